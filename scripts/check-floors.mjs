@@ -1,0 +1,30 @@
+// Imports only ever point down: fails when a file in src/ imports from its own floor's neighbours or from above.
+import { readdirSync, readFileSync } from "node:fs"
+import { dirname, join, relative } from "node:path"
+
+const floors = [
+  ["quantity", "numeric", "drawing"],
+  ["solver"],
+  ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn"],
+  ["rig"],
+  ["study"],
+  ["working", "figure"],
+]
+const floorOf = (module) => floors.findIndex((floor) => floor.includes(module))
+// thermoform and frame share nothing: a domain that needs another's figure is coupled in the rig
+const root = new URL("../src", import.meta.url).pathname
+const faults = []
+for (const path of readdirSync(root, { recursive: true })) {
+  if (!path.endsWith(".ts") || !path.includes("/")) continue
+  const from = path.split("/")[0]
+  if (floorOf(from) < 0) faults.push(`${path}: ${from} stands on no floor`)
+  for (const [, target] of readFileSync(join(root, path), "utf8").matchAll(/from "(\.[^"]+)"/g)) {
+    const to = relative(root, join(root, dirname(path), target)).split("/")[0]
+    if (to !== from && floorOf(to) >= floorOf(from)) faults.push(`${path}: ${from} may not import ${to}`)
+  }
+}
+if (faults.length) {
+  console.error(faults.join("\n"))
+  process.exit(1)
+}
+console.log("floors hold: imports only point down")

@@ -1,0 +1,1 @@
+export { element, escapeXml, type Frame, label, type Point, pathThrough, svg, svgNumber } from "./svg.js"

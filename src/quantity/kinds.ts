@@ -1,0 +1,488 @@
+/**
+ * The unit tokens of every kind of quantity. A kind is told from the others by its unit set and by
+ * its reader (see {@link UnitsNetLike}), so no two kinds share one.
+ */
+export interface UnitsOf {
+  length: "m" | "mm" | "cm" | "km" | "um" | "µm" | "in" | "ft" | "yd"
+  area: "m2" | "m²" | "cm2" | "cm²" | "mm2" | "mm²" | "in2" | "ft2"
+  volume: "m3" | "m³" | "cm3" | "cm³" | "mm3" | "mm³" | "in3" | "L" | "mL"
+  mass: "kg" | "g" | "mg" | "lb" | "oz"
+  time: "s" | "ms" | "min" | "h" | "d"
+  angle: "rad" | "deg" | "°" | "rev"
+  angularSpeed: "rad/s" | "deg/s" | "°/s" | "rpm"
+  angularAcceleration: "rad/s2" | "rad/s²" | "deg/s2" | "°/s²"
+  speed: "m/s" | "mm/s" | "cm/s" | "km/h" | "in/s" | "ft/s" | "mph"
+  acceleration: "m/s2" | "m/s²" | "mm/s2" | "ft/s2"
+  force: "N" | "mN" | "kN" | "kgf" | "gf" | "lbf" | "ozf"
+  moment: "N m" | "Nm" | "N·m" | "mN m" | "N mm" | "kgf m" | "kgf cm" | "kgf mm" | "lbf ft" | "lbf in" | "ozf in"
+  pressure: "Pa" | "kPa" | "MPa" | "GPa" | "N/mm2" | "bar" | "mbar" | "psi" | "mmHg"
+  energy: "J" | "mJ" | "kJ" | "MJ" | "Wh" | "kWh" | "kcal"
+  power: "W" | "mW" | "kW" | "kcal/h"
+  temperature: "degC" | "°C" | "K" | "degF" | "°F"
+  temperatureDifference: "K" | "deltaC" | "deltaF"
+  voltage: "V" | "mV" | "kV"
+  current: "A" | "mA" | "uA" | "µA"
+  resistance: "ohm" | "Ω" | "mohm" | "mΩ" | "uohm" | "µΩ" | "kohm" | "kΩ"
+  charge: "C" | "Ah" | "mAh"
+  capacitance: "F" | "mF" | "uF" | "µF" | "nF"
+  inductance: "H" | "mH" | "uH" | "µH" | "nH"
+  frequency: "Hz" | "kHz" | "MHz" | "1/min"
+  density: "kg/m3" | "kg/m³" | "g/cm3" | "g/cm³" | "lb/ft3"
+  areaDensity: "kg/m2" | "kg/m²" | "g/m2" | "g/m²" | "oz/yd2"
+  linearDensity: "kg/m" | "g/m" | "lb/ft"
+  forcePerLength: "N/m" | "N/mm" | "kN/m" | "kgf/mm" | "lbf/in"
+  rotationalStiffness: "N m/rad" | "N m/deg" | "lbf in/deg"
+  damping: "N s/m" | "N s/mm"
+  secondMoment: "m4" | "m⁴" | "cm4" | "cm⁴" | "mm4" | "mm⁴" | "in4"
+  momentOfInertia: "kg m2" | "kg m²" | "kg mm2" | "g cm2" | "g cm²" | "lb ft2"
+  thermalConductivity: "W/m/K" | "W/(m·K)"
+  specificHeat: "J/kg/K" | "J/(kg·K)" | "kJ/kg/K"
+  heatTransferCoefficient: "W/m2/K" | "W/(m²·K)"
+  heatFlux: "W/m2" | "W/m²" | "kW/m2"
+  thermalDiffusivity: "m2/s" | "m²/s" | "mm2/s" | "mm²/s"
+  thermalResistance: "K/W" | "°C/W"
+  heatCapacity: "J/K" | "kJ/K"
+  perTemperature: "1/K" | "1/°C" | "%/K" | "ppm/K"
+  resistivity: "ohm m" | "Ω·m" | "ohm mm2/m" | "Ω·mm²/m"
+  resistancePerLength: "ohm/m" | "Ω/m" | "mohm/m" | "mΩ/m" | "ohm/km" | "Ω/km" | "ohm/kft"
+  currentDensity: "A/m2" | "A/m²" | "A/mm2" | "A/mm²"
+  torqueConstant: "N m/A" | "mN m/A" | "ozf in/A"
+  backEmfConstant: "V s/rad" | "V/krpm"
+  forceConstant: "N/A" | "lbf/A"
+  speedVoltageConstant: "V s/m" | "V s/mm"
+  specificEnergy: "J/kg" | "kJ/kg" | "Wh/kg"
+  specificPower: "W/kg"
+  meltingIntegral: "A2 s" | "A²s"
+  ratio: "%" | "ppm" | "x"
+}
+
+/** A kind of physical quantity. */
+export type Kind = keyof UnitsOf
+
+/** Exact ratio to the SI unit: `si = value · num / den + add`. */
+export type Factor = readonly [num: number, den: number, add?: number]
+
+/** How one kind is read, shown and bridged. */
+export interface KindSpec<U extends string> {
+  /** The SI unit a bare number is in. */
+  readonly si: U | ""
+  /** Exact factors, SI first. */
+  readonly units: Readonly<Record<U, Factor>>
+  /** Units a maker reads, each from the magnitude (in SI) at which it takes over. */
+  readonly show: readonly (readonly [unit: U | "", from: number])[]
+  /** unitsnet-js class and its SI getter, or null where that library has none. */
+  readonly net: readonly [className: string, getter: string] | null
+}
+
+const PI = Math.PI
+const one: Factor = [1, 1]
+const milli: Factor = [1, 1000]
+const micro: Factor = [1, 1e6]
+const nano: Factor = [1, 1e9]
+const kilo: Factor = [1000, 1]
+const mega: Factor = [1e6, 1]
+// 1 lbf = 0.45359237 kg × 9.80665 m/s² exactly
+const lbf: Factor = [8896443230521, 2e12]
+const degF: Factor = [5, 9, -160 / 9]
+
+/**
+ * Every kind with exact unit ratios. International inch 0.0254 m, pound 0.45359237 kg and standard
+ * gravity 9.80665 m/s² are exact by definition (NIST SP 811, 2008 edition, appendix B.8); the
+ * calorie is the thermochemical one, 4.184 J (same place).
+ */
+export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
+  length: {
+    si: "m",
+    units: { m: one, mm: milli, cm: [1, 100], km: kilo, um: micro, µm: micro, in: [127, 5000], ft: [381, 1250], yd: [1143, 1250] },
+    show: [
+      ["µm", 0],
+      ["mm", 1e-4],
+      ["m", 2],
+    ],
+    net: ["Length", "Meters"],
+  },
+  area: {
+    si: "m2",
+    units: { m2: one, "m²": one, cm2: [1, 1e4], "cm²": [1, 1e4], mm2: micro, "mm²": micro, in2: [16129, 25e6], ft2: [145161, 1562500] },
+    show: [
+      ["mm²", 0],
+      ["cm²", 1e-3],
+      ["m²", 0.1],
+    ],
+    net: ["Area", "SquareMeters"],
+  },
+  volume: {
+    si: "m3",
+    units: { m3: one, "m³": one, cm3: micro, "cm³": micro, mm3: nano, "mm³": nano, in3: [2048383, 125e9], L: milli, mL: micro },
+    show: [
+      ["mm³", 0],
+      ["cm³", 1e-5],
+      ["L", 1e-3],
+      ["m³", 1],
+    ],
+    net: ["Volume", "CubicMeters"],
+  },
+  mass: {
+    si: "kg",
+    units: { kg: one, g: milli, mg: micro, lb: [45359237, 1e8], oz: [45359237, 16e8] },
+    show: [
+      ["g", 0],
+      ["kg", 1],
+    ],
+    net: ["Mass", "Kilograms"],
+  },
+  time: {
+    si: "s",
+    units: { s: one, ms: milli, min: [60, 1], h: [3600, 1], d: [86400, 1] },
+    show: [
+      ["ms", 0],
+      ["s", 0.1],
+      ["min", 300],
+      ["h", 7200],
+    ],
+    net: ["Duration", "Seconds"],
+  },
+  angle: {
+    si: "rad",
+    units: { rad: one, deg: [PI, 180], "°": [PI, 180], rev: [2 * PI, 1] },
+    show: [["°", 0]],
+    net: ["Angle", "Radians"],
+  },
+  angularSpeed: {
+    si: "rad/s",
+    units: { "rad/s": one, "deg/s": [PI, 180], "°/s": [PI, 180], rpm: [PI, 30] },
+    show: [
+      ["°/s", 0],
+      ["rpm", 30],
+    ],
+    net: ["RotationalSpeed", "RadiansPerSecond"],
+  },
+  angularAcceleration: {
+    si: "rad/s2",
+    units: { "rad/s2": one, "rad/s²": one, "deg/s2": [PI, 180], "°/s²": [PI, 180] },
+    show: [["°/s²", 0]],
+    net: ["RotationalAcceleration", "RadiansPerSecondSquared"],
+  },
+  speed: {
+    si: "m/s",
+    units: { "m/s": one, "mm/s": milli, "cm/s": [1, 100], "km/h": [5, 18], "in/s": [127, 5000], "ft/s": [381, 1250], mph: [1397, 3125] },
+    show: [
+      ["mm/s", 0],
+      ["m/s", 0.5],
+    ],
+    net: ["Speed", "MetersPerSecond"],
+  },
+  acceleration: {
+    si: "m/s2",
+    units: { "m/s2": one, "m/s²": one, "mm/s2": milli, "ft/s2": [381, 1250] },
+    show: [["m/s²", 0]],
+    net: ["Acceleration", "MetersPerSecondSquared"],
+  },
+  force: {
+    si: "N",
+    units: { N: one, mN: milli, kN: kilo, kgf: [196133, 2e4], gf: [196133, 2e7], lbf, ozf: [8896443230521, 32e12] },
+    show: [
+      ["mN", 0],
+      ["N", 0.1],
+      ["kN", 1e4],
+    ],
+    net: ["Force", "Newtons"],
+  },
+  moment: {
+    si: "N m",
+    units: {
+      "N m": one,
+      Nm: one,
+      N·m: one,
+      "mN m": milli,
+      "N mm": milli,
+      "kgf m": [196133, 2e4],
+      "kgf cm": [196133, 2e6],
+      "kgf mm": [196133, 2e7],
+      "lbf ft": [3389544870828501, 25e14],
+      "lbf in": [1129848290276167, 1e16],
+      "ozf in": [1129848290276167, 16e16],
+    },
+    show: [
+      ["mN m", 0],
+      ["N m", 0.1],
+    ],
+    net: ["Torque", "NewtonMeters"],
+  },
+  pressure: {
+    si: "Pa",
+    units: {
+      Pa: one,
+      kPa: kilo,
+      MPa: mega,
+      GPa: [1e9, 1],
+      "N/mm2": mega,
+      bar: [1e5, 1],
+      mbar: [100, 1],
+      psi: [8896443230521, 1290320000],
+      mmHg: [133322387415, 1e9],
+    },
+    show: [
+      ["Pa", 0],
+      ["kPa", 1e3],
+      ["MPa", 1e6],
+      ["GPa", 1e9],
+    ],
+    net: ["Pressure", "Pascals"],
+  },
+  energy: {
+    si: "J",
+    units: { J: one, mJ: milli, kJ: kilo, MJ: mega, Wh: [3600, 1], kWh: [3.6e6, 1], kcal: [4184, 1] },
+    show: [
+      ["mJ", 0],
+      ["J", 0.1],
+      ["Wh", 3600],
+    ],
+    net: ["Energy", "Joules"],
+  },
+  power: {
+    si: "W",
+    units: { W: one, mW: milli, kW: kilo, "kcal/h": [523, 450] },
+    show: [
+      ["mW", 0],
+      ["W", 0.1],
+      ["kW", 1e4],
+    ],
+    net: ["Power", "Watts"],
+  },
+  temperature: {
+    si: "degC",
+    units: { degC: one, "°C": one, K: [1, 1, -273.15], degF, "°F": degF },
+    show: [["°C", 0]],
+    net: ["Temperature", "DegreesCelsius"],
+  },
+  temperatureDifference: {
+    si: "K",
+    units: { K: one, deltaC: one, deltaF: [5, 9] },
+    show: [["K", 0]],
+    net: ["TemperatureDelta", "Kelvins"],
+  },
+  voltage: {
+    si: "V",
+    units: { V: one, mV: milli, kV: kilo },
+    show: [
+      ["mV", 0],
+      ["V", 0.1],
+    ],
+    net: ["ElectricPotential", "Volts"],
+  },
+  current: {
+    si: "A",
+    units: { A: one, mA: milli, uA: micro, µA: micro },
+    show: [
+      ["µA", 0],
+      ["mA", 1e-3],
+      ["A", 0.1],
+    ],
+    net: ["ElectricCurrent", "Amperes"],
+  },
+  resistance: {
+    si: "ohm",
+    units: { ohm: one, Ω: one, mohm: milli, mΩ: milli, uohm: micro, µΩ: micro, kohm: kilo, kΩ: kilo },
+    show: [
+      ["µΩ", 0],
+      ["mΩ", 1e-4],
+      ["Ω", 1],
+      ["kΩ", 1e4],
+    ],
+    net: ["ElectricResistance", "Ohms"],
+  },
+  charge: {
+    si: "C",
+    units: { C: one, Ah: [3600, 1], mAh: [18, 5] },
+    show: [
+      ["C", 0],
+      ["mAh", 3.6],
+      ["Ah", 3600],
+    ],
+    net: ["ElectricCharge", "Coulombs"],
+  },
+  capacitance: {
+    si: "F",
+    units: { F: one, mF: milli, uF: micro, µF: micro, nF: nano },
+    show: [
+      ["nF", 0],
+      ["µF", 1e-6],
+      ["mF", 1e-2],
+      ["F", 1],
+    ],
+    net: ["ElectricCapacitance", "Farads"],
+  },
+  inductance: {
+    si: "H",
+    units: { H: one, mH: milli, uH: micro, µH: micro, nH: nano },
+    show: [
+      ["nH", 0],
+      ["µH", 1e-6],
+      ["mH", 1e-3],
+      ["H", 1],
+    ],
+    net: ["ElectricInductance", "Henries"],
+  },
+  frequency: {
+    si: "Hz",
+    units: { Hz: one, kHz: kilo, MHz: mega, "1/min": [1, 60] },
+    show: [
+      ["Hz", 0],
+      ["kHz", 1e3],
+      ["MHz", 1e6],
+    ],
+    net: ["Frequency", "Hertz"],
+  },
+  density: {
+    si: "kg/m3",
+    units: { "kg/m3": one, "kg/m³": one, "g/cm3": kilo, "g/cm³": kilo, "lb/ft3": [453592370000, 28316846592] },
+    show: [["kg/m³", 0]],
+    net: ["Density", "KilogramsPerCubicMeter"],
+  },
+  areaDensity: {
+    si: "kg/m2",
+    units: { "kg/m2": one, "kg/m²": one, "g/m2": milli, "g/m²": milli, "oz/yd2": [45359237 * 1562500, 16e8 * 1306449] },
+    show: [
+      ["g/m²", 0],
+      ["kg/m²", 1],
+    ],
+    net: ["AreaDensity", "KilogramsPerSquareMeter"],
+  },
+  linearDensity: {
+    si: "kg/m",
+    units: { "kg/m": one, "g/m": milli, "lb/ft": [45359237 * 1250, 381e8] },
+    show: [
+      ["g/m", 0],
+      ["kg/m", 1],
+    ],
+    net: ["LinearDensity", "KilogramsPerMeter"],
+  },
+  forcePerLength: {
+    si: "N/m",
+    units: { "N/m": one, "N/mm": kilo, "kN/m": kilo, "kgf/mm": [196133, 20], "lbf/in": [44482216152605, 254e9] },
+    show: [
+      ["N/m", 0],
+      ["N/mm", 1e4],
+    ],
+    net: ["ForcePerLength", "NewtonsPerMeter"],
+  },
+  rotationalStiffness: {
+    si: "N m/rad",
+    units: { "N m/rad": one, "N m/deg": [180, PI], "lbf in/deg": [1129848290276167 * 180, PI * 1e16] },
+    show: [["N m/rad", 0]],
+    net: ["RotationalStiffness", "NewtonMetersPerRadian"],
+  },
+  damping: { si: "N s/m", units: { "N s/m": one, "N s/mm": kilo }, show: [["N s/m", 0]], net: null },
+  secondMoment: {
+    si: "m4",
+    units: { m4: one, "m⁴": one, cm4: [1, 1e8], "cm⁴": [1, 1e8], mm4: [1, 1e12], "mm⁴": [1, 1e12], in4: [260144641, 625e12] },
+    show: [
+      ["mm⁴", 0],
+      ["cm⁴", 1e-7],
+    ],
+    net: ["AreaMomentOfInertia", "MetersToTheFourth"],
+  },
+  momentOfInertia: {
+    si: "kg m2",
+    units: {
+      "kg m2": one,
+      "kg m²": one,
+      "kg mm2": micro,
+      "g cm2": [1, 1e7],
+      "g cm²": [1, 1e7],
+      "lb ft2": [45359237 * 145161, 1e8 * 1562500],
+    },
+    show: [
+      ["g cm²", 0],
+      ["kg m²", 1e-3],
+    ],
+    net: ["MassMomentOfInertia", "KilogramSquareMeters"],
+  },
+  thermalConductivity: {
+    si: "W/m/K",
+    units: { "W/m/K": one, "W/(m·K)": one },
+    show: [["W/(m·K)", 0]],
+    net: ["ThermalConductivity", "WattsPerMeterKelvin"],
+  },
+  specificHeat: {
+    si: "J/kg/K",
+    units: { "J/kg/K": one, "J/(kg·K)": one, "kJ/kg/K": kilo },
+    show: [["J/(kg·K)", 0]],
+    net: ["SpecificEntropy", "JoulesPerKilogramKelvin"],
+  },
+  heatTransferCoefficient: {
+    si: "W/m2/K",
+    units: { "W/m2/K": one, "W/(m²·K)": one },
+    show: [["W/(m²·K)", 0]],
+    net: ["HeatTransferCoefficient", "WattsPerSquareMeterKelvin"],
+  },
+  heatFlux: {
+    si: "W/m2",
+    units: { "W/m2": one, "W/m²": one, "kW/m2": kilo },
+    show: [
+      ["W/m²", 0],
+      ["kW/m2", 1e4],
+    ],
+    net: ["HeatFlux", "WattsPerSquareMeter"],
+  },
+  thermalDiffusivity: {
+    si: "m2/s",
+    units: { "m2/s": one, "m²/s": one, "mm2/s": micro, "mm²/s": micro },
+    show: [["mm²/s", 0]],
+    net: ["KinematicViscosity", "SquareMetersPerSecond"],
+  },
+  thermalResistance: { si: "K/W", units: { "K/W": one, "°C/W": one }, show: [["K/W", 0]], net: null },
+  heatCapacity: { si: "J/K", units: { "J/K": one, "kJ/K": kilo }, show: [["J/K", 0]], net: ["Entropy", "JoulesPerKelvin"] },
+  perTemperature: {
+    si: "1/K",
+    units: { "1/K": one, "1/°C": one, "%/K": [1, 100], "ppm/K": micro },
+    show: [
+      ["ppm/K", 0],
+      ["%/K", 1e-3],
+    ],
+    net: ["CoefficientOfThermalExpansion", "PerKelvin"],
+  },
+  resistivity: {
+    si: "ohm m",
+    units: { "ohm m": one, Ω·m: one, "ohm mm2/m": micro, "Ω·mm²/m": micro },
+    show: [["Ω·mm²/m", 0]],
+    net: ["ElectricResistivity", "OhmMeters"],
+  },
+  resistancePerLength: {
+    si: "ohm/m",
+    units: { "ohm/m": one, "Ω/m": one, "mohm/m": milli, "mΩ/m": milli, "ohm/km": milli, "Ω/km": milli, "ohm/kft": [5, 1524] },
+    show: [
+      ["mΩ/m", 0],
+      ["Ω/m", 1],
+    ],
+    net: null,
+  },
+  currentDensity: {
+    si: "A/m2",
+    units: { "A/m2": one, "A/m²": one, "A/mm2": mega, "A/mm²": mega },
+    show: [["A/mm²", 0]],
+    net: ["ElectricCurrentDensity", "AmperesPerSquareMeter"],
+  },
+  torqueConstant: {
+    si: "N m/A",
+    units: { "N m/A": one, "mN m/A": milli, "ozf in/A": [1129848290276167, 16e16] },
+    show: [["mN m/A", 0]],
+    net: null,
+  },
+  backEmfConstant: { si: "V s/rad", units: { "V s/rad": one, "V/krpm": [3, 100 * PI] }, show: [["V s/rad", 0]], net: null },
+  forceConstant: { si: "N/A", units: { "N/A": one, "lbf/A": lbf }, show: [["N/A", 0]], net: null },
+  speedVoltageConstant: { si: "V s/m", units: { "V s/m": one, "V s/mm": kilo }, show: [["V s/m", 0]], net: null },
+  specificEnergy: {
+    si: "J/kg",
+    units: { "J/kg": one, "kJ/kg": kilo, "Wh/kg": [3600, 1] },
+    show: [
+      ["J/kg", 0],
+      ["kJ/kg", 1e3],
+    ],
+    net: ["SpecificEnergy", "JoulesPerKilogram"],
+  },
+  specificPower: { si: "W/kg", units: { "W/kg": one }, show: [["W/kg", 0]], net: null },
+  meltingIntegral: { si: "A2 s", units: { "A2 s": one, "A²s": one }, show: [["A²s", 0]], net: null },
+  ratio: { si: "", units: { "%": [1, 100], ppm: micro, x: one }, show: [["", 0]], net: ["Ratio", "DecimalFractions"] },
+}

@@ -1,0 +1,100 @@
+/** What can be wrong with an input; the set is closed. */
+export type IssueCode =
+  | "missing"
+  | "unknown-key"
+  | "wrong-type"
+  | "wrong-unit"
+  | "not-a-number"
+  | "not-finite"
+  | "too-small"
+  | "too-large"
+  | "not-whole"
+  | "not-a-choice"
+  | "too-few"
+  | "too-many"
+  | "inconsistent"
+
+/** One fault of an input, as data. */
+export interface Issue {
+  readonly code: IssueCode
+  /** Where, from the input's root: `['wires', 0, 'length']`. */
+  readonly path: readonly (string | number)[]
+  readonly received: string
+  readonly expected: string
+  readonly message: string
+}
+
+/** The input is not a valid one; `issues` lists every fault. */
+export class InputError extends Error {
+  override readonly name = "InputError"
+  readonly solver: string
+  readonly issues: readonly Issue[]
+
+  constructor(solver: string, issues: readonly Issue[]) {
+    super(
+      `${solver}: ${issues.length === 1 ? "1 fault" : `${issues.length} faults`} in the input\n${issues.map((i) => `  ${i.message}`).join("\n")}`,
+    )
+    this.solver = solver
+    this.issues = issues
+  }
+
+  /** The fault as plain data. */
+  toJSON(): { name: string; solver: string; issues: readonly Issue[] } {
+    return { name: this.name, solver: this.solver, issues: this.issues }
+  }
+}
+
+/** A well-formed problem that physics refuses, as plain data. */
+export interface NoSolution {
+  /** Reason code, such as `stall` or `cannot-close`. */
+  readonly noSolution: string
+  /** One sentence: the reason and by how much it fails. */
+  readonly message: string
+  /** Where it fails, in SI numbers by name. */
+  readonly at: Readonly<Record<string, number>>
+  /** How far off, in the SI unit of the quantity that falls short. */
+  readonly shortBy: number
+  /** The nearest values that would work, in SI numbers by name; empty where none is known. */
+  readonly nearest: Readonly<Record<string, number>>
+}
+
+/** Thrown where {@link NoSolution} is the answer. */
+export class NoSolutionError extends Error implements NoSolution {
+  override readonly name = "NoSolutionError"
+  readonly solver: string
+  readonly noSolution: string
+  readonly at: Readonly<Record<string, number>>
+  readonly shortBy: number
+  readonly nearest: Readonly<Record<string, number>>
+
+  constructor(solver: string, reason: NoSolution) {
+    super(`${solver}: ${reason.message}`)
+    this.solver = solver
+    this.noSolution = reason.noSolution
+    this.at = reason.at
+    this.shortBy = reason.shortBy
+    this.nearest = reason.nearest
+  }
+
+  /** The refusal as plain data. */
+  toJSON(): NoSolution & { name: string; solver: string } {
+    const { name, solver, noSolution, message, at, shortBy, nearest } = this
+    return { name, solver, noSolution, message, at, shortBy, nearest }
+  }
+}
+
+/** Makes a {@link NoSolution}. */
+export function refuse(
+  noSolution: string,
+  message: string,
+  shortBy: number,
+  at: Readonly<Record<string, number>> = {},
+  nearest: Readonly<Record<string, number>> = {},
+): NoSolution {
+  return { noSolution, message, at, shortBy, nearest }
+}
+
+/** Tells a refusal from an answer of `.si`. */
+export function isNoSolution(value: unknown): value is NoSolution {
+  return typeof value === "object" && value !== null && "noSolution" in value
+}

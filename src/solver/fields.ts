@@ -1,0 +1,168 @@
+import type { Kind, KindOf, Quantity, UnitsOf } from "../quantity/index.js"
+
+/** A quantity: what it is, its symbol in the formulae, and its limits. */
+export interface QuantityField<K extends Kind = Kind> {
+  readonly kind: K
+  /** Symbol in the formulae. */
+  readonly symbol: string
+  readonly label: string
+  /** Least and greatest value allowed; `above` and `below` exclude the limit itself. */
+  readonly min?: Quantity<K>
+  readonly max?: Quantity<K>
+  readonly above?: Quantity<K>
+  readonly below?: Quantity<K>
+  /** Range a maker's values usually lie in. */
+  readonly typical?: readonly [Quantity<K>, Quantity<K>]
+  /** Unit to show it in; chosen by magnitude when left out. */
+  readonly unit?: UnitsOf[K]
+}
+
+/** A plain number: a count, an exponent, a coefficient. */
+export interface NumberField {
+  readonly kind: "number"
+  readonly symbol: string
+  readonly label: string
+  readonly whole?: boolean
+  readonly min?: number
+  readonly max?: number
+  readonly above?: number
+  readonly below?: number
+  readonly typical?: readonly [number, number]
+}
+
+/** One of a closed set of words, each with a label. */
+export interface ChoiceField<T extends string = string> {
+  readonly kind: "choice"
+  readonly label: string
+  readonly options: Readonly<Record<T, string>>
+}
+
+/** Yes or no. */
+export interface FlagField {
+  readonly kind: "flag"
+  readonly label: string
+}
+
+/** Free text, such as a name. */
+export interface TextField {
+  readonly kind: "text"
+  readonly label: string
+}
+
+/** A list of like things. */
+export interface ListField<T = unknown> {
+  readonly kind: "list"
+  readonly label: string
+  readonly of: Field<T>
+  /** Least and greatest number of entries. */
+  readonly min?: number
+  readonly max?: number
+}
+
+/** A group of named fields. */
+export interface GroupField<T = unknown> {
+  readonly kind: "group"
+  readonly label: string
+  readonly fields: Fields<T>
+}
+
+/** The description that fits a property of type T. */
+export type Field<T> = unknown extends T ? AnyField : FieldOf<Exclude<T, null | undefined>>
+
+type FieldOf<T> = [number] extends [T]
+  ? [KindOf<T>] extends [never]
+    ? NumberField
+    : QuantityField<KindOf<T>>
+  : [T] extends [boolean]
+    ? FlagField
+    : [T] extends [string]
+      ? [string] extends [T]
+        ? TextField
+        : ChoiceField<T>
+      : [T] extends [readonly (infer E)[]]
+        ? ListField<E>
+        : GroupField<T>
+
+/** Optional properties carry a default (`null` where absence is itself an answer); others have none. */
+type DefaultFor<T, K extends keyof T> =
+  Record<never, never> extends Pick<T, K> ? { readonly default: Exclude<T[K], undefined> } : { readonly default?: never }
+
+/** One description for every property of T, checked against its type. */
+export type Fields<T> = { readonly [K in keyof T]-?: Field<T[K]> & DefaultFor<T, K> }
+
+/** A field as the engine reads it, whatever it describes. */
+export type AnyField = (
+  | (Omit<QuantityField, "min" | "max" | "above" | "below" | "typical" | "unit"> & {
+      readonly min?: unknown
+      readonly max?: unknown
+      readonly above?: unknown
+      readonly below?: unknown
+      readonly typical?: readonly [unknown, unknown]
+      readonly unit?: string
+    })
+  | NumberField
+  | ChoiceField
+  | FlagField
+  | TextField
+  | { readonly kind: "list"; readonly label: string; readonly of: AnyField; readonly min?: number; readonly max?: number }
+  | { readonly kind: "group"; readonly label: string; readonly fields: AnyFields }
+) & { readonly default?: unknown }
+
+/** Fields by name, as the engine reads them. */
+export type AnyFields = Readonly<Record<string, AnyField>>
+
+type SiValue<T> = (null extends T ? null : never) | SiPart<Exclude<T, null | undefined>>
+type SiPart<T> = [T] extends [never]
+  ? never
+  : [number] extends [T]
+    ? number
+    : [T] extends [string | boolean]
+      ? T
+      : [T] extends [readonly (infer E)[]]
+        ? readonly SiValue<E>[]
+        : SiOf<T>
+
+/** The input in SI: every quantity a number, every default filled. */
+export type SiOf<T> = { readonly [K in keyof T]-?: SiValue<T[K]> }
+
+/** What a result's number is, for printing, bridging and teaching. */
+export interface OutQuantity {
+  readonly kind: Kind | "number"
+  readonly symbol?: string
+  readonly label: string
+  readonly unit?: string
+}
+
+/** The description that fits a result property of type T. */
+export type OutField<T> = OutFieldOf<Exclude<T, null | undefined>>
+type OutFieldOf<T> = [T] extends [number]
+  ? OutQuantity
+  : [T] extends [boolean]
+    ? FlagField
+    : [T] extends [string]
+      ? TextField
+      : [T] extends [readonly (infer E)[]]
+        ? { readonly kind: "list"; readonly label: string; readonly of: OutField<E> }
+        : { readonly kind: "group"; readonly label: string; readonly fields: OutFields<T> }
+
+/** One description for every property of a result. */
+export type OutFields<T> = { readonly [K in keyof T]-?: OutField<T[K]> }
+
+/** A result field as the engine reads it. */
+export type AnyOutField =
+  | OutQuantity
+  | FlagField
+  | TextField
+  | { readonly kind: "list"; readonly label: string; readonly of: AnyOutField }
+  | { readonly kind: "group"; readonly label: string; readonly fields: AnyOutFields }
+
+/** Result fields by name, as the engine reads them. */
+export type AnyOutFields = Readonly<Record<string, AnyOutField>>
+
+/** Options of a choice field made from a table's keys. */
+export function optionsFrom<K extends string>(
+  table: Readonly<Record<K, unknown>>,
+  label: (key: K) => string = (key) => key,
+): Readonly<Record<K, string>> {
+  return Object.fromEntries((Object.keys(table) as K[]).map((key) => [key, label(key)])) as Record<K, string>
+}

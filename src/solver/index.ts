@@ -1,0 +1,27 @@
+export { type Caution, caution, type Severity } from "./caution.js"
+export { display, displayNumber, fieldsOf } from "./display.js"
+export { InputError, type Issue, type IssueCode, isNoSolution, type NoSolution, NoSolutionError, refuse } from "./errors.js"
+export {
+  type AnyField,
+  type AnyFields,
+  type AnyOutField,
+  type AnyOutFields,
+  type ChoiceField,
+  type Field,
+  type Fields,
+  type FlagField,
+  type GroupField,
+  type ListField,
+  type NumberField,
+  type OutField,
+  type OutFields,
+  type OutQuantity,
+  optionsFrom,
+  type QuantityField,
+  type SiOf,
+  type TextField,
+} from "./fields.js"
+export type { Equation, Formula, Given, Solved, Step } from "./formulae.js"
+export { type JsonSchema, objectSchema } from "./json-schema.js"
+export { type Attempt, type Definition, type Result, type Solver, type Source, solver } from "./solver.js"
+export { inconsistent, issue, pathText } from "./validate.js"

@@ -1,0 +1,246 @@
+import { all, create, type MathNode, type Unit } from "mathjs"
+import { formatNumber, type Kind } from "../quantity/index.js"
+import {
+  type AnyField,
+  type AnyFields,
+  type AnyOutField,
+  type AnyOutFields,
+  displayNumber,
+  isNoSolution,
+  NoSolutionError,
+  type SiOf,
+  type Solver,
+  type Step,
+} from "../solver/index.js"
+import { mathOffset, mathUnit } from "./units.js"
+
+const math = create(all as NonNullable<typeof all>)
+
+/** One worked step. */
+export interface WorkedStep {
+  /** `given` from the input or a table, `formula` evaluated here, `solved` taken from the solver, `equation` checked here. */
+  readonly kind: "given" | "formula" | "solved" | "equation"
+  readonly meaning: string
+  /** Symbol the step gives; empty for an equation. */
+  readonly symbol: string
+  /** The formula's text; empty for a given value. */
+  readonly formula: string
+  /** The formula with the numbers put in. */
+  readonly numbers: string
+  /** SI number, or numbers for a list; the relative residual of an equation. */
+  readonly value: number | readonly number[]
+  /** The value as a maker reads it. */
+  readonly shown: string
+  /** Kind of quantity, `number` where plain. */
+  readonly quantity: Kind | "number"
+  readonly source: string | null
+  /** TeX of the formula; empty for a given value. */
+  readonly tex: string
+}
+
+/** A solver's working, step by step. */
+export interface Working {
+  readonly title: string
+  readonly steps: readonly WorkedStep[]
+  /** Values by symbol, SI, as mathjs reckoned them. */
+  readonly values: Readonly<Record<string, number | readonly number[]>>
+}
+
+type Scope = Map<string, unknown>
+interface Named {
+  readonly symbol: string
+  readonly label: string
+  readonly kind: Kind | "number"
+  readonly value: number | readonly number[]
+}
+
+const isNumeric = (field: AnyField | AnyOutField): field is Extract<AnyField, { symbol: string }> =>
+  !["choice", "flag", "text", "list", "group"].includes(field.kind)
+
+/** Every numeric field below `fields`, by symbol; lists give arrays. */
+function collect(fields: AnyFields | AnyOutFields, values: Readonly<Record<string, unknown>>, into: Named[] = []): Named[] {
+  for (const [key, field] of Object.entries(fields) as [string, AnyField][]) {
+    const value = values[key]
+    if (value === null || value === undefined) continue
+    if (field.kind === "group") collect(field.fields, value as Record<string, unknown>, into)
+    else if (field.kind === "list") collectList(field.of, value as readonly unknown[], into)
+    else if (isNumeric(field) && field.symbol)
+      into.push({ symbol: field.symbol, label: field.label, kind: field.kind as Kind, value: value as number })
+  }
+  return into
+}
+
+function collectList(of: AnyField, list: readonly unknown[], into: Named[]): void {
+  if (isNumeric(of)) {
+    if (of.symbol) into.push({ symbol: of.symbol, label: of.label, kind: of.kind as Kind, value: list as readonly number[] })
+    return
+  }
+  if (of.kind !== "group") return
+  for (const [key, field] of Object.entries(of.fields)) {
+    const column = list.map((item) => (item as Record<string, unknown>)[key])
+    if (isNumeric(field) && field.symbol && column.every((v) => typeof v === "number"))
+      into.push({ symbol: field.symbol, label: field.label, kind: field.kind as Kind, value: column as number[] })
+    else if (field.kind === "group") collectList(field, column, into)
+  }
+}
+
+/** Whether nullable fields are present, and choices and flags by name, for conditions. */
+function conditions(fields: AnyFields, values: Readonly<Record<string, unknown>>, scope: Scope): void {
+  for (const [key, field] of Object.entries(fields)) {
+    const value = values[key]
+    if (field.default === null) scope.set(`has_${key}`, value !== null)
+    if (field.kind === "choice" || field.kind === "flag") scope.set(key, value)
+    if (field.kind === "group" && value) conditions(field.fields, value as Record<string, unknown>, scope)
+  }
+}
+
+function toMath(kind: Kind | "number", value: number | readonly number[]): unknown {
+  if (typeof value !== "number") return math.matrix(value.map((v) => toMath(kind, v)) as never)
+  const unit = mathUnit(kind)
+  return unit === "" ? value : math.unit(value + mathOffset(kind), unit)
+}
+
+/** Back to an SI number; throws where the dimension is not that of the kind. */
+function fromMath(kind: Kind | "number", value: unknown): number | readonly number[] {
+  if (math.isMatrix(value)) return (value.toArray() as unknown[]).map((v) => fromMath(kind, v) as number)
+  const unit = mathUnit(kind)
+  if (unit === "") {
+    if (typeof value === "number") return value
+    // quotients of like units can come back as a unit without a dimension
+    if (math.isUnit(value) && value.dimensions.every((d: number) => d === 0)) return value.toSI().toNumeric() as number
+    throw new TypeError(`expected a plain number, got ${String(value)}`)
+  }
+  if (!math.isUnit(value)) {
+    if (value === 0) return -mathOffset(kind)
+    throw new TypeError(`expected a value in ${unit}, got ${String(value)}`)
+  }
+  return (value as Unit).toNumber(unit) - mathOffset(kind)
+}
+
+function shownValue(kind: Kind | "number", value: number | readonly number[]): string {
+  if (typeof value === "number") return displayNumber({ kind }, value)
+  const list = value.slice(0, 6).map((v) => displayNumber({ kind }, v))
+  return `[${list.join(", ")}${value.length > 6 ? ", …" : ""}]`
+}
+
+/** A value as it stands inside a formula: temperatures in kelvins, numbers with units in parentheses. */
+function insideFormula(kind: Kind | "number", value: number | readonly number[]): string {
+  if (kind === "temperature" && typeof value === "number") return `(${formatNumber(value + 273.15, 6)} K)`
+  const text = shownValue(kind, value)
+  return /^[\d.]+$|^\[/.test(text) ? text : `(${text})`
+}
+
+function withNumbers(node: MathNode, shown: ReadonlyMap<string, string>): string {
+  return node
+    .transform((part: MathNode) => {
+      const name = (part as { name?: string }).name
+      return part.type === "SymbolNode" && name !== undefined && shown.has(name) ? new math.SymbolNode(`\uE000${name}\uE001`) : part
+    })
+    .toString()
+    .replace(/\uE000(.*?)\uE001/g, (_, name: string) => shown.get(name) ?? name)
+}
+
+const relative = (left: number, right: number) => (left === right ? 0 : Math.abs(left - right) / Math.max(Math.abs(left), Math.abs(right)))
+
+/**
+ * Evaluates a solver's formula texts with units through mathjs, independently of its kernel.
+ *
+ * @param solver - any solver of the library
+ * @param input - its input, as for a normal call
+ * @returns the steps: meaning, symbol, formula, numbers put in, value, source and TeX
+ * @throws InputError and NoSolutionError as the solver itself does
+ */
+export function working<In, Out extends object>(solver: Solver<In, Out>, input: In): Working {
+  const si = solver.read(input)
+  return workingOfSi(solver, si)
+}
+
+/** As {@link working}, for an input already in SI. */
+export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si: SiOf<In>): Working {
+  const out = solver.si(si)
+  if (isNoSolution(out)) throw new NoSolutionError((solver as { name?: string }).name ?? "", out)
+  const inputs = collect(solver.input as unknown as AnyFields, si as Record<string, unknown>)
+  const outputs = collect(solver.output as unknown as AnyOutFields, out as Record<string, unknown>)
+  const scope: Scope = new Map()
+  conditions(solver.input as unknown as AnyFields, si as Record<string, unknown>, scope)
+  const shown = new Map<string, string>()
+  const values: Record<string, number | readonly number[]> = {}
+  const steps: WorkedStep[] = []
+
+  const add = (
+    kind: WorkedStep["kind"],
+    symbol: string,
+    quantity: Kind | "number",
+    value: number | readonly number[],
+    meaning: string,
+    formula = "",
+    numbers = "",
+    tex = "",
+    source: string | null = null,
+  ) => {
+    const text = shownValue(quantity, value)
+    if (symbol) {
+      shown.set(symbol, insideFormula(quantity, value))
+      values[symbol] = value
+      scope.set(symbol, toMath(quantity, value))
+    }
+    steps.push({ kind, meaning, symbol, formula, numbers, value, shown: text, quantity, source, tex })
+  }
+
+  for (const { symbol, kind, value, label } of inputs) add("given", symbol, kind, value, label)
+
+  for (const step of solver.formulae as readonly Step<SiOf<In>, Out>[]) {
+    if ("when" in step && step.when && !math.evaluate(step.when, scope as never)) continue
+    if ("given" in step) {
+      add("given", step.symbol, step.kind, step.given(si, out), step.meaning, "", "", "", step.source ?? null)
+    } else if ("solved" in step) {
+      const found = outputs.find((o) => o.symbol === step.solved)
+      if (found) add("solved", found.symbol, found.kind, found.value, step.meaning)
+    } else if ("left" in step) {
+      const [left, right] = [math.parse(step.left), math.parse(step.right)]
+      const [l, r] = [left.evaluate(scope as never), right.evaluate(scope as never)] as unknown[]
+      const [a, b] =
+        math.isUnit(l) && math.isUnit(r)
+          ? [l.toSI().toNumeric() as number, (r.to(l.toSI().formatUnits()) as Unit).toSI().toNumeric() as number]
+          : [Number(l), Number(r)]
+      add(
+        "equation",
+        "",
+        "number",
+        relative(a, b),
+        step.meaning,
+        `${step.left} = ${step.right}`,
+        `${withNumbers(left, shown)} = ${withNumbers(right, shown)}`,
+        `${left.toTex()} = ${right.toTex()}`,
+        step.source ?? null,
+      )
+    } else {
+      const node = math.parse(step.is)
+      const kind = step.kind ?? outputKind(solver.output as unknown as AnyOutFields, step.symbol) ?? "number"
+      const value = fromMath(kind, node.evaluate(scope as never))
+      add(
+        "formula",
+        step.symbol,
+        kind,
+        value,
+        step.meaning,
+        step.is,
+        withNumbers(node, shown),
+        `${math.parse(step.symbol).toTex()} = ${node.toTex()}`,
+        step.source ?? null,
+      )
+    }
+  }
+  return { title: solver.title, steps, values }
+}
+
+function outputKind(fields: AnyOutFields, symbol: string): Kind | "number" | undefined {
+  for (const field of Object.values(fields)) {
+    const inner = field.kind === "list" ? field.of : field
+    if (inner.kind === "group") {
+      const kind = outputKind(inner.fields, symbol)
+      if (kind) return kind
+    } else if ("symbol" in inner && inner.symbol === symbol) return inner.kind
+  }
+  return undefined
+}

@@ -1,0 +1,142 @@
+import fc from "fast-check"
+import { fromSi, type Kind, kinds, readQuantity } from "../../src/quantity/index.js"
+import type { AnyField, AnyFields } from "../../src/solver/index.js"
+
+type Numeric = Extract<AnyField, { symbol: string }>
+const read = (field: Numeric, value: unknown): number | undefined =>
+  value === undefined || value === null
+    ? undefined
+    : field.kind === "number"
+      ? (value as number)
+      : (readQuantity(field.kind, value) as number)
+
+const nextUp = (x: number) => x + Math.max(Math.abs(x) * 1e-9, 1e-12)
+const nextDown = (x: number) => x - Math.max(Math.abs(x) * 1e-9, 1e-12)
+
+/** Numbers a field allows: around the example, over the typical range, and each limit exactly. */
+function numbers(field: Numeric, example: unknown): fc.Arbitrary<number> {
+  const at =
+    read(field, example ?? (field as { default?: unknown }).default) ?? read(field, field.typical?.[0]) ?? read(field, field.min) ?? 1
+  const [min, max] = [read(field, field.min), read(field, field.max)]
+  const [above, below] = [read(field, field.above), read(field, field.below)]
+  const low = min ?? (above === undefined ? Number.NEGATIVE_INFINITY : nextUp(above))
+  const high = max ?? (below === undefined ? Number.POSITIVE_INFINITY : nextDown(below))
+  const clip = (x: number) => Math.min(high, Math.max(low, x))
+  const near = at === 0 ? [clip(-0.1), clip(0.1)] : [clip(Math.min(at * 0.8, at * 1.25)), clip(Math.max(at * 0.8, at * 1.25))]
+  const typical = [
+    clip(read(field, field.typical?.[0]) ?? (near[0] as number)),
+    clip(read(field, field.typical?.[1]) ?? (near[1] as number)),
+  ]
+  const whole = field.kind === "number" && "whole" in field && field.whole
+  const between = ([a, b]: number[]): fc.Arbitrary<number> =>
+    whole
+      ? fc.integer({ min: Math.ceil(a as number), max: Math.max(Math.ceil(a as number), Math.floor(b as number)) })
+      : fc.double({ min: a as number, max: b as number, noNaN: true })
+  const limits = [low, high].filter(Number.isFinite)
+  return fc.oneof(
+    { weight: 6, arbitrary: between(near) },
+    { weight: 6, arbitrary: between(typical) },
+    { weight: 2, arbitrary: fc.constant(at) },
+    ...(limits.length ? [{ weight: 1, arbitrary: fc.constantFrom(...limits) }] : []),
+  )
+}
+
+function valueFor(field: AnyField, example: unknown): fc.Arbitrary<unknown> {
+  switch (field.kind) {
+    case "choice": {
+      const all = fc.constantFrom(...Object.keys(field.options))
+      return example === undefined || example === null
+        ? all
+        : fc.oneof({ weight: 2, arbitrary: fc.constant(example) }, { weight: 1, arbitrary: all })
+    }
+    case "flag":
+      return fc.boolean()
+    case "text":
+      return fc.constant(example ?? "a name")
+    case "list": {
+      const items = (example ?? []) as readonly unknown[]
+      if (items.length === 0) return fc.constant([])
+      const most = Math.min(field.max ?? items.length, items.length)
+      const least = Math.min(field.min ?? 0, most)
+      return fc
+        .tuple(...items.map((item) => valueFor(field.of, item)))
+        .chain((all) =>
+          fc.oneof(
+            { weight: 3, arbitrary: fc.constant(all) },
+            { weight: 1, arbitrary: fc.integer({ min: least, max: most }).map((n) => all.slice(0, n)) },
+          ),
+        )
+    }
+    case "group":
+      return inputs(field.fields, (example ?? {}) as Record<string, unknown>)
+    default:
+      return numbers(field as Numeric, example)
+  }
+}
+
+/** Random inputs (bare SI numbers) of a set of fields, seeded by an example. */
+export function inputs(fields: AnyFields, example: Readonly<Record<string, unknown>>): fc.Arbitrary<Record<string, unknown>> {
+  const parts = Object.entries(fields).map(([key, field]) => {
+    const given = example[key]
+    const value = valueFor(field, given)
+    const isOptional = field.default !== undefined
+    if (!isOptional) return value.map((v) => [key, v] as const)
+    const absent = fc.constant([key, undefined] as const)
+    // an optional value the example leaves out is mostly left out: alternatives exclude each other
+    const shown = given === undefined || given === null ? { in: 1, out: 6 } : { in: 6, out: 1 }
+    const isStructure = field.kind === "group" || field.kind === "list"
+    if (isStructure && (given === undefined || given === null)) return absent
+    return fc.oneof({ weight: shown.in, arbitrary: value.map((v) => [key, v] as const) }, { weight: shown.out, arbitrary: absent })
+  })
+  return fc.tuple(...parts).map((pairs) => Object.fromEntries(pairs.filter(([, v]) => v !== undefined)))
+}
+
+/** The same input with every quantity written in some unit of its kind, picked by `pick`. */
+export function inOtherUnits(
+  fields: AnyFields,
+  input: Readonly<Record<string, unknown>>,
+  pick: (count: number) => number,
+): Record<string, unknown> {
+  const rewrite = (field: AnyField, value: unknown): unknown => {
+    if (value === null || value === undefined) return value
+    if (field.kind === "group") return inOtherUnits(field.fields, value as Record<string, unknown>, pick)
+    if (field.kind === "list") return (value as readonly unknown[]).map((v) => rewrite(field.of, v))
+    if (typeof value !== "number" || field.kind === "number") return value
+    const units = Object.entries(kinds[field.kind as Kind].units)
+    const [unit, factor] = units[pick(units.length)] as [string, readonly [number, number]]
+    return `${fromSi(value, factor)} ${unit}`
+  }
+  return Object.fromEntries(
+    Object.entries(input).map(([key, value]) => [key, fields[key] ? rewrite(fields[key] as AnyField, value) : value]),
+  )
+}
+
+/** Every leaf of an input with its field and path. */
+export function leaves(
+  fields: AnyFields,
+  input: Readonly<Record<string, unknown>>,
+  path: (string | number)[] = [],
+): { field: AnyField; path: (string | number)[]; value: unknown }[] {
+  const below = (
+    field: AnyField,
+    value: unknown,
+    at: (string | number)[],
+  ): { field: AnyField; path: (string | number)[]; value: unknown }[] => {
+    if (value === null || value === undefined) return [{ field, path: at, value }]
+    if (field.kind === "group") return leaves(field.fields, value as Record<string, unknown>, at)
+    if (field.kind === "list") return (value as readonly unknown[]).flatMap((v, i) => below(field.of, v, [...at, i]))
+    return [{ field, path: at, value }]
+  }
+  return Object.entries(fields).flatMap(([key, field]) => below(field, input[key], [...path, key]))
+}
+
+/** A deep copy of `input` with the value at `path` replaced (or removed when undefined). */
+export function replaced(input: unknown, path: readonly (string | number)[], value: unknown): unknown {
+  const [head, ...rest] = path
+  if (head === undefined) return value
+  const copy: Record<string | number, unknown> | unknown[] = Array.isArray(input) ? [...input] : { ...(input as object) }
+  const inner = replaced((input as Record<string | number, unknown> | undefined)?.[head], rest, value)
+  if (inner === undefined && rest.length === 0 && !Array.isArray(copy)) delete (copy as Record<string | number, unknown>)[head]
+  else (copy as Record<string | number, unknown>)[head] = inner
+  return copy
+}

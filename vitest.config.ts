@@ -1,0 +1,15 @@
+import { fileURLToPath } from "node:url"
+import { defineConfig } from "vitest/config"
+
+const src = (path: string) => fileURLToPath(new URL(`./src/${path}`, import.meta.url))
+
+export default defineConfig({
+  resolve: {
+    // examples and docs import the package by name; tests run them on the sources
+    alias: [
+      { find: /^alula$/, replacement: src("index.ts") },
+      { find: /^alula\/(.+)$/, replacement: src("$1/index.ts") },
+    ],
+  },
+  test: { include: ["tests/**/*.test.ts"], testTimeout: 60_000 },
+})
