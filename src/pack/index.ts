@@ -1,1 +1,1 @@
-export {}
+export { type Chemistry, type ChemistryData, chemistries, openCircuitVoltage, resistanceFactor } from "./chemistry.js"

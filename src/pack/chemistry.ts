@@ -1,0 +1,155 @@
+import { interpolate } from "../numeric/index.js"
+import type { Source } from "../solver/index.js"
+
+/** Cell chemistries with a known open-circuit curve. */
+export type Chemistry = "nmc" | "lfp" | "lco" | "nimh" | "alkaline" | "lead"
+
+/** What a chemistry fixes, per cell. */
+export interface ChemistryData {
+  readonly label: string
+  /** Voltage printed as nominal, V: the one watt-hours are reckoned with. */
+  readonly nominalVoltage: number
+  /** Voltage at the end of a full charge (of a fresh cell where it cannot be charged), V. */
+  readonly fullVoltage: number
+  /** Least voltage under load the maker allows, V. */
+  readonly cutOffVoltage: number
+  /** Greatest departure of another cell of this chemistry from the curve at mid charge, V. */
+  readonly curveTolerance: number
+  /** Whether it can be charged. */
+  readonly rechargeable: boolean
+  /** Whether it is a lithium-ion cell, with all that means for care and carriage. */
+  readonly lithiumIon: boolean
+  /** Temperature below which it must not be charged, °C; null where it cannot be charged. */
+  readonly coldestCharge: number | null
+  /** Activation energy of its resistance, J/mol (see {@link resistanceFactor}). */
+  readonly activationEnergy: number
+  /** Open-circuit voltage (V) against state of charge (0 to 1), in straight lines; null where a formula is used. */
+  readonly curve: readonly (readonly [stateOfCharge: number, voltage: number])[] | null
+  readonly source: Source
+}
+
+const steps = (voltages: readonly number[]): readonly (readonly [number, number])[] =>
+  voltages.map((voltage, i) => [i / (voltages.length - 1), voltage] as const)
+
+const sunil: Source = {
+  title: "Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteristics Using Dynamic Programming, open data set",
+  by: "Sunil, Pattipati, Balasingam (IEEE Trans. Instrum. Meas.)",
+  edition: "2025",
+}
+
+/** Chemistries, per cell. Each curve is of one named kind of cell; others of the chemistry lie within `curveTolerance` at mid charge. */
+export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
+  nmc: {
+    label: "lithium-ion, nickel-rich NMC with graphite (most 18650 and 21700 cells)",
+    nominalVoltage: 3.6,
+    fullVoltage: 4.2,
+    cutOffVoltage: 2.5,
+    curveTolerance: 0.04,
+    rechargeable: true,
+    lithiumIon: true,
+    coldestCharge: 0,
+    activationEnergy: 20e3,
+    curve: steps([
+      2.5199, 3.1617, 3.3041, 3.4014, 3.4754, 3.5205, 3.5763, 3.6141, 3.6443, 3.6761, 3.7167, 3.7652, 3.8174, 3.8748, 3.9201, 3.965, 4.0184,
+      4.0672, 4.0919, 4.1158, 4.1943,
+    ]),
+    source: { ...sunil, where: "21700 high-energy nickel-rich cell of 5 Ah, C/32, resampled at 5 % steps" },
+  },
+  lfp: {
+    label: "lithium iron phosphate with graphite",
+    nominalVoltage: 3.2,
+    fullVoltage: 3.65,
+    cutOffVoltage: 2.5,
+    curveTolerance: 0.04,
+    rechargeable: true,
+    lithiumIon: true,
+    coldestCharge: 0,
+    activationEnergy: 20e3,
+    curve: steps([
+      2.0102, 3.0721, 3.2029, 3.2156, 3.2413, 3.2618, 3.2778, 3.2883, 3.2948, 3.2974, 3.2991, 3.301, 3.3032, 3.307, 3.3163, 3.3329, 3.3371,
+      3.3393, 3.3411, 3.3429, 3.5981,
+    ]),
+    source: { ...sunil, where: "18650 LiFePO4 cell of 1.2 Ah, C/32, resampled at 5 % steps" },
+  },
+  lco: {
+    label: "lithium-ion polymer, cobalt oxide with graphite (flat pouch cells)",
+    nominalVoltage: 3.7,
+    fullVoltage: 4.2,
+    cutOffVoltage: 3,
+    curveTolerance: 0.04,
+    rechargeable: true,
+    lithiumIon: true,
+    coldestCharge: 0,
+    activationEnergy: 20e3,
+    curve: null,
+    source: {
+      title: "Accurate Electrical Battery Model Capable of Predicting Runtime and I-V Performance",
+      by: "Chen and Rincón-Mora (IEEE Trans. Energy Conversion 21(2))",
+      edition: "2006",
+      where: "equation (2), 850 mAh polymer cell; it ends at 4.10 V, not 4.2 V",
+    },
+  },
+  nimh: {
+    label: "nickel-metal hydride",
+    nominalVoltage: 1.2,
+    fullVoltage: 1.4,
+    cutOffVoltage: 1,
+    curveTolerance: 0.04,
+    rechargeable: true,
+    lithiumIon: false,
+    coldestCharge: 0,
+    activationEnergy: 15e3,
+    curve: steps([1.1, 1.22, 1.245, 1.262, 1.273, 1.283, 1.292, 1.302, 1.313, 1.328, 1.4]),
+    source: { title: "Rested voltage of nickel-metal hydride cells, from memory, ±40 mV; no published table at hand" },
+  },
+  alkaline: {
+    label: "alkaline zinc-manganese dioxide (AA, AAA, C, D); not rechargeable",
+    nominalVoltage: 1.5,
+    fullVoltage: 1.6,
+    cutOffVoltage: 0.8,
+    curveTolerance: 0.1,
+    rechargeable: false,
+    lithiumIon: false,
+    coldestCharge: null,
+    activationEnergy: 25e3,
+    curve: steps([1.1, 1.2, 1.23, 1.26, 1.28, 1.3, 1.32, 1.34, 1.38, 1.44, 1.59]),
+    source: { title: "Zero-load voltage of an alkaline AA cell against remaining capacity, from memory, ±0.1 V", where: "10 % steps" },
+  },
+  lead: {
+    label: "lead-acid, sealed or flooded",
+    nominalVoltage: 2,
+    fullVoltage: 2.108,
+    cutOffVoltage: 1.75,
+    curveTolerance: 0.02,
+    rechargeable: true,
+    lithiumIon: false,
+    coldestCharge: -15,
+    activationEnergy: 15e3,
+    curve: [
+      [0, 11.89 / 6],
+      [0.25, 12.06 / 6],
+      [0.5, 12.24 / 6],
+      [0.75, 12.45 / 6],
+      [1, 12.65 / 6],
+    ],
+    source: { title: "State-of-charge table of 12 V flooded lead-acid batteries (BCI type), from memory, ±50 mV on 12 V" },
+  },
+}
+
+/** Open-circuit voltage of one cell, V; the state of charge is 0 (empty) to 1 (full). */
+export function openCircuitVoltage(chemistry: Chemistry, stateOfCharge: number): number {
+  const { curve } = chemistries[chemistry]
+  if (curve !== null) return interpolate(curve, stateOfCharge)
+  const s = Math.min(1, Math.max(0, stateOfCharge))
+  return -1.031 * Math.exp(-35 * s) + 3.685 + 0.2156 * s - 0.1178 * s ** 2 + 0.3201 * s ** 3
+}
+
+/**
+ * Factor by which a cell's internal resistance at a temperature (°C) exceeds that at the reference:
+ * exp(E/Rg·(1/T − 1/T₀)), temperatures in kelvin, Rg = 8.314 J/mol/K (Arrhenius). The activation
+ * energies are rounded values from memory (15 to 25 kJ/mol); at −20 °C a lithium-ion cell comes out
+ * at 4.2 times, in line with the 4 to 6 times by which makers cut the allowed current in the cold.
+ */
+export function resistanceFactor(chemistry: Chemistry, temperature: number, reference = 25): number {
+  return Math.exp((chemistries[chemistry].activationEnergy / 8.314462618) * (1 / (temperature + 273.15) - 1 / (reference + 273.15)))
+}
