@@ -1,3 +1,5 @@
+export { type ConstantPowerPoint, type ConstantPowerPointInput, constantPowerPoint } from "./constant-power.js"
+export { type ConverterLimit, type ConverterLimitInput, converterLimit, type EfficiencyPoint } from "./converter-limit.js"
 export {
   type ConverterPoint,
   type ConverterSpec,

@@ -1,0 +1,207 @@
+import type { Capacitance, Inductance, Power, Resistance, Voltage } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+
+/** Input of {@link constantPowerPoint}. */
+export interface ConstantPowerPointInput {
+  /** Open-circuit voltage of the source. */
+  sourceVoltage: Voltage
+  /** Resistance of source, wires and contacts together. */
+  resistance: Resistance
+  /** Power the load takes, whatever its voltage. */
+  power: Power
+  /** Inductance of the wires, for the stability of the point. */
+  inductance?: Inductance
+  /** Capacitor at the load, for the stability of the point. */
+  capacitance?: Capacitance | null
+}
+
+/** Result of {@link constantPowerPoint}. */
+export interface ConstantPowerPoint {
+  /** Load voltage at the working root, V. */
+  readonly voltage: number
+  /** Current at the working root, A. */
+  readonly current: number
+  /** Load voltage at the other root, V. */
+  readonly lowVoltage: number
+  /** Current at the other root, A. */
+  readonly lowCurrent: number
+  /** Greatest power the source can give to any load, W. */
+  readonly greatestPower: number
+  /** Part of that greatest power in use. */
+  readonly use: number
+  /** Heat in source, wires and contacts, W. */
+  readonly heat: number
+  /** Whether the two roots fall together (the load takes all the source can give). */
+  readonly atLimit: boolean
+  /** Resistance the load shows to small changes, Ω: negative. */
+  readonly incrementalResistance: number
+  /** Capacitor at the load above which small swings die out, F. */
+  readonly leastCapacitance: number
+  /** Whether small swings die out with the capacitor given; null without one. */
+  readonly stable: boolean | null
+}
+
+function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSolution {
+  const { sourceVoltage, resistance, power, inductance, capacitance } = si
+  const greatestPower = sourceVoltage ** 2 / (4 * resistance)
+  if (power > greatestPower) {
+    const watts = (p: number) => formatQuantity("power", p)
+    return refuse(
+      "power-beyond-source",
+      `The load asks for ${watts(power)}; the greatest power this source can give is ${watts(greatestPower)}, short by ${watts(power - greatestPower)}.`,
+      power - greatestPower,
+      { power, voltage: sourceVoltage / 2, current: sourceVoltage / (2 * resistance) },
+      { power: greatestPower, resistance: sourceVoltage ** 2 / (4 * power) },
+    )
+  }
+  const root = Math.sqrt(Math.max(0, 1 - (4 * resistance * power) / sourceVoltage ** 2))
+  const voltage = (sourceVoltage * (1 + root)) / 2
+  const current = power / voltage
+  const lowVoltage = resistance * current
+  const leastCapacitance = (power * inductance) / (resistance * voltage ** 2)
+  return {
+    voltage,
+    current,
+    lowVoltage,
+    lowCurrent: voltage / resistance,
+    greatestPower,
+    use: power / greatestPower,
+    heat: resistance * current ** 2,
+    atLimit: root === 0,
+    incrementalResistance: -(voltage ** 2) / power,
+    leastCapacitance,
+    stable: capacitance === null ? null : capacitance > leastCapacitance && voltage > lowVoltage,
+  }
+}
+
+function cautions(_: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Caution[] {
+  const found: Caution[] = []
+  if (out.use > 0.5)
+    found.push(
+      caution(
+        "near-collapse",
+        "caution",
+        `The load takes ${Math.round(100 * out.use)} % of the greatest power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the other root or switches off.`,
+      ),
+    )
+  if (out.stable === false)
+    found.push(
+      caution(
+        "oscillation",
+        "caution",
+        `With this wire and capacitor small swings grow: a constant-power load shows a negative resistance. Put more than ${formatQuantity("capacitance", out.leastCapacitance)} at the load, or shorten the wires.`,
+        "R. D. Middlebrook, Input filter considerations in design and application of switching regulators, IEEE IAS 1976 (from memory)",
+      ),
+    )
+  if (out.heat > 5)
+    found.push(
+      caution(
+        "hot-line",
+        "warning",
+        `${formatQuantity("power", out.heat)} heats the source and its wires: check each contact and cell by touch only with the power off, and keep them off skin.`,
+        "ISO 13732-1, 2006 (burn thresholds of hot surfaces)",
+      ),
+    )
+  return found
+}
+
+/**
+ * Operating points of a load that takes constant power (a converter, a speed-held motor) behind a resistance.
+ *
+ * Formula: V = (E ± √(E² − 4·R·P))/2, I = P/V, P_max = E²/(4R), where E is the open-circuit voltage (V),
+ * R the resistance of source, wires and contacts (Ω) and P the load's power (W). The root at the higher
+ * voltage is the working one; the other is where a load falls to when it is started from a sagging
+ * supply. Small swings die out while the capacitance at the load C > L·P/(R·V²) (L the wires' inductance,
+ * H, default 0) and V > E/2. Both roots fall together at P = P_max; above it there is none.
+ *
+ * Sources: Jeeninga, De Persis and van der Schaft, DC power grids with constant-power loads, 2020
+ * (existence and the high-voltage solution); the stability bound is the trace of the linearised L–C circuit.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `power-beyond-source`, naming the greatest power available
+ * @example
+ * ```ts
+ * import { constantPowerPoint } from 'alula/converter'
+ * const point = constantPowerPoint({ sourceVoltage: '12 V', resistance: '0.2 ohm', power: '60 W' })
+ * point.voltage // => 10.899
+ * point.lowVoltage // => 1.101
+ * point.greatestPower // => 180
+ * ```
+ */
+export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPoint> = /* @__PURE__ */ solver<
+  ConstantPowerPointInput,
+  ConstantPowerPoint
+>({
+  name: "constantPowerPoint",
+  title: "Where a constant-power load settles on a source",
+  input: {
+    sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", above: 0, max: 1000, typical: [3, 24] },
+    resistance: {
+      kind: "resistance",
+      symbol: "R",
+      label: "resistance of source, wires and contacts",
+      min: "1 uohm",
+      max: 1e6,
+      typical: ["20 mohm", "1 ohm"],
+    },
+    power: { kind: "power", symbol: "P", label: "power of the load", min: 1e-6, max: 1e5, typical: [1, 60] },
+    inductance: {
+      kind: "inductance",
+      symbol: "L",
+      label: "inductance of the wires",
+      min: 0,
+      max: 1,
+      typical: ["0.5 uH", "10 uH"],
+      default: "1 uH",
+    },
+    capacitance: {
+      kind: "capacitance",
+      symbol: "C",
+      label: "capacitor at the load",
+      above: 0,
+      max: 100,
+      typical: ["10 uF", "2000 uF"],
+      default: null,
+    },
+  },
+  output: {
+    voltage: { kind: "voltage", symbol: "V", label: "load voltage" },
+    current: { kind: "current", symbol: "I", label: "current" },
+    lowVoltage: { kind: "voltage", symbol: "V_2", label: "load voltage at the other root" },
+    lowCurrent: { kind: "current", symbol: "I_2", label: "current at the other root" },
+    greatestPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
+    use: { kind: "ratio", symbol: "u", label: "part of it in use", unit: "%" },
+    heat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
+    atLimit: { kind: "flag", label: "roots fall together" },
+    incrementalResistance: { kind: "resistance", symbol: "R_d", label: "resistance shown to small changes" },
+    leastCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for swings to die out" },
+    stable: { kind: "flag", label: "small swings die out" },
+  },
+  example: { sourceVoltage: "12 V", resistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
+  formulae: [
+    { symbol: "P_max", meaning: "greatest power, at half the voltage", is: "E^2 / (4 * R)" },
+    { symbol: "u", meaning: "part of it in use", is: "P / P_max" },
+    { symbol: "D", kind: "number", meaning: "what is left under the root, against E²", is: "1 - 4 * R * P / E^2" },
+    { symbol: "V", meaning: "working root", is: "E * (1 + sqrt(max(0, D))) / 2" },
+    { symbol: "I", meaning: "current there", is: "P / V" },
+    { symbol: "V_2", meaning: "other root", is: "R * I" },
+    { symbol: "I_2", meaning: "current there", is: "P / V_2" },
+    { symbol: "P_h", meaning: "heat in source and wires", is: "R * I^2" },
+    { symbol: "R_d", meaning: "slope of voltage over current at constant power", is: "-V^2 / P" },
+    { symbol: "C_min", meaning: "capacitance at which the trace of the linearised circuit is zero", is: "P * L / (R * V^2)" },
+    { left: "E", right: "V + R * I", meaning: "Kirchhoff's voltage law at the working root" },
+    { left: "E", right: "V_2 + R * I_2", meaning: "and at the other" },
+  ],
+  sources: [
+    {
+      title: "DC power grids with constant-power loads, Part I: a full characterization of power flow feasibility",
+      by: "M. Jeeninga, C. De Persis, A. van der Schaft",
+      edition: "2020",
+      where: "single-source case",
+    },
+  ],
+  solve,
+  cautions,
+})
