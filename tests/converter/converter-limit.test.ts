@@ -1,0 +1,201 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { type ConverterSpec, constantPowerPoint, converterLimit, converterOutput, type SourceLine } from "../../src/converter/index.js"
+import { isNoSolution, NoSolutionError } from "../../src/solver/index.js"
+
+/** Efficiency by scanning the stated points, written apart from the source's own reading. */
+function etaOf(curve: ConverterSpec["efficiency"], load: number): number {
+  const i = curve.findIndex((p) => p.load >= load)
+  if (i === 0) return (curve[0] as { efficiency: number }).efficiency
+  if (i < 0) return (curve.at(-1) as { efficiency: number }).efficiency
+  const [a, b] = [curve[i - 1], curve[i]] as [{ load: number; efficiency: number }, { load: number; efficiency: number }]
+  return (a.efficiency * (b.load - load) + b.efficiency * (load - a.load)) / (b.load - a.load)
+}
+
+/** Greatest output voltage, at most the set one, found by scanning and refining the input current. */
+function byScan(spec: ConverterSpec, source: SourceLine, load: number): number | null {
+  const allowed = (i: number) => source.voltage - source.resistance * i >= spec.minimumInput - 1e-12
+  const given = (i: number) => (source.voltage - source.resistance * i) * (i - spec.quiescentCurrent) * etaOf(spec.efficiency, load)
+  if (!allowed(spec.quiescentCurrent) || source.voltage > spec.maximumInput) return null
+  if (spec.outputCurrentLimit !== null && load > spec.outputCurrentLimit) return 0
+  let [low, high] = [spec.quiescentCurrent, Math.min(spec.inputCurrentLimit ?? 1e4, 1e4)]
+  if (high <= low) return null
+  let best = 0
+  // the power is a parabola in the current: the best allowed point closes in from a coarse scan
+  for (let round = 0; round < 14; round++) {
+    const n = 200
+    const points = Array.from({ length: n + 1 }, (_, k) => low + ((high - low) * k) / n).filter(allowed)
+    const top = points.reduce((a, b) => (given(b) > given(a) ? b : a), points[0] as number)
+    best = Math.max(best, given(top))
+    const step = (high - low) / n
+    ;[low, high] = [Math.max(low, top - step), Math.min(high, top + step)]
+  }
+  return load === 0 ? spec.outputVoltage : Math.min(spec.outputVoltage, best / load)
+}
+
+const specs = fc.record({
+  outputVoltage: fc.double({ min: 1, max: 30, noNaN: true }),
+  inputCurrentLimit: fc.option(fc.double({ min: 0.05, max: 8, noNaN: true })),
+  outputCurrentLimit: fc.option(fc.double({ min: 0.5, max: 8, noNaN: true }), { freq: 2 }),
+  efficiency: fc.constantFrom(
+    [{ load: 0.5, efficiency: 0.9 }],
+    [
+      { load: 0, efficiency: 0.4 },
+      { load: 0.3, efficiency: 0.92 },
+      { load: 3, efficiency: 0.8 },
+    ],
+  ),
+  quiescentCurrent: fc.double({ min: 0, max: 0.06, noNaN: true }),
+  minimumInput: fc.double({ min: 0, max: 5, noNaN: true }),
+  maximumInput: fc.constantFrom(12, 40),
+})
+const sources = fc.record({
+  voltage: fc.double({ min: 2, max: 15, noNaN: true }),
+  resistance: fc.double({ min: 0.01, max: 2, noNaN: true }),
+})
+
+describe("converterOutput", () => {
+  it("agrees with a scan over every input current, all limits, to 1e-9", () => {
+    let worst = 0
+    const met = new Set<string>()
+    fc.assert(
+      fc.property(specs, sources, fc.double({ min: 0, max: 6, noNaN: true }), (spec, source, load) => {
+        const point = converterOutput(spec, source, load)
+        const scan = byScan(spec, source, load)
+        if (scan === null || point === null) {
+          // an input so poor that nothing comes out: both say so
+          expect(point).toBeNull()
+          expect(scan ?? 0).toBeLessThan(1e-9)
+          return
+        }
+        met.add(point.limitedBy)
+        worst = Math.max(worst, Math.abs(point.outputVoltage - scan) / spec.outputVoltage)
+      }),
+      { numRuns: 2000, seed: 4 },
+    )
+    expect([...met].sort()).toEqual(["input-current", "input-voltage", "none", "output-current", "source-power"])
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("balances energy and gives less the more it is asked for, wherever an input bound holds it down", () => {
+    fc.assert(
+      fc.property(specs, sources, fc.double({ min: 0.01, max: 6, noNaN: true }), (spec, source, load) => {
+        const point = converterOutput({ ...spec, outputCurrentLimit: null }, source, load)
+        if (point === null) return
+        const into = point.inputVoltage * (point.inputCurrent - spec.quiescentCurrent)
+        expect(point.outputVoltage * load).toBeCloseTo(point.efficiency * into, 9)
+        expect(source.voltage - source.resistance * point.inputCurrent).toBeCloseTo(point.inputVoltage, 9)
+        if (spec.efficiency.length > 1) return
+        const more = converterOutput({ ...spec, outputCurrentLimit: null }, source, load * 1.1)
+        expect(more?.outputVoltage).toBeLessThanOrEqual(point.outputVoltage * (1 + 1e-12))
+        if (point.limitedBy !== "none") expect((more?.outputVoltage as number) * 1.1).toBeCloseTo(point.outputVoltage, 9)
+      }),
+      { numRuns: 500, seed: 5 },
+    )
+  })
+})
+
+describe("converterLimit", () => {
+  const base = {
+    outputVoltage: 12,
+    loadCurrent: 1,
+    sourceVoltage: 5.1,
+    sourceResistance: 0.1,
+    inputCurrentLimit: 2.4,
+    efficiency: [
+      { load: 0.1, efficiency: 0.8 },
+      { load: 0.5, efficiency: 0.92 },
+      { load: 2, efficiency: 0.8 },
+    ],
+  } as const
+
+  it("names the load current up to which the set voltage holds: just below it holds, just above it falls", () => {
+    for (const inputCurrentLimit of [0.15, 0.4, 0.9, 2.4, 9]) {
+      const { fullVoltageCurrent } = converterLimit({ ...base, inputCurrentLimit })
+      const at = (part: number) => converterLimit({ ...base, inputCurrentLimit, loadCurrent: (fullVoltageCurrent as number) * part })
+      expect(at(1 - 1e-9).limitedBy).toBe("none")
+      expect(at(1 + 1e-9).limitedBy).not.toBe("none")
+    }
+  })
+
+  it.each([
+    ["input-too-high", { maximumInput: 5 }, 0.1],
+    ["input-too-low", { minimumInput: 5.5 }, 0.4],
+    ["no-input-current", { quiescentCurrent: 3 }, 0.6],
+  ])("refuses with %s and says by how much", (code, change, shortBy) => {
+    const outcome = converterLimit.attempt({ ...base, ...change })
+    expect(!outcome.ok && outcome.error).toBeInstanceOf(NoSolutionError)
+    if (outcome.ok || !(outcome.error instanceof NoSolutionError)) return
+    expect(outcome.error.noSolution).toBe(code)
+    expect(outcome.error.shortBy).toBeCloseTo(shortBy, 9)
+  })
+
+  it("warns where a step-up cannot fall below its input", () => {
+    const sunk = converterLimit({ ...base, loadCurrent: 5 })
+    expect(sunk.outputVoltage).toBeLessThan(sunk.inputVoltage)
+    expect(sunk.cautions.map((c) => c.code)).toContain("straight-through")
+  })
+})
+
+describe("constantPowerPoint", () => {
+  it("agrees with bisection of E = V + R·P/V above and below the half voltage, over its range", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 100, noNaN: true }),
+        fc.double({ min: 0.05, max: 100, noNaN: true }),
+        fc.double({ min: 1e-3, max: 0.999, noNaN: true }),
+        (E, R, part) => {
+          const P = (part * E ** 2) / (4 * R)
+          const point = constantPowerPoint({ sourceVoltage: E, resistance: R, power: P })
+          const bisect = (low: number, high: number) => {
+            const f = (v: number) => v + (R * P) / v - E
+            let [a, b] = [low, high]
+            for (let k = 0; k < 200; k++) {
+              const mid = (a + b) / 2
+              if (f(mid) > 0 === f(b) > 0) b = mid
+              else a = mid
+            }
+            return a
+          }
+          worst = Math.max(worst, Math.abs(bisect(E / 2, E) / point.voltage - 1), Math.abs(bisect(E * 1e-9, E / 2) / point.lowVoltage - 1))
+        },
+      ),
+      { numRuns: 500, seed: 6 },
+    )
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("refuses more than E²/(4R) and names the greatest power", () => {
+    const outcome = constantPowerPoint.si({ sourceVoltage: 5, resistance: 0.25, power: 30, inductance: 0, capacitance: null })
+    expect(isNoSolution(outcome) && outcome.nearest.power).toBe(25)
+    expect(isNoSolution(outcome) && outcome.message).toContain("25 W")
+    const limit = constantPowerPoint({ sourceVoltage: 5, resistance: 0.25, power: 25 })
+    expect([limit.atLimit, limit.voltage]).toEqual([true, 2.5])
+  })
+
+  it("says stable exactly where a time-stepped L–C circuit settles", () => {
+    const [E, R, P, L] = [12, 0.2, 60, 5e-6]
+    const least = constantPowerPoint({ sourceVoltage: E, resistance: R, power: P, inductance: L }).leastCapacitance
+    for (const factor of [0.8, 1.25]) {
+      const C = least * factor
+      const point = constantPowerPoint({ sourceVoltage: E, resistance: R, power: P, inductance: L, capacitance: C })
+      let [i, v] = [point.current, point.voltage + 1e-3]
+      const f = (i: number, v: number) => [(E - R * i - v) / L, (i - P / v) / C] as const
+      const h = 0.02 * Math.sqrt(L * C)
+      let late = 0
+      for (let n = 0; n < 40000; n++) {
+        const [a1, b1] = f(i, v)
+        const [a2, b2] = f(i + (h / 2) * a1, v + (h / 2) * b1)
+        const [a3, b3] = f(i + (h / 2) * a2, v + (h / 2) * b2)
+        const [a4, b4] = f(i + h * a3, v + h * b3)
+        i += (h / 6) * (a1 + 2 * a2 + 2 * a3 + a4)
+        v += (h / 6) * (b1 + 2 * b2 + 2 * b3 + b4)
+        if (n > 30000) late = Math.max(late, Math.abs(v - point.voltage))
+        if (late > 0.1) break
+      }
+      expect(point.stable).toBe(factor > 1)
+      expect(late < 1e-3).toBe(point.stable)
+    }
+  })
+})
