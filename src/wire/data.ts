@@ -1,17 +1,25 @@
 import type { Source } from "../solver/index.js"
 
-/** A conductor metal: resistivity at 20 °C and its temperature coefficient there. */
+/** A conductor metal: what its resistance, heat and weight are reckoned from. */
 export interface ConductorMetal {
   readonly label: string
   /** Resistivity at 20 °C, Ω·m. */
   readonly resistivity: number
   /** Temperature coefficient of resistance at constant mass, referred to 20 °C, 1/K. */
   readonly coefficient: number
+  /** Density, kg/m³. */
+  readonly density: number
+  /** Heat capacity by volume, J/(K·m³). */
+  readonly heatCapacity: number
+  /** Reciprocal of the temperature coefficient at 0 °C, °C. */
+  readonly beta: number
   readonly source: string
 }
 
 /** Metals of wire. */
 export type Metal = "copper" | "aluminium"
+
+const adiabatic = "IEC 60364-5-54, 2011, Annex A, table A.54.1 (heat capacity, β; from memory)"
 
 /** Conductor metals, each with its source. */
 export const metals: Readonly<Record<Metal, ConductorMetal>> = {
@@ -19,13 +27,19 @@ export const metals: Readonly<Record<Metal, ConductorMetal>> = {
     label: "annealed copper",
     resistivity: 1 / 58e6,
     coefficient: 0.00393,
-    source: "IEC 60028, International standard of resistance for copper, 1925, clause 1 (1/58 Ω·mm²/m, 0.00393/K at 20 °C)",
+    density: 8890,
+    heatCapacity: 3.45e6,
+    beta: 234.5,
+    source: `IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at 20 °C, 8.89 g/cm³); ${adiabatic}`,
   },
   aluminium: {
     label: "hard-drawn aluminium",
     resistivity: 28.264e-9,
     coefficient: 0.00403,
-    source: "IEC 60889, Hard-drawn aluminium wire, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at 20 °C)",
+    density: 2703,
+    heatCapacity: 2.5e6,
+    beta: 228,
+    source: `IEC 60889, Hard-drawn aluminium wire, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at 20 °C, 2.703 g/cm³); ${adiabatic}`,
   },
 }
 
@@ -36,3 +50,56 @@ export const awgSource: Source = {
   edition: "2018",
   where: "clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)",
 }
+
+/** IEC 60228: conductors of insulated cables. */
+export const iec60228Source: Source = {
+  title: "IEC 60228, Conductors of insulated cables",
+  by: "IEC",
+  edition: "2004",
+  where: "tables 2 and 3 (class 2 stranded, class 5 flexible; maximum resistance at 20 °C)",
+}
+
+/** How a conductor is made up. */
+export type Stranding = "solid" | "stranded" | "class2" | "class2-tinned" | "class5" | "class5-tinned"
+
+/** Labels of {@link Stranding}. */
+export const strandings: Readonly<Record<Stranding, string>> = {
+  solid: "one solid wire",
+  stranded: "stranded, 2 % longer by its lay",
+  class2: "IEC 60228 class 2, plain copper, maximum resistance",
+  "class2-tinned": "IEC 60228 class 2, tinned copper, maximum resistance",
+  class5: "IEC 60228 class 5 (flexible), plain copper, maximum resistance",
+  "class5-tinned": "IEC 60228 class 5 (flexible), tinned copper, maximum resistance",
+}
+
+/**
+ * Resistance of concentric-lay stranded wire over solid of the same area.
+ * ASTM B8, 2011, clause 8 (2 %), as used by NEC chapter 9, table 8.
+ */
+export const layFactor = 1.02
+
+/** IEC 60228, 2004: greatest resistance at 20 °C, Ω/km, by nominal area in mm² and class. */
+export interface NominalConductor {
+  /** Nominal cross-section, mm²: a name; the resistance defines the conductor. */
+  readonly area: number
+  readonly class2: number
+  readonly "class2-tinned": number
+  readonly class5: number
+  readonly "class5-tinned": number
+}
+
+/**
+ * IEC 60228, 2004, tables 2 and 3. Class 5 at 0.5, 4, 6 and 16 mm² is from memory; every other figure
+ * is checked against its row of the published values.
+ */
+export const nominalConductors: readonly NominalConductor[] = [
+  { area: 0.5, class2: 36.0, "class2-tinned": 36.7, class5: 39.0, "class5-tinned": 40.1 },
+  { area: 0.75, class2: 24.5, "class2-tinned": 24.8, class5: 26.0, "class5-tinned": 26.7 },
+  { area: 1, class2: 18.1, "class2-tinned": 18.2, class5: 19.5, "class5-tinned": 20.0 },
+  { area: 1.5, class2: 12.1, "class2-tinned": 12.2, class5: 13.3, "class5-tinned": 13.7 },
+  { area: 2.5, class2: 7.41, "class2-tinned": 7.56, class5: 7.98, "class5-tinned": 8.21 },
+  { area: 4, class2: 4.61, "class2-tinned": 4.7, class5: 4.95, "class5-tinned": 5.09 },
+  { area: 6, class2: 3.08, "class2-tinned": 3.11, class5: 3.3, "class5-tinned": 3.39 },
+  { area: 10, class2: 1.83, "class2-tinned": 1.84, class5: 1.91, "class5-tinned": 1.95 },
+  { area: 16, class2: 1.15, "class2-tinned": 1.16, class5: 1.21, "class5-tinned": 1.24 },
+]

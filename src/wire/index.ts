@@ -1,2 +1,11 @@
-export { awgSource, type ConductorMetal, type Metal, metals } from "./data.js"
-export { awgArea, type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
+export { awgArea, awgDiameter, type Conductor, type ConductorInput, type ConductorSize, conductor } from "./conductor.js"
+export {
+  awgSource,
+  type ConductorMetal,
+  type Metal,
+  metals,
+  type NominalConductor,
+  nominalConductors,
+  type Stranding,
+} from "./data.js"
+export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"

@@ -1,19 +1,24 @@
-import type { Area, Current, Length, Resistance, Temperature, Voltage } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
-import { awgSource, type Metal, metals } from "./data.js"
+import type { Current, Length, Resistance, Temperature, Voltage } from "../quantity/index.js"
+import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  areaOf,
+  type ConductorSize,
+  resistance20,
+  sizeCautions,
+  sizeFields,
+  sizeIssues,
+  sizeSources,
+  sizeSteps,
+  temperatureFactor,
+  warmStep,
+} from "./conductor.js"
 
 /** Input of {@link voltageDrop}. Give the size as `awg` or as `area`, not both. */
-export interface VoltageDropInput {
+export interface VoltageDropInput extends ConductorSize {
   /** Current in the run. */
   current: Current
   /** Length one way, from source to load. */
   length: Length
-  /** American wire gauge number; 0, −1, −2, −3 stand for 1/0, 2/0, 3/0, 4/0. */
-  awg?: number | null
-  /** Cross-section of the conductor. */
-  area?: Area | null
-  /** Conductor metal. */
-  metal?: Metal
   /** Conductor temperature, not that of the room. */
   temperature?: Temperature
   /** Conductors in the current path: 2 counts out and back. */
@@ -46,22 +51,14 @@ export interface VoltageDrop {
   readonly heat: number
 }
 
-/** Cross-section of an American wire gauge size, m² (ASTM B258). */
-export function awgArea(awg: number): number {
-  const diameter = 0.127e-3 * 92 ** ((36 - awg) / 39)
-  return (Math.PI / 4) * diameter ** 2
-}
-
 function solve(si: SiOf<VoltageDropInput>): VoltageDrop {
-  const { current, length, awg, metal, temperature, conductors, contacts, voltage } = si
-  const area = awg === null ? (si.area as number) : awgArea(awg)
-  const { resistivity, coefficient } = metals[metal]
-  const wireResistance = (resistivity * (1 + coefficient * (temperature - 20)) * conductors * length) / area
+  const { current, length, conductors, contacts, voltage } = si
+  const wireResistance = resistance20(si) * temperatureFactor(si.metal, si.temperature) * conductors * length
   const contactResistance = contacts * si.contactResistance
   const resistance = wireResistance + contactResistance
   const drop = current * resistance
   return {
-    area,
+    area: areaOf(si),
     wireResistance,
     contactResistance,
     resistance,
@@ -73,25 +70,7 @@ function solve(si: SiOf<VoltageDropInput>): VoltageDrop {
 }
 
 function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
-  const found: Caution[] = []
-  if (si.temperature > 70)
-    found.push(
-      caution(
-        "hot-conductor",
-        "warning",
-        "Many hook-up wire insulations are rated 70 to 105 °C and skin is burnt well below that: check the insulation's rating and keep the wire off the body.",
-        "IEC 60227-1, 2007, clause 3.4 (70 °C PVC) and ISO 13732-1, 2006 (burn thresholds)",
-      ),
-    )
-  if (si.awg === null && si.area !== null)
-    found.push(
-      caution(
-        "stranded",
-        "note",
-        "Computed for solid metal of this area; a flexible stranded conductor of the same nominal area may have 8 to 16 % more resistance.",
-        "IEC 60228, 2004, tables 1 and 3 (maximum resistance of classes 1 and 5)",
-      ),
-    )
+  const found = sizeCautions(si, si.temperature)
   if (out.loadVoltage !== null && out.loadVoltage < 0)
     found.push(
       caution(
@@ -107,14 +86,14 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
 /**
  * Voltage lost in a run of wire, out and back, contacts included.
  *
- * Formula: R = ρ₂₀·(1 + α·(T − 20 °C))·n·L / A + k·R_c, then U = I·R and P = I²·R, where ρ₂₀ is the
- * metal's resistivity at 20 °C (Ω·m), α its temperature coefficient (1/K), T the conductor temperature
- * (°C, default 20), n the conductors in the path (default 2), L the one-way length (m), A the
- * cross-section (m²; from the gauge number g by d = 0.127 mm · 92^((36 − g)/39)), k the contacts
- * (default 0) and R_c the resistance of each (Ω, default 5 mΩ). Valid for direct current in solid
- * conductors between −50 and 200 °C.
+ * Formula: R = r·n·L + k·R_c with r = r₂₀·(1 + α·(T − 20 °C)), then U = I·R and P = I²·R, where r₂₀ is
+ * the conductor's resistance per length at 20 °C (Ω/m; see {@link conductor}), α its metal's temperature
+ * coefficient (1/K), T the conductor temperature (°C, default 20), n the conductors in the path (default
+ * 2: out and back), L the one-way length (m), k the contacts (default 0) and R_c the resistance of each
+ * (Ω, default 5 mΩ). Valid for direct current between −50 and 200 °C.
  *
- * Sources: ASTM B258 (2018), clause 5; IEC 60028 (1925), clause 1; IEC 60889 (1987), clause 3.
+ * Sources: ASTM B258 (2018), clause 5; IEC 60028 (1925), clause 1; IEC 60889 (1987), clause 3;
+ * IEC 60228 (2004), tables 2 and 3.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -132,9 +111,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
   input: {
     current: { kind: "current", symbol: "I", label: "current", min: 0, max: 1000, typical: [0.5, 15] },
     length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.1, 5] },
-    awg: { kind: "number", symbol: "g", label: "wire gauge (AWG)", whole: true, min: -3, max: 40, typical: [10, 28], default: null },
-    area: { kind: "area", symbol: "A_w", label: "cross-section", above: 0, max: "1000 mm2", typical: ["0.1 mm2", "6 mm2"], default: null },
-    metal: { kind: "choice", label: "conductor metal", options: { copper: "copper", aluminium: "aluminium" }, default: "copper" },
+    ...sizeFields,
     temperature: { kind: "temperature", symbol: "T", label: "conductor temperature", min: -50, max: 200, typical: [-10, 70], default: 20 },
     conductors: { kind: "number", symbol: "n", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
     contacts: { kind: "number", symbol: "k", label: "contacts in the path", whole: true, min: 0, max: 1000, typical: [0, 12], default: 0 },
@@ -161,31 +138,9 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
   },
   example: { current: "4 A", length: "1.2 m", awg: 20, voltage: "12 V" },
   formulae: [
-    {
-      symbol: "rho",
-      kind: "resistivity",
-      meaning: "resistivity of the metal at 20 °C",
-      given: (si) => metals[si.metal].resistivity,
-      source: "IEC 60028 (copper), IEC 60889 (aluminium)",
-    },
-    {
-      symbol: "alpha",
-      kind: "perTemperature",
-      meaning: "temperature coefficient at 20 °C",
-      given: (si) => metals[si.metal].coefficient,
-      source: "IEC 60028 (copper), IEC 60889 (aluminium)",
-    },
-    {
-      symbol: "d",
-      kind: "length",
-      meaning: "diameter of the gauge",
-      is: "0.127 mm * 92^((36 - g) / 39)",
-      when: "has_awg",
-      source: "ASTM B258, clause 5",
-    },
-    { symbol: "A", meaning: "cross-section of the gauge", is: "pi / 4 * d^2", when: "has_awg" },
-    { symbol: "A", meaning: "cross-section as given", is: "A_w", when: "has_area" },
-    { symbol: "R_w", meaning: "resistance of the wire, warm, all conductors", is: "rho * (1 + alpha * (T - 293.15 K)) * n * L / A" },
+    ...sizeSteps,
+    warmStep,
+    { symbol: "R_w", meaning: "resistance of the wire, warm, all conductors", is: "r * n * L" },
     { symbol: "R_c", meaning: "resistance of the contacts", is: "k * R_1" },
     { symbol: "R", meaning: "resistance of the path", is: "R_w + R_c" },
     { symbol: "U", meaning: "voltage lost", is: "I * R" },
@@ -193,16 +148,8 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
     { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_voltage" },
     { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
   ],
-  sources: [
-    awgSource,
-    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
-    { title: "IEC 60889, Hard-drawn aluminium wire for overhead line conductors", by: "IEC", edition: "1987", where: "clause 3" },
-  ],
-  check: ({ awg, area }) => {
-    if (awg !== null && area !== null) return [inconsistent(["area"], "both awg and area", "only one of awg and area")]
-    if (awg === null && area === null) return [inconsistent(["awg"], "neither awg nor area", "one of awg and area")]
-    return []
-  },
+  sources: sizeSources,
+  check: sizeIssues,
   solve,
   cautions,
 })
