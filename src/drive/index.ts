@@ -7,3 +7,5 @@ export {
   warmedConstants,
   windingFactor,
 } from "./actuator-constants.js"
+export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator.js"
+export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"

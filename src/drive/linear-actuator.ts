@@ -1,0 +1,357 @@
+import type { Current, Force, Length, Speed, Temperature, Voltage } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type ActuatorRating, actuatorConstants, actuatorCurrent, actuatorSpeed, warmedConstants } from "./actuator-constants.js"
+
+/** Input of {@link linearActuator}: two points of the datasheet, and how it is used. */
+export interface LinearActuatorInput {
+  /** Voltage the datasheet's points were taken at. */
+  ratedVoltage: Voltage
+  /** Speed without load. */
+  noLoadSpeed: Speed
+  /** Current without load. */
+  noLoadCurrent: Current
+  /** Rated force, where the rated speed and current apply. */
+  ratedForce: Force
+  /** Speed against the rated force. */
+  ratedSpeed: Speed
+  /** Current against the rated force. */
+  ratedCurrent: Current
+  /** Voltage at the actuator's own leads in use. */
+  voltage: Voltage
+  /** Force against the motion; negative where the load helps, as in lowering. */
+  force: Force
+  /** Stroke, for the time it takes. */
+  stroke?: Length | null
+  /** Winding temperature in use. */
+  windingTemperature?: Temperature
+  /** Winding temperature the datasheet was taken at. */
+  datasheetTemperature?: Temperature
+}
+
+/** Result of {@link linearActuator}. */
+export interface LinearActuator {
+  /** Speed of the rod in the direction it is driven, m/s. */
+  readonly speed: number
+  /** Current, A; negative where the load drives the motor as a generator. */
+  readonly current: number
+  /** Power taken from the supply, W. */
+  readonly electricalPower: number
+  /** Power given to the load, W; negative where the load helps. */
+  readonly mechanicalPower: number
+  /** Heat in the winding, W. */
+  readonly windingHeat: number
+  /** Heat in screw, gears and bearings, W. */
+  readonly frictionHeat: number
+  /** Work given to the load against power taken, where the load opposes the motion. */
+  readonly efficiency: number | null
+  /** Time for the stroke, s, where a stroke was given. */
+  readonly strokeTime: number | null
+  /** Force at which it stands still at this voltage, N. */
+  readonly stallForce: number
+  /** Current at which it stands still at this voltage, A. */
+  readonly stallCurrent: number
+  /** Winding resistance in use, Ω. */
+  readonly resistance: number
+  /** Force for each ampere beyond the friction current, N/A. */
+  readonly forcePerAmpere: number
+  /** Back electromotive force for each metre per second, V·s/m. */
+  readonly voltsPerSpeed: number
+  /** Current that friction takes, A. */
+  readonly frictionCurrent: number
+  /** Efficiency of screw and gears when lifting: kF/kV. */
+  readonly screwEfficiency: number
+  /** Whether the screw holds any load without power. */
+  readonly selfLocking: boolean
+  /** Greatest force that stays put without power, N; null where there is no limit. */
+  readonly holdingForce: number | null
+  /** Speed at which the load drives it back with its leads shorted, m/s; 0 where it stays put. */
+  readonly shortedSpeed: number
+}
+
+/** Current that a force takes, A: against the motion it adds F/kF; helping, the screw's friction decides the sign. */
+function currentFor(constants: ReturnType<typeof actuatorConstants>, force: number): number {
+  if (force >= 0) return actuatorCurrent(constants, force)
+  const screwEfficiency = constants.forcePerAmpere / constants.voltsPerSpeed
+  return actuatorCurrent(constants, -force * (1 - 2 * screwEfficiency))
+}
+
+function solve(si: SiOf<LinearActuatorInput>): LinearActuator | NoSolution {
+  const { voltage, force, stroke } = si
+  const constants = warmedConstants(actuatorConstants(si as ActuatorRating), si.windingTemperature, si.datasheetTemperature)
+  const { resistance, forcePerAmpere, voltsPerSpeed, frictionCurrent } = constants
+  const screwEfficiency = forcePerAmpere / voltsPerSpeed
+  const current = currentFor(constants, force)
+  const speed = actuatorSpeed(constants, voltage, current)
+  const stallCurrent = voltage / resistance
+  const stallForce = (stallCurrent - frictionCurrent) * forcePerAmpere
+  if (!(speed > 0)) {
+    const needed = current * resistance
+    return refuse(
+      "stall",
+      `The actuator stalls: ${current.toPrecision(3)} A needs more than ${needed.toPrecision(3)} V at its leads and there are ${voltage.toPrecision(3)} V; it moves against at most ${Math.max(0, stallForce).toPrecision(3)} N.`,
+      needed - voltage,
+      { force, voltage, stallForce, stallCurrent },
+      { voltage: needed },
+    )
+  }
+  // by how much the load overcomes the screw's own friction when it pushes back
+  const backDrive = 2 * screwEfficiency - 1
+  const drivenBack = backDrive > 0 ? (Math.abs(force) * backDrive) / forcePerAmpere - frictionCurrent : Number.NEGATIVE_INFINITY
+  const electricalPower = voltage * current
+  const mechanicalPower = force * speed
+  const windingHeat = current * current * resistance
+  return {
+    speed,
+    current,
+    electricalPower,
+    mechanicalPower,
+    windingHeat,
+    frictionHeat: electricalPower - windingHeat - mechanicalPower,
+    efficiency: force > 0 && electricalPower > 0 ? mechanicalPower / electricalPower : null,
+    strokeTime: stroke === null ? null : stroke / speed,
+    stallForce,
+    stallCurrent,
+    resistance,
+    forcePerAmpere,
+    voltsPerSpeed,
+    frictionCurrent,
+    screwEfficiency,
+    selfLocking: backDrive <= 0,
+    holdingForce: backDrive > 0 ? (frictionCurrent * forcePerAmpere) / backDrive : null,
+    shortedSpeed: drivenBack > 0 ? (drivenBack * resistance) / voltsPerSpeed : 0,
+  }
+}
+
+function check(si: SiOf<LinearActuatorInput>) {
+  const faults = []
+  if (!(si.ratedSpeed < si.noLoadSpeed))
+    faults.push(inconsistent(["ratedSpeed"], `${si.ratedSpeed} m/s`, `less than the no-load speed of ${si.noLoadSpeed} m/s`))
+  if (!(si.ratedCurrent > si.noLoadCurrent))
+    faults.push(inconsistent(["ratedCurrent"], `${si.ratedCurrent} A`, `more than the no-load current of ${si.noLoadCurrent} A`))
+  if (faults.length) return faults
+  const { forcePerAmpere, voltsPerSpeed, resistance } = actuatorConstants(si as ActuatorRating)
+  if (![forcePerAmpere, voltsPerSpeed, resistance].every((x) => x > 1e-12 && x < 1e15))
+    faults.push(inconsistent(["ratedSpeed"], "two points too close together", "points that differ enough to tell the constants"))
+  else if (forcePerAmpere > voltsPerSpeed)
+    faults.push(
+      inconsistent(
+        ["ratedForce"],
+        `${(forcePerAmpere / voltsPerSpeed).toPrecision(3)} times the work its current can do`,
+        "a rated force that the rated current can give (check the units of force, speed and current)",
+      ),
+    )
+  return faults
+}
+
+function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[] {
+  const found: Caution[] = []
+  if (Math.abs(si.force) > si.ratedForce)
+    found.push(
+      caution(
+        "over-rated-force",
+        "warning",
+        "The force is above the actuator's rated force: screw, nut and end stops are not made for it.",
+      ),
+    )
+  if (out.current > si.ratedCurrent)
+    found.push(
+      caution(
+        "over-rated-current",
+        "caution",
+        "The current is above the rated one: the winding may only carry it for short runs (see dutyCycle).",
+        "IEC 60034-1, 2022, clause 4.2 (duty types)",
+      ),
+    )
+  if (si.voltage > 1.1 * si.ratedVoltage)
+    found.push(
+      caution(
+        "over-voltage",
+        "caution",
+        "The voltage is more than 10 % above the rated one: speed, brush wear and end-stop blows grow with it.",
+      ),
+    )
+  if (!out.selfLocking && out.shortedSpeed > 0)
+    found.push(
+      caution(
+        "drives-back",
+        "warning",
+        "Without power this load drives the rod back: a raised part can come down on somebody. Give it a brake, a latch or a counterbalance, and keep people clear.",
+        "ISO 12100, 2010, clause 6.2.2.2 (stored energy and gravity)",
+      ),
+    )
+  if (out.current < 0)
+    found.push(
+      caution(
+        "runs-away",
+        "warning",
+        "The load drives the motor faster than the supply would: current flows back into the supply, which a battery's protection circuit or a converter may not accept.",
+      ),
+    )
+  if (out.screwEfficiency > 0.4 && out.screwEfficiency < 0.5)
+    found.push(
+      caution(
+        "nearly-free",
+        "caution",
+        "Self-locking by a small margin only: vibration and fresh grease can let it creep. Do not count on it to hold a part over people.",
+        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking depends on friction)",
+      ),
+    )
+  return found
+}
+
+/**
+ * What a brushed linear actuator does at a voltage and a force, from the two points of its datasheet.
+ *
+ * Formula: with D = v₀·I₁ − v₁·I₀ the constants are kV = V_r·(I₁ − I₀)/D (V·s/m), R = V_r·(v₀ − v₁)/D (Ω)
+ * and kF = F₁/(I₁ − I₀) (N/A), where V_r is the datasheet's voltage (V), v₀ and I₀ speed (m/s) and current
+ * (A) without load, and F₁, v₁, I₁ the rated force (N), speed and current. Then I = I₀ + F/kF,
+ * v = (V − I·R′)/kV, with R′ = R·(1 + α·(T − 20 °C))/(1 + α·(T₀ − 20 °C)), α = 0.00393/K for copper, T the
+ * winding temperature in use and T₀ on the datasheet (°C, default 20). It stalls at V/R′.
+ * Screw and gears lift with efficiency η = kF/kV, because an ampere gives the same number of newtons as a
+ * metre per second gives volts, less friction. With the same friction both ways a helping load (F below 0)
+ * takes I = I₀ + |F|·(1 − 2η)/kF: below η = 0.5 the screw holds by itself, above it a load of more than
+ * I₀·kF/(2η − 1) drives it back, and with shorted leads at the speed (|F|·(2η − 1)/kF − I₀)·R′/kV.
+ *
+ * Valid for permanent-magnet brushed motors in steady motion; friction is taken as constant, the start and
+ * the magnets' weakening with heat are left out.
+ *
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4; Shigley's
+ * Mechanical Engineering Design, section 8-2 (screw efficiency and self-locking); IEC 60028 (1925), copper.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `stall` where the voltage cannot move the force
+ * @example
+ * ```ts
+ * import { linearActuator } from 'alula/drive'
+ * const arm = linearActuator({
+ *   ratedVoltage: '12 V', noLoadSpeed: '12 mm/s', noLoadCurrent: '0.8 A',
+ *   ratedForce: '500 N', ratedSpeed: '9 mm/s', ratedCurrent: '3 A',
+ *   voltage: '11 V', force: '300 N', stroke: '100 mm',
+ * })
+ * arm.speed // => 0.009327
+ * arm.current // => 2.12
+ * arm.strokeTime // => 10.72
+ * arm.selfLocking // => true
+ * ```
+ */
+export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @__PURE__ */ solver<LinearActuatorInput, LinearActuator>({
+  name: "linearActuator",
+  title: "How fast a linear actuator moves a force, and what it draws",
+  input: {
+    ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", above: 0, max: 1000, typical: [6, 24] },
+    noLoadSpeed: { kind: "speed", symbol: "v_0", label: "no-load speed", above: 0, max: 10, typical: ["4 mm/s", "60 mm/s"] },
+    noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.1, 1.2] },
+    ratedForce: { kind: "force", symbol: "F_1", label: "rated force", above: 0, max: "1000 kN", typical: [50, 1500] },
+    ratedSpeed: { kind: "speed", symbol: "v_1", label: "rated speed", above: 0, max: 10, typical: ["3 mm/s", "50 mm/s"] },
+    ratedCurrent: { kind: "current", symbol: "I_1", label: "rated current", above: 0, max: 1000, typical: [1, 6] },
+    voltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", above: 0, max: 1000, typical: [6, 24] },
+    force: { kind: "force", symbol: "F", label: "force against the motion", min: "-1000 kN", max: "1000 kN", typical: [-300, 600] },
+    stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 10, typical: ["30 mm", "300 mm"], default: null },
+    windingTemperature: {
+      kind: "temperature",
+      symbol: "T",
+      label: "winding temperature",
+      min: -50,
+      max: 200,
+      typical: [0, 100],
+      default: 20,
+    },
+    datasheetTemperature: {
+      kind: "temperature",
+      symbol: "T_0",
+      label: "winding temperature of the datasheet",
+      min: -50,
+      max: 200,
+      typical: [15, 30],
+      default: 20,
+    },
+  },
+  output: {
+    speed: { kind: "speed", symbol: "v", label: "speed" },
+    current: { kind: "current", symbol: "I", label: "current" },
+    electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
+    mechanicalPower: { kind: "power", symbol: "P_m", label: "power given to the load" },
+    windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
+    frictionHeat: { kind: "power", symbol: "P_f", label: "heat in screw and gears" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    strokeTime: { kind: "time", symbol: "t", label: "time for the stroke" },
+    stallForce: { kind: "force", symbol: "F_s", label: "stall force" },
+    stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
+    resistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
+    forcePerAmpere: { kind: "forceConstant", symbol: "k_F", label: "force per ampere" },
+    voltsPerSpeed: { kind: "speedVoltageConstant", symbol: "k_V", label: "volts per speed" },
+    frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
+    screwEfficiency: { kind: "ratio", symbol: "eta_s", label: "efficiency of screw and gears", unit: "%" },
+    selfLocking: { kind: "flag", label: "holds without power" },
+    holdingForce: { kind: "force", symbol: "F_h", label: "greatest force held without power" },
+    shortedSpeed: { kind: "speed", symbol: "v_b", label: "driven back, leads shorted" },
+  },
+  example: {
+    ratedVoltage: "12 V",
+    noLoadSpeed: "12 mm/s",
+    noLoadCurrent: "0.8 A",
+    ratedForce: "500 N",
+    ratedSpeed: "9 mm/s",
+    ratedCurrent: "3 A",
+    voltage: "11 V",
+    force: "300 N",
+    stroke: "100 mm",
+  },
+  formulae: [
+    { symbol: "helps", kind: "number", meaning: "1 where the load helps the motion, else 0", given: (si) => (si.force < 0 ? 1 : 0) },
+    {
+      symbol: "lifts",
+      kind: "number",
+      meaning: "1 where work is given to the load, else 0",
+      given: (_, out) => (out.efficiency === null ? 0 : 1),
+    },
+    {
+      symbol: "free",
+      kind: "number",
+      meaning: "1 where the screw does not hold by itself, else 0",
+      given: (_, out) => (out.selfLocking ? 0 : 1),
+    },
+    { symbol: "k_V", meaning: "volts for each speed, from both points", is: "V_r * (I_1 - I_0) / (v_0 * I_1 - v_1 * I_0)" },
+    {
+      symbol: "R_20",
+      kind: "resistance",
+      meaning: "winding resistance on the datasheet",
+      is: "V_r * (v_0 - v_1) / (v_0 * I_1 - v_1 * I_0)",
+    },
+    { symbol: "k_F", meaning: "force for each ampere", is: "F_1 / (I_1 - I_0)" },
+    { symbol: "I_f", meaning: "current that friction takes", is: "I_0" },
+    {
+      symbol: "R_w",
+      meaning: "winding resistance in use",
+      is: "R_20 * (1 + 0.00393 / K * (T - 293.15 K)) / (1 + 0.00393 / K * (T_0 - 293.15 K))",
+      source: "IEC 60028",
+    },
+    { symbol: "eta_s", meaning: "efficiency of screw and gears", is: "k_F * (1 m / s) / (k_V * (1 W / N))" },
+    { symbol: "I", meaning: "current against a load", is: "I_0 + F / k_F", when: "helps == 0" },
+    { symbol: "I", meaning: "current with a helping load", is: "I_0 - F * (1 - 2 * eta_s) / k_F", when: "helps == 1" },
+    { symbol: "v", meaning: "speed", is: "(V_a - I * R_w) / k_V" },
+    { symbol: "P_e", meaning: "power taken", is: "V_a * I" },
+    { symbol: "P_m", meaning: "power given to the load", is: "F * v" },
+    { symbol: "P_w", meaning: "heat in the winding", is: "I^2 * R_w" },
+    { symbol: "P_f", meaning: "heat in screw and gears", is: "P_e - P_w - P_m" },
+    { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "lifts == 1" },
+    { symbol: "t", meaning: "time for the stroke", is: "S / v", when: "has_stroke" },
+    { symbol: "I_s", meaning: "current at standstill", is: "V_a / R_w" },
+    { symbol: "F_s", meaning: "force at standstill", is: "k_F * (I_s - I_0)" },
+    { symbol: "F_h", meaning: "greatest force held without power", is: "I_0 * k_F / (2 * eta_s - 1)", when: "free == 1" },
+    {
+      symbol: "v_b",
+      meaning: "speed driven back with shorted leads",
+      is: "max(abs(F) * max(2 * eta_s - 1, 0) / k_F - I_0, 0 A) * R_w / k_V",
+    },
+  ],
+  sources: [
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4" },
+    { title: "Shigley's Mechanical Engineering Design", by: "R. G. Budynas, J. K. Nisbett", where: "section 8-2" },
+    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
+  ],
+  check,
+  solve,
+  cautions,
+})

@@ -1,0 +1,290 @@
+import type { Angle, Force, Length, Ratio, Speed } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+
+/** Input of {@link powerScrew}. Give the thread's friction coefficient or its efficiency, not both. */
+export interface PowerScrewInput {
+  /** Load along the screw. */
+  force: Force
+  /** Outside diameter of the thread. */
+  majorDiameter: Length
+  /** Distance from thread to thread. */
+  pitch: Length
+  /** Threads side by side; the lead is pitch times starts. */
+  starts?: number
+  /** Whole angle between the flanks: 0 for square, 29° for Acme, 30° for metric trapezoidal threads. */
+  flankAngle?: Angle
+  /** Coefficient of friction in the thread. */
+  threadFriction?: number | null
+  /** Lifting efficiency of the thread, as ball-screw sheets print it. */
+  threadEfficiency?: Ratio | null
+  /** Coefficient of friction in the thrust collar. */
+  collarFriction?: number
+  /** Mean diameter of the collar. */
+  collarDiameter?: Length
+  /** Speed of the nut, for rotation and power. */
+  speed?: Speed | null
+}
+
+/** Result of {@link powerScrew}. */
+export interface PowerScrew {
+  /** Advance in one turn, m. */
+  readonly lead: number
+  /** Pitch diameter, m. */
+  readonly meanDiameter: number
+  /** Slope of the thread, rad. */
+  readonly leadAngle: number
+  /** Torque to raise: thread and collar, N·m. */
+  readonly raiseTorque: number
+  /** Torque to lower, N·m; negative where the load turns the screw. */
+  readonly lowerTorque: number
+  /** Part of the raising torque taken by the thread, N·m. */
+  readonly threadRaiseTorque: number
+  /** Part of the lowering torque taken by the thread, N·m. */
+  readonly threadLowerTorque: number
+  /** Torque taken by the collar, N·m. */
+  readonly collarTorque: number
+  /** Work lifted against work put in. */
+  readonly efficiency: number
+  /** Whether the thread holds the load by itself. */
+  readonly threadSelfLocking: boolean
+  /** Whether thread and collar together hold it. */
+  readonly selfLocking: boolean
+  /** Rotation, rad/s, where a speed was given. */
+  readonly rotation: number | null
+  /** Power to raise at that speed, W. */
+  readonly power: number | null
+  /** Shear stress in the core from the raising torque, Pa. */
+  readonly torsionStress: number
+  /** Axial stress in the core, Pa; compression is negative. */
+  readonly axialStress: number
+  /** Pressure on the most loaded thread, Pa; compression is negative. */
+  readonly bearingStress: number
+  /** Bending stress at the root of the most loaded thread, Pa. */
+  readonly bendingStress: number
+}
+
+/** Share of the load on the first engaged thread (Shigley, section 8-2). */
+const FIRST_THREAD = 0.38
+
+function solve(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
+  const { force, majorDiameter, pitch, starts, flankAngle, collarFriction, collarDiameter, speed } = si
+  const lead = pitch * starts
+  const meanDiameter = majorDiameter - pitch / 2
+  const coreDiameter = majorDiameter - pitch
+  const slope = lead / (Math.PI * meanDiameter)
+  const ideal = (force * lead) / (2 * Math.PI)
+  let threadRaiseTorque: number
+  let threadLowerTorque: number
+  if (si.threadFriction !== null) {
+    const friction = si.threadFriction / Math.cos(flankAngle / 2)
+    const clearance = 1 - friction * slope
+    if (!(clearance > 1e-9))
+      return refuse(
+        "jams",
+        `The thread jams: friction ${friction.toPrecision(3)} times the slope ${slope.toPrecision(3)} is 1 or more, so no torque raises the load.`,
+        1 - clearance,
+        { friction, slope },
+        { threadFriction: (0.999 * Math.cos(flankAngle / 2)) / slope },
+      )
+    threadRaiseTorque = ((force * meanDiameter) / 2) * ((slope + friction) / clearance)
+    threadLowerTorque = ((force * meanDiameter) / 2) * ((friction - slope) / (1 + friction * slope))
+  } else {
+    threadRaiseTorque = ideal / (si.threadEfficiency as number)
+    threadLowerTorque = threadRaiseTorque - 2 * ideal
+  }
+  const collarTorque = (force * collarFriction * collarDiameter) / 2
+  const raiseTorque = threadRaiseTorque + collarTorque
+  const lowerTorque = threadLowerTorque + collarTorque
+  return {
+    lead,
+    meanDiameter,
+    leadAngle: Math.atan(slope),
+    raiseTorque,
+    lowerTorque,
+    threadRaiseTorque,
+    threadLowerTorque,
+    collarTorque,
+    efficiency: ideal / raiseTorque,
+    threadSelfLocking: threadLowerTorque > 0,
+    selfLocking: lowerTorque > 0,
+    rotation: speed === null ? null : (2 * Math.PI * speed) / lead,
+    power: speed === null ? null : (raiseTorque * 2 * Math.PI * speed) / lead,
+    torsionStress: (16 * raiseTorque) / (Math.PI * coreDiameter ** 3),
+    axialStress: (-4 * force) / (Math.PI * coreDiameter ** 2),
+    bearingStress: (-2 * FIRST_THREAD * force) / (Math.PI * meanDiameter * pitch),
+    bendingStress: (6 * FIRST_THREAD * force) / (Math.PI * coreDiameter * pitch),
+  }
+}
+
+function check(si: SiOf<PowerScrewInput>) {
+  const faults = []
+  if (!(si.pitch < 0.9 * si.majorDiameter))
+    faults.push(inconsistent(["pitch"], `${si.pitch} m`, "less than 0.9 of the outside diameter, so that a core is left"))
+  if (si.threadFriction !== null && si.threadEfficiency !== null)
+    faults.push(inconsistent(["threadEfficiency"], "both friction and efficiency", "only one of threadFriction and threadEfficiency"))
+  if (si.threadFriction === null && si.threadEfficiency === null)
+    faults.push(inconsistent(["threadFriction"], "neither friction nor efficiency", "one of threadFriction and threadEfficiency"))
+  return faults
+}
+
+function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
+  const found: Caution[] = []
+  if (!out.threadSelfLocking)
+    found.push(
+      caution(
+        "thread-not-self-locking",
+        "warning",
+        out.selfLocking
+          ? "The thread alone does not hold this load; only the collar's friction does. Grease or vibration there lets it come down: use a brake or latch where anybody can be under it."
+          : "The load turns the screw and comes down by itself when power goes: use a brake, a latch or a counterbalance, and keep people clear.",
+        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking condition)",
+      ),
+    )
+  else if (out.lowerTorque < 0.1 * out.raiseTorque)
+    found.push(
+      caution(
+        "self-locking-by-little",
+        "caution",
+        "Self-locking by a small margin: friction in service can be half of the handbook value, and then the load comes down by itself.",
+        "Shigley's Mechanical Engineering Design, table 8-5 (spread of friction coefficients)",
+      ),
+    )
+  if (si.threadFriction !== null && si.threadFriction < 0.05)
+    found.push(
+      caution(
+        "low-friction",
+        "note",
+        "Sliding threads run at 0.08 to 0.23; less is usual only for ball screws.",
+        "Shigley, table 8-5, from memory",
+      ),
+    )
+  if (out.efficiency > 0.95) found.push(caution("very-efficient", "note", "Even ball screws seldom lift with more than 95 % efficiency."))
+  return found
+}
+
+/**
+ * Torque to raise and lower a load with a screw, its efficiency, and whether it holds by itself.
+ *
+ * Formula: with lead l = p·n (m), mean diameter d_m = d − p/2 (m), friction f′ = f/cos(α/2) for a whole
+ * flank angle α (rad, default 0): T_R = F·d_m/2·(l + π·f′·d_m)/(π·d_m − f′·l) + F·f_c·d_c/2 and
+ * T_L = F·d_m/2·(π·f′·d_m − l)/(π·d_m + f′·l) + F·f_c·d_c/2 (N·m), η = F·l/(2π·T_R). F is the load (N),
+ * f the thread's friction coefficient, f_c and d_c friction (default 0) and mean diameter (m, default 0)
+ * of the collar, n the starts (default 1). Where the thread's lifting efficiency η_t is given instead,
+ * T_R = F·l/(2π·η_t) and T_L = T_R − F·l/π (the same friction torque both ways). The thread holds by
+ * itself where its part of T_L is positive; the whole, where T_L is. Stresses in the core d_r = d − p:
+ * τ = 16·T_R/(π·d_r³), σ = −4F/(π·d_r²); on the first thread, which takes 0.38 of the load, bearing
+ * −2·0.38F/(π·d_m·p) and bending 6·0.38F/(π·d_r·p).
+ *
+ * Valid for slow, lubricated sliding screws and, by efficiency, ball screws; the lead angle's effect on the
+ * flank angle is left out (under 1 % below 10°).
+ *
+ * Sources: Shigley's Mechanical Engineering Design, section 8-2, equations 8-1 to 8-12.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `jams` where friction times slope reaches 1
+ * @example
+ * ```ts
+ * import { powerScrew } from 'alula/drive'
+ * const jack = powerScrew({ force: '300 N', majorDiameter: '8 mm', pitch: '2 mm', flankAngle: '30 deg', threadFriction: 0.15 })
+ * jack.raiseTorque // => 0.2629
+ * jack.efficiency // => 0.3632
+ * jack.selfLocking // => true
+ * ```
+ */
+export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ solver<PowerScrewInput, PowerScrew>({
+  name: "powerScrew",
+  title: "Torque to raise and lower a load with a screw, and whether it holds",
+  input: {
+    force: { kind: "force", symbol: "F", label: "load", above: 0, max: "1000 kN", typical: [50, 5000] },
+    majorDiameter: { kind: "length", symbol: "d", label: "outside diameter", min: "1 mm", max: 1, typical: ["6 mm", "30 mm"] },
+    pitch: { kind: "length", symbol: "p", label: "pitch", min: "0.1 mm", max: 1, typical: ["1 mm", "4 mm"] },
+    starts: { kind: "number", symbol: "n", label: "starts", whole: true, min: 1, max: 20, typical: [1, 4], default: 1 },
+    flankAngle: { kind: "angle", symbol: "alpha", label: "whole flank angle", min: 0, max: "90 deg", typical: [0, "30 deg"], default: 0 },
+    threadFriction: { kind: "number", symbol: "f", label: "friction in the thread", min: 0, max: 1, typical: [0.08, 0.25], default: null },
+    threadEfficiency: {
+      kind: "ratio",
+      symbol: "eta_t",
+      label: "efficiency of the thread",
+      above: 0,
+      max: 1,
+      typical: [0.3, 0.95],
+      default: null,
+    },
+    collarFriction: { kind: "number", symbol: "f_c", label: "friction in the collar", min: 0, max: 1, typical: [0, 0.2], default: 0 },
+    collarDiameter: {
+      kind: "length",
+      symbol: "d_c",
+      label: "mean diameter of the collar",
+      min: 0,
+      max: 2,
+      typical: [0, "40 mm"],
+      default: 0,
+    },
+    speed: { kind: "speed", symbol: "v", label: "speed of the nut", min: 0, max: 10, typical: ["1 mm/s", "50 mm/s"], default: null },
+  },
+  output: {
+    lead: { kind: "length", symbol: "l", label: "lead" },
+    meanDiameter: { kind: "length", symbol: "d_m", label: "mean diameter" },
+    leadAngle: { kind: "angle", symbol: "lambda", label: "lead angle" },
+    raiseTorque: { kind: "moment", symbol: "T_R", label: "torque to raise" },
+    lowerTorque: { kind: "moment", symbol: "T_L", label: "torque to lower" },
+    threadRaiseTorque: { kind: "moment", symbol: "T_r", label: "of it in the thread, raising" },
+    threadLowerTorque: { kind: "moment", symbol: "T_l", label: "of it in the thread, lowering" },
+    collarTorque: { kind: "moment", symbol: "T_c", label: "of it in the collar" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    threadSelfLocking: { kind: "flag", label: "thread alone holds" },
+    selfLocking: { kind: "flag", label: "thread and collar hold" },
+    rotation: { kind: "angularSpeed", symbol: "omega", label: "rotation" },
+    power: { kind: "power", symbol: "P", label: "power to raise" },
+    torsionStress: { kind: "pressure", symbol: "tau", label: "shear stress in the core" },
+    axialStress: { kind: "pressure", symbol: "sigma", label: "axial stress in the core" },
+    bearingStress: { kind: "pressure", symbol: "sigma_B", label: "pressure on the first thread" },
+    bendingStress: { kind: "pressure", symbol: "sigma_b", label: "bending of the first thread" },
+  },
+  example: { force: "300 N", majorDiameter: "8 mm", pitch: "2 mm", flankAngle: "30 deg", threadFriction: 0.15 },
+  formulae: [
+    { symbol: "l", meaning: "lead", is: "p * n" },
+    { symbol: "d_m", meaning: "mean diameter", is: "d - p / 2" },
+    { symbol: "lambda", meaning: "lead angle", is: "atan(l / (pi * d_m))" },
+    { symbol: "f_1", kind: "number", meaning: "friction on the sloping flank", is: "f / cos(alpha / 2)", when: "has_threadFriction" },
+    {
+      symbol: "T_r",
+      meaning: "thread's part, raising",
+      is: "F * d_m / 2 * (l + pi * f_1 * d_m) / (pi * d_m - f_1 * l)",
+      when: "has_threadFriction",
+      source: "Shigley, equation 8-1",
+    },
+    {
+      symbol: "T_l",
+      meaning: "thread's part, lowering",
+      is: "F * d_m / 2 * (pi * f_1 * d_m - l) / (pi * d_m + f_1 * l)",
+      when: "has_threadFriction",
+      source: "Shigley, equation 8-2",
+    },
+    { symbol: "T_r", meaning: "thread's part, raising", is: "F * l / (2 * pi * eta_t)", when: "has_threadEfficiency" },
+    { symbol: "T_l", meaning: "thread's part, lowering", is: "T_r - F * l / pi", when: "has_threadEfficiency" },
+    { symbol: "T_c", meaning: "collar's part", is: "F * f_c * d_c / 2", source: "Shigley, equation 8-6" },
+    { symbol: "T_R", meaning: "torque to raise", is: "T_r + T_c" },
+    { symbol: "T_L", meaning: "torque to lower", is: "T_l + T_c" },
+    { symbol: "eta", meaning: "efficiency", is: "F * l / (2 * pi * T_R)", source: "Shigley, equation 8-4" },
+    { symbol: "omega", meaning: "rotation", is: "2 * pi * v / l", when: "has_speed" },
+    { symbol: "P", meaning: "power to raise", is: "T_R * omega", when: "has_speed" },
+    { symbol: "d_r", kind: "length", meaning: "core diameter", is: "d - p" },
+    { symbol: "tau", meaning: "shear stress in the core", is: "16 * T_R / (pi * d_r^3)", source: "Shigley, equation 8-7" },
+    { symbol: "sigma", meaning: "axial stress in the core", is: "-4 * F / (pi * d_r^2)", source: "Shigley, equation 8-8" },
+    { symbol: "sigma_B", meaning: "pressure on the first thread", is: "-2 * 0.38 * F / (pi * d_m * p)", source: "Shigley, equation 8-10" },
+    { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: "Shigley, equation 8-11" },
+  ],
+  sources: [
+    {
+      title: "Shigley's Mechanical Engineering Design",
+      by: "R. G. Budynas, J. K. Nisbett",
+      edition: "8th to 11th",
+      where: "section 8-2, equations 8-1 to 8-12",
+    },
+  ],
+  check,
+  solve,
+  cautions,
+})

@@ -1,0 +1,114 @@
+import { lusolve } from "mathjs"
+import { describe, expect, it } from "vitest"
+import { actuatorConstants, linearActuator, powerScrew, windingFactor } from "../../src/drive/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+const sheet = { ratedVoltage: 12, noLoadSpeed: 0.012, noLoadCurrent: 0.8, ratedForce: 500, ratedSpeed: 0.009, ratedCurrent: 3 }
+const read = (more: object) => linearActuator.read({ ...sheet, voltage: 12, force: 0, ...more })
+const solved = (more: object) => {
+  const out = linearActuator.si(read(more))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
+
+describe("linearActuator", () => {
+  it("gives back both datasheet points at the datasheet's voltage", () => {
+    expect(off(solved({ force: 0 }).speed, 0.012)).toBeLessThan(1e-12)
+    expect(off(solved({ force: 0 }).current, 0.8)).toBeLessThan(1e-12)
+    expect(off(solved({ force: 500 }).speed, 0.009)).toBeLessThan(1e-12)
+    expect(off(solved({ force: 500 }).current, 3)).toBeLessThan(1e-12)
+  })
+
+  it("has the constants and currents that a general linear solve gives (mathjs), over its range", () => {
+    let worst = 0
+    for (const noLoadSpeed of [0.004, 0.02, 0.2])
+      for (const share of [0.3, 0.7, 0.95])
+        for (const noLoadCurrent of [0, 0.3, 1.5])
+          for (const ratedCurrent of [1.8, 6])
+            for (const voltage of [9, 12, 24]) {
+              const rating = { ratedVoltage: 12, noLoadSpeed, noLoadCurrent, ratedForce: 1, ratedSpeed: noLoadSpeed * share, ratedCurrent }
+              const c = actuatorConstants(rating)
+              const [[R], [kV]] = lusolve(
+                [
+                  [noLoadCurrent, noLoadSpeed],
+                  [ratedCurrent, noLoadSpeed * share],
+                ],
+                [12, 12],
+              ) as [[number], [number]]
+              worst = Math.max(worst, off(c.resistance, R), off(c.voltsPerSpeed, kV))
+              // unknowns I, v: I·R + kV·v = V and kF·I = F + kF·I0
+              if (voltage / R < noLoadCurrent) continue
+              const force = 0.6 * (voltage / R - noLoadCurrent) * c.forcePerAmpere
+              const [[I], [v]] = lusolve(
+                [
+                  [R, kV],
+                  [c.forcePerAmpere, 0],
+                ],
+                [voltage, force + c.forcePerAmpere * noLoadCurrent],
+              ) as [[number], [number]]
+              const out = linearActuator.si(linearActuator.read({ ...rating, voltage, force }))
+              if (isNoSolution(out)) throw new Error(out.message)
+              worst = Math.max(worst, off(out.current, I), off(out.speed, v))
+            }
+    expect(worst).toBeLessThan(1e-11)
+  })
+
+  it("closes the energy account, with every loss at least zero, lifting or lowering", () => {
+    for (let force = -900; force <= 1200; force += 50) {
+      const out = linearActuator.si(read({ force }))
+      if (isNoSolution(out)) continue
+      expect(off(out.electricalPower, out.mechanicalPower + out.windingHeat + out.frictionHeat)).toBeLessThan(1e-9)
+      expect(out.frictionHeat).toBeGreaterThan(-1e-12)
+    }
+  })
+
+  it("stalls just above the stall force, saying what voltage would move it", () => {
+    const { stallForce } = solved({ force: 100 })
+    expect(isNoSolution(linearActuator.si(read({ force: stallForce * 0.999999 })))).toBe(false)
+    const refusal = linearActuator.si(read({ force: stallForce * 1.1 }))
+    if (!isNoSolution(refusal)) throw new Error("should stall")
+    expect(refusal.noSolution).toBe("stall")
+    const again = linearActuator.si(read({ force: stallForce * 1.1, voltage: (refusal.nearest.voltage as number) * 1.0001 }))
+    expect(isNoSolution(again)).toBe(false)
+  })
+
+  it("drives back as a screw of the same efficiency does", () => {
+    // lowering torque over raising torque of a screw whose friction is the same both ways
+    for (const screwEfficiency of [0.2, 0.45, 0.55, 0.8]) {
+      const kV = (12 * 2) / (0.1 * 3 - 0.08 * 1)
+      const free = { ...sheet, noLoadSpeed: 0.1, ratedSpeed: 0.08, noLoadCurrent: 1, ratedCurrent: 3, ratedForce: kV * screwEfficiency * 2 }
+      const out = linearActuator.si(linearActuator.read({ ...free, voltage: 12, force: -100 }))
+      const screw = powerScrew.si(
+        powerScrew.read({ force: 100, majorDiameter: 0.01, pitch: 0.002, starts: 1, threadEfficiency: screwEfficiency }),
+      )
+      if (isNoSolution(out) || isNoSolution(screw)) throw new Error("both should answer")
+      const extra = (out.current - out.frictionCurrent) * out.forcePerAmpere
+      expect(off(extra / 100, screw.lowerTorque / screw.raiseTorque)).toBeLessThan(1e-9)
+      expect(out.selfLocking).toBe(screwEfficiency <= 0.5)
+    }
+  })
+
+  it("holds without power up to the holding force, and not beyond", () => {
+    const kV = 24 / (0.1 * 3 - 0.08)
+    const free = { ...sheet, noLoadSpeed: 0.1, ratedSpeed: 0.08, noLoadCurrent: 1, ratedCurrent: 3, ratedForce: kV * 1.5 }
+    const at = (force: number) => linearActuator.si(linearActuator.read({ ...free, voltage: 12, force })) as ReturnType<typeof solved>
+    const hold = at(-10).holdingForce as number
+    expect(at(-hold * 0.999).shortedSpeed).toBe(0)
+    expect(at(-hold * 1.01).shortedSpeed).toBeGreaterThan(0)
+  })
+
+  it("slows when hot by the copper factor", () => {
+    // 100 K above 20 °C adds 39.3 % (0.00393/K), by hand
+    expect(windingFactor(120)).toBeCloseTo(1.393, 12)
+    const [cold, hot] = [solved({ force: 400 }), solved({ force: 400, windingTemperature: 120 })]
+    expect(hot.current).toBe(cold.current)
+    expect(off(hot.resistance / cold.resistance, 1.393)).toBeLessThan(1e-12)
+    expect(hot.speed).toBeLessThan(cold.speed)
+  })
+
+  it("refuses a sheet that makes energy", () => {
+    const outcome = linearActuator.attempt({ ...sheet, ratedForce: 50000, voltage: 12, force: 0 })
+    expect(!outcome.ok && outcome.error.message).toMatch(/units of force/)
+  })
+})

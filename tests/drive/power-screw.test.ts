@@ -1,0 +1,66 @@
+import { describe, expect, it } from "vitest"
+import { powerScrew } from "../../src/drive/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+const solved = (input: Parameters<typeof powerScrew>[0]) => {
+  const out = powerScrew.si(powerScrew.read(input))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+const base = { force: 1000, majorDiameter: 0.016, pitch: 0.004 }
+
+/** Forces on the inclined plane of the unrolled thread, resolved with the friction angle instead of the formula. */
+function byFrictionAngle(force: number, meanDiameter: number, lead: number, friction: number) {
+  const [lambda, phi] = [Math.atan(lead / (Math.PI * meanDiameter)), Math.atan(friction)]
+  return { raise: ((force * meanDiameter) / 2) * Math.tan(phi + lambda), lower: ((force * meanDiameter) / 2) * Math.tan(phi - lambda) }
+}
+
+describe("powerScrew", () => {
+  it("agrees with the inclined plane and its friction angle over the range", () => {
+    let worst = 0
+    for (const friction of [0, 0.05, 0.1, 0.15, 0.25, 0.5])
+      for (const starts of [1, 2, 4, 8])
+        for (const flank of [0, 29, 30, 60]) {
+          const flankAngle = (flank * Math.PI) / 180
+          const out = solved({ ...base, starts, flankAngle, threadFriction: friction })
+          const other = byFrictionAngle(1000, 0.014, 0.004 * starts, friction / Math.cos(flankAngle / 2))
+          worst = Math.max(
+            worst,
+            Math.abs(out.threadRaiseTorque - other.raise) / other.raise,
+            Math.abs(out.threadLowerTorque - other.lower) / (Math.abs(other.lower) + 1e-9),
+          )
+        }
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("does not lose energy without friction, and turns at the self-locking limit f = tan λ", () => {
+    expect(solved({ ...base, threadFriction: 0 }).efficiency).toBeCloseTo(1, 12)
+    const limit = 0.004 / (Math.PI * 0.014)
+    expect(solved({ ...base, threadFriction: limit * 1.001 }).threadSelfLocking).toBe(true)
+    expect(solved({ ...base, threadFriction: limit * 0.999 }).threadSelfLocking).toBe(false)
+    // at that limit a square thread lifts with (1 − tan²λ)/2
+    expect(solved({ ...base, threadFriction: limit }).efficiency).toBeCloseTo((1 - limit ** 2) / 2, 12)
+  })
+
+  it("tells the thread's self-locking from that of thread and collar", () => {
+    const out = solved({ ...base, starts: 4, threadFriction: 0.1, collarFriction: 0.3, collarDiameter: 0.05 })
+    expect([out.threadSelfLocking, out.selfLocking]).toEqual([false, true])
+    expect(powerScrew({ ...base, starts: 4, threadFriction: 0.1, collarFriction: 0.3, collarDiameter: 0.05 }).cautions[0]?.code).toBe(
+      "thread-not-self-locking",
+    )
+  })
+
+  it("goes back by the ball-screw rule 2 − 1/η", () => {
+    const out = solved({ ...base, threadEfficiency: 0.9 })
+    const backwards = -out.lowerTorque / ((1000 * 0.004) / (2 * Math.PI))
+    expect(backwards).toBeCloseTo(2 - 1 / 0.9, 12)
+  })
+
+  it("jams where friction times slope reaches 1, and names a friction that works", () => {
+    const input = { ...base, starts: 20, threadFriction: 0.9 }
+    const refusal = powerScrew.si(powerScrew.read(input))
+    if (!isNoSolution(refusal)) throw new Error("should jam")
+    expect(refusal.noSolution).toBe("jams")
+    expect(isNoSolution(powerScrew.si(powerScrew.read({ ...input, threadFriction: refusal.nearest.threadFriction as number })))).toBe(false)
+  })
+})
