@@ -47,18 +47,23 @@ function panel(f: Integrand, a: number, b: number, size: number, buffer: Float64
       }
     }
   }
-  let error = 0
+  let largest = Number.MIN_VALUE
   for (let j = 0; j < size; j++) {
     kronrod[j] = (kronrod[j] as number) * half
-    const scale = Math.abs(kronrod[j] as number) + Number.MIN_VALUE
+    largest = Math.max(largest, Math.abs(kronrod[j] as number))
+  }
+  let error = 0
+  for (let j = 0; j < size; j++) {
+    // a component that all but cancels is not held to digits it does not have
+    const scale = Math.max(Math.abs(kronrod[j] as number), largest * 1e-3)
     error = Math.max(error, Math.abs((kronrod[j] as number) - (gauss[j] as number) * half) / scale)
   }
   return { a, b, value: kronrod, error: error * Math.abs(kronrod[0] as number) }
 }
 
 /**
- * Integrates a vector function over [a, b] by globally adaptive Gauss–Kronrod quadrature; the first
- * component steers the refinement. Split the range at known kinks and add the parts.
+ * Integrates a vector function over [a, b] by globally adaptive Gauss–Kronrod quadrature; the largest
+ * relative error among the components, taken of the first one, steers the refinement. Split the range at known kinks and add the parts.
  */
 export function integrateVector(
   f: Integrand,

@@ -1,1 +1,18 @@
-export {}
+export {
+  type ArmMass,
+  type EfficiencyPoint,
+  type HelperSpring,
+  type HingedArms,
+  type RigActuator,
+  type RigBank,
+  type RigBrief,
+  type RigConverter,
+  type RigDocument,
+  type RigPack,
+  type RigPoint,
+  type RigRun,
+  type RigWiring,
+  rigFields,
+} from "./document.js"
+export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"
+export { type MoveTime, moveTime } from "./move-time.js"

@@ -88,9 +88,9 @@ function collectList(of: AnyField, list: readonly unknown[], into: Named[]): voi
 function conditions(fields: AnyFields, values: Readonly<Record<string, unknown>>, scope: Scope): void {
   for (const [key, field] of Object.entries(fields)) {
     const value = values[key]
-    if (field.default === null) scope.set(`has_${key}`, value !== null)
+    if (field.default === null) scope.set(`has_${key}`, value !== null && value !== undefined)
     if (field.kind === "choice" || field.kind === "flag") scope.set(key, value)
-    if (field.kind === "group" && value) conditions(field.fields, value as Record<string, unknown>, scope)
+    if (field.kind === "group") conditions(field.fields, (value ?? {}) as Record<string, unknown>, scope)
   }
 }
 

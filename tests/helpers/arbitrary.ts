@@ -13,8 +13,11 @@ const read = (field: Numeric, value: unknown): number | undefined =>
 const nextUp = (x: number) => x + Math.max(Math.abs(x) * 1e-9, 1e-12)
 const nextDown = (x: number) => x - Math.max(Math.abs(x) * 1e-9, 1e-12)
 
+/** How far random inputs go: `near` stays beside the example, `wide` covers typical ranges and limits. */
+type Reach = "near" | "wide"
+
 /** Numbers a field allows: around the example, over the typical range, and each limit exactly. */
-function numbers(field: Numeric, example: unknown): fc.Arbitrary<number> {
+function numbers(field: Numeric, example: unknown, reach: Reach): fc.Arbitrary<number> {
   const at =
     read(field, example ?? (field as { default?: unknown }).default) ?? read(field, field.typical?.[0]) ?? read(field, field.min) ?? 1
   const [min, max] = [read(field, field.min), read(field, field.max)]
@@ -22,6 +25,7 @@ function numbers(field: Numeric, example: unknown): fc.Arbitrary<number> {
   const low = min ?? (above === undefined ? Number.NEGATIVE_INFINITY : nextUp(above))
   const high = max ?? (below === undefined ? Number.POSITIVE_INFINITY : nextDown(below))
   const clip = (x: number) => Math.min(high, Math.max(low, x))
+  const beside = [clip(Math.min(at * 0.97, at * 1.03)), clip(Math.max(at * 0.97, at * 1.03))]
   const near = at === 0 ? [clip(-0.1), clip(0.1)] : [clip(Math.min(at * 0.8, at * 1.25)), clip(Math.max(at * 0.8, at * 1.25))]
   const typical = [
     clip(read(field, field.typical?.[0]) ?? (near[0] as number)),
@@ -32,6 +36,7 @@ function numbers(field: Numeric, example: unknown): fc.Arbitrary<number> {
     whole
       ? fc.integer({ min: Math.ceil(a as number), max: Math.max(Math.ceil(a as number), Math.floor(b as number)) })
       : fc.double({ min: a as number, max: b as number, noNaN: true })
+  if (reach === "near") return whole || example === undefined || example === null ? fc.constant(at) : between(beside)
   const limits = [low, high].filter(Number.isFinite)
   return fc.oneof(
     { weight: 6, arbitrary: between(near) },
@@ -41,16 +46,17 @@ function numbers(field: Numeric, example: unknown): fc.Arbitrary<number> {
   )
 }
 
-function valueFor(field: AnyField, example: unknown): fc.Arbitrary<unknown> {
+function valueFor(field: AnyField, example: unknown, reach: Reach): fc.Arbitrary<unknown> {
   switch (field.kind) {
     case "choice": {
       const all = fc.constantFrom(...Object.keys(field.options))
+      if (reach === "near" && typeof example === "string") return fc.constant(example)
       return example === undefined || example === null
         ? all
         : fc.oneof({ weight: 2, arbitrary: fc.constant(example) }, { weight: 1, arbitrary: all })
     }
     case "flag":
-      return fc.boolean()
+      return reach === "near" && typeof example === "boolean" ? fc.constant(example) : fc.boolean()
     case "text":
       return fc.constant(example ?? "a name")
     case "list": {
@@ -59,7 +65,7 @@ function valueFor(field: AnyField, example: unknown): fc.Arbitrary<unknown> {
       const most = Math.min(field.max ?? items.length, items.length)
       const least = Math.min(field.min ?? 0, most)
       return fc
-        .tuple(...items.map((item) => valueFor(field.of, item)))
+        .tuple(...items.map((item) => valueFor(field.of, item, reach)))
         .chain((all) =>
           fc.oneof(
             { weight: 3, arbitrary: fc.constant(all) },
@@ -68,20 +74,28 @@ function valueFor(field: AnyField, example: unknown): fc.Arbitrary<unknown> {
         )
     }
     case "group":
-      return inputs(field.fields, (example ?? {}) as Record<string, unknown>)
+      return inputsWithin(field.fields, (example ?? {}) as Record<string, unknown>, reach)
     default:
-      return numbers(field as Numeric, example)
+      return numbers(field as Numeric, example, reach)
   }
 }
 
-/** Random inputs (bare SI numbers) of a set of fields, seeded by an example. */
+/** Random inputs (bare SI numbers) of a set of fields, seeded by an example: some beside it, some far and wide. */
 export function inputs(fields: AnyFields, example: Readonly<Record<string, unknown>>): fc.Arbitrary<Record<string, unknown>> {
+  return fc.oneof(
+    { weight: 1, arbitrary: inputsWithin(fields, example, "near") },
+    { weight: 2, arbitrary: inputsWithin(fields, example, "wide") },
+  )
+}
+
+function inputsWithin(fields: AnyFields, example: Readonly<Record<string, unknown>>, reach: Reach): fc.Arbitrary<Record<string, unknown>> {
   const parts = Object.entries(fields).map(([key, field]) => {
     const given = example[key]
-    const value = valueFor(field, given)
+    const value = valueFor(field, given, reach)
     const isOptional = field.default !== undefined
     if (!isOptional) return value.map((v) => [key, v] as const)
     const absent = fc.constant([key, undefined] as const)
+    if (reach === "near") return given === undefined || given === null ? absent : value.map((v) => [key, v] as const)
     // an optional value the example leaves out is mostly left out: alternatives exclude each other
     const shown = given === undefined || given === null ? { in: 1, out: 6 } : { in: 6, out: 1 }
     const isStructure = field.kind === "group" || field.kind === "list"

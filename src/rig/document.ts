@@ -1,0 +1,358 @@
+import { type Chemistry, chemistries } from "../pack/index.js"
+import type {
+  Angle,
+  Area,
+  Charge,
+  Current,
+  Energy,
+  Force,
+  ForcePerLength,
+  Length,
+  Mass,
+  Moment,
+  Ratio,
+  Resistance,
+  Speed,
+  Temperature,
+  Time,
+  Voltage,
+} from "../quantity/index.js"
+import { type Fields, type GroupField, optionsFrom } from "../solver/index.js"
+
+/** A point in the plane the mechanism moves in: x away from the body's middle, y up. */
+export interface RigPoint {
+  /** Outward. */
+  x: Length
+  /** Upward. */
+  y: Length
+}
+
+/** A mass on a moving arm. */
+export interface ArmMass {
+  /** What it is. */
+  name: string
+  mass: Mass
+  /** Distance from the hinge. */
+  radius: Length
+  /** Angle from the arm's own direction. */
+  angle?: Angle
+}
+
+/** An extension spring or elastic cord between the frame and the arm, to help the actuator. */
+export interface HelperSpring {
+  stiffness: ForcePerLength
+  /** Length at which it pulls nothing. */
+  freeLength: Length
+  /** Where it is fixed to the frame. */
+  anchor: RigPoint
+  /** Distance of its arm end from the hinge. */
+  radius: Length
+  /** Angle of its arm end from the arm's own direction. */
+  angle?: Angle
+}
+
+/** A linear actuator by its datasheet. */
+export interface RigActuator {
+  /** Distance between its pins when drawn in. */
+  retractedLength: Length
+  stroke: Length
+  ratedVoltage: Voltage
+  noLoadSpeed: Speed
+  noLoadCurrent: Current
+  ratedForce: Force
+  ratedSpeed: Speed
+  ratedCurrent: Current
+  /** Force it holds without power; 0 where the screw does not lock itself. */
+  holdingForce?: Force
+}
+
+/** Like arms on hinges, each moved by one linear actuator, all fed together. */
+export interface HingedArms {
+  /** How many like arms (a pair of wings: 2). */
+  count?: number
+  hinge: RigPoint
+  /** Fixed anchor of the actuator. */
+  anchor: RigPoint
+  /** Distance of the moving anchor from the hinge. */
+  pinRadius: Length
+  /** Angle from the arm's own direction to the moving anchor. */
+  pinAngle: Angle
+  /** Distance by which the rod axis misses its fixed anchor. */
+  axisOffset?: Length
+  /** Side of the line hinge–anchor the moving anchor is on: counter-clockwise (extension raises) or clockwise. */
+  assembly?: "counterClockwise" | "clockwise"
+  /** Actuator position at which the arms are up. */
+  raised?: "extended" | "retracted"
+  masses: readonly ArmMass[]
+  /** Friction moment of the hinge, whichever way it moves. */
+  hingeFriction?: Moment
+  /** Lean of the frame in the plane of motion, counter-clockwise. */
+  lean?: Angle
+  spring?: HelperSpring | null
+  actuator: RigActuator
+}
+
+/** Loose cells in series and parallel. */
+export interface RigPack {
+  chemistry: Chemistry
+  series: number
+  parallel: number
+  /** Rated charge of one cell. */
+  cellCapacity: Charge
+  /** Direct-current resistance of one cell over minutes, not the 1 kHz figure. */
+  cellResistance: Resistance
+  /** Charge left at the moment of the move. */
+  stateOfCharge?: Ratio
+  /** Holders, welds and protection circuit together. */
+  extraResistance?: Resistance
+}
+
+/** A USB battery bank: cells with a regulator that this document need not know. */
+export interface RigBank {
+  /** Voltage at its socket. */
+  voltage?: Voltage
+  /** Greatest current it gives. */
+  currentLimit: Current
+  /** Resistance of socket, plug and regulator. */
+  resistance?: Resistance
+  /** Energy it gives at its socket on one charge. */
+  energy: Energy
+}
+
+/** One point of an efficiency curve. */
+export interface EfficiencyPoint {
+  /** Output current. */
+  load: Current
+  efficiency: Ratio
+}
+
+/** A voltage converter between source and actuators. */
+export interface RigConverter {
+  outputVoltage: Voltage
+  inputCurrentLimit?: Current | null
+  outputCurrentLimit?: Current | null
+  /** Efficiency over output current. */
+  efficiency: readonly EfficiencyPoint[]
+  quiescentCurrent?: Current
+  minimumInput: Voltage
+  maximumInput: Voltage
+}
+
+/** A run of wire out and back, with its contacts. */
+export interface RigRun {
+  /** Length one way. */
+  length: Length
+  awg?: number | null
+  area?: Area | null
+  contacts?: number
+  contactResistance?: Resistance
+  temperature?: Temperature
+}
+
+/** Wires, switch and fuse. */
+export interface RigWiring {
+  /** From the cells to the converter, or to the actuators where there is no converter. */
+  source: RigRun
+  /** From the converter to the actuators. */
+  load?: RigRun | null
+  switchResistance?: Resistance
+  fuseResistance?: Resistance
+  fuseRating?: Current | null
+}
+
+/** What the maker wants of it. */
+export interface RigBrief {
+  /** Time on stage in which the arms go up and come down again. */
+  stageTime?: Time | null
+  /** Time the raise alone may take. */
+  raiseTime?: Time | null
+  /** Swing wanted. */
+  swing?: Angle | null
+}
+
+/** A whole wearable: one JSON document that every check reads. */
+export interface RigDocument {
+  /** Version of the document's form: 1. */
+  version: number
+  name: string
+  note?: string
+  hinged?: HingedArms | null
+  pack?: RigPack | null
+  bank?: RigBank | null
+  converter?: RigConverter | null
+  wiring?: RigWiring | null
+  brief?: RigBrief | null
+}
+
+const point = (label: string, x: string, y: string): GroupField<RigPoint> => ({
+  kind: "group",
+  label,
+  fields: {
+    x: { kind: "length", symbol: x, label: `${label}, outward`, min: -5, max: 5 },
+    y: { kind: "length", symbol: y, label: `${label}, upward`, min: -5, max: 5 },
+  },
+})
+
+const run = (label: string, key: string): GroupField<RigRun> => ({
+  kind: "group",
+  label,
+  fields: {
+    length: { kind: "length", symbol: `L_${key}`, label: "length one way", min: 0, max: 50 },
+    awg: { kind: "number", symbol: `g_${key}`, label: "wire gauge (AWG)", whole: true, min: -3, max: 40, default: null },
+    area: { kind: "area", symbol: `A_${key}`, label: "cross-section", above: 0, max: "1000 mm2", default: null },
+    contacts: { kind: "number", symbol: `k_${key}`, label: "contacts in the path", whole: true, min: 0, max: 100, default: 0 },
+    contactResistance: { kind: "resistance", symbol: `Rc_${key}`, label: "resistance of one contact", min: 0, max: 10, default: "5 mohm" },
+    temperature: { kind: "temperature", symbol: `Tw_${key}`, label: "wire temperature", min: -50, max: 200, default: 25 },
+  },
+})
+
+/** Descriptions of every field of a rig document. */
+export const rigFields: Fields<RigDocument> = {
+  version: { kind: "number", symbol: "n_doc", label: "document version", whole: true, min: 1, max: 1 },
+  name: { kind: "text", label: "name of the rig" },
+  note: { kind: "text", label: "note", default: "" },
+  hinged: {
+    kind: "group",
+    label: "arms on hinges",
+    default: null,
+    fields: {
+      count: { kind: "number", symbol: "n", label: "like arms", whole: true, min: 1, max: 16, default: 1 },
+      hinge: point("hinge", "x_h", "y_h"),
+      anchor: point("fixed anchor", "x_a", "y_a"),
+      pinRadius: { kind: "length", symbol: "r_p", label: "moving anchor from the hinge", above: 0, max: 2 },
+      pinAngle: { kind: "angle", symbol: "phi_p", label: "moving anchor from the arm", min: "-360 deg", max: "360 deg" },
+      axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, default: 0 },
+      assembly: {
+        kind: "choice",
+        label: "side of the moving anchor",
+        options: { counterClockwise: "counter-clockwise", clockwise: "clockwise" },
+        default: "counterClockwise",
+      },
+      raised: {
+        kind: "choice",
+        label: "arms are up with the rod",
+        options: { extended: "extended", retracted: "drawn in" },
+        default: "extended",
+      },
+      masses: {
+        kind: "list",
+        label: "masses on one arm",
+        min: 1,
+        max: 60,
+        of: {
+          kind: "group",
+          label: "mass",
+          fields: {
+            name: { kind: "text", label: "part" },
+            mass: { kind: "mass", symbol: "m_i", label: "mass", above: 0, max: 50 },
+            radius: { kind: "length", symbol: "r_i", label: "distance from the hinge", min: 0, max: 5 },
+            angle: { kind: "angle", symbol: "phi_i", label: "angle from the arm", min: "-360 deg", max: "360 deg", default: 0 },
+          },
+        },
+      },
+      hingeFriction: { kind: "moment", symbol: "M_f", label: "hinge friction", min: 0, max: 100, default: 0 },
+      lean: { kind: "angle", symbol: "beta", label: "lean of the frame", min: "-90 deg", max: "90 deg", default: 0 },
+      spring: {
+        kind: "group",
+        label: "helper spring",
+        default: null,
+        fields: {
+          stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", above: 0, max: 1e6 },
+          freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5 },
+          anchor: point("spring's fixed end", "x_s", "y_s"),
+          radius: { kind: "length", symbol: "r_s", label: "spring's arm end from the hinge", above: 0, max: 5 },
+          angle: { kind: "angle", symbol: "phi_s", label: "spring's arm end from the arm", min: "-360 deg", max: "360 deg", default: 0 },
+        },
+      },
+      actuator: {
+        kind: "group",
+        label: "linear actuator",
+        fields: {
+          retractedLength: { kind: "length", symbol: "L_0", label: "length drawn in", above: 0, max: 3 },
+          stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 2 },
+          ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", above: 0, max: 100 },
+          noLoadSpeed: { kind: "speed", symbol: "v_0", label: "speed without load", above: 0, max: 2 },
+          noLoadCurrent: { kind: "current", symbol: "I_0", label: "current without load", min: 0, max: 50 },
+          ratedForce: { kind: "force", symbol: "F_r", label: "rated force", above: 0, max: 20000 },
+          ratedSpeed: { kind: "speed", symbol: "v_r", label: "speed at rated force", above: 0, max: 2 },
+          ratedCurrent: { kind: "current", symbol: "I_r", label: "current at rated force", above: 0, max: 100 },
+          holdingForce: { kind: "force", symbol: "F_hold", label: "holding force without power", min: 0, max: 50000, default: 0 },
+        },
+      },
+    },
+  },
+  pack: {
+    kind: "group",
+    label: "cell pack",
+    default: null,
+    fields: {
+      chemistry: { kind: "choice", label: "chemistry", options: optionsFrom(chemistries, (key) => chemistries[key].label) },
+      series: { kind: "number", symbol: "N_s", label: "cells in series", whole: true, min: 1, max: 30 },
+      parallel: { kind: "number", symbol: "N_p", label: "strings in parallel", whole: true, min: 1, max: 50 },
+      cellCapacity: { kind: "charge", symbol: "Q_c", label: "charge of one cell", above: 0, max: "200 Ah" },
+      cellResistance: { kind: "resistance", symbol: "R_c", label: "direct-current resistance of one cell", min: 0, max: 10 },
+      stateOfCharge: { kind: "ratio", symbol: "z", label: "charge left", min: 0, max: 1, default: 0.8 },
+      extraResistance: { kind: "resistance", symbol: "R_x", label: "holders, welds and protection circuit", min: 0, max: 10, default: 0 },
+    },
+  },
+  bank: {
+    kind: "group",
+    label: "USB battery bank",
+    default: null,
+    fields: {
+      voltage: { kind: "voltage", symbol: "V_b", label: "voltage at the socket", above: 0, max: 60, default: 5 },
+      currentLimit: { kind: "current", symbol: "I_b", label: "greatest current", above: 0, max: 50 },
+      resistance: { kind: "resistance", symbol: "R_b", label: "resistance of socket and regulator", min: 0, max: 10, default: "50 mohm" },
+      energy: { kind: "energy", symbol: "E_b", label: "energy at the socket on one charge", above: 0, max: "2 kWh" },
+    },
+  },
+  converter: {
+    kind: "group",
+    label: "converter",
+    default: null,
+    fields: {
+      outputVoltage: { kind: "voltage", symbol: "V_o", label: "output voltage", above: 0, max: 100 },
+      inputCurrentLimit: { kind: "current", symbol: "I_il", label: "input current limit", above: 0, max: 100, default: null },
+      outputCurrentLimit: { kind: "current", symbol: "I_ol", label: "output current limit", above: 0, max: 100, default: null },
+      efficiency: {
+        kind: "list",
+        label: "efficiency over output current",
+        min: 1,
+        max: 40,
+        of: {
+          kind: "group",
+          label: "point",
+          fields: {
+            load: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 100 },
+            efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", above: 0, max: 1 },
+          },
+        },
+      },
+      quiescentCurrent: { kind: "current", symbol: "I_q", label: "own current without load", min: 0, max: 5, default: 0 },
+      minimumInput: { kind: "voltage", symbol: "V_in_min", label: "least input voltage", min: 0, max: 100 },
+      maximumInput: { kind: "voltage", symbol: "V_in_max", label: "greatest input voltage", above: 0, max: 100 },
+    },
+  },
+  wiring: {
+    kind: "group",
+    label: "wires, switch and fuse",
+    default: null,
+    fields: {
+      source: run("run from the source", "s"),
+      load: { ...run("run to the actuators", "l"), default: null },
+      switchResistance: { kind: "resistance", symbol: "R_sw", label: "switch resistance", min: 0, max: 10, default: "10 mohm" },
+      fuseResistance: { kind: "resistance", symbol: "R_fu", label: "fuse resistance, hot", min: 0, max: 10, default: 0 },
+      fuseRating: { kind: "current", symbol: "I_fu", label: "fuse rating", above: 0, max: 200, default: null },
+    },
+  },
+  brief: {
+    kind: "group",
+    label: "what is wanted",
+    default: null,
+    fields: {
+      stageTime: { kind: "time", symbol: "t_stage", label: "time on stage, up and down", above: 0, max: "1 d", default: null },
+      raiseTime: { kind: "time", symbol: "t_raise", label: "time for the raise", above: 0, max: "1 h", default: null },
+      swing: { kind: "angle", symbol: "theta_w", label: "swing wanted", above: 0, max: "360 deg", default: null },
+    },
+  },
+}

@@ -1,0 +1,245 @@
+import { type Caution, caution, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { checkMove } from "./check.js"
+import { type RigDocument, rigFields } from "./document.js"
+import { demoRig } from "./example.js"
+import { solveMove } from "./move.js"
+import { type Move, moveFields, raiseDirection, summary, type WaterfallStep, wholeMove } from "./move-summary.js"
+import { ends, fineGrid, slowestOf } from "./move-working.js"
+
+type Si = SiOf<RigDocument>
+
+/** Result of {@link moveTime}. */
+export interface MoveTime {
+  /** Angle the arms swing through, rad. */
+  readonly swing: number
+  readonly raiseTime: number
+  readonly lowerTime: number
+  /** Up and down again, s. */
+  readonly cycleTime: number
+  /** Raise time over the time the rated speed would take. */
+  readonly slowdown: number
+  /** Stage time less up and down, s; null without a brief. */
+  readonly stageMargin: number | null
+  /** What costs the raise most seconds. */
+  readonly limit: string
+  /** One sentence: how long and why. */
+  readonly why: string
+  readonly raise: Move
+  readonly lower: Move
+  /** Winding resistance, Ω; back-EMF constant, V·s/m; force constant, N/A; friction current, A. */
+  readonly resistance: number
+  readonly voltsPerSpeed: number
+  readonly forcePerAmpere: number
+  readonly frictionCurrent: number
+  /** Estimated error of both times together, s. */
+  readonly errorEstimate: number
+  readonly evaluations: number
+}
+
+const reasons: Readonly<Record<string, string>> = {
+  "without load, at rated voltage": "the actuator's own speed",
+  "the load, at rated voltage": "the load itself",
+  "converter's own output voltage": "the converter's output voltage",
+  "source voltage and sag": "the source's voltage and its sag",
+  "wires and contacts": "wires and contacts",
+  "converter limit": "the converter's or bank's current limit",
+  "source limit": "the source's current limit",
+}
+
+function solve(rig: Si): MoveTime | NoSolution {
+  const { model, chain } = wholeMove(rig)
+  const up = raiseDirection(rig)
+  const raised = solveMove(model, up)
+  if (isNoSolution(raised)) return raised
+  const lowered = solveMove(model, up === 1 ? -1 : 1)
+  if (isNoSolution(lowered)) return lowered
+  const raise = summary(rig, model, chain, raised, up)
+  const lower = summary(rig, model, chain, lowered, up === 1 ? -1 : 1)
+  const { actuator } = model.arms
+  const rated = actuator.stroke / actuator.ratedSpeed
+  const costly = raise.waterfall.slice(1).reduce((a, b) => (b.added > a.added ? b : a), raise.waterfall[0] as WaterfallStep)
+  // when nothing adds a tenth to the unloaded time, the actuator itself sets the pace
+  const isOwnPace = !(costly.added > 0.1 * (raise.waterfall[0] as WaterfallStep).time) || costly === raise.waterfall[0]
+  const limit = (isOwnPace ? reasons["without load, at rated voltage"] : reasons[costly.label]) as string
+  const stageTime = rig.brief?.stageTime ?? null
+  const cycleTime = raise.time + lower.time
+  return {
+    swing: Math.abs((raised.points[raised.points.length - 1]?.angle ?? 0) - (raised.points[0]?.angle ?? 0)),
+    raiseTime: raise.time,
+    lowerTime: lower.time,
+    cycleTime,
+    slowdown: raise.time / rated,
+    stageMargin: stageTime === null ? null : stageTime - cycleTime,
+    limit,
+    why: isOwnPace
+      ? `The raise takes ${raise.time.toFixed(1)} s, close to the actuator's own pace.`
+      : `The raise takes ${raise.time.toFixed(1)} s, ${(raise.time / rated).toFixed(2)} times the time at rated speed; ${limit} costs most (${costly.added.toFixed(1)} s).`,
+    raise,
+    lower,
+    resistance: model.constants.resistance,
+    voltsPerSpeed: model.constants.voltsPerSpeed,
+    forcePerAmpere: model.constants.forcePerAmpere,
+    frictionCurrent: model.constants.frictionCurrent,
+    errorEstimate: raised.error + lowered.error,
+    evaluations: raised.evaluations + lowered.evaluations,
+  }
+}
+
+function cautions(rig: Si, out: MoveTime): Caution[] {
+  const arms = rig.hinged as NonNullable<Si["hinged"]>
+  const found = [
+    caution(
+      "pinch",
+      "warning",
+      "The arms and actuators close with the force shown: keep fingers, hair and children clear, and fit a switch in reach that stops them.",
+      "ISO 12100, 2010, clause 6.2.2 (crushing and shearing hazards)",
+    ),
+  ]
+  const held = Math.max(...out.raise.curve.map((p) => Math.abs(p.force)))
+  if (held > arms.actuator.holdingForce)
+    found.push(
+      caution(
+        "falls-without-power",
+        "warning",
+        `The rod must hold up to ${held.toFixed(0)} N and its stated holding force is ${arms.actuator.holdingForce.toFixed(0)} N: the arms may come down by themselves, or run away when lowering; the lowering time shown assumes they do not.`,
+      ),
+    )
+  if (rig.pack)
+    found.push(
+      caution(
+        "cells",
+        "warning",
+        "Cells feed a short circuit with hundreds of amperes: fuse at the pack, protection circuit, no damaged cells, no charging below 0 °C or unattended.",
+        "IEC 62133-2, 2017, annex A, and the cell's own datasheet",
+      ),
+    )
+  if (rig.bank && out.raise.limitedShare > 0)
+    found.push(
+      caution(
+        "bank-may-switch-off",
+        "caution",
+        "A bank at its limit may switch off instead of holding the current: try it before relying on it.",
+      ),
+    )
+  if (out.raise.inertiaShare > 0.05 || out.lower.inertiaShare > 0.05)
+    found.push(
+      caution(
+        "inertia",
+        "caution",
+        `At the fastest point the arms carry ${(100 * Math.max(out.raise.inertiaShare, out.lower.inertiaShare)).toFixed(0)} % of the energy moved as motion: the quasi-static time is no longer good there.`,
+        "limit case of the equation of motion",
+      ),
+    )
+  if (rig.wiring && rig.wiring.fuseRating === null)
+    found.push(
+      caution(
+        "no-fuse",
+        "warning",
+        "No fuse is named: put one at the source, sized for the wire.",
+        "ISO 8820-1, 2014 (fuse-links for road vehicles)",
+      ),
+    )
+  return found
+}
+
+/**
+ * How long the arms take up and down, and where the seconds go.
+ *
+ * Quasi-static: at each rod position s the arm angle θ(s) follows from the linkage; the force against
+ * the motion from virtual work, F = ±(dU/dθ)/(dL/dθ) + M_f/|dL/dθ| (U: energy of every moving mass and
+ * spring, J; L: rod length, m; M_f: hinge friction moment, N·m); the current from the force,
+ * I = I₀ + F/k_F; the voltage V from the supply chain at n·I (cells behind their resistance, wires,
+ * contacts, switch, fuse, converter; where an input limit binds, V·n·I = η·P_in,max); the speed from the
+ * motor, v = (V − I·R)/k_V; the time t = ∫ ds/v by adaptive quadrature, split where a limit starts to bind.
+ * R (Ω), k_V (V·s/m) and k_F (N/A) follow from the datasheet's no-load and rated points. A helping load is
+ * taken up by the screw's friction: the current then stays at I₀.
+ *
+ * Valid while the arms' energy of motion is small against the energy moved (a caution says when it is
+ * not) and the windings are near the datasheet's temperature. The move is refused (`stall`) where v ≤ 0
+ * anywhere, with the pose, the force needed and the force available; `cannot-close` and `dead-point` where
+ * the linkage does not allow it; `no-supply` where the converter gives nothing.
+ *
+ * Sources: virtual work and the brushed motor's equations as in any textbook (for instance Shigley's
+ * Mechanical Engineering Design; Hughes and Drury, Electric Motors and Drives, 2019, chapter 3).
+ *
+ * @function
+ * @throws InputError naming every fault of the document
+ * @throws NoSolutionError stall, dead point, open linkage, no supply
+ * @example
+ * ```ts
+ * import { moveTime } from 'alula/rig'
+ * const move = moveTime(moveTime.example)
+ * move.raise.limitedBy // => 'none'
+ * move.raiseTime > 10 // => true
+ * ```
+ */
+export const moveTime: Solver<RigDocument, MoveTime> = /* @__PURE__ */ solver<RigDocument, MoveTime>({
+  name: "moveTime",
+  title: "How long the arms take up and down, and where the seconds go",
+  input: rigFields,
+  output: {
+    swing: { kind: "angle", symbol: "theta_s", label: "swing" },
+    raiseTime: { kind: "time", symbol: "t_up", label: "time up" },
+    lowerTime: { kind: "time", symbol: "t_down", label: "time down" },
+    cycleTime: { kind: "time", symbol: "t_both", label: "up and down" },
+    slowdown: { kind: "ratio", symbol: "q", label: "raise against rated speed", unit: "x" },
+    stageMargin: { kind: "time", symbol: "t_left", label: "left of the stage time" },
+    limit: { kind: "text", label: "costs most" },
+    why: { kind: "text", label: "why" },
+    raise: { kind: "group", label: "raise", fields: moveFields("up") },
+    lower: { kind: "group", label: "lower", fields: moveFields("down") },
+    resistance: { kind: "resistance", symbol: "R", label: "winding resistance" },
+    voltsPerSpeed: { kind: "speedVoltageConstant", symbol: "k_V", label: "back-EMF constant" },
+    forcePerAmpere: { kind: "forceConstant", symbol: "k_F", label: "force constant" },
+    frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
+    errorEstimate: { kind: "time", label: "estimated error of the times" },
+    evaluations: { kind: "number", label: "points evaluated" },
+  },
+  example: demoRig,
+  formulae: [
+    { symbol: "I_f", meaning: "friction current", is: "I_0" },
+    { symbol: "k_V", meaning: "back-EMF constant from the two datasheet points", is: "V_r * (I_r - I_0) / (v_0 * I_r - v_r * I_0)" },
+    { symbol: "R", meaning: "winding resistance from the two datasheet points", is: "V_r * (v_0 - v_r) / (v_0 * I_r - v_r * I_0)" },
+    { symbol: "k_F", meaning: "force constant from the two datasheet points", is: "F_r / (I_r - I_0)" },
+    { symbol: "L_a", kind: "length", meaning: "rod length drawn in", given: (si) => ends(si)[0].length },
+    { symbol: "L_b", kind: "length", meaning: "rod length run out", given: (si) => ends(si)[1].length },
+    { symbol: "psi_a", kind: "angle", meaning: "angle at the hinge between the anchors, drawn in", given: (si) => ends(si)[0].angle },
+    { symbol: "psi_b", kind: "angle", meaning: "angle at the hinge between the anchors, run out", given: (si) => ends(si)[1].angle },
+    { symbol: "D", kind: "length", meaning: "hinge to fixed anchor", is: "sqrt((x_h - x_a)^2 + (y_h - y_a)^2)" },
+    { left: "D^2 + r_p^2 - 2 * D * r_p * cos(psi_a)", right: "L_a^2 + e^2", meaning: "the triangle closes, drawn in" },
+    { left: "D^2 + r_p^2 - 2 * D * r_p * cos(psi_b)", right: "L_b^2 + e^2", meaning: "the triangle closes, run out" },
+    { symbol: "theta_s", meaning: "swing", is: "abs(psi_b - psi_a)" },
+    { solved: "t_up", meaning: "time up: the sum of ds/v over the stroke" },
+    { symbol: "h_u", kind: "length", meaning: "widths of the steps up", given: (si) => fineGrid(si, true).widths },
+    { symbol: "v_u", kind: "speed", meaning: "speeds at the steps up", given: (si) => fineGrid(si, true).speeds },
+    { left: "sum(h_u ./ v_u)", right: "t_up", meaning: "the steps add up to the time up" },
+    { solved: "t_down", meaning: "time down" },
+    { symbol: "h_d", kind: "length", meaning: "widths of the steps down", given: (si) => fineGrid(si, false).widths },
+    { symbol: "v_d", kind: "speed", meaning: "speeds at the steps down", given: (si) => fineGrid(si, false).speeds },
+    { left: "sum(h_d ./ v_d)", right: "t_down", meaning: "the steps add up to the time down" },
+    { symbol: "I_m", kind: "current", meaning: "current at the slowest point of the raise", given: (si) => slowestOf(si).current },
+    { symbol: "V_m", kind: "voltage", meaning: "voltage there", given: (si) => slowestOf(si).voltage },
+    { symbol: "v_m", kind: "speed", meaning: "speed there", given: (si) => slowestOf(si).speed },
+    { left: "I_m * R + k_V * v_m", right: "V_m", meaning: "the motor's equation holds there" },
+    { symbol: "t_both", meaning: "up and down", is: "t_up + t_down" },
+    { symbol: "q", meaning: "raise against the time at rated speed", is: "t_up * v_r / S" },
+    { symbol: "t_left", meaning: "left of the stage time", is: "t_stage - t_both", when: "has_stageTime" },
+  ],
+  sources: [
+    {
+      title: "Electric Motors and Drives",
+      by: "A. Hughes, B. Drury",
+      edition: "5th edition, 2019",
+      where: "chapter 3 (brushed motor: V = E + I·R, E ∝ speed, torque ∝ current)",
+    },
+    {
+      title: "Shigley's Mechanical Engineering Design",
+      by: "R. G. Budynas, J. K. Nisbett",
+      edition: "11th edition, 2020",
+      where: "chapter 8 (power screws)",
+    },
+  ],
+  check: checkMove,
+  solve,
+  cautions,
+})
