@@ -1,6 +1,9 @@
 import { readFileSync } from "node:fs"
 import { describe, expect, it } from "vitest"
 
+/** Inputs of a row: parsed JSON of many shapes, whose keys the row's own check knows. */
+export type RowInputs = Readonly<Record<string, ReturnType<typeof JSON.parse>>>
+
 /** A published check value, as kept in shared/references. */
 export interface ReferenceRow {
   readonly id: string
@@ -8,8 +11,7 @@ export interface ReferenceRow {
   readonly topic: string
   readonly what: string
   readonly formula: string | null
-  // the rows are plain data of many shapes
-  readonly inputs: Readonly<Record<string, never>>
+  readonly inputs: RowInputs
   readonly expected: Readonly<Record<string, unknown>>
   readonly tolerance: { readonly kind: string; readonly value: number; readonly why: string } | null
   readonly source: {
@@ -29,7 +31,7 @@ export function referenceRows(module: string): readonly ReferenceRow[] {
 }
 
 /** Computes the expected values of a row; a key may be left out only by naming it in `without`. */
-export type Check = (inputs: Readonly<Record<string, never>>, row: ReferenceRow) => Readonly<Record<string, unknown>>
+export type Check = (inputs: RowInputs, row: ReferenceRow) => Readonly<Record<string, unknown>>
 
 /** Asserts that one value agrees with the published one to the row's tolerance. */
 export function agrees(actual: unknown, expected: unknown, row: ReferenceRow, key: string): void {
