@@ -20,10 +20,9 @@ export interface HingeGeometry {
   readonly axisOffset: number
 }
 
-/** The angle as it is written between −π (excluded) and π. */
+/** The angle as it is written above −π and up to π. */
 export function wrapAngle(angle: number): number {
-  const turned = angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI))
-  return turned <= -Math.PI ? turned + 2 * Math.PI : turned
+  return angle - 2 * Math.PI * Math.ceil(angle / (2 * Math.PI) - 0.5)
 }
 
 /** Where the moving anchor is at an arm angle, m. */

@@ -1,3 +1,7 @@
+export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
+export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
+export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"
+export { type Grashof, type GrashofInput, grashof } from "./grashof.js"
 export {
   type HingeGeometry,
   hingeAngleAt,
@@ -8,3 +12,18 @@ export {
   type Point,
   wrapAngle,
 } from "./hinge.js"
+export { type HingeActuator, type HingeActuatorInput, type HingePose, hingeActuator } from "./hinge-actuator.js"
+export type { HingeSpringInput, HingeWeightInput, PointInput } from "./hinge-fields.js"
+export {
+  gravityMomentAt,
+  type HingeLoads,
+  type HingeMass,
+  type HingeSpring,
+  type HingeStatics,
+  hingeStaticsAt,
+  springAt,
+  springEnergy,
+  springTension,
+  standardGravity,
+} from "./hinge-load.js"
+export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"

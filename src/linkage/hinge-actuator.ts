@@ -1,0 +1,574 @@
+import type { Angle, Force, Length } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { type HingeGeometry, hingeAngleAt, hingeLengthRange } from "./hinge.js"
+import { hingeActuatorFormulae } from "./hinge-actuator-formulae.js"
+import { type HingeSpringInput, type HingeWeightInput, type PointInput, pointField, springField, weightField } from "./hinge-fields.js"
+import { type HingeLoads, type HingeStatics, hingeStaticsAt, springAt, springEnergy, standardGravity } from "./hinge-load.js"
+
+/** Input of {@link hingeActuator}. */
+export interface HingeActuatorInput {
+  /** Hinge of the arm. */
+  hinge?: PointInput
+  /** Fixed anchor of the actuator. */
+  base: PointInput
+  /** Distance of the moving anchor from the hinge. */
+  pinRadius: Length
+  /** Angle from the arm to the line hinge–moving anchor. */
+  pinAngle?: Angle
+  /** Distance by which the rod axis misses the base pivot. */
+  axisOffset?: Length
+  /** Length of the actuator between its anchors when retracted. */
+  retracted: Length
+  /** Stroke. */
+  stroke: Length
+  /** Extension at which the pose is wanted; half the stroke where left out. */
+  extension?: Length | null
+  /** Assembly branch: which way extension turns the arm. */
+  turns?: "counter-clockwise" | "clockwise"
+  /** Masses on the arm. */
+  weights: readonly HingeWeightInput[]
+  /** Lean of the wearer; positive turns the frame counter-clockwise. */
+  lean?: Angle
+  /** Springs and elastic cords between the frame and the arm. */
+  springs?: readonly HingeSpringInput[] | null
+  /** Coefficient of friction at the pins. */
+  friction?: number
+  /** Diameter of the hinge pin. */
+  hingePinDiameter?: Length
+  /** Diameter of the pins at the actuator's ends. */
+  endPinDiameter?: Length
+  /** Force the unpowered actuator holds without creeping, from its datasheet. */
+  backDriveForce?: Force | null
+}
+
+/** Result of {@link hingeActuator}. */
+export interface HingeActuator {
+  /** Arm angle at the chosen extension, rad. */
+  readonly angle: number
+  /** Length of the actuator there, m. */
+  readonly length: number
+  /** Lever arm dL/dθ there, m; positive where extension raises the arm. */
+  readonly lever: number
+  /** Acute angle between the rod and the line hinge–moving anchor, rad. */
+  readonly transmission: number
+  /** Moment of the weights about the hinge, clockwise, N·m. */
+  readonly gravityMoment: number
+  /** Moment of the springs about the hinge, counter-clockwise, N·m. */
+  readonly springMoment: number
+  /** Force that holds the pose without friction, N; positive pushes. */
+  readonly force: number
+  /** Force while extending, friction against it, N. */
+  readonly extendForce: number
+  /** Force while retracting, friction against it, N. */
+  readonly retractForce: number
+  /** Largest force to hold the pose whichever way the wearer leans, N. */
+  readonly anyLeanForce: number
+  /** Force of the hinge on the arm, outward, N. */
+  readonly reactionX: number
+  /** Force of the hinge on the arm, upward, N. */
+  readonly reactionY: number
+  /** Size of the hinge's force, N. */
+  readonly reaction: number
+  /** Friction moment of the hinge pin under that force, N·m. */
+  readonly frictionMoment: number
+  /** Load across the rod from axis offset and friction at the end pins, N. */
+  readonly sideLoad: number
+  /** Arm angle at the same extension on the other assembly branch, rad. */
+  readonly otherAngle: number
+  /** Arm angle when retracted, rad. */
+  readonly startAngle: number
+  /** Arm angle when extended, rad. */
+  readonly endAngle: number
+  /** Angle swept over the stroke, rad. */
+  readonly swing: number
+  /** Largest force over the stroke in either direction of travel, N. */
+  readonly peakForce: number
+  /** Extension at which it is needed, m. */
+  readonly peakExtension: number
+  /** Arm angle at which it is needed, rad. */
+  readonly peakAngle: number
+  /** Largest force over the stroke to stand still, friction left out, N. */
+  readonly holdForce: number
+  /** Extension at which it is needed, m. */
+  readonly holdExtension: number
+  /** Unpowered holding force over that force; below 1 the arm creeps or falls. Null where not given or nothing is to be held. */
+  readonly holdMargin: number | null
+  /** Whether the arm stays anywhere on the stroke without power; null where the back-drive force is not given. */
+  readonly holdsUnpowered: boolean | null
+  /** Least transmission angle over the stroke, rad. */
+  readonly leastTransmission: number
+  /** Shortest length the triangle can have, m: a dead point. */
+  readonly shortest: number
+  /** Longest length the triangle can have, m: a dead point. */
+  readonly longest: number
+  /** Arm angle at the shortest length, rad. */
+  readonly shortestAngle: number
+  /** Arm angle at the longest length, rad. */
+  readonly longestAngle: number
+  /** Length left to the nearer dead point at the ends of the stroke, m. */
+  readonly clearance: number
+  /** Poses over the stroke, evenly spaced in extension. */
+  readonly poses: readonly HingePose[]
+}
+
+/** One pose of the stroke. */
+export interface HingePose {
+  /** Extension, m. */
+  readonly extension: number
+  /** Arm angle, rad. */
+  readonly angle: number
+  /** Lever arm, m. */
+  readonly lever: number
+  /** Force without friction, N. */
+  readonly force: number
+  /** Force while extending, N. */
+  readonly extendForce: number
+  /** Force while retracting, N. */
+  readonly retractForce: number
+}
+
+/** Poses listed over the stroke. */
+const POSES = 33
+
+const branchOf = (turns: "counter-clockwise" | "clockwise"): 1 | -1 => (turns === "clockwise" ? -1 : 1)
+
+/** Geometry of the hinge an input describes. */
+function geometryOf(si: SiOf<HingeActuatorInput>): HingeGeometry {
+  const { hinge, base, pinRadius, pinAngle, axisOffset } = si
+  return { hinge, base, pinRadius, pinAngle, axisOffset }
+}
+
+const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
+  weights: si.weights,
+  springs: si.springs ?? [],
+  lean: si.lean,
+  frictionRadius: (si.friction * si.hingePinDiameter) / 2,
+})
+
+/** Refuses a stroke that runs into a dead point, with where and by how much; null where it is free. */
+function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoSolution | null {
+  const { shortest, longest } = hingeLengthRange(g)
+  const extended = retracted + stroke
+  const mm = (length: number) => formatQuantity("length", length)
+  // closer than a millionth to a dead point the lever arm is lost in rounding
+  const margin = 1e-6 * longest
+  const shortBy = Math.max(shortest + margin - retracted, extended - longest + margin)
+  if (shortBy <= 0) return null
+  const at = { shortest, longest, retracted, extended }
+  const fits = longest - shortest - 2 * margin >= stroke
+  const nearest = fits ? { retracted: Math.min(Math.max(retracted, shortest + margin), longest - margin - stroke) } : {}
+  if (retracted >= longest || extended <= shortest)
+    return refuse(
+      "cannot-close",
+      `The anchors are between ${mm(shortest)} and ${mm(longest)} apart, an actuator of ${mm(retracted)} to ${mm(extended)} fits nowhere.`,
+      shortBy,
+      at,
+      nearest,
+    )
+  const end = extended > longest - margin ? "longest" : "shortest"
+  const extension = Math.min(stroke, Math.max(0, (end === "longest" ? longest : shortest) - retracted))
+  return refuse(
+    "dead-point",
+    `The stroke runs into the dead point at the ${end} length, ${mm(at[end])}, at an extension of ${mm(extension)}: ${mm(Math.max(shortBy, 0))} too far.`,
+    shortBy,
+    { ...at, extension },
+    nearest,
+  )
+}
+
+interface Pose extends HingeStatics {
+  readonly extension: number
+  readonly angle: number
+}
+
+/** Where `f` is largest over the stroke: best of the sampled poses, then golden section between its neighbours. */
+function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: (pose: Pose) => number): Pose {
+  let best = 0
+  samples.forEach((pose, i) => {
+    if (f(pose) > f(samples[best] as Pose)) best = i
+  })
+  let low = (samples[Math.max(0, best - 1)] as Pose).extension
+  let high = (samples[Math.min(samples.length - 1, best + 1)] as Pose).extension
+  let found = samples[best] as Pose
+  const ratio = (Math.sqrt(5) - 1) / 2
+  for (let i = 0; i < 44; i++) {
+    const [a, b] = [at(high - ratio * (high - low)), at(low + ratio * (high - low))]
+    if (f(a) > f(b)) high = b.extension
+    else low = a.extension
+    for (const pose of [a, b]) if (f(pose) > f(found)) found = pose
+  }
+  return found
+}
+
+function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
+  const { retracted, stroke, friction, endPinDiameter, axisOffset, backDriveForce, pinRadius } = si
+  const g = geometryOf(si)
+  const branch = branchOf(si.turns)
+  const blocked = strokeRefusal(g, retracted, stroke)
+  if (blocked) return blocked
+  const loads = loadsOf(si)
+  const at = (extension: number): Pose => {
+    // inside the free range the triangle always closes
+    const angle = hingeAngleAt(g, retracted + extension, branch) as number
+    return { extension, angle, ...hingeStaticsAt(g, loads, angle) }
+  }
+  const samples = Array.from({ length: POSES }, (_, i) => at((stroke * i) / (POSES - 1)))
+  const [start, end] = [samples[0] as Pose, samples[POSES - 1] as Pose]
+  const locked = samples.find((pose) => pose.isLocked)
+  if (locked)
+    return refuse(
+      "friction-lock",
+      `At an extension of ${formatQuantity("length", locked.extension)} the lever arm of ${formatQuantity("length", Math.abs(locked.lever))} lies within the friction circle of the hinge pin (${formatQuantity("length", loads.frictionRadius)}): no force moves the arm.`,
+      loads.frictionRadius - Math.abs(locked.lever),
+      { extension: locked.extension, angle: locked.angle, lever: locked.lever, frictionRadius: loads.frictionRadius },
+      friction > 0 ? { hingePinDiameter: (2 * Math.abs(locked.lever)) / friction } : {},
+    )
+  const here = at(si.extension ?? stroke / 2)
+  const moving = (pose: Pose) => Math.max(Math.abs(pose.extendForce), Math.abs(pose.retractForce))
+  const peak = peakOver(at, samples, moving)
+  const hold = peakOver(at, samples, (pose) => Math.abs(pose.force))
+  const holdForce = Math.abs(hold.force)
+  const { shortest, longest } = hingeLengthRange(g)
+  const distance = Math.hypot(g.base.x - g.hinge.x, g.base.y - g.hinge.y)
+  const transmissionAt = (pose: Pose) => {
+    const cos = (distance ** 2 + pinRadius ** 2 - pose.length ** 2 - axisOffset ** 2) / (2 * distance)
+    return Math.atan2(Math.abs(pose.lever) * pose.length, Math.abs(pinRadius ** 2 - distance * cos))
+  }
+  let [across, along] = [0, 0]
+  for (const w of si.weights) {
+    across += w.mass * w.radius * Math.cos(w.angle)
+    along += w.mass * w.radius * Math.sin(w.angle)
+  }
+  const middle = (start.angle + (hingeAngleAt(g, retracted, branch === 1 ? -1 : 1) as number)) / 2
+  return {
+    angle: here.angle,
+    length: here.length,
+    lever: here.lever,
+    transmission: transmissionAt(here),
+    gravityMoment: here.gravityMoment,
+    springMoment: here.springMoment,
+    force: here.force,
+    extendForce: here.extendForce,
+    retractForce: here.retractForce,
+    anyLeanForce: (standardGravity * Math.hypot(across, along) + Math.abs(here.springMoment)) / Math.abs(here.lever),
+    reactionX: here.reaction.x,
+    reactionY: here.reaction.y,
+    reaction: Math.hypot(here.reaction.x, here.reaction.y),
+    frictionMoment: loads.frictionRadius * Math.hypot(here.reaction.x, here.reaction.y),
+    sideLoad: (moving(here) * (axisOffset + friction * endPinDiameter)) / here.length,
+    otherAngle: 2 * middle - here.angle,
+    startAngle: start.angle,
+    endAngle: end.angle,
+    swing: Math.abs(end.angle - start.angle),
+    peakForce: moving(peak),
+    peakExtension: peak.extension,
+    peakAngle: peak.angle,
+    holdForce,
+    holdExtension: hold.extension,
+    holdMargin: backDriveForce === null || holdForce === 0 ? null : backDriveForce / holdForce,
+    holdsUnpowered: backDriveForce === null ? null : backDriveForce >= holdForce,
+    leastTransmission: Math.min(transmissionAt(start), transmissionAt(end)),
+    shortest,
+    longest,
+    shortestAngle: middle,
+    longestAngle: middle + branch * Math.PI,
+    clearance: Math.min(retracted - shortest, longest - retracted - stroke),
+    poses: samples.map(({ extension, angle, lever, force, extendForce, retractForce }) => ({
+      extension,
+      angle,
+      lever,
+      force,
+      extendForce,
+      retractForce,
+    })),
+  }
+}
+
+/** Most energy the springs hold anywhere on the stroke, J. */
+function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number {
+  const energies = out.poses.map(({ angle }) =>
+    (si.springs ?? []).reduce((sum, spring) => sum + springEnergy(spring, springAt(si.hinge, spring, angle).length), 0),
+  )
+  return Math.max(0, ...energies)
+}
+
+function cautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution[] {
+  const found: Caution[] = [
+    caution(
+      "pinch-points",
+      "warning",
+      "The hinge, both anchors and the closing gap between arm and actuator can crush fingers, hair and cloth: guard them, and keep hands and spectators clear while it moves.",
+      "ISO 13854, Safety of machinery: minimum gaps to avoid crushing of parts of the human body, 2017 (from memory)",
+    ),
+  ]
+  if (out.holdsUnpowered === false)
+    found.push(
+      caution(
+        "falls-unpowered",
+        "warning",
+        `Without power the arm falls or creeps: up to ${formatQuantity("force", out.holdForce)} must be held and the actuator holds ${formatQuantity("force", si.backDriveForce as number)}. Add a brake, a latch or a counterbalance, and never stand beneath it.`,
+        "ISO 12100, Safety of machinery, 2010, clause 6.2.11.5 (interruption of power supply; from memory)",
+      ),
+    )
+  if (out.holdsUnpowered === null && out.holdForce > 0)
+    found.push(
+      caution(
+        "holding-unknown",
+        "caution",
+        `The load must also be held when power is lost, here up to ${formatQuantity("force", out.holdForce)}: give the actuator's unpowered holding (back-drive) force, and treat the arm as able to fall until that is known.`,
+        "ISO 12100, Safety of machinery, 2010, clause 6.2.11.5 (interruption of power supply; from memory)",
+      ),
+    )
+  const energy = si.springs ? storedEnergy(si, out) : 0
+  if (energy > 0)
+    found.push(
+      caution(
+        "stored-energy",
+        "warning",
+        `The springs store up to ${formatQuantity("energy", energy)} whether or not there is power: a cut cord or a slipped anchor throws the arm. Tether the spring, wear eye protection when fitting it, and move the arm to its least tension before taking anything apart.`,
+        "ISO 12100, Safety of machinery, 2010, clause 6.3.5.4 (energy dissipation; from memory)",
+      ),
+    )
+  if (out.leastTransmission < Math.PI / 6)
+    found.push(
+      caution(
+        "small-transmission-angle",
+        "caution",
+        `The rod comes within ${formatQuantity("angle", out.leastTransmission)} of pointing at the hinge: most of its force then loads the hinge instead of turning the arm, and small errors of the anchors change the force a lot.`,
+      ),
+    )
+  if (out.clearance < 0.02 * si.stroke)
+    found.push(
+      caution(
+        "near-dead-point",
+        "caution",
+        `Only ${formatQuantity("length", out.clearance)} of length are left to a dead point: cutting tolerances and play in the pins can use that up, and the arm may then flip to its other branch or jam.`,
+      ),
+    )
+  if (out.sideLoad > 0)
+    found.push(
+      caution(
+        "side-load",
+        "caution",
+        `About ${formatQuantity("force", out.sideLoad)} act across the rod: small linear actuators are made for thrust along the rod, compare with the side load its maker allows.`,
+      ),
+    )
+  return found
+}
+
+function check(si: SiOf<HingeActuatorInput>): Issue[] {
+  const found: Issue[] = []
+  if (si.base.x === si.hinge.x && si.base.y === si.hinge.y)
+    found.push(inconsistent(["base"], "the same point as the hinge", "a point away from the hinge"))
+  if (si.extension !== null && si.extension > si.stroke)
+    found.push(inconsistent(["extension"], `${si.extension} m`, `at most the stroke, ${si.stroke} m`))
+  return found
+}
+
+/**
+ * A hinged arm moved by a linear actuator between a fixed anchor and an anchor on the arm.
+ *
+ * Formula: with D the distance hinge–base (m), r the distance hinge–moving anchor (m), o the axis offset
+ * (m, default 0) and L = L_r + s the length at extension s (m), the anchors are q = √(L² + o²) apart and
+ * φ = 2·atan √((q² − (D − r)²) / ((D + r)² − q²)) is the angle between D and r at the hinge. The arm stands
+ * at θ = φ_b − β ± φ, with φ_b the direction of the base from the hinge, β the angle from the arm to the
+ * moving anchor (rad, default 0), + where extension turns the arm counter-clockwise. Lever arm by virtual
+ * work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with
+ * M_g = g·Σ m·r_w·cos(θ + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean, rad, default 0;
+ * g = 9.80665 m/s²) and M_s the moment of the springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further
+ * force x against pin friction, ρ = µ·d/2 (coefficient µ, default 0; pin diameter d, m, default 0). Load
+ * across the rod F·(o + µ·d_a)/L, with d_a the end pins' diameter (m, default 0): the part from the pins is
+ * the worst case of both resisting alike.
+ *
+ * Valid for slow moves of stiff parts in one plane; inertia, play and the weight of the actuator itself are
+ * left out (count half the actuator's mass as a mass at the moving anchor).
+ *
+ * Refuses: `cannot-close` where no pose fits the actuator, `dead-point` where the stroke runs into a dead
+ * point, `friction-lock` where the lever arm lies within the friction circle.
+ *
+ * Sources: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), chapters 8.6 and 11 (journal friction, virtual work; from memory).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `cannot-close`, `dead-point`, `friction-lock`
+ * @example
+ * ```ts
+ * import { hingeActuator } from 'alula/linkage'
+ * const wing = hingeActuator({
+ *   base: { x: '-40 mm', y: '-250 mm' },
+ *   pinRadius: '55 mm',
+ *   pinAngle: '-90 deg',
+ *   retracted: '200 mm',
+ *   stroke: '50 mm',
+ *   weights: [{ mass: '1.8 kg', radius: '600 mm' }],
+ * })
+ * wing.swing // => 0.9651
+ * wing.peakForce // => 216.0
+ * ```
+ */
+export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PURE__ */ solver<HingeActuatorInput, HingeActuator>({
+  name: "hingeActuator",
+  title: "How a linear actuator moves a hinged arm, and how hard it must push",
+  input: {
+    hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
+    base: pointField("fixed anchor", "b"),
+    pinRadius: { kind: "length", symbol: "r", label: "moving anchor from the hinge", above: 0, max: 20, typical: ["30 mm", "150 mm"] },
+    pinAngle: {
+      kind: "angle",
+      symbol: "beta",
+      label: "angle from the arm to the moving anchor",
+      min: -10,
+      max: 10,
+      typical: ["-100 deg", "40 deg"],
+      default: 0,
+    },
+    axisOffset: {
+      kind: "length",
+      symbol: "o",
+      label: "rod axis off its base pivot",
+      min: 0,
+      max: 5,
+      typical: ["0 mm", "20 mm"],
+      default: 0,
+    },
+    retracted: { kind: "length", symbol: "L_r", label: "retracted length", above: 0, max: 20, typical: ["100 mm", "300 mm"] },
+    stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 10, typical: ["20 mm", "100 mm"] },
+    extension: { kind: "length", symbol: "s_c", label: "chosen extension", min: 0, max: 10, typical: ["0 mm", "20 mm"], default: null },
+    turns: {
+      kind: "choice",
+      label: "extension turns the arm",
+      options: { "counter-clockwise": "counter-clockwise (raises it)", clockwise: "clockwise (lowers it)" },
+      default: "counter-clockwise",
+    },
+    weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+    lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-30 deg", "30 deg"], default: 0 },
+    springs: { kind: "list", label: "springs", of: springField, min: 1, max: 20, default: null },
+    friction: {
+      kind: "number",
+      symbol: "mu",
+      label: "coefficient of friction at the pins",
+      min: 0,
+      max: 1,
+      typical: [0.05, 0.3],
+      default: 0,
+    },
+    hingePinDiameter: {
+      kind: "length",
+      symbol: "d_h",
+      label: "hinge pin diameter",
+      min: 0,
+      max: 0.2,
+      typical: ["3 mm", "12 mm"],
+      default: 0,
+    },
+    endPinDiameter: { kind: "length", symbol: "d_a", label: "end pin diameter", min: 0, max: 0.2, typical: ["3 mm", "8 mm"], default: 0 },
+    backDriveForce: {
+      kind: "force",
+      symbol: "F_u",
+      label: "unpowered holding force",
+      min: 0,
+      max: 1e6,
+      typical: ["50 N", "500 N"],
+      default: null,
+    },
+  },
+  output: {
+    angle: { kind: "angle", symbol: "theta_c", label: "arm angle" },
+    length: { kind: "length", symbol: "L_c", label: "actuator length" },
+    lever: { kind: "length", symbol: "l_c", label: "lever arm" },
+    transmission: { kind: "angle", symbol: "tau_c", label: "transmission angle" },
+    gravityMoment: { kind: "moment", symbol: "M_c", label: "moment of the weights" },
+    springMoment: { kind: "moment", symbol: "N_c", label: "moment of the springs" },
+    force: { kind: "force", symbol: "F_c", label: "holding force" },
+    extendForce: { kind: "force", symbol: "E_c", label: "force while extending" },
+    retractForce: { kind: "force", symbol: "R_c", label: "force while retracting" },
+    anyLeanForce: { kind: "force", symbol: "F_any", label: "holding force at the worst lean" },
+    reactionX: { kind: "force", symbol: "H_x", label: "hinge force outward" },
+    reactionY: { kind: "force", symbol: "H_y", label: "hinge force upward" },
+    reaction: { kind: "force", symbol: "H", label: "hinge force" },
+    frictionMoment: { kind: "moment", symbol: "M_f", label: "hinge friction moment" },
+    sideLoad: { kind: "force", symbol: "F_t", label: "load across the rod" },
+    otherAngle: { kind: "angle", symbol: "theta_o", label: "arm angle on the other branch" },
+    startAngle: { kind: "angle", symbol: "theta_1", label: "arm angle retracted" },
+    endAngle: { kind: "angle", symbol: "theta_2", label: "arm angle extended" },
+    swing: { kind: "angle", symbol: "sigma", label: "swing" },
+    peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
+    peakExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
+    peakAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+    holdForce: { kind: "force", symbol: "F_hold", label: "largest holding force" },
+    holdExtension: { kind: "length", symbol: "s_q", label: "extension at largest holding force" },
+    holdMargin: { kind: "number", symbol: "n_u", label: "unpowered holding margin" },
+    holdsUnpowered: { kind: "flag", label: "holds without power" },
+    leastTransmission: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+    shortest: { kind: "length", symbol: "L_min", label: "shortest possible length" },
+    longest: { kind: "length", symbol: "L_max", label: "longest possible length" },
+    shortestAngle: { kind: "angle", symbol: "theta_s", label: "dead point, shortest" },
+    longestAngle: { kind: "angle", symbol: "theta_l", label: "dead point, longest" },
+    clearance: { kind: "length", symbol: "c_d", label: "clearance to dead point" },
+    poses: {
+      kind: "list",
+      label: "poses over the stroke",
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          extension: { kind: "length", label: "extension" },
+          angle: { kind: "angle", label: "arm angle" },
+          lever: { kind: "length", label: "lever arm" },
+          force: { kind: "force", label: "holding force" },
+          extendForce: { kind: "force", label: "force while extending" },
+          retractForce: { kind: "force", label: "force while retracting" },
+        },
+      },
+    },
+  },
+  example: {
+    hinge: { x: 0, y: 0 },
+    base: { x: "-40 mm", y: "-250 mm" },
+    pinRadius: "55 mm",
+    pinAngle: "-90 deg",
+    axisOffset: "4 mm",
+    retracted: "210 mm",
+    stroke: "40 mm",
+    extension: "15 mm",
+    weights: [
+      { mass: "1.2 kg", radius: "500 mm" },
+      { mass: "0.3 kg", radius: "900 mm", angle: "5 deg" },
+    ],
+    lean: "10 deg",
+    springs: [{ fixed: { x: "-60 mm", y: "120 mm" }, radius: "80 mm", stiffness: "150 N/m", freeLength: "70 mm", preload: "2 N" }],
+    friction: 0.15,
+    hingePinDiameter: "8 mm",
+    endPinDiameter: "6 mm",
+    backDriveForce: "250 N",
+  },
+  formulae: hingeActuatorFormulae,
+  sources: [
+    {
+      title: "Engineering Mechanics: Statics",
+      by: "R. C. Hibbeler",
+      edition: "14th ed., 2016",
+      where: "chapters 8.6 and 11 (from memory)",
+    },
+    {
+      title: "The International System of Units, Guide for the use of the SI, NIST SP 811",
+      by: "NIST",
+      edition: "2008",
+      where: "appendix B.8 (standard gravity)",
+    },
+  ],
+  check,
+  solve,
+  cautions,
+})
