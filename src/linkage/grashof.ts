@@ -1,0 +1,141 @@
+import type { Length } from "../quantity/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { norton } from "./data.js"
+import { ROUNDING } from "./four-bar-pose.js"
+
+/** Input of {@link grashof}. */
+export interface GrashofInput {
+  /** Distance between the two fixed pivots. */
+  ground: Length
+  /** Driven link, pin to pin. */
+  input: Length
+  /** Floating link, pin to pin. */
+  coupler: Length
+  /** Output link, pin to pin. */
+  output: Length
+}
+
+/** Result of {@link grashof}. */
+export interface Grashof {
+  /** `grashof` (some link can turn fully), `non-grashof` or `change-point`. */
+  readonly grashofClass: string
+  /** `crank-rocker`, `rocker-crank`, `double-crank`, `double-rocker`, `triple-rocker` or `change point`. */
+  readonly linkageType: string
+  /** Whether the input link can turn through a whole turn. */
+  readonly inputTurns: boolean
+  /** Whether the output link can turn through a whole turn. */
+  readonly outputTurns: boolean
+  /** Sum of the two middle links less shortest and longest, m; positive where some link turns fully. */
+  readonly margin: number
+  /** By how much the longest link is shorter than the three others together, m. */
+  readonly slack: number
+}
+
+function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput>): Grashof | NoSolution {
+  const total = d + a + b + c
+  const longest = Math.max(d, a, b, c)
+  const shortest = Math.min(d, a, b, c)
+  const slack = total - 2 * longest
+  if (slack < -ROUNDING * total)
+    return refuse(
+      "cannot-close",
+      `the longest link is ${(-slack * 1000).toPrecision(4)} mm longer than the three others together`,
+      -slack,
+      { longest, others: total - longest },
+      { longest: total - longest },
+    )
+  const margin = total - 2 * (shortest + longest)
+  const isChange = Math.abs(margin) <= ROUNDING * total
+  const isGrashof = margin > 0
+  // a link turns fully when the triangle of the other two closes at both ends of its reach
+  const turns = (link: number, far: number) =>
+    Math.abs(d - link) >= Math.abs(b - far) - ROUNDING * total && d + link <= b + far + ROUNDING * total
+  const kind = !isGrashof
+    ? "triple-rocker"
+    : shortest === a
+      ? "crank-rocker"
+      : shortest === c
+        ? "rocker-crank"
+        : shortest === d
+          ? "double-crank"
+          : "double-rocker"
+  return {
+    grashofClass: isChange ? "change-point" : isGrashof ? "grashof" : "non-grashof",
+    linkageType: isChange ? "change point" : kind,
+    inputTurns: turns(a, c),
+    outputTurns: turns(c, a),
+    margin,
+    slack,
+  }
+}
+
+function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
+  const total = si.ground + si.input + si.coupler + si.output
+  if (Math.abs(out.margin) > 0.01 * total) return []
+  return [
+    caution(
+      "near-change-point",
+      "caution",
+      "Shortest and longest link together are within 1 % of the two others: with real play in the pins the links can pass through a straight line and come out the other way round.",
+      "R. L. Norton, Design of Machinery, 5th ed., 2012, section 2.12 (change points; the 1 % is ours)",
+    ),
+  ]
+}
+
+/**
+ * Class of a four-bar linkage by Grashof's condition, and which links can turn fully.
+ *
+ * Formula: S = (sum of all four links) − 2·(shortest + longest); S > 0 Grashof, S < 0 not, S = 0 change
+ * point. The input (a) turns fully when |d − a| ≥ |b − c| and d + a ≤ b + c, the output (c) when
+ * |d − c| ≥ |b − a| and d + c ≤ b + a; d is the ground, b the coupler (all m). Valid for rigid links
+ * joined by pins without play.
+ *
+ * Refuses `cannot-close` where the longest link is longer than the three others together.
+ *
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), section 2.12.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the links cannot be joined at all
+ * @example
+ * ```ts
+ * import { grashof } from 'alula/linkage'
+ * const kind = grashof({ ground: '100 mm', input: '40 mm', coupler: '120 mm', output: '80 mm' })
+ * kind.linkageType // => 'crank-rocker'
+ * kind.inputTurns // => true
+ * ```
+ */
+export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<GrashofInput, Grashof>({
+  name: "grashof",
+  title: "Which links of a four-bar can turn fully",
+  input: {
+    ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["30 mm", "120 mm"] },
+    input: { kind: "length", symbol: "a", label: "input link", above: 0, typical: ["20 mm", "100 mm"] },
+    coupler: { kind: "length", symbol: "b", label: "coupler", above: 0, typical: ["30 mm", "120 mm"] },
+    output: { kind: "length", symbol: "c", label: "output link", above: 0, typical: ["30 mm", "120 mm"] },
+  },
+  output: {
+    grashofClass: { kind: "text", label: "class" },
+    linkageType: { kind: "text", label: "type" },
+    inputTurns: { kind: "flag", label: "input turns fully" },
+    outputTurns: { kind: "flag", label: "output turns fully" },
+    margin: { kind: "length", symbol: "S", label: "margin to the change point" },
+    slack: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
+  },
+  example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
+  formulae: [
+    { symbol: "T", kind: "length", meaning: "all links together", is: "a + b + c + d" },
+    { symbol: "l_max", kind: "length", meaning: "longest link", is: "max(a, b, c, d)" },
+    { symbol: "l_min", kind: "length", meaning: "shortest link", is: "min(a, b, c, d)" },
+    { symbol: "S_c", meaning: "what is left when the longest is laid against the others", is: "T - 2 * l_max" },
+    {
+      symbol: "S",
+      meaning: "margin of Grashof's condition",
+      is: "T - 2 * (l_min + l_max)",
+      source: "R. L. Norton, Design of Machinery, section 2.12",
+    },
+  ],
+  sources: [norton],
+  solve,
+  cautions,
+})

@@ -1,0 +1,194 @@
+import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "../quantity/index.js"
+import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { norton } from "./data.js"
+import type { Branch } from "./four-bar-pose.js"
+import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
+
+/** Input of {@link sliderCrank}. */
+export interface SliderCrankInput {
+  /** Crank, pivot to pin. */
+  crank: Length
+  /** Connecting rod, pin to pin. */
+  coupler: Length
+  /** Distance of the slide line from the crank pivot; positive above it. */
+  offset?: Length
+  /** Crank angle from the direction of the slide. */
+  crankAngle: Angle
+  /** Side of the crank the slider is on: `open` towards positive x. */
+  branch?: Branch
+  /** Crank speed. */
+  crankSpeed?: AngularSpeed
+  /** Crank acceleration. */
+  crankAcceleration?: AngularAcceleration
+  /** Force that the slider pushes against, positive towards negative x. */
+  load?: Force
+}
+
+/** Result of {@link sliderCrank}; origin at the crank pivot, x along the slide. */
+export interface SliderCrank {
+  /** Rod angle measured at the slider pin, pointing to the crank pin, rad. */
+  readonly couplerAngle: number
+  /** Slider position, m. */
+  readonly position: number
+  /** Rod angle in the other branch, rad. */
+  readonly otherCouplerAngle: number
+  /** Slider position in the other branch, m. */
+  readonly otherPosition: number
+  /** Angle between rod and the normal of the slide, acute, rad. */
+  readonly transmissionAngle: number
+  /** Slider travel per crank angle, m/rad: also the crank's lever arm on the slider. */
+  readonly lever: number
+  /** Rod speed, rad/s. */
+  readonly couplerSpeed: number
+  /** Slider speed, m/s. */
+  readonly speed: number
+  /** Rod acceleration, rad/s². */
+  readonly couplerAcceleration: number
+  /** Slider acceleration, m/s². */
+  readonly acceleration: number
+  /** Torque on the crank that moves the load, friction and mass left out, N·m. */
+  readonly torque: number
+  /** Force of the slider on its guide, friction and mass left out, N. */
+  readonly sideForce: number
+}
+
+function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
+  const { crank: a, coupler: b, offset: c, crankAngle: t2, branch, crankSpeed: w2, crankAcceleration: al2, load } = si
+  const rise = a * Math.sin(t2) - c
+  const room = (b - rise) * (b + rise)
+  if (!(room > 1e-18 * b ** 2)) {
+    const short = Math.max(0, Math.abs(rise) - b)
+    return refuse(
+      short > 0 ? "cannot-close" : "toggle",
+      short > 0
+        ? `the crank pin is ${(Math.abs(rise) * 1000).toPrecision(4)} mm from the slide line, ${(short * 1000).toPrecision(3)} mm more than the rod is long`
+        : "the rod stands square to the slide: the slider can go either way from here",
+      short,
+      { crankAngle: t2, crank: a, coupler: b, offset: c },
+      { coupler: Math.abs(rise) * (1 + 1e-6) },
+    )
+  }
+  const s = branch === "open" ? 1 : -1
+  const run = s * Math.sqrt(room)
+  const t3 = Math.atan2(rise, -run)
+  const position = a * Math.cos(t2) + run
+  const w3 = ((a * Math.cos(t2)) / (b * Math.cos(t3))) * w2
+  const al3 = (a * al2 * Math.cos(t2) - a * w2 ** 2 * Math.sin(t2) + b * w3 ** 2 * Math.sin(t3)) / (b * Math.cos(t3))
+  const lever = -a * Math.sin(t2) + a * Math.cos(t2) * Math.tan(t3)
+  return {
+    couplerAngle: t3,
+    position,
+    otherCouplerAngle: Math.atan2(rise, run),
+    otherPosition: a * Math.cos(t2) - run,
+    transmissionAngle: Math.atan2(Math.abs(run), Math.abs(rise)),
+    lever,
+    couplerSpeed: w3,
+    speed: lever * w2,
+    couplerAcceleration: al3,
+    acceleration: -a * al2 * Math.sin(t2) - a * w2 ** 2 * Math.cos(t2) + b * al3 * Math.sin(t3) + b * w3 ** 2 * Math.cos(t3),
+    torque: load * lever,
+    sideForce: load * Math.tan(t3),
+  }
+}
+
+function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
+  return [
+    ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution(out.transmissionAngle)] : []),
+    pinchCaution("Crank, rod and slider"),
+  ]
+}
+
+/**
+ * Position, speed and acceleration of an offset slider-crank, both branches, with lever arm and side load.
+ *
+ * Formula: the loop a·e^{iθ₂} − b·e^{iθ₃} − i·c − x = 0: sin θ₃ = (a·sin θ₂ − c)/b, x = a·cos θ₂ − b·cos θ₃,
+ * with a the crank, b the rod, c the offset of the slide line (m, default 0, positive above the pivot),
+ * θ₂ the crank angle from the slide's direction and θ₃ the rod's, measured at the slider pin and
+ * pointing to the crank pin (rad): in the open branch (default) it is obtuse. ω₃ = (a·cos θ₂)/(b·cos θ₃)·ω₂;
+ * lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃; ω₂, α₂ default 0. Torque = load × lever and side force = load·tan θ₃ by
+ * virtual work, friction and mass left out (load default 0 N). Valid for rigid links without play.
+ *
+ * Refuses `cannot-close` where the rod is too short and `toggle` where it stands square to the slide.
+ *
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.6, 6.7 and 7.3.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the rod cannot reach the slide
+ * @example
+ * ```ts
+ * import { sliderCrank } from 'alula/linkage'
+ * const slide = sliderCrank({ crank: '40 mm', coupler: '120 mm', offset: '-20 mm', crankAngle: '60 deg', crankSpeed: -30 })
+ * slide.position // => 0.12684
+ * slide.couplerSpeed // => 5.616
+ * ```
+ */
+export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ */ solver<SliderCrankInput, SliderCrank>({
+  name: "sliderCrank",
+  title: "Where a slider-crank stands and how it moves",
+  input: {
+    crank: { kind: "length", symbol: "a", label: "crank", above: 0, typical: ["10 mm", "60 mm"] },
+    coupler: { kind: "length", symbol: "b", label: "connecting rod", above: 0, typical: ["90 mm", "200 mm"] },
+    offset: { kind: "length", symbol: "c", label: "offset of the slide line", typical: ["-25 mm", "25 mm"], default: 0 },
+    crankAngle: { kind: "angle", symbol: "theta_2", label: "crank angle", typical: ["-180 deg", "180 deg"] },
+    branch: {
+      kind: "choice",
+      label: "side of the slider",
+      options: { open: "open: slider towards positive x", crossed: "crossed: slider towards negative x" },
+      default: "open",
+    },
+    crankSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "crank speed", typical: [-30, 30], default: 0 },
+    crankAcceleration: { kind: "angularAcceleration", symbol: "alpha_2", label: "crank acceleration", typical: [-20, 20], default: 0 },
+    load: { kind: "force", symbol: "F", label: "force against the slider", typical: [0, 50], default: 0 },
+  },
+  output: {
+    couplerAngle: { kind: "angle", symbol: "theta_3", label: "rod angle at the slider pin" },
+    position: { kind: "length", symbol: "x", label: "slider position" },
+    otherCouplerAngle: { kind: "angle", symbol: "theta_3o", label: "rod angle, other branch" },
+    otherPosition: { kind: "length", symbol: "x_o", label: "slider position, other branch" },
+    transmissionAngle: { kind: "angle", symbol: "mu", label: "transmission angle" },
+    lever: { kind: "length", symbol: "r", label: "slider travel per crank angle (lever arm)" },
+    couplerSpeed: { kind: "angularSpeed", symbol: "omega_3", label: "rod speed" },
+    speed: { kind: "speed", symbol: "v", label: "slider speed" },
+    couplerAcceleration: { kind: "angularAcceleration", symbol: "alpha_3", label: "rod acceleration" },
+    acceleration: { kind: "acceleration", symbol: "a_x", label: "slider acceleration" },
+    torque: { kind: "moment", symbol: "M", label: "torque on the crank" },
+    sideForce: { kind: "force", symbol: "F_s", label: "force on the guide" },
+  },
+  example: { crank: "40 mm", coupler: "120 mm", offset: "-20 mm", crankAngle: "60 deg", crankSpeed: -30, load: "20 N" },
+  formulae: [
+    { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.branch === "open" ? 1 : -1) },
+    { symbol: "y", kind: "length", meaning: "crank pin above the slide line", is: "a * sin(theta_2) - c" },
+    { symbol: "w", kind: "length", meaning: "slider pin ahead of the crank pin", is: "s * sqrt((b - y) * (b + y))" },
+    { symbol: "theta_3", meaning: "rod angle", is: "atan2(y / m, -w / m)", source: "R. L. Norton, Design of Machinery, section 4.6" },
+    { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },
+    { symbol: "theta_3o", meaning: "rod angle, other branch", is: "atan2(y / m, w / m)" },
+    { symbol: "x_o", meaning: "slider position, other branch", is: "a * cos(theta_2) - w" },
+    { symbol: "mu", meaning: "transmission angle", is: "atan2(abs(w) / m, abs(y) / m)" },
+    {
+      symbol: "omega_3",
+      meaning: "rod speed",
+      is: "a * cos(theta_2) / (b * cos(theta_3)) * omega_2",
+      source: "R. L. Norton, Design of Machinery, section 6.7",
+    },
+    { symbol: "r", meaning: "slider travel per crank angle", is: "-a * sin(theta_2) + a * cos(theta_2) * tan(theta_3)" },
+    { symbol: "v", meaning: "slider speed", is: "r * omega_2" },
+    {
+      symbol: "alpha_3",
+      meaning: "rod acceleration",
+      is: "(a * alpha_2 * cos(theta_2) - a * omega_2^2 * sin(theta_2) + b * omega_3^2 * sin(theta_3)) / (b * cos(theta_3))",
+      source: "R. L. Norton, Design of Machinery, section 7.3",
+    },
+    {
+      symbol: "a_x",
+      meaning: "slider acceleration",
+      is: "-a * alpha_2 * sin(theta_2) - a * omega_2^2 * cos(theta_2) + b * alpha_3 * sin(theta_3) + b * omega_3^2 * cos(theta_3)",
+      source: "R. L. Norton, Design of Machinery, section 7.3",
+    },
+    { symbol: "M", meaning: "torque by virtual work", is: "F * r" },
+    { symbol: "F_s", meaning: "force on the guide", is: "F * tan(theta_3)" },
+  ],
+  sources: [norton],
+  solve,
+  cautions,
+})
