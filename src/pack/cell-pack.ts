@@ -1,0 +1,264 @@
+import type { Current, Mass, Voltage } from "../quantity/index.js"
+import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { chemistries } from "./chemistry.js"
+import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
+import { type PackCells, packCautions, packCutOff, packFaults, packFields, packResistance, packResistanceSteps } from "./fields.js"
+
+/** Input of {@link cellPack}; an entry of `genericCells` can be spread into it. */
+export interface CellPackInput extends PackCells {
+  /** Nominal voltage of a cell; the chemistry's where left out. */
+  nominalVoltage?: Voltage | null
+  /** Voltage of a full cell; the chemistry's where left out. */
+  fullVoltage?: Voltage | null
+  /** Greatest lasting discharge current of a cell. */
+  maxCurrent?: Current | null
+  /** Greatest charge current of a cell. */
+  maxChargeCurrent?: Current | null
+  /** Mass of one cell. */
+  cellMass?: Mass | null
+  /** Mass of holder, case, circuit and leads together. */
+  extraMass?: Mass
+  /** Price of one cell, in any currency. */
+  cellPrice?: number | null
+}
+
+/** Result of {@link cellPack}. */
+export interface CellPack {
+  /** Number of cells. */
+  readonly cells: number
+  /** Nominal voltage, V. */
+  readonly nominalVoltage: number
+  /** Voltage when full, V. */
+  readonly fullVoltage: number
+  /** Least voltage under load, V. */
+  readonly cutOffVoltage: number
+  /** Capacity, C. */
+  readonly capacity: number
+  /** Energy at nominal voltage, J. */
+  readonly energy: number
+  /** Resistance at the cell temperature, Ω. */
+  readonly resistance: number
+  /** Greatest lasting discharge current at the cell temperature, A. */
+  readonly maxCurrent: number | null
+  /** Greatest charge current, A. */
+  readonly maxChargeCurrent: number | null
+  /** Mass, kg. */
+  readonly mass: number | null
+  /** Energy for each kilogram, J/kg. */
+  readonly specificEnergy: number | null
+  /** Price of the cells, in the currency given. */
+  readonly cost: number | null
+}
+
+function solve(si: SiOf<CellPackInput>): CellPack {
+  const { series, parallel, chemistry } = si
+  const kind = chemistries[chemistry]
+  const cells = series * parallel
+  const nominalVoltage = (si.nominalVoltage ?? kind.nominalVoltage) * series
+  const capacity = si.capacity * parallel
+  const energy = nominalVoltage * capacity
+  const mass = si.cellMass === null ? null : cells * si.cellMass + si.extraMass
+  return {
+    cells,
+    nominalVoltage,
+    fullVoltage: (si.fullVoltage ?? kind.fullVoltage) * series,
+    cutOffVoltage: packCutOff(si),
+    capacity,
+    energy,
+    resistance: packResistance(si),
+    maxCurrent: si.maxCurrent === null ? null : si.maxCurrent * parallel * dischargeLimitFactor(chemistry, si.temperature),
+    maxChargeCurrent: si.maxChargeCurrent === null ? null : si.maxChargeCurrent * parallel,
+    mass,
+    specificEnergy: mass === null ? null : energy / mass,
+    cost: si.cellPrice === null ? null : cells * si.cellPrice,
+  }
+}
+
+function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
+  const found = packCautions(si)
+  if (si.parallel > 1 && chemistries[si.chemistry].lithiumIon)
+    found.push(
+      caution(
+        "unequal-strings",
+        "warning",
+        "Join cells in parallel only when their voltages are within a few hundredths of a volt of each other: a fuller one charges its neighbour with whatever current their resistances allow (see parallelSharing).",
+        lithiumSources.cells,
+      ),
+    )
+  if (out.maxCurrent !== null && dischargeLimitFactor(si.chemistry, si.temperature) < 1)
+    found.push(
+      caution(
+        "limit-by-temperature",
+        "caution",
+        "At this cell temperature makers allow only a part of the rated current; the limit shown is cut accordingly.",
+        temperatureLimitSource.title,
+      ),
+    )
+  if (out.fullVoltage > 60)
+    found.push(
+      caution(
+        "touch-voltage",
+        "warning",
+        "Above 60 V direct current a touch can hurt; local wiring rules apply and a qualified person should build it.",
+        "IEC 60364-4-41, 2005, clause 414.1 (limits of extra-low voltage)",
+      ),
+    )
+  if (chemistries[si.chemistry].lithiumIon && out.energy > 100 * 3600)
+    found.push(
+      caution("air-travel", "note", "Over 100 Wh: airlines limit such a pack or refuse it (see airTravel).", lithiumSources.transport),
+    )
+  return found
+}
+
+/**
+ * What a pack of equal cells amounts to: voltages, capacity, energy, resistance, limits, mass and price.
+ *
+ * Formula: V = n_s·V_c, Q = n_p·Q_c, E = V·Q, R = r_c·k_T·n_s/n_p + R_l, m = n_s·n_p·m_c + m_x, where n_s and
+ * n_p are the cells in series and parallel, V_c the voltage of a cell (V; nominal, full and least, by
+ * chemistry where left out), Q_c its capacity (C), r_c its direct-current resistance at 25 °C (Ω), k_T the
+ * factor for the cell temperature T (°C, default 25), R_l the links (Ω, default 0), m_c and m_x mass of a
+ * cell and of everything else (kg, default 0). Current limits are n_p times the cell's; discharge is cut by
+ * temperature as makers' sheets do. Only cells in parallel add current, series never does.
+ *
+ * Valid for cells of one kind, age and charge. Watt-hours use the nominal voltage, as transport rules do.
+ *
+ * Sources: IEC 61960-3 (2017), clause 3 (rated capacity, nominal voltage); IATA Dangerous Goods Regulations,
+ * watt-hour definition.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { cellPack, genericCells } from 'alula/pack'
+ * const pack = cellPack({ series: 3, parallel: 2, ...genericCells['18650-standard'] })
+ * pack.nominalVoltage // => 10.8
+ * pack.energy / 3600 // => 56.16
+ * pack.resistance // => 0.12
+ * pack.mass // => 0.27
+ * ```
+ */
+export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<CellPackInput, CellPack>({
+  name: "cellPack",
+  title: "What a pack of cells in series and parallel amounts to",
+  input: {
+    ...packFields,
+    nominalVoltage: {
+      kind: "voltage",
+      symbol: "V_nom",
+      label: "nominal voltage of a cell",
+      above: 0,
+      max: 20,
+      typical: [1.2, 3.8],
+      default: null,
+    },
+    fullVoltage: {
+      kind: "voltage",
+      symbol: "V_full",
+      label: "voltage of a full cell",
+      above: 0,
+      max: 20,
+      typical: [1.4, 4.3],
+      default: null,
+    },
+    maxCurrent: {
+      kind: "current",
+      symbol: "I_d",
+      label: "greatest discharge current of a cell",
+      min: 0,
+      max: 1000,
+      typical: [1, 35],
+      default: null,
+    },
+    maxChargeCurrent: {
+      kind: "current",
+      symbol: "I_c",
+      label: "greatest charge current of a cell",
+      min: 0,
+      max: 1000,
+      typical: [0.5, 6],
+      default: null,
+    },
+    cellMass: { kind: "mass", symbol: "m_c", label: "mass of one cell", above: 0, max: 100, typical: ["20 g", "100 g"], default: null },
+    extraMass: { kind: "mass", symbol: "m_x", label: "mass of holder, case and circuit", min: 0, max: 100, typical: [0, 0.5], default: 0 },
+    cellPrice: { kind: "number", symbol: "c_c", label: "price of one cell", min: 0, max: 1e6, typical: [1, 10], default: null },
+  },
+  output: {
+    cells: { kind: "number", symbol: "N", label: "cells" },
+    nominalVoltage: { kind: "voltage", symbol: "V", label: "nominal voltage" },
+    fullVoltage: { kind: "voltage", symbol: "V_max", label: "voltage when full" },
+    cutOffVoltage: { kind: "voltage", symbol: "V_min", label: "least voltage under load" },
+    capacity: { kind: "charge", symbol: "Q", label: "capacity", unit: "Ah" },
+    energy: { kind: "energy", symbol: "E", label: "energy at nominal voltage", unit: "Wh" },
+    resistance: { kind: "resistance", symbol: "R", label: "resistance" },
+    maxCurrent: { kind: "current", symbol: "I_max", label: "greatest lasting discharge current" },
+    maxChargeCurrent: { kind: "current", symbol: "I_chg", label: "greatest charge current" },
+    mass: { kind: "mass", symbol: "M", label: "mass" },
+    specificEnergy: { kind: "specificEnergy", symbol: "e", label: "energy for its mass", unit: "Wh/kg" },
+    cost: { kind: "number", symbol: "c", label: "price of the cells" },
+  },
+  example: {
+    series: 3,
+    parallel: 2,
+    capacity: "2.6 Ah",
+    resistance: "80 mohm",
+    maxCurrent: "7.8 A",
+    maxChargeCurrent: "1.3 A",
+    cellMass: "45 g",
+    cellPrice: 4.5,
+  },
+  formulae: [
+    { symbol: "N", meaning: "number of cells", is: "n_s * n_p" },
+    {
+      symbol: "V_1",
+      kind: "voltage",
+      meaning: "nominal voltage of a cell",
+      given: (si) => si.nominalVoltage ?? chemistries[si.chemistry].nominalVoltage,
+      source: "table of chemistries",
+    },
+    {
+      symbol: "V_2",
+      kind: "voltage",
+      meaning: "voltage of a full cell",
+      given: (si) => si.fullVoltage ?? chemistries[si.chemistry].fullVoltage,
+      source: "table of chemistries",
+    },
+    {
+      symbol: "V_3",
+      kind: "voltage",
+      meaning: "least voltage of a cell",
+      given: (si) => si.cutOffVoltage ?? chemistries[si.chemistry].cutOffVoltage,
+      source: "table of chemistries",
+    },
+    { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
+    { symbol: "V_max", meaning: "voltage when full", is: "n_s * V_2" },
+    { symbol: "V_min", meaning: "least voltage under load", is: "n_s * V_3" },
+    { symbol: "Q", meaning: "capacity", is: "n_p * Q_c" },
+    { symbol: "E", meaning: "energy", is: "V * Q" },
+    ...packResistanceSteps,
+    {
+      symbol: "k_d",
+      kind: "number",
+      meaning: "share of the discharge limit left at this temperature",
+      given: (si) => dischargeLimitFactor(si.chemistry, si.temperature),
+      source: temperatureLimitSource.title,
+    },
+    { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_maxCurrent" },
+    { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c", when: "has_maxChargeCurrent" },
+    { symbol: "M", meaning: "mass", is: "N * m_c + m_x", when: "has_cellMass" },
+    { symbol: "e", meaning: "energy for its mass", is: "E / M", when: "has_cellMass" },
+    { symbol: "c", meaning: "price of the cells", is: "N * c_c", when: "has_cellPrice" },
+  ],
+  sources: [
+    {
+      title: "IEC 61960-3, Secondary lithium cells and batteries for portable applications",
+      by: "IEC",
+      edition: "2017",
+      where: "clause 3",
+    },
+    { title: "Dangerous Goods Regulations", by: "IATA", where: "watt-hour definition" },
+    temperatureLimitSource,
+  ],
+  check: packFaults,
+  solve,
+  cautions,
+})

@@ -1,0 +1,247 @@
+import type { Current, Power, Resistance } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { chemistries, openCircuitVoltage } from "./chemistry.js"
+import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
+import {
+  type PackCells,
+  packCautions,
+  packCutOff,
+  packFaults,
+  packFields,
+  packResistance,
+  packResistanceSteps,
+  type StateOfCharge,
+  stateOfChargeField,
+} from "./fields.js"
+
+/** Input of {@link packUnderLoad}. Give one of current, power and load resistance. */
+export interface PackUnderLoadInput extends PackCells {
+  /** Charge left, 0 to 1. */
+  stateOfCharge?: StateOfCharge
+  /** Load that draws a constant current. */
+  current?: Current | null
+  /** Load that draws a constant power, as a converter does. */
+  power?: Power | null
+  /** Load that is a resistance, as a heater or lamp is. */
+  loadResistance?: Resistance | null
+  /** Greatest lasting discharge current of a cell. */
+  maxCurrent?: Current | null
+}
+
+/** Result of {@link packUnderLoad}. */
+export interface PackUnderLoad {
+  /** Voltage without load, V. */
+  readonly openCircuitVoltage: number
+  /** Resistance of the pack, Ω. */
+  readonly resistance: number
+  /** Current, A. */
+  readonly current: number
+  /** Voltage at the terminals, V. */
+  readonly voltage: number
+  /** Voltage lost inside, V. */
+  readonly sag: number
+  /** Power at the terminals, W. */
+  readonly power: number
+  /** Heat inside the pack, W. */
+  readonly heat: number
+  /** Share of the power that reaches the terminals. */
+  readonly efficiency: number
+  /** Current of each cell, A. */
+  readonly cellCurrent: number
+  /** Cell current against its limit, where one was given. */
+  readonly cellLoading: number | null
+  /** Voltage above the least allowed, V; negative when cut off. */
+  readonly margin: number
+  /** Greatest power this pack can give at this charge, W; null without any resistance. */
+  readonly greatestPower: number | null
+}
+
+/** Current that a constant power draws from a source, A: the smaller root of P = I·(E − I·R). */
+export function constantPowerCurrent(emf: number, resistance: number, power: number): number {
+  return (2 * power) / (emf + Math.sqrt(Math.max(0, emf * emf - 4 * resistance * power)))
+}
+
+function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
+  const { series, parallel, stateOfCharge, power, loadResistance } = si
+  const emf = openCircuitVoltage(si.chemistry, stateOfCharge) * series
+  const resistance = packResistance(si)
+  const greatestPower = resistance > 1e-12 ? (emf * emf) / (4 * resistance) : null
+  if (power !== null && greatestPower !== null && power > greatestPower)
+    return refuse(
+      "too-much-power",
+      `The pack can give at most ${greatestPower.toPrecision(4)} W at ${(100 * stateOfCharge).toFixed(0)} % charge; ${power.toPrecision(4)} W were asked for.`,
+      power - greatestPower,
+      { power, openCircuitVoltage: emf, resistance },
+      { power: greatestPower },
+    )
+  const current =
+    si.current !== null
+      ? si.current
+      : power !== null
+        ? constantPowerCurrent(emf, resistance, power)
+        : emf / (resistance + (loadResistance as number))
+  const voltage = emf - current * resistance
+  if (!(voltage > 0))
+    return refuse(
+      "no-such-current",
+      `Even short-circuited the pack gives at most ${(emf / resistance).toPrecision(4)} A; ${current.toPrecision(4)} A were asked for.`,
+      current - emf / resistance,
+      { current, openCircuitVoltage: emf, resistance },
+      { current: emf / resistance },
+    )
+  const sag = current * resistance
+  const cellCurrent = current / parallel
+  return {
+    openCircuitVoltage: emf,
+    resistance,
+    current,
+    voltage,
+    sag,
+    power: voltage * current,
+    heat: current * sag,
+    efficiency: voltage / emf,
+    cellCurrent,
+    cellLoading: si.maxCurrent === null ? null : cellCurrent / si.maxCurrent,
+    margin: voltage - packCutOff(si),
+    greatestPower,
+  }
+}
+
+function check(si: SiOf<PackUnderLoadInput>) {
+  const loads = [si.current, si.power, si.loadResistance].filter((load) => load !== null).length
+  return loads === 1
+    ? packFaults(si)
+    : [...packFaults(si), inconsistent(["current"], `${loads} loads`, "exactly one of current, power and loadResistance")]
+}
+
+function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
+  const found = packCautions(si)
+  if (out.margin < 0)
+    found.push(
+      caution(
+        "below-cut-off",
+        "warning",
+        "Under this load the cells are below their least voltage: the protection circuit cuts off, or, without one, the cells are harmed.",
+        chemistries[si.chemistry].source.title,
+      ),
+    )
+  const left = dischargeLimitFactor(si.chemistry, si.temperature)
+  if (out.cellLoading !== null && out.cellLoading > left)
+    found.push(
+      caution(
+        "over-cell-current",
+        "warning",
+        left < 1
+          ? "The cell current is above what makers allow at this temperature."
+          : "The cell current is above its lasting limit: the cells overheat. Use more in parallel or another cell.",
+        left < 1 ? temperatureLimitSource.title : lithiumSources.cells,
+      ),
+    )
+  if (out.greatestPower !== null && out.power > 0.5 * out.greatestPower)
+    found.push(
+      caution(
+        "near-collapse",
+        "caution",
+        "More than half of the greatest power: a little less charge or a colder day and the voltage collapses.",
+      ),
+    )
+  return found
+}
+
+/**
+ * Voltage, sag, heat and cell current of a pack under a load.
+ *
+ * Formula: E = n_s·U(s), U being the chemistry's open-circuit voltage (V) at state of charge s (0 to 1,
+ * default 0.5); R = r_c·k_T·n_s/n_p + R_l (Ω) as in cellPack. A constant current I (A) leaves V = E − I·R;
+ * a load resistance R_L (Ω) draws I = E/(R + R_L); a constant power P (W) draws the smaller root of
+ * P = I·(E − I·R), I = 2P/(E + √(E² − 4·R·P)), and none above E²/(4R). Heat inside I²·R (W), efficiency V/E.
+ *
+ * Valid for minutes-scale loads, with a direct-current resistance; the first milliseconds sag less. The
+ * curve of another cell of the chemistry departs by up to 40 mV (alkaline 100 mV).
+ *
+ * Sources: OpenStax, College Physics 2e (2022), section 21.2 (terminal voltage); the curve's source is
+ * named in `chemistries`.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-much-power` or `no-such-current`, naming the greatest that can be had
+ * @example
+ * ```ts
+ * import { genericCells, packUnderLoad } from 'alula/pack'
+ * const { capacity, resistance } = genericCells['18650-standard']
+ * const loaded = packUnderLoad({ series: 3, parallel: 2, capacity, resistance, stateOfCharge: 0.5, power: '40 W' })
+ * loaded.openCircuitVoltage // => 11.15
+ * loaded.current // => 3.734
+ * loaded.voltage // => 10.70
+ * loaded.heat // => 1.673
+ * ```
+ */
+export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PURE__ */ solver<PackUnderLoadInput, PackUnderLoad>({
+  name: "packUnderLoad",
+  title: "How a pack sags and warms under a load",
+  input: {
+    ...packFields,
+    stateOfCharge: { ...stateOfChargeField, default: 0.5 },
+    current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.5, 20], default: null },
+    power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 100], default: null },
+    loadResistance: { kind: "resistance", symbol: "R_L", label: "load resistance", above: 0, max: 1e6, typical: [0.5, 50], default: null },
+    maxCurrent: {
+      kind: "current",
+      symbol: "I_d",
+      label: "greatest discharge current of a cell",
+      above: 0,
+      max: 1000,
+      typical: [1, 35],
+      default: null,
+    },
+  },
+  output: {
+    openCircuitVoltage: { kind: "voltage", symbol: "E", label: "voltage without load" },
+    resistance: { kind: "resistance", symbol: "R", label: "resistance" },
+    current: { kind: "current", symbol: "I", label: "current" },
+    voltage: { kind: "voltage", symbol: "V", label: "voltage at the terminals" },
+    sag: { kind: "voltage", symbol: "dV", label: "sag" },
+    power: { kind: "power", symbol: "P", label: "power at the terminals" },
+    heat: { kind: "power", symbol: "P_h", label: "heat inside" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    cellCurrent: { kind: "current", symbol: "I_1", label: "current of each cell" },
+    cellLoading: { kind: "ratio", symbol: "u", label: "of its limit", unit: "%" },
+    margin: { kind: "voltage", symbol: "dV_m", label: "above the least voltage" },
+    greatestPower: { kind: "power", symbol: "P_max", label: "greatest power it can give" },
+  },
+  example: { series: 3, parallel: 2, capacity: "2.6 Ah", resistance: "80 mohm", stateOfCharge: 0.5, power: "40 W", maxCurrent: "7.8 A" },
+  formulae: [
+    {
+      symbol: "E_c",
+      kind: "voltage",
+      meaning: "open-circuit voltage of a cell at this charge",
+      given: (si) => openCircuitVoltage(si.chemistry, si.stateOfCharge),
+      source: "curve of the chemistry",
+    },
+    { symbol: "E", meaning: "voltage without load", is: "n_s * E_c" },
+    ...packResistanceSteps,
+    { symbol: "I", meaning: "current of a constant-current load", is: "I_l", when: "has_current" },
+    { symbol: "I", meaning: "current that the power draws", is: "2 * P_l / (E + sqrt(max(E^2 - 4 * R * P_l, 0 V^2)))", when: "has_power" },
+    { symbol: "I", meaning: "current of the load resistance", is: "E / (R + R_L)", when: "has_loadResistance" },
+    { symbol: "dV", meaning: "sag", is: "I * R" },
+    { symbol: "V", meaning: "voltage at the terminals", is: "E - dV" },
+    { symbol: "P", meaning: "power at the terminals", is: "V * I" },
+    { symbol: "P_h", meaning: "heat inside", is: "I^2 * R" },
+    { symbol: "eta", meaning: "efficiency", is: "V / E" },
+    { symbol: "I_1", meaning: "current of each cell", is: "I / n_p" },
+    { symbol: "u", meaning: "of its limit", is: "I_1 / I_d", when: "has_maxCurrent" },
+    { symbol: "V_min", kind: "voltage", meaning: "least voltage of the pack", given: (si) => packCutOff(si) },
+    { symbol: "dV_m", meaning: "above the least voltage", is: "V - V_min" },
+    {
+      symbol: "resists",
+      kind: "number",
+      meaning: "1 where the pack has a resistance",
+      given: (_, out) => (out.greatestPower === null ? 0 : 1),
+    },
+    { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
+  ],
+  sources: [{ title: "College Physics 2e", by: "OpenStax", edition: "2022", where: "section 21.2" }, temperatureLimitSource],
+  check,
+  solve,
+  cautions,
+})
