@@ -1,1 +1,10 @@
-export {}
+export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
+export {
+  type MetabolicRate,
+  type MetabolicRateInput,
+  type MetabolicReading,
+  metabolicRate,
+  terrainFactor,
+} from "./metabolic-rate.js"
+export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"
+export { type WindLoad, type WindLoadInput, windLoad } from "./wind-load.js"

@@ -1,0 +1,379 @@
+import type { Length, Mass, Ratio, Speed } from "../quantity/index.js"
+import { type Caution, caution, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
+import { takeItOff } from "./care.js"
+import { type MetabolicEquation, metabolicSamples, oxygenEnergy, placementFactor, type Terrain, terrains } from "./data-metabolic.js"
+import {
+  acsmWalking,
+  givoniGoldman,
+  lcdaBackpack,
+  lcdaWalking,
+  minimumMechanics,
+  pandolf,
+  santee,
+  supineRest,
+} from "./metabolic-equations.js"
+
+/** Input of {@link metabolicRate}. */
+export interface MetabolicRateInput {
+  /** Wearer's body mass, undressed. */
+  bodyMass: Mass
+  /** Mass carried on the trunk: back, hips, chest. */
+  load?: Mass
+  /** Mass carried on the head. */
+  headLoad?: Mass
+  /** Mass held in the hands. */
+  handLoad?: Mass
+  /** Mass on the feet beyond ordinary shoes. */
+  footLoad?: Mass
+  /** Walking speed; 0 stands still. */
+  speed?: Speed
+  /** Rise over run, negative downhill. */
+  grade?: Ratio
+  /** Surface underfoot. */
+  terrain?: Terrain
+  /** Depth of the footprint, in soft snow only. */
+  snowDepth?: Length
+  /** Standing rate per kilogram that the backpacking equation starts from, W/kg. */
+  standingRate?: number
+}
+
+/** What one equation says. */
+export interface MetabolicReading {
+  /** Name of the equation. */
+  readonly equation: string
+  /** Its metabolic rate, W. */
+  readonly rate: number
+  /** Whether the case lies inside the equation's published range. */
+  readonly applies: boolean
+  /** Who it was fitted to. */
+  readonly sample: string
+}
+
+/** Result of {@link metabolicRate}. */
+export interface MetabolicRate {
+  /** Load in the trunk-carried kilograms that cost the same, kg. */
+  readonly equivalentLoad: number
+  /** Pandolf with Santee's downhill correction, W. */
+  readonly pandolf: number
+  /** LCDA standing and walking on the total mass, W. */
+  readonly lcdaWalking: number
+  /** LCDA backpacking, W; level ground only. */
+  readonly lcdaBackpack: number | null
+  /** ACSM walking on the total mass, W; not downhill, not standing. */
+  readonly acsm: number | null
+  /** Minimum mechanics, W; walking only. */
+  readonly minimumMechanics: number | null
+  /** Givoni and Goldman, W; from 0.7 m/s, not downhill. */
+  readonly givoniGoldman: number | null
+  /** Smallest of the readings, W. */
+  readonly lowest: number
+  /** Metabolic rate to plan with: the largest of the readings, W. */
+  readonly rate: number
+  /** Largest reading over smallest. */
+  readonly spread: number
+  /** The rate in multiples of 3.5 mL of oxygen per kg and minute (MET). */
+  readonly met: number
+  /** Every reading with its range and sample. */
+  readonly readings: readonly MetabolicReading[]
+}
+
+const GRAVITY = 9.80665
+/** Watts for one millilitre of oxygen a minute. */
+const perOxygen = oxygenEnergy / 60000
+
+/** Terrain factor of a surface, with the depth of the footprint in soft snow. */
+export function terrainFactor(terrain: Terrain, snowDepth = 0): number {
+  return terrains[terrain].factor + (terrain === "softSnow" ? 10 * snowDepth : 0)
+}
+
+/** What is too slow to be walking, m/s, and too flat to be a slope: the equations part at exactly zero. */
+const still = (speed: number) => (speed < 1e-3 ? 0 : speed)
+const level = (grade: number) => (Math.abs(grade) < 1e-6 ? 0 : grade)
+
+function readings(si: SiOf<MetabolicRateInput>, load: number): Partial<Record<MetabolicEquation, number>> {
+  const { bodyMass, standingRate } = si
+  const [speed, grade] = [still(si.speed), level(si.grade)]
+  const factor = terrainFactor(si.terrain, si.snowDepth)
+  const total = bodyMass + load
+  const walking = speed > 0
+  return {
+    pandolf: pandolf(bodyMass, load, speed, grade, factor) - (walking && grade < 0 ? santee(bodyMass, load, speed, grade, factor) : 0),
+    lcdaWalking: lcdaWalking(speed, grade) * total,
+    ...(grade === 0 ? { lcdaBackpack: lcdaBackpack(load / bodyMass, speed, standingRate, factor) * bodyMass } : {}),
+    ...(walking && grade >= 0 ? { acsm: acsmWalking(speed, grade) * total * perOxygen } : {}),
+    ...(walking ? { minimumMechanics: (supineRest * bodyMass + minimumMechanics(speed, grade) * total) * perOxygen } : {}),
+    ...(speed >= 0.7 && grade >= 0 ? { givoniGoldman: givoniGoldman(total * GRAVITY, speed, grade, factor) } : {}),
+  }
+}
+
+function applies(name: MetabolicEquation, si: SiOf<MetabolicRateInput>, load: number): boolean {
+  const { speed, grade, share, terrain } = metabolicSamples[name]
+  return (
+    si.speed >= speed[0] &&
+    si.speed <= speed[1] &&
+    level(si.grade) >= grade[0] &&
+    level(si.grade) <= grade[1] &&
+    load / si.bodyMass <= share &&
+    (terrain || terrainFactor(si.terrain, si.snowDepth) === 1)
+  )
+}
+
+function solve(si: SiOf<MetabolicRateInput>): MetabolicRate {
+  const { head, hands, feet } = placementFactor
+  const equivalentLoad = si.load + head * si.headLoad + hands * si.handLoad + feet * si.footLoad
+  const rates = readings(si, equivalentLoad)
+  const said = Object.entries(rates) as [MetabolicEquation, number][]
+  const all = said.map(([, rate]) => rate)
+  const [lowest, rate] = [Math.min(...all), Math.max(...all)]
+  return {
+    equivalentLoad,
+    pandolf: rates.pandolf as number,
+    lcdaWalking: rates.lcdaWalking as number,
+    lcdaBackpack: rates.lcdaBackpack ?? null,
+    acsm: rates.acsm ?? null,
+    minimumMechanics: rates.minimumMechanics ?? null,
+    givoniGoldman: rates.givoniGoldman ?? null,
+    lowest,
+    rate,
+    spread: rate / lowest,
+    met: rate / (3.5 * perOxygen * si.bodyMass),
+    readings: said.map(([name, one]) => ({
+      equation: metabolicSamples[name].label,
+      rate: one,
+      applies: applies(name, si, equivalentLoad),
+      sample: metabolicSamples[name].sample,
+    })),
+  }
+}
+
+function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
+  const found: Caution[] = [takeItOff]
+  const outside = out.readings.filter((r) => !r.applies)
+  if (outside.length === out.readings.length)
+    found.push(
+      caution(
+        "outside-every-range",
+        "warning",
+        "No equation was fitted to such a case: every reading is an extrapolation. Measure a real rehearsal before relying on it.",
+        "ranges published with each equation",
+      ),
+    )
+  else if (outside.length)
+    found.push(
+      caution(
+        "outside-range",
+        "caution",
+        `Outside the published range of: ${outside.map((r) => r.equation).join(", ")}. Their readings are kept for comparison, and the largest of all is used.`,
+        "ranges published with each equation",
+      ),
+    )
+  if (out.spread > 1.25)
+    found.push(
+      caution(
+        "equations-disagree",
+        "caution",
+        `The equations differ by a factor of ${out.spread.toFixed(2)} here; plan with the largest.`,
+        "each against the table of Passmore and Durnin, Physiol. Rev. 35, 1955: single readings are off by up to 27 %",
+      ),
+    )
+  if (si.bodyMass < 50)
+    found.push(
+      caution(
+        "light-wearer",
+        "caution",
+        "The equations read low for light walkers (down to 27 % below measurement at 36 kg) and none was fitted to children.",
+        "R. Passmore and J. V. G. A. Durnin, Human energy expenditure, Physiol. Rev. 35, 1955",
+      ),
+    )
+  found.push(
+    caution(
+      "fit-adults",
+      "note",
+      "The samples are fit young adults, mostly men, with compact packs: a wide costume, dancing, wind, stairs and heat cost more.",
+      "samples published with each equation",
+    ),
+  )
+  return found
+}
+
+const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label, min: 0, max: 60, typical: [0, 2], default: 0 }) as const
+const power = (symbol: string, label: string) => ({ kind: "power" as const, symbol, label, unit: "W" as const })
+
+/**
+ * Metabolic rate of a wearer who stands or walks with the rig on, as six published equations give it.
+ *
+ * With body mass m_w (kg), equivalent load m_e = trunk + 1.3·head + 2.0·hands + 6.2·feet (kg), speed v (m/s, default 0),
+ * grade G (ratio, default 0) and terrain factor η (default 1):
+ *
+ * - Pandolf: 1.5·m_w + 2·(m_w + m_e)·(m_e/m_w)² + η·(m_w + m_e)·(1.5·v² + 35·v·G), less Santee's correction downhill;
+ * - LCDA walking: (m_w + m_e)·(1.44 + 1.94·v^0.43 + 0.24·v⁴ + 34·v·G·(1 − 1.05^(1 − 1.1^(100·G + 32))));
+ * - LCDA backpacking, level: m_w·{M_s + [0.19 + η·(1.78·v^0.58 + 0.27·v⁴)]·(1 + 1.96·(m_e/m_w)^1.36)}, M_s standing rate
+ *   (W/kg, default 1.05);
+ * - ACSM: 3.5 + 6·v + 108·v·G mL/(kg·min), minimum mechanics and Givoni–Goldman likewise, 5.0 kcal per litre of oxygen.
+ *
+ * `rate` is the largest reading, because none of them was fitted to costumes; `lowest` and `spread` show how far they part.
+ * Valid for adults, 0 to about 2 m/s, loads to 66 % of body mass; each reading says whether the case is in its range.
+ *
+ * Sources: Pandolf and others 1977; Santee and others 2001; Looney and others 2019 and 2022; ACSM Guidelines; Ludlow and
+ * Weyand 2017; Johnson 1991 (equation 5.5.1, tables 2.5.1 and 5.5.1).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { metabolicRate } from 'alula/worn'
+ * const walk = metabolicRate({ bodyMass: '70 kg', load: '20 kg', speed: '1.34 m/s' })
+ * walk.pandolf // => 362.1
+ * walk.rate // => 403.8
+ * ```
+ */
+export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PURE__ */ solver<MetabolicRateInput, MetabolicRate>({
+  name: "metabolicRate",
+  title: "How hard the body works, standing or walking with the rig on",
+  input: {
+    bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
+    load: { kind: "mass", symbol: "m_t", label: "load on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
+    headLoad: mass("m_h", "load on the head"),
+    handLoad: mass("m_a", "load in the hands"),
+    footLoad: mass("m_f", "load on the feet"),
+    speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0, 1.6], default: 0 },
+    grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
+    terrain: { kind: "choice", label: "surface underfoot", options: optionsFrom(terrains, (key) => terrains[key].label), default: "hard" },
+    snowDepth: { kind: "length", symbol: "d_s", label: "footprint depth in soft snow", min: 0, max: 0.5, typical: [0, 0.2], default: 0 },
+    standingRate: { kind: "number", symbol: "M_s", label: "standing rate, W/kg", min: 0.8, max: 2, typical: [1, 1.5], default: 1.05 },
+  },
+  output: {
+    equivalentLoad: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
+    pandolf: power("M_P", "Pandolf"),
+    lcdaWalking: power("M_L", "LCDA walking"),
+    lcdaBackpack: power("M_B", "LCDA backpacking"),
+    acsm: power("M_A", "ACSM"),
+    minimumMechanics: power("M_M", "minimum mechanics"),
+    givoniGoldman: power("M_G", "Givoni and Goldman"),
+    lowest: power("M_0", "lowest reading"),
+    rate: power("M", "rate to plan with"),
+    spread: { kind: "ratio", symbol: "q", label: "largest over smallest", unit: "x" },
+    met: { kind: "number", symbol: "q_m", label: "rate in MET" },
+    readings: {
+      kind: "list",
+      label: "readings",
+      of: {
+        kind: "group",
+        label: "reading",
+        fields: {
+          equation: { kind: "text", label: "equation" },
+          rate: { kind: "power", label: "rate", unit: "W" },
+          applies: { kind: "flag", label: "in its range" },
+          sample: { kind: "text", label: "sample" },
+        },
+      },
+    },
+  },
+  example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
+  formulae: [
+    {
+      symbol: "eta",
+      kind: "number",
+      meaning: "terrain factor",
+      given: (si) => terrainFactor(si.terrain, si.snowDepth),
+      source: "Soule and Goldman 1972",
+    },
+    {
+      symbol: "m_e",
+      meaning: "load in kilograms that cost like trunk load, each place at the greatest cost printed for it",
+      is: "m_t + 1.3 * m_h + 2 * m_a + 6.2 * m_f",
+      source: "Soule and Goldman 1969",
+    },
+    { symbol: "b", kind: "number", meaning: "body mass in kg", is: "m_w / kg" },
+    { symbol: "c", kind: "number", meaning: "mass moved in kg", is: "(m_w + m_e) / kg" },
+    { symbol: "x", kind: "number", meaning: "speed in m/s; below 1 mm/s is standing", is: "v / (m/s) < 1e-3 ? 0 : v / (m/s)" },
+    { symbol: "p", kind: "number", meaning: "grade in per cent", is: "abs(G) < 1e-6 ? 0 : 100 * G" },
+    {
+      symbol: "M_P",
+      meaning: "Pandolf",
+      is: "(1.5 * b + 2 * c * (m_e / m_w)^2 + eta * c * (1.5 * x^2 + 0.35 * x * p)) * (1 W)",
+      source: "Pandolf and others 1977",
+    },
+    {
+      symbol: "M_P",
+      meaning: "Pandolf, corrected downhill",
+      is: "M_P - eta * (p * c * x / 3.5 - c * (p + 6)^2 / b + 25 - x^2) * (1 W)",
+      when: "x > 0 and p < 0",
+      source: "Santee and others 2001",
+    },
+    {
+      symbol: "M_L",
+      meaning: "LCDA standing and walking",
+      is: "c * (1.44 + 1.94 * x^0.43 + 0.24 * x^4 + 0.34 * x * p * (1 - 1.05^(1 - 1.1^(p + 32)))) * (1 W)",
+      source: "Looney and others 2019",
+    },
+    {
+      symbol: "M_B",
+      meaning: "LCDA backpacking, level",
+      is: "b * (M_s + (0.19 + eta * (1.78 * x^0.58 + 0.27 * x^4)) * (1 + 1.96 * (m_e / m_w)^1.36)) * (1 W)",
+      when: "p == 0",
+      source: "Looney and others 2022",
+    },
+    { symbol: "k_o", kind: "number", meaning: "watts for 1 mL of oxygen a minute (5.0 kcal/L)", is: "5 * 4184 / 60 / 1000" },
+    {
+      symbol: "M_A",
+      meaning: "ACSM walking",
+      is: "c * (3.5 + 6 * x + 1.08 * x * p) * k_o * (1 W)",
+      when: "x > 0 and p >= 0",
+      source: "ACSM Guidelines",
+    },
+    {
+      symbol: "M_M",
+      meaning: "minimum mechanics",
+      is: "(3.05 * b + c * (0.32 * p + 3.28 + (1 + 0.19 * p) * 2.66 * x^2)) * k_o * (1 W)",
+      when: "x > 0 and p >= 0",
+      source: "Ludlow and Weyand 2017",
+    },
+    {
+      symbol: "M_M",
+      meaning: "minimum mechanics, downhill",
+      is: "(3.05 * b + 0.73 * c * (3.28 + 2.66 * x^2)) * k_o * (1 W)",
+      when: "x > 0 and p < 0",
+      source: "Ludlow and Weyand 2017",
+    },
+    {
+      symbol: "M_G",
+      meaning: "Givoni and Goldman",
+      is: "0.1 * eta * 9.80665 * c * (2.7 + 3.2 * (x - 0.7)^1.65 + p * (0.23 + 0.29 * (x - 0.7))) * (1 W)",
+      when: "x >= 0.7 and p >= 0",
+      source: "Johnson 1991, equation 5.5.1",
+    },
+    { symbol: "M", meaning: "largest of Pandolf and LCDA walking", is: "max(M_P, M_L)" },
+    { symbol: "M", meaning: "or of backpacking", is: "max(M, M_B)", when: "p == 0" },
+    { symbol: "M", meaning: "or of ACSM", is: "max(M, M_A)", when: "x > 0 and p >= 0" },
+    { symbol: "M", meaning: "or of minimum mechanics", is: "max(M, M_M)", when: "x > 0" },
+    { symbol: "M", meaning: "or of Givoni and Goldman", is: "max(M, M_G)", when: "x >= 0.7 and p >= 0" },
+    { symbol: "M_0", meaning: "smallest of Pandolf and LCDA walking", is: "min(M_P, M_L)" },
+    { symbol: "M_0", meaning: "or of backpacking", is: "min(M_0, M_B)", when: "p == 0" },
+    { symbol: "M_0", meaning: "or of ACSM", is: "min(M_0, M_A)", when: "x > 0 and p >= 0" },
+    { symbol: "M_0", meaning: "or of minimum mechanics", is: "min(M_0, M_M)", when: "x > 0" },
+    { symbol: "M_0", meaning: "or of Givoni and Goldman", is: "min(M_0, M_G)", when: "x >= 0.7 and p >= 0" },
+    { symbol: "q", meaning: "how far the equations part", is: "M / M_0" },
+    { symbol: "q_m", meaning: "rate in MET", is: "M / (3.5 * k_o * b * (1 W))" },
+  ],
+  sources: Object.values(metabolicSamples).map((s) => s.source),
+  solve,
+  cautions,
+})
+
+/** Metabolic rate to plan with, W: {@link metabolicRate} without its ceremony, on the level and a hard floor. */
+export function plannedRate(bodyMass: number, load: number, speed: number): number {
+  const si = {
+    bodyMass,
+    load,
+    headLoad: 0,
+    handLoad: 0,
+    footLoad: 0,
+    speed,
+    grade: 0,
+    terrain: "hard",
+    snowDepth: 0,
+    standingRate: 1.05,
+  } as const
+  return solve(si).rate
+}
