@@ -9,7 +9,7 @@ export interface ChemistryData {
   readonly label: string
   /** Voltage printed as nominal, V: the one watt-hours are reckoned with. */
   readonly nominalVoltage: number
-  /** Voltage at the end of a full charge (of a fresh cell where it cannot be charged), V. */
+  /** Voltage a charger ends at (that of a fresh cell where it cannot be charged), V. */
   readonly fullVoltage: number
   /** Least voltage under load the maker allows, V. */
   readonly cutOffVoltage: number
@@ -31,6 +31,10 @@ export interface ChemistryData {
 const steps = (voltages: readonly number[]): readonly (readonly [number, number])[] =>
   voltages.map((voltage, i) => [i / (voltages.length - 1), voltage] as const)
 
+/** Equal steps of charge, with more points where the curve bends. */
+const stepsWith = (voltages: readonly number[], bends: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] =>
+  [...steps(voltages), ...bends].sort(([a], [b]) => a - b)
+
 const sunil: Source = {
   title: "Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteristics Using Dynamic Programming, open data set",
   by: "Sunil, Pattipati, Balasingam (IEEE Trans. Instrum. Meas.)",
@@ -49,11 +53,20 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     lithiumIon: true,
     coldestCharge: 0,
     activationEnergy: 20e3,
-    curve: steps([
-      2.5199, 3.1617, 3.3041, 3.4014, 3.4754, 3.5205, 3.5763, 3.6141, 3.6443, 3.6761, 3.7167, 3.7652, 3.8174, 3.8748, 3.9201, 3.965, 4.0184,
-      4.0672, 4.0919, 4.1158, 4.1943,
-    ]),
-    source: { ...sunil, where: "21700 high-energy nickel-rich cell of 5 Ah, C/32, resampled at 5 % steps" },
+    curve: stepsWith(
+      [
+        2.5199, 3.1617, 3.3041, 3.4014, 3.4754, 3.5205, 3.5763, 3.6141, 3.6443, 3.6761, 3.7167, 3.7652, 3.8174, 3.8748, 3.9201, 3.965,
+        4.0184, 4.0672, 4.0919, 4.1158, 4.1943,
+      ],
+      [
+        [0.0151, 2.9068],
+        [0.0452, 3.1409],
+      ],
+    ),
+    source: {
+      ...sunil,
+      where: "21700 high-energy nickel-rich cell of 5 Ah, C/32, resampled at 5 % steps, with the bends of its 10-point table",
+    },
   },
   lfp: {
     label: "lithium iron phosphate with graphite",
@@ -65,11 +78,20 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     lithiumIon: true,
     coldestCharge: 0,
     activationEnergy: 20e3,
-    curve: steps([
-      2.0102, 3.0721, 3.2029, 3.2156, 3.2413, 3.2618, 3.2778, 3.2883, 3.2948, 3.2974, 3.2991, 3.301, 3.3032, 3.307, 3.3163, 3.3329, 3.3371,
-      3.3393, 3.3411, 3.3429, 3.5981,
-    ]),
-    source: { ...sunil, where: "18650 LiFePO4 cell of 1.2 Ah, C/32, resampled at 5 % steps" },
+    curve: stepsWith(
+      [
+        2.0102, 3.0721, 3.2029, 3.2156, 3.2413, 3.2618, 3.2778, 3.2883, 3.2948, 3.2974, 3.2991, 3.301, 3.3032, 3.307, 3.3163, 3.3329,
+        3.3371, 3.3393, 3.3411, 3.3429, 3.5981,
+      ],
+      [
+        [0.0033, 2.4177],
+        [0.0117, 2.7405],
+        [0.0267, 2.9299],
+        [0.9833, 3.3511],
+        [0.995, 3.418],
+      ],
+    ),
+    source: { ...sunil, where: "18650 LiFePO4 cell of 1.2 Ah, C/32, resampled at 5 % steps, with the bends of its 10-point table" },
   },
   lco: {
     label: "lithium-ion polymer, cobalt oxide with graphite (flat pouch cells)",
@@ -92,7 +114,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   nimh: {
     label: "nickel-metal hydride",
     nominalVoltage: 1.2,
-    fullVoltage: 1.4,
+    fullVoltage: 1.45,
     cutOffVoltage: 1,
     curveTolerance: 0.04,
     rechargeable: true,
@@ -118,7 +140,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   lead: {
     label: "lead-acid, sealed or flooded",
     nominalVoltage: 2,
-    fullVoltage: 2.108,
+    fullVoltage: 14.5 / 6,
     cutOffVoltage: 1.75,
     curveTolerance: 0.02,
     rechargeable: true,
