@@ -1,0 +1,11 @@
+import { type Caution, caution } from "../solver/index.js"
+
+/** The caution that every result someone could read as a safety clearance carries. */
+export function notClearance(covers: string, leavesOut: string, source = "common practice, no source"): Caution {
+  return caution(
+    "not-a-clearance",
+    "warning",
+    `An estimate of ${covers}, not a clearance to go ahead: it does not cover ${leavesOut}. Local codes, the event's safety officer and qualified people decide; when in doubt, fold up and take it off.`,
+    source,
+  )
+}

@@ -1,0 +1,319 @@
+import type { Angle, AngularSpeed, Density, Length, Speed } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  beaufortForce,
+  beaufortSource,
+  cengelSource,
+  dragSource,
+  dragSpread,
+  gustSource,
+  type PanelShape,
+  pedestrianWind,
+  pedestrianWindSource,
+  whiteSource,
+} from "./data-wind.js"
+import { notClearance } from "./not-clearance.js"
+
+/** Input of {@link windLoad}. */
+export interface WindLoadInput {
+  /** Length of one panel from its hinge outwards. */
+  span: Length
+  /** Width of the panel across its span. */
+  chord: Length
+  /** Mean wind speed, as forecasts give it (ten minutes, 10 m high). */
+  wind: Speed
+  /** Shape as the wind meets it. */
+  shape?: PanelShape
+  /** A drag coefficient of one's own, in place of the published spread. */
+  dragCoefficient?: number | null
+  /** Peak gust over mean wind. */
+  gustFactor?: number
+  /** Speed of the wearer against the wind. */
+  walking?: Speed
+  /** Speed at which the panel swings into the wind about its hinge. */
+  swing?: AngularSpeed
+  /** Panels alike, both counted as met by the wind. */
+  panels?: number
+  /** Height of the hinge above the ground. */
+  hingeHeight?: Length
+  /** Panel's angle above the horizontal: 0 spread sideways, 90° straight up. */
+  raise?: Angle
+  /** Density of the air. */
+  airDensity?: Density
+}
+
+/** Result of {@link windLoad}. */
+export interface WindLoad {
+  /** Least published drag coefficient for the shape. */
+  readonly dragLow: number
+  /** Greatest published drag coefficient; the loads use this one. */
+  readonly dragHigh: number
+  /** Peak gust, m/s. */
+  readonly gust: number
+  /** Speed of the air against the panel at its hinge, m/s: gust and walking added. */
+  readonly relativeSpeed: number
+  /** Speed of the air against the panel's tip, m/s. */
+  readonly tipSpeed: number
+  /** Dynamic pressure at the hinge, Pa. */
+  readonly pressure: number
+  /** Force on one panel, N. */
+  readonly force: number
+  /** The same with the least published coefficient, N. */
+  readonly forceLow: number
+  /** Moment of one panel's force about its hinge, N·m. */
+  readonly hingeMoment: number
+  /** The same with the least published coefficient, N·m. */
+  readonly hingeMomentLow: number
+  /** Force of all panels, N. */
+  readonly totalForce: number
+  /** Moment of all panels about the ground, N·m. */
+  readonly groundMoment: number
+  /** Height of the whole force above the ground, m. */
+  readonly forceHeight: number
+  /** Drag area of all panels (coefficient times area), m². */
+  readonly dragArea: number
+  /** Beaufort force of the mean wind. */
+  readonly beaufort: number
+}
+
+function coefficients(si: SiOf<WindLoadInput>): { readonly low: number; readonly high: number } {
+  const { dragCoefficient } = si
+  return dragCoefficient === null ? dragSpread(si.shape, si.span, si.chord) : { low: dragCoefficient, high: dragCoefficient }
+}
+
+/** Distance of the force from the hinge, m; half the span where nothing swings. */
+function forceLever({ span, wind, gustFactor, walking, swing }: SiOf<WindLoadInput>): number {
+  const u = gustFactor * wind + walking
+  const fastest = Math.max(u, swing * span)
+  // scaled by the faster of the two, so that the faintest breath of air has a lever too
+  const [a, b] = fastest > 0 ? [u / fastest, (swing * span) / fastest] : [1, 0]
+  return (span * (a ** 2 / 2 + (2 * a * b) / 3 + b ** 2 / 4)) / (a ** 2 + a * b + b ** 2 / 3)
+}
+
+function solve(si: SiOf<WindLoadInput>): WindLoad {
+  const { span, chord, walking, swing, panels, hingeHeight, raise, airDensity } = si
+  const { low, high } = coefficients(si)
+  const gust = si.gustFactor * si.wind
+  const u = gust + walking
+  // the air meets a strip at distance r from the hinge with u + swing·r: speeds add, then square
+  const strips = (airDensity / 2) * chord * (u ** 2 * span + u * swing * span ** 2 + (swing ** 2 * span ** 3) / 3)
+  const stripMoments =
+    (airDensity / 2) * chord * ((u ** 2 * span ** 2) / 2 + (2 * u * swing * span ** 3) / 3 + (swing ** 2 * span ** 4) / 4)
+  const force = high * strips
+  const hingeMoment = high * stripMoments
+  const totalForce = panels * force
+  const groundMoment = panels * (force * hingeHeight + hingeMoment * Math.sin(raise))
+  return {
+    dragLow: low,
+    dragHigh: high,
+    gust,
+    relativeSpeed: u,
+    tipSpeed: u + swing * span,
+    pressure: (airDensity / 2) * u ** 2,
+    force,
+    forceLow: low * strips,
+    hingeMoment,
+    hingeMomentLow: low * stripMoments,
+    totalForce,
+    groundMoment,
+    forceHeight: hingeHeight + forceLever(si) * Math.sin(raise),
+    dragArea: panels * high * span * chord,
+    beaufort: beaufortForce(si.wind),
+  }
+}
+
+function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
+  const found: Caution[] = [
+    notClearance(
+      "the steady drag of broadside panels in one gust",
+      "flutter, gusts round corners and between buildings, a panel that catches the wind on one side only, or what happens when something breaks",
+    ),
+  ]
+  if (out.dragHigh > out.dragLow)
+    found.push(
+      caution(
+        "drag-spread",
+        "note",
+        `Published drag coefficients for this shape run from ${out.dragLow.toFixed(2)} to ${out.dragHigh.toFixed(2)}; the loads use the highest.`,
+        "White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b)",
+      ),
+    )
+  if (si.dragCoefficient !== null && out.dragHigh < dragSpread(si.shape, si.span, si.chord).high)
+    found.push(
+      caution(
+        "drag-below-published",
+        "caution",
+        `The drag coefficient given is below the highest published one for this shape, ${dragSpread(si.shape, si.span, si.chord).high.toFixed(2)}.`,
+        "White 2011, table 7.3; Matthews 2002, fig. 5.13(b)",
+      ),
+    )
+  if (out.gust >= pedestrianWind.melbourneGust)
+    found.push(
+      caution(
+        "dangerous-gust",
+        "warning",
+        "Gusts of 20 m/s are dangerous to people on foot even without a panel: stay indoors, folded.",
+        "Penwarden 1973, Building Science 8, abstract; Melbourne's 3 s gust criterion",
+      ),
+    )
+  else if (si.wind >= pedestrianWind.discomfort)
+    found.push(
+      caution(
+        "uncomfortable-wind",
+        "caution",
+        "A mean wind from 5 m/s is felt as uncomfortable and from 10 m/s as definitely unpleasant by people without a panel; fold early.",
+        "Penwarden 1973, Building Science 8, abstract",
+      ),
+    )
+  if (si.gustFactor < 1.66)
+    found.push(
+      caution(
+        "low-gust-factor",
+        "caution",
+        "Over land a 3 s gust reaches about 1.66 times the ten-minute mean, more between buildings; a lower factor fits only a speed that is itself a gust.",
+        "WMO/TD-No. 1555, 2010, table 1.1 (from memory)",
+      ),
+    )
+  return found
+}
+
+/**
+ * Drag of a wing's panels in a gust: force, moment about the hinge and about the ground, with the spread of the
+ * published drag coefficients.
+ *
+ * Formula: u = G·v + w, then by strips of the swinging panel F = ½·ρ·C·c·(u²·L + u·ω·L² + ω²·L³/3) and
+ * M = ½·ρ·C·c·(u²·L²/2 + 2·u·ω·L³/3 + ω²·L⁴/4); about the ground M_g = n·(F·h + M·sin φ). Here v is the mean wind
+ * (m/s), G the gust factor (default 1.66), w the walking speed against the wind (m/s, default 1.4), ω the swing of the
+ * panel into the wind (rad/s, default 0), L the span and c the chord (m), ρ the air density (kg/m³, default 1.225), C the
+ * drag coefficient (the published spread for the shape, or one's own), n the panels (default 2), h the hinge height (m,
+ * default 1.35) and φ the raise above horizontal (rad, default 30°). Wind and motion add before squaring. The panel is
+ * taken broadside to the wind, which is its worst. Coefficients are for sharp-edged shapes in steady air; flat panels up
+ * to any side ratio, poles from length/diameter 1.
+ *
+ * Sources: White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b); gusts WMO/TD-No. 1555.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { windLoad } from 'alula/worn'
+ * const gusty = windLoad({ span: '0.9 m', chord: '0.5 m', wind: '5.4 m/s', walking: '0 m/s' })
+ * gusty.dragHigh // => 1.28
+ * gusty.force // => 28.35
+ * gusty.groundMoment // => 89.3
+ * ```
+ */
+export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<WindLoadInput, WindLoad>({
+  name: "windLoad",
+  title: "What the wind does to a panel, its hinge and its wearer",
+  input: {
+    span: { kind: "length", symbol: "L", label: "span from the hinge", above: 0, max: 5, typical: [0.2, 2] },
+    chord: { kind: "length", symbol: "c", label: "width of the panel", above: 0, max: 5, typical: [0.1, 1] },
+    wind: { kind: "speed", symbol: "v_w", label: "mean wind speed", min: 0, max: 40, typical: [0, 15] },
+    shape: {
+      kind: "choice",
+      label: "shape",
+      options: {
+        flat: "flat panel",
+        trough: "half-round trough",
+        bowl: "hollow bowl",
+        pole: "round pole across the wind",
+      },
+      default: "flat",
+    },
+    dragCoefficient: { kind: "number", symbol: "C_o", label: "own drag coefficient", above: 0, max: 4, typical: [1, 2.3], default: null },
+    gustFactor: { kind: "number", symbol: "G", label: "gust factor", min: 1, max: 3, typical: [1, 2], default: 1.66 },
+    walking: {
+      kind: "speed",
+      symbol: "v_b",
+      label: "speed of the wearer against the wind",
+      min: 0,
+      max: 10,
+      typical: [0, 2],
+      default: 1.4,
+    },
+    swing: { kind: "angularSpeed", symbol: "omega", label: "swing into the wind", min: 0, max: 50, typical: [0, 3], default: 0 },
+    panels: { kind: "number", symbol: "n", label: "panels", whole: true, min: 1, max: 20, typical: [1, 4], default: 2 },
+    hingeHeight: { kind: "length", symbol: "h", label: "height of the hinge", min: 0, max: 5, typical: [0.8, 1.6], default: 1.35 },
+    raise: { kind: "angle", symbol: "phi", label: "raise above horizontal", min: "-90 deg", max: "90 deg", default: "30 deg" },
+    airDensity: { kind: "density", symbol: "rho", label: "density of the air", above: 0, max: 2, typical: [1, 1.3], default: 1.225 },
+  },
+  output: {
+    dragLow: { kind: "number", symbol: "C_l", label: "least published drag coefficient" },
+    dragHigh: { kind: "number", symbol: "C_h", label: "greatest published drag coefficient" },
+    gust: { kind: "speed", symbol: "v_g", label: "peak gust" },
+    relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
+    tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
+    pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
+    force: { kind: "force", symbol: "F", label: "force on one panel" },
+    forceLow: { kind: "force", symbol: "F_l", label: "force by the least coefficient" },
+    hingeMoment: { kind: "moment", symbol: "M", label: "moment about the hinge" },
+    hingeMomentLow: { kind: "moment", symbol: "M_l", label: "moment by the least coefficient" },
+    totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
+    groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
+    forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },
+    dragArea: { kind: "area", symbol: "A_d", label: "drag area" },
+    beaufort: { kind: "number", symbol: "B", label: "Beaufort force of the mean wind" },
+  },
+  example: { span: "0.9 m", chord: "0.5 m", wind: "5.4 m/s" },
+  formulae: [
+    {
+      symbol: "C_l",
+      kind: "number",
+      meaning: "least published drag coefficient of the shape",
+      given: (si) => coefficients(si).low,
+      source: "White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b)",
+    },
+    {
+      symbol: "C_h",
+      kind: "number",
+      meaning: "greatest published drag coefficient of the shape",
+      given: (si) => coefficients(si).high,
+      source: "White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b)",
+    },
+    { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: "WMO/TD-No. 1555, 2010, table 1.1" },
+    { symbol: "v_r", meaning: "air against the panel at its hinge: speeds add before squaring", is: "v_g + v_b" },
+    { symbol: "v_t", meaning: "air against the tip", is: "v_r + omega * L" },
+    { symbol: "q", meaning: "dynamic pressure", is: "rho / 2 * v_r^2" },
+    {
+      symbol: "F_1",
+      kind: "force",
+      meaning: "force for a drag coefficient of one, by strips",
+      is: "rho / 2 * c * (v_r^2 * L + v_r * omega * L^2 + omega^2 * L^3 / 3)",
+    },
+    {
+      symbol: "M_1",
+      kind: "moment",
+      meaning: "hinge moment for a drag coefficient of one, by strips",
+      is: "rho / 2 * c * (v_r^2 * L^2 / 2 + 2 * v_r * omega * L^3 / 3 + omega^2 * L^4 / 4)",
+    },
+    { symbol: "F", meaning: "force on one panel", is: "C_h * F_1" },
+    { symbol: "F_l", meaning: "force by the least coefficient", is: "C_l * F_1" },
+    { symbol: "M", meaning: "moment about the hinge", is: "C_h * M_1" },
+    { symbol: "M_l", meaning: "moment by the least coefficient", is: "C_l * M_1" },
+    { symbol: "F_t", meaning: "force of all panels", is: "n * F" },
+    { symbol: "M_g", meaning: "moment about the ground", is: "n * (F * h + M * sin(phi))" },
+    {
+      symbol: "x_F",
+      kind: "length",
+      meaning: "distance of the force from the hinge, half the span where nothing swings",
+      given: forceLever,
+    },
+    { symbol: "h_F", meaning: "height of the force", is: "h + x_F * sin(phi)" },
+    { symbol: "A_d", meaning: "drag area", is: "n * C_h * L * c" },
+    {
+      symbol: "B",
+      kind: "number",
+      meaning: "Beaufort force of the mean wind",
+      given: (si) => beaufortForce(si.wind),
+      source: "WMO code 1100",
+    },
+  ],
+  sources: [whiteSource, cengelSource, dragSource, gustSource, beaufortSource, pedestrianWindSource],
+  check: ({ span, hingeHeight, raise }) =>
+    hingeHeight + span * Math.sin(raise) < 0
+      ? [inconsistent(["raise"], "a panel that reaches below the ground", "a raise that keeps the tip at or above the ground")]
+      : [],
+  solve,
+  cautions,
+})

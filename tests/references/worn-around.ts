@@ -1,0 +1,8 @@
+import type { Check } from "../helpers/references.js"
+import { windChecks } from "./worn-around-wind.js"
+
+/** Checks of the published values on what happens around the wearer. */
+export const aroundChecks: Readonly<Record<string, Check>> = { ...windChecks }
+
+/** Keys no check gives, by row, and why. */
+export const aroundWithout: Readonly<Record<string, Readonly<Record<string, string>>>> = {}

@@ -1,0 +1,205 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { tipOver, windLoad } from "../../src/worn/index.js"
+
+/** Pressure on thin strips of a swinging panel, added up one by one (midpoint rule). */
+function strips(i: { u: number; swing: number; span: number; chord: number; drag: number; density: number }, count = 4000) {
+  let [force, moment] = [0, 0]
+  const width = i.span / count
+  for (let k = 0; k < count; k++) {
+    const r = (k + 0.5) * width
+    const one = 0.5 * i.density * i.drag * (i.u + i.swing * r) ** 2 * i.chord * width
+    force += one
+    moment += one * r
+  }
+  return { force, moment }
+}
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+
+describe("windLoad", () => {
+  it("agrees with adding up strips over its whole range", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(
+        between(0.05, 5),
+        between(0.05, 5),
+        between(0.1, 40),
+        between(0, 10),
+        between(0, 50),
+        between(1, 3),
+        (span, chord, wind, walking, swing, gustFactor) => {
+          const load = windLoad({ span, chord, wind, walking, swing, gustFactor, panels: 3, raise: 0.7, hingeHeight: 1.2 })
+          const own = strips({ u: gustFactor * wind + walking, swing, span, chord, drag: load.dragHigh, density: 1.225 })
+          worst = Math.max(worst, Math.abs(load.force / own.force - 1), Math.abs(load.hingeMoment / own.moment - 1))
+          const ground = 3 * (own.force * 1.2 + own.moment * Math.sin(0.7))
+          worst = Math.max(worst, Math.abs(load.groundMoment / ground - 1), Math.abs((load.totalForce * load.forceHeight) / ground - 1))
+        },
+      ),
+      { numRuns: 150 },
+    )
+    // the midpoint rule itself is good to a few parts in 1e8 at 4000 strips
+    expect(worst).toBeLessThan(2e-7)
+    expect(worst).toBeGreaterThan(0)
+  })
+
+  it("adds wind and walking before squaring", () => {
+    const both = windLoad({ span: 1, chord: 1, wind: 4, walking: 3, gustFactor: 1 }).force
+    const apart =
+      windLoad({ span: 1, chord: 1, wind: 4, walking: 0, gustFactor: 1 }).force + windLoad({ span: 1, chord: 1, wind: 0, walking: 3 }).force
+    expect(both / apart).toBeCloseTo(49 / 25, 12)
+  })
+
+  it("shows the spread of the published coefficients and loads by the highest", () => {
+    for (const ratio of [1, 2, 5, 10, 20, 29.9, 30.1, 200]) {
+      const load = windLoad({ span: 0.01 * ratio, chord: 0.01, wind: 10 })
+      expect(load.dragLow).toBeLessThan(load.dragHigh)
+      expect(load.forceLow / load.force).toBeCloseTo(load.dragLow / load.dragHigh, 12)
+      expect(load.dragHigh).toBeGreaterThanOrEqual(1.28)
+      expect(load.dragLow).toBeGreaterThanOrEqual(1.14)
+      expect(load.dragHigh).toBeLessThanOrEqual(2)
+    }
+    expect(windLoad({ span: 0.5, chord: 0.5, wind: 5 }).cautions.map((c) => c.code)).toContain("drag-spread")
+  })
+
+  it("is the same whichever side of the panel is longer", () => {
+    expect(windLoad({ span: 0.3, chord: 2.4, wind: 8 }).dragHigh).toBe(windLoad({ span: 2.4, chord: 0.3, wind: 8 }).dragHigh)
+  })
+
+  it("warns of wind that is dangerous to people", () => {
+    const codes = (wind: number, gustFactor = 1.66) => windLoad({ span: 0.9, chord: 0.5, wind, gustFactor }).cautions.map((c) => c.code)
+    expect(codes(4)).not.toContain("uncomfortable-wind")
+    expect(codes(5)).toContain("uncomfortable-wind")
+    expect(codes(12.1)).toContain("dangerous-gust")
+    expect(codes(12.1, 1.2)).toContain("low-gust-factor")
+    expect(windLoad({ span: 0.9, chord: 0.5, wind: 3, dragCoefficient: 1.1 }).cautions.map((c) => c.code)).toContain("drag-below-published")
+    expect(codes(0)).toContain("not-a-clearance")
+  })
+
+  it("refuses a panel that reaches below the ground", () => {
+    expect(() => windLoad({ span: 1, chord: 0.5, wind: 3, hingeHeight: 0.5, raise: "-60 deg" })).toThrow(/below the ground/)
+  })
+})
+
+interface Draw {
+  bodyMass: number
+  rigMass: number
+  dragArea: number
+  forceHeight: number
+  wind: number
+  from: "front" | "behind" | "side"
+}
+const draws: fc.Arbitrary<Draw> = fc.record({
+  bodyMass: between(20, 250),
+  rigMass: between(0, 100),
+  dragArea: between(0.01, 50),
+  forceHeight: between(0.1, 10),
+  wind: between(0, 40),
+  from: fc.constantFrom("front", "behind", "side"),
+})
+
+/**
+ * Free-body route: the ground's push N at the point p (from the weight's line, towards the lee side) must balance weight and
+ * wind. Both equations are solved for p, which must stay within the edge.
+ */
+function pressPoint(i: Draw, speed: number): number {
+  const weight = (i.bodyMass + i.rigMass) * 9.80665
+  const forces = [
+    { at: i.forceHeight, force: 0.5 * 1.225 * i.dragArea * speed ** 2 },
+    { at: 0.56 * 1.7, force: 0.5 * 1.225 * 0.84 * speed ** 2 },
+  ]
+  const push = weight
+  const moment = forces.reduce((sum, f) => sum + f.force * f.at, 0)
+  return moment / push
+}
+
+describe("tipOver", () => {
+  it("agrees with the free body: at tipWind the ground's push stands at the usable edge over the factor", () => {
+    let worst = 0
+    let open = 0
+    fc.assert(
+      fc.property(draws, (i) => {
+        const tip = tipOver(i)
+        const now = pressPoint(i, 1.66 * i.wind + 1.4)
+        worst = Math.max(worst, Math.abs(now / tip.usableEdge / tip.ratio - 1), Math.abs(now / tip.edge / tip.ratioRigid - 1))
+        if (tip.tipWind === 0) {
+          expect(pressPoint(i, 1.4)).toBeGreaterThanOrEqual((tip.usableEdge / 1.5) * (1 - 1e-9))
+          return
+        }
+        open++
+        worst = Math.max(worst, Math.abs(pressPoint(i, 1.66 * tip.tipWind + 1.4) / (tip.usableEdge / 1.5) - 1))
+        // and standing on edgeNeeded holds this very wind
+        const held = tipOver({ ...i, edge: Math.min(2, tip.edgeNeeded) })
+        if (tip.edgeNeeded <= 2) worst = Math.max(worst, Math.abs(held.ratio * 1.5 - 1))
+      }),
+      { numRuns: 300 },
+    )
+    expect(open).toBeGreaterThan(20)
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("law: more wind, more gust, more panel or a higher force never make it safer; more stance never less safe", () => {
+    fc.assert(
+      fc.property(draws, between(0, 5), (i, more) => {
+        const now = tipOver(i)
+        const worse = [
+          { ...i, wind: Math.min(40, i.wind + more) },
+          { ...i, gustFactor: Math.min(3, 1.66 + more) },
+          { ...i, dragArea: Math.min(50, i.dragArea + more) },
+          { ...i, forceHeight: Math.min(10, i.forceHeight + more) },
+          { ...i, walking: 1.4 + more },
+        ]
+        for (const one of worse) {
+          const next = tipOver(one)
+          expect(next.ratio).toBeGreaterThanOrEqual(now.ratio)
+          expect(next.foldWind).toBeLessThanOrEqual(now.foldWind)
+          expect(Number(next.fold)).toBeGreaterThanOrEqual(Number(now.fold))
+        }
+        const wider = tipOver({ ...i, stagger: more / 5, stanceWidth: 0.3 + more / 5 })
+        expect(wider.foldWind).toBeGreaterThanOrEqual(now.foldWind)
+        expect(wider.ratio).toBeLessThanOrEqual(now.ratio)
+      }),
+      { numRuns: 200 },
+    )
+  })
+
+  it("takes the safe side of the spread", () => {
+    fc.assert(
+      fc.property(draws, (i) => {
+        const tip = tipOver(i)
+        expect(tip.foldWind).toBeLessThanOrEqual(tip.tipWindRigid)
+        expect(tip.foldWind).toBeLessThanOrEqual(10)
+        if (!tip.fold) expect(tip.ratio * 1.5).toBeLessThanOrEqual(1 + 1e-9)
+      }),
+      { numRuns: 200 },
+    )
+  })
+
+  it("takes windLoad's drag area and force height", () => {
+    const wings = windLoad({ span: 0.9, chord: 0.5, wind: 6 })
+    const tip = tipOver({
+      bodyMass: 62,
+      rigMass: 8,
+      dragArea: wings.dragArea,
+      forceHeight: wings.forceHeight,
+      wind: 6,
+      bodyDragArea: 0,
+    })
+    expect(tip.windMoment).toBeCloseTo(wings.groundMoment, 9)
+  })
+
+  it("says so where walking alone is too much, and never reads as permission", () => {
+    const held = tipOver({ bodyMass: 40, rigMass: 10, dragArea: 20, forceHeight: 3, wind: 0, walking: 3 })
+    expect(held.tipWind).toBe(0)
+    expect(held.fold).toBe(true)
+    expect(held.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["never-open", "fold-now", "not-a-clearance"]))
+    expect(tipOver(tipOver.example).cautions.map((c) => c.code)).toContain("stance")
+    const bold = tipOver({ ...tipOver.example, usableShare: 0.9, safetyFactor: 1 }).cautions.map((c) => c.code)
+    expect(bold).toEqual(expect.arrayContaining(["usable-share", "safety-factor"]))
+  })
+
+  it("refuses weight outside the feet and nothing to blow on", () => {
+    expect(() => tipOver({ ...tipOver.example, weightOffset: -0.2 })).toThrow(/outside the feet/)
+    expect(() => tipOver({ ...tipOver.example, dragArea: 0, bodyDragArea: 0 })).toThrow(/nothing for the wind/)
+  })
+})
