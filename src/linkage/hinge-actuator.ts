@@ -1,3 +1,4 @@
+import { goldenMinimum } from "../numeric/index.js"
 import type { Angle, Force, Length } from "../quantity/index.js"
 import { formatQuantity } from "../quantity/index.js"
 import {
@@ -198,17 +199,10 @@ function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: 
   samples.forEach((pose, i) => {
     if (f(pose) > f(samples[best] as Pose)) best = i
   })
-  let low = (samples[Math.max(0, best - 1)] as Pose).extension
-  let high = (samples[Math.min(samples.length - 1, best + 1)] as Pose).extension
-  let found = samples[best] as Pose
-  const ratio = (Math.sqrt(5) - 1) / 2
-  for (let i = 0; i < 44; i++) {
-    const [a, b] = [at(high - ratio * (high - low)), at(low + ratio * (high - low))]
-    if (f(a) > f(b)) high = b.extension
-    else low = a.extension
-    for (const pose of [a, b]) if (f(pose) > f(found)) found = pose
-  }
-  return found
+  const low = samples[Math.max(0, best - 1)] as Pose
+  const high = samples[Math.min(samples.length - 1, best + 1)] as Pose
+  const refined = at(goldenMinimum((extension) => -f(at(extension)), low.extension, high.extension, 1e-7 * high.extension))
+  return f(refined) > f(samples[best] as Pose) ? refined : (samples[best] as Pose)
 }
 
 function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
@@ -409,12 +403,12 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  *   base: { x: '-40 mm', y: '-250 mm' },
  *   pinRadius: '55 mm',
  *   pinAngle: '-90 deg',
- *   retracted: '200 mm',
- *   stroke: '50 mm',
+ *   retracted: '215 mm',
+ *   stroke: '40 mm',
  *   weights: [{ mass: '1.8 kg', radius: '600 mm' }],
  * })
- * wing.swing // => 0.9651
- * wing.peakForce // => 216.0
+ * wing.swing // => 0.7733
+ * wing.peakForce // => 209.2
  * ```
  */
 export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PURE__ */ solver<HingeActuatorInput, HingeActuator>({

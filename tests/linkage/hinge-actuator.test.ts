@@ -1,0 +1,315 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import {
+  type HingeGeometry,
+  type HingeLoads,
+  hingeActuator,
+  hingeAngleAt,
+  hingeLengthAt,
+  hingeLengthRange,
+  hingeLeverAt,
+  hingePinAt,
+  hingeStaticsAt,
+  springAt,
+  springEnergy,
+  standardGravity,
+  wrapAngle,
+} from "../../src/linkage/index.js"
+import { integrate, solveLinear } from "../../src/numeric/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+const point = (reach: number) => fc.record({ x: between(-reach, reach), y: between(-reach, reach) })
+
+/** Arms of every proportion, and how far along its free range the actuator stands. */
+const geometries: fc.Arbitrary<{ g: HingeGeometry; share: number; branch: 1 | -1 }> = fc
+  .record({
+    hinge: point(0.3),
+    base: point(0.5),
+    pinRadius: between(0.01, 0.4),
+    pinAngle: between(-3, 3),
+    axisOffset: between(0, 0.005),
+    share: between(0.02, 0.98),
+    branch: fc.constantFrom<1 | -1>(1, -1),
+  })
+  .filter(({ hinge, base }) => Math.hypot(base.x - hinge.x, base.y - hinge.y) > 0.01)
+  .map(({ share, branch, ...g }) => ({ g, share, branch }))
+
+const loads: fc.Arbitrary<HingeLoads> = fc.record({
+  weights: fc.array(fc.record({ mass: between(0, 3), radius: between(0, 1), angle: between(-1, 1) }), { minLength: 1, maxLength: 3 }),
+  springs: fc.array(
+    fc.record({
+      fixed: point(0.4),
+      radius: between(0.01, 0.2),
+      angle: between(-2, 2),
+      stiffness: between(0, 500),
+      freeLength: between(0, 0.3),
+      preload: between(0, 5),
+      pullsOnly: fc.boolean(),
+    }),
+    { maxLength: 2 },
+  ),
+  lean: between(-1, 1),
+  frictionRadius: between(0, 0.002),
+})
+
+const lengthOf = (g: HingeGeometry, share: number) => {
+  const { shortest, longest } = hingeLengthRange(g)
+  return shortest + share * (longest - shortest)
+}
+
+describe("the hinged arm's kernel", () => {
+  it("has a lever arm that is the central difference of its length, and an angle that gives the length back", () => {
+    let worstLever = 0
+    let worstLength = 0
+    fc.assert(
+      fc.property(geometries, ({ g, share, branch }) => {
+        const length = lengthOf(g, share)
+        const angle = hingeAngleAt(g, length, branch)
+        if (angle === null) throw new Error("does not close inside its own range")
+        worstLength = Math.max(worstLength, Math.abs(hingeLengthAt(g, angle) - length) / length)
+        const step = 1e-5
+        const slope = (hingeLengthAt(g, angle + step) - hingeLengthAt(g, angle - step)) / (2 * step)
+        // the difference quotient's own error grows where the length is short
+        worstLever = Math.max(worstLever, (Math.abs(slope - hingeLeverAt(g, angle)) * length ** 2) / g.pinRadius)
+        expect(Math.sign(hingeLeverAt(g, angle))).toBe(branch)
+      }),
+      { numRuns: 3000 },
+    )
+    expect(worstLength).toBeLessThan(1e-11)
+    expect(worstLever).toBeLessThan(1e-8)
+  })
+
+  it("finds the same pin as the intersection of two circles", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(geometries, ({ g, share, branch }) => {
+        const length = lengthOf(g, share)
+        const pin = hingePinAt(g, hingeAngleAt(g, length, branch) as number)
+        const q = Math.hypot(length, g.axisOffset)
+        const [dx, dy] = [g.base.x - g.hinge.x, g.base.y - g.hinge.y]
+        const d = Math.hypot(dx, dy)
+        const along = (g.pinRadius ** 2 - q ** 2 + d ** 2) / (2 * d)
+        const across = branch * Math.sqrt(g.pinRadius ** 2 - along ** 2)
+        const met = { x: g.hinge.x + (along * dx - across * dy) / d, y: g.hinge.y + (along * dy + across * dx) / d }
+        worst = Math.max(worst, Math.hypot(met.x - pin.x, met.y - pin.y))
+      }),
+      { numRuns: 3000 },
+    )
+    expect(worst).toBeLessThan(1e-10)
+  })
+
+  it("cannot close outside its range", () => {
+    const g: HingeGeometry = { hinge: { x: 0, y: 0 }, base: { x: 0, y: -0.2 }, pinRadius: 0.05, pinAngle: 0, axisOffset: 0 }
+    expect(hingeAngleAt(g, 0.2501, 1)).toBeNull()
+    expect(hingeAngleAt(g, 0.1499, 1)).toBeNull()
+    expect(hingeAngleAt(g, Number.NaN, 1)).toBeNull()
+    expect(hingeAngleAt(g, 0.25, 1)).toBeCloseTo(Math.PI / 2, 7)
+  })
+
+  it("writes angles above −π and up to π", () => {
+    for (const turns of [-2, -1, 0, 1, 5]) {
+      expect(wrapAngle(0.3 + turns * 2 * Math.PI)).toBeCloseTo(0.3, 12)
+    }
+    expect(wrapAngle(Math.PI)).toBe(Math.PI)
+    expect(wrapAngle(-Math.PI)).toBe(Math.PI)
+  })
+})
+
+describe("hingeActuator against other routes", () => {
+  it("virtual work agrees with free-body equilibrium of the arm, solved as three equations", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(geometries, loads, ({ g, share, branch }, load) => {
+        const angle = hingeAngleAt(g, lengthOf(g, share), branch) as number
+        const statics = hingeStaticsAt(g, load, angle)
+        const pin = hingePinAt(g, angle)
+        // unknowns: force between the actuator's pins, hinge force outward and up; moments about the frame's origin
+        const q = Math.hypot(pin.x - g.base.x, pin.y - g.base.y)
+        const [ux, uy] = [(pin.x - g.base.x) / q, (pin.y - g.base.y) / q]
+        let [fx, fy, moment] = [0, 0, 0]
+        const push = (x: number, y: number, px: number, py: number) => {
+          fx += px
+          fy += py
+          moment += x * py - y * px
+        }
+        for (const w of load.weights) {
+          const weight = standardGravity * w.mass
+          push(
+            g.hinge.x + w.radius * Math.cos(angle + w.angle),
+            g.hinge.y + w.radius * Math.sin(angle + w.angle),
+            -weight * Math.sin(load.lean),
+            -weight * Math.cos(load.lean),
+          )
+        }
+        for (const spring of load.springs) {
+          const end = {
+            x: g.hinge.x + spring.radius * Math.cos(angle + spring.angle),
+            y: g.hinge.y + spring.radius * Math.sin(angle + spring.angle),
+          }
+          const at = springAt(g.hinge, spring, angle)
+          push(end.x, end.y, at.x, at.y)
+        }
+        const solved = solveLinear(
+          [
+            [ux, 1, 0],
+            [uy, 0, 1],
+            [pin.x * uy - pin.y * ux, -g.hinge.y, g.hinge.x],
+          ],
+          [-fx, -fy, -moment],
+        )
+        if (solved === null) throw new Error("singular")
+        const [between_, rx, ry] = solved as unknown as [number, number, number]
+        const thrust = (between_ * statics.length) / q
+        const scale = Math.abs(thrust) + Math.hypot(fx, fy) + 1
+        worst = Math.max(
+          worst,
+          Math.abs(thrust - statics.force) / scale,
+          Math.abs(rx - statics.reaction.x) / scale,
+          Math.abs(ry - statics.reaction.y) / scale,
+        )
+      }),
+      { numRuns: 2000 },
+    )
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("moving forces satisfy the friction balance found by bisection", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(geometries, loads, ({ g, share, branch }, load) => {
+        const angle = hingeAngleAt(g, lengthOf(g, share), branch) as number
+        const s = hingeStaticsAt(g, load, angle)
+        if (s.isLocked || Math.abs(s.lever) < 1.5 * load.frictionRadius) return
+        const pin = hingePinAt(g, angle)
+        const [ux, uy] = [(pin.x - g.base.x) / s.length, (pin.y - g.base.y) / s.length]
+        for (const way of [1, -1]) {
+          // extra push x: the lever moment it adds less what the pin takes
+          const left = (x: number) =>
+            Math.abs(s.lever) * x - load.frictionRadius * Math.hypot(x * way * ux - s.reaction.x, x * way * uy - s.reaction.y)
+          let [low, high] = [0, 1]
+          while (left(high) < 0) high *= 2
+          for (let i = 0; i < 200; i++) {
+            const mid = (low + high) / 2
+            if (left(mid) < 0) low = mid
+            else high = mid
+          }
+          const expected = s.force + way * low
+          const got = way === 1 ? s.extendForce : s.retractForce
+          worst = Math.max(worst, Math.abs(got - expected) / (Math.abs(expected) + Math.abs(s.force) + 1))
+        }
+      }),
+      { numRuns: 1000 },
+    )
+    expect(worst).toBeLessThan(1e-10)
+  })
+
+  it("work of the actuator over the stroke is what weights and springs gain", () => {
+    const input = hingeActuator.read(hingeActuator.example)
+    const g: HingeGeometry = input
+    const load: HingeLoads = { weights: input.weights, springs: input.springs ?? [], lean: input.lean, frictionRadius: 0 }
+    const angleAt = (s: number) => hingeAngleAt(g, input.retracted + s, 1) as number
+    const work = integrate((s) => hingeStaticsAt(g, load, angleAt(s)).force, 0, input.stroke)
+    const energy = (angle: number) =>
+      standardGravity * load.weights.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + load.lean), 0) +
+      load.springs.reduce((sum, spring) => sum + springEnergy(spring, springAt(g.hinge, spring, angle).length), 0)
+    const gained = energy(angleAt(input.stroke)) - energy(angleAt(0))
+    expect(Math.abs(work.value - gained) / Math.abs(gained)).toBeLessThan(1e-8)
+  })
+
+  it("peak and holding force are those of a scan of 4001 poses", () => {
+    let worst = 0
+    let below = 0
+    fc.assert(
+      fc.property(geometries, loads, between(0.05, 0.4), ({ g, share, branch }, load, part) => {
+        const { shortest, longest } = hingeLengthRange(g)
+        const stroke = part * (longest - shortest)
+        const retracted = shortest + 0.02 * (longest - shortest) + share * (0.9 * (longest - shortest) - stroke)
+        const out = hingeActuator.si({
+          ...g,
+          retracted,
+          stroke,
+          extension: null,
+          turns: branch === 1 ? "counter-clockwise" : "clockwise",
+          weights: load.weights,
+          lean: load.lean,
+          springs: load.springs.length ? load.springs : null,
+          friction: 0.2,
+          hingePinDiameter: load.frictionRadius,
+          endPinDiameter: 0,
+          backDriveForce: null,
+        })
+        if (isNoSolution(out)) return
+        const scan = { ...load, frictionRadius: 0.1 * load.frictionRadius }
+        let [peak, hold] = [0, 0]
+        for (let i = 0; i <= 4000; i++) {
+          const s = hingeStaticsAt(g, scan, hingeAngleAt(g, retracted + (stroke * i) / 4000, branch) as number)
+          peak = Math.max(peak, Math.abs(s.extendForce), Math.abs(s.retractForce))
+          hold = Math.max(hold, Math.abs(s.force))
+        }
+        // never below the scan; above it only by what lies between its poses
+        below = Math.max(below, (peak - out.peakForce) / (peak + 1), (hold - out.holdForce) / (hold + 1))
+        worst = Math.max(worst, (out.peakForce - peak) / (peak + 1), (out.holdForce - hold) / (hold + 1))
+      }),
+      { numRuns: 300 },
+    )
+    expect(below).toBeLessThan(1e-6)
+    expect(worst).toBeLessThan(1e-3)
+  })
+
+  it("a zero-free-length spring from straight above balances at every pose", () => {
+    const arm = hingeActuator({
+      base: { x: -0.04, y: -0.25 },
+      pinRadius: 0.055,
+      pinAngle: -Math.PI / 2,
+      retracted: 0.2,
+      stroke: 0.08,
+      weights: [{ mass: 1.2, radius: 0.45 }],
+      springs: [{ fixed: { x: 0, y: 0.1 }, radius: 0.06, stiffness: (standardGravity * 1.2 * 0.45) / (0.06 * 0.1), freeLength: 0 }],
+    })
+    expect(arm.holdForce).toBeLessThan(1e-10)
+  })
+})
+
+describe("hingeActuator refuses and warns", () => {
+  const plain = {
+    base: { x: 0, y: -0.2 },
+    pinRadius: 0.05,
+    retracted: 0.18,
+    stroke: 0.04,
+    weights: [{ mass: 1, radius: 0.4 }],
+  } as const
+
+  it("names the dead point a stroke runs into, by how much, and the nearest length that works", () => {
+    const outcome = hingeActuator.attempt({ ...plain, retracted: 0.22 })
+    if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
+    expect(outcome.error.noSolution).toBe("dead-point")
+    expect(outcome.error.shortBy).toBeCloseTo(0.01, 5)
+    expect(outcome.error.at.extension).toBeCloseTo(0.03, 9)
+    expect(hingeActuator.attempt({ ...plain, retracted: outcome.error.nearest.retracted as number }).ok).toBe(true)
+    const apart = hingeActuator.attempt({ ...plain, retracted: 0.3 })
+    expect(!apart.ok && "noSolution" in apart.error && apart.error.noSolution).toBe("cannot-close")
+  })
+
+  it("refuses a lever arm inside the friction circle", () => {
+    const outcome = hingeActuator.attempt({ ...plain, friction: 1, hingePinDiameter: 0.12, stroke: 0.01 })
+    expect(!outcome.ok && "noSolution" in outcome.error && outcome.error.noSolution).toBe("friction-lock")
+  })
+
+  it("warns of a load that falls, of springs and of pinch points", () => {
+    const codes = (input: Parameters<typeof hingeActuator>[0]) => hingeActuator(input).cautions.map((c) => c.code)
+    expect(codes(plain)).toEqual(expect.arrayContaining(["pinch-points", "holding-unknown"]))
+    expect(codes({ ...plain, backDriveForce: 1 })).toContain("falls-unpowered")
+    expect(codes({ ...plain, backDriveForce: 1e4 })).not.toContain("falls-unpowered")
+    const springs = [{ fixed: { x: 0, y: 0.3 }, radius: 0.05, stiffness: 100, freeLength: 0.05 }]
+    expect(codes({ ...plain, springs })).toContain("stored-energy")
+    expect(codes({ ...plain, axisOffset: 0.01 })).toContain("side-load")
+  })
+
+  it("moves nothing when frame, hinge and anchors are all shifted together", () => {
+    const here = hingeActuator(plain)
+    const there = hingeActuator({ ...plain, hinge: { x: 0.3, y: 1 }, base: { x: 0.3, y: 0.8 } })
+    expect(there.peakForce).toBeCloseTo(here.peakForce, 9)
+    expect(there.angle).toBeCloseTo(here.angle, 12)
+  })
+})
