@@ -14,5 +14,7 @@ export {
   type RigWiring,
   rigFields,
 } from "./document.js"
+export { movePage, moveText } from "./move-report.js"
 export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"
 export { type MoveTime, moveTime } from "./move-time.js"
+export { posePicture } from "./pose-picture.js"

@@ -57,10 +57,11 @@ function solve(rig: Si): MoveTime | NoSolution {
   const lower = summary(rig, model, chain, lowered, up === 1 ? -1 : 1)
   const { actuator } = model.arms
   const rated = actuator.stroke / actuator.ratedSpeed
-  const costly = raise.waterfall.slice(1).reduce((a, b) => (b.added > a.added ? b : a), raise.waterfall[0] as WaterfallStep)
+  const [own, ...later] = raise.waterfall as [WaterfallStep, ...WaterfallStep[]]
+  const costly = later.reduce((a, b) => (b.added > a.added ? b : a), { ...own, added: 0 })
   // when nothing adds a tenth to the unloaded time, the actuator itself sets the pace
-  const isOwnPace = !(costly.added > 0.1 * (raise.waterfall[0] as WaterfallStep).time) || costly === raise.waterfall[0]
-  const limit = (isOwnPace ? reasons["without load, at rated voltage"] : reasons[costly.label]) as string
+  const isOwnPace = !(costly.added > 0.1 * own.time)
+  const limit = (isOwnPace ? reasons[own.label] : reasons[costly.label]) as string
   const stageTime = rig.brief?.stageTime ?? null
   const cycleTime = raise.time + lower.time
   return {

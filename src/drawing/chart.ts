@@ -1,0 +1,123 @@
+import { extent, linearScale, ticks } from "./scale.js"
+import { element, label, type Point, pathThrough, svg } from "./svg.js"
+
+/** One line of a chart. */
+export interface Series {
+  readonly label: string
+  readonly points: readonly Point[]
+}
+
+/** What a line chart shows. */
+export interface LineChart {
+  readonly title: string
+  /** Axis labels, unit included. */
+  readonly x: string
+  readonly y: string
+  readonly series: readonly Series[]
+  readonly width?: number
+  readonly height?: number
+}
+
+// strokes differ in dash as well as shade, so that print and colour-blind readers can tell them apart
+const strokes = [
+  { stroke: "#1d3557", dash: undefined },
+  { stroke: "#b5541c", dash: "7 3" },
+  { stroke: "#2a7f62", dash: "2 3" },
+  { stroke: "#6a4c93", dash: "9 3 2 3" },
+] as const
+
+const text = { "font-family": "system-ui, sans-serif", "font-size": 12, fill: "#222" }
+
+/** A line chart as one SVG picture. */
+export function lineChart(chart: LineChart): string {
+  const { title, series, width = 560, height = 300 } = chart
+  const [left, right, top, bottom] = [56, width - 14, 14, height - 44]
+  const points = series.flatMap((s) => s.points)
+  const [xs, ys] = [extent(points.map((p) => p.x)), extent([...points.map((p) => p.y), ...(points.every((p) => p.y >= 0) ? [0] : [])])]
+  const x = linearScale(xs, [left, right])
+  const y = linearScale(ys, [bottom, top])
+  const grid = [
+    ...ticks(...ys).map(
+      (v) =>
+        element("path", { d: `M${left} ${y(v).toFixed(1)}H${right}`, stroke: "#ddd" }) +
+        label(left - 6, y(v) + 4, String(v), { ...text, "text-anchor": "end" }),
+    ),
+    ...ticks(...xs).map(
+      (v) =>
+        element("path", { d: `M${x(v).toFixed(1)} ${top}V${bottom}`, stroke: "#eee" }) +
+        label(x(v), bottom + 16, String(v), { ...text, "text-anchor": "middle" }),
+    ),
+    element("path", { d: `M${left} ${top}V${bottom}H${right}`, fill: "none", stroke: "#555" }),
+    label((left + right) / 2, height - 8, chart.x, { ...text, "text-anchor": "middle" }),
+    element(
+      "text",
+      { ...text, "text-anchor": "middle", transform: `translate(14 ${(top + bottom) / 2}) rotate(-90)` },
+      chart.y.replace(/&/g, "&amp;").replace(/</g, "&lt;"),
+    ),
+  ]
+  const lines = series.map((s, i) => {
+    const style = strokes[i % strokes.length] as (typeof strokes)[number]
+    return element("path", {
+      d: pathThrough(s.points.map((p) => ({ x: x(p.x), y: y(p.y) }))),
+      fill: "none",
+      stroke: style.stroke,
+      "stroke-width": 2,
+      "stroke-dasharray": style.dash,
+    })
+  })
+  const legend =
+    series.length < 2
+      ? []
+      : series.map((s, i) => {
+          const style = strokes[i % strokes.length] as (typeof strokes)[number]
+          const at = top + 12 + 17 * i
+          return (
+            element("path", { d: `M${left + 10} ${at}h26`, stroke: style.stroke, "stroke-width": 2, "stroke-dasharray": style.dash }) +
+            label(left + 42, at + 4, s.label, text)
+          )
+        })
+  return svg(
+    { title, description: `${chart.y} over ${chart.x}: ${series.map((s) => s.label).join(", ")}`, width, height },
+    ...grid,
+    ...lines,
+    ...legend,
+  )
+}
+
+/** One bar of a step chart: from where the last one ended, by `added`. */
+export interface Step {
+  readonly label: string
+  readonly total: number
+  readonly added: number
+}
+
+/** Bars that start where the one before ended: how a total is made up, as one SVG picture. */
+export function stepChart(title: string, unit: string, steps: readonly Step[], width = 560): string {
+  const row = 34
+  const height = steps.length * row + 40
+  const [left, right] = [12, width - 70]
+  const most = Math.max(...steps.map((s) => Math.max(s.total, s.total - s.added)), 1e-12)
+  const x = linearScale([0, most], [left, right])
+  const bars = steps.map((s, i) => {
+    const [from, to] = [x(s.total - s.added), x(s.total)]
+    const top = 8 + i * row
+    const sign = i === 0 ? "" : s.added >= 0 ? "+" : "−"
+    return [
+      label(left, top + 11, s.label, text),
+      element("rect", {
+        x: Math.min(from, to),
+        y: top + 15,
+        width: Math.max(1.5, Math.abs(to - from)),
+        height: 11,
+        fill: i === 0 ? "#8aa1b8" : s.added >= 0 ? "#b5541c" : "#2a7f62",
+      }),
+      label(Math.max(from, to) + 6, top + 25, `${sign}${Math.abs(s.added).toFixed(1)} ${unit}`, text),
+    ].join("")
+  })
+  const last = steps[steps.length - 1]
+  return svg(
+    { title, description: steps.map((s) => `${s.label}: ${s.total.toFixed(1)} ${unit}`).join("; "), width, height },
+    ...bars,
+    label(left, height - 8, `${last ? last.total.toFixed(1) : "0"} ${unit} in all`, { ...text, "font-weight": 600 }),
+  )
+}
