@@ -19,7 +19,7 @@ const variants: Readonly<Record<string, RigDocument>> = {
   bank,
   "limit that binds part of the way": {
     ...bank,
-    bank: { ...bank.bank!, currentLimit: "2.65 A" },
+    bank: { ...bank.bank!, currentLimit: "3 A" },
     converter: { ...bank.converter!, outputVoltage: "9 V" },
   },
   "spring that goes slack": {
@@ -98,7 +98,7 @@ describe("a fact of the trade (common practice, no source)", () => {
     ["rated supply", 10, stiffRig()],
     ["5 V battery bank through a step-up to 12 V", 20, bank],
     ["two parallel strings of three 18650 cells in series", 12, cells],
-  ] as const)("%s: about %s", (_, rig, seconds) => {
+  ] as const)("%s: about %d s", (_, seconds, rig) => {
     const { raiseTime } = moveTime(rig)
     expect(Math.abs(raiseTime / seconds - 1), `${raiseTime} s against ${seconds} s`).toBeLessThan(0.15)
   })
