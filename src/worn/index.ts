@@ -1,3 +1,13 @@
+export {
+  type CarriedLoad,
+  type CarriedLoadInput,
+  carriedLoad,
+  type GuidanceReading,
+  type PoseCarried,
+  type RigPose,
+} from "./carried-load.js"
+export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
+export type { BodyRegion } from "./data-contact.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
 export {
   type MetabolicRate,

@@ -1,6 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { tipOver, windLoad } from "../../src/worn/index.js"
+import { between } from "./draws.js"
 
 /** Pressure on thin strips of a swinging panel, added up one by one (midpoint rule). */
 function strips(i: { u: number; swing: number; span: number; chord: number; drag: number; density: number }, count = 4000) {
@@ -14,8 +15,6 @@ function strips(i: { u: number; swing: number; span: number; chord: number; drag
   }
   return { force, moment }
 }
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 describe("windLoad", () => {
   it("agrees with adding up strips over its whole range", () => {

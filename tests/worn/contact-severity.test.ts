@@ -1,0 +1,144 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { type BodyRegion, contactRegions } from "../../src/worn/data-contact.js"
+import { contactSeverity } from "../../src/worn/index.js"
+import { between, log } from "./draws.js"
+
+const regions = Object.keys(contactRegions) as BodyRegion[]
+
+const blows = fc.record({
+  region: fc.constantFrom(...regions),
+  movingMass: log(0.01, 1000),
+  speed: log(0.01, 50),
+  paddingStiffness: log(10, 1e6),
+  paddingThickness: log(1e-3, 1),
+  usablePadding: between(0.1, 1),
+})
+
+/**
+ * Collision integrated in time: part and body region as two free masses with the body's spring and the padding (hard once
+ * used up) between them; velocity Verlet until the force falls again.
+ */
+function collide(i: typeof blows extends fc.Arbitrary<infer T> ? T : never): number {
+  const { mass, stiffness } = contactRegions[i.region]
+  const travel = i.usablePadding * i.paddingThickness
+  const series = 1 / (1 / stiffness + 1 / i.paddingStiffness)
+  const hard = i.paddingStiffness * travel
+  // force for a shortening x of padding and flesh together
+  const force = (x: number) => (x <= 0 ? 0 : series * x <= hard ? series * x : stiffness * (x - travel))
+  const step = Math.sqrt(1 / (1 / mass + 1 / i.movingMass) / stiffness) / 2000
+  let [xp, vp, xb, vb, most] = [0, i.speed, 0, 0, 0]
+  let f = 0
+  for (let n = 0; n < 5e6; n++) {
+    vp -= (f / i.movingMass) * (step / 2)
+    vb += (f / mass) * (step / 2)
+    xp += vp * step
+    xb += vb * step
+    f = force(xp - xb)
+    vp -= (f / i.movingMass) * (step / 2)
+    vb += (f / mass) * (step / 2)
+    most = Math.max(most, f)
+    if (vp <= vb) return most
+  }
+  throw new Error("the collision did not end")
+}
+
+describe("contactSeverity", () => {
+  it("agrees with the collision integrated in time", () => {
+    let [worst, hard, soft] = [0, 0, 0]
+    fc.assert(
+      fc.property(blows, (i) => {
+        const out = contactSeverity(i)
+        if (out.bottomed) hard++
+        else soft++
+        worst = Math.max(worst, Math.abs(collide(i) / out.peakForce - 1))
+      }),
+      { numRuns: 80 },
+    )
+    expect(hard).toBeGreaterThan(5)
+    expect(soft).toBeGreaterThan(5)
+    // half a step of 1/2000 of the period's radian misses the peak by at most about 1e-6, a kink by more
+    expect(worst).toBeLessThan(1e-4)
+  })
+
+  it("law: thicker padding never more force; slower, lighter, softer never worse", () => {
+    fc.assert(
+      fc.property(blows, between(1, 10), (i, more) => {
+        const now = contactSeverity(i)
+        const thicker = contactSeverity({ ...i, paddingThickness: Math.min(1, i.paddingThickness * more) })
+        expect(thicker.peakForce).toBeLessThanOrEqual(now.peakForce * (1 + 1e-12))
+        expect(thicker.speedLimit).toBeGreaterThanOrEqual(now.speedLimit * (1 - 1e-12))
+        expect(now.peakForce).toBeLessThanOrEqual(now.bareForce * (1 + 1e-12))
+        for (const easier of [
+          { ...i, speed: i.speed / more },
+          { ...i, movingMass: i.movingMass / more },
+        ])
+          expect(contactSeverity(easier).severity).toBeLessThanOrEqual(now.severity * (1 + 1e-12))
+        // an area of foam grown by the same factor is as much stiffer as it is not thicker: thickness at constant modulus
+        const stack = contactSeverity({
+          ...i,
+          paddingStiffness: i.paddingStiffness / more,
+          paddingThickness: Math.min(1, i.paddingThickness * more),
+        })
+        if (i.paddingThickness * more <= 1) expect(stack.peakForce).toBeLessThanOrEqual(now.peakForce * (1 + 1e-12))
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it("speedLimit and paddingNeeded come back: at that speed the force is the limit; that thick a pad is just enough", () => {
+    fc.assert(
+      fc.property(blows, (i) => {
+        const out = contactSeverity(i)
+        if (out.speedLimit <= 50) {
+          const at = contactSeverity({ ...i, speed: out.speedLimit })
+          expect(Math.abs(at.peakForce / out.forceLimit - 1)).toBeLessThan(1e-9)
+        }
+        const needed = out.paddingNeeded as number
+        if (needed * (1 + 1e-9) <= 1) expect(contactSeverity({ ...i, paddingThickness: needed * (1 + 1e-9) }).bottomed).toBe(false)
+      }),
+      { numRuns: 200 },
+    )
+  })
+
+  it("keeps the energy of a swinging arm: effective mass at the strike carries ½·I·ω²", () => {
+    fc.assert(
+      fc.property(log(0.01, 100), log(0.05, 10), log(0.01, 50), between(0.05, 1), (armMass, armLength, swing, share) => {
+        const out = contactSeverity({ region: "pelvis", armMass, armLength, swing, strikeRadius: share * armLength })
+        const rod = (0.5 * armMass * armLength ** 2 * swing ** 2) / 3
+        expect(Math.abs(out.kineticEnergy / rod - 1)).toBeLessThan(1e-12)
+      }),
+    )
+  })
+
+  it("permits no contact with head or face, at any speed", () => {
+    for (const region of ["face", "skull-forehead"] as const) {
+      const out = contactSeverity({ region, movingMass: 0.01, speed: 0.01 })
+      expect(out.transientLimit).toBeNull()
+      expect(out.verdict).toMatch(/not permitted/)
+      expect(out.cautions.map((c) => c.code)).toContain("head-contact")
+    }
+  })
+
+  it("judges pressure and clamping where it can, and says where it cannot", () => {
+    const blind = contactSeverity(contactSeverity.example).cautions.map((c) => c.code)
+    expect(blind).toEqual(expect.arrayContaining(["no-area", "no-clamping", "not-a-clearance"]))
+    const out = contactSeverity({ ...contactSeverity.example, contactArea: "0.5 cm2", driveMoment: "180 N m" })
+    expect(out.clampingForce).toBeCloseTo(200, 9)
+    expect(out.severity).toBe(Math.max(out.forceRatio, out.pressureRatio as number, out.clampingRatio as number))
+    expect(out.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["above-limit", "door-limit"]))
+    expect(out.verdict).toMatch(/above the published limit/)
+    const thin = contactSeverity({ ...contactSeverity.example, paddingStiffness: "1 N/mm", paddingThickness: "5 mm" })
+    expect(thin.bottomed).toBe(true)
+    expect(thin.contactTime).toBeNull()
+    expect(thin.cautions.map((c) => c.code)).toContain("padding-used-up")
+  })
+
+  it("takes an arm or a mass, not half of each", () => {
+    expect(() => contactSeverity({ region: "chest", armMass: 1, armLength: 1 })).toThrow(/armMass, armLength and swing/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, speed: 1, swing: 1 })).toThrow(/moving mass/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, speed: 1, paddingStiffness: 100 })).toThrow(/half a padding/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, speed: 1, driveMoment: 10 })).toThrow(/strikeRadius/)
+    expect(() => contactSeverity({ ...contactSeverity.example, strikeRadius: 2 })).toThrow(/beyond the tip/)
+  })
+})
