@@ -200,7 +200,7 @@ function cautions(si: SiOf<ConverterLimitInput>, out: ConverterLimit): Caution[]
  * })
  * fed.limitedBy // => 'input-current'
  * fed.outputVoltage // => 6.544
- * fed.fullVoltageCurrent // => 0.8470
+ * fed.fullVoltageCurrent // => 0.8424
  * ```
  */
 export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @__PURE__ */ solver<ConverterLimitInput, ConverterLimit>({

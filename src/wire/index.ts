@@ -8,4 +8,22 @@ export {
   nominalConductors,
   type Stranding,
 } from "./data.js"
+export {
+  type Harness,
+  type HarnessBranch,
+  type HarnessContact,
+  type HarnessCurrentLoad,
+  type HarnessFuse,
+  type HarnessInput,
+  type HarnessLoad,
+  type HarnessNode,
+  type HarnessPowerLoad,
+  type HarnessResistanceLoad,
+  type HarnessSource,
+  type HarnessSupply,
+  type HarnessSwitch,
+  type HarnessWire,
+  harness,
+} from "./harness.js"
+export { chassisCurrent } from "./limits.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"

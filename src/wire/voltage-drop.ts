@@ -101,8 +101,8 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * ```ts
  * import { voltageDrop } from 'alula/wire'
  * const run = voltageDrop({ current: '4 A', length: '1.2 m', awg: 20, voltage: '12 V' })
- * run.drop // => 0.3190
- * run.dropRatio // => 0.02658
+ * run.drop // => 0.3198
+ * run.dropRatio // => 0.02665
  * ```
  */
 export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ */ solver<VoltageDropInput, VoltageDrop>({
