@@ -7,18 +7,7 @@ export interface Figure {
 }
 
 /** Plastics a maker forms by heat. */
-export type Plastic =
-  | "pvc"
-  | "pmmaCast"
-  | "pmmaExtruded"
-  | "petg"
-  | "abs"
-  | "pc"
-  | "hips"
-  | "hdpe"
-  | "pp"
-  | "evaFoam"
-  | "lowTempPolyester"
+export type Plastic = "pvc" | "pmmaCast" | "pmmaExtruded" | "petg" | "abs" | "pc" | "hips" | "hdpe" | "pp" | "evaFoam" | "lowTempPolyester"
 
 /** What is known of one plastic; temperatures in °C, the rest in SI units. */
 export interface PlasticData {
@@ -58,7 +47,8 @@ export interface PlasticData {
 
 const figure = (value: number, low: number, high: number, source: string): Figure => ({ value, low, high, source })
 
-const HANDBOOK = "Throne, Technology of Thermoforming, 1996, and Florian, Practical Thermoforming, 1987: forming-temperature table (from memory, ±6 K)"
+const HANDBOOK =
+  "Throne, Technology of Thermoforming, 1996, and Florian, Practical Thermoforming, 1987: forming-temperature table (from memory, ±6 K)"
 const PIPE = "Pipe maker's guidance on bending PVC pipe, reproduced by U.S. Plastic Corp. (225 to 275 °F; sharp bends 250 to 275 °F)"
 const ACRYLIC = "U.S. Plastic Corp., Forming cast and extruded acrylic sheet (cast 340 to 380 °F, extruded 290 to 320 °F)"
 const ACRYLIC_BOOK = "Handbook of Acrylics, as quoted by an aquarium maker (230 to 360 °F over all grades)"
@@ -87,7 +77,12 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     lower: figure(104, 104, 107, `${HANDBOOK}; ${PIPE}`),
     normal: figure(135, 121, 138, `${PIPE}; ${HANDBOOK}`),
     upper: figure(154, 135, 154, `${PIPE} (low end); ${HANDBOOK} (high end)`),
-    fume: figure(140, 140, 160, "PVC stabilisers technical note, Novista Group (unstabilised onset 160 °C; stabilised parts age from about 140 °C)"),
+    fume: figure(
+      140,
+      140,
+      160,
+      "PVC stabilisers technical note, Novista Group (unstabilised onset 160 °C; stabilised parts age from about 140 °C)",
+    ),
     scorch: figure(160, 160, 180, "PVC stabilisers technical note, Novista Group (dehydrochlorination, browning then blackening)"),
     fumes: "hydrogen chloride, poisonous and corrosive",
     conductivity: figure(0.16, 0.13, 0.29, `${NETZSCH}, PVC-U; ${PVC_PIPE} (0.147)`),
@@ -99,7 +94,12 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     transition: figure(85, 80, 90, `${NETZSCH}, PVC-U`),
     melting: GLASSY,
     shrinkage: figure(0.004, 0.002, 0.004, `${SHRINK}; ${AZOM}`),
-    coldStrain: figure(1 / 600, 1 / 600, 1 / 500, "PVC conduit makers' bulletin on curvature (300 diameters); 250 diameters at 800 psi is Uni-Bell/AWWA practice"),
+    coldStrain: figure(
+      1 / 600,
+      1 / 600,
+      1 / 500,
+      "PVC conduit makers' bulletin on curvature (300 diameters); 250 diameters at 800 psi is Uni-Bell/AWWA practice",
+    ),
   },
   pmmaCast: {
     label: "acrylic sheet, cast",
@@ -119,7 +119,12 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     transition: figure(105, 105, 110, `${CRAWFORD}; ${NETZSCH}, PMMA`),
     melting: GLASSY,
     shrinkage: figure(0.02, 0.01, 0.02, `${CAST} (up to 2 % after heating)`),
-    coldStrain: figure(1 / 660, 1 / 660, 1 / 480, "Makers' minimum cold-formed radius of acrylic sheet, 330 thicknesses (impact grade 240)"),
+    coldStrain: figure(
+      1 / 660,
+      1 / 660,
+      1 / 480,
+      "Makers' minimum cold-formed radius of acrylic sheet, 330 thicknesses (impact grade 240)",
+    ),
   },
   pmmaExtruded: {
     label: "acrylic sheet, extruded",
@@ -258,7 +263,12 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     service: figure(80, 70, 100, MEMORY),
     transition: figure(162, 160, 170, `${MAKEIT} (melting)`),
     melting: figure(60e3, 40e3, 100e3, `part of about 100 J/g taken up below the melting point, ${MEMORY}`),
-    shrinkage: figure(0.02, 0.01, 0.03, `${SHRINK}; S. Spaulding et al., Lab Safety, Tools, and Techniques in Prosthetics and Orthotics (1.0 to 2.5 %)`),
+    shrinkage: figure(
+      0.02,
+      0.01,
+      0.03,
+      `${SHRINK}; S. Spaulding et al., Lab Safety, Tools, and Techniques in Prosthetics and Orthotics (1.0 to 2.5 %)`,
+    ),
     coldStrain: null,
   },
   evaFoam: {

@@ -36,7 +36,12 @@ export interface FormingWindow {
 }
 
 /** The safe side of a plastic's published window. */
-export function safeWindow(plastic: Plastic): { readonly from: number; readonly to: number; readonly aim: number; readonly release: number } {
+export function safeWindow(plastic: Plastic): {
+  readonly from: number
+  readonly to: number
+  readonly aim: number
+  readonly release: number
+} {
   const { lower, upper, scorch, normal, set } = plastics[plastic]
   const from = lower.high
   const to = Math.min(upper.low, scorch.low)
@@ -109,7 +114,9 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
       ),
     )
   if (plastics[plastic].lower.source.includes("common practice"))
-    found.push(caution("no-published-window", "note", "No published forming table was found for this plastic: try a scrap of the same sheet."))
+    found.push(
+      caution("no-published-window", "note", "No published forming table was found for this plastic: try a scrap of the same sheet."),
+    )
   return found
 }
 

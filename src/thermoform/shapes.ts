@@ -1,6 +1,6 @@
 import { brent } from "../numeric/index.js"
-import { bessel, erfc } from "./special.js"
 import { halfSpaceRise } from "./conduction.js"
+import { bessel, erfc } from "./special.js"
 
 /** Shapes with one coordinate: a wall heated from both faces, a long rod, a ball. */
 export type Shape = "wall" | "rod" | "ball"
@@ -43,9 +43,7 @@ export function modeAmplitude(shape: Shape, zeta: number): number {
     return (2 * j1) / (zeta * (j0 * j0 + j1 * j1))
   }
   const s = Math.sin(zeta)
-  return shape === "wall"
-    ? (4 * s) / (2 * zeta + Math.sin(2 * zeta))
-    : (4 * (s - zeta * Math.cos(zeta))) / (2 * zeta - Math.sin(2 * zeta))
+  return shape === "wall" ? (4 * s) / (2 * zeta + Math.sin(2 * zeta)) : (4 * (s - zeta * Math.cos(zeta))) / (2 * zeta - Math.sin(2 * zeta))
 }
 
 function profile(shape: Shape, zeta: number, at: number | "mean"): number {

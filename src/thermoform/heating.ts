@@ -1,0 +1,190 @@
+import { brent, goldenMinimum } from "../numeric/index.js"
+import { type Body, conduct, type Drive, type Layer, type Response } from "./conduction.js"
+import { type Plastic, plastics } from "./data.js"
+
+/** Stefan–Boltzmann constant, W/(m²·K⁴) (CODATA 2018). */
+export const STEFAN_BOLTZMANN = 5.670374419e-8
+
+/** Dry loose sand at 300 K (Incropera et al., Fundamentals of Heat and Mass Transfer, table A.3, from memory). */
+export const drySand: { readonly conductivity: number; readonly density: number; readonly specificHeat: number } = {
+  conductivity: 0.27,
+  density: 1515,
+  specificHeat: 800,
+}
+
+/** What the part is, as far as heat goes. */
+export interface Part {
+  readonly form: "sheet" | "rod" | "tube"
+  readonly thickness: number | null
+  readonly diameter: number | null
+  readonly filling: "empty" | "drySand"
+  readonly faces: number
+}
+
+/** Which end of the spread of the plastic's properties. */
+export type Variant = "usual" | "slow" | "fast"
+
+/** Conductivity, density and specific heat to reckon with. */
+export interface Properties {
+  readonly conductivity: number
+  readonly density: number
+  readonly specificHeat: number
+}
+
+/** Properties of a plastic at one end of their spread, heat of melting spread over the rise; given values stand as they are. */
+export function propertiesOf(
+  plastic: Plastic,
+  given: { readonly conductivity: number | null; readonly density: number | null; readonly specificHeat: number | null },
+  rise: number,
+  variant: Variant,
+): Properties {
+  const data = plastics[plastic]
+  const pick = { usual: "value", slow: "high", fast: "low" } as const
+  const more = pick[variant]
+  const less = variant === "usual" ? "value" : variant === "slow" ? "low" : "high"
+  return {
+    conductivity: given.conductivity ?? data.conductivity[less],
+    density: given.density ?? data.density[more],
+    specificHeat: given.specificHeat ?? data.specificHeat[more] + data.melting[more] / Math.max(rise, 1),
+  }
+}
+
+/** Length of the Biot number: half a sheet heated from both faces, all of one heated from one, radius, or wall of an empty tube. */
+export function heatPath({ form, thickness, diameter, filling, faces }: Part): number {
+  if (form === "sheet") return (thickness as number) / (faces === 2 ? 2 : 1)
+  return form === "tube" && filling === "empty" ? (thickness as number) : (diameter as number) / 2
+}
+
+/** A part under a film: its response at the spots that matter. */
+export interface Heated {
+  readonly response: Response
+  /** Spots of the plastic, as indices into the response; the coldest of them is the core. */
+  readonly plastic: readonly number[]
+  /** Its surfaces, the last one facing the source. */
+  readonly surfaces: readonly number[]
+  /** Temperatures that drive it. */
+  drive(outside: number): Drive
+}
+
+/** Sets a part under films, with given starting temperatures. */
+export function heated(
+  part: Part,
+  { conductivity, density, specificHeat }: Properties,
+  film: number,
+  backFilm: number,
+  start: number,
+  room: number,
+  sand: number,
+): Heated {
+  const layer = (thickness: number): Layer => ({ thickness, conductivity, heatCapacity: density * specificHeat })
+  const round = part.form !== "sheet"
+  const radius = (part.diameter ?? 0) / 2
+  const bore = part.form === "tube" ? radius - (part.thickness as number) : 0
+  const filled = part.form === "tube" && part.filling === "drySand"
+  const length = heatPath(part)
+  const body: Body = {
+    shape: round ? "cylinder" : "plane",
+    start: round && !filled ? bore : 0,
+    layers: filled
+      ? [
+          { thickness: bore, conductivity: drySand.conductivity, heatCapacity: drySand.density * drySand.specificHeat },
+          layer(radius - bore),
+        ]
+      : [layer(round ? radius - bore : length)],
+    inside: round || part.faces === 2 ? 0 : backFilm,
+    outside: film,
+  }
+  const points = filled ? [bore, (bore + radius) / 2, radius, 0] : round ? [bore, radius] : [0, length]
+  return {
+    response: conduct(body, points),
+    plastic: filled ? [0, 1, 2] : [0, 1],
+    surfaces: filled ? [0, 2] : part.form === "rod" || (!round && part.faces === 2) ? [1] : [0, 1],
+    drive: (outside) => ({ outside, inside: room, initial: filled ? [sand, start] : [start] }),
+  }
+}
+
+/** When the core arrives, and what the surfaces met on the way. */
+export interface Arrival {
+  readonly time: number
+  readonly hottest: number
+  readonly hottestTime: number
+  readonly hottestSpot: number
+  readonly coreSpot: number
+  readonly surfaceTime: number | null
+  readonly surfaceSpot: number
+  readonly iterations: number
+  readonly residual: number
+}
+
+const extreme = (values: readonly number[], spots: readonly number[], pick: 1 | -1): number =>
+  spots.reduce((best, s) => (pick * (values[s] as number) > pick * (values[best] as number) ? s : best), spots[0] as number)
+
+/** Warmest that the coldest spot ever gets. */
+export function peakCore(part: Heated, outside: number, swings: boolean): number {
+  const drive = part.drive(outside)
+  const steady = Math.min(...part.plastic.map((p) => part.response.steady(p, drive)))
+  if (!swings) return steady
+  return Math.max(steady, ...scanTimes(part.response).map((t) => Math.min(...spotValues(part, t, drive))))
+}
+
+const scanTimes = ({ crossing }: Response): number[] => Array.from({ length: 64 }, (_, i) => crossing * 2e-4 * 1e5 ** (i / 63))
+const spotValues = (part: Heated, time: number, drive: Drive): number[] => {
+  const all = part.response.at(time, drive)
+  return part.plastic.map((p) => all[p] as number)
+}
+
+/**
+ * First time at which the coldest spot of the plastic is at `target`, or null where it never is.
+ *
+ * @param swings - preheated filling: temperatures may pass a peak, so time is searched rather than bracketed
+ * @param limit - surface temperature whose first passing is reported
+ */
+export function arrival(part: Heated, outside: number, target: number, limit: number, swings: boolean): Arrival | null {
+  const drive = part.drive(outside)
+  const { response } = part
+  const core = (log: number) => Math.min(...spotValues(part, Math.exp(log), drive)) - target
+  const surfaceValues = (time: number) => response.at(time, drive)
+  const surface = (log: number) => {
+    const values = surfaceValues(Math.exp(log))
+    return (values[extreme(values, part.surfaces, 1)] as number) - limit
+  }
+  const first = (f: (log: number) => number, low: number, high: number) => {
+    if (!swings) return f(low) < 0 && f(high) >= 0 ? brent(f, low, high, 1e-15) : null
+    const logs = [low, ...scanTimes(response).map(Math.log)].filter((l) => l >= low && l <= high)
+    for (let i = 1; i < logs.length; i++) if (f(logs[i] as number) >= 0) return brent(f, logs[i - 1] as number, logs[i] as number, 1e-15)
+    return null
+  }
+  // so long after the slowest mode that nothing changes any more
+  const slowest = response.series(response.crossing * 10, 0, drive).rates[0] as number
+  const last = Math.log(Math.max(response.crossing, 40 / slowest))
+  const found = first(core, Math.log(response.crossing * 2e-4), last)
+  if (!found) return null
+  const time = Math.exp(found.x)
+  let hottestTime = time
+  if (swings) {
+    const times = [...scanTimes(response).filter((t) => t < time), time]
+    let best = 0
+    times.forEach((t, i) => {
+      if (surface(Math.log(t)) > surface(Math.log(times[best] as number))) best = i
+    })
+    const [from, to] = [times[Math.max(0, best - 1)] as number, times[Math.min(times.length - 1, best + 1)] as number]
+    const top = Math.exp(goldenMinimum((log) => -surface(log), Math.log(from), Math.log(to), 1e-9))
+    hottestTime = surface(Math.log(top)) > surface(Math.log(times[best] as number)) ? top : (times[best] as number)
+  }
+  const values = surfaceValues(hottestTime)
+  const hottestSpot = extreme(values, part.surfaces, 1)
+  const passed = first(surface, Math.log(response.crossing * 1e-9), last)
+  const surfaceTime = passed ? Math.exp(passed.x) : null
+  const coreValues = response.at(time, drive)
+  return {
+    time,
+    hottest: values[hottestSpot] as number,
+    hottestTime,
+    hottestSpot,
+    coreSpot: extreme(coreValues, part.plastic, -1),
+    surfaceTime,
+    surfaceSpot: surfaceTime === null ? hottestSpot : extreme(surfaceValues(surfaceTime), part.surfaces, 1),
+    iterations: found.iterations,
+    residual: Math.abs(found.residual),
+  }
+}
