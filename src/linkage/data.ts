@@ -7,3 +7,11 @@ export const norton: Source = {
   edition: "5th ed., 2012",
   where: "chapters 2, 4, 6 and 7 (from memory; relations re-derived)",
 }
+
+/** Textbook of the constraint method in point coordinates. */
+export const jalon: Source = {
+  title: "Kinematic and Dynamic Simulation of Multibody Systems",
+  by: "J. García de Jalón, E. Bayo (Springer)",
+  edition: "1994",
+  where: "chapters 2 and 3 (natural coordinates, position, velocity and acceleration problems; from memory, equations re-derived)",
+}

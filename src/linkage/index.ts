@@ -26,4 +26,16 @@ export {
   springTension,
   standardGravity,
 } from "./hinge-load.js"
+export { mechanismMotion, type PlanarLinkage, type PlanarLinkageInput, planarLinkage } from "./planar-linkage.js"
+export type {
+  CarriedPoint,
+  LinkageActuator,
+  LinkageBar,
+  LinkageCrank,
+  LinkageLoad,
+  LinkagePoint,
+  LinkageSlider,
+  LinkageTorque,
+  MechanismInput,
+} from "./planar-model.js"
 export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"

@@ -1,0 +1,484 @@
+import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { jalon, norton } from "./data.js"
+import { fallsCaution, pinchCaution } from "./hazards.js"
+import { solveFactored } from "./lu.js"
+import { mechanismFields } from "./planar-fields.js"
+import { barName, compile, type MechanismInput, type MechanismSi, type Model, mechanismFaults } from "./planar-model.js"
+import {
+  allForces,
+  couple,
+  driverEfforts,
+  jacobian,
+  motion,
+  multipliers,
+  type Pose,
+  pointAccelerations,
+  pointRates,
+  rowGradient,
+} from "./planar-solve.js"
+
+/** Input of {@link planarLinkage}. */
+export interface PlanarLinkageInput extends MechanismInput {
+  /** Steps of the motion from start to end; 0 for the start pose alone. */
+  steps?: number
+  /** Point whose path is wanted. */
+  trace?: string | null
+}
+
+/** Result of {@link planarLinkage}, at the end of the motion unless said otherwise. */
+export interface PlanarLinkage {
+  /** Motions left before the drivers take theirs. */
+  readonly mobility: number
+  /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. */
+  readonly conditioning: number
+  readonly points: readonly {
+    readonly name: string
+    readonly x: number
+    readonly y: number
+    readonly speedX: number
+    readonly speedY: number
+    readonly accelerationX: number
+    readonly accelerationY: number
+  }[]
+  readonly bars: readonly {
+    readonly name: string
+    /** Direction from `from` to `to`, rad. */
+    readonly angle: number
+    readonly speed: number
+    readonly acceleration: number
+    /** Pin to pin, m. */
+    readonly length: number
+  }[]
+  readonly sliders: readonly {
+    readonly name: string
+    /** Distance along the line from its first point, m. */
+    readonly position: number
+    readonly speed: number
+    readonly acceleration: number
+    /** Force of the line on the point, to the left of the line, N. */
+    readonly sideForce: number
+  }[]
+  readonly drivers: readonly {
+    readonly name: string
+    readonly angle: number | null
+    readonly length: number | null
+    /** Torque the driver exerts against the loads, N·m; positive with rising angle. */
+    readonly torque: number | null
+    /** Force the driver exerts against the loads, N; positive pushes. */
+    readonly force: number | null
+  }[]
+  /** Force of each pin on each bar. */
+  readonly pins: readonly {
+    readonly bar: string
+    readonly point: string
+    readonly forceX: number
+    readonly forceY: number
+    readonly force: number
+  }[]
+  /** Path of the traced point, start to end. */
+  readonly path: readonly { readonly x: number; readonly y: number }[]
+  /** Effort of every driver at every step, start to end. */
+  readonly efforts: readonly {
+    readonly step: number
+    readonly driver: string
+    readonly torque: number | null
+    readonly force: number | null
+  }[]
+  readonly iterations: number
+  /** Largest constraint error, m. */
+  readonly residual: number
+}
+
+const at = (q: Float64Array, point: number) => [q[2 * point] as number, q[2 * point + 1] as number] as const
+const between = (q: Float64Array, from: number, to: number) => {
+  const [a, b] = [at(q, from), at(q, to)]
+  return [b[0] - a[0], b[1] - a[1]] as const
+}
+const cross = (a: readonly [number, number], b: readonly [number, number]) => a[0] * b[1] - a[1] * b[0]
+const dot = (a: readonly [number, number], b: readonly [number, number]) => a[0] * b[0] + a[1] * b[1]
+
+/** Greatest row sums of the Jacobian and of its inverse. */
+function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
+  const n = model.unknowns
+  const rowSums = (get: (i: number, j: number) => number) =>
+    Math.max(...Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => Math.abs(get(i, j))).reduce((a, b) => a + b, 0)))
+  const j = jacobian(model, pose.q, pose.drive)
+  const columns = Array.from({ length: n }, (_, k) =>
+    solveFactored(
+      pose.factors,
+      Array.from({ length: n }, (_, i) => (i === k ? 1 : 0)),
+    ),
+  )
+  return { direct: rowSums((i, k) => j[i * n + k] as number), inverse: rowSums((i, k) => columns[k]?.[i] as number) }
+}
+
+/** Force that every pin exerts on every bar it belongs to. */
+function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
+  const held = model.bodies.map((members) => new Map(members.map((point) => [point, [0, 0] as [number, number]])))
+  const give = (body: number, point: number, fx: number, fy: number) => {
+    const force = held[body]?.get(point)
+    if (!force) return
+    force[0] -= fx
+    force[1] -= fy
+  }
+  model.rows.forEach((row, i) => {
+    const l = lambda[i] as number
+    rowGradient(row, pose.q, pose.drive, (point, gx, gy) => {
+      if (row.kind === "actuator") return
+      const isReference = row.kind === "crank" && point !== row.from && point !== row.to
+      give(isReference ? row.refBody : row.body, point, l * gx, l * gy)
+    })
+  })
+  for (const { from, to, body, torque } of model.torques) {
+    const [fx, fy] = couple(pose.q, from, to, torque)
+    give(body, to, fx, fy)
+    give(body, from, -fx, -fy)
+  }
+  return held
+}
+
+/** Effort of a driver told apart by its kind. */
+const effortOf = (kind: "crank" | "actuator", effort: number) => ({
+  torque: kind === "crank" ? effort : null,
+  force: kind === "actuator" ? effort : null,
+})
+
+/** All poses of a mechanism's motion with its compiled model; the plain kernel for envelopes and couplings. */
+export function mechanismMotion(si: MechanismSi, steps: number): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution {
+  const model = compile(si)
+  const poses = motion(model, steps)
+  return "noSolution" in poses ? poses : { model, poses }
+}
+
+function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
+  const moved = mechanismMotion(si, si.steps)
+  if ("noSolution" in moved) return moved
+  const { model, poses } = moved
+  const pose = poses[poses.length - 1] as Pose
+  const rates = model.drivers.map((d) => d.speed)
+  const changes = model.drivers.map((d) => d.acceleration)
+  const v = pointRates(model, pose, rates)
+  const a = pointAccelerations(model, pose, v, rates, changes)
+  const lambda = multipliers(model, pose)
+  const { direct, inverse } = norms(model, pose)
+  const effortsAt = poses.map((p) => driverEfforts(model, p, p === pose ? lambda : multipliers(model, p)))
+  const traced = si.trace === null ? -1 : model.names.indexOf(si.trace)
+  const sliderRows = model.rows.flatMap((row, i) => (row.kind === "slider" ? [{ row, lambda: lambda[i] as number }] : []))
+  return {
+    mobility: model.unknowns - (model.rows.length - model.drivers.length),
+    conditioning: 1 / (direct * inverse),
+    points: model.names.map((name, i) => {
+      const [[x, y], [speedX, speedY], [accelerationX, accelerationY]] = [at(pose.q, i), at(v, i), at(a, i)]
+      return { name, x, y, speedX, speedY, accelerationX, accelerationY }
+    }),
+    bars: si.bars.map((bar, k) => {
+      const [from, to] = (model.bodies[k] as readonly number[]).slice(0, 2) as [number, number]
+      const [line, rate, change] = [between(pose.q, from, to), between(v, from, to), between(a, from, to)]
+      const squared = dot(line, line)
+      return {
+        name: barName(bar),
+        angle: Math.atan2(line[1], line[0]),
+        speed: cross(line, rate) / squared,
+        acceleration: cross(line, change) / squared,
+        length: Math.sqrt(squared),
+      }
+    }),
+    sliders: sliderRows.map(({ row, lambda: sideForce }, k) => {
+      const [line, rate, change] = [pose.q, v, a].map((q) => between(q, row.from, row.to)) as [Pair, Pair, Pair]
+      const [reach, reachRate, reachChange] = [pose.q, v, a].map((q) => between(q, row.from, row.point)) as [Pair, Pair, Pair]
+      const slider = si.sliders[k]
+      return {
+        name: slider?.name ?? `${slider?.point} on ${slider?.from}-${slider?.to}`,
+        position: dot(line, reach) / row.length,
+        speed: (dot(rate, reach) + dot(line, reachRate)) / row.length,
+        acceleration: (dot(change, reach) + 2 * dot(rate, reachRate) + dot(line, reachChange)) / row.length,
+        sideForce,
+      }
+    }),
+    drivers: model.drivers.map((d, i) => ({
+      name: d.name,
+      angle: d.kind === "crank" ? (pose.drive[i] as number) : null,
+      length: d.kind === "actuator" ? (pose.drive[i] as number) : null,
+      ...effortOf(d.kind, effortsAt[poses.length - 1]?.[i] as number),
+    })),
+    pins: pinForces(model, pose, lambda).flatMap((members, k) =>
+      [...members].map(([point, [forceX, forceY]]) => ({
+        bar: barName(si.bars[k] as (typeof si.bars)[number]),
+        point: model.names[point] as string,
+        forceX,
+        forceY,
+        force: Math.hypot(forceX, forceY),
+      })),
+    ),
+    path: traced < 0 ? [] : poses.map((p) => ({ x: at(p.q, traced)[0], y: at(p.q, traced)[1] })),
+    efforts: poses.flatMap((_, step) =>
+      model.drivers.map((d, i) => ({ step, driver: d.name, ...effortOf(d.kind, effortsAt[step]?.[i] as number) })),
+    ),
+    iterations: pose.iterations,
+    residual: pose.residual,
+  }
+}
+type Pair = readonly [number, number]
+
+/** The end pose once more from the result's own points, for the working. */
+function again(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage) {
+  const moved = mechanismMotion(si, si.steps)
+  if ("noSolution" in moved) throw new Error(moved.message)
+  const { model, poses } = moved
+  const pose = poses[poses.length - 1] as Pose
+  const force = allForces(model, pose.q)
+  // forward route: what a unit motion of each driver does to every loaded point
+  const work = model.drivers.map((_, k) => {
+    const unit = pointRates(
+      model,
+      pose,
+      model.drivers.map((_, i) => (i === k ? 1 : 0)),
+    )
+    return unit.reduce((sum, u, i) => sum + u * (force[i] as number), 0)
+  })
+  return { ...norms(model, pose), work, efforts: out.drivers.map((d) => d.torque ?? d.force ?? 0) }
+}
+
+function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
+  return [
+    pinchCaution("The bars of a linkage"),
+    ...(si.loads.length + si.torques.length > 0 ? [fallsCaution("A load that the drivers hold")] : []),
+    ...(out.conditioning < 1e-3
+      ? [
+          caution(
+            "near-singular",
+            "caution",
+            "The mechanism is close to a pose where the drivers lose hold of it: forces in bars and pins grow without limit there, and small errors of length move points a lot.",
+            "J. García de Jalón and E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems, 1994, chapter 3 (from memory; the limit of 0.001 is ours)",
+          ),
+        ]
+      : []),
+  ]
+}
+
+/**
+ * Any planar mechanism of pins, bars, sliders and drivers, given as data: pose, motion along one
+ * branch, velocities, accelerations, path of a point, pin forces and driver effort.
+ *
+ * Formula: the coordinates of all moving points (m) satisfy one equation per bar, (|Δ|² − l²)/(2·l) = 0,
+ * two per carried point, one per slider, (line × reach)/l = h, and one per driver. Newton's method from
+ * the sketch; then the motion is followed in steps that shrink until the Jacobian J keeps the sign of its
+ * determinant and Newton's correction stays small beside the step, so that the branch cannot change
+ * unseen. J·q̇ = −∂Φ/∂t gives velocities, once more differentiated accelerations; Jᵀ·λ = −F gives what
+ * every constraint carries, and the effort of each driver by virtual work. Mobility f = 2·points − bars −
+ * 2·carried − sliders. Lengths left out are those of the sketch. Angles in rad from the x axis, torque in
+ * N·m counter-clockwise, forces in N. Friction, mass and play are left out: give weights as loads. A
+ * force at a pin belongs to no single bar.
+ *
+ * Refuses `under-constrained`, `over-constrained`, `singular` and `cannot-assemble` (also where the
+ * motion ends at a dead point, with the last driver values reached). Redundant bars that only fit at
+ * exact lengths, such as a third parallel crank, count as over-constrained.
+ *
+ * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the mechanism is under- or over-constrained, singular or cannot be assembled
+ * @example
+ * ```ts
+ * import { planarLinkage } from 'alula/linkage'
+ * const wing = planarLinkage({
+ *   pivots: [{ name: 'O', x: 0, y: 0 }, { name: 'Q', x: '90 mm', y: 0 }],
+ *   points: [{ name: 'A', x: 0, y: '25 mm' }, { name: 'B', x: '70 mm', y: '57 mm' }],
+ *   bars: [
+ *     { from: 'O', to: 'A', length: '25 mm' },
+ *     { from: 'A', to: 'B', length: '80 mm' },
+ *     { from: 'Q', to: 'B', length: '60 mm' },
+ *   ],
+ *   cranks: [{ from: 'O', to: 'A', start: '70 deg', speed: 3 }],
+ * })
+ * wing.bars[2].angle // => 1.73577
+ * wing.bars[2].speed // => 0.900015
+ * ```
+ */
+export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PURE__ */ solver<PlanarLinkageInput, PlanarLinkage>({
+  name: "planarLinkage",
+  title: "Any flat mechanism of pins, bars, sliders and drivers",
+  input: {
+    ...mechanismFields,
+    steps: { kind: "number", symbol: "n", label: "steps of the motion", whole: true, min: 0, max: 2000, typical: [0, 24], default: 0 },
+    trace: { kind: "text", label: "point to trace", default: null },
+  },
+  output: {
+    mobility: { kind: "number", symbol: "f", label: "motions left before the drivers" },
+    conditioning: { kind: "ratio", symbol: "kappa", label: "distance from singular", unit: "x" },
+    points: {
+      kind: "list",
+      label: "points",
+      of: {
+        kind: "group",
+        label: "point",
+        fields: {
+          name: { kind: "text", label: "name" },
+          x: { kind: "length", label: "x" },
+          y: { kind: "length", label: "y" },
+          speedX: { kind: "speed", label: "speed x" },
+          speedY: { kind: "speed", label: "speed y" },
+          accelerationX: { kind: "acceleration", label: "acceleration x" },
+          accelerationY: { kind: "acceleration", label: "acceleration y" },
+        },
+      },
+    },
+    bars: {
+      kind: "list",
+      label: "bars",
+      of: {
+        kind: "group",
+        label: "bar",
+        fields: {
+          name: { kind: "text", label: "name" },
+          angle: { kind: "angle", label: "angle" },
+          speed: { kind: "angularSpeed", label: "speed" },
+          acceleration: { kind: "angularAcceleration", label: "acceleration" },
+          length: { kind: "length", label: "length" },
+        },
+      },
+    },
+    sliders: {
+      kind: "list",
+      label: "sliders",
+      of: {
+        kind: "group",
+        label: "slider",
+        fields: {
+          name: { kind: "text", label: "name" },
+          position: { kind: "length", label: "position" },
+          speed: { kind: "speed", label: "speed" },
+          acceleration: { kind: "acceleration", label: "acceleration" },
+          sideForce: { kind: "force", label: "side force" },
+        },
+      },
+    },
+    drivers: {
+      kind: "list",
+      label: "drivers",
+      of: {
+        kind: "group",
+        label: "driver",
+        fields: {
+          name: { kind: "text", label: "name" },
+          angle: { kind: "angle", label: "angle" },
+          length: { kind: "length", label: "length" },
+          torque: { kind: "moment", label: "torque" },
+          force: { kind: "force", label: "force" },
+        },
+      },
+    },
+    pins: {
+      kind: "list",
+      label: "force of the pins on the bars",
+      of: {
+        kind: "group",
+        label: "pin",
+        fields: {
+          bar: { kind: "text", label: "bar" },
+          point: { kind: "text", label: "point" },
+          forceX: { kind: "force", label: "force x" },
+          forceY: { kind: "force", label: "force y" },
+          force: { kind: "force", label: "force" },
+        },
+      },
+    },
+    path: {
+      kind: "list",
+      label: "path",
+      of: { kind: "group", label: "place", fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } } },
+    },
+    efforts: {
+      kind: "list",
+      label: "driver effort over the motion",
+      of: {
+        kind: "group",
+        label: "effort",
+        fields: {
+          step: { kind: "number", label: "step" },
+          driver: { kind: "text", label: "driver" },
+          torque: { kind: "moment", label: "torque" },
+          force: { kind: "force", label: "force" },
+        },
+      },
+    },
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "length", label: "largest constraint error" },
+  },
+  example: {
+    pivots: [
+      { name: "O", x: 0, y: 0 },
+      { name: "Q", x: "90 mm", y: 0 },
+    ],
+    points: [
+      { name: "A", x: "9 mm", y: "23 mm" },
+      { name: "B", x: "80 mm", y: "59 mm" },
+      { name: "tip", x: "74 mm", y: "140 mm" },
+    ],
+    bars: [
+      { name: "crank", from: "O", to: "A" },
+      { name: "rod", from: "A", to: "B" },
+      { name: "wing", from: "Q", to: "B" },
+    ],
+    carried: [{ point: "tip", from: "Q", to: "B" }],
+    cranks: [{ from: "O", to: "A", end: "130 deg", speed: 2 }],
+    loads: [{ point: "tip", forceY: "-3 N" }],
+    steps: 8,
+    trace: "tip",
+  },
+  formulae: [
+    { symbol: "n_p", kind: "number", meaning: "moving points", given: (si) => si.points.length },
+    { symbol: "n_b", kind: "number", meaning: "bars", given: (si) => si.bars.length },
+    { symbol: "n_c", kind: "number", meaning: "carried points", given: (si) => si.carried.length },
+    { symbol: "n_s", kind: "number", meaning: "sliders", given: (si) => si.sliders.length },
+    { symbol: "f", meaning: "coordinates less constraints", is: "2 * n_p - n_b - 2 * n_c - n_s" },
+    { symbol: "N_J", kind: "number", meaning: "greatest row sum of the Jacobian", given: (si, out) => again(si, out).direct },
+    { symbol: "N_I", kind: "number", meaning: "greatest row sum of its inverse", given: (si, out) => again(si, out).inverse },
+    { symbol: "kappa", meaning: "distance from singular", is: "1 / (N_J * N_I)" },
+    {
+      symbol: "l_b",
+      kind: "length",
+      meaning: "length of each bar as given or sketched",
+      given: (si) => {
+        const model = compile(si)
+        return model.rows.flatMap((row) => (row.kind === "bar" ? [row.length] : []))
+      },
+    },
+    {
+      symbol: "x_b",
+      kind: "length",
+      meaning: "each bar's run in x, solved",
+      given: (_, out) => out.bars.map((b) => b.length * Math.cos(b.angle)),
+    },
+    {
+      symbol: "y_b",
+      kind: "length",
+      meaning: "each bar's run in y, solved",
+      given: (_, out) => out.bars.map((b) => b.length * Math.sin(b.angle)),
+    },
+    { left: "sum(x_b .* x_b) + sum(y_b .* y_b)", right: "sum(l_b .* l_b)", meaning: "every bar has its length" },
+    { symbol: "Q", kind: "number", meaning: "effort of each driver, N·m or N", given: (si, out) => again(si, out).efforts },
+    {
+      symbol: "W",
+      kind: "number",
+      meaning: "work of all loads per unit motion of each driver, N·m or N",
+      given: (si, out) => again(si, out).work,
+    },
+    {
+      left: "1 + sum(abs(Q)) + sum(Q)",
+      right: "1 + sum(abs(Q)) - sum(W)",
+      meaning: "virtual work of drivers and loads adds up to nothing",
+      source: "principle of virtual work",
+    },
+  ],
+  sources: [jalon, norton],
+  check: (si) => {
+    const faults = mechanismFaults(si)
+    if (faults.length || si.trace === null) return faults
+    const names = [...si.pivots, ...si.points].map((p) => p.name)
+    return names.includes(si.trace) ? [] : [inconsistent(["trace"], `'${si.trace}'`, `a point (${names.join(", ")})`)]
+  },
+  solve,
+  cautions,
+})

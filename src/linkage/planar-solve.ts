@@ -1,0 +1,418 @@
+import { type NoSolution, refuse } from "../solver/index.js"
+import { type Factors, factor, rankOf, solveFactored, solveTransposed } from "./lu.js"
+import type { Model, Row } from "./planar-model.js"
+
+/** A solved pose: all coordinates, the factored Jacobian there, and how it was reached. */
+export interface Pose {
+  readonly q: Float64Array
+  /** Driver values, rad or m. */
+  readonly drive: readonly number[]
+  readonly factors: Factors
+  readonly iterations: number
+  /** Largest constraint error, m. */
+  readonly residual: number
+}
+
+/** Pivot ratio under which a pose counts as singular. */
+const SINGULAR = 1e-9
+
+const sub = (q: Float64Array, from: number, to: number): [number, number] => [
+  (q[2 * to] as number) - (q[2 * from] as number),
+  (q[2 * to + 1] as number) - (q[2 * from + 1] as number),
+]
+/** Reference direction of a crank, turned by its angle. */
+function turned(row: Extract<Row, { kind: "crank" }>, q: Float64Array, angle: number): [number, number] {
+  const [ux, uy] = row.refFrom < 0 ? [1, 0] : sub(q, row.refFrom, row.refTo)
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return [c * ux - s * uy, s * ux + c * uy]
+}
+
+/** Value of a constraint, m. */
+export function rowValue(row: Row, q: Float64Array, drive: readonly number[]): number {
+  const [vx, vy] = sub(q, row.from, row.to)
+  switch (row.kind) {
+    case "bar":
+      return (vx * vx + vy * vy - row.length ** 2) / (2 * row.length)
+    case "carried": {
+      const [x, y] = sub(q, row.from, row.point)
+      return row.axis === 0 ? x - row.p * vx + row.q * vy : y - row.p * vy - row.q * vx
+    }
+    case "slider": {
+      const [x, y] = sub(q, row.from, row.point)
+      return (vx * y - vy * x) / row.length - row.offset
+    }
+    case "crank": {
+      const [wx, wy] = turned(row, q, drive[row.driver] as number)
+      return (wx * vy - wy * vx) / row.scale
+    }
+    case "actuator":
+      return (vx * vx + vy * vy - (drive[row.driver] as number) ** 2) / (2 * row.scale)
+  }
+}
+
+/** Gradient of a constraint, handed out point by point. */
+export function rowGradient(
+  row: Row,
+  q: Float64Array,
+  drive: readonly number[],
+  add: (point: number, gx: number, gy: number) => void,
+): void {
+  const [vx, vy] = sub(q, row.from, row.to)
+  switch (row.kind) {
+    case "bar":
+    case "actuator": {
+      const scale = row.kind === "bar" ? row.length : row.scale
+      add(row.to, vx / scale, vy / scale)
+      add(row.from, -vx / scale, -vy / scale)
+      return
+    }
+    case "carried":
+      if (row.axis === 0) {
+        add(row.point, 1, 0)
+        add(row.to, -row.p, row.q)
+        add(row.from, row.p - 1, -row.q)
+      } else {
+        add(row.point, 0, 1)
+        add(row.to, -row.q, -row.p)
+        add(row.from, row.q, row.p - 1)
+      }
+      return
+    case "slider": {
+      const [x, y] = sub(q, row.from, row.point)
+      const l = row.length
+      add(row.point, -vy / l, vx / l)
+      add(row.to, y / l, -x / l)
+      add(row.from, (vy - y) / l, (x - vx) / l)
+      return
+    }
+    case "crank": {
+      const angle = drive[row.driver] as number
+      const [wx, wy] = turned(row, q, angle)
+      const k = row.scale
+      add(row.to, -wy / k, wx / k)
+      add(row.from, wy / k, -wx / k)
+      if (row.refFrom < 0) return
+      const [c, s] = [Math.cos(angle), Math.sin(angle)]
+      const [gx, gy] = [(c * vy - s * vx) / k, (-s * vy - c * vx) / k]
+      add(row.refTo, gx, gy)
+      add(row.refFrom, -gx, -gy)
+    }
+  }
+}
+
+/** Change of a constraint with its own driver, at standing points. */
+export function rowDrive(row: Row, q: Float64Array, drive: readonly number[]): number {
+  if (row.kind === "actuator") return -(drive[row.driver] as number) / row.scale
+  if (row.kind !== "crank") return 0
+  const [vx, vy] = sub(q, row.from, row.to)
+  const [wx, wy] = turned(row, q, drive[row.driver] as number)
+  return -(wx * vx + wy * vy) / row.scale
+}
+
+/** Second time derivative of a constraint with all point accelerations set to zero. */
+function rowBias(row: Row, q: Float64Array, v: Float64Array, drive: readonly number[], rate: number, change: number): number {
+  const [vx, vy] = sub(q, row.from, row.to)
+  const [dx, dy] = sub(v, row.from, row.to)
+  switch (row.kind) {
+    case "bar":
+      return (dx * dx + dy * dy) / row.length
+    case "carried":
+      return 0
+    case "slider": {
+      const [x, y] = sub(v, row.from, row.point)
+      return (2 * (dx * y - dy * x)) / row.length
+    }
+    case "crank": {
+      const angle = drive[row.driver] as number
+      const [wx, wy] = turned(row, q, angle)
+      const [tx, ty] = row.refFrom < 0 ? [0, 0] : turned(row, v, angle)
+      // reference direction turned: its first derivative, and the second without point accelerations
+      const [ax, ay] = [tx - rate * wy, ty + rate * wx]
+      const [bx, by] = [-2 * rate * ty - change * wy - rate ** 2 * wx, 2 * rate * tx + change * wx - rate ** 2 * wy]
+      return (bx * vy - by * vx + 2 * (ax * dy - ay * dx)) / row.scale
+    }
+    case "actuator": {
+      const length = drive[row.driver] as number
+      return (dx * dx + dy * dy - rate ** 2 - length * change) / row.scale
+    }
+  }
+}
+
+/** Jacobian of all constraints over the moving coordinates, row-major. */
+export function jacobian(model: Model, q: Float64Array, drive: readonly number[]): Float64Array {
+  const { rows, unknowns, columns } = model
+  const a = new Float64Array(rows.length * unknowns)
+  rows.forEach((row, i) => {
+    rowGradient(row, q, drive, (point, gx, gy) => {
+      const column = columns[point] as number
+      if (column < 0) return
+      const k = i * unknowns + column
+      a[k] = (a[k] as number) + gx
+      a[k + 1] = (a[k + 1] as number) + gy
+    })
+  })
+  return a
+}
+
+const values = (model: Model, q: Float64Array, drive: readonly number[]) => model.rows.map((row) => rowValue(row, q, drive))
+const largest = (list: ArrayLike<number>) => Array.from(list).reduce((most, v) => Math.max(most, Math.abs(v)), 0)
+
+function moved(model: Model, q: Float64Array, step: Float64Array, by: number): Float64Array {
+  const next = q.slice()
+  model.columns.forEach((column, point) => {
+    if (column < 0) return
+    next[2 * point] = (next[2 * point] as number) + by * (step[column] as number)
+    next[2 * point + 1] = (next[2 * point + 1] as number) + by * (step[column + 1] as number)
+  })
+  return next
+}
+
+/** Newton's method on the constraints, halving steps that do not help; null where it does not settle. */
+function newton(model: Model, from: Float64Array, drive: readonly number[], most: number): Pose | null {
+  let q = from
+  let r = values(model, q, drive)
+  let error = largest(r)
+  const small = 1e-15 * model.size
+  for (let iterations = 0; ; iterations++) {
+    const factors = factor(jacobian(model, q, drive), model.unknowns)
+    const isSettled = error <= 1e-13 * model.size
+    // one more step while it still pays: the last digits cost little
+    if (error <= small || iterations >= most) return isSettled ? { q, drive, factors, iterations, residual: error } : null
+    if (factors.sign === 0) return isSettled ? { q, drive, factors, iterations, residual: error } : null
+    const step = solveFactored(factors, r)
+    let by = -1
+    let next = moved(model, q, step, by)
+    let left = values(model, next, drive)
+    while (!(largest(left) < error) && by < -1e-4) {
+      by /= 2
+      next = moved(model, q, step, by)
+      left = values(model, next, drive)
+    }
+    const after = largest(left)
+    if (!(after < error)) return isSettled ? { q, drive, factors, iterations, residual: error } : null
+    q = next
+    r = left
+    error = after
+  }
+}
+
+/** Velocities of all points for driver rates (or, with `bias`, accelerations). */
+export function pointRates(model: Model, pose: Pose, rates: readonly number[], bias?: readonly number[]): Float64Array {
+  const right = model.rows.map((row, i) =>
+    bias ? -(bias[i] as number) : "driver" in row ? -rowDrive(row, pose.q, pose.drive) * (rates[row.driver] as number) : 0,
+  )
+  const step = solveFactored(pose.factors, right)
+  return moved(model, new Float64Array(pose.q.length), step, 1)
+}
+
+/** Accelerations of all points for driver rates and their changes. */
+export function pointAccelerations(
+  model: Model,
+  pose: Pose,
+  v: Float64Array,
+  rates: readonly number[],
+  changes: readonly number[],
+): Float64Array {
+  const bias = model.rows.map((row) => {
+    const [rate, change] = "driver" in row ? [rates[row.driver] as number, changes[row.driver] as number] : [0, 0]
+    return rowBias(row, pose.q, v, pose.drive, rate, change)
+  })
+  return pointRates(model, pose, rates, bias)
+}
+
+/** Forces on all points, couples of the torques included. */
+export function allForces(model: Model, q: Float64Array): Float64Array {
+  const f = model.forces.slice()
+  for (const { from, to, torque } of model.torques) {
+    const [fx, fy] = couple(q, from, to, torque)
+    f[2 * to] = (f[2 * to] as number) + fx
+    f[2 * to + 1] = (f[2 * to + 1] as number) + fy
+    f[2 * from] = (f[2 * from] as number) - fx
+    f[2 * from + 1] = (f[2 * from + 1] as number) - fy
+  }
+  return f
+}
+
+/** Force at `to` (and its opposite at `from`) that makes a torque. */
+export function couple(q: Float64Array, from: number, to: number, torque: number): [number, number] {
+  const [vx, vy] = sub(q, from, to)
+  const squared = vx * vx + vy * vy
+  return [(-vy * torque) / squared, (vx * torque) / squared]
+}
+
+/** What each constraint carries: multipliers λ with Jᵀ·λ = −F. */
+export function multipliers(model: Model, pose: Pose): Float64Array {
+  const f = allForces(model, pose.q)
+  const right = new Float64Array(model.unknowns)
+  model.columns.forEach((column, point) => {
+    if (column < 0) return
+    right[column] = -(f[2 * point] as number)
+    right[column + 1] = -(f[2 * point + 1] as number)
+  })
+  return solveTransposed(pose.factors, right)
+}
+
+/** Torque or force that each driver must exert, positive with its own motion; by virtual work. */
+export function driverEfforts(model: Model, pose: Pose, lambda: Float64Array): number[] {
+  const efforts = model.drivers.map(() => 0)
+  model.rows.forEach((row, i) => {
+    if ("driver" in row) efforts[row.driver] = -(lambda[i] as number) * rowDrive(row, pose.q, pose.drive)
+  })
+  return efforts
+}
+
+/** Fixed pseudo-random numbers for the rank check away from special poses. */
+function shaken(q: Float64Array, by: number): Float64Array {
+  let seed = 1
+  return q.map((v) => {
+    seed = (seed * 16807) % 2147483647
+    return v + by * (seed / 2147483647 - 0.5)
+  })
+}
+
+/** Under- and over-constrained mechanisms, named. */
+export function countFault(model: Model): NoSolution | null {
+  const { rows, unknowns, drivers } = model
+  const q = shaken(model.sketch, 0.02 * model.size)
+  const drive = drivers.map((d) => d.sketch)
+  const rank = rankOf(jacobian(model, q, drive), rows.length, unknowns)
+  const at = { unknowns, constraints: rows.length, independent: rank }
+  if (rank < unknowns) {
+    const free = unknowns - rank
+    const idle = rows.length - rank
+    return refuse(
+      "under-constrained",
+      `${free} ${free === 1 ? "motion is" : "motions are"} left free: ${rank} independent constraints for ${unknowns} coordinates${idle ? `, and ${idle} more that only repeat others` : ""}; add drivers, bars or pivots`,
+      free,
+      at,
+      { constraints: rows.length + free },
+    )
+  }
+  if (rows.length > rank) {
+    const spare = rows.length - rank
+    return refuse(
+      "over-constrained",
+      `${spare} ${spare === 1 ? "constraint is" : "constraints are"} too many: ${rows.length} constraints for ${unknowns} coordinates; leave out drivers or bars`,
+      spare,
+      at,
+      { constraints: unknowns },
+    )
+  }
+  return null
+}
+
+const singularRefusal = (model: Model, drive: readonly number[], last: readonly number[]) =>
+  refuse(
+    "singular",
+    `the mechanism stands in a singular pose at ${driveText(model, drive)}: it can move on in more than one way, and the drivers do not decide which`,
+    0,
+    driveRecord(model, drive),
+    driveRecord(model, last),
+  )
+const driveRecord = (model: Model, drive: readonly number[]) =>
+  Object.fromEntries(model.drivers.map((d, i) => [d.name, drive[i] as number]))
+const driveText = (model: Model, drive: readonly number[]) =>
+  model.drivers
+    .map(
+      (d, i) =>
+        `${d.name} ${d.kind === "crank" ? `${(((drive[i] as number) * 180) / Math.PI).toFixed(2)}°` : `${((drive[i] as number) * 1000).toFixed(2)} mm`}`,
+    )
+    .join(", ")
+
+/** Follows one branch from a pose to other driver values; steps shrink where the way is not certain. */
+function follow(model: Model, start: Pose, target: readonly number[]): Pose | NoSolution {
+  let here = start
+  let done = 0
+  let step = 1
+  let iterations = start.iterations
+  const origin = start.drive
+  const between = (t: number) => origin.map((a, i) => a + t * ((target[i] as number) - a))
+  if (target.every((v, i) => v === origin[i])) return start
+  for (let tries = 0; done < 1; tries++) {
+    const goal = Math.min(1, done + step)
+    const drive = goal === 1 ? [...target] : between(goal)
+    const rates = drive.map((v, i) => v - (here.drive[i] as number))
+    const flow = pointRates(model, here, rates)
+    const guess = here.q.map((v, i) => v + (flow[i] as number))
+    const next = newton(model, guess, drive, 12)
+    const reach = largest(flow)
+    const isSure =
+      next !== null &&
+      next.factors.sign === here.factors.sign &&
+      largest(next.q.map((v, i) => v - (guess[i] as number))) <= 0.25 * reach + 1e-12 * model.size &&
+      keepsSides(model, next)
+    if (isSure) {
+      iterations += next.iterations
+      here = { ...next, iterations }
+      done = goal
+      step = Math.min(1, step * 2)
+      if (here.factors.pivotRatio < SINGULAR) return singularRefusal(model, here.drive, start.drive)
+      continue
+    }
+    step = (goal - done) / 2
+    if (step > 1e-10 && tries < 4000) continue
+    // stuck: is there anything beyond, or does the way end here?
+    const beyond = newton(model, guess, between(Math.min(1, done + 1e-6)), 40)
+    const isNear = beyond !== null && largest(beyond.q.map((v, i) => v - (here.q[i] as number))) < 0.01 * model.size
+    if (isNear) return singularRefusal(model, here.drive, here.drive)
+    return refuse(
+      "cannot-assemble",
+      `the mechanism goes no further than ${driveText(model, here.drive)}, a dead point short of ${driveText(model, target)}`,
+      largest(target.map((v, i) => v - (here.drive[i] as number))),
+      driveRecord(model, target),
+      driveRecord(model, here.drive),
+    )
+  }
+  return here
+}
+
+/** A crank's line has the angle asked for, not its opposite. */
+function keepsSides(model: Model, pose: Pose): boolean {
+  return model.rows.every((row) => {
+    if (row.kind !== "crank") return true
+    const [vx, vy] = sub(pose.q, row.from, row.to)
+    const [wx, wy] = turned(row, pose.q, pose.drive[row.driver] as number)
+    return vx * wx + vy * wy > 0
+  })
+}
+
+/** The pose at the start: assembled near the sketch, then brought to the drivers' start values. */
+export function assemble(model: Model): Pose | NoSolution {
+  const fault = countFault(model)
+  if (fault) return fault
+  const sketched = model.drivers.map((d) => d.sketch)
+  const first = newton(model, model.sketch, sketched, 100)
+  if (first === null || !keepsSides(model, first)) {
+    const short = largest(values(model, model.sketch, sketched))
+    return refuse(
+      "cannot-assemble",
+      `the parts cannot be put together near the sketch: the worst misses by ${(short * 1000).toPrecision(3)} mm there, and no nearby pose closes it`,
+      short,
+      driveRecord(model, sketched),
+    )
+  }
+  if (first.factors.pivotRatio < SINGULAR) return singularRefusal(model, sketched, sketched)
+  return follow(
+    model,
+    first,
+    model.drivers.map((d) => d.start),
+  )
+}
+
+/** Poses at `steps` + 1 equally spaced settings of all drivers from start to end, along one branch. */
+export function motion(model: Model, steps: number): readonly Pose[] | NoSolution {
+  const first = assemble(model)
+  if ("noSolution" in first) return first
+  const poses = [first]
+  for (let k = 1; k <= steps; k++) {
+    const t = k / steps
+    const next = follow(
+      model,
+      poses[k - 1] as Pose,
+      model.drivers.map((d) => (k === steps ? d.end : d.start + t * (d.end - d.start))),
+    )
+    if ("noSolution" in next) return next
+    poses.push({ ...next, iterations: next.iterations })
+  }
+  return poses
+}
