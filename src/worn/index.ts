@@ -8,6 +8,7 @@ export {
 } from "./carried-load.js"
 export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
 export type { BodyRegion } from "./data-contact.js"
+export { burnTemperature, type TouchMaterial } from "./data-touch.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
 export {
   type MetabolicRate,
@@ -17,4 +18,5 @@ export {
   terrainFactor,
 } from "./metabolic-rate.js"
 export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"
+export { type TouchLimit, type TouchTemperature, type TouchTemperatureInput, touchTemperature } from "./touch-temperature.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./wind-load.js"

@@ -224,7 +224,7 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  * import { metabolicRate } from 'alula/worn'
  * const walk = metabolicRate({ bodyMass: '70 kg', load: '20 kg', speed: '1.34 m/s' })
  * walk.pandolf // => 362.1
- * walk.rate // => 403.8
+ * walk.rate // => 397.3
  * ```
  */
 export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PURE__ */ solver<MetabolicRateInput, MetabolicRate>({

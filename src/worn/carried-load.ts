@@ -1,0 +1,446 @@
+import type { Frequency, Length, Mass, Ratio } from "../quantity/index.js"
+import { type NoSolution, refuse, type SiOf, type Solver, type Step, solver } from "../solver/index.js"
+import { carriedLoadCautions } from "./carried-load-cautions.js"
+import { loadGuidance, walkingFactor } from "./data-load.js"
+import { centreHeight, isPart, type SegmentTable, segmentRows, segmentSources, segmentTables, upperBodies } from "./data-segments.js"
+
+/** Where the rig's centre of mass is in one pose, the wearer standing upright. */
+export interface RigPose {
+  /** Name of the pose. */
+  name: string
+  /** Ahead of the vertical through the hip joints; negative behind. */
+  forward: Length
+  /** Left of the wearer's middle; negative right. */
+  left?: Length
+  /** Height above the ground. */
+  height: Length
+}
+
+/** Input of {@link carriedLoad}. */
+export interface CarriedLoadInput {
+  /** Wearer's body mass, undressed. */
+  bodyMass: Mass
+  /** Wearer's stature. */
+  stature: Length
+  /** Mass of the rig, all of it. */
+  load: Mass
+  /** Centre of mass of the rig in each pose; the first is the one to compare with (stowed). */
+  poses: readonly RigPose[]
+  /** Share of body mass not to exceed. */
+  limit?: Ratio
+  /** Steps a second while walking. */
+  stepRate?: Frequency
+  /** Lever arm of the back muscles at the low back. */
+  muscleArm?: Length
+  /** Distance between the middles of the feet. */
+  stance?: Length
+}
+
+/** How one pose is carried. */
+export interface PoseCarried {
+  readonly name: string
+  /** Forward lean of the trunk that balances, rad (negative backwards): the largest over the segment tables. */
+  readonly lean: number
+  /** The smallest over the segment tables, rad. */
+  readonly leanLow: number
+  /** Centre of mass of wearer and rig, standing upright, m: ahead of the hips, left of the middle, above the ground. */
+  readonly forward: number
+  readonly left: number
+  readonly height: number
+  /** Moment about the hips standing upright, N·m; positive where the rig pulls backwards. */
+  readonly hipMoment: number
+  /** Moment about the low back standing upright, and leaning in balance, N·m. */
+  readonly backUpright: number
+  readonly backLeaning: number
+  /** Moment about the middle, N·m; positive to the left. */
+  readonly sideMoment: number
+  /** Share of the whole weight on the left foot. */
+  readonly leftShare: number
+}
+
+/** What one guideline says about the load. */
+export interface GuidanceReading {
+  readonly who: string
+  /** Its share of body mass. */
+  readonly share: number
+  /** The mass it comes to for this wearer, kg. */
+  readonly mass: number
+  readonly exceeded: boolean
+}
+
+/** Result of {@link carriedLoad}. */
+export interface CarriedLoad {
+  /** Load over body mass. */
+  readonly share: number
+  /** Mass that the limit comes to, kg. */
+  readonly massAtLimit: number
+  /** Mass left under the limit, kg; negative where it is exceeded. */
+  readonly margin: number
+  /** Largest lean needed in any pose, either way, rad. */
+  readonly lean: number
+  /** Lean between the poses that differ most, rad. */
+  readonly leanRange: number
+  /** Largest moment about the hips standing upright, N·m. */
+  readonly hipMoment: number
+  /** Largest moment about the low back, upright or leaning, N·m. */
+  readonly backMoment: number
+  /** Pull of the back muscles that holds it, N. */
+  readonly backForce: number
+  /** Compression of the low back by that pull and the weight above, N. */
+  readonly backCompression: number
+  /** Largest moment to one side, N·m. */
+  readonly sideMoment: number
+  /** Largest share of the whole weight on one foot. */
+  readonly footShare: number
+  /** Farthest the common centre of mass moves, level, from the first pose, m. */
+  readonly shift: number
+  /** Highest it rises over the first pose, m. */
+  readonly rise: number
+  /** Peak force of the rig on the body while walking, N. */
+  readonly peakForce: number
+  /** Pose that needs the largest lean. */
+  readonly worstPose: string
+  readonly poses: readonly PoseCarried[]
+  readonly guidance: readonly GuidanceReading[]
+  /** Moment about the hips left over in balance, against that of the weights, largest of all poses and tables. */
+  readonly residual: number
+}
+
+const GRAVITY = 9.80665
+const tables = Object.keys(segmentTables) as SegmentTable[]
+
+/** Centre of mass of a standing body over stature, by Winter's table. */
+const standingCentre = /* @__PURE__ */ segmentRows.winter
+  .filter((r) => !isPart(r.name))
+  .reduce((sum, r) => sum + r.count * r.mass * centreHeight(r), 0)
+
+/** An offset below a picometre is none: smaller numbers only lose digits. */
+const offset = (at: number) => (Math.abs(at) < 1e-12 ? 0 : at)
+
+interface Balance {
+  readonly lean: number
+  readonly backLeaning: number
+  readonly residual: number
+}
+
+/**
+ * Lean at the hips that brings the weight above them back over them: tan φ = −m·x / (f·M·h + m·z), x and z the rig's centre
+ * ahead of and above the hips. Returns how much the denominator falls short where no lean balances.
+ */
+function balance(si: SiOf<CarriedLoadInput>, table: SegmentTable, forward: number, height: number): Balance | number {
+  const { bodyMass, stature, load } = si
+  const { hipHeight, upperMass, upperHeight, backHeight, backMass, backCentre } = upperBodies[table]
+  const up = height - hipHeight * stature
+  const down = upperMass * bodyMass * upperHeight * stature + load * up
+  if (!(down > 0)) return -down
+  const lean = Math.atan2(-load * forward, down)
+  const [s, c] = [Math.sin(lean), Math.cos(lean)]
+  const back = backHeight * stature
+  return {
+    lean,
+    backLeaning: GRAVITY * (backMass * bodyMass * (backCentre * stature - back) * s + load * (forward * c + (up - back) * s)),
+    residual: Math.abs(down * s + load * forward * c) / (down + load * Math.abs(forward)),
+  }
+}
+
+function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
+  const { bodyMass, stature, load, stance } = si
+  const total = bodyMass + load
+  const poses: PoseCarried[] = []
+  const signed: number[] = []
+  let residual = 0
+  for (const pose of si.poses) {
+    const { name, height } = pose
+    const [forward, left] = [offset(pose.forward), offset(pose.left)]
+    const found: Balance[] = []
+    for (const table of tables) {
+      const one = balance(si, table, forward, height)
+      if (typeof one === "number") {
+        const least = height + one / load
+        return refuse(
+          "no-lean-balances",
+          `In pose '${name}' the rig hangs so far below the hips that no lean of the trunk balances it: its centre would have to be above ${(1000 * least).toFixed(0)} mm.`,
+          one / load,
+          { height },
+          { height: least },
+        )
+      }
+      found.push(one)
+    }
+    const sideways = load * left
+    const leftShare = 0.5 + sideways / (total * stance)
+    if (!(leftShare >= 0 && leftShare <= 1)) {
+      const most = (stance * total) / (2 * load)
+      return refuse(
+        "tips-sideways",
+        `In pose '${name}' the rig's centre is ${(1000 * Math.abs(left)).toFixed(0)} mm off the middle: with the trunk upright the wearer tips over the foot; at most ${(1000 * most).toFixed(0)} mm stands.`,
+        Math.abs(left) - most,
+        { left },
+        { left: Math.sign(left) * most },
+      )
+    }
+    const leans = found.map((b) => b.lean)
+    const lean = leans.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
+    signed.push(...leans)
+    residual = Math.max(residual, ...found.map((b) => b.residual))
+    poses.push({
+      name,
+      lean,
+      leanLow: leans.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a)),
+      forward: (load * forward) / total,
+      left: sideways / total,
+      height: (bodyMass * standingCentre * stature + load * height) / total,
+      hipMoment: -GRAVITY * load * forward,
+      backUpright: GRAVITY * load * forward,
+      backLeaning: found.map((b) => b.backLeaning).reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a)),
+      sideMoment: GRAVITY * sideways,
+      leftShare,
+    })
+  }
+  const largest = (of: (p: PoseCarried) => number) => Math.max(...poses.map((p) => Math.abs(of(p))))
+  const first = poses[0] as PoseCarried
+  const backMoment = Math.max(
+    largest((p) => p.backUpright),
+    largest((p) => p.backLeaning),
+  )
+  const backForce = backMoment / si.muscleArm
+  const backMass = Math.max(...tables.map((t) => upperBodies[t].backMass))
+  const lean = largest((p) => p.lean)
+  const massAtLimit = si.limit * bodyMass
+  return {
+    share: load / bodyMass,
+    massAtLimit,
+    margin: massAtLimit - load,
+    lean,
+    leanRange: Math.max(...signed) - Math.min(...signed),
+    hipMoment: largest((p) => p.hipMoment),
+    backMoment,
+    backForce,
+    backCompression: backForce + GRAVITY * (backMass * bodyMass + load),
+    sideMoment: largest((p) => p.sideMoment),
+    footShare: 0.5 + largest((p) => p.leftShare - 0.5),
+    shift: Math.max(...poses.map((p) => Math.hypot(p.forward - first.forward, p.left - first.left))),
+    rise: Math.max(...poses.map((p) => p.height)) - first.height,
+    peakForce: GRAVITY * load * (1 + walkingFactor(1, si.stepRate)),
+    worstPose: (poses.find((p) => Math.abs(p.lean) === lean) as PoseCarried).name,
+    poses,
+    guidance: loadGuidance.map(({ who, share }) => ({ who, share, mass: share * bodyMass, exceeded: load > share * bodyMass })),
+    residual,
+  }
+}
+
+type CarriedStep = Step<SiOf<CarriedLoadInput>, CarriedLoad>
+
+/** The balance by one segment table, pose by pose. */
+function leanSteps(table: SegmentTable, index: number): readonly CarriedStep[] {
+  const { hipHeight, upperMass, upperHeight, backHeight, backMass, backCentre } = upperBodies[table]
+  const given = (symbol: string, meaning: string, value: number): CarriedStep => ({
+    symbol: `${symbol}_${index}`,
+    kind: "number",
+    meaning: `${meaning} (${segmentTables[table]})`,
+    given: () => value,
+  })
+  const i = index
+  return [
+    given("a", "hip height over stature", hipHeight),
+    given("f", "share of body mass above the hips", upperMass),
+    given("h", "its centre above the hips over stature", upperHeight),
+    given("l", "low back above the hips over stature", backHeight),
+    given("f_b", "share of body mass above the low back", backMass),
+    given("h_b", "its centre above the hips over stature", backCentre),
+    {
+      symbol: `phi_${i}`,
+      kind: "angle",
+      meaning: "lean that balances, pose by pose",
+      is: `map(-(b_r * x_r) ./ (f_${i} * b_w * h_${i} * b_h + b_r * (z_r - a_${i} * b_h)), atan)`,
+    },
+    {
+      symbol: `B_${i}`,
+      kind: "moment",
+      meaning: "moment about the low back, leaning",
+      is: `(g_0 * (f_b_${i} * b_w * (h_b_${i} - l_${i}) * b_h * map(phi_${i}, sin) + b_r * (x_r .* map(phi_${i}, cos) + (z_r - (a_${i} + l_${i}) * b_h) .* map(phi_${i}, sin)))) * (1 N m)`,
+    },
+  ]
+}
+
+const upright = { kind: "moment", unit: "N m" } as const
+
+/**
+ * What a rig does to the body that carries it, pose by pose: share of body mass, lean, moments, side load and shift.
+ *
+ * The wearer stands with the legs upright and leans the trunk at the hips by the angle φ that brings the weight above the
+ * hips back over them: tan φ = −m·x / (f·M·h + m·z), with rig mass m (kg) whose centre is x ahead of and z above the hips
+ * (m), body mass M (kg), share f of it above the hips with its centre h above them (by de Leva for women and men and by
+ * Winter: the largest lean of the three counts). No published law gives the lean for such loads; this is the balance only.
+ * Hip moment, upright: m·g·x. Low back, leaning: g·[f_b·M·h_b·sin φ + m·(x·cos φ + (z − l)·sin φ)], l the joint above the
+ * hips. Muscle pull: moment over `muscleArm` (default 60 mm). Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s
+ * (default 0.2 m). Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95))), step rate f_s (default 2 Hz). `limit` is 15 % of
+ * body mass by default. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
+ *
+ * Sources: de Leva 1996, table 4; Winter 2009, table 4.1; Drillis and Contini 1966; Hall 2012, chapter 9 and problem 9.1
+ * (muscle arm); CCIP-016, 2006, table 4.3.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `no-lean-balances` or `tips-sideways`, with the pose and the nearest place that stands
+ * @example
+ * ```ts
+ * import { carriedLoad } from 'alula/worn'
+ * const moth = carriedLoad({
+ *   bodyMass: '60 kg', stature: '1.65 m', load: '9 kg',
+ *   poses: [
+ *     { name: 'folded', forward: '-0.20 m', height: '1.20 m' },
+ *     { name: 'raised', forward: '-0.24 m', height: '1.55 m' },
+ *   ],
+ * })
+ * moth.share // => 0.15
+ * moth.hipMoment // => 21.18
+ * moth.worstPose // => 'folded'
+ * ```
+ */
+export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ */ solver<CarriedLoadInput, CarriedLoad>({
+  name: "carriedLoad",
+  title: "What the body has to hold, pose by pose",
+  input: {
+    bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
+    stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
+    load: { kind: "mass", symbol: "m_r", label: "mass of the rig", above: 0, max: 150, typical: [1, 20] },
+    poses: {
+      kind: "list",
+      label: "poses",
+      min: 1,
+      max: 1000,
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          name: { kind: "text", label: "name" },
+          forward: { kind: "length", symbol: "x", label: "ahead of the hips", min: -3, max: 3, typical: [-0.4, 0.2] },
+          left: { kind: "length", symbol: "y", label: "left of the middle", min: -3, max: 3, typical: [-0.05, 0.05], default: 0 },
+          height: { kind: "length", symbol: "z", label: "above the ground", min: 0, max: 6, typical: [0.9, 1.8] },
+        },
+      },
+    },
+    limit: { kind: "ratio", symbol: "q_l", label: "limit of share", above: 0, max: 1, typical: [0.1, 0.3], default: 0.15 },
+    stepRate: { kind: "frequency", symbol: "f_s", label: "steps a second", min: 1, max: 2.8, typical: [1.4, 2.2], default: 2 },
+    muscleArm: {
+      kind: "length",
+      symbol: "d_m",
+      label: "lever arm of the back muscles",
+      min: "30 mm",
+      max: "100 mm",
+      typical: ["50 mm", "80 mm"],
+      default: "60 mm",
+    },
+    stance: { kind: "length", symbol: "s", label: "between the feet", min: 0.05, max: 1.2, typical: [0.15, 0.4], default: 0.2 },
+  },
+  output: {
+    share: { kind: "ratio", symbol: "q", label: "share of body mass", unit: "%" },
+    massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the limit" },
+    margin: { kind: "mass", symbol: "m_m", label: "left under the limit" },
+    lean: { kind: "angle", symbol: "phi", label: "largest lean", unit: "°" },
+    leanRange: { kind: "angle", symbol: "phi_d", label: "lean between poses", unit: "°" },
+    hipMoment: { ...upright, symbol: "M_h", label: "moment about the hips, upright" },
+    backMoment: { ...upright, symbol: "M_b", label: "moment about the low back" },
+    backForce: { kind: "force", symbol: "F_b", label: "pull of the back muscles" },
+    backCompression: { kind: "force", symbol: "F_c", label: "compression of the low back" },
+    sideMoment: { ...upright, symbol: "M_s", label: "moment to one side" },
+    footShare: { kind: "ratio", symbol: "q_f", label: "most on one foot", unit: "%" },
+    shift: { kind: "length", symbol: "d_c", label: "shift of the common centre" },
+    rise: { kind: "length", symbol: "d_z", label: "rise of the common centre" },
+    peakForce: { kind: "force", symbol: "F_p", label: "peak force while walking" },
+    worstPose: { kind: "text", label: "pose with the largest lean" },
+    poses: {
+      kind: "list",
+      label: "poses",
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          name: { kind: "text", label: "name" },
+          lean: { kind: "angle", label: "lean", unit: "°" },
+          leanLow: { kind: "angle", label: "least lean of the tables", unit: "°" },
+          forward: { kind: "length", label: "common centre ahead of the hips" },
+          left: { kind: "length", label: "common centre left of the middle" },
+          height: { kind: "length", label: "common centre above the ground" },
+          hipMoment: { ...upright, label: "hip moment, upright" },
+          backUpright: { ...upright, label: "low-back moment, upright" },
+          backLeaning: { ...upright, label: "low-back moment, leaning" },
+          sideMoment: { ...upright, label: "moment to the left" },
+          leftShare: { kind: "ratio", label: "on the left foot", unit: "%" },
+        },
+      },
+    },
+    guidance: {
+      kind: "list",
+      label: "published guidance",
+      of: {
+        kind: "group",
+        label: "guidance",
+        fields: {
+          who: { kind: "text", label: "who" },
+          share: { kind: "ratio", label: "share", unit: "%" },
+          mass: { kind: "mass", label: "mass" },
+          exceeded: { kind: "flag", label: "exceeded" },
+        },
+      },
+    },
+    residual: { kind: "number", label: "moment left over" },
+  },
+  example: {
+    bodyMass: "60 kg",
+    stature: "1.65 m",
+    load: "9 kg",
+    poses: [
+      { name: "folded", forward: "-0.20 m", height: "1.20 m" },
+      { name: "raised", forward: "-0.24 m", left: "0.02 m", height: "1.55 m" },
+    ],
+  },
+  formulae: [
+    { symbol: "g_0", kind: "number", meaning: "standard gravity in m/s²", is: "9.80665" },
+    { symbol: "b_w", kind: "number", meaning: "body mass in kg", is: "m_w / kg" },
+    { symbol: "b_r", kind: "number", meaning: "rig mass in kg", is: "m_r / kg" },
+    { symbol: "b_h", kind: "number", meaning: "stature in m", is: "H / (1 m)" },
+    {
+      symbol: "x_r",
+      kind: "number",
+      meaning: "rig ahead of the hips in m, pose by pose",
+      is: "map(x / (1 m), f(t) = abs(t) < 1e-12 ? 0 : t)",
+    },
+    { symbol: "y_r", kind: "number", meaning: "rig left of the middle in m", is: "map(y / (1 m), f(t) = abs(t) < 1e-12 ? 0 : t)" },
+    { symbol: "z_r", kind: "number", meaning: "rig above the ground in m", is: "z / (1 m)" },
+    { symbol: "q", meaning: "share of body mass", is: "m_r / m_w" },
+    { symbol: "m_l", meaning: "mass at the limit", is: "q_l * m_w" },
+    { symbol: "m_m", meaning: "left under the limit", is: "m_l - m_r" },
+    ...tables.flatMap((table, i) => leanSteps(table, i + 1)),
+    { symbol: "phi_all", kind: "angle", meaning: "leans by all tables", is: "concat(phi_1, phi_2, phi_3)" },
+    { symbol: "phi", meaning: "largest lean either way", is: "max(abs(phi_all))" },
+    { symbol: "phi_d", meaning: "between the poses that differ most", is: "max(phi_all) - min(phi_all)" },
+    { symbol: "M_h", meaning: "hips, upright", is: "max(abs(x_r)) * b_r * g_0 * (1 N m)" },
+    { symbol: "B_all", kind: "number", meaning: "low back, leaning, in N·m", is: "concat(B_1, B_2, B_3) / (1 N m)" },
+    { symbol: "M_b", meaning: "low back, upright or leaning", is: "max(M_h, max(abs(B_all)) * (1 N m))" },
+    { symbol: "F_b", meaning: "pull of the back muscles", is: "M_b / d_m", source: "Hall 2012, problem 9.1" },
+    {
+      symbol: "F_c",
+      meaning: "compression by the pull and the weight above",
+      is: "F_b + g_0 * (max(f_b_1, f_b_2, f_b_3) * b_w + b_r) * (1 N)",
+    },
+    { symbol: "M_s", meaning: "moment to one side", is: "max(abs(y_r)) * b_r * g_0 * (1 N m)" },
+    { symbol: "q_f", meaning: "most on one foot", is: "1/2 + max(abs(y_r)) * b_r / ((b_w + b_r) * s / (1 m))" },
+    {
+      symbol: "d_c",
+      meaning: "shift of the common centre, level",
+      is: "max(map((x_r - x_r[1]).^2 + (y_r - y_r[1]).^2, sqrt)) * b_r / (b_w + b_r) * (1 m)",
+    },
+    { symbol: "d_z", meaning: "rise of the common centre", is: "(max(z_r) - z_r[1]) * b_r / (b_w + b_r) * (1 m)" },
+    {
+      symbol: "F_p",
+      meaning: "peak force while walking",
+      is: "b_r * g_0 * (1 + min(0.56, 0.41 * (f_s / Hz - 0.95))) * (1 N)",
+      source: "CCIP-016, table 4.3",
+    },
+  ],
+  sources: [...segmentSources, ...loadGuidance.map((g) => g.source)],
+  solve,
+  cautions: carriedLoadCautions,
+})

@@ -1,0 +1,176 @@
+import { lusolve } from "mathjs"
+import { describe, expect, it } from "vitest"
+import { NoSolutionError } from "../../src/solver/index.js"
+import { centreHeight, isPart, type SegmentTable, segmentRows, upperBodies, winterCompounds } from "../../src/worn/data-segments.js"
+import { carriedLoad } from "../../src/worn/index.js"
+
+const G = 9.80665
+const grid = (from: number, to: number, steps: number) => Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
+const tables = Object.keys(segmentRows) as SegmentTable[]
+const lower = ["thigh", "shank", "leg", "foot"]
+
+interface Point {
+  readonly mass: number
+  readonly x: number
+  readonly z: number
+}
+
+/** Body and rig as point masses about the hips: each segment of the table at its own place, the trunk's parts not twice. */
+function points(table: SegmentTable, body: number, stature: number, load: number, x: number, z: number): readonly Point[] {
+  const hip = segmentRows[table].find((r) => r.name === "thigh")?.top as number
+  return [
+    ...segmentRows[table]
+      .filter((r) => !isPart(r.name) && !lower.includes(r.name))
+      .map((r) => ({ mass: r.count * r.mass * body, x: 0, z: (centreHeight(r) - hip) * stature })),
+    { mass: load, x, z: z - hip * stature },
+  ]
+}
+
+/** Reaction and moment that the legs give the leaning upper body, from its free body: three equations, solved as such. */
+function freeBody(all: readonly Point[], lean: number) {
+  const [c, s] = [Math.cos(lean), Math.sin(lean)]
+  const turned = all.map((p) => ({ mass: p.mass, x: p.x * c + p.z * s }))
+  const weight = turned.reduce((sum, p) => sum + p.mass * G, 0)
+  const moment = turned.reduce((sum, p) => sum + p.mass * G * p.x, 0)
+  // unknowns: level force, upward force, moment, the forces acting 0.1 m below the joint
+  const solved = lusolve(
+    [
+      [1, 0, 0],
+      [0, 1, 0],
+      [0.1, 0, 1],
+    ],
+    [0, weight, moment],
+  ) as unknown as number[][]
+  return {
+    up: solved[1]?.[0] as number,
+    moment: solved[2]?.[0] as number,
+    weight,
+    scale: all.reduce((a, p) => a + p.mass * G * Math.hypot(p.x, p.z), 0),
+  }
+}
+
+/** Lean at which the free body needs no moment, by bisection. */
+function leanByBisection(all: readonly Point[]): number {
+  let [low, high] = [-Math.PI / 2, Math.PI / 2]
+  for (let i = 0; i < 200; i++) {
+    const middle = (low + high) / 2
+    if (freeBody(all, middle).moment > 0) high = middle
+    else low = middle
+  }
+  return (low + high) / 2
+}
+
+describe("carriedLoad by second routes", () => {
+  it("balances every pose: the free body of trunk, head, arms and rig needs no moment at the hips, to 1e-9", () => {
+    let [worstMoment, worstLean, cases] = [0, 0, 0]
+    for (const body of [40, 60, 95])
+      for (const stature of [1.45, 1.65, 1.95])
+        for (const share of [0.02, 0.15, 0.6])
+          for (const forward of grid(-0.8, 0.6, 7))
+            for (const height of grid(0.7, 2.8, 5)) {
+              const load = share * body
+              const out = carriedLoad({ bodyMass: body, stature, load, poses: [{ name: "one", forward, height }] })
+              expect(out.residual).toBeLessThan(1e-9)
+              const leans = tables.map((t) => leanByBisection(points(t, body, stature, load, forward, height)))
+              const largest = leans.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
+              worstLean = Math.max(worstLean, Math.abs(largest - (out.poses[0]?.lean as number)))
+              const table = tables[leans.indexOf(largest)] as SegmentTable
+              const free = freeBody(points(table, body, stature, load, forward, height), out.poses[0]?.lean as number)
+              worstMoment = Math.max(worstMoment, Math.abs(free.moment) / free.scale)
+              cases++
+            }
+    expect(cases).toBe(3 * 3 * 3 * 8 * 6)
+    expect(worstMoment).toBeLessThan(1e-9)
+    expect(worstLean).toBeLessThan(1e-9)
+  })
+
+  it("low-back moment: sum over the segments above the joint, leaning", () => {
+    let worst = 0
+    for (const forward of grid(-0.5, 0.3, 8))
+      for (const height of grid(0.9, 2.2, 5)) {
+        const [body, stature, load] = [62, 1.68, 11]
+        const out = carriedLoad({ bodyMass: body, stature, load, poses: [{ name: "one", forward, height }] }).poses[0]
+        const byTable = tables.map((t) => {
+          const pelvis = segmentRows[t].find((r) => r.name === "lower trunk" || r.name === "pelvis")
+          const hip = upperBodies[t].hipHeight
+          const back = ((pelvis?.top as number) - hip) * stature
+          const all = points(t, body, stature, load, forward, height)
+          const minus = { mass: -(pelvis?.mass as number) * body, x: 0, z: (centreHeight(pelvis as never) - hip) * stature }
+          const above = [...all, minus].map((p) => ({ ...p, z: p.z - back }))
+          return freeBody(above, leanByBisection(all)).moment
+        })
+        const largest = byTable.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
+        worst = Math.max(worst, Math.abs((out?.backLeaning as number) - largest))
+      }
+    expect(worst).toBeLessThan(1e-7)
+  })
+
+  it("feet: two supports under a common weight, by moments about either", () => {
+    for (const left of grid(-0.3, 0.3, 6)) {
+      const out = carriedLoad({
+        bodyMass: 70,
+        stature: 1.7,
+        load: 10,
+        stance: 0.3,
+        poses: [{ name: "one", forward: 0, left, height: 1.3 }],
+      })
+      const rightFoot = (70 * 0.15 + 10 * (0.15 - left)) / 0.3
+      expect(out.poses[0]?.leftShare).toBeCloseTo(1 - rightFoot / 80, 12)
+    }
+  })
+
+  it("Winter's compound segment agrees with the sum of its parts within 1 %", () => {
+    const { upperMass, upperHeight } = upperBodies.winter
+    expect(upperMass).toBeCloseTo(winterCompounds.headArmsTrunk.mass, 12)
+    expect(Math.abs(upperHeight / (winterCompounds.headArmsTrunk.centre * 0.288) - 1)).toBeLessThan(0.01)
+  })
+
+  it("never asks for less lean, moment or force when mass is added, and none where the rig sits over the hips", () => {
+    for (const forward of [-0.4, -0.1, 0.25])
+      for (const height of [0.95, 1.3, 2.4]) {
+        let before = { lean: 0, backMoment: 0, peakForce: 0 }
+        for (const load of grid(0.5, 60, 40)) {
+          const out = carriedLoad({ bodyMass: 60, stature: 1.65, load, poses: [{ name: "one", forward, height }] })
+          expect(out.lean).toBeGreaterThanOrEqual(before.lean)
+          expect(out.backMoment).toBeGreaterThanOrEqual(before.backMoment)
+          expect(out.peakForce).toBeGreaterThan(before.peakForce)
+          before = out
+        }
+      }
+    const over = carriedLoad({ bodyMass: 60, stature: 1.65, load: 9, poses: [{ name: "one", forward: 0, height: 1.4 }] })
+    expect([over.lean, over.hipMoment, over.backMoment]).toEqual([0, 0, 0])
+  })
+
+  it("mirrors left and right, front and back", () => {
+    const at = (forward: number, left: number) =>
+      carriedLoad({ bodyMass: 60, stature: 1.65, load: 9, poses: [{ name: "one", forward, left, height: 1.4 }] })
+    const [a, b] = [at(-0.2, 0.05), at(0.2, -0.05)]
+    expect(a.lean).toBeCloseTo(b.lean, 14)
+    expect(a.poses[0]?.lean).toBeCloseTo(-(b.poses[0]?.lean as number), 14)
+    expect(a.poses[0]?.leftShare).toBeCloseTo(1 - (b.poses[0]?.leftShare as number), 14)
+  })
+
+  it("refuses what cannot stand, naming the nearest place that does", () => {
+    const hung = { bodyMass: 50, stature: 1.6, load: 120, poses: [{ name: "anklets", forward: -0.2, height: 0.1 }] }
+    const low = carriedLoad.attempt(hung)
+    expect(!low.ok && low.error instanceof NoSolutionError && low.error.noSolution).toBe("no-lean-balances")
+    const least = !low.ok && low.error instanceof NoSolutionError ? (low.error.nearest.height as number) : 0
+    // the nearest height serves the table that failed; a little above, every table balances
+    expect(carriedLoad.attempt({ ...hung, poses: [{ name: "anklets", forward: -0.2, height: least + 0.1 }] }).ok).toBe(true)
+    const aside = { bodyMass: 50, stature: 1.6, load: 30, poses: [{ name: "banner", forward: 0, left: 0.5, height: 1.5 }] }
+    const side = carriedLoad.attempt(aside)
+    expect(!side.ok && side.error instanceof NoSolutionError && side.error.noSolution).toBe("tips-sideways")
+    const most = !side.ok && side.error instanceof NoSolutionError ? (side.error.nearest.left as number) : 0
+    expect(carriedLoad.attempt({ ...aside, poses: [{ name: "banner", forward: 0, left: most, height: 1.5 }] }).ok).toBe(true)
+  })
+
+  it("warns over the limit, for a child, for a large lean and a lopsided rig, and says what it is not", () => {
+    const codes = (load: number, bodyMass: number, forward: number, left: number) =>
+      carriedLoad({ bodyMass, stature: 1.6, load, poses: [{ name: "one", forward, left, height: 1.4 }] }).cautions.map((c) => c.code)
+    expect(codes(5, 60, -0.1, 0)).toEqual(["take-it-off", "limit-is-posture", "lean-is-balance"])
+    expect(codes(20, 60, -0.3, 0.06)).toEqual(expect.arrayContaining(["over-limit", "large-lean", "lopsided"]))
+    expect(codes(5, 40, -0.1, 0)).toContain("small-wearer")
+    expect(codes(30, 60, -0.5, 0)).toContain("near-tipping")
+    expect(codes(60, 60, -0.5, 0)).toContain("back-compression")
+  })
+})
