@@ -1,17 +1,18 @@
+import { readdirSync } from "node:fs"
 import { defineConfig } from "tsup"
 
-const subpaths = ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn", "rig", "quantity", "solver", "working"]
+const modules = readdirSync("src", { recursive: true }).map(String).filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts"))
 
 export default defineConfig({
-  entry: { index: "src/index.ts", ...Object.fromEntries(subpaths.map((name) => [`${name}/index`, `src/${name}/index.ts`])) },
+  // one output file per module: what a bundler leaves out, it leaves out whole
+  entry: Object.fromEntries(modules.map((path) => [path.slice(0, -3), `src/${path}`])),
   format: "esm",
   target: "node20",
   platform: "neutral",
-  dts: true,
   splitting: true,
-  treeshake: true,
+  treeshake: false,
   clean: true,
-  // small and slow to load from outside: bundled into our output
+  // small, and slow to load from outside: bundled into our output
   noExternal: [/^zod/],
   external: ["mathjs"],
 })

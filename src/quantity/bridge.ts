@@ -4,6 +4,52 @@ import { readQuantity } from "./parse.js"
 /** The part of unitsnet-js the bridge uses: `import * as unitsnet from 'unitsnet-js'`. */
 export type UnitsNetModule = Readonly<Record<string, unknown>>
 
+/** Class of that library by kind. */
+export const unitsNetClasses: Readonly<Partial<Record<Kind, string>>> = {
+  length: "Length",
+  area: "Area",
+  volume: "Volume",
+  mass: "Mass",
+  time: "Duration",
+  angle: "Angle",
+  angularSpeed: "RotationalSpeed",
+  angularAcceleration: "RotationalAcceleration",
+  speed: "Speed",
+  acceleration: "Acceleration",
+  force: "Force",
+  moment: "Torque",
+  pressure: "Pressure",
+  energy: "Energy",
+  power: "Power",
+  temperature: "Temperature",
+  temperatureDifference: "TemperatureDelta",
+  voltage: "ElectricPotential",
+  current: "ElectricCurrent",
+  resistance: "ElectricResistance",
+  charge: "ElectricCharge",
+  capacitance: "ElectricCapacitance",
+  inductance: "ElectricInductance",
+  frequency: "Frequency",
+  density: "Density",
+  areaDensity: "AreaDensity",
+  linearDensity: "LinearDensity",
+  forcePerLength: "ForcePerLength",
+  rotationalStiffness: "RotationalStiffness",
+  secondMoment: "AreaMomentOfInertia",
+  momentOfInertia: "MassMomentOfInertia",
+  thermalConductivity: "ThermalConductivity",
+  specificHeat: "SpecificEntropy",
+  heatTransferCoefficient: "HeatTransferCoefficient",
+  heatFlux: "HeatFlux",
+  thermalDiffusivity: "KinematicViscosity",
+  heatCapacity: "Entropy",
+  perTemperature: "CoefficientOfThermalExpansion",
+  resistivity: "ElectricResistivity",
+  currentDensity: "ElectricCurrentDensity",
+  specificEnergy: "SpecificEnergy",
+  ratio: "Ratio",
+}
+
 /**
  * Makes the unitsnet-js object for an SI number of a kind.
  *
@@ -14,9 +60,10 @@ export type UnitsNetModule = Readonly<Record<string, unknown>>
  */
 export function toUnitsNet(unitsnet: UnitsNetModule, kind: Kind, value: number): object | null {
   const { net } = kinds[kind]
-  if (!net) return null
-  const make = (unitsnet[net[0]] as Readonly<Record<string, (value: number) => object>> | undefined)?.[`From${net[1]}`]
-  if (!make) throw new TypeError(`this unitsnet-js module has no ${net[0]}.From${net[1]}`)
+  const className = unitsNetClasses[kind]
+  if (!net || !className) return null
+  const make = (unitsnet[className] as Readonly<Record<string, (value: number) => object>> | undefined)?.[`From${net}`]
+  if (!make) throw new TypeError(`this unitsnet-js module has no ${className}.From${net}`)
   return make(value)
 }
 

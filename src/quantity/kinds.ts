@@ -40,9 +40,9 @@ export interface UnitsOf {
   heatTransferCoefficient: "W/m2/K" | "W/(m²·K)"
   heatFlux: "W/m2" | "W/m²" | "kW/m2"
   thermalDiffusivity: "m2/s" | "m²/s" | "mm2/s" | "mm²/s"
-  thermalResistance: "K/W" | "°C/W"
+  thermalResistance: "K/W" | "degC/W" | "°C/W"
   heatCapacity: "J/K" | "kJ/K"
-  perTemperature: "1/K" | "1/°C" | "%/K" | "ppm/K"
+  perTemperature: "1/K" | "1/degC" | "1/°C" | "%/K" | "ppm/K"
   resistivity: "ohm m" | "Ω·m" | "ohm mm2/m" | "Ω·mm²/m"
   resistancePerLength: "ohm/m" | "Ω/m" | "mohm/m" | "mΩ/m" | "ohm/km" | "Ω/km" | "ohm/kft"
   currentDensity: "A/m2" | "A/m²" | "A/mm2" | "A/mm²"
@@ -52,7 +52,7 @@ export interface UnitsOf {
   speedVoltageConstant: "V s/m" | "V s/mm"
   specificEnergy: "J/kg" | "kJ/kg" | "Wh/kg"
   specificPower: "W/kg"
-  meltingIntegral: "A2 s" | "A²s"
+  meltingIntegral: "A2 s" | "A²·s"
   ratio: "%" | "ppm" | "x"
 }
 
@@ -62,16 +62,19 @@ export type Kind = keyof UnitsOf
 /** Exact ratio to the SI unit: `si = value · num / den + add`. */
 export type Factor = readonly [num: number, den: number, add?: number]
 
+/** Units written in plain letters and digits. */
+type Plain<U extends string> = U extends `${string}${"²" | "³" | "⁴" | "µ" | "Ω" | "°" | "·" | "("}${string}` ? never : U
+
 /** How one kind is read, shown and bridged. */
 export interface KindSpec<U extends string> {
   /** The SI unit a bare number is in. */
   readonly si: U | ""
-  /** Exact factors, SI first. */
-  readonly units: Readonly<Record<U, Factor>>
+  /** Exact factors, SI first; units written with other signs (`mm²`, `Ω`, `°`, `N·m`) read as these. */
+  readonly units: Readonly<Record<Plain<U>, Factor>>
   /** Units a maker reads, each from the magnitude (in SI) at which it takes over. */
   readonly show: readonly (readonly [unit: U | "", from: number])[]
-  /** unitsnet-js class and its SI getter, or null where that library has none. */
-  readonly net: readonly [className: string, getter: string] | null
+  /** SI getter of the unitsnet-js class, or null where that library has none. */
+  readonly net: string | null
 }
 
 const PI = Math.PI
@@ -93,34 +96,34 @@ const degF: Factor = [5, 9, -160 / 9]
 export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
   length: {
     si: "m",
-    units: { m: one, mm: milli, cm: [1, 100], km: kilo, um: micro, µm: micro, in: [127, 5000], ft: [381, 1250], yd: [1143, 1250] },
+    units: { m: one, mm: milli, cm: [1, 100], km: kilo, um: micro, in: [127, 5000], ft: [381, 1250], yd: [1143, 1250] },
     show: [
       ["µm", 0],
       ["mm", 1e-4],
       ["m", 2],
     ],
-    net: ["Length", "Meters"],
+    net: "Meters",
   },
   area: {
     si: "m2",
-    units: { m2: one, "m²": one, cm2: [1, 1e4], "cm²": [1, 1e4], mm2: micro, "mm²": micro, in2: [16129, 25e6], ft2: [145161, 1562500] },
+    units: { m2: one, cm2: [1, 1e4], mm2: micro, in2: [16129, 25e6], ft2: [145161, 1562500] },
     show: [
       ["mm²", 0],
       ["cm²", 1e-3],
       ["m²", 0.1],
     ],
-    net: ["Area", "SquareMeters"],
+    net: "SquareMeters",
   },
   volume: {
     si: "m3",
-    units: { m3: one, "m³": one, cm3: micro, "cm³": micro, mm3: nano, "mm³": nano, in3: [2048383, 125e9], L: milli, mL: micro },
+    units: { m3: one, cm3: micro, mm3: nano, in3: [2048383, 125e9], L: milli, mL: micro },
     show: [
       ["mm³", 0],
       ["cm³", 1e-5],
       ["L", 1e-3],
       ["m³", 1],
     ],
-    net: ["Volume", "CubicMeters"],
+    net: "CubicMeters",
   },
   mass: {
     si: "kg",
@@ -129,7 +132,7 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["g", 0],
       ["kg", 1],
     ],
-    net: ["Mass", "Kilograms"],
+    net: "Kilograms",
   },
   time: {
     si: "s",
@@ -140,28 +143,28 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["min", 300],
       ["h", 7200],
     ],
-    net: ["Duration", "Seconds"],
+    net: "Seconds",
   },
   angle: {
     si: "rad",
-    units: { rad: one, deg: [PI, 180], "°": [PI, 180], rev: [2 * PI, 1] },
+    units: { rad: one, deg: [PI, 180], rev: [2 * PI, 1] },
     show: [["°", 0]],
-    net: ["Angle", "Radians"],
+    net: "Radians",
   },
   angularSpeed: {
     si: "rad/s",
-    units: { "rad/s": one, "deg/s": [PI, 180], "°/s": [PI, 180], rpm: [PI, 30] },
+    units: { "rad/s": one, "deg/s": [PI, 180], rpm: [PI, 30] },
     show: [
       ["°/s", 0],
       ["rpm", 30],
     ],
-    net: ["RotationalSpeed", "RadiansPerSecond"],
+    net: "RadiansPerSecond",
   },
   angularAcceleration: {
     si: "rad/s2",
-    units: { "rad/s2": one, "rad/s²": one, "deg/s2": [PI, 180], "°/s²": [PI, 180] },
+    units: { "rad/s2": one, "deg/s2": [PI, 180] },
     show: [["°/s²", 0]],
-    net: ["RotationalAcceleration", "RadiansPerSecondSquared"],
+    net: "RadiansPerSecondSquared",
   },
   speed: {
     si: "m/s",
@@ -170,30 +173,29 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["mm/s", 0],
       ["m/s", 0.5],
     ],
-    net: ["Speed", "MetersPerSecond"],
+    net: "MetersPerSecond",
   },
   acceleration: {
     si: "m/s2",
-    units: { "m/s2": one, "m/s²": one, "mm/s2": milli, "ft/s2": [381, 1250] },
+    units: { "m/s2": one, "mm/s2": milli, "ft/s2": [381, 1250] },
     show: [["m/s²", 0]],
-    net: ["Acceleration", "MetersPerSecondSquared"],
+    net: "MetersPerSecondSquared",
   },
   force: {
     si: "N",
-    units: { N: one, mN: milli, kN: kilo, kgf: [196133, 2e4], gf: [196133, 2e7], lbf, ozf: [8896443230521, 32e12] },
+    units: { N: one, mN: milli, kN: kilo, kgf: [196133, 2e4], gf: [196133, 2e7], lbf: lbf, ozf: [8896443230521, 32e12] },
     show: [
       ["mN", 0],
       ["N", 0.1],
       ["kN", 1e4],
     ],
-    net: ["Force", "Newtons"],
+    net: "Newtons",
   },
   moment: {
     si: "N m",
     units: {
       "N m": one,
       Nm: one,
-      N·m: one,
       "mN m": milli,
       "N mm": milli,
       "kgf m": [196133, 2e4],
@@ -207,7 +209,7 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["mN m", 0],
       ["N m", 0.1],
     ],
-    net: ["Torque", "NewtonMeters"],
+    net: "NewtonMeters",
   },
   pressure: {
     si: "Pa",
@@ -228,7 +230,7 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["MPa", 1e6],
       ["GPa", 1e9],
     ],
-    net: ["Pressure", "Pascals"],
+    net: "Pascals",
   },
   energy: {
     si: "J",
@@ -238,7 +240,7 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["J", 0.1],
       ["Wh", 3600],
     ],
-    net: ["Energy", "Joules"],
+    net: "Joules",
   },
   power: {
     si: "W",
@@ -248,19 +250,19 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["W", 0.1],
       ["kW", 1e4],
     ],
-    net: ["Power", "Watts"],
+    net: "Watts",
   },
   temperature: {
     si: "degC",
-    units: { degC: one, "°C": one, K: [1, 1, -273.15], degF, "°F": degF },
+    units: { degC: one, K: [1, 1, -273.15], degF: degF },
     show: [["°C", 0]],
-    net: ["Temperature", "DegreesCelsius"],
+    net: "DegreesCelsius",
   },
   temperatureDifference: {
     si: "K",
     units: { K: one, deltaC: one, deltaF: [5, 9] },
     show: [["K", 0]],
-    net: ["TemperatureDelta", "Kelvins"],
+    net: "Kelvins",
   },
   voltage: {
     si: "V",
@@ -269,28 +271,28 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["mV", 0],
       ["V", 0.1],
     ],
-    net: ["ElectricPotential", "Volts"],
+    net: "Volts",
   },
   current: {
     si: "A",
-    units: { A: one, mA: milli, uA: micro, µA: micro },
+    units: { A: one, mA: milli, uA: micro },
     show: [
       ["µA", 0],
       ["mA", 1e-3],
       ["A", 0.1],
     ],
-    net: ["ElectricCurrent", "Amperes"],
+    net: "Amperes",
   },
   resistance: {
     si: "ohm",
-    units: { ohm: one, Ω: one, mohm: milli, mΩ: milli, uohm: micro, µΩ: micro, kohm: kilo, kΩ: kilo },
+    units: { ohm: one, mohm: milli, uohm: micro, kohm: kilo },
     show: [
       ["µΩ", 0],
       ["mΩ", 1e-4],
       ["Ω", 1],
       ["kΩ", 1e4],
     ],
-    net: ["ElectricResistance", "Ohms"],
+    net: "Ohms",
   },
   charge: {
     si: "C",
@@ -300,29 +302,29 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["mAh", 3.6],
       ["Ah", 3600],
     ],
-    net: ["ElectricCharge", "Coulombs"],
+    net: "Coulombs",
   },
   capacitance: {
     si: "F",
-    units: { F: one, mF: milli, uF: micro, µF: micro, nF: nano },
+    units: { F: one, mF: milli, uF: micro, nF: nano },
     show: [
       ["nF", 0],
       ["µF", 1e-6],
       ["mF", 1e-2],
       ["F", 1],
     ],
-    net: ["ElectricCapacitance", "Farads"],
+    net: "Farads",
   },
   inductance: {
     si: "H",
-    units: { H: one, mH: milli, uH: micro, µH: micro, nH: nano },
+    units: { H: one, mH: milli, uH: micro, nH: nano },
     show: [
       ["nH", 0],
       ["µH", 1e-6],
       ["mH", 1e-3],
       ["H", 1],
     ],
-    net: ["ElectricInductance", "Henries"],
+    net: "Henries",
   },
   frequency: {
     si: "Hz",
@@ -332,22 +334,22 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["kHz", 1e3],
       ["MHz", 1e6],
     ],
-    net: ["Frequency", "Hertz"],
+    net: "Hertz",
   },
   density: {
     si: "kg/m3",
-    units: { "kg/m3": one, "kg/m³": one, "g/cm3": kilo, "g/cm³": kilo, "lb/ft3": [453592370000, 28316846592] },
+    units: { "kg/m3": one, "g/cm3": kilo, "lb/ft3": [453592370000, 28316846592] },
     show: [["kg/m³", 0]],
-    net: ["Density", "KilogramsPerCubicMeter"],
+    net: "KilogramsPerCubicMeter",
   },
   areaDensity: {
     si: "kg/m2",
-    units: { "kg/m2": one, "kg/m²": one, "g/m2": milli, "g/m²": milli, "oz/yd2": [45359237 * 1562500, 16e8 * 1306449] },
+    units: { "kg/m2": one, "g/m2": milli, "oz/yd2": [45359237 * 1562500, 16e8 * 1306449] },
     show: [
       ["g/m²", 0],
       ["kg/m²", 1],
     ],
-    net: ["AreaDensity", "KilogramsPerSquareMeter"],
+    net: "KilogramsPerSquareMeter",
   },
   linearDensity: {
     si: "kg/m",
@@ -356,7 +358,7 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["g/m", 0],
       ["kg/m", 1],
     ],
-    net: ["LinearDensity", "KilogramsPerMeter"],
+    net: "KilogramsPerMeter",
   },
   forcePerLength: {
     si: "N/m",
@@ -365,93 +367,86 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["N/m", 0],
       ["N/mm", 1e4],
     ],
-    net: ["ForcePerLength", "NewtonsPerMeter"],
+    net: "NewtonsPerMeter",
   },
   rotationalStiffness: {
     si: "N m/rad",
     units: { "N m/rad": one, "N m/deg": [180, PI], "lbf in/deg": [1129848290276167 * 180, PI * 1e16] },
     show: [["N m/rad", 0]],
-    net: ["RotationalStiffness", "NewtonMetersPerRadian"],
+    net: "NewtonMetersPerRadian",
   },
   damping: { si: "N s/m", units: { "N s/m": one, "N s/mm": kilo }, show: [["N s/m", 0]], net: null },
   secondMoment: {
     si: "m4",
-    units: { m4: one, "m⁴": one, cm4: [1, 1e8], "cm⁴": [1, 1e8], mm4: [1, 1e12], "mm⁴": [1, 1e12], in4: [260144641, 625e12] },
+    units: { m4: one, cm4: [1, 1e8], mm4: [1, 1e12], in4: [260144641, 625e12] },
     show: [
       ["mm⁴", 0],
       ["cm⁴", 1e-7],
     ],
-    net: ["AreaMomentOfInertia", "MetersToTheFourth"],
+    net: "MetersToTheFourth",
   },
   momentOfInertia: {
     si: "kg m2",
-    units: {
-      "kg m2": one,
-      "kg m²": one,
-      "kg mm2": micro,
-      "g cm2": [1, 1e7],
-      "g cm²": [1, 1e7],
-      "lb ft2": [45359237 * 145161, 1e8 * 1562500],
-    },
+    units: { "kg m2": one, "kg mm2": micro, "g cm2": [1, 1e7], "lb ft2": [45359237 * 145161, 1e8 * 1562500] },
     show: [
       ["g cm²", 0],
       ["kg m²", 1e-3],
     ],
-    net: ["MassMomentOfInertia", "KilogramSquareMeters"],
+    net: "KilogramSquareMeters",
   },
   thermalConductivity: {
     si: "W/m/K",
-    units: { "W/m/K": one, "W/(m·K)": one },
+    units: { "W/m/K": one },
     show: [["W/(m·K)", 0]],
-    net: ["ThermalConductivity", "WattsPerMeterKelvin"],
+    net: "WattsPerMeterKelvin",
   },
   specificHeat: {
     si: "J/kg/K",
-    units: { "J/kg/K": one, "J/(kg·K)": one, "kJ/kg/K": kilo },
+    units: { "J/kg/K": one, "kJ/kg/K": kilo },
     show: [["J/(kg·K)", 0]],
-    net: ["SpecificEntropy", "JoulesPerKilogramKelvin"],
+    net: "JoulesPerKilogramKelvin",
   },
   heatTransferCoefficient: {
     si: "W/m2/K",
-    units: { "W/m2/K": one, "W/(m²·K)": one },
+    units: { "W/m2/K": one },
     show: [["W/(m²·K)", 0]],
-    net: ["HeatTransferCoefficient", "WattsPerSquareMeterKelvin"],
+    net: "WattsPerSquareMeterKelvin",
   },
   heatFlux: {
     si: "W/m2",
-    units: { "W/m2": one, "W/m²": one, "kW/m2": kilo },
+    units: { "W/m2": one, "kW/m2": kilo },
     show: [
       ["W/m²", 0],
       ["kW/m2", 1e4],
     ],
-    net: ["HeatFlux", "WattsPerSquareMeter"],
+    net: "WattsPerSquareMeter",
   },
   thermalDiffusivity: {
     si: "m2/s",
-    units: { "m2/s": one, "m²/s": one, "mm2/s": micro, "mm²/s": micro },
+    units: { "m2/s": one, "mm2/s": micro },
     show: [["mm²/s", 0]],
-    net: ["KinematicViscosity", "SquareMetersPerSecond"],
+    net: "SquareMetersPerSecond",
   },
-  thermalResistance: { si: "K/W", units: { "K/W": one, "°C/W": one }, show: [["K/W", 0]], net: null },
-  heatCapacity: { si: "J/K", units: { "J/K": one, "kJ/K": kilo }, show: [["J/K", 0]], net: ["Entropy", "JoulesPerKelvin"] },
+  thermalResistance: { si: "K/W", units: { "K/W": one, "degC/W": one }, show: [["K/W", 0]], net: null },
+  heatCapacity: { si: "J/K", units: { "J/K": one, "kJ/K": kilo }, show: [["J/K", 0]], net: "JoulesPerKelvin" },
   perTemperature: {
     si: "1/K",
-    units: { "1/K": one, "1/°C": one, "%/K": [1, 100], "ppm/K": micro },
+    units: { "1/K": one, "1/degC": one, "%/K": [1, 100], "ppm/K": micro },
     show: [
       ["ppm/K", 0],
       ["%/K", 1e-3],
     ],
-    net: ["CoefficientOfThermalExpansion", "PerKelvin"],
+    net: "PerKelvin",
   },
   resistivity: {
     si: "ohm m",
-    units: { "ohm m": one, Ω·m: one, "ohm mm2/m": micro, "Ω·mm²/m": micro },
+    units: { "ohm m": one, "ohm mm2/m": micro },
     show: [["Ω·mm²/m", 0]],
-    net: ["ElectricResistivity", "OhmMeters"],
+    net: "OhmMeters",
   },
   resistancePerLength: {
     si: "ohm/m",
-    units: { "ohm/m": one, "Ω/m": one, "mohm/m": milli, "mΩ/m": milli, "ohm/km": milli, "Ω/km": milli, "ohm/kft": [5, 1524] },
+    units: { "ohm/m": one, "mohm/m": milli, "ohm/km": milli, "ohm/kft": [5, 1524] },
     show: [
       ["mΩ/m", 0],
       ["Ω/m", 1],
@@ -460,9 +455,9 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
   },
   currentDensity: {
     si: "A/m2",
-    units: { "A/m2": one, "A/m²": one, "A/mm2": mega, "A/mm²": mega },
+    units: { "A/m2": one, "A/mm2": mega },
     show: [["A/mm²", 0]],
-    net: ["ElectricCurrentDensity", "AmperesPerSquareMeter"],
+    net: "AmperesPerSquareMeter",
   },
   torqueConstant: {
     si: "N m/A",
@@ -480,9 +475,9 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
       ["J/kg", 0],
       ["kJ/kg", 1e3],
     ],
-    net: ["SpecificEnergy", "JoulesPerKilogram"],
+    net: "JoulesPerKilogram",
   },
   specificPower: { si: "W/kg", units: { "W/kg": one }, show: [["W/kg", 0]], net: null },
-  meltingIntegral: { si: "A2 s", units: { "A2 s": one, "A²s": one }, show: [["A²s", 0]], net: null },
-  ratio: { si: "", units: { "%": [1, 100], ppm: micro, x: one }, show: [["", 0]], net: ["Ratio", "DecimalFractions"] },
+  meltingIntegral: { si: "A2 s", units: { "A2 s": one }, show: [["A²·s", 0]], net: null },
+  ratio: { si: "", units: { "%": [1, 100], ppm: micro, x: one }, show: [["", 0]], net: "DecimalFractions" },
 }

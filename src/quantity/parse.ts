@@ -6,10 +6,18 @@ export interface ReadFault {
   readonly expected: string
 }
 
+const signs: Readonly<Record<string, string>> = { "²": "2", "³": "3", "⁴": "4", µ: "u", μ: "u", Ω: "ohm", "°": "deg", "·": " " }
+
+/** A unit in plain letters and digits: `mm²` is `mm2`, `W/(m·K)` is `W/m/K`, `°C` is `degC`. */
+export function plainUnit(unit: string): string {
+  return unit.replace(/[²³⁴µμΩ°·]/g, (sign) => signs[sign] as string).replace(/\/\((\S+) (\S+)\)/, "/$1/$2")
+}
+
 /** The factor of `unit` within `kind`, or undefined where the kind has no such unit. */
 export function factorOf(kind: Kind, unit: string): Factor | undefined {
   const units: Readonly<Record<string, Factor>> = kinds[kind].units
-  return Object.hasOwn(units, unit) ? units[unit] : undefined
+  const plain = plainUnit(unit)
+  return Object.hasOwn(units, plain) ? units[plain] : undefined
 }
 
 /** `si = value · num / den + add`: multiply first, then divide, so that exact ratios stay exact. */
@@ -53,7 +61,7 @@ export function readQuantity(kind: Kind, value: unknown): number | ReadFault {
     return factor ? toSi(number, factor) : { code: "wrong-unit", expected }
   }
   if (typeof value === "object" && value !== null && spec.net) {
-    const reading: unknown = (value as Readonly<Record<string, unknown>>)[spec.net[1]]
+    const reading: unknown = (value as Readonly<Record<string, unknown>>)[spec.net]
     // a unitsnet-js Temperature also reads in kelvins: the offset kind is not a difference
     const isOffset = kind === "temperatureDifference" && "SolarTemperatures" in value
     if (typeof reading === "number" && !isOffset) return Number.isFinite(reading) ? reading : { code: "not-finite", expected }
@@ -74,5 +82,5 @@ export function si<K extends Kind>(kind: K, value: unknown): number {
 
 /** The SI number `value` of `kind` in another unit of that kind: `inUnit('length', 0.1016, 'in')` is 4. */
 export function inUnit<K extends Kind>(kind: K, value: number, unit: UnitsOf[K]): number {
-  return fromSi(value, (kinds[kind].units as Readonly<Record<string, Factor>>)[unit] as Factor)
+  return fromSi(value, factorOf(kind, unit) as Factor)
 }

@@ -6,6 +6,18 @@ export type JsonSchema = { readonly [key: string]: unknown }
 
 const escapeRegExp = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")
 
+/** A unit, or the same written with other signs (`mm²`, `Ω`, `°C`, `N·m`, `W/(m·K)`). */
+const unitPattern = (unit: string) =>
+  escapeRegExp(unit)
+    .replace(/^(.*)\\\/(\w+)\\\/K$/, "$1\\/($2\\/K|\\($2 K\\))")
+    .replace(/ohm/g, "(ohm|Ω)")
+    .replace(/deg/g, "(deg|°)")
+    .replace(/u/g, "[uµ]")
+    .replace(/2/g, "[2²]")
+    .replace(/3/g, "[3³]")
+    .replace(/4/g, "[4⁴]")
+    .replace(/ /g, "[ ·]")
+
 function numeric(field: Extract<AnyField, { symbol: string }>): JsonSchema {
   const limits: Record<string, unknown> = {}
   const names = { min: "minimum", max: "maximum", above: "exclusiveMinimum", below: "exclusiveMaximum" } as const
@@ -20,7 +32,7 @@ function numeric(field: Extract<AnyField, { symbol: string }>): JsonSchema {
   return {
     anyOf: [
       { type: "number", ...limits, description: `in ${kinds[field.kind].si || "1"}` },
-      { type: "string", pattern: `^\\s*${number}\\s*(${units.map(escapeRegExp).join("|")})\\s*$` },
+      { type: "string", pattern: `^\\s*${number}\\s*(${units.map(unitPattern).join("|")})\\s*$` },
     ],
   }
 }

@@ -4,7 +4,7 @@ import { InputError, type Issue, isNoSolution, type NoSolution, NoSolutionError 
 import type { AnyFields, AnyOutFields, Fields, OutFields, SiOf } from "./fields.js"
 import type { Step } from "./formulae.js"
 import { type JsonSchema, objectSchema } from "./json-schema.js"
-import { reader } from "./validate.js"
+import { readInput } from "./validate.js"
 
 /** A published (or admitted unpublished) source. */
 export interface Source {
@@ -89,10 +89,8 @@ export interface Solver<In, Out> {
 /** Makes a solver from its definition. */
 export function solver<In, Out extends object>(definition: Definition<In, Out>): Solver<In, Out> {
   const { name, title, input, output, example, formulae, sources, check, solve, cautions } = definition
-  const readFields = reader(input as unknown as AnyFields)
-
   const readAll = (value: unknown): { ok: true; si: SiOf<In> } | { ok: false; issues: readonly Issue[] } => {
-    const fields = readFields(value)
+    const fields = readInput(input as unknown as AnyFields, value)
     if (!fields.ok) return fields
     const si = fields.si as SiOf<In>
     const issues = check?.(si) ?? []

@@ -1,9 +1,7 @@
-import * as z from "zod/mini"
 import { type Kind, readQuantity } from "../quantity/index.js"
 import type { Issue, IssueCode } from "./errors.js"
 import type { AnyField, AnyFields } from "./fields.js"
 
-type Schema = z.ZodMiniType<unknown, unknown>
 type Fault = Omit<Issue, "path" | "message">
 
 /** A validated input in SI, or every fault of it. */
@@ -50,7 +48,7 @@ function numberFault(field: Extract<AnyField, { symbol: string }>, value: number
 
 const shownLimit = (limit: unknown) => String(limit)
 
-function readField(field: AnyField, value: unknown): { readonly value: unknown } | Fault {
+function readField(field: Exclude<AnyField, { kind: "list" | "group" }>, value: unknown): { readonly value: unknown } | Fault {
   const received = shown(value)
   switch (field.kind) {
     case "number": {
@@ -65,9 +63,6 @@ function readField(field: AnyField, value: unknown): { readonly value: unknown }
       return typeof value === "boolean" ? { value } : { code: "wrong-type", received, expected: "true or false" }
     case "text":
       return typeof value === "string" ? { value } : { code: "wrong-type", received, expected: "text" }
-    case "list":
-    case "group":
-      return { value }
     default: {
       const read = readQuantity(field.kind, value)
       if (typeof read !== "number") return { code: read.code, received, expected: read.expected }
@@ -76,70 +71,57 @@ function readField(field: AnyField, value: unknown): { readonly value: unknown }
   }
 }
 
-function leaf(field: AnyField): Schema {
-  return z.transform((value, context) => {
-    const read = value === undefined ? { code: "missing" as const, received: "nothing", expected: field.label } : readField(field, value)
-    if ("value" in read) return read.value
-    context.issues.push({ code: "custom", input: value, params: read, message: read.expected })
-    return value
-  }) as Schema
-}
+type Path = readonly (string | number)[]
 
-function schemaOf(field: AnyField): Schema {
-  if (field.kind === "group") return objectOf(field.fields)
-  if (field.kind !== "list") return leaf(field)
-  const items = z.array(schemaOf(field.of))
-  const { min = 0, max = Number.POSITIVE_INFINITY } = field
-  return z.pipe(
-    items,
-    z.transform((list: unknown[], context) => {
-      const code = !(list.length >= min) ? "too-few" : !(list.length <= max) ? "too-many" : null
-      if (code) {
-        const expected = code === "too-few" ? `at least ${min} entries` : `at most ${max} entries`
-        context.issues.push({
-          code: "custom",
-          input: list,
-          params: { code, received: `${list.length} entries`, expected },
-          message: expected,
-        })
-      }
-      return list
-    }),
-  ) as unknown as Schema
-}
-
-/** The zod/mini schema of a set of fields; unknown keys are faults, defaults are filled. */
-function objectOf(fields: AnyFields): Schema {
-  const shape: Record<string, Schema> = {}
-  for (const [key, field] of Object.entries(fields)) {
-    const schema = schemaOf(field)
-    if (!("default" in field)) {
-      shape[key] = schema
-      continue
+/** Reads a value against its field, adding every fault found below it to `issues`. */
+function readInto(field: AnyField, value: unknown, path: Path, issues: Issue[]): unknown {
+  if (value === undefined) {
+    if (field.default === undefined) {
+      issues.push(issue("missing", path, "nothing", field.label))
+      return value
     }
-    const fallback = field.default
-    const present = fallback === null ? (z.nullable(schema as never) as unknown as Schema) : schema
     // the default is given as a user would give it, so it goes through the same reading
-    shape[key] = z.pipe(
-      z.transform((value) => (value === undefined ? fallback : value)),
-      present as never,
-    ) as unknown as Schema
+    return field.default === null ? null : readInto(field, field.default, path, issues)
   }
-  // a key set to undefined counts as left out
-  return z.pipe(
-    z.transform((value) =>
-      typeof value === "object" && value !== null && !Array.isArray(value)
-        ? Object.fromEntries(Object.entries(withMissing(fields, value)))
-        : value,
-    ),
-    z.strictObject(shape) as never,
-  ) as unknown as Schema
+  if (value === null && field.default === null) return null
+  if (field.kind === "group") return readGroup(field.fields, value, path, issues)
+  if (field.kind === "list") return readList(field, value, path, issues)
+  const read = readField(field, value)
+  if ("value" in read) return read.value
+  issues.push(issue(read.code, path, read.received, read.expected))
+  return value
 }
 
-function withMissing(fields: AnyFields, value: object): object {
-  const all: Record<string, unknown> = { ...value }
-  for (const key of Object.keys(fields)) if (!Object.hasOwn(all, key)) all[key] = undefined
-  return all
+function readGroup(fields: AnyFields, value: unknown, path: Path, issues: Issue[]): unknown {
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    issues.push(issue(value === undefined ? "missing" : "wrong-type", path, shown(value), "an object with named fields"))
+    return value
+  }
+  const given = value as Readonly<Record<string, unknown>>
+  const read: Record<string, unknown> = {}
+  for (const key of Object.keys(fields))
+    read[key] = readInto(fields[key] as AnyField, Object.hasOwn(given, key) ? given[key] : undefined, [...path, key], issues)
+  for (const key of Object.keys(given)) {
+    if (Object.hasOwn(fields, key) || given[key] === undefined) continue
+    const known = Object.keys(fields)
+    const meant = nearestWord(key, known)
+    issues.push(
+      issue("unknown-key", [...path, key], `'${key}'`, meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`),
+    )
+  }
+  return read
+}
+
+function readList(field: Extract<AnyField, { kind: "list" }>, value: unknown, path: Path, issues: Issue[]): unknown {
+  if (!Array.isArray(value)) {
+    issues.push(issue("wrong-type", path, shown(value), "a list"))
+    return value
+  }
+  const { min = 0, max = Number.POSITIVE_INFINITY } = field
+  const count = `${value.length} entries`
+  if (!(value.length >= min)) issues.push(issue("too-few", path, count, `at least ${min} entries`))
+  if (!(value.length <= max)) issues.push(issue("too-many", path, count, `at most ${max} entries`))
+  return value.map((item, i) => readInto(field.of, item, [...path, i], issues))
 }
 
 /** Words at most two edits apart, for a did-you-mean. */
@@ -167,47 +149,9 @@ function nearestWord(word: string, words: readonly string[]): string | null {
   return best
 }
 
-function fieldsAt(fields: AnyFields, path: readonly (string | number)[]): AnyFields {
-  let here: AnyField = { kind: "group", label: "", fields }
-  for (const part of path) {
-    if (here.kind === "list") here = here.of
-    else if (here.kind === "group" && here.fields[part]) here = here.fields[part]
-  }
-  return here.kind === "group" ? here.fields : here.kind === "list" && here.of.kind === "group" ? here.of.fields : {}
-}
-
-function issuesOf(fields: AnyFields, found: readonly z.core.$ZodIssue[], root: unknown): readonly Issue[] {
-  return found.flatMap((one): Issue[] => {
-    const path = one.path as (string | number)[]
-    if (one.code === "unrecognized_keys") {
-      const known = Object.keys(fieldsAt(fields, path))
-      return one.keys.map((key) => {
-        const meant = nearestWord(key, known)
-        return issue(
-          "unknown-key",
-          [...path, key],
-          `'${key}'`,
-          meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`,
-        )
-      })
-    }
-    if (one.code === "custom") {
-      const fault = one.params as Fault
-      return [issue(fault.code, path, fault.received, fault.expected)]
-    }
-    let value = root
-    for (const part of path) value = (value as Record<string | number, unknown> | null | undefined)?.[part]
-    const expected = one.code === "invalid_type" ? (one.expected === "array" ? "a list" : "an object with named fields") : "a valid value"
-    return [issue(value === undefined ? "missing" : "wrong-type", path, shown(value), expected)]
-  })
-}
-
-/** Builds the reader of an input: validates, converts to SI and fills defaults. */
-export function reader(fields: AnyFields): (input: unknown) => Read {
-  let schema: Schema | undefined
-  return (input) => {
-    schema ??= objectOf(fields)
-    const read = z.safeParse(schema, input)
-    return read.success ? { ok: true, si: read.data } : { ok: false, issues: issuesOf(fields, read.error.issues, input) }
-  }
+/** Reads an input: validates, converts to SI and fills defaults. */
+export function readInput(fields: AnyFields, input: unknown): Read {
+  const issues: Issue[] = []
+  const si = readGroup(fields, input, [], issues)
+  return issues.length ? { ok: false, issues } : { ok: true, si }
 }

@@ -13,6 +13,7 @@ import {
   si,
   toSi,
   toUnitsNet,
+  unitsNetClasses,
 } from "../../src/quantity/index.js"
 
 const math = create(all as NonNullable<typeof all>)
@@ -50,8 +51,8 @@ const inMath: Readonly<Record<string, string>> = {
   x: "1",
   "%/K": "0.01/K",
   "ppm/K": "1e-6/K",
-  "1/°C": "1/K",
-  "°C/W": "K/W",
+  "1/degC": "1/K",
+  "degC/W": "K/W",
   deltaC: "K",
   deltaF: "(5/9) K",
   "A²s": "A^2 s",
@@ -212,7 +213,7 @@ describe("unit factors against unitsnet-js 3 (a general-purpose library)", () =>
     return name && kinds[kind].net ? [{ kind, unit, name }] : []
   })
   it.each(named)("$kind: $unit", ({ kind, unit, name }) => {
-    const [className, getter] = kinds[kind].net!
+    const [className, getter] = [unitsNetClasses[kind]!, kinds[kind].net!]
     const make = (unitsnet as unknown as Record<string, Record<string, (v: number) => Record<string, number>>>)[className]![`From${name}`]
     expect(make, `unitsnet-js has no ${className}.From${name}`).toBeTypeOf("function")
     for (const value of [1, 7.25]) {
@@ -237,6 +238,35 @@ describe("unit factors against unitsnet-js 3 (a general-purpose library)", () =>
       "specificPower",
       "meltingIntegral",
     ])
+  })
+})
+
+describe("units written with other signs", () => {
+  it.each([
+    ["area", "mm²", "mm2"],
+    ["volume", "cm³", "cm3"],
+    ["secondMoment", "mm⁴", "mm4"],
+    ["length", "µm", "um"],
+    ["resistance", "mΩ", "mohm"],
+    ["resistance", "kΩ", "kohm"],
+    ["angle", "°", "deg"],
+    ["temperature", "°C", "degC"],
+    ["temperature", "°F", "degF"],
+    ["moment", "N·m", "N m"],
+    ["angularSpeed", "°/s", "deg/s"],
+    ["acceleration", "m/s²", "m/s2"],
+    ["thermalConductivity", "W/(m·K)", "W/m/K"],
+    ["heatTransferCoefficient", "W/(m²·K)", "W/m2/K"],
+    ["specificHeat", "J/(kg·K)", "J/kg/K"],
+    ["resistivity", "Ω·mm²/m", "ohm mm2/m"],
+    ["resistancePerLength", "Ω/km", "ohm/km"],
+    ["meltingIntegral", "A²·s", "A2 s"],
+    ["thermalResistance", "°C/W", "degC/W"],
+    ["perTemperature", "1/°C", "1/degC"],
+    ["current", "µA", "uA"],
+  ] as const)("%s: %s reads as %s", (kind, unit, plain) => {
+    expect(factorOf(kind, plain)).toBeDefined()
+    expect(factorOf(kind, unit)).toBe(factorOf(kind, plain))
   })
 })
 
