@@ -1,5 +1,6 @@
 import { interpolate } from "../numeric/index.js"
 import type { Source } from "../solver/index.js"
+import { capacityAtTemperature } from "./data.js"
 
 /** Cell chemistries with a known open-circuit curve. */
 export type Chemistry = "nmc" | "lfp" | "lco" | "nimh" | "alkaline" | "lead"
@@ -174,4 +175,25 @@ export function openCircuitVoltage(chemistry: Chemistry, stateOfCharge: number):
  */
 export function resistanceFactor(chemistry: Chemistry, temperature: number, reference = 25): number {
   return Math.exp((chemistries[chemistry].activationEnergy / 8.314462618) * (1 / (temperature + 273.15) - 1 / (reference + 273.15)))
+}
+
+let cobalt: readonly (readonly [number, number])[] | undefined
+
+/** A chemistry's curve in straight lines; a formula is sampled closely enough to stay within 0.05 mV. */
+export function curveOf(chemistry: Chemistry): readonly (readonly [stateOfCharge: number, voltage: number])[] {
+  const { curve } = chemistries[chemistry]
+  if (curve !== null) return curve
+  cobalt ??= [...Array.from({ length: 400 }, (_, i) => i / 2000), ...Array.from({ length: 161 }, (_, i) => 0.2 + i / 200)].map(
+    (s) => [Math.min(1, s), openCircuitVoltage(chemistry, s)] as const,
+  )
+  return cobalt
+}
+
+/**
+ * Share of the capacity left at a cell temperature (°C), by makers' least values: lithium 0.6 at −20, 0.85
+ * at −10 and 1 from 20 °C; lead 0.74 at −10, 0.9 at 10, 1 at 25, 1.03 at 30 °C. Nickel-metal hydride and
+ * alkaline cells have no figure at hand and take lithium's.
+ */
+export function capacityFactor(chemistry: Chemistry, temperature: number): number {
+  return interpolate(capacityAtTemperature[chemistry === "lead" ? "lead" : "lithium"], temperature)
 }

@@ -1,5 +1,13 @@
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
-export { type Chemistry, type ChemistryData, chemistries, openCircuitVoltage, resistanceFactor } from "./chemistry.js"
+export {
+  type Chemistry,
+  type ChemistryData,
+  capacityFactor,
+  chemistries,
+  curveOf,
+  openCircuitVoltage,
+  resistanceFactor,
+} from "./chemistry.js"
 export {
   capacityAtTemperature,
   chargeRateLimit,
@@ -11,3 +19,4 @@ export {
 } from "./data.js"
 export type { PackCells, StateOfCharge } from "./fields.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
+export { type CurvePoint, type DischargePoint, type LoadStep, type LoadTotal, type Runtime, type RuntimeInput, runtime } from "./runtime.js"

@@ -1,0 +1,174 @@
+import { describe, expect, it } from "vitest"
+import { type Chemistry, capacityFactor, openCircuitVoltage, type Runtime, resistanceFactor, runtime } from "../../src/pack/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+const base = { series: 3, parallel: 2, capacity: 9360, resistance: 0.08 }
+const solved = (more: object): Runtime => {
+  const out = runtime.si(runtime.read({ ...base, ...more }))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
+
+type Draw = (emf: number, resistance: number) => number
+const constantCurrent =
+  (current: number): Draw =>
+  () =>
+    current
+const loadResistance =
+  (load: number): Draw =>
+  (emf, resistance) =>
+    emf / (resistance + load)
+/** Smaller root of the textbook quadratic, where the solver uses another form of it. */
+const constantPower =
+  (power: number): Draw =>
+  (emf, resistance) =>
+    (emf - Math.sqrt(emf ** 2 - 4 * resistance * power)) / (2 * resistance)
+
+interface Course {
+  readonly time: number
+  readonly charge: number
+  readonly given: number
+  readonly heat: number
+  readonly left: number
+}
+
+/** Steps through time with Heun's method, knowing nothing of the curve's pieces. */
+function fineSteps(
+  chemistry: Chemistry,
+  temperature: number,
+  pattern: readonly { readonly duration: number; readonly draw: Draw }[],
+  cutOff: number,
+  step: number,
+): Course {
+  const capacity = 9360 * 2 * capacityFactor(chemistry, temperature)
+  const resistance = (0.08 * resistanceFactor(chemistry, temperature) * 3) / 2
+  const emfAt = (s: number) => 3 * openCircuitVoltage(chemistry, s)
+  let [s, time, given, heat] = [1, 0, 0, 0]
+  for (;;)
+    for (const { duration, draw } of pattern) {
+      const count = Math.max(1, Math.round(duration / step))
+      const h = duration / count
+      for (let i = 0; i < count; i++) {
+        const emf = emfAt(s)
+        const current = draw(emf, resistance)
+        if (current > 0 && (!(emf - current * resistance > cutOff) || s <= 0))
+          return { time, charge: capacity * (1 - s), given, heat, left: s }
+        const later = draw(emfAt(s - (current * h) / capacity), resistance)
+        const mean = (current + later) / 2
+        const next = s - (mean * h) / capacity
+        given += mean * h * ((emf + emfAt(next)) / 2 - mean * resistance)
+        heat += mean ** 2 * resistance * h
+        s = next
+        time += h
+      }
+    }
+}
+
+describe("runtime", () => {
+  const single: readonly [string, object, Draw, number][] = [
+    ["current", { current: 4 }, constantCurrent(4), 0.5],
+    ["power", { power: 40 }, constantPower(40), 0.5],
+    ["resistance", { loadResistance: 3 }, loadResistance(3), 0.5],
+  ]
+  for (const chemistry of ["nmc", "lfp", "lco"] as const)
+    for (const temperature of [25, -10])
+      for (const [name, step, draw, h] of single)
+        it(`follows fine steps of time: ${chemistry} at ${temperature} °C, constant ${name}`, () => {
+          const out = solved({ chemistry, temperature, cutOffVoltage: 2.9, pattern: [step] })
+          const fine = fineSteps(chemistry, temperature, [{ duration: 1000, draw }], 8.7, h)
+          // the stepping itself is good to about a step in the few thousand it takes
+          expect(off(out.runtime, fine.time)).toBeLessThan((1.5 * h) / fine.time + 1e-5)
+          expect(off(out.energy, fine.given)).toBeLessThan((1.5 * h) / fine.time + 1e-4)
+          expect(off(out.heat, fine.heat)).toBeLessThan((3 * h) / fine.time + 1e-4)
+        })
+
+  it("follows fine steps of time through a pattern with rests, to the same round", () => {
+    const pattern = [{ duration: 25, power: 45 }, { duration: 60 }, { duration: 300, current: 0.8 }, { duration: 40, loadResistance: 8 }]
+    const out = solved({ pattern })
+    const fine = fineSteps(
+      "nmc",
+      25,
+      [
+        { duration: 25, draw: constantPower(45) },
+        { duration: 60, draw: constantCurrent(0) },
+        { duration: 300, draw: constantCurrent(0.8) },
+        { duration: 40, draw: loadResistance(8) },
+      ],
+      7.5,
+      0.05,
+    )
+    expect(Math.abs(out.runtime - fine.time)).toBeLessThan(0.2)
+    // stepping may stop one step of 0.05 s late, at the current of the end
+    const lastStep = 0.05 * out.endCurrent
+    expect(Math.abs(out.energy - fine.given)).toBeLessThan(lastStep * out.endVoltage + 1e-6 * out.energy)
+    expect(Math.abs(out.heat - fine.heat)).toBeLessThan(lastStep * out.endCurrent * 0.12 + 1e-6 * out.heat)
+    expect(Math.abs(out.endCharge - fine.left)).toBeLessThan(1e-5)
+    expect(out.loads[1]?.charge).toBe(0)
+  })
+
+  it("gives the same by following the mean of very many short rounds, to its error estimate", () => {
+    const at = (scale: number) =>
+      solved({
+        pattern: [
+          { duration: 2 * scale, power: 45 },
+          { duration: 8 * scale, power: 4 },
+        ],
+      })
+    const [followed, meaned] = [at(1), at(0.05)]
+    expect(followed.errorEstimate).toBe(0)
+    expect(meaned.errorEstimate).toBe(0.5)
+    expect(Math.abs(followed.runtime - meaned.runtime)).toBeLessThan(10 + 0.5)
+    expect(off(followed.energy, meaned.energy)).toBeLessThan(2e-3)
+    expect(off(followed.heat, meaned.heat)).toBeLessThan(2e-3)
+  })
+
+  it("lasts as long as charge over current where nothing sags", () => {
+    const out = solved({ resistance: 0, pattern: [{ current: 2 }], cutOffVoltage: 0.1 })
+    expect(off(out.runtime, (9360 * 2) / 2)).toBeLessThan(1e-12)
+    expect([out.ends, out.endCharge, out.rmsCurrent]).toEqual(["empty", 0, null])
+  })
+
+  it("closes the energy account and lasts longer the smaller the load", () => {
+    let before = 0
+    for (const power of [200, 120, 60, 30, 10, 1]) {
+      const out = solved({ pattern: [{ power }] })
+      expect(out.runtime).toBeGreaterThan(before)
+      before = out.runtime
+      const account = out.history.at(-1)
+      expect(account?.stateOfCharge).toBe(out.endCharge)
+      expect(
+        off(
+          out.loads.reduce((sum, l) => sum + l.energy, 0),
+          out.energy,
+        ),
+      ).toBeLessThan(1e-12)
+    }
+  })
+
+  it("ends by collapse where power runs out before voltage", () => {
+    const out = solved({ resistance: 0.9, cutOffVoltage: 0.5, pattern: [{ power: 20 }] })
+    expect(out.ends).toBe("collapse")
+    // at the end E² = 4·R·P
+    const emf = out.endVoltage + out.endCurrent * ((0.9 * 3) / 2)
+    expect(off(emf ** 2, 4 * ((0.9 * 3) / 2) * 20)).toBeLessThan(1e-6)
+  })
+
+  it("refuses a power it cannot give, a load that cuts off at once, and no load at all", () => {
+    const code = (more: object) => {
+      const out = runtime.si(runtime.read({ ...base, ...more }))
+      return isNoSolution(out) ? out.noSolution : "answered"
+    }
+    expect(code({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })).toBe("too-much-power")
+    expect(code({ pattern: [{ power: 300 }], startCharge: 0.02 })).toBe("cut-off-at-start")
+    expect(code({ pattern: [{ duration: 60 }] })).toBe("no-load")
+    expect(code({ pattern: [{ power: 1 }], startCharge: 0 })).not.toBe("answered")
+  })
+
+  it("answers a day of tiny pieces without hanging", () => {
+    const out = solved({
+      pattern: [{ duration: 0.01, current: 0.02 }, { duration: 0.01 }],
+    })
+    expect(out.runtime).toBeGreaterThan(1e6)
+  })
+})
