@@ -17,6 +17,7 @@ export {
   metabolicRate,
   terrainFactor,
 } from "./metabolic-rate.js"
+export { type StrapPressure, type StrapPressureInput, strapPressure } from "./strap-pressure.js"
 export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"
 export { type TouchLimit, type TouchTemperature, type TouchTemperatureInput, touchTemperature } from "./touch-temperature.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./wind-load.js"

@@ -1,0 +1,297 @@
+import type { Temperature, Time } from "../quantity/index.js"
+import { type Caution, caution, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  burnCurveSource,
+  burnTime,
+  ecmaTouchLimit,
+  ecmaTouchSource,
+  iecTouchLimit,
+  iecTouchSource,
+  isoTouchLimit,
+  isoTouchSource,
+  lowBurnSource,
+  lowBurnTime,
+  medicalTouchLimit,
+  medicalTouchSource,
+  painSource,
+  painThreshold,
+  type TouchMaterial,
+  touchMaterials,
+} from "./data-touch.js"
+import { notClearance } from "./not-clearance.js"
+
+/** Input of {@link touchTemperature}. */
+export interface TouchTemperatureInput {
+  /** Surface temperature as measured, once it no longer climbs. */
+  surface: Temperature
+  /** Material that is touched. */
+  material: TouchMaterial
+  /** How long skin may stay on it: 8 h for what is worn. */
+  contactTime?: Time
+  /** Temperature of the surroundings when it was measured. */
+  measuredAt?: Temperature
+  /** Temperature of the surroundings where it is worn. */
+  wornAt?: Temperature
+}
+
+/** What one standard says. */
+export interface TouchLimit {
+  readonly standard: string
+  /** Limit, °C. */
+  readonly limit: number
+  /** Limit less the temperature in use, K; negative where it is too hot. */
+  readonly margin: number
+}
+
+/** Result of {@link touchTemperature}. */
+export interface TouchTemperature {
+  /** Temperature that IEC 62368-1 compares: as measured, not shifted to warmer surroundings, °C. */
+  readonly compared: number
+  /** Temperature to expect where it is worn, °C; never taken below the measured one. */
+  readonly inUse: number
+  /** Lowest limit of the standards for this material and time, °C: the one to keep. */
+  readonly limit: number
+  /** Highest limit of the standards, °C: the far end of the spread. */
+  readonly limitHigh: number
+  /** Lowest limit less the temperature in use, K. */
+  readonly margin: number
+  /** Whether the temperature in use is above the lowest limit. */
+  readonly tooHot: boolean
+  /** Whether lasting contact hurts at the chest and back. */
+  readonly painful: boolean
+  /** Time to reversible injury of skin at this temperature, s; absent past six hours. */
+  readonly reversibleTime: number | null
+  /** Time to injury through the epidermis, s; absent past six hours. */
+  readonly lastingTime: number | null
+  /** Time by the halving rule for low-temperature burns, s; absent outside 44 to 51 °C. */
+  readonly halvingTime: number | null
+  /** Shortest of the three times, s; absent where none applies. */
+  readonly burnTime: number | null
+  /** Every standard's limit. */
+  readonly limits: readonly TouchLimit[]
+}
+
+const standards = [
+  ["ISO 13732-1", isoTouchLimit],
+  ["IEC 62368-1 TS1", iecTouchLimit],
+  ["ECMA-287", ecmaTouchLimit],
+  ["IEC 60601-1 applied parts", medicalTouchLimit],
+] as const
+
+const limitOf = (index: number, si: SiOf<TouchTemperatureInput>) =>
+  (standards[index] as (typeof standards)[number])[1](si.material, si.contactTime)
+const inUseOf = (si: SiOf<TouchTemperatureInput>) => si.surface + Math.max(0, si.wornAt - si.measuredAt)
+
+function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
+  const inUse = inUseOf(si)
+  const limits = standards.map(([standard, of]) => {
+    const limit = of(si.material, si.contactTime)
+    return { standard, limit, margin: limit - inUse }
+  })
+  const each = limits.map((l) => l.limit)
+  const limit = Math.min(...each)
+  const times = [burnTime(inUse, "reversible"), burnTime(inUse, "lasting"), lowBurnTime(inUse)] as const
+  const known = times.filter((t) => t !== null)
+  return {
+    compared: si.surface,
+    inUse,
+    limit,
+    limitHigh: Math.max(...each),
+    margin: limit - inUse,
+    tooHot: inUse > limit,
+    painful: inUse >= painThreshold.chest,
+    reversibleTime: times[0],
+    lastingTime: times[1],
+    halvingTime: times[2],
+    burnTime: known.length ? Math.min(...known) : null,
+    limits,
+  }
+}
+
+function cautions(si: SiOf<TouchTemperatureInput>, out: TouchTemperature): Caution[] {
+  const found: Caution[] = [
+    notClearance(
+      "one surface against published burn thresholds for healthy adult skin",
+      "children, old or numb skin, sleep, pressure that cuts off the blood, large areas, a fault that heats the part further, or skin under a strap that cannot be pulled away",
+      "ISO 13732-1, 2006, scope",
+    ),
+  ]
+  if (out.tooHot)
+    found.push(
+      caution(
+        "too-hot",
+        "warning",
+        `${out.inUse.toFixed(1)} °C is above ${out.limit.toFixed(0)} °C, the lowest published limit for this material and time: skin can be burnt. Space it off the body, spread or remove the heat, or guard it.`,
+        "ISO 13732-1, IEC 62368-1, ECMA-287 and IEC 60601-1, lowest of the four",
+      ),
+    )
+  else if (out.painful)
+    found.push(
+      caution(
+        "painful",
+        "caution",
+        "Lasting contact from 42 °C hurts at the chest and back, below any burn limit: discomfort means take it off.",
+        "NASA touch temperature note, 2010",
+      ),
+    )
+  if (si.wornAt > si.measuredAt)
+    found.push(
+      caution(
+        "warmer-surroundings",
+        "note",
+        "Where it is worn is warmer than where it was measured; the difference is added here, though the equipment standard compares the value measured at 25 °C without it.",
+        "IEC 62368-1, table 38, committee discussion 2020",
+      ),
+    )
+  if (si.contactTime < 0.5)
+    found.push(
+      caution(
+        "shorter-than-scope",
+        "caution",
+        "ISO 13732-1 covers contact of 0.5 s and longer; a shorter touch is judged as if it were 1 s.",
+        "ISO 13732-1, 2006, scope",
+      ),
+    )
+  if (out.burnTime !== null && out.burnTime < 1)
+    found.push(
+      caution(
+        "curve-extrapolated",
+        "caution",
+        "The burn time is below one second, where the curves are only extended.",
+        "ASTM C1055, 2003, figure 1",
+      ),
+    )
+  return found
+}
+
+const inRange = (value: number | null) => (value === null ? 0 : 1)
+
+/**
+ * Whether a surface burns the skin that touches it: published limits for the material and time, their spread, and how long
+ * skin would last.
+ *
+ * Formula: T_u = T + max(0, T_w − T_m), with T the surface temperature measured in surroundings at T_m (°C, default 25) and
+ * T_w the surroundings where it is worn (°C, default 25). It is held against the lowest limit of ISO 13732-1, IEC 62368-1
+ * (TS1), ECMA-287 and IEC 60601-1 for the material and contact time (default 8 h); between printed times the stricter one
+ * counts. Burn times are those of ASTM C1055 solved for time, with x = ln(1000·t/s): T_u = 39.468 − 0.41352·x + 190.60/x
+ * (reversible) and T_u = 15.005 + 0.51907·x + 352.97/x (through the epidermis), and 6 h · 0.5^(T_u − 44) between 44 and
+ * 51 °C. Skin is taken to reach the surface's temperature, the safe side for poor conductors.
+ *
+ * Sources: ISO 13732-1 (2006), IEC 62368-1 (2018) table 38, ECMA-287 (2002), IEC 60601-1 (2005) table 24, ASTM C1055 (2003).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { touchTemperature } from 'alula/worn'
+ * const driver = touchTemperature({ surface: '46 degC', material: 'metal', wornAt: '32 degC' })
+ * driver.inUse // => 53
+ * driver.limit // => 43
+ * driver.tooHot // => true
+ * ```
+ */
+export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> = /* @__PURE__ */ solver<
+  TouchTemperatureInput,
+  TouchTemperature
+>({
+  name: "touchTemperature",
+  title: "Whether a surface burns the skin that touches it",
+  input: {
+    surface: { kind: "temperature", symbol: "T_s", label: "surface temperature as measured", min: -40, max: 300, typical: [25, 80] },
+    material: { kind: "choice", label: "material", options: optionsFrom(touchMaterials, (key) => touchMaterials[key]) },
+    contactTime: {
+      kind: "time",
+      symbol: "t_k",
+      label: "time of contact",
+      above: 0,
+      max: "24 h",
+      typical: ["0.5 s", "8 h"],
+      default: "8 h",
+    },
+    measuredAt: {
+      kind: "temperature",
+      symbol: "T_m",
+      label: "surroundings when measured",
+      min: -40,
+      max: 60,
+      typical: [15, 30],
+      default: 25,
+    },
+    wornAt: { kind: "temperature", symbol: "T_w", label: "surroundings where worn", min: -40, max: 60, typical: [0, 40], default: 25 },
+  },
+  output: {
+    compared: { kind: "temperature", symbol: "T_c", label: "temperature the equipment standard compares" },
+    inUse: { kind: "temperature", symbol: "T_u", label: "temperature where worn" },
+    limit: { kind: "temperature", symbol: "T_l", label: "lowest published limit" },
+    limitHigh: { kind: "temperature", symbol: "T_h", label: "highest published limit" },
+    margin: { kind: "temperatureDifference", symbol: "dT", label: "margin to the lowest limit" },
+    tooHot: { kind: "flag", label: "too hot" },
+    painful: { kind: "flag", label: "painful in lasting contact" },
+    reversibleTime: { kind: "time", symbol: "t_1", label: "time to reversible injury" },
+    lastingTime: { kind: "time", symbol: "t_2", label: "time to injury through the epidermis" },
+    halvingTime: { kind: "time", symbol: "t_3", label: "time by the halving rule" },
+    burnTime: { kind: "time", symbol: "t_b", label: "shortest of these times" },
+    limits: {
+      kind: "list",
+      label: "limits",
+      of: {
+        kind: "group",
+        label: "limit",
+        fields: {
+          standard: { kind: "text", label: "standard" },
+          limit: { kind: "temperature", label: "limit" },
+          margin: { kind: "temperatureDifference", label: "margin" },
+        },
+      },
+    },
+  },
+  example: { surface: "46 degC", material: "metal", wornAt: "32 degC" },
+  formulae: [
+    { symbol: "T_c", meaning: "temperature the equipment standard compares", is: "T_s" },
+    { symbol: "T_u", meaning: "temperature where worn, the difference in surroundings added", is: "T_s + max(0 K, T_w - T_m)" },
+    { symbol: "T_1", kind: "temperature", meaning: "limit of ISO 13732-1", given: (si) => limitOf(0, si), source: "ISO 13732-1, 2006" },
+    {
+      symbol: "T_2",
+      kind: "temperature",
+      meaning: "limit TS1 of IEC 62368-1",
+      given: (si) => limitOf(1, si),
+      source: "IEC 62368-1, 2018, table 38",
+    },
+    { symbol: "T_3", kind: "temperature", meaning: "limit of ECMA-287", given: (si) => limitOf(2, si), source: "ECMA-287" },
+    {
+      symbol: "T_4",
+      kind: "temperature",
+      meaning: "limit of IEC 60601-1",
+      given: (si) => limitOf(3, si),
+      source: "IEC 60601-1, 2005, table 24",
+    },
+    { symbol: "T_l", meaning: "lowest limit", is: "min(T_1, T_2, T_3, T_4)" },
+    { symbol: "T_h", meaning: "highest limit", is: "max(T_1, T_2, T_3, T_4)" },
+    { symbol: "dT", meaning: "margin to the lowest limit", is: "T_l - T_u" },
+    { symbol: "y", kind: "number", meaning: "temperature where worn, in °C", is: "(T_u - 273.15 K) / K" },
+    { symbol: "f_1", kind: "number", meaning: "within six hours by the first curve", given: (_, out) => inRange(out.reversibleTime) },
+    { symbol: "f_2", kind: "number", meaning: "within six hours by the second curve", given: (_, out) => inRange(out.lastingTime) },
+    { symbol: "f_3", kind: "number", meaning: "within 44 to 51 °C", given: (_, out) => inRange(out.halvingTime) },
+    {
+      symbol: "t_1",
+      meaning: "first curve solved for time",
+      is: "0.001 s * exp((39.468 - y + sqrt((y - 39.468)^2 + 4 * 0.41352 * 190.6)) / (2 * 0.41352))",
+      when: "f_1 > 0",
+      source: "ASTM C1055, figure 1",
+    },
+    {
+      symbol: "t_2",
+      meaning: "second curve solved for time",
+      is: "0.001 s * exp(2 * 352.97 / (y - 15.005 + sqrt((y - 15.005)^2 - 4 * 0.51907 * 352.97)))",
+      when: "f_2 > 0",
+      source: "ASTM C1055, figure 1",
+    },
+    { symbol: "t_3", meaning: "time by the halving rule", is: "6 h * 0.5^(y - 44)", when: "f_3 > 0", source: "Kowa" },
+    { symbol: "t_b", meaning: "shortest of these times", is: "t_1", when: "f_1 > 0" },
+    { symbol: "t_b", meaning: "shortest of these times", is: "min(t_1, t_2)", when: "f_2 > 0" },
+    { symbol: "t_b", meaning: "shortest of these times", is: "min(t_b, t_3)", when: "f_3 > 0" },
+  ],
+  sources: [isoTouchSource, iecTouchSource, ecmaTouchSource, medicalTouchSource, burnCurveSource, lowBurnSource, painSource],
+  solve,
+  cautions,
+})

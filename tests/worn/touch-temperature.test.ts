@@ -1,0 +1,78 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { brent } from "../../src/numeric/index.js"
+import { burnTemperature, burnTime, type TouchMaterial, touchMaterials } from "../../src/worn/data-touch.js"
+import { touchTemperature } from "../../src/worn/index.js"
+import { between, log } from "./draws.js"
+
+const materials = Object.keys(touchMaterials) as TouchMaterial[]
+const touches = fc.record({
+  surface: between(-40, 300),
+  material: fc.constantFrom(...materials),
+  contactTime: log(0.01, 86400),
+  measuredAt: between(-40, 60),
+  wornAt: between(-40, 60),
+})
+
+describe("touchTemperature", () => {
+  it("burn times solve the curves: against root finding over their whole range", () => {
+    let worst = 0
+    for (const injury of ["reversible", "lasting"] as const)
+      for (let t = burnTemperature(21600, injury) + 1e-6; t < 300; t += 0.37) {
+        const root = brent((x) => burnTemperature(Math.exp(x) / 1000, injury) - t, 1e-3, Math.log(21600 * 1000) + 1e-6)
+        const time = burnTime(t, injury) as number
+        worst = Math.max(worst, Math.abs(Math.log(time * 1000) - (root?.x as number)))
+      }
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("agrees with the classic damage integral to a factor of three for slow burns, 45 to 51 °C", () => {
+    // Henriques 1947: rate 3.1e98·exp(−75000/T) per second, injury through the epidermis at 1 (from memory). Above 51 °C
+    // contact lasts under two minutes and the deeper skin lags behind its surface, which this integral leaves out.
+    for (let t = 45; t <= 51; t += 0.5) {
+      const henriques = 1 / (3.1e98 * Math.exp(-75000 / (t + 273.15)))
+      const ratio = (burnTime(t, "lasting") as number) / henriques
+      expect(ratio, `${t} °C`).toBeGreaterThan(1 / 3)
+      expect(ratio, `${t} °C`).toBeLessThan(3)
+    }
+  })
+
+  it("law: hotter, longer or in warmer surroundings is never safer", () => {
+    fc.assert(
+      fc.property(touches, between(0, 50), (i, more) => {
+        const now = touchTemperature(i)
+        const longer = touchTemperature({ ...i, contactTime: Math.min(86400, i.contactTime * (1 + more)) })
+        expect(longer.limit).toBeLessThanOrEqual(now.limit)
+        for (const worse of [
+          { ...i, surface: Math.min(300, i.surface + more) },
+          { ...i, wornAt: Math.min(60, i.wornAt + more) },
+        ]) {
+          const next = touchTemperature(worse)
+          expect(next.margin).toBeLessThanOrEqual(now.margin)
+          expect(next.burnTime ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(now.burnTime ?? Number.POSITIVE_INFINITY)
+        }
+        expect(now.inUse).toBeGreaterThanOrEqual(now.compared)
+        expect(now.limit).toBe(Math.min(...now.limits.map((l) => l.limit)))
+        expect(now.limitHigh).toBe(Math.max(...now.limits.map((l) => l.limit)))
+        expect(now.tooHot).toBe(now.margin < 0)
+      }),
+      { numRuns: 400 },
+    )
+  })
+
+  it("keeps 43 °C against the skin for what is worn, whatever it is made of", () => {
+    for (const material of materials) {
+      expect(touchTemperature({ surface: 43, material }).tooHot).toBe(false)
+      expect(touchTemperature({ surface: 43.1, material }).tooHot).toBe(true)
+    }
+    const codes = touchTemperature({ surface: 42.5, material: "plastic" }).cautions.map((c) => c.code)
+    expect(codes).toEqual(["not-a-clearance", "painful"])
+  })
+
+  it("says where it goes past its sources", () => {
+    const quick = touchTemperature({ surface: 90, material: "metal", contactTime: 0.1 }).cautions.map((c) => c.code)
+    expect(quick).toEqual(expect.arrayContaining(["shorter-than-scope", "curve-extrapolated", "too-hot"]))
+    const cool = touchTemperature({ surface: 30, material: "metal" })
+    expect([cool.reversibleTime, cool.lastingTime, cool.halvingTime, cool.burnTime]).toEqual([null, null, null, null])
+  })
+})
