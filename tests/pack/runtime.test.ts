@@ -103,7 +103,7 @@ describe("runtime", () => {
     const lastStep = 0.05 * out.endCurrent
     expect(Math.abs(out.energy - fine.given)).toBeLessThan(lastStep * out.endVoltage + 1e-6 * out.energy)
     expect(Math.abs(out.heat - fine.heat)).toBeLessThan(lastStep * out.endCurrent * 0.12 + 1e-6 * out.heat)
-    expect(Math.abs(out.endCharge - fine.left)).toBeLessThan(1e-5)
+    expect(Math.abs(out.endCharge - fine.left)).toBeLessThan(lastStep / 18720 + 1e-7)
     expect(out.loads[1]?.charge).toBe(0)
   })
 
