@@ -1,0 +1,104 @@
+import { writeFileSync } from "node:fs"
+import { join } from "node:path"
+import { gzipSync } from "node:zlib"
+import { build } from "esbuild"
+import { describe, expect, it } from "vitest"
+import { manifest, root, run, tarball, userProject } from "../helpers/packed.js"
+
+const subpaths = Object.keys(manifest.exports).filter((path) => !path.endsWith(".json"))
+
+/** External packages a subpath pulls in when loaded, followed through every static import. */
+async function externals(subpath: string): Promise<string[]> {
+  const { metafile } = await build({
+    stdin: { contents: `import * as it from "alula${subpath.slice(1)}"; console.log(it)`, resolveDir: root },
+    bundle: true,
+    write: false,
+    metafile: true,
+    format: "esm",
+    platform: "node",
+    external: ["mathjs", "unitsnet-js", "zod", "zod/*"],
+  })
+  return [...new Set(Object.values(metafile.inputs).flatMap((input) => input.imports.filter((i) => i.external).map((i) => i.path)))]
+}
+
+/** gzip bytes of a bundle that uses one solver. */
+async function bundledSize(domain: string, solver: string): Promise<number> {
+  const { outputFiles } = await build({
+    stdin: { contents: `import { ${solver} } from "alula/${domain}"; console.log(${solver})`, resolveDir: root },
+    bundle: true,
+    write: false,
+    minify: true,
+    format: "esm",
+    platform: "neutral",
+  })
+  return gzipSync(outputFiles[0]!.contents, { level: 9 }).length
+}
+
+describe("the packed files", () => {
+  it("please publint", () => {
+    expect(run("npx", ["publint", "run", tarball(), "--strict"])).toMatch(/All good/)
+  }, 120_000)
+  it("have the right types for every entry (are-the-types-wrong, ESM-only)", () => {
+    expect(run("npx", ["attw", tarball(), "--profile", "esm-only", "--exclude-entrypoints", "./schema/rig.json"])).toMatch(
+      /No problems found/,
+    )
+  }, 120_000)
+  it("type-check in a user's project: units at compile time, results, refusals", () => {
+    const folder = userProject()
+    writeFileSync(
+      join(folder, "use.ts"),
+      `import { type VoltageDrop, voltageDrop } from "alula/wire"
+import { moveTime, type RigDocument } from "alula/rig"
+import { InputError, NoSolutionError } from "alula/solver"
+import { wire } from "alula"
+const good: VoltageDrop = voltageDrop({ current: "4 A", length: "1 1/2 in", awg: 20, voltage: 12 })
+const volts: number = good.drop
+// @ts-expect-error a mass is no length
+voltageDrop({ current: 4, length: "4 kg", awg: 20 })
+// @ts-expect-error no such metal
+voltageDrop({ current: 4, length: 1, awg: 20, metal: "cheese" })
+// @ts-expect-error no such key
+voltageDrop({ current: 4, length: 1, awg: 20, wdith: 3 })
+// @ts-expect-error results are read only
+good.drop = 3
+const tried = wire.voltageDrop.attempt({})
+if (!tried.ok && tried.error instanceof InputError) tried.error.issues[0]?.path
+if (!tried.ok && tried.error instanceof NoSolutionError) tried.error.nearest.force
+const rig: RigDocument = moveTime.example
+export { rig, volts }
+`,
+    )
+    for (const moduleResolution of ["NodeNext", "Bundler"]) {
+      const module = moduleResolution === "NodeNext" ? "NodeNext" : "ESNext"
+      run(
+        join(root, "node_modules/.bin/tsc"),
+        ["--noEmit", "--strict", "--target", "ES2022", "--module", module, "--moduleResolution", moduleResolution, "use.ts"],
+        folder,
+      )
+    }
+  }, 120_000)
+  it("load by import and by require, without any package but the dependency", () => {
+    const folder = userProject()
+    writeFileSync(
+      join(folder, "use.mjs"),
+      `import { voltageDrop } from "alula/wire"; console.log(voltageDrop({ current: 1, length: 1, awg: 20 }).drop.toFixed(4))`,
+    )
+    writeFileSync(
+      join(folder, "use.cjs"),
+      `const { voltageDrop } = require("alula/wire"); console.log(voltageDrop({ current: 1, length: 1, awg: 20 }).drop.toFixed(4))`,
+    )
+    expect(run("node", ["use.mjs"], folder).trim()).toBe("0.0666")
+    expect(run("node", ["--no-warnings", "use.cjs"], folder).trim()).toBe("0.0666")
+  })
+})
+
+describe("what a user's program must carry", () => {
+  // mathjs costs 0.7 s and 190 kB, unitsnet-js 0.15 s and 171 kB: only the working may load mathjs, nothing loads the other
+  it.each(subpaths)("%s loads neither mathjs nor unitsnet-js nor an outside zod", async (subpath) => {
+    expect(await externals(subpath)).toEqual(subpath === "./working" ? ["mathjs"] : [])
+  })
+  // 8 kB: reading with units, errors, printing and JSON Schema are about 6 kB of it; a page that needs one solver stays light
+  it("one bundled solver stays under 8 kB gzip", async () => {
+    expect(await bundledSize("linkage", "grashof")).toBeLessThan(8 * 1024)
+  })
+})
