@@ -25,5 +25,14 @@ export {
   type HarnessWire,
   harness,
 } from "./harness.js"
+export {
+  type LedFeed,
+  type LedFeedState,
+  type LedPoint,
+  type LedRun,
+  type LedRunInput,
+  type LedStretch,
+  ledRun,
+} from "./led-run.js"
 export { chassisCurrent } from "./limits.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"

@@ -1,7 +1,15 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { type ConverterSpec, constantPowerPoint, converterLimit, converterOutput, type SourceLine } from "../../src/converter/index.js"
+import {
+  type ConverterLimitInput,
+  type ConverterSpec,
+  constantPowerPoint,
+  converterLimit,
+  converterOutput,
+  type SourceLine,
+} from "../../src/converter/index.js"
 import { isNoSolution, NoSolutionError } from "../../src/solver/index.js"
+import { netlistsOf } from "../helpers/netlists.js"
 
 /** Efficiency by scanning the stated points, written apart from the source's own reading. */
 function etaOf(curve: ConverterSpec["efficiency"], load: number): number {
@@ -134,6 +142,14 @@ describe("converterLimit", () => {
     const sunk = converterLimit({ ...base, loadCurrent: 5 })
     expect(sunk.outputVoltage).toBeLessThan(sunk.inputVoltage)
     expect(sunk.cautions.map((c) => c.code)).toContain("straight-through")
+  })
+})
+
+describe("converterLimit against a general-purpose circuit simulator", () => {
+  it.each(netlistsOf("converterLimit"))("$file: $about [$tool]", ({ input, results }) => {
+    const fed = converterLimit(input as ConverterLimitInput)
+    expect(Math.abs(fed.inputVoltage - (results.in as number))).toBeLessThan(1e-9)
+    expect(Math.abs(fed.outputVoltage - (results.out as number))).toBeLessThan(1e-9)
   })
 })
 

@@ -1,29 +1,17 @@
-import { readdirSync, readFileSync } from "node:fs"
 import fc from "fast-check"
 import { lusolve } from "mathjs"
 import { describe, expect, it } from "vitest"
 import { isNoSolution, type NoSolution } from "../../src/solver/index.js"
 import { type Harness, type HarnessInput, harness } from "../../src/wire/index.js"
+import { netlistsOf } from "../helpers/netlists.js"
 
-interface Stored {
-  readonly solver: string
-  readonly about: string
-  readonly tool: string
-  readonly input: HarnessInput
-  readonly results: Readonly<Record<string, number>>
-}
-const folder = new URL("../../shared/netlists/", import.meta.url)
-const stored = readdirSync(folder)
-  .filter((f) => f.endsWith(".json"))
-  .map((f) => ({ file: f, ...(JSON.parse(readFileSync(new URL(f, folder), "utf8")) as Stored) }))
-  .filter((s) => s.solver === "harness")
-
+const stored = netlistsOf("harness")
 const voltageOf = (net: Harness, node: string) => net.nodes.find((n) => n.name.toLowerCase() === node)?.voltage as number
 
 describe("harness against a general-purpose circuit simulator", () => {
   it("has netlists to compare with", () => expect(stored.length).toBeGreaterThanOrEqual(3))
   it.each(stored)("$file: $about [$tool]", ({ input, results }) => {
-    const net = harness(input)
+    const net = harness(input as HarnessInput)
     for (const [node, volts] of Object.entries(results)) expect(Math.abs(voltageOf(net, node) - volts), node).toBeLessThan(1e-9)
   })
 })

@@ -1,0 +1,567 @@
+import { solveLinear } from "../numeric/index.js"
+import type { Current, Length, Resistance, ResistancePerLength, Temperature, Voltage } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { areaOf, type ConductorSize, resistance20, sizeFields, sizeIssues, sizeSources, temperatureFactor } from "./conductor.js"
+import { chassisCurrent } from "./limits.js"
+
+/** A point at which a {@link LedRunInput} is fed. */
+export interface LedFeed {
+  /** Distance from the start of the run. */
+  position: Length
+  /** Voltage at the far end of the feeder's source. */
+  voltage: Voltage
+  /** Resistance of the feeder, out and back (half each), source included. */
+  resistance?: Resistance
+}
+
+/** Input of {@link ledRun}. Give the conductor as `awg`, as `area` or as `track`. */
+export interface LedRunInput extends ConductorSize {
+  /** Length of the run. */
+  length: Length
+  /** Current of all its lights together at the brightness meant. */
+  current: Current
+  /** Lights in equal sections, each at its section's end; null spreads the load evenly along the run. */
+  sections?: number | null
+  /** Resistance per length of one conductor of the run (a strip's copper track). */
+  track?: ResistancePerLength | null
+  /** Conductor temperature. */
+  temperature?: Temperature
+  /** Points at which it is fed: one end, both, or anywhere along it. */
+  feeds: readonly LedFeed[]
+  /** Voltage below which the lights dim visibly. */
+  dimBelow?: Voltage | null
+}
+
+/** Voltage at one place of the run. */
+export interface LedPoint {
+  readonly position: number
+  readonly voltage: number
+}
+
+/** A stretch of the run, m from its start. */
+export interface LedStretch {
+  readonly from: number
+  readonly to: number
+}
+
+/** State of one feed. */
+export interface LedFeedState {
+  readonly position: number
+  /** Current it gives, A; negative where the run feeds back into it. */
+  readonly current: number
+  /** Voltage where it joins the run, V. */
+  readonly voltage: number
+}
+
+/** Result of {@link ledRun}. */
+export interface LedRun {
+  /** Lowest voltage at any light, V. */
+  readonly lowestVoltage: number
+  /** Where that is, m from the start. */
+  readonly lowestAt: number
+  /** Highest feed voltage less the lowest light's, V. */
+  readonly greatestDrop: number
+  /** Loop resistance per length, both conductors, Ω/m. */
+  readonly loopResistance: number
+  readonly feeds: readonly LedFeedState[]
+  /** Largest current in the run's own conductors, A. */
+  readonly greatestCurrent: number
+  /** Power of the lights, W. */
+  readonly loadPower: number
+  /** Heat in the run's conductors, W. */
+  readonly runHeat: number
+  /** Heat in the feeders, W. */
+  readonly feederHeat: number
+  /** Voltage along the run: at every light, or at even steps of an even load. */
+  readonly profile: readonly LedPoint[]
+  /** Stretches below `dimBelow`. */
+  readonly dimmed: readonly LedStretch[]
+  /** Part of the run below `dimBelow`; null without one. */
+  readonly dimmedPart: number | null
+}
+
+type Si = SiOf<LedRunInput>
+
+/** A span between break points: current at its left end, rightwards, and the voltage there. */
+interface Span {
+  readonly start: number
+  readonly length: number
+  readonly current: number
+  readonly voltage: number
+}
+
+interface Run {
+  readonly r: number
+  /** Evenly spread load, A/m; 0 where the lights are taken one by one. */
+  readonly spread: number
+  readonly spans: readonly Span[]
+  readonly currents: readonly number[]
+  readonly order: readonly Si["feeds"][number][]
+}
+
+const singleResistance = (si: Si) => (si.track === null ? resistance20(si) : si.track) * temperatureFactor(si.metal, si.temperature)
+
+function lightsOf(si: Si): { x: number; current: number }[] {
+  const { sections, length, current } = si
+  if (sections === null) return []
+  return Array.from({ length: sections }, (_, k) => ({
+    x: k + 1 === sections ? length : ((k + 1) * length) / sections,
+    current: current / sections,
+  }))
+}
+
+/** Feed currents from the voltages at the feeds (nodal analysis along the line), then the spans. */
+function runOf(si: Si): Run {
+  const r = 2 * singleResistance(si)
+  const lights = lightsOf(si)
+  const spread = si.sections === null ? si.current / si.length : 0
+  const order = [...si.feeds].sort((a, b) => a.position - b.position)
+  const m = order.length
+  const matrix = order.map(() => new Array<number>(m).fill(0))
+  const rhs = order.map((f) => f.voltage)
+  // what each feed must give to its surroundings: R·(its share of the load) + R/(r·ℓ)·(differences)
+  order.forEach((feed, j) => {
+    const before = order[j - 1]
+    const after = order[j + 1]
+    let share = 0
+    const from = before?.position ?? 0
+    const to = after?.position ?? si.length
+    const left = feed.position - from
+    const right = to - feed.position
+    share += spread * (before ? left / 2 : left) + spread * (after ? right / 2 : right)
+    for (const { x, current } of lights) {
+      if (x === feed.position) share += current
+      else if (x < feed.position && (before === undefined || x > from)) share += before ? (current * (x - from)) / left : current
+      else if (x > feed.position && (after === undefined || x < to)) share += after ? (current * (to - x)) / right : current
+    }
+    const row = matrix[j] as number[]
+    row[j] = 1
+    rhs[j] = feed.voltage - feed.resistance * share
+    if (before) {
+      row[j] = (row[j] as number) + feed.resistance / (r * left)
+      row[j - 1] = -feed.resistance / (r * left)
+    }
+    if (after) {
+      row[j] = (row[j] as number) + feed.resistance / (r * right)
+      row[j + 1] = -feed.resistance / (r * right)
+    }
+  })
+  // each row is dominated by its diagonal, so there is always a solution
+  const volts = solveLinear(matrix, rhs) as number[]
+  const between = order.slice(1).map((feed, j) => {
+    const before = order[j] as Si["feeds"][number]
+    const gap = feed.position - before.position
+    const reaction = lights
+      .filter((l) => l.x > before.position && l.x < feed.position)
+      .reduce((sum, l) => sum + (l.current * (feed.position - l.x)) / gap, (spread * gap) / 2)
+    return reaction + ((volts[j] as number) - (volts[j + 1] as number)) / (r * gap)
+  })
+  const places = [...new Set([0, si.length, ...order.map((f) => f.position), ...lights.map((l) => l.x)])].sort((a, b) => a - b)
+  const spans: Span[] = []
+  const first = order[0] as Si["feeds"][number]
+  // leftwards of the first feed the current is what lies beyond; from each feed on it is known afresh
+  places.slice(0, -1).forEach((start, k) => {
+    const length = (places[k + 1] as number) - start
+    const j = order.findIndex((f) => f.position === start)
+    const last = spans[k - 1]
+    const light = lights.find((l) => l.x === start)?.current ?? 0
+    let current: number
+    if (j >= 0 && j < m - 1) current = between[j] as number
+    else if (j === m - 1) current = spread * (si.length - start) + lights.filter((l) => l.x > start).reduce((sum, l) => sum + l.current, 0)
+    else if (start < first.position) current = -(spread * start + lights.filter((l) => l.x <= start).reduce((sum, l) => sum + l.current, 0))
+    else current = last === undefined ? 0 : last.current - spread * last.length - light
+    spans.push({ start, length, current, voltage: 0 })
+  })
+  // voltages outwards from the first feed
+  const anchor = places.indexOf(first.position)
+  const at = new Array<number>(places.length).fill(0)
+  at[anchor] = volts[0] as number
+  const fall = (k: number) => r * ((spans[k] as Span).current * (spans[k] as Span).length - (spread * (spans[k] as Span).length ** 2) / 2)
+  for (let k = anchor; k < spans.length; k++) at[k + 1] = (at[k] as number) - fall(k)
+  for (let k = anchor - 1; k >= 0; k--) at[k] = (at[k + 1] as number) + fall(k)
+  const currents = order.map((feed) => {
+    const k = places.indexOf(feed.position)
+    const right = spans[k]?.current ?? 0
+    const before = spans[k - 1]
+    const left = before === undefined ? 0 : before.current - spread * before.length
+    return right - left + (lights.find((l) => l.x === feed.position)?.current ?? 0)
+  })
+  return { r, spread, spans: spans.map((s, k) => ({ ...s, voltage: at[k] as number })), currents, order }
+}
+
+const voltageIn = (run: Run, span: Span, s: number) => span.voltage - run.r * (span.current * s - (run.spread * s ** 2) / 2)
+
+/** Lowest point: in an even load where the current changes sign, otherwise at a light. */
+function lowest(si: Si, run: Run): { span: number; s: number; voltage: number } {
+  let best = { span: 0, s: 0, voltage: Number.POSITIVE_INFINITY }
+  const lit = new Set(lightsOf(si).map((l) => l.x))
+  run.spans.forEach((span, k) => {
+    const inner = run.spread > 0 ? span.current / run.spread : -1
+    for (const s of [0, span.length, inner]) {
+      if (!(s >= 0 && s <= span.length)) continue
+      const end = s === span.length ? (run.spans[k + 1]?.start ?? si.length) : span.start + s
+      if (run.spread === 0 && si.sections !== null && !lit.has(end)) continue
+      const voltage = voltageIn(run, span, s)
+      if (voltage < best.voltage) best = { span: k, s, voltage }
+    }
+  })
+  return best
+}
+
+function profileOf(si: Si, run: Run): LedPoint[] {
+  const at = (x: number) => {
+    const span = run.spans.findLast((s) => s.start <= x) ?? (run.spans[0] as Span)
+    return { position: x, voltage: voltageIn(run, span, x - span.start) }
+  }
+  return si.sections === null ? Array.from({ length: 41 }, (_, k) => at((si.length * k) / 40)) : lightsOf(si).map((l) => at(l.x))
+}
+
+/** Stretches below a voltage: roots of each span's parabola, or the sections of the lights that are below. */
+function dimmedOf(si: Si, run: Run, limit: number, profile: readonly LedPoint[]): LedStretch[] {
+  const found: { from: number; to: number }[] = []
+  const add = (from: number, to: number) => {
+    const last = found.at(-1)
+    if (!(to > from)) return
+    if (last && from - last.to <= 1e-9 * si.length) last.to = to
+    else found.push({ from, to })
+  }
+  if (si.sections !== null) {
+    const section = si.length / si.sections
+    for (const p of profile) if (p.voltage < limit) add(p.position - section, p.position)
+    return found
+  }
+  for (const span of run.spans) {
+    const [a, b, c] = [(run.r * run.spread) / 2, -run.r * span.current, span.voltage - limit]
+    const root = Math.sqrt(Math.max(0, b ** 2 - 4 * a * c))
+    const cuts = b ** 2 - 4 * a * c > 0 && a > 0 ? [(-b - root) / (2 * a), (-b + root) / (2 * a)] : []
+    const stops = [0, ...cuts.filter((s) => s > 0 && s < span.length).sort((x, y) => x - y), span.length]
+    for (let k = 0; k + 1 < stops.length; k++) {
+      const [p, q] = [stops[k] as number, stops[k + 1] as number]
+      if (voltageIn(run, span, (p + q) / 2) < limit) add(span.start + p, span.start + q)
+    }
+  }
+  return found
+}
+
+function solve(si: Si): LedRun | NoSolution {
+  const run = runOf(si)
+  const low = lowest(si, run)
+  const lowestAt = (run.spans[low.span] as Span).start + low.s
+  const volts = (v: number) => formatQuantity("voltage", v)
+  if (!(low.voltage > 0)) {
+    const [only] = si.feeds
+    const nearest: Record<string, number> =
+      si.feeds.length === 1 && only ? { current: (si.current * only.voltage) / (only.voltage - low.voltage) } : {}
+    return refuse(
+      "no-voltage",
+      `The run would lose all its voltage ${formatQuantity("length", lowestAt)} from the start (${volts(low.voltage)} there): it cannot carry this current.`,
+      -low.voltage,
+      { position: lowestAt },
+      nearest,
+    )
+  }
+  const profile = profileOf(si, run)
+  const feeds = run.order.map((f, j) => {
+    const current = run.currents[j] as number
+    return { position: f.position, current, voltage: f.voltage - f.resistance * current }
+  })
+  const runHeat = run.spans.reduce(
+    (sum, { current: a, length: l }) => sum + run.r * (a ** 2 * l - a * run.spread * l ** 2 + (run.spread ** 2 * l ** 3) / 3),
+    0,
+  )
+  const feederHeat = run.order.reduce((sum, f, j) => sum + f.resistance * (run.currents[j] as number) ** 2, 0)
+  const dimmed = si.dimBelow === null ? [] : dimmedOf(si, run, si.dimBelow, profile)
+  return {
+    lowestVoltage: low.voltage,
+    lowestAt,
+    greatestDrop: Math.max(...si.feeds.map((f) => f.voltage)) - low.voltage,
+    loopResistance: run.r,
+    feeds,
+    greatestCurrent: Math.max(...run.spans.flatMap((s) => [Math.abs(s.current), Math.abs(s.current - run.spread * s.length)])),
+    loadPower: run.order.reduce((sum, f, j) => sum + f.voltage * (run.currents[j] as number), 0) - runHeat - feederHeat,
+    runHeat,
+    feederHeat,
+    profile,
+    dimmed,
+    dimmedPart: si.dimBelow === null ? null : dimmed.reduce((sum, d) => sum + d.to - d.from, 0) / si.length,
+  }
+}
+
+function cautions(si: Si, out: LedRun): Caution[] {
+  const found: Caution[] = [
+    caution(
+      "constant-current",
+      "note",
+      "Lights are taken to draw the same current at any voltage, which errs to the safe side: strips with resistors draw less where they dim.",
+    ),
+  ]
+  if (out.dimmed.length > 0)
+    found.push(
+      caution(
+        "dim",
+        "caution",
+        `Below ${formatQuantity("voltage", si.dimBelow as number)} from ${out.dimmed.map((d) => `${formatQuantity("length", d.from)} to ${formatQuantity("length", d.to)}`).join(", ")}: feed it at both ends or inject in the middle of that stretch; feeding both ends of one even run quarters the drop.`,
+        "D.C. distributor with uniformly distributed load (I·R/2 at one end, I·R/8 at both)",
+      ),
+    )
+  if (out.feeds.some((f) => f.current < -1e-9))
+    found.push(
+      caution(
+        "feed-back",
+        "warning",
+        "The run feeds current back into one of its feeds: join feeds of one supply only, or separate the positive conductor between supplies and join the returns.",
+      ),
+    )
+  if (si.feeds.length > 1)
+    found.push(
+      caution(
+        "fuse-each-feed",
+        "warning",
+        "Each feed can drive the whole run's fault current: fuse every feed at its source for its own wire.",
+        "ABYC E-11, 2018, clause 11.10.1 (overcurrent protection at the source; from memory)",
+      ),
+    )
+  if (si.track === null && out.greatestCurrent > chassisCurrent(areaOf(si)))
+    found.push(
+      caution(
+        "thin-wire",
+        "caution",
+        `The run carries ${formatQuantity("current", out.greatestCurrent)}, more than 700 circular mils per ampere allow: check its temperature with wireHeating.`,
+        "Handbook of Electronic Tables and Formulas (700 circular mils per ampere)",
+      ),
+    )
+  return found
+}
+
+function check(si: Si): Issue[] {
+  const found: Issue[] = []
+  if (si.track !== null) {
+    if (si.awg !== null || si.area !== null)
+      found.push(inconsistent(["track"], "track beside awg or area", "only one of awg, area and track"))
+  } else found.push(...sizeIssues(si))
+  si.feeds.forEach((feed, i) => {
+    if (feed.position > si.length)
+      found.push(inconsistent(["feeds", i, "position"], `${feed.position} m`, `at most the run's ${si.length} m`))
+    if (si.feeds.findIndex((f) => f.position === feed.position) < i)
+      found.push(inconsistent(["feeds", i, "position"], `${feed.position} m twice`, "a place of its own"))
+  })
+  return found
+}
+
+/** Spans from the first feed to the lowest light, each with its sign, for the working. */
+function wayDown(si: Si): { sign: number; current: number; length: number }[] {
+  const run = runOf(si)
+  const low = lowest(si, run)
+  const start = (run.order[0] as Si["feeds"][number]).position
+  const anchor = run.spans.findIndex((s) => s.start === start)
+  const first = anchor < 0 ? run.spans.length : anchor
+  const way: { sign: number; current: number; length: number }[] = []
+  for (let k = first; k < low.span; k++)
+    way.push({ sign: 1, current: (run.spans[k] as Span).current, length: (run.spans[k] as Span).length })
+  const last = run.spans[low.span] as Span
+  if (low.span >= first) way.push({ sign: 1, current: last.current, length: low.s })
+  else {
+    for (let k = first - 1; k > low.span; k--)
+      way.push({ sign: -1, current: (run.spans[k] as Span).current, length: (run.spans[k] as Span).length })
+    // back from the span's right end to s: all of it less its first part
+    way.push({ sign: -1, current: last.current, length: last.length }, { sign: 1, current: last.current, length: low.s })
+  }
+  return way
+}
+
+/**
+ * Where a run of lights dims: fed at one end, at both, or at points along it.
+ *
+ * Formula: with the loop resistance r = 2·r₁ (both conductors) and the load spread as w = I/L, the voltage
+ * obeys V″ = r·w between feeds; each feed gives I_f = (E − V)/R. Fed at one end the far end loses I·R/2,
+ * fed at both the middle loses I·R/8 (R = r·L). With n lights in equal sections the sums are taken light
+ * by light: the far end of one feed loses (1 + 1/n) times as much. L is the length (m), I the current of
+ * all lights (A), r₁ the resistance of one conductor (Ω/m; by size or as `track`, at 20 °C, warmed to T),
+ * E and R the voltage (V) and resistance (Ω, default 0) of each feed. Valid for lights of constant current, both
+ * conductors alike, each feeder out and back alike.
+ *
+ * Sources: V. K. Mehta, R. Mehta, Principles of Power System, chapter 13 (uniformly loaded distributor
+ * fed at one end and at both); L. Bell, Power Distribution for Electric Railroads, 1897, Fig. 6.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `no-voltage` where the run would lose all its voltage
+ * @example
+ * ```ts
+ * import { ledRun } from 'alula/wire'
+ * const string = { length: '4 m', current: '2.4 A', sections: 48, awg: 22, dimBelow: '4.5 V' } as const
+ * const one = ledRun({ ...string, feeds: [{ position: 0, voltage: '5 V' }] })
+ * one.lowestVoltage // => 4.481
+ * const both = ledRun({ ...string, feeds: [{ position: 0, voltage: '5 V' }, { position: '4 m', voltage: '5 V' }] })
+ * both.lowestVoltage // => 4.873
+ * ```
+ */
+export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRunInput, LedRun>({
+  name: "ledRun",
+  title: "Where a run of lights dims",
+  input: {
+    length: { kind: "length", symbol: "L", label: "length of the run", above: 0, max: 1000, typical: [0.5, 10] },
+    current: { kind: "current", symbol: "I", label: "current of all lights", above: 0, max: 1000, typical: [0.2, 5] },
+    sections: {
+      kind: "number",
+      symbol: "n",
+      label: "lights, each at its section's end",
+      whole: true,
+      min: 1,
+      max: 5000,
+      typical: [5, 60],
+      default: null,
+    },
+    track: {
+      kind: "resistancePerLength",
+      symbol: "r_1",
+      label: "resistance per length of one track",
+      above: 0,
+      max: 1000,
+      typical: [0.02, 0.5],
+      default: null,
+    },
+    ...sizeFields,
+    temperature: { kind: "temperature", symbol: "T", label: "conductor temperature", min: -50, max: 200, typical: [-10, 70], default: 20 },
+    feeds: {
+      kind: "list",
+      label: "feeds",
+      min: 1,
+      max: 50,
+      of: {
+        kind: "group",
+        label: "feed",
+        fields: {
+          position: { kind: "length", symbol: "x_f", label: "distance from the start", min: 0, max: 1000, typical: [0, 0.5] },
+          voltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", above: 0, max: 1000, typical: [4.8, 13] },
+          resistance: {
+            kind: "resistance",
+            symbol: "R_f",
+            label: "feeder resistance, out and back",
+            min: 0,
+            max: 100,
+            typical: [0, 0.3],
+            default: 0,
+          },
+        },
+      },
+    },
+    dimBelow: {
+      kind: "voltage",
+      symbol: "V_d",
+      label: "voltage below which lights dim",
+      above: 0,
+      max: 1000,
+      typical: [3, 11],
+      default: null,
+    },
+  },
+  output: {
+    lowestVoltage: { kind: "voltage", symbol: "V_low", label: "lowest voltage at a light" },
+    lowestAt: { kind: "length", symbol: "x_low", label: "its distance from the start" },
+    greatestDrop: { kind: "voltage", symbol: "U", label: "lost from the highest feed" },
+    loopResistance: { kind: "resistancePerLength", symbol: "r_l", label: "loop resistance per length" },
+    feeds: {
+      kind: "list",
+      label: "feeds",
+      of: {
+        kind: "group",
+        label: "feed",
+        fields: {
+          position: { kind: "length", label: "distance from the start" },
+          current: { kind: "current", symbol: "I_f", label: "current" },
+          voltage: { kind: "voltage", label: "voltage at the run" },
+        },
+      },
+    },
+    greatestCurrent: { kind: "current", symbol: "I_max", label: "largest current in the run" },
+    loadPower: { kind: "power", symbol: "P_l", label: "power of the lights" },
+    runHeat: { kind: "power", symbol: "P_r", label: "heat in the run" },
+    feederHeat: { kind: "power", symbol: "P_f", label: "heat in the feeders" },
+    profile: {
+      kind: "list",
+      label: "voltage along the run",
+      of: {
+        kind: "group",
+        label: "place",
+        fields: { position: { kind: "length", label: "distance from the start" }, voltage: { kind: "voltage", label: "voltage" } },
+      },
+    },
+    dimmed: {
+      kind: "list",
+      label: "dimmed stretches",
+      of: { kind: "group", label: "stretch", fields: { from: { kind: "length", label: "from" }, to: { kind: "length", label: "to" } } },
+    },
+    dimmedPart: { kind: "ratio", symbol: "d", label: "dimmed part of the run", unit: "%" },
+  },
+  example: { length: "4 m", current: "2.4 A", awg: 22, feeds: [{ position: 0, voltage: "5 V", resistance: "40 mohm" }], dimBelow: "4.5 V" },
+  formulae: [
+    { symbol: "r_s", kind: "resistancePerLength", meaning: "one conductor, warm", given: singleResistance },
+    { symbol: "r_l", meaning: "both conductors", is: "2 * r_s" },
+    { symbol: "spread", kind: "number", meaning: "1 for an even load, 0 light by light", given: (si) => (si.sections === null ? 1 : 0) },
+    {
+      symbol: "E_o",
+      kind: "voltage",
+      meaning: "voltages of the feeds in order along the run",
+      given: (si) => runOf(si).order.map((f) => f.voltage),
+    },
+    { symbol: "R_o", kind: "resistance", meaning: "and their resistances", given: (si) => runOf(si).order.map((f) => f.resistance) },
+    { solved: "I_f", meaning: "currents of the feeds in that order" },
+    { left: "sum(I_f)", right: "I", meaning: "the feeds together give what the lights take" },
+    { symbol: "a_s", kind: "current", meaning: "current at the start of each span", given: (si) => runOf(si).spans.map((s) => s.current) },
+    { symbol: "l_s", kind: "length", meaning: "length of each span", given: (si) => runOf(si).spans.map((s) => s.length) },
+    { symbol: "P_f", meaning: "heat in the feeders", is: "sum(R_o .* I_f .* I_f)" },
+    {
+      symbol: "P_r",
+      meaning: "heat in the run, the square of the current integrated",
+      is: "r_l * sum(a_s .* a_s .* l_s - (spread * I / L) * a_s .* l_s .* l_s + (spread * I / L)^2 / 3 * l_s .* l_s .* l_s)",
+    },
+    { symbol: "P_l", meaning: "power of the lights", is: "sum(E_o .* I_f) - P_r - P_f" },
+    { symbol: "I_max", meaning: "largest current in the run", is: "max(max(abs(a_s)), max(abs(a_s - (spread * I / L) * l_s)))" },
+    {
+      symbol: "s_w",
+      kind: "number",
+      meaning: "direction of each span on the way to the lowest light",
+      given: (si) => wayDown(si).map((w) => w.sign),
+    },
+    { symbol: "a_w", kind: "current", meaning: "current at the start of each", given: (si) => wayDown(si).map((w) => w.current) },
+    { symbol: "l_w", kind: "length", meaning: "length of each", given: (si) => wayDown(si).map((w) => w.length) },
+    {
+      symbol: "V_low",
+      meaning: "first feed's voltage less what is lost on the way",
+      is: "E_o[1] - R_o[1] * I_f[1] - r_l * sum(s_w .* (a_w .* l_w - (spread * I / L) / 2 * l_w .* l_w))",
+    },
+    { symbol: "x_low", meaning: "how far that is along the run", is: "min(x_f) + sum(s_w .* l_w)" },
+    { symbol: "U", meaning: "lost from the highest feed", is: "max(E_f) - V_low" },
+    {
+      symbol: "l_d",
+      kind: "length",
+      meaning: "lengths of the dimmed stretches",
+      given: (_, out) => [0, ...out.dimmed.map((d) => d.to - d.from)],
+    },
+    { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimBelow" },
+  ],
+  sources: [
+    ...sizeSources,
+    {
+      title: "Principles of Power System",
+      by: "V. K. Mehta, R. Mehta",
+      where: "chapter 13, D.C. distribution (uniformly loaded distributor)",
+    },
+    { title: "Power Distribution for Electric Railroads", by: "L. Bell", edition: "1897", where: "Fig. 6 and text" },
+  ],
+  check,
+  solve,
+  cautions,
+})
