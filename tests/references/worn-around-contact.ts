@@ -1,5 +1,5 @@
 import { type BodyRegion, contactPressures, contactRegions, doorForces } from "../../src/worn/data-contact.js"
-import { contactSeverity } from "../../src/worn/index.js"
+import { contactSeverity, pinchGap } from "../../src/worn/index.js"
 import type { Check } from "../helpers/references.js"
 
 const regions = Object.keys(contactRegions) as BodyRegion[]
@@ -26,7 +26,12 @@ const energy =
   }
 const pressure: Check = ({ location }) => ({ pressure_N_per_cm2: contactPressures[location as keyof typeof contactPressures] })
 
-/** Contact rows. */
+const crushGap: Check = ({ body_part }) => {
+  const found = pinchGap(pinchGap.example).parts.find(({ part }) => part === body_part)
+  return { min_gap_mm: (found?.leastGap as number) * 1000 }
+}
+
+/** Contact and crushing rows. */
 export const contactChecks: Readonly<Record<string, Check>> = {
   ...Object.fromEntries(regions.map((r) => [`contact-force-${r}`, force])),
   ...Object.fromEntries(regions.map((r) => [`contact-model-${r}`, model])),
@@ -37,6 +42,7 @@ export const contactChecks: Readonly<Record<string, Check>> = {
     ]),
   ),
   ...Object.fromEntries(Object.keys(contactPressures).map((p) => [`contact-pressure-${p}`, pressure])),
+  ...Object.fromEntries(["arm", "body", "finger", "foot", "hand-wrist-fist", "head", "toes"].map((p) => [`gap-${p}`, crushGap])),
   "contact-speed-chest": (i) => {
     // a machine's effective mass: half its moving mass and the load it carries
     const out = contactSeverity({ region: "chest", movingMass: i.moving_mass_kg / 2 + i.payload_kg, speed: 1 })
