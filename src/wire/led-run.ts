@@ -170,17 +170,17 @@ function runOf(si: Si): Run {
   const places = [...new Set([0, si.length, ...order.map((f) => f.position), ...lights.map((l) => l.x)])].sort((a, b) => a - b)
   const spans: Span[] = []
   const first = order[0] as Si["feeds"][number]
-  // leftwards of the first feed the current is what lies beyond; from each feed on it is known afresh
+  const byPlace = new Map(lights.map((l) => [l.x, l.current]))
+  const lightAt = (x: number) => byPlace.get(x) ?? 0
+  // the start lets no current in; from each feed on the current is known afresh
   places.slice(0, -1).forEach((start, k) => {
     const length = (places[k + 1] as number) - start
     const j = order.findIndex((f) => f.position === start)
     const last = spans[k - 1]
-    const light = lights.find((l) => l.x === start)?.current ?? 0
     let current: number
     if (j >= 0 && j < m - 1) current = between[j] as number
     else if (j === m - 1) current = spread * (si.length - start) + lights.filter((l) => l.x > start).reduce((sum, l) => sum + l.current, 0)
-    else if (start < first.position) current = -(spread * start + lights.filter((l) => l.x <= start).reduce((sum, l) => sum + l.current, 0))
-    else current = last === undefined ? 0 : last.current - spread * last.length - light
+    else current = last === undefined ? 0 : last.current - spread * last.length - lightAt(start)
     spans.push({ start, length, current, voltage: 0 })
   })
   // voltages outwards from the first feed
@@ -195,7 +195,7 @@ function runOf(si: Si): Run {
     const right = spans[k]?.current ?? 0
     const before = spans[k - 1]
     const left = before === undefined ? 0 : before.current - spread * before.length
-    return right - left + (lights.find((l) => l.x === feed.position)?.current ?? 0)
+    return right - left + lightAt(feed.position)
   })
   return { r, spread, spans: spans.map((s, k) => ({ ...s, voltage: at[k] as number })), currents, order }
 }
