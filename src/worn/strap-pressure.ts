@@ -1,0 +1,402 @@
+import type { Angle, Force, Length, Mass, Pressure, Ratio } from "../quantity/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Step, solver } from "../solver/index.js"
+import { takeItOff } from "./care.js"
+import { heavierShoulder, hipBeltShare, occlusionPressure, strapPressureLimit, strapSources, testedWidths } from "./data-straps.js"
+
+/** Input of {@link strapPressure}. Heights are measured from the hip belt, upwards. */
+export interface StrapPressureInput {
+  /** Mass hung from the straps. */
+  load: Mass
+  /** Centre of mass of the rig behind the back panel. */
+  offset: Length
+  /** Height of the upper strap anchors above the hip belt. */
+  upperAnchor?: Length
+  /** Height of the lower strap anchors above the hip belt; negative below it. */
+  lowerAnchor?: Length
+  /** Rise of the upper strap from the anchor to the shoulder, above the horizontal. */
+  upperAngle?: Angle
+  /** Rise of the lower strap from the anchor to the chest, above the horizontal. */
+  lowerAngle?: Angle
+  /** Share of the weight that the hip belt is to take. */
+  beltShare?: Ratio
+  /** Tension in the hip belt. */
+  beltTension?: Force
+  /** Friction between belt and hips. */
+  beltFriction?: number
+  /** Width of the hip belt. */
+  beltWidth?: Length
+  /** Radius of the hips under the belt: circumference over 2π. */
+  hipRadius?: Length
+  /** Width of one shoulder strap. */
+  width: Length
+  /** Radius of the shoulder under the strap. */
+  radius?: Length
+  /** Angle the strap wraps around the shoulder. */
+  wrap?: Angle
+  /** Friction between strap and shoulder. */
+  friction?: number
+  /** Share of the shoulder load on the more loaded side. */
+  heavierSide?: Ratio
+  /** Pressure not to exceed for hours. */
+  limit?: Pressure
+}
+
+/** Result of {@link strapPressure}. */
+export interface StrapPressure {
+  /** Weight on the hip belt and on the shoulders, N. */
+  readonly beltLoad: number
+  readonly shoulderLoad: number
+  /** Share of the weight that the hip belt really takes. */
+  readonly beltShare: number
+  /** Most the belt holds by friction, N. */
+  readonly beltCapacity: number
+  /** Whether the belt slips down before it takes its share. */
+  readonly beltSlips: boolean
+  /** Push of the back on the upper edge and at the belt, N; the upper one is 0 where the rig hangs back. */
+  readonly upperPush: number
+  readonly lowerPush: number
+  /** Tension of both upper straps together without friction over the shoulder, N. */
+  readonly tension: number
+  /** Tension of the straps ahead of the shoulder over that behind, at most, by friction. */
+  readonly tensionRatio: number
+  /** Greatest tension of one strap, friction either way, more loaded side, N. */
+  readonly tensionMost: number
+  /** Mean pressure under the more loaded strap, and the greatest, Pa. */
+  readonly pressure: number
+  readonly pressureMost: number
+  /** Greatest pressure against the limit. */
+  readonly againstLimit: number
+  /** Mean pressure under the belt by its own tension, Pa. */
+  readonly beltPressure: number
+  /** Least strap width for the limit, and the next 5 mm up, m. */
+  readonly widthNeeded: number
+  readonly widthChosen: number
+  /** Heaviest load for this strap and limit, kg. */
+  readonly loadAtLimit: number
+}
+
+const GRAVITY = 9.80665
+
+interface Held {
+  /** Tension behind the shoulder and ahead of it, both straps, N. */
+  readonly behind: number
+  readonly ahead: number
+  readonly belt: number
+  readonly upperPush: number
+  readonly lowerPush: number
+}
+
+/** Equilibrium of the rig for a ratio of the tension ahead of the shoulder to that behind. */
+function held(si: SiOf<StrapPressureInput>, ratio: number, wanted: number): Held {
+  const weight = GRAVITY * si.load
+  const lift = Math.sin(si.upperAngle) + ratio * Math.sin(si.lowerAngle)
+  const turn = Math.cos(si.upperAngle) * si.upperAnchor + ratio * Math.cos(si.lowerAngle) * si.lowerAnchor
+  const hanging = (weight * si.offset) / turn
+  const behind = Math.max((weight - wanted) / lift, hanging)
+  const upperPush = (behind * turn - weight * si.offset) / si.upperAnchor
+  const push = behind * (Math.cos(si.upperAngle) + ratio * Math.cos(si.lowerAngle))
+  return { behind, ahead: ratio * behind, belt: weight - behind * lift, upperPush, lowerPush: push - upperPush }
+}
+
+function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
+  const weight = GRAVITY * si.load
+  const tensionRatio = Math.exp(si.friction * si.wrap)
+  const turnLeast = Math.cos(si.upperAngle) * si.upperAnchor + tensionRatio * Math.cos(si.lowerAngle) * Math.min(si.lowerAnchor, 0)
+  if (!(turnLeast > 0)) {
+    const least = si.upperAnchor - turnLeast / Math.cos(si.upperAngle)
+    return refuse(
+      "lower-anchor-levers-off",
+      `The lower straps pull below the hip belt harder than the upper straps hold: the rig tips back. The upper anchors would have to be more than ${(1000 * least).toFixed(0)} mm above the belt.`,
+      least - si.upperAnchor,
+      { upperAnchor: si.upperAnchor },
+      { upperAnchor: least },
+    )
+  }
+  const beltCapacity = 2 * Math.PI * si.beltFriction * si.beltTension
+  const wanted = Math.min(si.beltShare * weight, beltCapacity)
+  const free = held(si, 1, wanted)
+  if (!(free.belt >= -1e-9 * weight)) {
+    const lift = Math.sin(si.upperAngle) + Math.sin(si.lowerAngle)
+    const turn = Math.cos(si.upperAngle) * si.upperAnchor + Math.cos(si.lowerAngle) * si.lowerAnchor
+    const most = turn / lift
+    return refuse(
+      "hangs-back",
+      `The rig's centre is ${(1000 * si.offset).toFixed(0)} mm behind the back: the straps that keep it from tipping would lift it off the hips. At most ${(1000 * most).toFixed(0)} mm hangs.`,
+      si.offset - most,
+      { offset: si.offset },
+      { offset: most },
+    )
+  }
+  const either = [held(si, tensionRatio, wanted), held(si, 1 / tensionRatio, wanted), free]
+  const most = Math.max(...either.flatMap((h) => [h.behind, h.ahead]))
+  const tensionMost = si.heavierSide * most
+  const pressureMost = tensionMost / (si.radius * si.width)
+  const widthNeeded = tensionMost / (si.radius * si.limit)
+  return {
+    beltLoad: free.belt,
+    shoulderLoad: weight - free.belt,
+    beltShare: free.belt / weight,
+    beltCapacity,
+    beltSlips: si.beltShare * weight > beltCapacity,
+    upperPush: free.upperPush,
+    lowerPush: free.lowerPush,
+    tension: free.behind,
+    tensionRatio,
+    tensionMost,
+    pressure: (si.heavierSide * free.behind) / (si.radius * si.width),
+    pressureMost,
+    againstLimit: pressureMost / si.limit,
+    beltPressure: si.beltTension / (si.hipRadius * si.beltWidth),
+    widthNeeded,
+    widthChosen: Math.ceil(widthNeeded / 0.005 - 1e-9) * 0.005,
+    loadAtLimit: loadFor(si, tensionRatio),
+  }
+}
+
+/** Load whose greatest strap tension just meets the limit; the belt's share is capped by friction, so two cases. */
+function loadFor(si: SiOf<StrapPressureInput>, tensionRatio: number): number {
+  const allowed = (si.limit * si.radius * si.width) / si.heavierSide
+  const loads = [tensionRatio, 1 / tensionRatio, 1].map((ratio) => {
+    const behind = allowed / Math.max(1, ratio)
+    const lift = Math.sin(si.upperAngle) + ratio * Math.sin(si.lowerAngle)
+    const turn = Math.cos(si.upperAngle) * si.upperAnchor + ratio * Math.cos(si.lowerAngle) * si.lowerAnchor
+    const capacity = 2 * Math.PI * si.beltFriction * si.beltTension
+    return Math.min((behind * lift) / (1 - si.beltShare), behind * lift + capacity, (behind * turn) / si.offset)
+  })
+  return Math.min(...loads) / GRAVITY
+}
+
+function cautions(si: SiOf<StrapPressureInput>, out: StrapPressure): Caution[] {
+  const kPa = (pressure: number) => (pressure / 1000).toFixed(1)
+  const found: Caution[] = [takeItOff]
+  if (out.againstLimit > 1)
+    found.push(
+      caution(
+        "over-limit",
+        "warning",
+        `Up to ${kPa(out.pressureMost)} kPa under a strap, over the limit of ${kPa(si.limit)} kPa: widen the straps to ${(1000 * out.widthChosen).toFixed(0)} mm, shift load to the belt, bring the rig closer to the back or make it lighter.`,
+        "limit: common practice, not confirmed by a primary source",
+      ),
+    )
+  found.push(
+    caution(
+      "limit-not-settled",
+      "note",
+      `The limit is an unsettled figure: skin blood flow stops near ${kPa(occlusionPressure)} kPa, children of 12 to 14 carry 13 kPa at 10 % of body mass, and adults' straps exceed the irritation threshold threefold with 10 kg. Padding and short pauses count for more than the number.`,
+      "Macias and others 2008; Holewijn 1990; 14 kPa: common practice, no source",
+    ),
+    caution(
+      "belt-share-not-settled",
+      "note",
+      "The share a hip belt takes is measured at about 30 % for one framed pack and claimed at up to 80 %: it depends on frame, hips and fit. Try it with a spring balance.",
+      "Lafiandra and Harman 2004 (from memory, not confirmed)",
+    ),
+  )
+  if (out.beltSlips)
+    found.push(
+      caution(
+        "belt-slips",
+        "warning",
+        "The belt's tension does not hold its share by friction: it slides down and the shoulders take the rest. Tighten it, widen it or rest it on the hip bones.",
+        "equilibrium with Coulomb friction; no credit taken for the shape of the hips",
+      ),
+    )
+  if (out.upperPush <= 0)
+    found.push(
+      caution(
+        "hangs-back",
+        "caution",
+        "The upper edge pulls away from the back: the shoulder straps alone keep the rig from tipping, and are tighter for it. Bring the centre of mass closer or raise the upper anchors.",
+        "equilibrium of the rig",
+      ),
+    )
+  if (out.widthChosen > testedWidths.best)
+    found.push(
+      caution(
+        "wider-than-tested",
+        "caution",
+        "Straps wider than 80 mm have not been compared: they ride on the neck and the arm. Take load off the shoulders instead.",
+        "shoulder strap widths of 5 to 8 cm under 20 kg, 2017",
+      ),
+    )
+  if (si.beltTension < 30 || si.beltTension > 120)
+    found.push(
+      caution(
+        "belt-tension-untried",
+        "note",
+        "Belt tensions of 30 to 120 N were studied; others are an extrapolation.",
+        "Wettenschwiler and others 2015",
+      ),
+    )
+  return found
+}
+
+/** Tension behind the shoulder for one ratio of the tensions, and the load that meets the limit with it. */
+function caseSteps(index: 1 | 2 | 3, ratio: string, meaning: string): readonly Step<SiOf<StrapPressureInput>, StrapPressure>[] {
+  const n = `n_${index}`
+  const lift = `(sin(a_u) + ${n} * sin(a_l))`
+  const turn = `(cos(a_u) * h_u + ${n} * cos(a_l) * h_l)`
+  return [
+    { symbol: n, kind: "number", meaning: `tension ahead over behind: ${meaning}`, is: ratio },
+    {
+      symbol: `T_${index}`,
+      kind: "force",
+      meaning: "tension behind: upward balance, or tipping where that asks for more",
+      is: `max((W_0 - W_b) / ${lift}, W_0 * x_c / ${turn})`,
+    },
+    {
+      symbol: `L_${index}`,
+      kind: "force",
+      meaning: "weight whose strap tension meets the limit",
+      is: `min(T_a / max(1, ${n}) * ${lift} / (1 - q_b), T_a / max(1, ${n}) * ${lift} + F_B, T_a / max(1, ${n}) * ${turn} / x_c)`,
+    },
+  ]
+}
+
+const length = (symbol: string, label: string, min: string, max: string, typical: readonly [string, string]) =>
+  ({ kind: "length", symbol, label, min: min as "1 mm", max: max as "1 mm", typical: typical as ["1 mm", "1 mm"] }) as const
+const force = (symbol: string, label: string) => ({ kind: "force", symbol, label }) as const
+const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol, label, unit: "kPa" }) as const
+
+/**
+ * What the straps press with: split between shoulders and hip belt, tension, contact pressure and the width to choose.
+ *
+ * The rig (weight W = m·g, centre x_c behind the back panel) is held by the upper straps (anchors h_u above the belt,
+ * rising at α_u), the lower straps (h_l, rising at α_l), the belt and the push of the back. Upward:
+ * T·(sin α_u + n·sin α_l) + B = W; about the belt: T·(cos α_u·h_u + n·cos α_l·h_l) = W·x_c + N_u·h_u with the push N_u ≥ 0;
+ * so T = max[(W − B)/(sin α_u + n·sin α_l), W·x_c/(cos α_u·h_u + n·cos α_l·h_l)]. The belt takes
+ * B = min(share·W, 2π·μ_b·T_b) (share 30 % by default, belt tension T_b 60 N, μ_b 0.3). Friction over the shoulder lets the
+ * ratio n lie anywhere between e^(−μ·θ) and e^(μ·θ) (μ 0.3, wrap θ 120°): the tighter end of either extreme counts, an
+ * upper bound. Pressure of one strap: p = c·T/(r·w), c the share of the more loaded shoulder (65 %), r the radius under the
+ * strap (60 mm), w its width; width needed: c·T/(r·p_limit), p_limit 14 kPa. Mean over the width, standing still: edges and
+ * steps press harder. The belt share and the pressure limit are common practice and not settled.
+ *
+ * Sources: Euler and Eytelwein (capstan); Macias and others 2008; Lafiandra and Harman 2004; Holewijn 1990; strap angles,
+ * radii and friction: common practice, no source.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `hangs-back` or `lower-anchor-levers-off` with the nearest geometry that holds
+ * @example
+ * ```ts
+ * import { strapPressure } from 'alula/worn'
+ * const straps = strapPressure({ load: '9 kg', offset: '0.12 m', width: '60 mm' })
+ * straps.beltShare // => 0.3
+ * straps.tension // => 46.12
+ * straps.widthChosen // => 0.05
+ * ```
+ */
+export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PURE__ */ solver<StrapPressureInput, StrapPressure>({
+  name: "strapPressure",
+  title: "How hard the straps press, and how wide they should be",
+  input: {
+    load: { kind: "mass", symbol: "m_r", label: "mass hung from the straps", above: 0, max: 60, typical: [1, 20] },
+    offset: length("x_c", "centre behind the back panel", "1 mm", "1 m", ["30 mm", "250 mm"]),
+    upperAnchor: { ...length("h_u", "upper anchors above the belt", "0.1 m", "0.9 m", ["0.3 m", "0.55 m"]), default: "0.42 m" },
+    lowerAnchor: { ...length("h_l", "lower anchors above the belt", "-0.3 m", "0.4 m", ["-0.05 m", "0.1 m"]), default: 0 },
+    upperAngle: {
+      kind: "angle",
+      symbol: "a_u",
+      label: "rise of the upper straps",
+      min: 0,
+      max: "75°",
+      typical: ["10°", "50°"],
+      default: "35°",
+    },
+    lowerAngle: {
+      kind: "angle",
+      symbol: "a_l",
+      label: "rise of the lower straps",
+      min: "10°",
+      max: "85°",
+      typical: ["30°", "70°"],
+      default: "50°",
+    },
+    beltShare: {
+      kind: "ratio",
+      symbol: "q_b",
+      label: "share the belt is to take",
+      min: 0,
+      max: 0.95,
+      typical: [0, 0.7],
+      default: hipBeltShare,
+    },
+    beltTension: { kind: "force", symbol: "T_b", label: "tension in the belt", min: 0, max: 300, typical: [30, 120], default: 60 },
+    beltFriction: { kind: "number", symbol: "mu_b", label: "friction of the belt", min: 0, max: 1.5, typical: [0.2, 0.6], default: 0.3 },
+    beltWidth: { ...length("w_b", "width of the belt", "20 mm", "300 mm", ["40 mm", "120 mm"]), default: "60 mm" },
+    hipRadius: { ...length("r_b", "radius of the hips", "80 mm", "300 mm", ["120 mm", "200 mm"]), default: "150 mm" },
+    width: length("w", "width of one strap", "5 mm", "200 mm", ["25 mm", "80 mm"]),
+    radius: { ...length("r", "radius of the shoulder", "20 mm", "150 mm", ["40 mm", "80 mm"]), default: "60 mm" },
+    wrap: {
+      kind: "angle",
+      symbol: "theta",
+      label: "wrap around the shoulder",
+      min: 0,
+      max: "180°",
+      typical: ["90°", "150°"],
+      default: "120°",
+    },
+    friction: { kind: "number", symbol: "mu", label: "friction over the shoulder", min: 0, max: 1, typical: [0.1, 0.5], default: 0.3 },
+    heavierSide: { kind: "ratio", symbol: "c", label: "share of the more loaded shoulder", min: 0.5, max: 1, default: heavierShoulder },
+    limit: {
+      kind: "pressure",
+      symbol: "p_l",
+      label: "pressure limit",
+      min: 1000,
+      max: 100000,
+      typical: [4000, 20000],
+      default: strapPressureLimit,
+    },
+  },
+  output: {
+    beltLoad: force("F_b", "weight on the belt"),
+    shoulderLoad: force("F_s", "weight on the shoulders"),
+    beltShare: { kind: "ratio", symbol: "q", label: "share of the belt", unit: "%" },
+    beltCapacity: force("F_B", "most the belt holds"),
+    beltSlips: { kind: "flag", label: "belt slips" },
+    upperPush: force("N_u", "push of the back, upper edge"),
+    lowerPush: force("N_l", "push of the back, belt"),
+    tension: force("T", "tension of both straps, no friction"),
+    tensionRatio: { kind: "number", symbol: "k", label: "friction's ratio of tensions" },
+    tensionMost: force("T_m", "greatest tension of one strap"),
+    pressure: pressure("p", "pressure, no friction"),
+    pressureMost: pressure("p_m", "greatest pressure"),
+    againstLimit: { kind: "ratio", symbol: "q_p", label: "against the limit", unit: "%" },
+    beltPressure: pressure("p_b", "pressure of the belt"),
+    widthNeeded: { kind: "length", symbol: "w_n", label: "width needed" },
+    widthChosen: { kind: "length", symbol: "w_c", label: "width to choose" },
+    loadAtLimit: { kind: "mass", symbol: "m_l", label: "heaviest load for this strap" },
+  },
+  example: { load: "9 kg", offset: "0.12 m", width: "60 mm" },
+  formulae: [
+    { symbol: "W_0", kind: "force", meaning: "weight", is: "m_r * (9.80665 m/s^2)" },
+    { symbol: "F_B", meaning: "most the belt holds: friction on a closed band", is: "2 * pi * mu_b * T_b" },
+    { symbol: "W_b", kind: "force", meaning: "what the belt is to take", is: "min(q_b * W_0, F_B)" },
+    { symbol: "k", meaning: "capstan ratio over the shoulder", is: "exp(mu * theta)", source: "Euler and Eytelwein" },
+    { symbol: "T_a", kind: "force", meaning: "tension of both straps at the limit", is: "p_l * r * w / c" },
+    ...caseSteps(1, "1", "no friction"),
+    ...caseSteps(2, "k", "ahead tighter"),
+    ...caseSteps(3, "1 / k", "behind tighter"),
+    { symbol: "T", meaning: "tension without friction", is: "T_1" },
+    { symbol: "F_b", meaning: "weight left to the belt", is: "W_0 - T * (sin(a_u) + sin(a_l))" },
+    { symbol: "F_s", meaning: "weight on the shoulders", is: "W_0 - F_b" },
+    { symbol: "q", meaning: "share of the belt", is: "F_b / W_0" },
+    {
+      symbol: "N_u",
+      meaning: "push at the upper edge, moments about the belt",
+      is: "(T * (cos(a_u) * h_u + cos(a_l) * h_l) - W_0 * x_c) / h_u",
+    },
+    { symbol: "N_l", meaning: "push at the belt, level balance", is: "T * (cos(a_u) + cos(a_l)) - N_u" },
+    { symbol: "T_m", meaning: "greatest tension of one strap", is: "c * max(T_1, T_2, k * T_2, T_3, T_3 / k)" },
+    { symbol: "p", meaning: "pressure without friction", is: "c * T / (r * w)" },
+    { symbol: "p_m", meaning: "greatest pressure", is: "T_m / (r * w)" },
+    { symbol: "q_p", meaning: "against the limit", is: "p_m / p_l" },
+    { symbol: "p_b", meaning: "pressure of the belt", is: "T_b / (r_b * w_b)" },
+    { symbol: "w_n", meaning: "width that meets the limit", is: "T_m / (r * p_l)" },
+    { symbol: "w_c", meaning: "next 5 mm up", is: "ceil(w_n / (5 mm) - 1e-9) * (5 mm)" },
+    { symbol: "m_l", meaning: "heaviest load for this strap", is: "min(L_1, L_2, L_3) / (9.80665 m/s^2)" },
+  ],
+  sources: strapSources,
+  solve,
+  cautions,
+})

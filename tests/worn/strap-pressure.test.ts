@@ -1,0 +1,141 @@
+import { lusolve } from "mathjs"
+import { describe, expect, it } from "vitest"
+import { NoSolutionError } from "../../src/solver/index.js"
+import { strapPressure } from "../../src/worn/index.js"
+
+const G = 9.80665
+const grid = (from: number, to: number, steps: number) => Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
+const base = { load: 9, offset: 0.12, width: 0.06 }
+
+/** The rig as a free body: forces forward and up, moments about the point (x, z) = (−0.3, −0.7), ahead of it and below. */
+function freeBody(load: number, offset: number, ratio: number, belt: number | null) {
+  const [up, low, high, down] = [(35 * Math.PI) / 180, (50 * Math.PI) / 180, 0.42, 0]
+  const [fx, fz] = [Math.cos(up) + ratio * Math.cos(low), Math.sin(up) + ratio * Math.sin(low)]
+  const [px, pz] = [-0.3, -0.7]
+  const about = (x: number, z: number, forceX: number, forceZ: number) => (x - px) * forceZ - (z - pz) * forceX
+  const straps = about(0, high, Math.cos(up), Math.sin(up)) + ratio * about(0, down, Math.cos(low), Math.sin(low))
+  const weight = load * G
+  // with the belt's share given the unknowns are tension and both pushes; where the rig hangs back the upper push is 0 and the belt unknown
+  const [matrix, right] =
+    belt === null
+      ? [
+          [
+            [fx, -1, 0],
+            [fz, 0, 1],
+            [straps, about(0, 0, -1, 0), about(0, 0, 0, 1)],
+          ],
+          [0, weight, -about(-offset, 0.2, 0, -weight)],
+        ]
+      : [
+          [
+            [fx, -1, -1],
+            [fz, 0, 0],
+            [straps, about(0, high, -1, 0), about(0, 0, -1, 0)],
+          ],
+          [0, weight - belt, -about(-offset, 0.2, 0, -weight) - about(0, 0, 0, belt)],
+        ]
+  const x = (lusolve(matrix as number[][], right as number[]) as unknown as number[][]).map((row) => row[0] as number)
+  return belt === null
+    ? { tension: x[0] as number, upperPush: 0, lowerPush: x[1] as number, belt: x[2] as number }
+    : { tension: x[0] as number, upperPush: x[1] as number, lowerPush: x[2] as number, belt }
+}
+
+describe("strapPressure by second routes", () => {
+  it("agrees with the free body solved as three equations, resting on the back or hanging from the straps", () => {
+    let [worst, resting, hanging] = [0, 0, 0]
+    for (const load of [1, 6, 15, 40])
+      for (const offset of grid(0.01, 0.25, 12))
+        for (const beltShare of grid(0, 0.9, 9)) {
+          const outcome = strapPressure.attempt({ ...base, load, offset, beltShare })
+          if (!outcome.ok) continue
+          const out = outcome.value
+          const rest = freeBody(load, offset, 1, Math.min(beltShare * load * G, out.beltCapacity))
+          const free = rest.upperPush >= 0 ? rest : freeBody(load, offset, 1, null)
+          if (rest.upperPush >= 0) resting++
+          else hanging++
+          for (const [a, b] of [
+            [out.tension, free.tension],
+            [out.upperPush, free.upperPush],
+            [out.lowerPush, free.lowerPush],
+            [out.beltLoad, free.belt],
+          ] as const)
+            worst = Math.max(worst, Math.abs(a - b) / (load * G))
+        }
+    expect(worst).toBeLessThan(1e-9)
+    expect(Math.min(resting, hanging)).toBeGreaterThan(50)
+  })
+
+  it("capstan: tension stepped along the wrap, and the pressure it makes adds up to the pull of both ends", () => {
+    for (const friction of [0, 0.15, 0.3, 0.8]) {
+      const wrap = (120 * Math.PI) / 180
+      const steps = 200000
+      const d = wrap / steps
+      let [tension, x, z] = [1, 0, 0]
+      for (let i = 0; i < steps; i++) {
+        const middle = tension * (1 + (friction * d) / 2)
+        const at = (i + 0.5) * d
+        // normal push T·dθ outwards from the body on the strap, friction μ·T·dθ along it
+        x += middle * d * (Math.cos(at) + friction * Math.sin(at))
+        z += middle * d * (Math.sin(at) - friction * Math.cos(at))
+        tension += friction * middle * d
+      }
+      const { tensionRatio } = strapPressure({ ...base, friction })
+      expect(Math.abs(tension / tensionRatio - 1)).toBeLessThan(1e-9)
+      // ends of the strap pull along their tangents
+      expect(Math.abs(x - tension * Math.sin(wrap))).toBeLessThan(1e-8)
+      expect(Math.abs(z - (1 - tension * Math.cos(wrap)))).toBeLessThan(1e-8)
+    }
+  })
+
+  it("never presses more with a wider strap, a smaller load, a closer rig or a smoother strap", () => {
+    const most = (change: object) => {
+      const out = strapPressure.attempt({ ...base, ...change })
+      return out.ok ? out.value.pressureMost : Number.NaN
+    }
+    const rising = (values: number[]) => {
+      const answered = values.filter((v) => !Number.isNaN(v))
+      expect(answered.length).toBeGreaterThan(10)
+      answered.slice(1).forEach((v, i) => {
+        expect(v).toBeGreaterThanOrEqual(answered[i] as number)
+      })
+    }
+    rising(grid(0.2, 0.005, 60).map((width) => most({ width })))
+    rising(grid(0.5, 40, 60).map((load) => most({ load })))
+    rising(grid(0.001, 0.25, 60).map((offset) => most({ offset })))
+    rising(grid(0, 1, 60).map((friction) => most({ friction })))
+    rising(grid(0.9, 0, 60).map((beltShare) => most({ beltShare })))
+  })
+
+  it("the width needed and the heaviest load each just meet the limit", () => {
+    for (const load of [2, 9, 25])
+      for (const beltShare of [0, 0.3, 0.8])
+        for (const offset of [0.02, 0.12, 0.19]) {
+          const out = strapPressure({ ...base, load, beltShare, offset })
+          expect(out.widthChosen).toBeGreaterThanOrEqual(out.widthNeeded - 1e-11)
+          expect(out.widthChosen - out.widthNeeded).toBeLessThan(0.005)
+          if (out.widthNeeded > 0.005)
+            expect(strapPressure({ ...base, load, beltShare, offset, width: out.widthNeeded }).againstLimit).toBeCloseTo(1, 10)
+          expect(strapPressure({ ...base, load: out.loadAtLimit, beltShare, offset }).againstLimit).toBeCloseTo(1, 10)
+        }
+  })
+
+  it("refuses a rig that hangs back, naming the offset that holds", () => {
+    const outcome = strapPressure.attempt({ ...base, offset: 0.6 })
+    if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+    expect(outcome.error.noSolution).toBe("hangs-back")
+    const most = outcome.error.nearest.offset as number
+    expect(strapPressure.attempt({ ...base, offset: most }).ok).toBe(true)
+    expect(strapPressure.attempt({ ...base, offset: most * 1.001 }).ok).toBe(false)
+    const low = strapPressure.attempt({ ...base, upperAnchor: 0.1, lowerAnchor: -0.3 })
+    expect(!low.ok && low.error instanceof NoSolutionError && low.error.noSolution).toBe("lower-anchor-levers-off")
+  })
+
+  it("says which figures are not settled, and warns of slipping and of too much pressure", () => {
+    const codes = (change: object) => strapPressure({ ...base, ...change }).cautions.map((c) => c.code)
+    expect(codes({})).toEqual(["take-it-off", "limit-not-settled", "belt-share-not-settled"])
+    expect(codes({ load: 20 })).toContain("over-limit")
+    expect(codes({ beltTension: 5 })).toEqual(expect.arrayContaining(["belt-slips", "belt-tension-untried"]))
+    expect(codes({ load: 40 })).toContain("wider-than-tested")
+    expect(codes({ offset: 0.2 })).toContain("hangs-back")
+  })
+})
