@@ -1,1 +1,36 @@
-export {}
+export { type Beam, beam } from "./beam.js"
+export {
+  type BeamCouple,
+  type BeamCurve,
+  type BeamExtreme,
+  type BeamForce,
+  type BeamProblem,
+  type BeamSpread,
+  type BeamState,
+  beamCurve,
+} from "./beam-curve.js"
+export { type BeamInput, type BeamSupport, beamProblem, type MomentLoad, type PointLoad, type SpreadLoad } from "./beam-loads.js"
+export { type ConditionInput, conditionOf } from "./condition.js"
+export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasses, bolts, threadStressArea } from "./data-bolts.js"
+export { type Datasheet, datasheets } from "./data-datasheets.js"
+export { dropFactor, type Motion, type MotionData, motions, walkingFactor } from "./data-loads.js"
+export {
+  creepFactor,
+  type FrameMaterial,
+  type FrameMaterialData,
+  frameMaterials,
+  pvcDerating,
+  stiffnessFactor,
+  strengthFactor,
+} from "./data-materials.js"
+export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
+export { type BodyPart, type MassProperties, type MassPropertiesInput, massOf, massProperties } from "./mass-properties.js"
+export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"
+export {
+  type CylinderBuckling,
+  cylinderBuckling,
+  shearModulusOf,
+  type TubeSection,
+  type TubeSectionInput,
+  tubeSection,
+} from "./tube-section.js"

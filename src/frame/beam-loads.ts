@@ -1,0 +1,87 @@
+import type { Force, ForcePerLength, Length, Moment } from "../quantity/index.js"
+import type { SiOf } from "../solver/index.js"
+import type { BeamCurve, BeamExtreme, BeamProblem, BeamState } from "./beam-curve.js"
+import type { ConditionInput } from "./condition.js"
+import { type Motion, motions } from "./data-loads.js"
+import { frameMaterials } from "./data-materials.js"
+import { type SectionInput, sectionOf } from "./section.js"
+
+/** A force at one place. */
+export interface PointLoad {
+  /** Force across the beam, positive downwards. */
+  force: Force
+  /** Distance from the start of the beam. */
+  at: Length
+}
+/** A load spread over a stretch, running straight from one value to another. */
+export interface SpreadLoad {
+  /** Load per length at its start, positive downwards. */
+  from: ForcePerLength
+  /** Load per length at its end. */
+  to: ForcePerLength
+  /** Where it starts, from the start of the beam. */
+  start: Length
+  /** Where it ends. */
+  end: Length
+}
+/** A moment at one place. */
+export interface MomentLoad {
+  /** Moment, positive where it turns what lies beyond it downwards. */
+  moment: Moment
+  /** Distance from the start of the beam. */
+  at: Length
+}
+
+/** How a beam is held. */
+export type BeamSupport = "cantilever" | "simple"
+
+/** Input of the beam solver. */
+export interface BeamInput extends ConditionInput {
+  /** Whole length. */
+  length: Length
+  /** Clamped at its start, or resting on two supports. */
+  support: BeamSupport
+  /** Distance between two supports, the first at the start; the whole length where left out. */
+  span?: Length | null
+  /** Cross-section. */
+  section: SectionInput
+  /** Forces at places. */
+  forces?: readonly PointLoad[]
+  /** Spread loads. */
+  spreads?: readonly SpreadLoad[]
+  /** Moments at places. */
+  moments?: readonly MomentLoad[]
+  /** Whether its own weight, lying level, is added. */
+  ownWeight?: boolean
+  /** How it is handled; multiplies every load. */
+  motion?: Motion
+}
+
+/** Standard gravity, m/s². */
+export const gravity = 9.80665
+
+/** Density a beam's own weight is reckoned with, kg/m³; 0 where it is not counted or not known. */
+export function ownDensity(si: SiOf<BeamInput>): number {
+  return si.ownWeight && si.material !== null ? frameMaterials[si.material].density[1] : 0
+}
+
+/** The beam with every load on it, handling and own weight included. */
+export function beamProblem(si: SiOf<BeamInput>, modulus: number): BeamProblem {
+  const section = sectionOf(si.section)
+  const factor = motions[si.motion].factor
+  const weight = ownDensity(si) * (section.weightArea ?? 0) * gravity * factor
+  const spreads = si.spreads.map((s) => ({ ...s, from: s.from * factor, to: s.to * factor }))
+  return {
+    length: si.length,
+    span: si.support === "cantilever" ? null : (si.span ?? si.length),
+    stiffness: modulus * section.secondMoment,
+    forces: si.forces.map((p) => ({ force: p.force * factor, at: p.at })),
+    spreads: weight > 0 ? [...spreads, { from: weight, to: weight, start: 0, end: si.length }] : spreads,
+    couples: si.moments.map((c) => ({ moment: c.moment * factor, at: c.at })),
+  }
+}
+
+/** Which side of its place a value was taken from: a load at the very place may count or not. */
+export function sideOf(curve: BeamCurve, what: keyof BeamState, found: BeamExtreme): 1 | -1 {
+  return curve.at(found.at, -1)[what] === found.value ? -1 : 1
+}

@@ -1,0 +1,58 @@
+/** Coarse-thread metric bolts. */
+export type BoltSize = "M3" | "M4" | "M5" | "M6" | "M8" | "M10"
+/** Property classes of bolts. */
+export type BoltClass = "4.6" | "5.6" | "8.8" | "10.9" | "A2-70"
+
+/** One bolt size, m. */
+export interface Bolt {
+  readonly diameter: number
+  readonly pitch: number
+}
+
+/** Diameters and coarse pitches (ISO 261, 1998, table 2, from memory). */
+export const bolts: Readonly<Record<BoltSize, Bolt>> = {
+  M3: { diameter: 3e-3, pitch: 0.5e-3 },
+  M4: { diameter: 4e-3, pitch: 0.7e-3 },
+  M5: { diameter: 5e-3, pitch: 0.8e-3 },
+  M6: { diameter: 6e-3, pitch: 1e-3 },
+  M8: { diameter: 8e-3, pitch: 1.25e-3 },
+  M10: { diameter: 10e-3, pitch: 1.5e-3 },
+}
+
+/** A bolt class: strengths in Pa and the part of tensile strength a shank may carry in shear. */
+export interface BoltStrength {
+  readonly label: string
+  readonly tensile: number
+  readonly proof: number
+  readonly shearRatio: number
+  readonly source: string
+}
+
+const iso = "ISO 898-1, 2009, table 3"
+const shear = "shear ratio EN 1993-1-8, 2005, table 3.4, from memory"
+
+/** Bolt classes. */
+export const boltClasses: Readonly<Record<BoltClass, BoltStrength>> = {
+  "4.6": { label: "class 4.6", tensile: 400e6, proof: 225e6, shearRatio: 0.6, source: `${iso} (from memory); ${shear}` },
+  "5.6": { label: "class 5.6", tensile: 500e6, proof: 280e6, shearRatio: 0.6, source: `${iso} (from memory); ${shear}` },
+  "8.8": { label: "class 8.8", tensile: 800e6, proof: 580e6, shearRatio: 0.6, source: `${iso}, up to 16 mm; ${shear}` },
+  "10.9": {
+    label: "class 10.9",
+    tensile: 1000e6,
+    proof: 830e6,
+    shearRatio: 0.5,
+    source: `${iso} (from memory; ISO tensile 1040 MPa, 1000 used); ${shear}`,
+  },
+  "A2-70": {
+    label: "stainless A2-70",
+    tensile: 700e6,
+    proof: 450e6,
+    shearRatio: 0.5,
+    source: `ISO 3506-1, 2020, table 3 (from memory; the 0.2 % limit 450 MPa stands for proof); ${shear}`,
+  },
+}
+
+/** Tensile stress area of a thread, m²: π/4·(d − 0.9382·p)² (ISO 898-1, 2009, clause 9.1.6.1). */
+export function threadStressArea({ diameter, pitch }: Bolt): number {
+  return (Math.PI / 4) * (diameter - 0.9382 * pitch) ** 2
+}

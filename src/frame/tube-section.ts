@@ -1,0 +1,355 @@
+import type { Force, Length, Moment, Pressure } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  type Condition,
+  type ConditionInput,
+  conditionCautions,
+  conditionFields,
+  conditionOf,
+  conditionSteps,
+  leastStress,
+  marginCautions,
+} from "./condition.js"
+import { frameMaterials } from "./data-materials.js"
+import { type ShapeInput, sectionFaults, sectionSteps, shapeFields, shapeSection } from "./section.js"
+
+/** Input of {@link tubeSection}: a shape, what it is made of, and what acts on the section. */
+export interface TubeSectionInput extends ShapeInput, ConditionInput {
+  /** Shear modulus, instead of that of an isotropic material. */
+  shearModulus?: Pressure | null
+  /** Bending moment on the section. */
+  moment?: Moment
+  /** Torque about its axis. */
+  torque?: Moment
+  /** Shear force across it. */
+  shearForce?: Force
+  /** Force along it, pull or push. */
+  axialForce?: Force
+  /** Length over which the torque twists it. */
+  length?: Length | null
+}
+
+/** Result of {@link tubeSection}. */
+export interface TubeSection {
+  /** Area, m². */
+  readonly area: number
+  /** Second moment of area about the axis across the load, m⁴. */
+  readonly secondMoment: number
+  /** Section modulus, m³. */
+  readonly sectionModulus: number
+  /** Radius of gyration, m. */
+  readonly radiusOfGyration: number
+  /** First moment of half the area about the neutral axis, m³. */
+  readonly firstMoment: number
+  /** Torsion constant (polar moment of a ring), m⁴. */
+  readonly torsionConstant: number
+  /** Torsion section modulus, m³. */
+  readonly torsionModulus: number
+  /** Mass per length at the heavy end of the density range, kg/m; of pipe at its mean wall. */
+  readonly massPerLength: number | null
+  /** Shear modulus, Pa. */
+  readonly shearModulus: number | null
+  /** Bending stress at the outermost fibre, Pa. */
+  readonly bendingStress: number
+  /** Stress along the axis from the axial force, Pa. */
+  readonly axialStress: number
+  /** Greatest shear stress from the torque, Pa. */
+  readonly torsionStress: number
+  /** Shear stress at the neutral axis from the shear force, Pa. */
+  readonly shearStress: number
+  /** Greatest equivalent stress after von Mises, Pa. */
+  readonly vonMises: number
+  /** Greatest equivalent stress after Tresca, Pa. */
+  readonly tresca: number
+  /** Angle the torque twists the length by, rad. */
+  readonly twist: number | null
+  /** Stress at which a thin wall buckles under end load, Pa; round tubes of isotropic material. */
+  readonly wallBucklingAxial: number | null
+  /** Stress at which a thin wall buckles in bending, Pa. */
+  readonly wallBucklingBending: number | null
+  /** Strength against stress, least; null without stress or strength. */
+  readonly safetyFactor: number | null
+  /** The same with the strong end of the material's range. */
+  readonly safetyFactorMost: number | null
+}
+
+/** Shear modulus of an isotropic material, Pa: E / (2·(1 + ν)). */
+export function shearModulusOf(modulus: number, poisson: number): number {
+  return modulus / (2 * (1 + poisson))
+}
+
+/** Buckling of a thin round wall: knock-down factors and stresses, Pa. */
+export interface CylinderBuckling {
+  readonly gammaAxial: number
+  readonly gammaBending: number
+  readonly axial: number
+  readonly bending: number
+}
+
+/**
+ * Stress (Pa) at which the wall of a thin tube buckles, under end load or in bending:
+ * γ·E·t / (R·√(3·(1 − ν²))) with the knock-down factors of NASA SP-8007 (1968).
+ */
+export function cylinderBuckling(meanRadius: number, wall: number, modulus: number, poisson: number): CylinderBuckling {
+  const knock = 1 - Math.exp(-Math.sqrt(meanRadius / wall) / 16)
+  const classical = (modulus * wall) / (meanRadius * Math.sqrt(3 * (1 - poisson ** 2)))
+  const [gammaAxial, gammaBending] = [1 - 0.901 * knock, 1 - 0.731 * knock]
+  return { gammaAxial, gammaBending, axial: gammaAxial * classical, bending: gammaBending * classical }
+}
+
+const factorOf = (own: boolean, strength: number | null, shear: number | null, along: number, across: number, vonMises: number) => {
+  if (strength === null || shear === null || !(vonMises > leastStress)) return null
+  const use = own ? Math.max(along / strength, across / shear) : vonMises / strength
+  return 1 / use
+}
+
+function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution {
+  const section = shapeSection(si)
+  const condition: Condition | NoSolution = conditionOf(si)
+  if (isNoSolution(condition)) return condition
+  const data = si.material === null ? null : frameMaterials[si.material]
+  const { secondMoment } = section
+  const [area, fibre, firstMoment] = [section.area as number, section.fibre as number, section.firstMoment as number]
+  const [torsionConstant, torsionModulus] = [section.torsionConstant as number, section.torsionModulus as number]
+  const poisson = data?.poisson ?? null
+  const modulus = condition.modulus > 0 ? condition.modulus : null
+  const shearModulus = si.shearModulus ?? (poisson === null || modulus === null ? null : shearModulusOf(modulus, poisson))
+  const bendingStress = (Math.abs(si.moment) * fibre) / secondMoment
+  const axialStress = Math.abs(si.axialForce) / area
+  const torsionStress = Math.abs(si.torque) / torsionModulus
+  const shearStress = (Math.abs(si.shearForce) * firstMoment) / (secondMoment * (section.shearWidth as number))
+  const [along, across] = [bendingStress + axialStress, torsionStress + shearStress]
+  const equivalent = (k: number) => Math.max(Math.hypot(along, k * torsionStress), Math.hypot(axialStress, k * across))
+  const vonMises = equivalent(Math.sqrt(3))
+  const buckling =
+    section.tube && poisson !== null && modulus !== null
+      ? cylinderBuckling(section.tube.meanRadius, section.tube.wall, modulus, poisson)
+      : null
+  const own = data !== null && data.shear !== null
+  return {
+    area,
+    secondMoment,
+    sectionModulus: secondMoment / fibre,
+    radiusOfGyration: Math.sqrt(secondMoment / area),
+    firstMoment,
+    torsionConstant,
+    torsionModulus,
+    massPerLength: data && data.density[1] * (section.weightArea as number),
+    shearModulus,
+    bendingStress,
+    axialStress,
+    torsionStress,
+    shearStress,
+    vonMises,
+    tresca: equivalent(2),
+    twist: si.length === null || shearModulus === null ? null : (si.torque * si.length) / (shearModulus * torsionConstant),
+    wallBucklingAxial: buckling?.axial ?? null,
+    wallBucklingBending: buckling?.bending ?? null,
+    safetyFactor: factorOf(own, condition.strength, condition.shearStrength, along, across, vonMises),
+    safetyFactorMost: factorOf(own, condition.strengthMost, condition.shearStrengthMost, along, across, vonMises),
+  }
+}
+
+function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution[] {
+  const found: Caution[] = si.material === null ? [] : conditionCautions(si)
+  found.push(...marginCautions(out.safetyFactor))
+  if (si.pipe !== null)
+    found.push(
+      caution(
+        "least-wall",
+        "note",
+        "Reckoned at the least wall a pipe of this size may have; it weighs 4 to 7 % more than that, and its mass is given at the mean wall.",
+        "ASTM D1785, 2015, tables 1 and 2",
+      ),
+    )
+  const buckling = out.wallBucklingBending
+  if (buckling !== null && out.wallBucklingAxial !== null) {
+    const used = Math.max(out.bendingStress / buckling, out.axialStress / out.wallBucklingAxial)
+    if (used > 1 / 3)
+      found.push(
+        caution(
+          "wall-buckling",
+          "warning",
+          "The stress comes within a third of that at which this thin wall buckles: a dent or a clamp makes it fold suddenly.",
+          "NASA SP-8007, Buckling of thin-walled circular cylinders, 1968",
+        ),
+      )
+  }
+  if (si.width !== null && si.wall !== null && si.wall > 0.1 * Math.min(si.width, si.height as number))
+    found.push(
+      caution(
+        "thick-wall",
+        "note",
+        "Torsion is reckoned for a thin closed wall; this one is thicker than a tenth of the side.",
+        "Bredt's formula",
+      ),
+    )
+  return found
+}
+
+const poissonKnown = (si: SiOf<TubeSectionInput>) =>
+  si.material !== null && frameMaterials[si.material].poisson !== null ? (frameMaterials[si.material].poisson as number) : -1
+
+/**
+ * What a tube's or bar's section is worth, and the stresses in it.
+ *
+ * Formulae, ring of outside diameter D and inside diameter d (m): A = π/4·(D² − d²), I = π/64·(D⁴ − d⁴),
+ * J = 2·I, Q = (D³ − d³)/12; rectangle b × h (m), inside b_i × h_i: I = (b·h³ − b_i·h_i³)/12, torsion by
+ * Bredt (thin closed wall) or Saint-Venant's series (solid bar). Stresses (Pa) from the moment M (N·m), torque T (N·m),
+ * shear force V (N) and axial force N (N), all 0 by default: σ = M·c/I + N/A, τ = T/W_t and V·Q/(I·b),
+ * σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the neutral axis. Twist φ = T·L/(G·J) over
+ * the length L (m). A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))). Temperature (°C, default 23) and
+ * duration of the load (s, default 0) reduce the material's figures. Standard pipe is reckoned at its least
+ * wall. Valid for elastic stresses in sections whose shape holds.
+ *
+ * Sources: J. M. Gere, B. J. Goodno, Mechanics of Materials, 7th ed., 2009, chapters 3, 5 and 7; NASA SP-8007,
+ * 1968; S. P. Timoshenko, J. N. Goodier, Theory of Elasticity, 1970, article 109.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-hot` above the material's temperature limit
+ * @example
+ * ```ts
+ * import { tubeSection } from 'alula/frame'
+ * const spar = tubeSection({ outsideDiameter: '20 mm', wall: '1.5 mm', material: 'aluminium6061', moment: '15 N m', torque: '9 N m' })
+ * spar.bendingStress // => 39955738
+ * spar.vonMises // => 45027830
+ * spar.safetyFactor // => 5.36
+ * ```
+ */
+export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ */ solver<TubeSectionInput, TubeSection>({
+  name: "tubeSection",
+  title: "What a tube's section is worth",
+  input: {
+    ...shapeFields,
+    ...conditionFields,
+    shearModulus: {
+      kind: "pressure",
+      symbol: "G_g",
+      label: "shear modulus",
+      min: "1 MPa",
+      max: "400 GPa",
+      typical: ["1 GPa", "30 GPa"],
+      default: null,
+    },
+    moment: { kind: "moment", symbol: "M_b", label: "bending moment", min: -1e6, max: 1e6, typical: [0, 40], default: 0 },
+    torque: { kind: "moment", symbol: "M_t", label: "torque", min: -1e6, max: 1e6, typical: [0, 20], default: 0 },
+    shearForce: { kind: "force", symbol: "V", label: "shear force", min: -1e6, max: 1e6, typical: [0, 200], default: 0 },
+    axialForce: { kind: "force", symbol: "F_a", label: "axial force", min: -1e6, max: 1e6, typical: [0, 500], default: 0 },
+    length: { kind: "length", symbol: "L", label: "length that twists", min: 0, max: 100, typical: [0.2, 2], default: null },
+  },
+  output: {
+    area: { kind: "area", symbol: "A", label: "area", unit: "mm²" },
+    secondMoment: { kind: "secondMoment", symbol: "I", label: "second moment of area", unit: "mm⁴" },
+    sectionModulus: { kind: "volume", symbol: "W_b", label: "section modulus", unit: "mm³" },
+    radiusOfGyration: { kind: "length", symbol: "r", label: "radius of gyration" },
+    firstMoment: { kind: "volume", symbol: "Q", label: "first moment of half the area", unit: "mm³" },
+    torsionConstant: { kind: "secondMoment", symbol: "J", label: "torsion constant", unit: "mm⁴" },
+    torsionModulus: { kind: "volume", symbol: "W_t", label: "torsion section modulus", unit: "mm³" },
+    massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length" },
+    shearModulus: { kind: "pressure", symbol: "G", label: "shear modulus" },
+    bendingStress: { kind: "pressure", symbol: "sigma_b", label: "bending stress" },
+    axialStress: { kind: "pressure", symbol: "sigma_a", label: "axial stress" },
+    torsionStress: { kind: "pressure", symbol: "tau_t", label: "torsion stress" },
+    shearStress: { kind: "pressure", symbol: "tau_v", label: "shear stress" },
+    vonMises: { kind: "pressure", symbol: "sigma_v", label: "equivalent stress (von Mises)" },
+    tresca: { kind: "pressure", symbol: "sigma_t", label: "equivalent stress (Tresca)" },
+    twist: { kind: "angle", symbol: "phi", label: "twist" },
+    wallBucklingAxial: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
+    wallBucklingBending: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, least" },
+    safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, most" },
+  },
+  example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
+  formulae: [
+    ...sectionSteps<SiOf<TubeSectionInput>, TubeSection>((si) => si, true, false),
+    ...conditionSteps<SiOf<TubeSectionInput>, TubeSection>(),
+    { symbol: "W_b", meaning: "section modulus", is: "I / c" },
+    { symbol: "r", meaning: "radius of gyration", is: "sqrt(I / A)" },
+    {
+      symbol: "rho",
+      kind: "density",
+      meaning: "density, heavy end, 0 where unknown",
+      given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
+    },
+    {
+      symbol: "A_w",
+      kind: "area",
+      meaning: "area that the weight corresponds to: pipe at its mean wall",
+      given: (si) => shapeSection(si).weightArea as number,
+    },
+    { symbol: "m_l", meaning: "mass per length", is: "rho * A_w", when: "has_material" },
+    { symbol: "nu", kind: "number", meaning: "Poisson's ratio, -1 where none applies", given: poissonKnown },
+    { symbol: "G", meaning: "shear modulus as given", is: "G_g", when: "has_shearModulus" },
+    { symbol: "G", meaning: "shear modulus, isotropic", is: "E / (2 * (1 + nu))", when: "not has_shearModulus and nu > -1" },
+    { symbol: "sigma_b", meaning: "bending stress", is: "abs(M_b) * c / I" },
+    { symbol: "sigma_a", meaning: "axial stress", is: "abs(F_a) / A" },
+    { symbol: "tau_t", meaning: "torsion stress", is: "abs(M_t) / W_t" },
+    { symbol: "tau_v", meaning: "shear stress at the neutral axis", is: "abs(V) * Q / (I * b_n)" },
+    {
+      symbol: "sigma_v",
+      meaning: "von Mises, at the outermost fibre or the neutral axis",
+      is: "max(sqrt((sigma_b + sigma_a)^2 + 3 * tau_t^2), sqrt(sigma_a^2 + 3 * (tau_t + tau_v)^2))",
+    },
+    {
+      symbol: "sigma_t",
+      meaning: "Tresca, likewise",
+      is: "max(sqrt((sigma_b + sigma_a)^2 + 4 * tau_t^2), sqrt(sigma_a^2 + 4 * (tau_t + tau_v)^2))",
+    },
+    { symbol: "phi", meaning: "twist", is: "M_t * L / (G * J)", when: "has_length and (has_shearModulus or nu > -1)" },
+    {
+      symbol: "g_k",
+      kind: "number",
+      meaning: "knock-down term",
+      is: "1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16)",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+      source: "NASA SP-8007",
+    },
+    {
+      symbol: "sigma_k",
+      kind: "pressure",
+      meaning: "classical buckling stress of the wall",
+      is: "E * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+    },
+    {
+      symbol: "sigma_ca",
+      meaning: "knocked down, end load",
+      is: "(1 - 0.901 * g_k) * sigma_k",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+      source: "NASA SP-8007",
+    },
+    {
+      symbol: "sigma_cb",
+      meaning: "knocked down, bending",
+      is: "(1 - 0.731 * g_k) * sigma_k",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+      source: "NASA SP-8007",
+    },
+    {
+      symbol: "n_s",
+      meaning: "safety factor, safe end",
+      is: "S_o > 0 Pa ? 1 / max((sigma_b + sigma_a) / S, (tau_t + tau_v) / S_s) : S / sigma_v",
+      when: "(has_strength or has_material) and sigma_v > 1 Pa",
+    },
+    {
+      symbol: "n_u",
+      meaning: "safety factor, other end",
+      is: "S_o > 0 Pa ? 1 / max((sigma_b + sigma_a) / S_u, (tau_t + tau_v) / S_su) : S_u / sigma_v",
+      when: "(has_strength or has_material) and sigma_v > 1 Pa",
+    },
+  ],
+  sources: [
+    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "chapters 3, 5, 7" },
+    { title: "Buckling of thin-walled circular cylinders", by: "NASA SP-8007", edition: "1968", where: "section 4" },
+    { title: "Theory of Elasticity", by: "S. P. Timoshenko, J. N. Goodier", edition: "3rd, 1970", where: "article 109" },
+  ],
+  check: (si) => [
+    ...sectionFaults(si),
+    ...(si.length !== null && si.shearModulus === null && poissonKnown(si) < 0
+      ? [inconsistent(["shearModulus"], "nothing", "a shear modulus, or an isotropic material: the twist over a length needs one")]
+      : []),
+  ],
+  solve,
+  cautions,
+})
