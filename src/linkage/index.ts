@@ -1,6 +1,7 @@
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
 export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"
+export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./freudenstein.js"
 export { type Grashof, type GrashofInput, grashof } from "./grashof.js"
 export {
   type HingeGeometry,
@@ -26,6 +27,7 @@ export {
   springTension,
   standardGravity,
 } from "./hinge-load.js"
+export { type FrontPoint, type PlaceActuator, type PlaceActuatorInput, placeActuator, type RegionInput } from "./place-actuator.js"
 export { mechanismMotion, type PlanarLinkage, type PlanarLinkageInput, planarLinkage } from "./planar-linkage.js"
 export type {
   CarriedPoint,
@@ -38,4 +40,7 @@ export type {
   LinkageTorque,
   MechanismInput,
 } from "./planar-model.js"
+export { type Scissor, type ScissorInput, scissor } from "./scissor.js"
+export { type ServoPushrod, type ServoPushrodInput, servoPushrod } from "./servo-pushrod.js"
 export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"
+export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope.js"

@@ -1,0 +1,594 @@
+import type { Angle, Force, Length, Ratio } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { wrapAngle } from "./hinge.js"
+import { type HingeWeightInput, type PointInput, pointField, weightField } from "./hinge-fields.js"
+import { standardGravity } from "./hinge-load.js"
+import { placeActuatorFormulae } from "./place-actuator-formulae.js"
+import { placeCautions } from "./place-cautions.js"
+import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./place-model.js"
+import { placementRefusal } from "./place-refusal.js"
+import { searchPlacement } from "./place-search.js"
+
+/** A rectangle in which an anchor may be. */
+export interface RegionInput {
+  /** Least x. */
+  left: Length
+  /** Greatest x. */
+  right: Length
+  /** Least y. */
+  bottom: Length
+  /** Greatest y. */
+  top: Length
+}
+
+/** Input of {@link placeActuator}. */
+export interface PlaceActuatorInput {
+  /** Hinge of the arm, in the wearer's vertical plane. */
+  hinge?: PointInput
+  /** Length of the actuator between its anchors when retracted. */
+  retracted: Length
+  /** Stroke; all of it is used. */
+  stroke: Length
+  /** Force the actuator is rated for, pushing and pulling alike. */
+  forceRating: Force
+  /** Masses on the arm. */
+  weights: readonly HingeWeightInput[]
+  /** Usual lean of the wearer; positive turns the frame counter-clockwise. */
+  lean?: Angle
+  /** The wearer may lean this much either way from there. */
+  leanEitherWay?: Angle
+  /** Where the fixed anchor may be, in the wearer's vertical plane. */
+  baseRegion: RegionInput
+  /** Where the moving anchor may be, seen from the hinge along the arm: x along the arm, y to its left. */
+  pinRegion: RegionInput
+  /** Arm angles at which the clockwise (lower) end of the swing may lie. */
+  lowAngle: {
+    /** Least angle. */
+    from: Angle
+    /** Greatest angle. */
+    to: Angle
+  }
+  /** Swing wanted at least. */
+  swing: Angle
+  /** Swing allowed at most; no limit where left out. */
+  mostSwing?: Angle | null
+  /** What the best placement is best at. */
+  seek?: "least force" | "most swing"
+  /** Which way of the actuator raises the arm. */
+  raisedBy?: "either" | "extending" | "retracting"
+  /** Least lever arm allowed over the stroke. */
+  leastLever?: Length
+  /** Greatest lever arm allowed over the stroke; no limit where left out. */
+  mostLever?: Length | null
+  /** Least transmission angle allowed over the stroke. */
+  leastTransmission?: Angle
+  /** Length to keep from a dead point at either end of the stroke. */
+  clearance?: Length
+  /** Gap at which the search may stop. */
+  gap?: Ratio
+  /** Most boxes looked at in one search. */
+  boxes?: number
+  /** Points of the front of swing against force; 0 leaves it out. */
+  frontPoints?: number
+}
+
+/** Result of {@link placeActuator}. */
+export interface PlaceActuator {
+  /** Fixed anchor, in the wearer's vertical plane. */
+  readonly base: { readonly x: number; readonly y: number }
+  /** Moving anchor, seen from the hinge along the arm. */
+  readonly pin: { readonly x: number; readonly y: number }
+  /** Whether extending or retracting raises the arm. */
+  readonly raisedBy: string
+  /** Distance hinge–fixed anchor, m. */
+  readonly baseDistance: number
+  /** Distance hinge–moving anchor, m. */
+  readonly pinRadius: number
+  /** Arm angle at the clockwise end of the swing, rad. */
+  readonly lowAngle: number
+  /** Arm angle at the counter-clockwise end of the swing, rad. */
+  readonly highAngle: number
+  /** Swing, rad. */
+  readonly swing: number
+  /** Largest holding force over the stroke at the worst lean, N. */
+  readonly peakForce: number
+  /** Extension at which it is needed, m. */
+  readonly peakExtension: number
+  /** Arm angle at which it is needed, rad. */
+  readonly peakAngle: number
+  /** Force rating over peak force. */
+  readonly forceMargin: number
+  /** Least lever arm over the stroke, m. */
+  readonly leastLever: number
+  /** Least transmission angle over the stroke, rad. */
+  readonly leastTransmission: number
+  /** Length left to the nearer dead point, m. */
+  readonly clearance: number
+  /** Proved: no allowed placement needs less peak force than this, N. Null when seeking the most swing. */
+  readonly forceBound: number | null
+  /** Proved: no allowed placement within the force rating swings more than this, rad. Null when seeking the least force. */
+  readonly swingBound: number | null
+  /** By what fraction the best could at most be beaten. */
+  readonly gap: number
+  /** Whether that is within the gap asked for. */
+  readonly isCertified: boolean
+  /** Boxes looked at, all searches together. */
+  readonly iterations: number
+  /** Distance of best and bound, N or rad. */
+  readonly residual: number
+  /** Placements no other beats in both swing and force, by rising swing. */
+  readonly front: readonly FrontPoint[]
+}
+
+/** One placement of the front. */
+export interface FrontPoint {
+  /** Swing, rad. */
+  readonly swing: number
+  /** Peak force, N. */
+  readonly peakForce: number
+  /** Swing asked for at this point, rad. */
+  readonly leastSwing: number
+  /** Proved: no allowed placement with at least that swing needs less peak force, N. */
+  readonly forceBound: number
+  /** Fixed anchor, outward, m. */
+  readonly baseX: number
+  /** Fixed anchor, up, m. */
+  readonly baseY: number
+  /** Moving anchor along the arm, m. */
+  readonly pinX: number
+  /** Moving anchor to the left of the arm, m. */
+  readonly pinY: number
+}
+
+type Si = SiOf<PlaceActuatorInput>
+
+/** The search's problem, the hinge moved to the origin. */
+function problemOf(si: Si): PlaceProblem {
+  const { hinge, baseRegion: b, lean, retracted, stroke } = si
+  let [along, across] = [0, 0]
+  for (const w of si.weights) {
+    along += w.mass * w.radius * Math.cos(w.angle)
+    across += w.mass * w.radius * Math.sin(w.angle)
+  }
+  return {
+    retracted,
+    extended: retracted + stroke,
+    amplitude: standardGravity * Math.hypot(along, across),
+    phase: Math.atan2(across, along) + lean,
+    leanEitherWay: si.leanEitherWay,
+    baseRegion: { left: b.left - hinge.x, right: b.right - hinge.x, bottom: b.bottom - hinge.y, top: b.top - hinge.y },
+    pinRegion: si.pinRegion,
+    lowFrom: si.lowAngle.from,
+    lowTo: si.lowAngle.to,
+    mostSwing: si.mostSwing ?? Number.POSITIVE_INFINITY,
+    leastLever: si.leastLever,
+    mostLever: si.mostLever ?? Number.POSITIVE_INFINITY,
+    leastSine: Math.sin(si.leastTransmission),
+    // at a dead point itself no force is enough
+    clearance: Math.max(si.clearance, 1e-6 * (retracted + stroke)),
+    branches: si.raisedBy === "either" ? [1, -1] : si.raisedBy === "extending" ? [1] : [-1],
+  }
+}
+
+const clampTo = (low: number, high: number, x: number) => Math.min(high, Math.max(low, x))
+
+/** Anchors of a placement, put back inside the regions where the last rounding left them a hair outside. */
+function anchorsOf(si: Si, found: Placement) {
+  const { hinge, baseRegion: b, pinRegion: r } = si
+  return {
+    base: {
+      x: clampTo(b.left, b.right, hinge.x + found.distance * Math.cos(found.baseAngle)),
+      y: clampTo(b.bottom, b.top, hinge.y + found.distance * Math.sin(found.baseAngle)),
+    },
+    pin: {
+      x: clampTo(r.left, r.right, found.radius * Math.cos(found.pinAngle)),
+      y: clampTo(r.bottom, r.top, found.radius * Math.sin(found.pinAngle)),
+    },
+  }
+}
+
+/** Least peak force for rising swings between the wanted one and the most the rating allows. */
+function frontOf(si: Si, problem: PlaceProblem, best: Placement): { readonly front: FrontPoint[]; readonly explored: number } {
+  const { gap, boxes, forceRating, frontPoints, swing } = si
+  if (frontPoints === 0) return { front: [], explored: 0 }
+  const widest = searchPlacement(problem, { seek: "most swing", swing, force: forceRating, gap, budget: boxes }, best)
+  let explored = widest.explored
+  let known = widest.best?.found ?? best
+  const most = known.swing
+  const front: FrontPoint[] = []
+  // from the widest swing down: each answer is allowed at the next, smaller swing too
+  for (let i = frontPoints - 1; i >= 0; i--) {
+    const leastSwing = frontPoints === 1 ? swing : swing + ((most - swing) * i) / (frontPoints - 1)
+    const start = known.swing >= leastSwing ? known : null
+    const search = searchPlacement(problem, { seek: "least force", swing: leastSwing, force: forceRating, gap, budget: boxes }, start)
+    explored += search.explored
+    if (search.best === null) continue
+    known = search.best.found
+    const { base, pin } = anchorsOf(si, known)
+    front.unshift({
+      swing: known.swing,
+      peakForce: search.best.value,
+      leastSwing,
+      forceBound: search.bound,
+      baseX: base.x,
+      baseY: base.y,
+      pinX: pin.x,
+      pinY: pin.y,
+    })
+  }
+  // a wider swing for less force leaves the narrower one out
+  const kept = front.filter(
+    (a) =>
+      !front.some((b) => b !== a && b.swing >= a.swing && b.peakForce <= a.peakForce && (b.swing > a.swing || b.peakForce < a.peakForce)),
+  )
+  return { front: kept, explored }
+}
+
+function solve(si: Si): PlaceActuator | NoSolution {
+  const problem = problemOf(si)
+  const { retracted, stroke, forceRating, gap, boxes } = si
+  const extended = retracted + stroke
+  const least = searchPlacement(problem, { seek: "least force", swing: si.swing, force: Number.POSITIVE_INFINITY, gap, budget: boxes })
+  if (least.best === null) return placementRefusal(problem, si, least)
+  if (least.best.value > forceRating)
+    return refuse(
+      "force-too-small",
+      `The best placement found needs ${formatQuantity("force", least.best.value)}, the actuator is rated ${formatQuantity("force", forceRating)}; none of the allowed placements needs less than ${formatQuantity("force", least.bound)}.`,
+      least.best.value - forceRating,
+      { peakForce: least.best.value, forceBound: least.bound, forceRating },
+      { forceRating: least.best.value },
+    )
+  const seeksForce = si.seek === "least force"
+  const widest = seeksForce
+    ? null
+    : searchPlacement(problem, { seek: "most swing", swing: si.swing, force: forceRating, gap, budget: boxes }, least.best.found)
+  const search = widest ?? least
+  const widestFound = widest?.best?.found
+  // many placements may swing as far: of those, the one with the least force
+  const eased = widestFound
+    ? searchPlacement(problem, { seek: "least force", swing: widestFound.swing, force: forceRating, gap, budget: boxes }, widestFound)
+    : null
+  const found = (eased ?? search).best?.found ?? least.best.found
+  const { front, explored } = frontOf(si, problem, least.best.found)
+  const { base, pin } = anchorsOf(si, found)
+  const distance = Math.hypot(base.x - si.hinge.x, base.y - si.hinge.y)
+  const radius = Math.hypot(pin.x, pin.y)
+  const [u, v] = [distance + radius, Math.abs(distance - radius)]
+  const swing = swingOf(problem, u, v)
+  const at = placementPeak(problem, { ...found, distance, radius })
+  const levers = [leverArm(u, v, retracted), leverArm(u, v, extended)] as const
+  const transmission = (length: number, lever: number) =>
+    Math.atan2(lever * length, Math.abs((radius ** 2 + length ** 2 - distance ** 2) / 2))
+  const lowEnd = found.branch === 1 ? retracted : extended
+  const raised = Math.abs(hingeAngle(u, v, at.length) - hingeAngle(u, v, lowEnd))
+  // as the anchors give it, in the turn that was asked for
+  const stands = Math.atan2(base.y - si.hinge.y, base.x - si.hinge.x) - Math.atan2(pin.y, pin.x) + found.branch * hingeAngle(u, v, lowEnd)
+  const low = found.low + wrapAngle(stands - found.low)
+  const forceBound = seeksForce ? Math.min(search.bound, at.force) : null
+  const swingBound = seeksForce ? null : Math.max(-search.bound, swing)
+  const achieved = forceBound === null ? (swingBound as number) / swing - 1 : 1 - forceBound / at.force
+  return {
+    base,
+    pin,
+    raisedBy: found.branch === 1 ? "extending" : "retracting",
+    baseDistance: distance,
+    pinRadius: radius,
+    lowAngle: low,
+    highAngle: low + swing,
+    swing,
+    peakForce: at.force,
+    peakExtension: at.length - retracted,
+    peakAngle: low + raised,
+    forceMargin: forceRating / at.force,
+    leastLever: Math.min(...levers),
+    leastTransmission: Math.min(transmission(retracted, levers[0]), transmission(extended, levers[1])),
+    clearance: Math.min(retracted - v, u - extended),
+    forceBound,
+    swingBound,
+    gap: achieved,
+    isCertified: search.isClosed,
+    iterations: least.explored + (widest?.explored ?? 0) + (eased?.explored ?? 0) + explored,
+    residual: forceBound === null ? (swingBound as number) - swing : at.force - forceBound,
+    front,
+  }
+}
+
+function check(si: Si): Issue[] {
+  const found: Issue[] = []
+  for (const key of ["baseRegion", "pinRegion"] as const) {
+    const { left, right, bottom, top } = si[key]
+    if (!(left < right)) found.push(inconsistent([key, "right"], `${right} m`, `more than left, ${left} m`))
+    if (!(bottom < top)) found.push(inconsistent([key, "top"], `${top} m`, `more than bottom, ${bottom} m`))
+  }
+  if (!(si.lowAngle.from <= si.lowAngle.to)) found.push(inconsistent(["lowAngle", "to"], `${si.lowAngle.to} rad`, "at least lowAngle.from"))
+  if (!(si.lowAngle.to - si.lowAngle.from <= 2 * Math.PI))
+    found.push(inconsistent(["lowAngle", "to"], `${si.lowAngle.to} rad`, "at most one turn from lowAngle.from"))
+  if (si.mostSwing !== null && !(si.mostSwing >= si.swing))
+    found.push(inconsistent(["mostSwing"], `${si.mostSwing} rad`, `at least the swing wanted, ${si.swing} rad`))
+  if (si.mostLever !== null && !(si.mostLever > si.leastLever))
+    found.push(inconsistent(["mostLever"], `${si.mostLever} m`, `more than leastLever, ${si.leastLever} m`))
+  if (!(problemOf(si).amplitude > 1e-9))
+    found.push(inconsistent(["weights"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
+  return found
+}
+
+const regionField = (
+  label: string,
+  symbol: string,
+  x: readonly [Length, Length, Length, Length],
+  y: readonly [Length, Length, Length, Length],
+) => ({
+  kind: "group" as const,
+  label,
+  fields: {
+    left: {
+      kind: "length" as const,
+      symbol: `x_${symbol}1`,
+      label: `${label}, least x`,
+      min: -20,
+      max: 20,
+      typical: [x[0], x[1]] as const,
+    },
+    right: {
+      kind: "length" as const,
+      symbol: `x_${symbol}2`,
+      label: `${label}, greatest x`,
+      min: -20,
+      max: 20,
+      typical: [x[2], x[3]] as const,
+    },
+    bottom: {
+      kind: "length" as const,
+      symbol: `y_${symbol}1`,
+      label: `${label}, least y`,
+      min: -20,
+      max: 20,
+      typical: [y[0], y[1]] as const,
+    },
+    top: {
+      kind: "length" as const,
+      symbol: `y_${symbol}2`,
+      label: `${label}, greatest y`,
+      min: -20,
+      max: 20,
+      typical: [y[2], y[3]] as const,
+    },
+  },
+})
+
+/**
+ * Where to put both anchors of an actuator so that an arm swings as wanted with the least peak force, or
+ * swings most within the force rating, with a proof of how far from the best the answer can be.
+ *
+ * Formula: with D and r the distances of fixed and moving anchor from the hinge (m), u = D + r and
+ * v = D − r, the angle between them at length L (m) is φ(L) = 2·atan √((L² − v²)/(u² − L²)), the swing over
+ * the stroke φ(L_r + S) − φ(L_r), and the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is
+ * F = g·|Σ m·r_w·e^(i·a)|·cos(max(0, δ − Λ))/l, with δ the angle from the arm's heaviest pose (level centre
+ * of gravity), lean λ included (rad, default 0), and Λ the lean either way (rad, default 0). Peak force is
+ * its largest value over the stroke. Only D, r and the arm angle at the low end of the swing decide it; the
+ * regions allow a range of directions for every D and r.
+ *
+ * The search is a branch and bound over u, v and that angle. φ, swing and l are monotone in u and |v|, so
+ * each box has exact ranges, padded against rounding: `forceBound` (or `swingBound`) holds for every point
+ * of the regions, not only for those looked at. `isCertified` says whether the gap asked for (default 1 %)
+ * was reached within `boxes` (default 20 000); if not, `gap` says what was.
+ *
+ * Valid for slow moves, the whole stroke used, rod axis through its pivots, no springs and no friction:
+ * give the answer to hingeActuator for those.
+ *
+ * Refuses: `regions-too-near`, `regions-too-far` where the actuator fits between no two points of the
+ * regions; `swing-out-of-reach`, `limits-exclude-all` where no placement keeps all limits;
+ * `force-too-small`; `not-found` where the boxes ran out.
+ *
+ * Source: A. H. Land, A. G. Doig, An automatic method of solving discrete programming problems,
+ * Econometrica 28 (1960) 497–520 (branch and bound; from memory). The bounds are derived here.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError with one of the codes above
+ * @example
+ * ```ts
+ * import { placeActuator } from 'alula/linkage'
+ * const wing = placeActuator({
+ *   retracted: '160 mm',
+ *   stroke: '50 mm',
+ *   forceRating: '400 N',
+ *   weights: [{ mass: '1.5 kg', radius: '500 mm' }],
+ *   baseRegion: { left: '-100 mm', right: '20 mm', bottom: '-300 mm', top: '-50 mm' },
+ *   pinRegion: { left: '0 mm', right: '150 mm', bottom: '-60 mm', top: '30 mm' },
+ *   lowAngle: { from: '-75 deg', to: '-65 deg' },
+ *   swing: '70 deg',
+ * })
+ * wing.peakForce // => 147.2
+ * wing.isCertified // => true
+ * ```
+ */
+export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PURE__ */ solver<PlaceActuatorInput, PlaceActuator>({
+  name: "placeActuator",
+  title: "Where to put an actuator's anchors, with proof that nothing does much better",
+  input: {
+    hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
+    retracted: { kind: "length", symbol: "L_r", label: "retracted length", above: 0, max: 20, typical: ["150 mm", "180 mm"] },
+    stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
+    forceRating: { kind: "force", symbol: "F_r", label: "force rating", above: 0, max: 1e6, typical: ["200 N", "1000 N"] },
+    weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+    lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
+    leanEitherWay: {
+      kind: "angle",
+      symbol: "Lambda",
+      label: "lean either way",
+      min: 0,
+      max: 1.6,
+      typical: ["0 deg", "20 deg"],
+      default: 0,
+    },
+    baseRegion: regionField(
+      "region of the fixed anchor",
+      "B",
+      ["-120 mm", "-80 mm", "10 mm", "40 mm"],
+      ["-300 mm", "-250 mm", "-60 mm", "-40 mm"],
+    ),
+    pinRegion: regionField(
+      "region of the moving anchor",
+      "P",
+      ["0 mm", "20 mm", "120 mm", "160 mm"],
+      ["-70 mm", "-50 mm", "20 mm", "40 mm"],
+    ),
+    lowAngle: {
+      kind: "group",
+      label: "lower end of the swing",
+      fields: {
+        from: { kind: "angle", symbol: "t_1", label: "least", min: -7, max: 7, typical: ["-80 deg", "-70 deg"] },
+        to: { kind: "angle", symbol: "t_2", label: "greatest", min: -7, max: 7, typical: ["-65 deg", "-55 deg"] },
+      },
+    },
+    swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", above: 0, max: 3.1, typical: ["40 deg", "80 deg"] },
+    mostSwing: {
+      kind: "angle",
+      symbol: "sigma_m",
+      label: "swing allowed",
+      above: 0,
+      max: 3.2,
+      typical: ["90 deg", "120 deg"],
+      default: null,
+    },
+    seek: {
+      kind: "choice",
+      label: "seek",
+      options: { "least force": "the least peak force", "most swing": "the most swing within the force rating" },
+      default: "least force",
+    },
+    raisedBy: {
+      kind: "choice",
+      label: "arm is raised by",
+      options: { either: "either way", extending: "extending", retracting: "retracting" },
+      default: "either",
+    },
+    leastLever: {
+      kind: "length",
+      symbol: "l_1",
+      label: "least lever arm allowed",
+      min: 0,
+      max: 10,
+      typical: ["0 mm", "15 mm"],
+      default: 0,
+    },
+    mostLever: {
+      kind: "length",
+      symbol: "l_2",
+      label: "greatest lever arm allowed",
+      above: 0,
+      max: 10,
+      typical: ["80 mm", "150 mm"],
+      default: null,
+    },
+    leastTransmission: {
+      kind: "angle",
+      symbol: "tau_w",
+      label: "least transmission angle allowed",
+      min: 0,
+      max: 1.5,
+      typical: ["0 deg", "25 deg"],
+      default: 0,
+    },
+    clearance: {
+      kind: "length",
+      symbol: "c_w",
+      label: "length to keep from dead points",
+      min: 0,
+      max: 1,
+      typical: ["0 mm", "3 mm"],
+      default: "1 mm",
+    },
+    gap: { kind: "ratio", symbol: "epsilon", label: "gap to stop at", min: "0.01 %", max: "50 %", typical: ["1 %", "5 %"], default: "1 %" },
+    boxes: {
+      kind: "number",
+      symbol: "n_b",
+      label: "boxes at most",
+      whole: true,
+      min: 10,
+      max: 200000,
+      typical: [2000, 20000],
+      default: 20000,
+    },
+    frontPoints: { kind: "number", symbol: "n_f", label: "points of the front", whole: true, min: 0, max: 20, typical: [0, 5], default: 5 },
+  },
+  output: {
+    base: {
+      kind: "group",
+      label: "fixed anchor",
+      fields: { x: { kind: "length", symbol: "x_b", label: "outward" }, y: { kind: "length", symbol: "y_b", label: "up" } },
+    },
+    pin: {
+      kind: "group",
+      label: "moving anchor",
+      fields: { x: { kind: "length", symbol: "x_p", label: "along the arm" }, y: { kind: "length", symbol: "y_p", label: "to its left" } },
+    },
+    raisedBy: { kind: "text", label: "raised by" },
+    baseDistance: { kind: "length", symbol: "D", label: "fixed anchor from the hinge" },
+    pinRadius: { kind: "length", symbol: "r", label: "moving anchor from the hinge" },
+    lowAngle: { kind: "angle", symbol: "theta_l", label: "arm angle low" },
+    highAngle: { kind: "angle", symbol: "theta_h", label: "arm angle high" },
+    swing: { kind: "angle", symbol: "sigma", label: "swing" },
+    peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
+    peakExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
+    peakAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+    forceMargin: { kind: "number", symbol: "n", label: "force rating over peak force" },
+    leastLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
+    leastTransmission: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+    clearance: { kind: "length", symbol: "c", label: "clearance to dead point" },
+    forceBound: { kind: "force", symbol: "F_b", label: "no placement needs less than" },
+    swingBound: { kind: "angle", symbol: "sigma_b", label: "no placement swings more than" },
+    gap: { kind: "ratio", symbol: "g_a", label: "could be beaten by at most", unit: "%" },
+    isCertified: { kind: "flag", label: "within the gap asked for" },
+    iterations: { kind: "number", label: "boxes looked at" },
+    residual: { kind: "number", label: "best to bound" },
+    front: {
+      kind: "list",
+      label: "swing against force",
+      of: {
+        kind: "group",
+        label: "placement",
+        fields: {
+          swing: { kind: "angle", label: "swing" },
+          peakForce: { kind: "force", label: "peak force" },
+          leastSwing: { kind: "angle", label: "swing asked for" },
+          forceBound: { kind: "force", label: "none needs less than" },
+          baseX: { kind: "length", label: "fixed anchor, outward" },
+          baseY: { kind: "length", label: "fixed anchor, up" },
+          pinX: { kind: "length", label: "moving anchor, along the arm" },
+          pinY: { kind: "length", label: "moving anchor, to its left" },
+        },
+      },
+    },
+  },
+  example: {
+    retracted: "160 mm",
+    stroke: "50 mm",
+    forceRating: "400 N",
+    weights: [{ mass: "1.5 kg", radius: "500 mm", angle: "2 deg" }],
+    lean: "3 deg",
+    leanEitherWay: "5 deg",
+    baseRegion: { left: "-100 mm", right: "20 mm", bottom: "-280 mm", top: "-50 mm" },
+    pinRegion: { left: "10 mm", right: "140 mm", bottom: "-60 mm", top: "30 mm" },
+    lowAngle: { from: "-75 deg", to: "-60 deg" },
+    swing: "60 deg",
+    leastTransmission: "15 deg",
+    clearance: "2 mm",
+    boxes: 4000,
+    frontPoints: 2,
+  },
+  formulae: placeActuatorFormulae,
+  sources: [
+    {
+      title: "An automatic method of solving discrete programming problems",
+      by: "A. H. Land, A. G. Doig, Econometrica 28",
+      edition: "1960",
+      where: "pages 497–520 (branch and bound; from memory)",
+    },
+  ],
+  check,
+  solve,
+  cautions: placeCautions,
+})
