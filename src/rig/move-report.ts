@@ -95,7 +95,7 @@ function section(rig: RigDocument, move: Result<MoveTime>): string {
 }
 
 /** Style of the report pages: readable on a phone, printable, no script. */
-export const pageStyle =
+export const pageStyle: string =
   "body{font:16px/1.5 system-ui,sans-serif;max-width:72rem;margin:0 auto;padding:1rem;color:#222;background:#fff}" +
   "table{border-collapse:collapse}th,td{text-align:left;padding:.2rem .8rem .2rem 0;vertical-align:top}" +
   ".figures{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,28rem),1fr));gap:1rem}figure{margin:0}svg{max-width:100%;height:auto}" +

@@ -74,7 +74,7 @@ function solve(rig: Si): MoveTime | NoSolution {
     limit,
     why: isOwnPace
       ? `The raise takes ${raise.time.toFixed(1)} s, close to the actuator's own pace.`
-      : `The raise takes ${raise.time.toFixed(1)} s, ${(raise.time / rated).toFixed(2)} times the time at rated speed; ${limit} costs most (${costly.added.toFixed(1)} s).`,
+      : `The raise takes ${raise.time.toFixed(1)} s, ${(raise.time / rated).toFixed(2)} times the time at rated speed; most of the delay is ${limit} (${costly.added.toFixed(1)} s).`,
     raise,
     lower,
     resistance: model.constants.resistance,

@@ -33,6 +33,17 @@ export function markdownSamples(file: string, language: string): Sample[] {
   }))
 }
 
+const modules: Readonly<Record<string, () => Promise<unknown>>> = import.meta.glob("../../src/{*/,}index.ts")
+
+/** Loads `alula/…` from the sources, anything else as it is. */
+export function loadSource(specifier: string): Promise<unknown> {
+  if (specifier !== "alula" && !specifier.startsWith("alula/")) return import(/* @vite-ignore */ specifier)
+  const path = `../../src/${specifier === "alula" ? "" : `${specifier.slice(6)}/`}index.ts`
+  const load = modules[path]
+  if (!load) throw new Error(`no module ${specifier}`)
+  return load()
+}
+
 /** A value printed in a doc, against the value reckoned: numbers to the digits printed. */
 function disagreement(printed: string, value: unknown): string | null {
   const number = Number(printed)

@@ -39,9 +39,8 @@ describe("the packed files", () => {
     expect(run("npx", ["publint", "run", tarball(), "--strict"])).toMatch(/All good/)
   }, 120_000)
   it("have the right types for every entry (are-the-types-wrong, ESM-only)", () => {
-    expect(run("npx", ["attw", tarball(), "--profile", "esm-only", "--exclude-entrypoints", "./schema/rig.json"])).toMatch(
-      /No problems found/,
-    )
+    // attw ends with an error code, which throws here, on any problem
+    expect(run("npx", ["attw", tarball(), "--profile", "esm-only", "--exclude-entrypoints", "./schema/rig.json"])).toContain("alula v")
   }, 120_000)
   it("type-check in a user's project: units at compile time, results, refusals", () => {
     const folder = userProject()
