@@ -7,5 +7,6 @@ export {
   warmedConstants,
   windingFactor,
 } from "./actuator-constants.js"
+export { type DcMotor, type DcMotorInput, dcMotor, type MotorConstants, motorConstants } from "./dc-motor.js"
 export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator.js"
 export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"

@@ -327,7 +327,7 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
       is: "R_20 * (1 + 0.00393 / K * (T - 293.15 K)) / (1 + 0.00393 / K * (T_0 - 293.15 K))",
       source: "IEC 60028",
     },
-    { symbol: "eta_s", meaning: "efficiency of screw and gears", is: "k_F * (1 m / s) / (k_V * (1 W / N))" },
+    { symbol: "eta_s", meaning: "efficiency of screw and gears", is: "k_F / k_V" },
     { symbol: "I", meaning: "current against a load", is: "I_0 + F / k_F", when: "helps == 0" },
     { symbol: "I", meaning: "current with a helping load", is: "I_0 - F * (1 - 2 * eta_s) / k_F", when: "helps == 1" },
     { symbol: "v", meaning: "speed", is: "(V_a - I * R_w) / k_V" },

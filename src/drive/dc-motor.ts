@@ -1,0 +1,412 @@
+import type { AngularSpeed, BackEmfConstant, Current, Moment, Resistance, Temperature, Voltage } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { windingFactor } from "./actuator-constants.js"
+
+/**
+ * Input of {@link dcMotor}. Give two points of the sheet (no-load and one loaded point, which may be
+ * stall), or back-emf constant and resistance where the sheet prints those.
+ */
+export interface DcMotorInput {
+  /** Voltage the sheet's points were taken at. */
+  ratedVoltage?: Voltage | null
+  /** Speed without load. */
+  noLoadSpeed?: AngularSpeed | null
+  /** Current without load. */
+  noLoadCurrent?: Current
+  /** Torque of the second point. */
+  loadTorque?: Moment | null
+  /** Speed at that torque; 0 for stall. */
+  loadSpeed?: AngularSpeed | null
+  /** Current at that torque. */
+  loadCurrent?: Current | null
+  /** Back-emf constant, as printed. */
+  backEmfConstant?: BackEmfConstant | null
+  /** Resistance from lead to lead, as printed. */
+  resistance?: Resistance | null
+  /** Voltage at the motor in use. */
+  voltage: Voltage
+  /** Torque against the motion. */
+  torque: Moment
+  /** Winding temperature in use. */
+  windingTemperature?: Temperature
+  /** Winding temperature the sheet was taken at. */
+  datasheetTemperature?: Temperature
+}
+
+/** Result of {@link dcMotor}. */
+export interface DcMotor {
+  /** Speed, rad/s. */
+  readonly speed: number
+  /** Current, A. */
+  readonly current: number
+  /** Power at the shaft, W. */
+  readonly mechanicalPower: number
+  /** Power taken, W. */
+  readonly electricalPower: number
+  /** Heat in the winding, W. */
+  readonly windingHeat: number
+  /** Heat by friction, in the iron and in gears, W. */
+  readonly frictionHeat: number
+  /** Power at the shaft against power taken; null at rest or without power. */
+  readonly efficiency: number | null
+  /** Torque for each ampere beyond the no-load current, N·m/A. */
+  readonly torqueConstant: number
+  /** Back-emf for each radian per second, V·s/rad. */
+  readonly backEmf: number
+  /** Winding resistance in use, Ω. */
+  readonly windingResistance: number
+  /** Speed without load at this voltage, rad/s. */
+  readonly freeSpeed: number
+  /** Torque at standstill, N·m. */
+  readonly stallTorque: number
+  /** Current at standstill, A. */
+  readonly stallCurrent: number
+  /** Torque of best efficiency, N·m. */
+  readonly bestTorque: number
+  /** Best efficiency. */
+  readonly bestEfficiency: number
+  /** Greatest power at the shaft, at half the stall torque, W. */
+  readonly greatestPower: number
+}
+
+type Si = SiOf<DcMotorInput>
+
+/** What a brushed motor, gears included, is: torque for an ampere, volts for a speed, resistance. */
+export interface MotorConstants {
+  readonly torqueConstant: number
+  readonly backEmf: number
+  readonly resistance: number
+}
+
+/** Constants of a motor from its sheet, at the sheet's temperature. */
+export function motorConstants(
+  si: Pick<
+    Si,
+    "ratedVoltage" | "noLoadSpeed" | "noLoadCurrent" | "loadTorque" | "loadSpeed" | "loadCurrent" | "backEmfConstant" | "resistance"
+  >,
+): MotorConstants {
+  if (si.backEmfConstant !== null)
+    return { torqueConstant: si.backEmfConstant, backEmf: si.backEmfConstant, resistance: si.resistance as number }
+  const [v, n0, i0] = [si.ratedVoltage as number, si.noLoadSpeed as number, si.noLoadCurrent]
+  const [t1, n1, i1] = [si.loadTorque as number, si.loadSpeed as number, si.loadCurrent as number]
+  const determinant = n0 * i1 - n1 * i0
+  return { torqueConstant: t1 / (i1 - i0), backEmf: (v * (i1 - i0)) / determinant, resistance: (v * (n0 - n1)) / determinant }
+}
+
+function solve(si: Si): DcMotor | NoSolution {
+  const { voltage, torque, noLoadCurrent } = si
+  const { torqueConstant, backEmf, resistance } = motorConstants(si)
+  const windingResistance = resistance * windingFactor(si.windingTemperature, si.datasheetTemperature)
+  const stallCurrent = voltage / windingResistance
+  const stallTorque = torqueConstant * (stallCurrent - noLoadCurrent)
+  const current = noLoadCurrent + torque / torqueConstant
+  const speed = (voltage - current * windingResistance) / backEmf
+  if (!(stallTorque > 0))
+    return refuse(
+      "cannot-start",
+      `${voltage.toPrecision(3)} V drive at most ${stallCurrent.toPrecision(3)} A, which does not overcome the friction current of ${noLoadCurrent.toPrecision(3)} A.`,
+      noLoadCurrent * windingResistance - voltage,
+      { voltage, stallCurrent },
+      { voltage: noLoadCurrent * windingResistance },
+    )
+  if (!(speed >= 0))
+    return refuse(
+      "stall",
+      `The motor stalls: it holds at most ${stallTorque.toPrecision(4)} N·m at ${voltage.toPrecision(3)} V and ${torque.toPrecision(4)} N·m were asked for.`,
+      torque - stallTorque,
+      { torque, voltage, stallTorque, stallCurrent },
+      { torque: stallTorque, voltage: current * windingResistance },
+    )
+  const electricalPower = voltage * current
+  const mechanicalPower = torque * speed
+  const windingHeat = current ** 2 * windingResistance
+  const bestTorque = torqueConstant * (Math.sqrt(noLoadCurrent * stallCurrent) - noLoadCurrent)
+  return {
+    speed,
+    current,
+    mechanicalPower,
+    electricalPower,
+    windingHeat,
+    frictionHeat: electricalPower - windingHeat - mechanicalPower,
+    efficiency: electricalPower > 0 ? mechanicalPower / electricalPower : null,
+    torqueConstant,
+    backEmf,
+    windingResistance,
+    freeSpeed: (voltage - noLoadCurrent * windingResistance) / backEmf,
+    stallTorque,
+    stallCurrent,
+    bestTorque,
+    bestEfficiency: (torqueConstant / backEmf) * (1 - Math.sqrt(noLoadCurrent / stallCurrent)) ** 2,
+    greatestPower: (stallTorque / 4) * ((voltage - noLoadCurrent * windingResistance) / backEmf),
+  }
+}
+
+function check(si: Si): Issue[] {
+  const points = {
+    ratedVoltage: si.ratedVoltage,
+    noLoadSpeed: si.noLoadSpeed,
+    loadTorque: si.loadTorque,
+    loadSpeed: si.loadSpeed,
+    loadCurrent: si.loadCurrent,
+  }
+  const constants = { backEmfConstant: si.backEmfConstant, resistance: si.resistance }
+  const given = (group: object) => Object.entries(group).filter(([, value]) => value !== null)
+  const missing = (group: object) => Object.entries(group).filter(([, value]) => value === null)
+  if (given(constants).length) {
+    return [
+      ...missing(constants).map(([key]) => inconsistent([key], "nothing", "back-emf constant and resistance together")),
+      ...given(points).map(([key]) => inconsistent([key], "points and constants", "only one of the two: two points, or constants")),
+    ]
+  }
+  const absent = missing(points)
+  if (absent.length) return absent.map(([key]) => inconsistent([key], "nothing", "every value of the two points, or constants instead"))
+  const faults: Issue[] = []
+  if (!((si.loadSpeed as number) < (si.noLoadSpeed as number)))
+    faults.push(inconsistent(["loadSpeed"], `${si.loadSpeed} rad/s`, "less than the no-load speed"))
+  if (!((si.loadCurrent as number) > si.noLoadCurrent))
+    faults.push(inconsistent(["loadCurrent"], `${si.loadCurrent} A`, "more than the no-load current"))
+  if (faults.length) return faults
+  const { torqueConstant, backEmf, resistance } = motorConstants(si)
+  if (![torqueConstant, backEmf, resistance].every((x) => x > 1e-12 && x < 1e12))
+    return [inconsistent(["loadSpeed"], "two points too close together", "points that differ enough to tell the constants")]
+  // printed to two or three figures, a gearless motor's two constants can cross by a few per cent
+  if (torqueConstant > 1.05 * backEmf)
+    return [
+      inconsistent(
+        ["loadTorque"],
+        `${(torqueConstant / backEmf).toPrecision(3)} times the work its current can do`,
+        "a torque that the current can give (check the units: kgf·cm, kgf·mm, oz·in and N·m differ widely)",
+      ),
+    ]
+  return []
+}
+
+function cautions(si: Si, out: DcMotor): Caution[] {
+  const found: Caution[] = []
+  if (si.windingTemperature > 125)
+    found.push(
+      caution(
+        "hot-winding",
+        "warning",
+        "Above 125 °C many small motors' insulation, glue and magnets give way, and the case burns skin.",
+        "IEC 60085, 2007, table 1 (thermal classes 105, 120, 130) and ISO 13732-1, 2006",
+      ),
+    )
+  if (out.current > 0.25 * out.stallCurrent)
+    found.push(
+      caution(
+        "heavy-load",
+        "caution",
+        "Above a quarter of the stall current more heat is made than most small motors can lose; keep such runs short.",
+      ),
+    )
+  if (si.loadSpeed === 0)
+    found.push(
+      caution(
+        "extrapolated-stall",
+        "note",
+        "Stall values on sheets are often drawn out from lighter loads; geared motors draw up to a quarter less current at part load than the straight line says.",
+        "37D metal gearmotors datasheet, rev. 1.2, 2019, compared with its own performance summary",
+      ),
+    )
+  if (out.torqueConstant > out.backEmf)
+    found.push(
+      caution(
+        "sheet-rounding",
+        "note",
+        "The sheet's points give slightly more torque than their current can: rounding; trust speeds and torques to a few per cent.",
+      ),
+    )
+  return found
+}
+
+/**
+ * Speed, current, heat and efficiency of a brushed motor (gears included) at a voltage and a torque.
+ *
+ * Formula: from the no-load point (n₀, I₀) and a loaded one (T₁, n₁, I₁; n₁ = 0 for stall) at V_r, with
+ * D = n₀·I₁ − n₁·I₀: k_E = V_r·(I₁ − I₀)/D (V·s/rad), R = V_r·(n₀ − n₁)/D (Ω), k_T = T₁/(I₁ − I₀) (N·m/A); or
+ * k_E and R as printed, with k_T = k_E (the same number in SI). Then I = I₀ + T/k_T (A), n = (V − I·R′)/k_E
+ * (rad/s), R′ = R·(1 + α·(T_w − 20))/(1 + α·(T_s − 20)), α = 0.00393/K, T_w and T_s the winding temperature
+ * in use and on the sheet (°C, default 20). Stall I_s = V/R′, T_s = k_T·(I_s − I₀); best efficiency
+ * k_T/k_E·(1 − √(I₀/I_s))² at T = k_T·(√(I₀·I_s) − I₀); greatest power at half the stall torque.
+ *
+ * Valid for permanent-magnet brushed motors at steady speed, I₀ taken as constant (default 0). Some sheets'
+ * no-load speed is V/k_E, friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in
+ * and N·m are all read.
+ *
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4; IEC 60028 (1925).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `stall` or `cannot-start`
+ * @example
+ * ```ts
+ * import { dcMotor } from 'alula/drive'
+ * const motor = dcMotor({
+ *   ratedVoltage: '12 V', noLoadSpeed: '100 rpm', noLoadCurrent: '0.2 A',
+ *   loadTorque: '34 kgf cm', loadSpeed: '0 rpm', loadCurrent: '5.5 A',
+ *   voltage: '11 V', torque: '8 kgf cm',
+ * })
+ * motor.current // => 1.447
+ * motor.speed // => 7.104
+ * motor.stallTorque // => 3.051
+ * ```
+ */
+export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcMotorInput, DcMotor>({
+  name: "dcMotor",
+  title: "What a brushed motor does at a voltage and a torque",
+  input: {
+    ratedVoltage: { kind: "voltage", symbol: "V_r", label: "voltage of the sheet", above: 0, max: 1000, typical: [3, 24], default: null },
+    noLoadSpeed: {
+      kind: "angularSpeed",
+      symbol: "n_0",
+      label: "no-load speed",
+      above: 0,
+      max: "1e5 rpm",
+      typical: ["30 rpm", "10000 rpm"],
+      default: null,
+    },
+    noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.02, 0.5], default: 0 },
+    loadTorque: {
+      kind: "moment",
+      symbol: "T_1",
+      label: "torque of the second point",
+      above: 0,
+      max: 1e6,
+      typical: [0.1, 4],
+      default: null,
+    },
+    loadSpeed: {
+      kind: "angularSpeed",
+      symbol: "n_1",
+      label: "speed of the second point",
+      min: 0,
+      max: "1e5 rpm",
+      typical: [0, "50 rpm"],
+      default: null,
+    },
+    loadCurrent: {
+      kind: "current",
+      symbol: "I_1",
+      label: "current of the second point",
+      above: 0,
+      max: 10000,
+      typical: [1, 8],
+      default: null,
+    },
+    backEmfConstant: {
+      kind: "backEmfConstant",
+      symbol: "k_0",
+      label: "back-emf constant",
+      above: 1e-6,
+      max: 1000,
+      typical: [0.01, 0.3],
+      default: null,
+    },
+    resistance: { kind: "resistance", symbol: "R_0", label: "resistance", above: 1e-6, max: 1e6, typical: [0.2, 10], default: null },
+    voltage: { kind: "voltage", symbol: "V_m", label: "voltage at the motor", above: 0, max: 1000, typical: [3, 24] },
+    torque: { kind: "moment", symbol: "T", label: "torque", min: 0, max: 1e6, typical: [0, 2] },
+    windingTemperature: {
+      kind: "temperature",
+      symbol: "T_w",
+      label: "winding temperature",
+      min: -50,
+      max: 200,
+      typical: [0, 110],
+      default: 20,
+    },
+    datasheetTemperature: {
+      kind: "temperature",
+      symbol: "T_s",
+      label: "winding temperature of the sheet",
+      min: -50,
+      max: 200,
+      typical: [15, 30],
+      default: 20,
+    },
+  },
+  output: {
+    speed: { kind: "angularSpeed", symbol: "n", label: "speed", unit: "rpm" },
+    current: { kind: "current", symbol: "I", label: "current" },
+    mechanicalPower: { kind: "power", symbol: "P_m", label: "power at the shaft" },
+    electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
+    windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
+    frictionHeat: { kind: "power", symbol: "P_f", label: "heat by friction" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    torqueConstant: { kind: "torqueConstant", symbol: "k_T", label: "torque constant" },
+    backEmf: { kind: "backEmfConstant", symbol: "k_E", label: "back-emf constant" },
+    windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
+    freeSpeed: { kind: "angularSpeed", symbol: "n_f", label: "free speed", unit: "rpm" },
+    stallTorque: { kind: "moment", symbol: "T_st", label: "stall torque" },
+    stallCurrent: { kind: "current", symbol: "I_st", label: "stall current" },
+    bestTorque: { kind: "moment", symbol: "T_b", label: "torque of best efficiency" },
+    bestEfficiency: { kind: "ratio", symbol: "eta_b", label: "best efficiency", unit: "%" },
+    greatestPower: { kind: "power", symbol: "P_b", label: "greatest power at the shaft" },
+  },
+  example: {
+    ratedVoltage: "12 V",
+    noLoadSpeed: "100 rpm",
+    noLoadCurrent: "0.2 A",
+    loadTorque: "34 kgf cm",
+    loadSpeed: "0 rpm",
+    loadCurrent: "5.5 A",
+    voltage: "11 V",
+    torque: "8 kgf cm",
+  },
+  formulae: [
+    {
+      symbol: "k_E",
+      meaning: "back-emf constant from both points",
+      is: "V_r * (I_1 - I_0) / (n_0 * I_1 - n_1 * I_0)",
+      when: "has_ratedVoltage",
+    },
+    {
+      symbol: "R_20",
+      kind: "resistance",
+      meaning: "resistance from both points",
+      is: "V_r * (n_0 - n_1) / (n_0 * I_1 - n_1 * I_0)",
+      when: "has_ratedVoltage",
+    },
+    { symbol: "k_T", meaning: "torque for each ampere", is: "T_1 / (I_1 - I_0)", when: "has_ratedVoltage" },
+    { symbol: "k_E", meaning: "back-emf constant as printed", is: "k_0", when: "has_backEmfConstant" },
+    { symbol: "R_20", kind: "resistance", meaning: "resistance as printed", is: "R_0", when: "has_backEmfConstant" },
+    { symbol: "k_T", meaning: "torque constant, the same number", is: "k_0", when: "has_backEmfConstant" },
+    {
+      symbol: "R_w",
+      meaning: "winding resistance in use",
+      is: "R_20 * (1 + 0.00393 / K * (T_w - 293.15 K)) / (1 + 0.00393 / K * (T_s - 293.15 K))",
+      source: "IEC 60028",
+    },
+    { symbol: "I", meaning: "current", is: "I_0 + T / k_T" },
+    { symbol: "n", meaning: "speed", is: "(V_m - I * R_w) / k_E" },
+    { symbol: "P_m", meaning: "power at the shaft", is: "T * n" },
+    { symbol: "P_e", meaning: "power taken", is: "V_m * I" },
+    { symbol: "P_w", meaning: "heat in the winding", is: "I^2 * R_w" },
+    { symbol: "P_f", meaning: "heat by friction", is: "P_e - P_w - P_m" },
+    { symbol: "draws", kind: "number", meaning: "1 where power is taken", given: (_, out) => (out.efficiency === null ? 0 : 1) },
+    { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "draws == 1" },
+    { symbol: "I_st", meaning: "current at standstill", is: "V_m / R_w" },
+    { symbol: "T_st", meaning: "torque at standstill", is: "k_T * (I_st - I_0)" },
+    { symbol: "n_f", meaning: "free speed", is: "(V_m - I_0 * R_w) / k_E" },
+    { symbol: "T_b", meaning: "torque of best efficiency", is: "k_T * (sqrt(I_0 * I_st) - I_0)" },
+    { symbol: "eta_b", meaning: "best efficiency", is: "k_T / k_E * (1 - sqrt(I_0 / I_st))^2" },
+    { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
+  ],
+  sources: [
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4" },
+    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
+  ],
+  check,
+  solve,
+  cautions,
+})

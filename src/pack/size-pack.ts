@@ -1,0 +1,503 @@
+import type { Charge, Current, Energy, Mass, Ratio, Resistance, Temperature, Voltage } from "../quantity/index.js"
+import { type Caution, inconsistent, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Chemistry, capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "./chemistry.js"
+import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
+import { packCautions } from "./fields.js"
+
+/** A cell to choose from; an entry of `genericCells` with a name fits. */
+export interface CatalogueCell {
+  /** Name of the cell. */
+  name: string
+  /** Chemistry. */
+  chemistry?: Chemistry
+  /** Capacity. */
+  capacity: Charge
+  /** Direct-current resistance at 25 °C. */
+  resistance: Resistance
+  /** Mass. */
+  cellMass: Mass
+  /** Greatest lasting discharge current. */
+  maxCurrent: Current
+  /** Greatest charge current; not used here, so that a `genericCells` entry fits. */
+  maxChargeCurrent?: Current | null
+  /** Price, in any currency. */
+  cellPrice?: number | null
+}
+
+/** Input of {@link sizePack}. */
+export interface SizePackInput {
+  /** Cells to choose from. */
+  cells: readonly CatalogueCell[]
+  /** Least voltage the load needs, under the peak current and nearly empty. */
+  minVoltage: Voltage
+  /** Greatest voltage the load stands, at full charge. */
+  maxVoltage: Voltage
+  /** Peak current. */
+  current: Current
+  /** Energy to be delivered. */
+  energy: Energy
+  /** Share of the nominal energy that is counted on. */
+  usableShare?: Ratio
+  /** Charge at which the least voltage must still hold. */
+  lowCharge?: Ratio
+  /** Cell temperature in use. */
+  temperature?: Temperature
+  /** Greatest mass of the cells. */
+  maxMass?: Mass | null
+  /** Greatest watt-hours for carriage, such as 100 Wh. */
+  transportLimit?: Energy | null
+  /** Most cells in parallel considered. */
+  maxParallel?: number
+  /** What the ranking goes by. */
+  rankBy?: "mass" | "cells" | "cost"
+}
+
+/** A pack that meets everything. */
+export interface PackChoice {
+  readonly name: string
+  readonly series: number
+  readonly parallel: number
+  readonly cells: number
+  /** Nominal voltage, V. */
+  readonly voltage: number
+  /** Nominal energy, J. */
+  readonly energy: number
+  /** Mass of the cells, kg. */
+  readonly mass: number
+  /** Voltage under the peak current at low charge, V. */
+  readonly lowVoltage: number
+  /** Current of each cell against its limit. */
+  readonly cellLoading: number
+  /** Price of the cells. */
+  readonly cost: number | null
+  /** What set the number in parallel: `current`, `energy` or `sag`. */
+  readonly setBy: string
+  /** Why it is not first; empty for the first. */
+  readonly lostBy: string
+}
+
+/** A pack that fails, and why. */
+export interface PackLoser {
+  readonly name: string
+  /** Cells in series tried; 0 where none fits the voltage window. */
+  readonly series: number
+  readonly reason: string
+}
+
+/** Result of {@link sizePack}. */
+export interface SizePack {
+  /** Name of the best cell. */
+  readonly best: string
+  /** Cells in series. */
+  readonly series: number
+  /** Cells in parallel. */
+  readonly parallel: number
+  /** Nominal energy of the best, J. */
+  readonly energy: number
+  /** Mass of its cells, kg. */
+  readonly mass: number
+  /** Every pack that fits, best first; one for each cell and number in series. */
+  readonly choices: readonly PackChoice[]
+  /** Every cell and number in series that fails, with the reason. */
+  readonly losers: readonly PackLoser[]
+}
+
+type Si = SiOf<SizePackInput>
+type Cell = Si["cells"][number]
+
+/** How far a candidate misses, for the nearest miss of a refusal. */
+interface Miss {
+  readonly loser: PackLoser
+  readonly shortBy: number
+  readonly nearest: Readonly<Record<string, number>>
+}
+
+const digits = (x: number) => x.toPrecision(3)
+
+/** Least whole number at or above x, dust of rounding left out. */
+const atLeast = (x: number) => Math.max(1, Math.ceil(x - 1e-9))
+
+/** Needs of a cell at a number in series: parallel cells for current, for energy and against sag. */
+function parallelNeeds(cell: Cell, series: number, si: Si) {
+  const { nominalVoltage, cutOffVoltage } = chemistries[cell.chemistry]
+  const limit = cell.maxCurrent * dischargeLimitFactor(cell.chemistry, si.temperature)
+  const energy = series * nominalVoltage * cell.capacity * si.usableShare * capacityFactor(cell.chemistry, si.temperature)
+  const least = Math.max(si.minVoltage, cutOffVoltage * series)
+  const spare = openCircuitVoltage(cell.chemistry, si.lowCharge) * series - least
+  const resistance = cell.resistance * resistanceFactor(cell.chemistry, si.temperature) * series
+  return {
+    limit,
+    current: limit > 0 ? si.current / limit : Number.POSITIVE_INFINITY,
+    energy: si.energy / energy,
+    sag: spare > 0 ? (si.current * resistance) / spare : Number.POSITIVE_INFINITY,
+    resistance,
+    spare,
+  }
+}
+
+function judge(cell: Cell, series: number, si: Si): PackChoice | Miss {
+  const { nominalVoltage } = chemistries[cell.chemistry]
+  const lose = (reason: string, shortBy: number, nearest: Readonly<Record<string, number>> = {}): Miss => ({
+    loser: { name: cell.name, series, reason },
+    shortBy,
+    nearest,
+  })
+  const needs = parallelNeeds(cell, series, si)
+  if (!(needs.spare > 0))
+    return lose(
+      `${series} in series have ${digits(needs.spare + Math.max(si.minVoltage, chemistries[cell.chemistry].cutOffVoltage * series))} V at ${digits(100 * si.lowCharge)} % charge even without load, no more than the least voltage`,
+      -needs.spare,
+      { minVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge) * series },
+    )
+  if (!(needs.limit > 0)) return lose("makers allow no discharge at this temperature", si.current)
+  const most = Math.max(needs.current, needs.energy, needs.sag)
+  const parallel = atLeast(most)
+  const setBy = most === needs.current ? "current" : most === needs.energy ? "energy" : "sag"
+  if (parallel > si.maxParallel)
+    return lose(`needs ${parallel} in parallel for ${setBy}, more than ${si.maxParallel}`, parallel - si.maxParallel, {
+      maxParallel: parallel,
+    })
+  const count = series * parallel
+  const energy = count * nominalVoltage * cell.capacity
+  const mass = count * cell.cellMass
+  if (si.maxMass !== null && mass > si.maxMass)
+    return lose(
+      `${series}S${parallel}P (${setBy} sets the ${parallel}) weighs ${digits(mass)} kg, ${digits(mass - si.maxMass)} kg too much`,
+      mass - si.maxMass,
+      { maxMass: mass },
+    )
+  if (si.transportLimit !== null && energy > si.transportLimit * (1 + 1e-12))
+    return lose(
+      `${series}S${parallel}P (${setBy} sets the ${parallel}) holds ${digits(energy / 3600)} Wh, over the ${digits(si.transportLimit / 3600)} Wh for carriage`,
+      energy - si.transportLimit,
+      { transportLimit: energy },
+    )
+  return {
+    name: cell.name,
+    series,
+    parallel,
+    cells: count,
+    voltage: series * nominalVoltage,
+    energy,
+    mass,
+    lowVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge) * series - (si.current * needs.resistance) / parallel,
+    cellLoading: si.current / parallel / needs.limit,
+    cost: cell.cellPrice === null ? null : count * cell.cellPrice,
+    setBy,
+    lostBy: "",
+  }
+}
+
+function solve(si: Si): SizePack | NoSolution {
+  const choices: PackChoice[] = []
+  const misses: Miss[] = []
+  for (const cell of si.cells) {
+    const { fullVoltage, cutOffVoltage } = chemistries[cell.chemistry]
+    const mostSeries = Math.floor(si.maxVoltage / fullVoltage + 1e-9)
+    if (mostSeries < 1) {
+      misses.push({
+        loser: { name: cell.name, series: 0, reason: `one full cell has ${fullVoltage.toFixed(2)} V, more than the greatest voltage` },
+        shortBy: fullVoltage - si.maxVoltage,
+        nearest: { maxVoltage: fullVoltage },
+      })
+      continue
+    }
+    // fewer in series than the empty-cell voltage could ever reach are not worth a line
+    const leastSeries = Math.max(1, Math.min(mostSeries, Math.floor(si.minVoltage / fullVoltage)))
+    for (let series = leastSeries; series <= Math.min(mostSeries, leastSeries + Math.ceil(si.minVoltage / cutOffVoltage) + 3); series++) {
+      const judged = judge(cell, series, si)
+      if ("loser" in judged) misses.push(judged)
+      else choices.push(judged)
+    }
+  }
+  const measure = (c: PackChoice) =>
+    si.rankBy === "mass" ? c.mass : si.rankBy === "cells" ? c.cells : (c.cost ?? Number.POSITIVE_INFINITY)
+  choices.sort((a, b) => measure(a) - measure(b) || a.mass - b.mass || a.cells - b.cells)
+  const [best] = choices
+  if (!best) {
+    const nearest = misses.reduce((a, b) => (b.shortBy < a.shortBy ? b : a))
+    return refuse(
+      "no-pack-fits",
+      `No cell of the catalogue meets everything. Nearest: ${nearest.loser.name}, ${nearest.loser.reason}.`,
+      nearest.shortBy,
+      { minVoltage: si.minVoltage, maxVoltage: si.maxVoltage, current: si.current, energy: si.energy },
+      nearest.nearest,
+    )
+  }
+  const units = { mass: "kg", cells: "cells", cost: "of price" }[si.rankBy]
+  return {
+    best: best.name,
+    series: best.series,
+    parallel: best.parallel,
+    energy: best.energy,
+    mass: best.mass,
+    choices: choices.map((c, i) => ({ ...c, lostBy: i === 0 ? "" : lostBy(measure(c) - measure(best), units, c) })),
+    losers: misses.map((m) => m.loser),
+  }
+}
+
+function lostBy(excess: number, units: string, choice: PackChoice): string {
+  if (!Number.isFinite(excess)) return "no price given"
+  return excess > 0
+    ? `${digits(excess)} ${units} more (${choice.setBy} sets its ${choice.parallel} in parallel)`
+    : "equal, but heavier or more cells"
+}
+
+function check(si: Si) {
+  const faults = []
+  si.cells.forEach((cell, i) => {
+    if (si.cells.findIndex((other) => other.name === cell.name) < i)
+      faults.push(inconsistent(["cells", i, "name"], `'${cell.name}' twice`, "a name of its own for each cell"))
+  })
+  if (!(si.minVoltage < si.maxVoltage))
+    faults.push(inconsistent(["minVoltage"], `${si.minVoltage} V`, `less than maxVoltage, ${si.maxVoltage} V`))
+  if (si.rankBy === "cost" && si.cells.every((cell) => cell.cellPrice === null))
+    faults.push(inconsistent(["rankBy"], "cost without any price", "a cellPrice on some cell"))
+  return faults
+}
+
+function cautions(si: Si, out: SizePack): Caution[] {
+  const best = si.cells.find((cell) => cell.name === out.best) as Cell
+  return packCautions({
+    ...best,
+    series: out.series,
+    parallel: out.parallel,
+    linkResistance: 0,
+    temperature: si.temperature,
+    cutOffVoltage: null,
+  })
+}
+
+/**
+ * Which cell, how many in series and how many in parallel: the smallest pack that meets everything, and
+ * why every other lost.
+ *
+ * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is
+ * the least whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·k_c·y) (energy) and
+ * I·r_c·k_T·n_s/(n_s·U(s_low) − V_low) (sag), where V_low is the larger of V_min and n_s·U_cut. I is the
+ * peak current (A), W the energy to deliver (J), y the share of nominal energy counted on (default 0.8),
+ * s_low the charge at which the least voltage must still hold (default 0.2), k_d, k_c and k_T the effects
+ * of temperature (°C, default 25) on current limit, capacity and resistance. Packs over the mass or
+ * transport limit fall out; the rest are ranked by mass (default), number of cells or cost.
+ *
+ * Valid for lasting peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
+ *
+ * Sources: as `cellPack` and `packUnderLoad`; the shares of 0.8 and 0.2 are common practice, no source.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `no-pack-fits`, naming the nearest miss
+ * @example
+ * ```ts
+ * import { genericCells, sizePack } from 'alula/pack'
+ * const found = sizePack({
+ *   cells: [
+ *     { name: 'standard 18650', ...genericCells['18650-standard'] },
+ *     { name: 'power 21700', ...genericCells['21700-power'] },
+ *   ],
+ *   minVoltage: '9 V', maxVoltage: '13 V', current: '8 A', energy: '40 Wh',
+ * })
+ * found.best // => 'standard 18650'
+ * found.series // => 3
+ * found.parallel // => 2
+ * ```
+ */
+export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<SizePackInput, SizePack>({
+  name: "sizePack",
+  title: "The smallest pack that meets voltage, current, energy and mass",
+  input: {
+    cells: {
+      kind: "list",
+      label: "cells to choose from",
+      min: 1,
+      max: 500,
+      of: {
+        kind: "group",
+        label: "cell",
+        fields: {
+          name: { kind: "text", label: "name" },
+          chemistry: {
+            kind: "choice",
+            label: "cell chemistry",
+            options: optionsFrom(chemistries, (key) => chemistries[key].label),
+            default: "nmc",
+          },
+          capacity: { kind: "charge", symbol: "Q_c", label: "capacity", above: 0, max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
+          resistance: { kind: "resistance", symbol: "r_c", label: "resistance", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
+          cellMass: { kind: "mass", symbol: "m_c", label: "mass", above: 0, max: 100, typical: ["20 g", "100 g"] },
+          maxCurrent: { kind: "current", symbol: "I_d", label: "greatest discharge current", above: 0, max: 1000, typical: [2, 35] },
+          maxChargeCurrent: {
+            kind: "current",
+            symbol: "I_c",
+            label: "greatest charge current",
+            min: 0,
+            max: 1000,
+            typical: [1, 6],
+            default: null,
+          },
+          cellPrice: { kind: "number", symbol: "c_c", label: "price", min: 0, max: 1e6, typical: [1, 10], default: null },
+        },
+      },
+    },
+    minVoltage: { kind: "voltage", symbol: "V_min", label: "least voltage", above: 0, max: 500, typical: [4, 20] },
+    maxVoltage: { kind: "voltage", symbol: "V_max", label: "greatest voltage", above: 0, max: 500, typical: [8, 30] },
+    current: { kind: "current", symbol: "I", label: "peak current", above: 0, max: 1000, typical: [1, 20] },
+    energy: { kind: "energy", symbol: "W", label: "energy to deliver", above: 0, max: "100 kWh", typical: ["10 Wh", "200 Wh"] },
+    usableShare: {
+      kind: "ratio",
+      symbol: "y",
+      label: "usable share of nominal energy",
+      min: 0.05,
+      max: 1,
+      typical: [0.6, 1],
+      default: 0.8,
+    },
+    lowCharge: {
+      kind: "ratio",
+      symbol: "s_low",
+      label: "charge at which the least voltage holds",
+      min: 0,
+      max: 1,
+      typical: [0.05, 0.5],
+      default: 0.2,
+    },
+    temperature: { kind: "temperature", symbol: "T", label: "cell temperature", min: -40, max: 80, typical: [-10, 40], default: 25 },
+    maxMass: { kind: "mass", symbol: "m_max", label: "greatest mass of the cells", above: 0, max: 1000, typical: [0.2, 3], default: null },
+    transportLimit: {
+      kind: "energy",
+      symbol: "W_max",
+      label: "watt-hours allowed for carriage",
+      above: 0,
+      max: "100 kWh",
+      typical: ["100 Wh", "160 Wh"],
+      default: null,
+    },
+    maxParallel: {
+      kind: "number",
+      symbol: "n_max",
+      label: "most cells in parallel",
+      whole: true,
+      min: 1,
+      max: 200,
+      typical: [4, 20],
+      default: 50,
+    },
+    rankBy: {
+      kind: "choice",
+      label: "rank by",
+      options: { mass: "mass", cells: "number of cells", cost: "price of the cells" },
+      default: "mass",
+    },
+  },
+  output: {
+    best: { kind: "text", label: "best cell" },
+    series: { kind: "number", symbol: "n_s", label: "in series" },
+    parallel: { kind: "number", symbol: "n_p", label: "in parallel" },
+    energy: { kind: "energy", symbol: "W_p", label: "energy", unit: "Wh" },
+    mass: { kind: "mass", symbol: "m_p", label: "mass of the cells" },
+    choices: {
+      kind: "list",
+      label: "packs that fit",
+      of: {
+        kind: "group",
+        label: "pack",
+        fields: {
+          name: { kind: "text", label: "cell" },
+          series: { kind: "number", label: "in series" },
+          parallel: { kind: "number", label: "in parallel" },
+          cells: { kind: "number", label: "cells" },
+          voltage: { kind: "voltage", label: "nominal voltage" },
+          energy: { kind: "energy", label: "energy", unit: "Wh" },
+          mass: { kind: "mass", label: "mass" },
+          lowVoltage: { kind: "voltage", label: "voltage at peak and low charge" },
+          cellLoading: { kind: "ratio", label: "cell current of its limit", unit: "%" },
+          cost: { kind: "number", label: "price" },
+          setBy: { kind: "text", label: "parallel set by" },
+          lostBy: { kind: "text", label: "not first because" },
+        },
+      },
+    },
+    losers: {
+      kind: "list",
+      label: "packs that fail",
+      of: {
+        kind: "group",
+        label: "pack",
+        fields: {
+          name: { kind: "text", label: "cell" },
+          series: { kind: "number", label: "in series" },
+          reason: { kind: "text", label: "because" },
+        },
+      },
+    },
+  },
+  example: {
+    cells: [
+      { name: "A", chemistry: "nmc", capacity: "2.6 Ah", resistance: "80 mohm", cellMass: "45 g", maxCurrent: "7.8 A", cellPrice: 4 },
+      { name: "B", chemistry: "nmc", capacity: "4 Ah", resistance: "20 mohm", cellMass: "70 g", maxCurrent: "35 A", cellPrice: 7 },
+      { name: "C", chemistry: "lfp", capacity: "3.3 Ah", resistance: "60 mohm", cellMass: "90 g", maxCurrent: "9.9 A", cellPrice: 6 },
+    ],
+    minVoltage: "9 V",
+    maxVoltage: "15 V",
+    current: "8 A",
+    energy: "40 Wh",
+  },
+  formulae: [
+    { solved: "n_s", meaning: "cells in series of the best pack" },
+    { solved: "n_p", meaning: "cells in parallel of the best pack" },
+    { symbol: "U_full", kind: "voltage", meaning: "full cell", given: (si, out) => chemistries[bestCell(si, out).chemistry].fullVoltage },
+    { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the greatest voltage allows" },
+    {
+      symbol: "U_nom",
+      kind: "voltage",
+      meaning: "nominal cell",
+      given: (si, out) => chemistries[bestCell(si, out).chemistry].nominalVoltage,
+    },
+    { symbol: "Q_b", kind: "charge", meaning: "capacity of the best cell", given: (si, out) => bestCell(si, out).capacity },
+    { symbol: "m_b", kind: "mass", meaning: "mass of the best cell", given: (si, out) => bestCell(si, out).cellMass },
+    {
+      symbol: "I_b",
+      kind: "current",
+      meaning: "current limit of the best cell at this temperature",
+      given: (si, out) => bestCell(si, out).maxCurrent * dischargeLimitFactor(bestCell(si, out).chemistry, si.temperature),
+    },
+    {
+      symbol: "r_b",
+      kind: "resistance",
+      meaning: "resistance of the best cell at this temperature",
+      given: (si, out) => bestCell(si, out).resistance * resistanceFactor(bestCell(si, out).chemistry, si.temperature),
+    },
+    {
+      symbol: "k_c",
+      kind: "number",
+      meaning: "capacity left at this temperature",
+      given: (si, out) => capacityFactor(bestCell(si, out).chemistry, si.temperature),
+    },
+    {
+      symbol: "U_low",
+      kind: "voltage",
+      meaning: "cell at low charge, without load",
+      given: (si, out) => openCircuitVoltage(bestCell(si, out).chemistry, si.lowCharge),
+    },
+    {
+      symbol: "U_cut",
+      kind: "voltage",
+      meaning: "least cell voltage",
+      given: (si, out) => chemistries[bestCell(si, out).chemistry].cutOffVoltage,
+    },
+    { symbol: "p_I", kind: "number", meaning: "in parallel for current", is: "I / I_b" },
+    { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * y * k_c)" },
+    { symbol: "p_V", kind: "number", meaning: "in parallel against sag", is: "I * r_b * n_s / (n_s * U_low - max(V_min, n_s * U_cut))" },
+    { left: "n_p", right: "max(1, ceil(max(p_I, p_W, p_V) - 1e-9))", meaning: "the least whole number that meets all three" },
+    { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
+    { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },
+  ],
+  sources: [{ title: "IEC 61960-3", by: "IEC", edition: "2017", where: "clause 3" }, temperatureLimitSource],
+  check,
+  solve,
+  cautions,
+})
+
+function bestCell(si: Si, out: SizePack): Cell {
+  return si.cells.find((cell) => cell.name === out.best) as Cell
+}

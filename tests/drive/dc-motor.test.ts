@@ -1,0 +1,80 @@
+import { describe, expect, it } from "vitest"
+import { dcMotor, linearActuator, motorConstants } from "../../src/drive/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+const sheet = { ratedVoltage: 12, noLoadSpeed: 10, noLoadCurrent: 0.2, loadTorque: 3.2, loadSpeed: 0, loadCurrent: 5.5 }
+const solved = (more: object) => {
+  const out = dcMotor.si(dcMotor.read({ ...sheet, voltage: 12, torque: 0, ...more } as never))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
+
+describe("dcMotor", () => {
+  it("settles where the equations of motion settle, over voltages and torques", () => {
+    let worst = 0
+    for (const voltage of [6, 9, 12, 18])
+      for (const share of [0, 0.2, 0.5, 0.9]) {
+        const { torqueConstant, backEmf, resistance } = motorConstants(dcMotor.read({ ...sheet, voltage, torque: 0 } as never))
+        const torque = share * torqueConstant * (voltage / resistance - 0.2)
+        const out = solved({ voltage, torque })
+        // armature and rotor followed in time: L·di/dt = V − R·i − k_E·n, J·dn/dt = k_T·(i − I0) − T
+        const [inductance, inertia, h] = [0.02, 0.02, 2e-4]
+        let [i, n] = [0, 0]
+        for (let k = 0; k < 60000; k++) {
+          i += (h * (voltage - resistance * i - backEmf * n)) / inductance
+          n += (h * (torqueConstant * (i - 0.2) - torque)) / inertia
+        }
+        worst = Math.max(worst, off(i, out.current), Math.abs(n - out.speed) / out.freeSpeed)
+      }
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("finds the torque of best efficiency and of greatest power that a scan finds", () => {
+    const { stallTorque, bestTorque, bestEfficiency, greatestPower } = solved({})
+    const scan = Array.from({ length: 20000 }, (_, k) => solved({ torque: (stallTorque * (k + 0.5)) / 20000 }))
+    const efficiencies = scan.map((out) => out.efficiency as number)
+    const best = Math.max(...efficiencies)
+    expect(off(best, bestEfficiency)).toBeLessThan(1e-6)
+    expect(off((stallTorque * (efficiencies.indexOf(best) + 0.5)) / 20000, bestTorque)).toBeLessThan(1e-3)
+    expect(off(Math.max(...scan.map((out) => out.mechanicalPower)), greatestPower)).toBeLessThan(1e-6)
+  })
+
+  it("is the linear actuator on a drum of one metre", () => {
+    const turning = solved({ loadSpeed: 4, torque: 1.1, voltage: 10 })
+    const sliding = linearActuator.si(
+      linearActuator.read({
+        ratedVoltage: 12,
+        noLoadSpeed: 10,
+        noLoadCurrent: 0.2,
+        ratedForce: 3.2,
+        ratedSpeed: 4,
+        ratedCurrent: 5.5,
+        voltage: 10,
+        force: 1.1,
+      }),
+    )
+    if (isNoSolution(sliding)) throw new Error(sliding.message)
+    expect(off(turning.speed, sliding.speed)).toBeLessThan(1e-12)
+    expect(off(turning.current, sliding.current)).toBeLessThan(1e-12)
+  })
+
+  it("closes the energy account and reads one motor in any unit of torque", () => {
+    for (const torque of [0, 0.5, 1.5, 3]) {
+      const out = solved({ torque })
+      expect(off(out.electricalPower, out.mechanicalPower + out.windingHeat + out.frictionHeat)).toBeLessThan(1e-12)
+      expect(out.frictionHeat).toBeGreaterThanOrEqual(-1e-12)
+    }
+    const inKgf = dcMotor({ ...sheet, loadTorque: `${3.2 / 0.0980665} kgf cm` as "32 kgf cm", voltage: 12, torque: 1 })
+    expect(off(inKgf.stallTorque, solved({ torque: 1 }).stallTorque)).toBeLessThan(1e-8)
+  })
+
+  it("stalls beyond the stall torque and says so; refuses a sheet that makes energy", () => {
+    const { stallTorque } = solved({})
+    const refusal = dcMotor.si(dcMotor.read({ ...sheet, voltage: 12, torque: stallTorque * 1.01 } as never))
+    expect(isNoSolution(refusal) && refusal.noSolution).toBe("stall")
+    expect(isNoSolution(refusal) && off(refusal.nearest.torque as number, stallTorque)).toBeLessThan(1e-9)
+    const outcome = dcMotor.attempt({ ...sheet, loadTorque: 320, voltage: 12, torque: 0 })
+    expect(!outcome.ok && outcome.error.message).toMatch(/check the units/)
+  })
+})

@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest"
+import { cellPack, genericCells, packUnderLoad, sizePack } from "../../src/pack/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+const catalogue = Object.entries(genericCells).map(([name, cell], i) => ({ name, ...cell, cellPrice: 2 + i }))
+const needs = { cells: catalogue, minVoltage: 9, maxVoltage: 15, current: 8, energy: 40 * 3600 }
+
+/** Tries every number in series and parallel of every cell with the two plain pack solvers. */
+function byTryingAll(input: typeof needs & { temperature?: number; transportLimit?: number }, mostParallel: number) {
+  let best: { name: string; series: number; parallel: number; mass: number } | null = null
+  for (const { name, cellPrice: _, ...cell } of catalogue)
+    for (let series = 1; series <= 24; series++)
+      for (let parallel = 1; parallel <= mostParallel; parallel++) {
+        const temperature = input.temperature ?? 25
+        const pack = cellPack({ ...cell, series, parallel, temperature })
+        if (pack.fullVoltage > input.maxVoltage * (1 + 1e-12)) continue
+        // lithium and lead hold all of their capacity at 25 °C, the only temperature tried here
+        if (pack.energy * 0.8 < input.energy || (pack.maxCurrent as number) < input.current) continue
+        if (input.transportLimit !== undefined && pack.energy > input.transportLimit) continue
+        const low = packUnderLoad.si(
+          packUnderLoad.read({
+            chemistry: cell.chemistry,
+            capacity: cell.capacity,
+            resistance: cell.resistance,
+            series,
+            parallel,
+            temperature,
+            stateOfCharge: 0.2,
+            current: input.current,
+          }),
+        )
+        if (isNoSolution(low) || low.voltage < input.minVoltage || low.margin < 0) continue
+        const mass = pack.mass as number
+        if (!best || mass < best.mass - 1e-12) best = { name, series, parallel, mass }
+      }
+  return best
+}
+
+describe("sizePack", () => {
+  it("finds what trying every pack finds, over many needs", () => {
+    let found = 0
+    for (const current of [1, 5, 20, 60])
+      for (const wattHours of [5, 40, 150])
+        for (const [minVoltage, maxVoltage] of [
+          [4.5, 6],
+          [9, 13],
+          [18, 26],
+        ] as const) {
+          const input = { ...needs, current, energy: wattHours * 3600, minVoltage, maxVoltage, maxParallel: 30 }
+          const out = sizePack.si(sizePack.read(input))
+          const brute = byTryingAll(input, 30)
+          if (!brute) {
+            expect(isNoSolution(out)).toBe(true)
+            continue
+          }
+          if (isNoSolution(out)) throw new Error(`${out.message}; but ${JSON.stringify(brute)}`)
+          found++
+          expect(out.mass).toBeCloseTo(brute.mass, 9)
+          expect([out.best, out.series, out.parallel]).toEqual([brute.name, brute.series, brute.parallel])
+        }
+    expect(found).toBeGreaterThan(15)
+  })
+
+  it("says of every cell and number in series why it is not the answer", () => {
+    const out = sizePack(needs)
+    expect(out.choices.slice(1).every((c) => c.lostBy !== "")).toBe(true)
+    for (const { name } of catalogue) expect([...out.choices.map((c) => c.name), ...out.losers.map((l) => l.name)], name).toContain(name)
+    expect(out.losers.every((l) => l.reason.length > 10)).toBe(true)
+  })
+
+  it("keeps to carriage and mass limits, and ranks by what is asked", () => {
+    const light = sizePack({ ...needs, transportLimit: 100 * 3600 })
+    expect(light.choices.every((c) => c.energy <= 100 * 3600)).toBe(true)
+    const byCost = sizePack({ ...needs, rankBy: "cost" }).choices.map((c) => c.cost as number)
+    expect([...byCost].sort((a, b) => a - b)).toEqual(byCost)
+    const refusal = sizePack.si(sizePack.read({ ...needs, maxMass: 0.05 }))
+    if (!isNoSolution(refusal)) throw new Error("should refuse")
+    expect(refusal.noSolution).toBe("no-pack-fits")
+    const again = sizePack.si(sizePack.read({ ...needs, maxMass: (refusal.nearest.maxMass as number) * 1.000001 }))
+    expect(isNoSolution(again)).toBe(false)
+  })
+})
