@@ -26,12 +26,13 @@ const strokes = [
   { stroke: "#6a4c93", dash: "9 3 2 3" },
 ] as const
 
+const heading = { "font-family": "system-ui, sans-serif", "font-size": 14, "font-weight": 600, fill: "#222" }
 const text = { "font-family": "system-ui, sans-serif", "font-size": 12, fill: "#222" }
 
 /** A line chart as one SVG picture. */
 export function lineChart(chart: LineChart): string {
   const { title, series, width = 560, height = 300 } = chart
-  const [left, right, top, bottom] = [56, width - 14, 14, height - 44]
+  const [left, right, top, bottom] = [56, width - 14, 46, height - 44]
   const points = series.flatMap((s) => s.points)
   const [xs, ys] = [extent(points.map((p) => p.x)), extent([...points.map((p) => p.y), ...(points.every((p) => p.y >= 0) ? [0] : [])])]
   const x = linearScale(xs, [left, right])
@@ -65,22 +66,23 @@ export function lineChart(chart: LineChart): string {
       "stroke-dasharray": style.dash,
     })
   })
-  const legend =
-    series.length < 2
-      ? []
-      : series.map((s, i) => {
-          const style = strokes[i % strokes.length] as (typeof strokes)[number]
-          const at = top + 12 + 17 * i
-          return (
-            element("path", { d: `M${left + 10} ${at}h26`, stroke: style.stroke, "stroke-width": 2, "stroke-dasharray": style.dash }) +
-            label(left + 42, at + 4, s.label, text)
-          )
-        })
+  const legend = series.map((s, i) => {
+    const style = strokes[i % strokes.length] as (typeof strokes)[number]
+    const at = left + (i * (right - left)) / Math.max(series.length, 3)
+    const sample = element("path", {
+      d: `M${at.toFixed(1)} 34h26`,
+      stroke: style.stroke,
+      "stroke-width": 2,
+      "stroke-dasharray": style.dash,
+    })
+    return sample + label(at + 32, 38, s.label, text)
+  })
   return svg(
     { title, description: `${chart.y} over ${chart.x}: ${series.map((s) => s.label).join(", ")}`, width, height },
+    label(left, 16, title, heading),
     ...grid,
     ...lines,
-    ...legend,
+    ...(series.length > 1 ? legend : []),
   )
 }
 
@@ -94,14 +96,15 @@ export interface Step {
 /** Bars that start where the one before ended: how a total is made up, as one SVG picture. */
 export function stepChart(title: string, unit: string, steps: readonly Step[], width = 560): string {
   const row = 34
-  const height = steps.length * row + 40
+  const height = steps.length * row + 64
   const [left, right] = [12, width - 70]
   const most = Math.max(...steps.map((s) => Math.max(s.total, s.total - s.added)), 1e-12)
   const x = linearScale([0, most], [left, right])
   const bars = steps.map((s, i) => {
     const [from, to] = [x(s.total - s.added), x(s.total)]
-    const top = 8 + i * row
-    const sign = i === 0 ? "" : s.added >= 0 ? "+" : "−"
+    const top = 30 + i * row
+    const size = Math.abs(s.added).toFixed(1)
+    const sign = i === 0 || Number(size) === 0 ? "" : s.added > 0 ? "+" : "−"
     return [
       label(left, top + 11, s.label, text),
       element("rect", {
@@ -111,12 +114,13 @@ export function stepChart(title: string, unit: string, steps: readonly Step[], w
         height: 11,
         fill: i === 0 ? "#8aa1b8" : s.added >= 0 ? "#b5541c" : "#2a7f62",
       }),
-      label(Math.max(from, to) + 6, top + 25, `${sign}${Math.abs(s.added).toFixed(1)} ${unit}`, text),
+      label(Math.max(from, to) + 6, top + 25, `${sign}${size} ${unit}`, text),
     ].join("")
   })
   const last = steps[steps.length - 1]
   return svg(
     { title, description: steps.map((s) => `${s.label}: ${s.total.toFixed(1)} ${unit}`).join("; "), width, height },
+    label(left, 16, title, heading),
     ...bars,
     label(left, height - 8, `${last ? last.total.toFixed(1) : "0"} ${unit} in all`, { ...text, "font-weight": 600 }),
   )

@@ -11,10 +11,11 @@ const angleLine = (move: Move) => move.curve.map((p) => ({ x: p.time, y: degrees
 
 function waterfallLines(move: Move): string[] {
   const width = Math.max(...move.waterfall.map((s) => s.label.length))
-  return move.waterfall.map(
-    (s, i) =>
-      `  ${s.label.padEnd(width)}  ${i === 0 ? " " : s.added >= 0 ? "+" : "−"}${Math.abs(s.added).toFixed(2).padStart(6)} s  ${s.time.toFixed(2).padStart(7)} s`,
-  )
+  return move.waterfall.map((s, i) => {
+    const size = Math.abs(s.added).toFixed(2)
+    const sign = i === 0 || Number(size) === 0 ? " " : s.added > 0 ? "+" : "−"
+    return `  ${s.label.padEnd(width)}  ${sign}${size.padStart(6)} s  ${s.time.toFixed(2).padStart(7)} s`
+  })
 }
 
 /** The move's answer as plain text for a terminal: how far, how hard, how long, what limits it. */
