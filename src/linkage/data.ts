@@ -15,3 +15,22 @@ export const jalon: Source = {
   edition: "1994",
   where: "chapters 2 and 3 (natural coordinates, position, velocity and acceleration problems; from memory, equations re-derived)",
 }
+
+/** Sources of the scissor's statics. */
+export const scissorSources: readonly Source[] = [
+  {
+    title: "Engineering Mechanics: Statics",
+    by: "R. C. Hibbeler",
+    edition: "14th ed., 2016",
+    where: "problem 11-2 (two-stage scissor by virtual work)",
+  },
+  { title: "ISO 80000-3, Quantities and units: Space and time", by: "ISO", edition: "2019", where: "standard gravity" },
+]
+
+/** The equation of three-point synthesis. */
+export const freudensteinSource: Source = {
+  title: "Approximate synthesis of four-bar linkages, Trans. ASME 77, 853–861",
+  by: "F. Freudenstein",
+  edition: "1955",
+  where: "displacement equation (from memory; re-derived)",
+}

@@ -414,18 +414,15 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PU
     points: [
       { name: "A", x: "9 mm", y: "23 mm" },
       { name: "B", x: "80 mm", y: "59 mm" },
-      { name: "tip", x: "74 mm", y: "140 mm" },
     ],
     bars: [
       { name: "crank", from: "O", to: "A" },
       { name: "rod", from: "A", to: "B" },
       { name: "wing", from: "Q", to: "B" },
     ],
-    carried: [{ point: "tip", from: "Q", to: "B" }],
     cranks: [{ from: "O", to: "A", end: "130 deg", speed: 2 }],
-    loads: [{ point: "tip", forceY: "-3 N" }],
+    loads: [{ point: "B", forceY: "-3 N" }],
     steps: 8,
-    trace: "tip",
   },
   formulae: [
     { symbol: "n_p", kind: "number", meaning: "moving points", given: (si) => si.points.length },

@@ -70,7 +70,9 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
   }
   const s = branch === "open" ? 1 : -1
   const run = s * Math.sqrt(room)
-  const t3 = Math.atan2(rise, -run)
+  // measured so that it runs on smoothly through half a turn
+  const lean = Math.asin(rise / b)
+  const t3 = branch === "open" ? Math.PI - lean : lean
   const position = a * Math.cos(t2) + run
   const w3 = ((a * Math.cos(t2)) / (b * Math.cos(t3))) * w2
   const al3 = (a * al2 * Math.cos(t2) - a * w2 ** 2 * Math.sin(t2) + b * w3 ** 2 * Math.sin(t3)) / (b * Math.cos(t3))
@@ -78,7 +80,7 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
   return {
     couplerAngle: t3,
     position,
-    otherCouplerAngle: Math.atan2(rise, run),
+    otherCouplerAngle: branch === "open" ? lean : Math.PI - lean,
     otherPosition: a * Math.cos(t2) - run,
     transmissionAngle: Math.atan2(Math.abs(run), Math.abs(rise)),
     lever,
@@ -104,7 +106,7 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  * Formula: the loop a·e^{iθ₂} − b·e^{iθ₃} − i·c − x = 0: sin θ₃ = (a·sin θ₂ − c)/b, x = a·cos θ₂ − b·cos θ₃,
  * with a the crank, b the rod, c the offset of the slide line (m, default 0, positive above the pivot),
  * θ₂ the crank angle from the slide's direction and θ₃ the rod's, measured at the slider pin and
- * pointing to the crank pin (rad): in the open branch (default) it is obtuse. ω₃ = (a·cos θ₂)/(b·cos θ₃)·ω₂;
+ * pointing to the crank pin (rad): θ₃ = π − asin(…) in the open branch (default), asin(…) crossed. ω₃ = (a·cos θ₂)/(b·cos θ₃)·ω₂;
  * lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃; ω₂, α₂ default 0. Torque = load × lever and side force = load·tan θ₃ by
  * virtual work, friction and mass left out (load default 0 N). Valid for rigid links without play.
  *
@@ -160,9 +162,22 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
     { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.branch === "open" ? 1 : -1) },
     { symbol: "y", kind: "length", meaning: "crank pin above the slide line", is: "a * sin(theta_2) - c" },
     { symbol: "w", kind: "length", meaning: "slider pin ahead of the crank pin", is: "s * sqrt((b - y) * (b + y))" },
-    { symbol: "theta_3", meaning: "rod angle", is: "atan2(y / m, -w / m)", source: "R. L. Norton, Design of Machinery, section 4.6" },
+    {
+      symbol: "theta_3",
+      meaning: "rod angle",
+      is: "pi - asin(y / b)",
+      when: 'equalText(branch, "open")',
+      source: "R. L. Norton, Design of Machinery, section 4.6",
+    },
+    {
+      symbol: "theta_3",
+      meaning: "rod angle",
+      is: "asin(y / b)",
+      when: 'equalText(branch, "crossed")',
+      source: "R. L. Norton, Design of Machinery, section 4.6",
+    },
     { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },
-    { symbol: "theta_3o", meaning: "rod angle, other branch", is: "atan2(y / m, w / m)" },
+    { symbol: "theta_3o", meaning: "rod angle, other branch", is: "pi - theta_3" },
     { symbol: "x_o", meaning: "slider position, other branch", is: "a * cos(theta_2) - w" },
     { symbol: "mu", meaning: "transmission angle", is: "atan2(abs(w) / m, abs(y) / m)" },
     {

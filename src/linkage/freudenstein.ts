@@ -1,0 +1,188 @@
+import { solveLinear } from "../numeric/index.js"
+import type { Angle, Length } from "../quantity/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { freudensteinSource } from "./data.js"
+import { fourBarPose } from "./four-bar-pose.js"
+
+/** Input of {@link freudenstein}. */
+export interface FreudensteinInput {
+  /** Distance between the two fixed pivots. */
+  ground: Length
+  /** Three angles of the input link from the line of the fixed pivots. */
+  inputAngles: readonly Angle[]
+  /** The angle that the output link shall have at each of them. */
+  outputAngles: readonly Angle[]
+}
+
+/** Result of {@link freudenstein}. */
+export interface Freudenstein {
+  readonly k1: number
+  readonly k2: number
+  readonly k3: number
+  /** Input link, m; negative where it points opposite to the angle. */
+  readonly input: number
+  /** Output link, m; negative where it points opposite to the angle. */
+  readonly output: number
+  /** Coupler, m. */
+  readonly coupler: number
+  /** Branch that reaches all three positions: `open`, `crossed`, or `none` where the linkage must be taken apart between them. */
+  readonly branch: string
+  /** Shortest over longest link. */
+  readonly proportion: number
+}
+
+/** Input values of `count` precision points by Chebyshev's spacing between two limits. */
+export function chebyshevPoints(start: number, end: number, count: number): number[] {
+  return Array.from({ length: count }, (_, j) => (start + end) / 2 - ((end - start) / 2) * Math.cos(((2 * j + 1) * Math.PI) / (2 * count)))
+}
+
+function branchOf(ground: number, a: number, b: number, c: number, input: readonly number[], output: readonly number[]): string {
+  const turn = (length: number) => (length < 0 ? Math.PI : 0)
+  const sides = input.map((t2, i) => {
+    const t4 = (output[i] as number) + turn(c)
+    const near = (["open", "crossed"] as const).map((branch) => {
+      const pose = fourBarPose(ground, Math.abs(a), b, Math.abs(c), t2 + turn(a), branch)
+      return typeof pose === "number" ? Number.POSITIVE_INFINITY : Math.abs(Math.sin((pose.outputAngle - t4) / 2))
+    }) as [number, number]
+    return near[0] <= near[1] ? "open" : "crossed"
+  })
+  return sides.every((s) => s === sides[0]) ? (sides[0] as string) : "none"
+}
+
+function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>): Freudenstein | NoSolution {
+  const rows = inputAngles.map((t2, i) => [Math.cos(outputAngles[i] as number), -Math.cos(t2), 1])
+  const right = inputAngles.map((t2, i) => Math.cos(t2 - (outputAngles[i] as number)))
+  const k = solveLinear(rows, right)
+  const at = Object.fromEntries(
+    inputAngles.flatMap((t2, i) => [
+      [`input${i + 1}`, t2],
+      [`output${i + 1}`, outputAngles[i] as number],
+    ]),
+  )
+  if (k === null) return refuse("no-linkage", "the three pairs of angles do not decide the link lengths: choose others", 0, at)
+  const [k1, k2, k3] = k as [number, number, number]
+  const largest = Math.max(Math.abs(k1), Math.abs(k2))
+  if (Math.min(Math.abs(k1), Math.abs(k2)) < 1e-9 * Math.max(1, largest))
+    return refuse(
+      "no-linkage",
+      "the three pairs of angles ask for an endless link: shift one of them",
+      Math.min(Math.abs(k1), Math.abs(k2)),
+      at,
+    )
+  const [a, c] = [d / k1, d / k2]
+  const squared = a ** 2 + c ** 2 + d ** 2 - 2 * a * c * k3
+  if (!(squared > 1e-18 * (a ** 2 + c ** 2 + d ** 2)))
+    return refuse(
+      "no-linkage",
+      `the square of the coupler comes out as ${squared.toPrecision(3)} m², so no coupler fits: shift one of the angles`,
+      Math.abs(squared),
+      at,
+    )
+  const b = Math.sqrt(squared)
+  const links = [d, Math.abs(a), b, Math.abs(c)]
+  return {
+    k1,
+    k2,
+    k3,
+    input: a,
+    output: c,
+    coupler: b,
+    branch: branchOf(d, a, b, c, inputAngles, outputAngles),
+    proportion: Math.min(...links) / Math.max(...links),
+  }
+}
+
+function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
+  const found: Caution[] = []
+  const source = "F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77, 1955 (from memory)"
+  if (out.branch === "none")
+    found.push(
+      caution(
+        "branch-defect",
+        "warning",
+        "The three positions lie in different branches: the linkage would have to be taken apart between them. Choose other angles.",
+        source,
+      ),
+    )
+  if (out.input < 0 || out.output < 0)
+    found.push(
+      caution(
+        "points-backwards",
+        "note",
+        "A negative length means the link points opposite to the angle asked for: add half a turn when marking out.",
+        source,
+      ),
+    )
+  if (out.proportion < 0.1)
+    found.push(
+      caution(
+        "poor-proportion",
+        "caution",
+        "The shortest link is under a tenth of the longest: small errors in it turn into large errors of angle.",
+      ),
+    )
+  return found
+}
+
+/**
+ * Link lengths of a four-bar whose output takes three given angles at three input angles.
+ *
+ * Formula (Freudenstein): K₁·cos θ₄ − K₂·cos θ₂ + K₃ = cos(θ₂ − θ₄) for each pair, K₁ = d/a, K₂ = d/c,
+ * K₃ = (a² − b² + c² + d²)/(2·a·c), with θ₂ input and θ₄ output angles from the line of the fixed pivots (rad),
+ * d ground, a input, b coupler, c output (m). A negative length means the link points the other way.
+ * Between the three points the output is off by what `fourBar` shows; {@link chebyshevPoints} spaces
+ * them well. Exactly three pairs; whether one branch reaches them all is tested and said.
+ *
+ * Refuses `no-linkage` where the pairs decide no finite linkage.
+ *
+ * Source: F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77 (1955).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where no linkage fits
+ * @example
+ * ```ts
+ * import { freudenstein } from 'alula/linkage'
+ * const ear = freudenstein({ ground: '100 mm', inputAngles: ['40 deg', '50 deg', '60 deg'], outputAngles: ['70 deg', '76 deg', '83 deg'] })
+ * ear.input // => 0.025188
+ * ear.coupler // => 0.091139
+ * ```
+ */
+export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE__ */ solver<FreudensteinInput, Freudenstein>({
+  name: "freudenstein",
+  title: "Link lengths that give three pairs of angles",
+  input: {
+    ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["50 mm", "200 mm"] },
+    inputAngles: { kind: "list", label: "input angles", min: 3, max: 3, of: { kind: "angle", symbol: "theta_2", label: "input angle" } },
+    outputAngles: { kind: "list", label: "output angles", min: 3, max: 3, of: { kind: "angle", symbol: "theta_4", label: "output angle" } },
+  },
+  output: {
+    k1: { kind: "number", symbol: "K_1", label: "K₁" },
+    k2: { kind: "number", symbol: "K_2", label: "K₂" },
+    k3: { kind: "number", symbol: "K_3", label: "K₃" },
+    input: { kind: "length", symbol: "a", label: "input link" },
+    output: { kind: "length", symbol: "c", label: "output link" },
+    coupler: { kind: "length", symbol: "b", label: "coupler" },
+    branch: { kind: "text", label: "branch that reaches all three" },
+    proportion: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
+  },
+  example: { ground: "100 mm", inputAngles: ["30 deg", "75 deg", "120 deg"], outputAngles: ["55 deg", "78 deg", "112 deg"] },
+  formulae: [
+    { symbol: "K_1", kind: "number", meaning: "ground over input", given: (_, out) => out.k1 },
+    { symbol: "K_2", kind: "number", meaning: "ground over output", given: (_, out) => out.k2 },
+    { symbol: "K_3", kind: "number", meaning: "third constant", given: (_, out) => out.k3 },
+    ...[1, 2, 3].map((i) => ({
+      left: `K_1 * cos(theta_4[${i}]) + K_3 + abs(K_1) + abs(K_2) + abs(K_3)`,
+      right: `cos(theta_2[${i}] - theta_4[${i}]) + K_2 * cos(theta_2[${i}]) + abs(K_1) + abs(K_2) + abs(K_3)`,
+      meaning: `Freudenstein's equation at pair ${i} (the same sum added to both sides keeps the comparison to scale)`,
+      source: "F. Freudenstein, 1955",
+    })),
+    { symbol: "a", meaning: "input link", is: "d / K_1" },
+    { symbol: "c", meaning: "output link", is: "d / K_2" },
+    { symbol: "b", meaning: "coupler", is: "sqrt(a^2 + c^2 + d^2 - 2 * a * c * K_3)" },
+    { symbol: "q", meaning: "shortest over longest link", is: "min(abs(a), b, abs(c), d) / max(abs(a), b, abs(c), d)" },
+  ],
+  sources: [freudensteinSource],
+  solve,
+  cautions,
+})

@@ -1,0 +1,327 @@
+import type { Angle, Force, ForcePerLength, Length, Mass, Ratio } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { scissorSources } from "./data.js"
+import { fallsCaution, pinchCaution } from "./hazards.js"
+
+/** Input of {@link scissor}. */
+export interface ScissorInput {
+  /** Cells: crossed pairs of arms, one after the other. */
+  cells: number
+  /** One arm, end pin to end pin; the pair is pinned at the middle. */
+  armLength: Length
+  /** Angle of the arms from the base line when drawn in. */
+  foldedAngle: Angle
+  /** Angle of the arms from the base line when pushed out. */
+  extendedAngle: Angle
+  /** Direction it extends in, above the horizontal: 90° straight up, 0 level, −90° straight down. */
+  tilt?: Angle
+  /** Which base joint stands still: none (both move alike), the lower or the upper one. */
+  anchor?: "centre" | "lower" | "upper"
+  /** Mass carried at the tip. */
+  tipMass?: Mass
+  /** Mass of all arms together, spread evenly. */
+  armsMass?: Mass
+  /** Force against the tip along the direction of extension. */
+  push?: Force
+  /** Lead of a screw that draws the base joints together: travel of their distance per turn. */
+  screwLead?: Length | null
+  /** Share of the screw's work that arrives. */
+  screwEfficiency?: Ratio
+  /** Greatest force the driver can exert between the base joints, where known. */
+  driverForce?: Force | null
+  /** Stiffness of the driver and its mounting, where known. */
+  driverStiffness?: ForcePerLength | null
+  /** Play of every pin in its hole, across. */
+  pinPlay?: Length
+}
+
+/** Result of {@link scissor}. */
+export interface Scissor {
+  readonly spanFolded: number
+  readonly spanExtended: number
+  readonly spreadFolded: number
+  readonly spreadExtended: number
+  /** Travel of one base joint against the other, m. */
+  readonly travel: number
+  /** Span gained per spread given up, drawn in. */
+  readonly ratioFolded: number
+  /** The same, pushed out. */
+  readonly ratioExtended: number
+  /** Force that draws the base joints together, N; negative where the array pulls itself out. */
+  readonly forceFolded: number
+  readonly forceExtended: number
+  /** Greatest size of that force over the travel, N. */
+  readonly peakForce: number
+  /** Torque on one base arm about its base joint, for a servo there, N·m. */
+  readonly torqueFolded: number
+  readonly torqueExtended: number
+  /** Greatest size of that torque over the travel, N·m. */
+  readonly peakTorque: number
+  /** Torque on the screw at the peak force, N·m. */
+  readonly screwTorque: number | null
+  readonly screwTurns: number | null
+  /** How far the tip sinks back because the driver gives, drawn in and pushed out, m. */
+  readonly sagFolded: number | null
+  readonly sagExtended: number | null
+  /** How far the tip can hang off its line through play of the pins, pushed out, m. */
+  readonly droop: number
+  /** Push and pull in the base joints from the weight hanging out sideways, pushed out, N. */
+  readonly rootForce: number
+}
+
+/** Standard gravity, m/s² (ISO 80000-3). */
+const G = 9.80665
+const sides = { centre: 0, lower: 1, upper: -1 } as const
+
+/** What works along the extension (N), and what the moving centre line adds to the force between the base joints (N). */
+function loads(si: SiOf<ScissorInput>): { readonly along: number; readonly aside: number } {
+  const along = (si.tipMass + si.armsMass / 2) * G * Math.sin(si.tilt) + si.push
+  const aside = (sides[si.anchor] * (si.tipMass + si.armsMass) * G * Math.cos(si.tilt)) / 2
+  return { along, aside }
+}
+
+function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
+  const { cells: n, armLength: l, foldedAngle: t0, extendedAngle: t1, screwLead, driverForce, driverStiffness: k } = si
+  const { along, aside } = loads(si)
+  const spread = (t: number) => l * Math.cos(t)
+  const force = (t: number) => (along * n) / Math.tan(t) - aside
+  const torque = (t: number) => along * n * l * Math.cos(t) - aside * l * Math.sin(t)
+  const [f0, f1] = [force(t0), force(t1)]
+  // the force runs one way between its ends; the torque may crest between them
+  const peakForce = Math.max(Math.abs(f0), Math.abs(f1))
+  const crest = Math.atan2(-aside * Math.sign(along), Math.abs(along) * n)
+  const inside = crest > t0 && crest < t1 ? Math.hypot(along * n, aside) * l : 0
+  const ratio = (t: number) => n / Math.tan(t)
+  if (driverForce !== null && peakForce > driverForce) {
+    const worst = Math.abs(f0) >= Math.abs(f1) ? t0 : t1
+    const tangent = (Math.abs(along) * n) / (driverForce + (Math.sign(along) || 1) * aside)
+    const angle = Math.atan(tangent)
+    const works = worst === t0 && tangent > 0 && angle < t1
+    return refuse(
+      "stall",
+      `the driver must pull ${peakForce.toPrecision(4)} N at an arm angle of ${((worst * 180) / Math.PI).toFixed(1)}° and has ${driverForce.toPrecision(4)} N`,
+      peakForce - driverForce,
+      { armAngle: worst, force: peakForce },
+      works ? { foldedAngle: angle } : { driverForce: peakForce },
+    )
+  }
+  const travel = spread(t0) - spread(t1)
+  return {
+    spanFolded: n * l * Math.sin(t0),
+    spanExtended: n * l * Math.sin(t1),
+    spreadFolded: spread(t0),
+    spreadExtended: spread(t1),
+    travel,
+    ratioFolded: ratio(t0),
+    ratioExtended: ratio(t1),
+    forceFolded: f0,
+    forceExtended: f1,
+    peakForce,
+    torqueFolded: torque(t0),
+    torqueExtended: torque(t1),
+    peakTorque: Math.max(Math.abs(torque(t0)), Math.abs(torque(t1)), inside),
+    screwTorque: screwLead === null ? null : (peakForce * screwLead) / (2 * Math.PI * si.screwEfficiency),
+    screwTurns: screwLead === null ? null : travel / screwLead,
+    sagFolded: k === null ? null : (ratio(t0) * f0) / k,
+    sagExtended: k === null ? null : (ratio(t1) * f1) / k,
+    droop: ((si.pinPlay / spread(t1)) * n * l * Math.sin(t1) * (n + 1)) / 2,
+    rootForce: ((si.tipMass + si.armsMass / 2) * G * Math.cos(si.tilt) * n * l * Math.sin(t1)) / spread(t1),
+  }
+}
+
+function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
+  const found: Caution[] = [pinchCaution("The arms of a scissor")]
+  if (Math.sin(si.tilt) * (si.tipMass + si.armsMass) !== 0) found.push(fallsCaution("A scissor under weight"))
+  if (out.ratioFolded > 3 * si.cells)
+    found.push(
+      caution(
+        "flat-scissor",
+        "caution",
+        "Drawn in this flat (arms under about 18°) force and pin loads climb steeply towards no limit, and pin friction, left out here, can lock the array: start from a larger angle or help the first push with a spring.",
+        "R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed., problem 11-2 (force in proportion to the cotangent); the limit is ours",
+      ),
+    )
+  if (si.screwLead !== null && si.screwEfficiency > 0.5)
+    found.push(
+      caution(
+        "screw-runs-back",
+        "warning",
+        "A screw this efficient does not hold by itself: with the motor off the load turns it backwards.",
+        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking, from memory)",
+      ),
+    )
+  if (out.forceFolded * out.forceExtended < 0)
+    found.push(
+      caution(
+        "force-changes-sign",
+        "caution",
+        "Over the travel the driver goes from pulling to holding back: play in screw and pins is taken up with a jerk there.",
+      ),
+    )
+  return found
+}
+
+/**
+ * A scissor array (lazy tongs) of n crossed cells drawn together by a screw or turned by a servo: span,
+ * ratio, driver force and torque, and how far weight, springy drivers and loose pins let it sag.
+ *
+ * Formula: span H = n·L·sin θ, spread X = L·cos θ, dH/dX = −n/tan θ; by virtual work
+ * F = (W + W_m/2)·sin β·n/tan θ + P·n/tan θ − σ·(W + W_m)·cos β/2 and T = F·L·sin θ, where n are the
+ * cells, L one arm (m), θ its angle from the base line (rad), W = m·g at the tip and W_m of all arms
+ * (N; masses in kg, default 0, g = 9.80665 m/s²), β the tilt above the horizontal (rad, default 90°), P a
+ * push against the tip (N, default 0) and σ = 0, 1, −1 for a base centred, or held at its lower or upper
+ * joint (default centred). Screw torque F·p/(2π·η) with lead p (m) and efficiency η (default 0.3, common
+ * practice for trapezoidal screws, no source). Sag = (n/tan θ)·F/k with driver stiffness k (N/m). Droop
+ * through play e of every pin: each cell may turn by e/X against the last, which adds up to
+ * e/X·H·(n + 1)/2 at the tip; our own geometry, no source. Valid for equal straight arms pinned at the middle, without
+ * friction or bending: real arrays need more force. Angles strictly between 0 and 90°.
+ *
+ * Refuses `stall` where the driver's force is given and does not suffice.
+ *
+ * Source: R. C. Hibbeler, Engineering Mechanics: Statics (14th ed., 2016), problem 11-2; the rest by virtual work.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the driver stalls
+ * @example
+ * ```ts
+ * import { scissor } from 'alula/linkage'
+ * const tail = scissor({ cells: 3, armLength: '200 mm', foldedAngle: '35 deg', extendedAngle: '60 deg', tipMass: '1 kg' })
+ * tail.spanExtended // => 0.51962
+ * tail.forceFolded // => 42.016
+ * ```
+ */
+export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<ScissorInput, Scissor>({
+  name: "scissor",
+  title: "How far a scissor array reaches and what drives it",
+  input: {
+    cells: { kind: "number", symbol: "n", label: "cells", whole: true, min: 1, max: 200, typical: [2, 12] },
+    armLength: { kind: "length", symbol: "L", label: "arm, end pin to end pin", above: 0, max: "10 m", typical: ["60 mm", "400 mm"] },
+    foldedAngle: {
+      kind: "angle",
+      symbol: "theta_0",
+      label: "arm angle drawn in",
+      above: 0,
+      below: "90 deg",
+      typical: ["12 deg", "30 deg"],
+    },
+    extendedAngle: {
+      kind: "angle",
+      symbol: "theta_1",
+      label: "arm angle pushed out",
+      above: 0,
+      below: "90 deg",
+      typical: ["45 deg", "75 deg"],
+    },
+    tilt: {
+      kind: "angle",
+      symbol: "beta",
+      label: "direction above the horizontal",
+      min: "-90 deg",
+      max: "90 deg",
+      typical: [0, "90 deg"],
+      default: "90 deg",
+    },
+    anchor: {
+      kind: "choice",
+      label: "base joint that stands still",
+      options: { centre: "none: both move alike", lower: "the lower one", upper: "the upper one" },
+      default: "centre",
+    },
+    tipMass: { kind: "mass", symbol: "m_t", label: "mass at the tip", min: 0, max: 1000, typical: [0.05, 2], default: 0 },
+    armsMass: { kind: "mass", symbol: "m_a", label: "mass of all arms", min: 0, max: 1000, typical: [0.1, 3], default: 0 },
+    push: { kind: "force", symbol: "P", label: "force against the tip", typical: [0.5, 20], default: 0 },
+    screwLead: { kind: "length", symbol: "p", label: "screw lead", above: 0, typical: ["1 mm", "8 mm"], default: null },
+    screwEfficiency: { kind: "ratio", symbol: "eta", label: "screw efficiency", above: 0, max: 1, typical: [0.2, 0.9], default: 0.3 },
+    driverForce: { kind: "force", symbol: "F_d", label: "force the driver can exert", above: 0, typical: [500, 5000], default: null },
+    driverStiffness: {
+      kind: "forcePerLength",
+      symbol: "k",
+      label: "stiffness of driver and mounting",
+      above: 0,
+      typical: [1e4, 1e6],
+      default: null,
+    },
+    pinPlay: { kind: "length", symbol: "e", label: "play of every pin", min: 0, max: "5 mm", typical: ["0.05 mm", "0.5 mm"], default: 0 },
+  },
+  output: {
+    spanFolded: { kind: "length", symbol: "H_0", label: "span drawn in" },
+    spanExtended: { kind: "length", symbol: "H_1", label: "span pushed out" },
+    spreadFolded: { kind: "length", symbol: "X_0", label: "spread of the base joints drawn in" },
+    spreadExtended: { kind: "length", symbol: "X_1", label: "spread of the base joints pushed out" },
+    travel: { kind: "length", symbol: "s", label: "driver travel" },
+    ratioFolded: { kind: "ratio", symbol: "r_0", label: "span per travel drawn in", unit: "x" },
+    ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel pushed out", unit: "x" },
+    forceFolded: { kind: "force", symbol: "F_0", label: "driver force drawn in" },
+    forceExtended: { kind: "force", symbol: "F_1", label: "driver force pushed out" },
+    peakForce: { kind: "force", symbol: "F_p", label: "greatest driver force" },
+    torqueFolded: { kind: "moment", symbol: "T_0", label: "servo torque drawn in" },
+    torqueExtended: { kind: "moment", symbol: "T_1", label: "servo torque pushed out" },
+    peakTorque: { kind: "moment", symbol: "T_p", label: "greatest servo torque" },
+    screwTorque: { kind: "moment", symbol: "T_s", label: "screw torque at the greatest force" },
+    screwTurns: { kind: "number", symbol: "n_t", label: "screw turns" },
+    sagFolded: { kind: "length", symbol: "z_0", label: "tip sinks back through the driver, drawn in" },
+    sagExtended: { kind: "length", symbol: "z_1", label: "tip sinks back through the driver, pushed out" },
+    droop: { kind: "length", symbol: "z_d", label: "tip off its line through play" },
+    rootForce: { kind: "force", symbol: "F_r", label: "push and pull in the base joints" },
+  },
+  example: {
+    cells: 6,
+    armLength: "160 mm",
+    foldedAngle: "18 deg",
+    extendedAngle: "62 deg",
+    tilt: "20 deg",
+    tipMass: "250 g",
+    armsMass: "480 g",
+    screwLead: "2 mm",
+    driverStiffness: "50 N/mm",
+    pinPlay: "0.2 mm",
+  },
+  formulae: [
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => G, source: "ISO 80000-3" },
+    { symbol: "sigma", kind: "number", meaning: "0 centred, 1 lower joint held, −1 upper joint held", given: (si) => sides[si.anchor] },
+    { symbol: "A", kind: "force", meaning: "load along the extension", is: "(m_t + m_a / 2) * g_n * sin(beta) + P" },
+    { symbol: "B", kind: "force", meaning: "load of the moving centre line", is: "sigma * (m_t + m_a) * g_n * cos(beta) / 2" },
+    { symbol: "H_0", meaning: "span drawn in", is: "n * L * sin(theta_0)" },
+    { symbol: "H_1", meaning: "span pushed out", is: "n * L * sin(theta_1)" },
+    { symbol: "X_0", meaning: "spread drawn in", is: "L * cos(theta_0)" },
+    { symbol: "X_1", meaning: "spread pushed out", is: "L * cos(theta_1)" },
+    { symbol: "s", meaning: "driver travel", is: "X_0 - X_1" },
+    { symbol: "r_0", meaning: "span per travel drawn in", is: "n / tan(theta_0)" },
+    { symbol: "r_1", meaning: "span per travel pushed out", is: "n / tan(theta_1)" },
+    {
+      symbol: "F_0",
+      meaning: "driver force drawn in",
+      is: "A * n / tan(theta_0) - B",
+      source: "virtual work; Hibbeler, Statics, problem 11-2",
+    },
+    {
+      symbol: "F_1",
+      meaning: "driver force pushed out",
+      is: "A * n / tan(theta_1) - B",
+      source: "virtual work; Hibbeler, Statics, problem 11-2",
+    },
+    { symbol: "F_p", meaning: "greatest driver force: it runs one way between its ends", is: "max(abs(F_0), abs(F_1))" },
+    { symbol: "T_0", meaning: "servo torque drawn in", is: "A * n * L * cos(theta_0) - B * L * sin(theta_0)" },
+    { symbol: "T_1", meaning: "servo torque pushed out", is: "A * n * L * cos(theta_1) - B * L * sin(theta_1)" },
+    { symbol: "theta_c", kind: "angle", meaning: "angle where the torque crests", is: "atan2(-B / N * sign(A / N), abs(A) / N * n)" },
+    { symbol: "T_p", meaning: "greatest servo torque", is: "max(abs(T_0), abs(T_1))", when: "theta_c <= theta_0 or theta_c >= theta_1" },
+    {
+      symbol: "T_p",
+      meaning: "greatest servo torque, at the crest",
+      is: "max(abs(T_0), abs(T_1), sqrt((A * n)^2 + B^2) * L)",
+      when: "theta_c > theta_0 and theta_c < theta_1",
+    },
+    { symbol: "T_s", meaning: "screw torque", is: "F_p * p / (2 * pi * eta)", when: "has_screwLead" },
+    { symbol: "n_t", meaning: "screw turns", is: "s / p", when: "has_screwLead" },
+    { symbol: "z_0", meaning: "sag drawn in", is: "r_0 * F_0 / k", when: "has_driverStiffness" },
+    { symbol: "z_1", meaning: "sag pushed out", is: "r_1 * F_1 / k", when: "has_driverStiffness" },
+    { symbol: "z_d", meaning: "droop through play", is: "e / X_1 * H_1 * (n + 1) / 2" },
+    { symbol: "F_r", meaning: "couple of the sideways weight over the spread", is: "(m_t + m_a / 2) * g_n * cos(beta) * H_1 / X_1" },
+  ],
+  sources: scissorSources,
+  check: ({ foldedAngle, extendedAngle }) =>
+    foldedAngle < extendedAngle ? [] : [inconsistent(["extendedAngle"], "an angle not above foldedAngle", "more than foldedAngle")],
+  solve,
+  cautions,
+})

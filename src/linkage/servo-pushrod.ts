@@ -1,0 +1,414 @@
+import type { Angle, Length, Mass, Moment } from "../quantity/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { norton } from "./data.js"
+import { type Branch, fourBarPose } from "./four-bar-pose.js"
+import { fallsCaution, LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
+
+/** Input of {@link servoPushrod}. */
+export interface ServoPushrodInput {
+  /** Servo shaft to flap hinge. */
+  distance: Length
+  /** Servo horn, shaft to rod pin. */
+  servoHorn: Length
+  /** Flap horn, hinge to rod pin. */
+  flapHorn: Length
+  /** Servo horn at neutral, from the line shaft to hinge. */
+  servoHornAngle?: Angle
+  /** Flap horn at neutral, from the same direction. */
+  flapHornAngle?: Angle
+  /** Servo travel one way from neutral, and the other. */
+  travelFrom?: Angle
+  travelTo?: Angle
+  /** Moment on the hinge that works against rising flap angle: wind, elastic, cloth. */
+  hingeMoment?: Moment
+  /** Mass of the flap. */
+  flapMass?: Mass
+  /** Hinge to the flap's centre of gravity. */
+  flapCentre?: Length
+  /** Direction of that centre above the horizontal at neutral, seen so that rising flap angle raises it. */
+  flapLevel?: Angle
+  /** Torque the servo can hold, where known. */
+  servoTorque?: Moment | null
+  /** Settings reckoned over the travel. */
+  steps?: number
+}
+
+/** Result of {@link servoPushrod}; flap angles are from neutral. */
+export interface ServoPushrod {
+  /** Pushrod, pin to pin, m. */
+  readonly rod: number
+  readonly flapFrom: number
+  readonly flapTo: number
+  /** Flap angle swept between its extremes, rad. */
+  readonly flapTravel: number
+  /** Flap angle per servo angle at neutral. */
+  readonly ratio: number
+  /** Servo torque at the two ends, N·m; positive with rising servo angle. */
+  readonly torqueFrom: number
+  readonly torqueTo: number
+  /** Greatest size of the servo torque over the settings, N·m. */
+  readonly peakTorque: number
+  /** Servo angle from neutral where it peaks, rad. */
+  readonly peakAngle: number
+  /** Greatest push or pull in the rod, N. */
+  readonly peakRodForce: number
+  /** Least transmission angle anywhere in the travel, rad. */
+  readonly leastTransmission: number
+  /** Share of the servo's torque that is left at the peak. */
+  readonly torqueMargin: number | null
+  /** Whether the flap turns back within the travel because horn and rod come into line. */
+  readonly reverses: boolean
+  readonly map: readonly {
+    readonly servoAngle: number
+    readonly flapAngle: number
+    readonly ratio: number
+    readonly torque: number
+    readonly rodForce: number
+    readonly transmissionAngle: number
+  }[]
+}
+
+const G = 9.80665
+
+/** Rod and branch that the neutral pose has. */
+function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; readonly branch: Branch } {
+  const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
+  const [ax, ay] = [a * Math.cos(t), a * Math.sin(t)]
+  const [bx, by] = [d + c * Math.cos(p), c * Math.sin(p)]
+  const left = (d - ax) * (by - ay) + ay * (bx - ax)
+  return { rod: Math.hypot(bx - ax, by - ay), branch: left >= 0 ? "open" : "crossed" }
+}
+
+/** Least and greatest distance from the servo pin to the hinge over the travel. */
+function reach(si: SiOf<ServoPushrodInput>): readonly { readonly length: number; readonly angle: number }[] {
+  const { distance: d, servoHorn: a, servoHornAngle: t } = si
+  const [low, high] = [t + si.travelFrom, t + si.travelTo]
+  const at = (angle: number) => ({ length: Math.hypot(d - a * Math.cos(angle), a * Math.sin(angle)), angle })
+  const turns: number[] = []
+  for (let k = Math.ceil(low / Math.PI); k * Math.PI <= high; k++) turns.push(k * Math.PI)
+  return [low, high, ...turns].map(at).sort((x, y) => x.length - y.length)
+}
+
+const nearestTurn = (angle: number, to: number) => angle - 2 * Math.PI * Math.round((angle - to) / (2 * Math.PI))
+const degrees = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`
+
+/** Everything at one servo angle from neutral. */
+function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servoAngle: number, last: number) {
+  const { distance: d, servoHorn: a, flapHorn: c } = si
+  const t2 = si.servoHornAngle + servoAngle
+  const pose = fourBarPose(d, a, rod, c, t2, branch)
+  if (typeof pose === "number") return pose
+  const sine = Math.sin(pose.outputAngle - pose.couplerAngle)
+  const ratio = (a * Math.sin(t2 - pose.couplerAngle)) / (c * sine)
+  const flapAngle = nearestTurn(pose.outputAngle, si.flapHornAngle + last) - si.flapHornAngle
+  const moment = si.hingeMoment + si.flapMass * G * si.flapCentre * Math.cos(si.flapLevel + flapAngle)
+  return { servoAngle, flapAngle, ratio, torque: moment * ratio, rodForce: moment / (c * sine), transmissionAngle: pose.transmissionAngle }
+}
+type Setting = Exclude<ReturnType<typeof setting>, number>
+
+function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoSolution {
+  const from = angle - si.servoHornAngle
+  return refuse(
+    "binding",
+    `at ${degrees(from)} from neutral rod and flap horn come into line${short > 0 ? ` and would miss each other by ${(short * 1000).toPrecision(3)} mm` : ""}: the linkage jams before it gets there`,
+    Math.max(0, short),
+    { servoAngle: from },
+    from < 0 ? { travelFrom: from * 0.8 } : { travelTo: from * 0.8 },
+  )
+}
+
+function solve(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
+  const { flapHorn: c, travelFrom, travelTo, steps } = si
+  const { rod, branch } = neutral(si)
+  const span = reach(si)
+  const [near, far] = [span[0], span[span.length - 1]] as [(typeof span)[number], (typeof span)[number]]
+  // a hair inside, so that what is answered is clear of the dead point
+  const room = 1e-6 * (rod + c)
+  if (far.length > rod + c - room) return binding(si, far.angle, far.length - rod - c)
+  if (near.length < Math.abs(rod - c) + room) return binding(si, near.angle, Math.abs(rod - c) - near.length)
+  const start = setting(si, rod, branch, 0, 0)
+  if (typeof start === "number") return binding(si, si.servoHornAngle, start)
+  const map: Setting[] = []
+  // from neutral outwards, so that the flap angle is followed and not folded
+  const walk = (to: number, count: number): Setting[] | number => {
+    const list: Setting[] = []
+    let last = start.flapAngle
+    for (let k = 1; k <= count; k++) {
+      const next = setting(si, rod, branch, k === count ? to : (k / count) * to, last)
+      if (typeof next === "number") return next
+      last = next.flapAngle
+      list.push(next)
+    }
+    return list
+  }
+  const [down, up] = [walk(travelFrom, steps), walk(travelTo, steps)]
+  if (typeof down === "number") return binding(si, si.servoHornAngle + travelFrom, down)
+  if (typeof up === "number") return binding(si, si.servoHornAngle + travelTo, up)
+  map.push(...down.reverse(), start, ...up)
+  const [first, last] = [map[0] as Setting, map[map.length - 1] as Setting]
+  const peak = map.reduce((most, s) => (Math.abs(s.torque) > Math.abs(most.torque) ? s : most), first)
+  const peakTorque = Math.abs(peak.torque)
+  if (si.servoTorque !== null && peakTorque > si.servoTorque)
+    return refuse(
+      "stall",
+      `the servo must hold ${peakTorque.toPrecision(3)} N·m at ${degrees(peak.servoAngle)} from neutral and has ${si.servoTorque.toPrecision(3)} N·m`,
+      peakTorque - si.servoTorque,
+      { servoAngle: peak.servoAngle, torque: peakTorque },
+      { servoTorque: peakTorque },
+    )
+  const flaps = map.map((s) => s.flapAngle)
+  const acute = (f: number) => {
+    const cosine = Math.abs(rod ** 2 + c ** 2 - f ** 2) / (2 * rod * c)
+    return Math.acos(Math.min(1, cosine))
+  }
+  return {
+    rod,
+    flapFrom: first.flapAngle,
+    flapTo: last.flapAngle,
+    flapTravel: Math.max(...flaps) - Math.min(...flaps),
+    ratio: start.ratio,
+    torqueFrom: first.torque,
+    torqueTo: last.torque,
+    peakTorque,
+    peakAngle: peak.servoAngle,
+    peakRodForce: Math.max(...map.map((s) => Math.abs(s.rodForce))),
+    leastTransmission: Math.min(acute(near.length), acute(far.length)),
+    torqueMargin: si.servoTorque === null ? null : 1 - peakTorque / si.servoTorque,
+    reverses: map.some((s) => s.ratio * start.ratio <= 0),
+    map,
+  }
+}
+
+function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
+  const found: Caution[] = [pinchCaution("Horn, rod and flap")]
+  if (out.leastTransmission < LEAST_TRANSMISSION) found.push(transmissionCaution(out.leastTransmission))
+  if (out.reverses)
+    found.push(
+      caution(
+        "reverses",
+        "caution",
+        "Within the travel horn and rod come into line: from there the flap goes back although the servo goes on.",
+        "R. L. Norton, Design of Machinery, 5th ed., 2012, section 3.3 (dead points, from memory)",
+      ),
+    )
+  if (si.flapMass > 0) found.push(fallsCaution("A flap on an unpowered servo"))
+  if (out.torqueMargin !== null && out.torqueMargin < 0.5)
+    found.push(
+      caution(
+        "little-torque-left",
+        "caution",
+        "More than half of the servo's torque is used: stall torque is not a holding torque, and a hobby servo held near it overheats and strips its gears.",
+      ),
+    )
+  return found
+}
+
+const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: ServoPushrod) => ServoPushrod["map"][number]) => {
+  const n = end === "From" ? "a" : "b"
+  return [
+    {
+      symbol: `t_${n}`,
+      kind: "angle" as const,
+      meaning: "servo horn at this end",
+      is: `theta_n + ${key === "travelFrom" ? "delta_0" : "delta_1"}`,
+    },
+    { symbol: `x_${n}`, kind: "length" as const, meaning: "servo pin x", is: `a * cos(t_${n})` },
+    { symbol: `y_${n}`, kind: "length" as const, meaning: "servo pin y", is: `a * sin(t_${n})` },
+    { symbol: `f_${n}`, kind: "length" as const, meaning: "servo pin to hinge", is: `sqrt((d - x_${n})^2 + y_${n}^2)` },
+    { symbol: `u_${n}`, kind: "length" as const, meaning: "flap pin along that line", is: `(f_${n}^2 + b^2 - c^2) / (2 * f_${n})` },
+    {
+      symbol: `h_${n}`,
+      kind: "length" as const,
+      meaning: "flap pin to the left of that line",
+      is: `s * sqrt((b + c + f_${n}) * (b + c - f_${n}) * (f_${n} + b - c) * (f_${n} - b + c)) / (2 * f_${n})`,
+    },
+    { symbol: `X_${n}`, kind: "length" as const, meaning: "flap pin x", is: `x_${n} + (u_${n} * (d - x_${n}) + h_${n} * y_${n}) / f_${n}` },
+    { symbol: `Y_${n}`, kind: "length" as const, meaning: "flap pin y", is: `y_${n} + (h_${n} * (d - x_${n}) - u_${n} * y_${n}) / f_${n}` },
+    { symbol: `r_${n}`, kind: "angle" as const, meaning: "rod angle", is: `atan2((Y_${n} - y_${n}) / m, (X_${n} - x_${n}) / m)` },
+    { symbol: `q_${n}`, kind: "angle" as const, meaning: "flap horn angle", is: `atan2(Y_${n} / m, (X_${n} - d) / m)` },
+    {
+      symbol: `w_${n}`,
+      kind: "number" as const,
+      meaning: "whole turns that follow the flap from neutral",
+      given: (si: SiOf<ServoPushrodInput>, out: ServoPushrod) => Math.round((which(out).flapAngle + si.flapHornAngle) / (2 * Math.PI)),
+    },
+    { symbol: `phi_${n === "a" ? 0 : 1}`, meaning: "flap angle from neutral", is: `q_${n} + 2 * pi * w_${n} - psi_n` },
+    {
+      symbol: `k_${n}`,
+      kind: "number" as const,
+      meaning: "flap per servo angle",
+      is: `a * sin(t_${n} - r_${n}) / (c * sin(q_${n} - r_${n}))`,
+    },
+    {
+      symbol: `M_${n === "a" ? 0 : 1}`,
+      meaning: "servo torque by virtual work",
+      is: `(M_h + m_f * g_n * z * cos(gamma + phi_${n === "a" ? 0 : 1})) * k_${n}`,
+    },
+  ]
+}
+
+/**
+ * A hobby servo's horn and pushrod moving a flap: rod length, angle map, torque at the horn through the
+ * travel, rod force, and where the linkage binds.
+ *
+ * Formula: a four-bar with the shaft-to-hinge distance d as ground, servo horn a, rod b, flap horn c
+ * (m); b is the distance of the pins at neutral, horns at θₙ and ψₙ from the line shaft to hinge (rad,
+ * default 90° both). Ratio k = a·sin(θ − θ_b)/(c·sin(ψ − θ_b)) with rod angle θ_b; hinge moment
+ * M = M_h + m·g·z·cos(γ + φ) with M_h against rising flap angle (N·m, default 0), flap mass m (kg,
+ * default 0), centre z from the hinge (m, default 0), γ its direction above the horizontal at neutral
+ * (rad, default 0), g = 9.80665 m/s²; servo torque M·k, rod force M/(c·sin(ψ − θ_b)) by virtual work. Travel
+ * from −45° to 45° unless given, 12 settings each way. Valid in one plane, slow motion, ball links
+ * without play, no friction.
+ *
+ * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the
+ * servo's torque is given and does not suffice.
+ *
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5 and 6.7.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the linkage binds or the servo stalls
+ * @example
+ * ```ts
+ * import { servoPushrod } from 'alula/linkage'
+ * const ear = servoPushrod({ distance: '80 mm', servoHorn: '15 mm', flapHorn: '20 mm', hingeMoment: '0.2 N m' })
+ * ear.ratio // => 0.75
+ * ear.peakTorque // => 0.15
+ * ```
+ */
+export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE__ */ solver<ServoPushrodInput, ServoPushrod>({
+  name: "servoPushrod",
+  title: "What a servo's horn and pushrod do to a flap",
+  input: {
+    distance: { kind: "length", symbol: "d", label: "servo shaft to flap hinge", above: 0, typical: ["50 mm", "150 mm"] },
+    servoHorn: { kind: "length", symbol: "a", label: "servo horn", above: 0, typical: ["8 mm", "20 mm"] },
+    flapHorn: { kind: "length", symbol: "c", label: "flap horn", above: 0, typical: ["15 mm", "35 mm"] },
+    servoHornAngle: { kind: "angle", symbol: "theta_n", label: "servo horn at neutral", typical: ["70 deg", "110 deg"], default: "90 deg" },
+    flapHornAngle: { kind: "angle", symbol: "psi_n", label: "flap horn at neutral", typical: ["70 deg", "110 deg"], default: "90 deg" },
+    travelFrom: {
+      kind: "angle",
+      symbol: "delta_0",
+      label: "servo travel down",
+      min: "-170 deg",
+      max: 0,
+      typical: ["-50 deg", "-20 deg"],
+      default: "-45 deg",
+    },
+    travelTo: {
+      kind: "angle",
+      symbol: "delta_1",
+      label: "servo travel up",
+      min: 0,
+      max: "170 deg",
+      typical: ["20 deg", "50 deg"],
+      default: "45 deg",
+    },
+    hingeMoment: { kind: "moment", symbol: "M_h", label: "moment against rising flap angle", typical: [0.02, 0.5], default: 0 },
+    flapMass: { kind: "mass", symbol: "m_f", label: "flap mass", min: 0, typical: [0.02, 0.3], default: 0 },
+    flapCentre: {
+      kind: "length",
+      symbol: "z",
+      label: "hinge to the flap's centre of gravity",
+      min: 0,
+      typical: ["20 mm", "200 mm"],
+      default: 0,
+    },
+    flapLevel: {
+      kind: "angle",
+      symbol: "gamma",
+      label: "flap above the horizontal at neutral",
+      typical: ["-90 deg", "90 deg"],
+      default: 0,
+    },
+    servoTorque: { kind: "moment", symbol: "M_s", label: "torque the servo can hold", above: 0, typical: [0.8, 3], default: null },
+    steps: { kind: "number", symbol: "n", label: "settings each way", whole: true, min: 1, max: 1000, typical: [4, 24], default: 12 },
+  },
+  output: {
+    rod: { kind: "length", symbol: "b", label: "pushrod, pin to pin" },
+    flapFrom: { kind: "angle", symbol: "phi_0", label: "flap at the lower end" },
+    flapTo: { kind: "angle", symbol: "phi_1", label: "flap at the upper end" },
+    flapTravel: { kind: "angle", symbol: "phi", label: "flap travel" },
+    ratio: { kind: "ratio", symbol: "k_0", label: "flap per servo angle at neutral", unit: "x" },
+    torqueFrom: { kind: "moment", symbol: "M_0", label: "servo torque at the lower end" },
+    torqueTo: { kind: "moment", symbol: "M_1", label: "servo torque at the upper end" },
+    peakTorque: { kind: "moment", symbol: "M_p", label: "greatest servo torque" },
+    peakAngle: { kind: "angle", symbol: "delta_p", label: "servo angle there" },
+    peakRodForce: { kind: "force", symbol: "F_p", label: "greatest rod force" },
+    leastTransmission: { kind: "angle", symbol: "mu", label: "least transmission angle" },
+    torqueMargin: { kind: "ratio", symbol: "e", label: "servo torque left", unit: "%" },
+    reverses: { kind: "flag", label: "flap turns back within the travel" },
+    map: {
+      kind: "list",
+      label: "angle map",
+      of: {
+        kind: "group",
+        label: "setting",
+        fields: {
+          servoAngle: { kind: "angle", label: "servo" },
+          flapAngle: { kind: "angle", label: "flap" },
+          ratio: { kind: "ratio", label: "ratio", unit: "x" },
+          torque: { kind: "moment", label: "torque" },
+          rodForce: { kind: "force", label: "rod force" },
+          transmissionAngle: { kind: "angle", label: "transmission angle" },
+        },
+      },
+    },
+  },
+  example: {
+    distance: "90 mm",
+    servoHorn: "14 mm",
+    flapHorn: "22 mm",
+    hingeMoment: "0.1 N m",
+    flapMass: "80 g",
+    flapCentre: "120 mm",
+    servoTorque: "1.2 N m",
+  },
+  formulae: [
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => G, source: "ISO 80000-3" },
+    {
+      symbol: "b",
+      meaning: "rod between the pins at neutral",
+      is: "sqrt((d + c * cos(psi_n) - a * cos(theta_n))^2 + (c * sin(psi_n) - a * sin(theta_n))^2)",
+    },
+    { symbol: "s", kind: "number", meaning: "side of the flap pin at neutral", given: (si) => (neutral(si).branch === "open" ? 1 : -1) },
+    {
+      symbol: "r_n",
+      kind: "angle",
+      meaning: "rod angle at neutral",
+      is: "atan2((c * sin(psi_n) - a * sin(theta_n)) / m, (d + c * cos(psi_n) - a * cos(theta_n)) / m)",
+    },
+    {
+      symbol: "k_0",
+      meaning: "flap per servo angle at neutral",
+      is: "a * sin(theta_n - r_n) / (c * sin(psi_n - r_n))",
+      source: "Norton, section 6.7",
+    },
+    ...atEnd("From", "travelFrom", (out) => out.map[0] as ServoPushrod["map"][number]),
+    ...atEnd("To", "travelTo", (out) => out.map[out.map.length - 1] as ServoPushrod["map"][number]),
+    { symbol: "delta_s", kind: "angle", meaning: "servo settings", given: (_, out) => out.map.map((s) => s.servoAngle) },
+    { symbol: "phi_s", kind: "angle", meaning: "flap at each setting", given: (_, out) => out.map.map((s) => s.flapAngle) },
+    { symbol: "M_all", kind: "moment", meaning: "servo torque at each setting", given: (_, out) => out.map.map((s) => s.torque) },
+    { symbol: "F_all", kind: "force", meaning: "rod force at each setting", given: (_, out) => out.map.map((s) => s.rodForce) },
+    { symbol: "phi", meaning: "flap travel", is: "max(phi_s) - min(phi_s)" },
+    { symbol: "M_p", meaning: "greatest servo torque", is: "max(abs(M_all))" },
+    {
+      symbol: "i_p",
+      kind: "number",
+      meaning: "setting where it peaks",
+      given: (_, out) => out.map.findIndex((s) => s.servoAngle === out.peakAngle) + 1,
+    },
+    { symbol: "delta_p", meaning: "servo angle there", is: "delta_s[i_p]" },
+    { symbol: "F_p", meaning: "greatest rod force", is: "max(abs(F_all))" },
+    {
+      symbol: "f_r",
+      kind: "length",
+      meaning: "least and greatest distance from servo pin to hinge",
+      given: (si) => reach(si).map((r) => r.length),
+    },
+    { symbol: "mu", meaning: "least transmission angle", is: "min(map(f_r, g(f) = acos(min(1, abs(b^2 + c^2 - f^2) / (2 * b * c)))))" },
+    { symbol: "e", meaning: "servo torque left", is: "1 - M_p / M_s", when: "has_servoTorque" },
+  ],
+  sources: [norton],
+  solve,
+  cautions,
+})

@@ -1,0 +1,368 @@
+import type { Length, Time } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { jalon } from "./data.js"
+import { pinchCaution } from "./hazards.js"
+import type { Point } from "./hinge.js"
+import { around, convexOutline, segmentBetween } from "./outline.js"
+import { mechanismFields } from "./planar-fields.js"
+import { mechanismMotion } from "./planar-linkage.js"
+import { type MechanismInput, type Model, mechanismFaults } from "./planar-model.js"
+import { type Pose, pointRates } from "./planar-solve.js"
+
+/** Input of {@link sweptEnvelope}: a mechanism with drivers that move from start (folded) to end (raised). */
+export interface SweptEnvelopeInput extends MechanismInput {
+  /** How far parts stand out around the lines between their pins: half their width, cloth or feathers. */
+  halfWidth?: Length
+  /** Time of the whole move, all drivers at constant rate. */
+  duration: Time
+  /** Point whose path and speed are wanted. */
+  tip: string
+  /** Poses in each half of the move. */
+  steps?: number
+  /** Strips of the profile. */
+  strips?: number
+}
+
+/** Result of {@link sweptEnvelope}; nothing of the mechanism leaves outline or profile. */
+export interface SweptEnvelope {
+  readonly spanFolded: number
+  readonly heightFolded: number
+  readonly spanMid: number
+  readonly heightMid: number
+  readonly spanRaised: number
+  readonly heightRaised: number
+  /** Limits of everything swept, allowance for what lies between poses included, m. */
+  readonly left: number
+  readonly right: number
+  readonly bottom: number
+  readonly top: number
+  readonly sweptSpan: number
+  readonly sweptHeight: number
+  /** Area inside the convex outline, m². */
+  readonly outlineArea: number
+  /** Length of the tip's path, m. */
+  readonly tipPath: number
+  /** Greatest tip speed, m/s. */
+  readonly peakTipSpeed: number
+  /** Convex outline around everything swept, counter-clockwise. */
+  readonly outline: readonly { readonly x: number; readonly y: number }[]
+  /** Lowest and highest place swept in each strip, left to right; null where nothing passes. */
+  readonly profile: readonly { readonly from: number; readonly to: number; readonly bottom: number | null; readonly top: number | null }[]
+  readonly tip: readonly { readonly x: number; readonly y: number; readonly speed: number }[]
+  /** Allowance for what points do between poses, m. */
+  readonly errorEstimate: number
+}
+
+const pointAt = (pose: Pose, i: number): Point => ({ x: pose.q[2 * i] as number, y: pose.q[2 * i + 1] as number })
+const moving = (model: Model) => [...new Set(model.bodies.flat())]
+
+/** How far a point can stray from the straight line between poses, from second differences. */
+function stray(model: Model, poses: readonly Pose[]): number {
+  let most = 0
+  for (const i of moving(model))
+    for (let k = 1; k + 1 < poses.length; k++) {
+      const [a, b, c] = [k - 1, k, k + 1].map((j) => pointAt(poses[j] as Pose, i)) as [Point, Point, Point]
+      most = Math.max(most, Math.hypot(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y) / 8)
+    }
+  return most
+}
+
+function profileOf(model: Model, poses: readonly Pose[], radius: number, left: number, right: number, strips: number) {
+  const width = (right - left) / strips
+  return Array.from({ length: strips }, (_, s) => {
+    const [from, to] = [left + s * width, left + (s + 1) * width]
+    let [bottom, top] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    for (const pose of poses)
+      for (const members of model.bodies)
+        for (const [i, a] of members.entries())
+          for (const b of members.slice(i + 1)) {
+            const reach = segmentBetween(pointAt(pose, a), pointAt(pose, b), from - radius, to + radius)
+            if (!reach) continue
+            bottom = Math.min(bottom, reach.low - radius)
+            top = Math.max(top, reach.high + radius)
+          }
+    return top < bottom ? { from, to, bottom: null, top: null } : { from, to, bottom, top }
+  })
+}
+
+function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
+  const moved = mechanismMotion(si, 2 * si.steps)
+  if ("noSolution" in moved) return moved
+  const { model, poses } = moved
+  const members = moving(model)
+  const extent = (pose: Pose) => {
+    const [xs, ys] = [members.map((i) => pointAt(pose, i).x), members.map((i) => pointAt(pose, i).y)]
+    return { span: Math.max(...xs) - Math.min(...xs) + 2 * si.halfWidth, height: Math.max(...ys) - Math.min(...ys) + 2 * si.halfWidth }
+  }
+  const [folded, mid, raised] = [0, si.steps, 2 * si.steps].map((k) => extent(poses[k] as Pose)) as [Extent, Extent, Extent]
+  const errorEstimate = stray(model, poses)
+  const radius = si.halfWidth + errorEstimate
+  const swept = poses.flatMap((pose) => members.map((i) => pointAt(pose, i)))
+  const core = convexOutline(swept)
+  const [xs, ys] = [core.map((p) => p.x), core.map((p) => p.y)]
+  const [left, right, bottom, top] = [
+    Math.min(...xs) - radius,
+    Math.max(...xs) + radius,
+    Math.min(...ys) - radius,
+    Math.max(...ys) + radius,
+  ]
+  const outline = convexOutline(core.flatMap((p) => around(p, radius)))
+  const tipIndex = model.names.indexOf(si.tip)
+  const rates = model.drivers.map((d) => (d.end - d.start) / si.duration)
+  const tip = poses.map((pose) => {
+    const v = pointRates(model, pose, rates)
+    return { ...pointAt(pose, tipIndex), speed: Math.hypot(v[2 * tipIndex] as number, v[2 * tipIndex + 1] as number) }
+  })
+  return {
+    spanFolded: folded.span,
+    heightFolded: folded.height,
+    spanMid: mid.span,
+    heightMid: mid.height,
+    spanRaised: raised.span,
+    heightRaised: raised.height,
+    left,
+    right,
+    bottom,
+    top,
+    sweptSpan: right - left,
+    sweptHeight: top - bottom,
+    outlineArea: outline.reduce((sum, p, i) => {
+      const q = outline[(i + 1) % outline.length] as Point
+      return sum + (p.x * q.y - q.x * p.y) / 2
+    }, 0),
+    tipPath: tip.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - (tip[i] as Point).x, p.y - (tip[i] as Point).y), 0),
+    peakTipSpeed: Math.max(...tip.map((t) => t.speed)),
+    outline,
+    profile: profileOf(model, poses, radius, left, right, si.strips),
+    tip,
+    errorEstimate,
+  }
+}
+interface Extent {
+  readonly span: number
+  readonly height: number
+}
+
+function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] {
+  return [
+    pinchCaution("The moving parts"),
+    caution(
+      "clear-space",
+      "note",
+      "The outline holds the parts alone: people move towards a moving creature, cloth and feathers swing wider than the frame, and the wearer turns. Keep more room than this and somebody to watch it.",
+    ),
+    ...(out.peakTipSpeed > 0.25
+      ? [
+          caution(
+            "fast-tip",
+            "warning",
+            `The tip reaches ${out.peakTipSpeed.toPrecision(2)} m/s: beyond 0.25 m/s, the speed that people are thought to be able to get out of the way of, nobody may be within reach.`,
+            "ISO 10218-1, 2011, clause 5.6 (reduced speed of 250 mm/s, from memory)",
+          ),
+        ]
+      : []),
+  ]
+}
+
+const motionOf = (si: SiOf<SweptEnvelopeInput>) => {
+  const moved = mechanismMotion(si, 2 * si.steps)
+  if ("noSolution" in moved) throw new Error(moved.message)
+  return moved
+}
+/** Coordinates of all body points in one pose, or in all. */
+const places = (axis: 0 | 1, which?: (steps: number) => number) => (si: SiOf<SweptEnvelopeInput>) => {
+  const { model, poses } = motionOf(si)
+  const list = which ? [poses[which(si.steps)] as Pose] : poses
+  return list.flatMap((pose) => moving(model).map((i) => pose.q[2 * i + axis] as number))
+}
+const size = (symbol: string, axis: 0 | 1, stage: string, meaning: string, which: (steps: number) => number) => [
+  {
+    symbol: `${axis ? "y" : "x"}_${stage}`,
+    kind: "length" as const,
+    meaning: `${axis ? "heights" : "places"} of all pins, ${meaning}`,
+    given: places(axis, which),
+  },
+  {
+    symbol,
+    meaning: `${axis ? "height" : "span"} ${meaning}`,
+    is: `max(${axis ? "y" : "x"}_${stage}) - min(${axis ? "y" : "x"}_${stage}) + 2 * w`,
+  },
+]
+
+/**
+ * The room a moving mechanism takes: outline and profile of everything it sweeps, span and height
+ * folded, half way and raised, path and speed of its tip.
+ *
+ * Formula: poses by the constraint equations of `planarLinkage` at 2·steps + 1 settings (default 40 in
+ * each half); limits = extreme pins ± (w + ε), with w the half width of the parts (m, default 0) and
+ * ε = max |p₋ − 2p + p₊|/8 the farthest a point strays from the straight line between poses. The outline
+ * is the convex hull grown by w + ε and drawn outside the rounding; the profile gives the lowest and
+ * highest place in each of `strips` strips (default 24). Tip speed |ṗ| with all drivers at constant rate over `duration` (s). Nothing
+ * of the mechanism leaves either, but a convex outline also holds places that nothing passes. Rigid parts without play.
+ *
+ * Refuses as `planarLinkage` does.
+ *
+ * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3;
+ * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the mechanism is under- or over-constrained, singular or cannot be assembled
+ * @example
+ * ```ts
+ * import { sweptEnvelope } from 'alula/linkage'
+ * const arm = sweptEnvelope({
+ *   pivots: [{ name: 'hip', x: 0, y: 0 }],
+ *   points: [{ name: 'tip', x: '1 m', y: 0 }],
+ *   bars: [{ from: 'hip', to: 'tip' }],
+ *   cranks: [{ from: 'hip', to: 'tip', start: 0, end: '90 deg' }],
+ *   duration: '2 s', tip: 'tip',
+ * })
+ * arm.spanMid // => 0.70711
+ * arm.peakTipSpeed // => 0.7854
+ * ```
+ */
+export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PURE__ */ solver<SweptEnvelopeInput, SweptEnvelope>({
+  name: "sweptEnvelope",
+  title: "The room a moving mechanism takes",
+  input: {
+    ...mechanismFields,
+    halfWidth: { kind: "length", symbol: "w", label: "half width of the parts", min: 0, typical: ["5 mm", "100 mm"], default: 0 },
+    duration: { kind: "time", symbol: "t", label: "time of the whole move", above: 0, typical: [1, 20] },
+    tip: { kind: "text", label: "tip" },
+    steps: { kind: "number", symbol: "n", label: "poses in each half", whole: true, min: 1, max: 1000, typical: [4, 40], default: 40 },
+    strips: {
+      kind: "number",
+      symbol: "n_s",
+      label: "strips of the profile",
+      whole: true,
+      min: 1,
+      max: 1000,
+      typical: [4, 24],
+      default: 24,
+    },
+  },
+  output: {
+    spanFolded: { kind: "length", symbol: "S_0", label: "span folded" },
+    heightFolded: { kind: "length", symbol: "H_0", label: "height folded" },
+    spanMid: { kind: "length", symbol: "S_1", label: "span half way" },
+    heightMid: { kind: "length", symbol: "H_1", label: "height half way" },
+    spanRaised: { kind: "length", symbol: "S_2", label: "span raised" },
+    heightRaised: { kind: "length", symbol: "H_2", label: "height raised" },
+    left: { kind: "length", symbol: "x_l", label: "left limit" },
+    right: { kind: "length", symbol: "x_r", label: "right limit" },
+    bottom: { kind: "length", symbol: "y_b", label: "lower limit" },
+    top: { kind: "length", symbol: "y_t", label: "upper limit" },
+    sweptSpan: { kind: "length", symbol: "S", label: "span swept" },
+    sweptHeight: { kind: "length", symbol: "H", label: "height swept" },
+    outlineArea: { kind: "area", symbol: "A", label: "area of the outline" },
+    tipPath: { kind: "length", symbol: "L_t", label: "path of the tip" },
+    peakTipSpeed: { kind: "speed", symbol: "v_t", label: "greatest tip speed" },
+    outline: {
+      kind: "list",
+      label: "outline",
+      of: { kind: "group", label: "corner", fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } } },
+    },
+    profile: {
+      kind: "list",
+      label: "profile",
+      of: {
+        kind: "group",
+        label: "strip",
+        fields: {
+          from: { kind: "length", label: "from x" },
+          to: { kind: "length", label: "to x" },
+          bottom: { kind: "length", label: "lowest" },
+          top: { kind: "length", label: "highest" },
+        },
+      },
+    },
+    tip: {
+      kind: "list",
+      label: "tip",
+      of: {
+        kind: "group",
+        label: "place",
+        fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" }, speed: { kind: "speed", label: "speed" } },
+      },
+    },
+    errorEstimate: { kind: "length", label: "allowance between poses" },
+  },
+  example: {
+    pivots: [
+      { name: "O", x: 0, y: 0 },
+      { name: "Q", x: "90 mm", y: 0 },
+    ],
+    points: [
+      { name: "A", x: "9 mm", y: "23 mm" },
+      { name: "B", x: "80 mm", y: "59 mm" },
+    ],
+    bars: [
+      { name: "crank", from: "O", to: "A" },
+      { name: "rod", from: "A", to: "B" },
+      { name: "wing", from: "Q", to: "B" },
+    ],
+    cranks: [{ from: "O", to: "A", end: "130 deg" }],
+    halfWidth: "10 mm",
+    duration: "4 s",
+    tip: "B",
+    steps: 8,
+    strips: 8,
+  },
+  formulae: [
+    ...size("S_0", 0, "f", "folded", () => 0),
+    ...size("H_0", 1, "f", "folded", () => 0),
+    ...size("S_1", 0, "h", "half way", (n) => n),
+    ...size("H_1", 1, "h", "half way", (n) => n),
+    ...size("S_2", 0, "r", "raised", (n) => 2 * n),
+    ...size("H_2", 1, "r", "raised", (n) => 2 * n),
+    { symbol: "x_all", kind: "length", meaning: "places of all pins in all poses", given: places(0) },
+    { symbol: "y_all", kind: "length", meaning: "heights of all pins in all poses", given: places(1) },
+    { symbol: "eps", kind: "length", meaning: "allowance between poses", given: (_, out) => out.errorEstimate },
+    { symbol: "x_l", meaning: "left limit", is: "min(x_all) - w - eps" },
+    { symbol: "x_r", meaning: "right limit", is: "max(x_all) + w + eps" },
+    { symbol: "y_b", meaning: "lower limit", is: "min(y_all) - w - eps" },
+    { symbol: "y_t", meaning: "upper limit", is: "max(y_all) + w + eps" },
+    { symbol: "S", meaning: "span swept", is: "x_r - x_l" },
+    { symbol: "H", meaning: "height swept", is: "y_t - y_b" },
+    { symbol: "x_o", kind: "length", meaning: "outline corners, x", given: (_, out) => out.outline.map((p) => p.x) },
+    { symbol: "y_o", kind: "length", meaning: "outline corners, y", given: (_, out) => out.outline.map((p) => p.y) },
+    {
+      symbol: "x_n",
+      kind: "length",
+      meaning: "next corners, x",
+      given: (_, out) => out.outline.map((_p, i) => (out.outline[(i + 1) % out.outline.length] as Point).x),
+    },
+    {
+      symbol: "y_n",
+      kind: "length",
+      meaning: "next corners, y",
+      given: (_, out) => out.outline.map((_p, i) => (out.outline[(i + 1) % out.outline.length] as Point).y),
+    },
+    { symbol: "A", meaning: "area by the corners", is: "sum(x_o .* y_n - x_n .* y_o) / 2" },
+    {
+      symbol: "d_x",
+      kind: "length",
+      meaning: "tip's steps in x",
+      given: (_, out) => out.tip.slice(1).map((p, i) => p.x - (out.tip[i] as Point).x),
+    },
+    {
+      symbol: "d_y",
+      kind: "length",
+      meaning: "tip's steps in y",
+      given: (_, out) => out.tip.slice(1).map((p, i) => p.y - (out.tip[i] as Point).y),
+    },
+    { symbol: "L_t", meaning: "path of the tip", is: "sum(map(d_x .* d_x + d_y .* d_y, g(q) = sqrt(q)))" },
+    { symbol: "v_all", kind: "speed", meaning: "tip speed in all poses", given: (_, out) => out.tip.map((p) => p.speed) },
+    { symbol: "v_t", meaning: "greatest tip speed", is: "max(v_all)" },
+  ],
+  sources: [jalon],
+  check: (si) => {
+    const faults = mechanismFaults(si)
+    if (faults.length) return faults
+    const names = [...si.pivots, ...si.points].map((p) => p.name)
+    return names.includes(si.tip) ? [] : [inconsistent(["tip"], `'${si.tip}'`, `a point (${names.join(", ")})`)]
+  },
+  solve,
+  cautions,
+})
