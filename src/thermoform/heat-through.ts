@@ -19,11 +19,12 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
-import { type Plastic, plasticOptions } from "./data.js"
+import type { Plastic } from "./data.js"
 import { heatingCautions, safeWindow } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
 import { arrival, heatPath, peakCore, propertiesOf } from "./heating.js"
 import { films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
+import { partFaults, partFields, propertyFields } from "./part.js"
 
 /** Input of {@link heatThrough}. */
 export interface HeatThroughInput {
@@ -170,26 +171,16 @@ function advise(si: Si, problem: HeatingProblem, hottestSource: number | null): 
 }
 
 function check(si: Si): Issue[] {
-  const faults: Issue[] = []
-  const { form, thickness, diameter, plastic, start, filling } = si
-  const needsThickness = form !== "rod"
-  const needsDiameter = form !== "sheet"
-  if (needsThickness && thickness === null)
-    faults.push(inconsistent(["thickness"], "nothing", `the ${form === "sheet" ? "thickness" : "wall"} of a ${form}`))
-  if (!needsThickness && thickness !== null) faults.push(inconsistent(["thickness"], "a thickness", "no thickness for a rod"))
-  if (needsDiameter && diameter === null) faults.push(inconsistent(["diameter"], "nothing", `the outer diameter of a ${form}`))
-  if (!needsDiameter && diameter !== null) faults.push(inconsistent(["diameter"], "a diameter", "no diameter for a sheet"))
-  if (form === "tube" && thickness !== null && diameter !== null && !(thickness < 0.49 * diameter))
-    faults.push(inconsistent(["thickness"], `${thickness} m in a tube of ${diameter} m`, "a wall thinner than 0.49 of the outer diameter"))
-  if (form !== "tube" && filling !== "empty") faults.push(inconsistent(["filling"], filling, "an empty filling, except in a tube"))
-  if (si.sandTemperature !== null && filling !== "drySand")
+  const faults = partFaults(si)
+  if (si.sandTemperature !== null && si.filling !== "drySand")
     faults.push(inconsistent(["sandTemperature"], "a sand temperature", "a tube filled with sand"))
-  if (form !== "sheet" && si.faces !== 2)
+  if (si.form !== "sheet" && si.faces !== 2)
     faults.push(inconsistent(["faces"], String(si.faces), "2, for a round part, which is heated all round"))
-  if (si.source === "hotPlate" && !(form === "sheet" && si.faces === 1))
+  if (si.source === "hotPlate" && !(si.form === "sheet" && si.faces === 1))
     faults.push(inconsistent(["faces"], String(si.faces), "a sheet with 1 face on a hot plate"))
-  const { from } = safeWindow(plastic)
-  if (!(start < from - 1)) faults.push(inconsistent(["start"], `${start} °C`, `a start colder than the forming temperature, ${from} °C`))
+  const { from } = safeWindow(si.plastic)
+  if (!(si.start < from - 1))
+    faults.push(inconsistent(["start"], `${si.start} °C`, `a start colder than the forming temperature, ${from} °C`))
   return faults
 }
 
@@ -284,27 +275,7 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
   name: "heatThrough",
   title: "How long a part heats through, and whether its surface scorches first",
   input: {
-    form: { kind: "choice", label: "form", options: { sheet: "sheet", rod: "round rod", tube: "tube or pipe" } },
-    thickness: {
-      kind: "length",
-      symbol: "s_t",
-      label: "thickness or wall",
-      min: "0.1 mm",
-      max: "100 mm",
-      typical: ["1 mm", "10 mm"],
-      default: null,
-    },
-    diameter: {
-      kind: "length",
-      symbol: "D",
-      label: "outer diameter",
-      min: "1 mm",
-      max: "300 mm",
-      typical: ["10 mm", "60 mm"],
-      default: null,
-    },
-    plastic: { kind: "choice", label: "plastic", options: plasticOptions },
-    filling: { kind: "choice", label: "filling", options: { empty: "empty", drySand: "dry sand" }, default: "empty" },
+    ...partFields,
     sandTemperature: {
       kind: "temperature",
       symbol: "T_sand",
@@ -341,25 +312,7 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
       max: 50,
       default: 5,
     },
-    conductivity: {
-      kind: "thermalConductivity",
-      symbol: "k_given",
-      label: "conductivity",
-      min: 0.01,
-      max: 500,
-      typical: [0.1, 0.5],
-      default: null,
-    },
-    density: { kind: "density", symbol: "rho_given", label: "density", min: 20, max: 9000, typical: [900, 1500], default: null },
-    specificHeat: {
-      kind: "specificHeat",
-      symbol: "c_given",
-      label: "specific heat",
-      min: 100,
-      max: 10000,
-      typical: [900, 2500],
-      default: null,
-    },
+    ...propertyFields,
   },
   output: {
     coreTarget: { kind: "temperature", symbol: "T_l", label: "core to reach" },

@@ -21,8 +21,8 @@ export interface Part {
   readonly faces: number
 }
 
-/** Which end of the spread of the plastic's properties. */
-export type Variant = "usual" | "slow" | "fast"
+/** Which end of the spread of the plastic's properties: `slow` and `fast` for its core, `skin` for a surface that cools fastest. */
+export type Variant = "usual" | "slow" | "fast" | "skin"
 
 /** Conductivity, density and specific heat to reckon with. */
 export interface Properties {
@@ -39,9 +39,8 @@ export function propertiesOf(
   variant: Variant,
 ): Properties {
   const data = plastics[plastic]
-  const pick = { usual: "value", slow: "high", fast: "low" } as const
-  const more = pick[variant]
-  const less = variant === "usual" ? "value" : variant === "slow" ? "low" : "high"
+  const more = ({ usual: "value", slow: "high", fast: "low", skin: "low" } as const)[variant]
+  const less = ({ usual: "value", slow: "low", fast: "high", skin: "low" } as const)[variant]
   return {
     conductivity: given.conductivity ?? data.conductivity[less],
     density: given.density ?? data.density[more],

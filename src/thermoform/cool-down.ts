@@ -1,0 +1,376 @@
+import { brent } from "../numeric/index.js"
+import type { Density, HeatTransferCoefficient, Length, SpecificHeat, Temperature, ThermalConductivity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  type Step,
+  solver,
+} from "../solver/index.js"
+import type { Plastic } from "./data.js"
+import { safeWindow } from "./forming-window.js"
+import { type Heated, heated, heatPath, propertiesOf, type Variant } from "./heating.js"
+import { partFaults, partFields, propertyFields } from "./part.js"
+
+/** Input of {@link coolDown}. */
+export interface CoolDownInput {
+  /** What cools. */
+  form: "sheet" | "rod" | "tube"
+  /** Thickness of the sheet, or wall of the tube. */
+  thickness?: Length | null
+  /** Outer diameter of the rod or tube. */
+  diameter?: Length | null
+  /** The plastic. */
+  plastic: Plastic
+  /** What the tube is filled with; the filling starts as hot as the wall. */
+  filling?: "empty" | "drySand"
+  /** Temperature at which it leaves the heat, all through; left out, the plastic's usual one. */
+  formed?: Temperature | null
+  /** Temperature of the room, or of the water. */
+  room?: Temperature
+  /** What cools it in the jig. */
+  cooling?: "stillAir" | "fan" | "water"
+  /** Film coefficient in the jig, radiation included, instead of the typical one. */
+  film?: HeatTransferCoefficient | null
+  /** Faces of a sheet that cool in the jig: 1 where it lies on a wooden form. */
+  faces?: number
+  /** Temperature below which it is let go; left out, the low end of the set temperatures. */
+  release?: Temperature | null
+  /** Conductivity of the plastic, instead of the table's. */
+  conductivity?: ThermalConductivity | null
+  /** Density of the plastic, instead of the table's. */
+  density?: Density | null
+  /** Specific heat of the plastic, heat of melting included, instead of the table's. */
+  specificHeat?: SpecificHeat | null
+}
+
+/** Result of {@link coolDown}. */
+export interface CoolDown {
+  /** Temperature at which it leaves the heat, °C. */
+  readonly formed: number
+  /** Coldest spot that may still be formed, °C. */
+  readonly formable: number
+  /** Temperature of the warmest spot at release, °C. */
+  readonly release: number
+  /** Time in still air until the coldest spot is too cold to form, s. */
+  readonly working: number
+  /** The same with the least heat in the plastic's spread: the time to plan with, s. */
+  readonly workingSafe: number
+  /** Time in the jig until the warmest spot is at the release temperature, s. */
+  readonly hold: number
+  /** The same at the slow end of the spread: the time to plan with, s. */
+  readonly holdSafe: number
+  /** Film coefficient in the jig, W/(m²·K). */
+  readonly film: number
+  /** Biot number in the jig. */
+  readonly biot: number
+  readonly iterations: number
+  /** Warmest spot less release temperature at `hold`, K. */
+  readonly residual: number
+}
+
+type Si = SiOf<CoolDownInput>
+type Stage = "air" | "jig"
+
+const coolingFilms: Readonly<Record<Si["cooling"], { readonly value: number; readonly source: string }>> = {
+  stillAir: { value: 10, source: "free convection and radiation; Incropera et al., table 1.1 gives 2 to 25 for gases" },
+  fan: { value: 30, source: "Incropera et al., table 1.1 gives 25 to 250 for forced gases" },
+  water: { value: 500, source: "Incropera et al., table 1.1 gives 50 to 1000 for free convection in liquids" },
+}
+/** Air that moves a little past a part carried to the jig, W/(m²·K): working time must not come out long. */
+const CARRIED = 15
+
+interface Cooling {
+  readonly formed: number
+  readonly formable: number
+  readonly release: number
+  readonly film: number
+  readonly faces: number
+  part(stage: Stage, variant: Variant): Heated
+}
+
+function cooling(si: Si): Cooling {
+  const window = safeWindow(si.plastic)
+  const formed = si.formed ?? window.aim
+  const film = si.film ?? coolingFilms[si.cooling].value
+  const given = { conductivity: si.conductivity, density: si.density, specificHeat: si.specificHeat }
+  return {
+    formed,
+    formable: window.from,
+    release: si.release ?? window.release,
+    film,
+    faces: si.faces,
+    part: (stage, variant) =>
+      heated(
+        { ...si, faces: stage === "air" ? 2 : si.faces },
+        propertiesOf(si.plastic, given, formed - si.room, variant),
+        stage === "air" ? CARRIED : film,
+        0,
+        formed,
+        si.room,
+        formed,
+      ),
+  }
+}
+
+interface Cooled {
+  readonly time: number
+  readonly spot: number
+  readonly iterations: number
+  readonly residual: number
+}
+
+/** First time at which the warmest spot of the plastic (or its coldest surface) is down to a temperature. */
+function coolingTime(part: Heated, room: number, target: number, warmest: boolean): Cooled {
+  const drive = part.drive(room)
+  const spots = warmest ? part.plastic : part.surfaces
+  const pick = warmest ? Math.max : Math.min
+  const at = (time: number) => {
+    const all = part.response.at(time, drive)
+    return spots.map((s) => all[s] as number)
+  }
+  const { crossing } = part.response
+  const slowest = part.response.series(crossing * 10, 0, drive).rates[0] as number
+  const f = (log: number) => pick(...at(Math.exp(log))) - target
+  const found = brent(f, Math.log(crossing * 1e-9), Math.log(Math.max(crossing, 60 / slowest)), 1e-15)
+  // the start is above the target and the room below it, so the ends always bracket
+  const time = found ? Math.exp(found.x) : 0
+  const values = at(time)
+  return {
+    time,
+    spot: spots[values.indexOf(pick(...values))] as number,
+    iterations: found?.iterations ?? 0,
+    residual: Math.abs(found?.residual ?? 0),
+  }
+}
+
+function stageTime(si: Si, stage: Stage, variant: Variant): Cooled {
+  const all = cooling(si)
+  return coolingTime(all.part(stage, variant), si.room, stage === "air" ? all.formable : all.release, stage === "jig")
+}
+
+function solve(si: Si): CoolDown | NoSolution {
+  const { formed, formable, release, film, faces } = cooling(si)
+  if (!(si.room < release - 1))
+    return refuse(
+      "never-sets",
+      `With ${si.room} °C around it the part never cools below its release temperature of ${release} °C.`,
+      si.room - release + 1,
+      { room: si.room },
+      { room: release - 10 },
+    )
+  const hold = stageTime(si, "jig", "usual")
+  return {
+    formed,
+    formable,
+    release,
+    working: stageTime(si, "air", "usual").time,
+    workingSafe: stageTime(si, "air", "skin").time,
+    hold: hold.time,
+    holdSafe: stageTime(si, "jig", "slow").time,
+    film,
+    biot: (film * heatPath({ ...si, faces })) / propertiesOf(si.plastic, si, formed - si.room, "usual").conductivity,
+    iterations: hold.iterations,
+    residual: hold.residual,
+  }
+}
+
+function check(si: Si): Issue[] {
+  const faults = partFaults(si)
+  const { formed, formable, release } = cooling(si)
+  if (si.form !== "sheet" && si.faces !== 1)
+    faults.push(inconsistent(["faces"], String(si.faces), "1, for a round part, which has one outer face"))
+  if (!(formed > formable)) faults.push(inconsistent(["formed"], `${formed} °C`, `more than the lower forming temperature, ${formable} °C`))
+  if (!(release < formable - 1))
+    faults.push(inconsistent(["release"], `${release} °C`, `less than the lower forming temperature, ${formable} °C`))
+  return faults
+}
+
+function cautions(si: Si, out: CoolDown): Caution[] {
+  const found = [
+    caution(
+      "release-late",
+      "caution",
+      "Let go only when the inside is set too: the core is warmer than the surface your hand feels, and a bend let go warm springs open.",
+      "B. Bamford, Bending conduit/tubing using hand benders, Albany Technical College, 2012 (a bend not set loses up to half its angle)",
+    ),
+    caution(
+      "burns",
+      "warning",
+      "At release the inside may still be hot enough to burn on longer touch (48 °C for 10 min, 51 °C for 1 min): keep gloves on.",
+      "ISO 13732-1, 2006, thresholds for contact of 1 min and longer (from memory)",
+    ),
+  ]
+  if (out.workingSafe < 20)
+    found.push(
+      caution(
+        "short-working-time",
+        "caution",
+        `Only ${Math.floor(out.workingSafe)} s remain to bring it to the jig: have the jig beside the heat, warm it, or fill the tube.`,
+        "the times of this result",
+      ),
+    )
+  if (si.filling === "drySand")
+    found.push(
+      caution(
+        "hot-sand",
+        "warning",
+        "The sand stays hot long after the pipe feels cool and burns when it runs out: leave it in until it is cold right through.",
+        "Practical Sailor, Using heat to bend PVC pipe, quoted (30 min in the jig)",
+      ),
+    )
+  if (si.cooling === "water")
+    found.push(
+      caution(
+        "quench",
+        "caution",
+        "Water on a hot bend makes steam and freezes stress into acrylic and polycarbonate, which may craze later; never quench a sand-filled pipe from its open end.",
+      ),
+    )
+  if (si.plastic === "lowTempPolyester")
+    found.push(
+      caution(
+        "supercools",
+        "note",
+        "This plastic stays workable for minutes below its melting point, until it turns cloudy as it crystallises; the working time here stops at the melting point.",
+        "common practice, no source",
+      ),
+    )
+  found.push(
+    caution(
+      "film-estimate",
+      "note",
+      "Cooling depends on draughts and on what the part touches: metal jigs are faster at first, foam and wood slower. Time a scrap.",
+      si.film === null ? coolingFilms[si.cooling].source : "common practice, no source",
+    ),
+  )
+  return found
+}
+
+function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, CoolDown>[] {
+  const series = (si: Si) => {
+    const met = stageTime(si, stage, variant)
+    const part = cooling(si).part(stage, variant)
+    const { rates, amplitudes } = part.response.series(met.time, met.spot, part.drive(si.room))
+    return { holds: met.time >= part.response.earliest ? 1 : 0, rates, amplitudes }
+  }
+  return [
+    { symbol: `b_${name}`, kind: "number", meaning: "decay rates, 1/s", given: (si) => series(si).rates },
+    { symbol: `a_${name}`, kind: "number", meaning: "amplitudes at the spot that decides, K", given: (si) => series(si).amplitudes },
+    {
+      symbol: `sum_${name}`,
+      kind: "number",
+      meaning: "1 where the sum holds; 0 for times so short that the half-space solution stands in",
+      given: (si) => series(si).holds,
+    },
+    { solved: name, meaning: "time until it is down to that temperature" },
+    {
+      left: `T_room + sum(a_${name} .* map(-b_${name} * (${name} / s), exp)) * K`,
+      right: stage === "air" ? "T_from" : "T_release",
+      meaning:
+        stage === "air" ? "the coldest surface is at the lower forming temperature" : "the warmest spot is at the release temperature",
+      when: `sum_${name} == 1`,
+      source: "Carslaw and Jaeger, 1959, chapters 3 and 7",
+    },
+  ]
+}
+
+/**
+ * How long a hot part can be worked, and how long the jig must hold it.
+ *
+ * Formula: transient conduction as in {@link heatThrough}, T = T_room + Σ aₙ·exp(−bₙ·t), from a part that is at the forming
+ * temperature all through. Working time: until the coldest surface, cooled by the room's air (15 W/(m²·K), radiation included) on all
+ * outer faces, is down to the lower forming temperature; hold: until the warmest spot, cooled in the jig through `faces` faces
+ * (default 1: up to four times as long as 2), is down to the release temperature. Film coefficients in W/(m²·K): still air 10,
+ * fan 30, water 500. The safe figures take the spread of the plastic's properties: the least heat and conductivity for working, the slowest core for holding. Room 20 °C
+ * by default. Valid for Biot numbers from 0.001 to 1000, properties constant.
+ *
+ * Sources: Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, chapters 3 and 7; Incropera et al., Fundamentals of Heat
+ * and Mass Transfer, 6th ed., 2007, table 1.1.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `never-sets` where the surroundings are too warm
+ * @example
+ * ```ts
+ * import { coolDown } from 'alula/thermoform'
+ * const pipe = coolDown({ form: 'tube', diameter: '26.7 mm', thickness: '2.9 mm', plastic: 'pvc', formed: '130 degC' })
+ * pipe.release // => 67
+ * ```
+ */
+export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<CoolDownInput, CoolDown>({
+  name: "coolDown",
+  title: "How long a hot part can be worked, and how long the jig must hold it",
+  input: {
+    ...partFields,
+    formed: { kind: "temperature", symbol: "T_given", label: "leaves the heat at", min: 30, max: 260, typical: [110, 180], default: null },
+    room: { kind: "temperature", symbol: "T_room", label: "room or water", min: -20, max: 60, typical: [5, 35], default: 20 },
+    cooling: {
+      kind: "choice",
+      label: "cooled in the jig by",
+      options: { stillAir: "still air", fan: "a fan", water: "water" },
+      default: "stillAir",
+    },
+    film: {
+      kind: "heatTransferCoefficient",
+      symbol: "h_given",
+      label: "film coefficient in the jig",
+      min: 0.5,
+      max: 20000,
+      typical: [5, 100],
+      default: null,
+    },
+    faces: { kind: "number", symbol: "n_f", label: "faces cooled in the jig", whole: true, min: 1, max: 2, default: 1 },
+    release: { kind: "temperature", symbol: "T_rgiven", label: "let go below", min: 0, max: 150, typical: [40, 80], default: null },
+    ...propertyFields,
+  },
+  output: {
+    formed: { kind: "temperature", symbol: "T_f", label: "leaves the heat at" },
+    formable: { kind: "temperature", symbol: "T_from", label: "formable down to" },
+    release: { kind: "temperature", symbol: "T_release", label: "let go below" },
+    working: { kind: "time", symbol: "t_work", label: "working time in the open" },
+    workingSafe: { kind: "time", symbol: "t_work_safe", label: "working time to plan with" },
+    hold: { kind: "time", symbol: "t_hold", label: "time in the jig" },
+    holdSafe: { kind: "time", symbol: "t_hold_safe", label: "time in the jig to plan with" },
+    film: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient in the jig" },
+    biot: { kind: "number", symbol: "Bi", label: "Biot number in the jig" },
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "temperatureDifference", label: "residual" },
+  },
+  example: { form: "tube", diameter: "26.7 mm", thickness: "2.9 mm", plastic: "pvc", formed: "130 degC" },
+  formulae: [
+    { symbol: "T_f", kind: "temperature", meaning: "forming temperature, given or usual", given: (si) => cooling(si).formed },
+    { symbol: "T_from", kind: "temperature", meaning: "lower forming temperature, safe side", given: (si) => cooling(si).formable },
+    {
+      symbol: "T_release",
+      kind: "temperature",
+      meaning: "release temperature, given or safe side of set",
+      given: (si) => cooling(si).release,
+    },
+    { symbol: "h", kind: "heatTransferCoefficient", meaning: "film in the jig, given or typical", given: (si) => cooling(si).film },
+    { symbol: "L", kind: "length", meaning: "length of the Biot number", given: (si) => heatPath(si) },
+    {
+      symbol: "k_p",
+      kind: "thermalConductivity",
+      meaning: "conductivity reckoned with",
+      given: (si) => propertiesOf(si.plastic, si, cooling(si).formed - si.room, "usual").conductivity,
+    },
+    { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
+    ...cooledSteps("t_work", "air", "usual"),
+    ...cooledSteps("t_work_safe", "air", "skin"),
+    ...cooledSteps("t_hold", "jig", "usual"),
+    ...cooledSteps("t_hold_safe", "jig", "slow"),
+  ],
+  sources: [
+    { title: "Conduction of Heat in Solids", by: "H. S. Carslaw and J. C. Jaeger", edition: "2nd, 1959", where: "chapters 3 and 7" },
+    { title: "Fundamentals of Heat and Mass Transfer", by: "Incropera, DeWitt, Bergman, Lavine", edition: "6th, 2007", where: "table 1.1" },
+  ],
+  check,
+  solve,
+  cautions,
+})

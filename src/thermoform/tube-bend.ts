@@ -1,0 +1,385 @@
+import type { Angle, Length, Ratio } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { type Plastic, plasticOptions, plastics } from "./data.js"
+import { heatingCautions } from "./forming-window.js"
+import { conduitBends, sandBending, springbacks, unsupportedBend } from "./tables.js"
+
+/** Input of {@link tubeBend}. */
+export interface TubeBendInput {
+  /** Outer diameter. */
+  diameter: Length
+  /** Wall. */
+  wall: Length
+  /** Radius of the bend, to the centreline of the tube. */
+  radius: Length
+  /** Angle of the bend, from straight. */
+  angle: Angle
+  /** The plastic. */
+  plastic?: Plastic
+  /** What holds the tube round from inside. */
+  support?: "empty" | "filled"
+  /** Whether it is bent hot. */
+  hot?: boolean
+  /** Part of the angle lost on release; left out, 3 % hot and 50 % cold. */
+  springback?: Ratio | null
+  /** Largest ovality to accept: difference of the diameters over the round one. */
+  ovalityLimit?: Ratio
+  /** From one end to the back of the bend, measured square to the other leg. */
+  legA?: Length | null
+  /** From the other end to the back of the bend. */
+  legB?: Length | null
+}
+
+/** Result of {@link tubeBend}. */
+export interface TubeBend {
+  /** Strain of the outermost fibre (the innermost is shortened as much). */
+  readonly fibreStrain: number
+  /** Wall left at the outside of the bend, m. */
+  readonly outerWall: number
+  /** Wall at the inside of the bend, m. */
+  readonly innerWall: number
+  /** Thinning at the outside, as a fraction of the wall. */
+  readonly thinning: number
+  /** Ovality of an empty tube; null where it is held round. */
+  readonly ovality: number | null
+  /** Radius at which an empty tube kinks, m. */
+  readonly kinkRadius: number
+  /** Least radius to plan with when empty, m. */
+  readonly leastRadiusEmpty: number
+  /** Least radius to plan with when filled, m. */
+  readonly leastRadiusFilled: number
+  /** Least radius when bent cold, m; null where no maker publishes one. */
+  readonly leastRadiusCold: number | null
+  /** Whether the radius is at least the least one that applies. */
+  readonly radiusEnough: boolean
+  /** Least field-bend radius of PVC conduit of this size or the next larger, m; null for other plastics and larger tubes. */
+  readonly conduitRadius: number | null
+  /** Length of the bend along its centreline, m. */
+  readonly developedLength: number
+  /** Length to heat: the bend and a diameter at each end, m. */
+  readonly heatedLength: number
+  /** From the tangent point to the corner of the centrelines, m; null from 175° on. */
+  readonly setback: number | null
+  /** Corner to corner less along the bend, m; null from 175° on. */
+  readonly gain: number | null
+  /** Straight part of leg A and of leg B, m, where the legs are given. */
+  readonly straightA: number | null
+  readonly straightB: number | null
+  /** Length to cut, m, where the legs are given. */
+  readonly cutLength: number | null
+  /** Part of the angle lost on release. */
+  readonly springback: number
+  /** Angle to bend to in the jig, rad. */
+  readonly jigAngle: number
+  /** Centreline radius in the jig, m. */
+  readonly jigRadius: number
+}
+
+type Si = SiOf<TubeBendInput>
+
+/** Poisson's ratio on the side that kinks sooner; rigid plastics 0.38 to 0.42, rubbery 0.5 (from memory). */
+const POISSON = 0.4
+/** Beyond this the corner of the two legs runs away. */
+const STRAIGHT_BACK = (175 * Math.PI) / 180
+
+const lostPart = ({ springback, hot }: Si) => springback ?? springbacks[hot ? "heated" : "cold"].value
+
+function conduitRadius({ plastic, diameter }: Si): number | null {
+  return plastic === "pvc" ? (conduitBends.find((b) => b.diameter >= diameter * 0.999)?.oneShot ?? null) : null
+}
+
+function solve(si: Si): TubeBend | NoSolution {
+  const { diameter: d, wall, radius, angle, plastic, support, hot, ovalityLimit, legA, legB } = si
+  if (!(radius > d / 2))
+    return refuse(
+      "radius-too-tight",
+      `A bend of ${mm(radius)} mm to the centreline folds a tube of ${mm(d)} mm onto itself: its inside would have no radius left.`,
+      d / 2 - radius,
+      { radius },
+      { radius: sandBending.leastRadius * d },
+    )
+  const middle = (d - wall) / 2
+  const brazier = (middle ** 2 * Math.sqrt(1 - POISSON ** 2)) / wall
+  const kinkRadius = (3 / Math.SQRT2) * brazier
+  const leastRadiusFilled = sandBending.leastRadius * d
+  const leastRadiusEmpty = Math.max(leastRadiusFilled, kinkRadius, brazier * Math.sqrt(2 / ovalityLimit))
+  const strain = plastics[plastic].coldStrain
+  const leastRadiusCold = strain === null ? null : d / (2 * strain.low)
+  if (support === "empty" && radius < kinkRadius)
+    return refuse(
+      "kinks",
+      `An empty tube of ${mm(d)} × ${mm(wall)} mm kinks at ${mm(kinkRadius)} mm radius, before ${mm(radius)} mm: fill it, or bend wider.`,
+      kinkRadius - radius,
+      { radius, kinkRadius },
+      { radius: leastRadiusEmpty },
+    )
+  const hasCorner = angle < STRAIGHT_BACK
+  const setback = hasCorner ? radius * Math.tan(angle / 2) : null
+  const developedLength = radius * angle
+  const outside = hasCorner ? (radius + d / 2) * Math.tan(angle / 2) : null
+  const straight = (leg: number | null) => (leg === null || outside === null ? null : leg - outside)
+  const [straightA, straightB] = [straight(legA), straight(legB)]
+  for (const [name, left] of [
+    ["legA", straightA],
+    ["legB", straightB],
+  ] as const)
+    if (left !== null && left < 0)
+      return refuse(
+        "leg-too-short",
+        `The bend itself reaches ${mm(-left)} mm past the end of ${name}: it needs at least ${mm(outside as number)} mm.`,
+        -left,
+        { [name]: si[name] as number },
+        { [name]: outside as number },
+      )
+  const lost = lostPart(si)
+  const least = hot ? (support === "empty" ? leastRadiusEmpty : leastRadiusFilled) : leastRadiusCold
+  return {
+    fibreStrain: d / (2 * radius),
+    outerWall: (wall * radius) / (radius + d / 2),
+    innerWall: (wall * radius) / (radius - d / 2),
+    thinning: d / 2 / (radius + d / 2),
+    ovality: support === "empty" ? 2 * (brazier / radius) ** 2 : null,
+    kinkRadius,
+    leastRadiusEmpty,
+    leastRadiusFilled,
+    leastRadiusCold,
+    radiusEnough: least !== null && radius >= least,
+    conduitRadius: conduitRadius(si),
+    developedLength,
+    heatedLength: developedLength + 2 * d,
+    setback,
+    gain: setback === null ? null : 2 * setback - developedLength,
+    straightA,
+    straightB,
+    cutLength: straightA === null || straightB === null ? null : straightA + developedLength + straightB,
+    springback: lost,
+    jigAngle: angle / (1 - lost),
+    jigRadius: radius * (1 - lost),
+  }
+}
+
+const mm = (metres: number) => Number((metres * 1000).toPrecision(4))
+
+function check({ diameter, wall, legA, legB, angle }: Si): Issue[] {
+  const faults: Issue[] = []
+  if (!(wall < 0.49 * diameter)) faults.push(inconsistent(["wall"], `${wall} m`, "a wall thinner than 0.49 of the diameter"))
+  if ((legA === null) !== (legB === null)) faults.push(inconsistent([legA === null ? "legA" : "legB"], "one leg", "both legs, or neither"))
+  if (legA !== null && angle >= STRAIGHT_BACK) faults.push(inconsistent(["legA"], "legs", "no legs for a bend of 175° or more"))
+  return faults
+}
+
+function cautions(si: Si, out: TubeBend): Caution[] {
+  const found: Caution[] = []
+  if (si.hot) found.push(...heatingCautions(si.plastic))
+  if (si.hot && !out.radiusEnough)
+    found.push(
+      caution(
+        "tight-radius",
+        "caution",
+        `${mm(si.radius)} mm is tighter than the ${mm(si.support === "empty" ? out.leastRadiusEmpty : out.leastRadiusFilled)} mm to plan with: the wall wrinkles, flattens or thins past the sums here.`,
+        "five diameters: Practical Sailor, Using heat to bend PVC pipe, quoted (common practice); flattening: L. G. Brazier, Proc. R. Soc. A 116, 1927",
+      ),
+    )
+  if (si.hot && si.support === "empty" && si.angle > unsupportedBend)
+    found.push(
+      caution(
+        "needs-support",
+        "caution",
+        "Bends of more than 30° need support inside, such as dry sand or a bending spring, or the tube flattens.",
+        "Pipe maker's guidance on bending PVC pipe, reproduced by U.S. Plastic Corp.",
+      ),
+    )
+  if (!si.hot)
+    found.push(
+      caution(
+        "cold-bend",
+        "warning",
+        out.leastRadiusCold === null
+          ? "No maker's figure for a cold bend was found for this plastic: bend it hot."
+          : `Bent cold below ${mm(out.leastRadiusCold)} mm radius the plastic stays under stress and may crack or burst without warning, in cold weather or years later.`,
+        plastics[si.plastic].coldStrain?.source ?? "common practice, no source",
+      ),
+    )
+  if (si.support === "filled")
+    found.push(
+      caution(
+        "hot-sand",
+        "warning",
+        "Only bone-dry sand, both ends plugged: damp sand makes steam that can blow a plug out, and hot sand burns through gloves.",
+        "common practice, no source",
+      ),
+    )
+  found.push(
+    caution(
+      "try-one",
+      "note",
+      "Springback and thinning vary with heat and hold time: bend one of the same stock, measure its angle, and put that in as springback.",
+      springbacks[si.hot ? "heated" : "cold"].source,
+    ),
+  )
+  if (!(plastics[si.plastic].shrinkage.high < 0.01))
+    found.push(
+      caution(
+        "shrinks",
+        "note",
+        "This plastic shrinks along its length when heated: cut longer and trim.",
+        plastics[si.plastic].shrinkage.source,
+      ),
+    )
+  return found
+}
+
+/**
+ * What a bend does to a tube, how tight it may be, what to heat and cut, and what angle to bend to.
+ *
+ * Formula: fibre strain ε = D/(2·R); wall outside s·R/(R + D/2) and inside s·R/(R − D/2) (length kept at the centreline, volume
+ * kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s (Brazier, r = (D − s)/2, ν = 0.4);
+ * developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg = leg − (R + D/2)·tan(θ/2); jig angle θ/(1 − q)
+ * and jig radius R·(1 − q). D outer diameter, s wall, R centreline radius (m), θ angle (rad), q springback (default 0.03 hot,
+ * 0.5 cold). Least radius: 5 D, and when empty no more than the ovality limit (default 8 %). Brazier's sums hold for thin walls
+ * (r/s above about 5) and are on the safe side for thicker ones.
+ *
+ * Sources: L. G. Brazier, On the flexure of thin cylindrical shells, Proc. R. Soc. A 116, 1927; NEC chapter 9 table 2 (conduit).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `radius-too-tight`, `kinks`, `leg-too-short`
+ * @example
+ * ```ts
+ * import { tubeBend } from 'alula/thermoform'
+ * const rib = tubeBend({ diameter: '2.375 in', wall: '0.154 in', radius: '24 in', angle: '90 deg', support: 'filled', legA: '48 in', legB: '44 in' })
+ * rib.developedLength // => 0.9576
+ * rib.fibreStrain // => 0.04948
+ * ```
+ */
+export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<TubeBendInput, TubeBend>({
+  name: "tubeBend",
+  title: "What a bend does to a tube, and what to heat and cut for it",
+  input: {
+    diameter: { kind: "length", symbol: "D", label: "outer diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
+    wall: { kind: "length", symbol: "s_w", label: "wall", min: "0.1 mm", max: "50 mm", typical: ["1.5 mm", "5 mm"] },
+    radius: { kind: "length", symbol: "R", label: "centreline radius", min: "1 mm", max: 100, typical: ["100 mm", "1 m"] },
+    angle: { kind: "angle", symbol: "theta", label: "angle of the bend", min: "1 deg", max: "360 deg", typical: ["20 deg", "120 deg"] },
+    plastic: { kind: "choice", label: "plastic", options: plasticOptions, default: "pvc" },
+    support: { kind: "choice", label: "support inside", options: { empty: "none", filled: "dry sand or a spring" }, default: "empty" },
+    hot: { kind: "flag", label: "bent hot", default: true },
+    springback: { kind: "ratio", symbol: "q_given", label: "springback", min: 0, max: 0.9, typical: [0, 0.1], default: null },
+    ovalityLimit: { kind: "ratio", symbol: "o_max", label: "largest ovality", min: 0.01, max: 0.2, default: 0.08 },
+    legA: {
+      kind: "length",
+      symbol: "A_leg",
+      label: "end to back of bend, leg A",
+      above: 0,
+      max: 100,
+      typical: ["0.3 m", "2 m"],
+      default: null,
+    },
+    legB: {
+      kind: "length",
+      symbol: "B_leg",
+      label: "end to back of bend, leg B",
+      above: 0,
+      max: 100,
+      typical: ["0.3 m", "2 m"],
+      default: null,
+    },
+  },
+  output: {
+    fibreStrain: { kind: "ratio", symbol: "epsilon", label: "strain of the outer fibre", unit: "%" },
+    outerWall: { kind: "length", symbol: "s_out", label: "wall outside" },
+    innerWall: { kind: "length", symbol: "s_in", label: "wall inside" },
+    thinning: { kind: "ratio", symbol: "n_thin", label: "thinning", unit: "%" },
+    ovality: { kind: "ratio", symbol: "o", label: "ovality", unit: "%" },
+    kinkRadius: { kind: "length", symbol: "R_kink", label: "kinks empty at" },
+    leastRadiusEmpty: { kind: "length", symbol: "R_empty", label: "least radius empty" },
+    leastRadiusFilled: { kind: "length", symbol: "R_filled", label: "least radius filled" },
+    leastRadiusCold: { kind: "length", symbol: "R_cold", label: "least radius cold" },
+    radiusEnough: { kind: "flag", label: "radius is wide enough" },
+    conduitRadius: { kind: "length", symbol: "R_conduit", label: "least field bend of conduit" },
+    developedLength: { kind: "length", symbol: "l_dev", label: "length of the bend" },
+    heatedLength: { kind: "length", symbol: "l_heat", label: "length to heat" },
+    setback: { kind: "length", symbol: "l_set", label: "setback" },
+    gain: { kind: "length", symbol: "l_gain", label: "gain" },
+    straightA: { kind: "length", symbol: "l_A", label: "straight of leg A" },
+    straightB: { kind: "length", symbol: "l_B", label: "straight of leg B" },
+    cutLength: { kind: "length", symbol: "l_cut", label: "cut length" },
+    springback: { kind: "ratio", symbol: "q", label: "springback", unit: "%" },
+    jigAngle: { kind: "angle", symbol: "theta_jig", label: "angle in the jig" },
+    jigRadius: { kind: "length", symbol: "R_jig", label: "centreline radius in the jig" },
+  },
+  example: { diameter: "26.7 mm", wall: "2.9 mm", radius: "250 mm", angle: "60 deg", support: "filled", legA: "0.6 m", legB: "0.9 m" },
+  formulae: [
+    { symbol: "epsilon", meaning: "strain of the outermost fibre", is: "D / (2 * R)" },
+    { symbol: "s_out", meaning: "wall outside, volume kept", is: "s_w * R / (R + D / 2)" },
+    { symbol: "s_in", meaning: "wall inside, volume kept", is: "s_w * R / (R - D / 2)" },
+    { symbol: "n_thin", meaning: "thinning", is: "(D / 2) / (R + D / 2)" },
+    { symbol: "r", kind: "length", meaning: "radius of the wall's middle", is: "(D - s_w) / 2" },
+    { symbol: "nu", kind: "number", meaning: "Poisson's ratio, safe side", given: () => POISSON },
+    {
+      symbol: "o",
+      meaning: "ovality by inextensional flattening",
+      is: "2 * r^4 * (1 - nu^2) / (R^2 * s_w^2)",
+      when: 'equalText(support, "empty")',
+      source: "Brazier, 1927",
+    },
+    { symbol: "R_kink", meaning: "radius of greatest moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: "Brazier, 1927" },
+    { symbol: "R_filled", meaning: "five diameters", is: "5 * D", source: "common practice" },
+    {
+      symbol: "R_empty",
+      meaning: "the largest of five diameters, kink and ovality limit",
+      is: "max(R_filled, R_kink, r^2 * sqrt(1 - nu^2) / s_w * sqrt(2 / o_max))",
+    },
+    {
+      symbol: "has_cold",
+      kind: "number",
+      meaning: "1 where a maker publishes a cold strain",
+      given: (si) => (plastics[si.plastic].coldStrain ? 1 : 0),
+    },
+    {
+      symbol: "epsilon_cold",
+      kind: "number",
+      meaning: "strain allowed cold",
+      given: (si) => plastics[si.plastic].coldStrain?.low ?? 1,
+    },
+    { symbol: "R_cold", meaning: "least radius cold", is: "D / (2 * epsilon_cold)", when: "has_cold == 1" },
+    {
+      symbol: "R_conduit",
+      kind: "length",
+      meaning: "conduit of this size or the next",
+      given: (si) => conduitRadius(si) ?? 0,
+      source: "NEC chapter 9 table 2",
+    },
+    { symbol: "l_dev", meaning: "length of the bend along the centreline", is: "R * theta" },
+    { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: "common practice" },
+    { symbol: "l_set", meaning: "tangent point to corner", is: "R * tan(theta / 2)", when: "theta < 175 / 180 * pi" },
+    { symbol: "l_gain", meaning: "corner to corner less along the bend", is: "2 * l_set - l_dev", when: "theta < 175 / 180 * pi" },
+    { symbol: "l_A", meaning: "straight of leg A", is: "A_leg - (R + D / 2) * tan(theta / 2)", when: "has_legA" },
+    { symbol: "l_B", meaning: "straight of leg B", is: "B_leg - (R + D / 2) * tan(theta / 2)", when: "has_legB" },
+    { symbol: "l_cut", meaning: "length to cut", is: "l_A + l_dev + l_B", when: "has_legA" },
+    { symbol: "q", kind: "ratio", meaning: "springback, given or usual", given: (si) => lostPart(si) },
+    { symbol: "theta_jig", meaning: "angle in the jig", is: "theta / (1 - q)" },
+    { symbol: "R_jig", meaning: "radius in the jig, length kept", is: "R * (1 - q)" },
+  ],
+  sources: [
+    {
+      title: "On the flexure of thin cylindrical shells and other thin sections",
+      by: "L. G. Brazier",
+      edition: "Proc. R. Soc. A 116, 1927",
+    },
+    { title: "NEC (NFPA 70)", by: "NFPA", where: "352.24, chapter 9 table 2 (from secondary copies)" },
+    { title: "Using heat to bend PVC pipe", by: "Practical Sailor, quoted", where: "least radius five diameters (common practice)" },
+  ],
+  check,
+  solve,
+  cautions,
+})
