@@ -19,5 +19,12 @@ export {
 } from "./data.js"
 export type { PackCells, StateOfCharge } from "./fields.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
+export {
+  type ParallelSharing,
+  type ParallelSharingInput,
+  type ParallelString,
+  parallelSharing,
+  type StringShare,
+} from "./parallel-sharing.js"
 export { type CurvePoint, type DischargePoint, type LoadStep, type LoadTotal, type Runtime, type RuntimeInput, runtime } from "./runtime.js"
 export { type CatalogueCell, type PackChoice, type PackLoser, type SizePack, type SizePackInput, sizePack } from "./size-pack.js"

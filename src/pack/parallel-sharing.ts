@@ -1,0 +1,472 @@
+import type { Charge, Current, Resistance, Time, Voltage } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { lithiumSources } from "./data.js"
+
+/** A string of cells, or a pack, beside others. */
+export interface ParallelString {
+  /** Voltage without load. */
+  openCircuitVoltage: Voltage
+  /** Resistance of the string, its leads and contacts included. */
+  resistance: Resistance
+  /** Capacity of the string. */
+  capacity: Charge
+  /** Greatest lasting discharge current. */
+  maxCurrent?: Current | null
+  /** Greatest charge current it may be given. */
+  maxChargeCurrent?: Current | null
+}
+
+/** Input of {@link parallelSharing}. */
+export interface ParallelSharingInput {
+  /** Strings joined in parallel. */
+  strings: readonly ParallelString[]
+  /** Load current all told; 0 for strings joined without load. */
+  current?: Current | null
+  /** Load resistance instead. */
+  loadResistance?: Resistance | null
+  /** Rise of a string's voltage from empty to full, in its straight middle part. */
+  voltageSpan?: Voltage
+  /** Time after which the shares are wanted as well. */
+  after?: Time
+}
+
+/** One string's part. */
+export interface StringShare {
+  /** Current in the first moment, A; negative where it is being charged. */
+  readonly current: number
+  /** Current after the time asked for, A. */
+  readonly laterCurrent: number
+  /** Current in the long run, A. */
+  readonly steadyCurrent: number
+  /** Heat in it in the first moment, W. */
+  readonly heat: number
+}
+
+/** Result of {@link parallelSharing}. */
+export interface ParallelSharing {
+  /** Common voltage in the first moment, V. */
+  readonly voltage: number
+  /** Load current, A. */
+  readonly loadCurrent: number
+  /** Resistance of all strings together, Ω. */
+  readonly resistance: number
+  /** Greatest current of any string in the first moment, either way, A. */
+  readonly worstCurrent: number
+  /** Greatest current into any string in the first moment, A. */
+  readonly worstCharging: number
+  /** Heat in all strings in the first moment, W. */
+  readonly heat: number
+  /** Time in which the slowest difference falls to 37 %, s; null for one string. */
+  readonly timeConstant: number | null
+  /** Load current at which the first string reaches its limit, in the first moment, A. */
+  readonly safeCurrent: number | null
+  /** Each string's part. */
+  readonly shares: readonly StringShare[]
+  /** Number of strings being charged by the others in the first moment. */
+  readonly charged: number
+}
+
+type Si = SiOf<ParallelSharingInput>
+
+const total = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
+
+/** Common voltage of sources behind resistances, feeding a current and a conductance (Millman). */
+function commonVoltage(emf: readonly number[], conductance: readonly number[], current: number, load: number): number {
+  return (total(emf.map((e, k) => e * (conductance[k] as number))) - current) / (total(conductance) + load)
+}
+
+/** Slowest rate at which differences die out (1/s): the root of Σg_k/(a_k − λ) = 0 between the two smallest of the strings' own rates a_k. */
+function slowestRate(order: readonly (readonly [rate: number, conductance: number])[]): number {
+  let [low, high] = [(order[0] as readonly [number, number])[0], (order[1] as readonly [number, number])[0]]
+  for (let i = 0; i < 200 && high - low > 1e-15 * high; i++) {
+    const mid = (low + high) / 2
+    if (total(order.map(([a, g]) => g / (a - mid))) < 0) low = mid
+    else high = mid
+  }
+  return (low + high) / 2
+}
+
+/** The strings' own rates U/(Q·r), slowest first, with their conductances. */
+function ratesOf(si: Si): readonly (readonly [rate: number, conductance: number])[] {
+  return si.strings.map((s) => [si.voltageSpan / s.capacity / s.resistance, 1 / s.resistance] as const).sort((x, y) => x[0] - y[0])
+}
+
+type Matrix = readonly (readonly number[])[]
+const times = (a: Matrix, b: Matrix): Matrix =>
+  a.map((row) => b.map((_, j) => total(row.map((x, k) => x * ((b[k] as readonly number[])[j] as number)))))
+
+/** Exponential of a matrix: Taylor series of a halved argument, squared up again. */
+function exponential(matrix: Matrix): Matrix {
+  const norm = Math.max(...matrix.map((row) => total(row.map(Math.abs))))
+  const halvings = Math.max(0, Math.ceil(Math.log2(norm + 1e-300)) + 2)
+  const small = matrix.map((row) => row.map((x) => x / 2 ** halvings))
+  let term: Matrix = matrix.map((row, i) => row.map((_, j) => (i === j ? 1 : 0)))
+  let sum = term
+  for (let k = 1; k <= 14; k++) {
+    term = times(term, small).map((row) => row.map((x) => x / k))
+    sum = sum.map((row, i) => row.map((x, j) => x + ((term[i] as readonly number[])[j] as number)))
+  }
+  for (let k = 0; k < halvings; k++) sum = times(sum, sum)
+  return sum
+}
+
+/** The strings' voltages after a time, each falling with its own charge: dE/dt = M·E + b, solved exactly. */
+function voltagesAfter(si: Si, load: { current: number; conductance: number }): readonly number[] {
+  const emf = si.strings.map((s) => s.openCircuitVoltage)
+  if (si.after === 0) return emf
+  const conductance = si.strings.map((s) => 1 / s.resistance)
+  const all = total(conductance) + load.conductance
+  const rows = si.strings.map((s, k) => {
+    const rate = (si.voltageSpan / s.capacity / s.resistance) * si.after
+    return [...conductance.map((g, j) => rate * (g / all - (j === k ? 1 : 0))), (-rate * load.current) / all]
+  })
+  const grown = exponential([...rows, [...emf.map(() => 0), 0]])
+  return emf.map((_, k) => total([...emf, 1].map((x, j) => x * ((grown[k] as readonly number[])[j] as number))))
+}
+
+function solve(si: Si): ParallelSharing | NoSolution {
+  const conductance = si.strings.map((s) => 1 / s.resistance)
+  const emf = si.strings.map((s) => s.openCircuitVoltage)
+  const load = {
+    current: si.loadResistance === null ? (si.current ?? 0) : 0,
+    conductance: si.loadResistance === null ? 0 : 1 / si.loadResistance,
+  }
+  const voltage = commonVoltage(emf, conductance, load.current, load.conductance)
+  if (!(voltage > 0)) {
+    const most = total(emf.map((e, k) => e * (conductance[k] as number)))
+    return refuse(
+      "no-such-current",
+      `Even short-circuited the strings give at most ${most.toPrecision(4)} A; ${load.current.toPrecision(4)} A were asked for.`,
+      load.current - most,
+      { current: load.current },
+      { current: most },
+    )
+  }
+  const currents = emf.map((e, k) => (e - voltage) * (conductance[k] as number))
+  const loadCurrent = load.conductance > 0 ? voltage * load.conductance : load.current
+  const later = voltagesAfter(si, load)
+  const laterVoltage = commonVoltage(later, conductance, load.current, load.conductance)
+  const laterLoad = load.conductance > 0 ? laterVoltage * load.conductance : load.current
+  const capacities = si.strings.map((s) => s.capacity)
+  const shares = si.strings.map((s, k) => ({
+    current: currents[k] as number,
+    laterCurrent: ((later[k] as number) - laterVoltage) * (conductance[k] as number),
+    steadyCurrent: (laterLoad * s.capacity) / total(capacities),
+    heat: (currents[k] as number) ** 2 * s.resistance,
+  }))
+  return {
+    voltage,
+    loadCurrent,
+    resistance: 1 / total(conductance),
+    worstCurrent: Math.max(...currents.map(Math.abs)),
+    worstCharging: Math.max(0, ...currents.map((i) => -i)),
+    heat: total(shares.map((s) => s.heat)),
+    timeConstant: si.strings.length < 2 ? null : 1 / slowestRate(ratesOf(si)),
+    safeCurrent: safeCurrent(si, emf, conductance),
+    shares,
+    charged: currents.filter((i) => i < -1e-12).length,
+  }
+}
+
+/** Greatest load current with every string within its discharge limit at the first moment; null where a string has none. */
+function safeCurrent(si: Si, emf: readonly number[], conductance: readonly number[]): number | null {
+  if (si.strings.some((s) => s.maxCurrent === null)) return null
+  // each string allows the common voltage to fall to E − I_max·r; the highest of these voltages binds
+  const least = Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent as number) * s.resistance))
+  return Math.max(0, total(emf.map((e, k) => (e - least) * (conductance[k] as number))))
+}
+
+/** Whether the two slowest rates differ enough to tell the root between them. */
+function ratesApart(si: Si): boolean {
+  const [first, second] = ratesOf(si)
+  return first !== undefined && second !== undefined && second[0] > first[0] * (1 + 1e-4)
+}
+
+function check(si: Si) {
+  return si.current !== null && si.loadResistance !== null
+    ? [inconsistent(["loadResistance"], "both current and loadResistance", "at most one of current and loadResistance")]
+    : []
+}
+
+function cautions(si: Si, out: ParallelSharing): Caution[] {
+  const found: Caution[] = []
+  const spread = Math.max(...si.strings.map((s) => s.openCircuitVoltage)) - Math.min(...si.strings.map((s) => s.openCircuitVoltage))
+  if (spread > 0.05)
+    found.push(
+      caution(
+        "unequal-charge",
+        "warning",
+        "The strings differ by more than 50 mV: joined like this the fuller charges the emptier, with nobody watching. Bring each to the same voltage first, and give every string its own fuse.",
+        "common practice, no source (matching within 50 mV); IEC 62133-2, 2017, clause 5.6 (cells of one state of charge)",
+      ),
+    )
+  si.strings.forEach((s, k) => {
+    const share = out.shares[k] as StringShare
+    if (s.maxCurrent !== null && share.current > s.maxCurrent)
+      found.push(
+        caution(
+          "string-over-current",
+          "warning",
+          `String ${k + 1} gives more than its limit, although the load shared evenly would not; the pack is only as good as its hardest worked string.`,
+          lithiumSources.cells,
+        ),
+      )
+    if (s.maxChargeCurrent !== null && -share.current > s.maxChargeCurrent)
+      found.push(
+        caution(
+          "string-over-charged",
+          "warning",
+          `String ${k + 1} is charged by the others with more than it may be given.`,
+          lithiumSources.charging,
+        ),
+      )
+  })
+  const resistances = si.strings.map((s) => s.resistance)
+  if (Math.max(...resistances) > 1.2 * Math.min(...resistances))
+    found.push(
+      caution(
+        "unequal-resistance",
+        "caution",
+        "A fifth more resistance in one string cost four tenths of the cycle life in a measured pair at high rate: use equal cells, leads and contacts.",
+        "Measurements of unequal parallel lithium-ion cells at 4.5 C, quoted in battery literature; figure looked up, not the article",
+      ),
+    )
+  return found
+}
+
+/**
+ * How strings in parallel share a load, at first and in the long run, and who charges whom.
+ *
+ * Formula: at first V = (ΣE_k/r_k − I)/(Σ1/r_k + 1/R_L) (V) and I_k = (E_k − V)/r_k (A; negative is being
+ * charged). Then each voltage falls with the charge drawn, dE_k/dt = −I_k·U/Q_k, U (V, default 0.9 V, of one
+ * lithium cell between 10 and 90 %; times cells in series) being the rise from empty to full: differences
+ * die out, the slowest with the time constant τ, and the strings end up sharing by capacity, Q_k/ΣQ. E_k,
+ * r_k, Q_k are open-circuit voltage (V), resistance (Ω) and capacity (C) of string k, I a constant load
+ * current (default 0) or R_L a load resistance (Ω). The safe current is the load at which the first string
+ * reaches its own limit.
+ *
+ * Valid in the straight middle of the curve; iron phosphate's flat curve shares far more slowly, and its ends far faster.
+ *
+ * Sources: J. Millman, Proceedings of the IRE 28, 1940 (common voltage); Kirchhoff's laws.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `no-such-current`
+ * @example
+ * ```ts
+ * import { parallelSharing } from 'alula/pack'
+ * const joined = parallelSharing({
+ *   strings: [
+ *     { openCircuitVoltage: '4.0637 V', resistance: '20 mohm', capacity: '4.2 Ah' },
+ *     { openCircuitVoltage: '3.7017 V', resistance: '30 mohm', capacity: '4.2 Ah' },
+ *   ],
+ *   current: '10 A',
+ * })
+ * joined.voltage // => 3.799
+ * joined.shares[0].current // => 13.24
+ * joined.shares[1].current // => -3.240
+ * ```
+ */
+export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /* @__PURE__ */ solver<ParallelSharingInput, ParallelSharing>(
+  {
+    name: "parallelSharing",
+    title: "How strings in parallel share the load",
+    input: {
+      strings: {
+        kind: "list",
+        label: "strings",
+        min: 1,
+        max: 50,
+        of: {
+          kind: "group",
+          label: "string",
+          fields: {
+            openCircuitVoltage: { kind: "voltage", symbol: "E_k", label: "voltage without load", above: 0, max: 1000, typical: [10, 13] },
+            resistance: {
+              kind: "resistance",
+              symbol: "r_k",
+              label: "resistance",
+              min: "1 mohm",
+              max: 1000,
+              typical: ["20 mohm", "300 mohm"],
+            },
+            capacity: { kind: "charge", symbol: "Q_k", label: "capacity", min: "0.1 Ah", max: "1000 Ah", typical: ["1 Ah", "10 Ah"] },
+            maxCurrent: {
+              kind: "current",
+              symbol: "I_d",
+              label: "greatest discharge current",
+              min: 0,
+              max: 1000,
+              typical: [2, 30],
+              default: null,
+            },
+            maxChargeCurrent: {
+              kind: "current",
+              symbol: "I_c",
+              label: "greatest charge current",
+              min: 0,
+              max: 1000,
+              typical: [1, 6],
+              default: null,
+            },
+          },
+        },
+      },
+      current: { kind: "current", symbol: "I_l", label: "load current", min: 0, max: 1000, typical: [0, 20], default: null },
+      loadResistance: {
+        kind: "resistance",
+        symbol: "R_L",
+        label: "load resistance",
+        above: 0,
+        max: 1e6,
+        typical: [0.5, 50],
+        default: null,
+      },
+      voltageSpan: {
+        kind: "voltage",
+        symbol: "U",
+        label: "rise from empty to full",
+        min: "1 mV",
+        max: 200,
+        typical: [0.5, 5],
+        default: 0.9,
+      },
+      after: {
+        kind: "time",
+        symbol: "t_a",
+        label: "time for the later shares",
+        min: 0,
+        max: "10 h",
+        typical: [0, "30 min"],
+        default: "10 s",
+      },
+    },
+    output: {
+      voltage: { kind: "voltage", symbol: "V", label: "common voltage at first" },
+      loadCurrent: { kind: "current", symbol: "I", label: "load current" },
+      resistance: { kind: "resistance", symbol: "R", label: "resistance together" },
+      worstCurrent: { kind: "current", symbol: "I_w", label: "greatest string current at first" },
+      worstCharging: { kind: "current", symbol: "I_r", label: "greatest current into a string at first" },
+      heat: { kind: "power", symbol: "P_h", label: "heat in the strings at first" },
+      timeConstant: { kind: "time", symbol: "tau", label: "time constant of evening out" },
+      safeCurrent: { kind: "current", symbol: "I_s", label: "load at which the first string is at its limit" },
+      shares: {
+        kind: "list",
+        label: "strings",
+        of: {
+          kind: "group",
+          label: "string",
+          fields: {
+            current: { kind: "current", label: "at first" },
+            laterCurrent: { kind: "current", label: "later" },
+            steadyCurrent: { kind: "current", label: "in the long run" },
+            heat: { kind: "power", label: "heat at first" },
+          },
+        },
+      },
+      charged: { kind: "number", symbol: "N_c", label: "strings being charged at first" },
+    },
+    example: {
+      strings: [
+        { openCircuitVoltage: "12.2 V", resistance: "0.12 ohm", capacity: "2.6 Ah", maxCurrent: "7.8 A", maxChargeCurrent: "1.3 A" },
+        { openCircuitVoltage: "11.9 V", resistance: "0.15 ohm", capacity: "2.5 Ah", maxCurrent: "7.8 A", maxChargeCurrent: "1.3 A" },
+      ],
+      current: "6 A",
+      voltageSpan: "2.7 V",
+    },
+    formulae: [
+      {
+        symbol: "I_0",
+        kind: "current",
+        meaning: "constant load current",
+        given: (si) => (si.loadResistance === null ? (si.current ?? 0) : 0),
+      },
+      { symbol: "g", kind: "number", meaning: "conductances, per ohm", is: "map(r_k, f(x) = 1 ohm / x)" },
+      { symbol: "R", meaning: "resistance together", is: "1 ohm / sum(g)" },
+      {
+        symbol: "V",
+        meaning: "common voltage, load current",
+        is: "(sum(g .* E_k) - I_0 * 1 ohm) / sum(g)",
+        when: "not has_loadResistance",
+        source: "Millman, 1940",
+      },
+      {
+        symbol: "V",
+        meaning: "common voltage, load resistance",
+        is: "sum(g .* E_k) / (sum(g) + 1 ohm / R_L)",
+        when: "has_loadResistance",
+        source: "Millman, 1940",
+      },
+      { symbol: "I", meaning: "load current", is: "I_0", when: "not has_loadResistance" },
+      { symbol: "I", meaning: "load current", is: "V / R_L", when: "has_loadResistance" },
+      { symbol: "I_k", kind: "current", meaning: "current of each string", is: "map(E_k, f(x) = x - V) .* g / (1 ohm)" },
+      { symbol: "I_w", meaning: "greatest of them, either way", is: "max(map(I_k, f(x) = abs(x)))" },
+      { symbol: "I_r", meaning: "greatest current into a string", is: "max(concat([0 A], map(I_k, f(x) = -x)))" },
+      { symbol: "P_h", meaning: "heat in the strings", is: "sum(I_k .* I_k .* r_k)" },
+      { symbol: "N_c", meaning: "strings being charged", is: "sum(map(I_k, f(x) = x < -1e-12 A ? 1 : 0))" },
+      { symbol: "several", kind: "number", meaning: "1 for more than one string", given: (_, out) => (out.timeConstant === null ? 0 : 1) },
+      { solved: "tau", meaning: "time constant of evening out", when: "several == 1" },
+      {
+        symbol: "a_1",
+        kind: "frequency",
+        meaning: "slowest string's own rate U/(Q·r)",
+        given: (si) => (ratesOf(si)[0] as readonly number[])[0] as number,
+      },
+      {
+        symbol: "g_1",
+        kind: "number",
+        meaning: "its conductance, per ohm",
+        given: (si) => (ratesOf(si)[0] as readonly number[])[1] as number,
+      },
+      {
+        symbol: "a_n",
+        kind: "frequency",
+        meaning: "the other strings' rates",
+        given: (si) =>
+          ratesOf(si)
+            .slice(1)
+            .map(([a]) => a),
+      },
+      {
+        symbol: "g_n",
+        kind: "number",
+        meaning: "their conductances, per ohm",
+        given: (si) =>
+          ratesOf(si)
+            .slice(1)
+            .map(([, g]) => g),
+      },
+      { symbol: "apart", kind: "number", meaning: "1 where the two slowest rates differ", given: (si) => (ratesApart(si) ? 1 : 0) },
+      {
+        left: "g_1 / (1 / tau - a_1)",
+        right: "sum(g_n ./ map(a_n, f(x) = x - 1 / tau))",
+        meaning: "the time constant satisfies the strings' equation",
+        within: 1e-5,
+        when: "several == 1 and apart == 1",
+      },
+      { left: "1 / tau", right: "a_1", meaning: "equal rates: their own time constant", when: "several == 1 and apart == 0", within: 1e-4 },
+      {
+        symbol: "limited",
+        kind: "number",
+        meaning: "1 where every string has a limit",
+        given: (_, out) => (out.safeCurrent === null ? 0 : 1),
+      },
+      {
+        symbol: "V_s",
+        kind: "voltage",
+        meaning: "voltage at which the first string is at its limit",
+        given: (si) => Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent ?? 0) * s.resistance)),
+      },
+      {
+        symbol: "I_s",
+        meaning: "load at that voltage",
+        is: "max(sum(map(E_k, f(x) = x - V_s) .* g) / (1 ohm), 0 A)",
+        when: "limited == 1",
+      },
+    ],
+    sources: [{ title: "A useful network theorem", by: "J. Millman, Proceedings of the IRE 28", edition: "1940" }],
+    check,
+    solve,
+    cautions,
+  },
+)

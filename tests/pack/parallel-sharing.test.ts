@@ -1,0 +1,83 @@
+import { lusolve } from "mathjs"
+import { describe, expect, it } from "vitest"
+import { type ParallelSharing, parallelSharing } from "../../src/pack/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+
+type Input = Parameters<typeof parallelSharing>[0]
+const solved = (input: Input): ParallelSharing => {
+  const out = parallelSharing.si(parallelSharing.read(input))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+const three = [
+  { openCircuitVoltage: 12.2, resistance: 0.12, capacity: 9360 },
+  { openCircuitVoltage: 11.9, resistance: 0.15, capacity: 9000 },
+  { openCircuitVoltage: 12.05, resistance: 0.3, capacity: 5000 },
+]
+
+/** Strings followed in small steps of time, current by current. */
+function stepped(strings: typeof three, current: number, span: number, until: number, h: number) {
+  const emf = strings.map((s) => s.openCircuitVoltage)
+  let currents: number[] = []
+  for (let t = 0; t <= until; t += h) {
+    const g = strings.map((s) => 1 / s.resistance)
+    const v = (emf.reduce((sum, e, k) => sum + e * (g[k] as number), 0) - current) / g.reduce((a, b) => a + b)
+    currents = emf.map((e, k) => (e - v) * (g[k] as number))
+    currents.forEach((i, k) => {
+      emf[k] = (emf[k] as number) - (i * h * span) / (strings[k] as (typeof three)[0]).capacity
+    })
+  }
+  return currents
+}
+
+describe("parallelSharing", () => {
+  it("shares as Kirchhoff's laws solved by mathjs, over loads", () => {
+    for (const current of [0, 3, 20]) {
+      // unknowns I1, I2, I3, V
+      const rows = three.map((s, k) => [...three.map((_, j) => (j === k ? s.resistance : 0)), 1])
+      const x = lusolve([...rows, [1, 1, 1, 0]], [...three.map((s) => s.openCircuitVoltage), current]) as number[][]
+      const out = solved({ strings: three, current })
+      out.shares.forEach((s, k) => {
+        expect(s.current).toBeCloseTo(x[k]?.[0] as number, 10)
+      })
+      expect(out.voltage).toBeCloseTo(x[3]?.[0] as number, 10)
+      // Kirchhoff's residual
+      expect(Math.abs(out.shares.reduce((sum, s) => sum + s.current, 0) - current)).toBeLessThan(1e-9)
+    }
+  })
+
+  it("follows small steps of time", () => {
+    for (const after of [10, 600, 4000]) {
+      const out = solved({ strings: three, current: 6, voltageSpan: 2.7, after })
+      const other = stepped(three, 6, 2.7, after, 0.02)
+      out.shares.forEach((s, k) => {
+        expect(Math.abs(s.laterCurrent - (other[k] as number))).toBeLessThan(2e-3)
+      })
+    }
+  })
+
+  it("ends up sharing by capacity, and gets there with its time constant", () => {
+    const at = (after: number) => solved({ strings: three, current: 6, voltageSpan: 2.7, after })
+    const long = at(36000)
+    for (const s of long.shares) expect(s.laterCurrent).toBeCloseTo(s.steadyCurrent, 4)
+    const tau = long.timeConstant as number
+    const distance = (after: number) => at(after).shares.reduce((sum, s) => sum + Math.abs(s.laterCurrent - s.steadyCurrent), 0)
+    // by then the faster difference has died out
+    expect(distance(13 * tau) / distance(12 * tau)).toBeCloseTo(Math.exp(-1), 3)
+    // two strings: τ = (r1 + r2)/(U/Q1 + U/Q2)
+    const two = solved({ strings: three.slice(0, 2), current: 6, voltageSpan: 2.7 })
+    expect(two.timeConstant).toBeCloseTo((0.12 + 0.15) / (2.7 / 9360 + 2.7 / 9000), 6)
+  })
+
+  it("gives a load current at which the first string is just at its limit", () => {
+    const strings = three.map((s) => ({ ...s, maxCurrent: 7.8 }))
+    const safe = solved({ strings }).safeCurrent as number
+    const worst = Math.max(...solved({ strings, current: safe }).shares.map((s) => s.current))
+    expect(worst).toBeCloseTo(7.8, 9)
+    expect(safe).toBeLessThan(3 * 7.8)
+  })
+
+  it("warns of strings joined at unequal charge", () => {
+    expect(parallelSharing({ strings: three }).cautions.map((c) => c.code)).toContain("unequal-charge")
+  })
+})
