@@ -1,5 +1,16 @@
 import type { Area, Length, Temperature } from "../quantity/index.js"
-import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, type Step, solver } from "../solver/index.js"
+import {
+  type Caution,
+  caution,
+  type Fields,
+  type Issue,
+  inconsistent,
+  type SiOf,
+  type Solver,
+  type Source,
+  type Step,
+  solver,
+} from "../solver/index.js"
 import { awgSource, iec60228Source, layFactor, type Metal, metals, nominalConductors, type Stranding, strandings } from "./data.js"
 
 /** What every wire is described by. Give the size as `awg` or as `area`, not both. */
@@ -96,15 +107,15 @@ export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
 }
 
 /** Field descriptions every wire shares. */
-export const sizeFields = {
+export const sizeFields: Fields<ConductorSize> = {
   awg: { kind: "number", symbol: "g", label: "wire gauge (AWG)", whole: true, min: -3, max: 40, typical: [10, 28], default: null },
   area: { kind: "area", symbol: "A_w", label: "cross-section", above: 0, max: "1000 mm2", typical: ["0.1 mm2", "6 mm2"], default: null },
   metal: { kind: "choice", label: "conductor metal", options: { copper: "copper", aluminium: "aluminium" }, default: "copper" },
   stranding: { kind: "choice", label: "stranding", options: strandings, default: "solid" },
-} as const
+}
 
 /** Steps from a size to its area A and its resistance per length r_20 and r. */
-export const sizeSteps: readonly Step<SiOf<ConductorSize & { temperature?: Temperature }>, unknown>[] = [
+export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
   {
     symbol: "rho",
     kind: "resistivity",
@@ -162,7 +173,7 @@ export const warmStep: Step<unknown, unknown> = {
 }
 
 /** Sources every wire shares. */
-export const sizeSources = [
+export const sizeSources: readonly Source[] = [
   awgSource,
   { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
   { title: "IEC 60889, Hard-drawn aluminium wire for overhead line conductors", by: "IEC", edition: "1987", where: "clause 3" },

@@ -36,3 +36,4 @@ export {
 } from "./led-run.js"
 export { chassisCurrent } from "./limits.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
+export { type Arrangement, type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"
