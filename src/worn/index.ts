@@ -7,10 +7,12 @@ export {
   type RigPose,
 } from "./carried-load.js"
 export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
+export { type Place, type PlaceKind, places } from "./data-access.js"
 export type { BodyRegion } from "./data-contact.js"
 export type { CrushPart } from "./data-gaps.js"
 export { burnTemperature, type TouchMaterial } from "./data-touch.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
+export { type Endurance, type EnduranceInput, type EnduranceReading, endurance } from "./endurance.js"
 export {
   type MetabolicRate,
   type MetabolicRateInput,
@@ -18,8 +20,18 @@ export {
   metabolicRate,
   terrainFactor,
 } from "./metabolic-rate.js"
+export { type Envelope, type OwnPlace, type PackedSize, type Passage, type PassageInput, type PlaceFinding, passage } from "./passage.js"
 export { type Bar, type CrushFinding, type MovingPose, type PinchGap, type PinchGapInput, pinchGap } from "./pinch-gap.js"
 export { type StrapPressure, type StrapPressureInput, strapPressure } from "./strap-pressure.js"
 export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"
 export { type TouchLimit, type TouchTemperature, type TouchTemperatureInput, touchTemperature } from "./touch-temperature.js"
+export {
+  type PartWorn,
+  type WearActivity,
+  type WearPart,
+  type WearSchedule,
+  type WearScheduleInput,
+  wearSchedule,
+} from "./wear-schedule.js"
+export type { FirstLimit, HeaviestLoad, Rest } from "./wear-strain.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./wind-load.js"

@@ -1,0 +1,98 @@
+/** A bar's middle line, m. */
+export interface BarSi {
+  readonly x1: number
+  readonly y1: number
+  readonly x2: number
+  readonly y2: number
+}
+
+/** Where the moving part's axes stand, m and rad. */
+export interface PoseSi {
+  readonly x: number
+  readonly y: number
+  readonly angle: number
+}
+
+/** A part that moves through poses against fixed bars. */
+export interface Moved {
+  readonly moving: readonly BarSi[]
+  readonly fixed: readonly BarSi[]
+  readonly poses: readonly PoseSi[]
+}
+
+/** Nearest points of two bars, the first on the moving one. */
+export interface Nearest {
+  readonly distance: number
+  readonly ax: number
+  readonly ay: number
+  readonly bx: number
+  readonly by: number
+}
+
+/** Nearest point of a bar to a point, as a pair. */
+function nearestOnBar(px: number, py: number, b: BarSi): readonly [number, number] {
+  const [dx, dy] = [b.x2 - b.x1, b.y2 - b.y1]
+  const square = dx * dx + dy * dy
+  const t = square > 0 ? Math.min(1, Math.max(0, ((px - b.x1) * dx + (py - b.y1) * dy) / square)) : 0
+  return [b.x1 + t * dx, b.y1 + t * dy]
+}
+
+/** Crossing of two bars, or null. */
+function crossing(a: BarSi, b: BarSi): readonly [number, number] | null {
+  const [ux, uy, vx, vy] = [a.x2 - a.x1, a.y2 - a.y1, b.x2 - b.x1, b.y2 - b.y1]
+  const cross = ux * vy - uy * vx
+  if (cross === 0) return null
+  const [wx, wy] = [b.x1 - a.x1, b.y1 - a.y1]
+  const [s, t] = [(wx * vy - wy * vx) / cross, (wx * uy - wy * ux) / cross]
+  return s >= 0 && s <= 1 && t >= 0 && t <= 1 ? [a.x1 + s * ux, a.y1 + s * uy] : null
+}
+
+/** Shortest way between two bars' middles: at a crossing none, else from an end of one to the other. */
+export function barDistance(a: BarSi, b: BarSi): Nearest {
+  const meet = crossing(a, b)
+  if (meet) return { distance: 0, ax: meet[0], ay: meet[1], bx: meet[0], by: meet[1] }
+  let best: Nearest | null = null
+  for (const [px, py, other, flip] of [
+    [a.x1, a.y1, b, false],
+    [a.x2, a.y2, b, false],
+    [b.x1, b.y1, a, true],
+    [b.x2, b.y2, a, true],
+  ] as const) {
+    const [qx, qy] = nearestOnBar(px, py, other)
+    const distance = Math.hypot(qx - px, qy - py)
+    if (best === null || distance < best.distance)
+      best = flip ? { distance, ax: qx, ay: qy, bx: px, by: py } : { distance, ax: px, ay: py, bx: qx, by: qy }
+  }
+  return best as Nearest
+}
+
+function placed(bar: BarSi, pose: PoseSi): BarSi {
+  const [c, s] = [Math.cos(pose.angle), Math.sin(pose.angle)]
+  return {
+    x1: pose.x + c * bar.x1 - s * bar.y1,
+    y1: pose.y + s * bar.x1 + c * bar.y1,
+    x2: pose.x + c * bar.x2 - s * bar.y2,
+    y2: pose.y + s * bar.x2 + c * bar.y2,
+  }
+}
+
+function poseAt(poses: readonly PoseSi[], at: number): PoseSi {
+  const leg = Math.min(Math.floor(at), poses.length - 2)
+  const [p, q] = [poses[leg] as PoseSi, poses[leg + 1] as PoseSi]
+  const f = at - leg
+  return { x: p.x + f * (q.x - p.x), y: p.y + f * (q.y - p.y), angle: p.angle + f * (q.angle - p.angle) }
+}
+
+/** Nearest approach of the moving part in the pose at `at`. */
+export function nearestAt(si: Moved, at: number): Nearest {
+  const pose = poseAt(si.poses, at)
+  let best: Nearest | null = null
+  for (const bar of si.moving) {
+    const there = placed(bar, pose)
+    for (const other of si.fixed) {
+      const one = barDistance(there, other)
+      if (best === null || one.distance < best.distance) best = one
+    }
+  }
+  return best as Nearest
+}

@@ -1,0 +1,142 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { passage } from "../../src/worn/index.js"
+import { carMargin, cornerWidth } from "../../src/worn/passage-geometry.js"
+import { between } from "./draws.js"
+
+/** Points along the edge of a rectangle turned by `angle` about its middle. */
+function edge(across: number, along: number, angle: number, count = 200): (readonly [number, number])[] {
+  const corners = [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ].map(([u, v]) => [((u as number) * across) / 2, ((v as number) * along) / 2] as const)
+  const [c, s] = [Math.cos(angle), Math.sin(angle)]
+  return corners.flatMap(([x0, y0], k) => {
+    const [x1, y1] = corners[(k + 1) % 4] as readonly [number, number]
+    return Array.from({ length: count }, (_, n) => {
+      const [x, y] = [x0 + (n / count) * (x1 - x0), y0 + (n / count) * (y1 - y0)]
+      return [c * x - s * y, s * x + c * y] as const
+    })
+  })
+}
+
+/**
+ * A wearer comes down one arm of an L of equal corridors (outer walls x = 0 and y = 0) and leaves along the other, facing the
+ * way he goes. At each heading the rectangle is pushed into the outer corner; the corridor must be as wide as its deepest
+ * point seen from the inner corner.
+ */
+function cornerByForce(across: number, along: number): number {
+  // before and after the corner the arms themselves must take the width
+  let needed = across
+  for (let k = 0; k <= 360; k++) {
+    const heading = (k / 360) * (Math.PI / 2)
+    const points = edge(across, along, heading)
+    const [left, low] = [Math.min(...points.map(([x]) => x)), Math.min(...points.map(([, y]) => y))]
+    needed = Math.max(needed, ...points.map(([x, y]) => Math.min(x - left, y - low)))
+  }
+  return needed
+}
+
+/** Whether a rectangle p × q fits in one of a × b (W. B. Carver, Solution to problem E 1225, American Mathematical Monthly 64, 1957). */
+function carver(p0: number, q0: number, a0: number, b0: number): boolean {
+  const [p, q, a, b] = [Math.max(p0, q0), Math.min(p0, q0), Math.max(a0, b0), Math.min(a0, b0)]
+  if (q > b) return false
+  return p <= a || b * (p * p + q * q) >= 2 * p * q * a + (p * p - q * q) * Math.sqrt(p * p + q * q - a * a)
+}
+
+const boxes = fc.record({ width: between(0.2, 3), front: between(0, 1.5), back: between(0.05, 1.5), height: between(0.5, 3) })
+
+describe("passage", () => {
+  it("corner: agrees with pushing the rectangle round by force", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(between(0.2, 3), between(0.2, 3), (across, along) => {
+        const off = Math.abs(cornerByForce(across, along) - cornerWidth(across, along))
+        worst = Math.max(worst, off)
+      }),
+      { numRuns: 40 },
+    )
+    // points stand 1/200 of a side apart
+    expect(worst).toBeLessThan(0.011)
+    expect(cornerByForce(1, 1)).toBeCloseTo(1.5 / Math.SQRT2, 3)
+  })
+
+  it("car: agrees with Carver's condition, in both directions", () => {
+    let [fit, not] = [0, 0]
+    fc.assert(
+      fc.property(between(0.1, 3), between(0, 2), between(0.5, 2.5), between(0.5, 2.5), (w, d, a, b) => {
+        const margin = carMargin(w, d, a, b)
+        if (Math.abs(margin) < 1e-6) return
+        expect(margin > 0).toBe(carver(w, d, a, b))
+        if (margin > 0) fit++
+        else not++
+      }),
+      { numRuns: 1000 },
+    )
+    expect(Math.min(fit, not)).toBeGreaterThan(100)
+  })
+
+  it("turning: no corner of the box gets past the circle, and one touches it", () => {
+    fc.assert(
+      fc.property(boxes, (box) => {
+        let farthest = 0
+        for (let k = 0; k < 720; k++) {
+          const [c, s] = [Math.cos((k * Math.PI) / 360), Math.sin((k * Math.PI) / 360)]
+          for (const x of [-box.width / 2, box.width / 2])
+            for (const y of [box.front, -box.back]) farthest = Math.max(farthest, c * x - s * y)
+        }
+        const { foldedTurning } = passage({ folded: box })
+        expect(farthest).toBeLessThanOrEqual((foldedTurning / 2) * (1 + 1e-12))
+        expect(farthest).toBeGreaterThan((foldedTurning / 2) * 0.9999)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it("law: a wider or higher place is never harder, a larger rig never easier", () => {
+    const kinds = ["door", "route", "corner", "stair", "turning"] as const
+    fc.assert(
+      fc.property(boxes, fc.constantFrom(...kinds), between(0.3, 5), between(0.3, 5), between(0, 1), (box, kind, width, height, more) => {
+        const through = (folded: typeof box, w: number, h: number | null) =>
+          passage({ folded, own: [{ name: "gate", kind, width: w, height: h }] }).places.at(-1)?.foldedMargin as number
+        const now = through(box, width, height)
+        expect(through(box, width + more, height)).toBeGreaterThanOrEqual(now)
+        expect(through(box, width, height + more)).toBeGreaterThanOrEqual(now)
+        expect(through(box, width, null)).toBeGreaterThanOrEqual(now)
+        for (const key of ["width", "front", "back", "height"] as const) {
+          const larger = { ...box, [key]: box[key] + more }
+          const [a, b] = [passage({ folded: box }), passage({ folded: larger })]
+          a.places.forEach((p, i) => {
+            expect(b.places[i]?.foldedMargin).toBeLessThanOrEqual(p.foldedMargin + 1e-9)
+          })
+          expect(b.blocked).toEqual(expect.arrayContaining([...a.blocked]))
+        }
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it("never sends anyone sideways down a stair", () => {
+    const wide = { width: 1.5, front: 0.2, back: 0.2, height: 1.8 }
+    const out = passage({ folded: wide })
+    for (const p of out.places.filter((f) => f.kind === "stair")) expect(p.folded).toBe("no")
+    expect(out.places.find((p) => p.place === "US door")?.folded).toBe("sideways")
+  })
+
+  it("packs the longest side to the longest", () => {
+    const packed = { length: "0.24 m", width: "0.55 m", height: "0.44 m", mass: "9 kg" } as const
+    const out = passage({ ...passage.example, packed })
+    expect(out.cabinMargin).toBeCloseTo(0.01, 12)
+    expect(out.checkedMargin).toBeCloseTo(0.35, 12)
+    expect(passage({ folded: passage.example.folded }).cabinMargin).toBeNull()
+  })
+
+  it("warns of blocked corridors, height and places to fold for", () => {
+    const codes = passage(passage.example).cautions.map((c) => c.code)
+    expect(codes).toEqual(expect.arrayContaining(["not-a-clearance", "fold-for", "blocks-corridor", "headroom"]))
+    const odd = passage({ folded: passage.example.folded, raised: { width: 0.5, front: 0.2, back: 0.2, height: 2.4 } })
+    expect(odd.cautions.map((c) => c.code)).toContain("smaller-raised")
+  })
+})
