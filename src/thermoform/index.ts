@@ -1,5 +1,7 @@
+export { type BendTemplate, type BendTemplateInput, bendTemplate, type CurvePoint, type TemplatePoint } from "./bend-template.js"
 export { type CoolDown, type CoolDownInput, coolDown } from "./cool-down.js"
 export { type Figure, type Plastic, type PlasticData, plastics } from "./data.js"
 export { type FormingWindow, type FormingWindowInput, formingWindow } from "./forming-window.js"
 export { type HeatThrough, type HeatThroughInput, heatThrough } from "./heat-through.js"
+export { bendTemplateSvg } from "./template-svg.js"
 export { type TubeBend, type TubeBendInput, tubeBend } from "./tube-bend.js"

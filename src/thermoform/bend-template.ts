@@ -1,0 +1,337 @@
+import type { Point } from "../drawing/index.js"
+import type { Angle, Length, Ratio } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { arcPath, offset, overbent, type Path, pathThroughPoints, pointsOf, withRuns } from "./curve.js"
+import { springbacks } from "./tables.js"
+
+/** A point the centreline passes through. */
+export interface CurvePoint {
+  /** To the right. */
+  x: Length
+  /** Upwards. */
+  y: Length
+}
+
+/** Input of {@link bendTemplate}. */
+export interface BendTemplateInput {
+  /** A circular arc by radius and angle, or a free curve through points. */
+  shape: "arc" | "curve"
+  /** Outer diameter of the tube, or thickness of the strip. */
+  diameter: Length
+  /** Arc: radius of the finished bend to the centreline. */
+  radius?: Length | null
+  /** Arc: angle of the finished bend. */
+  angle?: Angle | null
+  /** Curve: points of the finished centreline, in order. */
+  points?: readonly CurvePoint[]
+  /** Curve: side of the tube the jig lies on, going along the points; an arc's jig lies inside. */
+  side?: "left" | "right"
+  /** Part of the angle lost on release. */
+  springback?: Ratio
+  /** Straight run of jig beyond each end of the bend. */
+  straight?: Length
+}
+
+/** A point of the template, m. */
+export interface TemplatePoint {
+  readonly x: number
+  readonly y: number
+}
+
+/** Result of {@link bendTemplate}. */
+export interface BendTemplate {
+  /** Angle the finished bend turns through from end to end, rad (left positive). */
+  readonly turn: number
+  /** Angle the jig turns through, rad. */
+  readonly jigTurn: number
+  /** Least radius of the finished centreline, m. */
+  readonly leastRadius: number
+  /** Least radius of the centreline in the jig, m. */
+  readonly jigRadius: number
+  /** Least radius of the jig's edge where it lies inside the bend, m. */
+  readonly edgeRadius: number
+  /** Length of tube in the bend, without the straight runs, m. */
+  readonly length: number
+  /** Straight distance between the ends of the edge, to check the print with, m. */
+  readonly chord: number
+  /** Size of the jig's edge, m. */
+  readonly width: number
+  readonly height: number
+  /** The edge the tube lies against, in order. */
+  readonly edge: readonly TemplatePoint[]
+  /** The tube's centreline in the jig. */
+  readonly centreline: readonly TemplatePoint[]
+}
+
+type Si = SiOf<BendTemplateInput>
+
+/** How far a chord of the template may leave the curve, m. */
+const ERROR = 5e-5
+const STATIONS = 480
+
+interface Finished {
+  readonly path: Path
+  readonly leastRadius: number
+}
+
+function finished(si: Si): Finished {
+  if (si.shape === "arc") {
+    const radius = si.radius as number
+    return { path: arcPath(radius, si.angle as number, 0, ERROR), leastRadius: radius }
+  }
+  const { leastRadius, ...path } = pathThroughPoints(si.points, STATIONS)
+  return { path, leastRadius }
+}
+
+/** Headings and steps of the finished bend, as the working adds them up. */
+export function finishedSteps(si: Si): {
+  readonly lengths: readonly number[]
+  readonly turns: readonly number[]
+  readonly leastRadius: number
+} {
+  const { path, leastRadius } = finished(si)
+  const differences = (list: readonly number[]) => list.slice(1).map((v, i) => v - (list[i] as number))
+  return { lengths: differences(path.along), turns: differences(path.heading), leastRadius }
+}
+
+const mm = (metres: number) => Number((metres * 1000).toPrecision(4))
+/** Curves straighter than this count as straight: their radius is only shown to this size, m. */
+const STRAIGHT = 1e4
+
+function solve(si: Si): BendTemplate | NoSolution {
+  const { diameter, springback, straight } = si
+  const { path, leastRadius: sharpest } = finished(si)
+  const leastRadius = Math.min(sharpest, STRAIGHT)
+  const factor = 1 / (1 - springback)
+  const jigRadius = leastRadius * (1 - springback)
+  const edgeRadius = jigRadius - diameter / 2
+  if (!(edgeRadius > 0))
+    return refuse(
+      "edge-folds",
+      `In the jig the centreline turns at ${mm(jigRadius)} mm radius, no more than half the tube's ${mm(diameter)} mm: the jig's edge would have no radius left.`,
+      -edgeRadius,
+      { radius: leastRadius },
+      { radius: (5 * diameter) / (1 - springback) },
+    )
+  const jig = withRuns(overbent(path, factor), straight)
+  const last = path.heading.length - 1
+  const turn = (path.heading[last] as number) - (path.heading[0] as number)
+  // an arc stands upright, its middle level; a curve stays as it was drawn
+  const tilt = si.shape === "arc" ? -(turn * factor) / 2 : 0
+  const inside = si.shape === "arc" || si.side === "left" ? diameter / 2 : -diameter / 2
+  const middle = pointsOf(jig, { x: 0, y: 0 }, tilt)
+  const side = offset(middle, jig.heading, inside, tilt)
+  const all = [...middle, ...side]
+  const [left, bottom] = [Math.min(...all.map((p) => p.x)), Math.min(...all.map((p) => p.y))]
+  const placed = (points: readonly Point[]) => points.map((p) => ({ x: p.x - left, y: p.y - bottom }))
+  const edge = placed(side)
+  const [a, b] = [edge[0] as Point, edge[edge.length - 1] as Point]
+  const span = (key: "x" | "y") => Math.max(...edge.map((p) => p[key])) - Math.min(...edge.map((p) => p[key]))
+  return {
+    turn,
+    jigTurn: turn * factor,
+    leastRadius,
+    jigRadius,
+    edgeRadius,
+    length: path.along[last] as number,
+    chord: Math.hypot(b.x - a.x, b.y - a.y),
+    width: span("x"),
+    height: span("y"),
+    edge,
+    centreline: placed(middle),
+  }
+}
+
+function check({ shape, radius, angle, points }: Si): Issue[] {
+  const faults: Issue[] = []
+  if (shape === "arc") {
+    if (radius === null) faults.push(inconsistent(["radius"], "nothing", "the radius of the arc"))
+    if (angle === null) faults.push(inconsistent(["angle"], "nothing", "the angle of the arc"))
+    if (points.length) faults.push(inconsistent(["points"], `${points.length} points`, "no points for an arc"))
+    return faults
+  }
+  if (radius !== null) faults.push(inconsistent(["radius"], "a radius", "no radius for a curve through points"))
+  if (angle !== null) faults.push(inconsistent(["angle"], "an angle", "no angle for a curve through points"))
+  if (points.length < 3) faults.push(inconsistent(["points"], `${points.length} points`, "at least 3 points"))
+  points.forEach((p, i) => {
+    const before = points[i - 1]
+    if (before && !(Math.hypot(p.x - before.x, p.y - before.y) >= 1e-3))
+      faults.push(inconsistent(["points", i], "a point on the one before it", "a point at least 1 mm from the one before it"))
+  })
+  return faults
+}
+
+function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
+  const found = [
+    caution(
+      "true-scale",
+      "note",
+      "Print at 100 %, without fitting to the page, and measure the 100 mm bar before cutting.",
+      "common practice, no source",
+    ),
+    caution(
+      "springback-guess",
+      "note",
+      `Springback of ${(springback * 100).toFixed(1)} % is built in: bend one piece of the same stock, held until set, and correct the figure.`,
+      springbacks.heated.source,
+    ),
+    caution(
+      "hot-jig",
+      "warning",
+      "The tube is hot enough to burn and to scorch paper tape and soft wood: screw stops to the board, wear gloves, work in moving air.",
+      "ASTM C1055, 2003 (60 °C burns in 5 s, from a secondary source)",
+    ),
+  ]
+  if (out.leastRadius < 5 * diameter)
+    found.push(
+      caution(
+        "tight-radius",
+        "caution",
+        "Tighter than five diameters somewhere: see tubeBend for wrinkling and thinning.",
+        "Practical Sailor, Using heat to bend PVC pipe, quoted (common practice)",
+      ),
+    )
+  if (Math.abs(out.jigTurn) > Math.PI)
+    found.push(caution("closed-jig", "note", "The jig turns more than half round: make it in parts so that the bend comes off."))
+  return found
+}
+
+/**
+ * The edge of a jig for a bent tube: a circular arc or a free curve, opened up for springback and set off by half the tube.
+ *
+ * Formula: along the centreline s the heading h(s) of the finished curve becomes h(0) + (h(s) − h(0))/(1 − q) in the jig, the
+ * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A free
+ * curve is the natural cubic through its points. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
+ * default. The points leave the true curve by at most 0.05 mm on an arc.
+ *
+ * Sources: geometry; springback is common practice, no source.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `edge-folds` where the curve is tighter than the tube
+ * @example
+ * ```ts
+ * import { bendTemplate } from 'alula/thermoform'
+ * const jig = bendTemplate({ shape: 'arc', diameter: '26.7 mm', radius: '250 mm', angle: '60 deg', springback: '4 %' })
+ * jig.jigRadius // => 0.2400
+ * jig.edgeRadius // => 0.2267
+ * ```
+ */
+export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE__ */ solver<BendTemplateInput, BendTemplate>({
+  name: "bendTemplate",
+  title: "The edge of a jig for a bent tube, springback included",
+  input: {
+    shape: { kind: "choice", label: "shape", options: { arc: "circular arc", curve: "free curve" } },
+    diameter: { kind: "length", symbol: "D", label: "outer diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
+    radius: {
+      kind: "length",
+      symbol: "R_given",
+      label: "centreline radius",
+      min: "5 mm",
+      max: 100,
+      typical: ["100 mm", "1 m"],
+      default: null,
+    },
+    angle: { kind: "angle", symbol: "theta", label: "angle", min: "1 deg", max: "350 deg", typical: ["20 deg", "120 deg"], default: null },
+    points: {
+      kind: "list",
+      label: "points of the centreline",
+      max: 200,
+      of: {
+        kind: "group",
+        label: "point",
+        fields: {
+          x: { kind: "length", symbol: "x_p", label: "to the right", min: -100, max: 100 },
+          y: { kind: "length", symbol: "y_p", label: "upwards", min: -100, max: 100 },
+        },
+      },
+      default: [],
+    },
+    side: { kind: "choice", label: "side of the jig", options: { left: "left", right: "right" }, default: "left" },
+    springback: { kind: "ratio", symbol: "q", label: "springback", min: 0, max: 0.6, typical: [0, 0.1], default: 0.03 },
+    straight: {
+      kind: "length",
+      symbol: "l_run",
+      label: "straight run at each end",
+      min: 0,
+      max: 2,
+      typical: [0, "100 mm"],
+      default: "60 mm",
+    },
+  },
+  output: {
+    turn: { kind: "angle", symbol: "phi", label: "finished bend turns" },
+    jigTurn: { kind: "angle", symbol: "phi_jig", label: "jig turns" },
+    leastRadius: { kind: "length", symbol: "R", label: "least radius finished" },
+    jigRadius: { kind: "length", symbol: "R_jig", label: "least radius in the jig" },
+    edgeRadius: { kind: "length", symbol: "R_edge", label: "least radius of the edge" },
+    length: { kind: "length", symbol: "l", label: "length of the bend" },
+    chord: { kind: "length", symbol: "c_edge", label: "end to end of the edge" },
+    width: { kind: "length", symbol: "w_edge", label: "width of the edge" },
+    height: { kind: "length", symbol: "h_edge", label: "height of the edge" },
+    edge: {
+      kind: "list",
+      label: "edge",
+      of: {
+        kind: "group",
+        label: "point",
+        fields: { x: { kind: "length", symbol: "x_e", label: "x" }, y: { kind: "length", symbol: "y_e", label: "y" } },
+      },
+    },
+    centreline: {
+      kind: "list",
+      label: "centreline",
+      of: {
+        kind: "group",
+        label: "point",
+        fields: { x: { kind: "length", symbol: "x_c", label: "x" }, y: { kind: "length", symbol: "y_c", label: "y" } },
+      },
+    },
+  },
+  example: { shape: "arc", diameter: "26.7 mm", radius: "250 mm", angle: "60 deg" },
+  formulae: [
+    { symbol: "dl", kind: "length", meaning: "steps along the finished centreline", given: (si) => finishedSteps(si).lengths },
+    { symbol: "dphi", kind: "angle", meaning: "turn of each step", given: (si) => finishedSteps(si).turns },
+    { symbol: "l", meaning: "length of the bend", is: "sum(dl)" },
+    { symbol: "phi", meaning: "turn of the finished bend", is: "sum(dphi)" },
+    { symbol: "phi_jig", meaning: "turn in the jig", is: "phi / (1 - q)" },
+    {
+      symbol: "R",
+      kind: "length",
+      meaning: "least radius of the finished centreline",
+      given: (si) => Math.min(finishedSteps(si).leastRadius, STRAIGHT),
+    },
+    { symbol: "R_jig", meaning: "least radius in the jig, length kept", is: "R * (1 - q)" },
+    { symbol: "R_edge", meaning: "edge inside the bend", is: "R_jig - D / 2" },
+    { symbol: "x_e", kind: "length", meaning: "edge, to the right", given: (_, out) => out.edge.map((p) => p.x) },
+    { symbol: "y_e", kind: "length", meaning: "edge, upwards", given: (_, out) => out.edge.map((p) => p.y) },
+    { symbol: "w_edge", meaning: "width", is: "max(x_e) - min(x_e)" },
+    { symbol: "h_edge", meaning: "height", is: "max(y_e) - min(y_e)" },
+    {
+      symbol: "c_edge",
+      meaning: "end to end of an arc's edge: chord and two runs",
+      is: "2 * R_edge * sin(phi_jig / 2) + 2 * l_run * cos(phi_jig / 2)",
+      when: 'equalText(shape, "arc") and R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) > 0 m',
+    },
+    {
+      symbol: "c_edge",
+      meaning: "end to end of the edge",
+      is: "sqrt((x_e[size(x_e)[1]] - x_e[1])^2 + (y_e[size(y_e)[1]] - y_e[1])^2)",
+      when: 'equalText(shape, "curve") or R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) <= 0 m',
+    },
+  ],
+  sources: [{ title: "Plane geometry of offset curves; springback is common practice, no source" }],
+  check,
+  solve,
+  cautions,
+})

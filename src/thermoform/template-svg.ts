@@ -1,0 +1,65 @@
+import { element, label, type Point, pathThrough, svg } from "../drawing/index.js"
+import { type BendTemplateInput, bendTemplate } from "./bend-template.js"
+
+const MARGIN = 12
+const FOOT = 26
+
+/**
+ * Draws a {@link bendTemplate} at true scale: one unit of the picture is a millimetre, and the picture says its physical size, so
+ * that a printer or a laser cutter reproduces it. Solid: the edge to cut. Dashed: the tube's centreline. Ticks: where the bend
+ * begins and ends. A bar of 100 mm checks the scale.
+ *
+ * @param input - as for `bendTemplate`
+ * @param title - written on the template
+ * @returns the SVG text
+ * @throws InputError and NoSolutionError as `bendTemplate` does
+ * @example
+ * ```ts
+ * import { bendTemplateSvg } from 'alula/thermoform'
+ * const drawing = bendTemplateSvg({ shape: 'arc', diameter: '26.7 mm', radius: '250 mm', angle: '60 deg' }, 'wing rib 3')
+ * drawing.startsWith('<svg') // => true
+ * ```
+ */
+export function bendTemplateSvg(input: BendTemplateInput, title = "bend template"): string {
+  const si = bendTemplate.read(input)
+  const jig = bendTemplate(input)
+  const all = [...jig.edge, ...jig.centreline]
+  const most = (key: "x" | "y") => Math.max(...all.map((p) => p[key])) * 1000
+  const width = Math.max(most("x"), 150) + 2 * MARGIN
+  const height = most("y") + 2 * MARGIN + FOOT
+  // millimetres, y downwards
+  const place = ({ x, y }: Point): Point => ({ x: x * 1000 + MARGIN, y: most("y") - y * 1000 + MARGIN })
+  const edge = jig.edge.map(place)
+  const middle = jig.centreline.map(place)
+  const tick = (i: number) => {
+    const [e, c] = [edge[i] as Point, middle[i] as Point]
+    return element("line", { x1: e.x, y1: e.y, x2: 2 * c.x - e.x, y2: 2 * c.y - e.y, stroke: "#555", "stroke-width": 0.3 })
+  }
+  const ends = si.straight > 0 ? [1, edge.length - 2] : [0, edge.length - 1]
+  const base = height - 14
+  const millimetres = (metres: number) => (metres * 1000).toFixed(1)
+  const degrees = (rad: number) => ((rad * 180) / Math.PI).toFixed(1)
+  return svg(
+    {
+      title,
+      description: `Jig edge for a tube of ${millimetres(si.diameter)} mm; turns ${degrees(jig.jigTurn)} degrees, least edge radius ${millimetres(jig.edgeRadius)} mm.`,
+      width,
+      height,
+      physical: { width: `${width.toFixed(2)}mm`, height: `${height.toFixed(2)}mm` },
+    },
+    element("path", { d: pathThrough(edge), fill: "none", stroke: "#000", "stroke-width": 0.35 }),
+    element("path", { d: pathThrough(middle), fill: "none", stroke: "#777", "stroke-width": 0.25, "stroke-dasharray": "6 2 1 2" }),
+    ...ends.map(tick),
+    element("line", { x1: MARGIN, y1: base, x2: MARGIN + 100, y2: base, stroke: "#000", "stroke-width": 0.5 }),
+    ...[0, 50, 100].map((x) =>
+      element("line", { x1: MARGIN + x, y1: base - 2, x2: MARGIN + x, y2: base + 2, stroke: "#000", "stroke-width": 0.5 }),
+    ),
+    label(MARGIN, base - 4, `100 mm: measure before cutting. ${title}`, { "font-size": 4, "font-family": "sans-serif" }),
+    label(
+      MARGIN,
+      base + 7,
+      `tube ${millimetres(si.diameter)} mm, jig ${degrees(jig.jigTurn)}° for ${degrees(jig.turn)}°, edge end to end ${millimetres(jig.chord)} mm`,
+      { "font-size": 4, "font-family": "sans-serif" },
+    ),
+  )
+}
