@@ -84,7 +84,9 @@ export interface CarriedLoad {
   readonly hipMoment: number
   /** Largest moment about the low back, upright or leaning, N·m. */
   readonly backMoment: number
-  /** Pull of the back muscles that holds it, N. */
+  /** Largest moment about the low back while leaning in balance: what the back holds for hours, N·m. */
+  readonly backMomentLeaning: number
+  /** Pull of the back muscles that holds the larger one, N. */
   readonly backForce: number
   /** Compression of the low back by that pull and the weight above, N. */
   readonly backCompression: number
@@ -199,9 +201,10 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
   }
   const largest = (of: (p: PoseCarried) => number) => Math.max(...poses.map((p) => Math.abs(of(p))))
   const first = poses[0] as PoseCarried
+  const backMomentLeaning = largest((p) => p.backLeaning)
   const backMoment = Math.max(
     largest((p) => p.backUpright),
-    largest((p) => p.backLeaning),
+    backMomentLeaning,
   )
   const backForce = backMoment / si.muscleArm
   const backMass = Math.max(...tables.map((t) => upperBodies[t].backMass))
@@ -215,6 +218,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
     leanRange: Math.max(...signed) - Math.min(...signed),
     hipMoment: largest((p) => p.hipMoment),
     backMoment,
+    backMomentLeaning,
     backForce,
     backCompression: backForce + GRAVITY * (backMass * bodyMass + load),
     sideMoment: largest((p) => p.sideMoment),
@@ -342,6 +346,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
     leanRange: { kind: "angle", symbol: "phi_d", label: "lean between poses", unit: "°" },
     hipMoment: { ...upright, symbol: "M_h", label: "moment about the hips, upright" },
     backMoment: { ...upright, symbol: "M_b", label: "moment about the low back" },
+    backMomentLeaning: { ...upright, symbol: "M_l", label: "the same, leaning in balance" },
     backForce: { kind: "force", symbol: "F_b", label: "pull of the back muscles" },
     backCompression: { kind: "force", symbol: "F_c", label: "compression of the low back" },
     sideMoment: { ...upright, symbol: "M_s", label: "moment to one side" },
@@ -418,7 +423,8 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
     { symbol: "phi_d", meaning: "between the poses that differ most", is: "max(phi_all) - min(phi_all)" },
     { symbol: "M_h", meaning: "hips, upright", is: "max(abs(x_r)) * b_r * g_0 * (1 N m)" },
     { symbol: "B_all", kind: "number", meaning: "low back, leaning, in N·m", is: "concat(B_1, B_2, B_3) / (1 N m)" },
-    { symbol: "M_b", meaning: "low back, upright or leaning", is: "max(M_h, max(abs(B_all)) * (1 N m))" },
+    { symbol: "M_l", meaning: "low back, leaning", is: "max(abs(B_all)) * (1 N m)" },
+    { symbol: "M_b", meaning: "low back, upright or leaning", is: "max(M_h, M_l)" },
     { symbol: "F_b", meaning: "pull of the back muscles", is: "M_b / d_m", source: "Hall 2012, problem 9.1" },
     {
       symbol: "F_c",

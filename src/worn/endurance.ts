@@ -1,0 +1,260 @@
+import type { Moment, Ratio, Time } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  inconsistent,
+  type NoSolution,
+  optionsFrom,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { takeItOff } from "./care.js"
+import { enduranceModels, enduranceSources, holdingTime, type Joint, powerLaws, restKamon, restRohmert } from "./data-endurance.js"
+
+/** Input of {@link endurance}. Give `effort`, or `moment` and `strength`. */
+export interface EnduranceInput {
+  /** Joint that holds. */
+  joint: Joint
+  /** Share of the greatest force. */
+  effort?: Ratio | null
+  /** Moment that is held. */
+  moment?: Moment | null
+  /** Greatest moment the wearer can make there. */
+  strength?: Moment | null
+  /** Time it is to be held. */
+  hold?: Time | null
+}
+
+/** What one model says. */
+export interface EnduranceReading {
+  readonly model: string
+  /** Holding time, s. */
+  readonly time: number
+}
+
+/** Result of {@link endurance}. */
+export interface Endurance {
+  /** Share of the greatest force. */
+  readonly effort: number
+  /** Holding time by the joint's power law, s. */
+  readonly jointTime: number
+  /** Holding time of muscle in general, s. */
+  readonly generalTime: number
+  /** Holding time by Rohmert's curve, s; from 15 % effort. */
+  readonly rohmertTime: number | null
+  /** Holding time to plan with: the shortest of these, s. */
+  readonly time: number
+  /** Every model that applies. */
+  readonly readings: readonly EnduranceReading[]
+  /** The hold against the time to plan with. */
+  readonly used: number | null
+  /** Rest after the hold, the longer of two forms, s; null without a hold or below 15 % effort. */
+  readonly rest: number | null
+  /** Largest effort that can be held so long, by the joint's law and muscle in general. */
+  readonly effortForHold: number | null
+}
+
+function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
+  const { joint, hold } = si
+  const effort = si.effort ?? (si.moment as number) / (si.strength as number)
+  if (!(effort <= 1)) {
+    const [moment, strength] = [si.moment as number, si.strength as number]
+    return refuse(
+      "beyond-strength",
+      `Holding ${moment.toFixed(1)} N·m asks for more than the greatest moment of ${strength.toFixed(1)} N·m.`,
+      moment - strength,
+      { moment },
+      { moment: strength },
+    )
+  }
+  const jointTime = holdingTime(joint, effort)
+  const generalTime = holdingTime("general", effort)
+  const rohmert = enduranceModels.rohmert1960 as (typeof enduranceModels)[string]
+  const rohmertTime = effort >= rohmert.from ? 60 * rohmert.minutes(effort) : null
+  const time = Math.min(jointTime, generalTime, rohmertTime ?? jointTime)
+  const readings = [
+    { model: `power law, ${powerLaws[joint].label}`, time: jointTime },
+    ...(joint === "general" ? [] : [{ model: `power law, ${powerLaws.general.label}`, time: generalTime }]),
+    ...Object.values(enduranceModels)
+      .filter((m) => effort >= m.from && (m.joint === null || m.joint === joint))
+      .map((m) => ({ model: m.label, time: 60 * m.minutes(effort) })),
+  ]
+  const effortFor = (of: Joint) => ((hold as number) / powerLaws[of].b0) ** (1 / powerLaws[of].b1)
+  return {
+    effort,
+    jointTime,
+    generalTime,
+    rohmertTime,
+    time,
+    readings,
+    used: hold === null ? null : hold / time,
+    rest: hold === null || effort < 0.15 ? null : Math.max(restKamon(hold, time, effort), restRohmert(hold, time, effort)),
+    effortForHold: hold === null ? null : Math.min(1, effortFor(joint), effortFor("general")),
+  }
+}
+
+function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
+  const found: Caution[] = [
+    takeItOff,
+    caution(
+      "to-exhaustion",
+      "warning",
+      "Holding times are to exhaustion of volunteers who held as long as they could: plan with a third of them at most.",
+      "E. Kamon 1981, in Johnson 1991",
+    ),
+  ]
+  if (out.effort < 0.15)
+    found.push(
+      caution(
+        "low-effort",
+        "caution",
+        "Below 15 % the laws are extrapolated: the old claim that 15 % can be held for ever is rejected by later work. For hours of wear stay below about 5 %, with pauses.",
+        "Rohmert 1960 against Frey Law and Avin 2010",
+      ),
+    )
+  const times = out.readings.map((r) => r.time)
+  const [least, most] = [Math.min(...times), Math.max(...times)]
+  if (most > 1.5 * least)
+    found.push(
+      caution(
+        "models-disagree",
+        "note",
+        `Published models say ${least.toFixed(0)} to ${most.toFixed(0)} s here; people differ as much again.`,
+        "comparison of El ahrache, Imbeau and Farbos 2006 (from memory)",
+      ),
+    )
+  if (out.used !== null && out.used > 1 / 3)
+    found.push(
+      caution(
+        "hold-too-long",
+        "warning",
+        `The hold takes ${(100 * out.used).toFixed(0)} % of the time to exhaustion: support the load on the hips, a frame or a counterweight, or shorten it.`,
+        "E. Kamon 1981 (work period one third)",
+      ),
+    )
+  if (si.moment !== null)
+    found.push(
+      caution(
+        "strength-varies",
+        "note",
+        "Strength differs between people by a factor of three and more: measure the wearer or take the weakest.",
+        "E. Kamon 1981, in Johnson 1991, table 2.2.2",
+      ),
+    )
+  return found
+}
+
+/**
+ * How long a static effort can be held, by joint.
+ *
+ * With f the share of the greatest force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by joint),
+ * muscle in general t = 11.4·f^−2.42 (s), Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15). `time` is the
+ * shortest of them; `readings` holds further published models. Rest after a hold of t: the longer of
+ * 1080·(t/T)^1.4·(f − 0.15)^0.5 s (Kamon) and 18·(t/T)^1.4·(f − 0.15)^0.5·t (Rohmert), from f = 0.15. Valid for 0.15 ≤ f ≤ 1
+ * in unmoved postures; below, an extrapolation with a caution.
+ *
+ * Sources: Frey Law and Avin 2010; Kamon 1981 in Johnson 1991; Rohmert 1960 and 1973.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `beyond-strength`, by how much
+ * @example
+ * ```ts
+ * import { endurance } from 'alula/worn'
+ * const arms = endurance({ joint: 'shoulder', effort: '30 %' })
+ * arms.jointTime // => 134.6
+ * arms.time // => 134.6
+ * ```
+ */
+export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solver<EnduranceInput, Endurance>({
+  name: "endurance",
+  title: "How long a joint can hold a static load",
+  input: {
+    joint: { kind: "choice", label: "joint", options: optionsFrom(powerLaws, (key) => powerLaws[key].label) },
+    effort: { kind: "ratio", symbol: "f_g", label: "share of the greatest force", min: 0.01, max: 1, typical: [0.05, 0.7], default: null },
+    moment: { kind: "moment", symbol: "M", label: "moment held", min: 0.1, max: 500, typical: [2, 60], default: null },
+    strength: { kind: "moment", symbol: "M_m", label: "greatest moment", min: 1, max: 600, typical: [60, 240], default: null },
+    hold: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
+  },
+  output: {
+    effort: { kind: "ratio", symbol: "f", label: "effort", unit: "%" },
+    jointTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
+    generalTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
+    rohmertTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
+    time: { kind: "time", symbol: "t", label: "holding time to plan with" },
+    readings: {
+      kind: "list",
+      label: "models",
+      of: {
+        kind: "group",
+        label: "model",
+        fields: { model: { kind: "text", label: "model" }, time: { kind: "time", label: "holding time" } },
+      },
+    },
+    used: { kind: "ratio", symbol: "q", label: "hold against it", unit: "%" },
+    rest: { kind: "time", symbol: "t_p", label: "rest after the hold" },
+    effortForHold: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
+  },
+  example: { joint: "shoulder", effort: 0.3, hold: "30 s" },
+  formulae: [
+    { symbol: "f", meaning: "effort as given", is: "f_g", when: "has_effort" },
+    { symbol: "f", meaning: "effort by moments", is: "M / M_m", when: "has_moment" },
+    {
+      symbol: "b_0",
+      kind: "number",
+      meaning: "coefficient of the joint in s",
+      given: (si) => powerLaws[si.joint].b0,
+      source: "Frey Law and Avin 2010",
+    },
+    {
+      symbol: "b_1",
+      kind: "number",
+      meaning: "exponent of the joint",
+      given: (si) => powerLaws[si.joint].b1,
+      source: "Frey Law and Avin 2010",
+    },
+    { symbol: "t_j", meaning: "joint's power law", is: "b_0 * f^b_1 * (1 s)" },
+    { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: "Johnson 1991, equation 2.6.3" },
+    { symbol: "t", meaning: "shorter of the two", is: "min(t_j, t_g)" },
+    {
+      symbol: "r_w",
+      kind: "number",
+      meaning: "1 where Rohmert's curve and the rest forms apply",
+      given: (_, out) => (out.effort >= 0.15 ? 1 : 0),
+    },
+    {
+      symbol: "t_r",
+      meaning: "Rohmert",
+      is: "60 * (-1.5 + 2.1 / f - 0.6 / f^2 + 0.1 / f^3) * (1 s)",
+      when: "r_w == 1",
+      source: "Rohmert 1960",
+    },
+    { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
+    { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_hold" },
+    {
+      symbol: "t_p",
+      meaning: "rest: the longer of Kamon and Rohmert",
+      is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
+      when: "has_hold and r_w == 1",
+      source: "Johnson 1991, equation 2.6.4; Rohmert 1973",
+    },
+    {
+      symbol: "f_h",
+      meaning: "effort whose time is the hold",
+      is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42))",
+      when: "has_hold",
+    },
+  ],
+  sources: enduranceSources,
+  check: ({ effort, moment, strength }) => {
+    if (effort !== null && (moment !== null || strength !== null))
+      return [inconsistent(["effort"], "effort beside moment or strength", "either effort, or moment and strength")]
+    if (effort === null && (moment === null || strength === null))
+      return [inconsistent(["effort"], "no effort and no pair of moment and strength", "either effort, or moment and strength")]
+    return []
+  },
+  solve,
+  cautions,
+})
