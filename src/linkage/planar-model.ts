@@ -283,7 +283,7 @@ export function compile(si: MechanismSi): Model {
   si.bars.forEach((bar, body) => {
     rows.push({ kind: "bar", from: index(bar.from), to: index(bar.to), length: lengths[body] as number, body })
   })
-  const place = new Map<number, readonly [number, number]>()
+  const place = new Map<string, readonly [number, number]>()
   for (const one of si.carried) {
     const [point, from, to] = [index(one.point), index(one.from), index(one.to)]
     const body = bodies.findIndex((b) => b.slice(0, 2).includes(from) && b.slice(0, 2).includes(to))
@@ -296,7 +296,7 @@ export function compile(si: MechanismSi): Model {
     const [p, q] = [along / length, across / length]
     rows.push({ kind: "carried", from, to, point, body, axis: 0, p, q }, { kind: "carried", from, to, point, body, axis: 1, p, q })
     // its place in the body's own frame (from, to as the bar has them)
-    place.set(point, bodies[body]?.[0] === from ? [along, across] : [length - along, -across])
+    place.set(`${body} ${point}`, bodies[body]?.[0] === from ? [along, across] : [length - along, -across])
   }
   const inBody = (body: number, point: number): readonly [number, number] => {
     if (body < 0) return [sketch[2 * point] as number, sketch[2 * point + 1] as number]
@@ -305,7 +305,7 @@ export function compile(si: MechanismSi): Model {
       ? [0, 0]
       : point === members[1]
         ? [lengths[body] as number, 0]
-        : (place.get(point) as readonly [number, number])
+        : (place.get(`${body} ${point}`) as readonly [number, number])
   }
   const lineLength = (body: number, from: number, to: number) => {
     const [a, b] = [inBody(body, from), inBody(body, to)]

@@ -1,4 +1,5 @@
 import { referenceTests } from "../helpers/references.js"
 import { hingeChecks, hingeWithout } from "./linkage-hinge.js"
+import { mechanismChecks, mechanismWithout } from "./linkage-mechanisms.js"
 
-referenceTests("linkage", { ...hingeChecks }, hingeWithout)
+referenceTests("linkage", { ...hingeChecks, ...mechanismChecks }, { ...hingeWithout, ...mechanismWithout })
