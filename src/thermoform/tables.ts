@@ -70,3 +70,78 @@ export const springbacks: Readonly<Record<"heated" | "cold", Figure>> = {
     source: "B. Bamford, Bending conduit/tubing using hand benders, Albany Technical College, 2012 (60° relaxes to 30°)",
   },
 }
+
+/** Drying of one plastic before forming. */
+export interface Drying {
+  /** `always`, `when damp` or `no`. */
+  readonly needed: string
+  /** Oven temperature, °C. */
+  readonly temperature: Figure
+  /** Hours by thickness (m): the shorter published schedule and the longer. One entry holds for any thickness. */
+  readonly short: readonly (readonly [thickness: number, hours: number])[]
+  readonly long: readonly (readonly [thickness: number, hours: number])[]
+  readonly source: string
+}
+
+const noDrying: Drying = {
+  needed: "no",
+  temperature: { value: 60, low: 50, high: 70, source: "common practice, no source" },
+  short: [[0.003, 0]],
+  long: [[0.003, 0]],
+  source: "takes up almost no water; dry surface water off (common practice, no source)",
+}
+const acrylicDrying: Drying = {
+  needed: "when damp",
+  temperature: { value: 80, low: 75, high: 80, source: "Ultra Acrylics, Shrinkage, 2006, predrying (176 °F)" },
+  short: [[0.003, 24]],
+  long: [[0.003, 24]],
+  source: "Ultra Acrylics, Shrinkage, 2006, predrying (24 h at 80 °C suits most damp sheets)",
+}
+
+/** Drying schedules by plastic. */
+export const dryings = {
+  pvc: {
+    needed: "when damp",
+    temperature: { value: 65, low: 60, high: 65, source: "below the deflection temperature of 67 °C, so that pipe keeps its shape" },
+    short: [[0.003, 2]],
+    long: [[0.003, 4]],
+    source: "AZoM, article 770 (resin: 2 h at 75 °C); longer because finished pipe must stay cooler (common practice)",
+  },
+  pmmaCast: acrylicDrying,
+  pmmaExtruded: acrylicDrying,
+  petg: { ...noDrying, source: "PETG sheet maker's data via Knowde (no pre-drying)" },
+  abs: {
+    needed: "when damp",
+    temperature: { value: 80, low: 75, high: 85, source: "from memory" },
+    short: [[0.003, 2]],
+    long: [[0.003, 4]],
+    source: "resin suppliers' 2 to 4 h at 80 °C (from memory)",
+  },
+  pc: {
+    needed: "always",
+    temperature: { value: 121, low: 110, high: 125, source: "HighLine Polycarbonate, 2012 (250 °F); Palram, PALSUN user manual (125 °C)" },
+    short: [
+      [0.001, 1.5],
+      [0.002, 4],
+      [0.003, 7],
+      [0.004, 12],
+      [0.005, 18],
+      [0.006, 26],
+      [0.008, 45],
+    ],
+    long: [
+      [0.118 * INCH, 12],
+      [0.236 * INCH, 30],
+      [0.375 * INCH, 40],
+    ],
+    source: "Palram, PALSUN user manual, p. 32; HighLine Polycarbonate, Drying polycarbonate sheet, 2012",
+  },
+  hips: noDrying,
+  hdpe: noDrying,
+  pp: noDrying,
+  evaFoam: noDrying,
+  lowTempPolyester: noDrying,
+} as const satisfies Record<string, Drying>
+
+/** Moisture of polycarbonate: at rest in a room, and where it blisters (HighLine Polycarbonate, 2012), as fractions. */
+export const polycarbonateMoisture: { readonly atRest: number; readonly blisters: number } = { atRest: 0.002, blisters: 0.0005 }

@@ -1,0 +1,170 @@
+import type { Length } from "../quantity/index.js"
+import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Plastic, plasticOptions, plastics } from "./data.js"
+import { type Drying, dryings } from "./tables.js"
+
+/** Input of {@link drying}. */
+export interface DryingInput {
+  /** The plastic. */
+  plastic: Plastic
+  /** Thickness of the sheet, or twice the wall of a tube dried from outside only. */
+  thickness: Length
+}
+
+/** Result of {@link drying}. */
+export interface DryingTime {
+  /** `always`, `when damp` or `no`. */
+  readonly needed: string
+  /** Oven temperature to set, °C. */
+  readonly temperature: number
+  /** Lowest and highest published or allowed temperature, °C. */
+  readonly temperatureLow: number
+  readonly temperatureHigh: number
+  /** Time by the shorter published schedule, s. */
+  readonly timeShort: number
+  /** Time by the longer one: the time to plan with, s. */
+  readonly timeLong: number
+  /** Where the schedule comes from. */
+  readonly source: string
+}
+
+interface Law {
+  readonly time: number
+  readonly thickness: number
+  readonly power: number
+}
+
+/** The power law between the two neighbouring entries; past the thick end diffusion's square law, which is the longer. */
+function lawOf(table: Drying["short"], thickness: number): Law {
+  const first = table[0] as readonly [number, number]
+  if (table.length === 1) return { thickness: first[0], time: first[1] * 3600, power: 0 }
+  const last = table[table.length - 1] as readonly [number, number]
+  if (thickness >= last[0]) return { thickness: last[0], time: last[1] * 3600, power: 2 }
+  let i = 1
+  while (i < table.length - 1 && thickness > (table[i] as readonly [number, number])[0]) i++
+  const [a, b] = [table[i - 1] as readonly [number, number], table[i] as readonly [number, number]]
+  return { thickness: a[0], time: a[1] * 3600, power: Math.log(b[1] / a[1]) / Math.log(b[0] / a[0]) }
+}
+const timeOf = ({ time, thickness, power }: Law, actual: number) => time * (actual / thickness) ** power
+
+/** Both schedules; the longer of the two is the one to plan with. */
+function laws({ plastic, thickness }: SiOf<DryingInput>): readonly [Law, Law] {
+  const { short, long } = dryings[plastic] as Drying
+  const both = [lawOf(short, thickness), lawOf(long, thickness)] as const
+  return timeOf(both[0], thickness) <= timeOf(both[1], thickness) ? both : [both[1], both[0]]
+}
+
+function solve(si: SiOf<DryingInput>): DryingTime {
+  const { needed, temperature, source } = dryings[si.plastic] as Drying
+  const [short, long] = laws(si)
+  return {
+    needed,
+    temperature: temperature.value,
+    temperatureLow: temperature.low,
+    temperatureHigh: temperature.high,
+    timeShort: timeOf(short, si.thickness),
+    timeLong: timeOf(long, si.thickness),
+    source,
+  }
+}
+
+function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
+  if (out.needed === "no") return []
+  return [
+    caution(
+      "blisters",
+      "caution",
+      `Damp ${plastics[plastic].label} blisters when it is heated to form. Remove masking film, hang or rack it so that air reaches both faces, and form soon after drying.`,
+      out.source,
+    ),
+    caution(
+      "drying-oven",
+      "warning",
+      "Hours in an oven want one with forced air that is not used for food, a second thermometer, and somebody nearby: never leave it unattended overnight without an independent cut-out.",
+      "U.S. Plastic Corp., Forming cast and extruded acrylic sheet (thermostats up to 42 K out)",
+    ),
+    ...(plastic === "pc"
+      ? [
+          caution(
+            "vent-only-dried",
+            "note",
+            "A room's moisture (0.2 %) is four times what makes polycarbonate bubble (0.05 %); thinner sheet takes it up again within hours.",
+            "HighLine Polycarbonate, Drying polycarbonate sheet, 2012",
+          ),
+        ]
+      : []),
+  ]
+}
+
+/**
+ * How long and how hot to dry a sheet before forming.
+ *
+ * Formula: t = t₁·(s/s₁)ⁿ with (s₁, t₁) and n from the two neighbouring entries of the published schedule, n = 2 (diffusion's square
+ * law) past its thick end; both schedules are given where there are two. s thickness (m). Valid from 0.5 to 12 mm.
+ *
+ * Sources: Palram, PALSUN user manual, p. 32; HighLine Polycarbonate, Drying polycarbonate sheet, 2012; Ultra Acrylics, Shrinkage, 2006.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { drying } from 'alula/thermoform'
+ * const visor = drying({ plastic: 'pc', thickness: '3 mm' })
+ * visor.needed // => 'always'
+ * visor.timeShort / 3600 // => 7.00
+ * ```
+ */
+export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<DryingInput, DryingTime>({
+  name: "drying",
+  title: "How long and how hot to dry a sheet before forming",
+  input: {
+    plastic: { kind: "choice", label: "plastic", options: plasticOptions },
+    thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.5 mm", max: "12 mm", typical: ["1 mm", "8 mm"] },
+  },
+  output: {
+    needed: { kind: "text", label: "drying needed" },
+    temperature: { kind: "temperature", symbol: "T_dry", label: "oven at" },
+    temperatureLow: { kind: "temperature", symbol: "T_low", label: "no cooler than" },
+    temperatureHigh: { kind: "temperature", symbol: "T_high", label: "no hotter than" },
+    timeShort: { kind: "time", symbol: "t_short", label: "shorter schedule" },
+    timeLong: { kind: "time", symbol: "t_long", label: "time to plan with" },
+    source: { kind: "text", label: "source" },
+  },
+  example: { plastic: "pc", thickness: "3 mm" },
+  formulae: [
+    ...(["temperature", "temperatureLow", "temperatureHigh"] as const).map((key) => ({
+      symbol: { temperature: "T_dry", temperatureLow: "T_low", temperatureHigh: "T_high" }[key],
+      kind: "temperature" as const,
+      meaning: "published oven temperature",
+      given: (_: SiOf<DryingInput>, out: DryingTime) => out[key],
+    })),
+    ...(["short", "long"] as const).flatMap((name, i) => [
+      {
+        symbol: `t1_${name}`,
+        kind: "time" as const,
+        meaning: "published time",
+        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).time,
+      },
+      {
+        symbol: `s1_${name}`,
+        kind: "length" as const,
+        meaning: "at this thickness",
+        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).thickness,
+      },
+      {
+        symbol: `n_${name}`,
+        kind: "number" as const,
+        meaning: "power of thickness to the next entry",
+        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).power,
+      },
+      { symbol: `t_${name}`, meaning: "time at this thickness", is: `t1_${name} * (s_t / s1_${name})^n_${name}` },
+    ]),
+  ],
+  sources: [
+    { title: "PALSUN user manual", by: "Palram", where: "p. 32, typical pre-drying time" },
+    { title: "Drying polycarbonate sheet", by: "HighLine Polycarbonate", edition: "2012" },
+    { title: "Shrinkage (acrylic sheet notes)", by: "Ultra Acrylics", edition: "2006", where: "predrying" },
+  ],
+  solve,
+  cautions,
+})
