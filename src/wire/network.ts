@@ -110,10 +110,9 @@ function pathOf(tree: Tree, branches: readonly TwoPole[], a: number, b: number):
   return path
 }
 
-/** Loads that no source reaches, or the two that stand in series with nothing to divide the voltage. */
-function unfed(branches: readonly TwoPole[], tree: Tree): { off: boolean[] } | Extract<NetworkFault, { fault: "in-series" }> {
+/** Two loads in series with nothing between them that fixes the voltage, if there are such. */
+function inSeries(branches: readonly TwoPole[], tree: Tree): readonly [number, number] | null {
   const live = new Set(branches.filter((b) => b.emf !== 0).map((b) => tree.component[b.from]))
-  const off = branches.map((b) => isDemand(b) && (tree.component[b.from] !== tree.component[b.to] || !live.has(tree.component[b.from])))
   const into = new Map<number, number>()
   const outOf = new Map<number, number>()
   branches.forEach((b, i) => {
@@ -124,9 +123,9 @@ function unfed(branches: readonly TwoPole[], tree: Tree): { off: boolean[] } | E
   })
   for (const [island, first] of into) {
     const second = outOf.get(island)
-    if (second !== undefined) return { fault: "in-series", branches: [first, second] }
+    if (second !== undefined) return [first, second]
   }
-  return { off }
+  return null
 }
 
 /**
@@ -137,9 +136,27 @@ function unfed(branches: readonly TwoPole[], tree: Tree): { off: boolean[] } | E
  */
 export function solveNetwork(nodes: number, branches: readonly TwoPole[], reference: number): NetworkState | NetworkFault {
   const tree = forest(nodes, branches, reference)
-  const reach = unfed(branches, tree)
-  if ("fault" in reach) return reach
-  const { off } = reach
+  const pair = inSeries(branches, tree)
+  if (pair !== null) return { fault: "in-series", branches: pair }
+  const demands = branches.map(isDemand)
+  if (!demands.includes(true)) return reckon(nodes, branches, tree, demands)
+  // a load is fed where, with every load off, its two ends are tied and stand apart in voltage
+  const open = reckon(nodes, branches, tree, demands)
+  if ("fault" in open) return open
+  const volts = Math.max(...branches.map((b) => Math.abs(b.emf)))
+  const off = branches.map(
+    (b, i) => isDemand(b) && (tree.component[b.from] !== tree.component[b.to] || Math.abs(open.across[i] as number) <= 1e-12 * volts),
+  )
+  return reckon(nodes, branches, tree, off)
+}
+
+/** The state with the loads marked `off` left out. */
+function reckon(
+  nodes: number,
+  branches: readonly TwoPole[],
+  tree: Tree,
+  off: readonly boolean[],
+): (NetworkState & { readonly across: readonly number[] }) | NetworkFault {
   const loop = (i: number) => {
     const { from, to } = branches[i] as TwoPole
     return { link: i, parts: [{ branch: i, sign: 1 }, ...pathOf(tree, branches, to, from)] }
@@ -263,7 +280,7 @@ function stateOf(
   off: readonly boolean[],
   currents: readonly number[],
   iterations: number,
-): NetworkState {
+): NetworkState & { readonly across: readonly number[] } {
   const held = new Array<number>(nodes).fill(0)
   for (const node of tree.order) {
     const branch = tree.up[node] as number
@@ -272,7 +289,8 @@ function stateOf(
     const drop = resistance * (currents[branch] as number) - emf
     held[node] = (held[tree.parent[node] as number] as number) + (from === node ? drop : -drop)
   }
-  const drops = branches.map((b, i) => (off[i] ? 0 : (held[b.from] as number) - (held[b.to] as number)))
+  const across = branches.map((b) => (held[b.from] as number) - (held[b.to] as number))
+  const drops = across.map((v, i) => (off[i] ? 0 : v))
   const net = new Array<number>(nodes).fill(0)
   let [volts, amps, worst] = [0, 0, 0]
   branches.forEach((b, i) => {
@@ -290,6 +308,7 @@ function stateOf(
     voltages: held.map((v, i) => (tree.component[i] === reference ? v : null)),
     currents,
     drops,
+    across,
     fed: off.map((o) => !o),
     iterations,
     residual: Math.max(volts > 0 ? worst / volts : worst, amps > 0 ? Math.max(...net.map(Math.abs)) / amps : 0),
