@@ -10,9 +10,11 @@ export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from
 export { type Place, type PlaceKind, places } from "./data-access.js"
 export type { BodyRegion } from "./data-contact.js"
 export type { CrushPart } from "./data-gaps.js"
+export type { Handling } from "./data-reach.js"
 export { burnTemperature, type TouchMaterial } from "./data-touch.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
 export { type Endurance, type EnduranceInput, type EnduranceReading, endurance } from "./endurance.js"
+export { type HeatStress, type HeatStressInput, heatStress } from "./heat-stress.js"
 export {
   type MetabolicRate,
   type MetabolicRateInput,
@@ -22,6 +24,7 @@ export {
 } from "./metabolic-rate.js"
 export { type Envelope, type OwnPlace, type PackedSize, type Passage, type PassageInput, type PlaceFinding, passage } from "./passage.js"
 export { type Bar, type CrushFinding, type MovingPose, type PinchGap, type PinchGapInput, pinchGap } from "./pinch-gap.js"
+export { type Reach, type ReachInput, reach } from "./reach.js"
 export { type StrapPressure, type StrapPressureInput, strapPressure } from "./strap-pressure.js"
 export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"
 export { type TouchLimit, type TouchTemperature, type TouchTemperatureInput, touchTemperature } from "./touch-temperature.js"
