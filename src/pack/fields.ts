@@ -82,8 +82,11 @@ export const stateOfChargeField = {
 /** State of charge as an input. */
 export type StateOfCharge = Ratio
 
+/** What the resistance depends on. */
+export type JoinedCellsSi = Omit<PackCellsSi, "cutOffVoltage">
+
 /** Resistance of the whole pack at its temperature, Ω. */
-export function packResistance(si: PackCellsSi): number {
+export function packResistance(si: JoinedCellsSi): number {
   return (si.resistance * resistanceFactor(si.chemistry, si.temperature) * si.series) / si.parallel + si.linkResistance
 }
 
@@ -98,7 +101,7 @@ export const packResistanceSteps = [
     symbol: "k_T",
     kind: "number",
     meaning: "resistance at this temperature against 25 °C",
-    given: (si: PackCellsSi) => resistanceFactor(si.chemistry, si.temperature),
+    given: (si: JoinedCellsSi) => resistanceFactor(si.chemistry, si.temperature),
     source: "Arrhenius with rounded activation energies, from memory",
   },
   { symbol: "R", kind: "resistance", meaning: "resistance of the pack", is: "r_c * k_T * n_s / n_p + R_l" },

@@ -1,4 +1,5 @@
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
+export { type ChargeTime, type ChargeTimeInput, chargeTime, nickelChargeFactor } from "./charge-time.js"
 export {
   type Chemistry,
   type ChemistryData,
@@ -18,6 +19,7 @@ export {
   genericCells,
 } from "./data.js"
 export type { PackCells, StateOfCharge } from "./fields.js"
+export type { CurvePoint } from "./open-circuit.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
 export {
   type ParallelSharing,
@@ -26,5 +28,6 @@ export {
   parallelSharing,
   type StringShare,
 } from "./parallel-sharing.js"
-export { type CurvePoint, type DischargePoint, type LoadStep, type LoadTotal, type Runtime, type RuntimeInput, runtime } from "./runtime.js"
+export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peukert.js"
+export { type DischargePoint, type LoadStep, type LoadTotal, type Runtime, type RuntimeInput, runtime } from "./runtime.js"
 export { type CatalogueCell, type PackChoice, type PackLoser, type SizePack, type SizePackInput, sizePack } from "./size-pack.js"

@@ -1,5 +1,5 @@
 import { integrate } from "../numeric/index.js"
-import type { Current, Power, Ratio, Resistance, Time, Voltage } from "../quantity/index.js"
+import type { Current, Power, Ratio, Resistance, Time } from "../quantity/index.js"
 import {
   type Caution,
   caution,
@@ -14,6 +14,7 @@ import {
 import { type Chemistry, capacityFactor, chemistries, curveOf } from "./chemistry.js"
 import { type Curve, chargeAt, type Discharge, discharge, emfAt, type Load, loadCurrent, thresholdOf } from "./discharge.js"
 import { type PackCells, packCautions, packCutOff, packFaults, packFields, packResistance, packResistanceSteps } from "./fields.js"
+import { type CurvePoint, curveFaults, curveField } from "./open-circuit.js"
 
 /** One step of a load pattern; a step without any load is a rest. */
 export interface LoadStep {
@@ -27,14 +28,6 @@ export interface LoadStep {
   power?: Power | null
   /** Load resistance. */
   loadResistance?: Resistance | null
-}
-
-/** A point of an open-circuit curve of one cell. */
-export interface CurvePoint {
-  /** Charge left, 0 to 1. */
-  stateOfCharge: Ratio
-  /** Voltage without load. */
-  voltage: Voltage
 }
 
 /** Input of {@link runtime}. */
@@ -183,21 +176,11 @@ function solve(si: Si): Runtime | NoSolution {
 }
 
 function check(si: Si): Issue[] {
-  const faults = packFaults(si)
+  const faults = [...packFaults(si), ...curveFaults(si.curve)]
   si.pattern.forEach((step, i) => {
     const given = [step.current, step.power, step.loadResistance].filter((load) => load !== null).length
     if (given > 1) faults.push(inconsistent(["pattern", i], `${given} loads`, "at most one of current, power and loadResistance"))
   })
-  const { curve } = si
-  if (curve !== null) {
-    const rises = curve.every((p, i) => {
-      const before = curve[i - 1]
-      return !before || (p.stateOfCharge > before.stateOfCharge && p.voltage > before.voltage)
-    })
-    if (!rises) faults.push(inconsistent(["curve"], "points out of order", "charge and voltage that rise from point to point"))
-    if (curve[0]?.stateOfCharge !== 0 || curve.at(-1)?.stateOfCharge !== 1)
-      faults.push(inconsistent(["curve"], "a part of the range", "points from charge 0 to 1"))
-  }
   return faults
 }
 
@@ -315,21 +298,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
       },
     },
     startCharge: { kind: "ratio", symbol: "s_0", label: "charge at the start", min: 0, max: 1, typical: [0.5, 1], unit: "%", default: 1 },
-    curve: {
-      kind: "list",
-      label: "open-circuit curve of a cell",
-      min: 2,
-      max: 2000,
-      default: null,
-      of: {
-        kind: "group",
-        label: "point",
-        fields: {
-          stateOfCharge: { kind: "ratio", symbol: "s_u", label: "state of charge", min: 0, max: 1 },
-          voltage: { kind: "voltage", symbol: "U_u", label: "voltage without load", above: 0, max: 20 },
-        },
-      },
-    },
+    curve: curveField,
   },
   output: {
     runtime: { kind: "time", symbol: "t", label: "runtime" },

@@ -1,0 +1,183 @@
+import type { Charge, Current, Time } from "../quantity/index.js"
+import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+
+/** Input of {@link peukert}. Give the exponent, or a second rated point from which it follows. */
+export interface PeukertInput {
+  /** Rated capacity. */
+  capacity: Charge
+  /** Time the capacity is rated for: 20 h for most lead-acid batteries. */
+  ratedTime?: Time
+  /** Current drawn. */
+  current: Current
+  /** Peukert exponent. */
+  exponent?: number | null
+  /** Capacity at another rate, from the same sheet. */
+  secondCapacity?: Charge | null
+  /** Time that capacity is rated for. */
+  secondTime?: Time | null
+}
+
+/** Result of {@link peukert}. */
+export interface Peukert {
+  /** Time until empty, s. */
+  readonly time: number
+  /** Charge delivered, C. */
+  readonly delivered: number
+  /** Peukert exponent. */
+  readonly exponent: number
+  /** Current at which the rated capacity holds, A. */
+  readonly ratedCurrent: number
+  /** Current against the rated one. */
+  readonly rate: number
+  /** What capacity over current would promise, s. */
+  readonly simpleTime: number
+}
+
+type Si = SiOf<PeukertInput>
+
+/** Exponent from two rated capacities: k = ln(t₁/t₂)/ln(I₂/I₁), I = Q/t. */
+export function peukertExponent(firstCapacity: number, firstTime: number, secondCapacity: number, secondTime: number): number {
+  return Math.log(firstTime / secondTime) / Math.log(secondCapacity / secondTime / (firstCapacity / firstTime))
+}
+
+function solve(si: Si): Peukert {
+  const { capacity, ratedTime, current } = si
+  const exponent = si.exponent ?? peukertExponent(capacity, ratedTime, si.secondCapacity as number, si.secondTime as number)
+  const ratedCurrent = capacity / ratedTime
+  const rate = current / ratedCurrent
+  const time = ratedTime * rate ** -exponent
+  return { time, delivered: current * time, exponent, ratedCurrent, rate, simpleTime: capacity / current }
+}
+
+function check(si: Si): Issue[] {
+  const second = [si.secondCapacity, si.secondTime].filter((x) => x !== null).length
+  if (si.exponent !== null)
+    return second ? [inconsistent(["exponent"], "an exponent and a second point", "only one of exponent and second point")] : []
+  if (second < 2)
+    return [inconsistent(["exponent"], "neither exponent nor a whole second point", "exponent, or secondCapacity and secondTime")]
+  const [time, capacity] = [si.secondTime as number, si.secondCapacity as number]
+  const exponent = Math.abs(Math.log(time / si.ratedTime)) > 0.01 ? peukertExponent(si.capacity, si.ratedTime, capacity, time) : Number.NaN
+  return exponent >= 1 && exponent <= 3
+    ? []
+    : [
+        inconsistent(
+          ["secondCapacity"],
+          "points that give no exponent from 1 to 3",
+          "a clearly shorter time with a smaller capacity, from the same sheet",
+        ),
+      ]
+}
+
+function cautionsOf(out: Peukert): Caution[] {
+  const found: Caution[] = []
+  if (out.exponent > 1.05)
+    found.push(
+      caution(
+        "lead-only",
+        "note",
+        "An exponent this far above 1 is for lead-acid and alkaline cells; lithium cells measured 1.006 to 1.025: what falls there is the voltage, so use runtime.",
+        "NMC111 and LFP cell parameterisations for Battery Parameter eXchange, validation data, 2022",
+      ),
+    )
+  if (out.rate < 1)
+    found.push(
+      caution(
+        "below-rated",
+        "caution",
+        "Below the rated current the law promises more than the battery holds: count on no more than the rated capacity.",
+      ),
+    )
+  if (out.rate > 20)
+    found.push(
+      caution(
+        "exponent-not-constant",
+        "caution",
+        "The exponent is no constant: one sheet gave 1.08 between 20 h and 10 h, and 1.21 between 20 h and 1 h. Take it from rates near yours.",
+        "12 V 5 Ah AGM and 12 V 40 Ah sealed lead-acid battery sheets",
+      ),
+    )
+  return found
+}
+
+/**
+ * How much sooner a lead-acid (or alkaline) battery is empty at a higher current.
+ *
+ * Formula: t = H·(C/(I·H))^k, with C the rated capacity (C) for the time H (s, default 20 h), I the current (A)
+ * and k the Peukert exponent, given or from a second rated point: k = ln(H/t₂)/ln(I₂·H/C), I₂ = Q₂/t₂. At the
+ * rated current C/H the time is H. The form t = C/I^k holds only where C is the capacity at 1 A
+ * (that is ratedTime = C/1 A); with a 20 h capacity it is wrong by a quarter or more.
+ *
+ * Valid between the rates the exponent was taken from, at 20 to 25 °C, constant current.
+ *
+ * Sources: W. Peukert, Elektrotechnische Zeitschrift 20, 1897; rated form as in battery-monitor manuals.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { peukert } from 'alula/pack'
+ * const run = peukert({ capacity: '100 Ah', ratedTime: '20 h', current: '10 A', exponent: 1.2 })
+ * run.time / 3600 // => 8.706
+ * run.delivered / 3600 // => 87.06
+ * ```
+ */
+export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<PeukertInput, Peukert>({
+  name: "peukert",
+  title: "How long a lead-acid battery lasts at a current other than its rated one",
+  input: {
+    capacity: { kind: "charge", symbol: "Q", label: "rated capacity", min: "1 mAh", max: "100000 Ah", typical: ["1 Ah", "200 Ah"] },
+    ratedTime: {
+      kind: "time",
+      symbol: "H",
+      label: "time it is rated for",
+      min: "1 min",
+      max: "1000 h",
+      typical: ["5 h", "100 h"],
+      default: "20 h",
+    },
+    current: { kind: "current", symbol: "I", label: "current", min: "1 mA", max: "100000 A", typical: [0.1, 50] },
+    exponent: { kind: "number", symbol: "k_0", label: "Peukert exponent", min: 1, max: 3, typical: [1, 1.6], default: null },
+    secondCapacity: {
+      kind: "charge",
+      symbol: "Q_2",
+      label: "capacity at another rate",
+      min: "1 mAh",
+      max: "100000 Ah",
+      typical: ["1 Ah", "100 Ah"],
+      default: null,
+    },
+    secondTime: {
+      kind: "time",
+      symbol: "t_2",
+      label: "time of that rate",
+      min: "1 min",
+      max: "1000 h",
+      typical: ["1 h", "10 h"],
+      default: null,
+    },
+  },
+  output: {
+    time: { kind: "time", symbol: "t", label: "time until empty" },
+    delivered: { kind: "charge", symbol: "q", label: "charge delivered" },
+    exponent: { kind: "number", symbol: "k", label: "Peukert exponent" },
+    ratedCurrent: { kind: "current", symbol: "I_r", label: "rated current" },
+    rate: { kind: "ratio", symbol: "x", label: "current against it" },
+    simpleTime: { kind: "time", symbol: "t_s", label: "capacity over current" },
+  },
+  example: { capacity: "40 Ah", current: "10 A", secondCapacity: "34 Ah", secondTime: "5 h" },
+  formulae: [
+    { symbol: "I_r", meaning: "rated current", is: "Q / H" },
+    { symbol: "k", meaning: "exponent as given", is: "k_0", when: "has_exponent" },
+    { symbol: "k", meaning: "exponent from two rated points", is: "log(H / t_2) / log(Q_2 / t_2 / I_r)", when: "not has_exponent" },
+    { symbol: "x", meaning: "current against the rated one", is: "I / I_r" },
+    { symbol: "t", meaning: "time until empty", is: "H * x^(-k)" },
+    { symbol: "q", meaning: "charge delivered", is: "I * t" },
+    { symbol: "t_s", meaning: "capacity over current", is: "Q / I" },
+  ],
+  sources: [
+    { title: "Über die Abhängigkeit der Kapazität von der Entladestromstärke bei Bleiakkumulatoren", by: "W. Peukert", edition: "1897" },
+  ],
+  check,
+  solve,
+  cautions: (_, out) => cautionsOf(out),
+})
