@@ -1,3 +1,4 @@
+export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type Measured, type NextMeasure } from "./diagnose.js"
 export {
   type ArmMass,
   type EfficiencyPoint,
@@ -14,6 +15,8 @@ export {
   type RigWiring,
   rigFields,
 } from "./document.js"
+export type { FaultName } from "./faults.js"
+export type { MeasureName, WarmPart } from "./measures.js"
 export { movePage, moveText } from "./move-report.js"
 export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"
 export { type MoveTime, moveTime } from "./move-time.js"

@@ -3,12 +3,13 @@ import { fromSi, type Kind, kinds, readQuantity } from "../../src/quantity/index
 import type { AnyField, AnyFields } from "../../src/solver/index.js"
 
 type Numeric = Extract<AnyField, { symbol: string }>
-const read = (field: Numeric, value: unknown): number | undefined =>
-  value === undefined || value === null
-    ? undefined
-    : field.kind === "number"
-      ? (value as number)
-      : (readQuantity(field.kind, value) as number)
+/** A limit, default or example of a field in SI; a value its own kind cannot read is a fault of the definition. */
+function read(field: Numeric, value: unknown): number | undefined {
+  if (value === undefined || value === null) return undefined
+  const si = field.kind === "number" ? value : readQuantity(field.kind, value)
+  if (typeof si !== "number") throw new Error(`${field.label}: ${String(value)} is no ${field.kind}`)
+  return si
+}
 
 const nextUp = (x: number) => x + Math.max(Math.abs(x) * 1e-9, 1e-12)
 const nextDown = (x: number) => x - Math.max(Math.abs(x) * 1e-9, 1e-12)

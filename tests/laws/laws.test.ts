@@ -53,7 +53,8 @@ const close = (a: number, b: number, floor: number) => Math.abs(a - b) <= 1e-9 *
 describe.each(solvers)("laws: $id", ({ id, solver }: { id: string; solver: AnySolver }) => {
   const fields = solver.input as unknown as AnyFields
   const example = solver.example as Record<string, unknown>
-  const arbitrary = inputs(fields, example)
+  // made when first used, so that a faulty definition fails its own laws only
+  const arbitrary = fc.constant(null).chain(() => inputs(fields, example))
   const runs = slow[id] ?? RUNS
 
   it("answers its own example, and the same through every door", () => {

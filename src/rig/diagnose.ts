@@ -1,0 +1,405 @@
+import {
+  type Angle,
+  type Current,
+  type Force,
+  formatNumber,
+  formatQuantity,
+  type Ratio,
+  type Time,
+  type Voltage,
+} from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  issue,
+  type NoSolution,
+  type Result,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { checkMove } from "./check.js"
+import { asPlanned, type Explanation, faultPairs, type Readings, singleFaults, tellingMeasure, uncertaintyOf } from "./diagnosis.js"
+import { type RigDocument, rigFields } from "./document.js"
+import { demoRig } from "./example.js"
+import { type FaultName, faults } from "./faults.js"
+import { type MeasureName, measures, type Showing, type WarmPart } from "./measures.js"
+
+/** A measured value with its uncertainty (one standard deviation). */
+export interface MeasuredTime {
+  value: Time
+  uncertainty?: Time
+}
+/** A measured angle with its uncertainty. */
+export interface MeasuredAngle {
+  value: Angle
+  uncertainty?: Angle
+}
+/** A measured voltage with its uncertainty. */
+export interface MeasuredVoltage {
+  value: Voltage
+  uncertainty?: Voltage
+}
+/** A measured current with its uncertainty. */
+export interface MeasuredCurrent {
+  value: Current
+  uncertainty?: Current
+}
+/** A measured force with its uncertainty. */
+export interface MeasuredForce {
+  value: Force
+  uncertainty?: Force
+}
+
+/** What was measured on the built rig; any subset. */
+export interface Measured {
+  raiseTime?: MeasuredTime | null
+  lowerTime?: MeasuredTime | null
+  swing?: MeasuredAngle | null
+  /** At the source, everything still. */
+  restVoltage?: MeasuredVoltage | null
+  /** At the source's own terminals: at rest less during a raise. */
+  sourceSag?: MeasuredVoltage | null
+  /** Lost between source and converter (or actuators) during a raise. */
+  sourceDrop?: MeasuredVoltage | null
+  /** Lost between converter and actuators during a raise. */
+  loadDrop?: MeasuredVoltage | null
+  /** At the actuators during a raise, on average. */
+  actuatorVoltage?: MeasuredVoltage | null
+  /** All actuators together during a raise, on average. */
+  actuatorCurrent?: MeasuredCurrent | null
+  /** From the source during a raise, on average. */
+  sourceCurrent?: MeasuredCurrent | null
+  /** At the tip, rod unpinned, to lift the arm slowly through level. */
+  tipForceUp?: MeasuredForce | null
+  /** At the tip, rod unpinned, to let the arm sink slowly through level. */
+  tipForceDown?: MeasuredForce | null
+  /** The part that is clearly warmest after several raises. */
+  warmest?: WarmPart | "notFelt"
+  /** How far parts stray from their datasheets. */
+  spread?: Ratio
+}
+
+/** Input of the {@link diagnosis} solver. */
+export interface DiagnosisInput {
+  rig: RigDocument
+  measured: Measured
+}
+
+/** One explanation of what was measured. */
+export interface Candidate {
+  /** Names of its fault, or two. */
+  readonly faults: readonly string[]
+  /** In words, with the size each needs. */
+  readonly explanation: string
+  /** Size of each fault, SI. */
+  readonly sizes: readonly number[]
+  /** Σ((measured − predicted)/uncertainty)². */
+  readonly misfit: number
+  /** Share of plausibility among all explanations tried. */
+  readonly plausibility: number
+}
+
+/** A measurement that would tell the two most plausible explanations apart. */
+export interface NextMeasure {
+  readonly name: string
+  readonly label: string
+  readonly how: string
+  /** What the first and the second explanation say it will show, as a maker reads it. */
+  readonly first: string
+  readonly second: string
+  /** How far apart they are, in uncertainties. */
+  readonly apart: number
+}
+
+/** Result of {@link diagnose}. */
+export interface Diagnosis {
+  /** One sentence. */
+  readonly verdict: string
+  /** Readings used. */
+  readonly readings: number
+  /** Misfit of the rig as planned. */
+  readonly plannedMisfit: number
+  /** Whether the rig as planned already explains the readings. */
+  readonly asPlanned: boolean
+  /** Misfit of the most plausible explanation. */
+  readonly bestMisfit: number
+  readonly candidates: readonly Candidate[]
+  readonly next: NextMeasure | null
+}
+
+type Si = SiOf<DiagnosisInput>
+
+const names = Object.keys(measures) as MeasureName[]
+
+function readingsOf(measured: Si["measured"]): Readings {
+  const list = names.flatMap((name) => {
+    const reading = measured[name]
+    return reading ? [{ name, value: reading.value, uncertainty: reading.uncertainty }] : []
+  })
+  return { list, warmest: measured.warmest === "notFelt" ? null : measured.warmest, spread: measured.spread }
+}
+
+function sizeText(name: FaultName, size: number): string {
+  const { kind } = faults[name]
+  if (kind === "ratio") return `${formatNumber(size * 100, 2)} %`
+  return kind === "number" ? formatNumber(size, 2) : formatQuantity(kind, size, undefined, 2)
+}
+
+function inWords(one: Explanation): string {
+  return one.faults
+    .map((name, i) => `${faults[name].label}: ${faults[name].parameter} ${sizeText(name, one.sizes[i] as number)}`)
+    .join("; and ")
+}
+
+const shownMeasure = (name: MeasureName, shows: Showing) => formatQuantity(measures[name].kind, shows.values[name], undefined, 3)
+
+/** All explanations of some readings, most plausible first. */
+export function explanations(rig: Si["rig"], readings: Readings): Explanation[] {
+  const singles = singleFaults(rig, readings)
+  const best = singles[0]
+  // pairs are tried only where no single fault explains the readings: more misfit than noise gives one time in a thousand
+  const n = readings.list.length
+  const isExplained = best !== undefined && best.misfit <= n + 3.1 * Math.sqrt(2 * n)
+  return isExplained ? singles : [...singles, ...faultPairs(rig, readings, singles)].sort((a, b) => a.score - b.score)
+}
+
+function solve({ rig, measured }: Si): Diagnosis | NoSolution {
+  const readings = readingsOf(measured)
+  const planned = asPlanned(rig, readings)
+  if (!planned)
+    return refuse(
+      "plan-does-not-move",
+      "the rig as planned stalls or cannot move, so that nothing measured on it can be compared: assess the plan first",
+      0,
+    )
+  const all = explanations(rig, readings)
+  const [best, second] = all
+  if (!best) return refuse("no-fault-applies", "no known fault applies to this rig", 0)
+  const n = readings.list.length
+  const isAsPlanned = planned.misfit <= n + 2 * Math.sqrt(2 * n) && planned.score <= best.score + 2
+  const weights = all.map((e) => Math.exp((best.score - e.score) / 2))
+  const sum = weights.reduce((a, b) => a + b, 0)
+  const taken = readings.list.map((r) => r.name)
+  const telling = second ? tellingMeasure(best.shows, second.shows, taken, readings.spread) : null
+  const share = (weights[0] as number) / sum
+  const verdict = isAsPlanned
+    ? "What was measured is what the plan says, within its uncertainty: nothing need be wrong."
+    : `Most plausible (${Math.round(share * 100)} %): ${inWords(best)}.${share < 0.8 && second ? ` Next: ${inWords(second)}.` : ""}`
+  return {
+    verdict,
+    readings: n,
+    plannedMisfit: planned.misfit,
+    asPlanned: isAsPlanned,
+    bestMisfit: best.misfit,
+    candidates: all
+      .slice(0, 12)
+      .map((e, i) => ({
+        faults: e.faults,
+        explanation: inWords(e),
+        sizes: e.sizes,
+        misfit: e.misfit,
+        plausibility: (weights[i] as number) / sum,
+      })),
+    next:
+      telling && second
+        ? {
+            name: telling.name,
+            label: measures[telling.name].label,
+            how: measures[telling.name].how,
+            first: shownMeasure(telling.name, best.shows),
+            second: shownMeasure(telling.name, second.shows),
+            apart: telling.apart,
+          }
+        : null,
+  }
+}
+
+function check({ rig, measured }: Si): Issue[] {
+  const found: Issue[] = checkMove(rig).map((i) => ({ ...i, path: ["rig", ...i.path], message: `rig.${i.message}` }))
+  if (!names.some((name) => measured[name])) found.push(issue("missing", ["measured"], "no measured value", "at least one measured value"))
+  return found
+}
+
+function cautions(): Caution[] {
+  return [
+    caution(
+      "measure-safely",
+      "warning",
+      "Measure on a moving rig with hands, hair and meter leads clear of it, and with somebody at the switch; never bridge or lengthen a fuse to take a reading.",
+      "ISO 12100, 2010, clause 6.2.2, and IEC 61010-2-033, 2019 (hand-held meters)",
+    ),
+    caution(
+      "plausible-not-proved",
+      "note",
+      "A ranking of known faults, not a proof: look before you buy, and take the measurement named if one is.",
+    ),
+  ]
+}
+
+const measuredField = <K extends string>(kind: K, symbol: string, label: string, high: number, name: MeasureName) =>
+  ({
+    kind: "group",
+    label,
+    default: null,
+    fields: {
+      value: { kind, symbol, label, min: 0, max: high },
+      uncertainty: { kind, symbol: `${symbol}_s`, label: `uncertainty of ${label}`, above: 0, max: high, default: measures[name].usual },
+    },
+  }) as const
+
+/** Lists handed to the working: readings, what the explanation predicts, uncertainties. */
+function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number[]; shown: number[]; sigma: number[]; extra: number } {
+  const readings = readingsOf(measured)
+  const one = which === "planned" ? asPlanned(rig, readings) : explanations(rig, readings)[0]
+  const read = readings.list.map((r) => r.value)
+  const shown = readings.list.map((r) => one?.shows.values[r.name] ?? 0)
+  const sigma = readings.list.map((r) => uncertaintyOf(r, readings.spread))
+  const sum = read.reduce((s, v, i) => s + ((v - (shown[i] as number)) / (sigma[i] as number)) ** 2, 0)
+  // the warmest part's soft penalty is no reading: it is handed over as it stands
+  return { read, shown, sigma, extra: (one?.misfit ?? 0) - sum }
+}
+
+/**
+ * Ranks the single faults and pairs of faults that explain what was measured on a built rig; the
+ * solver behind {@link diagnose}, with one input object.
+ *
+ * Each fault has one size (a resistance, a share of mass …). Its best size makes least
+ * χ² + (size/usual)² − 2·ln(prior), where χ² = Σ((m − p)/σ)² over the readings m, their predictions p by the
+ * coupled move, and σ² = uncertainty² + (spread·m)² (spread for what strays with datasheets, default 2 %).
+ * Plausibility is exp(−score/2), shared out. Pairs are tried only where no single fault explains the readings,
+ * and cost 6 more. Usual sizes, priors and the cost of a pair are common practice, no source.
+ *
+ * Valid for rigs of hinged arms on linear actuators whose plan itself moves.
+ *
+ * @function
+ * @throws InputError naming every fault of document and readings
+ * @throws NoSolutionError `plan-does-not-move` where the rig as planned stalls
+ * @example
+ * ```ts
+ * import { diagnosis } from 'alula/rig'
+ * const found = diagnosis(diagnosis.example)
+ * found.candidates[0].faults // => ['sourceContact']
+ * ```
+ */
+export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solver<DiagnosisInput, Diagnosis>({
+  name: "diagnosis",
+  title: "What is wrong with the built rig",
+  input: {
+    rig: { kind: "group", label: "the rig as planned", fields: rigFields },
+    measured: {
+      kind: "group",
+      label: "what was measured",
+      fields: {
+        raiseTime: measuredField("time", "t_mu", "time up", 3600, "raiseTime"),
+        lowerTime: measuredField("time", "t_md", "time down", 3600, "lowerTime"),
+        swing: measuredField("angle", "th_m", "swing", 6.3, "swing"),
+        restVoltage: measuredField("voltage", "U_m0", "source voltage at rest", 150, "restVoltage"),
+        sourceSag: measuredField("voltage", "U_m1", "sag of the source", 150, "sourceSag"),
+        sourceDrop: measuredField("voltage", "U_m2", "voltage lost on the source side", 150, "sourceDrop"),
+        loadDrop: measuredField("voltage", "U_m3", "voltage lost on the actuators' side", 150, "loadDrop"),
+        actuatorVoltage: measuredField("voltage", "U_m4", "voltage at the actuators", 150, "actuatorVoltage"),
+        actuatorCurrent: measuredField("current", "I_m1", "current of all actuators", 500, "actuatorCurrent"),
+        sourceCurrent: measuredField("current", "I_m2", "current from the source", 500, "sourceCurrent"),
+        tipForceUp: measuredField("force", "F_m1", "force at the tip, lifting", 2000, "tipForceUp"),
+        tipForceDown: measuredField("force", "F_m2", "force at the tip, letting down", 2000, "tipForceDown"),
+        warmest: {
+          kind: "choice",
+          label: "warmest part",
+          options: {
+            source: "cells or bank",
+            wires: "wires and plugs",
+            converter: "converter",
+            actuators: "actuators",
+            notFelt: "not felt",
+          },
+          default: "notFelt",
+        },
+        spread: { kind: "ratio", symbol: "sp", label: "how far parts stray from their datasheets", min: 0, max: 0.5, default: 0.02 },
+      },
+    },
+  },
+  output: {
+    verdict: { kind: "text", label: "verdict" },
+    readings: { kind: "number", symbol: "n_r", label: "readings used" },
+    plannedMisfit: { kind: "number", symbol: "X_0", label: "misfit of the plan" },
+    asPlanned: { kind: "flag", label: "the plan explains it" },
+    bestMisfit: { kind: "number", symbol: "X_1", label: "misfit of the best explanation" },
+    candidates: {
+      kind: "list",
+      label: "explanations",
+      of: {
+        kind: "group",
+        label: "explanation",
+        fields: {
+          explanation: { kind: "text", label: "explanation" },
+          plausibility: { kind: "ratio", label: "plausibility", unit: "%" },
+          misfit: { kind: "number", label: "misfit" },
+          faults: { kind: "list", label: "faults", of: { kind: "text", label: "fault" } },
+          sizes: { kind: "list", label: "sizes (SI)", of: { kind: "number", label: "size" } },
+        },
+      },
+    },
+    next: {
+      kind: "group",
+      label: "measure next",
+      fields: {
+        name: { kind: "text", label: "measure" },
+        label: { kind: "text", label: "what" },
+        how: { kind: "text", label: "how" },
+        first: { kind: "text", label: "first explanation says" },
+        second: { kind: "text", label: "second explanation says" },
+        apart: { kind: "number", label: "uncertainties apart" },
+      },
+    },
+  },
+  example: {
+    rig: demoRig,
+    measured: {
+      raiseTime: { value: "15.8 s" },
+      lowerTime: { value: "11.2 s" },
+      swing: { value: "91 deg" },
+      restVoltage: { value: "10.95 V" },
+      sourceSag: { value: "0.17 V" },
+      sourceDrop: { value: "2.27 V" },
+      actuatorVoltage: { value: "8.5 V" },
+    },
+  },
+  formulae: [
+    { symbol: "m_r", kind: "number", meaning: "readings, SI", given: (si) => lists(si, "planned").read },
+    { symbol: "s_r", kind: "number", meaning: "their uncertainties, with the parts' spread", given: (si) => lists(si, "planned").sigma },
+    { symbol: "p_0", kind: "number", meaning: "what the plan predicts", given: (si) => lists(si, "planned").shown },
+    { symbol: "w_0", kind: "number", meaning: "penalty of the warmest part, plan", given: (si) => lists(si, "planned").extra },
+    { symbol: "p_1", kind: "number", meaning: "what the best explanation predicts", given: (si) => lists(si, "best").shown },
+    { symbol: "w_1", kind: "number", meaning: "penalty of the warmest part, best explanation", given: (si) => lists(si, "best").extra },
+    { symbol: "n_r", meaning: "readings used", is: "sum(m_r ./ m_r)" },
+    { symbol: "X_0", meaning: "misfit of the plan", is: "sum(((m_r - p_0) ./ s_r) .^ 2) + w_0" },
+    { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(((m_r - p_1) ./ s_r) .^ 2) + w_1" },
+  ],
+  sources: [
+    {
+      title: "Numerical Recipes",
+      by: "W. H. Press and others",
+      edition: "3rd edition, 2007",
+      where: "chapter 15 (χ² fitting, maximum likelihood with priors)",
+    },
+  ],
+  check,
+  solve,
+  cautions,
+})
+
+/**
+ * What is wrong with the built rig: ranks the faults that explain what was measured and names the
+ * cheapest measurement that would tell the first two apart. See {@link diagnosis}.
+ *
+ * @param rig - the document as planned
+ * @param measured - any subset of the measures, each with its uncertainty
+ * @throws InputError naming every fault of document and readings
+ * @throws NoSolutionError where the rig as planned cannot move
+ */
+export function diagnose(rig: RigDocument, measured: Measured): Result<Diagnosis> {
+  return diagnosis({ rig, measured })
+}
