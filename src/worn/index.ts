@@ -15,6 +15,7 @@ export { burnTemperature, type TouchMaterial } from "./data-touch.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
 export { type Endurance, type EnduranceInput, type EnduranceReading, endurance } from "./endurance.js"
 export { type HeatStress, type HeatStressInput, heatStress } from "./heat-stress.js"
+export { type LiftLimit, type LiftLimitInput, liftLimit } from "./lift-limit.js"
 export {
   type MetabolicRate,
   type MetabolicRateInput,
