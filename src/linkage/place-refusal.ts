@@ -59,45 +59,54 @@ export function placementRefusal(
     mostSwing: Number.POSITIVE_INFINITY,
   }
   const goal = { force: Number.POSITIVE_INFINITY, gap, budget: boxes }
-  const widest = searchPlacement(loose, { ...goal, seek: "most swing", swing: 0 })
+  const widest = searchPlacement(loose, { ...goal, gap: 1e-4, seek: "most swing", swing: 0 })
   const most = widest.best?.found.swing ?? 0
-  if (-widest.bound < swing)
+  if (most < swing) {
+    const mostSwing = Math.min(swing, Math.max(0, -widest.bound))
     return refuse(
       "swing-out-of-reach",
-      `No placement in the regions swings more than ${deg(Math.max(0, -widest.bound))}, wanted are ${deg(swing)}.`,
+      `No placement in the regions swings more than ${deg(mostSwing)}, wanted are ${deg(swing)}.`,
       swing - most,
-      { swing, mostSwing: Math.max(0, -widest.bound) },
+      { swing, mostSwing },
       { swing: most },
     )
+  }
+  const offRange = (low: number) => Math.abs(low - Math.min(p.lowTo, Math.max(p.lowFrom, low)))
   const turned = searchPlacement(any, { ...goal, seek: "least force", swing })
   if (turned.best) {
     const { low } = turned.best.found
-    const nearest = Math.min(p.lowTo, Math.max(p.lowFrom, low))
     return refuse(
       "limits-exclude-all",
       `No placement has the low end of its swing between ${deg(p.lowFrom)} and ${deg(p.lowTo)}; with every other limit kept, one has it at ${deg(low)}.`,
-      Math.abs(low - nearest),
+      offRange(low),
       { from: p.lowFrom, to: p.lowTo },
       { lowAngle: low },
     )
   }
   const weaker = searchPlacement({ ...loose, lowFrom: p.lowFrom, lowTo: p.lowTo }, { ...goal, seek: "least force", swing })
   const without = weaker.best?.found
-  if (!without)
+  if (!without) {
+    // the widest swing is at hand where even this last search stays empty
+    const { low } = (searchPlacement(loose, { ...goal, seek: "least force", swing }, widest.best?.found).best ?? widest.best)?.found ?? {
+      low: 0,
+    }
     return refuse(
       "limits-exclude-all",
-      `The regions allow a swing of ${deg(most)}, but none with its low end between ${deg(p.lowFrom)} and ${deg(p.lowTo)} and ${deg(swing)} of swing.`,
-      most - swing,
+      `The regions allow a swing of ${deg(most)}, but none of ${deg(swing)} with its low end between ${deg(p.lowFrom)} and ${deg(p.lowTo)}; one has it at ${deg(low)}.`,
+      offRange(low),
       { from: p.lowFrom, to: p.lowTo, swing },
+      { lowAngle: low },
     )
+  }
   const [u, v] = [without.distance + without.radius, Math.abs(without.distance - without.radius)]
   const lever = Math.min(leverArm(u, v, p.retracted), leverArm(u, v, p.extended))
   const sine = Math.min(1, lever / without.radius)
-  const short = p.leastLever > lever
+  const [levers, angles, excess] = [p.leastLever - lever, leastTransmission - Math.asin(sine), without.swing - p.mostSwing]
+  const tooLong = leverArm(u, v, Math.min(p.extended, Math.max(p.retracted, Math.sqrt(u * v)))) - p.mostLever
   return refuse(
     "limits-exclude-all",
     `Lever-arm, transmission-angle or swing limits exclude every placement; without them one has a least lever arm of ${mm(lever)}, a least transmission angle of ${deg(Math.asin(sine))} and ${deg(without.swing)} of swing.`,
-    short ? p.leastLever - lever : Math.max(0, leastTransmission - Math.asin(sine)),
+    [levers, angles, excess, tooLong].find((short) => short > 0) ?? 0,
     { leastLever: p.leastLever, leastTransmission },
     { leastLever: lever, leastTransmission: Math.asin(sine), swing: without.swing },
   )

@@ -1,0 +1,209 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { hingeActuator, type PlaceActuator, placeActuator } from "../../src/linkage/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+import { anchorsAt, branchesOf, judged, type Problem, problems } from "./placement-problems.js"
+
+/** Peak force of the best of a dense grid over both regions, sharpened by a walk from its best points. */
+function bruteForce(p: Problem, steps: number, worth: (j: { swing: number; force: number }) => number): number {
+  type Shares = [number, number, number, number]
+  let best = Number.POSITIVE_INFINITY
+  const found: { at: Shares; branch: 1 | -1; value: number }[] = []
+  const tried = (at: Shares, branch: 1 | -1) => {
+    const j = judged(p, anchorsAt(p, at, branch), 33)
+    return j === null ? Number.POSITIVE_INFINITY : worth(j)
+  }
+  for (const branch of branchesOf(p)) {
+    for (let i = 0; i < steps ** 4; i++) {
+      const at = [0, 1, 2, 3].map((k) => (Math.floor(i / steps ** k) % steps) / (steps - 1)) as Shares
+      const value = tried(at, branch)
+      if (value < best) {
+        best = value
+        found.push({ at, branch, value })
+      }
+    }
+  }
+  // a fixed sequence of steps, so that a failure repeats
+  let seed = 12345
+  const next = () => {
+    seed = (seed * 1103515245 + 12345) % 2147483648
+    return seed / 2147483648 - 0.5
+  }
+  for (const one of found.slice(-5)) {
+    let { at, value } = one
+    for (let i = 0, size = 0.2; i < 1500; i++, size *= 0.996) {
+      const moved = at.map((x) => Math.min(1, Math.max(0, x + size * next()))) as Shares
+      const here = tried(moved, one.branch)
+      if (here < value) [at, value] = [moved, here]
+    }
+    best = Math.min(best, value)
+  }
+  return best
+}
+
+const answered = (p: Problem): PlaceActuator | null => {
+  const out = placeActuator.si(p)
+  return isNoSolution(out) ? null : out
+}
+
+const sample = fc.sample(problems, { numRuns: 28, seed: 20 })
+
+describe("placeActuator's certificate", () => {
+  it("is not beaten by a dense brute force over both regions on 28 random problems", () => {
+    let met = 0
+    let closest = Number.POSITIVE_INFINITY
+    for (const p of sample) {
+      const best = bruteForce(p, 10, (j) => j.force)
+      const out = placeActuator.si(p)
+      if (isNoSolution(out)) {
+        // what the search excludes, brute force must not find
+        expect(out.noSolution === "not-found" || best === Number.POSITIVE_INFINITY, out.message).toBe(true)
+        continue
+      }
+      met++
+      expect(out.isCertified, JSON.stringify(p)).toBe(true)
+      expect(out.gap).toBeLessThanOrEqual(0.01 + 1e-12)
+      expect(best).toBeGreaterThanOrEqual((out.forceBound as number) * (1 - 1e-9))
+      expect(out.peakForce).toBeLessThanOrEqual(best * 1.0102)
+      closest = Math.min(closest, best / (out.forceBound as number))
+    }
+    expect(met).toBeGreaterThanOrEqual(20)
+    // a bound nobody comes near would prove nothing: brute force reaches the best of some problem
+    expect(closest).toBeLessThan(1.02)
+  })
+
+  it("for the most swing within the force is not beaten either", () => {
+    let met = 0
+    for (const p of sample.slice(0, 20)) {
+      const least = answered(p)
+      if (least === null) continue
+      const forceRating = least.peakForce * 1.3
+      const out = answered({ ...p, forceRating, seek: "most swing" })
+      if (out === null) throw new Error("the least force fits the rating, so something must")
+      met++
+      const most = -bruteForce(p, 8, (j) => (j.force > forceRating ? Number.POSITIVE_INFINITY : -j.swing))
+      expect(out.isCertified).toBe(true)
+      expect(out.peakForce).toBeLessThanOrEqual(forceRating * (1 + 1e-9))
+      expect(most).toBeLessThanOrEqual((out.swingBound as number) * (1 + 1e-9))
+      expect(out.swing).toBeGreaterThanOrEqual(most / 1.0102)
+    }
+    expect(met).toBeGreaterThanOrEqual(14)
+  })
+
+  it("is never beaten by random placements, and its own placement keeps every limit", () => {
+    const share = fc.double({ min: 0, max: 1, noNaN: true })
+    let compared = 0
+    fc.assert(
+      fc.property(problems, fc.array(fc.tuple(share, share, share, share), { minLength: 150, maxLength: 150 }), (p, shares) => {
+        const out = answered(p)
+        if (out === null) return
+        const own = judged(
+          {
+            ...p,
+            lowAngle: { from: p.lowAngle.from - 1e-9, to: p.lowAngle.to + 1e-9 },
+            swing: p.swing - 1e-9,
+            clearance: p.clearance - 1e-12,
+            leastLever: p.leastLever - 1e-12,
+            leastTransmission: p.leastTransmission - 1e-9,
+          },
+          {
+            base: out.base,
+            pin: out.pin,
+            branch: out.raisedBy === "extending" ? 1 : -1,
+          },
+        )
+        expect(own, JSON.stringify(out)).not.toBeNull()
+        // 65 poses may miss the peak by a little, never exceed it
+        expect((own?.force as number) / out.peakForce).toBeLessThan(1 + 1e-9)
+        expect((own?.force as number) / out.peakForce).toBeGreaterThan(1 - 1e-3)
+        for (const { left, right, bottom, top, x, y } of [
+          { ...p.baseRegion, ...out.base },
+          { ...p.pinRegion, ...out.pin },
+        ])
+          expect(x >= left && x <= right && y >= bottom && y <= top).toBe(true)
+        for (const at of shares)
+          for (const branch of branchesOf(p)) {
+            const j = judged(p, anchorsAt(p, at, branch), 33)
+            if (j === null) continue
+            compared++
+            expect(j.force).toBeGreaterThanOrEqual((out.forceBound as number) * (1 - 1e-9))
+          }
+      }),
+      { numRuns: 150 },
+    )
+    expect(compared).toBeGreaterThan(500)
+  })
+
+  it("stops at its budget with an honest gap and says so", () => {
+    const p = { ...placeActuator.read(placeActuator.example), gap: 1e-4, boxes: 40 }
+    const out = answered(p)
+    if (out === null) throw new Error("refused")
+    const full = answered({ ...p, boxes: 100000 }) as PlaceActuator
+    expect(out.isCertified).toBe(false)
+    expect(out.gap).toBeGreaterThan(p.gap)
+    expect(out.forceBound as number).toBeLessThanOrEqual(full.peakForce)
+    expect(out.peakForce).toBeGreaterThanOrEqual(full.forceBound as number)
+    expect(placeActuator({ ...placeActuator.example, gap: 1e-4, boxes: 40 }).cautions.map((c) => c.code)).toContain("gap-not-closed")
+  })
+})
+
+describe("placeActuator's front", () => {
+  const out = placeActuator({ ...placeActuator.example, frontPoints: 6 })
+  it("rises in swing and in force, each point within its gap", () => {
+    expect(out.front.length).toBeGreaterThan(2)
+    out.front.forEach((point, i) => {
+      const before = out.front[i - 1]
+      if (before) {
+        expect(point.swing).toBeGreaterThan(before.swing)
+        expect(point.peakForce).toBeGreaterThan(before.peakForce)
+      }
+      expect(point.swing).toBeGreaterThanOrEqual(point.leastSwing)
+      expect(point.forceBound).toBeGreaterThanOrEqual(point.peakForce * 0.99 - 1e-9)
+      expect(point.forceBound).toBeLessThanOrEqual(point.peakForce)
+    })
+  })
+
+  it("gives what hingeActuator finds for the best placement", () => {
+    const { weights, retracted, stroke } = placeActuator.example
+    const arm = hingeActuator({
+      base: out.base,
+      pinRadius: out.pinRadius,
+      pinAngle: Math.atan2(out.pin.y, out.pin.x),
+      retracted,
+      stroke,
+      weights,
+      lean: (8 * Math.PI) / 180,
+      turns: out.raisedBy === "extending" ? "counter-clockwise" : "clockwise",
+    })
+    expect(arm.swing).toBeCloseTo(out.swing, 9)
+    expect(Math.min(arm.startAngle, arm.endAngle)).toBeCloseTo(out.lowAngle, 9)
+    expect(arm.leastTransmission).toBeCloseTo(out.leastTransmission, 9)
+    expect(arm.clearance).toBeCloseTo(out.clearance, 9)
+    // one lean of those allowed: at most the worst one's force
+    expect(arm.holdForce).toBeLessThanOrEqual(out.peakForce * (1 + 1e-9))
+  })
+})
+
+describe("placeActuator refuses", () => {
+  const code = (change: Partial<Parameters<typeof placeActuator>[0]>) => {
+    const outcome = placeActuator.attempt({ ...placeActuator.example, ...change })
+    if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered, or bad input")
+    expect(outcome.error.shortBy).toBeGreaterThan(0)
+    return outcome.error
+  }
+  it("what no placement can do, and says why", () => {
+    expect(code({ retracted: "1 m" }).noSolution).toBe("regions-too-near")
+    expect(code({ retracted: "20 mm", stroke: "10 mm", baseRegion: { left: 0.2, right: 0.3, bottom: -0.3, top: -0.2 } }).noSolution).toBe(
+      "regions-too-far",
+    )
+    expect(code({ swing: "170 deg", leastTransmission: 0 }).noSolution).toBe("swing-out-of-reach")
+    expect(code({ raisedBy: "extending", lowAngle: { from: "100 deg", to: "101 deg" } }).noSolution).toBe("limits-exclude-all")
+    expect(code({ leastTransmission: "80 deg" }).noSolution).toBe("limits-exclude-all")
+  })
+  it("a rating below the least force, with the rating that would do", () => {
+    const error = code({ forceRating: "50 N" })
+    expect(error.noSolution).toBe("force-too-small")
+    const forceRating = (error.nearest.forceRating as number) * 1.0001
+    expect(placeActuator.attempt({ ...placeActuator.example, forceRating }).ok).toBe(true)
+  })
+})
