@@ -14,7 +14,7 @@ import {
   ukStairs,
   vehicleDoors,
 } from "../../src/worn/data-access.js"
-import { passage } from "../../src/worn/index.js"
+import { passage, reach } from "../../src/worn/index.js"
 import { carMargin } from "../../src/worn/passage-geometry.js"
 import type { Check } from "../helpers/references.js"
 
@@ -222,6 +222,21 @@ export const accessChecks: Readonly<Record<string, Check>> = {
     clear_width_mm: mm(ada.doorWidth),
     deep_wall_in: inch(ada.deepDoorWidth),
   }),
+  "worn-reach-ranges": () => {
+    // the seated helper's band ends where the flag of the solver turns
+    const seated = (height: number) => reach({ stature: 1.7, ahead: 0.25, aside: 0.2, height }).seatedHelper
+    const turns = (inside: number, outside: number) => {
+      let [a, b] = [inside, outside]
+      for (let k = 0; k < 50; k++) {
+        const mid = (a + b) / 2
+        if (seated(mid)) a = mid
+        else b = mid
+      }
+      return a
+    }
+    const high = turns(1, 1.4)
+    return { high_in: inch(high), low_in: inch(ada.reachLow), high_mm: mm(high), low_mm: mm(ada.reachLow) }
+  },
   "worn-stairs-width": () => ({
     clear_width_in: inch(irc.stair),
     clear_width_mm: mm(irc.stair),

@@ -1,7 +1,10 @@
 import fc from "fast-check"
 
-/** A number anywhere from min to max. */
-export const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true })
+const MOST = 2 ** 31 - 1
+
+/** A number anywhere from min to max, evenly, both ends among them. */
+export const between = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min: 0, max: MOST }).map((k) => Math.min(max, min + (max - min) * (k / MOST)))
 
 /** A number from min to max, even over the orders of magnitude. */
 export const log = (min: number, max: number): fc.Arbitrary<number> =>

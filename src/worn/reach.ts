@@ -1,0 +1,262 @@
+import type { Length, Ratio } from "../quantity/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { holdArm, lengthOf, type Vector } from "./arm.js"
+import { ada, adaSource } from "./data-access.js"
+import { proportionsSource } from "./data-balance.js"
+import { ansurSource, type Handling, handParts, jointLimits, jointSource, shoulderBreadth } from "./data-reach.js"
+import { statureFractions } from "./data-segments.js"
+import { notClearance } from "./not-clearance.js"
+
+/** Input of {@link reach}. */
+export interface ReachInput {
+  /** Stature of the smallest wearer. */
+  stature: Length
+  /** The switch: ahead of the shoulders' line. */
+  ahead: Length
+  /** Out to the side of the hand that works it, from the spine; negative across the body. */
+  aside: Length
+  /** Above the floor. */
+  height: Length
+  /** How it is worked. */
+  handling?: Handling
+  /** Part of the arm's whole reach kept in hand, for sleeves, straps and gloves. */
+  reserve?: Ratio
+}
+
+/** Result of {@link reach}. */
+export interface Reach {
+  /** Height of the shoulder, m. */
+  readonly shoulderHeight: number
+  /** Distance from shoulder to switch, m. */
+  readonly distance: number
+  /** Furthest distance worked with the reserve kept, m. */
+  readonly furthest: number
+  /** Nearest distance, elbow bent to its limit, m. */
+  readonly nearest: number
+  /** Spare distance to the furthest, m. */
+  readonly margin: number
+  /** Bend of the elbow, rad; 0 straight. */
+  readonly elbowBend: number
+  /** Lift of the upper arm from hanging down, rad. */
+  readonly armLift: number
+  /** Place of the elbow: ahead, aside and above the floor, m. */
+  readonly elbowAhead: number
+  readonly elbowAside: number
+  readonly elbowHeight: number
+  /** Whether the switch is in front of the shoulders' line, where it can be seen. */
+  readonly inFront: boolean
+  /** Whether someone seated who helps can reach its height. */
+  readonly seatedHelper: boolean
+}
+
+interface Arm {
+  readonly shoulder: Vector
+  readonly upper: number
+  readonly fore: number
+  readonly furthest: number
+  readonly nearest: number
+}
+
+/** Bones of the wearer, the hand stretched on from the forearm; y is out to the hand's side. */
+export function armOf(si: Pick<SiOf<ReachInput>, "stature" | "handling" | "reserve">): Arm {
+  const { stature } = si
+  const upper = statureFractions.upperArmLength * stature
+  const fore = (statureFractions.forearmLength + handParts[si.handling] * statureFractions.handLength) * stature
+  return {
+    shoulder: [0, (shoulderBreadth / 2) * stature, statureFractions.shoulderHeight * stature],
+    upper,
+    fore,
+    furthest: (1 - si.reserve) * (upper + fore),
+    nearest: Math.sqrt(upper ** 2 + fore ** 2 + 2 * upper * fore * Math.cos(jointLimits.elbow)),
+  }
+}
+
+const mm = (metres: number) => `${(metres * 1000).toFixed(0)} mm`
+
+function solve(si: SiOf<ReachInput>): Reach | NoSolution {
+  const { shoulder, upper, fore, furthest, nearest } = armOf(si)
+  const hand: Vector = [si.ahead - shoulder[0], si.aside - shoulder[1], si.height - shoulder[2]]
+  const distance = lengthOf(hand)
+  const at = { ahead: si.ahead, aside: si.aside, height: si.height, distance }
+  const placeAt = (there: number) => {
+    // from the shoulder towards the switch; straight ahead where it sits on the shoulder itself
+    const [dx, dy, dz] = distance > 0 ? hand.map((v) => (v / distance) * there) : [there, 0, 0]
+    return { ahead: shoulder[0] + (dx as number), aside: shoulder[1] + (dy as number), height: shoulder[2] + (dz as number) }
+  }
+  if (distance > furthest)
+    return refuse(
+      "out-of-reach",
+      `The switch is ${mm(distance)} from the shoulder and this wearer works ${mm(furthest)}, ${mm(distance - furthest)} too little.`,
+      distance - furthest,
+      at,
+      placeAt(furthest),
+    )
+  if (distance < nearest)
+    return refuse(
+      "too-close",
+      `The switch is ${mm(distance)} from the shoulder, ${mm(nearest - distance)} nearer than a bent elbow brings the hand.`,
+      nearest - distance,
+      at,
+      placeAt(nearest),
+    )
+  const pose = holdArm(hand, upper, fore)
+  if (pose.slack < 0)
+    return refuse(
+      "behind-the-shoulder",
+      "To get there the upper arm would have to go further behind the shoulder, or the elbow bend further back, than counted on.",
+      -pose.slack,
+      at,
+      { ahead: Math.max(0, si.ahead) },
+    )
+  const bend = (distance ** 2 - upper ** 2 - fore ** 2) / (2 * upper * fore)
+  return {
+    shoulderHeight: shoulder[2],
+    distance,
+    furthest,
+    nearest,
+    margin: furthest - distance,
+    // within [−1, 1] but for rounding, by the two tests above
+    elbowBend: Math.acos(Math.min(1, Math.max(-1, bend))),
+    armLift: Math.acos(Math.min(1, Math.max(-1, -pose.direction[2]))),
+    elbowAhead: shoulder[0] + pose.elbow[0],
+    elbowAside: shoulder[1] + pose.elbow[1],
+    elbowHeight: shoulder[2] + pose.elbow[2],
+    inFront: si.ahead >= 0,
+    seatedHelper: si.height >= ada.reachLow && si.height <= ada.reachHigh,
+  }
+}
+
+function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
+  const found: Caution[] = [
+    notClearance(
+      "two stiff bones from the shoulder of an average build",
+      "the body, the rig and other arms in the way, gloves, cold or tired hands, what a shaking or fallen wearer reaches, or whether either hand can do it",
+      "Drillis and Contini 1966 (from memory): proportions of adults",
+    ),
+    caution(
+      "try-it-on",
+      "caution",
+      "An emergency switch and the quick release must be worked by either hand with everything on, without looking; try it with the smallest wearer, and put a second switch where a helper reaches it.",
+    ),
+  ]
+  if (!out.inFront)
+    found.push(
+      caution(
+        "out-of-sight",
+        "warning",
+        "The switch is behind the shoulders: it cannot be seen and is found by feel only.",
+        "geometry; common practice",
+      ),
+    )
+  if (out.armLift > Math.PI / 2)
+    found.push(
+      caution(
+        "arm-raised",
+        "caution",
+        "The upper arm is raised above the shoulder: tiring at once, and out of the question for a switch that must be held.",
+      ),
+    )
+  if (!out.seatedHelper)
+    found.push(
+      caution(
+        "seated-helper",
+        "note",
+        "Someone helping from a wheelchair reaches 15 to 48 in (380 to 1220 mm) above the floor; this switch is outside that.",
+        "ADA Standards 2010, 308.2.1 (from memory)",
+      ),
+    )
+  if (si.stature < 1.4)
+    found.push(
+      caution(
+        "proportions",
+        "caution",
+        "The proportions are those of adults; a child's arm is shorter for its stature.",
+        "Drillis and Contini 1966 (from memory)",
+      ),
+    )
+  return found
+}
+
+/**
+ * Whether a switch is where the hand is.
+ *
+ * Formula: shoulder at half of 0.2244·H out and 0.818·H up, upper arm l_1 = 0.186·H, forearm with hand
+ * l_2 = (0.146 + q·0.108)·H (H stature in m; q = 1 to press with a fingertip, 0.5 to grip). A switch at distance D is in reach
+ * when √(l_1² + l_2² + 2·l_1·l_2·cos 150°) ≤ D ≤ (1 − s)·(l_1 + l_2), s the reserve (default 0.05, common practice), and the
+ * upper arm need not go more than 45° behind the shoulders nor the elbow bend backwards. The elbow bends by cos β = (D² − l_1² − l_2²)/(2·l_1·l_2) and is
+ * held as low as the limits let it. Places are in the standing wearer's own axes (ahead of the shoulders' line, out to the
+ * hand's side from the spine, above the floor; all m). For standing adults of average proportions.
+ *
+ * Sources: Drillis and Contini 1966; ANSUR II 2014; AAOS 1965; ADA Standards 2010, 308.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where the switch is out of reach, too close or behind the shoulder
+ * @example
+ * ```ts
+ * import { reach } from 'alula/worn'
+ * const hip = reach({ stature: '1.58 m', ahead: '0.15 m', aside: '0.25 m', height: '0.95 m' })
+ * hip.margin // => 0.2796
+ * hip.inFront // => true
+ * ```
+ */
+export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInput, Reach>({
+  name: "reach",
+  title: "Whether a switch is where the hand is",
+  input: {
+    stature: { kind: "length", symbol: "H", label: "stature of the smallest wearer", min: 1, max: 2.5, typical: [1.5, 1.95] },
+    ahead: { kind: "length", symbol: "x", label: "ahead of the shoulders", min: -2, max: 2, typical: [-0.1, 0.5] },
+    aside: { kind: "length", symbol: "y", label: "out to the hand's side", min: -2, max: 2, typical: [-0.1, 0.5] },
+    height: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: 4, typical: [0.8, 1.6] },
+    handling: {
+      kind: "choice",
+      label: "how it is worked",
+      options: { press: "pressed with a fingertip", grip: "gripped" },
+      default: "press",
+    },
+    reserve: { kind: "ratio", symbol: "s", label: "reach kept in hand", min: 0, max: 0.5, typical: [0, 0.15], default: 0.05 },
+  },
+  output: {
+    shoulderHeight: { kind: "length", symbol: "z_s", label: "height of the shoulder" },
+    distance: { kind: "length", symbol: "D", label: "shoulder to switch" },
+    furthest: { kind: "length", symbol: "D_f", label: "furthest distance" },
+    nearest: { kind: "length", symbol: "D_n", label: "nearest distance" },
+    margin: { kind: "length", symbol: "d", label: "spare distance" },
+    elbowBend: { kind: "angle", symbol: "beta", label: "bend of the elbow" },
+    armLift: { kind: "angle", symbol: "gamma", label: "lift of the upper arm" },
+    elbowAhead: { kind: "length", symbol: "x_e", label: "elbow ahead" },
+    elbowAside: { kind: "length", symbol: "y_e", label: "elbow aside" },
+    elbowHeight: { kind: "length", symbol: "z_e", label: "elbow above the floor" },
+    inFront: { kind: "flag", label: "in front of the shoulders" },
+    seatedHelper: { kind: "flag", label: "in reach of a seated helper" },
+  },
+  example: { stature: "1.58 m", ahead: "0.15 m", aside: "0.25 m", height: "0.95 m" },
+  formulae: [
+    { symbol: "z_s", meaning: "height of the shoulder", is: "0.818 * H", source: "Drillis and Contini 1966" },
+    { symbol: "y_s", kind: "length", meaning: "shoulder from the spine", is: "0.2244 / 2 * H", source: "ANSUR II, women" },
+    { symbol: "l_1", kind: "length", meaning: "upper arm", is: "0.186 * H", source: "Drillis and Contini 1966" },
+    { symbol: "q", kind: "number", meaning: "part of the hand that counts", given: (si) => handParts[si.handling] },
+    { symbol: "l_2", kind: "length", meaning: "forearm and hand", is: "(0.146 + q * 0.108) * H", source: "Drillis and Contini 1966" },
+    { symbol: "D", meaning: "shoulder to switch", is: "sqrt(x^2 + (y - y_s)^2 + (z - z_s)^2)" },
+    { symbol: "D_f", meaning: "furthest distance, the reserve kept", is: "(1 - s) * (l_1 + l_2)" },
+    {
+      symbol: "D_n",
+      meaning: "nearest distance, elbow bent by 150°",
+      is: "sqrt(l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(150 deg))",
+      source: "AAOS 1965",
+    },
+    { symbol: "d", meaning: "spare distance", is: "D_f - D" },
+    { solved: "beta", meaning: "bend of the elbow" },
+    { left: "D^2", right: "l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(beta)", meaning: "the elbow's bend closes the triangle" },
+    { solved: "x_e", meaning: "elbow, as low as the limits let it" },
+    { solved: "y_e", meaning: "elbow, as low as the limits let it" },
+    { solved: "z_e", meaning: "elbow, as low as the limits let it" },
+    { left: "sqrt(x_e^2 + (y_e - y_s)^2 + (z_e - z_s)^2)", right: "l_1", meaning: "the upper arm reaches from shoulder to elbow" },
+    { left: "sqrt((x - x_e)^2 + (y - y_e)^2 + (z - z_e)^2)", right: "l_2", meaning: "forearm and hand reach from elbow to switch" },
+    { solved: "gamma", meaning: "lift of the upper arm" },
+    { left: "l_1 + (z_s - z_e)", right: "l_1 * (1 + cos(gamma))", meaning: "the lift of the upper arm is that of its elbow" },
+  ],
+  sources: [proportionsSource, ansurSource, jointSource, adaSource],
+  solve,
+  cautions,
+})
