@@ -123,10 +123,9 @@ function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
   }
   model.rows.forEach((row, i) => {
     const l = lambda[i] as number
-    rowGradient(row, pose.q, pose.drive, (point, gx, gy) => {
+    rowGradient(row, pose.q, pose.drive, (point, gx, gy, isReference) => {
       if (row.kind === "actuator") return
-      const isReference = row.kind === "crank" && point !== row.from && point !== row.to
-      give(isReference ? row.refBody : row.body, point, l * gx, l * gy)
+      give(isReference && row.kind === "crank" ? row.refBody : row.body, point, l * gx, l * gy)
     })
   })
   for (const { from, to, body, torque } of model.torques) {

@@ -181,8 +181,9 @@ function bodiesOf(si: MechanismSi, at: ReadonlyMap<string, number>): number[][] 
 export function mechanismFaults(si: MechanismSi): readonly Issue[] {
   const found: Issue[] = []
   const all = [...si.pivots, ...si.points]
-  const at = new Map(all.map((p, i) => [p.name, i]))
+  const at = new Map<string, number>()
   all.forEach((p, i) => {
+    if (!at.has(p.name)) at.set(p.name, i)
     const isPivot = i < si.pivots.length
     if (at.get(p.name) !== i)
       found.push(

@@ -50,12 +50,12 @@ export function rowValue(row: Row, q: Float64Array, drive: readonly number[]): n
   }
 }
 
-/** Gradient of a constraint, handed out point by point. */
+/** Gradient of a constraint, handed out point by point; what a crank does to its reference line is marked. */
 export function rowGradient(
   row: Row,
   q: Float64Array,
   drive: readonly number[],
-  add: (point: number, gx: number, gy: number) => void,
+  add: (point: number, gx: number, gy: number, isReference?: boolean) => void,
 ): void {
   const [vx, vy] = sub(q, row.from, row.to)
   switch (row.kind) {
@@ -94,8 +94,8 @@ export function rowGradient(
       if (row.refFrom < 0) return
       const [c, s] = [Math.cos(angle), Math.sin(angle)]
       const [gx, gy] = [(c * vy - s * vx) / k, (-s * vy - c * vx) / k]
-      add(row.refTo, gx, gy)
-      add(row.refFrom, -gx, -gy)
+      add(row.refTo, gx, gy, true)
+      add(row.refFrom, -gx, -gy, true)
     }
   }
 }

@@ -76,19 +76,19 @@ describe("fourBar", () => {
       const places = derivative((t) => {
         const o = at(t)
         return [turn(o.couplerAngle, v.couplerAngle), turn(o.outputAngle, v.outputAngle), o.pointX as number, o.pointY as number]
-      }, 1e-4)
+      }, 2e-5)
       const speeds = derivative((t) => {
         const o = at(t)
         return [o.couplerSpeed, o.outputSpeed, o.pointSpeedX as number, o.pointSpeedY as number]
-      }, 1e-4)
+      }, 2e-5)
       const [speed, change] = [
         [v.couplerSpeed, v.outputSpeed, v.pointSpeedX, v.pointSpeedY],
         [v.couplerAcceleration, v.outputAcceleration, v.pointAccelerationX, v.pointAccelerationY],
       ] as [number[], number[]]
       for (const [i, value] of speed.entries())
-        worstSpeed = Math.max(worstSpeed, Math.abs(value - (places[i] as number)) / (1 + Math.abs(w)))
+        worstSpeed = Math.max(worstSpeed, Math.abs(value - (places[i] as number)) / (1 + Math.abs(w) + Math.abs(value)))
       for (const [i, value] of change.entries())
-        worstChange = Math.max(worstChange, Math.abs(value - (speeds[i] as number)) / (1 + w * w + Math.abs(al)))
+        worstChange = Math.max(worstChange, Math.abs(value - (speeds[i] as number)) / (1 + w * w + Math.abs(al) + Math.abs(value)))
     }
     expect(met).toBeGreaterThan(800)
     expect(worstSpeed).toBeLessThan(1e-7)
