@@ -150,6 +150,15 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
         "Shigley's Mechanical Engineering Design, section 8-2 (self-locking, from memory)",
       ),
     )
+  if (Math.abs(out.sagFolded ?? 0) > 0.05 * out.spanFolded || Math.abs(out.sagExtended ?? 0) > 0.05 * out.spanExtended)
+    found.push(
+      caution(
+        "soft-driver",
+        "caution",
+        "The driver gives by more than a twentieth of the span: the sag is reckoned to first order, and as the array sinks back the force rises, so the real sag is larger and it may fold up altogether.",
+        "first-order statics; the limit is ours",
+      ),
+    )
   if (out.forceFolded * out.forceExtended < 0)
     found.push(
       caution(
@@ -171,7 +180,7 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * (N; masses in kg, default 0, g = 9.80665 m/s²), β the tilt above the horizontal (rad, default 90°), P a
  * push against the tip (N, default 0) and σ = 0, 1, −1 for a base centred, or held at its lower or upper
  * joint (default centred). Screw torque F·p/(2π·η) with lead p (m) and efficiency η (default 0.3, common
- * practice for trapezoidal screws, no source). Sag = (n/tan θ)·F/k with driver stiffness k (N/m). Droop
+ * practice for trapezoidal screws, no source). Sag = (n/tan θ)·F/k with driver stiffness k (N/m), to first order: valid while small against the span. Droop
  * through play e of every pin: each cell may turn by e/X against the last, which adds up to
  * e/X·H·(n + 1)/2 at the tip; our own geometry, no source. Valid for equal straight arms pinned at the middle, without
  * friction or bending: real arrays need more force. Angles strictly between 0 and 90°.

@@ -1,0 +1,153 @@
+import { describe, expect, it } from "vitest"
+import { planarLinkage, type ServoPushrodInput, servoPushrod } from "../../src/linkage/index.js"
+import { lehmer } from "./random.js"
+import { refusalOf } from "./refusal.js"
+
+const DEG = Math.PI / 180
+const G = 9.80665
+
+/** The same linkage as data for planarLinkage: weight at the flap's centre, moment on the flap. */
+function asMechanism(si: Record<keyof ServoPushrodInput, number>, servoAngle: number) {
+  const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
+  const up = si.flapLevel - p
+  return planarLinkage({
+    pivots: [
+      { name: "servo", x: 0, y: 0 },
+      { name: "hinge", x: d, y: 0 },
+    ],
+    points: [
+      { name: "A", x: a * Math.cos(t), y: a * Math.sin(t) },
+      { name: "B", x: d + c * Math.cos(p), y: c * Math.sin(p) },
+    ],
+    bars: [
+      { name: "horn", from: "servo", to: "A" },
+      { name: "rod", from: "A", to: "B" },
+      { name: "flap", from: "hinge", to: "B" },
+    ],
+    cranks: [{ name: "shaft", from: "servo", to: "A", end: t + servoAngle, speed: 1 }],
+    steps: 40,
+    torques: [{ from: "hinge", to: "B", torque: -si.hingeMoment }],
+    // weight on an arm of its own: the flap's centre turns with the horn
+    ...(si.flapMass > 0
+      ? { carried: [{ point: "G", from: "hinge", to: "B", along: si.flapCentre * Math.cos(up), across: si.flapCentre * Math.sin(up) }] }
+      : {}),
+    ...(si.flapMass > 0 ? { loads: [{ point: "G", forceX: 0, forceY: 0 }] } : {}),
+  } as Parameters<typeof planarLinkage>[0])
+}
+
+describe("servoPushrod", () => {
+  it("agrees with planarLinkage in flap angle, ratio, torque and rod force over random linkages and travels", () => {
+    const random = lehmer(19)
+    let [met, worst] = [0, 0]
+    for (let k = 0; k < 250; k++) {
+      const si = {
+        distance: random.real(0.04, 0.15),
+        servoHorn: random.real(0.008, 0.025),
+        flapHorn: random.real(0.012, 0.035),
+        servoHornAngle: random.real(50, 130) * DEG,
+        flapHornAngle: random.real(50, 130) * random.sign() * DEG,
+        travelFrom: random.real(-50, -10) * DEG,
+        travelTo: random.real(10, 50) * DEG,
+        hingeMoment: random.real(-0.3, 0.3),
+        flapMass: 0,
+        flapCentre: 0,
+        flapLevel: 0,
+        servoTorque: 0,
+        steps: 4,
+      }
+      const out = servoPushrod.attempt({ ...si, servoTorque: null })
+      if (!out.ok || out.value.leastTransmission < 0.15) continue
+      met++
+      for (const which of [0, 8]) {
+        const here = out.value.map[which] as (typeof out.value.map)[number]
+        const same = asMechanism(si, here.servoAngle)
+        const [, rod, flap] = same.bars as [(typeof same.bars)[number], (typeof same.bars)[number], (typeof same.bars)[number]]
+        const turned = flap.angle - si.flapHornAngle - here.flapAngle
+        const rodForce = same.pins.find((p) => p.bar === "rod" && p.point === "B")?.force as number
+        worst = Math.max(
+          worst,
+          2 * Math.abs(Math.sin(turned / 2)),
+          Math.abs(flap.speed - here.ratio),
+          Math.abs((same.drivers[0]?.torque as number) - here.torque),
+          Math.abs(rodForce - Math.abs(here.rodForce)) / (1 + rodForce),
+          Math.abs(rod.length - out.value.rod),
+        )
+      }
+    }
+    expect(met).toBeGreaterThan(120)
+    expect(worst).toBeLessThan(1e-9)
+  })
+
+  it("spends at the servo what the load takes up, weight and moment, by summing work over the travel", () => {
+    const si = {
+      distance: 0.09,
+      servoHorn: 0.014,
+      flapHorn: 0.022,
+      hingeMoment: 0.1,
+      flapMass: 0.08,
+      flapCentre: 0.12,
+      flapLevel: 0.3,
+      steps: 1000,
+    }
+    const out = servoPushrod(si)
+    const work = out.map.slice(1).reduce((sum, s, i) => {
+      const last = out.map[i] as (typeof out.map)[number]
+      return sum + ((s.torque + last.torque) / 2) * (s.servoAngle - last.servoAngle)
+    }, 0)
+    const lift = 0.08 * G * 0.12 * (Math.sin(0.3 + out.flapTo) - Math.sin(0.3 + out.flapFrom))
+    expect(work).toBeCloseTo(0.1 * (out.flapTo - out.flapFrom) + lift, 6)
+  })
+
+  it("finds the least transmission angle that a fine scan finds, never a larger one", () => {
+    const random = lehmer(53)
+    let met = 0
+    for (let k = 0; k < 200; k++) {
+      const out = servoPushrod.attempt({
+        distance: random.real(0.03, 0.1),
+        servoHorn: random.real(0.01, 0.03),
+        flapHorn: random.real(0.01, 0.04),
+        servoHornAngle: random.real(20, 160) * DEG,
+        flapHornAngle: random.real(40, 140) * DEG,
+        travelFrom: random.real(-100, 0) * DEG,
+        travelTo: random.real(0, 100) * DEG,
+        steps: 500,
+      })
+      if (!out.ok) continue
+      met++
+      const scanned = Math.min(...out.value.map.map((s) => s.transmissionAngle))
+      expect(out.value.leastTransmission).toBeLessThanOrEqual(scanned + 1e-9)
+      expect(scanned - out.value.leastTransmission).toBeLessThan(0.05)
+      // the flap never jumps from one setting to the next
+      const jumps = out.value.map.slice(1).map((s, i) => Math.abs(s.flapAngle - (out.value.map[i] as typeof s).flapAngle))
+      expect(Math.max(...jumps)).toBeLessThan(0.5)
+    }
+    expect(met).toBeGreaterThan(60)
+  })
+
+  it("refuses a travel that binds and a servo that stalls, with what would do", () => {
+    const long = { distance: 0.05, servoHorn: 0.03, flapHorn: 0.012, travelFrom: -80 * DEG, travelTo: 80 * DEG }
+    const binds = refusalOf(servoPushrod.attempt(long))
+    expect(binds.noSolution).toBe("binding")
+    expect(binds.shortBy).toBeGreaterThan(0)
+    const weak = { distance: 0.08, servoHorn: 0.015, flapHorn: 0.02, hingeMoment: 0.5, servoTorque: 0.2 }
+    const stalls = refusalOf(servoPushrod.attempt(weak))
+    expect(stalls.noSolution).toBe("stall")
+    expect(servoPushrod.attempt({ ...weak, servoTorque: stalls.nearest.servoTorque as number }).ok).toBe(true)
+  })
+
+  it("says when the flap turns back within the travel", () => {
+    const out = servoPushrod({
+      distance: 0.12,
+      servoHorn: 0.01,
+      flapHorn: 0.03,
+      servoHornAngle: 150 * DEG,
+      travelFrom: -10 * DEG,
+      travelTo: 70 * DEG,
+    })
+    expect(out.reverses).toBe(true)
+    expect(out.cautions.map((c) => c.code)).toContain("reverses")
+    const angles = out.map.map((s) => s.flapAngle)
+    const steps = angles.slice(1).map((a, i) => Math.sign(a - (angles[i] as number)))
+    expect(new Set(steps).size).toBe(2)
+  })
+})

@@ -1,0 +1,119 @@
+import { describe, expect, it } from "vitest"
+import { planarLinkage, type SweptEnvelopeInput, sweptEnvelope } from "../../src/linkage/index.js"
+import { lehmer } from "./random.js"
+
+const wing: SweptEnvelopeInput = {
+  pivots: [
+    { name: "O", x: 0, y: 0 },
+    { name: "Q", x: 0.06, y: 0 },
+  ],
+  points: [
+    { name: "A", x: 0.0078, y: 0.0443 },
+    { name: "B", x: 0.0697, y: 0.0491 },
+    { name: "C", x: 0.1, y: 0.15 },
+    { name: "D", x: 0.3, y: 0.2 },
+  ],
+  bars: [
+    { from: "O", to: "A" },
+    { from: "A", to: "B" },
+    { from: "Q", to: "B" },
+  ],
+  carried: [
+    { point: "C", from: "A", to: "B" },
+    { point: "D", from: "Q", to: "B" },
+  ],
+  cranks: [{ from: "O", to: "A", end: 2.4 }],
+  halfWidth: 0.02,
+  duration: 3,
+  tip: "D",
+  steps: 20,
+  strips: 16,
+}
+
+describe("sweptEnvelope", () => {
+  it("knows a turning arm by heart", () => {
+    const random = lehmer(37)
+    for (let k = 0; k < 60; k++) {
+      const [length, start, turn, width] = [random.real(0.1, 3), random.real(-3, 3), random.real(0.2, 3), random.real(0, 0.2)]
+      const out = sweptEnvelope({
+        pivots: [{ name: "hip", x: 0, y: 0 }],
+        points: [{ name: "tip", x: length * Math.cos(start), y: length * Math.sin(start) }],
+        bars: [{ from: "hip", to: "tip" }],
+        cranks: [{ from: "hip", to: "tip", end: start + turn }],
+        halfWidth: width,
+        duration: 2,
+        tip: "tip",
+      })
+      const angles = [start, start + turn]
+      for (let q = Math.ceil(start / (Math.PI / 2)); (q * Math.PI) / 2 < start + turn; q++) angles.push((q * Math.PI) / 2)
+      const [xs, ys] = [angles.map((a) => length * Math.cos(a)), angles.map((a) => length * Math.sin(a))]
+      const exact = [Math.min(0, ...xs) - width, Math.max(0, ...xs) + width, Math.min(0, ...ys) - width, Math.max(0, ...ys) + width]
+      const found = [out.left, out.right, out.bottom, out.top]
+      // never inside the truth, and outside it by no more than the allowance
+      found.forEach((value, i) => {
+        const outside = (i % 2 ? 1 : -1) * (value - (exact[i] as number))
+        expect(outside).toBeGreaterThan(-1e-12)
+        expect(outside).toBeLessThan(out.errorEstimate + 1e-12)
+      })
+      expect(out.errorEstimate).toBeLessThan(length * 2e-4)
+      expect(out.peakTipSpeed).toBeCloseTo((length * turn) / 2, 9)
+      expect(out.tipPath).toBeLessThanOrEqual(length * turn)
+      expect(out.tipPath / (length * turn)).toBeGreaterThan(0.9999)
+    }
+  })
+
+  it("lets nothing of the mechanism out of outline, limits or profile, between its poses either", () => {
+    const out = sweptEnvelope(wing)
+    const inside = (x: number, y: number, room: number) =>
+      out.outline.every((p, i) => {
+        const q = out.outline[(i + 1) % out.outline.length] as typeof p
+        const [ex, ey] = [q.x - p.x, q.y - p.y]
+        return (ex * (y - p.y) - ey * (x - p.x)) / Math.hypot(ex, ey) >= room - 1e-9
+      })
+    const random = lehmer(43)
+    let nearest = 1
+    for (let k = 0; k < 300; k++) {
+      const start = Math.atan2(0.0443, 0.0078)
+      const { cranks: _, halfWidth: _w, duration: _d, tip: _t, steps: _s, strips: _p, ...mechanism } = wing
+      const pose = planarLinkage({
+        ...mechanism,
+        cranks: [{ from: "O", to: "A", end: start + (2.4 - start) * random.real(0, 1) }],
+        steps: 6,
+      })
+      const at = (name: string) => pose.points.find((p) => p.name === name) as (typeof pose.points)[number]
+      for (const [a, b] of [
+        ["O", "A"],
+        ["A", "B"],
+        ["A", "C"],
+        ["B", "C"],
+        ["Q", "B"],
+        ["Q", "D"],
+        ["B", "D"],
+      ] as const) {
+        const t = random.real(0, 1)
+        const [x, y] = [at(a).x + t * (at(b).x - at(a).x), at(a).y + t * (at(b).y - at(a).y)]
+        expect(inside(x, y, 0.02)).toBe(true)
+        const strip = out.profile.find((s) => x >= s.from && x <= s.to) as (typeof out.profile)[number]
+        expect(y + 0.02).toBeLessThanOrEqual((strip.top as number) + 1e-9)
+        expect(y - 0.02).toBeGreaterThanOrEqual((strip.bottom as number) - 1e-9)
+        nearest = Math.min(nearest, (strip.top as number) - y - 0.02)
+      }
+    }
+    // and the profile is not merely a wide box
+    expect(nearest).toBeLessThan(0.005)
+  })
+
+  it("has sizes folded, half way and raised equal to those of the single poses, and tip speeds to the path's slope", () => {
+    const out = sweptEnvelope(wing)
+    const first = sweptEnvelope({ ...wing, cranks: [{ from: "O", to: "A", end: Math.atan2(0.0443, 0.0078) + 1e-9 }] })
+    expect(first.spanRaised).toBeCloseTo(out.spanFolded, 7)
+    expect(first.heightMid).toBeCloseTo(out.heightFolded, 7)
+    const fine = sweptEnvelope({ ...wing, steps: 400 })
+    const h = 3 / 800
+    fine.tip.slice(1, -1).forEach((p, i) => {
+      const [a, b] = [fine.tip[i], fine.tip[i + 2]] as [typeof p, typeof p]
+      expect(Math.hypot(b.x - a.x, b.y - a.y) / (2 * h)).toBeCloseTo(p.speed, 4)
+    })
+    expect(fine.errorEstimate).toBeLessThan(out.errorEstimate / 300)
+  })
+})
