@@ -109,9 +109,16 @@ export function faultPairs(rig: Si, readings: Readings, singles: readonly Explan
     for (const second of names.slice(i + 1)) {
       const pair = [first, second] as const
       let sizes: number[] = [sizeOf.get(first) as number, 0]
-      for (let round = 0; round < 3; round++)
-        for (const which of [1, 0]) sizes = sizes.map((s, k) => (k === which ? bestSize(rig, readings, pair, sizes, which, 10) : s))
-      const one = explanation(rig, readings, pair, sizes)
+      let one = explanation(rig, readings, pair, sizes)
+      for (let round = 0; round < 20; round++) {
+        const before = one?.score ?? HOPELESS
+        for (const which of [1, 0]) {
+          const size = bestSize(rig, readings, pair, sizes, which, 10)
+          sizes = sizes.map((s, k) => (k === which ? size : s))
+        }
+        one = explanation(rig, readings, pair, sizes)
+        if (before - (one?.score ?? HOPELESS) < 0.01) break
+      }
       if (one && sizes.every((s) => s !== 0)) found.push(one)
     }
   })
