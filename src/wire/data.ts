@@ -103,3 +103,35 @@ export const nominalConductors: readonly NominalConductor[] = [
   { area: 10, class2: 1.83, "class2-tinned": 1.84, class5: 1.91, "class5-tinned": 1.95 },
   { area: 16, class2: 1.15, "class2-tinned": 1.16, class5: 1.21, "class5-tinned": 1.24 },
 ]
+
+/** Shapes of a current pulse and their I²t over peak² · time. */
+export type PulseShape = "square" | "half-sine" | "triangle" | "parabola" | "exponential"
+
+/** Fuse characteristics (Fuseology), Littelfuse, 2017, page 12, chart 1. Exponential: time is the time constant. */
+export const pulseShapes: Readonly<Record<PulseShape, { readonly factor: number }>> = {
+  square: { factor: 1 },
+  "half-sine": { factor: 1 / 2 },
+  triangle: { factor: 1 / 3 },
+  parabola: { factor: 1 / 5 },
+  exponential: { factor: 1 / 2 },
+}
+
+/** Part of the nominal melting I²t a pulse may have, by pulses outlived: the same, chart 2. */
+export const pulseFractions: readonly { readonly pulses: number; readonly fraction: number }[] = [
+  { pulses: 100, fraction: 0.48 },
+  { pulses: 1000, fraction: 0.38 },
+  { pulses: 10000, fraction: 0.29 },
+  { pulses: 100000, fraction: 0.22 },
+]
+
+/** Blade fuse opening times, ISO 8820-3, 2015, types C and F (from memory). */
+export const bladeFuse = {
+  /** Multiple of the rating it may carry for many minutes. */
+  longMultiple: 1.35,
+  holds: { multiple: 1.1, shortest: 360000 },
+  long: { multiple: 1.35, shortest: 0.75, longest: 600 },
+  overload: { multiple: 2, shortest: 0.15, longest: 5 },
+} as const
+
+/** Usual blade fuse ratings, A (ISO 8820-3, 2015; from memory). */
+export const bladeRatings: readonly number[] = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40]

@@ -1,13 +1,19 @@
 export { awgArea, awgDiameter, type Conductor, type ConductorInput, type ConductorSize, conductor } from "./conductor.js"
 export {
   awgSource,
+  bladeFuse,
+  bladeRatings,
   type ConductorMetal,
   type Metal,
   metals,
   type NominalConductor,
   nominalConductors,
+  type PulseShape,
+  pulseFractions,
+  pulseShapes,
   type Stranding,
 } from "./data.js"
+export { adiabaticFactor, type FuseCoordination, type FuseCoordinationInput, fuseCoordination, pulseFraction } from "./fuse-coordination.js"
 export {
   type Harness,
   type HarnessBranch,

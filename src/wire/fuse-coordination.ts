@@ -1,0 +1,401 @@
+import type { Current, MeltingIntegral, Ratio, Resistance, Temperature, Time } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { areaOf, type ConductorSize, sizeFields, sizeIssues, sizeSources } from "./conductor.js"
+import { bladeFuse, bladeRatings, metals, type PulseShape, pulseFractions, pulseShapes } from "./data.js"
+
+/** Input of {@link fuseCoordination}. */
+export interface FuseCoordinationInput extends ConductorSize {
+  /** Rated current of the fuse. */
+  fuse: Current
+  /** Steady current of the circuit. */
+  current: Current
+  /** Current the wire may carry for good where it lies (see wireHeating). */
+  wireRating: Current
+  /** Part of its rating a fuse may carry for good. */
+  loading?: Ratio
+  /** What warm surroundings leave of the rating. */
+  temperatureFactor?: Ratio
+  /** Peak of the inrush. */
+  inrushPeak?: Current | null
+  /** How long the inrush lasts; its time constant where it decays exponentially. */
+  inrushTime?: Time
+  /** Shape of the inrush. */
+  inrushShape?: PulseShape
+  /** How many such pulses the fuse must outlive. */
+  pulses?: number
+  /** Melting integral from the fuse's sheet. */
+  meltingIntegral?: MeltingIntegral | null
+  /** Cold resistance of the fuse. */
+  fuseResistance?: Resistance
+  /** Resistance at rated current over the cold one. */
+  hotFactor?: number
+  /** Conductor temperature when the fault starts. */
+  initialTemperature?: Temperature
+  /** Conductor temperature a short fault may reach. */
+  faultLimit?: Temperature
+}
+
+/** Result of {@link fuseCoordination}. */
+export interface FuseCoordination {
+  /** Least fuse rating that carries the steady current, A. */
+  readonly leastRating: number
+  /** Greatest fuse rating the wire bears at 135 %, A. */
+  readonly greatestRating: number
+  /** Smallest usual blade rating between the two, A; null where none fits. */
+  readonly suggestedRating: number | null
+  /** The fuse carries the steady current. */
+  readonly carriesLoad: boolean
+  /** The wire bears 135 % of the fuse's rating for good. */
+  readonly protectsWire: boolean
+  /** The wire bears 200 % of the rating as long as the fuse may take to open. */
+  readonly survivesOverload: boolean
+  /** The fuse outlives the inrush; null where inrush or melting integral is not given. */
+  readonly passesInrush: boolean | null
+  /** Everything known is in order. */
+  readonly coordinated: boolean
+  /** Current the fuse may carry for many minutes: 135 % of its rating, A. */
+  readonly longCurrent: number
+  /** Adiabatic factor k of the wire, in A·√s/mm². */
+  readonly adiabaticFactor: number
+  /** What the wire withstands in a short fault, k²·A², A²·s. */
+  readonly wireWithstand: number
+  /** What 200 % of the rating may let through, A²·s. */
+  readonly overloadIntegral: number
+  /** I²·t of one inrush pulse, A²·s. */
+  readonly pulseIntegral: number | null
+  /** Melting integral the fuse needs for that many pulses, A²·s. */
+  readonly neededIntegral: number | null
+  /** Voltage lost in the hot fuse at the steady current, V. */
+  readonly drop: number
+  /** Heat in the fuse at the steady current, W. */
+  readonly heat: number
+}
+
+type Si = SiOf<FuseCoordinationInput>
+
+/** Part of the melting integral a pulse may have, by how many pulses are to be outlived. */
+export function pulseFraction(pulses: number): number {
+  return (pulseFractions.find((p) => pulses <= p.pulses) ?? (pulseFractions.at(-1) as { fraction: number })).fraction
+}
+
+/** Adiabatic factor of a conductor, A·√s/m²: K·√ln((β + T_f)/(β + T_i)), K = √(Q·(β + 20)/ρ₂₀). */
+export function adiabaticFactor(metal: Si["metal"], initial: number, final: number): number {
+  const { heatCapacity, beta, resistivity } = metals[metal]
+  return Math.sqrt(((heatCapacity * (beta + 20)) / resistivity) * Math.log((beta + final) / (beta + initial)))
+}
+
+function solve(si: Si): FuseCoordination {
+  const factor = adiabaticFactor(si.metal, si.initialTemperature, si.faultLimit)
+  const wireWithstand = (factor * areaOf(si)) ** 2
+  const longCurrent = bladeFuse.longMultiple * si.fuse
+  const overloadIntegral = (bladeFuse.overload.multiple * si.fuse) ** 2 * bladeFuse.overload.longest
+  const leastRating = si.current / (si.loading * si.temperatureFactor)
+  const greatestRating = si.wireRating / bladeFuse.longMultiple
+  const pulseIntegral = si.inrushPeak === null ? null : pulseShapes[si.inrushShape].factor * si.inrushPeak ** 2 * si.inrushTime
+  const neededIntegral = pulseIntegral === null ? null : pulseIntegral / pulseFraction(si.pulses)
+  const carriesLoad = si.fuse >= leastRating
+  const protectsWire = si.fuse <= greatestRating
+  const survivesOverload = overloadIntegral <= wireWithstand || bladeFuse.overload.multiple * si.fuse <= si.wireRating
+  const passesInrush = neededIntegral === null || si.meltingIntegral === null ? null : si.meltingIntegral >= neededIntegral
+  const hot = si.fuseResistance * si.hotFactor
+  return {
+    leastRating,
+    greatestRating,
+    suggestedRating: bladeRatings.find((r) => r >= leastRating && r <= greatestRating) ?? null,
+    carriesLoad,
+    protectsWire,
+    survivesOverload,
+    passesInrush,
+    coordinated: carriesLoad && protectsWire && survivesOverload && passesInrush !== false,
+    longCurrent,
+    adiabaticFactor: factor / 1e6,
+    wireWithstand,
+    overloadIntegral,
+    pulseIntegral,
+    neededIntegral,
+    drop: si.current * hot,
+    heat: si.current ** 2 * hot,
+  }
+}
+
+function cautions(si: Si, out: FuseCoordination): Caution[] {
+  const amps = (a: number) => formatQuantity("current", a)
+  const found: Caution[] = [
+    caution(
+      "fuse-ahead",
+      "warning",
+      "A fuse guards only what lies behind it: put it within 18 cm of the pack's positive pole, one for each pack, and have a qualified person check the build. Meeting these figures is no permission.",
+      "ABYC E-11, 2018, clause 11.10.1 (overcurrent protection within 7 in of the source; from memory)",
+    ),
+  ]
+  if (!out.protectsWire)
+    found.push(
+      caution(
+        "wire-unprotected",
+        "warning",
+        `The fuse may carry ${amps(out.longCurrent)} for ten minutes and more; the wire bears ${amps(si.wireRating)}. Take a fuse of ${amps(out.greatestRating)} at most, or a thicker wire.`,
+        "ISO 8820-3, 2015 (135 % within 600 s at most; from memory)",
+      ),
+    )
+  if (!out.carriesLoad)
+    found.push(
+      caution(
+        "fuse-too-small",
+        "caution",
+        `At ${amps(si.current)} the fuse will open in time: it needs ${amps(out.leastRating)} at least.`,
+        "Fuse characteristics, Fuseology, 2017 (75 % rerating at 25 °C)",
+      ),
+    )
+  if (!out.survivesOverload)
+    found.push(
+      caution(
+        "overload-burns",
+        "warning",
+        `At twice its rating the fuse may take ${bladeFuse.overload.longest} s; the wire's insulation is ruined before.`,
+        "ISO 8820-3, 2015 (200 % within 5 s; from memory) and IEC 60364-5-54, 2011, Annex A",
+      ),
+    )
+  if (out.passesInrush === false)
+    found.push(
+      caution(
+        "nuisance",
+        "caution",
+        "The inrush wears the fuse out: take a slower fuse or a soft start, not simply a larger fuse that leaves the wire bare.",
+        "Fuse characteristics, pulse energy, Fuseology, 2017, page 12",
+      ),
+    )
+  if (si.inrushPeak !== null && si.pulses > 100000)
+    found.push(
+      caution(
+        "many-pulses",
+        "note",
+        "The chart of pulses ends at 100 000; its last value was used.",
+        "Fuse characteristics, pulse energy, Fuseology, 2017, page 12",
+      ),
+    )
+  return found
+}
+
+/**
+ * Whether a fuse carries the load, outlives the inrush and opens before its wire is ruined.
+ *
+ * Formula: least rating I/(a·K_T); greatest rating I_w/1.35, because a blade fuse may carry 135 % for 600 s;
+ * at 200 % it may take 5 s, so (2·I_n)²·5 s ≤ k²·A² with k = √(Q·(β + 20 °C)/ρ₂₀ · ln((β + T_f)/(β + T_i)));
+ * inrush f·Î²·t ≤ F(N)·I²t_melt, f by shape (square 1, half sine and exponential ½, triangle ⅓, parabola ⅕) and F by
+ * the number of pulses (0.48 for 100 … 0.22 for 100 000). I is the steady current (A), a the loading (default
+ * 0.75), K_T the temperature factor (default 1), I_w what the wire may carry (A), I_n the fuse rating (A), A the
+ * cross-section, T_i and T_f the temperatures before and after (°C, default 70 and 160). Fuse resistance 5 mΩ
+ * cold, 1.4 times that hot. Valid for blade fuses on direct current within their rated voltage.
+ *
+ * Sources: ISO 8820-3 (2015), time-current limits; IEC 60364-5-54 (2011), Annex A; Fuseology (2017), page 12.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { fuseCoordination } from 'alula/wire'
+ * const check = fuseCoordination({ fuse: '7.5 A', current: '4 A', awg: 20, wireRating: '11 A' })
+ * check.coordinated // => true
+ * check.leastRating // => 5.333
+ * check.greatestRating // => 8.148
+ * ```
+ */
+export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> = /* @__PURE__ */ solver<
+  FuseCoordinationInput,
+  FuseCoordination
+>({
+  name: "fuseCoordination",
+  title: "Whether fuse, wire, load and inrush go together",
+  input: {
+    fuse: { kind: "current", symbol: "I_n", label: "fuse rating", above: 0, max: 1000, typical: [2, 30] },
+    current: { kind: "current", symbol: "I", label: "steady current", above: 0, max: 1000, typical: [0.5, 20] },
+    wireRating: { kind: "current", symbol: "I_w", label: "current the wire may carry", above: 0, max: 1000, typical: [2, 30] },
+    ...sizeFields,
+    loading: {
+      kind: "ratio",
+      symbol: "a",
+      label: "part of its rating the fuse may carry",
+      above: 0,
+      max: 1,
+      typical: ["60 %", "80 %"],
+      default: "75 %",
+    },
+    temperatureFactor: {
+      kind: "ratio",
+      symbol: "K_T",
+      label: "temperature factor of the fuse",
+      above: 0,
+      max: 1.5,
+      typical: ["80 %", "100 %"],
+      default: 1,
+    },
+    inrushPeak: { kind: "current", symbol: "I_p", label: "inrush peak", above: 0, max: 1e5, typical: [5, 80], default: null },
+    inrushTime: { kind: "time", symbol: "t_p", label: "inrush time", above: 0, max: 100, typical: ["2 ms", "300 ms"], default: "20 ms" },
+    inrushShape: {
+      kind: "choice",
+      label: "inrush shape",
+      options: {
+        square: "square",
+        "half-sine": "half sine",
+        triangle: "straight ramp or triangle",
+        parabola: "parabolic decay",
+        exponential: "exponential decay",
+      },
+      default: "exponential",
+    },
+    pulses: {
+      kind: "number",
+      symbol: "N",
+      label: "pulses to outlive",
+      whole: true,
+      min: 1,
+      max: 1e9,
+      typical: [100, 100000],
+      default: 10000,
+    },
+    meltingIntegral: {
+      kind: "meltingIntegral",
+      symbol: "M",
+      label: "melting I²t of the fuse",
+      above: 0,
+      max: 1e9,
+      typical: [5, 500],
+      default: null,
+    },
+    fuseResistance: {
+      kind: "resistance",
+      symbol: "R_f",
+      label: "cold resistance of the fuse",
+      min: 0,
+      max: 100,
+      typical: ["2 mohm", "50 mohm"],
+      default: "5 mohm",
+    },
+    hotFactor: { kind: "number", symbol: "k_f", label: "hot over cold resistance", min: 1, max: 5, typical: [1.2, 1.6], default: 1.4 },
+    initialTemperature: {
+      kind: "temperature",
+      symbol: "T_i",
+      label: "conductor before the fault",
+      min: -50,
+      max: 200,
+      typical: [30, 90],
+      default: 70,
+    },
+    faultLimit: {
+      kind: "temperature",
+      symbol: "T_f",
+      label: "conductor limit in a short fault",
+      min: -50,
+      max: 300,
+      typical: [140, 250],
+      default: 160,
+    },
+  },
+  output: {
+    leastRating: { kind: "current", symbol: "I_lo", label: "least rating for the load" },
+    greatestRating: { kind: "current", symbol: "I_hi", label: "greatest rating for the wire" },
+    suggestedRating: { kind: "current", symbol: "I_b", label: "usual blade rating between" },
+    carriesLoad: { kind: "flag", label: "carries the load" },
+    protectsWire: { kind: "flag", label: "protects the wire at 135 %" },
+    survivesOverload: { kind: "flag", label: "wire outlives 200 %" },
+    passesInrush: { kind: "flag", label: "outlives the inrush" },
+    coordinated: { kind: "flag", label: "all in order" },
+    longCurrent: { kind: "current", symbol: "I_135", label: "current it may carry for minutes" },
+    adiabaticFactor: { kind: "number", symbol: "k", label: "adiabatic factor, A·√s/mm²" },
+    wireWithstand: { kind: "meltingIntegral", symbol: "W", label: "what the wire withstands" },
+    overloadIntegral: { kind: "meltingIntegral", symbol: "W_o", label: "what 200 % may let through" },
+    pulseIntegral: { kind: "meltingIntegral", symbol: "W_p", label: "I²t of one inrush" },
+    neededIntegral: { kind: "meltingIntegral", symbol: "M_n", label: "melting I²t needed" },
+    drop: { kind: "voltage", symbol: "U", label: "voltage lost in the fuse" },
+    heat: { kind: "power", symbol: "P", label: "heat in the fuse" },
+  },
+  example: {
+    fuse: "7.5 A",
+    current: "4 A",
+    awg: 20,
+    wireRating: "11 A",
+    inrushPeak: "18 A",
+    inrushTime: "60 ms",
+    meltingIntegral: "60 A2 s",
+  },
+  formulae: [
+    { symbol: "I_lo", meaning: "least rating", is: "I / (a * K_T)", source: "Fuseology, 2017 (rerating)" },
+    { symbol: "I_hi", meaning: "greatest rating", is: "I_w / 1.35", source: "ISO 8820-3, 2015" },
+    {
+      symbol: "I_b",
+      meaning: "smallest usual blade rating between",
+      given: (_, out) => out.suggestedRating ?? 0,
+      kind: "current",
+      source: "ISO 8820-3, 2015",
+    },
+    { symbol: "I_135", meaning: "current it may carry for minutes", is: "1.35 * I_n", source: "ISO 8820-3, 2015" },
+    {
+      symbol: "Q",
+      kind: "number",
+      meaning: "heat capacity by volume, J/(K·m³)",
+      given: (si) => metals[si.metal].heatCapacity,
+      source: "IEC 60364-5-54, Annex A",
+    },
+    {
+      symbol: "beta",
+      kind: "number",
+      meaning: "reciprocal temperature coefficient at 0 °C, °C",
+      given: (si) => metals[si.metal].beta,
+      source: "IEC 60364-5-54, Annex A",
+    },
+    {
+      symbol: "rho",
+      kind: "resistivity",
+      meaning: "resistivity at 20 °C",
+      given: (si) => metals[si.metal].resistivity,
+      source: "IEC 60028, IEC 60889",
+    },
+    {
+      symbol: "k",
+      meaning: "adiabatic factor",
+      is: "sqrt(Q * (beta + 20) / (rho / (ohm m)) * log((beta + T_f / K - 273.15) / (beta + T_i / K - 273.15))) / 1e6",
+      source: "IEC 60364-5-54, Annex A",
+    },
+    { symbol: "A", kind: "area", meaning: "cross-section", given: areaOf, source: "ASTM B258" },
+    { symbol: "W", meaning: "what the wire withstands", is: "(k * A / (1 mm^2))^2 * (1 ampere)^2 * 1 s" },
+    { symbol: "W_o", meaning: "200 % for 5 s", is: "(2 * I_n)^2 * 5 s", source: "ISO 8820-3, 2015" },
+    {
+      symbol: "f_p",
+      kind: "number",
+      meaning: "shape of the inrush",
+      given: (si) => pulseShapes[si.inrushShape].factor,
+      source: "Fuseology, 2017, page 12",
+    },
+    {
+      symbol: "F_N",
+      kind: "number",
+      meaning: "part of the melting integral allowed",
+      given: (si) => pulseFraction(si.pulses),
+      source: "Fuseology, 2017, page 12",
+    },
+    { symbol: "W_p", meaning: "I²t of one inrush", is: "f_p * I_p^2 * t_p", when: "has_inrushPeak" },
+    { symbol: "M_n", meaning: "melting I²t needed", is: "W_p / F_N", when: "has_inrushPeak" },
+    { symbol: "U", meaning: "voltage lost in the hot fuse", is: "I * R_f * k_f" },
+    { symbol: "P", meaning: "heat in it", is: "I * U" },
+  ],
+  sources: [
+    ...sizeSources,
+    {
+      title: "ISO 8820-3, Road vehicles, Fuse-links with tabs (blade type)",
+      by: "ISO",
+      edition: "2015",
+      where: "time-current limits (from memory)",
+    },
+    { title: "IEC 60364-5-54, Earthing arrangements and protective conductors", by: "IEC", edition: "2011", where: "Annex A" },
+    { title: "Fuse characteristics, terms and consideration factors (Fuseology)", by: "Littelfuse", edition: "2017", where: "page 12" },
+  ],
+  check: (si) => [
+    ...sizeIssues(si),
+    ...(si.faultLimit > si.initialTemperature
+      ? []
+      : [inconsistent(["faultLimit"], `${si.faultLimit} °C`, `more than the ${si.initialTemperature} °C before the fault`)]),
+  ],
+  solve,
+  cautions,
+})
