@@ -1,3 +1,4 @@
+export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } from "./air-travel.js"
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
 export { type ChargeTime, type ChargeTimeInput, chargeTime, nickelChargeFactor } from "./charge-time.js"
 export {
@@ -29,5 +30,6 @@ export {
   type StringShare,
 } from "./parallel-sharing.js"
 export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peukert.js"
+export { type PowerBank, type PowerBankInput, powerBank } from "./power-bank.js"
 export { type DischargePoint, type LoadStep, type LoadTotal, type Runtime, type RuntimeInput, runtime } from "./runtime.js"
 export { type CatalogueCell, type PackChoice, type PackLoser, type SizePack, type SizePackInput, sizePack } from "./size-pack.js"
