@@ -172,12 +172,12 @@ export const containerSource: Source = {
 }
 
 /** How a place is passed. */
-export type PlaceKind = "door" | "route" | "corner" | "stair" | "lift" | "turning" | "headroom" | "aisle"
+export type PassageKind = "door" | "route" | "corner" | "stair" | "lift" | "turning" | "headroom" | "aisle"
 
 /** A place to get through: clear width and height, and for lifts the car. */
-export interface Place {
+export interface PassagePlace {
   readonly place: string
-  readonly kind: PlaceKind
+  readonly kind: PassageKind
   /** Clear width (diameter for a turning space), m; null where only the height is ruled. */
   readonly width: number | null
   readonly height: number | null
@@ -187,7 +187,7 @@ export interface Place {
   readonly source: string
 }
 
-const opening = (kind: PlaceKind, place: string, width: number | null, height: number | null, source: string): Place => ({
+const opening = (kind: PassageKind, place: string, width: number | null, height: number | null, source: string): PassagePlace => ({
   place,
   kind,
   width,
@@ -196,7 +196,7 @@ const opening = (kind: PlaceKind, place: string, width: number | null, height: n
   carDepth: null,
   source,
 })
-const lift = (place: string, car: { readonly width: number; readonly depth: number }, door: number, source: string): Place => ({
+const lift = (place: string, car: { readonly width: number; readonly depth: number }, door: number, source: string): PassagePlace => ({
   place,
   kind: "lift",
   width: door,
@@ -206,8 +206,8 @@ const lift = (place: string, car: { readonly width: number; readonly depth: numb
   source,
 })
 
-/** Published places, least clear sizes. A real place may be narrower: old buildings, furniture, crowds. */
-export const places: readonly Place[] = [
+/** Published passagePlaces, least clear sizes. A real place may be narrower: old buildings, furniture, crowds. */
+export const passagePlaces: readonly PassagePlace[] = [
   opening(
     "door",
     "UK door, existing building",

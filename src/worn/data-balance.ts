@@ -40,3 +40,6 @@ export const standingDragSource: Source = {
   edition: "1965",
   where: "chapter 3: standing person about 9 ft² of drag area (from memory)",
 }
+
+/** Rise of sway velocity with a rucksack of 16.0 or 20.5 kg, lowest and highest (Strube and others 2017, abstract; 20 cadets). */
+export const heavyRigSway = { from: 16, to: 20.5, riseLow: 0.16, riseHigh: 0.52 } as const

@@ -123,7 +123,15 @@ export function medicalTouchLimit(material: TouchMaterial, time: number): number
   return time < 600 ? medicalTouch.tenMinutes : medicalTouch.longer
 }
 
-/** Skin temperature, °C, that injures after `time` seconds (ASTM C1055, figure 1): reversible or through the epidermis. */
+/**
+ * Skin temperature, °C, that injures after `time` seconds (ASTM C1055, figure 1): reversibly or through the epidermis.
+ *
+ * @example
+ * ```ts
+ * import { burnTemperature } from 'alula/worn'
+ * burnTemperature(60, 'lasting') // => 52.80
+ * ```
+ */
 export function burnTemperature(time: number, injury: "reversible" | "lasting"): number {
   const x = Math.log(1000 * time)
   return injury === "reversible" ? 39.468 - 0.41352 * x + 190.6 / x : 15.005 + 0.51907 * x + 352.97 / x

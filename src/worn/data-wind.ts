@@ -126,12 +126,28 @@ export const beaufortScale: readonly { readonly force: number; readonly low: num
   { force: 12, low: 32.7, high: null },
 ]
 
-/** Beaufort force of a mean wind speed; a speed between two printed bands counts as the stronger. */
+/**
+ * Beaufort force of a mean wind speed (m/s); a speed between two printed bands counts as the stronger.
+ *
+ * @example
+ * ```ts
+ * import { beaufortForce } from 'alula/worn'
+ * beaufortForce(5.4) // => 3
+ * ```
+ */
 export function beaufortForce(wind: number): number {
   return beaufortScale.find(({ high }) => high === null || wind <= high)?.force ?? 12
 }
 
-/** Mean wind speed that stands for a Beaufort force, m/s: 0.836·B^1.5 (WMO code 1100, from memory). */
+/**
+ * Mean wind speed that stands for a Beaufort force, m/s: 0.836·B^1.5 (WMO code 1100, from memory).
+ *
+ * @example
+ * ```ts
+ * import { beaufortSpeed } from 'alula/worn'
+ * beaufortSpeed(6) // => 12.29
+ * ```
+ */
 export function beaufortSpeed(force: number): number {
   return 0.836 * force ** 1.5
 }

@@ -7,7 +7,7 @@ export {
   type RigPose,
 } from "./carried-load.js"
 export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
-export { type Place, type PlaceKind, places } from "./data-access.js"
+export { type PassageKind, type PassagePlace, passagePlaces } from "./data-access.js"
 export type { BodyRegion } from "./data-contact.js"
 export type { CrushPart } from "./data-gaps.js"
 export type { Handling } from "./data-reach.js"
@@ -23,8 +23,16 @@ export {
   metabolicRate,
   terrainFactor,
 } from "./metabolic-rate.js"
-export { type Envelope, type OwnPlace, type PackedSize, type Passage, type PassageInput, type PlaceFinding, passage } from "./passage.js"
-export { type Bar, type CrushFinding, type MovingPose, type PinchGap, type PinchGapInput, pinchGap } from "./pinch-gap.js"
+export {
+  type OwnPlace,
+  type PackedSize,
+  type Passage,
+  type PassageInput,
+  type PlaceFinding,
+  passage,
+  type WornEnvelope,
+} from "./passage.js"
+export { type CrushFinding, type GapBar, type MovingPose, type PinchGap, type PinchGapInput, pinchGap } from "./pinch-gap.js"
 export { type Reach, type ReachInput, reach } from "./reach.js"
 export { type StrapPressure, type StrapPressureInput, strapPressure } from "./strap-pressure.js"
 export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"

@@ -1,5 +1,5 @@
 import { goldenMinimum } from "../numeric/index.js"
-import type { Place, PlaceKind } from "./data-access.js"
+import type { PassageKind, PassagePlace } from "./data-access.js"
 
 /** Space taken, in metres: width side to side, ahead of and behind the spine's axis, height. */
 export interface Box {
@@ -34,10 +34,10 @@ export function turningOf(box: Box): number {
   return 2 * Math.hypot(box.width / 2, Math.max(box.front, box.back))
 }
 
-const sidewaysKinds: readonly PlaceKind[] = ["door", "route", "corner", "lift", "aisle"]
+const sidewaysKinds: readonly PassageKind[] = ["door", "route", "corner", "lift", "aisle"]
 
 /** The better way through a place and what it leaves to spare, m. */
-export function passing(box: Box, place: Place, allowance: number): { readonly way: string; readonly margin: number } {
+export function passing(box: Box, place: PassagePlace, allowance: number): { readonly way: string; readonly margin: number } {
   const along = box.front + box.back
   const clear = place.width === null ? Number.POSITIVE_INFINITY : place.width - 2 * allowance
   const ways: (readonly [string, number])[] = []

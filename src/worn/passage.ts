@@ -10,17 +10,17 @@ import {
   ibcSource,
   ircSource,
   liftSource,
-  type Place,
+  type PassagePlace,
   partKSource,
   partMSource,
-  places,
+  passagePlaces,
   vehicleSource,
 } from "./data-access.js"
 import { notClearance } from "./not-clearance.js"
 import { boxMargin, cornerWidth, passing, turningOf } from "./passage-geometry.js"
 
 /** Space taken by wearer and rig together, as swept through the motion meant. */
-export interface Envelope {
+export interface WornEnvelope {
   /** Whole width, side to side. */
   width: Length
   /** Furthest point ahead of the spine's axis. */
@@ -53,9 +53,9 @@ export interface OwnPlace {
 /** Input of {@link passage}. */
 export interface PassageInput {
   /** Wearer and rig with everything folded. */
-  folded: Envelope
+  folded: WornEnvelope
   /** The same with the wings raised or spread; left out where they are never open indoors. */
-  raised?: Envelope | null
+  raised?: WornEnvelope | null
   /** The rig packed for transport. */
   packed?: PackedSize | null
   /** Places of one's own, measured. */
@@ -109,8 +109,8 @@ type Si = SiOf<PassageInput>
 
 function solve(si: Si): Passage {
   const { folded, raised, packed, allowance, corridor } = si
-  const all: readonly Place[] = [
-    ...places,
+  const all: readonly PassagePlace[] = [
+    ...passagePlaces,
     ...si.own.map((o) => ({
       place: o.name,
       kind: o.kind,

@@ -5,7 +5,7 @@ import { type CrushPart, crushGapSource, crushGaps } from "./data-gaps.js"
 import { notClearance } from "./not-clearance.js"
 
 /** A bar or edge as the line along its middle. */
-export interface Bar {
+export interface GapBar {
   /** One end. */
   x1: Length
   y1: Length
@@ -26,9 +26,9 @@ export interface MovingPose {
 /** Input of {@link pinchGap}. */
 export interface PinchGapInput {
   /** Bars of the moving part, in its own axes (put the origin at the hinge). */
-  moving: readonly Bar[]
+  moving: readonly GapBar[]
   /** Bars and edges it moves against, among them the body's outline. */
-  fixed: readonly Bar[]
+  fixed: readonly GapBar[]
   /** Places of the moving part through the motion, in order; between two of them place and angle change evenly. */
   poses: readonly MovingPose[]
   /** Thickness of the moving bars. */

@@ -7,7 +7,7 @@ import {
   europeanLifts,
   ibc,
   irc,
-  places,
+  passagePlaces,
   ukDoors,
   ukDwellingDoors,
   ukLift,
@@ -26,7 +26,7 @@ const cars = [adaLifts.centreDoor, adaLifts.sideDoor, adaLifts.deep, adaLifts.sq
 
 /** The clear width the solver really uses at a place. */
 const widthAt = (name: string): number => {
-  const place = places.find((p) => p.place === name)
+  const place = passagePlaces.find((p) => p.place === name)
   const body = { width: 0.5, front: 0.25, back: 0.25, height: 1.5 }
   const found = passage({ folded: body, allowance: 0 }).places.find((p) => p.place === name)
   if (!place?.width || !found) throw new Error(`no place ${name}`)

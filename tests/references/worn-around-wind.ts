@@ -1,4 +1,4 @@
-import { stabilityLimits } from "../../src/worn/data-balance.js"
+import { bodyCentreShare, heavyRigSway, stabilityLimits } from "../../src/worn/data-balance.js"
 import {
   beaufortScale,
   beaufortSpeed,
@@ -145,5 +145,10 @@ export const windChecks: Readonly<Record<string, Check>> = {
     exceedance_percent: 100 * pedestrianWind.melbourneExceedance,
     hours_per_year: pedestrianWind.melbourneExceedance * 8760,
   }),
+  "worn-com-height-fraction": () => ({ com_height_fraction: bodyCentreShare }),
+  "worn-strube-sway": ({ loads_kg }) =>
+    loads_kg[0] === heavyRigSway.from && loads_kg[1] === heavyRigSway.to
+      ? { rise_percent_low: 100 * heavyRigSway.riseLow, rise_percent_high: 100 * heavyRigSway.riseHigh }
+      : {},
   "worn-los-sway": () => ({ ap_total_deg: stabilityLimits.foreAft, ml_total_deg: stabilityLimits.sideways }),
 }

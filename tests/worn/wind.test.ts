@@ -42,6 +42,30 @@ describe("windLoad", () => {
     expect(worst).toBeGreaterThan(0)
   })
 
+  it("law: more wind, walking, swing, span or chord is never less load", () => {
+    fc.assert(
+      fc.property(between(0.1, 4), between(0.1, 4), between(0, 35), between(0, 1), (span, chord, wind, more) => {
+        const base = { span, chord, wind, swing: 1 }
+        const now = windLoad(base)
+        for (const worse of [
+          { ...base, wind: wind + more },
+          { ...base, walking: 1.4 + more },
+          { ...base, swing: 1 + more },
+          { ...base, panels: 3 },
+        ]) {
+          const next = windLoad(worse)
+          expect(next.totalForce).toBeGreaterThanOrEqual(now.totalForce)
+          expect(next.hingeMoment).toBeGreaterThanOrEqual(now.hingeMoment)
+          expect(next.beaufort).toBeGreaterThanOrEqual(now.beaufort)
+        }
+        // growing a panel evenly keeps its shape and coefficient
+        const grown = windLoad({ ...base, span: span * (1 + more / 4), chord: chord * (1 + more / 4) })
+        expect(grown.force).toBeGreaterThanOrEqual(now.force * (1 - 1e-12))
+      }),
+      { numRuns: 150 },
+    )
+  })
+
   it("adds wind and walking before squaring", () => {
     const both = windLoad({ span: 1, chord: 1, wind: 4, walking: 3, gustFactor: 1 }).force
     const apart =
@@ -195,6 +219,7 @@ describe("tipOver", () => {
     expect(tipOver(tipOver.example).cautions.map((c) => c.code)).toContain("stance")
     const bold = tipOver({ ...tipOver.example, usableShare: 0.9, safetyFactor: 1 }).cautions.map((c) => c.code)
     expect(bold).toEqual(expect.arrayContaining(["usable-share", "safety-factor"]))
+    expect(tipOver({ ...tipOver.example, rigMass: 18 }).cautions.map((c) => c.code)).toContain("loaded-sway")
   })
 
   it("refuses weight outside the feet and nothing to blow on", () => {
