@@ -76,7 +76,7 @@ export function pathThroughPoints(points: readonly Point[], stations: number): P
 
 /** An arc with straight ends: stations close enough that chords stay within `error` of it. */
 export function arcPath(radius: number, angle: number, straight: number, error: number): Path {
-  const count = Math.min(4000, Math.max(8, Math.ceil(angle / Math.sqrt((8 * error) / radius))))
+  const count = Math.min(4000, Math.max(8, 2 * Math.ceil(angle / Math.sqrt((8 * error) / radius) / 2)))
   const path = Array.from({ length: count + 1 }, (_, i) => ({ s: straight + (radius * angle * i) / count, h: (angle * i) / count }))
   const all = straight > 0 ? [{ s: 0, h: 0 }, ...path, { s: 2 * straight + radius * angle, h: angle }] : path
   return { along: all.map((p) => p.s), heading: all.map((p) => p.h) }

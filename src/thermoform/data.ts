@@ -74,8 +74,8 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
   pvc: {
     label: "rigid PVC (pipe, sheet)",
     set: figure(70, 67, 77, `${AZOM}; ${PVC_PIPE} (deflection temperatures)`),
-    lower: figure(104, 104, 107, `${HANDBOOK}; ${PIPE}`),
-    normal: figure(135, 121, 138, `${PIPE}; ${HANDBOOK}`),
+    lower: figure(104, 104, 107.2, `${HANDBOOK}; ${PIPE}`),
+    normal: figure(135, 121.1, 138, `${PIPE}; ${HANDBOOK}`),
     upper: figure(154, 135, 154, `${PIPE} (low end); ${HANDBOOK} (high end)`),
     fume: figure(
       140,
@@ -189,9 +189,9 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
   pc: {
     label: "polycarbonate sheet",
     set: figure(138, 128, 144, `${HANDBOOK}; ${GOODFELLOW} (deflection temperatures)`),
-    lower: figure(168, 168, 177, `${HANDBOOK}; ${PC_WINDOW} (drape forming from 177 °C)`),
-    normal: figure(188, 177, 191, `${HANDBOOK}; ${PC_WINDOW}`),
-    upper: figure(204, 204, 213, `${HANDBOOK}; ${PC_WINDOW}`),
+    lower: figure(168, 168, 176.7, `${HANDBOOK}; ${PC_WINDOW} (drape forming from 177 °C)`),
+    normal: figure(187.8, 176.7, 191, `${HANDBOOK}; ${PC_WINDOW}`),
+    upper: figure(204, 204, 212.8, `${HANDBOOK}; ${PC_WINDOW}`),
     fume: figure(204, 200, 230, MEMORY),
     scorch: figure(320, 300, 400, `onset ${MEMORY}; mass-loss peak 480 to 535 °C in ${NETZSCH}`),
     fumes: "traces of phenol",

@@ -49,13 +49,13 @@ const timeOf = ({ time, thickness, power }: Law, actual: number) => time * (actu
 
 /** Both schedules; the longer of the two is the one to plan with. */
 function laws({ plastic, thickness }: SiOf<DryingInput>): readonly [Law, Law] {
-  const { short, long } = dryings[plastic] as Drying
+  const { short, long } = dryings[plastic]
   const both = [lawOf(short, thickness), lawOf(long, thickness)] as const
   return timeOf(both[0], thickness) <= timeOf(both[1], thickness) ? both : [both[1], both[0]]
 }
 
 function solve(si: SiOf<DryingInput>): DryingTime {
-  const { needed, temperature, source } = dryings[si.plastic] as Drying
+  const { needed, temperature, source } = dryings[si.plastic]
   const [short, long] = laws(si)
   return {
     needed,

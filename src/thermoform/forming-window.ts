@@ -136,9 +136,9 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
  * ```ts
  * import { formingWindow } from 'alula/thermoform'
  * const pipe = formingWindow({ plastic: 'pvc' })
- * pipe.from // => 107
+ * pipe.from // => 107.2
  * pipe.to // => 135
- * pipe.normal.low // => 121
+ * pipe.normal.low // => 121.1
  * ```
  */
 export const formingWindow: Solver<FormingWindowInput, FormingWindow> = /* @__PURE__ */ solver<FormingWindowInput, FormingWindow>({

@@ -19,10 +19,11 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
+import { contactTemperature } from "./closed-forms.js"
 import type { Plastic } from "./data.js"
 import { heatingCautions, safeWindow } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
-import { arrival, heatPath, peakCore, propertiesOf } from "./heating.js"
+import { arrival, drySand, heatPath, peakCore, propertiesOf } from "./heating.js"
 import { films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 
@@ -184,6 +185,18 @@ function check(si: Si): Issue[] {
   return faults
 }
 
+/** Temperature of the bore just after hot sand meets it. */
+function boreContact(si: Si): number {
+  const { conductivity, density, specificHeat } = propertiesOf(si.plastic, si, 1e9, "usual")
+  const effusivity = (k: number, rho: number, c: number) => Math.sqrt(k * rho * c)
+  return contactTemperature(
+    effusivity(drySand.conductivity, drySand.density, drySand.specificHeat),
+    si.sandTemperature ?? si.start,
+    effusivity(conductivity, density, specificHeat),
+    si.start,
+  )
+}
+
 function cautions(si: Si, out: HeatThrough): Caution[] {
   const found = heatingCautions(si.plastic)
   if (out.surfaceFirst)
@@ -209,7 +222,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
       caution(
         "sand-above-limit",
         "warning",
-        `Sand at ${Math.round(si.sandTemperature)} °C is above the plastic's limit of ${out.surfaceLimit} °C; only the wall's own coldness keeps the bore below it for a while.`,
+        `Sand at ${Math.round(si.sandTemperature)} °C is above the plastic's limit of ${out.surfaceLimit} °C; only the cold wall keeps the bore near ${Math.round(boreContact(si))} °C at first.`,
         "Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, 2.15 (contact temperature)",
       ),
     )

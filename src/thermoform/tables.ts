@@ -1,4 +1,4 @@
-import type { Figure } from "./data.js"
+import type { Figure, Plastic } from "./data.js"
 
 /** Smallest field bends of plastic conduit by outer diameter, m. */
 export interface ConduitBend {
@@ -99,7 +99,7 @@ const acrylicDrying: Drying = {
 }
 
 /** Drying schedules by plastic. */
-export const dryings = {
+export const dryings: Readonly<Record<Plastic, Drying>> = {
   pvc: {
     needed: "when damp",
     temperature: { value: 65, low: 60, high: 65, source: "below the deflection temperature of 67 °C, so that pipe keeps its shape" },
@@ -141,7 +141,7 @@ export const dryings = {
   pp: noDrying,
   evaFoam: noDrying,
   lowTempPolyester: noDrying,
-} as const satisfies Record<string, Drying>
+}
 
 /** Moisture of polycarbonate: at rest in a room, and where it blisters (HighLine Polycarbonate, 2012), as fractions. */
 export const polycarbonateMoisture: { readonly atRest: number; readonly blisters: number } = { atRest: 0.002, blisters: 0.0005 }

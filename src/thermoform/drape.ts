@@ -1,0 +1,423 @@
+import { integrate } from "../numeric/index.js"
+import type { Length, Ratio } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { type Plastic, plasticOptions, plastics } from "./data.js"
+
+/** Input of {@link drape}. */
+export interface DrapeInput {
+  /** The plastic. */
+  plastic: Plastic
+  /** Thickness of the sheet. */
+  thickness: Length
+  /** What it is drawn into: straight cup, tapered cup, full cone, free-blown dome, or rectangular box. */
+  form: "cup" | "frustum" | "cone" | "dome" | "box"
+  /** Diameter at the rim, or the longer side of a box. */
+  width: Length
+  /** Box: the shorter side. */
+  breadth?: Length | null
+  /** Tapered cup: diameter of its flat base. */
+  base?: Length | null
+  /** Depth (height of a dome). */
+  depth: Length
+  /** Cup and tapered cup: fillet radius between wall and base. */
+  fillet?: Length | null
+  /** Box: size of a plug that carries the sheet down unstretched. */
+  plugWidth?: Length | null
+  plugBreadth?: Length | null
+  /** Finished size of the part with its rim, along the direction of extrusion and across it, for the blank. */
+  finishedLength?: Length | null
+  finishedWidth?: Length | null
+  /** Shrinkage along and across; growth is negative; left out, the plastic's highest. */
+  shrinkAlong?: Ratio | null
+  shrinkAcross?: Ratio | null
+}
+
+/** Result of {@link drape}. */
+export interface Drape {
+  /** Area of the opening, m². */
+  readonly openArea: number
+  /** Area of the formed surface, m². */
+  readonly formedArea: number
+  /** Areal draw ratio: formed over open area. */
+  readonly arealDrawRatio: number
+  /** Depth over the smallest plan dimension. */
+  readonly linearDrawRatio: number
+  /** Mean thickness, m. */
+  readonly meanThickness: number
+  /** Least thickness, m; null where no sum is known. */
+  readonly leastThickness: number | null
+  /** Wall of a plug-assisted box, m. */
+  readonly plugWall: number | null
+  /** Blank to cut, m, where the finished size is given. */
+  readonly blankLength: number | null
+  readonly blankWidth: number | null
+}
+
+type Si = SiOf<DrapeInput>
+const { PI } = Math
+
+/** Angle of the wall from the horizontal. */
+function wallAngle({ form, width, base, depth }: Si): number {
+  return form === "frustum" ? Math.atan2(depth, (width - (base as number)) / 2) : PI / 2
+}
+
+const baseRadius = ({ form, width, base }: Si) => (form === "frustum" ? (base as number) : width) / 2
+
+/** Thickness of the free bubble as it touches the base, as a fraction of the sheet; null where the form is too shallow for it. */
+function atTouch(si: Si): number | null {
+  const angle = wallAngle(si)
+  const [rim, foot] = [si.width / 2, baseRadius(si)]
+  if (si.form === "cup") return si.depth >= foot ? Math.exp(-(si.depth - foot) / foot) / 2 : null
+  const touch = foot * (1 + Math.cos(angle))
+  return touch <= rim ? ((1 + Math.cos(angle)) / 2) * (touch / rim) ** (1 / Math.cos(angle) - 1) : null
+}
+
+/** Logarithm of the further thinning while the bubble closes into the corner down to the fillet. */
+function cornerThinning(si: Si): number {
+  const angle = wallAngle(si)
+  const foot = baseRadius(si)
+  const t = Math.tan(angle / 2)
+  const lift = 1 - Math.cos(angle)
+  // areas and laid rings, over 2π: flat disc b and wall ring w bound a band of radius rho
+  const rate = (rho: number) => {
+    const b = Math.max(0, foot - rho * t)
+    const w = foot + rho * t * Math.cos(angle)
+    const area = rho * (b * angle + rho * lift)
+    const slope = b * angle - rho * t * angle + 2 * rho * lift
+    return ((b + w) * t - slope) / area
+  }
+  return integrate(rate, si.fillet as number, foot / t).value
+}
+
+function areas(si: Si): { readonly open: number; readonly formed: number } {
+  const { form, width, breadth, depth } = si
+  const r = width / 2
+  if (form === "box") {
+    const b = breadth as number
+    return { open: width * b, formed: width * b + 2 * depth * (width + b) }
+  }
+  const open = PI * r * r
+  if (form === "cup") return { open, formed: open + 2 * PI * r * depth }
+  if (form === "dome") return { open, formed: PI * (r * r + depth * depth) }
+  const foot = form === "cone" ? 0 : baseRadius(si)
+  return { open, formed: PI * (r + foot) * Math.hypot(depth, r - foot) + PI * foot * foot }
+}
+
+function least(si: Si): number | null {
+  const { form, thickness, width, depth, fillet } = si
+  if (form === "dome") return thickness / (1 + (depth / (width / 2)) ** 2) ** 2
+  if ((form === "cup" || form === "frustum") && fillet !== null) {
+    const touch = atTouch(si)
+    return touch === null ? null : thickness * touch * Math.exp(-cornerThinning(si))
+  }
+  return null
+}
+
+const shrink = (si: Si, key: "shrinkAlong" | "shrinkAcross") => si[key] ?? plastics[si.plastic].shrinkage.high
+
+function solve(si: Si): Drape | NoSolution {
+  const { thickness, width, breadth, depth, plugWidth, plugBreadth, finishedLength, finishedWidth } = si
+  const { open, formed } = areas(si)
+  const plug = plugWidth !== null && plugBreadth !== null ? plugWidth * plugBreadth : null
+  const smallest = Math.min(width, breadth ?? width)
+  if (plug !== null && !(open - plug > 0.01 * open))
+    return refuse(
+      "plug-too-large",
+      "The plug leaves no sheet around it to draw the walls from.",
+      plug - 0.99 * open,
+      { plugArea: plug, openArea: open },
+      { plugWidth: width * 0.9, plugBreadth: (breadth as number) * 0.9 },
+    )
+  return {
+    openArea: open,
+    formedArea: formed,
+    arealDrawRatio: formed / open,
+    linearDrawRatio: depth / smallest,
+    meanThickness: (thickness * open) / formed,
+    leastThickness: least(si),
+    plugWall: plug === null ? null : (thickness * (open - plug)) / (formed - open),
+    blankLength: finishedLength === null ? null : finishedLength / (1 - shrink(si, "shrinkAlong")),
+    blankWidth: finishedWidth === null ? null : finishedWidth / (1 - shrink(si, "shrinkAcross")),
+  }
+}
+
+function check(si: Si): Issue[] {
+  const faults: Issue[] = []
+  const only = (key: "breadth" | "base" | "fillet" | "plugWidth" | "plugBreadth", forms: readonly Si["form"][], needed: boolean) => {
+    const fits = forms.includes(si.form)
+    if (!fits && si[key] !== null) faults.push(inconsistent([key], `a ${key}`, `no ${key} for a ${si.form}`))
+    if (fits && needed && si[key] === null) faults.push(inconsistent([key], "nothing", `the ${key} of a ${si.form}`))
+  }
+  only("breadth", ["box"], true)
+  only("base", ["frustum"], true)
+  only("fillet", ["cup", "frustum"], false)
+  only("plugWidth", ["box"], false)
+  only("plugBreadth", ["box"], false)
+  if ((si.plugWidth === null) !== (si.plugBreadth === null))
+    faults.push(inconsistent([si.plugWidth === null ? "plugWidth" : "plugBreadth"], "one side of the plug", "both sides, or neither"))
+  if (si.form === "frustum" && si.base !== null && !(si.base < 0.98 * si.width))
+    faults.push(inconsistent(["base"], `${si.base} m`, "a base smaller than 0.98 of the rim"))
+  if (si.breadth !== null && si.breadth > si.width) faults.push(inconsistent(["breadth"], `${si.breadth} m`, "no more than the width"))
+  if (si.plugWidth !== null && si.plugBreadth !== null && si.breadth !== null && (si.plugWidth > si.width || si.plugBreadth > si.breadth))
+    faults.push(inconsistent(["plugWidth"], "a plug larger than the box", "a plug that goes in"))
+  if ((si.form === "cup" || si.form === "frustum") && si.fillet !== null && !(si.base === null && si.form === "frustum")) {
+    const most = baseRadius(si) / Math.tan(wallAngle(si) / 2)
+    if (!(si.fillet < 0.9 * most)) faults.push(inconsistent(["fillet"], `${si.fillet} m`, `less than ${0.9 * most} m`))
+  }
+  return faults
+}
+
+function cautions(si: Si, out: Drape): Caution[] {
+  const found: Caution[] = [
+    caution(
+      "two-draw-ratios",
+      "note",
+      "Draw ratio here is areal unless called linear; some guides mean depth over width by it.",
+      "Machinecraft, Wall thickness and material draw ratio; Ditai Plastic, Thermoforming wall thickness guide",
+    ),
+  ]
+  if (out.leastThickness === null)
+    found.push(
+      caution(
+        "corners-thinner",
+        "caution",
+        "Corners come out thinner than the mean, often a third of it: form a trial piece, cut it open and measure.",
+        "common practice, no source",
+      ),
+    )
+  else if (out.leastThickness < si.thickness / 4)
+    found.push(
+      caution(
+        "very-thin",
+        "caution",
+        "The thinnest place keeps less than a quarter of the sheet: use a larger fillet, a plug, more taper or thicker sheet.",
+        "common practice, no source",
+      ),
+    )
+  if (out.linearDrawRatio > 1)
+    found.push(
+      caution(
+        "deep-draw",
+        "caution",
+        "Deeper than it is wide: plain vacuum or drape forming tears or webs; use a plug or split the part.",
+        "common practice, no source",
+      ),
+    )
+  if (out.blankLength !== null || out.blankWidth !== null)
+    found.push(
+      caution(
+        "shrinkage-spread",
+        "note",
+        "Shrinkage varies by grade and with heat; the blank is for the highest published. Heat a marked square of the same sheet and measure it.",
+        plastics[si.plastic].shrinkage.source,
+      ),
+    )
+  return found
+}
+
+/**
+ * How far a sheet is stretched over or into a simple form, how thin it gets, and what blank to cut.
+ *
+ * Formula: areal draw ratio A/A₀, mean thickness s·A₀/A. Areas: cup πr² + 2πrH; frustum π(r₁ + r₂)·√(H² + (r₁ − r₂)²) + πr₂²; cone
+ * the same with r₂ = 0; dome π(r² + H²); box lw + 2H(l + w). Least: dome s/(1 + (H/r)²)² at the top; cup and frustum: the free
+ * bubble thins evenly as it lays itself on the wall, s·½·exp(−(H − r)/r) or s·½(1 + cos β)·(r₂(1 + cos β)/r₁)^(1/cos β − 1) as it touches
+ * the base (β wall angle), then by dV = −t·dA_laid into the corner down to the fillet. Plug: s·(A₀ − A_plug)/A_wall. Blank:
+ * finished/(1 − shrinkage). Lengths in m. Valid for sheet that stretches freely and does not slide once it touches; not known
+ * for cups shallower than their radius.
+ *
+ * Sources: R. J. Crawford, Plastics Engineering, 3rd ed., 1998, 4.4 and example 4.7; R. Hill, Phil. Mag. 41, 1950 (dome, from memory).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `plug-too-large`
+ * @example
+ * ```ts
+ * import { drape } from 'alula/thermoform'
+ * const box = drape({ plastic: 'hips', thickness: '2 mm', form: 'box', width: '150 mm', breadth: '100 mm', depth: '60 mm' })
+ * box.arealDrawRatio // => 3.000
+ * box.meanThickness * 1000 // => 0.6667
+ * ```
+ */
+export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInput, Drape>({
+  name: "drape",
+  title: "How thin a sheet gets over a form, and what blank to cut",
+  input: {
+    plastic: { kind: "choice", label: "plastic", options: plasticOptions },
+    thickness: { kind: "length", symbol: "s_t", label: "sheet", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "6 mm"] },
+    form: {
+      kind: "choice",
+      label: "form",
+      options: { cup: "straight cup", frustum: "tapered cup", cone: "full cone", dome: "free-blown dome", box: "rectangular box" },
+    },
+    width: { kind: "length", symbol: "w_1", label: "rim diameter or longer side", min: "5 mm", max: 5, typical: ["50 mm", "500 mm"] },
+    breadth: { kind: "length", symbol: "w_2", label: "shorter side", min: "5 mm", max: 5, typical: ["50 mm", "300 mm"], default: null },
+    base: { kind: "length", symbol: "w_b", label: "base diameter", min: "1 mm", max: 5, typical: ["20 mm", "200 mm"], default: null },
+    depth: { kind: "length", symbol: "H_d", label: "depth", min: "1 mm", max: 5, typical: ["10 mm", "300 mm"] },
+    fillet: {
+      kind: "length",
+      symbol: "r_f",
+      label: "fillet at the base",
+      min: "0.2 mm",
+      max: 1,
+      typical: ["1 mm", "10 mm"],
+      default: null,
+    },
+    plugWidth: {
+      kind: "length",
+      symbol: "p_1",
+      label: "plug, longer side",
+      min: "1 mm",
+      max: 5,
+      typical: ["50 mm", "400 mm"],
+      default: null,
+    },
+    plugBreadth: {
+      kind: "length",
+      symbol: "p_2",
+      label: "plug, shorter side",
+      min: "1 mm",
+      max: 5,
+      typical: ["50 mm", "200 mm"],
+      default: null,
+    },
+    finishedLength: {
+      kind: "length",
+      symbol: "f_1",
+      label: "finished length",
+      min: "1 mm",
+      max: 10,
+      typical: ["0.1 m", "1 m"],
+      default: null,
+    },
+    finishedWidth: {
+      kind: "length",
+      symbol: "f_2",
+      label: "finished width",
+      min: "1 mm",
+      max: 10,
+      typical: ["0.1 m", "1 m"],
+      default: null,
+    },
+    shrinkAlong: { kind: "ratio", symbol: "q_1given", label: "shrinkage along", min: -0.2, max: 0.5, typical: [0, 0.05], default: null },
+    shrinkAcross: {
+      kind: "ratio",
+      symbol: "q_2given",
+      label: "shrinkage across",
+      min: -0.2,
+      max: 0.5,
+      typical: [-0.01, 0.05],
+      default: null,
+    },
+  },
+  output: {
+    openArea: { kind: "area", symbol: "A_0", label: "open area" },
+    formedArea: { kind: "area", symbol: "A_f", label: "formed area" },
+    arealDrawRatio: { kind: "number", symbol: "ADR", label: "areal draw ratio" },
+    linearDrawRatio: { kind: "number", symbol: "LDR", label: "linear draw ratio" },
+    meanThickness: { kind: "length", symbol: "s_mean", label: "mean thickness" },
+    leastThickness: { kind: "length", symbol: "s_least", label: "least thickness" },
+    plugWall: { kind: "length", symbol: "s_plug", label: "wall with a plug" },
+    blankLength: { kind: "length", symbol: "b_1", label: "blank length" },
+    blankWidth: { kind: "length", symbol: "b_2", label: "blank width" },
+  },
+  example: {
+    plastic: "hips",
+    thickness: "2 mm",
+    form: "cup",
+    width: "80 mm",
+    depth: "60 mm",
+    fillet: "8 mm",
+    finishedLength: "120 mm",
+    finishedWidth: "120 mm",
+  },
+  formulae: [
+    { symbol: "A_0", meaning: "opening of a box", is: "w_1 * w_2", when: 'equalText(form, "box")' },
+    { symbol: "A_0", meaning: "round opening", is: "pi * w_1^2 / 4", when: 'not equalText(form, "box")' },
+    { symbol: "A_f", meaning: "box", is: "A_0 + 2 * H_d * (w_1 + w_2)", when: 'equalText(form, "box")' },
+    { symbol: "A_f", meaning: "cup", is: "A_0 + pi * w_1 * H_d", when: 'equalText(form, "cup")' },
+    { symbol: "A_f", meaning: "cap of a ball", is: "A_0 + pi * H_d^2", when: 'equalText(form, "dome")' },
+    { symbol: "A_f", meaning: "cone", is: "pi * w_1 / 2 * sqrt(H_d^2 + w_1^2 / 4)", when: 'equalText(form, "cone")' },
+    {
+      symbol: "A_f",
+      meaning: "tapered cup with base",
+      is: "pi * (w_1 + w_b) / 2 * sqrt(H_d^2 + (w_1 - w_b)^2 / 4) + pi * w_b^2 / 4",
+      when: 'equalText(form, "frustum")',
+    },
+    { symbol: "ADR", meaning: "areal draw ratio", is: "A_f / A_0" },
+    { symbol: "LDR", meaning: "depth over the smaller side of a box", is: "H_d / min(w_1, w_2)", when: 'equalText(form, "box")' },
+    { symbol: "LDR", meaning: "depth over rim diameter", is: "H_d / w_1", when: 'not equalText(form, "box")' },
+    { symbol: "s_mean", meaning: "mean thickness, volume kept", is: "s_t / ADR" },
+    {
+      symbol: "s_least",
+      meaning: "top of a free-blown dome",
+      is: "s_t / (1 + (2 * H_d / w_1)^2)^2",
+      when: 'equalText(form, "dome")',
+      source: "Hill, 1950 (from memory)",
+    },
+    {
+      symbol: "touches",
+      kind: "number",
+      meaning: "1 where the bubble touches the base while it still hangs free",
+      given: (si, out) => (out.leastThickness !== null && si.form !== "dome" ? 1 : 0),
+    },
+    {
+      symbol: "I_corner",
+      kind: "number",
+      meaning: "integral of thinning into the corner",
+      given: (si, out) => (out.leastThickness !== null && si.form !== "dome" ? cornerThinning(si) : 0),
+    },
+    {
+      symbol: "s_least",
+      meaning: "corner of a cup",
+      is: "s_t / 2 * exp(-(H_d - w_1 / 2) / (w_1 / 2)) * exp(-I_corner)",
+      when: 'touches == 1 and equalText(form, "cup")',
+    },
+    {
+      symbol: "beta",
+      kind: "number",
+      meaning: "wall angle from the horizontal, rad",
+      is: "atan(2 * H_d / (w_1 - w_b))",
+      when: 'equalText(form, "frustum")',
+    },
+    {
+      symbol: "s_least",
+      meaning: "corner of a tapered cup",
+      is: "s_t * (1 + cos(beta)) / 2 * (w_b * (1 + cos(beta)) / w_1)^(1 / cos(beta) - 1) * exp(-I_corner)",
+      when: 'touches == 1 and equalText(form, "frustum")',
+      source: "Crawford, 1998, 4.4 (bubble on a tapered wall)",
+    },
+    {
+      symbol: "s_plug",
+      meaning: "walls drawn from the sheet beside the plug",
+      is: "s_t * (A_0 - p_1 * p_2) / (A_f - A_0)",
+      when: "has_plugWidth",
+      source: "Crawford, 1998, example 4.7",
+    },
+    { symbol: "q_1", kind: "ratio", meaning: "shrinkage along", given: (si) => shrink(si, "shrinkAlong") },
+    { symbol: "q_2", kind: "ratio", meaning: "shrinkage across", given: (si) => shrink(si, "shrinkAcross") },
+    { symbol: "b_1", meaning: "blank length", is: "f_1 / (1 - q_1)", when: "has_finishedLength" },
+    { symbol: "b_2", meaning: "blank width", is: "f_2 / (1 - q_2)", when: "has_finishedWidth" },
+  ],
+  sources: [
+    { title: "Plastics Engineering", by: "R. J. Crawford", edition: "3rd, 1998", where: "4.4, example 4.7" },
+    {
+      title: "A theory of the plastic bulging of a metal diaphragm by lateral pressure",
+      by: "R. Hill",
+      edition: "Phil. Mag. 41, 1950",
+      where: "from memory",
+    },
+  ],
+  check,
+  solve,
+  cautions,
+})
