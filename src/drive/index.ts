@@ -8,5 +8,7 @@ export {
   windingFactor,
 } from "./actuator-constants.js"
 export { type DcMotor, type DcMotorInput, dcMotor, type MotorConstants, motorConstants } from "./dc-motor.js"
+export { type DutyCycle, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
+export { type HobbyServo, type HobbyServoInput, hobbyServo } from "./hobby-servo.js"
 export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator.js"
 export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"

@@ -1,0 +1,278 @@
+import type { Ratio, Temperature, Time } from "../quantity/index.js"
+import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+
+/** Input of {@link dutyCycle}: the duty the maker allows, and the one you mean to ask. */
+export interface DutyCycleInput {
+  /** Share of the time the maker allows it to run, such as 10 %. */
+  ratedDuty: Ratio
+  /** Longest single run of the rated duty. */
+  ratedRun: Time
+  /** Thermal time constant of the motor while it runs. */
+  timeConstant?: Time
+  /** Thermal time constant at rest, where cooling differs; the same where left out. */
+  restTimeConstant?: Time | null
+  /** Time of one run (a raise, or a raise and lowering). */
+  run: Time
+  /** Rest between runs. */
+  rest: Time
+  /** Current of these runs against the rated current; heat goes with its square. */
+  currentShare?: Ratio
+  /** Temperature it may reach. */
+  limitTemperature?: Temperature
+  /** Surrounding temperature of the rating. */
+  ratedAmbient?: Temperature
+  /** Surrounding temperature in use: inside a costume it is warmer than the weather. */
+  ambient?: Temperature
+}
+
+/** Result of {@link dutyCycle}. */
+export interface DutyCycle {
+  /** Share of the time it runs. */
+  readonly duty: number
+  /** Rise above the surroundings in the long run if it never rested at rated current, K. */
+  readonly ratedContinuousRise: number
+  /** The same at this current, K. */
+  readonly continuousRise: number
+  /** Rise allowed in these surroundings, K. */
+  readonly allowedRise: number
+  /** Temperature at the end of the runs in the long run, °C. */
+  readonly peakTemperature: number
+  /** Temperature after the first run from cold, °C. */
+  readonly firstTemperature: number
+  /** Whether the pattern can go on for ever. */
+  readonly sustained: boolean
+  /** Runs in a row, from cold, before it must rest; null where there is no limit. */
+  readonly runsBeforeRest: number | null
+  /** Longest single run from cold, s; null where there is no limit. */
+  readonly longestRun: number | null
+  /** Rest from the limit until another run can be made, s; null where even a cold start is too long a run. */
+  readonly restForOne: number | null
+  /** Least rest between runs with which the pattern could go on for ever, s; null as above. */
+  readonly sustainableRest: number | null
+}
+
+type Si = SiOf<DutyCycleInput>
+
+function solve(si: Si): DutyCycle {
+  const { ratedDuty, ratedRun, timeConstant, run, rest } = si
+  const restTimeConstant = si.restTimeConstant ?? timeConstant
+  // decay over the rated and the wanted run and rest
+  const ratedRest = ratedRun * (1 / ratedDuty - 1)
+  const warmed = -Math.expm1(-ratedRun / timeConstant)
+  const ratedBoth = -Math.expm1(-ratedRun / timeConstant - ratedRest / restTimeConstant)
+  const limitRise = si.limitTemperature - si.ratedAmbient
+  const ratedContinuousRise = (limitRise * ratedBoth) / warmed
+  const continuousRise = ratedContinuousRise * si.currentShare ** 2
+  const allowedRise = si.limitTemperature - si.ambient
+  const gained = -Math.expm1(-run / timeConstant) * continuousRise
+  const both = -Math.expm1(-run / timeConstant - rest / restTimeConstant)
+  const peak = gained / both
+  const sustained = peak <= allowedRise * (1 + 1e-12)
+  // after n runs the rise is peak·(1 − q^n), q the decay over run and rest
+  const exact = Math.log1p(-allowedRise / peak) / (-run / timeConstant - rest / restTimeConstant)
+  const tooLong = gained > allowedRise * (1 + 1e-12)
+  // before a run the rise may be at most this, so that its end is just at the limit
+  const before = (allowedRise - gained) * Math.exp(run / timeConstant)
+  const needed = before > 1e-12 * allowedRise ? Math.max(0, restTimeConstant * Math.log(allowedRise / before)) : null
+  return {
+    duty: run / (run + rest),
+    ratedContinuousRise,
+    continuousRise,
+    allowedRise,
+    peakTemperature: si.ambient + peak,
+    firstTemperature: si.ambient + gained,
+    sustained,
+    runsBeforeRest: sustained ? null : Math.floor(exact + 1e-9),
+    longestRun: continuousRise > allowedRise ? -timeConstant * Math.log1p(-allowedRise / continuousRise) : null,
+    restForOne: tooLong ? null : needed,
+    sustainableRest: tooLong ? null : needed,
+  }
+}
+
+function check(si: Si): Issue[] {
+  const faults: Issue[] = []
+  if (!(si.limitTemperature > si.ratedAmbient + 1))
+    faults.push(inconsistent(["limitTemperature"], `${si.limitTemperature} °C`, `above the rated surroundings of ${si.ratedAmbient} °C`))
+  if (!(si.limitTemperature > si.ambient + 1))
+    faults.push(inconsistent(["ambient"], `${si.ambient} °C`, `below the limit of ${si.limitTemperature} °C`))
+  return faults
+}
+
+function cautions(si: Si, out: DutyCycle): Caution[] {
+  const found: Caution[] = [
+    caution(
+      "time-constant",
+      "note",
+      "The thermal time constant is seldom printed: measure it by touch-safe thermometer, as the time in which the hot motor loses 63 % of its rise. Small gear motors lie between 5 and 30 minutes.",
+    ),
+  ]
+  if (!out.sustained)
+    found.push(
+      caution(
+        "must-rest",
+        "warning",
+        `Going on like this it overheats after ${out.runsBeforeRest} runs. A hot actuator can burn skin, melt its glue or stop with a part raised: plan the rests, and a way down without power.`,
+        "IEC 60034-1, 2022, clause 4.2.3 (intermittent periodic duty) and ISO 13732-1, 2006 (burn thresholds)",
+      ),
+    )
+  if (si.run > si.ratedRun)
+    found.push(
+      caution(
+        "longer-run",
+        "caution",
+        "One run is longer than the rated duty's run; parts that heat faster than the case (brushes, winding) are not seen by one time constant.",
+        "IEC 60034-1, 2022, clause 4.2",
+      ),
+    )
+  if (si.currentShare > 1.5)
+    found.push(
+      caution(
+        "far-over-rated",
+        "warning",
+        "More than one and a half times the rated current: the winding heats faster than this model of the whole motor tells.",
+      ),
+    )
+  return found
+}
+
+/**
+ * How many runs a motor or actuator stands before it must rest, from its rated duty and a time constant.
+ *
+ * Formula: with running and resting time constants τ and τ_r (s), the rated duty D at runs of t_r (s) is taken
+ * to end its runs just at the limit: Θ_c·(1 − e^(−t_r/τ))/(1 − e^(−t_r/τ − t_0/τ_r)) = T_lim − T_a0, t_0 =
+ * t_r·(1/D − 1). At a share i of the rated current the long-run rise is Θ = Θ_c·i². Runs of t_1 (s) with rests of
+ * t_2 (s) end, after n of them from cold, at Θ·(1 − e^(−t_1/τ))·(1 − q^n)/(1 − q), q = e^(−t_1/τ − t_2/τ_r).
+ * Runs before rest: the largest n with that within T_lim − T_a. T_lim is the temperature it may reach
+ * (°C, default 80), T_a0 the rating's surroundings (default 25), T_a those in use (default 25).
+ *
+ * Valid for one lumped heat capacity; a rating of, say, "10 %, at most 2 min" is D = 0.1, t_r = 2 min. The time
+ * constant's default of 15 min is common practice, no source.
+ *
+ * Sources: IEC 60034-1 (2022), clause 4.2 (duty types S2 and S3); Hughes and Drury, Electric Motors and Drives,
+ * 5th ed. 2019, section 11.3 (intermittent operation).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { dutyCycle } from 'alula/drive'
+ * const show = dutyCycle({ ratedDuty: 0.1, ratedRun: '2 min', run: '30 s', rest: '60 s', timeConstant: '10 min' })
+ * show.sustained // => false
+ * show.runsBeforeRest // => 7
+ * show.sustainableRest // => 212.7
+ * ```
+ */
+export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solver<DutyCycleInput, DutyCycle>({
+  name: "dutyCycle",
+  title: "How many runs before a motor must rest",
+  input: {
+    ratedDuty: { kind: "ratio", symbol: "D", label: "rated duty", min: 0.001, max: 1, typical: [0.05, 0.5], unit: "%" },
+    ratedRun: { kind: "time", symbol: "t_r", label: "longest run of the rated duty", min: "1 s", max: "10 h", typical: ["30 s", "5 min"] },
+    timeConstant: {
+      kind: "time",
+      symbol: "tau",
+      label: "thermal time constant",
+      min: "10 s",
+      max: "100 h",
+      typical: ["5 min", "30 min"],
+      default: "15 min",
+    },
+    restTimeConstant: {
+      kind: "time",
+      symbol: "tau_0",
+      label: "time constant at rest",
+      min: "10 s",
+      max: "100 h",
+      typical: ["5 min", "60 min"],
+      default: null,
+    },
+    run: { kind: "time", symbol: "t_1", label: "one run", min: "0.1 s", max: "10 h", typical: ["5 s", "2 min"] },
+    rest: { kind: "time", symbol: "t_2", label: "rest between runs", min: 0, max: "100 h", typical: ["5 s", "10 min"] },
+    currentShare: { kind: "ratio", symbol: "i", label: "current against rated", min: 0.01, max: 5, typical: [0.4, 1.3], default: 1 },
+    limitTemperature: {
+      kind: "temperature",
+      symbol: "T_lim",
+      label: "temperature it may reach",
+      min: 0,
+      max: 250,
+      typical: [60, 120],
+      default: 80,
+    },
+    ratedAmbient: {
+      kind: "temperature",
+      symbol: "T_a0",
+      label: "surroundings of the rating",
+      min: -40,
+      max: 100,
+      typical: [20, 40],
+      default: 25,
+    },
+    ambient: { kind: "temperature", symbol: "T_a", label: "surroundings in use", min: -40, max: 100, typical: [0, 45], default: 25 },
+  },
+  output: {
+    duty: { kind: "ratio", symbol: "d", label: "share of time running", unit: "%" },
+    ratedContinuousRise: { kind: "temperatureDifference", symbol: "Theta_c", label: "rise without rest, rated current" },
+    continuousRise: { kind: "temperatureDifference", symbol: "Theta", label: "rise without rest, this current" },
+    allowedRise: { kind: "temperatureDifference", symbol: "Theta_a", label: "rise allowed" },
+    peakTemperature: { kind: "temperature", symbol: "T_p", label: "peak temperature in the long run" },
+    firstTemperature: { kind: "temperature", symbol: "T_f", label: "after the first run" },
+    sustained: { kind: "flag", label: "can go on for ever" },
+    runsBeforeRest: { kind: "number", symbol: "n", label: "runs before it must rest" },
+    longestRun: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
+    restForOne: { kind: "time", symbol: "t_w", label: "rest for one more run" },
+    sustainableRest: { kind: "time", symbol: "t_s", label: "rest with which it can go on" },
+  },
+  example: { ratedDuty: 0.1, ratedRun: "2 min", run: "30 s", rest: "60 s", timeConstant: "10 min" },
+  formulae: [
+    { symbol: "tau_r", kind: "time", meaning: "time constant at rest", is: "tau_0", when: "has_restTimeConstant" },
+    { symbol: "tau_r", kind: "time", meaning: "time constant at rest, the same", is: "tau", when: "not has_restTimeConstant" },
+    { symbol: "d", meaning: "share of time running", is: "t_1 / (t_1 + t_2)" },
+    {
+      symbol: "Theta_c",
+      meaning: "rise without rest that makes the rated duty end at the limit",
+      is: "(T_lim - T_a0) * expm1(-t_r / tau - t_r * (1 / D - 1) / tau_r) / expm1(-t_r / tau)",
+      source: "IEC 60034-1, duty type S3",
+    },
+    { symbol: "Theta", meaning: "rise without rest, this current", is: "Theta_c * i^2" },
+    { symbol: "Theta_a", meaning: "rise allowed", is: "T_lim - T_a" },
+    { symbol: "Theta_1", kind: "temperatureDifference", meaning: "rise of the first run", is: "-Theta * expm1(-t_1 / tau)" },
+    { symbol: "T_f", meaning: "temperature after the first run", is: "T_a + Theta_1" },
+    {
+      symbol: "Theta_p",
+      kind: "temperatureDifference",
+      meaning: "peak rise in the long run",
+      is: "-Theta_1 / expm1(-t_1 / tau - t_2 / tau_r)",
+    },
+    { symbol: "T_p", meaning: "peak temperature in the long run", is: "T_a + Theta_p" },
+    { symbol: "tires", kind: "number", meaning: "1 where it must rest", given: (_, out) => (out.sustained ? 0 : 1) },
+    {
+      symbol: "n",
+      meaning: "largest number of runs within the limit",
+      is: "floor(log(1 - Theta_a / Theta_p) / (-t_1 / tau - t_2 / tau_r) + 1e-9)",
+      when: "tires == 1",
+    },
+    {
+      symbol: "limited",
+      kind: "number",
+      meaning: "1 where a single run has a limit",
+      given: (_, out) => (out.longestRun === null ? 0 : 1),
+    },
+    { symbol: "t_m", meaning: "longest single run from cold", is: "-tau * log1p(-Theta_a / Theta)", when: "limited == 1" },
+    { symbol: "fits", kind: "number", meaning: "1 where a run from cold fits", given: (_, out) => (out.restForOne === null ? 0 : 1) },
+    {
+      symbol: "Theta_b",
+      kind: "temperatureDifference",
+      meaning: "rise at which a run may start",
+      is: "(Theta_a - Theta_1) * exp(t_1 / tau)",
+    },
+    { symbol: "t_w", meaning: "rest from the limit down to that", is: "max(tau_r * log(Theta_a / Theta_b), 0 s)", when: "fits == 1" },
+    { symbol: "t_s", meaning: "rest with which it can go on: the same", is: "t_w", when: "fits == 1" },
+  ],
+  sources: [
+    { title: "IEC 60034-1, Rotating electrical machines: rating and performance", by: "IEC", edition: "2022", where: "clause 4.2" },
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "section 11.3" },
+  ],
+  check,
+  solve,
+  cautions,
+})

@@ -1,0 +1,311 @@
+import type { Angle, Current, Moment, Ratio, Time, Voltage } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+
+/** Input of {@link hobbyServo}: one or two columns of its sheet, and how it is used. */
+export interface HobbyServoInput {
+  /** Voltage of the sheet's first column. */
+  firstVoltage: Voltage
+  /** Stall torque at that voltage. */
+  firstStallTorque: Moment
+  /** Time for 60° without load at that voltage. */
+  firstTime: Time
+  /** Voltage of the sheet's second, higher column. */
+  secondVoltage?: Voltage | null
+  /** Stall torque at that voltage. */
+  secondStallTorque?: Moment | null
+  /** Time for 60° without load at that voltage. */
+  secondTime?: Time | null
+  /** Stall current at the first column's voltage. */
+  stallCurrent?: Current | null
+  /** Current at rest without load. */
+  idleCurrent?: Current
+  /** Voltage at the servo's own plug in use. */
+  voltage: Voltage
+  /** Torque at the horn. */
+  torque: Moment
+  /** Angle to move, for the time it takes. */
+  angle?: Angle | null
+  /** Share of the stall torque that may be held for long. */
+  holdShare?: Ratio
+}
+
+/** Result of {@link hobbyServo}. */
+export interface HobbyServo {
+  /** Stall torque at this voltage, N·m. */
+  readonly stallTorque: number
+  /** Speed without load at this voltage, rad/s. */
+  readonly freeSpeed: number
+  /** Speed against the torque, rad/s. */
+  readonly speed: number
+  /** Time for 60° against the torque, s. */
+  readonly sixtyTime: number
+  /** Time for the angle, s, where one was given; starting and stopping left out. */
+  readonly moveTime: number | null
+  /** Torque against stall torque. */
+  readonly torqueShare: number
+  /** Torque that may be held for long, N·m. */
+  readonly holdingTorque: number
+  /** Whether the torque is within that. */
+  readonly holds: boolean
+  /** Stall current at this voltage, A. */
+  readonly stallCurrent: number | null
+  /** Current while moving against the torque, A. */
+  readonly movingCurrent: number | null
+  /** Mean supply current while holding the torque still, A. */
+  readonly holdingCurrent: number | null
+  /** Heat while holding, W. */
+  readonly holdingHeat: number | null
+}
+
+type Si = SiOf<HobbyServoInput>
+
+const SIXTY = Math.PI / 3
+
+function solve(si: Si): HobbyServo | NoSolution {
+  const { voltage, torque, firstVoltage, idleCurrent } = si
+  const [t1, w1] = [si.firstStallTorque, SIXTY / si.firstTime]
+  // a single column is scaled in proportion; two give a straight line
+  const at = (first: number, second: number | null) =>
+    second === null || si.secondVoltage === null
+      ? (first * voltage) / firstVoltage
+      : first + ((second - first) * (voltage - firstVoltage)) / (si.secondVoltage - firstVoltage)
+  const stallTorque = at(t1, si.secondStallTorque)
+  const freeSpeed = at(w1, si.secondTime === null ? null : SIXTY / si.secondTime)
+  if (!(stallTorque > 1e-9 * t1 && freeSpeed > 1e-9 * w1))
+    return refuse(
+      "cannot-start",
+      `Drawn out from the sheet's two columns the servo has no torque or speed left at ${voltage.toPrecision(3)} V.`,
+      firstVoltage - voltage,
+      { voltage },
+      { voltage: firstVoltage },
+    )
+  if (!(torque < stallTorque))
+    return refuse(
+      "stall",
+      `The servo stalls: it has ${stallTorque.toPrecision(3)} N·m at ${voltage.toPrecision(3)} V and the horn needs ${torque.toPrecision(3)} N·m.`,
+      torque - stallTorque,
+      { torque, stallTorque, voltage },
+      { torque: stallTorque * 0.999 },
+    )
+  const torqueShare = torque / stallTorque
+  const speed = freeSpeed * (1 - torqueShare)
+  const stallCurrent = si.stallCurrent === null ? null : (si.stallCurrent * voltage) / firstVoltage
+  const holdingCurrent = stallCurrent === null ? null : idleCurrent + stallCurrent * torqueShare ** 2
+  return {
+    stallTorque,
+    freeSpeed,
+    speed,
+    sixtyTime: SIXTY / speed,
+    moveTime: si.angle === null ? null : si.angle / speed,
+    torqueShare,
+    holdingTorque: si.holdShare * stallTorque,
+    holds: torqueShare <= si.holdShare,
+    stallCurrent,
+    movingCurrent: stallCurrent === null ? null : idleCurrent + (stallCurrent - idleCurrent) * torqueShare,
+    holdingCurrent,
+    holdingHeat: holdingCurrent === null ? null : holdingCurrent * voltage,
+  }
+}
+
+function check(si: Si): Issue[] {
+  const faults: Issue[] = []
+  const second = { secondVoltage: si.secondVoltage, secondStallTorque: si.secondStallTorque, secondTime: si.secondTime }
+  const given = Object.values(second).filter((x) => x !== null).length
+  if (given > 0 && given < 3)
+    for (const [key, value] of Object.entries(second))
+      if (value === null) faults.push(inconsistent([key], "nothing", "voltage, torque and time of the second column together"))
+  if (si.secondVoltage !== null && !(si.secondVoltage > si.firstVoltage * 1.01))
+    faults.push(inconsistent(["secondVoltage"], `${si.secondVoltage} V`, `more than the first column's ${si.firstVoltage} V`))
+  if (si.stallCurrent !== null && !(si.stallCurrent > si.idleCurrent))
+    faults.push(inconsistent(["stallCurrent"], `${si.stallCurrent} A`, "more than the current at rest"))
+  return faults
+}
+
+function cautions(si: Si, out: HobbyServo): Caution[] {
+  const found: Caution[] = []
+  const highest = si.secondVoltage ?? si.firstVoltage
+  if (si.voltage > highest * 1.001)
+    found.push(
+      caution(
+        "over-voltage",
+        "warning",
+        `More than the ${highest} V that the sheet goes to: circuit and motor may fail, and a failed servo can jerk to its end.`,
+      ),
+    )
+  if (si.voltage < si.firstVoltage * 0.999)
+    found.push(
+      caution("extrapolated", "note", "Below the sheet's lowest voltage: torque and speed are drawn out, and the circuit may reset."),
+    )
+  if (!out.holds)
+    found.push(
+      caution(
+        "cannot-hold",
+        "caution",
+        "More than it should hold for long: it hums, heats and drifts. Use a bigger servo, a longer lever, a spring, or a latch.",
+      ),
+    )
+  if (out.stallCurrent !== null)
+    found.push(
+      caution(
+        "supply-for-stall",
+        "caution",
+        "Several servos may stall or start at once: the supply has to stand the sum of their stall currents for a moment, or the electronics restart.",
+      ),
+    )
+  found.push(
+    caution(
+      "sheet-torque",
+      "note",
+      "Torques on hobby sheets are seldom measured to a standard; design with half of them, and keep fingers out of the linkage.",
+    ),
+  )
+  return found
+}
+
+/**
+ * Torque, speed and current of a hobby servo at a voltage and a torque at its horn.
+ *
+ * Formula: stall torque and free speed on the straight line through the sheet's columns (in proportion to
+ * voltage where there is one): T_s(V), w₀(V) = 60°/t; speed w = w₀·(1 − T/T_s) (rad/s); stall current
+ * I_s = I_s1·V/V₁ (A); moving, I = I_i + (I_s − I_i)·x, and holding still, where the drive chops the voltage,
+ * I = I_i + I_s·x² with x = T/T_s. T is the torque at the horn (N·m), I_i the current at rest (A, default
+ * 10 mA). Held for long: a share (default 0.3) of T_s.
+ *
+ * Valid for steady moving within the sheet's voltages; inertia, gear play and the controller's dead band are
+ * left out. The share of 0.3 is common practice, no source.
+ *
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 (torque and speed) and 4.2
+ * (chopped supply).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `stall` or `cannot-start`
+ * @example
+ * ```ts
+ * import { hobbyServo } from 'alula/drive'
+ * const flap = hobbyServo({
+ *   firstVoltage: '4.8 V', firstStallTorque: '9 kgf cm', firstTime: '0.2 s',
+ *   secondVoltage: '6 V', secondStallTorque: '11 kgf cm', secondTime: '0.16 s',
+ *   stallCurrent: '2 A', voltage: '5.4 V', torque: '3 kgf cm', angle: '90 deg',
+ * })
+ * flap.stallTorque // => 0.9807
+ * flap.moveTime // => 0.3810
+ * flap.holds // => true
+ * ```
+ */
+export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ solver<HobbyServoInput, HobbyServo>({
+  name: "hobbyServo",
+  title: "What a hobby servo does at a voltage and a torque",
+  input: {
+    firstVoltage: { kind: "voltage", symbol: "V_1", label: "voltage of the first column", min: 1, max: 60, typical: [4.8, 6] },
+    firstStallTorque: { kind: "moment", symbol: "T_1", label: "stall torque there", above: 0, max: 1000, typical: [0.1, 3] },
+    firstTime: { kind: "time", symbol: "t_1", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.08, 0.3] },
+    secondVoltage: {
+      kind: "voltage",
+      symbol: "V_2",
+      label: "voltage of the second column",
+      min: 1,
+      max: 60,
+      typical: [6.5, 8.4],
+      default: null,
+    },
+    secondStallTorque: {
+      kind: "moment",
+      symbol: "T_2",
+      label: "stall torque there",
+      above: 0,
+      max: 1000,
+      typical: [0.2, 4],
+      default: null,
+    },
+    secondTime: { kind: "time", symbol: "t_2", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.06, 0.2], default: null },
+    stallCurrent: {
+      kind: "current",
+      symbol: "I_s1",
+      label: "stall current, first column",
+      above: 0,
+      max: 200,
+      typical: [0.5, 4],
+      default: null,
+    },
+    idleCurrent: { kind: "current", symbol: "I_i", label: "current at rest", min: 0, max: 10, typical: [0.003, 0.02], default: "10 mA" },
+    voltage: { kind: "voltage", symbol: "V_s", label: "voltage at the servo", min: 0.5, max: 60, typical: [4.8, 7.4] },
+    torque: { kind: "moment", symbol: "T", label: "torque at the horn", min: 0, max: 1000, typical: [0, 0.6] },
+    angle: {
+      kind: "angle",
+      symbol: "theta",
+      label: "angle to move",
+      min: 0,
+      max: "100 rev",
+      typical: ["20 deg", "180 deg"],
+      default: null,
+    },
+    holdShare: { kind: "ratio", symbol: "y", label: "share of stall held for long", min: 0.01, max: 1, typical: [0.2, 0.5], default: 0.3 },
+  },
+  output: {
+    stallTorque: { kind: "moment", symbol: "T_s", label: "stall torque" },
+    freeSpeed: { kind: "angularSpeed", symbol: "w_0", label: "free speed" },
+    speed: { kind: "angularSpeed", symbol: "w", label: "speed" },
+    sixtyTime: { kind: "time", symbol: "t_60", label: "time for 60°" },
+    moveTime: { kind: "time", symbol: "t", label: "time for the angle" },
+    torqueShare: { kind: "ratio", symbol: "x", label: "torque against stall", unit: "%" },
+    holdingTorque: { kind: "moment", symbol: "T_h", label: "held for long" },
+    holds: { kind: "flag", label: "within that" },
+    stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
+    movingCurrent: { kind: "current", symbol: "I_m", label: "current moving" },
+    holdingCurrent: { kind: "current", symbol: "I_h", label: "current holding" },
+    holdingHeat: { kind: "power", symbol: "P_h", label: "heat holding" },
+  },
+  example: {
+    firstVoltage: "4.8 V",
+    firstStallTorque: "9 kgf cm",
+    firstTime: "0.2 s",
+    secondVoltage: "6 V",
+    secondStallTorque: "11 kgf cm",
+    secondTime: "0.16 s",
+    stallCurrent: "2 A",
+    voltage: "5.4 V",
+    torque: "3 kgf cm",
+    angle: "90 deg",
+  },
+  formulae: [
+    { symbol: "w_1", kind: "angularSpeed", meaning: "free speed, first column", is: "pi / 3 / t_1" },
+    { symbol: "T_s", meaning: "stall torque in proportion", is: "T_1 * V_s / V_1", when: "not has_secondVoltage" },
+    { symbol: "w_0", meaning: "free speed in proportion", is: "w_1 * V_s / V_1", when: "not has_secondVoltage" },
+    {
+      symbol: "T_s",
+      meaning: "stall torque between the columns",
+      is: "T_1 + (T_2 - T_1) * (V_s - V_1) / (V_2 - V_1)",
+      when: "has_secondVoltage",
+    },
+    {
+      symbol: "w_0",
+      meaning: "free speed between the columns",
+      is: "w_1 + (pi / 3 / t_2 - w_1) * (V_s - V_1) / (V_2 - V_1)",
+      when: "has_secondVoltage",
+    },
+    { symbol: "x", meaning: "torque against stall", is: "T / T_s" },
+    { symbol: "w", meaning: "speed", is: "w_0 * (1 - x)" },
+    { symbol: "t_60", meaning: "time for 60°", is: "pi / 3 / w" },
+    { symbol: "t", meaning: "time for the angle", is: "theta / w", when: "has_angle" },
+    { symbol: "T_h", meaning: "held for long", is: "y * T_s" },
+    { symbol: "I_s", meaning: "stall current", is: "I_s1 * V_s / V_1", when: "has_stallCurrent" },
+    { symbol: "I_m", meaning: "current moving", is: "I_i + (I_s - I_i) * x", when: "has_stallCurrent" },
+    { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },
+    { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
+  ],
+  sources: [{ title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 4.2" }],
+  check,
+  solve,
+  cautions,
+})
