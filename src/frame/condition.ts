@@ -40,19 +40,20 @@ export interface Condition {
   readonly creepFactor: number
 }
 
-/** Base figures at 23 °C under a short load. */
-function baseOf(si: SiOf<ConditionInput>) {
-  const data = si.material === null ? null : frameMaterials[si.material]
-  const range = (given: number | null, from: readonly [number, number] | undefined) =>
-    given === null ? (from ?? null) : ([given, given] as const)
-  const strength = range(si.strength, data?.strength)
-  const shear = data?.shear ?? null
-  return { data, modulus: range(si.modulus, data?.modulus), strength, shear }
-}
+/** What strength follows from: everything but the modulus. */
+export type StrengthInput = Omit<ConditionInput, "modulus">
+
+const rangeOf = (given: number | null, from: readonly [number, number] | undefined) =>
+  given === null ? (from ?? null) : ([given, given] as const)
+const dataOf = ({ material }: SiOf<StrengthInput>) => (material === null ? null : frameMaterials[material])
+const modulusOf = (si: SiOf<ConditionInput>) => rangeOf(si.modulus, dataOf(si)?.modulus)
+const strengthOf = (si: SiOf<StrengthInput>) => rangeOf(si.strength, dataOf(si)?.strength)
+const shearOf = (si: SiOf<StrengthInput>) => dataOf(si)?.shear ?? null
 
 /** Stiffness and strength at the temperature and after the duration given, or a refusal where it is too hot. */
 export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
-  const { data, modulus, strength, shear } = baseOf(si)
+  const data = dataOf(si)
+  const [modulus, strength, shear] = [modulusOf(si), strengthOf(si), shearOf(si)]
   if (data && si.temperature > data.limit)
     return refuse(
       "too-hot",
@@ -69,14 +70,14 @@ export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
   const soft = factors.stiffnessFactor * factors.creepFactor
   const weak = factors.strengthFactor * factors.creepFactor
   const [low, high] = modulus ?? [0, 0]
-  const shearOf = (s: number) => (shear === null ? s / Math.sqrt(3) : shear) * weak
+  const sheared = (s: number) => (shear === null ? s / Math.sqrt(3) : shear) * weak
   return {
     modulus: low * soft,
     modulusMost: high * soft,
     strength: strength && strength[0] * weak,
     strengthMost: strength && strength[1] * weak,
-    shearStrength: strength && shearOf(strength[0]),
-    shearStrengthMost: strength && shearOf(strength[1]),
+    shearStrength: strength && sheared(strength[0]),
+    shearStrengthMost: strength && sheared(strength[1]),
     ...factors,
   }
 }
@@ -111,48 +112,41 @@ export const conditionFields: Fields<ConditionInput> = {
   duration: { kind: "time", symbol: "t_l", label: "time the load stands", min: 0, max: longestDuration, typical: [0, "8 h"], default: 0 },
 }
 
-/** Steps that work out E, E_u and, where strength is known, S, S_u, S_s and S_su. */
-export function conditionSteps<Si extends SiOf<ConditionInput>, Out>(): Step<Si, Out>[] {
-  const dataOf = (si: Si) => baseOf(si).data
-  const known = "has_strength or has_material"
+const known = "has_strength or has_material"
+
+/** Steps that work out, where strength is known, S, S_u, S_s and S_su. */
+export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, Out>[] {
+  const factor = (of: typeof strengthFactor) => (si: Si) => {
+    const data = dataOf(si)
+    return data ? of(data, si.temperature) : 1
+  }
   return [
-    { symbol: "E_l", kind: "pressure", meaning: "least modulus at 23 °C", given: (si) => baseOf(si).modulus?.[0] ?? 0 },
-    { symbol: "E_h", kind: "pressure", meaning: "greatest modulus at 23 °C", given: (si) => baseOf(si).modulus?.[1] ?? 0 },
-    { symbol: "S_l", kind: "pressure", meaning: "least strength at 23 °C, 0 where unknown", given: (si) => baseOf(si).strength?.[0] ?? 0 },
-    {
-      symbol: "S_h",
-      kind: "pressure",
-      meaning: "greatest strength at 23 °C, 0 where unknown",
-      given: (si) => baseOf(si).strength?.[1] ?? 0,
-    },
+    { symbol: "S_l", kind: "pressure", meaning: "least strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[0] ?? 0 },
+    { symbol: "S_h", kind: "pressure", meaning: "greatest strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[1] ?? 0 },
+    { symbol: "S_o", kind: "pressure", meaning: "shear strength where the material has its own, else 0", given: (si) => shearOf(si) ?? 0 },
     {
       symbol: "f_E",
       kind: "number",
       meaning: "stiffness left at the temperature",
-      given: (si) => (dataOf(si) ? stiffnessFactor(dataOf(si) as never, si.temperature) : 1),
+      given: factor(stiffnessFactor),
       source: "straight line from 23 °C to the temperature of deflection under load (ISO 75-1)",
     },
     {
       symbol: "f_S",
       kind: "number",
       meaning: "strength left at the temperature",
-      given: (si) => (dataOf(si) ? strengthFactor(dataOf(si) as never, si.temperature) : 1),
+      given: factor(strengthFactor),
       source: "pipe maker's derating table for PVC; as stiffness for other plastics",
     },
     {
       symbol: "f_c",
       kind: "number",
       meaning: "stiffness and strength left after the load has stood",
-      given: (si) => (dataOf(si) ? creepFactor(dataOf(si) as never, si.duration) : 1),
+      given: (si) => {
+        const data = dataOf(si)
+        return data ? creepFactor(data, si.duration) : 1
+      },
     },
-    {
-      symbol: "S_o",
-      kind: "pressure",
-      meaning: "shear strength where the material has its own, else 0",
-      given: (si) => baseOf(si).shear ?? 0,
-    },
-    { symbol: "E", kind: "pressure", meaning: "modulus, safe end", is: "E_l * f_E * f_c" },
-    { symbol: "E_u", kind: "pressure", meaning: "modulus, other end", is: "E_h * f_E * f_c" },
     { symbol: "S", kind: "pressure", meaning: "strength, safe end", is: "S_l * f_S * f_c", when: known },
     { symbol: "S_u", kind: "pressure", meaning: "strength, other end", is: "S_h * f_S * f_c", when: known },
     {
@@ -173,9 +167,20 @@ export function conditionSteps<Si extends SiOf<ConditionInput>, Out>(): Step<Si,
   ]
 }
 
+/** Steps that work out E and E_u, and those of {@link strengthSteps}. */
+export function conditionSteps<Si extends SiOf<ConditionInput>, Out>(): Step<Si, Out>[] {
+  return [
+    { symbol: "E_l", kind: "pressure", meaning: "least modulus at 23 °C", given: (si) => modulusOf(si)?.[0] ?? 0 },
+    { symbol: "E_h", kind: "pressure", meaning: "greatest modulus at 23 °C", given: (si) => modulusOf(si)?.[1] ?? 0 },
+    ...strengthSteps<Si, Out>(),
+    { symbol: "E", kind: "pressure", meaning: "modulus, safe end", is: "E_l * f_E * f_c" },
+    { symbol: "E_u", kind: "pressure", meaning: "modulus, other end", is: "E_h * f_E * f_c" },
+  ]
+}
+
 /** Hazards of the material's state. */
-export function conditionCautions(si: SiOf<ConditionInput>): Caution[] {
-  const { data } = baseOf(si)
+export function conditionCautions(si: SiOf<StrengthInput>): Caution[] {
+  const data = dataOf(si)
   const found: Caution[] = []
   if (!data) {
     found.push(

@@ -10,8 +10,18 @@ export {
   beamCurve,
 } from "./beam-curve.js"
 export { type BeamInput, type BeamSupport, beamProblem, type MomentLoad, type PointLoad, type SpreadLoad } from "./beam-loads.js"
+export { type BendingRod, type BendingRodInput, bendingRod } from "./bending-rod.js"
+export {
+  type Column,
+  type ColumnInput,
+  column,
+  eulerStress,
+  johnsonStress,
+  transitionSlenderness,
+} from "./column.js"
 export { type ConditionInput, conditionOf } from "./condition.js"
 export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasses, bolts, threadStressArea } from "./data-bolts.js"
+export { type ColumnEnds, type ColumnEndsData, columnEnds } from "./data-columns.js"
 export { type Datasheet, datasheets } from "./data-datasheets.js"
 export { dropFactor, type Motion, type MotionData, motions, walkingFactor } from "./data-loads.js"
 export {
@@ -24,8 +34,20 @@ export {
   strengthFactor,
 } from "./data-materials.js"
 export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
+export { type Elastica, elastica } from "./elastica.js"
+export { type HandlingLoad, type HandlingLoadInput, handlingLoad } from "./handling-load.js"
 export { type BodyPart, type MassProperties, type MassPropertiesInput, massOf, massProperties } from "./mass-properties.js"
+export {
+  cantileverRoot,
+  magnification,
+  type NaturalFrequency,
+  type NaturalFrequencyInput,
+  naturalFrequency,
+} from "./natural-frequency.js"
+export { type PinJoint, pinJoint } from "./pin-joint.js"
+export type { HolePlace, PinJointInput } from "./pin-joint-parts.js"
 export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"
+export { type HoledMember, throughHole } from "./through-hole.js"
 export {
   type CylinderBuckling,
   cylinderBuckling,

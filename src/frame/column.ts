@@ -1,0 +1,319 @@
+import type { Force, Length } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  optionsFrom,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import {
+  type ConditionInput,
+  conditionCautions,
+  conditionFaults,
+  conditionFields,
+  conditionOf,
+  conditionSteps,
+  marginCautions,
+} from "./condition.js"
+import { type ColumnEnds, columnEnds } from "./data-columns.js"
+import { type Motion, motions } from "./data-loads.js"
+import { frameMaterials } from "./data-materials.js"
+import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { cylinderBuckling } from "./tube-section.js"
+
+/** Input of {@link column}. */
+export interface ColumnInput extends ConditionInput {
+  /** Length between the ends. */
+  length: Length
+  /** How the ends are held. */
+  ends?: ColumnEnds
+  /** End constant C, instead of the conservative one for `ends`. */
+  endConstant?: number | null
+  /** Cross-section; of another shape give the least second moment, and the area. */
+  section: SectionInput
+  /** Push along it. */
+  load?: Force | null
+  /** How it is handled; multiplies the load. */
+  motion?: Motion
+}
+
+/** Result of {@link column}. */
+export interface Column {
+  /** End constant reckoned with. */
+  readonly endConstant: number
+  /** Least radius of gyration, m. */
+  readonly radiusOfGyration: number
+  /** Length over radius of gyration. */
+  readonly slenderness: number
+  /** Slenderness at which Johnson's curve passes into Euler's; null where no strength is known. */
+  readonly transitionSlenderness: number | null
+  /** Euler's stress, Pa. */
+  readonly eulerStress: number
+  /** Johnson's stress, Pa; null where no strength is known. */
+  readonly johnsonStress: number | null
+  /** Stress at which the wall itself folds, Pa; null where it is not a thin round wall of isotropic material. */
+  readonly wallBuckling: number | null
+  /** Stress at which it fails, Pa. */
+  readonly criticalStress: number
+  /** Load at which it fails, N, at the weak end of the material's range. */
+  readonly criticalLoad: number
+  /** The same at the strong end, N. */
+  readonly criticalLoadMost: number
+  /** What governs. */
+  readonly governs: "Euler" | "Johnson" | "wall"
+  /** Critical load against the load as handled. */
+  readonly safetyFactor: number | null
+}
+
+/** Euler's stress (Pa): C·π²·E / λ². */
+export function eulerStress(modulus: number, endConstant: number, slenderness: number): number {
+  return (endConstant * Math.PI ** 2 * modulus) / slenderness ** 2
+}
+
+/** Johnson's stress (Pa): S·(1 − S·λ² / (4·π²·C·E)). */
+export function johnsonStress(modulus: number, strength: number, endConstant: number, slenderness: number): number {
+  return strength * (1 - (strength * slenderness ** 2) / (4 * Math.PI ** 2 * endConstant * modulus))
+}
+
+/** Slenderness √(2·π²·C·E / S) at which both curves meet, at half the strength. */
+export function transitionSlenderness(modulus: number, strength: number, endConstant: number): number {
+  return Math.sqrt((2 * Math.PI ** 2 * endConstant * modulus) / strength)
+}
+
+/** The section about its weak axis: a rectangle buckles across its shorter side. */
+function weakSection(section: SiOf<SectionInput>): Section {
+  const { width, height } = section
+  return sectionOf(
+    width !== null && height !== null ? { ...section, width: Math.max(width, height), height: Math.min(width, height) } : section,
+  )
+}
+
+function solve(si: SiOf<ColumnInput>): Column | NoSolution {
+  const condition = conditionOf(si)
+  if (isNoSolution(condition)) return condition
+  const section = weakSection(si.section)
+  const area = section.area as number
+  const poisson = si.material === null ? null : frameMaterials[si.material].poisson
+  const endConstant = si.endConstant ?? columnEnds[si.ends].design
+  const radiusOfGyration = Math.sqrt(section.secondMoment / area)
+  const slenderness = si.length / radiusOfGyration
+  const fails = (modulus: number, strength: number | null) => {
+    const euler = eulerStress(modulus, endConstant, slenderness)
+    const transition = strength === null ? null : transitionSlenderness(modulus, strength, endConstant)
+    const johnson = strength === null ? null : johnsonStress(modulus, strength, endConstant, slenderness)
+    const whole = johnson !== null && slenderness < (transition as number) ? johnson : euler
+    const { tube } = section
+    const wall = tube && poisson !== null ? cylinderBuckling(tube.meanRadius, tube.wall, modulus, poisson).axial : null
+    return { euler, transition, johnson, wall, whole, critical: wall === null ? whole : Math.min(whole, wall) }
+  }
+  const low = fails(condition.modulus, condition.strength)
+  const most = fails(condition.modulusMost, condition.strengthMost)
+  const criticalLoad = low.critical * area
+  const pushed = si.load === null ? 0 : si.load * motions[si.motion].factor
+  const governs = low.critical < low.whole ? "wall" : low.transition !== null && slenderness < low.transition ? "Johnson" : "Euler"
+  return {
+    endConstant,
+    radiusOfGyration,
+    slenderness,
+    transitionSlenderness: low.transition,
+    eulerStress: low.euler,
+    johnsonStress: low.johnson,
+    wallBuckling: low.wall,
+    criticalStress: low.critical,
+    criticalLoad,
+    criticalLoadMost: most.critical * area,
+    governs,
+    safetyFactor: pushed > 0 ? criticalLoad / pushed : null,
+  }
+}
+
+function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
+  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
+  found.push(
+    caution(
+      "straight-and-central",
+      "note",
+      "Holds for a straight member pushed along its very middle; a bend, a dent or a push off the middle lowers the load it carries, so keep a wide margin.",
+      "Shigley's Mechanical Engineering Design, 2015, sections 4-12 to 4-15",
+    ),
+  )
+  if (out.johnsonStress === null)
+    found.push(
+      caution(
+        "euler-only",
+        "caution",
+        "No strength is known, so a short member may fail below Euler's load shown here.",
+        "Shigley, section 4-13",
+      ),
+    )
+  if (si.endConstant !== null && si.endConstant > columnEnds[si.ends].design)
+    found.push(
+      caution(
+        "stiff-ends",
+        "caution",
+        "The end constant is above the conservative one for these ends: real clamps turn a little.",
+        "Shigley, table 4-2",
+      ),
+    )
+  if (si.material !== null && frameMaterials[si.material].brittle)
+    found.push(
+      caution(
+        "brittle-column",
+        "warning",
+        "Johnson's curve is meant for ductile metals; a brittle member snaps when it buckles and drops what it holds.",
+        "Shigley, section 4-13",
+      ),
+    )
+  return found
+}
+
+function check(si: SiOf<ColumnInput>): Issue[] {
+  const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
+  if (si.section.secondMoment !== null && si.section.area === null)
+    faults.push(inconsistent(["section", "area"], "nothing", "the area beside the second moment"))
+  return faults
+}
+
+const strong = "has_strength or has_material"
+const ends = (symbol: string, e: string, s: string, what: string) => [
+  {
+    symbol: `${symbol}_1`,
+    kind: "number" as const,
+    meaning: `transition, ${what}`,
+    is: `sqrt(2 * pi^2 * C_e * ${e} / ${s})`,
+    when: strong,
+  },
+]
+
+/**
+ * Load under which a straight member buckles.
+ *
+ * Formula: with r = √(I/A) (m) and λ = L/r, Euler C·π²·E/λ² above λ₁ = √(2·π²·C·E/S) and Johnson S·(1 − S·λ²/(4·π²·C·E))
+ * below it (Pa); a thin round wall folds at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length (m), C the end constant (default:
+ * the conservative 1, or 1/4 with a free end), E the modulus and S the strength (Pa) at the temperature (°C, default 23) and after the
+ * duration of the load (s, default 0), I the least second moment (m⁴), A the area (m²). The load (N) is multiplied by the
+ * factor of `motion` (default `still`, 1). Valid for straight members pushed along their middle.
+ *
+ * Sources: R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 10th ed., 2015, sections 4-11 to 4-13;
+ * NASA SP-8007, 1968.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-hot` above the material's temperature limit
+ * @example
+ * ```ts
+ * import { column } from 'alula/frame'
+ * const strut = column({ length: '400 mm', section: { outsideDiameter: '20 mm', wall: '1.5 mm' }, modulus: '68900 MPa', strength: '241 MPa' })
+ * strut.slenderness // => 60.955
+ * strut.criticalLoad // => 14094
+ * strut.governs // => 'Johnson'
+ * ```
+ */
+export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<ColumnInput, Column>({
+  name: "column",
+  title: "What push a strut takes before it buckles",
+  input: {
+    length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
+    ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinnedPinned" },
+    endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
+    section: { kind: "group", label: "section", fields: sectionFields },
+    ...conditionFields,
+    load: { kind: "force", symbol: "F", label: "push along it", above: 0, max: 1e6, typical: [20, 800], default: null },
+    motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+  },
+  output: {
+    endConstant: { kind: "number", symbol: "C_e", label: "end constant" },
+    radiusOfGyration: { kind: "length", symbol: "r", label: "least radius of gyration" },
+    slenderness: { kind: "number", symbol: "lambda", label: "slenderness" },
+    transitionSlenderness: { kind: "number", symbol: "lambda_1", label: "slenderness where Euler takes over" },
+    eulerStress: { kind: "pressure", symbol: "sigma_E", label: "Euler's stress" },
+    johnsonStress: { kind: "pressure", symbol: "sigma_J", label: "Johnson's stress" },
+    wallBuckling: { kind: "pressure", symbol: "sigma_w", label: "wall folds at" },
+    criticalStress: { kind: "pressure", symbol: "sigma_c", label: "fails at" },
+    criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, least" },
+    criticalLoadMost: { kind: "force", symbol: "F_u", label: "critical load, most" },
+    governs: { kind: "text", label: "governed by" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
+  },
+  example: {
+    length: "400 mm",
+    section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
+    material: "aluminium6061",
+    load: "300 N",
+    motion: "walking",
+  },
+  formulae: [
+    ...sectionSteps<SiOf<ColumnInput>, Column>((si) => si.section, false, true),
+    ...conditionSteps<SiOf<ColumnInput>, Column>(),
+    { symbol: "I_w", kind: "secondMoment", meaning: "least second moment", is: "I", when: "not has_width" },
+    {
+      symbol: "I_w",
+      kind: "secondMoment",
+      meaning: "least second moment of the rectangle",
+      is: "min(I, (h_w * b_w^3 - h_i * b_i^3) / 12)",
+      when: "has_width",
+    },
+    {
+      symbol: "C_e",
+      kind: "number",
+      meaning: "end constant",
+      given: (si) => si.endConstant ?? columnEnds[si.ends].design,
+      source: "Shigley, table 4-2, conservative values",
+    },
+    { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => motions[si.motion].factor },
+    {
+      symbol: "nu",
+      kind: "number",
+      meaning: "Poisson's ratio of a thin round wall, -1 where none applies",
+      given: (si) => (si.material === null || !weakSection(si.section).tube ? -1 : (frameMaterials[si.material].poisson ?? -1)),
+    },
+    { symbol: "r", meaning: "least radius of gyration", is: "sqrt(I_w / A)" },
+    { symbol: "lambda", meaning: "slenderness", is: "L / r" },
+    ...ends("lambda", "E", "S", "safe end"),
+    ...ends("mu", "E_u", "S_u", "other end"),
+    { symbol: "sigma_E", meaning: "Euler's stress", is: "C_e * pi^2 * E / lambda^2" },
+    { symbol: "sigma_J", meaning: "Johnson's stress", is: "S * (1 - S * lambda^2 / (4 * pi^2 * C_e * E))", when: strong },
+    { symbol: "sigma_b", kind: "pressure", meaning: "Euler's holds", is: "sigma_E" },
+    { symbol: "sigma_b", kind: "pressure", meaning: "Johnson's holds", is: "lambda < lambda_1 ? sigma_J : sigma_E", when: strong },
+    { symbol: "sigma_m", kind: "pressure", meaning: "Euler's stress, other end", is: "C_e * pi^2 * E_u / lambda^2" },
+    {
+      symbol: "sigma_m",
+      kind: "pressure",
+      meaning: "stress, other end",
+      is: "lambda < mu_1 ? S_u * (1 - S_u * lambda^2 / (4 * pi^2 * C_e * E_u)) : sigma_m",
+      when: strong,
+    },
+    {
+      symbol: "k_w",
+      kind: "number",
+      meaning: "wall buckling stress against the modulus",
+      is: "(1 - 0.901 * (1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16))) * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
+      when: "nu > -1",
+      source: "NASA SP-8007",
+    },
+    { symbol: "sigma_w", meaning: "wall folds at", is: "k_w * E", when: "nu > -1" },
+    { symbol: "sigma_c", meaning: "fails at", is: "sigma_b" },
+    { symbol: "sigma_c", meaning: "the wall may fold first", is: "min(sigma_b, sigma_w)", when: "nu > -1" },
+    { symbol: "sigma_m", kind: "pressure", meaning: "the wall may fold first", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
+    { symbol: "F_c", meaning: "critical load, least", is: "sigma_c * A" },
+    { symbol: "F_u", meaning: "critical load, most", is: "sigma_m * A" },
+    { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },
+  ],
+  sources: [
+    {
+      title: "Shigley's Mechanical Engineering Design",
+      by: "R. G. Budynas, J. K. Nisbett",
+      edition: "10th, 2015",
+      where: "sections 4-11 to 4-13, table 4-2",
+    },
+    { title: "Buckling of thin-walled circular cylinders", by: "NASA SP-8007", edition: "1968", where: "section 4" },
+  ],
+  check,
+  solve,
+  cautions,
+})

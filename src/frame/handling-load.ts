@@ -1,0 +1,144 @@
+import type { Force, Frequency, Length } from "../quantity/index.js"
+import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { dropFactor, walkingFactor } from "./data-loads.js"
+
+/** Input of {@link handlingLoad}. Give a step rate, or a fall with the deflection at rest. */
+export interface HandlingLoadInput {
+  /** Weight at rest. */
+  weight: Force
+  /** Steps per second of the wearer. */
+  stepRate?: Frequency | null
+  /** Height the weight falls; 0 for a weight put on suddenly. */
+  dropHeight?: Length | null
+  /** Deflection the weight causes at rest in what catches it. */
+  staticDeflection?: Length | null
+}
+
+/** Result of {@link handlingLoad}. */
+export interface HandlingLoad {
+  /** Greatest force against the weight. */
+  readonly factor: number
+  /** Greatest force, N. */
+  readonly load: number
+  /** Greatest deflection of what catches it, m. */
+  readonly deflection: number | null
+}
+
+function solve(si: SiOf<HandlingLoadInput>): HandlingLoad {
+  const { weight, stepRate, dropHeight, staticDeflection } = si
+  const factor = stepRate === null ? dropFactor(dropHeight as number, staticDeflection as number) : walkingFactor(stepRate)
+  return { factor, load: factor * weight, deflection: staticDeflection === null ? null : factor * staticDeflection }
+}
+
+function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
+  if (si.stepRate === null)
+    return [
+      caution(
+        "elastic-catch",
+        "note",
+        "Holds while what catches the weight stays elastic and is much lighter than it; the energy lost in the knock is not counted, which is safe.",
+        "Mechanics of Materials, Gere and Goodno, 2009, section 2.8",
+      ),
+    ]
+  return [
+    caution(
+      "steady-walking",
+      "note",
+      "Steady walking on the level, all harmonics at their worst together; stairs, kerbs, dancing and stumbles shake harder (3 times the weight is common practice, no source). A springy member shakes more again: see naturalFrequency.",
+      "CCIP-016, 2006, table 4.3, from memory",
+    ),
+  ]
+}
+
+function check(si: SiOf<HandlingLoadInput>): Issue[] {
+  const falls = si.dropHeight !== null || si.staticDeflection !== null
+  if (falls === (si.stepRate !== null))
+    return [inconsistent(["stepRate"], falls ? "a step rate and a fall" : "neither a step rate nor a fall", "one of them")]
+  if (falls && (si.dropHeight === null || si.staticDeflection === null))
+    return [
+      inconsistent([si.dropHeight === null ? "dropHeight" : "staticDeflection"], "nothing", "dropHeight and staticDeflection together"),
+    ]
+  return []
+}
+
+/**
+ * How much walking or a fall multiplies a weight.
+ *
+ * Formula: walking at f steps a second (Hz, 1 to 2.8): 1 + min(0.56, 0.41·(f − 0.95)) + (0.069 + 0.0056·2·f) +
+ * (0.033 + 0.0064·3·f) + (0.013 + 0.0065·4·f). A weight falling by h (m) onto what yields by δ (m) under it at rest:
+ * 1 + √(1 + 2·h/δ). Times the weight (N) it gives the greatest force. Valid for steady level walking, or for an elastic catch.
+ *
+ * Sources: M. R. Willford, P. Young, CCIP-016, 2006, table 4.3, from memory; J. M. Gere, B. J. Goodno, Mechanics of Materials,
+ * 7th ed., 2009, section 2.8.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { handlingLoad } from 'alula/frame'
+ * handlingLoad({ weight: '9.5 N', stepRate: '2 Hz' }).factor // => 1.6583
+ * handlingLoad({ weight: '9.5 N', dropHeight: 0, staticDeflection: '1.7 mm' }).load // => 19
+ * ```
+ */
+export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE__ */ solver<HandlingLoadInput, HandlingLoad>({
+  name: "handlingLoad",
+  title: "How much walking or a fall multiplies a weight",
+  input: {
+    weight: { kind: "force", symbol: "G", label: "weight at rest", min: 0, max: 1e5, typical: [1, 200] },
+    stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 1, max: 2.8, typical: [1.4, 2.4], default: null },
+    dropHeight: { kind: "length", symbol: "h_d", label: "height it falls", min: 0, max: 10, typical: [0, 0.3], default: null },
+    staticDeflection: {
+      kind: "length",
+      symbol: "delta",
+      label: "deflection at rest",
+      min: "1e-9 m",
+      max: 10,
+      typical: ["0.5 mm", "50 mm"],
+      default: null,
+    },
+  },
+  output: {
+    factor: { kind: "number", symbol: "k_m", label: "factor" },
+    load: { kind: "force", symbol: "F_x", label: "greatest force" },
+    deflection: { kind: "length", symbol: "delta_x", label: "greatest deflection" },
+  },
+  example: { weight: "9.5 N", stepRate: "2 Hz" },
+  formulae: [
+    {
+      symbol: "d_1",
+      kind: "number",
+      meaning: "first harmonic",
+      is: "min(0.56, 0.41 * (f_s / Hz - 0.95))",
+      when: "has_stepRate",
+      source: "CCIP-016, table 4.3",
+    },
+    {
+      symbol: "k_m",
+      meaning: "all four harmonics at their worst",
+      is: "1 + d_1 + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz",
+      when: "has_stepRate",
+      source: "CCIP-016, table 4.3",
+    },
+    {
+      symbol: "k_m",
+      meaning: "fall onto what yields",
+      is: "1 + sqrt(1 + 2 * h_d / delta)",
+      when: "has_dropHeight",
+      source: "Gere and Goodno, section 2.8",
+    },
+    { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
+    { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
+  ],
+  sources: [
+    {
+      title: "A design guide for footfall induced vibration of structures",
+      by: "M. R. Willford, P. Young",
+      edition: "CCIP-016, 2006",
+      where: "table 4.3 (from memory)",
+    },
+    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "section 2.8" },
+  ],
+  check,
+  solve,
+  cautions,
+})

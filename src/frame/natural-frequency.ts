@@ -1,0 +1,312 @@
+import { brent, type Root } from "../numeric/index.js"
+import type { Frequency, Length, LinearDensity, Mass, Ratio } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { type ConditionInput, conditionCautions, conditionFaults, conditionFields, conditionOf, conditionSteps } from "./condition.js"
+import { frameMaterials } from "./data-materials.js"
+import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+
+/** Input of {@link naturalFrequency}. */
+export interface NaturalFrequencyInput extends ConditionInput {
+  /** Length from the clamp to the tip. */
+  length: Length
+  /** Cross-section. */
+  section: SectionInput
+  /** Mass of the member per length, instead of that of material and section. */
+  massPerLength?: LinearDensity | null
+  /** What it carries along its length: skin, wires, lights. */
+  addedMass?: LinearDensity
+  /** Mass at the tip. */
+  tipMass?: Mass
+  /** Steps per second of the wearer. */
+  stepRate?: Frequency
+  /** Damping ratio. */
+  damping?: Ratio
+}
+
+/** Result of {@link naturalFrequency}. */
+export interface NaturalFrequency {
+  /** Mass per length in all, kg/m. */
+  readonly massPerLength: number
+  /** Tip mass against the mass along the length. */
+  readonly massRatio: number
+  /** First root of the frequency equation, β·L. */
+  readonly firstRoot: number
+  /** Second root. */
+  readonly secondRoot: number
+  /** Third root. */
+  readonly thirdRoot: number
+  /** First frequency, Hz, at the soft end of the material's range. */
+  readonly frequency: number
+  /** The same at the stiff end, Hz. */
+  readonly frequencyMost: number
+  /** Second frequency, Hz. */
+  readonly secondFrequency: number
+  /** Third frequency, Hz. */
+  readonly thirdFrequency: number
+  /** First frequency by the spring-and-lump estimate, Hz. */
+  readonly estimate: number
+  /** First frequency against the step rate. */
+  readonly stepRatio: number
+  /** How much the shake of a step or its second harmonic is magnified, at the worst frequency in the range. */
+  readonly amplification: number
+  /** Which harmonic of the steps that is. */
+  readonly harmonic: number
+  /** Steps taken to find the roots. */
+  readonly iterations: number
+  /** What is left of the first frequency equation, per cosh. */
+  readonly residual: number
+}
+
+/** sin x·cosh x − cos x·sinh x over cosh x; by its power series where the terms would cancel. */
+function tipTerm(x: number): number {
+  if (x > 0.5) return Math.sin(x) - Math.cos(x) * Math.tanh(x)
+  const fourth = x ** 4
+  return (((2 / 3) * x ** 3) / Math.cosh(x)) * (1 - (fourth / 210) * (1 - (fourth / 1980) * (1 - fourth / 8190)))
+}
+
+/**
+ * Root `mode` (1, 2, 3) of 1 + cos x·cosh x − μ·x·(sin x·cosh x − cos x·sinh x) = 0, the frequency equation of a clamped
+ * bar with a tip mass of μ times its own.
+ */
+export function cantileverRoot(massRatio: number, mode: 1 | 2 | 3): Root {
+  const f = (x: number) => 1 / Math.cosh(x) + Math.cos(x) - massRatio * x * tipTerm(x)
+  // between the roots of the clamped-pinned bar (heavy tip) and those of the clamped-free one (bare tip)
+  const ends = { 1: [1e-6, 1.8752], 2: [3.9266, 4.6942], 3: [7.0685, 7.8549] } as const
+  const [low, high] = ends[mode]
+  // f changes sign there for every mass ratio from 0 to 1e15
+  return brent(f, low, high, 1e-16) as Root
+}
+
+function massPerLengthOf(si: SiOf<NaturalFrequencyInput>): number {
+  const own = si.material === null ? 0 : frameMaterials[si.material].density[1] * (sectionOf(si.section).weightArea ?? 0)
+  return (si.massPerLength ?? own) + si.addedMass
+}
+
+/** Magnification of a steady shake at r times the natural frequency. */
+export function magnification(ratio: number, damping: number): number {
+  return 1 / Math.hypot(1 - ratio ** 2, 2 * damping * ratio)
+}
+
+function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
+  const condition = conditionOf(si)
+  if (isNoSolution(condition)) return condition
+  const { secondMoment } = sectionOf(si.section)
+  const massPerLength = massPerLengthOf(si)
+  const mass = massPerLength * si.length
+  const massRatio = si.tipMass / mass
+  const [first, second, third] = [cantileverRoot(massRatio, 1), cantileverRoot(massRatio, 2), cantileverRoot(massRatio, 3)]
+  const pace = (modulus: number) => Math.sqrt((modulus * secondMoment) / massPerLength) / (2 * Math.PI * si.length ** 2)
+  const [low, high] = [pace(condition.modulus), pace(condition.modulusMost)]
+  const [frequency, frequencyMost] = [first.x ** 2 * low, first.x ** 2 * high]
+  // the harmonic may meet any frequency in the range: take the one nearest to it
+  const shaken = (harmonic: number) => {
+    const shake = harmonic * si.stepRate
+    return magnification(shake / Math.min(Math.max(shake, frequency), frequencyMost), si.damping)
+  }
+  const [one, two] = [shaken(1), shaken(2)]
+  return {
+    massPerLength,
+    massRatio,
+    firstRoot: first.x,
+    secondRoot: second.x,
+    thirdRoot: third.x,
+    frequency,
+    frequencyMost,
+    secondFrequency: second.x ** 2 * low,
+    thirdFrequency: third.x ** 2 * low,
+    estimate: Math.sqrt((3 * condition.modulus * secondMoment) / (si.length ** 3 * (si.tipMass + 0.2357 * mass))) / (2 * Math.PI),
+    stepRatio: frequency / si.stepRate,
+    amplification: Math.max(one, two),
+    harmonic: two > one ? 2 : 1,
+    iterations: first.iterations + second.iterations + third.iterations,
+    residual: first.residual,
+  }
+}
+
+function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Caution[] {
+  const found = conditionCautions(si)
+  if (out.amplification > 2)
+    found.push(
+      caution(
+        "shaken-by-steps",
+        "warning",
+        `Walking shakes it near its own frequency (harmonic ${out.harmonic} of the steps): it will swing more than twice as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.`,
+        "steady forced vibration with damping: W. T. Thomson, Theory of Vibration with Applications, chapter 3; step harmonics: CCIP-016, 2006, table 4.3, from memory",
+      ),
+    )
+  if (out.stepRatio < 1)
+    found.push(
+      caution(
+        "slower-than-steps",
+        "caution",
+        "Its own frequency lies below the step rate: starting, stopping and slow steps pass through it.",
+        "common practice, no source",
+      ),
+    )
+  if (si.tipMass === 0 && si.addedMass === 0)
+    found.push(
+      caution("bare", "note", "Only the bare member is counted; skin, lights and wires lower its frequency.", "common practice, no source"),
+    )
+  return found
+}
+
+function check(si: SiOf<NaturalFrequencyInput>): Issue[] {
+  const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
+  if (faults.length === 0 && !(massPerLengthOf(si) >= 1e-6))
+    faults.push(inconsistent(["massPerLength"], "no mass along the length", "massPerLength, addedMass, or a material with a shape"))
+  return faults
+}
+
+const equation = (x: string) => ({
+  left: `1 + cos(${x}) * cosh(${x}) + 1`,
+  right: `mu * ${x} * (sin(${x}) * cosh(${x}) - cos(${x}) * sinh(${x})) + 1`,
+  meaning: "frequency equation of the clamped bar with a tip mass, 1 added on both sides",
+  within: 1e-6,
+  source: "Blevins, Formulas for Natural Frequency and Mode Shape, table 8-8",
+})
+
+/**
+ * How fast a clamped member swings by itself, against the steps of the wearer.
+ *
+ * Formula: fᵢ = xᵢ²/(2·π·L²)·√(E·I/m), xᵢ the roots of 1 + cos x·cosh x = μ·x·(sin x·cosh x − cos x·sinh x) with
+ * μ = M/(m·L); L is the length (m), M the tip mass (kg, default 0), m the mass per length (kg/m; of material and section unless
+ * given, plus `addedMass`, default 0), E the modulus (Pa) at the temperature (°C, default 23), I the second moment (m⁴).
+ * Estimate: √(3·E·I/(L³·(M + 0.2357·m·L)))/(2·π). A shake at r times the frequency is magnified by
+ * 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio (default 0.02; common practice, no source), for the steps (Hz, default 2)
+ * and their second harmonic. Frequencies are those of the soft end of the material's range, `frequencyMost` of the stiff end.
+ * Valid for slender members with the tip mass close to the tip.
+ *
+ * Sources: R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, tables 8-1 and 8-8; W. T. Thomson, Theory of
+ * Vibration with Applications, chapter 3; both from memory.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-hot` above the material's temperature limit
+ * @example
+ * ```ts
+ * import { naturalFrequency } from 'alula/frame'
+ * const boom = naturalFrequency({
+ *   length: '600 mm', section: { secondMoment: '36000 mm4' }, modulus: '2.9 GPa', massPerLength: '0.45 kg/m', tipMass: '0.27 kg',
+ * })
+ * boom.firstRoot // => 1.24791741
+ * boom.frequency // => 10.48656638
+ * boom.stepRatio // => 5.243
+ * ```
+ */
+export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> = /* @__PURE__ */ solver<
+  NaturalFrequencyInput,
+  NaturalFrequency
+>({
+  name: "naturalFrequency",
+  title: "Whether walking shakes it at its own frequency",
+  input: {
+    length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 20, typical: [0.3, 2] },
+    section: { kind: "group", label: "section", fields: sectionFields },
+    ...conditionFields,
+    massPerLength: {
+      kind: "linearDensity",
+      symbol: "m_g",
+      label: "mass per length of the member",
+      min: "0.01 g/m",
+      max: 1000,
+      typical: [0.05, 0.5],
+      default: null,
+    },
+    addedMass: {
+      kind: "linearDensity",
+      symbol: "m_a",
+      label: "carried along its length",
+      min: 0,
+      max: 1000,
+      typical: [0, 0.3],
+      default: 0,
+    },
+    tipMass: { kind: "mass", symbol: "M_t", label: "mass at the tip", min: 0, max: 100, typical: [0, 0.5], default: 0 },
+    stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 0.5, max: 4, typical: [1.4, 2.4], default: 2 },
+    damping: { kind: "ratio", symbol: "zeta", label: "damping ratio", min: 0.001, max: 0.5, typical: [0.005, 0.05], default: 0.02 },
+  },
+  output: {
+    massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
+    massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
+    firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
+    secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
+    thirdRoot: { kind: "number", symbol: "x_3", label: "third root" },
+    frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, least" },
+    frequencyMost: { kind: "frequency", symbol: "f_u", label: "first frequency, most" },
+    secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
+    thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
+    estimate: { kind: "frequency", symbol: "f_e", label: "first, spring and lump" },
+    stepRatio: { kind: "number", symbol: "r_s", label: "against the step rate" },
+    amplification: { kind: "number", symbol: "a_m", label: "shake magnified by" },
+    harmonic: { kind: "number", symbol: "n_h", label: "by harmonic" },
+    iterations: { kind: "number", label: "search steps" },
+    residual: { kind: "number", label: "left of the frequency equation" },
+  },
+  example: {
+    length: "900 mm",
+    section: { outsideDiameter: "16 mm", wall: "1 mm" },
+    material: "aluminium6061",
+    addedMass: "60 g/m",
+    tipMass: "80 g",
+  },
+  formulae: [
+    ...sectionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>((si) => si.section, false, true),
+    ...conditionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>(),
+    {
+      symbol: "rho",
+      kind: "density",
+      meaning: "density, heavy end, 0 where unknown",
+      given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
+    },
+    {
+      symbol: "A_o",
+      kind: "area",
+      meaning: "area that the weight corresponds to, 0 where unknown",
+      given: (si) => sectionOf(si.section).weightArea ?? 0,
+    },
+    { symbol: "m_l", meaning: "mass per length in all", is: "m_g + m_a", when: "has_massPerLength" },
+    { symbol: "m_l", meaning: "mass per length in all", is: "rho * A_o + m_a", when: "not has_massPerLength" },
+    { symbol: "mu", meaning: "tip mass against the rest", is: "M_t / (m_l * L)" },
+    { solved: "x_1", meaning: "first root" },
+    equation("x_1"),
+    { solved: "x_2", meaning: "second root" },
+    equation("x_2"),
+    { solved: "x_3", meaning: "third root" },
+    equation("x_3"),
+    { symbol: "f_o", kind: "frequency", meaning: "pace of the member", is: "sqrt(E * I / m_l) / (2 * pi * L^2)" },
+    { symbol: "f_1", meaning: "first frequency", is: "x_1^2 * f_o" },
+    { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
+    { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
+    { symbol: "f_u", meaning: "first frequency, stiff end", is: "f_1 * sqrt(E_u / E)" },
+    { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 0.2357 * m_l * L))) / (2 * pi)" },
+    { symbol: "r_s", meaning: "against the step rate", is: "f_1 / f_s" },
+    { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
+    { symbol: "r_2", kind: "number", meaning: "second harmonic likewise", is: "2 * f_s / min(max(2 * f_s, f_1), f_u)" },
+    { symbol: "a_1", kind: "number", meaning: "magnified, steps", is: "1 / sqrt((1 - r_1^2)^2 + (2 * zeta * r_1)^2)" },
+    { symbol: "a_2", kind: "number", meaning: "magnified, second harmonic", is: "1 / sqrt((1 - r_2^2)^2 + (2 * zeta * r_2)^2)" },
+    { symbol: "a_m", meaning: "magnified, the worse", is: "max(a_1, a_2)" },
+    { symbol: "n_h", meaning: "harmonic", is: "a_2 > a_1 ? 2 : 1" },
+  ],
+  sources: [
+    {
+      title: "Formulas for Natural Frequency and Mode Shape",
+      by: "R. D. Blevins",
+      edition: "1979",
+      where: "tables 8-1 and 8-8 (from memory)",
+    },
+    { title: "Theory of Vibration with Applications", by: "W. T. Thomson", edition: "5th, 1998", where: "chapter 3 (from memory)" },
+  ],
+  check,
+  solve,
+  cautions,
+})

@@ -1,0 +1,366 @@
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  optionsFrom,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { conditionCautions, conditionFields, leastSafetyFactor, marginCautions } from "./condition.js"
+import { boltClasses, bolts, threadStressArea } from "./data-bolts.js"
+import { motions } from "./data-loads.js"
+import { frameMaterials } from "./data-materials.js"
+import { pinJointFormulae } from "./pin-joint-formulae.js"
+import { memberStrength, type PinJointInput, pinOf, squeezeOf } from "./pin-joint-parts.js"
+import { sectionFaults, shapeFields } from "./section.js"
+import { throughHole } from "./through-hole.js"
+
+/** Result of {@link pinJoint}. */
+export interface PinJoint {
+  /** Diameter in the hole, m. */
+  readonly diameter: number
+  /** Area sheared in each plane, m². */
+  readonly shearArea: number
+  /** Shear stress in a pin, Pa. */
+  readonly pinShearStress: number
+  /** Bearing stress on the hole, Pa. */
+  readonly bearingStress: number
+  /** Shear stress of the strip that tears out, Pa. */
+  readonly tearOutStress: number | null
+  /** Area of the member left beside the hole, m². */
+  readonly netArea: number | null
+  /** Second moment left at the hole, m⁴. */
+  readonly netSecondMoment: number | null
+  /** Greatest bending moment the holed section takes, N·m. */
+  readonly netMoment: number | null
+  /** Proof load of a bolt, N. */
+  readonly proofLoad: number | null
+  /** Least breaking load of a bolt in pull, N. */
+  readonly breakingLoad: number | null
+  /** Squeeze on a clamped tube, N. */
+  readonly squeeze: number | null
+  /** Squeeze at which the tube begins to flatten, N. */
+  readonly crushForce: number | null
+  /** Margin of the pins in shear. */
+  readonly pinFactor: number
+  /** Margin of the holes in bearing; null where no strength is known. */
+  readonly bearingFactor: number | null
+  /** Margin against tearing out. */
+  readonly tearOutFactor: number | null
+  /** Margin of the clamped tube against flattening. */
+  readonly crushFactor: number | null
+  /** Margin of the bolt's pull against its proof load. */
+  readonly tighteningFactor: number | null
+  /** Least of the margins. */
+  readonly safetyFactor: number
+  /** What it is that fails first. */
+  readonly governs: string
+}
+
+type Si = SiOf<PinJointInput>
+
+function solve(si: Si): PinJoint | NoSolution {
+  const strength = memberStrength(si)
+  if (isNoSolution(strength)) return strength
+  const pin = pinOf(si)
+  const { diameter } = pin
+  const hole = si.tube === null ? null : throughHole(si.tube, diameter, si.hole)
+  if (hole && !(hole.width > diameter && hole.netArea > 0 && hole.netSecondMoment > 0))
+    return refuse(
+      "hole-too-wide",
+      `a hole of ${(diameter * 1000).toPrecision(4)} mm leaves nothing to reckon with of a member ${(hole.width * 1000).toPrecision(4)} mm wide`,
+      diameter - hole.width / 3,
+      { diameter },
+      { diameter: hole.width / 3 },
+    )
+  const thickness = si.thickness ?? hole?.thickness ?? 0
+  const force = si.force * motions[si.motion].factor
+  const each = force / si.pins
+  const pinShearStress = each / (si.shearPlanes * pin.area)
+  const bearingStress = each / (diameter * thickness)
+  const tearOutStress = si.edgeDistance === null ? null : each / (2 * thickness * (si.edgeDistance - diameter / 2))
+  const squeeze = squeezeOf(si, diameter)
+  const crushForce =
+    hole?.ring && si.clampWidth !== null && strength.bearing !== null
+      ? (Math.PI * strength.bearing * si.clampWidth * hole.ring.wall ** 2) / (6 * hole.ring.meanRadius)
+      : null
+  const bolt = si.bolt === null ? null : { area: threadStressArea(bolts[si.bolt]), ...boltClasses[si.boltClass] }
+  const margin = (allowed: number | null, stress: number | null) => (allowed === null || stress === null ? null : allowed / stress)
+  const pinFactor = pin.strength / pinShearStress
+  const bearingFactor = margin(strength.bearing, bearingStress)
+  const tearOutFactor = margin(strength.shear, tearOutStress)
+  const crushFactor = margin(crushForce, squeeze)
+  const proofLoad = bolt && bolt.area * bolt.proof
+  const tighteningFactor = si.tighteningTorque === null ? null : margin(proofLoad, squeeze)
+  const modes: [string, number | null][] = [
+    ["pin shear", pinFactor],
+    ["bearing", bearingFactor],
+    ["tear-out", tearOutFactor],
+    ["crushing", crushFactor],
+    ["tightening", tighteningFactor],
+  ]
+  const [governs, safetyFactor] = modes.reduce<[string, number]>(
+    (least, [name, factor]) => (factor !== null && factor < least[1] ? [name, factor] : least),
+    ["pin shear", pinFactor],
+  )
+  return {
+    diameter,
+    shearArea: pin.area,
+    pinShearStress,
+    bearingStress,
+    tearOutStress,
+    netArea: hole?.netArea ?? null,
+    netSecondMoment: hole?.netSecondMoment ?? null,
+    netMoment: hole && strength.along !== null ? (strength.along * hole.netSecondMoment) / hole.fibre : null,
+    proofLoad,
+    breakingLoad: bolt && bolt.area * bolt.tensile,
+    squeeze,
+    crushForce,
+    pinFactor,
+    bearingFactor,
+    tearOutFactor,
+    crushFactor,
+    tighteningFactor,
+    safetyFactor,
+    governs,
+  }
+}
+
+function cautions(si: Si, out: PinJoint): Caution[] {
+  const found = [...marginCautions(out.safetyFactor), ...(si.material === null ? [] : conditionCautions(si))]
+  if (si.material !== null && frameMaterials[si.material].splits)
+    found.push(
+      caution(
+        "fibres-split",
+        "warning",
+        "This tube is strong along its fibres only: holes split it and clamps crush it, at loads not known here. Bond it into a sleeve, and test a sample to breaking away from people.",
+        "tube maker's minimum properties: shear 41 MPa against 1650 MPa along the fibres",
+      ),
+    )
+  if (out.bearingFactor === null)
+    found.push(
+      caution(
+        "member-unknown",
+        "caution",
+        `Only the pin is judged: no strength is known for what it goes through. A margin of ${leastSafetyFactor} or more is usual above people.`,
+        "common practice, no source",
+      ),
+    )
+  if (si.tube !== null && out.diameter > throughHole(si.tube, out.diameter, si.hole).width / 3)
+    found.push(
+      caution(
+        "wide-hole",
+        "caution",
+        "The hole takes more than a third of the member's width: what is left is only roughly known.",
+        "common practice, no source",
+      ),
+    )
+  if (si.edgeDistance === null)
+    found.push(
+      caution(
+        "edge-distance",
+        "note",
+        "Tearing out is not judged without an edge distance; at least 1.2 hole diameters is the rule for steel, 2 and more is wise.",
+        "EN 1993-1-8, 2005, table 3.3, from memory; the 2: common practice",
+      ),
+    )
+  else if (si.edgeDistance < 1.2 * out.diameter)
+    found.push(
+      caution(
+        "near-the-edge",
+        "warning",
+        "The hole lies nearer to the end than 1.2 of its diameter: it may tear out below the load shown.",
+        "EN 1993-1-8, 2005, table 3.3, from memory",
+      ),
+    )
+  if (si.tighteningTorque !== null)
+    found.push(
+      caution(
+        "squeeze-scatter",
+        "note",
+        "The squeeze from a torque scatters by a third or so either way with the state of the thread.",
+        "Shigley's Mechanical Engineering Design, 2015, table 8-15 (nut factor 0.2), from memory",
+      ),
+    )
+  return found
+}
+
+function check(si: Si): Issue[] {
+  const faults: Issue[] = []
+  if ((si.bolt === null) === (si.pinDiameter === null))
+    faults.push(
+      inconsistent(["pinDiameter"], si.bolt === null ? "neither bolt nor pinDiameter" : "both bolt and pinDiameter", "one of them"),
+    )
+  if (si.tube === null && si.thickness === null)
+    faults.push(inconsistent(["thickness"], "neither thickness nor tube", "at least one of them"))
+  if (si.tube !== null) faults.push(...sectionFaults(si.tube, ["tube"]))
+  if (si.clampForce !== null && si.tighteningTorque !== null)
+    faults.push(inconsistent(["clampForce"], "both clampForce and tighteningTorque", "only one of them"))
+  if (si.clampWidth !== null && (si.tube === null || si.tube.width !== null || (si.tube.outsideDiameter !== null && si.tube.wall === null)))
+    faults.push(inconsistent(["clampWidth"], "a clamp", "a clamp only on a round tube with a wall"))
+  if (si.tighteningTorque !== null && si.bolt === null)
+    faults.push(inconsistent(["tighteningTorque"], "a torque", "a torque only with a bolt"))
+  if (faults.length === 0 && si.edgeDistance !== null) {
+    const { diameter } = pinOf(si)
+    if (!(si.edgeDistance > 0.51 * diameter))
+      faults.push(inconsistent(["edgeDistance"], `${si.edgeDistance} m`, `more than half the hole of ${diameter} m`))
+  }
+  return faults
+}
+
+/**
+ * Whether a pinned, bolted or clamped joint holds.
+ *
+ * Formula: each of n pins carries F/n (N); τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's
+ * π/4·(d − 0.9382·p)² or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e (m); a
+ * hole takes 2·d·w from a tube's area. A ring of mean radius R and wall w (m) squeezed over the width b (m) begins to flatten at
+ * π·S·b·w²/(6·R). Bolt pull from a torque T (N·m): T/(0.2·d). Allowed: bolts 0.5 or 0.6 of their
+ * tensile strength, plain pins S/√3 (default mild steel, 220 MPa), members their yield stress in bearing and S/√3 in shear at the
+ * temperature (°C, default 23) and duration (s, default 0). The force is multiplied by the factor of `motion` (default
+ * `still`, 1). Valid where the pins fit closely and share the force.
+ *
+ * Sources: J. M. Gere, B. J. Goodno, Mechanics of Materials, 7th ed., 2009, section 1.6; ISO 898-1, 2009; EN 1993-1-8, 2005, table 3.4;
+ * Roark's Formulas for Stress and Strain, 8th ed., 2012, table 9.2 case 1.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-hot` above the material's limit; `hole-too-wide` where nothing is left beside the hole
+ * @example
+ * ```ts
+ * import { pinJoint } from 'alula/frame'
+ * const hinge = pinJoint({ force: '900 N', bolt: 'M6', tube: { outsideDiameter: '20 mm', wall: '1.5 mm' }, material: 'aluminium6061' })
+ * hinge.bearingStress // => 5.00e7
+ * hinge.pinShearStress // => 2.24e7
+ * hinge.governs // => 'bearing'
+ * ```
+ */
+export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<PinJointInput, PinJoint>({
+  name: "pinJoint",
+  title: "Whether a pinned or clamped joint holds",
+  input: {
+    force: { kind: "force", symbol: "F", label: "force across the pins", min: "1 mN", max: 1e6, typical: [50, 2000] },
+    pins: { kind: "number", symbol: "n", label: "pins", whole: true, min: 1, max: 20, typical: [1, 3], default: 1 },
+    bolt: { kind: "choice", label: "bolt", options: optionsFrom(bolts), default: null },
+    boltClass: { kind: "choice", label: "bolt class", options: optionsFrom(boltClasses, (key) => boltClasses[key].label), default: "8.8" },
+    pinDiameter: {
+      kind: "length",
+      symbol: "d_g",
+      label: "pin diameter",
+      min: "0.1 mm",
+      max: "100 mm",
+      typical: ["3 mm", "8 mm"],
+      default: null,
+    },
+    pinStrength: {
+      kind: "pressure",
+      symbol: "S_p",
+      label: "yield stress of the pin",
+      min: "1 MPa",
+      max: "3 GPa",
+      typical: ["100 MPa", "600 MPa"],
+      default: "220 MPa",
+    },
+    shearPlanes: { kind: "number", symbol: "k_p", label: "shear planes", whole: true, min: 1, max: 10, typical: [1, 2], default: 2 },
+    threadInShear: { kind: "flag", label: "thread lies in a shear plane", default: true },
+    thickness: {
+      kind: "length",
+      symbol: "t_g",
+      label: "thickness borne on",
+      min: "0.05 mm",
+      max: "200 mm",
+      typical: ["1 mm", "12 mm"],
+      default: null,
+    },
+    tube: { kind: "group", label: "tube or bar", fields: shapeFields, default: null },
+    hole: {
+      kind: "choice",
+      label: "hole goes through",
+      options: { outerFibre: "the stretched and squeezed faces", neutralAxis: "the sides, on the neutral axis" },
+      default: "outerFibre",
+    },
+    edgeDistance: {
+      kind: "length",
+      symbol: "e_d",
+      label: "hole centre to the end",
+      min: "0.1 mm",
+      max: 1,
+      typical: ["8 mm", "30 mm"],
+      default: null,
+    },
+    material: conditionFields.material,
+    strength: conditionFields.strength,
+    temperature: conditionFields.temperature,
+    duration: conditionFields.duration,
+    clampWidth: {
+      kind: "length",
+      symbol: "b_c",
+      label: "clamp width along the tube",
+      min: "0.5 mm",
+      max: 1,
+      typical: ["10 mm", "40 mm"],
+      default: null,
+    },
+    clampForce: { kind: "force", symbol: "F_s", label: "clamp force", min: "1 mN", max: 1e6, typical: [50, 2000], default: null },
+    tighteningTorque: {
+      kind: "moment",
+      symbol: "M_s",
+      label: "tightening torque",
+      min: "1 mN m",
+      max: 1000,
+      typical: [0.5, 10],
+      default: null,
+    },
+    motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+  },
+  output: {
+    diameter: { kind: "length", symbol: "d", label: "diameter in the hole" },
+    shearArea: { kind: "area", symbol: "A_s", label: "sheared area", unit: "mm²" },
+    pinShearStress: { kind: "pressure", symbol: "tau_p", label: "shear stress in a pin" },
+    bearingStress: { kind: "pressure", symbol: "sigma_l", label: "bearing stress on the hole" },
+    tearOutStress: { kind: "pressure", symbol: "tau_e", label: "tear-out stress" },
+    netArea: { kind: "area", symbol: "A_n", label: "area beside the hole", unit: "mm²" },
+    netSecondMoment: { kind: "secondMoment", symbol: "I_n", label: "second moment at the hole", unit: "mm⁴" },
+    netMoment: { kind: "moment", symbol: "M_n", label: "bending moment it takes there" },
+    proofLoad: { kind: "force", symbol: "F_p", label: "proof load of a bolt" },
+    breakingLoad: { kind: "force", symbol: "F_m", label: "breaking load of a bolt" },
+    squeeze: { kind: "force", symbol: "F_q", label: "squeeze on the tube" },
+    crushForce: { kind: "force", symbol: "F_c", label: "tube flattens from" },
+    pinFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
+    bearingFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
+    tearOutFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
+    crushFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
+    tighteningFactor: { kind: "number", symbol: "n_t", label: "margin, tightening" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, least" },
+    governs: { kind: "text", label: "governed by" },
+  },
+  example: {
+    force: "300 N",
+    bolt: "M6",
+    tube: { outsideDiameter: "20 mm", wall: "1.5 mm" },
+    material: "aluminium6061",
+    edgeDistance: "18 mm",
+    clampWidth: "20 mm",
+    tighteningTorque: "1 N m",
+    motion: "walking",
+  },
+  formulae: pinJointFormulae,
+  sources: [
+    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "section 1.6" },
+    { title: "ISO 898-1, Mechanical properties of fasteners", by: "ISO", edition: "2009", where: "table 3, clause 9.1.6.1" },
+    { title: "EN 1993-1-8, Design of joints", by: "CEN", edition: "2005", where: "tables 3.3 and 3.4 (from memory)" },
+    {
+      title: "Roark's Formulas for Stress and Strain",
+      by: "W. C. Young, R. G. Budynas",
+      edition: "8th, 2012",
+      where: "table 9.2, case 1 (from memory)",
+    },
+  ],
+  check,
+  solve,
+  cautions,
+})

@@ -1,0 +1,139 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { column, columnEnds, eulerStress, johnsonStress, transitionSlenderness } from "../../src/frame/index.js"
+import { solveLinear } from "../../src/numeric/index.js"
+
+/**
+ * Least buckling load of a unit column (E·I = 1, L = 1) by cubic elements with geometric stiffness and inverse iteration.
+ * `held` lists the fixed freedoms of the first and last node: 0 deflection, 1 slope.
+ */
+function bucklingLoad(held: { readonly start: readonly number[]; readonly end: readonly number[] }, n = 20): number {
+  const size = 2 * (n + 1)
+  const h = 1 / n
+  const zero = () => Array.from({ length: size }, () => new Array<number>(size).fill(0))
+  const [stiff, geometric] = [zero(), zero()]
+  const k = [
+    [12, 6 * h, -12, 6 * h],
+    [6 * h, 4 * h * h, -6 * h, 2 * h * h],
+    [-12, -6 * h, 12, -6 * h],
+    [6 * h, 2 * h * h, -6 * h, 4 * h * h],
+  ]
+  const g = [
+    [36, 3 * h, -36, 3 * h],
+    [3 * h, 4 * h * h, -3 * h, -h * h],
+    [-36, -3 * h, 36, -3 * h],
+    [3 * h, -h * h, -3 * h, 4 * h * h],
+  ]
+  for (let e = 0; e < n; e++)
+    for (let i = 0; i < 4; i++)
+      for (let j = 0; j < 4; j++) {
+        stiff[2 * e + i]![2 * e + j]! += k[i]![j]! / h ** 3
+        geometric[2 * e + i]![2 * e + j]! += g[i]![j]! / (30 * h)
+      }
+  const fixed = new Set([...held.start, ...held.end.map((d) => 2 * n + d)])
+  const free = Array.from({ length: size }, (_, i) => i).filter((i) => !fixed.has(i))
+  const a = free.map((i) => free.map((j) => stiff[i]![j]!))
+  const b = free.map((i) => free.map((j) => geometric[i]![j]!))
+  const times = (m: readonly number[][], v: readonly number[]) => m.map((row) => row.reduce((s, x, j) => s + x * v[j]!, 0))
+  let v = free.map((_, i) => 1 + 0.1 * i)
+  let load = 0
+  for (let step = 0; step < 60; step++) {
+    const next = solveLinear(a, times(b, v)) as number[]
+    const size2 = Math.hypot(...next)
+    v = next.map((x) => x / size2)
+    const top = times(a, v).reduce((s, x, i) => s + x * v[i]!, 0)
+    load = top / times(b, v).reduce((s, x, i) => s + x * v[i]!, 0)
+  }
+  return load
+}
+
+describe("column against other routes", () => {
+  it("theoretical end constants by finite elements", () => {
+    const cases = {
+      pinnedPinned: { start: [0], end: [0] },
+      fixedFree: { start: [0, 1], end: [] },
+      fixedPinned: { start: [0, 1], end: [0] },
+      fixedFixed: { start: [0, 1], end: [0, 1] },
+    }
+    for (const [name, held] of Object.entries(cases)) {
+      const { theory, design } = columnEnds[name as keyof typeof cases]
+      // the clamped and pinned constant is tabled to 4 figures
+      expect(Math.abs(bucklingLoad(held) / Math.PI ** 2 / theory - 1), name).toBeLessThan(2e-4)
+      expect(design).toBeLessThanOrEqual(theory)
+    }
+  })
+
+  it("Euler and Johnson meet with equal stress and slope at half the strength, for any material", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1e9, max: 3e11, noNaN: true }),
+        fc.double({ min: 1e6, max: 1e9, noNaN: true }),
+        fc.double({ min: 0.25, max: 4, noNaN: true }),
+        (modulus, strength, ends) => {
+          const at = transitionSlenderness(modulus, strength, ends)
+          const [e, j] = [eulerStress(modulus, ends, at), johnsonStress(modulus, strength, ends, at)]
+          expect(e / strength).toBeCloseTo(0.5, 12)
+          expect(j / strength).toBeCloseTo(0.5, 12)
+          const step = 1e-5 * at
+          const slope = (f: (x: number) => number) => ((f(at + step) - f(at - step)) / (2 * step)) * (at / strength)
+          expect(slope((x) => eulerStress(modulus, ends, x))).toBeCloseTo(-1, 8)
+          expect(slope((x) => johnsonStress(modulus, strength, ends, x))).toBeCloseTo(-1, 8)
+        },
+      ),
+      { seed: 3, numRuns: 100 },
+    )
+  })
+
+  it("the solver follows the load form of the formulae over its whole range of length", () => {
+    let most = 0
+    const [D, d, E, S] = [0.02, 0.017, 68.9e9, 241e6]
+    const I = (Math.PI / 64) * (D ** 4 - d ** 4)
+    const A = (Math.PI / 4) * (D ** 2 - d ** 2)
+    let before = Number.POSITIVE_INFINITY
+    for (let step = 0; step <= 400; step++) {
+      const length = 0.001 * 10 ** ((step / 400) * 5)
+      const out = column({ length, section: { outsideDiameter: D, wall: (D - d) / 2 }, modulus: E, strength: S })
+      const euler = (Math.PI ** 2 * E * I) / length ** 2
+      const expected = euler < (S * A) / 2 ? euler : S * A - (S * A) ** 2 / (4 * euler)
+      most = Math.max(most, Math.abs(out.criticalLoad / expected - 1))
+      expect(out.criticalLoad).toBeLessThanOrEqual(before)
+      expect(out.governs).toBe(euler < (S * A) / 2 ? "Euler" : "Johnson")
+      before = out.criticalLoad
+    }
+    expect(most).toBeLessThan(1e-11)
+  })
+
+  it("a rectangle buckles across its thin side, however it is laid", () => {
+    const one = column({ length: 0.5, section: { width: 0.005, height: 0.03 }, material: "steel" })
+    const other = column({ length: 0.5, section: { width: 0.03, height: 0.005 }, material: "steel" })
+    expect(one.criticalLoad).toBe(other.criticalLoad)
+    expect(one.radiusOfGyration).toBeCloseTo(0.005 / Math.sqrt(12), 12)
+    const hollow = column({ length: 0.5, section: { width: 0.01, height: 0.03, wall: 0.001 }, material: "steel" })
+    expect(hollow.criticalLoad).toBe(
+      column({ length: 0.5, section: { width: 0.03, height: 0.01, wall: 0.001 }, material: "steel" }).criticalLoad,
+    )
+  })
+
+  it("a wall as thin as foil folds before the column does", () => {
+    const foil = column({ length: 0.3, section: { outsideDiameter: 0.1, wall: 0.00003 }, material: "aluminium6061" })
+    expect(foil.governs).toBe("wall")
+    expect(foil.criticalStress).toBe(foil.wallBuckling)
+  })
+
+  it("scaling every length by s scales the Euler load by s²; a warm plastic strut takes less", () => {
+    const at = (s: number) =>
+      column({ length: 2 * s, section: { outsideDiameter: 0.02 * s, wall: 0.002 * s }, modulus: 2.5e9 }).criticalLoad
+    expect(at(3) / at(1)).toBeCloseTo(9, 10)
+    const warm = (temperature: number) => column({ length: 1, section: { pipe: "3/4" }, material: "pvcPipe", temperature }).criticalLoad
+    expect(warm(45)).toBeLessThan(warm(23))
+  })
+
+  it("warns where the load is near the critical one, and asks for the area of another shape", () => {
+    const codes = (load: number) =>
+      column({ length: 1, section: { outsideDiameter: 0.02, wall: 0.001 }, material: "aluminium6061", load }).cautions.map((c) => c.code)
+    expect(codes(1e5)).toContain("collapse")
+    expect(codes(1)).not.toContain("thin-margin")
+    const outcome = column.attempt({ length: 1, section: { secondMoment: 1e-9 }, material: "steel" })
+    expect(!outcome.ok && "issues" in outcome.error && outcome.error.issues.map((i) => i.path.join("."))).toEqual(["section.area"])
+  })
+})
