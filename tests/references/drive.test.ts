@@ -1,0 +1,162 @@
+import { type DcMotor, dcMotor, type PowerScrew, powerScrew } from "../../src/drive/index.js"
+import { isNoSolution } from "../../src/solver/index.js"
+import { type Check, referenceTests } from "../helpers/references.js"
+
+type Numbers = Readonly<Record<string, number>>
+const numbers = (inputs: object) => inputs as Numbers
+const at = (inputs: object, key: string) => numbers(inputs)[key] as number
+
+const RPM = Math.PI / 30
+const OZF_IN = 0.0070615518
+
+function motor(input: object): DcMotor {
+  const out = dcMotor.si(dcMotor.read(input))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+function screw(input: object): PowerScrew {
+  const out = powerScrew.si(powerScrew.read(input))
+  if (isNoSolution(out)) throw new Error(out.message)
+  return out
+}
+
+/** Motor given by back-emf constant and resistance; the sheet leaves friction out of its speeds. */
+const byConstants: Check = (inputs) => {
+  const out = motor({
+    backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`,
+    resistance: at(inputs, "resistance_ohm"),
+    voltage: at(inputs, "supply_V"),
+    torque: 0,
+  })
+  return {
+    kt_ozin_per_A: out.torqueConstant / OZF_IN,
+    no_load_speed_rpm: out.freeSpeed / RPM,
+    stall_current_A: out.stallCurrent,
+    stall_torque_ozin: out.stallTorque / OZF_IN,
+  }
+}
+
+/** A load point of those sheets: speed on the line without friction, current with it, as they print them. */
+const atLoad: Check = (inputs) => {
+  const input = {
+    backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`,
+    resistance: at(inputs, "resistance_ohm"),
+    voltage: at(inputs, "supply_V"),
+    torque: at(inputs, "load_torque_ozin") * OZF_IN,
+  }
+  const frictionless = motor(input)
+  const { current, electricalPower } = motor({ ...input, noLoadCurrent: at(inputs, "no_load_current_A") })
+  return {
+    speed_rpm: frictionless.speed / RPM,
+    current_A: current,
+    output_W: frictionless.mechanicalPower,
+    efficiency: frictionless.mechanicalPower / electricalPower,
+  }
+}
+
+const torqueAndEmf: Check = (inputs) => {
+  const { torqueConstant } = motor({ backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`, resistance: 1, voltage: 12, torque: 0 })
+  return { kt_Nm_per_A: torqueConstant, kt_ozin_per_A: torqueConstant / OZF_IN }
+}
+
+/** Geared motor by its no-load and stall points; the sheet's currents (0.2 A and 5.5 A) do not enter speed or power. */
+const geared: Check = (inputs) => {
+  const out = motor({
+    ratedVoltage: 12,
+    noLoadSpeed: `${at(inputs, "no_load_speed_rpm")} rpm`,
+    noLoadCurrent: 0.2,
+    loadTorque: `${at(inputs, "stall_torque_kgf_mm")} kgf mm`,
+    loadSpeed: 0,
+    loadCurrent: 5.5,
+    voltage: 12,
+    torque: `${at(inputs, "load_torque_kgf_mm")} kgf mm`,
+  })
+  // the rows reckon the output with the speed as printed, to two figures
+  const printed = Number((out.speed / RPM).toPrecision(2))
+  return { speed_rpm: out.speed / RPM, output_W: (out.mechanicalPower / out.speed) * printed * RPM }
+}
+
+const constants = ["a-200fx", "a-400fx", "d-200fx", "z-400fx"].map((name) => [`motor-magmotor-c40-${name}-constants`, byConstants])
+const loads = ["a-200fx-load1", "a-200fx-load2", "a-400fx-load2", "d-200fx-load2", "z-400fx-load1", "z-400fx-load2"].map((name) => [
+  `motor-magmotor-c40-${name}`,
+  atLoad,
+])
+const emfs = ["14203s010", "14204s004", "9233s013"].map((name) => [`motor-pittman-${name}-kt-ke`, torqueAndEmf])
+const gears = ["102p08", "131p25", "150", "18p75", "50", "70"].map((name) => [`motor-pololu-37d-12v-${name}`, geared])
+
+const millimetre = (inputs: object, key: string) => at(inputs, key) / 1000
+
+const screws: Record<string, Check> = {
+  "screw-efficiency-to-torque": (inputs) => {
+    const lead = at(inputs, "lead_m")
+    const out = screw({ force: at(inputs, "force_N"), majorDiameter: 4 * lead, pitch: lead, threadEfficiency: at(inputs, "efficiency") })
+    return { torque_Nm: out.raiseTorque }
+  },
+  "screw-khurmi-17-2": (inputs) => {
+    const out = screw({
+      force: at(inputs, "force_N"),
+      majorDiameter: millimetre(inputs, "major_diameter_mm"),
+      pitch: millimetre(inputs, "pitch_mm"),
+      threadFriction: at(inputs, "mu"),
+      speed: millimetre(inputs, "speed_mm_per_min") / 60,
+    })
+    return {
+      tangential_force_N: (2 * out.raiseTorque) / out.meanDiameter,
+      torque_Nm: out.raiseTorque,
+      power_kW: (out.power as number) / 1000,
+    }
+  },
+  "screw-khurmi-17-4": (inputs) => {
+    const pitch = millimetre(inputs, "pitch_mm")
+    const out = screw({
+      force: at(inputs, "load_N"),
+      majorDiameter: millimetre(inputs, "mean_diameter_mm") + pitch / 2,
+      pitch,
+      starts: at(inputs, "starts"),
+      threadFriction: at(inputs, "mu_thread"),
+      collarFriction: at(inputs, "mu_collar"),
+      collarDiameter: (millimetre(inputs, "collar_outer_mm") + millimetre(inputs, "collar_inner_mm")) / 2,
+    })
+    const lever = millimetre(inputs, "lever_mm")
+    return { lift_force_N: out.raiseTorque / lever, lower_force_N: out.lowerTorque / lever }
+  },
+  "screw-self-locking-margin": (inputs) => {
+    const lead = millimetre(inputs, "lead_mm")
+    const out = screw({
+      force: 1,
+      majorDiameter: millimetre(inputs, "mean_diameter_mm") + lead / 4,
+      pitch: lead / 2,
+      starts: 2,
+      threadFriction: at(inputs, "f_thread"),
+    })
+    // from the solver's own lowering torque: F·dm/2·(π·f·dm − l)/(π·dm + f·l), solved for π·f·dm
+    const dm = out.meanDiameter
+    const shortfall = (out.threadLowerTorque * 2 * (Math.PI * dm + at(inputs, "f_thread") * lead)) / dm
+    return { pi_f_dm_mm: (out.lead + shortfall) * 1000, self_locking_thread: out.threadSelfLocking }
+  },
+  "screw-shigley-8-1": (inputs) => {
+    const out = screw({
+      force: at(inputs, "force_N"),
+      majorDiameter: millimetre(inputs, "major_diameter_mm"),
+      pitch: millimetre(inputs, "pitch_mm"),
+      starts: at(inputs, "starts"),
+      threadFriction: at(inputs, "f_thread"),
+      collarFriction: at(inputs, "f_collar"),
+      collarDiameter: millimetre(inputs, "collar_diameter_mm"),
+    })
+    return {
+      thread_raise_Nm: out.threadRaiseTorque,
+      collar_Nm: out.collarTorque,
+      raise_Nm: out.raiseTorque,
+      thread_lower_Nm: out.threadLowerTorque,
+      lower_Nm: out.lowerTorque,
+      efficiency: out.efficiency,
+      torsion_MPa: out.torsionStress / 1e6,
+      axial_MPa: out.axialStress / 1e6,
+      thread_bearing_MPa: out.bearingStress / 1e6,
+      thread_bending_MPa: out.bendingStress / 1e6,
+    }
+  },
+}
+
+referenceTests("drive", { ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears]), ...screws })
