@@ -242,7 +242,15 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
       typical: ["100 mm", "1 m"],
       default: null,
     },
-    angle: { kind: "angle", symbol: "theta", label: "angle", min: "1 deg", max: "350 deg", typical: ["20 deg", "120 deg"], default: null },
+    angle: {
+      kind: "angle",
+      symbol: "theta",
+      label: "angle",
+      min: "0.1 deg",
+      max: "350 deg",
+      typical: ["20 deg", "120 deg"],
+      default: null,
+    },
     points: {
       kind: "list",
       label: "points of the centreline",

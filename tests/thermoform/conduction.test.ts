@@ -1,11 +1,10 @@
-import { create, erfDependencies } from "mathjs"
+import { erf } from "mathjs"
 import { describe, expect, it } from "vitest"
 import { type Body, conduct, halfSpaceRise } from "../../src/thermoform/conduction.js"
 import { eigenvalue, fourierFor, modeAmplitude, type Shape, temperatureRatio } from "../../src/thermoform/shapes.js"
 import { bessel, erfc, erfcx } from "../../src/thermoform/special.js"
 import { finiteVolume } from "./finite-volume.js"
 
-const { erf } = create(erfDependencies) as { erf: (x: number) => number }
 const biots = [0.001, 0.01, 0.1, 0.5, 1, 3, 10, 100, 1000]
 const unit = { thickness: 1, conductivity: 1, heatCapacity: 1 }
 
