@@ -159,7 +159,6 @@ export const aircraftAisle = { below: inch(15), above: inch(20) } as const
 /** Baggage, m and kg, and the inside of a 20 ft container, m (approximate). */
 export const baggage = {
   cabin: [0.56, 0.45, 0.25],
-  cabinInches: [22, 18, 10],
   checkedSum: 1.58,
   checkedSumInches: 62,
   mass: 23,

@@ -48,12 +48,13 @@ export function passing(box: Box, place: PassagePlace, allowance: number): { rea
     // edging sideways is for level ground only
     if (sidewaysKinds.includes(place.kind)) ways.push(["sideways", clear - needed(along, box.width)])
   }
-  const [way, spare] = ways.reduce((best, one) => (one[1] > best[1] ? one : best))
-  const limits = [spare]
-  if (place.height !== null) limits.push(place.height - allowance - box.height)
+  const others: number[] = []
+  if (place.height !== null) others.push(place.height - allowance - box.height)
   if (place.carWidth !== null && place.carDepth !== null)
-    limits.push(carMargin(box.width, along, place.carWidth - 2 * allowance, place.carDepth - 2 * allowance))
-  const margin = Math.min(...limits)
+    others.push(carMargin(box.width, along, place.carWidth - 2 * allowance, place.carDepth - 2 * allowance))
+  const reckoned = ways.map(([way, spare]) => [way, Math.min(spare, ...others)] as const)
+  // facing comes first wherever it fits; where nothing does, the nearest miss is told
+  const [way, margin] = reckoned.find(([, m]) => m >= 0) ?? reckoned.reduce((best, one) => (one[1] > best[1] ? one : best))
   return { way: margin >= 0 ? way : "no", margin }
 }
 

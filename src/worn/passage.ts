@@ -72,7 +72,7 @@ export interface PlaceFinding {
   readonly kind: string
   /** How the folded rig gets through: `facing`, `sideways`, `turning` or `no`. */
   readonly folded: string
-  /** Spare size, m, the allowance already taken off; negative where it does not fit. */
+  /** Spare size that way, m, the allowance already taken off; negative where no way fits. */
   readonly foldedMargin: number
   readonly raised: string | null
   readonly raisedMargin: number | null
@@ -224,7 +224,7 @@ const envelopeFields = (mark: string) =>
  * 2·√((w/2)² + max(f, b)²); a right-angle turn between equal corridors needs max(w, (w + d/2)/√2); a door or route needs w
  * facing or d sideways (never sideways on stairs); a car needs w·cos φ + d·sin φ and w·sin φ + d·cos φ at the best angle φ.
  * The allowance (m, default 25 mm, common practice) is kept on every side and above. The corridor in which people pass is
- * 60 in by default. Published sizes are least clear sizes.
+ * 60 in by default. Published sizes are least clear sizes. Facing is told before sideways wherever it fits; nobody is taken to stoop.
  *
  * Sources: ADA Standards (2010), Approved Documents K and M, IBC, IRC, EN 81-70, T502.2.2, 14 CFR 25.815, baggage guidance.
  *

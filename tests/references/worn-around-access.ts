@@ -155,7 +155,7 @@ export const accessChecks: Readonly<Record<string, Check>> = {
     checked_linear_cm_max: baggage.checkedSum * 100,
     mass_kg_max: baggage.mass,
   }),
-  "pb-worn-cabin-bag-iata": (i) => ({ size_cm: (i.size_in as number[]).map((side) => side * 2.54) }),
+  "pb-worn-cabin-bag-iata": () => ({ size_cm: baggage.cabin.map((side) => side * 100) }),
   "access-container-internal": () => ({
     length_mm: mm(container.length),
     width_mm: mm(container.width),

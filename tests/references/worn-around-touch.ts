@@ -82,7 +82,7 @@ export const touchChecks: Readonly<Record<string, Check>> = {
   // skin at 33 °C warmed by 10 K is the lasting-contact limit
   "touch-ultrasound-43": (i) => {
     const out = touchTemperature({ surface: i.skin_start_degC + i.rise_K, material: "plastic", contactTime: 3600 })
-    return { limit_degC: out.limit + out.margin }
+    return out.margin === 0 ? { limit_degC: out.limit } : {}
   },
   "pb-worn-burn-time-fahrenheit": (i) => ({
     temperature_degC: (i.temperature_degF as number[]).map((t) => readQuantity("temperature", `${t} degF`)),

@@ -48,6 +48,10 @@ function carver(p0: number, q0: number, a0: number, b0: number): boolean {
 
 const boxes = fc.record({ width: between(0.2, 3), front: between(0, 1.5), back: between(0.05, 1.5), height: between(0.5, 3) })
 
+/** How easy a place is: facing before sideways before not at all, then by what is spare (never as much as 1000 m). */
+const ease = (p: { readonly folded: string; readonly foldedMargin: number } | undefined): number =>
+  1000 * ["no", "sideways", "facing", "turning"].indexOf(p?.folded ?? "") + (p?.foldedMargin as number)
+
 describe("passage", () => {
   it("corner: agrees with pushing the rectangle round by force", () => {
     let worst = 0
@@ -100,7 +104,7 @@ describe("passage", () => {
     fc.assert(
       fc.property(boxes, fc.constantFrom(...kinds), between(0.3, 5), between(0.3, 5), between(0, 1), (box, kind, width, height, more) => {
         const through = (folded: typeof box, w: number, h: number | null) =>
-          passage({ folded, own: [{ name: "gate", kind, width: w, height: h }] }).places.at(-1)?.foldedMargin as number
+          ease(passage({ folded, own: [{ name: "gate", kind, width: w, height: h }] }).places.at(-1))
         const now = through(box, width, height)
         expect(through(box, width + more, height)).toBeGreaterThanOrEqual(now)
         expect(through(box, width, height + more)).toBeGreaterThanOrEqual(now)
@@ -109,7 +113,7 @@ describe("passage", () => {
           const larger = { ...box, [key]: box[key] + more }
           const [a, b] = [passage({ folded: box }), passage({ folded: larger })]
           a.places.forEach((p, i) => {
-            expect(b.places[i]?.foldedMargin).toBeLessThanOrEqual(p.foldedMargin + 1e-9)
+            expect(ease(b.places[i])).toBeLessThanOrEqual(ease(p) + 1e-9)
           })
           expect(b.blocked).toEqual(expect.arrayContaining([...a.blocked]))
         }
