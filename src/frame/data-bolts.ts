@@ -7,16 +7,18 @@ export type BoltClass = "4.6" | "5.6" | "8.8" | "10.9" | "A2-70"
 export interface Bolt {
   readonly diameter: number
   readonly pitch: number
+  /** Nominal stress area of the thread as the standard prints it, to 3 figures, m². */
+  readonly stressArea: number
 }
 
-/** Diameters and coarse pitches (ISO 261, 1998, table 2, from memory). */
+/** Diameters and coarse pitches (ISO 261, 1998, table 2, from memory); stress areas (ISO 898-1, 2009, table 4; M4, M8, M10 from memory). */
 export const bolts: Readonly<Record<BoltSize, Bolt>> = {
-  M3: { diameter: 3e-3, pitch: 0.5e-3 },
-  M4: { diameter: 4e-3, pitch: 0.7e-3 },
-  M5: { diameter: 5e-3, pitch: 0.8e-3 },
-  M6: { diameter: 6e-3, pitch: 1e-3 },
-  M8: { diameter: 8e-3, pitch: 1.25e-3 },
-  M10: { diameter: 10e-3, pitch: 1.5e-3 },
+  M3: { diameter: 3e-3, pitch: 0.5e-3, stressArea: 5.03e-6 },
+  M4: { diameter: 4e-3, pitch: 0.7e-3, stressArea: 8.78e-6 },
+  M5: { diameter: 5e-3, pitch: 0.8e-3, stressArea: 14.2e-6 },
+  M6: { diameter: 6e-3, pitch: 1e-3, stressArea: 20.1e-6 },
+  M8: { diameter: 8e-3, pitch: 1.25e-3, stressArea: 36.6e-6 },
+  M10: { diameter: 10e-3, pitch: 1.5e-3, stressArea: 58e-6 },
 }
 
 /** A bolt class: strengths in Pa and the part of tensile strength a shank may carry in shear. */
@@ -53,6 +55,6 @@ export const boltClasses: Readonly<Record<BoltClass, BoltStrength>> = {
 }
 
 /** Tensile stress area of a thread, m²: π/4·(d − 0.9382·p)² (ISO 898-1, 2009, clause 9.1.6.1). */
-export function threadStressArea({ diameter, pitch }: Bolt): number {
+export function threadStressArea({ diameter, pitch }: Pick<Bolt, "diameter" | "pitch">): number {
   return (Math.PI / 4) * (diameter - 0.9382 * pitch) ** 2
 }

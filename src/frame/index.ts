@@ -1,4 +1,4 @@
-export { type Beam, beam } from "./beam.js"
+export { type Beam, beam, linearLimit } from "./beam.js"
 export {
   type BeamCouple,
   type BeamCurve,

@@ -124,7 +124,7 @@ function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
     frequencyMost,
     secondFrequency: second.x ** 2 * low,
     thirdFrequency: third.x ** 2 * low,
-    estimate: Math.sqrt((3 * condition.modulus * secondMoment) / (si.length ** 3 * (si.tipMass + 0.2357 * mass))) / (2 * Math.PI),
+    estimate: Math.sqrt((3 * condition.modulus * secondMoment) / (si.length ** 3 * (si.tipMass + (33 / 140) * mass))) / (2 * Math.PI),
     stepRatio: frequency / si.stepRate,
     amplification: Math.max(one, two),
     harmonic: two > one ? 2 : 1,
@@ -181,7 +181,7 @@ const equation = (x: string) => ({
  * Formula: fᵢ = xᵢ²/(2·π·L²)·√(E·I/m), xᵢ the roots of 1 + cos x·cosh x = μ·x·(sin x·cosh x − cos x·sinh x) with
  * μ = M/(m·L); L is the length (m), M the tip mass (kg, default 0), m the mass per length (kg/m; of material and section unless
  * given, plus `addedMass`, default 0), E the modulus (Pa) at the temperature (°C, default 23), I the second moment (m⁴).
- * Estimate: √(3·E·I/(L³·(M + 0.2357·m·L)))/(2·π). A shake at r times the frequency is magnified by
+ * Estimate: √(3·E·I/(L³·(M + 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by
  * 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio (default 0.02; common practice, no source), for the steps (Hz, default 2)
  * and their second harmonic. Frequencies are those of the soft end of the material's range, `frequencyMost` of the stiff end.
  * Valid for slender members with the tip mass close to the tip.
@@ -288,7 +288,7 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
     { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
     { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
     { symbol: "f_u", meaning: "first frequency, stiff end", is: "f_1 * sqrt(E_u / E)" },
-    { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 0.2357 * m_l * L))) / (2 * pi)" },
+    { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
     { symbol: "r_s", meaning: "against the step rate", is: "f_1 / f_s" },
     { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
     { symbol: "r_2", kind: "number", meaning: "second harmonic likewise", is: "2 * f_s / min(max(2 * f_s, f_1), f_u)" },

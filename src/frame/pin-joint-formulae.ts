@@ -29,7 +29,13 @@ export const pinJointFormulae: readonly PinStep[] = [
     given: (si) => (si.bolt ? bolts[si.bolt].diameter : 0),
     source: "ISO 261",
   },
-  { symbol: "p_b", kind: "length", meaning: "pitch of its thread", given: (si) => (si.bolt ? bolts[si.bolt].pitch : 0), source: "ISO 261" },
+  {
+    symbol: "A_t",
+    kind: "area",
+    meaning: "stress area of its thread",
+    given: (si) => (si.bolt ? bolts[si.bolt].stressArea : 0),
+    source: "ISO 898-1, table 4",
+  },
   {
     symbol: "R_m",
     kind: "pressure",
@@ -60,14 +66,6 @@ export const pinJointFormulae: readonly PinStep[] = [
   ...strengthSteps<Si, PinJoint>(),
   { symbol: "d", meaning: "diameter of the bolt", is: "d_b", when: "has_bolt" },
   { symbol: "d", meaning: "diameter of the pin", is: "d_g", when: "not has_bolt" },
-  {
-    symbol: "A_t",
-    kind: "area",
-    meaning: "stress area of the thread",
-    is: "pi / 4 * (d_b - 0.9382 * p_b)^2",
-    when: "has_bolt",
-    source: "ISO 898-1, clause 9.1.6.1",
-  },
   { symbol: "A_s", meaning: "sheared area of shank or pin", is: "pi / 4 * d^2" },
   { symbol: "A_s", meaning: "sheared area of the thread", is: "A_t", when: "has_bolt and threadInShear" },
   {

@@ -1,7 +1,7 @@
 import type { Force, Length, Moment, Pressure } from "../quantity/index.js"
 import { isNoSolution, type NoSolution, type SiOf } from "../solver/index.js"
 import { conditionOf, type StrengthInput } from "./condition.js"
-import { type BoltClass, type BoltSize, boltClasses, bolts, threadStressArea } from "./data-bolts.js"
+import { type BoltClass, type BoltSize, boltClasses, bolts } from "./data-bolts.js"
 import type { Motion } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import type { ShapeInput } from "./section.js"
@@ -58,7 +58,7 @@ export function pinOf(si: Si): { diameter: number; area: number; strength: numbe
   }
   const bolt = bolts[si.bolt]
   const { tensile, shearRatio } = boltClasses[si.boltClass]
-  const area = si.threadInShear ? threadStressArea(bolt) : (Math.PI / 4) * bolt.diameter ** 2
+  const area = si.threadInShear ? bolt.stressArea : (Math.PI / 4) * bolt.diameter ** 2
   return { diameter: bolt.diameter, area, strength: shearRatio * tensile }
 }
 

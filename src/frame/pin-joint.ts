@@ -12,7 +12,7 @@ import {
   solver,
 } from "../solver/index.js"
 import { conditionCautions, conditionFields, leastSafetyFactor, marginCautions } from "./condition.js"
-import { boltClasses, bolts, threadStressArea } from "./data-bolts.js"
+import { boltClasses, bolts } from "./data-bolts.js"
 import { motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { pinJointFormulae } from "./pin-joint-formulae.js"
@@ -89,7 +89,7 @@ function solve(si: Si): PinJoint | NoSolution {
     hole?.ring && si.clampWidth !== null && strength.bearing !== null
       ? (Math.PI * strength.bearing * si.clampWidth * hole.ring.wall ** 2) / (6 * hole.ring.meanRadius)
       : null
-  const bolt = si.bolt === null ? null : { area: threadStressArea(bolts[si.bolt]), ...boltClasses[si.boltClass] }
+  const bolt = si.bolt === null ? null : { area: bolts[si.bolt].stressArea, ...boltClasses[si.boltClass] }
   const margin = (allowed: number | null, stress: number | null) => (allowed === null || stress === null ? null : allowed / stress)
   const pinFactor = pin.strength / pinShearStress
   const bearingFactor = margin(strength.bearing, bearingStress)
@@ -217,7 +217,7 @@ function check(si: Si): Issue[] {
  * Whether a pinned, bolted or clamped joint holds.
  *
  * Formula: each of n pins carries F/n (N); τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's
- * π/4·(d − 0.9382·p)² or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e (m); a
+ * nominal stress area or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e (m); a
  * hole takes 2·d·w from a tube's area. A ring of mean radius R and wall w (m) squeezed over the width b (m) begins to flatten at
  * π·S·b·w²/(6·R). Bolt pull from a torque T (N·m): T/(0.2·d). Allowed: bolts 0.5 or 0.6 of their
  * tensile strength, plain pins S/√3 (default mild steel, 220 MPa), members their yield stress in bearing and S/√3 in shear at the
