@@ -1,0 +1,190 @@
+import { formatQuantity } from "../quantity/index.js"
+import { type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { continuousRipple, continuousTriangle, restingTriangle, type Stage } from "./stage.js"
+import { type StageInput, type StageResult, stageCautions, stageFields, stageOutput } from "./stage-fields.js"
+
+/** Input of {@link buckStage}. */
+export type BuckStageInput = StageInput
+
+/** Result of {@link buckStage}. */
+export type BuckStage = StageResult
+
+type Si = SiOf<BuckStageInput>
+
+function stageOf(si: Si): Stage {
+  const on = si.inputVoltage - si.switchVoltage - (si.diodeVoltage === null ? si.outputVoltage / si.efficiency : si.outputVoltage)
+  const off = si.diodeVoltage === null ? si.outputVoltage / si.efficiency : si.outputVoltage + si.diodeVoltage
+  return { on, off, inductance: si.inductance * (1 - si.inductanceTolerance), frequency: si.frequency }
+}
+
+function solve(si: Si): BuckStage | NoSolution {
+  const stage = stageOf(si)
+  const volts = (v: number) => formatQuantity("voltage", v)
+  if (!(stage.on > 0))
+    return refuse(
+      "not-a-step-down",
+      `A step-down cannot turn ${volts(si.inputVoltage)} into ${volts(si.outputVoltage)}: ${volts(-stage.on)} too little remains across the inductor.`,
+      -stage.on,
+      { inputVoltage: si.inputVoltage, outputVoltage: si.outputVoltage },
+      { inputVoltage: si.inputVoltage - stage.on },
+    )
+  const { ripple, duty } = continuousRipple(stage)
+  const boundaryCurrent = ripple / 2
+  const lf = stage.inductance * stage.frequency
+  const wave =
+    si.outputCurrent >= boundaryCurrent
+      ? continuousTriangle(stage, si.outputCurrent)
+      : restingTriangle(stage, Math.sqrt((2 * lf * si.outputCurrent * stage.off) / (stage.on * (stage.on + stage.off))))
+  const inputCurrent = (wave.duty * (wave.peak + wave.valley)) / 2
+  const both = wave.duty + wave.fallDuty
+  const square = wave.continuous ? wave.ripple ** 2 / 12 : wave.peak ** 2 * both * (1 / 3 - both / 4)
+  const atPeak = (limit: number) => (limit >= ripple ? limit - ripple / 2 : ((limit ** 2 * lf) / 2) * (1 / stage.on + 1 / stage.off))
+  const atValley = (limit: number) => limit + ripple / 2
+  const greatestOutput = si.switchLimit === null ? null : si.limitKind === "peak" ? atPeak(si.switchLimit) : atValley(si.switchLimit)
+  return {
+    duty: wave.duty,
+    fallDuty: wave.fallDuty,
+    continuous: wave.continuous,
+    slope: stage.on / stage.inductance,
+    ripple: wave.ripple,
+    inductorCurrent: wave.mean,
+    peakCurrent: wave.peak,
+    valleyCurrent: wave.valley,
+    rmsCurrent: wave.rms,
+    capacitorCurrent: Math.sqrt(square),
+    boundaryCurrent,
+    inputCurrent,
+    estimatedEfficiency: (si.outputVoltage * si.outputCurrent) / (si.inputVoltage * inputCurrent),
+    greatestOutput,
+    withinLimit: greatestOutput === null ? null : si.outputCurrent <= greatestOutput,
+    suggestedInductance: (stage.on * duty) / (stage.frequency * si.rippleRatio * si.outputCurrent),
+  }
+}
+
+/**
+ * Duty, ripple, switch currents and greatest output of a step-down (buck) stage.
+ *
+ * Formula: V_on = V_in − V_sw − V_out and V_off = V_out + V_d; where no diode voltage is given V_out/η stands for V_out in
+ * both and V_d = 0. D = V_off/(V_on + V_off), ΔI = V_on·D/(L·f), boundary I_b = ΔI/2. Resting (I < I_b):
+ * D = √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Greatest output from a
+ * peak limit I_lim − ΔI/2, from a valley limit I_lim + ΔI/2. V_in, V_out the input and output voltage (V), I the output
+ * current (A), L the inductance (H, less its tolerance, default 0), f the frequency (Hz), η the efficiency (default 0.9),
+ * V_sw the switch's voltage (default 0). Valid in steady state with constant frequency.
+ *
+ * Sources: TPS54331 datasheet SLVS839C (2010), equations 8 to 10; TPS54061 datasheet SLVSBB7C (2014), equations 30 to 33;
+ * Basic Calculation of a Buck Converter's Power Stage, SLVA477.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `not-a-step-down` where the input does not lie far enough above the output
+ * @example
+ * ```ts
+ * import { buckStage } from 'alula/converter'
+ * const stage = buckStage({
+ *   inputVoltage: '12.6 V', outputVoltage: '5 V', outputCurrent: '2 A', inductance: '10 uH', frequency: '400 kHz', switchLimit: '4 A',
+ * })
+ * stage.duty // => 0.4409
+ * stage.ripple // => 0.7765
+ * stage.greatestOutput // => 3.612
+ * ```
+ */
+export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solver<BuckStageInput, BuckStage>({
+  name: "buckStage",
+  title: "Duty, ripple and greatest current of a step-down stage",
+  input: {
+    inputVoltage: { kind: "voltage", symbol: "V_in", label: "input voltage", min: "10 mV", max: 1000, typical: [8, 24] },
+    outputVoltage: { kind: "voltage", symbol: "V_out", label: "output voltage", min: "10 mV", max: 1000, typical: [3, 6] },
+    ...stageFields,
+  },
+  output: stageOutput,
+  example: {
+    inputVoltage: "12.6 V",
+    outputVoltage: "5 V",
+    outputCurrent: "2 A",
+    inductance: "10 uH",
+    frequency: "400 kHz",
+    switchLimit: "4 A",
+  },
+  formulae: [
+    {
+      symbol: "V_off",
+      kind: "voltage",
+      meaning: "across the inductor, switch off, losses by the efficiency",
+      is: "V_out / eta",
+      when: "not has_diodeVoltage",
+    },
+    { symbol: "V_off", kind: "voltage", meaning: "across the inductor, switch off", is: "V_out + V_d", when: "has_diodeVoltage" },
+    {
+      symbol: "V_on",
+      kind: "voltage",
+      meaning: "switch on, losses by the efficiency",
+      is: "V_in - V_sw - V_out / eta",
+      when: "not has_diodeVoltage",
+    },
+    { symbol: "V_on", kind: "voltage", meaning: "switch on", is: "V_in - V_sw - V_out", when: "has_diodeVoltage" },
+    { symbol: "L_e", kind: "inductance", meaning: "least inductance", is: "L * (1 - e_L)" },
+    { symbol: "g", meaning: "slope of the rising current", is: "V_on / L_e * s / A" },
+    { symbol: "D_c", kind: "ratio", meaning: "duty while the current never rests", is: "V_off / (V_on + V_off)" },
+    { symbol: "D_r", kind: "ratio", meaning: "the rest of the period", is: "V_on / (V_on + V_off)" },
+    { symbol: "dI_c", kind: "current", meaning: "ripple then", is: "V_on * D_c / (L_e * f)" },
+    { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2" },
+    { symbol: "ccm", kind: "number", meaning: "1 while the current never rests", given: (_, out) => (out.continuous ? 1 : 0) },
+    { symbol: "D", meaning: "duty", is: "D_c", when: "ccm == 1" },
+    {
+      symbol: "D",
+      meaning: "duty, the current resting each period",
+      is: "sqrt(2 * L_e * f * I * V_off / (V_on * (V_on + V_off)))",
+      when: "ccm == 0",
+    },
+    { symbol: "D_2", meaning: "falling part", is: "D * V_on / V_off" },
+    { symbol: "dI", meaning: "ripple", is: "V_on * D / (L_e * f)" },
+    { symbol: "I_L", meaning: "mean inductor current", is: "I", when: "ccm == 1" },
+    { symbol: "I_L", meaning: "mean inductor current", is: "dI * (D + D_2) / 2", when: "ccm == 0" },
+    { symbol: "I_pk", meaning: "peak", is: "I_L + dI / 2", when: "ccm == 1" },
+    { symbol: "I_pk", meaning: "peak", is: "dI", when: "ccm == 0" },
+    { symbol: "I_v", meaning: "valley", is: "I_L - dI / 2", when: "ccm == 1" },
+    { symbol: "I_v", meaning: "the current rests", is: "0 A", when: "ccm == 0" },
+    { symbol: "I_rms", meaning: "root mean square of the triangle", is: "sqrt((D + D_2) * (I_pk^2 + I_pk * I_v + I_v^2) / 3)" },
+    { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "dI / sqrt(12)", when: "ccm == 1" },
+    {
+      symbol: "I_c",
+      meaning: "ripple current of the output capacitor",
+      is: "I_pk * sqrt((D + D_2) * (1 / 3 - (D + D_2) / 4))",
+      when: "ccm == 0",
+    },
+    { symbol: "I_in", meaning: "input current", is: "D * (I_pk + I_v) / 2" },
+    { symbol: "eta_e", meaning: "output power over input power", is: "V_out * I / (V_in * I_in)" },
+    {
+      symbol: "way",
+      kind: "number",
+      meaning: "limit: 0 none, 1 peak, 2 peak with a resting current, 3 valley",
+      given: (si) => limitWay(si),
+    },
+    { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim - dI_c / 2", when: "way == 1" },
+    {
+      symbol: "I_g",
+      meaning: "greatest output from the peak limit",
+      is: "I_lim^2 * L_e * f / 2 * (1 / V_on + 1 / V_off)",
+      when: "way == 2",
+    },
+    { symbol: "I_g", meaning: "greatest output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
+    { symbol: "L_s", meaning: "inductance for the ripple asked for", is: "V_on * D_c / (f * K * I)" },
+  ],
+  sources: [
+    { title: "TPS54331 datasheet SLVS839C", by: "Texas Instruments", edition: "2010", where: "equations 8 to 10" },
+    { title: "TPS54061 datasheet SLVSBB7C", by: "Texas Instruments", edition: "2014", where: "page 24, equations 30 to 33" },
+    {
+      title: "Basic Calculation of a Buck Converter's Power Stage, SLVA477",
+      by: "Texas Instruments",
+      where: "equations 1 to 5 (from memory)",
+    },
+  ],
+  solve,
+  cautions: (si, out) => stageCautions(si, out),
+})
+
+function limitWay(si: Si): number {
+  if (si.switchLimit === null) return 0
+  if (si.limitKind === "valley") return 3
+  return si.switchLimit >= continuousRipple(stageOf(si)).ripple ? 1 : 2
+}
