@@ -161,7 +161,7 @@ const loopSource = "R. L. Norton, Design of Machinery, sections 4.5, 6.7 and 7.3
  * ```ts
  * import { fourBar } from 'alula/linkage'
  * const wing = fourBar({ ground: '100 mm', input: '40 mm', coupler: '120 mm', output: '80 mm', inputAngle: '40 deg', inputSpeed: 25 })
- * wing.outputAngle // => 1.0006
+ * wing.outputAngle // => 1.0005
  * wing.outputSpeed // => 6.998
  * ```
  */

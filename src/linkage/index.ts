@@ -1,3 +1,4 @@
+export { evenThreads, type FanGeometry, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
 export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"
@@ -27,8 +28,8 @@ export {
   springTension,
   standardGravity,
 } from "./hinge-load.js"
+export type { Factors } from "./lu.js"
 export { type FrontPoint, type PlaceActuator, type PlaceActuatorInput, placeActuator, type RegionInput } from "./place-actuator.js"
-export { mechanismMotion, type PlanarLinkage, type PlanarLinkageInput, planarLinkage } from "./planar-linkage.js"
 export type {
   CarriedPoint,
   LinkageActuator,
@@ -39,8 +40,16 @@ export type {
   LinkageSlider,
   LinkageTorque,
   MechanismInput,
-} from "./planar-model.js"
+  MechanismSi,
+} from "./planar-data.js"
+export { type PlanarLinkageInput, planarLinkage } from "./planar-linkage.js"
+export type { Driver as MechanismDriver, Model as MechanismModel, Row as MechanismRow } from "./planar-model.js"
+export { mechanismMotion } from "./planar-motion.js"
+export type { PlanarLinkage } from "./planar-output.js"
+export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar-solve.js"
 export { type Scissor, type ScissorInput, scissor } from "./scissor.js"
-export { type ServoPushrod, type ServoPushrodInput, servoPushrod } from "./servo-pushrod.js"
+export { servoPushrod } from "./servo-pushrod.js"
+export type { ServoPushrod, ServoPushrodInput } from "./servo-pushrod-kernel.js"
 export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"
 export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope.js"
+export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./tethered-fan.js"

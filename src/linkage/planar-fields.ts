@@ -1,5 +1,5 @@
 import type { Fields } from "../solver/index.js"
-import type { MechanismInput } from "./planar-model.js"
+import type { MechanismInput } from "./planar-data.js"
 
 const ends = {
   from: { kind: "text", label: "from point" },
@@ -19,8 +19,8 @@ const place = (label: string) =>
 
 /** Field descriptions of a planar mechanism, shared by every solver that takes one. */
 export const mechanismFields: Fields<MechanismInput> = {
-  pivots: { kind: "list", label: "fixed pivots", min: 1, max: 100, of: place("pivot") },
-  points: { kind: "list", label: "moving points, as sketched", min: 1, max: 100, of: place("point") },
+  pivots: { kind: "list", label: "fixed pivots", min: 1, max: 60, of: place("pivot") },
+  points: { kind: "list", label: "moving points, as sketched", min: 1, max: 60, of: place("point") },
   bars: {
     kind: "list",
     label: "bars",

@@ -1,21 +1,13 @@
 import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { jalon, norton } from "./data.js"
 import { fallsCaution, pinchCaution } from "./hazards.js"
-import { solveFactored } from "./lu.js"
+import { mechanismFaults } from "./planar-check.js"
+import type { MechanismInput } from "./planar-data.js"
 import { mechanismFields } from "./planar-fields.js"
-import { barName, compile, type MechanismInput, type MechanismSi, type Model, mechanismFaults } from "./planar-model.js"
-import {
-  allForces,
-  couple,
-  driverEfforts,
-  jacobian,
-  motion,
-  multipliers,
-  type Pose,
-  pointAccelerations,
-  pointRates,
-  rowGradient,
-} from "./planar-solve.js"
+import { barName, compile } from "./planar-model.js"
+import { mechanismMotion, norms, pinForces } from "./planar-motion.js"
+import { type PlanarLinkage, planarOutput } from "./planar-output.js"
+import { allForces, driverEfforts, multipliers, type Pose, pointAccelerations, pointRates } from "./planar-solve.js"
 
 /** Input of {@link planarLinkage}. */
 export interface PlanarLinkageInput extends MechanismInput {
@@ -23,70 +15,6 @@ export interface PlanarLinkageInput extends MechanismInput {
   steps?: number
   /** Point whose path is wanted. */
   trace?: string | null
-}
-
-/** Result of {@link planarLinkage}, at the end of the motion unless said otherwise. */
-export interface PlanarLinkage {
-  /** Motions left before the drivers take theirs. */
-  readonly mobility: number
-  /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. */
-  readonly conditioning: number
-  readonly points: readonly {
-    readonly name: string
-    readonly x: number
-    readonly y: number
-    readonly speedX: number
-    readonly speedY: number
-    readonly accelerationX: number
-    readonly accelerationY: number
-  }[]
-  readonly bars: readonly {
-    readonly name: string
-    /** Direction from `from` to `to`, rad. */
-    readonly angle: number
-    readonly speed: number
-    readonly acceleration: number
-    /** Pin to pin, m. */
-    readonly length: number
-  }[]
-  readonly sliders: readonly {
-    readonly name: string
-    /** Distance along the line from its first point, m. */
-    readonly position: number
-    readonly speed: number
-    readonly acceleration: number
-    /** Force of the line on the point, to the left of the line, N. */
-    readonly sideForce: number
-  }[]
-  readonly drivers: readonly {
-    readonly name: string
-    readonly angle: number | null
-    readonly length: number | null
-    /** Torque the driver exerts against the loads, N·m; positive with rising angle. */
-    readonly torque: number | null
-    /** Force the driver exerts against the loads, N; positive pushes. */
-    readonly force: number | null
-  }[]
-  /** Force of each pin on each bar. */
-  readonly pins: readonly {
-    readonly bar: string
-    readonly point: string
-    readonly forceX: number
-    readonly forceY: number
-    readonly force: number
-  }[]
-  /** Path of the traced point, start to end. */
-  readonly path: readonly { readonly x: number; readonly y: number }[]
-  /** Effort of every driver at every step, start to end. */
-  readonly efforts: readonly {
-    readonly step: number
-    readonly driver: string
-    readonly torque: number | null
-    readonly force: number | null
-  }[]
-  readonly iterations: number
-  /** Largest constraint error, m. */
-  readonly residual: number
 }
 
 const at = (q: Float64Array, point: number) => [q[2 * point] as number, q[2 * point + 1] as number] as const
@@ -97,57 +25,11 @@ const between = (q: Float64Array, from: number, to: number) => {
 const cross = (a: readonly [number, number], b: readonly [number, number]) => a[0] * b[1] - a[1] * b[0]
 const dot = (a: readonly [number, number], b: readonly [number, number]) => a[0] * b[0] + a[1] * b[1]
 
-/** Greatest row sums of the Jacobian and of its inverse. */
-function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
-  const n = model.unknowns
-  const rowSums = (get: (i: number, j: number) => number) =>
-    Math.max(...Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => Math.abs(get(i, j))).reduce((a, b) => a + b, 0)))
-  const j = jacobian(model, pose.q, pose.drive)
-  const columns = Array.from({ length: n }, (_, k) =>
-    solveFactored(
-      pose.factors,
-      Array.from({ length: n }, (_, i) => (i === k ? 1 : 0)),
-    ),
-  )
-  return { direct: rowSums((i, k) => j[i * n + k] as number), inverse: rowSums((i, k) => columns[k]?.[i] as number) }
-}
-
-/** Force that every pin exerts on every bar it belongs to. */
-function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
-  const held = model.bodies.map((members) => new Map(members.map((point) => [point, [0, 0] as [number, number]])))
-  const give = (body: number, point: number, fx: number, fy: number) => {
-    const force = held[body]?.get(point)
-    if (!force) return
-    force[0] -= fx
-    force[1] -= fy
-  }
-  model.rows.forEach((row, i) => {
-    const l = lambda[i] as number
-    rowGradient(row, pose.q, pose.drive, (point, gx, gy, isReference) => {
-      if (row.kind === "actuator") return
-      give(isReference && row.kind === "crank" ? row.refBody : row.body, point, l * gx, l * gy)
-    })
-  })
-  for (const { from, to, body, torque } of model.torques) {
-    const [fx, fy] = couple(pose.q, from, to, torque)
-    give(body, to, fx, fy)
-    give(body, from, -fx, -fy)
-  }
-  return held
-}
-
 /** Effort of a driver told apart by its kind. */
 const effortOf = (kind: "crank" | "actuator", effort: number) => ({
   torque: kind === "crank" ? effort : null,
   force: kind === "actuator" ? effort : null,
 })
-
-/** All poses of a mechanism's motion with its compiled model; the plain kernel for envelopes and couplings. */
-export function mechanismMotion(si: MechanismSi, steps: number): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution {
-  const model = compile(si)
-  const poses = motion(model, steps)
-  return "noSolution" in poses ? poses : { model, poses }
-}
 
 function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
   const moved = mechanismMotion(si, si.steps)
@@ -300,111 +182,10 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PU
   title: "Any flat mechanism of pins, bars, sliders and drivers",
   input: {
     ...mechanismFields,
-    steps: { kind: "number", symbol: "n", label: "steps of the motion", whole: true, min: 0, max: 2000, typical: [0, 24], default: 0 },
+    steps: { kind: "number", symbol: "n", label: "steps of the motion", whole: true, min: 0, max: 720, typical: [0, 24], default: 0 },
     trace: { kind: "text", label: "point to trace", default: null },
   },
-  output: {
-    mobility: { kind: "number", symbol: "f", label: "motions left before the drivers" },
-    conditioning: { kind: "ratio", symbol: "kappa", label: "distance from singular", unit: "x" },
-    points: {
-      kind: "list",
-      label: "points",
-      of: {
-        kind: "group",
-        label: "point",
-        fields: {
-          name: { kind: "text", label: "name" },
-          x: { kind: "length", label: "x" },
-          y: { kind: "length", label: "y" },
-          speedX: { kind: "speed", label: "speed x" },
-          speedY: { kind: "speed", label: "speed y" },
-          accelerationX: { kind: "acceleration", label: "acceleration x" },
-          accelerationY: { kind: "acceleration", label: "acceleration y" },
-        },
-      },
-    },
-    bars: {
-      kind: "list",
-      label: "bars",
-      of: {
-        kind: "group",
-        label: "bar",
-        fields: {
-          name: { kind: "text", label: "name" },
-          angle: { kind: "angle", label: "angle" },
-          speed: { kind: "angularSpeed", label: "speed" },
-          acceleration: { kind: "angularAcceleration", label: "acceleration" },
-          length: { kind: "length", label: "length" },
-        },
-      },
-    },
-    sliders: {
-      kind: "list",
-      label: "sliders",
-      of: {
-        kind: "group",
-        label: "slider",
-        fields: {
-          name: { kind: "text", label: "name" },
-          position: { kind: "length", label: "position" },
-          speed: { kind: "speed", label: "speed" },
-          acceleration: { kind: "acceleration", label: "acceleration" },
-          sideForce: { kind: "force", label: "side force" },
-        },
-      },
-    },
-    drivers: {
-      kind: "list",
-      label: "drivers",
-      of: {
-        kind: "group",
-        label: "driver",
-        fields: {
-          name: { kind: "text", label: "name" },
-          angle: { kind: "angle", label: "angle" },
-          length: { kind: "length", label: "length" },
-          torque: { kind: "moment", label: "torque" },
-          force: { kind: "force", label: "force" },
-        },
-      },
-    },
-    pins: {
-      kind: "list",
-      label: "force of the pins on the bars",
-      of: {
-        kind: "group",
-        label: "pin",
-        fields: {
-          bar: { kind: "text", label: "bar" },
-          point: { kind: "text", label: "point" },
-          forceX: { kind: "force", label: "force x" },
-          forceY: { kind: "force", label: "force y" },
-          force: { kind: "force", label: "force" },
-        },
-      },
-    },
-    path: {
-      kind: "list",
-      label: "path",
-      of: { kind: "group", label: "place", fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } } },
-    },
-    efforts: {
-      kind: "list",
-      label: "driver effort over the motion",
-      of: {
-        kind: "group",
-        label: "effort",
-        fields: {
-          step: { kind: "number", label: "step" },
-          driver: { kind: "text", label: "driver" },
-          torque: { kind: "moment", label: "torque" },
-          force: { kind: "force", label: "force" },
-        },
-      },
-    },
-    iterations: { kind: "number", label: "iterations" },
-    residual: { kind: "length", label: "largest constraint error" },
-  },
+  output: planarOutput,
   example: {
     pivots: [
       { name: "O", x: 0, y: 0 },

@@ -1,104 +1,4 @@
-import type { Acceleration, Angle, AngularAcceleration, AngularSpeed, Force, Length, Moment, Speed } from "../quantity/index.js"
-import { type Issue, inconsistent, type SiOf } from "../solver/index.js"
-
-/** A named point: a fixed pivot, or a moving pin where the sketch shows it. */
-export interface LinkagePoint {
-  readonly name: string
-  readonly x: Length
-  readonly y: Length
-}
-
-/** A rigid bar from pin to pin. */
-export interface LinkageBar {
-  readonly name?: string | null
-  readonly from: string
-  readonly to: string
-  /** Pin to pin; taken from the sketch where left out. */
-  readonly length?: Length | null
-}
-
-/** A point fixed to a bar: a third pin, a tip, a centre of gravity. */
-export interface CarriedPoint {
-  readonly point: string
-  /** Ends of the bar that carries it. */
-  readonly from: string
-  readonly to: string
-  /** Distance along the bar from `from`; from the sketch where left out. */
-  readonly along?: Length | null
-  /** Distance to the left of the bar; from the sketch where left out. */
-  readonly across?: Length | null
-}
-
-/** A point that slides along a straight line through two points of one body, or through two pivots. */
-export interface LinkageSlider {
-  readonly name?: string | null
-  readonly point: string
-  readonly from: string
-  readonly to: string
-  /** Distance of the point to the left of the line; from the sketch where left out. */
-  readonly offset?: Length | null
-}
-
-/** A motor or servo: it sets the direction of the line `from`–`to`. */
-export interface LinkageCrank {
-  readonly name?: string | null
-  readonly from: string
-  readonly to: string
-  /** Line that the angle is measured from; the x axis where left out. */
-  readonly referenceFrom?: string | null
-  readonly referenceTo?: string | null
-  /** Angle at the start; from the sketch where left out. */
-  readonly start?: Angle | null
-  /** Angle at the end; as at the start where left out. */
-  readonly end?: Angle | null
-  readonly speed?: AngularSpeed
-  readonly acceleration?: AngularAcceleration
-}
-
-/** A linear actuator: it sets the distance `from`–`to`. */
-export interface LinkageActuator {
-  readonly name?: string | null
-  readonly from: string
-  readonly to: string
-  /** Length at the start; from the sketch where left out. */
-  readonly start?: Length | null
-  /** Length at the end; as at the start where left out. */
-  readonly end?: Length | null
-  readonly speed?: Speed
-  readonly acceleration?: Acceleration
-}
-
-/** A force at a point. */
-export interface LinkageLoad {
-  readonly point: string
-  readonly forceX?: Force
-  readonly forceY?: Force
-}
-
-/** A torque on a bar, counter-clockwise positive. */
-export interface LinkageTorque {
-  readonly from: string
-  readonly to: string
-  readonly torque: Moment
-}
-
-/** A planar mechanism as data; every list but pivots, points and bars may be left out. */
-export interface MechanismInput {
-  /** Fixed pivots. */
-  pivots: readonly LinkagePoint[]
-  /** Moving points, where the sketch shows them. */
-  points: readonly LinkagePoint[]
-  bars: readonly LinkageBar[]
-  carried?: readonly CarriedPoint[]
-  sliders?: readonly LinkageSlider[]
-  cranks?: readonly LinkageCrank[]
-  actuators?: readonly LinkageActuator[]
-  loads?: readonly LinkageLoad[]
-  torques?: readonly LinkageTorque[]
-}
-
-/** The mechanism in SI. */
-export type MechanismSi = Pick<SiOf<MechanismInput>, keyof MechanismInput>
+import type { MechanismSi } from "./planar-data.js"
 
 interface Line {
   readonly from: number
@@ -154,116 +54,31 @@ export interface Model {
   /** Forces on all points, N, torques as couples not included. */
   readonly forces: Float64Array
   readonly torques: readonly { readonly from: number; readonly to: number; readonly body: number; readonly torque: number }[]
-  /** Sum of all bar lengths, a scale for rounding, m. */
+  /** Sum of all bar lengths, m. */
   readonly size: number
+  /** Constraint error that is no more than rounding, m. */
+  readonly rounding: number
 }
 
+/** A bar's or driver's name, from its ends where it has none. */
 export const barName = (bar: { readonly name: string | null; readonly from: string; readonly to: string }) =>
   bar.name ?? `${bar.from}-${bar.to}`
 
 /** Body that holds two points, −1 for the ground, null where none does. */
-function bodyOf(bodies: readonly (readonly number[])[], pivots: number, a: number, b: number): number | null {
+export function bodyOf(bodies: readonly (readonly number[])[], pivots: number, a: number, b: number): number | null {
   if (a < pivots && b < pivots) return -1
   const found = bodies.findIndex((members) => members.includes(a) && members.includes(b))
   return found < 0 ? null : found
 }
 
-function bodiesOf(si: MechanismSi, at: ReadonlyMap<string, number>): number[][] {
+/** Member points of each bar: its ends, then what it carries. */
+export function bodiesOf(si: MechanismSi, at: ReadonlyMap<string, number>): number[][] {
   const bodies = si.bars.map((bar) => [at.get(bar.from) as number, at.get(bar.to) as number])
   for (const one of si.carried) {
     const [from, to] = [at.get(one.from) as number, at.get(one.to) as number]
     bodies.find((b) => b.slice(0, 2).includes(from) && b.slice(0, 2).includes(to))?.push(at.get(one.point) as number)
   }
   return bodies
-}
-
-/** Faults of a mechanism's lists: unknown and repeated names, bars of no length, lines that no body holds. */
-export function mechanismFaults(si: MechanismSi): readonly Issue[] {
-  const found: Issue[] = []
-  const all = [...si.pivots, ...si.points]
-  const at = new Map<string, number>()
-  all.forEach((p, i) => {
-    if (!at.has(p.name)) at.set(p.name, i)
-    const isPivot = i < si.pivots.length
-    if (at.get(p.name) !== i)
-      found.push(
-        inconsistent([isPivot ? "pivots" : "points", isPivot ? i : i - si.pivots.length, "name"], `'${p.name}' twice`, "a name of its own"),
-      )
-  })
-  const known = (list: string, i: number, item: object, keys: readonly string[]) => {
-    let sound = true
-    for (const key of keys) {
-      const name = (item as Record<string, unknown>)[key]
-      if (typeof name === "string" && !at.has(name)) {
-        found.push(inconsistent([list, i, key], `'${name}'`, `a point (${[...at.keys()].join(", ")})`))
-        sound = false
-      }
-    }
-    const { from, to } = item as { from?: string; to?: string }
-    if (sound && from !== undefined && to !== undefined) {
-      const [a, b] = [all[at.get(from) as number], all[at.get(to) as number]]
-      if (a && b && a.x === b.x && a.y === b.y) {
-        found.push(inconsistent([list, i, "to"], "both points at one place", "two points apart"))
-        sound = false
-      }
-    }
-    return sound
-  }
-  const ends = ["from", "to"]
-  let sound = true
-  si.bars.forEach((bar, i) => {
-    const here = known("bars", i, bar, ends)
-    sound = here && sound
-    if (here && (at.get(bar.from) as number) < si.pivots.length && (at.get(bar.to) as number) < si.pivots.length)
-      found.push(inconsistent(["bars", i, "to"], "a bar between two pivots", "a bar with an end that moves"))
-  })
-  si.carried.forEach((one, i) => {
-    const here = known("carried", i, one, ["point", ...ends])
-    sound = here && sound
-    if (!here) return
-    const isOnBar = si.bars.some((b) => (b.from === one.from && b.to === one.to) || (b.from === one.to && b.to === one.from))
-    if (!isOnBar) found.push(inconsistent(["carried", i, "from"], `'${one.from}' and '${one.to}'`, "the two ends of a bar"))
-    if ((at.get(one.point) as number) < si.pivots.length || one.point === one.from || one.point === one.to)
-      found.push(inconsistent(["carried", i, "point"], `'${one.point}'`, "a moving point other than the bar's ends"))
-  })
-  si.sliders.forEach((one, i) => {
-    sound = known("sliders", i, one, ["point", ...ends]) && sound
-  })
-  si.cranks.forEach((one, i) => {
-    sound = known("cranks", i, one, [...ends, "referenceFrom", "referenceTo"]) && sound
-    if ((one.referenceFrom === null) !== (one.referenceTo === null))
-      found.push(inconsistent(["cranks", i, "referenceTo"], "one end of a reference line", "both ends or none"))
-  })
-  si.actuators.forEach((one, i) => {
-    sound = known("actuators", i, one, ends) && sound
-  })
-  si.loads.forEach((one, i) => {
-    known("loads", i, one, ["point"])
-  })
-  si.torques.forEach((one, i) => {
-    sound = known("torques", i, one, ends) && sound
-  })
-  if (found.length || !sound) return found
-  const bodies = bodiesOf(si, at)
-  const held = (list: string, from: string, to: string, i: number) => {
-    if (bodyOf(bodies, si.pivots.length, at.get(from) as number, at.get(to) as number) === null)
-      found.push(inconsistent([list, i, "from"], `'${from}' and '${to}'`, "two points of one bar, or two pivots"))
-  }
-  si.sliders.forEach((one, i) => {
-    held("sliders", one.from, one.to, i)
-  })
-  si.cranks.forEach((one, i) => {
-    held("cranks", one.from, one.to, i)
-    if (one.referenceFrom !== null && one.referenceTo !== null) {
-      if (one.referenceFrom === one.referenceTo)
-        found.push(inconsistent(["cranks", i, "referenceTo"], `'${one.referenceTo}' twice`, "two points"))
-      else held("cranks", one.referenceFrom, one.referenceTo, i)
-    }
-  })
-  si.torques.forEach((one, i) => {
-    held("torques", one.from, one.to, i)
-  })
-  return found
 }
 
 /** Builds the constraint rows of a mechanism that has no faults. */
@@ -328,6 +143,7 @@ export function compile(si: MechanismSi): Model {
     })
   }
   const drivers: Driver[] = []
+  const size = lengths.reduce((sum, l) => sum + l, 0)
   for (const one of si.cranks) {
     const [from, to] = [index(one.from), index(one.to)]
     const refFrom = one.referenceFrom === null ? -1 : index(one.referenceFrom)
@@ -394,6 +210,7 @@ export function compile(si: MechanismSi): Model {
     bodies,
     forces,
     torques: si.torques.map((t) => ({ from: index(t.from), to: index(t.to), body: bodyFor(index(t.from), index(t.to)), torque: t.torque })),
-    size: lengths.reduce((sum, l) => sum + l, 0),
+    size,
+    rounding: 1e-13 * size + 1e-15 * sketch.reduce((most, v) => Math.max(most, Math.abs(v)), 0),
   }
 }

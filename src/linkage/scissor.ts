@@ -2,6 +2,7 @@ import type { Angle, Force, ForcePerLength, Length, Mass, Ratio } from "../quant
 import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { scissorSources } from "./data.js"
 import { fallsCaution, pinchCaution } from "./hazards.js"
+import { standardGravity } from "./hinge-load.js"
 
 /** Input of {@link scissor}. */
 export interface ScissorInput {
@@ -69,14 +70,12 @@ export interface Scissor {
   readonly rootForce: number
 }
 
-/** Standard gravity, m/s² (ISO 80000-3). */
-const G = 9.80665
 const sides = { centre: 0, lower: 1, upper: -1 } as const
 
 /** What works along the extension (N), and what the moving centre line adds to the force between the base joints (N). */
 function loads(si: SiOf<ScissorInput>): { readonly along: number; readonly aside: number } {
-  const along = (si.tipMass + si.armsMass / 2) * G * Math.sin(si.tilt) + si.push
-  const aside = (sides[si.anchor] * (si.tipMass + si.armsMass) * G * Math.cos(si.tilt)) / 2
+  const along = (si.tipMass + si.armsMass / 2) * standardGravity * Math.sin(si.tilt) + si.push
+  const aside = (sides[si.anchor] * (si.tipMass + si.armsMass) * standardGravity * Math.cos(si.tilt)) / 2
   return { along, aside }
 }
 
@@ -125,7 +124,7 @@ function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
     sagFolded: k === null ? null : (ratio(t0) * f0) / k,
     sagExtended: k === null ? null : (ratio(t1) * f1) / k,
     droop: ((si.pinPlay / spread(t1)) * n * l * Math.sin(t1) * (n + 1)) / 2,
-    rootForce: ((si.tipMass + si.armsMass / 2) * G * Math.cos(si.tilt) * n * l * Math.sin(t1)) / spread(t1),
+    rootForce: ((si.tipMass + si.armsMass / 2) * standardGravity * Math.cos(si.tilt) * n * l * Math.sin(t1)) / spread(t1),
   }
 }
 
@@ -287,7 +286,7 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
     pinPlay: "0.2 mm",
   },
   formulae: [
-    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => G, source: "ISO 80000-3" },
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: "ISO 80000-3" },
     { symbol: "sigma", kind: "number", meaning: "0 centred, 1 lower joint held, −1 upper joint held", given: (si) => sides[si.anchor] },
     { symbol: "A", kind: "force", meaning: "load along the extension", is: "(m_t + m_a / 2) * g_n * sin(beta) + P" },
     { symbol: "B", kind: "force", meaning: "load of the moving centre line", is: "sigma * (m_t + m_a) * g_n * cos(beta) / 2" },

@@ -1,183 +1,8 @@
-import type { Angle, Length, Mass, Moment } from "../quantity/index.js"
-import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { norton } from "./data.js"
-import { type Branch, fourBarPose } from "./four-bar-pose.js"
 import { fallsCaution, LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
-
-/** Input of {@link servoPushrod}. */
-export interface ServoPushrodInput {
-  /** Servo shaft to flap hinge. */
-  distance: Length
-  /** Servo horn, shaft to rod pin. */
-  servoHorn: Length
-  /** Flap horn, hinge to rod pin. */
-  flapHorn: Length
-  /** Servo horn at neutral, from the line shaft to hinge. */
-  servoHornAngle?: Angle
-  /** Flap horn at neutral, from the same direction. */
-  flapHornAngle?: Angle
-  /** Servo travel one way from neutral, and the other. */
-  travelFrom?: Angle
-  travelTo?: Angle
-  /** Moment on the hinge that works against rising flap angle: wind, elastic, cloth. */
-  hingeMoment?: Moment
-  /** Mass of the flap. */
-  flapMass?: Mass
-  /** Hinge to the flap's centre of gravity. */
-  flapCentre?: Length
-  /** Direction of that centre above the horizontal at neutral, seen so that rising flap angle raises it. */
-  flapLevel?: Angle
-  /** Torque the servo can hold, where known. */
-  servoTorque?: Moment | null
-  /** Settings reckoned over the travel. */
-  steps?: number
-}
-
-/** Result of {@link servoPushrod}; flap angles are from neutral. */
-export interface ServoPushrod {
-  /** Pushrod, pin to pin, m. */
-  readonly rod: number
-  readonly flapFrom: number
-  readonly flapTo: number
-  /** Flap angle swept between its extremes, rad. */
-  readonly flapTravel: number
-  /** Flap angle per servo angle at neutral. */
-  readonly ratio: number
-  /** Servo torque at the two ends, N·m; positive with rising servo angle. */
-  readonly torqueFrom: number
-  readonly torqueTo: number
-  /** Greatest size of the servo torque over the settings, N·m. */
-  readonly peakTorque: number
-  /** Servo angle from neutral where it peaks, rad. */
-  readonly peakAngle: number
-  /** Greatest push or pull in the rod, N. */
-  readonly peakRodForce: number
-  /** Least transmission angle anywhere in the travel, rad. */
-  readonly leastTransmission: number
-  /** Share of the servo's torque that is left at the peak. */
-  readonly torqueMargin: number | null
-  /** Whether the flap turns back within the travel because horn and rod come into line. */
-  readonly reverses: boolean
-  readonly map: readonly {
-    readonly servoAngle: number
-    readonly flapAngle: number
-    readonly ratio: number
-    readonly torque: number
-    readonly rodForce: number
-    readonly transmissionAngle: number
-  }[]
-}
-
-const G = 9.80665
-
-/** Rod and branch that the neutral pose has. */
-function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; readonly branch: Branch } {
-  const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
-  const [ax, ay] = [a * Math.cos(t), a * Math.sin(t)]
-  const [bx, by] = [d + c * Math.cos(p), c * Math.sin(p)]
-  const left = (d - ax) * (by - ay) + ay * (bx - ax)
-  return { rod: Math.hypot(bx - ax, by - ay), branch: left >= 0 ? "open" : "crossed" }
-}
-
-/** Least and greatest distance from the servo pin to the hinge over the travel. */
-function reach(si: SiOf<ServoPushrodInput>): readonly { readonly length: number; readonly angle: number }[] {
-  const { distance: d, servoHorn: a, servoHornAngle: t } = si
-  const [low, high] = [t + si.travelFrom, t + si.travelTo]
-  const at = (angle: number) => ({ length: Math.hypot(d - a * Math.cos(angle), a * Math.sin(angle)), angle })
-  const turns: number[] = []
-  for (let k = Math.ceil(low / Math.PI); k * Math.PI <= high; k++) turns.push(k * Math.PI)
-  return [low, high, ...turns].map(at).sort((x, y) => x.length - y.length)
-}
-
-const nearestTurn = (angle: number, to: number) => angle - 2 * Math.PI * Math.round((angle - to) / (2 * Math.PI))
-const degrees = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`
-
-/** Everything at one servo angle from neutral. */
-function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servoAngle: number, last: number) {
-  const { distance: d, servoHorn: a, flapHorn: c } = si
-  const t2 = si.servoHornAngle + servoAngle
-  const pose = fourBarPose(d, a, rod, c, t2, branch)
-  if (typeof pose === "number") return pose
-  const sine = Math.sin(pose.outputAngle - pose.couplerAngle)
-  const ratio = (a * Math.sin(t2 - pose.couplerAngle)) / (c * sine)
-  const flapAngle = nearestTurn(pose.outputAngle, si.flapHornAngle + last) - si.flapHornAngle
-  const moment = si.hingeMoment + si.flapMass * G * si.flapCentre * Math.cos(si.flapLevel + flapAngle)
-  return { servoAngle, flapAngle, ratio, torque: moment * ratio, rodForce: moment / (c * sine), transmissionAngle: pose.transmissionAngle }
-}
-type Setting = Exclude<ReturnType<typeof setting>, number>
-
-function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoSolution {
-  const from = angle - si.servoHornAngle
-  return refuse(
-    "binding",
-    `at ${degrees(from)} from neutral rod and flap horn come into line${short > 0 ? ` and would miss each other by ${(short * 1000).toPrecision(3)} mm` : ""}: the linkage jams before it gets there`,
-    Math.max(0, short),
-    { servoAngle: from },
-    from < 0 ? { travelFrom: from * 0.8 } : { travelTo: from * 0.8 },
-  )
-}
-
-function solve(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
-  const { flapHorn: c, travelFrom, travelTo, steps } = si
-  const { rod, branch } = neutral(si)
-  const span = reach(si)
-  const [near, far] = [span[0], span[span.length - 1]] as [(typeof span)[number], (typeof span)[number]]
-  // a hair inside, so that what is answered is clear of the dead point
-  const room = 1e-6 * (rod + c)
-  if (far.length > rod + c - room) return binding(si, far.angle, far.length - rod - c)
-  if (near.length < Math.abs(rod - c) + room) return binding(si, near.angle, Math.abs(rod - c) - near.length)
-  const start = setting(si, rod, branch, 0, 0)
-  if (typeof start === "number") return binding(si, si.servoHornAngle, start)
-  const map: Setting[] = []
-  // from neutral outwards, so that the flap angle is followed and not folded
-  const walk = (to: number, count: number): Setting[] | number => {
-    const list: Setting[] = []
-    let last = start.flapAngle
-    for (let k = 1; k <= count; k++) {
-      const next = setting(si, rod, branch, k === count ? to : (k / count) * to, last)
-      if (typeof next === "number") return next
-      last = next.flapAngle
-      list.push(next)
-    }
-    return list
-  }
-  const [down, up] = [walk(travelFrom, steps), walk(travelTo, steps)]
-  if (typeof down === "number") return binding(si, si.servoHornAngle + travelFrom, down)
-  if (typeof up === "number") return binding(si, si.servoHornAngle + travelTo, up)
-  map.push(...down.reverse(), start, ...up)
-  const [first, last] = [map[0] as Setting, map[map.length - 1] as Setting]
-  const peak = map.reduce((most, s) => (Math.abs(s.torque) > Math.abs(most.torque) ? s : most), first)
-  const peakTorque = Math.abs(peak.torque)
-  if (si.servoTorque !== null && peakTorque > si.servoTorque)
-    return refuse(
-      "stall",
-      `the servo must hold ${peakTorque.toPrecision(3)} N·m at ${degrees(peak.servoAngle)} from neutral and has ${si.servoTorque.toPrecision(3)} N·m`,
-      peakTorque - si.servoTorque,
-      { servoAngle: peak.servoAngle, torque: peakTorque },
-      { servoTorque: peakTorque },
-    )
-  const flaps = map.map((s) => s.flapAngle)
-  const acute = (f: number) => {
-    const cosine = Math.abs(rod ** 2 + c ** 2 - f ** 2) / (2 * rod * c)
-    return Math.acos(Math.min(1, cosine))
-  }
-  return {
-    rod,
-    flapFrom: first.flapAngle,
-    flapTo: last.flapAngle,
-    flapTravel: Math.max(...flaps) - Math.min(...flaps),
-    ratio: start.ratio,
-    torqueFrom: first.torque,
-    torqueTo: last.torque,
-    peakTorque,
-    peakAngle: peak.servoAngle,
-    peakRodForce: Math.max(...map.map((s) => Math.abs(s.rodForce))),
-    leastTransmission: Math.min(acute(near.length), acute(far.length)),
-    torqueMargin: si.servoTorque === null ? null : 1 - peakTorque / si.servoTorque,
-    reverses: map.some((s) => s.ratio * start.ratio <= 0),
-    map,
-  }
-}
+import { standardGravity } from "./hinge-load.js"
+import { neutral, reach, type ServoPushrod, type ServoPushrodInput, solveServoPushrod } from "./servo-pushrod-kernel.js"
 
 function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
   const found: Caution[] = [pinchCaution("Horn, rod and flap")]
@@ -364,7 +189,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
     servoTorque: "1.2 N m",
   },
   formulae: [
-    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => G, source: "ISO 80000-3" },
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: "ISO 80000-3" },
     {
       symbol: "b",
       meaning: "rod between the pins at neutral",
@@ -409,6 +234,6 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
     { symbol: "e", meaning: "servo torque left", is: "1 - M_p / M_s", when: "has_servoTorque" },
   ],
   sources: [norton],
-  solve,
+  solve: solveServoPushrod,
   cautions,
 })

@@ -3,11 +3,13 @@ import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type S
 import { jalon } from "./data.js"
 import { pinchCaution } from "./hazards.js"
 import type { Point } from "./hinge.js"
-import { around, convexOutline, segmentBetween } from "./outline.js"
+import { around, convexOutline } from "./outline.js"
+import { mechanismFaults } from "./planar-check.js"
+import type { MechanismInput } from "./planar-data.js"
 import { mechanismFields } from "./planar-fields.js"
-import { mechanismMotion } from "./planar-linkage.js"
-import { type MechanismInput, type Model, mechanismFaults } from "./planar-model.js"
+import { mechanismMotion } from "./planar-motion.js"
 import { type Pose, pointRates } from "./planar-solve.js"
+import { moving, pointAt, profileOf, stray } from "./swept-strips.js"
 
 /** Input of {@link sweptEnvelope}: a mechanism with drivers that move from start (folded) to end (raised). */
 export interface SweptEnvelopeInput extends MechanismInput {
@@ -51,38 +53,6 @@ export interface SweptEnvelope {
   readonly tip: readonly { readonly x: number; readonly y: number; readonly speed: number }[]
   /** Allowance for what points do between poses, m. */
   readonly errorEstimate: number
-}
-
-const pointAt = (pose: Pose, i: number): Point => ({ x: pose.q[2 * i] as number, y: pose.q[2 * i + 1] as number })
-const moving = (model: Model) => [...new Set(model.bodies.flat())]
-
-/** How far a point can stray from the straight line between poses, from second differences. */
-function stray(model: Model, poses: readonly Pose[]): number {
-  let most = 0
-  for (const i of moving(model))
-    for (let k = 1; k + 1 < poses.length; k++) {
-      const [a, b, c] = [k - 1, k, k + 1].map((j) => pointAt(poses[j] as Pose, i)) as [Point, Point, Point]
-      most = Math.max(most, Math.hypot(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y) / 8)
-    }
-  return most
-}
-
-function profileOf(model: Model, poses: readonly Pose[], radius: number, left: number, right: number, strips: number) {
-  const width = (right - left) / strips
-  return Array.from({ length: strips }, (_, s) => {
-    const [from, to] = [left + s * width, left + (s + 1) * width]
-    let [bottom, top] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
-    for (const pose of poses)
-      for (const members of model.bodies)
-        for (const [i, a] of members.entries())
-          for (const b of members.slice(i + 1)) {
-            const reach = segmentBetween(pointAt(pose, a), pointAt(pose, b), from - radius, to + radius)
-            if (!reach) continue
-            bottom = Math.min(bottom, reach.low - radius)
-            top = Math.max(top, reach.high + radius)
-          }
-    return top < bottom ? { from, to, bottom: null, top: null } : { from, to, bottom, top }
-  })
 }
 
 function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {

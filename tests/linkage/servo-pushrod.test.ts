@@ -6,10 +6,9 @@ import { refusalOf } from "./refusal.js"
 const DEG = Math.PI / 180
 const G = 9.80665
 
-/** The same linkage as data for planarLinkage: weight at the flap's centre, moment on the flap. */
+/** The same linkage as data for planarLinkage, with the moment on the flap. */
 function asMechanism(si: Record<keyof ServoPushrodInput, number>, servoAngle: number) {
   const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
-  const up = si.flapLevel - p
   return planarLinkage({
     pivots: [
       { name: "servo", x: 0, y: 0 },
@@ -27,12 +26,7 @@ function asMechanism(si: Record<keyof ServoPushrodInput, number>, servoAngle: nu
     cranks: [{ name: "shaft", from: "servo", to: "A", end: t + servoAngle, speed: 1 }],
     steps: 40,
     torques: [{ from: "hinge", to: "B", torque: -si.hingeMoment }],
-    // weight on an arm of its own: the flap's centre turns with the horn
-    ...(si.flapMass > 0
-      ? { carried: [{ point: "G", from: "hinge", to: "B", along: si.flapCentre * Math.cos(up), across: si.flapCentre * Math.sin(up) }] }
-      : {}),
-    ...(si.flapMass > 0 ? { loads: [{ point: "G", forceX: 0, forceY: 0 }] } : {}),
-  } as Parameters<typeof planarLinkage>[0])
+  })
 }
 
 describe("servoPushrod", () => {

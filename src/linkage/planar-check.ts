@@ -1,0 +1,92 @@
+import { type Issue, inconsistent } from "../solver/index.js"
+import type { MechanismSi } from "./planar-data.js"
+import { bodiesOf, bodyOf } from "./planar-model.js"
+
+/** Faults of a mechanism's lists: unknown and repeated names, bars of no length, lines that no body holds. */
+export function mechanismFaults(si: MechanismSi): readonly Issue[] {
+  const found: Issue[] = []
+  const all = [...si.pivots, ...si.points]
+  const at = new Map<string, number>()
+  all.forEach((p, i) => {
+    if (!at.has(p.name)) at.set(p.name, i)
+    const isPivot = i < si.pivots.length
+    if (at.get(p.name) !== i)
+      found.push(
+        inconsistent([isPivot ? "pivots" : "points", isPivot ? i : i - si.pivots.length, "name"], `'${p.name}' twice`, "a name of its own"),
+      )
+  })
+  const known = (list: string, i: number, item: object, keys: readonly string[]) => {
+    let sound = true
+    for (const key of keys) {
+      const name = (item as Record<string, unknown>)[key]
+      if (typeof name === "string" && !at.has(name)) {
+        found.push(inconsistent([list, i, key], `'${name}'`, `a point (${[...at.keys()].join(", ")})`))
+        sound = false
+      }
+    }
+    const { from, to } = item as { from?: string; to?: string }
+    if (sound && from !== undefined && to !== undefined) {
+      const [a, b] = [all[at.get(from) as number], all[at.get(to) as number]]
+      if (a && b && a.x === b.x && a.y === b.y) {
+        found.push(inconsistent([list, i, "to"], "both points at one place", "two points apart"))
+        sound = false
+      }
+    }
+    return sound
+  }
+  const ends = ["from", "to"]
+  let sound = true
+  si.bars.forEach((bar, i) => {
+    const here = known("bars", i, bar, ends)
+    sound = here && sound
+    if (here && (at.get(bar.from) as number) < si.pivots.length && (at.get(bar.to) as number) < si.pivots.length)
+      found.push(inconsistent(["bars", i, "to"], "a bar between two pivots", "a bar with an end that moves"))
+  })
+  si.carried.forEach((one, i) => {
+    const here = known("carried", i, one, ["point", ...ends])
+    sound = here && sound
+    if (!here) return
+    const isOnBar = si.bars.some((b) => (b.from === one.from && b.to === one.to) || (b.from === one.to && b.to === one.from))
+    if (!isOnBar) found.push(inconsistent(["carried", i, "from"], `'${one.from}' and '${one.to}'`, "the two ends of a bar"))
+    if ((at.get(one.point) as number) < si.pivots.length || one.point === one.from || one.point === one.to)
+      found.push(inconsistent(["carried", i, "point"], `'${one.point}'`, "a moving point other than the bar's ends"))
+  })
+  si.sliders.forEach((one, i) => {
+    sound = known("sliders", i, one, ["point", ...ends]) && sound
+  })
+  si.cranks.forEach((one, i) => {
+    sound = known("cranks", i, one, [...ends, "referenceFrom", "referenceTo"]) && sound
+    if ((one.referenceFrom === null) !== (one.referenceTo === null))
+      found.push(inconsistent(["cranks", i, "referenceTo"], "one end of a reference line", "both ends or none"))
+  })
+  si.actuators.forEach((one, i) => {
+    sound = known("actuators", i, one, ends) && sound
+  })
+  si.loads.forEach((one, i) => {
+    known("loads", i, one, ["point"])
+  })
+  si.torques.forEach((one, i) => {
+    sound = known("torques", i, one, ends) && sound
+  })
+  if (found.length || !sound) return found
+  const bodies = bodiesOf(si, at)
+  const held = (list: string, from: string, to: string, i: number) => {
+    if (bodyOf(bodies, si.pivots.length, at.get(from) as number, at.get(to) as number) === null)
+      found.push(inconsistent([list, i, "from"], `'${from}' and '${to}'`, "two points of one bar, or two pivots"))
+  }
+  si.sliders.forEach((one, i) => {
+    held("sliders", one.from, one.to, i)
+  })
+  si.cranks.forEach((one, i) => {
+    held("cranks", one.from, one.to, i)
+    if (one.referenceFrom !== null && one.referenceTo !== null) {
+      if (one.referenceFrom === one.referenceTo)
+        found.push(inconsistent(["cranks", i, "referenceTo"], `'${one.referenceTo}' twice`, "two points"))
+      else held("cranks", one.referenceFrom, one.referenceTo, i)
+    }
+  })
+  si.torques.forEach((one, i) => {
+    held("torques", one.from, one.to, i)
+  })
+  return found
+}

@@ -1,0 +1,169 @@
+import type { OutFields } from "../solver/index.js"
+
+/** Result of `planarLinkage`, at the end of the motion unless said otherwise. */
+export interface PlanarLinkage {
+  /** Motions left before the drivers take theirs. */
+  readonly mobility: number
+  /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. */
+  readonly conditioning: number
+  readonly points: readonly {
+    readonly name: string
+    readonly x: number
+    readonly y: number
+    readonly speedX: number
+    readonly speedY: number
+    readonly accelerationX: number
+    readonly accelerationY: number
+  }[]
+  readonly bars: readonly {
+    readonly name: string
+    /** Direction from `from` to `to`, rad. */
+    readonly angle: number
+    readonly speed: number
+    readonly acceleration: number
+    /** Pin to pin, m. */
+    readonly length: number
+  }[]
+  readonly sliders: readonly {
+    readonly name: string
+    /** Distance along the line from its first point, m. */
+    readonly position: number
+    readonly speed: number
+    readonly acceleration: number
+    /** Force of the line on the point, to the left of the line, N. */
+    readonly sideForce: number
+  }[]
+  readonly drivers: readonly {
+    readonly name: string
+    readonly angle: number | null
+    readonly length: number | null
+    /** Torque the driver exerts against the loads, N·m; positive with rising angle. */
+    readonly torque: number | null
+    /** Force the driver exerts against the loads, N; positive pushes. */
+    readonly force: number | null
+  }[]
+  /** Force of each pin on each bar. */
+  readonly pins: readonly {
+    readonly bar: string
+    readonly point: string
+    readonly forceX: number
+    readonly forceY: number
+    readonly force: number
+  }[]
+  /** Path of the traced point, start to end. */
+  readonly path: readonly { readonly x: number; readonly y: number }[]
+  /** Effort of every driver at every step, start to end. */
+  readonly efforts: readonly {
+    readonly step: number
+    readonly driver: string
+    readonly torque: number | null
+    readonly force: number | null
+  }[]
+  readonly iterations: number
+  /** Largest constraint error, m. */
+  readonly residual: number
+}
+
+/** Descriptions of the result. */
+export const planarOutput: OutFields<PlanarLinkage> = {
+  mobility: { kind: "number", symbol: "f", label: "motions left before the drivers" },
+  conditioning: { kind: "ratio", symbol: "kappa", label: "distance from singular", unit: "x" },
+  points: {
+    kind: "list",
+    label: "points",
+    of: {
+      kind: "group",
+      label: "point",
+      fields: {
+        name: { kind: "text", label: "name" },
+        x: { kind: "length", label: "x" },
+        y: { kind: "length", label: "y" },
+        speedX: { kind: "speed", label: "speed x" },
+        speedY: { kind: "speed", label: "speed y" },
+        accelerationX: { kind: "acceleration", label: "acceleration x" },
+        accelerationY: { kind: "acceleration", label: "acceleration y" },
+      },
+    },
+  },
+  bars: {
+    kind: "list",
+    label: "bars",
+    of: {
+      kind: "group",
+      label: "bar",
+      fields: {
+        name: { kind: "text", label: "name" },
+        angle: { kind: "angle", label: "angle" },
+        speed: { kind: "angularSpeed", label: "speed" },
+        acceleration: { kind: "angularAcceleration", label: "acceleration" },
+        length: { kind: "length", label: "length" },
+      },
+    },
+  },
+  sliders: {
+    kind: "list",
+    label: "sliders",
+    of: {
+      kind: "group",
+      label: "slider",
+      fields: {
+        name: { kind: "text", label: "name" },
+        position: { kind: "length", label: "position" },
+        speed: { kind: "speed", label: "speed" },
+        acceleration: { kind: "acceleration", label: "acceleration" },
+        sideForce: { kind: "force", label: "side force" },
+      },
+    },
+  },
+  drivers: {
+    kind: "list",
+    label: "drivers",
+    of: {
+      kind: "group",
+      label: "driver",
+      fields: {
+        name: { kind: "text", label: "name" },
+        angle: { kind: "angle", label: "angle" },
+        length: { kind: "length", label: "length" },
+        torque: { kind: "moment", label: "torque" },
+        force: { kind: "force", label: "force" },
+      },
+    },
+  },
+  pins: {
+    kind: "list",
+    label: "force of the pins on the bars",
+    of: {
+      kind: "group",
+      label: "pin",
+      fields: {
+        bar: { kind: "text", label: "bar" },
+        point: { kind: "text", label: "point" },
+        forceX: { kind: "force", label: "force x" },
+        forceY: { kind: "force", label: "force y" },
+        force: { kind: "force", label: "force" },
+      },
+    },
+  },
+  path: {
+    kind: "list",
+    label: "path",
+    of: { kind: "group", label: "place", fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } } },
+  },
+  efforts: {
+    kind: "list",
+    label: "driver effort over the motion",
+    of: {
+      kind: "group",
+      label: "effort",
+      fields: {
+        step: { kind: "number", label: "step" },
+        driver: { kind: "text", label: "driver" },
+        torque: { kind: "moment", label: "torque" },
+        force: { kind: "force", label: "force" },
+      },
+    },
+  },
+  iterations: { kind: "number", label: "iterations" },
+  residual: { kind: "length", label: "largest constraint error" },
+}
