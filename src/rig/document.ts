@@ -18,6 +18,7 @@ import type {
   Voltage,
 } from "../quantity/index.js"
 import { type Fields, type GroupField, optionsFrom } from "../solver/index.js"
+import { type RigSections, sectionFields } from "./sections.js"
 
 /** A point in the plane the mechanism moves in: x away from the body's middle, y up. */
 export interface RigPoint {
@@ -105,6 +106,8 @@ export interface RigPack {
   stateOfCharge?: Ratio
   /** Holders, welds and protection circuit together. */
   extraResistance?: Resistance
+  /** Greatest current of one cell. */
+  cellCurrent?: Current | null
 }
 
 /** A USB battery bank: cells with a regulator that this document need not know. */
@@ -158,6 +161,12 @@ export interface RigWiring {
   switchResistance?: Resistance
   fuseResistance?: Resistance
   fuseRating?: Current | null
+  /** Direct current the switch is rated for. */
+  switchRating?: Current | null
+  /** Share of the source voltage that wires and contacts may take. */
+  dropLimit?: Ratio
+  /** Temperature the insulation is rated for. */
+  insulation?: Temperature
 }
 
 /** What the maker wants of it. */
@@ -171,7 +180,7 @@ export interface RigBrief {
 }
 
 /** A whole wearable: one JSON document that every check reads. */
-export interface RigDocument {
+export interface RigDocument extends RigSections {
   /** Version of the document's form: 1. */
   version: number
   name: string
@@ -208,6 +217,7 @@ const run = (label: string, key: string): GroupField<RigRun> => ({
 
 /** Descriptions of every field of a rig document. */
 export const rigFields: Fields<RigDocument> = {
+  ...sectionFields,
   version: { kind: "number", symbol: "n_doc", label: "document version", whole: true, min: 1, max: 1 },
   name: { kind: "text", label: "name of the rig" },
   note: { kind: "text", label: "note", default: "" },
@@ -292,6 +302,7 @@ export const rigFields: Fields<RigDocument> = {
       cellCapacity: { kind: "charge", symbol: "Q_c", label: "charge of one cell", above: 0, max: "200 Ah" },
       cellResistance: { kind: "resistance", symbol: "R_c", label: "direct-current resistance of one cell", min: 0, max: 10 },
       stateOfCharge: { kind: "ratio", symbol: "z", label: "charge left", min: 0, max: 1, default: 0.8 },
+      cellCurrent: { kind: "current", symbol: "I_c", label: "greatest current of one cell", above: 0, max: 200, default: null },
       extraResistance: { kind: "resistance", symbol: "R_x", label: "holders, welds and protection circuit", min: 0, max: 10, default: 0 },
     },
   },
@@ -343,6 +354,16 @@ export const rigFields: Fields<RigDocument> = {
       switchResistance: { kind: "resistance", symbol: "R_sw", label: "switch resistance", min: 0, max: 10, default: "10 mohm" },
       fuseResistance: { kind: "resistance", symbol: "R_fu", label: "fuse resistance, hot", min: 0, max: 10, default: 0 },
       fuseRating: { kind: "current", symbol: "I_fu", label: "fuse rating", above: 0, max: 200, default: null },
+      switchRating: { kind: "current", symbol: "I_sw", label: "direct current the switch is rated for", above: 0, max: 200, default: null },
+      dropLimit: { kind: "ratio", symbol: "u_max", label: "share wires and contacts may take", above: 0, max: 1, default: 0.05 },
+      insulation: {
+        kind: "temperature",
+        symbol: "T_ins",
+        label: "temperature the insulation is rated for",
+        min: 40,
+        max: 260,
+        default: 70,
+      },
     },
   },
   brief: {

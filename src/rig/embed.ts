@@ -1,0 +1,20 @@
+import type { AnyField, AnyFields, Fields } from "../solver/index.js"
+
+function renamed(field: AnyField, prefix: string): AnyField {
+  if (field.kind === "group") return { ...field, fields: renamedAll(field.fields, prefix) }
+  if (field.kind === "list") return { ...field, of: renamed(field.of, prefix) }
+  return "symbol" in field ? { ...field, symbol: `${prefix}_${field.symbol}` } : field
+}
+
+function renamedAll(fields: AnyFields, prefix: string): AnyFields {
+  return Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, renamed(field, prefix)]))
+}
+
+/**
+ * A solver's own input descriptions as a section of the rig document, less what the rig knows from
+ * elsewhere; symbols get the section's prefix so that sections do not mix.
+ */
+export function embed<T, K extends keyof T = never>(fields: Fields<T>, prefix: string, ...known: readonly K[]): Fields<Omit<T, K>> {
+  const kept = Object.entries(fields as unknown as AnyFields).filter(([key]) => !known.includes(key as K))
+  return renamedAll(Object.fromEntries(kept), prefix) as unknown as Fields<Omit<T, K>>
+}

@@ -1,0 +1,295 @@
+import type { HobbyServoInput } from "../drive/index.js"
+import { type DutyCycleInput, dutyCycle, hobbyServo } from "../drive/index.js"
+import { type BeamInput, beam, type PinJointInput, pinJoint } from "../frame/index.js"
+import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../linkage/index.js"
+import type { Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../quantity/index.js"
+import type { Fields, GroupField } from "../solver/index.js"
+import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from "../thermoform/index.js"
+import { type LedRunInput, ledRun } from "../wire/index.js"
+import {
+  type ContactSeverityInput,
+  contactSeverity,
+  type GapBar,
+  type HeatStressInput,
+  heatStress,
+  type OwnPlace,
+  type PackedSize,
+  passage,
+  pinchGap,
+  type ReachInput,
+  reach,
+  type StrapPressureInput,
+  strapPressure,
+  type TipOverInput,
+  tipOver,
+  type WearScheduleInput,
+  type WindLoadInput,
+  wearSchedule,
+  windLoad,
+} from "../worn/index.js"
+import { embed } from "./embed.js"
+
+/** Whoever wears it. */
+export interface RigWearer {
+  bodyMass: Mass
+  stature: Length
+}
+
+/** Where the mechanism's origin (x = 0, y = 0) sits on the wearer. */
+export interface RigMount {
+  /** Ahead of the hips; negative behind. */
+  forward: Length
+  /** Above the ground, wearer standing. */
+  height: Length
+}
+
+/** A part carried, other than the moving masses. */
+export interface RigPart {
+  name: string
+  mass: Mass
+  count?: number
+  /** Price of one, in the maker's own currency. */
+  price?: number
+  /** Ahead of the hips; negative behind. */
+  forward: Length
+  /** Left of the middle. */
+  left?: Length
+  /** Above the ground, wearer standing. */
+  height: Length
+}
+
+/** The spar of one arm: a cantilever from the hinge that carries the arm's masses. */
+export interface RigSpar
+  extends Pick<BeamInput, "length" | "section" | "material" | "modulus" | "strength" | "temperature" | "duration" | "motion"> {
+  /** Sag at the tip that still looks right. */
+  sagLimit: Length
+  /** Mass counted at the tip for its own swing in step with walking. */
+  tipMass?: Mass
+  /** Steps of the wearer. */
+  stepRate?: Frequency
+}
+
+/** A part bent hot from tube. */
+export interface RigFormedPart {
+  name: string
+  bend: TubeBendInput
+  heat: HeatThroughInput
+}
+
+/** The day out. */
+export interface RigDay {
+  /** Raises and lowerings on one charge. */
+  moves: number
+  /** Power taken all day long (lights, receiver). */
+  standby?: Power
+  /** How long that is. */
+  hours?: Time
+  /** Charge to keep in hand. */
+  reserve?: Ratio
+  /** Whether the pack has to fly. */
+  flies?: boolean
+}
+
+/** Where it has to go, and what it takes up beside the arms. */
+export interface RigVenue {
+  /** Ahead of and behind the wearer's middle. */
+  front: Length
+  back: Length
+  /** Width of wearer and rig with the arms left out. */
+  bodyWidth?: Length
+  own?: readonly OwnPlace[]
+  packed?: PackedSize | null
+  allowance?: Length
+}
+
+/** Fixed things the arm moves past, in the plane of motion. */
+export interface RigPinch {
+  fixed: readonly GapBar[]
+  armThickness?: Length
+  fixedThickness?: Length
+}
+
+/** Servo-driven flaps, all alike. */
+export interface RigFlaps {
+  count: number
+  linkage: Omit<ServoPushrodInput, "servoTorque">
+  servo: Omit<HobbyServoInput, "voltage" | "torque" | "angle">
+  /** Voltage at the servos' plugs. */
+  voltage: Voltage
+  /** Greatest current their supply gives. */
+  supplyCurrent?: Current | null
+  /** Time one flap may take through its travel. */
+  flapTime: Time
+  /** Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. */
+  radiusOfGyration?: Length | null
+}
+
+/** A scissor array with its driver. */
+export interface RigScissor {
+  array: Omit<ScissorInput, "driverForce">
+  /** Greatest force of the driver. */
+  driverForce: Force
+  /** Span wanted, extended. */
+  span: Length
+  /** Droop at the tip that still looks right. */
+  droopLimit?: Length | null
+}
+
+/** What may be spent. */
+export interface RigBudget {
+  mass?: Mass | null
+  price?: number | null
+  parts?: number | null
+}
+
+/** Sections of a rig document beyond arms and electrics. */
+export interface RigSections {
+  wearer?: RigWearer | null
+  mount?: RigMount | null
+  parts?: readonly RigPart[]
+  spar?: RigSpar | null
+  pin?: Omit<PinJointInput, "force"> | null
+  formed?: readonly RigFormedPart[]
+  straps?: Omit<StrapPressureInput, "load"> | null
+  schedule?: Omit<WearScheduleInput, "bodyMass" | "load"> | null
+  heat?: Omit<HeatStressInput, "rate"> | null
+  wind?: Omit<WindLoadInput, "swing" | "panels" | "hingeHeight" | "raise"> | null
+  stance?: Omit<TipOverInput, "bodyMass" | "rigMass" | "dragArea" | "forceHeight" | "wind" | "gustFactor" | "walking" | "stature"> | null
+  venue?: RigVenue | null
+  reach?: Omit<ReachInput, "stature"> | null
+  pinch?: RigPinch | null
+  contact?: Omit<ContactSeverityInput, "armMass" | "armLength" | "swing" | "strikeRadius" | "movingMass" | "speed" | "driveMoment"> | null
+  day?: RigDay | null
+  duty?: Pick<DutyCycleInput, "ratedDuty" | "ratedRun" | "timeConstant" | "rest" | "limitTemperature" | "ratedAmbient" | "ambient"> | null
+  flaps?: RigFlaps | null
+  scissor?: RigScissor | null
+  lights?: LedRunInput | null
+  budget?: RigBudget | null
+}
+
+const group = <T>(label: string, fields: Fields<T>): GroupField<T> & { readonly default: null } => ({
+  kind: "group",
+  label,
+  fields: fields as never,
+  default: null,
+})
+const sparFields = embed(beam.input, "sp", "support", "span", "forces", "spreads", "moments", "ownWeight")
+const passageFields = embed(passage.input, "pa")
+const pinchFields = embed(pinchGap.input, "pi")
+
+const described = {
+  wearer: group<RigWearer>("wearer", {
+    bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300 },
+    stature: { kind: "length", symbol: "h_b", label: "stature", min: 0.8, max: 2.5 },
+  }),
+  mount: group<RigMount>("where the mechanism sits", {
+    forward: { kind: "length", symbol: "f_m", label: "ahead of the hips", min: -1, max: 1 },
+    height: { kind: "length", symbol: "h_m", label: "above the ground", min: 0, max: 3 },
+  }),
+  parts: {
+    kind: "list",
+    label: "parts carried, moving masses left out",
+    max: 300,
+    default: [],
+    of: {
+      kind: "group",
+      label: "part",
+      fields: {
+        name: { kind: "text", label: "part" },
+        mass: { kind: "mass", symbol: "m_part", label: "mass of one", min: 0, max: 60 },
+        count: { kind: "number", symbol: "n_part", label: "how many", whole: true, min: 1, max: 10000, default: 1 },
+        price: { kind: "number", symbol: "c_part", label: "price of one", min: 0, max: 1e6, default: 0 },
+        forward: { kind: "length", symbol: "f_part", label: "ahead of the hips", min: -2, max: 2 },
+        left: { kind: "length", symbol: "l_part", label: "left of the middle", min: -3, max: 3, default: 0 },
+        height: { kind: "length", symbol: "h_part", label: "above the ground", min: 0, max: 4 },
+      },
+    },
+  },
+  spar: group<RigSpar>("spar of one arm", {
+    ...sparFields,
+    sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", above: 0, max: 2 },
+    tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
+    stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", above: 0, max: 10, default: 1.9 },
+  }),
+  pin: group("hinge pin", embed(pinJoint.input, "pj", "force")),
+  formed: {
+    kind: "list",
+    label: "parts formed hot",
+    max: 60,
+    default: [],
+    of: {
+      kind: "group",
+      label: "formed part",
+      fields: {
+        name: { kind: "text", label: "part" },
+        bend: { kind: "group", label: "bend", fields: embed(tubeBend.input, "tb") },
+        heat: { kind: "group", label: "heating", fields: embed(heatThrough.input, "ht") },
+      },
+    },
+  },
+  straps: group("straps", embed(strapPressure.input, "st", "load")),
+  schedule: group("the day's wearing", embed(wearSchedule.input, "ws", "bodyMass", "load")),
+  heat: group("heat", embed(heatStress.input, "he", "rate")),
+  wind: group("wind on one arm", embed(windLoad.input, "wi", "swing", "panels", "hingeHeight", "raise")),
+  stance: group(
+    "stance",
+    embed(tipOver.input, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "wind", "gustFactor", "walking", "stature"),
+  ),
+  venue: group<RigVenue>("where it has to go", {
+    front: { kind: "length", symbol: "ve_f", label: "ahead of the middle", min: 0, max: 3 },
+    back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
+    bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", above: 0, max: 3, default: 0.6 },
+    own: passageFields.own,
+    packed: passageFields.packed,
+    allowance: passageFields.allowance,
+  }),
+  reach: group("switch", embed(reach.input, "re", "stature")),
+  pinch: group<RigPinch>("fixed things the arm passes", {
+    fixed: pinchFields.fixed,
+    armThickness: { kind: "length", symbol: "pi_a", label: "thickness of the arm", min: 0, max: 0.5, default: 0.03 },
+    fixedThickness: { kind: "length", symbol: "pi_b", label: "thickness of the fixed things", min: 0, max: 0.5, default: 0.03 },
+  }),
+  contact: group(
+    "if an arm strikes somebody",
+    embed(contactSeverity.input, "co", "armMass", "armLength", "swing", "strikeRadius", "movingMass", "speed", "driveMoment"),
+  ),
+  day: group<RigDay>("the day on one charge", {
+    moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000 },
+    standby: { kind: "power", symbol: "P_sb", label: "power all day", min: 0, max: 500, default: 0 },
+    hours: { kind: "time", symbol: "t_day", label: "how long", min: 0, max: "48 h", default: "4 h" },
+    reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in hand", min: 0, max: 0.9, default: 0.2 },
+    flies: { kind: "flag", label: "has to fly", default: false },
+  }),
+  duty: group("duty of the actuators", embed(dutyCycle.input, "du", "run", "currentShare", "restTimeConstant")),
+  flaps: group<RigFlaps>("servo-driven flaps", {
+    count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
+    linkage: { kind: "group", label: "linkage", fields: embed(servoPushrod.input, "fl", "servoTorque") },
+    servo: { kind: "group", label: "servo", fields: embed(hobbyServo.input, "sv", "voltage", "torque", "angle") },
+    voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", above: 0, max: 30 },
+    supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", above: 0, max: 100, default: null },
+    flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", above: 0, max: 60 },
+    radiusOfGyration: {
+      kind: "length",
+      symbol: "fl_k",
+      label: "radius of gyration of a flap about its hinge",
+      above: 0,
+      max: 3,
+      default: null,
+    },
+  }),
+  scissor: group<RigScissor>("scissor array", {
+    array: { kind: "group", label: "array", fields: embed(scissor.input, "sc", "driverForce") },
+    driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", above: 0, max: 1e5 },
+    span: { kind: "length", symbol: "sc_w", label: "span wanted", above: 0, max: 20 },
+    droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", above: 0, max: 5, default: null },
+  }),
+  lights: group("light string", embed(ledRun.input, "li")),
+  budget: group<RigBudget>("what may be spent", {
+    mass: { kind: "mass", symbol: "bu_m", label: "mass", above: 0, max: 100, default: null },
+    price: { kind: "number", symbol: "bu_c", label: "price", above: 0, max: 1e7, default: null },
+    parts: { kind: "number", symbol: "bu_n", label: "parts", whole: true, above: 0, max: 1e6, default: null },
+  }),
+} satisfies Readonly<Record<keyof RigSections, unknown>>
+
+/** Descriptions of those sections; each group above is checked against its own interface, all together are too much for the compiler. */
+export const sectionFields: Fields<RigSections> = described as unknown as Fields<RigSections>
