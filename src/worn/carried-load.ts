@@ -233,6 +233,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
   }
 }
 
+// mathjs takes numbers closer than 1e-15 for equal, so largest values are picked among scaled ones
 type CarriedStep = Step<SiOf<CarriedLoadInput>, CarriedLoad>
 
 /** The balance by one segment table, pose by pose. */
@@ -419,11 +420,11 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
     { symbol: "m_m", meaning: "left under the limit", is: "m_l - m_r" },
     ...tables.flatMap((table, i) => leanSteps(table, i + 1)),
     { symbol: "phi_all", kind: "angle", meaning: "leans by all tables", is: "concat(phi_1, phi_2, phi_3)" },
-    { symbol: "phi", meaning: "largest lean either way", is: "max(abs(phi_all))" },
-    { symbol: "phi_d", meaning: "between the poses that differ most", is: "max(phi_all) - min(phi_all)" },
-    { symbol: "M_h", meaning: "hips, upright", is: "max(abs(x_r)) * b_r * g_0 * (1 N m)" },
+    { symbol: "phi", meaning: "largest lean either way", is: "max(abs(phi_all) * 1e20) / 1e20" },
+    { symbol: "phi_d", meaning: "between the poses that differ most", is: "max(phi_all * 1e20) / 1e20 - min(phi_all * 1e20) / 1e20" },
+    { symbol: "M_h", meaning: "hips, upright", is: "max(abs(x_r) * 1e20) / 1e20 * b_r * g_0 * (1 N m)" },
     { symbol: "B_all", kind: "number", meaning: "low back, leaning, in N·m", is: "concat(B_1, B_2, B_3) / (1 N m)" },
-    { symbol: "M_l", meaning: "low back, leaning", is: "max(abs(B_all)) * (1 N m)" },
+    { symbol: "M_l", meaning: "low back, leaning", is: "max(abs(B_all) * 1e20) / 1e20 * (1 N m)" },
     { symbol: "M_b", meaning: "low back, upright or leaning", is: "max(M_h, M_l)" },
     { symbol: "F_b", meaning: "pull of the back muscles", is: "M_b / d_m", source: "Hall 2012, problem 9.1" },
     {
@@ -431,12 +432,12 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
       meaning: "compression by the pull and the weight above",
       is: "F_b + g_0 * (max(f_b_1, f_b_2, f_b_3) * b_w + b_r) * (1 N)",
     },
-    { symbol: "M_s", meaning: "moment to one side", is: "max(abs(y_r)) * b_r * g_0 * (1 N m)" },
-    { symbol: "q_f", meaning: "most on one foot", is: "1/2 + max(abs(y_r)) * b_r / ((b_w + b_r) * s / (1 m))" },
+    { symbol: "M_s", meaning: "moment to one side", is: "max(abs(y_r) * 1e20) / 1e20 * b_r * g_0 * (1 N m)" },
+    { symbol: "q_f", meaning: "most on one foot", is: "1/2 + max(abs(y_r) * 1e20) / 1e20 * b_r / ((b_w + b_r) * s / (1 m))" },
     {
       symbol: "d_c",
       meaning: "shift of the common centre, level",
-      is: "max(map((x_r - x_r[1]).^2 + (y_r - y_r[1]).^2, sqrt)) * b_r / (b_w + b_r) * (1 m)",
+      is: "max(map((x_r - x_r[1]).^2 + (y_r - y_r[1]).^2, sqrt) * 1e20) / 1e20 * b_r / (b_w + b_r) * (1 m)",
     },
     { symbol: "d_z", meaning: "rise of the common centre", is: "(max(z_r) - z_r[1]) * b_r / (b_w + b_r) * (1 m)" },
     {

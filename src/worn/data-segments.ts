@@ -1,4 +1,5 @@
 import type { Source } from "../solver/index.js"
+import { survey } from "./data-survey.js"
 
 /** Sources of the segment tables. */
 export const segmentSources: readonly Source[] = [
@@ -43,7 +44,7 @@ export interface SegmentRow {
   readonly centre: number
   /** Radii of gyration about the centre, as fractions of the length; Winter prints only the one about a side-to-side axis. */
   readonly sagittal: number | null
-  readonly transverse: number
+  readonly transverse: number | null
   readonly longitudinal: number | null
   /** Length over stature. */
   readonly length: number
@@ -171,7 +172,7 @@ const winterRow = (
   count: 1 | 2,
   mass: number,
   centre: number,
-  transverse: number,
+  transverse: number | null,
   length: number,
   top: number,
 ): SegmentRow => ({
@@ -187,12 +188,13 @@ const winterRow = (
 })
 
 /** Height of the L4–L5 joint over stature: the iliac crest, mean of the women's and men's ratios of the open survey. */
-const lowBackHeight = (0.6114 + 1061.63 / 1756.21) / 2
+const lowBackHeight =
+  (survey.iliacCrestHeight.female[0] / survey.stature.female[0] + survey.iliacCrestHeight.male[0] / survey.stature.male[0]) / 2
 
 /** Winter, table 4.1: trunk, head and neck run from shoulder to hip; the pelvis from L4–L5 to the hip. */
 const winterRows: readonly SegmentRow[] = [
   /* @__PURE__ */ winterRow("trunk, head and neck", 1, 0.578, 0.34, 0.503, s.shoulderHeight - s.hipHeight, s.shoulderHeight),
-  /* @__PURE__ */ winterRow("pelvis", 1, 0.142, 0.105, 0, lowBackHeight - s.hipHeight, lowBackHeight),
+  /* @__PURE__ */ winterRow("pelvis", 1, 0.142, 0.105, null, lowBackHeight - s.hipHeight, lowBackHeight),
   /* @__PURE__ */ winterRow("upper arm", 2, 0.028, 0.436, 0.322, s.upperArmLength, s.shoulderHeight),
   /* @__PURE__ */ winterRow("forearm", 2, 0.016, 0.43, 0.303, s.forearmLength, s.shoulderHeight - s.upperArmLength),
   /* @__PURE__ */ winterRow("hand", 2, 0.006, 0.506, 0.297, s.handLength, s.shoulderHeight - s.upperArmLength - s.forearmLength),

@@ -1,3 +1,5 @@
+export { type BodyDimension, type BodyDimensionInput, type BodyLength, bodyDimension } from "./body-dimension.js"
+export { type BodySegment, type BodySegments, type BodySegmentsInput, bodySegments } from "./body-segments.js"
 export {
   type CarriedLoad,
   type CarriedLoadInput,
@@ -11,6 +13,8 @@ export { type PassageKind, type PassagePlace, passagePlaces } from "./data-acces
 export type { BodyRegion } from "./data-contact.js"
 export type { CrushPart } from "./data-gaps.js"
 export type { Handling } from "./data-reach.js"
+export type { SegmentTable } from "./data-segments.js"
+export { type SurveyDimension, survey } from "./data-survey.js"
 export { burnTemperature, type TouchMaterial } from "./data-touch.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
 export { type Endurance, type EnduranceInput, type EnduranceReading, endurance } from "./endurance.js"
