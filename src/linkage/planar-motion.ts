@@ -8,16 +8,21 @@ import { couple, motion, type Pose } from "./planar-solve.js"
 /** Greatest row sums of the Jacobian and of its inverse. */
 export function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
   const n = model.unknowns
-  const rowSums = (get: (i: number, j: number) => number) =>
-    Math.max(...Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => Math.abs(get(i, j))).reduce((a, b) => a + b, 0)))
   const j = jacobian(model, pose.q, pose.drive)
-  const columns = Array.from({ length: n }, (_, k) =>
-    solveFactored(
-      pose.factors,
-      Array.from({ length: n }, (_, i) => (i === k ? 1 : 0)),
-    ),
-  )
-  return { direct: rowSums((i, k) => j[i * n + k] as number), inverse: rowSums((i, k) => columns[k]?.[i] as number) }
+  const rowSum = new Float64Array(n)
+  const unit = new Float64Array(n)
+  let direct = 0
+  for (let i = 0; i < n; i++) {
+    let sum = 0
+    for (let k = 0; k < n; k++) sum += Math.abs(j[i * n + k] as number)
+    direct = Math.max(direct, sum)
+    // one column of the inverse at a time
+    unit[i] = 1
+    const column = solveFactored(pose.factors, unit)
+    unit[i] = 0
+    for (let k = 0; k < n; k++) rowSum[k] = (rowSum[k] as number) + Math.abs(column[k] as number)
+  }
+  return { direct, inverse: rowSum.reduce((most, v) => Math.max(most, v), 0) }
 }
 
 /** Force that every pin exerts on every bar it belongs to. */
