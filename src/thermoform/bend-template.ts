@@ -224,7 +224,7 @@ function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
  * import { bendTemplate } from 'alula/thermoform'
  * const jig = bendTemplate({ shape: 'arc', diameter: '26.7 mm', radius: '250 mm', angle: '60 deg', springback: '4 %' })
  * jig.jigRadius // => 0.2400
- * jig.edgeRadius // => 0.2267
+ * jig.edgeRadius // => 0.22665
  * ```
  */
 export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE__ */ solver<BendTemplateInput, BendTemplate>({

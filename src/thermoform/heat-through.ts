@@ -280,7 +280,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
  *   form: 'tube', diameter: '26.67 mm', thickness: '2.87 mm', plastic: 'pvc', source: 'oven', sourceTemperature: '130 degC',
  *   conductivity: 0.16, density: 1400, specificHeat: 900,
  * })
- * pipe.time // => 225.0
+ * pipe.time // => 244.6
  * pipe.surfaceFirst // => false
  * ```
  */

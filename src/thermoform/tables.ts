@@ -139,8 +139,8 @@ export const dryings: Readonly<Record<Plastic, Drying>> = {
   hips: noDrying,
   hdpe: noDrying,
   pp: noDrying,
-  evaFoam: noDrying,
-  lowTempPolyester: noDrying,
+  evaFoam: { ...noDrying, temperature: { value: 40, low: 30, high: 45, source: "below its set temperature" } },
+  lowTempPolyester: { ...noDrying, temperature: { value: 30, low: 20, high: 35, source: "below its set temperature" } },
 }
 
 /** Moisture of polycarbonate: at rest in a room, and where it blisters (HighLine Polycarbonate, 2012), as fractions. */

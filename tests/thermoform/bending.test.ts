@@ -1,0 +1,227 @@
+import { describe, expect, it } from "vitest"
+import { NoSolutionError } from "../../src/solver/index.js"
+import { type BendTemplateInput, bendTemplate, bendTemplateSvg, type TubeBendInput, tubeBend } from "../../src/thermoform/index.js"
+
+interface Xy {
+  readonly x: number
+  readonly y: number
+}
+const apart = (a: Xy, b: Xy) => Math.hypot(a.x - b.x, a.y - b.y)
+const lengthOf = (points: readonly Xy[]) => points.slice(1).reduce((sum, p, i) => sum + apart(p, points[i] as Xy), 0)
+/** Radius of the circle through three points. */
+function circumradius(a: Xy, b: Xy, c: Xy): number {
+  const cross = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)
+  return (apart(a, b) * apart(b, c) * apart(c, a)) / (2 * Math.abs(cross))
+}
+
+const tube: TubeBendInput & { diameter: number; wall: number; radius: number; angle: number } = {
+  diameter: 0.0267,
+  wall: 0.0029,
+  radius: 0.25,
+  angle: 1.1,
+  support: "filled",
+}
+
+describe("tubeBend", () => {
+  it("strains, thins and lengthens as the bent tube's own geometry says", () => {
+    for (const radius of [0.1, 0.25, 0.8, 5])
+      for (const angle of [0.1, 1, 2.5]) {
+        const out = tubeBend({ ...tube, radius, angle })
+        const outer = angle * (radius + tube.diameter / 2)
+        expect(outer / (angle * radius) - 1).toBeCloseTo(out.fibreStrain, 12)
+        // volume of a strip of wall is kept: wall times its new length is wall times the old
+        expect(out.outerWall * outer).toBeCloseTo(tube.wall * angle * radius, 15)
+        expect(out.innerWall * angle * (radius - tube.diameter / 2)).toBeCloseTo(tube.wall * angle * radius, 15)
+        expect(1 - out.outerWall / tube.wall).toBeCloseTo(out.thinning, 12)
+      }
+  })
+
+  it("flattens and kinks as the energy of a flattened thin tube says (least energy found by search)", () => {
+    // energy per length of a tube bent to curvature c and flattened by z, divided by E·π·r³·t/2 (Brazier, 1927)
+    const { diameter: d, wall: t } = tube
+    const r = (d - t) / 2
+    const energy = (c: number, z: number) => c * c * (1 - 1.5 * z) + (0.75 * t * t * z * z) / (r ** 4 * (1 - 0.16))
+    const flattening = (c: number) => {
+      let [low, high] = [0, 2]
+      for (let i = 0; i < 200; i++) {
+        const [a, b] = [low + (high - low) / 3, high - (high - low) / 3]
+        if (energy(c, a) < energy(c, b)) high = b
+        else low = a
+      }
+      return (low + high) / 2
+    }
+    for (const radius of [0.2, 0.4, 1]) {
+      const { ovality } = tubeBend({ ...tube, radius, support: "empty" })
+      // Dmax − Dmin over the round one: twice the flattening of each diameter
+      expect((2 * flattening(1 / radius)) / (ovality as number)).toBeCloseTo(1, 6)
+    }
+    const moment = (c: number) => c * (1 - 1.5 * flattening(c))
+    let [best, most] = [0, 0]
+    for (let c = 2; c < 40; c += 0.005)
+      if (moment(c) > most) {
+        most = moment(c)
+        best = c
+      }
+    expect(best * tubeBend(tube).kinkRadius).toBeCloseTo(1, 2)
+  })
+
+  it("cuts so that both legs come out: the bent centreline walked in the plane", () => {
+    for (const angle of [0.3, 1, Math.PI / 2, 2.4]) {
+      const legs = { legA: 1.5, legB: 2 }
+      const out = tubeBend({ ...tube, angle, ...legs })
+      expect((out.straightA as number) + out.developedLength + (out.straightB as number)).toBeCloseTo(out.cutLength as number, 12)
+      // walk along leg A, round the bend, and along leg B; the backs of the legs meet at a corner legA from the first end
+      const h = tube.diameter / 2
+      const a = out.straightA as number
+      const end = {
+        x: a + tube.radius * Math.sin(angle) + (out.straightB as number) * Math.cos(angle),
+        y: tube.radius * (1 - Math.cos(angle)) + (out.straightB as number) * Math.sin(angle),
+      }
+      // back of leg A: y = −h; back of leg B: through end + h·(sin, −cos), along (cos, sin)
+      const back = { x: end.x + h * Math.sin(angle), y: end.y - h * Math.cos(angle) }
+      const step = (-h - back.y) / Math.sin(angle)
+      const corner = back.x + step * Math.cos(angle)
+      expect(corner).toBeCloseTo(legs.legA, 9)
+      expect(-step).toBeCloseTo(legs.legB, 9)
+      expect((out.setback as number) * 2 - out.developedLength).toBeCloseTo(out.gain as number, 12)
+    }
+  })
+
+  it("strains less the wider the bend, and springs back to the asked angle", () => {
+    let last = Number.POSITIVE_INFINITY
+    for (let radius = 0.1; radius < 3; radius *= 1.3) {
+      const out = tubeBend({ ...tube, radius, springback: 0.07 })
+      expect(out.fibreStrain).toBeLessThan(last)
+      last = out.fibreStrain
+      expect(out.jigAngle * (1 - 0.07)).toBeCloseTo(tube.angle, 12)
+      expect(out.jigAngle * out.jigRadius).toBeCloseTo(out.developedLength, 12)
+    }
+  })
+
+  it("refuses what folds, kinks or has no leg left, and its nearest value works", () => {
+    for (const [change, code] of [
+      [{ radius: 0.01 }, "radius-too-tight"],
+      [{ radius: 0.06, support: "empty" }, "kinks"],
+      [{ legA: 0.05, legB: 1 }, "leg-too-short"],
+    ] as const) {
+      const outcome = tubeBend.attempt({ ...tube, ...change })
+      if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+      expect(outcome.error.noSolution).toBe(code)
+      expect(outcome.error.shortBy).toBeGreaterThan(0)
+      expect(tubeBend.attempt({ ...tube, ...change, ...outcome.error.nearest }).ok).toBe(true)
+    }
+  })
+
+  it("asks for support past 30°, warns of cold bends and of hot sand", () => {
+    const codes = (change: Partial<TubeBendInput>) => tubeBend({ ...tube, ...change }).cautions.map((c) => c.code)
+    expect(codes({ support: "empty", angle: "31 deg" })).toContain("needs-support")
+    expect(codes({ support: "empty", angle: "29 deg" })).not.toContain("needs-support")
+    expect(codes({ hot: false })).toContain("cold-bend")
+    expect(codes({})).toEqual(expect.arrayContaining(["hot-sand", "hydrogen-chloride"]))
+  })
+})
+
+const arc = { shape: "arc", diameter: 0.0267, radius: 0.25, angle: 1.2, springback: 0.04, straight: 0.08 } as const
+/** A parabola-like rib through points, in metres. */
+const rib: BendTemplateInput & { points: { x: number; y: number }[]; diameter: number } = {
+  shape: "curve",
+  diameter: 0.02,
+  points: Array.from({ length: 9 }, (_, i) => ({ x: i * 0.1, y: 0.25 * Math.sin(i * 0.35) })),
+  side: "right",
+}
+
+describe("bendTemplate", () => {
+  it("lays an arc's edge on the circle of the jig, to the error it promises", () => {
+    const out = bendTemplate(arc)
+    const bend = out.edge.slice(1, -1)
+    const radius = 0.25 * 0.96 - 0.0267 / 2
+    expect(out.edgeRadius).toBeCloseTo(radius, 12)
+    for (let i = 2; i < bend.length; i++) expect(circumradius(bend[i - 2] as Xy, bend[i - 1] as Xy, bend[i] as Xy)).toBeCloseTo(radius, 9)
+    const widest = Math.max(...bend.slice(1).map((p, i) => apart(p, bend[i] as Xy)))
+    // sagitta of the longest chord
+    expect(widest ** 2 / (8 * radius)).toBeLessThan(5e-5)
+    // heading of the run in and the run out differ by the jig's turn
+    const heading = (a: Xy, b: Xy) => Math.atan2(b.y - a.y, b.x - a.x)
+    const n = out.edge.length
+    const turn = heading(out.edge[n - 2] as Xy, out.edge[n - 1] as Xy) - heading(out.edge[0] as Xy, out.edge[1] as Xy)
+    expect(turn).toBeCloseTo(1.2 / 0.96, 9)
+    expect(out.chord).toBeCloseTo(apart(out.edge[0] as Xy, out.edge[n - 1] as Xy), 12)
+  })
+
+  it("keeps tube length and the tube's half width beside the centreline", () => {
+    for (const input of [arc, rib]) {
+      const out = bendTemplate(input)
+      const straight = 2 * (input === arc ? 0.08 : 0.06)
+      // chords are shorter than their arcs by less than 1 in 10⁴ at these steps
+      expect(lengthOf(out.centreline) / (out.length + straight)).toBeGreaterThan(0.9998)
+      expect(lengthOf(out.centreline)).toBeLessThanOrEqual(out.length + straight + 1e-12)
+      out.edge.forEach((p, i) => {
+        expect(apart(p, out.centreline[i] as Xy)).toBeCloseTo((input.diameter as number) / 2, 12)
+      })
+    }
+  })
+
+  it("passes a free curve through its points when nothing springs back", () => {
+    const out = bendTemplate({ ...rib, springback: 0, straight: 0 })
+    const first = out.centreline[0] as Xy
+    const start = rib.points[0] as Xy
+    for (const p of rib.points) {
+      const asked = { x: p.x - start.x + first.x, y: p.y - start.y + first.y }
+      const nearest = Math.min(...out.centreline.map((c) => apart(c, asked)))
+      // half a step along the curve at most, 0.3 mm across it
+      expect(nearest).toBeLessThan(0.0013)
+    }
+  })
+
+  it("springs back to the asked curve: curvature of the jig by three points, times 1 − q", () => {
+    const [asked, jig] = [bendTemplate({ ...rib, springback: 0, straight: 0 }), bendTemplate({ ...rib, springback: 0.1, straight: 0 })]
+    let most = 0
+    for (let i = 20; i < asked.centreline.length - 20; i += 10) {
+      const at = (points: readonly Xy[]) => 1 / circumradius(points[i - 8] as Xy, points[i] as Xy, points[i + 8] as Xy)
+      most = Math.max(most, Math.abs(at(jig.centreline) * 0.9 - at(asked.centreline)))
+    }
+    expect(most * asked.leastRadius).toBeLessThan(0.01)
+    expect(jig.length).toBeCloseTo(asked.length, 12)
+  })
+
+  it("finds the least radius of a curve whose points lie on a circle", () => {
+    const points = Array.from({ length: 21 }, (_, i) => ({ x: 0.4 * Math.sin(i * 0.08), y: 0.4 * (1 - Math.cos(i * 0.08)) }))
+    const out = bendTemplate({ ...rib, points, springback: 0 })
+    // the natural cubic straightens at its ends and overshoots a little beside them
+    expect(out.leastRadius).toBeGreaterThan(0.3)
+    expect(out.leastRadius).toBeLessThan(0.401)
+    expect(out.length).toBeCloseTo(0.4 * 1.6, 4)
+  })
+
+  it("refuses a curve tighter than the tube", () => {
+    const outcome = bendTemplate.attempt({ ...arc, radius: 0.013 })
+    if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+    expect(outcome.error.noSolution).toBe("edge-folds")
+    expect(bendTemplate.attempt({ ...arc, ...outcome.error.nearest }).ok).toBe(true)
+  })
+
+  it("draws at true scale: millimetres measured in the SVG are those of the edge", () => {
+    for (const input of [arc, rib]) {
+      const text = bendTemplateSvg(input, "rib <3>")
+      const size = /viewBox="0 0 ([\d.]+) ([\d.]+)" width="([\d.]+)mm" height="([\d.]+)mm"/.exec(text)
+      expect(size).not.toBeNull()
+      const [, w, h, pw, ph] = (size as RegExpExecArray).map(Number) as [number, number, number, number, number]
+      expect(pw).toBeCloseTo(w, 2)
+      expect(ph).toBeCloseTo(h, 2)
+      expect(text).toContain("rib &#60;3&#62;")
+      const path = /<path d="([^"]+)"/.exec(text)?.[1] as string
+      const points = path
+        .slice(1)
+        .split("L")
+        .map((p) => p.split(" ").map(Number))
+        .map(([x, y]) => ({ x: x as number, y: y as number }))
+      const out = bendTemplate(input)
+      expect(points).toHaveLength(out.edge.length)
+      expect(apart(points[0] as Xy, points[points.length - 1] as Xy)).toBeCloseTo(out.chord * 1000, 2)
+      expect(Math.max(...points.map((p) => p.x)) - Math.min(...points.map((p) => p.x))).toBeCloseTo(out.width * 1000, 2)
+      for (const p of points) expect(p.x >= 0 && p.x <= w && p.y >= 0 && p.y <= h).toBe(true)
+      // the scale bar
+      expect(text).toMatch(/x1="12" y1="[\d.]+" x2="112"/)
+    }
+  })
+})

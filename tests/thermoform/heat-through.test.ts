@@ -1,0 +1,277 @@
+import { describe, expect, it } from "vitest"
+import { isNoSolution, NoSolutionError } from "../../src/solver/index.js"
+import type { Body, Drive } from "../../src/thermoform/conduction.js"
+import { type Plastic, plastics } from "../../src/thermoform/data.js"
+import { type CoolDownInput, coolDown, formingWindow, type HeatThroughInput, heatThrough } from "../../src/thermoform/index.js"
+import { finiteVolume } from "./finite-volume.js"
+
+const properties = { conductivity: 0.18, density: 1300, specificHeat: 1100 }
+const heatCapacity = properties.density * properties.specificHeat
+const sand = { conductivity: 0.27, heatCapacity: 1515 * 800 }
+
+/** The problem of an input, written down anew for the finite volumes. */
+function problemOf(
+  input: HeatThroughInput & { readonly thickness?: number; readonly diameter?: number },
+  film: number,
+  outside: number,
+): { body: Body; drive: Drive } {
+  const { form, thickness: s = 0, diameter: d = 0, faces = 2, filling = "empty", source } = input
+  const start = 20
+  const layer = (thickness: number) => ({ thickness, conductivity: properties.conductivity, heatCapacity })
+  const back = source === "hotPlate" ? 10 : source === "radiant" ? film : 0
+  if (form === "sheet")
+    return {
+      body: { shape: "plane", start: 0, layers: [layer(faces === 2 ? s / 2 : s)], inside: faces === 2 ? 0 : back, outside: film },
+      drive: { inside: 20, outside, initial: [start] },
+    }
+  const bore = form === "rod" ? 0 : d / 2 - s
+  return filling === "drySand"
+    ? {
+        body: { shape: "cylinder", start: 0, layers: [{ thickness: bore, ...sand }, layer(s)], inside: 0, outside: film },
+        drive: { inside: 20, outside, initial: [start, start] },
+      }
+    : {
+        body: { shape: "cylinder", start: bore, layers: [layer(d / 2 - bore)], inside: 0, outside: film },
+        drive: { inside: 20, outside, initial: [start] },
+      }
+}
+
+type Case = HeatThroughInput & { thickness?: number; diameter?: number }
+const cases: readonly Case[] = [
+  { form: "sheet", thickness: 0.003, plastic: "petg", source: "oven", sourceTemperature: 150 },
+  { form: "sheet", thickness: 0.006, plastic: "abs", source: "heatGun", sourceTemperature: 200, faces: 1 },
+  { form: "sheet", thickness: 0.003, plastic: "hips", source: "hotPlate", sourceTemperature: 260, faces: 1 },
+  { form: "sheet", thickness: 0.004, plastic: "petg", source: "radiant", sourceTemperature: 450, faces: 1 },
+  { form: "sheet", thickness: 0.004, plastic: "petg", source: "radiant", sourceTemperature: 350 },
+  { form: "rod", diameter: 0.02, plastic: "pmmaCast", source: "oven", sourceTemperature: 180 },
+  { form: "tube", diameter: 0.0267, thickness: 0.0029, plastic: "pvc", source: "oven", sourceTemperature: 130 },
+  { form: "tube", diameter: 0.0267, thickness: 0.0029, plastic: "pvc", source: "oven", sourceTemperature: 130, filling: "drySand" },
+]
+
+describe("heatThrough against finite volumes", () => {
+  it.each(cases)("finds the moment the core arrives: $form, $source, $filling", (input) => {
+    const out = heatThrough({ ...input, ...properties })
+    const { body, drive } = problemOf(input, out.film, out.equivalent)
+    const scale = out.equivalent - 20
+    const temperatures = finiteVolume(body, drive, out.time)
+    // outermost last; the core is the innermost spot of the plastic: bore of a filled tube, else the inner face
+    const core = temperatures[temperatures.length - 2] as number
+    expect(Math.abs(core - out.coreTarget) / scale).toBeLessThan(1e-5)
+    const skin = temperatures[temperatures.length - 1] as number
+    expect(Math.abs(skin - out.hottest) / scale).toBeLessThan(1e-5)
+    if (out.surfaceTime !== null) {
+      const then = finiteVolume(body, drive, out.surfaceTime)
+      expect(Math.abs((then[then.length - 1] as number) - out.surfaceLimit) / scale).toBeLessThan(1e-5)
+    }
+  })
+
+  it("does so from Biot 0.001 to 1000", () => {
+    let most = 0
+    for (const [film, thickness] of [
+      [0.5, 0.00072],
+      [0.5, 0.0072],
+      [5, 0.0072],
+      [50, 0.0072],
+      [500, 0.0072],
+      [5000, 0.0072],
+      [20000, 0.018],
+    ] as const) {
+      const input = { form: "sheet", thickness, plastic: "pvc", source: "oven", sourceTemperature: 125, film } as const
+      const out = heatThrough({ ...input, ...properties })
+      const { body, drive } = problemOf(input, film, 125)
+      const [core, skin] = finiteVolume(body, drive, out.time) as [number, number]
+      most = Math.max(most, Math.abs(core - out.coreTarget) / 105, Math.abs(skin - out.hottest) / 105)
+      expect(out.biot).toBeCloseTo((film * thickness) / 2 / properties.conductivity, 9)
+    }
+    expect(most).toBeLessThan(1e-5)
+  })
+
+  it("takes a radiant heater's heat along a tangent: within 4 % in time of the full fourth power, and never faster by more than 1 %", () => {
+    for (const [thickness, heater] of [
+      [0.001, 300],
+      [0.002, 400],
+      [0.004, 350],
+    ] as const) {
+      const input = { form: "sheet", thickness, plastic: "petg", source: "radiant", sourceTemperature: heater } as const
+      const out = heatThrough({ ...input, ...properties })
+      // explicit finite volumes with the true law at the face
+      const cells = 24
+      const dx = thickness / 2 / cells
+      const dt = (0.2 * dx * dx * heatCapacity) / properties.conductivity
+      const t = new Array<number>(cells).fill(20)
+      const black = 0.9 * 5.670374419e-8
+      let time = 0
+      while ((t[0] as number) < out.coreTarget && time < 4 * out.time) {
+        const skin = t[cells - 1] as number
+        const flux = black * ((heater + 273.15) ** 4 - (skin + 273.15) ** 4) + 8 * (20 - skin)
+        const q = t.map((v, i) => (i + 1 < cells ? (properties.conductivity * ((t[i + 1] as number) - v)) / dx : flux))
+        for (let i = 0; i < cells; i++)
+          t[i] = (t[i] as number) + (dt * ((q[i] as number) - (i > 0 ? (q[i - 1] as number) : 0))) / (heatCapacity * dx)
+        time += dt
+      }
+      expect(out.time / time).toBeGreaterThan(0.96)
+      expect(out.time / time).toBeLessThan(1.04)
+    }
+  })
+})
+
+describe("heatThrough's laws", () => {
+  const sheet = { form: "sheet", thickness: 0.004, plastic: "petg", source: "oven" } as const
+  it("is never slower in hotter air", () => {
+    let last = Number.POSITIVE_INFINITY
+    for (let air = 130; air <= 400; air += 15) {
+      const { time } = heatThrough({ ...sheet, sourceTemperature: air })
+      expect(time).toBeLessThan(last)
+      last = time
+    }
+  })
+  it("takes longer as the square of the thickness at high Biot", () => {
+    const time = (thickness: number) => heatThrough({ ...sheet, thickness, sourceTemperature: 150, film: 20000 }).time
+    expect(time(0.02) / time(0.01)).toBeGreaterThan(3.97)
+    expect(time(0.02) / time(0.01)).toBeLessThan(4)
+  })
+  it("takes about four times as long from one face", () => {
+    const time = (faces: number, film: number) => heatThrough({ ...sheet, faces, film, sourceTemperature: 150 }).time
+    expect(time(1, 20000) / time(2, 20000)).toBeCloseTo(4, 1)
+    expect(time(1, 0.5) / time(2, 0.5)).toBeCloseTo(2, 1)
+  })
+  it("takes two to four times as long full of sand", () => {
+    const tube = { form: "tube", diameter: 0.0267, thickness: 0.0029, plastic: "pvc", source: "oven", sourceTemperature: 130 } as const
+    const ratio = heatThrough({ ...tube, filling: "drySand" }).time / heatThrough(tube).time
+    // roughly triples: shared/references/README.md
+    expect(ratio).toBeGreaterThan(2)
+    expect(ratio).toBeLessThan(4)
+  })
+  it("orders its spread and keeps advice on the safe side, for every plastic", () => {
+    for (const plastic of Object.keys(plastics) as Plastic[]) {
+      const window = formingWindow({ plastic })
+      const out = heatThrough({ ...sheet, plastic, sourceTemperature: window.to - 3 })
+      expect(out.timeShort).toBeLessThanOrEqual(out.time)
+      expect(out.timeLong).toBeGreaterThanOrEqual(out.time)
+      expect(out.surfaceFirst).toBe(false)
+      if (out.advisedSource === null) continue
+      // hot by its error the source is still no hotter than the surface may be
+      expect(out.advisedSource + 5).toBeLessThanOrEqual(window.to + 1e-9)
+      // cold by its error and with the slowest plastic the core is there by the longer time
+      const p = plastics[plastic]
+      const rise = window.from - 20
+      const slow = { conductivity: p.conductivity.low, density: p.density.high, specificHeat: p.specificHeat.high + p.melting.high / rise }
+      const late = heatThrough({ ...sheet, plastic, ...slow, sourceTemperature: out.advisedSource - 5 })
+      expect(late.time).toBeCloseTo(out.advisedTimeLong as number, 6)
+    }
+  })
+  it("names the hottest source: just cooler the core is first, just hotter the surface", () => {
+    for (const input of cases) {
+      const { sourceLimit, sourceLimitKind } = heatThrough(input)
+      if (input.source === "radiant" && input.faces === 1) {
+        // the cold back carries off so much that even the settled front is above its limit when the back is ready
+        expect(sourceLimitKind).toBe("none")
+        continue
+      }
+      expect(sourceLimitKind).toBe("solved")
+      expect(heatThrough({ ...input, sourceTemperature: (sourceLimit as number) + 0.5 }).surfaceFirst).toBe(true)
+      expect(heatThrough({ ...input, sourceTemperature: (sourceLimit as number) - 0.5 }).surfaceFirst).toBe(false)
+    }
+  })
+  it("refuses where the core never gets warm, and its nearest source works", () => {
+    const input = { ...sheet, sourceTemperature: 120 } as const
+    const outcome = heatThrough.attempt(input)
+    expect(outcome.ok).toBe(false)
+    if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+    expect(outcome.error.noSolution).toBe("never-hot-enough")
+    expect(outcome.error.shortBy).toBeCloseTo(127 - 120, 6)
+    expect(heatThrough({ ...input, sourceTemperature: outcome.error.nearest.sourceTemperature as number }).time).toBeGreaterThan(0)
+    const cold = heatThrough.si(
+      heatThrough.read({ form: "sheet", thickness: "3 mm", plastic: "petg", source: "radiant", sourceTemperature: 60 }),
+    )
+    expect(isNoSolution(cold)).toBe(true)
+  })
+  it("bends with sand poured in hot, as the 50 °C-above-limit case of the trade shows, and warns", () => {
+    const out = heatThrough({
+      form: "tube",
+      diameter: "26.67 mm",
+      thickness: "2.87 mm",
+      plastic: "pvc",
+      filling: "drySand",
+      sandTemperature: "240 degC",
+      source: "oven",
+      sourceTemperature: "40 degC",
+      film: 10,
+      conductivity: 0.16,
+      density: 1400,
+      specificHeat: 900,
+    })
+    expect(out.hottestTime).toBeLessThan(out.time)
+    expect(out.hottest).toBeGreaterThan(out.coreTarget)
+    expect(out.cautions.map((c) => c.code)).toEqual(
+      expect.arrayContaining(["hot-sand", "sand-above-limit", "hydrogen-chloride", "kitchen-oven"]),
+    )
+  })
+})
+
+describe("coolDown against finite volumes", () => {
+  const all: readonly (CoolDownInput & { thickness?: number; diameter?: number })[] = [
+    { form: "sheet", thickness: 0.004, plastic: "petg" },
+    { form: "sheet", thickness: 0.004, plastic: "petg", faces: 2, cooling: "fan" },
+    { form: "rod", diameter: 0.012, plastic: "pmmaCast" },
+    { form: "tube", diameter: 0.0267, thickness: 0.0029, plastic: "pvc", formed: 130 },
+    { form: "tube", diameter: 0.0267, thickness: 0.0029, plastic: "pvc", formed: 130, filling: "drySand", cooling: "water" },
+  ]
+  it.each(all)("$form $plastic $filling $cooling", (input) => {
+    const out = coolDown({ ...input, ...properties })
+    const drive = (body: Body): Drive => ({ inside: 20, outside: 20, initial: body.layers.map(() => out.formed) })
+    const { form, thickness: s = 0, diameter: d = 0, faces = 1, filling = "empty" } = input
+    const jig = problemOf(
+      { form, thickness: s, diameter: d, faces, filling, plastic: "pvc", source: "oven", sourceTemperature: 0 },
+      out.film,
+      20,
+    ).body
+    const open = problemOf(
+      { form, thickness: s, diameter: d, faces: 2, filling, plastic: "pvc", source: "oven", sourceTemperature: 0 },
+      15,
+      20,
+    ).body
+    const scale = out.formed - 20
+    const held = finiteVolume(jig, drive(jig), out.hold)
+    expect(Math.abs((held[held.length - 2] as number) - out.release) / scale).toBeLessThan(1e-5)
+    const carried = finiteVolume(open, drive(open), out.working)
+    expect(Math.abs((carried[carried.length - 1] as number) - out.formable) / scale).toBeLessThan(1e-5)
+    const { conductivity: _, density: __, ...free } = { ...input, conductivity: null, density: null }
+    const spread = coolDown(free)
+    expect(spread.workingSafe).toBeLessThanOrEqual(spread.working)
+    expect(spread.holdSafe).toBeGreaterThanOrEqual(spread.hold)
+  })
+  it("holds up to four times as long from one face", () => {
+    const hold = (faces: number, film: number) => coolDown({ form: "sheet", thickness: "10 mm", plastic: "abs", faces, film }).hold
+    expect(hold(1, 20000) / hold(2, 20000)).toBeCloseTo(4, 1)
+    expect(hold(1, 0.5) / hold(2, 0.5)).toBeCloseTo(2, 1)
+  })
+  it("refuses to set in a room warmer than the release temperature", () => {
+    const outcome = coolDown.attempt({ form: "sheet", thickness: "3 mm", plastic: "lowTempPolyester", room: "40 degC" })
+    expect(!outcome.ok && outcome.error instanceof NoSolutionError && outcome.error.noSolution).toBe("never-sets")
+  })
+})
+
+describe("formingWindow", () => {
+  it("keeps every figure in order, with its source", () => {
+    for (const [plastic, data] of Object.entries(plastics)) {
+      for (const figure of Object.values(data)) {
+        if (typeof figure !== "object" || figure === null) continue
+        expect(figure.low <= figure.value && figure.value <= figure.high, `${plastic}: ${JSON.stringify(figure)}`).toBe(true)
+        expect(figure.source.length).toBeGreaterThan(5)
+      }
+      const w = formingWindow({ plastic: plastic as Plastic })
+      expect(
+        [w.release < w.from, w.from <= w.aim, w.aim <= w.to, w.to <= w.scorch.low, w.set.value < w.lower.value].every(Boolean),
+        plastic,
+      ).toBe(true)
+    }
+  })
+  it("warns of hydrogen chloride from PVC before anything else, and of kitchen ovens for all", () => {
+    expect(formingWindow({ plastic: "pvc" }).cautions[0]?.code).toBe("hydrogen-chloride")
+    for (const plastic of Object.keys(plastics) as Plastic[])
+      expect(formingWindow({ plastic }).cautions.map((c) => c.code)).toEqual(
+        expect.arrayContaining(["ventilation", "burns", "kitchen-oven"]),
+      )
+  })
+})
