@@ -88,6 +88,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
         [0.0033, 2.4177],
         [0.0117, 2.7405],
         [0.0267, 2.9299],
+        [0.0885, 3.1942],
         [0.9833, 3.3511],
         [0.995, 3.418],
       ],
@@ -191,7 +192,7 @@ export function curveOf(chemistry: Chemistry): readonly (readonly [stateOfCharge
 
 /**
  * Share of the capacity left at a cell temperature (°C), by makers' least values: lithium 0.6 at −20, 0.85
- * at −10 and 1 from 20 °C; lead 0.74 at −10, 0.9 at 10, 1 at 25, 1.03 at 30 °C. Nickel-metal hydride and
+ * at −10, 1 from 20 to 45 and 0.85 at 50 °C; lead 0.74 at −10, 0.9 at 10, 1 at 25, 1.03 at 30 °C. Nickel-metal hydride and
  * alkaline cells have no figure at hand and take lithium's.
  */
 export function capacityFactor(chemistry: Chemistry, temperature: number): number {

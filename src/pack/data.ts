@@ -155,6 +155,8 @@ export const capacityAtTemperature: Readonly<Record<"lithium" | "lead", readonly
     [-20, 0.6],
     [-10, 0.85],
     [20, 1],
+    [45, 1],
+    [50, 0.85],
   ],
   lead: [
     [-10, 0.74],

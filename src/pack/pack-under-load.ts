@@ -1,4 +1,4 @@
-import type { Current, Power, Resistance } from "../quantity/index.js"
+import type { Current, Power, Resistance, Voltage } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries, openCircuitVoltage } from "./chemistry.js"
 import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
@@ -18,6 +18,8 @@ import {
 export interface PackUnderLoadInput extends PackCells {
   /** Charge left, 0 to 1. */
   stateOfCharge?: StateOfCharge
+  /** Voltage of the whole pack without load, as measured; reckoned from the charge where left out. */
+  openCircuitVoltage?: Voltage | null
   /** Load that draws a constant current. */
   current?: Current | null
   /** Load that draws a constant power, as a converter does. */
@@ -63,13 +65,13 @@ export function constantPowerCurrent(emf: number, resistance: number, power: num
 
 function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
   const { series, parallel, stateOfCharge, power, loadResistance } = si
-  const emf = openCircuitVoltage(si.chemistry, stateOfCharge) * series
+  const emf = si.openCircuitVoltage ?? openCircuitVoltage(si.chemistry, stateOfCharge) * series
   const resistance = packResistance(si)
   const greatestPower = resistance > 1e-12 ? (emf * emf) / (4 * resistance) : null
   if (power !== null && greatestPower !== null && power > greatestPower)
     return refuse(
       "too-much-power",
-      `The pack can give at most ${greatestPower.toPrecision(4)} W at ${(100 * stateOfCharge).toFixed(0)} % charge; ${power.toPrecision(4)} W were asked for.`,
+      `The pack can give at most ${greatestPower.toPrecision(4)} W with ${emf.toPrecision(4)} V without load; ${power.toPrecision(4)} W were asked for.`,
       power - greatestPower,
       { power, openCircuitVoltage: emf, resistance },
       { power: greatestPower },
@@ -152,7 +154,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * Voltage, sag, heat and cell current of a pack under a load.
  *
  * Formula: E = n_s·U(s), U being the chemistry's open-circuit voltage (V) at state of charge s (0 to 1,
- * default 0.5); R = r_c·k_T·n_s/n_p + R_l (Ω) as in cellPack. A constant current I (A) leaves V = E − I·R;
+ * default 0.5), or as measured; R = r_c·k_T·n_s/n_p + R_l (Ω) as in cellPack. A constant current I (A) leaves V = E − I·R;
  * a load resistance R_L (Ω) draws I = E/(R + R_L); a constant power P (W) draws the smaller root of
  * P = I·(E − I·R), I = 2P/(E + √(E² − 4·R·P)), and none above E²/(4R). Heat inside I²·R (W), efficiency V/E.
  *
@@ -182,6 +184,15 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
   input: {
     ...packFields,
     stateOfCharge: { ...stateOfChargeField, default: 0.5 },
+    openCircuitVoltage: {
+      kind: "voltage",
+      symbol: "E_m",
+      label: "voltage without load, measured",
+      above: 0,
+      max: 1000,
+      typical: [3, 25],
+      default: null,
+    },
     current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.5, 20], default: null },
     power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 100], default: null },
     loadResistance: { kind: "resistance", symbol: "R_L", label: "load resistance", above: 0, max: 1e6, typical: [0.5, 50], default: null },
@@ -218,7 +229,8 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
       given: (si) => openCircuitVoltage(si.chemistry, si.stateOfCharge),
       source: "curve of the chemistry",
     },
-    { symbol: "E", meaning: "voltage without load", is: "n_s * E_c" },
+    { symbol: "E", meaning: "voltage without load", is: "n_s * E_c", when: "not has_openCircuitVoltage" },
+    { symbol: "E", meaning: "voltage without load, measured", is: "E_m", when: "has_openCircuitVoltage" },
     ...packResistanceSteps,
     { symbol: "I", meaning: "current of a constant-current load", is: "I_l", when: "has_current" },
     { symbol: "I", meaning: "current that the power draws", is: "2 * P_l / (E + sqrt(max(E^2 - 4 * R * P_l, 0 V^2)))", when: "has_power" },
