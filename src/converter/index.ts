@@ -2,6 +2,7 @@ export { type BoostStage, type BoostStageInput, boostStage } from "./boost-stage
 export { type BuckStage, type BuckStageInput, buckStage } from "./buck-stage.js"
 export { type ConstantPowerPoint, type ConstantPowerPointInput, constantPowerPoint } from "./constant-power.js"
 export { type ConverterLimit, type ConverterLimitInput, converterLimit, type EfficiencyPoint } from "./converter-limit.js"
+export { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"
 export {
   type ConverterPoint,
   type ConverterSpec,
@@ -13,3 +14,5 @@ export {
   type SourceLine,
 } from "./limit.js"
 export type { StageInput, StageResult } from "./stage-fields.js"
+export { type LimitAction, type StartUp, type StartUpInput, startUp } from "./start-up.js"
+export { type UsbSupply, type UsbSupplyInput, usbSupply } from "./usb-supply.js"

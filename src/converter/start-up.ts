@@ -1,0 +1,364 @@
+import type { BackEmfConstant, Current, Moment, MomentOfInertia, Resistance, Time, Voltage } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+
+/** What a supply does at its current limit. */
+export type LimitAction = "hold" | "hiccup" | "latch"
+
+/** Input of {@link startUp}. */
+export interface StartUpInput {
+  /** Open-circuit voltage of the supply. */
+  sourceVoltage: Voltage
+  /** Resistance of supply, wires and contacts. */
+  sourceResistance?: Resistance
+  /** Current at which the supply limits. */
+  currentLimit?: Current | null
+  /** What it does there: holds the current, switches off and tries again, or stays off. */
+  limitAction?: LimitAction
+  /** How long it lets more than its limit flow before it switches off. */
+  onTime?: Time
+  /** How long it waits before it tries again. */
+  offTime?: Time
+  /** Motors that start together. */
+  motors?: number
+  /** Resistance of one motor's winding. */
+  motorResistance: Resistance
+  /** Back-EMF of one motor per angular speed; its torque per ampere is the same number. */
+  backEmf: BackEmfConstant
+  /** Inertia at one motor's shaft. */
+  inertia: MomentOfInertia
+  /** Friction and load torque at one motor's shaft. */
+  loadTorque: Moment
+  /** Voltage below which something else on the supply resets. */
+  resetBelow?: Voltage | null
+}
+
+/** Result of {@link startUp}. */
+export interface StartUp {
+  /** Whether the motors ever reach their speed. */
+  readonly starts: boolean
+  /** `starts`, `starts-limited`, `starts-after-hiccups`, `stalls`, `hiccups` or `latches-off`. */
+  readonly outcome: string
+  /** Current with the motors still standing and nothing limiting, A. */
+  readonly inrushCurrent: number
+  /** Voltage at the motors then, with the limit, V. */
+  readonly lowestVoltage: number
+  /** Current once they run, A. */
+  readonly runningCurrent: number
+  /** Speed once they run, rad/s; null where the load is too much at any current. */
+  readonly runningSpeed: number | null
+  /** Time constant of the start, s. */
+  readonly timeConstant: number
+  /** Time for which more than the limit would flow in a free start, s; null where the limit is never met or never left. */
+  readonly overLimitTime: number | null
+  /** Time to 95 % of the running speed, s; null where they never start. */
+  readonly startTime: number | null
+  /** How often the supply tries. */
+  readonly tries: number
+  /** Whether the voltage falls below `resetBelow`; null without one. */
+  readonly resets: boolean | null
+}
+
+type Si = SiOf<StartUpInput>
+
+interface One {
+  /** Resistance as one motor sees it, Ω. */
+  readonly resistance: number
+  /** Limit as one motor sees it, A. */
+  readonly limit: number
+  readonly stall: number
+  /** Steady current, A. */
+  readonly load: number
+  readonly tau: number
+}
+
+function oneOf(si: Si): One {
+  const resistance = si.motorResistance + si.motors * si.sourceResistance
+  return {
+    resistance,
+    limit: si.currentLimit === null ? Number.POSITIVE_INFINITY : si.currentLimit / si.motors,
+    stall: si.sourceVoltage / resistance,
+    load: si.loadTorque / si.backEmf,
+    tau: (si.inertia * resistance) / si.backEmf ** 2,
+  }
+}
+
+/** Time for the current of a free start to fall from `from` to `to`, s. */
+const fall = (one: One, from: number, to: number) => one.tau * Math.log((from - one.load) / (to - one.load))
+
+/** Current to which 95 % of the running speed corresponds, A. */
+const nearRunning = (one: One) => one.load + 0.05 * (one.stall - one.load)
+
+/** Tries of a hiccuping supply, at most 10 000; how long they take, or null where they come to nothing. */
+function hiccups(si: Si, one: One): { tries: number; time: number | null } {
+  const speedAt = (current: number) => ((one.stall - current) * one.resistance) / si.backEmf
+  let [speed, time] = [0, 0]
+  for (let tries = 1; tries <= 10000; tries++) {
+    const from = one.stall - (si.backEmf * speed) / one.resistance
+    const over = from > one.limit ? fall(one, from, one.limit) : 0
+    if (over <= si.onTime) return { tries, time: time + (from > nearRunning(one) ? fall(one, from, nearRunning(one)) : 0) }
+    const current = one.load + (from - one.load) * Math.exp(-si.onTime / one.tau)
+    const next = Math.max(0, speedAt(current) - (si.loadTorque / si.inertia) * si.offTime)
+    if (next <= speed * (1 + 1e-12)) return { tries, time: null }
+    time += si.onTime + si.offTime
+    speed = next
+  }
+  return { tries: 10000, time: null }
+}
+
+function outcomeOf(si: Si, one: One): { outcome: string; startTime: number | null; tries: number } {
+  if (one.stall <= one.load) return { outcome: "stalls", startTime: null, tries: 1 }
+  const free = fall(one, one.stall, nearRunning(one))
+  if (one.limit >= one.stall) return { outcome: "starts", startTime: free, tries: 1 }
+  if (one.limit <= one.load)
+    return {
+      outcome: si.limitAction === "hold" ? "stalls" : si.limitAction === "latch" ? "latches-off" : "hiccups",
+      startTime: null,
+      tries: 1,
+    }
+  if (si.limitAction === "hold") {
+    // the limit drives the rotor evenly until its back-EMF takes over, or until it is fast enough
+    const last = Math.max(one.limit, nearRunning(one))
+    const even = (((one.stall - last) * one.resistance) / si.backEmf) * (si.inertia / (si.backEmf * (one.limit - one.load)))
+    const rest = one.limit > nearRunning(one) ? fall(one, one.limit, nearRunning(one)) : 0
+    return { outcome: "starts-limited", startTime: even + rest, tries: 1 }
+  }
+  const over = fall(one, one.stall, one.limit)
+  if (over <= si.onTime) return { outcome: "starts", startTime: free, tries: 1 }
+  if (si.limitAction === "latch") return { outcome: "latches-off", startTime: null, tries: 1 }
+  const { tries, time } = hiccups(si, one)
+  return { outcome: time === null ? "hiccups" : "starts-after-hiccups", startTime: time, tries }
+}
+
+function solve(si: Si): StartUp {
+  const one = oneOf(si)
+  const { outcome, startTime, tries } = outcomeOf(si, one)
+  const peak = si.limitAction === "hold" ? Math.min(one.limit, one.stall) : one.stall
+  const lowestVoltage =
+    si.limitAction === "hold" && one.limit < one.stall
+      ? peak * si.motorResistance
+      : si.sourceVoltage - si.motors * si.sourceResistance * peak
+  return {
+    starts: startTime !== null,
+    outcome,
+    inrushCurrent: si.motors * one.stall,
+    lowestVoltage,
+    runningCurrent: si.motors * Math.min(one.load, one.stall),
+    runningSpeed: one.stall > one.load ? ((one.stall - one.load) * one.resistance) / si.backEmf : null,
+    timeConstant: one.tau,
+    overLimitTime: one.limit < one.stall && one.limit > one.load ? fall(one, one.stall, one.limit) : null,
+    startTime,
+    tries,
+    resets: si.resetBelow === null ? null : lowestVoltage < si.resetBelow,
+  }
+}
+
+function cautions(si: Si, out: StartUp): Caution[] {
+  const found: Caution[] = []
+  if (!out.starts)
+    found.push(
+      caution(
+        "never-starts",
+        "warning",
+        `The motors never start (${out.outcome}): standing under current they heat quickly and can burn skin or ignite padding. Start them one after another, add a soft start, or take a supply of more than ${formatQuantity("current", out.inrushCurrent)}.`,
+      ),
+    )
+  if (out.resets)
+    found.push(
+      caution(
+        "brown-out",
+        "caution",
+        `The supply falls to ${formatQuantity("voltage", out.lowestVoltage)} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.`,
+      ),
+    )
+  if (out.outcome === "starts-after-hiccups")
+    found.push(
+      caution(
+        "jerks",
+        "caution",
+        `The supply switches off ${out.tries - 1} times before the motors run: the movement jerks, and a heavier load or cold grease stops it for good.`,
+      ),
+    )
+  if (si.limitAction !== "hold" && out.overLimitTime !== null)
+    found.push(
+      caution(
+        "times-vary",
+        "note",
+        "How long a supply lets an overload pass is rarely on its sheet and differs between samples: measure it, and keep a factor of two.",
+      ),
+    )
+  return found
+}
+
+/**
+ * Whether motors ever start on a supply: inrush, sag, reset, hiccups.
+ *
+ * Formula: each motor sees R = R_m + n·R_s. Standing it draws I_0 = E/R; running I_1 = T/k; the current falls as
+ * I_1 + (I_0 − I_1)·e^(−t/τ), τ = J·R/k², and is above the limit for τ·ln((I_0 − I_1)/(I_lim/n − I_1)). A supply that holds
+ * its limit drives the rotor evenly first. One that hiccups lets the overload pass for t_on, waits t_off while the load
+ * slows the rotor, and tries again. E is the supply's voltage (V), R_s its resistance (Ω, default 0), n the motors
+ * (default 1), R_m a winding (Ω), k back-EMF per speed (V·s/rad, the same as N·m/A), J inertia (kg·m²), T friction and
+ * load at the shaft (N·m); t_on 10 ms, t_off 300 ms by default. The start is done at 95 % of the running speed. The
+ * winding's inductance is neglected: valid where it is much faster than the rotor.
+ *
+ * Sources: the direct-current motor's equations; A. E. Fitzgerald, C. Kingsley, S. D. Umans, Electric Machinery,
+ * chapter 7 (from memory).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @example
+ * ```ts
+ * import { startUp } from 'alula/converter'
+ * const start = startUp({
+ *   sourceVoltage: '12 V', sourceResistance: '0.3 ohm', currentLimit: '3 A', limitAction: 'hiccup', motors: 2,
+ *   motorResistance: '2 ohm', backEmf: 0.02, inertia: '40 g cm2', loadTorque: '10 mN m',
+ * })
+ * start.inrushCurrent // => 9.231
+ * start.outcome // => 'hiccups'
+ * ```
+ */
+export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<StartUpInput, StartUp>({
+  name: "startUp",
+  title: "Whether motors ever start on a supply",
+  input: {
+    sourceVoltage: { kind: "voltage", symbol: "E", label: "supply voltage, open circuit", above: 0, max: 1000, typical: [5, 24] },
+    sourceResistance: {
+      kind: "resistance",
+      symbol: "R_s",
+      label: "supply, wires and contacts",
+      min: 0,
+      max: 1000,
+      typical: ["50 mohm", "1 ohm"],
+      default: 0,
+    },
+    currentLimit: {
+      kind: "current",
+      symbol: "I_lim",
+      label: "current limit of the supply",
+      above: 0,
+      max: 1000,
+      typical: [1, 10],
+      default: null,
+    },
+    limitAction: {
+      kind: "choice",
+      label: "what it does at the limit",
+      options: { hold: "holds the current", hiccup: "switches off and tries again", latch: "switches off for good" },
+      default: "hold",
+    },
+    onTime: {
+      kind: "time",
+      symbol: "t_on",
+      label: "overload it lets pass",
+      min: 0,
+      max: 100,
+      typical: ["1 ms", "50 ms"],
+      default: "10 ms",
+    },
+    offTime: {
+      kind: "time",
+      symbol: "t_off",
+      label: "wait before the next try",
+      min: 0,
+      max: 1000,
+      typical: ["50 ms", "2 s"],
+      default: "300 ms",
+    },
+    motors: { kind: "number", symbol: "n", label: "motors starting together", whole: true, min: 1, max: 100, typical: [1, 4], default: 1 },
+    motorResistance: { kind: "resistance", symbol: "R_m", label: "winding resistance", min: "1 mohm", max: 1e4, typical: [0.5, 10] },
+    backEmf: { kind: "backEmfConstant", symbol: "k", label: "back-EMF per angular speed", min: 1e-5, max: 100, typical: [0.005, 0.05] },
+    inertia: { kind: "momentOfInertia", symbol: "J", label: "inertia at the shaft", min: 1e-10, max: 1000, typical: [2e-7, 5e-6] },
+    loadTorque: { kind: "moment", symbol: "T", label: "friction and load at the shaft", min: 0, max: 1000, typical: [0.001, 0.05] },
+    resetBelow: {
+      kind: "voltage",
+      symbol: "V_r",
+      label: "voltage below which something resets",
+      above: 0,
+      max: 1000,
+      typical: [2.7, 9],
+      default: null,
+    },
+  },
+  output: {
+    starts: { kind: "flag", label: "ever starts" },
+    outcome: { kind: "text", label: "what happens" },
+    inrushCurrent: { kind: "current", symbol: "I_in", label: "inrush with nothing limiting" },
+    lowestVoltage: { kind: "voltage", symbol: "V_low", label: "lowest voltage at the motors" },
+    runningCurrent: { kind: "current", symbol: "I_run", label: "current once they run" },
+    runningSpeed: { kind: "angularSpeed", symbol: "w", label: "speed once they run" },
+    timeConstant: { kind: "time", symbol: "tau", label: "time constant of the start" },
+    overLimitTime: { kind: "time", symbol: "t_o", label: "time above the limit in a free start" },
+    startTime: { kind: "time", symbol: "t_s", label: "time to 95 % of the speed" },
+    tries: { kind: "number", symbol: "N", label: "tries" },
+    resets: { kind: "flag", label: "something resets" },
+  },
+  example: {
+    sourceVoltage: "12 V",
+    sourceResistance: "0.3 ohm",
+    currentLimit: "4 A",
+    motors: 2,
+    motorResistance: "2 ohm",
+    backEmf: 0.02,
+    inertia: "8 g cm2",
+    loadTorque: "10 mN m",
+    resetBelow: "4.5 V",
+  },
+  formulae: [
+    { symbol: "R", kind: "resistance", meaning: "resistance as one motor sees it", is: "R_m + n * R_s" },
+    { symbol: "I_0", kind: "current", meaning: "current of one motor, standing", is: "E / R" },
+    { symbol: "I_1", kind: "current", meaning: "current of one motor for its load", is: "T / k" },
+    { symbol: "I_in", meaning: "inrush", is: "n * I_0" },
+    { symbol: "I_run", meaning: "running current", is: "n * min(I_0, I_1)" },
+    { symbol: "tau", meaning: "time constant", is: "J * R / k^2" },
+    {
+      symbol: "runs",
+      kind: "number",
+      meaning: "1 where the load is within the standing torque",
+      given: (_, out) => (out.runningSpeed === null ? 0 : 1),
+    },
+    { symbol: "w", meaning: "running speed", is: "(I_0 - I_1) * R / k", when: "runs == 1" },
+    { symbol: "I_5", kind: "current", meaning: "current at 95 % of that speed", is: "I_1 + 0.05 * (I_0 - I_1)" },
+    {
+      symbol: "way",
+      kind: "number",
+      meaning: "start: 1 free, 2 with a held limit, 3 after hiccups, 0 none",
+      given: (_, out) => (out.outcome === "starts" ? 1 : out.outcome === "starts-limited" ? 2 : out.starts ? 3 : 0),
+    },
+    {
+      symbol: "held",
+      kind: "number",
+      meaning: "1 where the supply holds its limit at the start",
+      given: (si) => (si.limitAction === "hold" && oneOf(si).limit < oneOf(si).stall ? 1 : 0),
+    },
+    { symbol: "V_low", meaning: "voltage at the motors, limit held", is: "I_lim / n * R_m", when: "held == 1" },
+    { symbol: "V_low", meaning: "voltage at the motors", is: "E - n * R_s * I_0", when: "held == 0" },
+    {
+      symbol: "left",
+      kind: "number",
+      meaning: "1 where the limit is met and left again",
+      given: (_, out) => (out.overLimitTime === null ? 0 : 1),
+    },
+    { symbol: "t_o", meaning: "time above the limit in a free start", is: "tau * log((I_0 - I_1) / (I_lim / n - I_1))", when: "left == 1" },
+    { symbol: "t_s", meaning: "free start", is: "tau * log((I_0 - I_1) / (I_5 - I_1))", when: "way == 1" },
+    { symbol: "I_h", kind: "current", meaning: "current at the end of the even part", is: "max(I_lim / n, I_5)", when: "way == 2" },
+    {
+      symbol: "t_s",
+      meaning: "even part, then the free one",
+      is: "(I_0 - I_h) * R / k * J / (k * (I_lim / n - I_1)) + tau * log((I_h - I_1) / (I_5 - I_1))",
+      when: "way == 2",
+    },
+    { symbol: "t_3", kind: "time", meaning: "tries, waits and the last start, try by try", given: (_, out) => out.startTime ?? 0 },
+    { symbol: "t_s", meaning: "start after hiccups", is: "t_3", when: "way == 3" },
+    { symbol: "N", kind: "number", meaning: "tries, try by try", given: (_, out) => out.tries },
+  ],
+  sources: [
+    {
+      title: "Electric Machinery",
+      by: "A. E. Fitzgerald, C. Kingsley, S. D. Umans",
+      edition: "6th, 2003",
+      where: "chapter 7 (direct-current machines; from memory)",
+    },
+  ],
+  solve,
+  cautions,
+})

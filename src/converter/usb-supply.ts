@@ -1,0 +1,363 @@
+import type { Current, Length, Power, Resistance, ResistancePerLength } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  inconsistent,
+  type NoSolution,
+  optionsFrom,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"
+
+/** Input of {@link usbSupply}. */
+export interface UsbSupplyInput {
+  /** What the port promises. */
+  standard: UsbStandard
+  /** Current the build takes from it. */
+  current: Current
+  /** Rated power of a Power Delivery source. */
+  ratedPower?: Power | null
+  /** Whether the cable is marked for 5 A. */
+  markedCable?: boolean
+  /** Length of the cable; null takes the worst cable Type-C allows. */
+  cableLength?: Length | null
+  /** Resistance per length of one power conductor of the cable. */
+  conductor?: ResistancePerLength
+  /** Power contacts in the path, out and back. */
+  contacts?: number
+  /** Resistance of one contact. */
+  contactResistance?: Resistance
+}
+
+/** Result of {@link usbSupply}. */
+export interface UsbSupply {
+  /** Nominal voltage, V. */
+  readonly portVoltage: number
+  /** Least voltage the port may have under load, V. */
+  readonly leastPortVoltage: number
+  /** Current promised, A. */
+  readonly promisedCurrent: number
+  /** Power promised at nominal voltage, W. */
+  readonly promisedPower: number
+  /** Whether the current asked for is promised. */
+  readonly promised: boolean
+  /** Resistance of the cable, both ways, contacts included, Ω. */
+  readonly cableResistance: number
+  /** Voltage lost in it, V. */
+  readonly cableDrop: number
+  /** Heat in it, W. */
+  readonly cableHeat: number
+  /** Voltage at the build from the nominal port, V. */
+  readonly loadVoltage: number
+  /** Voltage at the build from the least port voltage, V. */
+  readonly leastLoadVoltage: number
+  /** Power at the build from the least port voltage, W. */
+  readonly leastLoadPower: number
+  /** Length at which this cable loses what a USB 2.0 cable may (0.125 V each way), m; null where the contacts alone lose it. */
+  readonly greatestLength: number | null
+  /** Voltage to be found on the sink's CC pin, V; null where the standard has none. */
+  readonly ccVoltage: number | null
+}
+
+type Si = SiOf<UsbSupplyInput>
+
+const promiseOf = (si: Si): UsbPromise => usbPromises[si.standard]
+
+/** Greatest current of a fixed PD voltage: P/V, at most 3 A, or 5 A from 20 V up with a marked cable. */
+function promisedCurrent(si: Si): number {
+  const { voltage, current } = promiseOf(si)
+  if (current !== null) return current
+  const most = voltage >= 20 && si.markedCable ? usbLimits.markedCable : usbLimits.anyCable
+  return Math.min(most, (si.ratedPower as number) / voltage)
+}
+
+function cableOf(si: Si): number {
+  return si.cableLength === null
+    ? (usbLimits.cableDropSupply + usbLimits.cableDropReturn) / usbLimits.cableCurrent
+    : 2 * si.conductor * si.cableLength + si.contacts * si.contactResistance
+}
+
+function lengthBudget(si: Si): number {
+  return (2 * usbLimits.cableDrop2) / si.current - si.contacts * si.contactResistance
+}
+
+function solve(si: Si): UsbSupply | NoSolution {
+  const promise = promiseOf(si)
+  const watts = (p: number) => formatQuantity("power", p)
+  if (promise.abovePower !== null && !((si.ratedPower as number) > promise.abovePower))
+    return refuse(
+      "not-offered",
+      `A Power Delivery source of ${watts(si.ratedPower as number)} need not offer ${promise.voltage} V: only those above ${watts(promise.abovePower)} must.`,
+      promise.abovePower - (si.ratedPower as number),
+      { ratedPower: si.ratedPower as number },
+      { ratedPower: promise.abovePower },
+    )
+  const current = promisedCurrent(si)
+  const cableResistance = cableOf(si)
+  const cableDrop = si.current * cableResistance
+  const leastLoadVoltage = promise.leastVoltage - cableDrop
+  if (!(leastLoadVoltage > 0)) {
+    const most = promise.leastVoltage / cableResistance
+    return refuse(
+      "cable-too-thin",
+      `The cable would lose ${formatQuantity("voltage", cableDrop)} of the ${formatQuantity("voltage", promise.leastVoltage)} at the port.`,
+      -leastLoadVoltage,
+      { current: si.current },
+      { current: most },
+    )
+  }
+  const budget = lengthBudget(si)
+  return {
+    portVoltage: promise.voltage,
+    leastPortVoltage: promise.leastVoltage,
+    promisedCurrent: current,
+    promisedPower: promise.voltage * current,
+    promised: si.current <= current,
+    cableResistance,
+    cableDrop,
+    cableHeat: si.current * cableDrop,
+    loadVoltage: promise.voltage - cableDrop,
+    leastLoadVoltage,
+    leastLoadPower: leastLoadVoltage * si.current,
+    greatestLength: budget > 0 ? budget / (2 * si.conductor) : null,
+    ccVoltage: promise.pullUp === null ? null : (usbLimits.pullUpVoltage * usbLimits.pullDown) / (usbLimits.pullDown + promise.pullUp),
+  }
+}
+
+function cautions(si: Si, out: UsbSupply): Caution[] {
+  const amps = (a: number) => formatQuantity("current", a)
+  const found: Caution[] = []
+  if (!out.promised)
+    found.push(
+      caution(
+        "beyond-promise",
+        "caution",
+        `The port promises ${amps(out.promisedCurrent)} and ${amps(si.current)} are asked for: it may sag, switch off, or heat. What one power bank gives, the next need not.`,
+        promiseOf(si).source,
+      ),
+    )
+  if (si.standard === "usb2" || si.standard === "usb3")
+    found.push(
+      caution(
+        "enumerate",
+        "caution",
+        "This current is only for a device that has enumerated; a plain load is entitled to one unit load of 100 mA.",
+        "USB 2.0 specification, 2000, section 7.2",
+      ),
+    )
+  if (promiseOf(si).abovePower !== null) {
+    found.push(
+      caution(
+        "twelve-volts",
+        "note",
+        "The voltages every source must have are 5, 9, 15 and 20 V by rated power: 12 V is optional, and a trigger board for it gets less from many sources.",
+        "USB Power Delivery 3.1, 2021, power rules",
+      ),
+    )
+    if (out.portVoltage > 5)
+      found.push(
+        caution(
+          "negotiated-voltage",
+          "caution",
+          "The higher voltage stands only while the negotiation holds: after a dip the port falls back to 5 V or to nothing. Nothing on it may be harmed by either.",
+          "USB Power Delivery 3.1, 2021",
+        ),
+      )
+  }
+  if (si.current > usbLimits.anyCable && !si.markedCable)
+    found.push(
+      caution(
+        "hot-connector",
+        "warning",
+        `Cables not marked for 5 A and their plugs are made for 3 A: at ${amps(si.current)} a plug can overheat and melt. Use a marked cable and keep the plug off the wearer.`,
+        "USB Type-C specification, section 4.4 (cable current rating; from memory)",
+      ),
+    )
+  if (si.current < 0.1)
+    found.push(
+      caution(
+        "auto-off",
+        "caution",
+        "Many power banks switch off when less than 50 to 100 mA is drawn for half a minute: a build that rests is left without power.",
+      ),
+    )
+  if (out.leastLoadVoltage < 4.5 && out.portVoltage === 5)
+    found.push(
+      caution(
+        "low-voltage",
+        "note",
+        `As little as ${formatQuantity("voltage", out.leastLoadVoltage)} may arrive, all within the standard: check that the build works from it.`,
+        "USB Type-C specification, section 4.4.1 (cable drop)",
+      ),
+    )
+  return found
+}
+
+/**
+ * What a USB port promises, and what is left of it behind the cable.
+ *
+ * Formula: R_c = 2·r·L + n·R_k, or 0.75 V/3 A for the worst Type-C cable; V = V_port − I·R_c, from the nominal and from
+ * the least port voltage. A Power Delivery source of rated power P gives min(3 A, P/V) (5 A from 20 V up with a marked
+ * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W.
+ * I is the current of the build (A), L the cable's length (m), r the resistance of one of its power conductors (Ω/m,
+ * default 0.0842: AWG 24), n its contacts (default 4), R_k each contact's resistance (default 30 mΩ). CC pin: 5 V·5.1 kΩ/(5.1 kΩ +
+ * R_p). Valid for direct current at a port that keeps its standard.
+ *
+ * Sources: USB 2.0 (2000), section 7.2; USB 3.0 (2008), section 11.4; Battery Charging 1.2 (2010), table 5-2; IEC 63002
+ * (2016), clause 4.4; USB Type-C, section 4.4.1; USB Power Delivery 3.1 (2021), power rules.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `not-offered` where a PD source of that power need not have the voltage, `cable-too-thin`
+ * @example
+ * ```ts
+ * import { usbSupply } from 'alula/converter'
+ * const port = usbSupply({ standard: 'type-c-3A', current: '2.4 A' })
+ * port.leastLoadVoltage // => 4.15
+ * port.promised // => true
+ * ```
+ */
+export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solver<UsbSupplyInput, UsbSupply>({
+  name: "usbSupply",
+  title: "What a USB port promises, behind its cable",
+  input: {
+    standard: { kind: "choice", label: "what the port promises", options: optionsFrom(usbPromises, (key) => usbPromises[key].label) },
+    current: { kind: "current", symbol: "I", label: "current of the build", above: 0, max: 10, typical: [0.05, 3] },
+    ratedPower: { kind: "power", symbol: "P_r", label: "rated power of the source", above: 0, max: 240, typical: [15, 100], default: null },
+    markedCable: { kind: "flag", label: "cable marked for 5 A", default: false },
+    cableLength: { kind: "length", symbol: "L", label: "cable length", min: 0, max: 100, typical: [0.2, 2], default: null },
+    conductor: {
+      kind: "resistancePerLength",
+      symbol: "r",
+      label: "resistance per length of one power conductor",
+      above: 0,
+      max: 10,
+      typical: [0.05, 0.25],
+      default: 0.0842,
+    },
+    contacts: {
+      kind: "number",
+      symbol: "n",
+      label: "power contacts, out and back",
+      whole: true,
+      min: 0,
+      max: 100,
+      typical: [4, 8],
+      default: 4,
+    },
+    contactResistance: {
+      kind: "resistance",
+      symbol: "R_k",
+      label: "resistance of one contact",
+      min: 0,
+      max: 10,
+      typical: ["10 mohm", "50 mohm"],
+      default: "30 mohm",
+    },
+  },
+  output: {
+    portVoltage: { kind: "voltage", symbol: "V_p", label: "nominal port voltage" },
+    leastPortVoltage: { kind: "voltage", symbol: "V_m", label: "least port voltage" },
+    promisedCurrent: { kind: "current", symbol: "I_p", label: "current promised" },
+    promisedPower: { kind: "power", symbol: "P_p", label: "power promised" },
+    promised: { kind: "flag", label: "current is promised" },
+    cableResistance: { kind: "resistance", symbol: "R_c", label: "cable, both ways" },
+    cableDrop: { kind: "voltage", symbol: "U", label: "lost in the cable" },
+    cableHeat: { kind: "power", symbol: "P_c", label: "heat in the cable" },
+    loadVoltage: { kind: "voltage", symbol: "V_b", label: "voltage at the build" },
+    leastLoadVoltage: { kind: "voltage", symbol: "V_l", label: "least voltage at the build" },
+    leastLoadPower: { kind: "power", symbol: "P_l", label: "power there" },
+    greatestLength: { kind: "length", symbol: "L_m", label: "length that loses 0.125 V each way" },
+    ccVoltage: { kind: "voltage", symbol: "V_cc", label: "voltage on the CC pin" },
+  },
+  example: { standard: "type-c-3A", current: "2.4 A", ratedPower: "15 W", cableLength: "1 m" },
+  formulae: [
+    {
+      symbol: "V_p",
+      kind: "voltage",
+      meaning: "nominal voltage of the port",
+      given: (si) => promiseOf(si).voltage,
+      source: "the standard chosen",
+    },
+    {
+      symbol: "V_m",
+      kind: "voltage",
+      meaning: "least voltage of the port",
+      given: (si) => promiseOf(si).leastVoltage,
+      source: "the standard chosen",
+    },
+    {
+      symbol: "fixed",
+      kind: "number",
+      meaning: "1 for a fixed promise, 0 for Power Delivery",
+      given: (si) => (promiseOf(si).current === null ? 0 : 1),
+    },
+    {
+      symbol: "I_s",
+      kind: "current",
+      meaning: "current of the standard",
+      given: (si) => promiseOf(si).current ?? 0,
+      source: "the standard chosen",
+    },
+    {
+      symbol: "I_m",
+      kind: "current",
+      meaning: "most the cable is made for",
+      given: (si) => (promiseOf(si).voltage >= 20 && si.markedCable ? 5 : 3),
+      source: "USB Type-C",
+    },
+    { symbol: "I_p", meaning: "current promised", is: "I_s", when: "fixed == 1" },
+    {
+      symbol: "I_p",
+      meaning: "current promised",
+      is: "min(I_m, P_r / V_p)",
+      when: "fixed == 0",
+      source: "USB Power Delivery, power rules",
+    },
+    { symbol: "P_p", meaning: "power promised", is: "V_p * I_p" },
+    { symbol: "R_c", meaning: "cable and contacts, both ways", is: "2 * r * L + n * R_k", when: "has_cableLength" },
+    {
+      symbol: "R_c",
+      meaning: "worst cable allowed",
+      is: "0.75 V / (3 A)",
+      when: "not has_cableLength",
+      source: "USB Type-C, section 4.4.1",
+    },
+    { symbol: "U", meaning: "lost in the cable", is: "I * R_c" },
+    { symbol: "P_c", meaning: "heat in it", is: "I * U" },
+    { symbol: "V_b", meaning: "voltage at the build", is: "V_p - U" },
+    { symbol: "V_l", meaning: "least voltage at the build", is: "V_m - U" },
+    { symbol: "P_l", meaning: "power there", is: "V_l * I" },
+    {
+      symbol: "L_m",
+      meaning: "length that loses 0.125 V each way",
+      is: "(0.25 V / I - n * R_k) / (2 * r)",
+      source: "USB 2.0, section 6.6",
+    },
+    {
+      symbol: "R_p",
+      kind: "resistance",
+      meaning: "advertising resistor (0: none)",
+      given: (si) => promiseOf(si).pullUp ?? 0,
+      source: "USB Type-C",
+    },
+    { symbol: "V_cc", meaning: "voltage on the CC pin", is: "5 V * 5100 ohm / (5100 ohm + R_p)", when: "R_p > 0 ohm" },
+  ],
+  sources: [
+    { title: "Universal Serial Bus Specification, Revision 2.0", by: "USB-IF", edition: "2000", where: "sections 6.6 and 7.2" },
+    { title: "Universal Serial Bus 3.0 Specification", by: "USB-IF", edition: "2008", where: "section 11.4" },
+    { title: "Battery Charging Specification 1.2 (IEC 62680-1-1)", by: "USB-IF", edition: "2010", where: "table 5-2" },
+    { title: "IEC 63002, Interoperability of USB Type-C power supplies", by: "IEC", edition: "2016", where: "clause 4.4" },
+    { title: "USB Power Delivery Specification 3.1", by: "USB-IF", edition: "2021", where: "power rules" },
+  ],
+  check: (si) =>
+    promiseOf(si).abovePower !== null && si.ratedPower === null
+      ? [inconsistent(["ratedPower"], "no ratedPower", "the rated power of a Power Delivery source")]
+      : [],
+  solve,
+  cautions,
+})

@@ -1,0 +1,116 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { startUp, usbPromises, usbSupply } from "../../src/converter/index.js"
+
+type Si = ReturnType<typeof startUp.read>
+
+/** Rotor and supply stepped through in time: when 95 % of the running speed is reached, or null within `most` seconds. */
+function stepped(si: Si, most: number): { time: number | null; lowest: number } {
+  const one = { r: si.motorResistance + si.motors * si.sourceResistance, limit: (si.currentLimit ?? Number.POSITIVE_INFINITY) / si.motors }
+  const stall = si.sourceVoltage / one.r
+  const goal = (0.95 * ((stall - si.loadTorque / si.backEmf) * one.r)) / si.backEmf
+  if (!(goal > 0)) return { time: null, lowest: 0 }
+  const dt = (si.inertia * one.r) / si.backEmf ** 2 / 4000
+  let [t, w, over, off, lowest] = [0, 0, 0, 0, si.sourceVoltage]
+  // a start counts once its current has left the limit: a supply that switches off again has not started it
+  let reached: number | null = null
+  while (t < most) {
+    const want = (si.sourceVoltage - si.backEmf * w) / one.r
+    let current = want
+    if (off > 0) {
+      off -= dt
+      current = 0
+    } else if (want > one.limit) {
+      if (si.limitAction === "hold") current = one.limit
+      else {
+        over += dt
+        if (over > si.onTime) {
+          if (si.limitAction === "latch") return { time: null, lowest }
+          over = 0
+          off = si.offTime
+          reached = null
+        }
+      }
+    } else over = 0
+    if (off <= 0) lowest = Math.min(lowest, current * si.motorResistance + si.backEmf * w)
+    // midpoint of the back-EMF over the step
+    const rate = (i: number) => (si.backEmf * i - si.loadTorque) / si.inertia
+    const half = w + (dt / 2) * rate(current)
+    const mid =
+      off > 0
+        ? 0
+        : Math.min(si.limitAction === "hold" ? one.limit : Number.POSITIVE_INFINITY, (si.sourceVoltage - si.backEmf * half) / one.r)
+    w = Math.max(0, w + dt * rate(mid))
+    t += dt
+    if (w >= goal) reached ??= t
+    if (reached !== null && (si.limitAction === "hold" || want <= one.limit)) return { time: reached, lowest }
+  }
+  return { time: null, lowest }
+}
+
+const cases = fc.record({
+  sourceVoltage: fc.double({ min: 6, max: 24, noNaN: true }),
+  sourceResistance: fc.double({ min: 0.02, max: 0.6, noNaN: true }),
+  currentLimit: fc.double({ min: 0.8, max: 12, noNaN: true }),
+  limitAction: fc.constantFrom("hold" as const, "hiccup" as const, "latch" as const),
+  onTime: fc.double({ min: 0.001, max: 0.03, noNaN: true }),
+  offTime: fc.double({ min: 0.0005, max: 0.02, noNaN: true }),
+  motors: fc.integer({ min: 1, max: 3 }),
+  motorResistance: fc.double({ min: 0.8, max: 5, noNaN: true }),
+  backEmf: fc.double({ min: 0.01, max: 0.04, noNaN: true }),
+  inertia: fc.double({ min: 5e-7, max: 8e-6, noNaN: true }),
+  loadTorque: fc.double({ min: 0.001, max: 0.02, noNaN: true }),
+})
+
+describe("startUp", () => {
+  it("agrees with the rotor stepped through in time: whether, and when", () => {
+    const met = new Map<string, number>()
+    let worst = 0
+    fc.assert(
+      fc.property(cases, (input) => {
+        const si = startUp.read(input)
+        const out = startUp(input)
+        // a start within a thousandth of its switch-off cannot be told by stepping
+        if (out.overLimitTime !== null && Math.abs(out.overLimitTime / si.onTime - 1) < 0.01) return
+        if (out.tries > 1 && out.tries > 40) return
+        const run = stepped(si, Math.max(40 * out.timeConstant, 3 * (out.startTime ?? 0)))
+        met.set(out.outcome, (met.get(out.outcome) ?? 0) + 1)
+        expect(run.time !== null, `${out.outcome} after ${out.tries} tries`).toBe(out.starts)
+        if (out.startTime !== null && run.time !== null)
+          worst = Math.max(worst, Math.abs(run.time - out.startTime) / (out.startTime + out.tries * out.timeConstant))
+        if (out.outcome === "starts" || out.outcome === "starts-limited")
+          expect(Math.abs(run.lowest - out.lowestVoltage)).toBeLessThan(0.01 * si.sourceVoltage)
+      }),
+      { numRuns: 250, seed: 51 },
+    )
+    for (const outcome of ["starts", "starts-limited", "starts-after-hiccups", "stalls", "hiccups", "latches-off"])
+      expect(met.get(outcome) ?? 0, outcome).toBeGreaterThan(2)
+    expect(worst).toBeLessThan(2e-3)
+  })
+
+  it("says when something else on the supply resets", () => {
+    const sunk = startUp({ ...startUp.example, resetBelow: 9 })
+    expect([sunk.resets, sunk.cautions.some((c) => c.code === "brown-out")]).toEqual([true, true])
+    expect(startUp({ ...startUp.example, resetBelow: 2 }).resets).toBe(false)
+  })
+})
+
+describe("usbSupply", () => {
+  it("offers each Power Delivery voltage only above its power, and never more than the power rating", () => {
+    for (const [standard, promise] of Object.entries(usbPromises)) {
+      if (promise.abovePower === null) continue
+      for (let ratedPower = 5; ratedPower <= 240; ratedPower += 2.5) {
+        const outcome = usbSupply.attempt({ standard, current: 1, ratedPower, markedCable: true, cableLength: 0.5 })
+        expect(outcome.ok, `${standard} at ${ratedPower} W`).toBe(ratedPower > promise.abovePower)
+        if (outcome.ok) expect(outcome.value.promisedPower).toBeLessThanOrEqual(ratedPower * (1 + 1e-12))
+      }
+    }
+  })
+
+  it("loses exactly its 0.25 V over the greatest length, and warns past the promise", () => {
+    const port = usbSupply({ standard: "usb2", current: 0.5, conductor: 0.232 })
+    const there = usbSupply({ standard: "usb2", current: 0.5, conductor: 0.232, cableLength: port.greatestLength })
+    expect(there.cableDrop).toBeCloseTo(0.25, 12)
+    expect(usbSupply({ standard: "usb2", current: 0.9 }).cautions.map((c) => c.code)).toContain("beyond-promise")
+  })
+})
