@@ -1,4 +1,4 @@
-import { brent } from "../numeric/index.js"
+import { brent, type Root } from "../numeric/index.js"
 
 /** A force across a beam, N, positive downwards, at a distance from its start, m. */
 export interface BeamForce {
@@ -59,6 +59,14 @@ export interface BeamCurve {
   greatest(what: keyof BeamState): BeamExtreme
 }
 
+/** Derivatives of the deflection by number; the load is the fourth. */
+type Order = 0 | 1 | 2 | 3 | 4
+const orders = { deflection: 0, slope: 1, moment: 2, shear: 3 } as const
+
+const factorials = [1, 1, 2, 6, 24, 120] as const
+/** dⁿ/n!, 0 for negative n: a singularity function inside its reach. */
+const power = (d: number, n: number): number => (n < 0 ? 0 : d ** n / (factorials[n] as number))
+
 /**
  * Solves a beam in closed form: EI·v'''' = w, the loads added up as singularity functions
  * (W. H. Macaulay, 1919), the constants from the supports.
@@ -81,94 +89,92 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
   const reactionStart = load - (reactionEnd ?? 0)
   const points = span === null ? forces : [...forces, { force: -(reactionEnd as number), at: span }]
 
-  /** EI times the derivatives 0 to 3 of the particular solution. */
-  const particular = (x: number, side: 1 | -1): [number, number, number, number] => {
-    let [p0, p1, p2, p3] = [0, 0, 0, 0]
-    for (const { force, at } of points) {
-      const d = x - at
-      if (d < 0 || (d === 0 && side < 0)) continue
-      p3 += force
-      p2 += force * d
-      p1 += (force * d ** 2) / 2
-      p0 += (force * d ** 3) / 6
-    }
-    for (const { moment, at } of couples) {
-      const d = x - at
-      if (d < 0 || (d === 0 && side < 0)) continue
-      p2 -= moment
-      p1 -= moment * d
-      p0 -= (moment * d ** 2) / 2
+  const c3 = -reactionStart
+  const c2 = span === null ? turning : 0
+  let c1 = 0
+
+  /** E·I times the `order`-th derivative of the deflection: 0 deflection, 1 slope, 2 −moment, 3 −shear, 4 load. */
+  const derivative = (order: Order, x: number, side: 1 | -1): number => {
+    const n = 3 - order
+    let sum = 0
+    if (n >= 0) {
+      for (const { force, at } of points) {
+        const d = x - at
+        if (d > 0 || (d === 0 && side > 0)) sum += force * power(d, n)
+      }
+      if (n >= 1)
+        for (const { moment, at } of couples) {
+          const d = x - at
+          if (d > 0 || (d === 0 && side > 0)) sum -= moment * power(d, n - 1)
+        }
     }
     for (const { from, to, start, end } of spreads) {
       const rise = (to - from) / (end - start)
-      for (const [at, value, sign] of [
-        [start, from, 1],
-        [end, to, -1],
-      ] as const) {
-        const d = x - at
-        if (d <= 0) continue
-        p3 += sign * (value * d + (rise * d ** 2) / 2)
-        p2 += sign * ((value * d ** 2) / 2 + (rise * d ** 3) / 6)
-        p1 += sign * ((value * d ** 3) / 6 + (rise * d ** 4) / 24)
-        p0 += sign * ((value * d ** 4) / 24 + (rise * d ** 5) / 120)
-      }
+      const [d, e] = [x - start, x - end]
+      if (d > 0) sum += from * power(d, n + 1) + rise * power(d, n + 2)
+      if (e > 0) sum -= to * power(e, n + 1) + rise * power(e, n + 2)
     }
-    return [p0, p1, p2, p3]
+    if (order === 3) return c3 + sum
+    if (order === 2) return c2 + c3 * x + sum
+    if (order === 1) return c1 + c2 * x + c3 * power(x, 2) + sum
+    if (order === 0) return c1 * x + c2 * power(x, 2) + c3 * power(x, 3) + sum
+    return sum
   }
+  if (span !== null) c1 = -derivative(0, span, -1) / span
 
-  const c3 = -reactionStart
-  const c2 = span === null ? turning : 0
-  const c1 = span === null ? 0 : -(particular(span, -1)[0] + (c3 * span ** 3) / 6) / span
-  const at = (x: number, side: 1 | -1 = x >= length ? -1 : 1): BeamState => {
-    const [p0, p1, p2, p3] = particular(x, side)
-    return {
-      shear: -(c3 + p3),
-      moment: -(c2 + c3 * x + p2),
-      slope: (c1 + c2 * x + (c3 * x ** 2) / 2 + p1) / stiffness,
-      deflection: (c1 * x + (c2 * x ** 2) / 2 + (c3 * x ** 3) / 6 + p0) / stiffness,
-    }
+  const value = (what: keyof BeamState, x: number, side: 1 | -1): number => {
+    const bent = derivative(orders[what], x, side)
+    return what === "shear" || what === "moment" ? -bent : bent / stiffness
   }
+  const at = (x: number, side: 1 | -1 = x >= length ? -1 : 1): BeamState => ({
+    shear: value("shear", x, side),
+    moment: value("moment", x, side),
+    slope: value("slope", x, side),
+    deflection: value("deflection", x, side),
+  })
 
-  const places = [0, length, ...(span === null ? [] : [span]), ...points.map((p) => p.at), ...couples.map((c) => c.at)]
+  const places = [0, length, ...points.map((p) => p.at), ...couples.map((c) => c.at)]
   for (const s of spreads) places.push(s.start, s.end)
   const breaks = [...new Set(places)].sort((a, b) => a - b)
 
-  const intensity = (x: number) =>
-    spreads.reduce(
-      (sum, { from, to, start, end }) => (x < start || x > end ? sum : sum + from + ((to - from) * (x - start)) / (end - start)),
-      0,
-    )
-  /** What a quantity turns with: it is greatest at a break or where this passes through zero. */
-  const turnsWith: Record<keyof BeamState, (x: number, side: 1 | -1) => number> = {
-    shear: intensity,
-    moment: (x, side) => at(x, side).shear,
-    slope: (x, side) => at(x, side).moment,
-    deflection: (x, side) => at(x, side).slope,
-  }
-  const greatest = (what: keyof BeamState): BeamExtreme => {
-    let best: BeamExtreme = { at: 0, value: at(0, 1)[what], iterations: 0, residual: 0 }
-    const offer = (x: number, side: 1 | -1, iterations = 0, residual = 0) => {
-      const value = at(x, side)[what]
-      // strictly larger beyond rounding, so that symmetry gives one answer: the first
-      if (Math.abs(value) > Math.abs(best.value) * (1 + 1e-12)) best = { at: x, value, iterations, residual }
+  /**
+   * Where a derivative passes through zero inside a stretch without breaks. Between two turning points, which are the zeros of the
+   * next derivative, it can do so once only; the load is straight there.
+   */
+  const zeros = (order: Order, from: number, to: number): Root[] => {
+    const splits = order === 4 ? [] : zeros((order + 1) as Order, from, to)
+    const found: Root[] = [...splits]
+    let [x0, y0] = [from, derivative(order, from, 1)]
+    for (const x1 of [...splits.map((s) => s.x), to]) {
+      const side = x1 === to ? -1 : 1
+      const y1 = derivative(order, x1, side)
+      if (y0 * y1 < 0) {
+        const root = brent((x) => derivative(order, x, x >= to ? -1 : 1), x0, x1, 1e-15 * length)
+        if (root) found.push(root)
+      }
+      ;[x0, y0] = [x1, y1]
     }
-    const turn = turnsWith[what]
+    return found.sort((a, b) => a.x - b.x)
+  }
+
+  const greatest = (what: keyof BeamState): BeamExtreme => {
+    let best: BeamExtreme = { at: 0, value: value(what, 0, 1), iterations: 0, residual: 0 }
+    const offer = (x: number, side: 1 | -1, iterations = 0, residual = 0) => {
+      const here = value(what, x, side)
+      // strictly larger beyond rounding, so that symmetry gives one answer: the first
+      if (Math.abs(here) > Math.abs(best.value) * (1 + 1e-12)) best = { at: x, value: here, iterations, residual }
+    }
+    const rate = (orders[what] + 1) as Order
     breaks.slice(1).forEach((to, i) => {
       const from = breaks[i] as number
       offer(from, 1)
-      offer(to, -1)
-      // between breaks every quantity is a polynomial of degree 5 or less: 16 stretches part its turning points
-      let [x0, y0] = [from, turn(from, 1)]
-      for (let k = 1; k <= 16; k++) {
-        const isLast = k === 16
-        const x1 = isLast ? to : from + ((to - from) * k) / 16
-        const y1 = turn(x1, isLast ? -1 : 1)
-        if (y0 * y1 < 0) {
-          const root = brent((x) => turn(x, x >= to ? -1 : 1), x0, x1, 1e-15 * length)
-          if (root) offer(root.x, 1, root.iterations, root.residual)
-        } else if (!isLast) offer(x1, 1)
-        ;[x0, y0] = [x1, y1]
+      for (const { x, iterations } of zeros(rate, from, to)) {
+        const left = derivative(rate, x, 1)
+        // zeros of the higher derivatives are offered too, in case a turning point lies exactly there
+        const turns = Math.abs(left) * length <= 1e-9 * Math.abs(derivative(orders[what], x, 1))
+        offer(x, 1, turns ? iterations : 0, turns ? left / (rate === 1 ? stiffness : 1) : 0)
       }
+      offer(to, -1)
     })
     return best
   }

@@ -54,7 +54,7 @@ export interface Column {
   readonly transitionSlenderness: number | null
   /** Euler's stress, Pa. */
   readonly eulerStress: number
-  /** Johnson's stress, Pa; null where no strength is known. */
+  /** Johnson's stress, Pa; null where it does not hold, or no strength is known. */
   readonly johnsonStress: number | null
   /** Stress at which the wall itself folds, Pa; null where it is not a thin round wall of isotropic material. */
   readonly wallBuckling: number | null
@@ -105,8 +105,9 @@ function solve(si: SiOf<ColumnInput>): Column | NoSolution {
   const fails = (modulus: number, strength: number | null) => {
     const euler = eulerStress(modulus, endConstant, slenderness)
     const transition = strength === null ? null : transitionSlenderness(modulus, strength, endConstant)
-    const johnson = strength === null ? null : johnsonStress(modulus, strength, endConstant, slenderness)
-    const whole = johnson !== null && slenderness < (transition as number) ? johnson : euler
+    const holds = strength !== null && transition !== null && slenderness < transition
+    const johnson = holds ? johnsonStress(modulus, strength, endConstant, slenderness) : null
+    const whole = johnson ?? euler
     const { tube } = section
     const wall = tube && poisson !== null ? cylinderBuckling(tube.meanRadius, tube.wall, modulus, poisson).axial : null
     return { euler, transition, johnson, wall, whole, critical: wall === null ? whole : Math.min(whole, wall) }
@@ -115,7 +116,7 @@ function solve(si: SiOf<ColumnInput>): Column | NoSolution {
   const most = fails(condition.modulusMost, condition.strengthMost)
   const criticalLoad = low.critical * area
   const pushed = si.load === null ? 0 : si.load * motions[si.motion].factor
-  const governs = low.critical < low.whole ? "wall" : low.transition !== null && slenderness < low.transition ? "Johnson" : "Euler"
+  const governs = low.critical < low.whole ? "wall" : low.johnson === null ? "Euler" : "Johnson"
   return {
     endConstant,
     radiusOfGyration,
@@ -142,7 +143,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
       "Shigley's Mechanical Engineering Design, 2015, sections 4-12 to 4-15",
     ),
   )
-  if (out.johnsonStress === null)
+  if (out.transitionSlenderness === null)
     found.push(
       caution(
         "euler-only",
@@ -277,7 +278,12 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
     ...ends("lambda", "E", "S", "safe end"),
     ...ends("mu", "E_u", "S_u", "other end"),
     { symbol: "sigma_E", meaning: "Euler's stress", is: "C_e * pi^2 * E / lambda^2" },
-    { symbol: "sigma_J", meaning: "Johnson's stress", is: "S * (1 - S * lambda^2 / (4 * pi^2 * C_e * E))", when: strong },
+    {
+      symbol: "sigma_J",
+      meaning: "Johnson's stress",
+      is: "S * (1 - S * lambda^2 / (4 * pi^2 * C_e * E))",
+      when: `(${strong}) and lambda < lambda_1`,
+    },
     { symbol: "sigma_b", kind: "pressure", meaning: "Euler's holds", is: "sigma_E" },
     { symbol: "sigma_b", kind: "pressure", meaning: "Johnson's holds", is: "lambda < lambda_1 ? sigma_J : sigma_E", when: strong },
     { symbol: "sigma_m", kind: "pressure", meaning: "Euler's stress, other end", is: "C_e * pi^2 * E_u / lambda^2" },

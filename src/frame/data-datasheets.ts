@@ -213,7 +213,7 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
       compressive10pct: 13700 * psi,
     },
   },
-  "pvc-12454-harvel": {
+  "pvc-12454-first": {
     label: "rigid PVC pipe compound, cell class 12454",
     source: "PVC pipe specifications, physical properties, GF Harvel (pipe maker), physical property table",
     figures: {
