@@ -1,4 +1,4 @@
-import type { AnyField, AnyFields, Fields } from "../solver/index.js"
+import type { AnyField, AnyFields } from "../solver/index.js"
 
 function renamed(field: AnyField, prefix: string): AnyField {
   if (field.kind === "group") return { ...field, fields: renamedAll(field.fields, prefix) }
@@ -14,7 +14,8 @@ function renamedAll(fields: AnyFields, prefix: string): AnyFields {
  * A solver's own input descriptions as a section of the rig document, less what the rig knows from
  * elsewhere; symbols get the section's prefix so that sections do not mix.
  */
-export function embed<T, K extends keyof T = never>(fields: Fields<T>, prefix: string, ...known: readonly K[]): Fields<Omit<T, K>> {
-  const kept = Object.entries(fields as unknown as AnyFields).filter(([key]) => !known.includes(key as K))
-  return renamedAll(Object.fromEntries(kept), prefix) as unknown as Fields<Omit<T, K>>
+export function embed(solver: { readonly input: object }, prefix: string, ...known: readonly string[]): AnyFields {
+  const fields = solver.input as AnyFields
+  const kept = Object.entries(fields).filter(([key]) => !known.includes(key))
+  return renamedAll(Object.fromEntries(kept), prefix)
 }

@@ -3,7 +3,7 @@ import { type DutyCycleInput, dutyCycle, hobbyServo } from "../drive/index.js"
 import { type BeamInput, beam, type PinJointInput, pinJoint } from "../frame/index.js"
 import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../linkage/index.js"
 import type { Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../quantity/index.js"
-import type { Fields, GroupField } from "../solver/index.js"
+import type { AnyField, AnyFields, Fields } from "../solver/index.js"
 import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from "../thermoform/index.js"
 import { type LedRunInput, ledRun } from "../wire/index.js"
 import {
@@ -167,15 +167,12 @@ export interface RigSections {
   budget?: RigBudget | null
 }
 
-const group = <T>(label: string, fields: Fields<T>): GroupField<T> & { readonly default: null } => ({
-  kind: "group",
-  label,
-  fields: fields as never,
-  default: null,
-})
-const sparFields = embed(beam.input, "sp", "support", "span", "forces", "spreads", "moments", "ownWeight")
-const passageFields = embed(passage.input, "pa")
-const pinchFields = embed(pinchGap.input, "pi")
+const group = <T>(label: string, fields: Fields<T>) => ({ kind: "group", label, fields, default: null }) as const
+// the embedded descriptions are checked where their solvers define them; checking them here again is too much for the compiler
+const section = (label: string, fields: AnyFields) => ({ kind: "group", label, fields, default: null }) as const
+const sparFields = embed(beam, "sp", "support", "span", "forces", "spreads", "moments", "ownWeight")
+const passageFields = embed(passage, "pa")
+const pinchFields = embed(pinchGap, "pi")
 
 const described = {
   wearer: group<RigWearer>("wearer", {
@@ -205,13 +202,13 @@ const described = {
       },
     },
   },
-  spar: group<RigSpar>("spar of one arm", {
+  spar: section("spar of one arm", {
     ...sparFields,
     sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", above: 0, max: 2 },
     tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
     stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", above: 0, max: 10, default: 1.9 },
   }),
-  pin: group("hinge pin", embed(pinJoint.input, "pj", "force")),
+  pin: section("hinge pin", embed(pinJoint, "pj", "force")),
   formed: {
     kind: "list",
     label: "parts formed hot",
@@ -222,36 +219,36 @@ const described = {
       label: "formed part",
       fields: {
         name: { kind: "text", label: "part" },
-        bend: { kind: "group", label: "bend", fields: embed(tubeBend.input, "tb") },
-        heat: { kind: "group", label: "heating", fields: embed(heatThrough.input, "ht") },
+        bend: { kind: "group", label: "bend", fields: embed(tubeBend, "tb") },
+        heat: { kind: "group", label: "heating", fields: embed(heatThrough, "ht") },
       },
     },
   },
-  straps: group("straps", embed(strapPressure.input, "st", "load")),
-  schedule: group("the day's wearing", embed(wearSchedule.input, "ws", "bodyMass", "load")),
-  heat: group("heat", embed(heatStress.input, "he", "rate")),
-  wind: group("wind on one arm", embed(windLoad.input, "wi", "swing", "panels", "hingeHeight", "raise")),
-  stance: group(
+  straps: section("straps", embed(strapPressure, "st", "load")),
+  schedule: section("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "load")),
+  heat: section("heat", embed(heatStress, "he", "rate")),
+  wind: section("wind on one arm", embed(windLoad, "wi", "swing", "panels", "hingeHeight", "raise")),
+  stance: section(
     "stance",
-    embed(tipOver.input, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "wind", "gustFactor", "walking", "stature"),
+    embed(tipOver, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "wind", "gustFactor", "walking", "stature"),
   ),
-  venue: group<RigVenue>("where it has to go", {
+  venue: section("where it has to go", {
     front: { kind: "length", symbol: "ve_f", label: "ahead of the middle", min: 0, max: 3 },
     back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
     bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", above: 0, max: 3, default: 0.6 },
-    own: passageFields.own,
-    packed: passageFields.packed,
-    allowance: passageFields.allowance,
+    own: passageFields.own as AnyField,
+    packed: passageFields.packed as AnyField,
+    allowance: passageFields.allowance as AnyField,
   }),
-  reach: group("switch", embed(reach.input, "re", "stature")),
-  pinch: group<RigPinch>("fixed things the arm passes", {
-    fixed: pinchFields.fixed,
+  reach: section("switch", embed(reach, "re", "stature")),
+  pinch: section("fixed things the arm passes", {
+    fixed: pinchFields.fixed as AnyField,
     armThickness: { kind: "length", symbol: "pi_a", label: "thickness of the arm", min: 0, max: 0.5, default: 0.03 },
     fixedThickness: { kind: "length", symbol: "pi_b", label: "thickness of the fixed things", min: 0, max: 0.5, default: 0.03 },
   }),
-  contact: group(
+  contact: section(
     "if an arm strikes somebody",
-    embed(contactSeverity.input, "co", "armMass", "armLength", "swing", "strikeRadius", "movingMass", "speed", "driveMoment"),
+    embed(contactSeverity, "co", "armMass", "armLength", "swing", "strikeRadius", "movingMass", "speed", "driveMoment"),
   ),
   day: group<RigDay>("the day on one charge", {
     moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000 },
@@ -260,11 +257,11 @@ const described = {
     reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in hand", min: 0, max: 0.9, default: 0.2 },
     flies: { kind: "flag", label: "has to fly", default: false },
   }),
-  duty: group("duty of the actuators", embed(dutyCycle.input, "du", "run", "currentShare", "restTimeConstant")),
-  flaps: group<RigFlaps>("servo-driven flaps", {
+  duty: section("duty of the actuators", embed(dutyCycle, "du", "run", "currentShare", "restTimeConstant")),
+  flaps: section("servo-driven flaps", {
     count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
-    linkage: { kind: "group", label: "linkage", fields: embed(servoPushrod.input, "fl", "servoTorque") },
-    servo: { kind: "group", label: "servo", fields: embed(hobbyServo.input, "sv", "voltage", "torque", "angle") },
+    linkage: { kind: "group", label: "linkage", fields: embed(servoPushrod, "fl", "servoTorque") },
+    servo: { kind: "group", label: "servo", fields: embed(hobbyServo, "sv", "voltage", "torque", "angle") },
     voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", above: 0, max: 30 },
     supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", above: 0, max: 100, default: null },
     flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", above: 0, max: 60 },
@@ -277,13 +274,13 @@ const described = {
       default: null,
     },
   }),
-  scissor: group<RigScissor>("scissor array", {
-    array: { kind: "group", label: "array", fields: embed(scissor.input, "sc", "driverForce") },
+  scissor: section("scissor array", {
+    array: { kind: "group", label: "array", fields: embed(scissor, "sc", "driverForce") },
     driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", above: 0, max: 1e5 },
     span: { kind: "length", symbol: "sc_w", label: "span wanted", above: 0, max: 20 },
     droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", above: 0, max: 5, default: null },
   }),
-  lights: group("light string", embed(ledRun.input, "li")),
+  lights: section("light string", embed(ledRun, "li")),
   budget: group<RigBudget>("what may be spent", {
     mass: { kind: "mass", symbol: "bu_m", label: "mass", above: 0, max: 100, default: null },
     price: { kind: "number", symbol: "bu_c", label: "price", above: 0, max: 1e7, default: null },
