@@ -258,8 +258,8 @@ function cautions(si: Si, out: DcMotor): Caution[] {
  *   voltage: '11 V', torque: '8 kgf cm',
  * })
  * motor.current // => 1.447
- * motor.speed // => 7.104
- * motor.stallTorque // => 3.051
+ * motor.speed // => 7.102
+ * motor.stallTorque // => 3.046
  * ```
  */
 export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcMotorInput, DcMotor>({

@@ -158,8 +158,8 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * import { dutyCycle } from 'alula/drive'
  * const show = dutyCycle({ ratedDuty: 0.1, ratedRun: '2 min', run: '30 s', rest: '60 s', timeConstant: '10 min' })
  * show.sustained // => false
- * show.runsBeforeRest // => 7
- * show.sustainableRest // => 212.7
+ * show.runsBeforeRest // => 6
+ * show.sustainableRest // => 128.9
  * ```
  */
 export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solver<DutyCycleInput, DutyCycle>({

@@ -229,9 +229,9 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
  *   ratedForce: '500 N', ratedSpeed: '9 mm/s', ratedCurrent: '3 A',
  *   voltage: '11 V', force: '300 N', stroke: '100 mm',
  * })
- * arm.speed // => 0.009327
+ * arm.speed // => 0.009109
  * arm.current // => 2.12
- * arm.strokeTime // => 10.72
+ * arm.strokeTime // => 10.98
  * arm.selfLocking // => true
  * ```
  */

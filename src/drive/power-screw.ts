@@ -187,8 +187,8 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * ```ts
  * import { powerScrew } from 'alula/drive'
  * const jack = powerScrew({ force: '300 N', majorDiameter: '8 mm', pitch: '2 mm', flankAngle: '30 deg', threadFriction: 0.15 })
- * jack.raiseTorque // => 0.2629
- * jack.efficiency // => 0.3632
+ * jack.raiseTorque // => 0.2623
+ * jack.efficiency // => 0.3641
  * jack.selfLocking // => true
  * ```
  */

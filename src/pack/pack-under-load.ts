@@ -173,9 +173,9 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * const { capacity, resistance } = genericCells['18650-standard']
  * const loaded = packUnderLoad({ series: 3, parallel: 2, capacity, resistance, stateOfCharge: 0.5, power: '40 W' })
  * loaded.openCircuitVoltage // => 11.15
- * loaded.current // => 3.734
+ * loaded.current // => 3.738
  * loaded.voltage // => 10.70
- * loaded.heat // => 1.673
+ * loaded.heat // => 1.677
  * ```
  */
 export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PURE__ */ solver<PackUnderLoadInput, PackUnderLoad>({

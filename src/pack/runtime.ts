@@ -254,8 +254,8 @@ function cautions(si: Si, out: Runtime): Caution[] {
  *     { name: 'lights', duration: '10 min', power: '6 W' },
  *   ],
  * })
- * day.runtime / 3600 // => 7.342
- * day.rounds // => 42
+ * day.runtime / 3600 // => 7.469
+ * day.rounds // => 43
  * day.ends // => 'cut-off'
  * ```
  */
