@@ -211,7 +211,7 @@ function cautions(si: Si, out: CoolDown): Caution[] {
       caution(
         "short-working-time",
         "caution",
-        `Only ${Math.floor(out.workingSafe)} s remain to bring it to the jig: have the jig beside the heat, warm it, or fill the tube.`,
+        `Only ${Math.floor(out.workingSafe)} s remain to bring it to the jig: have the jig beside the heat, heat nearer to the upper limit${si.form === "tube" && si.filling === "empty" ? ", or fill the tube" : ""}.`,
         "the times of this result",
       ),
     )

@@ -97,7 +97,12 @@ const property = (
 
 /** The working of heatThrough. */
 export const heatThroughFormulae: readonly HeatStep[] = [
-  { symbol: "T_l", kind: "temperature", meaning: "lower forming temperature, safe side", given: (_, out) => out.coreTarget },
+  {
+    symbol: "T_l",
+    kind: "temperature",
+    meaning: "core wanted, or lower forming temperature on its safe side",
+    given: (_, out) => out.coreTarget,
+  },
   { symbol: "T_u", kind: "temperature", meaning: "surface limit, safe side", given: (_, out) => out.surfaceLimit },
   property("k_p", "thermalConductivity", "conductivity"),
   property("rho_p", "density", "density"),

@@ -20,7 +20,7 @@ import {
   solver,
 } from "../solver/index.js"
 import { contactTemperature } from "./closed-forms.js"
-import type { Plastic } from "./data.js"
+import { type Plastic, plastics } from "./data.js"
 import { heatingCautions, safeWindow } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
 import { arrival, drySand, heatPath, peakCore, propertiesOf } from "./heating.js"
@@ -45,6 +45,8 @@ export interface HeatThroughInput {
   source: "oven" | "heatGun" | "hotPlate" | "radiant"
   /** Temperature of the air, plate or heating element. */
   sourceTemperature: Temperature
+  /** Core temperature wanted; left out, the lower forming temperature. Give the usual one for sharp bends and time to work. */
+  coreTemperature?: Temperature | null
   /** Faces of a sheet that the source reaches: 1 or 2. */
   faces?: number
   /** Film coefficient at the heated face, radiation of the oven included; for a radiant heater that of the air alone. */
@@ -179,9 +181,13 @@ function check(si: Si): Issue[] {
     faults.push(inconsistent(["faces"], String(si.faces), "2, for a round part, which is heated all round"))
   if (si.source === "hotPlate" && !(si.form === "sheet" && si.faces === 1))
     faults.push(inconsistent(["faces"], String(si.faces), "a sheet with 1 face on a hot plate"))
-  const { from } = safeWindow(si.plastic)
-  if (!(si.start < from - 1))
-    faults.push(inconsistent(["start"], `${si.start} °C`, `a start colder than the forming temperature, ${from} °C`))
+  const { from, to } = safeWindow(si.plastic)
+  const { low } = plastics[si.plastic].lower
+  if (si.coreTemperature !== null && !(si.coreTemperature >= low && si.coreTemperature <= to - 1))
+    faults.push(inconsistent(["coreTemperature"], `${si.coreTemperature} °C`, `from ${low} to ${to - 1} °C, inside the forming window`))
+  const target = si.coreTemperature ?? from
+  if (!(si.start < target - 1))
+    faults.push(inconsistent(["start"], `${si.start} °C`, `a start colder than the core is to get, ${target} °C`))
   return faults
 }
 
@@ -260,7 +266,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
  * Formula: one-dimensional transient conduction, T(x, t) = T_steady(x) + Σ aₙ(x)·exp(−bₙ·t), with the decay rates bₙ (1/s) solved
  * from the film condition k·∂T/∂n = h·(T_e − T) at the heated face (for a sheet heated from both faces ζ·tan ζ = Bi and
  * b = ζ²·α/L²), layer by layer where a tube is full of sand. The coldest spot of the plastic (mid-plane, back, axis, bore) must
- * reach the lower forming temperature. T_e is the source's temperature; for a radiant heater it is
+ * reach the lower forming temperature, or the one asked for. T_e is the source's temperature; for a radiant heater it is
  * T_e = (ε·σ·(T_s⁴ − T_m⁴) + 4·ε·σ·T_m⁴ + h_c·T_room)/h with h = h_c + 4·ε·σ·T_m³ and T_m (K) halfway between the start and
  * the surface limit. Symbols: L thickness or radius (m), k conductivity (W/(m·K)), α = k/(ρ·c) diffusivity (m²/s), h film
  * (W/(m²·K); default 25 oven, 60 heat gun, 500 hot plate, 8 beside a radiant heater), ε emissivity (default 0.9), start and
@@ -304,6 +310,7 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
       options: { oven: "circulating oven", heatGun: "heat gun", hotPlate: "hot plate", radiant: "radiant heater" },
     },
     sourceTemperature: { kind: "temperature", symbol: "T_src", label: "air, plate or element", min: 0, max: 1200, typical: [110, 180] },
+    coreTemperature: { kind: "temperature", symbol: "T_core", label: "core wanted", min: 20, max: 300, typical: [107, 130], default: null },
     faces: { kind: "number", symbol: "n_f", label: "faces heated", whole: true, min: 1, max: 2, default: 2 },
     film: {
       kind: "heatTransferCoefficient",

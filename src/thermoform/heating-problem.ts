@@ -36,7 +36,8 @@ export interface HeatingProblem {
 /** Puts the problem together from an input. */
 export function heatingProblem(si: Si): HeatingProblem {
   const { plastic, source, start, room, emissivity } = si
-  const { from: target, to: limit } = safeWindow(plastic)
+  const { from, to: limit } = safeWindow(plastic)
+  const target = si.coreTemperature ?? from
   const convection = si.film ?? films[source].value
   const mean = (start + limit) / 2 + 273.15
   const radiation = source === "radiant" ? 4 * emissivity * STEFAN_BOLTZMANN * mean ** 3 : 0

@@ -123,7 +123,7 @@ function cautions(si: Si, out: Softening): Caution[] {
     caution(
       "place-estimate",
       "note",
-      "Air and light of the place are the hot end of the usual: measure where it matters.",
+      "Air and light are the hot end of the usual, as if the place were at its hottest from the start: measure where it matters.",
       places[si.place].source,
     ),
   )

@@ -173,6 +173,13 @@ describe("heatThrough's laws", () => {
       expect(heatThrough({ ...input, sourceTemperature: (sourceLimit as number) - 0.5 }).surfaceFirst).toBe(false)
     }
   })
+  it("heats to the core temperature asked for, and takes no other one than the window's", () => {
+    const [least, warmer] = [135, 150].map((core) => heatThrough({ ...sheet, sourceTemperature: 158, coreTemperature: core }))
+    expect(warmer?.coreTarget).toBe(150)
+    expect(warmer?.time as number).toBeGreaterThan(least?.time as number)
+    expect(heatThrough.attempt({ ...sheet, sourceTemperature: 158, coreTemperature: 165 }).ok).toBe(false)
+    expect(heatThrough.attempt({ ...sheet, sourceTemperature: 158, coreTemperature: 110 }).ok).toBe(false)
+  })
   it("refuses where the core never gets warm, and its nearest source works", () => {
     const input = { ...sheet, sourceTemperature: 120 } as const
     const outcome = heatThrough.attempt(input)

@@ -1,0 +1,87 @@
+// A wing rib for the lantern moth, bent from plastic pipe round a jig (the troupe, its sizes and its oven are invented):
+// the recipe in the order of the work, and the jig's edge as a picture to print at true scale.
+import { mkdirSync, writeFileSync } from "node:fs"
+import { formatQuantity } from "alula/quantity"
+import { bendTemplate, bendTemplateSvg, coolDown, formingWindow, heatThrough, softening, tubeBend } from "alula/thermoform"
+
+const pipe = { diameter: "26.7 mm", wall: "2.9 mm", plastic: "pvc" }
+const rib = { radius: "420 mm", angle: "75 deg" }
+const form = { form: "tube", diameter: pipe.diameter, thickness: pipe.wall, plastic: pipe.plastic, filling: "drySand" }
+const ovenError = "4 deltaC"
+// warmer than the least, so that there is time to get it round the jig
+const core = "121 degC"
+
+const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
+const show = (kind, value, unit) => formatQuantity(kind, value, unit, 3)
+const up = (seconds) => `${Math.ceil(seconds / 60)} min`
+const down = (seconds) => `${Math.floor(seconds)} s`
+const said = new Set()
+/** Every caution once, the gravest first. */
+const warn = (...results) => {
+  const rank = { warning: 0, caution: 1, note: 2 }
+  const fresh = results.flatMap((r) => r.cautions).filter((c) => !said.has(c.code) && said.add(c.code))
+  for (const c of fresh.sort((a, b) => rank[a.severity] - rank[b.severity])) console.log(`  ${c.severity}: ${c.message}\n    [${c.source}]`)
+}
+
+heading("1. The plastic: between too cold and too hot")
+const window = formingWindow({ plastic: pipe.plastic })
+console.log(
+  `Core at least ${window.from} °C, surface at most ${window.to} °C; published: lower ${window.lower.low} to ${window.lower.high} °C,`,
+)
+console.log(
+  `usual ${window.normal.low} to ${window.normal.high} °C, upper ${window.upper.low} to ${window.upper.high} °C, vapours from ${window.fume.low} °C.`,
+)
+warn(window)
+
+heading("2. The bend: what to cut, heat and set the jig to")
+const bend = tubeBend({ ...pipe, ...rib, support: "filled", legA: "0.55 m", legB: "0.75 m" })
+console.log(
+  `Cut ${show("length", bend.cutLength, "mm")}; heat ${show("length", bend.heatedLength, "mm")}, of which the bend is ${show("length", bend.developedLength, "mm")}.`,
+)
+console.log(`The outside stretches ${show("ratio", bend.fibreStrain, "%")} and its wall thins to ${show("length", bend.outerWall, "mm")}.`)
+console.log(
+  `Least radius filled ${show("length", bend.leastRadiusFilled, "mm")}, empty ${show("length", bend.leastRadiusEmpty, "mm")}: ${bend.radiusEnough ? "wide enough" : "too tight"}.`,
+)
+console.log(`Jig for ${show("angle", bend.jigAngle)}, centreline ${show("length", bend.jigRadius, "mm")}, to end at 75° after springback.`)
+warn(bend)
+
+heading("3. The oven: how hot and how long, full of dry sand")
+const start = { ...form, source: "oven", sourceError: ovenError, coreTemperature: core }
+const first = heatThrough({ ...start, sourceTemperature: window.to })
+const heat = heatThrough({ ...start, sourceTemperature: first.advisedSource })
+console.log(
+  `Set the air to ${show("temperature", first.advisedSource)} (known to ±4 K): ready after ${up(first.advisedTimeShort)} at the earliest, surely after ${up(first.advisedTimeLong)}.`,
+)
+console.log(
+  `At just that temperature ${up(heat.time)} (${up(heat.timeShort)} to ${up(heat.timeLong)} by the pipe's properties); the surface then is at ${show("temperature", heat.hottest)}.`,
+)
+console.log(
+  `An oven at 210 °C instead: ${heatThrough({ ...start, sourceTemperature: "210 degC" }).surfaceFirst ? "the surface overheats before the bore is ready" : "works"}.`,
+)
+warn(first)
+
+heading("4. From the oven to the jig")
+const cool = coolDown({ ...form, formed: heat.hottest })
+console.log(
+  `Be in the jig within ${down(cool.workingSafe)}; hold at least ${up(cool.holdSafe)} in still air, until ${show("temperature", cool.release)} all through.`,
+)
+warn(cool)
+
+heading("5. The jig")
+const jig = bendTemplate({ shape: "arc", diameter: pipe.diameter, ...rib, springback: bend.springback })
+console.log(
+  `Edge radius ${show("length", jig.edgeRadius, "mm")}, end to end ${show("length", jig.chord, "mm")}, ${show("length", jig.width, "mm")} by ${show("length", jig.height, "mm")}.`,
+)
+const out = new URL("../out/", import.meta.url)
+mkdirSync(out, { recursive: true })
+const picture = bendTemplateSvg({ shape: "arc", diameter: pipe.diameter, ...rib, springback: bend.springback }, "lantern moth, wing rib 3")
+writeFileSync(new URL("wing-rib-template.svg", out), picture)
+console.log("Template at true scale: out/wing-rib-template.svg")
+warn(jig)
+
+heading("6. Afterwards: left in the troupe's van in August")
+const van = softening({ plastic: pipe.plastic, thickness: pipe.wall, place: "hotCar" })
+console.log(
+  `The rib settles near ${show("temperature", van.partTemperature)}: ${van.verdict}${van.timeToSoften === null ? "" : `, after ${down(van.timeToSoften / 60).replace(" s", " min")}`}.`,
+)
+warn(van)
