@@ -83,7 +83,7 @@ export interface Runtime {
   readonly startCurrent: number
   /** Current at the end, A. */
   readonly endCurrent: number
-  /** Voltage at the end, under load, V. */
+  /** Voltage at the end under the load that ended it, V: below the least voltage where a heavier load was just due. */
   readonly endVoltage: number
   /** What ends it: `cut-off` (least voltage), `collapse` (more power than it can give) or `empty`. */
   readonly ends: string

@@ -1,0 +1,65 @@
+// Drive and pack: one call of each solver, and the two long ones: a day's pattern and a catalogue.
+import { dcMotor, dutyCycle, hobbyServo, linearActuator, powerScrew } from "alula/drive"
+import {
+  airTravel,
+  cellPack,
+  chargeTime,
+  genericCells,
+  packUnderLoad,
+  parallelSharing,
+  peukert,
+  powerBank,
+  runtime,
+  sizePack,
+} from "alula/pack"
+
+const solvers = {
+  "drive.linearActuator": linearActuator,
+  "drive.dcMotor": dcMotor,
+  "drive.powerScrew": powerScrew,
+  "drive.hobbyServo": hobbyServo,
+  "drive.dutyCycle": dutyCycle,
+  "pack.cellPack": cellPack,
+  "pack.packUnderLoad": packUnderLoad,
+  "pack.parallelSharing": parallelSharing,
+  "pack.chargeTime": chargeTime,
+  "pack.powerBank": powerBank,
+  "pack.peukert": peukert,
+  "pack.airTravel": airTravel,
+}
+const { capacity, resistance } = genericCells["18650-standard"]
+const pack = { series: 3, parallel: 2, capacity, resistance }
+// a raise and a lowering every five minutes: some hundred rounds until empty
+const day = runtime.read({
+  ...pack,
+  pattern: [
+    { duration: "20 s", power: "51 W" },
+    { duration: "1 min", power: "6 W" },
+    { duration: "15 s", power: "26 W" },
+    { duration: "205 s", power: "6 W" },
+  ],
+})
+// ten times a second: followed by its mean
+const flicker = runtime.read({ ...pack, pattern: [{ duration: "0.05 s", power: "30 W" }, { duration: "0.05 s" }] })
+const catalogue = Array.from({ length: 100 }, (_, i) => {
+  const [name, cell] = Object.entries(genericCells)[i % Object.keys(genericCells).length]
+  return { name: `${name} ${i}`, ...cell, capacity: cell.capacity * (1 + 0.003 * i) }
+})
+const wanted = sizePack.read({
+  cells: catalogue,
+  minVoltage: "9 V",
+  maxVoltage: "15 V",
+  current: "8 A",
+  energy: "60 Wh",
+  transportLimit: "100 Wh",
+})
+
+export const rows = [
+  ...Object.entries(solvers).map(([name, solver]) => {
+    const si = solver.read(solver.example)
+    return { name: `${name}.si`, run: () => solver.si(si) }
+  }),
+  { name: "pack.runtime, a day's pattern (.si)", run: () => runtime.si(day) },
+  { name: "pack.runtime, ten rounds a second (.si)", run: () => runtime.si(flicker), baseline: "pack.runtime, a day's pattern (.si)" },
+  { name: "pack.sizePack, catalogue of 100 cells (.si)", run: () => sizePack.si(wanted) },
+]
