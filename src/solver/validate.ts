@@ -7,7 +7,8 @@ type Fault = Omit<Issue, "path" | "message">
 /** A validated input in SI, or every fault of it. */
 export type Read = { readonly ok: true; readonly si: unknown } | { readonly ok: false; readonly issues: readonly Issue[] }
 
-function shown(value: unknown): string {
+/** A value as a fault names it. */
+export function shown(value: unknown): string {
   if (value === undefined) return "nothing"
   if (typeof value === "string") return `'${value.length > 40 ? `${value.slice(0, 39)}…` : value}'`
   if (typeof value === "number" || typeof value === "boolean" || value === null) return String(value)
@@ -22,6 +23,12 @@ export function pathText(path: readonly (string | number)[]): string {
 /** Makes an issue, its message put together from its parts. */
 export function issue(code: IssueCode, path: readonly (string | number)[], received: string, expected: string): Issue {
   return { code, path, received, expected, message: `${pathText(path)}: expected ${expected}, received ${received}` }
+}
+
+/** The fault of a name that is none of those known, with the one probably meant. */
+export function unknownKey(path: readonly (string | number)[], key: string, known: readonly string[]): Issue {
+  const meant = nearestWord(key, known)
+  return issue("unknown-key", path, `'${key}'`, meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`)
 }
 
 /** A cross-field fault: the values are each allowed but do not go together. */
@@ -103,11 +110,7 @@ function readGroup(fields: AnyFields, value: unknown, path: Path, issues: Issue[
     read[key] = readInto(fields[key] as AnyField, Object.hasOwn(given, key) ? given[key] : undefined, [...path, key], issues)
   for (const key of Object.keys(given)) {
     if (Object.hasOwn(fields, key) || given[key] === undefined) continue
-    const known = Object.keys(fields)
-    const meant = nearestWord(key, known)
-    issues.push(
-      issue("unknown-key", [...path, key], `'${key}'`, meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`),
-    )
+    issues.push(unknownKey([...path, key], key, Object.keys(fields)))
   }
   return read
 }
