@@ -42,7 +42,7 @@ function stepped(si: Si, most: number): { time: number | null; lowest: number } 
         : Math.min(si.limitAction === "hold" ? one.limit : Number.POSITIVE_INFINITY, (si.sourceVoltage - si.backEmf * half) / one.r)
     w = Math.max(0, w + dt * rate(mid))
     t += dt
-    if (w >= goal) reached ??= t
+    if (w >= goal && off <= 0) reached ??= t
     if (reached !== null && (si.limitAction === "hold" || want <= one.limit)) return { time: reached, lowest }
   }
   return { time: null, lowest }
