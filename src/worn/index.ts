@@ -8,6 +8,7 @@ export {
   type PoseCarried,
   type RigPose,
 } from "./carried-load.js"
+export { carriedLoadSideView } from "./carried-load-view.js"
 export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
 export { type PassageKind, type PassagePlace, passagePlaces } from "./data-access.js"
 export type { BodyRegion } from "./data-contact.js"

@@ -1,0 +1,128 @@
+// A four-hour night parade with the lantern moth on one wearer's back (troupe, names and figures are invented):
+// what the body carries, how the straps press, when to rest, whether it is too warm, and how to put it on.
+import { mkdirSync, writeFileSync } from "node:fs"
+import {
+  bodyDimension,
+  carriedLoad,
+  carriedLoadSideView,
+  heatStress,
+  liftLimit,
+  metabolicRate,
+  strapPressure,
+  wearSchedule,
+} from "alula/worn"
+
+const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
+const hours = (s) => `${Math.floor(s / 3600 + 1e-9)} h ${String(Math.round((s % 3600) / 60)).padStart(2, "0")} min`
+const deg = (rad) => `${((rad * 180) / Math.PI).toFixed(1)}°`
+const percent = (x) => `${(100 * x).toFixed(0)} %`
+/** Warnings and cautions of a result, one line each; the general one is printed once, at the end. */
+const warn = (result) => {
+  for (const c of result.cautions) if (c.severity !== "note" && c.code !== "take-it-off") console.log(`  ! ${c.message} [${c.source}]`)
+}
+
+// the smallest of the three who take turns
+const wearer = { bodyMass: "58 kg", stature: "1.63 m" }
+const moth = {
+  ...wearer,
+  load: "6.5 kg",
+  poses: [
+    { name: "wings folded", forward: "-0.19 m", height: "1.16 m" },
+    { name: "wings half open", forward: "-0.21 m", left: "0.01 m", height: "1.31 m" },
+    { name: "wings raised", forward: "-0.23 m", left: "0.015 m", height: "1.52 m" },
+  ],
+}
+
+heading("The load, pose by pose")
+const carried = carriedLoad(moth)
+console.log(
+  `${percent(carried.share)} of body mass; ${carried.margin.toFixed(1)} kg left under ${percent(0.15)}; peak force while walking ${carried.peakForce.toFixed(0)} N`,
+)
+for (const p of carried.poses)
+  console.log(
+    `  ${p.name.padEnd(16)} lean ${deg(p.lean).padStart(5)} (tables: ${deg(p.leanLow)} to ${deg(p.lean)})   hips, straight ${Math.abs(p.hipMoment).toFixed(1).padStart(5)} N·m   low back, leaning ${Math.abs(p.backLeaning).toFixed(1).padStart(4)} N·m`,
+  )
+console.log("  published guidance:")
+for (const g of carried.guidance)
+  console.log(`    ${percent(g.share).padStart(4)}  ${g.mass.toFixed(1).padStart(4)} kg  ${g.who}${g.exceeded ? ": exceeded" : ""}`)
+warn(carried)
+
+heading("The straps")
+const straps = strapPressure({ load: moth.load, offset: "0.12 m", width: "50 mm" })
+console.log(
+  `belt ${percent(straps.beltShare)} of the weight, one strap up to ${straps.tensionMost.toFixed(0)} N, ${(straps.pressureMost / 1000).toFixed(1)} kPa against 14 kPa; width to choose ${(1000 * straps.widthChosen).toFixed(0)} mm`,
+)
+const anchor = bodyDimension({ sex: "female", dimension: "iliacCrestHeight", percentile: "50 %", stature: wearer.stature })
+console.log(`hip belt at about ${(1000 * anchor.mean).toFixed(0)} ± ${(1000 * anchor.sd).toFixed(0)} mm above the ground for this stature`)
+warn(straps)
+
+heading("What walking costs")
+const pace = "0.8 m/s"
+const walk = metabolicRate({ bodyMass: wearer.bodyMass, load: moth.load, speed: pace })
+for (const r of walk.readings)
+  console.log(`  ${r.equation.padEnd(36)} ${r.rate.toFixed(0).padStart(4)} W${r.applies ? "" : "   outside its range"}`)
+console.log(`  plan with ${walk.rate.toFixed(0)} W (${walk.met.toFixed(1)} MET)`)
+
+heading("Four hours of parade")
+const plan = [
+  { name: "muster", activity: "standing", duration: "20 min" },
+  { name: "first leg", activity: "walking", duration: "50 min", speed: pace },
+  { name: "moth on the stand", activity: "off", duration: "25 min" },
+  { name: "dance in the square", activity: "stage", duration: "12 min", speed: "0.5 m/s" },
+  { name: "photographs", activity: "standing", duration: "18 min" },
+  { name: "supper", activity: "off", duration: "30 min" },
+  { name: "second leg", activity: "walking", duration: "60 min", speed: pace },
+  { name: "farewell", activity: "stage", duration: "10 min", speed: "0.5 m/s" },
+  { name: "way to the van", activity: "walking", duration: "15 min", speed: pace },
+]
+const day = { bodyMass: wearer.bodyMass, load: moth.load, moment: carried.backMomentLeaning, plan }
+const schedule = wearSchedule(day)
+for (const p of schedule.parts)
+  console.log(
+    `  ${hours(p.start)}  ${p.name.padEnd(20)} ${p.rate.toFixed(0).padStart(4)} W  ${percent(p.capacityShare).padStart(5)} of capacity   strain ${percent(p.strain).padStart(5)} ${"▇".repeat(Math.round(10 * Math.min(p.strain, 3)))}`,
+  )
+if (schedule.first)
+  console.log(
+    `the limit is reached after ${hours(schedule.first.after)}, in '${schedule.first.during}', ${hours(schedule.first.worn)} of it with the moth on`,
+  )
+console.log(`rests to put in: ${schedule.resting.count}, of ${hours(schedule.restLength)}`)
+for (const r of schedule.rests) console.log(`  at ${hours(r.at)}, in '${r.during}': moth off for ${hours(r.duration)}`)
+console.log(
+  schedule.heaviest
+    ? `heaviest moth for the plan as it stands: ${schedule.heaviest.load.toFixed(1)} kg`
+    : "no moth is light enough for the plan as it stands",
+)
+if (schedule.heaviestLenient)
+  console.log(`by the more lenient limit: ${schedule.heaviestLenient.load.toFixed(1)} kg (the spread, not advice)`)
+warn(schedule)
+
+heading("Another plan: one more break, and back to the van without the moth")
+const second = { name: "second leg", activity: "walking", duration: "45 min", speed: pace }
+const pause = { name: "lemonade", activity: "off", duration: "20 min" }
+const last = { name: "way to the van, moth in its case", activity: "off", duration: "10 min" }
+const better = plan.flatMap((p) => (p.name === "second leg" ? [second, pause] : p.name === "way to the van" ? [last] : [p]))
+for (const mass of [5, 6.5, 8, 10]) {
+  const one = wearSchedule({ ...day, load: mass, moment: (carried.backMomentLeaning * mass) / 6.5, plan: better })
+  console.log(
+    `  ${mass} kg: greatest strain ${percent(one.peakStrain)}, extra rests ${one.resting.count}, ${hours(one.unbroken)} at most in the hardest part`,
+  )
+  if (mass === 6.5 && one.heaviest) console.log(`         heaviest moth this plan bears: ${one.heaviest.load.toFixed(1)} kg`)
+}
+
+heading("A mild evening in foam and sheet")
+const heat = heatStress({ rate: walk.rate, wetBulb: "12 degC", globe: "16 degC" })
+console.log(
+  `WBGT ${heat.wbgt.toFixed(1)} °C, as worn ${heat.effective.toFixed(1)} °C, limit ${heat.limit.toFixed(1)} °C: ${percent(heat.workShare)} of each hour in the moth`,
+)
+warn(heat)
+
+heading("Putting it on")
+const lift = liftLimit({ load: moth.load, startHeight: "0.8 m", endHeight: "1.3 m", startReach: "0.45 m" })
+console.log(`limit ${lift.limit.toFixed(1)} kg from a stand, lifting index ${lift.liftingIndex.toFixed(2)}, people ${lift.people}`)
+warn(lift)
+
+const out = new URL("../out/", import.meta.url)
+mkdirSync(out, { recursive: true })
+writeFileSync(new URL("four-hour-parade.svg", out), carriedLoadSideView(moth, "Lantern moth: load, lean and moments"))
+console.log("\nSide view: out/four-hour-parade.svg")
+console.log(carried.cautions[0].message)
