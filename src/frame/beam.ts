@@ -146,6 +146,15 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
         "S. P. Timoshenko, J. M. Gere, Mechanics of Materials, 1972, section 6.9; the factor of ten: common practice",
       ),
     )
+  if (out.reactionEnd !== null && Math.min(out.reactionStart, out.reactionEnd) < 0)
+    found.push(
+      caution(
+        "lifts-off",
+        "caution",
+        "A support would have to pull the beam down: unless it is held there it lifts off and tips.",
+        "statics",
+      ),
+    )
   if (si.motion === "still")
     found.push(
       caution(

@@ -11,7 +11,8 @@ import {
   type SiOf,
   type Step,
 } from "../solver/index.js"
-import { creepFactor, type FrameMaterial, frameMaterials, longestDuration, stiffnessFactor, strengthFactor } from "./data-materials.js"
+import { type FrameMaterial, frameMaterials } from "./data-materials.js"
+import { creepFactor, longestDuration, stiffnessFactor, strengthFactor } from "./material-factors.js"
 
 /** What a member is made of and in what state it carries its load. */
 export interface ConditionInput {
@@ -188,6 +189,15 @@ export function conditionCautions(si: SiOf<StrengthInput>): Caution[] {
     )
     return found
   }
+  if (si.material === "aluminium6061")
+    found.push(
+      caution(
+        "welds-weaken",
+        "note",
+        "Figures are those of unwelded tube: beside a weld 6061-T6 keeps about half of its strength.",
+        "Aluminum Design Manual, 2015, table A.4.3, from memory",
+      ),
+    )
   if (data.hdt !== null && si.temperature > 23)
     found.push(
       caution(

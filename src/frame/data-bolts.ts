@@ -35,7 +35,7 @@ const shear = "shear ratio EN 1993-1-8, 2005, table 3.4, from memory"
 
 /** Bolt classes. */
 export const boltClasses: Readonly<Record<BoltClass, BoltStrength>> = {
-  "4.6": { label: "class 4.6", tensile: 400e6, proof: 225e6, shearRatio: 0.6, source: `${iso} (from memory); ${shear}` },
+  "4.6": { label: "class 4.6, or unmarked", tensile: 400e6, proof: 225e6, shearRatio: 0.6, source: `${iso} (from memory); ${shear}` },
   "5.6": { label: "class 5.6", tensile: 500e6, proof: 280e6, shearRatio: 0.6, source: `${iso} (from memory); ${shear}` },
   "8.8": { label: "class 8.8", tensile: 800e6, proof: 580e6, shearRatio: 0.6, source: `${iso}, up to 16 mm; ${shear}` },
   "10.9": {

@@ -11,7 +11,7 @@ const fahrenheit = (t: number) => ((t - 32) * 5) / 9
 
 /**
  * What makers' sheets and standards print, one entry a sheet. Sheets of one material differ by 3 to
- * 10 % and tensile differs from flexural: the ranges of {@link frameMaterials} are drawn from these.
+ * 10 % and tensile differs from flexural: the ranges of `frameMaterials` are drawn from these.
  */
 export const datasheets: Readonly<Record<string, Datasheet>> = {
   "abs-gp22": {

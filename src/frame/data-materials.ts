@@ -1,4 +1,4 @@
-import { interpolate } from "../numeric/index.js"
+import { pvcDerating } from "./material-factors.js"
 
 /** Materials a frame is made of. */
 export type FrameMaterial =
@@ -41,7 +41,7 @@ export interface FrameMaterialData {
   readonly brittle: boolean
   /** Highest temperature it may be reckoned at, °C. */
   readonly limit: number
-  /** Temperature of deflection under 1.8 MPa, °C: where the modulus has fallen to {@link modulusAtHdt}. */
+  /** Temperature of deflection under 1.8 MPa, °C: where the modulus has fallen to 900 MPa. */
   readonly hdt: number | null
   /** Strength against that at 23 °C by temperature (°C); null where it falls as the modulus does. */
   readonly derating: readonly (readonly [temperature: number, factor: number])[] | null
@@ -51,34 +51,6 @@ export interface FrameMaterialData {
   readonly creepSource: string
   readonly source: string
 }
-
-/** Load durations the creep lines are drawn over: 0.1 h to 1000 h. */
-export const longestDuration = 3.6e6
-
-/**
- * Modulus at the temperature of deflection under load: 1.8 MPa over the 0.2 % flexural strain at
- * which ISO 75-1 (2020), clause 3, calls the test, from memory.
- */
-export const modulusAtHdt: number = 1.8e6 / 0.002
-
-const fahrenheit = (t: number) => ((t - 32) * 5) / 9
-
-/**
- * Long-term strength of PVC pipe against that at 73 °F (pipe maker's industrial pipe temperature
- * derating, Schedule 40 and 80 table). It is a pressure factor: never a stiffness factor. No figure
- * exists above 140 °F.
- */
-export const pvcDerating: readonly (readonly [temperature: number, factor: number])[] = (
-  [
-    [73, 1],
-    [80, 0.88],
-    [90, 0.75],
-    [110, 0.51],
-    [120, 0.4],
-    [130, 0.31],
-    [140, 0.22],
-  ] as const
-).map(([f, factor]) => [fahrenheit(f), factor] as const)
 
 const noCreep = "does not creep measurably at these temperatures: common practice, no source"
 const assumedCreep = "no published creep figure found: half the stiffness left after 1000 h is assumed; common practice, no source"
@@ -108,7 +80,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
   },
   steel: {
     label: "mild steel",
-    modulus: [200e9, 207e9],
+    modulus: [200e9, 210e9],
     strength: [220e6, 370e6],
     density: [7850, 7850],
     poisson: 0.292,
@@ -120,7 +92,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     derating: null,
     creep: null,
     creepSource: noCreep,
-    source: "Shigley's Mechanical Engineering Design, 2015, tables A-5 and A-20 (1018 hot-rolled to cold-drawn), from memory",
+    source:
+      "Shigley's Mechanical Engineering Design, 2015, tables A-5 (207 GPa) and A-20 (1018 hot-rolled to cold-drawn); modulus range 200 to 210 GPa and density: handbook values; all from memory",
   },
   pvcPipe: {
     label: "rigid PVC pipe (cell class 12454)",
@@ -376,20 +349,4 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     creepSource: assumedCreep,
     source: "Wood Handbook (FPL-GTR-190), 2010, table 12-3, least and most of three mills; shear: common practice, no source",
   },
-}
-
-/** Stiffness left at a temperature (°C), as a fraction of that at 23 °C. */
-export function stiffnessFactor(data: FrameMaterialData, temperature: number): number {
-  if (data.hdt === null || temperature <= 23) return 1
-  return 1 - (1 - modulusAtHdt / data.modulus[0]) * ((temperature - 23) / (data.hdt - 23))
-}
-
-/** Strength left at a temperature (°C), as a fraction of that at 23 °C. */
-export function strengthFactor(data: FrameMaterialData, temperature: number): number {
-  return data.derating ? interpolate(data.derating, temperature) : stiffnessFactor(data, temperature)
-}
-
-/** Stiffness left after a load has stood for some time (s), as a fraction of that under a short load. */
-export function creepFactor(data: FrameMaterialData, duration: number): number {
-  return data.creep ? interpolate(data.creep, Math.log10(Math.max(duration / 3600, 0.1))) : 1
 }

@@ -24,19 +24,12 @@ export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasse
 export { type ColumnEnds, type ColumnEndsData, columnEnds } from "./data-columns.js"
 export { type Datasheet, datasheets } from "./data-datasheets.js"
 export { dropFactor, type Motion, type MotionData, motions, walkingFactor } from "./data-loads.js"
-export {
-  creepFactor,
-  type FrameMaterial,
-  type FrameMaterialData,
-  frameMaterials,
-  pvcDerating,
-  stiffnessFactor,
-  strengthFactor,
-} from "./data-materials.js"
+export { type FrameMaterial, type FrameMaterialData, frameMaterials } from "./data-materials.js"
 export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
 export { type Elastica, elastica } from "./elastica.js"
 export { type HandlingLoad, type HandlingLoadInput, handlingLoad } from "./handling-load.js"
 export { type BodyPart, type MassProperties, type MassPropertiesInput, massOf, massProperties } from "./mass-properties.js"
+export { creepFactor, pvcDerating, stiffnessFactor, strengthFactor } from "./material-factors.js"
 export {
   cantileverRoot,
   magnification,

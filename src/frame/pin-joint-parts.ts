@@ -17,7 +17,7 @@ export interface PinJointInput extends StrengthInput {
   pins?: number
   /** Bolt size. */
   bolt?: BoltSize | null
-  /** Bolt class. */
+  /** Bolt class; an unmarked bolt counts as the weakest. */
   boltClass?: BoltClass
   /** Diameter of a plain pin. */
   pinDiameter?: Length | null

@@ -219,7 +219,7 @@ function check(si: Si): Issue[] {
  * Formula: each of n pins carries F/n (N); τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's
  * nominal stress area or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e (m); a
  * hole takes 2·d·w from a tube's area. A ring of mean radius R and wall w (m) squeezed over the width b (m) begins to flatten at
- * π·S·b·w²/(6·R). Bolt pull from a torque T (N·m): T/(0.2·d). Allowed: bolts 0.5 or 0.6 of their
+ * π·S·b·w²/(6·R). Bolt pull from a torque T (N·m): T/(0.2·d). Allowed: bolts (class default 4.6, the weakest) 0.5 or 0.6 of their
  * tensile strength, plain pins S/√3 (default mild steel, 220 MPa), members their yield stress in bearing and S/√3 in shear at the
  * temperature (°C, default 23) and duration (s, default 0). The force is multiplied by the factor of `motion` (default
  * `still`, 1). Valid where the pins fit closely and share the force.
@@ -246,7 +246,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
     force: { kind: "force", symbol: "F", label: "force across the pins", min: "1 mN", max: 1e6, typical: [50, 2000] },
     pins: { kind: "number", symbol: "n", label: "pins", whole: true, min: 1, max: 20, typical: [1, 3], default: 1 },
     bolt: { kind: "choice", label: "bolt", options: optionsFrom(bolts), default: null },
-    boltClass: { kind: "choice", label: "bolt class", options: optionsFrom(boltClasses, (key) => boltClasses[key].label), default: "8.8" },
+    boltClass: { kind: "choice", label: "bolt class", options: optionsFrom(boltClasses, (key) => boltClasses[key].label), default: "4.6" },
     pinDiameter: {
       kind: "length",
       symbol: "d_g",

@@ -1,7 +1,7 @@
 import fc from "fast-check"
-import { lusolve } from "mathjs"
 import { describe, expect, it } from "vitest"
 import { type BeamProblem, type BeamState, beam, beamCurve, frameMaterials } from "../../src/frame/index.js"
+import { assemble, elementStiffness, solveScaled, without } from "./elements.js"
 
 /**
  * The same beam by finite elements: cubic beam elements between every load, support and stretch end, with work-equivalent
@@ -17,35 +17,19 @@ function elements(problem: BeamProblem, extra = 2) {
     const from = kinks[i] as number
     for (let k = 1; k <= extra; k++) nodes.push(k === extra ? to : from + ((to - from) * k) / extra)
   })
-  const size = 2 * nodes.length
-  const matrix = Array.from({ length: size }, () => new Array<number>(size).fill(0))
-  const load = new Array<number>(size).fill(0)
-  const add = (i: number, j: number, v: number) => {
-    const row = matrix[i] as number[]
-    row[j] = (row[j] as number) + v
-  }
+  const whole = assemble(nodes, elementStiffness).map((row) => row.map((x) => x * stiffness))
+  const load = new Array<number>(2 * nodes.length).fill(0)
   const push = (i: number, v: number) => {
-    load[i] = (load[i] as number) + v
+    load[i] = load[i]! + v
   }
   nodes.slice(1).forEach((to, n) => {
-    const h = to - (nodes[n] as number)
-    const k = stiffness / h ** 3
-    const local = [
-      [12, 6 * h, -12, 6 * h],
-      [6 * h, 4 * h * h, -6 * h, 2 * h * h],
-      [-12, -6 * h, 12, -6 * h],
-      [6 * h, 2 * h * h, -6 * h, 4 * h * h],
-    ]
-    local.forEach((row, i) => {
-      row.forEach((v, j) => {
-        add(2 * n + i, 2 * n + j, k * v)
-      })
-    })
+    const from = nodes[n]!
+    const h = to - from
     for (const s of spreads) {
-      const mid = (to + (nodes[n] as number)) / 2
+      const mid = (to + from) / 2
       if (mid < s.start || mid > s.end) continue
       const at = (x: number) => s.from + ((s.to - s.from) * (x - s.start)) / (s.end - s.start)
-      const [a, b] = [at(nodes[n] as number), at(to)]
+      const [a, b] = [at(from), at(to)]
       push(2 * n, (h * (7 * a + 3 * b)) / 20)
       push(2 * n + 1, (h * h * (3 * a + 2 * b)) / 60)
       push(2 * n + 2, (h * (3 * a + 7 * b)) / 20)
@@ -55,32 +39,20 @@ function elements(problem: BeamProblem, extra = 2) {
   const nodeAt = (x: number) => nodes.indexOf(x)
   for (const p of forces) push(2 * nodeAt(p.at), p.force)
   for (const c of couples) push(2 * nodeAt(c.at) + 1, c.moment)
-  const free = [...load]
   const held = span === null ? [0, 1] : [0, 2 * nodeAt(span)]
-  const stiff = matrix.map((row) => [...row])
-  for (const dof of held) {
-    for (let j = 0; j < size; j++) {
-      add(dof, j, -((matrix[dof] as number[])[j] as number))
-      add(j, dof, -((matrix[j] as number[])[dof] as number))
-    }
-    add(dof, dof, stiffness / length ** 3)
-    load[dof] = 0
-  }
-  // rows scaled so that elements of very different length do not lose digits
-  const scale = matrix.map((row, i) => 1 / Math.sqrt(row[i] as number))
-  const scaled = matrix.map((row, i) => row.map((v, j) => v * (scale[i] as number) * (scale[j] as number)))
-  const solved = (
-    lusolve(
-      scaled,
-      load.map((v, i) => v * (scale[i] as number)),
-    ) as number[][]
-  ).map((row, i) => (row[0] as number) * (scale[i] as number))
-  const reaction = (dof: number) =>
-    -(stiff[dof] as number[]).reduce((sum, k, j) => sum + k * (solved[j] as number), 0) + (free[dof] as number)
+  const free = load.map((_, i) => i).filter((i) => !held.includes(i))
+  const solved = new Array<number>(load.length).fill(0)
+  solveScaled(
+    without(whole, held),
+    free.map((i) => load[i]!),
+  ).forEach((x, i) => {
+    solved[free[i]!] = x
+  })
+  const reaction = (dof: number) => load[dof]! - whole[dof]!.reduce((sum, k, j) => sum + k * solved[j]!, 0)
   return {
     nodes,
-    deflection: nodes.map((_, n) => solved[2 * n] as number),
-    slope: nodes.map((_, n) => solved[2 * n + 1] as number),
+    deflection: nodes.map((_, n) => solved[2 * n]!),
+    slope: nodes.map((_, n) => solved[2 * n + 1]!),
     reactionStart: reaction(0),
     reactionEnd: span === null ? null : reaction(2 * nodeAt(span)),
   }
@@ -321,6 +293,13 @@ describe("beam", () => {
     expect(codes(0.68)).toContain("bends-far")
     expect(codes(0.67)).toContain("stress-unknown")
     expect(beam({ ...soft }).safetyFactor).toBeNull()
+  })
+
+  it("says when a support would have to hold the beam down", () => {
+    const plank = { length: 1, support: "simple", span: 0.5, section: { secondMoment: 1e-9 }, modulus: 1e10 } as const
+    const codes = (at: number) => beam({ ...plank, forces: [{ force: 10, at }] }).cautions.map((c) => c.code)
+    expect(codes(0.9)).toContain("lifts-off")
+    expect(codes(0.4)).not.toContain("lifts-off")
   })
 
   it("names the place of a load off the beam", () => {

@@ -1,50 +1,13 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { column, columnEnds, eulerStress, johnsonStress, transitionSlenderness } from "../../src/frame/index.js"
-import { solveLinear } from "../../src/numeric/index.js"
+import { assemble, elementPush, elementStiffness, evenNodes, leastEigenvalue, type Matrix, without } from "./elements.js"
 
-/**
- * Least buckling load of a unit column (E·I = 1, L = 1) by cubic elements with geometric stiffness and inverse iteration.
- * `held` lists the fixed freedoms of the first and last node: 0 deflection, 1 slope.
- */
+/** Least buckling load of a unit column (E·I = 1, L = 1) by finite elements; `held` as deflection 0 and slope 1 of each end. */
 function bucklingLoad(held: { readonly start: readonly number[]; readonly end: readonly number[] }, n = 20): number {
-  const size = 2 * (n + 1)
-  const h = 1 / n
-  const zero = () => Array.from({ length: size }, () => new Array<number>(size).fill(0))
-  const [stiff, geometric] = [zero(), zero()]
-  const k = [
-    [12, 6 * h, -12, 6 * h],
-    [6 * h, 4 * h * h, -6 * h, 2 * h * h],
-    [-12, -6 * h, 12, -6 * h],
-    [6 * h, 2 * h * h, -6 * h, 4 * h * h],
-  ]
-  const g = [
-    [36, 3 * h, -36, 3 * h],
-    [3 * h, 4 * h * h, -3 * h, -h * h],
-    [-36, -3 * h, 36, -3 * h],
-    [3 * h, -h * h, -3 * h, 4 * h * h],
-  ]
-  for (let e = 0; e < n; e++)
-    for (let i = 0; i < 4; i++)
-      for (let j = 0; j < 4; j++) {
-        stiff[2 * e + i]![2 * e + j]! += k[i]![j]! / h ** 3
-        geometric[2 * e + i]![2 * e + j]! += g[i]![j]! / (30 * h)
-      }
-  const fixed = new Set([...held.start, ...held.end.map((d) => 2 * n + d)])
-  const free = Array.from({ length: size }, (_, i) => i).filter((i) => !fixed.has(i))
-  const a = free.map((i) => free.map((j) => stiff[i]![j]!))
-  const b = free.map((i) => free.map((j) => geometric[i]![j]!))
-  const times = (m: readonly number[][], v: readonly number[]) => m.map((row) => row.reduce((s, x, j) => s + x * v[j]!, 0))
-  let v = free.map((_, i) => 1 + 0.1 * i)
-  let load = 0
-  for (let step = 0; step < 60; step++) {
-    const next = solveLinear(a, times(b, v)) as number[]
-    const size2 = Math.hypot(...next)
-    v = next.map((x) => x / size2)
-    const top = times(a, v).reduce((s, x, i) => s + x * v[i]!, 0)
-    load = top / times(b, v).reduce((s, x, i) => s + x * v[i]!, 0)
-  }
-  return load
+  const fixed = [...held.start, ...held.end.map((d) => 2 * n + d)]
+  const [a, b] = [elementStiffness, elementPush].map((one) => without(assemble(evenNodes(n), one), fixed)) as [Matrix, Matrix]
+  return leastEigenvalue(a, b)
 }
 
 describe("column against other routes", () => {

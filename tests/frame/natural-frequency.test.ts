@@ -1,45 +1,12 @@
 import { describe, expect, it } from "vitest"
 import { cantileverRoot, magnification, naturalFrequency } from "../../src/frame/index.js"
-import { solveLinear } from "../../src/numeric/index.js"
+import { assemble, elementMass, elementStiffness, evenNodes, leastEigenvalue, without } from "./elements.js"
 
-/** First root of a unit cantilever with a tip mass by cubic elements, consistent mass and inverse iteration. */
+/** First root of a unit cantilever with a tip mass by finite elements with consistent mass. */
 function elementRoot(massRatio: number, n = 24): number {
-  const h = 1 / n
-  const size = 2 * n
-  const zero = () => Array.from({ length: size }, () => new Array<number>(size).fill(0))
-  const [stiff, mass] = [zero(), zero()]
-  const k = [
-    [12, 6 * h, -12, 6 * h],
-    [6 * h, 4 * h * h, -6 * h, 2 * h * h],
-    [-12, -6 * h, 12, -6 * h],
-    [6 * h, 2 * h * h, -6 * h, 4 * h * h],
-  ]
-  const m = [
-    [156, 22 * h, 54, -13 * h],
-    [22 * h, 4 * h * h, 13 * h, -3 * h * h],
-    [54, 13 * h, 156, -22 * h],
-    [-13 * h, -3 * h * h, -22 * h, 4 * h * h],
-  ]
-  for (let e = 0; e < n; e++)
-    for (let i = 0; i < 4; i++)
-      for (let j = 0; j < 4; j++) {
-        const [a, b] = [2 * (e - 1) + i, 2 * (e - 1) + j]
-        if (a < 0 || b < 0) continue
-        stiff[a]![b]! += k[i]![j]! / h ** 3
-        mass[a]![b]! += (m[i]![j]! * h) / 420
-      }
-  mass[size - 2]![size - 2]! += massRatio
-  const times = (matrix: readonly number[][], v: readonly number[]) => matrix.map((row) => row.reduce((s, x, j) => s + x * v[j]!, 0))
-  let v = Array.from({ length: size }, (_, i) => (i % 2 ? 1 : i / size))
-  let square = 0
-  for (let step = 0; step < 30; step++) {
-    const next = solveLinear(stiff, times(mass, v)) as number[]
-    const norm = Math.hypot(...next)
-    v = next.map((x) => x / norm)
-    const top = times(stiff, v).reduce((s, x, i) => s + x * v[i]!, 0)
-    square = top / times(mass, v).reduce((s, x, i) => s + x * v[i]!, 0)
-  }
-  return square ** 0.25
+  const mass = assemble(evenNodes(n), elementMass)
+  mass[2 * n]![2 * n]! += massRatio
+  return leastEigenvalue(without(assemble(evenNodes(n), elementStiffness), [0, 1]), without(mass, [0, 1])) ** 0.25
 }
 
 const ratios = [0, 1e-4, 0.01, 0.1, 0.5, 1, 3, 10, 100, 1000]
