@@ -32,5 +32,5 @@ export const freudensteinSource: Source = {
   title: "Approximate synthesis of four-bar linkages, Trans. ASME 77, 853–861",
   by: "F. Freudenstein",
   edition: "1955",
-  where: "displacement equation (from memory; re-derived)",
+  where: "displacement equation, angles there measured the other way round (title and pages looked up; equation re-derived)",
 }

@@ -52,14 +52,17 @@ export interface FourBar {
   readonly couplerAcceleration: number
   /** Output acceleration, rad/s². */
   readonly outputAcceleration: number
-  /** Coupler point, m. */
+  /** Coupler point, x, m; null where none is asked for. */
   readonly pointX: number | null
+  /** Coupler point, y, m. */
   readonly pointY: number | null
-  /** Its velocity, m/s. */
+  /** Its speed along x, m/s. */
   readonly pointSpeedX: number | null
+  /** Its speed along y, m/s. */
   readonly pointSpeedY: number | null
-  /** Its acceleration, m/s². */
+  /** Its acceleration along x, m/s². */
   readonly pointAccelerationX: number | null
+  /** Its acceleration along y, m/s². */
   readonly pointAccelerationY: number | null
 }
 

@@ -16,8 +16,11 @@ export interface FreudensteinInput {
 
 /** Result of {@link freudenstein}. */
 export interface Freudenstein {
+  /** K₁ = ground over input. */
   readonly k1: number
+  /** K₂ = ground over output. */
   readonly k2: number
+  /** K₃ of Freudenstein's equation. */
   readonly k3: number
   /** Input link, m; negative where it points opposite to the angle. */
   readonly input: number
@@ -94,7 +97,7 @@ function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>
 
 function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
   const found: Caution[] = []
-  const source = "F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77, 1955 (from memory)"
+  const source = "F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77, 1955"
   if (out.branch === "none")
     found.push(
       caution(

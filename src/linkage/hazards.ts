@@ -5,8 +5,8 @@ export function pinchCaution(what: string): Caution {
   return caution(
     "pinch-point",
     "warning",
-    `${what} close like scissors and can trap fingers, hair and cloth: cover them, or keep gaps that a finger cannot be crushed in (25 mm is the figure of the standard), and have the finished piece looked at by somebody qualified before people come near it.`,
-    "ISO 13854, 2017, table 1 (minimum gaps, from memory)",
+    `${what} close on one another like scissors and can shear or trap fingers, hair and cloth. The minimum gaps of ISO 13854 are for crushing alone and do not cover shearing: guard such places so that nobody can reach in, and have the finished piece looked at by somebody qualified before people come near it.`,
+    "ISO 13854, 2017, clause 1 (scope: crushing only, not shearing or drawing-in)",
   )
 }
 
@@ -16,7 +16,7 @@ export function fallsCaution(what: string): Caution {
     "falls-without-power",
     "warning",
     `${what} comes down when power is lost unless the driver holds by itself: nobody may be under it or inside its sweep, and a stop or a self-locking drive has to hold it.`,
-    "ISO 12100, 2010, clause 6.2.11.4 (restoration and loss of power, from memory)",
+    "ISO 12100, 2010, clause 6.2.11.5 (interruption of power supply; clause number from memory)",
   )
 }
 

@@ -6,6 +6,7 @@ export interface PlanarLinkage {
   readonly mobility: number
   /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. */
   readonly conditioning: number
+  /** Every point at the end of the motion; lengths m, speeds m/s, accelerations m/s². */
   readonly points: readonly {
     readonly name: string
     readonly x: number
@@ -15,6 +16,7 @@ export interface PlanarLinkage {
     readonly accelerationX: number
     readonly accelerationY: number
   }[]
+  /** Every bar; angles rad, speeds rad/s, accelerations rad/s². */
   readonly bars: readonly {
     readonly name: string
     /** Direction from `from` to `to`, rad. */
@@ -24,6 +26,7 @@ export interface PlanarLinkage {
     /** Pin to pin, m. */
     readonly length: number
   }[]
+  /** Every slider; positions m, speeds m/s. */
   readonly sliders: readonly {
     readonly name: string
     /** Distance along the line from its first point, m. */
@@ -33,6 +36,7 @@ export interface PlanarLinkage {
     /** Force of the line on the point, to the left of the line, N. */
     readonly sideForce: number
   }[]
+  /** Every driver: its setting (rad or m) and its effort. */
   readonly drivers: readonly {
     readonly name: string
     readonly angle: number | null
@@ -42,7 +46,7 @@ export interface PlanarLinkage {
     /** Force the driver exerts against the loads, N; positive pushes. */
     readonly force: number | null
   }[]
-  /** Force of each pin on each bar. */
+  /** Force of each pin on each bar, N. */
   readonly pins: readonly {
     readonly bar: string
     readonly point: string
@@ -59,6 +63,7 @@ export interface PlanarLinkage {
     readonly torque: number | null
     readonly force: number | null
   }[]
+  /** Newton steps taken over the whole motion. */
   readonly iterations: number
   /** Largest constraint error, m. */
   readonly residual: number

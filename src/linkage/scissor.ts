@@ -38,9 +38,13 @@ export interface ScissorInput {
 
 /** Result of {@link scissor}. */
 export interface Scissor {
+  /** Span drawn in, m. */
   readonly spanFolded: number
+  /** Span pushed out, m. */
   readonly spanExtended: number
+  /** Distance of the base joints drawn in, m. */
   readonly spreadFolded: number
+  /** Distance of the base joints pushed out, m. */
   readonly spreadExtended: number
   /** Travel of one base joint against the other, m. */
   readonly travel: number
@@ -50,19 +54,23 @@ export interface Scissor {
   readonly ratioExtended: number
   /** Force that draws the base joints together, N; negative where the array pulls itself out. */
   readonly forceFolded: number
+  /** The same force pushed out, N. */
   readonly forceExtended: number
   /** Greatest size of that force over the travel, N. */
   readonly peakForce: number
   /** Torque on one base arm about its base joint, for a servo there, N·m. */
   readonly torqueFolded: number
+  /** The same torque pushed out, N·m. */
   readonly torqueExtended: number
   /** Greatest size of that torque over the travel, N·m. */
   readonly peakTorque: number
-  /** Torque on the screw at the peak force, N·m. */
+  /** Torque on the screw at the peak force, N·m; null without a screw. */
   readonly screwTorque: number | null
+  /** Turns of the screw over the travel; null without a screw. */
   readonly screwTurns: number | null
-  /** How far the tip sinks back because the driver gives, drawn in and pushed out, m. */
+  /** How far the tip sinks back because the driver gives, drawn in, m; null where its stiffness is not given. */
   readonly sagFolded: number | null
+  /** The same pushed out, m. */
   readonly sagExtended: number | null
   /** How far the tip can hang off its line through play of the pins, pushed out, m. */
   readonly droop: number

@@ -1,3 +1,4 @@
+import { goldenMinimum } from "../numeric/index.js"
 import type { Angle, Length, Mass, Moment } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf } from "../solver/index.js"
 import { type Branch, fourBarPose } from "./four-bar-pose.js"
@@ -15,8 +16,9 @@ export interface ServoPushrodInput {
   servoHornAngle?: Angle
   /** Flap horn at neutral, from the same direction. */
   flapHornAngle?: Angle
-  /** Servo travel one way from neutral, and the other. */
+  /** Servo travel from neutral to the lower end, negative. */
   travelFrom?: Angle
+  /** Servo travel from neutral to the upper end. */
   travelTo?: Angle
   /** Moment on the hinge that works against rising flap angle: wind, elastic, cloth. */
   hingeMoment?: Moment
@@ -28,7 +30,7 @@ export interface ServoPushrodInput {
   flapLevel?: Angle
   /** Torque the servo can hold, where known. */
   servoTorque?: Moment | null
-  /** Settings reckoned over the travel. */
+  /** Settings reckoned each way; crests of torque and rod force are added. */
   steps?: number
 }
 
@@ -36,16 +38,19 @@ export interface ServoPushrodInput {
 export interface ServoPushrod {
   /** Pushrod, pin to pin, m. */
   readonly rod: number
+  /** Flap angle at the lower end of the travel, rad. */
   readonly flapFrom: number
+  /** Flap angle at the upper end, rad. */
   readonly flapTo: number
   /** Flap angle swept between its extremes, rad. */
   readonly flapTravel: number
   /** Flap angle per servo angle at neutral. */
   readonly ratio: number
-  /** Servo torque at the two ends, N·m; positive with rising servo angle. */
+  /** Servo torque at the lower end, N·m; positive with rising servo angle. */
   readonly torqueFrom: number
+  /** Servo torque at the upper end, N·m. */
   readonly torqueTo: number
-  /** Greatest size of the servo torque over the settings, N·m. */
+  /** Greatest size of the servo torque over the travel, N·m. */
   readonly peakTorque: number
   /** Servo angle from neutral where it peaks, rad. */
   readonly peakAngle: number
@@ -53,10 +58,11 @@ export interface ServoPushrod {
   readonly peakRodForce: number
   /** Least transmission angle anywhere in the travel, rad. */
   readonly leastTransmission: number
-  /** Share of the servo's torque that is left at the peak. */
+  /** Share of the servo's torque that is left at the peak; null where it is not given. */
   readonly torqueMargin: number | null
   /** Whether the flap turns back within the travel because horn and rod come into line. */
   readonly reverses: boolean
+  /** Every setting, low to high: angles rad, torque N·m, rod force N. */
   readonly map: readonly {
     readonly servoAngle: number
     readonly flapAngle: number
@@ -89,6 +95,9 @@ export function reach(si: SiOf<ServoPushrodInput>): readonly { readonly length: 
 const nearestTurn = (angle: number, to: number) => angle - 2 * Math.PI * Math.round((angle - to) / (2 * Math.PI))
 const degrees = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`
 
+/** Places looked at for crests over the travel. */
+const SCAN = 64
+
 /** Everything at one servo angle from neutral. */
 function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servoAngle: number, last: number) {
   const { distance: d, servoHorn: a, flapHorn: c } = si
@@ -119,11 +128,11 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   const { flapHorn: c, travelFrom, travelTo, steps } = si
   const { rod, branch } = neutral(si)
   const span = reach(si)
-  const [near, far] = [span[0], span[span.length - 1]] as [(typeof span)[number], (typeof span)[number]]
+  const [close, far] = [span[0], span[span.length - 1]] as [(typeof span)[number], (typeof span)[number]]
   // a hair inside, so that what is answered is clear of the dead point
   const room = 1e-6 * (rod + c)
   if (far.length > rod + c - room) return binding(si, far.angle, far.length - rod - c)
-  if (near.length < Math.abs(rod - c) + room) return binding(si, near.angle, Math.abs(rod - c) - near.length)
+  if (close.length < Math.abs(rod - c) + room) return binding(si, close.angle, Math.abs(rod - c) - close.length)
   const start = setting(si, rod, branch, 0, 0)
   if (typeof start === "number") return binding(si, si.servoHornAngle, start)
   const map: Setting[] = []
@@ -143,6 +152,24 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   if (typeof down === "number") return binding(si, si.servoHornAngle + travelFrom, down)
   if (typeof up === "number") return binding(si, si.servoHornAngle + travelTo, up)
   map.push(...down.reverse(), start, ...up)
+  // a crest between settings becomes a setting of its own, so that no peak is read too low
+  const near = (angle: number) => {
+    const closest = map.reduce((a, b) => (Math.abs(b.servoAngle - angle) < Math.abs(a.servoAngle - angle) ? b : a))
+    return setting(si, rod, branch, angle, closest.flapAngle)
+  }
+  const step = (travelTo - travelFrom) / SCAN
+  for (const size of [(s: Setting) => Math.abs(s.torque), (s: Setting) => Math.abs(s.rodForce)]) {
+    const sizeAt = (angle: number) => {
+      const there = near(angle)
+      return typeof there === "number" ? 0 : size(there)
+    }
+    let best = travelFrom
+    for (let k = 1; k <= SCAN; k++) if (sizeAt(travelFrom + k * step) > sizeAt(best)) best = travelFrom + k * step
+    const crest = near(goldenMinimum((angle) => -sizeAt(angle), Math.max(travelFrom, best - step), Math.min(travelTo, best + step)))
+    if (typeof crest === "number" || map.some((s) => size(s) >= size(crest))) continue
+    const after = map.findIndex((s) => s.servoAngle > crest.servoAngle)
+    map.splice(after < 0 ? map.length : after, 0, crest)
+  }
   const [first, last] = [map[0] as Setting, map[map.length - 1] as Setting]
   const peak = map.reduce((most, s) => (Math.abs(s.torque) > Math.abs(most.torque) ? s : most), first)
   const peakTorque = Math.abs(peak.torque)
@@ -170,7 +197,7 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
     peakTorque,
     peakAngle: peak.servoAngle,
     peakRodForce: Math.max(...map.map((s) => Math.abs(s.rodForce))),
-    leastTransmission: Math.min(acute(near.length), acute(far.length)),
+    leastTransmission: Math.min(acute(close.length), acute(far.length)),
     torqueMargin: si.servoTorque === null ? null : 1 - peakTorque / si.servoTorque,
     reverses: map.some((s) => s.ratio * start.ratio <= 0),
     map,

@@ -82,7 +82,8 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * M = M_h + m·g·z·cos(γ + φ) with M_h against rising flap angle (N·m, default 0), flap mass m (kg,
  * default 0), centre z from the hinge (m, default 0), γ its direction above the horizontal at neutral
  * (rad, default 0), g = 9.80665 m/s²; servo torque M·k, rod force M/(c·sin(ψ − θ_b)) by virtual work. Travel
- * from −45° to 45° unless given, 12 settings each way. Valid in one plane, slow motion, ball links
+ * from −45° to 45° unless given, 12 settings each way; where torque or rod force crests between two of them,
+ * the crest is found and added. Valid in one plane, slow motion, ball links
  * without play, no friction.
  *
  * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the

@@ -27,29 +27,41 @@ export interface SweptEnvelopeInput extends MechanismInput {
 
 /** Result of {@link sweptEnvelope}; nothing of the mechanism leaves outline or profile. */
 export interface SweptEnvelope {
+  /** Width of all parts at the start, m. */
   readonly spanFolded: number
+  /** Height of all parts at the start, m. */
   readonly heightFolded: number
+  /** Width half way, m. */
   readonly spanMid: number
+  /** Height half way, m. */
   readonly heightMid: number
+  /** Width at the end, m. */
   readonly spanRaised: number
+  /** Height at the end, m. */
   readonly heightRaised: number
-  /** Limits of everything swept, allowance for what lies between poses included, m. */
+  /** Left limit of everything swept, allowance for what lies between poses included, m. */
   readonly left: number
+  /** Right limit, m. */
   readonly right: number
+  /** Lower limit, m. */
   readonly bottom: number
+  /** Upper limit, m. */
   readonly top: number
+  /** Width of everything swept, m. */
   readonly sweptSpan: number
+  /** Height of everything swept, m. */
   readonly sweptHeight: number
   /** Area inside the convex outline, m². */
   readonly outlineArea: number
   /** Length of the tip's path, m. */
   readonly tipPath: number
-  /** Greatest tip speed, m/s. */
+  /** Greatest tip speed at the poses reckoned, m/s. */
   readonly peakTipSpeed: number
   /** Convex outline around everything swept, counter-clockwise. */
   readonly outline: readonly { readonly x: number; readonly y: number }[]
   /** Lowest and highest place swept in each strip, left to right; null where nothing passes. */
   readonly profile: readonly { readonly from: number; readonly to: number; readonly bottom: number | null; readonly top: number | null }[]
+  /** Place (m) and speed (m/s) of the tip at every pose. */
   readonly tip: readonly { readonly x: number; readonly y: number; readonly speed: number }[]
   /** Allowance for what points do between poses, m. */
   readonly errorEstimate: number

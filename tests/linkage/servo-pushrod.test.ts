@@ -52,7 +52,7 @@ describe("servoPushrod", () => {
       const out = servoPushrod.attempt({ ...si, servoTorque: null })
       if (!out.ok || out.value.leastTransmission < 0.15) continue
       met++
-      for (const which of [0, 8]) {
+      for (const which of [0, out.value.map.length - 1]) {
         const here = out.value.map[which] as (typeof out.value.map)[number]
         const same = asMechanism(si, here.servoAngle)
         const [, rod, flap] = same.bars as [(typeof same.bars)[number], (typeof same.bars)[number], (typeof same.bars)[number]]
@@ -90,6 +90,30 @@ describe("servoPushrod", () => {
     }, 0)
     const lift = 0.08 * G * 0.12 * (Math.sin(0.3 + out.flapTo) - Math.sin(0.3 + out.flapFrom))
     expect(work).toBeCloseTo(0.1 * (out.flapTo - out.flapFrom) + lift, 6)
+  })
+
+  it("reads no peak too low, however few settings are asked for", () => {
+    const random = lehmer(59)
+    let [met, crests] = [0, 0]
+    for (let k = 0; k < 200; k++) {
+      const si = {
+        distance: random.real(0.05, 0.12),
+        servoHorn: random.real(0.008, 0.02),
+        flapHorn: random.real(0.015, 0.035),
+        servoHornAngle: random.real(60, 120) * DEG,
+        hingeMoment: random.real(-0.2, 0.2),
+        flapMass: random.real(0, 0.2),
+        flapCentre: random.real(0, 0.2),
+        flapLevel: random.real(-1, 1),
+      }
+      const [few, many] = [3, 600].map((steps) => servoPushrod.attempt({ ...si, steps }))
+      if (!few?.ok || !many?.ok) continue
+      met++
+      if (few.value.map.length > 7) crests++
+      for (const key of ["peakTorque", "peakRodForce"] as const) expect(few.value[key]).toBeGreaterThan(many.value[key] * (1 - 1e-9))
+    }
+    expect(met).toBeGreaterThan(100)
+    expect(crests).toBeGreaterThan(20)
   })
 
   it("finds the least transmission angle that a fine scan finds, never a larger one", () => {

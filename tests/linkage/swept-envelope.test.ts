@@ -35,7 +35,7 @@ describe("sweptEnvelope", () => {
     const random = lehmer(37)
     for (let k = 0; k < 60; k++) {
       const [length, start, turn, width] = [random.real(0.1, 3), random.real(-3, 3), random.real(0.2, 3), random.real(0, 0.2)]
-      const out = sweptEnvelope({
+      const arm: SweptEnvelopeInput = {
         pivots: [{ name: "hip", x: 0, y: 0 }],
         points: [{ name: "tip", x: length * Math.cos(start), y: length * Math.sin(start) }],
         bars: [{ from: "hip", to: "tip" }],
@@ -43,7 +43,8 @@ describe("sweptEnvelope", () => {
         halfWidth: width,
         duration: 2,
         tip: "tip",
-      })
+      }
+      const out = sweptEnvelope(arm)
       const angles = [start, start + turn]
       for (let q = Math.ceil(start / (Math.PI / 2)); (q * Math.PI) / 2 < start + turn; q++) angles.push((q * Math.PI) / 2)
       const [xs, ys] = [angles.map((a) => length * Math.cos(a)), angles.map((a) => length * Math.sin(a))]
@@ -56,6 +57,13 @@ describe("sweptEnvelope", () => {
         expect(outside).toBeLessThan(out.errorEstimate + 1e-12)
       })
       expect(out.errorEstimate).toBeLessThan(length * 2e-4)
+      // a turn of less than half a circle sweeps a sector, which is convex: its area, and no more than a rim of the allowance
+      if (width < 0.05) {
+        const thin = sweptEnvelope({ ...arm, halfWidth: 0 })
+        const sector = (turn * length ** 2) / 2
+        expect(thin.outlineArea).toBeGreaterThan(sector * (1 - 1e-12))
+        expect(thin.outlineArea).toBeLessThan(sector + thin.errorEstimate * (2 + turn) * length * 1.1)
+      }
       expect(out.peakTipSpeed).toBeCloseTo((length * turn) / 2, 9)
       expect(out.tipPath).toBeLessThanOrEqual(length * turn)
       expect(out.tipPath / (length * turn)).toBeGreaterThan(0.9999)
