@@ -1,3 +1,4 @@
+export { type Assessment, assess, type Finding } from "./assess.js"
 export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type Measured, type NextMeasure } from "./diagnose.js"
 export {
   type ArmMass,
@@ -16,6 +17,7 @@ export {
   rigFields,
 } from "./document.js"
 export type { FaultName } from "./faults.js"
+export type { Verdict } from "./finding.js"
 export type { MeasureName, WarmPart } from "./measures.js"
 export { movePage, moveText } from "./move-report.js"
 export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"

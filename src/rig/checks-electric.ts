@@ -1,0 +1,322 @@
+import { airTravel, chemistries, openCircuitVoltage, runtime } from "../pack/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import type { SiOf } from "../solver/index.js"
+import { isNoSolution } from "../solver/index.js"
+import { fuseCoordination, ledRun, wireHeating } from "../wire/index.js"
+import { always, type Check } from "./checks.js"
+import type { RigRun } from "./document.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, refused } from "./finding.js"
+import type { MoveTime } from "./move-time.js"
+import type { Situation } from "./situation.js"
+
+const watts = (p: number) => formatQuantity("power", p)
+const amps = (i: number) => formatQuantity("current", i)
+
+/** A finding on the move's currents. */
+function onMove(s: Situation, make: (move: MoveTime) => Found): Found {
+  const move = s.move()
+  if (move === null) return lacking(s.moveLacks as string)
+  return isNoSolution(move) ? refused(move) : make(move)
+}
+
+/** Whether the rig's arms draw on a source this document describes. */
+const driven = ({ rig }: Situation) => rig.hinged !== null
+
+/** Energy of one raise and lowering, and the mean power while moving; nothing where nothing on hinges moves. */
+function moving(s: Situation): { readonly energy: number; readonly time: number } | Found {
+  if (!s.rig.hinged) return { energy: 0, time: 0 }
+  const move = s.move()
+  if (move === null) return lacking(s.moveLacks as string)
+  if (isNoSolution(move)) return refused(move)
+  return { energy: move.raise.energy.source + move.lower.energy.source, time: move.cycleTime }
+}
+
+const isFound = (value: object): value is Found => "margin" in value
+
+const size = (run: SiOf<RigRun>) => ({ awg: run.awg, area: run.area })
+
+/** Heating of the wire on the source side at the move's greatest current. */
+function heating(s: Situation, current: number): { readonly input: object; readonly insulation: number } | null {
+  const { wiring } = s.rig
+  if (!wiring) return null
+  return {
+    input: { ...size(wiring.source), current, ambient: wiring.source.temperature, rating: wiring.insulation },
+    insulation: wiring.insulation,
+  }
+}
+
+/** Checks of cells, converter, wires, fuse, switch and lights. */
+export const electricChecks: readonly Check[] = [
+  {
+    id: "cell-current",
+    title: "current of one cell",
+    applies: (s) => driven(s) && s.rig.bank === null,
+    find: (s) => {
+      const { pack } = s.rig
+      if (!pack) return lacking("pack")
+      const limit = pack.cellCurrent
+      if (limit === null) return lacking("pack.cellCurrent")
+      return onMove(s, (m) =>
+        atMost(
+          m.raise.peakSourceCurrent / pack.parallel,
+          limit,
+          "current",
+          `Each cell gives up to ${amps(m.raise.peakSourceCurrent / pack.parallel)}; it is rated for ${amps(limit)}.`,
+          "the cell's datasheet",
+        ),
+      )
+    },
+  },
+  {
+    id: "sag",
+    title: "voltage lost inside the source",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const chain = s.model()?.chain
+        if (!chain) return lacking(s.moveLacks as string)
+        const share = (m.raise.peakSourceCurrent * chain.sourceResistance) / chain.openVoltage
+        return atMost(
+          share,
+          0.1,
+          "ratio",
+          `Under load the source's own resistance takes ${formatQuantity("ratio", share, "%", 2)} of its voltage; above a tenth the move slows and cells warm.`,
+        )
+      }),
+  },
+  {
+    id: "source-limit",
+    title: "no limit binds",
+    applies: (s) => driven(s) && (s.rig.bank !== null || s.rig.converter !== null),
+    find: (s) =>
+      onMove(s, (m) => {
+        const share = Math.max(m.raise.limitedShare, m.lower.limitedShare)
+        return byMargin(
+          share,
+          0,
+          "ratio",
+          share > 0 ? -share : 1,
+          share > 0
+            ? `For ${formatQuantity("ratio", share, "%", 2)} of the move a limit (${m.raise.limitedBy}) holds the voltage down.`
+            : "Neither converter nor bank reaches a limit.",
+          "the datasheets of converter and bank",
+        )
+      }),
+  },
+  {
+    id: "converter-window",
+    title: "source within the converter's input",
+    applies: ({ rig }) => rig.converter !== null,
+    find: ({ rig }) => {
+      const converter = rig.converter as NonNullable<typeof rig.converter>
+      const { pack, bank } = rig
+      if (!pack && !bank) return lacking("pack")
+      const [low, high] = pack
+        ? [pack.series * chemistries[pack.chemistry].cutOffVoltage, pack.series * chemistries[pack.chemistry].fullVoltage]
+        : [bank?.voltage as number, bank?.voltage as number]
+      const room = Math.min(low - converter.minimumInput, converter.maximumInput - high)
+      const span = converter.maximumInput - converter.minimumInput
+      return byMargin(
+        low,
+        converter.minimumInput,
+        "voltage",
+        (2 * room) / span,
+        `The source runs from ${formatQuantity("voltage", low)} to ${formatQuantity("voltage", high)}; the converter takes ${formatQuantity("voltage", converter.minimumInput)} to ${formatQuantity("voltage", converter.maximumInput)}.`,
+        "the converter's datasheet",
+      )
+    },
+  },
+  {
+    id: "over-voltage",
+    title: "actuators not over their voltage",
+    applies: driven,
+    find: ({ rig }) => {
+      const { ratedVoltage } = (rig.hinged as NonNullable<typeof rig.hinged>).actuator
+      const { pack, bank, converter } = rig
+      if (!pack && !bank && !converter) return lacking("pack")
+      const most = converter
+        ? converter.outputVoltage
+        : pack
+          ? pack.series * openCircuitVoltage(pack.chemistry, 1)
+          : (bank?.voltage as number)
+      return atMost(
+        most,
+        1.2 * ratedVoltage,
+        "voltage",
+        `Fresh, the supply gives ${formatQuantity("voltage", most)} to actuators rated ${formatQuantity("voltage", ratedVoltage)}; up to a fifth more is usual.`,
+      )
+    },
+  },
+  {
+    id: "day-energy",
+    title: "energy for the day",
+    applies: always,
+    find: (s) => {
+      const { day, pack, bank } = s.rig
+      if (!day) return lacking("day")
+      const one = moving(s)
+      if (isFound(one)) return one
+      const moves = day.moves * one.energy
+      const still = day.standby * Math.max(0, day.hours - day.moves * one.time)
+      const needed = moves + still
+      const text = `${day.moves} moves take ${formatQuantity("energy", moves)} and standing by ${formatQuantity("energy", still)}`
+      if (bank)
+        return atMost(
+          needed,
+          bank.energy * (1 - day.reserve),
+          "energy",
+          `${text}; the bank gives ${formatQuantity("energy", bank.energy)}, of which ${formatQuantity("ratio", day.reserve, "%", 2)} is kept.`,
+          "the document",
+        )
+      if (!pack) return lacking("pack")
+      if (!(needed > 0)) return lacking("day.standby", "nothing draws on the pack: neither moves nor standing power are given")
+      // the day's mean power, the pack followed to its cut-off
+      const pattern = [{ name: "the day", duration: day.hours, power: needed / day.hours }]
+      const cells = {
+        series: pack.series,
+        parallel: pack.parallel,
+        chemistry: pack.chemistry,
+        capacity: pack.cellCapacity,
+        resistance: pack.cellResistance,
+        linkResistance: pack.extraResistance,
+      }
+      return findBy(runtime, "pack", { ...cells, pattern }, (out) =>
+        atLeast(
+          out.runtime * (1 - day.reserve),
+          day.hours,
+          "time",
+          `${text}: with a full pack that lasts ${formatQuantity("time", out.runtime)}, ${formatQuantity("ratio", day.reserve, "%", 2)} kept in hand.`,
+          "the document",
+        ),
+      )
+    },
+  },
+  {
+    id: "flight",
+    title: "the pack on an aeroplane",
+    applies: ({ rig }) => rig.day === null || rig.day.flies,
+    find: ({ rig }) => {
+      if (!rig.day) return lacking("day.flies")
+      const { pack, bank } = rig
+      if (!pack && !bank) return lacking("pack")
+      if (pack && !chemistries[pack.chemistry].lithiumIon)
+        return byMargin(0, 100 * 3600, "energy", 1, "Not a lithium-ion pack: other rules apply, ask the airline.")
+      const energy = pack
+        ? pack.series * pack.parallel * chemistries[pack.chemistry].nominalVoltage * pack.cellCapacity
+        : (bank?.energy as number)
+      return findBy(airTravel, "pack", { kind: "lithium-ion", energy, carried: "in-device" }, (out) =>
+        atMost(
+          energy,
+          100 * 3600,
+          "energy",
+          out.verdict,
+          "IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval; see alula/pack airTravel)",
+        ),
+      )
+    },
+  },
+  {
+    id: "wire-drop",
+    title: "voltage lost in wires and contacts",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const chain = s.model()?.chain
+        const limit = s.rig.wiring?.dropLimit
+        if (!chain || limit === undefined) return lacking(s.moveLacks ?? "wiring")
+        const drop = m.raise.peakSourceCurrent * chain.lineResistance + m.raise.peakCurrent * chain.loadResistance
+        return atMost(
+          drop / chain.openVoltage,
+          limit,
+          "ratio",
+          `Wires, plugs, switch and fuse take ${formatQuantity("voltage", drop)} at worst, ${formatQuantity("ratio", drop / chain.openVoltage, "%", 2)} of the source's.`,
+        )
+      }),
+  },
+  {
+    id: "wire-heat",
+    title: "warmth of the wires",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const hot = heating(s, m.raise.peakSourceCurrent)
+        if (!hot) return lacking("wiring")
+        return findBy(wireHeating, "wiring.source", hot.input, (out) => {
+          const room = s.rig.wiring?.source.temperature as number
+          return byMargin(
+            out.temperature,
+            hot.insulation,
+            "temperature",
+            (hot.insulation - out.temperature) / Math.max(hot.insulation - room, 1),
+            `If the greatest current flowed on and on the wire would reach ${formatQuantity("temperature", out.temperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
+            "the wire's datasheet",
+          )
+        })
+      }),
+  },
+  {
+    id: "fuse",
+    title: "fuse against load and wire",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const { wiring } = s.rig
+        if (!wiring) return lacking("wiring")
+        const fuse = wiring.fuseRating
+        if (fuse === null) return lacking("wiring.fuseRating")
+        const current = m.raise.peakSourceCurrent
+        const hot = heating(s, current) as { readonly input: object }
+        return findBy(wireHeating, "wiring.source", hot.input, (wire) =>
+          findBy(fuseCoordination, "wiring", { ...size(wiring.source), fuse, current, wireRating: wire.ratedCurrent }, (out) => {
+            // left between the load and the fuse, and between the fuse and the wire, whichever is less
+            const margin = Math.min(fuse / out.leastRating - 1, 1 - fuse / out.greatestRating)
+            return byMargin(
+              fuse,
+              out.leastRating,
+              "current",
+              out.coordinated ? Math.max(0, margin) : Math.min(-1e-9, margin),
+              `A fuse from ${amps(out.leastRating)} to ${amps(out.greatestRating)} carries ${amps(current)} and protects this wire; ${amps(fuse)} is fitted.`,
+              "see alula/wire fuseCoordination",
+            )
+          }),
+        )
+      }),
+  },
+  {
+    id: "switch",
+    title: "rating of the switch",
+    applies: driven,
+    find: (s) => {
+      const rating = s.rig.wiring?.switchRating ?? null
+      if (rating === null) return lacking(s.rig.wiring ? "wiring.switchRating" : "wiring")
+      return onMove(s, (m) =>
+        atMost(
+          m.raise.peakSourceCurrent,
+          rating,
+          "current",
+          `The switch breaks up to ${amps(m.raise.peakSourceCurrent)}; it is rated for ${amps(rating)} of direct current (an alternating-current rating does not count).`,
+          "the switch's datasheet",
+        ),
+      )
+    },
+  },
+  {
+    id: "lights",
+    title: "light string bright to its end",
+    applies: ({ rig }) => rig.lights !== null,
+    find: ({ rig }) => {
+      const lights = rig.lights as unknown as { readonly dimBelow: number | null }
+      const limit = lights.dimBelow
+      if (limit === null) return lacking("lights.dimBelow")
+      return findBy(ledRun, "lights", lights, (out) =>
+        atLeast(
+          out.lowestVoltage,
+          limit,
+          "voltage",
+          `Weakest, at ${formatQuantity("length", out.lowestAt)} along, the lights still get ${formatQuantity("voltage", out.lowestVoltage)}; they take ${watts(out.loadPower)}.`,
+          "the lights' datasheet",
+        ),
+      )
+    },
+  },
+]
