@@ -81,7 +81,7 @@ function setUp(si: Si) {
 /** Pieces of a curve between two charges, each straight. */
 function straightPieces(curve: Curve, from: number, to: number) {
   const knots = [from, ...curve.map(([s]) => s).filter((s) => s > from && s < to), to]
-  return knots.slice(1).map((b, i) => ({ a: knots[i] as number, b }))
+  return knots.slice(1).flatMap((b, i) => (b > (knots[i] as number) ? [{ a: knots[i] as number, b }] : []))
 }
 
 function solve(si: Si): ChargeTime | NoSolution {
@@ -138,7 +138,9 @@ function solve(si: Si): ChargeTime | NoSolution {
     stored += (capacity * (b - a) * (emfAt(curve, a) + emfAt(curve, b))) / 2
   for (const { a, b } of straightPieces(curve, changeOverCharge, endCharge)) {
     const [low, high] = [emfAt(curve, a), emfAt(curve, b)]
-    const [from, to] = [limit - low, limit - high]
+    // the last piece ends at the stopping current, whatever rounding makes of the difference
+    const from = limit - low
+    const to = Math.max(limit - high, Math.min(end, chargeCurrent) * resistance)
     // ∫ ds/(V − E) over a straight piece: its length over the logarithmic mean of V − E
     const mean = from - to > 1e-9 * from ? (from - to) / Math.log(from / to) : (from + to) / 2
     voltageTime += (capacity * resistance * (b - a)) / mean

@@ -45,7 +45,7 @@ export const packFields = {
     options: optionsFrom(chemistries, (key) => chemistries[key].label),
     default: "nmc",
   },
-  capacity: { kind: "charge", symbol: "Q_c", label: "capacity of one cell", above: 0, max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
+  capacity: { kind: "charge", symbol: "Q_c", label: "capacity of one cell", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
   resistance: { kind: "resistance", symbol: "r_c", label: "resistance of one cell", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
   linkResistance: {
     kind: "resistance",

@@ -420,7 +420,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
     },
     { left: "V_end", right: "E_end - I_end * R", meaning: "terminal voltage at the end", within: 1e-8 },
     { solved: "I_peak", meaning: "greatest current" },
-    { left: "I_peak", right: "max(I_peak, I_start, I_mean)", meaning: "no current is greater than the peak" },
+    { left: "I_peak", right: "max(I_peak, I_mean)", meaning: "the mean is no greater than the peak" },
     { solved: "N", meaning: "rounds of the pattern" },
     {
       symbol: "N_t",

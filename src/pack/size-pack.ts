@@ -322,7 +322,7 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
             options: optionsFrom(chemistries, (key) => chemistries[key].label),
             default: "nmc",
           },
-          capacity: { kind: "charge", symbol: "Q_c", label: "capacity", above: 0, max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
+          capacity: { kind: "charge", symbol: "Q_c", label: "capacity", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
           resistance: { kind: "resistance", symbol: "r_c", label: "resistance", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
           cellMass: { kind: "mass", symbol: "m_c", label: "mass", above: 0, max: 100, typical: ["20 g", "100 g"] },
           maxCurrent: { kind: "current", symbol: "I_d", label: "greatest discharge current", above: 0, max: 1000, typical: [2, 35] },
