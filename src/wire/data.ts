@@ -135,3 +135,22 @@ export const bladeFuse = {
 
 /** Usual blade fuse ratings, A (ISO 8820-3, 2015; from memory). */
 export const bladeRatings: readonly number[] = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40]
+
+/** Preece's constants for round wire in still air, A per inch^1.5 (Fuse equations, technical data table). */
+export const preeceConstants = { copper: 10244, aluminium: 7585, tin: 1642 } as const
+
+/** Contacts met in small builds: greatest current (A, null where not stated) and greatest resistance (Ω). */
+export const contactKinds = {
+  "wire-to-board-2.5mm": {
+    current: 3,
+    resistance: 0.02,
+    source: "XH connector specification, rating table (AWG 22, after test; by way of distributors)",
+  },
+  "subminiature-toggle": {
+    current: null,
+    resistance: 0.05,
+    source: "Series A subminiature toggles, general specifications (0.4 VA: no power path)",
+  },
+  "miniature-toggle-silver": { current: null, resistance: 0.01, source: "Series M miniature toggles, general specifications" },
+  "miniature-toggle-gold": { current: null, resistance: 0.02, source: "Series M miniature toggles, general specifications" },
+} as const

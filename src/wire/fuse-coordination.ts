@@ -2,7 +2,8 @@ import type { Current, MeltingIntegral, Ratio, Resistance, Temperature, Time } f
 import { formatQuantity } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { areaOf, type ConductorSize, sizeFields, sizeIssues, sizeSources } from "./conductor.js"
-import { bladeFuse, bladeRatings, metals, type PulseShape, pulseFractions, pulseShapes } from "./data.js"
+import { bladeFuse, bladeRatings, metals, type PulseShape, preeceConstants, pulseFractions, pulseShapes } from "./data.js"
+import { adiabaticConstant, fusingCurrent } from "./limits.js"
 
 /** Input of {@link fuseCoordination}. */
 export interface FuseCoordinationInput extends ConductorSize {
@@ -66,6 +67,8 @@ export interface FuseCoordination {
   readonly pulseIntegral: number | null
   /** Melting integral the fuse needs for that many pulses, A²·s. */
   readonly neededIntegral: number | null
+  /** Current that melts the bare wire in still air in the end, A: no rating. */
+  readonly meltingCurrent: number
   /** Voltage lost in the hot fuse at the steady current, V. */
   readonly drop: number
   /** Heat in the fuse at the steady current, W. */
@@ -81,8 +84,8 @@ export function pulseFraction(pulses: number): number {
 
 /** Adiabatic factor of a conductor, A·√s/m²: K·√ln((β + T_f)/(β + T_i)), K = √(Q·(β + 20)/ρ₂₀). */
 export function adiabaticFactor(metal: Si["metal"], initial: number, final: number): number {
-  const { heatCapacity, beta, resistivity } = metals[metal]
-  return Math.sqrt(((heatCapacity * (beta + 20)) / resistivity) * Math.log((beta + final) / (beta + initial)))
+  const { beta } = metals[metal]
+  return adiabaticConstant(metals[metal]) * Math.sqrt(Math.log((beta + final) / (beta + initial)))
 }
 
 function solve(si: Si): FuseCoordination {
@@ -114,6 +117,7 @@ function solve(si: Si): FuseCoordination {
     overloadIntegral,
     pulseIntegral,
     neededIntegral,
+    meltingCurrent: fusingCurrent(Math.sqrt((4 * areaOf(si)) / Math.PI), preeceConstants[si.metal]),
     drop: si.current * hot,
     heat: si.current ** 2 * hot,
   }
@@ -307,6 +311,7 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
     overloadIntegral: { kind: "meltingIntegral", symbol: "W_o", label: "what 200 % may let through" },
     pulseIntegral: { kind: "meltingIntegral", symbol: "W_p", label: "I²t of one inrush" },
     neededIntegral: { kind: "meltingIntegral", symbol: "M_n", label: "melting I²t needed" },
+    meltingCurrent: { kind: "current", symbol: "I_m", label: "melts the bare wire" },
     drop: { kind: "voltage", symbol: "U", label: "voltage lost in the fuse" },
     heat: { kind: "power", symbol: "P", label: "heat in the fuse" },
   },
@@ -376,6 +381,19 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
     },
     { symbol: "W_p", meaning: "I²t of one inrush", is: "f_p * I_p^2 * t_p", when: "has_inrushPeak" },
     { symbol: "M_n", meaning: "melting I²t needed", is: "W_p / F_N", when: "has_inrushPeak" },
+    {
+      symbol: "C",
+      kind: "number",
+      meaning: "Preece's constant, A per inch^1.5",
+      given: (si) => preeceConstants[si.metal],
+      source: "Preece's law",
+    },
+    {
+      symbol: "I_m",
+      meaning: "melts the bare wire in still air",
+      is: "C * (sqrt(4 * A / pi) / (25.4 mm))^1.5 * 1 ampere",
+      source: "Preece's law",
+    },
     { symbol: "U", meaning: "voltage lost in the hot fuse", is: "I * R_f * k_f" },
     { symbol: "P", meaning: "heat in it", is: "I * U" },
   ],

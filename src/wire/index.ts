@@ -4,11 +4,13 @@ export {
   bladeFuse,
   bladeRatings,
   type ConductorMetal,
+  contactKinds,
   type Metal,
   metals,
   type NominalConductor,
   nominalConductors,
   type PulseShape,
+  preeceConstants,
   pulseFractions,
   pulseShapes,
   type Stranding,
@@ -40,6 +42,6 @@ export {
   type LedStretch,
   ledRun,
 } from "./led-run.js"
-export { chassisCurrent } from "./limits.js"
+export { adiabaticConstant, chassisCurrent, fusingCurrent } from "./limits.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
 export { type Arrangement, type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"

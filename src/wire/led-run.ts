@@ -224,7 +224,7 @@ function profileOf(si: Si, run: Run): LedPoint[] {
     const span = run.spans.findLast((s) => s.start <= x) ?? (run.spans[0] as Span)
     return { position: x, voltage: voltageIn(run, span, x - span.start) }
   }
-  return si.sections === null ? Array.from({ length: 41 }, (_, k) => at((si.length * k) / 40)) : lightsOf(si).map((l) => at(l.x))
+  return si.sections === null ? Array.from({ length: 61 }, (_, k) => at((si.length * k) / 60)) : lightsOf(si).map((l) => at(l.x))
 }
 
 /** Stretches below a voltage: roots of each span's parabola, or the sections of the lights that are below. */

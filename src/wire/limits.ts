@@ -1,3 +1,5 @@
+import type { ConductorMetal } from "./data.js"
+
 /** Area per ampere of the 700-circular-mil rule, m²/A: a rule of thumb for wire in small bundles. */
 const areaPerAmpere = 700 * (Math.PI / 4) * 25.4e-6 ** 2
 
@@ -7,4 +9,14 @@ const areaPerAmpere = 700 * (Math.PI / 4) * 25.4e-6 ** 2
  */
 export function chassisCurrent(area: number): number {
   return area / areaPerAmpere
+}
+
+/** Fusing current of a bare round wire in still air by Preece's law, A: C·(d/inch)^1.5. */
+export function fusingCurrent(diameter: number, constant: number): number {
+  return constant * (diameter / 0.0254) ** 1.5
+}
+
+/** Adiabatic constant of a metal, A·√s/m²: K = √(Q·(β + 20 °C)/ρ₂₀) (IEC 60364-5-54, 2011, Annex A). */
+export function adiabaticConstant(metal: Pick<ConductorMetal, "heatCapacity" | "beta" | "resistivity">): number {
+  return Math.sqrt((metal.heatCapacity * (metal.beta + 20)) / metal.resistivity)
 }

@@ -151,6 +151,20 @@ describe("wireHeating", () => {
     },
   )
 
+  it.each([
+    [2, 0.94],
+    [3, 0.89],
+    [4, 0.83],
+    [5, 0.76],
+  ])(
+    "never promises a bundle of %i loaded wires more than %f of the single wire's current [42L load manual, 2014, table 7-1]",
+    (wires, factor) => {
+      const rated = (arrangement: "free-air" | "bundle") =>
+        wireHeating({ awg: 16, current: 1, ambient: 50, rating: 105, arrangement, wires }).ratedCurrent
+      expect(rated("bundle") / rated("free-air")).toBeLessThan(factor)
+    },
+  )
+
   it("times a short fault as the adiabatic constant says: 90 A for 0.4 s needs 0.49 mm² from 70 to 160 °C at k = 115", () => {
     // Basic Electrical Installation Work, protective conductors: S = √(I²t)/k
     const area = (Math.sqrt(90 ** 2 * 0.4) / 115) * 1e-6
