@@ -21,6 +21,11 @@ export const terrains: Readonly<Record<Terrain, { readonly label: string; readon
   softSnow: { label: "soft snow", factor: 1.1 },
 }
 
+/** Terrain factor of a surface, with the depth of the footprint in soft snow. */
+export function terrainFactor(terrain: Terrain, snowDepth = 0): number {
+  return terrains[terrain].factor + (terrain === "softSnow" ? 10 * snowDepth : 0)
+}
+
 /**
  * Energy cost of a kilogram of load against a kilogram of body mass, by where it is carried, at 67, 80 and 93 m/min (R. G.
  * Soule and R. F. Goldman, 1969, as table 2.5.1 of A. T. Johnson, Biomechanics and Exercise Physiology, 1991). The table

@@ -12,7 +12,11 @@ export { carriedLoadSideView } from "./carried-load-view.js"
 export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
 export { type PassageKind, type PassagePlace, passagePlaces } from "./data-access.js"
 export type { BodyRegion } from "./data-contact.js"
+export type { Joint } from "./data-endurance.js"
 export type { CrushPart } from "./data-gaps.js"
+export type { HeatClothing } from "./data-heat.js"
+export type { Coupling, LiftDuration, Lifter } from "./data-lift.js"
+export { type Terrain, terrainFactor } from "./data-metabolic.js"
 export type { Handling } from "./data-reach.js"
 export type { SegmentTable } from "./data-segments.js"
 export { type SurveyDimension, survey } from "./data-survey.js"
@@ -26,7 +30,6 @@ export {
   type MetabolicRateInput,
   type MetabolicReading,
   metabolicRate,
-  terrainFactor,
 } from "./metabolic-rate.js"
 export {
   type OwnPlace,

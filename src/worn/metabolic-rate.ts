@@ -1,7 +1,15 @@
 import type { Length, Mass, Ratio, Speed } from "../quantity/index.js"
 import { type Caution, caution, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
 import { takeItOff } from "./care.js"
-import { type MetabolicEquation, metabolicSamples, oxygenEnergy, placementFactor, type Terrain, terrains } from "./data-metabolic.js"
+import {
+  type MetabolicEquation,
+  metabolicSamples,
+  oxygenEnergy,
+  placementFactor,
+  type Terrain,
+  terrainFactor,
+  terrains,
+} from "./data-metabolic.js"
 import {
   acsmWalking,
   givoniGoldman,
@@ -12,6 +20,7 @@ import {
   santee,
   supineRest,
 } from "./metabolic-equations.js"
+import { metabolicRateSteps } from "./metabolic-rate-formulae.js"
 
 /** Input of {@link metabolicRate}. */
 export interface MetabolicRateInput {
@@ -80,11 +89,6 @@ export interface MetabolicRate {
 const GRAVITY = 9.80665
 /** Watts for one millilitre of oxygen a minute. */
 const perOxygen = oxygenEnergy / 60000
-
-/** Terrain factor of a surface, with the depth of the footprint in soft snow. */
-export function terrainFactor(terrain: Terrain, snowDepth = 0): number {
-  return terrains[terrain].factor + (terrain === "softSnow" ? 10 * snowDepth : 0)
-}
 
 /** What is too slow to be walking, m/s, and too flat to be a slope: the equations part at exactly zero. */
 const still = (speed: number) => (speed < 1e-3 ? 0 : speed)
@@ -270,92 +274,7 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
     },
   },
   example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
-  formulae: [
-    {
-      symbol: "eta",
-      kind: "number",
-      meaning: "terrain factor",
-      given: (si) => terrainFactor(si.terrain, si.snowDepth),
-      source: "Soule and Goldman 1972",
-    },
-    {
-      symbol: "m_e",
-      meaning: "load in kilograms that cost like trunk load, each place at the greatest cost printed for it",
-      is: "m_t + 1.3 * m_h + 2 * m_a + 6.2 * m_f",
-      source: "Soule and Goldman 1969",
-    },
-    { symbol: "b", kind: "number", meaning: "body mass in kg", is: "m_w / kg" },
-    { symbol: "c", kind: "number", meaning: "mass moved in kg", is: "(m_w + m_e) / kg" },
-    { symbol: "x", kind: "number", meaning: "speed in m/s; below 1 mm/s is standing", is: "v / (m/s) < 1e-3 ? 0 : v / (m/s)" },
-    { symbol: "p", kind: "number", meaning: "grade in per cent", is: "abs(G) < 1e-6 ? 0 : 100 * G" },
-    {
-      symbol: "M_P",
-      meaning: "Pandolf",
-      is: "(1.5 * b + 2 * c * (m_e / m_w)^2 + eta * c * (1.5 * x^2 + 0.35 * x * p)) * (1 W)",
-      source: "Pandolf and others 1977",
-    },
-    {
-      symbol: "M_P",
-      meaning: "Pandolf, corrected downhill",
-      is: "M_P - eta * (p * c * x / 3.5 - c * (p + 6)^2 / b + 25 - x^2) * (1 W)",
-      when: "x > 0 and p < 0",
-      source: "Santee and others 2001",
-    },
-    {
-      symbol: "M_L",
-      meaning: "LCDA standing and walking",
-      is: "c * (1.44 + 1.94 * x^0.43 + 0.24 * x^4 + 0.34 * x * p * (1 - 1.05^(1 - 1.1^(p + 32)))) * (1 W)",
-      source: "Looney and others 2019",
-    },
-    {
-      symbol: "M_B",
-      meaning: "LCDA backpacking, level",
-      is: "b * (M_s + (0.19 + eta * (1.78 * x^0.58 + 0.27 * x^4)) * (1 + 1.96 * (m_e / m_w)^1.36)) * (1 W)",
-      when: "p == 0",
-      source: "Looney and others 2022",
-    },
-    { symbol: "k_o", kind: "number", meaning: "watts for 1 mL of oxygen a minute (5.0 kcal/L)", is: "5 * 4184 / 60 / 1000" },
-    {
-      symbol: "M_A",
-      meaning: "ACSM walking",
-      is: "c * (3.5 + 6 * x + 1.08 * x * p) * k_o * (1 W)",
-      when: "x > 0 and p >= 0",
-      source: "ACSM Guidelines",
-    },
-    {
-      symbol: "M_M",
-      meaning: "minimum mechanics",
-      is: "(3.05 * b + c * (0.32 * p + 3.28 + (1 + 0.19 * p) * 2.66 * x^2)) * k_o * (1 W)",
-      when: "x > 0 and p >= 0",
-      source: "Ludlow and Weyand 2017",
-    },
-    {
-      symbol: "M_M",
-      meaning: "minimum mechanics, downhill",
-      is: "(3.05 * b + 0.73 * c * (3.28 + 2.66 * x^2)) * k_o * (1 W)",
-      when: "x > 0 and p < 0",
-      source: "Ludlow and Weyand 2017",
-    },
-    {
-      symbol: "M_G",
-      meaning: "Givoni and Goldman",
-      is: "0.1 * eta * 9.80665 * c * (2.7 + 3.2 * (x - 0.7)^1.65 + p * (0.23 + 0.29 * (x - 0.7))) * (1 W)",
-      when: "x >= 0.7 and p >= 0",
-      source: "Johnson 1991, equation 5.5.1",
-    },
-    { symbol: "M", meaning: "largest of Pandolf and LCDA walking", is: "max(M_P, M_L)" },
-    { symbol: "M", meaning: "or of backpacking", is: "max(M, M_B)", when: "p == 0" },
-    { symbol: "M", meaning: "or of ACSM", is: "max(M, M_A)", when: "x > 0 and p >= 0" },
-    { symbol: "M", meaning: "or of minimum mechanics", is: "max(M, M_M)", when: "x > 0" },
-    { symbol: "M", meaning: "or of Givoni and Goldman", is: "max(M, M_G)", when: "x >= 0.7 and p >= 0" },
-    { symbol: "M_0", meaning: "smallest of Pandolf and LCDA walking", is: "min(M_P, M_L)" },
-    { symbol: "M_0", meaning: "or of backpacking", is: "min(M_0, M_B)", when: "p == 0" },
-    { symbol: "M_0", meaning: "or of ACSM", is: "min(M_0, M_A)", when: "x > 0 and p >= 0" },
-    { symbol: "M_0", meaning: "or of minimum mechanics", is: "min(M_0, M_M)", when: "x > 0" },
-    { symbol: "M_0", meaning: "or of Givoni and Goldman", is: "min(M_0, M_G)", when: "x >= 0.7 and p >= 0" },
-    { symbol: "q", meaning: "how far the equations part", is: "M / M_0" },
-    { symbol: "q_m", meaning: "rate in MET", is: "M / (3.5 * k_o * b * (1 W))" },
-  ],
+  formulae: metabolicRateSteps,
   sources: Object.values(metabolicSamples).map((s) => s.source),
   solve,
   cautions,

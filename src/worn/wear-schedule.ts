@@ -1,12 +1,11 @@
 import type { Mass, Moment, Ratio, Speed, Time } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { takeItOff } from "./care.js"
+import { inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { enduranceSources, jointTorques, nioshShares, recoveryTime, workPart } from "./data-endurance.js"
-import { loadGuidance } from "./data-load.js"
+import { wearScheduleCautions } from "./wear-schedule-cautions.js"
+import { wearScheduleSteps } from "./wear-schedule-formulae.js"
 import {
   aerobicPower,
   allowance,
-  backEffort,
   type FirstLimit,
   firstLimit,
   type HeaviestLoad,
@@ -164,93 +163,6 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
       }
     }),
   }
-}
-
-function cautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution[] {
-  const hours = (seconds: number) => `${(seconds / 3600).toFixed(1)} h`
-  const found: Caution[] = [takeItOff]
-  if (out.first)
-    found.push(
-      caution(
-        "not-bearable",
-        "warning",
-        `The strain reaches its limit after ${hours(out.first.after)}, in '${out.first.during}': take the rig off for the rests listed, share it between wearers${out.heaviest ? `, or bring it down to ${out.heaviest.load.toFixed(1)} kg` : ""}.`,
-        "E. Kamon 1981 (work period one third of the time to exhaustion)",
-      ),
-    )
-  if (out.heaviest === null)
-    found.push(
-      caution(
-        "no-load-is-bearable",
-        "warning",
-        `By the stricter of the published limits this plan is too much even without a rig: put in breaks with the rig off, shorten it or slow it down.${out.heaviestLenient ? ` The more lenient one bears ${out.heaviestLenient.load.toFixed(1)} kg; it is no recommendation.` : ""}`,
-        "E. Kamon 1981 against NIOSH lifting criteria, Waters and others 1993",
-      ),
-    )
-  if (out.resting.total > out.worn)
-    found.push(
-      caution(
-        "more-rest-than-wear",
-        "warning",
-        "The rests come to more than the time worn: this is no schedule but a sign that the rig is too heavy for the wearer.",
-        "E. Kamon 1981 (work period one third of the time to exhaustion)",
-      ),
-    )
-  if (out.meanShare > out.shareLimit)
-    found.push(
-      caution(
-        "over-share",
-        "warning",
-        `On average ${(100 * out.meanShare).toFixed(0)} % of the aerobic capacity for ${hours(out.worn)}; ${(100 * out.shareLimit).toFixed(0)} % is published for so long. The stricter of this and the strain counts.`,
-        "NIOSH lifting criteria, Waters and others 1993 (from memory)",
-      ),
-    )
-  if (out.parts.some((p) => p.allowance !== null && p.capacityShare < 0.3))
-    found.push(
-      caution(
-        "gentle-work-extrapolated",
-        "caution",
-        "Below 30 % of the capacity the time to exhaustion is extrapolated; skin, joints and patience give out before breath does. Take the rig off every hour all the same.",
-        "E. Kamon 1981, equation 2.6.1 in Johnson 1991; hourly pause: common practice, no source",
-      ),
-    )
-  const effort = backEffort(si, si.load)
-  if (effort === null)
-    found.push(
-      caution(
-        "back-left-out",
-        "caution",
-        "No moment was given, so the back is left out: only breath is reckoned. Take `backMomentLeaning` from carriedLoad.",
-        "common practice, no source",
-      ),
-    )
-  else if (effort < 0.15)
-    found.push(
-      caution(
-        "back-extrapolated",
-        "caution",
-        "The back holds less than 15 % of its strength, where holding times are extrapolated.",
-        "Frey Law and Avin 2010 (from memory)",
-      ),
-    )
-  if (si.load > (loadGuidance[1] as (typeof loadGuidance)[number]).share * si.bodyMass)
-    found.push(
-      caution(
-        "over-15-percent",
-        "warning",
-        "The rig is more than 15 % of body mass, above textbook advice for adults whatever the schedule says.",
-        "S. J. Hall, Basic Biomechanics, 2012, chapter 9",
-      ),
-    )
-  found.push(
-    caution(
-      "recovery-assumed",
-      "note",
-      "How fast strain fades is taken from a model of muscle fatigue (time constant about 22 min for the trunk) and the fitness from untrained adults: rehearse, ask the wearer, and prefer more rest. Heat, cold, drink and blisters are not counted.",
-      "three-compartment fatigue model, Frey Law and others 2012 (from memory)",
-    ),
-  )
-  return found
 }
 
 const heaviestFields = {
@@ -415,80 +327,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
       { name: "photographs", activity: "standing", duration: "20 min" },
     ],
   },
-  formulae: [
-    { symbol: "w", kind: "number", meaning: "1 where the rig is on", given: (si) => si.plan.map((p) => (isWorn(p) ? 1 : 0)) },
-    {
-      symbol: "M_k",
-      kind: "power",
-      meaning: "metabolic rate of each part, by metabolicRate",
-      given: (si) => si.plan.map((p) => rateOf(si, p, si.load)),
-      source: "metabolicRate; sitting and off: 1 MET",
-    },
-    { symbol: "b_t", kind: "number", meaning: "durations in s", is: "t / (1 s)" },
-    { symbol: "P_o", kind: "power", meaning: "greatest aerobic power (5.0 kcal/L)", is: "c_o * m_w / kg * 5 * 4184 / 60000 * (1 W)" },
-    { symbol: "q_k", kind: "number", meaning: "share of the capacity", is: "M_k / P_o" },
-    { symbol: "e_b", kind: "number", meaning: "effort of the back", is: "M_b / M_m", when: "has_moment" },
-    {
-      symbol: "R_b",
-      kind: "number",
-      meaning: "strain per second by the back",
-      is: "e_b < 1e-6 ? 0 : 1 / (p_w * 22.69 * e_b^(-2.27))",
-      when: "has_moment",
-      source: "Frey Law and Avin 2010",
-    },
-    { symbol: "R_b", kind: "number", meaning: "back left out", is: "0", when: "not has_moment" },
-    {
-      symbol: "K_k",
-      kind: "number",
-      meaning: "work period by Kamon in s",
-      is: "p_w * (7200 ./ q_k - 7020)",
-      source: "Johnson 1991, equation 2.6.1",
-    },
-    {
-      symbol: "N_k",
-      kind: "number",
-      meaning: "work time by the shares of 50, 40 and 33 % for 1, 2 and 8 h, in s",
-      is: "map(q_k, f(z) = z >= 0.4 ? 3600 * 2^((z - 0.5) / (-0.1)) : 7200 * 4^((z - 0.4) / (-0.07)))",
-      source: "Waters and others 1993",
-    },
-    {
-      symbol: "R_k",
-      kind: "number",
-      meaning: "strain per second, breath or back, stricter limit",
-      is: "map(1:size(q_k)[1], f(i) = max(1 / min(K_k[i], N_k[i]), R_b))",
-    },
-    {
-      symbol: "R_l",
-      kind: "number",
-      meaning: "the same by the more lenient limit",
-      is: "map(1:size(q_k)[1], f(i) = max(1 / max(K_k[i], N_k[i]), R_b))",
-    },
-    { symbol: "t_d", meaning: "length of the plan", is: "sum(t)" },
-    { symbol: "t_w", meaning: "of it with the rig on", is: "sum(w .* b_t) * (1 s)" },
-    { symbol: "c_k", kind: "number", meaning: "time off so far over the time constant", is: "cumsum((1 - w) .* b_t) / (tau / (1 s))" },
-    {
-      symbol: "S_k",
-      kind: "number",
-      meaning: "strain after each part",
-      is: "map(-c_k, exp) .* cumsum(w .* b_t .* R_k .* map(c_k, exp))",
-    },
-    { symbol: "S_m", meaning: "largest strain", is: "max(S_k)" },
-    {
-      symbol: "S_l",
-      meaning: "largest strain, lenient limits",
-      is: "max(map(-c_k, exp) .* cumsum(w .* b_t .* R_l .* map(c_k, exp)))",
-    },
-    { symbol: "S_e", meaning: "strain at the end", is: "S_k[size(S_k)[1]]" },
-    { symbol: "T_m", meaning: "longest unbroken wear in the hardest part", is: "1 / max(w .* R_k) * (1 s)" },
-    { symbol: "t_r", meaning: "length of one rest", is: "tau * log(1 / r)" },
-    { symbol: "q_m", meaning: "mean share of the capacity, rig on", is: "sum(w .* b_t .* q_k) / sum(w .* b_t)" },
-    {
-      symbol: "q_l",
-      meaning: "published for so long",
-      is: "t_w / (1 s) <= 3600 ? 0.5 : (t_w / (1 s) <= 7200 ? 0.4 : 0.33)",
-      source: "Waters and others 1993",
-    },
-  ],
+  formulae: wearScheduleSteps,
   sources: enduranceSources,
   check: ({ plan }) => {
     const faults = []
@@ -498,5 +337,5 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     return faults
   },
   solve,
-  cautions,
+  cautions: wearScheduleCautions,
 })
