@@ -1,4 +1,3 @@
-import { brent } from "../numeric/index.js"
 import type { Density, HeatTransferCoefficient, Length, SpecificHeat, Temperature, ThermalConductivity } from "../quantity/index.js"
 import {
   type Caution,
@@ -14,7 +13,7 @@ import {
 } from "../solver/index.js"
 import type { Plastic } from "./data.js"
 import { safeWindow } from "./forming-window.js"
-import { type Heated, heated, heatPath, propertiesOf, type Variant } from "./heating.js"
+import { type Heated, heated, heatPath, propertiesOf, rootInTime, type Variant } from "./heating.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 
 /** Input of {@link coolDown}. */
@@ -137,7 +136,7 @@ function coolingTime(part: Heated, room: number, target: number, warmest: boolea
   const { crossing } = part.response
   const slowest = part.response.series(crossing * 10, 0, drive).rates[0] as number
   const f = (log: number) => pick(...at(Math.exp(log))) - target
-  const found = brent(f, Math.log(crossing * 1e-9), Math.log(Math.max(crossing, 60 / slowest)), 1e-15)
+  const found = rootInTime(f, Math.log(crossing * 1e-9), Math.log(Math.max(crossing, 60 / slowest)), crossing)
   // the start is above the target and the room below it, so the ends always bracket
   const time = found ? Math.exp(found.x) : 0
   const values = at(time)

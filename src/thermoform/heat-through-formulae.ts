@@ -43,11 +43,10 @@ const sums: Readonly<Record<string, (si: Si, out: HeatThrough) => Sum | null>> =
   limit: (si, out) => {
     if (out.sourceLimit === null) return null
     const problem = heatingProblem(si)
-    const { at, equivalent } = limitOf(problem)
+    const { time, equivalent } = limitOf(problem)
     const { surfaces } = problem.part("usual")
-    return (
-      at && { problem, variant: "usual", equivalent: equivalent as number, time: at.time, spot: surfaces[surfaces.length - 1] as number }
-    )
+    if (time === null || equivalent === null) return null
+    return { problem, variant: "usual", equivalent, time, spot: surfaces[surfaces.length - 1] as number }
   },
   early: (si, out) => (out.advisedSource === null ? null : coreSum(si, "fast", out.advisedSource + si.sourceError)),
   late: (si, out) => (out.advisedSource === null ? null : coreSum(si, "slow", out.advisedSource - si.sourceError)),

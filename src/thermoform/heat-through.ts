@@ -23,7 +23,7 @@ import { contactTemperature } from "./closed-forms.js"
 import { type Plastic, plastics } from "./data.js"
 import { heatingCautions, safeWindow } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
-import { arrival, drySand, heatPath, peakCore, propertiesOf } from "./heating.js"
+import { arrival, coreTime, drySand, heatPath, peakCore, propertiesOf } from "./heating.js"
 import { films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 
@@ -118,8 +118,8 @@ function solve(si: Si): HeatThrough | NoSolution {
   const equivalent = problem.equivalentOf(si.sourceTemperature)
   const usual = problem.part("usual")
   const found = arrival(usual, equivalent, target, limit, swings)
-  const slow = arrival(problem.part("slow"), equivalent, target, limit, swings)
-  const fast = arrival(problem.part("fast"), equivalent, target, limit, swings)
+  const slow = coreTime(problem.part("slow"), equivalent, target, swings)
+  const fast = coreTime(problem.part("fast"), equivalent, target, swings)
   if (!found || !slow || !fast) {
     const parts = found ? (slow ? "fast" : "slow") : "usual"
     const peak = peakCore(problem.part(parts), equivalent, swings)
@@ -166,10 +166,10 @@ function solve(si: Si): HeatThrough | NoSolution {
 
 function advise(si: Si, problem: HeatingProblem, hottestSource: number | null): { source: number; short: number; long: number } | null {
   if (hottestSource === null || problem.swings) return null
-  const { target, limit } = problem
+  const { target } = problem
   const source = hottestSource - si.sourceError
-  const long = arrival(problem.part("slow"), problem.equivalentOf(source - si.sourceError), target, limit, false)
-  const short = arrival(problem.part("fast"), problem.equivalentOf(hottestSource), target, limit, false)
+  const long = coreTime(problem.part("slow"), problem.equivalentOf(source - si.sourceError), target, false)
+  const short = coreTime(problem.part("fast"), problem.equivalentOf(hottestSource), target, false)
   return long && short ? { source, short: short.time, long: long.time } : null
 }
 

@@ -2,7 +2,7 @@ import { brent } from "../numeric/index.js"
 import type { SiOf } from "../solver/index.js"
 import { safeWindow } from "./forming-window.js"
 import type { HeatThroughInput } from "./heat-through.js"
-import { type Arrival, arrival, type Heated, heated, propertiesOf, STEFAN_BOLTZMANN, type Variant } from "./heating.js"
+import { coreTime, type Heated, heated, propertiesOf, STEFAN_BOLTZMANN, type Variant } from "./heating.js"
 
 type Si = SiOf<HeatThroughInput>
 
@@ -72,8 +72,8 @@ export function heatingProblem(si: Si): HeatingProblem {
 }
 
 /** The equivalent temperature at which the surface meets its limit as the core arrives. */
-export function limitOf(problem: HeatingProblem): { kind: string; equivalent: number | null; at: Arrival | null } {
-  if (problem.swings) return { kind: "not-sought", equivalent: null, at: null }
+export function limitOf(problem: HeatingProblem): { kind: string; equivalent: number | null; time: number | null } {
+  if (problem.swings) return { kind: "not-sought", equivalent: null, time: null }
   const part = problem.part("usual")
   const surface = part.surfaces[part.surfaces.length - 1] as number
   // the core settles at share·source + the rest: from just above that on there is an arrival
@@ -82,13 +82,13 @@ export function limitOf(problem: HeatingProblem): { kind: string; equivalent: nu
   const { inside } = part.drive(0)
   const least = (problem.target + 0.25 - (1 - share) * inside) / share
   const excess = (outside: number) => {
-    const met = arrival(part, outside, problem.target, problem.limit, false)
+    const met = coreTime(part, outside, problem.target, false)
     return met ? (part.response.at(met.time, part.drive(outside))[surface] as number) - problem.limit : Number.NEGATIVE_INFINITY
   }
-  if (excess(least) > 0) return { kind: "none", equivalent: null, at: null }
+  if (excess(least) > 0) return { kind: "none", equivalent: null, time: null }
   const most = problem.equivalentOf(HIGHEST)
-  if (!(most > least) || excess(most) < 0) return { kind: "beyond", equivalent: null, at: null }
+  if (!(most > least) || excess(most) < 0) return { kind: "beyond", equivalent: null, time: null }
   const found = brent(excess, least, most, 1e-12)
-  if (!found) return { kind: "none", equivalent: null, at: null }
-  return { kind: "solved", equivalent: found.x, at: arrival(part, found.x, problem.target, problem.limit, false) }
+  if (!found) return { kind: "none", equivalent: null, time: null }
+  return { kind: "solved", equivalent: found.x, time: coreTime(part, found.x, problem.target, false)?.time ?? null }
 }

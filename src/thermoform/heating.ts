@@ -1,4 +1,4 @@
-import { brent, goldenMinimum } from "../numeric/index.js"
+import { brent, goldenMinimum, type Root } from "../numeric/index.js"
 import { type Body, conduct, type Drive, type Layer, type Response } from "./conduction.js"
 import { type Plastic, plastics } from "./data.js"
 
@@ -133,32 +133,73 @@ const spotValues = (part: Heated, time: number, drive: Drive): number[] => {
 }
 
 /**
- * First time at which the coldest spot of the plastic is at `target`, or null where it never is.
+ * Root of a function of log time that changes sign once between `low` and `high`, or null where it does not. The bracket is
+ * walked to from the body's own time scale, since the series is dear at times far shorter than the answer.
+ */
+export function rootInTime(f: (log: number) => number, low: number, high: number, scale: number): Root | null {
+  const step = Math.log(8)
+  let here = Math.min(high, Math.max(low, Math.log(scale) - step))
+  let value = f(here)
+  const late = f(high)
+  if (value === 0) return { x: here, residual: 0, iterations: 0 }
+  const up = value > 0 === late > 0 ? -1 : 1
+  for (;;) {
+    const next = Math.min(high, Math.max(low, here + up * step))
+    if (next === here) return null
+    const there = f(next)
+    if (there > 0 !== value > 0 || there === 0) return brent(f, Math.min(here, next), Math.max(here, next), 1e-15)
+    here = next
+    value = there
+  }
+}
+
+/** First time (log) at which f, below 0 at the start, gets to 0. */
+function firstPassing(response: Response, f: (log: number) => number, low: number, high: number, swings: boolean): Root | null {
+  if (!swings) return f(high) >= 0 ? rootInTime(f, low, high, response.crossing) : null
+  // preheated sand: temperatures pass a peak, so the first passing is looked for along a grid
+  if (f(low) >= 0) return { x: low, residual: 0, iterations: 0 }
+  const logs = [low, ...scanTimes(response).map(Math.log)].filter((l) => l >= low && l <= high)
+  for (let i = 1; i < logs.length; i++) if (f(logs[i] as number) >= 0) return brent(f, logs[i - 1] as number, logs[i] as number, 1e-15)
+  return null
+}
+
+/** Log of a time so long after the slowest mode that nothing changes any more. */
+function settledLog(response: Response, drive: Drive): number {
+  const slowest = response.series(response.crossing * 10, 0, drive).rates[0] as number
+  return Math.log(Math.max(response.crossing, 40 / slowest))
+}
+
+/** First time at which the coldest spot of the plastic is at `target`, or null where it never is. */
+export function coreTime(
+  part: Heated,
+  outside: number,
+  target: number,
+  swings: boolean,
+): { readonly time: number; readonly iterations: number; readonly residual: number } | null {
+  const drive = part.drive(outside)
+  const { response } = part
+  const core = (log: number) => Math.min(...spotValues(part, Math.exp(log), drive)) - target
+  const found = firstPassing(response, core, Math.log(response.crossing * 2e-4), settledLog(response, drive), swings)
+  return found && { time: Math.exp(found.x), iterations: found.iterations, residual: Math.abs(found.residual) }
+}
+
+/**
+ * When the coldest spot of the plastic is at `target`, and what the surfaces meet on the way; null where it never is.
  *
  * @param swings - preheated filling: temperatures may pass a peak, so time is searched rather than bracketed
  * @param limit - surface temperature whose first passing is reported
  */
 export function arrival(part: Heated, outside: number, target: number, limit: number, swings: boolean): Arrival | null {
+  const found = coreTime(part, outside, target, swings)
+  if (!found) return null
   const drive = part.drive(outside)
   const { response } = part
-  const core = (log: number) => Math.min(...spotValues(part, Math.exp(log), drive)) - target
-  const surfaceValues = (time: number) => response.at(time, drive)
+  const { time } = found
+  const surfaceValues = (at: number) => response.at(at, drive)
   const surface = (log: number) => {
     const values = surfaceValues(Math.exp(log))
     return (values[extreme(values, part.surfaces, 1)] as number) - limit
   }
-  const first = (f: (log: number) => number, low: number, high: number) => {
-    if (!swings) return f(low) < 0 && f(high) >= 0 ? brent(f, low, high, 1e-15) : null
-    const logs = [low, ...scanTimes(response).map(Math.log)].filter((l) => l >= low && l <= high)
-    for (let i = 1; i < logs.length; i++) if (f(logs[i] as number) >= 0) return brent(f, logs[i - 1] as number, logs[i] as number, 1e-15)
-    return null
-  }
-  // so long after the slowest mode that nothing changes any more
-  const slowest = response.series(response.crossing * 10, 0, drive).rates[0] as number
-  const last = Math.log(Math.max(response.crossing, 40 / slowest))
-  const found = first(core, Math.log(response.crossing * 2e-4), last)
-  if (!found) return null
-  const time = Math.exp(found.x)
   let hottestTime = time
   if (swings) {
     const times = [...scanTimes(response).filter((t) => t < time), time]
@@ -172,7 +213,7 @@ export function arrival(part: Heated, outside: number, target: number, limit: nu
   }
   const values = surfaceValues(hottestTime)
   const hottestSpot = extreme(values, part.surfaces, 1)
-  const passed = first(surface, Math.log(response.crossing * 1e-9), last)
+  const passed = firstPassing(response, surface, Math.log(response.crossing * 1e-9), settledLog(response, drive), swings)
   const surfaceTime = passed ? Math.exp(passed.x) : null
   const coreValues = response.at(time, drive)
   return {
@@ -184,6 +225,6 @@ export function arrival(part: Heated, outside: number, target: number, limit: nu
     surfaceTime,
     surfaceSpot: surfaceTime === null ? hottestSpot : extreme(surfaceValues(surfaceTime), part.surfaces, 1),
     iterations: found.iterations,
-    residual: Math.abs(found.residual),
+    residual: found.residual,
   }
 }

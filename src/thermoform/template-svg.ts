@@ -36,6 +36,17 @@ export function bendTemplateSvg(input: BendTemplateInput, title = "bend template
     return element("line", { x1: e.x, y1: e.y, x2: 2 * c.x - e.x, y2: 2 * c.y - e.y, stroke: "#555", "stroke-width": 0.3 })
   }
   const ends = si.straight > 0 ? [1, edge.length - 2] : [0, edge.length - 1]
+  // which side is wood and which is tube, a little off the middle of the edge
+  const sideLabel = (text: string, towardsTube: number) => {
+    const i = Math.floor(edge.length / 2)
+    const [e, c] = [edge[i] as Point, middle[i] as Point]
+    const away = (towardsTube * 4) / Math.max(1e-9, Math.hypot(c.x - e.x, c.y - e.y))
+    return label(e.x + (c.x - e.x) * away, e.y + (c.y - e.y) * away + 1, text, {
+      "font-size": 3,
+      "font-family": "sans-serif",
+      "text-anchor": "middle",
+    })
+  }
   const base = height - 14
   const millimetres = (metres: number) => (metres * 1000).toFixed(1)
   const degrees = (rad: number) => ((rad * 180) / Math.PI).toFixed(1)
@@ -50,6 +61,8 @@ export function bendTemplateSvg(input: BendTemplateInput, title = "bend template
     element("path", { d: pathThrough(edge), fill: "none", stroke: "#000", "stroke-width": 0.35 }),
     element("path", { d: pathThrough(middle), fill: "none", stroke: "#777", "stroke-width": 0.25, "stroke-dasharray": "6 2 1 2" }),
     ...ends.map(tick),
+    sideLabel("jig", -1),
+    sideLabel("tube", 1),
     element("line", { x1: MARGIN, y1: base, x2: MARGIN + 100, y2: base, stroke: "#000", "stroke-width": 0.5 }),
     ...[0, 50, 100].map((x) =>
       element("line", { x1: MARGIN + x, y1: base - 2, x2: MARGIN + x, y2: base + 2, stroke: "#000", "stroke-width": 0.5 }),
