@@ -7,8 +7,9 @@ export {
   warmedConstants,
   windingFactor,
 } from "./actuator-constants.js"
-export { type DcMotor, type DcMotorInput, dcMotor, type MotorConstants, motorConstants } from "./dc-motor.js"
+export { type DcMotor, dcMotor } from "./dc-motor.js"
 export { type DutyCycle, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
 export { type HobbyServo, type HobbyServoInput, hobbyServo } from "./hobby-servo.js"
 export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator.js"
+export { type DcMotorInput, type MotorConstants, motorConstants } from "./motor-constants.js"
 export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"

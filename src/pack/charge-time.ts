@@ -1,5 +1,3 @@
-import { integrate } from "../numeric/index.js"
-import type { Current, Ratio, Voltage } from "../quantity/index.js"
 import {
   type Caution,
   caution,
@@ -11,25 +9,21 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
-import { chemistries, curveOf } from "./chemistry.js"
+import {
+  type ChargeTimeInput,
+  changeOverByBisection,
+  endByBisection,
+  heatByQuadrature,
+  setUp,
+  storedByQuadrature,
+  straightPieces,
+  tailByQuadrature,
+} from "./charge-problem.js"
+import { chemistries } from "./chemistry.js"
 import { chargeRateLimit, lithiumSources, temperatureLimitSource } from "./data.js"
-import { type Curve, chargeAt, emfAt } from "./discharge.js"
-import { type PackCells, packCautions, packFields, packResistance, packResistanceSteps } from "./fields.js"
-import { type CurvePoint, curveFaults, curveField } from "./open-circuit.js"
-
-/** Input of {@link chargeTime}. */
-export interface ChargeTimeInput extends Omit<PackCells, "cutOffVoltage"> {
-  /** Charging current of the whole pack. */
-  chargeCurrent: Current
-  /** Charge at the start. */
-  startCharge?: Ratio
-  /** Voltage of a cell at which the charger holds; the chemistry's where left out. */
-  chargeVoltage?: Voltage | null
-  /** Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. */
-  endCurrent?: Current | null
-  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. */
-  curve?: readonly CurvePoint[] | null
-}
+import { chargeAt, emfAt } from "./discharge.js"
+import { packCautions, packFields, packResistanceSteps } from "./fields.js"
+import { curveFaults, curveField } from "./open-circuit.js"
 
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {
@@ -63,25 +57,6 @@ type Si = SiOf<ChargeTimeInput>
 export function nickelChargeFactor(rate: number): number {
   const share = Math.min(1, Math.max(0, Math.log10(rate / 0.1)))
   return 1.6 - 0.4 * share
-}
-
-function setUp(si: Si) {
-  const cell: Curve = si.curve === null ? curveOf(si.chemistry) : si.curve.map((p) => [p.stateOfCharge, p.voltage] as const)
-  const curve = cell.map(([s, v]) => [s, v * si.series] as const)
-  const capacity = si.capacity * si.parallel
-  return {
-    curve,
-    capacity,
-    resistance: packResistance(si),
-    limit: (si.chargeVoltage ?? chemistries[si.chemistry].fullVoltage) * si.series,
-    end: si.endCurrent ?? capacity / 3600 / 20,
-  }
-}
-
-/** Pieces of a curve between two charges, each straight. */
-function straightPieces(curve: Curve, from: number, to: number) {
-  const knots = [from, ...curve.map(([s]) => s).filter((s) => s > from && s < to), to]
-  return knots.slice(1).flatMap((b, i) => (b > (knots[i] as number) ? [{ a: knots[i] as number, b }] : []))
 }
 
 function solve(si: Si): ChargeTime | NoSolution {
@@ -345,53 +320,3 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
   solve,
   cautions,
 })
-
-/** Charge at which a rising test turns true, by halving. */
-function bisected(test: (s: number) => boolean, from: number): number {
-  if (test(from)) return from
-  let [low, high] = [from, 1]
-  if (!test(1)) return 1
-  for (let i = 0; i < 100; i++) {
-    const mid = (low + high) / 2
-    if (test(mid)) high = mid
-    else low = mid
-  }
-  return high
-}
-
-function changeOverByBisection(si: Si): number {
-  const { curve, resistance, limit } = setUp(si)
-  return bisected((s) => emfAt(curve, s) + si.chargeCurrent * resistance >= limit, si.startCharge)
-}
-
-function endByBisection(si: Si, out: ChargeTime): number {
-  if (si.chemistry === "nimh") return 1
-  const { curve, resistance, limit, end } = setUp(si)
-  return bisected((s) => emfAt(curve, s) + Math.min(end, si.chargeCurrent) * resistance >= limit, out.changeOverCharge)
-}
-
-function overPieces(si: Si, from: number, to: number, f: (emf: number) => number): number {
-  const { curve } = setUp(si)
-  return to > from
-    ? straightPieces(curve, from, to).reduce((sum, { a, b }) => sum + integrate((s) => f(emfAt(curve, s)), a, b).value, 0)
-    : 0
-}
-
-function tailByQuadrature(si: Si, out: ChargeTime): number {
-  if (si.chemistry === "nimh") return 0
-  const { capacity, resistance, limit } = setUp(si)
-  return resistance > 0 ? overPieces(si, out.changeOverCharge, out.endCharge, (emf) => (capacity * resistance) / (limit - emf)) : 0
-}
-
-function heatByQuadrature(si: Si, out: ChargeTime): number {
-  const { capacity, resistance, limit } = setUp(si)
-  const atCurrent = si.chargeCurrent ** 2 * resistance * out.currentTime
-  return si.chemistry === "nimh"
-    ? atCurrent
-    : atCurrent + overPieces(si, out.changeOverCharge, out.endCharge, (emf) => capacity * (limit - emf))
-}
-
-function storedByQuadrature(si: Si, out: ChargeTime): number {
-  const { capacity } = setUp(si)
-  return overPieces(si, si.startCharge, out.endCharge, (emf) => capacity * emf)
-}

@@ -1,6 +1,7 @@
 export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } from "./air-travel.js"
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
-export { type ChargeTime, type ChargeTimeInput, chargeTime, nickelChargeFactor } from "./charge-time.js"
+export type { ChargeTimeInput } from "./charge-problem.js"
+export { type ChargeTime, chargeTime, nickelChargeFactor } from "./charge-time.js"
 export {
   type Chemistry,
   type ChemistryData,
@@ -21,6 +22,7 @@ export {
 } from "./data.js"
 export type { PackCells, StateOfCharge } from "./fields.js"
 export type { CurvePoint } from "./open-circuit.js"
+export type { CatalogueCell, PackChoice, PackLoser } from "./pack-candidates.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
 export {
   type ParallelSharing,
@@ -31,5 +33,6 @@ export {
 } from "./parallel-sharing.js"
 export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peukert.js"
 export { type PowerBank, type PowerBankInput, powerBank } from "./power-bank.js"
-export { type DischargePoint, type LoadStep, type LoadTotal, type Runtime, type RuntimeInput, runtime } from "./runtime.js"
-export { type CatalogueCell, type PackChoice, type PackLoser, type SizePack, type SizePackInput, sizePack } from "./size-pack.js"
+export { type DischargePoint, type LoadTotal, type Runtime, runtime } from "./runtime.js"
+export type { LoadStep, RuntimeInput } from "./runtime-problem.js"
+export { type SizePack, type SizePackInput, sizePack } from "./size-pack.js"

@@ -1,6 +1,7 @@
 import type { Charge, Current, Resistance, Time, Voltage } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { lithiumSources } from "./data.js"
+import { commonVoltage, ratesApart, ratesOf, slowestRate, total, voltagesAfter } from "./string-transient.js"
 
 /** A string of cells, or a pack, beside others. */
 export interface ParallelString {
@@ -68,62 +69,6 @@ export interface ParallelSharing {
 
 type Si = SiOf<ParallelSharingInput>
 
-const total = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
-
-/** Common voltage of sources behind resistances, feeding a current and a conductance (Millman). */
-function commonVoltage(emf: readonly number[], conductance: readonly number[], current: number, load: number): number {
-  return (total(emf.map((e, k) => e * (conductance[k] as number))) - current) / (total(conductance) + load)
-}
-
-/** Slowest rate at which differences die out (1/s): the root of Σg_k/(a_k − λ) = 0 between the two smallest of the strings' own rates a_k. */
-function slowestRate(order: readonly (readonly [rate: number, conductance: number])[]): number {
-  let [low, high] = [(order[0] as readonly [number, number])[0], (order[1] as readonly [number, number])[0]]
-  for (let i = 0; i < 200 && high - low > 1e-15 * high; i++) {
-    const mid = (low + high) / 2
-    if (total(order.map(([a, g]) => g / (a - mid))) < 0) low = mid
-    else high = mid
-  }
-  return (low + high) / 2
-}
-
-/** The strings' own rates U/(Q·r), slowest first, with their conductances. */
-function ratesOf(si: Si): readonly (readonly [rate: number, conductance: number])[] {
-  return si.strings.map((s) => [si.voltageSpan / s.capacity / s.resistance, 1 / s.resistance] as const).sort((x, y) => x[0] - y[0])
-}
-
-type Matrix = readonly (readonly number[])[]
-const times = (a: Matrix, b: Matrix): Matrix =>
-  a.map((row) => b.map((_, j) => total(row.map((x, k) => x * ((b[k] as readonly number[])[j] as number)))))
-
-/** Exponential of a matrix: Taylor series of a halved argument, squared up again. */
-function exponential(matrix: Matrix): Matrix {
-  const norm = Math.max(...matrix.map((row) => total(row.map(Math.abs))))
-  const halvings = Math.max(0, Math.ceil(Math.log2(norm + 1e-300)) + 2)
-  const small = matrix.map((row) => row.map((x) => x / 2 ** halvings))
-  let term: Matrix = matrix.map((row, i) => row.map((_, j) => (i === j ? 1 : 0)))
-  let sum = term
-  for (let k = 1; k <= 14; k++) {
-    term = times(term, small).map((row) => row.map((x) => x / k))
-    sum = sum.map((row, i) => row.map((x, j) => x + ((term[i] as readonly number[])[j] as number)))
-  }
-  for (let k = 0; k < halvings; k++) sum = times(sum, sum)
-  return sum
-}
-
-/** The strings' voltages after a time, each falling with its own charge: dE/dt = M·E + b, solved exactly. */
-function voltagesAfter(si: Si, load: { current: number; conductance: number }): readonly number[] {
-  const emf = si.strings.map((s) => s.openCircuitVoltage)
-  if (si.after === 0) return emf
-  const conductance = si.strings.map((s) => 1 / s.resistance)
-  const all = total(conductance) + load.conductance
-  const rows = si.strings.map((s, k) => {
-    const rate = (si.voltageSpan / s.capacity / s.resistance) * si.after
-    return [...conductance.map((g, j) => rate * (g / all - (j === k ? 1 : 0))), (-rate * load.current) / all]
-  })
-  const grown = exponential([...rows, [...emf.map(() => 0), 0]])
-  return emf.map((_, k) => total([...emf, 1].map((x, j) => x * ((grown[k] as readonly number[])[j] as number))))
-}
-
 function solve(si: Si): ParallelSharing | NoSolution {
   const conductance = si.strings.map((s) => 1 / s.resistance)
   const emf = si.strings.map((s) => s.openCircuitVoltage)
@@ -174,12 +119,6 @@ function safeCurrent(si: Si, emf: readonly number[], conductance: readonly numbe
   // each string allows the common voltage to fall to E − I_max·r; the highest of these voltages binds
   const least = Math.max(...si.strings.map((s) => s.openCircuitVoltage - (s.maxCurrent as number) * s.resistance))
   return Math.max(0, total(emf.map((e, k) => (e - least) * (conductance[k] as number))))
-}
-
-/** Whether the two slowest rates differ enough to tell the root between them. */
-function ratesApart(si: Si): boolean {
-  const [first, second] = ratesOf(si)
-  return first !== undefined && second !== undefined && second[0] > first[0] * (1 + 1e-4)
 }
 
 function check(si: Si) {

@@ -1,5 +1,3 @@
-import { integrate } from "../numeric/index.js"
-import type { Current, Power, Ratio, Resistance, Time } from "../quantity/index.js"
 import {
   type Caution,
   caution,
@@ -11,34 +9,11 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
-import { type Chemistry, capacityFactor, chemistries, curveOf } from "./chemistry.js"
-import { type Curve, chargeAt, type Discharge, discharge, emfAt, type Load, loadCurrent, thresholdOf } from "./discharge.js"
-import { type PackCells, packCautions, packCutOff, packFaults, packFields, packResistance, packResistanceSteps } from "./fields.js"
-import { type CurvePoint, curveFaults, curveField } from "./open-circuit.js"
-
-/** One step of a load pattern; a step without any load is a rest. */
-export interface LoadStep {
-  /** What it is, for the reader. */
-  name?: string
-  /** How long it lasts in each round; alone, it lasts until the end. */
-  duration?: Time
-  /** Constant current at the pack. */
-  current?: Current | null
-  /** Constant power at the pack, as a converter draws. */
-  power?: Power | null
-  /** Load resistance. */
-  loadResistance?: Resistance | null
-}
-
-/** Input of {@link runtime}. */
-export interface RuntimeInput extends PackCells {
-  /** Loads in order, repeated until the pack is empty. */
-  pattern: readonly LoadStep[]
-  /** Charge at the start. */
-  startCharge?: Ratio
-  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. */
-  curve?: readonly CurvePoint[] | null
-}
+import { capacityFactor, chemistries } from "./chemistry.js"
+import { discharge, emfAt, loadCurrent, thresholdOf } from "./discharge.js"
+import { packCautions, packFaults, packFields, packResistanceSteps } from "./fields.js"
+import { curveFaults, curveField } from "./open-circuit.js"
+import { cellEnergy, problemOf, quadratureTime, type RuntimeInput } from "./runtime-problem.js"
 
 /** What one step of the pattern took, all rounds together. */
 export interface LoadTotal {
@@ -100,27 +75,6 @@ export interface Runtime {
 }
 
 type Si = SiOf<RuntimeInput>
-
-function loadsOf(si: Si): Load[] {
-  return si.pattern.map(({ duration, current, power, loadResistance }) => {
-    if (current !== null && current > 0) return { draws: "current", value: current, duration }
-    if (power !== null && power > 0) return { draws: "power", value: power, duration }
-    if (loadResistance !== null) return { draws: "resistance", value: loadResistance, duration }
-    return { draws: "rest", value: 0, duration }
-  })
-}
-
-function problemOf(si: Si): Discharge {
-  const cell: Curve = si.curve === null ? curveOf(si.chemistry as Chemistry) : si.curve.map((p) => [p.stateOfCharge, p.voltage] as const)
-  return {
-    curve: cell.map(([s, v]) => [s, v * si.series] as const),
-    capacity: si.capacity * si.parallel * capacityFactor(si.chemistry, si.temperature),
-    resistance: packResistance(si),
-    cutOff: packCutOff(si),
-    start: si.startCharge,
-    loads: loadsOf(si),
-  }
-}
 
 function solve(si: Si): Runtime | NoSolution {
   const problem = problemOf(si)
@@ -381,14 +335,14 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
       symbol: "W_oc",
       kind: "energy",
       meaning: "energy the cells gave up: charge times open-circuit voltage, by quadrature",
-      given: (si, out) => cellEnergy(si, out),
+      given: (si, out) => cellEnergy(si, out.endCharge),
     },
     { left: "W_oc", right: "W + W_h", meaning: "energy account: what the cells gave up is given or is heat", within: 1e-8 },
     {
       symbol: "t_q",
       kind: "time",
       meaning: "runtime of a single load by quadrature of charge over current",
-      given: (si, out) => quadratureTime(si, out),
+      given: (si, out) => quadratureTime(si) ?? out.runtime,
     },
     { left: "t", right: "t_q", meaning: "runtime against quadrature", within: 1e-7 },
     { symbol: "I_mean", meaning: "mean current", is: "q / t" },
@@ -447,24 +401,3 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
   solve,
   cautions,
 })
-
-function pieces(curve: Curve, from: number, to: number): readonly (readonly [number, number])[] {
-  const knots = [from, ...curve.map(([s]) => s).filter((s) => s > from && s < to), to]
-  return knots.slice(1).map((knot, i) => [knots[i] as number, knot] as const)
-}
-
-function cellEnergy(si: Si, out: Runtime): number {
-  const { curve, capacity, start } = problemOf(si)
-  return pieces(curve, out.endCharge, start).reduce((sum, [a, b]) => sum + capacity * integrate((s) => emfAt(curve, s), a, b).value, 0)
-}
-
-function quadratureTime(si: Si, out: Runtime): number {
-  const { curve, capacity, start, resistance, cutOff, loads } = problemOf(si)
-  const [load] = loads
-  if (!load || loads.length > 1) return out.runtime
-  const end = Math.max(0, chargeAt(curve, thresholdOf(load, resistance, cutOff).emf))
-  return pieces(curve, end, start).reduce(
-    (sum, [a, b]) => sum + capacity * integrate((s) => 1 / loadCurrent(load, emfAt(curve, s), resistance), a, b).value,
-    0,
-  )
-}

@@ -1,0 +1,98 @@
+import type { AngularSpeed, BackEmfConstant, Current, Moment, Resistance, Temperature, Voltage } from "../quantity/index.js"
+import { type Issue, inconsistent, type SiOf } from "../solver/index.js"
+
+/**
+ * Input of {@link dcMotor}. Give two points of the sheet (no-load and one loaded point, which may be
+ * stall), or back-emf constant and resistance where the sheet prints those.
+ */
+export interface DcMotorInput {
+  /** Voltage the sheet's points were taken at. */
+  ratedVoltage?: Voltage | null
+  /** Speed without load. */
+  noLoadSpeed?: AngularSpeed | null
+  /** Current without load. */
+  noLoadCurrent?: Current
+  /** Torque of the second point. */
+  loadTorque?: Moment | null
+  /** Speed at that torque; 0 for stall. */
+  loadSpeed?: AngularSpeed | null
+  /** Current at that torque. */
+  loadCurrent?: Current | null
+  /** Back-emf constant, as printed. */
+  backEmfConstant?: BackEmfConstant | null
+  /** Resistance from lead to lead, as printed. */
+  resistance?: Resistance | null
+  /** Voltage at the motor in use. */
+  voltage: Voltage
+  /** Torque against the motion. */
+  torque: Moment
+  /** Winding temperature in use. */
+  windingTemperature?: Temperature
+  /** Winding temperature the sheet was taken at. */
+  datasheetTemperature?: Temperature
+}
+
+type Si = SiOf<DcMotorInput>
+
+/** What a brushed motor, gears included, is: torque for an ampere, volts for a speed, resistance. */
+export interface MotorConstants {
+  readonly torqueConstant: number
+  readonly backEmf: number
+  readonly resistance: number
+}
+
+/** Constants of a motor from its sheet, at the sheet's temperature. */
+export function motorConstants(
+  si: Pick<
+    Si,
+    "ratedVoltage" | "noLoadSpeed" | "noLoadCurrent" | "loadTorque" | "loadSpeed" | "loadCurrent" | "backEmfConstant" | "resistance"
+  >,
+): MotorConstants {
+  if (si.backEmfConstant !== null)
+    return { torqueConstant: si.backEmfConstant, backEmf: si.backEmfConstant, resistance: si.resistance as number }
+  const [v, n0, i0] = [si.ratedVoltage as number, si.noLoadSpeed as number, si.noLoadCurrent]
+  const [t1, n1, i1] = [si.loadTorque as number, si.loadSpeed as number, si.loadCurrent as number]
+  const determinant = n0 * i1 - n1 * i0
+  return { torqueConstant: t1 / (i1 - i0), backEmf: (v * (i1 - i0)) / determinant, resistance: (v * (n0 - n1)) / determinant }
+}
+
+/** Faults between a sheet's values. */
+export function sheetFaults(si: Si): Issue[] {
+  const points = {
+    ratedVoltage: si.ratedVoltage,
+    noLoadSpeed: si.noLoadSpeed,
+    loadTorque: si.loadTorque,
+    loadSpeed: si.loadSpeed,
+    loadCurrent: si.loadCurrent,
+  }
+  const constants = { backEmfConstant: si.backEmfConstant, resistance: si.resistance }
+  const given = (group: object) => Object.entries(group).filter(([, value]) => value !== null)
+  const missing = (group: object) => Object.entries(group).filter(([, value]) => value === null)
+  if (given(constants).length) {
+    return [
+      ...missing(constants).map(([key]) => inconsistent([key], "nothing", "back-emf constant and resistance together")),
+      ...given(points).map(([key]) => inconsistent([key], "points and constants", "only one of the two: two points, or constants")),
+    ]
+  }
+  const absent = missing(points)
+  if (absent.length) return absent.map(([key]) => inconsistent([key], "nothing", "every value of the two points, or constants instead"))
+  const faults: Issue[] = []
+  if (!((si.loadSpeed as number) < (si.noLoadSpeed as number)))
+    faults.push(inconsistent(["loadSpeed"], `${si.loadSpeed} rad/s`, "less than the no-load speed"))
+  if (!((si.loadCurrent as number) > si.noLoadCurrent))
+    faults.push(inconsistent(["loadCurrent"], `${si.loadCurrent} A`, "more than the no-load current"))
+  if (faults.length) return faults
+  const { torqueConstant, backEmf, resistance } = motorConstants(si)
+  if (![torqueConstant, backEmf, resistance].every((x) => x > 1e-12 && x < 1e12))
+    return [inconsistent(["loadSpeed"], "two points too close together", "points that differ enough to tell the constants")]
+  // printed to two or three figures, a gearless motor's two constants can cross by a few per cent
+  if (torqueConstant > 1.05 * backEmf)
+    return [
+      inconsistent(
+        ["loadTorque"],
+        `${(torqueConstant / backEmf).toPrecision(3)} times the work its current can do`,
+        "a torque that the current can give (check the units: kgf·cm, kgf·mm, oz·in and N·m differ widely)",
+      ),
+    ]
+  return []
+}
