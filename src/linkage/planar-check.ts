@@ -53,6 +53,8 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
   })
   si.sliders.forEach((one, i) => {
     sound = known("sliders", i, one, ["point", ...ends]) && sound
+    if (one.point === one.from || one.point === one.to)
+      found.push(inconsistent(["sliders", i, "point"], `'${one.point}'`, "a point other than those of the line"))
   })
   si.cranks.forEach((one, i) => {
     sound = known("cranks", i, one, [...ends, "referenceFrom", "referenceTo"]) && sound

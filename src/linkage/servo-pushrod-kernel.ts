@@ -182,10 +182,8 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
       { servoTorque: peakTorque },
     )
   const flaps = map.map((s) => s.flapAngle)
-  const acute = (f: number) => {
-    const cosine = Math.abs(rod ** 2 + c ** 2 - f ** 2) / (2 * rod * c)
-    return Math.acos(Math.min(1, cosine))
-  }
+  // both distances are inside the reach by now, so the cosine is below one
+  const acute = (f: number) => Math.acos(Math.abs(rod ** 2 + c ** 2 - f ** 2) / (2 * rod * c))
   return {
     rod,
     flapFrom: first.flapAngle,

@@ -231,7 +231,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       meaning: "least and greatest distance from servo pin to hinge",
       given: (si) => reach(si).map((r) => r.length),
     },
-    { symbol: "mu", meaning: "least transmission angle", is: "min(map(f_r, g(f) = acos(min(1, abs(b^2 + c^2 - f^2) / (2 * b * c)))))" },
+    { symbol: "mu", meaning: "least transmission angle", is: "min(map(f_r, g(f) = acos(abs(b^2 + c^2 - f^2) / (2 * b * c))))" },
     { symbol: "e", meaning: "servo torque left", is: "1 - M_p / M_s", when: "has_servoTorque" },
   ],
   sources: [norton],

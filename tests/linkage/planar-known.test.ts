@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest"
 import { type HingeGeometry, hingeLengthAt, hingeLeverAt, hingePinAt, planarLinkage } from "../../src/linkage/index.js"
 import { lehmer } from "./random.js"
+import { refusalOf } from "./refusal.js"
 
 type XY = readonly [number, number]
 const at = (name: string, [x, y]: XY) => ({ name, x, y })
@@ -25,7 +26,7 @@ describe("planarLinkage against theorems and the hinged arm", () => {
     const half = Math.sqrt(long ** 2 - middle ** 2)
     const corner = (sign: number): XY => [along[0] * middle - sign * along[1] * half, along[1] * middle + sign * along[0] * half]
     const d: XY = [along[0] * (2 * middle - reach), along[1] * (2 * middle - reach)]
-    const out = planarLinkage({
+    const inversor = (end: number) => ({
       pivots: [at("O", [0, 0]), at("Q", [r, 0])],
       points: [at("A", corner(1)), at("B", corner(-1)), at("C", c), at("D", d)],
       bars: [
@@ -37,15 +38,20 @@ describe("planarLinkage against theorems and the hinged arm", () => {
         { from: "B", to: "D" },
         { from: "D", to: "A" },
       ],
-      cranks: [{ from: "Q", to: "C", end: -0.9 }],
+      cranks: [{ name: "arm", from: "Q", to: "C", end }],
       steps: 60,
       trace: "D",
     })
+    const out = planarLinkage(inversor(-0.7))
     // inversion: |OC|·|OD| = long² − s², so the line stands square to O–Q at (long² − s²)/(2·r)
     const line = (long ** 2 - s ** 2) / (2 * r)
     for (const p of out.path) expect(Math.abs(p.x - line)).toBeLessThan(1e-13)
     const heights = out.path.map((p) => p.y)
-    expect(Math.max(...heights) - Math.min(...heights)).toBeGreaterThan(0.1)
+    expect(Math.max(...heights) - Math.min(...heights)).toBeGreaterThan(0.08)
+    // where both corners of the rhombus meet, |OC| = |OD|, it falls together and can open either way
+    const refusal = refusalOf(planarLinkage.attempt(inversor(-1)))
+    expect(refusal.noSolution).toBe("singular")
+    expect(refusal.at.arm).toBeCloseTo(-2 * Math.acos(Math.sqrt(long ** 2 - s ** 2) / (2 * r)), 5)
   })
 
   it("draws one coupler curve with a four-bar and its cognate, as Roberts and Chebyshev proved", () => {
