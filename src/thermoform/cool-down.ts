@@ -11,9 +11,9 @@ import {
   type Step,
   solver,
 } from "../solver/index.js"
+import { cooling, coolingFilms, type Stage, stageTime } from "./cooling.js"
 import type { Plastic } from "./data.js"
-import { safeWindow } from "./forming-window.js"
-import { type Heated, heated, heatPath, propertiesOf, rootInTime, type Variant } from "./heating.js"
+import { heatPath, propertiesOf, type Variant } from "./heating.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 
 /** Input of {@link coolDown}. */
@@ -74,84 +74,6 @@ export interface CoolDown {
 }
 
 type Si = SiOf<CoolDownInput>
-type Stage = "air" | "jig"
-
-const coolingFilms: Readonly<Record<Si["cooling"], { readonly value: number; readonly source: string }>> = {
-  stillAir: { value: 10, source: "free convection and radiation; Incropera et al., table 1.1 gives 2 to 25 for gases" },
-  fan: { value: 30, source: "Incropera et al., table 1.1 gives 25 to 250 for forced gases" },
-  water: { value: 500, source: "Incropera et al., table 1.1 gives 50 to 1000 for free convection in liquids" },
-}
-/** Air that moves a little past a part carried to the jig, W/(m²·K): working time must not come out long. */
-const CARRIED = 15
-
-interface Cooling {
-  readonly formed: number
-  readonly formable: number
-  readonly release: number
-  readonly film: number
-  readonly faces: number
-  part(stage: Stage, variant: Variant): Heated
-}
-
-function cooling(si: Si): Cooling {
-  const window = safeWindow(si.plastic)
-  const formed = si.formed ?? window.aim
-  const film = si.film ?? coolingFilms[si.cooling].value
-  const given = { conductivity: si.conductivity, density: si.density, specificHeat: si.specificHeat }
-  return {
-    formed,
-    formable: window.from,
-    release: si.release ?? window.release,
-    film,
-    faces: si.faces,
-    part: (stage, variant) =>
-      heated(
-        { ...si, faces: stage === "air" ? 2 : si.faces },
-        propertiesOf(si.plastic, given, formed - si.room, variant),
-        stage === "air" ? CARRIED : film,
-        0,
-        formed,
-        si.room,
-        formed,
-      ),
-  }
-}
-
-interface Cooled {
-  readonly time: number
-  readonly spot: number
-  readonly iterations: number
-  readonly residual: number
-}
-
-/** First time at which the warmest spot of the plastic (or its coldest surface) is down to a temperature. */
-function coolingTime(part: Heated, room: number, target: number, warmest: boolean): Cooled {
-  const drive = part.drive(room)
-  const spots = warmest ? part.plastic : part.surfaces
-  const pick = warmest ? Math.max : Math.min
-  const at = (time: number) => {
-    const all = part.response.at(time, drive)
-    return spots.map((s) => all[s] as number)
-  }
-  const { crossing } = part.response
-  const slowest = part.response.series(crossing * 10, 0, drive).rates[0] as number
-  const f = (log: number) => pick(...at(Math.exp(log))) - target
-  const found = rootInTime(f, Math.log(crossing * 1e-9), Math.log(Math.max(crossing, 60 / slowest)), crossing)
-  // the start is above the target and the room below it, so the ends always bracket
-  const time = found ? Math.exp(found.x) : 0
-  const values = at(time)
-  return {
-    time,
-    spot: spots[values.indexOf(pick(...values))] as number,
-    iterations: found?.iterations ?? 0,
-    residual: Math.abs(found?.residual ?? 0),
-  }
-}
-
-function stageTime(si: Si, stage: Stage, variant: Variant): Cooled {
-  const all = cooling(si)
-  return coolingTime(all.part(stage, variant), si.room, stage === "air" ? all.formable : all.release, stage === "jig")
-}
 
 function solve(si: Si): CoolDown | NoSolution {
   const { formed, formable, release, film, faces } = cooling(si)

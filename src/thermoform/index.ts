@@ -8,6 +8,6 @@ export { type FormingWindow, type FormingWindowInput, formingWindow } from "./fo
 export { type HeatThrough, type HeatThroughInput, heatThrough } from "./heat-through.js"
 export { eigenvalue, fourierFor, modeAmplitude, type Shape, temperatureRatio } from "./shapes.js"
 export { type Softening, type SofteningInput, softening } from "./softening.js"
-export { conduitBends, dryings } from "./tables.js"
+export { type ConduitBend, conduitBends, type Drying, dryings } from "./tables.js"
 export { bendTemplateSvg } from "./template-svg.js"
 export { type TubeBend, type TubeBendInput, tubeBend } from "./tube-bend.js"
