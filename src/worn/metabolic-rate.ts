@@ -294,5 +294,5 @@ export function plannedRate(bodyMass: number, load: number, speed: number): numb
     snowDepth: 0,
     standingRate: 1.05,
   } as const
-  return solve(si).rate
+  return Math.max(...Object.values(readings(si, load)))
 }

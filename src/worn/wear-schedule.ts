@@ -114,7 +114,8 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
   const hardest = worn.reduce((a, b) => (rateOf(si, b, si.load) > rateOf(si, a, si.load) ? b : a))
   const most = rateOf(si, hardest, si.load)
   if (!(most <= power)) {
-    const least = (60000 * most) / (si.bodyMass * 20920)
+    // a billionth more, so that rounding cannot refuse it again
+    const least = (si.capacity * most * (1 + 1e-9)) / power
     return refuse(
       "beyond-capacity",
       `'${hardest.name}' asks for ${most.toFixed(0)} W, more than the wearer's greatest aerobic power of ${power.toFixed(0)} W: slow down, lighten the rig or leave it out.`,

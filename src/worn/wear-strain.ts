@@ -55,8 +55,16 @@ export function allowance(si: Si, part: Part, load: number, reading: Reading = "
 /** Strain after each part of the plan without extra rests: worn time over its allowance, fading while the rig is off. */
 export function strains(si: Si, load: number, reading: Reading = "strict"): readonly number[] {
   let strain = 0
+  // parts alike in activity and speed share an allowance
+  const known = new Map<string, number>()
+  const allowed = (part: Part) => {
+    const key = `${part.activity} ${part.speed}`
+    const time = known.get(key) ?? allowance(si, part, load, reading)
+    known.set(key, time)
+    return time
+  }
   return si.plan.map((part) => {
-    strain = isWorn(part) ? strain + part.duration / allowance(si, part, load, reading) : strain * Math.exp(-part.duration / si.recovery)
+    strain = isWorn(part) ? strain + part.duration / allowed(part) : strain * Math.exp(-part.duration / si.recovery)
     return strain
   })
 }

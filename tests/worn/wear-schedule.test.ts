@@ -168,7 +168,9 @@ describe("wearSchedule by second routes", () => {
     if (fast.ok || !(fast.error instanceof NoSolutionError)) throw new Error("expected a refusal")
     expect(fast.error.noSolution).toBe("beyond-capacity")
     const capacity = fast.error.nearest.capacity as number
-    expect(capacity).toBeGreaterThan(30)
+    const run = { bodyMass: 60, load: 30, plan: [{ name: "run", activity: "stage" as const, duration: 600, speed: 2 }] }
+    expect(wearSchedule.attempt({ ...run, capacity }).ok).toBe(true)
+    expect(wearSchedule.attempt({ ...run, capacity: 0.999 * capacity }).ok).toBe(false)
   })
 
   it("lists a hundred rests at most, counts them all, and says when there are more than wear", () => {
