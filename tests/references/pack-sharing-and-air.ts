@@ -1,0 +1,128 @@
+import { airRules, airTravel, cargoRules } from "../../src/pack/index.js"
+import type { Check } from "../helpers/references.js"
+import { answer, at, list, pack, strings } from "./pack-helpers.js"
+
+const HOUR = 3600
+
+/** Checks by row id. */
+export const parallel: Record<string, Check> = {
+  "pack-parallel-equal-emf-split": (inputs) => {
+    const { shares } = strings([4, 4], [at(inputs, "r1_relative"), at(inputs, "r2_relative")], { current: 1 })
+    const [low, high] = shares.map((s) => s.current) as [number, number]
+    return { share_low_resistance_cell: low, share_high_resistance_cell: high, ratio: low / high }
+  },
+  "pack-parallel-equalising-inrush": (inputs) => {
+    const out = strings([at(inputs, "E1_V"), at(inputs, "E2_V")], [at(inputs, "r1_ohm"), at(inputs, "r2_ohm")], {})
+    return { current_A: out.worstCharging, loss_W: out.heat }
+  },
+  "pack-parallel-two-cells-under-load": (inputs) => {
+    const out = strings([at(inputs, "E1_V"), at(inputs, "E2_V")], [at(inputs, "r1_ohm"), at(inputs, "r2_ohm")], {
+      current: at(inputs, "load_current_A"),
+    })
+    return { terminal_voltage_V: out.voltage, current1_A: out.shares[0]?.current, current2_A: out.shares[1]?.current }
+  },
+  "pack-parallel-unequal-millman": (inputs) => {
+    const out = strings([at(inputs, "E1_V"), at(inputs, "E2_V")], [at(inputs, "R1_ohm"), at(inputs, "R2_ohm")], {
+      loadResistance: at(inputs, "load_resistance_ohm"),
+    })
+    return {
+      node_voltage_V: out.voltage,
+      current_source1_A: out.shares[0]?.current,
+      current_source2_A: out.shares[1]?.current,
+      load_current_A: out.loadCurrent,
+    }
+  },
+  "pb-pack-parallel-100V-95V": (inputs) => {
+    const out = strings(list(inputs, "emf_V"), list(inputs, "resistance_ohm"), { loadResistance: at(inputs, "load_ohm") })
+    return { terminal_V: out.voltage, current_A: out.shares.map((s) => s.current) }
+  },
+  "pb-pack-parallel-circulating": (inputs) => ({
+    current_A: strings(list(inputs, "emf_V"), list(inputs, "resistance_ohm"), {}).worstCharging,
+  }),
+  "pb-pack-parallel-split-equal-emf": (inputs) => {
+    const emf = at(inputs, "emf_V")
+    const out = strings([emf, emf], list(inputs, "resistance_ohm"), { current: at(inputs, "load_A") })
+    return { current_A: out.shares.map((s) => s.current), terminal_V: out.voltage, equivalent_ohm: out.resistance }
+  },
+}
+
+/** Checks by row id. */
+export const air: Record<string, Check> = {
+  "pb-pack-air-classify": (inputs) => {
+    const built = list(inputs, "series").map((s, k) =>
+      pack(s, list(inputs, "parallel")[k] as number, list(inputs, "cell_V")[k] as number, list(inputs, "cell_Ah")[k] as number),
+    )
+    return { energy_Wh: built.map((p) => p.energy / HOUR), transport: built.map((p) => answer(airTravel, { energy: p.energy }).band) }
+  },
+  "pb-pack-air-count-limits": () => ({
+    max_portable_devices: answer(airTravel, { energy: HOUR, carried: "in-device" }).most,
+    max_spare_batteries_up_to_100Wh: answer(airTravel, { energy: HOUR, carried: "spare" }).most,
+  }),
+  "pb-pack-air-limits": () => ({
+    free_limit_Wh: airRules.freeEnergy / HOUR,
+    airline_approval_limit_Wh: airRules.approvalEnergy / HOUR,
+    max_spares_over_100_Wh: airRules.mostLargeSpares,
+    lithium_metal_limit_g: airRules.freeLithium * 1000,
+    lithium_metal_approval_limit_g: airRules.approvalLithium * 1000,
+  }),
+  "pb-pack-air-max-ah-table": (inputs) => {
+    const out = list(inputs, "nominal_V").map((nominalVoltage) => answer(airTravel, { nominalVoltage, energy: HOUR }))
+    return {
+      max_Ah_100Wh: out.map((o) => (o.freeCapacity as number) / HOUR),
+      max_Ah_160Wh: out.map((o) => (o.approvalCapacity as number) / HOUR),
+    }
+  },
+  "powerbank-max-under-100Wh": (inputs) => ({
+    max_mAh: list(inputs, "nominal_V").map(
+      (nominalVoltage) => (answer(airTravel, { nominalVoltage, energy: at(inputs, "limit_Wh") * HOUR }).freeCapacity as number) / 3.6,
+    ),
+  }),
+  "pb-pack-air-powerbank-is-spare": () => ({ counts_as_spare: airRules.powerBankIsSpare }),
+  "pb-pack-cargo-limits": () => ({
+    small_cell_limit_Wh: cargoRules.smallCellEnergy / HOUR,
+    small_battery_limit_Wh: cargoRules.smallBatteryEnergy / HOUR,
+    max_state_of_charge: cargoRules.mostCharge,
+    passenger_aircraft: cargoRules.onPassengerAircraft ? "allowed" : "forbidden",
+    cargo_net_limit_kg: cargoRules.netMassOnCargoAircraft,
+  }),
+  "pb-pack-wh-definition": (inputs) => ({
+    energy_Wh: list(inputs, "nominal_V").map(
+      (nominalVoltage, k) =>
+        (answer(airTravel, { nominalVoltage, capacity: (list(inputs, "capacity_Ah")[k] as number) * HOUR }).energy as number) / HOUR,
+    ),
+  }),
+  "transport-cargo-soc": () => ({
+    max_soc_fraction: cargoRules.mostCharge,
+    passenger_aircraft: cargoRules.onPassengerAircraft,
+    max_net_mass_kg_cargo_IB: cargoRules.netMassOnCargoAircraft,
+  }),
+  "transport-cells-under-limit": (inputs) => {
+    const [v, q] = [at(inputs, "cell_V"), at(inputs, "cell_Ah")]
+    const cell = pack(1, 1, v, q).energy
+    return {
+      cell_Wh: cell / HOUR,
+      pack_Wh: pack(at(inputs, "cells_series"), at(inputs, "cells_parallel"), v, q).energy / HOUR,
+      max_cells_100Wh: Math.floor(airRules.freeEnergy / cell),
+      max_cells_160Wh: Math.floor(airRules.approvalEnergy / cell),
+    }
+  },
+  "transport-small-cell-battery": () => ({
+    cell_Wh_max: cargoRules.smallCellEnergy / HOUR,
+    battery_Wh_max: cargoRules.smallBatteryEnergy / HOUR,
+  }),
+  "transport-smart-luggage": () => ({
+    wh_max_nonremovable: airRules.fixedBaggageEnergy / HOUR,
+    lithium_metal_g_max_nonremovable: airRules.fixedBaggageLithium * 1000,
+  }),
+  "transport-spare-rules": () => ({
+    spares_le100_max: airRules.mostSpares,
+    spares_100_160_max: airRules.mostLargeSpares,
+    devices_max: airRules.mostDevices,
+    spares_in_checked_baggage: airRules.sparesInHold,
+    over_160: answer(airTravel, { energy: 161 * HOUR }).band !== "forbidden",
+  }),
+  "transport-wh-bands": (inputs) => {
+    const words: Record<string, string> = { free: "allowed", approval: "operator approval", forbidden: "cargo only" }
+    return { band: list(inputs, "energy_Wh").map((wh) => words[answer(airTravel, { energy: wh * HOUR }).band]) }
+  },
+}
