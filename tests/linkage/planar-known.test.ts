@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest"
+import { fourBarPose } from "../../src/linkage/four-bar-pose.js"
 import { type HingeGeometry, hingeLengthAt, hingeLeverAt, hingePinAt, planarLinkage } from "../../src/linkage/index.js"
 import { lehmer } from "./random.js"
 import { refusalOf } from "./refusal.js"
@@ -106,6 +107,75 @@ describe("planarLinkage against theorems and the hinged arm", () => {
       })
     }
     expect(met).toBeGreaterThan(10)
+  })
+
+  it("keeps its branch through random Stephenson six-bars, or stops at the very angle where the dyad no longer closes", () => {
+    const random = lehmer(113)
+    const scan = 3600
+    let [turned, stopped] = [0, 0]
+    for (let k = 0; k < 250; k++) {
+      const [d, a, b, c] = [0.1, random.real(0.02, 0.05), random.real(0.08, 0.13), random.real(0.07, 0.1)]
+      if (Math.abs(d - a) < Math.abs(b - c) + 5e-3 || d + a > b + c - 5e-3) continue
+      const z: XY = [random.real(0, 1.2), random.real(-0.8, 0.8)]
+      const far: XY = [random.real(0.1, 0.25), random.real(-0.1, 0.1)]
+      const [link, rocker] = [random.real(0.06, 0.2), random.real(0.05, 0.15)]
+      const side = random.sign()
+      /** All pins by circle intersection at one crank angle; null where the dyad misses. */
+      const closed = (angle: number) => {
+        const pose = fourBarPose(d, a, b, c, angle, "open")
+        if (typeof pose === "number") throw new Error("turns fully")
+        const [pinA, pinB]: [XY, XY] = [
+          [pose.inputPin.x, pose.inputPin.y],
+          [pose.outputPin.x, pose.outputPin.y],
+        ]
+        const p = add(pinA, times(z, less(pinB, pinA)))
+        const [ux, uy] = less(far, p)
+        const reach = Math.hypot(ux, uy)
+        const u = (reach ** 2 + link ** 2 - rocker ** 2) / (2 * reach)
+        const squared = link ** 2 - u ** 2
+        if (squared < 0) return null
+        const e = add(p, times([ux / reach, uy / reach], [u, side * Math.sqrt(squared)]))
+        // how far the dyad is from lying in line
+        return { pinA, pinB, p, e, room: Math.sqrt(squared) / link }
+      }
+      const first = closed(1)
+      if (!first || first.room < 0.05) continue
+      const poses = Array.from({ length: scan + 1 }, (_, i) => closed(1 + (2 * Math.PI * i) / scan))
+      const fails = poses.indexOf(null)
+      if (fails < 0 && poses.some((q) => (q as NonNullable<typeof q>).room < 0.02)) continue
+      const outcome = planarLinkage.attempt({
+        pivots: [at("O", [0, 0]), at("Q", [d, 0]), at("R", far)],
+        points: [at("A", first.pinA), at("B", first.pinB), at("P", first.p), at("E", first.e)],
+        bars: [
+          { from: "O", to: "A" },
+          { from: "A", to: "B" },
+          { from: "Q", to: "B" },
+          { from: "P", to: "E" },
+          { from: "R", to: "E" },
+        ],
+        carried: [{ point: "P", from: "A", to: "B" }],
+        cranks: [{ name: "crank", from: "O", to: "A", start: 1, end: 1 + 2 * Math.PI }],
+        steps: 20,
+        trace: "E",
+      })
+      if (fails < 0) {
+        turned++
+        if (!outcome.ok) throw outcome.error
+        outcome.value.path.forEach((q, i) => {
+          const [x, y] = (poses[(i * scan) / 20] as NonNullable<(typeof poses)[number]>).e
+          expect(Math.hypot(q.x - x, q.y - y)).toBeLessThan(1e-11)
+        })
+      } else {
+        stopped++
+        const refusal = refusalOf(outcome)
+        expect(refusal.noSolution).toBe("cannot-assemble")
+        const limit = 1 + (2 * Math.PI * fails) / scan
+        expect(refusal.nearest.crank as number).toBeLessThan(limit)
+        expect(refusal.nearest.crank as number).toBeGreaterThan(limit - (2 * Math.PI) / scan - 1e-6)
+      }
+    }
+    expect(turned).toBeGreaterThan(10)
+    expect(stopped).toBeGreaterThan(40)
   })
 
   it("is the hinged arm with its actuator: length, lever, holding force and hinge reaction, axis offset too", () => {
