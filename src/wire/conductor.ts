@@ -114,8 +114,8 @@ export const sizeFields: Fields<ConductorSize> = {
   stranding: { kind: "choice", label: "stranding", options: strandings, default: "solid" },
 }
 
-/** Steps from a size to its area A and its resistance per length r_20 and r. */
-export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
+/** Constants of the metal and of its stranding. */
+export const metalSteps: readonly Step<Pick<SiOf<ConductorSize>, "metal" | "stranding">, unknown>[] = [
   {
     symbol: "rho",
     kind: "resistivity",
@@ -137,6 +137,23 @@ export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
     given: (si) => strandFactor(si.stranding),
     source: "ASTM B8",
   },
+]
+
+/** Resistance per length at 20 °C from the area A, or off the table. */
+export const resistanceSteps: readonly Step<unknown, unknown>[] = [
+  { symbol: "r_20", kind: "resistancePerLength", meaning: "resistance per length at 20 °C", is: "k_s * rho / A", when: "r_n == 0 ohm/m" },
+  {
+    symbol: "r_20",
+    kind: "resistancePerLength",
+    meaning: "resistance per length at 20 °C, off the table",
+    is: "r_n",
+    when: "r_n > 0 ohm/m",
+  },
+]
+
+/** Steps from a size to its area A and its resistance per length r_20. */
+export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
+  ...metalSteps,
   {
     symbol: "r_n",
     kind: "resistancePerLength",
@@ -154,14 +171,7 @@ export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
   },
   { symbol: "A", kind: "area", meaning: "cross-section of the gauge", is: "pi / 4 * d_g^2", when: "has_awg" },
   { symbol: "A", kind: "area", meaning: "cross-section as given", is: "A_w", when: "has_area" },
-  { symbol: "r_20", kind: "resistancePerLength", meaning: "resistance per length at 20 °C", is: "k_s * rho / A", when: "r_n == 0 ohm/m" },
-  {
-    symbol: "r_20",
-    kind: "resistancePerLength",
-    meaning: "resistance per length at 20 °C, off the table",
-    is: "r_n",
-    when: "r_n > 0 ohm/m",
-  },
+  ...resistanceSteps,
 ]
 
 /** Step from r_20 to r at the temperature T. */

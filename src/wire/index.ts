@@ -33,6 +33,7 @@ export {
   type HarnessWire,
   harness,
 } from "./harness.js"
+export type { Arrangement, Laid } from "./laid.js"
 export {
   type LedFeed,
   type LedFeedState,
@@ -43,5 +44,6 @@ export {
   ledRun,
 } from "./led-run.js"
 export { adiabaticConstant, chassisCurrent, fusingCurrent } from "./limits.js"
+export { type SizeCandidate, type SizeConductor, type SizeConductorInput, sizeConductor } from "./size-conductor.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
-export { type Arrangement, type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"
+export { type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"

@@ -1,49 +1,15 @@
-import type { Current, HeatTransferCoefficient, Length, Ratio, Temperature, ThermalConductivity } from "../quantity/index.js"
+import type { Current, Temperature } from "../quantity/index.js"
 import { formatQuantity } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import {
-  areaOf,
-  type ConductorSize,
-  resistance20,
-  sizeCautions,
-  sizeFields,
-  sizeIssues,
-  sizeSources,
-  sizeSteps,
-  warmStep,
-} from "./conductor.js"
+import { areaOf, type ConductorSize, resistance20, sizeCautions, sizeFields, sizeIssues, sizeSources, sizeSteps } from "./conductor.js"
 import { metals } from "./data.js"
-import { airPrandtl, type HeatPath, heatAtRise, steadyRise, stefanBoltzmann } from "./heat.js"
-
-/** Where the wire lies. */
-export type Arrangement = "free-air" | "bundle" | "padding"
+import { steadyRise } from "./heat.js"
+import { heatPath, type Laid, laidFields, laidSteps, ratedCurrentOf, together } from "./laid.js"
 
 /** Input of {@link wireHeating}. */
-export interface WireHeatingInput extends ConductorSize {
+export interface WireHeatingInput extends ConductorSize, Laid {
   /** Steady current in each wire. */
   current: Current
-  /** Where it lies: alone in still air, in a bundle in still air, or under padding against the body. */
-  arrangement?: Arrangement
-  /** Loaded wires lying together (bundle and padding). */
-  wires?: number
-  /** Temperature of the air around. */
-  ambient?: Temperature
-  /** Insulation wall. */
-  insulationThickness?: Length
-  /** Thermal conductivity of the insulation. */
-  insulationConductivity?: ThermalConductivity
-  /** Thermal conductivity across a bundle of wires. */
-  bundleConductivity?: ThermalConductivity
-  /** Emissivity of the outer surface. */
-  emissivity?: Ratio
-  /** Padding over the wire. */
-  paddingThickness?: Length
-  /** Thermal conductivity of the padding. */
-  paddingConductivity?: ThermalConductivity
-  /** Heat transfer from the padding's outer side to the air. */
-  paddingSurface?: HeatTransferCoefficient
-  /** Temperature the insulation is rated for. */
-  rating?: Temperature
   /** Fault current, for the time it takes to ruin the insulation. */
   faultCurrent?: Current | null
   /** Conductor temperature a short fault may reach. */
@@ -75,27 +41,6 @@ export interface WireHeating {
 }
 
 type Si = SiOf<WireHeatingInput>
-
-/** Bundle diameter over wire diameter and the root of their number: round wires fill about 70 % of the circle. */
-const bundleSpread = 1.2
-
-const together = (si: Si) => (si.arrangement === "free-air" ? 1 : si.wires)
-
-/** Thermal path of one wire of the arrangement. */
-export function heatPath(si: Si): HeatPath {
-  const wires = together(si)
-  const bare = Math.sqrt((4 * areaOf(si)) / Math.PI)
-  const wire = bare + 2 * si.insulationThickness
-  const outerDiameter = wires === 1 ? wire : bundleSpread * Math.sqrt(wires) * wire
-  const insulation = Math.log(wire / bare) / (2 * Math.PI * si.insulationConductivity)
-  const bundle = wires === 1 ? 0 : wires / (4 * Math.PI * si.bundleConductivity)
-  const depth = outerDiameter / 2 + si.paddingThickness + si.paddingConductivity / si.paddingSurface
-  const outer = si.arrangement === "padding" ? Math.log((8 * depth) / (Math.PI * outerDiameter)) / (Math.PI * si.paddingConductivity) : null
-  return { outerDiameter, wires, inner: insulation + bundle, outer, ambient: si.ambient, emissivity: si.emissivity }
-}
-
-const ratedCurrentOf = (si: Si, path: HeatPath) =>
-  Math.sqrt(heatAtRise(path, si.rating - si.ambient) / (resistance20(si) * (1 + metals[si.metal].coefficient * (si.rating - 20))))
 
 function solve(si: Si): WireHeating | NoSolution {
   const path = heatPath(si)
@@ -218,70 +163,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
   input: {
     current: { kind: "current", symbol: "I", label: "current in each wire", min: 0, max: 1000, typical: [0.5, 8] },
     ...sizeFields,
-    arrangement: {
-      kind: "choice",
-      label: "where it lies",
-      options: { "free-air": "alone in still air", bundle: "in a bundle in still air", padding: "under padding against the body" },
-      default: "free-air",
-    },
-    wires: { kind: "number", symbol: "n_w", label: "loaded wires together", whole: true, min: 1, max: 100, typical: [1, 8], default: 1 },
-    ambient: { kind: "temperature", symbol: "T_a", label: "air around", min: -40, max: 100, typical: [0, 40], default: 25 },
-    insulationThickness: {
-      kind: "length",
-      symbol: "t_i",
-      label: "insulation wall",
-      min: 0,
-      max: "20 mm",
-      typical: ["0.2 mm", "1 mm"],
-      default: "0.4 mm",
-    },
-    insulationConductivity: {
-      kind: "thermalConductivity",
-      symbol: "k_i",
-      label: "insulation conductivity",
-      min: 0.01,
-      max: 10,
-      typical: [0.15, 0.3],
-      default: 0.17,
-    },
-    bundleConductivity: {
-      kind: "thermalConductivity",
-      symbol: "k_b",
-      label: "conductivity across the bundle",
-      min: 0.01,
-      max: 10,
-      typical: [0.1, 0.3],
-      default: 0.15,
-    },
-    emissivity: { kind: "ratio", symbol: "e_s", label: "emissivity of the surface", min: 0, max: 1, typical: [0.6, 0.95], default: 0.9 },
-    paddingThickness: {
-      kind: "length",
-      symbol: "t_p",
-      label: "padding over the wire",
-      min: "0.1 mm",
-      max: 1,
-      typical: ["2 mm", "30 mm"],
-      default: "10 mm",
-    },
-    paddingConductivity: {
-      kind: "thermalConductivity",
-      symbol: "k_p",
-      label: "padding conductivity",
-      min: 0.01,
-      max: 10,
-      typical: [0.03, 0.08],
-      default: 0.04,
-    },
-    paddingSurface: {
-      kind: "heatTransferCoefficient",
-      symbol: "h_p",
-      label: "padding's surface to the air",
-      min: 1,
-      max: 1000,
-      typical: [5, 15],
-      default: 8,
-    },
-    rating: { kind: "temperature", symbol: "T_r", label: "insulation rating", above: -40, max: 300, typical: [70, 150], default: 80 },
+    ...laidFields,
     faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", above: 0, max: 1e5, typical: [20, 300], default: null },
     faultLimit: {
       kind: "temperature",
@@ -309,107 +191,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
   example: { current: "6 A", awg: 20, ambient: 30, rating: 80, faultCurrent: "60 A" },
   formulae: [
     ...sizeSteps,
-    { symbol: "n", kind: "number", meaning: "wires that share the outer surface", given: together },
-    { symbol: "inAir", kind: "number", meaning: "1 in still air, 0 under padding", given: (si) => (si.arrangement === "padding" ? 0 : 1) },
-    { symbol: "d", kind: "length", meaning: "conductor diameter", is: "sqrt(4 * A / pi)" },
-    { symbol: "D_w", kind: "length", meaning: "over the insulation", is: "d + 2 * t_i" },
-    { symbol: "D", kind: "length", meaning: "outer diameter of one wire", is: "D_w", when: "n == 1" },
-    { symbol: "D", kind: "length", meaning: "outer diameter of the bundle", is: "1.2 * sqrt(n) * D_w", when: "n > 1" },
-    { symbol: "R_i", kind: "thermalResistance", meaning: "through one metre of insulation", is: "log(D_w / d) / (2 * pi * k_i * 1 m)" },
-    { symbol: "R_b", kind: "thermalResistance", meaning: "no bundle around it", is: "0 K/W", when: "n == 1" },
-    {
-      symbol: "R_b",
-      kind: "thermalResistance",
-      meaning: "from the middle of the bundle, for one wire's heat",
-      is: "n / (4 * pi * k_b * 1 m)",
-      when: "n > 1",
-    },
-    { solved: "dT_s", meaning: "surface over the air" },
-    { solved: "dT_c", meaning: "conductor over the air" },
-    { symbol: "T_s", meaning: "outer surface", is: "T_a + dT_s" },
-    { symbol: "T_c", meaning: "conductor", is: "T_a + dT_c" },
-    { symbol: "T", kind: "temperature", meaning: "the conductor's temperature", is: "T_c" },
-    warmStep,
-    { symbol: "P_m", meaning: "heat of one metre", is: "I^2 * r * 1 m" },
-    { left: "dT_c", right: "dT_s + P_m * (R_i + R_b)", meaning: "what falls inside" },
-    { symbol: "T_m", kind: "temperature", meaning: "film temperature", is: "T_a + dT_s / 2", when: "inAir == 1" },
-    {
-      symbol: "k_a",
-      kind: "thermalConductivity",
-      meaning: "conductivity of air",
-      is: "0.0263 W/(m K) * (T_m / (300 K))^0.865",
-      when: "inAir == 1",
-      source: "Incropera et al., 2007, table A.4 (fit)",
-    },
-    {
-      symbol: "nu",
-      kind: "thermalDiffusivity",
-      meaning: "kinematic viscosity of air",
-      is: "1.716e-5 Pa s * (T_m / (273.15 K))^1.5 * (273.15 + 110.4) / (T_m / K + 110.4) * 287.05 J/(kg K) * T_m / (101325 Pa)",
-      when: "inAir == 1",
-      source: "Sutherland's formula; ideal gas",
-    },
-    {
-      symbol: "Ra",
-      kind: "number",
-      meaning: "Rayleigh number",
-      is: `9.80665 m/s^2 * dT_s * D^3 * ${airPrandtl} / (T_m * nu^2)`,
-      when: "inAir == 1",
-    },
-    {
-      symbol: "h",
-      kind: "heatTransferCoefficient",
-      meaning: "convection and radiation",
-      is: `(0.6 + 0.387 * Ra^(1/6) / (1 + (0.559 / ${airPrandtl})^(9/16))^(8/27))^2 * k_a / D + e_s * ${stefanBoltzmann} W/(m^2 K^4) * (T_s^2 + T_a^2) * (T_s + T_a)`,
-      when: "inAir == 1",
-      source: "Churchill and Chu, 1975; Stefan–Boltzmann law",
-    },
-    { left: "n * P_m", right: "pi * D * 1 m * h * dT_s", meaning: "heat made is heat given off to the air", when: "inAir == 1" },
-    {
-      symbol: "z",
-      kind: "length",
-      meaning: "depth of the axis, the surface film as more padding",
-      is: "D / 2 + t_p + k_p / h_p",
-      when: "inAir == 0",
-    },
-    {
-      left: "n * P_m",
-      right: "dT_s * pi * k_p * 1 m / log(8 * z / (pi * D))",
-      meaning: "heat made is heat led through the padding, to one side",
-      when: "inAir == 0",
-      source: "Incropera et al., 2007, table 4.1",
-    },
-    { solved: "I_r", meaning: "current that reaches the rating" },
-    { symbol: "dT_r", kind: "temperatureDifference", meaning: "rise at the rating", is: "T_r - T_a" },
-    {
-      symbol: "P_r",
-      kind: "power",
-      meaning: "heat of one metre at that current",
-      is: "I_r^2 * r_20 * (1 + alpha * (T_r - 293.15 K)) * 1 m",
-    },
-    { symbol: "dT_o", kind: "temperatureDifference", meaning: "surface over the air then", is: "dT_r - P_r * (R_i + R_b)" },
-    {
-      left: "n * I_r^2 * r_20 * (1 + alpha * (T_r - 293.15 K)) * 1 m",
-      right: "dT_o * pi * k_p * 1 m / log(8 * z / (pi * D))",
-      meaning: "heat balance at the rating",
-      when: "inAir == 0",
-      within: 1e-8,
-    },
-    {
-      symbol: "h_o",
-      kind: "heatTransferCoefficient",
-      meaning: "surface coefficient then, by the same formulae",
-      is: filmText("dT_o"),
-      when: "inAir == 1",
-      source: "Churchill and Chu, 1975",
-    },
-    {
-      left: "n * I_r^2 * r_20 * (1 + alpha * (T_r - 293.15 K)) * 1 m",
-      right: "pi * D * 1 m * h_o * dT_o",
-      meaning: "heat balance at the rating",
-      when: "inAir == 1",
-      within: 1e-8,
-    },
+    ...laidSteps,
     { symbol: "u", meaning: "part of it in use", is: "I / I_r" },
     {
       symbol: "Q",
@@ -454,12 +236,3 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
   solve,
   cautions,
 })
-
-/** The surface coefficient as one formula of a rise. */
-function filmText(rise: string): string {
-  const film = `(T_a + ${rise} / 2)`
-  const nu = `(1.716e-5 Pa s * (${film} / (273.15 K))^1.5 * (273.15 + 110.4) / (${film} / K + 110.4) * 287.05 J/(kg K) * ${film} / (101325 Pa))`
-  const rayleigh = `(9.80665 m/s^2 * ${rise} * D^3 * ${airPrandtl} / (${film} * ${nu}^2))`
-  const nusselt = `(0.6 + 0.387 * ${rayleigh}^(1/6) / (1 + (0.559 / ${airPrandtl})^(9/16))^(8/27))^2`
-  return `${nusselt} * 0.0263 W/(m K) * (${film} / (300 K))^0.865 / D + e_s * ${stefanBoltzmann} W/(m^2 K^4) * ((T_a + ${rise})^2 + T_a^2) * (2 * T_a + ${rise})`
-}

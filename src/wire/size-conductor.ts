@@ -1,0 +1,343 @@
+import type { Current, Length, Ratio, Voltage } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import {
+  areaOf,
+  type ConductorSize,
+  metalSteps,
+  nominalResistance,
+  resistance20,
+  resistanceSteps,
+  sizeCautions,
+  sizeFields,
+  sizeSources,
+  temperatureFactor,
+} from "./conductor.js"
+import { bladeFuse, type Metal, nominalConductors, type Stranding } from "./data.js"
+import { type Laid, laidFields, laidSteps } from "./laid.js"
+import { wireHeating } from "./wire-heating.js"
+
+/** Input of {@link sizeConductor}. */
+export interface SizeConductorInput extends Laid {
+  /** Steady current. */
+  current: Current
+  /** Length one way. */
+  length: Length
+  /** Voltage of the supply. */
+  voltage: Voltage
+  /** Greatest drop allowed, against that voltage. */
+  greatestDrop?: Ratio
+  /** Conductors in the current path: 2 counts out and back. */
+  conductors?: number
+  /** Sizes to choose from. */
+  series?: "awg" | "metric"
+  /** Conductor metal. */
+  metal?: Metal
+  /** How the conductor is made up; the IEC classes go with the metric sizes. */
+  stranding?: Stranding
+  /** Fuse ahead of the wire. */
+  fuse?: Current | null
+}
+
+/** One size that was looked at. */
+export interface SizeCandidate {
+  /** Gauge, or null in the metric series. */
+  readonly awg: number | null
+  /** Cross-section, m². */
+  readonly area: number
+  /** Drop against the supply voltage at its own temperature; null where it burns. */
+  readonly dropRatio: number | null
+  /** Current at which it reaches its insulation's rating, A. */
+  readonly ratedCurrent: number
+  /** Rules it fails, of `drop`, `temperature` and `fuse`, joined by commas; empty where it meets all. */
+  readonly fails: string
+}
+
+/** Result of {@link sizeConductor}. */
+export interface SizeConductor {
+  /** Gauge chosen; null in the metric series. */
+  readonly awg: number | null
+  /** Cross-section chosen, m². */
+  readonly area: number
+  /** Rule the next smaller size fails, of `drop`, `temperature` and `fuse`; `none` where the smallest size does. */
+  readonly decidedBy: string
+  /** Conductor temperature, °C. */
+  readonly temperature: number
+  /** Temperature of the outer surface, °C. */
+  readonly surfaceTemperature: number
+  /** Conductor over the air around, K. */
+  readonly rise: number
+  /** Surface over the air around, K. */
+  readonly surfaceRise: number
+  /** Resistance of the path, warm, Ω. */
+  readonly resistance: number
+  /** Voltage lost, V. */
+  readonly drop: number
+  /** Against the supply. */
+  readonly dropRatio: number
+  /** Current at which it reaches its insulation's rating, A. */
+  readonly ratedCurrent: number
+  /** Current the fuse may let flow for many minutes, A; null without a fuse. */
+  readonly fuseCurrent: number | null
+  /** Heat of the whole run, W. */
+  readonly heat: number
+  /** Every size looked at, smallest first, up to the one chosen. */
+  readonly candidates: readonly SizeCandidate[]
+}
+
+type Si = SiOf<SizeConductorInput>
+
+/** Gauges offered: the even ones, and 1/0, 2/0, 3/0, 4/0. */
+const gauges = [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3]
+
+function sizesOf(si: Si): SiOf<ConductorSize>[] {
+  const common = { metal: si.metal, stranding: si.stranding }
+  return si.series === "awg"
+    ? gauges.map((awg) => ({ ...common, awg, area: null }))
+    : nominalConductors.map((n) => ({ ...common, awg: null, area: n.area * 1e-6 }))
+}
+
+interface Looked extends SizeCandidate {
+  readonly size: SiOf<ConductorSize>
+  readonly heating: Exclude<ReturnType<typeof wireHeating.si>, NoSolution> | null
+  readonly resistance: number
+}
+
+function look(si: Si, size: SiOf<ConductorSize>): Looked {
+  const heating = wireHeating.si({ ...si, ...size, faultCurrent: null, faultLimit: 160 })
+  const burns = isNoSolution(heating)
+  const ratedCurrent = burns ? (heating.nearest.current as number) : heating.ratedCurrent
+  const resistance = burns ? 0 : resistance20(size) * temperatureFactor(si.metal, heating.temperature) * si.conductors * si.length
+  const dropRatio = burns ? null : (si.current * resistance) / si.voltage
+  const fails = [
+    dropRatio !== null && dropRatio <= si.greatestDrop ? null : "drop",
+    ratedCurrent >= si.current ? null : "temperature",
+    si.fuse === null || ratedCurrent >= bladeFuse.longMultiple * si.fuse ? null : "fuse",
+  ].filter((f) => f !== null)
+  return {
+    size,
+    heating: burns ? null : heating,
+    resistance,
+    awg: size.awg,
+    area: areaOf(size),
+    dropRatio,
+    ratedCurrent,
+    fails: fails.join(","),
+  }
+}
+
+function solve(si: Si): SizeConductor | NoSolution {
+  const looked: Looked[] = []
+  for (const size of sizesOf(si)) {
+    const one = look(si, size)
+    looked.push(one)
+    if (one.fails === "" && one.heating !== null) return chosen(si, one, looked)
+  }
+  const last = looked[looked.length - 1] as Looked
+  const percent = (part: number) => `${Math.round(1000 * part) / 10} %`
+  const short = last.dropRatio === null ? 1 : Math.max(0, last.dropRatio - si.greatestDrop)
+  return refuse(
+    "no-size",
+    `Even the thickest size here (${formatQuantity("area", last.area)}) fails by ${last.fails}: it ${last.dropRatio === null ? "burns" : `drops ${percent(last.dropRatio)}`} and may carry ${formatQuantity("current", last.ratedCurrent)}. Use several in parallel with a fuse each, a higher voltage or a shorter run.`,
+    short,
+    { area: last.area, current: si.current },
+    last.dropRatio === null || last.dropRatio === 0
+      ? { current: last.ratedCurrent }
+      : { length: (si.length * si.greatestDrop) / last.dropRatio, current: last.ratedCurrent },
+  )
+}
+
+function chosen(si: Si, one: Looked, looked: readonly Looked[]): SizeConductor {
+  const heating = one.heating as Exclude<Looked["heating"], null>
+  const before = looked[looked.length - 2]
+  const drop = si.current * one.resistance
+  return {
+    awg: one.awg,
+    area: one.area,
+    decidedBy: before?.fails.split(",")[0] ?? "none",
+    temperature: heating.temperature,
+    surfaceTemperature: heating.surfaceTemperature,
+    rise: heating.rise,
+    surfaceRise: heating.surfaceRise,
+    resistance: one.resistance,
+    drop,
+    dropRatio: drop / si.voltage,
+    ratedCurrent: heating.ratedCurrent,
+    fuseCurrent: si.fuse === null ? null : bladeFuse.longMultiple * si.fuse,
+    heat: si.current * drop,
+    candidates: looked.map(({ awg, area, dropRatio, ratedCurrent, fails }) => ({ awg, area, dropRatio, ratedCurrent, fails })),
+  }
+}
+
+function cautions(si: Si, out: SizeConductor): Caution[] {
+  const found = sizeCautions(
+    { awg: out.awg, area: out.awg === null ? out.area : null, metal: si.metal, stranding: si.stranding },
+    out.temperature,
+  )
+  if (si.fuse === null)
+    found.push(
+      caution(
+        "no-fuse",
+        "warning",
+        "No fuse was named: this wire bears the current meant, not a short. Put a fuse at the source and size the wire for 135 % of it; have a qualified person check the build.",
+        "ISO 8820-3, 2015 (135 % for many minutes; from memory)",
+      ),
+    )
+  if (out.surfaceTemperature > 43)
+    found.push(
+      caution(
+        "touch-temperature",
+        "warning",
+        `The wire's surface reaches ${formatQuantity("temperature", out.surfaceTemperature)}: too hot to lie against skin for hours.`,
+        "ISO 13732-1, 2006, clause 5.7 (burn threshold 43 °C for contact of 8 h and longer)",
+      ),
+    )
+  if (out.area < 0.2e-6)
+    found.push(
+      caution(
+        "thin",
+        "note",
+        "Wire thinner than 0.2 mm² breaks easily where it flexes or is pulled: a moving wire wants more for strength alone.",
+      ),
+    )
+  return found
+}
+
+/**
+ * Smallest conductor that meets drop, temperature and fuse together.
+ *
+ * Formula: from the smallest size up, each at the temperature it reaches (see {@link wireHeating}): drop I·r(T)·n·L ≤ u·U_s,
+ * rated current I_r ≥ I, and I_r ≥ 1.35·I_fuse, because a blade fuse may carry 135 % of its rating for many minutes.
+ * I is the current (A), L the one-way length (m), n the conductors in the path (default 2), U_s the supply voltage (V),
+ * u the greatest drop (default 3 %: common practice, no source). Gauges are the even ones and 1/0 to 4/0; metric sizes
+ * those of IEC 60228. The way it is laid and its insulation are as in {@link wireHeating}.
+ *
+ * Sources: ASTM B258 (2018); IEC 60228 (2004); Churchill and Chu (1975); ISO 8820-3 (2015).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `no-size` where even the thickest fails, naming the length and current it would bear
+ * @example
+ * ```ts
+ * import { sizeConductor } from 'alula/wire'
+ * const wire = sizeConductor({ current: '4 A', length: '2 m', voltage: '12 V', fuse: '7.5 A' })
+ * wire.awg // => 18
+ * wire.decidedBy // => 'drop'
+ * ```
+ */
+export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PURE__ */ solver<SizeConductorInput, SizeConductor>({
+  name: "sizeConductor",
+  title: "Smallest conductor for drop, temperature and fuse",
+  input: {
+    current: { kind: "current", symbol: "I", label: "steady current", above: 0, max: 1000, typical: [0.5, 15] },
+    length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.2, 5] },
+    voltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", above: 0, max: 1000, typical: [5, 24] },
+    greatestDrop: { kind: "ratio", symbol: "u_m", label: "greatest drop", above: 0, max: 1, typical: ["1 %", "10 %"], default: "3 %" },
+    conductors: { kind: "number", symbol: "n_c", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
+    series: { kind: "choice", label: "sizes", options: { awg: "wire gauges (AWG)", metric: "metric (IEC 60228)" }, default: "awg" },
+    metal: sizeFields.metal,
+    stranding: sizeFields.stranding,
+    fuse: { kind: "current", symbol: "I_n", label: "fuse ahead of it", above: 0, max: 1000, typical: [2, 20], default: null },
+    ...laidFields,
+  },
+  output: {
+    awg: { kind: "number", symbol: "g", label: "gauge (AWG)" },
+    area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
+    decidedBy: { kind: "text", label: "decided by" },
+    temperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
+    surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
+    rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over the air" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over the air" },
+    resistance: { kind: "resistance", symbol: "R_w", label: "resistance of the path" },
+    drop: { kind: "voltage", symbol: "U", label: "voltage lost" },
+    dropRatio: { kind: "ratio", symbol: "u", label: "against the supply", unit: "%" },
+    ratedCurrent: { kind: "current", symbol: "I_r", label: "current that reaches the rating" },
+    fuseCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may let flow" },
+    heat: { kind: "power", symbol: "P", label: "heat of the run" },
+    candidates: {
+      kind: "list",
+      label: "sizes looked at",
+      of: {
+        kind: "group",
+        label: "size",
+        fields: {
+          awg: { kind: "number", label: "gauge (AWG)" },
+          area: { kind: "area", label: "cross-section", unit: "mm²" },
+          dropRatio: { kind: "ratio", label: "drop", unit: "%" },
+          ratedCurrent: { kind: "current", label: "rated current" },
+          fails: { kind: "text", label: "fails" },
+        },
+      },
+    },
+  },
+  example: { current: "4 A", length: "2 m", voltage: "12 V", fuse: "7.5 A" },
+  formulae: [
+    { symbol: "g", kind: "number", meaning: "gauge chosen from the list", given: (_, out) => out.awg ?? 0, source: "ASTM B258" },
+    {
+      symbol: "A_w",
+      kind: "area",
+      meaning: "metric size chosen (0: a gauge)",
+      given: (_, out) => (out.awg === null ? out.area : 0),
+      source: "IEC 60228",
+    },
+    ...metalSteps,
+    {
+      symbol: "r_n",
+      kind: "resistancePerLength",
+      meaning: "greatest resistance of the nominal conductor (0: not an IEC class)",
+      given: (si, out) => nominalResistance(out.area, si.stranding) ?? 0,
+      source: "IEC 60228, tables 2 and 3",
+    },
+    {
+      symbol: "d_g",
+      kind: "length",
+      meaning: "diameter of the gauge",
+      is: "0.127 mm * 92^((36 - g) / 39)",
+      when: "A_w == 0 m^2",
+      source: "ASTM B258",
+    },
+    { symbol: "A", meaning: "cross-section of the gauge", is: "pi / 4 * d_g^2", when: "A_w == 0 m^2" },
+    { symbol: "A", meaning: "cross-section of the metric size", is: "A_w", when: "A_w > 0 m^2" },
+    ...resistanceSteps,
+    ...laidSteps,
+    { symbol: "R_w", meaning: "resistance of the path, warm", is: "r * n_c * L" },
+    { symbol: "U", meaning: "voltage lost", is: "I * R_w" },
+    { symbol: "u", meaning: "against the supply", is: "U / U_s" },
+    { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuse", source: "ISO 8820-3, 2015" },
+    { symbol: "P", meaning: "heat of the run", is: "I * U" },
+  ],
+  sources: [
+    ...sizeSources,
+    {
+      title: "ISO 8820-3, Road vehicles, Fuse-links with tabs (blade type)",
+      by: "ISO",
+      edition: "2015",
+      where: "time-current limits (from memory)",
+    },
+    ...wireHeating.sources.slice(sizeSources.length),
+  ],
+  check: (si) => [
+    ...(si.rating > si.ambient ? [] : [inconsistent(["rating"], `${si.rating} °C`, `more than the air around (${si.ambient} °C)`)]),
+    ...(si.stranding.startsWith("class") && (si.series !== "metric" || si.metal !== "copper")
+      ? [
+          inconsistent(
+            ["stranding"],
+            `'${si.stranding}' with ${si.series} sizes of ${si.metal}`,
+            "solid or stranded; the IEC classes go with metric copper",
+          ),
+        ]
+      : []),
+  ],
+  solve,
+  cautions,
+})
