@@ -229,6 +229,19 @@ describe("planarLinkage against closed form", () => {
       const towards = held === "lower" ? -1 : 1
       const scale = 1 + closed.peakForce
       worst = Math.max(worst, Math.abs(-force - closed.forceFolded) / scale, Math.abs(towards * torque - closed.torqueFolded) / scale)
+      // the sliding base joint carries half of what works along the axis, and the couple of what hangs off it sideways
+      const hung = scissor({
+        cells,
+        armLength: arm,
+        foldedAngle: angle - 0.01,
+        extendedAngle: angle,
+        tilt,
+        tipMass: tip / 9.80665,
+        armsMass: arms / 9.80665,
+      })
+      const axial = push + (tip + arms) * Math.sin(tilt)
+      const carried = (screw.sliders[0]?.sideForce as number) * towards
+      worst = Math.max(worst, Math.abs(carried - (axial / 2 + towards * hung.rootForce)) / (scale + hung.rootForce))
       const tipSpeed = point(screw, `L${cells}`)
       const along = tipSpeed.speedX * Math.cos(tilt) + tipSpeed.speedY * Math.sin(tilt)
       worst = Math.max(worst, Math.abs(-along - closed.ratioFolded) / (1 + closed.ratioFolded))
