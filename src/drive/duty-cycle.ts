@@ -45,10 +45,8 @@ export interface DutyCycle {
   readonly runsBeforeRest: number | null
   /** Longest single run from cold, s; null where there is no limit. */
   readonly longestRun: number | null
-  /** Rest from the limit until another run can be made, s; null where even a cold start is too long a run. */
-  readonly restForOne: number | null
-  /** Least rest between runs with which the pattern could go on for ever, s; null as above. */
-  readonly sustainableRest: number | null
+  /** Rest after which one more run just ends at the limit, and so the least rest with which it can go on for ever, s; null where a run from cold is too long already. */
+  readonly neededRest: number | null
 }
 
 type Si = SiOf<DutyCycleInput>
@@ -84,8 +82,7 @@ function solve(si: Si): DutyCycle {
     sustained,
     runsBeforeRest: sustained ? null : Math.floor(exact + 1e-9),
     longestRun: continuousRise > allowedRise ? -timeConstant * Math.log1p(-allowedRise / continuousRise) : null,
-    restForOne: tooLong ? null : needed,
-    sustainableRest: tooLong ? null : needed,
+    neededRest: tooLong ? null : needed,
   }
 }
 
@@ -159,7 +156,7 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * const show = dutyCycle({ ratedDuty: 0.1, ratedRun: '2 min', run: '30 s', rest: '60 s', timeConstant: '10 min' })
  * show.sustained // => false
  * show.runsBeforeRest // => 6
- * show.sustainableRest // => 128.9
+ * show.neededRest // => 128.9
  * ```
  */
 export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solver<DutyCycleInput, DutyCycle>({
@@ -219,8 +216,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
     sustained: { kind: "flag", label: "can go on for ever" },
     runsBeforeRest: { kind: "number", symbol: "n", label: "runs before it must rest" },
     longestRun: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
-    restForOne: { kind: "time", symbol: "t_w", label: "rest for one more run" },
-    sustainableRest: { kind: "time", symbol: "t_s", label: "rest with which it can go on" },
+    neededRest: { kind: "time", symbol: "t_w", label: "rest it needs between runs" },
   },
   example: { ratedDuty: 0.1, ratedRun: "2 min", run: "30 s", rest: "60 s", timeConstant: "10 min" },
   formulae: [
@@ -258,15 +254,19 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
       given: (_, out) => (out.longestRun === null ? 0 : 1),
     },
     { symbol: "t_m", meaning: "longest single run from cold", is: "-tau * log1p(-Theta_a / Theta)", when: "limited == 1" },
-    { symbol: "fits", kind: "number", meaning: "1 where a run from cold fits", given: (_, out) => (out.restForOne === null ? 0 : 1) },
+    { symbol: "fits", kind: "number", meaning: "1 where a run from cold fits", given: (_, out) => (out.neededRest === null ? 0 : 1) },
     {
       symbol: "Theta_b",
       kind: "temperatureDifference",
       meaning: "rise at which a run may start",
       is: "(Theta_a - Theta_1) * exp(t_1 / tau)",
     },
-    { symbol: "t_w", meaning: "rest from the limit down to that", is: "max(tau_r * log(Theta_a / Theta_b), 0 s)", when: "fits == 1" },
-    { symbol: "t_s", meaning: "rest with which it can go on: the same", is: "t_w", when: "fits == 1" },
+    {
+      symbol: "t_w",
+      meaning: "rest from the limit down to that: with it the runs can go on",
+      is: "max(tau_r * log(Theta_a / Theta_b), 0 s)",
+      when: "fits == 1",
+    },
   ],
   sources: [
     { title: "IEC 60034-1, Rotating electrical machines: rating and performance", by: "IEC", edition: "2022", where: "clause 4.2" },

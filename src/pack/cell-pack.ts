@@ -100,7 +100,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
         "touch-voltage",
         "warning",
         "Above 60 V direct current a touch can hurt; local wiring rules apply and a qualified person should build it.",
-        "IEC 60364-4-41, 2005, clause 414.1 (limits of extra-low voltage)",
+        "IEC 60364-4-41, 2005, clause 414.4.5 (60 V direct current, dry)",
       ),
     )
   if (chemistries[si.chemistry].lithiumIon && out.energy > 100 * 3600)

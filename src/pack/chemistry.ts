@@ -124,7 +124,11 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     coldestCharge: 0,
     activationEnergy: 15e3,
     curve: steps([1.1, 1.22, 1.245, 1.262, 1.273, 1.283, 1.292, 1.302, 1.313, 1.328, 1.4]),
-    source: { title: "Rested voltage of nickel-metal hydride cells, from memory, ±40 mV; no published table at hand" },
+    source: {
+      title: "Datasheet of sealed nickel-metal hydride cells, definitions",
+      where:
+        "open-circuit voltage 1.25 to 1.4 V on average, end of charge about 1.45 V at 0.1 CA; the shape between is from memory, ±40 mV",
+    },
   },
   alkaline: {
     label: "alkaline zinc-manganese dioxide (AA, AAA, C, D); not rechargeable",

@@ -20,7 +20,11 @@ const ah = (value: number) => value * 3600
 /** Minutes-scale resistance is 2 to 5 times the 1 kHz reading on a sheet; 2 is taken where only that is printed. */
 const fromKilohertz = (reading: number) => 2 * reading
 
-/** Cells by chemistry and size, figures of one datasheet each (see {@link genericCellSources}). Check them against the sheet of the cell you buy. */
+/**
+ * Cells by chemistry and size, figures of one datasheet each (see {@link genericCellSources}); check them against
+ * the sheet of the cell you buy. `cellPack` and `sizePack` take an entry whole, the others its chemistry, capacity,
+ * resistance and, where they ask for it, `maxCurrent`.
+ */
 export const genericCells = {
   "18650-standard": { chemistry: "nmc", capacity: ah(2.6), resistance: 0.08, cellMass: 0.045, maxCurrent: 7.8, maxChargeCurrent: 1.3 },
   "18650-power": { chemistry: "nmc", capacity: ah(2.5), resistance: 0.026, cellMass: 0.045, maxCurrent: 20, maxChargeCurrent: 4 },

@@ -24,6 +24,8 @@ export interface LoadStep {
 export interface RuntimeInput extends PackCells {
   /** Loads in order, repeated until the pack is empty. */
   pattern: readonly LoadStep[]
+  /** Greatest lasting discharge current of a cell. */
+  maxCurrent?: Current | null
   /** Charge at the start. */
   startCharge?: Ratio
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. */

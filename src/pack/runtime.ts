@@ -10,6 +10,7 @@ import {
   solver,
 } from "../solver/index.js"
 import { capacityFactor, chemistries } from "./chemistry.js"
+import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
 import { discharge, emfAt, loadCurrent, thresholdOf } from "./discharge.js"
 import { packCautions, packFaults, packFields, packResistanceSteps } from "./fields.js"
 import { curveFaults, curveField } from "./open-circuit.js"
@@ -148,6 +149,16 @@ function cautions(si: Si, out: Runtime): Caution[] {
       "NMC111 and LFP cell parameterisations for Battery Parameter eXchange, validation data, 2022; the fifth is common practice, no source",
     ),
   )
+  const limit = si.maxCurrent === null ? null : si.maxCurrent * dischargeLimitFactor(si.chemistry, si.temperature)
+  if (limit !== null && out.peakCurrent / si.parallel > limit)
+    found.push(
+      caution(
+        "over-cell-current",
+        "warning",
+        `At its peak a cell gives ${(out.peakCurrent / si.parallel).toPrecision(3)} A, above the ${limit.toPrecision(3)} A it may give at this temperature: it overheats. Use more in parallel or another cell.`,
+        limit < (si.maxCurrent as number) ? temperatureLimitSource.title : lithiumSources.cells,
+      ),
+    )
   if (out.ends === "collapse")
     found.push(
       caution(
@@ -250,6 +261,15 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
           },
         },
       },
+    },
+    maxCurrent: {
+      kind: "current",
+      symbol: "I_d",
+      label: "greatest discharge current of a cell",
+      above: 0,
+      max: 1000,
+      typical: [1, 35],
+      default: null,
     },
     startCharge: { kind: "ratio", symbol: "s_0", label: "charge at the start", min: 0, max: 1, typical: [0.5, 1], unit: "%", default: 1 },
     curve: curveField,

@@ -96,14 +96,14 @@ describe("dutyCycle", () => {
   })
 
   it("can go on for ever with the rest it names, and not with less", () => {
-    const rest = solved({}).sustainableRest as number
+    const rest = solved({}).neededRest as number
     expect(solved({ rest: rest * 1.0001 }).sustained).toBe(true)
     expect(solved({ rest: rest * 0.999 }).sustained).toBe(false)
   })
 
   it("gives no rest for a run too long even from cold", () => {
     const out = solved({ run: 3000 })
-    expect([out.restForOne, out.runsBeforeRest]).toEqual([null, 0])
+    expect([out.neededRest, out.runsBeforeRest]).toEqual([null, 0])
     expect(solved({ run: (out.longestRun as number) * 0.999, rest: 0 }).firstTemperature).toBeLessThan(80)
   })
 })

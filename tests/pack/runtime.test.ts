@@ -172,3 +172,14 @@ describe("runtime", () => {
     expect(out.runtime).toBeGreaterThan(1e6)
   })
 })
+
+describe("runtime's caution on cell current", () => {
+  it("comes when the end of the discharge, not its start, asks too much of a cell", () => {
+    const input = { ...base, pattern: [{ power: 60 }] }
+    const out = solved(input)
+    const between = (out.startCurrent + out.endCurrent) / 2 / base.parallel
+    const codes = (maxCurrent: number) => runtime({ ...input, maxCurrent }).cautions.map((c) => c.code)
+    expect(codes(between)).toContain("over-cell-current")
+    expect(codes(out.endCurrent / base.parallel + 0.01)).not.toContain("over-cell-current")
+  })
+})
