@@ -53,11 +53,11 @@ function checksOf(rig: Si): readonly Check[] {
   return [...moveChecks, ...frameChecks, ...formingChecks(rig), ...electricChecks, ...bodyChecks, ...aroundChecks, ...budgetChecks]
 }
 
-/** Every check that applies to a rig, with what it found. */
-export function findings(rig: Si): readonly { readonly check: Check; readonly found: Found }[] {
+/** Every check that applies to a rig, or the one named, with what it found. */
+export function findings(rig: Si, only?: string): readonly { readonly check: Check; readonly found: Found }[] {
   const situation = situationOf(rig)
   return checksOf(rig)
-    .filter((check) => check.applies(situation))
+    .filter((check) => (only === undefined || check.id === only) && check.applies(situation))
     .map((check) => ({ check, found: check.find(situation) }))
 }
 

@@ -122,21 +122,29 @@ export const aroundChecks: readonly Check[] = [
       const ends = s.ends()
       const { own, packed, allowance } = s.rig.venue
       const input = { folded: envelope(s, ends?.[0] ?? null), raised: ends ? envelope(s, ends[1]) : null, own, packed, allowance }
+      const { kinds } = s.rig.venue
+      const names = own.map((p) => p.name)
       return findBy(passage, "venue", input, (out) => {
-        const least = Math.min(...out.places.map((p) => p.foldedMargin))
+        const judged = out.places.filter((p) => names.includes(p.place) || (kinds as readonly string[]).includes(p.kind))
+        if (!judged.length) return lacking("venue.own", "no place to pass is named")
+        const list = (places: readonly { readonly place: string }[]) =>
+          `${places
+            .slice(0, 4)
+            .map((p) => p.place)
+            .join(", ")}${places.length > 4 ? " and others" : ""}`
+        const least = judged.reduce((x, y) => (y.foldedMargin < x.foldedMargin ? y : x))
+        const blocked = judged.filter((p) => p.foldedMargin < 0)
+        const fold = judged.filter((p) => p.foldedMargin >= 0 && p.raisedMargin !== null && p.raisedMargin < 0)
         const { width } = input.folded as { readonly width: number }
-        const blocked = out.blocked.length
-          ? `Folded it does not pass: ${out.blocked.slice(0, 4).join(", ")}${out.blocked.length > 4 ? " and others" : ""}.`
-          : "Folded it passes everywhere listed."
-        const fold = out.foldFor.length
-          ? ` Fold for: ${out.foldFor.slice(0, 4).join(", ")}${out.foldFor.length > 4 ? " and others" : ""}.`
-          : ""
+        const why = blocked.length
+          ? `Folded it does not pass: ${list(blocked)}.`
+          : `Folded it passes everywhere judged, closest at ${least.place}.`
         return byMargin(
           width,
-          width + least,
+          width + least.foldedMargin,
           "length",
-          out.blocked.length ? Math.min(least, -1e-9) : Math.max(0, least) / Math.max(width, 0.1),
-          `${blocked}${fold}`,
+          least.foldedMargin / Math.max(width, 0.1),
+          `${why}${fold.length ? ` Fold for: ${list(fold)}.` : ""}`,
           "published clear widths: see alula/worn passage",
         )
       })
@@ -201,18 +209,13 @@ export const aroundChecks: readonly Check[] = [
         "pinch",
         { moving, fixed: pinch.fixed, poses, movingThickness: pinch.armThickness, fixedThickness: pinch.fixedThickness },
         (out) => {
-          const needed = out.certainGap + Math.max(0, ...out.parts.map((p) => p.shortBy))
-          return byMargin(
+          const part = out.parts.find((p) => p.part === pinch.reachable)
+          if (!part) return lacking("pinch.reachable")
+          return atLeast(
             out.certainGap,
-            needed,
+            part.leastGap,
             "length",
-            out.crushes ? Math.min(-1e-9, out.certainGap / needed - 1) : out.certainGap / Math.max(...out.parts.map((p) => p.leastGap)) - 1,
-            out.crushes
-              ? `The gap closes to ${length(out.certainGap)}: ${out.parts
-                  .filter((p) => p.crushes)
-                  .map((p) => p.part)
-                  .join(", ")} can be crushed; ${length(needed)} is needed.`
-              : `The least gap, ${length(out.certainGap)}, is wider than every published crush gap.`,
+            `Through the swing the gap closes to ${length(out.certainGap)}; ${length(part.leastGap)} leaves room for the part that can get there (${part.part}).`,
             "ISO 13854, 2017, table 1",
           )
         },

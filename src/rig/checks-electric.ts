@@ -86,19 +86,29 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "source-limit",
-    title: "no limit binds",
+    title: "current left before a limit",
     applies: (s) => driven(s) && (s.rig.bank !== null || s.rig.converter !== null),
     find: (s) =>
       onMove(s, (m) => {
+        const { bank, converter } = s.rig
         const share = Math.max(m.raise.limitedShare, m.lower.limitedShare)
-        return byMargin(
-          share,
-          0,
-          "ratio",
-          share > 0 ? -share : 1,
+        const inputs = [bank?.currentLimit ?? null, converter?.inputCurrentLimit ?? null].filter((limit) => limit !== null)
+        const used = [
+          ...inputs.map((limit) => ({ current: m.raise.peakSourceCurrent, limit })),
+          ...(converter?.outputCurrentLimit ? [{ current: m.raise.peakCurrent, limit: converter.outputCurrentLimit }] : []),
+        ]
+        if (!used.length) return lacking("converter.inputCurrentLimit")
+        const nearest = used.reduce((x, y) => (y.current / y.limit > x.current / x.limit ? y : x))
+        const why =
           share > 0
             ? `For ${formatQuantity("ratio", share, "%", 2)} of the move a limit (${m.raise.limitedBy}) holds the voltage down.`
-            : "Neither converter nor bank reaches a limit.",
+            : `At most ${amps(nearest.current)} of ${amps(nearest.limit)} is drawn: no limit binds.`
+        return byMargin(
+          nearest.current,
+          nearest.limit,
+          "current",
+          share > 0 ? -share : Math.max(0, 1 - nearest.current / nearest.limit),
+          why,
           "the datasheets of converter and bank",
         )
       }),

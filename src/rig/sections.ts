@@ -8,12 +8,14 @@ import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from
 import { type LedRunInput, ledRun } from "../wire/index.js"
 import {
   type ContactSeverityInput,
+  type CrushPart,
   contactSeverity,
   type GapBar,
   type HeatStressInput,
   heatStress,
   type OwnPlace,
   type PackedSize,
+  type PassageKind,
   passage,
   pinchGap,
   type ReachInput,
@@ -98,12 +100,16 @@ export interface RigVenue {
   /** Width of wearer and rig with the arms left out. */
   bodyWidth?: Length
   own?: readonly OwnPlace[]
+  /** Kinds of published place it has to pass too. */
+  kinds?: readonly PassageKind[]
   packed?: PackedSize | null
   allowance?: Length
 }
 
 /** Fixed things the arm moves past, in the plane of motion. */
 export interface RigPinch {
+  /** Largest part of a body that can get into the gap. */
+  reachable?: CrushPart
   fixed: readonly GapBar[]
   armThickness?: Length
   fixedThickness?: Length
@@ -237,11 +243,36 @@ const described = {
     back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
     bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", above: 0, max: 3, default: 0.6 },
     own: passageFields.own as AnyField,
+    kinds: {
+      kind: "list",
+      label: "kinds of published place to pass",
+      default: ["door"],
+      of: {
+        kind: "choice",
+        label: "kind",
+        options: {
+          door: "doors",
+          route: "corridors and routes",
+          corner: "corners",
+          stair: "stairs",
+          lift: "lifts",
+          turning: "turning spaces",
+          headroom: "headroom",
+          aisle: "aisles and vehicles",
+        },
+      },
+    },
     packed: passageFields.packed as AnyField,
     allowance: passageFields.allowance as AnyField,
   }),
   reach: section("switch", embed(reach, "re", "stature")),
   pinch: section("fixed things the arm passes", {
+    reachable: {
+      kind: "choice",
+      label: "largest part of a body that can get into the gap",
+      options: { finger: "finger", toes: "toes", "hand-wrist-fist": "hand or fist", arm: "arm", foot: "foot", head: "head", body: "body" },
+      default: "arm",
+    },
     fixed: pinchFields.fixed as AnyField,
     armThickness: { kind: "length", symbol: "pi_a", label: "thickness of the arm", min: 0, max: 0.5, default: 0.03 },
     fixedThickness: { kind: "length", symbol: "pi_b", label: "thickness of the fixed things", min: 0, max: 0.5, default: 0.03 },
