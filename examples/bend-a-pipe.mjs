@@ -2,7 +2,16 @@
 // the recipe in the order of the work, and the jig's edge as a picture to print at true scale.
 import { mkdirSync, writeFileSync } from "node:fs"
 import { formatQuantity } from "alula/quantity"
-import { bendTemplate, bendTemplateSvg, coolDown, formingWindow, heatThrough, softening, tubeBend } from "alula/thermoform"
+import {
+  bendTemplate,
+  bendTemplatePages,
+  bendTemplateSvg,
+  coolDown,
+  formingWindow,
+  heatThrough,
+  softening,
+  tubeBend,
+} from "alula/thermoform"
 
 const pipe = { diameter: "26.7 mm", wall: "2.9 mm", plastic: "pvc" }
 const rib = { radius: "420 mm", angle: "75 deg" }
@@ -74,9 +83,12 @@ console.log(
 )
 const out = new URL("../out/", import.meta.url)
 mkdirSync(out, { recursive: true })
-const picture = bendTemplateSvg({ shape: "arc", diameter: pipe.diameter, ...rib, springback: bend.springback }, "lantern moth, wing rib 3")
-writeFileSync(new URL("wing-rib-template.svg", out), picture)
-console.log("Template at true scale: out/wing-rib-template.svg")
+const template = { shape: "arc", diameter: pipe.diameter, ...rib, springback: bend.springback }
+const title = "lantern moth, wing rib 3"
+writeFileSync(new URL("wing-rib-template.svg", out), bendTemplateSvg(template, title))
+const pages = bendTemplatePages(template, title)
+for (const [i, page] of pages.entries()) writeFileSync(new URL(`wing-rib-page-${i + 1}.svg`, out), page)
+console.log(`Template at true scale: out/wing-rib-template.svg, and on ${pages.length} sheets of A4: out/wing-rib-page-1.svg and on`)
 warn(jig)
 
 heading("6. Afterwards: left in the troupe's van in August")

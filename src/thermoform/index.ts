@@ -9,5 +9,5 @@ export { type HeatThrough, type HeatThroughInput, heatThrough } from "./heat-thr
 export { eigenvalue, fourierFor, modeAmplitude, type Shape, temperatureRatio } from "./shapes.js"
 export { type Softening, type SofteningInput, softening } from "./softening.js"
 export { type ConduitBend, conduitBends, type Drying, dryings } from "./tables.js"
-export { bendTemplateSvg } from "./template-svg.js"
+export { bendTemplatePages, bendTemplateSvg, type TemplatePage } from "./template-svg.js"
 export { type TubeBend, type TubeBendInput, tubeBend } from "./tube-bend.js"

@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest"
 import { NoSolutionError } from "../../src/solver/index.js"
-import { type BendTemplateInput, bendTemplate, bendTemplateSvg, type TubeBendInput, tubeBend } from "../../src/thermoform/index.js"
+import {
+  type BendTemplateInput,
+  bendTemplate,
+  bendTemplatePages,
+  bendTemplateSvg,
+  type TubeBendInput,
+  tubeBend,
+} from "../../src/thermoform/index.js"
 
 interface Xy {
   readonly x: number
@@ -223,5 +230,30 @@ describe("bendTemplate", () => {
       // the scale bar
       expect(text).toMatch(/x1="12" y1="[\d.]+" x2="112"/)
     }
+  })
+
+  it("cuts the drawing into pages that fit together: every cross falls on itself, every point is on some page", () => {
+    const whole = bendTemplateSvg(arc, "rib")
+    const [, w, h] = (/viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(whole) as RegExpExecArray).map(Number) as [number, number, number]
+    const pages = bendTemplatePages(arc, "rib", { width: 150, height: 120, overlap: 12 })
+    const shifts = pages.map((p) => {
+      expect(p).toContain('viewBox="0 0 150 120" width="150mm" height="120mm"')
+      const [, x, y] = (/translate\((-?[\d.]+) (-?[\d.]+)\)/.exec(p) as RegExpExecArray).map(Number) as [number, number, number]
+      return { x: -x, y: -y }
+    })
+    for (let x = 0; x <= w; x += 5)
+      for (let y = 0; y <= h; y += 5) expect(shifts.some((s) => x >= s.x && x <= s.x + 150 && y >= s.y && y <= s.y + 120)).toBe(true)
+    // neighbours share a strip of the overlap's width, and a page more would not be needed
+    const xs = [...new Set(shifts.map((s) => s.x))].sort((a, b) => a - b)
+    for (let i = 1; i < xs.length; i++) expect((xs[i] as number) - (xs[i - 1] as number)).toBe(138)
+    expect(xs[xs.length - 1] as number).toBeLessThan(w)
+    // each cross is drawn on at least two pages, wholly
+    const crosses = [...(pages[0] as string).matchAll(/M([\d.]+) ([\d.]+)h6M/g)].map((m) => ({ x: Number(m[1]) + 3, y: Number(m[2]) }))
+    expect(crosses.length).toBeGreaterThan(3)
+    for (const c of crosses)
+      expect(
+        shifts.filter((s) => c.x - 3 >= s.x && c.x + 3 <= s.x + 150 && c.y - 3 >= s.y && c.y + 3 <= s.y + 120).length,
+      ).toBeGreaterThanOrEqual(2)
+    expect(() => bendTemplatePages(arc, "rib", { width: 20, overlap: 12 })).toThrow(RangeError)
   })
 })
