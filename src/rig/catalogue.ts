@@ -81,7 +81,8 @@ const partFields: Fields<CataloguePart> = {
   price: { ...price("price of one"), default: 0 },
 }
 const actuatorFields: Fields<CatalogueActuator> = { ...partFields, ...hinged.actuator.fields }
-const placementFields: Fields<CataloguePlacement> = { ...partFields, anchor, pinRadius, pinAngle }
+/** Descriptions of a place for the actuator. */
+export const placementFields: Fields<CataloguePlacement> = { ...partFields, anchor, pinRadius, pinAngle }
 const springFields: Fields<CatalogueSpring> = { ...partFields, ...hinged.spring.fields }
 const cellFields: Fields<CatalogueCell> = {
   ...partFields,

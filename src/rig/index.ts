@@ -1,4 +1,15 @@
 export { type Assessment, assess, type Finding } from "./assess.js"
+export {
+  type Catalogue,
+  type CatalogueActuator,
+  type CatalogueCell,
+  type CatalogueConverter,
+  type CataloguePart,
+  type CataloguePlacement,
+  type CatalogueSpring,
+  type CatalogueWire,
+  readCatalogue,
+} from "./catalogue.js"
 export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type Measured, type NextMeasure } from "./diagnose.js"
 export {
   type ArmMass,
@@ -23,3 +34,7 @@ export { movePage, moveText } from "./move-report.js"
 export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"
 export { type MoveTime, moveTime } from "./move-time.js"
 export { posePicture } from "./pose-picture.js"
+export { type CancelSignal, type Search, type SearchOptions, type SearchPool, type SearchProgress, search } from "./search.js"
+export type { SearchGoals } from "./search-goals.js"
+export type { Choice, Rejection } from "./search-report.js"
+export type { SearchPart, SearchTask } from "./search-scan.js"

@@ -1,0 +1,361 @@
+import { formatNumber, formatQuantity } from "../quantity/index.js"
+import { seal } from "../solver/display.js"
+import { type AnyFields, type Caution, caution, InputError, type Issue, issue, type OutFields, type SiOf } from "../solver/index.js"
+import { readInput } from "../solver/validate.js"
+import { type Catalogue, parseCatalogue } from "./catalogue.js"
+import { checkParts } from "./check.js"
+import { type RigDocument, rigFields } from "./document.js"
+import { familySizes, goalFields, planOf, type SearchGoals, type SearchPlan } from "./search-goals.js"
+import type { Reason } from "./search-limits.js"
+import { type Choice, choiceFields, choiceOf, planSupplies, type Rejection, rejectionFields, rejectionsOf } from "./search-report.js"
+import { addFound, type Found, isNearer, type SearchPart, type SearchTask, scan, type Tally } from "./search-scan.js"
+
+/** What tells a search to stop: an `AbortSignal`, or anything of its shape. */
+export interface CancelSignal {
+  readonly aborted: boolean
+  readonly reason?: unknown
+  addEventListener(type: "abort", listener: () => void): void
+  removeEventListener(type: "abort", listener: () => void): void
+}
+
+/** Worker threads that have loaded `alula/rig/search-worker`: most pool libraries fit as they are. */
+export interface SearchPool {
+  run(task: SearchTask, options?: { readonly signal?: CancelSignal }): Promise<SearchPart>
+}
+
+/** How far a search is. */
+export interface SearchProgress {
+  /** Combinations dealt with, of how many. */
+  readonly considered: number
+  readonly combinations: number
+  /** Combinations whose raise time was reckoned in full. */
+  readonly evaluated: number
+  /** Size of the front so far. */
+  readonly found: number
+}
+
+/** How a search is run; none of it changes the answer. */
+export interface SearchOptions {
+  /** Stops the search; the promise is then rejected with the signal's reason. */
+  readonly signal?: CancelSignal
+  /** Called now and then (at most ten times a second), and once at the end. */
+  readonly onProgress?: (progress: SearchProgress) => void
+  /** Spreads the search over threads. */
+  readonly pool?: SearchPool
+}
+
+/** Result of {@link search}. */
+export interface Search {
+  /** One sentence: what was found, or what stands in the way most. */
+  readonly why: string
+  /** All choices that no other beats, cheapest first; equals side by side. */
+  readonly front: readonly Choice[]
+  /** Places in the front of the cheapest, the lightest and the fastest; null where nothing meets the goals. */
+  readonly cheapest: number | null
+  readonly lightest: number | null
+  readonly fastest: number | null
+  /** What is in the way of the rest, by limit. A combination counts under the first limit that rules it out. */
+  readonly rejected: readonly Rejection[]
+  /** All combinations of the catalogue. */
+  readonly combinations: number
+  /** Those ruled out by a limit. */
+  readonly ruledOut: number
+  /** Those left out unreckoned because a bound proves them dominated. */
+  readonly pruned: number
+  /** Those whose raise time was reckoned in full. */
+  readonly evaluated: number
+  readonly cautions: readonly Caution[]
+}
+
+const outFields: OutFields<Omit<Search, "front" | "cautions"> & { front: readonly Omit<Choice, "rig">[] }> = {
+  why: { kind: "text", label: "why" },
+  front: { kind: "list", label: "choices that no other beats", of: { kind: "group", label: "choice", fields: choiceFields } },
+  cheapest: { kind: "number", label: "cheapest: place in the list, from 0" },
+  lightest: { kind: "number", label: "lightest" },
+  fastest: { kind: "number", label: "fastest" },
+  rejected: { kind: "list", label: "what stands in the way", of: { kind: "group", label: "limit", fields: rejectionFields } },
+  combinations: { kind: "number", label: "combinations" },
+  ruledOut: { kind: "number", label: "ruled out by a limit" },
+  pruned: { kind: "number", label: "proved dominated" },
+  evaluated: { kind: "number", label: "reckoned in full" },
+}
+
+/** Reads all three inputs; throws one InputError that names every fault of them. */
+function readPlan(rig: unknown, catalogue: unknown, goals: unknown): SearchPlan {
+  const issues: Issue[] = []
+  const add = (root: string, found: readonly Issue[]) =>
+    issues.push(...found.map(({ code, path, received, expected }) => issue(code, [root, ...path], received, expected)))
+  const document = readInput(rigFields as unknown as AnyFields, rig)
+  if (!document.ok) add("rig", document.issues)
+  else {
+    const { hinged, wiring } = document.si as SiOf<RigDocument>
+    if (!hinged) add("rig", [issue("missing", ["hinged"], "nothing", "arms on hinges")])
+    if (!wiring) add("rig", [issue("missing", ["wiring"], "nothing", "wires, switch and fuse")])
+    add("rig", checkParts(document.si as SiOf<RigDocument>))
+  }
+  const parts = parseCatalogue(catalogue)
+  if ("issues" in parts) add("catalogue", parts.issues)
+  const wanted = readInput(goalFields as unknown as AnyFields, goals)
+  if (!wanted.ok) add("goals", wanted.issues)
+  else
+    for (const key of ["series", "parallel"] as const) {
+      const list = (wanted.si as SiOf<SearchGoals>)[key]
+      for (const [i, n] of list.entries())
+        if (list.indexOf(n) < i) add("goals", [issue("inconsistent", [key, i], `${n} again`, "each number once")])
+    }
+  if (issues.length || !document.ok || !wanted.ok || !("si" in parts)) throw new InputError("search", issues)
+  const plan = planOf(document.si as SiOf<RigDocument>, parts.si, wanted.si as SiOf<SearchGoals>)
+  checkPlaces(plan)
+  return plan
+}
+
+/** Places and springs must keep away from the rig's hinge. */
+function checkPlaces(plan: SearchPlan): void {
+  const hinge = plan.rig.hinged?.hinge
+  const isOfGoals = (list: string) => list === "placements" && plan.goals.placements.length > 0
+  const faults = (["placements", "springs"] as const).flatMap((list) =>
+    plan.catalogue[list].flatMap(({ anchor }, i) =>
+      hinge && anchor.x === hinge.x && anchor.y === hinge.y
+        ? [
+            issue(
+              "inconsistent",
+              [isOfGoals(list) ? "goals" : "catalogue", list, i, "anchor"],
+              "the hinge's own place",
+              "a place away from the hinge",
+            ),
+          ]
+        : [],
+    ),
+  )
+  if (faults.length) throw new InputError("search", faults)
+}
+
+// timers are everywhere this runs, but not in the language's own types
+declare function setTimeout(call: () => void, milliseconds: number): unknown
+
+/** Milliseconds worked at a stretch, and between two reports. */
+const STRETCH = 15
+const REPORT = 100
+
+/**
+ * Shares of a search, in rounds. They depend on the catalogue alone, never on the number of threads, so
+ * that counts and answer are the same on one thread as on many; a round knows what all before it found.
+ */
+function roundsOf(plan: SearchPlan): readonly (readonly number[])[] {
+  const shares = Math.min(64, familySizes(plan).mechanical)
+  const rounds: number[][] = []
+  for (let next = 0; next < shares; ) {
+    // small ones first: what they find spares the later ones much
+    const size = Math.min(rounds.length < 2 ? 1 : 8, shares - next)
+    rounds.push(Array.from({ length: size }, (_, i) => next + i))
+    next += size
+  }
+  return rounds
+}
+
+/** Runs a search on a valid plan and gathers what its shares bring. */
+async function runPlan(plan: SearchPlan, options: SearchOptions): Promise<SearchPart> {
+  const { signal, onProgress, pool } = options
+  const sizes = familySizes(plan)
+  const combinations = sizes.mechanical * sizes.supply * sizes.wire
+  const front: Found[] = []
+  const rejected: Partial<Record<Reason, Tally>> = {}
+  const sums = { considered: 0, evaluated: 0, pruned: 0 }
+  let reported = Date.now()
+  let rested = Date.now()
+
+  const report = (considered: number, evaluated: number, found: number, isLast = false): void => {
+    if (!onProgress || (!isLast && Date.now() - reported < REPORT)) return
+    reported = Date.now()
+    onProgress({ considered, combinations, evaluated, found })
+  }
+  const gather = (part: SearchPart): void => {
+    sums.considered += part.considered
+    sums.evaluated += part.evaluated
+    sums.pruned += part.pruned
+    for (const found of part.front) if (!front.includes(found)) addUnlessKnown(front, found)
+    for (const [reason, tally] of Object.entries(part.rejected) as [Reason, Tally][]) rejected[reason] = joined(rejected[reason], tally)
+  }
+  const here = async (task: SearchTask): Promise<SearchPart> => {
+    const steps = scan(task)
+    for (;;) {
+      const step = steps.next()
+      if (step.done) return step.value
+      if (Date.now() - rested < STRETCH) continue
+      report(sums.considered + step.value.considered, sums.evaluated + step.value.evaluated, step.value.found)
+      await new Promise<void>((resolve) => setTimeout(resolve, 0))
+      rested = Date.now()
+      if (signal?.aborted) throw signal.reason
+    }
+  }
+
+  const shares = roundsOf(plan)
+  const stride = shares.flat().length
+  for (const round of shares) {
+    if (signal?.aborted) throw signal.reason
+    const tasks = round.map((first): SearchTask => ({ plan, first, stride, front: [...front] }))
+    if (pool) {
+      const running = tasks.map((task) => pool.run(task, signal ? { signal } : undefined))
+      for (const part of await untilCancelled(Promise.all(running), signal)) gather(part)
+      report(sums.considered, sums.evaluated, front.length)
+    } else for (const task of tasks) gather(await here(task))
+  }
+  report(sums.considered, sums.evaluated, front.length, true)
+  return { front, rejected, ...sums }
+}
+
+/** Adds a find that another share may have brought already. */
+function addUnlessKnown(front: Found[], found: Found): void {
+  const isSame = (one: Found) => one.mechanical === found.mechanical && one.supply === found.supply && one.wire === found.wire
+  if (!front.some(isSame)) addFound(front, found)
+}
+
+function joined(before: Tally | undefined, tally: Tally): Tally {
+  if (!before) return tally
+  return {
+    combinations: before.combinations + tally.combinations,
+    members: [...new Set([...before.members, ...tally.members])],
+    closest: tally.closest && isNearer(tally.closest, before.closest) ? tally.closest : before.closest,
+  }
+}
+
+/** A promise that is also rejected as soon as the signal says stop. */
+function untilCancelled<T>(work: Promise<T>, signal: CancelSignal | undefined): Promise<T> {
+  if (!signal) return work
+  return new Promise<T>((resolve, reject) => {
+    const stop = () => reject(signal.reason)
+    signal.addEventListener("abort", stop)
+    work
+      .then(resolve, (error: unknown) => reject(signal.aborted ? signal.reason : error))
+      .finally(() => signal.removeEventListener("abort", stop))
+    if (signal.aborted) stop()
+  })
+}
+
+/** Place of the least by several figures in turn. */
+function leastBy(front: readonly Found[], ...figures: readonly ("cost" | "mass" | "step")[]): number | null {
+  if (!front.length) return null
+  const before = (a: Found, b: Found) => figures.map((key) => a[key] - b[key]).find((d) => d !== 0) ?? 0
+  return front.reduce((best, one, i) => (before(one, front[best] as Found) < 0 ? i : best), 0)
+}
+
+function sentence(plan: SearchPlan, front: readonly Choice[], rejected: readonly Rejection[], combinations: number): string {
+  const figures = ({ price, mass, raiseTime }: Choice) =>
+    `${formatNumber(price)}${plan.catalogue.currency ? ` ${plan.catalogue.currency}` : ""}, ${formatQuantity("mass", mass)} and ${formatQuantity("time", raiseTime)} for the raise`
+  const [first] = front
+  if (first)
+    return `${front.length} of ${combinations} combinations are not beaten by another; the cheapest comes to ${figures(first)} (${first.actuator}, ${first.series}S${first.parallel}P ${first.cell}).`
+  return `None of ${combinations} combinations meets the goals; most are ruled out because ${rejected[0]?.why ?? "there are none"}.`
+}
+
+function cautionsOf(front: readonly Choice[]): Caution[] {
+  if (!front.length) return []
+  return [
+    caution(
+      "parts-not-the-whole",
+      "warning",
+      "The search looks at motion, force, voltage, current and charge alone, by the catalogue's own figures: check the chosen rig whole (spars, pins, load on the body, wind, fuse against wire) and every part against its maker's sheet before buying.",
+    ),
+    caution(
+      "cells",
+      "warning",
+      "Cells feed a short circuit with hundreds of amperes: fuse at the pack, protection circuit, no damaged cells, no charging below 0 °C or unattended.",
+      "IEC 62133-2, 2017, annex A, and the cell's own datasheet",
+    ),
+  ]
+}
+
+/**
+ * The best parts for a rig: every choice from a catalogue that meets the brief and that no other beats in
+ * price, mass and raise time at once.
+ *
+ * Chooses actuator, its place and a helper spring or none (`mechanical`), cell × series × parallel and a
+ * converter or none (`supply`), and one wire size for both runs (`wire`); all else stays as in the rig.
+ * A choice meets the goals when
+ *
+ * - the linkage closes over the whole stroke without a dead point, and swing ≥ the swing wanted;
+ * - peak force F ≤ k_f·F_rated (k_f: `forceFactor`, default 1), both ways, and with `holds` the greatest
+ *   force at rest ≤ the holding force without power;
+ * - voltage: N_s·V_full ≤ k_u·V_rated without a converter, V_out ≤ k_u·V_rated with one (k_u:
+ *   `voltageFactor`, default 1.1: common practice, no source), and N_s·V_full ≤ the converter's greatest input;
+ * - raise time t = ∫ ds/v ≤ `raiseTime` and up and down together ≤ `stageTime`, reckoned as
+ *   {@link moveTime} does at the state of charge given;
+ * - current of one cell, of the wire, of the rig's fuse and switch ≤ their limits, where stated;
+ * - charge: moves·(Q_up + Q_down) + E_standby/V_open ≤ N_p·Q_cell·(1 − reserve), where moves are asked for,
+ *   with Q = ∫ I ds/v in C;
+ * - price and mass of the parts ≤ their limits, where given. Actuator, bracket and spring count once for
+ *   every arm; wire counts out and back.
+ *
+ * Exact: every combination is ruled out by a limit, proved dominated, or reckoned in full; none is sampled,
+ * so there is no seed. A combination is left out unreckoned only by bounds that hold for certain: price and
+ * mass are sums known beforehand, and t ≥ ∫ ds/v on a stiff supply of the pack's open voltage (the
+ * converter's output voltage), because current follows from force alone and every resistance or limit in
+ * between only lowers the voltage, and with it the speed v = (V − I·R)/k_V, at each place of the stroke.
+ * Raise times are compared in steps of `timeStep` (default 1 ms), prices to 10⁻⁶, masses to 10⁻⁹ kg; equal
+ * choices all stay. Peaks are those at 161 places of the stroke and at the greatest force between them.
+ * Counts and answer do not depend on the number of threads.
+ *
+ * Sources: virtual work and the brushed motor's equations as for {@link moveTime}; Pareto dominance as in
+ * M. Ehrgott, Multicriteria Optimization, 2nd edition, 2005, chapter 2.
+ *
+ * @param rig - a rig document with arms and wiring; its source, converter and actuator are replaced
+ * @param catalogue - the parts, as JSON
+ * @param goals - what must be met; what is left out is taken from the rig's brief and day
+ * @param options - signal, progress and worker threads
+ * @throws InputError naming every fault of rig, catalogue and goals (as the promise's rejection)
+ * @example
+ * ```ts
+ * import { moveTime, search } from 'alula/rig'
+ * const parts = {
+ *   version: 1,
+ *   name: 'shelf in the van (invented)',
+ *   currency: 'moons',
+ *   actuators: [
+ *     { name: 'steady', mass: '0.4 kg', price: 30, ...moveTime.example.hinged!.actuator },
+ *     { name: 'brisk', mass: '0.4 kg', price: 55, ...moveTime.example.hinged!.actuator, noLoadSpeed: '15 mm/s', ratedSpeed: '12 mm/s' },
+ *   ],
+ *   cells: [{ name: 'plain', chemistry: 'nmc', capacity: '2.6 Ah', resistance: '60 mohm', mass: '48 g', price: 4 }],
+ *   wires: [
+ *     { name: 'thin', awg: 22, linearDensity: '5 g/m', pricePerMetre: 0.5 },
+ *     { name: 'thick', awg: 16, linearDensity: '18 g/m', pricePerMetre: 1.5 },
+ *   ],
+ * } as const
+ * const found = await search(moveTime.example, parts, { series: [2, 3], parallel: [1, 2], raiseTime: '15 s' })
+ * found.combinations // => 16
+ * found.front[found.cheapest!].actuator // => 'steady'
+ * found.front[found.fastest!].actuator // => 'brisk'
+ * Math.abs(moveTime(found.front[0].rig).raiseTime - found.front[0].raiseTime) < 1e-6 // => true
+ * ```
+ */
+export async function search(
+  rig: RigDocument,
+  catalogue: Catalogue,
+  goals: SearchGoals = {},
+  options: SearchOptions = {},
+): Promise<Search> {
+  if (options.signal?.aborted) throw options.signal.reason
+  const plan = readPlan(rig, catalogue, goals)
+  const part = await runPlan(plan, options)
+  const supplies = planSupplies(plan)
+  const found = part.front.toSorted(
+    (a, b) =>
+      a.cost - b.cost || a.mass - b.mass || a.step - b.step || a.mechanical - b.mechanical || a.supply - b.supply || a.wire - b.wire,
+  )
+  const front = found.map((one) => choiceOf(plan, supplies, one))
+  const rejected = rejectionsOf(plan, part.rejected)
+  const { considered: combinations, evaluated, pruned } = part
+  const result: Search = {
+    why: sentence(plan, front, rejected, combinations),
+    front,
+    cheapest: leastBy(found, "cost", "step", "mass"),
+    lightest: leastBy(found, "mass", "cost", "step"),
+    fastest: leastBy(found, "step", "cost", "mass"),
+    rejected,
+    combinations,
+    ruledOut: rejected.reduce((sum, one) => sum + one.combinations, 0),
+    pruned,
+    evaluated,
+    cautions: cautionsOf(front),
+  }
+  return seal(outFields as never, result)
+}
