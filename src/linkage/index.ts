@@ -1,4 +1,5 @@
 export { evenThreads, type FanGeometry, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
+export { flapDragMoment } from "./flap-drag.js"
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
 export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"

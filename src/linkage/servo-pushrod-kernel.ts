@@ -1,6 +1,7 @@
 import { goldenMinimum } from "../numeric/index.js"
-import type { Angle, Length, Mass, Moment } from "../quantity/index.js"
+import type { Angle, AngularSpeed, Density, Length, Mass, Moment, Speed } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf } from "../solver/index.js"
+import { flapDragMoment } from "./flap-drag.js"
 import { type Branch, fourBarPose } from "./four-bar-pose.js"
 import { standardGravity } from "./hinge-load.js"
 
@@ -20,7 +21,7 @@ export interface ServoPushrodInput {
   travelFrom?: Angle
   /** Servo travel from neutral to the upper end. */
   travelTo?: Angle
-  /** Moment on the hinge that works against rising flap angle: wind, elastic, cloth. */
+  /** Moment on the hinge that works against rising flap angle: elastic, cloth, a steady pull. */
   hingeMoment?: Moment
   /** Mass of the flap. */
   flapMass?: Mass
@@ -28,6 +29,18 @@ export interface ServoPushrodInput {
   flapCentre?: Length
   /** Direction of that centre above the horizontal at neutral, seen so that rising flap angle raises it. */
   flapLevel?: Angle
+  /** Width of the flap along its hinge, for the air on it. */
+  flapWidth?: Length
+  /** Depth of the flap from hinge to far edge, for the air on it. */
+  flapDepth?: Length
+  /** Speed of the servo while it moves the flap. */
+  servoSpeed?: AngularSpeed
+  /** Wind that meets the flap square on. */
+  wind?: Speed
+  /** Drag coefficient of the flap. */
+  dragCoefficient?: number
+  /** Air density. */
+  airDensity?: Density
   /** Torque the servo can hold, where known. */
   servoTorque?: Moment | null
   /** Settings reckoned each way; crests of torque and rod force are added. */
@@ -107,7 +120,10 @@ function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servo
   const sine = Math.sin(pose.outputAngle - pose.couplerAngle)
   const ratio = (a * Math.sin(t2 - pose.couplerAngle)) / (c * sine)
   const flapAngle = nearestTurn(pose.outputAngle, si.flapHornAngle + last) - si.flapHornAngle
-  const moment = si.hingeMoment + si.flapMass * standardGravity * si.flapCentre * Math.cos(si.flapLevel + flapAngle)
+  const still = si.hingeMoment + si.flapMass * standardGravity * si.flapCentre * Math.cos(si.flapLevel + flapAngle)
+  const air = flapDragMoment(si.airDensity, si.dragCoefficient, si.flapWidth, si.flapDepth, Math.abs(ratio) * si.servoSpeed, si.wind)
+  // the air is reckoned the way it is worse: on top of what the flap weighs on the servo anyway
+  const moment = still + (still < 0 ? -air : air)
   return { servoAngle, flapAngle, ratio, torque: moment * ratio, rodForce: moment / (c * sine), transmissionAngle: pose.transmissionAngle }
 }
 type Setting = Exclude<ReturnType<typeof setting>, number>

@@ -16,6 +16,14 @@ function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
         "R. L. Norton, Design of Machinery, 5th ed., 2012, section 3.3 (dead points, from memory)",
       ),
     )
+  if (si.wind * si.flapWidth * si.flapDepth > 0)
+    found.push(
+      caution(
+        "gusts",
+        "caution",
+        "Steady wind square on the flap: gusts bring half as much speed again and more, and the moment goes with its square. Let the flap give way or fold it when the wind rises.",
+      ),
+    )
   if (si.flapMass > 0) found.push(fallsCaution("A flap on an unpowered servo"))
   if (out.torqueMargin !== null && out.torqueMargin < 0.5)
     found.push(
@@ -65,9 +73,22 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
       is: `a * sin(t_${n} - r_${n}) / (c * sin(q_${n} - r_${n}))`,
     },
     {
+      symbol: `L_${n}`,
+      kind: "moment" as const,
+      meaning: "moment on the hinge at rest",
+      is: `M_h + m_f * g_n * z * cos(gamma + phi_${n === "a" ? 0 : 1})`,
+    },
+    { symbol: `W_${n}`, kind: "angularSpeed" as const, meaning: "flap speed", is: `abs(k_${n}) * Omega` },
+    {
+      symbol: `D_${n}`,
+      kind: "moment" as const,
+      meaning: "moment of the air, wind and motion added before squaring",
+      is: `rho * C_d * w_f / 2 * (W_${n}^2 * R_f^4 / 4 + 2 * W_${n} * V * R_f^3 / 3 + V^2 * R_f^2 / 2)`,
+    },
+    {
       symbol: `M_${n === "a" ? 0 : 1}`,
-      meaning: "servo torque by virtual work",
-      is: `(M_h + m_f * g_n * z * cos(gamma + phi_${n === "a" ? 0 : 1})) * k_${n}`,
+      meaning: "servo torque by virtual work, the air the way it is worse",
+      is: `(L_${n} + (L_${n} < 0 N m ? -1 : 1) * D_${n}) * k_${n}`,
     },
   ]
 }
@@ -81,7 +102,9 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * default 90° both). Ratio k = a·sin(θ − θ_b)/(c·sin(ψ − θ_b)) with rod angle θ_b; hinge moment
  * M = M_h + m·g·z·cos(γ + φ) with M_h against rising flap angle (N·m, default 0), flap mass m (kg,
  * default 0), centre z from the hinge (m, default 0), γ its direction above the horizontal at neutral
- * (rad, default 0), g = 9.80665 m/s²; servo torque M·k, rod force M/(c·sin(ψ − θ_b)) by virtual work. Travel
+ * (rad, default 0), g = 9.80665 m/s², and the air on a flap of width w and depth R (m, default 0) added the
+ * way it is worse: ½·ρ·C_d·w·(ω²·R⁴/4 + 2·ω·V·R³/3 + V²·R²/2) with ω = |k| times the servo's speed (rad/s, default 0),
+ * V the wind square on (m/s, default 0), C_d default 1.2, ρ default 1.225 kg/m³; servo torque M·k, rod force M/(c·sin(ψ − θ_b)) by virtual work. Travel
  * from −45° to 45° unless given, 12 settings each way; where torque or rod force crests between two of them,
  * the crest is found and added. Valid in one plane, slow motion, ball links
  * without play, no friction.
@@ -146,6 +169,12 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       typical: ["-90 deg", "90 deg"],
       default: 0,
     },
+    flapWidth: { kind: "length", symbol: "w_f", label: "flap width along the hinge", min: 0, typical: ["50 mm", "400 mm"], default: 0 },
+    flapDepth: { kind: "length", symbol: "R_f", label: "flap depth from the hinge", min: 0, typical: ["50 mm", "400 mm"], default: 0 },
+    servoSpeed: { kind: "angularSpeed", symbol: "Omega", label: "servo speed", min: 0, typical: [0.5, 5], default: 0 },
+    wind: { kind: "speed", symbol: "V", label: "wind square on the flap", min: 0, typical: [1, 10], default: 0 },
+    dragCoefficient: { kind: "number", symbol: "C_d", label: "drag coefficient", min: 0, typical: [1.1, 2], default: 1.2 },
+    airDensity: { kind: "density", symbol: "rho", label: "air density", min: 0, typical: [1, 1.3], default: 1.225 },
     servoTorque: { kind: "moment", symbol: "M_s", label: "torque the servo can hold", above: 0, typical: [0.8, 3], default: null },
     steps: { kind: "number", symbol: "n", label: "settings each way", whole: true, min: 1, max: 1000, typical: [4, 24], default: 12 },
   },

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest"
-import { planarLinkage, type ServoPushrodInput, servoPushrod } from "../../src/linkage/index.js"
+import { flapDragMoment, planarLinkage, servoPushrod } from "../../src/linkage/index.js"
+import { integrate } from "../../src/numeric/index.js"
 import { lehmer } from "./random.js"
 import { refusalOf } from "./refusal.js"
 
@@ -7,7 +8,10 @@ const DEG = Math.PI / 180
 const G = 9.80665
 
 /** The same linkage as data for planarLinkage, with the moment on the flap. */
-function asMechanism(si: Record<keyof ServoPushrodInput, number>, servoAngle: number) {
+function asMechanism(
+  si: Readonly<Record<"distance" | "servoHorn" | "flapHorn" | "servoHornAngle" | "flapHornAngle" | "hingeMoment", number>>,
+  servoAngle: number,
+) {
   const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
   return planarLinkage({
     pivots: [
@@ -43,13 +47,9 @@ describe("servoPushrod", () => {
         travelFrom: random.real(-50, -10) * DEG,
         travelTo: random.real(10, 50) * DEG,
         hingeMoment: random.real(-0.3, 0.3),
-        flapMass: 0,
-        flapCentre: 0,
-        flapLevel: 0,
-        servoTorque: 0,
         steps: 4,
       }
-      const out = servoPushrod.attempt({ ...si, servoTorque: null })
+      const out = servoPushrod.attempt(si)
       if (!out.ok || out.value.leastTransmission < 0.15) continue
       met++
       for (const which of [0, out.value.map.length - 1]) {
@@ -90,6 +90,31 @@ describe("servoPushrod", () => {
     }, 0)
     const lift = 0.08 * G * 0.12 * (Math.sin(0.3 + out.flapTo) - Math.sin(0.3 + out.flapFrom))
     expect(work).toBeCloseTo(0.1 * (out.flapTo - out.flapFrom) + lift, 6)
+  })
+
+  it("takes the air's moment as quadrature over the flap does, and adds it the worse way in either direction", () => {
+    const random = lehmer(61)
+    let worst = 0
+    for (let k = 0; k < 200; k++) {
+      const [width, depth, speed, wind] = [random.real(0.05, 0.5), random.real(0.05, 0.9), random.real(0, 6), random.real(0, 12)]
+      const [density, coefficient] = [random.real(1, 1.3), random.real(1, 2)]
+      const air = integrate((x) => (density * coefficient * width * (speed * x + wind) ** 2 * x) / 2, 0, depth).value
+      worst = Math.max(worst, Math.abs(flapDragMoment(density, coefficient, width, depth, speed, wind) - air) / (1e-12 + air))
+      // on a parallelogram of horns flap and servo turn alike, so moments are torques
+      const flap = {
+        distance: 0.1,
+        servoHorn: 0.02,
+        flapHorn: 0.02,
+        flapWidth: width,
+        flapDepth: depth,
+        servoSpeed: speed,
+        wind,
+        dragCoefficient: coefficient,
+        airDensity: density,
+      }
+      for (const hingeMoment of [0.5, -0.5]) expect(servoPushrod({ ...flap, hingeMoment }).peakTorque).toBeCloseTo(0.5 + air, 9)
+    }
+    expect(worst).toBeLessThan(1e-10)
   })
 
   it("reads no peak too low, however few settings are asked for", () => {

@@ -9,6 +9,7 @@ import {
   type PlanarLinkageInput,
   planarLinkage,
   scissor,
+  servoPushrod,
   sliderCrank,
 } from "../../src/linkage/index.js"
 import type { Check } from "../helpers/references.js"
@@ -543,6 +544,23 @@ const pantograph: Check = (inputs) => {
   }
 }
 
+/** The flap's air moment as the servo meets it: a parallelogram of horns, so that flap and servo turn alike. */
+const flapDragCheck: Check = (inputs) => {
+  const n = numbers(inputs)
+  const out = servoPushrod({
+    distance: 0.1,
+    servoHorn: 0.02,
+    flapHorn: 0.02,
+    flapWidth: n.chord_m as number,
+    flapDepth: n.span_m as number,
+    servoSpeed: n.speed_rad_s as number,
+    wind: n.wind_m_s ?? 0,
+    dragCoefficient: n.drag_coefficient as number,
+    airDensity: n.air_density_kg_m3 as number,
+  })
+  return { drag_torque_N_m: out.peakTorque }
+}
+
 /** Published checks of the mechanisms, by row id. */
 export const mechanismChecks: Readonly<Record<string, Check>> = {
   "chebyshev-spacing-3": (inputs) => {
@@ -593,6 +611,8 @@ export const mechanismChecks: Readonly<Record<string, Check>> = {
   },
   "deadpoints-norton-links": limitsCheck,
   "deadpoints-wing": limitsCheck,
+  "flap-drag-torque": flapDragCheck,
+  "flap-drag-torque-wind": flapDragCheck,
   "fourbar-khurmi-7-1": fourBarCheck(),
   "fourbar-norton-4-1-crossed": fourBarCheck(true),
   "fourbar-norton-4-1-open": fourBarCheck(),
