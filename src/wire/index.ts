@@ -16,33 +16,33 @@ export {
   type Stranding,
 } from "./data.js"
 export { adiabaticFactor, type FuseCoordination, type FuseCoordinationInput, fuseCoordination, pulseFraction } from "./fuse-coordination.js"
-export {
-  type Harness,
-  type HarnessBranch,
-  type HarnessContact,
-  type HarnessCurrentLoad,
-  type HarnessFuse,
-  type HarnessInput,
-  type HarnessLoad,
-  type HarnessNode,
-  type HarnessPowerLoad,
-  type HarnessResistanceLoad,
-  type HarnessSource,
-  type HarnessSupply,
-  type HarnessSwitch,
-  type HarnessWire,
-  harness,
-} from "./harness.js"
+export { harness } from "./harness.js"
+export type {
+  Harness,
+  HarnessBranch,
+  HarnessContact,
+  HarnessCurrentLoad,
+  HarnessFuse,
+  HarnessInput,
+  HarnessLoad,
+  HarnessNode,
+  HarnessPowerLoad,
+  HarnessResistanceLoad,
+  HarnessSource,
+  HarnessSupply,
+  HarnessSwitch,
+  HarnessWire,
+} from "./harness-types.js"
 export type { Arrangement, Laid } from "./laid.js"
-export {
-  type LedFeed,
-  type LedFeedState,
-  type LedPoint,
-  type LedRun,
-  type LedRunInput,
-  type LedStretch,
-  ledRun,
-} from "./led-run.js"
+export type {
+  LedFeed,
+  LedFeedState,
+  LedPoint,
+  LedRun,
+  LedRunInput,
+  LedStretch,
+} from "./led-line.js"
+export { ledRun } from "./led-run.js"
 export { adiabaticConstant, chassisCurrent, fusingCurrent } from "./limits.js"
 export { type SizeCandidate, type SizeConductor, type SizeConductorInput, sizeConductor } from "./size-conductor.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"

@@ -238,6 +238,20 @@ describe("harness refusals and edges", () => {
     expect(voltageOf(net, "a")).toBeNull()
   })
 
+  it("holds a load off that only a resistor ties to a source: nothing drives its current", () => {
+    const net = harness({
+      sources: [source],
+      resistanceLoads: [{ name: "heater", from: "a", to: "0", resistance: 20 }],
+      currentLoads: [{ name: "wing", from: "a", to: "0", current: 2 }],
+      switches: [{ name: "s", from: "p", to: "a", closed: false }],
+    })
+    expect(net.loads.map((l) => [l.fed, l.current, l.voltage])).toEqual([
+      [false, 0, 0],
+      [true, 0, 0],
+    ])
+    expect(net.sourcePower).toBe(0)
+  })
+
   it("warns of a wire with no fuse ahead, a hot connector and a pack that is fed back", () => {
     const net = harness({
       sources: [source, { ...source, name: "tired", voltage: 10 }],
