@@ -1,5 +1,5 @@
-import type { Current, Mass, Voltage } from "../quantity/index.js"
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import type { Charge, Current, Mass, Voltage } from "../quantity/index.js"
+import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries } from "./chemistry.js"
 import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
 import { type PackCells, packCautions, packCutOff, packFaults, packFields, packResistance, packResistanceSteps } from "./fields.js"
@@ -10,6 +10,8 @@ export interface CellPackInput extends PackCells {
   nominalVoltage?: Voltage | null
   /** Voltage of a full cell; the chemistry's where left out. */
   fullVoltage?: Voltage | null
+  /** Measured capacity of each parallel group, from one end of the series to the other, where they differ. */
+  groupCapacities?: readonly Charge[] | null
   /** Greatest lasting discharge current of a cell. */
   maxCurrent?: Current | null
   /** Greatest charge current of a cell. */
@@ -32,8 +34,10 @@ export interface CellPack {
   readonly fullVoltage: number
   /** Least voltage under load, V. */
   readonly cutOffVoltage: number
-  /** Capacity, C. */
+  /** Capacity, C: that of the weakest group, at which the pack must stop. */
   readonly capacity: number
+  /** Charge that stays unused in the stronger groups, C. */
+  readonly strandedCharge: number
   /** Energy at nominal voltage, J. */
   readonly energy: number
   /** Resistance at the cell temperature, Ω. */
@@ -55,7 +59,8 @@ function solve(si: SiOf<CellPackInput>): CellPack {
   const kind = chemistries[chemistry]
   const cells = series * parallel
   const nominalVoltage = (si.nominalVoltage ?? kind.nominalVoltage) * series
-  const capacity = si.capacity * parallel
+  const groups = si.groupCapacities ?? [si.capacity * parallel]
+  const capacity = Math.min(...groups)
   const energy = nominalVoltage * capacity
   const mass = si.cellMass === null ? null : cells * si.cellMass + si.extraMass
   return {
@@ -64,6 +69,7 @@ function solve(si: SiOf<CellPackInput>): CellPack {
     fullVoltage: (si.fullVoltage ?? kind.fullVoltage) * series,
     cutOffVoltage: packCutOff(si),
     capacity,
+    strandedCharge: groups.reduce((sum, group) => sum + (group - capacity), 0),
     energy,
     resistance: packResistance(si),
     maxCurrent: si.maxCurrent === null ? null : si.maxCurrent * parallel * dischargeLimitFactor(chemistry, si.temperature),
@@ -82,6 +88,15 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
         "unequal-strings",
         "warning",
         "Join cells in parallel only when their voltages are within a few hundredths of a volt of each other: a fuller one charges its neighbour with whatever current their resistances allow (see parallelSharing).",
+        lithiumSources.cells,
+      ),
+    )
+  if (out.strandedCharge > 0.05 * out.capacity * si.series)
+    found.push(
+      caution(
+        "weak-group",
+        "warning",
+        "The weakest group is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
         lithiumSources.cells,
       ),
     )
@@ -113,7 +128,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
 /**
  * What a pack of equal cells amounts to: voltages, capacity, energy, resistance, limits, mass and price.
  *
- * Formula: V = n_s·V_c, Q = n_p·Q_c, E = V·Q, R = r_c·k_T·n_s/n_p + R_l, m = n_s·n_p·m_c + m_x, where n_s and
+ * Formula: V = n_s·V_c, Q = n_p·Q_c (or that of the weakest group, where each was measured), E = V·Q, R = r_c·k_T·n_s/n_p + R_l, m = n_s·n_p·m_c + m_x, where n_s and
  * n_p are the cells in series and parallel, V_c the voltage of a cell (V; nominal, full and least, by
  * chemistry where left out), Q_c its capacity (C), r_c its direct-current resistance at 25 °C (Ω), k_T the
  * factor for the cell temperature T (°C, default 25), R_l the links (Ω, default 0), m_c and m_x mass of a
@@ -160,6 +175,14 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
       typical: [1.4, 4.3],
       default: null,
     },
+    groupCapacities: {
+      kind: "list",
+      label: "measured capacity of each group in series",
+      min: 1,
+      max: 200,
+      default: null,
+      of: { kind: "charge", symbol: "Q_g", label: "capacity of the group", min: "1 mAh", max: "100000 Ah", typical: ["2 Ah", "10 Ah"] },
+    },
     maxCurrent: {
       kind: "current",
       symbol: "I_d",
@@ -188,6 +211,7 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
     fullVoltage: { kind: "voltage", symbol: "V_max", label: "voltage when full" },
     cutOffVoltage: { kind: "voltage", symbol: "V_min", label: "least voltage under load" },
     capacity: { kind: "charge", symbol: "Q", label: "capacity", unit: "Ah" },
+    strandedCharge: { kind: "charge", symbol: "Q_s", label: "unused in stronger groups", unit: "Ah" },
     energy: { kind: "energy", symbol: "E", label: "energy at nominal voltage", unit: "Wh" },
     resistance: { kind: "resistance", symbol: "R", label: "resistance" },
     maxCurrent: { kind: "current", symbol: "I_max", label: "greatest lasting discharge current" },
@@ -232,7 +256,10 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
     { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
     { symbol: "V_max", meaning: "voltage when full", is: "n_s * V_2" },
     { symbol: "V_min", meaning: "least voltage under load", is: "n_s * V_3" },
-    { symbol: "Q", meaning: "capacity", is: "n_p * Q_c" },
+    { symbol: "Q", meaning: "capacity", is: "n_p * Q_c", when: "not has_groupCapacities" },
+    { symbol: "Q_s", meaning: "equal groups leave nothing unused", is: "0 * Q", when: "not has_groupCapacities" },
+    { symbol: "Q", meaning: "capacity of the weakest group", is: "min(Q_g)", when: "has_groupCapacities" },
+    { symbol: "Q_s", meaning: "unused in the stronger groups", is: "sum(Q_g) - n_s * Q", when: "has_groupCapacities" },
     { symbol: "E", meaning: "energy", is: "V * Q" },
     ...packResistanceSteps,
     {
@@ -258,7 +285,13 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
     { title: "Dangerous Goods Regulations", by: "IATA", where: "watt-hour definition" },
     temperatureLimitSource,
   ],
-  check: packFaults,
+  check: (si) =>
+    si.groupCapacities === null || si.groupCapacities.length === si.series
+      ? packFaults(si)
+      : [
+          ...packFaults(si),
+          inconsistent(["groupCapacities"], `${si.groupCapacities.length} groups`, `one for each of the ${si.series} in series`),
+        ],
   solve,
   cautions,
 })

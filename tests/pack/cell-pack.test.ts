@@ -2,6 +2,7 @@ import { polynomialRoot } from "mathjs"
 import { describe, expect, it } from "vitest"
 import { cellPack, chemistries, genericCells, openCircuitVoltage, packUnderLoad } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
+import { working } from "../../src/working/index.js"
 
 const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
 const cell = genericCells["18650-standard"]
@@ -54,6 +55,16 @@ describe("cellPack", () => {
     expect(cellPack({ ...cell, series: 4, parallel: 1 }).maxCurrent).toBe(7.8)
     expect(cellPack({ ...cell, series: 1, parallel: 3 }).maxCurrent).toBeCloseTo(23.4, 12)
     expect(cellPack({ ...cell, series: 1, parallel: 1, temperature: 0 }).maxCurrent).toBeCloseTo(1.3, 12)
+  })
+
+  it("stops at its weakest group, by kernel and by formulae, and warns of it", () => {
+    const input = { ...cell, series: 3, parallel: 2, groupCapacities: ["5.2 Ah", "4.4 Ah", "5 Ah"] as const }
+    const out = cellPack(input)
+    expect([out.capacity / 3600, out.strandedCharge / 3600]).toEqual([4.4, expect.closeTo(1.4, 12)])
+    expect(out.cautions.map((c) => c.code)).toContain("weak-group")
+    const { values } = working(cellPack, input)
+    expect([values.Q, values.Q_s]).toEqual([expect.closeTo(out.capacity, 9), expect.closeTo(out.strandedCharge, 9)])
+    expect(cellPack.attempt({ ...input, series: 4 }).ok).toBe(false)
   })
 
   it("warns of frost, of unequal strings and of lithium", () => {

@@ -113,6 +113,15 @@ export const packs: Record<string, Check> = {
     specific_energy_Wh_per_kg:
       (pack(1, 1, 3.6, at(inputs, "energy_Wh") / 3.6, { cellMass: at(inputs, "mass_kg") }).specificEnergy as number) / HOUR,
   }),
+  "pack-series-weakest-capacity": (inputs) => {
+    const groups = (inputs.groups_Ah as unknown as readonly (readonly number[])[]).map((cells) => cells.reduce((a, b) => a + b))
+    const out = pack(3, 2, 3.6, 2.5, { groupCapacities: groups.map((q) => q * HOUR) })
+    return { pack_capacity_Ah: out.capacity / HOUR, naive_mean_Ah: (out.capacity + out.strandedCharge / 3) / HOUR }
+  },
+  "pb-pack-series-weakest": (inputs) => {
+    const out = pack(4, 1, 3.6, 2.5, { groupCapacities: list(inputs, "cell_Ah").map((q) => q * HOUR) })
+    return { pack_Ah: out.capacity / HOUR, stranded_Ah: out.strandedCharge / HOUR }
+  },
   "pack-2s-1100mAh": (inputs) => {
     const out = pack(at(inputs, "cells_series"), 1, 3.7, at(inputs, "capacity_Ah"))
     return { energy_Wh: out.energy / HOUR, nominal_cell_voltage_V: out.nominalVoltage / at(inputs, "cells_series") }
