@@ -193,16 +193,19 @@ interface Pose extends HingeStatics {
   readonly angle: number
 }
 
-/** Where `f` is largest over the stroke: best of the sampled poses, then golden section between its neighbours. */
+/** Where `f` is largest over the stroke: every hump of the samples that could hold the peak is climbed by golden section. */
 function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: (pose: Pose) => number): Pose {
-  let best = 0
-  samples.forEach((pose, i) => {
-    if (f(pose) > f(samples[best] as Pose)) best = i
+  const values = samples.map(f)
+  const top = Math.max(...values)
+  let peak = samples[values.indexOf(top)] as Pose
+  values.forEach((here, i) => {
+    if (here < (values[i - 1] ?? 0) || here < (values[i + 1] ?? 0) || here < 0.9 * top) return
+    const low = samples[Math.max(0, i - 1)] as Pose
+    const high = samples[Math.min(samples.length - 1, i + 1)] as Pose
+    const refined = at(goldenMinimum((extension) => -f(at(extension)), low.extension, high.extension, 1e-7 * high.extension))
+    if (f(refined) > f(peak)) peak = refined
   })
-  const low = samples[Math.max(0, best - 1)] as Pose
-  const high = samples[Math.min(samples.length - 1, best + 1)] as Pose
-  const refined = at(goldenMinimum((extension) => -f(at(extension)), low.extension, high.extension, 1e-7 * high.extension))
-  return f(refined) > f(samples[best] as Pose) ? refined : (samples[best] as Pose)
+  return peak
 }
 
 function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {

@@ -86,21 +86,20 @@ export function peakForce(
   const reference = hingeAngle(u, v, branch === 1 ? p.retracted : p.extended)
   const at = (length: number) =>
     (p.amplitude * worstCosine(low + p.phase + branch * (hingeAngle(u, v, length) - reference), p.leanEitherWay)) / leverArm(u, v, length)
-  let best = 0
-  let force = 0
-  lengths.forEach((length, i) => {
-    const here = at(length)
-    if (here > force) {
-      force = here
-      best = i
-    }
+  const forces = lengths.map(at)
+  const force = Math.max(...forces)
+  let peak = { force, length: lengths[forces.indexOf(force)] as number }
+  if (!refine) return peak
+  // the load may rise, fall through nothing and rise again: every hump that could hold the peak is climbed
+  forces.forEach((here, i) => {
+    const [before, after] = [forces[i - 1] ?? 0, forces[i + 1] ?? 0]
+    if (here < before || here < after || here < 0.9 * force) return
+    const from = lengths[Math.max(0, i - 1)] as number
+    const to = lengths[Math.min(lengths.length - 1, i + 1)] as number
+    const length = goldenMinimum((l) => -at(l), from, to, 1e-9 * to)
+    if (at(length) > peak.force) peak = { force: at(length), length }
   })
-  const length = lengths[best] as number
-  if (!refine) return { force, length }
-  const from = lengths[Math.max(0, best - 1)] as number
-  const to = lengths[Math.min(lengths.length - 1, best + 1)] as number
-  const refined = goldenMinimum((l) => -at(l), from, to, 1e-9 * to)
-  return at(refined) > force ? { force: at(refined), length: refined } : { force, length }
+  return peak
 }
 
 /** Largest force of a placement over its stroke and the length where it is needed. */

@@ -33,6 +33,15 @@ interface Box {
 const ROUNDING = 1e-7
 const TURN = 2 * Math.PI
 
+type Sides = Pick<Box, "base" | "pin" | "branch">
+
+/** Whether a point at a distance and direction lies in the quadrant of a region's part, as far as its arc tells. */
+function isWithin(part: RegionPart, distance: number, angle: number): boolean {
+  const { from, to } = arcOf(part, distance, distance, { from: 0, to: 0 })
+  const off = angle - (from + to) / 2
+  return Math.abs(off - TURN * Math.round(off / TURN)) <= (to - from) / 2 + 1e-9
+}
+
 /** What to seek, and what must hold besides. */
 export interface PlaceGoal {
   readonly seek: "least force" | "most swing"
@@ -113,17 +122,23 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     return amplitude * bound * (1 - 1e-9)
   }
 
-  /** The placement at u, v with its low end as near as the regions allow to `t`, if it is allowed at all. */
-  const placed = (u: number, v: number, t: number, base: RegionPart, pin: RegionPart, branch: 1 | -1): Placement | null => {
-    if (!(u >= extended + p.clearance && Math.abs(v) <= retracted - p.clearance)) return null
-    const [distance, radius] = [(u + v) / 2, (u - v) / 2]
-    if (!(distance >= base.near && distance <= base.far && radius >= pin.near && radius <= pin.far)) return null
-    const size = Math.abs(v)
+  /** Swing of a placement that keeps every limit but those of force, region and low end; null where it does not. */
+  const keptSwing = (u: number, size: number, radius: number): number | null => {
+    if (!(u >= extended + p.clearance && size <= retracted - p.clearance)) return null
     const swing = swingOf(p, u, size)
     if (!(swing >= goal.swing && swing <= p.mostSwing)) return null
     const lever = Math.min(leverArm(u, size, retracted), leverArm(u, size, extended))
     if (!(lever >= p.leastLever && lever >= p.leastSine * radius)) return null
-    if (leverArm(u, size, Math.min(extended, Math.max(retracted, Math.sqrt(u * size)))) > p.mostLever) return null
+    return leverArm(u, size, Math.min(extended, Math.max(retracted, Math.sqrt(u * size)))) > p.mostLever ? null : swing
+  }
+
+  /** The placement at u, v with its low end as near as the regions allow to `t`, if it is allowed at all. */
+  const placed = (u: number, v: number, t: number, base: RegionPart, pin: RegionPart, branch: 1 | -1): Placement | null => {
+    const [distance, radius] = [(u + v) / 2, (u - v) / 2]
+    if (!(distance >= base.near && distance <= base.far && radius >= pin.near && radius <= pin.far)) return null
+    const size = Math.abs(v)
+    const swing = keptSwing(u, size, radius)
+    if (swing === null) return null
     arcOf(base, distance, distance, baseArc)
     arcOf(pin, radius, radius, pinArc)
     if (!(baseArc.from <= baseArc.to && pinArc.from <= pinArc.to)) return null
@@ -139,6 +154,16 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     // both anchors may still turn together: stand in the middle of what the regions leave
     const baseAngle = (Math.max(baseArc.from, pinArc.from + difference) + Math.min(baseArc.to, pinArc.to + difference)) / 2
     return { distance, radius, low, swing, branch, baseAngle, pinAngle: baseAngle - difference }
+  }
+
+  /** The placement with both anchors given, if it is allowed. */
+  const anchored = (distance: number, baseAngle: number, radius: number, pinAngle: number, branch: 1 | -1): Placement | null => {
+    const [u, size] = [distance + radius, Math.abs(distance - radius)]
+    const swing = keptSwing(u, size, radius)
+    if (swing === null) return null
+    const stands = baseAngle - pinAngle + branch * hingeAngle(u, size, branch === 1 ? retracted : extended)
+    const low = stands + TURN * Math.round(((p.lowFrom + p.lowTo) / 2 - stands) / TURN)
+    return low >= p.lowFrom && low <= p.lowTo ? { distance, radius, low, swing, branch, baseAngle, pinAngle } : null
   }
 
   const worth = (found: Placement, best: number): number => {
@@ -162,17 +187,72 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     return low
   }
 
-  const tried = (u: number, v: number, t: number, box: Pick<Box, "base" | "pin" | "branch">, best: number) => {
+  const tried = (u: number, v: number, t: number, box: Sides, best: number) => {
     const found = placed(u, v, t, box.base, box.pin, box.branch)
     if (found === null) return null
     const value = worth(found, best)
     return value < best ? { found, value } : null
   }
 
-  const farthest = (box: Box) => box.base.far + box.pin.far
+  /** Least u below an allowed one at which everything is still kept: the swing rises as u falls. */
+  const atLimits = (u0: number, allowed: number, v: number, t: number, box: Sides): number | null => {
+    const isAllowed = (u: number) => tried(u, v, t, box, Number.POSITIVE_INFINITY) !== null
+    if (!isAllowed(allowed)) return null
+    let [low, high] = [u0, allowed]
+    for (let i = 0; i < 24; i++) {
+      const middle = (low + high) / 2
+      if (isAllowed(middle)) high = middle
+      else low = middle
+    }
+    return high
+  }
 
-  /** Pattern search from a placement, with the swing held where it was wanted too. */
-  const improve = (from: { found: Placement; value: number }, box: Box): { found: Placement; value: number } => {
+  /**
+   * On the way from a placement that is allowed to the middle of a box, anchors moved in straight lines (the
+   * regions are convex), the last point that is allowed and better. Finds what lies in the narrow corner
+   * where several limits meet, which the middle of a box hits by luck only.
+   */
+  const towards = (from: Placement, box: Box, best: number) => {
+    const { base, pin, branch } = box
+    if (branch !== from.branch) return null
+    const [u, v] = [(box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2]
+    const distance = Math.min(base.far, Math.max(base.near, (u + v) / 2))
+    const radius = Math.min(pin.far, Math.max(pin.near, (u - v) / 2))
+    arcOf(base, distance, distance, baseArc)
+    arcOf(pin, radius, radius, pinArc)
+    const end = branch === 1 ? retracted : extended
+    const difference = (box.t0 + box.t1) / 2 - branch * hingeAngle(u, Math.abs(v), end)
+    const middle = (baseArc.from + baseArc.to - pinArc.from - pinArc.to) / 2
+    const needed = difference + TURN * Math.round((middle - difference) / TURN)
+    // both arcs turned by the same share of what is needed
+    const room = Math.max(1e-300, baseArc.to - baseArc.from + pinArc.to - pinArc.from)
+    const share = Math.min(0.5, Math.max(-0.5, (needed - middle) / room))
+    const baseAngle = (baseArc.from + baseArc.to) / 2 + share * (baseArc.to - baseArc.from)
+    const pinAngle = (pinArc.from + pinArc.to) / 2 - share * (pinArc.to - pinArc.from)
+    let hit: { readonly found: Placement; readonly value: number } | null = null
+    const polar = (a: number, angleA: number, b: number, angleB: number, part: number) => {
+      const x = (1 - part) * a * Math.cos(angleA) + part * b * Math.cos(angleB)
+      const y = (1 - part) * a * Math.sin(angleA) + part * b * Math.sin(angleB)
+      return { size: Math.hypot(x, y), angle: Math.atan2(y, x) }
+    }
+    let [low, high] = [0, 1]
+    for (let i = 0, part = 1; i < 14; i++, part = (low + high) / 2) {
+      const b = polar(from.distance, from.baseAngle, distance, baseAngle, part)
+      const r = polar(from.radius, from.pinAngle, radius, pinAngle, part)
+      const found = anchored(b.size, b.angle, r.size, r.angle, branch)
+      const value = found === null ? Number.POSITIVE_INFINITY : worth(found, best)
+      if (found !== null && value < (hit?.value ?? best)) hit = { found, value }
+      if (value < Number.POSITIVE_INFINITY) low = part
+      else high = part
+      if (i === 0 && low === 1) break
+    }
+    return hit
+  }
+
+  const farthest = (box: Sides) => box.base.far + box.pin.far
+
+  /** Pattern search from a placement, with u also taken to where swing or force is just kept. */
+  const improve = (from: { found: Placement; value: number }, box: Sides): { found: Placement; value: number } => {
     let best = from
     const step = [0.05 * extended, 0.05 * extended, 0.2]
     for (let round = 0; round < 60 && (step[0] as number) > 1e-7 * extended; round++) {
@@ -183,7 +263,12 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
         for (const way of [1, -1]) {
           const next: [number, number, number] = [...at]
           next[axis] = (next[axis] as number) + way * (step[axis] as number)
-          const u = axis === 0 ? null : atSwing(extended + p.clearance, farthest(box), next[1])
+          const nearest = extended + p.clearance
+          const u = seeksForce
+            ? axis === 0
+              ? null
+              : atSwing(nearest, farthest(box), next[1])
+            : atLimits(nearest, axis === 0 ? at[0] : next[0], next[1], next[2], box)
           for (const point of u === null ? [next] : [next, [u, next[1], next[2]] as const]) {
             const hit = tried(point[0], point[1], point[2], box, (better ?? best).value)
             if (hit) better = hit
@@ -195,7 +280,21 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     return best
   }
 
+  /** The placement known beforehand, climbed from in whichever parts of the regions it lies. */
+  const begin = (): { readonly found: Placement; readonly value: number } | null => {
+    if (start === null) return null
+    const known = { found: start, value: worth(start, Number.POSITIVE_INFINITY) }
+    const sides = startBoxes(p).filter(
+      ({ base, pin, branch }) =>
+        branch === start.branch && isWithin(base, start.distance, start.baseAngle) && isWithin(pin, start.radius, start.pinAngle),
+    )[0]
+    return sides ? improve(known, sides) : known
+  }
+
   let improvements = 0
+  let looked = 0
+  const known = begin()
+  let latest = known?.found ?? null
   const search: BoundedSearch<Box, Placement> = {
     boxes: cutDown(startBoxes(p)),
     bound: (box) => {
@@ -207,14 +306,18 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     sample: (box, best) => {
       const [v, t] = [(box.v0 + box.v1) / 2, (box.t0 + box.t1) / 2]
       let hit = tried((box.u0 + box.u1) / 2, v, t, box, best)
-      const u = seeksForce ? atSwing(box.u0, box.u1, v) : null
+      const u = seeksForce ? atSwing(box.u0, box.u1, v) : box.u1
       if (u !== null) hit = tried(u, v, t, box, hit?.value ?? best) ?? hit
+      looked++
+      if (hit === null && latest !== null && ((!seeksForce && looked < 300) || looked % 16 === 0)) hit = towards(latest, box, best)
       if (hit && improvements < 40 && !(hit.value > best - 1e-3 * Math.abs(best))) {
         improvements++
         hit = improve(hit, box)
       }
+      if (hit) latest = hit.found
       return hit
     },
+    isSmall: ({ u0, u1, v0, v1, t0, t1 }) => u1 - u0 + v1 - v0 <= 1e-9 * extended && t1 - t0 <= 1e-9,
     split: (box) => {
       const [u, v, t] = [(box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2, (box.t0 + box.t1) / 2]
       const most = Math.max(-box.v0, box.v1)
@@ -250,7 +353,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     },
     gap: goal.gap,
     budget: goal.budget,
-    start: start === null ? null : { found: start, value: worth(start, Number.POSITIVE_INFINITY) },
+    start: known,
   }
   return branchAndBound(search)
 }

@@ -8,6 +8,8 @@ export interface BoundedSearch<Box, Found> {
   sample(box: Box, best: number): { readonly found: Found; readonly value: number } | null
   /** Parts that together cover the box. */
   split(box: Box): readonly Box[]
+  /** Whether the box is too small to split in floating point: it is set aside with its bound. */
+  isSmall?(box: Box): boolean
   /** Relative gap between best value and bound at which to stop. */
   readonly gap: number
   /** Most boxes to look at. */
@@ -73,7 +75,7 @@ function pop<Box>(heap: Entry<Box>[]): Entry<Box> {
 export function branchAndBound<Box, Found>(search: BoundedSearch<Box, Found>): Certified<Found> {
   const heap: Entry<Box>[] = []
   let best = search.start ?? null
-  // least bound among the boxes set aside because they cannot beat the best by more than the gap
+  // least bound among the boxes set aside: those that cannot beat the best by more than the gap, and the smallest
   let aside = Number.POSITIVE_INFINITY
   let explored = 0
   const enough = () => (best === null ? Number.POSITIVE_INFINITY : best.value - search.gap * Math.abs(best.value))
@@ -85,7 +87,7 @@ export function branchAndBound<Box, Found>(search: BoundedSearch<Box, Found>): C
     const bound = Math.max(own, inherited)
     const sample = search.sample(box, best === null ? Number.POSITIVE_INFINITY : best.value)
     if (sample !== null && (best === null || sample.value < best.value)) best = sample
-    if (bound >= enough()) aside = Math.min(aside, bound)
+    if (bound >= enough() || search.isSmall?.(box)) aside = Math.min(aside, bound)
     else push(heap, { box, bound })
   }
   for (const box of search.boxes) admit(box, Number.NEGATIVE_INFINITY)
@@ -94,7 +96,7 @@ export function branchAndBound<Box, Found>(search: BoundedSearch<Box, Found>): C
     const { box, bound } = pop(heap)
     for (const part of search.split(box)) admit(part, bound)
   }
-  const open = heap[0]?.bound ?? Number.POSITIVE_INFINITY
-  const bound = Math.min(open, aside, (best as { value: number } | null)?.value ?? Number.POSITIVE_INFINITY)
-  return { best, bound, explored, isClosed: open >= enough() }
+  const found = best as { readonly found: Found; readonly value: number } | null
+  const bound = Math.min(heap[0]?.bound ?? Number.POSITIVE_INFINITY, aside, found?.value ?? Number.POSITIVE_INFINITY)
+  return { best: found, bound, explored, isClosed: bound >= enough() }
 }

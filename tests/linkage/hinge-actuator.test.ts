@@ -17,8 +17,8 @@ import {
 } from "../../src/linkage/index.js"
 import { integrate, solveLinear } from "../../src/numeric/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
+import { between } from "./uniform.js"
 
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const point = (reach: number) => fc.record({ x: between(-reach, reach), y: between(-reach, reach) })
 
 /** Arms of every proportion, and how far along its free range the actuator stands. */

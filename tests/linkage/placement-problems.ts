@@ -9,6 +9,7 @@ import {
   standardGravity,
 } from "../../src/linkage/index.js"
 import type { SiOf } from "../../src/solver/index.js"
+import { between } from "./uniform.js"
 
 /** A placement problem, plain SI. */
 export type Problem = SiOf<PlaceActuatorInput>
@@ -66,8 +67,6 @@ function worstMoment(p: Problem, angle: number): number {
   const offLevel = Math.atan2(Math.abs(y), Math.abs(x))
   return size * (offLevel <= p.leanEitherWay ? 1 : Math.cos(offLevel - p.leanEitherWay))
 }
-
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 /** Anchors somewhere in the regions, from four shares between 0 and 1. */
 export function anchorsAt(p: Problem, [a, b, c, d]: readonly [number, number, number, number], branch: 1 | -1): Anchors {

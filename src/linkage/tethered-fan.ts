@@ -1,0 +1,413 @@
+import type { Angle, Length, Mass, Moment } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { evenThreads, FAN_STEPS, type FanGeometry, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
+import { fallsCaution, pinchCaution } from "./hazards.js"
+import { standardGravity } from "./hinge-load.js"
+import { tetheredFanFormulae } from "./tethered-fan-formulae.js"
+
+/** Input of {@link tetheredFan}. */
+export interface TetheredFanInput {
+  /** Number of vanes, the driven one included. */
+  vanes: number
+  /** Pivot to tip. */
+  length: Length
+  /** Pivot to where the blade begins. */
+  rootDistance?: Length
+  /** Width of the blade at its root. */
+  rootWidth: Length
+  /** Width of the blade at its tip. */
+  tipWidth: Length
+  /** Mass of one vane. */
+  mass: Mass
+  /** Pivot to the centre of gravity of one vane. */
+  centre: Length
+  /** Distance between neighbouring pivots; 0 where all share one. */
+  pitch?: Length
+  /** Direction from the first pivot to the last. */
+  pitchAngle?: Angle
+  /** Pivot to the thread's end on each vane. */
+  attachRadius: Length
+  /** Angle of the driven vane when folded. */
+  foldedAngle: Angle
+  /** How much lower each next vane rests when folded. */
+  foldedStep?: Angle
+  /** Angle of the driven vane when open. */
+  openAngle: Angle
+  /** Angle between first and last vane when open, for even thread lengths. */
+  span: Angle
+  /** Length of each thread, from the driven vane on; even spread where left out. */
+  threads?: readonly Length[] | null
+  /** Angle of the driven vane at which the pose is wanted; open where left out. */
+  driverAngle?: Angle | null
+  /** Moment by which elastic draws each tethered vane back, besides its weight. */
+  returnMoment?: Moment
+  /** Lean of the wearer; positive turns the frame counter-clockwise. */
+  lean?: Angle
+  /** Overlap wanted at the tips when open. */
+  overlap?: Length
+}
+
+/** Result of {@link tetheredFan}. */
+export interface TetheredFan {
+  /** Angle between neighbours when spread evenly, rad. */
+  readonly step: number
+  /** Thread lengths, m. */
+  readonly threads: readonly number[]
+  /** Angle of each vane at the chosen driver angle, rad. */
+  readonly angles: readonly number[]
+  /** Gap at the root between neighbours there, m; negative where they overlap. */
+  readonly rootGaps: readonly number[]
+  /** Gap at the tip between neighbours there, m; negative where they overlap. */
+  readonly tipGaps: readonly number[]
+  /** Tension of each thread there, N; 0 where slack, negative where it would have to push. */
+  readonly tensions: readonly number[]
+  /** Largest root gap, m. */
+  readonly worstRootGap: number
+  /** Largest tip gap, m. */
+  readonly worstTipGap: number
+  /** Moment to hold the driven vane there, against its and its followers' weight, N·m. */
+  readonly driverMoment: number
+  /** Largest moment at the driven vane over the sweep, of 513 even poses, N·m. */
+  readonly peakDriverMoment: number
+  /** Driver angle at which it is needed, rad. */
+  readonly peakDriverAngle: number
+  /** Mass of all vanes, kg. */
+  readonly totalMass: number
+  /** Moment of the whole fan's weight about the first pivot there, clockwise, N·m. */
+  readonly fanMoment: number
+  /** Whether every taut thread pulls over the whole sweep; if not, some vanes fall forward. */
+  readonly staysTaut: boolean
+  /** What covers the open span. */
+  readonly cover: {
+    /** Fewest vanes of this shape, on a row of pivots as long as this one, that overlap as wanted at the tips; null where 200 do not. */
+    readonly vanes: number | null
+    /** Tip gap with that many, m. */
+    readonly tipGap: number | null
+  }
+  /** Poses over the driver's sweep. */
+  readonly sweep: readonly FanPose[]
+}
+
+/** One pose of the sweep. */
+export interface FanPose {
+  /** Angle of the driven vane, rad. */
+  readonly driverAngle: number
+  /** Angle of each vane, rad. */
+  readonly angles: readonly number[]
+  /** Threads that are taut. */
+  readonly taut: number
+  /** Moment at the driven vane, N·m. */
+  readonly driverMoment: number
+}
+
+type Si = SiOf<TetheredFanInput>
+
+/** Largest tip gap of an evenly opened fan of `vanes` on the same row of pivots. */
+function openTipGap(si: Si, g: FanGeometry, vanes: number): number {
+  const step = si.span / (vanes - 1)
+  const row: FanGeometry = { ...g, vanes, pitch: (g.pitch * (g.vanes - 1)) / (vanes - 1) }
+  const gaps = Array.from({ length: vanes - 1 }, (_, i) =>
+    vaneGap(row, si.openAngle - i * step, si.openAngle - (i + 1) * step, si.length, si.tipWidth),
+  )
+  return Math.max(...gaps)
+}
+
+function solve(si: Si): TetheredFan | NoSolution {
+  const { vanes, length, span, openAngle, foldedAngle, mass, lean } = si
+  const g: FanGeometry = si
+  const step = span / (vanes - 1)
+  const threads = si.threads ?? evenThreads(g, openAngle, step)
+  const poseAt = (driver: number) => {
+    const pose = fanAngles(g, threads, driver)
+    if (!("shortBy" in pose)) return { ...pose, ...fanForces(g, pose, si, lean), driver }
+    return refuse(
+      "thread-too-short",
+      `With the driven vane at ${formatQuantity("angle", driver)} vane ${pose.vane + 1} cannot follow: its thread is ${formatQuantity("length", pose.shortBy)} too short, or jams against its stop.`,
+      pose.shortBy,
+      { driverAngle: driver, vane: pose.vane + 1 },
+      { thread: (threads[pose.vane - 1] as number) + pose.shortBy },
+    )
+  }
+  const chosen = poseAt(si.driverAngle ?? openAngle)
+  if ("noSolution" in chosen) return chosen
+  const sweep: (typeof chosen)[] = []
+  for (let i = 0; i <= FAN_STEPS; i++) {
+    const pose = poseAt(foldedAngle + ((openAngle - foldedAngle) * i) / FAN_STEPS)
+    if ("noSolution" in pose) return pose
+    sweep.push(pose)
+  }
+  const peak = sweep.reduce((a, b) => (Math.abs(b.driverMoment) > Math.abs(a.driverMoment) ? b : a))
+  const { angles, tensions } = chosen
+  const gapsAt = (distance: number, width: number) =>
+    tensions.map((_, i) => vaneGap(g, angles[i] as number, angles[i + 1] as number, distance, width))
+  const [rootGaps, tipGaps] = [gapsAt(si.rootDistance, si.rootWidth), gapsAt(length, si.tipWidth)]
+  let fanMoment = 0
+  angles.forEach((angle, i) => {
+    fanMoment += standardGravity * mass * (si.centre * Math.cos(angle + lean) + i * g.pitch * Math.cos(g.pitchAngle + lean))
+  })
+  let needed: number | null = 2
+  while (needed !== null && openTipGap(si, g, needed) > -si.overlap) needed = needed < 200 ? needed + 1 : null
+  return {
+    step,
+    threads,
+    angles,
+    rootGaps,
+    tipGaps,
+    tensions,
+    worstRootGap: Math.max(...rootGaps),
+    worstTipGap: Math.max(...tipGaps),
+    driverMoment: chosen.driverMoment,
+    peakDriverMoment: Math.abs(peak.driverMoment),
+    peakDriverAngle: peak.driver,
+    totalMass: vanes * mass,
+    fanMoment,
+    staysTaut: [chosen, ...sweep].every((pose) => pose.tensions.every((tension) => tension >= 0)),
+    cover: { vanes: needed, tipGap: needed === null ? null : openTipGap(si, g, needed) },
+    sweep: sweep
+      .filter((_, i) => i % 16 === 0)
+      .map((pose) => ({
+        driverAngle: pose.driver,
+        angles: pose.angles,
+        taut: pose.taut.filter(Boolean).length,
+        driverMoment: pose.driverMoment,
+      })),
+  }
+}
+
+function cautions(si: Si, out: TetheredFan): Caution[] {
+  const found = [pinchCaution("Neighbouring vanes"), fallsCaution("The fan")]
+  if (!out.staysTaut)
+    found.push(
+      caution(
+        "vanes-fall-forward",
+        "warning",
+        "Somewhere on the sweep the weight of a vane turns it ahead of its thread: it falls forward with a jerk and the angles given there do not hold. Stop the driver earlier or give each vane an elastic return (returnMoment).",
+        "balance of moments about the vane's pivot",
+      ),
+    )
+  if (out.worstTipGap > -si.overlap)
+    found.push(
+      caution(
+        "gaps-at-tips",
+        "note",
+        `At the chosen angle the tips leave up to ${formatQuantity("length", out.worstTipGap + si.overlap)} more open than wanted.`,
+        "geometry of the vanes",
+      ),
+    )
+  if (si.threads === null && out.threads.some((thread) => thread < 0.005))
+    found.push(
+      caution(
+        "short-threads",
+        "note",
+        "Threads of a few millimetres are hard to tie to length: a larger attachRadius makes them longer and errors smaller in angle.",
+      ),
+    )
+  return found
+}
+
+function check(si: Si): Issue[] {
+  const found: Issue[] = []
+  if (!(si.openAngle > si.foldedAngle))
+    found.push(inconsistent(["openAngle"], `${si.openAngle} rad`, `more than foldedAngle, ${si.foldedAngle} rad`))
+  if (si.driverAngle !== null && !(si.driverAngle >= si.foldedAngle && si.driverAngle <= si.openAngle))
+    found.push(inconsistent(["driverAngle"], `${si.driverAngle} rad`, "between foldedAngle and openAngle"))
+  if (!(si.rootDistance < si.length)) found.push(inconsistent(["rootDistance"], `${si.rootDistance} m`, `less than length, ${si.length} m`))
+  if (!(si.centre <= si.length)) found.push(inconsistent(["centre"], `${si.centre} m`, `at most length, ${si.length} m`))
+  if (si.threads !== null && si.threads.length !== si.vanes - 1)
+    found.push(inconsistent(["threads"], `${si.threads.length} threads`, `one fewer than vanes, ${si.vanes - 1}`))
+  const last = si.openAngle - si.span
+  const rest = si.foldedAngle - (si.vanes - 1) * si.foldedStep
+  if (si.threads === null && !(last >= rest))
+    found.push(inconsistent(["span"], `${si.span} rad`, `at most ${si.openAngle - rest} rad, so that no vane opens below its stop`))
+  return found
+}
+
+/**
+ * A fan of vanes (feathers, petals, panels) on pivots: the first is driven, each next one is pulled by its
+ * neighbour through a thread and otherwise rests on its stop.
+ *
+ * Formula: vane i rests at θ_f − i·δ (folded angle θ_f, step δ, rad, default 0) until the ends of its
+ * thread, at radius ρ (m) on both vanes and with pivots p apart (m, default 0), are as far apart as the
+ * thread is long; from then on the triangle pivot–thread end–thread end gives its angle. For one shared
+ * pivot it trails by 2·asin(t/2ρ) at most, t the thread's length (m). An even spread needs
+ * t = |A_{i−1} − A_i| with the vanes step = span/(n − 1) apart. Gap between facing edges at distance R from
+ * the pivots where blades are w wide: 2R·sin(Δ/2) − w·cos(Δ/2) + p·sin(θ_m − ψ), Δ the angle between
+ * neighbours, θ_m their mean, ψ the direction of the row of pivots (rad, default 0); negative is overlap.
+ * Tensions follow from each vane's balance, last to first: T_i·h_i = g·m·c·cos(θ_i + λ) + M_r + T_{i+1}·k_{i+1},
+ * with h and k the thread's lever arms about the pulled and the pulling vane, c pivot to centre of gravity
+ * (m), λ the lean and M_r the elastic return (N·m, default 0).
+ *
+ * Valid for slow opening, inextensible threads without friction and vanes that fall back by themselves;
+ * `staysTaut` says whether they do. The driver turns counter-clockwise to open.
+ *
+ * Refuses: `thread-too-short` where a vane cannot follow.
+ *
+ * Source: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), chapter 5 (equilibrium; from memory).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `thread-too-short`
+ * @example
+ * ```ts
+ * import { tetheredFan } from 'alula/linkage'
+ * const fan = tetheredFan({
+ *   vanes: 7,
+ *   length: '600 mm',
+ *   rootDistance: '80 mm',
+ *   rootWidth: '40 mm',
+ *   tipWidth: '120 mm',
+ *   mass: '60 g',
+ *   centre: '280 mm',
+ *   attachRadius: '100 mm',
+ *   foldedAngle: '-70 deg',
+ *   openAngle: '60 deg',
+ *   span: '90 deg',
+ * })
+ * fan.threads[0] // => 0.02611
+ * fan.worstTipGap // => 0.03766
+ * fan.cover.vanes // => 9
+ * ```
+ */
+export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ */ solver<TetheredFanInput, TetheredFan>({
+  name: "tetheredFan",
+  title: "How a fan of vanes opens when each pulls the next by a thread",
+  input: {
+    vanes: { kind: "number", symbol: "n_v", label: "vanes", whole: true, min: 2, max: 60, typical: [4, 12] },
+    length: { kind: "length", symbol: "R", label: "pivot to tip", above: 0, max: 10, typical: ["300 mm", "900 mm"] },
+    rootDistance: {
+      kind: "length",
+      symbol: "R_0",
+      label: "pivot to the blade's root",
+      min: 0,
+      max: 10,
+      typical: ["20 mm", "100 mm"],
+      default: 0,
+    },
+    rootWidth: { kind: "length", symbol: "w_0", label: "width at the root", min: 0, max: 2, typical: ["20 mm", "60 mm"] },
+    tipWidth: { kind: "length", symbol: "w_1", label: "width at the tip", min: 0, max: 2, typical: ["60 mm", "200 mm"] },
+    mass: { kind: "mass", symbol: "m_v", label: "mass of one vane", min: 0, max: 50, typical: ["20 g", "200 g"] },
+    centre: { kind: "length", symbol: "c", label: "pivot to centre of gravity", min: 0, max: 10, typical: ["100 mm", "280 mm"] },
+    pitch: { kind: "length", symbol: "p", label: "distance between pivots", min: 0, max: 1, typical: ["0 mm", "20 mm"], default: 0 },
+    pitchAngle: {
+      kind: "angle",
+      symbol: "psi",
+      label: "direction of the row of pivots",
+      min: -7,
+      max: 7,
+      typical: ["-90 deg", "0 deg"],
+      default: 0,
+    },
+    attachRadius: { kind: "length", symbol: "rho", label: "pivot to the thread's end", min: "1 mm", max: 10, typical: ["60 mm", "150 mm"] },
+    foldedAngle: { kind: "angle", symbol: "theta_f", label: "driven vane folded", min: -7, max: 7, typical: ["-90 deg", "-60 deg"] },
+    foldedStep: {
+      kind: "angle",
+      symbol: "delta",
+      label: "each next vane rests lower by",
+      min: 0,
+      max: 0.5,
+      typical: ["0 deg", "2 deg"],
+      default: 0,
+    },
+    openAngle: { kind: "angle", symbol: "theta_o", label: "driven vane open", min: -7, max: 7, typical: ["30 deg", "70 deg"] },
+    span: { kind: "angle", symbol: "sigma", label: "first to last vane when open", above: 0, max: 6, typical: ["50 deg", "90 deg"] },
+    threads: {
+      kind: "list",
+      label: "thread lengths",
+      of: { kind: "length", symbol: "t_g", label: "thread", min: 0, max: 10, typical: ["10 mm", "60 mm"] },
+      min: 1,
+      max: 59,
+      default: null,
+    },
+    driverAngle: {
+      kind: "angle",
+      symbol: "theta_d",
+      label: "driven vane at",
+      min: -7,
+      max: 7,
+      typical: ["-60 deg", "30 deg"],
+      default: null,
+    },
+    returnMoment: {
+      kind: "moment",
+      symbol: "M_r",
+      label: "elastic return of each vane",
+      min: 0,
+      max: 100,
+      typical: ["0 N m", "0.1 N m"],
+      default: 0,
+    },
+    lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
+    overlap: { kind: "length", symbol: "w_o", label: "overlap wanted at the tips", min: 0, max: 1, typical: ["0 mm", "20 mm"], default: 0 },
+  },
+  output: {
+    step: { kind: "angle", symbol: "alpha", label: "even step between vanes" },
+    threads: { kind: "list", label: "thread lengths", of: { kind: "length", symbol: "t", label: "thread" } },
+    angles: { kind: "list", label: "vane angles", of: { kind: "angle", symbol: "theta", label: "angle" } },
+    rootGaps: { kind: "list", label: "root gaps", of: { kind: "length", label: "gap" } },
+    tipGaps: { kind: "list", label: "tip gaps", of: { kind: "length", label: "gap" } },
+    tensions: { kind: "list", label: "thread tensions", of: { kind: "force", symbol: "T", label: "tension" } },
+    worstRootGap: { kind: "length", symbol: "s_0", label: "largest root gap" },
+    worstTipGap: { kind: "length", symbol: "s_1", label: "largest tip gap" },
+    driverMoment: { kind: "moment", symbol: "M_d", label: "moment at the driven vane" },
+    peakDriverMoment: { kind: "moment", symbol: "M_p", label: "largest over the sweep" },
+    peakDriverAngle: { kind: "angle", symbol: "theta_p", label: "needed at" },
+    totalMass: { kind: "mass", symbol: "m_t", label: "mass of the fan" },
+    fanMoment: { kind: "moment", symbol: "M_t", label: "moment of the fan's weight" },
+    staysTaut: { kind: "flag", label: "threads only pull" },
+    cover: {
+      kind: "group",
+      label: "to cover the open span",
+      fields: { vanes: { kind: "number", label: "vanes needed" }, tipGap: { kind: "length", label: "tip gap with them" } },
+    },
+    sweep: {
+      kind: "list",
+      label: "sweep of the driver",
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          driverAngle: { kind: "angle", label: "driven vane" },
+          angles: { kind: "list", label: "vane angles", of: { kind: "angle", label: "angle" } },
+          taut: { kind: "number", label: "taut threads" },
+          driverMoment: { kind: "moment", label: "moment at the driven vane" },
+        },
+      },
+    },
+  },
+  example: {
+    vanes: 6,
+    length: "600 mm",
+    rootDistance: "80 mm",
+    rootWidth: "40 mm",
+    tipWidth: "130 mm",
+    mass: "60 g",
+    centre: "250 mm",
+    pitch: "6 mm",
+    pitchAngle: "-60 deg",
+    attachRadius: "100 mm",
+    foldedAngle: "-70 deg",
+    foldedStep: "1 deg",
+    openAngle: "60 deg",
+    span: "80 deg",
+    driverAngle: "30 deg",
+    returnMoment: "20 mN m",
+    lean: "5 deg",
+    overlap: "5 mm",
+  },
+  formulae: tetheredFanFormulae,
+  sources: [{ title: "Engineering Mechanics: Statics", by: "R. C. Hibbeler", edition: "14th ed., 2016", where: "chapter 5 (from memory)" }],
+  check,
+  solve,
+  cautions,
+})
