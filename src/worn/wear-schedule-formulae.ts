@@ -73,7 +73,7 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
   {
     symbol: "q_l",
     meaning: "published for so long",
-    is: "t_w / (1 s) <= 3600 ? 0.5 : (t_w / (1 s) <= 7200 ? 0.4 : 0.33)",
+    is: "t_w / (1 s) <= 3600 * (1 + 1e-9) ? 0.5 : (t_w / (1 s) <= 7200 * (1 + 1e-9) ? 0.4 : 0.33)",
     source: "Waters and others 1993",
   },
 ]

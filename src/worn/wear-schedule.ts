@@ -106,7 +106,7 @@ export interface WearSchedule {
 }
 
 /** Share of the aerobic capacity published for work of that length, s. */
-const shareFor = (worn: number): number => (nioshShares.find((n) => worn <= n.upTo) ?? nioshShares[2]).share
+const shareFor = (worn: number): number => (nioshShares.find((n) => worn <= n.upTo * (1 + 1e-9)) ?? nioshShares[2]).share
 
 function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
   const power = aerobicPower(si)
