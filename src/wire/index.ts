@@ -15,7 +15,8 @@ export {
   pulseShapes,
   type Stranding,
 } from "./data.js"
-export { adiabaticFactor, type FuseCoordination, type FuseCoordinationInput, fuseCoordination, pulseFraction } from "./fuse-coordination.js"
+export { adiabaticFactor, fuseCoordination, pulseFraction } from "./fuse-coordination.js"
+export type { FuseCoordination, FuseCoordinationInput } from "./fuse-fields.js"
 export { harness } from "./harness.js"
 export type {
   Harness,

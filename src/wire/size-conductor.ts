@@ -239,7 +239,7 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
   name: "sizeConductor",
   title: "Smallest conductor for drop, temperature and fuse",
   input: {
-    current: { kind: "current", symbol: "I", label: "steady current", above: 0, max: 1000, typical: [0.5, 15] },
+    current: { kind: "current", symbol: "I", label: "steady current", min: "1 mA", max: 1000, typical: [0.5, 15] },
     length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.2, 5] },
     voltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", above: 0, max: 1000, typical: [5, 24] },
     greatestDrop: { kind: "ratio", symbol: "u_m", label: "greatest drop", above: 0, max: 1, typical: ["1 %", "10 %"], default: "3 %" },
