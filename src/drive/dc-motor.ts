@@ -54,7 +54,7 @@ function solve(si: Si): DcMotor | NoSolution {
       `${voltage.toPrecision(3)} V drive at most ${stallCurrent.toPrecision(3)} A, which does not overcome the friction current of ${noLoadCurrent.toPrecision(3)} A.`,
       noLoadCurrent * windingResistance - voltage,
       { voltage, stallCurrent },
-      { voltage: noLoadCurrent * windingResistance },
+      { voltage: noLoadCurrent * windingResistance * 1.001 },
     )
   if (!(speed >= 0))
     return refuse(
@@ -62,7 +62,7 @@ function solve(si: Si): DcMotor | NoSolution {
       `The motor stalls: it holds at most ${stallTorque.toPrecision(4)} N·m at ${voltage.toPrecision(3)} V and ${torque.toPrecision(4)} N·m were asked for.`,
       torque - stallTorque,
       { torque, voltage, stallTorque, stallCurrent },
-      { torque: stallTorque, voltage: current * windingResistance },
+      { torque: stallTorque * 0.999, voltage: current * windingResistance * 1.001 },
     )
   const electricalPower = voltage * current
   const mechanicalPower = torque * speed

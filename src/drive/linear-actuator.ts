@@ -91,7 +91,7 @@ function solve(si: SiOf<LinearActuatorInput>): LinearActuator | NoSolution {
       `The actuator stalls: ${current.toPrecision(3)} A needs more than ${needed.toPrecision(3)} V at its leads and there are ${voltage.toPrecision(3)} V; it moves against at most ${Math.max(0, stallForce).toPrecision(3)} N.`,
       needed - voltage,
       { force, voltage, stallForce, stallCurrent },
-      { voltage: needed },
+      force > 0 && stallForce > 0 ? { voltage: needed * 1.001, force: stallForce * 0.999 } : { voltage: needed * 1.001 },
     )
   }
   // by how much the load overcomes the screw's own friction when it pushes back

@@ -69,8 +69,8 @@ describe("linearActuator", () => {
     const refusal = linearActuator.si(read({ force: stallForce * 1.1 }))
     if (!isNoSolution(refusal)) throw new Error("should stall")
     expect(refusal.noSolution).toBe("stall")
-    const again = linearActuator.si(read({ force: stallForce * 1.1, voltage: (refusal.nearest.voltage as number) * 1.0001 }))
-    expect(isNoSolution(again)).toBe(false)
+    expect(solved({ force: stallForce * 1.1, voltage: refusal.nearest.voltage }).speed).toBeGreaterThan(0)
+    expect(solved({ force: refusal.nearest.force }).speed).toBeGreaterThan(0)
   })
 
   it("drives back as a screw of the same efficiency does", () => {
