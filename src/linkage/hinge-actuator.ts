@@ -366,8 +366,8 @@ function cautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution[] {
 
 function check(si: SiOf<HingeActuatorInput>): Issue[] {
   const found: Issue[] = []
-  if (si.base.x === si.hinge.x && si.base.y === si.hinge.y)
-    found.push(inconsistent(["base"], "the same point as the hinge", "a point away from the hinge"))
+  if (!(Math.hypot(si.base.x - si.hinge.x, si.base.y - si.hinge.y) >= 1e-6))
+    found.push(inconsistent(["base"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
   if (si.extension !== null && si.extension > si.stroke)
     found.push(inconsistent(["extension"], `${si.extension} m`, `at most the stroke, ${si.stroke} m`))
   return found

@@ -1,3 +1,11 @@
+export {
+  balanceLever,
+  type Counterbalance,
+  type CounterbalanceInput,
+  type CounterbalancePose,
+  coilStiffness,
+  counterbalance,
+} from "./counterbalance.js"
 export { evenThreads, type FanGeometry, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
 export { flapDragMoment } from "./flap-drag.js"
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"

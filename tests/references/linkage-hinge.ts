@@ -1,4 +1,4 @@
-import { hingeActuator, hingeLengthAt, hingeLengthRange, hingeLeverAt, standardGravity } from "../../src/linkage/index.js"
+import { counterbalance, hingeActuator, hingeLengthAt, hingeLengthRange, hingeLeverAt, standardGravity } from "../../src/linkage/index.js"
 import type { Check } from "../helpers/references.js"
 
 type Numbers = Readonly<Record<string, number>>
@@ -30,8 +30,8 @@ function hingeRow(inputs: Numbers): Readonly<Record<string, unknown>> {
   }
 }
 
-/** Checks of the hinged arm, its springs and its friction against published and independent values. */
-export const hingeChecks: Readonly<Record<string, Check>> = {
+/** Checks of the hinged arm and its friction against published and independent values. */
+const armChecks: Readonly<Record<string, Check>> = {
   "actuator-hinge-2": hingeRow,
   "actuator-hinge-3": hingeRow,
   "actuator-hinge-4": hingeRow,
@@ -122,9 +122,60 @@ export const hingeChecks: Readonly<Record<string, Check>> = {
   },
 }
 
+/** The rows of the balanced arm, angles measured from straight up: its arm stands at 90° less the row's angle. */
+function balanceRow(inputs: Numbers, angles: readonly number[]) {
+  const n = (key: string) => inputs[key] as number
+  return counterbalance({
+    anchor: { x: 0, y: n("anchor_height_m") },
+    pinRadius: n("arm_pin_m"),
+    // the row's gravity, not the standard one
+    weights: [{ mass: (n("mass_kg") * n("gravity_m_s2")) / standardGravity, radius: n("cg_radius_m") }],
+    lowAngle: Math.min(...angles),
+    highAngle: Math.max(...angles),
+    stiffness: inputs.stiffness_N_per_m ?? (n("mass_kg") * n("gravity_m_s2") * n("cg_radius_m")) / (n("arm_pin_m") * n("anchor_height_m")),
+    freeLength: inputs.free_length_m ?? 0,
+  })
+}
+
+/** Checks of the counterbalance. */
+const balanceChecks: Readonly<Record<string, Check>> = {
+  "spring-balance-zero-free-length": (inputs: Numbers) => {
+    // 0 to 178 degrees from straight up, as the row was scanned
+    const arm = balanceRow(inputs, [-88 * deg, 90 * deg])
+    return { stiffness_N_per_m: arm.idealStiffness, max_residual_torque_N_m: arm.residual }
+  },
+  "spring-balance-free-length-error": (inputs: Numbers) => {
+    const at = Math.PI / 2 - (inputs.angle_from_vertical_deg as number) * deg
+    const [pose] = balanceRow(inputs, [at, at + 0.1]).poses
+    if (!pose) throw new Error("no pose")
+    // the row counts moments that raise the arm as positive
+    return { spring_length_m: pose.length, residual_torque_N_m: -pose.residualMoment, unbalanced_torque_N_m: -pose.gravityMoment }
+  },
+  "spring-rate-wire": (inputs: Numbers) => {
+    const n = (key: string) => inputs[key] as number
+    const { stiffness } = counterbalance({
+      anchor: { x: 0, y: 0.1 },
+      pinRadius: 0.05,
+      weights: [{ mass: 1, radius: 0.3 }],
+      lowAngle: 0,
+      highAngle: 1,
+      coil: {
+        wire: n("wire_mm") / 1000,
+        meanDiameter: n("mean_coil_mm") / 1000,
+        activeCoils: n("active_coils"),
+        shearModulus: n("shear_modulus_Pa"),
+      },
+    })
+    return { rate_N_per_m: stiffness }
+  },
+}
+
 /** Expected keys no solver reckons, and why. */
 export const hingeWithout: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   "actuator-hinge-offset-axis": {
     axis_angle_deg: "the direction of the rod axis is no result: lever arm and side load carry what it decides",
   },
 }
+
+/** Every check of this part. */
+export const hingeChecks: Readonly<Record<string, Check>> = { ...armChecks, ...balanceChecks }

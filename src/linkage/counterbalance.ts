@@ -1,0 +1,496 @@
+import type { Angle, Force, ForcePerLength, Length, Pressure, Ratio } from "../quantity/index.js"
+import { formatQuantity } from "../quantity/index.js"
+import {
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { counterbalanceFormulae } from "./counterbalance-formulae.js"
+import { pinchCaution } from "./hazards.js"
+import { wrapAngle } from "./hinge.js"
+import { type HingeWeightInput, type PointInput, pointField, weightField } from "./hinge-fields.js"
+import { gravityMomentAt, standardGravity } from "./hinge-load.js"
+
+/** Input of {@link counterbalance}. Give the stiffness of a spring or cord as `stiffness` or by its `coil`. */
+export interface CounterbalanceInput {
+  /** What offloads the actuator. */
+  element?: "spring" | "cord" | "gas strut"
+  /** Hinge of the arm. */
+  hinge?: PointInput
+  /** Fixed end of the element. */
+  anchor: PointInput
+  /** Distance of the moving end from the hinge. */
+  pinRadius: Length
+  /** Angle from the arm to the line hinge–moving end. */
+  pinAngle?: Angle
+  /** Masses on the arm. */
+  weights: readonly HingeWeightInput[]
+  /** Arm angle at the clockwise end of the swing. */
+  lowAngle: Angle
+  /** Arm angle at the counter-clockwise end of the swing. */
+  highAngle: Angle
+  /** Stiffness of spring or cord. */
+  stiffness?: ForcePerLength | null
+  /** Helical spring by its wire. */
+  coil?: {
+    /** Wire diameter. */
+    wire: Length
+    /** Mean coil diameter. */
+    meanDiameter: Length
+    /** Coils that stretch. */
+    activeCoils: number
+    /** Shear modulus of the wire. */
+    shearModulus?: Pressure
+  } | null
+  /** Length between the ends of spring or cord when unloaded. */
+  freeLength?: Length
+  /** Initial tension of a close-wound spring. */
+  preload?: Force
+  /** Gas strut, by its datasheet. */
+  strut?: {
+    /** Length between its ends when extended. */
+    extended: Length
+    /** Stroke. */
+    stroke: Length
+    /** Force when extended. */
+    force: Force
+    /** Force when pushed in over force when extended. */
+    progression?: Ratio
+  } | null
+  /** Usual lean of the wearer; positive turns the frame counter-clockwise. */
+  lean?: Angle
+  /** The wearer may lean this much either way from there. */
+  leanEitherWay?: Angle
+}
+
+/** Result of {@link counterbalance}. */
+export interface Counterbalance {
+  /** Stiffness of spring or cord, N/m; null for a gas strut. */
+  readonly stiffness: number | null
+  /** Stiffness of a zero-free-length spring between the same ends that balances best, N/m. */
+  readonly idealStiffness: number
+  /** Angle by which the fixed end is off the place for perfect balance, at the usual lean, rad. */
+  readonly offIdeal: number
+  /** Largest moment of the weights over the swing at the usual lean, N·m. */
+  readonly unbalanced: number
+  /** Largest moment left over the swing at the usual lean, N·m. */
+  readonly residual: number
+  /** Arm angle at which it is left, rad. */
+  readonly residualAngle: number
+  /** Moment left there: positive, the arm falls clockwise; negative, it is driven up, N·m. */
+  readonly residualMoment: number
+  /** Part of the largest moment that is taken off; negative where the element makes it worse. */
+  readonly offload: number
+  /** Largest moment left with the wearer leaning anywhere allowed, N·m. */
+  readonly leanResidual: number
+  /** Greatest force in the element over the swing, N. */
+  readonly greatestForce: number
+  /** Energy that can come loose: most stored over the swing, J. */
+  readonly storedEnergy: number
+  /** Poses over the swing. */
+  readonly poses: readonly CounterbalancePose[]
+}
+
+/** One pose of the swing. */
+export interface CounterbalancePose {
+  /** Arm angle, rad. */
+  readonly angle: number
+  /** Length of the element, m. */
+  readonly length: number
+  /** Its force: positive pulls, negative pushes, N. */
+  readonly force: number
+  /** Moment of the weights, clockwise, N·m. */
+  readonly gravityMoment: number
+  /** Moment of the element, counter-clockwise, N·m. */
+  readonly balanceMoment: number
+  /** Moment left for the actuator, N·m. */
+  readonly residualMoment: number
+}
+
+type Si = SiOf<CounterbalanceInput>
+const POSES = 181
+
+/** Rate of a helical spring, N/m: G·d⁴/(8·D³·N). */
+export function coilStiffness(shearModulus: number, wire: number, meanDiameter: number, activeCoils: number): number {
+  return (shearModulus * wire ** 4) / (8 * meanDiameter ** 3 * activeCoils)
+}
+
+/** Pull of the element at a length, N; a strut pushes, so its pull is negative. */
+function pullAt(si: Si, stiffness: number, length: number): number {
+  if (si.strut) {
+    const { extended, stroke, force, progression } = si.strut
+    return -force * (1 + ((progression - 1) * (extended - length)) / stroke)
+  }
+  return length <= si.freeLength ? 0 : si.preload + stiffness * (length - si.freeLength)
+}
+
+/** Length of the element and the rate at which it shortens as the arm turns counter-clockwise: its lever arm. */
+export function balanceLever(
+  si: Pick<Si, "hinge" | "anchor" | "pinRadius" | "pinAngle">,
+  angle: number,
+): { length: number; lever: number } {
+  const [x, y] = [si.pinRadius * Math.cos(angle + si.pinAngle), si.pinRadius * Math.sin(angle + si.pinAngle)]
+  const [ax, ay] = [si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y]
+  const length = Math.hypot(ax - x, ay - y)
+  return { length, lever: length === 0 ? 0 : (x * ay - y * ax) / length }
+}
+
+function poseAt(si: Si, stiffness: number, angle: number): CounterbalancePose {
+  const { length, lever } = balanceLever(si, angle)
+  const force = pullAt(si, stiffness, length)
+  const gravityMoment = gravityMomentAt(si.weights, angle, si.lean)
+  const balanceMoment = force * lever
+  return { angle, length, force, gravityMoment, balanceMoment, residualMoment: gravityMoment - balanceMoment }
+}
+
+function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution | null {
+  if (!si.strut) return null
+  const { extended, stroke } = si.strut
+  const shortest = extended - stroke
+  for (const { angle, length } of poses) {
+    const over = Math.max(length - extended, shortest - length)
+    if (over > 1e-12)
+      return refuse(
+        "strut-out-of-reach",
+        `With the arm at ${formatQuantity("angle", angle)} the strut's ends are ${formatQuantity("length", length)} apart; it spans ${formatQuantity("length", shortest)} to ${formatQuantity("length", extended)}.`,
+        over,
+        { angle, length },
+        { extended: Math.max(...poses.map((pose) => pose.length)), stroke: spanOf(poses) },
+      )
+  }
+  return null
+}
+
+const spanOf = (poses: readonly CounterbalancePose[]) =>
+  Math.max(...poses.map((pose) => pose.length)) - Math.min(...poses.map((pose) => pose.length))
+
+/** Most energy between two states of the element over the swing, J. */
+function energyOf(si: Si, stiffness: number, poses: readonly CounterbalancePose[]): number {
+  if (si.strut) {
+    const { extended } = si.strut
+    return Math.max(...poses.map(({ length, force }) => (((si.strut as { force: number }).force - force) / 2) * (extended - length)))
+  }
+  return Math.max(
+    ...poses.map(({ length }) => {
+      const stretch = Math.max(0, length - si.freeLength)
+      return si.preload * stretch + (stiffness * stretch ** 2) / 2
+    }),
+  )
+}
+
+function solve(si: Si): Counterbalance | NoSolution {
+  const { lowAngle, highAngle, hinge, anchor, pinRadius, pinAngle, lean, leanEitherWay } = si
+  const stiffness = si.coil
+    ? coilStiffness(si.coil.shearModulus, si.coil.wire, si.coil.meanDiameter, si.coil.activeCoils)
+    : (si.stiffness ?? 0)
+  const poses = Array.from({ length: POSES }, (_, i) => poseAt(si, stiffness, lowAngle + ((highAngle - lowAngle) * i) / (POSES - 1)))
+  const refused = strutRefusal(si, poses)
+  if (refused) return refused
+  let [along, across] = [0, 0]
+  for (const w of si.weights) {
+    along += standardGravity * w.mass * w.radius * Math.cos(w.angle)
+    across += standardGravity * w.mass * w.radius * Math.sin(w.angle)
+  }
+  const amplitude = Math.hypot(along, across)
+  const distance = Math.hypot(anchor.x - hinge.x, anchor.y - hinge.y)
+  // perfect balance: seen from the hinge, pin and anchor as far apart as centre of gravity and straight up
+  const toAnchor = Math.atan2(anchor.y - hinge.y, anchor.x - hinge.x)
+  const ideal = Math.PI / 2 - lean - Math.atan2(across, along) + pinAngle
+  const offIdeal = wrapAngle(toAnchor - ideal)
+  const worst = poses.reduce((a, b) => (Math.abs(b.residualMoment) > Math.abs(a.residualMoment) ? b : a))
+  const unbalanced = Math.max(...poses.map((pose) => Math.abs(pose.gravityMoment)))
+  const leanResidual = Math.max(
+    ...poses.map(({ angle, balanceMoment }) => {
+      const centre = angle + lean + Math.atan2(across, along)
+      // extremes of the weights' moment over the leans: at their ends, and level or hanging where they pass it
+      const tops = [centre - leanEitherWay, centre + leanEitherWay].map(Math.cos)
+      const passes = (at: number) => Math.abs(wrapAngle(centre - at)) <= leanEitherWay
+      if (passes(0)) tops.push(1)
+      if (passes(Math.PI)) tops.push(-1)
+      return Math.max(...tops.map((cos) => Math.abs(amplitude * cos - balanceMoment)))
+    }),
+  )
+  return {
+    stiffness: si.strut ? null : stiffness,
+    idealStiffness: amplitude / (pinRadius * distance),
+    offIdeal,
+    unbalanced,
+    residual: Math.abs(worst.residualMoment),
+    residualAngle: worst.angle,
+    residualMoment: worst.residualMoment,
+    offload: unbalanced === 0 ? 0 : 1 - Math.abs(worst.residualMoment) / unbalanced,
+    leanResidual,
+    greatestForce: Math.max(...poses.map((pose) => Math.abs(pose.force))),
+    storedEnergy: energyOf(si, stiffness, poses),
+    poses: poses.filter((_, i) => i % 5 === 0),
+  }
+}
+
+function cautions(si: Si, out: Counterbalance): Caution[] {
+  const found = [pinchCaution("Arm, element and frame")]
+  found.push(
+    caution(
+      "stored-energy",
+      "warning",
+      `The element stores up to ${formatQuantity("energy", out.storedEnergy)} whether or not there is power, and pulls with up to ${formatQuantity("force", out.greatestForce)}: if an end lets go, or the arm loses its mass (a panel taken off), it is thrown. Tether both ends, wear eye protection, unload it before taking anything apart; never open a gas strut.`,
+      "ISO 12100, 2010, clause 6.3.5.4 (energy dissipation, from memory)",
+    ),
+  )
+  if (out.residual > 0)
+    found.push(
+      caution(
+        "moves-unpowered",
+        "warning",
+        `Balance is not perfect: without power up to ${formatQuantity("moment", out.leanResidual)} turn the arm down or up with the wearer leaning as given. What holds it must hold that, both ways.`,
+        "ISO 12100, 2010, clause 6.2.11.5 (interruption of power supply, from memory)",
+      ),
+    )
+  if (out.offload < 0)
+    found.push(
+      caution(
+        "makes-worse",
+        "caution",
+        "The actuator has to give more moment with this element than without it.",
+        "the residual of this answer",
+      ),
+    )
+  if (out.leanResidual > 1.25 * out.residual && out.leanResidual > 0.1 * out.unbalanced)
+    found.push(
+      caution(
+        "lean-spoils-balance",
+        "note",
+        `The fixed end leans with the wearer, so the balance is lost as they do: up to ${formatQuantity("moment", out.leanResidual)} are left.`,
+        "M. J. French, M. B. Widden, Proc. IMechE Part C 214(3), 2000, 501–508 (anchor straight above the pivot)",
+      ),
+    )
+  if (si.element === "cord")
+    found.push(
+      caution(
+        "cord-is-not-a-spring",
+        "note",
+        "Elastic cord is not linear, gives back less than it took, creeps and ages: measure its force at the lengths it will have, and count on losing a good part of it in a season.",
+      ),
+    )
+  if (si.element === "gas strut")
+    found.push(
+      caution(
+        "strut-varies",
+        "note",
+        "A gas strut's force rises by about a third of a per cent per kelvin, and its seal's friction makes it push harder going in than coming out.",
+        "ideal gas at constant volume: 1/293 per kelvin at 20 °C",
+      ),
+    )
+  return found
+}
+
+function check(si: Si): Issue[] {
+  const found: Issue[] = []
+  if (!(si.highAngle > si.lowAngle))
+    found.push(inconsistent(["highAngle"], `${si.highAngle} rad`, `more than lowAngle, ${si.lowAngle} rad`))
+  if (!(Math.hypot(si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y) >= 1e-6))
+    found.push(inconsistent(["anchor"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
+  if (si.element === "gas strut") {
+    if (!si.strut) found.push(inconsistent(["strut"], "nothing", "the gas strut's data"))
+    if (si.stiffness !== null || si.coil) found.push(inconsistent(["stiffness"], "a stiffness", "none for a gas strut"))
+    if (si.strut && !(si.strut.stroke < si.strut.extended))
+      found.push(inconsistent(["strut", "stroke"], `${si.strut.stroke} m`, `less than its extended length, ${si.strut.extended} m`))
+  } else {
+    if (si.strut) found.push(inconsistent(["strut"], "a gas strut's data", `none for a ${si.element}`))
+    if ((si.stiffness === null) === (si.coil === null))
+      found.push(
+        inconsistent(["stiffness"], si.coil ? "both stiffness and coil" : "neither stiffness nor coil", "one of stiffness and coil"),
+      )
+  }
+  if (si.coil && !(si.coil.wire < si.coil.meanDiameter))
+    found.push(inconsistent(["coil", "wire"], `${si.coil.wire} m`, `less than the mean coil diameter, ${si.coil.meanDiameter} m`))
+  return found
+}
+
+/**
+ * A spring, elastic cord or gas strut that carries part of an arm's weight, so that the actuator need not.
+ *
+ * Formula: the weights turn the arm clockwise by M = g·Σ m·r_w·cos(θ + a + λ) (masses m, kg, at radius r_w,
+ * m, and angle a, rad; arm angle θ; lean λ, rad, default 0; g = 9.80665 m/s²). The element pulls its ends,
+ * a distance b from the hinge on the arm and c on the frame, with T along its length x: counter-clockwise
+ * moment T·b·c·sin(φ)/x, φ the angle from moving to fixed end. A spring or cord has
+ * T = F_0 + k·(x − x_0) above its free length x_0 (m, default 0) and is slack below (initial tension F_0, N,
+ * default 0; k = G·d⁴/(8·D³·N) from shear modulus G, default 79.3 GPa, wire d, mean diameter D, active coils
+ * N); a gas strut pushes with F_1·(1 + (p − 1)·(x_1 − x)/s) (force F_1 at its extended length x_1, progression p,
+ * default 1.3, stroke s). Perfect balance at every angle: x_0 = F_0 = 0, k·b·c = g·|Σ m·r_w·e^(ia)| and, from
+ * the hinge, the fixed end as far round from the moving end as straight up is from the centre of gravity.
+ * The fixed end leans with the wearer, so a lean spoils it.
+ *
+ * Residuals are the largest of 181 even poses of the swing. Valid for slow moves, linear springs and cords,
+ * 20 °C gas.
+ *
+ * Refuses: `strut-out-of-reach` where the swing needs more than the strut's lengths.
+ *
+ * Sources: M. J. French, M. B. Widden, Proc. IMechE Part C 214(3) (2000) 501–508 (balance condition; abstract looked up, algebra derived again);
+ * J. E. Shigley, Mechanical Engineering Design, chapter 10 (spring rate; from memory).
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `strut-out-of-reach`
+ * @example
+ * ```ts
+ * import { counterbalance } from 'alula/linkage'
+ * const spring = counterbalance({
+ *   anchor: { x: 0, y: '100 mm' },
+ *   pinRadius: '60 mm',
+ *   weights: [{ mass: '1.2 kg', radius: '450 mm' }],
+ *   lowAngle: '-60 deg',
+ *   highAngle: '60 deg',
+ *   stiffness: '900 N/m',
+ *   freeLength: '30 mm',
+ * })
+ * spring.idealStiffness // => 882.6
+ * spring.offload // => 0.7096
+ * ```
+ */
+export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @__PURE__ */ solver<CounterbalanceInput, Counterbalance>({
+  name: "counterbalance",
+  title: "How much of an arm's weight a spring, cord or gas strut takes off the actuator",
+  input: {
+    element: {
+      kind: "choice",
+      label: "element",
+      options: { spring: "extension spring", cord: "elastic cord", "gas strut": "gas strut" },
+      default: "spring",
+    },
+    hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
+    anchor: pointField("fixed end", "b"),
+    pinRadius: { kind: "length", symbol: "r", label: "moving end from the hinge", above: 0, max: 20, typical: ["30 mm", "150 mm"] },
+    pinAngle: {
+      kind: "angle",
+      symbol: "beta",
+      label: "angle from the arm to the moving end",
+      min: -10,
+      max: 10,
+      typical: ["-45 deg", "45 deg"],
+      default: 0,
+    },
+    weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+    lowAngle: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
+    highAngle: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
+    stiffness: {
+      kind: "forcePerLength",
+      symbol: "k_g",
+      label: "stiffness",
+      min: 0,
+      max: 1e7,
+      typical: ["100 N/m", "2000 N/m"],
+      default: null,
+    },
+    coil: {
+      kind: "group",
+      label: "helical spring",
+      fields: {
+        wire: { kind: "length", symbol: "d_w", label: "wire diameter", above: 0, max: 0.1, typical: ["0.8 mm", "2 mm"] },
+        meanDiameter: { kind: "length", symbol: "D_m", label: "mean coil diameter", above: 0, max: 1, typical: ["8 mm", "16 mm"] },
+        activeCoils: { kind: "number", symbol: "N_a", label: "active coils", above: 0, max: 10000, typical: [10, 60] },
+        shearModulus: {
+          kind: "pressure",
+          symbol: "G",
+          label: "shear modulus",
+          above: 0,
+          max: 1e12,
+          typical: ["69 GPa", "80 GPa"],
+          default: "79.3 GPa",
+        },
+      },
+      default: null,
+    },
+    freeLength: { kind: "length", symbol: "x_0", label: "free length", min: 0, max: 20, typical: ["0 mm", "60 mm"], default: 0 },
+    preload: { kind: "force", symbol: "F_0", label: "initial tension", min: 0, max: 1e5, typical: ["0 N", "10 N"], default: 0 },
+    strut: {
+      kind: "group",
+      label: "gas strut",
+      fields: {
+        extended: { kind: "length", symbol: "x_1", label: "extended length", above: 0, max: 5, typical: ["150 mm", "400 mm"] },
+        stroke: { kind: "length", symbol: "s_1", label: "stroke", above: 0, max: 5, typical: ["50 mm", "150 mm"] },
+        force: { kind: "force", symbol: "F_1", label: "force extended", min: 0, max: 1e5, typical: ["50 N", "300 N"] },
+        progression: { kind: "ratio", symbol: "p_1", label: "progression", min: 1, max: 3, typical: [1.2, 1.5], default: 1.3 },
+      },
+      default: null,
+    },
+    lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
+    leanEitherWay: {
+      kind: "angle",
+      symbol: "Lambda",
+      label: "lean either way",
+      min: 0,
+      max: 1.6,
+      typical: ["0 deg", "20 deg"],
+      default: 0,
+    },
+  },
+  output: {
+    stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness" },
+    idealStiffness: { kind: "forcePerLength", symbol: "k_i", label: "ideal zero-free-length stiffness" },
+    offIdeal: { kind: "angle", symbol: "gamma", label: "fixed end off the ideal" },
+    unbalanced: { kind: "moment", symbol: "M_u", label: "largest moment without it" },
+    residual: { kind: "moment", symbol: "M_a", label: "largest moment left" },
+    residualAngle: { kind: "angle", symbol: "theta_r", label: "left at" },
+    residualMoment: { kind: "moment", symbol: "M_r", label: "moment left there" },
+    offload: { kind: "ratio", symbol: "eta", label: "taken off", unit: "%" },
+    leanResidual: { kind: "moment", symbol: "M_l", label: "largest left, leaning" },
+    greatestForce: { kind: "force", symbol: "T_max", label: "greatest force" },
+    storedEnergy: { kind: "energy", symbol: "W", label: "stored energy" },
+    poses: {
+      kind: "list",
+      label: "poses over the swing",
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          angle: { kind: "angle", label: "arm angle" },
+          length: { kind: "length", label: "length" },
+          force: { kind: "force", label: "pull" },
+          gravityMoment: { kind: "moment", label: "moment of the weights" },
+          balanceMoment: { kind: "moment", label: "moment of the element" },
+          residualMoment: { kind: "moment", label: "moment left" },
+        },
+      },
+    },
+  },
+  example: {
+    anchor: { x: "-20 mm", y: "100 mm" },
+    pinRadius: "60 mm",
+    pinAngle: "-5 deg",
+    weights: [
+      { mass: "1 kg", radius: "450 mm" },
+      { mass: "0.2 kg", radius: "800 mm", angle: "4 deg" },
+    ],
+    lowAngle: "-60 deg",
+    highAngle: "50 deg",
+    coil: { wire: "1.5 mm", meanDiameter: "12 mm", activeCoils: 24 },
+    freeLength: "40 mm",
+    preload: "3 N",
+    lean: "5 deg",
+    leanEitherWay: "10 deg",
+  },
+  formulae: counterbalanceFormulae,
+  sources: [
+    {
+      title: "The spring-and-lever balancing mechanism, Proc. IMechE Part C 214(3)",
+      by: "M. J. French, M. B. Widden",
+      edition: "2000",
+      where: "pages 501–508 (condition for exact balance; abstract looked up)",
+    },
+    {
+      title: "Mechanical Engineering Design",
+      by: "J. E. Shigley",
+      edition: "any",
+      where: "chapter 10 (rate of a helical spring; from memory)",
+    },
+  ],
+  check,
+  solve,
+  cautions,
+})

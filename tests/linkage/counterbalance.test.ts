@@ -1,0 +1,188 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import { counterbalance, hingeActuator, standardGravity } from "../../src/linkage/index.js"
+import { integrate } from "../../src/numeric/index.js"
+import { between } from "./uniform.js"
+
+/** Arms with an extension spring of random make. */
+const arms = fc.record({
+  anchor: fc.record({ x: between(-0.1, 0.1), y: between(0.02, 0.3) }),
+  hinge: fc.record({ x: between(-0.2, 0.2), y: between(-0.5, 0) }),
+  pinRadius: between(0.02, 0.15),
+  pinAngle: between(-1, 1),
+  weights: fc.array(fc.record({ mass: between(0.1, 2), radius: between(0.1, 0.8), angle: between(-0.3, 0.3) }), {
+    minLength: 1,
+    maxLength: 3,
+  }),
+  lowAngle: between(-1.4, -0.2),
+  highAngle: between(0, 1.4),
+  stiffness: between(50, 2000),
+  freeLength: between(0, 0.3),
+  preload: between(0, 10),
+  lean: between(-0.4, 0.4),
+})
+
+describe("counterbalance against other routes", () => {
+  it("moments are derivatives of the energies, by central difference", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(arms, (arm) => {
+        const h = 1e-6
+        const lengthAt = (angle: number) =>
+          Math.hypot(
+            arm.hinge.x + arm.pinRadius * Math.cos(angle + arm.pinAngle) - arm.anchor.x,
+            arm.hinge.y + arm.pinRadius * Math.sin(angle + arm.pinAngle) - arm.anchor.y,
+          )
+        const height = (angle: number) =>
+          standardGravity * arm.weights.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + arm.lean), 0)
+        const stored = (angle: number) => {
+          const stretch = Math.max(0, lengthAt(angle) - arm.freeLength)
+          return arm.preload * stretch + (arm.stiffness * stretch ** 2) / 2
+        }
+        for (const pose of counterbalance(arm).poses) {
+          // at the free length the initial tension sets in at once: no derivative there
+          if (Math.abs(pose.length - arm.freeLength) < 1e-5) continue
+          const gravity = (height(pose.angle + h) - height(pose.angle - h)) / (2 * h)
+          const spring = -(stored(pose.angle + h) - stored(pose.angle - h)) / (2 * h)
+          const scale = 1 + Math.abs(gravity) + stored(pose.angle)
+          worst = Math.max(worst, Math.abs(gravity - pose.gravityMoment) / scale, Math.abs(spring - pose.balanceMoment) / scale)
+        }
+      }),
+      { numRuns: 300 },
+    )
+    expect(worst).toBeLessThan(1e-7)
+  })
+
+  it("agrees with hingeActuator carrying the same spring", () => {
+    const arm = counterbalance.read(counterbalance.example)
+    const out = counterbalance(counterbalance.example)
+    const actuated = hingeActuator({
+      base: { x: 0, y: -0.25 },
+      pinRadius: 0.06,
+      pinAngle: -1.2,
+      retracted: 0.22,
+      stroke: 0.03,
+      weights: arm.weights,
+      lean: arm.lean,
+      springs: [
+        {
+          fixed: arm.anchor,
+          radius: arm.pinRadius,
+          angle: arm.pinAngle,
+          stiffness: out.stiffness as number,
+          freeLength: arm.freeLength,
+          preload: arm.preload,
+        },
+      ],
+    })
+    const here = counterbalance({ ...counterbalance.example, lowAngle: actuated.angle, highAngle: actuated.angle + 0.1 }).poses[0]
+    expect(here?.gravityMoment).toBeCloseTo(actuated.gravityMoment, 10)
+    expect(here?.balanceMoment).toBeCloseTo(actuated.springMoment, 10)
+  })
+
+  it("balances exactly at every angle and any fitting place, without free length", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(arms, between(0.05, 0.3), (arm, height) => {
+        const [x, y] = arm.weights.reduce(
+          ([sx, sy], w) => [sx + w.mass * w.radius * Math.cos(w.angle), sy + w.mass * w.radius * Math.sin(w.angle)],
+          [0, 0],
+        )
+        const up = Math.PI / 2 - arm.lean - Math.atan2(y, x) + arm.pinAngle
+        const placed = {
+          ...arm,
+          freeLength: 0,
+          preload: 0,
+          anchor: { x: arm.hinge.x + height * Math.cos(up), y: arm.hinge.y + height * Math.sin(up) },
+        }
+        const { idealStiffness, offIdeal } = counterbalance(placed)
+        const balanced = counterbalance({ ...placed, stiffness: idealStiffness })
+        worst = Math.max(worst, balanced.residual / balanced.unbalanced, Math.abs(offIdeal))
+      }),
+      { numRuns: 300 },
+    )
+    expect(worst).toBeLessThan(1e-10)
+  })
+
+  it("the worst lean is that of a scan over 401 leans", () => {
+    let worst = 0
+    fc.assert(
+      fc.property(arms, between(0, 0.6), (arm, leanEitherWay) => {
+        const out = counterbalance({ ...arm, leanEitherWay })
+        let scan = 0
+        for (let i = 0; i <= 400; i++) {
+          const lean = arm.lean + leanEitherWay * (i / 200 - 1)
+          scan = Math.max(scan, counterbalance({ ...arm, lean }).residual)
+        }
+        expect(scan).toBeLessThanOrEqual(out.leanResidual * (1 + 1e-9))
+        worst = Math.max(worst, (out.leanResidual - scan) / (out.leanResidual + out.unbalanced))
+      }),
+      { numRuns: 12 },
+    )
+    expect(worst).toBeLessThan(1e-5)
+  })
+
+  it("a gas strut stores the area under its force", () => {
+    const strut = { extended: 0.3, stroke: 0.1, force: 120, progression: 1.4 }
+    const arm = counterbalance({
+      element: "gas strut",
+      anchor: { x: 0.02, y: -0.24 },
+      pinRadius: 0.08,
+      weights: [{ mass: 2, radius: 0.4 }],
+      lowAngle: -0.6,
+      highAngle: 0.5,
+      strut,
+    })
+    const shortest = Math.min(...arm.poses.map((pose) => pose.length))
+    const area = integrate((x) => 120 * (1 + (0.4 * (0.3 - x)) / 0.1), shortest, 0.3)
+    expect(arm.storedEnergy).toBeCloseTo(area.value, 9)
+    expect(arm.stiffness).toBeNull()
+    for (const pose of arm.poses) expect(pose.force).toBeLessThan(0)
+    // pushing from below it carries weight
+    expect(arm.poses.every((pose) => pose.balanceMoment > 0)).toBe(true)
+  })
+})
+
+describe("counterbalance refuses and warns", () => {
+  it("a strut that does not reach, by how much and what would", () => {
+    const base = {
+      element: "gas strut",
+      anchor: { x: 0.02, y: -0.24 },
+      pinRadius: 0.08,
+      weights: [{ mass: 2, radius: 0.4 }],
+      lowAngle: -0.6,
+      highAngle: 0.5,
+    } as const
+    const outcome = counterbalance.attempt({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } })
+    if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
+    expect(outcome.error.noSolution).toBe("strut-out-of-reach")
+    expect(outcome.error.shortBy).toBeGreaterThan(0)
+    const { extended, stroke } = outcome.error.nearest as { extended: number; stroke: number }
+    expect(counterbalance.attempt({ ...base, strut: { extended, stroke: stroke * 1.0001, force: 100 } }).ok).toBe(true)
+  })
+
+  it("both or neither of stiffness and coil", () => {
+    const both = counterbalance.attempt({ ...counterbalance.example, stiffness: 100 })
+    expect(!both.ok && both.error.message).toContain("one of stiffness and coil")
+    const { coil: _, ...bare } = counterbalance.example
+    expect(counterbalance.attempt(bare).ok).toBe(false)
+  })
+
+  it("warns of stored energy, of a worse balance and of the lean", () => {
+    const codes = (change: object) => counterbalance({ ...counterbalance.example, ...change }).cautions.map((c) => c.code)
+    expect(codes({})).toEqual(expect.arrayContaining(["pinch-point", "stored-energy", "moves-unpowered"]))
+    expect(codes({ anchor: { x: 0, y: -0.3 } })).toContain("makes-worse")
+    expect(codes({ element: "cord" })).toContain("cord-is-not-a-spring")
+    expect(
+      counterbalance({
+        anchor: { x: 0, y: 0.1 },
+        pinRadius: 0.06,
+        weights: [{ mass: 1, radius: 0.5 }],
+        lowAngle: -1,
+        highAngle: 1,
+        stiffness: (standardGravity * 0.5) / 0.006,
+        leanEitherWay: 0.3,
+      }).cautions.map((c) => c.code),
+    ).toContain("lean-spoils-balance")
+  })
+})
