@@ -37,10 +37,10 @@ export interface Profile {
   currentAt(stroke: number): number
   /** Currents at evenly spread positions, A. */
   readonly currents: Float64Array
-  /** Greatest and least of all currents, the greatest sought between the samples too, A. */
+  /** Greatest and least of all currents, A. */
   readonly greatest: number
   readonly least: number
-  /** Greatest force against the motion at one rod, and greatest force either way, N. */
+  /** Greatest force against the motion at one rod, and greatest force either way, N; sought between the samples too. */
   readonly peakForce: number
   readonly heldForce: number
   readonly rules: Rule[]
@@ -93,15 +93,20 @@ function profileOf(model: MoveModel, direction: Direction): Profile {
   const currentOf = (force: number) => arms.count * (constants.frictionCurrent + Math.max(0, force) / constants.forcePerAmpere)
   const currentAt = (s: number) => currentOf(forceAt(s))
   const currents = new Float64Array(SAMPLES + 1)
-  let [peakForce, heldForce, top] = [Number.NEGATIVE_INFINITY, 0, 0]
-  for (let i = 0; i <= SAMPLES; i++) {
-    const force = forceAt((stroke * i) / SAMPLES)
-    currents[i] = currentOf(force)
-    if (force > peakForce) [peakForce, top] = [force, i]
-    heldForce = Math.max(heldForce, Math.abs(force))
-  }
   const step = stroke / SAMPLES
-  const at = goldenMinimum((s) => -forceAt(s), Math.max(0, (top - 1) * step), Math.min(stroke, (top + 1) * step))
+  let [top, bottom] = [0, 0]
+  const forces = Array.from({ length: SAMPLES + 1 }, (_, i) => forceAt((stroke * i) / SAMPLES))
+  for (const [i, force] of forces.entries()) {
+    currents[i] = currentOf(force)
+    if (force > (forces[top] as number)) top = i
+    if (force < (forces[bottom] as number)) bottom = i
+  }
+  /** An extreme force, sought between the samples too: the sample's own, or one further out beside it. */
+  const extreme = (i: number, sign: 1 | -1): number => {
+    const beside = goldenMinimum((s) => -sign * forceAt(s), Math.max(0, (i - 1) * step), Math.min(stroke, (i + 1) * step), 1e-9)
+    return sign * Math.max(sign * (forces[i] as number), sign * forceAt(beside))
+  }
+  const peakForce = extreme(top, 1)
   const bends = [
     ...changes((s) => forceAt(s) > 0, stroke),
     ...(arms.spring ? changes((s) => arm.springStretchAt(angleAt(s)) > 0, stroke) : []),
@@ -111,10 +116,10 @@ function profileOf(model: MoveModel, direction: Direction): Profile {
     count: arms.count,
     currentAt,
     currents,
-    greatest: Math.max(currents[top] as number, currentAt(at)),
+    greatest: currentOf(peakForce),
     least: currents.reduce((a, b) => Math.min(a, b)),
     peakForce,
-    heldForce,
+    heldForce: Math.max(Math.abs(peakForce), Math.abs(extreme(bottom, -1))),
     rules: [],
     edges: [0, ...bends.sort((a, b) => a - b), stroke],
     byVoltage: new Map(),

@@ -134,7 +134,7 @@ function checkPlaces(plan: SearchPlan): void {
 declare function setTimeout(call: () => void, milliseconds: number): unknown
 
 /** Milliseconds worked at a stretch, and between two reports. */
-const STRETCH = 15
+const STRETCH = 25
 const REPORT = 100
 
 /**
@@ -292,7 +292,7 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * converter's output voltage), because current follows from force alone and every resistance or limit in
  * between only lowers the voltage, and with it the speed v = (V − I·R)/k_V, at each place of the stroke.
  * Raise times are compared in steps of `timeStep` (default 1 ms), prices to 10⁻⁶, masses to 10⁻⁹ kg; equal
- * choices all stay. Peaks are those at 161 places of the stroke and at the greatest force between them.
+ * choices all stay. Peaks are sought at 161 places of the stroke and around the greatest of them.
  * Counts and answer do not depend on the number of threads.
  *
  * Sources: virtual work and the brushed motor's equations as for {@link moveTime}; Pareto dominance as in
