@@ -2,6 +2,10 @@
 import { mkdirSync, writeFileSync } from "node:fs"
 import { moveTime } from "../dist/rig/index.js"
 
-const schema = { ...moveTime.jsonSchema(), title: "Rig document", description: "A whole wearable: one JSON document that every check of alula/rig reads" }
+const schema = {
+  ...moveTime.jsonSchema(),
+  title: "Rig document",
+  description: "A whole wearable: one JSON document that every check of alula/rig reads",
+}
 mkdirSync(new URL("../schema/", import.meta.url), { recursive: true })
 writeFileSync(new URL("../schema/rig.json", import.meta.url), `${JSON.stringify(schema, null, 2)}\n`)
