@@ -116,7 +116,7 @@ export function judge(cell: Cell, series: number, si: Si): PackChoice | Miss {
     return lose(
       `${series} in series have ${digits(needs.spare + Math.max(si.minVoltage, chemistries[cell.chemistry].cutOffVoltage * series))} V at ${digits(100 * si.lowCharge)} % charge even without load, no more than the least voltage`,
       -needs.spare,
-      { minVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge) * series },
+      { minVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge) * series * 0.99 },
     )
   if (!(needs.limit > 0)) return lose("makers allow no discharge at this temperature", si.current)
   const most = Math.max(needs.current, needs.energy, needs.sag)

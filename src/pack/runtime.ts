@@ -93,7 +93,7 @@ function solve(si: Si): Runtime | NoSolution {
         `The pack can give at most ${greatest.toPrecision(4)} W at this charge; ${load.value.toPrecision(4)} W were asked for.`,
         load.value - greatest,
         { power: load.value, openCircuitVoltage: emf },
-        { power: greatest },
+        { power: greatest * 0.999 },
       )
     const most = resistance > 0 ? Math.max(0, (emf - cutOff) / resistance) : 0
     return refuse(
@@ -101,7 +101,7 @@ function solve(si: Si): Runtime | NoSolution {
       `The load pulls the pack to its least voltage of ${cutOff.toPrecision(4)} V at once: it would need ${threshold.emf.toPrecision(4)} V without load and has ${emf.toPrecision(4)} V. At this charge it can give at most ${most.toPrecision(4)} A.`,
       threshold.emf - emf,
       { openCircuitVoltage: emf, cutOffVoltage: cutOff },
-      { current: most, power: most * cutOff },
+      { current: most * 0.999, power: most * cutOff * 0.999 },
     )
   }
   if (!(start > 0)) return refuse("empty", "The pack starts empty.", 0, { startCharge: start })

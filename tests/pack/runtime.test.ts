@@ -165,6 +165,21 @@ describe("runtime", () => {
     expect(code({ pattern: [{ power: 1 }], startCharge: 0 })).not.toBe("answered")
   })
 
+  it("names loads that do run where it refuses", () => {
+    const nearest = (more: object) => {
+      const out = runtime.si(runtime.read({ ...base, ...more }))
+      if (!isNoSolution(out)) throw new Error("should refuse")
+      return out.nearest
+    }
+    const weak = { startCharge: 0.1 }
+    const { current, power } = nearest({ ...weak, pattern: [{ current: 60 }] })
+    expect(solved({ ...weak, pattern: [{ current }] }).runtime).toBeGreaterThan(0)
+    expect(solved({ ...weak, pattern: [{ power }] }).runtime).toBeGreaterThan(0)
+    const collapsing = { cutOffVoltage: 0.5 }
+    const least = nearest({ ...collapsing, pattern: [{ power: 5000 }] })
+    expect(solved({ ...collapsing, pattern: [{ power: least.power }] }).ends).toBe("collapse")
+  })
+
   it("answers a day of tiny pieces without hanging", () => {
     const out = solved({
       pattern: [{ duration: 0.01, current: 0.02 }, { duration: 0.01 }],
