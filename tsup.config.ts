@@ -1,7 +1,9 @@
 import { readdirSync } from "node:fs"
 import { defineConfig } from "tsup"
 
-const modules = readdirSync("src", { recursive: true }).map(String).filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts"))
+const modules = readdirSync("src", { recursive: true })
+  .map(String)
+  .filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts"))
 
 export default defineConfig({
   // one output file per module: what a bundler leaves out, it leaves out whole
