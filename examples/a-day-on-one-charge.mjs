@@ -4,7 +4,10 @@ import { airTravel, cellPack, chargeTime, genericCells, packUnderLoad, parallelS
 
 const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
 const wattHours = (joules) => `${(joules / 3600).toFixed(1)} Wh`
-const clock = (seconds) => `${Math.floor(seconds / 3600)} h ${String(Math.round((seconds % 3600) / 60)).padStart(2, "0")} min`
+const clock = (seconds) => {
+  const minutes = Math.round(seconds / 60)
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, "0")} min`
+}
 const warn = (result) => {
   for (const { severity, message } of result.cautions) if (severity === "warning") console.log(`  ! ${message}`)
 }
