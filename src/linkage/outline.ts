@@ -18,16 +18,6 @@ export function convexOutline(points: readonly Point[]): Point[] {
   return outline.length ? outline : [sorted[0] as Point]
 }
 
-/** Corners of a polygon drawn outside a circle: what lies within the circle lies within it. */
-export function around(centre: Point, radius: number, corners = 16): Point[] {
-  if (radius === 0) return [centre]
-  const r = radius / Math.cos(Math.PI / corners)
-  return Array.from({ length: corners }, (_, k) => ({
-    x: centre.x + r * Math.cos((2 * Math.PI * k) / corners),
-    y: centre.y + r * Math.sin((2 * Math.PI * k) / corners),
-  }))
-}
-
 /** Highest and lowest y of a segment between two abscissae, null where it does not get there. */
 export function segmentBetween(a: Point, b: Point, left: number, right: number): { readonly low: number; readonly high: number } | null {
   const [p, q] = a.x <= b.x ? [a, b] : [b, a]

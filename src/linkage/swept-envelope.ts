@@ -3,13 +3,14 @@ import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type S
 import { jalon } from "./data.js"
 import { pinchCaution } from "./hazards.js"
 import type { Point } from "./hinge.js"
-import { around, convexOutline } from "./outline.js"
+import { convexOutline } from "./outline.js"
 import { mechanismFaults } from "./planar-check.js"
 import type { MechanismInput } from "./planar-data.js"
 import { mechanismFields } from "./planar-fields.js"
 import { mechanismMotion } from "./planar-motion.js"
 import { type Pose, pointRates } from "./planar-solve.js"
-import { moving, pointAt, profileOf, stray } from "./swept-strips.js"
+import { nextCorners, type OutlineCorner, tracedOutline } from "./swept-outline.js"
+import { moving, pointAt, profileOf, stray, sweptPieces } from "./swept-strips.js"
 
 /** Input of {@link sweptEnvelope}: a mechanism with drivers that move from start (folded) to end (raised). */
 export interface SweptEnvelopeInput extends MechanismInput {
@@ -23,6 +24,8 @@ export interface SweptEnvelopeInput extends MechanismInput {
   steps?: number
   /** Strips of the profile. */
   strips?: number
+  /** Grid cells that the outline is traced on, along its longer side. */
+  grid?: number
 }
 
 /** Result of {@link sweptEnvelope}; nothing of the mechanism leaves outline or profile. */
@@ -51,14 +54,16 @@ export interface SweptEnvelope {
   readonly sweptSpan: number
   /** Height of everything swept, m. */
   readonly sweptHeight: number
-  /** Area inside the convex outline, m². */
+  /** Area inside the outline, holes filled in, m². */
   readonly outlineArea: number
+  /** The outline stands off what is swept by no more than this, m. */
+  readonly outlineAllowance: number
   /** Length of the tip's path, m. */
   readonly tipPath: number
   /** Greatest tip speed at the poses reckoned, m/s. */
   readonly peakTipSpeed: number
-  /** Convex outline around everything swept, counter-clockwise. */
-  readonly outline: readonly { readonly x: number; readonly y: number }[]
+  /** Outline around everything swept, counter-clockwise, part by part, holes filled in. */
+  readonly outline: readonly OutlineCorner[]
   /** Lowest and highest place swept in each strip, left to right; null where nothing passes. */
   readonly profile: readonly { readonly from: number; readonly to: number; readonly bottom: number | null; readonly top: number | null }[]
   /** Place (m) and speed (m/s) of the tip at every pose. */
@@ -88,7 +93,10 @@ function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
     Math.min(...ys) - radius,
     Math.max(...ys) + radius,
   ]
-  const outline = convexOutline(core.flatMap((p) => around(p, radius)))
+  const cell = Math.max(right - left, top - bottom) / si.grid
+  const pieces = sweptPieces(model, poses)
+  const outline = tracedOutline(pieces, radius, cell)
+  const following = nextCorners(outline)
   const tipIndex = model.names.indexOf(si.tip)
   const rates = model.drivers.map((d) => (d.end - d.start) / si.duration)
   const tip = poses.map((pose) => {
@@ -109,13 +117,14 @@ function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
     sweptSpan: right - left,
     sweptHeight: top - bottom,
     outlineArea: outline.reduce((sum, p, i) => {
-      const q = outline[(i + 1) % outline.length] as Point
+      const q = following[i] as Point
       return sum + (p.x * q.y - q.x * p.y) / 2
     }, 0),
+    outlineAllowance: (1 + Math.SQRT2) * cell,
     tipPath: tip.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - (tip[i] as Point).x, p.y - (tip[i] as Point).y), 0),
     peakTipSpeed: Math.max(...tip.map((t) => t.speed)),
     outline,
-    profile: profileOf(model, poses, radius, left, right, si.strips),
+    profile: profileOf(pieces, radius, left, right, si.strips),
     tip,
     errorEstimate,
   }
@@ -177,15 +186,17 @@ const size = (symbol: string, axis: 0 | 1, stage: string, meaning: string, which
  *
  * Formula: poses by the constraint equations of `planarLinkage` at 2·steps + 1 settings (default 40 in
  * each half); limits = extreme pins ± (w + ε), with w the half width of the parts (m, default 0) and
- * ε = max |p₋ − 2p + p₊|/8 the farthest a point strays from the straight line between poses. The outline
- * is the convex hull grown by w + ε and drawn outside the rounding; the profile gives the lowest and
+ * ε = max |p₋ − 2p + p₊|/6 an upper estimate of how far a point strays from the straight line between poses. Outline
+ * and profile hold the convex pieces that each bar sweeps from pose to pose, grown by w + ε. The outline is traced on a
+ * grid (default 80 cells along the longer side) and grown by √2 cells more; the profile gives the lowest and
  * highest place in each of `strips` strips (default 24). Tip speed |ṗ| with all drivers at constant rate over `duration` (s). Nothing
- * of the mechanism leaves either, but a convex outline also holds places that nothing passes. Rigid parts without play.
+ * of the mechanism leaves either. Rigid parts without play.
  *
  * Refuses as `planarLinkage` does.
  *
  * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3;
- * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979).
+ * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979); W. E. Lorensen,
+ * H. E. Cline, Marching cubes, Computer Graphics 21 (1987), in the plane.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -223,6 +234,16 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
       typical: [4, 24],
       default: 24,
     },
+    grid: {
+      kind: "number",
+      symbol: "n_g",
+      label: "grid cells of the outline",
+      whole: true,
+      min: 8,
+      max: 400,
+      typical: [20, 80],
+      default: 80,
+    },
   },
   output: {
     spanFolded: { kind: "length", symbol: "S_0", label: "span folded" },
@@ -238,12 +259,17 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
     sweptSpan: { kind: "length", symbol: "S", label: "span swept" },
     sweptHeight: { kind: "length", symbol: "H", label: "height swept" },
     outlineArea: { kind: "area", symbol: "A", label: "area of the outline" },
+    outlineAllowance: { kind: "length", symbol: "a_o", label: "outline stands off by at most" },
     tipPath: { kind: "length", symbol: "L_t", label: "path of the tip" },
     peakTipSpeed: { kind: "speed", symbol: "v_t", label: "greatest tip speed" },
     outline: {
       kind: "list",
       label: "outline",
-      of: { kind: "group", label: "corner", fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } } },
+      of: {
+        kind: "group",
+        label: "corner",
+        fields: { part: { kind: "number", label: "part" }, x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } },
+      },
     },
     profile: {
       kind: "list",
@@ -313,14 +339,15 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
       symbol: "x_n",
       kind: "length",
       meaning: "next corners, x",
-      given: (_, out) => out.outline.map((_p, i) => (out.outline[(i + 1) % out.outline.length] as Point).x),
+      given: (_, out) => nextCorners(out.outline).map((p) => p.x),
     },
     {
       symbol: "y_n",
       kind: "length",
       meaning: "next corners, y",
-      given: (_, out) => out.outline.map((_p, i) => (out.outline[(i + 1) % out.outline.length] as Point).y),
+      given: (_, out) => nextCorners(out.outline).map((p) => p.y),
     },
+    { symbol: "a_o", meaning: "outline stands off by at most", is: "(1 + sqrt(2)) * max(S, H) / n_g" },
     { symbol: "A", meaning: "area by the corners", is: "sum(x_o .* y_n - x_n .* y_o) / 2" },
     {
       symbol: "d_x",
