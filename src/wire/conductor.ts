@@ -199,7 +199,7 @@ export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caut
         "hot-conductor",
         "warning",
         "Many hook-up wire insulations are rated 70 to 105 °C and skin is burnt well below that: check the insulation's rating and keep the wire off the body.",
-        "IEC 60227-1, 2007, clause 3.4 (70 °C PVC) and ISO 13732-1, 2006 (burn thresholds)",
+        "IEC 60227-1, 2007 (70 °C PVC; from memory) and ISO 13732-1, 2006 (burn thresholds)",
       ),
     )
   if (si.area !== null && si.stranding === "solid")

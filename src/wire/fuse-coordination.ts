@@ -60,7 +60,7 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
       "fuse-ahead",
       "warning",
       "A fuse guards only what lies behind it: put it within 18 cm of the pack's positive pole, one for each pack, and have a qualified person check the build. Meeting these figures is no permission.",
-      "ABYC E-11, 2018, clause 11.10.1 (overcurrent protection within 7 in of the source; from memory)",
+      "ABYC E-11, clause 11.10 (overcurrent protection within 7 in of the source; by way of suppliers' summaries)",
     ),
   ]
   if (!out.protectsWire)

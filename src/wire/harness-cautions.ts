@@ -31,7 +31,7 @@ export function harnessCautions(si: Si, out: Harness): Caution[] {
         "unfused-wire",
         "warning",
         `Wire '${unfused}' leaves a source with no fuse ahead of it: a short in it burns along the wearer's body. Put the fuse within 18 cm of the positive pole, and have a qualified person check the build.`,
-        "ABYC E-11, 2018, clause 11.10.1 (overcurrent protection within 7 in of the source; from memory)",
+        "ABYC E-11, clause 11.10 (overcurrent protection within 7 in of the source; by way of suppliers' summaries)",
       ),
     )
   const current = (a: number) => formatQuantity("current", a)

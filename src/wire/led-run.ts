@@ -91,7 +91,7 @@ function cautions(si: Si, out: LedRun): Caution[] {
         "fuse-each-feed",
         "warning",
         "Each feed can drive the whole run's fault current: fuse every feed at its source for its own wire.",
-        "ABYC E-11, 2018, clause 11.10.1 (overcurrent protection at the source; from memory)",
+        "ABYC E-11, clause 11.10 (overcurrent protection at the source; by way of suppliers' summaries)",
       ),
     )
   if (si.track === null && out.greatestCurrent > chassisCurrent(areaOf(si)))

@@ -88,7 +88,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
         "over-rating",
         "warning",
         `The conductor reaches ${degrees(out.temperature)} and its insulation is rated ${degrees(si.rating)}: it softens, ages and can short or burn. Take a thicker wire or less current.`,
-        "IEC 60227-1, 2007, clause 3.4 (conductor temperature of PVC insulation)",
+        "IEC 60227-1, 2007 (conductor temperature of PVC insulation; from memory)",
       ),
     )
   if (out.surfaceTemperature > 43)
@@ -97,7 +97,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
         "touch-temperature",
         "warning",
         `The outer surface reaches ${degrees(out.surfaceTemperature)}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.`,
-        "ISO 13732-1, 2006, clause 5.7 (burn threshold 43 °C for contact of 8 h and longer)",
+        "ISO 13732-1, 2006 (burn threshold 43 °C for contact of 8 h and longer)",
       ),
     )
   if (si.arrangement === "padding")
