@@ -2,7 +2,7 @@ import type { Frequency, Length, Mass, Ratio } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { carriedLoadCautions } from "./carried-load-cautions.js"
 import { carriedLoadSteps } from "./carried-load-formulae.js"
-import { loadGuidance, walkingFactor } from "./data-load.js"
+import { loadGuidance, muscleForce, walkingFactor } from "./data-load.js"
 import { centreHeight, isPart, type SegmentTable, segmentRows, segmentSources, segmentTables, upperBodies } from "./data-segments.js"
 
 /** Where the rig's centre of mass is in one pose, the wearer standing upright. */
@@ -207,7 +207,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
     largest((p) => p.backUpright),
     backMomentLeaning,
   )
-  const backForce = backMoment / si.muscleArm
+  const backForce = muscleForce([backMoment], [1], si.muscleArm)
   const backMass = Math.max(...tables.map((t) => upperBodies[t].backMass))
   const lean = largest((p) => p.lean)
   const massAtLimit = si.limit * bodyMass

@@ -1,6 +1,7 @@
 import type { Length, Mass, Ratio, Speed } from "../quantity/index.js"
 import { type Caution, caution, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
 import { takeItOff } from "./care.js"
+import { headMassLimit } from "./data-load.js"
 import {
   type MetabolicEquation,
   metabolicSamples,
@@ -187,6 +188,15 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
         "caution",
         "The equations read low for light walkers (down to 27 % below measurement at 36 kg) and none was fitted to children.",
         "R. Passmore and J. V. G. A. Durnin, Human energy expenditure, Physiol. Rev. 35, 1955",
+      ),
+    )
+  if (si.headLoad > headMassLimit(0.05))
+    found.push(
+      caution(
+        "heavy-head",
+        "warning",
+        `More than ${headMassLimit(0.05).toFixed(1)} kg on the head, even with its centre only 5 cm off the joint of the neck: the neck tires and is at risk in a stumble. Carry it on the shoulders.`,
+        "Preliminary head-supported mass performance guidance, 2023 (134 N·cm)",
       ),
     )
   found.push(

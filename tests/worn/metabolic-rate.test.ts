@@ -69,6 +69,8 @@ describe("metabolicRate by second routes", () => {
     expect(codes({ bodyMass: 60, load: 35, speed: 0.9 })).toContain("outside-range")
     expect(codes({ bodyMass: 60, load: 100, speed: 2.4, grade: 0.44 })).toContain("outside-every-range")
     expect(codes({ bodyMass: 36, speed: 1 })).toContain("light-wearer")
+    expect(codes({ bodyMass: 70, headLoad: 3 })).toContain("heavy-head")
+    expect(codes({ bodyMass: 70, headLoad: 2.5 })).not.toContain("heavy-head")
     expect(codes({ bodyMass: 70 })).toContain("take-it-off")
   })
 })
