@@ -199,7 +199,7 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
         "touch-temperature",
         "warning",
         `The wire's surface reaches ${formatQuantity("temperature", out.surfaceTemperature)}: too hot to lie against skin for hours.`,
-        "ISO 13732-1, 2006 (burn threshold 43 °C for contact of 8 h and longer)",
+        "ISO 13732-1, 2006, table 1 (burn threshold 43 °C for contact of 8 h and longer; from memory)",
       ),
     )
   if (out.area < 0.2e-6)

@@ -97,7 +97,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
         "touch-temperature",
         "warning",
         `The outer surface reaches ${degrees(out.surfaceTemperature)}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.`,
-        "ISO 13732-1, 2006 (burn threshold 43 °C for contact of 8 h and longer)",
+        "ISO 13732-1, 2006, table 1 (burn threshold 43 °C for contact of 8 h and longer; from memory)",
       ),
     )
   if (si.arrangement === "padding")
