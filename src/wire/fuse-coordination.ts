@@ -129,10 +129,10 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * @example
  * ```ts
  * import { fuseCoordination } from 'alula/wire'
- * const check = fuseCoordination({ fuse: '7.5 A', current: '4 A', awg: 20, wireRating: '11 A' })
- * check.coordinated // => true
- * check.leastRating // => 5.333
- * check.greatestRating // => 8.148
+ * const pair = fuseCoordination({ fuse: '7.5 A', current: '4 A', awg: 20, wireRating: '11 A' })
+ * pair.coordinated // => true
+ * pair.leastRating // => 5.333
+ * pair.greatestRating // => 8.148
  * ```
  */
 export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> = /* @__PURE__ */ solver<
