@@ -196,10 +196,13 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
 
   /** Least u below an allowed one at which everything is still kept: the swing rises as u falls. */
   const atLimits = (u0: number, allowed: number, v: number, t: number, box: Sides): number | null => {
-    const isAllowed = (u: number) => tried(u, v, t, box, Number.POSITIVE_INFINITY) !== null
+    const isAllowed = (u: number) => {
+      const found = placed(u, v, t, box.base, box.pin, box.branch)
+      return found !== null && peakForce(p, found, lengths, false).force <= goal.force
+    }
     if (!isAllowed(allowed)) return null
     let [low, high] = [u0, allowed]
-    for (let i = 0; i < 24; i++) {
+    for (let i = 0; i < 20; i++) {
       const middle = (low + high) / 2
       if (isAllowed(middle)) high = middle
       else low = middle
@@ -310,7 +313,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
       if (u !== null) hit = tried(u, v, t, box, hit?.value ?? best) ?? hit
       looked++
       if (hit === null && latest !== null && ((!seeksForce && looked < 300) || looked % 16 === 0)) hit = towards(latest, box, best)
-      if (hit && improvements < 40 && !(hit.value > best - 1e-3 * Math.abs(best))) {
+      if (hit && improvements < (seeksForce ? 40 : 8) && !(hit.value > best - 1e-3 * Math.abs(best))) {
         improvements++
         hit = improve(hit, box)
       }
