@@ -400,7 +400,7 @@ const regionField = (
  *   lowAngle: { from: '-75 deg', to: '-65 deg' },
  *   swing: '70 deg',
  * })
- * wing.peakForce // => 147.2
+ * wing.peakForce // => 139.5
  * wing.isCertified // => true
  * ```
  */

@@ -1,0 +1,26 @@
+import { counterbalance, hingeActuator, hingeAngleAt, hingeStaticsAt, placeActuator, tetheredFan } from "alula/linkage"
+
+const arm = hingeActuator.read(hingeActuator.example)
+const loads = { weights: arm.weights, springs: arm.springs, lean: arm.lean, frictionRadius: (arm.friction * arm.hingePinDiameter) / 2 }
+const bare = { ...loads, springs: [] }
+const place = { ...placeActuator.read(placeActuator.example), boxes: 20000, frontPoints: 0 }
+const front = { ...place, frontPoints: 5 }
+const fan = tetheredFan.read(tetheredFan.example)
+const balance = counterbalance.read(counterbalance.example)
+
+const pose = "linkage.hinge pose (length to angle, forces)"
+const certificate = "linkage.placeActuator.si (to a 1 % certificate)"
+
+export const rows = [
+  { name: pose, run: () => hingeStaticsAt(arm, bare, hingeAngleAt(arm, 0.23, 1)) },
+  {
+    name: "linkage.hinge pose with a spring",
+    run: () => hingeStaticsAt(arm, loads, hingeAngleAt(arm, 0.23, 1)),
+    baseline: pose,
+  },
+  { name: "linkage.hingeActuator.si (33 poses, peaks)", run: () => hingeActuator.si(arm), baseline: pose },
+  { name: certificate, run: () => placeActuator.si(place) },
+  { name: "linkage.placeActuator.si (with a front of 5)", run: () => placeActuator.si(front), baseline: certificate },
+  { name: "linkage.tetheredFan.si (6 vanes, 513 poses)", run: () => tetheredFan.si(fan) },
+  { name: "linkage.counterbalance.si (181 poses)", run: () => counterbalance.si(balance) },
+]

@@ -1,0 +1,124 @@
+// The lantern moth's hind wing (all names and figures invented): seven lit feathers on one rib, each pulled open by its
+// neighbour through a thread; then the spring that carries the wing, and where its actuator goes.
+import { counterbalance, hingeActuator, placeActuator, tetheredFan } from "alula/linkage"
+
+const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
+const degrees = (angle) => `${Math.round((angle * 180) / Math.PI)}°`
+const mm = (metres) => `${(metres * 1000).toFixed(1)} mm`
+
+// 1. Seven feathers, then as many as the span needs.
+const hindWing = {
+  vanes: 7,
+  length: "620 mm",
+  rootDistance: "90 mm",
+  rootWidth: "45 mm",
+  tipWidth: "125 mm",
+  mass: "55 g",
+  centre: "290 mm",
+  attachRadius: "110 mm",
+  pitch: "4 mm",
+  pitchAngle: "-30 deg",
+  foldedAngle: "-72 deg",
+  foldedStep: "0.5 deg",
+  openAngle: "58 deg",
+  span: "92 deg",
+  returnMoment: "30 mN m",
+  overlap: "8 mm",
+}
+
+/** The feathers as lines of dots, seen from the front. */
+function picture(angles, length = 0.62) {
+  const [width, height] = [46, 23]
+  const rows = Array.from({ length: height }, () => Array(width).fill(" "))
+  angles.forEach((angle, i) => {
+    for (let part = 0.12; part <= 1; part += 0.02) {
+      const column = Math.round(2 + (part * length * Math.cos(angle) * (width - 4)) / length)
+      const row = Math.round((height - 1) * (0.48 - 0.48 * part * Math.sin(angle)))
+      if (rows[row]?.[column] === " ") rows[row][column] = part > 0.97 ? String(i + 1) : "·"
+    }
+  })
+  return rows.map((row) => row.join("").trimEnd()).join("\n")
+}
+
+const first = tetheredFan(hindWing)
+heading("Seven feathers: do they cover the span?")
+console.log(`largest gap at the tips ${mm(first.worstTipGap)}, at the roots ${mm(first.worstRootGap)} (negative overlaps)`)
+console.log(`to overlap by 8 mm at the tips it takes ${first.cover.vanes} feathers`)
+
+const fan = tetheredFan({ ...hindWing, vanes: first.cover.vanes })
+heading(`${first.cover.vanes} feathers: the threads to cut, from the driven feather on`)
+console.log(fan.threads.map(mm).join(", "))
+console.log(`tensions when open: ${fan.tensions.map((tension) => `${tension.toFixed(1)} N`).join(", ")}`)
+console.log(
+  `${(fan.totalMass * 1000).toFixed(0)} g; up to ${fan.peakDriverMoment.toFixed(2)} N·m at the driven feather (at ${degrees(fan.peakDriverAngle)})`,
+)
+
+heading("How it opens")
+for (const { driverAngle, angles, taut } of fan.sweep.filter((_, i) => i % 8 === 0))
+  console.log(`driver ${degrees(driverAngle).padStart(4)}, ${taut} threads taut: ${angles.map(degrees).join(" ")}`)
+
+heading("Open, seen from the front")
+console.log(picture(fan.angles))
+
+// 2. The wing that carries the fan: a spring against its weight, and what is left for the actuator.
+const wing = [
+  { mass: "0.9 kg", radius: "260 mm" },
+  { mass: fan.totalMass, radius: "520 mm" },
+]
+const spring = counterbalance({
+  anchor: { x: "-15 mm", y: "140 mm" },
+  pinRadius: "70 mm",
+  weights: wing,
+  lowAngle: "-70 deg",
+  highAngle: "0 deg",
+  coil: { wire: "1.4 mm", meanDiameter: "14 mm", activeCoils: 26 },
+  freeLength: "75 mm",
+  preload: "6 N",
+  leanEitherWay: "15 deg",
+})
+heading("The wing's spring")
+console.log(
+  `${(spring.offload * 100).toFixed(0)} % of ${spring.unbalanced.toFixed(2)} N·m taken off; ${spring.leanResidual.toFixed(2)} N·m left when the wearer leans 15°`,
+)
+
+// 3. Where the actuator goes, with proof, and the whole arm with spring and friction.
+const place = placeActuator({
+  retracted: "155 mm",
+  stroke: "50 mm",
+  forceRating: "300 N",
+  weights: wing,
+  leanEitherWay: "15 deg",
+  baseRegion: { left: "-90 mm", right: "10 mm", bottom: "-260 mm", top: "-60 mm" },
+  pinRegion: { left: "10 mm", right: "130 mm", bottom: "-50 mm", top: "20 mm" },
+  lowAngle: { from: "-75 deg", to: "-65 deg" },
+  swing: "65 deg",
+  leastTransmission: "20 deg",
+  clearance: "3 mm",
+})
+heading("Where the actuator goes")
+console.log(
+  `frame anchor at ${mm(place.base.x)}, ${mm(place.base.y)}; wing anchor ${mm(place.pin.x)} along and ${mm(place.pin.y)} off the arm`,
+)
+console.log(`peak force ${place.peakForce.toFixed(1)} N; proved: no placement there needs less than ${place.forceBound.toFixed(1)} N`)
+console.log("swing against force:")
+for (const point of place.front) console.log(`  ${degrees(point.swing).padStart(4)}  ${point.peakForce.toFixed(0).padStart(4)} N`)
+
+const arm = hingeActuator({
+  base: place.base,
+  pinRadius: place.pinRadius,
+  pinAngle: Math.atan2(place.pin.y, place.pin.x),
+  retracted: "155 mm",
+  stroke: "50 mm",
+  turns: place.raisedBy === "extending" ? "counter-clockwise" : "clockwise",
+  weights: wing,
+  springs: [{ fixed: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: spring.stiffness, freeLength: "75 mm", preload: "6 N" }],
+  friction: 0.2,
+  hingePinDiameter: "8 mm",
+  backDriveForce: "120 N",
+})
+heading("The whole arm, with the spring and pin friction")
+console.log(
+  `swings from ${degrees(arm.startAngle)} to ${degrees(arm.endAngle)}; at most ${arm.peakForce.toFixed(1)} N, at ${degrees(arm.peakAngle)}`,
+)
+console.log(`stays up without power: ${arm.holdsUnpowered ? "yes" : "no"} (needs ${arm.holdForce.toFixed(1)} N)`)
+for (const { severity, message } of arm.cautions) console.log(`${severity}: ${message}`)
