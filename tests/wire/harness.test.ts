@@ -170,6 +170,55 @@ describe("harness against nodal analysis by mathjs lusolve", () => {
   })
 })
 
+describe("harness with two rails and a shared return", () => {
+  it("settles where repeated I = P/V settles, loads pulling the shared return both ways", () => {
+    let [worst, compared, refused] = [0, 0, 0]
+    const ohms = fc.double({ min: 0.01, max: 0.6, noNaN: true })
+    const watts = fc.double({ min: 1, max: 60, noNaN: true })
+    fc.assert(
+      fc.property(ohms, ohms, ohms, watts, watts, (up, down, shared, above, below) => {
+        const outcome = harness.attempt({
+          sources: [
+            { name: "upper", positive: "p", negative: "0", voltage: 12, resistance: up },
+            { name: "lower", positive: "0", negative: "m", voltage: 12, resistance: down },
+          ],
+          contacts: [{ name: "return", from: "g", to: "0", resistance: shared }],
+          powerLoads: [
+            { name: "above", from: "p", to: "g", power: above },
+            { name: "below", from: "g", to: "m", power: below },
+          ],
+        })
+        let [i, k] = [0, 0]
+        let steps = 0
+        for (; steps < 20000; steps++) {
+          const [a, b] = [above / (12 - up * i - shared * (i - k)), below / (12 - down * k - shared * (k - i))]
+          if (!(a > 0 && b > 0)) break
+          const still = Math.abs(a - i) + Math.abs(b - k) < 1e-14
+          ;[i, k] = [a, b]
+          if (still) break
+        }
+        const settled = steps < 20000 && i > 0 && k > 0 && 12 - up * i - shared * (i - k) > 0 && 12 - down * k - shared * (k - i) > 0
+        if (!outcome.ok) {
+          expect(settled, outcome.error.message).toBe(false)
+          refused++
+          return
+        }
+        if (!settled) return
+        compared++
+        worst = Math.max(
+          worst,
+          Math.abs((outcome.value.loads[0]?.current as number) - i),
+          Math.abs((outcome.value.loads[1]?.current as number) - k),
+        )
+      }),
+      { numRuns: 400, seed: 13 },
+    )
+    expect(compared).toBeGreaterThan(150)
+    expect(refused).toBeGreaterThan(10)
+    expect(worst).toBeLessThan(1e-8)
+  })
+})
+
 describe("harness refusals and edges", () => {
   const source = { name: "pack", positive: "p", negative: "0", voltage: 12, resistance: 0.2 }
   const refusalOf = (input: HarnessInput) => harness.si(harness.read(input)) as NoSolution
