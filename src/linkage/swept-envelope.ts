@@ -9,6 +9,7 @@ import type { MechanismInput } from "./planar-data.js"
 import { mechanismFields } from "./planar-fields.js"
 import { mechanismMotion } from "./planar-motion.js"
 import { type Pose, pointRates } from "./planar-solve.js"
+import { sweptFormulae } from "./swept-formulae.js"
 import { nextCorners, type OutlineCorner, tracedOutline } from "./swept-outline.js"
 import { moving, pointAt, profileOf, stray, sweptPieces } from "./swept-strips.js"
 
@@ -155,31 +156,6 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
   ]
 }
 
-const motionOf = (si: SiOf<SweptEnvelopeInput>) => {
-  const moved = mechanismMotion(si, 2 * si.steps)
-  if ("noSolution" in moved) throw new Error(moved.message)
-  return moved
-}
-/** Coordinates of all body points in one pose, or in all. */
-const places = (axis: 0 | 1, which?: (steps: number) => number) => (si: SiOf<SweptEnvelopeInput>) => {
-  const { model, poses } = motionOf(si)
-  const list = which ? [poses[which(si.steps)] as Pose] : poses
-  return list.flatMap((pose) => moving(model).map((i) => pose.q[2 * i + axis] as number))
-}
-const size = (symbol: string, axis: 0 | 1, stage: string, meaning: string, which: (steps: number) => number) => [
-  {
-    symbol: `${axis ? "y" : "x"}_${stage}`,
-    kind: "length" as const,
-    meaning: `${axis ? "heights" : "places"} of all pins, ${meaning}`,
-    given: places(axis, which),
-  },
-  {
-    symbol,
-    meaning: `${axis ? "height" : "span"} ${meaning}`,
-    is: `max(${axis ? "y" : "x"}_${stage}) - min(${axis ? "y" : "x"}_${stage}) + 2 * w`,
-  },
-]
-
 /**
  * The room a moving mechanism takes: outline and profile of everything it sweeps, span and height
  * folded, half way and raised, path and speed of its tip.
@@ -223,14 +199,14 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
     halfWidth: { kind: "length", symbol: "w", label: "half width of the parts", min: 0, typical: ["5 mm", "100 mm"], default: 0 },
     duration: { kind: "time", symbol: "t", label: "time of the whole move", above: 0, typical: [1, 20] },
     tip: { kind: "text", label: "tip" },
-    steps: { kind: "number", symbol: "n", label: "poses in each half", whole: true, min: 1, max: 1000, typical: [4, 40], default: 40 },
+    steps: { kind: "number", symbol: "n", label: "poses in each half", whole: true, min: 1, max: 200, typical: [4, 40], default: 40 },
     strips: {
       kind: "number",
       symbol: "n_s",
       label: "strips of the profile",
       whole: true,
       min: 1,
-      max: 1000,
+      max: 200,
       typical: [4, 24],
       default: 24,
     },
@@ -240,7 +216,7 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
       label: "grid cells of the outline",
       whole: true,
       min: 8,
-      max: 400,
+      max: 200,
       typical: [20, 80],
       default: 80,
     },
@@ -317,54 +293,7 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
     steps: 8,
     strips: 8,
   },
-  formulae: [
-    ...size("S_0", 0, "f", "folded", () => 0),
-    ...size("H_0", 1, "f", "folded", () => 0),
-    ...size("S_1", 0, "h", "half way", (n) => n),
-    ...size("H_1", 1, "h", "half way", (n) => n),
-    ...size("S_2", 0, "r", "raised", (n) => 2 * n),
-    ...size("H_2", 1, "r", "raised", (n) => 2 * n),
-    { symbol: "x_all", kind: "length", meaning: "places of all pins in all poses", given: places(0) },
-    { symbol: "y_all", kind: "length", meaning: "heights of all pins in all poses", given: places(1) },
-    { symbol: "eps", kind: "length", meaning: "allowance between poses", given: (_, out) => out.errorEstimate },
-    { symbol: "x_l", meaning: "left limit", is: "min(x_all) - w - eps" },
-    { symbol: "x_r", meaning: "right limit", is: "max(x_all) + w + eps" },
-    { symbol: "y_b", meaning: "lower limit", is: "min(y_all) - w - eps" },
-    { symbol: "y_t", meaning: "upper limit", is: "max(y_all) + w + eps" },
-    { symbol: "S", meaning: "span swept", is: "x_r - x_l" },
-    { symbol: "H", meaning: "height swept", is: "y_t - y_b" },
-    { symbol: "x_o", kind: "length", meaning: "outline corners, x", given: (_, out) => out.outline.map((p) => p.x) },
-    { symbol: "y_o", kind: "length", meaning: "outline corners, y", given: (_, out) => out.outline.map((p) => p.y) },
-    {
-      symbol: "x_n",
-      kind: "length",
-      meaning: "next corners, x",
-      given: (_, out) => nextCorners(out.outline).map((p) => p.x),
-    },
-    {
-      symbol: "y_n",
-      kind: "length",
-      meaning: "next corners, y",
-      given: (_, out) => nextCorners(out.outline).map((p) => p.y),
-    },
-    { symbol: "a_o", meaning: "outline stands off by at most", is: "(1 + sqrt(2)) * max(S, H) / n_g" },
-    { symbol: "A", meaning: "area by the corners", is: "sum(x_o .* y_n - x_n .* y_o) / 2" },
-    {
-      symbol: "d_x",
-      kind: "length",
-      meaning: "tip's steps in x",
-      given: (_, out) => out.tip.slice(1).map((p, i) => p.x - (out.tip[i] as Point).x),
-    },
-    {
-      symbol: "d_y",
-      kind: "length",
-      meaning: "tip's steps in y",
-      given: (_, out) => out.tip.slice(1).map((p, i) => p.y - (out.tip[i] as Point).y),
-    },
-    { symbol: "L_t", meaning: "path of the tip", is: "sum(map(d_x .* d_x + d_y .* d_y, g(q) = sqrt(q)))" },
-    { symbol: "v_all", kind: "speed", meaning: "tip speed in all poses", given: (_, out) => out.tip.map((p) => p.speed) },
-    { symbol: "v_t", meaning: "greatest tip speed", is: "max(v_all)" },
-  ],
+  formulae: sweptFormulae,
   sources: [jalon],
   check: (si) => {
     const faults = mechanismFaults(si)
