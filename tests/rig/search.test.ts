@@ -1,7 +1,14 @@
+import { inspect } from "node:util"
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { search } from "../../src/rig/index.js"
+import { moveTime, type RigDocument, search } from "../../src/rig/index.js"
+import { solveMove } from "../../src/rig/move.js"
+import { raiseDirection, wholeMove } from "../../src/rig/move-summary.js"
+import { drawnCharge, leastTime, mechanicsOf, travelTime } from "../../src/rig/search-profile.js"
+import { isNoSolution } from "../../src/solver/index.js"
+import { demo } from "../helpers/rigs.js"
 import { dominates, enumerate, keyOf, openRig, smallCatalogues, undominated } from "./search-brute.js"
+import { goals, shelf, short, wings } from "./search-shelf.js"
 
 const STEP = 1e-3
 
@@ -38,9 +45,8 @@ describe("search against plain enumeration (second route: nested loops, every co
           )
             seen.ties++
       }),
-      { numRuns: 80 },
+      { numRuns: 60 },
     )
-    console.log(seen, largest)
     expect(largest, "raise time against moveTime's adaptive quadrature").toBeLessThan(1e-8)
     // the draw must meet what it is for
     expect(seen.front).toBeGreaterThan(seen.runs)
@@ -48,4 +54,110 @@ describe("search against plain enumeration (second route: nested loops, every co
     expect(seen.ties).toBeGreaterThan(0)
     expect(seen.converters).toBeGreaterThan(0)
   }, 300_000)
+})
+
+describe("the reckoning behind search", () => {
+  it("agrees with moveTime's solver, and no move is faster than its bound", () => {
+    const largest = { time: 0, charge: 0 }
+    let [moves, bound] = [0, 0]
+    for (const actuator of shelf.actuators)
+      for (const source of ["bank", "cells"] as const)
+        for (const limit of [null, "1.5 A", "2.5 A"] as const) {
+          const base = demo(`lantern-moth-${source}`)
+          const { name: _n, mass: _m, price: _p, ...bare } = actuator
+          const rig = moveTime.read({
+            ...base,
+            hinged: { ...base.hinged!, actuator: { ...bare, retractedLength: "155 mm", stroke: "95 mm" } },
+            ...(base.bank
+              ? { bank: null, pack: { ...wings.pack!, series: 2 }, converter: { ...base.converter!, inputCurrentLimit: limit } }
+              : {}),
+          })
+          const { model, chain } = wholeMove(rig)
+          const mechanics = mechanicsOf(rig.hinged!)
+          if (typeof mechanics === "string") throw new Error(mechanics)
+          const up = raiseDirection(rig)
+          const breaks = chain.converter?.efficiency.map((point) => point.load) ?? []
+          for (const [profile, direction] of [
+            [mechanics.raise, up],
+            [mechanics.lower, up === 1 ? -1 : 1],
+          ] as const) {
+            const solved = solveMove(model, direction)
+            const time = travelTime(profile, model.circuit, breaks)
+            expect(typeof time === "string", `${actuator.name} on ${source}, ${limit}: ${time}`).toBe(isNoSolution(solved))
+            if (typeof time === "string" || isNoSolution(solved)) continue
+            moves++
+            if (solved.totals.limited > 0 && solved.totals.limited < 0.999 * solved.totals.time) bound++
+            largest.time = Math.max(largest.time, Math.abs(time / solved.totals.time - 1))
+            const charge = solved.totals.source / chain.openVoltage
+            largest.charge = Math.max(largest.charge, Math.abs(drawnCharge(profile, model.circuit, breaks) / charge - 1))
+            const least = leastTime(profile, chain.converter?.outputVoltage ?? chain.openVoltage)
+            expect(least).not.toBeNull()
+            expect(least! * (1 - 1e-9)).toBeLessThanOrEqual(time)
+          }
+        }
+    expect(moves).toBeGreaterThan(30)
+    expect(bound, "moves on which a limit binds part of the way").toBeGreaterThan(3)
+    expect(largest.time).toBeLessThan(1e-9)
+    expect(largest.charge).toBeLessThan(1e-9)
+  })
+})
+
+describe("what search hands over", () => {
+  it("is a rig that moves as promised and meets the brief", async () => {
+    const found = await search(wings, short, goals)
+    expect(found.front.length).toBeGreaterThan(20)
+    const { brief } = moveTime.read(wings)
+    for (const choice of found.front) {
+      const move = moveTime(JSON.parse(JSON.stringify(choice.rig)) as RigDocument)
+      expect(Math.abs(move.raiseTime - choice.raiseTime)).toBeLessThan(1e-6)
+      expect(Math.abs(move.lowerTime - choice.lowerTime)).toBeLessThan(1e-6)
+      expect(move.swing).toBeCloseTo(choice.swing, 12)
+      expect(move.raiseTime).toBeLessThanOrEqual(brief!.raiseTime!)
+      expect(move.cycleTime).toBeLessThanOrEqual(brief!.stageTime!)
+      expect(move.swing).toBeGreaterThanOrEqual(brief!.swing!)
+      expect(Math.max(move.raise.peakForce, move.lower.peakForce)).toBeLessThanOrEqual(choice.peakForce * (1 + 1e-9))
+      expect(choice.peakForce).toBeLessThanOrEqual(moveTime.read(choice.rig).hinged!.actuator.ratedForce)
+      expect(Math.max(move.raise.peakSourceCurrent, move.lower.peakSourceCurrent)).toBeLessThanOrEqual(
+        choice.peakSourceCurrent * (1 + 1e-9),
+      )
+      expect(choice.dayShare).toBeLessThanOrEqual(1)
+      expect(choice.rig.note).toContain(choice.actuator)
+    }
+    for (const one of found.front) for (const other of found.front) expect(dominates(one, other, STEP)).toBe(false)
+    const best = (key: "price" | "mass" | "raiseTime") => Math.min(...found.front.map((choice) => choice[key]))
+    expect(found.front[found.cheapest!]!.price).toBe(best("price"))
+    expect(found.front[found.lightest!]!.mass).toBe(best("mass"))
+    expect(found.front[found.fastest!]!.raiseTime).toBeLessThanOrEqual(best("raiseTime") + STEP)
+  })
+  it("is frozen, JSON-clean and prints", async () => {
+    const found = await search(wings, short, { ...goals, parallel: [1] })
+    expect(JSON.parse(JSON.stringify(found))).toEqual(found)
+    expect(() => Object.assign(found.front[0]!.rig, { name: "other" })).toThrow(TypeError)
+    expect(inspect(found)).toContain("choices that no other beats")
+  })
+  it("is the same every time, and leaves what it was given alone", async () => {
+    const given = JSON.stringify([wings, short, goals])
+    const [one, two] = [await search(wings, short, goals), await search(wings, short, goals)]
+    expect(two).toEqual(one)
+    expect(JSON.stringify([wings, short, goals])).toBe(given)
+  })
+  it("keeps equal choices side by side", async () => {
+    const twins = { ...short, cells: [short.cells[0]!, { ...short.cells[0]!, name: "its twin" }] }
+    const found = await search(wings, twins, { ...goals, parallel: [1] })
+    const keys = new Set(found.front.map(keyOf))
+    for (const key of keys)
+      expect(keys).toContain(
+        key.includes("its twin") ? key.replace("its twin", short.cells[0]!.name) : key.replace(short.cells[0]!.name, "its twin"),
+      )
+  })
+  it("counts every combination once: ruled out, proved dominated, or reckoned", async () => {
+    const found = await search(wings, short, goals)
+    const { combinations, ruledOut, pruned, evaluated } = found
+    expect(combinations).toBe(4 * 4 * 3 * (3 * 3 * 2 * 3) * 6)
+    // some of those reckoned are ruled out by what the reckoning shows
+    expect(ruledOut + pruned).toBeLessThanOrEqual(combinations)
+    expect(ruledOut + pruned + evaluated).toBeGreaterThanOrEqual(combinations)
+    expect(found.rejected.reduce((sum, one) => sum + one.combinations, 0)).toBe(ruledOut)
+    for (const { members, of } of found.rejected) if (members !== null) expect(members).toBeLessThanOrEqual(of!)
+  })
 })
