@@ -31,7 +31,8 @@ export function fromSi(si: number, [num, den, add = 0]: Factor): number {
 }
 
 const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`
-const PATTERN = new RegExp(`^\\s*(${NUMBER})(?:(?:\\s+(\\d+))?\\s*/\\s*(\\d+))?\\s*(.*?)\\s*$`)
+// the unit is what follows, cut off and trimmed: matching it here as well takes a long text cubic time
+const AMOUNT = new RegExp(`^\\s*(${NUMBER})(?:(?:\\s+(\\d+))?\\s*/\\s*(\\d+))?`)
 
 function amount(first: string, middle: string | undefined, over: string | undefined): number {
   if (over === undefined) return Number(first)
@@ -53,11 +54,11 @@ export function readQuantity(kind: Kind, value: unknown): number | ReadFault {
   const expected = `${kind}: a number in ${spec.si || "1"}, or a string with one of ${Object.keys(spec.units).join(", ")}`
   if (typeof value === "number") return Number.isFinite(value) ? value : { code: "not-finite", expected }
   if (typeof value === "string") {
-    const match = PATTERN.exec(value)
+    const match = AMOUNT.exec(value)
     if (!match) return { code: "not-a-number", expected }
     const number = amount(match[1] as string, match[2], match[3])
     if (!Number.isFinite(number)) return { code: "not-finite", expected }
-    const factor = factorOf(kind, match[4] as string)
+    const factor = factorOf(kind, value.slice(match[0].length).trim())
     return factor ? toSi(number, factor) : { code: "wrong-unit", expected }
   }
   if (typeof value === "object" && value !== null && spec.net) {

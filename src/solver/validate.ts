@@ -124,7 +124,8 @@ function readList(field: Extract<AnyField, { kind: "list" }>, value: unknown, pa
   const count = `${value.length} entries`
   if (!(value.length >= min)) issues.push(issue("too-few", path, count, `at least ${min} entries`))
   if (!(value.length <= max)) issues.push(issue("too-many", path, count, `at most ${max} entries`))
-  return value.map((item, i) => readInto(field.of, item, [...path, i], issues))
+  // Array.from visits the holes of a sparse array too, where map() would let them through unread
+  return Array.from(value, (item, i) => readInto(field.of, item, [...path, i], issues))
 }
 
 /** Words at most two edits apart, for a did-you-mean. */
