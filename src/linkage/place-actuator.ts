@@ -3,10 +3,10 @@ import { formatQuantity } from "../quantity/index.js"
 import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { wrapAngle } from "./hinge.js"
 import { type HingeWeightInput, type PointInput, pointField, weightField } from "./hinge-fields.js"
-import { standardGravity } from "./hinge-load.js"
 import { placeActuatorFormulae } from "./place-actuator-formulae.js"
 import { placeCautions } from "./place-cautions.js"
-import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./place-model.js"
+import { anchorsOf, frontOf, problemOf } from "./place-front.js"
+import { hingeAngle, leverArm, placementPeak, swingOf } from "./place-model.js"
 import { placementRefusal } from "./place-refusal.js"
 import { searchPlacement } from "./place-search.js"
 
@@ -142,88 +142,6 @@ export interface FrontPoint {
 }
 
 type Si = SiOf<PlaceActuatorInput>
-
-/** The search's problem, the hinge moved to the origin. */
-function problemOf(si: Si): PlaceProblem {
-  const { hinge, baseRegion: b, lean, retracted, stroke } = si
-  let [along, across] = [0, 0]
-  for (const w of si.weights) {
-    along += w.mass * w.radius * Math.cos(w.angle)
-    across += w.mass * w.radius * Math.sin(w.angle)
-  }
-  return {
-    retracted,
-    extended: retracted + stroke,
-    amplitude: standardGravity * Math.hypot(along, across),
-    phase: Math.atan2(across, along) + lean,
-    leanEitherWay: si.leanEitherWay,
-    baseRegion: { left: b.left - hinge.x, right: b.right - hinge.x, bottom: b.bottom - hinge.y, top: b.top - hinge.y },
-    pinRegion: si.pinRegion,
-    lowFrom: si.lowAngle.from,
-    lowTo: si.lowAngle.to,
-    mostSwing: si.mostSwing ?? Number.POSITIVE_INFINITY,
-    leastLever: si.leastLever,
-    mostLever: si.mostLever ?? Number.POSITIVE_INFINITY,
-    leastSine: Math.sin(si.leastTransmission),
-    // at a dead point itself no force is enough
-    clearance: Math.max(si.clearance, 1e-6 * (retracted + stroke)),
-    branches: si.raisedBy === "either" ? [1, -1] : si.raisedBy === "extending" ? [1] : [-1],
-  }
-}
-
-const clampTo = (low: number, high: number, x: number) => Math.min(high, Math.max(low, x))
-
-/** Anchors of a placement, put back inside the regions where the last rounding left them a hair outside. */
-function anchorsOf(si: Si, found: Placement) {
-  const { hinge, baseRegion: b, pinRegion: r } = si
-  return {
-    base: {
-      x: clampTo(b.left, b.right, hinge.x + found.distance * Math.cos(found.baseAngle)),
-      y: clampTo(b.bottom, b.top, hinge.y + found.distance * Math.sin(found.baseAngle)),
-    },
-    pin: {
-      x: clampTo(r.left, r.right, found.radius * Math.cos(found.pinAngle)),
-      y: clampTo(r.bottom, r.top, found.radius * Math.sin(found.pinAngle)),
-    },
-  }
-}
-
-/** Least peak force for rising swings between the wanted one and the most the rating allows. */
-function frontOf(si: Si, problem: PlaceProblem, best: Placement): { readonly front: FrontPoint[]; readonly explored: number } {
-  const { gap, boxes, forceRating, frontPoints, swing } = si
-  if (frontPoints === 0) return { front: [], explored: 0 }
-  const widest = searchPlacement(problem, { seek: "most swing", swing, force: forceRating, gap, budget: boxes }, best)
-  let explored = widest.explored
-  let known = widest.best?.found ?? best
-  const most = known.swing
-  const front: FrontPoint[] = []
-  // from the widest swing down: each answer is allowed at the next, smaller swing too
-  for (let i = frontPoints - 1; i >= 0; i--) {
-    const leastSwing = frontPoints === 1 ? swing : swing + ((most - swing) * i) / (frontPoints - 1)
-    const start = known.swing >= leastSwing ? known : null
-    const search = searchPlacement(problem, { seek: "least force", swing: leastSwing, force: forceRating, gap, budget: boxes }, start)
-    explored += search.explored
-    if (search.best === null) continue
-    known = search.best.found
-    const { base, pin } = anchorsOf(si, known)
-    front.unshift({
-      swing: known.swing,
-      peakForce: search.best.value,
-      leastSwing,
-      forceBound: search.bound,
-      baseX: base.x,
-      baseY: base.y,
-      pinX: pin.x,
-      pinY: pin.y,
-    })
-  }
-  // a wider swing for less force leaves the narrower one out
-  const kept = front.filter(
-    (a) =>
-      !front.some((b) => b !== a && b.swing >= a.swing && b.peakForce <= a.peakForce && (b.swing > a.swing || b.peakForce < a.peakForce)),
-  )
-  return { front: kept, explored }
-}
 
 function solve(si: Si): PlaceActuator | NoSolution {
   const problem = problemOf(si)
