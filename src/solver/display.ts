@@ -66,7 +66,8 @@ export function fieldsOf(result: object): AnyOutFields | undefined {
 }
 
 function freezeDeep(value: unknown): void {
-  if (typeof value !== "object" || value === null || Object.isFrozen(value)) return
+  if (typeof value !== "object" || value === null) return
+  // a part that came frozen is walked all the same: freezing reaches one level only
   Object.freeze(value)
   for (const part of Object.values(value)) freezeDeep(part)
 }
