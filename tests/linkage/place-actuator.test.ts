@@ -103,6 +103,8 @@ describe("placeActuator's certificate", () => {
             ...p,
             lowAngle: { from: p.lowAngle.from - 1e-9, to: p.lowAngle.to + 1e-9 },
             swing: p.swing - 1e-9,
+            mostSwing: p.mostSwing === null ? null : p.mostSwing + 1e-9,
+            mostLever: p.mostLever === null ? null : p.mostLever + 1e-12,
             clearance: p.clearance - 1e-12,
             leastLever: p.leastLever - 1e-12,
             leastTransmission: p.leastTransmission - 1e-9,

@@ -100,6 +100,8 @@ export const problems: fc.Arbitrary<Problem> = fc
     lowRoom: between(0.02, 0.5),
     swingShare: between(0.6, 0.98),
     raisedBy: fc.constantFrom<Problem["raisedBy"]>("either", "extending", "retracting"),
+    mostLever: fc.oneof(fc.constant(null), between(0.03, 0.12)),
+    swingRoom: fc.oneof(fc.constant(null), between(1.01, 1.3)),
     limits: fc.record({ leastLever: between(0, 0.01), leastTransmission: between(0, 0.25), clearance: between(0.0005, 0.004) }),
   })
   .map((r): Problem | null => {
@@ -129,6 +131,7 @@ export const problems: fc.Arbitrary<Problem> = fc
       lowAngle: { from: -Math.PI, to: Math.PI },
       swing: 1e-6,
       raisedBy: r.raisedBy,
+      mostLever: r.mostLever,
       ...r.limits,
     }
     const known = judged(bare, { base, pin, branch: r.raisedBy === "retracting" ? -1 : 1 })
@@ -137,6 +140,7 @@ export const problems: fc.Arbitrary<Problem> = fc
         ...bare,
         lowAngle: { from: known.low - r.lowRoom, to: known.low + r.lowRoom },
         swing: known.swing * r.swingShare,
+        mostSwing: r.swingRoom === null ? null : known.swing * r.swingRoom,
       }
     )
   })
