@@ -96,14 +96,22 @@ function supplyName({ cell, series, parallel, converter }: SupplyParts): string 
   return `${series}S${parallel}P ${cell.name}${converter ? ` through ${converter.name}` : ""}`
 }
 
+/** Both figures with as many digits as it takes to tell them apart. */
+function apart(kind: Kind | "number", { got, limit }: Miss): readonly [got: string, limit: string] {
+  const shown = (value: number, digits: number) =>
+    kind === "number" ? formatNumber(value, digits) : formatQuantity(kind, value, undefined, digits)
+  for (let digits = 4; ; digits += 2)
+    if (digits > 14 || shown(got, digits) !== shown(limit, digits)) return [shown(got, digits), shown(limit, digits)]
+}
+
 function missText(plan: SearchPlan, kind: Kind | "number", miss: Miss): string {
-  const shown = (value: number) => (kind === "number" ? formatNumber(value) : formatQuantity(kind, value))
+  const [got, limit] = apart(kind, miss)
   const names = [
     mechanicalName(mechanicalParts(plan, miss.mechanical)),
     ...(miss.supply < 0 ? [] : [supplyName(supplyParts(plan, miss.supply))]),
     ...(miss.wire < 0 ? [] : [plan.catalogue.wires[miss.wire]?.name]),
   ]
-  return `; nearest: ${shown(miss.got)} against ${shown(miss.limit)} (${names.join(", ")})`
+  return `; nearest: ${got} against ${limit} (${names.join(", ")})`
 }
 
 /** What limits ruled out, those that took most first. */

@@ -4,7 +4,7 @@ import { type SearchPart, type SearchTask, scan } from "./search-scan.js"
  * Works off one share of a search in the thread it is called in. This file is what a pool of worker
  * threads loads: `alula/rig/search-worker`.
  *
- * @param task - what {@link search} hands to `pool.run`
+ * @param task - what `search` hands to `pool.run`
  */
 export default function searchWorker(task: SearchTask): SearchPart {
   const steps = scan(task)

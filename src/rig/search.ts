@@ -20,7 +20,11 @@ export interface CancelSignal {
 
 /** Worker threads that have loaded `alula/rig/search-worker`: most pool libraries fit as they are. */
 export interface SearchPool {
-  run(task: SearchTask, options?: { readonly signal?: CancelSignal }): Promise<SearchPart>
+  /**
+   * Hands one task, plain data, to a worker, and its answer back. A pool that knows signals may drop what
+   * has not begun; one that does not may go on with at most eight tasks after a stop.
+   */
+  run(task: object, options?: { readonly signal?: CancelSignal }): Promise<unknown>
 }
 
 /** How far a search is. */
@@ -196,7 +200,7 @@ async function runPlan(plan: SearchPlan, options: SearchOptions): Promise<Search
     const tasks = round.map((first): SearchTask => ({ plan, first, stride, front: [...front] }))
     if (pool) {
       const running = tasks.map((task) => pool.run(task, signal ? { signal } : undefined))
-      for (const part of await untilCancelled(Promise.all(running), signal)) gather(part)
+      for (const part of await untilCancelled(Promise.all(running), signal)) gather(part as SearchPart)
       report(sums.considered, sums.evaluated, front.length)
     } else for (const task of tasks) gather(await here(task))
   }
@@ -239,12 +243,19 @@ function leastBy(front: readonly Found[], ...figures: readonly ("cost" | "mass" 
   return front.reduce((best, one, i) => (before(one, front[best] as Found) < 0 ? i : best), 0)
 }
 
-function sentence(plan: SearchPlan, front: readonly Choice[], rejected: readonly Rejection[], combinations: number): string {
+function sentence(
+  plan: SearchPlan,
+  front: readonly Choice[],
+  cheapest: Choice | undefined,
+  rejected: readonly Rejection[],
+  combinations: number,
+): string {
   const figures = ({ price, mass, raiseTime }: Choice) =>
     `${formatNumber(price)}${plan.catalogue.currency ? ` ${plan.catalogue.currency}` : ""}, ${formatQuantity("mass", mass)} and ${formatQuantity("time", raiseTime)} for the raise`
-  const [first] = front
-  if (first)
-    return `${front.length} of ${combinations} combinations are not beaten by another; the cheapest comes to ${figures(first)} (${first.actuator}, ${first.series}S${first.parallel}P ${first.cell}).`
+  if (cheapest) {
+    const { actuator, series, parallel, cell } = cheapest
+    return `${front.length} of ${combinations} combinations are not beaten by another; the cheapest comes to ${figures(cheapest)} (${actuator}, ${series}S${parallel}P ${cell}).`
+  }
   return `None of ${combinations} combinations meets the goals; most are ruled out because ${rejected[0]?.why ?? "there are none"}.`
 }
 
@@ -279,7 +290,7 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * - voltage: N_s·V_full ≤ k_u·V_rated without a converter, V_out ≤ k_u·V_rated with one (k_u:
  *   `voltageFactor`, default 1.1: common practice, no source), and N_s·V_full ≤ the converter's greatest input;
  * - raise time t = ∫ ds/v ≤ `raiseTime` and up and down together ≤ `stageTime`, reckoned as
- *   {@link moveTime} does at the state of charge given;
+ *   `moveTime` does at the state of charge given;
  * - current of one cell, of the wire, of the rig's fuse and switch ≤ their limits, where stated;
  * - charge: moves·(Q_up + Q_down) + E_standby/V_open ≤ N_p·Q_cell·(1 − reserve), where moves are asked for,
  *   with Q = ∫ I ds/v in C;
@@ -295,7 +306,7 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * choices all stay. Peaks are sought at 161 places of the stroke and around the greatest of them.
  * Counts and answer do not depend on the number of threads.
  *
- * Sources: virtual work and the brushed motor's equations as for {@link moveTime}; Pareto dominance as in
+ * Sources: virtual work and the brushed motor's equations as for `moveTime`; Pareto dominance as in
  * M. Ehrgott, Multicriteria Optimization, 2nd edition, 2005, chapter 2.
  *
  * @param rig - a rig document with arms and wiring; its source, converter and actuator are replaced
@@ -344,10 +355,11 @@ export async function search(
   const front = found.map((one) => choiceOf(plan, supplies, one))
   const rejected = rejectionsOf(plan, part.rejected)
   const { considered: combinations, evaluated, pruned } = part
+  const cheapest = leastBy(found, "cost", "step", "mass")
   const result: Search = {
-    why: sentence(plan, front, rejected, combinations),
+    why: sentence(plan, front, front[cheapest ?? 0], rejected, combinations),
     front,
-    cheapest: leastBy(found, "cost", "step", "mass"),
+    cheapest,
     lightest: leastBy(found, "mass", "cost", "step"),
     fastest: leastBy(found, "step", "cost", "mass"),
     rejected,

@@ -81,4 +81,10 @@ describe("why families fail", () => {
     const exact = { ...single, raiseTime: choice!.raiseTime, swing: choice!.swing, price: choice!.price, mass: choice!.mass }
     expect((await search(openRig(), one, exact)).front).toHaveLength(1)
   })
+  it("shows a near miss with the digits it takes", async () => {
+    const [choice] = (await search(openRig(), one, single)).front
+    const missed = await search(openRig(), one, { ...single, raiseTime: choice!.raiseTime * (1 - 1e-7) })
+    const [, got, limit] = /nearest: ([\d.]+) s against ([\d.]+) s/.exec(missed.rejected[0]!.why)!
+    expect(Number(got)).toBeGreaterThan(Number(limit))
+  })
 })
