@@ -17,9 +17,10 @@ function distanceTo(piece: readonly Point[], x: number, y: number): number {
     if (ex * py - ey * px < 0) inside = false
     const squared = ex * ex + ey * ey
     const t = squared > 0 ? Math.min(1, Math.max(0, (px * ex + py * ey) / squared)) : 0
-    least = Math.min(least, Math.hypot(px - t * ex, py - t * ey))
+    const [gx, gy] = [px - t * ex, py - t * ey]
+    least = Math.min(least, gx * gx + gy * gy)
   }
-  return inside ? 0 : least
+  return inside ? 0 : Math.sqrt(least)
 }
 
 /** Edges of a cell (0 below, 1 right, 2 above, 3 left) that the outline enters and leaves by, parts on its left. */
@@ -72,7 +73,9 @@ export function tracedOutline(pieces: readonly (readonly Point[])[], radius: num
     for (let j = Math.max(0, Math.floor(j0)); j <= Math.min(ny - 1, Math.ceil(j1)); j++)
       for (let i = Math.max(0, Math.floor(i0)); i <= Math.min(nx - 1, Math.ceil(i1)); i++) {
         const k = j * nx + i
-        if ((field[k] as number) > -grown) field[k] = Math.min(field[k] as number, distanceTo(piece, x0 + i * cell, y0 + j * cell) - grown)
+        // two cells inside no crossing is near: its exact depth does not matter
+        if ((field[k] as number) > -2 * cell)
+          field[k] = Math.min(field[k] as number, distanceTo(piece, x0 + i * cell, y0 + j * cell) - grown)
       }
   }
   return loops(field, nx, ny, (i, j) => ({ x: x0 + i * cell, y: y0 + j * cell }))
