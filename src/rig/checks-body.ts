@@ -105,8 +105,12 @@ export const bodyChecks: readonly Check[] = [
     find: (s) => {
       const { schedule } = s.rig
       if (!schedule) return lacking("schedule")
-      return onLoad(s, ({ bodyMass }, load) =>
-        findBy(wearSchedule, "schedule", { ...schedule, bodyMass, load }, (out) => {
+      return onPoses(s, ({ bodyMass, stature }, load, poses) => {
+        // the back's moment in balance, unless the document gives its own
+        const given = (schedule as unknown as { readonly moment: number | null }).moment
+        const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, load, poses }) : null
+        const moment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
+        return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, load, moment }, (out) => {
           const least = out.heaviest ? ` Up to ${formatQuantity("mass", out.heaviest.load)} the whole plan would be bearable.` : ""
           const rests = out.resting.count ? ` ${out.resting.count} rests of ${formatQuantity("time", out.restLength)} are advised.` : ""
           return atMost(
@@ -116,8 +120,8 @@ export const bodyChecks: readonly Check[] = [
             `${out.bearable ? "The plan can be borne as it stands." : `Strain passes what can be borne${out.first ? ` after ${formatQuantity("time", out.first.after)}, during '${out.first.during}'` : ""}.`}${rests}${least}`,
             "published endurance limits, compared in alula/worn wearSchedule",
           )
-        }),
-      )
+        })
+      })
     },
   },
   {

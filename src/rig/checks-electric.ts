@@ -1,3 +1,5 @@
+import { startUp } from "../converter/index.js"
+import { brent } from "../numeric/index.js"
 import { airTravel, chemistries, openCircuitVoltage, runtime } from "../pack/index.js"
 import { formatQuantity } from "../quantity/index.js"
 import type { SiOf } from "../solver/index.js"
@@ -112,6 +114,72 @@ export const electricChecks: readonly Check[] = [
           "the datasheets of converter and bank",
         )
       }),
+  },
+  {
+    id: "start-up",
+    title: "the actuators start at all",
+    applies: driven,
+    find: (s) => {
+      const { starting, converter } = s.rig
+      if (!starting) return lacking("starting")
+      return onMove(s, (m) => {
+        const whole = s.model()
+        if (!whole) return lacking(s.moveLacks as string)
+        const { chain, model } = whole
+        const { constants, arms } = model
+        const first = m.raise.curve[0] as (typeof m.raise.curve)[number]
+        const { motorSpeed, ...rest } = starting
+        // the rod's motor as a rotary one: its back-EMF at the stated speed, its load by the current it draws
+        const backEmf = (arms.actuator.ratedVoltage - constants.frictionCurrent * constants.resistance) / motorSpeed
+        const sourceVoltage = converter ? converter.outputVoltage : chain.openVoltage
+        const sourceResistance = converter ? chain.loadResistance : chain.sourceResistance + chain.lineResistance + chain.loadResistance
+        // standing still the motors are a resistance: where a limit binds, the supply gives them this much
+        const standing = constants.resistance / arms.count
+        const free = sourceVoltage / (standing + sourceResistance)
+        const held = brent((current) => (model.circuit(current)?.voltage ?? 0) - current * standing, 0, free * (1 + 1e-9), 1e-9)
+        const limit =
+          converter || chain.sourceLimit !== null
+            ? held && held.x < free * 0.999
+              ? held.x
+              : chain.sourceLimit !== null && !converter
+                ? chain.sourceLimit
+                : null
+            : null
+        const input = {
+          ...rest,
+          sourceVoltage,
+          sourceResistance,
+          currentLimit: limit,
+          motors: arms.count,
+          motorResistance: constants.resistance,
+          backEmf,
+          loadTorque: backEmf * first.current,
+        }
+        return findBy(startUp, "starting", input, (out) => {
+          const reset = (starting as unknown as { readonly resetBelow: number | null }).resetBelow
+          const clear = limit === null ? 1 : 1 - out.inrushCurrent / limit
+          const margin =
+            !out.starts || out.resets === true
+              ? -1
+              : out.outcome === "starts"
+                ? Math.min(Math.max(clear, 0.1), reset === null ? 1 : out.lowestVoltage / reset - 1)
+                : 0.05
+          const how = out.starts
+            ? out.outcome === "starts"
+              ? "They start freely"
+              : "They start, but only against the limit"
+            : "They never start"
+          return byMargin(
+            out.inrushCurrent,
+            limit ?? out.inrushCurrent,
+            "current",
+            margin,
+            `${how}: standing still they would draw ${amps(out.inrushCurrent)} and pull the supply to ${formatQuantity("voltage", out.lowestVoltage)}${out.resets ? ", where something else resets" : ""}.`,
+            "see alula/converter startUp",
+          )
+        })
+      })
+    },
   },
   {
     id: "converter-window",

@@ -1,7 +1,7 @@
 import { type ConverterSpec, converterOutput } from "../converter/index.js"
-import { openCircuitVoltage } from "../pack/index.js"
-import type { SiOf } from "../solver/index.js"
-import { awgArea, metals } from "../wire/index.js"
+import { openCircuitVoltage, resistanceFactor } from "../pack/index.js"
+import { isNoSolution, type SiOf } from "../solver/index.js"
+import { voltageDrop } from "../wire/index.js"
 import type { RigDocument, RigRun } from "./document.js"
 
 /** What the supply does at one current; powers in W. */
@@ -41,12 +41,24 @@ export interface SupplyChain {
   readonly loadResistance: number
 }
 
-/** Resistance of a run, out and back, contacts included, Ω: the same sum as wire.voltageDrop. */
+/** Resistance of a run, out and back, contacts included, Ω: wire.voltageDrop's own sum. */
 export function runResistance(run: SiOf<RigRun>): number {
-  const { resistivity, coefficient } = metals.copper
-  const area = run.awg === null ? (run.area as number) : awgArea(run.awg)
-  const metal = (resistivity * (1 + coefficient * (run.temperature - 20)) * 2 * run.length) / area
-  return metal + run.contacts * run.contactResistance
+  const { awg, area, length, contacts, contactResistance, temperature } = run
+  const out = voltageDrop.si({
+    current: 1,
+    length,
+    awg,
+    area,
+    metal: "copper",
+    stranding: "solid",
+    temperature,
+    conductors: 2,
+    contacts,
+    contactResistance,
+    voltage: null,
+  })
+  // a run given by the document always has a resistance: its faults are found before
+  return isNoSolution(out) ? 0 : out.resistance
 }
 
 /** The supply chain of a rig document that has a source and wiring. */
@@ -57,7 +69,8 @@ export function supplyChain(rig: SiOf<RigDocument>): SupplyChain {
   const source = pack
     ? {
         openVoltage: pack.series * openCircuitVoltage(pack.chemistry, pack.stateOfCharge),
-        sourceResistance: (pack.series * pack.cellResistance) / pack.parallel + pack.extraResistance,
+        sourceResistance:
+          (pack.series * pack.cellResistance * resistanceFactor(pack.chemistry, pack.temperature)) / pack.parallel + pack.extraResistance,
         sourceLimit: null,
       }
     : { openVoltage: bank?.voltage ?? 0, sourceResistance: bank?.resistance ?? 0, sourceLimit: bank?.currentLimit ?? null }

@@ -106,6 +106,8 @@ export interface RigPack {
   stateOfCharge?: Ratio
   /** Holders, welds and protection circuit together. */
   extraResistance?: Resistance
+  /** Temperature of the cells: cold ones sag more. */
+  temperature?: Temperature
   /** Greatest current of one cell. */
   cellCurrent?: Current | null
 }
@@ -302,6 +304,7 @@ export const rigFields: Fields<RigDocument> = {
       cellCapacity: { kind: "charge", symbol: "Q_c", label: "charge of one cell", above: 0, max: "200 Ah" },
       cellResistance: { kind: "resistance", symbol: "R_c", label: "direct-current resistance of one cell", min: 0, max: 10 },
       stateOfCharge: { kind: "ratio", symbol: "z", label: "charge left", min: 0, max: 1, default: 0.8 },
+      temperature: { kind: "temperature", symbol: "T_c", label: "temperature of the cells", min: -20, max: 60, default: 25 },
       cellCurrent: { kind: "current", symbol: "I_c", label: "greatest current of one cell", above: 0, max: 200, default: null },
       extraResistance: { kind: "resistance", symbol: "R_x", label: "holders, welds and protection circuit", min: 0, max: 10, default: 0 },
     },

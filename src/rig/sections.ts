@@ -1,8 +1,9 @@
+import { type StartUpInput, startUp } from "../converter/index.js"
 import type { HobbyServoInput } from "../drive/index.js"
 import { type DutyCycleInput, dutyCycle, hobbyServo } from "../drive/index.js"
 import { type BeamInput, beam, type PinJointInput, pinJoint } from "../frame/index.js"
 import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../linkage/index.js"
-import type { Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../quantity/index.js"
+import type { AngularSpeed, Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../quantity/index.js"
 import type { AnyField, AnyFields, Fields } from "../solver/index.js"
 import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from "../thermoform/index.js"
 import { type LedRunInput, ledRun } from "../wire/index.js"
@@ -141,6 +142,12 @@ export interface RigScissor {
   droopLimit?: Length | null
 }
 
+/** What decides whether the actuators ever start: their motors, and what the supply does at its limit. */
+export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetBelow"> {
+  /** Speed of the motor inside the actuator, without load at rated voltage. */
+  motorSpeed: AngularSpeed
+}
+
 /** What may be spent. */
 export interface RigBudget {
   mass?: Mass | null
@@ -170,6 +177,7 @@ export interface RigSections {
   flaps?: RigFlaps | null
   scissor?: RigScissor | null
   lights?: LedRunInput | null
+  starting?: RigStarting | null
   budget?: RigBudget | null
 }
 
@@ -312,6 +320,10 @@ const described = {
     droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", above: 0, max: 5, default: null },
   }),
   lights: section("light string", embed(ledRun, "li")),
+  starting: section("start of the actuators", {
+    ...embed(startUp, "su", "sourceVoltage", "sourceResistance", "currentLimit", "motors", "motorResistance", "backEmf", "loadTorque"),
+    motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", above: 0, max: 5000 },
+  }),
   budget: group<RigBudget>("what may be spent", {
     mass: { kind: "mass", symbol: "bu_m", label: "mass", above: 0, max: 100, default: null },
     price: { kind: "number", symbol: "bu_c", label: "price", above: 0, max: 1e7, default: null },

@@ -74,6 +74,22 @@ const cases: Readonly<Record<string, Case>> = {
     remove: without("bank"),
     missing: "pack",
   },
+  "start-up": {
+    rig: "lantern-moth-bank",
+    // a bank whose own resistance does not stand in the way, so that only its limit does
+    prepare: (d) =>
+      [
+        ["converter", "inputCurrentLimit"],
+        ["bank", "resistance"],
+        ["wiring", "switchResistance"],
+        ["wiring", "fuseResistance"],
+        ["wiring", "source", "contactResistance"],
+        ["wiring", "source", "length"],
+      ].reduce((doc, path, i) => set(doc, path, i === 0 ? 90 : 0.001), d),
+    vary: scale(["bank", "currentLimit"]),
+    remove: without("starting"),
+    missing: "starting",
+  },
   "converter-window": { rig: "ember-lizard-collar", vary: scale(["converter", "minimumInput"]), remove: without("pack"), missing: "pack" },
   "over-voltage": { vary: scale(["hinged", "actuator", "ratedVoltage"]), remove: without("pack"), missing: "pack" },
   "day-energy": { vary: scale(["day", "hours"]), remove: without("day"), missing: "day" },
