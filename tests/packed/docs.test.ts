@@ -40,6 +40,7 @@ describe("examples run", () => {
     expect(printed).not.toMatch(/NaN|undefined|\[object/)
   })
   it("write the pages they speak of", () => {
-    expect(existsSync(join(root, "out/lantern-moth.html"))).toBe(true)
+    for (const page of ["lantern-moth-bank.html", "lantern-moth-cells.md", "wing-rib-template.svg", "four-hour-parade.svg"])
+      expect(existsSync(join(root, "out", page)), page).toBe(true)
   })
 })
