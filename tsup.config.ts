@@ -14,6 +14,7 @@ export default defineConfig({
   splitting: true,
   treeshake: false,
   clean: true,
+  silent: true,
   // small, and slow to load from outside: bundled into our output
   noExternal: [/^zod/],
   external: ["mathjs"],
