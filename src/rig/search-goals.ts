@@ -1,7 +1,8 @@
 import type { Angle, Mass, Ratio, Time } from "../quantity/index.js"
-import type { Fields, SiOf } from "../solver/index.js"
+import type { AnyFields, Fields, SiOf } from "../solver/index.js"
+import { readInput } from "../solver/validate.js"
 import { type Catalogue, type CataloguePlacement, placementFields } from "./catalogue.js"
-import type { RigDocument } from "./document.js"
+import { type RigDocument, type RigPack, rigFields } from "./document.js"
 
 /** What a search must meet, and what it may choose from beside the catalogue. What is left out or `null` is not asked for. */
 export interface SearchGoals {
@@ -30,6 +31,10 @@ export interface SearchGoals {
   voltageFactor?: number
   /** Times its rated force an actuator may be asked for. */
   forceFactor?: number
+  /** Times the move's greatest force it must still manage on the supply before it stalls. */
+  stallFactor?: number
+  /** Least angle between rod and lever; 0 for none. */
+  rodAngle?: Angle
   /** Whether the actuator must hold the arms everywhere without power. */
   holds?: boolean
   /** Raise times are told apart in steps of this. */
@@ -71,6 +76,8 @@ export const goalFields: Fields<SearchGoals> = {
   mass: { kind: "mass", symbol: "m_max", label: "greatest mass", above: 0, max: 100, default: null },
   voltageFactor: { kind: "number", symbol: "k_u", label: "times the rated voltage", above: 0, max: 2, default: 1.1 },
   forceFactor: { kind: "number", symbol: "k_f", label: "times the rated force", above: 0, max: 2, default: 1 },
+  stallFactor: { kind: "number", symbol: "k_s", label: "times the greatest force before a stall", min: 1, max: 10, default: 1.3 },
+  rodAngle: { kind: "angle", symbol: "tau_min", label: "least angle between rod and lever", min: 0, max: "89 deg", default: "30 deg" },
   holds: { kind: "flag", label: "holds without power", default: false },
   timeStep: { kind: "time", symbol: "t_step", label: "step of the raise time", min: 1e-6, max: 60, default: "1 ms" },
 }
@@ -90,6 +97,14 @@ export interface SearchPlan {
   readonly goals: PlanGoals
 }
 
+/** A pack with every default in it, for a rig that has none: what the catalogue decides is put over it. */
+function plainPack(): NonNullable<SiOf<RigDocument>["pack"]> {
+  const decided: RigPack = { chemistry: "nmc", series: 1, parallel: 1, cellCapacity: 1, cellResistance: 0 }
+  const read = readInput(rigFields.pack.fields as unknown as AnyFields, decided)
+  if (!read.ok) throw new Error("the plain pack is a valid one")
+  return read.si as NonNullable<SiOf<RigDocument>["pack"]>
+}
+
 /** Puts rig, catalogue and goals together. */
 export function planOf(rig: SiOf<RigDocument>, catalogue: SiOf<Catalogue>, goals: SiOf<SearchGoals>): SearchPlan {
   const { brief, day, hinged, pack } = rig
@@ -103,7 +118,7 @@ export function planOf(rig: SiOf<RigDocument>, catalogue: SiOf<Catalogue>, goals
     pinAngle: hinged.pinAngle,
   }
   return {
-    rig,
+    rig: { ...rig, pack: pack ?? plainPack() },
     catalogue: { ...catalogue, placements: given.length || !own ? given : [own] },
     goals: {
       ...goals,
@@ -198,6 +213,7 @@ export function suppliedRig(plan: SearchPlan, { cell, series, parallel, converte
     ...rig,
     bank: null,
     pack: {
+      ...(rig.pack as NonNullable<SiOf<RigDocument>["pack"]>),
       chemistry: cell.chemistry,
       series,
       parallel,
@@ -205,7 +221,6 @@ export function suppliedRig(plan: SearchPlan, { cell, series, parallel, converte
       cellResistance: cell.resistance,
       cellCurrent: cell.current,
       stateOfCharge: goals.stateOfCharge,
-      extraResistance: rig.pack?.extraResistance ?? 0,
     },
     converter: converter && without(converter),
     wiring: { ...wiring, source: { ...wiring.source, ...size }, load: wiring.load && { ...wiring.load, ...size } },

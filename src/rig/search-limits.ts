@@ -1,7 +1,17 @@
 import { chemistries, openCircuitVoltage } from "../pack/index.js"
-import type { Circuit } from "./circuit.js"
+import { type Circuit, stiff } from "./circuit.js"
 import { type MechanicalParts, type SearchPlan, type SupplyParts, supplyParts } from "./search-goals.js"
-import { drawnCharge, type LinkageFault, leastTime, type Mechanics, type Profile, peakDrawn, travelTime } from "./search-profile.js"
+import {
+  doesMove,
+  drawnCharge,
+  type LinkageFault,
+  leastTime,
+  loadedCurrent,
+  type Mechanics,
+  type Profile,
+  peakDrawn,
+  travelTime,
+} from "./search-profile.js"
 
 /** Families of parts whose product is searched, and the limits on all parts together. */
 export type Family = "mechanical" | "supply" | "wire" | "budget"
@@ -11,6 +21,7 @@ export type Reason =
   | "cannot-close"
   | "dead-point"
   | "swing"
+  | "rod-angle"
   | "force"
   | "holding"
   | "converter-input"
@@ -23,6 +34,7 @@ export type Reason =
   | "energy"
   | "wire-current"
   | "fuse"
+  | "unprotected"
   | "switch"
   | "price"
   | "mass"
@@ -32,6 +44,7 @@ export const reasonFamily: Readonly<Record<Reason, Family>> = {
   "cannot-close": "mechanical",
   "dead-point": "mechanical",
   swing: "mechanical",
+  "rod-angle": "mechanical",
   force: "mechanical",
   holding: "mechanical",
   "converter-input": "supply",
@@ -44,6 +57,7 @@ export const reasonFamily: Readonly<Record<Reason, Family>> = {
   energy: "supply",
   "wire-current": "wire",
   fuse: "wire",
+  unprotected: "wire",
   switch: "wire",
   price: "budget",
   mass: "budget",
@@ -132,9 +146,10 @@ export function boundTime(raise: Profile, supply: Supply): number {
 /** Why the mechanics alone rule a family out. */
 export function mechanicalRefusal(plan: SearchPlan, { actuator }: MechanicalParts, mechanics: Mechanics | LinkageFault): Refusal | null {
   if (typeof mechanics === "string") return refusal(mechanics)
-  const { swing, raise, lower } = mechanics
+  const { swing, rodAngle, raise, lower } = mechanics
   const { goals } = plan
   if (goals.swing !== null && !(swing >= goals.swing)) return refusal("swing", swing, goals.swing)
+  if (!(rodAngle >= goals.rodAngle)) return refusal("rod-angle", rodAngle, goals.rodAngle)
   return firstBroken(
     ["force", Math.max(raise.peakForce, lower.peakForce), actuator.ratedForce * goals.forceFactor],
     ["holding", Math.max(raise.heldForce, lower.heldForce), goals.holds ? actuator.holdingForce : null],
@@ -155,6 +170,8 @@ export function supplyRefusal(plan: SearchPlan, supply: Supply, { raise, lower }
   if (broken) return broken
   const [up, down] = [leastTime(raise, bound), leastTime(lower, bound)]
   if (up === null || down === null) return refusal("stall")
+  for (const profile of [raise, lower])
+    if (!doesMove(profile, stiff(bound), loadedCurrent(profile, goals.stallFactor))) return refusal("stall")
   return firstBroken(["too-slow", up * SAFE, goals.raiseTime], ["stage-time", (up + down) * SAFE, goals.stageTime])
 }
 
@@ -174,6 +191,11 @@ function lineRefusal(plan: SearchPlan, { parts }: Supply, wire: Wire, drawn: num
   )
 }
 
+/** Why a wire does not go with the rig's fuse: one that lets more through than the wire stands does not protect it. */
+export function wireRefusal(plan: SearchPlan, wire: Wire): Refusal | null {
+  return firstBroken(["unprotected", plan.rig.wiring?.fuseRating ?? Number.NEGATIVE_INFINITY, wire.current])
+}
+
 /** What is known before any time is reckoned: without a converter the line's current is the actuators'. */
 export function currentRefusal(plan: SearchPlan, supply: Supply, wire: Wire, { raise, lower }: Mechanics): Refusal | null {
   const used = Math.max(raise.greatest, lower.greatest)
@@ -184,6 +206,7 @@ export function currentRefusal(plan: SearchPlan, supply: Supply, wire: Wire, { r
 export function raiseOrRefusal(plan: SearchPlan, supply: Supply, circuit: Circuit, raise: Profile): number | Refusal {
   const time = travelTime(raise, circuit, supply.breaks)
   if (typeof time === "string") return refusal(time)
+  if (!doesMove(raise, circuit, loadedCurrent(raise, plan.goals.stallFactor))) return refusal("stall")
   return firstBroken(["too-slow", time, plan.goals.raiseTime]) ?? time
 }
 
@@ -201,6 +224,7 @@ export function dayRefusal(
   const { goals } = plan
   const down = travelTime(lower, circuit, breaks)
   if (typeof down === "string") return refusal(down)
+  if (!doesMove(lower, circuit, loadedCurrent(lower, goals.stallFactor))) return refusal("stall")
   const slow = firstBroken(["stage-time", up + down, goals.stageTime])
   if (slow) return slow
   if (parts.converter) {

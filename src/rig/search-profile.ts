@@ -52,6 +52,8 @@ export interface Profile {
 /** What the linkage of one choice of actuator, place and spring does. */
 export interface Mechanics {
   readonly swing: number
+  /** Least angle between rod and lever, at an end of the stroke, rad. */
+  readonly rodAngle: number
   readonly raise: Profile
   readonly lower: Profile
 }
@@ -77,9 +79,17 @@ export function mechanicsOf(arms: SiOf<HingedArms>): Mechanics | LinkageFault {
   const up: Direction = arms.raised === "retracted" ? -1 : 1
   return {
     swing: Math.abs((angles[SAMPLES] as number) - (angles[0] as number)),
+    rodAngle: Math.min(rodAngleAt(arms, angles[0] as number), rodAngleAt(arms, angles[SAMPLES] as number)),
     raise: profileOf(model, up),
     lower: profileOf(model, up === 1 ? -1 : 1),
   }
+}
+
+/** Angle between rod and lever, 0 at a dead point and π/2 where the rod pushes square to the lever, rad. */
+function rodAngleAt({ hinge, anchor, pinRadius, pinAngle }: SiOf<HingedArms>, angle: number): number {
+  const [rx, ry] = [pinRadius * Math.cos(angle + pinAngle), pinRadius * Math.sin(angle + pinAngle)]
+  const [qx, qy] = [hinge.x + rx - anchor.x, hinge.y + ry - anchor.y]
+  return Math.atan2(Math.abs(rx * qy - ry * qx), Math.abs(rx * qx + ry * qy))
 }
 
 function profileOf(model: MoveModel, direction: Direction): Profile {
@@ -247,6 +257,17 @@ function crossings(profile: Profile, values: readonly number[]): number[] {
     }
     return found
   })
+}
+
+/** Current of all actuators together when each is asked for a multiple of the move's greatest force, A. */
+export function loadedCurrent({ constants, count, peakForce }: Profile, factor: number): number {
+  return count * (constants.frictionCurrent + (factor * Math.max(0, peakForce)) / constants.forcePerAmpere)
+}
+
+/** Whether the rod still moves at a total current on a supply. */
+export function doesMove({ constants, count }: Profile, circuit: Circuit, current: number): boolean {
+  const point = circuit(current)
+  return point !== null && point.voltage - (current / count) * constants.resistance > 0
 }
 
 /** Why a supply does not carry a move. */

@@ -14,6 +14,7 @@ import {
   suppliesOf,
   supplyRefusal,
   type Wire,
+  wireRefusal,
   wiresOf,
 } from "./search-limits.js"
 import { type Mechanics, mechanicsOf } from "./search-profile.js"
@@ -180,7 +181,8 @@ export function* scan(task: SearchTask): Generator<ScanState, SearchPart> {
           since += FULL
           const place = { mechanical, supply: supply.index, wire: wire.index }
           const [total, whole] = [roundPrice(cost + wire.cost), roundMass(mass + wire.mass)]
-          const known = budgetRefusal(plan, total, whole) ?? currentRefusal(plan, supply, wire, mechanics as Mechanics)
+          const known =
+            wireRefusal(plan, wire) ?? budgetRefusal(plan, total, whole) ?? currentRefusal(plan, supply, wire, mechanics as Mechanics)
           if (known) {
             rejections.add(known, 1, place)
             continue

@@ -284,14 +284,18 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * converter or none (`supply`), and one wire size for both runs (`wire`); all else stays as in the rig.
  * A choice meets the goals when
  *
- * - the linkage closes over the whole stroke without a dead point, and swing ≥ the swing wanted;
+ * - the linkage closes over the whole stroke without a dead point, swing ≥ the swing wanted, and the angle
+ *   between rod and lever ≥ `rodAngle` (default 30°: common practice, no source);
  * - peak force F ≤ k_f·F_rated (k_f: `forceFactor`, default 1), both ways, and with `holds` the greatest
  *   force at rest ≤ the holding force without power;
+ * - stall: on the supply chosen the rod still moves against k_s·F (k_s: `stallFactor`, default 1.3: common
+ *   practice, no source);
  * - voltage: N_s·V_full ≤ k_u·V_rated without a converter, V_out ≤ k_u·V_rated with one (k_u:
  *   `voltageFactor`, default 1.1: common practice, no source), and N_s·V_full ≤ the converter's greatest input;
  * - raise time t = ∫ ds/v ≤ `raiseTime` and up and down together ≤ `stageTime`, reckoned as
  *   `moveTime` does at the state of charge given;
- * - current of one cell, of the wire, of the rig's fuse and switch ≤ their limits, where stated;
+ * - current of one cell, of the wire, of the rig's fuse and switch ≤ their limits, where stated, and the
+ *   fuse's rating ≤ the wire's current (I_B ≤ I_n ≤ I_z);
  * - charge: moves·(Q_up + Q_down) + E_standby/V_open ≤ N_p·Q_cell·(1 − reserve), where moves are asked for,
  *   with Q = ∫ I ds/v in C;
  * - price and mass of the parts ≤ their limits, where given. Actuator, bracket and spring count once for
@@ -306,7 +310,8 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * choices all stay. Peaks are sought at 161 places of the stroke and around the greatest of them.
  * Counts and answer do not depend on the number of threads.
  *
- * Sources: virtual work and the brushed motor's equations as for `moveTime`; Pareto dominance as in
+ * Sources: virtual work and the brushed motor's equations as for `moveTime`; IEC 60364-4-43, 2008, clause
+ * 433.1 (current, fuse, wire: from memory); Pareto dominance as in
  * M. Ehrgott, Multicriteria Optimization, 2nd edition, 2005, chapter 2.
  *
  * @param rig - a rig document with arms and wiring; its source, converter and actuator are replaced

@@ -1,8 +1,9 @@
 import fc from "fast-check"
 import { chemistries } from "../../src/pack/index.js"
+import { si } from "../../src/quantity/index.js"
 import type { Catalogue, SearchGoals } from "../../src/rig/index.js"
 import { moveTime, type RigDocument, readCatalogue } from "../../src/rig/index.js"
-import { movePoint, type SolvedMove, solveMove } from "../../src/rig/move.js"
+import { movePoint, solveMove } from "../../src/rig/move.js"
 import { raiseDirection, wholeMove } from "../../src/rig/move-summary.js"
 import { isNoSolution, type SiOf } from "../../src/solver/index.js"
 import { demo } from "../helpers/rigs.js"
@@ -41,13 +42,13 @@ export function keyOf(choice: {
 type Rig = SiOf<RigDocument>
 
 /** Greatest force, force either way, total and source current of a move, on a grid finer than the search's. */
-function peaks(rig: Rig, moves: readonly SolvedMove[]): { force: number; held: number; used: number; drawn: number } {
+function peaks(rig: Rig, directions: readonly (1 | -1)[]): { force: number; held: number; used: number; drawn: number } {
   const { model } = wholeMove(rig)
   const { stroke } = model.arms.actuator
   const found = { force: Number.NEGATIVE_INFINITY, held: 0, used: 0, drawn: 0 }
-  for (const [i] of moves.entries())
+  for (const direction of directions)
     for (let k = 0; k <= 640; k++) {
-      const point = movePoint(model, (stroke * k) / 640, i === 0 ? 1 : -1)
+      const point = movePoint(model, (stroke * k) / 640, direction)
       if (!point) throw new Error("a solved move has every point")
       found.force = Math.max(found.force, point.force)
       found.held = Math.max(found.held, Math.abs(point.force))
@@ -55,6 +56,18 @@ function peaks(rig: Rig, moves: readonly SolvedMove[]): { force: number; held: n
       found.drawn = Math.max(found.drawn, point.supply.sourceCurrent)
     }
   return found
+}
+
+/** Angle between rod and lever by the cosine rule, rad. */
+function rodAngle(arms: NonNullable<Rig["hinged"]>, angle: number): number {
+  const { hinge, anchor, pinRadius } = arms
+  const rod = Math.hypot(
+    hinge.x + pinRadius * Math.cos(angle + arms.pinAngle) - anchor.x,
+    hinge.y + pinRadius * Math.sin(angle + arms.pinAngle) - anchor.y,
+  )
+  const base = Math.hypot(hinge.x - anchor.x, hinge.y - anchor.y)
+  const corner = Math.acos((rod ** 2 + pinRadius ** 2 - base ** 2) / (2 * rod * pinRadius))
+  return Math.min(corner, Math.PI - corner)
 }
 
 /**
@@ -118,7 +131,7 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                   const lower = solveMove(model, up === 1 ? -1 : 1)
                   if (isNoSolution(lower)) continue
                   const swing = Math.abs(raise.points.at(-1)!.angle - raise.points[0]!.angle)
-                  const { force, held, used, drawn } = peaks(built, [raise, lower])
+                  const { force, held, used, drawn } = peaks(built, [1, -1])
                   const full = series * chemistries[cell.chemistry].fullVoltage
                   const charge = (raise.totals.source + lower.totals.source) / chain.openVoltage
                   const price =
@@ -131,8 +144,20 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                     series * parallel * cell.mass +
                     (converter?.mass ?? 0) +
                     metres * wire.linearDensity
+                  const { frictionCurrent, forcePerAmpere, resistance } = model.constants
+                  /** Voltage left for motion when a move's greatest force grows by the stall factor. */
+                  const spare = [raise, lower].map((_, i) => {
+                    const own = peaks(built, [i === 0 ? up : up === 1 ? -1 : 1]).force
+                    const amperes = frictionCurrent + ((goals.stallFactor ?? 1.3) * Math.max(0, own)) / forcePerAmpere
+                    return (model.circuit(amperes * arms.count)?.voltage ?? 0) - amperes * resistance
+                  })
                   const checks = [
                     keeps(-swing, goals.swing === null || goals.swing === undefined ? null : -number(goals.swing)),
+                    keeps(
+                      si("angle", goals.rodAngle ?? "30 deg"),
+                      Math.min(...raise.points.map((point) => rodAngle(built.hinged!, point.angle))),
+                    ),
+                    ...spare.map((volts) => keeps(-volts, 0) && volts > 0),
                     keeps(force, actuator.ratedForce * (goals.forceFactor ?? 1)),
                     keeps(held, goals.holds ? actuator.holdingForce : null),
                     keeps(converter ? converter.outputVoltage : full, (goals.voltageFactor ?? 1.1) * actuator.ratedVoltage),
@@ -142,6 +167,7 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                     keeps(drawn / parallel, cell.current),
                     keeps(rig.wiring!.load ? Math.max(drawn, used) : drawn, wire.current),
                     keeps(drawn, rig.wiring!.fuseRating),
+                    keeps(rig.wiring!.fuseRating ?? 0, wire.current),
                     keeps(drawn, rig.wiring!.switchRating),
                     keeps((goals.moves ?? 0) * charge, parallel * cell.capacity * (1 - number(goals.reserve ?? 0.2))),
                     keeps(price, goals.price),
@@ -195,7 +221,8 @@ function shelf<T extends object>(of: fc.Arbitrary<T>, word: string, min: number,
 }
 
 /** Small catalogues around the demo rig, with goals that some of it meets. */
-export const smallCatalogues: fc.Arbitrary<{ catalogue: Catalogue; goals: SearchGoals }> = fc.record({
+export const smallCatalogues: fc.Arbitrary<{ catalogue: Catalogue; goals: SearchGoals; rig: RigDocument }> = fc.record({
+  rig: pick(null, null, 3.5, 8).map((fuseRating) => openRig({ wiring: { ...demo("lantern-moth-cells").wiring!, fuseRating } })),
   catalogue: fc.record({
     version: fc.constant(1),
     name: fc.constant("random shelf"),
@@ -311,12 +338,14 @@ export const smallCatalogues: fc.Arbitrary<{ catalogue: Catalogue; goals: Search
     mass: pick(null, null, null, 1.4),
     voltageFactor: pick(1.1, 1.4),
     forceFactor: pick(1, 1, 0.8),
+    stallFactor: pick(1, 1.3),
+    rodAngle: pick<SearchGoals["rodAngle"] & {}>(0, "30 deg"),
     holds: pick(false, false, false, true),
   }),
 })
 
-/** The demo rig, its own brief and day left out so that the goals alone speak. */
+/** The demo rig without a fuse, brief and day left out so that the goals alone speak. */
 export function openRig(extra: Partial<RigDocument> = {}): RigDocument {
   const { day: _day, ...rest } = demo("lantern-moth-cells")
-  return { ...rest, brief: null, ...extra }
+  return { ...rest, wiring: { ...rest.wiring!, fuseRating: null }, brief: null, ...extra }
 }

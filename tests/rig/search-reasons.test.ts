@@ -5,7 +5,7 @@ import { shelf } from "./search-shelf.js"
 
 const [actuator, cell, wire, converter] = [shelf.actuators[0]!, shelf.cells[1]!, shelf.wires[2]!, shelf.converters![0]!]
 const one: Catalogue = { version: 1, name: "one of each", actuators: [actuator], cells: [cell], wires: [wire] }
-const single: SearchGoals = { series: [3], parallel: [1] }
+const single: SearchGoals = { series: [3], parallel: [1], rodAngle: 0 }
 
 /** A search with a single combination, and the one thing that must stand in its way. */
 const cases: readonly (readonly [
@@ -24,16 +24,19 @@ const cases: readonly (readonly [
     { hinged: { ...openRig().hinged!, hinge: { x: 0, y: 0 } } },
   ],
   ["swing", "mechanical", {}, { swing: "120 deg" }],
+  ["rod-angle", "mechanical", {}, { rodAngle: "60 deg" }],
   ["force", "mechanical", {}, { forceFactor: 0.4 }],
   ["holding", "mechanical", { actuators: [{ ...actuator, holdingForce: "10 N" }] }, { holds: true }],
   ["voltage", "supply", {}, { series: [4] }],
   ["stall", "supply", { cells: [{ ...cell, chemistry: "nimh" }] }, { series: [1] }],
+  ["stall", "supply", {}, { stallFactor: 8 }],
   ["too-slow", "supply", {}, { raiseTime: "8 s" }],
   ["stage-time", "supply", {}, { raiseTime: "15 s", stageTime: "16 s" }],
   ["cell-current", "supply", { cells: [{ ...cell, current: "0.9 A" }] }, {}],
   ["energy", "supply", {}, { moves: 5000 }],
   ["wire-current", "wire", { wires: [{ ...wire, current: "0.9 A" }] }, {}],
   ["fuse", "wire", {}, {}, { wiring: { ...openRig().wiring!, fuseRating: "0.9 A" } }],
+  ["unprotected", "wire", {}, {}, { wiring: { ...openRig().wiring!, fuseRating: "12 A" } }],
   ["switch", "wire", {}, {}, { wiring: { ...openRig().wiring!, switchRating: "0.9 A" } }],
   ["price", "budget", {}, { price: 20 }],
   ["mass", "budget", {}, { mass: "100 g" }],

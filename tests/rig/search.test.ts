@@ -1,13 +1,13 @@
 import { inspect } from "node:util"
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { moveTime, type RigDocument, search } from "../../src/rig/index.js"
+import { assess, moveTime, type RigDocument, search } from "../../src/rig/index.js"
 import { solveMove } from "../../src/rig/move.js"
 import { raiseDirection, wholeMove } from "../../src/rig/move-summary.js"
 import { drawnCharge, leastTime, mechanicsOf, travelTime } from "../../src/rig/search-profile.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import { demo } from "../helpers/rigs.js"
-import { dominates, enumerate, keyOf, openRig, smallCatalogues, undominated } from "./search-brute.js"
+import { dominates, enumerate, keyOf, smallCatalogues, undominated } from "./search-brute.js"
 import { goals, shelf, short, wings } from "./search-shelf.js"
 
 const STEP = 1e-3
@@ -17,10 +17,10 @@ describe("search against plain enumeration (second route: nested loops, every co
     const seen = { front: 0, empty: 0, ties: 0, converters: 0, runs: 0 }
     let largest = 0
     await fc.assert(
-      fc.asyncProperty(smallCatalogues, async ({ catalogue, goals }) => {
-        const plain = enumerate(openRig(), catalogue, goals)
+      fc.asyncProperty(smallCatalogues, async ({ catalogue, goals, rig }) => {
+        const plain = enumerate(rig, catalogue, goals)
         fc.pre(!plain.isOnEdge)
-        const found = await search(openRig(), catalogue, goals)
+        const found = await search(rig, catalogue, goals)
         const expected = undominated(plain.fit, STEP)
         expect(found.front.map(keyOf).sort()).toEqual(expected.map((one) => one.key).sort())
         expect(found.combinations).toBe(plain.combinations)
@@ -128,6 +128,31 @@ describe("what search hands over", () => {
     expect(found.front[found.cheapest!]!.price).toBe(best("price"))
     expect(found.front[found.lightest!]!.mass).toBe(best("mass"))
     expect(found.front[found.fastest!]!.raiseTime).toBeLessThanOrEqual(best("raiseTime") + STEP)
+  })
+  it("falls short in none of the rig's own checks that the search looks at", async () => {
+    const found = await search(wings, short, goals)
+    const looked = [
+      "swing",
+      "raise-time",
+      "stage-time",
+      "peak-force",
+      "stall-margin",
+      "dead-point",
+      "cell-current",
+      "converter-window",
+      "over-voltage",
+      "day-energy",
+      "fuse",
+      "switch",
+    ]
+    const told = new Set<string>()
+    for (const { rig } of found.front)
+      for (const { check, verdict, why } of assess(rig).findings) {
+        if (!looked.includes(check)) continue
+        told.add(check)
+        expect(verdict, `${check}: ${why} ${rig.note}`).not.toBe("falls short")
+      }
+    expect([...told].sort()).toEqual([...looked].sort())
   })
   it("is frozen, JSON-clean and prints", async () => {
     const found = await search(wings, short, { ...goals, parallel: [1] })
