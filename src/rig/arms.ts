@@ -1,9 +1,15 @@
-import { type HingeGeometry, hingeAngleAt, hingeLengthAt, hingeLeverAt } from "../linkage/index.js"
+import {
+  gravityMomentAt,
+  type HingeGeometry,
+  type HingeSpring,
+  hingeAngleAt,
+  hingeLeverAt,
+  springAt,
+  springEnergy,
+  standardGravity,
+} from "../linkage/index.js"
 import type { SiOf } from "../solver/index.js"
 import type { HingedArms } from "./document.js"
-
-/** Standard gravity, m/s² (exact; CGPM 1901). */
-export const GRAVITY = 9.80665
 
 /** The mechanics of one arm, SI: geometry, energy and moment by arm angle. */
 export interface ArmModel {
@@ -22,42 +28,24 @@ export interface ArmModel {
   readonly inertia: number
 }
 
-/** Mechanics of one of a rig's arms. */
+/** Mechanics of one of a rig's arms, by the linkage's own kernels. */
 export function armModel(arms: SiOf<HingedArms>): ArmModel {
-  const { hinge, anchor, pinRadius, pinAngle, axisOffset, assembly, masses, lean, spring, actuator } = arms
+  const { hinge, anchor, pinRadius, pinAngle, axisOffset, assembly, masses, lean, actuator } = arms
   const geometry: HingeGeometry = { hinge, base: anchor, pinRadius, pinAngle, axisOffset }
   const branch = assembly === "counterClockwise" ? 1 : -1
-  // gravity acts on the sum of m·r, a single vector in the arm
-  let [along, across, inertia] = [0, 0, 0]
-  for (const { mass, radius, angle } of masses) {
-    along += mass * radius * Math.cos(angle)
-    across += mass * radius * Math.sin(angle)
-    inertia += mass * radius ** 2
-  }
-  const pull: HingeGeometry | null = spring && {
-    hinge,
-    base: spring.anchor,
-    pinRadius: spring.radius,
-    pinAngle: spring.angle,
-    axisOffset: 0,
-  }
-  const springStretchAt = (angle: number) => (spring && pull ? Math.max(0, hingeLengthAt(pull, angle) - spring.freeLength) : 0)
+  const spring: HingeSpring | null = arms.spring && { ...arms.spring, fixed: arms.spring.anchor, preload: 0, pullsOnly: true }
   return {
     geometry,
-    inertia,
+    inertia: masses.reduce((sum, m) => sum + m.mass * m.radius ** 2, 0),
     angleAt: (stroke) => hingeAngleAt(geometry, actuator.retractedLength + stroke, branch),
     leverAt: (angle) => hingeLeverAt(geometry, angle),
-    springStretchAt,
+    springStretchAt: (angle) => (spring ? Math.max(0, springAt(hinge, spring, angle).length - spring.freeLength) : 0),
     energyAt: (angle) => {
-      const turned = angle + lean
-      const lifted = GRAVITY * (along * Math.sin(turned) + across * Math.cos(turned))
-      return lifted + (spring ? (spring.stiffness * springStretchAt(angle) ** 2) / 2 : 0)
+      let lifted = 0
+      for (const m of masses) lifted += m.mass * m.radius * Math.sin(angle + m.angle + lean)
+      return standardGravity * lifted + (spring ? springEnergy(spring, springAt(hinge, spring, angle).length) : 0)
     },
-    momentAt: (angle) => {
-      const turned = angle + lean
-      const weight = GRAVITY * (along * Math.cos(turned) - across * Math.sin(turned))
-      const stretch = springStretchAt(angle)
-      return weight + (spring && pull && stretch > 0 ? spring.stiffness * stretch * hingeLeverAt(pull, angle) : 0)
-    },
+    // the weights turn the arm down, the spring up
+    momentAt: (angle) => gravityMomentAt(masses, angle, lean) - (spring ? springAt(hinge, spring, angle).moment : 0),
   }
 }

@@ -1,9 +1,9 @@
 import { formatQuantity } from "../quantity/index.js"
-import { isNoSolution, type SiOf } from "../solver/index.js"
+import type { SiOf } from "../solver/index.js"
 import { contactSeverity, passage, pinchGap, reach, tipOver, windLoad } from "../worn/index.js"
 import { always, type Check } from "./checks.js"
 import type { RigDocument } from "./document.js"
-import { atLeast, atMost, byMargin, type Found, findBy, lacking, refused } from "./finding.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
 import type { Situation } from "./situation.js"
 
 type Si = SiOf<RigDocument>
@@ -229,22 +229,21 @@ export const aroundChecks: readonly Check[] = [
     find: (s) => {
       const { contact, hinged: arms } = s.rig
       if (!contact) return lacking("contact")
-      const move = s.move()
-      if (move === null) return lacking(s.moveLacks as string)
-      if (isNoSolution(move)) return refused(move)
-      const arm = s.arm()
-      if (!arm || !arms) return lacking("hinged")
-      const swing = Math.max(...[...move.raise.curve, ...move.lower.curve].map((p) => p.speed / Math.abs(arm.leverAt(p.angle))))
-      const mass = arms.masses.reduce((sum, m) => sum + m.mass, 0)
-      return findBy(contactSeverity, "contact", { ...contact, armMass: mass, armLength: tipRadius(s.rig), swing }, (out) =>
-        atMost(
-          out.severity,
-          1,
-          "ratio",
-          `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${out.severity.toFixed(2)} of the published onset of pain.`,
-          "ISO/TS 15066, 2016: see alula/worn contactSeverity",
-        ),
-      )
+      return onMove(s, (move) => {
+        const arm = s.arm()
+        if (!arm || !arms) return lacking("hinged")
+        const swing = Math.max(...[...move.raise.curve, ...move.lower.curve].map((p) => p.speed / Math.abs(arm.leverAt(p.angle))))
+        const mass = arms.masses.reduce((sum, m) => sum + m.mass, 0)
+        return findBy(contactSeverity, "contact", { ...contact, armMass: mass, armLength: tipRadius(s.rig), swing }, (out) =>
+          atMost(
+            out.severity,
+            1,
+            "ratio",
+            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${out.severity.toFixed(2)} of the published onset of pain.`,
+            "ISO/TS 15066, 2016: see alula/worn contactSeverity",
+          ),
+        )
+      })
     },
   },
 ]

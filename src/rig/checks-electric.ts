@@ -7,19 +7,11 @@ import { isNoSolution } from "../solver/index.js"
 import { fuseCoordination, ledRun, wireHeating } from "../wire/index.js"
 import { always, type Check } from "./checks.js"
 import type { RigRun } from "./document.js"
-import { atLeast, atMost, byMargin, type Found, findBy, lacking, refused } from "./finding.js"
-import type { MoveTime } from "./move-time.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove, refused } from "./finding.js"
 import type { Situation } from "./situation.js"
 
 const watts = (p: number) => formatQuantity("power", p)
 const amps = (i: number) => formatQuantity("current", i)
-
-/** A finding on the move's currents. */
-function onMove(s: Situation, make: (move: MoveTime) => Found): Found {
-  const move = s.move()
-  if (move === null) return lacking(s.moveLacks as string)
-  return isNoSolution(move) ? refused(move) : make(move)
-}
 
 /** Whether the rig's arms draw on a source this document describes. */
 const driven = ({ rig }: Situation) => rig.hinged !== null

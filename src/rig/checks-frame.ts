@@ -1,10 +1,10 @@
 import { beam, naturalFrequency, pinJoint } from "../frame/index.js"
 import { formatQuantity } from "../quantity/index.js"
-import { isNoSolution, type SiOf } from "../solver/index.js"
+import type { SiOf } from "../solver/index.js"
 import { coolDown, heatThrough, tubeBend } from "../thermoform/index.js"
 import type { Check } from "./checks.js"
 import type { RigDocument } from "./document.js"
-import { atLeast, atMost, byMargin, type Found, findBy, lacking, refused } from "./finding.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
 import { type Situation, weight } from "./situation.js"
 
 type Si = SiOf<RigDocument>
@@ -90,20 +90,19 @@ export const frameChecks: readonly Check[] = [
     applies: hinged,
     find: (s) => {
       if (!s.rig.pin) return lacking("pin")
-      const move = s.move()
-      if (move === null) return lacking(s.moveLacks as string)
-      if (isNoSolution(move)) return refused(move)
       const arms = s.rig.hinged as NonNullable<Si["hinged"]>
-      // hinge and rod pull the arm at most with both forces in line
-      const force = move.raise.peakForce + weight(arms.masses.reduce((sum, m) => sum + m.mass, 0))
-      return findBy(pinJoint, "pin", { ...s.rig.pin, force }, (out) =>
-        atLeast(
-          out.safetyFactor,
-          2,
-          "number",
-          `With ${formatQuantity("force", force)} on it the joint has ${out.safetyFactor.toFixed(1)} times in hand; ${out.governs} governs.`,
-        ),
-      )
+      return onMove(s, (move) => {
+        // hinge and rod pull the arm at most with both forces in line
+        const force = move.raise.peakForce + weight(arms.masses.reduce((sum, m) => sum + m.mass, 0))
+        return findBy(pinJoint, "pin", { ...s.rig.pin, force }, (out) =>
+          atLeast(
+            out.safetyFactor,
+            2,
+            "number",
+            `With ${formatQuantity("force", force)} on it the joint has ${out.safetyFactor.toFixed(1)} times in hand; ${out.governs} governs.`,
+          ),
+        )
+      })
     },
   },
 ]

@@ -1,20 +1,11 @@
 import { dutyCycle, hobbyServo } from "../drive/index.js"
 import { hingeActuator, scissor, servoPushrod } from "../linkage/index.js"
 import { formatQuantity } from "../quantity/index.js"
-import { isNoSolution } from "../solver/index.js"
 import type { Check } from "./checks.js"
-import { atLeast, atMost, byMargin, type Found, findBy, lacking, refused } from "./finding.js"
-import type { MoveTime } from "./move-time.js"
+import { atLeast, atMost, byMargin, findBy, lacking, onMove } from "./finding.js"
 import type { Situation } from "./situation.js"
 
 const hinged = (s: Situation) => s.rig.hinged !== null
-
-/** A finding on the move, with its refusal or what it lacks. */
-function onMove(s: Situation, make: (move: MoveTime) => Found): Found {
-  const move = s.move()
-  if (move === null) return lacking(s.moveLacks as string)
-  return isNoSolution(move) ? refused(move) : make(move)
-}
 
 function linkageInput(s: Situation): object {
   const arms = s.rig.hinged as NonNullable<Situation["rig"]["hinged"]>

@@ -1,13 +1,4 @@
-import {
-  type Angle,
-  type Current,
-  type Force,
-  formatNumber,
-  formatQuantity,
-  type Ratio,
-  type Time,
-  type Voltage,
-} from "../quantity/index.js"
+import { formatNumber, formatQuantity } from "../quantity/index.js"
 import {
   type Caution,
   caution,
@@ -25,62 +16,8 @@ import { asPlanned, type Explanation, faultPairs, type Readings, singleFaults, t
 import { type RigDocument, rigFields } from "./document.js"
 import { demoRig } from "./example.js"
 import { type FaultName, faults } from "./faults.js"
-import { type MeasureName, measures, type Showing, type WarmPart } from "./measures.js"
-
-/** A measured value with its uncertainty (one standard deviation). */
-export interface MeasuredTime {
-  value: Time
-  uncertainty?: Time
-}
-/** A measured angle with its uncertainty. */
-export interface MeasuredAngle {
-  value: Angle
-  uncertainty?: Angle
-}
-/** A measured voltage with its uncertainty. */
-export interface MeasuredVoltage {
-  value: Voltage
-  uncertainty?: Voltage
-}
-/** A measured current with its uncertainty. */
-export interface MeasuredCurrent {
-  value: Current
-  uncertainty?: Current
-}
-/** A measured force with its uncertainty. */
-export interface MeasuredForce {
-  value: Force
-  uncertainty?: Force
-}
-
-/** What was measured on the built rig; any subset. */
-export interface Measured {
-  raiseTime?: MeasuredTime | null
-  lowerTime?: MeasuredTime | null
-  swing?: MeasuredAngle | null
-  /** At the source, everything still. */
-  restVoltage?: MeasuredVoltage | null
-  /** At the source's own terminals: at rest less during a raise. */
-  sourceSag?: MeasuredVoltage | null
-  /** Lost between source and converter (or actuators) during a raise. */
-  sourceDrop?: MeasuredVoltage | null
-  /** Lost between converter and actuators during a raise. */
-  loadDrop?: MeasuredVoltage | null
-  /** At the actuators during a raise, on average. */
-  actuatorVoltage?: MeasuredVoltage | null
-  /** All actuators together during a raise, on average. */
-  actuatorCurrent?: MeasuredCurrent | null
-  /** From the source during a raise, on average. */
-  sourceCurrent?: MeasuredCurrent | null
-  /** At the tip, rod unpinned, to lift the arm slowly through level. */
-  tipForceUp?: MeasuredForce | null
-  /** At the tip, rod unpinned, to let the arm sink slowly through level. */
-  tipForceDown?: MeasuredForce | null
-  /** The part that is clearly warmest after several raises. */
-  warmest?: WarmPart | "notFelt"
-  /** How far parts stray from their datasheets. */
-  spread?: Ratio
-}
+import { type Measured, measuredFields } from "./measured.js"
+import { type MeasureName, measures, type Showing } from "./measures.js"
 
 /** Input of the {@link diagnosis} solver. */
 export interface DiagnosisInput {
@@ -238,17 +175,6 @@ function cautions(): Caution[] {
   ]
 }
 
-const measuredField = <K extends string>(kind: K, symbol: string, label: string, high: number, name: MeasureName) =>
-  ({
-    kind: "group",
-    label,
-    default: null,
-    fields: {
-      value: { kind, symbol, label, min: 0, max: high },
-      uncertainty: { kind, symbol: `${symbol}_s`, label: `uncertainty of ${label}`, above: 0, max: high, default: measures[name].usual },
-    },
-  }) as const
-
 /** Lists handed to the working: readings, what the explanation predicts, uncertainties. */
 function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number[]; shown: number[]; sigma: number[]; extra: number } {
   const readings = readingsOf(measured)
@@ -288,37 +214,7 @@ export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solv
   title: "What is wrong with the built rig",
   input: {
     rig: { kind: "group", label: "the rig as planned", fields: rigFields },
-    measured: {
-      kind: "group",
-      label: "what was measured",
-      fields: {
-        raiseTime: measuredField("time", "t_mu", "time up", 3600, "raiseTime"),
-        lowerTime: measuredField("time", "t_md", "time down", 3600, "lowerTime"),
-        swing: measuredField("angle", "th_m", "swing", 6.3, "swing"),
-        restVoltage: measuredField("voltage", "U_m0", "source voltage at rest", 150, "restVoltage"),
-        sourceSag: measuredField("voltage", "U_m1", "sag of the source", 150, "sourceSag"),
-        sourceDrop: measuredField("voltage", "U_m2", "voltage lost on the source side", 150, "sourceDrop"),
-        loadDrop: measuredField("voltage", "U_m3", "voltage lost on the actuators' side", 150, "loadDrop"),
-        actuatorVoltage: measuredField("voltage", "U_m4", "voltage at the actuators", 150, "actuatorVoltage"),
-        actuatorCurrent: measuredField("current", "I_m1", "current of all actuators", 500, "actuatorCurrent"),
-        sourceCurrent: measuredField("current", "I_m2", "current from the source", 500, "sourceCurrent"),
-        tipForceUp: measuredField("force", "F_m1", "force at the tip, lifting", 2000, "tipForceUp"),
-        tipForceDown: measuredField("force", "F_m2", "force at the tip, letting down", 2000, "tipForceDown"),
-        warmest: {
-          kind: "choice",
-          label: "warmest part",
-          options: {
-            source: "cells or bank",
-            wires: "wires and plugs",
-            converter: "converter",
-            actuators: "actuators",
-            notFelt: "not felt",
-          },
-          default: "notFelt",
-        },
-        spread: { kind: "ratio", symbol: "sp", label: "how far parts stray from their datasheets", min: 0, max: 0.5, default: 0.02 },
-      },
-    },
+    measured: { kind: "group", label: "what was measured", fields: measuredFields },
   },
   output: {
     verdict: { kind: "text", label: "verdict" },

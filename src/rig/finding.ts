@@ -1,5 +1,8 @@
 import type { Kind } from "../quantity/index.js"
-import { type Caution, InputError, type NoSolution, type NoSolutionError, type Result, type Solver } from "../solver/index.js"
+import { type Caution, InputError, isNoSolution, type NoSolution, type NoSolutionError, type Result, type Solver } from "../solver/index.js"
+
+import type { MoveTime } from "./move-time.js"
+import type { Situation } from "./situation.js"
 
 /** How a check came out. */
 export type Verdict = "meets" | "marginal" | "falls short" | "not enough data"
@@ -105,4 +108,11 @@ export function findBy<In, Out extends object>(
   if (!(outcome.error instanceof InputError)) return refused(outcome.error)
   const [first] = outcome.error.issues
   return lacking([section, ...(first?.path ?? [])].join("."), first?.message ?? outcome.error.message)
+}
+
+/** A finding on the rig's move: its refusal, or what it lacks, where there is no move. */
+export function onMove(situation: Situation, make: (move: MoveTime) => Found): Found {
+  const move = situation.move()
+  if (move === null) return lacking(situation.moveLacks as string)
+  return isNoSolution(move) ? refused(move) : make(move)
 }

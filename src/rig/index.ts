@@ -10,7 +10,7 @@ export {
   type CatalogueWire,
   readCatalogue,
 } from "./catalogue.js"
-export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type Measured, type NextMeasure } from "./diagnose.js"
+export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type NextMeasure } from "./diagnose.js"
 export {
   type ArmMass,
   type EfficiencyPoint,
@@ -29,8 +29,9 @@ export {
 } from "./document.js"
 export type { FaultName } from "./faults.js"
 export type { Verdict } from "./finding.js"
+export type { Measured } from "./measured.js"
 export type { MeasureName, WarmPart } from "./measures.js"
-export { movePage, moveText } from "./move-report.js"
+export { moveText } from "./move-report.js"
 export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"
 export { type MoveTime, moveTime } from "./move-time.js"
 export { posePicture } from "./pose-picture.js"

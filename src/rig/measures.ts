@@ -1,4 +1,5 @@
-import { armModel, GRAVITY } from "./arms.js"
+import { standardGravity } from "../linkage/index.js"
+import { armModel } from "./arms.js"
 import { circuitOf, supplyChain } from "./circuit.js"
 import type { Built } from "./faults.js"
 import { constantsOf } from "./move.js"
@@ -144,7 +145,7 @@ export function showing(built: Built): Showing | null {
   if (!raise || !lower) return null
   const tip = Math.max(...arms.masses.map((m) => m.radius))
   // level arm: the moment of weight alone, as the scale meets it with rod and spring off
-  const level = GRAVITY * arms.masses.reduce((sum, m) => sum + m.mass * m.radius * Math.cos(m.angle + arms.lean), 0)
+  const level = standardGravity * arms.masses.reduce((sum, m) => sum + m.mass * m.radius * Math.cos(m.angle + arms.lean), 0)
   return {
     values: {
       raiseTime: raise.time,

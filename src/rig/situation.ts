@@ -1,5 +1,6 @@
+import { standardGravity } from "../linkage/index.js"
 import { isNoSolution, type NoSolution, type SiOf } from "../solver/index.js"
-import { type ArmModel, armModel, GRAVITY } from "./arms.js"
+import { type ArmModel, armModel } from "./arms.js"
 import type { SupplyChain } from "./circuit.js"
 import type { RigDocument } from "./document.js"
 import { type MoveModel, stallForce } from "./move.js"
@@ -93,7 +94,7 @@ export function situationOf(rig: Si): Situation {
 }
 
 /** Weight of a mass, N. */
-export const weight = (mass: number): number => mass * GRAVITY
+export const weight = (mass: number): number => mass * standardGravity
 
 /** Whether a value is an answer, neither missing nor refused. */
 export function answered<T>(value: T | NoSolution | null): value is T {
