@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url"
 import { defineConfig } from "vitest/config"
+import ClosingLine from "./scripts/closing-line.ts"
 
 const src = (path: string) => fileURLToPath(new URL(`./src/${path}`, import.meta.url))
 
@@ -11,5 +12,5 @@ export default defineConfig({
       { find: /^alula\/(.+)$/, replacement: src("$1/index.ts") },
     ],
   },
-  test: { include: ["tests/**/*.test.ts"], testTimeout: 60_000 },
+  test: { include: ["tests/**/*.test.ts"], testTimeout: 120_000, reporters: ["default", new ClosingLine()] },
 })
