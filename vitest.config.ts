@@ -12,5 +12,10 @@ export default defineConfig({
       { find: /^alula\/(.+)$/, replacement: src("$1/index.ts") },
     ],
   },
-  test: { include: ["tests/**/*.test.ts"], testTimeout: 120_000, reporters: ["default", new ClosingLine()] },
+  test: {
+    include: ["tests/**/*.test.ts"],
+    setupFiles: ["tests/helpers/seed.ts"],
+    testTimeout: 120_000,
+    reporters: ["default", new ClosingLine()],
+  },
 })
