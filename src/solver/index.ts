@@ -1,3 +1,4 @@
+export { resultToUnitsNet } from "./bridge.js"
 export { type Caution, caution, type Severity } from "./caution.js"
 export { display, displayNumber, fieldsOf } from "./display.js"
 export { InputError, type Issue, type IssueCode, isNoSolution, type NoSolution, NoSolutionError, refuse } from "./errors.js"
