@@ -41,7 +41,7 @@ export interface StartUp {
   readonly outcome: string
   /** Current with the motors still standing and nothing limiting, A. */
   readonly inrushCurrent: number
-  /** Voltage at the motors then, with the limit, V. */
+  /** Lowest voltage at the motors during the start, V; 0 where the supply switches off. */
   readonly lowestVoltage: number
   /** Current once they run, A. */
   readonly runningCurrent: number
@@ -130,12 +130,16 @@ function outcomeOf(si: Si, one: One): { outcome: string; startTime: number | nul
   return { outcome: time === null ? "hiccups" : "starts-after-hiccups", startTime: time, tries }
 }
 
+/** Whether the supply is off for a while, or for good, before the motors run. */
+const switchesOff = (outcome: string) => outcome === "latches-off" || outcome === "hiccups" || outcome === "starts-after-hiccups"
+
 function solve(si: Si): StartUp {
   const one = oneOf(si)
   const { outcome, startTime, tries } = outcomeOf(si, one)
   const peak = si.limitAction === "hold" ? Math.min(one.limit, one.stall) : one.stall
-  const lowestVoltage =
-    si.limitAction === "hold" && one.limit < one.stall
+  const lowestVoltage = switchesOff(outcome)
+    ? 0
+    : si.limitAction === "hold" && one.limit < one.stall
       ? peak * si.motorResistance
       : si.sourceVoltage - si.motors * si.sourceResistance * peak
   return {
@@ -160,7 +164,9 @@ function cautions(si: Si, out: StartUp): Caution[] {
       caution(
         "never-starts",
         "warning",
-        `The motors never start (${out.outcome}): standing under current they heat quickly and can burn skin or ignite padding. Start them one after another, add a soft start, or take a supply of more than ${formatQuantity("current", out.inrushCurrent)}.`,
+        out.runningSpeed === null
+          ? "The load is more than the motors can turn even with nothing limiting: standing under current they heat quickly and can burn skin or ignite padding. Take off load, or take stronger motors or more voltage."
+          : `The motors never start (${out.outcome}): standing under current they heat quickly and can burn skin or ignite padding. Start them one after another, add a soft start, or take a supply of more than ${formatQuantity("current", out.inrushCurrent)}.`,
       ),
     )
   if (out.resets)
@@ -168,7 +174,7 @@ function cautions(si: Si, out: StartUp): Caution[] {
       caution(
         "brown-out",
         "caution",
-        `The supply falls to ${formatQuantity("voltage", out.lowestVoltage)} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.`,
+        `The supply ${switchesOff(out.outcome) ? "switches off" : `falls to ${formatQuantity("voltage", out.lowestVoltage)}`} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.`,
       ),
     )
   if (out.outcome === "starts-after-hiccups")
@@ -196,7 +202,8 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * Formula: each motor sees R = R_m + n·R_s. Standing it draws I_0 = E/R; running I_1 = T/k; the current falls as
  * I_1 + (I_0 − I_1)·e^(−t/τ), τ = J·R/k², and is above the limit for τ·ln((I_0 − I_1)/(I_lim/n − I_1)). A supply that holds
  * its limit drives the rotor evenly first. One that hiccups lets the overload pass for t_on, waits t_off while the load
- * slows the rotor, and tries again. E is the supply's voltage (V), R_s its resistance (Ω, default 0), n the motors
+ * slows the rotor, and tries again. The lowest voltage is E − n·R_s·I_0, or I_lim/n·R_m where the limit is held, or 0
+ * where the supply switches off. E is the supply's voltage (V), R_s its resistance (Ω, default 0), n the motors
  * (default 1), R_m a winding (Ω), k back-EMF per speed (V·s/rad, the same as N·m/A), J inertia (kg·m²), T friction and
  * load at the shaft (N·m); t_on 10 ms, t_off 300 ms by default. The start is done at 95 % of the running speed. The
  * winding's inductance is neglected: valid where it is much faster than the rotor.
@@ -330,8 +337,15 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
       meaning: "1 where the supply holds its limit at the start",
       given: (si) => (si.limitAction === "hold" && oneOf(si).limit < oneOf(si).stall ? 1 : 0),
     },
-    { symbol: "V_low", meaning: "voltage at the motors, limit held", is: "I_lim / n * R_m", when: "held == 1" },
-    { symbol: "V_low", meaning: "voltage at the motors", is: "E - n * R_s * I_0", when: "held == 0" },
+    {
+      symbol: "off",
+      kind: "number",
+      meaning: "1 where the supply switches off on the way",
+      given: (_, out) => (switchesOff(out.outcome) ? 1 : 0),
+    },
+    { symbol: "V_low", meaning: "voltage at the motors, limit held", is: "I_lim / n * R_m", when: "held == 1 and off == 0" },
+    { symbol: "V_low", meaning: "voltage at the motors", is: "E - n * R_s * I_0", when: "held == 0 and off == 0" },
+    { symbol: "V_low", meaning: "nothing while the supply is off", is: "0 V", when: "off == 1" },
     {
       symbol: "left",
       kind: "number",
