@@ -6,8 +6,29 @@ import type { RigDocument } from "./document.js"
 /** Version of the document's form that this release reads and writes. */
 export const RIG_VERSION = 1
 
-/** Steps from an older form to the next: `migrations[n]` makes a document of version n + 1 from one of version n. */
-export const migrations: Readonly<Record<number, (document: Readonly<Record<string, unknown>>) => Record<string, unknown>>> = {}
+/** One step of the migration path: makes a document of the next version. */
+export type Migration = (document: Readonly<Record<string, unknown>>) => Record<string, unknown>
+
+// migrations[n] takes version n to n + 1; there is no older form yet
+const migrations: Readonly<Record<number, Migration>> = {}
+
+/** Brings a document from its version to another, step by step; throws InputError where a step is missing or the document is newer. */
+export function migrate(
+  document: Readonly<Record<string, unknown>>,
+  target: number,
+  steps: Readonly<Record<number, Migration>>,
+): Readonly<Record<string, unknown>> {
+  const version = document.version as number
+  if (version > target)
+    throw new InputError("readRig", [
+      issue("too-large", ["version"], String(version), `at most ${target}: this document was written for a newer release`),
+    ])
+  if (version === target) return document
+  const step = steps[version]
+  if (!step)
+    throw new InputError("readRig", [issue("too-small", ["version"], String(version), `a version that can be brought to ${target}`)])
+  return migrate({ ...step(document), version: version + 1 }, target, steps)
+}
 
 // what any version of a rig document has: enough to choose the migration
 const envelope = z.looseObject({ version: z.int().check(z.minimum(1)), name: z.string() })
@@ -50,18 +71,7 @@ export function readRig(source: unknown): RigDocument {
       }),
     )
   }
-  let document = data as Record<string, unknown>
-  const { version } = outer.data
-  if (version > RIG_VERSION)
-    throw new InputError("readRig", [
-      issue("too-large", ["version"], String(version), `at most ${RIG_VERSION}: this document was written for a newer release`),
-    ])
-  for (let v = version; v < RIG_VERSION; v++) {
-    const step = migrations[v]
-    if (!step)
-      throw new InputError("readRig", [issue("too-small", ["version"], String(version), `a version that can be brought to ${RIG_VERSION}`)])
-    document = { ...step(document), version: v + 1 }
-  }
+  const document = migrate(data as Record<string, unknown>, RIG_VERSION, migrations)
   assess.read(document)
   return document as unknown as RigDocument
 }

@@ -2,6 +2,7 @@ import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { escapeXml } from "../../src/drawing/index.js"
 import { assess, type RigDocument, readRig, report, writeRig } from "../../src/rig/index.js"
+import { migrate } from "../../src/rig/read.js"
 import { type AnyFields, InputError } from "../../src/solver/index.js"
 import { inputs } from "../helpers/arbitrary.js"
 import { demo, demoNames } from "../helpers/rigs.js"
@@ -33,6 +34,22 @@ describe("report", () => {
     for (const title of ["Poses of", "Where the seconds go", "Angle against time", "Pack through the day", "Load, lean and moments"])
       expect(html).toContain(title)
     expect(report({ version: 1, name: "an <idea> & no more" }).html).toContain("an &#60;idea&#62; &#38; no more")
+  })
+})
+
+describe("the migration path", () => {
+  const steps = {
+    1: ({ weight, ...rest }: Readonly<Record<string, unknown>>) => ({ ...rest, mass: weight }),
+    2: (doc: Readonly<Record<string, unknown>>) => ({ ...doc, mass: { value: doc.mass } }),
+  }
+  it("takes a document through every step, in order, and leaves the first untouched", () => {
+    const old = Object.freeze({ version: 1, name: "x", weight: "3 kg" })
+    expect(migrate(old, 3, steps)).toEqual({ version: 3, name: "x", mass: { value: "3 kg" } })
+    expect(migrate({ version: 3, name: "x" }, 3, steps)).toEqual({ version: 3, name: "x" })
+  })
+  it("refuses what is newer, and a path with a gap", () => {
+    expect(() => migrate({ version: 4 }, 3, steps)).toThrow(/newer release/)
+    expect(() => migrate({ version: 1 }, 3, { 2: steps[2] })).toThrow(/can be brought to 3/)
   })
 })
 
