@@ -47,23 +47,28 @@ function panel(f: Integrand, a: number, b: number, size: number, buffer: Float64
       }
     }
   }
-  let largest = Number.MIN_VALUE
+  let largest = 0
   for (let j = 0; j < size; j++) {
     kronrod[j] = (kronrod[j] as number) * half
     largest = Math.max(largest, Math.abs(kronrod[j] as number))
   }
-  let error = 0
-  for (let j = 0; j < size; j++) {
+  // the first component is held by its own difference, which holds where it is zero too
+  const first = Math.abs(kronrod[0] as number)
+  let error = Math.abs((kronrod[0] as number) - (gauss[0] as number) * half)
+  for (let j = 1; j < size; j++) {
+    const difference = Math.abs((kronrod[j] as number) - (gauss[j] as number) * half)
+    if (difference === 0) continue
     // a component that all but cancels is not held to digits it does not have
-    const scale = Math.max(Math.abs(kronrod[j] as number), largest * 1e-3)
-    error = Math.max(error, Math.abs((kronrod[j] as number) - (gauss[j] as number) * half) / scale)
+    error = Math.max(error, (difference / Math.max(Math.abs(kronrod[j] as number), largest * 1e-3)) * first)
   }
-  return { a, b, value: kronrod, error: error * Math.abs(kronrod[0] as number) }
+  return { a, b, value: kronrod, error }
 }
 
 /**
  * Integrates a vector function over [a, b] by globally adaptive Gauss–Kronrod quadrature; the largest
- * relative error among the components, taken of the first one, steers the refinement. Split the range at known kinks and add the parts.
+ * relative error among the components, taken of the first one, steers the refinement. Split the range at known kinks and
+ * add the parts: a kink closer than 0.43 % of a panel's width to the panel's end lies outside its outermost point, and
+ * no estimate can see it.
  */
 export function integrateVector(
   f: Integrand,
