@@ -49,6 +49,14 @@ export const enduranceModels: Readonly<Record<string, EnduranceModel>> = {
   rohmertShoulder1986: { label: "Rohmert 1986, shoulder", joint: "shoulder", from: 0.15, minutes: (f) => 0.2955 * f ** -1.658 },
 }
 
+/** Effort whose time by Rohmert's curve is `hold` (s): its cubic in 1/f has one real root, found by Cardano's formula. */
+export function rohmertEffort(hold: number): number {
+  const half = hold / 12 - 5.5
+  const root = Math.sqrt(half ** 2 + 27)
+  const w = half >= 0 ? Math.cbrt(half + root) : 3 / Math.cbrt(root - half)
+  return 1 / (2 + w - 3 / w)
+}
+
 /** Greatest torque of joints, N·m, average adults under 40, at 45°, 90° and 135° (Kamon 1981, in Johnson 1991, table 2.2.2). */
 export const jointTorques = {
   shoulderFlexion: { male: [67, 68, 47], female: [29, 30, 21] },

@@ -11,7 +11,16 @@ import {
   solver,
 } from "../solver/index.js"
 import { takeItOff } from "./care.js"
-import { enduranceModels, enduranceSources, holdingTime, type Joint, powerLaws, restKamon, restRohmert } from "./data-endurance.js"
+import {
+  enduranceModels,
+  enduranceSources,
+  holdingTime,
+  type Joint,
+  powerLaws,
+  restKamon,
+  restRohmert,
+  rohmertEffort,
+} from "./data-endurance.js"
 
 /** Input of {@link endurance}. Give `effort`, or `moment` and `strength`. */
 export interface EnduranceInput {
@@ -52,7 +61,7 @@ export interface Endurance {
   readonly used: number | null
   /** Rest after the hold, the longer of two forms, s; null without a hold or below 15 % effort. */
   readonly rest: number | null
-  /** Largest effort that can be held so long, by the joint's law and muscle in general. */
+  /** Largest effort whose time to plan with is not less than the hold. */
   readonly effortForHold: number | null
 }
 
@@ -81,6 +90,8 @@ function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
       .filter((m) => effort >= m.from && (m.joint === null || m.joint === joint))
       .map((m) => ({ model: m.label, time: 60 * m.minutes(effort) })),
   ]
+  // what a power law allows below Rohmert's range stands; above it Rohmert's curve may ask for less
+  const byRohmert = hold === null ? 1 : Math.max(rohmert.from, rohmertEffort(hold))
   const effortFor = (of: Joint) => ((hold as number) / powerLaws[of].b0) ** (1 / powerLaws[of].b1)
   return {
     effort,
@@ -91,7 +102,7 @@ function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
     readings,
     used: hold === null ? null : hold / time,
     rest: hold === null || effort < 0.15 ? null : Math.max(restKamon(hold, time, effort), restRohmert(hold, time, effort)),
-    effortForHold: hold === null ? null : Math.min(1, effortFor(joint), effortFor("general")),
+    effortForHold: hold === null ? null : Math.min(1, effortFor(joint), effortFor("general"), byRohmert),
   }
 }
 
@@ -151,7 +162,7 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  *
  * With f the share of the greatest force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by joint),
  * muscle in general t = 11.4·f^−2.42 (s), Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15). `time` is the
- * shortest of them; `readings` holds further published models. Rest after a hold of t: the longer of
+ * shortest of them, and `effortForHold` the largest f whose shortest time still reaches the hold; `readings` holds further published models. Rest after a hold of t: the longer of
  * 1080·(t/T)^1.4·(f − 0.15)^0.5 s (Kamon) and 18·(t/T)^1.4·(f − 0.15)^0.5·t (Rohmert), from f = 0.15. Valid for 0.15 ≤ f ≤ 1
  * in unmoved postures; below, an extrapolation with a caution.
  *
@@ -241,9 +252,23 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
       source: "Johnson 1991, equation 2.6.4; Rohmert 1973",
     },
     {
+      symbol: "u_1",
+      kind: "number",
+      meaning: "Rohmert's cubic in 1/f, turned round by Cardano",
+      is: "t_h / (1 s) / 12 - 5.5",
+      when: "has_hold",
+    },
+    {
+      symbol: "w_1",
+      kind: "number",
+      meaning: "its cube root, the term that does not cancel",
+      is: "u_1 >= 0 ? cbrt(u_1 + sqrt(u_1^2 + 27)) : 3 / cbrt(sqrt(u_1^2 + 27) - u_1)",
+      when: "has_hold",
+    },
+    {
       symbol: "f_h",
       meaning: "effort whose time is the hold",
-      is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42))",
+      is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42), max(0.15, 1 / (2 + w_1 - 3 / w_1)))",
       when: "has_hold",
     },
   ],

@@ -37,10 +37,12 @@ describe("endurance by second routes", () => {
 
   it("effort for a hold and time of that effort are each other's inverse", () => {
     for (const joint of joints)
-      for (const hold of [20, 60, 300, 3000, 20000]) {
+      for (const hold of [4, 6.5, 20, 60, 150, 300, 920, 940, 1000, 3000, 20000]) {
         const effort = endurance({ joint, effort: 0.3, hold }).effortForHold as number
         const back = endurance({ joint, effort } as EnduranceInput)
-        if (effort < 1) expect(Math.min(back.jointTime, back.generalTime) / hold).toBeCloseTo(1, 9)
+        // at 15 % Rohmert's curve sets in with a step down: there the time only just falls short of the hold
+        if (effort < 1 && effort !== 0.15) expect(back.time / hold).toBeCloseTo(1, 9)
+        if (effort === 0.15) expect(endurance({ joint, effort: 0.15 - 1e-9 }).time).toBeGreaterThan(hold)
       }
   })
 
