@@ -39,6 +39,15 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
         "Gibson and Ashby 1997, chapter 5 (from memory)",
       ),
     )
+  if (si.approach === 0)
+    found.push(
+      caution(
+        "no-approach",
+        "caution",
+        "Reckoned for someone who stands still: a person who walks into the part adds about 1.6 m/s; put that in as `approach`.",
+        "ISO 13855, 2010, walking speed 1600 mm/s (from memory)",
+      ),
+    )
   if (si.contactArea === null)
     found.push(
       caution(

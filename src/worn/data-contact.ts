@@ -69,6 +69,7 @@ export const contactPressures = {
   "radial-bone": 190,
   "forearm-muscle": 180,
   "back-of-hand-dominant": 200,
+  "back-of-hand-other": 190,
   "thigh-muscle": 250,
   kneecap: 220,
   shin: 220,
@@ -95,7 +96,7 @@ export const contactRegions: Readonly<Record<BodyRegion, ContactRegion>> = {
   pelvis: region(180, 2, 25, 40, "pelvic-bone"),
   "upper-arm-elbow": region(150, 2, 30, 3, "deltoid", "humerus"),
   "forearm-wrist": region(160, 2, 40, 2, "radial-bone", "forearm-muscle"),
-  "hand-finger": region(140, 2, 75, 0.6, "back-of-hand-dominant"),
+  "hand-finger": region(140, 2, 75, 0.6, "back-of-hand-dominant", "back-of-hand-other"),
   "thigh-knee": region(220, 2, 50, 75, "thigh-muscle", "kneecap"),
   "lower-leg": region(130, 2, 60, 75, "shin", "calf-muscle"),
 }

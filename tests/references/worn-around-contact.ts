@@ -41,7 +41,12 @@ export const contactChecks: Readonly<Record<string, Check>> = {
       energy(r),
     ]),
   ),
-  ...Object.fromEntries(Object.keys(contactPressures).map((p) => [`contact-pressure-${p}`, pressure])),
+  // the other hand's back has no row of its own
+  ...Object.fromEntries(
+    Object.keys(contactPressures)
+      .filter((p) => p !== "back-of-hand-other")
+      .map((p) => [`contact-pressure-${p}`, pressure]),
+  ),
   ...Object.fromEntries(["arm", "body", "finger", "foot", "hand-wrist-fist", "head", "toes"].map((p) => [`gap-${p}`, crushGap])),
   "contact-speed-chest": (i) => {
     // a machine's effective mass: half its moving mass and the load it carries
