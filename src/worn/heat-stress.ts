@@ -125,6 +125,15 @@ function cautions(si: SiOf<HeatStressInput>, out: HeatStress): Caution[] {
         "ISO 7243:2017, clothing adjustment annex; common practice for costumes, no source",
       ),
     )
+  if (!(si.rate >= 100 && si.rate <= 600))
+    found.push(
+      caution(
+        "outside-range",
+        "caution",
+        "The limits were drawn for work of 100 to 600 W; beyond that they are only carried on, and hard work in heat is cut short by the heart.",
+        "NIOSH 2016, section 8.1 (range from memory)",
+      ),
+    )
   if (si.acclimatized)
     found.push(
       caution(
