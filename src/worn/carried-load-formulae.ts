@@ -78,8 +78,8 @@ export const carriedLoadSteps: readonly CarriedStep[] = [
   { symbol: "d_z", meaning: "rise of the common centre", is: "(max(z_r) - z_r[1]) * b_r / (b_w + b_r) * (1 m)" },
   {
     symbol: "F_p",
-    meaning: "peak force while walking",
-    is: "b_r * g_0 * (1 + min(0.56, 0.41 * (f_s / Hz - 0.95))) * (1 N)",
+    meaning: "peak force while walking, all four harmonics at their worst together",
+    is: "b_r * g_0 * (1 + min(0.56, 0.41 * (f_s / Hz - 0.95)) + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz) * (1 N)",
     source: "CCIP-016, table 4.3",
   },
 ]

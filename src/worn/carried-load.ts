@@ -110,6 +110,8 @@ export interface CarriedLoad {
 }
 
 const GRAVITY = 9.80665
+/** Harmonics of the steps that count, their peaks taken together. */
+const harmonics = [1, 2, 3, 4] as const
 const tables = Object.keys(segmentTables) as SegmentTable[]
 
 /** Centre of mass of a standing body over stature, by Winter's table. */
@@ -226,7 +228,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
     footShare: 0.5 + largest((p) => p.leftShare - 0.5),
     shift: Math.max(...poses.map((p) => Math.hypot(p.forward - first.forward, p.left - first.left))),
     rise: Math.max(...poses.map((p) => p.height)) - first.height,
-    peakForce: GRAVITY * load * (1 + walkingFactor(1, si.stepRate)),
+    peakForce: GRAVITY * load * harmonics.reduce<number>((sum, h) => sum + walkingFactor(h, h * si.stepRate), 1),
     worstPose: (poses.find((p) => Math.abs(p.lean) === lean) as PoseCarried).name,
     poses,
     guidance: loadGuidance.map(({ who, share }) => ({ who, share, mass: share * bodyMass, exceeded: load > share * bodyMass })),
@@ -245,7 +247,8 @@ const upright = { kind: "moment", unit: "N m" } as const
  * Winter: the largest lean of the three counts). No published law gives the lean for such loads; this is the balance only.
  * Hip moment, upright: m·g·x. Low back, leaning: g·[f_b·M·h_b·sin φ + m·(x·cos φ + (z − l)·sin φ)], l the joint above the
  * hips. Muscle pull: moment over `muscleArm` (default 60 mm). Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s
- * (default 0.2 m). Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95))), step rate f_s (default 2 Hz). `limit` is 15 % of
+ * (default 0.2 m). Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95)) + 0.115 + 0.0564·f_s), four harmonics of the step rate f_s
+ * (Hz, default 2) at their worst together. `limit` is 15 % of
  * body mass by default. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
  *
  * Sources: de Leva 1996, table 4; Winter 2009, table 4.1; Drillis and Contini 1966; Hall 2012, chapter 9 and problem 9.1

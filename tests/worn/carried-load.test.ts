@@ -119,6 +119,12 @@ describe("carriedLoad by second routes", () => {
     }
   })
 
+  it("walking multiplies the rig's weight as the four harmonics of the published table do, 1.66 times at 2 steps a second", () => {
+    const out = carriedLoad({ ...carriedLoad.example, load: 10, stepRate: 2 })
+    // 0.41·1.05 + (0.069 + 0.0056·4) + (0.033 + 0.0064·6) + (0.013 + 0.0065·8), added by hand
+    expect(out.peakForce / (10 * 9.80665)).toBeCloseTo(1 + 0.4305 + 0.0914 + 0.0714 + 0.065, 12)
+  })
+
   it("Winter's compound segment agrees with the sum of its parts within 1 %", () => {
     const { upperMass, upperHeight } = upperBodies.winter
     expect(upperMass).toBeCloseTo(winterCompounds.headArmsTrunk.mass, 12)
