@@ -143,4 +143,13 @@ describe("passage", () => {
     const odd = passage({ folded: passage.example.folded, raised: { width: 0.5, front: 0.2, back: 0.2, height: 2.4 } })
     expect(odd.cautions.map((c) => c.code)).toContain("smaller-raised")
   })
+
+  it("holds a packed rig against the container's door, which is smaller than its inside", () => {
+    const folded = { width: 0.7, front: 0.25, back: 0.4, height: 1.9 }
+    const spare = (width: number, height: number) =>
+      passage({ folded, packed: { length: 3, width, height, mass: 20 } }).containerMargin as number
+    expect(spare(2.3, 2.2)).toBeCloseTo(0.04, 9)
+    // 2.32 × 2.32 m would stand inside, but not come in
+    expect(spare(2.32, 2.32)).toBeCloseTo(-0.04, 9)
+  })
 })
