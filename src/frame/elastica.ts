@@ -62,7 +62,7 @@ export function ellipticParts(tipSlope: number): { first: number; falling: numbe
 
 /**
  * Shape of a clamped rod under the load parameter α = P·L²/(E·I), P across the undeformed rod at its tip: √α = K − F, drop/L
- * = 1 − 2·(E − E(φ₀))/√α, reach/L = √(2·sin θ/α). α from 0 to {@link greatestLoadParameter}.
+ * = 1 − 2·(E − E(φ₀))/√α, reach/L = √(2·sin θ/α). α from 0 to 100.
  */
 export function elastica(loadParameter: number): Elastica {
   // the straight-beam formulas are right to α² of themselves

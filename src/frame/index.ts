@@ -19,7 +19,7 @@ export {
   johnsonStress,
   transitionSlenderness,
 } from "./column.js"
-export { type ConditionInput, conditionOf } from "./condition.js"
+export { type Condition, type ConditionInput, conditionOf } from "./condition.js"
 export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasses, bolts, threadStressArea } from "./data-bolts.js"
 export { type ColumnEnds, type ColumnEndsData, columnEnds } from "./data-columns.js"
 export { type Datasheet, datasheets } from "./data-datasheets.js"

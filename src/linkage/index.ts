@@ -6,7 +6,7 @@ export {
   coilStiffness,
   counterbalance,
 } from "./counterbalance.js"
-export { evenThreads, type FanGeometry, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
+export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
 export { flapDragMoment } from "./flap-drag.js"
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
@@ -61,4 +61,5 @@ export { servoPushrod } from "./servo-pushrod.js"
 export type { ServoPushrod, ServoPushrodInput } from "./servo-pushrod-kernel.js"
 export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"
 export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope.js"
+export type { OutlineCorner } from "./swept-outline.js"
 export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./tethered-fan.js"

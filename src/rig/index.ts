@@ -29,7 +29,7 @@ export {
 } from "./document.js"
 export type { FaultName } from "./faults.js"
 export type { Verdict } from "./finding.js"
-export type { Measured } from "./measured.js"
+export type { Measured, MeasuredAngle, MeasuredCurrent, MeasuredForce, MeasuredTime, MeasuredVoltage } from "./measured.js"
 export type { MeasureName, WarmPart } from "./measures.js"
 export { moveText } from "./move-report.js"
 export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move-summary.js"
@@ -40,3 +40,17 @@ export { type Report, report } from "./report.js"
 export { type CancelSignal, type Search, type SearchOptions, type SearchPool, type SearchProgress, search } from "./search.js"
 export type { SearchGoals } from "./search-goals.js"
 export type { Choice, Rejection } from "./search-report.js"
+export type {
+  RigBudget,
+  RigDay,
+  RigFlaps,
+  RigFormedPart,
+  RigMount,
+  RigPart,
+  RigPinch,
+  RigScissor,
+  RigSpar,
+  RigStarting,
+  RigVenue,
+  RigWearer,
+} from "./sections.js"

@@ -14,7 +14,9 @@ import { addFound, type Found, isNearer, type SearchPart, type SearchTask, scan,
 export interface CancelSignal {
   readonly aborted: boolean
   readonly reason?: unknown
+  /** Called once by the search, to hear of a stop. */
   addEventListener(type: "abort", listener: () => void): void
+  /** Called once the search has ended. */
   removeEventListener(type: "abort", listener: () => void): void
 }
 

@@ -17,6 +17,7 @@ export interface Given<Si, Out> {
   readonly symbol: string
   readonly kind: Kind | "number"
   readonly meaning: string
+  /** The value, from the input in SI or from the answer. */
   given(si: Si, out: Out): number | readonly number[]
   readonly source?: string
 }

@@ -77,6 +77,7 @@ export interface Solver<In, Out> {
   readonly "~standard": {
     readonly version: 1
     readonly vendor: "alula"
+    /** The input in SI, or its faults. */
     validate(
       value: unknown,
     ):

@@ -6,9 +6,10 @@ export const shoulderBreadth = 0.2244
 /** Furthest bend of the elbow and furthest the upper arm goes behind the shoulders, rad. */
 export const jointLimits = { elbow: (150 * Math.PI) / 180, behind: (45 * Math.PI) / 180 } as const
 
-/** Part of the hand's length that counts: a fingertip that presses, or a fist that grips at its middle. */
-export const handParts = { press: 1, grip: 0.5 } as const
-export type Handling = keyof typeof handParts
+/** What the hand does: a fingertip that presses, or a fist that grips at its middle. */
+export type Handling = "press" | "grip"
+/** Part of the hand's length that counts. */
+export const handParts: Readonly<Record<Handling, number>> = { press: 1, grip: 0.5 }
 
 export const ansurSource: Source = {
   title: "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), NATICK/TR-15/007",
