@@ -6,19 +6,28 @@ import { chassisCurrent } from "./limits.js"
 
 type Si = SiOf<HarnessInput>
 
-/** First wire that a source's positive pole reaches without passing a fuse or a load. */
+/** Wire a fuse may stand away from the positive pole, m. */
+const FUSE_WITHIN = 0.18
+
+/** First wire whose far end lies more than 18 cm of wire from a source's positive pole with no fuse or load between. */
 function unfusedWire(si: Si): string | null {
-  const reached = new Set(si.sources.map((s) => s.positive))
-  const joints = [...si.contacts, ...si.switches]
+  const away = new Map<string, number>(si.sources.map((s) => [s.positive, 0]))
+  const links = [...si.wires, ...[...si.contacts, ...si.switches].map((c) => ({ ...c, length: 0 }))]
   for (let grown = true; grown; ) {
     grown = false
-    for (const { from, to } of joints)
-      if (reached.has(from) !== reached.has(to)) {
-        reached.add(from).add(to)
+    for (const { name, from, to, length } of links)
+      for (const [near, far] of [
+        [from, to],
+        [to, from],
+      ] as const) {
+        const reach = (away.get(near) ?? Number.POSITIVE_INFINITY) + length
+        if (!(reach < (away.get(far) ?? Number.POSITIVE_INFINITY))) continue
+        if (reach > FUSE_WITHIN) return name
+        away.set(far, reach)
         grown = true
       }
   }
-  return si.wires.find((w) => (reached.has(w.from) || reached.has(w.to)) && w.length > 0.18)?.name ?? null
+  return null
 }
 
 /** Hazards and limits of a harness. */
@@ -44,7 +53,7 @@ export function harnessCautions(si: Si, out: Harness): Caution[] {
           carried > fuse.rating ? "fuse-overloaded" : "fuse-near-rating",
           carried > fuse.rating ? "warning" : "caution",
           `Fuse '${fuse.name}' carries ${current(carried)} of its ${current(fuse.rating)}: above 75 % it may open in time, and it may also carry 135 % for many minutes while wires heat.`,
-          "Fuse characteristics, Littelfuse Fuseology, 2017 (75 % rerating); ISO 8820-3, 2015 (135 %; from memory)",
+          "Fuse characteristics, Fuseology, 2017 (75 % rerating); ISO 8820-3, 2015 (135 %; from memory)",
         ),
       )
   }

@@ -312,4 +312,23 @@ describe("harness refusals and edges", () => {
       expect.arrayContaining(["unfused-wire", "hot-connector", "thin-wire", "source-fed-back"]),
     )
   })
+
+  it("counts unfused wire from the pole on: a short lead does not hide the long one behind it", () => {
+    const codes = (first: number, second: number, fused: boolean) =>
+      harness({
+        sources: [source],
+        wires: [
+          { name: "lead", from: "p", to: "a", length: first, awg: 18 },
+          { name: "long", from: fused ? "f" : "a", to: "b", length: second, awg: 18 },
+        ],
+        fuses: fused ? [{ name: "fuse", from: "a", to: "f", rating: 5 }] : [],
+        currentLoads: [{ name: "l", from: "b", to: "0", current: 1 }],
+      })
+        .cautions.filter((c) => c.code === "unfused-wire")
+        .map((c) => (/'(.*?)'/.exec(c.message) as RegExpExecArray)[1])
+    expect(codes(0.1, 2, false)).toEqual(["long"])
+    expect(codes(0.1, 0.07, false)).toEqual([])
+    expect(codes(0.1, 2, true)).toEqual([])
+    expect(codes(0.2, 2, true)).toEqual(["lead"])
+  })
 })
