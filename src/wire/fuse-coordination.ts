@@ -7,7 +7,7 @@ import { adiabaticConstant, fusingCurrent } from "./limits.js"
 
 type Si = SiOf<FuseCoordinationInput>
 
-/** Part of the melting integral a pulse may have, by how many pulses are to be outlived. */
+/** Part of the melting integral a pulse may have, by how many pulses are to be outlived; the chart ends at 100 000. */
 export function pulseFraction(pulses: number): number {
   return (pulseFractions.find((p) => pulses <= p.pulses) ?? (pulseFractions.at(-1) as { fraction: number })).fraction
 }
@@ -99,15 +99,6 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
         "Fuse characteristics, pulse energy, Fuseology, 2017, page 12",
       ),
     )
-  if (si.inrushPeak !== null && si.pulses > 100000)
-    found.push(
-      caution(
-        "many-pulses",
-        "note",
-        "The chart of pulses ends at 100 000; its last value was used.",
-        "Fuse characteristics, pulse energy, Fuseology, 2017, page 12",
-      ),
-    )
   return found
 }
 
@@ -117,7 +108,7 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * Formula: least rating I/(a·K_T); greatest rating I_w/1.35, because a blade fuse may carry 135 % for 600 s;
  * at 200 % it may take 5 s, so (2·I_n)²·5 s ≤ k²·A² with k = √(Q·(β + 20 °C)/ρ₂₀ · ln((β + T_f)/(β + T_i)));
  * inrush f·Î²·t ≤ F(N)·I²t_melt, f by shape (square 1, half sine and exponential ½, triangle ⅓, parabola ⅕) and F by
- * the number of pulses (0.48 for 100 … 0.22 for 100 000). I is the steady current (A), a the loading (default
+ * the number of pulses (0.48 for 100 … 0.22 for 100 000, where its chart and the input end). I is the steady current (A), a the loading (default
  * 0.75), K_T the temperature factor (default 1), I_w what the wire may carry (A), I_n the fuse rating (A), A the
  * cross-section, T_i and T_f the temperatures before and after (°C, default 70 and 160). Fuse resistance 5 mΩ
  * cold, 1.4 times that hot. Valid for blade fuses on direct current within their rated voltage.

@@ -117,7 +117,7 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     label: "pulses to outlive",
     whole: true,
     min: 1,
-    max: 1e9,
+    max: 100000,
     typical: [100, 100000],
     default: 10000,
   },
