@@ -1,5 +1,5 @@
 import type { HeatTransferCoefficient, Length, Ratio, Temperature, ThermalConductivity } from "../quantity/index.js"
-import type { Fields, SiOf, Step } from "../solver/index.js"
+import { type Fields, type Issue, inconsistent, type SiOf, type Step } from "../solver/index.js"
 import { areaOf, type ConductorSize, resistance20, warmStep } from "./conductor.js"
 import { metals } from "./data.js"
 import { airPrandtl, type HeatPath, heatAtRise, stefanBoltzmann } from "./heat.js"
@@ -40,6 +40,16 @@ const bundleSpread = 1.2
 
 /** Wires that share the outer surface. */
 export const together = (si: Pick<LaidWire, "arrangement" | "wires">): number => (si.arrangement === "free-air" ? 1 : si.wires)
+
+/** Faults of how a wire is laid: several wires are never alone in air, and a rating below the air around means nothing. */
+export function laidFaults({ arrangement, wires, rating, ambient }: SiOf<Laid>): Issue[] {
+  return [
+    ...(arrangement === "free-air" && wires > 1
+      ? [inconsistent(["wires"], `${wires} wires, each alone in still air`, "1, or the arrangement 'bundle' or 'padding'")]
+      : []),
+    ...(rating > ambient ? [] : [inconsistent(["rating"], `${rating} °C`, `more than the air around (${ambient} °C)`)]),
+  ]
+}
 
 /** Thermal path of one wire of the arrangement. */
 export function heatPath(si: LaidWire): HeatPath {

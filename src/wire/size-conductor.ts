@@ -24,7 +24,7 @@ import {
   temperatureFactor,
 } from "./conductor.js"
 import { bladeFuse, type Metal, nominalConductors, type Stranding } from "./data.js"
-import { type Laid, laidFields, laidSteps } from "./laid.js"
+import { type Laid, laidFaults, laidFields, laidSteps } from "./laid.js"
 import { wireHeating } from "./wire-heating.js"
 
 /** Input of {@link sizeConductor}. */
@@ -151,10 +151,25 @@ function solve(si: Si): SizeConductor | NoSolution {
     `Even the thickest size here (${formatQuantity("area", last.area)}) fails by ${last.fails}: it ${last.dropRatio === null ? "burns" : `drops ${percent(last.dropRatio)}`} and may carry ${formatQuantity("current", last.ratedCurrent)}. Use several in parallel with a fuse each, a higher voltage or a shorter run.`,
     short,
     { area: last.area, current: si.current },
-    last.dropRatio === null || last.dropRatio === 0
-      ? { current: last.ratedCurrent }
-      : { length: (si.length * si.greatestDrop) / last.dropRatio, current: last.ratedCurrent },
+    nearestOf(si, last),
   )
+}
+
+/** What the thickest size bears, all rules together: current, length and fuse, each named only where it must change. */
+function nearestOf(si: Si, last: Looked): Record<string, number> {
+  // a billionth less, so that rounding cannot refuse it again
+  const below = (value: number) => value * (1 - 1e-9)
+  const cooler = last.ratedCurrent < si.current
+  const current = cooler ? below(last.ratedCurrent) : si.current
+  const warm = last.dropRatio === null || cooler ? si.rating : (last.heating?.temperature ?? si.rating)
+  const drop = current * resistance20(last.size) * temperatureFactor(si.metal, warm) * si.conductors * si.length
+  const allowed = si.greatestDrop * si.voltage
+  const fuse = last.ratedCurrent / bladeFuse.longMultiple
+  return {
+    ...(cooler ? { current } : {}),
+    ...(drop > allowed ? { length: below((si.length * allowed) / drop) } : {}),
+    ...(si.fuse !== null && si.fuse > fuse ? { fuse: below(fuse) } : {}),
+  }
 }
 
 function chosen(si: Si, one: Looked, looked: readonly Looked[]): SizeConductor {
@@ -226,7 +241,7 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `no-size` where even the thickest fails, naming the length and current it would bear
+ * @throws NoSolutionError `no-size` where even the thickest fails, naming the current, length and fuse it would bear
  * @example
  * ```ts
  * import { sizeConductor } from 'alula/wire'
@@ -327,7 +342,7 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
     ...wireHeating.sources.slice(sizeSources.length),
   ],
   check: (si) => [
-    ...(si.rating > si.ambient ? [] : [inconsistent(["rating"], `${si.rating} °C`, `more than the air around (${si.ambient} °C)`)]),
+    ...laidFaults(si),
     ...(si.stranding.startsWith("class") && (si.series !== "metric" || si.metal !== "copper")
       ? [
           inconsistent(

@@ -1,10 +1,10 @@
 import type { Current, Temperature } from "../quantity/index.js"
 import { formatQuantity } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { areaOf, type ConductorSize, resistance20, sizeCautions, sizeFields, sizeIssues, sizeSources, sizeSteps } from "./conductor.js"
 import { metals } from "./data.js"
 import { steadyRise } from "./heat.js"
-import { heatPath, type Laid, laidFields, laidSteps, ratedCurrentOf, together } from "./laid.js"
+import { heatPath, type Laid, laidFaults, laidFields, laidSteps, ratedCurrentOf, together } from "./laid.js"
 
 /** Input of {@link wireHeating}. */
 export interface WireHeatingInput extends ConductorSize, Laid {
@@ -142,6 +142,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * wire (A), n the loaded wires together (default 1), T_a the air (°C, default 25), insulation wall 0.4 mm
  * of 0.17 W/(m·K), bundle 0.15 W/(m·K), padding 10 mm of 0.04 W/(m·K) under 8 W/(m²·K), emissivity 0.9,
  * rating 80 °C, fault limit 160 °C. Valid for still air and long straight wires.
+ * Several wires are a bundle or lie under padding: `wires` above 1 alone in air is refused as input.
  *
  * Sources: Churchill and Chu, 1975; Incropera et al., 2007, table 4.1; IEC 60364-5-54 (2011), Annex A.
  *
@@ -229,10 +230,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
     { title: "Fundamentals of Heat and Mass Transfer", by: "F. P. Incropera et al.", edition: "6th, 2007", where: "tables 4.1 and A.4" },
     { title: "IEC 60364-5-54, Earthing arrangements and protective conductors", by: "IEC", edition: "2011", where: "Annex A" },
   ],
-  check: (si) => [
-    ...sizeIssues(si),
-    ...(si.rating > si.ambient ? [] : [inconsistent(["rating"], `${si.rating} °C`, `more than the air around (${si.ambient} °C)`)]),
-  ],
+  check: (si) => [...sizeIssues(si), ...laidFaults(si)],
   solve,
   cautions,
 })

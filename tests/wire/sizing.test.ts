@@ -3,17 +3,20 @@ import { describe, expect, it } from "vitest"
 import { isNoSolution } from "../../src/solver/index.js"
 import { fuseCoordination, sizeConductor, voltageDrop, wireHeating } from "../../src/wire/index.js"
 
-const cases = fc.record({
-  current: fc.double({ min: 0.2, max: 25, noNaN: true }),
-  length: fc.double({ min: 0.1, max: 8, noNaN: true }),
-  voltage: fc.constantFrom(5, 12, 24),
-  greatestDrop: fc.double({ min: 0.005, max: 0.12, noNaN: true }),
-  series: fc.constantFrom("awg" as const, "metric" as const),
-  arrangement: fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
-  wires: fc.integer({ min: 1, max: 12 }),
-  ambient: fc.double({ min: 0, max: 40, noNaN: true }),
-  fuse: fc.option(fc.double({ min: 1, max: 30, noNaN: true })),
-})
+const cases = fc
+  .record({
+    current: fc.double({ min: 0.2, max: 25, noNaN: true }),
+    length: fc.double({ min: 0.1, max: 8, noNaN: true }),
+    voltage: fc.constantFrom(5, 12, 24),
+    greatestDrop: fc.double({ min: 0.005, max: 0.12, noNaN: true }),
+    series: fc.constantFrom("awg" as const, "metric" as const),
+    arrangement: fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
+    wires: fc.integer({ min: 1, max: 12 }),
+    ambient: fc.double({ min: 0, max: 40, noNaN: true }),
+    fuse: fc.option(fc.double({ min: 1, max: 30, noNaN: true })),
+  })
+  // alone in air there is one wire
+  .map((c) => (c.arrangement === "free-air" ? { ...c, wires: 1 } : c))
 
 describe("sizeConductor", () => {
   it("picks the first size that meets every rule when each is tried by the other solvers", () => {
@@ -61,6 +64,21 @@ describe("sizeConductor", () => {
     const most = long.error.nearest.length as number
     expect(sizeConductor.attempt({ ...input, length: most * 0.9999 }).ok).toBe(true)
     expect(sizeConductor.attempt({ ...input, length: most * 1.0001 }).ok).toBe(false)
+  })
+
+  it.each([
+    ["fuse", { current: 2, length: 1, voltage: 12, fuse: 600, series: "metric" }],
+    ["current", { current: 400, length: 0.1, voltage: 48, series: "metric", arrangement: "bundle", wires: 20 }],
+    ["all three", { current: 400, length: 50, voltage: 12, fuse: 600, series: "metric", arrangement: "padding", wires: 6 }],
+  ] as const)("names what works in place of a %s too great, and that does work", (_, input) => {
+    const refused = sizeConductor.attempt(input)
+    expect(refused.ok).toBe(false)
+    if (refused.ok || !("nearest" in refused.error)) return
+    const { nearest } = refused.error
+    expect(Object.keys(nearest).length).toBeGreaterThan(0)
+    expect(sizeConductor.attempt({ ...input, ...nearest }).ok).toBe(true)
+    for (const [key, value] of Object.entries(nearest))
+      expect(sizeConductor.attempt({ ...input, ...nearest, [key]: value * 1.01 }).ok, key).toBe(false)
   })
 })
 

@@ -51,16 +51,19 @@ function byBisection(si: Si, alpha: number, rho: number): number | null {
   return low
 }
 
-const cases = fc.record({
-  current: fc.double({ min: 0.2, max: 15, noNaN: true }),
-  awg: fc.integer({ min: 10, max: 28 }),
-  arrangement: fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
-  wires: fc.integer({ min: 1, max: 30 }),
-  ambient: fc.double({ min: -10, max: 60, noNaN: true }),
-  insulationThickness: fc.double({ min: 1e-4, max: 2e-3, noNaN: true }),
-  emissivity: fc.double({ min: 0, max: 1, noNaN: true }),
-  paddingThickness: fc.double({ min: 1e-3, max: 0.05, noNaN: true }),
-})
+const cases = fc
+  .record({
+    current: fc.double({ min: 0.2, max: 15, noNaN: true }),
+    awg: fc.integer({ min: 10, max: 28 }),
+    arrangement: fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
+    wires: fc.integer({ min: 1, max: 30 }),
+    ambient: fc.double({ min: -10, max: 60, noNaN: true }),
+    insulationThickness: fc.double({ min: 1e-4, max: 2e-3, noNaN: true }),
+    emissivity: fc.double({ min: 0, max: 1, noNaN: true }),
+    paddingThickness: fc.double({ min: 1e-3, max: 0.05, noNaN: true }),
+  })
+  // alone in air there is one wire
+  .map((c) => (c.arrangement === "free-air" ? { ...c, wires: 1 } : c))
 
 describe("wireHeating", () => {
   it("agrees with nested bisection of separately written heat balances, to 1e-7 K", () => {
@@ -160,7 +163,8 @@ describe("wireHeating", () => {
     "never promises a bundle of %i loaded wires more than %f of the single wire's current [42L load manual, 2014, table 7-1]",
     (wires, factor) => {
       const rated = (arrangement: "free-air" | "bundle") =>
-        wireHeating({ awg: 16, current: 1, ambient: 50, rating: 105, arrangement, wires }).ratedCurrent
+        wireHeating({ awg: 16, current: 1, ambient: 50, rating: 105, arrangement, wires: arrangement === "bundle" ? wires : 1 })
+          .ratedCurrent
       expect(rated("bundle") / rated("free-air")).toBeLessThan(factor)
     },
   )
@@ -170,6 +174,14 @@ describe("wireHeating", () => {
     const area = (Math.sqrt(90 ** 2 * 0.4) / 115) * 1e-6
     const out = wireHeating({ area, current: 0, ambient: 70, rating: 71, faultCurrent: 90, faultLimit: 160 })
     expect(Math.abs((out.faultTime as number) - 0.4)).toBeLessThan(0.4 * 0.01)
+  })
+
+  it("takes several wires only where they lie together: alone in air they would count as one", () => {
+    const three = wireHeating.attempt({ awg: 20, current: 4, wires: 3 })
+    expect(!three.ok && "issues" in three.error && three.error.issues.map((issue) => issue.path.join("."))).toEqual(["wires"])
+    expect(wireHeating({ awg: 20, current: 4, wires: 3, arrangement: "bundle" }).temperature).toBeGreaterThan(
+      wireHeating({ awg: 20, current: 4 }).temperature,
+    )
   })
 
   it("refuses what burns and names the current it could carry; warns of touch and rating", () => {
