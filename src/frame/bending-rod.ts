@@ -59,6 +59,7 @@ export interface BendingRod {
   readonly bendingStress: number | null
   /** Strength against stress, least. */
   readonly safetyFactor: number | null
+  /** Search steps. */
   readonly iterations: number
   /** What is left of the load equation, relative. */
   readonly residual: number

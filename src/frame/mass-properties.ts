@@ -58,7 +58,9 @@ export interface MassProperties {
   readonly mass: number
   /** Centre of mass, m. */
   readonly x: number
+  /** Centre of mass, y. */
   readonly y: number
+  /** Centre of mass, upwards. */
   readonly z: number
   /** Moment of inertia about the axis, kg·m². */
   readonly inertia: number
@@ -70,11 +72,15 @@ export interface MassProperties {
   readonly radiusOfGyration: number
   /** Inertia about the centre of mass, along x, y and z, kg·m². */
   readonly inertiaX: number
+  /** Inertia at the centre, along y. */
   readonly inertiaY: number
+  /** Inertia at the centre, along z. */
   readonly inertiaZ: number
   /** Products of inertia about the centre of mass, Σ m·x·y and so on, kg·m². */
   readonly productXY: number
+  /** Product of inertia, y z. */
   readonly productYZ: number
+  /** Product of inertia, z x. */
   readonly productZX: number
 }
 

@@ -7,6 +7,7 @@ export interface LinkagePoint {
   readonly name: string
   /** Place in the sketch. */
   readonly x: Length
+  /** Coordinate y. */
   readonly y: Length
 }
 
@@ -28,6 +29,7 @@ export interface CarriedPoint {
   readonly point: string
   /** Ends of the bar that carries it. */
   readonly from: string
+  /** To point. */
   readonly to: string
   /** Distance along the bar from `from`; from the sketch where left out. */
   readonly along?: Length | null
@@ -59,6 +61,7 @@ export interface LinkageCrank {
   readonly to: string
   /** Line that the angle is measured from; the x axis where left out. */
   readonly referenceFrom?: string | null
+  /** Reference line to. */
   readonly referenceTo?: string | null
   /** Angle at the start; from the sketch where left out. */
   readonly start?: Angle | null
@@ -102,6 +105,7 @@ export interface LinkageLoad {
 export interface LinkageTorque {
   /** Two points of the bar that it works on. */
   readonly from: string
+  /** To point. */
   readonly to: string
   /** Torque, counter-clockwise positive. */
   readonly torque: Moment

@@ -4,7 +4,9 @@ import type { Point } from "./hinge.js"
 export interface OutlineCorner {
   /** Number of the part: parts that nothing joins are drawn apart. */
   readonly part: number
+  /** Coordinate x. */
   readonly x: number
+  /** Coordinate y. */
   readonly y: number
 }
 

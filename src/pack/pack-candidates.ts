@@ -25,9 +25,13 @@ export interface CatalogueCell {
 
 /** A pack that meets everything. */
 export interface PackChoice {
+  /** Cell. */
   readonly name: string
+  /** In series. */
   readonly series: number
+  /** In parallel. */
   readonly parallel: number
+  /** Cells. */
   readonly cells: number
   /** Nominal voltage, V. */
   readonly voltage: number
@@ -49,9 +53,11 @@ export interface PackChoice {
 
 /** A pack that fails, and why. */
 export interface PackLoser {
+  /** Cell. */
   readonly name: string
   /** Cells in series tried; 0 where none fits the voltage window. */
   readonly series: number
+  /** Because. */
   readonly reason: string
 }
 

@@ -18,6 +18,7 @@ import { cellEnergy, problemOf, quadratureTime, type RuntimeInput } from "./runt
 
 /** What one step of the pattern took, all rounds together. */
 export interface LoadTotal {
+  /** Name. */
   readonly name: string
   /** Time, s. */
   readonly time: number
@@ -29,9 +30,13 @@ export interface LoadTotal {
 
 /** A moment of the discharge. */
 export interface DischargePoint {
+  /** Time. */
   readonly time: number
+  /** Charge left. */
   readonly stateOfCharge: number
+  /** Voltage. */
   readonly voltage: number
+  /** Current. */
   readonly current: number
 }
 

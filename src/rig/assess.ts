@@ -18,13 +18,17 @@ type Si = SiOf<RigDocument>
 export interface Finding {
   /** Name of the check. */
   readonly check: string
+  /** What. */
   readonly title: string
+  /** Verdict. */
   readonly verdict: Verdict
   /** Value and limit in SI, null where there is none to show. */
   readonly value: number | null
+  /** Limit (SI). */
   readonly limit: number | null
   /** Value and limit as a maker reads them. */
   readonly shownValue: string
+  /** Limit. */
   readonly shownLimit: string
   /** What is left, as a share of the limit; negative where it falls short. */
   readonly margin: number | null
@@ -40,9 +44,13 @@ export interface Finding {
 export interface Assessment {
   /** One sentence on the whole. */
   readonly summary: string
+  /** Fall short. */
   readonly fallsShort: number
+  /** Marginal. */
   readonly marginal: number
+  /** Lack data. */
   readonly unknown: number
+  /** Meet. */
   readonly meets: number
   /** Every check the document allows, most threatening first. */
   readonly findings: readonly Finding[]

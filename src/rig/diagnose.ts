@@ -21,7 +21,9 @@ import { type MeasureName, measures, type Showing } from "./measures.js"
 
 /** Input of the {@link diagnosis} solver. */
 export interface DiagnosisInput {
+  /** The rig as planned. */
   rig: RigDocument
+  /** What was measured. */
   measured: Measured
 }
 
@@ -41,11 +43,15 @@ export interface Candidate {
 
 /** A measurement that would tell the two most plausible explanations apart. */
 export interface NextMeasure {
+  /** Measure. */
   readonly name: string
+  /** What. */
   readonly label: string
+  /** How. */
   readonly how: string
   /** What the first and the second explanation say it will show, as a maker reads it. */
   readonly first: string
+  /** Second explanation says. */
   readonly second: string
   /** How far apart they are, in uncertainties. */
   readonly apart: number
@@ -63,7 +69,9 @@ export interface Diagnosis {
   readonly asPlanned: boolean
   /** Misfit of the most plausible explanation. */
   readonly bestMisfit: number
+  /** Explanations. */
   readonly candidates: readonly Candidate[]
+  /** Measure next. */
   readonly next: NextMeasure | null
 }
 

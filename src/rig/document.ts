@@ -32,6 +32,7 @@ export interface RigPoint {
 export interface ArmMass {
   /** What it is. */
   name: string
+  /** Mass. */
   mass: Mass
   /** Distance from the hinge. */
   radius: Length
@@ -41,6 +42,7 @@ export interface ArmMass {
 
 /** An extension spring or elastic cord between the frame and the arm, to help the actuator. */
 export interface HelperSpring {
+  /** Stiffness. */
   stiffness: ForcePerLength
   /** Length at which it pulls nothing. */
   freeLength: Length
@@ -56,12 +58,19 @@ export interface HelperSpring {
 export interface RigActuator {
   /** Distance between its pins when drawn in. */
   retractedLength: Length
+  /** Stroke. */
   stroke: Length
+  /** Rated voltage. */
   ratedVoltage: Voltage
+  /** Speed without load. */
   noLoadSpeed: Speed
+  /** Current without load. */
   noLoadCurrent: Current
+  /** Rated force. */
   ratedForce: Force
+  /** Speed at rated force. */
   ratedSpeed: Speed
+  /** Current at rated force. */
   ratedCurrent: Current
   /** Force it holds without power; 0 where the screw does not lock itself. */
   holdingForce?: Force
@@ -71,6 +80,7 @@ export interface RigActuator {
 export interface HingedArms {
   /** How many like arms (a pair of wings: 2). */
   count?: number
+  /** Hinge. */
   hinge: RigPoint
   /** Fixed anchor of the actuator. */
   anchor: RigPoint
@@ -84,19 +94,25 @@ export interface HingedArms {
   assembly?: "counterClockwise" | "clockwise"
   /** Actuator position at which the arms are up. */
   raised?: "extended" | "retracted"
+  /** Masses on one arm. */
   masses: readonly ArmMass[]
   /** Friction moment of the hinge, whichever way it moves. */
   hingeFriction?: Moment
   /** Lean of the frame in the plane of motion, counter-clockwise. */
   lean?: Angle
+  /** Helper spring. */
   spring?: HelperSpring | null
+  /** Linear actuator. */
   actuator: RigActuator
 }
 
 /** Loose cells in series and parallel. */
 export interface RigPack {
+  /** Chemistry. */
   chemistry: Chemistry
+  /** Cells in series. */
   series: number
+  /** Strings in parallel. */
   parallel: number
   /** Rated charge of one cell. */
   cellCapacity: Charge
@@ -128,18 +144,25 @@ export interface RigBank {
 export interface EfficiencyPoint {
   /** Output current. */
   load: Current
+  /** Efficiency. */
   efficiency: Ratio
 }
 
 /** A voltage converter between source and actuators. */
 export interface RigConverter {
+  /** Output voltage. */
   outputVoltage: Voltage
+  /** Input current limit. */
   inputCurrentLimit?: Current | null
+  /** Output current limit. */
   outputCurrentLimit?: Current | null
   /** Efficiency over output current. */
   efficiency: readonly EfficiencyPoint[]
+  /** Own current without load. */
   quiescentCurrent?: Current
+  /** Least input voltage. */
   minimumInput: Voltage
+  /** Greatest input voltage. */
   maximumInput: Voltage
 }
 
@@ -147,10 +170,15 @@ export interface RigConverter {
 export interface RigRun {
   /** Length one way. */
   length: Length
+  /** Wire gauge (AWG). */
   awg?: number | null
+  /** Cross-section. */
   area?: Area | null
+  /** Contacts in the path. */
   contacts?: number
+  /** Resistance of one contact. */
   contactResistance?: Resistance
+  /** Wire temperature. */
   temperature?: Temperature
 }
 
@@ -160,8 +188,11 @@ export interface RigWiring {
   source: RigRun
   /** From the converter to the actuators. */
   load?: RigRun | null
+  /** Switch resistance. */
   switchResistance?: Resistance
+  /** Fuse resistance, hot. */
   fuseResistance?: Resistance
+  /** Fuse rating. */
   fuseRating?: Current | null
   /** Direct current the switch is rated for. */
   switchRating?: Current | null
@@ -185,13 +216,21 @@ export interface RigBrief {
 export interface RigDocument extends RigSections {
   /** Version of the document's form: 1. */
   version: number
+  /** Name of the rig. */
   name: string
+  /** Note. */
   note?: string
+  /** Arms on hinges. */
   hinged?: HingedArms | null
+  /** Cell pack. */
   pack?: RigPack | null
+  /** USB battery bank. */
   bank?: RigBank | null
+  /** Converter. */
   converter?: RigConverter | null
+  /** Wires, switch and fuse. */
   wiring?: RigWiring | null
+  /** What is wanted. */
   brief?: RigBrief | null
 }
 

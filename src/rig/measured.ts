@@ -4,34 +4,47 @@ import { type MeasureName, measures, type WarmPart } from "./measures.js"
 
 /** A measured value with its uncertainty (one standard deviation). */
 export interface MeasuredTime {
+  /** Time down. */
   value: Time
+  /** Uncertainty of time down. */
   uncertainty?: Time
 }
 /** A measured angle with its uncertainty. */
 export interface MeasuredAngle {
+  /** Swing. */
   value: Angle
+  /** Uncertainty of swing. */
   uncertainty?: Angle
 }
 /** A measured voltage with its uncertainty. */
 export interface MeasuredVoltage {
+  /** Voltage at the actuators. */
   value: Voltage
+  /** Uncertainty of voltage at the actuators. */
   uncertainty?: Voltage
 }
 /** A measured current with its uncertainty. */
 export interface MeasuredCurrent {
+  /** Current from the source. */
   value: Current
+  /** Uncertainty of current from the source. */
   uncertainty?: Current
 }
 /** A measured force with its uncertainty. */
 export interface MeasuredForce {
+  /** Force at the tip, letting down. */
   value: Force
+  /** Uncertainty of force at the tip, letting down. */
   uncertainty?: Force
 }
 
 /** What was measured on the built rig; any subset. */
 export interface Measured {
+  /** Time up. */
   raiseTime?: MeasuredTime | null
+  /** Time down. */
   lowerTime?: MeasuredTime | null
+  /** Swing. */
   swing?: MeasuredAngle | null
   /** At the source, everything still. */
   restVoltage?: MeasuredVoltage | null

@@ -16,12 +16,19 @@ export interface WaterfallStep {
 
 /** One point of a move's curves. */
 export interface CurvePoint {
+  /** Time. */
   readonly time: number
+  /** Stroke. */
   readonly stroke: number
+  /** Angle. */
   readonly angle: number
+  /** Force. */
   readonly force: number
+  /** Current. */
   readonly current: number
+  /** Voltage. */
   readonly voltage: number
+  /** Speed. */
   readonly speed: number
 }
 
@@ -31,12 +38,19 @@ export interface EnergyAccount {
   readonly source: number
   /** Rise of potential energy of arms and springs (negative when lowering). */
   readonly lifted: number
+  /** Hinge friction. */
   readonly hingeFriction: number
+  /** Gears and screw. */
   readonly gearsAndScrew: number
+  /** Winding. */
   readonly winding: number
+  /** Wires to the actuators. */
   readonly loadWires: number
+  /** Converter. */
   readonly converter: number
+  /** Wires, switch and fuse. */
   readonly sourceWires: number
+  /** Inside the source. */
   readonly insideSource: number
   /** What is left over, as a fraction of the largest part: numerical error. */
   readonly residual: number
@@ -44,14 +58,19 @@ export interface EnergyAccount {
 
 /** A move one way. */
 export interface Move {
+  /** Time down. */
   readonly time: number
   /** Greatest force against the motion at one rod, N, and the arm angle there, rad. */
   readonly peakForce: number
+  /** Arm angle there. */
   readonly peakForceAngle: number
   /** Greatest current of all actuators together, A. */
   readonly peakCurrent: number
+  /** Greatest current of the source. */
   readonly peakSourceCurrent: number
+  /** Least voltage at the actuators. */
   readonly leastVoltage: number
+  /** Slowest rod speed. */
   readonly slowestSpeed: number
   /** Share of the time in which a limit of converter or bank binds. */
   readonly limitedShare: number
@@ -59,8 +78,11 @@ export interface Move {
   readonly limitedBy: string
   /** Peak kinetic energy of the arms against the energy moved: the quasi-static answer is good while small. */
   readonly inertiaShare: number
+  /** Where the seconds go. */
   readonly waterfall: readonly WaterfallStep[]
+  /** Energy of the move. */
   readonly energy: EnergyAccount
+  /** Curve. */
   readonly curve: readonly CurvePoint[]
 }
 

@@ -12,7 +12,9 @@ type Si = SiOf<RigDocument>
 export interface MoveTime {
   /** Angle the arms swing through, rad. */
   readonly swing: number
+  /** Time up. */
   readonly raiseTime: number
+  /** Time down. */
   readonly lowerTime: number
   /** Up and down again, s. */
   readonly cycleTime: number
@@ -24,15 +26,21 @@ export interface MoveTime {
   readonly limit: string
   /** One sentence: how long and why. */
   readonly why: string
+  /** Raise. */
   readonly raise: Move
+  /** Lower. */
   readonly lower: Move
   /** Winding resistance, Ω; back-EMF constant, V·s/m; force constant, N/A; friction current, A. */
   readonly resistance: number
+  /** Back-EMF constant. */
   readonly voltsPerSpeed: number
+  /** Force constant. */
   readonly forcePerAmpere: number
+  /** Friction current. */
   readonly frictionCurrent: number
   /** Estimated error of both times together, s. */
   readonly errorEstimate: number
+  /** Points evaluated. */
   readonly evaluations: number
 }
 

@@ -34,7 +34,9 @@ import { embed } from "./embed.js"
 
 /** Whoever wears it. */
 export interface RigWearer {
+  /** Body mass. */
   bodyMass: Mass
+  /** Stature. */
   stature: Length
 }
 
@@ -48,8 +50,11 @@ export interface RigMount {
 
 /** A part carried, other than the moving masses. */
 export interface RigPart {
+  /** Part. */
   name: string
+  /** Mass of one. */
   mass: Mass
+  /** How many. */
   count?: number
   /** Price of one, in the maker's own currency. */
   price?: number
@@ -74,8 +79,11 @@ export interface RigSpar
 
 /** A part bent hot from tube. */
 export interface RigFormedPart {
+  /** Part. */
   name: string
+  /** Bend. */
   bend: TubeBendInput
+  /** Heating. */
   heat: HeatThroughInput
 }
 
@@ -97,13 +105,17 @@ export interface RigDay {
 export interface RigVenue {
   /** Ahead of and behind the wearer's middle. */
   front: Length
+  /** Behind the middle. */
   back: Length
   /** Width of wearer and rig with the arms left out. */
   bodyWidth?: Length
+  /** Own places. */
   own?: readonly OwnPlace[]
   /** Kinds of published place it has to pass too. */
   kinds?: readonly PassageKind[]
+  /** Packed. */
   packed?: PackedSize | null
+  /** Room on every side. */
   allowance?: Length
 }
 
@@ -111,15 +123,21 @@ export interface RigVenue {
 export interface RigPinch {
   /** Largest part of a body that can get into the gap. */
   reachable?: CrushPart
+  /** Fixed bars. */
   fixed: readonly GapBar[]
+  /** Thickness of the arm. */
   armThickness?: Length
+  /** Thickness of the fixed things. */
   fixedThickness?: Length
 }
 
 /** Servo-driven flaps, all alike. */
 export interface RigFlaps {
+  /** Like flaps. */
   count: number
+  /** Linkage. */
   linkage: Omit<ServoPushrodInput, "servoTorque">
+  /** Servo. */
   servo: Omit<HobbyServoInput, "voltage" | "torque" | "angle">
   /** Voltage at the servos' plugs. */
   voltage: Voltage
@@ -133,6 +151,7 @@ export interface RigFlaps {
 
 /** A scissor array with its driver. */
 export interface RigScissor {
+  /** Array. */
   array: Omit<ScissorInput, "driverForce">
   /** Greatest force of the driver. */
   driverForce: Force
@@ -150,34 +169,59 @@ export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime"
 
 /** What may be spent. */
 export interface RigBudget {
+  /** Mass. */
   mass?: Mass | null
+  /** Price. */
   price?: number | null
+  /** Parts. */
   parts?: number | null
 }
 
 /** Sections of a rig document beyond arms and electrics. */
 export interface RigSections {
+  /** Wearer. */
   wearer?: RigWearer | null
+  /** Where the mechanism sits. */
   mount?: RigMount | null
+  /** Parts carried, moving masses left out. */
   parts?: readonly RigPart[]
+  /** Spar of one arm. */
   spar?: RigSpar | null
+  /** Hinge pin. */
   pin?: Omit<PinJointInput, "force"> | null
+  /** Parts formed hot. */
   formed?: readonly RigFormedPart[]
+  /** Straps. */
   straps?: Omit<StrapPressureInput, "load"> | null
+  /** The day's wearing. */
   schedule?: Omit<WearScheduleInput, "bodyMass" | "load"> | null
+  /** Heat. */
   heat?: Omit<HeatStressInput, "rate"> | null
+  /** Wind on one arm. */
   wind?: Omit<WindLoadInput, "swing" | "panels" | "hingeHeight" | "raise"> | null
+  /** Stance. */
   stance?: Omit<TipOverInput, "bodyMass" | "rigMass" | "dragArea" | "forceHeight" | "wind" | "gustFactor" | "walking" | "stature"> | null
+  /** Where it has to go. */
   venue?: RigVenue | null
+  /** Switch. */
   reach?: Omit<ReachInput, "stature"> | null
+  /** Fixed things the arm passes. */
   pinch?: RigPinch | null
+  /** If an arm strikes somebody. */
   contact?: Omit<ContactSeverityInput, "armMass" | "armLength" | "swing" | "strikeRadius" | "movingMass" | "speed" | "driveMoment"> | null
+  /** The day on one charge. */
   day?: RigDay | null
+  /** Duty of the actuators. */
   duty?: Pick<DutyCycleInput, "ratedDuty" | "ratedRun" | "timeConstant" | "rest" | "limitTemperature" | "ratedAmbient" | "ambient"> | null
+  /** Servo-driven flaps. */
   flaps?: RigFlaps | null
+  /** Scissor array. */
   scissor?: RigScissor | null
+  /** Light string. */
   lights?: LedRunInput | null
+  /** Start of the actuators. */
   starting?: RigStarting | null
+  /** What may be spent. */
   budget?: RigBudget | null
 }
 

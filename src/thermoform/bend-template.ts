@@ -44,7 +44,9 @@ export interface BendTemplateInput {
 
 /** A point of the template, m. */
 export interface TemplatePoint {
+  /** Coordinate x. */
   readonly x: number
+  /** Coordinate y. */
   readonly y: number
 }
 
@@ -66,6 +68,7 @@ export interface BendTemplate {
   readonly chord: number
   /** Size of the jig's edge, m. */
   readonly width: number
+  /** Height of the edge. */
   readonly height: number
   /** The edge the tube lies against, in order. */
   readonly edge: readonly TemplatePoint[]

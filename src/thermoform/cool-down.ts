@@ -68,6 +68,7 @@ export interface CoolDown {
   readonly film: number
   /** Biot number in the jig. */
   readonly biot: number
+  /** Iterations. */
   readonly iterations: number
   /** Warmest spot less release temperature at `hold`, K. */
   readonly residual: number

@@ -1,8 +1,12 @@
 /** A published figure with its spread: what sources or grades disagree by. */
 export interface Figure {
+  /** Usual. */
   readonly value: number
+  /** Lowest published. */
   readonly low: number
+  /** Highest published. */
   readonly high: number
+  /** Source. */
   readonly source: string
 }
 

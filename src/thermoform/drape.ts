@@ -33,12 +33,15 @@ export interface DrapeInput {
   fillet?: Length | null
   /** Box: size of a plug that carries the sheet down unstretched. */
   plugWidth?: Length | null
+  /** Plug, shorter side. */
   plugBreadth?: Length | null
   /** Finished size of the part with its rim, along the direction of extrusion and across it, for the blank. */
   finishedLength?: Length | null
+  /** Finished width. */
   finishedWidth?: Length | null
   /** Shrinkage along and across; growth is negative; left out, the plastic's highest. */
   shrinkAlong?: Ratio | null
+  /** Shrinkage across. */
   shrinkAcross?: Ratio | null
 }
 
@@ -60,6 +63,7 @@ export interface Drape {
   readonly plugWall: number | null
   /** Blank to cut, m, where the finished size is given. */
   readonly blankLength: number | null
+  /** Blank width. */
   readonly blankWidth: number | null
 }
 

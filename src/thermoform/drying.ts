@@ -19,6 +19,7 @@ export interface DryingTime {
   readonly temperature: number
   /** Lowest and highest published or allowed temperature, °C. */
   readonly temperatureLow: number
+  /** No hotter than. */
   readonly temperatureHigh: number
   /** Time by the shorter published schedule, s. */
   readonly timeShort: number

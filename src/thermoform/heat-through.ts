@@ -105,6 +105,7 @@ export interface HeatThrough {
   readonly biot: number
   /** Fourier number at `time` on the same length. */
   readonly fourier: number
+  /** Iterations. */
   readonly iterations: number
   /** Core temperature less target at `time`, K. */
   readonly residual: number

@@ -44,6 +44,7 @@ export interface Softening {
   readonly timeConstant: number
   /** Time until it softens, s; null where it never does. */
   readonly timeToSoften: number | null
+  /** Iterations. */
   readonly iterations: number
   /** Heat taken up less heat lost at the settled temperature, W/m². */
   readonly residual: number

@@ -74,6 +74,7 @@ export interface TubeBend {
   readonly gain: number | null
   /** Straight part of leg A and of leg B, m, where the legs are given. */
   readonly straightA: number | null
+  /** Straight of leg B. */
   readonly straightB: number | null
   /** Length to cut, m, where the legs are given. */
   readonly cutLength: number | null

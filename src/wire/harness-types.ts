@@ -125,6 +125,7 @@ export interface HarnessInput {
 
 /** Voltage of a node. */
 export interface HarnessNode {
+  /** Name. */
   readonly name: string
   /** Against the ground node, V; null where nothing ties it to that node. */
   readonly voltage: number | null
@@ -132,10 +133,13 @@ export interface HarnessNode {
 
 /** State of one wire, contact, closed switch or fuse. */
 export interface HarnessBranch {
+  /** Name. */
   readonly name: string
   /** `wire`, `contact`, `switch` or `fuse`. */
   readonly type: string
+  /** From node. */
   readonly from: string
+  /** To node. */
   readonly to: string
   /** Its resistance as it is, Ω. */
   readonly resistance: number
@@ -149,13 +153,17 @@ export interface HarnessBranch {
 
 /** State of one load. */
 export interface HarnessLoad {
+  /** Name. */
   readonly name: string
   /** `current`, `resistance` or `power`. */
   readonly type: string
   /** Whether a source reaches it. */
   readonly fed: boolean
+  /** Voltage. */
   readonly voltage: number
+  /** Current. */
   readonly current: number
+  /** Power. */
   readonly power: number
   /** Voltage of its return side against ground, V: what signals between loads are shifted by. */
   readonly returnVoltage: number
@@ -163,6 +171,7 @@ export interface HarnessLoad {
 
 /** State of one source. */
 export interface HarnessSupply {
+  /** Name. */
   readonly name: string
   /** Open-circuit voltage, V. */
   readonly voltage: number
@@ -174,9 +183,13 @@ export interface HarnessSupply {
 
 /** Result of {@link harness}. */
 export interface Harness {
+  /** Nodes. */
   readonly nodes: readonly HarnessNode[]
+  /** Sources. */
   readonly supplies: readonly HarnessSupply[]
+  /** Wires, contacts, switches, fuses. */
   readonly branches: readonly HarnessBranch[]
+  /** Loads. */
   readonly loads: readonly HarnessLoad[]
   /** Power of all sources' open-circuit voltages, W. */
   readonly sourcePower: number
@@ -196,6 +209,7 @@ export interface Harness {
   readonly worstContact: string | null
   /** Heat in it, W. */
   readonly worstContactHeat: number | null
+  /** Iterations. */
   readonly iterations: number
   /** Largest error of Kirchhoff's laws, relative. */
   readonly residual: number

@@ -33,18 +33,23 @@ export interface LedRunInput extends ConductorSize {
 
 /** Voltage at one place of the run. */
 export interface LedPoint {
+  /** Distance from the start. */
   readonly position: number
+  /** Voltage. */
   readonly voltage: number
 }
 
 /** A stretch of the run, m from its start. */
 export interface LedStretch {
+  /** From. */
   readonly from: number
+  /** Coordinate to. */
   readonly to: number
 }
 
 /** State of one feed. */
 export interface LedFeedState {
+  /** Distance from the start. */
   readonly position: number
   /** Current it gives, A; negative where the run feeds back into it. */
   readonly current: number
@@ -62,6 +67,7 @@ export interface LedRun {
   readonly greatestDrop: number
   /** Loop resistance per length, both conductors, Ω/m. */
   readonly loopResistance: number
+  /** Feeds. */
   readonly feeds: readonly LedFeedState[]
   /** Largest current in the run's own conductors, A. */
   readonly greatestCurrent: number

@@ -23,14 +23,19 @@ export interface BodyDimension {
   readonly deviates: number
   /** Mean and standard deviation, m: of all, or of those of that stature. */
   readonly mean: number
+  /** Standard deviation. */
   readonly sd: number
   /** The dimension at the percentile, m. */
   readonly value: number
   /** 5th, 50th and 95th percentile of all who were measured, m. */
   readonly p5: number
+  /** 50th percentile, measured. */
   readonly p50: number
+  /** 95th percentile, measured. */
   readonly p95: number
+  /** Iterations. */
   readonly iterations: number
+  /** Residual. */
   readonly residual: number
 }
 

@@ -14,6 +14,7 @@ export interface BodySegmentsInput {
 
 /** One segment of a wearer. */
 export interface BodySegment {
+  /** Name. */
   readonly name: string
   /** How many there are. */
   readonly count: number
@@ -27,7 +28,9 @@ export interface BodySegment {
   readonly height: number
   /** Moments of inertia about the centre, kg·m²: about a front-to-back, a side-to-side and the long axis; null where the table has none. */
   readonly sagittal: number | null
+  /** Inertia, side-to-side axis. */
   readonly transverse: number | null
+  /** Inertia, long axis. */
   readonly longitudinal: number | null
 }
 
@@ -39,6 +42,7 @@ export interface BodySegments {
   readonly centreRatio: number
   /** Mass of one arm with hand, and of one leg with foot, kg. */
   readonly armMass: number
+  /** One leg. */
   readonly legMass: number
   /** Mass of head and trunk, kg. */
   readonly trunkMass: number
@@ -46,6 +50,7 @@ export interface BodySegments {
   readonly sum: number
   /** Segments that make up the body, then parts of the trunk. */
   readonly segments: readonly BodySegment[]
+  /** Parts of the trunk. */
   readonly trunkParts: readonly BodySegment[]
 }
 

@@ -39,6 +39,7 @@ export interface CarriedLoadInput {
 
 /** How one pose is carried. */
 export interface PoseCarried {
+  /** Name. */
   readonly name: string
   /** Forward lean of the trunk that balances, rad (negative backwards): the largest over the segment tables. */
   readonly lean: number
@@ -46,12 +47,15 @@ export interface PoseCarried {
   readonly leanLow: number
   /** Centre of mass of wearer and rig, standing upright, m: ahead of the hips, left of the middle, above the ground. */
   readonly forward: number
+  /** Common centre left of the middle. */
   readonly left: number
+  /** Common centre above the ground. */
   readonly height: number
   /** Moment about the hips standing upright, N·m; positive where the rig pulls backwards. */
   readonly hipMoment: number
   /** Moment about the low back standing upright, and leaning in balance, N·m. */
   readonly backUpright: number
+  /** Low-back moment, leaning. */
   readonly backLeaning: number
   /** Moment about the middle, N·m; positive to the left. */
   readonly sideMoment: number
@@ -61,11 +65,13 @@ export interface PoseCarried {
 
 /** What one guideline says about the load. */
 export interface GuidanceReading {
+  /** Who. */
   readonly who: string
   /** Its share of body mass. */
   readonly share: number
   /** The mass it comes to for this wearer, kg. */
   readonly mass: number
+  /** Exceeded. */
   readonly exceeded: boolean
 }
 
@@ -103,7 +109,9 @@ export interface CarriedLoad {
   readonly peakForce: number
   /** Pose that needs the largest lean. */
   readonly worstPose: string
+  /** Poses. */
   readonly poses: readonly PoseCarried[]
+  /** Published guidance. */
   readonly guidance: readonly GuidanceReading[]
   /** Moment about the hips left over in balance, against that of the weights, largest of all poses and tables. */
   readonly residual: number

@@ -38,6 +38,7 @@ export interface EnduranceInput {
 
 /** What one model says. */
 export interface EnduranceReading {
+  /** Model. */
   readonly model: string
   /** Holding time, s. */
   readonly time: number

@@ -29,12 +29,15 @@ export interface HeatStressInput {
 export interface HeatStress {
   /** WBGT, and with the clothing's adjustment, °C. */
   readonly wbgt: number
+  /** WBGT with clothing. */
   readonly effective: number
   /** Class of metabolic rate, 0 to 4. */
   readonly metabolicClass: number
   /** Limit by the class, by the NIOSH curve, and the lower of them, °C. */
   readonly classLimit: number
+  /** Limit by curve. */
   readonly curveLimit: number
+  /** Limit. */
   readonly limit: number
   /** Limit less effective WBGT, K; negative where it is exceeded. */
   readonly margin: number

@@ -45,14 +45,19 @@ export interface LiftLimitInput {
 export interface LiftLimit {
   /** Multipliers at the start: reach, height, turn, frequency, coupling. */
   readonly startReachFactor: number
+  /** Height factor, start. */
   readonly startHeightFactor: number
+  /** Turn factor, start. */
   readonly startTurnFactor: number
+  /** Frequency factor, start. */
   readonly startFrequencyFactor: number
+  /** Hold factor, start. */
   readonly startCouplingFactor: number
   /** Multiplier of the distance lifted. */
   readonly distanceFactor: number
   /** Recommended weight limit at the start and at the end, kg. */
   readonly startLimit: number
+  /** Limit at the end. */
   readonly endLimit: number
   /** The lower, kg. */
   readonly limit: number

@@ -33,14 +33,19 @@ export interface WornEnvelope {
 
 /** The rig off the body, packed. */
 export interface PackedSize {
+  /** Length. */
   length: Length
+  /** Width. */
   width: Length
+  /** Height. */
   height: Length
+  /** Mass. */
   mass: Mass
 }
 
 /** A place of one's own. */
 export interface OwnPlace {
+  /** Name. */
   name: string
   /** How it is passed; `lift` is not among them: give its door and its car as a turning space. */
   kind: "door" | "route" | "corner" | "stair" | "turning"
@@ -68,14 +73,19 @@ export interface PassageInput {
 
 /** How one place is passed. */
 export interface PlaceFinding {
+  /** Place. */
   readonly place: string
+  /** Kind. */
   readonly kind: string
   /** How the folded rig gets through: `facing`, `sideways`, `turning` or `no`. */
   readonly folded: string
   /** Spare size that way, m, the allowance already taken off; negative where no way fits. */
   readonly foldedMargin: number
+  /** Raised. */
   readonly raised: string | null
+  /** Spare, raised. */
   readonly raisedMargin: number | null
+  /** Source. */
   readonly source: string
 }
 
@@ -83,12 +93,15 @@ export interface PlaceFinding {
 export interface Passage {
   /** Diameter swept by turning on the spot, folded, m. */
   readonly foldedTurning: number
+  /** Swept turning on the spot, raised. */
   readonly raisedTurning: number | null
   /** Corridor width needed for a right-angle turn facing forwards, folded, m. */
   readonly foldedCorner: number
+  /** Corridor for a right-angle turn, raised. */
   readonly raisedCorner: number | null
   /** Width left in the corridor beside the folded rig, m. */
   readonly leftBeside: number
+  /** Left in the corridor, raised. */
   readonly raisedLeftBeside: number | null
   /** Spare size in cabin baggage, m; the worst of the three sides. */
   readonly cabinMargin: number | null
@@ -102,6 +115,7 @@ export interface Passage {
   readonly blocked: readonly string[]
   /** Places it passes folded but not raised. */
   readonly foldFor: readonly string[]
+  /** Places. */
   readonly places: readonly PlaceFinding[]
 }
 

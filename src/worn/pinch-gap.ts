@@ -8,9 +8,11 @@ import { notClearance } from "./not-clearance.js"
 export interface GapBar {
   /** One end. */
   x1: Length
+  /** First end, up. */
   y1: Length
   /** The other end. */
   x2: Length
+  /** Other end, up. */
   y2: Length
 }
 
@@ -18,6 +20,7 @@ export interface GapBar {
 export interface MovingPose {
   /** Place of their origin. */
   x: Length
+  /** Origin, up. */
   y: Length
   /** Turn of the part. */
   angle: Angle
@@ -39,6 +42,7 @@ export interface PinchGapInput {
 
 /** What the gap means for one part of the body. */
 export interface CrushFinding {
+  /** Part. */
   readonly part: string
   /** Published least gap, m. */
   readonly leastGap: number
@@ -58,9 +62,11 @@ export interface PinchGap {
   readonly at: number
   /** Place of the nearest point on the moving bar's middle, m. */
   readonly movingX: number
+  /** Nearest point of the moving bar, up. */
   readonly movingY: number
   /** Place of the nearest point on the fixed bar's middle, m. */
   readonly fixedX: number
+  /** Nearest point of the fixed bar, up. */
   readonly fixedY: number
   /** No gap in the motion is less than this, m: proven from how fast the part can come closer. */
   readonly certainGap: number

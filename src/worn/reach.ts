@@ -41,7 +41,9 @@ export interface Reach {
   readonly armLift: number
   /** Place of the elbow: ahead, aside and above the floor, m. */
   readonly elbowAhead: number
+  /** Elbow aside. */
   readonly elbowAside: number
+  /** Elbow above the floor. */
   readonly elbowHeight: number
   /** Whether the switch is in front of the shoulders' line, where it can be seen. */
   readonly inFront: boolean

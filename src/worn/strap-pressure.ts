@@ -45,6 +45,7 @@ export interface StrapPressureInput {
 export interface StrapPressure {
   /** Weight on the hip belt and on the shoulders, N. */
   readonly beltLoad: number
+  /** Weight on the shoulders. */
   readonly shoulderLoad: number
   /** Share of the weight that the hip belt really takes. */
   readonly beltShare: number
@@ -54,6 +55,7 @@ export interface StrapPressure {
   readonly beltSlips: boolean
   /** Push of the back on the upper edge and at the belt, N; the upper one is 0 where the rig hangs back. */
   readonly upperPush: number
+  /** Push of the back, belt. */
   readonly lowerPush: number
   /** Tension of both upper straps together without friction over the shoulder, N. */
   readonly tension: number
@@ -63,6 +65,7 @@ export interface StrapPressure {
   readonly tensionMost: number
   /** Mean pressure under the more loaded strap, and the greatest, Pa. */
   readonly pressure: number
+  /** Greatest pressure. */
   readonly pressureMost: number
   /** Greatest pressure against the limit. */
   readonly againstLimit: number
@@ -70,6 +73,7 @@ export interface StrapPressure {
   readonly beltPressure: number
   /** Least strap width for the limit, and the next 5 mm up, m. */
   readonly widthNeeded: number
+  /** Width to choose. */
   readonly widthChosen: number
   /** Heaviest load for this strap and limit, kg. */
   readonly loadAtLimit: number

@@ -36,6 +36,7 @@ export interface TouchTemperatureInput {
 
 /** What one standard says. */
 export interface TouchLimit {
+  /** Standard. */
   readonly standard: string
   /** Limit, °C. */
   readonly limit: number

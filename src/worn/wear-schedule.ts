@@ -58,9 +58,13 @@ export interface WearScheduleInput {
 
 /** One part of the day, worked out. */
 export interface PartWorn {
+  /** Name. */
   readonly name: string
+  /** Activity. */
   readonly activity: string
+  /** Start. */
   readonly start: number
+  /** End. */
   readonly end: number
   /** Metabolic rate, W. */
   readonly rate: number
@@ -76,9 +80,11 @@ export interface PartWorn {
 export interface WearSchedule {
   /** Length of the plan, and of it with the rig on, s. */
   readonly duration: number
+  /** Of it with the rig on. */
   readonly worn: number
   /** Largest strain, and the last, without extra rests; 1 is the most that is bearable. */
   readonly peakStrain: number
+  /** Strain at the end. */
   readonly endStrain: number
   /** Largest strain by the more lenient of the published limits on whole-body work. */
   readonly peakLenient: number
@@ -102,6 +108,7 @@ export interface WearSchedule {
   readonly heaviest: HeaviestLoad | null
   /** The same by the more lenient of the published limits: the spread, not a recommendation. */
   readonly heaviestLenient: HeaviestLoad | null
+  /** Parts. */
   readonly parts: readonly PartWorn[]
 }
 

@@ -138,6 +138,7 @@ export interface HeaviestLoad {
   readonly load: number
   /** Its share of body mass. */
   readonly share: number
+  /** Iterations. */
   readonly iterations: number
   /** Greatest strain less 1; not zero where the aerobic capacity itself is the limit. */
   readonly residual: number
