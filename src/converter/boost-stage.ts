@@ -29,6 +29,9 @@ function solve(si: Si): BoostStage | NoSolution {
       `A step-up cannot turn ${volts(si.inputVoltage)} into ${volts(si.outputVoltage)}: the output must lie above the input, and the switch must leave some of it.`,
       Math.max(0, -stage.off, -stage.on),
       { inputVoltage: si.inputVoltage, outputVoltage: si.outputVoltage },
+      stage.on > 0
+        ? { outputVoltage: 1.001 * (si.diodeVoltage === null ? si.inputVoltage * si.efficiency : si.inputVoltage - si.diodeVoltage) }
+        : { switchVoltage: 0.999 * si.inputVoltage },
     )
   const { rest, ripple, duty } = continuousRipple(stage)
   const boundaryCurrent = (ripple / 2) * rest

@@ -26,7 +26,7 @@ function solve(si: Si): BuckStage | NoSolution {
       `A step-down cannot turn ${volts(si.inputVoltage)} into ${volts(si.outputVoltage)}: ${volts(-stage.on)} too little remains across the inductor.`,
       -stage.on,
       { inputVoltage: si.inputVoltage, outputVoltage: si.outputVoltage },
-      { inputVoltage: si.inputVoltage - stage.on },
+      { inputVoltage: (si.inputVoltage - stage.on) * 1.001 },
     )
   const { ripple, duty } = continuousRipple(stage)
   const boundaryCurrent = ripple / 2

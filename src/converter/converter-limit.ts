@@ -104,7 +104,7 @@ function cannotRun(si: SiOf<ConverterLimitInput>): NoSolution {
       `The converter needs ${volts(si.minimumInput)} at its input and gets ${volts(idle)} before any load is on.`,
       Math.max(0, si.minimumInput - idle),
       at,
-      { sourceVoltage: least },
+      { sourceVoltage: least * 1.001 },
     )
   const room = Math.min(
     si.inputCurrentLimit ?? Number.POSITIVE_INFINITY,
@@ -359,7 +359,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
       title: "Fundamentals of Power Electronics (power balance of a converter)",
       by: "R. W. Erickson, D. Maksimović",
       edition: "2nd, 2001",
-      where: "chapter 3",
+      where: "chapter 3 (from memory)",
     },
   ],
   check: (si) =>

@@ -17,7 +17,7 @@ export interface UsbPromise {
 const usb2 = "USB 2.0 specification, 2000, section 7.2"
 const usb3 = "USB 3.0 specification, 2008, section 11.4"
 const typeC = "IEC 63002, 2016, clause 4.4; USB Type-C specification (Rp resistors)"
-const pd = "USB Power Delivery 3.1, 2021, power rules (table 10-2)"
+const pd = "USB Power Delivery 3.1, 2021, power rules (table 10-2, number from memory)"
 const port = (voltage: number) => 0.95 * voltage
 
 /** Voltages and currents at the port, each with its source. PD voltages hold within 5 % (from memory). */

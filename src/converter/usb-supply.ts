@@ -94,7 +94,7 @@ function solve(si: Si): UsbSupply | NoSolution {
       `A Power Delivery source of ${watts(si.ratedPower as number)} need not offer ${promise.voltage} V: only those above ${watts(promise.abovePower)} must.`,
       promise.abovePower - (si.ratedPower as number),
       { ratedPower: si.ratedPower as number },
-      { ratedPower: promise.abovePower },
+      { ratedPower: promise.abovePower * 1.001 },
     )
   const current = promisedCurrent(si)
   const cableResistance = cableOf(si)
@@ -107,7 +107,7 @@ function solve(si: Si): UsbSupply | NoSolution {
       `The cable would lose ${formatQuantity("voltage", cableDrop)} of the ${formatQuantity("voltage", promise.leastVoltage)} at the port.`,
       -leastLoadVoltage,
       { current: si.current },
-      { current: most },
+      { current: most * 0.999 },
     )
   }
   const budget = lengthBudget(si)
@@ -336,7 +336,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       symbol: "L_m",
       meaning: "length that loses 0.125 V each way",
       is: "(0.25 V / I - n * R_k) / (2 * r)",
-      source: "USB 2.0, section 6.6",
+      source: "USB 2.0, section 6.6 (from memory)",
     },
     {
       symbol: "R_p",
@@ -348,7 +348,12 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
     { symbol: "V_cc", meaning: "voltage on the CC pin", is: "5 V * 5100 ohm / (5100 ohm + R_p)", when: "R_p > 0 ohm" },
   ],
   sources: [
-    { title: "Universal Serial Bus Specification, Revision 2.0", by: "USB-IF", edition: "2000", where: "sections 6.6 and 7.2" },
+    {
+      title: "Universal Serial Bus Specification, Revision 2.0",
+      by: "USB-IF",
+      edition: "2000",
+      where: "sections 6.6 (from memory) and 7.2",
+    },
     { title: "Universal Serial Bus 3.0 Specification", by: "USB-IF", edition: "2008", where: "section 11.4" },
     { title: "Battery Charging Specification 1.2 (IEC 62680-1-1)", by: "USB-IF", edition: "2010", where: "table 5-2" },
     { title: "IEC 63002, Interoperability of USB Type-C power supplies", by: "IEC", edition: "2016", where: "clause 4.4" },
