@@ -54,7 +54,7 @@ function solve(si: Si): DcMotor | NoSolution {
       `${voltage.toPrecision(3)} V drive at most ${stallCurrent.toPrecision(3)} A, which does not overcome the friction current of ${noLoadCurrent.toPrecision(3)} A.`,
       noLoadCurrent * windingResistance - voltage,
       { voltage, stallCurrent },
-      { voltage: noLoadCurrent * windingResistance * 1.001 },
+      { voltage: Math.max(current, noLoadCurrent) * windingResistance * 1.001 },
     )
   if (!(speed >= 0))
     return refuse(
@@ -96,7 +96,7 @@ function cautions(si: Si, out: DcMotor): Caution[] {
         "hot-winding",
         "warning",
         "Above 125 °C many small motors' insulation, glue and magnets give way, and the case burns skin.",
-        "IEC 60085, 2007, table 1 (thermal classes 105, 120, 130) and ISO 13732-1, 2006",
+        "IEC 60085, 2007, table 1 (thermal classes 105, 120, 130) and ISO 13732-1, 2006 (from memory)",
       ),
     )
   if (out.current > 0.25 * out.stallCurrent)
@@ -141,7 +141,7 @@ function cautions(si: Si, out: DcMotor): Caution[] {
  * no-load speed is V/k_E, friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in
  * and N·m are all read.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4; IEC 60028 (1925).
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4 (from memory); IEC 60028 (1925).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -300,8 +300,8 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
     { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
   ],
   sources: [
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4" },
-    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4 (from memory)" },
+    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1 (from memory)" },
   ],
   check: sheetFaults,
   solve,

@@ -109,7 +109,7 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
         "must-rest",
         "warning",
         `Going on like this it overheats after ${out.runsBeforeRest} runs. A hot actuator can burn skin, melt its glue or stop with a part raised: plan the rests, and a way down without power.`,
-        "IEC 60034-1, 2022, clause 4.2.3 (intermittent periodic duty) and ISO 13732-1, 2006 (burn thresholds)",
+        "IEC 60034-1, 2022, clause 4.2.3 (intermittent periodic duty) and ISO 13732-1, 2006 (burn thresholds); both from memory",
       ),
     )
   if (si.run > si.ratedRun)
@@ -118,7 +118,7 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
         "longer-run",
         "caution",
         "One run is longer than the rated duty's run; parts that heat faster than the case (brushes, winding) are not seen by one time constant.",
-        "IEC 60034-1, 2022, clause 4.2",
+        "IEC 60034-1, 2022, clause 4.2 (from memory)",
       ),
     )
   if (si.currentShare > 1.5)
@@ -146,7 +146,7 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * constant's default of 15 min is common practice, no source.
  *
  * Sources: IEC 60034-1 (2022), clause 4.2 (duty types S2 and S3); Hughes and Drury, Electric Motors and Drives,
- * 5th ed. 2019, section 11.3 (intermittent operation).
+ * 5th ed. 2019, section 11.3 (intermittent operation); clause and section from memory.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -269,8 +269,13 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
     },
   ],
   sources: [
-    { title: "IEC 60034-1, Rotating electrical machines: rating and performance", by: "IEC", edition: "2022", where: "clause 4.2" },
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "section 11.3" },
+    {
+      title: "IEC 60034-1, Rotating electrical machines: rating and performance",
+      by: "IEC",
+      edition: "2022",
+      where: "clause 4.2 (from memory)",
+    },
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "section 11.3 (from memory)" },
   ],
   check,
   solve,

@@ -185,7 +185,7 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  * left out. The share of 0.3 is common practice, no source.
  *
  * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 (torque and speed) and 4.2
- * (chopped supply).
+ * (chopped supply); sections from memory.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -304,7 +304,9 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
     { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },
     { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
   ],
-  sources: [{ title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 4.2" }],
+  sources: [
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 4.2 (from memory)" },
+  ],
   check,
   solve,
   cautions,

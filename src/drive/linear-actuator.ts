@@ -159,7 +159,7 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
         "over-rated-current",
         "caution",
         "The current is above the rated one: the winding may only carry it for short runs (see dutyCycle).",
-        "IEC 60034-1, 2022, clause 4.2 (duty types)",
+        "IEC 60034-1, 2022, clause 4.2 (duty types; from memory)",
       ),
     )
   if (si.voltage > 1.1 * si.ratedVoltage)
@@ -176,7 +176,7 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
         "drives-back",
         "warning",
         "Without power this load drives the rod back: a raised part can come down on somebody. Give it a brake, a latch or a counterbalance, and keep people clear.",
-        "ISO 12100, 2010, clause 6.2.2.2 (stored energy and gravity)",
+        "ISO 12100, 2010, clause 6.2.11.5 (interruption of power supply; from memory)",
       ),
     )
   if (out.current < 0)
@@ -187,13 +187,22 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
         "The load drives the motor faster than the supply would: current flows back into the supply, which a battery's protection circuit or a converter may not accept.",
       ),
     )
-  if (out.screwEfficiency > 0.4 && out.screwEfficiency < 0.5)
+  if (!out.selfLocking && out.shortedSpeed === 0 && si.force !== 0)
+    found.push(
+      caution(
+        "held-by-motor-friction",
+        "warning",
+        `The screw does not hold by itself: without power only the motor's own friction holds this load, up to about ${(out.holdingForce as number).toPrecision(2)} N as long as nothing shakes. Treat the part as able to come down: a brake, a latch or a counterbalance, and people kept clear.`,
+        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking depends on friction; from memory)",
+      ),
+    )
+  if (out.selfLocking && out.screwEfficiency > 0.4)
     found.push(
       caution(
         "nearly-free",
         "caution",
         "Self-locking by a small margin only: vibration and fresh grease can let it creep. Do not count on it to hold a part over people.",
-        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking depends on friction)",
+        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking depends on friction; from memory)",
       ),
     )
   return found
@@ -215,8 +224,8 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
  * Valid for permanent-magnet brushed motors in steady motion; friction is taken as constant, the start and
  * the magnets' weakening with heat are left out.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4; Shigley's
- * Mechanical Engineering Design, section 8-2 (screw efficiency and self-locking); IEC 60028 (1925), copper.
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4, and Shigley's
+ * Mechanical Engineering Design, section 8-2 (screw efficiency and self-locking; all sections from memory); IEC 60028 (1925), copper.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -347,9 +356,9 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
     },
   ],
   sources: [
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4" },
-    { title: "Shigley's Mechanical Engineering Design", by: "R. G. Budynas, J. K. Nisbett", where: "section 8-2" },
-    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
+    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4 (from memory)" },
+    { title: "Shigley's Mechanical Engineering Design", by: "R. G. Budynas, J. K. Nisbett", where: "section 8-2 (from memory)" },
+    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1 (from memory)" },
   ],
   check,
   solve,

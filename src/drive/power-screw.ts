@@ -63,7 +63,7 @@ export interface PowerScrew {
   readonly bendingStress: number
 }
 
-/** Share of the load on the first engaged thread (Shigley, section 8-2). */
+/** Share of the load on the first engaged thread (Shigley, section 8-2; from memory). */
 const FIRST_THREAD = 0.38
 
 function solve(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
@@ -137,7 +137,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
         out.selfLocking
           ? "The thread alone does not hold this load; only the collar's friction does. Grease or vibration there lets it come down: use a brake or latch where anybody can be under it."
           : "The load turns the screw and comes down by itself when power goes: use a brake, a latch or a counterbalance, and keep people clear.",
-        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking condition)",
+        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking condition; from memory)",
       ),
     )
   else if (out.lowerTorque < 0.1 * out.raiseTorque)
@@ -146,7 +146,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
         "self-locking-by-little",
         "caution",
         "Self-locking by a small margin: friction in service can be half of the handbook value, and then the load comes down by itself.",
-        "Shigley's Mechanical Engineering Design, table 8-5 (spread of friction coefficients)",
+        "Shigley's Mechanical Engineering Design, table 8-5 (spread of friction coefficients; from memory)",
       ),
     )
   if (si.threadFriction !== null && si.threadFriction < 0.05)
@@ -156,6 +156,15 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
         "note",
         "Sliding threads run at 0.08 to 0.23; less is usual only for ball screws.",
         "Shigley, table 8-5, from memory",
+      ),
+    )
+  if (si.threadFriction !== null && si.flankAngle > 0 && out.leadAngle > Math.PI / 18)
+    found.push(
+      caution(
+        "steep-thread",
+        "note",
+        "The thread is steeper than 10°: its friction then comes out somewhat too high, which flatters how well it holds. Do not count on a small self-locking margin.",
+        "geometry of the thread: tan of the flank angle times cos of the lead angle; left out here",
       ),
     )
   if (out.efficiency > 0.95) found.push(caution("very-efficient", "note", "Even ball screws seldom lift with more than 95 % efficiency."))
@@ -178,7 +187,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * Valid for slow, lubricated sliding screws and, by efficiency, ball screws; the lead angle's effect on the
  * flank angle is left out (under 1 % below 10°).
  *
- * Sources: Shigley's Mechanical Engineering Design, section 8-2, equations 8-1 to 8-12.
+ * Sources: Shigley's Mechanical Engineering Design, section 8-2, equations 8-1 to 8-12 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -281,7 +290,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
       title: "Shigley's Mechanical Engineering Design",
       by: "R. G. Budynas, J. K. Nisbett",
       edition: "8th to 11th",
-      where: "section 8-2, equations 8-1 to 8-12",
+      where: "section 8-2, equations 8-1 to 8-12 (from memory)",
     },
   ],
   check,

@@ -79,4 +79,25 @@ describe("dcMotor", () => {
     const outcome = dcMotor.attempt({ ...sheet, loadTorque: 320, voltage: 12, torque: 0 })
     expect(!outcome.ok && outcome.error.message).toMatch(/check the units/)
   })
+
+  it("runs a hot winding slower by the copper factor, and is free at no torque", () => {
+    // 100 K above 20 °C adds 39.3 % (0.00393/K), by hand; no-load speed at the sheet's voltage is the sheet's
+    const [cold, hot] = [solved({ torque: 1 }), solved({ torque: 1, windingTemperature: 120 })]
+    expect(hot.windingResistance / cold.windingResistance).toBeCloseTo(1.393, 12)
+    expect(hot.speed).toBeLessThan(cold.speed)
+    expect(solved({ torque: 0 }).freeSpeed).toBeCloseTo(10, 12)
+    expect(solved({ torque: 0 }).speed).toBeCloseTo(10, 12)
+    expect(hot.stallTorque).toBeLessThan(cold.stallTorque)
+  })
+
+  it("warns of heavy loads, hot windings and stall values drawn out", () => {
+    const codes = (more: object) => dcMotor({ ...sheet, voltage: 12, torque: 0.1, ...more } as never).cautions.map((c) => c.code)
+    const { stallCurrent, torqueConstant } = solved({})
+    const quarter = (0.25 * stallCurrent - 0.2) * torqueConstant
+    expect(codes({ torque: quarter * 1.01 })).toContain("heavy-load")
+    expect(codes({ torque: quarter * 0.99 })).not.toContain("heavy-load")
+    expect(codes({ windingTemperature: 126 })).toContain("hot-winding")
+    expect(codes({ windingTemperature: 124 })).not.toContain("hot-winding")
+    expect(codes({})).toContain("extrapolated-stall")
+  })
 })

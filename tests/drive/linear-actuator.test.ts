@@ -111,4 +111,28 @@ describe("linearActuator", () => {
     const outcome = linearActuator.attempt({ ...sheet, ratedForce: 50000, voltage: 12, force: 0 })
     expect(!outcome.ok && outcome.error.message).toMatch(/units of force/)
   })
+
+  it("warns of every load that no self-locking screw holds, and of a screw that locks by little", () => {
+    const kV = 24 / (0.1 * 3 - 0.08)
+    const codes = (screwEfficiency: number, force: number) =>
+      linearActuator({
+        ...sheet,
+        noLoadSpeed: 0.1,
+        ratedSpeed: 0.08,
+        noLoadCurrent: 1,
+        ratedCurrent: 3,
+        ratedForce: kV * 2 * screwEfficiency,
+        voltage: 12,
+        force,
+      }).cautions.map((c) => c.code)
+    expect(codes(0.75, -10)).toContain("held-by-motor-friction")
+    expect(codes(0.75, -1.2 * kV * 2 * 0.75)).toContain("drives-back")
+    expect(codes(0.45, -10)).toEqual(["nearly-free"])
+    expect(codes(0.499999, -10)).toEqual(["nearly-free"])
+    expect(codes(0.3, -10)).toEqual([])
+    expect(linearActuator({ ...sheet, voltage: 12, force: 1.01 * sheet.ratedForce }).cautions.map((c) => c.code)).toEqual(
+      expect.arrayContaining(["over-rated-force", "over-rated-current"]),
+    )
+    expect(linearActuator({ ...sheet, voltage: 14, force: 100 }).cautions.map((c) => c.code)).toContain("over-voltage")
+  })
 })

@@ -63,4 +63,15 @@ describe("powerScrew", () => {
     expect(refusal.noSolution).toBe("jams")
     expect(isNoSolution(powerScrew.si(powerScrew.read({ ...input, threadFriction: refusal.nearest.threadFriction as number })))).toBe(false)
   })
+
+  it("warns of self-locking by little, of slippery and of steep threads", () => {
+    const codes = (more: object) => powerScrew({ ...base, ...more }).cautions.map((c) => c.code)
+    const slope = solved({ ...base, threadFriction: 0.2 }).leadAngle
+    expect(codes({ threadFriction: Math.tan(slope) * 1.05 })).toContain("self-locking-by-little")
+    expect(codes({ threadFriction: Math.tan(slope) * 4 })).not.toContain("self-locking-by-little")
+    expect(codes({ threadFriction: 0.04 })).toContain("low-friction")
+    expect(codes({ threadFriction: 0.2, starts: 4, flankAngle: 0.5 })).toContain("steep-thread")
+    expect(codes({ threadFriction: 0.2, flankAngle: 0.5 })).not.toContain("steep-thread")
+    expect(codes({ threadEfficiency: 0.97 })).toContain("very-efficient")
+  })
 })
