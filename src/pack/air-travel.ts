@@ -110,11 +110,13 @@ function solve(si: Si): AirTravel {
   const verdict =
     band === "forbidden"
       ? "Passengers are not let through with it: leave it out, divide it into smaller batteries, or have it sent as dangerous goods."
-      : band === "approval"
-        ? `Only with the airline's approval beforehand, and no more than ${most}${cabinOnly ? " spares, in the cabin" : ""}.`
-        : countWithin
-          ? `Usually let through${cabinOnly ? " in the cabin, contacts covered" : ""}; ask the airline, which may be stricter.`
-          : `Each is within the limit, but ${si.count} are more than the usual ${most}: ask the airline.`
+      : si.kind === "lithium-metal" && band === "approval"
+        ? "For portable medical electronics alone, and only with the airline's approval beforehand: leave it out."
+        : band === "approval"
+          ? `Only with the airline's approval beforehand, and no more than ${most}${cabinOnly ? " spares, in the cabin" : ""}.`
+          : countWithin
+            ? `Usually let through${cabinOnly ? " in the cabin, contacts covered" : ""}; ask the airline, which may be stricter.`
+            : `Each is within the limit, but ${si.count} are more than the usual ${most}: ask the airline.`
   return {
     energy,
     band,
@@ -165,7 +167,16 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         "damaged",
         "warning",
         "A damaged, swollen or recalled battery must not fly at all.",
-        "IATA Dangerous Goods Regulations, special provision A154",
+        "IATA Dangerous Goods Regulations, special provision A154 (from memory)",
+      ),
+    )
+  if (si.kind === "lithium-metal" && out.band === "approval")
+    found.push(
+      caution(
+        "medical-only",
+        "warning",
+        "Between 2 g and 8 g of lithium airlines approve for portable medical electronics alone: a costume is none, so count on its being refused.",
+        "IATA Dangerous Goods Regulations, table 2.3.A (portable medical electronic devices; from memory)",
       ),
     )
   if (out.cabinOnly)
@@ -185,7 +196,7 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  *
  * Formula: E = V·Q with V the nominal voltage (V) and Q the rated capacity (C) of one battery, not of all
  * together. Lithium-ion: up to 100 Wh free, over 100 to 160 Wh with the airline's approval, above 160 Wh not by
- * passengers; the limits themselves are still within. Lithium metal: 2 g and 8 g of lithium. Usual numbers for
+ * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Usual numbers for
  * each passenger (count, default 1): 15 devices, 20 spares, 2 spares over 100 Wh. A pack whose purpose is to
  * power another device is a spare.
  *

@@ -115,7 +115,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
         "touch-voltage",
         "warning",
         "Above 60 V direct current a touch can hurt; local wiring rules apply and a qualified person should build it.",
-        "IEC 60364-4-41, 2005, clause 414.4.5 (60 V direct current, dry)",
+        "IEC 60364-4-41, 2005, clause 414.4.5 (60 V direct current, dry; from memory)",
       ),
     )
   if (chemistries[si.chemistry].lithiumIon && out.energy > 100 * 3600)
@@ -137,7 +137,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  *
  * Valid for cells of one kind, age and charge. Watt-hours use the nominal voltage, as transport rules do.
  *
- * Sources: IEC 61960-3 (2017), clause 3 (rated capacity, nominal voltage); IATA Dangerous Goods Regulations,
+ * Sources: IEC 61960-3 (2017), clause 3 (rated capacity, nominal voltage; from memory); IATA Dangerous Goods Regulations,
  * watt-hour definition.
  *
  * @function
@@ -280,7 +280,7 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
       title: "IEC 61960-3, Secondary lithium cells and batteries for portable applications",
       by: "IEC",
       edition: "2017",
-      where: "clause 3",
+      where: "clause 3 (from memory)",
     },
     { title: "Dangerous Goods Regulations", by: "IATA", where: "watt-hour definition" },
     temperatureLimitSource,

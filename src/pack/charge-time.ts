@@ -150,9 +150,20 @@ function check(si: Si): Issue[] {
 
 function cautions(si: Si): Caution[] {
   const found = packCautions({ ...si, cutOffVoltage: null })
-  const { fullVoltage, lithiumIon } = chemistries[si.chemistry]
+  const { fullVoltage, lithiumIon, coldestCharge } = chemistries[si.chemistry]
   const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
   const allowed = chargeRateLimit(si.chemistry, si.temperature)
+  if (coldestCharge !== null && si.temperature < coldestCharge)
+    found.push(
+      caution(
+        "cold-charge",
+        "warning",
+        `Below ${coldestCharge} °C cells of this kind must not be charged at the usual rate: they take up little, gas and can vent. Warm them first.`,
+        si.chemistry === "nimh"
+          ? "Nickel metal hydride individual data sheets, 2005 (charging 0 to 45 °C)"
+          : "lead-acid charging limit, from memory",
+      ),
+    )
   if (allowed !== null && rate > allowed)
     found.push(
       caution(

@@ -179,7 +179,8 @@ export const capacityAtTemperatureSources: readonly Source[] = [
 
 /** Sources of the cautions about lithium cells. */
 export const lithiumSources = {
-  cells: "IEC 62133-2, 2017, clauses 5 and 7 (design, abnormal charge, external short circuit), and the cell makers' own limits",
-  charging: "18650 and LFP cell specifications (charging 0 to 45 °C); IEC 62133-2, 2017, annex A",
+  cells:
+    "IEC 62133-2, 2017, clauses 5 and 7 (design, abnormal charge, external short circuit; from memory), and the cell makers' own limits",
+  charging: "18650 and LFP cell specifications (charging 0 to 45 °C); IEC 62133-2, 2017, annex A (from memory)",
   transport: "IATA Dangerous Goods Regulations, section 2.3",
 } as const

@@ -89,7 +89,7 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
       `Even short-circuited the pack gives at most ${(emf / resistance).toPrecision(4)} A; ${current.toPrecision(4)} A were asked for.`,
       current - emf / resistance,
       { current, openCircuitVoltage: emf, resistance },
-      { current: emf / resistance },
+      { current: (emf / resistance) * 0.999 },
     )
   const sag = current * resistance
   const cellCurrent = current / parallel

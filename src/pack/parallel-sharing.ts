@@ -59,7 +59,7 @@ export interface ParallelSharing {
   readonly heat: number
   /** Time in which the slowest difference falls to 37 %, s; null for one string. */
   readonly timeConstant: number | null
-  /** Load current at which the first string reaches its limit, in the first moment, A. */
+  /** Load current at which the first string reaches its discharge limit, in the first moment, A; 0 where one is over it even without load, null where a string has none. */
   readonly safeCurrent: number | null
   /** Each string's part. */
   readonly shares: readonly StringShare[]
@@ -84,7 +84,7 @@ function solve(si: Si): ParallelSharing | NoSolution {
       `Even short-circuited the strings give at most ${most.toPrecision(4)} A; ${load.current.toPrecision(4)} A were asked for.`,
       load.current - most,
       { current: load.current },
-      { current: most },
+      { current: most * 0.999 },
     )
   }
   const currents = emf.map((e, k) => (e - voltage) * (conductance[k] as number))
@@ -136,7 +136,7 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
         "unequal-charge",
         "warning",
         "The strings differ by more than 50 mV: joined like this the fuller charges the emptier, with nobody watching. Bring each to the same voltage first, and give every string its own fuse.",
-        "common practice, no source (matching within 50 mV); IEC 62133-2, 2017, clause 5.6 (cells of one state of charge)",
+        "common practice, no source (matching within 50 mV); IEC 62133-2, 2017, clause 5.6 (cells of one state of charge; from memory)",
       ),
     )
   si.strings.forEach((s, k) => {
@@ -146,7 +146,7 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
         caution(
           "string-over-current",
           "warning",
-          `String ${k + 1} gives more than its limit, although the load shared evenly would not; the pack is only as good as its hardest worked string.`,
+          `String ${k + 1} gives ${share.current.toPrecision(3)} A in the first moment, more than its limit of ${s.maxCurrent.toPrecision(3)} A; the pack is only as good as its hardest worked string.`,
           lithiumSources.cells,
         ),
       )

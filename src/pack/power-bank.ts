@@ -74,7 +74,9 @@ function solve(si: Si): PowerBank | NoSolution {
       `The load takes ${portCurrent.toPrecision(3)} A at the port, which gives at most ${portLimit.toPrecision(3)} A: the bank cuts off or the voltage falls. At most ${(portLimit * portVoltage * stepUp).toPrecision(3)} W reach the load.`,
       portCurrent - portLimit,
       { portCurrent, portLimit },
-      { power: portLimit * portVoltage * stepUp },
+      si.power === null
+        ? { current: (0.999 * portLimit * portVoltage * stepUp) / (loadVoltage ?? portVoltage) }
+        : { power: 0.999 * portLimit * portVoltage * stepUp },
     )
   const cellEnergy = capacity * cellVoltage
   const portEnergy = cellEnergy * bankEfficiency

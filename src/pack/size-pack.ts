@@ -357,7 +357,7 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
     { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
     { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },
   ],
-  sources: [{ title: "IEC 61960-3", by: "IEC", edition: "2017", where: "clause 3" }, temperatureLimitSource],
+  sources: [{ title: "IEC 61960-3", by: "IEC", edition: "2017", where: "clause 3 (from memory)" }, temperatureLimitSource],
   check,
   solve,
   cautions,

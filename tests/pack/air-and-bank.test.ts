@@ -20,6 +20,10 @@ describe("airTravel", () => {
       expect(out.verdict).not.toMatch(/\b(allowed|permitted|may fly)\b/)
     }
     expect(airTravel({ kind: "lithium-metal", lithiumMass: "9 g" }).band).toBe("forbidden")
+    // between 2 g and 8 g is for medical devices alone, which a costume is not
+    const medical = airTravel({ kind: "lithium-metal", lithiumMass: "5 g" })
+    expect([medical.band, medical.cautions.map((c) => c.code)]).toEqual(["approval", expect.arrayContaining(["medical-only"])])
+    expect(medical.verdict).toMatch(/medical/)
     expect(airTravel({ energy: "120 Wh", count: 3 }).countWithin).toBe(false)
   })
 })

@@ -69,4 +69,13 @@ describe("chargeTime", () => {
     expect(codes(20, 2.5)).not.toContain("charge-rate")
     expect(codes(46, 0.1)).toContain("charge-rate")
   })
+
+  it("warns where other chemistries are too cold to charge", () => {
+    const codes = (chemistry: "nimh" | "lead", temperature: number) =>
+      chargeTime({ ...base, chemistry, temperature }).cautions.map((c) => c.code)
+    expect(codes("nimh", -1)).toContain("cold-charge")
+    expect(codes("nimh", 0)).not.toContain("cold-charge")
+    expect(codes("lead", -16)).toContain("cold-charge")
+    expect(codes("lead", -14)).not.toContain("cold-charge")
+  })
 })
