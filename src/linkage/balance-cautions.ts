@@ -29,7 +29,7 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
         "makes-worse",
         "caution",
         "The actuator has to give more moment with this element than without it.",
-        "the residual of this answer",
+        "this answer's own residual",
       ),
     )
   if (out.leanResidual > 1.25 * out.residual && out.leanResidual > 0.1 * out.unbalanced)

@@ -24,7 +24,7 @@ export const scissorSources: readonly Source[] = [
     edition: "14th ed., 2016",
     where: "problem 11-2 (two-stage scissor by virtual work)",
   },
-  { title: "ISO 80000-3, Quantities and units: Space and time", by: "ISO", edition: "2019", where: "standard gravity" },
+  { title: "ISO 80000-3, Quantities and units: Space and time", by: "ISO", edition: "2019", where: "standard gravity (from memory)" },
 ]
 
 /** The equation of three-point synthesis. */

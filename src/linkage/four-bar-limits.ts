@@ -1,7 +1,7 @@
 import type { Length } from "../quantity/index.js"
 import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { norton } from "./data.js"
-import { arcCosine, fourBarToggles, ROUNDING } from "./four-bar-pose.js"
+import { arcCosine, fourBarToggles, longestWithin, ROUNDING } from "./four-bar-pose.js"
 import { LEAST_TRANSMISSION, transmissionCaution } from "./hazards.js"
 
 /** Input of {@link fourBarLimits}. */
@@ -53,10 +53,10 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimit
   if (over > ROUNDING * total)
     return refuse(
       "cannot-close",
-      `the longest link is ${(over * 1000).toPrecision(4)} mm longer than the three others together`,
+      `The longest link is ${(over * 1000).toPrecision(4)} mm longer than the three others together.`,
       over,
       { longest: Math.max(d, a, b, c) },
-      { longest: total - Math.max(d, a, b, c) },
+      longestWithin({ ground: d, input: a, coupler: b, output: c }),
     )
   const { extended, folded } = fourBarToggles(d, a, b, c)
   // the output mirrors the input: its interior angle at the output pivot, by the reach of input and coupler
@@ -122,7 +122,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  *
  * Refuses `cannot-close` where the links cannot be joined at all.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 3.2, 3.3 and 4.11.
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 3.2, 3.3 and 4.11 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -22,6 +22,12 @@ export interface FourBarPose {
 /** Relative width within which a length that should be zero is rounding. */
 export const ROUNDING = 1e-12
 
+/** The longest of four links, by its name, cut to what the three others together reach. */
+export function longestWithin(links: Readonly<Record<string, number>>): Record<string, number> {
+  const [name, length] = Object.entries(links).reduce((most, link) => (link[1] > most[1] ? link : most))
+  return { [name]: (Object.values(links).reduce((sum, link) => sum + link, 0) - length) * (1 - 1e-9) }
+}
+
 /** Arc cosine that forgives rounding just outside ±1; null further out. */
 export function arcCosine(x: number): number | null {
   if (!(Math.abs(x) <= 1 + ROUNDING)) return null

@@ -76,13 +76,13 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
     const short = pose as number
     const at = { inputAngle, ground: d, input: a, coupler: b, output: c }
     if (short === 0)
-      return refuse("free-output", "the input pin lies on the output pivot, so the output can stand at any angle", 0, at, {
+      return refuse("free-output", "The input pin lies on the output pivot, so the output can stand at any angle.", 0, at, {
         inputAngle: inputAngle + 1e-3,
       })
     const nearest = nearestClosing(d, a, b, c, inputAngle)
     return refuse(
       "cannot-close",
-      `at an input angle of ${degrees(inputAngle)}° coupler and output miss each other by ${(short * 1000).toPrecision(4)} mm`,
+      `At an input angle of ${degrees(inputAngle)}° coupler and output miss each other by ${(short * 1000).toPrecision(4)} mm.`,
       short,
       at,
       nearest === null ? {} : { inputAngle: nearest },
@@ -93,7 +93,7 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
   if (Math.abs(sine) < 1e-9)
     return refuse(
       "toggle",
-      `coupler and output are in line at an input angle of ${degrees(inputAngle)}°: the output can go either way from here`,
+      `Coupler and output are in line at an input angle of ${degrees(inputAngle)}°: the output can go either way from here.`,
       0,
       { inputAngle },
       { inputAngle: nearestClosing(d, a, b, c, inputAngle) ?? inputAngle },
@@ -137,7 +137,7 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
   ]
 }
 
-const loopSource = "R. L. Norton, Design of Machinery, sections 4.5, 6.7 and 7.3"
+const loopSource = "R. L. Norton, Design of Machinery, sections 4.5, 6.7 and 7.3 (from memory)"
 
 /**
  * Position, speed and acceleration of a four-bar linkage, both branches, with transmission angle,
@@ -155,7 +155,7 @@ const loopSource = "R. L. Norton, Design of Machinery, sections 4.5, 6.7 and 7.3
  *
  * Refuses `cannot-close`, `toggle` (coupler and output in line) and `free-output`.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5, 6.7, 7.3.
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5, 6.7, 7.3 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input

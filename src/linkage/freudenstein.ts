@@ -62,13 +62,13 @@ function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>
       [`output${i + 1}`, outputAngles[i] as number],
     ]),
   )
-  if (k === null) return refuse("no-linkage", "the three pairs of angles do not decide the link lengths: choose others", 0, at)
+  if (k === null) return refuse("no-linkage", "The three pairs of angles do not decide the link lengths: choose others.", 0, at)
   const [k1, k2, k3] = k as [number, number, number]
   const largest = Math.max(Math.abs(k1), Math.abs(k2))
   if (Math.min(Math.abs(k1), Math.abs(k2)) < 1e-9 * Math.max(1, largest))
     return refuse(
       "no-linkage",
-      "the three pairs of angles ask for an endless link: shift one of them",
+      "The three pairs of angles ask for an endless link: shift one of them.",
       Math.min(Math.abs(k1), Math.abs(k2)),
       at,
     )
@@ -77,7 +77,7 @@ function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>
   if (!(squared > 1e-18 * (a ** 2 + c ** 2 + d ** 2)))
     return refuse(
       "no-linkage",
-      `the square of the coupler comes out as ${squared.toPrecision(3)} m², so no coupler fits: shift one of the angles`,
+      `The square of the coupler comes out as ${squared.toPrecision(3)} m², so no coupler fits: shift one of the angles.`,
       Math.abs(squared),
       at,
     )

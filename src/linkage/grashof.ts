@@ -1,7 +1,7 @@
 import type { Length } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { norton } from "./data.js"
-import { ROUNDING } from "./four-bar-pose.js"
+import { longestWithin, ROUNDING } from "./four-bar-pose.js"
 
 /** Input of {@link grashof}. */
 export interface GrashofInput {
@@ -39,10 +39,10 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput
   if (slack < -ROUNDING * total)
     return refuse(
       "cannot-close",
-      `the longest link is ${(-slack * 1000).toPrecision(4)} mm longer than the three others together`,
+      `The longest link is ${(-slack * 1000).toPrecision(4)} mm longer than the three others together.`,
       -slack,
       { longest, others: total - longest },
-      { longest: total - longest },
+      longestWithin({ ground: d, input: a, coupler: b, output: c }),
     )
   const margin = total - 2 * (shortest + longest)
   const isChange = Math.abs(margin) <= ROUNDING * total
@@ -77,7 +77,7 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
       "near-change-point",
       "caution",
       "Shortest and longest link together are within 1 % of the two others: with real play in the pins the links can pass through a straight line and come out the other way round.",
-      "R. L. Norton, Design of Machinery, 5th ed., 2012, section 2.12 (change points; the 1 % is ours)",
+      "R. L. Norton, Design of Machinery, 5th ed., 2012, section 2.12 (change points, from memory; the 1 % is ours)",
     ),
   ]
 }
@@ -92,7 +92,7 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  *
  * Refuses `cannot-close` where the longest link is longer than the three others together.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), section 2.12.
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), section 2.12 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -132,7 +132,7 @@ export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<Gra
       symbol: "S",
       meaning: "margin of Grashof's condition",
       is: "T - 2 * (l_min + l_max)",
-      source: "R. L. Norton, Design of Machinery, section 2.12",
+      source: "R. L. Norton, Design of Machinery, section 2.12 (from memory)",
     },
   ],
   sources: [norton],

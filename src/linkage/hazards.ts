@@ -6,7 +6,7 @@ export function pinchCaution(what: string): Caution {
     "pinch-point",
     "warning",
     `${what} close on one another like scissors and can shear or trap fingers, hair and cloth. The minimum gaps of ISO 13854 are for crushing alone and do not cover shearing: guard such places so that nobody can reach in, and have the finished piece looked at by somebody qualified before people come near it.`,
-    "ISO 13854, 2017, clause 1 (scope: crushing only, not shearing or drawing-in)",
+    "ISO 13854, 2017, clause 1 (scope: crushing only, not shearing or drawing-in; from memory)",
   )
 }
 

@@ -30,6 +30,15 @@ export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator):
         "ISO 12100, Safety of machinery, 2010, clause 6.2.11.5 (interruption of power supply; from memory)",
       ),
     )
+  if (out.holdsUnpowered === true && out.holdMargin !== null && out.holdMargin < 2)
+    found.push(
+      caution(
+        "holds-by-little",
+        "caution",
+        `The unpowered actuator holds only ${out.holdMargin.toPrecision(2)} times what this pose and lean ask of it: a bump, a gust, another lean or wear can use that up. Treat the arm as able to fall.`,
+        "common practice, no source (factor of two)",
+      ),
+    )
   if (out.holdsUnpowered === null && out.holdForce > 0)
     found.push(
       caution(

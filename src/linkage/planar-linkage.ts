@@ -155,7 +155,7 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  * motion ends at a dead point, with the last driver values reached). Redundant bars that only fit at
  * exact lengths, such as a third parallel crank, count as over-constrained.
  *
- * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3.
+ * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input

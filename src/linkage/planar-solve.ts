@@ -145,7 +145,7 @@ export function countFault(model: Model): NoSolution | null {
     const idle = rows.length - rank
     return refuse(
       "under-constrained",
-      `${free} ${free === 1 ? "motion is" : "motions are"} left free: ${rank} independent constraints for ${unknowns} coordinates${idle ? `, and ${idle} more that only repeat others` : ""}; add drivers, bars or pivots`,
+      `${free} ${free === 1 ? "motion is" : "motions are"} left free: ${rank} independent constraints for ${unknowns} coordinates${idle ? `, and ${idle} more that only repeat others` : ""}; add drivers, bars or pivots.`,
       free,
       at,
       { constraints: rows.length + free },
@@ -155,7 +155,7 @@ export function countFault(model: Model): NoSolution | null {
     const spare = rows.length - rank
     return refuse(
       "over-constrained",
-      `${spare} ${spare === 1 ? "constraint is" : "constraints are"} too many: ${rows.length} constraints for ${unknowns} coordinates; leave out drivers or bars`,
+      `${spare} ${spare === 1 ? "constraint is" : "constraints are"} too many: ${rows.length} constraints for ${unknowns} coordinates; leave out drivers or bars.`,
       spare,
       at,
       { constraints: unknowns },
@@ -167,7 +167,7 @@ export function countFault(model: Model): NoSolution | null {
 const singularRefusal = (model: Model, drive: readonly number[], last: readonly number[]) =>
   refuse(
     "singular",
-    `the mechanism stands in a singular pose at ${driveText(model, drive)}: it can move on in more than one way, and the drivers do not decide which`,
+    `The mechanism stands in a singular pose at ${driveText(model, drive)}: it can move on in more than one way, and the drivers do not decide which.`,
     0,
     driveRecord(model, drive),
     driveRecord(model, last),
@@ -220,7 +220,7 @@ function follow(model: Model, start: Pose, target: readonly number[]): Pose | No
     if (isNear) return singularRefusal(model, here.drive, here.drive)
     return refuse(
       "cannot-assemble",
-      `the mechanism goes no further than ${driveText(model, here.drive)}, a dead point short of ${driveText(model, target)}`,
+      `The mechanism goes no further than ${driveText(model, here.drive)}, a dead point short of ${driveText(model, target)}.`,
       largest(target.map((v, i) => v - (here.drive[i] as number))),
       driveRecord(model, target),
       driveRecord(model, here.drive),
@@ -249,7 +249,7 @@ export function assemble(model: Model): Pose | NoSolution {
     const short = largest(values(model, model.sketch, sketched))
     return refuse(
       "cannot-assemble",
-      `the parts cannot be put together near the sketch: the worst misses by ${(short * 1000).toPrecision(3)} mm there, and no nearby pose closes it`,
+      `The parts cannot be put together near the sketch: the worst misses by ${(short * 1000).toPrecision(3)} mm there, and no nearby pose closes it.`,
       short,
       driveRecord(model, sketched),
     )

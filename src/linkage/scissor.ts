@@ -106,10 +106,10 @@ function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
     const works = worst === t0 && tangent > 0 && angle < t1
     return refuse(
       "stall",
-      `the driver must pull ${peakForce.toPrecision(4)} N at an arm angle of ${((worst * 180) / Math.PI).toFixed(1)}° and has ${driverForce.toPrecision(4)} N`,
+      `The driver must pull ${peakForce.toPrecision(4)} N at an arm angle of ${((worst * 180) / Math.PI).toFixed(1)}° and has ${driverForce.toPrecision(4)} N.`,
       peakForce - driverForce,
       { armAngle: worst, force: peakForce },
-      works ? { foldedAngle: angle } : { driverForce: peakForce },
+      works ? { foldedAngle: angle * (1 + 1e-9) } : { driverForce: peakForce },
     )
   }
   const travel = spread(t0) - spread(t1)
@@ -148,12 +148,14 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
         "R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed., problem 11-2 (force in proportion to the cotangent); the limit is ours",
       ),
     )
-  if (si.screwLead !== null && si.screwEfficiency > 0.5)
+  if (si.screwLead !== null && si.screwEfficiency > 0.4)
     found.push(
       caution(
         "screw-runs-back",
         "warning",
-        "A screw this efficient does not hold by itself: with the motor off the load turns it backwards.",
+        si.screwEfficiency < 0.5
+          ? "A screw this efficient holds by a small margin only: vibration and fresh grease let it creep back. Do not count on it to hold a part over people."
+          : "A screw this efficient does not hold by itself: with the motor off the load turns it backwards.",
         "Shigley's Mechanical Engineering Design, section 8-2 (self-locking, from memory)",
       ),
     )

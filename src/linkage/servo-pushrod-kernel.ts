@@ -132,11 +132,28 @@ function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoS
   const from = angle - si.servoHornAngle
   return refuse(
     "binding",
-    `at ${degrees(from)} from neutral rod and flap horn come into line${short > 0 ? ` and would miss each other by ${(short * 1000).toPrecision(3)} mm` : ""}: the linkage jams before it gets there`,
+    `At ${degrees(from)} from neutral rod and flap horn come into line${short > 0 ? ` and would miss each other by ${(short * 1000).toPrecision(3)} mm` : ""}: the linkage jams before it gets there.`,
     Math.max(0, short),
     { servoAngle: from },
-    from < 0 ? { travelFrom: from * 0.8 } : { travelTo: from * 0.8 },
+    from === 0 ? {} : from < 0 ? { travelFrom: freeTravel(si, from) } : { travelTo: freeTravel(si, from) },
   )
+}
+
+/** Travel towards an end that binds, as far as the rod reaches clear of the dead point; found by halving. */
+function freeTravel(si: SiOf<ServoPushrodInput>, end: number): number {
+  const { rod } = neutral(si)
+  const room = 2e-6 * (rod + si.flapHorn)
+  const isFree = (travel: number) => {
+    const span = reach({ ...si, travelFrom: Math.min(0, travel), travelTo: Math.max(0, travel) }).map((r) => r.length)
+    return Math.max(...span) <= rod + si.flapHorn - room && Math.min(...span) >= Math.abs(rod - si.flapHorn) + room
+  }
+  let [free, binds] = [0, end]
+  for (let i = 0; i < 40; i++) {
+    const middle = (free + binds) / 2
+    if (isFree(middle)) free = middle
+    else binds = middle
+  }
+  return free
 }
 
 /** The kernel. */
@@ -192,7 +209,7 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   if (si.servoTorque !== null && peakTorque > si.servoTorque)
     return refuse(
       "stall",
-      `the servo must hold ${peakTorque.toPrecision(3)} N·m at ${degrees(peak.servoAngle)} from neutral and has ${si.servoTorque.toPrecision(3)} N·m`,
+      `The servo must hold ${peakTorque.toPrecision(3)} N·m at ${degrees(peak.servoAngle)} from neutral and has ${si.servoTorque.toPrecision(3)} N·m.`,
       peakTorque - si.servoTorque,
       { servoAngle: peak.servoAngle, torque: peakTorque },
       { servoTorque: peakTorque },

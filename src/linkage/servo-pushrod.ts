@@ -112,7 +112,7 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the
  * servo's torque is given and does not suffice.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5 and 6.7.
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5 and 6.7 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -236,7 +236,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       symbol: "k_0",
       meaning: "flap per servo angle at neutral",
       is: "a * sin(theta_n - r_n) / (c * sin(psi_n - r_n))",
-      source: "Norton, section 6.7",
+      source: "Norton, section 6.7 (from memory)",
     },
     ...atEnd("From", "travelFrom", (out) => out.map[0] as ServoPushrod["map"][number]),
     ...atEnd("To", "travelTo", (out) => out.map[out.map.length - 1] as ServoPushrod["map"][number]),

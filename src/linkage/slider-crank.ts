@@ -61,8 +61,8 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
     return refuse(
       short > 0 ? "cannot-close" : "toggle",
       short > 0
-        ? `the crank pin is ${(Math.abs(rise) * 1000).toPrecision(4)} mm from the slide line, ${(short * 1000).toPrecision(3)} mm more than the rod is long`
-        : "the rod stands square to the slide: the slider can go either way from here",
+        ? `The crank pin is ${(Math.abs(rise) * 1000).toPrecision(4)} mm from the slide line, ${(short * 1000).toPrecision(3)} mm more than the rod is long.`
+        : "The rod stands square to the slide: the slider can go either way from here.",
       short,
       { crankAngle: t2, crank: a, coupler: b, offset: c },
       { coupler: Math.abs(rise) * (1 + 1e-6) },
@@ -112,7 +112,7 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  *
  * Refuses `cannot-close` where the rod is too short and `toggle` where it stands square to the slide.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.6, 6.7 and 7.3.
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.6, 6.7 and 7.3 (from memory).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -167,14 +167,14 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
       meaning: "rod angle",
       is: "pi - asin(y / b)",
       when: 'equalText(branch, "open")',
-      source: "R. L. Norton, Design of Machinery, section 4.6",
+      source: "R. L. Norton, Design of Machinery, section 4.6 (from memory)",
     },
     {
       symbol: "theta_3",
       meaning: "rod angle",
       is: "asin(y / b)",
       when: 'equalText(branch, "crossed")',
-      source: "R. L. Norton, Design of Machinery, section 4.6",
+      source: "R. L. Norton, Design of Machinery, section 4.6 (from memory)",
     },
     { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },
     { symbol: "theta_3o", meaning: "rod angle, other branch", is: "pi - theta_3" },
@@ -184,7 +184,7 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
       symbol: "omega_3",
       meaning: "rod speed",
       is: "a * cos(theta_2) / (b * cos(theta_3)) * omega_2",
-      source: "R. L. Norton, Design of Machinery, section 6.7",
+      source: "R. L. Norton, Design of Machinery, section 6.7 (from memory)",
     },
     { symbol: "r", meaning: "slider travel per crank angle", is: "-a * sin(theta_2) + a * cos(theta_2) * tan(theta_3)" },
     { symbol: "v", meaning: "slider speed", is: "r * omega_2" },
@@ -192,13 +192,13 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
       symbol: "alpha_3",
       meaning: "rod acceleration",
       is: "(a * alpha_2 * cos(theta_2) - a * omega_2^2 * sin(theta_2) + b * omega_3^2 * sin(theta_3)) / (b * cos(theta_3))",
-      source: "R. L. Norton, Design of Machinery, section 7.3",
+      source: "R. L. Norton, Design of Machinery, section 7.3 (from memory)",
     },
     {
       symbol: "a_x",
       meaning: "slider acceleration",
       is: "-a * alpha_2 * sin(theta_2) - a * omega_2^2 * cos(theta_2) + b * alpha_3 * sin(theta_3) + b * omega_3^2 * cos(theta_3)",
-      source: "R. L. Norton, Design of Machinery, section 7.3",
+      source: "R. L. Norton, Design of Machinery, section 7.3 (from memory)",
     },
     { symbol: "M", meaning: "torque by virtual work", is: "F * r" },
     { symbol: "F_s", meaning: "force on the guide", is: "F * tan(theta_3)" },

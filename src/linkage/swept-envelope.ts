@@ -170,7 +170,7 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
  *
  * Refuses as `planarLinkage` does.
  *
- * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3;
+ * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3 (from memory);
  * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979); W. E. Lorensen,
  * H. E. Cline, Marching cubes, Computer Graphics 21 (1987), in the plane.
  *

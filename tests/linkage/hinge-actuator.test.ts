@@ -301,6 +301,9 @@ describe("hingeActuator refuses and warns", () => {
     expect(codes(plain)).toEqual(expect.arrayContaining(["pinch-points", "holding-unknown"]))
     expect(codes({ ...plain, backDriveForce: 1 })).toContain("falls-unpowered")
     expect(codes({ ...plain, backDriveForce: 1e4 })).not.toContain("falls-unpowered")
+    const { holdForce } = hingeActuator(plain)
+    expect(codes({ ...plain, backDriveForce: 1.9 * holdForce })).toContain("holds-by-little")
+    expect(codes({ ...plain, backDriveForce: 2.1 * holdForce })).not.toContain("holds-by-little")
     const springs = [{ fixed: { x: 0, y: 0.3 }, radius: 0.05, stiffness: 100, freeLength: 0.05 }]
     expect(codes({ ...plain, springs })).toContain("stored-energy")
     expect(codes({ ...plain, axisOffset: 0.01 })).toContain("side-load")

@@ -145,5 +145,10 @@ describe("scissor (its joints are held to planarLinkage in planar-linkage.test.t
       screwEfficiency: 0.8,
     }).cautions.map((c) => c.code)
     expect(codes).toEqual(["pinch-point", "falls-without-power", "flat-scissor", "screw-runs-back"])
+    const screw = (screwEfficiency: number) =>
+      scissor({ cells: 3, armLength: 0.16, foldedAngle: 0.5, extendedAngle: 1, tipMass: 1, screwLead: 0.02, screwEfficiency })
+        .cautions.filter((c) => c.code === "screw-runs-back")
+        .map((c) => /small margin/.test(c.message))
+    expect([screw(0.39), screw(0.45), screw(0.5)]).toEqual([[], [true], [false]])
   })
 })
