@@ -283,7 +283,8 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * price, mass and raise time at once.
  *
  * Chooses actuator, its place and a helper spring or none (`mechanical`), cell × series × parallel and a
- * converter or none (`supply`), and one wire size for both runs (`wire`); all else stays as in the rig.
+ * converter or none (`supply`), and one wire size for both runs (`wire`); all else stays as in the rig, so
+ * give it a run from converter to actuators where one may be chosen.
  * A choice meets the goals when
  *
  * - the linkage closes over the whole stroke without a dead point, swing ≥ the swing wanted, and the angle

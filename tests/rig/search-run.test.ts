@@ -114,6 +114,13 @@ describe("a running search", () => {
     setTimeout(() => stop.abort(), 50)
     await expect(search(wings, shelf, longGoals, { signal: stop.signal })).rejects.toMatchObject({ name: "AbortError" })
   })
+  it("stops in the middle of a share too: one actuator, one place, very many supplies", async () => {
+    const one = { ...shelf, actuators: shelf.actuators.slice(0, 1), placements: shelf.placements!.slice(0, 1), springs: [] }
+    const many = { series: longGoals.series, parallel: Array.from({ length: 50 }, (_, i) => i + 1) }
+    const stop = new AbortController()
+    setTimeout(() => stop.abort("enough"), 0)
+    await expect(search(wings, one, many, { signal: stop.signal })).rejects.toBe("enough")
+  })
   it("does not begin when already told to stop", async () => {
     const pool = crookedPool(1)
     await expect(search(wings, short, goals, { pool, signal: AbortSignal.abort("never mind") })).rejects.toBe("never mind")
