@@ -78,4 +78,10 @@ describe("chargeTime", () => {
     expect(codes("lead", -16)).toContain("cold-charge")
     expect(codes("lead", -14)).not.toContain("cold-charge")
   })
+
+  it("expects 1.25 to 2 times charge over current, as datasheets print", () => {
+    const { simpleTime, likelyLeast, likelyMost } = chargeTime({ ...base, startCharge: 0 })
+    expect(likelyLeast as number).toBeCloseTo(1.25 * simpleTime, 6)
+    expect(likelyMost as number).toBeCloseTo(2 * simpleTime, 6)
+  })
 })

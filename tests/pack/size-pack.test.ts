@@ -79,4 +79,38 @@ describe("sizePack", () => {
     const again = sizePack.si(sizePack.read({ ...needs, maxMass: (refusal.nearest.maxMass as number) * 1.000001 }))
     expect(isNoSolution(again)).toBe(false)
   })
+
+  it("tells of each pack what the plain pack solvers tell", () => {
+    const { choices } = sizePack({ ...needs, maxVoltage: 26 })
+    expect(choices.length).toBeGreaterThan(5)
+    for (const { name, series, parallel, ...choice } of choices) {
+      const { cellPrice, name: _, ...cell } = catalogue.find((c) => c.name === name) as (typeof catalogue)[number]
+      const pack = cellPack({ ...cell, series, parallel, cellPrice })
+      const { chemistry, capacity, resistance, maxCurrent } = cell
+      const low = packUnderLoad({
+        chemistry,
+        capacity,
+        resistance,
+        maxCurrent,
+        series,
+        parallel,
+        stateOfCharge: 0.2,
+        current: needs.current,
+      })
+      const told = [choice.cells, choice.voltage, choice.energy, choice.mass, choice.cost, choice.lowVoltage, choice.cellLoading]
+      const plain = [pack.cells, pack.nominalVoltage, pack.energy, pack.mass, pack.cost, low.voltage, low.cellLoading]
+      told.forEach((value, i) => {
+        expect(value as number, `${name} ${i}`).toBeCloseTo(plain[i] as number, 9)
+      })
+    }
+  })
+
+  it("takes a number in series that just reaches the greatest voltage, dust of rounding aside", () => {
+    const [cell] = catalogue.filter((c) => c.name === "18650-standard")
+    for (let series = 1; series <= 15; series++) {
+      const input = { ...needs, cells: [cell as (typeof catalogue)[number]], minVoltage: 3.3 * series, maxVoltage: 4.2 * series }
+      expect(sizePack(input).series, `${series} cells`).toBe(series)
+      expect(sizePack.attempt({ ...input, minVoltage: 3.4 * series, maxVoltage: 4.2 * series - 1e-6 }).ok).toBe(false)
+    }
+  })
 })
