@@ -169,7 +169,12 @@ export const heatThroughFormulae: readonly HeatStep[] = [
   ...sumSteps("early", "coldest spot, fast end, advised source hot by its error"),
   ...sumSteps("late", "coldest spot, slow end, advised source cold by its error"),
   { symbol: "T_adv", meaning: "source on the safe side", is: "T_u - dT_src", when: 'has_early == 1 and not equalText(source, "radiant")' },
-  { symbol: "T_adv", meaning: "source on the safe side", is: "T_lim - dT_src", when: 'has_early == 1 and equalText(source, "radiant")' },
+  {
+    symbol: "T_adv",
+    meaning: "source on the safe side: the heater under which a surface settles at its limit",
+    is: "((T_u * h - h_r * T_m - h_c * T_room) / (epsilon * 5.670374419e-8 W/(m^2 K^4)) + T_m^4)^(1/4) - dT_src",
+    when: 'has_early == 1 and equalText(source, "radiant")',
+  },
   { solved: "t_a1", meaning: "earliest time at the advised source" },
   { left: sumText("early", "t_a1"), right: "T_l", meaning: "the coldest spot is there", when: "has_early == 1" },
   { solved: "t_a2", meaning: "time at the advised source that is surely enough" },

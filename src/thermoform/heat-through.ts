@@ -91,7 +91,7 @@ export interface HeatThrough {
   readonly sourceLimit: number | null
   /** `solved`; `none`: no source does; `beyond`: any source up to 2000 °C does; `not-sought`: preheated sand. */
   readonly sourceLimitKind: string
-  /** Source temperature to set, °C, on the safe side by the source's error; null where none is safe. */
+  /** Source temperature to set, °C: with it no surface passes its limit however long it takes, the source's error allowed for; null where none is safe. */
   readonly advisedSource: number | null
   /** Earliest time at the advised source, s: fast plastic, source hot by its error. */
   readonly advisedTimeShort: number | null
@@ -137,8 +137,8 @@ function solve(si: Si): HeatThrough | NoSolution {
   }
   const { kind, equivalent: limited } = limitOf(problem)
   const sourceLimit = limited === null ? null : problem.sourceOf(limited)
-  const steady = si.source === "radiant" ? sourceLimit : limit
-  const advised = advise(si, problem, steady)
+  // a source at which even a surface left in the heat settles at its limit: whatever the plastic's spread, no time is too long
+  const advised = advise(si, problem, problem.sourceOf(limit))
   const { conductivity, density, specificHeat } = propertiesOf(si.plastic, si, target - si.start, "usual")
   const length = heatPath(si)
   return {
@@ -165,8 +165,8 @@ function solve(si: Si): HeatThrough | NoSolution {
   }
 }
 
-function advise(si: Si, problem: HeatingProblem, hottestSource: number | null): { source: number; short: number; long: number } | null {
-  if (hottestSource === null || problem.swings) return null
+function advise(si: Si, problem: HeatingProblem, hottestSource: number): { source: number; short: number; long: number } | null {
+  if (problem.swings) return null
   const { target } = problem
   const source = hottestSource - si.sourceError
   const long = coreTime(problem.part("slow"), problem.equivalentOf(source - si.sourceError), target, false)
@@ -271,7 +271,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
  * T_e = (ε·σ·(T_s⁴ − T_m⁴) + 4·ε·σ·T_m⁴ + h_c·T_room)/h with h = h_c + 4·ε·σ·T_m³ and T_m (K) halfway between the start and
  * the surface limit. Symbols: L thickness or radius (m), k conductivity (W/(m·K)), α = k/(ρ·c) diffusivity (m²/s), h film
  * (W/(m²·K); default 25 oven, 60 heat gun, 500 hot plate, 8 beside a radiant heater), ε emissivity (default 0.9), start and
- * room 20 °C, source error 5 K. The heat of melting of crystalline plastics is spread over the rise. Valid for Biot numbers
+ * room 20 °C, source error 5 K. The advised source is the one under which a surface left in the heat settles at its limit, less the error. The heat of melting of crystalline plastics is spread over the rise. Valid for Biot numbers
  * from 0.001 to 1000, properties constant.
  *
  * Sources: Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, 3.11, 7.7 and 2.7; Incropera et al., Fundamentals of

@@ -160,6 +160,28 @@ describe("heatThrough's laws", () => {
       expect(late.time).toBeCloseTo(out.advisedTimeLong as number, 6)
     }
   })
+  it("advises a radiant heater that no surface passes its limit under, however long it takes", () => {
+    let advised = 0
+    for (const plastic of Object.keys(plastics) as Plastic[])
+      for (const faces of [1, 2]) {
+        const input = { form: "sheet", thickness: 0.003, plastic, source: "radiant", faces } as const
+        const first = heatThrough.attempt({ ...input, sourceTemperature: 400 })
+        if (!first.ok || first.value.advisedSource === null) continue
+        advised++
+        const { advisedSource, surfaceLimit } = first.value
+        // hot by its error, and by the law of radiation itself: what a thin surface comes to at last
+        const heater = advisedSource + 5 + 273.15
+        let [low, high] = [0, 1000]
+        for (let k = 0; k < 60; k++) {
+          const t = (low + high) / 2
+          const gain = 0.9 * 5.670374419e-8 * (heater ** 4 - (t + 273.15) ** 4) - 8 * (t - 20)
+          if (gain > 0) low = t
+          else high = t
+        }
+        expect(low, plastic).toBeLessThanOrEqual(surfaceLimit)
+      }
+    expect(advised).toBeGreaterThan(5)
+  })
   it("names the hottest source: just cooler the core is first, just hotter the surface", () => {
     for (const input of cases) {
       const { sourceLimit, sourceLimitKind } = heatThrough(input)
