@@ -84,4 +84,18 @@ describe("chargeTime", () => {
     expect(likelyLeast as number).toBeCloseTo(1.25 * simpleTime, 6)
     expect(likelyMost as number).toBeCloseTo(2 * simpleTime, 6)
   })
+
+  it("expects a range that holds what four datasheets print", () => {
+    // 5.0 and 4.0 Ah INR21700 cells, standard and rapid charge: currents, stopping currents, printed minutes
+    for (const [ampereHours, chargeCurrent, endCurrent, printed] of [
+      [5, 2.5, 0.25, 150],
+      [5, 6, 0.1, 100],
+      [4, 2, 0.1, 180],
+      [4, 6, 0.1, 60],
+    ] as const) {
+      const out = chargeTime({ series: 1, parallel: 1, capacity: ampereHours * 3600, resistance: 0.03, chargeCurrent, endCurrent })
+      expect(out.likelyLeast as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeLessThanOrEqual(printed * 60 + 1e-6)
+      expect(out.likelyMost as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeGreaterThanOrEqual(printed * 60 - 1e-6)
+    }
+  })
 })
