@@ -37,9 +37,10 @@ export { type MoveTime, moveTime } from "./move-time.js"
 export { posePicture } from "./pose-picture.js"
 export { RIG_VERSION, readRig, writeRig } from "./read.js"
 export { type Report, report } from "./report.js"
-export { type CancelSignal, type Search, type SearchOptions, type SearchPool, type SearchProgress, search } from "./search.js"
+export { type Search, search } from "./search.js"
 export type { SearchGoals } from "./search-goals.js"
 export type { Choice, Rejection } from "./search-report.js"
+export type { CancelSignal, SearchOptions, SearchPool, SearchProgress } from "./search-run.js"
 export type {
   RigBudget,
   RigDay,
