@@ -143,7 +143,7 @@ const NO_DATA = 1e9
  * check calls the domain solver of its trade with what the document says; where that solver refuses, the check
  * falls short with its reason. Partial documents work: only what can't be known is left out.
  *
- * Limits and their sources stand in each finding; those without a published source say so.
+ * Sources: each limit's own, beside it in its finding; those without a published source say so.
  *
  * @function
  * @throws InputError naming every fault of the document

@@ -207,6 +207,8 @@ function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number
  *
  * Valid for rigs of hinged arms on linear actuators whose plan itself moves.
  *
+ * Sources: W. H. Press and others, Numerical Recipes, 3rd edition, 2007, chapter 15; sizes and priors: common practice.
+ *
  * @function
  * @throws InputError naming every fault of document and readings
  * @throws NoSolutionError `plan-does-not-move` where the rig as planned stalls

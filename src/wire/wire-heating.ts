@@ -36,7 +36,9 @@ export interface WireHeating {
   readonly firstRise: number
   /** Time the fault current needs from this steady state to the fault limit, s, no heat lost. */
   readonly faultTime: number | null
+  /** Iterations of the heat balance. */
   readonly iterations: number
+  /** What is left of the heat balance. */
   readonly residual: number
 }
 
