@@ -62,7 +62,7 @@ export interface TubeBend {
   readonly leastRadiusCold: number | null
   /** Whether the radius is at least the least one that applies. */
   readonly radiusEnough: boolean
-  /** Least field-bend radius of PVC conduit of this size or the next larger, m; null for other plastics and larger tubes. */
+  /** Least field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender, m; null for other plastics and larger tubes. */
   readonly conduitRadius: number | null
   /** Length of the bend along its centreline, m. */
   readonly developedLength: number
@@ -96,7 +96,7 @@ const STRAIGHT_BACK = (175 * Math.PI) / 180
 const lostPart = ({ springback, hot }: Si) => springback ?? springbacks[hot ? "heated" : "cold"].value
 
 function conduitRadius({ plastic, diameter }: Si): number | null {
-  return plastic === "pvc" ? (conduitBends.find((b) => b.diameter >= diameter * 0.999)?.oneShot ?? null) : null
+  return plastic === "pvc" ? (conduitBends.find((b) => b.diameter >= diameter * 0.999)?.other ?? null) : null
 }
 
 function solve(si: Si): TubeBend | NoSolution {
@@ -356,7 +356,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
     {
       symbol: "R_conduit",
       kind: "length",
-      meaning: "conduit of this size or the next",
+      meaning: "conduit of this size or the next, bent without a one-shot bender",
       given: (si) => conduitRadius(si) ?? 0,
       source: "NEC chapter 9 table 2",
     },

@@ -206,8 +206,8 @@ const conduit: Check = (inputs) => {
   const i = inputs as Record<string, unknown>
   const diameter = (i.outer_diameter_in as number) * INCH
   return {
-    radius_one_shot_in: tidy((tubeBend({ diameter, wall: diameter / 12, radius: 3, angle: "90 deg" }).conduitRadius as number) / INCH),
-    radius_other_bends_in: tidy((conduitBends.find((b) => b.size === i.trade_size_in)?.other as number) / INCH),
+    radius_one_shot_in: tidy((conduitBends.find((b) => b.size === i.trade_size_in)?.oneShot as number) / INCH),
+    radius_other_bends_in: tidy((tubeBend({ diameter, wall: diameter / 12, radius: 3, angle: "90 deg" }).conduitRadius as number) / INCH),
   }
 }
 const mouldCooling: Check = (inputs) => {
