@@ -22,7 +22,7 @@ import {
   leastStress,
   marginCautions,
 } from "./condition.js"
-import { motions } from "./data-loads.js"
+import { motionCautions, motions } from "./data-loads.js"
 import { sectionFaults, sectionFields, sectionOf } from "./section.js"
 
 /** Result of {@link beam}; downwards and sagging are positive. */
@@ -155,15 +155,7 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
         "statics",
       ),
     )
-  if (si.motion === "still")
-    found.push(
-      caution(
-        "standing-still",
-        "note",
-        `Loads count as held still; walking multiplies them by about ${motions.walking.factor.toFixed(1)}, a stumble by ${motions.stumble.factor} or so.`,
-        motions.walking.source,
-      ),
-    )
+  found.push(...motionCautions(si.motion))
   if (si.ownWeight && !(out.weight > 0))
     found.push(
       caution("weight-unknown", "note", "Its own weight is not counted: name a material and a shape, or add it as a load.", "statics"),

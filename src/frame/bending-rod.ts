@@ -21,7 +21,7 @@ import {
   leastStress,
   marginCautions,
 } from "./condition.js"
-import { type Motion, motions } from "./data-loads.js"
+import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { elastica, greatestLoadParameter, legendreRule } from "./elastica.js"
 import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
 
@@ -106,6 +106,7 @@ function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution[] {
   return [
     ...marginCautions(out.safetyFactor),
     ...conditionCautions(si),
+    ...motionCautions(si.motion),
     caution(
       "tip-load-only",
       "note",

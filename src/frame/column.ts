@@ -21,7 +21,7 @@ import {
   marginCautions,
 } from "./condition.js"
 import { type ColumnEnds, columnEnds } from "./data-columns.js"
-import { type Motion, motions } from "./data-loads.js"
+import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
 import { cylinderBuckling } from "./tube-section.js"
@@ -134,7 +134,7 @@ function solve(si: SiOf<ColumnInput>): Column | NoSolution {
 }
 
 function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
-  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
+  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si), ...(si.load === null ? [] : motionCautions(si.motion))]
   found.push(
     caution(
       "straight-and-central",

@@ -1,3 +1,5 @@
+import { type Caution, caution } from "../solver/index.js"
+
 /** How a member is handled while it carries its load. */
 export type Motion = "still" | "walking" | "sudden" | "stumble"
 
@@ -38,4 +40,18 @@ export const motions: Readonly<Record<Motion, MotionData>> = {
   },
   sudden: { label: "picked up or put on suddenly", factor: 2, source: "Mechanics of Materials, Gere and Goodno, 2009, section 2.8" },
   stumble: { label: "stumble, kerb or rough handling", factor: 3, source: "common practice, no source" },
+}
+
+/** Says what counting loads as held still leaves out. */
+export function motionCautions(motion: Motion): Caution[] {
+  return motion === "still"
+    ? [
+        caution(
+          "standing-still",
+          "note",
+          `Loads count as held still; walking multiplies them by about ${motions.walking.factor.toFixed(1)}, a stumble by ${motions.stumble.factor} or so.`,
+          motions.walking.source,
+        ),
+      ]
+    : []
 }

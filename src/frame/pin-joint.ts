@@ -13,7 +13,7 @@ import {
 } from "../solver/index.js"
 import { conditionCautions, conditionFields, leastSafetyFactor, marginCautions } from "./condition.js"
 import { boltClasses, bolts } from "./data-bolts.js"
-import { motions } from "./data-loads.js"
+import { motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { pinJointFormulae } from "./pin-joint-formulae.js"
 import { memberStrength, type PinJointInput, pinOf, squeezeOf } from "./pin-joint-parts.js"
@@ -132,7 +132,7 @@ function solve(si: Si): PinJoint | NoSolution {
 }
 
 function cautions(si: Si, out: PinJoint): Caution[] {
-  const found = [...marginCautions(out.safetyFactor), ...(si.material === null ? [] : conditionCautions(si))]
+  const found = [...marginCautions(out.safetyFactor), ...(si.material === null ? [] : conditionCautions(si)), ...motionCautions(si.motion)]
   if (si.material !== null && frameMaterials[si.material].splits)
     found.push(
       caution(

@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { column, columnEnds, eulerStress, johnsonStress, transitionSlenderness } from "../../src/frame/index.js"
+import { beam, bendingRod, column, columnEnds, eulerStress, johnsonStress, pinJoint, transitionSlenderness } from "../../src/frame/index.js"
 import { assemble, elementPush, elementStiffness, evenNodes, leastEigenvalue, type Matrix, without } from "./elements.js"
 
 /** Least buckling load of a unit column (E·I = 1, L = 1) by finite elements; `held` as deflection 0 and slope 1 of each end. */
@@ -98,5 +98,19 @@ describe("column against other routes", () => {
     expect(codes(1)).not.toContain("thin-margin")
     const outcome = column.attempt({ length: 1, section: { secondMoment: 1e-9 }, material: "steel" })
     expect(!outcome.ok && "issues" in outcome.error && outcome.error.issues.map((i) => i.path.join("."))).toEqual(["section.area"])
+  })
+
+  it("says of every member with a load on it that standing still was reckoned, until a handling is named", () => {
+    const section = { outsideDiameter: "20 mm", wall: "1.5 mm" } as const
+    const material = "aluminium6061"
+    const members = (motion: "still" | "walking") => [
+      column({ length: 1, section, material, load: 100, motion }),
+      beam({ length: 1, support: "cantilever", section, material, forces: [{ force: 5, at: 1 }], motion }),
+      bendingRod({ length: 1, section, material, force: 5, motion }),
+      pinJoint({ force: 100, bolt: "M6", tube: section, material, motion }),
+    ]
+    for (const { cautions } of members("still")) expect(cautions.map((c) => c.code)).toContain("standing-still")
+    for (const { cautions } of members("walking")) expect(cautions.map((c) => c.code)).not.toContain("standing-still")
+    expect(column({ length: 1, section, material }).cautions.map((c) => c.code)).not.toContain("standing-still")
   })
 })
