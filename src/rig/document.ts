@@ -270,7 +270,7 @@ export const rigFields: Fields<RigDocument> = {
       count: { kind: "number", symbol: "n", label: "like arms", whole: true, min: 1, max: 16, default: 1 },
       hinge: point("hinge", "x_h", "y_h"),
       anchor: point("fixed anchor", "x_a", "y_a"),
-      pinRadius: { kind: "length", symbol: "r_p", label: "moving anchor from the hinge", above: 0, max: 2 },
+      pinRadius: { kind: "length", symbol: "r_p", label: "moving anchor from the hinge", min: "1 mm", max: 2 },
       pinAngle: { kind: "angle", symbol: "phi_p", label: "moving anchor from the arm", min: "-360 deg", max: "360 deg" },
       axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, default: 0 },
       assembly: {
@@ -320,7 +320,7 @@ export const rigFields: Fields<RigDocument> = {
         label: "linear actuator",
         fields: {
           retractedLength: { kind: "length", symbol: "L_0", label: "length drawn in", above: 0, max: 3 },
-          stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 2 },
+          stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 2 },
           ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", above: 0, max: 100 },
           noLoadSpeed: { kind: "speed", symbol: "v_0", label: "speed without load", above: 0, max: 2 },
           noLoadCurrent: { kind: "current", symbol: "I_0", label: "current without load", min: 0, max: 50 },
