@@ -1,6 +1,6 @@
 import { erf } from "mathjs"
 import { describe, expect, it } from "vitest"
-import { centreHeight, type SegmentTable, segmentRows, winterCompounds } from "../../src/worn/data-segments.js"
+import { centreHeight, type SegmentTable, segmentRows, upperBodies, winterCompounds } from "../../src/worn/data-segments.js"
 import { type BodyLength, bodyDimension, bodySegments, survey } from "../../src/worn/index.js"
 
 const tables = Object.keys(segmentRows) as SegmentTable[]
@@ -14,6 +14,13 @@ describe("bodySegments by second routes", () => {
         expect(Math.abs(total / bodyMass - 1)).toBeLessThan(table === "deLevaFemale" ? 1.01e-4 : 1e-12)
         expect(out.trunkMass + 2 * out.armMass + 2 * out.legMass).toBeCloseTo(total, 10)
       }
+  })
+
+  it("the low back lies within 1.5 % of stature of one height, by navel in one source's tables and by hip crest in the other's", () => {
+    const heights = tables.map((t) => upperBodies[t].hipHeight + upperBodies[t].backHeight)
+    expect(Math.max(...heights) - Math.min(...heights)).toBeLessThan(0.015)
+    // L4-L5 stands at the crest of the hip bone, in the open survey 0.61 of stature
+    for (const table of tables) expect(upperBodies[table].backMass).toBeLessThan(upperBodies[table].upperMass)
   })
 
   it("de Leva's trunk put together from its parts has the trunk's own mass, centre and radii", () => {

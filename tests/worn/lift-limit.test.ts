@@ -63,6 +63,7 @@ describe("liftLimit by second routes", () => {
     const often = liftLimit.attempt({ load: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, rate: 13 })
     if (often.ok || !(often.error instanceof NoSolutionError)) throw new Error("expected a refusal")
     expect(often.error.nearest.rate).toBe(12)
+    expect(often.error.shortBy).toBe(1)
     expect(liftLimit.attempt({ load: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, rate: 12 }).ok).toBe(true)
     for (const beyond of [{ startReach: 0.64 }, { startHeight: 1.76 }, { startTurn: 2.4 }])
       expect(liftLimit.attempt({ load: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, ...beyond }).ok).toBe(false)

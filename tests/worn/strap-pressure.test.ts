@@ -126,8 +126,24 @@ describe("strapPressure by second routes", () => {
     const most = outcome.error.nearest.offset as number
     expect(strapPressure.attempt({ ...base, offset: most }).ok).toBe(true)
     expect(strapPressure.attempt({ ...base, offset: most * 1.001 }).ok).toBe(false)
-    const low = strapPressure.attempt({ ...base, upperAnchor: 0.1, lowerAnchor: -0.3 })
-    expect(!low.ok && low.error instanceof NoSolutionError && low.error.noSolution).toBe("lower-anchor-levers-off")
+  })
+
+  it("refuses lower straps that lever the rig off, naming the upper anchor from which they no longer do", () => {
+    const at = (upperAnchor: number) => strapPressure.attempt({ ...base, offset: 0.005, upperAnchor, lowerAnchor: -0.2 })
+    const low = at(0.1)
+    if (low.ok || !(low.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+    expect(low.error.noSolution).toBe("lower-anchor-levers-off")
+    // both straps' level pulls about the belt, the lower one tighter by friction: cos 35° · h_u against e^(0.3 · 120°) · cos 50° · 0.2 m
+    const degree = Math.PI / 180
+    const least = (Math.exp(0.3 * 120 * degree) * Math.cos(50 * degree) * 0.2) / Math.cos(35 * degree)
+    expect(low.error.nearest.upperAnchor).toBeCloseTo(least, 12)
+    expect(low.error.shortBy).toBeCloseTo(least - 0.1, 12)
+    const reason = (upperAnchor: number) => {
+      const outcome = at(upperAnchor)
+      return outcome.ok ? "holds" : (outcome.error as NoSolutionError).noSolution
+    }
+    expect(reason(least * 0.999)).toBe("lower-anchor-levers-off")
+    expect(reason(least * 1.001)).not.toBe("lower-anchor-levers-off")
   })
 
   it("says which figures are not settled, and warns of slipping and of too much pressure", () => {

@@ -222,6 +222,15 @@ describe("tipOver", () => {
     expect(tipOver({ ...tipOver.example, rigMass: 18 }).cautions.map((c) => c.code)).toContain("loaded-sway")
   })
 
+  it("measures the edge by where the wind comes from: heels, toes, or half the stance to the side", () => {
+    const stance = { footLength: 0.25, stagger: 0.15, stanceWidth: 0.44, heelShare: 0.4, weightOffset: 0.02 }
+    const edge = (from: "front" | "behind" | "side") => tipOver({ ...tipOver.example, ...stance, from }).edge
+    expect(edge("front")).toBeCloseTo(0.4 * 0.4 + 0.02, 12)
+    expect(edge("behind")).toBeCloseTo(0.6 * 0.4 - 0.02, 12)
+    expect(edge("front") + edge("behind")).toBeCloseTo(0.25 + 0.15, 12)
+    expect(edge("side")).toBeCloseTo(0.22, 12)
+  })
+
   it("refuses weight outside the feet and nothing to blow on", () => {
     expect(() => tipOver({ ...tipOver.example, weightOffset: -0.2 })).toThrow(/outside the feet/)
     expect(() => tipOver({ ...tipOver.example, dragArea: 0, bodyDragArea: 0 })).toThrow(/nothing for the wind/)
