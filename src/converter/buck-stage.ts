@@ -2,6 +2,7 @@ import { formatQuantity } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { continuousRipple, continuousTriangle, restingTriangle, type Stage } from "./stage.js"
 import { type StageInput, type StageResult, stageCautions, stageFields, stageOutput } from "./stage-fields.js"
+import { limitSteps, rippleSteps, stageResult, triangleSteps } from "./stage-result.js"
 
 /** Input of {@link buckStage}. */
 export type BuckStageInput = StageInput
@@ -28,7 +29,7 @@ function solve(si: Si): BuckStage | NoSolution {
       { inputVoltage: si.inputVoltage, outputVoltage: si.outputVoltage },
       { inputVoltage: (si.inputVoltage - stage.on) * 1.001 },
     )
-  const { ripple, duty } = continuousRipple(stage)
+  const { ripple } = continuousRipple(stage)
   const boundaryCurrent = ripple / 2
   const lf = stage.inductance * stage.frequency
   const wave =
@@ -40,25 +41,14 @@ function solve(si: Si): BuckStage | NoSolution {
   const square = wave.continuous ? wave.ripple ** 2 / 12 : wave.peak ** 2 * both * (1 / 3 - both / 4)
   const atPeak = (limit: number) => (limit >= ripple ? limit - ripple / 2 : ((limit ** 2 * lf) / 2) * (1 / stage.on + 1 / stage.off))
   const atValley = (limit: number) => limit + ripple / 2
-  const greatestOutput = si.switchLimit === null ? null : si.limitKind === "peak" ? atPeak(si.switchLimit) : atValley(si.switchLimit)
-  return {
-    duty: wave.duty,
-    fallDuty: wave.fallDuty,
-    continuous: wave.continuous,
-    slope: stage.on / stage.inductance,
-    ripple: wave.ripple,
-    inductorCurrent: wave.mean,
-    peakCurrent: wave.peak,
-    valleyCurrent: wave.valley,
-    rmsCurrent: wave.rms,
-    capacitorCurrent: Math.sqrt(square),
+  return stageResult(si, stage, wave, {
     boundaryCurrent,
     inputCurrent,
-    estimatedEfficiency: (si.outputVoltage * si.outputCurrent) / (si.inputVoltage * inputCurrent),
-    greatestOutput,
-    withinLimit: greatestOutput === null ? null : si.outputCurrent <= greatestOutput,
-    suggestedInductance: (stage.on * duty) / (stage.frequency * si.rippleRatio * si.outputCurrent),
-  }
+    capacitorSquare: square,
+    meanCurrent: si.outputCurrent,
+    atPeak,
+    atValley,
+  })
 }
 
 /**
@@ -122,29 +112,16 @@ export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solv
       when: "not has_diodeVoltage",
     },
     { symbol: "V_on", kind: "voltage", meaning: "switch on", is: "V_in - V_sw - V_out", when: "has_diodeVoltage" },
-    { symbol: "L_e", kind: "inductance", meaning: "least inductance", is: "L * (1 - e_L)" },
-    { symbol: "g", meaning: "slope of the rising current", is: "V_on / L_e * s / A" },
-    { symbol: "D_c", kind: "ratio", meaning: "duty while the current never rests", is: "V_off / (V_on + V_off)" },
-    { symbol: "D_r", kind: "ratio", meaning: "the rest of the period", is: "V_on / (V_on + V_off)" },
-    { symbol: "dI_c", kind: "current", meaning: "ripple then", is: "V_on * D_c / (L_e * f)" },
+    ...rippleSteps,
     { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2" },
-    { symbol: "ccm", kind: "number", meaning: "1 while the current never rests", given: (_, out) => (out.continuous ? 1 : 0) },
-    { symbol: "D", meaning: "duty", is: "D_c", when: "ccm == 1" },
     {
       symbol: "D",
       meaning: "duty, the current resting each period",
       is: "sqrt(2 * L_e * f * I * V_off / (V_on * (V_on + V_off)))",
       when: "ccm == 0",
     },
-    { symbol: "D_2", meaning: "falling part", is: "D * V_on / V_off" },
-    { symbol: "dI", meaning: "ripple", is: "V_on * D / (L_e * f)" },
-    { symbol: "I_L", meaning: "mean inductor current", is: "I", when: "ccm == 1" },
-    { symbol: "I_L", meaning: "mean inductor current", is: "dI * (D + D_2) / 2", when: "ccm == 0" },
-    { symbol: "I_pk", meaning: "peak", is: "I_L + dI / 2", when: "ccm == 1" },
-    { symbol: "I_pk", meaning: "peak", is: "dI", when: "ccm == 0" },
-    { symbol: "I_v", meaning: "valley", is: "I_L - dI / 2", when: "ccm == 1" },
-    { symbol: "I_v", meaning: "the current rests", is: "0 A", when: "ccm == 0" },
-    { symbol: "I_rms", meaning: "root mean square of the triangle", is: "sqrt((D + D_2) * (I_pk^2 + I_pk * I_v + I_v^2) / 3)" },
+    { symbol: "I_0", kind: "current", meaning: "mean inductor current while it never rests", is: "I" },
+    ...triangleSteps,
     { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "dI / sqrt(12)", when: "ccm == 1" },
     {
       symbol: "I_c",
@@ -153,13 +130,7 @@ export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solv
       when: "ccm == 0",
     },
     { symbol: "I_in", meaning: "input current", is: "D * (I_pk + I_v) / 2" },
-    { symbol: "eta_e", meaning: "output power over input power", is: "V_out * I / (V_in * I_in)" },
-    {
-      symbol: "way",
-      kind: "number",
-      meaning: "limit: 0 none, 1 peak, 2 peak with a resting current, 3 valley",
-      given: (si) => limitWay(si),
-    },
+    ...limitSteps(stageOf),
     { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim - dI_c / 2", when: "way == 1" },
     {
       symbol: "I_g",
@@ -168,7 +139,6 @@ export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solv
       when: "way == 2",
     },
     { symbol: "I_g", meaning: "greatest output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
-    { symbol: "L_s", meaning: "inductance for the ripple asked for", is: "V_on * D_c / (f * K * I)" },
   ],
   sources: [
     { title: "TPS54331 datasheet SLVS839C", by: "Texas Instruments", edition: "2010", where: "equations 8 to 10" },
@@ -182,9 +152,3 @@ export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solv
   solve,
   cautions: (si, out) => stageCautions(si, out),
 })
-
-function limitWay(si: Si): number {
-  if (si.switchLimit === null) return 0
-  if (si.limitKind === "valley") return 3
-  return si.switchLimit >= continuousRipple(stageOf(si)).ripple ? 1 : 2
-}
