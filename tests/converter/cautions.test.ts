@@ -1,9 +1,7 @@
-import { describe, expect, it } from "vitest"
 import { boostStage, constantPowerPoint, converterLimit, startUp, usbSupply } from "../../src/converter/index.js"
-import type { AnySolver } from "../helpers/solvers.js"
+import { cautionTests } from "../helpers/cautions.js"
 
-type Input = Readonly<Record<string, unknown>>
-const rows: readonly (readonly [code: string, solver: unknown, shown: Input, notShown: Input])[] = [
+cautionTests([
   // half of 180 W; 5 W in 0.2 ohm are 5 A
   ["near-collapse", constantPowerPoint, { power: "91 W" }, { power: "89 W" }],
   ["hot-line", constantPowerPoint, { power: "56 W" }, { power: "54 W" }],
@@ -29,13 +27,4 @@ const rows: readonly (readonly [code: string, solver: unknown, shown: Input, not
   ["low-voltage", usbSupply, { cableLength: null }, { current: "0.5 A" }],
   ["twelve-volts", usbSupply, { standard: "pd-5V" }, {}],
   ["negotiated-voltage", usbSupply, { standard: "pd-9V", ratedPower: "20 W", current: "1 A" }, { standard: "pd-5V", ratedPower: "20 W" }],
-]
-
-describe("each caution stands on its side of its limit, and not on the other", () => {
-  it.each(rows)("%s", (code, solver, shown, notShown) => {
-    const { example } = solver as AnySolver
-    const codes = (input: Input) => ((solver as AnySolver)({ ...example, ...input }).cautions as { code: string }[]).map((c) => c.code)
-    expect(codes(shown)).toContain(code)
-    expect(codes(notShown)).not.toContain(code)
-  })
-})
+])

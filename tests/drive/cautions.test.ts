@@ -1,9 +1,7 @@
-import { describe, expect, it } from "vitest"
 import { dutyCycle, hobbyServo, linearActuator } from "../../src/drive/index.js"
-import type { AnySolver } from "../helpers/solvers.js"
+import { cautionTests } from "../helpers/cautions.js"
 
-type Input = Readonly<Record<string, unknown>>
-const rows: readonly (readonly [code: string, solver: unknown, shown: Input, notShown: Input])[] = [
+cautionTests([
   ["must-rest", dutyCycle, { rest: "120 s" }, { rest: "140 s" }],
   ["longer-run", dutyCycle, { run: "121 s" }, { run: "119 s" }],
   ["far-over-rated", dutyCycle, { currentShare: 1.51 }, { currentShare: 1.49 }],
@@ -19,13 +17,4 @@ const rows: readonly (readonly [code: string, solver: unknown, shown: Input, not
     { noLoadSpeed: "0.1 m/s", ratedSpeed: "80 mm/s", noLoadCurrent: 1, ratedCurrent: 3, ratedForce: 163, force: -400 },
     {},
   ],
-]
-
-describe("each caution stands on its side of its limit, and not on the other", () => {
-  it.each(rows)("%s", (code, solver, shown, notShown) => {
-    const { example } = solver as AnySolver
-    const codes = (input: Input) => ((solver as AnySolver)({ ...example, ...input }).cautions as { code: string }[]).map((c) => c.code)
-    expect(codes(shown)).toContain(code)
-    expect(codes(notShown)).not.toContain(code)
-  })
-})
+])

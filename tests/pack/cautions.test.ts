@@ -1,9 +1,7 @@
-import { describe, expect, it } from "vitest"
 import { airTravel, cellPack, chargeTime, packUnderLoad, parallelSharing, peukert, powerBank, runtime } from "../../src/pack/index.js"
-import type { AnySolver } from "../helpers/solvers.js"
+import { cautionTests } from "../helpers/cautions.js"
 
-type Input = Readonly<Record<string, unknown>>
-const rows: readonly (readonly [code: string, solver: unknown, shown: Input, notShown: Input])[] = [
+cautionTests([
   ["touch-voltage", cellPack, { series: 15 }, { series: 14 }],
   ["air-travel", cellPack, { series: 6, parallel: 2 }, { series: 5, parallel: 2 }],
   ["unequal-strings", cellPack, { parallel: 2 }, { parallel: 1 }],
@@ -56,13 +54,4 @@ const rows: readonly (readonly [code: string, solver: unknown, shown: Input, not
   ["step-up-peaks", powerBank, { loadVoltage: "12 V" }, {}],
   ["spares-in-cabin", airTravel, { carried: "spare" }, { carried: "in-device" }],
   ["home-made", airTravel, {}, { kind: "dry" }],
-]
-
-describe("each caution stands on its side of its limit, and not on the other", () => {
-  it.each(rows)("%s", (code, solver, shown, notShown) => {
-    const { example } = solver as AnySolver
-    const codes = (input: Input) => ((solver as AnySolver)({ ...example, ...input }).cautions as { code: string }[]).map((c) => c.code)
-    expect(codes(shown)).toContain(code)
-    expect(codes(notShown)).not.toContain(code)
-  })
-})
+])

@@ -1,0 +1,48 @@
+import {
+  counterbalance,
+  fourBar,
+  freudenstein,
+  grashof,
+  hingeActuator,
+  servoPushrod,
+  sweptEnvelope,
+  tetheredFan,
+} from "../../src/linkage/index.js"
+import { cautionTests } from "../helpers/cautions.js"
+
+const arm = {
+  pivots: [{ name: "hip", x: 0, y: 0 }],
+  points: [{ name: "tip", x: 1, y: 0 }],
+  bars: [{ from: "hip", to: "tip" }],
+  cranks: [{ from: "hip", to: "tip", start: 0, end: 1 }],
+  tip: "tip",
+  steps: 4,
+}
+
+cautionTests([
+  // shortest and longest within 1 % of the sum (340 mm, so 3.4 mm) of the two others
+  ["near-change-point", grashof, { output: "63 mm" }, { output: "64 mm" }],
+  // one radian a metre out: the time of the move is one over the tip's speed
+  ["fast-tip", sweptEnvelope, { ...arm, duration: 3.9 }, { ...arm, duration: 4.1 }],
+  ["poor-transmission", fourBar, { inputAngle: "0 deg" }, { inputAngle: "60 deg" }],
+  ["poor-proportion", freudenstein, { inputAngles: [0.5, 1, 1.5], outputAngles: [1, 1.02, 1.05] }, {}],
+  ["gusts", servoPushrod, { wind: "3 m/s", flapWidth: "50 mm", flapDepth: "50 mm" }, {}],
+  ["little-torque-left", servoPushrod, { servoTorque: "0.24 N m" }, { servoTorque: "0.26 N m" }],
+  ["falls-without-power", servoPushrod, {}, { flapMass: 0 }],
+  [
+    "strut-varies",
+    counterbalance,
+    {
+      element: "gas strut",
+      coil: null,
+      strut: { extended: "170 mm", stroke: "160 mm", force: "50 N" },
+    },
+    {},
+  ],
+  ["cord-is-not-a-spring", counterbalance, { element: "cord" }, {}],
+  ["makes-worse", counterbalance, { anchor: { x: "-20 mm", y: "-100 mm" } }, {}],
+  ["near-dead-point", hingeActuator, { retracted: "198.4 mm" }, {}],
+  ["small-transmission-angle", hingeActuator, { retracted: "200 mm" }, { retracted: "225 mm" }],
+  ["stored-energy", hingeActuator, {}, { springs: null }],
+  ["gaps-at-tips", tetheredFan, { tipWidth: "60 mm" }, { driverAngle: null, tipWidth: "200 mm" }],
+])
