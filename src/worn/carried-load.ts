@@ -172,7 +172,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
         const least = height + one / load
         return refuse(
           "no-lean-balances",
-          `In pose '${name}' the rig hangs so far below the hips that no lean of the trunk balances it: its centre would have to be above ${(1000 * least).toFixed(0)} mm.`,
+          `In pose '${name}' the rig hangs so far below the hips that no lean of the trunk balances it: its centre would have to be above ${Math.ceil(1000 * least)} mm.`,
           one / load,
           { height },
           { height: least },
@@ -186,7 +186,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
       const most = (stance * total) / (2 * load)
       return refuse(
         "tips-sideways",
-        `In pose '${name}' the rig's centre is ${(1000 * Math.abs(left)).toFixed(0)} mm off the middle: with the trunk upright the wearer tips over the foot; at most ${(1000 * most).toFixed(0)} mm stands.`,
+        `In pose '${name}' the rig's centre is ${(1000 * Math.abs(left)).toFixed(0)} mm off the middle: with the trunk upright the wearer tips over the foot; at most ${Math.floor(1000 * most)} mm stands.`,
         Math.abs(left) - most,
         { left },
         { left: Math.sign(left) * most },

@@ -35,7 +35,7 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
       caution(
         "padding-used-up",
         "warning",
-        `The padding is used up before the blow ends and turns hard; it would need about ${((out.paddingNeeded as number) * 1000).toFixed(0)} mm.`,
+        `The padding is used up before the blow ends and turns hard; it would need about ${Math.ceil((out.paddingNeeded as number) * 1000)} mm.`,
         "Gibson and Ashby 1997, chapter 5 (from memory)",
       ),
     )

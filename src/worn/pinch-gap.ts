@@ -179,7 +179,7 @@ function cautions(_: Si, out: PinchGap): Caution[] {
       caution(
         "crush",
         "warning",
-        `The motion closes to ${(out.certainGap * 1000).toFixed(1)} mm, less than the published least gap for: ${names.join(", ")}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.`,
+        `The motion closes to ${(Math.floor(out.certainGap * 10000) / 10).toFixed(1)} mm, less than the published least gap for: ${names.join(", ")}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.`,
         "ISO 13854, 2017, table 1",
       ),
     )

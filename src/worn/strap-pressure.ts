@@ -110,7 +110,7 @@ function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
     const least = si.upperAnchor - turnLeast / Math.cos(si.upperAngle)
     return refuse(
       "lower-anchor-levers-off",
-      `The lower straps pull below the hip belt harder than the upper straps hold: the rig tips back. The upper anchors would have to be more than ${(1000 * least).toFixed(0)} mm above the belt.`,
+      `The lower straps pull below the hip belt harder than the upper straps hold: the rig tips back. The upper anchors would have to be more than ${Math.ceil(1000 * least)} mm above the belt.`,
       least - si.upperAnchor,
       { upperAnchor: si.upperAnchor },
       { upperAnchor: least },
@@ -125,7 +125,7 @@ function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
     const most = turn / lift
     return refuse(
       "hangs-back",
-      `The rig's centre is ${(1000 * si.offset).toFixed(0)} mm behind the back: the straps that keep it from tipping would lift it off the hips. At most ${(1000 * most).toFixed(0)} mm hangs.`,
+      `The rig's centre is ${(1000 * si.offset).toFixed(0)} mm behind the back: the straps that keep it from tipping would lift it off the hips. At most ${Math.floor(1000 * most)} mm hangs.`,
       si.offset - most,
       { offset: si.offset },
       { offset: most },
@@ -209,6 +209,7 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * upper bound. Pressure of one strap: p = c·T/(r·w), c the share of the more loaded shoulder (65 %), r the radius under the
  * strap (60 mm), w its width; width needed: c·T/(r·p_limit), p_limit 14 kPa. Mean over the width, standing still: edges and
  * steps press harder. The belt share and the pressure limit are common practice and not settled.
+ * Valid for a rigid rig on a standing wearer, straps at rest.
  *
  * Sources: Euler and Eytelwein (capstan); Macias and others 2008; Lafiandra and Harman 2004; Holewijn 1990; strap angles,
  * radii and friction: common practice, no source.

@@ -7,13 +7,15 @@ import { backEffort } from "./wear-strain.js"
 /** What goes with an answer of wearSchedule. */
 export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution[] {
   const hours = (seconds: number) => `${(seconds / 3600).toFixed(1)} h`
+  // rounded down: a load or a time that is still bearable
+  const atMost = (value: number) => (Math.floor(value * 10) / 10).toFixed(1)
   const found: Caution[] = [takeItOff]
   if (out.first)
     found.push(
       caution(
         "not-bearable",
         "warning",
-        `The strain reaches its limit after ${hours(out.first.after)}, in '${out.first.during}': take the rig off for the rests listed, share it between wearers${out.heaviest ? `, or bring it down to ${out.heaviest.load.toFixed(1)} kg` : ""}.`,
+        `The strain reaches its limit after ${atMost(out.first.after / 3600)} h, in '${out.first.during}': take the rig off for the rests listed, share it between wearers${out.heaviest ? `, or bring it down to ${atMost(out.heaviest.load)} kg` : ""}.`,
         "E. Kamon 1981 (work period one third of the time to exhaustion)",
       ),
     )
@@ -22,7 +24,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       caution(
         "no-load-is-bearable",
         "warning",
-        `By the stricter of the published limits this plan is too much even without a rig: put in breaks with the rig off, shorten it or slow it down.${out.heaviestLenient ? ` The more lenient one bears ${out.heaviestLenient.load.toFixed(1)} kg; it is no recommendation.` : ""}`,
+        `By the stricter of the published limits this plan is too much even without a rig: put in breaks with the rig off, shorten it or slow it down.${out.heaviestLenient ? ` The more lenient one bears ${atMost(out.heaviestLenient.load)} kg; it is no recommendation.` : ""}`,
         "E. Kamon 1981 against NIOSH lifting criteria, Waters and others 1993",
       ),
     )
