@@ -215,7 +215,8 @@ function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
  * Formula: along the centreline s the heading h(s) of the finished curve becomes h(0) + (h(s) − h(0))/(1 − q) in the jig, the
  * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A free
  * curve is the natural cubic through its points. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
- * default. The points leave the true curve by at most 0.05 mm on an arc.
+ * default. Valid for bends in one plane whose springback is even along them. The
+ * points leave the true curve by at most 0.05 mm on an arc.
  *
  * Sources: geometry; springback is common practice, no source.
  *

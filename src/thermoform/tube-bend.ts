@@ -247,7 +247,7 @@ function cautions(si: Si, out: TubeBend): Caution[] {
  * kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s (Brazier, r = (D − s)/2, ν = 0.4);
  * developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg = leg − (R + D/2)·tan(θ/2); jig angle θ/(1 − q)
  * and jig radius R·(1 − q). D outer diameter, s wall, R centreline radius (m), θ angle (rad), q springback (default 0.03 hot,
- * 0.5 cold). Least radius: 5 D, and when empty no more than the ovality limit (default 8 %). Brazier's sums hold for thin walls
+ * 0.5 cold). Least radius: 5 D, and when empty no more than the ovality limit (default 8 %). Valid for bends held round a jig. Brazier's sums hold for thin walls
  * (r/s above about 5) and are on the safe side for thicker ones.
  *
  * Sources: L. G. Brazier, On the flexure of thin cylindrical shells, Proc. R. Soc. A 116, 1927; NEC chapter 9 table 2 (conduit).

@@ -235,7 +235,7 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  * rated current I_r ≥ I, and I_r ≥ 1.35·I_fuse, because a blade fuse may carry 135 % of its rating for many minutes.
  * I is the current (A), L the one-way length (m), n the conductors in the path (default 2), U_s the supply voltage (V),
  * u the greatest drop (default 3 %: common practice, no source). Gauges are the even ones and 1/0 to 4/0; metric sizes
- * those of IEC 60228. The way it is laid and its insulation are as in {@link wireHeating}.
+ * those of IEC 60228. Valid for direct current in still air. The way it is laid and its insulation are as in {@link wireHeating}.
  *
  * Sources: ASTM B258 (2018); IEC 60228 (2004); Churchill and Chu (1975); ISO 8820-3 (2015).
  *

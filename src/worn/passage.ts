@@ -239,6 +239,7 @@ const envelopeFields = (mark: string) =>
  * facing or d sideways (never sideways on stairs); a car needs w·cos φ + d·sin φ and w·sin φ + d·cos φ at the best angle φ.
  * The allowance (m, default 25 mm, common practice) is kept on every side and above. The corridor in which people pass is
  * 60 in by default. Published sizes are least clear sizes. Facing is told before sideways wherever it fits; nobody is taken to stoop.
+ * Valid for rigid, upright boxes in walls square to each other.
  *
  * Sources: ADA Standards (2010), Approved Documents K and M, IBC, IRC, EN 81-70, T502.2.2, 14 CFR 25.815, baggage guidance.
  *

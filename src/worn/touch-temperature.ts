@@ -177,6 +177,7 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * counts. Burn times are those of ASTM C1055 solved for time, with x = ln(1000·t/s): T_u = 39.468 − 0.41352·x + 190.60/x
  * (reversible) and T_u = 15.005 + 0.51907·x + 352.97/x (through the epidermis), and 6 h · 0.5^(T_u − 44) between 44 and
  * 51 °C. Skin is taken to reach the surface's temperature, the safe side for poor conductors.
+ * Valid for healthy adult skin; the curves for 1 s to 6 h.
  *
  * Sources: ISO 13732-1 (2006), IEC 62368-1 (2018) table 38, ECMA-287 (2002), IEC 60601-1 (2005) table 24, ASTM C1055 (2003).
  *

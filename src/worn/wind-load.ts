@@ -187,7 +187,7 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * panel into the wind (rad/s, default 0), L the span and c the chord (m), ρ the air density (kg/m³, default 1.225), C the
  * drag coefficient (the published spread for the shape, or one's own), n the panels (default 2), h the hinge height (m,
  * default 1.35) and φ the raise above horizontal (rad, default 30°). Wind and motion add before squaring. The panel is
- * taken broadside to the wind, which is its worst, with its whole rectangle L·c as area. Coefficients are for sharp-edged shapes in steady air; flat panels up
+ * taken broadside to the wind, which is its worst, with its whole rectangle L·c as area. Valid for sharp-edged shapes in steady air; flat panels up
  * to any side ratio, poles from length/diameter 1.
  *
  * Sources: White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b); gusts WMO/TD-No. 1555.
