@@ -13,7 +13,10 @@ import {
 } from "alula/worn"
 
 const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
-const hours = (s) => `${Math.floor(s / 3600 + 1e-9)} h ${String(Math.round((s % 3600) / 60)).padStart(2, "0")} min`
+const hours = (s) => {
+  const minutes = Math.round(s / 60)
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, "0")} min`
+}
 const deg = (rad) => `${((rad * 180) / Math.PI).toFixed(1)}°`
 const percent = (x) => `${(100 * x).toFixed(0)} %`
 /** Warnings and cautions of a result, one line each; the general one is printed once, at the end. */
