@@ -62,6 +62,7 @@ describe("sizeConductor", () => {
     expect(!long.ok && "noSolution" in long.error && long.error.noSolution).toBe("no-size")
     if (long.ok || !("nearest" in long.error)) return
     const most = long.error.nearest.length as number
+    expect(long.error.shortBy).toBeGreaterThan(0)
     expect(sizeConductor.attempt({ ...input, length: most * 0.9999 }).ok).toBe(true)
     expect(sizeConductor.attempt({ ...input, length: most * 1.0001 }).ok).toBe(false)
   })

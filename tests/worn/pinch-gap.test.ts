@@ -151,4 +151,22 @@ describe("pinchGap", () => {
     expect(out.gap).toBeLessThan(0)
     expect(out.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["overlap", "crush", "not-a-clearance"]))
   })
+
+  it("proves the gap of a part that only slides, there and back across the origin", () => {
+    // a short bar passes a peg 20 mm off its way, between two of the places looked at first
+    const [peg, off, thick] = [0.0113, 0.02, 0.004]
+    const out = pinchGap({
+      moving: [{ x1: 0, y1: 0, x2: 0, y2: 0.001 }],
+      fixed: [{ x1: peg, y1: -off, x2: peg, y2: -off - 0.1 }],
+      poses: [
+        { x: -0.5, y: 0, angle: 0 },
+        { x: 0.5, y: 0, angle: 0 },
+      ],
+      movingThickness: thick,
+      fixedThickness: thick,
+    })
+    expect(out.gap).toBeCloseTo(off - thick, 5)
+    expect(out.certainGap).toBeLessThanOrEqual(off - thick)
+    expect(out.certainGap).toBeGreaterThan(off - thick - 2e-5)
+  })
 })
