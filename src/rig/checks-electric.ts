@@ -209,11 +209,14 @@ export const electricChecks: readonly Check[] = [
         : pack
           ? pack.series * openCircuitVoltage(pack.chemistry, 1)
           : (bank?.voltage as number)
-      return atMost(
+      // the same factor that the search keeps to by default
+      const limit = 1.1 * ratedVoltage
+      return byMargin(
         most,
-        1.2 * ratedVoltage,
+        limit,
         "voltage",
-        `Fresh, the supply gives ${formatQuantity("voltage", most)} to actuators rated ${formatQuantity("voltage", ratedVoltage)}; up to a fifth more is usual.`,
+        (limit - most) / (0.1 * ratedVoltage),
+        `Fresh, the supply gives ${formatQuantity("voltage", most)} to actuators rated ${formatQuantity("voltage", ratedVoltage)}; up to a tenth more is usual.`,
       )
     },
   },
