@@ -10,6 +10,7 @@ import {
 } from "./data-balance.js"
 import { beaufortForce, beaufortSource, gustSource, pedestrianWind, pedestrianWindSource } from "./data-wind.js"
 import { notClearance } from "./not-clearance.js"
+import { windFields } from "./wind-fields.js"
 
 /** Where the wind comes from, as the wearer faces. */
 export type WindFrom = "front" | "behind" | "side"
@@ -231,18 +232,10 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
     rigMass: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: 0, max: 100, typical: [0.5, 15] },
     dragArea: { kind: "area", symbol: "A_d", label: "drag area of the panels", min: 0, max: 50, typical: [0.1, 3] },
     forceHeight: { kind: "length", symbol: "h", label: "height of the panels' force", min: 0, max: 10, typical: [1, 2.5] },
-    wind: { kind: "speed", symbol: "v_w", label: "mean wind speed", min: 0, max: 40, typical: [0, 15] },
+    wind: windFields.wind,
     from: { kind: "choice", label: "wind from", options: { front: "the front", behind: "behind", side: "the side" }, default: "front" },
-    gustFactor: { kind: "number", symbol: "G", label: "gust factor", min: 1, max: 3, typical: [1, 2], default: 1.66 },
-    walking: {
-      kind: "speed",
-      symbol: "v_b",
-      label: "speed of the wearer against the wind",
-      min: 0,
-      max: 10,
-      typical: [0, 2],
-      default: 1.4,
-    },
+    gustFactor: windFields.gustFactor,
+    walking: windFields.walking,
     footLength: { kind: "length", symbol: "L_f", label: "length of the foot", above: 0, max: 0.4, typical: [0.22, 0.29], default: 0.24 },
     stagger: { kind: "length", symbol: "x_s", label: "one foot ahead of the other", min: 0, max: 1.5, typical: [0, 0.6], default: 0 },
     stanceWidth: {
@@ -293,7 +286,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
     safetyFactor: { kind: "number", symbol: "k", label: "safety factor", min: 1, max: 10, typical: [1, 2], default: 1.5 },
     stature: { kind: "length", symbol: "H", label: "stature", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: 1.7 },
     bodyDragArea: { kind: "area", symbol: "A_b", label: "drag area of the body", min: 0, max: 3, typical: [0.5, 1.2], default: 0.84 },
-    airDensity: { kind: "density", symbol: "rho", label: "density of the air", above: 0, max: 2, typical: [1, 1.3], default: 1.225 },
+    airDensity: windFields.airDensity,
   },
   output: {
     edge: { kind: "length", symbol: "e", label: "distance to the edge of the feet" },

@@ -13,6 +13,7 @@ import {
   whiteSource,
 } from "./data-wind.js"
 import { notClearance } from "./not-clearance.js"
+import { windFields } from "./wind-fields.js"
 
 /** Input of {@link windLoad}. */
 export interface WindLoadInput {
@@ -209,7 +210,7 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
   input: {
     span: { kind: "length", symbol: "L", label: "span from the hinge", above: 0, max: 5, typical: [0.2, 2] },
     chord: { kind: "length", symbol: "c", label: "width of the panel", above: 0, max: 5, typical: [0.1, 1] },
-    wind: { kind: "speed", symbol: "v_w", label: "mean wind speed", min: 0, max: 40, typical: [0, 15] },
+    wind: windFields.wind,
     shape: {
       kind: "choice",
       label: "shape",
@@ -222,21 +223,13 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
       default: "flat",
     },
     dragCoefficient: { kind: "number", symbol: "C_o", label: "own drag coefficient", above: 0, max: 4, typical: [1, 2.3], default: null },
-    gustFactor: { kind: "number", symbol: "G", label: "gust factor", min: 1, max: 3, typical: [1, 2], default: 1.66 },
-    walking: {
-      kind: "speed",
-      symbol: "v_b",
-      label: "speed of the wearer against the wind",
-      min: 0,
-      max: 10,
-      typical: [0, 2],
-      default: 1.4,
-    },
+    gustFactor: windFields.gustFactor,
+    walking: windFields.walking,
     swing: { kind: "angularSpeed", symbol: "omega", label: "swing into the wind", min: 0, max: 50, typical: [0, 3], default: 0 },
     panels: { kind: "number", symbol: "n", label: "panels", whole: true, min: 1, max: 20, typical: [1, 4], default: 2 },
     hingeHeight: { kind: "length", symbol: "h", label: "height of the hinge", min: 0, max: 5, typical: [0.8, 1.6], default: 1.35 },
     raise: { kind: "angle", symbol: "phi", label: "raise above horizontal", min: "-90 deg", max: "90 deg", default: "30 deg" },
-    airDensity: { kind: "density", symbol: "rho", label: "density of the air", above: 0, max: 2, typical: [1, 1.3], default: 1.225 },
+    airDensity: windFields.airDensity,
   },
   output: {
     dragLow: { kind: "number", symbol: "C_l", label: "least published drag coefficient" },
