@@ -3,7 +3,7 @@ import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } f
 import { areaOf, sizeIssues, sizeSources } from "./conductor.js"
 import { bladeFuse, bladeRatings, metals, preeceConstants, pulseFractions, pulseShapes } from "./data.js"
 import { type FuseCoordination, type FuseCoordinationInput, fuseInput, fuseOutput } from "./fuse-fields.js"
-import { adiabaticConstant, fusingCurrent } from "./limits.js"
+import { adiabaticConstant, adiabaticSteps, fusingCurrent } from "./limits.js"
 
 type Si = SiOf<FuseCoordinationInput>
 
@@ -154,20 +154,7 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
       source: "ISO 8820-3, 2015",
     },
     { symbol: "I_135", meaning: "current it may carry for minutes", is: "1.35 * I_n", source: "ISO 8820-3, 2015" },
-    {
-      symbol: "Q",
-      kind: "number",
-      meaning: "heat capacity by volume, J/(K·m³)",
-      given: (si) => metals[si.metal].heatCapacity,
-      source: "IEC 60364-5-54, Annex A",
-    },
-    {
-      symbol: "beta",
-      kind: "number",
-      meaning: "reciprocal temperature coefficient at 0 °C, °C",
-      given: (si) => metals[si.metal].beta,
-      source: "IEC 60364-5-54, Annex A",
-    },
+    ...adiabaticSteps,
     {
       symbol: "rho",
       kind: "resistivity",

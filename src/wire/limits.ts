@@ -1,4 +1,5 @@
-import type { ConductorMetal } from "./data.js"
+import type { Step } from "../solver/index.js"
+import { type ConductorMetal, type Metal, metals } from "./data.js"
 
 /** Area per ampere of the 700-circular-mil rule, m²/A: a rule of thumb for wire in small bundles. */
 const areaPerAmpere = 700 * (Math.PI / 4) * 25.4e-6 ** 2
@@ -20,3 +21,21 @@ export function fusingCurrent(diameter: number, constant: number): number {
 export function adiabaticConstant(metal: Pick<ConductorMetal, "heatCapacity" | "beta" | "resistivity">): number {
   return Math.sqrt((metal.heatCapacity * (metal.beta + 20)) / metal.resistivity)
 }
+
+/** Steps that read a metal's constants for short faults. */
+export const adiabaticSteps: readonly Step<{ readonly metal: Metal }, unknown>[] = [
+  {
+    symbol: "Q",
+    kind: "number",
+    meaning: "heat capacity by volume, J/(K·m³)",
+    given: (si) => metals[si.metal].heatCapacity,
+    source: "IEC 60364-5-54, Annex A",
+  },
+  {
+    symbol: "beta",
+    kind: "number",
+    meaning: "reciprocal temperature coefficient at 0 °C, °C",
+    given: (si) => metals[si.metal].beta,
+    source: "IEC 60364-5-54, Annex A",
+  },
+]

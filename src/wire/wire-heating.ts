@@ -5,6 +5,7 @@ import { areaOf, type ConductorSize, resistance20, sizeCautions, sizeFields, siz
 import { metals } from "./data.js"
 import { steadyRise } from "./heat.js"
 import { heatPath, type Laid, laidFaults, laidFields, laidSteps, ratedCurrentOf, together } from "./laid.js"
+import { adiabaticConstant, adiabaticSteps } from "./limits.js"
 
 /** Input of {@link wireHeating}. */
 export interface WireHeatingInput extends ConductorSize, Laid {
@@ -61,10 +62,9 @@ function solve(si: Si): WireHeating | NoSolution {
       { current: ratedCurrent },
     )
   }
-  const { area, heatCapacity, beta, resistivity } = { area: areaOf(si), ...metals[si.metal] }
+  const { area, heatCapacity, beta } = { area: areaOf(si), ...metals[si.metal] }
   const temperature = si.ambient + steady.conductor
   const heatPerMetre = base * (1 + alpha * (temperature - 20))
-  const adiabatic = (heatCapacity * (beta + 20)) / resistivity
   const room = Math.log((beta + si.faultLimit) / (beta + temperature))
   return {
     temperature,
@@ -75,7 +75,8 @@ function solve(si: Si): WireHeating | NoSolution {
     ratedCurrent,
     use: si.current / ratedCurrent,
     firstRise: (base * (1 + alpha * (si.ambient - 20))) / (heatCapacity * area),
-    faultTime: si.faultCurrent === null ? null : Math.max(0, (adiabatic * area ** 2 * room) / si.faultCurrent ** 2),
+    faultTime:
+      si.faultCurrent === null ? null : Math.max(0, ((adiabaticConstant(metals[si.metal]) * area) ** 2 * room) / si.faultCurrent ** 2),
     iterations: steady.iterations,
     residual: steady.residual,
   }
@@ -196,20 +197,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
     ...sizeSteps,
     ...laidSteps,
     { symbol: "u", meaning: "part of it in use", is: "I / I_r" },
-    {
-      symbol: "Q",
-      kind: "number",
-      meaning: "heat capacity by volume, J/(K·m³)",
-      given: (si) => metals[si.metal].heatCapacity,
-      source: "IEC 60364-5-54, Annex A",
-    },
-    {
-      symbol: "beta",
-      kind: "number",
-      meaning: "reciprocal temperature coefficient at 0 °C, °C",
-      given: (si) => metals[si.metal].beta,
-      source: "IEC 60364-5-54, Annex A",
-    },
+    ...adiabaticSteps,
     {
       symbol: "g_T",
       meaning: "first rise, no heat lost",
