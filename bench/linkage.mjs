@@ -1,7 +1,8 @@
 import { fourBar, planarLinkage, scissor, sweptEnvelope } from "alula/linkage"
 
 const wing = fourBar.read(fourBar.example)
-const data = planarLinkage.read({ ...planarLinkage.example, steps: 0 })
+const [crank] = planarLinkage.example.cranks
+const data = planarLinkage.read({ ...planarLinkage.example, cranks: [{ ...crank, end: null }], steps: 0 })
 const turn = planarLinkage.read(planarLinkage.example)
 const tail = scissor.read(scissor.example)
 const room = sweptEnvelope.read(sweptEnvelope.example)

@@ -11,7 +11,7 @@ import { allForces, driverEfforts, multipliers, type Pose, pointAccelerations, p
 
 /** Input of {@link planarLinkage}. */
 export interface PlanarLinkageInput extends MechanismInput {
-  /** Steps of the motion from start to end; 0 for the start pose alone. */
+  /** Settings of the motion that are listed between start and end; with 0 the end alone is answered. */
   steps?: number
   /** Point whose path is wanted. */
   trace?: string | null
@@ -182,7 +182,16 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PU
   title: "Any flat mechanism of pins, bars, sliders and drivers",
   input: {
     ...mechanismFields,
-    steps: { kind: "number", symbol: "n", label: "steps of the motion", whole: true, min: 0, max: 720, typical: [0, 24], default: 0 },
+    steps: {
+      kind: "number",
+      symbol: "n",
+      label: "steps listed of the motion",
+      whole: true,
+      min: 0,
+      max: 720,
+      typical: [0, 24],
+      default: 0,
+    },
     trace: { kind: "text", label: "point to trace", default: null },
   },
   output: planarOutput,

@@ -262,11 +262,19 @@ export function assemble(model: Model): Pose | NoSolution {
   )
 }
 
-/** Poses at `steps` + 1 equally spaced settings of all drivers from start to end, along one branch. */
+/** Poses at `steps` + 1 equally spaced settings of all drivers from start to end, along one branch; the end's alone where steps is 0. */
 export function motion(model: Model, steps: number): readonly Pose[] | NoSolution {
   const first = assemble(model)
   if ("noSolution" in first) return first
   const poses = [first]
+  if (steps === 0) {
+    const last = follow(
+      model,
+      first,
+      model.drivers.map((d) => d.end),
+    )
+    return "noSolution" in last ? last : [last]
+  }
   for (let k = 1; k <= steps; k++) {
     const t = k / steps
     const next = follow(

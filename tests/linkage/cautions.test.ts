@@ -43,6 +43,10 @@ cautionTests([
   ["makes-worse", counterbalance, { anchor: { x: "-20 mm", y: "-100 mm" } }, {}],
   ["near-dead-point", hingeActuator, { retracted: "198.4 mm" }, {}],
   ["small-transmission-angle", hingeActuator, { retracted: "200 mm" }, { retracted: "225 mm" }],
+  ["near-dead-point", hingeActuator, { retracted: "198.8 mm" }, { retracted: "199.1 mm" }],
+  ["side-load", hingeActuator, {}, { axisOffset: 0, friction: 0 }],
+  ["holding-unknown", hingeActuator, { backDriveForce: null }, {}],
+  ["short-threads", tetheredFan, { span: "5 deg", pitch: 0 }, {}],
   ["stored-energy", hingeActuator, {}, { springs: null }],
   ["gaps-at-tips", tetheredFan, { tipWidth: "60 mm" }, { driverAngle: null, tipWidth: "200 mm" }],
 ])

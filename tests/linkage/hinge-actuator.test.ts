@@ -315,4 +315,20 @@ describe("hingeActuator refuses and warns", () => {
     expect(there.peakForce).toBeCloseTo(here.peakForce, 9)
     expect(there.angle).toBeCloseTo(here.angle, 12)
   })
+
+  it("holds at any lean with the force named for the worst, and no less would do", () => {
+    const two = {
+      ...plain,
+      extension: 0.01,
+      weights: [
+        { mass: 1.2, radius: 0.5 },
+        { mass: 0.3, radius: 0.9, angle: 0.3 },
+      ],
+    }
+    const most = hingeActuator(two).anyLeanForce
+    let worst = 0
+    for (let lean = -Math.PI; lean <= Math.PI; lean += 0.005) worst = Math.max(worst, Math.abs(hingeActuator({ ...two, lean }).force))
+    expect(worst / most).toBeLessThanOrEqual(1 + 1e-12)
+    expect(worst / most).toBeGreaterThan(1 - 1e-5)
+  })
 })

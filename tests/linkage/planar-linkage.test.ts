@@ -408,4 +408,41 @@ describe("planarLinkage by itself", () => {
     expect(message({ trace: "nose" })).toContain("trace")
     expect(message({ cranks: [{ from: "O", to: "A", referenceFrom: "Q" }] })).toContain("cranks[0].referenceTo")
   })
+
+  it("tells how far from singular: a single arm's Jacobian is a turn of the axes, and says so near a dead point", () => {
+    const arm = (angle: number) =>
+      planarLinkage({
+        pivots: [{ name: "hip", x: 0, y: 0 }],
+        points: [{ name: "tip", x: 1, y: 0 }],
+        bars: [{ from: "hip", to: "tip" }],
+        cranks: [{ from: "hip", to: "tip", start: angle }],
+      })
+    // greatest row sum of a turn by φ, and of its inverse: |cos φ| + |sin φ|
+    for (const angle of [0, 0.3, Math.PI / 4, 1.2])
+      expect(arm(angle).conditioning).toBeCloseTo(1 / (Math.cos(angle) + Math.sin(angle)) ** 2, 9)
+    expect(arm(1).cautions.map((c) => c.code)).not.toContain("near-singular")
+    // a slider a hair short of its crank's dead point, driven by an actuator along its way
+    const short = planarLinkage({
+      pivots: [
+        { name: "O", x: 0, y: 0 },
+        { name: "P", x: 5, y: 0 },
+      ],
+      points: [{ name: "A", x: 1, y: 0.0004 }],
+      bars: [{ from: "O", to: "A" }],
+      actuators: [{ from: "P", to: "A" }],
+    })
+    expect(short.cautions.map((c) => c.code)).toContain("near-singular")
+  })
+
+  it("answers for the end of the motion whatever number of steps is listed", () => {
+    const at = (steps: number) => planarLinkage({ ...planarLinkage.example, steps })
+    const [none, many] = [at(0), at(24)]
+    expect(none.efforts.length).toBe(1)
+    expect(none.drivers[0]?.angle).toBeCloseTo((130 * Math.PI) / 180, 12)
+    none.points.forEach((point, i) => {
+      expect(point.x).toBeCloseTo(many.points[i]?.x as number, 12)
+      expect(point.speedY).toBeCloseTo(many.points[i]?.speedY as number, 9)
+    })
+    expect(none.drivers[0]?.torque as number).toBeCloseTo(many.drivers[0]?.torque as number, 9)
+  })
 })

@@ -57,4 +57,16 @@ describe("sliderCrank", () => {
     expect(sliderCrank.attempt({ crank: 0.1, coupler: short.nearest.coupler as number, crankAngle: Math.PI / 2 }).ok).toBe(true)
     expect(refusalOf(sliderCrank.attempt({ crank: 0.1, coupler: 0.1, crankAngle: Math.PI / 2 })).noSolution).toBe("toggle")
   })
+
+  it("gives the load as much power as the crank takes, and its guide what the rod pushes across", () => {
+    for (const branch of ["open", "crossed"] as const)
+      for (let degrees = -170; degrees <= 170; degrees += 20) {
+        const input = { crank: 0.04, coupler: 0.12, offset: -0.02, crankAngle: (degrees * Math.PI) / 180, crankSpeed: 3, load: 25, branch }
+        const out = sliderCrank(input)
+        expect(out.torque * 3, `${branch} ${degrees}°`).toBeCloseTo(25 * out.speed, 10)
+        // the rod is a two-force member: what it pushes across goes with its slope
+        const rise = 0.04 * Math.sin(input.crankAngle) + 0.02
+        expect(out.sideForce).toBeCloseTo((-25 * rise) / (out.position - 0.04 * Math.cos(input.crankAngle)), 10)
+      }
+  })
 })

@@ -192,4 +192,21 @@ describe("sweptEnvelope", () => {
     })
     expect(fine.errorEstimate).toBeLessThan(out.errorEstimate / 90)
   })
+
+  it("is as wide and high as the parts: a metre of arm, level and upright, half its width all round", () => {
+    const out = sweptEnvelope({
+      pivots: [{ name: "hip", x: 0, y: 0 }],
+      points: [{ name: "tip", x: 1, y: 0 }],
+      bars: [{ from: "hip", to: "tip" }],
+      cranks: [{ from: "hip", to: "tip", start: 0, end: Math.PI / 2 }],
+      halfWidth: 0.05,
+      duration: 2,
+      tip: "tip",
+      steps: 6,
+    })
+    expect([out.spanFolded, out.heightFolded, out.spanRaised, out.heightRaised].map((x) => Number(x.toFixed(9)))).toEqual([
+      1.1, 0.1, 0.1, 1.1,
+    ])
+    expect([out.spanMid, out.heightMid].map((x) => Number(x.toFixed(9)))).toEqual([0.807106781, 0.807106781])
+  })
 })

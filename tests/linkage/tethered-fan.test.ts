@@ -202,4 +202,19 @@ describe("tetheredFan refuses and warns", () => {
       ).tensions,
     ).toEqual([0, 0])
   })
+
+  it("names the largest moment of the sweep, not the first or the last", () => {
+    // a heavy vane swung from hanging through level to near upright needs most at level
+    const out = tetheredFan({
+      ...tetheredFan.example,
+      foldedAngle: "-80 deg",
+      openAngle: "80 deg",
+      span: "20 deg",
+      driverAngle: null,
+      lean: 0,
+    })
+    for (const pose of out.sweep) expect(Math.abs(pose.driverMoment)).toBeLessThanOrEqual(out.peakDriverMoment + 1e-12)
+    expect(out.peakDriverMoment).toBeGreaterThan(1.05 * Math.abs(out.sweep.at(-1)?.driverMoment as number))
+    expect(Math.abs(out.peakDriverAngle)).toBeLessThan(0.4)
+  })
 })
