@@ -96,6 +96,13 @@ function solve(si: Si): UsbSupply | NoSolution {
       { ratedPower: si.ratedPower as number },
       { ratedPower: promise.abovePower * 1.001 },
     )
+  if (promise.voltage > 20 && !si.markedCable)
+    return refuse(
+      "needs-marked-cable",
+      `A source offers ${promise.voltage} V only through a cable marked for the extended power range (5 A, 50 V): with any other it stays at 20 V or less.`,
+      promise.voltage - 20,
+      { portVoltage: promise.voltage },
+    )
   const current = promisedCurrent(si)
   const cableResistance = cableOf(si)
   const cableDrop = si.current * cableResistance
@@ -202,7 +209,8 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  *
  * Formula: R_c = 2·r·L + n·R_k, or 0.75 V/3 A for the worst Type-C cable; V = V_port − I·R_c, from the nominal and from
  * the least port voltage. A Power Delivery source of rated power P gives min(3 A, P/V) (5 A from 20 V up with a marked
- * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W.
+ * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W (these three
+ * through a marked cable only; from memory).
  * I is the current of the build (A), L the cable's length (m), r the resistance of one of its power conductors (Ω/m,
  * default 0.0842: AWG 24), n its contacts (default 4), R_k each contact's resistance (default 30 mΩ). CC pin: 5 V·5.1 kΩ/(5.1 kΩ +
  * R_p). Valid for direct current at a port that keeps its standard.
@@ -212,7 +220,8 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `not-offered` where a PD source of that power need not have the voltage, `cable-too-thin`
+ * @throws NoSolutionError `not-offered` where a PD source of that power need not have the voltage,
+ * `needs-marked-cable` above 20 V without one, `cable-too-thin`
  * @example
  * ```ts
  * import { usbSupply } from 'alula/converter'

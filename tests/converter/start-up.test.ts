@@ -116,6 +116,14 @@ describe("usbSupply", () => {
     }
   })
 
+  it("offers nothing above 20 V through a cable that is not marked", () => {
+    for (const standard of ["pd-20V", "pd-28V", "pd-36V", "pd-48V"] as const) {
+      const outcome = usbSupply.attempt({ standard, current: 1, ratedPower: 240, cableLength: 0.5 })
+      expect(outcome.ok, standard).toBe(standard === "pd-20V")
+      if (!outcome.ok) expect("noSolution" in outcome.error && outcome.error.noSolution).toBe("needs-marked-cable")
+    }
+  })
+
   it("loses exactly its 0.25 V over the greatest length, and warns past the promise", () => {
     const port = usbSupply({ standard: "usb2", current: 0.5, conductor: 0.232 })
     const there = usbSupply({ standard: "usb2", current: 0.5, conductor: 0.232, cableLength: port.greatestLength })
