@@ -1,14 +1,10 @@
-import { describe, expect, it } from "vitest"
-import type { AnyOutFields } from "../../src/solver/index.js"
 import { bendTemplate, coolDown, drape, heatThrough, softening, tubeBend } from "../../src/thermoform/index.js"
-import { workingOfSi } from "../../src/working/index.js"
-import type { AnySolver } from "../helpers/solvers.js"
+import { any, type WorkingCase, workingTests } from "../helpers/working.js"
 
-const any = (solver: unknown) => solver as AnySolver
 const tube = { form: "tube", diameter: 0.0267, thickness: 0.0029, plastic: "pvc" }
 
 /** Inputs far from the solvers' own examples: other forms, sources and places. */
-const inputs: readonly (readonly [string, AnySolver, Record<string, unknown>])[] = [
+const inputs: readonly WorkingCase[] = [
   ["sheet in an oven", any(heatThrough), { form: "sheet", thickness: 0.003, plastic: "abs", source: "oven", sourceTemperature: 190 }],
   [
     "sheet under a heat gun",
@@ -68,20 +64,4 @@ const inputs: readonly (readonly [string, AnySolver, Record<string, unknown>])[]
   ["part in the sun", any(softening), { plastic: "pp", thickness: 0.003, place: "sun" }],
 ]
 
-describe("the working agrees with the kernel away from the examples", () => {
-  it.each(inputs)("%s", (_, solver, input) => {
-    const si = solver.read(input)
-    const out = solver(input)
-    const { values, steps } = workingOfSi(solver, si)
-    for (const step of steps)
-      if (step.kind === "equation") expect(step.value as number, `${step.formula}: ${step.numbers}`).toBeLessThan(1e-9)
-    for (const [key, field] of Object.entries(solver.output as unknown as AnyOutFields)) {
-      const value = out[key]
-      if (typeof value !== "number" || ["iterations", "residual"].includes(key)) continue
-      const reckoned = values[(field as { symbol: string }).symbol] as number
-      expect(Math.abs(value - reckoned), `${key}: ${value} against ${reckoned}`).toBeLessThanOrEqual(
-        1e-9 * Math.abs(value) + 1e-9 * (field.kind === "temperature" ? 1 : 0),
-      )
-    }
-  })
-})
+workingTests(inputs)
