@@ -137,6 +137,18 @@ describe("ledRun", () => {
     expect(ledRun({ ...input, dimBelow: 5 }).dimmedPart).toBe(0)
   })
 
+  it("dims light by light whole sections, each from the light before to its own", () => {
+    // ten lights of 0.2 A on 10 m, fed at the start: light k has lost 0.02 · (10 + 9 + … ) volts
+    const run = ledRun({ length: 10, current: 2, sections: 10, track: 0.05, feeds: [{ position: 0, voltage: 12 }], dimBelow: 11.3 })
+    const volts = Array.from({ length: 10 }, (_, k) => 12 - 0.02 * Array.from({ length: k + 1 }, (_v, j) => 10 - j).reduce((a, b) => a + b))
+    run.profile.forEach((p, k) => {
+      expect(p.voltage).toBeCloseTo(volts[k] as number, 12)
+    })
+    const first = volts.findIndex((v) => v < 11.3)
+    expect(run.dimmed.map((d) => [d.from, d.to])).toEqual([[first, 10]])
+    expect(run.dimmedPart).toBeCloseTo((10 - first) / 10, 12)
+  })
+
   it("refuses a run that loses all its voltage and names a current that just would not", () => {
     const input = { length: 10, current: 20, track: 0.2, feeds: [{ position: 0, voltage: 5 }] }
     const refusal = ledRun.attempt(input)

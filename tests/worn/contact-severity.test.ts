@@ -96,6 +96,7 @@ describe("contactSeverity", () => {
         }
         const needed = out.paddingNeeded as number
         if (needed * (1 + 1e-9) <= 1) expect(contactSeverity({ ...i, paddingThickness: needed * (1 + 1e-9) }).bottomed).toBe(false)
+        if (needed * 0.999 <= 1) expect(contactSeverity({ ...i, paddingThickness: needed * 0.999 }).bottomed).toBe(true)
       }),
       { numRuns: 200 },
     )
