@@ -1,20 +1,11 @@
-import type { Length } from "../quantity/index.js"
 import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { norton } from "./data.js"
+import { type FourBarLinks, linkFields } from "./four-bar-fields.js"
 import { arcCosine, fourBarToggles, longestWithin, ROUNDING } from "./four-bar-pose.js"
 import { LEAST_TRANSMISSION, transmissionCaution } from "./hazards.js"
 
 /** Input of {@link fourBarLimits}. */
-export interface FourBarLimitsInput {
-  /** Distance between the two fixed pivots. */
-  ground: Length
-  /** Driven link, pin to pin. */
-  input: Length
-  /** Floating link, pin to pin. */
-  coupler: Length
-  /** Output link, pin to pin. */
-  output: Length
-}
+export type FourBarLimitsInput = FourBarLinks
 
 /** Result of {@link fourBarLimits}; angles from the line of the fixed pivots. */
 export interface FourBarLimits {
@@ -138,12 +129,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
 export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits> = /* @__PURE__ */ solver<FourBarLimitsInput, FourBarLimits>({
   name: "fourBarLimits",
   title: "How far the links of a four-bar can swing",
-  input: {
-    ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["30 mm", "120 mm"] },
-    input: { kind: "length", symbol: "a", label: "input link", above: 0, typical: ["20 mm", "100 mm"] },
-    coupler: { kind: "length", symbol: "b", label: "coupler", above: 0, typical: ["30 mm", "120 mm"] },
-    output: { kind: "length", symbol: "c", label: "output link", above: 0, typical: ["30 mm", "120 mm"] },
-  },
+  input: linkFields,
   output: {
     inputExtended: { kind: "angle", symbol: "theta_x", label: "input limit, coupler and output stretched" },
     inputFolded: { kind: "angle", symbol: "theta_f", label: "input limit, coupler and output folded" },

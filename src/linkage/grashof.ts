@@ -1,19 +1,10 @@
-import type { Length } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { norton } from "./data.js"
+import { type FourBarLinks, linkFields } from "./four-bar-fields.js"
 import { longestWithin, ROUNDING } from "./four-bar-pose.js"
 
 /** Input of {@link grashof}. */
-export interface GrashofInput {
-  /** Distance between the two fixed pivots. */
-  ground: Length
-  /** Driven link, pin to pin. */
-  input: Length
-  /** Floating link, pin to pin. */
-  coupler: Length
-  /** Output link, pin to pin. */
-  output: Length
-}
+export type GrashofInput = FourBarLinks
 
 /** Result of {@link grashof}. */
 export interface Grashof {
@@ -108,12 +99,7 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
 export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<GrashofInput, Grashof>({
   name: "grashof",
   title: "Which links of a four-bar can turn fully",
-  input: {
-    ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["30 mm", "120 mm"] },
-    input: { kind: "length", symbol: "a", label: "input link", above: 0, typical: ["20 mm", "100 mm"] },
-    coupler: { kind: "length", symbol: "b", label: "coupler", above: 0, typical: ["30 mm", "120 mm"] },
-    output: { kind: "length", symbol: "c", label: "output link", above: 0, typical: ["30 mm", "120 mm"] },
-  },
+  input: linkFields,
   output: {
     grashofClass: { kind: "text", label: "class" },
     linkageType: { kind: "text", label: "type" },

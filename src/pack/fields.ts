@@ -68,6 +68,17 @@ export const packFields = {
   },
 } as const
 
+/** Field of a cell's discharge limit. */
+export const cellLimitField = {
+  kind: "current",
+  symbol: "I_d",
+  label: "greatest discharge current of a cell",
+  above: 0,
+  max: 1000,
+  typical: [1, 35],
+  default: null,
+} as const
+
 /** Field of a state of charge. */
 export const stateOfChargeField = {
   kind: "ratio",

@@ -3,6 +3,7 @@ import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf
 import { chemistries, openCircuitVoltage } from "./chemistry.js"
 import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
 import {
+  cellLimitField,
   type PackCells,
   packCautions,
   packCutOff,
@@ -196,15 +197,7 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
     current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.5, 20], default: null },
     power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 100], default: null },
     loadResistance: { kind: "resistance", symbol: "R_L", label: "load resistance", above: 0, max: 1e6, typical: [0.5, 50], default: null },
-    maxCurrent: {
-      kind: "current",
-      symbol: "I_d",
-      label: "greatest discharge current of a cell",
-      above: 0,
-      max: 1000,
-      typical: [1, 35],
-      default: null,
-    },
+    maxCurrent: cellLimitField,
   },
   output: {
     openCircuitVoltage: { kind: "voltage", symbol: "E", label: "voltage without load" },

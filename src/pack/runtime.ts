@@ -12,7 +12,7 @@ import {
 import { capacityFactor, chemistries } from "./chemistry.js"
 import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
 import { discharge, emfAt, loadCurrent, thresholdOf } from "./discharge.js"
-import { packCautions, packFaults, packFields, packResistanceSteps } from "./fields.js"
+import { cellLimitField, packCautions, packFaults, packFields, packResistanceSteps } from "./fields.js"
 import { curveFaults, curveField } from "./open-circuit.js"
 import { cellEnergy, problemOf, quadratureTime, type RuntimeInput } from "./runtime-problem.js"
 
@@ -267,15 +267,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
         },
       },
     },
-    maxCurrent: {
-      kind: "current",
-      symbol: "I_d",
-      label: "greatest discharge current of a cell",
-      above: 0,
-      max: 1000,
-      typical: [1, 35],
-      default: null,
-    },
+    maxCurrent: cellLimitField,
     startCharge: { kind: "ratio", symbol: "s_0", label: "charge at the start", min: 0, max: 1, typical: [0.5, 1], unit: "%", default: 1 },
     curve: curveField,
   },

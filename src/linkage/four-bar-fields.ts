@@ -1,0 +1,22 @@
+import type { Length } from "../quantity/index.js"
+import type { Fields } from "../solver/index.js"
+
+/** The four links of a four-bar linkage. */
+export interface FourBarLinks {
+  /** Distance between the two fixed pivots. */
+  ground: Length
+  /** Driven link, pin to pin. */
+  input: Length
+  /** Floating link, pin to pin. */
+  coupler: Length
+  /** Output link, pin to pin. */
+  output: Length
+}
+
+/** Descriptions of the four links. */
+export const linkFields: Fields<FourBarLinks> = {
+  ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["30 mm", "120 mm"] },
+  input: { kind: "length", symbol: "a", label: "input link", above: 0, typical: ["20 mm", "100 mm"] },
+  coupler: { kind: "length", symbol: "b", label: "coupler", above: 0, typical: ["30 mm", "120 mm"] },
+  output: { kind: "length", symbol: "c", label: "output link", above: 0, typical: ["30 mm", "120 mm"] },
+}
