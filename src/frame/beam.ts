@@ -143,7 +143,7 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
         "short-beam",
         "note",
         "Shorter than ten times its depth: it also deflects by shear, which is not counted.",
-        "S. P. Timoshenko, J. M. Gere, Mechanics of Materials, 1972, section 6.9; the factor of ten: common practice",
+        "S. P. Timoshenko, J. M. Gere, Mechanics of Materials, 1972, section 6.9, from memory; the factor of ten: common practice",
       ),
     )
   if (out.reactionEnd !== null && Math.min(out.reactionStart, out.reactionEnd) < 0)

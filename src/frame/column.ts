@@ -140,7 +140,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
       "straight-and-central",
       "note",
       "Holds for a straight member pushed along its very middle; a bend, a dent or a push off the middle lowers the load it carries, so keep a wide margin.",
-      "Shigley's Mechanical Engineering Design, 2015, sections 4-12 to 4-15",
+      "Shigley's Mechanical Engineering Design, 2015, sections 4-12 to 4-15, from memory",
     ),
   )
   if (out.transitionSlenderness === null)
@@ -149,7 +149,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
         "euler-only",
         "caution",
         "No strength is known, so a short member may fail below Euler's load shown here.",
-        "Shigley, section 4-13",
+        "Shigley, section 4-13, from memory",
       ),
     )
   if (si.endConstant !== null && si.endConstant > columnEnds[si.ends].design)
@@ -158,7 +158,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
         "stiff-ends",
         "caution",
         "The end constant is above the conservative one for these ends: real clamps turn a little.",
-        "Shigley, table 4-2",
+        "Shigley, table 4-2, from memory",
       ),
     )
   if (si.material !== null && frameMaterials[si.material].brittle)
@@ -167,7 +167,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
         "brittle-column",
         "warning",
         "Johnson's curve is meant for ductile metals; a brittle member snaps when it buckles and drops what it holds.",
-        "Shigley, section 4-13",
+        "Shigley, section 4-13, from memory",
       ),
     )
   return found
@@ -315,7 +315,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       title: "Shigley's Mechanical Engineering Design",
       by: "R. G. Budynas, J. K. Nisbett",
       edition: "10th, 2015",
-      where: "sections 4-11 to 4-13, table 4-2",
+      where: "sections 4-11 to 4-13, table 4-2 (from memory)",
     },
     { title: "Buckling of thin-walled circular cylinders", by: "NASA SP-8007", edition: "1968", where: "section 4" },
   ],

@@ -351,7 +351,12 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
   formulae: pinJointFormulae,
   sources: [
     { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "section 1.6" },
-    { title: "ISO 898-1, Mechanical properties of fasteners", by: "ISO", edition: "2009", where: "table 3, clause 9.1.6.1" },
+    {
+      title: "ISO 898-1, Mechanical properties of fasteners",
+      by: "ISO",
+      edition: "2009",
+      where: "table 3, clause 9.1.6.1 (partly from memory)",
+    },
     { title: "EN 1993-1-8, Design of joints", by: "CEN", edition: "2005", where: "tables 3.3 and 3.4 (from memory)" },
     {
       title: "Roark's Formulas for Stress and Strain",

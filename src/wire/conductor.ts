@@ -185,8 +185,18 @@ export const warmStep: Step<unknown, unknown> = {
 /** Sources every wire shares. */
 export const sizeSources: readonly Source[] = [
   awgSource,
-  { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1" },
-  { title: "IEC 60889, Hard-drawn aluminium wire for overhead line conductors", by: "IEC", edition: "1987", where: "clause 3" },
+  {
+    title: "IEC 60028, International standard of resistance for copper",
+    by: "IEC",
+    edition: "1925",
+    where: "clause 1 (its number from memory)",
+  },
+  {
+    title: "IEC 60889, Hard-drawn aluminium wire for overhead line conductors",
+    by: "IEC",
+    edition: "1987",
+    where: "clause 3 (from memory)",
+  },
   iec60228Source,
 ]
 

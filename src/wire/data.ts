@@ -30,7 +30,7 @@ export const metals: Readonly<Record<Metal, ConductorMetal>> = {
     density: 8890,
     heatCapacity: 3.45e6,
     beta: 234.5,
-    source: `IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at 20 °C, 8.89 g/cm³); ${adiabatic}`,
+    source: `IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 by memory (1/58 Ω·mm²/m, 0.00393/K at 20 °C, 8.89 g/cm³); ${adiabatic}`,
   },
   aluminium: {
     label: "hard-drawn aluminium",
@@ -39,7 +39,7 @@ export const metals: Readonly<Record<Metal, ConductorMetal>> = {
     density: 2703,
     heatCapacity: 2.5e6,
     beta: 228,
-    source: `IEC 60889, Hard-drawn aluminium wire, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at 20 °C, 2.703 g/cm³); ${adiabatic}`,
+    source: `IEC 60889, Hard-drawn aluminium wire, 1987, clause 3 by memory (28.264 nΩ·m, 0.00403/K at 20 °C, 2.703 g/cm³); ${adiabatic}`,
   },
 }
 
@@ -48,7 +48,7 @@ export const awgSource: Source = {
   title: "ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of AWG sizes of solid round wires",
   by: "ASTM International",
   edition: "2018",
-  where: "clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)",
+  where: "clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps; from memory)",
 }
 
 /** IEC 60228: conductors of insulated cables. */

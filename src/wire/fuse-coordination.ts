@@ -211,7 +211,12 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
       edition: "2015",
       where: "time-current limits (from memory)",
     },
-    { title: "IEC 60364-5-54, Earthing arrangements and protective conductors", by: "IEC", edition: "2011", where: "Annex A" },
+    {
+      title: "IEC 60364-5-54, Earthing arrangements and protective conductors",
+      by: "IEC",
+      edition: "2011",
+      where: "Annex A (from memory)",
+    },
     { title: "Fuse characteristics, terms and consideration factors (Fuseology)", by: "Littelfuse", edition: "2017", where: "page 12" },
   ],
   check: (si) => [

@@ -128,7 +128,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
         "not-adiabatic",
         "note",
         "The fault time neglects heat lost to the surroundings; it is meant for up to 5 s and is on the safe side beyond.",
-        "IEC 60364-4-43, 2008, clause 434.5.2",
+        "IEC 60364-4-43, 2008, clause 434.5.2 (from memory)",
       ),
     )
   return found
@@ -218,7 +218,12 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       edition: "1975",
     },
     { title: "Fundamentals of Heat and Mass Transfer", by: "F. P. Incropera et al.", edition: "6th, 2007", where: "tables 4.1 and A.4" },
-    { title: "IEC 60364-5-54, Earthing arrangements and protective conductors", by: "IEC", edition: "2011", where: "Annex A" },
+    {
+      title: "IEC 60364-5-54, Earthing arrangements and protective conductors",
+      by: "IEC",
+      edition: "2011",
+      where: "Annex A (from memory)",
+    },
   ],
   check: (si) => [...sizeIssues(si), ...laidFaults(si)],
   solve,
