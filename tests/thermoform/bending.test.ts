@@ -43,6 +43,17 @@ describe("tubeBend", () => {
       }
   })
 
+  it("calls a radius wide enough from the least one that applies on, and none where no maker bends cold", () => {
+    const { diameter } = tube
+    const enough = (change: object) => tubeBend({ ...tube, ...change }).radiusEnough
+    // filled: five diameters; cold PVC: 300 diameters, from a strain of 1/600
+    expect([enough({ radius: 4.999 * diameter }), enough({ radius: 5.001 * diameter })]).toEqual([false, true])
+    expect([enough({ radius: 299 * diameter, hot: false }), enough({ radius: 301 * diameter, hot: false })]).toEqual([false, true])
+    expect(enough({ radius: 50, hot: false, plastic: "abs" })).toBe(false)
+    const { leastRadiusEmpty } = tubeBend({ ...tube, support: "empty" })
+    expect([0.999, 1.001].map((k) => enough({ support: "empty", radius: k * leastRadiusEmpty }))).toEqual([false, true])
+  })
+
   it("flattens and kinks as the energy of a flattened thin tube says (least energy found by search)", () => {
     // energy per length of a tube bent to curvature c and flattened by z, divided by E·π·r³·t/2 (Brazier, 1927)
     const { diameter: d, wall: t } = tube
