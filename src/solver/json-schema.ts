@@ -12,7 +12,7 @@ const unitPattern = (unit: string) =>
     .replace(/^(.*)\\\/(\w+)\\\/K$/, "$1\\/($2\\/K|\\($2 K\\))")
     .replace(/ohm/g, "(ohm|Ω)")
     .replace(/deg/g, "(deg|°)")
-    .replace(/u/g, "[uµ]")
+    .replace(/u/g, "[uµμ]") // micro sign and Greek mu
     .replace(/2/g, "[2²]")
     .replace(/3/g, "[3³]")
     .replace(/4/g, "[4⁴]")
@@ -28,7 +28,7 @@ function numeric(field: Extract<AnyField, { symbol: string }>): JsonSchema {
   }
   if (field.kind === "number") return { type: field.whole ? "integer" : "number", ...limits }
   const units = Object.keys(kinds[field.kind].units)
-  const number = "[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?((\\s+\\d+)?\\s*/\\s*\\d+)?"
+  const number = "[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?((\\s+\\d+)?\\s*/\\s*\\d+)?(?!\\d)"
   return {
     anyOf: [
       { type: "number", ...limits, description: `in ${kinds[field.kind].si || "1"}` },
