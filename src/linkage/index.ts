@@ -9,6 +9,7 @@ export {
 export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
 export { flapDragMoment } from "./flap-drag.js"
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
+export type { FourBarLinks } from "./four-bar-fields.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
 export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"
 export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./freudenstein.js"

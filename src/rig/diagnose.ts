@@ -279,7 +279,7 @@ export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solv
     { symbol: "w_0", kind: "number", meaning: "penalty of the warmest part, plan", given: (si) => lists(si, "planned").extra },
     { symbol: "p_1", kind: "number", meaning: "what the best explanation predicts", given: (si) => lists(si, "best").shown },
     { symbol: "w_1", kind: "number", meaning: "penalty of the warmest part, best explanation", given: (si) => lists(si, "best").extra },
-    { symbol: "n_r", meaning: "readings used", is: "sum(m_r ./ m_r)" },
+    { symbol: "n_r", meaning: "readings used", is: "sum(s_r ./ s_r)" },
     { symbol: "X_0", meaning: "misfit of the plan", is: "sum(((m_r - p_0) ./ s_r) .^ 2) + w_0" },
     { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(((m_r - p_1) ./ s_r) .^ 2) + w_1" },
   ],
