@@ -64,6 +64,7 @@ if (!only) {
       minify: true,
       format: "esm",
       platform: "neutral",
+      logLevel: "error",
     })
     return gzipSync(outputFiles[0].contents, { level: 9 }).length
   }
