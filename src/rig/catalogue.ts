@@ -3,7 +3,8 @@ import { type Chemistry, chemistries } from "../pack/index.js"
 import type { Area, Charge, Current, LinearDensity, Mass, Resistance } from "../quantity/index.js"
 import { type AnyField, type AnyFields, type Fields, InputError, type Issue, issue, optionsFrom, type SiOf } from "../solver/index.js"
 import { readInput, shown, unknownKey } from "../solver/validate.js"
-import { type HelperSpring, type HingedArms, type RigActuator, type RigConverter, rigFields } from "./document.js"
+import type { HelperSpring, HingedArms, RigActuator, RigConverter } from "./document.js"
+import { rigFields } from "./document-fields.js"
 
 /** What every part of a catalogue has. */
 export interface CataloguePart {

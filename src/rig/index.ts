@@ -11,22 +11,22 @@ export {
   readCatalogue,
 } from "./catalogue.js"
 export { type Candidate, type Diagnosis, type DiagnosisInput, diagnose, diagnosis, type NextMeasure } from "./diagnose.js"
-export {
-  type ArmMass,
-  type EfficiencyPoint,
-  type HelperSpring,
-  type HingedArms,
-  type RigActuator,
-  type RigBank,
-  type RigBrief,
-  type RigConverter,
-  type RigDocument,
-  type RigPack,
-  type RigPoint,
-  type RigRun,
-  type RigWiring,
-  rigFields,
+export type {
+  ArmMass,
+  EfficiencyPoint,
+  HelperSpring,
+  HingedArms,
+  RigActuator,
+  RigBank,
+  RigBrief,
+  RigConverter,
+  RigDocument,
+  RigPack,
+  RigPoint,
+  RigRun,
+  RigWiring,
 } from "./document.js"
+export { rigFields } from "./document-fields.js"
 export type { FaultName } from "./faults.js"
 export type { Verdict } from "./finding.js"
 export type { Measured, MeasuredAngle, MeasuredCurrent, MeasuredForce, MeasuredTime, MeasuredVoltage } from "./measured.js"

@@ -1,6 +1,7 @@
 import { type Caution, caution, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { checkMove } from "./check.js"
-import { type RigDocument, rigFields } from "./document.js"
+import type { RigDocument } from "./document.js"
+import { rigFields } from "./document-fields.js"
 import { demoRig } from "./example.js"
 import { solveMove } from "./move.js"
 import { type Move, moveFields, raiseDirection, summary, type WaterfallStep, wholeMove } from "./move-summary.js"

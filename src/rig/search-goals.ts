@@ -2,7 +2,8 @@ import type { Angle, Mass, Ratio, Time } from "../quantity/index.js"
 import type { AnyFields, Fields, SiOf } from "../solver/index.js"
 import { readInput } from "../solver/validate.js"
 import { type Catalogue, type CataloguePlacement, placementFields } from "./catalogue.js"
-import { type RigDocument, type RigPack, rigFields } from "./document.js"
+import type { RigDocument, RigPack } from "./document.js"
+import { rigFields } from "./document-fields.js"
 
 /** What a search must meet, and what it may choose from beside the catalogue. What is left out or `null` is not asked for. */
 export interface SearchGoals {
