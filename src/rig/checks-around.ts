@@ -26,7 +26,8 @@ function onWind(s: Situation, make: (wind: ReturnType<typeof windLoad>) => Found
       ...wind,
       panels: arms?.count ?? 1,
       hingeHeight: mount.height + (arms?.hinge.y ?? 0),
-      raise: Math.max(-Math.PI / 2, Math.min(Math.PI / 2, raise)),
+      // an arm swung past the vertical stands as high as its mirror image before it
+      raise: Math.asin(Math.sin(raise)),
     },
     make as never,
   )

@@ -229,8 +229,18 @@ export const electricChecks: readonly Check[] = [
       if (!day) return lacking("day")
       const one = moving(s)
       if (isFound(one)) return one
+      const busy = day.moves * one.time
+      if (busy > day.hours)
+        return byMargin(
+          busy,
+          day.hours,
+          "time",
+          1 - busy / day.hours,
+          `${day.moves} moves alone take ${formatQuantity("time", busy)}; the day has ${formatQuantity("time", day.hours)}.`,
+          "the document",
+        )
       const moves = day.moves * one.energy
-      const still = day.standby * Math.max(0, day.hours - day.moves * one.time)
+      const still = day.standby * (day.hours - busy)
       const needed = moves + still
       const text = `${day.moves} moves take ${formatQuantity("energy", moves)} and standing by ${formatQuantity("energy", still)}`
       if (bank)

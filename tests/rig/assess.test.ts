@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest"
 import { findings } from "../../src/rig/assess.js"
 import { verdictOf } from "../../src/rig/finding.js"
 import { assess, type RigDocument } from "../../src/rig/index.js"
+import { situationOf } from "../../src/rig/situation.js"
 import { InputError, type SiOf } from "../../src/solver/index.js"
 import { replaced } from "../helpers/arbitrary.js"
 import { demo, demoNames } from "../helpers/rigs.js"
@@ -218,6 +219,30 @@ describe("assess", () => {
     expect(list.find((f) => f.check === "raise-time")).toMatchObject({ verdict: "falls short", margin: -1 })
     expect(list.find((f) => f.check === "raise-time")!.why).toContain("stalls at")
     expect(list.find((f) => f.check === "price")!.verdict).toBe("meets")
+  })
+  it("says so where the day is too short for its moves", () => {
+    const doc = assess.read(demo(cells))
+    const found = finding({ ...doc, day: { ...doc.day!, moves: 1000 } }, "day-energy")!
+    expect(verdictOf(found)).toBe("falls short")
+    expect(found.why).toMatch(/1000 moves alone take .* the day has 4 h/)
+  })
+  it("reckons wind on an arm past the vertical as on its mirror image before it", () => {
+    const doc = assess.read(demo(cells))
+    // turning moving anchor and masses one way and the arm the other leaves the same arm, named from another line
+    const turned = (by: number): Si => ({
+      ...doc,
+      hinged: {
+        ...doc.hinged!,
+        pinAngle: doc.hinged!.pinAngle - by,
+        masses: doc.hinged!.masses.map((m) => ({ ...m, angle: m.angle - by })),
+      },
+    })
+    const before = finding(turned(0.5), "tip-over")!
+    const raised = situationOf(doc).ends()![1]
+    const past = finding(turned(Math.PI - 2 * raised - 0.5), "tip-over")!
+    expect(before.missing).toBeNull()
+    expect(situationOf(turned(Math.PI - 2 * raised - 0.5)).ends()![1]).toBeGreaterThan(Math.PI / 2)
+    expect(past.value! / before.value!).toBeCloseTo(1, 9)
   })
   it("takes partial documents and refuses wrong ones whole", () => {
     const { pack, ...rest } = demo(cells)
