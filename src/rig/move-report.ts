@@ -1,5 +1,6 @@
 import { textChart } from "../drawing/index.js"
 import { formatQuantity } from "../quantity/index.js"
+import { citation } from "../solver/index.js"
 import type { RigDocument } from "./document.js"
 import type { Move } from "./move-summary.js"
 import { moveTime } from "./move-time.js"
@@ -56,6 +57,6 @@ export function moveText(rig: RigDocument): string {
       { x: "s", y: "angle, °" },
     ),
     "",
-    ...move.cautions.map((c) => `${c.severity}: ${c.message} [${c.source}]`),
+    ...move.cautions.map((c) => `${c.severity}: ${c.message} [${citation(c.source)}]`),
   ].join("\n")
 }

@@ -1,6 +1,6 @@
 import { escapeXml, lineChart, stepChart, textChart } from "../drawing/index.js"
 import { chemistries, runtime } from "../pack/index.js"
-import { isNoSolution, type Result } from "../solver/index.js"
+import { citation, isNoSolution, type Result } from "../solver/index.js"
 import { carriedLoad, carriedLoadSideView } from "../worn/index.js"
 import { type Assessment, assess, type Finding } from "./assess.js"
 import type { RigDocument } from "./document.js"
@@ -141,7 +141,7 @@ function markdownOf(rig: RigDocument, assessment: Result<Assessment>, situation:
     ...chart,
     "## Cautions",
     "",
-    ...assessment.cautions.map((c) => `- **${c.severity}**: ${c.message} (${c.source})`),
+    ...assessment.cautions.map((c) => `- **${c.severity}**: ${c.message} (${citation(c.source)})`),
     "",
   ].join("\n")
 }
@@ -166,7 +166,7 @@ function pageOf(rig: RigDocument, assessment: Result<Assessment>, situation: Sit
 <h2>Pictures</h2><div class="figures">${figures(situation)
     .map((f) => `<figure>${f.svg}<figcaption>${escapeXml(f.caption)}</figcaption></figure>`)
     .join("\n")}</div>
-<h2>Cautions</h2><ul>${assessment.cautions.map((c) => `<li><strong>${c.severity}</strong>: ${escapeXml(c.message)} <small>[${escapeXml(c.source)}]</small></li>`).join("\n")}</ul></main></body></html>
+<h2>Cautions</h2><ul>${assessment.cautions.map((c) => `<li><strong>${c.severity}</strong>: ${escapeXml(c.message)} <small>[${escapeXml(citation(c.source))}]</small></li>`).join("\n")}</ul></main></body></html>
 `
 }
 

@@ -1,3 +1,6 @@
+import { fill, type Values, type ValuesFor } from "./message.js"
+import { commonPractice, type Source } from "./source.js"
+
 /** How much a caution matters: a note on validity, a caution, or a warning that someone can be hurt. */
 export type Severity = "note" | "caution" | "warning"
 
@@ -5,12 +8,24 @@ export type Severity = "note" | "caution" | "warning"
 export interface Caution {
   readonly code: string
   readonly severity: Severity
+  /** The sentence, its numbers filled in. */
   readonly message: string
-  /** Where the statement comes from, or `common practice, no source`. */
-  readonly source: string
+  /** The numbers (SI) and words of the message, by name: of the result, or `given.…` of the input. */
+  readonly values: Values
+  readonly source: Source | string
 }
 
-/** Makes a {@link Caution}. */
-export function caution(code: string, severity: Severity, message: string, source = "common practice, no source"): Caution {
-  return { code, severity, message, source }
+/**
+ * Makes a {@link Caution} from a template and the values it names (see {@link fill}). A name is a path in the result
+ * (`drop`, `legs.0.length`) or, after `given.`, in the input; any other name is a number of the caution's own.
+ */
+export function caution<const Template extends string>(
+  code: string,
+  severity: Severity,
+  template: Template,
+  source: Source | string = commonPractice,
+  ...rest: keyof ValuesFor<Template> extends never ? [] : [values: ValuesFor<Template>]
+): Caution {
+  const values: Values = rest[0] ?? {}
+  return { code, severity, message: fill(template, values), values, source }
 }

@@ -1,6 +1,7 @@
 import { formatNumber, formatQuantity } from "../quantity/index.js"
 import type { Caution } from "./caution.js"
 import type { AnyOutField, AnyOutFields } from "./fields.js"
+import { citation } from "./source.js"
 
 const FIELDS: unique symbol = Symbol("fields")
 const INSPECT = Symbol.for("nodejs.util.inspect.custom")
@@ -57,7 +58,7 @@ export function display(result: object): string {
   if (!fields) throw new TypeError("display() takes a result of one of Alula's solvers")
   const lines = linesOf(fields, result as Record<string, unknown>, "")
   const cautions = (result as { readonly cautions?: readonly Caution[] }).cautions ?? []
-  return [...lines, ...cautions.map((c) => `${c.severity}: ${c.message} [${c.source}]`)].join("\n")
+  return [...lines, ...cautions.map((c) => `${c.severity}: ${c.message} [${citation(c.source)}]`)].join("\n")
 }
 
 /** The output descriptions a result carries, or undefined for any other object. */

@@ -1,3 +1,5 @@
+import { fill, type Values } from "./message.js"
+
 /** What can be wrong with an input; the set is closed. */
 export type IssueCode =
   | "missing"
@@ -22,6 +24,8 @@ export interface Issue {
   readonly received: string
   readonly expected: string
   readonly message: string
+  /** The numbers (SI) and words of a fault between fields, by path in the input. */
+  readonly values?: Values
 }
 
 /** The input is not a valid one; `issues` lists every fault. */
@@ -56,6 +60,8 @@ export interface NoSolution {
   readonly shortBy: number
   /** The nearest values that would work, in SI numbers by name; empty where none is known. */
   readonly nearest: Readonly<Record<string, number>>
+  /** Further numbers and words of the message, by name. */
+  readonly values: Values
 }
 
 /** Thrown where {@link NoSolution} is the answer. */
@@ -66,6 +72,7 @@ export class NoSolutionError extends Error implements NoSolution {
   readonly at: Readonly<Record<string, number>>
   readonly shortBy: number
   readonly nearest: Readonly<Record<string, number>>
+  readonly values: Values
 
   constructor(solver: string, reason: NoSolution) {
     super(`${solver}: ${reason.message}`)
@@ -74,24 +81,30 @@ export class NoSolutionError extends Error implements NoSolution {
     this.at = reason.at
     this.shortBy = reason.shortBy
     this.nearest = reason.nearest
+    this.values = reason.values
   }
 
   /** The refusal as plain data. */
   toJSON(): NoSolution & { name: string; solver: string } {
-    const { name, solver, noSolution, message, at, shortBy, nearest } = this
-    return { name, solver, noSolution, message, at, shortBy, nearest }
+    const { name, solver, noSolution, message, at, shortBy, nearest, values } = this
+    return { name, solver, noSolution, message, at, shortBy, nearest, values }
   }
 }
 
-/** Makes a {@link NoSolution}. */
+/**
+ * Makes a {@link NoSolution} from a template (see {@link fill}). Names in it are `shortBy`, those of `at`, `nearest.…`,
+ * `given.…` (a path in the input) or those of `values`.
+ */
 export function refuse(
   noSolution: string,
-  message: string,
+  template: string,
   shortBy: number,
   at: Readonly<Record<string, number>> = {},
   nearest: Readonly<Record<string, number>> = {},
+  values: Values = {},
 ): NoSolution {
-  return { noSolution, message, at, shortBy, nearest }
+  const near = Object.fromEntries(Object.entries(nearest).map(([name, value]) => [`nearest.${name}`, value]))
+  return { noSolution, message: fill(template, { ...near, ...at, shortBy, ...values }), at, shortBy, nearest, values }
 }
 
 /** Tells a refusal from an answer of `.si`. */

@@ -24,5 +24,7 @@ export {
 } from "./fields.js"
 export type { Equation, Formula, Given, Solved, Step } from "./formulae.js"
 export { type JsonSchema, objectSchema } from "./json-schema.js"
-export { type Attempt, type Definition, type Result, type Solver, type Source, solver } from "./solver.js"
+export { fill, type NamesOf, type Values, type ValuesFor } from "./message.js"
+export { type Attempt, type Definition, type Result, type Solver, solver } from "./solver.js"
+export { citation, commonPractice, type Source } from "./source.js"
 export { inconsistent, issue, pathText } from "./validate.js"

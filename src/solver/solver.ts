@@ -4,18 +4,8 @@ import { InputError, type Issue, isNoSolution, type NoSolution, NoSolutionError 
 import type { AnyFields, AnyOutFields, Fields, OutFields, SiOf } from "./fields.js"
 import type { Step } from "./formulae.js"
 import { type JsonSchema, objectSchema } from "./json-schema.js"
+import type { Source } from "./source.js"
 import { readInput } from "./validate.js"
-
-/** A published (or admitted unpublished) source. */
-export interface Source {
-  readonly title: string
-  /** Author or body. */
-  readonly by?: string
-  /** Edition or year. */
-  readonly edition?: string
-  /** Clause, table, equation, page. */
-  readonly where?: string
-}
 
 /** What a public call returns: the values and the cautions that go with them. */
 export type Result<Out> = Out & { readonly cautions: readonly Caution[] }

@@ -1,6 +1,7 @@
 import { type Kind, readQuantity } from "../quantity/index.js"
 import type { Issue, IssueCode } from "./errors.js"
 import type { AnyField, AnyFields } from "./fields.js"
+import { fill, type Values, type ValuesFor } from "./message.js"
 
 type Fault = Omit<Issue, "path" | "message">
 
@@ -31,9 +32,18 @@ export function unknownKey(path: readonly (string | number)[], key: string, know
   return issue("unknown-key", path, `'${key}'`, meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`)
 }
 
-/** A cross-field fault: the values are each allowed but do not go together. */
-export function inconsistent(path: readonly (string | number)[], received: string, expected: string): Issue {
-  return issue("inconsistent", path, received, expected)
+/**
+ * A cross-field fault: the values are each allowed but do not go together. Both texts are templates (see {@link fill})
+ * over `values`, whose names are paths in the input.
+ */
+export function inconsistent<const Received extends string, const Expected extends string>(
+  path: readonly (string | number)[],
+  received: Received,
+  expected: Expected,
+  ...rest: keyof ValuesFor<`${Received} ${Expected}`> extends never ? [] : [values: ValuesFor<`${Received} ${Expected}`>]
+): Issue {
+  const values: Values = rest[0] ?? {}
+  return { ...issue("inconsistent", path, fill(received, values), fill(expected, values)), values }
 }
 
 function limitOf(kind: Kind | "number", limit: unknown): number | undefined {

@@ -5,11 +5,13 @@ import {
   type AnyFields,
   type AnyOutField,
   type AnyOutFields,
+  citation,
   displayNumber,
   isNoSolution,
   NoSolutionError,
   type SiOf,
   type Solver,
+  type Source,
   type Step,
 } from "../solver/index.js"
 import { mathOffset, mathUnit } from "./units.js"
@@ -142,6 +144,8 @@ function withNumbers(node: MathNode, shown: ReadonlyMap<string, string>): string
 
 const relative = (left: number, right: number) => (left === right ? 0 : Math.abs(left - right) / Math.max(Math.abs(left), Math.abs(right)))
 
+const textOf = (source: Source | string | undefined) => (source === undefined ? null : citation(source))
+
 /**
  * Evaluates a solver's formula texts with units through mathjs, independently of its kernel.
  *
@@ -192,7 +196,7 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
   for (const step of solver.formulae as readonly Step<SiOf<In>, Out>[]) {
     if ("when" in step && step.when && !math.evaluate(step.when, scope as never)) continue
     if ("given" in step) {
-      add("given", step.symbol, step.kind, step.given(si, out), step.meaning, "", "", "", step.source ?? null)
+      add("given", step.symbol, step.kind, step.given(si, out), step.meaning, "", "", "", textOf(step.source))
     } else if ("solved" in step) {
       const found = outputs.find((o) => o.symbol === step.solved)
       if (found) add("solved", found.symbol, found.kind, found.value, step.meaning)
@@ -212,7 +216,7 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
         `${step.left} = ${step.right}`,
         `${withNumbers(left, shown)} = ${withNumbers(right, shown)}`,
         `${left.toTex()} = ${right.toTex()}`,
-        step.source ?? null,
+        textOf(step.source),
       )
     } else {
       const node = math.parse(step.is)
@@ -227,7 +231,7 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
         step.is,
         withNumbers(node, shown),
         `${math.parse(step.symbol).toTex()} = ${node.toTex()}`,
-        step.source ?? null,
+        textOf(step.source),
       )
     }
   }
