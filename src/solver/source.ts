@@ -23,3 +23,6 @@ export function citation(source: Source | string): string {
   const notes = [verified === "not-seen" ? "not verified against the document" : "", read ? `read ${read}` : ""].filter(Boolean)
   return [by ? `${by}: ${title}` : title, edition, where].filter(Boolean).join(", ") + (notes.length ? ` (${notes.join("; ")})` : "")
 }
+
+/** The same publication, at another place in it. */
+export const at = (source: Source, where: string): Source => ({ ...source, where })
