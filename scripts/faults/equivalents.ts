@@ -1,0 +1,28 @@
+import { existsSync, readFileSync } from "node:fs"
+import type { Fault } from "./fault.ts"
+
+/** A fault that no input can show, with the argument why. */
+export interface Equivalent {
+  readonly fault: string
+  readonly reason: string
+}
+
+/** Share of the faults tried that may count as equivalent. */
+export const MOST = 0.05
+
+/** Reads the arguments. */
+export function equivalentsIn(path: string): Equivalent[] {
+  if (!existsSync(path)) return []
+  const list = JSON.parse(readFileSync(path, "utf8")) as Equivalent[]
+  for (const { fault, reason } of list) {
+    if (typeof fault !== "string" || typeof reason !== "string" || reason.trim().length < 20)
+      throw new Error(`${path}: every entry has a fault and a reason in a sentence: ${JSON.stringify({ fault, reason })}`)
+  }
+  return list
+}
+
+/** Entries that argue about a fault no longer there, of the files that were read. */
+export function stale(list: readonly Equivalent[], faults: readonly Fault[], files: readonly string[]): string[] {
+  const keys = new Set(faults.map((fault) => fault.key))
+  return list.map((one) => one.fault).filter((key) => files.includes(key.split(" | ")[0] as string) && !keys.has(key))
+}

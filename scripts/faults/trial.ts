@@ -1,0 +1,85 @@
+import type { Fault } from "./fault.ts"
+import type { Runner } from "./pool.ts"
+import type { Recorded } from "./worker.ts"
+
+/** What became of a fault. */
+export interface Outcome {
+  readonly fault: Fault
+  /** `unreached`: no test runs the place at all. `hung` and `crashed` are noticed too, but not by an expectation. */
+  readonly end: "killed" | "hung" | "crashed" | "survived" | "unreached"
+  readonly by: string | null
+  readonly failure: string | null
+  readonly time: number
+}
+
+/** What the recording run tells: which tests reach which faults. */
+export class Reach {
+  readonly tests: readonly Recorded[]
+  readonly #atLoad: ReadonlySet<number>
+  readonly #byFault = new Map<number, number[]>()
+  readonly #byFile = new Map<string, Set<number>>()
+  /** Kills and tries of each test on each file: what noticed one slip there is likely to notice the next. */
+  readonly #luck = new Map<string, { killed: number; tried: number }>()
+
+  constructor(tests: readonly Recorded[], atLoad: readonly number[], faults: readonly Fault[]) {
+    this.tests = tests
+    this.#atLoad = new Set(atLoad)
+    const fileOf = new Map(faults.map((fault) => [fault.n, fault.file]))
+    tests.forEach((test, i) => {
+      for (const n of test.reached) {
+        this.#byFault.set(n, [...(this.#byFault.get(n) ?? []), i])
+        const file = fileOf.get(n) as string
+        const near = this.#byFile.get(file) ?? new Set()
+        this.#byFile.set(file, near.add(i))
+      }
+    })
+  }
+
+  /** Tests that may notice a fault, the most promising for their time first. */
+  order(fault: Fault): number[] {
+    const reaching = this.#byFault.get(fault.n) ?? []
+    // data made when the module loads may matter to any test; those that run the same file come first
+    const near = this.#byFile.get(fault.file)
+    const found = this.#atLoad.has(fault.n) ? this.tests.map((_, i) => i) : reaching
+    const cost = (i: number) => {
+      const luck = this.#luck.get(`${fault.file} ${i}`) ?? { killed: 0, tried: 0 }
+      const hope = (luck.killed + 0.2) / (luck.tried + 1)
+      const isFar = this.#atLoad.has(fault.n) && !near?.has(i) && luck.killed === 0
+      return ((this.tests[i] as Recorded).time + 1) / hope + (isFar ? 1e9 : 0)
+    }
+    return found
+      .map((i) => [cost(i), i] as const)
+      .sort((a, b) => a[0] - b[0])
+      .map(([, i]) => i)
+  }
+
+  /** Learns from a trial: the tests that ran, and the one that noticed. */
+  learn(fault: Fault, ran: readonly number[], killer: number | null): void {
+    for (const i of ran) {
+      const key = `${fault.file} ${i}`
+      const luck = this.#luck.get(key) ?? { killed: 0, tried: 0 }
+      this.#luck.set(key, { killed: luck.killed + (i === killer ? 1 : 0), tried: luck.tried + 1 })
+    }
+  }
+}
+
+/** Tries one fault. */
+export async function attempt(fault: Fault, reach: Reach, runner: Runner, limit: number): Promise<Outcome> {
+  const order = reach.order(fault)
+  if (order.length === 0) return { fault, end: "unreached", by: null, failure: null, time: 0 }
+  const tests = order.map((i) => reach.tests[i] as Recorded)
+  const from = performance.now()
+  const slowest = Math.max(...tests.map((t) => t.time))
+  const ending = await runner.run(
+    { fault: fault.n, tests: tests.map(({ file, index }) => ({ file, index })) },
+    Math.max(limit, 20 * slowest),
+  )
+  const time = performance.now() - from
+  if ("lost" in ending) return { fault, end: ending.lost === "time" ? "hung" : "crashed", by: null, failure: ending.why, time }
+  if (!("killedBy" in ending.report)) throw new Error("the thread answered another question")
+  const { killedBy, ran, failure } = ending.report
+  const killer = killedBy === null ? null : (order[killedBy] as number)
+  reach.learn(fault, order.slice(0, ran), killer)
+  const by = killer === null ? null : (reach.tests[killer] as Recorded)
+  return { fault, end: by ? "killed" : "survived", by: by && `${by.file}: ${by.name}`, failure, time }
+}
