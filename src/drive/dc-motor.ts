@@ -1,6 +1,18 @@
-import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  at,
+  type Caution,
+  caution,
+  commonPractice,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+  tried,
+} from "../solver/index.js"
 import { windingFactor } from "./actuator-constants.js"
 import { type DcMotorInput, motorConstants, sheetFaults } from "./motor-constants.js"
+import { GEARMOTOR_SHEET, HUGHES, IEC_60028, IEC_60085, ISO_12100 } from "./sources.js"
 
 /** Result of {@link dcMotor}. */
 export interface DcMotor {
@@ -40,30 +52,38 @@ export interface DcMotor {
 
 type Si = SiOf<DcMotorInput>
 
-function solve(si: Si): DcMotor | NoSolution {
+/** A higher voltage is offered only as far as the datasheet goes. */
+const FURTHEST = 1.1
+
+function kernel(si: Si): DcMotor | NoSolution {
   const { voltage, torque, noLoadCurrent } = si
   const { torqueConstant, backEmf, resistance } = motorConstants(si)
   const windingResistance = resistance * windingFactor(si.windingTemperature, si.datasheetTemperature)
   const stallCurrent = voltage / windingResistance
-  const stallTorque = torqueConstant * (stallCurrent - noLoadCurrent)
+  const frictionVoltage = noLoadCurrent * windingResistance
+  const stallTorque = (torqueConstant * (voltage - frictionVoltage)) / windingResistance
   const current = noLoadCurrent + torque / torqueConstant
-  const speed = (voltage - current * windingResistance) / backEmf
-  if (!(stallTorque > 0))
+  const neededVoltage = current * windingResistance
+  const enough = neededVoltage * 1.001
+  const higher: Record<string, number> = si.ratedVoltage === null || enough <= FURTHEST * si.ratedVoltage ? { voltage: enough } : {}
+  if (!(voltage >= frictionVoltage))
     return refuse(
       "cannot-start",
-      `${voltage.toPrecision(3)} V drive at most ${stallCurrent.toPrecision(3)} A, which does not overcome the friction current of ${noLoadCurrent.toPrecision(3)} A.`,
-      noLoadCurrent * windingResistance - voltage,
+      "{voltage voltage} drive at most {stallCurrent current}, which does not overcome the friction current of {given.noLoadCurrent current}: it needs {shortBy voltage} more.",
+      frictionVoltage - voltage,
       { voltage, stallCurrent },
-      { voltage: Math.max(current, noLoadCurrent) * windingResistance * 1.001 },
+      higher,
+      { "given.noLoadCurrent": noLoadCurrent },
     )
-  if (!(speed >= 0))
+  if (!(voltage >= neededVoltage))
     return refuse(
       "stall",
-      `The motor stalls: it holds at most ${stallTorque.toPrecision(4)} N·m at ${voltage.toPrecision(3)} V and ${torque.toPrecision(4)} N·m were asked for.`,
-      torque - stallTorque,
+      "The motor stalls: at {voltage voltage} it holds at most {stallTorque moment} and {torque moment} were asked for; it would need {shortBy voltage} more. Lower the torque, or gear it down.",
+      neededVoltage - voltage,
       { torque, voltage, stallTorque, stallCurrent },
-      { torque: stallTorque * 0.999, voltage: current * windingResistance * 1.001 },
+      { torque: stallTorque * 0.999, ...higher },
     )
+  const speed = (voltage - neededVoltage) / backEmf
   const electricalPower = voltage * current
   const mechanicalPower = torque * speed
   const windingHeat = current ** 2 * windingResistance
@@ -79,24 +99,45 @@ function solve(si: Si): DcMotor | NoSolution {
     torqueConstant,
     backEmf,
     windingResistance,
-    freeSpeed: (voltage - noLoadCurrent * windingResistance) / backEmf,
+    freeSpeed: (voltage - frictionVoltage) / backEmf,
     stallTorque,
     stallCurrent,
     bestTorque,
     bestEfficiency: (torqueConstant / backEmf) * (1 - Math.sqrt(noLoadCurrent / stallCurrent)) ** 2,
-    greatestPower: (stallTorque / 4) * ((voltage - noLoadCurrent * windingResistance) / backEmf),
+    greatestPower: (stallTorque / 4) * ((voltage - frictionVoltage) / backEmf),
   }
 }
 
+const solve = (si: Si): DcMotor | NoSolution => tried(kernel(si), si, dcMotor.input, kernel, sheetFaults)
+
 function cautions(si: Si, out: DcMotor): Caution[] {
-  const found: Caution[] = []
+  const found: Caution[] = [
+    caution(
+      "drawn-in",
+      "warning",
+      "A turning shaft, wheel or gear draws in hair, cloth and fingers, and stalls only at {stallTorque moment}: cover it, keep a switch within reach of wearer and helper, and have machinery near people checked by a qualified person under the local rules.",
+      at(ISO_12100, "clause 6.3"),
+      { stallTorque: out.stallTorque },
+    ),
+  ]
+  if (si.ratedVoltage !== null && si.voltage > FURTHEST * si.ratedVoltage)
+    found.push(
+      caution(
+        "over-voltage",
+        "warning",
+        "{given.voltage voltage} on a motor whose datasheet is for {given.ratedVoltage voltage}: speed, heat, sparking and brush wear grow beyond what the datasheet covers, and a stalled motor burns out sooner. Ask the maker, or limit the voltage.",
+        commonPractice,
+        { "given.voltage": si.voltage, "given.ratedVoltage": si.ratedVoltage },
+      ),
+    )
   if (si.windingTemperature > 125)
     found.push(
       caution(
         "hot-winding",
         "warning",
-        "Above 125 °C many small motors' insulation, glue and magnets give way, and the case burns skin.",
-        "IEC 60085, 2007, table 1 (thermal classes 105, 120, 130) and ISO 13732-1, 2006 (from memory)",
+        "At {given.windingTemperature temperature} the insulation, glue and magnets of many small motors give way (above about 125 °C), and the case burns skin. Let it cool, and cover it.",
+        at(IEC_60085, "thermal classes 105, 120 and 130"),
+        { "given.windingTemperature": si.windingTemperature },
       ),
     )
   if (out.current > 0.25 * out.stallCurrent)
@@ -104,7 +145,9 @@ function cautions(si: Si, out: DcMotor): Caution[] {
       caution(
         "heavy-load",
         "caution",
-        "Above a quarter of the stall current more heat is made than most small motors can lose; keep such runs short.",
+        "{current current} is more than a quarter of the stall current of {stallCurrent current}: more heat is made than most small motors can lose. Keep such runs short, or gear down.",
+        commonPractice,
+        { current: out.current, stallCurrent: out.stallCurrent },
       ),
     )
   if (si.loadSpeed === 0)
@@ -112,8 +155,8 @@ function cautions(si: Si, out: DcMotor): Caution[] {
       caution(
         "extrapolated-stall",
         "note",
-        "Stall values on sheets are often drawn out from lighter loads; geared motors draw up to a quarter less current at part load than the straight line says.",
-        "37D metal gearmotors datasheet, rev. 1.2, 2019, compared with its own performance summary",
+        "Stall values on datasheets are often extrapolated from lighter loads; geared motors draw up to a quarter less current at part load than the straight line says.",
+        GEARMOTOR_SHEET,
       ),
     )
   if (out.torqueConstant > out.backEmf)
@@ -121,7 +164,7 @@ function cautions(si: Si, out: DcMotor): Caution[] {
       caution(
         "sheet-rounding",
         "note",
-        "The sheet's points give slightly more torque than their current can: rounding; trust speeds and torques to a few per cent.",
+        "The datasheet's points give slightly more torque than their current can: rounding; trust speeds and torques to a few per cent.",
       ),
     )
   return found
@@ -141,7 +184,7 @@ function cautions(si: Si, out: DcMotor): Caution[] {
  * no-load speed is V/k_E, friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in
  * and N·m are all read.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4 (from memory); IEC 60028 (1925).
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, chapter 3; IEC 60028 (1925).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -163,7 +206,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
   name: "dcMotor",
   title: "What a brushed motor does at a voltage and a torque",
   input: {
-    ratedVoltage: { kind: "voltage", symbol: "V_r", label: "voltage of the sheet", above: 0, max: 1000, typical: [3, 24], default: null },
+    ratedVoltage: { kind: "voltage", symbol: "V_r", label: "datasheet voltage", above: 0, max: 1000, typical: [3, 24], default: null },
     noLoadSpeed: {
       kind: "angularSpeed",
       symbol: "n_0",
@@ -225,7 +268,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
     datasheetTemperature: {
       kind: "temperature",
       symbol: "T_s",
-      label: "winding temperature of the sheet",
+      label: "winding temperature of the datasheet",
       min: -50,
       max: 200,
       typical: [15, 30],
@@ -282,7 +325,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
       symbol: "R_w",
       meaning: "winding resistance in use",
       is: "R_20 * (1 + 0.00393 / K * (T_w - 293.15 K)) / (1 + 0.00393 / K * (T_s - 293.15 K))",
-      source: "IEC 60028",
+      source: IEC_60028,
     },
     { symbol: "I", meaning: "current", is: "I_0 + T / k_T" },
     { symbol: "n", meaning: "speed", is: "(V_m - I * R_w) / k_E" },
@@ -299,10 +342,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
     { symbol: "eta_b", meaning: "best efficiency", is: "k_T / k_E * (1 - sqrt(I_0 / I_st))^2" },
     { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
   ],
-  sources: [
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4 (from memory)" },
-    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1 (from memory)" },
-  ],
+  sources: [at(HUGHES, "chapter 3"), IEC_60028],
   check: sheetFaults,
   solve,
   cautions,

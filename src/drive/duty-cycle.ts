@@ -1,5 +1,6 @@
 import type { Ratio, Temperature, Time } from "../quantity/index.js"
-import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Caution, caution, commonPractice, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { HUGHES, IEC_60034, ISO_13732 } from "./sources.js"
 
 /** Input of {@link dutyCycle}: the duty the maker allows, and the one you mean to ask. */
 export interface DutyCycleInput {
@@ -39,12 +40,12 @@ export interface DutyCycle {
   readonly peakTemperature: number
   /** Temperature after the first run from cold, °C. */
   readonly firstTemperature: number
-  /** Whether the pattern can go on for ever. */
+  /** Whether the pattern stays below the limit however long it goes on, no run longer than the maker states. */
   readonly sustained: boolean
   /** Runs in a row, from cold, before it must rest; null where there is no limit. */
   readonly runsBeforeRest: number | null
-  /** Longest single run from cold, s; null where there is no limit. */
-  readonly longestRun: number | null
+  /** Longest single run from cold, s: never more than the maker states. */
+  readonly longestRun: number
   /** Rest after which one more run just ends at the limit, and so the least rest with which it can go on for ever, s; null where a run from cold is too long already. */
   readonly neededRest: number | null
 }
@@ -65,10 +66,13 @@ function solve(si: Si): DutyCycle {
   const gained = -Math.expm1(-run / timeConstant) * continuousRise
   const both = -Math.expm1(-run / timeConstant - rest / restTimeConstant)
   const peak = gained / both
-  const sustained = peak <= allowedRise * (1 + 1e-12)
+  const cool = peak <= allowedRise * (1 + 1e-12)
+  // a winding heats faster than the whole motor, so that the maker's longest run stands whatever this model says
+  const beyondStated = run > ratedRun
   // after n runs the rise is peak·(1 − q^n), q the decay over run and rest
   const exact = Math.log1p(-allowedRise / peak) / (-run / timeConstant - rest / restTimeConstant)
-  const tooLong = gained > allowedRise * (1 + 1e-12)
+  const tooLong = beyondStated || gained > allowedRise * (1 + 1e-12)
+  const thermal = continuousRise > allowedRise ? -timeConstant * Math.log1p(-allowedRise / continuousRise) : ratedRun
   // before a run the rise may be at most this, so that its end is just at the limit
   const before = (allowedRise - gained) * Math.exp(run / timeConstant)
   const needed = before > 1e-12 * allowedRise ? Math.max(0, restTimeConstant * Math.log(allowedRise / before)) : null
@@ -79,46 +83,87 @@ function solve(si: Si): DutyCycle {
     allowedRise,
     peakTemperature: si.ambient + peak,
     firstTemperature: si.ambient + gained,
-    sustained,
-    runsBeforeRest: sustained ? null : Math.floor(exact + 1e-9),
-    longestRun: continuousRise > allowedRise ? -timeConstant * Math.log1p(-allowedRise / continuousRise) : null,
+    sustained: cool && !beyondStated,
+    runsBeforeRest: beyondStated ? 0 : cool ? null : Math.floor(exact + 1e-9),
+    longestRun: Math.min(thermal, ratedRun),
     neededRest: tooLong ? null : needed,
   }
 }
 
 function check(si: Si): Issue[] {
+  const { limitTemperature, ratedAmbient, ambient } = si
   const faults: Issue[] = []
-  if (!(si.limitTemperature > si.ratedAmbient + 1))
-    faults.push(inconsistent(["limitTemperature"], `${si.limitTemperature} °C`, `above the rated surroundings of ${si.ratedAmbient} °C`))
-  if (!(si.limitTemperature > si.ambient + 1))
-    faults.push(inconsistent(["ambient"], `${si.ambient} °C`, `below the limit of ${si.limitTemperature} °C`))
+  if (!(limitTemperature > ratedAmbient + 1))
+    faults.push(
+      inconsistent(
+        ["limitTemperature"],
+        "{limitTemperature temperature}",
+        "above the rated ambient temperature of {ratedAmbient temperature}",
+        {
+          limitTemperature,
+          ratedAmbient,
+        },
+      ),
+    )
+  if (!(limitTemperature > ambient + 1))
+    faults.push(
+      inconsistent(["ambient"], "{ambient temperature}", "below the limit of {limitTemperature temperature}", {
+        ambient,
+        limitTemperature,
+      }),
+    )
   return faults
 }
+
+/** Bare metal touched for a minute burns from about here, °C. */
+const BURNS = 51
 
 function cautions(si: Si, out: DutyCycle): Caution[] {
   const found: Caution[] = [
     caution(
       "time-constant",
       "note",
-      "The thermal time constant is seldom printed: measure it by touch-safe thermometer, as the time in which the hot motor loses 63 % of its rise. Small gear motors lie between 5 and 30 minutes.",
+      "The thermal time constant is seldom printed: measure it with a contact thermometer, as the time in which the hot motor loses 63 % of its rise. Small gear motors lie between 5 and 30 minutes.",
     ),
   ]
-  if (!out.sustained)
+  if (out.peakTemperature > BURNS)
+    found.push(
+      caution(
+        "burns",
+        "caution",
+        "It reaches {peakTemperature temperature}: bare metal burns skin from about 51 °C held for a minute, and sooner when hotter. Cover or space it away from skin, and let children nowhere near.",
+        ISO_13732,
+        { peakTemperature: out.peakTemperature },
+      ),
+    )
+  if (out.firstTemperature > si.limitTemperature + 1e-9)
+    found.push(
+      caution(
+        "overheats-at-once",
+        "warning",
+        "The first run already ends at {firstTemperature temperature}, above the limit of {given.limitTemperature temperature}: run at most {longestRun time}, or lower the current. A hot actuator can burn skin or stop with a part raised.",
+        at(IEC_60034, "clause 4.2 (intermittent periodic duty)"),
+        { firstTemperature: out.firstTemperature, "given.limitTemperature": si.limitTemperature, longestRun: out.longestRun },
+      ),
+    )
+  else if (out.runsBeforeRest !== null && out.runsBeforeRest > 0)
     found.push(
       caution(
         "must-rest",
         "warning",
-        `Going on like this it overheats after ${out.runsBeforeRest} runs. A hot actuator can burn skin, melt its glue or stop with a part raised: plan the rests, and a way down without power.`,
-        "IEC 60034-1, 2022, clause 4.2.3 (intermittent periodic duty) and ISO 13732-1, 2006 (burn thresholds); both from memory",
+        "Going on like this it overheats after {runsBeforeRest} runs. A hot actuator can burn skin, melt its glue or stop with a part raised: plan the rests, and a way down without power.",
+        at(IEC_60034, "clause 4.2 (intermittent periodic duty)"),
+        { runsBeforeRest: out.runsBeforeRest },
       ),
     )
   if (si.run > si.ratedRun)
     found.push(
       caution(
         "longer-run",
-        "caution",
-        "One run is longer than the rated duty's run; parts that heat faster than the case (brushes, winding) are not seen by one time constant.",
-        "IEC 60034-1, 2022, clause 4.2 (from memory)",
+        "warning",
+        "One run of {given.run time} is longer than the {given.ratedRun time} that the maker allows: brushes and winding heat faster than the case, which one time constant does not see. Keep to the maker's longest run.",
+        at(IEC_60034, "clause 4.2 (duty types)"),
+        { "given.run": si.run, "given.ratedRun": si.ratedRun },
       ),
     )
   if (si.currentShare > 1.5)
@@ -126,7 +171,9 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
       caution(
         "far-over-rated",
         "warning",
-        "More than one and a half times the rated current: the winding heats faster than this model of the whole motor tells.",
+        "{given.currentShare} times the rated current: above one and a half times, the winding heats faster than this model of the whole motor tells. Lower the current.",
+        commonPractice,
+        { "given.currentShare": si.currentShare },
       ),
     )
   return found
@@ -139,14 +186,15 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * to end its runs just at the limit: Θ_c·(1 − e^(−t_r/τ))/(1 − e^(−t_r/τ − t_0/τ_r)) = T_lim − T_a0, t_0 =
  * t_r·(1/D − 1). At a share i of the rated current the long-run rise is Θ = Θ_c·i². Runs of t_1 (s) with rests of
  * t_2 (s) end, after n of them from cold, at Θ·(1 − e^(−t_1/τ))·(1 − q^n)/(1 − q), q = e^(−t_1/τ − t_2/τ_r).
- * Runs before rest: the largest n with that within T_lim − T_a. T_lim is the temperature it may reach
+ * Runs before rest: the largest n with that within T_lim − T_a; none where a run is longer than t_r. The longest run is that
+ * which just ends at the limit from cold, and never longer than t_r. T_lim is the temperature it may reach
  * (°C, default 80), T_a0 the rating's surroundings (default 25), T_a those in use (default 25).
  *
  * Valid for one lumped heat capacity; a rating of, say, "10 %, at most 2 min" is D = 0.1, t_r = 2 min. The time
  * constant's default of 15 min is common practice, no source.
  *
  * Sources: IEC 60034-1 (2022), clause 4.2 (duty types S2 and S3); Hughes and Drury, Electric Motors and Drives,
- * 5th ed. 2019, section 11.3 (intermittent operation); clause and section from memory.
+ * 5th ed. 2019, chapter on motor and drive selection (intermittent operation).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -213,7 +261,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
     allowedRise: { kind: "temperatureDifference", symbol: "Theta_a", label: "rise allowed" },
     peakTemperature: { kind: "temperature", symbol: "T_p", label: "peak temperature in the long run" },
     firstTemperature: { kind: "temperature", symbol: "T_f", label: "after the first run" },
-    sustained: { kind: "flag", label: "can go on for ever" },
+    sustained: { kind: "flag", label: "stays below the limit in this model" },
     runsBeforeRest: { kind: "number", symbol: "n", label: "runs before it must rest" },
     longestRun: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
     neededRest: { kind: "time", symbol: "t_w", label: "rest it needs between runs" },
@@ -227,7 +275,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
       symbol: "Theta_c",
       meaning: "rise without rest that makes the rated duty end at the limit",
       is: "(T_lim - T_a0) * expm1(-t_r / tau - t_r * (1 / D - 1) / tau_r) / expm1(-t_r / tau)",
-      source: "IEC 60034-1, duty type S3",
+      source: at(IEC_60034, "clause 4.2, duty type S3"),
     },
     { symbol: "Theta", meaning: "rise without rest, this current", is: "Theta_c * i^2" },
     { symbol: "Theta_a", meaning: "rise allowed", is: "T_lim - T_a" },
@@ -240,20 +288,26 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
       is: "-Theta_1 / expm1(-t_1 / tau - t_2 / tau_r)",
     },
     { symbol: "T_p", meaning: "peak temperature in the long run", is: "T_a + Theta_p" },
-    { symbol: "tires", kind: "number", meaning: "1 where it must rest", given: (_, out) => (out.sustained ? 0 : 1) },
+    {
+      symbol: "tires",
+      kind: "number",
+      meaning: "1 where it must rest",
+      given: (si, out) => (out.sustained || si.run > si.ratedRun ? 0 : 1),
+    },
     {
       symbol: "n",
       meaning: "largest number of runs within the limit",
       is: "floor(log(1 - Theta_a / Theta_p) / (-t_1 / tau - t_2 / tau_r) + 1e-9)",
       when: "tires == 1",
     },
+    { symbol: "n", meaning: "none: one run is longer than the maker states", is: "0", when: "t_1 > t_r" },
+    { symbol: "t_m", meaning: "longest single run, as the maker states", is: "t_r" },
     {
-      symbol: "limited",
-      kind: "number",
-      meaning: "1 where a single run has a limit",
-      given: (_, out) => (out.longestRun === null ? 0 : 1),
+      symbol: "t_m",
+      meaning: "longest single run from cold, at most that",
+      is: "min(t_r, -tau * log1p(-Theta_a / Theta))",
+      when: "Theta > Theta_a",
     },
-    { symbol: "t_m", meaning: "longest single run from cold", is: "-tau * log1p(-Theta_a / Theta)", when: "limited == 1" },
     { symbol: "fits", kind: "number", meaning: "1 where a run from cold fits", given: (_, out) => (out.neededRest === null ? 0 : 1) },
     {
       symbol: "Theta_b",
@@ -268,15 +322,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
       when: "fits == 1",
     },
   ],
-  sources: [
-    {
-      title: "IEC 60034-1, Rotating electrical machines: rating and performance",
-      by: "IEC",
-      edition: "2022",
-      where: "clause 4.2 (from memory)",
-    },
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "section 11.3 (from memory)" },
-  ],
+  sources: [at(IEC_60034, "clause 4.2"), at(HUGHES, "motor and drive selection")],
   check,
   solve,
   cautions,

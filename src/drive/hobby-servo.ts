@@ -1,7 +1,9 @@
 import type { Angle, Current, Moment, Ratio, Time, Voltage } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
+  commonPractice,
   type Issue,
   inconsistent,
   type NoSolution,
@@ -9,7 +11,9 @@ import {
   type SiOf,
   type Solver,
   solver,
+  tried,
 } from "../solver/index.js"
+import { HUGHES, ISO_13854 } from "./sources.js"
 
 /** Input of {@link hobbyServo}: one or two columns of its sheet, and how it is used. */
 export interface HobbyServoInput {
@@ -70,21 +74,25 @@ export interface HobbyServo {
 type Si = SiOf<HobbyServoInput>
 
 const SIXTY = Math.PI / 3
+/** Share of the stall torque that a hobby servo is usually let hold for long; common practice. */
+const HOLD_SHARE = 0.3
+/** Share of the stall torque that is offered where it stalls: at stall itself it does not move. */
+const BELOW_STALL = 0.999
 
-function solve(si: Si): HobbyServo | NoSolution {
+function kernel(si: Si): HobbyServo | NoSolution {
   const { voltage, torque, firstVoltage, idleCurrent } = si
   const [t1, w1] = [si.firstStallTorque, SIXTY / si.firstTime]
   // a single column is scaled in proportion; two give a straight line
-  const at = (first: number, second: number | null) =>
+  const line = (first: number, second: number | null) =>
     second === null || si.secondVoltage === null
       ? (first * voltage) / firstVoltage
       : first + ((second - first) * (voltage - firstVoltage)) / (si.secondVoltage - firstVoltage)
-  const stallTorque = at(t1, si.secondStallTorque)
-  const freeSpeed = at(w1, si.secondTime === null ? null : SIXTY / si.secondTime)
+  const stallTorque = line(t1, si.secondStallTorque)
+  const freeSpeed = line(w1, si.secondTime === null ? null : SIXTY / si.secondTime)
   if (!(stallTorque > 1e-9 * t1 && freeSpeed > 1e-9 * w1))
     return refuse(
       "cannot-start",
-      `Drawn out from the sheet's two columns the servo has no torque or speed left at ${voltage.toPrecision(3)} V.`,
+      "Extrapolated from the datasheet's two columns, the servo has no torque or speed left at {voltage voltage}, which is {shortBy voltage} below the first column.",
       firstVoltage - voltage,
       { voltage },
       { voltage: firstVoltage },
@@ -92,10 +100,10 @@ function solve(si: Si): HobbyServo | NoSolution {
   if (!(torque < stallTorque))
     return refuse(
       "stall",
-      `The servo stalls: it has ${stallTorque.toPrecision(3)} N·m at ${voltage.toPrecision(3)} V and the horn needs ${torque.toPrecision(3)} N·m.`,
-      torque - stallTorque,
+      "The servo stalls: it has {stallTorque moment} at {voltage voltage} and the horn needs {torque moment}. Lower the torque by {shortBy moment}, or take a stronger servo.",
+      torque - stallTorque * BELOW_STALL,
       { torque, stallTorque, voltage },
-      { torque: stallTorque * 0.999 },
+      { torque: stallTorque * BELOW_STALL, voltage: si.secondVoltage ?? firstVoltage },
     )
   const torqueShare = torque / stallTorque
   const speed = freeSpeed * (1 - torqueShare)
@@ -124,12 +132,35 @@ function check(si: Si): Issue[] {
   if (given > 0 && given < 3)
     for (const [key, value] of Object.entries(second))
       if (value === null) faults.push(inconsistent([key], "nothing", "voltage, torque and time of the second column together"))
-  if (si.secondVoltage !== null && !(si.secondVoltage > si.firstVoltage * 1.01))
-    faults.push(inconsistent(["secondVoltage"], `${si.secondVoltage} V`, `more than the first column's ${si.firstVoltage} V`))
-  if (si.stallCurrent !== null && !(si.stallCurrent > si.idleCurrent))
-    faults.push(inconsistent(["stallCurrent"], `${si.stallCurrent} A`, "more than the current at rest"))
+  const { firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime, stallCurrent, idleCurrent } = si
+  if (secondVoltage !== null && !(secondVoltage > firstVoltage * 1.01))
+    faults.push(
+      inconsistent(["secondVoltage"], "{secondVoltage voltage}", "more than the first column's {firstVoltage voltage}", {
+        secondVoltage,
+        firstVoltage,
+      }),
+    )
+  // a servo gains torque and speed with voltage: columns that say otherwise are mixed up, and extrapolate to nothing
+  if (secondStallTorque !== null && !(secondStallTorque >= firstStallTorque))
+    faults.push(
+      inconsistent(["secondStallTorque"], "{secondStallTorque moment}", "at least the first column's {firstStallTorque moment}", {
+        secondStallTorque,
+        firstStallTorque,
+      }),
+    )
+  if (secondTime !== null && !(secondTime <= firstTime))
+    faults.push(inconsistent(["secondTime"], "{secondTime time}", "at most the first column's {firstTime time}", { secondTime, firstTime }))
+  if (stallCurrent !== null && !(stallCurrent > idleCurrent))
+    faults.push(
+      inconsistent(["stallCurrent"], "{stallCurrent current}", "more than the current at rest of {idleCurrent current}", {
+        stallCurrent,
+        idleCurrent,
+      }),
+    )
   return faults
 }
+
+const solve = (si: Si): HobbyServo | NoSolution => tried(kernel(si), si, hobbyServo.input, kernel, check)
 
 function cautions(si: Si, out: HobbyServo): Caution[] {
   const found: Caution[] = []
@@ -139,19 +170,29 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
       caution(
         "over-voltage",
         "warning",
-        `More than the ${highest} V that the sheet goes to: circuit and motor may fail, and a failed servo can jerk to its end.`,
+        "{given.voltage voltage} is more than the datasheet goes to ({highest voltage}): circuit and motor may fail, and a failed servo can jerk to its end. Use a regulator.",
+        commonPractice,
+        { "given.voltage": si.voltage, highest },
       ),
     )
   if (si.voltage < si.firstVoltage * 0.999)
     found.push(
-      caution("extrapolated", "note", "Below the sheet's lowest voltage: torque and speed are drawn out, and the circuit may reset."),
+      caution(
+        "extrapolated",
+        "note",
+        "{given.voltage voltage} is below the datasheet's {given.firstVoltage voltage}: torque and speed are extrapolated, and the circuit may reset.",
+        commonPractice,
+        { "given.voltage": si.voltage, "given.firstVoltage": si.firstVoltage },
+      ),
     )
-  if (!out.holds)
+  if (!out.holds || out.torqueShare > HOLD_SHARE)
     found.push(
       caution(
         "cannot-hold",
         "caution",
-        "More than it should hold for long: it hums, heats and drifts. Use a bigger servo, a longer lever, a spring, or a latch.",
+        "{given.torque moment} is {torqueShare ratio %} of its stall torque, more than it should hold for long (usually up to 30 %): it hums, heats and drifts. Use a bigger servo, a shorter horn, a spring, or a latch.",
+        commonPractice,
+        { "given.torque": si.torque, torqueShare: out.torqueShare },
       ),
     )
   if (out.stallCurrent !== null)
@@ -159,14 +200,19 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
       caution(
         "supply-for-stall",
         "caution",
-        "Several servos may stall or start at once: the supply has to stand the sum of their stall currents for a moment, or the electronics restart.",
+        "One servo takes up to {stallCurrent current}, and several may stall or start at once: the supply has to stand the sum of their stall currents for a moment, or the electronics restart.",
+        commonPractice,
+        { stallCurrent: out.stallCurrent },
       ),
     )
   found.push(
+    caution("sheet-torque", "note", "Torques on hobby datasheets are seldom measured to a standard: design with half of them."),
     caution(
-      "sheet-torque",
-      "note",
-      "Torques on hobby sheets are seldom measured to a standard; design with half of them, and keep fingers out of the linkage.",
+      "pinch",
+      "warning",
+      "A horn and its linkage pinch with up to {stallTorque moment}, and a servo may start without warning when its signal is lost: keep fingers, hair and cloth out, and have anything near faces checked by a qualified person under the local rules.",
+      ISO_13854,
+      { stallTorque: out.stallTorque },
     ),
   )
   return found
@@ -184,8 +230,7 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  * Valid for steady moving within the sheet's voltages; inertia, gear play and the controller's dead band are
  * left out. The share of 0.3 is common practice, no source.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 (torque and speed) and 4.2
- * (chopped supply); sections from memory.
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, chapters 3 (torque and speed) and 4 (chopped supply).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -304,9 +349,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
     { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },
     { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
   ],
-  sources: [
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 4.2 (from memory)" },
-  ],
+  sources: [at(HUGHES, "chapters 3 and 4")],
   check,
   solve,
   cautions,

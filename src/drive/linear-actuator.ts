@@ -1,6 +1,19 @@
 import type { Current, Force, Length, Speed, Temperature, Voltage } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  at,
+  type Caution,
+  caution,
+  commonPractice,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+  tried,
+} from "../solver/index.js"
 import { type ActuatorRating, actuatorConstants, actuatorCurrent, actuatorSpeed, warmedConstants } from "./actuator-constants.js"
+import { HUGHES, IEC_60028, IEC_60034, ISO_12100, ISO_13854, SHIGLEY } from "./sources.js"
 
 /** Input of {@link linearActuator}: two points of the datasheet, and how it is used. */
 export interface LinearActuatorInput {
@@ -22,6 +35,8 @@ export interface LinearActuatorInput {
   force: Force
   /** Stroke, for the time it takes. */
   stroke?: Length | null
+  /** Force the maker states that it holds without power (static or self-locking force). */
+  holdingForce?: Force | null
   /** Winding temperature in use. */
   windingTemperature?: Temperature
   /** Winding temperature the datasheet was taken at. */
@@ -60,13 +75,17 @@ export interface LinearActuator {
   readonly frictionCurrent: number
   /** Efficiency of screw and gears when lifting: kF/kV. */
   readonly screwEfficiency: number
-  /** Whether the screw holds any load without power. */
+  /** Whether the maker states that it holds this load without power. */
   readonly selfLocking: boolean
-  /** Greatest force that stays put without power, N; null where there is no limit. */
+  /** Force it holds without power as the maker states it, N; null where that is not known. */
   readonly holdingForce: number | null
-  /** Speed at which the load drives it back with its leads shorted, m/s; 0 where it stays put. */
+  /** Estimate: force from which the load drives it back without power, N; null where friction is estimated to hold any. */
+  readonly backDriveForce: number | null
+  /** Estimate: speed at which the load drives it back with its leads shorted, m/s. */
   readonly shortedSpeed: number
 }
+
+type Si = SiOf<LinearActuatorInput>
 
 /** Current that a force takes, A: against the motion it adds F/kF; helping, the screw's friction decides the sign. */
 function currentFor(constants: ReturnType<typeof actuatorConstants>, force: number): number {
@@ -75,7 +94,10 @@ function currentFor(constants: ReturnType<typeof actuatorConstants>, force: numb
   return actuatorCurrent(constants, -force * (1 - 2 * screwEfficiency))
 }
 
-function solve(si: SiOf<LinearActuatorInput>): LinearActuator | NoSolution {
+/** A higher voltage is offered only as far as it is not warned of. */
+const FURTHEST = 1.1
+
+function kernel(si: Si): LinearActuator | NoSolution {
   const { voltage, force, stroke } = si
   const constants = warmedConstants(actuatorConstants(si as ActuatorRating), si.windingTemperature, si.datasheetTemperature)
   const { resistance, forcePerAmpere, voltsPerSpeed, frictionCurrent } = constants
@@ -86,12 +108,17 @@ function solve(si: SiOf<LinearActuatorInput>): LinearActuator | NoSolution {
   const stallForce = (stallCurrent - frictionCurrent) * forcePerAmpere
   if (!(speed > 0)) {
     const needed = current * resistance
+    const enough = needed * 1.001
     return refuse(
       "stall",
-      `The actuator stalls: ${current.toPrecision(3)} A needs more than ${needed.toPrecision(3)} V at its leads and there are ${voltage.toPrecision(3)} V; it moves against at most ${Math.max(0, stallForce).toPrecision(3)} N.`,
-      needed - voltage,
+      "The actuator stalls: {needed voltage} at its leads would just balance the load and there are {voltage voltage}; it moves against at most {moves force}. Lower the force, or lengthen its lever arm.",
+      enough - voltage,
       { force, voltage, stallForce, stallCurrent },
-      force > 0 && stallForce > 0 ? { voltage: needed * 1.001, force: stallForce * 0.999 } : { voltage: needed * 1.001 },
+      {
+        ...(enough <= FURTHEST * si.ratedVoltage ? { voltage: enough } : {}),
+        ...(stallForce > 0 ? { force: stallForce * 0.999 } : {}),
+      },
+      { needed, moves: Math.max(0, stallForce) },
     )
   }
   // by how much the load overcomes the screw's own friction when it pushes back
@@ -116,18 +143,29 @@ function solve(si: SiOf<LinearActuatorInput>): LinearActuator | NoSolution {
     voltsPerSpeed,
     frictionCurrent,
     screwEfficiency,
-    selfLocking: backDrive <= 0,
-    holdingForce: backDrive > 0 ? (frictionCurrent * forcePerAmpere) / backDrive : null,
+    selfLocking: si.holdingForce !== null && Math.abs(force) <= si.holdingForce,
+    holdingForce: si.holdingForce,
+    backDriveForce: backDrive > 0 ? (frictionCurrent * forcePerAmpere) / backDrive : null,
     shortedSpeed: drivenBack > 0 ? (drivenBack * resistance) / voltsPerSpeed : 0,
   }
 }
 
-function check(si: SiOf<LinearActuatorInput>) {
+function check(si: Si) {
   const faults = []
   if (!(si.ratedSpeed < si.noLoadSpeed))
-    faults.push(inconsistent(["ratedSpeed"], `${si.ratedSpeed} m/s`, `less than the no-load speed of ${si.noLoadSpeed} m/s`))
+    faults.push(
+      inconsistent(["ratedSpeed"], "{ratedSpeed speed}", "less than the no-load speed of {noLoadSpeed speed}", {
+        ratedSpeed: si.ratedSpeed,
+        noLoadSpeed: si.noLoadSpeed,
+      }),
+    )
   if (!(si.ratedCurrent > si.noLoadCurrent))
-    faults.push(inconsistent(["ratedCurrent"], `${si.ratedCurrent} A`, `more than the no-load current of ${si.noLoadCurrent} A`))
+    faults.push(
+      inconsistent(["ratedCurrent"], "{ratedCurrent current}", "more than the no-load current of {noLoadCurrent current}", {
+        ratedCurrent: si.ratedCurrent,
+        noLoadCurrent: si.noLoadCurrent,
+      }),
+    )
   if (faults.length) return faults
   const { forcePerAmpere, voltsPerSpeed, resistance } = actuatorConstants(si as ActuatorRating)
   if (![forcePerAmpere, voltsPerSpeed, resistance].every((x) => x > 1e-12 && x < 1e15))
@@ -136,47 +174,65 @@ function check(si: SiOf<LinearActuatorInput>) {
     faults.push(
       inconsistent(
         ["ratedForce"],
-        `${(forcePerAmpere / voltsPerSpeed).toPrecision(3)} times the work its current can do`,
+        "{times} times the work its current can do",
         "a rated force that the rated current can give (check the units of force, speed and current)",
+        { times: forcePerAmpere / voltsPerSpeed },
       ),
     )
   return faults
 }
 
-function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[] {
-  const found: Caution[] = []
+const solve = (si: Si): LinearActuator | NoSolution => tried(kernel(si), si, linearActuator.input, kernel, check)
+
+function cautions(si: Si, out: LinearActuator): Caution[] {
+  const given = { "given.force": si.force }
+  const found: Caution[] = [
+    caution(
+      "pinch",
+      "warning",
+      "The rod and what it moves crush and shear, with up to {stallForce force} before it stalls: keep gaps that no finger, hand or head fits, guard the rest, keep a switch and a way to free somebody within reach, and have it checked by a qualified person under the local rules.",
+      ISO_13854,
+      { stallForce: out.stallForce },
+    ),
+  ]
   if (Math.abs(si.force) > si.ratedForce)
     found.push(
       caution(
         "over-rated-force",
         "warning",
-        "The force is above the actuator's rated force: screw, nut and end stops are not made for it.",
+        "{given.force force} is above the rated force of {given.ratedForce force}: screw, nut and end stops are not made for it. Take a stronger actuator or a longer lever arm.",
+        commonPractice,
+        { ...given, "given.ratedForce": si.ratedForce },
       ),
     )
-  if (out.current > si.ratedCurrent)
+  if (Math.abs(out.current) > si.ratedCurrent)
     found.push(
       caution(
         "over-rated-current",
         "caution",
-        "The current is above the rated one: the winding may only carry it for short runs (see dutyCycle).",
-        "IEC 60034-1, 2022, clause 4.2 (duty types; from memory)",
+        "{current current} is above the rated {given.ratedCurrent current}: the winding may only carry it for short runs (see dutyCycle).",
+        at(IEC_60034, "clause 4.2 (duty types)"),
+        { current: out.current, "given.ratedCurrent": si.ratedCurrent },
       ),
     )
-  if (si.voltage > 1.1 * si.ratedVoltage)
+  if (si.voltage > FURTHEST * si.ratedVoltage)
     found.push(
       caution(
         "over-voltage",
-        "caution",
-        "The voltage is more than 10 % above the rated one: speed, brush wear and end-stop blows grow with it.",
+        "warning",
+        "{given.voltage voltage} on an actuator rated for {given.ratedVoltage voltage}: speed, heat, brush wear and the blow at the end stops grow beyond what the datasheet covers. Ask the maker, or limit the voltage.",
+        commonPractice,
+        { "given.voltage": si.voltage, "given.ratedVoltage": si.ratedVoltage },
       ),
     )
-  if (!out.selfLocking && out.shortedSpeed > 0)
+  if (out.shortedSpeed > 0)
     found.push(
       caution(
         "drives-back",
         "warning",
-        "Without power this load drives the rod back: a raised part can come down on somebody. Give it a brake, a latch or a counterbalance, and keep people clear.",
-        "ISO 12100, 2010, clause 6.2.11.5 (interruption of power supply; from memory)",
+        "By its two datasheet points, loads above about {backDriveForce force} drive the rod back without power, and this one is {given.force force}: unless the maker states a brake that holds it, a raised part can come down on somebody. Fit a brake, a latch or a counterbalance, and keep people clear.",
+        at(ISO_12100, "clause 6.2.11 (interruption of power)"),
+        { ...given, backDriveForce: out.backDriveForce as number },
       ),
     )
   if (out.current < 0)
@@ -184,25 +240,28 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
       caution(
         "runs-away",
         "warning",
-        "The load drives the motor faster than the supply would: current flows back into the supply, which a battery's protection circuit or a converter may not accept.",
+        "The load drives the motor faster than the supply would: {current current}, flowing back into the supply, which a battery's protection circuit or a converter may not accept. Brake or counterbalance the load.",
+        commonPractice,
+        { current: out.current },
       ),
     )
-  if (!out.selfLocking && out.shortedSpeed === 0 && si.force !== 0)
+  if (si.holdingForce === null)
     found.push(
       caution(
-        "held-by-motor-friction",
+        "holding-unknown",
         "warning",
-        `The screw does not hold by itself: without power only the motor's own friction holds this load, up to about ${(out.holdingForce as number).toPrecision(2)} N as long as nothing shakes. Treat the part as able to come down: a brake, a latch or a counterbalance, and people kept clear.`,
-        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking depends on friction; from memory)",
+        "No holding force is given, and speed and current cannot tell it: count on the part coming down without power. Ask the maker what it holds unpowered, and fit a brake, a latch or a counterbalance wherever anybody can be beneath.",
+        at(SHIGLEY, "section 8-2 (self-locking depends on friction)"),
       ),
     )
-  if (out.selfLocking && out.screwEfficiency > 0.4)
+  else if (Math.abs(si.force) > si.holdingForce)
     found.push(
       caution(
-        "nearly-free",
-        "caution",
-        "Self-locking by a small margin only: vibration and fresh grease can let it creep. Do not count on it to hold a part over people.",
-        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking depends on friction; from memory)",
+        "over-holding-force",
+        "warning",
+        "{given.force force} is above the {holdingForce force} that the maker states it holds without power: it can come down by itself. Fit a brake, a latch or a counterbalance, and keep people clear.",
+        at(ISO_12100, "clause 6.2.11 (interruption of power)"),
+        { ...given, holdingForce: si.holdingForce },
       ),
     )
   return found
@@ -218,14 +277,15 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
  * winding temperature in use and T₀ on the datasheet (°C, default 20). It stalls at V/R′.
  * Screw and gears lift with efficiency η = kF/kV, because an ampere gives the same number of newtons as a
  * metre per second gives volts, less friction. With the same friction both ways a helping load (F below 0)
- * takes I = I₀ + |F|·(1 − 2η)/kF: below η = 0.5 the screw holds by itself, above it a load of more than
- * I₀·kF/(2η − 1) drives it back, and with shorted leads at the speed (|F|·(2η − 1)/kF − I₀)·R′/kV.
+ * takes I = I₀ + |F|·(1 − 2η)/kF. Above η = 0.5 a load of more than I₀·kF/(2η − 1) is estimated to drive it back, with
+ * shorted leads at the speed (|F|·(2η − 1)/kF − I₀)·R′/kV. That it holds is never concluded from this: only the maker's
+ * `holdingForce` (N, default unknown) says so.
  *
  * Valid for permanent-magnet brushed motors in steady motion; friction is taken as constant, the start and
  * the magnets' weakening with heat are left out.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, sections 3.3 and 3.4, and Shigley's
- * Mechanical Engineering Design, section 8-2 (screw efficiency and self-locking; all sections from memory); IEC 60028 (1925), copper.
+ * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, chapter 3, and Shigley's Mechanical Engineering
+ * Design, 10th ed. 2015, section 8-2 (screw efficiency and self-locking); IEC 60028 (1925), copper.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -241,7 +301,7 @@ function cautions(si: SiOf<LinearActuatorInput>, out: LinearActuator): Caution[]
  * arm.speed // => 0.009109
  * arm.current // => 2.12
  * arm.strokeTime // => 10.98
- * arm.selfLocking // => true
+ * arm.selfLocking // => false
  * ```
  */
 export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @__PURE__ */ solver<LinearActuatorInput, LinearActuator>({
@@ -257,6 +317,15 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
     voltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", above: 0, max: 1000, typical: [6, 24] },
     force: { kind: "force", symbol: "F", label: "force against the motion", min: "-1000 kN", max: "1000 kN", typical: [-300, 600] },
     stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 10, typical: ["30 mm", "300 mm"], default: null },
+    holdingForce: {
+      kind: "force",
+      symbol: "F_m",
+      label: "stated holding force, unpowered",
+      min: 0,
+      max: "1000 kN",
+      typical: [100, 3000],
+      default: null,
+    },
     windingTemperature: {
       kind: "temperature",
       symbol: "T",
@@ -292,9 +361,10 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
     voltsPerSpeed: { kind: "speedVoltageConstant", symbol: "k_V", label: "volts per speed" },
     frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
     screwEfficiency: { kind: "ratio", symbol: "eta_s", label: "efficiency of screw and gears", unit: "%" },
-    selfLocking: { kind: "flag", label: "holds without power" },
-    holdingForce: { kind: "force", symbol: "F_h", label: "greatest force held without power" },
-    shortedSpeed: { kind: "speed", symbol: "v_b", label: "driven back, leads shorted" },
+    selfLocking: { kind: "flag", label: "holds this load unpowered, as the maker states" },
+    holdingForce: { kind: "force", symbol: "F_h", label: "stated holding force, unpowered" },
+    backDriveForce: { kind: "force", symbol: "F_b", label: "back-drive force, estimated" },
+    shortedSpeed: { kind: "speed", symbol: "v_b", label: "back-drive speed, leads shorted, estimated" },
   },
   example: {
     ratedVoltage: "12 V",
@@ -318,8 +388,8 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
     {
       symbol: "free",
       kind: "number",
-      meaning: "1 where the screw does not hold by itself, else 0",
-      given: (_, out) => (out.selfLocking ? 0 : 1),
+      meaning: "1 where a load is estimated to drive it back, else 0",
+      given: (_, out) => (out.backDriveForce === null ? 0 : 1),
     },
     { symbol: "k_V", meaning: "volts for each speed, from both points", is: "V_r * (I_1 - I_0) / (v_0 * I_1 - v_1 * I_0)" },
     {
@@ -334,7 +404,7 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
       symbol: "R_w",
       meaning: "winding resistance in use",
       is: "R_20 * (1 + 0.00393 / K * (T - 293.15 K)) / (1 + 0.00393 / K * (T_0 - 293.15 K))",
-      source: "IEC 60028",
+      source: IEC_60028,
     },
     { symbol: "eta_s", meaning: "efficiency of screw and gears", is: "k_F / k_V" },
     { symbol: "I", meaning: "current against a load", is: "I_0 + F / k_F", when: "helps == 0" },
@@ -348,18 +418,15 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
     { symbol: "t", meaning: "time for the stroke", is: "S / v", when: "has_stroke" },
     { symbol: "I_s", meaning: "current at standstill", is: "V_a / R_w" },
     { symbol: "F_s", meaning: "force at standstill", is: "k_F * (I_s - I_0)" },
-    { symbol: "F_h", meaning: "greatest force held without power", is: "I_0 * k_F / (2 * eta_s - 1)", when: "free == 1" },
+    { symbol: "F_h", meaning: "holding force as stated", is: "F_m", when: "has_holdingForce" },
+    { symbol: "F_b", meaning: "force that drives it back, estimated", is: "I_0 * k_F / (2 * eta_s - 1)", when: "free == 1" },
     {
       symbol: "v_b",
       meaning: "speed driven back with shorted leads",
       is: "max(abs(F) * max(2 * eta_s - 1, 0) / k_F - I_0, 0 A) * R_w / k_V",
     },
   ],
-  sources: [
-    { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", where: "sections 3.3 and 3.4 (from memory)" },
-    { title: "Shigley's Mechanical Engineering Design", by: "R. G. Budynas, J. K. Nisbett", where: "section 8-2 (from memory)" },
-    { title: "IEC 60028, International standard of resistance for copper", by: "IEC", edition: "1925", where: "clause 1 (from memory)" },
-  ],
+  sources: [at(HUGHES, "chapter 3"), at(SHIGLEY, "section 8-2"), IEC_60028],
   check,
   solve,
   cautions,

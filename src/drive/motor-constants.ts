@@ -78,9 +78,19 @@ export function sheetFaults(si: Si): Issue[] {
   if (absent.length) return absent.map(([key]) => inconsistent([key], "nothing", "every value of the two points, or constants instead"))
   const faults: Issue[] = []
   if (!((si.loadSpeed as number) < (si.noLoadSpeed as number)))
-    faults.push(inconsistent(["loadSpeed"], `${si.loadSpeed} rad/s`, "less than the no-load speed"))
+    faults.push(
+      inconsistent(["loadSpeed"], "{loadSpeed angularSpeed rpm}", "less than the no-load speed of {noLoadSpeed angularSpeed rpm}", {
+        loadSpeed: si.loadSpeed as number,
+        noLoadSpeed: si.noLoadSpeed as number,
+      }),
+    )
   if (!((si.loadCurrent as number) > si.noLoadCurrent))
-    faults.push(inconsistent(["loadCurrent"], `${si.loadCurrent} A`, "more than the no-load current"))
+    faults.push(
+      inconsistent(["loadCurrent"], "{loadCurrent current}", "more than the no-load current of {noLoadCurrent current}", {
+        loadCurrent: si.loadCurrent as number,
+        noLoadCurrent: si.noLoadCurrent,
+      }),
+    )
   if (faults.length) return faults
   const { torqueConstant, backEmf, resistance } = motorConstants(si)
   if (![torqueConstant, backEmf, resistance].every((x) => x > 1e-12 && x < 1e12))
@@ -90,8 +100,9 @@ export function sheetFaults(si: Si): Issue[] {
     return [
       inconsistent(
         ["loadTorque"],
-        `${(torqueConstant / backEmf).toPrecision(3)} times the work its current can do`,
+        "{times} times the work its current can do",
         "a torque that the current can give (check the units: kgf·cm, kgf·mm, oz·in and N·m differ widely)",
+        { times: torqueConstant / backEmf },
       ),
     ]
   return []

@@ -1,5 +1,22 @@
 import type { Angle, Force, Length, Ratio, Speed } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  at,
+  type Caution,
+  caution,
+  commonPractice,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  type Source,
+  solver,
+  tried,
+} from "../solver/index.js"
+import { ISO_13854, SHIGLEY } from "./sources.js"
+
+const SCREWS: Source = at(SHIGLEY, "section 8-2")
+const equation = (number: string): Source => at(SHIGLEY, `equation ${number}`)
 
 /** Input of {@link powerScrew}. Give the thread's friction coefficient or its efficiency, not both. */
 export interface PowerScrewInput {
@@ -63,10 +80,16 @@ export interface PowerScrew {
   readonly bendingStress: number
 }
 
-/** Share of the load on the first engaged thread (Shigley, section 8-2; from memory). */
+/** Raising torque over lowering torque of a thread whose friction is twice its slope: with half of it, it just lets go. */
+const HALF_FRICTION = 3
+
+/** Slope above which the thread's own steepness changes its flank, rad. */
+const STEEP = Math.PI / 18
+
+/** Share of the load on the first engaged thread (Shigley, section 8-2). */
 const FIRST_THREAD = 0.38
 
-function solve(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
+function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
   const { force, majorDiameter, pitch, starts, flankAngle, collarFriction, collarDiameter, speed } = si
   const lead = pitch * starts
   const meanDiameter = majorDiameter - pitch / 2
@@ -81,8 +104,8 @@ function solve(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
     if (!(clearance > 1e-9))
       return refuse(
         "jams",
-        `The thread jams: friction ${friction.toPrecision(3)} times the slope ${slope.toPrecision(3)} is 1 or more, so no torque raises the load.`,
-        1 - clearance,
+        "The thread jams: friction {friction} times the slope {slope} is 1 or more, so no torque raises the load. Use a finer lead, or less friction.",
+        friction * slope - 0.999,
         { friction, slope },
         { threadFriction: (0.999 * Math.cos(flankAngle / 2)) / slope },
       )
@@ -119,7 +142,12 @@ function solve(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
 function check(si: SiOf<PowerScrewInput>) {
   const faults = []
   if (!(si.pitch < 0.9 * si.majorDiameter))
-    faults.push(inconsistent(["pitch"], `${si.pitch} m`, "less than 0.9 of the outside diameter, so that a core is left"))
+    faults.push(
+      inconsistent(["pitch"], "{pitch length}", "less than 0.9 of the outside diameter of {majorDiameter length}, so that a core is left", {
+        pitch: si.pitch,
+        majorDiameter: si.majorDiameter,
+      }),
+    )
   if (si.threadFriction !== null && si.threadEfficiency !== null)
     faults.push(inconsistent(["threadEfficiency"], "both friction and efficiency", "only one of threadFriction and threadEfficiency"))
   if (si.threadFriction === null && si.threadEfficiency === null)
@@ -127,26 +155,43 @@ function check(si: SiOf<PowerScrewInput>) {
   return faults
 }
 
+const solve = (si: SiOf<PowerScrewInput>): PowerScrew | NoSolution => tried(kernel(si), si, powerScrew.input, kernel, check)
+
 function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
-  const found: Caution[] = []
-  if (!out.threadSelfLocking)
+  const found: Caution[] = [
+    caution(
+      "pinch",
+      "warning",
+      "Nut and screw crush and draw in with {given.force force} and more: keep gaps that no finger, hand or head fits, cover the thread, keep a switch within reach, and have it checked by a qualified person under the local rules.",
+      ISO_13854,
+      { "given.force": si.force },
+    ),
+  ]
+  if (!out.threadSelfLocking && out.selfLocking)
+    found.push(
+      caution(
+        "held-by-collar",
+        "warning",
+        "The thread alone does not hold this load; only the collar's friction does. Grease or vibration there lets it come down: use a brake or latch where anybody can be under it.",
+        SCREWS,
+      ),
+    )
+  else if (!out.threadSelfLocking)
     found.push(
       caution(
         "thread-not-self-locking",
         "warning",
-        out.selfLocking
-          ? "The thread alone does not hold this load; only the collar's friction does. Grease or vibration there lets it come down: use a brake or latch where anybody can be under it."
-          : "The load turns the screw and comes down by itself when power goes: use a brake, a latch or a counterbalance, and keep people clear.",
-        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking condition; from memory)",
+        "The load turns the screw and comes down by itself when power goes: use a brake, a latch or a counterbalance, and keep people clear.",
+        SCREWS,
       ),
     )
-  else if (out.lowerTorque < 0.1 * out.raiseTorque)
+  else if (out.threadLowerTorque < out.threadRaiseTorque / HALF_FRICTION)
     found.push(
       caution(
         "self-locking-by-little",
-        "caution",
-        "Self-locking by a small margin: friction in service can be half of the handbook value, and then the load comes down by itself.",
-        "Shigley's Mechanical Engineering Design, table 8-5 (spread of friction coefficients; from memory)",
+        "warning",
+        "Self-locking only at this friction: in service it can be half of the handbook value, and then the load comes down by itself. Use a brake or latch where anybody can be under it.",
+        at(SHIGLEY, "table 8-5 (spread of friction coefficients)"),
       ),
     )
   if (si.threadFriction !== null && si.threadFriction < 0.05)
@@ -154,20 +199,33 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
       caution(
         "low-friction",
         "note",
-        "Sliding threads run at 0.08 to 0.23; less is usual only for ball screws.",
-        "Shigley, table 8-5, from memory",
+        "Sliding threads run at 0.08 to 0.23; {given.threadFriction} is usual only for ball screws.",
+        at(SHIGLEY, "table 8-5"),
+        { "given.threadFriction": si.threadFriction },
       ),
     )
-  if (si.threadFriction !== null && si.flankAngle > 0 && out.leadAngle > Math.PI / 18)
+  if (si.threadFriction !== null && si.flankAngle > 0 && out.leadAngle > STEEP)
     found.push(
       caution(
         "steep-thread",
         "note",
-        "The thread is steeper than 10°: its friction then comes out somewhat too high, which flatters how well it holds. Do not count on a small self-locking margin.",
-        "geometry of the thread: tan of the flank angle times cos of the lead angle; left out here",
+        "The thread's slope of {leadAngle angle deg} is above 10°: its friction comes out somewhat too high, which flatters how well it holds. Do not count on a small self-locking margin.",
+        SCREWS,
+        { leadAngle: out.leadAngle },
       ),
     )
-  if (out.efficiency > 0.95) found.push(caution("very-efficient", "note", "Even ball screws seldom lift with more than 95 % efficiency."))
+  if (out.efficiency > 0.95)
+    found.push(
+      caution(
+        "very-efficient",
+        "note",
+        "Even ball screws seldom lift with more than 95 % efficiency; this one is at {efficiency ratio %}.",
+        commonPractice,
+        {
+          efficiency: out.efficiency,
+        },
+      ),
+    )
   return found
 }
 
@@ -187,7 +245,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * Valid for slow, lubricated sliding screws and, by efficiency, ball screws; the lead angle's effect on the
  * flank angle is left out (under 1 % below 10°).
  *
- * Sources: Shigley's Mechanical Engineering Design, section 8-2, equations 8-1 to 8-12 (from memory).
+ * Sources: Shigley's Mechanical Engineering Design, 10th ed. 2015, section 8-2, equations 8-1 to 8-12.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -262,37 +320,30 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
       meaning: "thread's part, raising",
       is: "F * d_m / 2 * (l + pi * f_1 * d_m) / (pi * d_m - f_1 * l)",
       when: "has_threadFriction",
-      source: "Shigley, equation 8-1",
+      source: equation("8-1"),
     },
     {
       symbol: "T_l",
       meaning: "thread's part, lowering",
       is: "F * d_m / 2 * (pi * f_1 * d_m - l) / (pi * d_m + f_1 * l)",
       when: "has_threadFriction",
-      source: "Shigley, equation 8-2",
+      source: equation("8-2"),
     },
     { symbol: "T_r", meaning: "thread's part, raising", is: "F * l / (2 * pi * eta_t)", when: "has_threadEfficiency" },
     { symbol: "T_l", meaning: "thread's part, lowering", is: "T_r - F * l / pi", when: "has_threadEfficiency" },
-    { symbol: "T_c", meaning: "collar's part", is: "F * f_c * d_c / 2", source: "Shigley, equation 8-6" },
+    { symbol: "T_c", meaning: "collar's part", is: "F * f_c * d_c / 2", source: equation("8-6") },
     { symbol: "T_R", meaning: "torque to raise", is: "T_r + T_c" },
     { symbol: "T_L", meaning: "torque to lower", is: "T_l + T_c" },
-    { symbol: "eta", meaning: "efficiency", is: "F * l / (2 * pi * T_R)", source: "Shigley, equation 8-4" },
+    { symbol: "eta", meaning: "efficiency", is: "F * l / (2 * pi * T_R)", source: equation("8-4") },
     { symbol: "omega", meaning: "rotation", is: "2 * pi * v / l", when: "has_speed" },
     { symbol: "P", meaning: "power to raise", is: "T_R * omega", when: "has_speed" },
     { symbol: "d_r", kind: "length", meaning: "core diameter", is: "d - p" },
-    { symbol: "tau", meaning: "shear stress in the core", is: "16 * T_R / (pi * d_r^3)", source: "Shigley, equation 8-7" },
-    { symbol: "sigma", meaning: "axial stress in the core", is: "-4 * F / (pi * d_r^2)", source: "Shigley, equation 8-8" },
-    { symbol: "sigma_B", meaning: "pressure on the first thread", is: "-2 * 0.38 * F / (pi * d_m * p)", source: "Shigley, equation 8-10" },
-    { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: "Shigley, equation 8-11" },
+    { symbol: "tau", meaning: "shear stress in the core", is: "16 * T_R / (pi * d_r^3)", source: equation("8-7") },
+    { symbol: "sigma", meaning: "axial stress in the core", is: "-4 * F / (pi * d_r^2)", source: equation("8-8") },
+    { symbol: "sigma_B", meaning: "pressure on the first thread", is: "-2 * 0.38 * F / (pi * d_m * p)", source: equation("8-10") },
+    { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: equation("8-11") },
   ],
-  sources: [
-    {
-      title: "Shigley's Mechanical Engineering Design",
-      by: "R. G. Budynas, J. K. Nisbett",
-      edition: "8th to 11th",
-      where: "section 8-2, equations 8-1 to 8-12 (from memory)",
-    },
-  ],
+  sources: [at(SHIGLEY, "section 8-2, equations 8-1 to 8-12")],
   check,
   solve,
   cautions,

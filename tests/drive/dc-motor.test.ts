@@ -90,6 +90,28 @@ describe("dcMotor", () => {
     expect(hot.stallTorque).toBeLessThan(cold.stallTorque)
   })
 
+  it("warns of 48 V on a 12 V datasheet, and not of 13 V", () => {
+    const codes = (voltage: number) => dcMotor({ ...sheet, voltage, torque: 0.1 }).cautions.map((c) => c.code)
+    expect(codes(48)).toContain("over-voltage")
+    expect(codes(13)).not.toContain("over-voltage")
+    expect(codes(11)).not.toContain("over-voltage")
+  })
+
+  it("falls short by a positive amount wherever it refuses, and offers only what answers within the datasheet's voltage", () => {
+    for (const noLoadCurrent of [0, 0.2, 5])
+      for (const voltage of [1e-6, 0.3, 12, 1000])
+        for (let torque = 0; torque < 1e6; torque = torque * 3 + 0.5) {
+          const input = { ...sheet, noLoadCurrent, voltage, torque }
+          const outcome = dcMotor.attempt(input)
+          if (outcome.ok || !("noSolution" in outcome.error)) continue
+          expect(outcome.error.shortBy).toBeGreaterThan(0)
+          for (const [key, value] of Object.entries(outcome.error.nearest)) {
+            expect(dcMotor.attempt({ ...input, [key]: value }).ok, `${key} ${value}`).toBe(true)
+            if (key === "voltage") expect(value).toBeLessThanOrEqual(1.1 * 12)
+          }
+        }
+  })
+
   it("warns of heavy loads, hot windings and stall values drawn out", () => {
     const codes = (more: object) => dcMotor({ ...sheet, voltage: 12, torque: 0.1, ...more } as never).cautions.map((c) => c.code)
     const { stallCurrent, torqueConstant } = solved({})

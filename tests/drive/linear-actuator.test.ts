@@ -85,15 +85,15 @@ describe("linearActuator", () => {
       if (isNoSolution(out) || isNoSolution(screw)) throw new Error("both should answer")
       const extra = (out.current - out.frictionCurrent) * out.forcePerAmpere
       expect(off(extra / 100, screw.lowerTorque / screw.raiseTorque)).toBeLessThan(1e-9)
-      expect(out.selfLocking).toBe(screwEfficiency <= 0.5)
+      expect(out.backDriveForce === null).toBe(screwEfficiency <= 0.5)
     }
   })
 
-  it("holds without power up to the holding force, and not beyond", () => {
+  it("is driven back, by the estimate, from the back-drive force on", () => {
     const kV = 24 / (0.1 * 3 - 0.08)
     const free = { ...sheet, noLoadSpeed: 0.1, ratedSpeed: 0.08, noLoadCurrent: 1, ratedCurrent: 3, ratedForce: kV * 1.5 }
     const at = (force: number) => linearActuator.si(linearActuator.read({ ...free, voltage: 12, force })) as ReturnType<typeof solved>
-    const hold = at(-10).holdingForce as number
+    const hold = at(-10).backDriveForce as number
     expect(at(-hold * 0.999).shortedSpeed).toBe(0)
     expect(at(-hold * 1.01).shortedSpeed).toBeGreaterThan(0)
   })
@@ -112,27 +112,55 @@ describe("linearActuator", () => {
     expect(!outcome.ok && outcome.error.message).toMatch(/units of force/)
   })
 
-  it("warns of every load that no self-locking screw holds, and of a screw that locks by little", () => {
+  it("promises no holding from two datasheet points, whatever they are (the printed current alone changed nothing but the estimate)", () => {
+    for (let ratedCurrent = 1.1; ratedCurrent < 9; ratedCurrent += 0.1)
+      for (const force of [-400, 0, 300]) {
+        const outcome = linearActuator.attempt({ ...sheet, ratedCurrent, voltage: 12, force })
+        if (!outcome.ok) continue
+        expect(outcome.value.selfLocking).toBe(false)
+        expect(outcome.value.holdingForce).toBeNull()
+        expect(outcome.value.cautions.find((c) => c.code === "holding-unknown")?.severity).toBe("warning")
+      }
+  })
+
+  it("holds what the maker states, pushed or pulled, and not a newton more", () => {
+    const at = (force: number) => linearActuator({ ...sheet, voltage: 12, force, holdingForce: 400 })
+    for (const force of [-400, 400]) expect(at(force).selfLocking).toBe(true)
+    for (const force of [-401, 401]) {
+      expect(at(force).selfLocking).toBe(false)
+      expect(at(force).cautions.map((c) => c.code)).toContain("over-holding-force")
+    }
+  })
+
+  it("warns of a load that the estimate drives back even where the maker states that it holds", () => {
     const kV = 24 / (0.1 * 3 - 0.08)
-    const codes = (screwEfficiency: number, force: number) =>
-      linearActuator({
-        ...sheet,
-        noLoadSpeed: 0.1,
-        ratedSpeed: 0.08,
-        noLoadCurrent: 1,
-        ratedCurrent: 3,
-        ratedForce: kV * 2 * screwEfficiency,
-        voltage: 12,
-        force,
-      }).cautions.map((c) => c.code)
-    expect(codes(0.75, -10)).toContain("held-by-motor-friction")
-    expect(codes(0.75, -1.2 * kV * 2 * 0.75)).toContain("drives-back")
-    expect(codes(0.45, -10)).toEqual(["nearly-free"])
-    expect(codes(0.499999, -10)).toEqual(["nearly-free"])
-    expect(codes(0.3, -10)).toEqual([])
-    expect(linearActuator({ ...sheet, voltage: 12, force: 1.01 * sheet.ratedForce }).cautions.map((c) => c.code)).toEqual(
-      expect.arrayContaining(["over-rated-force", "over-rated-current"]),
-    )
-    expect(linearActuator({ ...sheet, voltage: 14, force: 100 }).cautions.map((c) => c.code)).toContain("over-voltage")
+    const free = { ...sheet, noLoadSpeed: 0.1, ratedSpeed: 0.08, noLoadCurrent: 1, ratedCurrent: 3, ratedForce: kV * 1.5 }
+    const codes = (force: number) => linearActuator({ ...free, voltage: 12, force, holdingForce: 9000 }).cautions.map((c) => c.code)
+    for (const sign of [-1, 1]) {
+      expect(codes(sign * 170)).toContain("drives-back")
+      expect(codes(sign * 1)).not.toContain("drives-back")
+    }
+  })
+
+  it("warns of reversed current above the rated one as of forward current", () => {
+    const kV = 24 / (0.1 * 3 - 0.08)
+    const free = { ...sheet, noLoadSpeed: 0.1, ratedSpeed: 0.08, noLoadCurrent: 1, ratedCurrent: 3, ratedForce: kV * 1.9 }
+    const out = linearActuator({ ...free, voltage: 12, force: -1000 })
+    expect(out.current).toBeLessThan(-3)
+    expect(out.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["over-rated-current", "runs-away"]))
+  })
+
+  it("offers, where it stalls, no voltage that it would warn of, and falls short by a positive amount however hot it is", () => {
+    for (let windingTemperature = -50; windingTemperature <= 200; windingTemperature += 10)
+      for (let force = 500; force <= 1e6; force *= 2) {
+        const refusal = linearActuator.si(read({ force, windingTemperature }))
+        if (!isNoSolution(refusal)) continue
+        expect(refusal.shortBy).toBeGreaterThan(0)
+        for (const [key, value] of Object.entries(refusal.nearest)) {
+          const tried = linearActuator.attempt({ ...sheet, voltage: 12, force, windingTemperature, [key]: value })
+          expect(tried.ok).toBe(true)
+          if (tried.ok && key === "voltage") expect(tried.value.cautions.map((c) => c.code)).not.toContain("over-voltage")
+        }
+      }
   })
 })

@@ -45,9 +45,11 @@ describe("powerScrew", () => {
   it("tells the thread's self-locking from that of thread and collar", () => {
     const out = solved({ ...base, starts: 4, threadFriction: 0.1, collarFriction: 0.3, collarDiameter: 0.05 })
     expect([out.threadSelfLocking, out.selfLocking]).toEqual([false, true])
-    expect(powerScrew({ ...base, starts: 4, threadFriction: 0.1, collarFriction: 0.3, collarDiameter: 0.05 }).cautions[0]?.code).toBe(
-      "thread-not-self-locking",
-    )
+    const codes = (more: object) => powerScrew({ ...base, starts: 4, threadFriction: 0.1, ...more }).cautions.map((c) => c.code)
+    expect(codes({ collarFriction: 0.3, collarDiameter: 0.05 })).toContain("held-by-collar")
+    expect(codes({ collarFriction: 0.3, collarDiameter: 0.05 })).not.toContain("thread-not-self-locking")
+    expect(codes({})).toContain("thread-not-self-locking")
+    expect(codes({})).not.toContain("held-by-collar")
   })
 
   it("goes back by the ball-screw rule 2 − 1/η", () => {

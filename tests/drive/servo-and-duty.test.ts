@@ -38,6 +38,42 @@ describe("hobbyServo", () => {
     expect(at(7.4).cautions.map((c) => c.code)).toContain("over-voltage")
   })
 
+  it("falls short by a positive amount wherever it refuses, and offers only what answers within the datasheet's voltage", () => {
+    const two = { ...servo, secondVoltage: 6, secondStallTorque: 1.6, secondTime: 0.1 }
+    const seen = new Set<string>()
+    for (const sheet of [servo, two])
+      for (const voltage of [0.5, 2, 2.8, 4, 4.8, 6, 12, 60])
+        for (const torque of [0, 0.05, 0.9, 1.6, 20, 1000]) {
+          const outcome = hobbyServo.attempt({ ...sheet, voltage, torque })
+          if (outcome.ok || !("noSolution" in outcome.error)) continue
+          seen.add(outcome.error.noSolution)
+          expect(outcome.error.shortBy).toBeGreaterThan(0)
+          for (const [key, value] of Object.entries(outcome.error.nearest)) {
+            expect(hobbyServo.attempt({ ...sheet, voltage, torque, [key]: value }).ok, `${key} ${value}`).toBe(true)
+            if (key === "voltage") expect(value).toBeLessThanOrEqual(6)
+          }
+        }
+    expect([...seen].sort()).toEqual(["cannot-start", "stall"])
+  })
+
+  it("refuses columns that lose torque or speed with voltage", () => {
+    const two = { ...servo, secondVoltage: 6, secondStallTorque: 1.1, secondTime: 0.16 }
+    const paths = (more: object) => {
+      const outcome = hobbyServo.attempt({ ...two, ...more })
+      return outcome.ok ? [] : "issues" in outcome.error ? outcome.error.issues.map((i) => i.path[0]) : []
+    }
+    expect(paths({ secondStallTorque: 0.89 })).toEqual(["secondStallTorque"])
+    expect(paths({ secondTime: 0.21 })).toEqual(["secondTime"])
+    expect(paths({ secondStallTorque: 0.9, secondTime: 0.2 })).toEqual([])
+  })
+
+  it("warns of holding more than is usual whatever share it is told to hold", () => {
+    const codes = (share: number, holdShare: number) => hobbyServo({ ...servo, torque: share * 0.9, holdShare }).cautions.map((c) => c.code)
+    expect(codes(0.5, 1)).toContain("cannot-hold")
+    expect(codes(0.2, 0.1)).toContain("cannot-hold")
+    expect(codes(0.2, 1)).not.toContain("cannot-hold")
+  })
+
   it("stalls, and cannot hold for long what it can just move", () => {
     expect(hobbyServo.attempt({ ...servo, torque: 0.901 }).ok).toBe(false)
     expect(hobbyServo({ ...servo, torque: 0.8 }).holds).toBe(false)
@@ -104,6 +140,25 @@ describe("dutyCycle", () => {
   it("gives no rest for a run too long even from cold", () => {
     const out = solved({ run: 3000 })
     expect([out.neededRest, out.runsBeforeRest]).toEqual([null, 0])
-    expect(solved({ run: (out.longestRun as number) * 0.999, rest: 0 }).firstTemperature).toBeLessThan(80)
+    expect(solved({ run: out.longestRun * 0.999, rest: 0 }).firstTemperature).toBeLessThan(80)
+  })
+
+  it("never allows a run longer than the maker states, nor calls one sustained, however light the load and cool the place", () => {
+    for (const currentShare of [0.05, 0.5, 1, 1.5, 3])
+      for (const ambient of [-20, 25, 60])
+        for (const ratedRun of [30, 120, 600])
+          for (const timeConstant of [60, 600, 6000]) {
+            const at = (run: number) => solved({ currentShare, ambient, ratedRun, timeConstant, run, rest: 3600 })
+            expect(at(10).longestRun).toBeLessThanOrEqual(ratedRun)
+            const longer = dutyCycle({ ...duty, currentShare, ambient, ratedRun, timeConstant, run: ratedRun * 1.01, rest: 3600 })
+            expect([longer.sustained, longer.runsBeforeRest, longer.neededRest]).toEqual([false, 0, null])
+            expect(longer.cautions.find((c) => c.code === "longer-run")?.severity).toBe("warning")
+          }
+  })
+
+  it("warns of a burning case even where a higher limit is typed in", () => {
+    const codes = (limitTemperature: number) => dutyCycle({ ...duty, run: 10, rest: 3600, limitTemperature }).cautions.map((c) => c.code)
+    expect(codes(50)).not.toContain("burns")
+    expect(codes(250)).toContain("burns")
   })
 })

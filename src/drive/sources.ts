@@ -1,0 +1,71 @@
+import type { Source } from "../solver/index.js"
+
+/** Hughes and Drury on motors and drives. */
+export const HUGHES: Source = { title: "Electric Motors and Drives", by: "A. Hughes, B. Drury", edition: "5th, 2019", verified: "not-seen" }
+
+/** Budynas and Nisbett's handbook of machine design. */
+export const SHIGLEY: Source = {
+  title: "Shigley's Mechanical Engineering Design",
+  by: "R. G. Budynas, J. K. Nisbett",
+  edition: "10th, 2015",
+  verified: "not-seen",
+}
+
+/** Copper's temperature coefficient. */
+export const IEC_60028: Source = {
+  title: "IEC 60028, International standard of resistance for copper",
+  by: "IEC",
+  edition: "1925",
+  where: "clause 1",
+  verified: "not-seen",
+}
+
+/** Ratings and duty types of electrical machines. */
+export const IEC_60034: Source = {
+  title: "IEC 60034-1, Rotating electrical machines: rating and performance",
+  by: "IEC",
+  edition: "2022",
+  verified: "not-seen",
+}
+
+/** Thermal classes of insulation. */
+export const IEC_60085: Source = {
+  title: "IEC 60085, Electrical insulation: thermal evaluation and designation",
+  by: "IEC",
+  edition: "2007",
+  verified: "not-seen",
+}
+
+/** Burn thresholds of hot surfaces. */
+export const ISO_13732: Source = {
+  title: "ISO 13732-1, Ergonomics of the thermal environment: contact with hot surfaces",
+  by: "ISO",
+  edition: "2006",
+  verified: "not-seen",
+  read: "2026-11-28",
+}
+
+/** Risk assessment and risk reduction for machinery. */
+export const ISO_12100: Source = {
+  title: "ISO 12100, Safety of machinery: general principles for design",
+  by: "ISO",
+  edition: "2010",
+  verified: "not-seen",
+  read: "2026-11-28",
+}
+
+/** Gaps that do not crush parts of the body. */
+export const ISO_13854: Source = {
+  title: "ISO 13854, Safety of machinery: minimum gaps to avoid crushing of parts of the human body",
+  by: "ISO",
+  edition: "2017",
+  verified: "not-seen",
+  read: "2026-11-28",
+}
+
+/** Makers' advice that a geared motor's currents bend away from the straight line. */
+export const GEARMOTOR_SHEET: Source = {
+  title: "37D metal gearmotors datasheet, compared with its own performance summary",
+  edition: "revision 1.2, 2019",
+  verified: "seen",
+}
