@@ -81,6 +81,20 @@ function valueFor(field: AnyField, example: unknown, reach: Reach): fc.Arbitrary
   }
 }
 
+/** Where a number is worth sweeping: over its typical range and around its value, within its limits. */
+export function rangeOf(field: Numeric, value: unknown): { readonly low: number; readonly high: number; readonly whole: boolean } {
+  const at = read(field, value) ?? 0
+  const low = read(field, field.min) ?? read(field, field.above) ?? Number.NEGATIVE_INFINITY
+  const high = read(field, field.max) ?? read(field, field.below) ?? Number.POSITIVE_INFINITY
+  const near = at === 0 ? [-0.1, 0.1] : [Math.min(at * 0.6, at * 1.6), Math.max(at * 0.6, at * 1.6)]
+  const clip = (x: number) => Math.min(high, Math.max(low, x))
+  return {
+    low: clip(Math.min(near[0] as number, read(field, field.typical?.[0]) ?? Number.POSITIVE_INFINITY)),
+    high: clip(Math.max(near[1] as number, read(field, field.typical?.[1]) ?? Number.NEGATIVE_INFINITY)),
+    whole: field.kind === "number" && field.whole === true,
+  }
+}
+
 /** Random inputs (bare SI numbers) of a set of fields, seeded by an example: some beside it, some far and wide. */
 export function inputs(fields: AnyFields, example: Readonly<Record<string, unknown>>): fc.Arbitrary<Record<string, unknown>> {
   return fc.oneof(

@@ -145,10 +145,11 @@ describe("a refusal", () => {
         at: { height: 3 },
         shortBy: 1,
         nearest: { height: 2 },
+        values: {},
       })
       expect(error instanceof Error && error.stack).toContain("NoSolutionError")
     }
-    expect(refuse("a", "b", 1)).toEqual({ noSolution: "a", message: "b", shortBy: 1, at: {}, nearest: {} })
+    expect(refuse("a", "b", 1)).toEqual({ noSolution: "a", message: "b", shortBy: 1, at: {}, nearest: {}, values: {} })
   })
   it("names a value that really works", () => {
     const tried = lantern.attempt({ height: 3 })

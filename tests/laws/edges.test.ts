@@ -1,0 +1,108 @@
+import { describe, expect, it } from "vitest"
+import { type AnyFields, InputError, NoSolutionError } from "../../src/solver/index.js"
+import { readInput } from "../../src/solver/validate.js"
+import { sitesOf } from "../helpers/census.js"
+import { allEdges, type Change, changed } from "../helpers/edges.js"
+import { type AnySolver, solvers } from "../helpers/solvers.js"
+
+const idOf = (solver: unknown) => solvers.find((s) => s.solver === solver)?.id ?? "a solver that is not exported"
+
+function leavesOf(value: unknown, path = ""): Map<string, unknown> {
+  if (typeof value !== "object" || value === null) return new Map([[path, value]])
+  return new Map(Object.entries(value).flatMap(([key, part]) => [...leavesOf(part, path ? `${path}.${key}` : key)]))
+}
+
+/** How two inputs differ beyond one step in one place, or null. */
+function tooFarApart(solver: AnySolver, one: Record<string, unknown>, other: Record<string, unknown>): string | null {
+  const fields = solver.input as unknown as AnyFields
+  const [a, b] = [one, other].map((input) => {
+    const read = readInput(fields, input)
+    if (!read.ok) throw new Error(`not readable: ${read.issues.map((i) => i.message).join("; ")}`)
+    return leavesOf(read.si)
+  }) as [Map<string, unknown>, Map<string, unknown>]
+  const differ = [...new Set([...a.keys(), ...b.keys()])].filter((path) => a.get(path) !== b.get(path))
+  if (differ.length === 0) return "the two inputs are the same"
+  // a list grown by one entry, or a thing given and not given, is one step
+  const heads = [...new Set(differ.map((path) => path.split(".")[0]))]
+  if (heads.length > 1) return `they differ in ${differ.join(", ")}`
+  if (differ.length > 1) return [...a.keys()].length === [...b.keys()].length ? `they differ in ${differ.join(", ")}` : null
+  const [x, y] = [a.get(differ[0] as string), b.get(differ[0] as string)]
+  if (typeof x !== "number" || typeof y !== "number") return null
+  if (Number.isInteger(x) && Number.isInteger(y) && Math.abs(x - y) === 1) return null
+  const scale = Math.max(Math.abs(x), Math.abs(y))
+  const isNear = Math.abs(x - y) <= 0.01 * scale * (1 + 1e-9) || (Math.min(Math.abs(x), Math.abs(y)) === 0 && scale <= 1e-3)
+  return isNear ? null : `${differ[0]}: ${x} and ${y} are more than 1 % apart`
+}
+
+function expectAtThreshold(row: { solver: unknown; apart?: string }, one: Change, other: Change): void {
+  const solver = row.solver as AnySolver
+  const apart = tooFarApart(solver, changed(solver, one), changed(solver, other))
+  if (row.apart === undefined) expect(apart).toBeNull()
+  else expect(apart, "the reason for standing apart is no longer needed").not.toBeNull()
+}
+
+it("finds the edges of every domain", () => {
+  const domains = [...new Set(solvers.map(({ id }) => id.split(".")[0] as string))].filter((domain) => domain !== "rig")
+  expect(domains.filter((domain) => !allEdges.has(domain))).toEqual([])
+})
+
+describe.each([...allEdges])("edges: %s", (module, edges) => {
+  it.each(edges.cautions.map((row) => [`${idOf(row.solver)} ${row.code}`, row] as const))("caution %s", (_, row) => {
+    const solver = row.solver as AnySolver
+    const found = (change: Change) => solver(changed(solver, change)).cautions.filter((c) => c.code === row.code)
+    expect(found(row.shown).map((c) => c.severity)).toContain(row.severity)
+    expect(found(row.notShown).filter((c) => c.severity === row.severity)).toEqual([])
+    expectAtThreshold(row, row.shown, row.notShown)
+  })
+
+  it.each(edges.refusals.map((row) => [`${idOf(row.solver)} ${row.code}`, row] as const))("refusal %s", (_, row) => {
+    const solver = row.solver as AnySolver
+    const input = changed(solver, row.refused)
+    const outcome = solver.attempt(input)
+    if (outcome.ok || !(outcome.error instanceof NoSolutionError))
+      throw new Error(`not refused: ${outcome.ok ? "answered" : outcome.error}`)
+    const { noSolution, shortBy, nearest } = outcome.error
+    expect(noSolution).toBe(row.code)
+    expect(shortBy).toBeGreaterThan(0)
+    expect(Object.keys(nearest).length > 0, "a nearest value, or the reason why there is none").toBe(row.noNearest === undefined)
+    for (const [key, value] of Object.entries(nearest)) {
+      const tried = solver.attempt({ ...input, [key]: value })
+      expect(tried.ok, `${key} = ${value}: ${tried.ok ? "" : tried.error.message}`).toBe(true)
+    }
+    const other = solver.attempt(changed(solver, row.answered))
+    expect(other.ok || !(other.error instanceof NoSolutionError) || other.error.noSolution !== row.code, "the other side").toBe(true)
+    expect(other.ok || !(other.error instanceof InputError), `the other side: ${other.ok ? "" : other.error.message}`).toBe(true)
+    expectAtThreshold(row, row.refused, row.answered)
+  })
+
+  it.each(edges.faults.map((row) => [`${idOf(row.solver)} ${row.path}`, row] as const))("fault %s", (_, row) => {
+    const solver = row.solver as AnySolver
+    const at = (change: Change) => {
+      const outcome = solver.attempt(changed(solver, change))
+      if (outcome.ok || !(outcome.error instanceof InputError)) return []
+      return outcome.error.issues.filter((i) => i.code === (row.code ?? "inconsistent") && i.path.join(".") === row.path)
+    }
+    expect(at(row.faulty).length).toBeGreaterThan(0)
+    expect(at(row.sound)).toEqual([])
+    expectAtThreshold(row, row.faulty, row.sound)
+  })
+
+  it("leaves no caution, refusal or fault of the sources without a row, and pastes no number into a text", () => {
+    const matches = (pattern: string, path: string) => {
+      const [p, q] = [pattern.split("."), path.split(".")]
+      return p.length === q.length && p.every((part, i) => part === "*" || part === q[i])
+    }
+    const bare = sitesOf(module).filter(({ makes, name }) => {
+      if (name === null) return false
+      if (makes === "caution") return !edges.cautions.some((row) => row.code === name)
+      if (makes === "refuse") return !edges.refusals.some((row) => row.code === name)
+      return !edges.faults.some((row) => matches(name, row.path))
+    })
+    expect(bare.map(({ place, makes, name }) => `${place} ${makes} ${name}`)).toEqual([])
+    expect(
+      sitesOf(module)
+        .filter((s) => s.pasted)
+        .map(({ place, pasted }) => `${place} ${pasted}`),
+    ).toEqual([])
+  })
+})

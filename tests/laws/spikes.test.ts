@@ -1,0 +1,62 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import type { AnyFields } from "../../src/solver/index.js"
+import { inputs, leaves } from "../helpers/arbitrary.js"
+import { type AnySolver, solvers } from "../helpers/solvers.js"
+import { loneSpikes, spikesIn } from "../helpers/spikes.js"
+
+/** Inputs swept beside the example, points of a sweep, and a solver's share of the suite's time; WIDE=1 sweeps many more. */
+const [BASES, POINTS, MILLISECONDS] = process.env.WIDE ? [12, 201, 60_000] : [1, 41, 500]
+
+/** Results that may rightly differ at every point, and why. */
+const loose: Readonly<Record<string, { readonly paths: RegExp; readonly because: string }>> = {
+  "linkage.placeActuator": {
+    paths: /(^|: )(base|pin|raisedBy|boxes|gap|bound|peak\w*|low\w*|high\w*|side\w*)[. ]/,
+    because: "the placement is one of many within the certified one per cent, not a continuous function of the input",
+  },
+}
+
+describe("the spike finder", () => {
+  const curve = Array.from({ length: 30 }, (_, i) => Math.sin(i / 20) + 3)
+  it("finds a point put off a smooth curve, and none on it", () => {
+    expect(spikesIn(curve)).toEqual([])
+    expect(spikesIn(curve.map((y, i) => (i === 12 ? y * 1.2 : y)))).toEqual([12])
+  })
+  it("takes a step and a kink for what they are", () => {
+    expect(spikesIn(curve.map((y, i) => (i > 14 ? y + 5 : y)))).toEqual([])
+    expect(spikesIn(curve.map((_, i) => Math.abs(i - 15)))).toEqual([])
+  })
+  it("sees a kernel that jumps at random, and not a narrow pole", () => {
+    const fake = (of: (x: number) => number) =>
+      ({ attempt: ({ x }: { x: number }) => ({ ok: true, value: { y: of(x), cautions: [] } }) }) as unknown as AnySolver
+    const leaf = { field: { kind: "number", symbol: "x", label: "x", min: 0, max: 1, typical: [0, 1] } as const, path: ["x"], value: 0.5 }
+    const jumps = (x: number) => (Math.sin(x * 1e9) > 0.9 ? 5 : 1) + x
+    expect(loneSpikes(fake(jumps), { x: 0.5 }, leaf, 200).length).toBeGreaterThan(3)
+    expect(
+      loneSpikes(
+        fake((x) => 1 / (x - 0.50123)),
+        { x: 0.5 },
+        leaf,
+        200,
+      ),
+    ).toEqual([])
+  })
+})
+
+describe.each(solvers)("spikes: $id", ({ id, solver }: { id: string; solver: AnySolver }) => {
+  it("has no point far from neighbours that agree", () => {
+    const fields = solver.input as unknown as AnyFields
+    const tried = fc.sample(inputs(fields, solver.example), { numRuns: BASES * 8 }).filter((input) => solver.attempt(input).ok)
+    const began = performance.now()
+    solver.attempt(solver.example)
+    const each = performance.now() - began
+    const sweeps = [solver.example, ...tried.slice(0, BASES)].flatMap((base) =>
+      leaves(fields, base)
+        .filter(({ field, value }) => "symbol" in field && value !== null && value !== undefined)
+        .map((leaf) => ({ base, leaf })),
+    )
+    const points = Math.max(5, Math.min(POINTS, Math.floor(MILLISECONDS / Math.max(each, 0.01) / sweeps.length)))
+    const found = sweeps.flatMap(({ base, leaf }) => loneSpikes(solver, base, leaf, points))
+    expect(found.filter((text) => !loose[id]?.paths.test(text))).toEqual([])
+  })
+})
