@@ -2,9 +2,9 @@ import { readFileSync } from "node:fs"
 import { dirname, join, relative, resolve } from "node:path"
 import { pathToFileURL } from "node:url"
 import { build, type Plugin } from "esbuild"
-import type { Fault } from "./fault.ts"
+import type { Fault, Watch } from "./fault.ts"
 import { exportsOf, filesOf, type Project } from "./program.ts"
-import { switched } from "./switches.ts"
+import { marked, switched } from "./switches.ts"
 
 /** The texts that a worker runs: see `worker.ts`. */
 export interface Bundle {
@@ -18,11 +18,22 @@ export interface Bundle {
   readonly packages: readonly string[]
 }
 
+/** What is planted where. */
+export interface Planting {
+  readonly faults: readonly Fault[]
+  readonly watches: readonly Watch[]
+}
+
 /** Bundles tests with the planted files; each test file loads when it is called for. */
-export async function bundle(project: Project, module: string, tests: readonly string[], faults: readonly Fault[]): Promise<Bundle> {
+export async function bundle(project: Project, module: string, tests: readonly string[], { faults, watches }: Planting): Promise<Bundle> {
   const outside = new Set<string>()
-  const one = (marks: boolean) => script(project, module, tests, faults, marks, outside)
-  const [switches, marks] = [await one(false), await one(true)]
+  const here = (list: readonly { file: string }[], file: string) => list.filter((one) => one.file === file) as never[]
+  const run = (sources: readonly string[], write: (text: string, file: string) => string) =>
+    script(project, module, tests, sources, outside, write)
+  const plain = await run([], (text, file) => switched(text, here(faults, file)))
+  const own = plain.inputs.filter((path) => path.startsWith(join(project.root, "src/")))
+  const traced = await run(own, (text, file) => marked(text, here(faults, file), here(watches, file)))
+  const [switches, marks] = [plain.text, traced.text]
   const stable = [...outside].filter((name) => name.startsWith("/"))
   const packages = [...outside].filter((name) => !name.startsWith("/") && name !== "vitest")
   const lines = stable.map((path, i) => `import * as m${i} from ${JSON.stringify(path)}`)
@@ -47,33 +58,35 @@ async function script(
   project: Project,
   module: string,
   tests: readonly string[],
-  faults: readonly Fault[],
-  marks: boolean,
+  sources: readonly string[],
   outside: Set<string>,
-): Promise<string> {
+  write: (text: string, file: string) => string,
+): Promise<{ readonly text: string; readonly inputs: readonly string[] }> {
   const { root } = project
   const seed = filesOf(join(root, "tests/helpers/seed.ts"))
+  const load = (path: string) => `() => import(${JSON.stringify(path)})`
   const entry = [
     ...seed.map((path) => `import ${JSON.stringify(path)}`),
-    "export const files = {",
-    ...tests.map((path) => `  ${JSON.stringify(relative(root, path))}: () => import(${JSON.stringify(path)}),`),
-    "}",
+    `export const sources = [${sources.map(load).join(", ")}]`,
+    `export const files = { ${tests.map((path) => `${JSON.stringify(relative(root, path))}: ${load(path)}`).join(", ")} }`,
   ].join("\n")
-  const { outputFiles } = await build({
+  const { outputFiles, metafile } = await build({
     stdin: { contents: entry, resolveDir: root, loader: "js" },
     bundle: true,
     write: false,
+    metafile: true,
+    absWorkingDir: root,
     format: "iife",
     globalName: "bundled",
     platform: "node",
     target: "node20",
     logLevel: "error",
-    plugins: [plugin(project, module, faults, marks, outside)],
+    plugins: [plugin(project, module, outside, write)],
   })
-  return outputFiles[0]?.text ?? ""
+  return { text: outputFiles[0]?.text ?? "", inputs: Object.keys(metafile.inputs).map((path) => join(root, path)) }
 }
 
-function plugin(project: Project, module: string, faults: readonly Fault[], marks: boolean, outside: Set<string>): Plugin {
+function plugin(project: Project, module: string, outside: Set<string>, write: (text: string, file: string) => string): Plugin {
   const { root, planted, stable, program } = project
   return {
     name: "faults",
@@ -98,9 +111,8 @@ function plugin(project: Project, module: string, faults: readonly Fault[], mark
       })
       hooks.onLoad({ filter: /\.ts$/ }, ({ path }) => {
         const text = readFileSync(path, "utf8")
-        if (!planted.includes(path)) return { contents: placed(text, path, module, root), loader: "ts" }
-        const here = faults.filter((fault) => fault.file === relative(root, path))
-        return { contents: placed(switched(text, here, marks), path, module, root), loader: "ts" }
+        const own = planted.includes(path) ? write(text, relative(root, path)) : text
+        return { contents: placed(own, path, module, root), loader: "ts" }
       })
     },
   }

@@ -34,6 +34,16 @@ export interface Edit {
   readonly form: "expression" | "effect" | "shorthand" | "statement" | "element"
   /** What stands there when the fault is on (not used for `statement` and `element`). */
   readonly text: string
+  /** `text` changes nothing by being reckoned, so that a dry run may reckon it too and see whether it makes a difference. */
+  readonly isPure?: boolean
+}
+
+/** A constant of a file, made when the module loads; numbered after the faults, so that what is made there is traced to its readers. */
+export interface Watch {
+  readonly n: number
+  readonly file: string
+  readonly start: number
+  readonly end: number
 }
 
 /** A planted fault. */

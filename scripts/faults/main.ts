@@ -6,7 +6,7 @@ import { equivalentsIn, stale } from "./equivalents.ts"
 import type { Fault } from "./fault.ts"
 import { sample } from "./interval.ts"
 import { help, type Options, optionsOf } from "./options.ts"
-import { plant } from "./plant.ts"
+import { plant, watchesIn } from "./plant.ts"
 import { Runner } from "./pool.ts"
 import { filesOf, projectOf, testsOf } from "./program.ts"
 import { data, type ModuleReport, shortfalls, text } from "./report.ts"
@@ -72,7 +72,8 @@ async function runModule(
     return null
   }
   const { files: tests, leftOut } = testsOf(root, module)
-  const built = await bundle(project, module, tests, faults)
+  const watches = watchesIn(project.program, files, root, faults.length + 1)
+  const built = await bundle(project, module, tests, { faults, watches })
   const folder = join(cache, module)
   mkdirSync(folder, { recursive: true })
   const place = (name: string, contents: string) => {
@@ -84,12 +85,14 @@ async function runModule(
     switches: place("switches.js", built.switches),
     marks: place("marks.js", built.marks),
     packages: built.packages,
-    count: faults.length,
+    faults: faults.length,
+    marksInAll: faults.length + watches.length,
     // suites that walk every solver are asked for this module's only
     filtered: tests
       .filter((path) => path.startsWith(join(root, "tests/laws")))
       .map((path) => ({ file: relative(root, path), name: `\\b${module}\\b` })),
   }
+  writeFileSync(join(folder, "start.json"), JSON.stringify({ ...start, tests: tests.map((path) => relative(root, path)) }))
   const runners = Array.from({ length: options.jobs }, () => new Runner(join(cache, "worker.mjs"), start))
   const [first] = runners as [Runner]
   try {
@@ -109,7 +112,7 @@ async function runModule(
     )
     const { drawn, every } = draw(faults, options)
     const wanted = [...new Set([...drawn, ...every])]
-    const outcomes = await tryAll(wanted, new Reach(recorded, atLoad, faults), runners, options, say)
+    const outcomes = await tryAll(wanted, new Reach(recorded, atLoad), runners, options, say)
     const of = (list: readonly Fault[]) => list.map((fault) => outcomes.get(fault.n) as Outcome)
     const argued = equivalentsIn(join(root, "tests/faults/equivalents.json"))
     const names = files.map((path) => relative(root, path))

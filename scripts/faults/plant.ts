@@ -1,6 +1,6 @@
 import { relative } from "node:path"
 import ts from "typescript"
-import { type Edit, type Fault, type FaultKind, idOf } from "./fault.ts"
+import { type Edit, type Fault, type FaultKind, idOf, type Watch } from "./fault.ts"
 import { type Types, typesOf } from "./types.ts"
 
 /** What a rule proposes: the edits, and what reports show. */
@@ -25,6 +25,22 @@ export interface Place {
 
 /** A rule: what can be planted at a node. */
 export type Rule = (node: ts.Node, place: Place) => readonly Proposal[]
+
+/** Every constant of some files whose value is made when the module loads, numbered from `first`. */
+export function watchesIn(program: ts.Program, paths: readonly string[], root: string, first: number): Watch[] {
+  const found: Watch[] = []
+  for (const path of paths) {
+    const file = program.getSourceFile(path) as ts.SourceFile
+    for (const statement of file.statements) {
+      if (!ts.isVariableStatement(statement)) continue
+      for (const { name, initializer } of statement.declarationList.declarations) {
+        if (!ts.isIdentifier(name) || !initializer || ts.isFunctionLike(initializer)) continue
+        found.push({ n: first + found.length, file: relative(root, path), start: initializer.getStart(file), end: initializer.end })
+      }
+    }
+  }
+  return found
+}
 
 /** Properties of a definition that no answer depends on, or that say how exact it is. */
 const leftAlone = ["typical", "example", "within", "sources", "source"]

@@ -78,7 +78,7 @@ export function text(report: ModuleReport): string {
   if (survivors.length) lines.push("", `Not noticed in ${module}:`)
   const places = survivors.sort((a, b) => a.fault.file.localeCompare(b.fault.file) || a.fault.line - b.fault.line)
   for (const { fault, end } of places) {
-    const note = [end === "unreached" ? "reached by no test" : "", keys.has(fault.key) ? "argued equivalent" : ""]
+    const note = [end === "unreached" ? "no test goes where it would make a difference" : "", keys.has(fault.key) ? "argued equivalent" : ""]
       .filter(Boolean)
       .join(", ")
     lines.push(`  ${fault.id} ${fault.file}:${fault.line} ${fault.kind}: ${fault.before}  ->  ${fault.after}${note ? `  (${note})` : ""}`)

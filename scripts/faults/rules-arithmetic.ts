@@ -6,7 +6,7 @@ const K = ts.SyntaxKind
 
 function replace(kind: FaultKind, node: ts.Node, after: string, { file }: Place): Proposal {
   const form = ts.isExpressionStatement(node.parent) ? "effect" : "expression"
-  const edit: Edit = { start: node.getStart(file), end: node.end, form, text: after }
+  const edit: Edit = { start: node.getStart(file), end: node.end, form, text: after, isPure: isPure(node) }
   return { kind, at: node, after, edits: [edit] }
 }
 
@@ -98,9 +98,10 @@ export const argument: Rule = (node, place) => {
     return node.arguments.slice(1).flatMap((b, i) => {
       const a = node.arguments[i] as ts.Expression
       if (ts.isSpreadElement(a) || ts.isSpreadElement(b) || text(a) === text(b) || !types.areAlike(a, b)) return []
+      const pure = isPure(a) && isPure(b)
       const edits = [
-        { start: a.getStart(file), end: a.end, form: "expression", text: text(b) },
-        { start: b.getStart(file), end: b.end, form: "expression", text: text(a) },
+        { start: a.getStart(file), end: a.end, form: "expression", text: text(b), isPure: pure },
+        { start: b.getStart(file), end: b.end, form: "expression", text: text(a), isPure: pure },
       ] as const
       return [{ kind: "argument", at: node, before: `${text(a)}, ${text(b)}`, after: `${text(b)}, ${text(a)}`, edits } as const]
     })
@@ -115,6 +116,7 @@ export const argument: Rule = (node, place) => {
       end: value.end,
       form: ts.isShorthandPropertyAssignment(from) ? "shorthand" : "expression",
       text: text(other),
+      isPure: isPure(value) && isPure(other),
     })
     const before = `${text(a)}, ${text(b)}`
     const after = `${text(a.name as ts.Node)}: ${text(y)}, ${text(b.name as ts.Node)}: ${text(x)}`
@@ -138,9 +140,37 @@ const twins: Readonly<Record<string, string>> = {
 
 /** cos for sin, max for min. */
 export const twin: Rule = (node, place) => {
-  if (!ts.isPropertyAccessExpression(node) || place.text(node.expression) !== "Math") return []
-  const other = twins[node.name.text]
-  return other ? [replace("function", node, `Math.${other}`, place)] : []
+  if (!ts.isCallExpression(node) || !isMath(node.expression)) return []
+  const other = twins[node.expression.name.text]
+  if (!other) return []
+  const values = place.file.text.slice(node.expression.end, node.end)
+  return [{ ...replace("function", node, `Math.${other}${values}`, place), at: node.expression, after: `Math.${other}` }]
+}
+
+function isMath(node: ts.Node): node is ts.PropertyAccessExpression {
+  return ts.isPropertyAccessExpression(node) && ts.isIdentifier(node.expression) && node.expression.text === "Math"
+}
+
+/** Reckoning it changes nothing. */
+function isPure(node: ts.Node): boolean {
+  if (ts.isTypeNode(node) || ts.isToken(node)) return true
+  if (ts.isCallExpression(node)) return isMath(node.expression) && node.arguments.every(isPure)
+  if (ts.isBinaryExpression(node)) {
+    const { kind } = node.operatorToken
+    if (kind >= K.FirstAssignment && kind <= K.LastAssignment) return false
+  }
+  if (ts.isPrefixUnaryExpression(node) && (node.operator === K.PlusPlusToken || node.operator === K.MinusMinusToken)) return false
+  const isPlain =
+    ts.isBinaryExpression(node) ||
+    ts.isPrefixUnaryExpression(node) ||
+    ts.isParenthesizedExpression(node) ||
+    ts.isPropertyAccessExpression(node) ||
+    ts.isElementAccessExpression(node) ||
+    ts.isConditionalExpression(node) ||
+    ts.isAsExpression(node) ||
+    ts.isNonNullExpression(node) ||
+    ts.isIdentifier(node)
+  return isPlain && ts.forEachChild(node, (child) => (isPure(child) ? undefined : true)) !== true
 }
 
 function valueIn(property: ts.ObjectLiteralElementLike): ts.Expression | null {

@@ -90,7 +90,7 @@ export const refusal: Rule = (node, place) => {
   if (!ts.isReturnStatement(node) || !node.expression || !isRefusal(node.expression)) return []
   const condition = conditionOf(node)
   if (condition) {
-    const edit: Edit = { start: condition.getStart(file), end: condition.end, form: "expression", text: "false" }
+    const edit: Edit = { start: condition.getStart(file), end: condition.end, form: "expression", text: "false", isPure: true }
     return [{ kind: "refusal", at: node, before: `if (${text(condition)}) ${shortened(text(node))}`, after: "never", edits: [edit] }]
   }
   // what only ever refuses is left to its callers

@@ -1,19 +1,32 @@
-import type { Edit, Fault } from "./fault.ts"
+import type { Edit, Fault, Watch } from "./fault.ts"
 
-type Switched = Edit & { readonly n: number }
+type Form = Edit["form"] | "watch"
+type Switched = Omit<Edit, "form"> & { readonly form: Form; readonly n: number }
 
-/**
- * The text of a file with every fault in it behind a switch: `$n` is the number of the fault that is on. With `marks`
- * no fault can be on; instead each place notes in `$h` that it was reached.
- */
-export function switched(text: string, faults: readonly Fault[], marks: boolean): string {
-  const edits = faults.flatMap((fault) => fault.edits.map((edit): Switched => ({ ...edit, n: fault.n })))
-  // outer before inner
-  edits.sort((a, b) => a.start - b.start || b.end - a.end)
-  return render(text, 0, text.length, edits, marks)
+/** The text of a file with every fault in it behind a switch: `$n` is the number of the fault that is on. */
+export function switched(text: string, faults: readonly Fault[]): string {
+  return rendered(text, faults, [], withSwitches)
 }
 
-function render(text: string, start: number, end: number, edits: readonly Switched[], marks: boolean): string {
+/**
+ * The text of a file that notes in `$h` which faults would make a difference where it runs: those whose place is
+ * reached, and where that can be told, whose value would be another one. Constants note who reads them.
+ */
+export function marked(text: string, faults: readonly Fault[], watches: readonly Watch[]): string {
+  return rendered(text, faults, watches, withMarks)
+}
+
+type Wrap = (inner: string, of: (...forms: Form[]) => readonly Switched[]) => string
+
+function rendered(text: string, faults: readonly Fault[], watches: readonly Watch[], wrap: Wrap): string {
+  const edits = faults.flatMap((fault) => fault.edits.map((edit): Switched => ({ ...edit, n: fault.n })))
+  edits.push(...watches.map((watch): Switched => ({ ...watch, form: "watch", text: "" })))
+  // outer before inner
+  edits.sort((a, b) => a.start - b.start || b.end - a.end)
+  return render(text, 0, text.length, edits, wrap)
+}
+
+function render(text: string, start: number, end: number, edits: readonly Switched[], wrap: Wrap): string {
   let out = ""
   let at = start
   for (let i = 0; i < edits.length; ) {
@@ -25,35 +38,45 @@ function render(text: string, start: number, end: number, edits: readonly Switch
       first.start,
       first.end,
       within.filter((e) => !here.includes(e)),
-      marks,
+      wrap,
     )
-    out += text.slice(at, first.start) + wrapped(inner, here, marks)
+    out += text.slice(at, first.start) + wrap(inner, (...forms) => here.filter((e) => forms.includes(e.form)))
     at = first.end
     i += within.length
   }
   return out + text.slice(at, end)
 }
 
-function wrapped(inner: string, here: readonly Switched[], marks: boolean): string {
-  const noted = here.map((e) => `$h[${e.n}] = `).join("")
-  const of = (form: Edit["form"]) => here.filter((e) => e.form === form)
-  const [shorthand, elements, statements] = [of("shorthand"), of("element"), of("statement")]
-  if (statements.length) {
-    if (marks) return `{ ${noted}1; ${inner} }`
-    return `if (${statements.map((e) => `$n !== ${e.n}`).join(" && ")}) { ${inner} }`
-  }
-  const effects = of("effect")
-  const values = [...of("expression"), ...effects, ...shorthand]
+const withSwitches: Wrap = (inner, of) => {
+  const statements = of("statement")
+  if (statements.length) return `if (${statements.map((e) => `$n !== ${e.n}`).join(" && ")}) { ${inner} }`
+  const values = of("expression", "effect", "shorthand")
+  const [element] = of("element")
+  const choices = values.map((e) => `$n === ${e.n} ? (${e.text}) : `).join("")
+  const out = values.length ? placed(inner, `(${choices}(${inner}))`, of) : inner
+  return element ? `...($n === ${element.n} ? [] : [${out}])` : out
+}
+
+const withMarks: Wrap = (inner, of) => {
+  const noted = (edits: readonly Switched[]) => edits.map((e) => `$h[${e.n}] = 1`)
+  const statements = of("statement")
+  if (statements.length) return `{ ${noted(statements).join("; ")}; ${inner} }`
+  const values = of("expression", "effect", "shorthand")
+  const [told, untold] = [values.filter((e) => e.isPure), values.filter((e) => !e.isPure)]
   let out = inner
-  if (values.length) {
-    out = marks ? `(${noted}1, (${out}))` : `(${values.map((e) => `$n === ${e.n} ? (${e.text}) : `).join("")}(${out}))`
-    // a line that began with a bracket would go on with the one before it
-    if (effects.length) out = `void ${out}`
-    if (shorthand.length) out = `${inner}: ${out}`
+  if (told.length) {
+    const compared = told.map((e) => `Object.is($v, (${e.text})) || ($h[${e.n}] = 1)`)
+    out = `(($v) => (${compared.join(", ")}, $v))(${out})`
   }
-  if (elements.length) {
-    const [e] = elements as [Switched]
-    out = marks ? `(${noted}1, ${out})` : `...($n === ${e.n} ? [] : [${out}])`
-  }
-  return out
+  const plain = noted([...untold, ...of("element")])
+  if (plain.length) out = `(${plain.join(", ")}, (${out}))`
+  if (values.length) out = placed(inner, out, of)
+  const [watch] = of("watch")
+  return watch ? `$env.watch(${watch.n}, () => (${out}))` : out
+}
+
+function placed(inner: string, out: string, of: Parameters<Wrap>[1]): string {
+  if (of("shorthand").length) return `${inner}: ${out}`
+  // a line that began with a bracket would go on with the one before it
+  return of("effect").length ? `void ${out}` : out
 }

@@ -7,6 +7,8 @@ export interface Test {
   /** Names of its suites and its own. */
   readonly name: string
   readonly run: () => Promise<void>
+  /** What the bodies of its suites reached, where that is traced. */
+  readonly before: () => readonly number[]
 }
 
 type Body = (...args: never[]) => unknown
@@ -17,6 +19,7 @@ interface Suite {
   readonly beforeEach: Body[]
   readonly afterEach: Body[]
   started: boolean
+  reached: readonly number[]
 }
 
 chai.use(JestExtend)
@@ -28,16 +31,24 @@ const expect = Object.assign((value: unknown, message?: string) => chai.expect(v
 })
 setState({ assertionCalls: 0, isExpectingAssertions: false }, expect as never)
 
-/** The part of the test runner's interface that this project's tests use, collecting into a list. */
-export function collector(): { readonly interface: object; readonly collected: () => Test[]; readonly begin: () => void } {
-  const root = (): Suite => ({ name: "", parent: null, before: [], beforeEach: [], afterEach: [], started: false })
+/**
+ * The part of the test runner's interface that this project's tests use, collecting into a list.
+ *
+ * @param traced - runs a suite's body and tells what it reached
+ */
+export function collector(traced: (body: () => void) => readonly number[]): {
+  readonly interface: object
+  readonly collected: () => Test[]
+  readonly begin: () => void
+} {
+  const root = (): Suite => ({ name: "", parent: null, before: [], beforeEach: [], afterEach: [], started: false, reached: [] })
   let suite = root()
   let tests: Test[] = []
 
   const describe = (name: string, body: Body) => {
     const outer = suite
     suite = { ...root(), name: [outer.name, name].filter(Boolean).join(" > "), parent: outer }
-    body()
+    suite.reached = traced(() => body())
     suite = outer
   }
   const it = (name: string, body?: Body) => {
@@ -46,6 +57,7 @@ export function collector(): { readonly interface: object; readonly collected: (
     const line = (from: Suite | null): Suite[] => (from ? [...line(from.parent), from] : [])
     tests.push({
       name: [home.name, name].filter(Boolean).join(" > "),
+      before: () => line(home).flatMap((one) => one.reached),
       run: async () => {
         const suites = line(home)
         for (const one of suites) {

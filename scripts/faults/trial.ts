@@ -5,7 +5,7 @@ import type { Recorded } from "./worker.ts"
 /** What became of a fault. */
 export interface Outcome {
   readonly fault: Fault
-  /** `unreached`: no test runs the place at all. `hung` and `crashed` are noticed too, but not by an expectation. */
+  /** `unreached`: no test runs the place, or none with a value that it changes. `hung` and `crashed` are noticed too, but not by an expectation. */
   readonly end: "killed" | "hung" | "crashed" | "survived" | "unreached"
   readonly by: string | null
   readonly failure: string | null
@@ -15,38 +15,26 @@ export interface Outcome {
 /** What the recording run tells: which tests reach which faults. */
 export class Reach {
   readonly tests: readonly Recorded[]
-  readonly #atLoad: ReadonlySet<number>
-  readonly #byFault = new Map<number, number[]>()
-  readonly #byFile = new Map<string, Set<number>>()
+  readonly #byFault = new Map<number, Set<number>>()
   /** Kills and tries of each test on each file: what noticed one slip there is likely to notice the next. */
   readonly #luck = new Map<string, { killed: number; tried: number }>()
 
-  constructor(tests: readonly Recorded[], atLoad: readonly number[], faults: readonly Fault[]) {
+  /** @param atLoad - faults in what loads before any test, with readers that cannot be told: any test may notice them */
+  constructor(tests: readonly Recorded[], atLoad: readonly number[]) {
     this.tests = tests
-    this.#atLoad = new Set(atLoad)
-    const fileOf = new Map(faults.map((fault) => [fault.n, fault.file]))
+    const reach = (n: number, i: number) => this.#byFault.set(n, (this.#byFault.get(n) ?? new Set()).add(i))
     tests.forEach((test, i) => {
-      for (const n of test.reached) {
-        this.#byFault.set(n, [...(this.#byFault.get(n) ?? []), i])
-        const file = fileOf.get(n) as string
-        const near = this.#byFile.get(file) ?? new Set()
-        this.#byFile.set(file, near.add(i))
-      }
+      for (const n of [...test.reached, ...atLoad]) reach(n, i)
     })
   }
 
   /** Tests that may notice a fault, the most promising for their time first. */
   order(fault: Fault): number[] {
-    const reaching = this.#byFault.get(fault.n) ?? []
-    // data made when the module loads may matter to any test; those that run the same file come first
-    const near = this.#byFile.get(fault.file)
-    const found = this.#atLoad.has(fault.n) ? this.tests.map((_, i) => i) : reaching
     const cost = (i: number) => {
       const luck = this.#luck.get(`${fault.file} ${i}`) ?? { killed: 0, tried: 0 }
-      const hope = (luck.killed + 0.2) / (luck.tried + 1)
-      const isFar = this.#atLoad.has(fault.n) && !near?.has(i) && luck.killed === 0
-      return ((this.tests[i] as Recorded).time + 1) / hope + (isFar ? 1e9 : 0)
+      return ((this.tests[i] as Recorded).time + 1) / ((luck.killed + 0.2) / (luck.tried + 1))
     }
+    const found = [...(this.#byFault.get(fault.n) ?? [])]
     return found
       .map((i) => [cost(i), i] as const)
       .sort((a, b) => a[0] - b[0])

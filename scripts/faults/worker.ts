@@ -9,8 +9,9 @@ export interface Start {
   readonly switches: string
   readonly marks: string
   readonly packages: readonly string[]
-  /** How many marks there are. */
-  readonly count: number
+  /** Faults, and marks in all: those of faults, then those of constants. */
+  readonly faults: number
+  readonly marksInAll: number
   /** Tests of these files are taken only where their name matches. */
   readonly filtered: readonly { readonly file: string; readonly name: string }[]
   /** Counts up with every test begun: by this the watchdog knows that something still moves. */
@@ -38,7 +39,8 @@ export type Report =
 
 const start = workerData as Start
 const beat = new Int32Array(start.beat)
-const { interface: vitest, collected, begin } = collector()
+let marks = new Uint8Array(0)
+const { interface: vitest, collected, begin } = collector(traced)
 const modules: Record<string, unknown> = { vitest, ...((await import(start.stable)) as { modules: object }).modules }
 for (const name of start.packages) modules[name] = await import(name)
 interface Checks {
@@ -49,58 +51,117 @@ interface Checks {
 }
 const checks = modules["fast-check"] as Checks | undefined
 
-type Make = (n: number, marks: Uint8Array, env: object) => Record<string, () => Promise<unknown>>
+/** What was marked since last asked, marks wiped. */
+function taken(): number[] {
+  const found: number[] = []
+  marks.forEach((mark, n) => {
+    if (mark) found.push(n)
+  })
+  marks.fill(0)
+  return found
+}
+
+function traced(body: () => void): readonly number[] {
+  const outer = taken()
+  body()
+  const inner = taken()
+  for (const n of outer) marks[n] = 1
+  return inner
+}
+
+/** What the making of each watched constant reached: faults, and other constants read. */
+const madeOf = new Map<number, readonly number[]>()
+
+function watch(n: number, make: () => unknown): unknown {
+  let value: unknown
+  const reached = traced(() => {
+    value = make()
+  })
+  const isPlain =
+    typeof value === "object" && value !== null && [Object.prototype, Array.prototype, null].includes(Object.getPrototypeOf(value))
+  if (!isPlain && typeof value !== "function") {
+    // who reads a number or a word cannot be seen: as if everyone did
+    for (const one of reached) marks[one] = 1
+    return value
+  }
+  madeOf.set(n, reached)
+  const seen = () => {
+    marks[n] = 1
+  }
+  return new Proxy(value as object, {
+    get(target, key, receiver) {
+      seen()
+      return Reflect.get(target, key, receiver)
+    },
+    apply(target, self, args) {
+      seen()
+      return Reflect.apply(target as never, self, args)
+    },
+  })
+}
+
+/** Faults among marks, those that the constants read were made of too. */
+function faultsIn(reached: readonly number[], seen = new Set<number>()): number[] {
+  for (const n of reached) {
+    if (seen.has(n)) continue
+    seen.add(n)
+    if (n > start.faults) faultsIn(madeOf.get(n) ?? [], seen)
+  }
+  return [...seen].filter((n) => n <= start.faults)
+}
+
+interface Bundled {
+  readonly sources: readonly (() => Promise<unknown>)[]
+  readonly files: Readonly<Record<string, () => Promise<unknown>>>
+}
+type Make = (n: number, marks: Uint8Array, env: object) => Bundled
 const compiled = new Map<string, Make>()
 function make(path: string): Make {
   const known = compiled.get(path)
   if (known) return known
-  const text = `(function ($n, $h, $env) { ${readFileSync(path, "utf8")}\nreturn bundled.files })`
+  const text = `(function ($n, $h, $env) { ${readFileSync(path, "utf8")}\nreturn bundled })`
   const made = new Script(text, { filename: path }).runInThisContext() as Make
   compiled.set(path, made)
   return made
 }
 
 /** One evaluation of the script, with its own copy of every planted file. */
-function instance(path: string, n: number, marks: Uint8Array): (file: string) => Promise<readonly Test[]> {
-  const files = make(path)(n, marks, { modules })
+function instance(path: string, n: number): { readonly bundled: Bundled; readonly load: (file: string) => Promise<readonly Test[]> } {
+  const bundled = make(path)(n, marks, { modules, watch })
   // shrinking a failed property would only say how it failed
   checks?.default.configureGlobal({ ...checks.default.readConfigureGlobal(), endOnFailure: true })
   const loaded = new Map<string, readonly Test[]>()
-  return async (file) => {
+  const load = async (file: string) => {
     const known = loaded.get(file)
     if (known) return known
     begin()
-    await files[file]?.()
+    await bundled.files[file]?.()
     const rule = start.filtered.find((one) => one.file === file)
     const tests = collected().filter((test) => !rule || new RegExp(rule.name).test(test.name))
     loaded.set(file, tests)
     return tests
   }
+  return { bundled, load }
 }
 
 const message = (error: unknown) => (error instanceof Error ? error.message : String(error)).split("\n").slice(0, 2).join(" ").slice(0, 200)
 
 async function record(files: readonly string[]): Promise<Report> {
-  const marks = new Uint8Array(start.count + 1)
-  const reachedNow = () => {
-    const found: number[] = []
-    marks.forEach((mark, n) => {
-      if (mark) found.push(n)
-    })
-    marks.fill(0)
-    return found
-  }
+  marks = new Uint8Array(start.marksInAll + 1)
   const began = performance.now()
-  const load = instance(start.marks, 0, marks)
-  const recorded: Recorded[] = []
-  const all: { file: string; index: number; test: Test }[] = []
+  const { bundled, load } = instance(start.marks, 0)
+  for (const source of bundled.sources) await source()
+  const atLoad = taken()
+  const all: { file: string; index: number; test: Test; before: readonly number[] }[] = []
   for (const file of files) {
     Atomics.add(beat, 0, 1)
-    all.push(...(await load(file)).map((test, index) => ({ file, index, test })))
+    const tests = await load(file)
+    const before = taken()
+    all.push(...tests.map((test, index) => ({ file, index, test, before })))
   }
-  const atLoad = reachedNow()
   const loadTime = performance.now() - began
-  for (const { file, index, test } of all) {
+  const recorded: Recorded[] = []
+  for (const { file, index, test, before } of all) {
     Atomics.add(beat, 0, 1)
     const from = performance.now()
     let failure: string | null = null
@@ -109,9 +170,10 @@ async function record(files: readonly string[]): Promise<Report> {
     } catch (error) {
       failure = message(error)
     }
-    recorded.push({ file, index, name: test.name, time: performance.now() - from, failure, reached: reachedNow() })
+    const time = performance.now() - from
+    recorded.push({ file, index, name: test.name, time, failure, reached: faultsIn([...before, ...test.before(), ...taken()]) })
   }
-  return { recorded, atLoad, loadTime }
+  return { recorded, atLoad: faultsIn(atLoad), loadTime }
 }
 
 async function tryFault(fault: number, tests: readonly Which[]): Promise<Report> {
@@ -124,7 +186,7 @@ async function tryFault(fault: number, tests: readonly Which[]): Promise<Report>
   })
   let ran = 0
   try {
-    const load = instance(start.switches, fault, new Uint8Array(0))
+    const { load } = instance(start.switches, fault)
     for (const { file, index } of tests) {
       Atomics.add(beat, 0, 1)
       const test = (await load(file))[index]
