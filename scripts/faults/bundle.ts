@@ -133,7 +133,7 @@ function placed(text: string, path: string, module: string, root: string): strin
       const wanted = [JSON.parse(patterns.startsWith("[") ? patterns.replace(/,\s*\]/, "]") : `[${patterns}]`) as string[]].flat()
       const entries = wanted
         .flatMap((pattern) => matches(pattern, path))
-        .filter((file) => !isOtherModule(file, module, root))
+        .filter((file) => file !== path && !isOtherModule(file, module, root))
         .map((file) => {
           const name = JSON.stringify(relativeTo(path, file))
           if (!isEager) return `${name}: () => import(${JSON.stringify(file)})`
@@ -166,5 +166,5 @@ function matches(pattern: string, path: string): string[] {
 /** Suites that walk every module walk only the one that faults are planted in. */
 function isOtherModule(file: string, module: string, root: string): boolean {
   const [top, folder, ...rest] = relative(root, file).split("/")
-  return (top === "src" || top === "tests") && rest.length > 0 && folder !== module && folder !== "helpers"
+  return (top === "src" || top === "tests") && rest.length > 0 && folder !== module
 }

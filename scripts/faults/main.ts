@@ -71,7 +71,7 @@ async function runModule(
     for (const { id, file, line, kind, before, after } of faults) say(`${id} ${file}:${line} ${kind}: ${before}  ->  ${after}`)
     return null
   }
-  const { files: tests, leftOut } = testsOf(root, module)
+  const tests = testsOf(root, module)
   const watches = watchesIn(project.program, files, root, faults.length + 1)
   const built = await bundle(project, module, tests, { faults, watches })
   const folder = join(cache, module)
@@ -99,9 +99,11 @@ async function runModule(
     const ending = await first.run({ record: tests.map((path) => relative(root, path)) }, 120_000)
     if ("lost" in ending || !("recorded" in ending.report))
       throw new Error(`${module}: the tests could not be run: ${"why" in ending ? ending.why : ""}`)
-    const { recorded, atLoad, loadTime } = ending.report
-    const red = recorded.filter((test) => test.failure !== null)
-    if (red.length)
+    const { atLoad, loadTime } = ending.report
+    const outside = ending.report.recorded.filter((test) => test.isOutside)
+    const red = ending.report.recorded.filter((test) => test.failure !== null && !test.isOutside)
+    const recorded = ending.report.recorded.filter((test) => test.failure === null)
+    if (red.length && !options.asideRed)
       throw new Error(
         `${module}: ${red.length} tests fail without any fault:\n${red.map((t) => `  ${t.file}: ${t.name}\n    ${t.failure}`).join("\n")}`,
       )
@@ -123,7 +125,8 @@ async function runModule(
       all: of(every),
       argued,
       stale: stale(argued, faults, names),
-      leftOut: leftOut.map((path) => relative(root, path)),
+      red: red.map((test) => `${test.file}: ${test.name}`),
+      outside: outside.map((test) => `${test.file}: ${test.name}`),
       seconds: (performance.now() - began) / 1000,
     }
   } finally {

@@ -14,6 +14,7 @@ export interface Options {
   readonly list: boolean
   readonly changed: string | null
   readonly atLeast: number | null
+  readonly asideRed: boolean
   readonly help: boolean
 }
 
@@ -34,6 +35,7 @@ export const help = `Plants small faults in the sources and counts how many the 
   --fault id,id   these faults and no others
   --list          print every fault that could be planted, and run nothing
   --at-least N    fail when less than N % are noticed in a module, or one of ${mustDie.join(", ")} survives
+  --red-aside     leave out tests that fail without any fault, instead of stopping there (for work in progress)
   --jobs N        threads (2)
   --limit N       seconds that one test may take before it counts as hanging (10; never less than 20 times its usual time)
   --json file     the whole report as JSON
@@ -66,6 +68,7 @@ export function optionsOf(args: readonly string[]): Options {
       json: { type: "string" },
       list: { type: "boolean", default: false },
       changed: { type: "string" },
+      "red-aside": { type: "boolean", default: false },
       "at-least": { type: "string" },
       help: { type: "boolean", short: "h", default: false },
     },
@@ -96,6 +99,7 @@ export function optionsOf(args: readonly string[]): Options {
     list: values.list,
     changed: values.changed ?? null,
     atLeast: values["at-least"] === undefined ? null : number("at-least", values["at-least"]),
+    asideRed: values["red-aside"],
     help: values.help,
   }
 }

@@ -61,30 +61,13 @@ export function exportsOf(program: ts.Program, path: string): string[] {
   })
 }
 
-/** What starts another program or a thread has no place in a run of faults. */
-const outside = /^(?:node:)?(?:child_process|worker_threads)$|^(?:piscina|esbuild|tsup)$/
-
-/** The test files of a module, and those left out because they start processes. */
-export function testsOf(root: string, module: string): { readonly files: readonly string[]; readonly leftOut: readonly string[] } {
+/** The test files of a module: its own, its published values, and the suites that walk every solver. */
+export function testsOf(root: string, module: string): string[] {
   const isTest = (path: string) => path.endsWith(".test.ts")
-  const all = [
-    ...filesOf(join(root, "tests", module)).filter(isTest),
-    ...filesOf(join(root, "tests", "references")).filter(
-      (path) => isTest(path) && relative(join(root, "tests", "references"), path).startsWith(module),
-    ),
-    ...filesOf(join(root, "tests", "laws")).filter(isTest),
-  ]
-  const starts = (path: string, seen = new Set<string>()): boolean => {
-    if (seen.has(path) || !existsSync(path)) return false
-    seen.add(path)
-    const { importedFiles } = ts.preProcessFile(ts.sys.readFile(path) ?? "", true, true)
-    return importedFiles.some(({ fileName }) => {
-      if (outside.test(fileName)) return true
-      const to = resolve(dirname(path), fileName.replace(/\.js$/, ".ts"))
-      // the sources themselves start nothing
-      return fileName.startsWith(".") && to.startsWith(join(root, "tests")) && starts(to, seen)
-    })
-  }
-  const leftOut = all.filter((path) => starts(path))
-  return { files: all.filter((path) => !leftOut.includes(path)), leftOut }
+  const references = join(root, "tests/references")
+  return [
+    ...filesOf(join(root, "tests", module)),
+    ...filesOf(references).filter((path) => relative(references, path).startsWith(module)),
+    ...filesOf(join(root, "tests/laws")),
+  ].filter(isTest)
 }

@@ -37,7 +37,10 @@ export interface ModuleReport {
   readonly all: readonly Outcome[]
   readonly argued: readonly Equivalent[]
   readonly stale: readonly string[]
-  readonly leftOut: readonly string[]
+  /** Tests set aside because they fail without any fault. */
+  readonly red: readonly string[]
+  /** Tests left out because they start other programs. */
+  readonly outside: readonly string[]
   readonly seconds: number
 }
 
@@ -78,7 +81,10 @@ export function text(report: ModuleReport): string {
   if (survivors.length) lines.push("", `Not noticed in ${module}:`)
   const places = survivors.sort((a, b) => a.fault.file.localeCompare(b.fault.file) || a.fault.line - b.fault.line)
   for (const { fault, end } of places) {
-    const note = [end === "unreached" ? "no test goes where it would make a difference" : "", keys.has(fault.key) ? "argued equivalent" : ""]
+    const note = [
+      end === "unreached" ? "no test goes where it would make a difference" : "",
+      keys.has(fault.key) ? "argued equivalent" : "",
+    ]
       .filter(Boolean)
       .join(", ")
     lines.push(`  ${fault.id} ${fault.file}:${fault.line} ${fault.kind}: ${fault.before}  ->  ${fault.after}${note ? `  (${note})` : ""}`)
@@ -87,7 +93,8 @@ export function text(report: ModuleReport): string {
   const disproved = everyone.filter((one) => isKilled(one) && keys.has(one.fault.key))
   for (const { fault, by } of disproved) lines.push(`  argued equivalent, yet noticed (take the entry out): ${fault.key} by ${by}`)
   for (const key of report.stale) lines.push(`  argued equivalent, no longer there (take the entry out): ${key}`)
-  if (report.leftOut.length) lines.push(`  tests left out, since they start other programs: ${report.leftOut.join(", ")}`)
+  if (report.outside.length) lines.push(`  tests left out, since they start other programs: ${report.outside.join("; ")}`)
+  if (report.red.length) lines.push(`  tests set aside, since they fail without any fault: ${report.red.join("; ")}`)
   return lines.join("\n")
 }
 
@@ -115,6 +122,7 @@ export function shortfalls(reports: readonly ModuleReport[], atLeast: number): s
     )
     return [
       ...(report.sampled.length && share < atLeast / 100 ? [`${report.module}: ${percent(share)} noticed, ${atLeast} % wanted`] : []),
+      ...(report.red.length ? [`${report.module}: ${report.red.length} tests fail without any fault`] : []),
       ...(alive.length ? [`${report.module}: a removed ${[...new Set(alive.map((one) => one.fault.kind))].join(", ")} survives`] : []),
     ]
   })

@@ -30,6 +30,8 @@ export interface Recorded extends Which {
   readonly name: string
   readonly time: number
   readonly failure: string | null
+  /** It would start another program, and so is left out. */
+  readonly isOutside: boolean
   readonly reached: readonly number[]
 }
 
@@ -39,10 +41,20 @@ export type Report =
 
 const start = workerData as Start
 const beat = new Int32Array(start.beat)
+/** Tests that start programs or threads of their own have no place here: thousands of them would be started. */
+const startsPrograms = /^(?:node:)?(?:child_process|worker_threads)$|^(?:piscina|esbuild|tsup)$/
+const STARTS = "starts another program"
+function stub(name: string): object {
+  const refuse = () => {
+    throw new Error(`${name} ${STARTS}`)
+  }
+  return new Proxy(class {}, { get: (_, key) => (key === "then" ? undefined : stub(name)), apply: refuse, construct: refuse })
+}
+
 let marks = new Uint8Array(0)
 const { interface: vitest, collected, begin } = collector(traced)
 const modules: Record<string, unknown> = { vitest, ...((await import(start.stable)) as { modules: object }).modules }
-for (const name of start.packages) modules[name] = await import(name)
+for (const name of start.packages) modules[name] = startsPrograms.test(name) ? stub(name) : await import(name)
 interface Checks {
   readonly default: {
     configureGlobal(to: object): void
@@ -144,7 +156,11 @@ function instance(path: string, n: number): { readonly bundled: Bundled; readonl
   return { bundled, load }
 }
 
-const message = (error: unknown) => (error instanceof Error ? error.message : String(error)).split("\n").slice(0, 2).join(" ").slice(0, 200)
+/** The innermost cause in a line: of a failed property, the expectation in it. */
+function message(error: unknown): string {
+  if (error instanceof Error && error.cause !== undefined) return message(error.cause)
+  return (error instanceof Error ? error.message : String(error)).split("\n").slice(0, 2).join(" ").slice(0, 200)
+}
 
 async function record(files: readonly string[]): Promise<Report> {
   marks = new Uint8Array(start.marksInAll + 1)
@@ -171,7 +187,8 @@ async function record(files: readonly string[]): Promise<Report> {
       failure = message(error)
     }
     const time = performance.now() - from
-    recorded.push({ file, index, name: test.name, time, failure, reached: faultsIn([...before, ...test.before(), ...taken()]) })
+    const isOutside = failure?.endsWith(STARTS) ?? false
+    recorded.push({ file, index, name: test.name, time, failure, isOutside, reached: faultsIn([...before, ...test.before(), ...taken()]) })
   }
   return { recorded, atLoad: faultsIn(atLoad), loadTime }
 }
