@@ -1,7 +1,8 @@
 import type { Charge, Energy, Mass, Voltage } from "../quantity/index.js"
-import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, fill, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { AIR_CARGO, AIR_PASSENGERS, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "./sources.js"
 
-/** Passenger rules as they stood; rules change every year and airlines add their own. */
+/** Passenger rules as they stood on the day of {@link airRules.read}; they change every year and airlines add their own. */
 export const airRules = {
   /** Lithium-ion battery, J, up to which no approval is asked. */
   freeEnergy: 100 * 3600,
@@ -11,12 +12,21 @@ export const airRules = {
   freeLithium: 2e-3,
   /** Lithium-metal battery, kg of lithium, up to which the airline may approve. */
   approvalLithium: 8e-3,
+  /** Non-spillable lead battery: greatest voltage, V, and energy, J. */
+  leadVoltage: 12,
+  leadEnergy: 100 * 3600,
   /** Devices with batteries for each passenger. */
   mostDevices: 15,
   /** Spare batteries of up to 100 Wh for each passenger. */
   mostSpares: 20,
   /** Spare batteries over 100 Wh for each passenger. */
   mostLargeSpares: 2,
+  /** Spare non-spillable lead batteries for each passenger. */
+  mostLeadSpares: 2,
+  /** Power banks for each passenger, since 27 March 2026. */
+  mostPowerBanks: 2,
+  /** Power banks may not be recharged on board. */
+  rechargingOnBoard: false,
   /** Spares ride in the cabin, never in the hold. */
   sparesInHold: false,
   /** A battery whose main purpose is to power another device is a spare. */
@@ -24,12 +34,9 @@ export const airRules = {
   /** Greatest mass of lithium and watt-hours of a battery fixed in baggage that is checked in. */
   fixedBaggageEnergy: 2.7 * 3600,
   fixedBaggageLithium: 0.3e-3,
-  source: {
-    title: "Dangerous Goods Regulations, provisions for passengers and crew (table 2.3.A), and passenger guidance on lithium batteries",
-    by: "IATA",
-    edition: "65th and 66th, 2024 and 2025",
-    where: "section 2.3; numbers of devices and spares from memory",
-  },
+  /** Day the rules were read. */
+  read: "2026-11-28",
+  source: AIR_PASSENGERS,
 } as const
 
 /** Limits for lithium-ion cells and batteries sent by themselves (UN 3480) and for small ones. */
@@ -38,14 +45,16 @@ export const cargoRules = {
   smallBatteryEnergy: 100 * 3600,
   mostCharge: 0.3,
   onPassengerAircraft: false,
+  /** Section IB, kg. */
   netMassOnCargoAircraft: 10,
-  source: { title: "Dangerous Goods Regulations, packing instruction 965", by: "IATA", edition: "2024", where: "sections IA and IB" },
+  read: "2026-11-28",
+  source: AIR_CARGO,
 } as const
 
 /** Input of {@link airTravel}. Give the energy printed on the battery, or nominal voltage and capacity. */
 export interface AirTravelInput {
   /** What kind of battery it is. */
-  kind?: "lithium-ion" | "lithium-metal" | "dry"
+  kind?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
   /** Watt-hours printed on one battery. */
   energy?: Energy | null
   /** Nominal voltage of one battery, where no watt-hours are printed. */
@@ -56,15 +65,15 @@ export interface AirTravelInput {
   lithiumMass?: Mass | null
   /** Batteries of this kind that one passenger carries. */
   count?: number
-  /** How it travels: fitted in the device it runs, or spare; a pack on a cable and a power bank are spares. */
-  carried?: "in-device" | "spare"
+  /** How it travels: fitted in the device it runs, spare (a pack on a cable is one), or as a power bank. */
+  carried?: "in-device" | "spare" | "power-bank"
 }
 
 /** Result of {@link airTravel}. */
 export interface AirTravel {
-  /** Watt-hours of one battery, J; null for lithium metal without any. */
+  /** Watt-hours of one battery, J; null for lithium metal or dry cells without any. */
   readonly energy: number | null
-  /** `free`, `approval` or `forbidden`. */
+  /** `free` (no approval usually asked), `approval` or `forbidden`. */
   readonly band: string
   /** Most of them one passenger is usually let through with. */
   readonly most: number
@@ -78,96 +87,130 @@ export interface AirTravel {
   readonly approvalCapacity: number | null
   /** What it comes to, in a sentence. */
   readonly verdict: string
+  /** Day the rules behind this answer were read, and the newest of them. */
+  readonly rulesRead: string
+  readonly rulesFrom: string
 }
 
 type Si = SiOf<AirTravelInput>
 
+// the limits themselves are still within; rounding of a product is not to push a battery over
 const dust = 1 + 1e-9
 
 function bandOf(si: Si, energy: number | null): "free" | "approval" | "forbidden" {
   if (si.kind === "dry") return "free"
+  if (si.kind === "lead")
+    return (si.nominalVoltage as number) <= airRules.leadVoltage * dust && (energy as number) <= airRules.leadEnergy * dust
+      ? "free"
+      : "forbidden"
   const [value, free, approval] =
     si.kind === "lithium-metal"
       ? [si.lithiumMass as number, airRules.freeLithium, airRules.approvalLithium]
       : [energy as number, airRules.freeEnergy, airRules.approvalEnergy]
-  // the limits themselves are still within; rounding of a product is not to push a battery over
   return value <= free * dust ? "free" : value <= approval * dust ? "approval" : "forbidden"
+}
+
+function mostOf(si: Si, band: string): number {
+  if (band === "forbidden") return 0
+  if (si.carried === "power-bank") return airRules.mostPowerBanks
+  if (si.carried === "in-device") return airRules.mostDevices
+  if (si.kind === "lead") return airRules.mostLeadSpares
+  return band === "approval" ? airRules.mostLargeSpares : airRules.mostSpares
+}
+
+function verdictOf(si: Si, band: string, most: number, cabinOnly: boolean): string {
+  const where = cabinOnly ? " in the cabin, contacts covered" : ""
+  if (band === "forbidden")
+    return si.kind === "lead"
+      ? "Passengers are not let through with it: lead batteries over 12 V or 100 Wh have to be sent as dangerous goods."
+      : "Passengers are not let through with it: leave it out, divide it into smaller batteries, or have it sent as dangerous goods."
+  if (si.kind === "lithium-metal" && band === "approval")
+    return "For portable medical electronics alone, and only with the airline's approval beforehand: leave it out."
+  if (si.count > most)
+    return fill(
+      "Each is within the limit, but {count} are more than the {most} that one passenger is usually let through with: leave some out, or ask the airline.",
+      {
+        count: si.count,
+        most,
+      },
+    )
+  if (band === "approval") return fill("Only with the airline's approval beforehand, and no more than {most}{where}.", { most, where })
+  return fill("Usually let through{where}; ask the airline, which may be stricter.", { where })
 }
 
 function solve(si: Si): AirTravel {
   const energy = si.energy ?? (si.nominalVoltage !== null && si.capacity !== null ? si.nominalVoltage * si.capacity : null)
   const band = bandOf(si, energy)
-  const most =
-    band === "forbidden"
-      ? 0
-      : si.carried === "in-device"
-        ? airRules.mostDevices
-        : band === "approval"
-          ? airRules.mostLargeSpares
-          : airRules.mostSpares
-  const countWithin = si.count <= most
-  const cabinOnly = si.kind !== "dry" && si.carried === "spare"
-  const verdict =
-    band === "forbidden"
-      ? "Passengers are not let through with it: leave it out, divide it into smaller batteries, or have it sent as dangerous goods."
-      : si.kind === "lithium-metal" && band === "approval"
-        ? "For portable medical electronics alone, and only with the airline's approval beforehand: leave it out."
-        : band === "approval"
-          ? `Only with the airline's approval beforehand, and no more than ${most}${cabinOnly ? " spares, in the cabin" : ""}.`
-          : countWithin
-            ? `Usually let through${cabinOnly ? " in the cabin, contacts covered" : ""}; ask the airline, which may be stricter.`
-            : `Each is within the limit, but ${si.count} are more than the usual ${most}: ask the airline.`
+  const most = mostOf(si, band)
+  const lithium = si.kind === "lithium-ion" || si.kind === "lithium-metal"
+  const cabinOnly = lithium && si.carried !== "in-device"
+  const [free, approval] = si.kind === "lead" ? [airRules.leadEnergy, airRules.leadEnergy] : [airRules.freeEnergy, airRules.approvalEnergy]
   return {
     energy,
     band,
     most,
-    countWithin,
+    countWithin: si.count <= most,
     cabinOnly,
-    freeCapacity: si.nominalVoltage === null ? null : airRules.freeEnergy / si.nominalVoltage,
-    approvalCapacity: si.nominalVoltage === null ? null : airRules.approvalEnergy / si.nominalVoltage,
-    verdict,
+    freeCapacity: si.nominalVoltage === null ? null : free / si.nominalVoltage,
+    approvalCapacity: si.nominalVoltage === null ? null : approval / si.nominalVoltage,
+    verdict: verdictOf(si, band, most, cabinOnly),
+    rulesRead: airRules.read,
+    rulesFrom: `${AIR_PASSENGERS.by} ${AIR_PASSENGERS.edition}; ${POWER_BANKS_BY_AIR.by} ${POWER_BANKS_BY_AIR.edition}`,
   }
 }
 
 function check(si: Si): Issue[] {
-  const rated = si.nominalVoltage !== null && si.capacity !== null
-  if (si.kind === "lithium-metal")
-    return si.lithiumMass === null ? [inconsistent(["lithiumMass"], "nothing", "the mass of lithium of a lithium-metal battery")] : []
-  if (si.kind === "dry") return []
-  if (si.energy === null && !rated) return [inconsistent(["energy"], "neither", "energy, or nominalVoltage and capacity")]
-  if (si.energy !== null && rated && Math.abs(si.energy / ((si.nominalVoltage as number) * (si.capacity as number)) - 1) > 0.05)
-    return [
+  const faults: Issue[] = []
+  if (si.carried === "power-bank" && si.kind !== "lithium-ion")
+    faults.push(inconsistent(["carried"], "a power bank of another kind", "lithium-ion: that is what power banks hold"))
+  if (si.kind === "lithium-metal") {
+    if (si.lithiumMass === null) faults.push(inconsistent(["lithiumMass"], "nothing", "the mass of lithium of a lithium-metal battery"))
+    return faults
+  }
+  if (si.kind === "dry") return faults
+  const rated = si.nominalVoltage !== null && si.capacity !== null ? si.nominalVoltage * si.capacity : null
+  if (si.kind === "lead" && si.nominalVoltage === null)
+    faults.push(inconsistent(["nominalVoltage"], "nothing", "the nominal voltage of a lead battery, by which it is judged"))
+  if (si.energy === null && rated === null) faults.push(inconsistent(["energy"], "neither", "energy, or nominalVoltage and capacity"))
+  if (si.energy !== null && rated !== null && Math.abs(si.energy / rated - 1) > 0.05)
+    faults.push(
       inconsistent(
         ["energy"],
-        `${si.energy / 3600} Wh`,
-        "what nominal voltage and capacity make, to 5 % (an inspector will compare the printed figures)",
+        "{energy energy Wh}",
+        "the {rated energy Wh} that nominal voltage and capacity make, to 5 % (an inspector will compare the printed figures)",
+        { energy: si.energy, rated },
       ),
-    ]
-  return []
+    )
+  return faults
 }
 
 function cautions(si: Si, out: AirTravel): Caution[] {
+  const lithium = si.kind === "lithium-ion" || si.kind === "lithium-metal"
   const found = [
     caution(
       "rules-change",
       "warning",
-      "Guidance, not permission: rules change every year, airlines and countries add their own, and the crew decides. Look up the current edition and ask the airline in writing.",
-      `${airRules.source.title}, ${airRules.source.edition}`,
+      "Guidance, not permission: rules change every year, airlines and countries add their own, and the crew decides. These were read on {rulesRead}: look up the current edition and ask the airline in writing.",
+      lithium ? AIR_PASSENGERS : OTHER_BATTERIES_BY_AIR,
+      { rulesRead: out.rulesRead },
     ),
   ]
+  if (lithium)
+    found.push(
+      caution(
+        "battery-fire",
+        "warning",
+        "A lithium battery can burn on board: keep it where you see it, not in an overhead locker, and tell the crew at once if it gets hot, swells or smokes. A damaged, swollen or recalled one must not fly at all.",
+        AIR_PASSENGERS,
+      ),
+    )
   if (si.kind === "lithium-ion")
     found.push(
       caution(
         "home-made",
         "warning",
         "A home-made pack has no printed watt-hours and no UN 38.3 test summary; it may be refused whatever its size. A bought pack of a known make, marked with its watt-hours, is the safer choice for travel.",
-        "UN Manual of Tests and Criteria, section 38.3; IATA Dangerous Goods Regulations, section 2.3",
-      ),
-      caution(
-        "damaged",
-        "warning",
-        "A damaged, swollen or recalled battery must not fly at all.",
-        "IATA Dangerous Goods Regulations, special provision A154 (from memory)",
+        UN_38_3,
       ),
     )
   if (si.kind === "lithium-metal" && out.band === "approval")
@@ -176,7 +219,7 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         "medical-only",
         "warning",
         "Between 2 g and 8 g of lithium airlines approve for portable medical electronics alone: a costume is none, so count on its being refused.",
-        "IATA Dangerous Goods Regulations, table 2.3.A (portable medical electronic devices; from memory)",
+        AIR_PASSENGERS,
       ),
     )
   if (out.cabinOnly)
@@ -185,7 +228,35 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         "spares-in-cabin",
         "warning",
         "Spares and power banks ride in the cabin with their contacts covered, never in checked baggage; a pack that feeds wings by a cable counts as a spare.",
-        `${airRules.source.title}, ${airRules.source.edition}`,
+        AIR_PASSENGERS,
+      ),
+    )
+  if (si.carried === "power-bank")
+    found.push(
+      caution(
+        "power-bank-on-board",
+        "warning",
+        "Since 27 March 2026 at most {most} power banks a person: in the cabin, each protected against short circuit, never recharged on board, and better not used there at all. Some airlines let through one, or none in use.",
+        POWER_BANKS_BY_AIR,
+        { most: airRules.mostPowerBanks },
+      ),
+    )
+  if (si.kind === "lead")
+    found.push(
+      caution(
+        "non-spillable-only",
+        "warning",
+        "This holds for sealed lead batteries (gel or absorbed glass mat) marked non-spillable, up to 12 V and 100 Wh, terminals covered and strongly packed: passengers are not let through with any that can be topped up.",
+        OTHER_BATTERIES_BY_AIR,
+      ),
+    )
+  if (si.kind === "dry")
+    found.push(
+      caution(
+        "terminals-covered",
+        "caution",
+        "Dry and nickel cells get hot enough to burn when short-circuited: keep them in their retail packing or tape over the terminals; a charger does not count as cover.",
+        OTHER_BATTERIES_BY_AIR,
       ),
     )
   return found
@@ -195,14 +266,15 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  * Which passenger rule a battery falls under in an aeroplane: guidance, not permission.
  *
  * Formula: E = V·Q with V the nominal voltage (V) and Q the rated capacity (C) of one battery, not of all
- * together. Lithium-ion: up to 100 Wh free, over 100 to 160 Wh with the airline's approval, above 160 Wh not by
- * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Usual numbers for
- * each passenger (count, default 1): 15 devices, 20 spares, 2 spares over 100 Wh. A pack whose purpose is to
- * power another device is a spare.
+ * together. Lithium-ion: up to 100 Wh no approval is usually asked, over 100 to 160 Wh the airline's is, above 160 Wh not by
+ * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Lead: 12 V and
+ * 100 Wh, non-spillable. Usual numbers for each passenger (count, default 1): 15 devices, 20 spares, 2 spares over
+ * 100 Wh or of lead, 2 power banks (since 27 March 2026). A pack whose purpose is to power another device is a spare.
  *
- * Valid for the editions named; rules change yearly and airlines may be stricter.
+ * Valid for the editions named, read on 2026-11-28; rules change yearly and airlines may be stricter.
  *
- * Sources: IATA Dangerous Goods Regulations, 65th and 66th edition (2024, 2025), section 2.3.
+ * Sources: IATA Dangerous Goods Regulations, 67th edition (2026), section 2.3; ICAO Technical Instructions 2025-2026,
+ * Addendum No. 1; 49 CFR 175.10.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -225,6 +297,7 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
       options: {
         "lithium-ion": "lithium-ion, rechargeable",
         "lithium-metal": "lithium metal, not rechargeable",
+        lead: "lead-acid, sealed and non-spillable",
         dry: "alkaline or nickel-metal hydride",
       },
       default: "lithium-ion",
@@ -261,19 +334,21 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
     carried: {
       kind: "choice",
       label: "how it travels",
-      options: { "in-device": "fitted in the device it runs", spare: "spare, power bank, or pack on a cable" },
+      options: { "in-device": "fitted in the device it runs", spare: "spare, or pack on a cable", "power-bank": "power bank" },
       default: "spare",
     },
   },
   output: {
     energy: { kind: "energy", symbol: "E", label: "energy of one battery", unit: "Wh" },
-    band: { kind: "text", label: "rule" },
+    band: { kind: "text", label: "rule (free: no approval usually asked)" },
     most: { kind: "number", symbol: "N_m", label: "usual number for each passenger" },
     countWithin: { kind: "flag", label: "number within it" },
     cabinOnly: { kind: "flag", label: "cabin only" },
-    freeCapacity: { kind: "charge", symbol: "Q_f", label: "capacity within the first limit", unit: "Ah" },
-    approvalCapacity: { kind: "charge", symbol: "Q_a", label: "capacity within the second limit", unit: "Ah" },
+    freeCapacity: { kind: "charge", symbol: "Q_f", label: "capacity that stays under the first limit", unit: "Ah" },
+    approvalCapacity: { kind: "charge", symbol: "Q_a", label: "capacity that stays under the second limit", unit: "Ah" },
     verdict: { kind: "text", label: "in short" },
+    rulesRead: { kind: "text", label: "rules read on" },
+    rulesFrom: { kind: "text", label: "rules of" },
   },
   example: { nominalVoltage: "10.8 V", capacity: "5.2 Ah", count: 2, carried: "spare" },
   formulae: [
@@ -284,24 +359,31 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
       kind: "number",
       meaning: "usual number, from the rules",
       given: (_, out) => out.most,
-      source: "IATA DGR, section 2.3",
+      source: AIR_PASSENGERS,
+    },
+    {
+      symbol: "E_2",
+      kind: "energy",
+      meaning: "energy of the second limit",
+      given: (si) => (si.kind === "lead" ? airRules.leadEnergy : airRules.approvalEnergy),
+      source: AIR_PASSENGERS,
     },
     {
       symbol: "Q_f",
       meaning: "capacity within the first limit",
       is: "100 W * 1 hour / V",
       when: "has_nominalVoltage",
-      source: "IATA DGR, section 2.3",
+      source: AIR_PASSENGERS,
     },
     {
       symbol: "Q_a",
       meaning: "capacity within the second limit",
-      is: "160 W * 1 hour / V",
+      is: "E_2 / V",
       when: "has_nominalVoltage",
-      source: "IATA DGR, section 2.3",
+      source: AIR_PASSENGERS,
     },
   ],
-  sources: [airRules.source],
+  sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR],
   check,
   solve,
   cautions,

@@ -1,8 +1,9 @@
 import type { Charge, Current, Mass, Voltage } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries } from "./chemistry.js"
-import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
+import { chargeLimitFactor, dischargeLimitFactor, temperatureLimitSource } from "./data.js"
 import { type PackCells, packCautions, packCutOff, packFaults, packFields, packResistance, packResistanceSteps } from "./fields.js"
+import { AIR_PASSENGERS, LITHIUM_SAFETY, NICKEL_SHEETS, RATED_FIGURES, TEMPERATURE_LIMITS } from "./sources.js"
 
 /** Input of {@link cellPack}; an entry of `genericCells` can be spread into it. */
 export interface CellPackInput extends PackCells {
@@ -44,7 +45,7 @@ export interface CellPack {
   readonly resistance: number
   /** Greatest lasting discharge current at the cell temperature, A. */
   readonly maxCurrent: number | null
-  /** Greatest charge current, A. */
+  /** Greatest charge current at the cell temperature, A. */
   readonly maxChargeCurrent: number | null
   /** Mass, kg. */
   readonly mass: number | null
@@ -73,7 +74,7 @@ function solve(si: SiOf<CellPackInput>): CellPack {
     energy,
     resistance: packResistance(si),
     maxCurrent: si.maxCurrent === null ? null : si.maxCurrent * parallel * dischargeLimitFactor(chemistry, si.temperature),
-    maxChargeCurrent: si.maxChargeCurrent === null ? null : si.maxChargeCurrent * parallel,
+    maxChargeCurrent: si.maxChargeCurrent === null ? null : si.maxChargeCurrent * parallel * chargeLimitFactor(chemistry, si.temperature),
     mass,
     specificEnergy: mass === null ? null : energy / mass,
     cost: si.cellPrice === null ? null : cells * si.cellPrice,
@@ -81,14 +82,15 @@ function solve(si: SiOf<CellPackInput>): CellPack {
 }
 
 function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
-  const found = packCautions(si)
-  if (si.parallel > 1 && chemistries[si.chemistry].lithiumIon)
+  const found = packCautions(si, out.fullVoltage)
+  const { lithiumIon } = chemistries[si.chemistry]
+  if (si.parallel > 1 && lithiumIon)
     found.push(
       caution(
         "unequal-strings",
         "warning",
         "Join cells in parallel only when their voltages are within a few hundredths of a volt of each other: a fuller one charges its neighbour with whatever current their resistances allow (see parallelSharing).",
-        lithiumSources.cells,
+        LITHIUM_SAFETY,
       ),
     )
   if (out.strandedCharge > 0.05 * out.capacity * si.series)
@@ -96,31 +98,42 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
       caution(
         "weak-group",
         "warning",
-        "The weakest group is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
-        lithiumSources.cells,
+        "The weakest group, {capacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
+        LITHIUM_SAFETY,
+        { capacity: out.capacity },
       ),
     )
-  if (out.maxCurrent !== null && dischargeLimitFactor(si.chemistry, si.temperature) < 1)
+  const [discharge, charge] = [dischargeLimitFactor(si.chemistry, si.temperature), chargeLimitFactor(si.chemistry, si.temperature)]
+  if (out.maxCurrent !== null && discharge < 1)
     found.push(
       caution(
         "limit-by-temperature",
         "caution",
-        "At this cell temperature makers allow only a part of the rated current; the limit shown is cut accordingly.",
-        temperatureLimitSource.title,
+        "At this cell temperature makers allow {left ratio %} of the rated discharge current; the limit shown is cut accordingly.",
+        lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
+        { left: discharge },
       ),
     )
-  if (out.fullVoltage > 60)
+  if (out.maxChargeCurrent !== null && charge < 1)
     found.push(
       caution(
-        "touch-voltage",
+        "charge-limit-by-temperature",
         "warning",
-        "Above 60 V direct current a touch can hurt; local wiring rules apply and a qualified person should build it.",
-        "IEC 60364-4-41, 2005, clause 414.4.5 (60 V direct current, dry; from memory)",
+        charge === 0
+          ? "At this cell temperature makers of such cells allow no charging at all; the limit shown is zero."
+          : "At this cell temperature makers allow a part of the rated charge current; the limit shown is cut accordingly.",
+        lithiumIon ? temperatureLimitSource : si.chemistry === "nimh" ? NICKEL_SHEETS : TEMPERATURE_LIMITS,
       ),
     )
-  if (chemistries[si.chemistry].lithiumIon && out.energy > 100 * 3600)
+  if (lithiumIon && out.energy > 100 * 3600)
     found.push(
-      caution("air-travel", "note", "Over 100 Wh: airlines limit such a pack or refuse it (see airTravel).", lithiumSources.transport),
+      caution(
+        "air-travel",
+        "note",
+        "{energy energy Wh} is over 100 Wh: airlines limit such a pack or refuse it (see airTravel).",
+        AIR_PASSENGERS,
+        { energy: out.energy },
+      ),
     )
   return found
 }
@@ -132,12 +145,12 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * n_p are the cells in series and parallel, V_c the voltage of a cell (V; nominal, full and least, by
  * chemistry where left out), Q_c its capacity (C), r_c its direct-current resistance at 25 °C (Ω), k_T the
  * factor for the cell temperature T (°C, default 25), R_l the links (Ω, default 0), m_c and m_x mass of a
- * cell and of everything else (kg, default 0). Current limits are n_p times the cell's; discharge is cut by
- * temperature as makers' sheets do. Only cells in parallel add current, series never does.
+ * cell and of everything else (kg, default 0). Current limits are n_p times the cell's, both cut by
+ * temperature as makers' datasheets do. Only cells in parallel add current, series never does.
  *
  * Valid for cells of one kind, age and charge. Watt-hours use the nominal voltage, as transport rules do.
  *
- * Sources: IEC 61960-3 (2017), clause 3 (rated capacity, nominal voltage; from memory); IATA Dangerous Goods Regulations,
+ * Sources: IEC 61960-3 (2017), clause 3 (rated capacity, nominal voltage); IATA Dangerous Goods Regulations,
  * watt-hour definition.
  *
  * @function
@@ -148,8 +161,8 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * const pack = cellPack({ series: 3, parallel: 2, ...genericCells['18650-standard'] })
  * pack.nominalVoltage // => 10.8
  * pack.energy / 3600 // => 56.16
- * pack.resistance // => 0.12
- * pack.mass // => 0.27
+ * pack.resistance // => 0.075
+ * pack.mass // => 0.288
  * ```
  */
 export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<CellPackInput, CellPack>({
@@ -237,21 +250,21 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
       kind: "voltage",
       meaning: "nominal voltage of a cell",
       given: (si) => si.nominalVoltage ?? chemistries[si.chemistry].nominalVoltage,
-      source: "table of chemistries",
+      source: RATED_FIGURES,
     },
     {
       symbol: "V_2",
       kind: "voltage",
       meaning: "voltage of a full cell",
       given: (si) => si.fullVoltage ?? chemistries[si.chemistry].fullVoltage,
-      source: "table of chemistries",
+      source: RATED_FIGURES,
     },
     {
       symbol: "V_3",
       kind: "voltage",
       meaning: "least voltage of a cell",
       given: (si) => si.cutOffVoltage ?? chemistries[si.chemistry].cutOffVoltage,
-      source: "table of chemistries",
+      source: RATED_FIGURES,
     },
     { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
     { symbol: "V_max", meaning: "voltage when full", is: "n_s * V_2" },
@@ -267,30 +280,31 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
       kind: "number",
       meaning: "share of the discharge limit left at this temperature",
       given: (si) => dischargeLimitFactor(si.chemistry, si.temperature),
-      source: temperatureLimitSource.title,
+      source: temperatureLimitSource,
     },
     { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_maxCurrent" },
-    { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c", when: "has_maxChargeCurrent" },
+    {
+      symbol: "k_g",
+      kind: "number",
+      meaning: "share of the charge limit left at this temperature",
+      given: (si) => chargeLimitFactor(si.chemistry, si.temperature),
+      source: temperatureLimitSource,
+    },
+    { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c * k_g", when: "has_maxChargeCurrent" },
     { symbol: "M", meaning: "mass", is: "N * m_c + m_x", when: "has_cellMass" },
     { symbol: "e", meaning: "energy for its mass", is: "E / M", when: "has_cellMass" },
     { symbol: "c", meaning: "price of the cells", is: "N * c_c", when: "has_cellPrice" },
   ],
-  sources: [
-    {
-      title: "IEC 61960-3, Secondary lithium cells and batteries for portable applications",
-      by: "IEC",
-      edition: "2017",
-      where: "clause 3 (from memory)",
-    },
-    { title: "Dangerous Goods Regulations", by: "IATA", where: "watt-hour definition" },
-    temperatureLimitSource,
-  ],
+  sources: [RATED_FIGURES, AIR_PASSENGERS, temperatureLimitSource],
   check: (si) =>
     si.groupCapacities === null || si.groupCapacities.length === si.series
       ? packFaults(si)
       : [
           ...packFaults(si),
-          inconsistent(["groupCapacities"], `${si.groupCapacities.length} groups`, `one for each of the ${si.series} in series`),
+          inconsistent(["groupCapacities"], "{groups} groups", "one for each of the {series} in series", {
+            groups: si.groupCapacities.length,
+            series: si.series,
+          }),
         ],
   solve,
   cautions,

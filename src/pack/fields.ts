@@ -1,7 +1,18 @@
 import type { Charge, Ratio, Resistance, Temperature, Voltage } from "../quantity/index.js"
 import { type Caution, caution, type Issue, inconsistent, optionsFrom } from "../solver/index.js"
 import { type Chemistry, chemistries, resistanceFactor } from "./chemistry.js"
-import { lithiumSources } from "./data.js"
+import { coldestUse, hottestUse } from "./data.js"
+import {
+  CELL_SHEETS,
+  COLD_RESISTANCE,
+  LEAD_RATES,
+  LEAD_SAFETY,
+  LITHIUM_SAFETY,
+  NICKEL_CARE,
+  NICKEL_SAFETY,
+  TEMPERATURE_LIMITS,
+  TOUCH_VOLTAGE,
+} from "./sources.js"
 
 /** Cells and how they are joined: the part of the input that pack solvers share. */
 export interface PackCells {
@@ -113,7 +124,7 @@ export const packResistanceSteps = [
     kind: "number",
     meaning: "resistance at this temperature against 25 °C",
     given: (si: JoinedCellsSi) => resistanceFactor(si.chemistry, si.temperature),
-    source: "Arrhenius with rounded activation energies, from memory",
+    source: COLD_RESISTANCE,
   },
   { symbol: "R", kind: "resistance", meaning: "resistance of the pack", is: "r_c * k_T * n_s / n_p + R_l" },
 ] as const
@@ -123,40 +134,91 @@ export function packFaults(si: PackCellsSi): Issue[] {
   const { cutOffVoltage, chemistry } = si
   const full = chemistries[chemistry].fullVoltage
   return cutOffVoltage !== null && !(cutOffVoltage < full)
-    ? [inconsistent(["cutOffVoltage"], `${cutOffVoltage} V`, `less than the ${full} V of a full cell`)]
+    ? [inconsistent(["cutOffVoltage"], "{cutOffVoltage voltage}", "less than the {full voltage} of a full cell", { cutOffVoltage, full })]
     : []
 }
 
-/** Cautions that go with any pack. */
-export function packCautions(si: PackCellsSi): Caution[] {
-  const found: Caution[] = []
+/** Voltage above which bare parts can hurt wet or sweating skin, V; where dry it is {@link dryTouchVoltage}. */
+export const wetTouchVoltage = 30
+export const dryTouchVoltage = 60
+
+/** The caution for a voltage that can hurt by touch. */
+export function touchCautions(voltage: number): Caution[] {
+  return voltage > wetTouchVoltage
+    ? [
+        caution(
+          "touch-voltage",
+          "warning",
+          "{full voltage} is above the {wet voltage} at which bare parts can hurt wet or sweating skin ({dry voltage} where it stays dry). Cover every live part, follow the local wiring rules, and have a qualified person build it.",
+          TOUCH_VOLTAGE,
+          { full: voltage, wet: wetTouchVoltage, dry: dryTouchVoltage },
+        ),
+      ]
+    : []
+}
+
+/** What can hurt people in a pack of any such cells. */
+function hazards(chemistry: Chemistry): Caution {
+  if (chemistries[chemistry].lithiumIon)
+    return caution(
+      "lithium-pack",
+      "warning",
+      "Lithium cells can burn: use a protection circuit that watches every series group, a fuse at the pack before any wire, cells of one kind, age and charge, and never a dented, swollen, wet or puncture-damaged cell. If you have not built such packs, buy one or have it built.",
+      LITHIUM_SAFETY,
+    )
+  if (chemistry === "lead")
+    return caution(
+      "lead-battery",
+      "warning",
+      "Lead batteries give off hydrogen when charged, which a spark explodes, hold sulfuric acid, and push hundreds of amperes through a short circuit. Never seal one in, fuse it at its terminal, cover the terminals, wear eye protection, and keep it upright and off the body.",
+      LEAD_SAFETY,
+    )
+  if (chemistry === "nimh")
+    return caution(
+      "nickel-pack",
+      "warning",
+      "Nickel cells that are overcharged, driven backwards or short-circuited get hot enough to burn, vent hydrogen and spray caustic electrolyte. Fuse the pack, leave the vents free, and never seal it in.",
+      NICKEL_SAFETY,
+    )
+  return caution(
+    "alkaline-pack",
+    "warning",
+    "Alkaline cells leak caustic liquid or burst when charged, driven backwards or short-circuited: never charge them, never mix old and new, and fuse the pack.",
+  )
+}
+
+/** Cautions that go with any pack; its own full voltage where it is not the chemistry's. */
+export function packCautions(si: PackCellsSi, fullVoltage = chemistries[si.chemistry].fullVoltage * si.series): Caution[] {
   const { lithiumIon, cutOffVoltage } = chemistries[si.chemistry]
-  if (lithiumIon) {
+  const found = [hazards(si.chemistry), ...touchCautions(fullVoltage)]
+  if (lithiumIon && si.temperature < 0)
     found.push(
       caution(
-        "lithium-pack",
+        "no-charging-in-frost",
         "warning",
-        "Lithium cells can burn: use a protection circuit that watches every series group, a fuse at the pack before any wire, cells of one kind, age and charge, and never a dented, swollen, wet or puncture-damaged cell. If you have not built such packs, buy one or have it built.",
-        lithiumSources.cells,
+        "Do not charge lithium cells below 0 °C: lithium plates out inside and the cell can fail later. Warm them first.",
+        CELL_SHEETS,
       ),
     )
-    if (si.temperature < 0)
-      found.push(
-        caution(
-          "no-charging-in-frost",
-          "warning",
-          "Do not charge lithium cells below 0 °C: lithium plates out inside and the cell can fail later. Warm them first.",
-          lithiumSources.charging,
-        ),
-      )
-  }
-  if (si.temperature > 60)
+  const hottest = hottestUse[si.chemistry]
+  if (si.temperature > hottest)
     found.push(
       caution(
         "hot-cells",
         "warning",
-        "Above 60 °C most makers forbid use; cells this hot must be taken off the body and left to cool outdoors.",
-        lithiumSources.cells,
+        "Above {hottest temperature °C} makers forbid use: at {given.temperature temperature °C} take the cells off the body and leave them to cool outdoors.",
+        lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
+        { hottest, "given.temperature": si.temperature },
+      ),
+    )
+  if (si.temperature < coldestUse)
+    found.push(
+      caution(
+        "too-cold-to-use",
+        "warning",
+        "Below {coldest temperature °C} makers allow no discharge: at {given.temperature temperature °C} warm the cells first.",
+        TEMPERATURE_LIMITS,
+        { coldest: coldestUse, "given.temperature": si.temperature },
       ),
     )
   if (si.cutOffVoltage !== null && si.cutOffVoltage < cutOffVoltage - 1e-9)
@@ -164,9 +226,38 @@ export function packCautions(si: PackCellsSi): Caution[] {
       caution(
         "deep-discharge",
         "warning",
-        `The least cell voltage is below the ${cutOffVoltage} V that this chemistry allows: the cell is harmed and may be unsafe to charge again.`,
-        lithiumSources.cells,
+        "A least cell voltage of {least voltage} is below the {allowed voltage} that this chemistry allows: the cell is harmed and may be unsafe to charge again.",
+        LITHIUM_SAFETY,
+        { least: si.cutOffVoltage, allowed: cutOffVoltage },
       ),
     )
   return found
+}
+
+/** Rate (multiples of the capacity per hour) up to which the printed capacity holds within a tenth. */
+export const ratedRate = { lead: 0.1, nimh: 1 } as const
+
+/** The caution for a lead or nickel pack drawn faster than its capacity is rated for. */
+export function rateCautions(chemistry: Chemistry, rate: number): Caution[] {
+  if (chemistry === "lead" && rate > ratedRate.lead)
+    return [
+      caution(
+        "lead-rate",
+        "warning",
+        "The printed capacity of a lead battery is that of 20 h. Drawn at {rate} times it per hour it gives less, which is not in this answer: at the 1 h rate only 60 to 75 % is left. Take the time from peukert.",
+        LEAD_RATES,
+        { rate },
+      ),
+    ]
+  if (chemistry === "nimh" && rate > ratedRate.nimh)
+    return [
+      caution(
+        "nickel-rate",
+        "warning",
+        "The printed capacity of a nickel cell is that of 5 h. Drawn at {rate} times it per hour it gives less, which is not in this answer, and the cell warms: take capacity and voltage from the datasheet's curve for that rate.",
+        NICKEL_CARE,
+        { rate },
+      ),
+    ]
+  return []
 }

@@ -1,5 +1,5 @@
-import type { Charge, Current, Mass, Resistance } from "../quantity/index.js"
-import type { SiOf } from "../solver/index.js"
+import type { Charge, Current, Mass, Resistance, Voltage } from "../quantity/index.js"
+import { fill, type SiOf, type Values } from "../solver/index.js"
 import { type Chemistry, capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "./chemistry.js"
 import { dischargeLimitFactor } from "./data.js"
 
@@ -19,6 +19,8 @@ export interface CatalogueCell {
   maxCurrent: Current
   /** Greatest charge current; not used here, so that a `genericCells` entry fits. */
   maxChargeCurrent?: Current | null
+  /** Least voltage under load; the chemistry's where left out. */
+  cutOffVoltage?: Voltage | null
   /** Price, in any currency. */
   cellPrice?: number | null
 }
@@ -78,25 +80,24 @@ interface Si {
   readonly maxParallel: number
 }
 
-/** How far a candidate misses, for the nearest miss of a refusal. */
+/** A pack that fails, and the limit that would have to give. */
 export interface Miss {
   readonly loser: PackLoser
-  readonly shortBy: number
-  readonly nearest: Readonly<Record<string, number>>
+  readonly frees: string
 }
-
-/** Three digits, for a sentence. */
-export const digits = (x: number) => x.toPrecision(3)
 
 /** Least whole number at or above x, dust of rounding left out. */
 const atLeast = (x: number) => Math.max(1, Math.ceil(x - 1e-9))
 
+/** Least voltage of a cell under load, V. */
+export const leastVoltage = (cell: Cell) => cell.cutOffVoltage ?? chemistries[cell.chemistry].cutOffVoltage
+
 /** Needs of a cell at a number in series: parallel cells for current, for energy and against sag. */
 function parallelNeeds(cell: Cell, series: number, si: Si) {
-  const { nominalVoltage, cutOffVoltage } = chemistries[cell.chemistry]
+  const { nominalVoltage } = chemistries[cell.chemistry]
   const limit = cell.maxCurrent * dischargeLimitFactor(cell.chemistry, si.temperature)
   const energy = series * nominalVoltage * cell.capacity * si.usableShare * capacityFactor(cell.chemistry, si.temperature)
-  const least = Math.max(si.minVoltage, cutOffVoltage * series)
+  const least = Math.max(si.minVoltage, leastVoltage(cell) * series)
   const spare = openCircuitVoltage(cell.chemistry, si.lowCharge) * series - least
   const resistance = cell.resistance * resistanceFactor(cell.chemistry, si.temperature) * series
   return {
@@ -106,46 +107,49 @@ function parallelNeeds(cell: Cell, series: number, si: Si) {
     sag: spare > 0 ? (si.current * resistance) / spare : Number.POSITIVE_INFINITY,
     resistance,
     spare,
+    least,
   }
 }
 
 /** Judges one cell at one number in series: a pack that fits, or why none does. */
 export function judge(cell: Cell, series: number, si: Si): PackChoice | Miss {
   const { nominalVoltage } = chemistries[cell.chemistry]
-  const lose = (reason: string, shortBy: number, nearest: Readonly<Record<string, number>> = {}): Miss => ({
-    loser: { name: cell.name, series, reason },
-    shortBy,
-    nearest,
+  const lose = (template: string, values: Values, frees: string): Miss => ({
+    loser: { name: cell.name, series, reason: fill(template, values) },
+    frees,
   })
   const needs = parallelNeeds(cell, series, si)
   if (!(needs.spare > 0))
     return lose(
-      `${series} in series have ${digits(needs.spare + Math.max(si.minVoltage, chemistries[cell.chemistry].cutOffVoltage * series))} V at ${digits(100 * si.lowCharge)} % charge even without load, no more than the least voltage`,
-      -needs.spare,
-      { minVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge) * series * 0.99 },
+      "{series} in series have {open voltage} at {charge ratio %} charge even without load, no more than the least voltage of {least voltage}",
+      { series, open: needs.spare + needs.least, charge: si.lowCharge, least: needs.least },
+      "minVoltage",
     )
-  if (!(needs.limit > 0)) return lose("makers allow no discharge at this temperature", si.current)
+  if (!(needs.limit > 0)) return lose("makers allow no discharge at this temperature", {}, "temperature")
   const most = Math.max(needs.current, needs.energy, needs.sag)
   const parallel = atLeast(most)
   const setBy = most === needs.current ? "current" : most === needs.energy ? "energy" : "sag"
   if (parallel > si.maxParallel)
-    return lose(`needs ${parallel} in parallel for ${setBy}, more than ${si.maxParallel}`, parallel - si.maxParallel, {
-      maxParallel: parallel,
-    })
+    return lose(
+      "needs {parallel} in parallel for {setBy}, more than {allowed}",
+      { parallel, setBy, allowed: si.maxParallel },
+      "maxParallel",
+    )
   const count = series * parallel
   const energy = count * nominalVoltage * cell.capacity
   const mass = count * cell.cellMass
+  const pack = { series, parallel, setBy }
   if (si.maxMass !== null && mass > si.maxMass)
     return lose(
-      `${series}S${parallel}P (${setBy} sets the ${parallel}) weighs ${digits(mass)} kg, ${digits(mass - si.maxMass)} kg too much`,
-      mass - si.maxMass,
-      { maxMass: mass },
+      "{series}S{parallel}P ({setBy} sets the {parallel}) weighs {mass mass}, {excess mass} too much",
+      { ...pack, mass, excess: mass - si.maxMass },
+      "maxMass",
     )
   if (si.transportLimit !== null && energy > si.transportLimit * (1 + 1e-12))
     return lose(
-      `${series}S${parallel}P (${setBy} sets the ${parallel}) holds ${digits(energy / 3600)} Wh, over the ${digits(si.transportLimit / 3600)} Wh for carriage`,
-      energy - si.transportLimit,
-      { transportLimit: energy },
+      "{series}S{parallel}P ({setBy} sets the {parallel}) holds {energy energy Wh}, over the {allowed energy Wh} for carriage",
+      { ...pack, energy, allowed: si.transportLimit },
+      "transportLimit",
     )
   return {
     name: cell.name,

@@ -1,7 +1,7 @@
 import type { Current, Power, Resistance, Voltage } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries, openCircuitVoltage } from "./chemistry.js"
-import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
+import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
 import {
   cellLimitField,
   type PackCells,
@@ -11,9 +11,11 @@ import {
   packFields,
   packResistance,
   packResistanceSteps,
+  rateCautions,
   type StateOfCharge,
   stateOfChargeField,
 } from "./fields.js"
+import { LITHIUM_SAFETY, MEASURED_CURVES, TEMPERATURE_LIMITS, TERMINAL_VOLTAGE } from "./sources.js"
 
 /** Input of {@link packUnderLoad}. Give one of current, power and load resistance. */
 export interface PackUnderLoadInput extends PackCells {
@@ -51,7 +53,7 @@ export interface PackUnderLoad {
   readonly efficiency: number
   /** Current of each cell, A. */
   readonly cellCurrent: number
-  /** Cell current against its limit, where one was given. */
+  /** Cell current against its limit at this temperature; null where none was given, or none is allowed. */
   readonly cellLoading: number | null
   /** Voltage above the least allowed, V; negative when cut off. */
   readonly margin: number
@@ -72,10 +74,21 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
   if (power !== null && greatestPower !== null && power > greatestPower)
     return refuse(
       "too-much-power",
-      `The pack can give at most ${greatestPower.toPrecision(4)} W with ${emf.toPrecision(4)} V without load; ${power.toPrecision(4)} W were asked for.`,
+      "The pack can give at most {nearest.power power} with {openCircuitVoltage voltage} without load; {given.power power} were asked for. Take more cells, or less power.",
       power - greatestPower,
-      { power, openCircuitVoltage: emf, resistance },
+      { openCircuitVoltage: emf, resistance },
       { power: greatestPower },
+      { "given.power": power },
+    )
+  const shorted = resistance > 0 ? emf / resistance : Number.POSITIVE_INFINITY
+  if (si.current !== null && si.current >= shorted)
+    return refuse(
+      "no-such-current",
+      "Even short-circuited the pack gives {shortCircuit current}; {given.current current} were asked for. Take more cells in parallel, or less current.",
+      si.current - 0.999 * shorted,
+      { openCircuitVoltage: emf, resistance, shortCircuit: shorted },
+      { current: 0.999 * shorted },
+      { "given.current": si.current },
     )
   const current =
     si.current !== null
@@ -84,14 +97,7 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
         ? constantPowerCurrent(emf, resistance, power)
         : emf / (resistance + (loadResistance as number))
   const voltage = emf - current * resistance
-  if (!(voltage > 0))
-    return refuse(
-      "no-such-current",
-      `Even short-circuited the pack gives at most ${(emf / resistance).toPrecision(4)} A; ${current.toPrecision(4)} A were asked for.`,
-      current - emf / resistance,
-      { current, openCircuitVoltage: emf, resistance },
-      { current: (emf / resistance) * 0.999 },
-    )
+  const limit = si.maxCurrent === null ? 0 : si.maxCurrent * dischargeLimitFactor(si.chemistry, si.temperature)
   const sag = current * resistance
   const cellCurrent = current / parallel
   return {
@@ -104,7 +110,7 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
     heat: current * sag,
     efficiency: voltage / emf,
     cellCurrent,
-    cellLoading: si.maxCurrent === null ? null : cellCurrent / si.maxCurrent,
+    cellLoading: limit > 0 ? cellCurrent / limit : null,
     margin: voltage - packCutOff(si),
     greatestPower,
   }
@@ -114,7 +120,7 @@ function check(si: SiOf<PackUnderLoadInput>) {
   const loads = [si.current, si.power, si.loadResistance].filter((load) => load !== null).length
   return loads === 1
     ? packFaults(si)
-    : [...packFaults(si), inconsistent(["current"], `${loads} loads`, "exactly one of current, power and loadResistance")]
+    : [...packFaults(si), inconsistent(["current"], "{loads} loads", "exactly one of current, power and loadResistance", { loads })]
 }
 
 function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
@@ -125,29 +131,41 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
         "below-cut-off",
         "warning",
         "Under this load the cells are below their least voltage: the protection circuit cuts off, or, without one, the cells are harmed.",
-        chemistries[si.chemistry].source.title,
+        chemistries[si.chemistry].source,
       ),
     )
   const left = dischargeLimitFactor(si.chemistry, si.temperature)
-  if (out.cellLoading !== null && out.cellLoading > left)
+  if (si.maxCurrent !== null && out.cellCurrent > si.maxCurrent * left) {
+    const limit = si.maxCurrent * left
     found.push(
-      caution(
-        "over-cell-current",
-        "warning",
-        left < 1
-          ? "The cell current is above what makers allow at this temperature."
-          : "The cell current is above its lasting limit: the cells overheat. Use more in parallel or another cell.",
-        left < 1 ? temperatureLimitSource.title : lithiumSources.cells,
-      ),
+      left < 1
+        ? caution(
+            "over-cell-current",
+            "warning",
+            "Each cell gives {cellCurrent current}, more than the {limit current} that makers allow at {given.temperature temperature °C}: warm or cool the pack, or use more in parallel.",
+            chemistries[si.chemistry].lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
+            { cellCurrent: out.cellCurrent, limit, "given.temperature": si.temperature },
+          )
+        : caution(
+            "over-cell-current",
+            "warning",
+            "Each cell gives {cellCurrent current}, above its lasting limit of {given.maxCurrent current}: the cells overheat. Use more in parallel or another cell.",
+            LITHIUM_SAFETY,
+            { cellCurrent: out.cellCurrent, "given.maxCurrent": si.maxCurrent },
+          ),
     )
+  }
   if (out.greatestPower !== null && out.power > 0.5 * out.greatestPower)
     found.push(
       caution(
         "near-collapse",
         "caution",
-        "More than half of the greatest power: a little less charge or a colder day and the voltage collapses.",
+        "{power power} is more than half of the {greatestPower power} that this pack can give: a little less charge or a colder day and the voltage collapses.",
+        TERMINAL_VOLTAGE,
+        { power: out.power, greatestPower: out.greatestPower },
       ),
     )
+  found.push(...rateCautions(si.chemistry, (out.cellCurrent * 3600) / si.capacity))
   return found
 }
 
@@ -174,9 +192,9 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * const { capacity, resistance } = genericCells['18650-standard']
  * const loaded = packUnderLoad({ series: 3, parallel: 2, capacity, resistance, stateOfCharge: 0.5, power: '40 W' })
  * loaded.openCircuitVoltage // => 11.15
- * loaded.current // => 3.738
- * loaded.voltage // => 10.70
- * loaded.heat // => 1.677
+ * loaded.current // => 3.677
+ * loaded.voltage // => 10.88
+ * loaded.heat // => 1.014
  * ```
  */
 export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PURE__ */ solver<PackUnderLoadInput, PackUnderLoad>({
@@ -220,7 +238,7 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
       kind: "voltage",
       meaning: "open-circuit voltage of a cell at this charge",
       given: (si) => openCircuitVoltage(si.chemistry, si.stateOfCharge),
-      source: "curve of the chemistry",
+      source: MEASURED_CURVES,
     },
     { symbol: "E", meaning: "voltage without load", is: "n_s * E_c", when: "not has_openCircuitVoltage" },
     { symbol: "E", meaning: "voltage without load, measured", is: "E_m", when: "has_openCircuitVoltage" },
@@ -234,7 +252,14 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
     { symbol: "P_h", meaning: "heat inside", is: "I^2 * R" },
     { symbol: "eta", meaning: "efficiency", is: "V / E" },
     { symbol: "I_1", meaning: "current of each cell", is: "I / n_p" },
-    { symbol: "u", meaning: "of its limit", is: "I_1 / I_d", when: "has_maxCurrent" },
+    {
+      symbol: "k_d",
+      kind: "number",
+      meaning: "share of the discharge limit left at this temperature",
+      given: (si) => dischargeLimitFactor(si.chemistry, si.temperature),
+      source: temperatureLimitSource,
+    },
+    { symbol: "u", meaning: "of its limit", is: "I_1 / (I_d * k_d)", when: "has_maxCurrent and k_d > 0" },
     { symbol: "V_min", kind: "voltage", meaning: "least voltage of the pack", given: (si) => packCutOff(si) },
     { symbol: "dV_m", meaning: "above the least voltage", is: "V - V_min" },
     {
@@ -245,7 +270,7 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
     },
     { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
   ],
-  sources: [{ title: "College Physics 2e", by: "OpenStax", edition: "2022", where: "section 21.2" }, temperatureLimitSource],
+  sources: [TERMINAL_VOLTAGE, temperatureLimitSource],
   check,
   solve,
   cautions,

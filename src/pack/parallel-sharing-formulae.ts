@@ -1,6 +1,7 @@
 import type { SiOf, Step } from "../solver/index.js"
 import type { ParallelSharing, ParallelSharingInput } from "./parallel-sharing.js"
-import { ratesApart, ratesOf } from "./string-transient.js"
+import { COMMON_VOLTAGE } from "./sources.js"
+import { ratesApart, ratesOf, spanned } from "./string-transient.js"
 
 /** Steps of {@link parallelSharing}. */
 export const sharingFormulae: readonly Step<SiOf<ParallelSharingInput>, ParallelSharing>[] = [
@@ -17,14 +18,14 @@ export const sharingFormulae: readonly Step<SiOf<ParallelSharingInput>, Parallel
     meaning: "common voltage, load current",
     is: "(sum(g .* E_k) - I_0 * 1 ohm) / sum(g)",
     when: "not has_loadResistance",
-    source: "Millman, 1940",
+    source: COMMON_VOLTAGE,
   },
   {
     symbol: "V",
     meaning: "common voltage, load resistance",
     is: "sum(g .* E_k) / (sum(g) + 1 ohm / R_L)",
     when: "has_loadResistance",
-    source: "Millman, 1940",
+    source: COMMON_VOLTAGE,
   },
   { symbol: "I", meaning: "load current", is: "I_0", when: "not has_loadResistance" },
   { symbol: "I", meaning: "load current", is: "V / R_L", when: "has_loadResistance" },
@@ -39,20 +40,20 @@ export const sharingFormulae: readonly Step<SiOf<ParallelSharingInput>, Parallel
     symbol: "a_1",
     kind: "frequency",
     meaning: "slowest string's own rate U/(Q·r)",
-    given: (si) => (ratesOf(si)[0] as readonly number[])[0] as number,
+    given: (si) => (ratesOf(spanned(si))[0] as readonly number[])[0] as number,
   },
   {
     symbol: "g_1",
     kind: "number",
     meaning: "its conductance, per ohm",
-    given: (si) => (ratesOf(si)[0] as readonly number[])[1] as number,
+    given: (si) => (ratesOf(spanned(si))[0] as readonly number[])[1] as number,
   },
   {
     symbol: "a_n",
     kind: "frequency",
     meaning: "the other strings' rates",
     given: (si) =>
-      ratesOf(si)
+      ratesOf(spanned(si))
         .slice(1)
         .map(([a]) => a),
   },
@@ -61,11 +62,11 @@ export const sharingFormulae: readonly Step<SiOf<ParallelSharingInput>, Parallel
     kind: "number",
     meaning: "their conductances, per ohm",
     given: (si) =>
-      ratesOf(si)
+      ratesOf(spanned(si))
         .slice(1)
         .map(([, g]) => g),
   },
-  { symbol: "apart", kind: "number", meaning: "1 where the two slowest rates differ", given: (si) => (ratesApart(si) ? 1 : 0) },
+  { symbol: "apart", kind: "number", meaning: "1 where the two slowest rates differ", given: (si) => (ratesApart(spanned(si)) ? 1 : 0) },
   {
     left: "g_1 / (1 / tau - a_1)",
     right: "sum(g_n ./ map(a_n, f(x) = x - 1 / tau))",

@@ -1,8 +1,19 @@
 import type { Charge, Current, Resistance, Time, Voltage } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { lithiumSources } from "./data.js"
+import {
+  type Caution,
+  caution,
+  commonPractice,
+  inconsistent,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { touchCautions } from "./fields.js"
 import { sharingFormulae } from "./parallel-sharing-formulae.js"
-import { commonVoltage, ratesOf, slowestRate, total, voltagesAfter } from "./string-transient.js"
+import { COMMON_VOLTAGE, LITHIUM_SAFETY, PARALLEL_CELLS } from "./sources.js"
+import { cellsTaken, commonVoltage, ratesOf, slowestRate, spanned, total, voltagesAfter } from "./string-transient.js"
 
 /** A string of cells, or a pack, beside others. */
 export interface ParallelString {
@@ -26,8 +37,8 @@ export interface ParallelSharingInput {
   current?: Current | null
   /** Load resistance instead. */
   loadResistance?: Resistance | null
-  /** Rise of a string's voltage from empty to full, in its straight middle part. */
-  voltageSpan?: Voltage
+  /** Rise of a string's voltage from empty to full, in its straight middle part; 0.9 V for each lithium cell in series where left out. */
+  voltageSpan?: Voltage | null
   /** Time after which the shares are wanted as well. */
   after?: Time
 }
@@ -77,20 +88,20 @@ function solve(si: Si): ParallelSharing | NoSolution {
     current: si.loadResistance === null ? (si.current ?? 0) : 0,
     conductance: si.loadResistance === null ? 0 : 1 / si.loadResistance,
   }
-  const voltage = commonVoltage(emf, conductance, load.current, load.conductance)
-  if (!(voltage > 0)) {
-    const most = total(emf.map((e, k) => e * (conductance[k] as number)))
+  const most = total(emf.map((e, k) => e * (conductance[k] as number)))
+  if (load.current >= most)
     return refuse(
       "no-such-current",
-      `Even short-circuited the strings give at most ${most.toPrecision(4)} A; ${load.current.toPrecision(4)} A were asked for.`,
-      load.current - most,
-      { current: load.current },
-      { current: most * 0.999 },
+      "Even short-circuited the strings give {shortCircuit current}; {given.current current} were asked for. Join more strings, or draw less.",
+      load.current - 0.999 * most,
+      { shortCircuit: most },
+      { current: 0.999 * most },
+      { "given.current": load.current },
     )
-  }
+  const voltage = commonVoltage(emf, conductance, load.current, load.conductance)
   const currents = emf.map((e, k) => (e - voltage) * (conductance[k] as number))
   const loadCurrent = load.conductance > 0 ? voltage * load.conductance : load.current
-  const later = voltagesAfter(si, load)
+  const later = voltagesAfter(spanned(si), load)
   const laterVoltage = commonVoltage(later, conductance, load.current, load.conductance)
   const laterLoad = load.conductance > 0 ? laterVoltage * load.conductance : load.current
   const capacities = si.strings.map((s) => s.capacity)
@@ -107,7 +118,7 @@ function solve(si: Si): ParallelSharing | NoSolution {
     worstCurrent: Math.max(...currents.map(Math.abs)),
     worstCharging: Math.max(0, ...currents.map((i) => -i)),
     heat: total(shares.map((s) => s.heat)),
-    timeConstant: si.strings.length < 2 ? null : 1 / slowestRate(ratesOf(si)),
+    timeConstant: si.strings.length < 2 ? null : 1 / slowestRate(ratesOf(spanned(si))),
     safeCurrent: safeCurrent(si, emf, conductance),
     shares,
     charged: currents.filter((i) => i < -1e-12).length,
@@ -128,39 +139,67 @@ function check(si: Si) {
     : []
 }
 
+/** The string that a current burdens most against its limit, where one is over it. */
+function worst(si: Si, limitOf: (s: Si["strings"][number]) => number | null, currentOf: (k: number) => number) {
+  let over: { string: number; current: number; limit: number } | null = null
+  si.strings.forEach((s, k) => {
+    const limit = limitOf(s)
+    if (limit === null || !(currentOf(k) > limit)) return
+    if (over === null || currentOf(k) * over.limit > over.current * limit) over = { string: k + 1, current: currentOf(k), limit }
+  })
+  return over as { string: number; current: number; limit: number } | null
+}
+
 function cautions(si: Si, out: ParallelSharing): Caution[] {
-  const found: Caution[] = []
-  const spread = Math.max(...si.strings.map((s) => s.openCircuitVoltage)) - Math.min(...si.strings.map((s) => s.openCircuitVoltage))
+  const emf = si.strings.map((s) => s.openCircuitVoltage)
+  const currentOf = (k: number) => (out.shares[k] as StringShare).current
+  const found: Caution[] = [...touchCautions(Math.max(...emf))]
+  if (si.strings.length > 1)
+    found.push(
+      caution(
+        "parallel-fire",
+        "warning",
+        "Strings in parallel feed any fault in one of them with all they hold, which can set it on fire: give every string its own fuse and, if lithium, its own protection circuit, and never join them on the body.",
+        LITHIUM_SAFETY,
+      ),
+    )
+  const spread = Math.max(...emf) - Math.min(...emf)
   if (spread > 0.05)
     found.push(
       caution(
         "unequal-charge",
         "warning",
-        "The strings differ by more than 50 mV: joined like this the fuller charges the emptier, with nobody watching. Bring each to the same voltage first, and give every string its own fuse.",
-        "common practice, no source (matching within 50 mV); IEC 62133-2, 2017, clause 5.6 (cells of one state of charge; from memory)",
+        "The strings differ by {spread voltage}, more than 50 mV: joined like this the fuller charges the emptier, with nobody watching. Bring each to the same voltage first.",
+        commonPractice,
+        { spread },
       ),
     )
-  si.strings.forEach((s, k) => {
-    const share = out.shares[k] as StringShare
-    if (s.maxCurrent !== null && share.current > s.maxCurrent)
-      found.push(
-        caution(
-          "string-over-current",
-          "warning",
-          `String ${k + 1} gives ${share.current.toPrecision(3)} A in the first moment, more than its limit of ${s.maxCurrent.toPrecision(3)} A; the pack is only as good as its hardest worked string.`,
-          lithiumSources.cells,
-        ),
-      )
-    if (s.maxChargeCurrent !== null && -share.current > s.maxChargeCurrent)
-      found.push(
-        caution(
-          "string-over-charged",
-          "warning",
-          `String ${k + 1} is charged by the others with more than it may be given.`,
-          lithiumSources.charging,
-        ),
-      )
-  })
+  const discharged = worst(si, (s) => s.maxCurrent, currentOf)
+  if (discharged)
+    found.push(
+      caution(
+        "string-over-current",
+        "warning",
+        "String {string} gives {current current} in the first moment, more than its limit of {limit current}; the pack is only as good as its hardest worked string.",
+        LITHIUM_SAFETY,
+        discharged,
+      ),
+    )
+  const charged = worst(
+    si,
+    (s) => s.maxChargeCurrent,
+    (k) => -currentOf(k),
+  )
+  if (charged)
+    found.push(
+      caution(
+        "string-over-charged",
+        "warning",
+        "String {string} is charged by the others with {current current} in the first moment, more than the {limit current} it may be given. Bring the strings to one voltage before joining them.",
+        LITHIUM_SAFETY,
+        charged,
+      ),
+    )
   const resistances = si.strings.map((s) => s.resistance)
   if (Math.max(...resistances) > 1.2 * Math.min(...resistances))
     found.push(
@@ -168,7 +207,27 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
         "unequal-resistance",
         "caution",
         "A fifth more resistance in one string cost four tenths of the cycle life in a measured pair at high rate: use equal cells, leads and contacts.",
-        "Measurements of unequal parallel lithium-ion cells at 4.5 C, quoted in battery literature; figure looked up, not the article",
+        PARALLEL_CELLS,
+      ),
+    )
+  if (si.voltageSpan === null && si.strings.length > 1)
+    found.push(
+      caution(
+        "span-taken",
+        "note",
+        "The later shares take the rise from empty to full as {span voltage}, that of {cells} lithium cells in series. Give voltageSpan where the chemistry is another.",
+        commonPractice,
+        { span: spanned(si).voltageSpan, cells: cellsTaken(si) },
+      ),
+    )
+  if (out.loadCurrent * si.after > total(si.strings.map((s) => s.capacity)))
+    found.push(
+      caution(
+        "beyond-empty",
+        "caution",
+        "Within {given.after time} this load draws more than the strings hold: they are empty before, and the later currents do not come about.",
+        COMMON_VOLTAGE,
+        { "given.after": si.after },
       ),
     )
   return found
@@ -178,8 +237,8 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  * How strings in parallel share a load, at first and in the long run, and who charges whom.
  *
  * Formula: at first V = (ΣE_k/r_k − I)/(Σ1/r_k + 1/R_L) (V) and I_k = (E_k − V)/r_k (A; negative is being
- * charged). Then each voltage falls with the charge drawn, dE_k/dt = −I_k·U/Q_k, U (V, default 0.9 V, of one
- * lithium cell between 10 and 90 %; times cells in series) being the rise from empty to full: differences
+ * charged). Then each voltage falls with the charge drawn, dE_k/dt = −I_k·U/Q_k, U (V, default 0.9 V, of a lithium cell,
+ * times the cells in series that the highest voltage is taken for, at 3.7 V each) being the rise from empty to full: differences
  * die out, the slowest with the time constant τ, and the strings end up sharing by capacity, Q_k/ΣQ. E_k,
  * r_k, Q_k are open-circuit voltage (V), resistance (Ω) and capacity (C) of string k, I a constant load
  * current (default 0) or R_L a load resistance (Ω). The safe current is the load at which the first string
@@ -269,7 +328,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
         min: "1 mV",
         max: 200,
         typical: [0.5, 5],
-        default: 0.9,
+        default: null,
       },
       after: {
         kind: "time",
@@ -315,7 +374,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
       voltageSpan: "2.7 V",
     },
     formulae: sharingFormulae,
-    sources: [{ title: "A useful network theorem", by: "J. Millman, Proceedings of the IRE 28", edition: "1940" }],
+    sources: [COMMON_VOLTAGE],
     check,
     solve,
     cautions,

@@ -1,5 +1,6 @@
 import type { Charge, Current, Time } from "../quantity/index.js"
 import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { LEAD_EXPONENTS, MEASURED_RUNS, RATE_LAW } from "./sources.js"
 
 /** Input of {@link peukert}. Give the exponent, or a second rated point from which it follows. */
 export interface PeukertInput {
@@ -68,15 +69,16 @@ function check(si: Si): Issue[] {
       ]
 }
 
-function cautionsOf(out: Peukert): Caution[] {
+function cautions(si: Si, out: Peukert): Caution[] {
   const found: Caution[] = []
   if (out.exponent > 1.05)
     found.push(
       caution(
         "lead-only",
         "note",
-        "An exponent this far above 1 is for lead-acid and alkaline cells; lithium cells measured 1.006 to 1.025: what falls there is the voltage, so use runtime.",
-        "NMC111 and LFP cell parameterisations for Battery Parameter eXchange, validation data, 2022",
+        "An exponent of {exponent} is for lead-acid and alkaline cells; lithium cells measured 1.006 to 1.025: what falls there is the voltage, so use runtime.",
+        MEASURED_RUNS,
+        { exponent: out.exponent },
       ),
     )
   if (out.rate < 1)
@@ -84,7 +86,9 @@ function cautionsOf(out: Peukert): Caution[] {
       caution(
         "below-rated",
         "caution",
-        "Below the rated current the law promises more than the battery holds: count on no more than the rated capacity.",
+        "Below the rated current the law promises {delivered charge Ah}, more than the battery holds: count on no more than the rated {given.capacity charge Ah}.",
+        LEAD_EXPONENTS,
+        { delivered: out.delivered, "given.capacity": si.capacity },
       ),
     )
   if (out.rate > 20)
@@ -92,8 +96,9 @@ function cautionsOf(out: Peukert): Caution[] {
       caution(
         "exponent-not-constant",
         "caution",
-        "The exponent is no constant: one sheet gave 1.08 between 20 h and 10 h, and 1.21 between 20 h and 1 h. Take it from rates near yours.",
-        "12 V 5 Ah AGM and 12 V 40 Ah sealed lead-acid battery sheets",
+        "At {rate} times the rated current the exponent is another: one datasheet gave 1.08 between 20 h and 10 h, and 1.21 between 20 h and 1 h. Take it from rates near yours.",
+        LEAD_EXPONENTS,
+        { rate: out.rate },
       ),
     )
   return found
@@ -109,7 +114,7 @@ function cautionsOf(out: Peukert): Caution[] {
  *
  * Valid between the rates the exponent was taken from, at 20 to 25 °C, constant current.
  *
- * Sources: W. Peukert, Elektrotechnische Zeitschrift 20, 1897; rated form as in battery-monitor manuals.
+ * Sources: W. Peukert, Elektrotechnische Zeitschrift, 1897; rated form as in battery-monitor manuals.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -174,10 +179,8 @@ export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<Peu
     { symbol: "q", meaning: "charge delivered", is: "I * t" },
     { symbol: "t_s", meaning: "capacity over current", is: "Q / I" },
   ],
-  sources: [
-    { title: "Über die Abhängigkeit der Kapazität von der Entladestromstärke bei Bleiakkumulatoren", by: "W. Peukert", edition: "1897" },
-  ],
+  sources: [RATE_LAW],
   check,
   solve,
-  cautions: (_, out) => cautionsOf(out),
+  cautions,
 })

@@ -2,6 +2,7 @@ import type { Charge, Current, Power, Ratio, Voltage } from "../quantity/index.j
 import {
   type Caution,
   caution,
+  commonPractice,
   type Issue,
   inconsistent,
   type NoSolution,
@@ -10,6 +11,7 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
+import { AIR_PASSENGERS, LITHIUM_SAFETY } from "./sources.js"
 
 /** Input of {@link powerBank}. Give the load as a current or a power, at the load. */
 export interface PowerBankInput {
@@ -55,7 +57,7 @@ export interface PowerBank {
   readonly runtime: number | null
   /** Whether the bank stays on at this load. */
   readonly staysOn: boolean
-  /** Power to burn at the port so that it stays on, W; 0 where it does. */
+  /** Extra load at the port that keeps it on, W; 0 where it stays on. */
   readonly keepOnPower: number
   /** Time it would run with that burnt as well, s. */
   readonly keptOnRuntime: number
@@ -68,16 +70,17 @@ function solve(si: Si): PowerBank | NoSolution {
   const stepUp = loadVoltage === null ? 1 : si.stepUpEfficiency
   const loadPower = si.power ?? (si.current as number) * (loadVoltage ?? portVoltage)
   const portCurrent = loadPower / stepUp / portVoltage
-  if (portCurrent > portLimit)
+  if (portCurrent > portLimit) {
+    const greatest = 0.999 * portLimit * portVoltage * stepUp
     return refuse(
       "port-overloaded",
-      `The load takes ${portCurrent.toPrecision(3)} A at the port, which gives at most ${portLimit.toPrecision(3)} A: the bank cuts off or the voltage falls. At most ${(portLimit * portVoltage * stepUp).toPrecision(3)} W reach the load.`,
+      "The load takes {portCurrent current} at the port, which gives at most {given.portLimit current}: the bank cuts off or the voltage falls. At most {greatest power} reach the load.",
       portCurrent - portLimit,
-      { portCurrent, portLimit },
-      si.power === null
-        ? { current: (0.999 * portLimit * portVoltage * stepUp) / (loadVoltage ?? portVoltage) }
-        : { power: 0.999 * portLimit * portVoltage * stepUp },
+      { portCurrent, greatest },
+      si.power === null ? { current: greatest / (loadVoltage ?? portVoltage) } : { power: greatest },
+      { "given.portLimit": portLimit },
     )
+  }
   const cellEnergy = capacity * cellVoltage
   const portEnergy = cellEnergy * bankEfficiency
   const keptOn = Math.max(portCurrent, switchOffCurrent) * portVoltage
@@ -98,13 +101,14 @@ function solve(si: Si): PowerBank | NoSolution {
 
 function check(si: Si): Issue[] {
   const loads = [si.current, si.power].filter((x) => x !== null).length
-  const faults = loads === 1 ? [] : [inconsistent(["current"], `${loads} loads`, "exactly one of current and power")]
+  const faults = loads === 1 ? [] : [inconsistent(["current"], "{loads} loads", "exactly one of current and power", { loads })]
   if (si.loadVoltage !== null && !(si.loadVoltage > si.portVoltage))
     faults.push(
       inconsistent(
         ["loadVoltage"],
-        `${si.loadVoltage} V`,
-        `more than the port's ${si.portVoltage} V, or nothing where the load sits at the port`,
+        "{loadVoltage voltage}",
+        "more than the port's {portVoltage voltage}, or nothing where the load sits at the port",
+        { loadVoltage: si.loadVoltage, portVoltage: si.portVoltage },
       ),
     )
   return faults
@@ -117,7 +121,9 @@ function cautions(si: Si, out: PowerBank): Caution[] {
       caution(
         "switches-off",
         "caution",
-        "The load is too small to keep the bank awake: it switches off after some seconds. Burn a little more, pulse a load, or choose a bank with a mode for small loads.",
+        "{portCurrent current} at the port is too little to keep the bank on: it switches off after some seconds. Add {keepOnPower power} of load, pulse one, or choose a bank with a mode for small loads.",
+        commonPractice,
+        { portCurrent: out.portCurrent, keepOnPower: out.keepOnPower },
       ),
     )
   if (si.loadVoltage !== null)
@@ -125,7 +131,7 @@ function cautions(si: Si, out: PowerBank): Caution[] {
       caution(
         "step-up-peaks",
         "caution",
-        "A motor's starting current through a step-up asks several times its running power of the port for a moment; many banks cut off. Reckon the peak, not the mean.",
+        "A motor's starting current through a step-up asks several times its running power of the port for a moment; many banks cut off. Calculate with the peak, not the mean.",
       ),
     )
   if (out.portLoading > 0.8)
@@ -133,7 +139,9 @@ function cautions(si: Si, out: PowerBank): Caution[] {
       caution(
         "near-port-limit",
         "caution",
-        "Within a fifth of the port's limit: warm banks and long leads lower it, and the voltage at the load.",
+        "{portLoading ratio %} of the port's limit is in use: warm banks and long leads lower it, and the voltage at the load.",
+        commonPractice,
+        { portLoading: out.portLoading },
       ),
     )
   found.push(
@@ -141,7 +149,7 @@ function cautions(si: Si, out: PowerBank): Caution[] {
       "lithium-bank",
       "warning",
       "A power bank is a lithium pack: keep it where it gets air and can be thrown off at once, not under padding against the body; never use a swollen, wet or dropped one.",
-      "IEC 62133-2, 2017; local fire-service advice on lithium batteries",
+      LITHIUM_SAFETY,
     ),
   )
   return found
@@ -229,7 +237,7 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
     portLoading: { kind: "ratio", symbol: "u", label: "of its limit", unit: "%" },
     runtime: { kind: "time", symbol: "t", label: "runtime" },
     staysOn: { kind: "flag", label: "stays on" },
-    keepOnPower: { kind: "power", symbol: "P_k", label: "to burn so that it stays on" },
+    keepOnPower: { kind: "power", symbol: "P_k", label: "extra load needed to keep it on" },
     keptOnRuntime: { kind: "time", symbol: "t_k", label: "runtime with that" },
   },
   example: { capacity: "10000 mAh", power: "6 W" },
@@ -247,10 +255,10 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
     { symbol: "u", meaning: "of its limit", is: "I_p / I_max" },
     { symbol: "runs", kind: "number", meaning: "1 where the load takes power", given: (_, out) => (out.runtime === null ? 0 : 1) },
     { symbol: "t", meaning: "runtime", is: "E_l / P", when: "runs == 1" },
-    { symbol: "P_k", meaning: "to burn so that it stays on", is: "max(I_off - I_p, 0 A) * V_p" },
+    { symbol: "P_k", meaning: "extra load needed to keep it on", is: "max(I_off - I_p, 0 A) * V_p" },
     { symbol: "t_k", meaning: "runtime with that", is: "E_p / (max(I_off, I_p) * V_p)" },
   ],
-  sources: [{ title: "Dangerous Goods Regulations", by: "IATA", edition: "2025", where: "section 2.3 (watt-hours)" }],
+  sources: [AIR_PASSENGERS],
   check,
   solve,
   cautions,

@@ -4,6 +4,7 @@ import { emfAt, loadCurrent } from "./discharge.js"
 import { packResistanceSteps } from "./fields.js"
 import type { Runtime } from "./runtime.js"
 import { cellEnergy, problemOf, quadratureTime, type RuntimeInput } from "./runtime-problem.js"
+import { LITHIUM_TEMPERATURE } from "./sources.js"
 
 /** Steps of {@link runtime}. */
 export const runtimeFormulae: readonly Step<SiOf<RuntimeInput>, Runtime>[] = [
@@ -12,7 +13,7 @@ export const runtimeFormulae: readonly Step<SiOf<RuntimeInput>, Runtime>[] = [
     kind: "number",
     meaning: "capacity at this temperature against 20 to 25 °C",
     given: (si) => capacityFactor(si.chemistry, si.temperature),
-    source: "makers' acceptance minima",
+    source: LITHIUM_TEMPERATURE,
   },
   { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p * k_c" },
   ...packResistanceSteps,

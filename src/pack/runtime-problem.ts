@@ -35,13 +35,13 @@ export interface RuntimeInput extends PackCells {
 type Si = SiOf<RuntimeInput>
 
 /** Under a nanoampere or nanowatt a load counts as none: the time would be beyond all numbers. */
-const LEAST = 1e-9
+export const LEAST_LOAD = 1e-9
 
 /** The pattern's steps as loads. */
 function loadsOf(si: Si): Load[] {
   return si.pattern.map(({ duration, current, power, loadResistance }) => {
-    if (current !== null && current > LEAST) return { draws: "current", value: current, duration }
-    if (power !== null && power > LEAST) return { draws: "power", value: power, duration }
+    if (current !== null && current > LEAST_LOAD) return { draws: "current", value: current, duration }
+    if (power !== null && power > LEAST_LOAD) return { draws: "power", value: power, duration }
     if (loadResistance !== null) return { draws: "resistance", value: loadResistance, duration }
     return { draws: "rest", value: 0, duration }
   })

@@ -10,12 +10,13 @@ import {
   solver,
 } from "../solver/index.js"
 import { chemistries } from "./chemistry.js"
-import { dischargeLimitFactor, lithiumSources, temperatureLimitSource } from "./data.js"
+import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
 import { discharge, emfAt, thresholdOf } from "./discharge.js"
-import { cellLimitField, packCautions, packFaults, packFields } from "./fields.js"
+import { cellLimitField, packCautions, packFaults, packFields, rateCautions } from "./fields.js"
 import { curveFaults, curveField } from "./open-circuit.js"
 import { runtimeFormulae } from "./runtime-formulae.js"
-import { problemOf, type RuntimeInput } from "./runtime-problem.js"
+import { LEAST_LOAD, problemOf, type RuntimeInput } from "./runtime-problem.js"
+import { ALKALINE_RATES, BATTERY_MODEL, LITHIUM_SAFETY, LITHIUM_TEMPERATURE, MEASURED_RUNS, TEMPERATURE_LIMITS } from "./sources.js"
 
 /** What one step of the pattern took, all rounds together. */
 export interface LoadTotal {
@@ -83,12 +84,43 @@ export interface Runtime {
 
 type Si = SiOf<RuntimeInput>
 
+/** Whether every load runs at the start. */
+function runs(si: Si): boolean {
+  const { curve, resistance, cutOff, start, loads } = problemOf(si)
+  return start > 0 && loads.every((load) => emfAt(curve, start) > thresholdOf(load, resistance, cutOff).emf)
+}
+
+/** Changes of the input, each alone, with which every load runs at the start. */
+function offers(si: Si): Record<string, number> {
+  const offered: Record<string, number> = {}
+  if (runs({ ...si, startCharge: 1 })) {
+    // the least full hundredth of charge from which it runs
+    let [low, high] = [Math.floor(100 * si.startCharge), 100]
+    while (high - low > 1) {
+      const mid = (low + high) >> 1
+      if (runs({ ...si, startCharge: mid / 100 })) high = mid
+      else low = mid
+    }
+    offered.startCharge = high / 100
+  }
+  for (let parallel = si.parallel + 1; parallel <= 200; parallel++)
+    if (runs({ ...si, parallel })) {
+      offered.parallel = parallel
+      break
+    }
+  return offered
+}
+
 function solve(si: Si): Runtime | NoSolution {
   const problem = problemOf(si)
   const { curve, capacity, resistance, cutOff, start, loads } = problem
   const emf = emfAt(curve, start)
   if (loads.every((load) => load.draws === "rest"))
-    return refuse("no-load", "No step of the pattern draws anything, so the pack never empties.", 0, { startCharge: start })
+    return refuse(
+      "no-load",
+      "No step of the pattern draws anything, so the pack never empties. Give at least one step a current, a power or a load resistance.",
+      LEAST_LOAD,
+    )
   for (const load of loads) {
     const threshold = thresholdOf(load, resistance, cutOff)
     if (emf > threshold.emf) continue
@@ -96,21 +128,22 @@ function solve(si: Si): Runtime | NoSolution {
     if (threshold.collapses)
       return refuse(
         "too-much-power",
-        `The pack can give at most ${greatest.toPrecision(4)} W at this charge; ${load.value.toPrecision(4)} W were asked for.`,
-        load.value - greatest,
-        { power: load.value, openCircuitVoltage: emf },
-        { power: greatest * 0.999 },
+        "The pack can give less than {greatestPower power} at this charge; {power power} were asked for. Take more cells in parallel, or less power.",
+        load.value - 0.999 * greatest,
+        { power: load.value, openCircuitVoltage: emf, greatestPower: greatest },
+        offers(si),
       )
     const most = resistance > 0 ? Math.max(0, (emf - cutOff) / resistance) : 0
     return refuse(
       "cut-off-at-start",
-      `The load pulls the pack to its least voltage of ${cutOff.toPrecision(4)} V at once: it would need ${threshold.emf.toPrecision(4)} V without load and has ${emf.toPrecision(4)} V. At this charge it can give at most ${most.toPrecision(4)} A.`,
-      threshold.emf - emf,
-      { openCircuitVoltage: emf, cutOffVoltage: cutOff },
-      { current: most * 0.999, power: most * cutOff * 0.999 },
+      "The load pulls the pack to its least voltage of {cutOffVoltage voltage} at once: it would need {needed voltage} without load and has {openCircuitVoltage voltage}. At this charge it can give less than {greatestCurrent current}. Charge it, take more cells in parallel, or draw less.",
+      1.001 * threshold.emf - emf,
+      { openCircuitVoltage: emf, cutOffVoltage: cutOff, needed: threshold.emf, greatestCurrent: most },
+      offers(si),
     )
   }
-  if (!(start > 0)) return refuse("empty", "The pack starts empty.", 0, { startCharge: start })
+  if (!(start > 0))
+    return refuse("empty", "The pack starts empty. Charge it to {nearest.startCharge ratio %} or more.", 0.01, {}, { startCharge: 0.01 })
   const run = discharge(problem)
   const charge = capacity * (start - run.endStateOfCharge)
   const nominal = chemistries[si.chemistry].nominalVoltage * si.series
@@ -139,30 +172,34 @@ function solve(si: Si): Runtime | NoSolution {
 function check(si: Si): Issue[] {
   const faults = [...packFaults(si), ...curveFaults(si.curve)]
   si.pattern.forEach((step, i) => {
-    const given = [step.current, step.power, step.loadResistance].filter((load) => load !== null).length
-    if (given > 1) faults.push(inconsistent(["pattern", i], `${given} loads`, "at most one of current, power and loadResistance"))
+    const loads = [step.current, step.power, step.loadResistance].filter((load) => load !== null).length
+    if (loads > 1) faults.push(inconsistent(["pattern", i], "{loads} loads", "at most one of current, power and loadResistance", { loads }))
   })
   return faults
 }
 
 function cautions(si: Si, out: Runtime): Caution[] {
   const found = packCautions(si)
+  const { lithiumIon } = chemistries[si.chemistry]
   found.push(
     caution(
       "optimistic",
       "note",
-      "One curve and one resistance promise 0.3 to 7 % more than measured discharges gave, most for iron phosphate; cells also lose capacity with age. Plan on a fifth less.",
-      "NMC111 and LFP cell parameterisations for Battery Parameter eXchange, validation data, 2022; the fifth is common practice, no source",
+      "One curve and one resistance promise 0.3 to 7 % more than measured discharges gave, most for iron phosphate; cells also lose capacity with age. Plan on a fifth less than {runtime time}.",
+      MEASURED_RUNS,
+      { runtime: out.runtime },
     ),
   )
   const limit = si.maxCurrent === null ? null : si.maxCurrent * dischargeLimitFactor(si.chemistry, si.temperature)
-  if (limit !== null && out.peakCurrent / si.parallel > limit)
+  const cellCurrent = out.peakCurrent / si.parallel
+  if (limit !== null && cellCurrent > limit)
     found.push(
       caution(
         "over-cell-current",
         "warning",
-        `At its peak a cell gives ${(out.peakCurrent / si.parallel).toPrecision(3)} A, above the ${limit.toPrecision(3)} A it may give at this temperature: it overheats. Use more in parallel or another cell.`,
-        limit < (si.maxCurrent as number) ? temperatureLimitSource.title : lithiumSources.cells,
+        "At its peak a cell gives {cellCurrent current}, above the {limit current} it may give at this temperature: it overheats. Use more in parallel or another cell.",
+        limit === si.maxCurrent ? LITHIUM_SAFETY : lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
+        { cellCurrent, limit },
       ),
     )
   if (out.ends === "collapse")
@@ -170,7 +207,9 @@ function cautions(si: Si, out: Runtime): Caution[] {
       caution(
         "collapse",
         "caution",
-        "The voltage collapses under the power load before the cells reach their least voltage: the load drops out suddenly, perhaps in mid move.",
+        "The voltage collapses from {endVoltage voltage} under the power load before the cells reach their least voltage: the load drops out suddenly, perhaps in mid move.",
+        BATTERY_MODEL,
+        { endVoltage: out.endVoltage },
       ),
     )
   if (si.temperature < 0)
@@ -179,7 +218,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
         "cold",
         "caution",
         "In the cold capacity and voltage fall together; both are taken into account with makers' least values, and a warm start will do better.",
-        "Li-ion cell specifications, temperature characteristics (acceptance minima)",
+        LITHIUM_TEMPERATURE,
       ),
     )
   if (si.chemistry === "alkaline")
@@ -188,9 +227,10 @@ function cautions(si: Si, out: Runtime): Caution[] {
         "alkaline-rate",
         "caution",
         "Alkaline cells hold half as much at 0.5 A as at 25 mA: give the capacity for your current, not the one printed.",
-        "Comparison of AA battery chemistries, alkaline section",
+        ALKALINE_RATES,
       ),
     )
+  found.push(...rateCautions(si.chemistry, (out.meanCurrent * 3600) / (si.capacity * si.parallel)))
   return found
 }
 
@@ -329,14 +369,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
     ],
   },
   formulae: runtimeFormulae,
-  sources: [
-    {
-      title: "Accurate Electrical Battery Model Capable of Predicting Runtime and I-V Performance",
-      by: "M. Chen, G. A. Rincón-Mora (IEEE Trans. Energy Conversion 21(2))",
-      edition: "2006",
-    },
-    { title: "Li-ion cell specification, temperature characteristics", where: "item 9" },
-  ],
+  sources: [BATTERY_MODEL, LITHIUM_TEMPERATURE],
   check,
   solve,
   cautions,

@@ -1,9 +1,10 @@
 import type { Current, Energy, Mass, Ratio, Temperature, Voltage } from "../quantity/index.js"
-import { type Caution, inconsistent, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, fill, inconsistent, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "./chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
-import { packCautions } from "./fields.js"
-import { type CatalogueCell, type CellSi, digits, judge, type Miss, type PackChoice, type PackLoser } from "./pack-candidates.js"
+import { packCautions, rateCautions } from "./fields.js"
+import { type CatalogueCell, type CellSi, judge, leastVoltage, type Miss, type PackChoice, type PackLoser } from "./pack-candidates.js"
+import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "./sources.js"
 
 /** Input of {@link sizePack}. */
 export interface SizePackInput {
@@ -53,40 +54,89 @@ export interface SizePack {
 
 type Si = SiOf<SizePackInput>
 
-function solve(si: Si): SizePack | NoSolution {
+/** Judges every cell at every number in series that could serve. */
+function judgeAll(si: Si): { readonly choices: PackChoice[]; readonly misses: Miss[] } {
   const choices: PackChoice[] = []
   const misses: Miss[] = []
   for (const cell of si.cells) {
-    const { fullVoltage, cutOffVoltage } = chemistries[cell.chemistry]
+    const { fullVoltage } = chemistries[cell.chemistry]
     const mostSeries = Math.floor(si.maxVoltage / fullVoltage + 1e-9)
     if (mostSeries < 1) {
       misses.push({
-        loser: { name: cell.name, series: 0, reason: `one full cell has ${fullVoltage.toFixed(2)} V, more than the greatest voltage` },
-        shortBy: fullVoltage - si.maxVoltage,
-        nearest: { maxVoltage: fullVoltage },
+        loser: {
+          name: cell.name,
+          series: 0,
+          reason: fill("one full cell has {full voltage}, more than the greatest voltage", { full: fullVoltage }),
+        },
+        frees: "maxVoltage",
       })
       continue
     }
     // fewer in series than the empty-cell voltage could ever reach are not worth a line
     const leastSeries = Math.max(1, Math.min(mostSeries, Math.floor(si.minVoltage / fullVoltage)))
-    for (let series = leastSeries; series <= Math.min(mostSeries, leastSeries + Math.ceil(si.minVoltage / cutOffVoltage) + 3); series++) {
+    for (
+      let series = leastSeries;
+      series <= Math.min(mostSeries, leastSeries + Math.ceil(si.minVoltage / leastVoltage(cell)) + 3);
+      series++
+    ) {
       const judged = judge(cell, series, si)
       if ("loser" in judged) misses.push(judged)
       else choices.push(judged)
     }
   }
+  return { choices, misses }
+}
+
+/** Each limit at its most forgiving, within the limits of its field. */
+const forgiving = {
+  maxVoltage: 500,
+  minVoltage: 1e-3,
+  maxMass: 1000,
+  transportLimit: 3.6e8,
+  maxParallel: 200,
+  temperature: 25,
+  energy: 1,
+  current: 1e-3,
+} as const
+
+/** The limit whose change alone, the smallest in proportion, lets some pack fit; null where no single one does. */
+function nearestChange(si: Si): { readonly field: string; readonly value: number; readonly by: number } | null {
+  const fits = (field: string, value: number) => judgeAll({ ...si, [field]: value }).choices.length > 0
+  let best: { field: string; value: number; by: number; share: number } | null = null
+  for (const [field, limit] of Object.entries(forgiving)) {
+    const own = si[field as keyof typeof forgiving]
+    if (own === null || !(field === "minVoltage" || field === "maxVoltage" || own !== limit) || !fits(field, limit)) continue
+    let [near, far] = [own, limit as number]
+    for (let k = 0; k < 14; k++) {
+      const mid = field === "maxParallel" ? Math.round((near + far) / 2) : (near + far) / 2
+      if (fits(field, mid)) far = mid
+      else near = mid
+    }
+    const by = Math.abs(far - own)
+    const share = by / Math.max(Math.abs(own), 1e-9)
+    if (best === null || share < best.share) best = { field, value: far, by, share }
+  }
+  return best
+}
+
+function solve(si: Si): SizePack | NoSolution {
+  const { choices, misses } = judgeAll(si)
   const measure = (c: PackChoice) =>
     si.rankBy === "mass" ? c.mass : si.rankBy === "cells" ? c.cells : (c.cost ?? Number.POSITIVE_INFINITY)
   choices.sort((a, b) => measure(a) - measure(b) || a.mass - b.mass || a.cells - b.cells)
   const [best] = choices
   if (!best) {
-    const nearest = misses.reduce((a, b) => (b.shortBy < a.shortBy ? b : a))
+    const change = nearestChange(si)
+    const { name, reason } = (misses.find((m) => change && m.frees === change.field) ?? (misses[0] as Miss)).loser
     return refuse(
       "no-pack-fits",
-      `No cell of the catalogue meets everything. Nearest: ${nearest.loser.name}, ${nearest.loser.reason}.`,
-      nearest.shortBy,
-      { minVoltage: si.minVoltage, maxVoltage: si.maxVoltage, current: si.current, energy: si.energy },
-      nearest.nearest,
+      change
+        ? "No cell of the catalogue meets everything; {name}, for one: {reason}. A pack is found with {field} changed alone."
+        : "No cell of the catalogue meets everything, whatever single limit is changed; {name}, for one: {reason}. Ask for less, or add other cells.",
+      change ? change.by : si.energy,
+      {},
+      change ? { [change.field]: change.value } : {},
+      change ? { name, reason, field: change.field } : { name, reason },
     )
   }
   const units = { mass: "kg", cells: "cells", cost: "of price" }[si.rankBy]
@@ -104,33 +154,45 @@ function solve(si: Si): SizePack | NoSolution {
 function lostBy(excess: number, units: string, choice: PackChoice): string {
   if (!Number.isFinite(excess)) return "no price given"
   return excess > 0
-    ? `${digits(excess)} ${units} more (${choice.setBy} sets its ${choice.parallel} in parallel)`
+    ? fill("{excess} {units} more ({setBy} sets its {parallel} in parallel)", {
+        excess,
+        units,
+        setBy: choice.setBy,
+        parallel: choice.parallel,
+      })
     : "equal, but heavier or more cells"
 }
 
 function check(si: Si) {
   const faults = []
+  const { minVoltage, maxVoltage } = si
   si.cells.forEach((cell, i) => {
     if (si.cells.findIndex((other) => other.name === cell.name) < i)
-      faults.push(inconsistent(["cells", i, "name"], `'${cell.name}' twice`, "a name of its own for each cell"))
+      faults.push(inconsistent(["cells", i, "name"], "'{name}' twice", "a name of its own for each cell", { name: cell.name }))
+    const full = chemistries[cell.chemistry].fullVoltage
+    if (cell.cutOffVoltage !== null && !(cell.cutOffVoltage < full))
+      faults.push(
+        inconsistent(["cells", i, "cutOffVoltage"], "{least voltage}", "less than the {full voltage} of a full cell", {
+          least: cell.cutOffVoltage,
+          full,
+        }),
+      )
   })
-  if (!(si.minVoltage < si.maxVoltage))
-    faults.push(inconsistent(["minVoltage"], `${si.minVoltage} V`, `less than maxVoltage, ${si.maxVoltage} V`))
+  if (!(minVoltage < maxVoltage))
+    faults.push(
+      inconsistent(["minVoltage"], "{minVoltage voltage}", "less than maxVoltage, {maxVoltage voltage}", { minVoltage, maxVoltage }),
+    )
   if (si.rankBy === "cost" && si.cells.every((cell) => cell.cellPrice === null))
     faults.push(inconsistent(["rankBy"], "cost without any price", "a cellPrice on some cell"))
   return faults
 }
 
 function cautions(si: Si, out: SizePack): Caution[] {
-  const best = si.cells.find((cell) => cell.name === out.best) as CellSi
-  return packCautions({
-    ...best,
-    series: out.series,
-    parallel: out.parallel,
-    linkResistance: 0,
-    temperature: si.temperature,
-    cutOffVoltage: null,
-  })
+  const best = bestCell(si, out)
+  return [
+    ...packCautions({ ...best, series: out.series, parallel: out.parallel, linkResistance: 0, temperature: si.temperature }),
+    ...rateCautions(best.chemistry, (si.current * 3600) / (out.parallel * best.capacity)),
+  ]
 }
 
 /**
@@ -198,6 +260,15 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
             min: 0,
             max: 1000,
             typical: [1, 6],
+            default: null,
+          },
+          cutOffVoltage: {
+            kind: "voltage",
+            symbol: "V_cut",
+            label: "least voltage under load",
+            above: 0,
+            max: 10,
+            typical: [2.5, 3.3],
             default: null,
           },
           cellPrice: { kind: "number", symbol: "c_c", label: "price", min: 0, max: 1e6, typical: [1, 10], default: null },
@@ -348,7 +419,7 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
       symbol: "U_cut",
       kind: "voltage",
       meaning: "least cell voltage",
-      given: (si, out) => chemistries[bestCell(si, out).chemistry].cutOffVoltage,
+      given: (si, out) => leastVoltage(bestCell(si, out)),
     },
     { symbol: "p_I", kind: "number", meaning: "in parallel for current", is: "I / I_b" },
     { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * y * k_c)" },
@@ -357,7 +428,7 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
     { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
     { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },
   ],
-  sources: [{ title: "IEC 61960-3", by: "IEC", edition: "2017", where: "clause 3 (from memory)" }, temperatureLimitSource],
+  sources: [RATED_FIGURES, LITHIUM_TEMPERATURE, temperatureLimitSource],
   check,
   solve,
   cautions,

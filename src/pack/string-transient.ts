@@ -5,6 +5,19 @@ interface Si {
   readonly after: number
 }
 
+/** Rise of one lithium cell between 10 and 90 % of its charge, taken to 0 and 100 %, V; and its voltage half way, V. */
+const cellSpan = 0.9
+const cellVoltage = 3.7
+
+/** Cells in series that the highest voltage is taken for, where no rise is given. */
+export const cellsTaken = (si: { readonly strings: Si["strings"] }) =>
+  Math.max(1, Math.round(Math.max(...si.strings.map((s) => s.openCircuitVoltage)) / cellVoltage))
+
+/** The input with its rise from empty to full: as given, or of as many lithium cells as the voltage is taken for. */
+export function spanned<T extends Omit<Si, "voltageSpan"> & { readonly voltageSpan: number | null }>(si: T): T & Si {
+  return { ...si, voltageSpan: si.voltageSpan ?? cellSpan * cellsTaken(si) }
+}
+
 /** Sum of a list. */
 export const total = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
 

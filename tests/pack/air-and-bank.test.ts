@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
 import { airTravel, powerBank, runtime } from "../../src/pack/index.js"
-import { isNoSolution } from "../../src/solver/index.js"
+import { isNoSolution, type Source } from "../../src/solver/index.js"
 
 describe("airTravel", () => {
   it("keeps the limits themselves within, however the watt-hours come about", () => {
@@ -25,6 +25,50 @@ describe("airTravel", () => {
     expect([medical.band, medical.cautions.map((c) => c.code)]).toEqual(["approval", expect.arrayContaining(["medical-only"])])
     expect(medical.verdict).toMatch(/medical/)
     expect(airTravel({ energy: "120 Wh", count: 3 }).countWithin).toBe(false)
+  })
+})
+
+describe("airTravel for power banks, lead and dry cells", () => {
+  it("lets at most two power banks through, in the cabin, never recharged on board", () => {
+    const bank = (count: number, energy = "37 Wh" as const) => airTravel({ energy, count, carried: "power-bank" })
+    expect([bank(2).most, bank(2).countWithin, bank(3).countWithin]).toEqual([2, true, false])
+    expect(bank(1).cabinOnly).toBe(true)
+    const caution = bank(1).cautions.find((c) => c.code === "power-bank-on-board")
+    expect(caution?.message).toMatch(/at most 2 power banks.*never recharged on board/s)
+    expect((caution?.source as Source | undefined)?.edition).toContain("27 March 2026")
+    expect(airTravel({ energy: "37 Wh", carried: "spare" }).most).toBe(20)
+    expect(airTravel.attempt({ kind: "dry", carried: "power-bank" }).ok).toBe(false)
+  })
+
+  it("dates its rules: in the answer, in every caution about carriage, and no older than the power bank rule", () => {
+    for (const kind of ["lithium-ion", "lead", "dry"] as const) {
+      const out = airTravel({ kind, nominalVoltage: 12, capacity: "7 Ah" })
+      expect(out.rulesRead).toMatch(/^2026-\d\d-\d\d$/)
+      expect(out.rulesFrom).toContain("27 March 2026")
+      for (const { code, source } of out.cautions)
+        if (code !== "home-made") expect((source as { read?: string }).read, code).toMatch(/^2026-/)
+    }
+  })
+
+  it("judges lead by its voltage and watt-hours: 12 V and 100 Wh, two spares", () => {
+    const lead = (nominalVoltage: number, ampereHours: number, more: object = {}) =>
+      airTravel({ kind: "lead", nominalVoltage, capacity: ampereHours * 3600, ...more })
+    expect(lead(12, 7)).toMatchObject({ energy: 84 * 3600, band: "free", most: 2, cabinOnly: false })
+    expect(lead(12, 100 / 12).band).toBe("free")
+    expect(lead(12, 100.1 / 12).band).toBe("forbidden")
+    expect(lead(12.1, 1).band).toBe("forbidden")
+    expect(lead(12, 7, { count: 3 }).countWithin).toBe(false)
+    expect(lead(12, 7, { carried: "in-device" }).most).toBe(15)
+    expect(lead(12, 7).approvalCapacity).toBeCloseTo((100 / 12) * 3600, 9)
+    expect(airTravel.attempt({ kind: "lead", energy: "84 Wh" }).ok).toBe(false)
+  })
+
+  it("speaks of fire wherever there is lithium, and of short circuits where there is none", () => {
+    const codes = (input: object) => airTravel({ energy: "20 Wh", ...input }).cautions.map((c) => c.code)
+    expect(codes({})).toContain("battery-fire")
+    expect(codes({ kind: "lithium-metal", lithiumMass: "1 g" })).toContain("battery-fire")
+    expect(codes({ kind: "dry" })).toEqual(["rules-change", "terminals-covered"])
+    expect(codes({ kind: "lead", nominalVoltage: 12 })).toEqual(["rules-change", "non-spillable-only"])
   })
 })
 

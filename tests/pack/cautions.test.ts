@@ -2,7 +2,7 @@ import { airTravel, cellPack, chargeTime, packUnderLoad, parallelSharing, peuker
 import { cautionTests } from "../helpers/cautions.js"
 
 cautionTests([
-  ["touch-voltage", cellPack, { series: 15 }, { series: 14 }],
+  ["touch-voltage", cellPack, { series: 8 }, { series: 7 }],
   ["air-travel", cellPack, { series: 6, parallel: 2 }, { series: 5, parallel: 2 }],
   ["unequal-strings", cellPack, { parallel: 2 }, { parallel: 1 }],
   ["limit-by-temperature", cellPack, { temperature: 4 }, { temperature: 20 }],

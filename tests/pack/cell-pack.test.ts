@@ -1,6 +1,6 @@
 import { polynomialRoot } from "mathjs"
 import { describe, expect, it } from "vitest"
-import { cellPack, chemistries, genericCells, openCircuitVoltage, packUnderLoad } from "../../src/pack/index.js"
+import { type Chemistry, cellPack, chemistries, genericCells, openCircuitVoltage, packUnderLoad } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import { working } from "../../src/working/index.js"
 
@@ -57,6 +57,32 @@ describe("cellPack", () => {
     expect(cellPack({ ...cell, series: 1, parallel: 1, temperature: 0 }).maxCurrent).toBeCloseTo(1.3, 12)
   })
 
+  it("cuts the charge current by temperature: none below freezing and when hot, a part in the cold", () => {
+    const at = (temperature: number, more: object = {}) =>
+      cellPack({ ...cell, cutOffVoltage: null, series: 1, parallel: 2, temperature, ...more }).maxChargeCurrent
+    // bands of the cell's own sheet: 0.1, 0.2 and 0.5 of the capacity per hour, of which 1.3 A is the last
+    expect([at(-0.1), at(0), at(5), at(5.1), at(15), at(15.1), at(45)]).toEqual(
+      [0, 0.52, 0.52, 1.04, 1.04, 2.6, 2.6].map((a) => expect.closeTo(a, 12)),
+    )
+    expect(at(45.1)).toBe(0)
+    // nickel: 0.3 of the capacity per hour from 0 to 5 °C where 1 is the rapid rate, lead: none below -10 °C
+    expect(at(2, { chemistry: "nimh" })).toBeCloseTo(0.78, 12)
+    expect([at(-11, { chemistry: "lead" }), at(-10, { chemistry: "lead" })]).toEqual([0, 2.6])
+    expect(at(25, { chemistry: "alkaline" })).toBe(0)
+  })
+
+  it("allows no current above the temperature at which makers forbid use", () => {
+    const at = (chemistry: Chemistry, temperature: number) =>
+      cellPack({ ...cell, chemistry, series: 1, parallel: 1, temperature, cutOffVoltage: null }).maxCurrent
+    for (const chemistry of ["nmc", "lco", "lfp"] as const) {
+      expect(at(chemistry, 60), chemistry).toBeGreaterThan(0)
+      expect(at(chemistry, 60.1), chemistry).toBe(0)
+      expect(at(chemistry, 70), chemistry).toBe(0)
+    }
+    expect([at("nimh", 65), at("nimh", 65.1)]).toEqual([7.8, 0])
+    expect([at("nmc", -20), at("nmc", -20.1)]).toEqual([expect.closeTo(1.3, 12), 0])
+  })
+
   it("stops at its weakest group, by kernel and by formulae, and warns of it", () => {
     const input = { ...cell, series: 3, parallel: 2, groupCapacities: ["5.2 Ah", "4.4 Ah", "5 Ah"] as const }
     const out = cellPack(input)
@@ -103,12 +129,19 @@ describe("packUnderLoad", () => {
     }
   })
 
+  it("measures the cell current against what the temperature leaves of its limit", () => {
+    const cold = loaded({ current: 5, maxCurrent: 7.8, temperature: 0 })
+    expect(cold.cellLoading).toBeCloseTo(2.5 / 1.3, 12)
+    expect(loaded({ current: 5, maxCurrent: 7.8 }).cellLoading).toBeCloseTo(2.5 / 7.8, 12)
+    expect(loaded({ current: 5, maxCurrent: 7.8, temperature: 65 }).cellLoading).toBeNull()
+  })
+
   it("refuses more than the greatest power, and names it", () => {
     const refusal = load({ power: 5000, stateOfCharge: 0.5 })
     if (!isNoSolution(refusal)) throw new Error("should refuse")
     expect(refusal.noSolution).toBe("too-much-power")
     const most = refusal.nearest.power as number
-    expect(refusal.message).toContain(most.toPrecision(4))
+    expect(refusal.message).toContain(`${most.toPrecision(3)} W`)
     expect(refusal.shortBy).toBeCloseTo(5000 - most, 6)
     // a scan of currents finds no greater power
     const { openCircuitVoltage: emf, resistance } = loaded({ power: most * 0.999999 })

@@ -67,7 +67,8 @@ describe("chargeTime", () => {
     expect(codes(2, 0.5)).not.toContain("charge-rate")
     expect(codes(2, 0.6)).toContain("charge-rate")
     expect(codes(20, 2.5)).not.toContain("charge-rate")
-    expect(codes(46, 0.1)).toContain("charge-rate")
+    expect(codes(45, 0.1)).not.toContain("too-hot-to-charge")
+    expect(codes(45.1, 0.1)).toContain("too-hot-to-charge")
   })
 
   it("warns where other chemistries are too cold to charge", () => {
@@ -75,27 +76,69 @@ describe("chargeTime", () => {
       chargeTime({ ...base, chemistry, temperature }).cautions.map((c) => c.code)
     expect(codes("nimh", -1)).toContain("cold-charge")
     expect(codes("nimh", 0)).not.toContain("cold-charge")
-    expect(codes("lead", -16)).toContain("cold-charge")
-    expect(codes("lead", -14)).not.toContain("cold-charge")
+    expect(codes("lead", -10.1)).toContain("cold-charge")
+    expect(codes("lead", -10)).not.toContain("cold-charge")
   })
 
-  it("expects 1.25 to 2 times charge over current, as datasheets print", () => {
-    const { simpleTime, likelyLeast, likelyMost } = chargeTime({ ...base, startCharge: 0 })
-    expect(likelyLeast as number).toBeCloseTo(1.25 * simpleTime, 6)
-    expect(likelyMost as number).toBeCloseTo(2 * simpleTime, 6)
-  })
-
-  it("expects a range that holds what four datasheets print", () => {
-    // 5.0 and 4.0 Ah INR21700 cells, standard and rapid charge: currents, stopping currents, printed minutes
-    for (const [ampereHours, chargeCurrent, endCurrent, printed] of [
-      [5, 2.5, 0.25, 150],
-      [5, 6, 0.1, 100],
-      [4, 2, 0.1, 180],
-      [4, 6, 0.1, 60],
+  it("expects a range that holds what datasheets print, from a fifth to one and a half of the capacity per hour", () => {
+    // capacity (Ah), charging and stopping current (A), printed minutes: 21700, 18650, polymer and LFP sheets
+    for (const [ampereHours, chargeCurrent, endCurrent, printed, chemistry] of [
+      [5, 2.5, 0.25, 150, "nmc"],
+      [5, 6, 0.1, 100, "nmc"],
+      [4, 2, 0.1, 180, "nmc"],
+      [4, 6, 0.1, 60, "nmc"],
+      [2.6, 1.3, 0.13, 180, "nmc"],
+      [2.6, 2.6, 0.13, 150, "nmc"],
+      [6.05, 1.21, 0.06, 360, "lco"],
+      [1.3, 0.65, 0.026, 210, "lco"],
+      [1.3, 1.3, 0.026, 180, "lco"],
+      [3.3, 3.3, 0.165, 120, "lfp"],
     ] as const) {
-      const out = chargeTime({ series: 1, parallel: 1, capacity: ampereHours * 3600, resistance: 0.03, chargeCurrent, endCurrent })
+      const out = chargeTime({
+        series: 1,
+        parallel: 1,
+        chemistry,
+        capacity: ampereHours * 3600,
+        resistance: 0.03,
+        chargeCurrent,
+        endCurrent,
+      })
       expect(out.likelyLeast as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeLessThanOrEqual(printed * 60 + 1e-6)
       expect(out.likelyMost as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeGreaterThanOrEqual(printed * 60 - 1e-6)
+      // the constant-voltage part is never left out of what is to be expected
+      expect(out.likelyLeast as number).toBeGreaterThanOrEqual(out.simpleTime + 1199)
     }
+  })
+
+  it("counts less of the last part the fuller the pack starts", () => {
+    const from = (startCharge: number) => chargeTime({ ...base, startCharge })
+    const half = from(0.5)
+    expect((half.likelyLeast as number) - half.simpleTime).toBeCloseTo(600, 6)
+    expect((half.likelyMost as number) - half.simpleTime).toBeCloseTo(7200, 6)
+  })
+
+  it("says for lead and nickel what it leaves out, and what they can do to people", () => {
+    const codes = (more: object) => chargeTime({ ...base, ...more }).cautions.map((c) => c.code)
+    // 5.2 Ah: 0.3 of the capacity per hour is 1.56 A, ten times it is 52 A
+    expect(codes({ chemistry: "lead", chargeCurrent: 1.5 })).toEqual(["lead-battery", "lead-tail"])
+    expect(codes({ chemistry: "lead", chargeCurrent: 1.6 })).toContain("charge-rate")
+    expect(codes({ chemistry: "nimh", chargeCurrent: 52 })).toEqual(expect.arrayContaining(["nickel-pack", "charge-rate"]))
+    expect(codes({ chemistry: "nimh", chargeCurrent: 5.2 })).not.toContain("charge-rate")
+    expect(codes({ chemistry: "nimh", temperature: 46 })).toContain("too-hot-to-charge")
+    expect(codes({ chemistry: "lead", temperature: 51 })).toContain("too-hot-to-charge")
+    // 2.45 V a cell is 14.7 V for twelve volts, the upper end of the cycle setting
+    expect(codes({ chemistry: "lead", chargeVoltage: 2.46 })).toContain("over-charge")
+    expect(codes({ chemistry: "lead", chargeVoltage: 2.45 })).not.toContain("over-charge")
+    // iron phosphate sheets print 3.65 V with 50 mV either way
+    expect(codes({ chemistry: "lfp", chargeVoltage: 3.7 })).not.toContain("over-charge")
+    expect(codes({ chemistry: "lfp", chargeVoltage: 3.71 })).toContain("over-charge")
+  })
+
+  it("refuses a charge voltage that no charge can reach, naming one that works", () => {
+    const out = solve({ chargeVoltage: 2.5 })
+    if (!isNoSolution(out)) throw new Error("should refuse")
+    expect(out.noSolution).toBe("charge-voltage-too-low")
+    expect(out.shortBy).toBeGreaterThan(0)
+    expect(solved({ chargeVoltage: out.nearest.chargeVoltage }).time).toBeGreaterThan(0)
   })
 })

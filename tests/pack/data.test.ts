@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest"
 import {
   capacityFactor,
+  cellPack,
   chemistries,
   curveOf,
   genericCellSources,
@@ -53,6 +54,22 @@ describe("chemistries and cells", () => {
     // by hand: exp(20000/8.314·(1/253.15 − 1/298.15)) = 4.20
     expect(resistanceFactor("nmc", -20)).toBeCloseTo(4.2, 1)
     for (let t = -40; t < 80; t += 5) expect(resistanceFactor("nmc", t)).toBeGreaterThan(resistanceFactor("nmc", t + 5))
+  })
+
+  it("keeps the 2.6 Ah cell to the figures of its one sheet, its least voltage among them", () => {
+    // cell table of the 14.8 V 2600 mAh pack: items 3.1, 3.2 (25 mohm at 1 kHz, doubled), 3.6, 3.7, 3.8, 3.12
+    expect(genericCells["18650-standard"]).toEqual({
+      chemistry: "nmc",
+      capacity: 2.6 * 3600,
+      resistance: 2 * 0.025,
+      cellMass: 0.048,
+      maxCurrent: 7.8,
+      maxChargeCurrent: 1.3,
+      cutOffVoltage: 2.75,
+    })
+    expect(cellPack({ series: 3, parallel: 1, ...genericCells["18650-standard"] }).cutOffVoltage).toBeCloseTo(8.25, 12)
+    for (const [name, cell] of Object.entries(genericCells))
+      expect(cell.cutOffVoltage, name).toBeGreaterThanOrEqual(chemistries[cell.chemistry].cutOffVoltage)
   })
 
   it("has a source for every generic cell, and cells within the 18650 envelope of published sheets", () => {

@@ -78,6 +78,46 @@ describe("parallelSharing", () => {
     expect(safe).toBeLessThan(3 * 7.8)
   })
 
+  it("takes the rise from empty to full for as many cells as the voltage has, and says so", () => {
+    const two = three.slice(0, 2)
+    const tau = (input: object) => solved({ strings: two, ...input }).timeConstant as number
+    // 12.2 V is three lithium cells: 3 · 0.9 V
+    expect(tau({})).toBeCloseTo(tau({ voltageSpan: 2.7 }), 9)
+    const single = two.map((s) => ({ ...s, openCircuitVoltage: s.openCircuitVoltage / 3 }))
+    expect(tau({ strings: single })).toBeCloseTo(tau({ strings: single, voltageSpan: 0.9 }), 9)
+    const codes = (input: object) => parallelSharing({ strings: two, ...input }).cautions.map((c) => c.code)
+    expect(codes({})).toContain("span-taken")
+    expect(codes({ voltageSpan: 2.7 })).not.toContain("span-taken")
+  })
+
+  it("falls short by a positive amount at the short-circuit current itself, and names a current that works", () => {
+    const strings = [{ openCircuitVoltage: 0.7, resistance: 0.3, capacity: 3600 }]
+    const short = 0.7 * (1 / 0.3)
+    for (const current of [short, short * (1 + 1e-15), short * 1.01]) {
+      const out = parallelSharing.si(parallelSharing.read({ strings, current }))
+      if (!isNoSolution(out)) throw new Error("should refuse")
+      expect(out.shortBy).toBeGreaterThan(0)
+      expect(solved({ strings, current: out.nearest.current as number }).voltage).toBeGreaterThan(0)
+    }
+  })
+
+  it("names the string worst over its limit, discharged and charged alike", () => {
+    const limits = [
+      { maxCurrent: 1, maxChargeCurrent: 5 },
+      { maxCurrent: 9, maxChargeCurrent: 0.1 },
+      { maxCurrent: 9, maxChargeCurrent: 5 },
+    ]
+    const strings = three.map((s, k) => ({ ...s, ...limits[k] }))
+    const { cautions, shares } = parallelSharing({ strings, current: 0 })
+    const values = (code: string) => cautions.find((c) => c.code === code)?.values
+    expect(values("string-over-current")).toEqual({ string: 1, current: shares[0]?.current, limit: 1 })
+    expect(values("string-over-charged")).toEqual({ string: 2, current: -(shares[1]?.current as number), limit: 0.1 })
+    // the same strings the other way round
+    const turned = parallelSharing({ strings: [...strings].reverse(), current: 0 }).cautions
+    expect(turned.find((c) => c.code === "string-over-current")?.values.string).toBe(3)
+    expect(turned.find((c) => c.code === "string-over-charged")?.values.string).toBe(2)
+  })
+
   it("warns of strings joined at unequal charge", () => {
     expect(parallelSharing({ strings: three }).cautions.map((c) => c.code)).toContain("unequal-charge")
   })

@@ -165,19 +165,28 @@ describe("runtime", () => {
     expect(code({ pattern: [{ power: 1 }], startCharge: 0 })).not.toBe("answered")
   })
 
-  it("names loads that do run where it refuses", () => {
-    const nearest = (more: object) => {
+  it("names changes that do run where it refuses, and the load it could give", () => {
+    const refused = (more: object) => {
       const out = runtime.si(runtime.read({ ...base, ...more }))
       if (!isNoSolution(out)) throw new Error("should refuse")
-      return out.nearest
+      expect(out.shortBy).toBeGreaterThan(0)
+      for (const [key, value] of Object.entries(out.nearest)) expect(solved({ ...more, [key]: value }).runtime, key).toBeGreaterThan(0)
+      return out
     }
     const weak = { startCharge: 0.1 }
-    const { current, power } = nearest({ ...weak, pattern: [{ current: 60 }] })
-    expect(solved({ ...weak, pattern: [{ current }] }).runtime).toBeGreaterThan(0)
-    expect(solved({ ...weak, pattern: [{ power }] }).runtime).toBeGreaterThan(0)
-    const collapsing = { cutOffVoltage: 0.5 }
-    const least = nearest({ ...collapsing, pattern: [{ power: 5000 }] })
-    expect(solved({ ...collapsing, pattern: [{ power: least.power }] }).ends).toBe("collapse")
+    const cut = refused({ ...weak, pattern: [{ current: 60 }] })
+    expect(Object.keys(cut.nearest)).toEqual(["parallel"])
+    const most = cut.at.greatestCurrent as number
+    expect(solved({ ...weak, pattern: [{ current: most * 0.999 }] }).runtime).toBeGreaterThan(0)
+    expect(isNoSolution(runtime.si(runtime.read({ ...base, ...weak, pattern: [{ current: most * 1.001 }] })))).toBe(true)
+    // a load that a fuller pack carries is offered the charge from which it does
+    const low = refused({ startCharge: 0.03, pattern: [{ current: 15 }] })
+    expect(low.nearest.startCharge).toBeGreaterThan(0.03)
+    const collapsing = refused({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })
+    expect(collapsing.noSolution).toBe("too-much-power")
+    const power = (collapsing.at.greatestPower as number) * 0.999
+    expect(solved({ cutOffVoltage: 0.5, pattern: [{ power }] }).ends).toBe("collapse")
+    expect(refused({ startCharge: 0, pattern: [{ power: 1e-6 }], cutOffVoltage: 0.1 }).noSolution).toBe("empty")
   })
 
   it("answers a day of tiny pieces without hanging", () => {
@@ -185,6 +194,18 @@ describe("runtime", () => {
       pattern: [{ duration: 0.01, current: 0.02 }, { duration: 0.01 }],
     })
     expect(out.runtime).toBeGreaterThan(1e6)
+  })
+})
+
+describe("runtime's cautions on what it does not know", () => {
+  it("says that lead and nickel give less at a high rate", () => {
+    const codes = (more: object) => runtime({ ...base, ...more }).cautions.map((c) => c.code)
+    // 5.2 Ah: a tenth of the capacity per hour is 0.52 A
+    expect(codes({ chemistry: "lead", pattern: [{ current: 0.53 }] })).toContain("lead-rate")
+    expect(codes({ chemistry: "lead", pattern: [{ current: 0.51 }] })).not.toContain("lead-rate")
+    expect(codes({ chemistry: "nimh", resistance: 0.01, pattern: [{ current: 5.3 }] })).toContain("nickel-rate")
+    expect(codes({ chemistry: "nimh", resistance: 0.01, pattern: [{ current: 5.1 }] })).not.toContain("nickel-rate")
+    expect(codes({ pattern: [{ current: 5.3 }] })).not.toContain("lead-rate")
   })
 })
 

@@ -113,4 +113,49 @@ describe("sizePack", () => {
       expect(sizePack.attempt({ ...input, minVoltage: 3.4 * series, maxVoltage: 4.2 * series - 1e-6 }).ok).toBe(false)
     }
   })
+
+  it("offers where nothing fits a change that does work, wherever one limit alone is to blame", () => {
+    let [refused, offered] = [0, 0]
+    for (const current of [5, 60, 400])
+      for (const wattHours of [20, 400])
+        for (const [minVoltage, maxVoltage] of [
+          [3, 3.2],
+          [4.5, 5],
+          [9, 10],
+          [11, 12.7],
+        ] as const)
+          for (const more of [{}, { maxMass: 0.02 }, { transportLimit: 3600 }, { temperature: 70 }, { maxParallel: 2 }]) {
+            const input = { ...needs, current, energy: wattHours * 3600, minVoltage, maxVoltage, ...more }
+            const out = sizePack.si(sizePack.read(input))
+            if (!isNoSolution(out)) continue
+            refused++
+            // limits as loose as can be, one at a time, without the solver's own search
+            const loose = [
+              { minVoltage: 0.01 },
+              { maxVoltage: 500 },
+              { current: 0.01 },
+              { energy: 10 },
+              { temperature: 25 },
+              { maxParallel: 200 },
+            ]
+            const lifted = [...loose, { maxMass: null }, { transportLimit: null }].some((one) => sizePack.attempt({ ...input, ...one }).ok)
+            expect(Object.keys(out.nearest).length, JSON.stringify({ ...input, cells: 0 })).toBe(lifted ? 1 : 0)
+            expect(out.shortBy).toBeGreaterThan(0)
+            for (const [key, value] of Object.entries(out.nearest)) {
+              offered++
+              const tried = sizePack.attempt({ ...input, [key]: value })
+              expect(tried.ok, `${key} = ${value} in ${JSON.stringify({ ...input, cells: 0 })}`).toBe(true)
+            }
+          }
+    expect(refused).toBeGreaterThan(50)
+    expect(offered).toBeGreaterThan(25)
+  })
+
+  it("keeps to a cell's own least voltage", () => {
+    const [cell] = catalogue.filter((c) => c.name === "18650-power")
+    const low = (cutOffVoltage: number | null) =>
+      sizePack.attempt({ ...needs, cells: [{ ...(cell as (typeof catalogue)[number]), cutOffVoltage }], minVoltage: 6, maxVoltage: 8.4 })
+    // at a fifth of its charge a cell has 3.4754 V and sags below that under the load
+    expect([low(3.3).ok, low(3.48).ok]).toEqual([true, false])
+  })
 })

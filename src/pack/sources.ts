@@ -1,0 +1,233 @@
+import type { Source } from "../solver/index.js"
+
+/** Passenger rules by air: energy limits, spares, devices. */
+export const AIR_PASSENGERS: Source = {
+  title: "Dangerous Goods Regulations, provisions for dangerous goods carried by passengers or crew",
+  by: "IATA",
+  edition: "67th, 2026",
+  where: "section 2.3, table 2.3.A",
+  verified: "seen",
+  read: "2026-11-28",
+}
+
+/** What changed for power banks. */
+export const POWER_BANKS_BY_AIR: Source = {
+  title: "Technical Instructions for the Safe Transport of Dangerous Goods by Air (Doc 9284), Addendum No. 1",
+  by: "ICAO",
+  edition: "2025-2026, in force from 27 March 2026",
+  where: "dangerous goods carried by passengers and crew: power banks",
+  verified: "seen",
+  read: "2026-11-28",
+}
+
+/** Small sealed lead batteries, and dry cells, carried by passengers. */
+export const OTHER_BATTERIES_BY_AIR: Source = {
+  title: "49 CFR 175.10, passenger guidance on batteries",
+  by: "US FAA",
+  where: "batteries, wet, nonspillable; batteries, dry",
+  verified: "seen",
+  read: "2026-11-28",
+}
+
+/** Lithium-ion cells and batteries sent by themselves. */
+export const AIR_CARGO: Source = {
+  title: "Dangerous Goods Regulations, packing instruction 965 (UN 3480)",
+  by: "IATA",
+  where: "sections IA and IB; the net mass of 10 kg is section IB's",
+  verified: "seen",
+  read: "2026-11-28",
+}
+
+export const UN_38_3: Source = {
+  title: "Manual of Tests and Criteria",
+  by: "United Nations",
+  where: "section 38.3",
+  verified: "not-seen",
+}
+
+export const LITHIUM_SAFETY: Source = {
+  title: "IEC 62133-2, Safety requirements for portable sealed secondary lithium cells, and for batteries made from them",
+  by: "IEC",
+  edition: "2017",
+  where: "clauses 5 and 7; and the cell makers' own limits",
+  verified: "not-seen",
+}
+
+export const NICKEL_SAFETY: Source = {
+  title: "IEC 62133-1, Safety requirements for portable sealed secondary nickel cells, and for batteries made from them",
+  by: "IEC",
+  edition: "2017",
+  verified: "not-seen",
+}
+
+export const LEAD_SAFETY: Source = {
+  title: "Garage safety: lead-acid batteries, charging and handling",
+  by: "Canadian Centre for Occupational Health and Safety",
+  where: "hydrogen from about 4 % in air is explosive; sulfuric acid",
+  verified: "seen",
+}
+
+/** Voltages at which bare parts need no insulation. */
+export const TOUCH_VOLTAGE: Source = {
+  title: "IEC 60364-4-41, Protection against electric shock",
+  by: "IEC",
+  edition: "2005",
+  where: "clause 414.4.5, as quoted of BS 7671: 60 V direct current where dry, 30 V in all other cases",
+  verified: "seen",
+}
+
+/** Pack sheets with bands of temperature for charge and discharge. */
+export const PACK_SHEETS: Source = {
+  title: "Specifications of a 14.8 V 2600 mAh 18650 pack and of a 26650 LFP pack, cell tables",
+  edition: "2020",
+  where: "items 3.6 and 3.8",
+  verified: "seen",
+}
+
+/** Upper ends of use and charge that makers print. */
+export const CELL_SHEETS: Source = {
+  title: "Cell specifications: 18650, 26650 LFP 3300 mAh, 10440 LFP",
+  where: "operating temperature: discharge -20 to 60 °C, charge 0 to 45 °C",
+  verified: "seen",
+}
+
+/** Temperature limits of all chemistries side by side. */
+export const TEMPERATURE_LIMITS: Source = {
+  title: "BU-410, Charging at high and low temperatures",
+  by: "Battery University (Cadex)",
+  where: "table 1",
+  verified: "seen",
+}
+
+/** Printed charging times. */
+export const CHARGE_TIMES: Source = {
+  title: "Lithium cell datasheets (21700 of 4.0 and 5.0 Ah, 18650 of 2.6 Ah, 26650 LFP, polymer of 1.3 and 6 Ah)",
+  where: "charging times at 0.2 to 1.5 times the capacity per hour: 20 min to 2 h over charge over current",
+  verified: "seen",
+}
+
+export const NICKEL_SHEETS: Source = {
+  title: "Nickel metal hydride handbook, individual data sheets",
+  edition: "2005",
+  where: "standard and rapid charge, 0 to 45 and 0 to 40 °C",
+  verified: "seen",
+}
+
+export const NICKEL_CARE: Source = {
+  title: "Battery rated capacity",
+  where: "nickel cells: 0.2 of the capacity per hour, down to 1.0 V",
+  verified: "seen",
+}
+
+export const LEAD_CHARGING: Source = {
+  title: "Sealed lead-acid charging and discharging instructions",
+  where: "2.40 to 2.45 V a cell in cycles; at most 0.3 of the capacity per hour; 1.1 times the charge drawn",
+  verified: "seen",
+}
+
+export const LEAD_CHARGE_TIMES: Source = {
+  title: "12 V 5 Ah AGM battery data sheet",
+  where: "charging table: 16 h from empty, 10 h from half",
+  verified: "seen",
+}
+
+export const LEAD_RATES: Source = {
+  title: "12 V 40 Ah and 12 V 28 Ah sealed lead-acid battery data sheets",
+  where: "capacity at the 20 h, 10 h, 5 h and 1 h rate: 60 to 75 % is left at 1 h",
+  verified: "seen",
+}
+
+export const LEAD_TEMPERATURE: Source = {
+  title: "12 V 40 Ah sealed lead-acid battery specification",
+  edition: "2008",
+  where: "specification table: capacity against temperature",
+  verified: "seen",
+}
+
+export const LITHIUM_TEMPERATURE: Source = {
+  title: "Li-ion cell specification, temperature characteristics",
+  where: "item 9, acceptance minima",
+  verified: "seen",
+}
+
+export const COLD_CAPACITY: Source = {
+  title: "2200 mAh cylindrical Li-ion cell test specification",
+  where: "items 1 to 3, acceptance minima",
+  verified: "seen",
+}
+
+export const ALKALINE_RATES: Source = {
+  title: "Comparison of AA battery chemistries",
+  where: "alkaline: capacity at 0.5 A and at 25 mA",
+  verified: "seen",
+}
+
+/** Measured discharges set against one curve and one resistance. */
+export const MEASURED_RUNS: Source = {
+  title: "NMC111 and LFP cell parameterisations for Battery Parameter eXchange, validation data",
+  edition: "2022",
+  verified: "seen",
+}
+
+export const MEASURED_CURVES: Source = {
+  title: "Piecewise Linear Approximation of Battery Open-Circuit Voltage Characteristics Using Dynamic Programming, open data set",
+  by: "Sunil, Pattipati, Balasingam (IEEE Trans. Instrum. Meas.)",
+  edition: "2025",
+  verified: "seen",
+}
+
+export const BATTERY_MODEL: Source = {
+  title: "Accurate Electrical Battery Model Capable of Predicting Runtime and I-V Performance",
+  by: "M. Chen, G. A. Rincón-Mora (IEEE Trans. Energy Conversion 21(2))",
+  edition: "2006",
+  verified: "seen",
+}
+
+export const PARALLEL_CELLS: Source = {
+  title: "Internal resistance matching for parallel-connected lithium-ion cells and impacts on battery pack cycle life",
+  by: "R. Gogoana, M. B. Pinson, M. Z. Bazant, S. E. Sarma (J. Power Sources 252)",
+  edition: "2014",
+  where: "page 8: a pair at 4.5 times the capacity per hour",
+  verified: "not-seen",
+}
+
+export const COMMON_VOLTAGE: Source = {
+  title: "A useful network theorem",
+  by: "J. Millman (Proceedings of the IRE 28)",
+  edition: "1940",
+  verified: "not-seen",
+}
+
+export const RATE_LAW: Source = {
+  title: "Über die Abhängigkeit der Kapazität von der Entladestromstärke bei Bleiakkumulatoren",
+  by: "W. Peukert (Elektrotechnische Zeitschrift)",
+  edition: "1897",
+  verified: "not-seen",
+}
+
+export const LEAD_EXPONENTS: Source = {
+  title: "12 V 5 Ah AGM and 12 V 40 Ah sealed lead-acid battery data sheets",
+  where: "capacity against rate",
+  verified: "seen",
+}
+
+export const TERMINAL_VOLTAGE: Source = {
+  title: "College Physics 2e",
+  by: "OpenStax",
+  edition: "2022",
+  where: "section 21.2",
+  verified: "seen",
+}
+
+export const RATED_FIGURES: Source = {
+  title: "IEC 61960-3, Secondary lithium cells and batteries for portable applications",
+  by: "IEC",
+  edition: "2017",
+  where: "clause 3: rated capacity, nominal voltage",
+  verified: "not-seen",
+}
+
+export const COLD_RESISTANCE: Source = {
+  title: "Arrhenius law with rounded activation energies of 15 to 25 kJ/mol",
+  verified: "practice",
+}
