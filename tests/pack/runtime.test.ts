@@ -199,7 +199,7 @@ describe("runtime", () => {
 
 describe("runtime's cautions on what it does not know", () => {
   it("says that lead and nickel give less at a high rate", () => {
-    const codes = (more: object) => runtime({ ...base, ...more }).cautions.map((c) => c.code)
+    const codes = (more: object) => runtime({ ...base, pattern: [], ...more }).cautions.map((c) => c.code)
     // 5.2 Ah: a tenth of the capacity per hour is 0.52 A
     expect(codes({ chemistry: "lead", pattern: [{ current: 0.53 }] })).toContain("lead-rate")
     expect(codes({ chemistry: "lead", pattern: [{ current: 0.51 }] })).not.toContain("lead-rate")
