@@ -56,16 +56,27 @@ export function holdArm(hand: Vector, upper: number, fore: number): ArmPose {
     return { elbow, direction, slack: Math.min(behindSlack(direction), bendSlack(direction, forearm) + 1e-9) }
   }
   const steps = 180
+  const step = Math.PI / steps
   let best = poseAt(0)
   if (best.slack >= 0) return best
   let bestTurn = 0
   for (let k = 1; k <= steps; k++)
-    for (const turn of [(k * Math.PI) / steps, (-k * Math.PI) / steps]) {
-      const pose = poseAt(turn)
-      if (pose.slack >= 0) return pose
-      if (pose.slack > best.slack) [best, bestTurn] = [pose, turn]
+    for (const way of [1, -1]) {
+      const pose = poseAt(way * k * step)
+      if (pose.slack >= 0) return edgeOf(poseAt, way * (k - 1) * step, way * k * step)
+      if (pose.slack > best.slack) [best, bestTurn] = [pose, way * k * step]
     }
   // a sliver of allowed turns may lie between two steps
-  const step = Math.PI / steps
   return poseAt(goldenMinimum((turn) => -poseAt(turn).slack, bestTurn - step, bestTurn + step))
+}
+
+/** Where the limits begin to be kept, between a turn beyond them and one within: the pose on the inner side. */
+function edgeOf(poseAt: (turn: number) => ArmPose, beyond: number, within: number): ArmPose {
+  let [out, inside] = [beyond, within]
+  for (let i = 0; i < 40; i++) {
+    const middle = (out + inside) / 2
+    if (poseAt(middle).slack >= 0) inside = middle
+    else out = middle
+  }
+  return poseAt(inside)
 }

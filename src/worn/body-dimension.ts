@@ -1,6 +1,7 @@
 import type { Length, Ratio } from "../quantity/index.js"
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
-import { type SurveyDimension, type SurveyStatistics, survey, surveySource } from "./data-survey.js"
+import { at, type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type SurveyDimension, type SurveyStatistics, survey } from "./data-survey.js"
+import { ANSUR } from "./sources-load.js"
 
 /** A dimension of the survey that is a length. */
 export type BodyLength = Exclude<SurveyDimension, "bodyMass">
@@ -89,8 +90,8 @@ function cautions(si: SiOf<BodyDimensionInput>): Caution[] {
     caution(
       "army-sample",
       "note",
-      "Soldiers of 2012: the public is heavier, older and more varied. Measure the wearer wherever it matters; the smallest and the largest wearer both have to fit.",
-      "ANSUR II, 2014",
+      "Soldiers of 2012: the public is heavier, older and more varied, and children are not in it. Measure the wearer wherever it matters; the smallest and the largest wearer both have to fit.",
+      ANSUR,
     ),
   ]
   if (si.percentile < 0.05 || si.percentile > 0.95)
@@ -99,7 +100,7 @@ function cautions(si: SiOf<BodyDimensionInput>): Caution[] {
         "tail",
         "caution",
         "Beyond the 5th and 95th percentile a normal curve is only a guess; girths and breadths have a longer tail upwards.",
-        "ANSUR II, 2014: percentiles against mean and standard deviation",
+        at(ANSUR, "percentiles against mean and standard deviation"),
       ),
     )
   const correlation = statistics(si)[5]
@@ -108,14 +109,13 @@ function cautions(si: SiOf<BodyDimensionInput>): Caution[] {
       caution(
         "weak-correlation",
         "caution",
-        `Stature says little about this dimension (correlation ${correlation}): do not scale it from stature.`,
-        "ANSUR II, 2014",
+        "Stature says little about this dimension (correlation {correlation}): measure it rather than scale it from stature.",
+        ANSUR,
+        { correlation },
       ),
     )
   if (si.stature !== null && Math.abs(1000 * si.stature - survey.stature[si.sex][0]) > 2.5 * survey.stature[si.sex][1])
-    found.push(
-      caution("stature-outside", "caution", "Hardly anyone of that stature was measured: the line is extrapolated.", "ANSUR II, 2014"),
-    )
+    found.push(caution("stature-outside", "caution", "Hardly anyone of that stature was measured: the answer is extrapolated.", ANSUR))
   return found
 }
 
@@ -167,27 +167,27 @@ export const bodyDimension: Solver<BodyDimensionInput, BodyDimension> = /* @__PU
   formulae: [
     { solved: "z", meaning: "deviate of the percentile" },
     { left: "(1 + erf(z / sqrt(2))) / 2", right: "p", meaning: "normal distribution" },
-    { symbol: "a", kind: "number", meaning: "mean of all, in mm", given: (si) => statistics(si)[0], source: "ANSUR II" },
-    { symbol: "b", kind: "number", meaning: "standard deviation of all, in mm", given: (si) => statistics(si)[1], source: "ANSUR II" },
-    { symbol: "r", kind: "number", meaning: "correlation with stature", given: (si) => statistics(si)[5], source: "ANSUR II" },
-    { symbol: "h_a", kind: "number", meaning: "mean stature, in mm", given: (si) => survey.stature[si.sex][0], source: "ANSUR II" },
+    { symbol: "a", kind: "number", meaning: "mean of all, in mm", given: (si) => statistics(si)[0], source: ANSUR },
+    { symbol: "b", kind: "number", meaning: "standard deviation of all, in mm", given: (si) => statistics(si)[1], source: ANSUR },
+    { symbol: "r", kind: "number", meaning: "correlation with stature", given: (si) => statistics(si)[5], source: ANSUR },
+    { symbol: "h_a", kind: "number", meaning: "mean stature, in mm", given: (si) => survey.stature[si.sex][0], source: ANSUR },
     {
       symbol: "h_b",
       kind: "number",
       meaning: "its standard deviation, in mm",
       given: (si) => survey.stature[si.sex][1],
-      source: "ANSUR II",
+      source: ANSUR,
     },
     { symbol: "x_m", meaning: "mean of all", is: "a * (1 mm)", when: "not has_stature" },
     { symbol: "x_s", meaning: "standard deviation of all", is: "b * (1 mm)", when: "not has_stature" },
     { symbol: "x_m", meaning: "mean at that stature", is: "(a + r * b / h_b * (H / (1 mm) - h_a)) * (1 mm)", when: "has_stature" },
     { symbol: "x_s", meaning: "standard deviation at that stature", is: "b * sqrt(1 - r^2) * (1 mm)", when: "has_stature" },
     { symbol: "x", meaning: "dimension at the percentile", is: "x_m + z * x_s" },
-    { symbol: "x_5", kind: "length", meaning: "5th percentile as measured", given: (si) => statistics(si)[2] / 1000, source: "ANSUR II" },
-    { symbol: "x_50", kind: "length", meaning: "50th percentile as measured", given: (si) => statistics(si)[3] / 1000, source: "ANSUR II" },
-    { symbol: "x_95", kind: "length", meaning: "95th percentile as measured", given: (si) => statistics(si)[4] / 1000, source: "ANSUR II" },
+    { symbol: "x_5", kind: "length", meaning: "5th percentile as measured", given: (si) => statistics(si)[2] / 1000, source: ANSUR },
+    { symbol: "x_50", kind: "length", meaning: "50th percentile as measured", given: (si) => statistics(si)[3] / 1000, source: ANSUR },
+    { symbol: "x_95", kind: "length", meaning: "95th percentile as measured", given: (si) => statistics(si)[4] / 1000, source: ANSUR },
   ],
-  sources: [surveySource],
+  sources: [ANSUR],
   solve,
   cautions,
 })

@@ -1,6 +1,7 @@
 import type { Length, Mass } from "../quantity/index.js"
 import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { centreHeight, isPart, type SegmentTable, segmentRows, segmentSources, segmentTables } from "./data-segments.js"
+import { DAVIDOVITS, DE_LEVA } from "./sources-load.js"
 
 /** Input of {@link bodySegments}. */
 export interface BodySegmentsInput {
@@ -57,13 +58,19 @@ export interface BodySegments {
 const arms = ["upper arm", "forearm", "hand"]
 const legs = ["thigh", "shank", "leg", "foot"]
 
+/** Height of the standing body's centre over stature by one table. */
+function centreRatioOf(table: SegmentTable): number {
+  const whole = segmentRows[table].filter((r) => !isPart(r.name))
+  return whole.reduce((a, r) => a + r.count * r.mass * centreHeight(r), 0) / whole.reduce((a, r) => a + r.count * r.mass, 0)
+}
+
 function solve(si: SiOf<BodySegmentsInput>): BodySegments {
   const { bodyMass, stature } = si
   const rows = segmentRows[si.table]
   const whole = rows.filter((r) => !isPart(r.name))
   const sum = whole.reduce((total, r) => total + r.count * r.mass, 0)
   const share = (names: readonly string[]) => rows.filter((r) => names.includes(r.name)).reduce((total, r) => total + r.mass, 0)
-  const centreRatio = whole.reduce((total, r) => total + r.count * r.mass * centreHeight(r), 0) / sum
+  const centreRatio = centreRatioOf(si.table)
   const [arm, leg] = [share(arms), share(legs)]
   const segment = (r: (typeof rows)[number]): BodySegment => {
     const inertia = (radius: number | null) => (radius === null ? null : r.mass * bodyMass * (radius * r.length * stature) ** 2)
@@ -92,16 +99,14 @@ function solve(si: SiOf<BodySegmentsInput>): BodySegments {
 }
 
 function cautions(si: SiOf<BodySegmentsInput>, out: BodySegments): Caution[] {
-  const ratios = Object.values(segmentRows).map((rows) => {
-    const whole = rows.filter((r) => !isPart(r.name))
-    return whole.reduce((a, r) => a + r.count * r.mass * centreHeight(r), 0) / whole.reduce((a, r) => a + r.count * r.mass, 0)
-  })
+  const ratios = (Object.keys(segmentRows) as SegmentTable[]).map(centreRatioOf)
   const found: Caution[] = [
     caution(
       "means-of-samples",
       "note",
-      `Means of small samples (students; cadavers in Winter): people differ. The three tables put the centre of mass at ${(100 * Math.min(...ratios)).toFixed(1)} to ${(100 * Math.max(...ratios)).toFixed(1)} % of stature; this one at ${(100 * out.centreRatio).toFixed(1)} %. End points differ between tables, so do not mix them.`,
-      "de Leva 1996; Winter 2009; 56 % in Davidovits 1975",
+      "Means of small samples (students; cadavers in Winter): people differ. The three tables put the centre of mass at {lowest ratio %} to {highest ratio %} of stature; this one at {centreRatio ratio %}. End points differ between tables, so do not mix them.",
+      DAVIDOVITS,
+      { lowest: Math.min(...ratios), highest: Math.max(...ratios), centreRatio: out.centreRatio },
     ),
   ]
   if (si.bodyMass / si.stature ** 2 > 30 || si.bodyMass / si.stature ** 2 < 18.5)
@@ -109,17 +114,16 @@ function cautions(si: SiOf<BodySegmentsInput>, out: BodySegments): Caution[] {
       caution(
         "build-outside-samples",
         "caution",
-        "The build lies outside the samples: trunk and thigh shares are off by more than usual.",
-        "de Leva 1996 (fit students)",
+        "The build lies outside the samples (fit students): trunk and thigh shares are off by more than usual.",
+        DE_LEVA,
       ),
     )
   if (si.bodyMass < 40 || si.stature < 1.45)
     found.push(
       caution(
         "not-for-children",
-        "caution",
-        "Tables of adults: children have larger heads and shorter legs.",
-        "common practice, no source",
+        "warning",
+        "The tables are of adults: children have larger heads and shorter legs. Do not use them for a child.",
       ),
     )
   return found
@@ -193,7 +197,7 @@ export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE_
   example: { bodyMass: "60 kg", stature: "1.65 m" },
   formulae: [
     { symbol: "n", kind: "number", meaning: "number of each segment", given: column((r) => r.count) },
-    { symbol: "f", kind: "number", meaning: "mass fraction of one", given: column((r) => r.mass), source: "de Leva 1996; Winter 2009" },
+    { symbol: "f", kind: "number", meaning: "mass fraction of one", given: column((r) => r.mass), source: DE_LEVA },
     { symbol: "z", kind: "number", meaning: "height of its centre over stature, standing", given: column(centreHeight) },
     { symbol: "w_a", kind: "number", meaning: "1 for the arm's segments", given: column((r) => (arms.includes(r.name) ? 1 : 0)) },
     { symbol: "w_l", kind: "number", meaning: "1 for the leg's segments", given: column((r) => (legs.includes(r.name) ? 1 : 0)) },
@@ -204,7 +208,7 @@ export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE_
     { symbol: "m_l", meaning: "one leg", is: "sum(w_l .* f) * m_w" },
     { symbol: "m_t", meaning: "head and trunk", is: "f_s * m_w - 2 * m_a - 2 * m_l" },
   ],
-  sources: segmentSources,
+  sources: [...segmentSources, DAVIDOVITS],
   solve,
   cautions,
 })

@@ -4,6 +4,5 @@ import { type Caution, caution } from "../solver/index.js"
 export const takeItOff: Caution = caution(
   "take-it-off",
   "warning",
-  "A reckoning, not a medical or safety clearance: it knows nothing of this wearer's health, training or heat. Pain, numbness, tingling, dizziness or breathlessness means take it off at once. Fit a quick release that the wearer can work alone with either hand, and try it with the full load on; ask a doctor or physiotherapist where there is any doubt, and plan for the smallest wearer.",
-  "common practice, no source",
+  "An estimate, not a medical or safety clearance: it knows nothing of this wearer's health, training or heat. Pain, numbness, tingling, dizziness or breathlessness means take it off at once. Fit a quick release that the wearer can work alone with either hand, and try it with the full load on; ask a doctor or physiotherapist where there is any doubt, and plan for the smallest wearer.",
 )

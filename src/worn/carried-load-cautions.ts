@@ -1,20 +1,23 @@
-import { type Caution, caution, type SiOf } from "../solver/index.js"
+import { type Caution, caution, commonPractice, type SiOf } from "../solver/index.js"
 import { takeItOff } from "./care.js"
 import type { CarriedLoad, CarriedLoadInput } from "./carried-load.js"
-import { backCompressionLimit, stability } from "./data-load.js"
+import { backCompressionLimit, lightWearer, publishedShare, stability } from "./data-load.js"
+import { ATTWELLS, CHILD_PACKS, HALL, NASHNER, NIOSH_1981, STRUBE } from "./sources-load.js"
 
-const degrees = (rad: number) => ((rad * 180) / Math.PI).toFixed(0)
+const degrees = (angle: number) => (angle * Math.PI) / 180
 
 /** What goes with an answer of carriedLoad. */
 export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad): Caution[] {
   const found: Caution[] = [takeItOff]
+  const source = si.bodyMass < lightWearer ? CHILD_PACKS : HALL
   if (out.margin < 0)
     found.push(
       caution(
         "over-limit",
         "warning",
-        `The rig is ${(100 * out.share).toFixed(0)} % of body mass, over the limit of ${(100 * si.limit).toFixed(0)} %: make it lighter or let a larger wearer carry it. Guidance for trained soldiers (30 % and more) is not one for costumes.`,
-        "S. J. Hall, Basic Biomechanics, 2012, chapter 9 (15 %); other guidance is listed in the result",
+        "The rig is {share ratio %} of body mass, over the limit of {limitShare ratio %}: make it lighter or let a larger wearer carry it. Guidance for trained soldiers (30 % and more) is not one for costumes.",
+        source,
+        { share: out.share, limitShare: out.limitShare },
       ),
     )
   else
@@ -22,16 +25,28 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       caution(
         "limit-is-posture",
         "note",
-        "The limit is where walking posture begins to change over minutes, not what is bearable for hours: reckon the schedule too.",
-        "S. J. Hall, Basic Biomechanics, 2012, chapter 9",
+        "Within the limit is no finding of fitness: it is where walking posture begins to change over minutes, not what can be worn for hours. Calculate the wear schedule too.",
+        source,
       ),
     )
-  if (out.lean > (10 * Math.PI) / 180)
+  if (si.limit !== null && si.limit > publishedShare(si.bodyMass))
+    found.push(
+      caution(
+        "limit-above-published",
+        "warning",
+        "The limit given, {given.limit ratio %}, is above the published {limitShare ratio %} for such a wearer: the published one is kept to.",
+        source,
+        { "given.limit": si.limit, limitShare: out.limitShare },
+      ),
+    )
+  if (out.lean > degrees(10))
     found.push(
       caution(
         "large-lean",
         "warning",
-        `Balance asks for a lean of ${degrees(out.lean)}°: the back muscles hold it all the time. Bring the rig closer to the back or put a counterweight in front.`,
+        "Balance asks for a lean of {lean angle °}: the back muscles hold it all the time. Bring the rig closer to the back or put a counterweight in front.",
+        commonPractice,
+        { lean: out.lean },
       ),
     )
   const sway = Math.max(...out.poses.map((p) => Math.atan2(Math.abs(p.forward), p.height)))
@@ -41,8 +56,17 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       caution(
         "near-tipping",
         "warning",
-        "Standing upright, the common centre of mass is as far off as an adult's limits of stability: a nudge, a step or a gust may tip the wearer. Sway grows with the load.",
-        "limits of stability after Nashner (12.5° fore and aft, 16° side to side, in all); sway +16 to +52 % with 16 to 20 kg, Strube and others 2017",
+        "Standing upright, the common centre of mass is as far off as an adult's limits of stability: a nudge, a step or a gust may tip the wearer. Bring the rig closer to the body.",
+        NASHNER,
+      ),
+    )
+  if (si.load >= 16)
+    found.push(
+      caution(
+        "sway-grows",
+        "caution",
+        "Loads of 16 and 20 kg raised the sway of young, trained adults by 16 to 52 %: keep clear of edges, stairs and crowds.",
+        STRUBE,
       ),
     )
   if (out.footShare > 0.55)
@@ -50,7 +74,9 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       caution(
         "lopsided",
         "caution",
-        `One foot carries ${(100 * out.footShare).toFixed(0)} % of the weight: move parts over so that both sides are alike in every pose.`,
+        "One foot carries {footShare ratio %} of the weight: move parts over so that both sides are alike in every pose.",
+        commonPractice,
+        { footShare: out.footShare },
       ),
     )
   if (out.backCompression > backCompressionLimit)
@@ -58,25 +84,29 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       caution(
         "back-compression",
         "warning",
-        `Compression of the low back comes to ${out.backCompression.toFixed(0)} N, above the 3400 N at which NIOSH asks for action in lifting: do not wear it so.`,
-        "NIOSH, Work Practices Guide for Manual Lifting, 1981 (from memory)",
+        "Compression of the low back comes to {backCompression force N}, above the 3400 N at which NIOSH asks for action in lifting: do not wear it so.",
+        NIOSH_1981,
+        { backCompression: out.backCompression },
       ),
     )
-  if (out.leanRange > (5 * Math.PI) / 180)
+  if (out.leanRange > degrees(5))
     found.push(
       caution(
         "pose-changes-lean",
         "caution",
-        `Moving between poses changes the lean by ${degrees(out.leanRange)}°: move slowly, feet apart, and never on stairs.`,
+        "Moving between poses changes the lean by {leanRange angle °}: move slowly, feet apart, and never on stairs.",
+        commonPractice,
+        { leanRange: out.leanRange },
       ),
     )
-  if (si.bodyMass < 45)
+  if (si.bodyMass < lightWearer)
     found.push(
       caution(
         "small-wearer",
         "warning",
-        "Body mass of a child or a very light adult: professional bodies advise no more than 10 % of body mass, and the segment tables are of adults.",
-        "American Academy of Pediatrics and American Occupational Therapy Association guidance, 2018",
+        "Body mass of a child or a very light adult: no more than {limitShare ratio %} of body mass counts here, and lean and moments come from measurements of adults. A child should not wear a rig that was worked out for an adult.",
+        CHILD_PACKS,
+        { limitShare: out.limitShare },
       ),
     )
   found.push(
@@ -84,7 +114,7 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       "lean-is-balance",
       "note",
       "The lean follows from balance of rigid bodies; people also bend knees and shift hips, and published measurements agree on no law of lean for such loads.",
-      "Strube and others 2017; Attwells and others 2006",
+      ATTWELLS,
     ),
   )
   return found

@@ -1,6 +1,8 @@
-import type { SiOf, Step } from "../solver/index.js"
+import { at, type SiOf, type Step } from "../solver/index.js"
 import type { CarriedLoad, CarriedLoadInput } from "./carried-load.js"
+import { publishedShare } from "./data-load.js"
 import { type SegmentTable, segmentTables, upperBodies } from "./data-segments.js"
+import { CCIP_016, HALL } from "./sources-load.js"
 
 // mathjs takes numbers closer than 1e-15 for equal, so largest values are picked among scaled ones
 type CarriedStep = Step<SiOf<CarriedLoadInput>, CarriedLoad>
@@ -52,7 +54,10 @@ export const carriedLoadSteps: readonly CarriedStep[] = [
   { symbol: "y_r", kind: "number", meaning: "rig left of the middle in m", is: "map(y / (1 m), f(t) = abs(t) < 1e-12 ? 0 : t)" },
   { symbol: "z_r", kind: "number", meaning: "rig above the ground in m", is: "z / (1 m)" },
   { symbol: "q", meaning: "share of body mass", is: "m_r / m_w" },
-  { symbol: "m_l", meaning: "mass at the limit", is: "q_l * m_w" },
+  { symbol: "q_p", kind: "number", meaning: "published share for such a wearer", given: (si) => publishedShare(si.bodyMass), source: HALL },
+  { symbol: "q_a", meaning: "limit that counts: the published share", is: "q_p", when: "not has_limit" },
+  { symbol: "q_a", meaning: "limit that counts: the lower of the two", is: "min(q_l, q_p)", when: "has_limit" },
+  { symbol: "m_l", meaning: "mass at the limit", is: "q_a * m_w" },
   { symbol: "m_m", meaning: "left under the limit", is: "m_l - m_r" },
   ...(Object.keys(segmentTables) as SegmentTable[]).flatMap((table, i) => leanSteps(table, i + 1)),
   { symbol: "phi_all", kind: "angle", meaning: "leans by all tables", is: "concat(phi_1, phi_2, phi_3)" },
@@ -62,7 +67,7 @@ export const carriedLoadSteps: readonly CarriedStep[] = [
   { symbol: "B_all", kind: "number", meaning: "low back, leaning, in N·m", is: "concat(B_1, B_2, B_3) / (1 N m)" },
   { symbol: "M_l", meaning: "low back, leaning", is: "max(abs(B_all) * 1e20) / 1e20 * (1 N m)" },
   { symbol: "M_b", meaning: "low back, upright or leaning", is: "max(M_h, M_l)" },
-  { symbol: "F_b", meaning: "pull of the back muscles", is: "M_b / d_m", source: "Hall 2012, problem 9.1" },
+  { symbol: "F_b", meaning: "pull of the back muscles", is: "M_b / d_m", source: at(HALL, "problem 9.1") },
   {
     symbol: "F_c",
     meaning: "compression by the pull and the weight above",
@@ -80,6 +85,6 @@ export const carriedLoadSteps: readonly CarriedStep[] = [
     symbol: "F_p",
     meaning: "peak force while walking, all four harmonics at their worst together",
     is: "b_r * g_0 * (1 + min(0.56, 0.41 * (f_s / Hz - 0.95)) + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz) * (1 N)",
-    source: "CCIP-016, table 4.3",
+    source: CCIP_016,
   },
 ]

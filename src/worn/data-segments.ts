@@ -1,27 +1,9 @@
 import type { Source } from "../solver/index.js"
 import { survey } from "./data-survey.js"
+import { ANSUR, DE_LEVA, DE_LEVA_LENGTHS, DRILLIS, WINTER } from "./sources-load.js"
 
 /** Sources of the segment tables. */
-export const segmentSources: readonly Source[] = [
-  {
-    title: "Adjustments to Zatsiorsky-Seluyanov's segment inertia parameters",
-    by: "P. de Leva",
-    edition: "J. Biomech. 29, 1996",
-    where: "table 4 (lengths and the shank from memory)",
-  },
-  {
-    title: "Biomechanics and Motor Control of Human Movement",
-    by: "D. A. Winter",
-    edition: "4th, 2009",
-    where: "table 4.1 (pelvis centre from memory)",
-  },
-  {
-    title: "Body Segment Parameters",
-    by: "R. Drillis, R. Contini (as reproduced by Winter)",
-    edition: "1966",
-    where: "figure of segment lengths as fractions of stature (from memory)",
-  },
-]
+export const segmentSources: readonly Source[] = [DE_LEVA, DE_LEVA_LENGTHS, WINTER, DRILLIS, ANSUR]
 
 /** Published tables of body segments. */
 export type SegmentTable = "deLevaFemale" | "deLevaMale" | "winter"
@@ -52,7 +34,7 @@ export interface SegmentRow {
   readonly top: number
 }
 
-/** Body dimensions as fractions of stature (Drillis and Contini 1966, from memory). */
+/** Body dimensions as fractions of stature (Drillis and Contini 1966). */
 export const statureFractions = {
   eyeHeight: 0.936,
   chinHeight: 0.87,
@@ -122,7 +104,7 @@ const deLeva: Readonly<Record<string, readonly [Columns, Columns]>> = {
   ],
 }
 
-/** Mean stature of the de Leva samples, mm, and mid-shoulder to mid-hip distance, mm (women, men; from memory). */
+/** Mean stature of the de Leva samples, mm, and mid-shoulder to mid-hip distance, mm (women, men). */
 const deLevaStature = [1735, 1741] as const
 const deLevaShoulder = [497.9, 515.5] as const
 const limbs = ["upper arm", "forearm", "hand", "thigh", "shank", "foot"]

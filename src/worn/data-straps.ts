@@ -1,4 +1,5 @@
 import type { Source } from "../solver/index.js"
+import { CAPSTAN, EN_71_1, GOLRIZ, HOLEWIJN, LAFIANDRA, MACIAS, WETTENSCHWILER } from "./sources-load.js"
 
 /** 1 mmHg in Pa. */
 export const mmHg = 133.322
@@ -9,7 +10,7 @@ export const occlusionPressure = 30 * mmHg
 /** Working limit for a strap worn for hours, Pa. Common practice; no primary source confirms it. */
 export const strapPressureLimit = 14000
 
-/** Share of the weight that the hips took in a framed pack with a belt (Lafiandra and Harman 2004; not confirmed). */
+/** Share of the weight that the hips took in a framed pack with a belt (LaFiandra and Harman 2004). */
 export const hipBeltShare = 0.3
 
 /** Pressure under the right and left shoulder strap, mmHg, ten children of 12 to 14 years, at 10, 20 and 30 % of body mass. */
@@ -21,30 +22,11 @@ export const heavierShoulder = 0.65
 /** Strap widths compared under 20 kg on a manikin, m, and the one with the least pressure. */
 export const testedWidths = { widths: [0.05, 0.06, 0.07, 0.08], best: 0.08 } as const
 
+/** Belt tensions that were compared, N. */
+export const testedBeltTensions = { low: 30, high: 120 } as const
+
+/** Pull at which a cord or strap near the throat must part, N: the rule for toys. */
+export const throatRelease = 25
+
 /** Sources on straps. */
-export const strapSources: readonly Source[] = [
-  {
-    title: "Asymmetric loads and pain associated with backpack carrying by children",
-    by: "B. R. Macias and others",
-    edition: "J. Pediatr. Orthop. 28, 2008",
-    where: "abstract",
-  },
-  {
-    title: "The distribution of forces between the upper and lower back during load carriage",
-    by: "M. Lafiandra, E. Harman",
-    edition: "2004",
-    where: "abstract (from memory)",
-  },
-  {
-    title: "Mechanical predictors of discomfort during load carriage",
-    by: "P. D. Wettenschwiler and others",
-    edition: "PLoS ONE 10, 2015",
-    where: "abstract: belt tension 30 to 120 N",
-  },
-  {
-    title: "The effect of shoulder strap width and load placement on shoulder-backpack interface pressure",
-    edition: "2017",
-    where: "abstract",
-  },
-  { title: "Physiological strain due to load carrying", by: "M. Holewijn", edition: "Eur. J. Appl. Physiol. 61, 1990", where: "abstract" },
-]
+export const strapSources: readonly Source[] = [MACIAS, LAFIANDRA, WETTENSCHWILER, GOLRIZ, HOLEWIJN, CAPSTAN, EN_71_1]

@@ -1,13 +1,3 @@
-import type { Source } from "../solver/index.js"
-
-/** The open survey the statistics are of: 1986 women and 4082 men of the US Army, fitter than the public. */
-export const surveySource: Source = {
-  title: "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public files",
-  by: "C. C. Gordon and others",
-  edition: "2014",
-  where: "statistics of every measured person: mean, sample standard deviation, 5th, 50th and 95th percentile, correlation with stature",
-}
-
 /** Statistics of one sex: mean, standard deviation, 5th, 50th, 95th percentile, correlation with stature. */
 export type SurveyStatistics = readonly [mean: number, sd: number, p5: number, p50: number, p95: number, withStature: number]
 
@@ -21,7 +11,7 @@ export interface SurveyRow {
 /** How many were measured. */
 export const surveyCount = { female: 1986, male: 4082 } as const
 
-/** The survey's dimensions. */
+/** The survey's dimensions: 1986 women and 4082 men of the US Army of 2012, fitter than the public. */
 export const survey = {
   bodyMass: {
     label: "body mass",

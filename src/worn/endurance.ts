@@ -1,5 +1,6 @@
 import type { Moment, Ratio, Time } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
   inconsistent,
@@ -21,6 +22,7 @@ import {
   restRohmert,
   rohmertEffort,
 } from "./data-endurance.js"
+import { EL_AHRACHE, FREY_LAW_2010, KAMON, ROHMERT_1973 } from "./sources-load.js"
 
 /** Input of {@link endurance}. Give `effort`, or `moment` and `strength`. */
 export interface EnduranceInput {
@@ -73,7 +75,7 @@ function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
     const [moment, strength] = [si.moment as number, si.strength as number]
     return refuse(
       "beyond-strength",
-      `Holding ${moment.toFixed(1)} N·m asks for more than the greatest moment of ${strength.toFixed(1)} N·m.`,
+      "Holding {moment moment N m} asks for {shortBy moment N m} more than the wearer's maximum of {nearest.moment moment N m}: bring the mass closer to the joint, or hang part of it on a counterweight.",
       moment - strength,
       { moment },
       { moment: strength },
@@ -113,8 +115,8 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
     caution(
       "to-exhaustion",
       "warning",
-      "Holding times are to exhaustion of volunteers who held as long as they could: plan with a third of them at most.",
-      "E. Kamon 1981, in Johnson 1991",
+      "Holding times are to exhaustion of adult volunteers who held as long as they could: plan with a third of them at most. None is known for children.",
+      KAMON,
     ),
   ]
   if (out.effort < 0.15)
@@ -122,19 +124,20 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
       caution(
         "low-effort",
         "caution",
-        "Below 15 % the laws are extrapolated: the old claim that 15 % can be held for ever is rejected by later work. For hours of wear stay below about 5 %, with pauses.",
-        "Rohmert 1960 against Frey Law and Avin 2010",
+        "Below 15 % the laws are extrapolated: the old claim that 15 % can be held without end is rejected by later work. For hours of wear stay below about 5 %, with pauses.",
+        FREY_LAW_2010,
       ),
     )
   const times = out.readings.map((r) => r.time)
-  const [least, most] = [Math.min(...times), Math.max(...times)]
-  if (most > 1.5 * least)
+  const [shortest, longest] = [Math.min(...times), Math.max(...times)]
+  if (longest > 1.5 * shortest)
     found.push(
       caution(
         "models-disagree",
         "note",
-        `Published models say ${least.toFixed(0)} to ${most.toFixed(0)} s here; people differ as much again.`,
-        "comparison of El ahrache, Imbeau and Farbos 2006 (from memory)",
+        "Published models say {shortest time s} to {longest time s} here; people differ as much again.",
+        EL_AHRACHE,
+        { shortest, longest },
       ),
     )
   if (out.used !== null && out.used > 1 / 3)
@@ -142,8 +145,9 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
       caution(
         "hold-too-long",
         "warning",
-        `The hold takes ${(100 * out.used).toFixed(0)} % of the time to exhaustion: support the load on the hips, a frame or a counterweight, or shorten it.`,
-        "E. Kamon 1981 (work period one third)",
+        "The hold takes {used ratio %} of the time to exhaustion: support the load on the hips, a frame or a counterweight, or shorten it.",
+        KAMON,
+        { used: out.used },
       ),
     )
   if (si.moment !== null)
@@ -152,7 +156,7 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
         "strength-varies",
         "note",
         "Strength differs between people by a factor of three and more: measure the wearer or take the weakest.",
-        "E. Kamon 1981, in Johnson 1991, table 2.2.2",
+        at(KAMON, "table 2.2.2"),
       ),
     )
   return found
@@ -165,7 +169,7 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  * muscle in general t = 11.4·f^−2.42 (s), Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15). `time` is the
  * shortest of them, and `effortForHold` the largest f whose shortest time still reaches the hold; `readings` holds further published models. Rest after a hold of t: the longer of
  * 1080·(t/T)^1.4·(f − 0.15)^0.5 s (Kamon) and 18·(t/T)^1.4·(f − 0.15)^0.5·t (Rohmert), from f = 0.15. Valid for 0.15 ≤ f ≤ 1
- * in unmoved postures; below, an extrapolation with a caution.
+ * in unmoved postures of adults; below, an extrapolation with a caution.
  *
  * Sources: Frey Law and Avin 2010; Kamon 1981 in Johnson 1991; Rohmert 1960 and 1973.
  *
@@ -218,17 +222,17 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
       kind: "number",
       meaning: "coefficient of the joint in s",
       given: (si) => powerLaws[si.joint].b0,
-      source: "Frey Law and Avin 2010",
+      source: FREY_LAW_2010,
     },
     {
       symbol: "b_1",
       kind: "number",
       meaning: "exponent of the joint",
       given: (si) => powerLaws[si.joint].b1,
-      source: "Frey Law and Avin 2010",
+      source: FREY_LAW_2010,
     },
     { symbol: "t_j", meaning: "joint's power law", is: "b_0 * f^b_1 * (1 s)" },
-    { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: "Johnson 1991, equation 2.6.3" },
+    { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: at(KAMON, "equation 2.6.3") },
     { symbol: "t", meaning: "shorter of the two", is: "min(t_j, t_g)" },
     {
       symbol: "r_w",
@@ -241,7 +245,7 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
       meaning: "Rohmert",
       is: "60 * (-1.5 + 2.1 / f - 0.6 / f^2 + 0.1 / f^3) * (1 s)",
       when: "r_w == 1",
-      source: "Rohmert 1960",
+      source: EL_AHRACHE,
     },
     { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
     { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_hold" },
@@ -250,7 +254,7 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
       meaning: "rest: the longer of Kamon and Rohmert",
       is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
       when: "has_hold and r_w == 1",
-      source: "Johnson 1991, equation 2.6.4; Rohmert 1973",
+      source: ROHMERT_1973,
     },
     {
       symbol: "u_1",

@@ -1,6 +1,18 @@
 import { interpolate } from "../numeric/index.js"
 import type { Angle, Length, Mass } from "../quantity/index.js"
-import { type Caution, caution, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, type Step, solver } from "../solver/index.js"
+import {
+  at,
+  type Caution,
+  caution,
+  commonPractice,
+  type NoSolution,
+  optionsFrom,
+  refuse,
+  type SiOf,
+  type Solver,
+  type Step,
+  solver,
+} from "../solver/index.js"
 import { takeItOff } from "./care.js"
 import {
   type Coupling,
@@ -14,6 +26,7 @@ import {
   loadConstant,
   referenceMasses,
 } from "./data-lift.js"
+import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES } from "./sources-load.js"
 
 /** Input of {@link liftLimit}. Reaches are from the middle of the ankles to the middle of the hands, level. */
 export interface LiftLimitInput {
@@ -103,7 +116,7 @@ function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution {
   if (!(rate <= least))
     return refuse(
       "too-frequent",
-      `${rate} lifts a minute is more than the equation allows for such lifts: ${least} at most.`,
+      "{rate} lifts a minute is more than the equation allows for such lifts: {nearest.rate} at most.",
       rate - least,
       { rate },
       { rate: least },
@@ -147,8 +160,14 @@ function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution[] {
     caution(
       "lifting-only",
       "warning",
-      "This is about lifting the rig to put it on or down, with two hands, standing, slowly and on a firm floor. It says nothing about wearing it: use carriedLoad and wearSchedule for that.",
-      "Waters and others 1994, section 1.2 (the equation does not cover carrying, pushing, one hand, kneeling or unsteady loads)",
+      "This is about lifting the rig to put it on or down, with two hands, standing, slowly and on a firm floor. It says nothing about wearing it: use carriedLoad and wearSchedule for that. It does not cover carrying, pushing, one hand, kneeling or unsteady loads.",
+      at(NIOSH_1994, "section 1.2"),
+    ),
+    caution(
+      "adults-only",
+      "warning",
+      "The limits are for adults at work; none is known for children, who should not lift a rig.",
+      ISO_11228_1,
     ),
   ]
   if (out.liftingIndex > 1)
@@ -156,8 +175,9 @@ function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution[] {
       caution(
         "over-limit",
         "warning",
-        `Lifting index ${out.liftingIndex.toFixed(2)}: above 1 the risk to the back rises. Put the rig on from a stand at hip height, hold it closer, or lift it together.`,
-        "Waters and others 1994, section 1.4",
+        "Lifting index {liftingIndex}: above 1 the risk to the back rises. Put the rig on from a stand at hip height, hold it closer, or lift it together.",
+        at(NIOSH_1994, "section 1.4"),
+        { liftingIndex: out.liftingIndex },
       ),
     )
   if (si.load > out.referenceMass)
@@ -165,8 +185,9 @@ function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution[] {
       caution(
         "over-reference",
         "warning",
-        `Above the reference mass of ${out.referenceMass} kg for ${referenceMasses[si.lifter].label}.`,
-        "ISO 11228-1:2021 (from memory)",
+        "{given.load mass} is above the reference mass of {referenceMass mass} for {lifter}: lift it together or in parts.",
+        ISO_11228_1,
+        { "given.load": si.load, referenceMass: out.referenceMass, lifter: referenceMasses[si.lifter].label },
       ),
     )
   if (out.people > 1)
@@ -174,18 +195,14 @@ function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution[] {
       caution(
         "lift-together",
         "caution",
-        `It takes ${out.people} people by weight alone; shared lifts are never shared evenly, so count one more or use a stand.`,
-        "common practice, no source",
+        "It takes {people} people by weight alone; shared lifts are never shared evenly, so count one more or use a stand.",
+        commonPractice,
+        { people: out.people },
       ),
     )
   if (si.startReach < 0.25 || (si.endReach !== null && si.endReach < 0.25))
     found.push(
-      caution(
-        "reach-under-25cm",
-        "note",
-        "Reaches under 25 cm count as 25 cm: the body is in the way.",
-        "Waters and others 1994, section 1.3.1",
-      ),
+      caution("reach-under-25cm", "note", "Reaches under 25 cm count as 25 cm: the body is in the way.", at(NIOSH_1994, "section 1.3.1")),
     )
   return found
 }
@@ -203,21 +220,21 @@ const factorSteps = (end: "1" | "2", limit: string): readonly LiftStep[] => {
       kind: "number",
       meaning: `frequency, ${where}`,
       given: (si) => liftFactors.frequency(si.rate, si.duration),
-      source: "Waters and others 1994, table 5",
+      source: at(NIOSH_1994, "table 5"),
     },
     {
       symbol: `k_c${end}`,
       kind: "number",
       meaning: `coupling, ${where}`,
       given: (si) => liftFactors.coupling(si.coupling, height(si)),
-      source: "Waters and others 1994, table 7",
+      source: at(NIOSH_TABLES, "table 7"),
     },
     {
       symbol: limit,
       kind: "mass",
       meaning: `recommended weight limit, ${where}`,
       is: `(23 kg) * k_h${end} * k_v${end} * k_d * k_a${end} * k_f${end} * k_c${end}`,
-      source: "Waters and others 1994",
+      source: NIOSH_1994,
     },
   ]
 }
@@ -232,9 +249,9 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
  * least 25), VM = 1 − 0.003·|V − 75| (V height of the hands in cm), DM = 0.82 + 4.5/D (D distance in cm, at least 25),
  * AM = 1 − 0.0032·A (A turn in degrees), FM from lifts a minute (default 0.2), duration (default up to 1 h) and height, CM
  * from the hold (default fair). Lifting index: load over limit. `recommended` is the lower of limit and ISO reference mass
- * (default 15 kg, anyone). Valid for two-handed lifts, reach to 63 cm, hands to 175 cm, turn to 135°.
+ * (default 15 kg, any adult). Valid for two-handed lifts by adults, reach to 63 cm, hands to 175 cm, turn to 135°.
  *
- * Sources: Waters, Putz-Anderson and Garg 1994; ISO 11228-1:2021 (from memory).
+ * Sources: Waters, Putz-Anderson and Garg 1994; ISO 11228-1:2021.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -251,7 +268,7 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit> = /* @__PURE__ */ solv
   name: "liftLimit",
   title: "How heavy a rig may be to lift on and off",
   input: {
-    load: { kind: "mass", symbol: "m_r", label: "mass lifted", above: 0, max: 150, typical: [2, 25] },
+    load: { kind: "mass", symbol: "m_r", label: "mass lifted", min: 0.01, max: 150, typical: [2, 25] },
     startHeight: { kind: "length", symbol: "V_1", label: "hands at the start", min: 0, max: liftRange.height, typical: [0, 1] },
     endHeight: { kind: "length", symbol: "V_2", label: "hands at the end", min: 0, max: liftRange.height, typical: [1, 1.6] },
     startReach: { kind: "length", symbol: "H_1", label: "reach at the start", min: 0.1, max: liftRange.reach, typical: [0.25, 0.6] },
@@ -313,7 +330,7 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit> = /* @__PURE__ */ solv
     ...factorSteps("2", "m_2"),
     { symbol: "m_l", meaning: "the lower", is: "min(m_1, m_2)" },
     { symbol: "n_l", meaning: "lifting index", is: "m_r / m_l" },
-    { symbol: "m_i", kind: "mass", meaning: "reference mass", given: (si) => referenceMasses[si.lifter].mass, source: "ISO 11228-1:2021" },
+    { symbol: "m_i", kind: "mass", meaning: "reference mass", given: (si) => referenceMasses[si.lifter].mass, source: ISO_11228_1 },
     { symbol: "m_p", meaning: "for one pair of hands", is: "min(m_l, m_i)" },
     { symbol: "n_p", meaning: "people", is: "max(1, ceil(m_r / m_p - 1e-9))" },
   ],

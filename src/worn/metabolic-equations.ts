@@ -16,14 +16,14 @@ export function santee(body: number, load: number, speed: number, grade: number,
   return terrain * ((percent * total * speed) / 3.5 - (total * (percent + 6) ** 2) / body + (25 - speed ** 2))
 }
 
-/** LCDA standing and walking, W per kg of mass moved. */
-export function lcdaWalking(speed: number, grade = 0): number {
+/** Looney and others 2019, standing and graded walking, W per kg of mass moved. */
+export function looney2019(speed: number, grade = 0): number {
   const percent = 100 * grade
   return 1.44 + 1.94 * speed ** 0.43 + 0.24 * speed ** 4 + 0.34 * speed * percent * (1 - 1.05 ** (1 - 1.1 ** (percent + 32)))
 }
 
-/** LCDA backpacking on the level, W per kg of BODY mass; `ratio` is load over body mass, `rest` the standing rate in W/kg. */
-export function lcdaBackpack(ratio: number, speed: number, rest: number, terrain = 1): number {
+/** Looney and others 2022, backpacking on the level, W per kg of BODY mass; `ratio` is load over body mass, `rest` the standing rate in W/kg. */
+export function looney2022(ratio: number, speed: number, rest: number, terrain = 1): number {
   return rest + (0.19 + terrain * (1.78 * speed ** 0.58 + 0.27 * speed ** 4)) * (1 + 1.96 * ratio ** 1.36)
 }
 

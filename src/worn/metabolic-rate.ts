@@ -1,8 +1,9 @@
 import type { Length, Mass, Ratio, Speed } from "../quantity/index.js"
-import { type Caution, caution, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { takeItOff } from "./care.js"
 import { headMassLimit } from "./data-load.js"
 import {
+  lightestWalker,
   type MetabolicEquation,
   metabolicSamples,
   oxygenEnergy,
@@ -11,17 +12,9 @@ import {
   terrainFactor,
   terrains,
 } from "./data-metabolic.js"
-import {
-  acsmWalking,
-  givoniGoldman,
-  lcdaBackpack,
-  lcdaWalking,
-  minimumMechanics,
-  pandolf,
-  santee,
-  supineRest,
-} from "./metabolic-equations.js"
+import { acsmWalking, givoniGoldman, looney2019, looney2022, minimumMechanics, pandolf, santee, supineRest } from "./metabolic-equations.js"
 import { metabolicRateSteps } from "./metabolic-rate-formulae.js"
+import { HEAD_MASS, LOONEY_2022, PANDOLF, PASSMORE, PLACEMENT, SANTEE, TERRAIN } from "./sources-load.js"
 
 /** Input of {@link metabolicRate}. */
 export interface MetabolicRateInput {
@@ -65,10 +58,10 @@ export interface MetabolicRate {
   readonly equivalentLoad: number
   /** Pandolf with Santee's downhill correction, W. */
   readonly pandolf: number
-  /** LCDA standing and walking on the total mass, W. */
-  readonly lcdaWalking: number
-  /** LCDA backpacking, W; level ground only. */
-  readonly lcdaBackpack: number | null
+  /** Looney and others 2019, graded walking, on the total mass, W. */
+  readonly looney2019: number
+  /** Looney and others 2022, backpacking, W; level ground only. */
+  readonly looney2022: number | null
   /** ACSM walking on the total mass, W; not downhill, not standing. */
   readonly acsm: number | null
   /** Minimum mechanics, W; walking only. */
@@ -103,8 +96,8 @@ function readings(si: SiOf<MetabolicRateInput>, load: number): Partial<Record<Me
   const walking = speed > 0
   return {
     pandolf: pandolf(bodyMass, load, speed, grade, factor) - (walking && grade < 0 ? santee(bodyMass, load, speed, grade, factor) : 0),
-    lcdaWalking: lcdaWalking(speed, grade) * total,
-    ...(grade === 0 ? { lcdaBackpack: lcdaBackpack(load / bodyMass, speed, standingRate, factor) * bodyMass } : {}),
+    looney2019: looney2019(speed, grade) * total,
+    ...(grade === 0 ? { looney2022: looney2022(load / bodyMass, speed, standingRate, factor) * bodyMass } : {}),
     ...(walking && grade >= 0 ? { acsm: acsmWalking(speed, grade) * total * perOxygen } : {}),
     ...(walking ? { minimumMechanics: (supineRest * bodyMass + minimumMechanics(speed, grade) * total) * perOxygen } : {}),
     ...(speed >= 0.7 && grade >= 0 ? { givoniGoldman: givoniGoldman(total * GRAVITY, speed, grade, factor) } : {}),
@@ -123,7 +116,22 @@ function applies(name: MetabolicEquation, si: SiOf<MetabolicRateInput>, load: nu
   )
 }
 
-function solve(si: SiOf<MetabolicRateInput>): MetabolicRate {
+/** Refusal of a wearer lighter than any the equations were compared with; null for others. `answers`: whether one just heavy enough gets an answer. */
+export function tooLight(bodyMass: number, answers = true): NoSolution | null {
+  if (bodyMass >= lightestWalker) return null
+  return refuse(
+    "adult-data-only",
+    "The published equations are of adults, and the lightest walker they were compared with weighed {lightest mass}: this wearer is {shortBy mass} lighter. A child's body works harder for its mass, so no figure is given; keep children out of the rig.",
+    lightestWalker - bodyMass,
+    { bodyMass },
+    answers ? { bodyMass: lightestWalker } : {},
+    { lightest: lightestWalker },
+  )
+}
+
+function solve(si: SiOf<MetabolicRateInput>): MetabolicRate | NoSolution {
+  const refused = tooLight(si.bodyMass)
+  if (refused) return refused
   const { head, hands, feet } = placementFactor
   const equivalentLoad = si.load + head * si.headLoad + hands * si.handLoad + feet * si.footLoad
   const rates = readings(si, equivalentLoad)
@@ -133,8 +141,8 @@ function solve(si: SiOf<MetabolicRateInput>): MetabolicRate {
   return {
     equivalentLoad,
     pandolf: rates.pandolf as number,
-    lcdaWalking: rates.lcdaWalking as number,
-    lcdaBackpack: rates.lcdaBackpack ?? null,
+    looney2019: rates.looney2019 as number,
+    looney2022: rates.looney2022 ?? null,
     acsm: rates.acsm ?? null,
     minimumMechanics: rates.minimumMechanics ?? null,
     givoniGoldman: rates.givoniGoldman ?? null,
@@ -160,7 +168,7 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
         "outside-every-range",
         "warning",
         "No equation was fitted to such a case: every reading is an extrapolation. Measure a real rehearsal before relying on it.",
-        "ranges published with each equation",
+        LOONEY_2022,
       ),
     )
   else if (outside.length)
@@ -168,8 +176,9 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
       caution(
         "outside-range",
         "caution",
-        `Outside the published range of: ${outside.map((r) => r.equation).join(", ")}. Their readings are kept for comparison, and the largest of all is used.`,
-        "ranges published with each equation",
+        "Outside the published range of: {outside}. Their readings are kept for comparison, and the largest of all is used.",
+        LOONEY_2022,
+        { outside: outside.map((r) => r.equation).join("; ") },
       ),
     )
   if (out.spread > 1.25)
@@ -177,8 +186,9 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
       caution(
         "equations-disagree",
         "caution",
-        `The equations differ by a factor of ${out.spread.toFixed(2)} here; plan with the largest.`,
-        "each against the table of Passmore and Durnin, Physiol. Rev. 35, 1955: single readings are off by up to 27 %",
+        "The equations differ by a factor of {spread} here (single readings are off by up to 27 %); plan with the largest.",
+        PASSMORE,
+        { spread: out.spread },
       ),
     )
   if (si.bodyMass < 50)
@@ -187,7 +197,7 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
         "light-wearer",
         "caution",
         "The equations read low for light walkers (down to 27 % below measurement at 36 kg) and none was fitted to children.",
-        "R. Passmore and J. V. G. A. Durnin, Human energy expenditure, Physiol. Rev. 35, 1955",
+        PASSMORE,
       ),
     )
   if (si.headLoad > headMassLimit(0.05))
@@ -195,8 +205,9 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
       caution(
         "heavy-head",
         "warning",
-        `More than ${headMassLimit(0.05).toFixed(1)} kg on the head, even with its centre only 5 cm off the joint of the neck: the neck tires and is at risk in a stumble. Carry it on the shoulders.`,
-        "Preliminary head-supported mass performance guidance, 2023 (134 N·cm)",
+        "More than {most mass} on the head, even with its centre only 5 cm off the joint of the neck: the neck tires and is at risk in a stumble. Carry it on the shoulders.",
+        HEAD_MASS,
+        { most: headMassLimit(0.05) },
       ),
     )
   found.push(
@@ -204,7 +215,7 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
       "fit-adults",
       "note",
       "The samples are fit young adults, mostly men, with compact packs: a wide costume, dancing, wind, stairs and heat cost more.",
-      "samples published with each equation",
+      PANDOLF,
     ),
   )
   return found
@@ -220,19 +231,21 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  * grade G (ratio, default 0) and terrain factor η (default 1):
  *
  * - Pandolf: 1.5·m_w + 2·(m_w + m_e)·(m_e/m_w)² + η·(m_w + m_e)·(1.5·v² + 35·v·G), less Santee's correction downhill;
- * - LCDA walking: (m_w + m_e)·(1.44 + 1.94·v^0.43 + 0.24·v⁴ + 34·v·G·(1 − 1.05^(1 − 1.1^(100·G + 32))));
- * - LCDA backpacking, level: m_w·{M_s + [0.19 + η·(1.78·v^0.58 + 0.27·v⁴)]·(1 + 1.96·(m_e/m_w)^1.36)}, M_s standing rate
- *   (W/kg, default 1.05);
+ * - Looney and others 2019, graded walking: (m_w + m_e)·(1.44 + 1.94·v^0.43 + 0.24·v⁴ + 34·v·G·(1 − 1.05^(1 − 1.1^(100·G + 32))));
+ * - Looney and others 2022, backpacking, level: m_w·{M_s + [0.19 + η·(1.78·v^0.58 + 0.27·v⁴)]·(1 + 1.96·(m_e/m_w)^1.36)}, M_s
+ *   standing rate (W/kg, default 1.05);
  * - ACSM: 3.5 + 6·v + 108·v·G mL/(kg·min), minimum mechanics and Givoni–Goldman likewise, 5.0 kcal per litre of oxygen.
  *
  * `rate` is the largest reading, because none of them was fitted to costumes; `lowest` and `spread` show how far they part.
- * Valid for adults, 0 to about 2 m/s, loads to 66 % of body mass; each reading says whether the case is in its range.
+ * Valid for adults from 36 kg, 0 to about 2 m/s, loads to 66 % of body mass; each reading says whether the case is in its
+ * range. A lighter wearer, a child as a rule, is refused: no equation was fitted to one.
  *
  * Sources: Pandolf and others 1977; Santee and others 2001; Looney and others 2019 and 2022; ACSM Guidelines; Ludlow and
  * Weyand 2017; Johnson 1991 (equation 5.5.1, tables 2.5.1 and 5.5.1).
  *
  * @function
  * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `adult-data-only` below 36 kg of body mass
  * @example
  * ```ts
  * import { metabolicRate } from 'alula/worn'
@@ -258,10 +271,10 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
   },
   output: {
     equivalentLoad: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
-    pandolf: power("M_P", "Pandolf"),
-    lcdaWalking: power("M_L", "LCDA walking"),
-    lcdaBackpack: power("M_B", "LCDA backpacking"),
-    acsm: power("M_A", "ACSM"),
+    pandolf: power("M_P", "Pandolf and others 1977"),
+    looney2019: power("M_L", "Looney and others 2019, graded walking"),
+    looney2022: power("M_B", "Looney and others 2022, backpacking"),
+    acsm: power("M_A", "ACSM walking"),
     minimumMechanics: power("M_M", "minimum mechanics"),
     givoniGoldman: power("M_G", "Givoni and Goldman"),
     lowest: power("M_0", "lowest reading"),
@@ -285,7 +298,7 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
   },
   example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
   formulae: metabolicRateSteps,
-  sources: Object.values(metabolicSamples).map((s) => s.source),
+  sources: [...Object.values(metabolicSamples).map((s) => s.source), SANTEE, TERRAIN, PLACEMENT, PASSMORE, HEAD_MASS],
   solve,
   cautions,
 })

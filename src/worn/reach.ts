@@ -1,11 +1,11 @@
 import type { Length, Ratio } from "../quantity/index.js"
-import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { holdArm, lengthOf, type Vector } from "./arm.js"
 import { ada, adaSource } from "./data-access.js"
-import { proportionsSource } from "./data-balance.js"
-import { ansurSource, type Handling, handParts, jointLimits, jointSource, shoulderBreadth } from "./data-reach.js"
+import { type Handling, handParts, jointLimits, shoulderBreadth, switchForce } from "./data-reach.js"
 import { statureFractions } from "./data-segments.js"
 import { notClearance } from "./not-clearance.js"
+import { AAOS, ANSUR, DRILLIS } from "./sources-load.js"
 
 /** Input of {@link reach}. */
 export interface ReachInput {
@@ -19,7 +19,7 @@ export interface ReachInput {
   height: Length
   /** How it is worked. */
   handling?: Handling
-  /** Part of the arm's whole reach kept in hand, for sleeves, straps and gloves. */
+  /** Part of the arm's whole reach held in reserve, for sleeves, straps and gloves. */
   reserve?: Ratio
 }
 
@@ -73,42 +73,69 @@ export function armOf(si: Pick<SiOf<ReachInput>, "stature" | "handling" | "reser
   }
 }
 
-const mm = (metres: number) => `${(metres * 1000).toFixed(0)} mm`
+/** A trillionth inside the limits, so that rounding cannot refuse again what is offered as nearest. */
+const INSIDE = 1e-12
+
+/** A place of the switch. */
+type Place = Pick<SiOf<ReachInput>, "ahead" | "aside" | "height">
+
+/** Why the hand cannot hold a place, or null where it can. */
+function fault(si: SiOf<ReachInput>, place: Place): "out-of-reach" | "too-close" | "behind-the-shoulder" | null {
+  const { shoulder, upper, fore, furthest, nearest } = armOf(si)
+  const hand: Vector = [place.ahead - shoulder[0], place.aside - shoulder[1], place.height - shoulder[2]]
+  const distance = lengthOf(hand)
+  if (distance > furthest) return "out-of-reach"
+  if (distance < nearest) return "too-close"
+  return holdArm(hand, upper, fore).slack < 0 ? "behind-the-shoulder" : null
+}
+
+/** The place if the hand can hold it there, else none: only what was tried is offered. */
+const held = (si: SiOf<ReachInput>, place: Place): Partial<Place> => (place.height >= 0 && fault(si, place) === null ? place : {})
+
+/** Least move forwards, to a millimetre, that brings the switch where the hand can hold it; none within half a metre. */
+function broughtForward(si: SiOf<ReachInput>): Partial<Place> {
+  for (let mm = 1; mm <= 500; mm++) {
+    const ahead = si.ahead + mm / 1000
+    if (fault(si, { ...si, ahead }) === null) return { ahead }
+  }
+  return {}
+}
 
 function solve(si: SiOf<ReachInput>): Reach | NoSolution {
   const { shoulder, upper, fore, furthest, nearest } = armOf(si)
   const hand: Vector = [si.ahead - shoulder[0], si.aside - shoulder[1], si.height - shoulder[2]]
   const distance = lengthOf(hand)
-  const at = { ahead: si.ahead, aside: si.aside, height: si.height, distance }
-  const placeAt = (there: number) => {
-    // from the shoulder towards the switch; straight ahead where it sits on the shoulder itself
-    const [dx, dy, dz] = distance > 0 ? hand.map((v) => (v / distance) * there) : [there, 0, 0]
-    return { ahead: shoulder[0] + (dx as number), aside: shoulder[1] + (dy as number), height: shoulder[2] + (dz as number) }
+  const where = { ahead: si.ahead, aside: si.aside, height: si.height, distance }
+  /** The place so far from the shoulder, towards the switch; straight ahead where it sits on the shoulder itself. */
+  const placeAt = (there: number): Place => {
+    const [dx, dy, dz] = (distance > 0 ? hand.map((v) => (v / distance) * there) : [there, 0, 0]) as [number, number, number]
+    return { ahead: shoulder[0] + dx, aside: shoulder[1] + dy, height: shoulder[2] + dz }
   }
   if (distance > furthest)
     return refuse(
       "out-of-reach",
-      `The switch is ${mm(distance)} from the shoulder and this wearer works ${mm(furthest)}, ${mm(distance - furthest)} too little.`,
+      "The switch is {distance length mm} from the shoulder and this wearer works {furthest length mm}: bring it {shortBy length mm} closer.",
       distance - furthest,
-      at,
-      placeAt(furthest),
+      where,
+      held(si, placeAt(furthest * (1 - INSIDE))),
+      { furthest },
     )
   if (distance < nearest)
     return refuse(
       "too-close",
-      `The switch is ${mm(distance)} from the shoulder, ${mm(nearest - distance)} nearer than a bent elbow brings the hand.`,
+      "The switch is {distance length mm} from the shoulder, {shortBy length mm} nearer than a bent elbow brings the hand: move it out.",
       nearest - distance,
-      at,
-      placeAt(nearest),
+      where,
+      held(si, placeAt(nearest * (1 + INSIDE))),
     )
   const pose = holdArm(hand, upper, fore)
   if (pose.slack < 0)
     return refuse(
       "behind-the-shoulder",
-      "To get there the upper arm would have to go further behind the shoulder, or the elbow bend further back, than counted on.",
+      "To get there the upper arm would have to go further behind the shoulder, or the elbow bend further back, than counted on: bring the switch forwards.",
       -pose.slack,
-      at,
-      { ahead: Math.max(0, si.ahead) },
+      where,
+      broughtForward(si),
     )
   const bend = (distance ** 2 - upper ** 2 - fore ** 2) / (2 * upper * fore)
   return {
@@ -128,17 +155,22 @@ function solve(si: SiOf<ReachInput>): Reach | NoSolution {
   }
 }
 
+const reachRanges = at(adaSource, "308.2.1, 308.3.1")
+const oneHand = at(adaSource, "309.4")
+
 function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
   const found: Caution[] = [
     notClearance(
       "two stiff bones from the shoulder of an average build",
       "the body, the rig and other arms in the way, gloves, cold or tired hands, what a shaking or fallen wearer reaches, or whether either hand can do it",
-      "Drillis and Contini 1966 (from memory): proportions of adults",
+      DRILLIS,
     ),
     caution(
       "try-it-on",
       "caution",
-      "An emergency switch and the quick release must be worked by either hand with everything on, without looking; try it with the smallest wearer, and put a second switch where a helper reaches it.",
+      "An emergency switch and the quick release must be worked by either hand with everything on, without looking, under the full pull of the straps, and with no more than {switchForce force N} and no tight grip or twist. Try it with the smallest wearer, and put a second switch where a helper reaches it.",
+      oneHand,
+      { switchForce },
     ),
   ]
   if (!out.inFront)
@@ -146,8 +178,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
       caution(
         "out-of-sight",
         "warning",
-        "The switch is behind the shoulders: it cannot be seen and is found by feel only.",
-        "geometry; common practice",
+        "The switch is behind the shoulders: it cannot be seen and is found by feel only. Bring it to the front.",
       ),
     )
   if (out.armLift > Math.PI / 2)
@@ -155,7 +186,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
       caution(
         "arm-raised",
         "caution",
-        "The upper arm is raised above the shoulder: tiring at once, and out of the question for a switch that must be held.",
+        "The upper arm is raised above the shoulder: tiring at once, and out of the question for a switch that must be held. Put it lower.",
       ),
     )
   if (!out.seatedHelper)
@@ -164,16 +195,16 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
         "seated-helper",
         "note",
         "Someone helping from a wheelchair reaches 15 to 48 in (380 to 1220 mm) above the floor; this switch is outside that.",
-        "ADA Standards 2010, 308.2.1 (from memory)",
+        reachRanges,
       ),
     )
   if (si.stature < 1.4)
     found.push(
       caution(
         "proportions",
-        "caution",
-        "The proportions are those of adults; a child's arm is shorter for its stature.",
-        "Drillis and Contini 1966 (from memory)",
+        "warning",
+        "The proportions are those of adults; a child's arm is shorter for its stature. Measure the wearer's own reach.",
+        DRILLIS,
       ),
     )
   return found
@@ -189,7 +220,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
  * held as low as the limits let it. Places are in the standing wearer's own axes (ahead of the shoulders' line, out to the
  * hand's side from the spine, above the floor; all m). For standing adults of average proportions.
  *
- * Sources: Drillis and Contini 1966; ANSUR II 2014; AAOS 1965; ADA Standards 2010, 308.
+ * Sources: Drillis and Contini 1966; ANSUR II 2014; AAOS 1965; ADA Standards 2010, 308 and 309.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -216,7 +247,7 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
       options: { press: "pressed with a fingertip", grip: "gripped" },
       default: "press",
     },
-    reserve: { kind: "ratio", symbol: "s", label: "reach kept in hand", min: 0, max: 0.5, typical: [0, 0.15], default: 0.05 },
+    reserve: { kind: "ratio", symbol: "s", label: "reserve of reach", min: 0, max: 0.5, typical: [0, 0.15], default: 0.05 },
   },
   output: {
     shoulderHeight: { kind: "length", symbol: "z_s", label: "height of the shoulder" },
@@ -234,18 +265,18 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
   },
   example: { stature: "1.58 m", ahead: "0.15 m", aside: "0.25 m", height: "0.95 m" },
   formulae: [
-    { symbol: "z_s", meaning: "height of the shoulder", is: "0.818 * H", source: "Drillis and Contini 1966" },
-    { symbol: "y_s", kind: "length", meaning: "shoulder from the spine", is: "0.2244 / 2 * H", source: "ANSUR II, women" },
-    { symbol: "l_1", kind: "length", meaning: "upper arm", is: "0.186 * H", source: "Drillis and Contini 1966" },
+    { symbol: "z_s", meaning: "height of the shoulder", is: "0.818 * H", source: DRILLIS },
+    { symbol: "y_s", kind: "length", meaning: "shoulder from the spine", is: "0.2244 / 2 * H", source: ANSUR },
+    { symbol: "l_1", kind: "length", meaning: "upper arm", is: "0.186 * H", source: DRILLIS },
     { symbol: "q", kind: "number", meaning: "part of the hand that counts", given: (si) => handParts[si.handling] },
-    { symbol: "l_2", kind: "length", meaning: "forearm and hand", is: "(0.146 + q * 0.108) * H", source: "Drillis and Contini 1966" },
+    { symbol: "l_2", kind: "length", meaning: "forearm and hand", is: "(0.146 + q * 0.108) * H", source: DRILLIS },
     { symbol: "D", meaning: "shoulder to switch", is: "sqrt(x^2 + (y - y_s)^2 + (z - z_s)^2)" },
     { symbol: "D_f", meaning: "furthest distance, the reserve kept", is: "(1 - s) * (l_1 + l_2)" },
     {
       symbol: "D_n",
       meaning: "nearest distance, elbow bent by 150°",
       is: "sqrt(l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(150 deg))",
-      source: "AAOS 1965",
+      source: AAOS,
     },
     { symbol: "d", meaning: "spare distance", is: "D_f - D" },
     { solved: "beta", meaning: "bend of the elbow" },
@@ -258,7 +289,7 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
     { solved: "gamma", meaning: "lift of the upper arm" },
     { left: "l_1 + (z_s - z_e)", right: "l_1 * (1 + cos(gamma))", meaning: "the lift of the upper arm is that of its elbow" },
   ],
-  sources: [proportionsSource, ansurSource, jointSource, adaSource],
+  sources: [DRILLIS, at(ANSUR, "biacromial breadth and stature, women"), AAOS, reachRanges, oneHand],
   solve,
   cautions,
 })

@@ -1,6 +1,7 @@
 import type { Angle, Force, Length, Mass, Pressure, Ratio } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf, type Solver, type Step, solver } from "../solver/index.js"
 import { heavierShoulder, hipBeltShare, strapPressureLimit, strapSources } from "./data-straps.js"
+import { CAPSTAN } from "./sources-load.js"
 import { strapPressureCautions } from "./strap-pressure-cautions.js"
 
 /** Input of {@link strapPressure}. Heights are measured from the hip belt, upwards. */
@@ -37,7 +38,7 @@ export interface StrapPressureInput {
   friction?: number
   /** Share of the shoulder load on the more loaded side. */
   heavierSide?: Ratio
-  /** Pressure not to exceed for hours. */
+  /** Pressure not to exceed for hours; a limit above the usual 14 kPa never counts. */
   limit?: Pressure
 }
 
@@ -67,10 +68,16 @@ export interface StrapPressure {
   readonly pressure: number
   /** Greatest pressure. */
   readonly pressureMost: number
+  /** Pressure that counts as the limit: the one given, 14 kPa at most, Pa. */
+  readonly limitUsed: number
   /** Greatest pressure against the limit. */
   readonly againstLimit: number
   /** Mean pressure under the belt by its own tension, Pa. */
   readonly beltPressure: number
+  /** The belt's pressure against the same limit. */
+  readonly beltAgainstLimit: number
+  /** Whether straps and belt are both within the limit. */
+  readonly withinLimit: boolean
   /** Least strap width for the limit, and the next 5 mm up, m. */
   readonly widthNeeded: number
   /** Width to choose. */
@@ -102,40 +109,84 @@ function held(si: SiOf<StrapPressureInput>, ratio: number, wanted: number): Held
   return { behind, ahead: ratio * behind, belt: weight - behind * lift, upperPush, lowerPush: push - upperPush }
 }
 
+/** Highest upper and lower anchors taken, m, and the closest centre. */
+const ANCHORS = { upper: 0.9, lower: 0.4 } as const
+const CLOSEST = 0.001
+/** A nanometre beyond the edge, so that rounding cannot refuse again what is offered as nearest. */
+const BEYOND = 1e-9
+
+interface Levers {
+  /** Level pull of the upper straps, and of the lower ones at their tightest, as levers. */
+  readonly up: number
+  readonly low: number
+  readonly lowMost: number
+  readonly lift: number
+}
+
+function leversOf(si: SiOf<StrapPressureInput>): Levers {
+  const [up, low] = [Math.cos(si.upperAngle), Math.cos(si.lowerAngle)]
+  return { up, low, lowMost: low * Math.exp(si.friction * si.wrap), lift: Math.sin(si.upperAngle) + Math.sin(si.lowerAngle) }
+}
+
+/** How far the straps' moment about the belt is from holding the rig, m; both positive where it hangs. */
+function hold(si: SiOf<StrapPressureInput>): { readonly levers: number; readonly tips: number } {
+  const { up, low, lowMost, lift } = leversOf(si)
+  return {
+    levers: up * si.upperAnchor + lowMost * Math.min(si.lowerAnchor, 0),
+    tips: (up * si.upperAnchor + low * si.lowerAnchor) / lift - si.offset,
+  }
+}
+
+/** Changes, each by itself, with which the rig hangs; only those within the fields' limits that do. */
+function nearestHung(si: SiOf<StrapPressureInput>): Record<string, number> {
+  const { up, low, lowMost, lift } = leversOf(si)
+  const { upperAnchor, lowerAnchor, offset } = si
+  const upper = Math.max((-lowMost * Math.min(lowerAnchor, 0)) / up, (offset * lift - low * lowerAnchor) / up) + BEYOND
+  const lower = Math.max((-up * upperAnchor) / lowMost, (offset * lift - up * upperAnchor) / low) + BEYOND
+  const closer = (up * upperAnchor + low * lowerAnchor) / lift - BEYOND
+  const offered = {
+    ...(closer < offset && closer >= CLOSEST ? { offset: closer } : {}),
+    ...(upper > upperAnchor && upper <= ANCHORS.upper ? { upperAnchor: upper } : {}),
+    ...(lower > lowerAnchor && lower <= ANCHORS.lower ? { lowerAnchor: lower } : {}),
+  }
+  return Object.fromEntries(
+    Object.entries(offered).filter(([name, value]) => {
+      const { levers, tips } = hold({ ...si, [name]: value })
+      return levers > 0 && tips >= 0
+    }),
+  )
+}
+
 function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
   const weight = GRAVITY * si.load
   const tensionRatio = Math.exp(si.friction * si.wrap)
-  const turnLeast = Math.cos(si.upperAngle) * si.upperAnchor + tensionRatio * Math.cos(si.lowerAngle) * Math.min(si.lowerAnchor, 0)
-  if (!(turnLeast > 0)) {
-    const least = si.upperAnchor - turnLeast / Math.cos(si.upperAngle)
+  const { levers, tips } = hold(si)
+  if (!(levers > 0))
     return refuse(
       "lower-anchor-levers-off",
-      `The lower straps pull below the hip belt harder than the upper straps hold: the rig tips back. The upper anchors would have to be more than ${Math.ceil(1000 * least)} mm above the belt.`,
-      least - si.upperAnchor,
+      "The lower straps pull below the hip belt harder than the upper straps hold: the rig tips back. Raise the upper anchors by more than {shortBy length mm}, or bring the lower ones up to the belt.",
+      Math.max(-levers / Math.cos(si.upperAngle), BEYOND),
       { upperAnchor: si.upperAnchor },
-      { upperAnchor: least },
+      nearestHung(si),
     )
-  }
+  if (!(tips >= 0))
+    return refuse(
+      "hangs-back",
+      "The rig's centre is {offset length mm} behind the back, {shortBy length mm} too far: the straps that keep it from tipping would lift it off the hips. Bring it closer or raise the anchors.",
+      -tips,
+      { offset: si.offset },
+      nearestHung(si),
+    )
   const beltCapacity = 2 * Math.PI * si.beltFriction * si.beltTension
   const wanted = Math.min(si.beltShare * weight, beltCapacity)
   const free = held(si, 1, wanted)
-  if (!(free.belt >= -1e-9 * weight)) {
-    const lift = Math.sin(si.upperAngle) + Math.sin(si.lowerAngle)
-    const turn = Math.cos(si.upperAngle) * si.upperAnchor + Math.cos(si.lowerAngle) * si.lowerAnchor
-    const most = turn / lift
-    return refuse(
-      "hangs-back",
-      `The rig's centre is ${(1000 * si.offset).toFixed(0)} mm behind the back: the straps that keep it from tipping would lift it off the hips. At most ${Math.floor(1000 * most)} mm hangs.`,
-      si.offset - most,
-      { offset: si.offset },
-      { offset: most },
-    )
-  }
+  const limitUsed = Math.min(si.limit, strapPressureLimit)
   const either = [held(si, tensionRatio, wanted), held(si, 1 / tensionRatio, wanted), free]
   const most = Math.max(...either.flatMap((h) => [h.behind, h.ahead]))
   const tensionMost = si.heavierSide * most
   const pressureMost = tensionMost / (si.radius * si.width)
-  const widthNeeded = tensionMost / (si.radius * si.limit)
+  const widthNeeded = tensionMost / (si.radius * limitUsed)
+  const beltPressure = si.beltTension / (si.hipRadius * si.beltWidth)
   return {
     beltLoad: free.belt,
     shoulderLoad: weight - free.belt,
@@ -149,17 +200,20 @@ function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
     tensionMost,
     pressure: (si.heavierSide * free.behind) / (si.radius * si.width),
     pressureMost,
-    againstLimit: pressureMost / si.limit,
-    beltPressure: si.beltTension / (si.hipRadius * si.beltWidth),
+    limitUsed,
+    againstLimit: pressureMost / limitUsed,
+    beltPressure,
+    beltAgainstLimit: beltPressure / limitUsed,
+    withinLimit: pressureMost <= limitUsed && beltPressure <= limitUsed,
     widthNeeded,
     widthChosen: Math.ceil(widthNeeded / 0.005 - 1e-9) * 0.005,
-    loadAtLimit: loadFor(si, tensionRatio),
+    loadAtLimit: loadFor(si, limitUsed, tensionRatio),
   }
 }
 
 /** Load whose greatest strap tension just meets the limit; the belt's share is capped by friction, so two cases. */
-function loadFor(si: SiOf<StrapPressureInput>, tensionRatio: number): number {
-  const allowed = (si.limit * si.radius * si.width) / si.heavierSide
+function loadFor(si: SiOf<StrapPressureInput>, limit: number, tensionRatio: number): number {
+  const allowed = (limit * si.radius * si.width) / si.heavierSide
   const loads = [tensionRatio, 1 / tensionRatio, 1].map((ratio) => {
     const behind = allowed / Math.max(1, ratio)
     const lift = Math.sin(si.upperAngle) + ratio * Math.sin(si.lowerAngle)
@@ -207,11 +261,12 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * B = min(share·W, 2π·μ_b·T_b) (share 30 % by default, belt tension T_b 60 N, μ_b 0.3). Friction over the shoulder lets the
  * ratio n lie anywhere between e^(−μ·θ) and e^(μ·θ) (μ 0.3, wrap θ 120°): the tighter end of either extreme counts, an
  * upper bound. Pressure of one strap: p = c·T/(r·w), c the share of the more loaded shoulder (65 %), r the radius under the
- * strap (60 mm), w its width; width needed: c·T/(r·p_limit), p_limit 14 kPa. Mean over the width, standing still: edges and
+ * strap (60 mm), w its width; width needed: c·T/(r·p_limit), p_limit 14 kPa or a lower
+ * one given. The belt presses with T_b/(r_b·w_b), held to the same limit. Mean over the width, standing still: edges and
  * steps press harder. The belt share and the pressure limit are common practice and not settled.
- * Valid for a rigid rig on a standing wearer, straps at rest.
+ * Valid for a rigid rig on a standing adult, straps at rest.
  *
- * Sources: Euler and Eytelwein (capstan); Macias and others 2008; Lafiandra and Harman 2004; Holewijn 1990; strap angles,
+ * Sources: Euler and Eytelwein (capstan); Macias and others 2008; LaFiandra and Harman 2004; Holewijn 1990; strap angles,
  * radii and friction: common practice, no source.
  *
  * @function
@@ -230,9 +285,9 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
   name: "strapPressure",
   title: "How hard the straps press, and how wide they should be",
   input: {
-    load: { kind: "mass", symbol: "m_r", label: "mass hung from the straps", above: 0, max: 60, typical: [1, 20] },
+    load: { kind: "mass", symbol: "m_r", label: "mass hung from the straps", min: 0.01, max: 60, typical: [1, 20] },
     offset: length("x_c", "centre behind the back panel", "1 mm", "1 m", ["30 mm", "250 mm"]),
-    upperAnchor: { ...length("h_u", "upper anchors above the belt", "0.1 m", "0.9 m", ["0.3 m", "0.55 m"]), default: "0.42 m" },
+    upperAnchor: { ...length("h_u", "upper anchors above the belt", "0.1 m", "900 mm", ["0.3 m", "0.55 m"]), default: "0.42 m" },
     lowerAnchor: { ...length("h_l", "lower anchors above the belt", "-0.3 m", "0.4 m", ["-0.05 m", "0.1 m"]), default: 0 },
     upperAngle: {
       kind: "angle",
@@ -284,7 +339,7 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
       label: "pressure limit",
       min: 1000,
       max: 100000,
-      typical: [4000, 20000],
+      typical: [4000, 14000],
       default: strapPressureLimit,
     },
   },
@@ -301,8 +356,11 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
     tensionMost: force("T_m", "greatest tension of one strap"),
     pressure: pressure("p", "pressure, no friction"),
     pressureMost: pressure("p_m", "greatest pressure"),
+    limitUsed: pressure("p_a", "limit that counts"),
     againstLimit: { kind: "ratio", symbol: "q_p", label: "against the limit", unit: "%" },
     beltPressure: pressure("p_b", "pressure of the belt"),
+    beltAgainstLimit: { kind: "ratio", symbol: "q_t", label: "belt against the limit", unit: "%" },
+    withinLimit: { kind: "flag", label: "straps and belt within the limit" },
     widthNeeded: { kind: "length", symbol: "w_n", label: "width needed" },
     widthChosen: { kind: "length", symbol: "w_c", label: "width to choose" },
     loadAtLimit: { kind: "mass", symbol: "m_l", label: "heaviest load for this strap" },
@@ -312,8 +370,9 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
     { symbol: "W_0", kind: "force", meaning: "weight", is: "m_r * (9.80665 m/s^2)" },
     { symbol: "F_B", meaning: "most the belt holds: friction on a closed band", is: "2 * pi * mu_b * T_b" },
     { symbol: "W_b", kind: "force", meaning: "what the belt is to take", is: "min(q_b * W_0, F_B)" },
-    { symbol: "k", meaning: "capstan ratio over the shoulder", is: "exp(mu * theta)", source: "Euler and Eytelwein" },
-    { symbol: "T_a", kind: "force", meaning: "tension of both straps at the limit", is: "p_l * r * w / c" },
+    { symbol: "k", meaning: "capstan ratio over the shoulder", is: "exp(mu * theta)", source: CAPSTAN },
+    { symbol: "p_a", meaning: "limit that counts, at most the usual one", is: "min(p_l, 14 kPa)" },
+    { symbol: "T_a", kind: "force", meaning: "tension of both straps at the limit", is: "p_a * r * w / c" },
     ...caseSteps(1, "1", "no friction"),
     ...caseSteps(2, "k", "ahead tighter"),
     ...caseSteps(3, "1 / k", "behind tighter"),
@@ -330,9 +389,10 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
     { symbol: "T_m", meaning: "greatest tension of one strap", is: "c * max(T_1, T_2, k * T_2, T_3, T_3 / k)" },
     { symbol: "p", meaning: "pressure without friction", is: "c * T / (r * w)" },
     { symbol: "p_m", meaning: "greatest pressure", is: "T_m / (r * w)" },
-    { symbol: "q_p", meaning: "against the limit", is: "p_m / p_l" },
+    { symbol: "q_p", meaning: "against the limit", is: "p_m / p_a" },
     { symbol: "p_b", meaning: "pressure of the belt", is: "T_b / (r_b * w_b)" },
-    { symbol: "w_n", meaning: "width that meets the limit", is: "T_m / (r * p_l)" },
+    { symbol: "q_t", meaning: "belt against the limit", is: "p_b / p_a" },
+    { symbol: "w_n", meaning: "width that meets the limit", is: "T_m / (r * p_a)" },
     { symbol: "w_c", meaning: "next 5 mm up", is: "ceil(w_n / (5 mm) - 1e-9) * (5 mm)" },
     { symbol: "m_l", meaning: "heaviest load for this strap", is: "min(L_1, L_2, L_3) / (9.80665 m/s^2)" },
   ],

@@ -1,22 +1,31 @@
-import { type Caution, caution, type SiOf } from "../solver/index.js"
+import { type Caution, caution, commonPractice, type SiOf } from "../solver/index.js"
 import { takeItOff } from "./care.js"
-import { loadGuidance } from "./data-load.js"
+import { lightWearer } from "./data-load.js"
+import { CHILD_PACKS, FREY_LAW_2010, FREY_LAW_2012, HALL, KAMON, NIOSH_1993, PASSMORE } from "./sources-load.js"
 import type { WearSchedule, WearScheduleInput } from "./wear-schedule.js"
 import { backEffort } from "./wear-strain.js"
 
 /** What goes with an answer of wearSchedule. */
 export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution[] {
-  const hours = (seconds: number) => `${(seconds / 3600).toFixed(1)} h`
-  // rounded down: a load or a time that is still bearable
-  const atMost = (value: number) => (Math.floor(value * 10) / 10).toFixed(1)
   const found: Caution[] = [takeItOff]
-  if (out.first)
+  if (out.first && out.heaviest)
     found.push(
       caution(
         "not-bearable",
         "warning",
-        `The strain reaches its limit after ${atMost(out.first.after / 3600)} h, in '${out.first.during}': take the rig off for the rests listed, share it between wearers${out.heaviest ? `, or bring it down to ${atMost(out.heaviest.load)} kg` : ""}.`,
-        "E. Kamon 1981 (work period one third of the time to exhaustion)",
+        "The strain reaches its limit after {first.after time}, in '{first.during}': take the rig off for the rests listed, share it between wearers, or bring it below {heaviest.load mass}.",
+        KAMON,
+        { "first.after": out.first.after, "first.during": out.first.during, "heaviest.load": out.heaviest.load },
+      ),
+    )
+  else if (out.first)
+    found.push(
+      caution(
+        "not-bearable",
+        "warning",
+        "The strain reaches its limit after {first.after time}, in '{first.during}': take the rig off for the rests listed, or share it between wearers.",
+        KAMON,
+        { "first.after": out.first.after, "first.during": out.first.during },
       ),
     )
   if (out.heaviest === null)
@@ -24,8 +33,8 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       caution(
         "no-load-is-bearable",
         "warning",
-        `By the stricter of the published limits this plan is too much even without a rig: put in breaks with the rig off, shorten it or slow it down.${out.heaviestLenient ? ` The more lenient one bears ${atMost(out.heaviestLenient.load)} kg; it is no recommendation.` : ""}`,
-        "E. Kamon 1981 against NIOSH lifting criteria, Waters and others 1993",
+        "By the stricter of the published limits this plan is too much even without a rig: put in breaks with the rig off, shorten it or slow it down. What the more lenient limit says is the spread between sources, no recommendation.",
+        NIOSH_1993,
       ),
     )
   if (out.resting.total > out.worn)
@@ -34,7 +43,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         "more-rest-than-wear",
         "warning",
         "The rests come to more than the time worn: this is no schedule but a sign that the rig is too heavy for the wearer.",
-        "E. Kamon 1981 (work period one third of the time to exhaustion)",
+        KAMON,
       ),
     )
   if (out.meanShare > out.shareLimit)
@@ -42,8 +51,9 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       caution(
         "over-share",
         "warning",
-        `On average ${(100 * out.meanShare).toFixed(0)} % of the aerobic capacity for ${hours(out.worn)}; ${(100 * out.shareLimit).toFixed(0)} % is published for so long. The stricter of this and the strain counts.`,
-        "NIOSH lifting criteria, Waters and others 1993 (from memory)",
+        "On average {meanShare ratio %} of the aerobic capacity for {worn time h}; {shareLimit ratio %} is published as acceptable for so long. The stricter of this and the strain counts.",
+        NIOSH_1993,
+        { meanShare: out.meanShare, worn: out.worn, shareLimit: out.shareLimit },
       ),
     )
   if (out.parts.some((p) => p.allowance !== null && p.capacityShare < 0.3))
@@ -52,7 +62,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         "gentle-work-extrapolated",
         "caution",
         "Below 30 % of the capacity the time to exhaustion is extrapolated; skin, joints and patience give out before breath does. Take the rig off every hour all the same.",
-        "E. Kamon 1981, equation 2.6.1 in Johnson 1991; hourly pause: common practice, no source",
+        KAMON,
       ),
     )
   const effort = backEffort(si, si.load)
@@ -61,8 +71,8 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       caution(
         "back-left-out",
         "caution",
-        "No moment was given, so the back is left out: only breath is reckoned. Take `backMomentLeaning` from carriedLoad.",
-        "common practice, no source",
+        "No moment was given, so the back is left out: only breath is counted. Take `backMomentLeaning` from carriedLoad.",
+        commonPractice,
       ),
     )
   else if (effort < 0.15)
@@ -71,16 +81,26 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         "back-extrapolated",
         "caution",
         "The back holds less than 15 % of its strength, where holding times are extrapolated.",
-        "Frey Law and Avin 2010 (from memory)",
+        FREY_LAW_2010,
       ),
     )
-  if (si.load > (loadGuidance[1] as (typeof loadGuidance)[number]).share * si.bodyMass)
+  if (si.load > out.massAtLimit)
     found.push(
       caution(
-        "over-15-percent",
+        "over-published-share",
         "warning",
-        "The rig is more than 15 % of body mass, above textbook advice for adults whatever the schedule says.",
-        "S. J. Hall, Basic Biomechanics, 2012, chapter 9",
+        "The rig weighs {given.load mass}, above {massAtLimit mass}, the published share of body mass for this wearer: make it lighter, whatever the schedule says.",
+        si.bodyMass < lightWearer ? CHILD_PACKS : HALL,
+        { "given.load": si.load, massAtLimit: out.massAtLimit },
+      ),
+    )
+  if (si.bodyMass < lightWearer)
+    found.push(
+      caution(
+        "small-wearer",
+        "warning",
+        "Body mass of a child or a very light adult: the equations read up to 27 % low for light walkers, and every figure here comes from adults. No schedule for a child follows from it.",
+        PASSMORE,
       ),
     )
   found.push(
@@ -88,7 +108,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       "recovery-assumed",
       "note",
       "How fast strain fades is taken from a model of muscle fatigue (time constant about 22 min for the trunk) and the fitness from untrained adults: rehearse, ask the wearer, and prefer more rest. Heat, cold, drink and blisters are not counted.",
-      "three-compartment fatigue model, Frey Law and others 2012 (from memory)",
+      FREY_LAW_2012,
     ),
   )
   return found

@@ -1,4 +1,6 @@
-import type { SiOf, Step } from "../solver/index.js"
+import { at, type SiOf, type Step } from "../solver/index.js"
+import { publishedShare } from "./data-load.js"
+import { CHILD_PACKS, FREY_LAW_2010, KAMON, NIOSH_1993, PANDOLF } from "./sources-load.js"
 import type { WearSchedule, WearScheduleInput } from "./wear-schedule.js"
 import { isWorn, rateOf } from "./wear-strain.js"
 
@@ -8,9 +10,9 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
   {
     symbol: "M_k",
     kind: "power",
-    meaning: "metabolic rate of each part, by metabolicRate",
+    meaning: "metabolic rate of each part, by metabolicRate; sitting and off: 1 MET",
     given: (si) => si.plan.map((p) => rateOf(si, p, si.load)),
-    source: "metabolicRate; sitting and off: 1 MET",
+    source: PANDOLF,
   },
   { symbol: "b_t", kind: "number", meaning: "durations in s", is: "t / (1 s)" },
   { symbol: "P_o", kind: "power", meaning: "greatest aerobic power (5.0 kcal/L)", is: "c_o * m_w / kg * 5 * 4184 / 60000 * (1 W)" },
@@ -22,7 +24,7 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
     meaning: "strain per second by the back",
     is: "e_b < 1e-6 ? 0 : 1 / (p_w * 22.69 * e_b^(-2.27))",
     when: "has_moment",
-    source: "Frey Law and Avin 2010",
+    source: FREY_LAW_2010,
   },
   { symbol: "R_b", kind: "number", meaning: "back left out", is: "0", when: "not has_moment" },
   {
@@ -30,14 +32,14 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
     kind: "number",
     meaning: "work period by Kamon in s",
     is: "p_w * (7200 ./ q_k - 7020)",
-    source: "Johnson 1991, equation 2.6.1",
+    source: at(KAMON, "equation 2.6.1"),
   },
   {
     symbol: "N_k",
     kind: "number",
     meaning: "work time by the shares of 50, 40 and 33 % for 1, 2 and 8 h, in s",
     is: "map(q_k, f(z) = z >= 0.4 ? 3600 * 2^((z - 0.5) / (-0.1)) : 7200 * 4^((z - 0.4) / (-0.07)))",
-    source: "Waters and others 1993",
+    source: NIOSH_1993,
   },
   {
     symbol: "R_k",
@@ -60,6 +62,13 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
     meaning: "strain after each part",
     is: "map(-c_k, exp) .* cumsum(w .* b_t .* R_k .* map(c_k, exp))",
   },
+  {
+    symbol: "m_l",
+    meaning: "mass at the published share",
+    given: (si) => publishedShare(si.bodyMass) * si.bodyMass,
+    kind: "mass",
+    source: CHILD_PACKS,
+  },
   { symbol: "S_m", meaning: "largest strain", is: "max(S_k)" },
   {
     symbol: "S_l",
@@ -72,8 +81,8 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
   { symbol: "q_m", meaning: "mean share of the capacity, rig on", is: "sum(w .* b_t .* q_k) / sum(w .* b_t)" },
   {
     symbol: "q_l",
-    meaning: "published for so long",
+    meaning: "published acceptable share for that time",
     is: "t_w / (1 s) <= 3600 * (1 + 1e-9) ? 0.5 : (t_w / (1 s) <= 7200 * (1 + 1e-9) ? 0.4 : 0.33)",
-    source: "Waters and others 1993",
+    source: NIOSH_1993,
   },
 ]

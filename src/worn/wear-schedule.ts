@@ -1,6 +1,10 @@
 import type { Mass, Moment, Ratio, Speed, Time } from "../quantity/index.js"
 import { inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { enduranceSources, jointTorques, nioshShares, recoveryTime, workPart } from "./data-endurance.js"
+import { publishedShare } from "./data-load.js"
+import { lightestWalker } from "./data-metabolic.js"
+import { tooLight } from "./metabolic-rate.js"
+import { CHILD_PACKS, FREY_LAW_2012, HALL, NIOSH_1993, PASSMORE } from "./sources-load.js"
 import { wearScheduleCautions } from "./wear-schedule-cautions.js"
 import { wearScheduleSteps } from "./wear-schedule-formulae.js"
 import {
@@ -9,6 +13,7 @@ import {
   type FirstLimit,
   firstLimit,
   type HeaviestLoad,
+  heaviest,
   heaviestLoad,
   isWorn,
   type Rest,
@@ -48,7 +53,7 @@ export interface WearScheduleInput {
   strength?: Moment
   /** Cost of a stage performance against plain walking at its speed. */
   stageFactor?: number
-  /** Part of the time to exhaustion that counts as bearable. */
+  /** Part of the time to exhaustion that counts as the limit. */
   workPart?: Ratio
   /** Time constant in which strain fades while the rig is off. */
   recovery?: Time
@@ -82,14 +87,16 @@ export interface WearSchedule {
   readonly duration: number
   /** Of it with the rig on. */
   readonly worn: number
-  /** Largest strain, and the last, without extra rests; 1 is the most that is bearable. */
+  /** Largest strain, and the last, without extra rests; 1 is the limit. */
   readonly peakStrain: number
   /** Strain at the end. */
   readonly endStrain: number
   /** Largest strain by the more lenient of the published limits on whole-body work. */
   readonly peakLenient: number
-  /** Whether the plan is bearable as it stands, by this reckoning. */
+  /** Whether the plan stays within the stricter published limit on work and the rig within the published share of body mass; no finding of fitness. */
   readonly bearable: boolean
+  /** Mass that the published share of body mass comes to for this wearer, kg. */
+  readonly massAtLimit: number
   /** Longest unbroken wear in the hardest part, s. */
   readonly unbroken: number
   /** Length of one rest with the rig off, s. */
@@ -104,7 +111,7 @@ export interface WearSchedule {
   readonly rests: readonly Rest[]
   /** How many rests in all, and how long together, s. */
   readonly resting: { readonly count: number; readonly total: number }
-  /** Heaviest load with which the whole plan is bearable; null where not even none is. */
+  /** Heaviest load within the stricter limit and the published share of body mass; null where not even none is. */
   readonly heaviest: HeaviestLoad | null
   /** The same by the more lenient of the published limits: the spread, not a recommendation. */
   readonly heaviestLenient: HeaviestLoad | null
@@ -115,22 +122,40 @@ export interface WearSchedule {
 /** Share of the aerobic capacity published for work of that length, s. */
 const shareFor = (worn: number): number => (nioshShares.find((n) => worn <= n.upTo * (1 + 1e-9)) ?? nioshShares[2]).share
 
-function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
+/** Highest aerobic capacity taken, mL/(kg·min). */
+const HIGHEST_CAPACITY = 90
+/** Lightest rig taken, kg. */
+const LIGHTEST = 0.01
+
+/** Refusal of a plan whose hardest part asks for more than the wearer's aerobic power; null for others. */
+function beyondCapacity(si: SiOf<WearScheduleInput>): NoSolution | null {
   const power = aerobicPower(si)
   const worn = si.plan.filter(isWorn)
-  const hardest = worn.reduce((a, b) => (rateOf(si, b, si.load) > rateOf(si, a, si.load) ? b : a))
-  const most = rateOf(si, hardest, si.load)
-  if (!(most <= power)) {
-    // a billionth more, so that rounding cannot refuse it again
-    const least = (si.capacity * most * (1 + 1e-9)) / power
-    return refuse(
-      "beyond-capacity",
-      `'${hardest.name}' asks for ${most.toFixed(0)} W, more than the wearer's greatest aerobic power of ${power.toFixed(0)} W: slow down, lighten the rig or leave it out.`,
-      most - power,
-      { rate: most },
-      { capacity: least },
-    )
-  }
+  const hardestWith = (load: number) => Math.max(...worn.map((p) => rateOf(si, p, load)))
+  const most = hardestWith(si.load)
+  if (most <= power) return null
+  const hardest = worn.find((p) => rateOf(si, p, si.load) === most) as (typeof worn)[number]
+  // a billionth more, so that rounding cannot refuse it again
+  const capacity = (si.capacity * most * (1 + 1e-9)) / power
+  const lightEnough = (load: number) => hardestWith(load) <= power
+  const published = Math.min(si.load, publishedShare(si.bodyMass) * si.bodyMass)
+  const load = lightEnough(LIGHTEST) ? heaviest(published, lightEnough).load : 0
+  return refuse(
+    "beyond-capacity",
+    "'{part}' asks for {rate power W}, {shortBy power W} more than the wearer's maximum aerobic power: slow down, lighten the rig or leave it out.",
+    most - power,
+    { rate: most },
+    { ...(load >= LIGHTEST ? { load } : {}), ...(capacity <= HIGHEST_CAPACITY ? { capacity } : {}) },
+    { part: hardest.name },
+  )
+}
+
+function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
+  const refused = tooLight(si.bodyMass, beyondCapacity({ ...si, bodyMass: lightestWalker }) === null) ?? beyondCapacity(si)
+  if (refused) return refused
+  const power = aerobicPower(si)
+  const worn = si.plan.filter(isWorn)
+  const massAtLimit = publishedShare(si.bodyMass) * si.bodyMass
   const strain = strains(si, si.load)
   const duration = si.plan.reduce((sum, p) => sum + p.duration, 0)
   const wornTime = worn.reduce((sum, p) => sum + p.duration, 0)
@@ -145,7 +170,8 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
     peakStrain,
     endStrain: strain.at(-1) as number,
     peakLenient: Math.max(...strains(si, si.load, "lenient")),
-    bearable: first === null,
+    bearable: first === null && si.load <= massAtLimit,
+    massAtLimit,
     unbroken: Math.min(...worn.map((p) => allowance(si, p, si.load))),
     restLength,
     meanShare: worn.reduce((sum, p) => sum + p.duration * rateOf(si, p, si.load), 0) / (wornTime * power),
@@ -176,6 +202,7 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
 const heaviestFields = {
   load: { kind: "mass", label: "mass" },
   share: { kind: "ratio", label: "share of body mass", unit: "%" },
+  boundBy: { kind: "text", label: "limited by" },
   iterations: { kind: "number", label: "iterations" },
   residual: { kind: "number", label: "residual" },
 } as const
@@ -183,25 +210,26 @@ const heaviestFields = {
 const span = (label: string) => ({ kind: "time", label }) as const
 
 /**
- * A day with the rig on: how the strain adds up, when to rest and for how long, and how heavy a rig the day would bear.
+ * A day with the rig on: how the strain adds up, when to rest and for how long, and how heavy a rig may be for it.
  *
- * Strain rises by dt/T while the rig is worn and fades as e^(−t/τ) while it is off (τ default 1333 s); 1 is the most that is
- * bearable. T is the shortest of: p·(7200/q − 7020 s), the part p (default 1/3) of the time to exhaustion of whole-body work,
+ * Strain rises by dt/T while the rig is worn and fades as e^(−t/τ) while it is off (τ default 1333 s); 1 is the
+ * limit. T is the shortest of: p·(7200/q − 7020 s), the part p (default 1/3) of the time to exhaustion of whole-body work,
  * q the metabolic rate (largest of the published equations, level hard ground) over the wearer's aerobic capacity (default
  * 30 mL/(kg·min), an untrained adult); the time for which the share q is published as acceptable (50 % 1 h, 40 % 2 h,
  * 33 % 8 h, log T straight between); and, where a moment is given, the same part of the holding time of the back,
  * 22.69·(M/M_m)^−2.27 s, M_m its strength (default 130 N·m, women's mean). The first two disagree widely for gentle work:
  * `peakLenient` and `heaviestLenient` show what the longer one says. Walking speed is 0.9 m/s by default,
  * stage work costs 1.5 times walking at its speed, sitting 1 MET on the whole mass. Rests of τ·ln(1/r) bring the strain down
- * to r (default 1/2). The heaviest bearable load is bisected between nothing and body mass, the moment in proportion.
- * Valid for healthy adults, 30 to 100 % of the capacity; more mass never gives longer wear.
+ * to r (default 1/2). The heaviest load within the limit is bisected, the moment in proportion, and never above the published
+ * share of body mass (15 %, below 45 kg 10 %). Valid for healthy adults from 36 kg, 30 to 100 % of the capacity; more mass
+ * never gives longer wear.
  *
- * Sources: Kamon 1981 in Johnson 1991, equation 2.6.1; Frey Law and Avin 2010; Frey Law and others 2012 (recovery, from
- * memory); NIOSH lifting criteria (Waters and others 1993, from memory); stage factor and capacity: common practice.
+ * Sources: Kamon 1981 in Johnson 1991, equation 2.6.1; Frey Law and Avin 2010; Frey Law and others 2012 (recovery); NIOSH
+ * lifting criteria (Waters and others 1993); stage factor and capacity: common practice.
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `beyond-capacity`, by how much and what capacity it would take
+ * @throws NoSolutionError `beyond-capacity`, by how much and what load or capacity it would take; `adult-data-only` below 36 kg
  * @example
  * ```ts
  * import { wearSchedule } from 'alula/worn'
@@ -218,10 +246,10 @@ const span = (label: string) => ({ kind: "time", label }) as const
  */
 export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE__ */ solver<WearScheduleInput, WearSchedule>({
   name: "wearSchedule",
-  title: "When to rest, and how heavy a rig the day would bear",
+  title: "When to rest, and how heavy a rig may be for the day",
   input: {
     bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
-    load: { kind: "mass", symbol: "m_r", label: "mass of the rig", above: 0, max: 150, typical: [1, 15] },
+    load: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: LIGHTEST, max: 150, typical: [1, 15] },
     plan: {
       kind: "list",
       label: "plan",
@@ -245,9 +273,9 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     capacity: {
       kind: "number",
       symbol: "c_o",
-      label: "greatest oxygen uptake, mL/(kg·min)",
+      label: "maximum oxygen uptake, mL/(kg·min)",
       min: 10,
-      max: 90,
+      max: HIGHEST_CAPACITY,
       typical: [22, 45],
       default: 30,
     },
@@ -265,7 +293,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     workPart: {
       kind: "ratio",
       symbol: "p_w",
-      label: "bearable part of exhaustion",
+      label: "part of the time to exhaustion",
       min: 0.1,
       max: 1,
       typical: [0.2, 0.5],
@@ -288,11 +316,12 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     peakStrain: { kind: "ratio", symbol: "S_m", label: "largest strain", unit: "%" },
     endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
     peakLenient: { kind: "ratio", symbol: "S_l", label: "largest strain, lenient limits", unit: "%" },
-    bearable: { kind: "flag", label: "bearable as planned, by this reckoning" },
+    bearable: { kind: "flag", label: "within the stricter published limit" },
+    massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
     unbroken: { kind: "time", symbol: "T_m", label: "longest unbroken wear, hardest part" },
     restLength: { kind: "time", symbol: "t_r", label: "length of one rest" },
     meanShare: { kind: "ratio", symbol: "q_m", label: "mean share of the capacity", unit: "%" },
-    shareLimit: { kind: "ratio", symbol: "q_l", label: "published for so long", unit: "%" },
+    shareLimit: { kind: "ratio", symbol: "q_l", label: "published acceptable share for that time", unit: "%" },
     first: {
       kind: "group",
       label: "limit first reached",
@@ -304,8 +333,8 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
       of: { kind: "group", label: "rest", fields: { at: span("at"), during: { kind: "text", label: "during" }, duration: span("for") } },
     },
     resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
-    heaviest: { kind: "group", label: "heaviest rig the plan bears", fields: heaviestFields },
-    heaviestLenient: { kind: "group", label: "the same by lenient limits", fields: heaviestFields },
+    heaviest: { kind: "group", label: "heaviest rig within these limits", fields: heaviestFields },
+    heaviestLenient: { kind: "group", label: "the same by the more lenient limit", fields: heaviestFields },
     parts: {
       kind: "list",
       label: "parts",
@@ -336,12 +365,12 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     ],
   },
   formulae: wearScheduleSteps,
-  sources: enduranceSources,
+  sources: [...enduranceSources, NIOSH_1993, FREY_LAW_2012, HALL, CHILD_PACKS, PASSMORE],
   check: ({ plan }) => {
     const faults = []
     if (!plan.some(isWorn)) faults.push(inconsistent(["plan"], "no part with the rig on", "at least one part with the rig on"))
     const total = plan.reduce((sum, p) => sum + p.duration, 0)
-    if (!(total <= 86400)) faults.push(inconsistent(["plan"], `${(total / 3600).toFixed(1)} h in all`, "no more than a day"))
+    if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
     return faults
   },
   solve,

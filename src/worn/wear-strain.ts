@@ -1,5 +1,6 @@
 import type { SiOf } from "../solver/index.js"
 import { exhaustionTime, holdingTime, nioshTime } from "./data-endurance.js"
+import { publishedShare } from "./data-load.js"
 import { oxygenEnergy } from "./data-metabolic.js"
 import { plannedRate } from "./metabolic-rate.js"
 import type { WearScheduleInput } from "./wear-schedule.js"
@@ -79,7 +80,7 @@ export interface FirstLimit {
   readonly during: string
 }
 
-/** Finds {@link FirstLimit}; null where the plan is bearable as it stands. */
+/** Finds {@link FirstLimit}; null where the plan stays within the limit. */
 export function firstLimit(si: Si, load: number): FirstLimit | null {
   let [strain, after, worn] = [0, 0, 0]
   for (const part of si.plan) {
@@ -132,30 +133,44 @@ export function restsNeeded(si: Si): { readonly listed: readonly Rest[]; readonl
   return { listed, count }
 }
 
-/** Heaviest load with which the whole plan is bearable. */
+/** Heaviest load with which the whole plan stays under a strain of 1, never above the published share of body mass. */
 export interface HeaviestLoad {
   /** Load, kg. */
   readonly load: number
   /** Its share of body mass. */
   readonly share: number
+  /** What keeps it from being heavier: the strain, or the published share of body mass. */
+  readonly boundBy: string
   /** Iterations. */
   readonly iterations: number
-  /** Greatest strain less 1; not zero where the aerobic capacity itself is the limit. */
+  /** Largest strain less 1; not zero where the aerobic capacity or the published share is what limits. */
   readonly residual: number
 }
 
-/** Bisects for {@link HeaviestLoad} up to body mass; null where not even an empty harness is bearable. */
-export function heaviestLoad(si: Si, reading: Reading): HeaviestLoad | null {
-  const peak = (load: number) => Math.max(...strains(si, load, reading))
-  if (!(peak(0) <= 1)) return null
-  let [low, high, iterations] = [0, si.bodyMass, 0]
-  if (peak(high) <= 1) return { load: high, share: 1, iterations, residual: peak(high) - 1 }
-  // the safe end of the bracket is the answer
+/** Largest load up to `most` with which `allowed` holds, by bisection; its safe end, with the steps taken. `allowed(0)` must hold. */
+export function heaviest(most: number, allowed: (load: number) => boolean): { readonly load: number; readonly iterations: number } {
+  if (allowed(most)) return { load: most, iterations: 0 }
+  let [low, high, iterations] = [0, most, 0]
   while (high - low > 1e-12 * high && iterations < 100) {
     const middle = (low + high) / 2
-    if (peak(middle) <= 1) low = middle
+    if (allowed(middle)) low = middle
     else high = middle
     iterations++
   }
-  return { load: low, share: low / si.bodyMass, iterations, residual: peak(low) - 1 }
+  return { load: low, iterations }
+}
+
+/** Finds {@link HeaviestLoad}; null where not even an empty harness is within the limit. */
+export function heaviestLoad(si: Si, reading: Reading): HeaviestLoad | null {
+  const peak = (load: number) => Math.max(...strains(si, load, reading))
+  if (!(peak(0) <= 1)) return null
+  const most = publishedShare(si.bodyMass) * si.bodyMass
+  const { load, iterations } = heaviest(most, (tried) => peak(tried) <= 1)
+  return {
+    load,
+    share: load / si.bodyMass,
+    boundBy: load === most ? "published share of body mass" : "strain",
+    iterations,
+    residual: peak(load) - 1,
+  }
 }

@@ -1,6 +1,15 @@
 import { headMassLimit, loadGuidance, muscleForce, stability, walkingFactor } from "../../src/worn/data-load.js"
+import { switchForce } from "../../src/worn/data-reach.js"
 import { type SegmentTable, segmentRows, statureFractions, winterCompounds, winterTrunk } from "../../src/worn/data-segments.js"
-import { childStraps, hipBeltShare, mmHg, occlusionPressure, strapPressureLimit, testedWidths } from "../../src/worn/data-straps.js"
+import {
+  childStraps,
+  hipBeltShare,
+  mmHg,
+  occlusionPressure,
+  strapPressureLimit,
+  testedWidths,
+  throatRelease,
+} from "../../src/worn/data-straps.js"
 import { type BodyLength, bodyDimension, bodySegments, carriedLoad, strapPressure, survey } from "../../src/worn/index.js"
 import type { Check } from "../helpers/references.js"
 import { type Num, reads, table } from "./worn-load-reads.js"
@@ -159,7 +168,7 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
   }),
   "worn-child-limits": table({ aap_low: guidance(0), aap_high: guidance(2), aota: guidance(0) }),
   "worn-child-trunk-lean-criterion": table({ max_load_fraction: guidance(1), significant_at_fraction: guidance(2) }),
-  "worn-hall-15-percent": () => ({ load_fraction_body_mass: carriedLoad.read(carriedLoad.example).limit }),
+  "worn-hall-15-percent": () => ({ load_fraction_body_mass: carriedLoad(carriedLoad.example).limitShare }),
   "worn-doctrine-30-percent": table({ load_fraction_body_mass: guidance(3) }),
   "worn-doctrine-emergency": table({ threshold_fraction: guidance(4) }),
   "worn-doctrine-loads-consistency": reads((i: Num<"fighting_lb" | "approach_lb">) => ({
@@ -224,6 +233,9 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
     pressure_kPa: childStraps.right.map((p) => (p * mmHg) / 1000),
   }),
   "worn-strap-pressure-children-left": table({ pressure_mmHg: childStraps.left }),
+  "cords-en71-noose-and-length": table({ separates_at_or_below_N: throatRelease }),
+  "cords-weakly-attached-25N": table({ break_away_max_N: throatRelease }),
+  "release-ada-operable-part": table({ force_N: switchForce }),
   "worn-strap-width-optimum": table({ widths_cm: testedWidths.widths.map((w) => 100 * w), best_width_cm: 100 * testedWidths.best }),
   "worn-skin-occlusion-threshold": table({ pressure_kPa: occlusionPressure / 1000 }),
   "worn-hip-belt-share": () => ({ lower_back_fraction: straps.beltShare, shoulders_upper_back_fraction: 1 - hipBeltShare }),
@@ -246,6 +258,16 @@ export const bodyWithout: Readonly<Record<string, Readonly<Record<string, string
   "worn-doctrine-loads-lb": {
     fighting_load_lb: "the shares are kept, not the pounds",
     approach_march_load_lb: "the shares are kept, not the pounds",
+  },
+  "cords-en71-noose-and-length": {
+    cord_length_max_mm: "no solver judges the length of a cord",
+    noose_perimeter_max_mm: "no solver judges a loop",
+    cord_thickness_min_mm: "no solver judges a cord",
+    cot_cord_max_mm: "no solver judges a cord",
+  },
+  "release-ada-operable-part": {
+    one_hand: "said in words by the caution `try-it-on` of reach",
+    tight_grasp_pinch_or_twist: "said in words by the caution `try-it-on` of reach",
   },
   "worn-strap-pressure-children-right": { se_mmHg: "standard errors are not kept" },
   "worn-strap-pressure-children-left": { se_mmHg: "standard errors are not kept" },

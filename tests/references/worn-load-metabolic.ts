@@ -1,6 +1,6 @@
 import { placementCosts, placementFactor } from "../../src/worn/data-metabolic.js"
 import { metabolicRate, terrainFactor } from "../../src/worn/index.js"
-import { acsmWalking, givoniGoldman, lcdaBackpack, minimumMechanics, pandolf, santee } from "../../src/worn/metabolic-equations.js"
+import { acsmWalking, givoniGoldman, looney2022, minimumMechanics, pandolf, santee } from "../../src/worn/metabolic-equations.js"
 import type { Check } from "../helpers/references.js"
 import { type Num, type Nums, reads } from "./worn-load-reads.js"
 
@@ -25,11 +25,11 @@ const ofSantee = reads((i: Walk) => {
     corrected_rate_W: metabolicRate({ bodyMass: at[0], load: at[1], speed: at[2], grade: at[3] }).pandolf,
   }
 })
-const ofLcda = reads((i: Num<"speed_m_per_s"> & Partial<Num<"grade_percent">>) => ({
-  metabolic_rate_W_per_kg: metabolicRate({ bodyMass: 70, speed: i.speed_m_per_s, grade: (i.grade_percent ?? 0) / 100 }).lcdaWalking / 70,
+const ofLooney = reads((i: Num<"speed_m_per_s"> & Partial<Num<"grade_percent">>) => ({
+  metabolic_rate_W_per_kg: metabolicRate({ bodyMass: 70, speed: i.speed_m_per_s, grade: (i.grade_percent ?? 0) / 100 }).looney2019 / 70,
 }))
 const ofBackpack = reads((i: Num<"load_to_body_ratio" | "speed_m_per_s" | "rest_W_per_kg" | "terrain_factor">) => ({
-  metabolic_rate_W_per_kg_body: lcdaBackpack(i.load_to_body_ratio, i.speed_m_per_s, i.rest_W_per_kg, i.terrain_factor),
+  metabolic_rate_W_per_kg_body: looney2022(i.load_to_body_ratio, i.speed_m_per_s, i.rest_W_per_kg, i.terrain_factor),
 }))
 const ofMechanics = reads((i: Num<"speed_m_per_s" | "grade_percent">) => ({
   vo2_walk_mL_per_kg_min: minimumMechanics(i.speed_m_per_s, i.grade_percent / 100),
@@ -71,14 +71,14 @@ export const metabolicChecks: Readonly<Record<string, Check>> = {
   }),
   "worn-santee-downhill-1": ofSantee,
   "worn-santee-downhill-3": ofSantee,
-  "worn-lcda-level-0p5": ofLcda,
-  "worn-lcda-level-1p34": ofLcda,
-  "worn-lcda-level-1p78": ofLcda,
-  "worn-lcda-graded-1p0-m20": ofLcda,
-  "worn-lcda-graded-1p0-p20": ofLcda,
-  "worn-lcda-graded-1p34-p0": ofLcda,
-  "worn-lcda-backpack-20pct-1p34": ofBackpack,
-  "worn-lcda-backpack-66pct-1p34": ofBackpack,
+  "worn-looney-level-0p5": ofLooney,
+  "worn-looney-level-1p34": ofLooney,
+  "worn-looney-level-1p78": ofLooney,
+  "worn-looney-graded-1p0-m20": ofLooney,
+  "worn-looney-graded-1p0-p20": ofLooney,
+  "worn-looney-graded-1p34-p0": ofLooney,
+  "worn-looney-backpack-20pct-1p34": ofBackpack,
+  "worn-looney-backpack-66pct-1p34": ofBackpack,
   "worn-minimum-mechanics-1p0-g0": ofMechanics,
   "worn-minimum-mechanics-1p34-g0": ofMechanics,
   "worn-minimum-mechanics-1p34-g5": ofMechanics,
@@ -109,11 +109,13 @@ export const metabolicChecks: Readonly<Record<string, Check>> = {
   "worn-passmore-durnin-3p22": measured,
   "worn-passmore-durnin-4p02": measured,
   "worn-passmore-durnin-5p63": measured,
-  "worn-lcda-backpack-sample": () => {
-    const reading = metabolicRate({ bodyMass: 70, load: 5, speed: 1 }).readings.find((r) => r.equation === "LCDA backpacking")
+  "worn-looney-backpack-sample": () => {
+    const reading = metabolicRate({ bodyMass: 70, load: 5, speed: 1 }).readings.find(
+      (r) => r.equation === "Looney and others 2022, backpacking",
+    )
     const [, men, women] = reading?.sample.match(/(\d+) men and (\d+) women/)?.map(Number) ?? []
     const inRange = (load: number, speed: number) =>
-      metabolicRate({ bodyMass: 100, load, speed }).readings.find((r) => r.equation === "LCDA backpacking")?.applies
+      metabolicRate({ bodyMass: 100, load, speed }).readings.find((r) => r.equation === "Looney and others 2022, backpacking")?.applies
     const last = (test: (x: number) => boolean | undefined, from: number, to: number, steps: number) =>
       Array.from({ length: steps + 1 }, (_, k) => from + ((to - from) * k) / steps).filter(test)
     const speeds = last((v) => inRange(10, v), 0.3, 2.3, 400)

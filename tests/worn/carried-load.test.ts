@@ -160,14 +160,24 @@ describe("carriedLoad by second routes", () => {
     const hung = { bodyMass: 50, stature: 1.6, load: 120, poses: [{ name: "anklets", forward: -0.2, height: 0.1 }] }
     const low = carriedLoad.attempt(hung)
     expect(!low.ok && low.error instanceof NoSolutionError && low.error.noSolution).toBe("no-lean-balances")
-    const least = !low.ok && low.error instanceof NoSolutionError ? (low.error.nearest.height as number) : 0
-    // the nearest height serves the table that failed; a little above, every table balances
-    expect(carriedLoad.attempt({ ...hung, poses: [{ name: "anklets", forward: -0.2, height: least + 0.1 }] }).ok).toBe(true)
+    const nearest = (outcome: typeof low, path: string) =>
+      !outcome.ok && outcome.error instanceof NoSolutionError ? (outcome.error.nearest[path] as number) : Number.NaN
+    const least = nearest(low, "poses.0.height")
+    const at = (height: number) => carriedLoad.attempt({ ...hung, poses: [{ name: "anklets", forward: -0.2, height }] })
+    expect(at(least).ok).toBe(true)
+    expect(at(least - 1e-6).ok).toBe(false)
     const aside = { bodyMass: 50, stature: 1.6, load: 30, poses: [{ name: "banner", forward: 0, left: 0.5, height: 1.5 }] }
     const side = carriedLoad.attempt(aside)
     expect(!side.ok && side.error instanceof NoSolutionError && side.error.noSolution).toBe("tips-sideways")
-    const most = !side.ok && side.error instanceof NoSolutionError ? (side.error.nearest.left as number) : 0
-    expect(carriedLoad.attempt({ ...aside, poses: [{ name: "banner", forward: 0, left: most, height: 1.5 }] }).ok).toBe(true)
+    const most = nearest(side, "poses.0.left")
+    const put = (change: object) => carriedLoad.attempt({ ...aside, ...change })
+    const banner = (left: number) => ({ poses: [{ name: "banner", forward: 0, left, height: 1.5 }] })
+    expect([put(banner(most)).ok, put(banner(most + 1e-6)).ok]).toEqual([true, false])
+    // to the right as to the left
+    const right = put(banner(-0.5))
+    expect(nearest(right, "poses.0.left")).toBe(-most)
+    const stance = nearest(side, "stance")
+    expect([put({ stance }).ok, put({ stance: stance - 1e-6 }).ok]).toEqual([true, false])
   })
 
   it("warns over the limit, for a child, for a large lean and a lopsided rig, and says what it is not", () => {

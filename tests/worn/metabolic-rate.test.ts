@@ -55,12 +55,12 @@ describe("metabolicRate by second routes", () => {
   it("meets its limits: standing unloaded, the level value of the graded equation, downhill corrections", () => {
     const standing = metabolicRate({ bodyMass: 70 })
     expect(standing.pandolf).toBeCloseTo(105, 10)
-    expect(standing.lcdaWalking).toBeCloseTo(1.44 * 70, 10)
+    expect(standing.looney2019).toBeCloseTo(1.44 * 70, 10)
     expect([standing.acsm, standing.minimumMechanics, standing.givoniGoldman]).toEqual([null, null, null])
-    expect(metabolicRate({ bodyMass: 70, speed: 1.2 }).lcdaWalking).toBeCloseTo(70 * (1.44 + 1.94 * 1.2 ** 0.43 + 0.24 * 1.2 ** 4), 9)
+    expect(metabolicRate({ bodyMass: 70, speed: 1.2 }).looney2019).toBeCloseTo(70 * (1.44 + 1.94 * 1.2 ** 0.43 + 0.24 * 1.2 ** 4), 9)
     const downhill = metabolicRate({ bodyMass: 70, speed: 1.34, grade: -0.06 })
     expect(downhill.rate).toBeLessThan(metabolicRate({ bodyMass: 70, speed: 1.34 }).rate)
-    expect([downhill.acsm, downhill.givoniGoldman, downhill.lcdaBackpack]).toEqual([null, null, null])
+    expect([downhill.acsm, downhill.givoniGoldman, downhill.looney2022]).toEqual([null, null, null])
   })
 
   it("says which equations a case lies outside of, and what the answer is not", () => {
