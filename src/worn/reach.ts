@@ -73,9 +73,6 @@ export function armOf(si: Pick<SiOf<ReachInput>, "stature" | "handling" | "reser
   }
 }
 
-/** A trillionth inside the limits, so that rounding cannot refuse again what is offered as nearest. */
-const INSIDE = 1e-12
-
 /** A place of the switch. */
 type Place = Pick<SiOf<ReachInput>, "ahead" | "aside" | "height">
 
@@ -89,16 +86,36 @@ function fault(si: SiOf<ReachInput>, place: Place): "out-of-reach" | "too-close"
   return holdArm(hand, upper, fore).slack < 0 ? "behind-the-shoulder" : null
 }
 
-/** The place if the hand can hold it there, else none: only what was tried is offered. */
-const held = (si: SiOf<ReachInput>, place: Place): Partial<Place> => (place.height >= 0 && fault(si, place) === null ? place : {})
+/** How far a place may lie, m: fields' limits. */
+const AWAY = 2
+const HIGHEST = 4
+const AXES = { ahead: [-AWAY, AWAY], aside: [-AWAY, AWAY], height: [0, HIGHEST] } as const
 
-/** Least move forwards, to a millimetre, that brings the switch where the hand can hold it; none within half a metre. */
-function broughtForward(si: SiOf<ReachInput>): Partial<Place> {
-  for (let mm = 1; mm <= 500; mm++) {
-    const ahead = si.ahead + mm / 1000
-    if (fault(si, { ...si, ahead }) === null) return { ahead }
-  }
-  return {}
+/** The least move of the switch along one axis, either way, that brings it where the hand can hold it; null where none does. */
+function movedAlong(si: SiOf<ReachInput>, axis: keyof Place): number | null {
+  const holds = (value: number) => fault(si, { ...si, [axis]: value }) === null
+  const [low, high] = AXES[axis]
+  const from = si[axis]
+  const step = 0.01
+  for (let k = 1; k * step <= high - low; k++)
+    for (const way of [-1, 1]) {
+      const value = from + way * k * step
+      if (value < low || value > high || !holds(value)) continue
+      let [out, inside] = [value - way * step, value]
+      while (Math.abs(inside - out) > 1e-9) {
+        const middle = (out + inside) / 2
+        if (holds(middle)) inside = middle
+        else out = middle
+      }
+      return inside
+    }
+  return null
+}
+
+/** Places to move the switch to, each along one axis alone: all were tried. */
+function nearestHeld(si: SiOf<ReachInput>): Record<string, number> {
+  const moved = (["ahead", "aside", "height"] as const).map((axis) => [axis, movedAlong(si, axis)] as const)
+  return Object.fromEntries(moved.filter((one): one is readonly [keyof Place, number] => one[1] !== null))
 }
 
 function solve(si: SiOf<ReachInput>): Reach | NoSolution {
@@ -106,18 +123,13 @@ function solve(si: SiOf<ReachInput>): Reach | NoSolution {
   const hand: Vector = [si.ahead - shoulder[0], si.aside - shoulder[1], si.height - shoulder[2]]
   const distance = lengthOf(hand)
   const where = { ahead: si.ahead, aside: si.aside, height: si.height, distance }
-  /** The place so far from the shoulder, towards the switch; straight ahead where it sits on the shoulder itself. */
-  const placeAt = (there: number): Place => {
-    const [dx, dy, dz] = (distance > 0 ? hand.map((v) => (v / distance) * there) : [there, 0, 0]) as [number, number, number]
-    return { ahead: shoulder[0] + dx, aside: shoulder[1] + dy, height: shoulder[2] + dz }
-  }
   if (distance > furthest)
     return refuse(
       "out-of-reach",
       "The switch is {distance length mm} from the shoulder and this wearer works {furthest length mm}: bring it {shortBy length mm} closer.",
       distance - furthest,
       where,
-      held(si, placeAt(furthest * (1 - INSIDE))),
+      nearestHeld(si),
       { furthest },
     )
   if (distance < nearest)
@@ -126,7 +138,7 @@ function solve(si: SiOf<ReachInput>): Reach | NoSolution {
       "The switch is {distance length mm} from the shoulder, {shortBy length mm} nearer than a bent elbow brings the hand: move it out.",
       nearest - distance,
       where,
-      held(si, placeAt(nearest * (1 + INSIDE))),
+      nearestHeld(si),
     )
   const pose = holdArm(hand, upper, fore)
   if (pose.slack < 0)
@@ -135,7 +147,7 @@ function solve(si: SiOf<ReachInput>): Reach | NoSolution {
       "To get there the upper arm would have to go further behind the shoulder, or the elbow bend further back, than counted on: bring the switch forwards.",
       -pose.slack,
       where,
-      broughtForward(si),
+      nearestHeld(si),
     )
   const bend = (distance ** 2 - upper ** 2 - fore ** 2) / (2 * upper * fore)
   return {
@@ -238,9 +250,9 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
   title: "Whether a switch is where the hand is",
   input: {
     stature: { kind: "length", symbol: "H", label: "stature of the smallest wearer", min: 1, max: 2.5, typical: [1.5, 1.95] },
-    ahead: { kind: "length", symbol: "x", label: "ahead of the shoulders", min: -2, max: 2, typical: [-0.1, 0.5] },
-    aside: { kind: "length", symbol: "y", label: "out to the hand's side", min: -2, max: 2, typical: [-0.1, 0.5] },
-    height: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: 4, typical: [0.8, 1.6] },
+    ahead: { kind: "length", symbol: "x", label: "ahead of the shoulders", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
+    aside: { kind: "length", symbol: "y", label: "out to the hand's side", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
+    height: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: HIGHEST, typical: [0.8, 1.6] },
     handling: {
       kind: "choice",
       label: "how it is worked",

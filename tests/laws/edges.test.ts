@@ -34,6 +34,13 @@ function tooFarApart(solver: AnySolver, one: Record<string, unknown>, other: Rec
   return isNear ? null : `${differ[0]}: ${x} and ${y} are more than 1 % apart`
 }
 
+/** The input with a value put in at a dotted path, such as `poses.0.height`. */
+function put(input: unknown, path: string, value: number): unknown {
+  const [head, ...rest] = path.split(".") as [string, ...string[]]
+  const there = rest.length ? put((input as Record<string, unknown>)[head], rest.join("."), value) : value
+  return Array.isArray(input) ? input.map((item, i) => (i === Number(head) ? there : item)) : { ...(input as object), [head]: there }
+}
+
 function expectAtThreshold(row: { solver: unknown; apart?: string }, one: Change, other: Change): void {
   const solver = row.solver as AnySolver
   const apart = tooFarApart(solver, changed(solver, one), changed(solver, other))
@@ -66,7 +73,7 @@ describe.each([...allEdges])("edges: %s", (module, edges) => {
     expect(shortBy).toBeGreaterThan(0)
     expect(Object.keys(nearest).length > 0, "a nearest value, or the reason why there is none").toBe(row.noNearest === undefined)
     for (const [key, value] of Object.entries(nearest)) {
-      const tried = solver.attempt({ ...input, [key]: value })
+      const tried = solver.attempt(put(input, key, value))
       expect(tried.ok, `${key} = ${value}: ${tried.ok ? "" : tried.error.message}`).toBe(true)
     }
     const other = solver.attempt(changed(solver, row.answered))
