@@ -201,7 +201,6 @@ describe("what a refusal offers as nearest has been tried: put back, it answers"
         height: between(0, 2.5),
         reserve: between(0, 0.2),
       }),
-      false,
     )
   })
 
