@@ -349,8 +349,8 @@ export const electricChecks: readonly Check[] = [
         if (fuse === null) return lacking("wiring.fuseRating")
         const current = m.raise.peakSourceCurrent
         const hot = heating(s, current) as { readonly input: object }
-        return findBy(wireHeating, "wiring.source", hot.input, (wire) =>
-          findBy(fuseCoordination, "wiring", { ...size(wiring.source), fuse, current, wireRating: wire.ratedCurrent }, (out) => {
+        return findBy(wireHeating, "wiring.source", hot.input, () =>
+          findBy(fuseCoordination, "wiring", { ...hot.input, fuse }, (out) => {
             // left between the load and the fuse, and between the fuse and the wire, whichever is less
             const margin = Math.min(fuse / out.leastRating - 1, 1 - fuse / out.greatestRating)
             return byMargin(

@@ -40,7 +40,11 @@ export function inconsistent<const Received extends string, const Expected exten
   path: readonly (string | number)[],
   received: Received,
   expected: Expected,
-  ...rest: keyof ValuesFor<`${Received} ${Expected}`> extends never ? [] : [values: ValuesFor<`${Received} ${Expected}`>]
+  ...rest: string extends Received
+    ? [values?: Values]
+    : keyof ValuesFor<`${Received} ${Expected}`> extends never
+      ? []
+      : [values: ValuesFor<`${Received} ${Expected}`>]
 ): Issue {
   const values: Values = rest[0] ?? {}
   return { ...issue("inconsistent", path, fill(received, values), fill(expected, values)), values }

@@ -11,7 +11,8 @@ import {
   type Step,
   solver,
 } from "../solver/index.js"
-import { awgSource, iec60228Source, layFactor, type Metal, metals, nominalConductors, type Stranding, strandings } from "./data.js"
+import { layFactor, type Metal, metals, nominalConductors, type Stranding, strandings } from "./data.js"
+import { ALUMINIUM, ALUMINIUM_ENDS, AWG, CLASSES, COPPER, LAY, PVC, TOUCH } from "./sources.js"
 
 /** What every wire is described by. Give the size as `awg` or as `area`, not both. */
 export interface ConductorSize {
@@ -61,7 +62,7 @@ export function awgArea(awg: number): number {
   return (Math.PI / 4) * awgDiameter(awg) ** 2
 }
 
-/** Greatest resistance at 20 °C of an IEC class, Ω/m; null for other strandings or no such nominal area. */
+/** Maximum resistance at 20 °C of an IEC class, Ω/m; null for other strandings or no such nominal area. */
 export function nominalResistance(area: number, stranding: Stranding): number | null {
   if (stranding === "solid" || stranding === "stranded") return null
   const row = nominalConductors.find((n) => Math.abs(n.area * 1e-6 - area) <= 1e-9 * area)
@@ -88,21 +89,28 @@ function strandFactor(stranding: Stranding): number {
   return stranding === "stranded" ? layFactor : 1
 }
 
-/** Faults of a size: one of gauge and area; IEC classes only at their nominal areas, in copper. */
-export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
-  if (si.awg !== null && si.area !== null) return [inconsistent(["area"], "both awg and area", "only one of awg and area")]
-  if (si.awg === null && si.area === null) return [inconsistent(["awg"], "neither awg nor area", "one of awg and area")]
-  if (si.stranding === "solid" || si.stranding === "stranded") return []
+/** Faults of a size at a place in the input: one of gauge and area; IEC classes only at their nominal areas, in copper. */
+export function sizeIssues(si: SiOf<ConductorSize>, place: readonly (string | number)[] = []): Issue[] {
+  const { awg, area, metal, stranding } = si
+  if (awg !== null && area !== null) return [inconsistent([...place, "area"], "both awg and area", "only one of awg and area")]
+  if (awg === null && area === null) return [inconsistent([...place, "awg"], "neither awg nor area", "one of awg and area")]
+  if (stranding === "solid" || stranding === "stranded") return []
   const found: Issue[] = []
-  if (si.metal !== "copper") found.push(inconsistent(["metal"], `'${si.metal}'`, "copper with the IEC classes"))
-  if (nominalResistance(areaOf(si), si.stranding) === null)
+  const name = (key: string) => [...place, key].join(".")
+  if (metal !== "copper")
     found.push(
-      inconsistent(
-        [si.awg === null ? "area" : "awg"],
-        si.awg === null ? `${(si.area as number) * 1e6} mm²` : `AWG ${si.awg}`,
-        `a nominal area of IEC 60228: ${nominalConductors.map((n) => n.area).join(", ")} mm²`,
-      ),
+      inconsistent([...place, "metal"], `'{${name("metal")}}'` as string, "copper with the IEC classes", {
+        [name("metal")]: metal,
+      }),
     )
+  if (nominalResistance(areaOf(si), stranding) === null) {
+    const expected = "a nominal area of IEC 60228: 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10 or 16 mm²"
+    found.push(
+      awg === null
+        ? inconsistent([...place, "area"], `{${name("area")} area mm²}` as string, expected, { [name("area")]: area as number })
+        : inconsistent([...place, "awg"], `AWG {${name("awg")}}` as string, expected, { [name("awg")]: awg }),
+    )
+  }
   return found
 }
 
@@ -114,6 +122,9 @@ export const sizeFields: Fields<ConductorSize> = {
   stranding: { kind: "choice", label: "stranding", options: strandings, default: "solid" },
 }
 
+/** Constants of copper and of aluminium have a document each. */
+const metalSource: Source = { title: "IEC 60028 (copper), IEC 60889 (aluminium)", by: "IEC", verified: "not-seen" }
+
 /** Constants of the metal and of its stranding. */
 export const metalSteps: readonly Step<Pick<SiOf<ConductorSize>, "metal" | "stranding">, unknown>[] = [
   {
@@ -121,21 +132,21 @@ export const metalSteps: readonly Step<Pick<SiOf<ConductorSize>, "metal" | "stra
     kind: "resistivity",
     meaning: "resistivity of the metal at 20 °C",
     given: (si) => metals[si.metal].resistivity,
-    source: "IEC 60028 (copper), IEC 60889 (aluminium)",
+    source: metalSource,
   },
   {
     symbol: "alpha",
     kind: "perTemperature",
     meaning: "temperature coefficient at 20 °C",
     given: (si) => metals[si.metal].coefficient,
-    source: "IEC 60028 (copper), IEC 60889 (aluminium)",
+    source: metalSource,
   },
   {
     symbol: "k_s",
     kind: "number",
     meaning: "longer by the lay of the strands",
     given: (si) => strandFactor(si.stranding),
-    source: "ASTM B8",
+    source: LAY,
   },
 ]
 
@@ -157,9 +168,9 @@ export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
   {
     symbol: "r_n",
     kind: "resistancePerLength",
-    meaning: "greatest resistance of the nominal conductor (0: not an IEC class)",
+    meaning: "maximum resistance of the nominal conductor (0: not an IEC class)",
     given: (si) => nominalResistance(areaOf(si), si.stranding) ?? 0,
-    source: "IEC 60228, tables 2 and 3",
+    source: CLASSES,
   },
   {
     symbol: "d_g",
@@ -167,7 +178,7 @@ export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
     meaning: "diameter of the gauge",
     is: "0.127 mm * 92^((36 - g) / 39)",
     when: "has_awg",
-    source: "ASTM B258, clause 5",
+    source: AWG,
   },
   { symbol: "A", kind: "area", meaning: "cross-section of the gauge", is: "pi / 4 * d_g^2", when: "has_awg" },
   { symbol: "A", kind: "area", meaning: "cross-section as given", is: "A_w", when: "has_area" },
@@ -183,22 +194,7 @@ export const warmStep: Step<unknown, unknown> = {
 }
 
 /** Sources every wire shares. */
-export const sizeSources: readonly Source[] = [
-  awgSource,
-  {
-    title: "IEC 60028, International standard of resistance for copper",
-    by: "IEC",
-    edition: "1925",
-    where: "clause 1 (its number from memory)",
-  },
-  {
-    title: "IEC 60889, Hard-drawn aluminium wire for overhead line conductors",
-    by: "IEC",
-    edition: "1987",
-    where: "clause 3 (from memory)",
-  },
-  iec60228Source,
-]
+export const sizeSources: readonly Source[] = [AWG, COPPER, ALUMINIUM, CLASSES]
 
 /** Cautions that go with any conductor size and temperature. */
 export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caution[] {
@@ -209,7 +205,7 @@ export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caut
         "hot-conductor",
         "warning",
         "Many hook-up wire insulations are rated 70 to 105 °C and skin is burnt well below that: check the insulation's rating and keep the wire off the body.",
-        "IEC 60227-1, 2007 (70 °C PVC; from memory) and ISO 13732-1, 2006 (burn thresholds)",
+        PVC,
       ),
     )
   if (si.area !== null && si.stranding === "solid")
@@ -217,8 +213,8 @@ export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caut
       caution(
         "stranded",
         "note",
-        "Computed for solid metal of this area; a flexible stranded conductor of the same nominal area may have 8 to 16 % more resistance: choose stranding 'class5'.",
-        "IEC 60228, 2004, tables 1 and 3 (maximum resistance of classes 1 and 5)",
+        "Calculated for solid metal of this area; a flexible stranded conductor of the same nominal area may have 8 to 16 % more resistance: choose stranding 'class5'.",
+        CLASSES,
       ),
     )
   if (si.metal === "aluminium")
@@ -227,10 +223,27 @@ export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caut
         "aluminium-ends",
         "warning",
         "Aluminium needs connectors made for it: under plain screws and crimps it creeps and oxidises, and the joint heats.",
-        "US Consumer Product Safety Commission, Publication 516, Repairing aluminum wiring, 2011",
+        ALUMINIUM_ENDS,
       ),
     )
   return found
+}
+
+/** Voltage from which a bare part is a hazard to a wearer, whose skin is wet with sweat, V (IEC 60598-1, clause 8.2.3). */
+const WET_TOUCH = 30
+
+/** The caution of a voltage too high for bare parts near a sweating wearer, if it is; `path` names it in the input. */
+export function touchCaution(path: string, volts: number): Caution[] {
+  if (!(volts > WET_TOUCH)) return []
+  return [
+    caution(
+      "touch-voltage",
+      "warning",
+      `{${path} voltage} is above 30 V, the limit for bare parts where skin may be wet: a wearer sweats. Insulate every joint and contact, keep to local wiring rules, and have a qualified person build and check it.` as string,
+      TOUCH,
+      { [path]: volts },
+    ),
+  ]
 }
 
 function solve(si: SiOf<ConductorInput>): Conductor {
@@ -253,7 +266,7 @@ function solve(si: SiOf<ConductorInput>): Conductor {
  * Area, resistance and weight of one conductor.
  *
  * Formula: d = 0.127 mm · 92^((36 − g)/39) and A = π/4·d² from the gauge number g, or A as given (m²);
- * r₂₀ = k·ρ₂₀/A, or the greatest resistance of the nominal conductor for the IEC classes; r = r₂₀·(1 +
+ * r₂₀ = k·ρ₂₀/A, or the maximum resistance of the nominal conductor for the IEC classes; r = r₂₀·(1 +
  * α·(T − 20 °C)); R = r·L, where ρ₂₀ is the metal's resistivity at 20 °C (Ω·m), α its temperature
  * coefficient (1/K), k = 1.02 for stranded wire (lay), T the conductor temperature (°C, default 20) and
  * L the length (m, default 1). Mass counts the metal only. Valid for direct current between −50 and
@@ -300,7 +313,7 @@ export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solv
       kind: "density",
       meaning: "density of the metal",
       given: (si) => metals[si.metal].density,
-      source: "IEC 60028, IEC 60889",
+      source: metalSource,
     },
     { symbol: "m_l", meaning: "metal mass per length", is: "density * A" },
     { symbol: "m_w", meaning: "metal mass", is: "m_l * L" },

@@ -1,4 +1,5 @@
 import type { Source } from "../solver/index.js"
+import { ADIABATIC, ALUMINIUM, BLADE, COPPER } from "./sources.js"
 
 /** A conductor metal: what its resistance, heat and weight are reckoned from. */
 export interface ConductorMetal {
@@ -13,13 +14,11 @@ export interface ConductorMetal {
   readonly heatCapacity: number
   /** Reciprocal of the temperature coefficient at 0 °C, °C. */
   readonly beta: number
-  readonly source: string
+  readonly sources: readonly Source[]
 }
 
 /** Metals of wire. */
 export type Metal = "copper" | "aluminium"
-
-const adiabatic = "IEC 60364-5-54, 2011, Annex A, table A.54.1 (heat capacity, β; from memory)"
 
 /** Conductor metals, each with its source. */
 export const metals: Readonly<Record<Metal, ConductorMetal>> = {
@@ -30,7 +29,7 @@ export const metals: Readonly<Record<Metal, ConductorMetal>> = {
     density: 8890,
     heatCapacity: 3.45e6,
     beta: 234.5,
-    source: `IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 by memory (1/58 Ω·mm²/m, 0.00393/K at 20 °C, 8.89 g/cm³); ${adiabatic}`,
+    sources: [COPPER, ADIABATIC],
   },
   aluminium: {
     label: "hard-drawn aluminium",
@@ -39,24 +38,8 @@ export const metals: Readonly<Record<Metal, ConductorMetal>> = {
     density: 2703,
     heatCapacity: 2.5e6,
     beta: 228,
-    source: `IEC 60889, Hard-drawn aluminium wire, 1987, clause 3 by memory (28.264 nΩ·m, 0.00403/K at 20 °C, 2.703 g/cm³); ${adiabatic}`,
+    sources: [ALUMINIUM, ADIABATIC],
   },
-}
-
-/** ASTM B258: American wire gauge by its geometric series. */
-export const awgSource: Source = {
-  title: "ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of AWG sizes of solid round wires",
-  by: "ASTM International",
-  edition: "2018",
-  where: "clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps; from memory)",
-}
-
-/** IEC 60228: conductors of insulated cables. */
-export const iec60228Source: Source = {
-  title: "IEC 60228, Conductors of insulated cables",
-  by: "IEC",
-  edition: "2004",
-  where: "tables 2 and 3 (class 2 stranded, class 5 flexible; maximum resistance at 20 °C)",
 }
 
 /** How a conductor is made up. */
@@ -72,13 +55,10 @@ export const strandings: Readonly<Record<Stranding, string>> = {
   "class5-tinned": "IEC 60228 class 5 (flexible), tinned copper, maximum resistance",
 }
 
-/**
- * Resistance of concentric-lay stranded wire over solid of the same area.
- * ASTM B8, 2011, clause 8 (2 %), as used by NEC chapter 9, table 8.
- */
+/** Resistance of concentric-lay stranded wire over solid of the same area (ASTM B8). */
 export const layFactor = 1.02
 
-/** IEC 60228, 2004: greatest resistance at 20 °C, Ω/km, by nominal area in mm² and class. */
+/** IEC 60228, 2004: maximum resistance at 20 °C, Ω/km, by nominal area in mm² and class. */
 export interface NominalConductor {
   /** Nominal cross-section, mm²: a name; the resistance defines the conductor. */
   readonly area: number
@@ -88,10 +68,7 @@ export interface NominalConductor {
   readonly "class5-tinned": number
 }
 
-/**
- * IEC 60228, 2004, tables 2 and 3. Class 5 at 0.5, 4, 6 and 16 mm² is from memory; every other figure
- * is checked against its row of the published values.
- */
+/** IEC 60228, 2004, tables 2 and 3. */
 export const nominalConductors: readonly NominalConductor[] = [
   { area: 0.5, class2: 36.0, "class2-tinned": 36.7, class5: 39.0, "class5-tinned": 40.1 },
   { area: 0.75, class2: 24.5, "class2-tinned": 24.8, class5: 26.0, "class5-tinned": 26.7 },
@@ -107,7 +84,7 @@ export const nominalConductors: readonly NominalConductor[] = [
 /** Shapes of a current pulse and their I²t over peak² · time. */
 export type PulseShape = "square" | "half-sine" | "triangle" | "parabola" | "exponential"
 
-/** Fuse characteristics (Fuseology), Littelfuse, 2017, page 12, chart 1. Exponential: time is the time constant. */
+/** Pulse energy, chart 1 (Fuseology, 2017). Exponential: time is the time constant. */
 export const pulseShapes: Readonly<Record<PulseShape, { readonly factor: number }>> = {
   square: { factor: 1 },
   "half-sine": { factor: 1 / 2 },
@@ -116,7 +93,7 @@ export const pulseShapes: Readonly<Record<PulseShape, { readonly factor: number 
   exponential: { factor: 1 / 2 },
 }
 
-/** Part of the nominal melting I²t a pulse may have, by pulses outlived: the same, chart 2. */
+/** Part of the nominal melting I²t a pulse may have, by pulses outlived: chart 2 (Fuseology, 2017). */
 export const pulseFractions: readonly { readonly pulses: number; readonly fraction: number }[] = [
   { pulses: 100, fraction: 0.48 },
   { pulses: 1000, fraction: 0.38 },
@@ -124,33 +101,53 @@ export const pulseFractions: readonly { readonly pulses: number; readonly fracti
   { pulses: 100000, fraction: 0.22 },
 ]
 
-/** Blade fuse opening times, ISO 8820-3, 2015, types C and F (from memory). */
+/** Opening times of blade fuses, types C and F. */
 export const bladeFuse = {
   /** Multiple of the rating it may carry for many minutes. */
   longMultiple: 1.35,
   holds: { multiple: 1.1, shortest: 360000 },
   long: { multiple: 1.35, shortest: 0.75, longest: 600 },
   overload: { multiple: 2, shortest: 0.15, longest: 5 },
+  /** Largest rating of these types, A: above it blades are larger and slower. */
+  largest: 40,
+  source: BLADE,
 } as const
 
-/** Usual blade fuse ratings, A (ISO 8820-3, 2015; from memory). */
+/** Usual ratings of blade fuses of these types, A (ISO 8820-3). */
 export const bladeRatings: readonly number[] = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40]
 
-/** Preece's constants for round wire in still air, A per inch^1.5 (Fuse equations, technical data table). */
+/** Preece's constants for round wire in still air, A per inch^1.5. */
 export const preeceConstants = { copper: 10244, aluminium: 7585, tin: 1642 } as const
 
-/** Contacts met in small builds: greatest current (A, null where not stated) and greatest resistance (Ω). */
-export const contactKinds = {
+/** Kinds of {@link contactKinds}. */
+export type ContactKind = "wire-to-board-2.5mm" | "subminiature-toggle" | "miniature-toggle-silver" | "miniature-toggle-gold"
+
+/** Contacts met in small builds: maximum current (A, null where not stated) and maximum resistance (Ω). */
+export const contactKinds: Readonly<
+  Record<ContactKind, { readonly current: number | null; readonly resistance: number; readonly source: Source }>
+> = {
   "wire-to-board-2.5mm": {
     current: 3,
     resistance: 0.02,
-    source: "XH connector specification, rating table (AWG 22, after test; by way of distributors)",
+    source: {
+      title: "XH connector specification, as distributors summarise it",
+      where: "rating table (AWG 22, resistance after test)",
+      verified: "seen",
+    },
   },
   "subminiature-toggle": {
     current: null,
     resistance: 0.05,
-    source: "Series A subminiature toggles, general specifications (0.4 VA: no power path)",
+    source: { title: "Series A subminiature toggles, general specifications", where: "0.4 VA: no power path", verified: "seen" },
   },
-  "miniature-toggle-silver": { current: null, resistance: 0.01, source: "Series M miniature toggles, general specifications" },
-  "miniature-toggle-gold": { current: null, resistance: 0.02, source: "Series M miniature toggles, general specifications" },
-} as const
+  "miniature-toggle-silver": {
+    current: null,
+    resistance: 0.01,
+    source: { title: "Series M miniature toggles, general specifications", verified: "seen" },
+  },
+  "miniature-toggle-gold": {
+    current: null,
+    resistance: 0.02,
+    source: { title: "Series M miniature toggles, general specifications", verified: "seen" },
+  },
+}

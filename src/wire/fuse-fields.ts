@@ -2,15 +2,17 @@ import type { Current, MeltingIntegral, Ratio, Resistance, Temperature, Time } f
 import type { Fields, OutFields } from "../solver/index.js"
 import { type ConductorSize, sizeFields } from "./conductor.js"
 import type { PulseShape } from "./data.js"
+import { type Laid, laidFields } from "./laid.js"
+import { SHORT_LIMIT } from "./withstand.js"
 
 /** Input of {@link fuseCoordination}. */
-export interface FuseCoordinationInput extends ConductorSize {
+export interface FuseCoordinationInput extends ConductorSize, Laid {
   /** Rated current of the fuse. */
   fuse: Current
   /** Steady current of the circuit. */
   current: Current
-  /** Current the wire may carry for good where it lies (see wireHeating). */
-  wireRating: Current
+  /** Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. */
+  wireRating?: Current | null
   /** Part of its rating a fuse may carry for good. */
   loading?: Ratio
   /** What warm surroundings leave of the rating. */
@@ -29,37 +31,41 @@ export interface FuseCoordinationInput extends ConductorSize {
   fuseResistance?: Resistance
   /** Resistance at rated current over the cold one. */
   hotFactor?: number
-  /** Conductor temperature when the fault starts. */
-  initialTemperature?: Temperature
+  /** Conductor temperature when the fault starts; the insulation's rating when left out. */
+  initialTemperature?: Temperature | null
   /** Conductor temperature a short fault may reach. */
   faultLimit?: Temperature
 }
 
 /** Result of {@link fuseCoordination}. */
 export interface FuseCoordination {
-  /** Least fuse rating that carries the steady current, A. */
+  /** Smallest fuse rating that carries the steady current, A. */
   readonly leastRating: number
-  /** Greatest fuse rating the wire bears at 135 %, A. */
+  /** Largest fuse rating the wire bears at 135 %, A. */
   readonly greatestRating: number
-  /** Smallest usual blade rating between the two, A; null where none fits. */
+  /** Smallest usual blade rating that passes every check here, A; null where none does. */
   readonly suggestedRating: number | null
+  /** Current at which the conductor reaches its insulation's rating where it lies, A. */
+  readonly ratedCurrent: number
+  /** Current the wire bears for good: that, or its own datasheet's where that is less, A. */
+  readonly wireCurrent: number
   /** The fuse carries the steady current. */
   readonly carriesLoad: boolean
   /** The wire bears 135 % of the fuse's rating for good. */
   readonly protectsWire: boolean
-  /** The wire bears 200 % of the rating as long as the fuse may take to open. */
+  /** The wire bears 200 % of the rating as long as the fuse may take to open, heat loss counted. */
   readonly survivesOverload: boolean
   /** The fuse outlives the inrush; null where inrush or melting integral is not given. */
   readonly passesInrush: boolean | null
-  /** Everything known is in order. */
+  /** Every check that could be made is passed. */
   readonly coordinated: boolean
   /** Current the fuse may carry for many minutes: 135 % of its rating, A. */
   readonly longCurrent: number
   /** Adiabatic factor k of the wire, in A·√s/mm². */
   readonly adiabaticFactor: number
-  /** What the wire withstands in a short fault, k²·A², A²·s. */
+  /** What the wire withstands in a short fault, no heat lost: k²·A², A²·s. */
   readonly wireWithstand: number
-  /** What 200 % of the rating may let through, A²·s. */
+  /** What the fuse may let through at 200 % of its rating, A²·s. */
   readonly overloadIntegral: number
   /** I²·t of one inrush pulse, A²·s. */
   readonly pulseIntegral: number | null
@@ -77,8 +83,17 @@ export interface FuseCoordination {
 export const fuseInput: Fields<FuseCoordinationInput> = {
   fuse: { kind: "current", symbol: "I_n", label: "fuse rating", above: 0, max: 1000, typical: [2, 30] },
   current: { kind: "current", symbol: "I", label: "steady current", above: 0, max: 1000, typical: [0.5, 20] },
-  wireRating: { kind: "current", symbol: "I_w", label: "current the wire may carry", above: 0, max: 1000, typical: [2, 30] },
+  wireRating: {
+    kind: "current",
+    symbol: "I_w",
+    label: "current the wire's datasheet allows",
+    above: 0,
+    max: 1000,
+    typical: [2, 30],
+    default: null,
+  },
   ...sizeFields,
+  ...laidFields,
   loading: {
     kind: "ratio",
     symbol: "a",
@@ -98,7 +113,7 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     default: 1,
   },
   inrushPeak: { kind: "current", symbol: "I_p", label: "inrush peak", above: 0, max: 1e5, typical: [5, 80], default: null },
-  inrushTime: { kind: "time", symbol: "t_p", label: "inrush time", above: 0, max: 100, typical: ["2 ms", "300 ms"], default: "20 ms" },
+  inrushTime: { kind: "time", symbol: "t_in", label: "inrush time", above: 0, max: 100, typical: ["2 ms", "300 ms"], default: "20 ms" },
   inrushShape: {
     kind: "choice",
     label: "inrush shape",
@@ -139,7 +154,7 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     typical: ["2 mohm", "50 mohm"],
     default: "5 mohm",
   },
-  hotFactor: { kind: "number", symbol: "k_f", label: "hot over cold resistance", min: 1, max: 5, typical: [1.2, 1.6], default: 1.4 },
+  hotFactor: { kind: "number", symbol: "k_f", label: "hot over cold resistance", min: 1, max: 10, typical: [1.2, 1.6], default: 1.4 },
   initialTemperature: {
     kind: "temperature",
     symbol: "T_i",
@@ -147,36 +162,38 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     min: -50,
     max: 200,
     typical: [30, 90],
-    default: 70,
+    default: null,
   },
   faultLimit: {
     kind: "temperature",
     symbol: "T_f",
     label: "conductor limit in a short fault",
-    min: -50,
-    max: 300,
+    min: 70,
+    max: 350,
     typical: [140, 250],
-    default: 160,
+    default: SHORT_LIMIT,
   },
 }
 
 /** Result descriptions. */
 export const fuseOutput: OutFields<FuseCoordination> = {
-  leastRating: { kind: "current", symbol: "I_lo", label: "least rating for the load" },
-  greatestRating: { kind: "current", symbol: "I_hi", label: "greatest rating for the wire" },
-  suggestedRating: { kind: "current", symbol: "I_b", label: "usual blade rating between" },
+  leastRating: { kind: "current", symbol: "I_lo", label: "smallest rating for the load" },
+  greatestRating: { kind: "current", symbol: "I_hi", label: "largest rating for the wire" },
+  suggestedRating: { kind: "current", symbol: "I_b", label: "smallest usual blade rating that passes" },
+  ratedCurrent: { kind: "current", symbol: "I_r", label: "current that reaches the insulation's rating" },
+  wireCurrent: { kind: "current", symbol: "I_c", label: "current the wire bears for good" },
   carriesLoad: { kind: "flag", label: "carries the load" },
   protectsWire: { kind: "flag", label: "protects the wire at 135 %" },
-  survivesOverload: { kind: "flag", label: "wire outlives 200 %" },
-  passesInrush: { kind: "flag", label: "outlives the inrush" },
-  coordinated: { kind: "flag", label: "all in order" },
-  longCurrent: { kind: "current", symbol: "I_135", label: "current it may carry for minutes" },
+  survivesOverload: { kind: "flag", label: "wire survives 200 % until the fuse opens" },
+  passesInrush: { kind: "flag", label: "survives the inrush" },
+  coordinated: { kind: "flag", label: "passes these checks" },
+  longCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may carry for minutes" },
   adiabaticFactor: { kind: "number", symbol: "k", label: "adiabatic factor, A·√s/mm²" },
-  wireWithstand: { kind: "meltingIntegral", symbol: "W", label: "what the wire withstands" },
-  overloadIntegral: { kind: "meltingIntegral", symbol: "W_o", label: "what 200 % may let through" },
+  wireWithstand: { kind: "meltingIntegral", symbol: "W", label: "wire withstand, no heat lost" },
+  overloadIntegral: { kind: "meltingIntegral", symbol: "W_o", label: "fuse let-through at 200 %" },
   pulseIntegral: { kind: "meltingIntegral", symbol: "W_p", label: "I²t of one inrush" },
   neededIntegral: { kind: "meltingIntegral", symbol: "M_n", label: "melting I²t needed" },
-  meltingCurrent: { kind: "current", symbol: "I_m", label: "melts the bare wire" },
+  meltingCurrent: { kind: "current", symbol: "I_m", label: "fusing current of the bare wire" },
   drop: { kind: "voltage", symbol: "U", label: "voltage lost in the fuse" },
   heat: { kind: "power", symbol: "P", label: "heat in the fuse" },
 }

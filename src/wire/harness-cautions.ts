@@ -1,8 +1,12 @@
-import { formatQuantity } from "../quantity/index.js"
-import { type Caution, caution, type SiOf } from "../solver/index.js"
-import { areaOf } from "./conductor.js"
+import { type Caution, caution, commonPractice, type SiOf } from "../solver/index.js"
+import { areaOf, touchCaution } from "./conductor.js"
+import { bladeFuse } from "./data.js"
+import { guardedWires } from "./harness-guards.js"
 import type { Harness, HarnessInput } from "./harness-types.js"
-import { chassisCurrent } from "./limits.js"
+import { bundledCurrent } from "./limits.js"
+import { wireCautions } from "./overload.js"
+import { BLADE, CIRCULAR_MILS, CONNECTORS, FUSE_PLACE, FUSEOLOGY, KIRCHHOFF, LITHIUM_CHARGE } from "./sources.js"
+import { guards, inAir, largestFuse, SHORT_LIMIT } from "./withstand.js"
 
 type Si = SiOf<HarnessInput>
 
@@ -10,19 +14,23 @@ type Si = SiOf<HarnessInput>
 const FUSE_WITHIN = 0.18
 
 /** First wire whose far end lies more than 18 cm of wire from a source's positive pole with no fuse or load between. */
-function unfusedWire(si: Si): string | null {
+function unfusedWire(si: Si): number | null {
   const away = new Map<string, number>(si.sources.map((s) => [s.positive, 0]))
-  const links = [...si.wires, ...[...si.contacts, ...si.switches].map((c) => ({ ...c, length: 0 }))]
+  const links = [
+    ...si.wires.map((w, wire) => ({ ...w, wire })),
+    // nothing but a wire has length, so nothing but a wire can pass the limit
+    ...[...si.contacts, ...si.switches].map((c) => ({ ...c, length: 0, wire: null })),
+  ]
   for (let grown = true; grown; ) {
     grown = false
-    for (const { name, from, to, length } of links)
+    for (const { wire, from, to, length } of links)
       for (const [near, far] of [
         [from, to],
         [to, from],
       ] as const) {
         const reach = (away.get(near) ?? Number.POSITIVE_INFINITY) + length
         if (!(reach < (away.get(far) ?? Number.POSITIVE_INFINITY))) continue
-        if (reach > FUSE_WITHIN) return name
+        if (reach > FUSE_WITHIN) return wire
         away.set(far, reach)
         grown = true
       }
@@ -30,88 +38,159 @@ function unfusedWire(si: Si): string | null {
   return null
 }
 
+/** Cautions of fuses: what they carry, and whether they guard the wires behind them. */
+function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
+  const found: Caution[] = []
+  si.fuses.forEach((fuse, i) => {
+    const current = carried(fuse.name)
+    if (!(current > 0.75 * fuse.rating)) return
+    const over = current > fuse.rating
+    found.push(
+      caution(
+        over ? "fuse-overloaded" : "fuse-near-rating",
+        over ? "warning" : "caution",
+        `Fuse '{given.fuses.${i}.name}' carries {carried current} of its {given.fuses.${i}.rating current}: above 75 % it may open in time, and it may also carry 135 % for many minutes while wires heat.` as string,
+        FUSEOLOGY,
+        { [`given.fuses.${i}.name`]: fuse.name, [`given.fuses.${i}.rating`]: fuse.rating, carried: current },
+      ),
+    )
+  })
+  // the weakest wire behind each fuse speaks for the others
+  const weakest = new Map<number, { readonly wire: number; readonly most: number }>()
+  const known = new Map<string, number>()
+  const mostFor = (i: number) => {
+    const wire = si.wires[i] as Si["wires"][number]
+    const key = [areaOf(wire), wire.metal, wire.stranding].join()
+    const most = known.get(key) ?? largestFuse(inAir(wire), SHORT_LIMIT)
+    known.set(key, most)
+    return most
+  }
+  for (const { wire, fuse } of guardedWires(si)) {
+    const most = mostFor(wire)
+    if (most < (weakest.get(fuse)?.most ?? Number.POSITIVE_INFINITY)) weakest.set(fuse, { wire, most })
+  }
+  for (const [i, { wire, most }] of weakest) {
+    const fuse = si.fuses[i] as Si["fuses"][number]
+    const size = si.wires[wire] as Si["wires"][number]
+    const { long, overload } = guards(fuse.rating, inAir(size), SHORT_LIMIT)
+    if (long && overload) continue
+    found.push(
+      caution(
+        "fuse-above-wire",
+        "warning",
+        `Fuse '{given.fuses.${i}.name}' of {given.fuses.${i}.rating current} does not guard wire '{given.wires.${wire}.name}': it may let {longCurrent current} flow for many minutes. Even alone in still air at 25 °C with 80 °C insulation that wire takes a fuse of {largestFuse current} at most; in a bundle or under padding, less. Take a smaller fuse or a thicker wire.` as string,
+        BLADE,
+        {
+          [`given.fuses.${i}.name`]: fuse.name,
+          [`given.fuses.${i}.rating`]: fuse.rating,
+          [`given.wires.${wire}.name`]: size.name,
+          longCurrent: bladeFuse.longMultiple * fuse.rating,
+          largestFuse: most,
+        },
+      ),
+    )
+  }
+  return found
+}
+
+/** Cautions of contacts and switches. */
+function contactCautions(si: Si, out: Harness, carried: (name: string) => number): Caution[] {
+  const found: Caution[] = []
+  for (const list of ["contacts", "switches"] as const)
+    si[list].forEach((contact, i) => {
+      const current = carried(contact.name)
+      const at = out.branches.findIndex((b) => b.name === contact.name)
+      const heat = out.branches[at]?.heat ?? 0
+      const name = `given.${list}.${i}`
+      if (contact.rating !== null && current > contact.rating)
+        found.push(
+          caution(
+            "hot-connector",
+            "warning",
+            `Contact '{${name}.name}' carries {carried current} and is rated {${name}.rating current}: it heats, ages and can burn or melt. Use a larger one.` as string,
+            CONNECTORS,
+            { [`${name}.name`]: contact.name, [`${name}.rating`]: contact.rating, carried: current },
+          ),
+        )
+      else if (heat > 0.5)
+        found.push(
+          caution(
+            "warm-connector",
+            "caution",
+            `Contact '{${name}.name}' gives off {branches.${at}.heat power}: a small connector gets too hot to touch, and its resistance rises as it ages.` as string,
+            commonPractice,
+            { [`${name}.name`]: contact.name, [`branches.${at}.heat`]: heat },
+          ),
+        )
+    })
+  return found
+}
+
 /** Hazards and limits of a harness. */
 export function harnessCautions(si: Si, out: Harness): Caution[] {
   const found: Caution[] = []
+  const byName = new Map(out.branches.map((b) => [b.name, Math.abs(b.current)]))
+  const carried = (name: string) => byName.get(name) ?? 0
   const unfused = unfusedWire(si)
-  if (unfused !== null)
+  if (unfused !== null) {
+    const path = `given.wires.${unfused}.name`
     found.push(
       caution(
         "unfused-wire",
         "warning",
-        `Wire '${unfused}' leaves a source with no fuse ahead of it: a short in it burns along the wearer's body. Put the fuse within 18 cm of the positive pole, and have a qualified person check the build.`,
-        "ABYC E-11, clause 11.10 (overcurrent protection within 7 in of the source; by way of suppliers' summaries)",
+        `Wire '{${path}}' leaves a source with no fuse ahead of it: a short in it burns along the wearer's body. Put the fuse within 18 cm of the positive pole, and have a qualified person check the build.` as string,
+        FUSE_PLACE,
+        { [path]: (si.wires[unfused] as Si["wires"][number]).name },
       ),
     )
-  const current = (a: number) => formatQuantity("current", a)
-  const branch = (name: string) => out.branches.find((b) => b.name === name)
-  for (const fuse of si.fuses) {
-    const carried = Math.abs(branch(fuse.name)?.current ?? 0)
-    if (carried > 0.75 * fuse.rating)
-      found.push(
-        caution(
-          carried > fuse.rating ? "fuse-overloaded" : "fuse-near-rating",
-          carried > fuse.rating ? "warning" : "caution",
-          `Fuse '${fuse.name}' carries ${current(carried)} of its ${current(fuse.rating)}: above 75 % it may open in time, and it may also carry 135 % for many minutes while wires heat.`,
-          "Fuse characteristics, Fuseology, 2017 (75 % rerating); ISO 8820-3, 2015 (135 %; from memory)",
-        ),
-      )
   }
-  for (const contact of [...si.contacts, ...si.switches]) {
-    const state = branch(contact.name)
-    const carried = Math.abs(state?.current ?? 0)
-    if (contact.rating !== null && carried > contact.rating)
-      found.push(
-        caution(
-          "hot-connector",
-          "warning",
-          `Contact '${contact.name}' carries ${current(carried)} and is rated ${current(contact.rating)}: it heats, ages and can burn or melt. Use a larger one.`,
-          "IEC 60512-5-2, 2002 (current-temperature derating of connectors; from memory)",
-        ),
-      )
-    else if ((state?.heat ?? 0) > 0.5)
-      found.push(
-        caution(
-          "hot-connector",
-          "caution",
-          `Contact '${contact.name}' gives off ${formatQuantity("power", state?.heat ?? 0)}: a small connector gets too hot to touch, and its resistance rises as it ages.`,
-        ),
-      )
-  }
-  for (const wire of si.wires) {
-    const carried = Math.abs(branch(wire.name)?.current ?? 0)
-    if (carried > chassisCurrent(areaOf(wire)))
+  found.push(...fuseCautions(si, carried), ...contactCautions(si, out, carried))
+  si.wires.forEach((wire, i) => {
+    const current = carried(wire.name)
+    const path = `given.wires.${i}.name`
+    const burning = wireCautions(wire, "carried", current, { path, name: wire.name })
+    if (burning.length > 0) found.push(...burning.filter((b) => !found.some((f) => f.code === "fumes" && b.code === "fumes")))
+    else if (current > bundledCurrent(areaOf(wire)))
       found.push(
         caution(
           "thin-wire",
           "caution",
-          `Wire '${wire.name}' carries ${current(carried)}, more than 700 circular mils per ampere allow (${current(chassisCurrent(areaOf(wire)))}): check its temperature with wireHeating before it lies in a bundle or under padding.`,
-          "Handbook of Electronic Tables and Formulas (700 circular mils per ampere)",
+          `Wire '{${path}}' carries {carried current}, more than 700 circular mils per ampere allow ({bundled current}): check its temperature with wireHeating before it lies in a bundle or under padding.` as string,
+          CIRCULAR_MILS,
+          { [path]: wire.name, carried: current, bundled: bundledCurrent(areaOf(wire)) },
         ),
       )
-  }
-  for (const s of out.supplies)
-    if (s.current < -1e-9)
-      found.push(
-        caution(
-          "source-fed-back",
-          "warning",
-          `Source '${s.name}' is being fed ${current(-s.current)} by another: lithium cells charged this way have no charger watching them. Never join unequal packs directly.`,
-          "IEC 62133-2, 2017 (charging of lithium cells within stated limits; from memory)",
-        ),
-      )
-  for (const l of out.loads)
+  })
+  out.supplies.forEach((s, i) => {
+    if (!(s.current < -1e-9)) return
+    found.push(
+      caution(
+        "source-fed-back",
+        "warning",
+        `Source '{supplies.${i}.name}' is being fed {fedBack current} by another: lithium cells charged this way have no charger watching them. Never join unequal packs directly.` as string,
+        LITHIUM_CHARGE,
+        { [`supplies.${i}.name`]: s.name, fedBack: -s.current },
+      ),
+    )
+  })
+  out.loads.forEach((l, i) => {
     if (!l.fed)
-      found.push(caution("load-off", "note", `Load '${l.name}' has no closed path to a source: it is off.`, "Kirchhoff's current law"))
-  for (const l of out.loads)
-    if (l.fed && l.voltage < 0 && l.type !== "resistance")
+      found.push(
+        caution("load-off", "note", `Load '{loads.${i}.name}' has no closed path to a source: it is off.` as string, KIRCHHOFF, {
+          [`loads.${i}.name`]: l.name,
+        }),
+      )
+    else if (l.voltage < 0 && l.type !== "resistance")
       found.push(
         caution(
           "reversed-load",
           "warning",
-          `Load '${l.name}' sees ${formatQuantity("voltage", l.voltage)}: its current cannot flow this way.`,
-          "Kirchhoff's voltage law",
+          `Load '{loads.${i}.name}' sees {loads.${i}.voltage voltage}: its current cannot flow this way.` as string,
+          KIRCHHOFF,
+          { [`loads.${i}.name`]: l.name, [`loads.${i}.voltage`]: l.voltage },
         ),
       )
-  return found
+  })
+  const volts = out.nodes.flatMap((n) => (n.voltage === null ? [] : [n.voltage]))
+  return [...found, ...touchCaution("highest", Math.max(...volts) - Math.min(...volts))]
 }

@@ -1,10 +1,11 @@
-import { formatQuantity } from "../quantity/index.js"
 import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { resistance20, sizeIssues, sizeSources, temperatureFactor } from "./conductor.js"
 import { harnessCautions } from "./harness-cautions.js"
 import { harnessInput, harnessOutput } from "./harness-fields.js"
 import type { Harness, HarnessBranch, HarnessInput } from "./harness-types.js"
-import { type NetworkState, solveNetwork, type TwoPole } from "./network.js"
+import { type NetworkFault, type NetworkState, solveNetwork, type TwoPole } from "./network.js"
+import { KIRCHHOFF, LOOPS, TELLEGEN } from "./sources.js"
+import { withstandSources } from "./withstand.js"
 
 type Si = SiOf<HarnessInput>
 interface Part {
@@ -50,41 +51,65 @@ const groundOf = (si: Si) => si.ground ?? (si.sources[0] as Si["sources"][number
 
 function solve(si: Si): Harness | NoSolution {
   const { parts, names } = partsOf(si)
-  const found = solveNetwork(
-    names.length,
-    parts.map((p) => p.pole),
-    names.indexOf(groundOf(si)),
-  )
-  return "fault" in found ? refused(si, parts, found) : harnessOf(parts, names, found)
+  const ground = names.indexOf(groundOf(si))
+  const network = (poles: readonly TwoPole[]) => solveNetwork(names.length, poles, ground)
+  const poles = parts.map((p) => p.pole)
+  const found = network(poles)
+  return "fault" in found ? refused(si, parts, found, network) : harnessOf(parts, names, found)
 }
 
-function refused(si: Si, parts: readonly Part[], found: Exclude<ReturnType<typeof solveNetwork>, NetworkState>): NoSolution {
-  const name = (i: number) => `'${(parts[i] as Part).name}'`
+/** Resistance that settles the currents of a loop without any: that of a very good contact, Ω. */
+const GOOD_CONTACT = 1e-3
+
+function refused(
+  si: Si,
+  parts: readonly Part[],
+  found: NetworkFault,
+  network: (poles: readonly TwoPole[]) => NetworkState | NetworkFault,
+): NoSolution {
+  const name = (i: number) => (parts[i] as Part).name
   switch (found.fault) {
-    case "no-resistance":
+    case "no-resistance": {
+      const tried = network(parts.map(({ pole }, i) => (i === found.branch ? { ...pole, resistance: GOOD_CONTACT } : pole)))
       return refuse(
         "no-resistance",
-        `The loop closed by ${name(found.branch)} has no resistance: its current is not defined. Give its source, wires or contacts the resistance they have.`,
-        0,
+        "The loop closed by '{branch}' has no resistance: its current is not defined. Give its source, wires or contacts the resistance they have; {shortBy resistance} would do.",
+        GOOD_CONTACT,
+        {},
+        "fault" in tried ? {} : { resistance: GOOD_CONTACT },
+        { branch: name(found.branch) },
       )
-    case "in-series":
+    }
+    case "in-series": {
+      const [a, b] = found.branches
+      const [first, second] = [parts[a]?.pole.current ?? 0, parts[b]?.pole.current ?? 0]
       return refuse(
         "loads-in-series",
-        `Loads ${name(found.branches[0])} and ${name(found.branches[1])} stand in series with nothing between them that fixes the voltage.`,
-        0,
+        "Loads '{first}' and '{second}' stand in series with nothing between them that fixes the voltage.",
+        // two loads that ask for the same current still leave the voltage between them open
+        Math.abs(first - second) || Math.max(first, second),
+        {},
+        {},
+        { first: name(a), second: name(b) },
       )
+    }
     case "no-voltage":
-      return refuse("no-voltage", `Load ${name(found.branch)} gets no voltage in its direction: check which way round it is connected.`, 0)
+      return refuse(
+        "no-voltage",
+        "Load '{load}' gets no voltage in its direction ({shortBy voltage} the other way): check which way round it is connected.",
+        found.shortBy,
+        {},
+        {},
+        { load: name(found.branch) },
+      )
     default: {
       const power = si.powerLoads.reduce((sum, l) => sum + l.power, 0)
-      const available = found.scale * power
-      const watts = (p: number) => formatQuantity("power", p)
       return refuse(
         "power-beyond-source",
-        `The constant-power loads ask for ${watts(power)} together; the greatest power available to them in these proportions is ${watts(available)}, short by ${watts(power - available)}.`,
-        power - available,
+        "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {nearest.power power}, short by {shortBy power}.",
+        power * (1 - found.scale),
         { power },
-        { power: available, scale: found.scale },
+        { power: found.scale * power, scale: found.scale },
       )
     }
   }
@@ -155,18 +180,29 @@ function check(si: Si): Issue[] {
   const found: Issue[] = []
   for (const list of lists)
     si[list].forEach((item, i) => {
-      if (seen.has(item.name)) found.push(inconsistent([list, i, "name"], `'${item.name}' again`, "a name of its own"))
+      if (seen.has(item.name))
+        found.push(
+          inconsistent([list, i, "name"], `'{${list}.${i}.name}' again` as string, "a name of its own", {
+            [`${list}.${i}.name`]: item.name,
+          }),
+        )
       seen.add(item.name)
       const [a, b] = "positive" in item ? [item.positive, item.negative] : [item.from, item.to]
-      if (a === b) found.push(inconsistent([list, i, "positive" in item ? "negative" : "to"], `'${b}' at both ends`, "another node"))
+      const end = "positive" in item ? "negative" : "to"
+      if (a === b)
+        found.push(
+          inconsistent([list, i, end], `'{${list}.${i}.${end}}' at both ends` as string, "another node", {
+            [`${list}.${i}.${end}`]: b,
+          }),
+        )
     })
   si.wires.forEach((wire, i) => {
-    for (const { path, received, expected } of sizeIssues(wire)) found.push(inconsistent(["wires", i, ...path], received, expected))
+    found.push(...sizeIssues(wire, ["wires", i]))
   })
   if (si.currentLoads.length + si.resistanceLoads.length + si.powerLoads.length === 0)
     found.push(inconsistent(["currentLoads"], "no load in any list", "at least one load"))
   if (si.ground !== null && !partsOf(si).names.includes(si.ground))
-    found.push(inconsistent(["ground"], `'${si.ground}'`, "a node that something is connected to"))
+    found.push(inconsistent(["ground"], "'{ground}'", "a node that something is connected to", { ground: si.ground }))
   return found
 }
 
@@ -186,12 +222,15 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  * (default: the first source's negative pole). Loads that no source reaches are off. Valid for steady
  * direct current.
  *
+ * Every wire is also asked whether it bears its current, and what the fuse ahead of it may let flow (135 % for minutes, 200 %
+ * for 5 s), by the same rule as in {@link fuseCoordination}, alone in still air at 25 °C with 80 °C insulation.
+ *
  * Sources: G. Kirchhoff, 1845; L. O. Chua, P.-M. Lin, Computer-Aided Analysis of Electronic Circuits,
- * 1975, chapter 4 (loop analysis by tree and links; from memory).
+ * 1975, chapter 4 (loop analysis by tree and links).
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `power-beyond-source` naming the greatest power available, `no-resistance`,
+ * @throws NoSolutionError `power-beyond-source` naming the most power there is, `no-resistance`,
  * `loads-in-series` or `no-voltage`
  * @example
  * ```ts
@@ -263,20 +302,16 @@ export const harness: Solver<HarnessInput, Harness> = /* @__PURE__ */ solver<Har
     { symbol: "P_c", meaning: "no contacts", is: "0 W", when: "n_c == 0" },
     { symbol: "P_k", meaning: "heat in the worst of them", is: "max(R_c .* I_c .* I_c)", when: "n_c > 0" },
     { symbol: "V_low", meaning: "lowest load voltage", is: "min(V_l)" },
-    { symbol: "U_r", meaning: "greatest shift between returns, ground included", is: "max(max(V_r), 0 V) - min(min(V_r), 0 V)" },
+    { symbol: "U_r", meaning: "maximum shift between returns, ground included", is: "max(max(V_r), 0 V) - min(min(V_r), 0 V)" },
     {
       left: "P_s",
       right: "P_l + P_w + P_c + P_i",
       meaning: "what the sources give is used or lost (Tellegen)",
-      source: "B. D. H. Tellegen, 1952",
+      source: TELLEGEN,
     },
     { left: "sum(E_s .* I_s)", right: "sum(V_l .* I_l) + P_w + P_c + sum(R_s .* I_s .* I_s)", meaning: "the same, current by current" },
   ],
-  sources: [
-    ...sizeSources,
-    { title: "Kirchhoff's laws", by: "G. Kirchhoff", edition: "1845" },
-    { title: "A general network theorem, with applications", by: "B. D. H. Tellegen", edition: "1952" },
-  ],
+  sources: [...sizeSources, KIRCHHOFF, LOOPS, TELLEGEN, ...withstandSources],
   check,
   solve,
   cautions: harnessCautions,

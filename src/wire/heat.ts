@@ -11,7 +11,7 @@ export const stefanBoltzmann = 5.670374419e-8
  * Convection: S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18, 1975, 1049. Air at the film
  * temperature and 101 325 Pa: conductivity 0.0263·(T/300 K)^0.865 W/(m·K) (a fit to Incropera et al.,
  * Fundamentals of Heat and Mass Transfer, 2007, table A.4, within 1 % from 250 to 450 K), viscosity by
- * Sutherland's formula (F. M. White, Viscous Fluid Flow, table 1-2; from memory).
+ * Sutherland's formula (F. M. White, Viscous Fluid Flow, table 1-2).
  */
 export function surfaceCoefficient(diameter: number, ambient: number, rise: number, emissivity: number): number {
   const [ta, ts] = [ambient + 273.15, ambient + 273.15 + rise]
@@ -32,8 +32,9 @@ export interface HeatPath {
   readonly wires: number
   /** From conductor to outer surface for one wire's heat, K·m/W. */
   readonly inner: number
-  /** From outer surface to the room for all wires' heat, K·m/W; null where the surface is in free air. */
+  /** From outer surface to the surroundings for all wires' heat, K·m/W; null where the surface is in free air. */
   readonly outer: number | null
+  /** Where the wire would lie without current: the air, or the skin under padding, °C. */
   readonly ambient: number
   readonly emissivity: number
 }
@@ -50,7 +51,7 @@ const shed = (path: HeatPath, rise: number) =>
     ? Math.PI * path.outerDiameter * surfaceCoefficient(path.outerDiameter, path.ambient, rise, path.emissivity) * rise
     : rise / path.outer
 
-/** Steady rises of surface and conductor over the room, K; null where there is none below 1000 K (thermal runaway). */
+/** Steady rises of surface and conductor over the surroundings, K; null where there is none below 1000 K (thermal runaway). */
 export function steadyRise(
   path: HeatPath,
   heat: WireHeat,
@@ -69,9 +70,11 @@ export function steadyRise(
   }
 }
 
-/** Heat per length of one wire, W/m, at which its conductor is `rise` over the room. */
+/** Heat per length of one wire, W/m, that holds its conductor `rise` over its surroundings for good. */
 export function heatAtRise(path: HeatPath, rise: number): number {
+  if (!(rise > 0)) return 0
   if (path.inner === 0) return shed(path, rise) / path.wires
+  // at no surface rise all would flow outwards through the inside, at the full rise nothing: the ends always bracket
   const root = brent((surface) => shed(path, surface) - (path.wires * (rise - surface)) / path.inner, 0, rise, 1e-18)
-  return (rise - (root as { x: number }).x) / path.inner
+  return root === null ? Number.NaN : (rise - root.x) / path.inner
 }

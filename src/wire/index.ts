@@ -1,9 +1,9 @@
 export { awgArea, awgDiameter, type Conductor, type ConductorInput, type ConductorSize, conductor } from "./conductor.js"
 export {
-  awgSource,
   bladeFuse,
   bladeRatings,
   type ConductorMetal,
+  type ContactKind,
   contactKinds,
   type Metal,
   metals,
@@ -15,7 +15,7 @@ export {
   pulseShapes,
   type Stranding,
 } from "./data.js"
-export { adiabaticFactor, fuseCoordination, pulseFraction } from "./fuse-coordination.js"
+export { fuseCoordination, pulseFraction } from "./fuse-coordination.js"
 export type { FuseCoordination, FuseCoordinationInput } from "./fuse-fields.js"
 export { harness } from "./harness.js"
 export type {
@@ -44,7 +44,8 @@ export type {
   LedStretch,
 } from "./led-line.js"
 export { ledRun } from "./led-run.js"
-export { adiabaticConstant, chassisCurrent, fusingCurrent } from "./limits.js"
+export { bundledCurrent } from "./limits.js"
 export { type SizeCandidate, type SizeConductor, type SizeConductorInput, sizeConductor } from "./size-conductor.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
 export { type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"
+export { adiabaticConstant, adiabaticFactor, fusingCurrent } from "./withstand.js"

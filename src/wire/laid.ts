@@ -1,8 +1,8 @@
 import type { HeatTransferCoefficient, Length, Ratio, Temperature, ThermalConductivity } from "../quantity/index.js"
 import { type Fields, type Issue, inconsistent, type SiOf, type Step } from "../solver/index.js"
-import { areaOf, type ConductorSize, resistance20, warmStep } from "./conductor.js"
-import { metals } from "./data.js"
-import { airPrandtl, type HeatPath, heatAtRise, stefanBoltzmann } from "./heat.js"
+import { areaOf, type ConductorSize, warmStep } from "./conductor.js"
+import { airPrandtl, type HeatPath, stefanBoltzmann } from "./heat.js"
+import { CONVECTION, HEAT_TRANSFER, SKIN, VISCOSITY } from "./sources.js"
 
 /** Where the wire lies. */
 export type Arrangement = "free-air" | "bundle" | "padding"
@@ -15,6 +15,8 @@ export interface Laid {
   wires?: number
   /** Temperature of the air around. */
   ambient?: Temperature
+  /** Skin under padding: where the wire lies before any current, however cold the air. */
+  skinTemperature?: Temperature
   /** Insulation wall. */
   insulationThickness?: Length
   /** Thermal conductivity of the insulation. */
@@ -33,7 +35,8 @@ export interface Laid {
   rating?: Temperature
 }
 
-type LaidWire = SiOf<ConductorSize & Laid>
+/** A wire and how it is laid, in SI. */
+export type LaidWire = SiOf<ConductorSize & Laid>
 
 /** Bundle diameter over wire diameter and the root of their number: round wires fill about 70 % of the circle. */
 const bundleSpread = 1.2
@@ -41,14 +44,28 @@ const bundleSpread = 1.2
 /** Wires that share the outer surface. */
 export const together = (si: Pick<LaidWire, "arrangement" | "wires">): number => (si.arrangement === "free-air" ? 1 : si.wires)
 
-/** Faults of how a wire is laid: several wires are never alone in air, and a rating below the air around means nothing. */
-export function laidFaults({ arrangement, wires, rating, ambient }: SiOf<Laid>): Issue[] {
-  return [
-    ...(arrangement === "free-air" && wires > 1
-      ? [inconsistent(["wires"], `${wires} wires, each alone in still air`, "1, or the arrangement 'bundle' or 'padding'")]
-      : []),
-    ...(rating > ambient ? [] : [inconsistent(["rating"], `${rating} °C`, `more than the air around (${ambient} °C)`)]),
-  ]
+/** Temperature of a laid wire without current, °C: under padding it lies against the skin, whatever the air. */
+export const startOf = (si: Pick<LaidWire, "arrangement" | "ambient" | "skinTemperature">): number =>
+  si.arrangement === "padding" ? Math.max(si.ambient, si.skinTemperature) : si.ambient
+
+/** Faults of how a wire is laid: several wires are never alone in air, and a rating below the surroundings means nothing. */
+export function laidFaults(si: SiOf<Laid>): Issue[] {
+  const { arrangement, wires, rating, ambient, skinTemperature } = si
+  const found: Issue[] = []
+  if (arrangement === "free-air" && wires > 1)
+    found.push(inconsistent(["wires"], "{wires} wires, each alone in still air", "1, or the arrangement 'bundle' or 'padding'", { wires }))
+  if (!(rating > ambient))
+    found.push(
+      inconsistent(["rating"], "{rating temperature °C}", "more than the air around ({ambient temperature °C})", { rating, ambient }),
+    )
+  else if (!(rating > startOf(si)))
+    found.push(
+      inconsistent(["rating"], "{rating temperature °C}", "more than the skin under the padding ({skinTemperature temperature °C})", {
+        rating,
+        skinTemperature,
+      }),
+    )
+  return found
 }
 
 /** Thermal path of one wire of the arrangement. */
@@ -61,12 +78,8 @@ export function heatPath(si: LaidWire): HeatPath {
   const bundle = wires === 1 ? 0 : wires / (4 * Math.PI * si.bundleConductivity)
   const depth = outerDiameter / 2 + si.paddingThickness + si.paddingConductivity / si.paddingSurface
   const outer = si.arrangement === "padding" ? Math.log((8 * depth) / (Math.PI * outerDiameter)) / (Math.PI * si.paddingConductivity) : null
-  return { outerDiameter, wires, inner: insulation + bundle, outer, ambient: si.ambient, emissivity: si.emissivity }
+  return { outerDiameter, wires, inner: insulation + bundle, outer, ambient: startOf(si), emissivity: si.emissivity }
 }
-
-/** Current at which the conductor reaches its insulation's rating, A. */
-export const ratedCurrentOf = (si: LaidWire, path: HeatPath): number =>
-  Math.sqrt(heatAtRise(path, si.rating - si.ambient) / (resistance20(si) * (1 + metals[si.metal].coefficient * (si.rating - 20))))
 
 /** Field descriptions of {@link Laid}. */
 export const laidFields: Fields<Laid> = {
@@ -78,6 +91,15 @@ export const laidFields: Fields<Laid> = {
   },
   wires: { kind: "number", symbol: "n_w", label: "loaded wires together", whole: true, min: 1, max: 100, typical: [1, 8], default: 1 },
   ambient: { kind: "temperature", symbol: "T_a", label: "air around", min: -40, max: 100, typical: [0, 40], default: 25 },
+  skinTemperature: {
+    kind: "temperature",
+    symbol: "T_k",
+    label: "skin under the padding",
+    min: 20,
+    max: 42,
+    typical: [30, 37],
+    default: 35,
+  },
   insulationThickness: {
     kind: "length",
     symbol: "t_i",
@@ -136,10 +158,19 @@ export const laidFields: Fields<Laid> = {
   rating: { kind: "temperature", symbol: "T_r", label: "insulation rating", above: -40, max: 300, typical: [70, 150], default: 80 },
 }
 
-/** Steps from the size and the way it is laid to temperatures and the rated current. */
-export const laidSteps: readonly Step<SiOf<Laid>, unknown>[] = [
+/** Steps from the size to the outer surface and to what the heat passes inside. */
+export const pathSteps: readonly Step<SiOf<Laid>, unknown>[] = [
   { symbol: "n", kind: "number", meaning: "wires that share the outer surface", given: together },
   { symbol: "inAir", kind: "number", meaning: "1 in still air, 0 under padding", given: (si) => (si.arrangement === "padding" ? 0 : 1) },
+  { symbol: "T_0", kind: "temperature", meaning: "surroundings: the air", is: "T_a", when: "inAir == 1" },
+  {
+    symbol: "T_0",
+    kind: "temperature",
+    meaning: "surroundings: the skin, or warmer air",
+    is: "max(T_a, T_k)",
+    when: "inAir == 0",
+    source: SKIN,
+  },
   { symbol: "d", kind: "length", meaning: "conductor diameter", is: "sqrt(4 * A / pi)" },
   { symbol: "D_w", kind: "length", meaning: "over the insulation", is: "d + 2 * t_i" },
   { symbol: "D", kind: "length", meaning: "outer diameter of one wire", is: "D_w", when: "n == 1" },
@@ -153,22 +184,33 @@ export const laidSteps: readonly Step<SiOf<Laid>, unknown>[] = [
     is: "n / (4 * pi * k_b * 1 m)",
     when: "n > 1",
   },
-  { solved: "dT_s", meaning: "surface over the air" },
-  { solved: "dT_c", meaning: "conductor over the air" },
-  { symbol: "T_s", kind: "temperature", meaning: "outer surface", is: "T_a + dT_s" },
-  { symbol: "T_c", kind: "temperature", meaning: "conductor", is: "T_a + dT_c" },
+  {
+    symbol: "z",
+    kind: "length",
+    meaning: "depth of the axis, the surface film as more padding",
+    is: "D / 2 + t_p + k_p / h_p",
+    when: "inAir == 0",
+  },
+]
+
+/** Steps to the temperatures at the current I. */
+export const steadySteps: readonly Step<SiOf<Laid>, unknown>[] = [
+  { solved: "dT_s", meaning: "surface over the surroundings" },
+  { solved: "dT_c", meaning: "conductor over the surroundings" },
+  { symbol: "T_s", kind: "temperature", meaning: "outer surface", is: "T_0 + dT_s" },
+  { symbol: "T_c", kind: "temperature", meaning: "conductor", is: "T_0 + dT_c" },
   { symbol: "T", kind: "temperature", meaning: "the conductor's temperature", is: "T_c" },
   warmStep,
   { symbol: "P_m", kind: "power", meaning: "heat of one metre", is: "I^2 * r * 1 m" },
   { left: "dT_c", right: "dT_s + P_m * (R_i + R_b)", meaning: "what falls inside" },
-  { symbol: "T_m", kind: "temperature", meaning: "film temperature", is: "T_a + dT_s / 2", when: "inAir == 1" },
+  { symbol: "T_m", kind: "temperature", meaning: "film temperature", is: "T_0 + dT_s / 2", when: "inAir == 1" },
   {
     symbol: "k_a",
     kind: "thermalConductivity",
     meaning: "conductivity of air",
     is: "0.0263 W/(m K) * (T_m / (300 K))^0.865",
     when: "inAir == 1",
-    source: "Incropera et al., 2007, table A.4 (fit)",
+    source: HEAT_TRANSFER,
   },
   {
     symbol: "nu",
@@ -176,7 +218,7 @@ export const laidSteps: readonly Step<SiOf<Laid>, unknown>[] = [
     meaning: "kinematic viscosity of air",
     is: "1.716e-5 Pa s * (T_m / (273.15 K))^1.5 * (273.15 + 110.4) / (T_m / K + 110.4) * 287.05 J/(kg K) * T_m / (101325 Pa)",
     when: "inAir == 1",
-    source: "Sutherland's formula; ideal gas",
+    source: VISCOSITY,
   },
   {
     symbol: "Ra",
@@ -189,34 +231,31 @@ export const laidSteps: readonly Step<SiOf<Laid>, unknown>[] = [
     symbol: "h",
     kind: "heatTransferCoefficient",
     meaning: "convection and radiation",
-    is: `(0.6 + 0.387 * Ra^(1/6) / (1 + (0.559 / ${airPrandtl})^(9/16))^(8/27))^2 * k_a / D + e_s * ${stefanBoltzmann} W/(m^2 K^4) * (T_s^2 + T_a^2) * (T_s + T_a)`,
+    is: `(0.6 + 0.387 * Ra^(1/6) / (1 + (0.559 / ${airPrandtl})^(9/16))^(8/27))^2 * k_a / D + e_s * ${stefanBoltzmann} W/(m^2 K^4) * (T_s^2 + T_0^2) * (T_s + T_0)`,
     when: "inAir == 1",
-    source: "Churchill and Chu, 1975; Stefan–Boltzmann law",
+    source: CONVECTION,
   },
   { left: "n * P_m", right: "pi * D * 1 m * h * dT_s", meaning: "heat made is heat given off to the air", when: "inAir == 1" },
-  {
-    symbol: "z",
-    kind: "length",
-    meaning: "depth of the axis, the surface film as more padding",
-    is: "D / 2 + t_p + k_p / h_p",
-    when: "inAir == 0",
-  },
   {
     left: "n * P_m",
     right: "dT_s * pi * k_p * 1 m / log(8 * z / (pi * D))",
     meaning: "heat made is heat led through the padding, to one side",
     when: "inAir == 0",
-    source: "Incropera et al., 2007, table 4.1",
+    source: HEAT_TRANSFER,
   },
+]
+
+/** Steps that prove the current at the insulation's rating. */
+export const ratedSteps: readonly Step<SiOf<Laid>, unknown>[] = [
   { solved: "I_r", meaning: "current that reaches the rating" },
-  { symbol: "dT_r", kind: "temperatureDifference", meaning: "rise at the rating", is: "T_r - T_a" },
+  { symbol: "dT_r", kind: "temperatureDifference", meaning: "rise at the rating", is: "T_r - T_0" },
   {
     symbol: "P_r",
     kind: "power",
     meaning: "heat of one metre at that current",
     is: "I_r^2 * r_20 * (1 + alpha * (T_r - 293.15 K)) * 1 m",
   },
-  { symbol: "dT_o", kind: "temperatureDifference", meaning: "surface over the air then", is: "dT_r - P_r * (R_i + R_b)" },
+  { symbol: "dT_o", kind: "temperatureDifference", meaning: "surface over the surroundings then", is: "dT_r - P_r * (R_i + R_b)" },
   {
     left: "n * I_r^2 * r_20 * (1 + alpha * (T_r - 293.15 K)) * 1 m",
     right: "dT_o * pi * k_p * 1 m / log(8 * z / (pi * D))",
@@ -230,7 +269,7 @@ export const laidSteps: readonly Step<SiOf<Laid>, unknown>[] = [
     meaning: "surface coefficient then, by the same formulae",
     is: filmText("dT_o"),
     when: "inAir == 1",
-    source: "Churchill and Chu, 1975",
+    source: CONVECTION,
   },
   {
     left: "n * I_r^2 * r_20 * (1 + alpha * (T_r - 293.15 K)) * 1 m",
@@ -243,9 +282,9 @@ export const laidSteps: readonly Step<SiOf<Laid>, unknown>[] = [
 
 /** The surface coefficient as one formula of a rise. */
 function filmText(rise: string): string {
-  const film = `(T_a + ${rise} / 2)`
+  const film = `(T_0 + ${rise} / 2)`
   const nu = `(1.716e-5 Pa s * (${film} / (273.15 K))^1.5 * (273.15 + 110.4) / (${film} / K + 110.4) * 287.05 J/(kg K) * ${film} / (101325 Pa))`
   const rayleigh = `(9.80665 m/s^2 * ${rise} * D^3 * ${airPrandtl} / (${film} * ${nu}^2))`
   const nusselt = `(0.6 + 0.387 * ${rayleigh}^(1/6) / (1 + (0.559 / ${airPrandtl})^(9/16))^(8/27))^2`
-  return `${nusselt} * 0.0263 W/(m K) * (${film} / (300 K))^0.865 / D + e_s * ${stefanBoltzmann} W/(m^2 K^4) * ((T_a + ${rise})^2 + T_a^2) * (2 * T_a + ${rise})`
+  return `${nusselt} * 0.0263 W/(m K) * (${film} / (300 K))^0.865 / D + e_s * ${stefanBoltzmann} W/(m^2 K^4) * ((T_0 + ${rise})^2 + T_0^2) * (2 * T_0 + ${rise})`
 }

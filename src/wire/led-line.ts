@@ -240,8 +240,10 @@ export function dimmedOf(si: Si, run: Run, limit: number, profile: readonly LedP
   }
   for (const span of run.spans) {
     const [a, b, c] = [(run.r * run.spread) / 2, -run.r * span.current, span.voltage - limit]
-    const root = Math.sqrt(Math.max(0, b ** 2 - 4 * a * c))
-    const cuts = b ** 2 - 4 * a * c > 0 && a > 0 ? [(-b - root) / (2 * a), (-b + root) / (2 * a)] : []
+    const square = b ** 2 - 4 * a * c
+    // the sum of like signs first, so that neither root is a difference of near equals
+    const q = -(b + (b < 0 ? -1 : 1) * Math.sqrt(Math.max(0, square))) / 2
+    const cuts = square > 0 && a > 0 ? [q / a, ...(q === 0 ? [] : [c / q])] : []
     const stops = [0, ...cuts.filter((s) => s > 0 && s < span.length).sort((x, y) => x - y), span.length]
     for (let k = 0; k + 1 < stops.length; k++) {
       const [p, q] = [stops[k] as number, stops[k + 1] as number]

@@ -1,7 +1,7 @@
-import { formatQuantity } from "../quantity/index.js"
 import {
   type Caution,
   caution,
+  commonPractice,
   type Issue,
   inconsistent,
   type NoSolution,
@@ -10,29 +10,35 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
-import { areaOf, sizeFields, sizeIssues, sizeSources } from "./conductor.js"
+import { areaOf, sizeFields, sizeIssues, sizeSources, touchCaution } from "./conductor.js"
 import { dimmedOf, type LedRun, type LedRunInput, lowest, profileOf, runOf, type Span, singleResistance, wayDown } from "./led-line.js"
-import { chassisCurrent } from "./limits.js"
+import { bundledCurrent } from "./limits.js"
+import { wireCautions } from "./overload.js"
+import { CIRCULAR_MILS, DISTRIBUTOR, FUSE_PLACE, RAILROADS } from "./sources.js"
 
 type Si = SiOf<LedRunInput>
+
+/** A current of the lights that leaves some voltage everywhere, tried; none where no smaller one does. */
+function nearestCurrent(si: Si, lowestVoltage: number): Record<string, number> {
+  // every voltage is linear in the current, so the lowest falls from its value at no load
+  const idle = lowest(si, runOf({ ...si, current: 0 })).voltage
+  const current = si.current * (idle / (idle - lowestVoltage)) * (1 - 1e-9)
+  return current > 0 && lowest(si, runOf({ ...si, current })).voltage > 0 ? { current } : {}
+}
 
 function solve(si: Si): LedRun | NoSolution {
   const run = runOf(si)
   const low = lowest(si, run)
   const lowestAt = (run.spans[low.span] as Span).start + low.s
-  const volts = (v: number) => formatQuantity("voltage", v)
-  if (!(low.voltage > 0)) {
-    const [only] = si.feeds
-    const nearest: Record<string, number> =
-      si.feeds.length === 1 && only ? { current: (si.current * only.voltage) / (only.voltage - low.voltage) } : {}
+  if (!(low.voltage > 0))
     return refuse(
       "no-voltage",
-      `The run would lose all its voltage ${formatQuantity("length", lowestAt)} from the start (${volts(low.voltage)} there): it cannot carry this current.`,
-      -low.voltage,
+      "The run would lose all its voltage {position length} from the start: it is short of {shortBy voltage} there and cannot carry this current.",
+      // exactly nothing left is refused too, and any voltage at all would be an answer
+      Math.max(-low.voltage, Number.MIN_VALUE),
       { position: lowestAt },
-      nearest,
+      nearestCurrent(si, low.voltage),
     )
-  }
   const profile = profileOf(si, run)
   const feeds = run.order.map((f, j) => {
     const current = run.currents[j] as number
@@ -73,37 +79,53 @@ function cautions(si: Si, out: LedRun): Caution[] {
       caution(
         "dim",
         "caution",
-        `Below ${formatQuantity("voltage", si.dimBelow as number)} from ${out.dimmed.map((d) => `${formatQuantity("length", d.from)} to ${formatQuantity("length", d.to)}`).join(", ")}: feed it at both ends or inject in the middle of that stretch; feeding both ends of one even run quarters the drop.`,
-        "D.C. distributor with uniformly distributed load (I·R/2 at one end, I·R/8 at both)",
+        "{dimmedPart ratio %} of the run is below {given.dimBelow voltage}, first from {dimmed.0.from length} to {dimmed.0.to length}: feed it at both ends or inject in the middle of that stretch; feeding both ends of one even run quarters the drop.",
+        DISTRIBUTOR,
+        {
+          dimmedPart: out.dimmedPart as number,
+          "given.dimBelow": si.dimBelow as number,
+          "dimmed.0.from": (out.dimmed[0] as LedRun["dimmed"][number]).from,
+          "dimmed.0.to": (out.dimmed[0] as LedRun["dimmed"][number]).to,
+        },
       ),
     )
-  if (out.feeds.some((f) => f.current < -1e-9))
+  out.feeds.forEach((feed, i) => {
+    if (!(feed.current < -1e-9)) return
     found.push(
       caution(
         "feed-back",
         "warning",
-        "The run feeds current back into one of its feeds: join feeds of one supply only, or separate the positive conductor between supplies and join the returns.",
+        `The run feeds current back into its feed at {feeds.${i}.position length} ({feeds.${i}.current current}): join feeds of one supply only, or separate the positive conductor between supplies and join the returns.` as string,
+        commonPractice,
+        { [`feeds.${i}.position`]: feed.position, [`feeds.${i}.current`]: feed.current },
       ),
     )
+  })
   if (si.feeds.length > 1)
     found.push(
       caution(
         "fuse-each-feed",
         "warning",
         "Each feed can drive the whole run's fault current: fuse every feed at its source for its own wire.",
-        "ABYC E-11, clause 11.10 (overcurrent protection at the source; by way of suppliers' summaries)",
+        FUSE_PLACE,
       ),
     )
-  if (si.track === null && out.greatestCurrent > chassisCurrent(areaOf(si)))
-    found.push(
-      caution(
-        "thin-wire",
-        "caution",
-        `The run carries ${formatQuantity("current", out.greatestCurrent)}, more than 700 circular mils per ampere allow: check its temperature with wireHeating.`,
-        "Handbook of Electronic Tables and Formulas (700 circular mils per ampere)",
-      ),
-    )
-  return found
+  if (si.track === null) {
+    const burning = wireCautions(si, "greatestCurrent", out.greatestCurrent)
+    if (burning.length > 0) found.push(...burning)
+    else if (out.greatestCurrent > bundledCurrent(areaOf(si)))
+      found.push(
+        caution(
+          "thin-wire",
+          "caution",
+          "The run carries {greatestCurrent current}, more than 700 circular mils per ampere allow ({bundled current}): check its temperature with wireHeating.",
+          CIRCULAR_MILS,
+          { greatestCurrent: out.greatestCurrent, bundled: bundledCurrent(areaOf(si)) },
+        ),
+      )
+  }
+  const volts = si.feeds.map((f) => f.voltage)
+  return [...found, ...touchCaution(`given.feeds.${volts.indexOf(Math.max(...volts))}.voltage`, Math.max(...volts))]
 }
 
 function check(si: Si): Issue[] {
@@ -114,9 +136,18 @@ function check(si: Si): Issue[] {
   } else found.push(...sizeIssues(si))
   si.feeds.forEach((feed, i) => {
     if (feed.position > si.length)
-      found.push(inconsistent(["feeds", i, "position"], `${feed.position} m`, `at most the run's ${si.length} m`))
+      found.push(
+        inconsistent(["feeds", i, "position"], `{feeds.${i}.position length m}` as string, "at most the run's {length length m}", {
+          [`feeds.${i}.position`]: feed.position,
+          length: si.length,
+        }),
+      )
     if (si.feeds.findIndex((f) => f.position === feed.position) < i)
-      found.push(inconsistent(["feeds", i, "position"], `${feed.position} m twice`, "a place of its own"))
+      found.push(
+        inconsistent(["feeds", i, "position"], `{feeds.${i}.position length m} twice` as string, "a place of its own", {
+          [`feeds.${i}.position`]: feed.position,
+        }),
+      )
   })
   return found
 }
@@ -293,15 +324,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
     },
     { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimBelow" },
   ],
-  sources: [
-    ...sizeSources,
-    {
-      title: "Principles of Power System",
-      by: "V. K. Mehta, R. Mehta",
-      where: "chapter 13, D.C. distribution (uniformly loaded distributor)",
-    },
-    { title: "Power Distribution for Electric Railroads", by: "L. Bell", edition: "1897", where: "Fig. 6 and text" },
-  ],
+  sources: [...sizeSources, DISTRIBUTOR, RAILROADS],
   check,
   solve,
   cautions,

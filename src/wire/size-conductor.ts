@@ -1,10 +1,9 @@
-import type { Current, Length, Ratio, Voltage } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
+import type { Current, Length, Ratio, Temperature, Voltage } from "../quantity/index.js"
 import {
   type Caution,
   caution,
+  commonPractice,
   inconsistent,
-  isNoSolution,
   type NoSolution,
   refuse,
   type SiOf,
@@ -22,10 +21,13 @@ import {
   sizeFields,
   sizeSources,
   temperatureFactor,
+  touchCaution,
 } from "./conductor.js"
 import { bladeFuse, type Metal, nominalConductors, type Stranding } from "./data.js"
-import { type Laid, laidFaults, laidFields, laidSteps } from "./laid.js"
-import { wireHeating } from "./wire-heating.js"
+import { type Laid, type LaidWire, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps } from "./laid.js"
+import { BURNS_OFF, raisedLimit } from "./overload.js"
+import { AWG, BLADE, BURNS, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "./sources.js"
+import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf } from "./withstand.js"
 
 /** Input of {@link sizeConductor}. */
 export interface SizeConductorInput extends Laid {
@@ -35,7 +37,7 @@ export interface SizeConductorInput extends Laid {
   length: Length
   /** Voltage of the supply. */
   voltage: Voltage
-  /** Greatest drop allowed, against that voltage. */
+  /** Maximum drop allowed, against that voltage. */
   greatestDrop?: Ratio
   /** Conductors in the current path: 2 counts out and back. */
   conductors?: number
@@ -47,6 +49,8 @@ export interface SizeConductorInput extends Laid {
   stranding?: Stranding
   /** Fuse ahead of the wire. */
   fuse?: Current | null
+  /** Conductor temperature a short fault may reach. */
+  faultLimit?: Temperature
 }
 
 /** One size that was looked at. */
@@ -75,9 +79,9 @@ export interface SizeConductor {
   readonly temperature: number
   /** Temperature of the outer surface, °C. */
   readonly surfaceTemperature: number
-  /** Conductor over the air around, K. */
+  /** Conductor over its surroundings, K. */
   readonly rise: number
-  /** Surface over the air around, K. */
+  /** Surface over its surroundings, K. */
   readonly surfaceRise: number
   /** Resistance of the path, warm, Ω. */
   readonly resistance: number
@@ -108,86 +112,104 @@ function sizesOf(si: Si): SiOf<ConductorSize>[] {
 }
 
 interface Looked extends SizeCandidate {
-  readonly size: SiOf<ConductorSize>
-  readonly heating: Exclude<ReturnType<typeof wireHeating.si>, NoSolution> | null
+  readonly wire: LaidWire
+  /** Surface and conductor over the surroundings, K; null where it burns. */
+  readonly rises: { readonly surface: number; readonly conductor: number } | null
   readonly resistance: number
 }
 
+/** Resistance of the whole path with its conductor at a temperature, Ω. */
+const pathResistance = (si: Si, wire: LaidWire, temperature: number) =>
+  resistance20(wire) * temperatureFactor(si.metal, temperature) * si.conductors * si.length
+
 function look(si: Si, size: SiOf<ConductorSize>): Looked {
-  const heating = wireHeating.si({ ...si, ...size, faultCurrent: null, faultLimit: 160 })
-  const burns = isNoSolution(heating)
-  const ratedCurrent = burns ? (heating.nearest.current as number) : heating.ratedCurrent
-  const resistance = burns ? 0 : resistance20(size) * temperatureFactor(si.metal, heating.temperature) * si.conductors * si.length
-  const dropRatio = burns ? null : (si.current * resistance) / si.voltage
+  const wire: LaidWire = { ...si, ...size }
+  const start = startOf(wire)
+  const steady = steadyOf(wire, si.current)
+  const rises = steady !== null && start + steady.conductor <= BURNS_OFF ? steady : null
+  const ratedCurrent = ratedCurrentOf(wire)
+  const resistance = rises === null ? 0 : pathResistance(si, wire, start + rises.conductor)
+  const dropRatio = rises === null ? null : (si.current * resistance) / si.voltage
+  const guarded = si.fuse === null ? null : guards(si.fuse, wire, shortLimit(si))
   const fails = [
     dropRatio !== null && dropRatio <= si.greatestDrop ? null : "drop",
     ratedCurrent >= si.current ? null : "temperature",
-    si.fuse === null || ratedCurrent >= bladeFuse.longMultiple * si.fuse ? null : "fuse",
+    guarded === null || (guarded.long && guarded.overload) ? null : "fuse",
   ].filter((f) => f !== null)
-  return {
-    size,
-    heating: burns ? null : heating,
-    resistance,
-    awg: size.awg,
-    area: areaOf(size),
-    dropRatio,
-    ratedCurrent,
-    fails: fails.join(","),
-  }
+  return { wire, rises, resistance, awg: size.awg, area: areaOf(size), dropRatio, ratedCurrent, fails: fails.join(",") }
 }
 
-function solve(si: Si): SizeConductor | NoSolution {
+/** Every size up to the first that meets all rules, and whether it does. */
+function lookThrough(si: Si): { readonly looked: readonly Looked[]; readonly found: boolean } {
   const looked: Looked[] = []
   for (const size of sizesOf(si)) {
     const one = look(si, size)
     looked.push(one)
-    if (one.fails === "" && one.heating !== null) return chosen(si, one, looked)
+    if (one.fails === "") return { looked, found: true }
   }
+  return { looked, found: false }
+}
+
+function solve(si: Si): SizeConductor | NoSolution {
+  const { looked, found } = lookThrough(si)
   const last = looked[looked.length - 1] as Looked
-  const percent = (part: number) => `${Math.round(1000 * part) / 10} %`
-  const short = last.dropRatio === null ? 1 : Math.max(0, last.dropRatio - si.greatestDrop)
+  if (found) return chosen(si, last, looked)
+  const text =
+    last.dropRatio === null
+      ? "Even the thickest size here ({area area mm²}) fails by {by}: it burns its insulation, and bears {ratedCurrent current} for good."
+      : "Even the thickest size here ({area area mm²}) fails by {by}: it drops {dropRatio ratio %} and bears {ratedCurrent current} for good."
   return refuse(
     "no-size",
-    `Even the thickest size here (${formatQuantity("area", last.area)}) fails by ${last.fails}: it ${last.dropRatio === null ? "burns" : `drops ${percent(last.dropRatio)}`} and may carry ${formatQuantity("current", last.ratedCurrent)}. Use several in parallel with a fuse each, a higher voltage or a shorter run.`,
-    short,
+    `${text} Use several in parallel with a fuse each, a higher voltage or a shorter run.`,
+    shortOf(si, last),
     { area: last.area, current: si.current },
     nearestOf(si, last),
+    { by: last.fails.replaceAll(",", ", "), ratedCurrent: last.ratedCurrent, dropRatio: last.dropRatio ?? 0 },
   )
 }
 
-/** What the thickest size bears, all rules together: current, length and fuse, each named only where it must change. */
+/** By how much the thickest size misses: current first, then the fuse's, in A; then the drop. */
+function shortOf(si: Si, last: Looked): number {
+  if (last.ratedCurrent < si.current) return si.current - last.ratedCurrent
+  if (last.fails.includes("fuse")) return (si.fuse as number) - largestFuse(last.wire, shortLimit(si))
+  return (last.dropRatio as number) - si.greatestDrop
+}
+
+/** What the thickest size bears, all rules together, tried: current, length and fuse, each named only where it must change. */
 function nearestOf(si: Si, last: Looked): Record<string, number> {
   // a billionth less, so that rounding cannot refuse it again
   const below = (value: number) => value * (1 - 1e-9)
   const cooler = last.ratedCurrent < si.current
   const current = cooler ? below(last.ratedCurrent) : si.current
-  const warm = last.dropRatio === null || cooler ? si.rating : (last.heating?.temperature ?? si.rating)
-  const drop = current * resistance20(last.size) * temperatureFactor(si.metal, warm) * si.conductors * si.length
+  const warm = last.rises === null || cooler ? si.rating : startOf(last.wire) + last.rises.conductor
+  const drop = current * pathResistance(si, last.wire, warm)
   const allowed = si.greatestDrop * si.voltage
-  const fuse = last.ratedCurrent / bladeFuse.longMultiple
-  return {
+  const fuse = last.fails.includes("fuse") ? below(largestFuse(last.wire, shortLimit(si))) : si.fuse
+  const nearest = {
     ...(cooler ? { current } : {}),
     ...(drop > allowed ? { length: below((si.length * allowed) / drop) } : {}),
-    ...(si.fuse !== null && si.fuse > fuse ? { fuse: below(fuse) } : {}),
+    ...(fuse !== null && fuse !== si.fuse ? { fuse } : {}),
   }
+  return lookThrough({ ...si, ...nearest }).found ? nearest : {}
 }
 
 function chosen(si: Si, one: Looked, looked: readonly Looked[]): SizeConductor {
-  const heating = one.heating as Exclude<Looked["heating"], null>
+  const rises = one.rises as Exclude<Looked["rises"], null>
+  const start = startOf(one.wire)
   const before = looked[looked.length - 2]
   const drop = si.current * one.resistance
   return {
     awg: one.awg,
     area: one.area,
     decidedBy: before?.fails.split(",")[0] ?? "none",
-    temperature: heating.temperature,
-    surfaceTemperature: heating.surfaceTemperature,
-    rise: heating.rise,
-    surfaceRise: heating.surfaceRise,
+    temperature: start + rises.conductor,
+    surfaceTemperature: start + rises.surface,
+    rise: rises.conductor,
+    surfaceRise: rises.surface,
     resistance: one.resistance,
     drop,
     dropRatio: drop / si.voltage,
-    ratedCurrent: heating.ratedCurrent,
+    ratedCurrent: one.ratedCurrent,
     fuseCurrent: si.fuse === null ? null : bladeFuse.longMultiple * si.fuse,
     heat: si.current * drop,
     candidates: looked.map(({ awg, area, dropRatio, ratedCurrent, fails }) => ({ awg, area, dropRatio, ratedCurrent, fails })),
@@ -205,7 +227,7 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
         "no-fuse",
         "warning",
         "No fuse was named: this wire bears the current meant, not a short. Put a fuse at the source and size the wire for 135 % of it; have a qualified person check the build.",
-        "ISO 8820-3, 2015 (135 % for many minutes; from memory)",
+        BLADE,
       ),
     )
   if (out.surfaceTemperature > 43)
@@ -213,8 +235,9 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
       caution(
         "touch-temperature",
         "warning",
-        `The wire's surface reaches ${formatQuantity("temperature", out.surfaceTemperature)}: too hot to lie against skin for hours.`,
-        "ISO 13732-1, 2006, table 1 (burn threshold 43 °C for contact of 8 h and longer; from memory)",
+        "The wire's surface reaches {surfaceTemperature temperature °C}: too hot to lie against skin for hours.",
+        BURNS,
+        { surfaceTemperature: out.surfaceTemperature },
       ),
     )
   if (out.area < 0.2e-6)
@@ -222,19 +245,22 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
       caution(
         "thin",
         "note",
-        "Wire thinner than 0.2 mm² breaks easily where it flexes or is pulled: a moving wire wants more for strength alone.",
+        "Wire of {area area mm²}, thinner than 0.2 mm², breaks easily where it flexes or is pulled: a moving wire wants more for strength alone.",
+        commonPractice,
+        { area: out.area },
       ),
     )
-  return found
+  return [...found, ...raisedLimit(si.fuse === null ? 0 : si.faultLimit), ...touchCaution("given.voltage", si.voltage)]
 }
 
 /**
  * Smallest conductor that meets drop, temperature and fuse together.
  *
  * Formula: from the smallest size up, each at the temperature it reaches (see {@link wireHeating}): drop I·r(T)·n·L ≤ u·U_s,
- * rated current I_r ≥ I, and I_r ≥ 1.35·I_fuse, because a blade fuse may carry 135 % of its rating for many minutes.
+ * rated current I_r ≥ I, and I_r ≥ 1.35·I_fuse, because a blade fuse may carry 135 % of its rating for many minutes;
+ * at 2·I_fuse, for which it may take 5 s, the conductor stays at or below its short-time limit, heat loss counted.
  * I is the current (A), L the one-way length (m), n the conductors in the path (default 2), U_s the supply voltage (V),
- * u the greatest drop (default 3 %: common practice, no source). Gauges are the even ones and 1/0 to 4/0; metric sizes
+ * u the maximum drop (default 3 %: common practice, no source). Gauges are the even ones and 1/0 to 4/0; metric sizes
  * those of IEC 60228. Valid for direct current in still air. The way it is laid and its insulation are as in {@link wireHeating}.
  *
  * Sources: ASTM B258 (2018); IEC 60228 (2004); Churchill and Chu (1975); ISO 8820-3 (2015).
@@ -257,12 +283,21 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
     current: { kind: "current", symbol: "I", label: "steady current", min: "1 mA", max: 1000, typical: [0.5, 15] },
     length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.2, 5] },
     voltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", above: 0, max: 1000, typical: [5, 24] },
-    greatestDrop: { kind: "ratio", symbol: "u_m", label: "greatest drop", above: 0, max: 1, typical: ["1 %", "10 %"], default: "3 %" },
+    greatestDrop: { kind: "ratio", symbol: "u_m", label: "maximum drop", above: 0, max: 1, typical: ["1 %", "10 %"], default: "3 %" },
     conductors: { kind: "number", symbol: "n_c", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
     series: { kind: "choice", label: "sizes", options: { awg: "wire gauges (AWG)", metric: "metric (IEC 60228)" }, default: "awg" },
     metal: sizeFields.metal,
     stranding: sizeFields.stranding,
     fuse: { kind: "current", symbol: "I_n", label: "fuse ahead of it", above: 0, max: 1000, typical: [2, 20], default: null },
+    faultLimit: {
+      kind: "temperature",
+      symbol: "T_f",
+      label: "conductor limit in a short fault",
+      min: 70,
+      max: 350,
+      typical: [140, 250],
+      default: SHORT_LIMIT,
+    },
     ...laidFields,
   },
   output: {
@@ -271,8 +306,8 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
     decidedBy: { kind: "text", label: "decided by" },
     temperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
     surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-    rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over the air" },
-    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over the air" },
+    rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
     resistance: { kind: "resistance", symbol: "R_w", label: "resistance of the path" },
     drop: { kind: "voltage", symbol: "U", label: "voltage lost" },
     dropRatio: { kind: "ratio", symbol: "u", label: "against the supply", unit: "%" },
@@ -297,21 +332,21 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
   },
   example: { current: "4 A", length: "2 m", voltage: "12 V", fuse: "7.5 A" },
   formulae: [
-    { symbol: "g", kind: "number", meaning: "gauge chosen from the list", given: (_, out) => out.awg ?? 0, source: "ASTM B258" },
+    { symbol: "g", kind: "number", meaning: "gauge chosen from the list", given: (_, out) => out.awg ?? 0, source: AWG },
     {
       symbol: "A_w",
       kind: "area",
       meaning: "metric size chosen (0: a gauge)",
       given: (_, out) => (out.awg === null ? out.area : 0),
-      source: "IEC 60228",
+      source: CLASSES,
     },
     ...metalSteps,
     {
       symbol: "r_n",
       kind: "resistancePerLength",
-      meaning: "greatest resistance of the nominal conductor (0: not an IEC class)",
+      meaning: "maximum resistance of the nominal conductor (0: not an IEC class)",
       given: (si, out) => nominalResistance(out.area, si.stranding) ?? 0,
-      source: "IEC 60228, tables 2 and 3",
+      source: CLASSES,
     },
     {
       symbol: "d_g",
@@ -319,36 +354,30 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
       meaning: "diameter of the gauge",
       is: "0.127 mm * 92^((36 - g) / 39)",
       when: "A_w == 0 m^2",
-      source: "ASTM B258",
+      source: AWG,
     },
     { symbol: "A", meaning: "cross-section of the gauge", is: "pi / 4 * d_g^2", when: "A_w == 0 m^2" },
     { symbol: "A", meaning: "cross-section of the metric size", is: "A_w", when: "A_w > 0 m^2" },
     ...resistanceSteps,
-    ...laidSteps,
+    ...pathSteps,
+    ...steadySteps,
+    ...ratedSteps,
     { symbol: "R_w", meaning: "resistance of the path, warm", is: "r * n_c * L" },
     { symbol: "U", meaning: "voltage lost", is: "I * R_w" },
     { symbol: "u", meaning: "against the supply", is: "U / U_s" },
-    { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuse", source: "ISO 8820-3, 2015" },
+    { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuse", source: BLADE },
     { symbol: "P", meaning: "heat of the run", is: "I * U" },
   ],
-  sources: [
-    ...sizeSources,
-    {
-      title: "ISO 8820-3, Road vehicles, Fuse-links with tabs (blade type)",
-      by: "ISO",
-      edition: "2015",
-      where: "time-current limits (from memory)",
-    },
-    ...wireHeating.sources.slice(sizeSources.length),
-  ],
+  sources: [...sizeSources, BLADE, SHORT_FAULT, CONVECTION, HEAT_TRANSFER, SKIN],
   check: (si) => [
     ...laidFaults(si),
     ...(si.stranding.startsWith("class") && (si.series !== "metric" || si.metal !== "copper")
       ? [
           inconsistent(
             ["stranding"],
-            `'${si.stranding}' with ${si.series} sizes of ${si.metal}`,
+            "'{stranding}' with {series} sizes of {metal}",
             "solid or stranded; the IEC classes go with metric copper",
+            { stranding: si.stranding, series: si.series, metal: si.metal },
           ),
         ]
       : []),

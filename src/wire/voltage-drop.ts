@@ -10,8 +10,12 @@ import {
   sizeSources,
   sizeSteps,
   temperatureFactor,
+  touchCaution,
   warmStep,
 } from "./conductor.js"
+import { wireCautions } from "./overload.js"
+import { KIRCHHOFF } from "./sources.js"
+import { withstandSources } from "./withstand.js"
 
 /** Input of {@link voltageDrop}. Give the size as `awg` or as `area`, not both. */
 export interface VoltageDropInput extends ConductorSize {
@@ -76,11 +80,12 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
       caution(
         "no-such-current",
         "warning",
-        "The drop is larger than the source voltage: the run cannot carry this current.",
-        "Kirchhoff's voltage law",
+        "The drop of {drop voltage} is larger than the source's {given.voltage voltage}: the run cannot carry this current.",
+        KIRCHHOFF,
+        { drop: out.drop, "given.voltage": si.voltage as number },
       ),
     )
-  return found
+  return [...found, ...wireCautions(si, "given.current", si.current), ...touchCaution("given.voltage", si.voltage ?? 0)]
 }
 
 /**
@@ -93,7 +98,8 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * (Ω, default 5 mΩ). Valid for direct current between −50 and 200 °C.
  *
  * Sources: ASTM B258 (2018), clause 5; IEC 60028 (1925), clause 1; IEC 60889 (1987), clause 3;
- * IEC 60228 (2004), tables 2 and 3.
+ * IEC 60228 (2004), tables 2 and 3. Whether the wire bears the current for good is asked of the same rule as in
+ * {@link wireHeating}, alone in still air at 25 °C with 80 °C insulation: a run in a bundle or under padding bears less.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -148,7 +154,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
     { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_voltage" },
     { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
   ],
-  sources: sizeSources,
+  sources: [...sizeSources, ...withstandSources],
   check: sizeIssues,
   solve,
   cautions,

@@ -1,11 +1,11 @@
 import type { Current, Temperature } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { areaOf, type ConductorSize, resistance20, sizeCautions, sizeFields, sizeIssues, sizeSources, sizeSteps } from "./conductor.js"
 import { metals } from "./data.js"
-import { steadyRise } from "./heat.js"
-import { heatPath, type Laid, laidFaults, laidFields, laidSteps, ratedCurrentOf, together } from "./laid.js"
-import { adiabaticConstant, adiabaticSteps } from "./limits.js"
+import { type Laid, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps, together } from "./laid.js"
+import { BURNS_OFF, fumesCaution, raisedLimit } from "./overload.js"
+import { ADIABATIC, BURNS, CONVECTION, HEAT_TRANSFER, PVC, SHORT_FAULT, SKIN } from "./sources.js"
+import { adiabaticConstant, adiabaticSteps, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
 
 /** Input of {@link wireHeating}. */
 export interface WireHeatingInput extends ConductorSize, Laid {
@@ -23,9 +23,9 @@ export interface WireHeating {
   readonly temperature: number
   /** Temperature of the wire's or bundle's outer surface, °C. */
   readonly surfaceTemperature: number
-  /** Conductor over the air around, K. */
+  /** Conductor over its surroundings: the air, or the skin under padding, K. */
   readonly rise: number
-  /** Outer surface over the air around, K. */
+  /** Outer surface over the same, K. */
   readonly surfaceRise: number
   /** Heat of one metre of one wire, W. */
   readonly heatPerMetre: number
@@ -46,35 +46,33 @@ export interface WireHeating {
 type Si = SiOf<WireHeatingInput>
 
 function solve(si: Si): WireHeating | NoSolution {
-  const path = heatPath(si)
+  const start = startOf(si)
   const alpha = metals[si.metal].coefficient
-  const r20 = resistance20(si)
-  const base = si.current ** 2 * r20
-  const ratedCurrent = ratedCurrentOf(si, path)
-  const steady = steadyRise(path, { base, alpha })
-  if (steady === null || steady.conductor + si.ambient > 300) {
-    const amps = (a: number) => formatQuantity("current", a)
+  const base = si.current ** 2 * resistance20(si)
+  const ratedCurrent = ratedCurrentOf(si)
+  const steady = steadyOf(si, si.current)
+  if (steady === null || steady.conductor + start > BURNS_OFF)
     return refuse(
       "too-hot",
-      `${amps(si.current)} heats this wire past 300 °C: its insulation burns. Here it reaches its ${formatQuantity("temperature", si.rating)} rating at ${amps(ratedCurrent)}.`,
-      Math.max(0, si.current - ratedCurrent),
+      "{current current} heats this wire past 300 °C: its insulation burns, with fumes that hurt. Here it bears {nearest.current current} for good ({given.rating temperature °C} insulation).",
+      si.current - ratedCurrent,
       { current: si.current },
-      { current: ratedCurrent },
+      // a billionth less, so that rounding cannot refuse it again
+      { current: ratedCurrent * (1 - 1e-9) },
+      { "given.rating": si.rating },
     )
-  }
   const { area, heatCapacity, beta } = { area: areaOf(si), ...metals[si.metal] }
-  const temperature = si.ambient + steady.conductor
-  const heatPerMetre = base * (1 + alpha * (temperature - 20))
+  const temperature = start + steady.conductor
   const room = Math.log((beta + si.faultLimit) / (beta + temperature))
   return {
     temperature,
-    surfaceTemperature: si.ambient + steady.surface,
+    surfaceTemperature: start + steady.surface,
     rise: steady.conductor,
     surfaceRise: steady.surface,
-    heatPerMetre,
+    heatPerMetre: base * (1 + alpha * (temperature - 20)),
     ratedCurrent,
     use: si.current / ratedCurrent,
-    firstRise: (base * (1 + alpha * (si.ambient - 20))) / (heatCapacity * area),
+    firstRise: (base * (1 + alpha * (start - 20))) / (heatCapacity * area),
     faultTime:
       si.faultCurrent === null ? null : Math.max(0, ((adiabaticConstant(metals[si.metal]) * area) ** 2 * room) / si.faultCurrent ** 2),
     iterations: steady.iterations,
@@ -84,23 +82,25 @@ function solve(si: Si): WireHeating | NoSolution {
 
 function cautions(si: Si, out: WireHeating): Caution[] {
   const found = sizeCautions({ ...si, stranding: si.stranding === "solid" ? "stranded" : si.stranding }, out.temperature)
-  const degrees = (t: number) => formatQuantity("temperature", t)
   if (out.temperature > si.rating)
     found.push(
       caution(
         "over-rating",
         "warning",
-        `The conductor reaches ${degrees(out.temperature)} and its insulation is rated ${degrees(si.rating)}: it softens, ages and can short or burn. Take a thicker wire or less current.`,
-        "IEC 60227-1, 2007 (conductor temperature of PVC insulation; from memory)",
+        "The conductor reaches {temperature temperature °C} and its insulation is rated {given.rating temperature °C}: it softens, ages and can short or burn. Take a thicker wire or less current.",
+        PVC,
+        { temperature: out.temperature, "given.rating": si.rating },
       ),
     )
+  if (out.temperature > Math.max(si.rating, SHORT_LIMIT)) found.push(fumesCaution())
   if (out.surfaceTemperature > 43)
     found.push(
       caution(
         "touch-temperature",
         "warning",
-        `The outer surface reaches ${degrees(out.surfaceTemperature)}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.`,
-        "ISO 13732-1, 2006, table 1 (burn threshold 43 °C for contact of 8 h and longer; from memory)",
+        "The outer surface reaches {surfaceTemperature temperature °C}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.",
+        BURNS,
+        { surfaceTemperature: out.surfaceTemperature },
       ),
     )
   if (si.arrangement === "padding")
@@ -108,8 +108,8 @@ function cautions(si: Si, out: WireHeating): Caution[] {
       caution(
         "one-sided",
         "note",
-        "The body side is taken to carry no heat away, which errs to the safe side; folds and more layers than stated err the other way.",
-        "F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, 2007, table 4.1 (cylinder midway between planes, half of it)",
+        "The wire is taken to start at the skin's temperature and the body to carry no heat away, which errs to the safe side; folds and more layers than stated err the other way.",
+        HEAT_TRANSFER,
       ),
     )
   if (together(si) > 1)
@@ -117,7 +117,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
       caution(
         "bundle-model",
         "note",
-        "The bundle is taken as a round body of even heat and conductivity; the wire in its middle is reckoned, and 20 % either way is usual.",
+        "The bundle is taken as a round body of even heat and conductivity; the wire in its middle is calculated, and 20 % either way is usual.",
       ),
     )
   if (out.temperature > 200)
@@ -127,24 +127,25 @@ function cautions(si: Si, out: WireHeating): Caution[] {
       caution(
         "not-adiabatic",
         "note",
-        "The fault time neglects heat lost to the surroundings; it is meant for up to 5 s and is on the safe side beyond.",
-        "IEC 60364-4-43, 2008, clause 434.5.2 (from memory)",
+        "The fault time of {faultTime time} neglects heat lost to the surroundings; it is meant for up to 5 s and is on the safe side beyond.",
+        SHORT_FAULT,
+        { faultTime: out.faultTime },
       ),
     )
-  return found
+  return [...found, ...raisedLimit(si.faultCurrent === null ? 0 : si.faultLimit)]
 }
 
 /**
  * How hot a wire gets: alone in air, in a bundle, or under padding; and how soon a fault ruins it.
  *
  * Formula: in steady state n·I²·r₂₀·(1 + α·(T_c − 20 °C)) leaves through the outer surface of diameter D:
- * π·D·h·(T_s − T_a) in free air, with Churchill and Chu's convection and radiation in h, or
- * (T_s − T_a)·π·k_p/ln(8·z/(π·D)) under padding (half a cylinder midway between planes, z its depth with
+ * π·D·h·(T_s − T_0) in free air, with Churchill and Chu's convection and radiation in h, or
+ * (T_s − T_0)·π·k_p/ln(8·z/(π·D)) under padding (half a cylinder midway between planes, z its depth with
  * k_p/h_p added). Inside, T_c = T_s + q·(ln(D_w/d)/(2π·k_i) + n/(4π·k_b)); a bundle has D = 1.2·√n·D_w.
  * Short faults: t = K²·A²·ln((β + T_f)/(β + T_c))/I_f², K² = Q·(β + 20 °C)/ρ₂₀. I is the current of each
  * wire (A), n the loaded wires together (default 1), T_a the air (°C, default 25), insulation wall 0.4 mm
  * of 0.17 W/(m·K), bundle 0.15 W/(m·K), padding 10 mm of 0.04 W/(m·K) under 8 W/(m²·K), emissivity 0.9,
- * rating 80 °C, fault limit 160 °C. Valid for still air and long straight wires.
+ * rating 80 °C, fault limit 160 °C. T_0 is the air, or under padding the skin (default 35 °C) where that is warmer. Valid for still air and long straight wires.
  * Several wires are a bundle or lie under padding: `wires` above 1 alone in air is refused as input.
  *
  * Sources: Churchill and Chu, 1975; Incropera et al., 2007, table 4.1; IEC 60364-5-54 (2011), Annex A.
@@ -174,16 +175,16 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       symbol: "T_f",
       label: "conductor limit in a short fault",
       min: 70,
-      max: 300,
+      max: 350,
       typical: [140, 250],
-      default: 160,
+      default: SHORT_LIMIT,
     },
   },
   output: {
     temperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
     surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-    rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over the air" },
-    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over the air" },
+    rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
     heatPerMetre: { kind: "power", symbol: "P_m", label: "heat of one metre of wire" },
     ratedCurrent: { kind: "current", symbol: "I_r", label: "current that reaches the rating" },
     use: { kind: "ratio", symbol: "u", label: "part of it in use", unit: "%" },
@@ -195,13 +196,15 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
   example: { current: "6 A", awg: 20, ambient: 30, rating: 80, faultCurrent: "60 A" },
   formulae: [
     ...sizeSteps,
-    ...laidSteps,
+    ...pathSteps,
+    ...steadySteps,
+    ...ratedSteps,
     { symbol: "u", meaning: "part of it in use", is: "I / I_r" },
     ...adiabaticSteps,
     {
       symbol: "g_T",
       meaning: "first rise, no heat lost",
-      is: "I^2 * r_20 * (1 + alpha * (T_a - 293.15 K)) / (Q * J/(K m^3) * A) * s / K",
+      is: "I^2 * r_20 * (1 + alpha * (T_0 - 293.15 K)) / (Q * J/(K m^3) * A) * s / K",
     },
     {
       symbol: "t_f",
@@ -210,21 +213,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       when: "has_faultCurrent",
     },
   ],
-  sources: [
-    ...sizeSources,
-    {
-      title: "Correlating equations for laminar and turbulent free convection from a horizontal cylinder",
-      by: "S. W. Churchill, H. H. S. Chu",
-      edition: "1975",
-    },
-    { title: "Fundamentals of Heat and Mass Transfer", by: "F. P. Incropera et al.", edition: "6th, 2007", where: "tables 4.1 and A.4" },
-    {
-      title: "IEC 60364-5-54, Earthing arrangements and protective conductors",
-      by: "IEC",
-      edition: "2011",
-      where: "Annex A (from memory)",
-    },
-  ],
+  sources: [...sizeSources, CONVECTION, HEAT_TRANSFER, ADIABATIC, SHORT_FAULT, SKIN],
   check: (si) => [...sizeIssues(si), ...laidFaults(si)],
   solve,
   cautions,

@@ -4,7 +4,7 @@ import {
   awgArea,
   awgDiameter,
   bladeFuse,
-  chassisCurrent,
+  bundledCurrent,
   conductor,
   contactKinds,
   fuseCoordination,
@@ -85,7 +85,7 @@ const fusing =
 const faultArea = numbers(({ fault_current_A, time_s }) => {
   // the least area whose withstand reaches I²·t
   const integral = (fault_current_A as number) ** 2 * (time_s as number)
-  const { wireWithstand } = fuseOn({ awg: null, area: 1e-6 })
+  const { wireWithstand } = fuseOn({ awg: null, area: 1e-6, initialTemperature: 70 })
   return { area_mm2: Math.sqrt(integral / wireWithstand) }
 })
 const shortFactor: Check = (inputs, row) => {
@@ -288,7 +288,7 @@ referenceTests(
     }),
     ...forEach(
       /^wire-700cmil-/,
-      numbers(({ area_cmil }) => ({ current_A: chassisCurrent((area_cmil as number) * cmil) })),
+      numbers(({ area_cmil }) => ({ current_A: bundledCurrent((area_cmil as number) * cmil) })),
     ),
     ...forEach(/^wire-adiabatic-K-/, heatConstant),
     ...forEach(/^wire-adiabatic-csa-/, faultArea),

@@ -25,15 +25,17 @@ function byBisection(si: Si, alpha: number, rho: number): number | null {
   const wire = bare + 2 * si.insulationThickness
   const outer = n > 1 ? wire * 1.2 * Math.sqrt(n) : wire
   const inside = Math.log(wire / bare) / si.insulationConductivity / 2 / Math.PI + (n > 1 ? n / si.bundleConductivity / 4 / Math.PI : 0)
+  // without current the wire is as warm as what it lies against: the air, or the skin where that is warmer
+  const start = si.arrangement === "padding" && si.ambient < si.skinTemperature ? si.skinTemperature : si.ambient
   const z = outer / 2 + si.paddingThickness + si.paddingConductivity / si.paddingSurface
   const given = (ts: number) =>
     si.arrangement === "padding"
-      ? ((ts - si.ambient) * Math.PI * si.paddingConductivity) / Math.log((8 * z) / Math.PI / outer)
-      : Math.PI * outer * film(outer, si.ambient, ts, si.emissivity) * (ts - si.ambient)
+      ? ((ts - start) * Math.PI * si.paddingConductivity) / Math.log((8 * z) / Math.PI / outer)
+      : Math.PI * outer * film(outer, start, ts, si.emissivity) * (ts - start)
   const made = (tc: number) => (si.current ** 2 * rho * (1 + alpha * (tc - 20))) / area
   // for a conductor temperature, the surface at which what flows in flows out; then whether more is made than that
   const flow = (tc: number) => {
-    let [a, b] = [si.ambient, tc]
+    let [a, b] = [start, tc]
     for (let k = 0; k < 200; k++) {
       const mid = (a + b) / 2
       if (given(mid) * inside < n * (tc - mid)) a = mid
@@ -41,7 +43,7 @@ function byBisection(si: Si, alpha: number, rho: number): number | null {
     }
     return given(a) / n
   }
-  let [low, high] = [si.ambient, 300]
+  let [low, high] = [start, 300]
   if (made(high) > flow(high)) return null
   for (let k = 0; k < 200; k++) {
     const mid = (low + high) / 2

@@ -1,0 +1,57 @@
+import { type Caution, caution, type SiOf } from "../solver/index.js"
+import type { ConductorSize } from "./conductor.js"
+import { FUMES, PVC, SHORT_FAULT } from "./sources.js"
+import { inAir, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
+
+/** The temperature past which no insulation of small wires lasts, °C: from here on it burns off. */
+export const BURNS_OFF = 300
+
+/** Conductor temperature of a size alone in still air at a current, °C; null where it burns its insulation off. */
+function warmth(size: SiOf<ConductorSize>, current: number): number | null {
+  const wire = inAir(size)
+  const steady = steadyOf(wire, current)
+  const temperature = steady === null ? null : wire.ambient + steady.conductor
+  return temperature !== null && temperature <= BURNS_OFF ? temperature : null
+}
+
+/** The caution of what burning insulation gives off. */
+export const fumesCaution = (): Caution =>
+  caution(
+    "fumes",
+    "warning",
+    "Overheated insulation gives off smoke that hurts eyes and lungs, PVC's with hydrogen chloride in it: cut the current at the pack, get out of the rig and into fresh air, and do not power it again before the wire is replaced.",
+    FUMES,
+  )
+
+/** Cautions of a current that the size does not bear even alone in still air; `path` names the current, `about` the wire. */
+export function wireCautions(
+  size: SiOf<ConductorSize>,
+  path: string,
+  current: number,
+  about: { name?: string; path?: string } = {},
+): Caution[] {
+  const rated = ratedCurrentOf(inAir(size))
+  if (!(current > rated)) return []
+  const hot = warmth(size, current)
+  const wire = about.path === undefined ? "this wire" : `wire '{${about.path}}'`
+  const values = { [path]: current, ratedInAir: rated, ...(about.path === undefined ? {} : { [about.path]: about.name as string }) }
+  const what: string = `{${path} current} is more than ${wire} bears for good even alone in still air at 25 °C ({ratedInAir current} with 80 °C insulation)`
+  const burns: string = `${what}: it heats past 300 °C and burns its insulation off. Take a thicker wire or less current.`
+  const overloaded: string = `${what}: it would settle at {settles temperature °C}. Take a thicker wire or less current; wireHeating tells for the place it lies in.`
+  if (hot === null) return [caution("wire-burns", "warning", burns, SHORT_FAULT, values), fumesCaution()]
+  return [caution("wire-overloaded", "warning", overloaded, PVC, { ...values, settles: hot })]
+}
+
+/** The caution of a short-time limit beyond the published one of the commonest insulation. */
+export function raisedLimit(faultLimit: number): Caution[] {
+  if (!(faultLimit > SHORT_LIMIT)) return []
+  return [
+    caution(
+      "limit-raised",
+      "caution",
+      "{given.faultLimit temperature °C} in a short fault is more than PVC insulation bears (160 °C): it holds only for wire whose datasheet says so.",
+      SHORT_FAULT,
+      { "given.faultLimit": faultLimit },
+    ),
+  ]
+}
