@@ -2,9 +2,9 @@ import { readFileSync } from "node:fs"
 import { dirname, join, relative, resolve } from "node:path"
 import { pathToFileURL } from "node:url"
 import { build, type Plugin } from "esbuild"
-import type { Fault, Watch } from "./fault.ts"
-import { exportsOf, filesOf, type Project } from "./program.ts"
-import { marked, switched } from "./switches.ts"
+import type { Fault, Watch } from "./fault.js"
+import { exportsOf, filesOf, type Project } from "./program.js"
+import { marked, switched } from "./switches.js"
 
 /** The texts that a worker runs: see `worker.ts`. */
 export interface Bundle {
@@ -131,8 +131,10 @@ function placed(text: string, path: string, module: string, root: string): strin
     (_, patterns: string, options?: string) => {
       const isEager = /eager:\s*true/.test(options ?? "")
       const wanted = [JSON.parse(patterns.startsWith("[") ? patterns.replace(/,\s*\]/, "]") : `[${patterns}]`) as string[]].flat()
+      const unwanted = wanted.filter((pattern) => pattern.startsWith("!")).flatMap((pattern) => matches(pattern.slice(1), path))
       const entries = wanted
-        .flatMap((pattern) => matches(pattern, path))
+        .flatMap((pattern) => (pattern.startsWith("!") ? [] : matches(pattern, path)))
+        .filter((file) => !unwanted.includes(file))
         .filter((file) => file !== path && !isOtherModule(file, module, root))
         .map((file) => {
           const name = JSON.stringify(relativeTo(path, file))

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from "node:fs"
-import type { Fault } from "./fault.ts"
+import type { Fault } from "./fault.js"
 
 /** A fault that no input can show, with the argument why. */
 export interface Equivalent {

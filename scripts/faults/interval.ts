@@ -6,11 +6,10 @@
 export function interval(hits: number, of: number): readonly [low: number, high: number] {
   if (of === 0) return [0, 1]
   const z = 1.959963984540054
-  const share = hits / of
-  const middle = share + z ** 2 / (2 * of)
-  const half = z * Math.sqrt((share * (1 - share)) / of + z ** 2 / (4 * of ** 2))
-  const scale = 1 + z ** 2 / of
-  return [Math.max(0, (middle - half) / scale), Math.min(1, (middle + half) / scale)]
+  // the two ends multiply to share²: dividing keeps the digits that a difference would lose near 0
+  const low = (share: number) =>
+    share ** 2 / (share + z ** 2 / (2 * of) + z * Math.sqrt((share * (1 - share)) / of + z ** 2 / (4 * of ** 2)))
+  return [low(hits / of), 1 - low((of - hits) / of)]
 }
 
 /** `count` of `items`, each as likely as any other, the same ones for the same seed. */

@@ -1,26 +1,27 @@
 import { execFileSync } from "node:child_process"
 import { existsSync, mkdirSync, writeFileSync } from "node:fs"
-import { join, relative } from "node:path"
-import { bundle } from "./bundle.ts"
-import { equivalentsIn, stale } from "./equivalents.ts"
-import type { Fault } from "./fault.ts"
-import { sample } from "./interval.ts"
-import { help, type Options, optionsOf } from "./options.ts"
-import { plant, watchesIn } from "./plant.ts"
-import { Runner } from "./pool.ts"
-import { filesOf, projectOf, testsOf } from "./program.ts"
-import { data, type ModuleReport, shortfalls, text } from "./report.ts"
-import { rules } from "./rules.ts"
-import { attempt, type Outcome, Reach } from "./trial.ts"
+import { join, relative, resolve } from "node:path"
+import { bundle } from "./bundle.js"
+import { equivalentsIn, stale } from "./equivalents.js"
+import type { Fault } from "./fault.js"
+import { sample } from "./interval.js"
+import { help, type Options, optionsOf } from "./options.js"
+import { plant, watchesIn } from "./plant.js"
+import { Runner } from "./pool.js"
+import { filesOf, projectOf, testsOf } from "./program.js"
+import { data, type ModuleReport, shortfalls, text } from "./report.js"
+import { rules } from "./rules.js"
+import { attempt, type Outcome, Reach } from "./trial.js"
 
 /** Runs the command; gives the exit code. */
 export async function main(
   args: readonly string[],
-  root: string,
+  home: string,
   cache: string,
   say: (line: string) => void = console.log,
 ): Promise<number> {
   const options = optionsOf(args)
+  const root = resolve(home, options.root ?? "")
   const chosen = options.changed === null ? options.modules : changedSince(options.changed, root)
   if (options.help || (chosen.length === 0 && options.changed === null)) {
     say(help)
@@ -92,7 +93,6 @@ async function runModule(
       .filter((path) => path.startsWith(join(root, "tests/laws")))
       .map((path) => ({ file: relative(root, path), name: `\\b${module}\\b` })),
   }
-  writeFileSync(join(folder, "start.json"), JSON.stringify({ ...start, tests: tests.map((path) => relative(root, path)) }))
   const runners = Array.from({ length: options.jobs }, () => new Runner(join(cache, "worker.mjs"), start))
   const [first] = runners as [Runner]
   try {

@@ -1,5 +1,5 @@
 import { parseArgs } from "node:util"
-import { type FaultKind, kinds, mustDie } from "./fault.ts"
+import { type FaultKind, kinds, mustDie } from "./fault.js"
 
 export interface Options {
   readonly modules: readonly string[]
@@ -15,6 +15,7 @@ export interface Options {
   readonly changed: string | null
   readonly atLeast: number | null
   readonly asideRed: boolean
+  readonly root: string | null
   readonly help: boolean
 }
 
@@ -39,6 +40,7 @@ export const help = `Plants small faults in the sources and counts how many the 
   --jobs N        threads (2)
   --limit N       seconds that one test may take before it counts as hanging (10; never less than 20 times its usual time)
   --json file     the whole report as JSON
+  --root folder   a project laid out like this one, in place of this one
 
 Kinds:
 ${names.map((name) => `  ${name.padEnd(12)} ${kinds[name]}`).join("\n")}
@@ -70,6 +72,7 @@ export function optionsOf(args: readonly string[]): Options {
       changed: { type: "string" },
       "red-aside": { type: "boolean", default: false },
       "at-least": { type: "string" },
+      root: { type: "string" },
       help: { type: "boolean", short: "h", default: false },
     },
   })
@@ -100,6 +103,7 @@ export function optionsOf(args: readonly string[]): Options {
     changed: values.changed ?? null,
     atLeast: values["at-least"] === undefined ? null : number("at-least", values["at-least"]),
     asideRed: values["red-aside"],
+    root: values.root ?? null,
     help: values.help,
   }
 }

@@ -1,7 +1,7 @@
 import { relative } from "node:path"
 import ts from "typescript"
-import { type Edit, type Fault, type FaultKind, idOf, type Watch } from "./fault.ts"
-import { type Types, typesOf } from "./types.ts"
+import { type Edit, type Fault, type FaultKind, idOf, type Watch } from "./fault.js"
+import { type Types, typesOf } from "./types.js"
 
 /** What a rule proposes: the edits, and what reports show. */
 export interface Proposal {

@@ -1,5 +1,5 @@
 import { Worker } from "node:worker_threads"
-import type { Order, Report, Start } from "./worker.ts"
+import type { Order, Report, Start } from "./worker.js"
 
 /** How an order ended: with the worker's report, or because nothing moved any more or the thread died. */
 export type Ending = { readonly report: Report } | { readonly lost: "time" | "crash"; readonly why: string }

@@ -25,8 +25,8 @@ export function filesOf(path: string): string[] {
 /** Reads the sources with the project's own options. */
 export function projectOf(root: string, planted: readonly string[]): Project {
   const sources = filesOf(join(root, "src"))
-  const config = ts.readConfigFile(join(root, "tsconfig.json"), ts.sys.readFile).config as { compilerOptions?: object } | undefined
-  const { options } = ts.convertCompilerOptionsFromJson(config?.compilerOptions ?? {}, root)
+  const config = ts.readConfigFile(join(root, "tsconfig.json"), ts.sys.readFile).config as object | undefined
+  const { options } = ts.parseJsonConfigFileContent(config ?? {}, ts.sys, root)
   const program = ts.createProgram(sources, { ...options, noEmit: true })
   const imports = new Map(sources.map((path) => [path, importsOf(program, path).filter((to) => sources.includes(to))]))
   const changed = new Set(planted)

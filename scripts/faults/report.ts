@@ -1,7 +1,7 @@
-import { type Equivalent, MOST } from "./equivalents.ts"
-import { type FaultKind, kinds, mustDie } from "./fault.ts"
-import { interval } from "./interval.ts"
-import type { Outcome } from "./trial.ts"
+import { type Equivalent, MOST } from "./equivalents.js"
+import { type FaultKind, kinds, mustDie } from "./fault.js"
+import { interval } from "./interval.js"
+import type { Outcome } from "./trial.js"
 
 /** How a set of faults fared. */
 export interface Tally {
@@ -117,13 +117,12 @@ export function shortfalls(reports: readonly ModuleReport[], atLeast: number): s
   return reports.flatMap((report) => {
     const { share } = tally(report.sampled, report.argued)
     const keys = new Set(report.argued.map((one) => one.fault))
-    const alive = [...report.sampled, ...report.all].filter(
-      (one) => mustDie.includes(one.fault.kind) && !isKilled(one) && !keys.has(one.fault.key),
-    )
+    const alive = [...report.sampled, ...report.all].filter((one) => !isKilled(one) && !keys.has(one.fault.key))
+    const wrong = mustDie.filter((kind) => alive.some((one) => one.fault.kind === kind))
     return [
       ...(report.sampled.length && share < atLeast / 100 ? [`${report.module}: ${percent(share)} noticed, ${atLeast} % wanted`] : []),
       ...(report.red.length ? [`${report.module}: ${report.red.length} tests fail without any fault`] : []),
-      ...(alive.length ? [`${report.module}: a removed ${[...new Set(alive.map((one) => one.fault.kind))].join(", ")} survives`] : []),
+      ...(wrong.length ? [`${report.module}: a removed ${wrong.join(", ")} survives`] : []),
     ]
   })
 }

@@ -1,6 +1,6 @@
 import ts from "typescript"
-import type { Edit, FaultKind } from "./fault.ts"
-import type { Place, Proposal, Rule } from "./plant.ts"
+import type { Edit, FaultKind } from "./fault.js"
+import type { Place, Proposal, Rule } from "./plant.js"
 
 const K = ts.SyntaxKind
 

@@ -1,7 +1,7 @@
 import ts from "typescript"
-import type { Edit, FaultKind } from "./fault.ts"
-import type { Proposal, Rule } from "./plant.ts"
-import { isField } from "./rules-arithmetic.ts"
+import type { Edit, FaultKind } from "./fault.js"
+import type { Proposal, Rule } from "./plant.js"
+import { isField } from "./rules-arithmetic.js"
 
 const limits = ["min", "max", "above", "below"]
 

@@ -1,4 +1,4 @@
-import type { Edit, Fault, Watch } from "./fault.ts"
+import type { Edit, Fault, Watch } from "./fault.js"
 
 type Form = Edit["form"] | "watch"
 type Switched = Omit<Edit, "form"> & { readonly form: Form; readonly n: number }

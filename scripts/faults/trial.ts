@@ -1,6 +1,6 @@
-import type { Fault } from "./fault.ts"
-import type { Runner } from "./pool.ts"
-import type { Recorded } from "./worker.ts"
+import type { Fault } from "./fault.js"
+import type { Runner } from "./pool.js"
+import type { Recorded } from "./worker.js"
 
 /** What became of a fault. */
 export interface Outcome {

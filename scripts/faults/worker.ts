@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs"
 import { Script } from "node:vm"
 import { parentPort, workerData } from "node:worker_threads"
-import { collector, type Test } from "./tests.ts"
+import { collector, type Test } from "./tests.js"
 
 /** What a worker is started with. */
 export interface Start {

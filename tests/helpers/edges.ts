@@ -51,7 +51,7 @@ export interface Edges {
   readonly numbers: Numbers
 }
 
-const files: Record<string, { readonly edges: Edges }> = import.meta.glob("../*/edges*.ts", { eager: true })
+const files: Record<string, { readonly edges: Edges }> = import.meta.glob(["../*/edges*.ts", "!../*/*.test.ts"], { eager: true })
 
 /** The edges of every module that has any, parts of one module put together. */
 export const allEdges: ReadonlyMap<string, Edges> = (() => {
