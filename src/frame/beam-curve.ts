@@ -148,7 +148,8 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
     for (const x1 of [...splits.map((s) => s.x), to]) {
       const side = x1 === to ? -1 : 1
       const y1 = derivative(order, x1, side)
-      if (y0 * y1 < 0) {
+      // by signs: a product of tiny loads would underflow and lose the root
+      if (y0 !== 0 && y1 !== 0 && y0 > 0 !== y1 > 0) {
         const root = brent((x) => derivative(order, x, x >= to ? -1 : 1), x0, x1, 1e-15 * length)
         if (root) found.push(root)
       }

@@ -60,7 +60,7 @@ export interface BeamInput extends ConditionInput {
 /** Standard gravity, m/s². */
 export const gravity = 9.80665
 
-/** Density a beam's own weight is reckoned with, kg/m³; 0 where it is not counted or not known. */
+/** Density a beam's own weight is calculated with, kg/m³; 0 where it is not counted or not known. */
 export function ownDensity(si: SiOf<BeamInput>): number {
   return si.ownWeight && si.material !== null ? frameMaterials[si.material].density[1] : 0
 }

@@ -1,4 +1,5 @@
 import {
+  at,
   type Caution,
   caution,
   type Issue,
@@ -13,17 +14,10 @@ import {
 import { beamCurve } from "./beam-curve.js"
 import { beamFormulae } from "./beam-formulae.js"
 import { type BeamInput, beamProblem, gravity, ownDensity } from "./beam-loads.js"
-import {
-  conditionCautions,
-  conditionFaults,
-  conditionFields,
-  conditionOf,
-  leastSafetyFactor,
-  leastStress,
-  marginCautions,
-} from "./condition.js"
+import { conditionCautions, conditionFaults, conditionFields, conditionOf, leastStress, marginCautions } from "./condition.js"
 import { motionCautions, motions } from "./data-loads.js"
 import { sectionFaults, sectionFields, sectionOf } from "./section.js"
+import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "./sources.js"
 
 /** Result of {@link beam}; downwards and sagging are positive. */
 export interface Beam {
@@ -57,9 +51,9 @@ export interface Beam {
   readonly bendingStress: number | null
   /** Shear stress at the neutral axis, Pa. */
   readonly shearStress: number | null
-  /** Modulus reckoned with, Pa. */
+  /** Modulus used, Pa. */
   readonly modulus: number
-  /** Strength reckoned with, Pa. */
+  /** Strength used, Pa. */
   readonly strength: number | null
   /** Stiffness left at the temperature. */
   readonly stiffnessFactor: number
@@ -133,8 +127,9 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
       caution(
         "bends-far",
         "caution",
-        "It bends so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
-        "K. Mattiasson, Int. J. Numer. Meth. Eng. 17, 1981, 145-153 (5 % at P·L²/EI = 0.68)",
+        "It bends by {deflection length} on {given.length length}, so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
+        MATTIASSON,
+        { deflection: out.deflection, "given.length": si.length },
       ),
     )
   if (section.fibre !== null && si.length < 20 * section.fibre)
@@ -143,7 +138,7 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
         "short-beam",
         "note",
         "Shorter than ten times its depth: it also deflects by shear, which is not counted.",
-        "S. P. Timoshenko, J. M. Gere, Mechanics of Materials, 1972, section 6.9, from memory; the factor of ten: common practice",
+        at(TIMOSHENKO_GERE, "section 6.9; the factor of ten is common practice"),
       ),
     )
   if (out.reactionEnd !== null && Math.min(out.reactionStart, out.reactionEnd) < 0)
@@ -151,22 +146,21 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
       caution(
         "lifts-off",
         "caution",
-        "A support would have to pull the beam down: unless it is held there it lifts off and tips.",
-        "statics",
+        "A support would have to pull the beam down by {pull force}: unless it is held there it lifts off and tips.",
+        at(GERE, "chapter 4 (statics of beams)"),
+        { pull: -Math.min(out.reactionStart, out.reactionEnd) },
       ),
     )
   found.push(...motionCautions(si.motion))
   if (si.ownWeight && !(out.weight > 0))
-    found.push(
-      caution("weight-unknown", "note", "Its own weight is not counted: name a material and a shape, or add it as a load.", "statics"),
-    )
+    found.push(caution("weight-unknown", "note", "Its own weight is not counted: name a material and a shape, or add it as a load."))
   if (out.safetyFactor === null && out.bendingStress === null)
     found.push(
       caution(
         "stress-unknown",
         "caution",
-        `No stress is worked out: give the distance to the outermost fibre. A margin of ${leastSafetyFactor} or more is usual above people.`,
-        "common practice, no source",
+        "No stress is worked out: give the distance to the outermost fibre. A safety factor of 3 or more is usual above people.",
+        VIDOSIC,
       ),
     )
   return found
@@ -175,7 +169,10 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
 function check(si: SiOf<BeamInput>): Issue[] {
   const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
   const beyond = (path: readonly (string | number)[], x: number) => {
-    if (!(x <= si.length)) faults.push(inconsistent(path, `${x} m`, `a place within the length of ${si.length} m`))
+    if (!(x <= si.length)) {
+      const name = path.join(".")
+      faults.push(inconsistent(path, `{${name} length}`, "a place within the length of {length length}", { [name]: x, length: si.length }))
+    }
   }
   if (si.span !== null) {
     if (si.support === "cantilever") faults.push(inconsistent(["span"], "a span", "no span for a cantilever"))
@@ -185,7 +182,13 @@ function check(si: SiOf<BeamInput>): Issue[] {
   for (const [i, c] of si.moments.entries()) beyond(["moments", i, "at"], c.at)
   for (const [i, s] of si.spreads.entries()) {
     beyond(["spreads", i, "end"], s.end)
-    if (!(s.end - s.start >= 1e-6)) faults.push(inconsistent(["spreads", i, "end"], `${s.end} m`, `beyond its start at ${s.start} m`))
+    if (!(s.end - s.start >= 1e-6))
+      faults.push(
+        inconsistent(["spreads", i, "end"], `{spreads.${i}.end length}`, `beyond its start at {spreads.${i}.start length}`, {
+          [`spreads.${i}.end`]: s.end,
+          [`spreads.${i}.start`]: s.start,
+        }),
+      )
   }
   return faults
 }
@@ -287,10 +290,10 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
     reactionStart: { kind: "force", symbol: "R_a", label: "first support carries" },
     reactionEnd: { kind: "force", symbol: "R_b", label: "second support carries" },
     clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
-    greatestMoment: { kind: "moment", symbol: "M_x", label: "greatest moment" },
+    greatestMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
     greatestMomentAt: { kind: "length", symbol: "x_M", label: "  at" },
-    greatestShear: { kind: "force", symbol: "V_x", label: "greatest shear force" },
-    deflection: { kind: "length", symbol: "y_x", label: "greatest deflection" },
+    greatestShear: { kind: "force", symbol: "V_x", label: "maximum shear force" },
+    deflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
     deflectionAt: { kind: "length", symbol: "x_y", label: "  at" },
     deflectionLeast: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
     endDeflection: { kind: "length", symbol: "y_e", label: "deflection of the end" },
@@ -299,13 +302,13 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
     loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
     bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
     shearStress: { kind: "pressure", symbol: "tau", label: "shear stress" },
-    modulus: { kind: "pressure", symbol: "E", label: "modulus reckoned with" },
-    strength: { kind: "pressure", symbol: "S", label: "strength reckoned with" },
+    modulus: { kind: "pressure", symbol: "E", label: "modulus used" },
+    strength: { kind: "pressure", symbol: "S", label: "strength used" },
     stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
     strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
-    creepFactor: { kind: "number", symbol: "f_c", label: "left after the load stood" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, least" },
-    safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, most" },
+    creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
+    safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
     iterations: { kind: "number", label: "search steps" },
     residual: { kind: "angle", label: "slope left where deflection is greatest" },
   },
@@ -323,21 +326,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
     motion: "walking",
   },
   formulae: beamFormulae,
-  sources: [
-    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "chapters 5 and 9, appendix G" },
-    {
-      title: "Note on the deflection of beams",
-      by: "W. H. Macaulay",
-      edition: "Messenger of Mathematics 48, 1919",
-      where: "pages 129-130",
-    },
-    {
-      title: "A design guide for footfall induced vibration of structures",
-      by: "M. R. Willford, P. Young",
-      edition: "CCIP-016, 2006",
-      where: "table 4.3",
-    },
-  ],
+  sources: [at(GERE, "chapters 5 and 9, appendix G"), MACAULAY, FOOTFALL],
   check,
   solve,
   cautions,

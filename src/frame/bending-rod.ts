@@ -2,6 +2,7 @@ import type { Force, Length } from "../quantity/index.js"
 import {
   type Caution,
   caution,
+  commonPractice,
   isNoSolution,
   type NoSolution,
   optionsFrom,
@@ -10,6 +11,7 @@ import {
   type Solver,
   type Step,
   solver,
+  tried,
 } from "../solver/index.js"
 import {
   type ConditionInput,
@@ -24,6 +26,7 @@ import {
 import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { elastica, greatestLoadParameter, legendreRule } from "./elastica.js"
 import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { FRISCH_FAY, MATTIASSON } from "./sources.js"
 
 /** Input of {@link bendingRod}. */
 export interface BendingRodInput extends ConditionInput {
@@ -65,7 +68,10 @@ export interface BendingRod {
   readonly residual: number
 }
 
-function solve(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
+/** What is offered lies this little within the limit, so that rounding does not put it beyond. */
+const WITHIN = 1 - 1e-9
+
+function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const { secondMoment, fibre } = sectionOf(si.section)
@@ -76,10 +82,10 @@ function solve(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
     const most = (greatestLoadParameter * condition.modulus * secondMoment) / si.length ** 2
     return refuse(
       "hangs-down",
-      `the rod hangs straight down: ${force.toPrecision(4)} N is more than the ${most.toPrecision(4)} N it can be reckoned for`,
-      force - most,
-      { force },
-      { force: most / motions[si.motion].factor },
+      "The rod hangs straight down: {force force} as handled is {shortBy force} more than the {most force} that this model covers. Shorten it, or take a stiffer one.",
+      force - most * WITHIN,
+      { force, most },
+      { force: (most * WITHIN) / motions[si.motion].factor },
     )
   }
   const [soft, stiff] = [elastica(loadParameter), elastica(alpha(condition.modulusMost))]
@@ -102,6 +108,9 @@ function solve(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
   }
 }
 
+const check = (si: SiOf<BendingRodInput>) => [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
+const solve = (si: SiOf<BendingRodInput>): BendingRod | NoSolution => tried(kernel(si), si, bendingRod.input, kernel, check)
+
 function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution[] {
   return [
     ...marginCautions(out.safetyFactor),
@@ -111,15 +120,16 @@ function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution[] {
       "tip-load-only",
       "note",
       "One force at the tip that keeps its direction; the rod's own weight and loads along it are not counted.",
-      "K. Mattiasson, Int. J. Numer. Meth. Eng. 17, 1981, 145-153",
+      MATTIASSON,
     ),
     ...(out.tipSlope > 0.5
       ? [
           caution(
             "springs-back",
             "warning",
-            "Bent this far it stores energy and springs back when let go: keep faces away.",
-            "common practice, no source",
+            "Bent to {tipSlope angle deg} at its tip it stores energy and springs back when let go: keep faces away, and cap the end.",
+            commonPractice,
+            { tipSlope: out.tipSlope },
           ),
         ]
       : []),
@@ -162,7 +172,7 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  * the duration (s, default 0), I the second moment (m⁴). The drop is that of the soft, moment and stress are those of the stiff end
  * of the material's range. Valid for slender elastic rods and α up to 100; below about 0.7 the straight-beam formula is within 5 %.
  *
- * Sources: K. Mattiasson, Int. J. Numer. Meth. Eng. 17, 1981, 145-153; R. Frisch-Fay, Flexible Bars, 1962, chapter 2, from memory.
+ * Sources: K. Mattiasson, Int. J. Numer. Meth. Eng. 17, 1981, 145-153; R. Frisch-Fay, Flexible Bars, 1962, chapter 2.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -190,7 +200,7 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
     tipDrop: { kind: "length", symbol: "y_t", label: "tip drops" },
     tipReach: { kind: "length", symbol: "x_t", label: "tip reaches" },
     tipSlope: { kind: "angle", symbol: "theta", label: "tip slope" },
-    straightDrop: { kind: "length", symbol: "y_s", label: "straight-beam formula says" },
+    straightDrop: { kind: "length", symbol: "y_s", label: "small-deflection result" },
     tipDropLeast: { kind: "length", symbol: "y_l", label: "tip drops, stiff end" },
     tipSlopeLeast: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
     clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
@@ -226,16 +236,8 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
       when: "(has_strength or has_material) and (has_fibre or has_pipe or has_outsideDiameter or has_width) and sigma > 1 Pa",
     },
   ],
-  sources: [
-    {
-      title: "Numerical results from large deflection beam and frame problems analysed by elliptic integrals",
-      by: "K. Mattiasson",
-      edition: "Int. J. Numer. Meth. Eng. 17, 1981",
-      where: "pages 145-153",
-    },
-    { title: "Flexible Bars", by: "R. Frisch-Fay", edition: "1962", where: "chapter 2 (from memory)" },
-  ],
-  check: (si) => [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)],
+  sources: [MATTIASSON, FRISCH_FAY],
+  check,
   solve,
   cautions,
 })

@@ -1,5 +1,6 @@
 import type { Force, Length } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
   type Issue,
@@ -20,10 +21,11 @@ import {
   conditionSteps,
   marginCautions,
 } from "./condition.js"
-import { type ColumnEnds, columnEnds } from "./data-columns.js"
+import { type ColumnEnds, columnEnds, END_CONSTANTS } from "./data-columns.js"
 import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { SHIGLEY, SP_8007 } from "./sources.js"
 import { cylinderBuckling } from "./tube-section.js"
 
 /** Input of {@link column}. */
@@ -44,7 +46,7 @@ export interface ColumnInput extends ConditionInput {
 
 /** Result of {@link column}. */
 export interface Column {
-  /** End constant reckoned with. */
+  /** End constant used. */
   readonly endConstant: number
   /** Least radius of gyration, m. */
   readonly radiusOfGyration: number
@@ -140,7 +142,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
       "straight-and-central",
       "note",
       "Holds for a straight member pushed along its very middle; a bend, a dent or a push off the middle lowers the load it carries, so keep a wide margin.",
-      "Shigley's Mechanical Engineering Design, 2015, sections 4-12 to 4-15, from memory",
+      at(SHIGLEY, "sections 4-12 to 4-15"),
     ),
   )
   if (out.transitionSlenderness === null)
@@ -148,17 +150,39 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
       caution(
         "euler-only",
         "caution",
-        "No strength is known, so a short member may fail below Euler's load shown here.",
-        "Shigley, section 4-13, from memory",
+        "No strength is known, so a short member may fail below Euler's load shown here. Give its strength, or name the material.",
+        at(SHIGLEY, "section 4-13"),
       ),
     )
-  if (si.endConstant !== null && si.endConstant > columnEnds[si.ends].design)
+  const { theory, design, recommended } = columnEnds[si.ends]
+  if (si.endConstant === null && theory > design)
+    found.push(
+      caution(
+        "counted-as-turning",
+        "note",
+        "Clamped ends are counted as free to turn (end constant {endConstant}), because no real clamp is rigid. {recommended} is published for well-made clamps and well-known loads, {theory} for perfect ones: give endConstant to use another.",
+        END_CONSTANTS,
+        { endConstant: out.endConstant, recommended, theory },
+      ),
+    )
+  if (si.endConstant !== null && si.endConstant > theory)
+    found.push(
+      caution(
+        "beyond-theory",
+        "warning",
+        "The end constant of {endConstant} is above the {theory} that even perfect ends of this kind reach: it buckles below the load shown. Name the ends as they are held.",
+        END_CONSTANTS,
+        { endConstant: out.endConstant, theory },
+      ),
+    )
+  else if (si.endConstant !== null && si.endConstant > design)
     found.push(
       caution(
         "stiff-ends",
         "caution",
-        "The end constant is above the conservative one for these ends: real clamps turn a little.",
-        "Shigley, table 4-2, from memory",
+        "The end constant of {endConstant} is above the conservative {design} for these ends: real clamps turn a little. Up to {recommended} is published where clamps are well made and the load is well known.",
+        END_CONSTANTS,
+        { endConstant: out.endConstant, design, recommended },
       ),
     )
   if (si.material !== null && frameMaterials[si.material].brittle)
@@ -166,8 +190,8 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
       caution(
         "brittle-column",
         "warning",
-        "Johnson's curve is meant for ductile metals; a brittle member snaps when it buckles and drops what it holds.",
-        "Shigley, section 4-13, from memory",
+        "Johnson's curve is meant for ductile metals; a brittle member snaps when it buckles and drops what it holds. Keep people from beneath it.",
+        at(SHIGLEY, "section 4-13"),
       ),
     )
   return found
@@ -234,10 +258,10 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
     transitionSlenderness: { kind: "number", symbol: "lambda_1", label: "slenderness where Euler takes over" },
     eulerStress: { kind: "pressure", symbol: "sigma_E", label: "Euler's stress" },
     johnsonStress: { kind: "pressure", symbol: "sigma_J", label: "Johnson's stress" },
-    wallBuckling: { kind: "pressure", symbol: "sigma_w", label: "wall folds at" },
-    criticalStress: { kind: "pressure", symbol: "sigma_c", label: "fails at" },
-    criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, least" },
-    criticalLoadMost: { kind: "force", symbol: "F_u", label: "critical load, most" },
+    wallBuckling: { kind: "pressure", symbol: "sigma_w", label: "local buckling stress" },
+    criticalStress: { kind: "pressure", symbol: "sigma_c", label: "critical stress" },
+    criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, minimum" },
+    criticalLoadMost: { kind: "force", symbol: "F_u", label: "critical load, maximum" },
     governs: { kind: "text", label: "governed by" },
     safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
   },
@@ -264,7 +288,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       kind: "number",
       meaning: "end constant",
       given: (si) => si.endConstant ?? columnEnds[si.ends].design,
-      source: "Shigley, table 4-2, conservative values",
+      source: END_CONSTANTS,
     },
     { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => motions[si.motion].factor },
     {
@@ -300,25 +324,17 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       meaning: "wall buckling stress against the modulus",
       is: "(1 - 0.901 * (1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16))) * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
       when: "nu > -1",
-      source: "NASA SP-8007",
+      source: SP_8007,
     },
     { symbol: "sigma_w", meaning: "wall folds at", is: "k_w * E", when: "nu > -1" },
     { symbol: "sigma_c", meaning: "fails at", is: "sigma_b" },
     { symbol: "sigma_c", meaning: "the wall may fold first", is: "min(sigma_b, sigma_w)", when: "nu > -1" },
     { symbol: "sigma_m", kind: "pressure", meaning: "the wall may fold first", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
-    { symbol: "F_c", meaning: "critical load, least", is: "sigma_c * A" },
-    { symbol: "F_u", meaning: "critical load, most", is: "sigma_m * A" },
+    { symbol: "F_c", meaning: "critical load, minimum", is: "sigma_c * A" },
+    { symbol: "F_u", meaning: "critical load, maximum", is: "sigma_m * A" },
     { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },
   ],
-  sources: [
-    {
-      title: "Shigley's Mechanical Engineering Design",
-      by: "R. G. Budynas, J. K. Nisbett",
-      edition: "10th, 2015",
-      where: "sections 4-11 to 4-13, table 4-2 (from memory)",
-    },
-    { title: "Buckling of thin-walled circular cylinders", by: "NASA SP-8007", edition: "1968", where: "section 4" },
-  ],
+  sources: [at(SHIGLEY, "sections 4-11 to 4-13, table 4-2"), SP_8007],
   check,
   solve,
   cautions,

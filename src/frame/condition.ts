@@ -1,5 +1,6 @@
 import type { Pressure, Temperature, Time } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
   type Fields,
@@ -9,10 +10,12 @@ import {
   optionsFrom,
   refuse,
   type SiOf,
+  type Source,
   type Step,
 } from "../solver/index.js"
 import { type FrameMaterial, frameMaterials } from "./data-materials.js"
 import { creepFactor, longestDuration, stiffnessFactor, strengthFactor } from "./material-factors.js"
+import { ALUMINUM_MANUAL, ISO_75, PIPE_DERATING, SHIGLEY, VIDOSIC } from "./sources.js"
 
 /** What a member is made of and in what state it carries its load. */
 export interface ConditionInput {
@@ -58,10 +61,11 @@ export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
   if (data && si.temperature > data.limit)
     return refuse(
       "too-hot",
-      `${data.label} may be reckoned up to ${data.limit} °C and is at ${Number(si.temperature.toPrecision(6))} °C`,
+      "Figures of {material} hold up to {limit temperature}, and it is at {temperature temperature}: keep it cooler, or take another material.",
       si.temperature - data.limit,
-      { temperature: si.temperature },
+      { temperature: si.temperature, limit: data.limit },
       { temperature: data.limit },
+      { material: data.label },
     )
   const factors = {
     stiffnessFactor: data ? stiffnessFactor(data, si.temperature) : 1,
@@ -114,6 +118,7 @@ export const conditionFields: Fields<ConditionInput> = {
 }
 
 const known = "has_strength or has_material"
+const VON_MISES: Source = /* @__PURE__ */ at(SHIGLEY, "section 5-5 (distortion energy), unless the material has its own")
 
 /** Steps that work out, where strength is known, S, S_u, S_s and S_su. */
 export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, Out>[] {
@@ -130,14 +135,14 @@ export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, O
       kind: "number",
       meaning: "stiffness left at the temperature",
       given: factor(stiffnessFactor),
-      source: "straight line from 23 °C to the temperature of deflection under load (ISO 75-1)",
+      source: at(ISO_75, "clause 3; a straight line from 23 °C to that temperature is assumed"),
     },
     {
       symbol: "f_S",
       kind: "number",
       meaning: "strength left at the temperature",
       given: factor(strengthFactor),
-      source: "pipe maker's derating table for PVC; as stiffness for other plastics",
+      source: at(PIPE_DERATING, "PVC only; other plastics as their stiffness"),
     },
     {
       symbol: "f_c",
@@ -156,7 +161,7 @@ export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, O
       meaning: "shear strength, safe end",
       is: "S_o > 0 Pa ? S_o * f_S * f_c : S / sqrt(3)",
       when: known,
-      source: "von Mises, unless the material has its own",
+      source: VON_MISES,
     },
     {
       symbol: "S_su",
@@ -179,10 +184,39 @@ export function conditionSteps<Si extends SiOf<ConditionInput>, Out>(): Step<Si,
   ]
 }
 
-/** Hazards of the material's state. */
-export function conditionCautions(si: SiOf<StrengthInput>): Caution[] {
+/** A figure typed in above what is published for the material: it must not silence the margin. */
+function aboveCautions(si: SiOf<StrengthInput> & { readonly modulus?: number | null }): Caution[] {
   const data = dataOf(si)
+  if (!data) return []
   const found: Caution[] = []
+  const [strength, modulus] = [data.strength[1], data.modulus[1]]
+  if (si.strength !== null && si.strength > strength)
+    found.push(
+      caution(
+        "strength-above-published",
+        "warning",
+        "The strength given, {given.strength pressure}, is above the {published pressure} published for {material}: the margin shown rests on it. Have it proven by a test of a sample.",
+        data.sources[0],
+        { "given.strength": si.strength, published: strength, material: data.label },
+      ),
+    )
+  if (si.modulus && si.modulus > modulus)
+    found.push(
+      caution(
+        "modulus-above-published",
+        "caution",
+        "The modulus given, {given.modulus pressure}, is above the {published pressure} published for {material}: it may bend or buckle more easily than shown. Measure the sag of a sample.",
+        data.sources[0],
+        { "given.modulus": si.modulus, published: modulus, material: data.label },
+      ),
+    )
+  return found
+}
+
+/** Hazards of the material's state. */
+export function conditionCautions(si: SiOf<StrengthInput> & { readonly modulus?: number | null }): Caution[] {
+  const data = dataOf(si)
+  const found: Caution[] = aboveCautions(si)
   if (!data) {
     found.push(
       caution("no-material", "caution", "Figures are used as given: heat and creep are not allowed for, because no material is named."),
@@ -195,7 +229,7 @@ export function conditionCautions(si: SiOf<StrengthInput>): Caution[] {
         "welds-weaken",
         "note",
         "Figures are those of unwelded tube: beside a weld 6061-T6 keeps about half of its strength.",
-        "Aluminum Design Manual, 2015, table A.4.3, from memory",
+        ALUMINUM_MANUAL,
       ),
     )
   if (data.hdt !== null && si.temperature > 23)
@@ -203,8 +237,9 @@ export function conditionCautions(si: SiOf<StrengthInput>): Caution[] {
       caution(
         "warm-plastic",
         "caution",
-        `${data.label} softens with heat: a straight line from 23 °C to its deflection temperature of ${data.hdt} °C is assumed. Sun and lamps make parts hotter than the air.`,
-        "ISO 75-1, 2020 (definition of the test); the line itself is an assumption",
+        "{material} softens with heat: a straight line from 23 °C to its deflection temperature of {deflectsAt temperature} is assumed. Sun and lamps make parts hotter than the air.",
+        at(ISO_75, "clause 3; the line is an assumption"),
+        { material: data.label, deflectsAt: data.hdt },
       ),
     )
   if (si.temperature < 0 && (data.hdt !== null || data.brittle))
@@ -212,39 +247,58 @@ export function conditionCautions(si: SiOf<StrengthInput>): Caution[] {
       caution(
         "cold-brittle",
         "caution",
-        `${data.label} is more brittle in the cold: a knock may break it below the stress shown.`,
-        data.source,
+        "{material} is more brittle in the cold, and it is at {given.temperature temperature}: a knock may break it below the stress shown.",
+        data.sources[0],
+        { material: data.label, "given.temperature": si.temperature },
       ),
     )
   if (data.creep !== null)
     found.push(
-      caution(
-        "creep",
-        si.duration > 0 ? "caution" : "note",
-        si.duration > 0
-          ? `Creep under a standing load is allowed for: ${data.creepSource}.`
-          : `${data.label} goes on bending under a standing load; give the duration to allow for it.`,
-        data.creepSource,
-      ),
+      si.duration > 0
+        ? caution(
+            "creep",
+            "caution",
+            "{material} goes on bending while its load stands: after {given.duration time}, {left ratio %} of stiffness and strength is counted. Creep figures are scarce; rest it between shows and look at it.",
+            data.creepSource,
+            { material: data.label, "given.duration": si.duration, left: creepFactor(data, si.duration) },
+          )
+        : caution(
+            "creep",
+            "note",
+            "{material} goes on bending under a standing load; give the duration to allow for it.",
+            data.creepSource,
+            { material: data.label },
+          ),
     )
   if (data.brittle)
-    found.push(caution("brittle", "caution", `${data.label} breaks without bending first and may leave sharp ends.`, data.source))
+    found.push(
+      caution("brittle", "caution", "{material} breaks without bending first and may leave sharp ends.", data.sources[0], {
+        material: data.label,
+      }),
+    )
   return found
 }
 
 /** Warns where the margin is thin; `factor` is the least safety factor, null where nothing stresses it. */
 export function marginCautions(factor: number | null): Caution[] {
   if (factor === null || factor >= leastSafetyFactor) return []
-  const fails = factor < 1
+  const source = at(VIDOSIC, "safety factors of 3 and more for uncertain loads or brittle materials")
   return [
-    caution(
-      fails ? "collapse" : "thin-margin",
-      "warning",
-      fails
-        ? "It fails under this load: what it holds up falls on the wearer or the people beside. Do not use it."
-        : `The margin is below ${leastSafetyFactor}, less than is usual where people are underneath: make it stronger, and have anything held above people checked by a qualified person under the local rules.`,
-      "safety factors of 3 and more for uncertain loads or brittle materials: J. P. Vidosic, Machine Design Projects, 1957, from memory",
-    ),
+    factor < 1
+      ? caution(
+          "collapse",
+          "warning",
+          "It fails under this load (safety factor {safetyFactor}): what it holds up falls on the wearer or the people beside. Do not use it.",
+          source,
+          { safetyFactor: factor },
+        )
+      : caution(
+          "thin-margin",
+          "warning",
+          "The safety factor of {safetyFactor} is below the 3 that is usual where people are underneath: make it stronger, and have anything held above people checked by a qualified person under the local rules.",
+          source,
+          { safetyFactor: factor },
+        ),
   ]
 }
 

@@ -1,3 +1,9 @@
+import { at, type Source } from "../solver/index.js"
+import { SHIGLEY } from "./sources.js"
+
+/** Where the end constants come from. */
+export const END_CONSTANTS: Source = /* @__PURE__ */ at(SHIGLEY, "table 4-2")
+
 /** How the ends of a column are held. */
 export type ColumnEnds = "pinnedPinned" | "fixedFree" | "fixedPinned" | "fixedFixed"
 
@@ -7,12 +13,14 @@ export interface ColumnEndsData {
   readonly theory: number
   /** Conservative value: no real clamp is rigid. */
   readonly design: number
+  /** Value published for well-made clamps where the load is well known. */
+  readonly recommended: number
 }
 
-/** End constants (R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 2015, table 4-2, from memory). */
+/** End constants ({@link END_CONSTANTS}); theory by the exact roots, where the table rounds 2.046 to 2. */
 export const columnEnds: Readonly<Record<ColumnEnds, ColumnEndsData>> = {
-  pinnedPinned: { label: "both ends may turn", theory: 1, design: 1 },
-  fixedFree: { label: "one end clamped, the other free", theory: 1 / 4, design: 1 / 4 },
-  fixedPinned: { label: "one end clamped, the other may turn", theory: 2.046, design: 1 },
-  fixedFixed: { label: "both ends clamped", theory: 4, design: 1 },
+  pinnedPinned: { label: "both ends may turn", theory: 1, design: 1, recommended: 1 },
+  fixedFree: { label: "one end clamped, the other free", theory: 1 / 4, design: 1 / 4, recommended: 1 / 4 },
+  fixedPinned: { label: "one end clamped, the other may turn", theory: 2.046, design: 1, recommended: 1.2 },
+  fixedFixed: { label: "both ends clamped", theory: 4, design: 1, recommended: 1.2 },
 }

@@ -1,7 +1,37 @@
+import { at, type Source } from "../solver/index.js"
+import { boardSheets } from "./data-boards.js"
+import { SHIGLEY } from "./sources.js"
+import {
+  ABS_FIRST,
+  ABS_SECOND,
+  ACRYLIC_FIRST,
+  ACRYLIC_SECOND,
+  ALUMINIUM_MINIMUM,
+  ALUMINIUM_TYPICAL,
+  ASTM_D1784,
+  CARBON_TUBE,
+  CARBON_WOUND,
+  EVA_FOAM,
+  GLASS_ROD,
+  GLASS_ROD_75,
+  HIPS_FIRST,
+  HIPS_RANGE,
+  PC_GRADE,
+  PC_SHEET,
+  PC_STOCK,
+  PETG_FILAMENT,
+  PETG_FIRST,
+  PETG_SECOND,
+  PLA_GRADE,
+  PLA_RANGE,
+  PVC_FIRST,
+  PVC_SECOND,
+} from "./sources-materials.js"
+
 /** Figures of one published sheet or table, in SI: Pa, kg/m³, °C, J/m for impact, fractions for per cent. */
 export interface Datasheet {
   readonly label: string
-  readonly source: string
+  readonly source: Source
   readonly figures: Readonly<Record<string, number>>
 }
 
@@ -14,9 +44,10 @@ const fahrenheit = (t: number) => ((t - 32) * 5) / 9
  * 10 % and tensile differs from flexural: the ranges of `frameMaterials` are drawn from these.
  */
 export const datasheets: Readonly<Record<string, Datasheet>> = {
-  "abs-gp22": {
+  ...boardSheets,
+  "abs-first": {
     label: "ABS general purpose injection grade",
-    source: "Terluran GP-22 data sheet, BASF / IDES, ASTM values",
+    source: ABS_FIRST,
     figures: {
       density: 1040,
       tensileModulus: 341000 * psi,
@@ -26,19 +57,19 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
       flexuralStrength: 9430 * psi,
     },
   },
-  "abs-gp35": {
+  "abs-second": {
     label: "ABS easy-flow grade (ISO values)",
-    source: "Terluran GP-35 product data, BASF, ISO values",
+    source: ABS_SECOND,
     figures: { density: 1040, tensileModulus: 2.3e9, yield: 4.4e7, flexuralStrength: 6.5e7 },
   },
   "al-6061-t6-minimum": {
     label: "aluminium 6061-T6, regulatory minimum",
-    source: "49 CFR 178.46 Specification 3AL seamless aluminum cylinders, US Department of Transportation, Table 2",
+    source: ALUMINIUM_MINIMUM,
     figures: { minUltimate: 38000 * psi, minYield: 35000 * psi },
   },
   "al-6061-t6-typical": {
     label: "aluminium 6061-T6, typical",
-    source: "Aluminum 6061-T6 material information, Aluminum Association typical values, reproduced by a fabricator, typical table",
+    source: ALUMINIUM_TYPICAL,
     figures: {
       density: 2700,
       modulus: 6.89e10,
@@ -49,14 +80,14 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
       poisson: 0.33,
     },
   },
-  "aluminium-shigley-a5": {
+  "aluminium-elastic": {
     label: "aluminium alloys elastic constants",
-    source: "Shigley's Mechanical Engineering Design, R. G. Budynas, J. K. Nisbett, 2015, Table A-5 (from memory)",
+    source: at(SHIGLEY, "table A-5"),
     figures: { modulus: 7.17e10, shearModulus: 2.69e10, poisson: 0.333 },
   },
   "cf-pultruded-tube": {
     label: "pultruded carbon fibre tube, minimum properties",
-    source: "Technical material specifications, carbon tubes, Goodwinds, minimum properties",
+    source: CARBON_TUBE,
     figures: {
       tensileStrength: 1.65e9,
       tensileModulus: 1.34e11,
@@ -70,72 +101,76 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
   },
   "cf-ud-filament-wound": {
     label: "unidirectional standard carbon/epoxy at 60 % fibre",
-    source: "Filament winding, carbon fibre types in composite tubes, Performance Composites, standard grade",
+    source: CARBON_WOUND,
     figures: { modulus: 1.3e11, tensileStrength: 1.5e9, density: 1600 },
-  },
-  "chipboard-p2-10mm": {
-    label: "chipboard type P2, 10 mm",
-    source: "Particle boards technical data (EN 312 type P2), Swiss Krono, property table",
-    figures: { density: 700, bendingStrength: 1.1e7, internalBondMin: 4e5 },
-  },
-  "chipboard-p2-16mm": {
-    label: "chipboard type P2, 16 mm",
-    source: "Particle boards technical data (EN 312 type P2), Swiss Krono, property table",
-    figures: { density: 660, bendingStrength: 1.1e7, internalBondMin: 3.5e5 },
-  },
-  "chipboard-p2-18mm": {
-    label: "chipboard type P2, 18 mm",
-    source: "Particle boards technical data (EN 312 type P2), Swiss Krono, property table",
-    figures: { density: 650, bendingStrength: 1.1e7, internalBondMin: 3.5e5 },
-  },
-  "chipboard-p2-22mm": {
-    label: "chipboard type P2, 22 mm",
-    source: "Particle boards technical data (EN 312 type P2), Swiss Krono, property table",
-    figures: { density: 640, bendingStrength: 1.05e7, internalBondMin: 3e5 },
-  },
-  "chipboard-p2-modulus": {
-    label: "chipboard type P2 modulus, 15-18 mm",
-    source: "Technical specification, particle board, ETC Supply (EN 312 values), table",
-    figures: { bendingModulus: 1.6e9 },
   },
   "eva-midsole-density": {
     label: "EVA midsole foam density range",
-    source: "Creep of EVA foam from running shoe midsoles, N. J. Mills et al. (Cellular Polymers), introduction",
+    source: EVA_FOAM,
     figures: { densityMin: 200, densityMax: 300, testedDensity: 275 },
+  },
+  "glass-profile": {
+    label: "pultruded glass-fibre and mat profile, lengthwise",
+    source: GLASS_ROD,
+    figures: {
+      minTensile: 172e6,
+      maxTensile: 290e6,
+      minModulus: 13.1e9,
+      maxModulus: 18.6e9,
+      minFlexural: 200e6,
+      maxFlexural: 441e6,
+      minFlexuralModulus: 12.4e9,
+      maxFlexuralModulus: 14.4e9,
+      minDensity: 1700,
+      maxDensity: 1800,
+    },
+  },
+  "glass-rod": {
+    label: "pultruded glass-fibre rod, 45 to 75 % fibre",
+    source: GLASS_ROD,
+    figures: {
+      minTensile: 414e6,
+      maxTensile: 827e6,
+      minModulus: 20.6e9,
+      maxModulus: 41.4e9,
+      minFlexural: 414e6,
+      maxFlexural: 827e6,
+      minDensity: 1900,
+      maxDensity: 2000,
+      maxService: 100,
+      bendDiameterOverRod: 80,
+    },
+  },
+  "glass-rod-75": {
+    label: "pultruded glass-fibre rod, 75 % fibre",
+    source: GLASS_ROD_75,
+    figures: { tensile: 120e3 * psi, modulus: 6e6 * psi, compressive: 70e3 * psi, density: 2000, expansion: 5.3e-6 },
+  },
+  "hips-range": {
+    label: "high-impact polystyrene, range of grades",
+    source: HIPS_RANGE,
+    figures: {
+      minTensile: 2480 * psi,
+      maxTensile: 4520 * psi,
+      minFlexuralModulus: 193000 * psi,
+      maxFlexuralModulus: 381000 * psi,
+      minDtul: fahrenheit(160),
+      maxDtul: fahrenheit(189),
+    },
   },
   "hips-typical": {
     label: "high-impact polystyrene typical",
-    source: "Polystyrene specifications, cutlery/plastics supplier table (ASTM), 2017, typical property table",
+    source: HIPS_FIRST,
     figures: { density: 1040, tensileStrength: 4000 * psi, tensileModulus: 260000 * psi },
   },
-  "mdf-en622-5-19-30mm": {
-    label: "MDF, thickness over 19 to 30 mm",
-    source: "MDF E1 technical data sheet (classification to EN 622-5), M. Kaindl, 2020, property table",
-    figures: { bendingStrength: 1.8e7, bendingModulus: 2.1e9, internalBond: 5.5e5, minDensity: 700 },
+  "pc-creep": {
+    label: "polycarbonate tensile creep modulus",
+    source: at(PC_GRADE, "ISO 899-1, strain at most 0.5 %"),
+    figures: { creepModulus1h: 2.2e9, creepModulus1000h: 1.9e9, shortTermModulus: 2.4e9 },
   },
-  "mdf-en622-5-6-9mm": {
-    label: "MDF, thickness over 6 to 9 mm",
-    source: "MDF E1 technical data sheet (classification to EN 622-5), M. Kaindl, 2020, property table",
-    figures: { bendingStrength: 2.3e7, bendingModulus: 2.7e9, internalBond: 6.5e5, minDensity: 700 },
-  },
-  "osb-mill-1": {
-    label: "oriented strandboard, mill 1",
-    source: "Wood Handbook, chapter 12 (FPL-GTR-190), USDA Forest Products Laboratory, 2010, Table 12-3 oriented strandboard",
-    figures: { density: 800, modulusParallel: 4.41e9, modulusPerpendicular: 2.89e9, ruptureParallel: 2.38e7, rupturePerpendicular: 2.42e7 },
-  },
-  "osb-mill-3": {
-    label: "oriented strandboard, mill 3",
-    source: "Wood Handbook, chapter 12 (FPL-GTR-190), USDA Forest Products Laboratory, 2010, Table 12-3 oriented strandboard",
-    figures: { density: 680, modulusParallel: 5.75e9, modulusPerpendicular: 3.17e9, ruptureParallel: 3.2e7, rupturePerpendicular: 2.38e7 },
-  },
-  "osb-mill-7": {
-    label: "oriented strandboard, mill 7",
-    source: "Wood Handbook, chapter 12 (FPL-GTR-190), USDA Forest Products Laboratory, 2010, Table 12-3 oriented strandboard",
-    figures: { density: 650, modulusParallel: 6.28e9, modulusPerpendicular: 2.03e9, ruptureParallel: 3.22e7, rupturePerpendicular: 3.04e7 },
-  },
-  "pc-2407": {
+  "pc-grade": {
     label: "polycarbonate, low viscosity general purpose grade",
-    source: "Makrolon 2407 data sheet, Covestro, ISO datasheet values",
+    source: PC_GRADE,
     figures: {
       tensileModulus: 2.4e9,
       yieldStress: 6.6e7,
@@ -145,54 +180,44 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
       flexuralStress35pct: 7.4e7,
     },
   },
-  "pc-creep": {
-    label: "polycarbonate tensile creep modulus",
-    source: "Makrolon 2407 data sheet, Covestro, ISO 899-1, strain at most 0.5 %",
-    figures: { creepModulus1h: 2.2e9, creepModulus1000h: 1.9e9, shortTermModulus: 2.4e9 },
+  "pc-sheet": {
+    label: "polycarbonate sheet, ASTM values",
+    source: PC_SHEET,
+    figures: { tensileYield: 8400 * psi, tensileModulus: 340000 * psi, flexuralModulus: 340000 * psi, dtul264psi: fahrenheit(275) },
   },
   "pc-stock": {
     label: "polycarbonate semi-finished stock",
-    source: "Polycarbonate (PC) material table, KERN, material 2301",
+    source: PC_STOCK,
     figures: { density: 1200, yield: 6.6e7, tensileModulus: 2.4e9, creepModulus1000h05pct: 1.9e9, ballHardness: 1.1e8 },
+  },
+  "petg-filament": {
+    label: "PETG printing filament, bulk values",
+    source: PETG_FILAMENT,
+    figures: { tensile: 50e6, modulus: 2e9, density: 1270, glassTransition: 71 },
   },
   "petg-sheet": {
     label: "PETG sheet",
-    source: "PETG sheet data, Nudec, property table (ISO 527/178)",
+    source: PETG_FIRST,
     figures: { density: 1270, tensileModulus: 2.2e9, tensileYield: 5.3e7, tensileBreak: 2.6e7, flexuralStrength: 7.9e7, hdt045MPa: 72 },
   },
   "petg-sheet-us": {
     label: "PETG sheet, ASTM values",
-    source: "PETG sheets clear, Polydex Plastic, property list",
+    source: PETG_SECOND,
     figures: { density: 1270, tensileStrength: 7700 * psi, flexuralModulus: 310000 * psi, hdt264psi: fahrenheit(157) },
   },
-  "pla-3d850-printed": {
+  "pla-printed": {
     label: "PLA printed at 100 % infill, annealed",
-    source: "Ingeo 3D850 technical data sheet, NatureWorks, printed part values (ASTM D638)",
+    source: PLA_GRADE,
     figures: { density: 1240, tensileYield: 5.1e7, tensileStrength: 5e7, tensileModulus: 2.315e9 },
   },
-  "plywood-H200": {
-    label: "plywood type H200",
-    source: "Plywood mechanical properties (table), Journal of the Korean Wood Science and Technology 53(4), 2025, Table 3",
-    figures: { modulus: 7.13469e9, rupture: 4.427e7 },
-  },
-  "plywood-H220": {
-    label: "plywood type H220",
-    source: "Plywood mechanical properties (table), Journal of the Korean Wood Science and Technology 53(4), 2025, Table 3",
-    figures: { modulus: 7.33189e9, rupture: 4.719e7 },
-  },
-  "plywood-L220C": {
-    label: "plywood type L220C",
-    source: "Plywood mechanical properties (table), Journal of the Korean Wood Science and Technology 53(4), 2025, Table 3",
-    figures: { modulus: 6.86096e9, rupture: 3.76e7 },
-  },
-  "plywood-S220C": {
-    label: "plywood type S220C",
-    source: "Plywood mechanical properties (table), Journal of the Korean Wood Science and Technology 53(4), 2025, Table 3",
-    figures: { modulus: 8.97943e9, rupture: 6.574e7 },
+  "pla-range": {
+    label: "PLA as printed, along and across the layers",
+    source: PLA_RANGE,
+    figures: { minAlong: 50e6, maxAlong: 65e6, minAcross: 35e6, maxAcross: 45e6, minModulus: 3e9, maxModulus: 4e9 },
   },
   "pmma-extruded": {
     label: "extruded acrylic sheet",
-    source: "Physical properties for extruded acrylic sheet, plastics distributor knowledge base, property table, 0.250 in",
+    source: ACRYLIC_FIRST,
     figures: {
       density: 1190,
       tensileStrength: 6.9e7,
@@ -204,7 +229,7 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
   },
   "pmma-second": {
     label: "acrylic stock shapes",
-    source: "Acrylic data sheet, CCT Precision Machining, 2017, property table",
+    source: ACRYLIC_SECOND,
     figures: {
       density: 1190,
       tensileStrength: 8800 * psi,
@@ -215,7 +240,7 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
   },
   "pvc-12454-first": {
     label: "rigid PVC pipe compound, cell class 12454",
-    source: "PVC pipe specifications, physical properties, GF Harvel (pipe maker), physical property table",
+    source: PVC_FIRST,
     figures: {
       density: 1400,
       tensileStrength: 7450 * psi,
@@ -230,7 +255,7 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
   },
   "pvc-12454-second": {
     label: "rigid PVC pipe compound, second maker",
-    source: "Mechanical properties of PVC pipe, plastics distributor knowledge base, property table",
+    source: PVC_SECOND,
     figures: {
       density: 1400,
       tensileStrength: 7200 * psi,
@@ -242,23 +267,22 @@ export const datasheets: Readonly<Record<string, Datasheet>> = {
   },
   "pvc-d1784-12454-minimum": {
     label: "ASTM D1784 cell class 12454 minimum values",
-    source:
-      "ASTM D1784 Rigid PVC compounds, ASTM, 2011, cell limits: digits 1 PVC, 2 impact, 4 tensile, 5 modulus, 4 deflection temperature (from memory)",
+    source: ASTM_D1784,
     figures: { minTensile: 7000 * psi, minModulus: 400000 * psi, minIzod: 0.65 * footPoundPerInch, minDtul: fahrenheit(158) },
   },
   "steel-1018-cd": {
     label: "AISI 1018 cold-drawn steel",
-    source: "Shigley's Mechanical Engineering Design, R. G. Budynas, J. K. Nisbett, 2015, Table A-20 (from memory)",
+    source: at(SHIGLEY, "table A-20"),
     figures: { ultimate: 4.4e8, yield: 3.7e8 },
   },
   "steel-1018-hr": {
     label: "AISI 1018 hot-rolled steel",
-    source: "Shigley's Mechanical Engineering Design, R. G. Budynas, J. K. Nisbett, 2015, Table A-20 (from memory)",
+    source: at(SHIGLEY, "table A-20"),
     figures: { ultimate: 4e8, yield: 2.2e8 },
   },
-  "steel-shigley-a5": {
+  "steel-elastic": {
     label: "carbon steel elastic constants",
-    source: "Shigley's Mechanical Engineering Design, R. G. Budynas, J. K. Nisbett, 2015, Table A-5 (from memory)",
+    source: at(SHIGLEY, "table A-5"),
     figures: { modulus: 2.07e11, shearModulus: 7.93e10, poisson: 0.292 },
   },
 }

@@ -1,4 +1,5 @@
-import { type Caution, caution } from "../solver/index.js"
+import { at, type Caution, caution, commonPractice, type Source } from "../solver/index.js"
+import { FOOTFALL, GERE } from "./sources.js"
 
 /** How a member is handled while it carries its load. */
 export type Motion = "still" | "walking" | "sudden" | "stumble"
@@ -6,8 +7,7 @@ export type Motion = "still" | "walking" | "sudden" | "stumble"
 /**
  * Largest vertical force while walking against the force standing still: 1 plus the four harmonics
  * at their worst together. Harmonic frequencies are multiples of the step rate (Hz); design values
- * of M. R. Willford and P. Young, CCIP-016, 2006, table 4.3, from memory; valid for 1 to 2.8 steps
- * a second.
+ * of M. R. Willford and P. Young, CCIP-016, 2006, table 4.3; valid for 1 to 2.8 steps a second.
  */
 export function walkingFactor(stepRate: number): number {
   const first = Math.min(0.56, 0.41 * (stepRate - 0.95))
@@ -27,19 +27,19 @@ export function dropFactor(dropHeight: number, staticDeflection: number): number
 export interface MotionData {
   readonly label: string
   readonly factor: number
-  readonly source: string
+  readonly source: Source
 }
 
 /** Load factors of handling. */
 export const motions: Readonly<Record<Motion, MotionData>> = {
-  still: { label: "held still", factor: 1, source: "loads as given" },
+  still: { label: "held still", factor: 1, source: { title: "loads as given", verified: "practice" } },
   walking: {
     label: "walking, up to 2.4 steps a second",
     factor: walkingFactor(2.4),
-    source: "CCIP-016, 2006, table 4.3, all four harmonics together, from memory",
+    source: at(FOOTFALL, "table 4.3, all four harmonics at their worst together"),
   },
-  sudden: { label: "picked up or put on suddenly", factor: 2, source: "Mechanics of Materials, Gere and Goodno, 2009, section 2.8" },
-  stumble: { label: "stumble, kerb or rough handling", factor: 3, source: "common practice, no source" },
+  sudden: { label: "picked up or put on suddenly", factor: 2, source: at(GERE, "section 2.8") },
+  stumble: { label: "stumble, kerb or rough handling", factor: 3, source: commonPractice },
 }
 
 /** Says what counting loads as held still leaves out. */
@@ -49,8 +49,9 @@ export function motionCautions(motion: Motion): Caution[] {
         caution(
           "standing-still",
           "note",
-          `Loads count as held still; walking multiplies them by about ${motions.walking.factor.toFixed(1)}, a stumble by ${motions.stumble.factor} or so.`,
+          "Loads count as held still; walking multiplies them by about {walking}, a stumble by {stumble} or so. Choose how it is handled.",
           motions.walking.source,
+          { walking: motions.walking.factor, stumble: motions.stumble.factor },
         ),
       ]
     : []

@@ -1,4 +1,45 @@
+import { at, commonPractice, type Source } from "../solver/index.js"
 import { pvcDerating } from "./material-factors.js"
+import { EN_1995, SHIGLEY } from "./sources.js"
+import {
+  ABS_DENSITY,
+  ABS_FIRST,
+  ABS_SECOND,
+  ACRYLIC_FIRST,
+  ACRYLIC_SECOND,
+  ALUMINIUM_MINIMUM,
+  ALUMINIUM_TYPICAL,
+  ASSUMED_CREEP,
+  ASTM_D1784,
+  CARBON_TUBE,
+  CARBON_WOUND,
+  CHIPBOARD_MODULUS,
+  CHIPBOARD_SHEET,
+  EN_312,
+  GLASS_ROD,
+  GLASS_ROD_75,
+  HALF_OF_FIBRE,
+  HIPS_FIRST,
+  HIPS_RANGE,
+  MDF_SHEET,
+  NO_CREEP,
+  OSB_DESIGN,
+  OSB_MEASURED,
+  PC_GRADE,
+  PC_SHEET,
+  PC_STOCK,
+  PETG_FIRST,
+  PETG_SECOND,
+  PLA_GRADE,
+  PLA_RANGE,
+  PLYWOOD_BIRCH,
+  PLYWOOD_TESTS,
+  PVC_CREEP,
+  PVC_FIRST,
+  PVC_SECOND,
+  SOFTWOOD_GRADES,
+  WOOD_HANDBOOK,
+} from "./sources-materials.js"
 
 /** Materials a frame is made of. */
 export type FrameMaterial =
@@ -22,7 +63,7 @@ export type FrameMaterial =
 
 type Range = readonly [low: number, high: number]
 
-/** One frame material; ranges span the published figures, and reckonings use their safe end. */
+/** One frame material; ranges span the published figures, and calculations use their safe end. */
 export interface FrameMaterialData {
   readonly label: string
   /** Young's modulus, Pa. */
@@ -39,7 +80,7 @@ export interface FrameMaterialData {
   readonly splits: boolean
   /** Breaks without yielding first. */
   readonly brittle: boolean
-  /** Highest temperature it may be reckoned at, °C. */
+  /** Highest temperature it is calculated at, °C. */
   readonly limit: number
   /** Temperature of deflection under 1.8 MPa, °C: where the modulus has fallen to 900 MPa. */
   readonly hdt: number | null
@@ -48,12 +89,11 @@ export interface FrameMaterialData {
   /** Stiffness left after a load has stood, by the decimal logarithm of hours; null where it does not creep. */
   readonly creep: readonly (readonly [logHours: number, factor: number])[] | null
   /** Where the creep figures come from, or which assumption stands in for them. */
-  readonly creepSource: string
-  readonly source: string
+  readonly creepSource: Source
+  /** Where its figures come from; the first is the one cautions name. */
+  readonly sources: readonly [Source, ...Source[]]
 }
 
-const noCreep = "does not creep measurably at these temperatures: common practice, no source"
-const assumedCreep = "no published creep figure found: half the stiffness left after 1000 h is assumed; common practice, no source"
 /** From 0.1 h, straight over the logarithm of time, to half at 1000 h. */
 const halved = [
   [-1, 1],
@@ -75,8 +115,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: null,
-    creepSource: noCreep,
-    source: "49 CFR 178.46, table 2 (minimum yield 35 000 psi); Aluminum Association typical values; limit from memory",
+    creepSource: NO_CREEP,
+    sources: [ALUMINIUM_MINIMUM, ALUMINIUM_TYPICAL, at(SHIGLEY, "table A-5")],
   },
   steel: {
     label: "mild steel",
@@ -91,9 +131,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: null,
-    creepSource: noCreep,
-    source:
-      "Shigley's Mechanical Engineering Design, 2015, tables A-5 (207 GPa) and A-20 (1018 hot-rolled to cold-drawn); modulus range 200 to 210 GPa and density: handbook values; all from memory",
+    creepSource: NO_CREEP,
+    sources: [at(SHIGLEY, "tables A-5 and A-20"), commonPractice],
   },
   pvcPipe: {
     label: "rigid PVC pipe (cell class 12454)",
@@ -111,10 +150,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
       [-1, 1],
       [Math.log10(438_000), 0.486],
     ],
-    creepSource:
-      "creep data for rigid PVC is scarce: a line over log time from 0.1 h to 1750 of 3600 MPa at 50 years is assumed (ATV-DVWK-A 127, 2000, table 3, from memory)",
-    source:
-      "ASTM D1784, 2011, cell limits (from memory: 7000 psi, deflection temperature 158 °F); pipe makers' sheets for modulus and density",
+    creepSource: PVC_CREEP,
+    sources: [ASTM_D1784, PVC_FIRST, PVC_SECOND],
   },
   abs: {
     label: "ABS",
@@ -129,8 +166,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: 77,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "two moulders' grade sheets; density and the lowest deflection temperature from the ABS (extrusion) sheet of Granta Design",
+    creepSource: ASSUMED_CREEP,
+    sources: [ABS_FIRST, ABS_SECOND, ABS_DENSITY],
   },
   petg: {
     label: "PETG sheet",
@@ -145,13 +182,13 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: 69,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "two sheet makers' property tables; deflection temperature 157 °F at 264 psi",
+    creepSource: ASSUMED_CREEP,
+    sources: [PETG_FIRST, PETG_SECOND],
   },
   polycarbonate: {
     label: "polycarbonate",
-    modulus: [2.35e9, 2.4e9],
-    strength: [66e6, 66e6],
+    modulus: [2.344e9, 2.4e9],
+    strength: [57.9e6, 66e6],
     density: [1200, 1200],
     poisson: null,
     shear: null,
@@ -165,8 +202,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
       [0, 2200 / 2400],
       [3, 1900 / 2400],
     ],
-    creepSource: "grade sheet to ISO 899-1: creep modulus 2200 MPa at 1 h and 1900 MPa at 1000 h, strain at most 0.5 %",
-    source: "grade and stock sheets (ISO values); lowest published deflection temperature 128 °C; limit 115 °C: common practice, no source",
+    creepSource: at(PC_GRADE, "ISO 899-1: 2200 N/mm² after 1 h, 1900 after 1000 h, strain at most 0.5 %"),
+    sources: [PC_GRADE, PC_SHEET, PC_STOCK],
   },
   acrylic: {
     label: "acrylic sheet",
@@ -181,13 +218,13 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: 71,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "two distributors' property tables; highest continuous temperature 71 °C taken as the deflection temperature, which is safe",
+    creepSource: ASSUMED_CREEP,
+    sources: [ACRYLIC_FIRST, ACRYLIC_SECOND],
   },
   hips: {
     label: "high-impact polystyrene",
-    modulus: [1.793e9, 1.793e9],
-    strength: [27.58e6, 27.58e6],
+    modulus: [1.331e9, 2.627e9],
+    strength: [17.1e6, 31.16e6],
     density: [1040, 1040],
     poisson: null,
     shear: null,
@@ -197,13 +234,13 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: 70,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "supplier's typical values, 2017 (ASTM); deflection temperature 70 °C: common practice, no source",
+    creepSource: ASSUMED_CREEP,
+    sources: [HIPS_RANGE, HIPS_FIRST],
   },
   printedPla: {
-    label: "printed PLA, full infill, along the layers",
-    modulus: [2.315e9, 2.315e9],
-    strength: [50e6, 51e6],
+    label: "printed PLA, full infill, along or across the layers",
+    modulus: [2.315e9, 4e9],
+    strength: [35e6, 65e6],
     density: [1240, 1240],
     poisson: null,
     shear: null,
@@ -213,8 +250,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: 55,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "grade sheet, printed part values (ASTM D638), annealed; deflection temperature of plain PLA about 55 °C, from memory",
+    creepSource: ASSUMED_CREEP,
+    sources: [PLA_RANGE, PLA_GRADE],
   },
   carbonPultruded: {
     label: "pultruded carbon tube or rod, along the fibres",
@@ -229,8 +266,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: null,
-    creepSource: noCreep,
-    source: "tube maker's minimum properties; limit 20 K below the glass transition of 100 °C: common practice, no source",
+    creepSource: NO_CREEP,
+    sources: [CARBON_TUBE, CARBON_WOUND],
   },
   carbonWrapped: {
     label: "roll-wrapped carbon tube, along its axis",
@@ -245,14 +282,14 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: null,
-    creepSource: noCreep,
-    source: "half of the figures along pultruded fibre, for the cross plies: common practice, no source",
+    creepSource: NO_CREEP,
+    sources: [HALF_OF_FIBRE, CARBON_TUBE],
   },
   glassPultruded: {
     label: "pultruded glass-fibre rod or tube, along the fibres",
-    modulus: [20.6e9, 41.4e9],
-    strength: [414e6, 827e6],
-    density: [1900, 2000],
+    modulus: [12.4e9, 41.4e9],
+    strength: [172e6, 827e6],
+    density: [1700, 2000],
     poisson: null,
     shear: 20e6,
     splits: true,
@@ -261,8 +298,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: null,
-    creepSource: noCreep,
-    source: "pultruder's chart of typical rod properties (45 to 75 % fibre by weight); shear strength 20 MPa: common practice, no source",
+    creepSource: NO_CREEP,
+    sources: [GLASS_ROD, GLASS_ROD_75],
   },
   softwood: {
     label: "softwood lath, grades C16 to C24",
@@ -280,12 +317,12 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
       [-1, 1],
       [3, 1 / 1.8],
     ],
-    creepSource: "permanent deflection 1.8 times the first, reached here at 1000 h (EN 1995-1-1, 2004, table 3.2, k_def 0.8, from memory)",
-    source: "EN 338, 2016, table 1, C16 lower and C24 upper figures, from memory; limit: common practice, no source",
+    creepSource: EN_1995,
+    sources: [SOFTWOOD_GRADES],
   },
   plywood: {
     label: "plywood along the face grain",
-    modulus: [6.861e9, 8.979e9],
+    modulus: [6.861e9, 12.737e9],
     strength: [37.6e6, 65.74e6],
     density: [450, 700],
     poisson: null,
@@ -296,9 +333,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source:
-      "Journal of the Korean Wood Science and Technology 53(4), 2025, table 3 (means of tests); density and shear: common practice, no source",
+    creepSource: ASSUMED_CREEP,
+    sources: [PLYWOOD_TESTS, PLYWOOD_BIRCH, commonPractice],
   },
   mdf: {
     label: "MDF, 6 to 30 mm",
@@ -313,13 +349,12 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source:
-      "board maker's sheet to EN 622-5, 2020; internal bond taken for shear, which is safe; density upper end: common practice, no source",
+    creepSource: ASSUMED_CREEP,
+    sources: [MDF_SHEET, commonPractice],
   },
   chipboard: {
     label: "chipboard P2, 10 to 22 mm",
-    modulus: [1.6e9, 1.6e9],
+    modulus: [1.5e9, 1.8e9],
     strength: [10.5e6, 11e6],
     density: [640, 700],
     poisson: null,
@@ -330,14 +365,14 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "board makers' sheets to EN 312 type P2; internal bond taken for shear, which is safe",
+    creepSource: ASSUMED_CREEP,
+    sources: [CHIPBOARD_SHEET, EN_312, CHIPBOARD_MODULUS],
   },
   osb: {
     label: "oriented strandboard, either direction",
-    modulus: [2.03e9, 6.28e9],
-    strength: [23.8e6, 32.2e6],
-    density: [650, 800],
+    modulus: [1.4e9, 6.28e9],
+    strength: [7.4e6, 42.5e6],
+    density: [590, 800],
     poisson: null,
     shear: 0.3e6,
     splits: false,
@@ -346,7 +381,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     hdt: null,
     derating: null,
     creep: halved,
-    creepSource: assumedCreep,
-    source: "Wood Handbook (FPL-GTR-190), 2010, table 12-3, least and most of three mills; shear: common practice, no source",
+    creepSource: ASSUMED_CREEP,
+    sources: [OSB_DESIGN, OSB_MEASURED, WOOD_HANDBOOK],
   },
 }

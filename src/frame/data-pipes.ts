@@ -24,9 +24,8 @@ const pipe = (label: string, od: number, wall: number, odTolerance: number | nul
 })
 
 /**
- * Schedule 40 pipe: outside diameters and walls of ASME B36.10 (2018), table 1, which ASTM D1785
- * takes over as least walls. Tolerances of PVC pipe: ASTM D1785 (2015), tables 1 and 2; those of
- * 3/4, 1 and 1-1/2 in are checked against a maker's chart, the others are from memory.
+ * Schedule 40 pipe: outside diameters and walls of ASME B36.10M, which ASTM D1785 takes over as least walls; tolerances of
+ * PVC pipe from ASTM D1785. Tolerances of 3/4, 1 and 1-1/2 in agree with a maker's chart, the others are not verified.
  */
 export const pipes: Readonly<Record<PipeSize, Pipe>> = {
   "1/8": pipe("1/8", 0.405, 0.068, null, null),

@@ -1,6 +1,7 @@
 import type { Force, Frequency, Length } from "../quantity/index.js"
-import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { dropFactor, walkingFactor } from "./data-loads.js"
+import { FOOTFALL, GERE } from "./sources.js"
 
 /** Input of {@link handlingLoad}. Give a step rate, or a fall with the deflection at rest. */
 export interface HandlingLoadInput {
@@ -37,7 +38,7 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
         "elastic-catch",
         "note",
         "Holds while what catches the weight stays elastic and is much lighter than it; the energy lost in the knock is not counted, which is safe.",
-        "Mechanics of Materials, Gere and Goodno, 2009, section 2.8",
+        at(GERE, "section 2.8"),
       ),
     ]
   return [
@@ -45,7 +46,7 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
       "steady-walking",
       "note",
       "Steady walking on the level, all harmonics at their worst together; stairs, kerbs, dancing and stumbles shake harder (3 times the weight is common practice, no source). A springy member shakes more again: see naturalFrequency.",
-      "CCIP-016, 2006, table 4.3, from memory",
+      FOOTFALL,
     ),
   ]
 }
@@ -68,7 +69,7 @@ function check(si: SiOf<HandlingLoadInput>): Issue[] {
  * (0.033 + 0.0064·3·f) + (0.013 + 0.0065·4·f). A weight falling by h (m) onto what yields by δ (m) under it at rest:
  * 1 + √(1 + 2·h/δ). Times the weight (N) it gives the greatest force. Valid for steady level walking, or for an elastic catch.
  *
- * Sources: M. R. Willford, P. Young, CCIP-016, 2006, table 4.3, from memory; J. M. Gere, B. J. Goodno, Mechanics of Materials,
+ * Sources: M. R. Willford, P. Young, CCIP-016, 2006, table 4.3; J. M. Gere, B. J. Goodno, Mechanics of Materials,
  * 7th ed., 2009, section 2.8.
  *
  * @function
@@ -99,8 +100,8 @@ export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE_
   },
   output: {
     factor: { kind: "number", symbol: "k_m", label: "factor" },
-    load: { kind: "force", symbol: "F_x", label: "greatest force" },
-    deflection: { kind: "length", symbol: "delta_x", label: "greatest deflection" },
+    load: { kind: "force", symbol: "F_x", label: "maximum force" },
+    deflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
   },
   example: { weight: "9.5 N", stepRate: "2 Hz" },
   formulae: [
@@ -110,34 +111,26 @@ export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE_
       meaning: "first harmonic",
       is: "min(0.56, 0.41 * (f_s / Hz - 0.95))",
       when: "has_stepRate",
-      source: "CCIP-016, table 4.3",
+      source: FOOTFALL,
     },
     {
       symbol: "k_m",
       meaning: "all four harmonics at their worst",
       is: "1 + d_1 + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz",
       when: "has_stepRate",
-      source: "CCIP-016, table 4.3",
+      source: FOOTFALL,
     },
     {
       symbol: "k_m",
       meaning: "fall onto what yields",
       is: "1 + sqrt(1 + 2 * h_d / delta)",
       when: "has_dropHeight",
-      source: "Gere and Goodno, section 2.8",
+      source: at(GERE, "section 2.8"),
     },
     { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
     { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
   ],
-  sources: [
-    {
-      title: "A design guide for footfall induced vibration of structures",
-      by: "M. R. Willford, P. Young",
-      edition: "CCIP-016, 2006",
-      where: "table 4.3 (from memory)",
-    },
-    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "section 2.8" },
-  ],
+  sources: [FOOTFALL, at(GERE, "section 2.8")],
   check,
   solve,
   cautions,

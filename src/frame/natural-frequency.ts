@@ -1,8 +1,10 @@
 import { brent, type Root } from "../numeric/index.js"
 import type { Frequency, Length, LinearDensity, Mass, Ratio } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
+  commonPractice,
   type Issue,
   inconsistent,
   isNoSolution,
@@ -14,6 +16,7 @@ import {
 import { type ConditionInput, conditionCautions, conditionFaults, conditionFields, conditionOf, conditionSteps } from "./condition.js"
 import { frameMaterials } from "./data-materials.js"
 import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { BLEVINS, FOOTFALL, THOMSON } from "./sources.js"
 
 /** Input of {@link naturalFrequency}. */
 export interface NaturalFrequencyInput extends ConditionInput {
@@ -35,8 +38,10 @@ export interface NaturalFrequencyInput extends ConditionInput {
 
 /** Result of {@link naturalFrequency}. */
 export interface NaturalFrequency {
-  /** Mass per length in all, kg/m. */
+  /** Mass per length in all, kg/m, at the heavy end of the material's density. */
   readonly massPerLength: number
+  /** The same at the light end, kg/m. */
+  readonly massPerLengthLeast: number
   /** Tip mass against the mass along the length. */
   readonly massRatio: number
   /** First root of the frequency equation, β·L. */
@@ -45,9 +50,11 @@ export interface NaturalFrequency {
   readonly secondRoot: number
   /** Third root. */
   readonly thirdRoot: number
-  /** First frequency, Hz, at the soft end of the material's range. */
+  /** First frequency, Hz, at the soft and heavy ends of the material's ranges. */
   readonly frequency: number
-  /** The same at the stiff end, Hz. */
+  /** First root at the light end of the density. */
+  readonly firstRootLight: number
+  /** First frequency at the stiff and light ends, Hz. */
   readonly frequencyMost: number
   /** Second frequency, Hz. */
   readonly secondFrequency: number
@@ -87,8 +94,9 @@ export function cantileverRoot(massRatio: number, mode: 1 | 2 | 3): Root {
   return brent(f, low, high, 1e-16) as Root
 }
 
-function massPerLengthOf(si: SiOf<NaturalFrequencyInput>): number {
-  const own = si.material === null ? 0 : frameMaterials[si.material].density[1] * (sectionOf(si.section).weightArea ?? 0)
+/** Mass per length with everything carried, at the light (0) or heavy (1) end of the density. */
+function massPerLengthOf(si: SiOf<NaturalFrequencyInput>, end: 0 | 1 = 1): number {
+  const own = si.material === null ? 0 : frameMaterials[si.material].density[end] * (sectionOf(si.section).weightArea ?? 0)
   return (si.massPerLength ?? own) + si.addedMass
 }
 
@@ -105,9 +113,11 @@ function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
   const mass = massPerLength * si.length
   const massRatio = si.tipMass / mass
   const [first, second, third] = [cantileverRoot(massRatio, 1), cantileverRoot(massRatio, 2), cantileverRoot(massRatio, 3)]
-  const pace = (modulus: number) => Math.sqrt((modulus * secondMoment) / massPerLength) / (2 * Math.PI * si.length ** 2)
-  const [low, high] = [pace(condition.modulus), pace(condition.modulusMost)]
-  const [frequency, frequencyMost] = [first.x ** 2 * low, first.x ** 2 * high]
+  const massPerLengthLeast = massPerLengthOf(si, 0)
+  const light = cantileverRoot(si.tipMass / (massPerLengthLeast * si.length), 1)
+  const pace = (modulus: number, perLength: number) => Math.sqrt((modulus * secondMoment) / perLength) / (2 * Math.PI * si.length ** 2)
+  const low = pace(condition.modulus, massPerLength)
+  const [frequency, frequencyMost] = [first.x ** 2 * low, light.x ** 2 * pace(condition.modulusMost, massPerLengthLeast)]
   // the harmonic may meet any frequency in the range: take the one nearest to it
   const shaken = (harmonic: number) => {
     const shake = harmonic * si.stepRate
@@ -116,8 +126,10 @@ function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
   const [one, two] = [shaken(1), shaken(2)]
   return {
     massPerLength,
+    massPerLengthLeast,
     massRatio,
     firstRoot: first.x,
+    firstRootLight: light.x,
     secondRoot: second.x,
     thirdRoot: third.x,
     frequency,
@@ -128,20 +140,29 @@ function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
     stepRatio: frequency / si.stepRate,
     amplification: Math.max(one, two),
     harmonic: two > one ? 2 : 1,
-    iterations: first.iterations + second.iterations + third.iterations,
+    iterations: first.iterations + second.iterations + third.iterations + light.iterations,
     residual: first.residual,
   }
 }
 
 function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Caution[] {
-  const found = conditionCautions(si)
+  const found = [
+    ...conditionCautions(si),
+    caution(
+      "rigid-root",
+      "note",
+      "The root counts as rigid: a hinge, an actuator's rod or a clamp that yields lowers the frequencies further; a root ten times as stiff as the member still takes a sixth off. Shake a sample and count.",
+      at(BLEVINS, "table 8-1 (spring-hinged root)"),
+    ),
+  ]
   if (out.amplification > 2)
     found.push(
       caution(
         "shaken-by-steps",
         "warning",
-        `Walking shakes it near its own frequency (harmonic ${out.harmonic} of the steps): it will swing more than twice as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.`,
-        "steady forced vibration with damping: W. T. Thomson, Theory of Vibration with Applications, chapter 3; step harmonics: CCIP-016, 2006, table 4.3, from memory",
+        "Walking shakes it near its own frequency of {frequency frequency} to {frequencyMost frequency} (harmonic {harmonic} of the steps): it can swing {amplification} times as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.",
+        at(THOMSON, "chapter 3 (steady forced vibration with damping)"),
+        { frequency: out.frequency, frequencyMost: out.frequencyMost, harmonic: out.harmonic, amplification: out.amplification },
       ),
     )
   if (out.stepRatio < 1)
@@ -149,14 +170,13 @@ function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Cauti
       caution(
         "slower-than-steps",
         "caution",
-        "Its own frequency lies below the step rate: starting, stopping and slow steps pass through it.",
-        "common practice, no source",
+        "Its own frequency of {frequency frequency} lies below the step rate of {given.stepRate frequency}: starting, stopping and slow steps pass through it. Stiffen or shorten it.",
+        commonPractice,
+        { frequency: out.frequency, "given.stepRate": si.stepRate },
       ),
     )
   if (si.tipMass === 0 && si.addedMass === 0)
-    found.push(
-      caution("bare", "note", "Only the bare member is counted; skin, lights and wires lower its frequency.", "common practice, no source"),
-    )
+    found.push(caution("bare", "note", "Only the bare member is counted; skin, lights and wires lower its frequency."))
   return found
 }
 
@@ -167,12 +187,12 @@ function check(si: SiOf<NaturalFrequencyInput>): Issue[] {
   return faults
 }
 
-const equation = (x: string) => ({
+const equation = (x: string, mu = "mu") => ({
   left: `1 + cos(${x}) * cosh(${x}) + 1`,
-  right: `mu * ${x} * (sin(${x}) * cosh(${x}) - cos(${x}) * sinh(${x})) + 1`,
+  right: `${mu} * ${x} * (sin(${x}) * cosh(${x}) - cos(${x}) * sinh(${x})) + 1`,
   meaning: "frequency equation of the clamped bar with a tip mass, 1 added on both sides",
   within: 1e-6,
-  source: "Blevins, Formulas for Natural Frequency and Mode Shape, table 8-8",
+  source: at(BLEVINS, "table 8-8"),
 })
 
 /**
@@ -183,11 +203,12 @@ const equation = (x: string) => ({
  * given, plus `addedMass`, default 0), E the modulus (Pa) at the temperature (°C, default 23), I the second moment (m⁴).
  * Estimate: √(3·E·I/(L³·(M + 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by
  * 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio (default 0.02; common practice, no source), for the steps (Hz, default 2)
- * and their second harmonic. Frequencies are those of the soft end of the material's range, `frequencyMost` of the stiff end.
+ * and their second harmonic. Frequencies are those of the soft and heavy ends of the material's ranges, `frequencyMost` of the stiff
+ * and light ends.
  * Valid for slender members with the tip mass close to the tip.
  *
  * Sources: R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, tables 8-1 and 8-8; W. T. Thomson, Theory of
- * Vibration with Applications, chapter 3; both from memory.
+ * Vibration with Applications, 5th ed. 1998, chapter 3.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -237,12 +258,14 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
   },
   output: {
     massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
+    massPerLengthLeast: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
     massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
     firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
+    firstRootLight: { kind: "number", symbol: "x_u", label: "first root, light end" },
     secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
     thirdRoot: { kind: "number", symbol: "x_3", label: "third root" },
-    frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, least" },
-    frequencyMost: { kind: "frequency", symbol: "f_u", label: "first frequency, most" },
+    frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, minimum" },
+    frequencyMost: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
     secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
     thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
     estimate: { kind: "frequency", symbol: "f_e", label: "first, spring and lump" },
@@ -269,6 +292,12 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
       given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
     },
     {
+      symbol: "rho_u",
+      kind: "density",
+      meaning: "density, light end, 0 where unknown",
+      given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[0]),
+    },
+    {
       symbol: "A_o",
       kind: "area",
       meaning: "area that the weight corresponds to, 0 where unknown",
@@ -276,18 +305,23 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
     },
     { symbol: "m_l", meaning: "mass per length in all", is: "m_g + m_a", when: "has_massPerLength" },
     { symbol: "m_l", meaning: "mass per length in all", is: "rho * A_o + m_a", when: "not has_massPerLength" },
+    { symbol: "m_u", meaning: "mass per length, light end", is: "m_g + m_a", when: "has_massPerLength" },
+    { symbol: "m_u", meaning: "mass per length, light end", is: "rho_u * A_o + m_a", when: "not has_massPerLength" },
     { symbol: "mu", meaning: "tip mass against the rest", is: "M_t / (m_l * L)" },
+    { symbol: "mu_u", kind: "number", meaning: "the same, light end", is: "M_t / (m_u * L)" },
     { solved: "x_1", meaning: "first root" },
     equation("x_1"),
     { solved: "x_2", meaning: "second root" },
     equation("x_2"),
     { solved: "x_3", meaning: "third root" },
     equation("x_3"),
+    { solved: "x_u", meaning: "first root, light end" },
+    equation("x_u", "mu_u"),
     { symbol: "f_o", kind: "frequency", meaning: "pace of the member", is: "sqrt(E * I / m_l) / (2 * pi * L^2)" },
     { symbol: "f_1", meaning: "first frequency", is: "x_1^2 * f_o" },
     { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
     { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
-    { symbol: "f_u", meaning: "first frequency, stiff end", is: "f_1 * sqrt(E_u / E)" },
+    { symbol: "f_u", meaning: "first frequency, stiff and light ends", is: "x_u^2 * sqrt(E_u * I / m_u) / (2 * pi * L^2)" },
     { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
     { symbol: "r_s", meaning: "against the step rate", is: "f_1 / f_s" },
     { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
@@ -297,15 +331,7 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
     { symbol: "a_m", meaning: "magnified, the worse", is: "max(a_1, a_2)" },
     { symbol: "n_h", meaning: "harmonic", is: "a_2 > a_1 ? 2 : 1" },
   ],
-  sources: [
-    {
-      title: "Formulas for Natural Frequency and Mode Shape",
-      by: "R. D. Blevins",
-      edition: "1979",
-      where: "tables 8-1 and 8-8 (from memory)",
-    },
-    { title: "Theory of Vibration with Applications", by: "W. T. Thomson", edition: "5th, 1998", where: "chapter 3 (from memory)" },
-  ],
+  sources: [BLEVINS, THOMSON, FOOTFALL],
   check,
   solve,
   cautions,

@@ -1,4 +1,4 @@
-import type { SiOf, Step } from "../solver/index.js"
+import { at, type SiOf, type Step } from "../solver/index.js"
 import { strengthSteps } from "./condition.js"
 import { boltClasses, bolts } from "./data-bolts.js"
 import { motions } from "./data-loads.js"
@@ -7,6 +7,7 @@ import { pipes } from "./data-pipes.js"
 import type { PinJoint } from "./pin-joint.js"
 import { nutFactor, type PinJointInput } from "./pin-joint-parts.js"
 import { shapeSection } from "./section.js"
+import { EN_1993, ISO_261, ISO_898, ROARK, SHIGLEY } from "./sources.js"
 import { throughHole } from "./through-hole.js"
 
 type Si = SiOf<PinJointInput>
@@ -27,35 +28,35 @@ export const pinJointFormulae: readonly PinStep[] = [
     kind: "length",
     meaning: "diameter of the bolt, 0 where it is none",
     given: (si) => (si.bolt ? bolts[si.bolt].diameter : 0),
-    source: "ISO 261",
+    source: ISO_261,
   },
   {
     symbol: "A_t",
     kind: "area",
     meaning: "stress area of its thread",
     given: (si) => (si.bolt ? bolts[si.bolt].stressArea : 0),
-    source: "ISO 898-1, table 4",
+    source: at(ISO_898, "table 4"),
   },
   {
     symbol: "R_m",
     kind: "pressure",
     meaning: "tensile strength of the bolt",
     given: (si) => boltClasses[si.boltClass].tensile,
-    source: "ISO 898-1, table 3",
+    source: at(ISO_898, "table 3"),
   },
   {
     symbol: "R_p",
     kind: "pressure",
     meaning: "proof stress of the bolt",
     given: (si) => boltClasses[si.boltClass].proof,
-    source: "ISO 898-1, table 3",
+    source: at(ISO_898, "table 3"),
   },
   {
     symbol: "a_v",
     kind: "number",
     meaning: "shear ratio of the bolt",
     given: (si) => boltClasses[si.boltClass].shearRatio,
-    source: "EN 1993-1-8, table 3.4",
+    source: at(EN_1993, "table 3.4"),
   },
   {
     symbol: "s_f",
@@ -108,14 +109,14 @@ export const pinJointFormulae: readonly PinStep[] = [
     meaning: "squeeze from the torque",
     is: `M_s / (${nutFactor} * d)`,
     when: "has_tighteningTorque",
-    source: "Shigley, table 8-15",
+    source: at(SHIGLEY, "table 8-15"),
   },
   {
     symbol: "F_c",
     meaning: "ring begins to flatten",
     is: "pi * S * b_c * w_0^2 / (6 * (z_d - w_0) / 2)",
     when: `has_clampWidth and ${whole}`,
-    source: "Roark, table 9.2 case 1: greatest moment F R / pi",
+    source: ROARK,
   },
   { symbol: "n_p", meaning: "margin of a plain pin", is: "S_p / sqrt(3) / tau_p", when: "not has_bolt" },
   { symbol: "n_p", meaning: "margin of a bolt", is: "a_v * R_m / tau_p", when: "has_bolt" },

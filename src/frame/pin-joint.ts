@@ -1,6 +1,8 @@
 import {
+  at,
   type Caution,
   caution,
+  commonPractice,
   type Issue,
   inconsistent,
   isNoSolution,
@@ -10,14 +12,17 @@ import {
   type SiOf,
   type Solver,
   solver,
+  tried,
 } from "../solver/index.js"
-import { conditionCautions, conditionFields, leastSafetyFactor, marginCautions } from "./condition.js"
+import { conditionCautions, conditionFields, marginCautions } from "./condition.js"
 import { boltClasses, bolts } from "./data-bolts.js"
 import { motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { pinJointFormulae } from "./pin-joint-formulae.js"
 import { memberStrength, type PinJointInput, pinOf, squeezeOf } from "./pin-joint-parts.js"
 import { sectionFaults, shapeFields } from "./section.js"
+import { EN_1993, GERE, ISO_898, ROARK, SHIGLEY, VIDOSIC } from "./sources.js"
+import { CARBON_TUBE } from "./sources-materials.js"
 import { throughHole } from "./through-hole.js"
 
 /** Result of {@link pinJoint}. */
@@ -64,7 +69,10 @@ export interface PinJoint {
 
 type Si = SiOf<PinJointInput>
 
-function solve(si: Si): PinJoint | NoSolution {
+/** Widest hole offered, as a share of the member. */
+const WIDEST = 1 / 3
+
+function kernel(si: Si): PinJoint | NoSolution {
   const strength = memberStrength(si)
   if (isNoSolution(strength)) return strength
   const pin = pinOf(si)
@@ -73,10 +81,10 @@ function solve(si: Si): PinJoint | NoSolution {
   if (hole && !(hole.width > diameter && hole.netArea > 0 && hole.netSecondMoment > 0))
     return refuse(
       "hole-too-wide",
-      `a hole of ${(diameter * 1000).toPrecision(4)} mm leaves nothing to reckon with of a member ${(hole.width * 1000).toPrecision(4)} mm wide`,
-      diameter - hole.width / 3,
-      { diameter },
-      { diameter: hole.width / 3 },
+      "A hole of {diameter length} leaves nothing to count on of a member {width length} wide: take a pin thinner by {shortBy length}, or a wider member.",
+      diameter - hole.width * WIDEST,
+      { diameter, width: hole.width },
+      si.bolt === null ? { pinDiameter: hole.width * WIDEST } : {},
     )
   const thickness = si.thickness ?? hole?.thickness ?? 0
   const force = si.force * motions[si.motion].factor
@@ -131,6 +139,8 @@ function solve(si: Si): PinJoint | NoSolution {
   }
 }
 
+const solve = (si: Si): PinJoint | NoSolution => tried(kernel(si), si, pinJoint.input, kernel, check)
+
 function cautions(si: Si, out: PinJoint): Caution[] {
   const found = [...marginCautions(out.safetyFactor), ...(si.material === null ? [] : conditionCautions(si)), ...motionCautions(si.motion)]
   if (si.material !== null && frameMaterials[si.material].splits)
@@ -139,7 +149,7 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         "fibres-split",
         "warning",
         "This tube is strong along its fibres only: holes split it and clamps crush it, at loads not known here. Bond it into a sleeve, and test a sample to breaking away from people.",
-        "tube maker's minimum properties: shear 41 MPa against 1650 MPa along the fibres",
+        at(CARBON_TUBE, "minimum properties: shear 41 N/mm² against 1650 N/mm² along the fibres"),
       ),
     )
   if (out.bearingFactor === null)
@@ -147,17 +157,18 @@ function cautions(si: Si, out: PinJoint): Caution[] {
       caution(
         "member-unknown",
         "caution",
-        `Only the pin is judged: no strength is known for what it goes through. A margin of ${leastSafetyFactor} or more is usual above people.`,
-        "common practice, no source",
+        "Only the pin is judged: no strength is known for what it goes through. A safety factor of 3 or more is usual above people.",
+        VIDOSIC,
       ),
     )
-  if (si.tube !== null && out.diameter > throughHole(si.tube, out.diameter, si.hole).width / 3)
+  if (si.tube !== null && out.diameter > throughHole(si.tube, out.diameter, si.hole).width * WIDEST)
     found.push(
       caution(
         "wide-hole",
         "caution",
-        "The hole takes more than a third of the member's width: what is left is only roughly known.",
-        "common practice, no source",
+        "The hole of {diameter length} takes more than a third of the member's width: what is left is only roughly known.",
+        commonPractice,
+        { diameter: out.diameter },
       ),
     )
   if (si.edgeDistance === null)
@@ -166,7 +177,7 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         "edge-distance",
         "note",
         "Tearing out is not judged without an edge distance; at least 1.2 hole diameters is the rule for steel, 2 and more is wise.",
-        "EN 1993-1-8, 2005, table 3.3, from memory; the 2: common practice",
+        at(EN_1993, "table 3.3; the 2 is common practice"),
       ),
     )
   else if (si.edgeDistance < 1.2 * out.diameter)
@@ -174,8 +185,9 @@ function cautions(si: Si, out: PinJoint): Caution[] {
       caution(
         "near-the-edge",
         "warning",
-        "The hole lies nearer to the end than 1.2 of its diameter: it may tear out below the load shown.",
-        "EN 1993-1-8, 2005, table 3.3, from memory",
+        "The hole lies {given.edgeDistance length} from the end, less than 1.2 of its diameter of {diameter length}: it may tear out below the load shown. Move it in.",
+        at(EN_1993, "table 3.3"),
+        { "given.edgeDistance": si.edgeDistance, diameter: out.diameter },
       ),
     )
   if (si.tighteningTorque !== null)
@@ -184,7 +196,7 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         "squeeze-scatter",
         "note",
         "The squeeze from a torque scatters by a third or so either way with the state of the thread.",
-        "Shigley's Mechanical Engineering Design, 2015, table 8-15 (nut factor 0.2), from memory",
+        at(SHIGLEY, "table 8-15 (nut factor 0.2)"),
       ),
     )
   return found
@@ -208,7 +220,12 @@ function check(si: Si): Issue[] {
   if (faults.length === 0 && si.edgeDistance !== null) {
     const { diameter } = pinOf(si)
     if (!(si.edgeDistance > 0.51 * diameter))
-      faults.push(inconsistent(["edgeDistance"], `${si.edgeDistance} m`, `more than half the hole of ${diameter} m`))
+      faults.push(
+        inconsistent(["edgeDistance"], "{edgeDistance length}", "more than half the hole of {hole length}", {
+          edgeDistance: si.edgeDistance,
+          hole: diameter,
+        }),
+      )
   }
   return faults
 }
@@ -270,7 +287,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
     thickness: {
       kind: "length",
       symbol: "t_g",
-      label: "thickness borne on",
+      label: "bearing thickness",
       min: "0.05 mm",
       max: "200 mm",
       typical: ["1 mm", "12 mm"],
@@ -328,14 +345,14 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
     netMoment: { kind: "moment", symbol: "M_n", label: "bending moment it takes there" },
     proofLoad: { kind: "force", symbol: "F_p", label: "proof load of a bolt" },
     breakingLoad: { kind: "force", symbol: "F_m", label: "breaking load of a bolt" },
-    squeeze: { kind: "force", symbol: "F_q", label: "squeeze on the tube" },
-    crushForce: { kind: "force", symbol: "F_c", label: "tube flattens from" },
+    squeeze: { kind: "force", symbol: "F_q", label: "clamp force" },
+    crushForce: { kind: "force", symbol: "F_c", label: "tube crushes at" },
     pinFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
     bearingFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
     tearOutFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
     crushFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
     tighteningFactor: { kind: "number", symbol: "n_t", label: "margin, tightening" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, least" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
     governs: { kind: "text", label: "governed by" },
   },
   example: {
@@ -350,20 +367,11 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
   },
   formulae: pinJointFormulae,
   sources: [
-    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "section 1.6" },
-    {
-      title: "ISO 898-1, Mechanical properties of fasteners",
-      by: "ISO",
-      edition: "2009",
-      where: "table 3, clause 9.1.6.1 (partly from memory)",
-    },
-    { title: "EN 1993-1-8, Design of joints", by: "CEN", edition: "2005", where: "tables 3.3 and 3.4 (from memory)" },
-    {
-      title: "Roark's Formulas for Stress and Strain",
-      by: "W. C. Young, R. G. Budynas",
-      edition: "8th, 2012",
-      where: "table 9.2, case 1 (from memory)",
-    },
+    at(GERE, "section 1.6"),
+    at(ISO_898, "table 3, clause 9.1.6.1"),
+    at(EN_1993, "tables 3.3 and 3.4"),
+    ROARK,
+    at(SHIGLEY, "table 8-15"),
   ],
   check,
   solve,

@@ -1,10 +1,11 @@
 import type { Area, Length, SecondMoment } from "../quantity/index.js"
 import { type Fields, type Issue, inconsistent, optionsFrom, type SiOf, type Step } from "../solver/index.js"
 import { meanWall, type PipeSize, pipes } from "./data-pipes.js"
+import { ASME_B36_10, BREDT, ELASTICITY } from "./sources.js"
 
 /** A cross-section by its shape: a standard pipe, a round or a rectangular tube or bar. */
 export interface ShapeInput {
-  /** Standard pipe by nominal size, reckoned at its least wall. */
+  /** Standard pipe by nominal size, calculated at its least wall. */
   pipe?: PipeSize | null
   /** Outside diameter of a round tube or bar. */
   outsideDiameter?: Length | null
@@ -133,12 +134,24 @@ export function sectionFaults(si: SiOf<ShapeInput> & Partial<SiOf<SectionInput>>
   const faults: Issue[] = []
   if ((width === null) !== (height === null))
     faults.push(inconsistent([...path, width === null ? "width" : "height"], "nothing", "width and height together"))
+  const named = (field: string) => [...path, field].join(".")
+  const narrow = outsideDiameter !== null ? "outsideDiameter" : (height ?? 0) < (width ?? 0) ? "height" : "width"
   const least = outsideDiameter ?? Math.min(width ?? Number.POSITIVE_INFINITY, height ?? Number.POSITIVE_INFINITY)
   if (wall !== null) {
     if (pipe !== null || secondMoment !== null)
       faults.push(inconsistent([...path, "wall"], "a wall", "a wall only with outsideDiameter or width and height"))
     else if (!(wall < least / 2))
-      faults.push(inconsistent([...path, "wall"], `${wall} m`, `less than half of ${least} m; leave wall out for a solid bar`))
+      faults.push(
+        inconsistent(
+          [...path, "wall"],
+          `{${named("wall")} length}`,
+          `less than half of {${named(narrow)} length}; leave wall out for a solid bar`,
+          {
+            [named("wall")]: wall,
+            [named(narrow)]: least,
+          },
+        ),
+      )
   }
   if (secondMoment === null && (fibre !== null || area !== null))
     faults.push(
@@ -203,14 +216,14 @@ export function sectionSteps<Si, Out>(shapeOf: (si: Si) => SiOf<ShapeInput>, tor
       kind: "length",
       meaning: "outside diameter of the pipe, 0 where it is none",
       given: (si) => pipes[pipeOf(si) ?? "1"].outsideDiameter * (pipeOf(si) === null ? 0 : 1),
-      source: "ASME B36.10, 2018, table 1; ASTM D1785",
+      source: ASME_B36_10,
     },
     {
       symbol: "t_p",
       kind: "length",
       meaning: "least wall of the pipe, 0 where it is none",
       given: (si) => pipes[pipeOf(si) ?? "1"].wall * (pipeOf(si) === null ? 0 : 1),
-      source: "ASME B36.10, 2018, table 1; ASTM D1785",
+      source: ASME_B36_10,
     },
     { symbol: "D_o", kind: "length", meaning: "outside diameter", is: "D_p", when: "has_pipe" },
     { symbol: "D_i", kind: "length", meaning: "inside diameter", is: "D_p - 2 * t_p", when: "has_pipe" },
@@ -266,14 +279,14 @@ export function sectionSteps<Si, Out>(shapeOf: (si: Si) => SiOf<ShapeInput>, tor
       meaning: "torsion constant of the closed tube",
       is: "4 * A_m^2 * t_w / (2 * (b_w + h_w - 2 * t_w))",
       when: "has_width and has_wall",
-      source: "Bredt's formula for thin closed tubes",
+      source: BREDT,
     },
     {
       symbol: "W_t",
       meaning: "torsion section modulus of the closed tube",
       is: "2 * A_m * t_w",
       when: "has_width and has_wall",
-      source: "Bredt",
+      source: BREDT,
     },
     { symbol: "a_s", kind: "length", meaning: "long side", is: "max(b_w, h_w)", when: solid },
     { symbol: "b_s", kind: "length", meaning: "short side", is: "min(b_w, h_w)", when: solid },
@@ -283,7 +296,7 @@ export function sectionSteps<Si, Out>(shapeOf: (si: Si) => SiOf<ShapeInput>, tor
       meaning: "series for the stiffness",
       is: "31 / 32 * 1.03692775514337 - sum(map([1, 3, 5, 7, 9, 11], f(n) = (1 - tanh(n * pi * a_s / (2 * b_s))) / n^5))",
       when: solid,
-      source: "S. P. Timoshenko, J. N. Goodier, Theory of Elasticity, 3rd ed., 1970, article 109",
+      source: ELASTICITY,
     },
     {
       symbol: "k_2",
@@ -291,7 +304,7 @@ export function sectionSteps<Si, Out>(shapeOf: (si: Si) => SiOf<ShapeInput>, tor
       meaning: "series for the stress",
       is: "sum(map([1, 3, 5, 7, 9, 11], f(n) = 1 / (n^2 * cosh(n * pi * a_s / (2 * b_s)))))",
       when: solid,
-      source: "Theory of Elasticity, article 109",
+      source: ELASTICITY,
     },
     {
       symbol: "J",

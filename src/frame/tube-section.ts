@@ -1,5 +1,5 @@
 import type { Force, Length, Moment, Pressure } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Caution, caution, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import {
   type Condition,
   type ConditionInput,
@@ -12,6 +12,7 @@ import {
 } from "./condition.js"
 import { frameMaterials } from "./data-materials.js"
 import { type ShapeInput, sectionFaults, sectionSteps, shapeFields, shapeSection } from "./section.js"
+import { ASTM_D1785, BREDT, ELASTICITY, GERE, SP_8007 } from "./sources.js"
 
 /** Input of {@link tubeSection}: a shape, what it is made of, and what acts on the section. */
 export interface TubeSectionInput extends ShapeInput, ConditionInput {
@@ -158,8 +159,8 @@ function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution[] {
       caution(
         "least-wall",
         "note",
-        "Reckoned at the least wall a pipe of this size may have; it weighs 4 to 7 % more than that, and its mass is given at the mean wall.",
-        "ASTM D1785, 2015, tables 1 and 2",
+        "Calculated at the least wall a pipe of this size may have; its mass is given at the mean wall.",
+        ASTM_D1785,
       ),
     )
   const buckling = out.wallBucklingBending
@@ -170,8 +171,9 @@ function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution[] {
         caution(
           "wall-buckling",
           "warning",
-          "The stress comes within a third of that at which this thin wall buckles: a dent or a clamp makes it fold suddenly.",
-          "NASA SP-8007, Buckling of thin-walled circular cylinders, 1968",
+          "The stress is {used ratio %} of that at which this thin wall buckles, above a third: a dent or a clamp makes it fold suddenly. Take a thicker wall.",
+          SP_8007,
+          { used },
         ),
       )
   }
@@ -180,8 +182,9 @@ function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution[] {
       caution(
         "thick-wall",
         "note",
-        "Torsion is reckoned for a thin closed wall; this one is thicker than a tenth of the side.",
-        "Bredt's formula",
+        "Torsion is calculated for a thin closed wall; this one of {given.wall length} is thicker than a tenth of the side.",
+        BREDT,
+        { "given.wall": si.wall },
       ),
     )
   return found
@@ -199,7 +202,7 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * shear force V (N) and axial force N (N), all 0 by default: σ = M·c/I + N/A, τ = T/W_t and V·Q/(I·b),
  * σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the neutral axis. Twist φ = T·L/(G·J) over
  * the length L (m). A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))). Temperature (°C, default 23) and
- * duration of the load (s, default 0) reduce the material's figures. Standard pipe is reckoned at its least
+ * duration of the load (s, default 0) reduce the material's figures. Standard pipe is calculated at its least
  * wall. Valid for elastic stresses in sections whose shape holds.
  *
  * Sources: J. M. Gere, B. J. Goodno, Mechanics of Materials, 7th ed., 2009, chapters 3, 5 and 7; NASA SP-8007,
@@ -257,8 +260,8 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ *
     twist: { kind: "angle", symbol: "phi", label: "twist" },
     wallBucklingAxial: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
     wallBucklingBending: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, least" },
-    safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, most" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
+    safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
   },
   example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
   formulae: [
@@ -303,7 +306,7 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ *
       meaning: "knock-down term",
       is: "1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16)",
       when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-      source: "NASA SP-8007",
+      source: SP_8007,
     },
     {
       symbol: "sigma_k",
@@ -317,14 +320,14 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ *
       meaning: "knocked down, end load",
       is: "(1 - 0.901 * g_k) * sigma_k",
       when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-      source: "NASA SP-8007",
+      source: SP_8007,
     },
     {
       symbol: "sigma_cb",
       meaning: "knocked down, bending",
       is: "(1 - 0.731 * g_k) * sigma_k",
       when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-      source: "NASA SP-8007",
+      source: SP_8007,
     },
     {
       symbol: "n_s",
@@ -339,11 +342,7 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ *
       when: "(has_strength or has_material) and sigma_v > 1 Pa",
     },
   ],
-  sources: [
-    { title: "Mechanics of Materials", by: "J. M. Gere, B. J. Goodno", edition: "7th, 2009", where: "chapters 3, 5, 7" },
-    { title: "Buckling of thin-walled circular cylinders", by: "NASA SP-8007", edition: "1968", where: "section 4" },
-    { title: "Theory of Elasticity", by: "S. P. Timoshenko, J. N. Goodier", edition: "3rd, 1970", where: "article 109" },
-  ],
+  sources: [at(GERE, "chapters 3, 5 and 7"), SP_8007, ELASTICITY, BREDT],
   check: (si) => [
     ...sectionFaults(si),
     ...(si.length !== null && si.shearModulus === null && poissonKnown(si) < 0

@@ -17,7 +17,8 @@ export function brent(f: (x: number) => number, a: number, b: number, tolerance 
   let fb = f(b)
   if (fa === 0) return { x: a, residual: 0, iterations: 0 }
   if (fb === 0) return { x: b, residual: 0, iterations: 0 }
-  if (!(fa * fb < 0)) return null
+  // by signs: a product of tiny values would underflow
+  if (Number.isNaN(fa) || Number.isNaN(fb) || fa > 0 === fb > 0) return null
   let [c, fc, d, e] = [a, fa, b - a, b - a]
   for (let iterations = 1; iterations <= most; iterations++) {
     if (fb > 0 === fc > 0) {
