@@ -169,10 +169,8 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
 function check(si: SiOf<BeamInput>): Issue[] {
   const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
   const beyond = (path: readonly (string | number)[], x: number) => {
-    if (!(x <= si.length)) {
-      const name = path.join(".")
-      faults.push(inconsistent(path, `{${name} length}`, "a place within the length of {length length}", { [name]: x, length: si.length }))
-    }
+    if (!(x <= si.length))
+      faults.push(inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length }))
   }
   if (si.span !== null) {
     if (si.support === "cantilever") faults.push(inconsistent(["span"], "a span", "no span for a cantilever"))
@@ -183,12 +181,7 @@ function check(si: SiOf<BeamInput>): Issue[] {
   for (const [i, s] of si.spreads.entries()) {
     beyond(["spreads", i, "end"], s.end)
     if (!(s.end - s.start >= 1e-6))
-      faults.push(
-        inconsistent(["spreads", i, "end"], `{spreads.${i}.end length}`, `beyond its start at {spreads.${i}.start length}`, {
-          [`spreads.${i}.end`]: s.end,
-          [`spreads.${i}.start`]: s.start,
-        }),
-      )
+      faults.push(inconsistent(["spreads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }))
   }
   return faults
 }

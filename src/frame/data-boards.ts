@@ -70,6 +70,8 @@ export const boardSheets: Readonly<Record<string, Datasheet>> = {
       maxModulusMajor: 5.683e9,
       minModulusMinor: 1.819e9,
       maxModulusMinor: 2.962e9,
+      minDensity: 590,
+      maxDensity: 680,
     },
   },
   "osb-mill-1": {

@@ -177,9 +177,9 @@ function check(si: SiOf<MassPropertiesInput>): Issue[] {
       faults.push(inconsistent([...path, "diameter"], "a diameter beside a width or height", "either a diameter or width and height"))
     if (p.bore > 0 && !(p.bore < p.diameter))
       faults.push(
-        inconsistent([...path, "bore"], `{parts.${i}.bore length}`, `less than the diameter of {parts.${i}.diameter length}`, {
-          [`parts.${i}.bore`]: p.bore,
-          [`parts.${i}.diameter`]: p.diameter,
+        inconsistent([...path, "bore"], "{bore length}", "less than the diameter of {diameter length}", {
+          bore: p.bore,
+          diameter: p.diameter,
         }),
       )
   }

@@ -69,8 +69,8 @@ export interface PinJoint {
 
 type Si = SiOf<PinJointInput>
 
-/** Widest hole offered, as a share of the member. */
-const WIDEST = 1 / 3
+/** Width of the member over the widest hole that is offered. */
+const WIDEST = 3
 
 function kernel(si: Si): PinJoint | NoSolution {
   const strength = memberStrength(si)
@@ -82,9 +82,9 @@ function kernel(si: Si): PinJoint | NoSolution {
     return refuse(
       "hole-too-wide",
       "A hole of {diameter length} leaves nothing to count on of a member {width length} wide: take a pin thinner by {shortBy length}, or a wider member.",
-      diameter - hole.width * WIDEST,
+      diameter - hole.width / WIDEST,
       { diameter, width: hole.width },
-      si.bolt === null ? { pinDiameter: hole.width * WIDEST } : {},
+      si.bolt === null ? { pinDiameter: hole.width / WIDEST } : {},
     )
   const thickness = si.thickness ?? hole?.thickness ?? 0
   const force = si.force * motions[si.motion].factor
@@ -161,7 +161,7 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         VIDOSIC,
       ),
     )
-  if (si.tube !== null && out.diameter > throughHole(si.tube, out.diameter, si.hole).width * WIDEST)
+  if (si.tube !== null && out.diameter > throughHole(si.tube, out.diameter, si.hole).width / WIDEST)
     found.push(
       caution(
         "wide-hole",

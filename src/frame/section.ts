@@ -134,23 +134,16 @@ export function sectionFaults(si: SiOf<ShapeInput> & Partial<SiOf<SectionInput>>
   const faults: Issue[] = []
   if ((width === null) !== (height === null))
     faults.push(inconsistent([...path, width === null ? "width" : "height"], "nothing", "width and height together"))
-  const named = (field: string) => [...path, field].join(".")
-  const narrow = outsideDiameter !== null ? "outsideDiameter" : (height ?? 0) < (width ?? 0) ? "height" : "width"
   const least = outsideDiameter ?? Math.min(width ?? Number.POSITIVE_INFINITY, height ?? Number.POSITIVE_INFINITY)
   if (wall !== null) {
     if (pipe !== null || secondMoment !== null)
       faults.push(inconsistent([...path, "wall"], "a wall", "a wall only with outsideDiameter or width and height"))
     else if (!(wall < least / 2))
       faults.push(
-        inconsistent(
-          [...path, "wall"],
-          `{${named("wall")} length}`,
-          `less than half of {${named(narrow)} length}; leave wall out for a solid bar`,
-          {
-            [named("wall")]: wall,
-            [named(narrow)]: least,
-          },
-        ),
+        inconsistent([...path, "wall"], "{wall length}", "less than half of {narrow length}; leave wall out for a solid bar", {
+          wall,
+          narrow: least,
+        }),
       )
   }
   if (secondMoment === null && (fibre !== null || area !== null))

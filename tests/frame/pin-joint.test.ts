@@ -118,7 +118,7 @@ describe("laws of joints", () => {
   it("refuses a hole that leaves nothing, and names one that would do", () => {
     const outcome = pinJoint.attempt({ force: 10, pinDiameter: 0.017, tube })
     expect(outcome.ok).toBe(false)
-    if (!outcome.ok) expect(outcome.error.toJSON()).toMatchObject({ noSolution: "hole-too-wide", nearest: { diameter: 0.02 / 3 } })
+    if (!outcome.ok) expect(outcome.error.toJSON()).toMatchObject({ noSolution: "hole-too-wide", nearest: { pinDiameter: 0.02 / 3 } })
     expect(pinJoint.attempt({ force: 10, pinDiameter: 0.02 / 3, tube }).ok).toBe(true)
   })
 

@@ -76,7 +76,7 @@ const cases: readonly WorkingCase[] = [
   [
     "rod bent far",
     any(bendingRod),
-    { length: 1, section: { outsideDiameter: 0.004 }, material: "glassPultruded", force: 8, motion: "stumble" },
+    { length: 1, section: { outsideDiameter: 0.004 }, material: "carbonPultruded", force: 8, motion: "stumble" },
   ],
   ["fall", any(handlingLoad), { weight: 20, dropHeight: 0.1, staticDeflection: 0.004 }],
   [

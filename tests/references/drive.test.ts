@@ -1,6 +1,7 @@
-import { type DcMotor, dcMotor, type PowerScrew, powerScrew } from "../../src/drive/index.js"
+import { type DcMotor, dcMotor, hobbyServo, type PowerScrew, powerScrew } from "../../src/drive/index.js"
+import { handlingLoad } from "../../src/frame/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
-import { type Check, referenceTests } from "../helpers/references.js"
+import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
 
 type Numbers = Readonly<Record<string, number>>
 const numbers = (inputs: object) => inputs as Numbers
@@ -75,6 +76,109 @@ const geared: Check = (inputs) => {
   const printed = Number((out.speed / RPM).toPrecision(2))
   return { speed_rpm: out.speed / RPM, output_W: (out.mechanicalPower / out.speed) * printed * RPM }
 }
+
+/** A printed working point taken as the second point of a sheet: the motor run there gives back what is printed beside it. */
+const atBest: Check = (inputs) => {
+  const [supply, speed, torque, current] = ["supply_V", "speed_rpm", "torque_kgf_mm", "current_A"].map((key) => at(inputs, key)) as [
+    number,
+    number,
+    number,
+    number,
+  ]
+  const out = motor({
+    ratedVoltage: supply,
+    noLoadSpeed: `${1.2 * speed} rpm`,
+    noLoadCurrent: 0.3 * current,
+    loadTorque: `${torque} kgf mm`,
+    loadSpeed: `${speed} rpm`,
+    loadCurrent: current,
+    voltage: supply,
+    torque: `${torque} kgf mm`,
+  })
+  return { output_W: out.mechanicalPower }
+}
+
+const stallInUnits: Check = (inputs) => {
+  const out = motor({
+    ratedVoltage: 12,
+    noLoadSpeed: `${at(inputs, "no_load_speed_rpm")} rpm`,
+    noLoadCurrent: at(inputs, "no_load_current_A"),
+    loadTorque: `${at(inputs, "stall_torque_kgf_cm")} kgf cm`,
+    loadSpeed: 0,
+    loadCurrent: at(inputs, "stall_current_A"),
+    voltage: 12,
+    torque: 0,
+  })
+  return { stall_torque_ozf_in: out.stallTorque / OZF_IN }
+}
+
+/** Slope of the speed between two torques, and stall torque, by printed constants. */
+const slope: Check = (inputs) => {
+  const at0 = (torque: number) =>
+    motor({
+      backEmfConstant: at(inputs, "torque_constant_mN_m_per_A") / 1000,
+      resistance: at(inputs, "resistance_ohm"),
+      noLoadCurrent: at(inputs, "no_load_current_A"),
+      voltage: at(inputs, "supply_V"),
+      torque,
+    })
+  const { stallTorque, speed } = at0(0)
+  return {
+    slope_rpm_per_mN_m: (speed - at0(stallTorque / 2).speed) / RPM / (500 * stallTorque),
+    stall_torque_mN_m: stallTorque * 1000,
+  }
+}
+
+/** A servo of one column at 5 V, from the time and torque that a row prints. */
+const servo = (time: number, torque: number | string, share = 0, angle: string | null = null) =>
+  hobbyServo(
+    hobbyServo.read({
+      firstVoltage: 5,
+      firstStallTorque: torque as number,
+      firstTime: time,
+      voltage: 5,
+      torque: 0,
+      angle,
+      ...(share ? { torque: share * (torque as number) } : {}),
+    } as never) as never,
+  )
+const DEG = Math.PI / 180
+const servos: Record<string, Check> = {
+  "servo-fs5103b-speed": (inputs) => {
+    const { freeSpeed } = servo(at(inputs, "time_per_60deg_s"), 1)
+    return { speed_deg_per_s: freeSpeed / DEG, speed_rpm: freeSpeed / RPM }
+  },
+  "servo-fs5103b-units": (inputs) => ({
+    torque_ozf_in: servo(at(inputs, "time_per_60deg_s"), `${at(inputs, "torque_kgf_cm")} kgf cm`).stallTorque / OZF_IN,
+  }),
+  "servo-es08ma-units": (inputs) => {
+    const { stallTorque } = servo(0.1, `${at(inputs, "torque_kgf_cm")} kgf cm`)
+    return { torque_ozf_in: stallTorque / OZF_IN, load_g: (stallTorque / 9.80665 / at(inputs, "horn_cm")) * 1e5 }
+  },
+  "servo-linear-line-numeric": (inputs) => {
+    const out = servo(at(inputs, "time_per_60deg_s"), 1, at(inputs, "load_over_stall"), `${at(inputs, "angle_deg")} deg`)
+    return { speed_deg_per_s: out.speed / DEG, time_s: out.moveTime }
+  },
+}
+
+const [INCH, PSI, LBF] = [0.0254, 4.4482216152605 / 0.0254 ** 2, 4.4482216152605]
+/** A weight that falls on a bar: what catches it yields at rest by W·L/(A·E). */
+const fallOnBar: Check = (inputs) => {
+  const area = inputs.area_in2 ?? (Math.PI / 4) * at(inputs, "diameter_in") ** 2
+  const stress = at(inputs, "weight_lbf") / area
+  const out = handlingLoad({
+    weight: at(inputs, "weight_lbf") * LBF,
+    dropHeight: at(inputs, "height_in") * INCH,
+    staticDeflection: ((stress * at(inputs, "length_in")) / at(inputs, "modulus_psi")) * INCH,
+  })
+  return { stress_psi: out.load / (area * INCH ** 2) / PSI }
+}
+
+const newRows = referenceRows("drive").map((row) => row.id)
+const gearmotors: [string, Check][] = newRows
+  .filter((id) => id.startsWith("gearmotor-"))
+  .map((id) => [id, id === "gearmotor-pololu-25d-4886" ? stallInUnits : atBest])
+const slopes: [string, Check][] = newRows.filter((id) => id.startsWith("motor-slope-")).map((id) => [id, slope])
 
 const constants = ["a-200fx", "a-400fx", "d-200fx", "z-400fx"].map((name) => [`motor-magmotor-c40-${name}-constants`, byConstants])
 const loads = ["a-200fx-load1", "a-200fx-load2", "a-400fx-load2", "d-200fx-load2", "z-400fx-load1", "z-400fx-load2"].map((name) => [
@@ -159,4 +263,17 @@ const screws: Record<string, Check> = {
   },
 }
 
-referenceTests("drive", { ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears]), ...screws })
+referenceTests(
+  "drive",
+  {
+    ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears, ...gearmotors, ...slopes]),
+    ...screws,
+    ...servos,
+    "impact-wentzell-7-1": fallOnBar,
+    "impact-wentzell-7-4": fallOnBar,
+  },
+  {
+    "gearmotor-pololu-25d-4886": { counts_per_output_rev: "no solver counts encoder lines" },
+    "servo-fs5103b-speed": { torque_N_m: "the row names no torque it is converted from" },
+  },
+)
