@@ -75,7 +75,7 @@ describe.each(judged)("messages: $id", ({ id, solver }: { id: string; solver: An
 
   it("says numbers that are what their names say, at every edge", () => {
     const rows = [
-      ...edges.cautions.filter((row) => row.solver === solver).flatMap((row) => [row.shown, row.notShown]),
+      ...edges.cautions.filter((row) => row.solver === solver).flatMap((row) => [row.shown, row.notShown ?? {}]),
       ...edges.refusals.filter((row) => row.solver === solver).map((row) => row.refused),
     ]
     expect(rows.flatMap((change) => wrongNumbers(id, solver, edges.numbers, changed(solver, change)))).toEqual([])
