@@ -1,4 +1,3 @@
-import { brent } from "../numeric/index.js"
 import { bessel, erfc, erfcx } from "./special.js"
 
 /** A layer of a sheet (counted across its thickness) or of a round body (counted from the axis out). */
@@ -101,39 +100,78 @@ function across(body: Body, layer: Layer, x: number, length: number, w: number, 
   }
 }
 
-/** The solution shot from the inner face: its edges, layer by layer, and how many eigenvalues lie below w. */
-function shoot(body: Body, w: number): { edges: Edge[]; below: number; miss: number } {
+/** The solution shot from the inner face: its edges, layer by layer, and how many zeros it has passed. */
+function shoot(body: Body, w: number): { edges: Edge[]; zeros: number } {
   let edge: Edge = { u: 1, q: body.start === 0 && body.shape === "cylinder" ? 0 : body.inside }
   const edges = [edge]
-  let below = 0
+  let zeros = 0
   let x = body.start
   for (const layer of body.layers) {
-    const { end, zeros } = across(body, layer, x, layer.thickness, w, edge)
-    below += zeros
-    edge = end
-    edges.push(end)
+    const passed = across(body, layer, x, layer.thickness, w, edge)
+    zeros += passed.zeros
+    edge = passed.end
+    edges.push(edge)
     x += layer.thickness
   }
-  const miss = edge.q + body.outside * edge.u
-  // past the last zero the ratio q/u falls from +∞ to −∞ and meets −h once
-  if (miss * edge.u < 0) below++
-  return { edges, below, miss }
+  return { edges, zeros }
 }
 
-function findRoot(body: Body, n: number, previous: number, spacing: number): number {
-  const sign = n % 2 ? -1 : 1
-  let low = previous === 0 ? spacing * 1e-9 : previous
-  for (let step = spacing * 1e-7; n > 0 && step < spacing && shoot(body, low).miss * sign <= 0; step *= 4) low = previous + step
-  let high = low + 1.2 * spacing
-  while (shoot(body, high).below <= n) high += spacing
-  while (shoot(body, high).below > n + 1) {
-    const mid = (low + high) / 2
-    if (shoot(body, mid).below > n) high = mid
-    else low = mid
+/** Angle from 0 to π whose cotangent is y/x, for an x that is told to be positive or not. */
+const arccot = (y: number, x: number) => Math.atan2(Math.abs(x), x < 0 ? -y : y)
+
+/**
+ * How far the phase of the shot solution (Prüfer's angle, zeros counted) is past that of eigenvalue n: negative below the
+ * eigenvalue, positive above it, so that the one below is a sure lower end to search from.
+ */
+function phaseBeyond(body: Body, n: number, w: number): number {
+  const { edges, zeros } = shoot(body, w)
+  const { u, q } = edges[edges.length - 1] as Edge
+  const { conductivity: k, heatCapacity } = body.layers[body.layers.length - 1] as Layer
+  // any scale of the slope leaves the sign alone; the last layer's own keeps the phase nearly straight
+  const scale = w * Math.sqrt(k * heatCapacity)
+  // zeros and sign can only disagree within rounding of a zero at the face: the count decides
+  const odd = zeros % 2 === 1
+  const [x, y] = odd ? [Math.max(0, -u), -q] : [Math.max(0, u), q]
+  return Math.PI * (zeros - n) + arccot(y / scale, x) - arccot(-body.outside / scale, 1)
+}
+
+/**
+ * Where a rising function passes 0, between ends at which it is below 0 and not below 0: secants with the end that stays put
+ * weighed down (Illinois), halved where they stall. It stays inside its bracket, so that there is nothing it could fall back to.
+ */
+function risingRoot(f: (x: number) => number, from: number, to: number): number {
+  let [low, high, fLow, fHigh] = [from, to, f(from), f(to)]
+  let side = 0
+  while (high - low > 4 * Number.EPSILON * high && fHigh !== 0) {
+    const secant = high - (fHigh * (high - low)) / (fHigh - fLow)
+    const x = Math.abs(side) < 4 && secant > low && secant < high ? secant : (low + high) / 2
+    // between two neighbouring doubles there is nothing left
+    if (x <= low || x >= high) break
+    const value = f(x)
+    if (value < 0) {
+      ;[low, fLow] = [x, value]
+      side = side < 0 ? side - 1 : -1
+      if (side < -1) fHigh /= 2
+    } else {
+      ;[high, fHigh] = [x, value]
+      side = side > 0 ? side + 1 : 1
+      if (side > 1) fLow /= 2
+    }
   }
-  const found = brent((w) => shoot(body, w).miss, low, high, 1e-16 * high)
-  // ends that do not bracket can only come from two roots within rounding of each other
-  return found ? found.x : (low + high) / 2
+  return high
+}
+
+/** Eigenvalue n (from 0): the phase rises through it once, and is a half turn short of it at the eigenvalue before. */
+function findRoot(body: Body, n: number, previous: number, spacing: number): number {
+  const phase = (w: number) => phaseBeyond(body, n, w)
+  let low = previous
+  if (n === 0) for (low = spacing * 1e-9; phase(low) >= 0; ) low /= 1024
+  let high = low + 1.2 * spacing
+  while (phase(high) < 0) {
+    low = high
+    high += spacing
+  }
+  return risingRoot(phase, low, high)
 }
 
 function makeMode(body: Body, root: number, points: readonly number[]): Mode {
@@ -213,7 +251,7 @@ export function halfSpaceRise(film: number, layer: Layer, time: number, depth = 
 
 /**
  * Transient conduction through a layered plane or round body between two fluids, by the series of its own modes. The eigenvalues
- * are counted by the zeros of the shooting solution and solved, none missed and none interpolated; film at the outer face must be above 0
+ * are bracketed by the phase of the shooting solution and solved, none missed, doubled or interpolated; film at the outer face must be above 0
  * or that at the inner one.
  *
  * @param body - layers and films
