@@ -12,6 +12,8 @@ import {
   solver,
 } from "../solver/index.js"
 import { arcPath, offset, overbent, type Path, pathThroughPoints, pointsOf, withRuns } from "./curve.js"
+import { tried } from "./nearest.js"
+import { BURN_TIMES, practice, SAND_BENDING } from "./sources.js"
 import { springbacks } from "./tables.js"
 
 /** A point the centreline passes through. */
@@ -90,7 +92,7 @@ interface Finished {
 function finished(si: Si): Finished {
   if (si.shape === "arc") {
     const radius = si.radius as number
-    return { path: arcPath(radius, si.angle as number, 0, ERROR), leastRadius: radius }
+    return { path: arcPath(radius, si.angle as number, ERROR), leastRadius: radius }
   }
   const { leastRadius, ...path } = pathThroughPoints(si.points, STATIONS)
   return { path, leastRadius }
@@ -107,11 +109,10 @@ export function finishedSteps(si: Si): {
   return { lengths: differences(path.along), turns: differences(path.heading), leastRadius }
 }
 
-const mm = (metres: number) => Number((metres * 1000).toPrecision(4))
 /** Curves straighter than this count as straight: their radius is only shown to this size, m. */
 const STRAIGHT = 1e4
 
-function solve(si: Si): BendTemplate | NoSolution {
+function solve(si: Si, offers = true): BendTemplate | NoSolution {
   const { diameter, springback, straight } = si
   const { path, leastRadius: sharpest } = finished(si)
   const leastRadius = Math.min(sharpest, STRAIGHT)
@@ -121,10 +122,16 @@ function solve(si: Si): BendTemplate | NoSolution {
   if (!(edgeRadius > 0))
     return refuse(
       "edge-folds",
-      `In the jig the centreline turns at ${mm(jigRadius)} mm radius, no more than half the tube's ${mm(diameter)} mm: the jig's edge would have no radius left.`,
-      -edgeRadius,
-      { radius: leastRadius },
-      { radius: (5 * diameter) / (1 - springback) },
+      "In the jig the centreline turns at {jigRadius length} radius, no more than half the tube's {given.diameter length}: the jig's edge would have no radius left. Bend it wider.",
+      Math.max(-edgeRadius, Number.EPSILON * diameter),
+      { radius: leastRadius, jigRadius },
+      offers
+        ? tried(bendTemplate, (changed: Si) => solve(changed, false), si, {
+            ...(si.shape === "arc" ? { radius: (5 * diameter) / (1 - springback) } : {}),
+            diameter: jigRadius,
+          })
+        : {},
+      { "given.diameter": diameter },
     )
   const jig = withRuns(overbent(path, factor), straight)
   const last = path.heading.length - 1
@@ -160,12 +167,12 @@ function check({ shape, radius, angle, points }: Si): Issue[] {
   if (shape === "arc") {
     if (radius === null) faults.push(inconsistent(["radius"], "nothing", "the radius of the arc"))
     if (angle === null) faults.push(inconsistent(["angle"], "nothing", "the angle of the arc"))
-    if (points.length) faults.push(inconsistent(["points"], `${points.length} points`, "no points for an arc"))
+    if (points.length) faults.push(inconsistent(["points"], "points", "no points for an arc"))
     return faults
   }
   if (radius !== null) faults.push(inconsistent(["radius"], "a radius", "no radius for a curve through points"))
   if (angle !== null) faults.push(inconsistent(["angle"], "an angle", "no angle for a curve through points"))
-  if (points.length < 3) faults.push(inconsistent(["points"], `${points.length} points`, "at least 3 points"))
+  if (points.length < 3) faults.push(inconsistent(["points"], "too few points", "at least 3 points"))
   points.forEach((p, i) => {
     const before = points[i - 1]
     if (before && !(Math.hypot(p.x - before.x, p.y - before.y) >= 1e-3))
@@ -176,23 +183,19 @@ function check({ shape, radius, angle, points }: Si): Issue[] {
 
 function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
   const found = [
-    caution(
-      "true-scale",
-      "note",
-      "Print at 100 %, without fitting to the page, and measure the 100 mm bar before cutting.",
-      "common practice, no source",
-    ),
+    caution("true-scale", "note", "Print at 100 %, without fitting to the page, and measure the 100 mm bar before cutting."),
     caution(
       "springback-guess",
       "note",
-      `Springback of ${(springback * 100).toFixed(1)} % is built in: bend one piece of the same stock, held until set, and correct the figure.`,
-      springbacks.heated.source,
+      "Springback of {given.springback ratio %} is built in: bend one piece of the same stock, held until set, and correct the figure.",
+      springbacks.heated.sources[0] ?? practice,
+      { "given.springback": springback },
     ),
     caution(
       "hot-jig",
       "warning",
-      "The tube is hot enough to burn and to scorch paper tape and soft wood: screw stops to the board, wear gloves, work in moving air.",
-      "ASTM C1055, 2003 (60 °C burns in 5 s, from a secondary source)",
+      "The tube is hot enough to burn in seconds (5 s at 60 °C) and to scorch paper tape and soft wood: screw stops to the board, wear gloves, work in moving air.",
+      BURN_TIMES,
     ),
   ]
   if (out.leastRadius < 5 * diameter)
@@ -200,8 +203,9 @@ function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
       caution(
         "tight-radius",
         "caution",
-        "Tighter than five diameters somewhere: see tubeBend for wrinkling and thinning.",
-        "Practical Sailor, Using heat to bend PVC pipe, quoted (common practice)",
+        "Down to {leastRadius length} radius, tighter than five diameters: see tubeBend for wrinkling and thinning.",
+        SAND_BENDING,
+        { leastRadius: out.leastRadius },
       ),
     )
   if (Math.abs(out.jigTurn) > Math.PI)
@@ -214,7 +218,7 @@ function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
  *
  * Formula: along the centreline s the heading h(s) of the finished curve becomes h(0) + (h(s) − h(0))/(1 − q) in the jig, the
  * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A free
- * curve is the natural cubic through its points. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
+ * curve is the cubic spline through its points whose end pieces bend on as their neighbours do. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
  * default. Valid for bends in one plane whose springback is even along them. The
  * points leave the true curve by at most 0.05 mm on an arc.
  *
@@ -342,8 +346,8 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
       when: 'equalText(shape, "curve") or R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) <= 0 m',
     },
   ],
-  sources: [{ title: "Plane geometry of offset curves; springback is common practice, no source" }],
+  sources: [{ title: "Plane geometry of offset curves", verified: "practice" }, practice],
   check,
-  solve,
+  solve: (si) => solve(si),
   cautions,
 })

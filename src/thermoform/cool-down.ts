@@ -1,5 +1,6 @@
 import type { Density, HeatTransferCoefficient, Length, SpecificHeat, Temperature, ThermalConductivity } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
   type Issue,
@@ -12,9 +13,12 @@ import {
   solver,
 } from "../solver/index.js"
 import { cooling, coolingFilms, type Stage, stageTime } from "./cooling.js"
-import type { Plastic } from "./data.js"
+import { type Plastic, plastics } from "./data.js"
+import { safeWindow, vapourCautions } from "./forming-window.js"
 import { heatPath, propertiesOf, type Variant } from "./heating.js"
+import { tried } from "./nearest.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
+import { CARSLAW, CRAWFORD, FORMING_TABLE, HAND_BENDING, HOT_SURFACES, INCROPERA, practice, SAND_BENDING } from "./sources.js"
 
 /** Input of {@link coolDown}. */
 export interface CoolDownInput {
@@ -76,25 +80,32 @@ export interface CoolDown {
 
 type Si = SiOf<CoolDownInput>
 
-function solve(si: Si): CoolDown | NoSolution {
+/** A release temperature nearer to the room's than this is too long to wait for, K. */
+const CLEAR = 1
+
+function solve(si: Si, offers = true): CoolDown | NoSolution {
   const { formed, formable, release, film, faces } = cooling(si)
-  if (!(si.room < release - 1))
+  const working = stageTime(si, "air", "usual")
+  const workingSafe = stageTime(si, "air", "skin")
+  const hold = stageTime(si, "jig", "usual")
+  const holdSafe = stageTime(si, "jig", "slow")
+  if (!(si.room < release - CLEAR) || !working || !workingSafe || !hold || !holdSafe)
     return refuse(
       "never-sets",
-      `With ${si.room} °C around it the part never cools below its release temperature of ${release} °C.`,
-      si.room - release + 1,
-      { room: si.room },
-      { room: release - 10 },
+      "With {given.room temperature °C} around it the part never cools below its release temperature of {release temperature °C}: cool it in a colder room or in water.",
+      Math.max(si.room - release + CLEAR, Number.EPSILON),
+      { release },
+      offers ? tried(coolDown, (changed: Si) => solve(changed, false), si, { room: release - 10 }) : {},
+      { "given.room": si.room },
     )
-  const hold = stageTime(si, "jig", "usual")
   return {
     formed,
     formable,
     release,
-    working: stageTime(si, "air", "usual").time,
-    workingSafe: stageTime(si, "air", "skin").time,
+    working: working.time,
+    workingSafe: workingSafe.time,
     hold: hold.time,
-    holdSafe: stageTime(si, "jig", "slow").time,
+    holdSafe: holdSafe.time,
     film,
     biot: (film * heatPath({ ...si, faces })) / propertiesOf(si.plastic, si, formed - si.room, "usual").conductivity,
     iterations: hold.iterations,
@@ -106,35 +117,71 @@ function check(si: Si): Issue[] {
   const faults = partFaults(si)
   const { formed, formable, release } = cooling(si)
   if (si.form !== "sheet" && si.faces !== 1)
-    faults.push(inconsistent(["faces"], String(si.faces), "1, for a round part, which has one outer face"))
-  if (!(formed > formable)) faults.push(inconsistent(["formed"], `${formed} °C`, `more than the lower forming temperature, ${formable} °C`))
+    faults.push(inconsistent(["faces"], "{faces}", "1, for a round part, which has one outer face", { faces: si.faces }))
+  if (!(formed > formable + 1))
+    faults.push(
+      inconsistent(["formed"], "{formed temperature °C}", "more than 1 K above the lower forming temperature, {formable temperature °C}", {
+        formed,
+        formable,
+      }),
+    )
   if (!(release < formable - 1))
-    faults.push(inconsistent(["release"], `${release} °C`, `less than the lower forming temperature, ${formable} °C`))
+    faults.push(
+      inconsistent(
+        ["release"],
+        "{release temperature °C}",
+        "more than 1 K below the lower forming temperature, {formable temperature °C}",
+        { release, formable },
+      ),
+    )
   return faults
 }
 
+/** Less time than this to bring a part to the jig wants everything at hand, s. */
+const SHORT = 20
+
 function cautions(si: Si, out: CoolDown): Caution[] {
-  const found = [
+  const { to } = safeWindow(si.plastic)
+  const found: Caution[] = []
+  if (out.formed > to)
+    found.push(
+      caution(
+        "overheated",
+        "warning",
+        "At {formed temperature °C} the plastic is above the {limit temperature °C} its surface may reach: it blisters, scorches or gives off fumes. Do not heat it so far; if it happened, keep away from the fumes and let it cool outdoors.",
+        plastics[si.plastic].upper.sources[0] ?? FORMING_TABLE,
+        { formed: out.formed, limit: to },
+      ),
+    )
+  if (si.plastic !== "lowTempPolyester" || out.formed > to) found.push(...vapourCautions(si.plastic))
+  found.push(
     caution(
       "release-late",
       "caution",
-      "Let go only when the inside is set too: the core is warmer than the surface your hand feels, and a bend let go warm springs open.",
-      "B. Bamford, Bending conduit/tubing using hand benders, Albany Technical College, 2012 (a bend not set loses up to half its angle)",
+      "Let go only when the inside is set too: the core is warmer than the surface your hand feels, and a bend let go warm springs open by up to half its angle.",
+      HAND_BENDING,
     ),
     caution(
       "burns",
       "warning",
       "At release the inside may still be hot enough to burn on longer touch (48 °C for 10 min, 51 °C for 1 min): keep gloves on.",
-      "ISO 13732-1, 2006, thresholds for contact of 1 min and longer (from memory)",
+      HOT_SURFACES,
     ),
-  ]
-  if (out.workingSafe < 20)
+  )
+  if (out.workingSafe < SHORT)
     found.push(
       caution(
         "short-working-time",
         "caution",
-        `Only ${Math.floor(out.workingSafe)} s remain to bring it to the jig: have the jig beside the heat, heat nearer to the upper limit${si.form === "tube" && si.filling === "empty" ? ", or fill the tube" : ""}.`,
-        "the times of this result",
+        "Only {workingSafe time s} remain to bring it to the jig: have the jig beside the heat, {advice}.",
+        practice,
+        {
+          workingSafe: out.workingSafe,
+          advice:
+            si.form === "tube" && si.filling === "empty"
+              ? "heat it through to the usual temperature, or fill the tube"
+              : "and heat it through to the usual temperature",
+        },
       ),
     )
   if (si.filling === "drySand")
@@ -143,7 +190,7 @@ function cautions(si: Si, out: CoolDown): Caution[] {
         "hot-sand",
         "warning",
         "The sand stays hot long after the pipe feels cool and burns when it runs out: leave it in until it is cold right through.",
-        "Practical Sailor, Using heat to bend PVC pipe, quoted (30 min in the jig)",
+        SAND_BENDING,
       ),
     )
   if (si.cooling === "water")
@@ -160,7 +207,6 @@ function cautions(si: Si, out: CoolDown): Caution[] {
         "supercools",
         "note",
         "This plastic stays workable for minutes below its melting point, until it turns cloudy as it crystallises; the working time here stops at the melting point.",
-        "common practice, no source",
       ),
     )
   found.push(
@@ -168,7 +214,7 @@ function cautions(si: Si, out: CoolDown): Caution[] {
       "film-estimate",
       "note",
       "Cooling depends on draughts and on what the part touches: metal jigs are faster at first, foam and wood slower. Time a scrap.",
-      si.film === null ? coolingFilms[si.cooling].source : "common practice, no source",
+      si.film === null ? coolingFilms[si.cooling].source : CRAWFORD,
     ),
   )
   return found
@@ -177,6 +223,7 @@ function cautions(si: Si, out: CoolDown): Caution[] {
 function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, CoolDown>[] {
   const series = (si: Si) => {
     const met = stageTime(si, stage, variant)
+    if (!met) return { holds: 0, rates: [0], amplitudes: [0] }
     const part = cooling(si).part(stage, variant)
     const { rates, amplitudes } = part.response.series(met.time, met.spot, part.drive(si.room))
     return { holds: met.time >= part.response.earliest ? 1 : 0, rates, amplitudes }
@@ -197,7 +244,7 @@ function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, Coo
       meaning:
         stage === "air" ? "the coldest surface is at the lower forming temperature" : "the warmest spot is at the release temperature",
       when: `sum_${name} == 1`,
-      source: "Carslaw and Jaeger, 1959, chapters 3 and 7",
+      source: at(CARSLAW, "chapters 3 and 7"),
     },
   ]
 }
@@ -279,7 +326,7 @@ export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<
     {
       symbol: "k_p",
       kind: "thermalConductivity",
-      meaning: "conductivity reckoned with",
+      meaning: "conductivity used",
       given: (si) => propertiesOf(si.plastic, si, cooling(si).formed - si.room, "usual").conductivity,
     },
     { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
@@ -288,11 +335,8 @@ export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<
     ...cooledSteps("t_hold", "jig", "usual"),
     ...cooledSteps("t_hold_safe", "jig", "slow"),
   ],
-  sources: [
-    { title: "Conduction of Heat in Solids", by: "H. S. Carslaw and J. C. Jaeger", edition: "2nd, 1959", where: "chapters 3 and 7" },
-    { title: "Fundamentals of Heat and Mass Transfer", by: "Incropera, DeWitt, Bergman, Lavine", edition: "6th, 2007", where: "table 1.1" },
-  ],
+  sources: [at(CARSLAW, "chapters 3 and 7"), INCROPERA],
   check,
-  solve,
+  solve: (si) => solve(si),
   cautions,
 })

@@ -1,17 +1,21 @@
-import type { SiOf } from "../solver/index.js"
+import type { SiOf, Source } from "../solver/index.js"
 import type { CoolDownInput } from "./cool-down.js"
 import { safeWindow } from "./forming-window.js"
 import { type Heated, heated, propertiesOf, rootInTime, type Variant } from "./heating.js"
+import { INCROPERA } from "./sources.js"
 
 type Si = SiOf<CoolDownInput>
 /** Carried in the open, or held in the jig. */
 export type Stage = "air" | "jig"
 
 /** Film coefficients in the jig, radiation included, W/(m²·K). */
-export const coolingFilms: Readonly<Record<Si["cooling"], { readonly value: number; readonly source: string }>> = {
-  stillAir: { value: 10, source: "free convection and radiation; Incropera et al., table 1.1 gives 2 to 25 for gases" },
-  fan: { value: 30, source: "Incropera et al., table 1.1 gives 25 to 250 for forced gases" },
-  water: { value: 500, source: "Incropera et al., table 1.1 gives 50 to 1000 for free convection in liquids" },
+export const coolingFilms: Readonly<Record<Si["cooling"], { readonly value: number; readonly source: Source }>> = {
+  // free convection in gases, 2 to 25
+  stillAir: { value: 10, source: INCROPERA },
+  // at the low end of forced gases, 25 to 250
+  fan: { value: 30, source: INCROPERA },
+  // inside free convection in liquids, 50 to 1000
+  water: { value: 500, source: INCROPERA },
 }
 /** Air that moves a little past a part carried to the jig, W/(m²·K): working time must not come out long. */
 const CARRIED = 15
@@ -59,8 +63,8 @@ export interface Cooled {
   readonly residual: number
 }
 
-/** First time at which the warmest spot of the plastic (or its coldest surface) is down to a temperature. */
-function coolingTime(part: Heated, room: number, target: number, warmest: boolean): Cooled {
+/** First time at which the warmest spot of the plastic (or its coldest surface) is down to a temperature; null where it never is. */
+function coolingTime(part: Heated, room: number, target: number, warmest: boolean): Cooled | null {
   const drive = part.drive(room)
   const spots = warmest ? part.plastic : part.surfaces
   const pick = warmest ? Math.max : Math.min
@@ -71,20 +75,20 @@ function coolingTime(part: Heated, room: number, target: number, warmest: boolea
   const { crossing } = part.response
   const slowest = part.response.series(crossing * 10, 0, drive).rates[0] as number
   const f = (log: number) => pick(...at(Math.exp(log))) - target
-  const found = rootInTime(f, Math.log(crossing * 1e-9), Math.log(Math.max(crossing, 60 / slowest)), crossing)
-  // the start is above the target and the room below it, so the ends always bracket
-  const time = found ? Math.exp(found.x) : 0
+  const found = rootInTime(f, Math.log(crossing * 1e-12), Math.log(Math.max(crossing, 60 / slowest)), crossing)
+  if (!found) return null
+  const time = Math.exp(found.x)
   const values = at(time)
   return {
     time,
     spot: spots[values.indexOf(pick(...values))] as number,
-    iterations: found?.iterations ?? 0,
-    residual: Math.abs(found?.residual ?? 0),
+    iterations: found.iterations,
+    residual: Math.abs(found.residual),
   }
 }
 
-/** Time at one stage: working in the open, or held in the jig. */
-export function stageTime(si: Si, stage: Stage, variant: Variant): Cooled {
+/** Time at one stage: working in the open, or held in the jig; null where it never cools so far. */
+export function stageTime(si: Si, stage: Stage, variant: Variant): Cooled | null {
   const all = cooling(si)
   return coolingTime(all.part(stage, variant), si.room, stage === "air" ? all.formable : all.release, stage === "jig")
 }

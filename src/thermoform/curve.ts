@@ -7,36 +7,46 @@ export interface Path {
   readonly heading: readonly number[]
 }
 
-/** Natural cubic through (t, v): value, first and second derivative at any t. */
-function spline(t: readonly number[], v: readonly number[]): (x: number) => [number, number, number] {
+/**
+ * First and second derivative, at any t, of the cubic spline through (t, v) whose first two and last two pieces are one cubic each
+ * ("not a knot"): it bends on to its ends, where a natural spline would run out straight.
+ */
+function spline(t: readonly number[], v: readonly number[]): (x: number) => [number, number] {
   const n = t.length
   const h = t.slice(1).map((x, i) => x - (t[i] as number))
   const slope = h.map((d, i) => ((v[i + 1] as number) - (v[i] as number)) / d)
-  // second derivatives, zero at both ends, by elimination of the tridiagonal system
+  const [h0, h1] = [h[0] as number, h[1] as number]
+  const [g0, g1] = [h[n - 2] as number, h[n - 3] as number]
+  // second derivatives by elimination of the tridiagonal system of the inner points, the end ones put in from the end conditions
   const m = new Array<number>(n).fill(0)
   const c = new Array<number>(n).fill(0)
   for (let i = 1; i < n - 1; i++) {
     const [a, b] = [h[i - 1] as number, h[i] as number]
-    const pivot = 2 * (a + b) - a * (c[i - 1] as number)
-    c[i] = b / pivot
-    m[i] = (6 * ((slope[i] as number) - (slope[i - 1] as number)) - a * (m[i - 1] as number)) / pivot
+    let [lower, middle, upper] = [a, 2 * (a + b), b]
+    if (n === 3) [lower, middle, upper] = [0, 3 * (a + b), 0]
+    else if (i === 1) [lower, middle, upper] = [0, middle + a + (a * a) / b, b - (a * a) / b]
+    else if (i === n - 2) [lower, middle, upper] = [a - (b * b) / a, middle + b + (b * b) / a, 0]
+    const pivot = middle - lower * (c[i - 1] as number)
+    c[i] = upper / pivot
+    m[i] = (6 * ((slope[i] as number) - (slope[i - 1] as number)) - lower * (m[i - 1] as number)) / pivot
   }
-  for (let i = n - 2; i > 0; i--) m[i] = (m[i] as number) - (c[i] as number) * (m[i + 1] as number)
+  for (let i = n - 3; i > 0; i--) m[i] = (m[i] as number) - (c[i] as number) * (m[i + 1] as number)
+  if (n === 3) m[0] = m[2] = m[1] as number
+  else {
+    m[0] = (m[1] as number) - (h0 / h1) * ((m[2] as number) - (m[1] as number))
+    m[n - 1] = (m[n - 2] as number) + (g0 / g1) * ((m[n - 2] as number) - (m[n - 3] as number))
+  }
   return (x) => {
     let i = 0
     while (i < n - 2 && x > (t[i + 1] as number)) i++
     const d = h[i] as number
     const [p, q] = [(t[i + 1] as number) - x, x - (t[i] as number)]
     const [mi, mj] = [m[i] as number, m[i + 1] as number]
-    return [
-      (mi * p ** 3 + mj * q ** 3) / (6 * d) + ((v[i] as number) / d - (mi * d) / 6) * p + ((v[i + 1] as number) / d - (mj * d) / 6) * q,
-      (mj * q * q - mi * p * p) / (2 * d) + (slope[i] as number) - ((mj - mi) * d) / 6,
-      (mi * p + mj * q) / d,
-    ]
+    return [(mj * q * q - mi * p * p) / (2 * d) + (slope[i] as number) - ((mj - mi) * d) / 6, (mi * p + mj * q) / d]
   }
 }
 
-/** A smooth path through points (natural cubic on the chord length), with the least radius met on it. */
+/** A smooth path through points (cubic spline on the chord length), with the least radius met on it. */
 export function pathThroughPoints(points: readonly Point[], stations: number): Path & { readonly leastRadius: number } {
   const t = [0]
   for (let i = 1; i < points.length; i++) {
@@ -57,11 +67,11 @@ export function pathThroughPoints(points: readonly Point[], stations: number): P
   const along = [0]
   const heading: number[] = []
   let sharpest = 0
-  const speed = (u: number) => Math.hypot(x(u)[1], y(u)[1])
+  const speed = (u: number) => Math.hypot(x(u)[0], y(u)[0])
   for (let i = 0; i <= stations; i++) {
     const u = (end * i) / stations
-    const [, dx, ddx] = x(u)
-    const [, dy, ddy] = y(u)
+    const [dx, ddx] = x(u)
+    const [dy, ddy] = y(u)
     const raw = Math.atan2(dy, dx)
     const last = heading[i - 1]
     heading.push(last === undefined ? raw : raw + 2 * Math.PI * Math.round((last - raw) / (2 * Math.PI)))
@@ -74,12 +84,11 @@ export function pathThroughPoints(points: readonly Point[], stations: number): P
   return { along, heading, leastRadius: sharpest > 0 ? 1 / sharpest : Number.POSITIVE_INFINITY }
 }
 
-/** An arc with straight ends: stations close enough that chords stay within `error` of it. */
-export function arcPath(radius: number, angle: number, straight: number, error: number): Path {
+/** An arc: stations close enough that chords stay within `error` of it. */
+export function arcPath(radius: number, angle: number, error: number): Path {
   const count = Math.min(4000, Math.max(8, 2 * Math.ceil(angle / Math.sqrt((8 * error) / radius) / 2)))
-  const path = Array.from({ length: count + 1 }, (_, i) => ({ s: straight + (radius * angle * i) / count, h: (angle * i) / count }))
-  const all = straight > 0 ? [{ s: 0, h: 0 }, ...path, { s: 2 * straight + radius * angle, h: angle }] : path
-  return { along: all.map((p) => p.s), heading: all.map((p) => p.h) }
+  const parts = Array.from({ length: count + 1 }, (_, i) => i / count)
+  return { along: parts.map((p) => p * radius * angle), heading: parts.map((p) => p * angle) }
 }
 
 /** Adds a straight run at both ends. */

@@ -12,6 +12,9 @@ import {
 } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
 import { areas, baseRadius, cornerThinning, least, wallAngle } from "./drape-geometry.js"
+import { heatingCautions } from "./forming-window.js"
+import { tried } from "./nearest.js"
+import { CRAWFORD_FORMING, DOME, DRAW_RATIOS, practice } from "./sources.js"
 
 /** Input of {@link drape}. */
 export interface DrapeInput {
@@ -39,7 +42,7 @@ export interface DrapeInput {
   finishedLength?: Length | null
   /** Finished width. */
   finishedWidth?: Length | null
-  /** Shrinkage along and across; growth is negative; left out, the plastic's highest. */
+  /** Shrinkage along and across; growth is negative; left out, the plastic's highest in that direction. */
   shrinkAlong?: Ratio | null
   /** Shrinkage across. */
   shrinkAcross?: Ratio | null
@@ -69,9 +72,10 @@ export interface Drape {
 
 type Si = SiOf<DrapeInput>
 
-const shrink = (si: Si, key: "shrinkAlong" | "shrinkAcross") => si[key] ?? plastics[si.plastic].shrinkage.high
+const shrink = (si: Si, key: "shrinkAlong" | "shrinkAcross") =>
+  si[key] ?? plastics[si.plastic][key === "shrinkAlong" ? "shrinkage" : "shrinkageAcross"].high
 
-function solve(si: Si): Drape | NoSolution {
+function solve(si: Si, offers = true): Drape | NoSolution {
   const { thickness, width, breadth, depth, plugWidth, plugBreadth, finishedLength, finishedWidth } = si
   const { open, formed } = areas(si)
   const plug = plugWidth !== null && plugBreadth !== null ? plugWidth * plugBreadth : null
@@ -79,10 +83,12 @@ function solve(si: Si): Drape | NoSolution {
   if (plug !== null && !(open - plug > 0.01 * open))
     return refuse(
       "plug-too-large",
-      "The plug leaves no sheet around it to draw the walls from.",
-      plug - 0.99 * open,
+      "A plug of {plugArea area} leaves no sheet in an opening of {openArea area} to draw the walls from: make it smaller.",
+      Math.max(plug - 0.99 * open, Number.EPSILON * open),
       { plugArea: plug, openArea: open },
-      { plugWidth: width * 0.9, plugBreadth: (breadth as number) * 0.9 },
+      offers
+        ? tried(drape, (changed: Si) => solve(changed, false), si, { plugWidth: width * 0.9, plugBreadth: (breadth as number) * 0.9 })
+        : {},
     )
   return {
     openArea: open,
@@ -97,39 +103,63 @@ function solve(si: Si): Drape | NoSolution {
   }
 }
 
+type Size = "breadth" | "base" | "fillet" | "plugWidth" | "plugBreadth"
+/** Sizes as a maker says them. */
+const sizes: Readonly<Record<Size, string>> = {
+  breadth: "shorter side",
+  base: "base diameter",
+  fillet: "fillet",
+  plugWidth: "longer side of a plug",
+  plugBreadth: "shorter side of a plug",
+}
+
 function check(si: Si): Issue[] {
   const faults: Issue[] = []
-  const only = (key: "breadth" | "base" | "fillet" | "plugWidth" | "plugBreadth", forms: readonly Si["form"][], needed: boolean) => {
+  const only = (key: Size, forms: readonly Si["form"][], needed: boolean) => {
     const fits = forms.includes(si.form)
-    if (!fits && si[key] !== null) faults.push(inconsistent([key], `a ${key}`, `no ${key} for a ${si.form}`))
-    if (fits && needed && si[key] === null) faults.push(inconsistent([key], "nothing", `the ${key} of a ${si.form}`))
+    if (!fits && si[key] !== null) faults.push(inconsistent([key], `a ${sizes[key]}`, `none for a ${si.form}`))
+    if (fits && needed && si[key] === null) faults.push(inconsistent([key], "nothing", `the ${sizes[key]} of a ${si.form}`))
   }
   only("breadth", ["box"], true)
   only("base", ["frustum"], true)
   only("fillet", ["cup", "frustum"], false)
   only("plugWidth", ["box"], false)
   only("plugBreadth", ["box"], false)
-  if ((si.plugWidth === null) !== (si.plugBreadth === null))
-    faults.push(inconsistent([si.plugWidth === null ? "plugWidth" : "plugBreadth"], "one side of the plug", "both sides, or neither"))
-  if (si.form === "frustum" && si.base !== null && !(si.base < 0.98 * si.width))
-    faults.push(inconsistent(["base"], `${si.base} m`, "a base smaller than 0.98 of the rim"))
-  if (si.breadth !== null && si.breadth > si.width) faults.push(inconsistent(["breadth"], `${si.breadth} m`, "no more than the width"))
-  if (si.plugWidth !== null && si.plugBreadth !== null && si.breadth !== null && (si.plugWidth > si.width || si.plugBreadth > si.breadth))
-    faults.push(inconsistent(["plugWidth"], "a plug larger than the box", "a plug that goes in"))
-  if ((si.form === "cup" || si.form === "frustum") && si.fillet !== null && !(si.base === null && si.form === "frustum")) {
-    const most = baseRadius(si) / Math.tan(wallAngle(si) / 2)
-    if (!(si.fillet < 0.9 * most)) faults.push(inconsistent(["fillet"], `${si.fillet} m`, `less than ${0.9 * most} m`))
+  const { width, breadth, base, fillet, plugWidth, plugBreadth } = si
+  if ((plugWidth === null) !== (plugBreadth === null))
+    faults.push(inconsistent([plugWidth === null ? "plugWidth" : "plugBreadth"], "one side of the plug", "both sides, or neither"))
+  if (si.form === "frustum" && base !== null && !(base < 0.98 * width))
+    faults.push(inconsistent(["base"], "{base length}", "less than 0.98 of the rim, {width length}", { base, width }))
+  if (breadth !== null && breadth > width)
+    faults.push(inconsistent(["breadth"], "{breadth length}", "no more than the longer side, {width length}", { breadth, width }))
+  if (plugWidth !== null && plugBreadth !== null && breadth !== null && (plugWidth > width || plugBreadth > breadth))
+    faults.push(
+      inconsistent(
+        ["plugWidth"],
+        "a plug of {plugWidth length} × {plugBreadth length}",
+        "a plug that goes into {width length} × {breadth length}",
+        { plugWidth, plugBreadth, width, breadth },
+      ),
+    )
+  if ((si.form === "cup" || si.form === "frustum") && fillet !== null && !(base === null && si.form === "frustum")) {
+    const most = (0.9 * baseRadius(si)) / Math.tan(wallAngle(si) / 2)
+    if (!(fillet < most)) faults.push(inconsistent(["fillet"], "{fillet length}", "less than {most length}", { fillet, most }))
   }
   return faults
 }
 
+/** Below this share of the sheet a place is too thin to trust. */
+const THIN = 1 / 4
+
 function cautions(si: Si, out: Drape): Caution[] {
+  const { shrinkage, shrinkageOf } = plastics[si.plastic]
   const found: Caution[] = [
+    ...heatingCautions(si.plastic, si.plastic === "lowTempPolyester"),
     caution(
       "two-draw-ratios",
       "note",
       "Draw ratio here is areal unless called linear; some guides mean depth over width by it.",
-      "Machinecraft, Wall thickness and material draw ratio; Ditai Plastic, Thermoforming wall thickness guide",
+      DRAW_RATIOS,
     ),
   ]
   if (out.leastThickness === null)
@@ -137,17 +167,19 @@ function cautions(si: Si, out: Drape): Caution[] {
       caution(
         "corners-thinner",
         "caution",
-        "Corners come out thinner than the mean, often a third of it: form a trial piece, cut it open and measure.",
-        "common practice, no source",
+        "Corners come out thinner than the mean of {meanThickness length}, often a third of it: form a trial piece, cut it open and measure.",
+        practice,
+        { meanThickness: out.meanThickness },
       ),
     )
-  else if (out.leastThickness < si.thickness / 4)
+  else if (out.leastThickness < THIN * si.thickness)
     found.push(
       caution(
         "very-thin",
         "caution",
-        "The thinnest place keeps less than a quarter of the sheet: use a larger fillet, a plug, more taper or thicker sheet.",
-        "common practice, no source",
+        "The thinnest place keeps {leastThickness length}, less than a quarter of the sheet: use a larger fillet, a plug, more taper or thicker sheet.",
+        practice,
+        { leastThickness: out.leastThickness },
       ),
     )
   if (out.linearDrawRatio > 1)
@@ -155,18 +187,27 @@ function cautions(si: Si, out: Drape): Caution[] {
       caution(
         "deep-draw",
         "caution",
-        "Deeper than it is wide: plain vacuum or drape forming tears or webs; use a plug or split the part.",
-        "common practice, no source",
+        "Deeper than it is wide ({linearDrawRatio} times): plain vacuum or drape forming tears or webs; use a plug or split the part.",
+        practice,
+        { linearDrawRatio: out.linearDrawRatio },
       ),
     )
-  if (out.blankLength !== null || out.blankWidth !== null)
+  const guessed = (out.blankLength !== null && si.shrinkAlong === null) || (out.blankWidth !== null && si.shrinkAcross === null)
+  if (guessed)
     found.push(
-      caution(
-        "shrinkage-spread",
-        "note",
-        "Shrinkage varies by grade and with heat; the blank is for the highest published. Heat a marked square of the same sheet and measure it.",
-        plastics[si.plastic].shrinkage.source,
-      ),
+      shrinkageOf === "sheet"
+        ? caution(
+            "shrinkage-spread",
+            "note",
+            "Shrinkage varies by grade, direction and heat; the blank is for the highest published. Heat a marked square of the same sheet and measure it.",
+            shrinkage.sources[0] ?? practice,
+          )
+        : caution(
+            "shrinkage-of-mouldings",
+            "caution",
+            "Only the shrinkage of mouldings was found for this plastic; sheet heated free may shrink by several per cent along its extrusion and the blank come out short. Heat a marked square of the same sheet first, and give its shrinkage.",
+            shrinkage.sources[0] ?? practice,
+          ),
     )
   return found
 }
@@ -178,10 +219,10 @@ function cautions(si: Si, out: Drape): Caution[] {
  * the same with r₂ = 0; dome π(r² + H²); box lw + 2H(l + w). Least: dome s/(1 + (H/r)²)² at the top; cup and frustum: the free
  * bubble thins evenly as it lays itself on the wall, s·½·exp(−(H − r)/r) or s·½(1 + cos β)·(r₂(1 + cos β)/r₁)^(1/cos β − 1) as it touches
  * the base (β wall angle), then by dV = −t·dA_laid into the corner down to the fillet. Plug: s·(A₀ − A_plug)/A_wall. Blank:
- * finished/(1 − shrinkage). Lengths in m. Valid for sheet that stretches freely and does not slide once it touches; not known
+ * finished/(1 − shrinkage), left out the highest published in that direction. Lengths in m. Valid for sheet that stretches freely and does not slide once it touches; not known
  * for cups shallower than their radius.
  *
- * Sources: R. J. Crawford, Plastics Engineering, 3rd ed., 1998, 4.4 and example 4.7; R. Hill, Phil. Mag. 41, 1950 (dome, from memory).
+ * Sources: R. J. Crawford, Plastics Engineering, 3rd ed., 1998, 4.4 and example 4.7; R. Hill, Phil. Mag. 41, 1950 (dome).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -308,7 +349,7 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
       meaning: "top of a free-blown dome",
       is: "s_t / (1 + (2 * H_d / w_1)^2)^2",
       when: 'equalText(form, "dome")',
-      source: "Hill, 1950 (from memory)",
+      source: DOME,
     },
     {
       symbol: "touches",
@@ -340,30 +381,22 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
       meaning: "corner of a tapered cup",
       is: "s_t * (1 + cos(beta)) / 2 * (w_b * (1 + cos(beta)) / w_1)^(1 / cos(beta) - 1) * exp(-I_corner)",
       when: 'touches == 1 and equalText(form, "frustum")',
-      source: "Crawford, 1998, 4.4 (bubble on a tapered wall)",
+      source: CRAWFORD_FORMING,
     },
     {
       symbol: "s_plug",
       meaning: "walls drawn from the sheet beside the plug",
       is: "s_t * (A_0 - p_1 * p_2) / (A_f - A_0)",
       when: "has_plugWidth",
-      source: "Crawford, 1998, example 4.7",
+      source: CRAWFORD_FORMING,
     },
     { symbol: "q_1", kind: "ratio", meaning: "shrinkage along", given: (si) => shrink(si, "shrinkAlong") },
     { symbol: "q_2", kind: "ratio", meaning: "shrinkage across", given: (si) => shrink(si, "shrinkAcross") },
     { symbol: "b_1", meaning: "blank length", is: "f_1 / (1 - q_1)", when: "has_finishedLength" },
     { symbol: "b_2", meaning: "blank width", is: "f_2 / (1 - q_2)", when: "has_finishedWidth" },
   ],
-  sources: [
-    { title: "Plastics Engineering", by: "R. J. Crawford", edition: "3rd, 1998", where: "4.4, example 4.7" },
-    {
-      title: "A theory of the plastic bulging of a metal diaphragm by lateral pressure",
-      by: "R. Hill",
-      edition: "Phil. Mag. 41, 1950",
-      where: "from memory",
-    },
-  ],
+  sources: [CRAWFORD_FORMING, DOME],
   check,
-  solve,
+  solve: (si) => solve(si),
   cautions,
 })

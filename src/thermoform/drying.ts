@@ -1,6 +1,7 @@
 import type { Length } from "../quantity/index.js"
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
-import { type Plastic, plasticOptions, plastics } from "./data.js"
+import { at, type Caution, caution, citation, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Plastic, plasticOptions } from "./data.js"
+import { ACRYLIC_FORMING, ACRYLIC_SHRINKAGE, PC_DRYING, PC_DRYING_TABLE, practice } from "./sources.js"
 import { type Drying, dryings } from "./tables.js"
 
 /** Input of {@link drying}. */
@@ -56,7 +57,7 @@ function laws({ plastic, thickness }: SiOf<DryingInput>): readonly [Law, Law] {
 }
 
 function solve(si: SiOf<DryingInput>): DryingTime {
-  const { needed, temperature, source } = dryings[si.plastic]
+  const { needed, temperature, sources } = dryings[si.plastic]
   const [short, long] = laws(si)
   return {
     needed,
@@ -65,7 +66,7 @@ function solve(si: SiOf<DryingInput>): DryingTime {
     temperatureHigh: temperature.high,
     timeShort: timeOf(short, si.thickness),
     timeLong: timeOf(long, si.thickness),
-    source,
+    source: sources.map(citation).join("; "),
   }
 }
 
@@ -75,14 +76,14 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
     caution(
       "blisters",
       "caution",
-      `Damp ${plastics[plastic].label} blisters when it is heated to form. Remove masking film, hang or rack it so that air reaches both faces, and form soon after drying.`,
-      out.source,
+      "Damp sheet of this plastic blisters when it is heated to form. Remove masking film, hang or rack it so that air reaches both faces, and form soon after drying.",
+      dryings[plastic].sources[0] ?? practice,
     ),
     caution(
       "drying-oven",
       "warning",
-      "Hours in an oven want one with forced air that is not used for food, a second thermometer, and somebody nearby: never leave it unattended overnight without an independent cut-out.",
-      "U.S. Plastic Corp., Forming cast and extruded acrylic sheet (thermostats up to 42 K out)",
+      "Hours in an oven want one with forced air that is not used for food, a second thermometer, and somebody nearby: domestic thermostats can be 42 K out, and no oven is left unattended overnight without an independent cut-out.",
+      at(ACRYLIC_FORMING, "thermostat error of 75 °F"),
     ),
     ...(plastic === "pc"
       ? [
@@ -90,7 +91,7 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
             "vent-only-dried",
             "note",
             "A room's moisture (0.2 %) is four times what makes polycarbonate bubble (0.05 %); thinner sheet takes it up again within hours.",
-            "HighLine Polycarbonate, Drying polycarbonate sheet, 2012",
+            PC_DRYING,
           ),
         ]
       : []),
@@ -161,11 +162,7 @@ export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<Dr
       { symbol: `t_${name}`, meaning: "time at this thickness", is: `t1_${name} * (s_t / s1_${name})^n_${name}` },
     ]),
   ],
-  sources: [
-    { title: "PALSUN user manual", by: "Palram", where: "p. 32, typical pre-drying time" },
-    { title: "Drying polycarbonate sheet", by: "HighLine Polycarbonate", edition: "2012" },
-    { title: "Shrinkage (acrylic sheet notes)", by: "Ultra Acrylics", edition: "2006", where: "predrying" },
-  ],
+  sources: [PC_DRYING_TABLE, PC_DRYING, ACRYLIC_SHRINKAGE],
   solve,
   cautions,
 })

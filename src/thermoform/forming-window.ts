@@ -1,10 +1,34 @@
-import { type Caution, caution, type OutField, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, citation, type OutField, type SiOf, type Solver, type Source, solver } from "../solver/index.js"
 import { type Figure, type Plastic, plasticOptions, plastics } from "./data.js"
+import {
+  ACRYLIC_FORMING,
+  BURN_TIMES,
+  CHLORIDE_LIMIT,
+  FOAM_SAFETY,
+  FORMING_TABLE,
+  PIPE_BENDING,
+  PVC_COMPOUND_SAFETY,
+  PVC_KINETICS,
+  practice,
+  SPLINT_WATER,
+} from "./sources.js"
 
 /** Input of {@link formingWindow}. */
 export interface FormingWindowInput {
   /** The plastic. */
   plastic: Plastic
+}
+
+/** A published figure as a result shows it. */
+export interface ShownFigure {
+  /** Usual. */
+  readonly value: number
+  /** Lowest published. */
+  readonly low: number
+  /** Highest published. */
+  readonly high: number
+  /** Where it comes from. */
+  readonly source: string
 }
 
 /** Result of {@link formingWindow}; every figure with its spread and source. */
@@ -20,35 +44,43 @@ export interface FormingWindow {
   /** Temperature below which the form may be released, °C: the low end of the set temperatures. */
   readonly release: number
   /** Set temperature, °C. */
-  readonly set: Figure
+  readonly set: ShownFigure
   /** Lower forming limit, °C. */
-  readonly lower: Figure
+  readonly lower: ShownFigure
   /** Usual forming temperature, °C. */
-  readonly normal: Figure
+  readonly normal: ShownFigure
   /** Upper forming limit, °C. */
-  readonly upper: Figure
-  /** Onset of vapours, °C. */
-  readonly fume: Figure
-  /** Onset of charring or decomposition, °C. */
-  readonly scorch: Figure
+  readonly upper: ShownFigure
+  /** Onset of vapours, °C; null where no published one was found: then from the first heating on. */
+  readonly fume: ShownFigure | null
+  /** Onset of charring or decomposition, °C; null where no published one was found. */
+  readonly scorch: ShownFigure | null
   /** What the vapours are. */
   readonly fumes: string
 }
 
 /** The safe side of a plastic's published window. */
-export function safeWindow(plastic: Plastic): {
+export interface SafeWindow {
   readonly from: number
   readonly to: number
   readonly aim: number
   readonly release: number
-} {
-  const { lower, upper, scorch, normal, set } = plastics[plastic]
-  const from = lower.high
-  const to = Math.min(upper.low, scorch.low)
-  return { from, to, aim: Math.min(to, Math.max(from, normal.value)), release: set.low }
+  /** No source of heat is called workable above this: scorch onset, or the highest published surface where none is known. */
+  readonly ceiling: number
 }
 
-const figureField = (label: string): OutField<Figure> => ({
+/** The safe side of a plastic's published window. */
+export function safeWindow(plastic: Plastic): SafeWindow {
+  const { lower, upper, scorch, normal, set } = plastics[plastic]
+  const from = lower.high
+  const to = Math.min(upper.low, scorch?.low ?? upper.low)
+  return { from, to, aim: Math.min(to, Math.max(from, normal.value)), release: set.low, ceiling: scorch?.low ?? upper.high }
+}
+
+/** A figure with its sources as text. */
+const shownFigure = ({ value, low, high, sources }: Figure): ShownFigure => ({ value, low, high, source: sources.map(citation).join("; ") })
+
+const figureField = (label: string): OutField<ShownFigure> => ({
   kind: "group",
   label,
   fields: {
@@ -59,38 +91,80 @@ const figureField = (label: string): OutField<Figure> => ({
   },
 })
 
-const NIOSH = "NIOSH Pocket Guide to Chemical Hazards, 2007, hydrogen chloride (ceiling 5 ppm; from memory)"
+const first = (figure: Figure): Source => figure.sources[0] as Source
+const isSeen = (figure: Figure) => figure.sources.some((s) => s.verified === "seen")
 
-/** Fumes, burns and ovens: what goes with any heating of this plastic. */
-export function heatingCautions(plastic: Plastic): Caution[] {
-  const { fume, fumes, label } = plastics[plastic]
-  const found = [
-    caution(
-      "ventilation",
-      "warning",
-      `Heat ${label} outdoors or under extraction: it gives off ${fumes} from about ${fume.low} °C, and earlier where a hot spot is missed. Follow the maker's safety data sheet and local rules.`,
-      fume.source,
-    ),
-    caution(
-      "burns",
-      "warning",
-      "Hot plastic sticks to skin and burns within seconds (5 s at 60 °C): wear dry leather gloves and sleeves and keep cold water at hand.",
-      "ASTM C1055, 2003, clause 1.4 (60 °C for 5 s, from a secondary source)",
-    ),
-    caution(
-      "kitchen-oven",
-      "warning",
-      "Never use an oven that is also used for food, nor an unvented one: fumes gather, may ignite, and domestic thermostats can be 42 K out. Measure the air beside the part.",
-      "U.S. Plastic Corp., Forming cast and extruded acrylic sheet (75 °F thermostat error, explosion warning)",
-    ),
-  ]
+const burns = (): Caution =>
+  caution(
+    "burns",
+    "warning",
+    "Hot plastic sticks to skin and burns within seconds (5 s at 60 °C): wear dry leather gloves and sleeves and keep cold water at hand.",
+    BURN_TIMES,
+  )
+
+/** Vapours of a plastic while it is hot: being heated, carried or held in the jig. */
+export function vapourCautions(plastic: Plastic): Caution[] {
+  const { fume, fumes } = plastics[plastic]
+  const found: Caution[] = []
   if (plastic === "pvc")
-    found.unshift(
+    found.push(
       caution(
         "hydrogen-chloride",
         "warning",
-        "Overheated PVC gives off hydrogen chloride, which injures lungs and eyes and rusts the oven: never in a kitchen oven, never with a naked flame, stop at the first browning or sharp smell, and leave the room until it has cleared.",
-        NIOSH,
+        "Hot PVC gives off hydrogen chloride, which injures lungs and eyes (5 ppm in the air is never to be passed) and rusts the oven. It has no sharp onset and gathers with time: ventilate throughout heating and cooling, never use a kitchen oven or a naked flame, stop at the first browning or sharp smell, and leave the room until it has cleared.",
+        CHLORIDE_LIMIT,
+      ),
+    )
+  found.push(
+    fume
+      ? caution(
+          "ventilation",
+          "warning",
+          "Work outdoors or under extraction for as long as the plastic is hot: it gives off {vapours}. The lowest published onset is {onset temperature °C}, and a hot spot gets there sooner. Follow the maker's safety data sheet and local rules.",
+          first(fume),
+          { vapours: fumes, onset: fume.low },
+        )
+      : caution(
+          "ventilation",
+          "warning",
+          "Work outdoors or under extraction for as long as the plastic is hot: it can give off {vapours}, and no published onset was found, so count on it from the first heating. Follow the maker's safety data sheet and local rules.",
+          practice,
+          { vapours: fumes },
+        ),
+  )
+  return found
+}
+
+/**
+ * Fumes, burns and ovens: what goes with any heating of this plastic.
+ *
+ * @param wet - heated in a water bath, where there is no oven to warn of
+ */
+export function heatingCautions(plastic: Plastic, wet = false): Caution[] {
+  const found = wet ? [] : vapourCautions(plastic)
+  found.push(burns())
+  found.push(
+    wet
+      ? caution(
+          "hot-water",
+          "warning",
+          "Water hot enough to soften plastic scalds at once: lift the part out with tongs, let it drain, and never lay it on a person before its surface has been measured; on children, on numb skin and on wounds this is for trained people only.",
+          SPLINT_WATER,
+        )
+      : caution(
+          "kitchen-oven",
+          "warning",
+          "Never use an oven that is also used for food, nor an unvented one: fumes gather, may ignite, and domestic thermostats can be 42 K out. Measure the air beside the part.",
+          ACRYLIC_FORMING,
+        ),
+  )
+  if (plastic === "evaFoam")
+    found.push(
+      caution(
+        "glue-on-foam",
+        "warning",
+        "Contact glue and its solvent on foam give off vapour that burns and harms: no heat gun, oven or flame near until the solvent is gone right through, fresh air and a mask that its safety data sheet names, and try a scrap, since solvents eat some foams.",
+        FOAM_SAFETY,
       ),
     )
   return found
@@ -98,24 +172,51 @@ export function heatingCautions(plastic: Plastic): Caution[] {
 
 function solve({ plastic }: SiOf<FormingWindowInput>): FormingWindow {
   const { set, lower, normal, upper, fume, scorch, fumes } = plastics[plastic]
-  const safe = safeWindow(plastic)
-  return { ...safe, width: safe.to - safe.from, set, lower, normal, upper, fume, scorch, fumes }
+  const { from, to, aim, release } = safeWindow(plastic)
+  return {
+    from,
+    to,
+    aim,
+    width: to - from,
+    release,
+    set: shownFigure(set),
+    lower: shownFigure(lower),
+    normal: shownFigure(normal),
+    upper: shownFigure(upper),
+    fume: fume && shownFigure(fume),
+    scorch: scorch && shownFigure(scorch),
+    fumes,
+  }
 }
 
+/** Narrower windows than this are easily missed, K. */
+const NARROW = 25
+
 function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Caution[] {
-  const found = heatingCautions(plastic)
-  if (out.width < 25)
+  const { lower, upper, set } = plastics[plastic]
+  const found = heatingCautions(plastic, plastic === "lowTempPolyester")
+  if (out.width < NARROW)
     found.push(
       caution(
         "narrow-window",
         "caution",
-        `Only ${Math.round(out.width)} K lie between too cold and too hot once the sources' spread is allowed for: heat slowly, turn the part and try a scrap first.`,
-        `${plastics[plastic].lower.source}; ${plastics[plastic].upper.source}`,
+        "Only {width temperatureDifference} lie between too cold and too hot once the sources' spread is allowed for: heat slowly, turn the part and try a scrap first.",
+        first(upper),
+        { width: out.width },
       ),
     )
-  if (plastics[plastic].lower.source.includes("common practice"))
+  if (!isSeen(lower) && lower.sources.includes(practice))
     found.push(
       caution("no-published-window", "note", "No published forming table was found for this plastic: try a scrap of the same sheet."),
+    )
+  else if (![lower, upper, set].every(isSeen))
+    found.push(
+      caution(
+        "window-not-verified",
+        "note",
+        "Part of this window was not verified against the handbook it is quoted from: ask the sheet's maker for the limits, and try a scrap.",
+        FORMING_TABLE,
+      ),
     )
   return found
 }
@@ -123,7 +224,7 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
 /**
  * The temperatures between which a plastic can be formed, with the spread of the sources and their safe side.
  *
- * Formula: from = highest published lower limit, to = min(lowest published upper limit, lowest scorch onset), width = to − from,
+ * Formula: from = highest published lower limit, to = min(lowest published upper limit, lowest scorch onset where one is known), width = to − from,
  * aim = the usual forming temperature held inside the two, release = lowest published set temperature; all in °C.
  * Valid for plain grades: filled, flexible or recycled ones differ, and test temperatures (Vicat, deflection under 0.45 or
  * 1.8 MPa) are not interchangeable with each other.
@@ -163,18 +264,19 @@ export const formingWindow: Solver<FormingWindowInput, FormingWindow> = /* @__PU
   formulae: [
     { symbol: "T_from", kind: "temperature", meaning: "highest published lower limit", given: (_, out) => out.lower.high },
     { symbol: "T_u", kind: "temperature", meaning: "lowest published upper limit", given: (_, out) => out.upper.low },
-    { symbol: "T_s", kind: "temperature", meaning: "lowest scorch onset", given: (_, out) => out.scorch.low },
+    {
+      symbol: "T_s",
+      kind: "temperature",
+      meaning: "lowest scorch onset; the upper limit again where none is known",
+      given: (_, out) => out.scorch?.low ?? out.upper.low,
+    },
     { symbol: "T_n", kind: "temperature", meaning: "usual forming temperature", given: (_, out) => out.normal.value },
     { symbol: "T_to", meaning: "surface limit on the safe side", is: "min(T_u, T_s)" },
     { symbol: "T_aim", meaning: "usual temperature held inside the window", is: "min(T_to, max(T_from, T_n))" },
     { symbol: "W", meaning: "width of the window", is: "T_to - T_from" },
     { symbol: "T_release", kind: "temperature", meaning: "lowest published set temperature", given: (_, out) => out.set.low },
   ],
-  sources: [
-    { title: "Technology of Thermoforming", by: "J. L. Throne", edition: "1996", where: "forming-temperature table (from memory)" },
-    { title: "Bending clear PVC pipe", by: "pipe maker's guidance reproduced by U.S. Plastic Corp.", where: "temperature paragraph" },
-    { title: "Forming cast and extruded acrylic sheet", by: "U.S. Plastic Corp.", where: "second paragraph" },
-  ],
+  sources: [FORMING_TABLE, PIPE_BENDING, ACRYLIC_FORMING, PVC_COMPOUND_SAFETY, PVC_KINETICS],
   solve,
   cautions,
 })

@@ -1,7 +1,8 @@
-import type { SiOf, Step } from "../solver/index.js"
+import { at, type SiOf, type Step } from "../solver/index.js"
 import type { HeatThrough, HeatThroughInput } from "./heat-through.js"
-import { arrival, heatPath, propertiesOf, type Variant } from "./heating.js"
-import { type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
+import { arrival, heatPath, propertiesOf, surfaceTime, type Variant } from "./heating.js"
+import { earliestSurface, type HeatingProblem, heatingProblem, limitOf, settledShare } from "./heating-problem.js"
+import { CARSLAW, CODATA } from "./sources.js"
 
 type Si = SiOf<HeatThroughInput>
 type HeatStep = Step<Si, HeatThrough>
@@ -18,9 +19,12 @@ interface Sum {
 function coreSum(si: Si, variant: Variant, source: number): Sum | null {
   const problem = heatingProblem(si)
   const equivalent = problem.equivalentOf(source)
-  const met = arrival(problem.part(variant), equivalent, problem.target, problem.limit, problem.swings)
+  const met = arrival(problem.part(variant), equivalent, problem.target, problem.swings)
   return met && { problem, variant, equivalent, time: met.time, spot: met.coreSpot }
 }
+
+/** Before this the surface follows the half-space solution, which is no sum. */
+const afterStart = (sum: Sum) => (sum.time < sum.problem.part(sum.variant).response.earliest ? null : sum)
 
 const sums: Readonly<Record<string, (si: Si, out: HeatThrough) => Sum | null>> = {
   core: (si) => coreSum(si, "usual", si.sourceTemperature),
@@ -28,25 +32,27 @@ const sums: Readonly<Record<string, (si: Si, out: HeatThrough) => Sum | null>> =
   fast: (si) => coreSum(si, "fast", si.sourceTemperature),
   hot: (si, out) => {
     const core = coreSum(si, "usual", si.sourceTemperature)
-    if (!core) return null
-    const met = arrival(core.problem.part("usual"), core.equivalent, core.problem.target, core.problem.limit, core.problem.swings)
-    return met && { ...core, time: out.hottestTime, spot: met.hottestSpot }
+    const met = core && arrival(core.problem.part("usual"), core.equivalent, core.problem.target, core.problem.swings)
+    return core && met && { ...core, time: out.hottestTime, spot: met.hottestSpot }
   },
-  skin: (si, out) => {
-    const core = coreSum(si, "usual", si.sourceTemperature)
-    if (!core || out.surfaceTime === null) return null
-    const met = arrival(core.problem.part("usual"), core.equivalent, core.problem.target, core.problem.limit, core.problem.swings)
-    // before this the surface follows the half-space solution, which is no sum
-    if (!met || out.surfaceTime < core.problem.part("usual").response.earliest) return null
-    return { ...core, time: out.surfaceTime, spot: met.surfaceSpot }
-  },
-  limit: (si, out) => {
-    if (out.sourceLimit === null) return null
+  skin: (si) => {
     const problem = heatingProblem(si)
-    const { time, equivalent } = limitOf(problem)
-    const { surfaces } = problem.part("usual")
+    const equivalent = problem.equivalentOf(si.sourceTemperature)
+    const met = surfaceTime(problem.part("usual"), equivalent, problem.limit, problem.swings)
+    return met && afterStart({ problem, variant: "usual", equivalent, ...met })
+  },
+  quick: (si) => {
+    const problem = heatingProblem(si)
+    const equivalent = problem.equivalentOf(si.sourceTemperature)
+    const met = earliestSurface(problem, equivalent)
+    return met && afterStart({ problem, equivalent, ...met })
+  },
+  limit: (si) => {
+    const problem = heatingProblem(si)
+    const { time, equivalent, variant } = limitOf(problem)
+    const { surfaces } = problem.part(variant)
     if (time === null || equivalent === null) return null
-    return { problem, variant: "usual", equivalent, time, spot: surfaces[surfaces.length - 1] as number }
+    return { problem, variant, equivalent, time, spot: surfaces[surfaces.length - 1] as number }
   },
   early: (si, out) => (out.advisedSource === null ? null : coreSum(si, "fast", out.advisedSource + si.sourceError)),
   late: (si, out) => (out.advisedSource === null ? null : coreSum(si, "slow", out.advisedSource - si.sourceError)),
@@ -77,7 +83,7 @@ function sumSteps(name: string, meaning: string): HeatStep[] {
 
 function shareAt(si: Si, out: HeatThrough): number {
   const sum = sums.limit?.(si, out)
-  return sum ? sum.problem.part("usual").response.steady(sum.spot, { outside: 1, inside: 0, initial: [] }) : 1
+  return sum ? sum.problem.part(sum.variant).response.steady(sum.spot, { outside: 1, inside: 0, initial: [] }) : 1
 }
 
 const radiantText = (source: string) => `(epsilon * 5.670374419e-8 W/(m^2 K^4) * (${source}^4 - T_m^4) + h_r * T_m + h_c * T_room) / h`
@@ -90,7 +96,7 @@ const property = (
   ({
     symbol,
     kind,
-    meaning: `${key === "specificHeat" ? "specific heat, heat of melting included" : key} reckoned with`,
+    meaning: `${key === "specificHeat" ? "specific heat, heat of melting included" : key} used`,
     given: (si: Si, out: HeatThrough) => propertiesOf(si.plastic, si, out.coreTarget - si.start, "usual")[key],
   }) as const
 
@@ -123,7 +129,7 @@ export const heatThroughFormulae: readonly HeatStep[] = [
     meaning: "radiation as a film",
     is: "4 * epsilon * 5.670374419e-8 W/(m^2 K^4) * T_m^3",
     when: 'equalText(source, "radiant")',
-    source: "Stefan–Boltzmann law, constant of CODATA 2018",
+    source: CODATA,
   },
   { symbol: "h", meaning: "film at the heated face", is: "h_c + h_r", when: 'equalText(source, "radiant")' },
   {
@@ -135,7 +141,7 @@ export const heatThroughFormulae: readonly HeatStep[] = [
   { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
   ...sumSteps("core", "coldest spot"),
   { solved: "t", meaning: "time until the coldest spot is at the lower forming temperature" },
-  { left: sumText("core", "t"), right: "T_l", meaning: "the coldest spot is there", source: "Carslaw and Jaeger, 1959, chapters 3 and 7" },
+  { left: sumText("core", "t"), right: "T_l", meaning: "the coldest spot is there", source: at(CARSLAW, "chapters 3 and 7") },
   { symbol: "Fo", meaning: "Fourier number", is: "k_p * t / (rho_p * c_p * L^2)" },
   ...sumSteps("fast", "coldest spot, fast end"),
   { solved: "t_fast", meaning: "time at the fast end of the spread" },
@@ -149,6 +155,9 @@ export const heatThroughFormulae: readonly HeatStep[] = [
   ...sumSteps("skin", "surface"),
   { solved: "t_u", meaning: "time at which the surface passes its limit" },
   { left: sumText("skin", "t_u"), right: "T_u", meaning: "the surface is at its limit", when: "has_skin == 1" },
+  ...sumSteps("quick", "surface quickest to heat"),
+  { solved: "t_u1", meaning: "earliest time at which a surface passes its limit" },
+  { left: sumText("quick", "t_u1"), right: "T_u", meaning: "the surface is at its limit", when: "has_quick == 1" },
   ...sumSteps("limit", "surface at the hottest source"),
   { symbol: "t_lim", kind: "time", meaning: "time at the hottest source", given: (si, out) => sums.limit?.(si, out)?.time ?? 1 },
   {
@@ -162,8 +171,34 @@ export const heatThroughFormulae: readonly HeatStep[] = [
     (radiant): HeatStep => ({
       left: `f_lim * (${radiant ? "T_lim" : radiantText("T_lim")}) + (1 - f_lim) * T_room + sum(a_limit .* map(-b_limit * (t_lim / s), exp)) * K`,
       right: "T_u",
-      meaning: "the surface is at its limit as the core arrives",
+      meaning: "the quickest surface is at its limit as the slowest core arrives",
       when: `has_limit == 1 and ${radiant}equalText(source, "radiant")`,
+    }),
+  ),
+  {
+    symbol: "capped",
+    kind: "number",
+    meaning: "1 where the onset of charring holds the source down",
+    given: (_, out) => (out.sourceLimitKind === "scorch" ? 1 : 0),
+  },
+  {
+    symbol: "f_cap",
+    kind: "number",
+    meaning: "share of the source in the heated face's settled temperature",
+    given: (si) => settledShare(heatingProblem(si)),
+  },
+  {
+    symbol: "T_cap",
+    kind: "temperature",
+    meaning: "onset of charring, or hottest published surface",
+    given: (si) => heatingProblem(si).ceiling,
+  },
+  ...(["not ", ""] as const).map(
+    (radiant): HeatStep => ({
+      left: `f_cap * (${radiant ? "T_lim" : radiantText("T_lim")}) + (1 - f_cap) * T_room`,
+      right: "T_cap",
+      meaning: "a surface left in the heat settles at the onset of charring",
+      when: `capped == 1 and ${radiant}equalText(source, "radiant")`,
     }),
   ),
   ...sumSteps("early", "coldest spot, fast end, advised source hot by its error"),

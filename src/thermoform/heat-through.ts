@@ -9,6 +9,7 @@ import type {
   ThermalConductivity,
 } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
   type Issue,
@@ -23,9 +24,11 @@ import { contactTemperature } from "./closed-forms.js"
 import { type Plastic, plastics } from "./data.js"
 import { heatingCautions, safeWindow } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
-import { arrival, coreTime, drySand, heatPath, peakCore, propertiesOf } from "./heating.js"
-import { films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
+import { arrival, coreTime, drySand, heatPath, peakCore, propertiesOf, surfaceTime } from "./heating.js"
+import { earliestSurface, films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
+import { tried } from "./nearest.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
+import { CARSLAW, CRAWFORD, FORMING_TABLE, INCROPERA, practice } from "./sources.js"
 
 /** Input of {@link heatThrough}. */
 export interface HeatThroughInput {
@@ -42,8 +45,8 @@ export interface HeatThroughInput {
   /** Temperature of the sand when it is poured; left out, it starts as cold as the part. */
   sandTemperature?: Temperature | null
   /** What heats it. */
-  source: "oven" | "heatGun" | "hotPlate" | "radiant"
-  /** Temperature of the air, plate or heating element. */
+  source: "oven" | "heatGun" | "hotPlate" | "radiant" | "waterBath"
+  /** Temperature of the air, plate, heating element or water. */
   sourceTemperature: Temperature
   /** Core temperature wanted; left out, the lower forming temperature. Give the usual one for sharp bends and time to work. */
   coreTemperature?: Temperature | null
@@ -83,13 +86,15 @@ export interface HeatThrough {
   readonly hottest: number
   /** When it is that hot, s. */
   readonly hottestTime: number
-  /** When the surface passes its limit, s; null where it never does. */
+  /** When the surface of the usual plastic passes its limit, s; null where it never does. */
   readonly surfaceTime: number | null
-  /** Whether the surface passes its limit before the core is ready. */
+  /** The earliest that a surface may pass its limit, whatever the spread, s; null where none does. */
+  readonly surfaceTimeShort: number | null
+  /** Whether a surface may pass its limit before the core is surely ready. */
   readonly surfaceFirst: boolean
-  /** Hottest source with which the surface meets its limit just as the core arrives, °C. */
+  /** Hottest source with which no surface passes its limit before the core is surely ready, °C; never above the onset of charring. */
   readonly sourceLimit: number | null
-  /** `solved`; `none`: no source does; `beyond`: any source up to 2000 °C does; `not-sought`: preheated sand. */
+  /** `solved`; `scorch`: held down to the onset of charring; `none`: no source does; `not-sought`: preheated sand. */
   readonly sourceLimitKind: string
   /** Source temperature to set, °C: with it no surface passes its limit however long it takes, the source's error allowed for; null where none is safe. */
   readonly advisedSource: number | null
@@ -113,30 +118,21 @@ export interface HeatThrough {
 
 type Si = SiOf<HeatThroughInput>
 
-function solve(si: Si): HeatThrough | NoSolution {
+/** A core that only just creeps up to its target never surely gets there: it must settle this far above it, K. */
+const CLEAR = 1e-3
+
+function solve(si: Si, offers = true): HeatThrough | NoSolution {
   const problem = heatingProblem(si)
   const { target, limit, film, swings } = problem
   const equivalent = problem.equivalentOf(si.sourceTemperature)
   const usual = problem.part("usual")
-  const found = arrival(usual, equivalent, target, limit, swings)
+  const peak = Math.min(...(["usual", "slow", "fast"] as const).map((variant) => peakCore(problem.part(variant), equivalent, swings)))
+  const found = arrival(usual, equivalent, target, swings)
   const slow = coreTime(problem.part("slow"), equivalent, target, swings)
   const fast = coreTime(problem.part("fast"), equivalent, target, swings)
-  if (!found || !slow || !fast) {
-    const parts = found ? (slow ? "fast" : "slow") : "usual"
-    const peak = peakCore(problem.part(parts), equivalent, swings)
-    const drive = usual.drive(0)
-    const share = usual.response.steady(usual.plastic[0] as number, { outside: 1, inside: 0, initial: drive.initial.map(() => 0) })
-    const needed = problem.sourceOf((target + 5 - (1 - share) * drive.inside) / share)
-    return refuse(
-      "never-hot-enough",
-      `The coldest part of the plastic never gets above ${peak.toFixed(1)} °C${parts === "usual" ? "" : ` with properties at the ${parts} end of their spread`}; forming needs ${target} °C.`,
-      Math.max(0, target - peak),
-      { core: peak },
-      Number.isFinite(needed) && needed > si.sourceTemperature ? { sourceTemperature: needed } : {},
-    )
-  }
+  if (!(peak > target + CLEAR) || !found || !slow || !fast) return neverHot(si, problem, peak, offers)
   const { kind, equivalent: limited } = limitOf(problem)
-  const sourceLimit = limited === null ? null : problem.sourceOf(limited)
+  const skin = earliestSurface(problem, equivalent)
   // a source at which even a surface left in the heat settles at its limit: whatever the plastic's spread, no time is too long
   const advised = advise(si, problem, problem.sourceOf(limit))
   const { conductivity, density, specificHeat } = propertiesOf(si.plastic, si, target - si.start, "usual")
@@ -149,9 +145,10 @@ function solve(si: Si): HeatThrough | NoSolution {
     timeLong: slow.time,
     hottest: found.hottest,
     hottestTime: found.hottestTime,
-    surfaceTime: found.surfaceTime,
-    surfaceFirst: found.surfaceTime !== null && found.surfaceTime < found.time,
-    sourceLimit,
+    surfaceTime: surfaceTime(usual, equivalent, limit, swings)?.time ?? null,
+    surfaceTimeShort: skin?.time ?? null,
+    surfaceFirst: skin !== null && skin.time < slow.time,
+    sourceLimit: limited === null ? null : problem.sourceOf(limited),
     sourceLimitKind: kind,
     advisedSource: advised?.source ?? null,
     advisedTimeShort: advised?.short ?? null,
@@ -165,6 +162,21 @@ function solve(si: Si): HeatThrough | NoSolution {
   }
 }
 
+function neverHot(si: Si, problem: HeatingProblem, peak: number, offers: boolean): NoSolution {
+  const { target } = problem
+  const part = problem.part("slow")
+  const drive = part.drive(0)
+  const share = part.response.steady(part.plastic[0] as number, { outside: 1, inside: 0, initial: drive.initial.map(() => 0) })
+  const needed = problem.sourceOf((target + 5 - (1 - share) * drive.inside) / share)
+  return refuse(
+    "never-hot-enough",
+    "The coldest part of the plastic never gets above {core temperature °C}, and forming needs {target temperature °C}: use a hotter source, heat both faces, or insulate the back.",
+    Math.max(target - peak, CLEAR),
+    { core: peak, target },
+    offers ? tried(heatThrough, (changed: Si) => solve(changed, false), si, { sourceTemperature: needed }) : {},
+  )
+}
+
 function advise(si: Si, problem: HeatingProblem, hottestSource: number): { source: number; short: number; long: number } | null {
   if (problem.swings) return null
   const { target } = problem
@@ -174,21 +186,43 @@ function advise(si: Si, problem: HeatingProblem, hottestSource: number): { sourc
   return long && short ? { source, short: short.time, long: long.time } : null
 }
 
+/** Water boils, °C. */
+const BOILING = 100
+
 function check(si: Si): Issue[] {
   const faults = partFaults(si)
   if (si.sandTemperature !== null && si.filling !== "drySand")
     faults.push(inconsistent(["sandTemperature"], "a sand temperature", "a tube filled with sand"))
   if (si.form !== "sheet" && si.faces !== 2)
-    faults.push(inconsistent(["faces"], String(si.faces), "2, for a round part, which is heated all round"))
+    faults.push(inconsistent(["faces"], "{faces}", "2, for a round part, which is heated all round", { faces: si.faces }))
   if (si.source === "hotPlate" && !(si.form === "sheet" && si.faces === 1))
-    faults.push(inconsistent(["faces"], String(si.faces), "a sheet with 1 face on a hot plate"))
+    faults.push(inconsistent(["source"], "a hot plate", "a sheet with 1 face on the plate"))
+  if (si.source === "waterBath" && !(si.sourceTemperature <= BOILING))
+    faults.push(
+      inconsistent(["sourceTemperature"], "{sourceTemperature temperature °C}", "no more than 100 °C in a water bath", {
+        sourceTemperature: si.sourceTemperature,
+      }),
+    )
   const { from, to } = safeWindow(si.plastic)
   const { low } = plastics[si.plastic].lower
-  if (si.coreTemperature !== null && !(si.coreTemperature >= low && si.coreTemperature <= to - 1))
-    faults.push(inconsistent(["coreTemperature"], `${si.coreTemperature} °C`, `from ${low} to ${to - 1} °C, inside the forming window`))
-  const target = si.coreTemperature ?? from
-  if (!(si.start < target - 1))
-    faults.push(inconsistent(["start"], `${si.start} °C`, `a start colder than the core is to get, ${target} °C`))
+  const { coreTemperature, start } = si
+  if (coreTemperature !== null && !(coreTemperature >= low && coreTemperature <= to - 1))
+    faults.push(
+      inconsistent(
+        ["coreTemperature"],
+        "{coreTemperature temperature °C}",
+        "from {lowest temperature °C} to {highest temperature °C}, inside the forming window",
+        { coreTemperature, lowest: low, highest: to - 1 },
+      ),
+    )
+  const target = coreTemperature ?? from
+  if (!(start < target - 1))
+    faults.push(
+      inconsistent(["start"], "{start temperature °C}", "a start colder than the core is to get, {target temperature °C}", {
+        start,
+        target,
+      }),
+    )
   return faults
 }
 
@@ -205,14 +239,36 @@ function boreContact(si: Si): number {
 }
 
 function cautions(si: Si, out: HeatThrough): Caution[] {
-  const found = heatingCautions(si.plastic)
-  if (out.surfaceFirst)
+  const found = heatingCautions(si.plastic, si.source === "waterBath")
+  const { ceiling } = safeWindow(si.plastic)
+  if (out.equivalent > ceiling)
+    found.unshift(
+      caution(
+        "source-chars",
+        "warning",
+        "The source would bring a surface left in it to {equivalent temperature °C}, past the {ceiling temperature °C} where this plastic begins to char or its surface is spoilt: a few moments too long, a thin edge or a fold is enough. Use a cooler source.",
+        plastics[si.plastic].scorch?.sources[0] ?? FORMING_TABLE,
+        { equivalent: out.equivalent, ceiling },
+      ),
+    )
+  if (out.surfaceFirst && out.surfaceTimeShort !== null)
     found.unshift(
       caution(
         "surface-first",
         "warning",
-        `The surface passes ${out.surfaceLimit} °C after ${Math.round(out.surfaceTime as number)} s, before the core is ready: it blisters, scorches or fumes. Use the advised, cooler source for longer.`,
-        "the limits named by formingWindow",
+        "A surface may pass {surfaceLimit temperature °C} after {surfaceTimeShort time}, before the core is surely ready at {timeLong time}: it blisters, scorches or fumes. Use the advised, cooler source for longer.",
+        practice,
+        { surfaceLimit: out.surfaceLimit, surfaceTimeShort: out.surfaceTimeShort, timeLong: out.timeLong },
+      ),
+    )
+  else if (out.surfaceTimeShort !== null)
+    found.unshift(
+      caution(
+        "take-out-in-time",
+        "caution",
+        "Take it out between {timeLong time} and {surfaceTimeShort time}: after that a surface may pass {surfaceLimit temperature °C}. At the advised source no time is too long.",
+        practice,
+        { timeLong: out.timeLong, surfaceTimeShort: out.surfaceTimeShort, surfaceLimit: out.surfaceLimit },
       ),
     )
   if (si.filling === "drySand")
@@ -221,7 +277,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
         "hot-sand",
         "warning",
         "Only bone-dry sand: damp sand makes steam that can blow the plugs and the sand out. Hot sand runs into gloves and shoes and burns deeply; plug both ends, and let it cool in the pipe before emptying.",
-        "Incropera et al., table A.3 (dry sand; damp sand conducts 5 to 10 times better); burn advice: common practice, no source",
+        practice,
       ),
     )
   if (si.sandTemperature !== null && si.sandTemperature > out.surfaceLimit)
@@ -229,8 +285,9 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
       caution(
         "sand-above-limit",
         "warning",
-        `Sand at ${Math.round(si.sandTemperature)} °C is above the plastic's limit of ${out.surfaceLimit} °C; only the cold wall keeps the bore near ${Math.round(boreContact(si))} °C at first.`,
-        "Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, 2.15 (contact temperature)",
+        "Sand at {given.sandTemperature temperature °C} is above the plastic's limit of {surfaceLimit temperature °C}; only the cold wall keeps the bore near {bore temperature °C} at first.",
+        at(CARSLAW, "2.15"),
+        { "given.sandTemperature": si.sandTemperature, surfaceLimit: out.surfaceLimit, bore: boreContact(si) },
       ),
     )
   if (out.advisedSource === null)
@@ -239,7 +296,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
         "no-safe-source",
         "caution",
         "No single source temperature is surely hot enough and surely not too hot with this uncertainty: measure the temperature better, heat both faces, or use thinner stock.",
-        "the spread of the figures named by formingWindow",
+        practice,
       ),
     )
   if (si.source === "radiant" || si.source === "heatGun")
@@ -251,12 +308,20 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
       ),
     )
   found.push(
-    caution(
-      "film-estimate",
-      "note",
-      `Heat transfer ${si.film === null ? "is a typical figure" : "is as given"} and properties are those at room temperature: times may be off by a third. Time a scrap of the same stock.`,
-      si.film === null ? films[si.source].source : "R. J. Crawford, Plastics Engineering, 3rd ed., 1998, table 1.8 (room temperature)",
-    ),
+    si.film === null
+      ? caution(
+          "film-estimate",
+          "note",
+          "Heat transfer is a typical figure, {film heatTransferCoefficient}, and properties are those at room temperature: times may be off by a third. Time a scrap of the same stock.",
+          films[si.source].source,
+          { film: out.film },
+        )
+      : caution(
+          "film-estimate",
+          "note",
+          "Properties are those at room temperature: times may be off by a third. Time a scrap of the same stock.",
+          CRAWFORD,
+        ),
   )
   return found
 }
@@ -270,8 +335,9 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
  * reach the lower forming temperature, or the one asked for. T_e is the source's temperature; for a radiant heater it is
  * T_e = (ε·σ·(T_s⁴ − T_m⁴) + 4·ε·σ·T_m⁴ + h_c·T_room)/h with h = h_c + 4·ε·σ·T_m³ and T_m (K) halfway between the start and
  * the surface limit. Symbols: L thickness or radius (m), k conductivity (W/(m·K)), α = k/(ρ·c) diffusivity (m²/s), h film
- * (W/(m²·K); default 25 oven, 60 heat gun, 500 hot plate, 8 beside a radiant heater), ε emissivity (default 0.9), start and
- * room 20 °C, source error 5 K. The advised source is the one under which a surface left in the heat settles at its limit, less the error. The heat of melting of crystalline plastics is spread over the rise. Valid for Biot numbers
+ * (W/(m²·K); default 25 oven, 60 heat gun, 500 hot plate or water bath, 8 beside a radiant heater), ε emissivity (default 0.9),
+ * start and room 20 °C, source error 5 K. The hottest source is the one with which the surface quickest to heat within the spread
+ * meets its limit just as the slowest core arrives, and no hotter than the onset of charring. The advised source is the one under which a surface left in the heat settles at its limit, less the error. The heat of melting of crystalline plastics is spread over the rise. Valid for Biot numbers
  * from 0.001 to 1000, properties constant.
  *
  * Sources: Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, 3.11, 7.7 and 2.7; Incropera et al., Fundamentals of
@@ -308,9 +374,16 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
     source: {
       kind: "choice",
       label: "heated by",
-      options: { oven: "circulating oven", heatGun: "heat gun", hotPlate: "hot plate", radiant: "radiant heater" },
+      options: { oven: "circulating oven", heatGun: "heat gun", hotPlate: "hot plate", radiant: "radiant heater", waterBath: "water bath" },
     },
-    sourceTemperature: { kind: "temperature", symbol: "T_src", label: "air, plate or element", min: 0, max: 1200, typical: [110, 180] },
+    sourceTemperature: {
+      kind: "temperature",
+      symbol: "T_src",
+      label: "air, plate, element or water",
+      min: 0,
+      max: 1200,
+      typical: [110, 180],
+    },
     coreTemperature: { kind: "temperature", symbol: "T_core", label: "core wanted", min: 20, max: 300, typical: [107, 130], default: null },
     faces: { kind: "number", symbol: "n_f", label: "faces heated", whole: true, min: 1, max: 2, default: 2 },
     film: {
@@ -344,7 +417,8 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
     hottest: { kind: "temperature", symbol: "T_hot", label: "hottest surface on the way" },
     hottestTime: { kind: "time", symbol: "t_hot", label: "reached after" },
     surfaceTime: { kind: "time", symbol: "t_u", label: "surface passes its limit after" },
-    surfaceFirst: { kind: "flag", label: "surface overheats first" },
+    surfaceTimeShort: { kind: "time", symbol: "t_u1", label: "at the earliest after" },
+    surfaceFirst: { kind: "flag", label: "surface may overheat first" },
     sourceLimit: { kind: "temperature", symbol: "T_lim", label: "hottest source that works" },
     sourceLimitKind: { kind: "text", label: "hottest source" },
     advisedSource: { kind: "temperature", symbol: "T_adv", label: "set the source to" },
@@ -359,16 +433,8 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
   },
   example: { form: "tube", diameter: "26.7 mm", thickness: "2.9 mm", plastic: "pvc", source: "oven", sourceTemperature: "130 degC" },
   formulae: heatThroughFormulae,
-  sources: [
-    { title: "Conduction of Heat in Solids", by: "H. S. Carslaw and J. C. Jaeger", edition: "2nd, 1959", where: "2.7, 3.11, 7.7" },
-    {
-      title: "Fundamentals of Heat and Mass Transfer",
-      by: "Incropera, DeWitt, Bergman, Lavine",
-      edition: "6th, 2007",
-      where: "5.5, 5.6, table 1.1",
-    },
-  ],
+  sources: [at(CARSLAW, "2.7, 3.11, 7.7"), at(INCROPERA, "5.5, 5.6, table 1.1")],
   check,
-  solve,
+  solve: (si) => solve(si),
   cautions,
 })

@@ -5,7 +5,7 @@ import { type Plastic, plastics } from "./data.js"
 /** Stefan–Boltzmann constant, W/(m²·K⁴) (CODATA 2018). */
 export const STEFAN_BOLTZMANN = 5.670374419e-8
 
-/** Dry loose sand at 300 K (Incropera et al., Fundamentals of Heat and Mass Transfer, table A.3, from memory). */
+/** Dry loose sand at 300 K (Incropera and others, table A.3). */
 export const drySand: { readonly conductivity: number; readonly density: number; readonly specificHeat: number } = {
   conductivity: 0.27,
   density: 1515,
@@ -21,10 +21,13 @@ export interface Part {
   readonly faces: number
 }
 
-/** Which end of the spread of the plastic's properties: `slow` and `fast` for its core, `skin` for a surface that cools fastest. */
+/**
+ * Which end of the spread of the plastic's properties: `slow` and `fast` for its core, `skin` for a surface that follows the film
+ * soonest. Late on the way the surface of the `fast` plastic is ahead of it.
+ */
 export type Variant = "usual" | "slow" | "fast" | "skin"
 
-/** Conductivity, density and specific heat to reckon with. */
+/** Conductivity, density and specific heat to calculate with. */
 export interface Properties {
   readonly conductivity: number
   readonly density: number
@@ -109,8 +112,6 @@ export interface Arrival {
   readonly hottestTime: number
   readonly hottestSpot: number
   readonly coreSpot: number
-  readonly surfaceTime: number | null
-  readonly surfaceSpot: number
   readonly iterations: number
   readonly residual: number
 }
@@ -123,10 +124,18 @@ export function peakCore(part: Heated, outside: number, swings: boolean): number
   const drive = part.drive(outside)
   const steady = Math.min(...part.plastic.map((p) => part.response.steady(p, drive)))
   if (!swings) return steady
-  return Math.max(steady, ...scanTimes(part.response).map((t) => Math.min(...spotValues(part, t, drive))))
+  return Math.max(steady, ...scanTimes(part.response, drive).map((t) => Math.min(...spotValues(part, t, drive))))
 }
 
-const scanTimes = ({ crossing }: Response): number[] => Array.from({ length: 64 }, (_, i) => crossing * 2e-4 * 1e5 ** (i / 63))
+/** A grid of times from the first stir of the core to long after the slowest mode, for temperatures that pass a peak. */
+function scanTimes(response: Response, drive: Drive): number[] {
+  const from = Math.log(response.crossing * EARLIEST)
+  const to = Math.max(settledLog(response, drive), Math.log(response.crossing * 20))
+  return Array.from({ length: SCANS }, (_, i) => Math.exp(from + ((to - from) * i) / (SCANS - 1)))
+}
+const SCANS = 96
+/** Share of the crossing time before which a core stays as it was. */
+const EARLIEST = 2e-4
 const spotValues = (part: Heated, time: number, drive: Drive): number[] => {
   const all = part.response.at(time, drive)
   return part.plastic.map((p) => all[p] as number)
@@ -154,11 +163,12 @@ export function rootInTime(f: (log: number) => number, low: number, high: number
 }
 
 /** First time (log) at which f, below 0 at the start, gets to 0. */
-function firstPassing(response: Response, f: (log: number) => number, low: number, high: number, swings: boolean): Root | null {
+function firstPassing(response: Response, drive: Drive, f: (log: number) => number, low: number, swings: boolean): Root | null {
+  const high = settledLog(response, drive)
   if (!swings) return f(high) >= 0 ? rootInTime(f, low, high, response.crossing) : null
   // preheated sand: temperatures pass a peak, so the first passing is looked for along a grid
   if (f(low) >= 0) return { x: low, residual: 0, iterations: 0 }
-  const logs = [low, ...scanTimes(response).map(Math.log)].filter((l) => l >= low && l <= high)
+  const logs = [low, ...scanTimes(response, drive).map(Math.log)].filter((l) => l >= low)
   for (let i = 1; i < logs.length; i++) if (f(logs[i] as number) >= 0) return brent(f, logs[i - 1] as number, logs[i] as number, 1e-15)
   return null
 }
@@ -179,30 +189,41 @@ export function coreTime(
   const drive = part.drive(outside)
   const { response } = part
   const core = (log: number) => Math.min(...spotValues(part, Math.exp(log), drive)) - target
-  const found = firstPassing(response, core, Math.log(response.crossing * 2e-4), settledLog(response, drive), swings)
+  const found = firstPassing(response, drive, core, Math.log(response.crossing * EARLIEST), swings)
   return found && { time: Math.exp(found.x), iterations: found.iterations, residual: Math.abs(found.residual) }
+}
+
+const surfaceAt = (part: Heated, drive: Drive, time: number) => {
+  const values = part.response.at(time, drive)
+  const spot = extreme(values, part.surfaces, 1)
+  return { spot, value: values[spot] as number }
+}
+
+/** First time at which the hottest surface passes `limit`, and where; null where it never does. */
+export function surfaceTime(part: Heated, outside: number, limit: number, swings: boolean): { time: number; spot: number } | null {
+  const drive = part.drive(outside)
+  const over = (log: number) => surfaceAt(part, drive, Math.exp(log)).value - limit
+  const passed = firstPassing(part.response, drive, over, Math.log(part.response.crossing * 1e-9), swings)
+  if (!passed) return null
+  const time = Math.exp(passed.x)
+  return { time, spot: surfaceAt(part, drive, time).spot }
 }
 
 /**
  * When the coldest spot of the plastic is at `target`, and what the surfaces meet on the way; null where it never is.
  *
  * @param swings - preheated filling: temperatures may pass a peak, so time is searched rather than bracketed
- * @param limit - surface temperature whose first passing is reported
  */
-export function arrival(part: Heated, outside: number, target: number, limit: number, swings: boolean): Arrival | null {
+export function arrival(part: Heated, outside: number, target: number, swings: boolean): Arrival | null {
   const found = coreTime(part, outside, target, swings)
   if (!found) return null
   const drive = part.drive(outside)
   const { response } = part
   const { time } = found
-  const surfaceValues = (at: number) => response.at(at, drive)
-  const surface = (log: number) => {
-    const values = surfaceValues(Math.exp(log))
-    return (values[extreme(values, part.surfaces, 1)] as number) - limit
-  }
+  const surface = (log: number) => surfaceAt(part, drive, Math.exp(log)).value
   let hottestTime = time
   if (swings) {
-    const times = [...scanTimes(response).filter((t) => t < time), time]
+    const times = [...scanTimes(response, drive).filter((t) => t < time), time]
     let best = 0
     times.forEach((t, i) => {
       if (surface(Math.log(t)) > surface(Math.log(times[best] as number))) best = i
@@ -211,19 +232,13 @@ export function arrival(part: Heated, outside: number, target: number, limit: nu
     const top = Math.exp(goldenMinimum((log) => -surface(log), Math.log(from), Math.log(to), 1e-9))
     hottestTime = surface(Math.log(top)) > surface(Math.log(times[best] as number)) ? top : (times[best] as number)
   }
-  const values = surfaceValues(hottestTime)
-  const hottestSpot = extreme(values, part.surfaces, 1)
-  const passed = firstPassing(response, surface, Math.log(response.crossing * 1e-9), settledLog(response, drive), swings)
-  const surfaceTime = passed ? Math.exp(passed.x) : null
-  const coreValues = response.at(time, drive)
+  const hottest = surfaceAt(part, drive, hottestTime)
   return {
     time,
-    hottest: values[hottestSpot] as number,
+    hottest: hottest.value,
     hottestTime,
-    hottestSpot,
-    coreSpot: extreme(coreValues, part.plastic, -1),
-    surfaceTime,
-    surfaceSpot: surfaceTime === null ? hottestSpot : extreme(surfaceValues(surfaceTime), part.surfaces, 1),
+    hottestSpot: hottest.spot,
+    coreSpot: extreme(response.at(time, drive), part.plastic, -1),
     iterations: found.iterations,
     residual: found.residual,
   }

@@ -58,11 +58,22 @@ export function partFaults({ form, thickness, diameter, filling }: Pick<SiOf<Hea
   const faults: Issue[] = []
   if (form === "rod" && thickness !== null) faults.push(inconsistent(["thickness"], "a thickness", "no thickness for a rod"))
   if (form !== "rod" && thickness === null)
-    faults.push(inconsistent(["thickness"], "nothing", `the ${form === "sheet" ? "thickness" : "wall"} of a ${form}`))
+    faults.push(inconsistent(["thickness"], "nothing", form === "sheet" ? "the thickness of a sheet" : "the wall of a tube"))
   if (form === "sheet" && diameter !== null) faults.push(inconsistent(["diameter"], "a diameter", "no diameter for a sheet"))
-  if (form !== "sheet" && diameter === null) faults.push(inconsistent(["diameter"], "nothing", `the outer diameter of a ${form}`))
+  if (form !== "sheet" && diameter === null)
+    faults.push(inconsistent(["diameter"], "nothing", form === "rod" ? "the diameter of a rod" : "the outer diameter of a tube"))
   if (form === "tube" && thickness !== null && diameter !== null && !(thickness < 0.49 * diameter))
-    faults.push(inconsistent(["thickness"], `${thickness} m in a tube of ${diameter} m`, "a wall thinner than 0.49 of the outer diameter"))
-  if (form !== "tube" && filling !== "empty") faults.push(inconsistent(["filling"], filling, "an empty filling, except in a tube"))
+    faults.push(
+      inconsistent(
+        ["thickness"],
+        "a wall of {thickness length} in a tube of {diameter length}",
+        "a wall thinner than 0.49 of the outer diameter",
+        {
+          thickness,
+          diameter,
+        },
+      ),
+    )
+  if (form !== "tube" && filling !== "empty") faults.push(inconsistent(["filling"], "a filling", "an empty filling, except in a tube"))
   return faults
 }

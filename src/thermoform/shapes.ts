@@ -5,19 +5,29 @@ import { bessel, erfc } from "./special.js"
 /** Shapes with one coordinate: a wall heated from both faces, a long rod, a ball. */
 export type Shape = "wall" | "rod" | "ball"
 
-/** Zero number n of J₀ or J₁, from McMahon's expansion and a root search. */
+/** A root between ends that bracket it by theory; where they do not, what was asked has no answer. */
+function rootBetween(f: (z: number) => number, low: number, high: number, tolerance: number, asked: string): number {
+  const found = brent(f, low, high, tolerance)
+  if (!found) throw new RangeError(asked)
+  return found.x
+}
+
+/** Zero number n of J₀ or J₁, near where McMahon's expansion puts it. */
 function besselZero(order: 0 | 1, n: number): number {
   const about = order === 0 ? (n - 0.25) * Math.PI + 0.05 : (n + 0.25) * Math.PI - 0.05
-  const found = brent((z) => (order === 0 ? bessel(z).j0 : bessel(z).j1), about - 0.3, about + 0.3, 1e-15)
-  return found === null ? about : found.x
+  return rootBetween((z) => (order === 0 ? bessel(z).j0 : bessel(z).j1), about - 0.3, about + 0.3, 1e-15, `zero ${n} of a Bessel function`)
 }
 
 /**
  * Eigenvalue number n (from 1), rad: ζ·tan ζ = Bi (wall), ζ·J₁/J₀ = Bi (rod), 1 − ζ·cot ζ = Bi (ball), solved, never interpolated.
  * The Biot number is on the half thickness or the radius; Infinity stands for a surface held at the fluid's temperature.
+ *
+ * @throws RangeError for a Biot number that is not above 0, or an n that is not a whole number from 1 on
  */
 export function eigenvalue(shape: Shape, biot: number, n: number): number {
-  const at = (f: (z: number) => number, low: number, high: number) => brent(f, low, high, 1e-16 * high)?.x ?? high
+  if (!(biot > 0) || !(Number.isInteger(n) && n >= 1)) throw new RangeError(`eigenvalue ${n} for a Biot number of ${biot}`)
+  const at = (f: (z: number) => number, low: number, high: number) =>
+    rootBetween(f, low, high, 1e-16 * high, `eigenvalue ${n} for a Biot number of ${biot}`)
   // the equations are divided by 1 + Bi so that both ends of the range of Bi are well scaled
   if (shape === "wall") {
     if (biot === Number.POSITIVE_INFINITY) return (n - 0.5) * Math.PI
@@ -84,11 +94,14 @@ export function temperatureRatio(shape: Shape, biot: number, fourier: number, at
   return sum
 }
 
-/** Fourier number at which the ratio at a place has fallen to `ratio`; inverts {@link temperatureRatio}. */
+/**
+ * Fourier number at which the ratio at a place has fallen to `ratio`; inverts {@link temperatureRatio}.
+ *
+ * @throws RangeError for a ratio that is not between 0 and 1, or that the place has fallen past at once
+ */
 export function fourierFor(shape: Shape, biot: number, ratio: number, at: number | "mean"): number {
   const zeta = eigenvalue(shape, biot, 1)
   const late = (40 + Math.log(2)) / zeta ** 2
   const f = (log: number) => temperatureRatio(shape, biot, Math.exp(log), at) - ratio
-  const found = brent(f, Math.log(1e-6), Math.log(late), 1e-14)
-  return found === null ? late : Math.exp(found.x)
+  return Math.exp(rootBetween(f, Math.log(1e-6), Math.log(late), 1e-14, `no Fourier number gives a ratio of ${ratio} there`))
 }

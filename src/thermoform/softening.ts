@@ -1,8 +1,10 @@
 import { brent } from "../numeric/index.js"
 import type { HeatFlux, HeatTransferCoefficient, Length, Ratio, Temperature } from "../quantity/index.js"
-import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Source, solver } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
 import { STEFAN_BOLTZMANN } from "./heating.js"
+import { tried } from "./nearest.js"
+import { CODATA, HOT_CAR, HOT_SURFACES, INCROPERA, practice, SUNLIGHT } from "./sources.js"
 
 /** Input of {@link softening}. */
 export interface SofteningInput {
@@ -53,20 +55,18 @@ export interface Softening {
 type Si = SiOf<SofteningInput>
 
 /** What usually surrounds a part there; the hot end, to be on the safe side. */
-export const places: Readonly<Record<Si["place"], { readonly air: number; readonly irradiance: number; readonly source: string }>> = {
-  hotCar: {
-    air: 76,
-    irradiance: 700,
-    source: "cabin air up to 76 °C on a summer's day (Grundstein et al., 2009, from memory); sun through glass: common practice",
-  },
-  stageLight: { air: 30, irradiance: 1000, source: "a 1 kW lamp at about 2 m; common practice, no source" },
-  sun: { air: 38, irradiance: 1000, source: "ASTM G173 reference sun, about 1000 W/m²" },
+export const places: Readonly<Record<Si["place"], { readonly air: number; readonly irradiance: number; readonly source: Source }>> = {
+  // cabin air on a summer's day; sun through glass
+  hotCar: { air: 76, irradiance: 700, source: HOT_CAR },
+  // a 1 kW lamp at about 2 m
+  stageLight: { air: 30, irradiance: 1000, source: practice },
+  sun: { air: 38, irradiance: 1000, source: SUNLIGHT },
 }
 
 const airOf = (si: Si) => si.air ?? places[si.place].air
 const lightOf = (si: Si) => si.irradiance ?? places[si.place].irradiance
 
-function solve(si: Si): Softening | NoSolution {
+function solve(si: Si, offers = true): Softening | NoSolution {
   const { plastic, thickness, absorptance, emissivity, film, faces, start } = si
   const [air, light] = [airOf(si), lightOf(si)]
   const data = plastics[plastic]
@@ -74,16 +74,18 @@ function solve(si: Si): Softening | NoSolution {
   if (!(start < setTemperature))
     return refuse(
       "already-soft",
-      `At ${start} °C the part is already above its set temperature of ${setTemperature} °C.`,
-      start - setTemperature,
-      { start },
-      { start: setTemperature - 20 },
+      "At {given.start temperature °C} the part is already above {set temperature °C}, where it loses its shape: let it cool first.",
+      Math.max(start - setTemperature, Number.EPSILON),
+      { set: setTemperature },
+      offers ? tried(softening, (changed: Si) => solve(changed, false), si, { start: setTemperature - 20 }) : {},
+      { "given.start": start },
     )
   const gain = absorptance * light
   const black = emissivity * STEFAN_BOLTZMANN
   const surplus = (t: number) => gain - faces * (film * (t - air) + black * ((t + 273.15) ** 4 - (air + 273.15) ** 4))
-  const found = gain === 0 ? { x: air, residual: 0, iterations: 0 } : brent(surplus, air, air + gain / (faces * film) + 1, 1e-13)
-  const partTemperature = found ? found.x : air
+  // nothing taken up leaves it at the air; else the film alone, which radiation can only help, bounds it from above
+  const found = gain === 0 ? null : brent(surplus, air, air + gain / (faces * film) + 1, 1e-13)
+  const partTemperature = found?.x ?? air
   const exchange = faces * (film + 4 * black * (Math.max(partTemperature, start) + 273.15) ** 3)
   const timeConstant = (data.density.low * data.specificHeat.low * thickness) / exchange
   const softens = partTemperature > setTemperature
@@ -100,24 +102,38 @@ function solve(si: Si): Softening | NoSolution {
   }
 }
 
+/** Skin burns on longer contact from here, °C (10 min). */
+const TOO_HOT = 48
+
 function cautions(si: Si, out: Softening): Caution[] {
   const found: Caution[] = []
-  if (out.verdict !== "keeps its shape")
+  if (out.verdict === "softens")
     found.push(
       caution(
-        out.verdict === "softens" ? "softens" : "creeps",
-        out.verdict === "softens" ? "warning" : "caution",
-        `The part settles near ${Math.round(out.partTemperature)} °C; it ${out.verdict === "softens" ? `loses its shape above ${out.setTemperature} °C` : `may sag under load above ${out.serviceTemperature} °C`}. Anything that hangs over people may come down: take it out of the heat, or support it.`,
-        out.verdict === "softens" ? plastics[si.plastic].set.source : plastics[si.plastic].service.source,
+        "softens",
+        "warning",
+        "The part settles near {partTemperature temperature °C}; it loses its shape above {setTemperature temperature °C}. Anything that hangs over people may come down: take it out of the heat, or support it.",
+        plastics[si.plastic].set.sources[0] ?? practice,
+        { partTemperature: out.partTemperature, setTemperature: out.setTemperature },
       ),
     )
-  if (out.partTemperature > 48)
+  if (out.verdict === "creeps")
+    found.push(
+      caution(
+        "creeps",
+        "caution",
+        "The part settles near {partTemperature temperature °C}; it may sag under load above {serviceTemperature temperature °C}. Anything that hangs over people may come down: take it out of the heat, or support it.",
+        plastics[si.plastic].service.sources[0] ?? practice,
+        { partTemperature: out.partTemperature, serviceTemperature: out.serviceTemperature },
+      ),
+    )
+  if (out.partTemperature > TOO_HOT)
     found.push(
       caution(
         "hot-to-wear",
         "warning",
-        "Too hot to put on: skin burns in 10 min at 48 °C, in 1 min at 51 °C. Let it cool first.",
-        "ISO 13732-1, 2006, thresholds for contact of 1 min and longer (from memory)",
+        "Too hot to put on: skin burns in 10 min at 48 °C, in 1 min at 51 °C, a child's sooner. Let it cool first.",
+        HOT_SURFACES,
       ),
     )
   found.push(
@@ -204,22 +220,20 @@ export const softening: Solver<SofteningInput, Softening> = /* @__PURE__ */ solv
       kind: "number",
       meaning: "Stefan–Boltzmann constant, W/(m²·K⁴)",
       given: () => STEFAN_BOLTZMANN,
-      source: "CODATA 2018",
+      source: CODATA,
     },
     { solved: "T", meaning: "temperature at which gain and loss are alike" },
     {
       left: "a * E + n_f * (h * T_air + epsilon * sigma * W/(m^2 K^4) * T_air^4)",
       right: "n_f * (h * T + epsilon * sigma * W/(m^2 K^4) * T^4)",
       meaning: "heat taken up is heat lost",
-      source: "Incropera et al., 2007, 1.2",
+      source: at(INCROPERA, "1.2"),
     },
     { symbol: "m_T", meaning: "margin", is: "T_set - T" },
     { symbol: "tau", meaning: "time constant", is: "rho_p * c_p * s_t / (n_f * (h + 4 * epsilon * sigma * W/(m^2 K^4) * max(T, T_0)^3))" },
     { symbol: "t_soft", meaning: "time until it softens", is: "tau * log((T - T_0) / (T - T_set))", when: "T > T_set" },
   ],
-  sources: [
-    { title: "Fundamentals of Heat and Mass Transfer", by: "Incropera, DeWitt, Bergman, Lavine", edition: "6th, 2007", where: "1.2, 5.1" },
-  ],
-  solve,
+  sources: [at(INCROPERA, "1.2, 5.1")],
+  solve: (si) => solve(si),
   cautions,
 })

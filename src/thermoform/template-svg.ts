@@ -90,6 +90,9 @@ export function bendTemplateSvg(input: BendTemplateInput, title = "bend template
   return svg({ title, description, width, height, physical: inMillimetres(width, height) }, ...content)
 }
 
+/** Nobody sticks more pages together than this. */
+const MOST_PAGES = 400
+
 /** Printable part of a page and the strip that neighbouring pages share, mm. */
 export interface TemplatePage {
   readonly width?: number
@@ -105,7 +108,8 @@ export interface TemplatePage {
  * @param title - written on every page
  * @param page - printable size and overlap, mm: 190 × 277 (A4 with 10 mm margins) and 10 by default
  * @returns the SVG text of each page
- * @throws InputError and NoSolutionError as `bendTemplate` does; RangeError where the overlap leaves nothing of the page
+ * @throws InputError and NoSolutionError as `bendTemplate` does; RangeError where the overlap leaves nothing of the page, or where it
+ * would take more than 400 pages
  * @example
  * ```ts
  * import { bendTemplatePages } from 'alula/thermoform'
@@ -121,6 +125,7 @@ export function bendTemplatePages(input: BendTemplateInput, title = "bend templa
   const [stepX, stepY] = [width - overlap, height - overlap]
   const columns = Math.max(1, Math.ceil((sheet.width - overlap) / stepX))
   const rows = Math.max(1, Math.ceil((sheet.height - overlap) / stepY))
+  if (!(rows * columns <= MOST_PAGES)) throw new RangeError(`${rows * columns} pages of ${width} × ${height} mm; at most ${MOST_PAGES}`)
   const cross = (x: number, y: number) =>
     element("path", {
       d: `M${svgNumber(x - 3)} ${svgNumber(y)}h6M${svgNumber(x)} ${svgNumber(y - 3)}v6`,

@@ -12,6 +12,8 @@ import {
 } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
 import { heatingCautions } from "./forming-window.js"
+import { tried } from "./nearest.js"
+import { BRAZIER, CONDUIT_CHART, CONDUIT_CODE, CONDUIT_HEATER, PIPE_BENDING, practice, SAND_BENDING } from "./sources.js"
 import { conduitBends, sandBending, springbacks, unsupportedBend } from "./tables.js"
 
 /** Input of {@link tubeBend}. */
@@ -34,9 +36,9 @@ export interface TubeBendInput {
   springback?: Ratio | null
   /** Largest ovality to accept: difference of the diameters over the round one. */
   ovalityLimit?: Ratio
-  /** From one end to the back of the bend, measured square to the other leg. */
+  /** Along one leg, from its end to the corner where the backs of the two legs would meet. */
   legA?: Length | null
-  /** From the other end to the back of the bend. */
+  /** The same along the other leg. */
   legB?: Length | null
 }
 
@@ -88,7 +90,7 @@ export interface TubeBend {
 
 type Si = SiOf<TubeBendInput>
 
-/** Poisson's ratio on the side that kinks sooner; rigid plastics 0.38 to 0.42, rubbery 0.5 (from memory). */
+/** Poisson's ratio on the side that kinks sooner; rigid plastics 0.38 to 0.42, rubbery 0.5 . */
 const POISSON = 0.4
 /** Beyond this the corner of the two legs runs away. */
 const STRAIGHT_BACK = (175 * Math.PI) / 180
@@ -99,30 +101,61 @@ function conduitRadius({ plastic, diameter }: Si): number | null {
   return plastic === "pvc" ? (conduitBends.find((b) => b.diameter >= diameter * 0.999)?.other ?? null) : null
 }
 
-function solve(si: Si): TubeBend | NoSolution {
-  const { diameter: d, wall, radius, angle, plastic, support, hot, ovalityLimit, legA, legB } = si
-  if (!(radius > d / 2))
-    return refuse(
-      "radius-too-tight",
-      `A bend of ${mm(radius)} mm to the centreline folds a tube of ${mm(d)} mm onto itself: its inside would have no radius left.`,
-      d / 2 - radius,
-      { radius },
-      { radius: sandBending.leastRadius * d },
-    )
+/** Least radii: what kinks empty (Brazier), and what to plan with. */
+function radii({ diameter: d, wall, plastic, ovalityLimit }: Si) {
   const middle = (d - wall) / 2
   const brazier = (middle ** 2 * Math.sqrt(1 - POISSON ** 2)) / wall
   const kinkRadius = (3 / Math.SQRT2) * brazier
-  const leastRadiusFilled = sandBending.leastRadius * d
-  const leastRadiusEmpty = Math.max(leastRadiusFilled, kinkRadius, brazier * Math.sqrt(2 / ovalityLimit))
+  const filled = sandBending.leastRadius * d
   const strain = plastics[plastic].coldStrain
-  const leastRadiusCold = strain === null ? null : d / (2 * strain.low)
+  return {
+    brazier,
+    kinkRadius,
+    filled,
+    empty: Math.max(filled, kinkRadius, brazier * Math.sqrt(2 / ovalityLimit)),
+    cold: strain === null ? null : d / (2 * strain.low),
+  }
+}
+
+/** The radius to plan with for this support and heat; null where no maker publishes one. */
+function leastRadius(si: Si): number | null {
+  const { empty, filled, cold } = radii(si)
+  return si.hot ? (si.support === "empty" ? empty : filled) : cold
+}
+
+/** Values that would make room, each tried before it is offered. */
+function offer(si: Si, candidates: Readonly<Record<string, number>>, offers: boolean): Record<string, number> {
+  return offers ? tried(tubeBend, (changed: Si) => solve(changed, false), si, candidates) : {}
+}
+
+function solve(si: Si, offers = true): TubeBend | NoSolution {
+  const { diameter: d, wall, radius, angle, support, legA, legB } = si
+  const { brazier, kinkRadius, filled: leastRadiusFilled, empty: leastRadiusEmpty, cold: leastRadiusCold } = radii(si)
+  const legs = [legA, legB].filter((leg) => leg !== null)
+  /** Radius whose bend leaves the shorter leg just nothing. */
+  const legRadius = Math.min(...legs) / Math.tan(angle / 2) - d / 2
+  const wider = support === "empty" ? leastRadiusEmpty : leastRadiusFilled
+  if (!(radius > d / 2))
+    return refuse(
+      "radius-too-tight",
+      "A bend of {given.radius length} to the centreline folds a tube of {given.diameter length} onto itself: its inside would have no radius left. Bend it wider.",
+      Math.max(d / 2 - radius, Number.EPSILON * d),
+      { radius },
+      offer(si, legs.length && legRadius < wider ? { radius: legRadius * 0.999 } : { radius: wider }, offers),
+      { "given.radius": radius, "given.diameter": d },
+    )
   if (support === "empty" && radius < kinkRadius)
     return refuse(
       "kinks",
-      `An empty tube of ${mm(d)} × ${mm(wall)} mm kinks at ${mm(kinkRadius)} mm radius, before ${mm(radius)} mm: fill it, or bend wider.`,
+      "An empty tube of {given.diameter length} × {given.wall length} kinks at {kinkRadius length} radius, before {given.radius length}: fill it, or bend wider.",
       kinkRadius - radius,
       { radius, kinkRadius },
-      { radius: leastRadiusEmpty },
+      offer(
+        si,
+        { radius: legs.length && legRadius < wider ? Math.max(kinkRadius * 1.001, legRadius * 0.999) : wider, wall: stiffWall(d, radius) },
+        offers,
+      ),
+      { "given.diameter": d, "given.wall": wall, "given.radius": radius },
     )
   const hasCorner = angle < STRAIGHT_BACK
   const setback = hasCorner ? radius * Math.tan(angle / 2) : null
@@ -134,16 +167,21 @@ function solve(si: Si): TubeBend | NoSolution {
     ["legA", straightA],
     ["legB", straightB],
   ] as const)
-    if (left !== null && left < 0)
+    if (left !== null && outside !== null && left < 0)
       return refuse(
         "leg-too-short",
-        `The bend itself reaches ${mm(-left)} mm past the end of ${name}: it needs at least ${mm(outside as number)} mm.`,
+        "The bend itself reaches {shortBy length} past the end of {leg}: that leg needs at least {needed length}. Lengthen it, bend tighter or bend less.",
         -left,
-        { [name]: si[name] as number },
-        { [name]: outside as number },
+        { [name]: si[name] as number, needed: outside },
+        offer(
+          si,
+          { [name]: outside, radius: legRadius * 0.999, angle: 2 * Math.atan((Math.min(...legs) * 0.999) / (radius + d / 2)) },
+          offers,
+        ),
+        { leg: name === "legA" ? "leg A" : "leg B" },
       )
   const lost = lostPart(si)
-  const least = hot ? (support === "empty" ? leastRadiusEmpty : leastRadiusFilled) : leastRadiusCold
+  const least = leastRadius(si)
   return {
     fibreStrain: d / (2 * radius),
     outerWall: (wall * radius) / (radius + d / 2),
@@ -169,26 +207,40 @@ function solve(si: Si): TubeBend | NoSolution {
   }
 }
 
-const mm = (metres: number) => Number((metres * 1000).toPrecision(4))
+/** Wall, a little more than just enough, with which a tube does not kink at a radius: the root of (3/√2)·√(1 − ν²)·((D − s)/2)² = R·s. */
+function stiffWall(diameter: number, radius: number): number {
+  const c = ((3 / Math.SQRT2) * Math.sqrt(1 - POISSON ** 2)) / 4
+  const b = 2 * c * diameter + radius
+  return ((b - Math.sqrt(b * b - 4 * c * c * diameter * diameter)) / (2 * c)) * 1.001
+}
 
 function check({ diameter, wall, legA, legB, angle }: Si): Issue[] {
   const faults: Issue[] = []
-  if (!(wall < 0.49 * diameter)) faults.push(inconsistent(["wall"], `${wall} m`, "a wall thinner than 0.49 of the diameter"))
+  if (!(wall < 0.49 * diameter))
+    faults.push(
+      inconsistent(["wall"], "{wall length} in a tube of {diameter length}", "a wall thinner than 0.49 of the diameter", {
+        wall,
+        diameter,
+      }),
+    )
   if ((legA === null) !== (legB === null)) faults.push(inconsistent([legA === null ? "legA" : "legB"], "one leg", "both legs, or neither"))
-  if (legA !== null && angle >= STRAIGHT_BACK) faults.push(inconsistent(["legA"], "legs", "no legs for a bend of 175° or more"))
+  if (legA !== null && angle >= STRAIGHT_BACK)
+    faults.push(inconsistent(["legA"], "legs of a bend of {angle angle °}", "no legs for a bend of 175° or more", { angle }))
   return faults
 }
 
 function cautions(si: Si, out: TubeBend): Caution[] {
+  const { coldStrain, shrinkage } = plastics[si.plastic]
   const found: Caution[] = []
-  if (si.hot) found.push(...heatingCautions(si.plastic))
+  if (si.hot) found.push(...heatingCautions(si.plastic, si.plastic === "lowTempPolyester"))
   if (si.hot && !out.radiusEnough)
     found.push(
       caution(
         "tight-radius",
         "caution",
-        `${mm(si.radius)} mm is tighter than the ${mm(si.support === "empty" ? out.leastRadiusEmpty : out.leastRadiusFilled)} mm to plan with: the wall wrinkles, flattens or thins past the sums here.`,
-        "five diameters: Practical Sailor, Using heat to bend PVC pipe, quoted (common practice); flattening: L. G. Brazier, Proc. R. Soc. A 116, 1927",
+        "{given.radius length} is tighter than the {least length} to plan with: the wall wrinkles, flattens or thins past what is calculated here.",
+        SAND_BENDING,
+        { "given.radius": si.radius, least: si.support === "empty" ? out.leastRadiusEmpty : out.leastRadiusFilled },
       ),
     )
   if (si.hot && si.support === "empty" && si.angle > unsupportedBend)
@@ -197,27 +249,27 @@ function cautions(si: Si, out: TubeBend): Caution[] {
         "needs-support",
         "caution",
         "Bends of more than 30° need support inside, such as dry sand or a bending spring, or the tube flattens.",
-        "Pipe maker's guidance on bending PVC pipe, reproduced by U.S. Plastic Corp.",
+        PIPE_BENDING,
       ),
     )
   if (!si.hot)
     found.push(
-      caution(
-        "cold-bend",
-        "warning",
-        out.leastRadiusCold === null
-          ? "No maker's figure for a cold bend was found for this plastic: bend it hot."
-          : `Bent cold below ${mm(out.leastRadiusCold)} mm radius the plastic stays under stress and may crack or burst without warning, in cold weather or years later.`,
-        plastics[si.plastic].coldStrain?.source ?? "common practice, no source",
-      ),
+      out.leastRadiusCold === null
+        ? caution("cold-bend", "warning", "No maker's figure for a cold bend was found for this plastic: bend it hot.")
+        : caution(
+            "cold-bend",
+            "warning",
+            "Bent cold below {leastRadiusCold length} radius the plastic stays under stress and may crack or burst without warning, in cold weather or years later.",
+            coldStrain?.sources[0] ?? practice,
+            { leastRadiusCold: out.leastRadiusCold },
+          ),
     )
-  if (si.support === "filled")
+  if (si.hot && si.support === "filled")
     found.push(
       caution(
         "hot-sand",
         "warning",
         "Only bone-dry sand, both ends plugged: damp sand makes steam that can blow a plug out, and hot sand burns through gloves.",
-        "common practice, no source",
       ),
     )
   found.push(
@@ -225,16 +277,16 @@ function cautions(si: Si, out: TubeBend): Caution[] {
       "try-one",
       "note",
       "Springback and thinning vary with heat and hold time: bend one of the same stock, measure its angle, and put that in as springback.",
-      springbacks[si.hot ? "heated" : "cold"].source,
+      springbacks[si.hot ? "heated" : "cold"].sources[0] ?? practice,
     ),
   )
-  if (!(plastics[si.plastic].shrinkage.high < 0.01))
+  if (si.hot && !(shrinkage.high < 0.01))
     found.push(
       caution(
         "shrinks",
         "note",
         "This plastic shrinks along its length when heated: cut longer and trim.",
-        plastics[si.plastic].shrinkage.source,
+        shrinkage.sources[0] ?? practice,
       ),
     )
   return found
@@ -245,7 +297,8 @@ function cautions(si: Si, out: TubeBend): Caution[] {
  *
  * Formula: fibre strain ε = D/(2·R); wall outside s·R/(R + D/2) and inside s·R/(R − D/2) (length kept at the centreline, volume
  * kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s (Brazier, r = (D − s)/2, ν = 0.4);
- * developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg = leg − (R + D/2)·tan(θ/2); jig angle θ/(1 − q)
+ * developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg = leg − (R + D/2)·tan(θ/2), a leg measured along
+ * itself to the corner of the two backs; jig angle θ/(1 − q)
  * and jig radius R·(1 − q). D outer diameter, s wall, R centreline radius (m), θ angle (rad), q springback (default 0.03 hot,
  * 0.5 cold). Least radius: 5 D, and when empty no more than the ovality limit (default 8 %). Valid for bends held round a jig. Brazier's sums hold for thin walls
  * (r/s above about 5) and are on the safe side for thicker ones.
@@ -279,7 +332,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
     legA: {
       kind: "length",
       symbol: "A_leg",
-      label: "end to back of bend, leg A",
+      label: "leg A, end to corner of the backs",
       above: 0,
       max: 100,
       typical: ["0.3 m", "2 m"],
@@ -288,7 +341,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
     legB: {
       kind: "length",
       symbol: "B_leg",
-      label: "end to back of bend, leg B",
+      label: "leg B, end to corner of the backs",
       above: 0,
       max: 100,
       typical: ["0.3 m", "2 m"],
@@ -331,10 +384,10 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
       meaning: "ovality by inextensional flattening",
       is: "2 * r^4 * (1 - nu^2) / (R^2 * s_w^2)",
       when: 'equalText(support, "empty")',
-      source: "Brazier, 1927",
+      source: BRAZIER,
     },
-    { symbol: "R_kink", meaning: "radius of greatest moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: "Brazier, 1927" },
-    { symbol: "R_filled", meaning: "five diameters", is: "5 * D", source: "common practice" },
+    { symbol: "R_kink", meaning: "radius of greatest moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: BRAZIER },
+    { symbol: "R_filled", meaning: "five diameters", is: "5 * D", source: practice },
     {
       symbol: "R_empty",
       meaning: "the largest of five diameters, kink and ovality limit",
@@ -358,10 +411,10 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
       kind: "length",
       meaning: "conduit of this size or the next, bent without a one-shot bender",
       given: (si) => conduitRadius(si) ?? 0,
-      source: "NEC chapter 9 table 2",
+      source: CONDUIT_CODE,
     },
     { symbol: "l_dev", meaning: "length of the bend along the centreline", is: "R * theta" },
-    { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: "common practice" },
+    { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: practice },
     { symbol: "l_set", meaning: "tangent point to corner", is: "R * tan(theta / 2)", when: "theta < 175 / 180 * pi" },
     { symbol: "l_gain", meaning: "corner to corner less along the bend", is: "2 * l_set - l_dev", when: "theta < 175 / 180 * pi" },
     { symbol: "l_A", meaning: "straight of leg A", is: "A_leg - (R + D / 2) * tan(theta / 2)", when: "has_legA" },
@@ -371,16 +424,8 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
     { symbol: "theta_jig", meaning: "angle in the jig", is: "theta / (1 - q)" },
     { symbol: "R_jig", meaning: "radius in the jig, length kept", is: "R * (1 - q)" },
   ],
-  sources: [
-    {
-      title: "On the flexure of thin cylindrical shells and other thin sections",
-      by: "L. G. Brazier",
-      edition: "Proc. R. Soc. A 116, 1927",
-    },
-    { title: "NEC (NFPA 70)", by: "NFPA", where: "352.24, chapter 9 table 2 (from secondary copies)" },
-    { title: "Using heat to bend PVC pipe", by: "Practical Sailor, quoted", where: "least radius five diameters (common practice)" },
-  ],
+  sources: [BRAZIER, CONDUIT_CODE, CONDUIT_HEATER, CONDUIT_CHART, SAND_BENDING],
   check,
-  solve,
+  solve: (si) => solve(si),
   cautions,
 })

@@ -55,7 +55,7 @@ const spread =
 /** Diffusivity at the two ends of the spread of its parts. */
 function diffusivity(plastic: Plastic): Figure {
   const { conductivity: k, density: d, specificHeat: c } = plastics[plastic]
-  return { value: 0, low: k.low / d.high / c.high, high: k.high / d.low / c.low, source: "" }
+  return { value: 0, low: k.low / d.high / c.high, high: k.high / d.low / c.low, sources: [] }
 }
 const crawford =
   (plastic: Plastic): Check =>
@@ -102,7 +102,7 @@ const acrylicOven: Check = (inputs, { expected }) => {
     alpha_m2_per_s: alpha,
     biot: ((i.h_total_W_per_m2K as number) * (i.thickness_m as number)) / 2 / properties.conductivity,
     ...spots(it.response, it.drive(oven), { centre: 0, surface: 1 }, expected),
-    time_centre_160degC_s: arrival(it, oven, 160, 200, false)?.time,
+    time_centre_160degC_s: arrival(it, oven, 160, false)?.time,
   }
 }
 
@@ -274,7 +274,7 @@ const checks: Record<string, Check> = {
   "tf-window-pmma": window("pmmaCast"),
   "tf-window-pp": window("pp", { normal_min_degC: (w) => w.normal.low, normal_max_degC: (w) => w.normal.high }),
   "tf-window-pvc-rigid": window("pvc"),
-  "tf-abs-fume-note": () => ({ decomposition_min_degC: plastics.abs.scorch.low, decomposition_max_degC: plastics.abs.scorch.high }),
+  "tf-abs-fume-note": () => ({ decomposition_min_degC: plastics.abs.scorch?.low, decomposition_max_degC: plastics.abs.scorch?.high }),
   "tf-abs-one-face-3mm": (inputs, { expected }) => {
     const i = inputs as Values
     const it = heated(
@@ -688,7 +688,7 @@ const checks: Record<string, Check> = {
     }
     return found
   },
-  "tf-pmma-decomposition": () => ({ decomposition_starts_degC: plastics.pmmaCast.scorch.value }),
+  "tf-pmma-decomposition": () => ({ decomposition_starts_degC: plastics.pmmaCast.scorch?.value }),
   "tf-prop-abs-typical": spread("abs", {
     "expansion_1e-6_per_K": ["expansion", 1e-6],
     k_W_per_mK: ["conductivity"],
@@ -828,7 +828,7 @@ const checks: Record<string, Check> = {
     const { fibreStrain } = bend(radius)
     return { radius_in: radius / INCH, strain_pct: fibreStrain * 100, stress_psi: (i.E_psi as number) * fibreStrain }
   },
-  "tf-pvc-degradation-onset": () => ({ unstabilised_onset_degC: plastics.pvc.scorch.value }),
+  "tf-pvc-degradation-onset": () => ({ unstabilised_onset_degC: plastics.pvc.scorch?.value }),
   "tf-pvc-tube-oven": (inputs, { expected }) => {
     const i = inputs as Values
     const it = heated(
@@ -927,7 +927,6 @@ const checks: Record<string, Check> = {
     ...Object.fromEntries(
       (
         [
-          ["pc", "pc"],
           ["hdpe", "hdpe"],
           ["pp", "pp"],
           ["hips", "hips"],
@@ -1061,6 +1060,9 @@ const without: Record<string, Record<string, string>> = {
     processing_min_degC: "of the extruder, short and under screws",
     processing_max_degC: "of the extruder, short and under screws",
   },
+  "tf-shrink-mould-table": Object.fromEntries(
+    ["pc_min_pct", "pc_max_pct"].map((k) => [k, "mouldings; the sheet's own shrinkage, 2 to 5 %, is kept instead"]),
+  ),
   "tf-shrink-pp-orthotic": Object.fromEntries(
     ["vacuum_hold_cold_model_times_heating", "vacuum_hold_warm_model_times_heating", "vacuum_min_inHg"].map((k) => [
       k,
