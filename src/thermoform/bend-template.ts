@@ -10,9 +10,9 @@ import {
   type SiOf,
   type Solver,
   solver,
+  tried,
 } from "../solver/index.js"
 import { arcPath, offset, overbent, type Path, pathThroughPoints, pointsOf, withRuns } from "./curve.js"
-import { tried } from "./nearest.js"
 import { BURN_TIMES, practice, SAND_BENDING } from "./sources.js"
 import { springbacks } from "./tables.js"
 
@@ -112,7 +112,7 @@ export function finishedSteps(si: Si): {
 /** Curves straighter than this count as straight: their radius is only shown to this size, m. */
 const STRAIGHT = 1e4
 
-function solve(si: Si, offers = true): BendTemplate | NoSolution {
+function kernel(si: Si): BendTemplate | NoSolution {
   const { diameter, springback, straight } = si
   const { path, leastRadius: sharpest } = finished(si)
   const leastRadius = Math.min(sharpest, STRAIGHT)
@@ -125,12 +125,10 @@ function solve(si: Si, offers = true): BendTemplate | NoSolution {
       "In the jig the centreline turns at {jigRadius length} radius, no more than half the tube's {given.diameter length}: the jig's edge would have no radius left. Bend it wider.",
       Math.max(-edgeRadius, Number.EPSILON * diameter),
       { radius: leastRadius, jigRadius },
-      offers
-        ? tried(bendTemplate, (changed: Si) => solve(changed, false), si, {
-            ...(si.shape === "arc" ? { radius: (5 * diameter) / (1 - springback) } : {}),
-            diameter: jigRadius,
-          })
-        : {},
+      {
+        ...(si.shape === "arc" ? { radius: (5 * diameter) / (1 - springback) } : {}),
+        diameter: jigRadius,
+      },
       { "given.diameter": diameter },
     )
   const jig = withRuns(overbent(path, factor), straight)
@@ -212,6 +210,8 @@ function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
     found.push(caution("closed-jig", "note", "The jig turns more than half round: make it in parts so that the bend comes off."))
   return found
 }
+
+const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendTemplate.input, kernel, check)
 
 /**
  * The edge of a jig for a bent tube: a circular arc or a free curve, opened up for springback and set off by half the tube.
@@ -348,6 +348,6 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
   ],
   sources: [{ title: "Plane geometry of offset curves", verified: "practice" }, practice],
   check,
-  solve: (si) => solve(si),
+  solve,
   cautions,
 })

@@ -11,12 +11,12 @@ import {
   type Solver,
   type Step,
   solver,
+  tried,
 } from "../solver/index.js"
 import { cooling, coolingFilms, type Stage, stageTime } from "./cooling.js"
 import { type Plastic, plastics } from "./data.js"
 import { safeWindow, vapourCautions } from "./forming-window.js"
 import { heatPath, propertiesOf, type Variant } from "./heating.js"
-import { tried } from "./nearest.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 import { CARSLAW, CRAWFORD, FORMING_TABLE, HAND_BENDING, HOT_SURFACES, INCROPERA, practice, SAND_BENDING } from "./sources.js"
 
@@ -83,7 +83,7 @@ type Si = SiOf<CoolDownInput>
 /** A release temperature nearer to the room's than this is too long to wait for, K. */
 const CLEAR = 1
 
-function solve(si: Si, offers = true): CoolDown | NoSolution {
+function kernel(si: Si): CoolDown | NoSolution {
   const { formed, formable, release, film, faces } = cooling(si)
   const working = stageTime(si, "air", "usual")
   const workingSafe = stageTime(si, "air", "skin")
@@ -95,7 +95,7 @@ function solve(si: Si, offers = true): CoolDown | NoSolution {
       "With {given.room temperature °C} around it the part never cools below its release temperature of {release temperature °C}: cool it in a colder room or in water.",
       Math.max(si.room - release + CLEAR, Number.EPSILON),
       { release },
-      offers ? tried(coolDown, (changed: Si) => solve(changed, false), si, { room: release - 10 }) : {},
+      { room: release - 10 },
       { "given.room": si.room },
     )
   return {
@@ -249,6 +249,8 @@ function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, Coo
   ]
 }
 
+const solve = (si: Si): CoolDown | NoSolution => tried(kernel(si), si, coolDown.input, kernel, check)
+
 /**
  * How long a hot part can be worked, and how long the jig must hold it.
  *
@@ -337,6 +339,6 @@ export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<
   ],
   sources: [at(CARSLAW, "chapters 3 and 7"), INCROPERA],
   check,
-  solve: (si) => solve(si),
+  solve,
   cautions,
 })

@@ -9,11 +9,11 @@ import {
   type SiOf,
   type Solver,
   solver,
+  tried,
 } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
 import { areas, baseRadius, cornerThinning, least, wallAngle } from "./drape-geometry.js"
 import { heatingCautions } from "./forming-window.js"
-import { tried } from "./nearest.js"
 import { CRAWFORD_FORMING, DOME, DRAW_RATIOS, practice } from "./sources.js"
 
 /** Input of {@link drape}. */
@@ -75,7 +75,7 @@ type Si = SiOf<DrapeInput>
 const shrink = (si: Si, key: "shrinkAlong" | "shrinkAcross") =>
   si[key] ?? plastics[si.plastic][key === "shrinkAlong" ? "shrinkage" : "shrinkageAcross"].high
 
-function solve(si: Si, offers = true): Drape | NoSolution {
+function kernel(si: Si): Drape | NoSolution {
   const { thickness, width, breadth, depth, plugWidth, plugBreadth, finishedLength, finishedWidth } = si
   const { open, formed } = areas(si)
   const plug = plugWidth !== null && plugBreadth !== null ? plugWidth * plugBreadth : null
@@ -86,9 +86,7 @@ function solve(si: Si, offers = true): Drape | NoSolution {
       "A plug of {plugArea area} leaves no sheet in an opening of {openArea area} to draw the walls from: make it smaller.",
       Math.max(plug - 0.99 * open, Number.EPSILON * open),
       { plugArea: plug, openArea: open },
-      offers
-        ? tried(drape, (changed: Si) => solve(changed, false), si, { plugWidth: width * 0.9, plugBreadth: (breadth as number) * 0.9 })
-        : {},
+      { plugWidth: width * 0.9, plugBreadth: (breadth as number) * 0.9 },
     )
   return {
     openArea: open,
@@ -117,8 +115,9 @@ function check(si: Si): Issue[] {
   const faults: Issue[] = []
   const only = (key: Size, forms: readonly Si["form"][], needed: boolean) => {
     const fits = forms.includes(si.form)
-    if (!fits && si[key] !== null) faults.push(inconsistent([key], `a ${sizes[key]}`, `none for a ${si.form}`))
-    if (fits && needed && si[key] === null) faults.push(inconsistent([key], "nothing", `the ${sizes[key]} of a ${si.form}`))
+    if (!fits && si[key] !== null) faults.push(inconsistent([key], "a {size}", "none for a {form}", { size: sizes[key], form: si.form }))
+    if (fits && needed && si[key] === null)
+      faults.push(inconsistent([key], "nothing", "the {size} of a {form}", { size: sizes[key], form: si.form }))
   }
   only("breadth", ["box"], true)
   only("base", ["frustum"], true)
@@ -211,6 +210,8 @@ function cautions(si: Si, out: Drape): Caution[] {
     )
   return found
 }
+
+const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input, kernel, check)
 
 /**
  * How far a sheet is stretched over or into a simple form, how thin it gets, and what blank to cut.
@@ -397,6 +398,6 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
   ],
   sources: [CRAWFORD_FORMING, DOME],
   check,
-  solve: (si) => solve(si),
+  solve,
   cautions,
 })

@@ -19,6 +19,7 @@ import {
   type SiOf,
   type Solver,
   solver,
+  tried,
 } from "../solver/index.js"
 import { contactTemperature } from "./closed-forms.js"
 import { type Plastic, plastics } from "./data.js"
@@ -26,7 +27,6 @@ import { heatingCautions, safeWindow } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
 import { arrival, coreTime, drySand, heatPath, peakCore, propertiesOf, surfaceTime } from "./heating.js"
 import { earliestSurface, films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
-import { tried } from "./nearest.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 import { CARSLAW, CRAWFORD, FORMING_TABLE, INCROPERA, practice } from "./sources.js"
 
@@ -121,7 +121,7 @@ type Si = SiOf<HeatThroughInput>
 /** A core that only just creeps up to its target never surely gets there: it must settle this far above it, K. */
 const CLEAR = 1e-3
 
-function solve(si: Si, offers = true): HeatThrough | NoSolution {
+function kernel(si: Si): HeatThrough | NoSolution {
   const problem = heatingProblem(si)
   const { target, limit, film, swings } = problem
   const equivalent = problem.equivalentOf(si.sourceTemperature)
@@ -130,7 +130,7 @@ function solve(si: Si, offers = true): HeatThrough | NoSolution {
   const found = arrival(usual, equivalent, target, swings)
   const slow = coreTime(problem.part("slow"), equivalent, target, swings)
   const fast = coreTime(problem.part("fast"), equivalent, target, swings)
-  if (!(peak > target + CLEAR) || !found || !slow || !fast) return neverHot(si, problem, peak, offers)
+  if (!(peak > target + CLEAR) || !found || !slow || !fast) return neverHot(problem, peak)
   const { kind, equivalent: limited } = limitOf(problem)
   const skin = earliestSurface(problem, equivalent)
   // a source at which even a surface left in the heat settles at its limit: whatever the plastic's spread, no time is too long
@@ -162,7 +162,7 @@ function solve(si: Si, offers = true): HeatThrough | NoSolution {
   }
 }
 
-function neverHot(si: Si, problem: HeatingProblem, peak: number, offers: boolean): NoSolution {
+function neverHot(problem: HeatingProblem, peak: number): NoSolution {
   const { target } = problem
   const part = problem.part("slow")
   const drive = part.drive(0)
@@ -173,7 +173,7 @@ function neverHot(si: Si, problem: HeatingProblem, peak: number, offers: boolean
     "The coldest part of the plastic never gets above {core temperature °C}, and forming needs {target temperature °C}: use a hotter source, heat both faces, or insulate the back.",
     Math.max(target - peak, CLEAR),
     { core: peak, target },
-    offers ? tried(heatThrough, (changed: Si) => solve(changed, false), si, { sourceTemperature: needed }) : {},
+    Number.isFinite(needed) ? { sourceTemperature: needed } : {},
   )
 }
 
@@ -326,6 +326,8 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
   return found
 }
 
+const solve = (si: Si): HeatThrough | NoSolution => tried(kernel(si), si, heatThrough.input, kernel, check)
+
 /**
  * How long a sheet, rod or tube takes to heat through, and whether its surface overheats first.
  *
@@ -435,6 +437,6 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
   formulae: heatThroughFormulae,
   sources: [at(CARSLAW, "2.7, 3.11, 7.7"), at(INCROPERA, "5.5, 5.6, table 1.1")],
   check,
-  solve: (si) => solve(si),
+  solve,
   cautions,
 })

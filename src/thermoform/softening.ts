@@ -1,9 +1,8 @@
 import { brent } from "../numeric/index.js"
 import type { HeatFlux, HeatTransferCoefficient, Length, Ratio, Temperature } from "../quantity/index.js"
-import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Source, solver } from "../solver/index.js"
+import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Source, solver, tried } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
 import { STEFAN_BOLTZMANN } from "./heating.js"
-import { tried } from "./nearest.js"
 import { CODATA, HOT_CAR, HOT_SURFACES, INCROPERA, practice, SUNLIGHT } from "./sources.js"
 
 /** Input of {@link softening}. */
@@ -66,7 +65,7 @@ export const places: Readonly<Record<Si["place"], { readonly air: number; readon
 const airOf = (si: Si) => si.air ?? places[si.place].air
 const lightOf = (si: Si) => si.irradiance ?? places[si.place].irradiance
 
-function solve(si: Si, offers = true): Softening | NoSolution {
+function kernel(si: Si): Softening | NoSolution {
   const { plastic, thickness, absorptance, emissivity, film, faces, start } = si
   const [air, light] = [airOf(si), lightOf(si)]
   const data = plastics[plastic]
@@ -77,7 +76,7 @@ function solve(si: Si, offers = true): Softening | NoSolution {
       "At {given.start temperature °C} the part is already above {set temperature °C}, where it loses its shape: let it cool first.",
       Math.max(start - setTemperature, Number.EPSILON),
       { set: setTemperature },
-      offers ? tried(softening, (changed: Si) => solve(changed, false), si, { start: setTemperature - 20 }) : {},
+      { start: setTemperature - 20 },
       { "given.start": start },
     )
   const gain = absorptance * light
@@ -146,6 +145,8 @@ function cautions(si: Si, out: Softening): Caution[] {
   )
   return found
 }
+
+const solve = (si: Si): Softening | NoSolution => tried(kernel(si), si, softening.input, kernel)
 
 /**
  * Whether a finished part keeps its shape in a hot car, in the sun or under stage lights.
@@ -234,6 +235,6 @@ export const softening: Solver<SofteningInput, Softening> = /* @__PURE__ */ solv
     { symbol: "t_soft", meaning: "time until it softens", is: "tau * log((T - T_0) / (T - T_set))", when: "T > T_set" },
   ],
   sources: [at(INCROPERA, "1.2, 5.1")],
-  solve: (si) => solve(si),
+  solve,
   cautions,
 })

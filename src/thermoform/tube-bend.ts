@@ -9,10 +9,10 @@ import {
   type SiOf,
   type Solver,
   solver,
+  tried,
 } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
 import { heatingCautions } from "./forming-window.js"
-import { tried } from "./nearest.js"
 import { BRAZIER, CONDUIT_CHART, CONDUIT_CODE, CONDUIT_HEATER, PIPE_BENDING, practice, SAND_BENDING } from "./sources.js"
 import { conduitBends, sandBending, springbacks, unsupportedBend } from "./tables.js"
 
@@ -123,12 +123,7 @@ function leastRadius(si: Si): number | null {
   return si.hot ? (si.support === "empty" ? empty : filled) : cold
 }
 
-/** Values that would make room, each tried before it is offered. */
-function offer(si: Si, candidates: Readonly<Record<string, number>>, offers: boolean): Record<string, number> {
-  return offers ? tried(tubeBend, (changed: Si) => solve(changed, false), si, candidates) : {}
-}
-
-function solve(si: Si, offers = true): TubeBend | NoSolution {
+function kernel(si: Si): TubeBend | NoSolution {
   const { diameter: d, wall, radius, angle, support, legA, legB } = si
   const { brazier, kinkRadius, filled: leastRadiusFilled, empty: leastRadiusEmpty, cold: leastRadiusCold } = radii(si)
   const legs = [legA, legB].filter((leg) => leg !== null)
@@ -141,7 +136,7 @@ function solve(si: Si, offers = true): TubeBend | NoSolution {
       "A bend of {given.radius length} to the centreline folds a tube of {given.diameter length} onto itself: its inside would have no radius left. Bend it wider.",
       Math.max(d / 2 - radius, Number.EPSILON * d),
       { radius },
-      offer(si, legs.length && legRadius < wider ? { radius: legRadius * 0.999 } : { radius: wider }, offers),
+      legs.length && legRadius < wider ? { radius: legRadius * 0.999 } : { radius: wider },
       { "given.radius": radius, "given.diameter": d },
     )
   if (support === "empty" && radius < kinkRadius)
@@ -150,11 +145,7 @@ function solve(si: Si, offers = true): TubeBend | NoSolution {
       "An empty tube of {given.diameter length} × {given.wall length} kinks at {kinkRadius length} radius, before {given.radius length}: fill it, or bend wider.",
       kinkRadius - radius,
       { radius, kinkRadius },
-      offer(
-        si,
-        { radius: legs.length && legRadius < wider ? Math.max(kinkRadius * 1.001, legRadius * 0.999) : wider, wall: stiffWall(d, radius) },
-        offers,
-      ),
+      { radius: legs.length && legRadius < wider ? Math.max(kinkRadius * 1.001, legRadius * 0.999) : wider, wall: stiffWall(d, radius) },
       { "given.diameter": d, "given.wall": wall, "given.radius": radius },
     )
   const hasCorner = angle < STRAIGHT_BACK
@@ -173,11 +164,7 @@ function solve(si: Si, offers = true): TubeBend | NoSolution {
         "The bend itself reaches {shortBy length} past the end of {leg}: that leg needs at least {needed length}. Lengthen it, bend tighter or bend less.",
         -left,
         { [name]: si[name] as number, needed: outside },
-        offer(
-          si,
-          { [name]: outside, radius: legRadius * 0.999, angle: 2 * Math.atan((Math.min(...legs) * 0.999) / (radius + d / 2)) },
-          offers,
-        ),
+        { [name]: outside, radius: legRadius * 0.999, angle: 2 * Math.atan((Math.min(...legs) * 0.999) / (radius + d / 2)) },
         { leg: name === "legA" ? "leg A" : "leg B" },
       )
   const lost = lostPart(si)
@@ -291,6 +278,8 @@ function cautions(si: Si, out: TubeBend): Caution[] {
     )
   return found
 }
+
+const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.input, kernel, check)
 
 /**
  * What a bend does to a tube, how tight it may be, what to heat and cut, and what angle to bend to.
@@ -426,6 +415,6 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
   ],
   sources: [BRAZIER, CONDUIT_CODE, CONDUIT_HEATER, CONDUIT_CHART, SAND_BENDING],
   check,
-  solve: (si) => solve(si),
+  solve,
   cautions,
 })
