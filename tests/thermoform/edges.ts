@@ -165,9 +165,8 @@ const cautions: readonly CautionRow[] = [
     solver: tubeBend,
     code: "tight-radius",
     severity: "caution",
-    shown: { ...empty, wall: 0.001, radius: 0.3214 },
-    notShown: { ...empty, wall: 0.001, radius: 0.3216 },
-    apart: undefined,
+    shown: { ...empty, wall: 0.001, radius: 0.7566 },
+    notShown: { ...empty, wall: 0.001, radius: 0.7568 },
   },
   {
     solver: tubeBend,
@@ -218,7 +217,7 @@ const refusals: readonly RefusalRow[] = [
     refused: { ...box, plugWidth: 0.2, plugBreadth: 0.0991 },
     answered: { ...box, plugWidth: 0.2, plugBreadth: 0.0989 },
   },
-  { solver: tubeBend, code: "radius-too-tight", refused: { radius: d / 2 }, answered: { radius: 0.0134 } },
+  { solver: tubeBend, code: "radius-too-tight", refused: { radius: 0.01334 }, answered: { radius: 0.01336 } },
   { solver: tubeBend, code: "kinks", refused: { ...empty, radius: 0.999 * kink }, answered: { ...empty, radius: 1.001 * kink } },
   // (250 + 13.35) mm · tan 30° = 152.05 mm
   { solver: tubeBend, code: "leg-too-short", refused: { legA: 0.152 }, answered: { legA: 0.1521 } },
@@ -289,14 +288,13 @@ const faults: readonly FaultRow[] = [
     sound: { form: "frustum", base: 0.05, fillet: undefined },
   },
   { solver: drape, path: "fillet", faulty: { ...box, fillet: 0.005 }, sound: box },
-  { solver: drape, path: "plugWidth", faulty: { plugWidth: 0.05, plugBreadth: 0.05 }, sound: { plugBreadth: 0.05 } },
-  {
+  ...["plugWidth", "plugBreadth"].map((path) => ({
     solver: drape,
-    path: "plugBreadth",
+    path,
     faulty: { plugWidth: 0.05, plugBreadth: 0.05 },
-    sound: { plugWidth: 0.05, plugBreadth: undefined },
-    apart: undefined,
-  },
+    sound: {},
+    apart: "one side of a plug alone is another fault",
+  })),
   { solver: drape, path: "plugBreadth", faulty: { ...box, plugWidth: 0.1 }, sound: { ...box, plugWidth: 0.1, plugBreadth: 0.05 } },
   { solver: drape, path: "plugWidth", faulty: { ...box, plugBreadth: 0.05 }, sound: { ...box, plugWidth: 0.1, plugBreadth: 0.05 } },
   {
