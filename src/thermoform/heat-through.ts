@@ -262,7 +262,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
       ),
     )
   else if (out.surfaceTimeShort !== null)
-    found.unshift(
+    found.push(
       caution(
         "take-out-in-time",
         "caution",

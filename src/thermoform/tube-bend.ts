@@ -92,6 +92,8 @@ type Si = SiOf<TubeBendInput>
 
 /** Poisson's ratio on the side that kinks sooner; rigid plastics 0.38 to 0.42, rubbery 0.5 . */
 const POISSON = 0.4
+/** Widest radius that is asked for, m. */
+const WIDEST = 100
 /** Beyond this the corner of the two legs runs away. */
 const STRAIGHT_BACK = (175 * Math.PI) / 180
 
@@ -127,16 +129,18 @@ function kernel(si: Si): TubeBend | NoSolution {
   const { diameter: d, wall, radius, angle, support, legA, legB } = si
   const { brazier, kinkRadius, filled: leastRadiusFilled, empty: leastRadiusEmpty, cold: leastRadiusCold } = radii(si)
   const legs = [legA, legB].filter((leg) => leg !== null)
-  /** Radius whose bend leaves the shorter leg just nothing. */
-  const legRadius = Math.min(...legs) / Math.tan(angle / 2) - d / 2
+  // the widest radius that the legs leave room for
+  const legRadius = legs.length ? Math.min(...legs) / Math.tan(angle / 2) - d / 2 : WIDEST
+  const narrowest = support === "empty" ? kinkRadius * 1.001 : 0
   const wider = support === "empty" ? leastRadiusEmpty : leastRadiusFilled
+  const roomy = Math.max(narrowest, Math.min(wider, legRadius * 0.999, WIDEST))
   if (!(radius > d / 2))
     return refuse(
       "radius-too-tight",
       "A bend of {given.radius length} to the centreline folds a tube of {given.diameter length} onto itself: its inside would have no radius left. Bend it wider.",
       Math.max(d / 2 - radius, Number.EPSILON * d),
       { radius },
-      legs.length && legRadius < wider ? { radius: legRadius * 0.999 } : { radius: wider },
+      { radius: roomy },
       { "given.radius": radius, "given.diameter": d },
     )
   if (support === "empty" && radius < kinkRadius)
@@ -145,7 +149,7 @@ function kernel(si: Si): TubeBend | NoSolution {
       "An empty tube of {given.diameter length} × {given.wall length} kinks at {kinkRadius length} radius, before {given.radius length}: fill it, or bend wider.",
       kinkRadius - radius,
       { radius, kinkRadius },
-      { radius: legs.length && legRadius < wider ? Math.max(kinkRadius * 1.001, legRadius * 0.999) : wider, wall: stiffWall(d, radius) },
+      { radius: roomy, wall: stiffWall(d, radius) },
       { "given.diameter": d, "given.wall": wall, "given.radius": radius },
     )
   const hasCorner = angle < STRAIGHT_BACK
@@ -311,7 +315,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
   input: {
     diameter: { kind: "length", symbol: "D", label: "outer diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
     wall: { kind: "length", symbol: "s_w", label: "wall", min: "0.1 mm", max: "50 mm", typical: ["1.5 mm", "5 mm"] },
-    radius: { kind: "length", symbol: "R", label: "centreline radius", min: "1 mm", max: 100, typical: ["100 mm", "1 m"] },
+    radius: { kind: "length", symbol: "R", label: "centreline radius", min: "1 mm", max: WIDEST, typical: ["100 mm", "1 m"] },
     angle: { kind: "angle", symbol: "theta", label: "angle of the bend", min: "1 deg", max: "360 deg", typical: ["20 deg", "120 deg"] },
     plastic: { kind: "choice", label: "plastic", options: plasticOptions, default: "pvc" },
     support: { kind: "choice", label: "support inside", options: { empty: "none", filled: "dry sand or a spring" }, default: "empty" },

@@ -92,6 +92,50 @@ describe("eigenvalues", () => {
       }
     expect(most).toBeLessThan(1e-11)
   })
+  it("finds every mode once: as many as a fine walk of the phase counts, for tubes of any wall", () => {
+    for (const [start, thickness] of [
+      [0.01238, 0.00097],
+      [0.01237, 0.00098],
+      [0.074, 0.001],
+      [0.149, 0.0001],
+      [0.0005, 0.02],
+    ] as const)
+      for (const film of [0.5, 15, 500, 20000]) {
+        const layers = [{ thickness, conductivity: 0.16, heatCapacity: 1.4e6 }]
+        const response = conduct({ shape: "cylinder", start, layers, inside: 0, outside: film }, [start])
+        const { rates } = response.series(response.crossing * 1e-3, 0, { inside: 0, outside: 0, initial: [1] })
+        const roots = rates.map((r) => Math.sqrt(r))
+        // roots of an insulated bore interlace with whole half turns of the wall: one in each gap
+        const turn = Math.PI / Math.sqrt(response.crossing)
+        roots.forEach((root, n) => {
+          if (n > 0) expect((root - (roots[n - 1] as number)) / turn).toBeGreaterThan(0.45)
+          if (n > 0) expect((root - (roots[n - 1] as number)) / turn).toBeLessThan(1.1)
+        })
+        // and each satisfies the film's condition, by the Bessel functions of this test
+        const diffusivity = 0.16 / 1.4e6
+        for (const root of roots.slice(0, 12)) {
+          const m = root / Math.sqrt(diffusivity)
+          const [a, b] = [bessel(m * start), bessel(m * (start + thickness))]
+          const u = b.j0 * a.y1 - b.y0 * a.j1
+          const slope = -m * (b.j1 * a.y1 - b.y1 * a.j1)
+          expect(Math.abs(0.16 * slope + film * u) / (0.16 * m + film)).toBeLessThan(1e-9)
+        }
+      }
+  })
+  it("refuses what has no answer instead of giving an end of its search", () => {
+    for (const [biot, n] of [
+      [0, 1],
+      [-1, 1],
+      [Number.NaN, 1],
+      [1, 0],
+      [1, 1.5],
+    ] as const)
+      for (const shape of ["wall", "rod", "ball"] as const) expect(() => eigenvalue(shape, biot, n)).toThrow(RangeError)
+    expect(() => fourierFor("wall", 1, 1.5, 0)).toThrow(RangeError)
+    expect(() => fourierFor("wall", 1, -0.5, 0)).toThrow(RangeError)
+    // a face held at the fluid's temperature is there at once
+    expect(() => fourierFor("wall", Number.POSITIVE_INFINITY, 0.5, 1)).toThrow(RangeError)
+  })
   it("has the limits of small and large Biot numbers", () => {
     expect(eigenvalue("wall", 1e-6, 1)).toBeCloseTo(1e-3, 9)
     expect(eigenvalue("rod", 1e-6, 1)).toBeCloseTo(Math.sqrt(2e-6), 9)

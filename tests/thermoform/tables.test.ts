@@ -1,0 +1,195 @@
+import { describe, expect, it } from "vitest"
+import { type Figure, type Plastic, plastics } from "../../src/thermoform/data.js"
+import {
+  bendTemplate,
+  conduitBends,
+  coolDown,
+  drying,
+  dryings,
+  formingWindow,
+  heatThrough,
+  softening,
+  tubeBend,
+} from "../../src/thermoform/index.js"
+import { polycarbonateMoisture, sandBending, springbacks, unsupportedBend } from "../../src/thermoform/tables.js"
+import { published } from "./published.js"
+
+const names = Object.keys(published) as Plastic[]
+const triple = ({ value, low, high }: Figure) => [value, low, high]
+
+describe("tables against their copies", () => {
+  it.each(names)("%s: every figure and its spread", (name) => {
+    const data = plastics[name]
+    const figures = Object.entries(data).filter(([, f]) => typeof f === "object")
+    expect(figures.map(([key]) => key).sort()).toEqual(Object.keys(published[name]).sort())
+    for (const [key, figure] of figures as [keyof (typeof published)[Plastic], Figure | null][]) {
+      const copied = published[name][key]
+      if (copied === null || figure === null) {
+        expect([key, figure]).toEqual([key, copied])
+        continue
+      }
+      const ours = triple(figure)
+      for (const i of [0, 1, 2])
+        expect(Math.abs((ours[i] as number) - (copied[i] as number)), `${key}[${i}]`).toBeLessThan(
+          1e-9 * Math.abs(copied[i] as number) + 1e-15,
+        )
+    }
+  })
+
+  it("says which shrinkages are those of mouldings only", () => {
+    expect(names.filter((n) => plastics[n].shrinkageOf === "mouldings")).toEqual(["pvc", "petg", "abs", "hips", "hdpe", "pp"])
+    // extruded acrylic grows across the sheet: Ultra Acrylics, 2006; polycarbonate shrinks 2 to 5 % along it: HighLine
+    expect([plastics.pmmaExtruded.shrinkageAcross.low, plastics.pmmaExtruded.shrinkageAcross.high]).toEqual([-0.005, 0])
+    expect(plastics.pc.shrinkage.high).toBe(0.05)
+  })
+
+  it("rests no onset, and no window that it calls published, on memory alone", () => {
+    for (const n of names) {
+      const { fume, scorch, upper, lower, set } = plastics[n]
+      for (const figure of [fume, scorch])
+        if (figure)
+          expect(
+            figure.sources.some((s) => s.verified === "seen"),
+            n,
+          ).toBe(true)
+      const codes = formingWindow({ plastic: n }).cautions.map((c) => c.code)
+      const isSeen = [upper, lower, set].every((f) => f.sources.some((s) => s.verified === "seen"))
+      expect(codes.includes("window-not-verified") || codes.includes("no-published-window"), n).toBe(!isSeen)
+    }
+    expect(names.filter((n) => plastics[n].fume === null)).toEqual(["petg", "pc", "hips", "hdpe", "pp", "lowTempPolyester"])
+    expect(names.filter((n) => plastics[n].scorch === null)).toEqual(["petg", "pc", "hips", "hdpe", "evaFoam"])
+  })
+
+  it("bends conduit as the code's table and the pipe's outer diameters say", () => {
+    // NEC chapter 9 table 2: one-shot and other bends, in; ASTM D1785: outer diameter, in
+    const copied = [
+      ["1/2", 0.84, 4, 4],
+      ["3/4", 1.05, 4.5, 5],
+      ["1", 1.315, 5.75, 6],
+      ["1-1/4", 1.66, 7.25, 8],
+      ["1-1/2", 1.9, 8.25, 10],
+      ["2", 2.375, 9.5, 12],
+      ["2-1/2", 2.875, 10.5, 15],
+      ["3", 3.5, 13, 18],
+      ["3-1/2", 4, 15, 21],
+      ["4", 4.5, 16, 24],
+      ["5", 5.563, 24, 30],
+      ["6", 6.625, 30, 36],
+    ] as const
+    expect(conduitBends.map((b) => [b.size, ...[b.diameter, b.oneShot, b.other].map((m) => Number((m / 0.0254).toPrecision(9)))])).toEqual(
+      copied,
+    )
+    const conduit = (inches: number, plastic: Plastic = "pvc") =>
+      tubeBend({ diameter: inches * 0.0254, wall: 0.003, radius: 3, angle: "45 deg", support: "filled", plastic }).conduitRadius
+    for (const [, inches, , other] of copied) expect(conduit(inches)).toBeCloseTo(other * 0.0254, 12)
+    // the next larger size where none fits, none beyond the last, and none for other plastics
+    expect([conduit(1.5), conduit(1.661 * 1.001), conduit(6.7), conduit(1.05, "abs")]).toEqual([8 * 0.0254, 10 * 0.0254, null, null])
+  })
+
+  it("dries as published, never hotter than the plastic's own lowest set temperature", () => {
+    const hours = (plastic: Plastic) => {
+      const { needed, temperature, temperatureLow, temperatureHigh, timeShort, timeLong } = drying({ plastic, thickness: 0.003 })
+      return [needed, temperature, temperatureLow, temperatureHigh, timeShort / 3600, timeLong / 3600]
+    }
+    expect(hours("pvc")).toEqual(["when damp", 65, 60, 65, 2, 4])
+    expect(hours("pmmaCast")).toEqual(["when damp", 80, 75, 80, 24, 24])
+    expect(hours("pmmaExtruded")).toEqual(["when damp", 70, 65, 72, 24, 48])
+    expect(hours("abs")).toEqual(["when damp", 72, 68, 75, 3, 6])
+    expect(hours("pc").slice(0, 5)).toEqual(["always", 121, 110, 125, 7])
+    for (const n of ["petg", "hips", "hdpe", "pp"] as const) expect(hours(n)).toEqual(["no", 60, 50, 65, 0, 0])
+    expect(hours("evaFoam")).toEqual(["no", 40, 30, 42, 0, 0])
+    expect(hours("lowTempPolyester")).toEqual(["no", 30, 20, 33, 0, 0])
+    for (const n of names) expect(dryings[n].temperature.high, n).toBeLessThanOrEqual(published[n].set?.[1] as number)
+    expect(polycarbonateMoisture).toEqual({ atRest: 0.002, blisters: 0.0005 })
+  })
+
+  it("takes the films, places and habits of the trade that it says it takes", () => {
+    const sheet = { form: "sheet", thickness: "3 mm" } as const
+    const film = (source: "oven" | "heatGun" | "radiant", t: number) =>
+      heatThrough({ ...sheet, plastic: "abs", source, sourceTemperature: t }).film
+    expect([film("oven", 160), film("heatGun", 160)]).toEqual([25, 60])
+    // 8 of still air and 4·0.9·σ·T³ at the mean of 20 and 176 °C
+    expect(film("radiant", 400)).toBeCloseTo(8 + 4 * 0.9 * 5.670374419e-8 * (98 + 273.15) ** 3, 9)
+    expect(heatThrough({ ...sheet, plastic: "abs", source: "hotPlate", sourceTemperature: 200, faces: 1 }).film).toBe(500)
+    expect(heatThrough({ ...sheet, plastic: "lowTempPolyester", source: "waterBath", sourceTemperature: 70 }).film).toBe(500)
+    const jig = (cooling: "stillAir" | "fan" | "water") => coolDown({ ...sheet, plastic: "abs", cooling }).film
+    expect([jig("stillAir"), jig("fan"), jig("water")]).toEqual([10, 30, 500])
+    // no light: the air of the place itself
+    const air = (place: "hotCar" | "stageLight" | "sun") =>
+      softening({ plastic: "pc", thickness: "3 mm", place, irradiance: 0 }).partTemperature
+    expect([air("hotCar"), air("stageLight"), air("sun")]).toEqual([76, 30, 38])
+    const light = (place: "hotCar" | "stageLight" | "sun") => {
+      // heat balance at the settled temperature, both faces, film 5
+      const t = softening({ plastic: "pc", thickness: "3 mm", place, air: 30 }).partTemperature
+      return (2 * (5 * (t - 30) + 0.9 * 5.670374419e-8 * ((t + 273.15) ** 4 - 303.15 ** 4))) / 0.9
+    }
+    expect([light("hotCar"), light("stageLight"), light("sun")].map((e) => Math.round(e * 1e6) / 1e6)).toEqual([700, 1000, 1000])
+    expect([triple(springbacks.heated), triple(springbacks.cold)]).toEqual([
+      [0.03, 0, 0.05],
+      [0.5, 0.42, 0.58],
+    ])
+    expect([sandBending.leastRadius, sandBending.soak, sandBending.hold]).toEqual([5, 120, 1800])
+    expect((unsupportedBend * 180) / Math.PI).toBeCloseTo(30, 12)
+    expect([sandBending.sand, sandBending.pipe].map((t) => Math.round(t * 10) / 10)).toEqual([232.2, 93.3])
+  })
+
+  it("keeps the limits and defaults of its fields", () => {
+    const limits = (fields: object) =>
+      Object.fromEntries(
+        Object.entries(fields as Record<string, { min?: unknown; max?: unknown; above?: unknown; default?: unknown }>).map(([key, f]) => [
+          key,
+          [f.min ?? f.above ?? null, f.max ?? null, f.default ?? null],
+        ]),
+      )
+    expect(limits(heatThrough.input)).toMatchObject({
+      thickness: ["0.1 mm", "100 mm", null],
+      diameter: ["1 mm", "300 mm", null],
+      sandTemperature: [0, 300, null],
+      sourceTemperature: [0, 1200, null],
+      coreTemperature: [20, 300, null],
+      faces: [1, 2, 2],
+      film: [0.5, 20000, null],
+      emissivity: [0.05, 1, 0.9],
+      start: [-20, 150, 20],
+      room: [-20, 50, 20],
+      sourceError: [0, 50, 5],
+      conductivity: [0.01, 500, null],
+      density: [20, 9000, null],
+      specificHeat: [100, 10000, null],
+    })
+    expect(limits(coolDown.input)).toMatchObject({
+      formed: [30, 260, null],
+      room: [-20, 60, 20],
+      faces: [1, 2, 1],
+      release: [0, 150, null],
+    })
+    expect(limits(softening.input)).toMatchObject({
+      thickness: ["0.1 mm", "50 mm", null],
+      air: [-20, 120, null],
+      irradiance: [0, 20000, null],
+      absorptance: [0, 1, 0.9],
+      emissivity: [0, 1, 0.9],
+      film: [1, 200, 5],
+      faces: [1, 2, 2],
+      start: [-20, 120, 20],
+    })
+    expect(limits(drying.input)).toMatchObject({ thickness: ["0.5 mm", "12 mm", null] })
+    expect(limits(tubeBend.input)).toMatchObject({
+      diameter: ["1 mm", "300 mm", null],
+      wall: ["0.1 mm", "50 mm", null],
+      radius: ["1 mm", 100, null],
+      angle: ["1 deg", "360 deg", null],
+      springback: [0, 0.9, null],
+      ovalityLimit: [0.01, 0.2, 0.08],
+      legA: [0, 100, null],
+      legB: [0, 100, null],
+    })
+    expect(limits(bendTemplate.input)).toMatchObject({
+      diameter: ["1 mm", "300 mm", null],
+      radius: ["5 mm", 100, null],
+      angle: ["0.1 deg", "350 deg", null],
+      springback: [0, 0.6, 0.03],
+      straight: [0, 2, "60 mm"],
+    })
+  })
+})
