@@ -218,7 +218,7 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  *
  * Formula: along the centreline s the heading h(s) of the finished curve becomes h(0) + (h(s) − h(0))/(1 − q) in the jig, the
  * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A free
- * curve is the cubic spline through its points whose end pieces bend on as their neighbours do. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
+ * curve is the cubic spline through its points that bends at its ends as the circle through the last three does. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
  * default. Valid for bends in one plane whose springback is even along them. The
  * points leave the true curve by at most 0.05 mm on an arc.
  *

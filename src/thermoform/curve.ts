@@ -7,35 +7,23 @@ export interface Path {
   readonly heading: readonly number[]
 }
 
-/**
- * First and second derivative, at any t, of the cubic spline through (t, v) whose first two and last two pieces are one cubic each
- * ("not a knot"): it bends on to its ends, where a natural spline would run out straight.
- */
-function spline(t: readonly number[], v: readonly number[]): (x: number) => [number, number] {
+/** First and second derivative, at any t, of the cubic spline through (t, v) with given second derivatives at its ends. */
+function spline(t: readonly number[], v: readonly number[], first: number, last: number): (x: number) => [number, number] {
   const n = t.length
   const h = t.slice(1).map((x, i) => x - (t[i] as number))
   const slope = h.map((d, i) => ((v[i + 1] as number) - (v[i] as number)) / d)
-  const [h0, h1] = [h[0] as number, h[1] as number]
-  const [g0, g1] = [h[n - 2] as number, h[n - 3] as number]
-  // second derivatives by elimination of the tridiagonal system of the inner points, the end ones put in from the end conditions
+  // second derivatives at the inner points, by elimination of their tridiagonal system
   const m = new Array<number>(n).fill(0)
   const c = new Array<number>(n).fill(0)
+  m[0] = first
+  m[n - 1] = last
   for (let i = 1; i < n - 1; i++) {
     const [a, b] = [h[i - 1] as number, h[i] as number]
-    let [lower, middle, upper] = [a, 2 * (a + b), b]
-    if (n === 3) [lower, middle, upper] = [0, 3 * (a + b), 0]
-    else if (i === 1) [lower, middle, upper] = [0, middle + a + (a * a) / b, b - (a * a) / b]
-    else if (i === n - 2) [lower, middle, upper] = [a - (b * b) / a, middle + b + (b * b) / a, 0]
-    const pivot = middle - lower * (c[i - 1] as number)
-    c[i] = upper / pivot
-    m[i] = (6 * ((slope[i] as number) - (slope[i - 1] as number)) - lower * (m[i - 1] as number)) / pivot
+    const pivot = 2 * (a + b) - a * (c[i - 1] as number)
+    c[i] = b / pivot
+    m[i] = (6 * ((slope[i] as number) - (slope[i - 1] as number)) - a * (m[i - 1] as number)) / pivot
   }
-  for (let i = n - 3; i > 0; i--) m[i] = (m[i] as number) - (c[i] as number) * (m[i + 1] as number)
-  if (n === 3) m[0] = m[2] = m[1] as number
-  else {
-    m[0] = (m[1] as number) - (h0 / h1) * ((m[2] as number) - (m[1] as number))
-    m[n - 1] = (m[n - 2] as number) + (g0 / g1) * ((m[n - 2] as number) - (m[n - 3] as number))
-  }
+  for (let i = n - 2; i > 0; i--) m[i] = (m[i] as number) - (c[i] as number) * (m[i + 1] as number)
   return (x) => {
     let i = 0
     while (i < n - 2 && x > (t[i + 1] as number)) i++
@@ -46,6 +34,24 @@ function spline(t: readonly number[], v: readonly number[]): (x: number) => [num
   }
 }
 
+/**
+ * Second derivative at the end `a`, over the chord length, of the circle through three points: a curve that bends up to its end
+ * goes on bending there, where a natural spline would run out straight.
+ */
+function endBend(a: Point, b: Point, c: Point): Point {
+  const [ux, uy, wx, wy] = [b.x - a.x, b.y - a.y, c.x - a.x, c.y - a.y]
+  const cross = ux * wy - uy * wx
+  const [u2, w2] = [ux * ux + uy * uy, wx * wx + wy * wy]
+  // from the end to the circle's middle
+  const [x, y] = [(wy * u2 - uy * w2) / (2 * cross), (ux * w2 - wx * u2) / (2 * cross)]
+  const radius = Math.hypot(x, y)
+  const half = Math.sqrt(u2) / (2 * radius)
+  // three points in line, or as good as: it runs straight
+  if (!(half > 1e-9)) return { x: 0, y: 0 }
+  const perChord = Math.asin(Math.min(1, half)) / half
+  return { x: (x / radius ** 2) * perChord ** 2, y: (y / radius ** 2) * perChord ** 2 }
+}
+
 /** A smooth path through points (cubic spline on the chord length), with the least radius met on it. */
 export function pathThroughPoints(points: readonly Point[], stations: number): Path & { readonly leastRadius: number } {
   const t = [0]
@@ -53,16 +59,17 @@ export function pathThroughPoints(points: readonly Point[], stations: number): P
     const [a, b] = [points[i - 1] as Point, points[i] as Point]
     t.push((t[i - 1] as number) + Math.hypot(b.x - a.x, b.y - a.y))
   }
-  const [x, y] = [
+  const [p, q, r] = points.slice(0, 3) as [Point, Point, Point]
+  const [u, v, w] = points.slice(-3) as [Point, Point, Point]
+  const [first, last] = [endBend(p, q, r), endBend(w, v, u)]
+  const through = (key: "x" | "y") =>
     spline(
       t,
-      points.map((p) => p.x),
-    ),
-    spline(
-      t,
-      points.map((p) => p.y),
-    ),
-  ]
+      points.map((one) => one[key]),
+      first[key],
+      last[key],
+    )
+  const [x, y] = [through("x"), through("y")]
   const end = t[t.length - 1] as number
   const along = [0]
   const heading: number[] = []

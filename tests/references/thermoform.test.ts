@@ -201,6 +201,10 @@ const window =
       ...Object.fromEntries(Object.entries(keys).map(([k, f]) => [k, f(w)])),
     }
   }
+/** Blank length of a part, mm, for a shrinkage along the sheet or for the plastic's own. */
+const blank = (plastic: Plastic, finished: number, shrinkAlong: number | null) =>
+  (drape({ plastic, form: "cup", width: 0.1, depth: 0.02, thickness: 0.003, finishedLength: finished / 1000, shrinkAlong })
+    .blankLength as number) * 1000
 const jointDeflection: Check = (inputs) => ({ radius_m: ((inputs as Values).pipe_length_m as number) / lengthPerRadius(1) })
 const conduit: Check = (inputs) => {
   const i = inputs as Record<string, unknown>
@@ -918,6 +922,70 @@ const checks: Record<string, Check> = {
     })
     return { blank_machine_direction_mm: (out.blankLength as number) * 1000, blank_transverse_mm: (out.blankWidth as number) * 1000 }
   },
+  "tf-drying-pc-thickness-exponent": (inputs) => {
+    const { thickness_mm: mm, time_h: hours } = inputs as unknown as { thickness_mm: number[]; time_h: number[] }
+    const at = (i: number) => schedule((mm[i] as number) / 1000, hours[i] as number)
+    const power = (i: number, j: number) => Math.log(at(j) / at(i)) / Math.log((mm[j] as number) / (mm[i] as number))
+    return { exponent_1_to_2: power(0, 1), exponent_2_to_4: power(1, 2), exponent_4_to_8: power(2, 3), exponent_1_to_8: power(0, 3) }
+  },
+  "tf-lttp-water-and-dry": () => ({ water_degF: formingWindow({ plastic: "lowTempPolyester" }).normal.value * 1.8 + 32 }),
+  "tf-mould-size-two-rules": (inputs) => {
+    const { part_mm, shrink } = inputs as unknown as { part_mm: number; shrink: number[] }
+    return { exact_mm: shrink.map((s) => blank("abs", part_mm, s)) }
+  },
+  "tf-pvc-pipe-arc-lengths": (inputs) => {
+    const i = inputs as unknown as { outer_diameter_in: number; inside_radius_in: number; angle_deg: number[] }
+    const diameter = i.outer_diameter_in * INCH
+    const radius = i.inside_radius_in * INCH + diameter / 2
+    const arc = (degrees: number) => tubeBend({ diameter, wall: 3e-3, radius, angle: `${degrees} deg`, support: "filled" }).developedLength
+    return { arc_in: i.angle_deg.map((a) => arc(a) / INCH) }
+  },
+  "tf-pvc-pipe-heated-length-table": () => ({ quarter_arc_over_radius: lengthPerRadius(90) }),
+  "tf-pvc-pipe-heating-time": () => ({ target_degC: formingWindow({ plastic: "pvc" }).normal.low }),
+  "tf-pvc-pipe-states-degF": (_, { expected }) => ({
+    softening_degC: formingWindow({ plastic: "pvc" }).normal.low,
+    service_max_degC: inside(plastics.pvc.service, expected.service_max_degC),
+  }),
+  "tf-pvc-sheet-states": (_, { expected }) => {
+    const { from, to } = formingWindow({ plastic: "pvc" })
+    const within = (value: unknown) => Math.min(to, Math.max(from, value as number))
+    return {
+      elastic_min_degC: within(expected.elastic_min_degC),
+      elastic_max_degC: within(expected.elastic_max_degC),
+      degradation_degC: inside(plastics.pvc.scorch as Figure, expected.degradation_degC),
+    }
+  },
+  "tf-shrink-cast-acrylic-2pct": (inputs) => {
+    const { shrinkage, shrinkageAcross } = plastics.pmmaCast
+    return {
+      shrink_max_percent: shrinkage.high * 100,
+      isotropic: shrinkage.high === shrinkageAcross.high,
+      blank_mm: blank("pmmaCast", (inputs as Values).finished_mm as number, null),
+    }
+  },
+  "tf-shrink-three-sheets-blank": (inputs) => {
+    const { finished_mm, shrink_max } = inputs as unknown as { finished_mm: number; shrink_max: number[] }
+    // cell cast by its own figure; the two others by what the solver takes of itself
+    return {
+      blank_mm: [
+        blank("pmmaCast", finished_mm, shrink_max[0] as number),
+        blank("pmmaExtruded", finished_mm, null),
+        blank("pc", finished_mm, null),
+      ],
+    }
+  },
+  "tf-takeup-implied-radius": (inputs) => {
+    const i = inputs as unknown as { takeup_in: number[]; outside_diameter_in: number[] }
+    return {
+      radius_in: i.takeup_in.map((takeup, k) => {
+        const legs = { legA: takeup * INCH, legB: 1 }
+        const diameter = (i.outside_diameter_in[k] as number) * INCH
+        const out = tubeBend({ diameter, wall: 1e-3, radius: 3 * INCH, angle: "90 deg", support: "filled", ...legs })
+        // what is left straight at 3 in is what the radius may grow by
+        return 3 + (out.straightA as number) / INCH
+      }),
+    }
+  },
   "tf-shrink-mould-table": (inputs, row) => ({
     ...spread("abs", {
       abs_med_impact_pct: ["shrinkage", 0.01],
@@ -1059,6 +1127,28 @@ const without: Record<string, Record<string, string>> = {
   "tf-pvc-degradation-onset": {
     processing_min_degC: "of the extruder, short and under screws",
     processing_max_degC: "of the extruder, short and under screws",
+  },
+  "tf-lttp-water-and-dry": {
+    dry_heat_faster: "dry heat and water are two sources of heatThrough, not compared by any solver",
+    dry_heat_works_longer: "dry heat and water are two sources of heatThrough, not compared by any solver",
+  },
+  "tf-mould-size-two-rules": { usual_mm: "the usual rule, a multiplication; the exact one is calculated" },
+  "tf-pvc-pipe-heated-length-table": Object.fromEntries(
+    ["length_in", "length_over_radius"].map((k) => [
+      k,
+      "9 to 15 % more than the arc by a rule the page does not give; heatedLength adds a diameter at each end",
+    ]),
+  ),
+  "tf-pvc-pipe-heating-time": { time_s: "a heater with rollers whose film and temperature are not given" },
+  "tf-pvc-pipe-states-degF": {
+    viscous_degC: "far above the surface limit",
+    carbonises_degC: "far above the onset of browning that is kept as the limit",
+  },
+  "tf-pvc-sheet-states": {
+    plastic_degC: "the onset of browning in unstabilised resin, kept as a limit",
+    predry: "this sheet maker needs none; a damp one is dried by the resin's schedule",
+    vacuum_bar: "vacuum forming practice",
+    vacuum_inHg: "vacuum forming practice",
   },
   "tf-shrink-mould-table": Object.fromEntries(
     ["pc_min_pct", "pc_max_pct"].map((k) => [k, "mouldings; the sheet's own shrinkage, 2 to 5 %, is kept instead"]),

@@ -43,6 +43,14 @@ describe("tables against their copies", () => {
     expect(plastics.pc.shrinkage.high).toBe(0.05)
   })
 
+  it("spans the second moulding table as well: Techni-Mold, %", () => {
+    const second = { pp: [1.5, 1.8], hdpe: [2, 2.5], abs: [0.35, 0.35], hips: [0.35, 0.35], pc: [0.7, 0.7], pvc: [0.35, 0.35] } as const
+    for (const [name, percent] of Object.entries(second)) {
+      const { low, high } = plastics[name as Plastic].shrinkage
+      for (const p of percent) expect(p >= 99.999 * low && p <= 100.001 * high, `${name} ${p} %`).toBe(true)
+    }
+  })
+
   it("rests no onset, and no window that it calls published, on memory alone", () => {
     for (const n of names) {
       const { fume, scorch, upper, lower, set } = plastics[n]
