@@ -1,5 +1,5 @@
-import { formatQuantity } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { BOOST_CALCULATION, BOOST_DATASHEET } from "./sources.js"
 import { continuousRipple, continuousTriangle, restingTriangle, type Stage } from "./stage.js"
 import { type StageInput, type StageResult, stageCautions, stageFields, stageOutput } from "./stage-fields.js"
 import { limitSteps, rippleSteps, stageResult, triangleSteps } from "./stage-result.js"
@@ -23,16 +23,24 @@ function stageOf(si: Si): Stage {
 
 function solve(si: Si): BoostStage | NoSolution {
   const stage = stageOf(si)
-  const volts = (v: number) => formatQuantity("voltage", v)
-  if (!(stage.off > 0) || !(stage.on > 0))
+  const { inputVoltage, outputVoltage, switchVoltage } = si
+  if (!(stage.on > 0))
     return refuse(
       "not-a-step-up",
-      `A step-up cannot turn ${volts(si.inputVoltage)} into ${volts(si.outputVoltage)}: the output must lie above the input, and the switch must leave some of it.`,
-      Math.max(0, -stage.off, -stage.on),
-      { inputVoltage: si.inputVoltage, outputVoltage: si.outputVoltage },
-      stage.on > 0
-        ? { outputVoltage: 1.001 * (si.diodeVoltage === null ? si.inputVoltage * si.efficiency : si.inputVoltage - si.diodeVoltage) }
-        : { switchVoltage: 0.999 * si.inputVoltage },
+      "The switch takes {given.switchVoltage voltage} of the {given.inputVoltage voltage} that come in: nothing is left across the inductor. Take a better switch or more input voltage.",
+      switchVoltage - 0.999 * inputVoltage,
+      {},
+      outputVoltage > inputVoltage ? { switchVoltage: 0.999 * inputVoltage } : {},
+      { "given.switchVoltage": switchVoltage, "given.inputVoltage": inputVoltage },
+    )
+  if (!(outputVoltage > inputVoltage))
+    return refuse(
+      "not-a-step-up",
+      "A step-up cannot turn {given.inputVoltage voltage} into {given.outputVoltage voltage}: the output must lie above the input. Take a step-down (see buckStage), or a stage that does both.",
+      1.001 * inputVoltage - outputVoltage,
+      {},
+      1.001 * inputVoltage <= 1000 ? { outputVoltage: 1.001 * inputVoltage } : {},
+      { "given.inputVoltage": inputVoltage, "given.outputVoltage": outputVoltage },
     )
   const { rest, ripple } = continuousRipple(stage)
   const boundaryCurrent = (ripple / 2) * rest
@@ -67,7 +75,8 @@ function solve(si: Si): BoostStage | NoSolution {
  * (I_lim − ΔI/2)·(1 − D), from a valley limit (I_lim + ΔI/2)·(1 − D). V_in, V_out the input and output voltage (V),
  * I the output current (A), L the inductance (H, less its tolerance, default 0), f the frequency (Hz), η the efficiency
  * (default 0.9), V_sw the switch's voltage (default 0). Losses are those of η or of the two voltages; valid in steady
- * state with constant frequency.
+ * state with constant frequency. The inductance suggested is V_on·D/(f·K·I_L) with this same duty D, losses included;
+ * makers' short formula V_in·(V_out − V_in)/(K·I_L·f·V_out) leaves the losses out of the duty and comes out a little lower.
  *
  * Sources: LMR62014 datasheet SNVS735B (2013), page 12; Basic Calculation of a Boost Converter's Power Stage, SLVA372.
  *
@@ -128,14 +137,7 @@ export const boostStage: Solver<BoostStageInput, BoostStage> = /* @__PURE__ */ s
     { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim^2 * L_e * f / (2 * V_off)", when: "way == 2" },
     { symbol: "I_g", meaning: "greatest output from the valley limit", is: "(I_lim + dI_c / 2) * D_r", when: "way == 3" },
   ],
-  sources: [
-    { title: "LMR62014 datasheet SNVS735B", by: "Texas Instruments", edition: "2013", where: "page 12" },
-    {
-      title: "Basic Calculation of a Boost Converter's Power Stage, SLVA372",
-      by: "Texas Instruments",
-      where: "equations 1 to 5 (from memory)",
-    },
-  ],
+  sources: [BOOST_DATASHEET, BOOST_CALCULATION],
   solve,
   cautions: (si, out) => stageCautions(si, out),
 })

@@ -1,5 +1,5 @@
-import { formatQuantity } from "../quantity/index.js"
 import { type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { BUCK_CALCULATION, BUCK_DATASHEET, RESTING_CURRENT } from "./sources.js"
 import { continuousRipple, continuousTriangle, restingTriangle, type Stage } from "./stage.js"
 import { type StageInput, type StageResult, stageCautions, stageFields, stageOutput } from "./stage-fields.js"
 import { limitSteps, rippleSteps, stageResult, triangleSteps } from "./stage-result.js"
@@ -20,15 +20,19 @@ function stageOf(si: Si): Stage {
 
 function solve(si: Si): BuckStage | NoSolution {
   const stage = stageOf(si)
-  const volts = (v: number) => formatQuantity("voltage", v)
-  if (!(stage.on > 0))
+  if (!(stage.on > 0)) {
+    const { inputVoltage, outputVoltage } = si
+    const needed = 1.001 * (inputVoltage - stage.on)
+    const lower = 0.999 * (inputVoltage - si.switchVoltage) * (si.diodeVoltage === null ? si.efficiency : 1)
     return refuse(
       "not-a-step-down",
-      `A step-down cannot turn ${volts(si.inputVoltage)} into ${volts(si.outputVoltage)}: ${volts(-stage.on)} too little remains across the inductor.`,
-      -stage.on,
-      { inputVoltage: si.inputVoltage, outputVoltage: si.outputVoltage },
-      { inputVoltage: (si.inputVoltage - stage.on) * 1.001 },
+      "A step-down cannot turn {given.inputVoltage voltage} into {given.outputVoltage voltage}: with the losses it needs more than {needed voltage} at its input. Take a step-up (see boostStage), or a lower output.",
+      needed - inputVoltage,
+      { needed },
+      { ...(needed <= 1000 ? { inputVoltage: needed } : {}), ...(lower >= 0.01 ? { outputVoltage: lower } : {}) },
+      { "given.inputVoltage": inputVoltage, "given.outputVoltage": outputVoltage },
     )
+  }
   const { ripple } = continuousRipple(stage)
   const boundaryCurrent = ripple / 2
   const lf = stage.inductance * stage.frequency
@@ -59,7 +63,8 @@ function solve(si: Si): BuckStage | NoSolution {
  * D = √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Greatest output from a
  * peak limit I_lim − ΔI/2, from a valley limit I_lim + ΔI/2. V_in, V_out the input and output voltage (V), I the output
  * current (A), L the inductance (H, less its tolerance, default 0), f the frequency (Hz), η the efficiency (default 0.9),
- * V_sw the switch's voltage (default 0). Valid in steady state with constant frequency.
+ * V_sw the switch's voltage (default 0). The inductance suggested takes this duty, losses included. Valid in steady
+ * state with constant frequency.
  *
  * Sources: TPS54331 datasheet SLVS839C (2010), equations 8 to 10; TPS54061 datasheet SLVSBB7C (2014), equations 30 to 33;
  * Basic Calculation of a Buck Converter's Power Stage, SLVA477.
@@ -140,15 +145,7 @@ export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solv
     },
     { symbol: "I_g", meaning: "greatest output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
   ],
-  sources: [
-    { title: "TPS54331 datasheet SLVS839C", by: "Texas Instruments", edition: "2010", where: "equations 8 to 10" },
-    { title: "TPS54061 datasheet SLVSBB7C", by: "Texas Instruments", edition: "2014", where: "page 24, equations 30 to 33" },
-    {
-      title: "Basic Calculation of a Buck Converter's Power Stage, SLVA477",
-      by: "Texas Instruments",
-      where: "equations 1 to 5 (from memory)",
-    },
-  ],
+  sources: [BUCK_DATASHEET, RESTING_CURRENT, BUCK_CALCULATION],
   solve,
   cautions: (si, out) => stageCautions(si, out),
 })

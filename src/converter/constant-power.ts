@@ -1,6 +1,7 @@
 import type { Capacitance, Inductance, Power, Resistance, Voltage } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { touchCautions } from "./hazards.js"
+import { CONSTANT_POWER, HOT_SURFACES, INPUT_FILTERS } from "./sources.js"
 
 /** Input of {@link constantPowerPoint}. */
 export interface ConstantPowerPointInput {
@@ -45,16 +46,16 @@ export interface ConstantPowerPoint {
 function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSolution {
   const { sourceVoltage, resistance, power, inductance, capacitance } = si
   const greatestPower = sourceVoltage ** 2 / (4 * resistance)
-  if (power > greatestPower) {
-    const watts = (p: number) => formatQuantity("power", p)
+  if (power > greatestPower)
     return refuse(
       "power-beyond-source",
-      `The load asks for ${watts(power)}; the greatest power this source can give is ${watts(greatestPower)}, short by ${watts(power - greatestPower)}.`,
+      "The load asks for {given.power power}; the greatest power this source can give is {nearest.power power}, short by {shortBy power}. Take less power, or a source and wires of less resistance.",
       power - greatestPower,
-      { power, voltage: sourceVoltage / 2, current: sourceVoltage / (2 * resistance) },
-      { power: greatestPower, resistance: sourceVoltage ** 2 / (4 * power) },
+      {},
+      // rounding may put the exact resistance just past the limit
+      { power: greatestPower, resistance: (0.999999 * sourceVoltage ** 2) / (4 * power) },
+      { "given.power": power },
     )
-  }
   const root = Math.sqrt(Math.max(0, 1 - (4 * resistance * power) / sourceVoltage ** 2))
   const voltage = (sourceVoltage * (1 + root)) / 2
   const current = power / voltage
@@ -75,14 +76,16 @@ function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSoluti
   }
 }
 
-function cautions(_: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Caution[] {
-  const found: Caution[] = []
+function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Caution[] {
+  const found: Caution[] = [...touchCautions(si.sourceVoltage)]
   if (out.use > 0.5)
     found.push(
       caution(
         "near-collapse",
         "caution",
-        `The load takes ${Math.round(100 * out.use)} % of the greatest power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the other root or switches off.`,
+        "The load takes {use ratio %} of the greatest power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the second voltage or switches off.",
+        CONSTANT_POWER,
+        { use: out.use },
       ),
     )
   if (out.stable === false)
@@ -90,8 +93,9 @@ function cautions(_: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Ca
       caution(
         "oscillation",
         "caution",
-        `With this wire and capacitor small swings grow: a constant-power load shows a negative resistance. Put more than ${formatQuantity("capacitance", out.leastCapacitance)} at the load, or shorten the wires.`,
-        "R. D. Middlebrook, Input filter considerations in design and application of switching regulators, IEEE IAS 1976 (from memory)",
+        "With this wire and capacitor small swings grow: a constant-power load has a negative resistance. Put more than {leastCapacitance capacitance} at the load, or shorten the wires.",
+        INPUT_FILTERS,
+        { leastCapacitance: out.leastCapacitance },
       ),
     )
   if (out.heat > 5)
@@ -99,8 +103,9 @@ function cautions(_: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Ca
       caution(
         "hot-line",
         "warning",
-        `${formatQuantity("power", out.heat)} heats the source and its wires: check each contact and cell by touch only with the power off, and keep them off skin.`,
-        "ISO 13732-1, 2006 (burn thresholds of hot surfaces)",
+        "{heat power} heats the source and its wires: check each contact and cell by touch only with the power off, and keep them off skin.",
+        HOT_SURFACES,
+        { heat: out.heat },
       ),
     )
   return found
@@ -170,15 +175,15 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
   output: {
     voltage: { kind: "voltage", symbol: "V", label: "load voltage" },
     current: { kind: "current", symbol: "I", label: "current" },
-    lowVoltage: { kind: "voltage", symbol: "V_2", label: "load voltage at the other root" },
-    lowCurrent: { kind: "current", symbol: "I_2", label: "current at the other root" },
+    lowVoltage: { kind: "voltage", symbol: "V_2", label: "second (unstable) voltage" },
+    lowCurrent: { kind: "current", symbol: "I_2", label: "current at the second voltage" },
     greatestPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
-    use: { kind: "ratio", symbol: "u", label: "part of it in use", unit: "%" },
+    use: { kind: "ratio", symbol: "u", label: "utilisation of it", unit: "%" },
     heat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
-    atLimit: { kind: "flag", label: "roots fall together" },
-    incrementalResistance: { kind: "resistance", symbol: "R_d", label: "resistance shown to small changes" },
-    leastCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for swings to die out" },
-    stable: { kind: "flag", label: "small swings die out" },
+    atLimit: { kind: "flag", label: "at maximum power" },
+    incrementalResistance: { kind: "resistance", symbol: "R_d", label: "small-signal resistance" },
+    leastCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for a stable point" },
+    stable: { kind: "flag", label: "stable" },
   },
   example: { sourceVoltage: "12 V", resistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
   formulae: [
@@ -195,14 +200,7 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
     { left: "E", right: "V + R * I", meaning: "Kirchhoff's voltage law at the working root" },
     { left: "E", right: "V_2 + R * I_2", meaning: "and at the other" },
   ],
-  sources: [
-    {
-      title: "DC power grids with constant-power loads, Part I: a full characterization of power flow feasibility",
-      by: "M. Jeeninga, C. De Persis, A. van der Schaft",
-      edition: "2020",
-      where: "single-source case",
-    },
-  ],
+  sources: [CONSTANT_POWER, INPUT_FILTERS],
   solve,
   cautions,
 })

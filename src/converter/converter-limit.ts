@@ -1,39 +1,21 @@
-import type { Current, Ratio, Resistance, Voltage } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { type ConverterSpec, converterOutput, efficiencyAt, type InputBound, inputBound, type LimitedBy } from "./limit.js"
-
-/** One point of an efficiency curve. */
-export interface EfficiencyPoint {
-  /** Output current. */
-  load: Current
-  /** Efficiency there, as a fraction. */
-  efficiency: Ratio
-}
-
-/** Input of {@link converterLimit}. */
-export interface ConverterLimitInput {
-  /** Output voltage the converter is set to. */
-  outputVoltage: Voltage
-  /** Current the load draws; set by its force or torque, not by the voltage. */
-  loadCurrent: Current
-  /** Open-circuit voltage of the source. */
-  sourceVoltage: Voltage
-  /** Resistance of source, wires and contacts together. */
-  sourceResistance?: Resistance
-  /** Greatest current the converter takes in. */
-  inputCurrentLimit?: Current | null
-  /** Greatest current the converter gives out. */
-  outputCurrentLimit?: Current | null
-  /** Efficiency over output current, in rising order of load. */
-  efficiency: readonly EfficiencyPoint[]
-  /** Input current with no load. */
-  quiescentCurrent?: Current
-  /** Least input voltage it works at. */
-  minimumInput?: Voltage
-  /** Greatest input voltage it may have. */
-  maximumInput?: Voltage | null
-}
+import {
+  at,
+  type Caution,
+  caution,
+  commonPractice,
+  type Issue,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  refuse,
+  type Solver,
+  solver,
+} from "../solver/index.js"
+import { limitFormulae } from "./converter-limit-formulae.js"
+import { type ConverterLimitInput, currentAtBound, dropOutCurrent, type Si, sourceOf, specOf } from "./converter-limit-problem.js"
+import { heatCautions, touchCautions } from "./hazards.js"
+import { type ConverterPoint, converterOutput, inputBound, type LimitedBy } from "./limit.js"
+import { BOOST_DATASHEET, CONSTANT_POWER_EFFECTS, POWER_ELECTRONICS } from "./sources.js"
 
 /** Result of {@link converterLimit}. */
 export interface ConverterLimit {
@@ -61,73 +43,80 @@ export interface ConverterLimit {
   readonly fullVoltageCurrent: number | null
 }
 
-const specOf = (si: SiOf<ConverterLimitInput>): ConverterSpec => ({
-  ...si,
-  maximumInput: si.maximumInput ?? Number.POSITIVE_INFINITY,
-})
-const sourceOf = (si: SiOf<ConverterLimitInput>) => ({ voltage: si.sourceVoltage, resistance: si.sourceResistance })
+/** Source voltages, of those offered, from which the load is served. */
+const offered = (si: Si, sourceVoltage: number): Readonly<Record<string, number>> =>
+  sourceVoltage > 0 && sourceVoltage <= 1000 && !isNoSolution(answer({ ...si, sourceVoltage })) ? { sourceVoltage } : {}
 
-/** First load current at which the demand reaches the bound, segment by segment of the efficiency curve. */
-function currentAtBound(spec: ConverterSpec, bound: InputBound): number {
-  const curve = spec.efficiency
-  const crossing = (intercept: number, slope: number) => (bound.power * intercept) / (spec.outputVoltage - bound.power * slope)
-  const first = curve[0] as ConverterSpec["efficiency"][number]
-  let low = first
-  const early = crossing(first.efficiency, 0)
-  if (early <= first.load) return early
-  for (const high of curve.slice(1)) {
-    const slope = (high.efficiency - low.efficiency) / (high.load - low.load)
-    if ((spec.outputVoltage * high.load) / high.efficiency >= bound.power) return crossing(low.efficiency - slope * low.load, slope)
-    low = high
-  }
-  return crossing(low.efficiency, 0)
-}
-
-function cannotRun(si: SiOf<ConverterLimitInput>): NoSolution {
-  const volts = (v: number) => formatQuantity("voltage", v)
-  const idle = si.sourceVoltage - si.sourceResistance * si.quiescentCurrent
-  const at = { sourceVoltage: si.sourceVoltage }
-  if (si.maximumInput !== null && si.sourceVoltage > si.maximumInput) {
-    const over = si.sourceVoltage - si.maximumInput
+function cannotRun(si: Si): NoSolution {
+  const { sourceVoltage, maximumInput, minimumInput, sourceResistance, quiescentCurrent } = si
+  const idle = sourceVoltage - sourceResistance * quiescentCurrent
+  if (maximumInput !== null && sourceVoltage > maximumInput)
     return refuse(
       "input-too-high",
-      `The source gives ${volts(si.sourceVoltage)} and the converter may have ${volts(si.maximumInput)} at most: ${volts(over)} too much.`,
-      over,
-      at,
-      { sourceVoltage: si.maximumInput },
+      "The source gives {given.sourceVoltage voltage} and the converter may have {given.maximumInput voltage} at most: {shortBy voltage} too much. Take a converter for this voltage.",
+      sourceVoltage - maximumInput,
+      {},
+      offered(si, maximumInput),
+      { "given.sourceVoltage": sourceVoltage, "given.maximumInput": maximumInput },
     )
-  }
-  const least = si.minimumInput + si.sourceResistance * si.quiescentCurrent
-  if (idle < si.minimumInput || idle <= 0)
+  if (idle < minimumInput || idle <= 0) {
+    const needed = 1.001 * (minimumInput + sourceResistance * quiescentCurrent)
     return refuse(
       "input-too-low",
-      `The converter needs ${volts(si.minimumInput)} at its input and gets ${volts(idle)} before any load is on.`,
-      Math.max(0, si.minimumInput - idle),
-      at,
-      { sourceVoltage: least * 1.001 },
+      "The converter needs {given.minimumInput voltage} at its input and gets {idle voltage} before any load is on. Take a source of {needed voltage} or more, or less resistance.",
+      minimumInput > idle ? minimumInput - idle : needed - sourceVoltage,
+      { idle, needed },
+      offered(si, needed),
+      { "given.minimumInput": minimumInput },
     )
-  const room = Math.min(
-    si.inputCurrentLimit ?? Number.POSITIVE_INFINITY,
-    (idle - si.minimumInput) / si.sourceResistance + si.quiescentCurrent,
-  )
+  }
+  const room = Math.min(si.inputCurrentLimit ?? Number.POSITIVE_INFINITY, (idle - minimumInput) / sourceResistance + quiescentCurrent)
   return refuse(
     "no-input-current",
-    `The input can take ${formatQuantity("current", room)} and the converter itself uses ${formatQuantity("current", si.quiescentCurrent)}: nothing is left for the load.`,
-    Math.max(0, si.quiescentCurrent - room),
-    { ...at, inputCurrent: room },
+    "The input can take {room current} and the converter itself uses {given.quiescentCurrent current}: nothing is left for the load. Take a source or an input limit that gives more.",
+    // at the very limit nothing is left either: a microampere would be
+    Math.max(quiescentCurrent - room, 1e-6),
+    { room },
+    {},
+    { "given.quiescentCurrent": quiescentCurrent },
   )
 }
 
-function solve(si: SiOf<ConverterLimitInput>): ConverterLimit | NoSolution {
+/** Refusal of a converter that is asked for what its kind cannot do; null where it can. */
+function wrongKind(
+  si: Si,
+  point: ConverterPoint,
+): { readonly code: string; readonly shortBy: number; readonly sourceVoltage: number } | null {
+  const { outputVoltage, sourceResistance, quiescentCurrent } = si
+  // source voltage at which the input stands at a voltage while the set one holds
+  const sourceFor = (input: number) =>
+    input + sourceResistance * (quiescentCurrent + (outputVoltage * si.loadCurrent) / (point.efficiency * input))
+  if (si.topology === "step-down" && point.outputVoltage > point.inputVoltage)
+    return {
+      code: "cannot-step-up",
+      shortBy: point.outputVoltage - point.inputVoltage,
+      sourceVoltage: sourceFor(1.001 * outputVoltage),
+    }
+  if (si.topology === "step-up" && point.limitedBy === "none" && point.inputVoltage > outputVoltage)
+    return {
+      code: "cannot-step-down",
+      shortBy: point.inputVoltage - outputVoltage,
+      sourceVoltage: sourceFor(0.999 * outputVoltage),
+    }
+  return null
+}
+
+/** The answer without its refusals named: what runs, or null. */
+function answer(si: Si): ConverterLimit | NoSolution {
   const spec = specOf(si)
   const bound = inputBound(spec, sourceOf(si))
   const point = converterOutput(spec, sourceOf(si), si.loadCurrent)
-  if (bound === null || point === null) return cannotRun(si)
+  if (bound === null || point === null || wrongKind(si, point)) return NO_ANSWER
   const outputPower = point.outputVoltage * si.loadCurrent
   const inputPower = point.inputVoltage * point.inputCurrent
   const unbounded = bound.power === Number.POSITIVE_INFINITY
   const byInput = unbounded ? Number.POSITIVE_INFINITY : currentAtBound(spec, bound)
-  const holds = Math.min(byInput, si.outputCurrentLimit ?? Number.POSITIVE_INFINITY)
+  const holds = Math.min(byInput, dropOutCurrent(si) ?? Number.POSITIVE_INFINITY, si.outputCurrentLimit ?? Number.POSITIVE_INFINITY)
   return {
     ...point,
     outputPower,
@@ -139,38 +128,105 @@ function solve(si: SiOf<ConverterLimitInput>): ConverterLimit | NoSolution {
   }
 }
 
-function cautions(si: SiOf<ConverterLimitInput>, out: ConverterLimit): Caution[] {
-  const found: Caution[] = []
+const NO_ANSWER: NoSolution = { noSolution: "none", message: "", at: {}, shortBy: 0, nearest: {}, values: {} }
+
+function solve(si: Si): ConverterLimit | NoSolution {
+  const out = answer(si)
+  if (!isNoSolution(out)) return out
+  const point = converterOutput(specOf(si), sourceOf(si), si.loadCurrent)
+  const wrong = point && wrongKind(si, point)
+  if (!point || !wrong) return cannotRun(si)
+  return wrong.code === "cannot-step-up"
+    ? refuse(
+        "cannot-step-up",
+        "A step-down cannot hold {output voltage} from the {input voltage} that stand at its input under this load. Take a source of more voltage or less resistance, or a converter that steps up.",
+        wrong.shortBy,
+        { input: point.inputVoltage, output: point.outputVoltage },
+        offered(si, wrong.sourceVoltage),
+      )
+    : refuse(
+        "cannot-step-down",
+        "A step-up set to {given.outputVoltage voltage} passes the {input voltage} at its input straight through to the load, which may not stand it. Take a step-down, or a source of less voltage.",
+        wrong.shortBy,
+        { input: point.inputVoltage },
+        offered(si, wrong.sourceVoltage),
+        { "given.outputVoltage": si.outputVoltage },
+      )
+}
+
+function cautions(si: Si, out: ConverterLimit): Caution[] {
+  const found: Caution[] = [...touchCautions(Math.max(si.sourceVoltage, si.outputVoltage)), ...heatCautions(out.heat)]
+  if (si.topology === null && out.outputVoltage > 0)
+    found.push(
+      caution(
+        "kind-taken",
+        "caution",
+        "This holds only for a converter that can step {way}: {inputVoltage voltage} stand at its input and {given.outputVoltage voltage} are set. Say which kind it is (topology).",
+        at(POWER_ELECTRONICS, "chapter 2: what each topology can do"),
+        {
+          way: out.inputVoltage < si.outputVoltage ? "up" : "down",
+          inputVoltage: out.inputVoltage,
+          "given.outputVoltage": si.outputVoltage,
+        },
+      ),
+    )
   if (out.limitedBy === "input-voltage" || out.limitedBy === "source-power")
     found.push(
       caution(
         "hiccup",
         "caution",
-        "At this bound a real converter or battery often switches off and tries again instead of holding a lower output: the load jerks or never starts.",
-        "S. Singh et al., Constant power loads and their effects in DC distributed power systems, 2017 (from memory)",
+        "At this bound a real converter or battery often switches off and tries again instead of holding {outputVoltage voltage}: the load jerks or never starts.",
+        CONSTANT_POWER_EFFECTS,
+        { outputVoltage: out.outputVoltage },
       ),
     )
-  if (out.limitedBy === "output-current")
+  if (out.limitedBy === "output-current" && si.outputCurrentLimit !== null)
     found.push(
       caution(
         "output-collapsed",
         "caution",
-        "The load asks for more than the converter's output limit: its output collapses. A motor stands still and heats; a converter may hiccup.",
+        "The load asks for {given.loadCurrent current}, more than the converter's output limit of {given.outputCurrentLimit current}: its output collapses. A motor stands still and heats; a converter may hiccup.",
+        commonPractice,
+        { "given.loadCurrent": si.loadCurrent, "given.outputCurrentLimit": si.outputCurrentLimit },
       ),
     )
-  if (out.limitedBy !== "none" && out.outputVoltage > 0 && out.outputVoltage < out.inputVoltage && si.outputVoltage > out.inputVoltage)
+  const plain = si.topology !== "step-up-down" && out.limitedBy !== "none" && out.outputVoltage > 0
+  if (plain && out.outputVoltage < out.inputVoltage && si.outputVoltage > out.inputVoltage)
     found.push(
       caution(
         "straight-through",
         "warning",
-        "A plain step-up cannot put out less than its input: inductor and diode pass the current straight through, and no limit of the converter acts there. Fuse it.",
-        "R. W. Erickson and D. Maksimović, Fundamentals of Power Electronics, chapter 2 (boost topology; from memory)",
+        "A plain step-up cannot put out {outputVoltage voltage}, less than the {inputVoltage voltage} at its input: inductor and diode pass the current straight through, and no limit of the converter acts there. Fuse it.",
+        at(POWER_ELECTRONICS, "chapter 2: boost topology"),
+        { outputVoltage: out.outputVoltage, inputVoltage: out.inputVoltage },
       ),
     )
   const loads = si.efficiency.map((p) => p.load)
   if (si.loadCurrent < (loads[0] as number) || si.loadCurrent > (loads[loads.length - 1] as number))
-    found.push(caution("outside-curve", "note", "The load current lies outside the efficiency curve; its end value was used."))
+    found.push(
+      caution(
+        "outside-curve",
+        "note",
+        "{given.loadCurrent current} lies outside the efficiency curve; its end value was used.",
+        commonPractice,
+        { "given.loadCurrent": si.loadCurrent },
+      ),
+    )
   return found
+}
+
+function check(si: Si): Issue[] {
+  return si.efficiency.flatMap((point, i) => {
+    const before = si.efficiency[i - 1]
+    return before === undefined || point.load > before.load
+      ? []
+      : [
+          inconsistent(["efficiency", i, "load"], "{load current} after {before current}", "loads in rising order", {
+            load: point.load,
+            before: before.load,
+          }),
+        ]
+  })
 }
 
 /**
@@ -182,15 +238,17 @@ function cautions(si: SiOf<ConverterLimitInput>, out: ConverterLimit): Caution[]
  * V = η(I)·V_in·I_x / I, with V_in = V_0 − R·I_x and I_in = I_q + I_x. E is the source's open-circuit
  * voltage (V), R the resistance of source, wires and contacts (Ω, default 0), I the load current (A),
  * I_q the no-load input current (A, default 0), η the efficiency, read off the curve by straight lines.
- * A load current above the output's limit cannot be carried: V = 0. Valid for steady direct current
+ * A load current above the output's limit cannot be carried: V = 0. A step-down is refused where its output would lie above
+ * its input, a step-up where its input lies above the set voltage. Valid for steady direct current
  * and a load whose current does not depend on its voltage (a motor at a given force).
  *
- * Sources: energy balance of the converter; LMR62014 datasheet SNVS735B (2013), page 12, and the
- * TPS61022 thread 1026761 (2021) for limits that sit on the input side of a step-up.
+ * Sources: energy balance of the converter; LMR62014 datasheet SNVS735B (2013), page 12, for limits that sit on the input
+ * side of a step-up.
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `input-too-high`, `input-too-low` or `no-input-current` where it cannot run at all
+ * @throws NoSolutionError `input-too-high`, `input-too-low` or `no-input-current` where it cannot run at all;
+ * `cannot-step-up` or `cannot-step-down` where its kind cannot do what is asked
  * @example
  * ```ts
  * import { converterLimit } from 'alula/converter'
@@ -270,6 +328,12 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
       typical: [16, 40],
       default: null,
     },
+    topology: {
+      kind: "choice",
+      label: "what it can do with its input voltage",
+      options: { "step-up": "raise it (boost)", "step-down": "lower it (buck)", "step-up-down": "both" },
+      default: null,
+    },
   },
   output: {
     outputVoltage: { kind: "voltage", symbol: "V", label: "output voltage" },
@@ -295,90 +359,9 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
       { load: "1.5 A", efficiency: "85 %" },
     ],
   },
-  formulae: [
-    {
-      symbol: "eta",
-      kind: "ratio",
-      meaning: "efficiency at the load current, off the curve",
-      given: (si) => efficiencyAt(si.efficiency, si.loadCurrent),
-    },
-    { symbol: "bound", kind: "number", meaning: "input bound: 1 current, 2 least voltage, 3 source power, 0 none", given: boundCode },
-    {
-      symbol: "binds",
-      kind: "number",
-      meaning: "what binds: 0 nothing, 1 the input bound, 2 the output limit",
-      given: (_, out) => bindCode(out),
-    },
-    { symbol: "V_0", kind: "voltage", meaning: "input voltage without load", is: "E - R * I_q" },
-    { symbol: "P_d", kind: "power", meaning: "power the load asks for, before the efficiency", is: "V_set * I / eta" },
-    { symbol: "I_b", kind: "current", meaning: "current at the input limit", is: "I_lim - I_q", when: "bound == 1" },
-    { symbol: "I_b", kind: "current", meaning: "current at the least input voltage", is: "(V_0 - V_min) / R", when: "bound == 2" },
-    { symbol: "I_b", kind: "current", meaning: "current at the source's greatest power", is: "V_0 / (2 * R)", when: "bound == 3" },
-    { symbol: "P_a", meaning: "greatest power to the output", is: "eta * (V_0 - R * I_b) * I_b", when: "bound > 0" },
-    {
-      symbol: "I_x",
-      kind: "current",
-      meaning: "current for that power (the root at the higher voltage)",
-      is: "2 * P_d / (V_0 + sqrt(V_0^2 - 4 * R * P_d))",
-      when: "binds == 0",
-    },
-    { symbol: "I_x", kind: "current", meaning: "current at the bound", is: "I_b", when: "binds == 1" },
-    { symbol: "I_x", kind: "current", meaning: "no power goes out", is: "0 A", when: "binds == 2" },
-    { symbol: "V_in", meaning: "voltage at the input", is: "V_0 - R * I_x" },
-    { symbol: "I_in", meaning: "input current", is: "I_q + I_x" },
-    { symbol: "V", meaning: "the set voltage holds", is: "V_set", when: "binds == 0" },
-    { symbol: "V", meaning: "output at which power balances", is: "eta * V_in * I_x / I", when: "binds == 1" },
-    { symbol: "V", meaning: "output collapsed", is: "0 V", when: "binds == 2" },
-    { symbol: "P_out", meaning: "power to the load", is: "V * I" },
-    { symbol: "P_in", meaning: "power into the converter", is: "V_in * I_in" },
-    { symbol: "P_h", meaning: "heat in the converter", is: "P_in - P_out" },
-    { symbol: "P_l", meaning: "heat before the converter", is: "R * I_in^2" },
-    {
-      symbol: "eta_h",
-      kind: "ratio",
-      meaning: "efficiency where the set voltage just holds",
-      given: (si, out) => (out.fullVoltageCurrent === null ? 0 : efficiencyAt(si.efficiency, out.fullVoltageCurrent)),
-    },
-    {
-      symbol: "byInput",
-      kind: "number",
-      meaning: "whether the input bound comes before the output limit",
-      given: (si, out) => (out.fullVoltageCurrent === null ? -1 : out.fullVoltageCurrent === si.outputCurrentLimit ? 0 : 1),
-    },
-    { symbol: "I_h", meaning: "load current the set voltage holds to", is: "eta_h * (V_0 - R * I_b) * I_b / V_set", when: "byInput == 1" },
-    { symbol: "I_h", meaning: "load current the set voltage holds to", is: "I_ol", when: "byInput == 0" },
-  ],
-  sources: [
-    {
-      title: "LMR62014 datasheet SNVS735B (boost input current and switch limit)",
-      by: "Texas Instruments",
-      edition: "2013",
-      where: "page 12",
-    },
-    {
-      title: "Fundamentals of Power Electronics (power balance of a converter)",
-      by: "R. W. Erickson, D. Maksimović",
-      edition: "2nd, 2001",
-      where: "chapter 3 (from memory)",
-    },
-  ],
-  check: (si) =>
-    si.efficiency.flatMap((point, i) => {
-      const before = si.efficiency[i - 1]
-      return before === undefined || point.load > before.load
-        ? []
-        : [inconsistent(["efficiency", i, "load"], `${point.load} A after ${before.load} A`, "loads in rising order")]
-    }),
+  formulae: limitFormulae,
+  sources: [BOOST_DATASHEET, POWER_ELECTRONICS],
+  check,
   solve,
   cautions,
 })
-
-function boundCode(si: SiOf<ConverterLimitInput>): number {
-  const bound = inputBound(specOf(si), sourceOf(si))
-  if (bound === null || bound.power === Number.POSITIVE_INFINITY) return 0
-  return bound.limitedBy === "input-current" ? 1 : bound.limitedBy === "input-voltage" ? 2 : 3
-}
-
-function bindCode(out: ConverterLimit): number {
-  return out.limitedBy === "none" ? 0 : out.limitedBy === "output-current" ? 2 : 1
-}

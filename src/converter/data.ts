@@ -1,3 +1,6 @@
+import type { Source } from "../solver/index.js"
+import { USB_2, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_TYPE_C } from "./sources.js"
+
 /** What an open USB standard promises at its port. */
 export interface UsbPromise {
   readonly label: string
@@ -11,16 +14,12 @@ export interface UsbPromise {
   readonly abovePower: number | null
   /** Resistor by which a Type-C source advertises itself, to 5 V, Ω; null for others. */
   readonly pullUp: number | null
-  readonly source: string
+  readonly source: Source
 }
 
-const usb2 = "USB 2.0 specification, 2000, section 7.2"
-const usb3 = "USB 3.0 specification, 2008, section 11.4"
-const typeC = "IEC 63002, 2016, clause 4.4; USB Type-C specification (Rp resistors)"
-const pd = "USB Power Delivery 3.1, 2021, power rules (table 10-2, number from memory)"
 const port = (voltage: number) => 0.95 * voltage
 
-/** Voltages and currents at the port, each with its source. PD voltages hold within 5 % (from memory). */
+/** Voltages and currents at the port, each with its source. PD voltages hold within 5 %. */
 export const usbPromises = {
   "usb2-unconfigured": {
     label: "USB 2.0, device not enumerated: one unit load",
@@ -29,10 +28,10 @@ export const usbPromises = {
     current: 0.1,
     abovePower: null,
     pullUp: null,
-    source: usb2,
+    source: USB_2,
   },
-  usb2: { label: "USB 2.0, enumerated", voltage: 5, leastVoltage: 4.75, current: 0.5, abovePower: null, pullUp: null, source: usb2 },
-  usb3: { label: "USB 3, enumerated", voltage: 5, leastVoltage: 4.45, current: 0.9, abovePower: null, pullUp: null, source: usb3 },
+  usb2: { label: "USB 2.0, enumerated", voltage: 5, leastVoltage: 4.75, current: 0.5, abovePower: null, pullUp: null, source: USB_2 },
+  usb3: { label: "USB 3, enumerated", voltage: 5, leastVoltage: 4.45, current: 0.9, abovePower: null, pullUp: null, source: USB_3 },
   "charging-port": {
     label: "Battery Charging 1.2, charging downstream port",
     voltage: 5,
@@ -40,7 +39,7 @@ export const usbPromises = {
     current: 1.5,
     abovePower: null,
     pullUp: null,
-    source: "Battery Charging Specification 1.2, 2010, table 5-2",
+    source: USB_CHARGING,
   },
   "type-c-default": {
     label: "Type-C, default (USB 2.0) advertisement",
@@ -49,7 +48,7 @@ export const usbPromises = {
     current: 0.5,
     abovePower: null,
     pullUp: 56000,
-    source: typeC,
+    source: USB_TYPE_C,
   },
   "type-c-1.5A": {
     label: "Type-C, 1.5 A advertisement",
@@ -58,7 +57,7 @@ export const usbPromises = {
     current: 1.5,
     abovePower: null,
     pullUp: 22000,
-    source: typeC,
+    source: USB_TYPE_C,
   },
   "type-c-3A": {
     label: "Type-C, 3 A advertisement",
@@ -67,9 +66,17 @@ export const usbPromises = {
     current: 3,
     abovePower: null,
     pullUp: 10000,
-    source: typeC,
+    source: USB_TYPE_C,
   },
-  "pd-5V": { label: "Power Delivery, 5 V", voltage: 5, leastVoltage: 4.75, current: null, abovePower: 0, pullUp: null, source: pd },
+  "pd-5V": {
+    label: "Power Delivery, 5 V",
+    voltage: 5,
+    leastVoltage: 4.75,
+    current: null,
+    abovePower: 0,
+    pullUp: null,
+    source: USB_POWER_DELIVERY,
+  },
   "pd-9V": {
     label: "Power Delivery, 9 V by negotiation",
     voltage: 9,
@@ -77,7 +84,7 @@ export const usbPromises = {
     current: null,
     abovePower: 15,
     pullUp: null,
-    source: pd,
+    source: USB_POWER_DELIVERY,
   },
   "pd-15V": {
     label: "Power Delivery, 15 V by negotiation",
@@ -86,7 +93,7 @@ export const usbPromises = {
     current: null,
     abovePower: 27,
     pullUp: null,
-    source: pd,
+    source: USB_POWER_DELIVERY,
   },
   "pd-20V": {
     label: "Power Delivery, 20 V by negotiation",
@@ -95,7 +102,7 @@ export const usbPromises = {
     current: null,
     abovePower: 45,
     pullUp: null,
-    source: pd,
+    source: USB_POWER_DELIVERY,
   },
   "pd-28V": {
     label: "Power Delivery, extended range, 28 V",
@@ -104,7 +111,7 @@ export const usbPromises = {
     current: null,
     abovePower: 100,
     pullUp: null,
-    source: pd,
+    source: USB_POWER_DELIVERY,
   },
   "pd-36V": {
     label: "Power Delivery, extended range, 36 V",
@@ -113,7 +120,7 @@ export const usbPromises = {
     current: null,
     abovePower: 140,
     pullUp: null,
-    source: pd,
+    source: USB_POWER_DELIVERY,
   },
   "pd-48V": {
     label: "Power Delivery, extended range, 48 V",
@@ -122,7 +129,7 @@ export const usbPromises = {
     current: null,
     abovePower: 180,
     pullUp: null,
-    source: pd,
+    source: USB_POWER_DELIVERY,
   },
 } as const satisfies Readonly<Record<string, UsbPromise>>
 
@@ -139,7 +146,7 @@ export const usbLimits = {
   /** Port voltage limits and what a USB 3 device must work at, V. */
   portMaximum2: 5.25,
   deviceMinimum3: 4,
-  /** Battery Charging 1.2, table 5-2: A. The least of a dedicated charging port is from memory. */
+  /** Battery Charging 1.2, table 5-2: A. */
   chargingPortMaximum: 5,
   chargingDeviceMaximum: 1.5,
   dedicatedPortMinimum: 0.5,
@@ -150,8 +157,10 @@ export const usbLimits = {
   cableDropSupply: 0.5,
   cableDropReturn: 0.25,
   cableCurrent: 3,
-  /** Drop budget of a USB 2.0 cable on each conductor, V at 0.5 A, and a contact's resistance, Ω (section 6.6; from memory). */
+  /** Drop budget of a USB 2.0 cable on each conductor, V at 0.5 A, and a contact's resistance, Ω (section 6.6). */
   cableDrop2: 0.125,
+  /** Greatest resistance of a USB 2.0 power conductor of AWG 24, tinned strands, Ω/m (table 6-6). */
+  conductor2: 0.0909,
   contactResistance2: 0.03,
   /** Currents of PD: with any Type-C cable, and with one marked for 5 A, A. */
   anyCable: 3,

@@ -1,7 +1,8 @@
 export { type BoostStage, type BoostStageInput, boostStage } from "./boost-stage.js"
 export { type BuckStage, type BuckStageInput, buckStage } from "./buck-stage.js"
 export { type ConstantPowerPoint, type ConstantPowerPointInput, constantPowerPoint } from "./constant-power.js"
-export { type ConverterLimit, type ConverterLimitInput, converterLimit, type EfficiencyPoint } from "./converter-limit.js"
+export { type ConverterLimit, converterLimit } from "./converter-limit.js"
+export type { ConverterLimitInput, EfficiencyPoint } from "./converter-limit-problem.js"
 export { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"
 export {
   type ConverterPoint,

@@ -1,6 +1,7 @@
 import type { Current, Frequency, Inductance, Ratio, Voltage } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
-import { type Caution, caution, type Fields, type OutFields, type SiOf } from "../solver/index.js"
+import { at, type Caution, caution, commonPractice, type Fields, type OutFields, type SiOf } from "../solver/index.js"
+import { heatCautions, touchCautions } from "./hazards.js"
+import { BOOST_CALCULATION, POWER_ELECTRONICS, RESTING_CURRENT } from "./sources.js"
 
 /** Input of a step-up or step-down stage. */
 export interface StageInput {
@@ -62,7 +63,7 @@ export interface StageResult {
   readonly greatestOutput: number | null
   /** Whether the output current is within it. */
   readonly withinLimit: boolean | null
-  /** Inductance for the ripple ratio asked for, H. */
+  /** Inductance for the ripple ratio asked for, H: by the duty that counts the losses, which makers' short formula leaves out. */
   readonly suggestedInductance: number
 }
 
@@ -108,24 +109,29 @@ export const stageOutput: OutFields<StageResult> = {
   valleyCurrent: { kind: "current", symbol: "I_v", label: "valley current" },
   rmsCurrent: { kind: "current", symbol: "I_rms", label: "inductor current, RMS" },
   capacitorCurrent: { kind: "current", symbol: "I_c", label: "output capacitor current, RMS" },
-  boundaryCurrent: { kind: "current", symbol: "I_b", label: "output current at which it rests" },
+  boundaryCurrent: { kind: "current", symbol: "I_b", label: "output current at the edge of resting" },
   inputCurrent: { kind: "current", symbol: "I_in", label: "input current" },
   estimatedEfficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency as estimated", unit: "%" },
   greatestOutput: { kind: "current", symbol: "I_g", label: "greatest output current" },
   withinLimit: { kind: "flag", label: "within the switch limit" },
-  suggestedInductance: { kind: "inductance", symbol: "L_s", label: "inductance for the ripple asked" },
+  suggestedInductance: { kind: "inductance", symbol: "L_s", label: "inductance for the ripple asked (losses in the duty)" },
 }
 
 /** Cautions that step-up and step-down share. */
 export function stageCautions(si: SiOf<StageInput>, out: StageResult): Caution[] {
-  const found: Caution[] = []
-  if (out.withinLimit === false)
+  const outputPower = si.outputVoltage * si.outputCurrent
+  const found: Caution[] = [
+    ...touchCautions(Math.max(si.inputVoltage, si.outputVoltage)),
+    ...heatCautions(outputPower / out.estimatedEfficiency - outputPower),
+  ]
+  if (out.greatestOutput !== null && out.withinLimit === false)
     found.push(
       caution(
         "switch-limit",
         "caution",
-        `The switch limit allows ${formatQuantity("current", out.greatestOutput as number)}; asked for are ${formatQuantity("current", si.outputCurrent)}: the output voltage falls, or the converter stops and tries again.`,
-        "TPS61022 maximum output current (applications engineer's answer), 2024, thread 1341503",
+        "The switch limit allows {greatestOutput current}; asked for are {given.outputCurrent current}: the output voltage falls, or the converter stops and tries again.",
+        BOOST_CALCULATION,
+        { greatestOutput: out.greatestOutput, "given.outputCurrent": si.outputCurrent },
       ),
     )
   if (!out.continuous)
@@ -134,7 +140,7 @@ export function stageCautions(si: SiOf<StageInput>, out: StageResult): Caution[]
         "resting-current",
         "note",
         "The inductor current rests in each period. Losses are not counted in this mode beyond the voltages given, and many parts skip pulses here.",
-        "TPS54061 datasheet SLVSBB7C, 2014, page 24",
+        RESTING_CURRENT,
       ),
     )
   if (out.duty > 0.85)
@@ -142,16 +148,19 @@ export function stageCautions(si: SiOf<StageInput>, out: StageResult): Caution[]
       caution(
         "long-duty",
         "caution",
-        "The switch is on for more than 85 % of the period: many parts end there, losses rise steeply and the real output stays below this.",
-        "R. W. Erickson and D. Maksimović, Fundamentals of Power Electronics, chapter 3 (losses limit a step-up; from memory)",
+        "The switch is on for {duty ratio %} of the period: many parts end at 85 %, losses rise steeply and the real output stays below this.",
+        at(POWER_ELECTRONICS, "chapter 3: losses limit a step-up"),
+        { duty: out.duty },
       ),
     )
-  found.push(
-    caution(
-      "limit-spread",
-      "note",
-      "Use the least switch limit of the part's sheet, not the typical one: they differ by 20 to 40 %, and a hot inductor saturates earlier.",
-    ),
-  )
+  if (si.switchLimit !== null)
+    found.push(
+      caution(
+        "limit-spread",
+        "note",
+        "Use the least switch limit of the part's datasheet, not the typical one: they differ by 20 to 40 %, and a hot inductor saturates earlier.",
+        commonPractice,
+      ),
+    )
   return found
 }

@@ -77,5 +77,5 @@ export const limitSteps = (stageOf: (si: Si) => Stage): readonly Step<Si, StageR
       return si.switchLimit >= continuousRipple(stageOf(si)).ripple ? 1 : 2
     },
   },
-  { symbol: "L_s", meaning: "inductance for the ripple asked for", is: "V_on * D_c / (f * K * I_0)" },
+  { symbol: "L_s", meaning: "inductance for the ripple asked for, with the duty that counts the losses", is: "V_on * D_c / (f * K * I_0)" },
 ]

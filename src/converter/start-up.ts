@@ -1,6 +1,7 @@
 import type { BackEmfConstant, Current, Moment, MomentOfInertia, Resistance, Time, Voltage } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, commonPractice, type SiOf, type Solver, solver } from "../solver/index.js"
+import { touchCautions } from "./hazards.js"
+import { HOT_SURFACES, MACHINES } from "./sources.js"
 
 /** What a supply does at its current limit. */
 export type LimitAction = "hold" | "hiccup" | "latch"
@@ -43,8 +44,8 @@ export interface StartUp {
   readonly inrushCurrent: number
   /** Lowest voltage at the motors during the start, V; 0 where the supply switches off. */
   readonly lowestVoltage: number
-  /** Current once they run, A. */
-  readonly runningCurrent: number
+  /** Current once they run, A; null where they never start. */
+  readonly runningCurrent: number | null
   /** Speed once they run, rad/s; null where the load is too much at any current. */
   readonly runningSpeed: number | null
   /** Time constant of the start, s. */
@@ -147,7 +148,7 @@ function solve(si: Si): StartUp {
     outcome,
     inrushCurrent: si.motors * one.stall,
     lowestVoltage,
-    runningCurrent: si.motors * Math.min(one.load, one.stall),
+    runningCurrent: startTime === null ? null : si.motors * one.load,
     runningSpeed: one.stall > one.load ? ((one.stall - one.load) * one.resistance) / si.backEmf : null,
     timeConstant: one.tau,
     overLimitTime: one.limit < one.stall && one.limit > one.load ? fall(one, one.stall, one.limit) : null,
@@ -157,16 +158,32 @@ function solve(si: Si): StartUp {
   }
 }
 
+/** What an outcome is called in a sentence. */
+const words: Readonly<Record<string, string>> = {
+  stalls: "the current allowed cannot turn them",
+  hiccups: "the supply switches off and on for good",
+  "latches-off": "the supply switches off and stays off",
+}
+
 function cautions(si: Si, out: StartUp): Caution[] {
-  const found: Caution[] = []
-  if (!out.starts)
+  const found: Caution[] = [...touchCautions(si.sourceVoltage)]
+  if (out.runningSpeed === null)
     found.push(
       caution(
         "never-starts",
         "warning",
-        out.runningSpeed === null
-          ? "The load is more than the motors can turn even with nothing limiting: standing under current they heat quickly and can burn skin or ignite padding. Take off load, or take stronger motors or more voltage."
-          : `The motors never start (${out.outcome}): standing under current they heat quickly and can burn skin or ignite padding. Start them one after another, add a soft start, or take a supply of more than ${formatQuantity("current", out.inrushCurrent)}.`,
+        "The load is more than the motors can turn even with nothing limiting: standing under current they heat quickly and can burn skin or ignite padding. Take off load, or take stronger motors or more voltage.",
+        HOT_SURFACES,
+      ),
+    )
+  else if (!out.starts)
+    found.push(
+      caution(
+        "never-starts",
+        "warning",
+        "The motors never start ({why}): standing under current they heat quickly and can burn skin or ignite padding. Start them one after another, add a soft start, or take a supply of more than {inrushCurrent current}.",
+        HOT_SURFACES,
+        { why: words[out.outcome] ?? out.outcome, inrushCurrent: out.inrushCurrent },
       ),
     )
   if (out.resets)
@@ -174,7 +191,9 @@ function cautions(si: Si, out: StartUp): Caution[] {
       caution(
         "brown-out",
         "caution",
-        `The supply ${switchesOff(out.outcome) ? "switches off" : `falls to ${formatQuantity("voltage", out.lowestVoltage)}`} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.`,
+        "The supply falls to {lowestVoltage voltage} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.",
+        commonPractice,
+        { lowestVoltage: out.lowestVoltage },
       ),
     )
   if (out.outcome === "starts-after-hiccups")
@@ -182,7 +201,9 @@ function cautions(si: Si, out: StartUp): Caution[] {
       caution(
         "jerks",
         "caution",
-        `The supply switches off ${out.tries - 1} times before the motors run: the movement jerks, and a heavier load or cold grease stops it for good.`,
+        "The supply switches off and tries again, {tries} tries in all, before the motors run: the movement jerks, and a heavier load or cold grease stops it for good.",
+        commonPractice,
+        { tries: out.tries },
       ),
     )
   if (si.limitAction !== "hold" && out.overLimitTime !== null)
@@ -190,7 +211,9 @@ function cautions(si: Si, out: StartUp): Caution[] {
       caution(
         "times-vary",
         "note",
-        "How long a supply lets an overload pass is rarely on its sheet and differs between samples: measure it, and keep a factor of two.",
+        "The overload would last {overLimitTime time} in a free start. How long a supply lets one pass is rarely on its datasheet and differs between samples: measure it, and keep a factor of two.",
+        commonPractice,
+        { overLimitTime: out.overLimitTime },
       ),
     )
   return found
@@ -209,7 +232,7 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * winding's inductance is neglected: valid where it is much faster than the rotor.
  *
  * Sources: the direct-current motor's equations; A. E. Fitzgerald, C. Kingsley, S. D. Umans, Electric Machinery,
- * chapter 7 (from memory).
+ * chapter 7.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -279,7 +302,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
     resetBelow: {
       kind: "voltage",
       symbol: "V_r",
-      label: "voltage below which something resets",
+      label: "voltage below which a controller resets",
       above: 0,
       max: 1000,
       typical: [2.7, 9],
@@ -287,9 +310,9 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
     },
   },
   output: {
-    starts: { kind: "flag", label: "ever starts" },
+    starts: { kind: "flag", label: "motors start" },
     outcome: { kind: "text", label: "what happens" },
-    inrushCurrent: { kind: "current", symbol: "I_in", label: "inrush with nothing limiting" },
+    inrushCurrent: { kind: "current", symbol: "I_in", label: "unlimited inrush" },
     lowestVoltage: { kind: "voltage", symbol: "V_low", label: "lowest voltage at the motors" },
     runningCurrent: { kind: "current", symbol: "I_run", label: "current once they run" },
     runningSpeed: { kind: "angularSpeed", symbol: "w", label: "speed once they run" },
@@ -297,7 +320,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
     overLimitTime: { kind: "time", symbol: "t_o", label: "time above the limit in a free start" },
     startTime: { kind: "time", symbol: "t_s", label: "time to 95 % of the speed" },
     tries: { kind: "number", symbol: "N", label: "tries" },
-    resets: { kind: "flag", label: "something resets" },
+    resets: { kind: "flag", label: "controller resets" },
   },
   example: {
     sourceVoltage: "12 V",
@@ -315,7 +338,8 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
     { symbol: "I_0", kind: "current", meaning: "current of one motor, standing", is: "E / R" },
     { symbol: "I_1", kind: "current", meaning: "current of one motor for its load", is: "T / k" },
     { symbol: "I_in", meaning: "inrush", is: "n * I_0" },
-    { symbol: "I_run", meaning: "running current", is: "n * min(I_0, I_1)" },
+    { symbol: "started", kind: "number", meaning: "1 where they start", given: (_, out) => (out.starts ? 1 : 0) },
+    { symbol: "I_run", meaning: "running current", is: "n * I_1", when: "started == 1" },
     { symbol: "tau", meaning: "time constant", is: "J * R / k^2" },
     {
       symbol: "runs",
@@ -365,14 +389,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
     { symbol: "t_s", meaning: "start after hiccups", is: "t_3", when: "way == 3" },
     { symbol: "N", kind: "number", meaning: "tries, try by try", given: (_, out) => out.tries },
   ],
-  sources: [
-    {
-      title: "Electric Machinery",
-      by: "A. E. Fitzgerald, C. Kingsley, S. D. Umans",
-      edition: "6th, 2003",
-      where: "chapter 7 (direct-current machines; from memory)",
-    },
-  ],
+  sources: [MACHINES],
   solve,
   cautions,
 })

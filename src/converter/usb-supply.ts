@@ -1,8 +1,9 @@
 import type { Current, Length, Power, Resistance, ResistancePerLength } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
 import {
+  at,
   type Caution,
   caution,
+  commonPractice,
   inconsistent,
   type NoSolution,
   optionsFrom,
@@ -12,6 +13,8 @@ import {
   solver,
 } from "../solver/index.js"
 import { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"
+import { touchCautions } from "./hazards.js"
+import { USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_SUPPLIES, USB_TYPE_C } from "./sources.js"
 
 /** Input of {@link usbSupply}. */
 export interface UsbSupplyInput {
@@ -87,19 +90,19 @@ function lengthBudget(si: Si): number {
 
 function solve(si: Si): UsbSupply | NoSolution {
   const promise = promiseOf(si)
-  const watts = (p: number) => formatQuantity("power", p)
   if (promise.abovePower !== null && !((si.ratedPower as number) > promise.abovePower))
     return refuse(
       "not-offered",
-      `A Power Delivery source of ${watts(si.ratedPower as number)} need not offer ${promise.voltage} V: only those above ${watts(promise.abovePower)} must.`,
-      promise.abovePower - (si.ratedPower as number),
-      { ratedPower: si.ratedPower as number },
-      { ratedPower: promise.abovePower * 1.001 },
+      "A Power Delivery source of {given.ratedPower power} need not offer {portVoltage voltage}: only those above {above power} must. Take a stronger source or a lower voltage.",
+      1.001 * promise.abovePower - (si.ratedPower as number),
+      { portVoltage: promise.voltage, above: promise.abovePower },
+      { ratedPower: 1.001 * promise.abovePower },
+      { "given.ratedPower": si.ratedPower as number },
     )
   if (promise.voltage > 20 && !si.markedCable)
     return refuse(
       "needs-marked-cable",
-      `A source offers ${promise.voltage} V only through a cable marked for the extended power range (5 A, 50 V): with any other it stays at 20 V or less.`,
+      "A source offers {portVoltage voltage} only through a cable marked for the extended power range (5 A, 50 V): with any other it stays at 20 V or less. Take a marked cable.",
       promise.voltage - 20,
       { portVoltage: promise.voltage },
     )
@@ -108,13 +111,13 @@ function solve(si: Si): UsbSupply | NoSolution {
   const cableDrop = si.current * cableResistance
   const leastLoadVoltage = promise.leastVoltage - cableDrop
   if (!(leastLoadVoltage > 0)) {
-    const most = promise.leastVoltage / cableResistance
+    const most = (0.999 * promise.leastVoltage) / cableResistance
     return refuse(
       "cable-too-thin",
-      `The cable would lose ${formatQuantity("voltage", cableDrop)} of the ${formatQuantity("voltage", promise.leastVoltage)} at the port.`,
-      -leastLoadVoltage,
-      { current: si.current },
-      { current: most * 0.999 },
+      "The cable would lose {cableDrop voltage} of the {leastPortVoltage voltage} at the port. Take a shorter or thicker cable, or less current.",
+      si.current - most,
+      { cableDrop, leastPortVoltage: promise.leastVoltage },
+      { current: most },
     )
   }
   const budget = lengthBudget(si)
@@ -136,15 +139,15 @@ function solve(si: Si): UsbSupply | NoSolution {
 }
 
 function cautions(si: Si, out: UsbSupply): Caution[] {
-  const amps = (a: number) => formatQuantity("current", a)
-  const found: Caution[] = []
+  const found: Caution[] = [...touchCautions(out.portVoltage)]
   if (!out.promised)
     found.push(
       caution(
         "beyond-promise",
         "caution",
-        `The port promises ${amps(out.promisedCurrent)} and ${amps(si.current)} are asked for: it may sag, switch off, or heat. What one power bank gives, the next need not.`,
+        "The port promises {promisedCurrent current} and {given.current current} are asked for: it may sag, switch off, or heat. What one power bank gives, the next need not.",
         promiseOf(si).source,
+        { promisedCurrent: out.promisedCurrent, "given.current": si.current },
       ),
     )
   if (si.standard === "usb2" || si.standard === "usb3")
@@ -152,8 +155,9 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
       caution(
         "enumerate",
         "caution",
-        "This current is only for a device that has enumerated; a plain load is entitled to one unit load of 100 mA.",
-        "USB 2.0 specification, 2000, section 7.2",
+        "{promisedCurrent current} is only for a device that has enumerated; a plain load is entitled to one unit load of {unit current}.",
+        si.standard === "usb2" ? USB_2 : USB_3,
+        { promisedCurrent: out.promisedCurrent, unit: si.standard === "usb2" ? usbLimits.unitLoad2 : usbLimits.unitLoad3 },
       ),
     )
   if (promiseOf(si).abovePower !== null) {
@@ -162,7 +166,7 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
         "twelve-volts",
         "note",
         "The voltages every source must have are 5, 9, 15 and 20 V by rated power: 12 V is optional, and a trigger board for it gets less from many sources.",
-        "USB Power Delivery 3.1, 2021, power rules",
+        USB_POWER_DELIVERY,
       ),
     )
     if (out.portVoltage > 5)
@@ -170,8 +174,9 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
         caution(
           "negotiated-voltage",
           "caution",
-          "The higher voltage stands only while the negotiation holds: after a dip the port falls back to 5 V or to nothing. Nothing on it may be harmed by either.",
-          "USB Power Delivery 3.1, 2021",
+          "{portVoltage voltage} stands only while the negotiation holds: after a dip the port falls back to 5 V or to nothing. Nothing on it may be harmed by either.",
+          USB_POWER_DELIVERY,
+          { portVoltage: out.portVoltage },
         ),
       )
   }
@@ -180,8 +185,9 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
       caution(
         "hot-connector",
         "warning",
-        `Cables not marked for 5 A and their plugs are made for 3 A: at ${amps(si.current)} a plug can overheat and melt. Use a marked cable and keep the plug off the wearer.`,
-        "USB Type-C specification, section 4.4 (cable current rating; from memory)",
+        "Cables not marked for 5 A and their plugs are made for 3 A: at {given.current current} a plug can overheat and melt. Use a marked cable and keep the plug off the wearer.",
+        at(USB_TYPE_C, "cable current rating"),
+        { "given.current": si.current },
       ),
     )
   if (si.current < 0.1)
@@ -189,7 +195,9 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
       caution(
         "auto-off",
         "caution",
-        "Many power banks switch off when less than 50 to 100 mA is drawn for half a minute: a build that rests is left without power.",
+        "Many power banks switch off when less than 50 to 100 mA is drawn for half a minute: at {given.current current} a build that rests is left without power.",
+        commonPractice,
+        { "given.current": si.current },
       ),
     )
   if (out.leastLoadVoltage < 4.5 && out.portVoltage === 5)
@@ -197,8 +205,9 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
       caution(
         "low-voltage",
         "note",
-        `As little as ${formatQuantity("voltage", out.leastLoadVoltage)} may arrive, all within the standard: check that the build works from it.`,
-        "USB Type-C specification, section 4.4.1 (cable drop)",
+        "As little as {leastLoadVoltage voltage} may arrive, all within the standard: check that the build works from it.",
+        USB_TYPE_C,
+        { leastLoadVoltage: out.leastLoadVoltage },
       ),
     )
   return found
@@ -210,13 +219,13 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  * Formula: R_c = 2·r·L + n·R_k, or 0.75 V/3 A for the worst Type-C cable; V = V_port − I·R_c, from the nominal and from
  * the least port voltage. A Power Delivery source of rated power P gives min(3 A, P/V) (5 A from 20 V up with a marked
  * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W (these three
- * through a marked cable only; from memory).
+ * through a marked cable only).
  * I is the current of the build (A), L the cable's length (m), r the resistance of one of its power conductors (Ω/m,
- * default 0.0842: AWG 24), n its contacts (default 4), R_k each contact's resistance (default 30 mΩ). CC pin: 5 V·5.1 kΩ/(5.1 kΩ +
+ * default 0.0909: the most USB 2.0 allows AWG 24), n its contacts (default 4), R_k each contact's resistance (default 30 mΩ). CC pin: 5 V·5.1 kΩ/(5.1 kΩ +
  * R_p). Valid for direct current at a port that keeps its standard.
  *
- * Sources: USB 2.0 (2000), section 7.2; USB 3.0 (2008), section 11.4; Battery Charging 1.2 (2010), table 5-2; IEC 63002
- * (2016), clause 4.4; USB Type-C, section 4.4.1; USB Power Delivery 3.1 (2021), power rules.
+ * Sources: USB 2.0 (2000), sections 6.6 and 7.2; USB 3.0 (2008), section 11.4; Battery Charging 1.2 (2010), table 5-2;
+ * USB Type-C (IEC 62680-1-3), section 4.4.1; IEC 63002 (2016), clause 4.4; USB Power Delivery 3.1 (2021), power rules.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -246,7 +255,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       above: 0,
       max: 10,
       typical: [0.05, 0.25],
-      default: 0.0842,
+      default: usbLimits.conductor2,
     },
     contacts: {
       kind: "number",
@@ -290,14 +299,14 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       kind: "voltage",
       meaning: "nominal voltage of the port",
       given: (si) => promiseOf(si).voltage,
-      source: "the standard chosen",
+      source: USB_SUPPLIES,
     },
     {
       symbol: "V_m",
       kind: "voltage",
       meaning: "least voltage of the port",
       given: (si) => promiseOf(si).leastVoltage,
-      source: "the standard chosen",
+      source: USB_SUPPLIES,
     },
     {
       symbol: "fixed",
@@ -310,14 +319,14 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       kind: "current",
       meaning: "current of the standard",
       given: (si) => promiseOf(si).current ?? 0,
-      source: "the standard chosen",
+      source: USB_SUPPLIES,
     },
     {
       symbol: "I_m",
       kind: "current",
       meaning: "most the cable is made for",
       given: (si) => (promiseOf(si).voltage >= 20 && si.markedCable ? 5 : 3),
-      source: "USB Type-C",
+      source: USB_TYPE_C,
     },
     { symbol: "I_p", meaning: "current promised", is: "I_s", when: "fixed == 1" },
     {
@@ -325,7 +334,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       meaning: "current promised",
       is: "min(I_m, P_r / V_p)",
       when: "fixed == 0",
-      source: "USB Power Delivery, power rules",
+      source: USB_POWER_DELIVERY,
     },
     { symbol: "P_p", meaning: "power promised", is: "V_p * I_p" },
     { symbol: "R_c", meaning: "cable and contacts, both ways", is: "2 * r * L + n * R_k", when: "has_cableLength" },
@@ -334,7 +343,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       meaning: "worst cable allowed",
       is: "0.75 V / (3 A)",
       when: "not has_cableLength",
-      source: "USB Type-C, section 4.4.1",
+      source: USB_TYPE_C,
     },
     { symbol: "U", meaning: "lost in the cable", is: "I * R_c" },
     { symbol: "P_c", meaning: "heat in it", is: "I * U" },
@@ -345,29 +354,18 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       symbol: "L_m",
       meaning: "length that loses 0.125 V each way",
       is: "(0.25 V / I - n * R_k) / (2 * r)",
-      source: "USB 2.0, section 6.6 (from memory)",
+      source: USB_2_CABLES,
     },
     {
       symbol: "R_p",
       kind: "resistance",
       meaning: "advertising resistor (0: none)",
       given: (si) => promiseOf(si).pullUp ?? 0,
-      source: "USB Type-C",
+      source: USB_TYPE_C,
     },
     { symbol: "V_cc", meaning: "voltage on the CC pin", is: "5 V * 5100 ohm / (5100 ohm + R_p)", when: "R_p > 0 ohm" },
   ],
-  sources: [
-    {
-      title: "Universal Serial Bus Specification, Revision 2.0",
-      by: "USB-IF",
-      edition: "2000",
-      where: "sections 6.6 (from memory) and 7.2",
-    },
-    { title: "Universal Serial Bus 3.0 Specification", by: "USB-IF", edition: "2008", where: "section 11.4" },
-    { title: "Battery Charging Specification 1.2 (IEC 62680-1-1)", by: "USB-IF", edition: "2010", where: "table 5-2" },
-    { title: "IEC 63002, Interoperability of USB Type-C power supplies", by: "IEC", edition: "2016", where: "clause 4.4" },
-    { title: "USB Power Delivery Specification 3.1", by: "USB-IF", edition: "2021", where: "power rules" },
-  ],
+  sources: [USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_TYPE_C, USB_SUPPLIES, USB_POWER_DELIVERY],
   check: (si) =>
     promiseOf(si).abovePower !== null && si.ratedPower === null
       ? [inconsistent(["ratedPower"], "no ratedPower", "the rated power of a Power Delivery source")]

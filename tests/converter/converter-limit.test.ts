@@ -138,6 +138,51 @@ describe("converterLimit", () => {
     expect(outcome.error.shortBy).toBeCloseTo(shortBy, 9)
   })
 
+  it("never lets a step-down put out more than stands at its input, nor a step-up less", () => {
+    const five = { outputVoltage: 5, loadCurrent: 0.5, sourceVoltage: 4.12, efficiency: [{ load: 1, efficiency: 0.9 }] } as const
+    const code = (input: object) => {
+      const out = converterLimit.attempt({ ...five, ...input })
+      return out.ok ? "answered" : "noSolution" in out.error ? out.error.noSolution : "input"
+    }
+    expect(code({ topology: "step-down" })).toBe("cannot-step-up")
+    expect(code({ topology: "step-up" })).toBe("answered")
+    expect(code({ topology: "step-up", sourceVoltage: 5.01 })).toBe("cannot-step-down")
+    expect([code({ topology: "step-up-down" }), code({ topology: "step-up-down", sourceVoltage: 12 })]).toEqual(["answered", "answered"])
+    // without a kind it answers, and says what it took for granted
+    const way = (sourceVoltage: number) =>
+      converterLimit({ ...five, sourceVoltage }).cautions.find((c) => c.code === "kind-taken")?.values.way
+    expect([way(4.12), way(12)]).toEqual(["up", "down"])
+    expect(converterLimit({ ...five, topology: "step-up" }).cautions.map((c) => c.code)).not.toContain("kind-taken")
+  })
+
+  it("counts the drop-out of a step-down among what ends its set voltage", () => {
+    const input = {
+      ...base,
+      outputVoltage: 5,
+      loadCurrent: 0.1,
+      sourceVoltage: 5.5,
+      sourceResistance: 0.4,
+      inputCurrentLimit: 9,
+      topology: "step-down",
+    } as const
+    const { fullVoltageCurrent } = converterLimit(input)
+    const at = (part: number) => converterLimit.attempt({ ...input, loadCurrent: (fullVoltageCurrent as number) * part })
+    const below = at(1 - 1e-9)
+    if (!below.ok) throw below.error
+    expect(below.value.inputVoltage).toBeCloseTo(5, 6)
+    expect(at(1 + 1e-6).ok).toBe(false)
+  })
+
+  it("warns of hot parts and of touch, whatever it is asked for", () => {
+    const codes = (input: object) => converterLimit({ ...base, ...input }).cautions.map((c) => c.code)
+    // a tenth of 10.1 W and of 9.9 W is a watt either way, less and more
+    const one = { inputCurrentLimit: null, sourceResistance: 0, efficiency: [{ load: 1, efficiency: 10 / 11 }] }
+    expect(codes({ ...one, outputVoltage: 10.1 })).toContain("hot-parts")
+    expect(codes({ ...one, outputVoltage: 9.9 })).not.toContain("hot-parts")
+    expect(codes({ outputVoltage: 30.1 })).toContain("touch-voltage")
+    expect(codes({ outputVoltage: 30 })).not.toContain("touch-voltage")
+  })
+
   it("warns where a step-up cannot fall below its input", () => {
     const sunk = converterLimit({ ...base, loadCurrent: 5 })
     expect(sunk.outputVoltage).toBeLessThan(sunk.inputVoltage)

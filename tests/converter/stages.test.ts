@@ -121,6 +121,45 @@ describe.each(["boost", "buck"] as const)("%sStage", (kind) => {
 })
 
 describe("stages refuse what they are not", () => {
+  const plain = { outputCurrent: 1, inductance: 1e-5, frequency: 5e5 }
+
+  it("takes no input above its output for a step-up, whatever the losses", () => {
+    const refused = (inputVoltage: number, outputVoltage: number, more: object = {}) => {
+      const out = boostStage.attempt({ ...plain, inputVoltage, outputVoltage, ...more })
+      return !out.ok && "noSolution" in out.error && out.error.shortBy > 0
+    }
+    // losses of a tenth would let 12.5 V pass for an input below 12 V / 0.9
+    expect([refused(12.5, 12), refused(12, 12), refused(11.99, 12)]).toEqual([true, true, false])
+    expect([refused(12.2, 12, { diodeVoltage: 0.5 }), refused(11.9, 12, { diodeVoltage: 0.5 })]).toEqual([true, false])
+  })
+
+  it("offers nothing outside the fields' own limits", () => {
+    for (const [inputVoltage, outputVoltage, efficiency] of [
+      [900, 1000, 0.5],
+      [500, 1000, 0.05],
+      [20, 18, 0.5],
+    ] as const) {
+      const input = { ...plain, inputVoltage, outputVoltage, efficiency }
+      const out = buckStage.attempt(input)
+      if (out.ok || !("noSolution" in out.error)) throw new Error("should refuse")
+      expect(out.error.shortBy).toBeGreaterThan(0)
+      const nearest = Object.entries(out.error.nearest)
+      expect(nearest.length).toBeGreaterThan(0)
+      for (const [key, value] of nearest) expect(buckStage.attempt({ ...input, [key]: value }).ok, key).toBe(true)
+    }
+  })
+
+  it("suggests an inductance with the losses in its duty, above makers' formula without them", () => {
+    const input = { inputVoltage: 5, outputVoltage: 12, ...plain, efficiency: 0.9, rippleRatio: 0.3 }
+    const out = boostStage(input)
+    // V_in·(V_out − V_in)/(ripple·f·V_out), the ripple being that share of the mean input current V_out·I/(η·V_in)
+    const mean = (12 * 1) / (0.9 * 5)
+    const makers = (5 * (12 - 5)) / (0.3 * mean * 5e5 * 12)
+    const lossy = (5 * (1 - (5 * 0.9) / 12)) / (0.3 * mean * 5e5)
+    expect(out.suggestedInductance / lossy).toBeCloseTo(1, 9)
+    expect(out.suggestedInductance).toBeGreaterThan(makers)
+  })
+
   it("step-up below its input, step-down above it", () => {
     const input = { inputVoltage: 12, outputVoltage: 5, outputCurrent: 1, inductance: 1e-5, frequency: 5e5 }
     const up = boostStage.attempt(input)

@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { startUp, usbPromises, usbSupply } from "../../src/converter/index.js"
+import { startUp, type UsbStandard, usbPromises, usbSupply } from "../../src/converter/index.js"
 
 type Si = ReturnType<typeof startUp.read>
 
@@ -97,6 +97,22 @@ describe("startUp", () => {
       expect(startUp({ ...startUp.example, limitAction, onTime: 0, resetBelow: 3 })).toMatchObject({ lowestVoltage: 0, resets: true })
   })
 
+  it("gives no running current to motors that never run, and none above a limit that is held", () => {
+    const { example } = startUp
+    // 10 mN m at 20 mV s/rad are 0.5 A a motor, 1 A for both
+    expect(startUp({ ...example, currentLimit: "1.01 A" }).runningCurrent).toBeCloseTo(1, 12)
+    expect(startUp({ ...example, currentLimit: "0.99 A" }).runningCurrent).toBeNull()
+    fc.assert(
+      fc.property(cases, (input) => {
+        const out = startUp(input)
+        expect(out.runningCurrent === null).toBe(!out.starts)
+        if (out.runningCurrent !== null && input.limitAction === "hold")
+          expect(out.runningCurrent).toBeLessThanOrEqual(input.currentLimit * (1 + 1e-12))
+      }),
+      { numRuns: 200, seed: 52 },
+    )
+  })
+
   it("advises more current only where more current would help", () => {
     const text = (input: object) => startUp({ ...startUp.example, ...input }).cautions.find((c) => c.code === "never-starts")?.message
     expect(text({ limitAction: "latch", onTime: 0 })).toMatch(/supply of more than/)
@@ -122,6 +138,22 @@ describe("usbSupply", () => {
       expect(outcome.ok, standard).toBe(standard === "pd-20V")
       if (!outcome.ok) expect("noSolution" in outcome.error && outcome.error.noSolution).toBe("needs-marked-cable")
     }
+  })
+
+  it("lets a marked cable carry 5 A from 20 V up and no more than 3 A below, and any other 3 A everywhere", () => {
+    const promised = (standard: UsbStandard, markedCable: boolean) =>
+      usbSupply({ standard, current: 0.1, ratedPower: 240, markedCable }).promisedCurrent
+    for (const standard of ["pd-5V", "pd-9V", "pd-15V"] as const)
+      expect([promised(standard, true), promised(standard, false)], standard).toEqual([3, 3])
+    expect([promised("pd-20V", true), promised("pd-20V", false)]).toEqual([5, 3])
+    expect([promised("pd-28V", true), promised("pd-36V", true), promised("pd-48V", true)]).toEqual([5, 5, 5])
+  })
+
+  it("takes a cable at the most that USB 2.0 allows its gauge, not at pure copper", () => {
+    // table 6-7: 2.08 m of AWG 24; pure copper of that gauge has 84.2 mohm/m
+    const { greatestLength } = usbSupply({ standard: "usb2", current: 0.5 })
+    expect(Math.abs((greatestLength as number) - 2.08)).toBeLessThan(0.015)
+    expect(usbSupply.read({ standard: "usb2", current: 0.5 }).conductor / 0.0842).toBeGreaterThan(1.075)
   })
 
   it("loses exactly its 0.25 V over the greatest length, and warns past the promise", () => {
