@@ -240,9 +240,9 @@ export const edges: Edges = {
   ],
   numbers: {
     ...touch("constantPowerPoint", (si: { sourceVoltage: number }) => si.sourceVoltage),
-    ...touch("converterLimit", (si: Limit) => (si.sourceVoltage > si.outputVoltage ? si.sourceVoltage : si.outputVoltage)),
-    ...touch("boostStage", (si: Stage) => (si.inputVoltage > si.outputVoltage ? si.inputVoltage : si.outputVoltage)),
-    ...touch("buckStage", (si: Stage) => (si.inputVoltage > si.outputVoltage ? si.inputVoltage : si.outputVoltage)),
+    ...touch("converterLimit", (si: Limit) => Math.max(si.sourceVoltage, si.outputVoltage)),
+    ...touch("boostStage", (si: Stage) => Math.max(si.inputVoltage, si.outputVoltage)),
+    ...touch("buckStage", (si: Stage) => Math.max(si.inputVoltage, si.outputVoltage)),
     ...touch("startUp", (si: { sourceVoltage: number }) => si.sourceVoltage),
     ...touch("usbSupply", (si: Usb) => Number(/pd-(\d+)V/.exec(si.standard)?.[1])),
     "boostStage.hot-parts.heat": stageHeat,
