@@ -133,18 +133,22 @@ export const aroundChecks: readonly Check[] = [
             .slice(0, 4)
             .map((p) => p.place)
             .join(", ")}${places.length > 4 ? " and others" : ""}`
-        const least = judged.reduce((x, y) => (y.foldedMargin < x.foldedMargin ? y : x))
-        const blocked = judged.filter((p) => p.foldedMargin < 0)
-        const fold = judged.filter((p) => p.foldedMargin >= 0 && p.raisedMargin !== null && p.raisedMargin < 0)
-        const { width } = input.folded as { readonly width: number }
+        const blocked = judged.filter((p) => p.folded === "no")
+        const sideways = judged.filter((p) => p.folded === "sideways")
+        const fold = judged.filter((p) => p.folded !== "no" && p.raised === "no")
+        // no way through is worse than edging sideways, and that worse than facing, whatever is to spare
+        const hardest = blocked.length ? blocked : sideways.length ? sideways : judged
+        const least = hardest.reduce((x, y) => (y.foldedMargin < x.foldedMargin ? y : x))
         const why = blocked.length
-          ? `Folded it does not pass: ${list(blocked)}.`
-          : `Folded it passes everywhere judged, closest at ${least.place}.`
+          ? `Folded it does not pass: ${list(blocked)} (the ${least.foldedBy} of ${least.place}).`
+          : sideways.length
+            ? `Folded it passes only by edging sideways: ${list(sideways)}.`
+            : `Folded it passes everywhere judged, closest at the ${least.foldedBy} of ${least.place}.`
         return byMargin(
-          width,
-          width + least.foldedMargin,
+          least.foldedRoom - least.foldedMargin,
+          least.foldedRoom,
           "length",
-          least.foldedMargin / Math.max(width, 0.1),
+          least.folded === "sideways" ? 0 : least.foldedMargin / least.foldedRoom,
           `${why}${fold.length ? ` Fold for: ${list(fold)}.` : ""}`,
           "published clear widths: see alula/worn passage",
         )
@@ -212,6 +216,16 @@ export const aroundChecks: readonly Check[] = [
         (out) => {
           const part = out.parts.find((p) => p.part === pinch.reachable)
           if (!part) return lacking("pinch.reachable")
+          // a gap that does not close on this part, or never lets it in, is no crushing gap however narrow
+          if (!part.crushes && out.certainGap < part.leastGap)
+            return byMargin(
+              out.certainGap,
+              part.leastGap,
+              "length",
+              1,
+              `The gap stays as narrow as ${length(out.certainGap)}, but nowhere does it open for a ${part.part} and close on it.`,
+              "ISO 13854, 2017, table 1",
+            )
           return atLeast(
             out.certainGap,
             part.leastGap,
@@ -236,11 +250,12 @@ export const aroundChecks: readonly Check[] = [
         const swing = Math.max(...[...move.raise.curve, ...move.lower.curve].map((p) => p.speed / Math.abs(arm.leverAt(p.angle))))
         const mass = arms.masses.reduce((sum, m) => sum + m.mass, 0)
         return findBy(contactSeverity, "contact", { ...contact, armMass: mass, armLength: tipRadius(s.rig), swing }, (out) =>
+          // where no contact is allowed there is no share of a limit to be under
           atMost(
             out.severity,
-            1,
+            out.forbidden ? 0 : 1,
             "ratio",
-            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${out.severity.toFixed(2)} of the published onset of pain.`,
+            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${out.severity.toFixed(2)} of the published onset of pain: ${out.verdict}.`,
             "ISO/TS 15066, 2016: see alula/worn contactSeverity",
           ),
         )

@@ -131,12 +131,12 @@ export const bodyChecks: readonly Check[] = [
     find: (s) => {
       const { heat, schedule } = s.rig
       if (!heat) return lacking("heat")
-      return onLoad(s, ({ bodyMass }, load) => {
+      return onLoad(s, ({ bodyMass, stature }, load) => {
         // the fastest walk of the plan governs; without a plan, a stroll
         const plan = (schedule as unknown as { readonly plan?: readonly { readonly speed: number | null }[] } | null)?.plan ?? []
         const speed = Math.max(0.8, ...plan.map((p) => p.speed ?? 0))
         return findBy(metabolicRate, "schedule", { bodyMass, load, speed }, (rate) =>
-          findBy(heatStress, "heat", { ...heat, rate: rate.rate }, (out) =>
+          findBy(heatStress, "heat", { ...heat, rate: rate.rate, bodyMass, stature }, (out) =>
             byMargin(
               out.effective,
               out.limit,

@@ -196,7 +196,7 @@ export interface RigSections {
   /** The day's wearing. */
   schedule?: Omit<WearScheduleInput, "bodyMass" | "load"> | null
   /** Heat. */
-  heat?: Omit<HeatStressInput, "rate"> | null
+  heat?: Omit<HeatStressInput, "rate" | "bodyMass" | "stature"> | null
   /** Wind on one arm. */
   wind?: Omit<WindLoadInput, "swing" | "panels" | "hingeHeight" | "raise"> | null
   /** Stance. */
@@ -284,7 +284,7 @@ const described = {
   },
   straps: section("straps", embed(strapPressure, "st", "load")),
   schedule: section("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "load")),
-  heat: section("heat", embed(heatStress, "he", "rate")),
+  heat: section("heat", embed(heatStress, "he", "rate", "bodyMass", "stature")),
   wind: section("wind on one arm", embed(windLoad, "wi", "swing", "panels", "hingeHeight", "raise")),
   stance: section(
     "stance",

@@ -96,3 +96,66 @@ export function nearestAt(si: Moved, at: number): Nearest {
   }
   return best as Nearest
 }
+
+/** A place on a bar: how far the other part is at most and at least in the motion, m. */
+export interface ClosingPlace {
+  readonly open: number
+  readonly closed: number
+}
+
+/** Places looked at on all bars together and moments in the whole motion, at least. */
+const PLACES = 200
+const MOMENTS = 240
+
+/** Square of the distance from a point to the nearest of some bars. */
+function squareTo(bars: readonly BarSi[], px: number, py: number): number {
+  let least = Number.POSITIVE_INFINITY
+  for (const b of bars) {
+    const [dx, dy] = [b.x2 - b.x1, b.y2 - b.y1]
+    const [ex, ey] = [px - b.x1, py - b.y1]
+    const square = dx * dx + dy * dy
+    const t = square > 0 ? Math.min(1, Math.max(0, (ex * dx + ey * dy) / square)) : 0
+    const [rx, ry] = [ex - t * dx, ey - t * dy]
+    least = Math.min(least, rx * rx + ry * ry)
+  }
+  return least
+}
+
+/**
+ * Places along the bars of both parts, which move no faster than `fastest` along each leg, where the other part comes nearer and goes farther by more than `still`, each with how far
+ * that is, stretched both ways by half the way to the next place and moment, so that none between them is overlooked.
+ */
+export function closingPlaces(si: Moved, fastest: readonly number[], still: number): ClosingPlace[] {
+  const steps = Math.ceil(MOMENTS / fastest.length)
+  const moments = Array.from({ length: fastest.length * steps + 1 }, (_, k) => poseAt(si.poses, k / steps))
+  const between = Math.max(...fastest) / steps / 2
+  const moved = moments.map((pose) => si.moving.map((bar) => placed(bar, pose)))
+  const each = Math.max(3, Math.ceil(PLACES / (si.moving.length + si.fixed.length)))
+  const found: ClosingPlace[] = []
+  // `own` is the bar at each moment, `others` the bars it is held against then
+  const look = (own: (moment: number) => BarSi, others: (moment: number) => readonly BarSi[]) => {
+    const bar = own(0)
+    const slack = Math.hypot(bar.x2 - bar.x1, bar.y2 - bar.y1) / (each - 1) / 2 + between
+    for (let k = 0; k < each; k++) {
+      const f = k / (each - 1)
+      let [open, closed] = [0, Number.POSITIVE_INFINITY]
+      for (let m = 0; m < moments.length; m++) {
+        const b = own(m)
+        const d = squareTo(others(m), b.x1 + f * (b.x2 - b.x1), b.y1 + f * (b.y2 - b.y1))
+        open = Math.max(open, d)
+        closed = Math.min(closed, d)
+      }
+      const [most, least] = [Math.sqrt(open), Math.sqrt(closed)]
+      if (most - least > still) found.push({ open: most + slack, closed: least - slack })
+    }
+  }
+  const there = (m: number) => moved[m] as BarSi[]
+  for (const bar of si.fixed) look(() => bar, there)
+  si.moving.forEach((_, i) => {
+    look(
+      (m) => there(m)[i] as BarSi,
+      () => si.fixed,
+    )
+  })
+  return found
+}

@@ -1,7 +1,8 @@
-import { type Caution, caution, type SiOf } from "../solver/index.js"
+import { at, type Caution, caution, type SiOf } from "../solver/index.js"
 import type { ContactSeverity, ContactSeverityInput } from "./contact-severity.js"
-import { doorForces } from "./data-contact.js"
+import { doorForces, usableFoam, walkingApproach } from "./data-contact.js"
 import { notClearance } from "./not-clearance.js"
+import { approachSource, contactSource, doorForceSource, foamSource } from "./sources-around.js"
 
 /** Hazards and limits of a contact. */
 export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeverity): Caution[] {
@@ -9,7 +10,7 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
     notClearance(
       "a blunt blow against the published onset of pain in healthy adult workers",
       "children, eyes, throat, points, edges, cutting, hair and clothing caught, a fall after the blow, or a public that did not agree to be struck",
-      "ISO/TS 15066, 2016, annex A (from memory); its limits are for trained workers",
+      at(contactSource, "annex A: limits for trained workers"),
     ),
   ]
   if (out.transientLimit === null)
@@ -18,7 +19,15 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
         "head-contact",
         "warning",
         "Contact with the head or face is not permitted at all; the comparison with the clamping limit only shows how bad it would be. Keep moving parts above or away from every head.",
-        "ISO/TS 15066, 2016, table A.2 (from memory)",
+        at(contactSource, "table A.2"),
+      ),
+    )
+  if (si.region === "neck")
+    found.push(
+      caution(
+        "neck-contact",
+        "warning",
+        "Nothing may strike or press a neck: throat, airway and arteries take harm that no pain limit tells of, and the published number is for the muscles at its side and back. Keep moving parts, straps and cords away from every neck.",
       ),
     )
   if (out.severity > 1)
@@ -26,8 +35,9 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
       caution(
         "above-limit",
         "warning",
-        `This contact is ${out.severity.toFixed(1)} times a published limit of pain: someone can be hurt. Slow the motion, lighten the tip, pad it or keep people out of reach.`,
-        "ISO/TS 15066, 2016, tables A.2 and A.3 (from memory)",
+        "This contact is {severity} times a published limit of pain: someone can be hurt. Slow the motion, lighten the tip, pad it or keep people out of reach.",
+        at(contactSource, "tables A.2 and A.3"),
+        { severity: out.severity },
       ),
     )
   if (out.bottomed)
@@ -35,17 +45,29 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
       caution(
         "padding-used-up",
         "warning",
-        `The padding is used up before the blow ends and turns hard; it would need about ${Math.ceil((out.paddingNeeded as number) * 1000)} mm.`,
-        "Gibson and Ashby 1997, chapter 5 (from memory)",
+        "The padding is used up before the blow ends and turns hard; it would need to be more than {paddingNeeded length mm} thick.",
+        foamSource,
+        { paddingNeeded: out.paddingNeeded as number },
       ),
     )
-  if (si.approach === 0)
+  if (si.paddingStiffness !== null && si.usablePadding > usableFoam)
     found.push(
       caution(
-        "no-approach",
+        "usable-padding",
         "caution",
-        "Reckoned for someone who stands still: a person who walks into the part adds about 1.6 m/s; put that in as `approach`.",
-        "ISO 13855, 2010, walking speed 1600 mm/s (from memory)",
+        "Foams turn hard between 60 and 80 % of their thickness; no more than 60 % is counted here, not the {given.usablePadding ratio %} given.",
+        foamSource,
+        { "given.usablePadding": si.usablePadding },
+      ),
+    )
+  if (si.approach < walkingApproach)
+    found.push(
+      caution(
+        "slow-approach",
+        "caution",
+        "A person who walks into the part comes on at about 1.6 m/s; here {given.approach speed m/s} is counted. Put the person's speed in as `approach`.",
+        approachSource,
+        { "given.approach": si.approach },
       ),
     )
   if (si.contactArea === null)
@@ -54,7 +76,7 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
         "no-area",
         "caution",
         "Without the area of contact the pressure is not judged; on edges, corners and points the pressure governs, not the force.",
-        "ISO/TS 15066, 2016, table A.2",
+        at(contactSource, "table A.2"),
       ),
     )
   if (si.driveMoment === null)
@@ -66,8 +88,9 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
       caution(
         "door-limit",
         "caution",
-        "The drive holds someone with more than the 150 N that powered doors may keep up: a quick release is needed.",
-        "EN 12453, 2017 (from memory), by analogy",
+        "The drive holds someone with {clampingForce force N}, more than the 150 N that powered doors may keep up: a quick release is needed.",
+        doorForceSource,
+        { clampingForce: out.clampingForce },
       ),
     )
   return found

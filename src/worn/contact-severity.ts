@@ -1,7 +1,9 @@
 import type { AngularSpeed, Area, ForcePerLength, Length, Mass, Moment, Ratio, Speed } from "../quantity/index.js"
 import { inconsistent, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
 import { contactCautions } from "./contact-cautions.js"
-import { type BodyRegion, contactRegions, contactSource, doorForceSource, foamSource, usableFoam } from "./data-contact.js"
+import { contactFormulae } from "./contact-formulae.js"
+import { type BodyRegion, contactRegions, noContact, usableFoam } from "./data-contact.js"
+import { approachSource, contactSource, doorForceSource, foamSource } from "./sources-around.js"
 
 /** Input of {@link contactSeverity}. Give a swinging arm (`armMass`, `armLength`, `swing`) or a moving mass (`movingMass`, `speed`). */
 export interface ContactSeverityInput {
@@ -25,11 +27,11 @@ export interface ContactSeverityInput {
   paddingStiffness?: ForcePerLength | null
   /** Thickness of the padding. */
   paddingThickness?: Length | null
-  /** Part of the padding's thickness that can be used before it turns hard. */
+  /** Share of the padding's thickness that can be used before it turns hard; no more than the published 0.6 is counted. */
   usablePadding?: Ratio
   /** Area over which the part touches, for the pressure. */
   contactArea?: Area | null
-  /** Greatest moment of the drive at the hinge, for the force on someone who is clamped. */
+  /** Peak moment of the drive at the hinge, for the force on someone who is clamped. */
   driveMoment?: Moment | null
 }
 
@@ -47,7 +49,7 @@ export interface ContactSeverity {
   readonly contactEnergy: number
   /** Stiffness of body and padding in series, N/m. */
   readonly stiffness: number
-  /** Greatest force of the contact, N. */
+  /** Peak force of the contact, N. */
   readonly peakForce: number
   /** The same without the padding, N. */
   readonly bareForce: number
@@ -55,21 +57,21 @@ export interface ContactSeverity {
   readonly paddingCompression: number
   /** Whether the padding is used up and turns hard. */
   readonly bottomed: boolean
-  /** Time from touch to greatest force, twice over, s; absent where the padding is used up. */
+  /** Time from touch to peak force, twice over, s; absent where the padding is used up. */
   readonly contactTime: number | null
-  /** Permissible transient force of the region, N; absent where no contact is permitted. */
+  /** Published transient force of the region, N; absent where the standard permits no contact. */
   readonly transientLimit: number | null
   /** Permissible clamping force of the region, N. */
   readonly clampingLimit: number
-  /** Limit the blow is held against, N: transient, or clamping where no contact is permitted. */
+  /** Limit the blow is held against, N: transient, or clamping where no transient contact is permitted. */
   readonly forceLimit: number
-  /** Greatest force over that limit. */
+  /** Peak force over that limit. */
   readonly forceRatio: number
   /** Speed of contact at which the blow reaches the limit, m/s. */
   readonly speedLimit: number
   /** Energy at which the bare body region reaches the limit, J. */
   readonly energyLimit: number
-  /** Greatest mean pressure, Pa, where the area was given. */
+  /** Peak mean pressure, Pa, where the area was given. */
   readonly pressure: number | null
   /** Limit of pressure for the blow, Pa. */
   readonly pressureLimit: number
@@ -79,10 +81,14 @@ export interface ContactSeverity {
   readonly clampingForce: number | null
   /** That force over the region's clamping limit. */
   readonly clampingRatio: number | null
-  /** Worst of the ratios. */
+  /** Highest of the ratios; where contact is forbidden it only shows how bad it would be. */
   readonly severity: number
   /** Padding thickness that would just not be used up, m; absent without padding. */
   readonly paddingNeeded: number | null
+  /** Whether nothing may strike this region at all: head, face and neck. */
+  readonly forbidden: boolean
+  /** The verdict in one word: false where contact is forbidden or any limit compared is passed. */
+  readonly permitted: boolean
   /** What the comparison says. */
   readonly verdict: string
 }
@@ -104,7 +110,8 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
   const stiffness = foam === null ? body.stiffness : 1 / (1 / body.stiffness + 1 / foam)
   const soft = Math.sqrt(2 * contactEnergy * stiffness)
   // force at which the padding is used up, and the energy body and padding hold by then
-  const hardAt = foam === null ? 0 : foam * si.usablePadding * (si.paddingThickness as number)
+  const usable = Math.min(si.usablePadding, usableFoam)
+  const hardAt = foam === null ? 0 : foam * usable * (si.paddingThickness as number)
   const bottomed = foam !== null && soft > hardAt
   const left = contactEnergy - hardAt ** 2 / (2 * stiffness)
   const peakForce = bottomed ? Math.sqrt(hardAt ** 2 + 2 * body.stiffness * left) : soft
@@ -119,6 +126,7 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
   const forceRatio = peakForce / forceLimit
   const pressureRatio = pressure === null ? null : pressure / pressureLimit
   const clampingRatio = clampingForce === null ? null : clampingForce / body.force
+  const forbidden = noContact.includes(si.region)
   const severity = Math.max(forceRatio, pressureRatio ?? 0, clampingRatio ?? 0)
   return {
     contactSpeed,
@@ -144,28 +152,30 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
     clampingForce,
     clampingRatio,
     severity,
-    paddingNeeded: foam === null ? null : soft / foam / si.usablePadding,
-    verdict:
-      body.transient === null
-        ? "contact with head or face is not permitted: keep the part away from it"
-        : severity > 1
-          ? "above the published limit of pain: slow down, lighten, pad or keep people away"
-          : "below the published limit for adult workers, which is no clearance",
+    paddingNeeded: foam === null ? null : soft / foam / usable,
+    forbidden,
+    permitted: !forbidden && severity <= 1,
+    verdict: forbidden
+      ? "nothing may strike head, face or neck: keep the part away from them"
+      : severity > 1
+        ? "above a published limit of pain: slow down, lighten, pad or keep people away"
+        : "within the limits for adult workers that were compared, which is no clearance",
   }
 }
 
 /**
- * How hard a moving part strikes a person: speed, energy, greatest force and pressure against published limits, with
+ * How hard a moving part strikes a person: speed, energy, peak force and pressure against published limits, with
  * padding, and the force on someone caught.
  *
  * Formula: an even arm of mass m and length L that strikes at radius r acts as m_e = m·L²/(3·r²) at v = ω·r + v_a. With
  * the body region's mass m_H and spring k_H: μ = 1/(1/m_H + 1/m_e), E = ½·μ·v², k = 1/(1/k_H + 1/k_p), F = √(2·E·k) = v·√(μ·k).
  * Where that uses up the padding (F > F_p = k_p·s·t) the rest meets the bare body: F = √(F_p² + 2·k_H·(E − F_p²/(2·k))).
- * Limits: clamping force F_q, transient 2·F_q (head and face: none permitted), energy F²/(2·k_H). Here m and m_e are in kg,
+ * Limits: clamping force F_q, transient 2·F_q; nothing may strike head, face or neck, whatever the number, energy F²/(2·k_H). Here m and m_e are in kg,
  * L, r, t (padding thickness) in m, ω in rad/s, v_a is the person's own approach (m/s, default 0), k_p the padding's
- * stiffness (N/m), s its usable part (default 0.6). Body model and limits are for adults at work, blunt contact, head-on.
+ * stiffness (N/m), s its usable share (default and at most 0.6). Body model and limits are for adults at work, blunt contact, head-on.
  *
- * Sources: ISO/TS 15066 (2016), tables A.2 to A.4; EN 12453 (2017) as a second opinion; Gibson and Ashby 1997.
+ * Sources: ISO/TS 15066 (2016, carried into ISO 10218-2:2025), tables A.2 to A.4; EN 12453 (2017+A1:2021) as a second
+ * opinion; ISO 13855 (2024); Gibson and Ashby 1997.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -184,26 +194,26 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
     title: "How hard a moving part strikes someone",
     input: {
       region: { kind: "choice", label: "body region struck", options: optionsFrom(contactRegions, (key) => key.replaceAll("-", " ")) },
-      armMass: { kind: "mass", symbol: "m_a", label: "mass of the arm", above: 0, max: 100, typical: [0.1, 5], default: null },
-      armLength: { kind: "length", symbol: "L", label: "length of the arm", above: 0, max: 10, typical: [0.2, 2], default: null },
+      armMass: { kind: "mass", symbol: "m_a", label: "mass of the arm", min: 0.001, max: 100, typical: [0.1, 5], default: null },
+      armLength: { kind: "length", symbol: "L", label: "length of the arm", min: 0.01, max: 10, typical: [0.2, 2], default: null },
       swing: { kind: "angularSpeed", symbol: "omega", label: "speed of the swing", min: 0, max: 50, typical: [0.2, 5], default: null },
       strikeRadius: {
         kind: "length",
         symbol: "r_s",
         label: "distance from hinge to contact",
-        above: 0,
+        min: 0.01,
         max: 10,
         typical: [0.1, 2],
         default: null,
       },
-      movingMass: { kind: "mass", symbol: "m_m", label: "moving mass", above: 0, max: 1000, typical: [0.1, 10], default: null },
+      movingMass: { kind: "mass", symbol: "m_m", label: "moving mass", min: 0.001, max: 1000, typical: [0.1, 10], default: null },
       speed: { kind: "speed", symbol: "v_m", label: "speed of the moving mass", min: 0, max: 50, typical: [0.1, 3], default: null },
       approach: { kind: "speed", symbol: "v_a", label: "speed of the person towards it", min: 0, max: 10, typical: [0, 1.6], default: 0 },
       paddingStiffness: {
         kind: "forcePerLength",
         symbol: "k_p",
         label: "stiffness of the padding",
-        above: 0,
+        min: "0.001 N/mm",
         max: "1000 N/mm",
         typical: ["0.5 N/mm", "20 N/mm"],
         default: null,
@@ -212,7 +222,7 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
         kind: "length",
         symbol: "t_p",
         label: "thickness of the padding",
-        above: 0,
+        min: "0.1 mm",
         max: 1,
         typical: ["5 mm", "60 mm"],
         default: null,
@@ -220,17 +230,25 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
       usablePadding: {
         kind: "ratio",
         symbol: "s_p",
-        label: "usable part of the padding",
-        above: 0,
+        label: "usable share of the padding",
+        min: 0.01,
         max: 1,
         typical: [0.4, 0.8],
         default: usableFoam,
       },
-      contactArea: { kind: "area", symbol: "A_c", label: "area of contact", above: 0, max: 1, typical: ["1 cm2", "50 cm2"], default: null },
+      contactArea: {
+        kind: "area",
+        symbol: "A_c",
+        label: "area of contact",
+        min: "0.01 mm2",
+        max: 1,
+        typical: ["1 cm2", "50 cm2"],
+        default: null,
+      },
       driveMoment: {
         kind: "moment",
         symbol: "M_d",
-        label: "greatest moment of the drive",
+        label: "peak moment of the drive",
         min: 0,
         max: 1e5,
         typical: [1, 50],
@@ -244,8 +262,8 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
       reducedMass: { kind: "mass", symbol: "mu", label: "reduced mass" },
       contactEnergy: { kind: "energy", symbol: "E", label: "energy into the contact" },
       stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness of body and padding", unit: "N/mm" },
-      peakForce: { kind: "force", symbol: "F", label: "greatest force" },
-      bareForce: { kind: "force", symbol: "F_b", label: "greatest force without padding" },
+      peakForce: { kind: "force", symbol: "F", label: "peak force" },
+      bareForce: { kind: "force", symbol: "F_b", label: "peak force without padding" },
       paddingCompression: { kind: "length", symbol: "x_p", label: "compression of the padding" },
       bottomed: { kind: "flag", label: "padding used up" },
       contactTime: { kind: "time", symbol: "t_c", label: "time of the contact" },
@@ -255,99 +273,20 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
       forceRatio: { kind: "ratio", symbol: "r_F", label: "force against its limit", unit: "%" },
       speedLimit: { kind: "speed", symbol: "v_l", label: "speed of contact at the limit" },
       energyLimit: { kind: "energy", symbol: "E_l", label: "energy at the limit, bare" },
-      pressure: { kind: "pressure", symbol: "p", label: "greatest mean pressure" },
+      pressure: { kind: "pressure", symbol: "p", label: "peak mean pressure" },
       pressureLimit: { kind: "pressure", symbol: "p_l", label: "pressure limit" },
       pressureRatio: { kind: "ratio", symbol: "r_p", label: "pressure against its limit", unit: "%" },
       clampingForce: { kind: "force", symbol: "F_c", label: "force on someone caught" },
       clampingRatio: { kind: "ratio", symbol: "r_c", label: "clamping against its limit", unit: "%" },
-      severity: { kind: "ratio", symbol: "r", label: "worst against its limit", unit: "%" },
+      severity: { kind: "ratio", symbol: "r", label: "highest of these against its limit", unit: "%" },
       paddingNeeded: { kind: "length", symbol: "t_n", label: "padding that would not be used up" },
+      forbidden: { kind: "flag", label: "no contact allowed" },
+      permitted: { kind: "flag", label: "within every limit compared" },
       verdict: { kind: "text", label: "what the comparison says" },
     },
     example: { region: "chest", armMass: "0.8 kg", armLength: "0.9 m", swing: "2 rad/s" },
-    formulae: [
-      {
-        symbol: "m_H",
-        kind: "mass",
-        meaning: "effective mass of the region",
-        given: (si) => contactRegions[si.region].mass,
-        source: "ISO/TS 15066, table A.3",
-      },
-      {
-        symbol: "k_H",
-        kind: "forcePerLength",
-        meaning: "spring of the region",
-        given: (si) => contactRegions[si.region].stiffness,
-        source: "ISO/TS 15066, table A.3",
-      },
-      {
-        symbol: "F_q",
-        meaning: "clamping limit of the region",
-        kind: "force",
-        given: (si) => contactRegions[si.region].force,
-        source: "ISO/TS 15066, table A.2",
-      },
-      {
-        symbol: "j",
-        kind: "number",
-        meaning: "transient over clamping limit, 1 where no contact is permitted",
-        given: (si) => contactRegions[si.region].transient ?? 1,
-        source: "ISO/TS 15066, table A.2",
-      },
-      {
-        symbol: "p_q",
-        kind: "pressure",
-        meaning: "clamping limit of pressure",
-        given: (si) => contactRegions[si.region].pressure,
-        source: "ISO/TS 15066, table A.2",
-      },
-      { symbol: "r_r", kind: "length", meaning: "radius of the contact, the tip", is: "L", when: "has_armLength and not has_strikeRadius" },
-      { symbol: "r_r", kind: "length", meaning: "radius of the contact as given", is: "r_s", when: "has_strikeRadius" },
-      { symbol: "m_e", meaning: "mass of a slender arm acting at the contact", is: "m_a * L^2 / (3 * r_r^2)", when: "has_armMass" },
-      { symbol: "m_e", meaning: "moving mass as given", is: "m_m", when: "has_movingMass" },
-      { symbol: "v", meaning: "speed of the contact", is: "omega * r_r + v_a", when: "has_armMass" },
-      { symbol: "v", meaning: "speed of the contact", is: "v_m + v_a", when: "has_movingMass" },
-      { symbol: "E_k", meaning: "kinetic energy", is: "m_e * v^2 / 2" },
-      { symbol: "mu", meaning: "reduced mass", is: "1 / (1 / m_H + 1 / m_e)" },
-      { symbol: "E", meaning: "energy into the contact", is: "mu * v^2 / 2" },
-      { symbol: "k", meaning: "stiffness of the bare body", is: "k_H", when: "not has_paddingStiffness" },
-      { symbol: "k", meaning: "stiffness of body and padding in series", is: "1 / (1 / k_H + 1 / k_p)", when: "has_paddingStiffness" },
-      { symbol: "F", meaning: "greatest force of a mass on a spring", is: "sqrt(2 * E * k)" },
-      { symbol: "F_b", meaning: "greatest force without padding", is: "sqrt(2 * E * k_H)" },
-      { symbol: "t_c", meaning: "half a swing of mass on spring", is: "pi * sqrt(mu / k)" },
-      { symbol: "x_p", kind: "length", meaning: "no padding", is: "0 m", when: "not has_paddingStiffness" },
-      { symbol: "t_n", meaning: "padding that would not be used up", is: "F / k_p / s_p", when: "has_paddingStiffness" },
-      {
-        symbol: "F_p",
-        kind: "force",
-        meaning: "force at which the padding is used up",
-        is: "k_p * s_p * t_p",
-        when: "has_paddingStiffness",
-      },
-      { symbol: "x_p", meaning: "compression of the padding", is: "min(F, F_p) / k_p", when: "has_paddingStiffness" },
-      {
-        symbol: "F",
-        meaning: "greatest force where the padding is used up and the rest meets the bare body",
-        is: "sqrt(F_p^2 + 2 * k_H * (E - F_p^2 / (2 * k)))",
-        when: "has_paddingStiffness and F > F_p",
-      },
-      { symbol: "F_t", meaning: "transient limit", is: "j * F_q", when: "j > 1" },
-      { symbol: "F_l", meaning: "limit held against", is: "j * F_q" },
-      { symbol: "r_F", meaning: "force against its limit", is: "F / F_l" },
-      { symbol: "F_m", kind: "force", meaning: "part of the limit met without padding", is: "F_l", when: "not has_paddingStiffness" },
-      { symbol: "F_m", kind: "force", meaning: "part of the limit met by the padding", is: "min(F_l, F_p)", when: "has_paddingStiffness" },
-      { symbol: "v_l", meaning: "speed of contact at the limit", is: "sqrt((F_m^2 / k + (F_l^2 - F_m^2) / k_H) / mu)" },
-      { symbol: "E_l", meaning: "energy at the limit, bare", is: "F_l^2 / (2 * k_H)" },
-      { symbol: "p_l", meaning: "pressure limit", is: "j * p_q" },
-      { symbol: "r_p", kind: "ratio", meaning: "no area, no pressure", is: "0", when: "not has_contactArea" },
-      { symbol: "p", meaning: "greatest mean pressure", is: "F / A_c", when: "has_contactArea" },
-      { symbol: "r_p", meaning: "pressure against its limit", is: "p / p_l", when: "has_contactArea" },
-      { symbol: "r_c", kind: "ratio", meaning: "no drive given", is: "0" },
-      { symbol: "F_c", meaning: "force on someone caught", is: "M_d / r_r", when: "has_driveMoment" },
-      { symbol: "r_c", meaning: "clamping against its limit", is: "F_c / F_q", when: "has_driveMoment" },
-      { symbol: "r", meaning: "worst against its limit", is: "max(r_F, r_p, r_c)" },
-    ],
-    sources: [contactSource, doorForceSource, foamSource],
+    formulae: contactFormulae,
+    sources: [contactSource, doorForceSource, foamSource, approachSource],
     check: (si) => {
       const arm = [si.armMass, si.armLength, si.swing]
       const isArm = arm.every((v) => v !== null)
@@ -363,7 +302,14 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
           ),
         ]
       if (si.armLength !== null && si.strikeRadius !== null && si.strikeRadius > si.armLength)
-        return [inconsistent(["strikeRadius"], "a place beyond the tip", "a radius no longer than the arm")]
+        return [
+          inconsistent(
+            ["strikeRadius"],
+            "a place {strikeRadius length} from the hinge, beyond the tip",
+            "no more than the arm's {armLength length}",
+            { strikeRadius: si.strikeRadius, armLength: si.armLength },
+          ),
+        ]
       if ((si.paddingStiffness === null) !== (si.paddingThickness === null))
         return [inconsistent(["paddingThickness"], "half a padding", "both paddingStiffness and paddingThickness, or neither")]
       if (si.driveMoment !== null && isMass && si.strikeRadius === null)

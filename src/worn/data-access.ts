@@ -1,57 +1,8 @@
-import type { Source } from "../solver/index.js"
+import { at, type Source } from "../solver/index.js"
+import { adaSource, aisleSource, ibcSource, ircSource, liftSource, partKSource, partMSource, vehicleSource } from "./sources-around.js"
 
 const inch = (value: number) => value * 0.0254
 const mm = (value: number) => value / 1000
-
-export const adaSource: Source = {
-  title: "ADA Standards for Accessible Design",
-  by: "U.S. Department of Justice",
-  edition: "2010",
-  where: "304, 305, 307, 403, 404, 407, 408",
-}
-export const partMSource: Source = {
-  title: "Approved Document M, Access to and use of buildings",
-  by: "HM Government",
-  edition: "2015",
-  where: "volume 2, table 2; volume 1, door and corridor widths; lifts",
-}
-export const partKSource: Source = {
-  title: "Approved Documents K and M, stairs",
-  by: "HM Government",
-  edition: "2013",
-  where: "access stairs of buildings other than dwellings (from memory)",
-}
-export const ibcSource: Source = {
-  title: "International Building Code",
-  by: "ICC",
-  edition: "2018–2021",
-  where: "1010 and 1020 doors and corridors, 1011.2 stairs (doors from memory)",
-}
-export const ircSource: Source = {
-  title: "International Residential Code",
-  by: "ICC",
-  edition: "2018",
-  where: "R311.7.1–R311.7.5 stairs",
-}
-export const liftSource: Source = {
-  title: "EN 81-70, Accessibility to lifts, and EN 81-20, Safety rules for lifts",
-  by: "CEN",
-  edition: "2018 and 2014",
-  where: "EN 81-70 table 3, EN 81-20 table 6; car entrance at least 2 m high (from memory)",
-}
-export const vehicleSource: Source = {
-  title: "Accessibility Guidelines for Transportation Vehicles",
-  by: "U.S. Access Board",
-  edition: "2016",
-  where: "T502.2.2",
-}
-export const aisleSource: Source = { title: "14 CFR 25.815, Width of aisle", by: "FAA", edition: "2024", where: "table" }
-export const baggageSource: Source = {
-  title: "Passenger baggage guidance",
-  by: "IATA and carriers",
-  edition: "2023",
-  where: "cabin 56 × 45 × 25 cm (from memory); checked 62 in or 158 cm in all, 23 kg",
-}
 
 /** Rules of the ADA Standards, m. */
 export const ada = {
@@ -82,7 +33,7 @@ export const ada = {
   reachLow: inch(15),
 } as const
 
-/** Lift cars of the ADA Standards and the ABA, m (table 407.4.1 in part from memory). */
+/** Lift cars of the ADA Standards and the ABA, m (table 407.4.1, in part not verified). */
 export const adaLifts = {
   centreDoor: { width: inch(80), depth: inch(51), door: inch(42) },
   sideDoor: { width: inch(68), depth: inch(51), door: inch(36) },
@@ -99,7 +50,7 @@ export const adaLifts = {
 /** Common lift of European and UK buildings, m. */
 export const ukLift = { width: mm(1100), depth: mm(1400), door: mm(800), landing: mm(1500) } as const
 
-/** Car types 1 to 5 of EN 81-70 with the greatest area for their load (EN 81-20), from memory. */
+/** Car types 1 to 5 of EN 81-70 with the greatest area for their load (EN 81-20), not verified. */
 export const europeanLifts = [
   { load: 450, width: 1, depth: 1.3, mostArea: 1.3 },
   { load: 630, width: 1.1, depth: 1.4, mostArea: 1.66 },
@@ -108,7 +59,7 @@ export const europeanLifts = [
   { load: 1275, width: 2, depth: 1.4, mostArea: 2.95 },
 ] as const
 
-/** Least height of a lift's entrance, m (EN 81-20, from memory). */
+/** Least height of a lift's entrance, m (EN 81-20, not verified). */
 export const liftHeight = 2
 
 /** Least clear door widths in UK buildings other than dwellings, m. */
@@ -147,7 +98,7 @@ export const irc = {
   tread: inch(10),
 } as const
 
-/** Stairs of UK public buildings, m; headroom from memory. */
+/** Stairs of UK public buildings, m; headroom not verified. */
 export const ukStairs = { betweenWalls: mm(1200), betweenRails: mm(1000), headroom: 2 } as const
 
 /** Doorway heights of vehicles, m. */
@@ -163,13 +114,11 @@ export const baggage = {
   checkedSumInches: 62,
   mass: 23,
 } as const
-/** Inside, and the smaller door that everything must come through (from memory). */
+/** Inside, and the smaller door that everything must come through (not verified). */
 export const container = { length: 5.9, width: 2.35, height: 2.39, doorWidth: 2.34, doorHeight: 2.28 } as const
-export const containerSource: Source = {
-  title: "How many pallets fit in a container",
-  by: "ATAT transport",
-  where: "inside of a 20 ft container, approximate; its door is smaller, about 2.34 × 2.28 m (from memory)",
-}
+
+/** Width of a US traffic lane's widest vehicle and the usual clearance height, m: a walker this wide or high fills the road. */
+export const roadVehicle = { width: inch(102), clearance: 13.5 * 0.3048 } as const
 
 /** How a place is passed. */
 export type PassageKind = "door" | "route" | "corner" | "stair" | "lift" | "turning" | "headroom" | "aisle"
@@ -184,10 +133,10 @@ export interface PassagePlace {
   /** Inside of a lift's car, m. */
   readonly carWidth: number | null
   readonly carDepth: number | null
-  readonly source: string
+  readonly source: Source
 }
 
-const opening = (kind: PassageKind, place: string, width: number | null, height: number | null, source: string): PassagePlace => ({
+const opening = (kind: PassageKind, place: string, width: number | null, height: number | null, source: Source): PassagePlace => ({
   place,
   kind,
   width,
@@ -196,7 +145,7 @@ const opening = (kind: PassageKind, place: string, width: number | null, height:
   carDepth: null,
   source,
 })
-const lift = (place: string, car: { readonly width: number; readonly depth: number }, door: number, source: string): PassagePlace => ({
+const lift = (place: string, car: { readonly width: number; readonly depth: number }, door: number, source: Source): PassagePlace => ({
   place,
   kind: "lift",
   width: door,
@@ -206,48 +155,36 @@ const lift = (place: string, car: { readonly width: number; readonly depth: numb
   source,
 })
 
-/** Published passagePlaces, least clear sizes. A real place may be narrower: old buildings, furniture, crowds. */
+/** Least clear sizes of places, as published. A real place may be narrower: old buildings, furniture, crowds. */
 export const passagePlaces: readonly PassagePlace[] = [
   opening(
     "door",
     "UK door, existing building",
     ukDoors.straight.existing,
     ukStairs.headroom,
-    "Approved Document M, 2015, volume 2, table 2; height common practice",
+    at(partMSource, "volume 2, table 2; height common practice"),
   ),
   opening(
     "door",
     "UK door, new building",
     ukDoors.straight.built,
     ukStairs.headroom,
-    "Approved Document M, 2015, volume 2, table 2; height common practice",
+    at(partMSource, "volume 2, table 2; height common practice"),
   ),
-  opening("door", "US door", ada.doorWidth, ada.closer, "ADA Standards 2010, 404.2.3, 307.4 (78 in under a closer)"),
-  opening("route", "US accessible route", ada.routeWidth, ada.headroom, "ADA Standards 2010, 403.5.1, 307.4"),
-  opening("corner", "right-angle turn in a 36 in route", ada.routeWidth, ada.headroom, "ADA Standards 2010, 403.5.1"),
-  opening("route", "US escape corridor", ibc.corridor, ibc.doorHeight, "International Building Code, 1020"),
-  opening("corner", "right-angle turn in a 44 in corridor", ibc.corridor, ibc.doorHeight, "International Building Code, 1020"),
-  opening(
-    "corner",
-    "right-angle turn in a 1200 mm corridor",
-    1.2,
-    ukStairs.headroom,
-    "Approved Document M, 2015, volume 1; height common practice",
-  ),
-  opening("turning", "US turning space", ada.turningCircle, ada.headroom, "ADA Standards 2010, 304.3.1"),
-  opening("stair", "house stair between rails", irc.belowBothRails, irc.headroom, "International Residential Code 2018, R311.7"),
-  opening(
-    "stair",
-    "UK public stair between rails",
-    ukStairs.betweenRails,
-    ukStairs.headroom,
-    "Approved Documents K and M, 2013 (from memory)",
-  ),
-  opening("stair", "US public stair", ibc.stair, irc.headroom, "International Building Code, 1011.2"),
-  lift("lift 1100 × 1400", ukLift, ukLift.door, "Approved Document M; EN 81-70 type 2"),
-  lift("US lift, side door", adaLifts.sideDoor, adaLifts.sideDoor.door, "ADA Standards 2010, table 407.4.1"),
-  lift("US limited-use lift", adaLifts.limitedUse, adaLifts.limitedUse.door, "ADA Standards 2010, 408.4.1"),
-  opening("headroom", "small van doorway", null, vehicleDoors.small, "Transportation Vehicles Guidelines 2016, T502.2.2"),
-  opening("headroom", "bus doorway", null, vehicleDoors.large, "Transportation Vehicles Guidelines 2016, T502.2.2"),
-  opening("aisle", "aircraft aisle", aircraftAisle.below, null, "14 CFR 25.815 (below 25 in)"),
+  opening("door", "US door", ada.doorWidth, ada.closer, at(adaSource, "404.2.3, 307.4 (78 in under a closer)")),
+  opening("route", "US accessible route", ada.routeWidth, ada.headroom, at(adaSource, "403.5.1, 307.4")),
+  opening("corner", "right-angle turn in a 36 in route", ada.routeWidth, ada.headroom, at(adaSource, "403.5.1")),
+  opening("route", "US escape corridor", ibc.corridor, ibc.doorHeight, at(ibcSource, "1020")),
+  opening("corner", "right-angle turn in a 44 in corridor", ibc.corridor, ibc.doorHeight, at(ibcSource, "1020")),
+  opening("corner", "right-angle turn in a 1200 mm corridor", 1.2, ukStairs.headroom, at(partMSource, "volume 1; height common practice")),
+  opening("turning", "US turning space", ada.turningCircle, ada.headroom, at(adaSource, "304.3.1")),
+  opening("stair", "house stair between rails", irc.belowBothRails, irc.headroom, at(ircSource, "R311.7")),
+  opening("stair", "UK public stair between rails", ukStairs.betweenRails, ukStairs.headroom, partKSource),
+  opening("stair", "US public stair", ibc.stair, irc.headroom, at(ibcSource, "1011.2")),
+  lift("lift 1100 × 1400", ukLift, ukLift.door, at(liftSource, "EN 81-70 type 2; Approved Document M")),
+  lift("US lift, side door", adaLifts.sideDoor, adaLifts.sideDoor.door, at(adaSource, "table 407.4.1")),
+  lift("US limited-use lift", adaLifts.limitedUse, adaLifts.limitedUse.door, at(adaSource, "408.4.1")),
+  opening("headroom", "small van doorway", null, vehicleDoors.small, vehicleSource),
+  opening("headroom", "bus doorway", null, vehicleDoors.large, vehicleSource),
+  opening("aisle", "aircraft aisle", aircraftAisle.below, null, at(aisleSource, "table, below 25 in from the floor")),
 ]

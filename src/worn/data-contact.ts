@@ -1,5 +1,3 @@
-import type { Source } from "../solver/index.js"
-
 /** Regions of the body a moving part may strike. */
 export type BodyRegion =
   | "skull-forehead"
@@ -19,7 +17,7 @@ export type BodyRegion =
 export interface ContactRegion {
   /** Permissible quasi-static (clamping) force, N. */
   readonly force: number
-  /** Permissible transient force over the quasi-static one; null where no contact is permitted. */
+  /** Permissible transient force over the quasi-static one; null where the standard permits no contact. */
   readonly transient: number | null
   /** Permissible quasi-static pressure, Pa: the lowest of the region's measuring points. */
   readonly pressure: number
@@ -29,29 +27,10 @@ export interface ContactRegion {
   readonly mass: number
 }
 
-export const contactSource: Source = {
-  title: "ISO/TS 15066, Robots and robotic devices: collaborative robots",
-  by: "ISO",
-  edition: "2016",
-  where: "tables A.2 (force, pressure), A.3 (body model), A.4 (energy), from memory",
-}
-export const doorForceSource: Source = {
-  title: "EN 12453, Industrial, commercial and garage doors and gates: safety in use of power operated doors",
-  by: "CEN",
-  edition: "2017",
-  where: "force limitation table (from memory)",
-}
-export const foamSource: Source = {
-  title: "Cellular Solids: Structure and Properties",
-  by: "L. J. Gibson, M. F. Ashby",
-  edition: "2nd edition, 1997",
-  where: "chapter 5: foams stiffen sharply near 60 to 80 % compression (from memory)",
-}
-
 const N_PER_CM2 = 1e4
 const N_PER_MM = 1e3
 
-/** Permissible quasi-static pressure by measuring point, N/cm² (ISO/TS 15066, table A.2, from memory). */
+/** Permissible quasi-static pressure by measuring point, N/cm² (ISO/TS 15066, table A.2, not verified). */
 export const contactPressures = {
   "middle-of-forehead": 130,
   temple: 110,
@@ -85,7 +64,7 @@ const region = (force: number, transient: number | null, stiffness: number, mass
   mass,
 })
 
-/** Permissible contact and body model by region (ISO/TS 15066, tables A.2 and A.3, from memory). */
+/** Permissible contact and body model by region (ISO/TS 15066, tables A.2 and A.3, not verified). */
 export const contactRegions: Readonly<Record<BodyRegion, ContactRegion>> = {
   "skull-forehead": region(130, null, 150, 4.4, "middle-of-forehead", "temple"),
   face: region(65, null, 75, 4.4, "masticatory-muscle"),
@@ -101,7 +80,13 @@ export const contactRegions: Readonly<Record<BodyRegion, ContactRegion>> = {
   "lower-leg": region(130, 2, 60, 75, "shin", "calf-muscle"),
 }
 
-/** Closing force limits of power-operated doors, a second opinion (EN 12453, 2017, from memory). */
+/** Regions that nothing may strike, whatever the force: the standard bars head and face, common practice the neck as well. */
+export const noContact: readonly BodyRegion[] = ["skull-forehead", "face", "neck"]
+
+/** Speed at which a walking person comes on, m/s (ISO 13855). */
+export const walkingApproach = 1.6
+
+/** Closing force limits of power-operated doors, a second opinion (EN 12453, 2017, not verified). */
 export const doorForces = {
   /** N, gaps of 50 to 500 mm. */
   dynamic: 400,
@@ -113,5 +98,5 @@ export const doorForces = {
   static: 150,
 } as const
 
-/** Part of a foam pad's thickness that can be used before it turns hard. */
+/** Share of a foam pad's thickness that can be used before it turns hard: the lower end of the published 60 to 80 %. */
 export const usableFoam = 0.6

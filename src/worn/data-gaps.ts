@@ -1,5 +1,3 @@
-import type { Source } from "../solver/index.js"
-
 /** Parts of the body that a closing gap can crush. */
 export type CrushPart = "finger" | "toes" | "hand-wrist-fist" | "arm" | "foot" | "leg" | "head" | "body"
 
@@ -15,9 +13,17 @@ export const crushGaps: Readonly<Record<CrushPart, number>> = {
   body: 0.5,
 }
 
-export const crushGapSource: Source = {
-  title: "ISO 13854, Safety of machinery: minimum gaps to avoid crushing of parts of the human body",
-  by: "ISO",
-  edition: "2017",
-  where: "table 1 (formerly EN 349)",
+/**
+ * Narrowest gap that a part gets into at all, m: slots of ISO 13857 (2019), tables 4 and 7, past which they must stand further
+ * off; head and body by the probe of EN 1176-1 (2017), which is a small child's.
+ */
+export const entryGaps: Readonly<Record<CrushPart, number>> = {
+  finger: 0.004,
+  toes: 0.005,
+  "hand-wrist-fist": 0.012,
+  arm: 0.02,
+  foot: 0.015,
+  leg: 0.035,
+  head: 0.089,
+  body: 0.089,
 }

@@ -1,15 +1,26 @@
-import type { Source } from "../solver/index.js"
-
 /** What is worn, for the adjustment added to the WBGT. */
-export type HeatClothing = "workClothes" | "clothCoverall" | "doubleLayer" | "vapourBarrier"
+export type HeatClothing = "workClothes" | "clothCoverall" | "doubleLayer" | "vapourBarrier" | "vapourBarrierOverClothes"
 
-/** Clothing adjustments, K (ISO 7243:2017, clothing adjustment annex). */
+/**
+ * Clothing adjustments, K (ISO 7243:2017, clothing adjustment annex; NIOSH 2016, table 3-2; over other clothes NR-9, annex III). For
+ * the vapour-tight suit alone the sources print 10 and 11: the higher is kept.
+ */
 export const clothingAdjustments: Readonly<Record<HeatClothing, { readonly label: string; readonly adjustment: number }>> = {
   workClothes: { label: "ordinary work clothes", adjustment: 0 },
   clothCoverall: { label: "woven cloth coverall", adjustment: 0 },
   doubleLayer: { label: "two layers of woven cloth", adjustment: 3 },
   vapourBarrier: { label: "vapour-tight suit, foam or plastic costume", adjustment: 11 },
+  vapourBarrierOverClothes: { label: "vapour-tight suit or costume over other clothes", adjustment: 12 },
 }
+
+/** What a hood, mask or closed head adds to any clothing, K (NR-9, annex III). */
+export const hoodAdjustment = 1
+
+/** Body surface that the classes and limits in watts are stated for, m². */
+export const standardSurface = 1.8
+
+/** Metabolic rate of a standard person at rest, W (class 0). */
+export const standardRest = 115
 
 /** One class of metabolic rate. */
 export interface HeatClass {
@@ -21,7 +32,7 @@ export interface HeatClass {
   readonly notAcclimatized: number
 }
 
-/** ISO 8996:2021 classes with the limits of ISO 7243:2017, table A.1; bounds of the classes and classes 3 and 4 from memory. */
+/** ISO 8996:2021 classes with the limits of ISO 7243:2017, table A.1; classes 3 and 4 not verified. */
 export const heatClasses: readonly HeatClass[] = [
   { rate: 115, upTo: 125, acclimatized: 33, notAcclimatized: 32 },
   { rate: 180, upTo: 235, acclimatized: 30, notAcclimatized: 29 },
@@ -30,25 +41,19 @@ export const heatClasses: readonly HeatClass[] = [
   { rate: 520, upTo: Number.POSITIVE_INFINITY, acclimatized: 25, notAcclimatized: 20 },
 ]
 
-/** NIOSH limits, °C WBGT for a rate in watts: offset − slope·log₁₀(rate); the one for the unacclimatized is from memory. */
+/** NIOSH limits, °C WBGT for a rate in watts: offset − slope·log₁₀(rate); the one for the unacclimatized is not verified. */
 export const nioshHeat = {
   acclimatized: { offset: 56.7, slope: 11.5 },
   notAcclimatized: { offset: 59.9, slope: 14.1 },
 } as const
 
-/** Sources on heat. */
-export const heatSources: readonly Source[] = [
-  {
-    title: "ISO 7243, Ergonomics of the thermal environment: assessment of heat stress using the WBGT index",
-    by: "ISO",
-    edition: "2017",
-    where: "table A.1, clothing adjustment annex",
-  },
-  { title: "ISO 8996, Determination of metabolic rate", by: "ISO", edition: "2021", where: "classes" },
-  {
-    title: "Criteria for a recommended standard: occupational exposure to heat and hot environments",
-    by: "NIOSH",
-    edition: "2016",
-    where: "section 8.1",
-  },
-]
+/** Published adjustment of what is worn, K. */
+export const publishedAdjustment = (clothing: HeatClothing, hood: boolean): number =>
+  clothingAdjustments[clothing].adjustment + (hood ? hoodAdjustment : 0)
+
+/** The higher of the published adjustment and one's own, K: an own figure never makes it cooler. */
+export const adjustmentOf = (worn: {
+  readonly clothing: HeatClothing
+  readonly hood: boolean
+  readonly adjustment: number | null
+}): number => Math.max(worn.adjustment ?? 0, publishedAdjustment(worn.clothing, worn.hood))

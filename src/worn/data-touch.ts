@@ -1,5 +1,3 @@
-import type { Source } from "../solver/index.js"
-
 /** Materials of a touched surface. */
 export type TouchMaterial = "metal" | "coated-metal" | "glass" | "plastic" | "wood"
 
@@ -9,48 +7,6 @@ export const touchMaterials: Readonly<Record<TouchMaterial, string>> = {
   glass: "glass, ceramic or stone",
   plastic: "plastic",
   wood: "wood",
-}
-
-export const isoTouchSource: Source = {
-  title: "ISO 13732-1, Ergonomics of the thermal environment: contact with hot surfaces",
-  by: "ISO",
-  edition: "2006",
-  where: "burn thresholds for short contact, 1 min, 10 min and 8 h (from memory)",
-}
-export const iecTouchSource: Source = {
-  title: "IEC 62368-1, Audio/video, information and communication technology equipment: safety",
-  by: "IEC",
-  edition: "2018",
-  where: "table 38, touch limits TS1 (from memory; plastic 1 to 10 s looked up)",
-}
-export const ecmaTouchSource: Source = {
-  title: "ECMA-287, Safety of electronic equipment",
-  by: "Ecma International",
-  edition: "2nd edition, 2002",
-  where: "touch temperature table, as quoted in an engineering note",
-}
-export const medicalTouchSource: Source = {
-  title: "IEC 60601-1, Medical electrical equipment",
-  by: "IEC",
-  edition: "2005",
-  where: "table 24, applied parts (from memory); 41 °C in the first edition of 1988, decision DSH 422",
-}
-export const burnCurveSource: Source = {
-  title: "ASTM C1055, Standard guide for heated system surface conditions that produce contact burn injuries",
-  by: "ASTM",
-  edition: "2003",
-  where: "figure 1, equations of both curves (from memory); contact times clause 1.4",
-}
-export const lowBurnSource: Source = {
-  title: "What temperatures and duration causes a low temperature burn",
-  by: "Kowa",
-  where: "44 °C in 6 h, time halves with each degree",
-}
-export const painSource: Source = {
-  title: "Touch temperature limits, engineering note after E. Ungar and K. Stroud",
-  by: "NASA Johnson Space Center",
-  edition: "2010",
-  where: "pain from 42 °C (chest) to 45 °C (foot)",
 }
 
 type Limits = Readonly<Record<TouchMaterial, number>>
@@ -81,18 +37,21 @@ export const iecTouch = {
 /** Touch limits, °C, metal and other materials (ECMA-287). */
 export const ecmaTouch = { continuous: 43, tenSeconds: { metal: 55, other: 65 }, second: { metal: 65, other: 85 } } as const
 
-/** Limits of parts that touch a patient, °C (IEC 60601-1, table 24), and the first edition's limit. */
+/** Limits of parts that touch a patient, °C (IEC 60601-1, table 24), and the second edition's limit of 1988. */
 export const medicalTouch = {
   underMinute: { metal: 51, "coated-metal": 51, glass: 56, plastic: 60, wood: 60 } as Limits,
   tenMinutes: 48,
   longer: 43,
-  firstEdition: 41,
+  secondEdition: 41,
 } as const
 
 /** Onset of pain under lasting contact, °C. */
 export const painThreshold = { chest: 42, foot: 45 } as const
 
-/** Accepted contact times, s (ASTM C1055, clause 1.4). */
+/** Contact temperature of a finger on a cold surface, °C: pain, numbness, frostbite (ColdSurf summary). */
+export const coldTouch = { pain: 15, numbness: 7, frostbite: 0 } as const
+
+/** Accepted contact times, s (ASTM C1055): industrial and consumer surfaces. */
 export const contactTimes = { industrial: 5, consumer: 60 } as const
 
 /** Threshold by ISO 13732-1; between printed times the longer one counts, and materials without a short-contact value take the 1 min one. */
@@ -152,7 +111,7 @@ export function burnTime(temperature: number, injury: "reversible" | "lasting"):
   return Math.exp((2 * 352.97) / (b + Math.sqrt(b ** 2 - 4 * 0.51907 * 352.97))) / 1000
 }
 
-/** Time to a low-temperature burn, s: six hours at 44 °C, half for each degree more; null outside 44 to 51 °C. */
+/** Time to a low-temperature burn, s: six hours at 44 °C, half for each degree more (Moritz and Henriques 1947); null outside 44 to 51 °C. */
 export function lowBurnTime(temperature: number): number | null {
   return temperature < 44 || temperature > 51 ? null : burnCurveEnd * 0.5 ** (temperature - 44)
 }

@@ -1,44 +1,6 @@
 import { interpolate } from "../numeric/index.js"
-import type { Source } from "../solver/index.js"
 
-/** Drag coefficients of standard shapes. */
-export const dragSource: Source = {
-  title: "Aeronautical Engineer's Data Book",
-  by: "C. Matthews",
-  edition: "2002",
-  where: "figure 5.13(b), p. 95",
-}
-export const whiteSource: Source = {
-  title: "Fluid Mechanics",
-  by: "F. M. White",
-  edition: "7th edition, 2011",
-  where: "table 7.3, rectangular plate normal to the stream (from memory)",
-}
-export const cengelSource: Source = {
-  title: "Fluid Mechanics: Fundamentals and Applications",
-  by: "Y. A. Çengel, J. M. Cimbala",
-  edition: "2006",
-  where: "table 11-2, rectangular plate (from memory)",
-}
-export const gustSource: Source = {
-  title: "Guidelines for converting between various wind averaging periods in tropical cyclone conditions, WMO/TD-No. 1555",
-  by: "B. A. Harper, J. D. Kepert, J. D. Ginger",
-  edition: "2010",
-  where: "table 1.1, in-land, 3 s gust in a 10 min mean: 1.66 (from memory)",
-}
-export const beaufortSource: Source = {
-  title: "Beaufort scale of wind force, WMO code 1100",
-  by: "World Meteorological Organization",
-  where: "limits in m/s, ten-minute mean at 10 m over open ground",
-}
-export const pedestrianWindSource: Source = {
-  title: "Acceptable wind speeds in towns, Building Science 8, 259–267",
-  by: "A. D. Penwarden",
-  edition: "1973",
-  where: "abstract: discomfort from 5 m/s, definitely unpleasant from 10, dangerous from 20",
-}
-
-/** Single drag coefficients, broadside, by source (Matthews 2002 fig. 5.13(b); Munson 2009 figs 9.19–9.20; NASA teaching table, from memory). */
+/** Single drag coefficients, broadside, by source (Matthews 2002 fig. 5.13(b); Munson 2009 figs 9.19–9.20; a NASA teaching table, not verified). */
 export const dragCoefficients = {
   squarePlate: 1.17,
   longPlate: 1.98,
@@ -60,7 +22,7 @@ const poleDrag = [
   [1, 0.63],
 ] as const
 
-/** Rectangular plate broadside, against short/long side (White 2011, table 7.3, from memory; 2.0 for the endless plate). */
+/** Rectangular plate broadside, against short/long side (White 2011, table 7.3, not verified; 2.0 for the endless plate). */
 const whitePlate = [
   [0, 2],
   [1 / 20, 1.5],
@@ -140,7 +102,7 @@ export function beaufortForce(wind: number): number {
 }
 
 /**
- * Mean wind speed that stands for a Beaufort force, m/s: 0.836·B^1.5 (WMO code 1100, from memory).
+ * Mean wind speed that stands for a Beaufort force, m/s: 0.836·B^1.5 (WMO code 1100).
  *
  * @example
  * ```ts
@@ -152,12 +114,19 @@ export function beaufortSpeed(force: number): number {
   return 0.836 * force ** 1.5
 }
 
-/** Wind speeds felt by people on foot, m/s (Penwarden 1973; Lawson 1990; Melbourne 3 s gust). For people without a panel. */
+/** Largest 3 s gust over a ten-minute mean wind, over land (WMO/TD-No. 1555, table 1.1). */
+export const gustOverLand = 1.66
+
+/** Wind speeds felt by people on foot, m/s (Penwarden 1973; Lawson 1990; Murakami 1986; Melbourne 3 s gust). For people without a panel. */
 export const pedestrianWind = {
   discomfort: 5,
   unpleasant: 10,
   dangerous: 20,
   lawson: { sitting: 4, standing: 6, walking: 8, businessWalking: 10 },
+  /** Gust from which frail people lose their balance, and from which anybody may. */
+  unbalancingGust: 15,
   melbourneGust: 20,
+  /** Highest wind anybody was tested in (Hunt, Poulton and Mumford 1976). */
+  tested: 12.5,
   melbourneExceedance: 0.001,
 } as const

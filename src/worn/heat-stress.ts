@@ -1,7 +1,25 @@
-import type { Power, Temperature, TemperatureDifference } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
-import { takeItOff } from "./care.js"
-import { clothingAdjustments, type HeatClass, type HeatClothing, heatClasses, heatSources, nioshHeat } from "./data-heat.js"
+import type { Length, Mass, Power, Temperature, TemperatureDifference } from "../quantity/index.js"
+import { at, inconsistent, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  adjustmentOf,
+  clothingAdjustments,
+  type HeatClass,
+  type HeatClothing,
+  heatClasses,
+  nioshHeat,
+  publishedAdjustment,
+  standardRest,
+  standardSurface,
+} from "./data-heat.js"
+import { heatCautions } from "./heat-stress-cautions.js"
+import {
+  bodySurfaceSource,
+  childHeatSource,
+  clothingOverSource,
+  metabolicClassSource,
+  nioshHeatSource,
+  wbgtSource,
+} from "./sources-around.js"
 
 /** Input of {@link heatStress}. Give `wbgt` from a meter, or `wetBulb` and `globe`. */
 export interface HeatStressInput {
@@ -17,31 +35,43 @@ export interface HeatStressInput {
   air?: Temperature | null
   /** What is worn under and as the rig. */
   clothing?: HeatClothing
-  /** Adjustment of one's own, in place of the table's. */
+  /** Whether a hood, mask or closed head is worn. */
+  hood?: boolean
+  /** Adjustment of one's own, where it is more than the published one; a lower one is not used. */
   adjustment?: TemperatureDifference | null
   /** Whether the wearer has worked a week or more in such heat. */
   acclimatized?: boolean
-  /** Metabolic rate while resting. */
-  restRate?: Power
+  /** Metabolic rate while resting; without it, rest of a standard person scaled to the wearer, and no more than `rate`. */
+  restRate?: Power | null
+  /** Mass of the wearer: with `stature`, limits stated for a standard person are scaled down to a small wearer. */
+  bodyMass?: Mass | null
+  /** Stature of the wearer. */
+  stature?: Length | null
 }
 
 /** Result of {@link heatStress}. */
 export interface HeatStress {
-  /** WBGT, and with the clothing's adjustment, °C. */
+  /** WBGT, °C. */
   readonly wbgt: number
-  /** WBGT with clothing. */
+  /** WBGT with the clothing's adjustment, °C. */
   readonly effective: number
-  /** Class of metabolic rate, 0 to 4. */
+  /** Body surface of the wearer, m²; absent where mass or stature is not given. */
+  readonly surface: number | null
+  /** Metabolic rate that a standard person of 1.8 m² would have at the same work, W; never below `rate`. */
+  readonly standardRate: number
+  /** Class of that metabolic rate, 0 to 4. */
   readonly metabolicClass: number
-  /** Limit by the class, by the NIOSH curve, and the lower of them, °C. */
+  /** Limit by the class, °C. */
   readonly classLimit: number
-  /** Limit by curve. */
+  /** Limit by the NIOSH curve, °C. */
   readonly curveLimit: number
-  /** Limit. */
+  /** Lower of the two limits, °C. */
   readonly limit: number
   /** Limit less effective WBGT, K; negative where it is exceeded. */
   readonly margin: number
-  /** Mean metabolic rate over an hour that meets curve and class at this heat, W. */
+  /** Metabolic rate while resting, W. */
+  readonly resting: number
+  /** Mean metabolic rate of this wearer over an hour that meets curve and class at this heat, W. */
   readonly rateAtLimit: number
   /** Part of each hour with the rig on that meets it, resting in the same heat; 0 where not even rest does. */
   readonly workShare: number
@@ -66,87 +96,44 @@ function classRate(effective: number, acclimatized: boolean): number {
   return Math.min(allowed.at(-1)?.upTo ?? 0, 10000)
 }
 
-function solve(si: SiOf<HeatStressInput>): HeatStress {
-  const { rate, restRate, acclimatized } = si
+type Si = SiOf<HeatStressInput>
+
+/** Body surface by Du Bois, m². */
+export function bodySurface(mass: number, stature: number): number {
+  return 0.007184 * mass ** 0.425 * (100 * stature) ** 0.725
+}
+
+function solve(si: Si): HeatStress {
+  const { rate, acclimatized, bodyMass, stature } = si
   const wbgt = si.wbgt ?? wbgtOf(si.wetBulb as number, si.globe as number, si.air)
-  const effective = wbgt + (si.adjustment ?? clothingAdjustments[si.clothing].adjustment)
-  const metabolicClass = heatClasses.findIndex((c) => rate <= c.upTo)
+  const effective = wbgt + adjustmentOf(si)
+  const surface = bodyMass === null || stature === null ? null : bodySurface(bodyMass, stature)
+  // the same watts are harder work for a small body; a large one is given nothing for its size
+  const scale = surface === null ? 1 : Math.max(1, standardSurface / surface)
+  const standardRate = rate * scale
+  const resting = si.restRate ?? Math.min(rate, standardRest / scale)
+  const metabolicClass = heatClasses.findIndex((c) => standardRate <= c.upTo)
   const row = heatClasses[metabolicClass] as HeatClass
   const classLimit = acclimatized ? row.acclimatized : row.notAcclimatized
-  const curveLimit = nioshLimit(rate, acclimatized)
+  const curveLimit = nioshLimit(standardRate, acclimatized)
   const limit = Math.min(classLimit, curveLimit)
   const { offset, slope } = nioshHeat[acclimatized ? "acclimatized" : "notAcclimatized"]
-  const rateAtLimit = Math.min(10 ** ((offset - effective) / slope), classRate(effective, acclimatized))
+  const rateAtLimit = Math.min(10 ** ((offset - effective) / slope), classRate(effective, acclimatized)) / scale
   return {
     wbgt,
     effective,
+    surface,
+    standardRate,
     metabolicClass,
     classLimit,
     curveLimit,
     limit,
     margin: limit - effective,
+    resting,
     rateAtLimit,
-    workShare: rateAtLimit >= rate ? 1 : rateAtLimit <= restRate ? 0 : (rateAtLimit - restRate) / (rate - restRate),
+    workShare: rateAtLimit >= rate ? 1 : rateAtLimit <= resting ? 0 : (rateAtLimit - resting) / (rate - resting),
     exceeded: !(effective <= limit),
   }
-}
-
-function cautions(si: SiOf<HeatStressInput>, out: HeatStress): Caution[] {
-  const found: Caution[] = [
-    takeItOff,
-    caution(
-      "heat-can-kill",
-      "warning",
-      "Heat illness comes quickly inside a costume. Confusion, staggering, stopped sweating or collapse is an emergency: cool the wearer and call for help. Someone outside the costume watches, with water and shade; sweat that cannot evaporate makes every limit too high.",
-      "NIOSH 2016; watcher and water: common practice, no source",
-    ),
-  ]
-  if (out.exceeded)
-    found.push(
-      caution(
-        "too-hot",
-        "warning",
-        `The effective WBGT of ${out.effective.toFixed(1)} °C is over the limit of ${out.limit.toFixed(1)} °C: wear the rig ${out.workShare > 0 ? `no more than ${Math.floor(60 * out.workShare)} min of each hour, resting out of it in the shade` : "not at all"}, or at a cooler hour.`,
-        "ISO 7243:2017, table A.1; NIOSH 2016, section 8.1",
-      ),
-    )
-  if (Math.abs(out.classLimit - out.curveLimit) > 1)
-    found.push(
-      caution(
-        "limits-disagree",
-        "note",
-        `The class gives ${out.classLimit.toFixed(0)} °C and the curve ${out.curveLimit.toFixed(1)} °C; the lower counts.`,
-        "ISO 7243:2017 against NIOSH 2016",
-      ),
-    )
-  if (si.adjustment === null && si.clothing !== "vapourBarrier")
-    found.push(
-      caution(
-        "costumes-are-tight",
-        "caution",
-        "Foam, plastic sheet and closed panels keep sweat in: a costume is nearer the vapour-tight suit (+11 K) than work clothes.",
-        "ISO 7243:2017, clothing adjustment annex; common practice for costumes, no source",
-      ),
-    )
-  if (!(si.rate >= 100 && si.rate <= 600))
-    found.push(
-      caution(
-        "outside-range",
-        "caution",
-        "The limits were drawn for work of 100 to 600 W; beyond that they are only carried on, and hard work in heat is cut short by the heart.",
-        "NIOSH 2016, section 8.1 (range from memory)",
-      ),
-    )
-  if (si.acclimatized)
-    found.push(
-      caution(
-        "acclimatized",
-        "note",
-        "Acclimatized means a week or more of such work in such heat, kept up; a parade once a year is not.",
-        "ISO 7243:2017",
-      ),
-    )
-  return found
 }
 
 const temperature = (symbol: string, label: string, typical: readonly [number, number]) =>
@@ -158,10 +145,13 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * WBGT = 0.7·t_nw + 0.2·t_g + 0.1·t_a in the sun, 0.7·t_nw + 0.3·t_g out of it (t_nw natural wet bulb, t_g black globe, t_a
  * air, °C). The clothing's adjustment is added (default: vapour-tight, 11 K) and the sum held against the lower of the
  * ISO 7243 limit for the class of metabolic rate and the NIOSH curve 56.7 − 11.5·log₁₀ M for the acclimatized or
- * 59.9 − 14.1·log₁₀ M for others (M in W, default not acclimatized). `workShare` is the part of the hour whose mean rate
- * meets curve and class, resting at `restRate` (default 115 W) in the same heat. Valid for 100 to 600 W, healthy adults.
+ * 59.9 − 14.1·log₁₀ M for others (M in W, default not acclimatized). M is the metabolic rate of a standard person of 1.8 m² at
+ * the same work: with mass and stature, the wearer's own times max(1, 1.8 m²/S), S by Du Bois. A hood adds 1 K, and an
+ * adjustment of one's own counts only where it is higher than the published one. `workShare` is the part of the hour whose
+ * mean rate meets curve and class, resting at `restRate` in the same heat (default 115 W over the same factor, and no more
+ * than M). Valid for 100 to 600 W, healthy adults.
  *
- * Sources: ISO 7243:2017; ISO 8996:2021; NIOSH 2016, section 8.1 (limit for the unacclimatized from memory).
+ * Sources: ISO 7243:2017; ISO 8996:2021; NIOSH 2016, section 8.1; NR-9 annex III (2019); Du Bois 1916.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -189,28 +179,34 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
       options: optionsFrom(clothingAdjustments, (key) => clothingAdjustments[key].label),
       default: "vapourBarrier",
     },
+    hood: { kind: "flag", label: "hood, mask or closed head", default: false },
     adjustment: {
       kind: "temperatureDifference",
       symbol: "d_o",
-      label: "adjustment of one's own",
+      label: "own adjustment for clothing",
       min: 0,
       max: 20,
       typical: [0, 12],
       default: null,
     },
     acclimatized: { kind: "flag", label: "acclimatized", default: false },
-    restRate: { kind: "power", symbol: "M_r", label: "rate at rest", min: 60, max: 250, typical: [100, 150], default: 115 },
+    restRate: { kind: "power", symbol: "M_r", label: "metabolic rate at rest", min: 40, max: 250, typical: [60, 150], default: null },
+    bodyMass: { kind: "mass", symbol: "m_b", label: "mass of the wearer", min: 20, max: 300, typical: [45, 100], default: null },
+    stature: { kind: "length", symbol: "H_w", label: "stature of the wearer", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: null },
   },
   output: {
     wbgt: { kind: "temperature", symbol: "t_w", label: "WBGT" },
     effective: { kind: "temperature", symbol: "t_e", label: "WBGT with clothing" },
+    surface: { kind: "area", symbol: "S_d", label: "body surface" },
+    standardRate: { kind: "power", symbol: "M_s", label: "metabolic rate of a standard person at this work", unit: "W" },
     metabolicClass: { kind: "number", symbol: "n_c", label: "class of metabolic rate" },
     classLimit: { kind: "temperature", symbol: "t_i", label: "limit by class" },
     curveLimit: { kind: "temperature", symbol: "t_n", label: "limit by curve" },
     limit: { kind: "temperature", symbol: "t_l", label: "limit" },
     margin: { kind: "temperatureDifference", symbol: "d_t", label: "margin" },
+    resting: { kind: "power", symbol: "M_q", label: "metabolic rate while resting", unit: "W" },
     rateAtLimit: { kind: "power", symbol: "M_l", label: "mean rate at the limit", unit: "W" },
-    workShare: { kind: "ratio", symbol: "q_w", label: "part of each hour in the rig", unit: "%" },
+    workShare: { kind: "ratio", symbol: "q_w", label: "share of each hour in the rig", unit: "%" },
     exceeded: { kind: "flag", label: "limit exceeded" },
   },
   example: { rate: "300 W", wetBulb: "20 degC", globe: "25 degC", clothing: "doubleLayer" },
@@ -221,60 +217,121 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
       meaning: "WBGT out of the sun",
       is: "0.7 * t_nw + 0.3 * t_g",
       when: "has_wetBulb and not has_air",
-      source: "ISO 7243:2017",
+      source: wbgtSource,
     },
     {
       symbol: "t_w",
       meaning: "WBGT in the sun",
       is: "0.7 * t_nw + 0.2 * t_g + 0.1 * t_a",
       when: "has_wetBulb and has_air",
-      source: "ISO 7243:2017",
+      source: wbgtSource,
     },
+    {
+      symbol: "d_p",
+      kind: "temperatureDifference",
+      meaning: "published clothing adjustment, hood included",
+      given: (si) => publishedAdjustment(si.clothing, si.hood),
+      source: at(wbgtSource, "clothing adjustment annex"),
+    },
+    { symbol: "d_c", kind: "temperatureDifference", meaning: "adjustment used", is: "d_p", when: "not has_adjustment" },
     {
       symbol: "d_c",
       kind: "temperatureDifference",
-      meaning: "clothing adjustment",
-      given: (si) => si.adjustment ?? clothingAdjustments[si.clothing].adjustment,
-      source: "ISO 7243:2017, clothing adjustment annex",
+      meaning: "adjustment used: an own one counts where it is higher",
+      is: "max(d_o, d_p)",
+      when: "has_adjustment",
     },
     { symbol: "t_e", meaning: "WBGT with clothing", is: "t_w + d_c" },
-    { symbol: "n_c", kind: "number", meaning: "class of metabolic rate", given: (_, out) => out.metabolicClass, source: "ISO 8996:2021" },
+    { symbol: "k_s", kind: "number", meaning: "a standard person", is: "1", when: "not has_bodyMass" },
+    {
+      symbol: "S_d",
+      meaning: "body surface",
+      is: "0.007184 m^2 * (m_b / kg)^0.425 * (H_w / cm)^0.725",
+      when: "has_bodyMass",
+      source: bodySurfaceSource,
+    },
+    {
+      symbol: "k_s",
+      kind: "number",
+      meaning: "how much harder the same watts are for a small body",
+      is: "max(1, 1.8 m^2 / S_d)",
+      when: "has_bodyMass",
+      source: metabolicClassSource,
+    },
+    { symbol: "M_s", meaning: "metabolic rate of a standard person at this work", is: "M * k_s" },
+    { symbol: "M_q", meaning: "resting as given", is: "M_r", when: "has_restRate" },
+    { symbol: "M_q", meaning: "rest of a standard person, scaled", is: "min(M, 115 W / k_s)", when: "not has_restRate" },
+    {
+      symbol: "n_c",
+      kind: "number",
+      meaning: "class of metabolic rate",
+      given: (_, out) => out.metabolicClass,
+      source: metabolicClassSource,
+    },
     {
       symbol: "t_i",
       kind: "temperature",
       meaning: "limit of the class",
       given: (_, out) => out.classLimit,
-      source: "ISO 7243:2017, table A.1",
+      source: at(wbgtSource, "table A.1"),
     },
-    { symbol: "a_o", kind: "number", meaning: "offset of the curve", is: "acclimatized ? 56.7 : 59.9", source: "NIOSH 2016" },
-    { symbol: "a_s", kind: "number", meaning: "slope of the curve", is: "acclimatized ? 11.5 : 14.1", source: "NIOSH 2016" },
-    { symbol: "t_n", meaning: "limit of the curve", is: "(a_o - a_s * log10(M / (1 W)) + 273.15) * (1 K)" },
+    {
+      symbol: "a_o",
+      kind: "number",
+      meaning: "offset of the curve",
+      is: "acclimatized ? 56.7 : 59.9",
+      source: at(nioshHeatSource, "section 8.1"),
+    },
+    {
+      symbol: "a_s",
+      kind: "number",
+      meaning: "slope of the curve",
+      is: "acclimatized ? 11.5 : 14.1",
+      source: at(nioshHeatSource, "section 8.1"),
+    },
+    { symbol: "t_n", meaning: "limit of the curve", is: "(a_o - a_s * log10(M_s / (1 W)) + 273.15) * (1 K)" },
     { symbol: "t_l", meaning: "the lower", is: "min(t_i, t_n)" },
     { symbol: "d_t", meaning: "margin", is: "t_l - t_e" },
     {
       symbol: "M_c",
       kind: "power",
-      meaning: "greatest rate whose class allows this heat",
+      meaning: "highest rate whose class allows this heat",
       given: (si, out) => classRate(out.effective, si.acclimatized),
-      source: "ISO 7243:2017, table A.1",
+      source: at(wbgtSource, "table A.1"),
     },
     {
       symbol: "M_l",
-      meaning: "mean rate that meets curve and class at this heat",
-      is: "min(10^((a_o - (t_e / (1 K) - 273.15)) / a_s) * (1 W), M_c)",
+      meaning: "mean rate of this wearer that meets curve and class at this heat",
+      is: "min(10^((a_o - (t_e / (1 K) - 273.15)) / a_s) * (1 W), M_c) / k_s",
     },
-    { symbol: "q_w", meaning: "part of each hour in the rig", is: "M_l >= M ? 1 : (M_l <= M_r ? 0 : (M_l - M_r) / (M - M_r))" },
+    {
+      symbol: "q_w",
+      meaning: "share of each hour in the rig",
+      is: "M_l >= M ? 1 : (M_l <= M_q ? 0 : (M_l - M_q) / (M - M_q))",
+    },
   ],
-  sources: heatSources,
-  check: ({ wbgt, wetBulb, globe, air, rate, restRate }) => {
+  sources: [wbgtSource, metabolicClassSource, nioshHeatSource, clothingOverSource, bodySurfaceSource, childHeatSource],
+  check: ({ wbgt, wetBulb, globe, air, rate, restRate, bodyMass, stature }) => {
     const faults = []
     const parts = wetBulb !== null || globe !== null || air !== null
     if (wbgt !== null && parts) faults.push(inconsistent(["wbgt"], "wbgt beside its parts", "either wbgt, or wetBulb and globe"))
     if (wbgt === null && wetBulb === null) faults.push(inconsistent(["wetBulb"], "no wbgt and no wetBulb", "wbgt, or wetBulb and globe"))
     if (wbgt === null && globe === null) faults.push(inconsistent(["globe"], "no wbgt and no globe", "wbgt, or wetBulb and globe"))
-    if (!(restRate <= rate)) faults.push(inconsistent(["restRate"], `${restRate} W`, `no more than the rate of ${rate} W`))
+    if (wetBulb !== null && globe !== null && wetBulb > globe)
+      faults.push(
+        inconsistent(
+          ["wetBulb"],
+          "a wet bulb of {wetBulb temperature °C} above the globe",
+          "no more than the globe's {globe temperature °C}: a wet wick is never the warmer of the two",
+          { wetBulb, globe },
+        ),
+      )
+    if (restRate !== null && !(restRate <= rate))
+      faults.push(inconsistent(["restRate"], "{restRate power W} at rest", "no more than the rate of {rate power W}", { restRate, rate }))
+    if ((bodyMass === null) !== (stature === null))
+      faults.push(inconsistent([bodyMass === null ? "bodyMass" : "stature"], "half of the wearer", "both bodyMass and stature, or neither"))
     return faults
   },
   solve,
-  cautions,
+  cautions: heatCautions,
 })

@@ -5,7 +5,8 @@ export function notClearance(covers: string, leavesOut: string, source: Source |
   return caution(
     "not-a-clearance",
     "warning",
-    `An estimate of ${covers}, not a clearance to go ahead: it does not cover ${leavesOut}. Local codes, the event's safety officer and qualified people decide. Fit a quick release that either hand works; pain, numbness, dizziness or breathlessness means take it off at once, and so does any doubt.`,
+    "An estimate of {covers}, not a clearance to go ahead: it does not cover {leavesOut}. Local codes, the event's safety officer and qualified people decide. Fit a quick release that either hand works; pain, numbness, dizziness or breathlessness means take it off at once, and so does any doubt.",
     source,
+    { covers, leavesOut },
   )
 }

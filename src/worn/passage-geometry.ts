@@ -36,26 +36,42 @@ export function turningOf(box: Box): number {
 
 const sidewaysKinds: readonly PassageKind[] = ["door", "route", "corner", "lift", "aisle"]
 
-/** The better way through a place and what it leaves to spare, m. */
-export function passing(box: Box, place: PassagePlace, allowance: number): { readonly way: string; readonly margin: number } {
+/** What decides how a place is passed: its clear width, its height, or the inside of a lift's car. */
+export type Governing = "width" | "height" | "car"
+
+/** How a box gets through a place. */
+export interface Passing {
+  /** `facing`, `sideways`, `turning`, or `no`. */
+  readonly way: string
+  /** What is left to spare, m. */
+  readonly margin: number
+  /** What is tightest. */
+  readonly by: Governing
+  /** Clear size of the place there, m. */
+  readonly room: number
+}
+
+/** The way through a place: facing wherever that fits, else sideways; where nothing fits, the nearest miss. */
+export function passing(box: Box, place: PassagePlace, allowance: number): Passing {
   const along = box.front + box.back
-  const clear = place.width === null ? Number.POSITIVE_INFINITY : place.width - 2 * allowance
-  const ways: (readonly [string, number])[] = []
-  if (place.kind === "turning") ways.push(["turning", clear - turningOf(box)])
-  else {
-    const needed = place.kind === "corner" ? cornerWidth : (across: number) => across
-    ways.push(["facing", clear - needed(box.width, along)])
-    // edging sideways is for level ground only
-    if (sidewaysKinds.includes(place.kind)) ways.push(["sideways", clear - needed(along, box.width)])
+  const others: Omit<Passing, "way">[] = []
+  if (place.height !== null) others.push({ margin: place.height - allowance - box.height, by: "height", room: place.height })
+  if (place.carWidth !== null && place.carDepth !== null) {
+    const margin = carMargin(box.width, along, place.carWidth - 2 * allowance, place.carDepth - 2 * allowance)
+    others.push({ margin, by: "car", room: place.carDepth })
   }
-  const others: number[] = []
-  if (place.height !== null) others.push(place.height - allowance - box.height)
-  if (place.carWidth !== null && place.carDepth !== null)
-    others.push(carMargin(box.width, along, place.carWidth - 2 * allowance, place.carDepth - 2 * allowance))
-  const reckoned = ways.map(([way, spare]) => [way, Math.min(spare, ...others)] as const)
-  // facing comes first wherever it fits; where nothing does, the nearest miss is told
-  const [way, margin] = reckoned.find(([, m]) => m >= 0) ?? reckoned.reduce((best, one) => (one[1] > best[1] ? one : best))
-  return { way: margin >= 0 ? way : "no", margin }
+  const way = (name: string, needed: number): Passing => {
+    const across: Omit<Passing, "way">[] =
+      place.width === null ? [] : [{ margin: place.width - 2 * allowance - needed, by: "width", room: place.width }]
+    const [first, ...rest] = [...across, ...others]
+    return { way: name, ...rest.reduce((least, one) => (one.margin < least.margin ? one : least), first as Omit<Passing, "way">) }
+  }
+  const needed = place.kind === "corner" ? cornerWidth : (across: number) => across
+  const ways = place.kind === "turning" ? [way("turning", turningOf(box))] : [way("facing", needed(box.width, along))]
+  // edging sideways is for level ground only
+  if (sidewaysKinds.includes(place.kind)) ways.push(way("sideways", needed(along, box.width)))
+  const fits = ways.find((w) => w.margin >= 0)
+  return fits ?? { ...ways.reduce((best, one) => (one.margin > best.margin ? one : best)), way: "no" }
 }
 
 /** Worst spare of three sides, both sorted. */

@@ -1,23 +1,21 @@
 import type { Length, Mass } from "../quantity/index.js"
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, citation, type SiOf, type Solver, type Source, solver } from "../solver/index.js"
+import { baggage, container, type PassagePlace, passagePlaces } from "./data-access.js"
+import { passageCautions } from "./passage-cautions.js"
+import { boxMargin, cornerWidth, passing, turningOf } from "./passage-geometry.js"
 import {
   adaSource,
   aisleSource,
-  baggage,
   baggageSource,
-  container,
   containerSource,
   ibcSource,
   ircSource,
   liftSource,
-  type PassagePlace,
   partKSource,
   partMSource,
-  passagePlaces,
+  roadSource,
   vehicleSource,
-} from "./data-access.js"
-import { notClearance } from "./not-clearance.js"
-import { boxMargin, cornerWidth, passing, turningOf } from "./passage-geometry.js"
+} from "./sources-around.js"
 
 /** Space taken by wearer and rig together, as swept through the motion meant. */
 export interface WornEnvelope {
@@ -81,10 +79,16 @@ export interface PlaceFinding {
   readonly folded: string
   /** Spare size that way, m, the allowance already taken off; negative where no way fits. */
   readonly foldedMargin: number
+  /** What is tightest that way: `width` of the place, its `height`, or a lift's `car`. */
+  readonly foldedBy: string
+  /** Clear size of the place there, m. */
+  readonly foldedRoom: number
   /** Raised. */
   readonly raised: string | null
   /** Spare, raised. */
   readonly raisedMargin: number | null
+  /** What is tightest, raised. */
+  readonly raisedBy: string | null
   /** Source. */
   readonly source: string
 }
@@ -113,6 +117,8 @@ export interface Passage {
   readonly containerMargin: number | null
   /** Places the folded rig does not pass. */
   readonly blocked: readonly string[]
+  /** Places the folded rig passes only by edging sideways. */
+  readonly sideways: readonly string[]
   /** Places it passes folded but not raised. */
   readonly foldFor: readonly string[]
   /** Places. */
@@ -120,6 +126,8 @@ export interface Passage {
 }
 
 type Si = SiOf<PassageInput>
+
+const asGiven: Source = { title: "measured, as given", verified: "practice" }
 
 function solve(si: Si): Passage {
   const { folded, raised, packed, allowance, corridor } = si
@@ -132,7 +140,7 @@ function solve(si: Si): Passage {
       height: o.height,
       carWidth: null,
       carDepth: null,
-      source: "as given",
+      source: asGiven,
     })),
   ]
   const found = all.map((place): PlaceFinding => {
@@ -143,9 +151,12 @@ function solve(si: Si): Passage {
       kind: place.kind,
       folded: now.way,
       foldedMargin: now.margin,
+      foldedBy: now.by,
+      foldedRoom: now.room,
       raised: up?.way ?? null,
       raisedMargin: up?.margin ?? null,
-      source: place.source,
+      raisedBy: up?.by ?? null,
+      source: citation(place.source),
     }
   })
   const sides = packed === null ? [] : [packed.length, packed.width, packed.height]
@@ -161,65 +172,10 @@ function solve(si: Si): Passage {
     checkedMassMargin: packed && baggage.mass - packed.mass,
     containerMargin: packed && boxMargin(sides, [container.length, container.doorWidth, container.doorHeight]),
     blocked: found.filter((f) => f.folded === "no").map((f) => f.place),
+    sideways: found.filter((f) => f.folded === "sideways").map((f) => f.place),
     foldFor: found.filter((f) => f.folded !== "no" && f.raised === "no").map((f) => f.place),
     places: found,
   }
-}
-
-/** Clear floor width of an occupied wheelchair, m (ADA Standards, 305.3). */
-const WHEELCHAIR = 0.762
-
-function cautions(si: Si, out: Passage): Caution[] {
-  const found: Caution[] = [
-    notClearance(
-      "sizes against least clear widths that codes publish",
-      "the real place, which may be narrower, furniture, other people, a wearer who cannot see or stoop, or an escape where nothing may slow the way out",
-      "ADA Standards 2010; Approved Document M 2015; International Building Code",
-    ),
-  ]
-  if (out.blocked.length)
-    found.push(
-      caution(
-        "blocked",
-        "caution",
-        `Folded it does not pass: ${out.blocked.join(", ")}. Plan another way, or take it off first.`,
-        "published least clear sizes, named at each place",
-      ),
-    )
-  if (out.foldFor.length)
-    found.push(
-      caution("fold-for", "caution", `Fold before: ${out.foldFor.join(", ")}.`, "published least clear sizes, named at each place"),
-    )
-  const besides = Math.min(out.leftBeside, out.raisedLeftBeside ?? out.leftBeside)
-  if (besides < WHEELCHAIR)
-    found.push(
-      caution(
-        "blocks-corridor",
-        "warning",
-        "The corridor beside the wearer is left with less than the 30 in (762 mm) an occupied wheelchair needs: nobody gets past. Never stand so in a way of escape.",
-        "ADA Standards 2010, 305.3",
-      ),
-    )
-  const high = Math.max(si.folded.height, si.raised?.height ?? 0)
-  if (high > 2.032)
-    found.push(
-      caution(
-        "headroom",
-        "warning",
-        "Higher than 80 in (2032 mm): it strikes lintels, signs and lamps, and outdoors branches and overhead lines, which can kill.",
-        "ADA Standards 2010, 307.4",
-      ),
-    )
-  if (si.raised !== null && (si.raised.width < si.folded.width || si.raised.height < si.folded.height))
-    found.push(
-      caution(
-        "smaller-raised",
-        "note",
-        "Raised it is narrower or lower than folded: give the raised size as swept through the whole motion.",
-        "the envelope is the space swept, not the last pose",
-      ),
-    )
-  return found
 }
 
 const envelopeFields = (mark: string) =>
@@ -238,7 +194,7 @@ const envelopeFields = (mark: string) =>
  * 2·√((w/2)² + max(f, b)²); a right-angle turn between equal corridors needs max(w, (w + d/2)/√2); a door or route needs w
  * facing or d sideways (never sideways on stairs); a car needs w·cos φ + d·sin φ and w·sin φ + d·cos φ at the best angle φ.
  * The allowance (m, default 25 mm, common practice) is kept on every side and above. The corridor in which people pass is
- * 60 in by default. Published sizes are least clear sizes. Facing is told before sideways wherever it fits; nobody is taken to stoop.
+ * 60 in by default. Published sizes are least clear sizes. Facing comes before sideways wherever it fits, and `foldedBy` names what is tightest; nobody is taken to stoop.
  * Valid for rigid, upright boxes in walls square to each other.
  *
  * Sources: ADA Standards (2010), Approved Documents K and M, IBC, IRC, EN 81-70, T502.2.2, 14 CFR 25.815, baggage guidance.
@@ -309,6 +265,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
     checkedMassMargin: { kind: "mass", symbol: "x_m", label: "spare mass of checked baggage" },
     containerMargin: { kind: "length", symbol: "x_k", label: "spare in a 20 ft container" },
     blocked: { kind: "list", label: "does not pass folded", of: { kind: "text", label: "place" } },
+    sideways: { kind: "list", label: "passes only sideways", of: { kind: "text", label: "place" } },
     foldFor: { kind: "list", label: "fold for", of: { kind: "text", label: "place" } },
     places: {
       kind: "list",
@@ -321,8 +278,11 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
           kind: { kind: "text", label: "kind" },
           folded: { kind: "text", label: "folded" },
           foldedMargin: { kind: "length", label: "spare, folded" },
+          foldedBy: { kind: "text", label: "tightest at, folded" },
+          foldedRoom: { kind: "length", label: "clear size there, folded" },
           raised: { kind: "text", label: "raised" },
           raisedMargin: { kind: "length", label: "spare, raised" },
+          raisedBy: { kind: "text", label: "tightest at, raised" },
           source: { kind: "text", label: "source" },
         },
       },
@@ -351,7 +311,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
       meaning: "worst spare of three sides, longest against longest, in 56 × 45 × 25 cm",
       is: "min(0.56 m - max(l_p, w_p, h_p), 0.45 m - (l_p + w_p + h_p - max(l_p, w_p, h_p) - min(l_p, w_p, h_p)), 0.25 m - min(l_p, w_p, h_p))",
       when: "has_packed",
-      source: "IATA cabin baggage guide size",
+      source: at(baggageSource, "cabin baggage guide size"),
     },
     { symbol: "x_h", meaning: "spare in the sum of sides", is: "1.58 m - l_p - w_p - h_p", when: "has_packed" },
     { symbol: "x_m", meaning: "spare mass", is: "23 kg - m_p", when: "has_packed" },
@@ -360,7 +320,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
       meaning: "worst spare of three sides in 5.90 × 2.34 × 2.28 m: the door is smaller than the inside",
       is: "min(5.9 m - max(l_p, w_p, h_p), 2.34 m - (l_p + w_p + h_p - max(l_p, w_p, h_p) - min(l_p, w_p, h_p)), 2.28 m - min(l_p, w_p, h_p))",
       when: "has_packed",
-      source: "20 ft container, approximate",
+      source: containerSource,
     },
   ],
   sources: [
@@ -374,7 +334,8 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
     aisleSource,
     baggageSource,
     containerSource,
+    roadSource,
   ],
   solve,
-  cautions,
+  cautions: passageCautions,
 })

@@ -1,8 +1,9 @@
 import type { Angle, Length } from "../quantity/index.js"
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
-import { nearestAt, type PoseSi } from "./bar-distance.js"
-import { type CrushPart, crushGapSource, crushGaps } from "./data-gaps.js"
-import { notClearance } from "./not-clearance.js"
+import { type SiOf, type Solver, solver } from "../solver/index.js"
+import { closingPlaces, nearestAt, type PoseSi } from "./bar-distance.js"
+import { type CrushPart, crushGaps, entryGaps } from "./data-gaps.js"
+import { pinchCautions } from "./pinch-gap-cautions.js"
+import { crushGapSource, entrapmentSource, mechanics, openingSource } from "./sources-around.js"
 
 /** A bar or edge as the line along its middle. */
 export interface GapBar {
@@ -48,17 +49,19 @@ export interface CrushFinding {
   readonly leastGap: number
   /** How much the gap falls short of it, m; negative where there is room. */
   readonly shortBy: number
-  /** Whether the motion can crush it. */
+  /** Narrowest gap it gets into at all, m. */
+  readonly entryGap: number
+  /** Whether the motion can crush it: somewhere the gap opens wide enough to let it in and closes to less than the least gap. */
   readonly crushes: boolean
 }
 
 /** Result of {@link pinchGap}. */
 export interface PinchGap {
-  /** Least gap found through the motion, m; negative where the parts overlap. */
+  /** Smallest gap found through the motion, m; negative where the parts overlap. */
   readonly gap: number
-  /** Greatest gap found, m. */
+  /** Largest gap found, m. */
   readonly openGap: number
-  /** Where in the motion the gap is least: 0 at the first pose, 1 at the second and so on. */
+  /** Where in the motion the gap is smallest: 0 at the first pose, 1 at the second and so on. */
   readonly at: number
   /** Place of the nearest point on the moving bar's middle, m. */
   readonly movingX: number
@@ -74,9 +77,9 @@ export interface PinchGap {
   readonly crushes: boolean
   /** Each part of the body, smallest gap first. */
   readonly parts: readonly CrushFinding[]
-  /** Least gap less the proven one, m. */
+  /** Smallest gap less the proven one, m. */
   readonly errorEstimate: number
-  /** Places at which the gap was reckoned. */
+  /** Places at which the gap was calculated. */
   readonly evaluations: number
 }
 
@@ -85,6 +88,8 @@ type Si = SiOf<PinchGapInput>
 /** Agreement sought between the gap found and the proven one, m, and the most places to look at. */
 const SOUGHT = 1e-5
 const MOST = 4000
+/** A gap that changes by no more than this in the whole motion, m, stands still. */
+const STILL = 1e-6
 /** Even steps in each leg to begin with. */
 const STEPS = 24
 
@@ -143,11 +148,14 @@ function solve(si: Si): PinchGap {
   const thick = (si.movingThickness + si.fixedThickness) / 2
   const nearest = nearestAt(si, leastAt)
   const certainGap = certain - thick
+  const places = closingPlaces(si, fastest, STILL)
   const parts = (Object.entries(crushGaps) as [CrushPart, number][]).map(([part, leastGap]) => ({
     part,
     leastGap,
     shortBy: leastGap - certainGap,
-    crushes: certainGap < leastGap,
+    entryGap: entryGaps[part],
+    // what is proven to stay wide enough crushes nothing; a gap that never lets the part in, or never closes there, neither
+    crushes: certainGap < leastGap && places.some((p) => p.open - thick > entryGaps[part] && p.closed - thick < leastGap),
   }))
   return {
     gap: least - thick,
@@ -165,46 +173,6 @@ function solve(si: Si): PinchGap {
   }
 }
 
-function cautions(_: Si, out: PinchGap): Caution[] {
-  const found: Caution[] = [
-    notClearance(
-      "gaps between rigid bars that close, drawn in one plane",
-      "shearing between bars that pass each other, drawing in of hair, fingers and cloth, bending and play of the parts, or a gap seen from another side",
-      "ISO 13854, 2017, scope: crushing only",
-    ),
-  ]
-  if (out.crushes) {
-    const names = out.parts.filter((p) => p.crushes).map((p) => p.part.replaceAll("-", " "))
-    found.push(
-      caution(
-        "crush",
-        "warning",
-        `The motion closes to ${(Math.floor(out.certainGap * 10000) / 10).toFixed(1)} mm, less than the published least gap for: ${names.join(", ")}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.`,
-        "ISO 13854, 2017, table 1",
-      ),
-    )
-  }
-  if (out.gap <= 0)
-    found.push(
-      caution(
-        "overlap",
-        "warning",
-        "The parts meet or pass each other: either they collide, or they shear past each other in two planes, which cuts worse than it crushes.",
-        "geometry; ISO 12100, 2010, 6.2.2.1",
-      ),
-    )
-  if (out.errorEstimate > 10 * SOUGHT)
-    found.push(
-      caution(
-        "coarse-proof",
-        "note",
-        `The least gap is proven only to ${(out.errorEstimate * 1000).toFixed(2)} mm; the findings use the proven, smaller gap.`,
-        "bound by the fastest point of the part",
-      ),
-    )
-  return found
-}
-
 const barFields = {
   x1: { kind: "length", symbol: "x_1", label: "first end, across", min: -10, max: 10 },
   y1: { kind: "length", symbol: "y_1", label: "first end, up", min: -10, max: 10 },
@@ -213,17 +181,18 @@ const barFields = {
 } as const
 
 /**
- * Least gap between a moving part and what it moves against, through the whole motion, against the published gaps that
+ * Smallest gap between a moving part and what it moves against, through the whole motion, against the published gaps that
  * do not crush.
  *
  * Formula: gap = min over the motion and all pairs of bars of the distance between their middles, less half of both
  * thicknesses t_m and t_f (m, default 20 mm each). The motion goes evenly from pose to pose (x, y in m, angle in rad). Since no
  * point moves faster than |Δp| + ρ·|Δθ| along a leg (ρ the farthest point from the part's origin), stretches of the motion are
  * halved until no smaller gap than the proven one can hide in any of them, to 10 µm or 4000 places, whichever comes first;
- * the findings use the proven gap. A gap that is always narrow counts as crushing too, since next to it the parts may open.
- * Rigid parts drawn in one plane; crushing only.
+ * the findings use the proven gap. A part of the body can be crushed where, somewhere along the bars, the gap opens wide enough
+ * to let it in and closes to less than its least gap; a narrow gap that stands still crushes nothing, and one that never opens
+ * past 89 mm does not reach a head. Rigid parts drawn in one plane; crushing only.
  *
- * Source: ISO 13854 (2017), table 1.
+ * Sources: ISO 13854 (2017), table 1; ISO 13857 (2019), tables 4 and 7; EN 1176-1 (2017).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -280,14 +249,14 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
     },
   },
   output: {
-    gap: { kind: "length", symbol: "d", label: "least gap found" },
-    openGap: { kind: "length", symbol: "d_o", label: "greatest gap" },
+    gap: { kind: "length", symbol: "d", label: "smallest gap found" },
+    openGap: { kind: "length", symbol: "d_o", label: "largest gap" },
     at: { kind: "number", symbol: "s", label: "place in the motion" },
     movingX: { kind: "length", symbol: "x_m", label: "nearest point of the moving bar, across" },
     movingY: { kind: "length", symbol: "y_m", label: "nearest point of the moving bar, up" },
     fixedX: { kind: "length", symbol: "x_f", label: "nearest point of the fixed bar, across" },
     fixedY: { kind: "length", symbol: "y_f", label: "nearest point of the fixed bar, up" },
-    certainGap: { kind: "length", symbol: "d_c", label: "proven least gap" },
+    certainGap: { kind: "length", symbol: "d_c", label: "proven smallest gap" },
     crushes: { kind: "flag", label: "can crush" },
     parts: {
       kind: "list",
@@ -299,6 +268,7 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
           part: { kind: "text", label: "part" },
           leastGap: { kind: "length", label: "published least gap" },
           shortBy: { kind: "length", label: "short by" },
+          entryGap: { kind: "length", label: "narrowest gap it gets into" },
           crushes: { kind: "flag", label: "can be crushed" },
         },
       },
@@ -319,8 +289,8 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
   },
   formulae: [
     { solved: "d", meaning: "least gap found through the motion" },
-    { symbol: "d_o", kind: "length", meaning: "greatest gap met on the way", given: (_, out) => out.openGap },
-    { symbol: "s", kind: "number", meaning: "place in the motion where the gap is least", given: (_, out) => out.at },
+    { symbol: "d_o", kind: "length", meaning: "largest gap met on the way", given: (_, out) => out.openGap },
+    { symbol: "s", kind: "number", meaning: "place in the motion where the gap is smallest", given: (_, out) => out.at },
     { solved: "x_m", meaning: "nearest point of the moving bar" },
     { solved: "y_m", meaning: "nearest point of the moving bar" },
     { solved: "x_f", meaning: "nearest point of the fixed bar" },
@@ -335,12 +305,12 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
     {
       symbol: "D",
       kind: "length",
-      meaning: "distance of the part's middles at s, reckoned again",
+      meaning: "distance of the part's middles at s, calculated again",
       given: (si, out) => nearestAt(si, out.at).distance,
     },
     { left: "d + (t_m + t_f) / 2", right: "D", meaning: "that is the distance in the pose at s" },
   ],
-  sources: [crushGapSource],
+  sources: [crushGapSource, openingSource, entrapmentSource, mechanics],
   solve,
-  cautions,
+  cautions: pinchCautions,
 })

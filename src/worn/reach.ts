@@ -1,10 +1,11 @@
 import type { Length, Ratio } from "../quantity/index.js"
 import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { holdArm, lengthOf, type Vector } from "./arm.js"
-import { ada, adaSource } from "./data-access.js"
+import { ada } from "./data-access.js"
 import { type Handling, handParts, jointLimits, shoulderBreadth, switchForce } from "./data-reach.js"
 import { statureFractions } from "./data-segments.js"
 import { notClearance } from "./not-clearance.js"
+import { adaSource } from "./sources-around.js"
 import { AAOS, ANSUR, DRILLIS } from "./sources-load.js"
 
 /** Input of {@link reach}. */

@@ -1,15 +1,20 @@
 import type { Area, Density, Length, Mass, Ratio, Speed } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { bodyCentreShare, overturnFactor, standingDragArea, usableFoot } from "./data-balance.js"
+import { beaufortForce, pedestrianWind } from "./data-wind.js"
 import {
-  bodyCentreShare,
+  beaufortSource,
+  bodyCentreSource,
   functionalBaseSource,
-  heavyRigSway,
-  proportionsSource,
-  stabilitySource,
+  gustSafetySource,
+  gustSource,
+  huntSource,
+  melbourneSource,
+  pedestrianWindSource,
   standingDragSource,
-} from "./data-balance.js"
-import { beaufortForce, beaufortSource, gustSource, pedestrianWind, pedestrianWindSource } from "./data-wind.js"
-import { notClearance } from "./not-clearance.js"
+  swaySource,
+} from "./sources-around.js"
+import { tipCautions } from "./tip-over-cautions.js"
 import { windFields } from "./wind-fields.js"
 
 /** Where the wind comes from, as the wearer faces. */
@@ -65,28 +70,40 @@ export interface TipOver {
   readonly usableEdge: number
   /** Weight of wearer and rig, N. */
   readonly weight: number
-  /** Moment of the gust about the ground, N·m, the wearer's body included. */
+  /** Peak gust, m/s. */
+  readonly gust: number
+  /** Moment of the gust on the rig about the ground, N·m. */
   readonly windMoment: number
-  /** Moment that holds upright within the usable edge, N·m. */
+  /** Moment of the gust on the wearer's own body about the ground, N·m; people lean into it, up to the gusts published as safe. */
+  readonly bodyMoment: number
+  /** Moment that the wearer holds within the usable edge, N·m. */
   readonly restoring: number
   /** The same for a stiff body that uses the whole edge, N·m. */
   readonly restoringRigid: number
-  /** Wind moment over usable restoring moment. */
+  /** The rig's wind moment over the usable restoring moment. */
   readonly ratio: number
-  /** Wind moment over the stiff body's restoring moment. */
+  /** The rig's wind moment over the stiff body's restoring moment. */
   readonly ratioRigid: number
-  /** Whether the gust is past what the stance holds with the safety factor. */
+  /** What the air's speed takes of a person alone: its square over that of the 15 m/s gust published as the limit. */
+  readonly bodyUse: number
+  /** That and the rig's share with the safety factor, together; fold from 1. */
+  readonly loading: number
+  /** Whether the wind is past the one to fold at. */
   readonly fold: boolean
-  /** Mean wind at which the gust uses up the usable edge and safety factor, m/s; zero where walking alone does. */
+  /** Mean wind at which stance and safety factor as given are used up, m/s; zero where walking alone does. */
   readonly tipWind: number
-  /** Mean wind at which a stiff body would go over, without safety factor, m/s: the far end of the spread, never a limit to work to. */
-  readonly tipWindRigid: number
-  /** Mean wind at which to fold, m/s: the lower of `tipWind` and 10 m/s. */
+  /** The same with the published usable share of 0.6 and the safety factor of 1.5, m/s. */
+  readonly publishedTipWind: number
+  /** Mean wind at which the rig alone would take a stiff body over, without safety factor, m/s: the far end of the spread, never a limit to work to; absent where the panels catch no wind. */
+  readonly tipWindRigid: number | null
+  /** Mean wind at which gusts reach what is published as safe for a person without a rig, m/s. */
+  readonly bodyWind: number
+  /** Mean wind at which to fold, m/s: the lowest of `tipWind`, `publishedTipWind` and 10 m/s. */
   readonly foldWind: number
   /** Beaufort force to which `foldWind` belongs. */
   readonly foldBeaufort: number
-  /** Base needed on the side tipped over to hold this wind with the safety factor: distance from the weight's line to the edge, m. */
-  readonly edgeNeeded: number
+  /** Distance from the weight's line to the edge that holds this wind with the safety factor, m; absent where the wind is too much for a person alone. */
+  readonly edgeNeeded: number | null
 }
 
 const GRAVITY = 9.80665
@@ -98,9 +115,10 @@ function edgeOf(si: SiOf<TipOverInput>): number {
   return si.from === "front" ? si.heelShare * base + si.weightOffset : (1 - si.heelShare) * base - si.weightOffset
 }
 
-/** Moment of drag per square of air speed, kg: half the density times drag areas times their heights. */
-function momentPerSpeed2(si: SiOf<TipOverInput>): number {
-  return (si.airDensity / 2) * (si.dragArea * si.forceHeight + si.bodyDragArea * bodyCentreShare * si.stature)
+/** Moments of drag per square of air speed, kg, of the rig and of the wearer's body: half the density times drag area times height. */
+function momentsPerSpeed2(si: SiOf<TipOverInput>): { readonly rig: number; readonly body: number } {
+  const half = si.airDensity / 2
+  return { rig: half * si.dragArea * si.forceHeight, body: half * si.bodyDragArea * bodyCentreShare * si.stature }
 }
 
 function solve(si: SiOf<TipOverInput>): TipOver {
@@ -108,110 +126,62 @@ function solve(si: SiOf<TipOverInput>): TipOver {
   const weight = (si.bodyMass + si.rigMass) * GRAVITY
   const edge = edgeOf(si)
   const usableEdge = si.usableShare * edge
-  const perSpeed2 = momentPerSpeed2(si)
-  const windMoment = perSpeed2 * (gustFactor * wind + walking) ** 2
+  const { rig, body } = momentsPerSpeed2(si)
+  const gust = gustFactor * wind
+  const air = gust + walking
   const restoring = weight * usableEdge
   const restoringRigid = weight * edge
   // walking alone may already be too much: then there is no wind to wait for and the answer is zero
-  const windFor = (moment: number) => Math.max(0, (Math.sqrt(moment / perSpeed2) - walking) / gustFactor)
-  const tipWind = windFor(restoring / safetyFactor)
-  const foldWind = Math.min(tipWind, pedestrianWind.unpleasant)
+  const meanOf = (speed: number) => Math.max(0, (speed - walking) / gustFactor)
+  const own = pedestrianWind.unbalancingGust ** -2
+  const windFor = (moment: number, factor: number) => meanOf(1 / Math.sqrt(own + (factor * rig) / moment))
+  const tipWind = windFor(restoring, safetyFactor)
+  const publishedTipWind = windFor(weight * (usableFoot * edge), overturnFactor)
+  const foldWind = Math.min(tipWind, publishedTipWind, pedestrianWind.unpleasant)
+  const windMoment = rig * air ** 2
+  const bodyUse = own * air ** 2
   return {
     edge,
     usableEdge,
     weight,
+    gust,
     windMoment,
+    bodyMoment: body * air ** 2,
     restoring,
     restoringRigid,
     ratio: windMoment / restoring,
     ratioRigid: windMoment / restoringRigid,
+    bodyUse,
+    loading: bodyUse + (safetyFactor * windMoment) / restoring,
     fold: wind >= foldWind,
     tipWind,
-    tipWindRigid: windFor(restoringRigid),
+    publishedTipWind,
+    tipWindRigid: rig > 0 ? meanOf(Math.sqrt(restoringRigid / rig)) : null,
+    bodyWind: meanOf(pedestrianWind.unbalancingGust),
     foldWind,
     foldBeaufort: beaufortForce(foldWind),
-    edgeNeeded: (safetyFactor * windMoment) / (weight * si.usableShare),
+    edgeNeeded: bodyUse < 1 ? (safetyFactor * windMoment) / (weight * si.usableShare * (1 - bodyUse)) : null,
   }
-}
-
-function cautions(si: SiOf<TipOverInput>, out: TipOver): Caution[] {
-  const found: Caution[] = [
-    notClearance(
-      "the moment that one steady gust needs to bring a standing adult over the edge of the feet",
-      "a step at the wrong moment, slopes, kerbs, wet ground, a crowd's push, a gust from another side, fatigue, age, alcohol or a wearer who is a child",
-      "King, Judge and Wolfson 1994 (from memory): the usable base shrinks with age",
-    ),
-  ]
-  if (out.fold)
-    found.push(
-      caution(
-        "fold-now",
-        "warning",
-        "At this wind the panels should be folded: a gust can tip or turn the wearer, and a wearer who falls with a rig on can be hurt badly.",
-        "moments about the edge of the feet; Penwarden 1973 (10 m/s definitely unpleasant)",
-      ),
-    )
-  if (out.tipWind === 0)
-    found.push(
-      caution(
-        "never-open",
-        "warning",
-        "Walking alone uses up what this stance can hold: do not walk with the panels open.",
-        "moments about the edge of the feet",
-      ),
-    )
-  if (si.edge === null && si.from !== "side" && si.stagger === 0)
-    found.push(
-      caution(
-        "stance",
-        "note",
-        "With the feet side by side, wind from the front or from behind has the shortest edge: one foot well ahead of the other helps most.",
-        "moments about the edge of the feet",
-      ),
-    )
-  if (si.usableShare > 0.6)
-    found.push(
-      caution(
-        "usable-share",
-        "caution",
-        "Young adults use about 60 % of the foot's length without stepping, older people less; a larger share is not supported.",
-        "King, Judge and Wolfson 1994, Journal of Gerontology 49 (from memory)",
-      ),
-    )
-  if (si.rigMass >= heavyRigSway.from)
-    found.push(
-      caution(
-        "loaded-sway",
-        "caution",
-        "With packs of 16 to 20.5 kg standing cadets swayed 16 to 52 % faster: under such a rig less of the stance is left for the wind.",
-        "Strube and others 2017 (20 cadets)",
-      ),
-    )
-  if (si.safetyFactor < 1.5)
-    found.push(
-      caution(
-        "safety-factor",
-        "caution",
-        "A factor of 1.5 against overturning is common practice; less leaves nothing for what the estimate misses.",
-      ),
-    )
-  return found
 }
 
 /**
  * Whether a gust on open panels tips the wearer, and the wind speed at which to fold.
  *
- * Formula: M_w = ½·ρ·(A_d·h + A_b·0.56·H)·(G·v + w)²; it is held by M_r = s·(m_b + m_r)·g·e. The wind to fold at is
- * v_f = min(10 m/s, (√(M_r / (k·½·ρ·(A_d·h + A_b·0.56·H))) − w)/G), zero where walking alone is too much. Here A_d is the
- * panels' drag area (m²) and h the height of their force (m), A_b the body's own drag area (m², default 0.84), H the
- * stature (m, default 1.7), G the gust factor (default 1.66), w the walking speed (m/s, default 1.4), m_b and m_r the
- * masses (kg), g standard gravity, e the distance from the weight's line to the edge tipped over (m): a·B + x for wind
- * from the front, (1 − a)·B − x from behind (B foot length, default 0.24 m, plus stagger, default 0; a heel share,
- * default 0.36; x weight offset, default 0), half the stance width (default 0.3 m) from the side. s is the usable share
- * (default 0.6) and k the safety factor (default 1.5, common practice). The stiff-body answer, without s and k, is shown
- * as the far end of the spread. Quasi-static; for standing adults on level ground.
+ * Formula: the gust bears on the rig with M_w = ½·ρ·A_d·h·(G·v + w)², held by M_r = s·(m_b + m_r)·g·e. What the wind does to the
+ * wearer's own body is not held against the stance, since people lean into it, but against the published limit for people
+ * on foot, a gust of 15 m/s; both shares add up: q = (u/15 m/s)² + k·M_w/M_r with u = G·v + w, and it is time to fold where
+ * q reaches 1, at a mean wind of (1/√(1/(15 m/s)² + k·½·ρ·A_d·h/M_r) − w)/G, at the same with the published s = 0.6 and
+ * k = 1.5, or at 10 m/s, whichever comes first. Here A_d is the panels' drag area (m²) and h the height of their force (m),
+ * G the gust factor (default 1.66), w the walking speed (m/s, default 1.4), m_b and m_r the masses (kg), g standard
+ * gravity, e the distance from the weight's line to the edge tipped over (m): a·B + x for wind from the front,
+ * (1 − a)·B − x from behind (B foot length, default 0.24 m, plus stagger, default 0; a heel share, default 0.36; x weight
+ * offset, default 0), half the stance width (default 0.3 m) from either side. s is the usable share (default 0.6) and k the
+ * safety factor (default 1.5, common practice). The body's own moment ½·ρ·A_b·0.56·H·u² (A_b default 0.84 m², H stature,
+ * default 1.7 m) and the stiff-body answer for the rig, without s and k, stand beside it. Quasi-static; for standing adults
+ * on level ground. The 15 m/s are for frail people; nobody was tested above 12.5 m/s.
  *
- * Sources: King, Judge and Wolfson 1994; limits of stability after Nashner; Penwarden 1973; WMO/TD-No. 1555.
+ * Sources: King, Judge and Wolfson 1994; Murakami, Iwasa and Morikawa 1986; Hunt, Poulton and Mumford 1976; Penwarden 1973;
+ * WMO/TD-No. 1555.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -233,7 +203,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
     dragArea: { kind: "area", symbol: "A_d", label: "drag area of the panels", min: 0, max: 50, typical: [0.1, 3] },
     forceHeight: { kind: "length", symbol: "h", label: "height of the panels' force", min: 0, max: 10, typical: [1, 2.5] },
     wind: windFields.wind,
-    from: { kind: "choice", label: "wind from", options: { front: "the front", behind: "behind", side: "the side" }, default: "front" },
+    from: { kind: "choice", label: "wind from", options: { front: "the front", behind: "behind", side: "either side" }, default: "front" },
     gustFactor: windFields.gustFactor,
     walking: windFields.walking,
     footLength: { kind: "length", symbol: "L_f", label: "length of the foot", above: 0, max: 0.4, typical: [0.22, 0.29], default: 0.24 },
@@ -272,7 +242,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
       above: 0,
       max: 1,
       typical: [0.4, 0.8],
-      default: 0.6,
+      default: usableFoot,
     },
     edge: {
       kind: "length",
@@ -283,23 +253,37 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
       typical: [0.05, 0.3],
       default: null,
     },
-    safetyFactor: { kind: "number", symbol: "k", label: "safety factor", min: 1, max: 10, typical: [1, 2], default: 1.5 },
+    safetyFactor: { kind: "number", symbol: "k", label: "safety factor", min: 1, max: 10, typical: [1, 2], default: overturnFactor },
     stature: { kind: "length", symbol: "H", label: "stature", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: 1.7 },
-    bodyDragArea: { kind: "area", symbol: "A_b", label: "drag area of the body", min: 0, max: 3, typical: [0.5, 1.2], default: 0.84 },
+    bodyDragArea: {
+      kind: "area",
+      symbol: "A_b",
+      label: "drag area of the body",
+      min: 0,
+      max: 3,
+      typical: [0.5, 1.2],
+      default: standingDragArea,
+    },
     airDensity: windFields.airDensity,
   },
   output: {
     edge: { kind: "length", symbol: "e", label: "distance to the edge of the feet" },
     usableEdge: { kind: "length", symbol: "e_u", label: "usable distance" },
     weight: { kind: "force", symbol: "W", label: "weight of wearer and rig" },
-    windMoment: { kind: "moment", symbol: "M_w", label: "moment of the gust about the ground" },
-    restoring: { kind: "moment", symbol: "M_r", label: "moment that can hold" },
-    restoringRigid: { kind: "moment", symbol: "M_s", label: "moment of a stiff body" },
-    ratio: { kind: "ratio", symbol: "r", label: "gust against what can hold", unit: "%" },
-    ratioRigid: { kind: "ratio", symbol: "r_s", label: "gust against a stiff body", unit: "%" },
+    gust: { kind: "speed", symbol: "v_g", label: "peak gust" },
+    windMoment: { kind: "moment", symbol: "M_w", label: "moment of the gust on the rig about the ground" },
+    bodyMoment: { kind: "moment", symbol: "M_b", label: "moment of the gust on the body about the ground" },
+    restoring: { kind: "moment", symbol: "M_r", label: "restoring moment within the usable distance" },
+    restoringRigid: { kind: "moment", symbol: "M_s", label: "restoring moment of a stiff body" },
+    ratio: { kind: "ratio", symbol: "r", label: "rig's wind moment over the usable restoring moment", unit: "%" },
+    ratioRigid: { kind: "ratio", symbol: "r_s", label: "rig's wind moment over a stiff body's", unit: "%" },
+    bodyUse: { kind: "ratio", symbol: "q_b", label: "wind on a person alone against the published limit", unit: "%" },
+    loading: { kind: "ratio", symbol: "q", label: "body and rig together, with the safety factor", unit: "%" },
     fold: { kind: "flag", label: "fold the panels" },
     tipWind: { kind: "speed", symbol: "v_p", label: "mean wind that uses up the stance" },
-    tipWindRigid: { kind: "speed", symbol: "v_s", label: "mean wind that tips a stiff body" },
+    publishedTipWind: { kind: "speed", symbol: "v_q", label: "the same with the published share and factor" },
+    tipWindRigid: { kind: "speed", symbol: "v_s", label: "mean wind that tips a stiff body with the rig" },
+    bodyWind: { kind: "speed", symbol: "v_b0", label: "mean wind at the limit of a person without a rig" },
     foldWind: { kind: "speed", symbol: "v_f", label: "mean wind at which to fold" },
     foldBeaufort: { kind: "number", symbol: "B_f", label: "Beaufort force at which to fold" },
     edgeNeeded: { kind: "length", symbol: "e_n", label: "distance to the edge needed in this wind" },
@@ -320,42 +304,85 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
       when: 'not has_edge and equalText(from, "behind")',
     },
     { symbol: "e", meaning: "distance to the outside of the foot", is: "b / 2", when: 'not has_edge and equalText(from, "side")' },
-    { symbol: "e_u", meaning: "distance the wearer can use", is: "s_u * e", source: "King, Judge and Wolfson 1994" },
+    { symbol: "e_u", meaning: "distance the wearer can use", is: "s_u * e", source: functionalBaseSource },
     { symbol: "W", meaning: "weight of wearer and rig", is: "(m_b + m_r) * 9.80665 m/s^2" },
+    { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
+    { symbol: "u", kind: "speed", meaning: "air against wearer and rig", is: "v_g + v_b" },
+    { symbol: "K", kind: "mass", meaning: "rig's moment of drag per square of air speed", is: "rho / 2 * A_d * h" },
+    { symbol: "M_w", meaning: "moment of the gust on the rig", is: "K * u^2" },
     {
-      symbol: "K",
-      kind: "mass",
-      meaning: "moment of drag per square of air speed",
-      is: "rho / 2 * (A_d * h + A_b * 0.56 * H)",
-      source: "body drag at its centre of mass, 0.56 of stature",
+      symbol: "M_b",
+      meaning: "moment of the gust on the body, at its centre of mass",
+      is: "rho / 2 * A_b * 0.56 * H * u^2",
+      source: bodyCentreSource,
     },
-    { symbol: "M_w", meaning: "moment of the gust", is: "K * (G * v_w + v_b)^2" },
-    { symbol: "M_r", meaning: "moment that can hold", is: "W * e_u" },
-    { symbol: "M_s", meaning: "moment of a stiff body", is: "W * e" },
-    { symbol: "r", meaning: "gust against what can hold", is: "M_w / M_r" },
-    { symbol: "r_s", meaning: "gust against a stiff body", is: "M_w / M_s" },
-    { symbol: "v_p", meaning: "mean wind that uses up the stance", is: "max(0 m/s, (sqrt(M_r / (k * K)) - v_b) / G)" },
-    { symbol: "v_s", meaning: "mean wind that tips a stiff body", is: "max(0 m/s, (sqrt(M_s / K) - v_b) / G)" },
-    { symbol: "v_f", meaning: "mean wind at which to fold", is: "min(v_p, 10 m/s)", source: "Penwarden 1973" },
+    { symbol: "M_r", meaning: "restoring moment within the usable distance", is: "W * e_u" },
+    { symbol: "M_s", meaning: "restoring moment of a stiff body", is: "W * e" },
+    { symbol: "r", meaning: "rig against what can hold", is: "M_w / M_r" },
+    { symbol: "r_s", meaning: "rig against a stiff body", is: "M_w / M_s" },
+    {
+      symbol: "q_b",
+      meaning: "wind on a person alone against the published limit",
+      is: "(u / (15 m/s))^2",
+      source: gustSafetySource,
+    },
+    { symbol: "q", meaning: "body and rig together", is: "q_b + k * M_w / M_r" },
+    {
+      symbol: "v_p",
+      meaning: "mean wind that uses up the stance",
+      is: "max(0 m/s, (1 / sqrt(1 / (15 m/s)^2 + k * K / M_r) - v_b) / G)",
+    },
+    {
+      symbol: "v_q",
+      meaning: "the same with the published share and factor",
+      is: "max(0 m/s, (1 / sqrt(1 / (15 m/s)^2 + 1.5 * K / (0.6 * M_s)) - v_b) / G)",
+      source: functionalBaseSource,
+    },
+    {
+      symbol: "v_s",
+      meaning: "mean wind that tips a stiff body with the rig",
+      is: "max(0 m/s, (sqrt(M_s / K) - v_b) / G)",
+      when: "K > 0 kg",
+    },
+    { symbol: "v_b0", meaning: "mean wind at the limit of a person without a rig", is: "max(0 m/s, (15 m/s - v_b) / G)" },
+    { symbol: "v_f", meaning: "mean wind at which to fold", is: "min(v_p, v_q, 10 m/s)", source: pedestrianWindSource },
     {
       symbol: "B_f",
       kind: "number",
       meaning: "Beaufort force at which to fold",
       given: (_, out) => beaufortForce(out.foldWind),
-      source: "WMO code 1100",
+      source: beaufortSource,
     },
-    { symbol: "e_n", meaning: "distance to the edge needed in this wind", is: "k * M_w / (W * s_u)" },
+    {
+      symbol: "e_n",
+      meaning: "distance to the edge needed in this wind",
+      is: "k * M_w / (W * s_u * (1 - q_b))",
+      when: "q_b < 1",
+    },
   ],
-  sources: [functionalBaseSource, stabilitySource, proportionsSource, standingDragSource, gustSource, beaufortSource, pedestrianWindSource],
-  check: (si) => {
-    if (edgeOf(si) <= 0)
-      return [inconsistent(["weightOffset"], "weight that falls outside the feet", "an offset that keeps the weight over the feet")]
-    if (momentPerSpeed2(si) === 0)
-      return [
-        inconsistent(["dragArea"], "nothing for the wind to hold on to", "a drag area and height above zero, of the panels or of the body"),
-      ]
-    return []
-  },
+  sources: [
+    functionalBaseSource,
+    bodyCentreSource,
+    standingDragSource,
+    swaySource,
+    gustSource,
+    gustSafetySource,
+    melbourneSource,
+    huntSource,
+    beaufortSource,
+    pedestrianWindSource,
+  ],
+  check: (si) =>
+    edgeOf(si) <= 0
+      ? [
+          inconsistent(
+            ["weightOffset"],
+            "{weightOffset length} ahead of the body's line, outside the feet",
+            "an offset that keeps the weight over the feet",
+            { weightOffset: si.weightOffset },
+          ),
+        ]
+      : [],
   solve,
-  cautions,
+  cautions: tipCautions,
 })

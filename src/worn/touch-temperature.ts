@@ -1,24 +1,29 @@
 import type { Temperature, Time } from "../quantity/index.js"
-import { type Caution, caution, optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
+import { optionsFrom, type SiOf, type Solver, solver } from "../solver/index.js"
 import {
-  burnCurveSource,
   burnTime,
   ecmaTouchLimit,
-  ecmaTouchSource,
   iecTouchLimit,
-  iecTouchSource,
   isoTouchLimit,
-  isoTouchSource,
-  lowBurnSource,
   lowBurnTime,
   medicalTouchLimit,
-  medicalTouchSource,
-  painSource,
   painThreshold,
   type TouchMaterial,
   touchMaterials,
 } from "./data-touch.js"
-import { notClearance } from "./not-clearance.js"
+import {
+  burnCurveSource,
+  childScaldSource,
+  coldTouchSource,
+  ecmaTouchSource,
+  iecTouchSource,
+  isoTouchSource,
+  lowBurnSource,
+  medicalTouchSource,
+  painSource,
+  touchRoomSource,
+} from "./sources-around.js"
+import { touchCautions } from "./touch-cautions.js"
 
 /** Input of {@link touchTemperature}. */
 export interface TouchTemperatureInput {
@@ -50,6 +55,8 @@ export interface TouchTemperature {
   readonly compared: number
   /** Temperature to expect where it is worn, °C; never taken below the measured one. */
   readonly inUse: number
+  /** Coldest it is to be expected, °C: where it is worn or where it was measured, whichever is colder. */
+  readonly coldest: number
   /** Lowest limit of the standards for this material and time, °C: the one to keep. */
   readonly limit: number
   /** Highest limit of the standards, °C: the far end of the spread. */
@@ -64,7 +71,7 @@ export interface TouchTemperature {
   readonly reversibleTime: number | null
   /** Time to injury through the epidermis, s; absent past six hours. */
   readonly lastingTime: number | null
-  /** Time by the halving rule for low-temperature burns, s; absent outside 44 to 51 °C. */
+  /** Time by the halving rule for long, low-temperature contact, s; absent outside 44 to 51 °C. */
   readonly halvingTime: number | null
   /** Shortest of the three times, s; absent where none applies. */
   readonly burnTime: number | null
@@ -96,6 +103,7 @@ function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
   return {
     compared: si.surface,
     inUse,
+    coldest: si.surface + Math.min(0, si.wornAt - si.measuredAt),
     limit,
     limitHigh: Math.max(...each),
     margin: limit - inUse,
@@ -107,62 +115,6 @@ function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
     burnTime: known.length ? Math.min(...known) : null,
     limits,
   }
-}
-
-function cautions(si: SiOf<TouchTemperatureInput>, out: TouchTemperature): Caution[] {
-  const found: Caution[] = [
-    notClearance(
-      "one surface against published burn thresholds for healthy adult skin",
-      "children, old or numb skin, sleep, pressure that cuts off the blood, large areas, a fault that heats the part further, or skin under a strap that cannot be pulled away",
-      "ISO 13732-1, 2006, scope",
-    ),
-  ]
-  if (out.tooHot)
-    found.push(
-      caution(
-        "too-hot",
-        "warning",
-        `${out.inUse.toFixed(1)} °C is above ${out.limit.toFixed(0)} °C, the lowest published limit for this material and time: skin can be burnt. Space it off the body, spread or remove the heat, or guard it.`,
-        "ISO 13732-1, IEC 62368-1, ECMA-287 and IEC 60601-1, lowest of the four",
-      ),
-    )
-  else if (out.painful)
-    found.push(
-      caution(
-        "painful",
-        "caution",
-        "Lasting contact from 42 °C hurts at the chest and back, below any burn limit: discomfort means take it off.",
-        "NASA touch temperature note, 2010",
-      ),
-    )
-  if (si.wornAt > si.measuredAt)
-    found.push(
-      caution(
-        "warmer-surroundings",
-        "note",
-        "Where it is worn is warmer than where it was measured; the difference is added here, though the equipment standard compares the value measured at 25 °C without it.",
-        "IEC 62368-1, table 38, committee discussion 2020",
-      ),
-    )
-  if (si.contactTime < 0.5)
-    found.push(
-      caution(
-        "shorter-than-scope",
-        "caution",
-        "ISO 13732-1 covers contact of 0.5 s and longer; a shorter touch is judged as if it were 1 s.",
-        "ISO 13732-1, 2006, scope",
-      ),
-    )
-  if (out.burnTime !== null && out.burnTime < 1)
-    found.push(
-      caution(
-        "curve-extrapolated",
-        "caution",
-        "The burn time is below one second, where the curves are only extended.",
-        "ASTM C1055, 2003, figure 1",
-      ),
-    )
-  return found
 }
 
 const inRange = (value: number | null) => (value === null ? 0 : 1)
@@ -177,9 +129,11 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * counts. Burn times are those of ASTM C1055 solved for time, with x = ln(1000·t/s): T_u = 39.468 − 0.41352·x + 190.60/x
  * (reversible) and T_u = 15.005 + 0.51907·x + 352.97/x (through the epidermis), and 6 h · 0.5^(T_u − 44) between 44 and
  * 51 °C. Skin is taken to reach the surface's temperature, the safe side for poor conductors.
- * Valid for healthy adult skin; the curves for 1 s to 6 h.
+ * Valid for healthy adult skin and less than a tenth of it (nor a tenth of the head, nor the face's eyes, nose and mouth); the
+ * curves for 1 s to 6 h.
  *
- * Sources: ISO 13732-1 (2006), IEC 62368-1 (2018) table 38, ECMA-287 (2002), IEC 60601-1 (2005) table 24, ASTM C1055 (2003).
+ * Sources: ISO 13732-1 (2006), IEC 62368-1 (2018) table 38, ECMA-287 (2002), IEC 60601-1 (2005) table 24, ASTM C1055 (2020),
+ * Moritz and Henriques 1947, ColdSurf.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -224,6 +178,7 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
   output: {
     compared: { kind: "temperature", symbol: "T_c", label: "temperature the equipment standard compares" },
     inUse: { kind: "temperature", symbol: "T_u", label: "temperature where worn" },
+    coldest: { kind: "temperature", symbol: "T_k", label: "coldest temperature to expect" },
     limit: { kind: "temperature", symbol: "T_l", label: "lowest published limit" },
     limitHigh: { kind: "temperature", symbol: "T_h", label: "highest published limit" },
     margin: { kind: "temperatureDifference", symbol: "dT", label: "margin to the lowest limit" },
@@ -251,21 +206,22 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
   formulae: [
     { symbol: "T_c", meaning: "temperature the equipment standard compares", is: "T_s" },
     { symbol: "T_u", meaning: "temperature where worn, the difference in surroundings added", is: "T_s + max(0 K, T_w - T_m)" },
-    { symbol: "T_1", kind: "temperature", meaning: "limit of ISO 13732-1", given: (si) => limitOf(0, si), source: "ISO 13732-1, 2006" },
+    { symbol: "T_k", meaning: "coldest to expect", is: "T_s + min(0 K, T_w - T_m)" },
+    { symbol: "T_1", kind: "temperature", meaning: "limit of ISO 13732-1", given: (si) => limitOf(0, si), source: isoTouchSource },
     {
       symbol: "T_2",
       kind: "temperature",
       meaning: "limit TS1 of IEC 62368-1",
       given: (si) => limitOf(1, si),
-      source: "IEC 62368-1, 2018, table 38",
+      source: iecTouchSource,
     },
-    { symbol: "T_3", kind: "temperature", meaning: "limit of ECMA-287", given: (si) => limitOf(2, si), source: "ECMA-287" },
+    { symbol: "T_3", kind: "temperature", meaning: "limit of ECMA-287", given: (si) => limitOf(2, si), source: ecmaTouchSource },
     {
       symbol: "T_4",
       kind: "temperature",
       meaning: "limit of IEC 60601-1",
       given: (si) => limitOf(3, si),
-      source: "IEC 60601-1, 2005, table 24",
+      source: medicalTouchSource,
     },
     { symbol: "T_l", meaning: "lowest limit", is: "min(T_1, T_2, T_3, T_4)" },
     { symbol: "T_h", meaning: "highest limit", is: "max(T_1, T_2, T_3, T_4)" },
@@ -279,21 +235,32 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
       meaning: "first curve solved for time",
       is: "0.001 s * exp((39.468 - y + sqrt((y - 39.468)^2 + 4 * 0.41352 * 190.6)) / (2 * 0.41352))",
       when: "f_1 > 0",
-      source: "ASTM C1055, figure 1",
+      source: burnCurveSource,
     },
     {
       symbol: "t_2",
       meaning: "second curve solved for time",
       is: "0.001 s * exp(2 * 352.97 / (y - 15.005 + sqrt((y - 15.005)^2 - 4 * 0.51907 * 352.97)))",
       when: "f_2 > 0",
-      source: "ASTM C1055, figure 1",
+      source: burnCurveSource,
     },
-    { symbol: "t_3", meaning: "time by the halving rule", is: "6 h * 0.5^(y - 44)", when: "f_3 > 0", source: "Kowa" },
+    { symbol: "t_3", meaning: "time by the halving rule", is: "6 h * 0.5^(y - 44)", when: "f_3 > 0", source: lowBurnSource },
     { symbol: "t_b", meaning: "shortest of these times", is: "t_1", when: "f_1 > 0" },
     { symbol: "t_b", meaning: "shortest of these times", is: "min(t_1, t_2)", when: "f_2 > 0" },
     { symbol: "t_b", meaning: "shortest of these times", is: "min(t_b, t_3)", when: "f_3 > 0" },
   ],
-  sources: [isoTouchSource, iecTouchSource, ecmaTouchSource, medicalTouchSource, burnCurveSource, lowBurnSource, painSource],
+  sources: [
+    isoTouchSource,
+    iecTouchSource,
+    ecmaTouchSource,
+    medicalTouchSource,
+    burnCurveSource,
+    lowBurnSource,
+    painSource,
+    touchRoomSource,
+    coldTouchSource,
+    childScaldSource,
+  ],
   solve,
-  cautions,
+  cautions: touchCautions,
 })

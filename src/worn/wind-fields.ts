@@ -1,5 +1,6 @@
 import type { Density, Speed } from "../quantity/index.js"
 import type { Fields } from "../solver/index.js"
+import { gustOverLand } from "./data-wind.js"
 
 /** The wind and how the wearer meets it. */
 interface MetWind {
@@ -12,7 +13,7 @@ interface MetWind {
 /** Field descriptions of the wind that every solver of it takes. */
 export const windFields: Fields<MetWind> = {
   wind: { kind: "speed", symbol: "v_w", label: "mean wind speed", min: 0, max: 40, typical: [0, 15] },
-  gustFactor: { kind: "number", symbol: "G", label: "gust factor", min: 1, max: 3, typical: [1, 2], default: 1.66 },
+  gustFactor: { kind: "number", symbol: "G", label: "gust factor", min: 1, max: 3, typical: [1, 2], default: gustOverLand },
   walking: {
     kind: "speed",
     symbol: "v_b",

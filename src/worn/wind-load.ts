@@ -1,18 +1,18 @@
 import type { Angle, AngularSpeed, Density, Length, Speed } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { beaufortForce, dragSpread, gustOverLand, type PanelShape, pedestrianWind } from "./data-wind.js"
+import { notClearance } from "./not-clearance.js"
 import {
-  beaufortForce,
   beaufortSource,
   cengelSource,
   dragSource,
-  dragSpread,
+  gustSafetySource,
   gustSource,
-  type PanelShape,
-  pedestrianWind,
+  melbourneSource,
   pedestrianWindSource,
   whiteSource,
-} from "./data-wind.js"
-import { notClearance } from "./not-clearance.js"
+} from "./sources-around.js"
+import { gustCautions } from "./wind-cautions.js"
 import { windFields } from "./wind-fields.js"
 
 /** Input of {@link windLoad}. */
@@ -25,7 +25,7 @@ export interface WindLoadInput {
   wind: Speed
   /** Shape as the wind meets it. */
   shape?: PanelShape
-  /** A drag coefficient of one's own, in place of the published spread. */
+  /** An own drag coefficient, in place of the published spread. */
   dragCoefficient?: number | null
   /** Peak gust over mean wind. */
   gustFactor?: number
@@ -45,9 +45,9 @@ export interface WindLoadInput {
 
 /** Result of {@link windLoad}. */
 export interface WindLoad {
-  /** Least published drag coefficient for the shape. */
+  /** Lowest published drag coefficient for the shape. */
   readonly dragLow: number
-  /** Greatest published drag coefficient; the loads use this one. */
+  /** Highest published drag coefficient; the loads use this one. */
   readonly dragHigh: number
   /** Peak gust, m/s. */
   readonly gust: number
@@ -59,11 +59,11 @@ export interface WindLoad {
   readonly pressure: number
   /** Force on one panel, N. */
   readonly force: number
-  /** The same with the least published coefficient, N. */
+  /** The same with the lowest published coefficient, N. */
   readonly forceLow: number
   /** Moment of one panel's force about its hinge, N·m. */
   readonly hingeMoment: number
-  /** The same with the least published coefficient, N·m. */
+  /** The same with the lowest published coefficient, N·m. */
   readonly hingeMomentLow: number
   /** Force of all panels, N. */
   readonly totalForce: number
@@ -135,44 +135,39 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
       caution(
         "drag-spread",
         "note",
-        `Published drag coefficients for this shape run from ${out.dragLow.toFixed(2)} to ${out.dragHigh.toFixed(2)}; the loads use the highest.`,
-        "White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b)",
+        "Published drag coefficients for this shape run from {dragLow} to {dragHigh}; the loads use the highest.",
+        whiteSource,
+        { dragLow: out.dragLow, dragHigh: out.dragHigh },
       ),
     )
-  if (si.dragCoefficient !== null && out.dragHigh < dragSpread(si.shape, si.span, si.chord).high)
+  const published = dragSpread(si.shape, si.span, si.chord).high
+  if (si.dragCoefficient !== null && si.dragCoefficient < published)
     found.push(
       caution(
         "drag-below-published",
         "caution",
-        `The drag coefficient given is below the highest published one for this shape, ${dragSpread(si.shape, si.span, si.chord).high.toFixed(2)}.`,
-        "White 2011, table 7.3; Matthews 2002, fig. 5.13(b)",
+        "The drag coefficient given, {given.dragCoefficient}, is below the highest published one for this shape, {published}: the loads may be low by that ratio.",
+        whiteSource,
+        { "given.dragCoefficient": si.dragCoefficient, published },
       ),
     )
-  if (out.gust >= pedestrianWind.melbourneGust)
-    found.push(
-      caution(
-        "dangerous-gust",
-        "warning",
-        "Gusts of 20 m/s are dangerous to people on foot even without a panel: stay indoors, folded.",
-        "Penwarden 1973, Building Science 8, abstract; Melbourne's 3 s gust criterion",
-      ),
-    )
-  else if (si.wind >= pedestrianWind.discomfort)
+  found.push(...gustCautions(out.gust))
+  if (out.gust < pedestrianWind.unbalancingGust && si.wind >= pedestrianWind.discomfort)
     found.push(
       caution(
         "uncomfortable-wind",
         "caution",
         "A mean wind from 5 m/s is felt as uncomfortable and from 10 m/s as definitely unpleasant by people without a panel; fold early.",
-        "Penwarden 1973, Building Science 8, abstract",
+        pedestrianWindSource,
       ),
     )
-  if (si.gustFactor < 1.66)
+  if (si.gustFactor < gustOverLand)
     found.push(
       caution(
         "low-gust-factor",
         "caution",
         "Over land a 3 s gust reaches about 1.66 times the ten-minute mean, more between buildings; a lower factor fits only a speed that is itself a gust.",
-        "WMO/TD-No. 1555, 2010, table 1.1 (from memory)",
+        gustSource,
       ),
     )
   return found
@@ -232,16 +227,16 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
     airDensity: windFields.airDensity,
   },
   output: {
-    dragLow: { kind: "number", symbol: "C_l", label: "least published drag coefficient" },
-    dragHigh: { kind: "number", symbol: "C_h", label: "greatest published drag coefficient" },
+    dragLow: { kind: "number", symbol: "C_l", label: "lowest published drag coefficient" },
+    dragHigh: { kind: "number", symbol: "C_h", label: "highest published drag coefficient" },
     gust: { kind: "speed", symbol: "v_g", label: "peak gust" },
     relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
     tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
     pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
     force: { kind: "force", symbol: "F", label: "force on one panel" },
-    forceLow: { kind: "force", symbol: "F_l", label: "force by the least coefficient" },
+    forceLow: { kind: "force", symbol: "F_l", label: "force by the lowest coefficient" },
     hingeMoment: { kind: "moment", symbol: "M", label: "moment about the hinge" },
-    hingeMomentLow: { kind: "moment", symbol: "M_l", label: "moment by the least coefficient" },
+    hingeMomentLow: { kind: "moment", symbol: "M_l", label: "moment by the lowest coefficient" },
     totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
     groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
     forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },
@@ -253,18 +248,18 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
     {
       symbol: "C_l",
       kind: "number",
-      meaning: "least published drag coefficient of the shape",
+      meaning: "lowest published drag coefficient of the shape",
       given: (si) => coefficients(si).low,
-      source: "White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b)",
+      source: whiteSource,
     },
     {
       symbol: "C_h",
       kind: "number",
-      meaning: "greatest published drag coefficient of the shape",
+      meaning: "highest published drag coefficient of the shape",
       given: (si) => coefficients(si).high,
-      source: "White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b)",
+      source: whiteSource,
     },
-    { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: "WMO/TD-No. 1555, 2010, table 1.1" },
+    { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
     { symbol: "v_r", meaning: "air against the panel at its hinge: speeds add before squaring", is: "v_g + v_b" },
     { symbol: "v_t", meaning: "air against the tip", is: "v_r + omega * L" },
     { symbol: "q", meaning: "dynamic pressure", is: "rho / 2 * v_r^2" },
@@ -281,9 +276,9 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
       is: "rho / 2 * c * (v_r^2 * L^2 / 2 + 2 * v_r * omega * L^3 / 3 + omega^2 * L^4 / 4)",
     },
     { symbol: "F", meaning: "force on one panel", is: "C_h * F_1" },
-    { symbol: "F_l", meaning: "force by the least coefficient", is: "C_l * F_1" },
+    { symbol: "F_l", meaning: "force by the lowest coefficient", is: "C_l * F_1" },
     { symbol: "M", meaning: "moment about the hinge", is: "C_h * M_1" },
-    { symbol: "M_l", meaning: "moment by the least coefficient", is: "C_l * M_1" },
+    { symbol: "M_l", meaning: "moment by the lowest coefficient", is: "C_l * M_1" },
     { symbol: "F_t", meaning: "force of all panels", is: "n * F" },
     { symbol: "M_g", meaning: "moment about the ground", is: "n * (F * h + M * sin(phi))" },
     {
@@ -299,10 +294,10 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
       kind: "number",
       meaning: "Beaufort force of the mean wind",
       given: (si) => beaufortForce(si.wind),
-      source: "WMO code 1100",
+      source: beaufortSource,
     },
   ],
-  sources: [whiteSource, cengelSource, dragSource, gustSource, beaufortSource, pedestrianWindSource],
+  sources: [whiteSource, cengelSource, dragSource, gustSource, beaufortSource, pedestrianWindSource, gustSafetySource, melbourneSource],
   check: ({ span, hingeHeight, raise }) =>
     hingeHeight + span * Math.sin(raise) < 0
       ? [inconsistent(["raise"], "a panel that reaches below the ground", "a raise that keeps the tip at or above the ground")]

@@ -8,6 +8,7 @@ import {
   ibc,
   irc,
   passagePlaces,
+  roadVehicle,
   ukDoors,
   ukDwellingDoors,
   ukLift,
@@ -120,6 +121,7 @@ export const accessChecks: Readonly<Record<string, Check>> = {
       inch(passage({ folded: { width: `${span} in`, front: 0.3, back: 0.3, height: 1.8 }, corridor: `${i.corridor_in} in` }).leftBeside),
     ),
   }),
+  "parade-road-vehicle-envelope": () => ({ width_m: roadVehicle.width, height_m: roadVehicle.clearance }),
   "access-ada-turn": () => {
     const [approach, turn, leave] = inches(ada.turnAround.tight)
     return { approach_in: approach, turn_in: turn, leave_in: leave, waived_at_in: inch(ada.turnAround.wide[1]) }

@@ -82,6 +82,10 @@ export const contactChecks: Readonly<Record<string, Check>> = {
       foam_compression_mm: out.paddingCompression * 1000,
     }
   },
+  "pinch-en12453-time-window": (i) => ({
+    static_window_s: i.total_s - doorForces.dynamicTime,
+    static_force_max_N: doorForces.static,
+  }),
   "door-force-limits": () => ({
     dynamic_force_N: doorForces.dynamic,
     dynamic_duration_s: doorForces.dynamicTime,

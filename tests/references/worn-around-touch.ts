@@ -1,6 +1,7 @@
 import { readQuantity } from "../../src/quantity/index.js"
 import {
   burnTemperature,
+  coldTouch,
   contactTimes,
   iecTouch,
   isoTouchLimit,
@@ -27,7 +28,7 @@ const wornBand = `${iecTouch.wornLow}-${iecTouch.wornHigh}`
 
 /** Touch rows. */
 export const touchChecks: Readonly<Record<string, Check>> = {
-  "touch-60601-2nd-41": () => ({ limit_degC: medicalTouch.firstEdition }),
+  "touch-60601-2nd-41": () => ({ limit_degC: medicalTouch.secondEdition }),
   "touch-60601-applied": () => ({
     limit_degC: [
       limitBy("IEC 60601-1", "metal", 30),
@@ -84,6 +85,14 @@ export const touchChecks: Readonly<Record<string, Check>> = {
     const out = touchTemperature({ surface: i.skin_start_degC + i.rise_K, material: "plastic", contactTime: 3600 })
     return out.margin === 0 ? { limit_degC: out.limit } : {}
   },
+  "cold-touch-criteria": () => ({
+    pain_degC: coldTouch.pain,
+    numbness_degC: coldTouch.numbness,
+    frostbite_degC: coldTouch.frostbite,
+  }),
+  "scald-full-thickness-burn-foundation": (i) => ({
+    temperature_degC: (i.temperature_degF as number[]).map((t) => readQuantity("temperature", `${t} degF`)),
+  }),
   "pb-worn-burn-time-fahrenheit": (i) => ({
     temperature_degC: (i.temperature_degF as number[]).map((t) => readQuantity("temperature", `${t} degF`)),
   }),

@@ -150,5 +150,20 @@ export const windChecks: Readonly<Record<string, Check>> = {
     loads_kg[0] === heavyRigSway.from && loads_kg[1] === heavyRigSway.to
       ? { rise_percent_low: 100 * heavyRigSway.riseLow, rise_percent_high: 100 * heavyRigSway.riseHigh }
       : {},
+  "wind-force-on-standing-person": (i) => {
+    const height = 0.56 * 1.7
+    const force = (i.speed_m_per_s as number[]).map(
+      (wind) =>
+        tipOver({
+          ...{ bodyMass: i.mass_kg, rigMass: 0, dragArea: 0, forceHeight: 0, gustFactor: 1, walking: 0, stature: 1.7 },
+          bodyDragArea: i.drag_area_m2,
+          airDensity: i.density_kg_per_m3,
+          wind,
+        }).bodyMoment / height,
+    )
+    const share = force.map((f) => f / (i.mass_kg * 9.80665))
+    return { force_N: force, weight_fraction: share, lean_deg: share.map((x) => (Math.atan(x) * 180) / Math.PI) }
+  },
+  "wind-tunnel-hunt-tests": () => ({ verbal_speed_max_m_per_s: pedestrianWind.tested }),
   "worn-los-sway": () => ({ ap_total_deg: stabilityLimits.foreAft, ml_total_deg: stabilityLimits.sideways }),
 }

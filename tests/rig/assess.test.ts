@@ -138,7 +138,7 @@ const cases: Readonly<Record<string, Case>> = {
   },
   straps: { vary: scale(["straps", "width"]), remove: without("straps"), missing: "straps" },
   schedule: { vary: scale(["parts", 0, "mass"]), remove: without("schedule"), missing: "schedule" },
-  "heat-stress": { vary: scale(["heat", "wetBulb"]), remove: without("heat"), missing: "heat" },
+  "heat-stress": { vary: scale(["heat", "wetBulb"], ["heat", "globe"]), remove: without("heat"), missing: "heat" },
   "wind-holding": { vary: scale(["wind", "wind"]), remove: without("wind"), missing: "wind" },
   "tip-over": { vary: scale(["wind", "wind"]), remove: without("wearer"), missing: "wearer" },
   ways: { vary: scale(["venue", "own", 0, "width"]), remove: without("venue"), missing: "venue" },
@@ -146,7 +146,8 @@ const cases: Readonly<Record<string, Case>> = {
   reach: { vary: scale(["reach", "ahead"]), remove: without("reach"), missing: "reach" },
   pinch: { vary: scale(["pinch", "fixed", 0, "y2"]), remove: without("pinch"), missing: "pinch" },
   contact: {
-    prepare: (d) => set(d, ["contact", "approach"], 0.1),
+    // the demo rigs strike at face height, where nothing is allowed
+    prepare: (d) => set(set(d, ["contact", "approach"], 0.1), ["contact", "region"], "chest"),
     vary: scale(["contact", "approach"]),
     remove: without("contact"),
     missing: "contact",

@@ -61,6 +61,54 @@ describe("heatStress by second routes", () => {
     expect(margins).toEqual([...margins].sort((a, b) => b - a))
   })
 
+  it("scales the limits down to a small wearer by body surface, and gives a large one nothing", () => {
+    // Mosteller's formula for body surface, a second one beside Du Bois: within 3 % of it for these
+    for (const [bodyMass, stature] of [
+      [40, 1.45],
+      [48, 1.5],
+      [55, 1.6],
+    ] as const) {
+      const out = heatStress({ rate: 300, wbgt: 20, bodyMass, stature })
+      const mosteller = Math.sqrt((bodyMass * stature * 100) / 3600)
+      expect(Math.abs((out.surface as number) / mosteller - 1)).toBeLessThan(0.03)
+      // what the small wearer does at 300 W is what a standard person does at more
+      const grown = heatStress({ rate: out.standardRate, wbgt: 20 })
+      expect(out.standardRate).toBeCloseTo((300 * 1.8) / (out.surface as number), 9)
+      expect([out.limit, out.metabolicClass]).toEqual([grown.limit, grown.metabolicClass])
+      expect(out.limit).toBeLessThan(heatStress({ rate: 300, wbgt: 20 }).limit)
+      expect(out.rateAtLimit / grown.rateAtLimit).toBeCloseTo((out.surface as number) / 1.8, 9)
+    }
+    const large = heatStress({ rate: 300, wbgt: 20, bodyMass: 120, stature: 1.95 })
+    expect(large.limit).toBe(heatStress({ rate: 300, wbgt: 20 }).limit)
+    // 300 W: class 2 for a grown man, class 3 for a wearer of 1.3 m²
+    expect(heatStress({ rate: 300, wbgt: 20 }).metabolicClass).toBe(2)
+    expect(heatStress({ rate: 300, wbgt: 20, bodyMass: 37, stature: 1.44 }).metabolicClass).toBe(3)
+  })
+
+  it("answers light and standing work without being told of rest", () => {
+    for (const rate of [60, 80, 100, 114, 115, 116]) {
+      const out = heatStress({ rate, wbgt: 40 })
+      expect(out.resting).toBe(Math.min(rate, 115))
+      expect(out.workShare).toBe(0)
+    }
+    expect(heatStress({ rate: 100, restRate: 90, wbgt: 20 }).resting).toBe(90)
+  })
+
+  it("keeps to the published adjustment where an own one is lower, adds the hood, and takes a higher one", () => {
+    const effective = (given: object) => heatStress({ rate: 200, wbgt: 20, ...given }).effective
+    expect(effective({})).toBe(31)
+    expect(effective({ hood: true })).toBe(32)
+    expect(effective({ clothing: "vapourBarrierOverClothes", hood: true })).toBe(33)
+    expect(effective({ adjustment: 2 })).toBe(31)
+    expect(effective({ adjustment: 14 })).toBe(34)
+    expect(effective({ adjustment: 2, clothing: "workClothes" })).toBe(22)
+  })
+
+  it("refuses a wet bulb warmer than the globe", () => {
+    expect(() => heatStress({ rate: 300, wetBulb: 30, globe: 10 })).toThrow(/30 °C above the globe/)
+    expect(heatStress({ rate: 300, wetBulb: 30, globe: 30 }).wbgt).toBe(30)
+  })
+
   it("takes a meter's value or the thermometers, not both, and warns", () => {
     expect(heatStress.attempt({ rate: 300, wbgt: 20, wetBulb: 18 }).ok).toBe(false)
     expect(heatStress.attempt({ rate: 300, wetBulb: 18 }).ok).toBe(false)

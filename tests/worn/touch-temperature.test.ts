@@ -66,7 +66,33 @@ describe("touchTemperature", () => {
       expect(touchTemperature({ surface: 43.1, material }).tooHot).toBe(true)
     }
     const codes = touchTemperature({ surface: 42.5, material: "plastic" }).cautions.map((c) => c.code)
-    expect(codes).toEqual(["not-a-clearance", "painful"])
+    expect(codes).toEqual(["not-a-clearance", "adults-only", "painful"])
+  })
+
+  it("agrees with printed seconds to a full-thickness scald within a factor of two", () => {
+    // Burn Foundation: 15, 5, 2 and 1 s at 133, 140, 149 and 156 °F
+    for (const [fahrenheit, seconds] of [
+      [133, 15],
+      [140, 5],
+      [149, 2],
+      [156, 1],
+    ] as const) {
+      const ratio = (touchTemperature({ surface: `${fahrenheit} degF`, material: "metal" }).lastingTime as number) / seconds
+      expect(ratio).toBeGreaterThan(0.5)
+      expect(ratio).toBeLessThan(2)
+    }
+  })
+
+  it("warns of metal in the cold, and of any cold surface, by the colder of where it is worn and measured", () => {
+    const codes = (surface: number, material: TouchMaterial, wornAt = 20) =>
+      touchTemperature({ surface, material, measuredAt: 20, wornAt }).cautions.map((c) => c.code)
+    expect(codes(0, "metal")).toContain("cold-metal")
+    expect(codes(0, "coated-metal")).toContain("cold-metal")
+    expect(codes(0, "plastic")).not.toContain("cold-metal")
+    expect(codes(0, "plastic")).toContain("cold-surface")
+    expect(codes(15.1, "metal")).not.toContain("cold-surface")
+    expect(codes(20, "metal", 0)).toContain("cold-metal")
+    expect(codes(-5, "metal", 40)).toContain("cold-metal")
   })
 
   it("says where it goes past its sources", () => {
