@@ -1,4 +1,5 @@
-import { existsSync, readFileSync } from "node:fs"
+import { existsSync, readdirSync, readFileSync } from "node:fs"
+import { join } from "node:path"
 import type { Fault } from "./fault.js"
 
 /** A fault that no input can show, with the argument why. */
@@ -10,15 +11,18 @@ export interface Equivalent {
 /** Share of the faults tried that may count as equivalent. */
 export const MOST = 0.05
 
-/** Reads the arguments. */
-export function equivalentsIn(path: string): Equivalent[] {
-  if (!existsSync(path)) return []
-  const list = JSON.parse(readFileSync(path, "utf8")) as Equivalent[]
-  for (const { fault, reason } of list) {
-    if (typeof fault !== "string" || typeof reason !== "string" || reason.trim().length < 20)
-      throw new Error(`${path}: every entry has a fault and a reason in a sentence: ${JSON.stringify({ fault, reason })}`)
-  }
-  return list
+/** Reads the arguments: every `equivalents*.json` of a folder. */
+export function equivalentsIn(folder: string): Equivalent[] {
+  if (!existsSync(folder)) return []
+  const names = readdirSync(folder).filter((name) => /^equivalents.*\.json$/.test(name))
+  return names.flatMap((name) => {
+    const list = JSON.parse(readFileSync(join(folder, name), "utf8")) as Equivalent[]
+    for (const { fault, reason } of list) {
+      if (typeof fault !== "string" || typeof reason !== "string" || reason.trim().length < 20)
+        throw new Error(`${name}: every entry has a fault and a reason in a sentence: ${JSON.stringify({ fault, reason })}`)
+    }
+    return list
+  })
 }
 
 /** Entries that argue about a fault no longer there, of the files that were read. */

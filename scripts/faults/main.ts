@@ -27,6 +27,7 @@ export async function main(
     say(help)
     return options.help ? 0 : 1
   }
+  if (chosen.length === 0) say(`no source differs from ${options.changed}`)
   const groups = new Map<string, string[]>()
   for (const name of chosen) {
     const module = name.replace(/^src\//, "").split("/")[0] as string
@@ -116,7 +117,7 @@ async function runModule(
     const wanted = [...new Set([...drawn, ...every])]
     const outcomes = await tryAll(wanted, new Reach(recorded, atLoad), runners, options, say)
     const of = (list: readonly Fault[]) => list.map((fault) => outcomes.get(fault.n) as Outcome)
-    const argued = equivalentsIn(join(root, "tests/faults/equivalents.json"))
+    const argued = equivalentsIn(join(root, "tests/faults"))
     const names = files.map((path) => relative(root, path))
     return {
       module,

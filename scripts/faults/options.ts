@@ -45,8 +45,8 @@ export const help = `Plants small faults in the sources and counts how many the 
 Kinds:
 ${names.map((name) => `  ${name.padEnd(12)} ${kinds[name]}`).join("\n")}
 
-A fault that no answer can depend on is argued in tests/faults/equivalents.json: { "fault": key, "reason": why no input
-can show it }. The report prints each survivor's key. At most 5 % of the faults tried count as equivalent.`
+A fault that no answer can depend on is argued in tests/faults/equivalents.json (or equivalents-<module>.json), a list of
+{ "fault": key, "reason": why no input can show it }. The report prints each survivor's key. At most 5 % of the faults tried count as equivalent.`
 
 /** Reads the command line. */
 export function optionsOf(args: readonly string[]): Options {

@@ -1,6 +1,6 @@
 import ts from "typescript"
 import type { Edit, FaultKind } from "./fault.js"
-import type { Proposal, Rule } from "./plant.js"
+import type { Place, Proposal, Rule } from "./plant.js"
 import { isField } from "./rules-arithmetic.js"
 
 const limits = ["min", "max", "above", "below"]
@@ -58,7 +58,8 @@ const findings: readonly [type: string, kind: FaultKind][] = [
 /** A caution or a fault between fields that never gets onto the list. */
 export const finding: Rule = (node, place) => {
   const { types, text, file } = place
-  const isPush = ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression) && node.expression.name.text === "push"
+  const isPush =
+    ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression) && ["push", "unshift"].includes(node.expression.name.text)
   const items = isPush ? node.arguments : ts.isArrayLiteralExpression(node) ? node.elements : []
   const found: Proposal[] = []
   for (const [type, kind] of findings) {
@@ -74,6 +75,16 @@ export const finding: Rule = (node, place) => {
     found.push({ kind, at: node, before: shortened(text(node)), after: "[]", edits: [edit] })
   }
   return found
+}
+
+/** One of several cautions that a function chooses from: the next one comes in its place. */
+export const chosen: Rule = (node, place) => {
+  const { types, text, file } = place
+  if (!ts.isReturnStatement(node) || !node.expression || !ts.isCallExpression(node.expression)) return []
+  const fn = ts.findAncestor(node, ts.isFunctionLike)
+  if (!fn || !types.returns(fn, "Caution") || isOnlyWay(node, "Caution", place)) return []
+  const edit: Edit = { start: node.getStart(file), end: node.end, form: "statement", text: "" }
+  return [{ kind: "caution", at: node, before: shortened(text(node)), after: "nothing", edits: [edit] }]
 }
 
 /** A refusal that never comes: the condition before it never holds. */
@@ -93,11 +104,22 @@ export const refusal: Rule = (node, place) => {
     const edit: Edit = { start: condition.getStart(file), end: condition.end, form: "expression", text: "false", isPure: true }
     return [{ kind: "refusal", at: node, before: `if (${text(condition)}) ${shortened(text(node))}`, after: "never", edits: [edit] }]
   }
-  // what only ever refuses is left to its callers
-  const fn = ts.findAncestor(node, ts.isFunctionLike)
-  if (!fn || types.returns(fn, "NoSolution")) return []
+  if (isOnlyWay(node, "NoSolution", place)) return []
   const edit: Edit = { start: node.getStart(file), end: node.end, form: "statement", text: "" }
   return [{ kind: "refusal", at: node, before: shortened(text(node)), after: "nothing", edits: [edit] }]
+}
+
+/** In a function that only ever makes such a thing, and in one way: to take that away is left to its callers. */
+function isOnlyWay(node: ts.ReturnStatement, type: string, { types }: Place): boolean {
+  const fn = ts.findAncestor(node, ts.isFunctionLike)
+  if (!fn || !types.returns(fn, type)) return false
+  let ways = 0
+  const look = (at: ts.Node): void => {
+    if (ts.isReturnStatement(at)) ways++
+    if (at === fn || !ts.isFunctionLike(at)) ts.forEachChild(at, look)
+  }
+  look(fn)
+  return ways === 1
 }
 
 /** The condition of the `if` that a statement ends. */
