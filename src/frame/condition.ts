@@ -61,11 +61,11 @@ export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
   if (data && si.temperature > data.limit)
     return refuse(
       "too-hot",
-      "Figures of {material} hold up to {limit temperature}, and it is at {temperature temperature}: keep it cooler, or take another material.",
+      "Figures of {named} hold up to {limit temperature}, and it is at {temperature temperature}: keep it cooler, or take another material.",
       si.temperature - data.limit,
       { temperature: si.temperature, limit: data.limit },
       { temperature: data.limit },
-      { material: data.label },
+      { named: data.label },
     )
   const factors = {
     stiffnessFactor: data ? stiffnessFactor(data, si.temperature) : 1,

@@ -223,8 +223,8 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
   },
   hips: {
     label: "high-impact polystyrene",
-    modulus: [1.331e9, 2.627e9],
-    strength: [17.1e6, 31.16e6],
+    modulus: [1.33e9, 2.627e9],
+    strength: [17.09e6, 31.16e6],
     density: [1040, 1040],
     poisson: null,
     shear: null,

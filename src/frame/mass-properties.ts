@@ -170,14 +170,13 @@ function check(si: SiOf<MassPropertiesInput>): Issue[] {
   if (!(Math.hypot(...axisOf(si)) > 1e-6))
     faults.push(inconsistent(["axisDirectionX"], "no direction", "an axis direction other than 0, 0, 0"))
   for (const [i, p] of si.parts.entries()) {
-    const path = ["parts", i] as const
     if (!(Math.hypot(...directionOf(p)) > 1e-6))
-      faults.push(inconsistent([...path, "directionX"], "no direction", "a direction other than 0, 0, 0"))
+      faults.push(inconsistent(["parts", i, "directionX"], "no direction", "a direction other than 0, 0, 0"))
     if (p.diameter > 0 && (p.width > 0 || p.height > 0))
-      faults.push(inconsistent([...path, "diameter"], "a diameter beside a width or height", "either a diameter or width and height"))
+      faults.push(inconsistent(["parts", i, "diameter"], "a diameter beside a width or height", "either a diameter or width and height"))
     if (p.bore > 0 && !(p.bore < p.diameter))
       faults.push(
-        inconsistent([...path, "bore"], "{bore length}", "less than the diameter of {diameter length}", {
+        inconsistent(["parts", i, "bore"], "{bore length}", "less than the diameter of {diameter length}", {
           bore: p.bore,
           diameter: p.diameter,
         }),

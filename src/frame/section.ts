@@ -128,9 +128,9 @@ export function shapeSection(si: SiOf<ShapeInput>): Section {
 export function sectionFaults(si: SiOf<ShapeInput> & Partial<SiOf<SectionInput>>, path: readonly string[] = []): Issue[] {
   const { pipe, outsideDiameter, width, height, wall, secondMoment = null, fibre = null, area = null } = si
   const given = [pipe !== null, outsideDiameter !== null, width !== null || height !== null, secondMoment !== null]
-  const names = `pipe, outsideDiameter, width with height${"secondMoment" in si ? ", secondMoment" : ""}`
+  const names = "secondMoment" in si ? "pipe, outsideDiameter, width with height, secondMoment" : "pipe, outsideDiameter, width with height"
   const count = given.filter(Boolean).length
-  if (count !== 1) return [inconsistent([...path, "outsideDiameter"], `${count} shapes`, `exactly one of ${names}`)]
+  if (count !== 1) return [inconsistent([...path, "outsideDiameter"], "{count} shapes", "exactly one of {names}", { count, names })]
   const faults: Issue[] = []
   if ((width === null) !== (height === null))
     faults.push(inconsistent([...path, width === null ? "width" : "height"], "nothing", "width and height together"))
