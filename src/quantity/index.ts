@@ -1,5 +1,6 @@
 export { fromUnitsNet, toUnitsNet, type UnitsNetModule, unitsNetClasses } from "./bridge.js"
 export { formatNumber, formatQuantity, readableUnit } from "./format.js"
 export { type Factor, type Kind, type KindSpec, kinds, type UnitsOf } from "./kinds.js"
-export { factorOf, fromSi, inUnit, plainUnit, type ReadFault, readQuantity, si, toSi } from "./parse.js"
+export { factorOf, fromSi, inUnit, LONGEST, plainUnit, type ReadFault, readQuantity, si, toSi } from "./parse.js"
+export { quantityPattern } from "./pattern.js"
 export type * from "./types.js"

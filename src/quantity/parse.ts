@@ -1,4 +1,5 @@
 import { type Factor, type Kind, kinds, type UnitsOf } from "./kinds.js"
+import { compounds, unitOfWord } from "./words.js"
 
 /** Why a value could not be read as a quantity. */
 export interface ReadFault {
@@ -30,7 +31,30 @@ export function fromSi(si: number, [num, den, add = 0]: Factor): number {
   return ((si - add) * den) / num
 }
 
-const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`
+/** Longest text that is read as a quantity: the longest sensible one has about thirty characters. */
+export const LONGEST = 100
+
+const vulgar: Readonly<Record<string, string>> = {
+  "½": "1/2",
+  "¼": "1/4",
+  "¾": "3/4",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+}
+
+/** A text with the signs of fractions and minus written out: `1½ in` is `1 1/2 in`. */
+function spelled(text: string): string {
+  return text
+    .replace(/([\d.]?)\s*([½¼¾⅓⅔⅛⅜⅝⅞])/g, (_, before: string, sign: string) => `${before}${before ? " " : ""}${vulgar[sign]}`)
+    .replace(/(\d\s*)⁄(\s*\d)/g, "$1/$2")
+    .replace(/−/g, "-")
+}
+
+const NUMBER = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`
 // the unit is what follows, cut off and trimmed: matching it here as well takes a long text cubic time
 const AMOUNT = new RegExp(`^\\s*(${NUMBER})(?:(?:\\s+(\\d+))?\\s*/\\s*(\\d+))?`)
 
@@ -42,32 +66,79 @@ function amount(first: string, middle: string | undefined, over: string | undefi
   return whole < 0 || Object.is(whole, -0) ? whole - part : whole + part
 }
 
+/** `2 ft 3 in`, `1 h 30 min`: amounts in ever smaller units; null where the text is not of that form. */
+function compound(kind: Kind, text: string): number | null {
+  const order = compounds[kind]
+  if (!order) return null
+  const whole = /^\s*(-?)\s*(.*)$/s.exec(text) as RegExpExecArray
+  let rest = whole[2] as string
+  let sum = 0
+  let last = -1
+  while (rest !== "") {
+    const match = AMOUNT.exec(rest)
+    const unit = match && /^\s*([a-zA-Z]+|['"′″])\s*/.exec(rest.slice(match[0].length))
+    if (!match || !unit || /^\s*[+-]/.test(rest)) return null
+    const token = unitOfWord(unit[1] as string)
+    const place = order.indexOf(token)
+    if (place <= last) return null
+    last = place
+    sum += toSi(amount(match[1] as string, match[2], match[3]), factorOf(kind, token) as Factor)
+    rest = rest.slice(match[0].length + unit[0].length)
+  }
+  return whole[1] === "-" ? -sum : sum
+}
+
+/** What a quantity of a kind can be, for the message of one that could not be read. */
+function expectedOf(kind: Kind): string {
+  const spec = kinds[kind]
+  return `${kind}: a number in ${spec.si || "1"}, or a string with one of ${Object.keys(spec.units).join(", ")}`
+}
+
+/** What to write instead, where a text is nearly a quantity. */
+function better(kind: Kind, text: string): string {
+  const comma = /^\s*([+-]?\d+),(\d+)(.*)$/s.exec(text)
+  if (!comma) return expectedOf(kind)
+  const [, whole, part, unit] = comma as unknown as readonly [string, string, string, string]
+  const dotted = `'${whole}.${part}${unit}'`
+  return part.length === 3
+    ? `${dotted} or '${whole}${part}${unit}' (a point for decimals, nothing for thousands)`
+    : `${dotted} (a point for decimals)`
+}
+
+const fault = (code: ReadFault["code"], kind: Kind): ReadFault => ({ code, expected: expectedOf(kind) })
+
+function readText(kind: Kind, value: string): number | ReadFault {
+  if (value.length > LONGEST) return { code: "not-a-number", expected: `${expectedOf(kind)}, in at most ${LONGEST} characters` }
+  const text = spelled(value)
+  const match = AMOUNT.exec(text)
+  if (!match) return fault("not-a-number", kind)
+  const number = amount(match[1] as string, match[2], match[3])
+  if (!Number.isFinite(number)) return fault("not-finite", kind)
+  const unit = text.slice(match[0].length).trim()
+  const factor = factorOf(kind, unit) ?? factorOf(kind, unitOfWord(unit))
+  const si = factor ? toSi(number, factor) : compound(kind, text)
+  if (si === null) return { code: "wrong-unit", expected: better(kind, value) }
+  return Number.isFinite(si) ? si : fault("not-finite", kind)
+}
+
 /**
  * Reads a value of `kind` as a bare SI number.
  *
  * @param kind - the kind expected
- * @param value - a bare SI number, a string with a unit (fractions allowed), or a unitsnet-js object
+ * @param value - a bare SI number, a string with a unit (fractions, `2 ft 3 in` and unit words allowed), or a unitsnet-js object
  * @returns the SI number, or why it can't be read
  */
 export function readQuantity(kind: Kind, value: unknown): number | ReadFault {
-  const spec = kinds[kind]
-  const expected = `${kind}: a number in ${spec.si || "1"}, or a string with one of ${Object.keys(spec.units).join(", ")}`
-  if (typeof value === "number") return Number.isFinite(value) ? value : { code: "not-finite", expected }
-  if (typeof value === "string") {
-    const match = AMOUNT.exec(value)
-    if (!match) return { code: "not-a-number", expected }
-    const number = amount(match[1] as string, match[2], match[3])
-    if (!Number.isFinite(number)) return { code: "not-finite", expected }
-    const factor = factorOf(kind, value.slice(match[0].length).trim())
-    return factor ? toSi(number, factor) : { code: "wrong-unit", expected }
-  }
-  if (typeof value === "object" && value !== null && spec.net) {
-    const reading: unknown = (value as Readonly<Record<string, unknown>>)[spec.net]
+  if (typeof value === "number") return Number.isFinite(value) ? value : fault("not-finite", kind)
+  if (typeof value === "string") return readText(kind, value)
+  const { net } = kinds[kind]
+  if (typeof value === "object" && value !== null && net) {
+    const reading: unknown = (value as Readonly<Record<string, unknown>>)[net]
     // a unitsnet-js Temperature also reads in kelvins: the offset kind is not a difference
     const isOffset = kind === "temperatureDifference" && "SolarTemperatures" in value
-    if (typeof reading === "number" && !isOffset) return Number.isFinite(reading) ? reading : { code: "not-finite", expected }
+    if (typeof reading === "number" && !isOffset) return Number.isFinite(reading) ? reading : fault("not-finite", kind)
   }
-  return { code: "wrong-type", expected }
+  return fault("wrong-type", kind)
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Angle, Mass, Ratio, Time } from "../quantity/index.js"
 import type { AnyFields, Fields, SiOf } from "../solver/index.js"
-import { readInput } from "../solver/validate.js"
+import { readInput } from "../solver/read.js"
 import { type Catalogue, type CataloguePlacement, placementFields } from "./catalogue.js"
 import type { RigDocument, RigPack } from "./document.js"
 import { rigFields } from "./document-fields.js"

@@ -1,7 +1,7 @@
 import { formatNumber, formatQuantity } from "../quantity/index.js"
 import { seal } from "../solver/display.js"
 import { type AnyFields, type Caution, caution, InputError, type Issue, issue, type OutFields, type SiOf } from "../solver/index.js"
-import { readInput } from "../solver/validate.js"
+import { readInput } from "../solver/read.js"
 import { type Catalogue, parseCatalogue } from "./catalogue.js"
 import { checkParts } from "./check.js"
 import type { RigDocument } from "./document.js"

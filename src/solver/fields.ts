@@ -6,6 +6,10 @@ export interface QuantityField<K extends Kind = Kind> {
   /** Symbol in the formulae. */
   readonly symbol: string
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
   /** Least and greatest value allowed; `above` and `below` exclude the limit itself. */
   readonly min?: Quantity<K>
   readonly max?: Quantity<K>
@@ -22,6 +26,10 @@ export interface NumberField {
   readonly kind: "number"
   readonly symbol: string
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
   readonly whole?: boolean
   readonly min?: number
   readonly max?: number
@@ -34,6 +42,10 @@ export interface NumberField {
 export interface ChoiceField<T extends string = string> {
   readonly kind: "choice"
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
   readonly options: Readonly<Record<T, string>>
 }
 
@@ -41,18 +53,30 @@ export interface ChoiceField<T extends string = string> {
 export interface FlagField {
   readonly kind: "flag"
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
 }
 
 /** Free text, such as a name. */
 export interface TextField {
   readonly kind: "text"
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
 }
 
 /** A list of like things. */
 export interface ListField<T = unknown> {
   readonly kind: "list"
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
   readonly of: Field<T>
   /** Least and greatest number of entries. */
   readonly min?: number
@@ -63,6 +87,10 @@ export interface ListField<T = unknown> {
 export interface GroupField<T = unknown> {
   readonly kind: "group"
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
   readonly fields: Fields<T>
 }
 
@@ -106,7 +134,7 @@ export type AnyField = (
   | TextField
   | { readonly kind: "list"; readonly label: string; readonly of: AnyField; readonly min?: number; readonly max?: number }
   | { readonly kind: "group"; readonly label: string; readonly fields: AnyFields }
-) & { readonly default?: unknown }
+) & { readonly default?: unknown; readonly help?: string; readonly section?: string }
 
 /** Fields by name, as the engine reads them. */
 export type AnyFields = Readonly<Record<string, AnyField>>
@@ -130,6 +158,10 @@ export interface OutQuantity {
   readonly kind: Kind | "number"
   readonly symbol?: string
   readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
   readonly unit?: string
 }
 

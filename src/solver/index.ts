@@ -23,9 +23,9 @@ export {
   type TextField,
 } from "./fields.js"
 export type { Equation, Formula, Given, Solved, Step } from "./formulae.js"
+export { inconsistent, issue, pathText } from "./issue.js"
 export { type JsonSchema, objectSchema } from "./json-schema.js"
 export { fill, type NamesOf, type Values, type ValuesFor } from "./message.js"
 export { tried } from "./nearest.js"
 export { type Attempt, type Definition, type Result, type Solver, solver } from "./solver.js"
 export { at, citation, commonPractice, type Source } from "./source.js"
-export { inconsistent, issue, pathText } from "./validate.js"

@@ -1,6 +1,6 @@
 import { isNoSolution, type NoSolution } from "./errors.js"
 import type { AnyFields } from "./fields.js"
-import { readInput } from "./validate.js"
+import { readInput } from "./read.js"
 
 /**
  * An answer as it is, a refusal with only those of its nearest values that were tried: each alone, put in the place of the

@@ -1,11 +1,12 @@
 import type { Caution } from "./caution.js"
+import { certainFaults } from "./certain.js"
 import { seal } from "./display.js"
 import { InputError, type Issue, isNoSolution, type NoSolution, NoSolutionError } from "./errors.js"
 import type { AnyFields, AnyOutFields, Fields, OutFields, SiOf } from "./fields.js"
 import type { Step } from "./formulae.js"
-import { type JsonSchema, objectSchema } from "./json-schema.js"
+import { type JsonSchema, objectSchema, withSchemaAddress } from "./json-schema.js"
+import { readInput } from "./read.js"
 import type { Source } from "./source.js"
-import { readInput } from "./validate.js"
 
 /** What a public call returns: the values and the cautions that go with them. */
 export type Result<Out> = Out & { readonly cautions: readonly Caution[] }
@@ -81,8 +82,13 @@ export interface Solver<In, Out> {
 export function solver<In, Out extends object>(definition: Definition<In, Out>): Solver<In, Out> {
   const { name, title, input, output, example, formulae, sources, check, solve, cautions } = definition
   const readAll = (value: unknown): { ok: true; si: SiOf<In> } | { ok: false; issues: readonly Issue[] } => {
-    const fields = readInput(input as unknown as AnyFields, value)
-    if (!fields.ok) return fields
+    const described = input as unknown as AnyFields
+    const fields = readInput(described, value)
+    if (!fields.ok)
+      return {
+        ok: false,
+        issues: check ? [...fields.issues, ...certainFaults(described, fields.partly, fields.issues, check)] : fields.issues,
+      }
     const si = fields.si as SiOf<In>
     const issues = check?.(si) ?? []
     return issues.length ? { ok: false, issues } : { ok: true, si }
@@ -125,7 +131,7 @@ export function solver<In, Out extends object>(definition: Definition<In, Out>):
         $schema: "https://json-schema.org/draft/2020-12/schema",
         title: name,
         description: title,
-        ...objectSchema(input as unknown as AnyFields),
+        ...withSchemaAddress(objectSchema(input as unknown as AnyFields)),
       }),
       "~standard": {
         version: 1 as const,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
 import { type AnyFields, InputError, NoSolutionError } from "../../src/solver/index.js"
-import { readInput } from "../../src/solver/validate.js"
+import { readInput } from "../../src/solver/read.js"
 import { sitesOf } from "../helpers/census.js"
 import { allEdges, type Change, changed } from "../helpers/edges.js"
 import { type AnySolver, solvers } from "../helpers/solvers.js"

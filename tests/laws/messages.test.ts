@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { type AnyFields, isNoSolution, type Values } from "../../src/solver/index.js"
-import { readInput } from "../../src/solver/validate.js"
+import { readInput } from "../../src/solver/read.js"
 import { inputs } from "../helpers/arbitrary.js"
 import { allEdges, changed, type Numbers } from "../helpers/edges.js"
 import { type AnySolver, solvers } from "../helpers/solvers.js"

@@ -46,7 +46,7 @@ describe("the spike finder", () => {
 describe.each(solvers)("spikes: $id", ({ id, solver }: { id: string; solver: AnySolver }) => {
   it("has no point far from neighbours that agree", () => {
     const fields = solver.input as unknown as AnyFields
-    const tried: object[] = []
+    const tried: Record<string, unknown>[] = []
     for (const input of fc.sample(inputs(fields, solver.example), BASES * 8))
       if (tried.length < BASES && solver.attempt(input).ok) tried.push(input)
     const began = performance.now()

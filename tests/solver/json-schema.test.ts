@@ -29,8 +29,9 @@ describe("the JSON Schema", () => {
     const fields = { q: { kind, symbol: "q", label: "q" } } as unknown as AnyFields
     const validate = ajv.compile(objectSchema(fields))
     const texts = Object.keys(kinds[kind].units).flatMap((unit) =>
-      spellings(unit).flatMap((u) => ["3 ", "3", "-1 1/2 ", "1/4 ", "+2.5e-3 ", " .5  ", "3. "].map((n) => n + u)),
+      spellings(unit).flatMap((u) => ["3 ", "3", "-1 1/2 ", "1/4 ", "+2.5e-3 ", " .5  ", "3. ", "1½ ", "−¾ "].map((n) => n + u)),
     )
+    texts.push("3 inches", "3 Amps", '2 ft 3 1/2"', "1 h 30 min", "5lb4oz", "-2'3½″", "90 rev/min", "2 d 3 s", "3 in 2 ft")
     const read = texts.filter((text) => typeof readQuantity(kind, text) === "number")
     expect(read.length).toBeGreaterThan(texts.length / 3)
     expect(read.filter((text) => !validate({ q: text }))).toEqual([])
@@ -39,7 +40,7 @@ describe("the JSON Schema", () => {
       fc.property(
         fc.constantFrom(...texts),
         fc.nat(20),
-        fc.constantFrom("x", "", " ", "/", "2", "²", "K", "(", "-", "e"),
+        fc.constantFrom("x", "", " ", "/", "2", "²", "K", "(", "-", "e", "½", "'", "s", "⁄", "·"),
         (text, at, sign) => {
           const other = text.slice(0, at) + sign + text.slice(at + 1)
           if (typeof readQuantity(kind, other) === "number") expect(validate({ q: other }), other).toBe(true)
@@ -60,9 +61,10 @@ describe("the JSON Schema", () => {
       additionalProperties: false,
     })
     const { ribs, share, rib, hung, name, lamps, pole, skin } = schema.properties
-    expect(ribs).toEqual({ type: "integer", minimum: 3, maximum: 12, description: "ribs", default: 6 })
+    expect(ribs).toEqual({ type: "integer", minimum: 3, maximum: 12, title: "ribs", default: 6, order: 3 })
     expect(share).toMatchObject({ type: "number", exclusiveMinimum: 0, exclusiveMaximum: 1 })
-    expect(rib).toMatchObject({ enum: ["cane", "fibreglass"], default: "cane" })
+    const words = ["cane", "fibreglass"].map((word) => expect.objectContaining({ const: word, title: expect.any(String) }))
+    expect(rib).toMatchObject({ oneOf: words, default: "cane" })
     expect(hung).toMatchObject({ type: "boolean" })
     expect(name).toMatchObject({ type: "string" })
     expect(lamps).toMatchObject({ type: "array", minItems: 1, maxItems: 2, items: { type: "object", required: ["at"] } })

@@ -61,7 +61,15 @@ describe("a result", () => {
       pole: { length: 2 },
       note: "moth",
       hung: true,
-      cautions: [{ code: "hot", severity: "warning", message: "Too hot for wax.", source: "common practice, no source" }],
+      cautions: [
+        {
+          code: "hot",
+          severity: "warning",
+          message: "Too hot for wax.",
+          source: { title: "common practice, no source", verified: "practice" },
+          values: {},
+        },
+      ],
     })
     expect(Object.keys(lit)).toEqual(["volume", "air", "heights", "lamps", "pole", "note", "hung", "cautions"])
     expect(structuredClone({ ...lit })).toEqual({ ...lit })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest"
-import { type Kind, kinds, readQuantity } from "../../src/quantity/index.js"
+import { type Kind, kinds, quantityPattern, readQuantity } from "../../src/quantity/index.js"
 import { InputError, type Issue, type IssueCode } from "../../src/solver/index.js"
+import { nearestWord } from "../../src/solver/near.js"
 import { lantern } from "./lantern.js"
 
 /** The faults of an input. */
@@ -201,5 +202,110 @@ describe("a text", () => {
       const read = readQuantity(kind, "3 parsecs")
       for (const unit of Object.keys(kinds[kind].units)) expect((read as { expected: string }).expected).toContain(unit)
     }
+  })
+})
+
+describe("what people type", () => {
+  const metres = (text: string) => readQuantity("length", text)
+  it("is read in inches and feet, with their signs, words, fractions and both together", () => {
+    const inch = 0.0254
+    const texts: Readonly<Record<string, number>> = {
+      '4"': 4,
+      "4 inches": 4,
+      "4 Inch": 4,
+      "4'": 48,
+      "2 ft 3 in": 27,
+      "2'3\"": 27,
+      "2 feet 3 1/2 inches": 27.5,
+      "-2 ft 3 in": -27,
+      "1½ in": 1.5,
+      "½″": 0.5,
+      "−½ in": -0.5,
+      "1 ½ in": 1.5,
+    }
+    for (const [text, inches] of Object.entries(texts)) expect(metres(text), text).toBeCloseTo(inches * inch, 12)
+    expect(readQuantity("time", "1 h 30 min")).toBe(5400)
+    expect(readQuantity("mass", "5 lb 4 oz")).toBeCloseTo(5.25 * 0.45359237, 12)
+  })
+  it.each([
+    ["current", "4 amps", 4],
+    ["voltage", "12 Volts", 12],
+    ["charge", "2 amp hours", 7200],
+    ["angle", "180 degrees", Math.PI],
+    ["angularSpeed", "30 rev/min", Math.PI],
+    ["temperature", "20 C", 20],
+    ["temperature", "68 F", 20],
+    ["volume", "2 litres", 0.002],
+  ] as const)("is read in words: %s, %s", (kind, text, si) => {
+    expect(readQuantity(kind, text)).toBeCloseTo(si, 12)
+  })
+  it("is refused where it could mean two things, with the spelling that works", () => {
+    expect(faults({ height: "0,5 m" })[0]).toMatchObject({ code: "wrong-unit", expected: "'0.5 m' (a point for decimals)" })
+    expect(faults({ height: "1,200 mm" })[0]?.expected).toContain("'1.200 mm' or '1200 mm'")
+    for (const text of ["3 in 2 ft", "2 ft 2 ft", "2 ft - 3 in", "2 ft +3 in", "2 ft 3", "ft 3 in"])
+      expect(typeof metres(text), text).toBe("object")
+    expect(readQuantity("temperature", "20 degrees")).toMatchObject({ code: "wrong-unit" })
+    expect(metres("1e308 km")).toMatchObject({ code: "not-finite" })
+  })
+  it("takes time in proportion to its length, read or matched by the schema, whatever it is", () => {
+    const long = ["1".repeat(1e5), `3${" ".repeat(1e5)}z`, `3 ${"/(".repeat(5e4)}`, `3 m${" ".repeat(1e5)}z`, "2 ft ".repeat(2e4)]
+    const patterns = (Object.keys(kinds) as Kind[]).map((kind) => new RegExp(quantityPattern(kind)))
+    for (const text of long) {
+      const began = performance.now()
+      for (const kind of Object.keys(kinds) as Kind[]) expect(typeof readQuantity(kind, text)).toBe("object")
+      for (const pattern of patterns) expect(pattern.test(text)).toBe(false)
+      expect(performance.now() - began).toBeLessThan(5000)
+    }
+  })
+})
+
+describe("the door", () => {
+  it("tells limits with their unit, also where they are written as bare numbers", () => {
+    expect(faults({ height: "4 m" })[0]?.expected).toBe("at most 3 m")
+    expect(faults({ ...good, air: 50 })[0]?.expected).toBe("at most 40 degC")
+  })
+  it("suggests the word of the trade that is known here", () => {
+    expect(nearestWord("LiFePO4", ["nmc", "lfp"])).toBe("lfp")
+    expect(nearestWord("Lithium-ion", ["lfp", "nmc"])).toBe("nmc")
+    expect(nearestWord("aluminum", ["copper", "aluminium"])).toBe("aluminium")
+    expect(nearestWord("gauge", ["area", "awg"])).toBe("awg")
+    expect(nearestWord("sprocket", ["area", "awg"])).toBeNull()
+    expect(faults({ ...good, rib: "fiberglass" })[0]?.expected).toContain("did you mean 'fibreglass'?")
+  })
+  it("lets a document name its schema, at its root and as a text only", () => {
+    expect(faults({ ...good, $schema: "./lantern.json" })).toEqual([])
+    expect(codes({ ...good, $schema: 3 })).toEqual(["$schema: unknown-key"])
+    expect(codes({ ...good, pole: { length: 1, $schema: "x" } })).toEqual(["pole.$schema: unknown-key"])
+  })
+  it("meets a getter or a proxy that throws with an InputError that says where", () => {
+    const getter = Object.defineProperty({ ...good }, "air", {
+      enumerable: true,
+      get: () => {
+        throw new Error("gone")
+      },
+    })
+    expect(codes(getter)).toEqual(["air: wrong-type"])
+    const proxy = new Proxy(
+      {},
+      {
+        ownKeys: () => {
+          throw new Error("no keys")
+        },
+      },
+    )
+    expect(faults(proxy).at(-1)?.message).toContain("no keys")
+    expect(() => lantern(getter as never)).toThrow(InputError)
+  })
+  it("lists what is certain between fields though other fields are faulty, and nothing that is not", () => {
+    const inconsistent = { pole: { length: "50 mm" } }
+    expect(codes({ ...good, ...inconsistent })).toEqual(["pole.grip: inconsistent"])
+    expect(codes({ ...good, air: "4 kg", ribs: 99, ...inconsistent })).toEqual([
+      "air: wrong-unit",
+      "ribs: too-large",
+      "pole.grip: inconsistent",
+    ])
+    // a fault whose sentence would name a value that nobody gave is not told
+    expect(codes({ height: "4 kg", ...inconsistent })).toEqual(["height: wrong-unit"])
+    expect(codes({ ...good, pole: { length: "x" } })).toEqual(["pole.length: not-a-number"])
   })
 })

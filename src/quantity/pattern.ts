@@ -1,0 +1,39 @@
+import { type Kind, kinds } from "./kinds.js"
+import { compounds, wordsFor } from "./words.js"
+
+// no part of a pattern can match one text in two ways, so that a long text is refused in linear time
+const DIGITS = String.raw`(\d+(\.\d*)?|\.\d+)([eE][+\-−]?\d+)?`
+const VULGAR = "[½¼¾⅓⅔⅛⅜⅝⅞]"
+const UNSIGNED = String.raw`(${DIGITS}((\s+\d+)?\s*[/⁄]\s*\d+|\s*${VULGAR})?|${VULGAR})`
+
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")
+
+/** A unit, or the same written with other signs (`mm²`, `Ω`, `°C`, `N·m`, `W/(m·K)`). */
+function signs(unit: string): string {
+  return escaped(unit)
+    .replace(/^(.*)\\\/(\w+)\\\/K$/, "$1\\/($2\\/K|\\($2 K\\))")
+    .replace(/ohm/g, "(ohm|Ω)")
+    .replace(/deg/g, "(deg|°)")
+    .replace(/u/g, "[uµμ]") // micro sign and Greek mu
+    .replace(/2/g, "[2²]")
+    .replace(/3/g, "[3³]")
+    .replace(/4/g, "[4⁴]")
+    .replace(/ /g, "[ ·]")
+}
+
+/** A word, its first letter small or capital. */
+function word(text: string): string {
+  const [first, rest] = [text.charAt(0), escaped(text.slice(1))]
+  return first.toUpperCase() === first ? escaped(first) + rest : `[${first}${first.toUpperCase()}]${rest}`
+}
+
+const anyOf = (units: readonly string[]) => [...units.map(signs), ...wordsFor(units).map(word)].join("|")
+
+/** A regular expression (ECMA 262) of the texts that {@link readQuantity} takes for a kind. */
+export function quantityPattern(kind: Kind): string {
+  const single = `[+\\-−]?${UNSIGNED}(?!\\d)\\s*(${anyOf(Object.keys(kinds[kind].units))})`
+  const parts = compounds[kind]
+  if (!parts) return `^\\s*${single}\\s*$`
+  const several = parts.map((unit) => `(${UNSIGNED}(?!\\d)\\s*(${anyOf([unit])})\\s*)?`).join("")
+  return `^\\s*(${single}|[\\-−]?(?=[\\d.½¼¾⅓⅔⅛⅜⅝⅞])${several})\\s*$`
+}

@@ -1,0 +1,185 @@
+// Reads an input by its field descriptions: each set of fields is compiled once into a reader that does no more for a
+// good value than compare it with its limits.
+import { formatQuantity, type Kind, readQuantity } from "../quantity/index.js"
+import type { Issue, IssueCode } from "./errors.js"
+import type { AnyField, AnyFields } from "./fields.js"
+import { issue, shown, unknownKey } from "./issue.js"
+import { nearestWord } from "./near.js"
+
+/** A validated input in SI, or every fault of it. */
+export type Read = { readonly ok: true; readonly si: unknown } | { readonly ok: false; readonly issues: readonly Issue[] }
+
+type Numeric = Extract<AnyField, { symbol: string }>
+
+/** Faults found so far, and where the reading is. */
+class Reading {
+  readonly issues: Issue[] = []
+  readonly path: (string | number)[] = []
+  fault(code: IssueCode, value: unknown, expected: string): undefined {
+    this.issues.push(issue(code, [...this.path], shown(value), expected))
+    return undefined
+  }
+}
+
+type Reader = (value: unknown, reading: Reading) => unknown
+
+/** A limit of a field in SI. */
+export function limitOf(field: Numeric, name: "min" | "max" | "above" | "below"): number | undefined {
+  const limit: unknown = field[name]
+  if (limit === undefined) return undefined
+  return field.kind === "number" ? (limit as number) : (readQuantity(field.kind, limit) as number)
+}
+
+/** A limit as the description writes it, a bare number with its unit. */
+function shownLimit(kind: Kind | "number", limit: unknown): string {
+  return typeof limit === "number" && kind !== "number" ? formatQuantity(kind, limit) : String(limit)
+}
+
+function compileNumber(field: Numeric): Reader {
+  const { kind } = field
+  const [min, max, above, below] = (["min", "max", "above", "below"] as const).map((name) => limitOf(field, name))
+  const low = min ?? Number.NEGATIVE_INFINITY
+  const high = max ?? Number.POSITIVE_INFINITY
+  const over = above ?? Number.NEGATIVE_INFINITY
+  const under = below ?? Number.POSITIVE_INFINITY
+  const isWhole = kind === "number" && field.whole === true
+  const checked = (si: number, value: unknown, reading: Reading): unknown => {
+    // each test is the acceptance, negated, so that nothing slips through
+    if (!(si >= low)) return reading.fault("too-small", value, `at least ${shownLimit(kind, field.min)}`)
+    if (!(si > over)) return reading.fault("too-small", value, `more than ${shownLimit(kind, field.above)}`)
+    if (!(si <= high)) return reading.fault("too-large", value, `at most ${shownLimit(kind, field.max)}`)
+    if (!(si < under)) return reading.fault("too-large", value, `less than ${shownLimit(kind, field.below)}`)
+    if (isWhole && !Number.isInteger(si)) return reading.fault("not-whole", value, "a whole number")
+    return si
+  }
+  if (kind === "number")
+    return (value, reading) => {
+      if (typeof value !== "number") return reading.fault("wrong-type", value, "a number")
+      if (!Number.isFinite(value)) return reading.fault("not-finite", value, "a finite number")
+      return checked(value, value, reading)
+    }
+  return (value, reading) => {
+    if (typeof value === "number" && value >= low && value <= high && value > over && value < under && Number.isFinite(value)) return value
+    const si = readQuantity(kind, value)
+    return typeof si === "number" ? checked(si, value, reading) : reading.fault(si.code, value, si.expected)
+  }
+}
+
+function compileChoice(options: Readonly<Record<string, string>>): Reader {
+  const words = Object.keys(options)
+  const known = new Set(words)
+  return (value, reading) => {
+    if (typeof value === "string" && known.has(value)) return value
+    const meant = typeof value === "string" ? nearestWord(value, words) : null
+    return reading.fault("not-a-choice", value, `one of ${words.join(", ")}${meant ? ` (did you mean '${meant}'?)` : ""}`)
+  }
+}
+
+function compileList(of: AnyField, min = 0, max = Number.POSITIVE_INFINITY): Reader {
+  const read = readerOf(of)
+  return (value, reading) => {
+    if (!Array.isArray(value)) return reading.fault("wrong-type", value, "a list")
+    const entries = (count: number) => `${count} ${count === 1 ? "entry" : "entries"}`
+    const { length } = value
+    const count = (code: "too-few" | "too-many", expected: string) =>
+      reading.issues.push(issue(code, [...reading.path], entries(length), expected))
+    if (!(length >= min)) count("too-few", `at least ${entries(min)}`)
+    if (!(length <= max)) {
+      count("too-many", `at most ${entries(max)}`)
+      return undefined
+    }
+    const items: unknown[] = []
+    // by index: the holes of a sparse list are read too
+    for (let i = 0; i < length; i++) {
+      reading.path.push(i)
+      items.push(read(value[i], reading))
+      reading.path.pop()
+    }
+    return items
+  }
+}
+
+function compileGroup(fields: AnyFields): Reader {
+  const entries = Object.entries(fields).map(([key, field]) => ({ key, read: readerOf(field) }))
+  const known = new Set(entries.map(({ key }) => key))
+  return (value, reading) => {
+    if (typeof value !== "object" || value === null || Array.isArray(value))
+      return reading.fault(value === undefined ? "missing" : "wrong-type", value, "an object with named fields")
+    const given = value as Readonly<Record<string, unknown>>
+    const read: Record<string, unknown> = {}
+    for (const { key, read: readPart } of entries) {
+      reading.path.push(key)
+      read[key] = readPart(Object.hasOwn(given, key) ? given[key] : undefined, reading)
+      reading.path.pop()
+    }
+    for (const key of Object.keys(given)) {
+      if (known.has(key) || given[key] === undefined) continue
+      // editors put the address of the schema into a document
+      if (key === "$schema" && reading.path.length === 0 && typeof given[key] === "string") continue
+      reading.issues.push(unknownKey([...reading.path, key], key, [...known]))
+    }
+    return read
+  }
+}
+
+function compileValue(field: AnyField): Reader {
+  switch (field.kind) {
+    case "group":
+      return readerOfFields(field.fields)
+    case "list":
+      return compileList(field.of, field.min, field.max)
+    case "choice":
+      return compileChoice(field.options)
+    case "flag":
+      return (value, reading) => (typeof value === "boolean" ? value : reading.fault("wrong-type", value, "true or false"))
+    case "text":
+      return (value, reading) => (typeof value === "string" ? value : reading.fault("wrong-type", value, "text"))
+    default:
+      return compileNumber(field as Numeric)
+  }
+}
+
+const ofField = new WeakMap<AnyField, Reader>()
+
+/** The reader of a field, its default filled in. */
+function readerOf(field: AnyField): Reader {
+  const known = ofField.get(field)
+  if (known) return known
+  const read = compileValue(field)
+  const { default: given } = field
+  const whole: Reader = (value, reading) => {
+    if (value === undefined) {
+      if (given === undefined) return reading.fault("missing", undefined, field.label)
+      // the default is given as a user would give it, so it goes through the same reading
+      return given === null ? null : read(given, reading)
+    }
+    return value === null && given === null ? null : read(value, reading)
+  }
+  ofField.set(field, whole)
+  return whole
+}
+
+const ofFields = new WeakMap<AnyFields, Reader>()
+
+function readerOfFields(fields: AnyFields): Reader {
+  let reader = ofFields.get(fields)
+  if (!reader) {
+    reader = compileGroup(fields)
+    ofFields.set(fields, reader)
+  }
+  return reader
+}
+
+/** Reads an input: validates, converts to SI and fills defaults. What is faulty is undefined in the SI that comes with the faults. */
+export function readInput(fields: AnyFields, input: unknown): Read & { readonly partly: unknown } {
+  const reading = new Reading()
+  let si: unknown
+  try {
+    si = readerOfFields(fields)(input, reading)
+  } catch (error) {
+    // a getter or a proxy of the caller's threw while it was read
+    const why = error instanceof Error ? error.message : String(error)
+    reading.fault("wrong-type", undefined, `a value that can be read (reading it failed: ${why.slice(0, 80)})`)
+  }
+  return reading.issues.length ? { ok: false, issues: reading.issues, partly: si } : { ok: true, si, partly: si }
+}
