@@ -29,7 +29,8 @@ const said = new Set()
 const warn = (...results) => {
   const rank = { warning: 0, caution: 1, note: 2 }
   const fresh = results.flatMap((r) => r.cautions).filter((c) => !said.has(c.code) && said.add(c.code))
-  for (const c of fresh.sort((a, b) => rank[a.severity] - rank[b.severity])) console.log(`  ${c.severity}: ${c.message}\n    [${c.source}]`)
+  for (const c of fresh.sort((a, b) => rank[a.severity] - rank[b.severity]))
+    console.log(`  ${c.severity}: ${c.message}\n    [${c.source.title}]`)
 }
 
 heading("1. The plastic: between too cold and too hot")
@@ -64,8 +65,9 @@ console.log(
 console.log(
   `At just that temperature ${up(heat.time)} (${up(heat.timeShort)} to ${up(heat.timeLong)} by the pipe's properties); the surface then is at ${show("temperature", heat.hottest)}.`,
 )
+const tooHot = heatThrough({ ...start, sourceTemperature: "210 degC" })
 console.log(
-  `An oven at 210 °C instead: ${heatThrough({ ...start, sourceTemperature: "210 degC" }).surfaceFirst ? "the surface overheats before the bore is ready" : "works"}.`,
+  `No hotter than ${show("temperature", first.sourceLimit)}, or a surface may be spoilt before the bore is ready; at 210 °C instead: ${tooHot.cautions[0].message}`,
 )
 warn(first)
 

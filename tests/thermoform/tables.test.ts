@@ -4,6 +4,7 @@ import {
   bendTemplate,
   conduitBends,
   coolDown,
+  drape,
   drying,
   dryings,
   formingWindow,
@@ -192,6 +193,22 @@ describe("tables against their copies", () => {
       legA: [0, 100, null],
       legB: [0, 100, null],
     })
+    expect(limits(drape.input)).toMatchObject({
+      thickness: ["0.1 mm", "50 mm", null],
+      width: ["5 mm", 5, null],
+      breadth: ["5 mm", 5, null],
+      base: ["1 mm", 5, null],
+      depth: ["1 mm", 5, null],
+      fillet: ["0.2 mm", 1, null],
+      plugWidth: ["1 mm", 5, null],
+      plugBreadth: ["1 mm", 5, null],
+      finishedLength: ["1 mm", 10, null],
+      finishedWidth: ["1 mm", 10, null],
+      shrinkAlong: [-0.2, 0.5, null],
+      shrinkAcross: [-0.2, 0.5, null],
+    })
+    const points = bendTemplate.input.points as unknown as { max: number; of: { fields: object } }
+    expect([points.max, limits(points.of.fields)]).toEqual([200, { x: [-100, 100, null], y: [-100, 100, null] }])
     expect(limits(bendTemplate.input)).toMatchObject({
       diameter: ["1 mm", "300 mm", null],
       radius: ["5 mm", 100, null],
