@@ -96,20 +96,19 @@ export function sizeIssues(si: SiOf<ConductorSize>, place: readonly (string | nu
   if (awg === null && area === null) return [inconsistent([...place, "awg"], "neither awg nor area", "one of awg and area")]
   if (stranding === "solid" || stranding === "stranded") return []
   const found: Issue[] = []
-  const name = (key: string) => [...place, key].join(".")
+  /** The place a value is named by, and the same as a template shows it. */
+  const named = (key: string) => [...place, key].join(".")
+  const shown = (key: string, kind = "") => `{${named(key)}${kind}}`
   if (metal !== "copper")
-    found.push(
-      inconsistent([...place, "metal"], `'{${name("metal")}}'` as string, "copper with the IEC classes", {
-        [name("metal")]: metal,
-      }),
-    )
+    found.push(inconsistent([...place, "metal"], shown("metal"), "copper with the IEC classes", { [named("metal")]: metal }))
   if (nominalResistance(areaOf(si), stranding) === null) {
     const expected = "a nominal area of IEC 60228: 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10 or 16 mm²"
-    found.push(
-      awg === null
-        ? inconsistent([...place, "area"], `{${name("area")} area mm²}` as string, expected, { [name("area")]: area as number })
-        : inconsistent([...place, "awg"], `AWG {${name("awg")}}` as string, expected, { [name("awg")]: awg }),
-    )
+    if (awg === null)
+      found.push(inconsistent([...place, "area"], shown("area", " area mm²"), expected, { [named("area")]: area as number }))
+    else {
+      const gauge = `AWG ${shown("awg")}`
+      found.push(inconsistent([...place, "awg"], gauge as string, expected, { [named("awg")]: awg }))
+    }
   }
   return found
 }
@@ -235,15 +234,8 @@ const WET_TOUCH = 30
 /** The caution of a voltage too high for bare parts near a sweating wearer, if it is; `path` names it in the input. */
 export function touchCaution(path: string, volts: number): Caution[] {
   if (!(volts > WET_TOUCH)) return []
-  return [
-    caution(
-      "touch-voltage",
-      "warning",
-      `{${path} voltage} is above 30 V, the limit for bare parts where skin may be wet: a wearer sweats. Insulate every joint and contact, keep to local wiring rules, and have a qualified person build and check it.` as string,
-      TOUCH,
-      { [path]: volts },
-    ),
-  ]
+  const text: string = `{${path} voltage} is above 30 V, the limit for bare parts where skin may be wet: a wearer sweats. Insulate every joint and contact, keep to local wiring rules, and have a qualified person build and check it.`
+  return [caution("touch-voltage", "warning", text, TOUCH, { [path]: volts })]
 }
 
 function solve(si: SiOf<ConductorInput>): Conductor {

@@ -113,6 +113,9 @@ export const bladeFuse = {
   source: BLADE,
 } as const
 
+/** Wire that a fuse may stand away from the positive pole, m (7 in, rounded up; ABYC E-11). */
+export const FUSE_WITHIN = 0.18
+
 /** Usual ratings of blade fuses of these types, A (ISO 8820-3). */
 export const bladeRatings: readonly number[] = [1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40]
 

@@ -1,6 +1,6 @@
 import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { areaOf, metalSteps, nominalResistance, resistanceSteps, sizeIssues, sizeSources } from "./conductor.js"
-import { bladeFuse, bladeRatings, preeceConstants, pulseFractions, pulseShapes } from "./data.js"
+import { bladeFuse, bladeRatings, FUSE_WITHIN, preeceConstants, pulseFractions, pulseShapes } from "./data.js"
 import { type FuseCoordination, type FuseCoordinationInput, fuseInput, fuseOutput } from "./fuse-fields.js"
 import { laidFaults, pathSteps, ratedSteps } from "./laid.js"
 import { raisedLimit } from "./overload.js"
@@ -74,14 +74,16 @@ function solve(si: Si): FuseCoordination {
 }
 
 function cautions(si: Si, out: FuseCoordination): Caution[] {
-  const found: Caution[] = [
-    caution(
-      "fuse-ahead",
-      "warning",
-      "A fuse guards only what lies behind it: put it within 18 cm of the pack's positive pole, one for each pack, rated for the pack's voltage on direct current and for its short-circuit current (a lesser one may go on arcing). Have a qualified person check the build. Meeting these figures is no permission.",
-      FUSE_PLACE,
-    ),
-  ]
+  const found: Caution[] = []
+  if (!(si.fromPole !== null && si.fromPole <= FUSE_WITHIN))
+    found.push(
+      caution(
+        "fuse-ahead",
+        "warning",
+        "A fuse guards only what lies behind it: put it within 18 cm of the pack's positive pole, one for each pack, rated for the pack's voltage on direct current and for its short-circuit current (a lesser one may go on arcing). Have a qualified person check the build. Meeting these figures is no permission.",
+        FUSE_PLACE,
+      ),
+    )
   if (!out.protectsWire)
     found.push(
       caution(

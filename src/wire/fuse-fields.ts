@@ -1,4 +1,4 @@
-import type { Current, MeltingIntegral, Ratio, Resistance, Temperature, Time } from "../quantity/index.js"
+import type { Current, Length, MeltingIntegral, Ratio, Resistance, Temperature, Time } from "../quantity/index.js"
 import type { Fields, OutFields } from "../solver/index.js"
 import { type ConductorSize, sizeFields } from "./conductor.js"
 import type { PulseShape } from "./data.js"
@@ -13,6 +13,8 @@ export interface FuseCoordinationInput extends ConductorSize, Laid {
   current: Current
   /** Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. */
   wireRating?: Current | null
+  /** Wire between the pack's positive pole and the fuse. */
+  fromPole?: Length | null
   /** Part of its rating a fuse may carry for good. */
   loading?: Ratio
   /** What warm surroundings leave of the rating. */
@@ -94,6 +96,15 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
   },
   ...sizeFields,
   ...laidFields,
+  fromPole: {
+    kind: "length",
+    symbol: "L_f",
+    label: "wire from the pack's pole to the fuse",
+    min: 0,
+    max: 100,
+    typical: [0.05, 0.3],
+    default: null,
+  },
   loading: {
     kind: "ratio",
     symbol: "a",

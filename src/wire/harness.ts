@@ -52,31 +52,27 @@ const groundOf = (si: Si) => si.ground ?? (si.sources[0] as Si["sources"][number
 function solve(si: Si): Harness | NoSolution {
   const { parts, names } = partsOf(si)
   const ground = names.indexOf(groundOf(si))
-  const network = (poles: readonly TwoPole[]) => solveNetwork(names.length, poles, ground)
-  const poles = parts.map((p) => p.pole)
-  const found = network(poles)
-  return "fault" in found ? refused(si, parts, found, network) : harnessOf(parts, names, found)
+  const found = solveNetwork(
+    names.length,
+    parts.map((p) => p.pole),
+    ground,
+  )
+  return "fault" in found ? refused(si, parts, found) : harnessOf(parts, names, found)
 }
 
-/** Resistance that settles the currents of a loop without any: that of a very good contact, Ω. */
+/** Resistance of a very good contact, Ω: what a loop without any lacks at the least. */
 const GOOD_CONTACT = 1e-3
 
-function refused(
-  si: Si,
-  parts: readonly Part[],
-  found: NetworkFault,
-  network: (poles: readonly TwoPole[]) => NetworkState | NetworkFault,
-): NoSolution {
+function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolution {
   const name = (i: number) => (parts[i] as Part).name
   switch (found.fault) {
     case "no-resistance": {
-      const tried = network(parts.map(({ pole }, i) => (i === found.branch ? { ...pole, resistance: GOOD_CONTACT } : pole)))
       return refuse(
         "no-resistance",
-        "The loop closed by '{branch}' has no resistance: its current is not defined. Give its source, wires or contacts the resistance they have; {shortBy resistance} would do.",
+        "The loop closed by '{branch}' has no resistance: its current is not defined. Give its source, wires or contacts the resistance they have: a very good contact has {shortBy resistance}.",
         GOOD_CONTACT,
         {},
-        "fault" in tried ? {} : { resistance: GOOD_CONTACT },
+        {},
         { branch: name(found.branch) },
       )
     }
@@ -106,10 +102,9 @@ function refused(
       const power = si.powerLoads.reduce((sum, l) => sum + l.power, 0)
       return refuse(
         "power-beyond-source",
-        "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {nearest.power power}, short by {shortBy power}.",
+        "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {available power}, short by {shortBy power}.",
         power * (1 - found.scale),
-        { power },
-        { power: found.scale * power, scale: found.scale },
+        { power, available: found.scale * power },
       )
     }
   }
@@ -180,21 +175,11 @@ function check(si: Si): Issue[] {
   const found: Issue[] = []
   for (const list of lists)
     si[list].forEach((item, i) => {
-      if (seen.has(item.name))
-        found.push(
-          inconsistent([list, i, "name"], `'{${list}.${i}.name}' again` as string, "a name of its own", {
-            [`${list}.${i}.name`]: item.name,
-          }),
-        )
+      if (seen.has(item.name)) found.push(inconsistent([list, i, "name"], "'{name}' again", "a name of its own", { name: item.name }))
       seen.add(item.name)
-      const [a, b] = "positive" in item ? [item.positive, item.negative] : [item.from, item.to]
       const end = "positive" in item ? "negative" : "to"
-      if (a === b)
-        found.push(
-          inconsistent([list, i, end], `'{${list}.${i}.${end}}' at both ends` as string, "another node", {
-            [`${list}.${i}.${end}`]: b,
-          }),
-        )
+      const [a, b] = "positive" in item ? [item.positive, item.negative] : [item.from, item.to]
+      if (a === b) found.push(inconsistent([list, i, end], "'{node}' at both ends", "another node", { node: b }))
     })
   si.wires.forEach((wire, i) => {
     found.push(...sizeIssues(wire, ["wires", i]))

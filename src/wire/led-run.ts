@@ -66,14 +66,22 @@ function solve(si: Si): LedRun | NoSolution {
   }
 }
 
+/** Drop up to which it hardly matters how the lights draw, of the feed. */
+const NEAR_EVEN = 0.05
+
 function cautions(si: Si, out: LedRun): Caution[] {
-  const found: Caution[] = [
-    caution(
-      "constant-current",
-      "note",
-      "Lights are taken to draw the same current at any voltage, which errs to the safe side: strips with resistors draw less where they dim.",
-    ),
-  ]
+  const found: Caution[] = []
+  const highest = Math.max(...si.feeds.map((f) => f.voltage))
+  if (out.greatestDrop > NEAR_EVEN * highest)
+    found.push(
+      caution(
+        "constant-current",
+        "note",
+        "Lights are taken to draw the same current at any voltage, though they lose up to {greatestDrop voltage}: this errs to the safe side, as strips with resistors draw less where they dim.",
+        commonPractice,
+        { greatestDrop: out.greatestDrop },
+      ),
+    )
   if (out.dimmed.length > 0)
     found.push(
       caution(
@@ -89,18 +97,17 @@ function cautions(si: Si, out: LedRun): Caution[] {
         },
       ),
     )
-  out.feeds.forEach((feed, i) => {
-    if (!(feed.current < -1e-9)) return
+  const back = Math.min(...out.feeds.map((f) => f.current))
+  if (back < -1e-9)
     found.push(
       caution(
         "feed-back",
         "warning",
-        `The run feeds current back into its feed at {feeds.${i}.position length} ({feeds.${i}.current current}): join feeds of one supply only, or separate the positive conductor between supplies and join the returns.` as string,
+        "The run feeds {fedBack current} back into its feed at {position length}: join feeds of one supply only, or separate the positive conductor between supplies and join the returns.",
         commonPractice,
-        { [`feeds.${i}.position`]: feed.position, [`feeds.${i}.current`]: feed.current },
+        { fedBack: -back, position: (out.feeds.find((f) => f.current === back) as LedRun["feeds"][number]).position },
       ),
     )
-  })
   if (si.feeds.length > 1)
     found.push(
       caution(
@@ -124,8 +131,7 @@ function cautions(si: Si, out: LedRun): Caution[] {
         ),
       )
   }
-  const volts = si.feeds.map((f) => f.voltage)
-  return [...found, ...touchCaution(`given.feeds.${volts.indexOf(Math.max(...volts))}.voltage`, Math.max(...volts))]
+  return [...found, ...touchCaution("highest", highest)]
 }
 
 function check(si: Si): Issue[] {
@@ -134,20 +140,16 @@ function check(si: Si): Issue[] {
     if (si.awg !== null || si.area !== null)
       found.push(inconsistent(["track"], "track beside awg or area", "only one of awg, area and track"))
   } else found.push(...sizeIssues(si))
-  si.feeds.forEach((feed, i) => {
-    if (feed.position > si.length)
+  si.feeds.forEach(({ position }, i) => {
+    if (position > si.length)
       found.push(
-        inconsistent(["feeds", i, "position"], `{feeds.${i}.position length m}` as string, "at most the run's {length length m}", {
-          [`feeds.${i}.position`]: feed.position,
+        inconsistent(["feeds", i, "position"], "{position length m}", "at most the run's {length length m}", {
+          position,
           length: si.length,
         }),
       )
-    if (si.feeds.findIndex((f) => f.position === feed.position) < i)
-      found.push(
-        inconsistent(["feeds", i, "position"], `{feeds.${i}.position length m} twice` as string, "a place of its own", {
-          [`feeds.${i}.position`]: feed.position,
-        }),
-      )
+    if (si.feeds.findIndex((f) => f.position === position) < i)
+      found.push(inconsistent(["feeds", i, "position"], "{position length m} twice", "a place of its own", { position }))
   })
   return found
 }

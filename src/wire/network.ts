@@ -297,7 +297,7 @@ function newton(load: LoopLoad, scale: number, start: readonly number[]): { x: r
 }
 
 /**
- * Largest share of the power loads that has a state, to a billionth; itself tried. Where the two states of a constant-power
+ * Largest share of the power loads that has a state. Where the two states of a constant-power
  * network meet, the slope dx/dscale grows as 1/√(limit − scale), so its inverse square runs straight into the limit.
  */
 function largestScale(load: LoopLoad, idle: Idle): number {
@@ -316,9 +316,10 @@ function largestScale(load: LoopLoad, idle: Idle): number {
   let limit = Number.NaN
   // unloaded, each load's current grows as its power over its open voltage
   let [lastScale, lastSquare] = [0, 1 / Math.max(...idle.open.map((v, p) => (powers[p] as number) / v)) ** 2]
-  for (let tries = 0; tries < 200 && high - low > 1e-9 * high; tries++) {
-    const foretold = limit > low && limit < high ? limit - low : Number.NaN
-    if (foretold <= 1e-9 * low) break
+  for (let tries = 0; tries < 200 && high - low > 1e-12 * high; tries++) {
+    const foretold = limit > low && limit <= high ? limit - low : Number.NaN
+    // the line is wrong by the square of what is left
+    if (foretold <= 1e-7 * low) return limit
     // closer each time: a tenth of what is left, a hundredth, …
     const next = Number.isNaN(foretold) ? (low + high) / 2 : low + foretold * (1 - 10 ** -Math.min(4, 1 + tries / 2))
     const along = slope

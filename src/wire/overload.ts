@@ -23,23 +23,17 @@ export const fumesCaution = (): Caution =>
     FUMES,
   )
 
-/** Cautions of a current that the size does not bear even alone in still air; `path` names the current, `about` the wire. */
-export function wireCautions(
-  size: SiOf<ConductorSize>,
-  path: string,
-  current: number,
-  about: { name?: string; path?: string } = {},
-): Caution[] {
+/** Cautions of a current that the size does not bear even alone in still air; `path` names the current, `wire` says which. */
+export function wireCautions(size: SiOf<ConductorSize>, path: string, current: number, wire = "this wire"): Caution[] {
   const rated = ratedCurrentOf(inAir(size))
   if (!(current > rated)) return []
   const hot = warmth(size, current)
-  const wire = about.path === undefined ? "this wire" : `wire '{${about.path}}'`
-  const values = { [path]: current, ratedInAir: rated, ...(about.path === undefined ? {} : { [about.path]: about.name as string }) }
-  const what: string = `{${path} current} is more than ${wire} bears for good even alone in still air at 25 °C ({ratedInAir current} with 80 °C insulation)`
-  const burns: string = `${what}: it heats past 300 °C and burns its insulation off. Take a thicker wire or less current.`
-  const overloaded: string = `${what}: it would settle at {settles temperature °C}. Take a thicker wire or less current; wireHeating tells for the place it lies in.`
-  if (hot === null) return [caution("wire-burns", "warning", burns, SHORT_FAULT, values), fumesCaution()]
-  return [caution("wire-overloaded", "warning", overloaded, PVC, { ...values, settles: hot })]
+  const values = { [path]: current, wire, ratedInAir: rated }
+  const more = `{${path} current} is more than {wire} bears for good even alone in still air at 25 °C ({ratedInAir current} with 80 °C insulation)`
+  const burns = `${more}: it heats past 300 °C and burns its insulation off. Take a thicker wire or less current.`
+  const overloaded = `${more}: it would settle at {settles temperature °C}. Take a thicker wire or less current; wireHeating tells for the place it lies in.`
+  if (hot === null) return [caution("wire-burns", "warning", burns as string, SHORT_FAULT, values), fumesCaution()]
+  return [caution("wire-overloaded", "warning", overloaded as string, PVC, { ...values, settles: hot })]
 }
 
 /** The caution of a short-time limit beyond the published one of the commonest insulation. */
