@@ -89,26 +89,18 @@ function strandFactor(stranding: Stranding): number {
   return stranding === "stranded" ? layFactor : 1
 }
 
-/** Faults of a size at a place in the input: one of gauge and area; IEC classes only at their nominal areas, in copper. */
-export function sizeIssues(si: SiOf<ConductorSize>, place: readonly (string | number)[] = []): Issue[] {
+/** Faults of a size: one of gauge and area; IEC classes only at their nominal areas, in copper. */
+export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
   const { awg, area, metal, stranding } = si
-  if (awg !== null && area !== null) return [inconsistent([...place, "area"], "both awg and area", "only one of awg and area")]
-  if (awg === null && area === null) return [inconsistent([...place, "awg"], "neither awg nor area", "one of awg and area")]
+  if (awg !== null && area !== null) return [inconsistent(["area"], "both awg and area", "only one of awg and area")]
+  if (awg === null && area === null) return [inconsistent(["awg"], "neither awg nor area", "one of awg and area")]
   if (stranding === "solid" || stranding === "stranded") return []
   const found: Issue[] = []
-  /** The place a value is named by, and the same as a template shows it. */
-  const named = (key: string) => [...place, key].join(".")
-  const shown = (key: string, kind = "") => `{${named(key)}${kind}}`
-  if (metal !== "copper")
-    found.push(inconsistent([...place, "metal"], shown("metal"), "copper with the IEC classes", { [named("metal")]: metal }))
+  if (metal !== "copper") found.push(inconsistent(["metal"], "'{metal}'", "copper with the IEC classes", { metal }))
   if (nominalResistance(areaOf(si), stranding) === null) {
     const expected = "a nominal area of IEC 60228: 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10 or 16 mm²"
-    if (awg === null)
-      found.push(inconsistent([...place, "area"], shown("area", " area mm²"), expected, { [named("area")]: area as number }))
-    else {
-      const gauge = `AWG ${shown("awg")}`
-      found.push(inconsistent([...place, "awg"], gauge as string, expected, { [named("awg")]: awg }))
-    }
+    if (awg === null) found.push(inconsistent(["area"], "{area area mm²}", expected, { area: area as number }))
+    else found.push(inconsistent(["awg"], "AWG {awg}", expected, { awg }))
   }
   return found
 }

@@ -185,7 +185,7 @@ export function harnessCautions(si: Si, out: Harness): Caution[] {
     )
   const off = out.loads.filter((l) => !l.fed).map((l) => `'${l.name}'`)
   if (off.length > 0)
-    found.push(caution("load-off", "note", "No closed path to a source: {loads} off.", KIRCHHOFF, { loads: off.join(", ") }))
+    found.push(caution("load-off", "note", "No closed path to a source: {which} off.", KIRCHHOFF, { which: off.join(", ") }))
   const reversed = worstOf(
     out.loads.filter((l) => l.fed && l.voltage < 0 && l.type !== "resistance"),
     (l) => -l.voltage,

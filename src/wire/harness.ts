@@ -182,7 +182,10 @@ function check(si: Si): Issue[] {
       if (a === b) found.push(inconsistent([list, i, end], "'{node}' at both ends", "another node", { node: b }))
     })
   si.wires.forEach((wire, i) => {
-    found.push(...sizeIssues(wire, ["wires", i]))
+    for (const { path, received, expected, values = {} } of sizeIssues(wire)) {
+      const placed = Object.fromEntries(Object.entries(values).map(([key, value]) => [`wires.${i}.${key}`, value]))
+      found.push(inconsistent(["wires", i, ...path], received as string, expected as string, placed))
+    }
   })
   if (si.currentLoads.length + si.resistanceLoads.length + si.powerLoads.length === 0)
     found.push(inconsistent(["currentLoads"], "no load in any list", "at least one load"))

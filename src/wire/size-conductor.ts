@@ -154,19 +154,24 @@ function solve(si: Si): SizeConductor | NoSolution {
   const { looked, found } = lookThrough(si)
   const last = looked[looked.length - 1] as Looked
   if (found) return chosen(si, last, looked)
-  const text =
-    last.dropRatio === null
-      ? "Even the thickest size here ({area area mm²}) fails by {by}: it burns its insulation, and bears {ratedCurrent current} for good."
-      : "Even the thickest size here ({area area mm²}) fails by {by}: it drops {dropRatio ratio %} and bears {ratedCurrent current} for good."
+  const outcome = last.dropRatio === null ? "burns its insulation" : "keeps its insulation"
   return refuse(
     "no-size",
-    `${text} Use several in parallel with a fuse each, a higher voltage or a shorter run.`,
+    "Even the thickest size here ({area area mm²}) fails by {by}: it drops {dropRatio ratio %}, {outcome} and bears {ratedCurrent current} for good. Use several in parallel with a fuse each, a higher voltage or a shorter run.",
     shortOf(si, last),
     { area: last.area, current: si.current },
     nearestOf(si, last),
-    { by: last.fails.replaceAll(",", ", "), ratedCurrent: last.ratedCurrent, dropRatio: last.dropRatio ?? 0 },
+    {
+      by: last.fails.replaceAll(",", ", "),
+      outcome,
+      ratedCurrent: last.ratedCurrent,
+      dropRatio: (si.current * pathResistance(si, last.wire, Math.min(BURNS_OFF, hotOf(last)))) / si.voltage,
+    },
   )
 }
+
+/** Conductor temperature of a size, °C; without end where it burns. */
+const hotOf = ({ wire, rises }: Looked) => (rises === null ? Number.POSITIVE_INFINITY : startOf(wire) + rises.conductor)
 
 /** By how much the thickest size misses: current first, then the fuse's, in A; then the drop. */
 function shortOf(si: Si, last: Looked): number {

@@ -20,7 +20,7 @@ import {
   type Stranding,
   voltageDrop,
 } from "../../src/wire/index.js"
-import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
+import { type Check, type RowInputs, referenceRows, referenceTests } from "../helpers/references.js"
 
 type Numbers = Readonly<Record<string, number>>
 const numbers =
@@ -127,9 +127,85 @@ const nec75 = numbers(({ awg_number }) => {
   return { solid_ohm_per_kft: at("solid"), stranded7_ohm_per_kft: at("stranded") }
 })
 
+/** Preece's diameters for a list of currents; the constant is the row's own. */
+const fusingList = (inputs: RowInputs, constant: number) =>
+  (inputs.current_A as number[]).map((current_A) => fusing(constant)({ current_A } as never, {} as never).diameter_in)
+const factorList: Check = (inputs, row) => {
+  const metal: Metal = row.id.startsWith("k-aluminium") ? "aluminium" : "copper"
+  const [from, to] = [inputs.initial_degC as number[], inputs.final_degC as number[]]
+  const part = (i: number) => adiabaticFactor(metal, from[i] as number, to[i] as number) / adiabaticConstant(metals[metal])
+  return { k_A_sqrt_s_per_mm2: from.map((_, i) => (inputs.K as number) * part(i)) }
+}
+/** Current that takes an area in circular mils from one temperature to another in a time, no heat lost. */
+const shortTime = (area_cmil: number, time: number, from: number, to: number) =>
+  (adiabaticFactor("copper", from, to) * area_cmil * cmil) / Math.sqrt(time)
+/** Onderdonk's own constant, 33 in circular mils and common logarithms, in place of the standard's K. */
+const onderdonk = (time: number, { area_cmil, ambient_degC, melt_degC }: RowInputs) =>
+  (shortTime(area_cmil, time, ambient_degC, melt_degC) * Math.sqrt(1 / 33 / Math.LN10)) / cmil / adiabaticConstant(metals.copper)
+const rerated = (current: number, loading: number, temperatureFactor: number) => fuseOn({ current, loading, temperatureFactor }).leastRating
+
 referenceTests(
   "wire",
   {
+    "awg-odd-gauges-resistance": (inputs) => ({
+      ohm_per_100ft: (inputs.awg as number[]).map((awg) => conductor({ awg, length: "100 ft" }).resistance),
+    }),
+    "fuse-blade-in-hot-case-numeric": (i) => ({
+      required_rating_A: rerated(i.current_A, i.loading, 1 - (i.percent_per_degC / 100) * (i.temperature_degC - 25)),
+    }),
+    "fuse-littelfuse-25C-70C": (i) => ({
+      rating_25degC_A: rerated(i.current_A, i.loading, i.factor_25degC),
+      rating_70degC_A: rerated(i.current_A, i.loading, i.factor_70degC),
+    }),
+    "fuse-littelfuse-90C-fast": (i) => ({ rating_A: rerated(i.current_A, i.loading, i.factor_90degC) }),
+    // the table's factor for 1 A is the loading; the rating that 1 A would need says what the 1 A fuse carries
+    "fuse-nasa-derating-factors": (i) => ({
+      example_current_A:
+        i.example_rating_A /
+        rerated(
+          1,
+          i.factors[i.ratings_A.indexOf(i.example_rating_A)],
+          1 - (i.percent_per_degC_above_25 / 100) * (i.example_temperature_degC - 25),
+        ),
+    }),
+    "fuse-small-glass-hot-drop": (i) => {
+      const drops = (i.rating_A as number[]).map((rating, k) => {
+        const [cold, hot] = [i.cold_ohm[k] as number, i.max_drop_V[k] as number]
+        const at = (hotFactor: number) => fuseOn({ fuse: rating, current: rating, fuseResistance: cold, hotFactor }).drop
+        return { cold: at(1), ratio: hot / at(1) }
+      })
+      return { cold_drop_V: drops.map((d) => d.cold), ratio: drops.map((d) => d.ratio) }
+    },
+    "icea-i2t-form-0p0297": (i) => ({ current_A: shortTime(i.area_cmil, i.time_s, i.start_degC, i.end_degC) }),
+    ...forEach(/^k-(aluminium|copper)-/, factorList),
+    "onderdonk-14awg-400A-time": (i) => ({ time_s: (onderdonk(1, i) / i.current_A) ** 2 }),
+    "onderdonk-16awg-5s": (i) => ({ current_A: onderdonk(i.time_s, i) }),
+    "preece-aluminium-250A-misprint": fusing(preeceConstants.aluminium),
+    ...forEach(/^preece-copper-/, (i) => ({ diameter_in: fusingList(i, preeceConstants.copper) })),
+    "preece-lead-and-tin-lead": (i) => ({ lead_in: fusingList(i, i.C_lead), tin_lead_in: fusingList(i, i.C_tin_lead) }),
+    "short-time-small-copper-pvc": (i) => {
+      const at = (time: number) =>
+        (i.area_mm2 as number[]).map((a) => {
+          const { wireWithstand } = fuseOn({ awg: null, area: a * 1e-6, initialTemperature: 70 })
+          return Math.sqrt(wireWithstand / time)
+        })
+      const [short, one, five] = i.time_s as [number, number, number]
+      return { current_0p1s_A: at(short), current_1s_A: at(one), current_5s_A: at(five) }
+    },
+    "stranding-7x28": (i) => {
+      const areas = (i.strands as number[]).map((n, k) => (n * awgArea(i.strand_awg[k])) / cmil)
+      const nearest = (area: number) =>
+        Array.from({ length: 20 }, (_, k) => 2 * k).reduce((a, b) =>
+          Math.abs(Math.log(awgArea(b) / cmil / area)) < Math.abs(Math.log(awgArea(a) / cmil / area)) ? b : a,
+        )
+      return { area_cmil: areas, nearest_awg: areas.map(nearest) }
+    },
+    "usb-drop-1m-loop": (i) => ({
+      drop_V: (i.awg as number[]).map(
+        (awg) => voltageDrop({ current: i.current_A, length: i.length_m, awg, contacts: 4, contactResistance: i.contact_mohm / 1000 }).drop,
+      ),
+    }),
+    "wire-14awg-foot-loss": (i) => ({ loss_W: voltageDrop({ current: i.current_A, length: "1 ft", awg: 14, conductors: 1 }).heat }),
     "connector-jst-xh": () => ({
       current_max_A: contactKinds["wire-to-board-2.5mm"].current,
       contact_max_after_test_mohm: contactKinds["wire-to-board-2.5mm"].resistance * 1000,
@@ -341,6 +417,9 @@ referenceTests(
     ...forEach(/^wire-nec8-awg\d+-75degC$/, nec75),
   },
   {
+    "onderdonk-14awg-400A-time": { with_234_minus_Ta_s: "the row's own example of the misprinted sign" },
+    "onderdonk-16awg-5s": { with_234_minus_Ta_A: "the row's own example of the misprinted sign" },
+    "preece-aluminium-250A-misprint": { printed_in: "two digits exchanged in print; its neighbours confirm the other" },
     "wire-nec8-24v-run-example": { drop_percent: "the printed per cent is reckoned from the drop already rounded to 4.0 V" },
   },
 )

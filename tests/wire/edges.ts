@@ -1,6 +1,6 @@
 import { conductor, fuseCoordination, harness, ledRun, sizeConductor, voltageDrop, wireHeating } from "../../src/wire/index.js"
 import type { Edges } from "../helpers/edges.js"
-import { areaOf, currentFor, inStillAir, largestFuse, perMetre, settles, startOf } from "./second.js"
+import { areaOf, currentFor, inStillAir, largestFuse, perMetre, settles } from "./second.js"
 
 const net = harness.example
 const [source] = net.sources
@@ -14,7 +14,6 @@ const drawing = (current: number) => ({ currentLoads: [{ ...motor, current }] })
 const alone = (power: number) => ({ currentLoads: [], resistanceLoads: [], powerLoads: [{ ...lantern, power }] })
 const dead = { name: "l", from: "p", to: "0" }
 const strip = { position: 0, voltage: 5, resistance: 0.04 }
-const padded = { awg: 24, current: 1, arrangement: "padding", wires: 1, ambient: -20 }
 
 // biome-ignore lint/suspicious/noExplicitAny: inputs and results of several solvers
 type Any = any
@@ -46,7 +45,7 @@ const thickest = (si: Any) => {
   const size = { awg: si.series === "awg" ? -3 : null, area: si.series === "awg" ? null : 16e-6, metal: si.metal, stranding: si.stranding }
   const rated = currentFor(size, si, si.rating)
   const hot = settles(size, si, si.current)
-  const dropRatio = hot > 300 ? null : (si.current ** 1 * perMetre(size, hot) * si.conductors * si.length) / si.voltage
+  const dropRatio = (si.current * perMetre(size, Math.min(hot, 300)) * si.conductors * si.length) / si.voltage
   return { size, rated, dropRatio }
 }
 
@@ -125,7 +124,7 @@ export const edges: Edges = {
       shown: { arrangement: "bundle", wires: 2 },
       notShown: { arrangement: "bundle", wires: 1 },
     },
-    { code: "outside-range", severity: "note", solver: wireHeating, shown: { current: 22.4 }, notShown: { current: 22.2 } },
+    { code: "outside-range", severity: "note", solver: wireHeating, shown: { current: 22.45 }, notShown: { current: 22.4 } },
     { code: "not-adiabatic", severity: "note", solver: wireHeating, shown: { faultCurrent: 31.1 }, notShown: { faultCurrent: 31.15 } },
 
     { code: "fuse-ahead", severity: "warning", solver: fuseCoordination, shown: { fromPole: 0.181 }, notShown: { fromPole: 0.18 } },
@@ -303,8 +302,8 @@ export const edges: Edges = {
     {
       code: "no-voltage",
       solver: harness,
-      refused: { powerLoads: [{ ...lantern, from: "b", to: "c" }] },
-      answered: { powerLoads: [{ ...lantern, from: "c", to: "b" }] },
+      refused: { ...alone(6), powerLoads: [{ ...lantern, from: "b", to: "c" }] },
+      answered: { ...alone(6), powerLoads: [{ ...lantern, from: "c", to: "b" }] },
       noNearest: "the load has to be turned round",
       apart: "turning a load round changes both its ends",
     },
@@ -437,12 +436,12 @@ export const edges: Edges = {
     "wireHeating.too-hot.shortBy": (si) => si.current - currentFor(si, si, si.rating),
     "sizeConductor.no-size.at.area": (si) => areaOf(thickest(si).size as Any),
     "sizeConductor.no-size.ratedCurrent": (si) => thickest(si).rated,
-    "sizeConductor.no-size.dropRatio": (si) => thickest(si).dropRatio ?? 0,
+    "sizeConductor.no-size.dropRatio": (si) => thickest(si).dropRatio,
     "sizeConductor.no-size.shortBy": (si) => {
       const { size, rated, dropRatio } = thickest(si)
       if (rated < si.current) return si.current - rated
       const fits = si.fuse === null ? Number.POSITIVE_INFINITY : largestFuse(size as Any, si, si.rating, Math.max(si.rating, si.faultLimit))
-      return si.fuse > fits ? si.fuse - fits : (dropRatio as number) - si.greatestDrop
+      return si.fuse > fits ? si.fuse - fits : dropRatio - si.greatestDrop
     },
     "harness.fuse-overloaded.carried": (si, o) => carried(o, fuseBy(si, o, false).name),
     "harness.fuse-overloaded.rating": (si, o) => fuseBy(si, o, false).rating,
@@ -482,20 +481,28 @@ function seriesShort(si: Any): number {
   return Math.abs(a.current - b.current)
 }
 
-/** The lowest voltage of a run, each span solved by superposing what every feed sees; for one feed by the plain sum. */
+/** The lowest voltage of a run with one feed, from the sum over what lies beyond each stretch, and where it is. */
 function ledLowest(si: Any): { volts: number; position: number } {
   const [feed] = si.feeds
   const r =
-    2 * (si.track ?? 0) * (1 + (si.metal === "copper" ? 0.00393 : 0.00403) * (si.temperature - 20)) || 2 * perMetre(si, si.temperature)
-  const fall = (length: number) => {
-    const n = si.sections
-    if (n === null) return (r * (si.current / si.length) * length ** 2) / 2
-    return 0
-  }
-  const [left, right] = [fall(feed.position), fall(si.length - feed.position)]
+    2 *
+    (si.track === null
+      ? perMetre(si, si.temperature)
+      : si.track *
+        (perMetre(si.awg === null && si.area === null ? { ...si, awg: 20 } : si, si.temperature) /
+          perMetre(si.awg === null && si.area === null ? { ...si, awg: 20 } : si, 20)))
+  const lights = Array.from({ length: si.sections ?? 0 }, (_, k) => ((k + 1) * si.length) / si.sections)
+  // a light at distance s from the feed costs I·r·s up to its own place; the far end feels them all
+  const fall = (side: number, length: number) =>
+    si.sections === null
+      ? (r * (si.current / si.length) * length ** 2) / 2
+      : lights
+          .map((x) => (x - feed.position) * side)
+          .filter((s) => s > 0)
+          .reduce((v, s) => v + (r * s * si.current) / si.sections, 0)
+  const [left, right] = [fall(-1, feed.position), fall(1, si.length - feed.position)]
   const volts = feed.voltage - feed.resistance * si.current - Math.max(left, right)
-  return { volts, position: right >= left ? si.length : 0 }
+  const ends = si.sections === null ? [0, si.length] : [lights[0] as number, si.length]
+  return { volts, position: right >= left ? (ends[1] as number) : (ends[0] as number) }
 }
 const ledShort = (si: Any) => -ledLowest(si).volts
-void startOf
-void padded

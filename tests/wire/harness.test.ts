@@ -226,7 +226,7 @@ describe("harness refusals and edges", () => {
   it("names the greatest power available: E²/(4R) on one source", () => {
     const over = refusalOf({ sources: [source], powerLoads: [{ name: "cart", from: "p", to: "0", power: 200 }] })
     expect(over.noSolution).toBe("power-beyond-source")
-    expect(over.nearest.power).toBeCloseTo(180, 6)
+    expect(over.at.available).toBeCloseTo(180, 9)
     expect(over.shortBy).toBeCloseTo(20, 6)
     const most = harness({ sources: [source], powerLoads: [{ name: "cart", from: "p", to: "0", power: 180 * (1 - 1e-9) }] })
     expect(most.lowestLoadVoltage).toBeCloseTo(6, 3)
