@@ -427,7 +427,7 @@ export const edges: Edges = {
     "ledRun.thin-wire.bundled": cmilCurrent,
     "ledRun.feed-back.fedBack": (_, o) => Math.max(...o.feeds.map((f: Any) => -f.current)),
     "ledRun.feed-back.position": (_, o) => (most(o.feeds as Any[], (f) => -f.current) as Any).position,
-    "ledRun.touch-voltage.highest": (si) => si.feeds.reduce((v: number, f: Any) => (f.voltage > v ? f.voltage : v), 0),
+    "ledRun.touch-voltage.highest": (si) => Math.max(...si.feeds.map((f: Any) => f.voltage)),
     // one feed, the far end: E − R·I − I·r·L/2 for an even load
     "ledRun.no-voltage.shortBy": (si) => ledShort(si),
     "ledRun.no-voltage.at.position": (si) => ledLowest(si).position,
