@@ -337,7 +337,14 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
   },
   example: { current: "4 A", length: "2 m", voltage: "12 V", fuse: "7.5 A" },
   formulae: [
-    { symbol: "g", kind: "number", meaning: "gauge chosen from the list", given: (_, out) => out.awg ?? 0, source: AWG },
+    {
+      symbol: "g_x",
+      kind: "number",
+      meaning: "gauge chosen from the list (0: a metric size)",
+      given: (_, out) => out.awg ?? 0,
+      source: AWG,
+    },
+    { symbol: "g", meaning: "gauge", is: "g_x", when: 'equalText(series, "awg")' },
     {
       symbol: "A_w",
       kind: "area",
