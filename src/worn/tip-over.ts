@@ -198,7 +198,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
   name: "tipOver",
   title: "Whether a gust tips the wearer, and when to fold",
   input: {
-    bodyMass: { kind: "mass", symbol: "m_b", label: "mass of the wearer", min: 20, max: 250, typical: [45, 100] },
+    bodyMass: { kind: "mass", symbol: "m_b", label: "mass of the wearer", min: 20, max: 300, typical: [45, 100] },
     rigMass: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: 0, max: 100, typical: [0.5, 15] },
     dragArea: { kind: "area", symbol: "A_d", label: "drag area of the panels", min: 0, max: 50, typical: [0.1, 3] },
     forceHeight: { kind: "length", symbol: "h", label: "height of the panels' force", min: 0, max: 10, typical: [1, 2.5] },
