@@ -122,6 +122,26 @@ describe("passage", () => {
     )
   })
 
+  it("tells what is tightest: the width, the height or the car, folded and raised", () => {
+    const box = { width: 0.7, front: 0.25, back: 0.25, height: 1.8 }
+    const own = (kind: "door" | "stair" | "turning", width: number, height: number | null) =>
+      passage({ folded: box, raised: { ...box, height: 2.2 }, allowance: 0.02, own: [{ name: "gate", kind, width, height }] }).places.at(-1)
+    // facing wherever it fits, by the lesser of what is left beside and above
+    expect(own("door", 0.8, 2)).toMatchObject({ folded: "facing", foldedBy: "width", foldedRoom: 0.8, raised: "no", raisedBy: "height" })
+    expect(own("door", 0.8, 2)?.foldedMargin).toBeCloseTo(0.8 - 0.04 - 0.7, 12)
+    expect(own("door", 3, 2)).toMatchObject({ folded: "facing", foldedBy: "height", foldedRoom: 2 })
+    expect(own("door", 3, 2)?.foldedMargin).toBeCloseTo(2 - 0.02 - 1.8, 12)
+    expect(own("door", 0.6, 3)).toMatchObject({ folded: "sideways", foldedBy: "width" })
+    expect(own("door", 0.6, 3)?.foldedMargin).toBeCloseTo(0.6 - 0.04 - 0.5, 12)
+    expect(own("stair", 0.6, 3)).toMatchObject({ folded: "no", foldedBy: "width" })
+    expect(own("turning", 1, null)).toMatchObject({ folded: "turning", foldedBy: "width" })
+    const lift = passage({ folded: { ...box, width: 0.9, front: 0.7, back: 0.65 } }).places.find((p) => p.place === "US limited-use lift")
+    expect(lift).toMatchObject({ folded: "no" })
+    const out = passage({ folded: box, own: [{ name: "gate", kind: "door", width: 0.6, height: null }] })
+    expect(out.sideways).toContain("gate")
+    expect(out.blocked).not.toContain("gate")
+  })
+
   it("never sends anyone sideways down a stair", () => {
     const wide = { width: 1.5, front: 0.2, back: 0.2, height: 1.8 }
     const out = passage({ folded: wide })
