@@ -354,6 +354,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       symbol: "L_m",
       meaning: "length that loses 0.125 V each way",
       is: "(0.25 V / I - n * R_k) / (2 * r)",
+      when: "0.25 V / I > n * R_k",
       source: USB_2_CABLES,
     },
     {

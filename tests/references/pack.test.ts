@@ -1,6 +1,7 @@
 import { referenceTests } from "../helpers/references.js"
 import { cells, curves } from "./pack-cells.js"
 import { charging, packs } from "./pack-charging.js"
+import { leadAndNickel, leadAndNickelWithout } from "./pack-lead-and-nickel.js"
 import { peukerts } from "./pack-peukert.js"
 import { banks, runs } from "./pack-runs.js"
 import { air, parallel } from "./pack-sharing-and-air.js"
@@ -13,8 +14,9 @@ const temperatures = "temperature limits of one cell are not kept"
 
 referenceTests(
   "pack",
-  { ...cells, ...curves, ...charging, ...packs, ...parallel, ...air, ...peukerts, ...banks, ...runs },
+  { ...cells, ...curves, ...charging, ...packs, ...parallel, ...air, ...peukerts, ...banks, ...runs, ...leadAndNickel },
   {
+    ...leadAndNickelWithout,
     "cell-21700-high-power": { standard_charge_A: notKept, diameter_mm_max: size, height_mm_max: size },
     "cell-agm-12v-5ah": { max_discharge_5s_A: notKept, discharge_degC_min: temperatures, charge_degC_min: temperatures },
     "cell-alkaline-aa": { r_from_short_ohm: "the larger of the two published resistances is kept, on the safe side" },

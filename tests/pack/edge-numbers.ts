@@ -1,0 +1,236 @@
+import { chemistries, sizePack } from "../../src/pack/index.js"
+import type { Numbers } from "../helpers/edges.js"
+
+// biome-ignore lint/suspicious/noExplicitAny: each computation knows the solver its key names
+type Any = any
+
+/* Figures copied by hand from the sources that src/pack names, for a second computation of what its messages say. */
+const full: Record<string, number> = { nmc: 4.2, lfp: 3.65, lco: 4.2, nimh: 1.45, alkaline: 1.6, lead: 14.5 / 6 }
+const least: Record<string, number> = { nmc: 2.5, lfp: 2.5, lco: 3, nimh: 1, alkaline: 0.8, lead: 1.75 }
+const hottest: Record<string, number> = { nmc: 60, lco: 60, lfp: 60, nimh: 65, alkaline: 50, lead: 50 }
+const coldestCharge: Record<string, number> = { nimh: 0, lead: -10 }
+const overCharge: Record<string, number> = { nmc: 4.2, lco: 4.2, lfp: 3.7, lead: 2.45 }
+
+/** Share of a cell's discharge current that its sheets leave at a temperature. */
+function discharge(chemistry: string, t: number): number {
+  if (t < -20 || t > (hottest[chemistry] as number)) return 0
+  if (!["nmc", "lco", "lfp"].includes(chemistry) || (t > 5 && t < 45)) return 1
+  if (chemistry === "lfp") return t <= 5 ? 0.25 : 0.5
+  return t <= 5 ? 1 / 6 : 1 / 3
+}
+
+/** Multiples of the capacity per hour that a cell takes at a temperature. */
+function chargeRate(chemistry: string, t: number): number {
+  if (chemistry === "nimh") return t < 0 || t > 45 ? 0 : t <= 5 ? 0.3 : 1
+  if (chemistry === "lead") return t < -10 || t > 50 ? 0 : 0.3
+  const band = t < 0 || t > 45 ? 3 : t <= 5 ? 0 : t <= 15 ? 1 : 2
+  return (chemistry === "lfp" ? [0.2, 0.5, 1, 0] : [0.1, 0.2, 0.5, 0])[band] as number
+}
+
+const ampereHours = (si: { capacity: number; parallel: number }) => (si.capacity * si.parallel) / 3600
+/** The best cell of a sizePack answer. */
+const best = (si: Any, out: Any) => si.cells.find((c: { name: string }) => c.name === out.best)
+
+/** Numbers of the cautions that go with any pack; `of` finds the cell's chemistry and series. */
+function packNumbers(
+  solver: string,
+  of: (si: Any, out: Any) => { chemistry: string; series: number; cutOffVoltage: number; fullVoltage?: number | null },
+): Numbers {
+  return {
+    [`${solver}.touch-voltage.full`]: (si, out) => {
+      const pack = of(si, out)
+      return (pack.fullVoltage ?? (full[pack.chemistry] as number)) * pack.series
+    },
+    [`${solver}.touch-voltage.wet`]: () => 30,
+    [`${solver}.touch-voltage.dry`]: () => 60,
+    [`${solver}.hot-cells.hottest`]: (si, out) => hottest[of(si, out).chemistry] as number,
+    [`${solver}.too-cold-to-use.coldest`]: () => -20,
+    [`${solver}.deep-discharge.least`]: (si, out) => of(si, out).cutOffVoltage,
+    [`${solver}.deep-discharge.allowed`]: (si, out) => least[of(si, out).chemistry] as number,
+    [`${solver}.cutOffVoltage.full`]: (si) => full[si.chemistry] as number,
+  }
+}
+const own = (si: Any) => si
+
+const packOhm = (si: {
+  series: number
+  parallel: number
+  resistance: number
+  linkResistance: number
+  chemistry: string
+  temperature: number
+}) => {
+  const energy: Record<string, number> = { nmc: 20e3, lfp: 20e3, lco: 20e3, nimh: 15e3, alkaline: 25e3, lead: 15e3 }
+  const cold = Math.exp(((energy[si.chemistry] as number) / 8.314462618) * (1 / (si.temperature + 273.15) - 1 / 298.15))
+  return (si.series / si.parallel) * si.resistance * cold + si.linkResistance
+}
+const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
+const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.resistance))
+const worst = (si: Any, out: Any, limit: string, sign: number) => {
+  const rows = si.strings.map((s: Any, k: number) => ({ string: k + 1, limit: s[limit], current: sign * out.shares[k].current }))
+  return rows
+    .filter((r: Any) => r.limit !== null && r.current > r.limit)
+    .sort((a: Any, b: Any) => b.current / b.limit - a.current / a.limit)[0]
+}
+const cellsOf = (si: Any) => Math.max(1, Math.round(Math.max(...si.strings.map((s: Any) => s.openCircuitVoltage)) / 3.7))
+
+/** Second computations of the numbers that are no paths of input or result. */
+export const numbers: Numbers = {
+  ...packNumbers("cellPack", own),
+  ...packNumbers("packUnderLoad", own),
+  ...packNumbers("runtime", own),
+  ...packNumbers("chargeTime", own),
+  ...packNumbers("sizePack", (si, out) => ({ ...best(si, out), series: out.series })),
+  "cellPack.limit-by-temperature.left": (si) => discharge(si.chemistry, si.temperature),
+  "cellPack.groupCapacities.groups": (si) => si.groupCapacities.length,
+  "packUnderLoad.over-cell-current.limit": (si) => si.maxCurrent * discharge(si.chemistry, si.temperature),
+  "packUnderLoad.lead-rate.rate": (si, out) => out.current / ampereHours(si),
+  "packUnderLoad.nickel-rate.rate": (si, out) => out.current / ampereHours(si),
+  "packUnderLoad.current.loads": (si) => [si.current, si.power, si.loadResistance].filter((x) => x !== null).length,
+  "runtime.over-cell-current.cellCurrent": (si, out) => out.peakCurrent / si.parallel,
+  "runtime.over-cell-current.limit": (si) => si.maxCurrent * discharge(si.chemistry, si.temperature),
+  "runtime.lead-rate.rate": (si, out) => out.charge / out.runtime / ampereHours(si),
+  "runtime.nickel-rate.rate": (si, out) => out.charge / out.runtime / ampereHours(si),
+  "runtime.pattern.0.loads": () => 2,
+  "sizePack.lead-rate.rate": (si, out) => si.current / ((best(si, out).capacity * out.parallel) / 3600),
+  "sizePack.nickel-rate.rate": (si, out) => si.current / ((best(si, out).capacity * out.parallel) / 3600),
+  "sizePack.cells.1.name.name": (si) => si.cells[1].name,
+  "sizePack.cells.0.cutOffVoltage.least": (si) => si.cells[0].cutOffVoltage,
+  "sizePack.cells.0.cutOffVoltage.full": (si) => full[si.cells[0].chemistry] as number,
+  "chargeTime.cold-charge.coldest": (si) => coldestCharge[si.chemistry] as number,
+  "chargeTime.too-hot-to-charge.hottest": (si) => (si.chemistry === "lead" ? 50 : 45),
+  "chargeTime.charge-rate.rate": (si) => si.chargeCurrent / ampereHours(si),
+  "chargeTime.charge-rate.allowed": (si) => chargeRate(si.chemistry, si.temperature),
+  "chargeTime.over-charge.highest": (si) => overCharge[si.chemistry] as number,
+  "chargeTime.chargeVoltage.full": (si) => full[si.chemistry] as number,
+  "chargeTime.not-rechargeable.shortBy": (si) => si.chargeCurrent,
+  "chargeTime.too-cold-to-charge.shortBy": (si) => -si.temperature,
+  "parallelSharing.touch-voltage.full": (si) => Math.max(...si.strings.map((s: { openCircuitVoltage: number }) => s.openCircuitVoltage)),
+  "parallelSharing.touch-voltage.wet": () => 30,
+  "parallelSharing.touch-voltage.dry": () => 60,
+  "parallelSharing.unequal-charge.spread": (si) => {
+    const sorted = si.strings.map((s: { openCircuitVoltage: number }) => s.openCircuitVoltage).sort((a: number, b: number) => a - b)
+    return sorted.at(-1) - sorted[0]
+  },
+  ...Object.fromEntries(
+    (["string", "current", "limit"] as const).flatMap((key) => [
+      [`parallelSharing.string-over-current.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxCurrent", 1)[key]],
+      [`parallelSharing.string-over-charged.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxChargeCurrent", -1)[key]],
+    ]),
+  ),
+  "parallelSharing.span-taken.span": (si) => 0.9 * cellsOf(si),
+  "parallelSharing.span-taken.cells": cellsOf,
+  "parallelSharing.no-such-current.shortBy": (si) => si.current - 0.999 * shorted(si),
+  "parallelSharing.no-such-current.at.shortCircuit": shorted,
+  "powerBank.current.loads": () => 2,
+  "powerBank.port-overloaded.at.portCurrent": portCurrent,
+  "powerBank.port-overloaded.at.greatest": (si) =>
+    0.999 * si.portLimit * si.portVoltage * (si.loadVoltage === null ? 1 : si.stepUpEfficiency),
+  "powerBank.port-overloaded.shortBy": (si) => portCurrent(si) - si.portLimit,
+  // two a person since 27 March 2026
+  "airTravel.power-bank-on-board.most": () => 2,
+  "airTravel.energy.rated": (si) => si.nominalVoltage * si.capacity,
+  "packUnderLoad.too-much-power.at.resistance": packOhm,
+  "packUnderLoad.no-such-current.at.resistance": packOhm,
+  "packUnderLoad.too-much-power.shortBy": (si) => si.power - emf(si) ** 2 / packOhm(si) / 4,
+  "packUnderLoad.no-such-current.shortBy": (si) => si.current - (0.999 * emf(si)) / packOhm(si),
+  "packUnderLoad.no-such-current.at.shortCircuit": (si) => emf(si) / packOhm(si),
+  "packUnderLoad.too-much-power.at.openCircuitVoltage": emf,
+  "packUnderLoad.no-such-current.at.openCircuitVoltage": emf,
+  "chargeTime.already-full.at.greatestStart": greatestStart,
+  "chargeTime.already-full.shortBy": (si) => si.startCharge - 0.99 * greatestStart(si),
+  "chargeTime.charge-voltage-too-low.at.held": held,
+  "chargeTime.charge-voltage-too-low.at.stop": stop,
+  "chargeTime.charge-voltage-too-low.at.empty": (si) => curveAt(si, 0),
+  "chargeTime.charge-voltage-too-low.shortBy": (si) => 1.001 * (curveAt(si, si.startCharge) + stop(si) * packOhm(si)) - held(si),
+  "runtime.no-load.shortBy": () => 1e-9,
+  "runtime.empty.shortBy": () => 0.01,
+  "runtime.too-much-power.at.power": (si) => firstRefused(si).power as number,
+  "runtime.too-much-power.at.openCircuitVoltage": (si) => curveAt(si, si.startCharge),
+  "runtime.too-much-power.at.greatestPower": mostPower,
+  "runtime.too-much-power.shortBy": (si) => (firstRefused(si).power as number) - 0.999 * mostPower(si),
+  "runtime.cut-off-at-start.at.openCircuitVoltage": (si) => curveAt(si, si.startCharge),
+  "runtime.cut-off-at-start.at.cutOffVoltage": cutOff,
+  "runtime.cut-off-at-start.at.needed": (si) => neededEmf(si, firstRefused(si)),
+  "runtime.cut-off-at-start.at.greatestCurrent": (si) =>
+    packOhm(si) > 0 ? Math.max(0, (curveAt(si, si.startCharge) - cutOff(si)) / packOhm(si)) : 0,
+  "runtime.cut-off-at-start.shortBy": (si) => 1.001 * neededEmf(si, firstRefused(si)) - curveAt(si, si.startCharge),
+  // how far the one limit is from the value that was tried and works; all of the energy where none is
+  "sizePack.no-pack-fits.shortBy": (si) => {
+    const outcome = sizePack.attempt(si)
+    if (outcome.ok || !("nearest" in outcome.error)) return Number.NaN
+    const [change] = Object.entries(outcome.error.nearest)
+    return change ? Math.abs(change[1] - si[change[0]]) : si.energy
+  },
+}
+
+interface LoadStep {
+  readonly current: number | null
+  readonly power: number | null
+  readonly loadResistance: number | null
+}
+
+/** Open-circuit voltage of the pack at a charge, by its own straight lines. */
+function curveAt(si: Any, charge: number): number {
+  if (!si.curve) return si.series * openCircuit(si.chemistry, charge)
+  const points = si.curve as readonly { stateOfCharge: number; voltage: number }[]
+  const i = Math.max(
+    1,
+    points.findIndex((p) => p.stateOfCharge >= charge),
+  )
+  const [a, b] = [points[i - 1], points[i]] as [(typeof points)[number], (typeof points)[number]]
+  return si.series * (a.voltage + ((charge - a.stateOfCharge) / (b.stateOfCharge - a.stateOfCharge)) * (b.voltage - a.voltage))
+}
+function openCircuit(chemistry: string, charge: number): number {
+  const { curve } = chemistries[chemistry as keyof typeof chemistries]
+  if (curve === null) return -1.031 * Math.exp(-35 * charge) + 3.685 + charge * (0.2156 + charge * (-0.1178 + charge * 0.3201))
+  const i = Math.max(
+    1,
+    curve.findIndex(([s]) => s >= charge),
+  )
+  const [[s, u], [t, v]] = [curve[i - 1], curve[i]] as [readonly [number, number], readonly [number, number]]
+  return u + ((charge - s) / (t - s)) * (v - u)
+}
+function held(si: Any): number {
+  return (si.chargeVoltage ?? (full[si.chemistry] as number)) * si.series
+}
+function stop(si: Any): number {
+  return Math.min(si.chargeCurrent, si.endCurrent ?? ampereHours(si) / 20)
+}
+/** Charge at which the open-circuit voltage leaves nothing for the charger, by halving. */
+function greatestStart(si: Any): number {
+  const room = held(si) - stop(si) * packOhm(si)
+  if (si.chemistry === "nimh" || curveAt(si, 1) <= room) return 1
+  let [low, high] = [0, 1]
+  for (let k = 0; k < 100; k++) {
+    const mid = (low + high) / 2
+    if (curveAt(si, mid) < room) low = mid
+    else high = mid
+  }
+  return high
+}
+function cutOff(si: Any): number {
+  return si.series * (si.cutOffVoltage ?? (least[si.chemistry] as number))
+}
+function mostPower(si: Any): number {
+  return packOhm(si) > 0 ? curveAt(si, si.startCharge) ** 2 / (4 * packOhm(si)) : 0
+}
+/** Open-circuit voltage that a load needs so as not to be cut off, or not to collapse. */
+function neededEmf(si: Any, load: LoadStep): number {
+  const [ohm, cut] = [packOhm(si), cutOff(si)]
+  if (load.current !== null && load.current > 1e-9) return cut + load.current * ohm
+  if (load.power !== null && load.power > 1e-9)
+    return Math.sqrt(load.power * ohm) > cut ? 2 * Math.sqrt(load.power * ohm) : cut + (load.power / cut) * ohm
+  return load.loadResistance !== null ? cut * (1 + ohm / load.loadResistance) : 0
+}
+function firstRefused(si: Any): LoadStep {
+  return (si.pattern as readonly LoadStep[]).find((load) => curveAt(si, si.startCharge) <= neededEmf(si, load)) as LoadStep
+}
+
+function portCurrent(si: Any): number {
+  const power = si.power ?? si.current * (si.loadVoltage ?? si.portVoltage)
+  return power / (si.loadVoltage === null ? 1 : si.stepUpEfficiency) / si.portVoltage
+}
+function emf(si: Any): number {
+  return si.openCircuitVoltage ?? si.series * openCircuit(si.chemistry, si.stateOfCharge)
+}
