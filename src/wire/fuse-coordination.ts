@@ -224,7 +224,7 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
       kind: "current",
       source: BLADE,
     },
-    { symbol: "I_b", meaning: "rating to suggest", is: "I_x", when: "I_x > 0 A" },
+    { symbol: "I_b", meaning: "rating to suggest", is: "I_x", when: "I_x > 0 ampere" },
     { symbol: "I_135", meaning: "current it may carry for minutes", is: "1.35 * I_n", source: BLADE },
     ...adiabaticSteps,
     { symbol: "T_b", kind: "temperature", meaning: "before the fault, as given", is: "T_i", when: "has_initialTemperature" },
