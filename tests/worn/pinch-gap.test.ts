@@ -130,6 +130,25 @@ describe("pinchGap", () => {
     expect(closing(0.01, 0.1)).toContain("head")
   })
 
+  it("knows the narrowest gap each part gets into, from both sides", () => {
+    const crushed = (part: string, open: number) =>
+      pinchGap({
+        moving: [{ x1: 0, y1: 0, x2: 0.001, y2: 0 }],
+        fixed: [{ x1: 0, y1: 0, x2: 0.001, y2: 0 }],
+        poses: [
+          { x: 0, y: open, angle: 0 },
+          { x: 0, y: 0.001, angle: 0 },
+        ],
+        movingThickness: 0,
+        fixedThickness: 0,
+      }).parts.find((p) => p.part === part)?.crushes
+    for (const { part, entryGap } of pinchGap(pinchGap.example).parts) {
+      // places and moments between those looked at count as open by up to half their distance: here under a millimetre
+      expect(crushed(part, entryGap - 0.0008), part).toBe(false)
+      expect(crushed(part, entryGap + 0.0002), part).toBe(true)
+    }
+  })
+
   it("sees the gap close beside a hinge, where the parts are near each other all the way", () => {
     // an arm folds onto a bar it is hinged to: the least distance is nothing throughout, yet the far end closes from 0.6 m
     const fold = pinchGap({

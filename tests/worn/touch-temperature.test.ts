@@ -69,6 +69,41 @@ describe("touchTemperature", () => {
     expect(codes).toEqual(["not-a-clearance", "adults-only", "painful"])
   })
 
+  it("changes from one printed contact time to the next just where each standard does", () => {
+    // ISO 13732-1 keeps a time's limit up to and with that time, the other tables from it on; metal, °C
+    const changes = [
+      ["ISO 13732-1", [1, 10, 60, 600], [65, 55, 51, 48, 43], true],
+      ["IEC 62368-1 TS1", [1, 10, 60, 28800], [70, 60, 51, 48, 43], false],
+      ["ECMA-287", [1, 10], [65, 55, 43], false],
+      ["IEC 60601-1 applied parts", [60, 600], [51, 48, 43], false],
+    ] as const
+    const limit = (standard: string, contactTime: number) =>
+      touchTemperature({ surface: 30, material: "metal", contactTime }).limits.find((l) => l.standard === standard)?.limit
+    for (const [standard, times, limits, upTo] of changes)
+      times.forEach((t, i) => {
+        const [before, after] = [limits[i], limits[i + 1]]
+        expect([limit(standard, t * 0.999), limit(standard, t), limit(standard, t * 1.001)], `${standard} ${t} s`).toEqual([
+          before,
+          upTo ? before : after,
+          after,
+        ])
+      })
+  })
+
+  it("gives each burn time only within the range of its own curve", () => {
+    const at = (surface: number) => touchTemperature({ surface, material: "metal" })
+    // six hours: 43.77 and 44.67 °C by the curves; 44 to 51 °C by the halving rule
+    expect([at(43.76).reversibleTime, at(43.78).reversibleTime === null]).toEqual([null, false])
+    expect([at(44.66).lastingTime, at(44.68).lastingTime === null]).toEqual([null, false])
+    expect([at(43.99).halvingTime, at(44).halvingTime]).toEqual([null, 21600])
+    expect([at(51).halvingTime, at(51.01).halvingTime]).toEqual([21600 / 128, null])
+    const all = at(50)
+    expect(all.burnTime).toBe(Math.min(all.reversibleTime as number, all.lastingTime as number, all.halvingTime as number))
+    expect(at(43.9).burnTime).toBe(at(43.9).reversibleTime)
+    expect(at(60).painful).toBe(true)
+    expect([at(41.99).painful, at(42).painful]).toEqual([false, true])
+  })
+
   it("agrees with printed seconds to a full-thickness scald within a factor of two", () => {
     // Burn Foundation: 15, 5, 2 and 1 s at 133, 140, 149 and 156 °F
     for (const [fahrenheit, seconds] of [
