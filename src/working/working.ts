@@ -1,4 +1,4 @@
-import { all, create, type MathNode, type Unit } from "mathjs"
+import type { MathNode, Unit } from "mathjs"
 import { formatNumber, type Kind } from "../quantity/index.js"
 import {
   type AnyField,
@@ -14,9 +14,8 @@ import {
   type Source,
   type Step,
 } from "../solver/index.js"
+import { math } from "./mathjs.js"
 import { mathOffset, mathUnit } from "./units.js"
-
-const math = create(all as NonNullable<typeof all>)
 
 /** One worked step. */
 export interface WorkedStep {
