@@ -90,6 +90,16 @@ describe("dcMotor", () => {
     expect(hot.stallTorque).toBeLessThan(cold.stallTorque)
   })
 
+  it("says which point is the wrong way round, and that two points lie too close", () => {
+    const said = (loadSpeed: number) => {
+      const outcome = dcMotor.attempt({ ...sheet, loadSpeed, voltage: 12, torque: 0 })
+      return outcome.ok ? "" : outcome.error.message
+    }
+    expect(said(10.5)).toMatch(/less than the no-load speed of 95\.5 rpm/)
+    expect(said(9.9999999999999)).toMatch(/too close together/)
+    expect(said(0)).toBe("")
+  })
+
   it("warns of 48 V on a 12 V datasheet, and not of 13 V", () => {
     const codes = (voltage: number) => dcMotor({ ...sheet, voltage, torque: 0.1 }).cautions.map((c) => c.code)
     expect(codes(48)).toContain("over-voltage")

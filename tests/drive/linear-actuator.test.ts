@@ -107,6 +107,23 @@ describe("linearActuator", () => {
     expect(hot.speed).toBeLessThan(cold.speed)
   })
 
+  it("says which point is the wrong way round, and that two points lie too close", () => {
+    const said = (more: object) => {
+      const outcome = linearActuator.attempt({ ...sheet, voltage: 12, force: 0, ...more })
+      return outcome.ok ? "" : outcome.error.message
+    }
+    expect(said({ ratedSpeed: 0.013 })).toMatch(/less than the no-load speed of 12 mm\/s/)
+    expect(said({ ratedSpeed: 0.0119999999999999 })).toMatch(/too close together/)
+    expect(said({ ratedSpeed: 0.009 })).toBe("")
+  })
+
+  it("has no efficiency where nothing is drawn or lifted", () => {
+    const free = { ...sheet, noLoadCurrent: 0 }
+    expect(linearActuator({ ...free, voltage: 12, force: 0 }).efficiency).toBeNull()
+    expect(linearActuator({ ...free, voltage: 12, force: 100 }).efficiency).toBeGreaterThan(0)
+    expect(linearActuator({ ...free, voltage: 12, force: -100 }).efficiency).toBeNull()
+  })
+
   it("refuses a sheet that makes energy", () => {
     const outcome = linearActuator.attempt({ ...sheet, ratedForce: 50000, voltage: 12, force: 0 })
     expect(!outcome.ok && outcome.error.message).toMatch(/units of force/)

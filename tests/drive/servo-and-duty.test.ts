@@ -56,6 +56,14 @@ describe("hobbyServo", () => {
     expect([...seen].sort()).toEqual(["cannot-start", "stall"])
   })
 
+  it("offers a torque just below stall, and holds up to its share and no further", () => {
+    const outcome = hobbyServo.attempt({ ...servo, torque: 2 })
+    if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("should stall")
+    expect(outcome.error.nearest.torque).toBeCloseTo(0.999 * 0.9, 12)
+    const at = (share: number) => hobbyServo({ ...servo, firstStallTorque: 1, torque: share, holdShare: 0.5 }).holds
+    expect([at(0.5), at(0.5000001)]).toEqual([true, false])
+  })
+
   it("refuses columns that lose torque or speed with voltage", () => {
     const two = { ...servo, secondVoltage: 6, secondStallTorque: 1.1, secondTime: 0.16 }
     const paths = (more: object) => {
