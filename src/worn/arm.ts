@@ -67,7 +67,7 @@ export function holdArm(hand: Vector, upper: number, fore: number): ArmPose {
       if (pose.slack > best.slack) [best, bestTurn] = [pose, way * k * step]
     }
   // a sliver of allowed turns may lie between two steps
-  return poseAt(goldenMinimum((turn) => -poseAt(turn).slack, bestTurn - step, bestTurn + step))
+  return poseAt(goldenMinimum((turn) => -poseAt(turn).slack, bestTurn - step, bestTurn + step, 1e-14))
 }
 
 /** Where the limits begin to be kept, between a turn beyond them and one within: the pose on the inner side. */
