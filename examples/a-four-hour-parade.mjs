@@ -21,7 +21,8 @@ const deg = (rad) => `${((rad * 180) / Math.PI).toFixed(1)}°`
 const percent = (x) => `${(100 * x).toFixed(0)} %`
 /** Warnings and cautions of a result, one line each; the general one is printed once, at the end. */
 const warn = (result) => {
-  for (const c of result.cautions) if (c.severity !== "note" && c.code !== "take-it-off") console.log(`  ! ${c.message} [${c.source}]`)
+  for (const c of result.cautions)
+    if (c.severity !== "note" && c.code !== "take-it-off") console.log(`  ! ${c.message} [${c.source.title ?? c.source}]`)
 }
 
 // the smallest of the three who take turns
@@ -39,7 +40,7 @@ const moth = {
 heading("The load, pose by pose")
 const carried = carriedLoad(moth)
 console.log(
-  `${percent(carried.share)} of body mass; ${carried.margin.toFixed(1)} kg left under ${percent(0.15)}; peak force while walking ${carried.peakForce.toFixed(0)} N`,
+  `${percent(carried.share)} of body mass; ${carried.margin.toFixed(1)} kg left under ${percent(carried.limitShare)}; peak force while walking ${carried.peakForce.toFixed(0)} N`,
 )
 for (const p of carried.poses)
   console.log(
@@ -53,7 +54,7 @@ warn(carried)
 heading("The straps")
 const straps = strapPressure({ load: moth.load, offset: "0.12 m", width: "50 mm" })
 console.log(
-  `belt ${percent(straps.beltShare)} of the weight, one strap up to ${straps.tensionMost.toFixed(0)} N, ${(straps.pressureMost / 1000).toFixed(1)} kPa against 14 kPa; width to choose ${(1000 * straps.widthChosen).toFixed(0)} mm`,
+  `belt ${percent(straps.beltShare)} of the weight, one strap up to ${straps.tensionMost.toFixed(0)} N, ${(straps.pressureMost / 1000).toFixed(1)} kPa against ${straps.limitUsed / 1000} kPa; width to choose ${(1000 * straps.widthChosen).toFixed(0)} mm`,
 )
 const anchor = bodyDimension({ sex: "female", dimension: "iliacCrestHeight", percentile: "50 %", stature: wearer.stature })
 console.log(`hip belt at about ${(1000 * anchor.mean).toFixed(0)} ± ${(1000 * anchor.sd).toFixed(0)} mm above the ground for this stature`)
@@ -92,7 +93,7 @@ console.log(`rests to put in: ${schedule.resting.count}, of ${hours(schedule.res
 for (const r of schedule.rests) console.log(`  at ${hours(r.at)}, in '${r.during}': moth off for ${hours(r.duration)}`)
 console.log(
   schedule.heaviest
-    ? `heaviest moth for the plan as it stands: ${schedule.heaviest.load.toFixed(1)} kg`
+    ? `heaviest moth within the limits for the plan as it stands: ${schedule.heaviest.load.toFixed(1)} kg (limited by ${schedule.heaviest.boundBy})`
     : "no moth is light enough for the plan as it stands",
 )
 if (schedule.heaviestLenient)
@@ -109,7 +110,8 @@ for (const mass of [5, 6.5, 8, 10]) {
   console.log(
     `  ${mass} kg: greatest strain ${percent(one.peakStrain)}, extra rests ${one.resting.count}, ${hours(one.unbroken)} at most in the hardest part`,
   )
-  if (mass === 6.5 && one.heaviest) console.log(`         heaviest moth this plan bears: ${one.heaviest.load.toFixed(1)} kg`)
+  if (mass === 6.5 && one.heaviest)
+    console.log(`         heaviest moth within the limits: ${one.heaviest.load.toFixed(1)} kg, limited by ${one.heaviest.boundBy}`)
 }
 
 heading("A mild evening in foam and sheet")
