@@ -8,7 +8,7 @@ const floors = [
   ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn"],
   ["rig"],
   ["study"],
-  ["working", "figure"],
+  ["working", "figure", "zod"],
 ]
 const floorOf = (module) => floors.findIndex((floor) => floor.includes(module))
 // thermoform and frame share nothing: a domain that needs another's figure is coupled in the rig

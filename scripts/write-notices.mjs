@@ -8,7 +8,9 @@ rmSync(metafile)
 const bundled = new Set(Object.keys(inputs).flatMap((path) => /node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []))
 
 // a package that names the licence and leaves its text out: ours is the same one
-const mit = readFileSync("LICENSE", "utf8").replace(/^[\s\S]*?(?=Permission is hereby granted)/, "").trim()
+const mit = readFileSync("LICENSE", "utf8")
+  .replace(/^[\s\S]*?(?=Permission is hereby granted)/, "")
+  .trim()
 
 const notices = [...bundled].sort().map((name) => {
   const folder = `node_modules/${name}`

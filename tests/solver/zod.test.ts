@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest"
 import type { z } from "zod"
 import type { AnyField, AnyFields } from "../../src/solver/index.js"
 import { readInput } from "../../src/solver/read.js"
+import { zodSchema } from "../../src/zod/index.js"
 import { inOtherUnits, inputs, replaced } from "../helpers/arbitrary.js"
 import { type AnySolver, solvers } from "../helpers/solvers.js"
 import { zodOfFields } from "../helpers/zod-fields.js"
@@ -86,6 +87,14 @@ const wrongLists = (issues: readonly z.core.$ZodIssue[]): readonly Path[] =>
 const isBelow = (path: Path, above: Path) => path.length > above.length && above.every((part, i) => part === path[i])
 const texts = (paths: readonly Path[]): readonly string[] => [...new Set(paths.map((path) => JSON.stringify(path)))].sort()
 
+function readOrNull(solver: AnySolver, input: unknown): unknown {
+  try {
+    return solver.read(input)
+  } catch {
+    return null
+  }
+}
+
 /** Corrupted inputs tried for each solver. */
 const RUNS = 100
 let [taken, refused] = [0, 0]
@@ -94,6 +103,7 @@ describe("zod, told of the same fields, takes and refuses the same inputs", () =
   it.each(solvers)("$id", ({ solver }: { id: string; solver: AnySolver }) => {
     const fields = solver.input as unknown as AnyFields
     const schema = zodOfFields(fields)
+    const offered = zodSchema(solver)
     const arbitrary = fc.tuple(
       inputs(fields, solver.example),
       fc.boolean(),
@@ -112,6 +122,10 @@ describe("zod, told of the same fields, takes and refuses the same inputs", () =
         const found = (paths: readonly Path[]) => texts(paths.filter((path) => !lists.some((list) => isBelow(path, list))))
         expect(found(ours.ok ? [] : ours.issues.map((i) => i.path))).toEqual(found(zodPlaces(issues)))
         if (ours.ok && theirs.success) expect(ours.si).toEqual(theirs.data)
+        // and the schema that users are given takes what the whole solver takes, faults between fields included
+        const [read, bridged] = [readOrNull(solver, input), offered.safeParse(input)]
+        expect(bridged.success).toBe(read !== null)
+        if (bridged.success) expect(bridged.data).toEqual(read)
       }),
       // shrinking a whole rig document takes minutes: the first counterexample is told as it is
       { numRuns: RUNS, endOnFailure: true },
