@@ -325,7 +325,7 @@ const { cutOffVoltage: _, ...chargeFields } = packFields
  * import { chargeTime, genericCells } from 'alula/pack'
  * const { capacity, resistance } = genericCells['18650-standard']
  * const night = chargeTime({ series: 3, parallel: 2, capacity, resistance, chargeCurrent: '2 A' })
- * night.time / 3600 // => 2.6
+ * night.time / 3600 // => 2.696
  * night.likelyMost / 3600 // => 4.6
  * ```
  */

@@ -192,9 +192,9 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * const { capacity, resistance } = genericCells['18650-standard']
  * const loaded = packUnderLoad({ series: 3, parallel: 2, capacity, resistance, stateOfCharge: 0.5, power: '40 W' })
  * loaded.openCircuitVoltage // => 11.15
- * loaded.current // => 3.677
- * loaded.voltage // => 10.88
- * loaded.heat // => 1.014
+ * loaded.current // => 3.678
+ * loaded.voltage // => 10.87
+ * loaded.heat // => 1.015
  * ```
  */
 export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PURE__ */ solver<PackUnderLoadInput, PackUnderLoad>({

@@ -265,7 +265,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
  *     { name: 'lights', duration: '10 min', power: '6 W' },
  *   ],
  * })
- * day.runtime / 3600 // => 7.469
+ * day.runtime / 3600 // => 7.565
  * day.rounds // => 43
  * day.ends // => 'cut-off'
  * ```
