@@ -176,8 +176,8 @@ const stresses: BeamStep[] = [
     const [s, t] = symbol === "n_s" ? ["S", "S_s"] : ["S_u", "S_su"]
     const meaning = symbol === "n_s" ? "safety factor, safe end" : "safety factor, other end"
     return [
-      { symbol, meaning, is: `1 / max(sigma / ${s}, tau / ${t})`, when: `${known} and ${shaped} and max(sigma, tau) > 1 Pa` },
-      { symbol, meaning, is: `${s} / sigma`, when: `${known} and has_fibre and sigma > 1 Pa` },
+      { symbol, meaning, is: `1 / max(sigma / ${s}, tau / ${t})`, when: `${known} and ${shaped} ? max(sigma, tau) > 1 Pa : false` },
+      { symbol, meaning, is: `${s} / sigma`, when: `${known} and has_fibre ? sigma > 1 Pa : false` },
     ]
   }),
 ]

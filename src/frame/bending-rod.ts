@@ -233,7 +233,7 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
       symbol: "n_s",
       meaning: "safety factor",
       is: "S / sigma",
-      when: "(has_strength or has_material) and (has_fibre or has_pipe or has_outsideDiameter or has_width) and sigma > 1 Pa",
+      when: "(has_strength or has_material) and (has_fibre or has_pipe or has_outsideDiameter or has_width) ? sigma > 1 Pa : false",
     },
   ],
   sources: [MATTIASSON, FRISCH_FAY],

@@ -306,7 +306,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       symbol: "sigma_J",
       meaning: "Johnson's stress",
       is: "S * (1 - S * lambda^2 / (4 * pi^2 * C_e * E))",
-      when: `(${strong}) and lambda < lambda_1`,
+      when: `(${strong}) ? lambda < lambda_1 : false`,
     },
     { symbol: "sigma_b", kind: "pressure", meaning: "Euler's holds", is: "sigma_E" },
     { symbol: "sigma_b", kind: "pressure", meaning: "Johnson's holds", is: "lambda < lambda_1 ? sigma_J : sigma_E", when: strong },
