@@ -97,7 +97,7 @@ async function runModule(
   const runners = Array.from({ length: options.jobs }, () => new Runner(join(cache, "worker.mjs"), start))
   const [first] = runners as [Runner]
   try {
-    const ending = await first.run({ record: tests.map((path) => relative(root, path)) }, 120_000)
+    const ending = await first.run({ record: tests.map((path) => relative(root, path)) }, 600_000)
     if ("lost" in ending || !("recorded" in ending.report))
       throw new Error(`${module}: the tests could not be run: ${"why" in ending ? ending.why : ""}`)
     const { atLoad, loadTime } = ending.report

@@ -65,7 +65,8 @@ const withMarks: Wrap = (inner, of) => {
   const [told, untold] = [values.filter((e) => e.isPure), values.filter((e) => !e.isPure)]
   let out = inner
   if (told.length) {
-    const compared = told.map((e) => `Object.is($v, (${e.text})) || ($h[${e.n}] = 1)`)
+    // what is marked already is not reckoned again
+    const compared = told.map((e) => `$h[${e.n}] || Object.is($v, (${e.text})) || ($h[${e.n}] = 1)`)
     out = `(($v) => (${compared.join(", ")}, $v))(${out})`
   }
   const plain = noted([...untold, ...of("element")])
