@@ -1,5 +1,5 @@
 import { extent, linearScale, ticks } from "./scale.js"
-import { element, label, type Point, pathThrough, svg } from "./svg.js"
+import { element, escapeXml, label, type Point, pathThrough, svg } from "./svg.js"
 
 /** One line of a chart. */
 export interface Series {
@@ -50,11 +50,7 @@ export function lineChart(chart: LineChart): string {
     ),
     element("path", { d: `M${left} ${top}V${bottom}H${right}`, fill: "none", stroke: "#555" }),
     label((left + right) / 2, height - 8, chart.x, { ...text, "text-anchor": "middle" }),
-    element(
-      "text",
-      { ...text, "text-anchor": "middle", transform: `translate(14 ${(top + bottom) / 2}) rotate(-90)` },
-      chart.y.replace(/&/g, "&amp;").replace(/</g, "&lt;"),
-    ),
+    element("text", { ...text, "text-anchor": "middle", transform: `translate(14 ${(top + bottom) / 2}) rotate(-90)` }, escapeXml(chart.y)),
   ]
   const lines = series.map((s, i) => {
     const style = strokes[i % strokes.length] as (typeof strokes)[number]

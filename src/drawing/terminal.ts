@@ -1,5 +1,6 @@
 import type { Series } from "./chart.js"
 import { extent, linearScale, ticks } from "./scale.js"
+import { plainText } from "./svg.js"
 
 const marks = ["●", "○", "+", "×"]
 
@@ -26,12 +27,12 @@ export function textChart(series: readonly Series[], axes: { readonly x: string;
     const at = Math.round(x(v))
     for (let k = 0; k < text.length; k++) below[at + k] = text[k] as string
   }
-  const names = series.length > 1 ? [series.map((s, i) => `${marks[i % marks.length]} ${s.label}`).join("   ")] : []
+  const names = series.length > 1 ? [series.map((s, i) => `${marks[i % marks.length]} ${plainText(s.label)}`).join("   ")] : []
   return [
-    `${axes.y}`,
+    plainText(axes.y),
     ...lines,
     `${" ".repeat(margin)} └${"─".repeat(columns)}`,
-    `${" ".repeat(margin + 2)}${below.join("").trimEnd()}  ${axes.x}`,
+    `${" ".repeat(margin + 2)}${below.join("").trimEnd()}  ${plainText(axes.x)}`,
     ...names,
   ].join("\n")
 }

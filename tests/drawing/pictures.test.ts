@@ -36,6 +36,35 @@ describe("SVG parts", () => {
     )
     expect(label(1, 2, nasty)).not.toContain("<script")
   })
+  it.each([
+    ["a control character", "moth\u0000\u0008\u001bwing", "moth\ufffd\ufffd\ufffdwing"],
+    ["a terminal's colours", "\u001b[31mred", "\ufffd[31mred"],
+    ["what turns the direction", "pack\u202eA 5\u2066\u200f\u061c", "pack\ufffdA 5\ufffd\ufffd\ufffd"],
+    ["half a character", "\ud83d wing \udc00", "\ufffd wing \ufffd"],
+    ["what is no character", "a\ufffe\uffffb\u0085", "a\ufffd\ufffdb\ufffd"],
+    ["a new line", "left\r\n\twing", "left wing"],
+    ["nothing at all", "größte Öse 🦋 µΩ", "größte Öse 🦋 µΩ"],
+  ])("let through no %s, in text, attributes, titles and charts", (_, text, plain) => {
+    expect(escapeXml(text)).toBe(plain)
+    const root = readXml(element("text", { "data-name": text }, escapeXml(text)))
+    expect([root.text, root.attributes.get("data-name")]).toEqual([plain, plain])
+    const points = [
+      { x: 0, y: 0 },
+      { x: 1, y: 1 },
+    ]
+    const series = [text, "b"].map((label) => ({ label, points }))
+    const forbidden = new RegExp(
+      `[${["\\u0000-\\u0008", "\\u000b-\\u001f", "\\u007f-\\u009f", "\\u061c", "\\u200e\\u200f", "\\u202a-\\u202e", "\\u2066-\\u2069"].join("")}]`,
+    )
+    expect(lineChart({ title: text, x: text, y: text, series })).not.toMatch(forbidden)
+    expect(stepChart(text, text, [{ label: text, total: 1, added: 1 }])).not.toMatch(forbidden)
+    expect(textChart(series, { x: text, y: text })).not.toMatch(forbidden)
+  })
+  it("escape an axis's name as every other text", () => {
+    const chart = lineChart({ title: "t", x: nasty, y: nasty, series: [{ label: nasty, points: [{ x: 0, y: 0 }] }] })
+    expect(chart).not.toMatch(/<script|alert\('/)
+    expect(everyElement(readXml(chart)).filter((e) => e.text === nasty).length).toBeGreaterThanOrEqual(2)
+  })
   it("write numbers short, without -0, and leave out what is not given", () => {
     expect(svgNumber(1 / 3)).toBe("0.333")
     expect(svgNumber(-1e-9)).toBe("0")
