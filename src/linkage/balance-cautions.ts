@@ -1,26 +1,29 @@
-import { formatQuantity } from "../quantity/index.js"
 import { type Caution, caution, type SiOf } from "../solver/index.js"
 import type { Counterbalance, CounterbalanceInput } from "./counterbalance.js"
 import { pinchCaution } from "./hazards.js"
+import { exactBalance, gasLaw, ownResult, powerLoss, storedEnergySource } from "./sources.js"
 
 /** Hazards and limits of validity of a counterbalance. */
 export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalance): Caution[] {
-  const found = [pinchCaution("Arm, element and frame")]
-  found.push(
-    caution(
-      "stored-energy",
-      "warning",
-      `The element stores up to ${formatQuantity("energy", out.storedEnergy)} whether or not there is power, and pulls with up to ${formatQuantity("force", out.greatestForce)}: if an end lets go, or the arm loses its mass (a panel taken off), it is thrown. Tether both ends, wear eye protection, unload it before taking anything apart; never open a gas strut.`,
-      "ISO 12100, 2010, clause 6.3.5.4 (energy dissipation, from memory)",
-    ),
-  )
-  if (out.residual > 0)
+  const found: Caution[] = [pinchCaution("Arm, element and frame")]
+  if (out.greatestForce > 0)
+    found.push(
+      caution(
+        "stored-energy",
+        "warning",
+        "The element stores up to {storedEnergy energy} whether or not there is power, and pulls or pushes with up to {greatestForce force}: if an end lets go, or the arm loses its mass (a panel taken off), it is thrown. Tether both ends, wear eye protection, unload it before taking anything apart; never open a gas strut.",
+        storedEnergySource,
+        { storedEnergy: out.storedEnergy, greatestForce: out.greatestForce },
+      ),
+    )
+  if (out.leanResidual > 0)
     found.push(
       caution(
         "moves-unpowered",
         "warning",
-        `Balance is not perfect: without power up to ${formatQuantity("moment", out.leanResidual)} turn the arm down or up with the wearer leaning as given. What holds it must hold that, both ways.`,
-        "ISO 12100, 2010, clause 6.2.11.5 (interruption of power supply, from memory)",
+        "Balance is not perfect: without power up to {leanResidual moment} turn the arm down or up with the wearer leaning as given. What holds it must hold that, both ways.",
+        powerLoss,
+        { leanResidual: out.leanResidual },
       ),
     )
   if (out.offload < 0)
@@ -28,8 +31,9 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
       caution(
         "makes-worse",
         "caution",
-        "The actuator has to give more moment with this element than without it.",
-        "this answer's own residual",
+        "The actuator has to give more moment with this element ({residual moment}) than without it ({unbalanced moment}).",
+        ownResult,
+        { residual: out.residual, unbalanced: out.unbalanced },
       ),
     )
   if (out.leanResidual > 1.25 * out.residual && out.leanResidual > 0.1 * out.unbalanced)
@@ -37,8 +41,9 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
       caution(
         "lean-spoils-balance",
         "note",
-        `The fixed end leans with the wearer, so the balance is lost as they do: up to ${formatQuantity("moment", out.leanResidual)} are left.`,
-        "M. J. French, M. B. Widden, Proc. IMechE Part C 214(3), 2000, 501–508 (anchor straight above the pivot)",
+        "The fixed end leans with the wearer, so the balance is lost as they do: up to {leanResidual moment} are left, {residual moment} at the usual lean.",
+        exactBalance,
+        { leanResidual: out.leanResidual, residual: out.residual },
       ),
     )
   if (si.element === "cord")
@@ -55,7 +60,7 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
         "strut-varies",
         "note",
         "A gas strut's force rises by about a third of a per cent per kelvin, and its seal's friction makes it push harder going in than coming out.",
-        "ideal gas at constant volume: 1/293 per kelvin at 20 °C",
+        gasLaw,
       ),
     )
   return found

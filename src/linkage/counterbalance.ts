@@ -1,11 +1,12 @@
 import type { Angle, Force, ForcePerLength, Length, Pressure, Ratio } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
-import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { balanceCautions } from "./balance-cautions.js"
 import { counterbalanceFormulae } from "./counterbalance-formulae.js"
 import { wrapAngle } from "./hinge.js"
 import { type HingeWeightInput, type PointInput, pointField, weightField } from "./hinge-fields.js"
 import { gravityMomentAt, standardGravity } from "./hinge-load.js"
+import { withNearest } from "./nearest.js"
+import { exactBalance, springRate } from "./sources.js"
 
 /** Input of {@link counterbalance}. Give the stiffness of a spring or cord as `stiffness` or by its `coil`. */
 export interface CounterbalanceInput {
@@ -148,17 +149,13 @@ function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution 
     if (over > 1e-12)
       return refuse(
         "strut-out-of-reach",
-        `With the arm at ${formatQuantity("angle", angle)} the strut's ends are ${formatQuantity("length", length)} apart; it spans ${formatQuantity("length", shortest)} to ${formatQuantity("length", extended)}.`,
+        "With the arm at {angle angle °} the strut's ends are {length length} apart, {shortBy length} outside its {shortest length} to {extended length}.",
         over,
-        { angle, length },
-        { extended: Math.max(...poses.map((pose) => pose.length)), stroke: spanOf(poses) },
+        { angle, length, shortest, extended },
       )
   }
   return null
 }
-
-const spanOf = (poses: readonly CounterbalancePose[]) =>
-  Math.max(...poses.map((pose) => pose.length)) - Math.min(...poses.map((pose) => pose.length))
 
 /** Most energy between two states of the element over the swing, J. */
 function energyOf(si: Si, stiffness: number, poses: readonly CounterbalancePose[]): number {
@@ -175,6 +172,19 @@ function energyOf(si: Si, stiffness: number, poses: readonly CounterbalancePose[
 }
 
 function solve(si: Si): Counterbalance | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out) || !si.strut) return out
+  const { extended, stroke } = si.strut
+  return withNearest(out, counterbalance, kernel, si, {}, [
+    { path: "strut.extended", from: 0, to: 3 * extended },
+    { path: "strut.stroke", from: 0, to: 3 * stroke },
+    { path: "pinRadius", from: 0, to: 3 * si.pinRadius },
+    { path: "lowAngle", from: si.lowAngle, to: si.highAngle },
+    { path: "highAngle", from: si.lowAngle, to: si.highAngle },
+  ])
+}
+
+function kernel(si: Si): Counterbalance | NoSolution {
   const { lowAngle, highAngle, hinge, anchor, pinRadius, pinAngle, lean, leanEitherWay } = si
   const stiffness = si.coil
     ? coilStiffness(si.coil.shearModulus, si.coil.wire, si.coil.meanDiameter, si.coil.activeCoils)
@@ -225,23 +235,40 @@ function solve(si: Si): Counterbalance | NoSolution {
 function check(si: Si): Issue[] {
   const found: Issue[] = []
   if (!(si.highAngle > si.lowAngle))
-    found.push(inconsistent(["highAngle"], `${si.highAngle} rad`, `more than lowAngle, ${si.lowAngle} rad`))
+    found.push(
+      inconsistent(["highAngle"], "{highAngle angle °}", "more than lowAngle, {lowAngle angle °}", {
+        highAngle: si.highAngle,
+        lowAngle: si.lowAngle,
+      }),
+    )
   if (!(Math.hypot(si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y) >= 1e-6))
     found.push(inconsistent(["anchor"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
   if (si.element === "gas strut") {
     if (!si.strut) found.push(inconsistent(["strut"], "nothing", "the gas strut's data"))
     if (si.stiffness !== null || si.coil) found.push(inconsistent(["stiffness"], "a stiffness", "none for a gas strut"))
     if (si.strut && !(si.strut.stroke < si.strut.extended))
-      found.push(inconsistent(["strut", "stroke"], `${si.strut.stroke} m`, `less than its extended length, ${si.strut.extended} m`))
+      found.push(
+        inconsistent(["strut", "stroke"], "{strut.stroke length}", "less than its extended length, {strut.extended length}", {
+          "strut.stroke": si.strut.stroke,
+          "strut.extended": si.strut.extended,
+        }),
+      )
   } else {
-    if (si.strut) found.push(inconsistent(["strut"], "a gas strut's data", `none for a ${si.element}`))
+    if (si.strut) found.push(inconsistent(["strut"], "a gas strut's data", "none for a {element}", { element: si.element }))
     if ((si.stiffness === null) === (si.coil === null))
       found.push(
-        inconsistent(["stiffness"], si.coil ? "both stiffness and coil" : "neither stiffness nor coil", "one of stiffness and coil"),
+        si.coil
+          ? inconsistent(["stiffness"], "both stiffness and coil", "one of stiffness and coil")
+          : inconsistent(["stiffness"], "neither stiffness nor coil", "one of stiffness and coil"),
       )
   }
   if (si.coil && !(si.coil.wire < si.coil.meanDiameter))
-    found.push(inconsistent(["coil", "wire"], `${si.coil.wire} m`, `less than the mean coil diameter, ${si.coil.meanDiameter} m`))
+    found.push(
+      inconsistent(["coil", "wire"], "{coil.wire length}", "less than the mean coil diameter, {coil.meanDiameter length}", {
+        "coil.wire": si.coil.wire,
+        "coil.meanDiameter": si.coil.meanDiameter,
+      }),
+    )
   return found
 }
 
@@ -265,7 +292,7 @@ function check(si: Si): Issue[] {
  * Refuses: `strut-out-of-reach` where the swing needs more than the strut's lengths.
  *
  * Sources: M. J. French, M. B. Widden, Proc. IMechE Part C 214(3) (2000) 501–508 (balance condition; abstract looked up, algebra derived again);
- * J. E. Shigley, Mechanical Engineering Design, chapter 10 (spring rate; from memory).
+ * J. E. Shigley, Mechanical Engineering Design, chapter 10 (spring rate).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -298,7 +325,7 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
     },
     hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
     anchor: pointField("fixed end", "b"),
-    pinRadius: { kind: "length", symbol: "r", label: "moving end from the hinge", above: 0, max: 20, typical: ["30 mm", "150 mm"] },
+    pinRadius: { kind: "length", symbol: "r", label: "moving end from the hinge", min: "0.1 mm", max: 20, typical: ["30 mm", "150 mm"] },
     pinAngle: {
       kind: "angle",
       symbol: "beta",
@@ -324,14 +351,14 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
       kind: "group",
       label: "helical spring",
       fields: {
-        wire: { kind: "length", symbol: "d_w", label: "wire diameter", above: 0, max: 0.1, typical: ["0.8 mm", "2 mm"] },
-        meanDiameter: { kind: "length", symbol: "D_m", label: "mean coil diameter", above: 0, max: 1, typical: ["8 mm", "16 mm"] },
-        activeCoils: { kind: "number", symbol: "N_a", label: "active coils", above: 0, max: 10000, typical: [10, 60] },
+        wire: { kind: "length", symbol: "d_w", label: "wire diameter", min: "0.01 mm", max: 0.1, typical: ["0.8 mm", "2 mm"] },
+        meanDiameter: { kind: "length", symbol: "D_m", label: "mean coil diameter", min: "0.1 mm", max: 1, typical: ["8 mm", "16 mm"] },
+        activeCoils: { kind: "number", symbol: "N_a", label: "active coils", min: 0.1, max: 10000, typical: [10, 60] },
         shearModulus: {
           kind: "pressure",
           symbol: "G",
           label: "shear modulus",
-          above: 0,
+          min: 1e6,
           max: 1e12,
           typical: ["69 GPa", "80 GPa"],
           default: "79.3 GPa",
@@ -345,8 +372,8 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
       kind: "group",
       label: "gas strut",
       fields: {
-        extended: { kind: "length", symbol: "x_1", label: "extended length", above: 0, max: 5, typical: ["150 mm", "400 mm"] },
-        stroke: { kind: "length", symbol: "s_1", label: "stroke", above: 0, max: 5, typical: ["50 mm", "150 mm"] },
+        extended: { kind: "length", symbol: "x_1", label: "extended length", min: "1 mm", max: 5, typical: ["150 mm", "400 mm"] },
+        stroke: { kind: "length", symbol: "s_1", label: "stroke", min: "0.1 mm", max: 5, typical: ["50 mm", "150 mm"] },
         force: { kind: "force", symbol: "F_1", label: "force extended", min: 0, max: 1e5, typical: ["50 N", "300 N"] },
         progression: { kind: "ratio", symbol: "p_1", label: "progression", min: 1, max: 3, typical: [1.2, 1.5], default: 1.3 },
       },
@@ -409,20 +436,7 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
     leanEitherWay: "10 deg",
   },
   formulae: counterbalanceFormulae,
-  sources: [
-    {
-      title: "The spring-and-lever balancing mechanism, Proc. IMechE Part C 214(3)",
-      by: "M. J. French, M. B. Widden",
-      edition: "2000",
-      where: "pages 501–508 (condition for exact balance; abstract looked up)",
-    },
-    {
-      title: "Mechanical Engineering Design",
-      by: "J. E. Shigley",
-      edition: "any",
-      where: "chapter 10 (rate of a helical spring; from memory)",
-    },
-  ],
+  sources: [exactBalance, springRate],
   check,
   solve,
   cautions: balanceCautions,

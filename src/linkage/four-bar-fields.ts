@@ -15,8 +15,15 @@ export interface FourBarLinks {
 
 /** Descriptions of the four links. */
 export const linkFields: Fields<FourBarLinks> = {
-  ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["30 mm", "120 mm"] },
-  input: { kind: "length", symbol: "a", label: "input link", above: 0, typical: ["20 mm", "100 mm"] },
-  coupler: { kind: "length", symbol: "b", label: "coupler", above: 0, typical: ["30 mm", "120 mm"] },
-  output: { kind: "length", symbol: "c", label: "output link", above: 0, typical: ["30 mm", "120 mm"] },
+  ground: {
+    kind: "length",
+    symbol: "d",
+    label: "ground, between the fixed pivots",
+    min: "0.01 mm",
+    max: "100 m",
+    typical: ["30 mm", "120 mm"],
+  },
+  input: { kind: "length", symbol: "a", label: "input link", min: "0.01 mm", max: "100 m", typical: ["20 mm", "100 mm"] },
+  coupler: { kind: "length", symbol: "b", label: "coupler", min: "0.01 mm", max: "100 m", typical: ["30 mm", "120 mm"] },
+  output: { kind: "length", symbol: "c", label: "output link", min: "0.01 mm", max: "100 m", typical: ["30 mm", "120 mm"] },
 }

@@ -1,8 +1,8 @@
 import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { norton } from "./data.js"
 import { type FourBarLinks, linkFields } from "./four-bar-fields.js"
 import { arcCosine, fourBarToggles, longestWithin, ROUNDING } from "./four-bar-pose.js"
-import { LEAST_TRANSMISSION, transmissionCaution } from "./hazards.js"
+import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
+import { cosineRule, norton } from "./sources.js"
 
 /** Input of {@link fourBarLimits}. */
 export type FourBarLimitsInput = FourBarLinks
@@ -44,7 +44,7 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimit
   if (over > ROUNDING * total)
     return refuse(
       "cannot-close",
-      `The longest link is ${(over * 1000).toPrecision(4)} mm longer than the three others together.`,
+      "The longest link is {shortBy length} longer than the three others together.",
       over,
       { longest: Math.max(d, a, b, c) },
       longestWithin({ ground: d, input: a, coupler: b, output: c }),
@@ -80,7 +80,10 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimit
 }
 
 function cautions(_si: SiOf<FourBarLimitsInput>, out: FourBarLimits): Caution[] {
-  return out.leastTransmission < LEAST_TRANSMISSION ? [transmissionCaution(out.leastTransmission)] : []
+  return [
+    pinchCaution("The links of a four-bar"),
+    ...(out.leastTransmission < LEAST_TRANSMISSION ? [transmissionCaution("leastTransmission", out.leastTransmission)] : []),
+  ]
 }
 
 /** A cosine-rule step that applies where the limit exists. */
@@ -96,7 +99,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
     meaning,
     is: outside.replace("#", `acos(max(-1, min(1, ${cosine})))`) || `acos(max(-1, min(1, ${cosine})))`,
     when: `n_${symbol} == 1`,
-    source: "cosine rule",
+    source: cosineRule,
   },
 ]
 
@@ -113,7 +116,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  *
  * Refuses `cannot-close` where the links cannot be joined at all.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 3.2, 3.3 and 4.11 (from memory).
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 3.2, 3.3 and 4.11.
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -1,8 +1,10 @@
 import type { Angle, AngularAcceleration, AngularSpeed, Length } from "../quantity/index.js"
-import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { norton } from "./data.js"
-import { type Branch, fourBarPose, nearestClosing } from "./four-bar-pose.js"
+import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Branch, fourBarPose, longestWithin, nearestClosing } from "./four-bar-pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
+import { wrapAngle } from "./hinge.js"
+import { withNearest } from "./nearest.js"
+import { norton, nortonLoop, virtualWork } from "./sources.js"
 
 /** Input of {@link fourBar}. */
 export interface FourBarInput {
@@ -66,9 +68,25 @@ export interface FourBar {
   readonly pointAccelerationY: number | null
 }
 
-const degrees = (angle: number) => ((angle * 180) / Math.PI).toFixed(2)
+/** Input angle nearest to the one given at which the links close clear of a toggle, and how far it is. */
+function nextAngle({ ground, input, coupler, output, inputAngle }: SiOf<FourBarInput>): { angle: number; away: number } {
+  const near = nearestClosing(ground, input, coupler, output, inputAngle) ?? inputAngle
+  const off = wrapAngle(near - inputAngle)
+  return { angle: near, away: Math.abs(off) }
+}
 
 function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  const { ground, input, coupler, output, inputAngle } = si
+  const angle = out.noSolution === "free-output" ? inputAngle + NUDGE : nextAngle(si).angle
+  return withNearest(out, fourBar, kernel, si, { inputAngle: angle, ...longestWithin({ ground, input, coupler, output }) })
+}
+
+/** Turn of the input that takes its pin clear of the output pivot, rad. */
+const NUDGE = 1e-3
+
+function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
   const { ground: d, input: a, coupler: b, output: c, inputAngle, branch, inputSpeed: w2, inputAcceleration: al2 } = si
   const pose = fourBarPose(d, a, b, c, inputAngle, branch)
   const other = fourBarPose(d, a, b, c, inputAngle, branch === "open" ? "crossed" : "open")
@@ -76,16 +94,17 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
     const short = pose as number
     const at = { inputAngle, ground: d, input: a, coupler: b, output: c }
     if (short === 0)
-      return refuse("free-output", "The input pin lies on the output pivot, so the output can stand at any angle.", 0, at, {
-        inputAngle: inputAngle + 1e-3,
-      })
-    const nearest = nearestClosing(d, a, b, c, inputAngle)
+      return refuse(
+        "free-output",
+        "The input pin lies on the output pivot, so the output can stand at any angle: turn the input on, by {shortBy angle °} at least.",
+        NUDGE,
+        at,
+      )
     return refuse(
       "cannot-close",
-      `At an input angle of ${degrees(inputAngle)}° coupler and output miss each other by ${(short * 1000).toPrecision(4)} mm.`,
+      "At an input angle of {inputAngle angle °} coupler and output miss each other by {shortBy length}.",
       short,
       at,
-      nearest === null ? {} : { inputAngle: nearest },
     )
   }
   const [t3, t4] = [pose.couplerAngle, pose.outputAngle]
@@ -93,10 +112,9 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
   if (Math.abs(sine) < 1e-9)
     return refuse(
       "toggle",
-      `Coupler and output are in line at an input angle of ${degrees(inputAngle)}°: the output can go either way from here.`,
-      0,
+      "Coupler and output are in line at an input angle of {inputAngle angle °}: the output can go either way from here. Stay at least {shortBy angle °} away.",
+      nextAngle(si).away,
       { inputAngle },
-      { inputAngle: nearestClosing(d, a, b, c, inputAngle) ?? inputAngle },
     )
   const k3 = (a * Math.sin(t4 - inputAngle)) / (b * -sine)
   const k4 = (a * Math.sin(inputAngle - t3)) / (c * sine)
@@ -132,12 +150,10 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
 
 function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
   return [
-    ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution(out.transmissionAngle)] : []),
+    ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("transmissionAngle", out.transmissionAngle)] : []),
     pinchCaution("The links of a four-bar"),
   ]
 }
-
-const loopSource = "R. L. Norton, Design of Machinery, sections 4.5, 6.7 and 7.3 (from memory)"
 
 /**
  * Position, speed and acceleration of a four-bar linkage, both branches, with transmission angle,
@@ -155,7 +171,7 @@ const loopSource = "R. L. Norton, Design of Machinery, sections 4.5, 6.7 and 7.3
  *
  * Refuses `cannot-close`, `toggle` (coupler and output in line) and `free-output`.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5, 6.7, 7.3 (from memory).
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5, 6.7, 7.3.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -172,24 +188,49 @@ export const fourBar: Solver<FourBarInput, FourBar> = /* @__PURE__ */ solver<Fou
   name: "fourBar",
   title: "Where a four-bar linkage stands and how it moves",
   input: {
-    ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["90 mm", "110 mm"] },
-    input: { kind: "length", symbol: "a", label: "input link", above: 0, typical: ["20 mm", "40 mm"] },
-    coupler: { kind: "length", symbol: "b", label: "coupler", above: 0, typical: ["100 mm", "130 mm"] },
-    output: { kind: "length", symbol: "c", label: "output link", above: 0, typical: ["70 mm", "90 mm"] },
-    inputAngle: { kind: "angle", symbol: "theta_2", label: "input angle", typical: ["10 deg", "170 deg"] },
+    ground: {
+      kind: "length",
+      symbol: "d",
+      label: "ground, between the fixed pivots",
+      min: "0.01 mm",
+      max: "100 m",
+      typical: ["90 mm", "110 mm"],
+    },
+    input: { kind: "length", symbol: "a", label: "input link", min: "0.01 mm", max: "100 m", typical: ["20 mm", "40 mm"] },
+    coupler: { kind: "length", symbol: "b", label: "coupler", min: "0.01 mm", max: "100 m", typical: ["100 mm", "130 mm"] },
+    output: { kind: "length", symbol: "c", label: "output link", min: "0.01 mm", max: "100 m", typical: ["70 mm", "90 mm"] },
+    inputAngle: { kind: "angle", symbol: "theta_2", label: "input angle", min: -1000, max: 1000, typical: ["10 deg", "170 deg"] },
     branch: {
       kind: "choice",
       label: "how it is put together",
       options: { open: "open: output pin left of the line from input pin to output pivot", crossed: "crossed: output pin right of it" },
       default: "open",
     },
-    inputSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "input speed", typical: [-5, 30], default: 0 },
-    inputAcceleration: { kind: "angularAcceleration", symbol: "alpha_2", label: "input acceleration", typical: [-20, 20], default: 0 },
-    pointRadius: { kind: "length", symbol: "p", label: "coupler point from the input pin", min: 0, typical: [0, "200 mm"], default: null },
+    inputSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "input speed", min: -1000, max: 1000, typical: [-5, 30], default: 0 },
+    inputAcceleration: {
+      kind: "angularAcceleration",
+      symbol: "alpha_2",
+      label: "input acceleration",
+      min: -1e6,
+      max: 1e6,
+      typical: [-20, 20],
+      default: 0,
+    },
+    pointRadius: {
+      kind: "length",
+      symbol: "p",
+      label: "coupler point from the input pin",
+      min: 0,
+      max: "100 m",
+      typical: [0, "200 mm"],
+      default: null,
+    },
     pointAngle: {
       kind: "angle",
       symbol: "delta",
       label: "coupler point's angle from the coupler",
+      min: -10,
+      max: 10,
       typical: ["-90 deg", "90 deg"],
       default: 0,
     },
@@ -236,8 +277,8 @@ export const fourBar: Solver<FourBarInput, FourBar> = /* @__PURE__ */ solver<Fou
     },
     { symbol: "x_B", kind: "length", meaning: "output pin x", is: "x_A + (u * (d - x_A) + h * y_A) / f" },
     { symbol: "y_B", kind: "length", meaning: "output pin y", is: "y_A + (h * (d - x_A) - u * y_A) / f" },
-    { symbol: "theta_3", meaning: "coupler angle", is: "atan2((y_B - y_A) / m, (x_B - x_A) / m)", source: loopSource },
-    { symbol: "theta_4", meaning: "output angle", is: "atan2(y_B / m, (x_B - d) / m)", source: loopSource },
+    { symbol: "theta_3", meaning: "coupler angle", is: "atan2((y_B - y_A) / m, (x_B - x_A) / m)", source: nortonLoop },
+    { symbol: "theta_4", meaning: "output angle", is: "atan2(y_B / m, (x_B - d) / m)", source: nortonLoop },
     { symbol: "x_C", kind: "length", meaning: "output pin x, other branch", is: "x_A + (u * (d - x_A) - h * y_A) / f" },
     { symbol: "y_C", kind: "length", meaning: "output pin y, other branch", is: "y_A + (-h * (d - x_A) - u * y_A) / f" },
     { symbol: "theta_3o", meaning: "coupler angle, other branch", is: "atan2((y_C - y_A) / m, (x_C - x_A) / m)" },
@@ -253,22 +294,22 @@ export const fourBar: Solver<FourBarInput, FourBar> = /* @__PURE__ */ solver<Fou
       symbol: "k_4",
       meaning: "output speed over input speed",
       is: "a * sin(theta_2 - theta_3) / (c * sin(theta_4 - theta_3))",
-      source: loopSource,
+      source: nortonLoop,
     },
-    { symbol: "M_a", meaning: "mechanical advantage", is: "1 / k_4", source: "virtual work, friction left out" },
+    { symbol: "M_a", meaning: "mechanical advantage", is: "1 / k_4", source: virtualWork },
     { symbol: "omega_3", meaning: "coupler speed", is: "k_3 * omega_2" },
     { symbol: "omega_4", meaning: "output speed", is: "k_4 * omega_2" },
     {
       symbol: "alpha_3",
       meaning: "coupler acceleration",
       is: "(a * alpha_2 * sin(theta_2 - theta_4) + a * omega_2^2 * cos(theta_2 - theta_4) + b * omega_3^2 * cos(theta_3 - theta_4) - c * omega_4^2) / (b * sin(theta_4 - theta_3))",
-      source: loopSource,
+      source: nortonLoop,
     },
     {
       symbol: "alpha_4",
       meaning: "output acceleration",
       is: "(a * alpha_2 * sin(theta_2 - theta_3) + a * omega_2^2 * cos(theta_2 - theta_3) + b * omega_3^2 - c * omega_4^2 * cos(theta_4 - theta_3)) / (c * sin(theta_4 - theta_3))",
-      source: loopSource,
+      source: nortonLoop,
     },
     { symbol: "phi", kind: "angle", meaning: "angle of the coupler point", is: "theta_3 + delta", when: "has_pointRadius" },
     { symbol: "x_P", meaning: "coupler point", is: "x_A + p * cos(phi)", when: "has_pointRadius" },

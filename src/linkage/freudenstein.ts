@@ -1,8 +1,9 @@
 import { solveLinear } from "../numeric/index.js"
 import type { Angle, Length } from "../quantity/index.js"
-import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { freudensteinSource } from "./data.js"
+import { type Caution, caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { fourBarPose } from "./four-bar-pose.js"
+import { withNearest } from "./nearest.js"
+import { freudensteinEquation } from "./sources.js"
 
 /** Input of {@link freudenstein}. */
 export interface FreudensteinInput {
@@ -52,7 +53,21 @@ function branchOf(ground: number, a: number, b: number, c: number, input: readon
   return sides.every((s) => s === sides[0]) ? (sides[0] as string) : "none"
 }
 
-function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>): Freudenstein | NoSolution {
+type Si = SiOf<FreudensteinInput>
+
+function solve(si: Si): Freudenstein | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  const knobs = (["inputAngles", "outputAngles"] as const).flatMap((list) =>
+    si[list].map((angle, i) => ({ path: `${list}.${i}`, from: angle - 0.5, to: angle + 0.5 })),
+  )
+  return withNearest(out, freudenstein, kernel, si, {}, knobs)
+}
+
+/** Least size of a constant, beside the larger one: smaller asks for a link longer than any workshop. */
+const LEAST_CONSTANT = 1e-9
+
+function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | NoSolution {
   const rows = inputAngles.map((t2, i) => [Math.cos(outputAngles[i] as number), -Math.cos(t2), 1])
   const right = inputAngles.map((t2, i) => Math.cos(t2 - (outputAngles[i] as number)))
   const k = solveLinear(rows, right)
@@ -62,23 +77,20 @@ function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>
       [`output${i + 1}`, outputAngles[i] as number],
     ]),
   )
-  if (k === null) return refuse("no-linkage", "The three pairs of angles do not decide the link lengths: choose others.", 0, at)
+  if (k === null)
+    return refuse("undecided", "The three pairs of angles do not decide the link lengths: shift one of them.", LEAST_CONSTANT, at)
   const [k1, k2, k3] = k as [number, number, number]
   const largest = Math.max(Math.abs(k1), Math.abs(k2))
-  if (Math.min(Math.abs(k1), Math.abs(k2)) < 1e-9 * Math.max(1, largest))
-    return refuse(
-      "no-linkage",
-      "The three pairs of angles ask for an endless link: shift one of them.",
-      Math.min(Math.abs(k1), Math.abs(k2)),
-      at,
-    )
+  const least = Math.min(Math.abs(k1), Math.abs(k2))
+  const floor = LEAST_CONSTANT * Math.max(1, largest)
+  if (least < floor) return refuse("no-linkage", "The three pairs of angles ask for an endless link: shift one of them.", floor - least, at)
   const [a, c] = [d / k1, d / k2]
   const squared = a ** 2 + c ** 2 + d ** 2 - 2 * a * c * k3
   if (!(squared > 1e-18 * (a ** 2 + c ** 2 + d ** 2)))
     return refuse(
       "no-linkage",
-      `The square of the coupler comes out as ${squared.toPrecision(3)} m², so no coupler fits: shift one of the angles.`,
-      Math.abs(squared),
+      "The square of the coupler comes out {shortBy area mm²} too small, so no coupler fits: shift one of the angles.",
+      1e-18 * (a ** 2 + c ** 2 + d ** 2) - squared,
       at,
     )
   const b = Math.sqrt(squared)
@@ -97,14 +109,13 @@ function solve({ ground: d, inputAngles, outputAngles }: SiOf<FreudensteinInput>
 
 function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
   const found: Caution[] = []
-  const source = "F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77, 1955"
   if (out.branch === "none")
     found.push(
       caution(
         "branch-defect",
         "warning",
         "The three positions lie in different branches: the linkage would have to be taken apart between them. Choose other angles.",
-        source,
+        freudensteinEquation,
       ),
     )
   if (out.input < 0 || out.output < 0)
@@ -113,7 +124,7 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
         "points-backwards",
         "note",
         "A negative length means the link points opposite to the angle asked for: add half a turn when marking out.",
-        source,
+        freudensteinEquation,
       ),
     )
   if (out.proportion < 0.1)
@@ -121,7 +132,9 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
       caution(
         "poor-proportion",
         "caution",
-        "The shortest link is under a tenth of the longest: small errors in it turn into large errors of angle.",
+        "The shortest link is {proportion ratio %} of the longest, under a tenth: small errors in it turn into large errors of angle.",
+        undefined,
+        { proportion: out.proportion },
       ),
     )
   return found
@@ -136,7 +149,7 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
  * Between the three points the output is off by what `fourBar` shows; {@link chebyshevPoints} spaces
  * them well. Exactly three pairs; whether one branch reaches them all is tested and said.
  *
- * Refuses `no-linkage` where the pairs decide no finite linkage.
+ * Refuses `undecided` where the pairs do not decide the lengths, `no-linkage` where they decide no finite linkage.
  *
  * Source: F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77 (1955).
  *
@@ -155,9 +168,28 @@ export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE_
   name: "freudenstein",
   title: "Link lengths that give three pairs of angles",
   input: {
-    ground: { kind: "length", symbol: "d", label: "ground, between the fixed pivots", above: 0, typical: ["50 mm", "200 mm"] },
-    inputAngles: { kind: "list", label: "input angles", min: 3, max: 3, of: { kind: "angle", symbol: "theta_2", label: "input angle" } },
-    outputAngles: { kind: "list", label: "output angles", min: 3, max: 3, of: { kind: "angle", symbol: "theta_4", label: "output angle" } },
+    ground: {
+      kind: "length",
+      symbol: "d",
+      label: "ground, between the fixed pivots",
+      min: "0.01 mm",
+      max: "100 m",
+      typical: ["50 mm", "200 mm"],
+    },
+    inputAngles: {
+      kind: "list",
+      label: "input angles",
+      min: 3,
+      max: 3,
+      of: { kind: "angle", symbol: "theta_2", label: "input angle", min: -10, max: 10 },
+    },
+    outputAngles: {
+      kind: "list",
+      label: "output angles",
+      min: 3,
+      max: 3,
+      of: { kind: "angle", symbol: "theta_4", label: "output angle", min: -10, max: 10 },
+    },
   },
   output: {
     k1: { kind: "number", symbol: "K_1", label: "K₁" },
@@ -178,14 +210,14 @@ export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE_
       left: `K_1 * cos(theta_4[${i}]) + K_3 + abs(K_1) + abs(K_2) + abs(K_3)`,
       right: `cos(theta_2[${i}] - theta_4[${i}]) + K_2 * cos(theta_2[${i}]) + abs(K_1) + abs(K_2) + abs(K_3)`,
       meaning: `Freudenstein's equation at pair ${i} (the same sum added to both sides keeps the comparison to scale)`,
-      source: "F. Freudenstein, 1955",
+      source: freudensteinEquation,
     })),
     { symbol: "a", meaning: "input link", is: "d / K_1" },
     { symbol: "c", meaning: "output link", is: "d / K_2" },
     { symbol: "b", meaning: "coupler", is: "sqrt(a^2 + c^2 + d^2 - 2 * a * c * K_3)" },
     { symbol: "q", meaning: "shortest over longest link", is: "min(abs(a), b, abs(c), d) / max(abs(a), b, abs(c), d)" },
   ],
-  sources: [freudensteinSource],
+  sources: [freudensteinEquation],
   solve,
   cautions,
 })

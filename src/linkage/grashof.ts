@@ -1,7 +1,7 @@
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { norton } from "./data.js"
 import { type FourBarLinks, linkFields } from "./four-bar-fields.js"
 import { longestWithin, ROUNDING } from "./four-bar-pose.js"
+import { norton, nortonGrashof } from "./sources.js"
 
 /** Input of {@link grashof}. */
 export type GrashofInput = FourBarLinks
@@ -30,7 +30,7 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput
   if (slack < -ROUNDING * total)
     return refuse(
       "cannot-close",
-      `The longest link is ${(-slack * 1000).toPrecision(4)} mm longer than the three others together.`,
+      "The longest link is {shortBy length} longer than the three others together.",
       -slack,
       { longest, others: total - longest },
       longestWithin({ ground: d, input: a, coupler: b, output: c }),
@@ -67,8 +67,9 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
     caution(
       "near-change-point",
       "caution",
-      "Shortest and longest link together are within 1 % of the two others: with real play in the pins the links can pass through a straight line and come out the other way round.",
-      "R. L. Norton, Design of Machinery, 5th ed., 2012, section 2.12 (change points, from memory; the 1 % is ours)",
+      "Shortest and longest link together are only {margin length} off the sum of the two others, within 1 % of all four: with real play in the pins the links can pass through a straight line and come out the other way round.",
+      nortonGrashof,
+      { margin: out.margin },
     ),
   ]
 }
@@ -83,7 +84,7 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  *
  * Refuses `cannot-close` where the longest link is longer than the three others together.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), section 2.12 (from memory).
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), section 2.13.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -118,7 +119,7 @@ export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<Gra
       symbol: "S",
       meaning: "margin of Grashof's condition",
       is: "T - 2 * (l_min + l_max)",
-      source: "R. L. Norton, Design of Machinery, section 2.12 (from memory)",
+      source: nortonGrashof,
     },
   ],
   sources: [norton],

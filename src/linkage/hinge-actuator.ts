@@ -1,12 +1,13 @@
 import { goldenMinimum } from "../numeric/index.js"
 import type { Angle, Force, Length } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
-import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { type HingeGeometry, hingeAngleAt, hingeLengthRange } from "./hinge.js"
 import { hingeActuatorFormulae } from "./hinge-actuator-formulae.js"
 import { hingeCautions } from "./hinge-cautions.js"
 import { type HingeSpringInput, type HingeWeightInput, type PointInput, pointField, springField, weightField } from "./hinge-fields.js"
 import { type HingeLoads, type HingeStatics, hingeStaticsAt, standardGravity } from "./hinge-load.js"
+import { withNearest } from "./nearest.js"
+import { gravitySource, journalFriction, virtualWork } from "./sources.js"
 
 /** Input of {@link hingeActuator}. */
 export interface HingeActuatorInput {
@@ -152,30 +153,28 @@ const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
 function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoSolution | null {
   const { shortest, longest } = hingeLengthRange(g)
   const extended = retracted + stroke
-  const mm = (length: number) => formatQuantity("length", length)
   // closer than a millionth to a dead point the lever arm is lost in rounding
   const margin = 1e-6 * longest
   const shortBy = Math.max(shortest + margin - retracted, extended - longest + margin)
   if (shortBy <= 0) return null
   const at = { shortest, longest, retracted, extended }
-  const fits = longest - shortest - 2 * margin >= stroke
-  const nearest = fits ? { retracted: Math.min(Math.max(retracted, shortest + margin), longest - margin - stroke) } : {}
   if (retracted >= longest || extended <= shortest)
     return refuse(
       "cannot-close",
-      `The anchors are between ${mm(shortest)} and ${mm(longest)} apart, an actuator of ${mm(retracted)} to ${mm(extended)} fits nowhere.`,
+      "The pivots are between {shortest length} and {longest length} apart, an actuator of {retracted length} to {extended length} fits nowhere: it is {shortBy length} off.",
       shortBy,
       at,
-      nearest,
     )
   const end = extended > longest - margin ? "longest" : "shortest"
-  const extension = Math.min(stroke, Math.max(0, (end === "longest" ? longest : shortest) - retracted))
+  const deadPoint = end === "longest" ? longest : shortest
+  const extension = Math.min(stroke, Math.max(0, deadPoint - retracted))
   return refuse(
     "dead-point",
-    `The stroke runs into the dead point at the ${end} length, ${mm(at[end])}, at an extension of ${mm(extension)}: ${mm(Math.max(shortBy, 0))} too far.`,
+    "The stroke runs into the dead point at the {end} length, {deadPoint length}, at an extension of {extension length}: {shortBy length} too far.",
     shortBy,
-    { ...at, extension },
-    nearest,
+    { ...at, deadPoint, extension },
+    {},
+    { end },
   )
 }
 
@@ -200,6 +199,25 @@ function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: 
 }
 
 function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  const { shortest, longest } = hingeLengthRange(geometryOf(si))
+  const free = 2e-6 * longest
+  const offered: Record<string, number> = {
+    retracted: Math.min(Math.max(si.retracted, shortest + free), longest - free - si.stroke),
+    stroke: longest - free - si.retracted,
+  }
+  const { lever } = out.at
+  if (out.noSolution === "friction-lock" && lever !== undefined) {
+    // a hair inside the lever arm: at the circle itself the force has no limit
+    const radius = Math.abs(lever) * (1 - 1e-3)
+    offered.hingePinDiameter = (2 * radius) / si.friction
+    offered.friction = (2 * radius) / si.hingePinDiameter
+  }
+  return withNearest(out, hingeActuator, kernel, si, offered, [{ path: "pinRadius", from: 0.02 * si.pinRadius, to: 5 * si.pinRadius }])
+}
+
+function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
   const { retracted, stroke, friction, endPinDiameter, axisOffset, backDriveForce, pinRadius } = si
   const g = geometryOf(si)
   const branch = branchOf(si.turns)
@@ -213,14 +231,18 @@ function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
   }
   const samples = Array.from({ length: POSES }, (_, i) => at((stroke * i) / (POSES - 1)))
   const [start, end] = [samples[0] as Pose, samples[POSES - 1] as Pose]
-  const locked = samples.find((pose) => pose.isLocked)
+  // the end pins push along their own line, longer than the rod where its axis misses the pivot
+  const lockOf = ({ length, lever }: Pose) =>
+    (loads.frictionRadius * (1 + 1e-6) * Math.hypot(length, axisOffset)) / length - Math.abs(lever)
+  const locked = samples.find((pose) => lockOf(pose) > 0)
   if (locked)
     return refuse(
       "friction-lock",
-      `At an extension of ${formatQuantity("length", locked.extension)} the lever arm of ${formatQuantity("length", Math.abs(locked.lever))} lies within the friction circle of the hinge pin (${formatQuantity("length", loads.frictionRadius)}): no force moves the arm.`,
-      loads.frictionRadius - Math.abs(locked.lever),
+      "At an extension of {extension length} the lever arm of {arm length} lies within the friction circle of the hinge pin, {frictionRadius length}: no force moves the arm.",
+      lockOf(locked),
       { extension: locked.extension, angle: locked.angle, lever: locked.lever, frictionRadius: loads.frictionRadius },
-      friction > 0 ? { hingePinDiameter: (2 * Math.abs(locked.lever)) / friction } : {},
+      {},
+      { arm: Math.abs(locked.lever) },
     )
   const here = at(si.extension ?? stroke / 2)
   const moving = (pose: Pose) => Math.max(Math.abs(pose.extendForce), Math.abs(pose.retractForce))
@@ -288,7 +310,12 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
   if (!(Math.hypot(si.base.x - si.hinge.x, si.base.y - si.hinge.y) >= 1e-6))
     found.push(inconsistent(["base"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
   if (si.extension !== null && si.extension > si.stroke)
-    found.push(inconsistent(["extension"], `${si.extension} m`, `at most the stroke, ${si.stroke} m`))
+    found.push(
+      inconsistent(["extension"], "{extension length}", "at most the stroke, {stroke length}", {
+        extension: si.extension,
+        stroke: si.stroke,
+      }),
+    )
   return found
 }
 
@@ -313,7 +340,7 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * Refuses: `cannot-close` where no pose fits the actuator, `dead-point` where the stroke runs into a dead
  * point, `friction-lock` where the lever arm lies within the friction circle.
  *
- * Sources: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), chapters 8.6 and 11 (journal friction, virtual work; from memory).
+ * Sources: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), section 8.7 (journal bearings) and chapter 11 (virtual work).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -339,7 +366,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
   input: {
     hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
     base: pointField("fixed anchor", "b"),
-    pinRadius: { kind: "length", symbol: "r", label: "moving anchor from the hinge", above: 0, max: 20, typical: ["30 mm", "150 mm"] },
+    pinRadius: { kind: "length", symbol: "r", label: "moving anchor from the hinge", min: "0.1 mm", max: 20, typical: ["30 mm", "150 mm"] },
     pinAngle: {
       kind: "angle",
       symbol: "beta",
@@ -358,8 +385,8 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
       typical: ["0 mm", "20 mm"],
       default: 0,
     },
-    retracted: { kind: "length", symbol: "L_r", label: "retracted length", above: 0, max: 20, typical: ["100 mm", "300 mm"] },
-    stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 10, typical: ["20 mm", "100 mm"] },
+    retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["100 mm", "300 mm"] },
+    stroke: { kind: "length", symbol: "S", label: "stroke", min: "0.1 mm", max: 10, typical: ["20 mm", "100 mm"] },
     extension: { kind: "length", symbol: "s_c", label: "chosen extension", min: 0, max: 10, typical: ["0 mm", "20 mm"], default: null },
     turns: {
       kind: "choice",
@@ -470,20 +497,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
     backDriveForce: "250 N",
   },
   formulae: hingeActuatorFormulae,
-  sources: [
-    {
-      title: "Engineering Mechanics: Statics",
-      by: "R. C. Hibbeler",
-      edition: "14th ed., 2016",
-      where: "chapters 8.6 and 11 (from memory)",
-    },
-    {
-      title: "The International System of Units, Guide for the use of the SI, NIST SP 811",
-      by: "NIST",
-      edition: "2008",
-      where: "appendix B.8 (standard gravity)",
-    },
-  ],
+  sources: [virtualWork, journalFriction, gravitySource],
   check,
   solve,
   cautions: hingeCautions,

@@ -1,14 +1,16 @@
+import type { Certified } from "../numeric/index.js"
 import type { Angle, Force, Length, Ratio } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
-import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { wrapAngle } from "./hinge.js"
 import { type HingeWeightInput, type PointInput, pointField, weightField } from "./hinge-fields.js"
+import { withNearest } from "./nearest.js"
 import { placeActuatorFormulae } from "./place-actuator-formulae.js"
 import { placeCautions } from "./place-cautions.js"
 import { anchorsOf, frontOf, problemOf } from "./place-front.js"
-import { hingeAngle, leverArm, placementPeak, swingOf } from "./place-model.js"
+import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./place-model.js"
 import { placementRefusal } from "./place-refusal.js"
 import { searchPlacement } from "./place-search.js"
+import { branchAndBoundSource } from "./sources.js"
 
 /** A rectangle in which an anchor may be. */
 export interface RegionInput {
@@ -144,19 +146,51 @@ export interface FrontPoint {
 type Si = SiOf<PlaceActuatorInput>
 
 function solve(si: Si): PlaceActuator | NoSolution {
+  const out = kernel(si)
+  // the front is the dear part, and no answer depends on it
+  return isNoSolution(out) ? withNearest(out, placeActuator, (other) => kernel({ ...other, frontPoints: 0 }), si, out.nearest) : out
+}
+
+/** The least peak force; where a rating lies between what was proved and what was found, the search goes on for one within it. */
+function leastForce(problem: PlaceProblem, { swing, gap, boxes, forceRating }: Si): Certified<Placement> {
+  const goal = { seek: "least force", swing, force: Number.POSITIVE_INFINITY, gap, budget: boxes } as const
+  const first = searchPlacement(problem, goal)
+  if (first.best === null || first.best.value <= forceRating || first.bound > forceRating) return first
+  const further = searchPlacement(problem, { ...goal, gap: 1e-9, budget: 8 * boxes, enough: forceRating }, first.best.found)
+  const best = further.best ?? first.best
+  const bound = Math.min(Math.max(first.bound, further.bound), best.value)
+  return { best, bound, explored: first.explored + further.explored, isClosed: bound >= best.value * (1 - gap) }
+}
+
+function kernel(si: Si): PlaceActuator | NoSolution {
   const problem = problemOf(si)
   const { retracted, stroke, forceRating, gap, boxes } = si
   const extended = retracted + stroke
-  const least = searchPlacement(problem, { seek: "least force", swing: si.swing, force: Number.POSITIVE_INFINITY, gap, budget: boxes })
+  const least = leastForce(problem, si)
   if (least.best === null) return placementRefusal(problem, si, least)
-  if (least.best.value > forceRating)
-    return refuse(
-      "force-too-small",
-      `The best placement found needs ${formatQuantity("force", least.best.value)}, the actuator is rated ${formatQuantity("force", forceRating)}; none of the allowed placements needs less than ${formatQuantity("force", least.bound)}.`,
-      least.best.value - forceRating,
-      { peakForce: least.best.value, forceBound: least.bound, forceRating },
-      { forceRating: least.best.value },
-    )
+  if (least.best.value > forceRating) {
+    const at = { peakForce: least.best.value, forceBound: least.bound }
+    const text =
+      "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.forceRating force}; "
+    const proved = "none of the allowed placements needs less than {forceBound force}."
+    return least.bound > forceRating
+      ? refuse(
+          "force-too-small",
+          text + proved,
+          at.peakForce - forceRating,
+          at,
+          { forceRating: at.peakForce },
+          { "given.forceRating": forceRating },
+        )
+      : refuse(
+          "not-found",
+          `${text}whether one within it exists is open after {boxes} search boxes: allow more boxes, or widen regions and limits.`,
+          at.peakForce - forceRating,
+          { ...at, boxes: least.explored },
+          { forceRating: at.peakForce },
+          { "given.forceRating": forceRating },
+        )
+  }
   const seeksForce = si.seek === "least force"
   const widest = seeksForce
     ? null
@@ -216,16 +250,51 @@ function check(si: Si): Issue[] {
   const found: Issue[] = []
   for (const key of ["baseRegion", "pinRegion"] as const) {
     const { left, right, bottom, top } = si[key]
-    if (!(left < right)) found.push(inconsistent([key, "right"], `${right} m`, `more than left, ${left} m`))
-    if (!(bottom < top)) found.push(inconsistent([key, "top"], `${top} m`, `more than bottom, ${bottom} m`))
+    if (!(left < right))
+      found.push(
+        key === "baseRegion"
+          ? inconsistent([key, "right"], "{baseRegion.right length}", "more than left, {baseRegion.left length}", {
+              "baseRegion.right": right,
+              "baseRegion.left": left,
+            })
+          : inconsistent([key, "right"], "{pinRegion.right length}", "more than left, {pinRegion.left length}", {
+              "pinRegion.right": right,
+              "pinRegion.left": left,
+            }),
+      )
+    if (!(bottom < top))
+      found.push(
+        key === "baseRegion"
+          ? inconsistent([key, "top"], "{baseRegion.top length}", "more than bottom, {baseRegion.bottom length}", {
+              "baseRegion.top": top,
+              "baseRegion.bottom": bottom,
+            })
+          : inconsistent([key, "top"], "{pinRegion.top length}", "more than bottom, {pinRegion.bottom length}", {
+              "pinRegion.top": top,
+              "pinRegion.bottom": bottom,
+            }),
+      )
   }
-  if (!(si.lowAngle.from <= si.lowAngle.to)) found.push(inconsistent(["lowAngle", "to"], `${si.lowAngle.to} rad`, "at least lowAngle.from"))
-  if (!(si.lowAngle.to - si.lowAngle.from <= 2 * Math.PI))
-    found.push(inconsistent(["lowAngle", "to"], `${si.lowAngle.to} rad`, "at most one turn from lowAngle.from"))
-  if (si.mostSwing !== null && !(si.mostSwing >= si.swing))
-    found.push(inconsistent(["mostSwing"], `${si.mostSwing} rad`, `at least the swing wanted, ${si.swing} rad`))
-  if (si.mostLever !== null && !(si.mostLever > si.leastLever))
-    found.push(inconsistent(["mostLever"], `${si.mostLever} m`, `more than leastLever, ${si.leastLever} m`))
+  const { from, to } = si.lowAngle
+  if (!(from <= to))
+    found.push(
+      inconsistent(["lowAngle", "to"], "{lowAngle.to angle °}", "at least lowAngle.from, {lowAngle.from angle °}", {
+        "lowAngle.to": to,
+        "lowAngle.from": from,
+      }),
+    )
+  if (!(to - from <= 2 * Math.PI))
+    found.push(
+      inconsistent(["lowAngle", "to"], "{lowAngle.to angle °}", "at most one turn from lowAngle.from, {lowAngle.from angle °}", {
+        "lowAngle.to": to,
+        "lowAngle.from": from,
+      }),
+    )
+  const { mostSwing, swing, mostLever, leastLever } = si
+  if (mostSwing !== null && !(mostSwing >= swing))
+    found.push(inconsistent(["mostSwing"], "{mostSwing angle °}", "at least the swing wanted, {swing angle °}", { mostSwing, swing }))
+  if (mostLever !== null && !(mostLever > leastLever))
+    found.push(inconsistent(["mostLever"], "{mostLever length}", "more than leastLever, {leastLever length}", { mostLever, leastLever }))
   if (!(problemOf(si).amplitude > 1e-9))
     found.push(inconsistent(["weights"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
   return found
@@ -300,7 +369,7 @@ const regionField = (
  * `force-too-small`; `not-found` where the boxes ran out.
  *
  * Source: A. H. Land, A. G. Doig, An automatic method of solving discrete programming problems,
- * Econometrica 28 (1960) 497–520 (branch and bound; from memory). The bounds are derived here.
+ * Econometrica 28 (1960) 497–520 (branch and bound). The bounds follow from the monotony above.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -327,9 +396,9 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
   title: "Where to put an actuator's anchors, with proof that nothing does much better",
   input: {
     hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-    retracted: { kind: "length", symbol: "L_r", label: "retracted length", above: 0, max: 20, typical: ["150 mm", "180 mm"] },
+    retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["150 mm", "180 mm"] },
     stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
-    forceRating: { kind: "force", symbol: "F_r", label: "force rating", above: 0, max: 1e6, typical: ["200 N", "1000 N"] },
+    forceRating: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
     weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
     lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
     leanEitherWay: {
@@ -361,12 +430,12 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
         to: { kind: "angle", symbol: "t_2", label: "greatest", min: -7, max: 7, typical: ["-65 deg", "-55 deg"] },
       },
     },
-    swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", above: 0, max: 3.1, typical: ["40 deg", "80 deg"] },
+    swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", min: "0.1 deg", max: 3.1, typical: ["40 deg", "80 deg"] },
     mostSwing: {
       kind: "angle",
       symbol: "sigma_m",
       label: "swing allowed",
-      above: 0,
+      min: "0.1 deg",
       max: 3.2,
       typical: ["90 deg", "120 deg"],
       default: null,
@@ -396,7 +465,7 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
       kind: "length",
       symbol: "l_2",
       label: "greatest lever arm allowed",
-      above: 0,
+      min: "0.1 mm",
       max: 10,
       typical: ["80 mm", "150 mm"],
       default: null,
@@ -456,11 +525,11 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
     leastLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
     leastTransmission: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
     clearance: { kind: "length", symbol: "c", label: "clearance to dead point" },
-    forceBound: { kind: "force", symbol: "F_b", label: "no placement needs less than" },
-    swingBound: { kind: "angle", symbol: "sigma_b", label: "no placement swings more than" },
-    gap: { kind: "ratio", symbol: "g_a", label: "could be beaten by at most", unit: "%" },
+    forceBound: { kind: "force", symbol: "F_b", label: "proven lower bound of the force" },
+    swingBound: { kind: "angle", symbol: "sigma_b", label: "proven upper bound of the swing" },
+    gap: { kind: "ratio", symbol: "g_a", label: "gap to the proven optimum", unit: "%" },
     isCertified: { kind: "flag", label: "within the gap asked for" },
-    iterations: { kind: "number", label: "boxes looked at" },
+    iterations: { kind: "number", label: "search boxes" },
     residual: { kind: "number", label: "best to bound" },
     front: {
       kind: "list",
@@ -498,14 +567,7 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
     frontPoints: 2,
   },
   formulae: placeActuatorFormulae,
-  sources: [
-    {
-      title: "An automatic method of solving discrete programming problems",
-      by: "A. H. Land, A. G. Doig, Econometrica 28",
-      edition: "1960",
-      where: "pages 497–520 (branch and bound; from memory)",
-    },
-  ],
+  sources: [branchAndBoundSource],
   check,
   solve,
   cautions: placeCautions,

@@ -51,6 +51,8 @@ export interface PlaceGoal {
   readonly force: number
   readonly gap: number
   readonly budget: number
+  /** Force low enough to end the search for the least one. */
+  readonly enough?: number
 }
 
 /** Searches one goal; values are forces, or swings with their sign turned. */
@@ -357,6 +359,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     gap: goal.gap,
     budget: goal.budget,
     start: known,
+    ...(goal.enough === undefined ? {} : { target: goal.enough }),
   }
   return branchAndBound(search)
 }

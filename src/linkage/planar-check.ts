@@ -1,6 +1,17 @@
-import { type Issue, inconsistent } from "../solver/index.js"
+import { fill, type Issue, inconsistent, issue, type Values } from "../solver/index.js"
 import type { MechanismSi } from "./planar-data.js"
 import { bodiesOf, bodyOf } from "./planar-model.js"
+
+/** A fault about names that the input gives at these keys of one entry: `received` says them as `{from}`. */
+function named(list: string, i: number, key: string, received: string, expected: string, item: object, more: Values = {}): Issue {
+  const values: Record<string, string | number> = { ...more }
+  const at = (name: string) => `${list}.${i}.${name}`
+  const text: string = received.replace(/\{(\w+)\}/g, (_, name: string) => {
+    values[at(name)] = String((item as Record<string, unknown>)[name])
+    return `{${at(name)}}`
+  })
+  return { ...issue("inconsistent", [list, i, key], fill(text, values), fill(expected, values)), values }
+}
 
 /** Faults of a mechanism's lists: unknown and repeated names, bars of no length, lines that no body holds. */
 export function mechanismFaults(si: MechanismSi): readonly Issue[] {
@@ -11,16 +22,14 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
     if (!at.has(p.name)) at.set(p.name, i)
     const isPivot = i < si.pivots.length
     if (at.get(p.name) !== i)
-      found.push(
-        inconsistent([isPivot ? "pivots" : "points", isPivot ? i : i - si.pivots.length, "name"], `'${p.name}' twice`, "a name of its own"),
-      )
+      found.push(named(isPivot ? "pivots" : "points", isPivot ? i : i - si.pivots.length, "name", "'{name}' twice", "a name of its own", p))
   })
   const known = (list: string, i: number, item: object, keys: readonly string[]) => {
     let sound = true
     for (const key of keys) {
       const name = (item as Record<string, unknown>)[key]
       if (typeof name === "string" && !at.has(name)) {
-        found.push(inconsistent([list, i, key], `'${name}'`, `a point (${[...at.keys()].join(", ")})`))
+        found.push(named(list, i, key, `'{${key}}'`, "a point ({names})", item, { names: [...at.keys()].join(", ") }))
         sound = false
       }
     }
@@ -47,9 +56,9 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
     sound = here && sound
     if (!here) return
     const isOnBar = si.bars.some((b) => (b.from === one.from && b.to === one.to) || (b.from === one.to && b.to === one.from))
-    if (!isOnBar) found.push(inconsistent(["carried", i, "from"], `'${one.from}' and '${one.to}'`, "the two ends of a bar"))
+    if (!isOnBar) found.push(named("carried", i, "from", "'{from}' and '{to}'", "the two ends of a bar", one))
     if ((at.get(one.point) as number) < si.pivots.length || one.point === one.from || one.point === one.to)
-      found.push(inconsistent(["carried", i, "point"], `'${one.point}'`, "a moving point other than the bar's ends"))
+      found.push(named("carried", i, "point", "'{point}'", "a moving point other than the bar's ends", one))
   })
   si.sliders.forEach((one, i) => {
     sound = known("sliders", i, one, ["point", ...ends]) && sound
@@ -72,23 +81,23 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
   })
   if (found.length || !sound) return found
   const bodies = bodiesOf(si, at)
-  const held = (list: string, from: string, to: string, i: number) => {
+  const held = (list: string, i: number, item: object, [a, b]: readonly [string, string] = ["from", "to"]) => {
+    const [from, to] = [a, b].map((key) => (item as Record<string, string>)[key]) as [string, string]
     if (bodyOf(bodies, si.pivots.length, at.get(from) as number, at.get(to) as number) === null)
-      found.push(inconsistent([list, i, "from"], `'${from}' and '${to}'`, "two points of one bar, or two pivots"))
+      found.push(named(list, i, a, `'{${a}}' and '{${b}}'`, "two points of one bar, or two pivots", item))
   }
   si.sliders.forEach((one, i) => {
-    held("sliders", one.from, one.to, i)
+    held("sliders", i, one)
   })
   si.cranks.forEach((one, i) => {
-    held("cranks", one.from, one.to, i)
+    held("cranks", i, one)
     if (one.referenceFrom !== null && one.referenceTo !== null) {
-      if (one.referenceFrom === one.referenceTo)
-        found.push(inconsistent(["cranks", i, "referenceTo"], `'${one.referenceTo}' twice`, "two points"))
-      else held("cranks", one.referenceFrom, one.referenceTo, i)
+      if (one.referenceFrom === one.referenceTo) found.push(named("cranks", i, "referenceTo", "'{referenceTo}' twice", "two points", one))
+      else held("cranks", i, one, ["referenceFrom", "referenceTo"])
     }
   })
   si.torques.forEach((one, i) => {
-    held("torques", one.from, one.to, i)
+    held("torques", i, one)
   })
   return found
 }

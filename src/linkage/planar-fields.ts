@@ -12,8 +12,8 @@ const place = (label: string) =>
     label,
     fields: {
       name: { kind: "text", label: "name" },
-      x: { kind: "length", symbol: "x", label: "x" },
-      y: { kind: "length", symbol: "y", label: "y" },
+      x: { kind: "length", symbol: "x", label: "x", min: "-1 km", max: "1 km" },
+      y: { kind: "length", symbol: "y", label: "y", min: "-1 km", max: "1 km" },
     },
   }) as const
 
@@ -29,7 +29,7 @@ export const mechanismFields: Fields<MechanismInput> = {
     of: {
       kind: "group",
       label: "bar",
-      fields: { name, ...ends, length: { kind: "length", symbol: "l", label: "length", above: 0, default: null } },
+      fields: { name, ...ends, length: { kind: "length", symbol: "l", label: "length", min: "0.01 mm", max: "1 km", default: null } },
     },
   },
   carried: {
@@ -43,8 +43,8 @@ export const mechanismFields: Fields<MechanismInput> = {
       fields: {
         point: { kind: "text", label: "point" },
         ...ends,
-        along: { kind: "length", symbol: "u", label: "along the bar", default: null },
-        across: { kind: "length", symbol: "w", label: "to the left of the bar", default: null },
+        along: { kind: "length", symbol: "u", label: "along the bar", min: "-1 km", max: "1 km", default: null },
+        across: { kind: "length", symbol: "w", label: "to the left of the bar", min: "-1 km", max: "1 km", default: null },
       },
     },
   },
@@ -60,7 +60,7 @@ export const mechanismFields: Fields<MechanismInput> = {
         name,
         point: { kind: "text", label: "point" },
         ...ends,
-        offset: { kind: "length", symbol: "h", label: "to the left of the line", default: null },
+        offset: { kind: "length", symbol: "h", label: "to the left of the line", min: "-1 km", max: "1 km", default: null },
       },
     },
   },
@@ -77,10 +77,10 @@ export const mechanismFields: Fields<MechanismInput> = {
         ...ends,
         referenceFrom: { kind: "text", label: "reference line from", default: null },
         referenceTo: { kind: "text", label: "reference line to", default: null },
-        start: { kind: "angle", symbol: "theta_0", label: "angle at the start", default: null },
-        end: { kind: "angle", symbol: "theta_1", label: "angle at the end", default: null },
-        speed: { kind: "angularSpeed", symbol: "omega", label: "speed", default: 0 },
-        acceleration: { kind: "angularAcceleration", symbol: "alpha", label: "acceleration", default: 0 },
+        start: { kind: "angle", symbol: "theta_0", label: "angle at the start", min: -1000, max: 1000, default: null },
+        end: { kind: "angle", symbol: "theta_1", label: "angle at the end", min: -1000, max: 1000, default: null },
+        speed: { kind: "angularSpeed", symbol: "omega", label: "speed", min: -1000, max: 1000, default: 0 },
+        acceleration: { kind: "angularAcceleration", symbol: "alpha", label: "acceleration", min: -1e6, max: 1e6, default: 0 },
       },
     },
   },
@@ -95,10 +95,10 @@ export const mechanismFields: Fields<MechanismInput> = {
       fields: {
         name,
         ...ends,
-        start: { kind: "length", symbol: "s_0", label: "length at the start", above: 0, default: null },
-        end: { kind: "length", symbol: "s_1", label: "length at the end", above: 0, default: null },
-        speed: { kind: "speed", symbol: "v", label: "speed", default: 0 },
-        acceleration: { kind: "acceleration", symbol: "a", label: "acceleration", default: 0 },
+        start: { kind: "length", symbol: "s_0", label: "length at the start", min: "0.01 mm", max: "1 km", default: null },
+        end: { kind: "length", symbol: "s_1", label: "length at the end", min: "0.01 mm", max: "1 km", default: null },
+        speed: { kind: "speed", symbol: "v", label: "speed", min: -1000, max: 1000, default: 0 },
+        acceleration: { kind: "acceleration", symbol: "a", label: "acceleration", min: -1e6, max: 1e6, default: 0 },
       },
     },
   },
@@ -112,8 +112,8 @@ export const mechanismFields: Fields<MechanismInput> = {
       label: "force",
       fields: {
         point: { kind: "text", label: "point" },
-        forceX: { kind: "force", symbol: "F_x", label: "force along x", default: 0 },
-        forceY: { kind: "force", symbol: "F_y", label: "force along y", default: 0 },
+        forceX: { kind: "force", symbol: "F_x", label: "force along x", min: -1e6, max: 1e6, default: 0 },
+        forceY: { kind: "force", symbol: "F_y", label: "force along y", min: -1e6, max: 1e6, default: 0 },
       },
     },
   },
@@ -122,6 +122,10 @@ export const mechanismFields: Fields<MechanismInput> = {
     label: "torques",
     max: 100,
     default: [],
-    of: { kind: "group", label: "torque", fields: { ...ends, torque: { kind: "moment", symbol: "M", label: "torque" } } },
+    of: {
+      kind: "group",
+      label: "torque",
+      fields: { ...ends, torque: { kind: "moment", symbol: "M", label: "torque", min: -1e6, max: 1e6 } },
+    },
   },
 }

@@ -1,13 +1,14 @@
-import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
-import { jalon, norton } from "./data.js"
+import { type Caution, caution, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { fallsCaution, pinchCaution } from "./hazards.js"
+import { withNearest } from "./nearest.js"
 import { mechanismFaults } from "./planar-check.js"
 import type { MechanismInput } from "./planar-data.js"
 import { mechanismFields } from "./planar-fields.js"
 import { barName, compile } from "./planar-model.js"
-import { mechanismMotion, norms, pinForces } from "./planar-motion.js"
+import { driverKnobs, mechanismMotion, norms, pinForces } from "./planar-motion.js"
 import { type PlanarLinkage, planarOutput } from "./planar-output.js"
 import { allForces, driverEfforts, multipliers, type Pose, pointAccelerations, pointRates } from "./planar-solve.js"
+import { jalon, norton, virtualWork } from "./sources.js"
 
 /** Input of {@link planarLinkage}. */
 export interface PlanarLinkageInput extends MechanismInput {
@@ -32,6 +33,11 @@ const effortOf = (kind: "crank" | "actuator", effort: number) => ({
 })
 
 function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
+  const out = kernel(si)
+  return isNoSolution(out) ? withNearest(out, planarLinkage, kernel, si, driverKnobs(si, out)) : out
+}
+
+function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
   const moved = mechanismMotion(si, si.steps)
   if ("noSolution" in moved) return moved
   const { model, poses } = moved
@@ -129,8 +135,9 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
           caution(
             "near-singular",
             "caution",
-            "The mechanism is close to a pose where the drivers lose hold of it: forces in bars and pins grow without limit there, and small errors of length move points a lot.",
-            "J. García de Jalón and E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems, 1994, chapter 3 (from memory; the limit of 0.001 is ours)",
+            "The mechanism is close to a pose where the drivers lose hold of it (conditioning {conditioning}, under 0.001): forces in bars and pins grow without limit there, and small errors of length move points a lot.",
+            jalon,
+            { conditioning: out.conditioning },
           ),
         ]
       : []),
@@ -155,7 +162,7 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  * motion ends at a dead point, with the last driver values reached). Redundant bars that only fit at
  * exact lengths, such as a third parallel crank, count as over-constrained.
  *
- * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3 (from memory).
+ * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -255,7 +262,7 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PU
       left: "1 + sum(abs(Q)) + sum(Q)",
       right: "1 + sum(abs(Q)) - sum(W)",
       meaning: "virtual work of drivers and loads adds up to nothing",
-      source: "principle of virtual work",
+      source: virtualWork,
     },
   ],
   sources: [jalon, norton],
@@ -263,7 +270,9 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PU
     const faults = mechanismFaults(si)
     if (faults.length || si.trace === null) return faults
     const names = [...si.pivots, ...si.points].map((p) => p.name)
-    return names.includes(si.trace) ? [] : [inconsistent(["trace"], `'${si.trace}'`, `a point (${names.join(", ")})`)]
+    return names.includes(si.trace)
+      ? []
+      : [inconsistent(["trace"], "'{trace}'", "a point ({points})", { trace: si.trace, points: names.join(", ") })]
   },
   solve,
   cautions,

@@ -55,3 +55,17 @@ export function mechanismMotion(si: MechanismSi, steps: number): { readonly mode
   const poses = motion(model, steps)
   return "noSolution" in poses ? poses : { model, poses }
 }
+
+/** What may be changed where a mechanism cannot reach a pose: each driver's start and end, to what was reached. */
+export function driverKnobs(si: MechanismSi, { at }: NoSolution): Record<string, number> {
+  const paths = [...si.cranks.map((_, i) => `cranks.${i}`), ...si.actuators.map((_, i) => `actuators.${i}`)]
+  return Object.fromEntries(
+    paths.flatMap((path, i) => {
+      const [reached, wanted] = [at[`driver${i + 1}`], at[`wanted${i + 1}`]]
+      if (reached === undefined) return []
+      // clear of the dead point by a thousandth of what is missing
+      const value = wanted === undefined ? reached : reached - 1e-3 * (wanted - reached)
+      return [`${path}.start`, `${path}.end`].map((key) => [key, value])
+    }),
+  )
+}

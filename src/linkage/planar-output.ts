@@ -2,7 +2,7 @@ import type { OutFields } from "../solver/index.js"
 
 /** Result of `planarLinkage`, at the end of the motion unless said otherwise. */
 export interface PlanarLinkage {
-  /** Motions left before the drivers take theirs. */
+  /** Degrees of freedom without the drivers. */
   readonly mobility: number
   /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. */
   readonly conditioning: number
@@ -71,7 +71,7 @@ export interface PlanarLinkage {
 
 /** Descriptions of the result. */
 export const planarOutput: OutFields<PlanarLinkage> = {
-  mobility: { kind: "number", symbol: "f", label: "motions left before the drivers" },
+  mobility: { kind: "number", symbol: "f", label: "degrees of freedom without drivers" },
   conditioning: { kind: "ratio", symbol: "kappa", label: "distance from singular", unit: "x" },
   points: {
     kind: "list",

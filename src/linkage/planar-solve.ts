@@ -124,9 +124,9 @@ export function driverEfforts(model: Model, pose: Pose, lambda: Float64Array): n
   return efforts
 }
 
-/** Fixed pseudo-random numbers for the rank check away from special poses. */
-function shaken(q: Float64Array, by: number): Float64Array {
-  let seed = 1
+/** Every coordinate moved by fixed pseudo-random numbers: away from special poses, or to another starting place. */
+function shaken(q: Float64Array, by: number, from = 1): Float64Array {
+  let seed = from * 7919
   return q.map((v) => {
     seed = (seed * 16807) % 2147483647
     return v + by * (seed / 2147483647 - 0.5)
@@ -145,42 +145,70 @@ export function countFault(model: Model): NoSolution | null {
     const idle = rows.length - rank
     return refuse(
       "under-constrained",
-      `${free} ${free === 1 ? "motion is" : "motions are"} left free: ${rank} independent constraints for ${unknowns} coordinates${idle ? `, and ${idle} more that only repeat others` : ""}; add drivers, bars or pivots.`,
+      `Motions left free: {shortBy}. There are {independent} independent constraints for {unknowns} coordinates${idle ? ", and {idle} more that only repeat others" : ""}; add drivers, bars or pivots.`,
       free,
       at,
-      { constraints: rows.length + free },
+      {},
+      { idle },
     )
   }
   if (rows.length > rank) {
     const spare = rows.length - rank
     return refuse(
       "over-constrained",
-      `${spare} ${spare === 1 ? "constraint is" : "constraints are"} too many: ${rows.length} constraints for ${unknowns} coordinates; leave out drivers or bars.`,
+      "Constraints too many: {shortBy}. There are {constraints} constraints for {unknowns} coordinates; leave out drivers or bars.",
       spare,
       at,
-      { constraints: unknowns },
     )
   }
   return null
 }
 
-const singularRefusal = (model: Model, drive: readonly number[], last: readonly number[]) =>
+type Values = Record<string, number | string>
+/** Driver values by number (`driver1`), rad or m. */
+const numbered = (prefix: string, drive: readonly number[]) => Object.fromEntries(drive.map((value, i) => [`${prefix}${i + 1}`, value]))
+/** Template that says drivers' values, and their names for it. */
+const driverText = (model: Model, prefix: string) =>
+  model.drivers.map((d, i) => `{name${i + 1}} at {${prefix}${i + 1} ${d.kind === "crank" ? "angle °" : "length"}}`).join(", ")
+const driverNames = (model: Model): Values => Object.fromEntries(model.drivers.map((d, i) => [`name${i + 1}`, d.name]))
+
+const singularRefusal = (model: Model, drive: readonly number[], shortBy: number) =>
   refuse(
     "singular",
-    `The mechanism stands in a singular pose at ${driveText(model, drive)}: it can move on in more than one way, and the drivers do not decide which.`,
-    0,
-    driveRecord(model, drive),
-    driveRecord(model, last),
+    `The mechanism stands in a singular pose with ${driverText(model, "driver")}: it can move on in more than one way, and the drivers do not decide which. Drive it another way, or stop short of this pose.`,
+    shortBy,
+    numbered("driver", drive),
+    {},
+    driverNames(model),
   )
-const driveRecord = (model: Model, drive: readonly number[]) =>
-  Object.fromEntries(model.drivers.map((d, i) => [d.name, drive[i] as number]))
-const driveText = (model: Model, drive: readonly number[]) =>
-  model.drivers
-    .map(
-      (d, i) =>
-        `${d.name} ${d.kind === "crank" ? `${(((drive[i] as number) * 180) / Math.PI).toFixed(2)}°` : `${((drive[i] as number) * 1000).toFixed(2)} mm`}`,
-    )
-    .join(", ")
+
+/** Step of all drivers, as a share of the way, under which a motion counts as stuck. */
+const STUCK = 1e-10
+
+/**
+ * Whether the Jacobian stays regular between two poses: where J⁻¹·ΔJ is smaller than one (row-sum norm), no matrix between
+ * the two is singular, so that neither one loop nor several at once can pass a toggle.
+ */
+function staysRegular(model: Model, from: Pose, to: Pose): boolean {
+  const n = model.unknowns
+  const [a, b] = [jacobian(model, from.q, from.drive), jacobian(model, to.q, to.drive)]
+  const sums = new Float64Array(n)
+  const column = new Float64Array(n)
+  for (let k = 0; k < n; k++) {
+    let moves = false
+    for (let i = 0; i < n; i++) {
+      column[i] = (b[i * n + k] as number) - (a[i * n + k] as number)
+      moves ||= column[i] !== 0
+    }
+    if (!moves) continue
+    const change = solveFactored(from.factors, column)
+    for (let i = 0; i < n; i++) {
+      sums[i] = (sums[i] as number) + Math.abs(change[i] as number)
+      if (!((sums[i] as number) < 0.9)) return false
+    }
+  }
+  return true
+}
 
 /** Follows one branch from a pose to other driver values; steps shrink where the way is not certain. */
 function follow(model: Model, start: Pose, target: readonly number[]): Pose | NoSolution {
@@ -203,27 +231,30 @@ function follow(model: Model, start: Pose, target: readonly number[]): Pose | No
       next !== null &&
       next.factors.sign === here.factors.sign &&
       largest(next.q.map((v, i) => v - (guess[i] as number))) <= 0.25 * reach + 10 * model.rounding &&
-      keepsSides(model, next)
+      keepsSides(model, next) &&
+      staysRegular(model, here, next)
     if (isSure) {
       iterations += next.iterations
       here = { ...next, iterations }
       done = goal
       step = Math.min(1, step * 2)
-      if (here.factors.pivotRatio < SINGULAR) return singularRefusal(model, here.drive, start.drive)
+      if (here.factors.pivotRatio < SINGULAR) return singularRefusal(model, here.drive, SINGULAR - here.factors.pivotRatio)
       continue
     }
     step = (goal - done) / 2
-    if (step > 1e-10 && tries < 4000) continue
+    if (step > STUCK && tries < 20000) continue
+    const left = largest(target.map((v, i) => v - (here.drive[i] as number)))
     // stuck: is there anything beyond, or does the way end here?
     const beyond = newton(model, guess, between(Math.min(1, done + 1e-6)), 40)
     const isNear = beyond !== null && largest(beyond.q.map((v, i) => v - (here.q[i] as number))) < 0.01 * model.size
-    if (isNear) return singularRefusal(model, here.drive, here.drive)
+    if (isNear) return singularRefusal(model, here.drive, left)
     return refuse(
       "cannot-assemble",
-      `The mechanism goes no further than ${driveText(model, here.drive)}, a dead point short of ${driveText(model, target)}.`,
-      largest(target.map((v, i) => v - (here.drive[i] as number))),
-      driveRecord(model, target),
-      driveRecord(model, here.drive),
+      `The mechanism goes no further than ${driverText(model, "driver")}: a dead point stands before ${driverText(model, "wanted")}.`,
+      left,
+      { ...numbered("driver", here.drive), ...numbered("wanted", target) },
+      {},
+      driverNames(model),
     )
   }
   return here
@@ -239,22 +270,53 @@ function keepsSides(model: Model, pose: Pose): boolean {
   })
 }
 
+/** Places round the sketch tried at each distance where it does not close by itself. */
+const SHAKES = 12
+
+/** The first pose: by Newton's method from the sketch, or from places around it, the nearest to the sketch. */
+function firstPose(model: Model): Pose | null {
+  const settings = [model.drivers.map((d) => d.sketch), model.drivers.map((d) => d.start)]
+  const closed = (from: Float64Array) =>
+    settings.flatMap((drive) => {
+      const pose = newton(model, from, drive, 100)
+      return pose !== null && keepsSides(model, pose) && pose.factors.pivotRatio >= SINGULAR ? [pose] : []
+    })
+  const offSketch = (pose: Pose) => largest(pose.q.map((v, i) => v - (model.sketch[i] as number)))
+  const [direct] = closed(model.sketch)
+  if (direct) return direct
+  const bars = model.rows.filter((row) => row.kind === "bar").length
+  for (const share of [0.1, 0.3, 1, 3]) {
+    const found: Pose[] = []
+    for (let k = 1; k <= SHAKES; k++) {
+      const moved = shaken(model.sketch, (share * model.size) / bars, k)
+      // pivots stand where they are
+      for (const [point, column] of model.columns.entries())
+        if (column < 0) moved.set(model.sketch.subarray(2 * point, 2 * point + 2), 2 * point)
+      found.push(...closed(moved))
+    }
+    if (found.length) return found.reduce((a, b) => (offSketch(b) < offSketch(a) ? b : a))
+  }
+  return null
+}
+
 /** The pose at the start: assembled near the sketch, then brought to the drivers' start values. */
 export function assemble(model: Model): Pose | NoSolution {
   const fault = countFault(model)
   if (fault) return fault
-  const sketched = model.drivers.map((d) => d.sketch)
-  const first = newton(model, model.sketch, sketched, 100)
-  if (first === null || !keepsSides(model, first)) {
-    const short = largest(values(model, model.sketch, sketched))
+  const first = firstPose(model)
+  if (first === null) {
+    const sketched = model.drivers.map((d) => d.sketch)
+    const standing = newton(model, model.sketch, sketched, 100)
+    if (standing !== null && keepsSides(model, standing)) return singularRefusal(model, sketched, SINGULAR - standing.factors.pivotRatio)
     return refuse(
       "cannot-assemble",
-      `The parts cannot be put together near the sketch: the worst misses by ${(short * 1000).toPrecision(3)} mm there, and no nearby pose closes it.`,
-      short,
-      driveRecord(model, sketched),
+      "No pose was found that puts the parts together, neither from the sketch, where the worst misses by {shortBy length}, nor from {places} places around it. Check lengths and sketch.",
+      largest(values(model, model.sketch, sketched)),
+      numbered("driver", sketched),
+      {},
+      { places: 4 * SHAKES },
     )
   }
-  if (first.factors.pivotRatio < SINGULAR) return singularRefusal(model, sketched, sketched)
   return follow(
     model,
     first,

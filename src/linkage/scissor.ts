@@ -1,8 +1,19 @@
 import type { Angle, Force, ForcePerLength, Length, Mass, Ratio } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { scissorSources } from "./data.js"
+import {
+  type Caution,
+  caution,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
 import { fallsCaution, pinchCaution } from "./hazards.js"
 import { standardGravity } from "./hinge-load.js"
+import { withNearest } from "./nearest.js"
+import { gravitySource, ownResult, scissorProblem, selfLocking } from "./sources.js"
 
 /** Input of {@link scissor}. */
 export interface ScissorInput {
@@ -10,9 +21,9 @@ export interface ScissorInput {
   cells: number
   /** One arm, end pin to end pin; the pair is pinned at the middle. */
   armLength: Length
-  /** Angle of the arms from the base line when drawn in. */
+  /** Angle of the arms from the base line when folded. */
   foldedAngle: Angle
-  /** Angle of the arms from the base line when pushed out. */
+  /** Angle of the arms from the base line when extended. */
   extendedAngle: Angle
   /** Direction it extends in, above the horizontal: 90° straight up, 0 level, −90° straight down. */
   tilt?: Angle
@@ -38,29 +49,29 @@ export interface ScissorInput {
 
 /** Result of {@link scissor}. */
 export interface Scissor {
-  /** Span drawn in, m. */
+  /** Span folded, m. */
   readonly spanFolded: number
-  /** Span pushed out, m. */
+  /** Span extended, m. */
   readonly spanExtended: number
-  /** Distance of the base joints drawn in, m. */
+  /** Distance of the base joints folded, m. */
   readonly spreadFolded: number
-  /** Distance of the base joints pushed out, m. */
+  /** Distance of the base joints extended, m. */
   readonly spreadExtended: number
   /** Travel of one base joint against the other, m. */
   readonly travel: number
-  /** Span gained per spread given up, drawn in. */
+  /** Span gained per spread given up, folded. */
   readonly ratioFolded: number
-  /** The same, pushed out. */
+  /** The same, extended. */
   readonly ratioExtended: number
   /** Force that draws the base joints together, N; negative where the array pulls itself out. */
   readonly forceFolded: number
-  /** The same force pushed out, N. */
+  /** The same force extended, N. */
   readonly forceExtended: number
   /** Greatest size of that force over the travel, N. */
   readonly peakForce: number
   /** Torque on one base arm about its base joint, for a servo there, N·m. */
   readonly torqueFolded: number
-  /** The same torque pushed out, N·m. */
+  /** The same torque extended, N·m. */
   readonly torqueExtended: number
   /** Greatest size of that torque over the travel, N·m. */
   readonly peakTorque: number
@@ -68,13 +79,13 @@ export interface Scissor {
   readonly screwTorque: number | null
   /** Turns of the screw over the travel; null without a screw. */
   readonly screwTurns: number | null
-  /** How far the tip sinks back because the driver gives, drawn in, m; null where its stiffness is not given. */
+  /** How far the tip sinks back because the driver gives, folded, m; null where its stiffness is not given. */
   readonly sagFolded: number | null
-  /** The same pushed out, m. */
+  /** The same extended, m. */
   readonly sagExtended: number | null
-  /** How far the tip can hang off its line through play of the pins, pushed out, m. */
+  /** How far the tip can hang off its line through play of the pins, extended, m. */
   readonly droop: number
-  /** Push and pull in the base joints from the weight hanging out sideways, pushed out, N. */
+  /** Push and pull in the base joints from the weight hanging out sideways, extended, N. */
   readonly rootForce: number
 }
 
@@ -88,6 +99,15 @@ function loads(si: SiOf<ScissorInput>): { readonly along: number; readonly aside
 }
 
 function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  return withNearest(out, scissor, kernel, si, { driverForce: out.at.force as number }, [
+    { path: "foldedAngle", from: 0, to: si.extendedAngle },
+    { path: "extendedAngle", from: si.foldedAngle, to: Math.PI / 2 },
+  ])
+}
+
+function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution {
   const { cells: n, armLength: l, foldedAngle: t0, extendedAngle: t1, screwLead, driverForce, driverStiffness: k } = si
   const { along, aside } = loads(si)
   const spread = (t: number) => l * Math.cos(t)
@@ -100,16 +120,14 @@ function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
   const inside = crest > t0 && crest < t1 ? Math.hypot(along * n, aside) * l : 0
   const ratio = (t: number) => n / Math.tan(t)
   if (driverForce !== null && peakForce > driverForce) {
-    const worst = Math.abs(f0) >= Math.abs(f1) ? t0 : t1
-    const tangent = (Math.abs(along) * n) / (driverForce + (Math.sign(along) || 1) * aside)
-    const angle = Math.atan(tangent)
-    const works = worst === t0 && tangent > 0 && angle < t1
+    const armAngle = Math.abs(f0) >= Math.abs(f1) ? t0 : t1
     return refuse(
       "stall",
-      `The driver must pull ${peakForce.toPrecision(4)} N at an arm angle of ${((worst * 180) / Math.PI).toFixed(1)}° and has ${driverForce.toPrecision(4)} N.`,
+      "The driver must pull or hold {force force} at an arm angle of {armAngle angle °} and has {given.driverForce force}, {shortBy force} too little.",
       peakForce - driverForce,
-      { armAngle: worst, force: peakForce },
-      works ? { foldedAngle: angle * (1 + 1e-9) } : { driverForce: peakForce },
+      { armAngle, force: peakForce },
+      {},
+      { "given.driverForce": driverForce },
     )
   }
   const travel = spread(t0) - spread(t1)
@@ -144,8 +162,9 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
       caution(
         "flat-scissor",
         "caution",
-        "Drawn in this flat (arms under about 18°) force and pin loads climb steeply towards no limit, and pin friction, left out here, can lock the array: start from a larger angle or help the first push with a spring.",
-        "R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed., problem 11-2 (force in proportion to the cotangent); the limit is ours",
+        "Folded this flat (arms at {given.foldedAngle angle °}, under about 18°) force and pin loads climb steeply towards no limit, and pin friction, left out here, can lock the array: start from a larger angle or help the first push with a spring.",
+        scissorProblem,
+        { "given.foldedAngle": si.foldedAngle },
       ),
     )
   if (si.screwLead !== null && si.screwEfficiency > 0.4)
@@ -156,7 +175,7 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
         si.screwEfficiency < 0.5
           ? "A screw this efficient holds by a small margin only: vibration and fresh grease let it creep back. Do not count on it to hold a part over people."
           : "A screw this efficient does not hold by itself: with the motor off the load turns it backwards.",
-        "Shigley's Mechanical Engineering Design, section 8-2 (self-locking, from memory)",
+        selfLocking,
       ),
     )
   if (Math.abs(out.sagFolded ?? 0) > 0.05 * out.spanFolded || Math.abs(out.sagExtended ?? 0) > 0.05 * out.spanExtended)
@@ -164,8 +183,8 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
       caution(
         "soft-driver",
         "caution",
-        "The driver gives by more than a twentieth of the span: the sag is reckoned to first order, and as the array sinks back the force rises, so the real sag is larger and it may fold up altogether.",
-        "first-order statics; the limit is ours",
+        "The driver gives by more than a twentieth of the span: the sag is calculated to first order, and as the array sinks back the force rises, so the real sag is larger and it may fold up altogether.",
+        ownResult,
       ),
     )
   if (out.forceFolded * out.forceExtended < 0)
@@ -189,9 +208,9 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * (N; masses in kg, default 0, g = 9.80665 m/s²), β the tilt above the horizontal (rad, default 90°), P a
  * push against the tip (N, default 0) and σ = 0, 1, −1 for a base centred, or held at its lower or upper
  * joint (default centred). Screw torque F·p/(2π·η) with lead p (m) and efficiency η (default 0.3, common
- * practice for trapezoidal screws, no source). Sag = (n/tan θ)·F/k with driver stiffness k (N/m), to first order: valid while small against the span. Droop
+ * practice for trapezoidal screws). Sag = (n/tan θ)·F/k with driver stiffness k (N/m), to first order: valid while small against the span. Droop
  * through play e of every pin: each cell may turn by e/X against the last, which adds up to
- * e/X·H·(n + 1)/2 at the tip; our own geometry, no source. Valid for equal straight arms pinned at the middle, without
+ * e/X·H·(n + 1)/2 at the tip, by geometry. Valid for equal straight arms pinned at the middle, without
  * friction or bending: real arrays need more force. Angles strictly between 0 and 90°.
  *
  * Refuses `stall` where the driver's force is given and does not suffice.
@@ -214,21 +233,21 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
   title: "How far a scissor array reaches and what drives it",
   input: {
     cells: { kind: "number", symbol: "n", label: "cells", whole: true, min: 1, max: 200, typical: [2, 12] },
-    armLength: { kind: "length", symbol: "L", label: "arm, end pin to end pin", above: 0, max: "10 m", typical: ["60 mm", "400 mm"] },
+    armLength: { kind: "length", symbol: "L", label: "arm, end pin to end pin", min: "1 mm", max: "10 m", typical: ["60 mm", "400 mm"] },
     foldedAngle: {
       kind: "angle",
       symbol: "theta_0",
-      label: "arm angle drawn in",
-      above: 0,
-      below: "90 deg",
+      label: "arm angle folded",
+      min: "0.1 deg",
+      max: "89.9 deg",
       typical: ["12 deg", "30 deg"],
     },
     extendedAngle: {
       kind: "angle",
       symbol: "theta_1",
-      label: "arm angle pushed out",
-      above: 0,
-      below: "90 deg",
+      label: "arm angle extended",
+      min: "0.1 deg",
+      max: "89.9 deg",
       typical: ["45 deg", "75 deg"],
     },
     tilt: {
@@ -248,38 +267,47 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
     },
     tipMass: { kind: "mass", symbol: "m_t", label: "mass at the tip", min: 0, max: 1000, typical: [0.05, 2], default: 0 },
     armsMass: { kind: "mass", symbol: "m_a", label: "mass of all arms", min: 0, max: 1000, typical: [0.1, 3], default: 0 },
-    push: { kind: "force", symbol: "P", label: "force against the tip", typical: [0.5, 20], default: 0 },
-    screwLead: { kind: "length", symbol: "p", label: "screw lead", above: 0, typical: ["1 mm", "8 mm"], default: null },
-    screwEfficiency: { kind: "ratio", symbol: "eta", label: "screw efficiency", above: 0, max: 1, typical: [0.2, 0.9], default: 0.3 },
-    driverForce: { kind: "force", symbol: "F_d", label: "force the driver can exert", above: 0, typical: [500, 5000], default: null },
+    push: { kind: "force", symbol: "P", label: "force against the tip", min: -1e5, max: 1e5, typical: [0.5, 20], default: 0 },
+    screwLead: { kind: "length", symbol: "p", label: "screw lead", min: "0.05 mm", max: "1 m", typical: ["1 mm", "8 mm"], default: null },
+    screwEfficiency: { kind: "ratio", symbol: "eta", label: "screw efficiency", min: "0.1 %", max: 1, typical: [0.2, 0.9], default: 0.3 },
+    driverForce: {
+      kind: "force",
+      symbol: "F_d",
+      label: "force the driver can exert",
+      min: "1 mN",
+      max: 1e7,
+      typical: [500, 5000],
+      default: null,
+    },
     driverStiffness: {
       kind: "forcePerLength",
       symbol: "k",
       label: "stiffness of driver and mounting",
-      above: 0,
+      min: 1,
+      max: 1e10,
       typical: [1e4, 1e6],
       default: null,
     },
     pinPlay: { kind: "length", symbol: "e", label: "play of every pin", min: 0, max: "5 mm", typical: ["0.05 mm", "0.5 mm"], default: 0 },
   },
   output: {
-    spanFolded: { kind: "length", symbol: "H_0", label: "span drawn in" },
-    spanExtended: { kind: "length", symbol: "H_1", label: "span pushed out" },
-    spreadFolded: { kind: "length", symbol: "X_0", label: "spread of the base joints drawn in" },
-    spreadExtended: { kind: "length", symbol: "X_1", label: "spread of the base joints pushed out" },
+    spanFolded: { kind: "length", symbol: "H_0", label: "span folded" },
+    spanExtended: { kind: "length", symbol: "H_1", label: "span extended" },
+    spreadFolded: { kind: "length", symbol: "X_0", label: "spread of the base joints folded" },
+    spreadExtended: { kind: "length", symbol: "X_1", label: "spread of the base joints extended" },
     travel: { kind: "length", symbol: "s", label: "driver travel" },
-    ratioFolded: { kind: "ratio", symbol: "r_0", label: "span per travel drawn in", unit: "x" },
-    ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel pushed out", unit: "x" },
-    forceFolded: { kind: "force", symbol: "F_0", label: "driver force drawn in" },
-    forceExtended: { kind: "force", symbol: "F_1", label: "driver force pushed out" },
+    ratioFolded: { kind: "ratio", symbol: "r_0", label: "span per travel folded", unit: "x" },
+    ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel extended", unit: "x" },
+    forceFolded: { kind: "force", symbol: "F_0", label: "driver force folded" },
+    forceExtended: { kind: "force", symbol: "F_1", label: "driver force extended" },
     peakForce: { kind: "force", symbol: "F_p", label: "greatest driver force" },
-    torqueFolded: { kind: "moment", symbol: "T_0", label: "servo torque drawn in" },
-    torqueExtended: { kind: "moment", symbol: "T_1", label: "servo torque pushed out" },
+    torqueFolded: { kind: "moment", symbol: "T_0", label: "servo torque folded" },
+    torqueExtended: { kind: "moment", symbol: "T_1", label: "servo torque extended" },
     peakTorque: { kind: "moment", symbol: "T_p", label: "greatest servo torque" },
     screwTorque: { kind: "moment", symbol: "T_s", label: "screw torque at the greatest force" },
     screwTurns: { kind: "number", symbol: "n_t", label: "screw turns" },
-    sagFolded: { kind: "length", symbol: "z_0", label: "tip sinks back through the driver, drawn in" },
-    sagExtended: { kind: "length", symbol: "z_1", label: "tip sinks back through the driver, pushed out" },
+    sagFolded: { kind: "length", symbol: "z_0", label: "tip sinks back through the driver, folded" },
+    sagExtended: { kind: "length", symbol: "z_1", label: "tip sinks back through the driver, extended" },
     droop: { kind: "length", symbol: "z_d", label: "tip off its line through play" },
     rootForce: { kind: "force", symbol: "F_r", label: "push and pull in the base joints" },
   },
@@ -296,32 +324,32 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
     pinPlay: "0.2 mm",
   },
   formulae: [
-    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: "ISO 80000-3" },
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: gravitySource },
     { symbol: "sigma", kind: "number", meaning: "0 centred, 1 lower joint held, −1 upper joint held", given: (si) => sides[si.anchor] },
     { symbol: "A", kind: "force", meaning: "load along the extension", is: "(m_t + m_a / 2) * g_n * sin(beta) + P" },
     { symbol: "B", kind: "force", meaning: "load of the moving centre line", is: "sigma * (m_t + m_a) * g_n * cos(beta) / 2" },
-    { symbol: "H_0", meaning: "span drawn in", is: "n * L * sin(theta_0)" },
-    { symbol: "H_1", meaning: "span pushed out", is: "n * L * sin(theta_1)" },
-    { symbol: "X_0", meaning: "spread drawn in", is: "L * cos(theta_0)" },
-    { symbol: "X_1", meaning: "spread pushed out", is: "L * cos(theta_1)" },
+    { symbol: "H_0", meaning: "span folded", is: "n * L * sin(theta_0)" },
+    { symbol: "H_1", meaning: "span extended", is: "n * L * sin(theta_1)" },
+    { symbol: "X_0", meaning: "spread folded", is: "L * cos(theta_0)" },
+    { symbol: "X_1", meaning: "spread extended", is: "L * cos(theta_1)" },
     { symbol: "s", meaning: "driver travel", is: "X_0 - X_1" },
-    { symbol: "r_0", meaning: "span per travel drawn in", is: "n / tan(theta_0)" },
-    { symbol: "r_1", meaning: "span per travel pushed out", is: "n / tan(theta_1)" },
+    { symbol: "r_0", meaning: "span per travel folded", is: "n / tan(theta_0)" },
+    { symbol: "r_1", meaning: "span per travel extended", is: "n / tan(theta_1)" },
     {
       symbol: "F_0",
-      meaning: "driver force drawn in",
+      meaning: "driver force folded",
       is: "A * n / tan(theta_0) - B",
-      source: "virtual work; Hibbeler, Statics, problem 11-2",
+      source: scissorProblem,
     },
     {
       symbol: "F_1",
-      meaning: "driver force pushed out",
+      meaning: "driver force extended",
       is: "A * n / tan(theta_1) - B",
-      source: "virtual work; Hibbeler, Statics, problem 11-2",
+      source: scissorProblem,
     },
     { symbol: "F_p", meaning: "greatest driver force: it runs one way between its ends", is: "max(abs(F_0), abs(F_1))" },
-    { symbol: "T_0", meaning: "servo torque drawn in", is: "A * n * L * cos(theta_0) - B * L * sin(theta_0)" },
-    { symbol: "T_1", meaning: "servo torque pushed out", is: "A * n * L * cos(theta_1) - B * L * sin(theta_1)" },
+    { symbol: "T_0", meaning: "servo torque folded", is: "A * n * L * cos(theta_0) - B * L * sin(theta_0)" },
+    { symbol: "T_1", meaning: "servo torque extended", is: "A * n * L * cos(theta_1) - B * L * sin(theta_1)" },
     { symbol: "theta_c", kind: "angle", meaning: "angle where the torque crests", is: "atan2(-B / N * sign(A / N), abs(A) / N * n)" },
     { symbol: "T_p", meaning: "greatest servo torque", is: "max(abs(T_0), abs(T_1))", when: "theta_c <= theta_0 or theta_c >= theta_1" },
     {
@@ -332,14 +360,21 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
     },
     { symbol: "T_s", meaning: "screw torque", is: "F_p * p / (2 * pi * eta)", when: "has_screwLead" },
     { symbol: "n_t", meaning: "screw turns", is: "s / p", when: "has_screwLead" },
-    { symbol: "z_0", meaning: "sag drawn in", is: "r_0 * F_0 / k", when: "has_driverStiffness" },
-    { symbol: "z_1", meaning: "sag pushed out", is: "r_1 * F_1 / k", when: "has_driverStiffness" },
+    { symbol: "z_0", meaning: "sag folded", is: "r_0 * F_0 / k", when: "has_driverStiffness" },
+    { symbol: "z_1", meaning: "sag extended", is: "r_1 * F_1 / k", when: "has_driverStiffness" },
     { symbol: "z_d", meaning: "droop through play", is: "e / X_1 * H_1 * (n + 1) / 2" },
     { symbol: "F_r", meaning: "couple of the sideways weight over the spread", is: "(m_t + m_a / 2) * g_n * cos(beta) * H_1 / X_1" },
   ],
-  sources: scissorSources,
+  sources: [scissorProblem, gravitySource],
   check: ({ foldedAngle, extendedAngle }) =>
-    foldedAngle < extendedAngle ? [] : [inconsistent(["extendedAngle"], "an angle not above foldedAngle", "more than foldedAngle")],
+    foldedAngle < extendedAngle
+      ? []
+      : [
+          inconsistent(["extendedAngle"], "{extendedAngle angle °}", "more than foldedAngle, {foldedAngle angle °}", {
+            extendedAngle,
+            foldedAngle,
+          }),
+        ],
   solve,
   cautions,
 })

@@ -1,9 +1,10 @@
 import { goldenMinimum } from "../numeric/index.js"
 import type { Angle, AngularSpeed, Density, Length, Mass, Moment, Speed } from "../quantity/index.js"
-import { type NoSolution, refuse, type SiOf } from "../solver/index.js"
+import { isNoSolution, type NoSolution, refuse, type SiOf } from "../solver/index.js"
 import { flapDragMoment } from "./flap-drag.js"
 import { type Branch, fourBarPose } from "./four-bar-pose.js"
 import { standardGravity } from "./hinge-load.js"
+import type { Knob } from "./nearest.js"
 
 /** Input of `servoPushrod`. */
 export interface ServoPushrodInput {
@@ -43,7 +44,7 @@ export interface ServoPushrodInput {
   airDensity?: Density
   /** Torque the servo can hold, where known. */
   servoTorque?: Moment | null
-  /** Settings reckoned each way; crests of torque and rod force are added. */
+  /** Settings calculated each way; crests of torque and rod force are added. */
   steps?: number
 }
 
@@ -100,13 +101,13 @@ export function reach(si: SiOf<ServoPushrodInput>): readonly { readonly length: 
   const { distance: d, servoHorn: a, servoHornAngle: t } = si
   const [low, high] = [t + si.travelFrom, t + si.travelTo]
   const at = (angle: number) => ({ length: Math.hypot(d - a * Math.cos(angle), a * Math.sin(angle)), angle })
-  const turns: number[] = []
-  for (let k = Math.ceil(low / Math.PI); k * Math.PI <= high; k++) turns.push(k * Math.PI)
+  // horn and line of pivots fall together at every half turn; the travel holds two of them at most
+  const first = Math.ceil(low / Math.PI)
+  const turns = [first, first + 1].map((k) => k * Math.PI).filter((angle) => angle <= high)
   return [low, high, ...turns].map(at).sort((x, y) => x.length - y.length)
 }
 
 const nearestTurn = (angle: number, to: number) => angle - 2 * Math.PI * Math.round((angle - to) / (2 * Math.PI))
-const degrees = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`
 
 /** Places looked at for crests over the travel. */
 const SCAN = 64
@@ -116,44 +117,46 @@ function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servo
   const { distance: d, servoHorn: a, flapHorn: c } = si
   const t2 = si.servoHornAngle + servoAngle
   const pose = fourBarPose(d, a, rod, c, t2, branch)
-  if (typeof pose === "number") return pose
+  if (typeof pose === "number") return binding(si, t2, pose)
   const sine = Math.sin(pose.outputAngle - pose.couplerAngle)
   const ratio = (a * Math.sin(t2 - pose.couplerAngle)) / (c * sine)
   const flapAngle = nearestTurn(pose.outputAngle, si.flapHornAngle + last) - si.flapHornAngle
   const still = si.hingeMoment + si.flapMass * standardGravity * si.flapCentre * Math.cos(si.flapLevel + flapAngle)
   const air = flapDragMoment(si.airDensity, si.dragCoefficient, si.flapWidth, si.flapDepth, Math.abs(ratio) * si.servoSpeed, si.wind)
-  // the air is reckoned the way it is worse: on top of what the flap weighs on the servo anyway
+  // the air is taken the way it is worse: on top of what the flap weighs on the servo anyway
   const moment = still + (still < 0 ? -air : air)
   return { servoAngle, flapAngle, ratio, torque: moment * ratio, rodForce: moment / (c * sine), transmissionAngle: pose.transmissionAngle }
 }
-type Setting = Exclude<ReturnType<typeof setting>, number>
+type Setting = Exclude<ReturnType<typeof setting>, NoSolution>
 
+/** Share of rod and flap horn together by which the pins must keep clear of the dead point. */
+const CLEAR = 1e-6
+
+/** `short`: length by which servo pin and hinge are too far apart, or too close, to stay clear of the dead point. */
 function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoSolution {
-  const from = angle - si.servoHornAngle
+  const servoAngle = angle - si.servoHornAngle
   return refuse(
     "binding",
-    `At ${degrees(from)} from neutral rod and flap horn come into line${short > 0 ? ` and would miss each other by ${(short * 1000).toPrecision(3)} mm` : ""}: the linkage jams before it gets there.`,
-    Math.max(0, short),
-    { servoAngle: from },
-    from === 0 ? {} : from < 0 ? { travelFrom: freeTravel(si, from) } : { travelTo: freeTravel(si, from) },
+    "At {servoAngle angle °} from neutral rod and flap horn come into line, {shortBy length} beyond what they reach: the linkage jams before it gets there. Use less travel, a shorter servo horn or a longer flap horn.",
+    short,
+    { servoAngle },
   )
 }
 
-/** Travel towards an end that binds, as far as the rod reaches clear of the dead point; found by halving. */
-function freeTravel(si: SiOf<ServoPushrodInput>, end: number): number {
-  const { rod } = neutral(si)
-  const room = 2e-6 * (rod + si.flapHorn)
-  const isFree = (travel: number) => {
-    const span = reach({ ...si, travelFrom: Math.min(0, travel), travelTo: Math.max(0, travel) }).map((r) => r.length)
-    return Math.max(...span) <= rod + si.flapHorn - room && Math.min(...span) >= Math.abs(rod - si.flapHorn) + room
+/** What may be changed where the linkage binds or the servo stalls, and how far. */
+export function pushrodKnobs(si: SiOf<ServoPushrodInput>, refusal: NoSolution): { offered: Record<string, number>; knobs: Knob[] } {
+  const { travelFrom, travelTo, servoHorn, flapHorn, flapHornAngle } = si
+  if (refusal.noSolution === "stall") return { offered: { servoTorque: refusal.at.torque as number }, knobs: [] }
+  return {
+    offered: {},
+    knobs: [
+      { path: "travelFrom", from: travelFrom, to: 0 },
+      { path: "travelTo", from: 0, to: travelTo },
+      { path: "servoHorn", from: 0.02 * servoHorn, to: servoHorn },
+      { path: "flapHorn", from: flapHorn, to: 5 * flapHorn },
+      { path: "flapHornAngle", from: flapHornAngle - 1, to: flapHornAngle + 1 },
+    ],
   }
-  let [free, binds] = [0, end]
-  for (let i = 0; i < 40; i++) {
-    const middle = (free + binds) / 2
-    if (isFree(middle)) free = middle
-    else binds = middle
-  }
-  return free
 }
 
 /** The kernel. */
@@ -163,27 +166,28 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   const span = reach(si)
   const [close, far] = [span[0], span[span.length - 1]] as [(typeof span)[number], (typeof span)[number]]
   // a hair inside, so that what is answered is clear of the dead point
-  const room = 1e-6 * (rod + c)
-  if (far.length > rod + c - room) return binding(si, far.angle, far.length - rod - c)
-  if (close.length < Math.abs(rod - c) + room) return binding(si, close.angle, Math.abs(rod - c) - close.length)
+  const room = CLEAR * (rod + c)
+  const [beyond, within] = [far.length - (rod + c - room), Math.abs(rod - c) + room - close.length]
+  if (beyond > 0) return binding(si, far.angle, beyond)
+  if (within > 0) return binding(si, close.angle, within)
   const start = setting(si, rod, branch, 0, 0)
-  if (typeof start === "number") return binding(si, si.servoHornAngle, start)
+  if (isNoSolution(start)) return start
   const map: Setting[] = []
   // from neutral outwards, so that the flap angle is followed and not folded
-  const walk = (to: number, count: number): Setting[] | number => {
+  const walk = (to: number, count: number): Setting[] | NoSolution => {
     const list: Setting[] = []
     let last = start.flapAngle
     for (let k = 1; k <= count; k++) {
       const next = setting(si, rod, branch, k === count ? to : (k / count) * to, last)
-      if (typeof next === "number") return next
+      if (isNoSolution(next)) return next
       last = next.flapAngle
       list.push(next)
     }
     return list
   }
   const [down, up] = [walk(travelFrom, steps), walk(travelTo, steps)]
-  if (typeof down === "number") return binding(si, si.servoHornAngle + travelFrom, down)
-  if (typeof up === "number") return binding(si, si.servoHornAngle + travelTo, up)
+  if (isNoSolution(down)) return down
+  if (isNoSolution(up)) return up
   map.push(...down.reverse(), start, ...up)
   // a crest between settings becomes a setting of its own, so that no peak is read too low
   const near = (angle: number) => {
@@ -194,12 +198,12 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   for (const size of [(s: Setting) => Math.abs(s.torque), (s: Setting) => Math.abs(s.rodForce)]) {
     const sizeAt = (angle: number) => {
       const there = near(angle)
-      return typeof there === "number" ? 0 : size(there)
+      return isNoSolution(there) ? 0 : size(there)
     }
     let best = travelFrom
     for (let k = 1; k <= SCAN; k++) if (sizeAt(travelFrom + k * step) > sizeAt(best)) best = travelFrom + k * step
     const crest = near(goldenMinimum((angle) => -sizeAt(angle), Math.max(travelFrom, best - step), Math.min(travelTo, best + step)))
-    if (typeof crest === "number" || map.some((s) => size(s) >= size(crest))) continue
+    if (isNoSolution(crest) || map.some((s) => size(s) >= size(crest))) continue
     const after = map.findIndex((s) => s.servoAngle > crest.servoAngle)
     map.splice(after < 0 ? map.length : after, 0, crest)
   }
@@ -209,10 +213,11 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   if (si.servoTorque !== null && peakTorque > si.servoTorque)
     return refuse(
       "stall",
-      `The servo must hold ${peakTorque.toPrecision(3)} N·m at ${degrees(peak.servoAngle)} from neutral and has ${si.servoTorque.toPrecision(3)} N·m.`,
+      "The servo must hold {torque moment} at {servoAngle angle °} from neutral and has {given.servoTorque moment}, {shortBy moment} too little.",
       peakTorque - si.servoTorque,
       { servoAngle: peak.servoAngle, torque: peakTorque },
-      { servoTorque: peakTorque },
+      {},
+      { "given.servoTorque": si.servoTorque },
     )
   const flaps = map.map((s) => s.flapAngle)
   // both distances are inside the reach by now, so the cosine is below one

@@ -1,19 +1,27 @@
-import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
-import { norton } from "./data.js"
+import { type Caution, caution, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { fallsCaution, LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
 import { standardGravity } from "./hinge-load.js"
-import { neutral, reach, type ServoPushrod, type ServoPushrodInput, solveServoPushrod } from "./servo-pushrod-kernel.js"
+import { withNearest } from "./nearest.js"
+import { neutral, pushrodKnobs, reach, type ServoPushrod, type ServoPushrodInput, solveServoPushrod } from "./servo-pushrod-kernel.js"
+import { gravitySource, norton, nortonLoop, nortonTransmission } from "./sources.js"
+
+function solve(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
+  const out = solveServoPushrod(si)
+  if (!isNoSolution(out)) return out
+  const { offered, knobs } = pushrodKnobs(si, out)
+  return withNearest(out, servoPushrod, solveServoPushrod, si, offered, knobs)
+}
 
 function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
   const found: Caution[] = [pinchCaution("Horn, rod and flap")]
-  if (out.leastTransmission < LEAST_TRANSMISSION) found.push(transmissionCaution(out.leastTransmission))
+  if (out.leastTransmission < LEAST_TRANSMISSION) found.push(transmissionCaution("leastTransmission", out.leastTransmission))
   if (out.reverses)
     found.push(
       caution(
         "reverses",
         "caution",
         "Within the travel horn and rod come into line: from there the flap goes back although the servo goes on.",
-        "R. L. Norton, Design of Machinery, 5th ed., 2012, section 3.3 (dead points, from memory)",
+        nortonTransmission,
       ),
     )
   if (si.wind * si.flapWidth * si.flapDepth > 0)
@@ -30,7 +38,9 @@ function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
       caution(
         "little-torque-left",
         "caution",
-        "More than half of the servo's torque is used: stall torque is not a holding torque, and a hobby servo held near it overheats and strips its gears.",
+        "Only {torqueMargin ratio %} of the servo's torque is left at the peak, less than half: stall torque is not a holding torque, and a hobby servo held near it overheats and strips its gears.",
+        undefined,
+        { torqueMargin: out.torqueMargin },
       ),
     )
   return found
@@ -112,7 +122,7 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the
  * servo's torque is given and does not suffice.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5 and 6.7 (from memory).
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5 and 6.7.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -129,11 +139,34 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
   name: "servoPushrod",
   title: "What a servo's horn and pushrod do to a flap",
   input: {
-    distance: { kind: "length", symbol: "d", label: "servo shaft to flap hinge", above: 0, typical: ["50 mm", "150 mm"] },
-    servoHorn: { kind: "length", symbol: "a", label: "servo horn", above: 0, typical: ["8 mm", "20 mm"] },
-    flapHorn: { kind: "length", symbol: "c", label: "flap horn", above: 0, typical: ["15 mm", "35 mm"] },
-    servoHornAngle: { kind: "angle", symbol: "theta_n", label: "servo horn at neutral", typical: ["70 deg", "110 deg"], default: "90 deg" },
-    flapHornAngle: { kind: "angle", symbol: "psi_n", label: "flap horn at neutral", typical: ["70 deg", "110 deg"], default: "90 deg" },
+    distance: {
+      kind: "length",
+      symbol: "d",
+      label: "servo shaft to flap hinge",
+      min: "0.01 mm",
+      max: "100 m",
+      typical: ["50 mm", "150 mm"],
+    },
+    servoHorn: { kind: "length", symbol: "a", label: "servo horn", min: "0.1 mm", max: "10 m", typical: ["8 mm", "20 mm"] },
+    flapHorn: { kind: "length", symbol: "c", label: "flap horn", min: "0.1 mm", max: "10 m", typical: ["15 mm", "35 mm"] },
+    servoHornAngle: {
+      kind: "angle",
+      symbol: "theta_n",
+      label: "servo horn at neutral",
+      min: "-360 deg",
+      max: "360 deg",
+      typical: ["70 deg", "110 deg"],
+      default: "90 deg",
+    },
+    flapHornAngle: {
+      kind: "angle",
+      symbol: "psi_n",
+      label: "flap horn at neutral",
+      min: "-360 deg",
+      max: "360 deg",
+      typical: ["70 deg", "110 deg"],
+      default: "90 deg",
+    },
     travelFrom: {
       kind: "angle",
       symbol: "delta_0",
@@ -152,13 +185,22 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       typical: ["20 deg", "50 deg"],
       default: "45 deg",
     },
-    hingeMoment: { kind: "moment", symbol: "M_h", label: "moment against rising flap angle", typical: [0.02, 0.5], default: 0 },
-    flapMass: { kind: "mass", symbol: "m_f", label: "flap mass", min: 0, typical: [0.02, 0.3], default: 0 },
+    hingeMoment: {
+      kind: "moment",
+      symbol: "M_h",
+      label: "moment against rising flap angle",
+      min: -1e4,
+      max: 1e4,
+      typical: [0.02, 0.5],
+      default: 0,
+    },
+    flapMass: { kind: "mass", symbol: "m_f", label: "flap mass", min: 0, max: 200, typical: [0.02, 0.3], default: 0 },
     flapCentre: {
       kind: "length",
       symbol: "z",
       label: "hinge to the flap's centre of gravity",
       min: 0,
+      max: "10 m",
       typical: ["20 mm", "200 mm"],
       default: 0,
     },
@@ -166,16 +208,42 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       kind: "angle",
       symbol: "gamma",
       label: "flap above the horizontal at neutral",
+      min: "-360 deg",
+      max: "360 deg",
       typical: ["-90 deg", "90 deg"],
       default: 0,
     },
-    flapWidth: { kind: "length", symbol: "w_f", label: "flap width along the hinge", min: 0, typical: ["50 mm", "400 mm"], default: 0 },
-    flapDepth: { kind: "length", symbol: "R_f", label: "flap depth from the hinge", min: 0, typical: ["50 mm", "400 mm"], default: 0 },
-    servoSpeed: { kind: "angularSpeed", symbol: "Omega", label: "servo speed", min: 0, typical: [0.5, 5], default: 0 },
-    wind: { kind: "speed", symbol: "V", label: "wind square on the flap", min: 0, typical: [1, 10], default: 0 },
-    dragCoefficient: { kind: "number", symbol: "C_d", label: "drag coefficient", min: 0, typical: [1.1, 2], default: 1.2 },
-    airDensity: { kind: "density", symbol: "rho", label: "air density", min: 0, typical: [1, 1.3], default: 1.225 },
-    servoTorque: { kind: "moment", symbol: "M_s", label: "torque the servo can hold", above: 0, typical: [0.8, 3], default: null },
+    flapWidth: {
+      kind: "length",
+      symbol: "w_f",
+      label: "flap width along the hinge",
+      min: 0,
+      max: "20 m",
+      typical: ["50 mm", "400 mm"],
+      default: 0,
+    },
+    flapDepth: {
+      kind: "length",
+      symbol: "R_f",
+      label: "flap depth from the hinge",
+      min: 0,
+      max: "20 m",
+      typical: ["50 mm", "400 mm"],
+      default: 0,
+    },
+    servoSpeed: { kind: "angularSpeed", symbol: "Omega", label: "servo speed", min: 0, max: 100, typical: [0.5, 5], default: 0 },
+    wind: { kind: "speed", symbol: "V", label: "wind square on the flap", min: 0, max: 60, typical: [1, 10], default: 0 },
+    dragCoefficient: { kind: "number", symbol: "C_d", label: "drag coefficient", min: 0, max: 10, typical: [1.1, 2], default: 1.2 },
+    airDensity: { kind: "density", symbol: "rho", label: "air density", min: 0, max: 10, typical: [1, 1.3], default: 1.225 },
+    servoTorque: {
+      kind: "moment",
+      symbol: "M_s",
+      label: "torque the servo can hold",
+      min: "0.01 mN m",
+      max: 1e4,
+      typical: [0.8, 3],
+      default: null,
+    },
     steps: { kind: "number", symbol: "n", label: "settings each way", whole: true, min: 1, max: 1000, typical: [4, 24], default: 12 },
   },
   output: {
@@ -219,7 +287,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
     servoTorque: "1.2 N m",
   },
   formulae: [
-    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: "ISO 80000-3" },
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: gravitySource },
     {
       symbol: "b",
       meaning: "rod between the pins at neutral",
@@ -236,7 +304,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       symbol: "k_0",
       meaning: "flap per servo angle at neutral",
       is: "a * sin(theta_n - r_n) / (c * sin(psi_n - r_n))",
-      source: "Norton, section 6.7 (from memory)",
+      source: nortonLoop,
     },
     ...atEnd("From", "travelFrom", (out) => out.map[0] as ServoPushrod["map"][number]),
     ...atEnd("To", "travelTo", (out) => out.map[out.map.length - 1] as ServoPushrod["map"][number]),
@@ -264,6 +332,6 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
     { symbol: "e", meaning: "servo torque left", is: "1 - M_p / M_s", when: "has_servoTorque" },
   ],
   sources: [norton],
-  solve: solveServoPushrod,
+  solve,
   cautions,
 })

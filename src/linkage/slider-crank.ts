@@ -1,8 +1,9 @@
 import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "../quantity/index.js"
-import { type Caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { norton } from "./data.js"
+import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import type { Branch } from "./four-bar-pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
+import { withNearest } from "./nearest.js"
+import { norton, nortonSlider } from "./sources.js"
 
 /** Input of {@link sliderCrank}. */
 export interface SliderCrankInput {
@@ -52,21 +53,41 @@ export interface SliderCrank {
   readonly sideForce: number
 }
 
+/** Share of the rod by which it must reach beyond the slide line to be clear of the toggle. */
+const CLEAR = 1e-6
+
 function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  const rise = Math.abs(si.crank * Math.sin(si.crankAngle) - si.offset)
+  return withNearest(out, sliderCrank, kernel, si, { coupler: rise * (1 + CLEAR) }, [
+    { path: "crankAngle", from: si.crankAngle - Math.PI, to: si.crankAngle + Math.PI },
+    { path: "crank", from: 0, to: si.crank },
+  ])
+}
+
+function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
   const { crank: a, coupler: b, offset: c, crankAngle: t2, branch, crankSpeed: w2, crankAcceleration: al2, load } = si
   const rise = a * Math.sin(t2) - c
   const room = (b - rise) * (b + rise)
   if (!(room > 1e-18 * b ** 2)) {
-    const short = Math.max(0, Math.abs(rise) - b)
-    return refuse(
-      short > 0 ? "cannot-close" : "toggle",
-      short > 0
-        ? `The crank pin is ${(Math.abs(rise) * 1000).toPrecision(4)} mm from the slide line, ${(short * 1000).toPrecision(3)} mm more than the rod is long.`
-        : "The rod stands square to the slide: the slider can go either way from here.",
-      short,
-      { crankAngle: t2, crank: a, coupler: b, offset: c },
-      { coupler: Math.abs(rise) * (1 + 1e-6) },
-    )
+    const away = Math.abs(rise)
+    const at = { crankAngle: t2, crank: a, coupler: b, offset: c }
+    return away - b > CLEAR * b
+      ? refuse(
+          "cannot-close",
+          "The crank pin is {away length} from the slide line, {shortBy length} more than the rod is long.",
+          away - b,
+          at,
+          {},
+          { away },
+        )
+      : refuse(
+          "toggle",
+          "The rod stands square to the slide, or within {shortBy length} of it: the slider can go either way from here.",
+          away * (1 + CLEAR) - b,
+          at,
+        )
   }
   const s = branch === "open" ? 1 : -1
   const run = s * Math.sqrt(room)
@@ -95,7 +116,7 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
 
 function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
   return [
-    ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution(out.transmissionAngle)] : []),
+    ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("transmissionAngle", out.transmissionAngle)] : []),
     pinchCaution("Crank, rod and slider"),
   ]
 }
@@ -112,7 +133,7 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  *
  * Refuses `cannot-close` where the rod is too short and `toggle` where it stands square to the slide.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.6, 6.7 and 7.3 (from memory).
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.6, 6.7 and 7.3.
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -129,19 +150,35 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
   name: "sliderCrank",
   title: "Where a slider-crank stands and how it moves",
   input: {
-    crank: { kind: "length", symbol: "a", label: "crank", above: 0, typical: ["10 mm", "60 mm"] },
-    coupler: { kind: "length", symbol: "b", label: "connecting rod", above: 0, typical: ["90 mm", "200 mm"] },
-    offset: { kind: "length", symbol: "c", label: "offset of the slide line", typical: ["-25 mm", "25 mm"], default: 0 },
-    crankAngle: { kind: "angle", symbol: "theta_2", label: "crank angle", typical: ["-180 deg", "180 deg"] },
+    crank: { kind: "length", symbol: "a", label: "crank", min: "0.01 mm", max: "100 m", typical: ["10 mm", "60 mm"] },
+    coupler: { kind: "length", symbol: "b", label: "connecting rod", min: "0.01 mm", max: "100 m", typical: ["90 mm", "200 mm"] },
+    offset: {
+      kind: "length",
+      symbol: "c",
+      label: "offset of the slide line",
+      min: "-100 m",
+      max: "100 m",
+      typical: ["-25 mm", "25 mm"],
+      default: 0,
+    },
+    crankAngle: { kind: "angle", symbol: "theta_2", label: "crank angle", min: -1000, max: 1000, typical: ["-180 deg", "180 deg"] },
     branch: {
       kind: "choice",
       label: "side of the slider",
       options: { open: "open: slider towards positive x", crossed: "crossed: slider towards negative x" },
       default: "open",
     },
-    crankSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "crank speed", typical: [-30, 30], default: 0 },
-    crankAcceleration: { kind: "angularAcceleration", symbol: "alpha_2", label: "crank acceleration", typical: [-20, 20], default: 0 },
-    load: { kind: "force", symbol: "F", label: "force against the slider", typical: [0, 50], default: 0 },
+    crankSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "crank speed", min: -1000, max: 1000, typical: [-30, 30], default: 0 },
+    crankAcceleration: {
+      kind: "angularAcceleration",
+      symbol: "alpha_2",
+      label: "crank acceleration",
+      min: -1e6,
+      max: 1e6,
+      typical: [-20, 20],
+      default: 0,
+    },
+    load: { kind: "force", symbol: "F", label: "force against the slider", min: -1e6, max: 1e6, typical: [0, 50], default: 0 },
   },
   output: {
     couplerAngle: { kind: "angle", symbol: "theta_3", label: "rod angle at the slider pin" },
@@ -167,14 +204,14 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
       meaning: "rod angle",
       is: "pi - asin(y / b)",
       when: 'equalText(branch, "open")',
-      source: "R. L. Norton, Design of Machinery, section 4.6 (from memory)",
+      source: nortonSlider,
     },
     {
       symbol: "theta_3",
       meaning: "rod angle",
       is: "asin(y / b)",
       when: 'equalText(branch, "crossed")',
-      source: "R. L. Norton, Design of Machinery, section 4.6 (from memory)",
+      source: nortonSlider,
     },
     { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },
     { symbol: "theta_3o", meaning: "rod angle, other branch", is: "pi - theta_3" },
@@ -184,7 +221,7 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
       symbol: "omega_3",
       meaning: "rod speed",
       is: "a * cos(theta_2) / (b * cos(theta_3)) * omega_2",
-      source: "R. L. Norton, Design of Machinery, section 6.7 (from memory)",
+      source: nortonSlider,
     },
     { symbol: "r", meaning: "slider travel per crank angle", is: "-a * sin(theta_2) + a * cos(theta_2) * tan(theta_3)" },
     { symbol: "v", meaning: "slider speed", is: "r * omega_2" },
@@ -192,13 +229,13 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
       symbol: "alpha_3",
       meaning: "rod acceleration",
       is: "(a * alpha_2 * cos(theta_2) - a * omega_2^2 * sin(theta_2) + b * omega_3^2 * sin(theta_3)) / (b * cos(theta_3))",
-      source: "R. L. Norton, Design of Machinery, section 7.3 (from memory)",
+      source: nortonSlider,
     },
     {
       symbol: "a_x",
       meaning: "slider acceleration",
       is: "-a * alpha_2 * sin(theta_2) - a * omega_2^2 * cos(theta_2) + b * alpha_3 * sin(theta_3) + b * omega_3^2 * cos(theta_3)",
-      source: "R. L. Norton, Design of Machinery, section 7.3 (from memory)",
+      source: nortonSlider,
     },
     { symbol: "M", meaning: "torque by virtual work", is: "F * r" },
     { symbol: "F_s", meaning: "force on the guide", is: "F * tan(theta_3)" },

@@ -1,17 +1,19 @@
 import type { Length, Time } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
-import { jalon } from "./data.js"
+import { type Caution, caution, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { pinchCaution } from "./hazards.js"
 import type { Point } from "./hinge.js"
+import { withNearest } from "./nearest.js"
 import { convexOutline } from "./outline.js"
 import { mechanismFaults } from "./planar-check.js"
 import type { MechanismInput } from "./planar-data.js"
 import { mechanismFields } from "./planar-fields.js"
-import { mechanismMotion } from "./planar-motion.js"
+import { driverKnobs } from "./planar-motion.js"
 import { type Pose, pointRates } from "./planar-solve.js"
+import { convexHull, jalon, marchingSquares, reducedSpeed } from "./sources.js"
 import { sweptFormulae } from "./swept-formulae.js"
+import { sweptMotion } from "./swept-motion.js"
 import { nextCorners, type OutlineCorner, tracedOutline } from "./swept-outline.js"
-import { moving, pointAt, profileOf, stray, sweptPieces } from "./swept-strips.js"
+import { moving, pointAt, profileOf, sweptPieces } from "./swept-strips.js"
 
 /** Input of {@link sweptEnvelope}: a mechanism with drivers that move from start (folded) to end (raised). */
 export interface SweptEnvelopeInput extends MechanismInput {
@@ -61,29 +63,34 @@ export interface SweptEnvelope {
   readonly outlineAllowance: number
   /** Length of the tip's path, m. */
   readonly tipPath: number
-  /** Greatest tip speed at the poses reckoned, m/s. */
+  /** Greatest tip speed at the poses calculated, m/s. */
   readonly peakTipSpeed: number
   /** Outline around everything swept, counter-clockwise, part by part, holes filled in. */
   readonly outline: readonly OutlineCorner[]
   /** Lowest and highest place swept in each strip, left to right; null where nothing passes. */
   readonly profile: readonly { readonly from: number; readonly to: number; readonly bottom: number | null; readonly top: number | null }[]
-  /** Place (m) and speed (m/s) of the tip at every pose. */
+  /** Place (m) and speed (m/s) of the tip at every pose asked for. */
   readonly tip: readonly { readonly x: number; readonly y: number; readonly speed: number }[]
   /** Allowance for what points do between poses, m. */
   readonly errorEstimate: number
 }
 
 function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
-  const moved = mechanismMotion(si, 2 * si.steps)
-  if ("noSolution" in moved) return moved
-  const { model, poses } = moved
+  const out = kernel(si)
+  return isNoSolution(out) ? withNearest(out, sweptEnvelope, kernel, si, driverKnobs(si, out)) : out
+}
+
+function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
+  const moved = sweptMotion(si)
+  if (isNoSolution(moved)) return moved
+  const { model, poses, allowance: errorEstimate, every } = moved
+  const middle = (poses.length - 1) / 2
   const members = moving(model)
   const extent = (pose: Pose) => {
     const [xs, ys] = [members.map((i) => pointAt(pose, i).x), members.map((i) => pointAt(pose, i).y)]
     return { span: Math.max(...xs) - Math.min(...xs) + 2 * si.halfWidth, height: Math.max(...ys) - Math.min(...ys) + 2 * si.halfWidth }
   }
-  const [folded, mid, raised] = [0, si.steps, 2 * si.steps].map((k) => extent(poses[k] as Pose)) as [Extent, Extent, Extent]
-  const errorEstimate = stray(model, poses)
+  const [folded, mid, raised] = [0, middle, poses.length - 1].map((k) => extent(poses[k] as Pose)) as [Extent, Extent, Extent]
   const radius = si.halfWidth + errorEstimate
   const swept = poses.flatMap((pose) => members.map((i) => pointAt(pose, i)))
   const core = convexOutline(swept)
@@ -100,10 +107,11 @@ function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
   const following = nextCorners(outline)
   const tipIndex = model.names.indexOf(si.tip)
   const rates = model.drivers.map((d) => (d.end - d.start) / si.duration)
-  const tip = poses.map((pose) => {
+  const course = poses.map((pose) => {
     const v = pointRates(model, pose, rates)
     return { ...pointAt(pose, tipIndex), speed: Math.hypot(v[2 * tipIndex] as number, v[2 * tipIndex + 1] as number) }
   })
+  const tip = course.filter((_, k) => k % every === 0)
   return {
     spanFolded: folded.span,
     heightFolded: folded.height,
@@ -122,8 +130,8 @@ function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
       return sum + (p.x * q.y - q.x * p.y) / 2
     }, 0),
     outlineAllowance: (1 + Math.SQRT2) * cell,
-    tipPath: tip.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - (tip[i] as Point).x, p.y - (tip[i] as Point).y), 0),
-    peakTipSpeed: Math.max(...tip.map((t) => t.speed)),
+    tipPath: course.slice(1).reduce((sum, p, i) => sum + Math.hypot(p.x - (course[i] as Point).x, p.y - (course[i] as Point).y), 0),
+    peakTipSpeed: Math.max(...course.map((t) => t.speed)),
     outline,
     profile: profileOf(pieces, radius, left, right, si.strips),
     tip,
@@ -148,8 +156,9 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
           caution(
             "fast-tip",
             "warning",
-            `The tip reaches ${out.peakTipSpeed.toPrecision(2)} m/s: beyond 0.25 m/s, the speed that people are thought to be able to get out of the way of, nobody may be within reach.`,
-            "ISO 10218-1, 2011, clause 5.6 (reduced speed of 250 mm/s, from memory)",
+            "The tip reaches {peakTipSpeed speed}: beyond 0.25 m/s, the speed that people are thought to be able to get out of the way of, nobody may be within reach.",
+            reducedSpeed,
+            { peakTipSpeed: out.peakTipSpeed },
           ),
         ]
       : []),
@@ -161,16 +170,17 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
  * folded, half way and raised, path and speed of its tip.
  *
  * Formula: poses by the constraint equations of `planarLinkage` at 2·steps + 1 settings (default 40 in
- * each half); limits = extreme pins ± (w + ε), with w the half width of the parts (m, default 0) and
- * ε = max |p₋ − 2p + p₊|/6 an upper estimate of how far a point strays from the straight line between poses. Outline
+ * each half), with more between them until the way from pose to pose is resolved; limits = extreme pins ± (w + ε), with
+ * w the half width of the parts (m, default 0) and ε = max |p₋ − 2p + p₊|/6 a third more than a parabola through three poses
+ * strays from the straight line between them. Outline
  * and profile hold the convex pieces that each bar sweeps from pose to pose, grown by w + ε. The outline is traced on a
  * grid (default 80 cells along the longer side) and grown by √2 cells more; the profile gives the lowest and
  * highest place in each of `strips` strips (default 24). Tip speed |ṗ| with all drivers at constant rate over `duration` (s). Nothing
  * of the mechanism leaves either. Rigid parts without play.
  *
- * Refuses as `planarLinkage` does.
+ * Refuses as `planarLinkage` does, and `unresolved` where the motion turns so sharply that 4096 poses do not show its path.
  *
- * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3 (from memory);
+ * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3;
  * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979); W. E. Lorensen,
  * H. E. Cline, Marching cubes, Computer Graphics 21 (1987), in the plane.
  *
@@ -196,8 +206,16 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
   title: "The room a moving mechanism takes",
   input: {
     ...mechanismFields,
-    halfWidth: { kind: "length", symbol: "w", label: "half width of the parts", min: 0, typical: ["5 mm", "100 mm"], default: 0 },
-    duration: { kind: "time", symbol: "t", label: "time of the whole move", above: 0, typical: [1, 20] },
+    halfWidth: {
+      kind: "length",
+      symbol: "w",
+      label: "half width of the parts",
+      min: 0,
+      max: "10 m",
+      typical: ["5 mm", "100 mm"],
+      default: 0,
+    },
+    duration: { kind: "time", symbol: "t", label: "time of the whole move", min: "1 ms", max: 1e6, typical: [1, 20] },
     tip: { kind: "text", label: "tip" },
     steps: { kind: "number", symbol: "n", label: "poses in each half", whole: true, min: 1, max: 200, typical: [4, 40], default: 40 },
     strips: {
@@ -294,12 +312,12 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PU
     strips: 8,
   },
   formulae: sweptFormulae,
-  sources: [jalon],
+  sources: [jalon, convexHull, marchingSquares],
   check: (si) => {
     const faults = mechanismFaults(si)
     if (faults.length) return faults
     const names = [...si.pivots, ...si.points].map((p) => p.name)
-    return names.includes(si.tip) ? [] : [inconsistent(["tip"], `'${si.tip}'`, `a point (${names.join(", ")})`)]
+    return names.includes(si.tip) ? [] : [inconsistent(["tip"], "'{tip}'", "a point ({points})", { tip: si.tip, points: names.join(", ") })]
   },
   solve,
   cautions,

@@ -1,10 +1,10 @@
 import type { Angle, Length, Mass, Moment } from "../quantity/index.js"
-import { formatQuantity } from "../quantity/index.js"
 import {
   type Caution,
   caution,
   type Issue,
   inconsistent,
+  isNoSolution,
   type NoSolution,
   refuse,
   type SiOf,
@@ -14,6 +14,8 @@ import {
 import { evenThreads, FAN_STEPS, type FanGeometry, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
 import { fallsCaution, pinchCaution } from "./hazards.js"
 import { standardGravity } from "./hinge-load.js"
+import { withNearest } from "./nearest.js"
+import { byMoments, equilibrium, ownResult } from "./sources.js"
 import { tetheredFanFormulae } from "./tethered-fan-formulae.js"
 
 /** Input of {@link tetheredFan}. */
@@ -124,6 +126,20 @@ function openTipGap(si: Si, g: FanGeometry, vanes: number): number {
 }
 
 function solve(si: Si): TetheredFan | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  const i = (out.at.vane as number) - 2
+  const thread = si.threads?.[i]
+  return withNearest(out, tetheredFan, kernel, si, {}, [
+    ...(thread === undefined ? [] : [{ path: `threads.${i}`, from: thread, to: thread + 4 * si.attachRadius }]),
+    { path: "foldedAngle", from: si.foldedAngle, to: si.openAngle },
+    { path: "foldedStep", from: 0, to: 0.5 },
+    { path: "attachRadius", from: si.attachRadius, to: 4 * si.attachRadius },
+    { path: "pitch", from: 0, to: si.pitch },
+  ])
+}
+
+function kernel(si: Si): TetheredFan | NoSolution {
   const { vanes, length, span, openAngle, foldedAngle, mass, lean } = si
   const g: FanGeometry = si
   const step = span / (vanes - 1)
@@ -133,10 +149,9 @@ function solve(si: Si): TetheredFan | NoSolution {
     if (!("shortBy" in pose)) return { ...pose, ...fanForces(g, pose, si, lean), driver }
     return refuse(
       "thread-too-short",
-      `With the driven vane at ${formatQuantity("angle", driver)} vane ${pose.vane + 1} cannot follow: its thread is ${formatQuantity("length", pose.shortBy)} too short, or jams against its stop.`,
+      "With the driven vane at {driverAngle angle °} vane {vane} cannot follow: its thread of {thread length} is {shortBy length} too short to leave its stop, or to let its neighbour go.",
       pose.shortBy,
-      { driverAngle: driver, vane: pose.vane + 1 },
-      { thread: (threads[pose.vane - 1] as number) + pose.shortBy },
+      { driverAngle: driver, vane: pose.vane + 1, thread: threads[pose.vane - 1] as number },
     )
   }
   const chosen = poseAt(si.driverAngle ?? openAngle)
@@ -193,7 +208,7 @@ function cautions(si: Si, out: TetheredFan): Caution[] {
         "vanes-fall-forward",
         "warning",
         "Somewhere on the sweep the weight of a vane turns it ahead of its thread: it falls forward with a jerk and the angles given there do not hold. Stop the driver earlier or give each vane an elastic return (returnMoment).",
-        "balance of moments about the vane's pivot",
+        byMoments,
       ),
     )
   if (out.worstTipGap > -si.overlap)
@@ -201,8 +216,9 @@ function cautions(si: Si, out: TetheredFan): Caution[] {
       caution(
         "gaps-at-tips",
         "note",
-        `At the chosen angle the tips leave up to ${formatQuantity("length", out.worstTipGap + si.overlap)} more open than wanted.`,
-        "geometry of the vanes",
+        "At the chosen angle the tips stand up to {worstTipGap length} apart; an overlap of {given.overlap length} was wanted.",
+        ownResult,
+        { worstTipGap: out.worstTipGap, "given.overlap": si.overlap },
       ),
     )
   if (si.threads === null && out.threads.some((thread) => thread < 0.005))
@@ -210,26 +226,55 @@ function cautions(si: Si, out: TetheredFan): Caution[] {
       caution(
         "short-threads",
         "note",
-        "Threads of a few millimetres are hard to tie to length: a larger attachRadius makes them longer and errors smaller in angle.",
+        "A thread of {shortest length} is hard to tie to length: a larger attachRadius makes all threads longer and errors smaller in angle.",
+        undefined,
+        { shortest: Math.min(...out.threads) },
       ),
     )
   return found
 }
 
 function check(si: Si): Issue[] {
+  const { openAngle, foldedAngle, length } = si
   const found: Issue[] = []
   if (!(si.openAngle > si.foldedAngle))
-    found.push(inconsistent(["openAngle"], `${si.openAngle} rad`, `more than foldedAngle, ${si.foldedAngle} rad`))
+    found.push(
+      inconsistent(["openAngle"], "{openAngle angle °}", "more than foldedAngle, {foldedAngle angle °}", { openAngle, foldedAngle }),
+    )
   if (si.driverAngle !== null && !(si.driverAngle >= si.foldedAngle && si.driverAngle <= si.openAngle))
-    found.push(inconsistent(["driverAngle"], `${si.driverAngle} rad`, "between foldedAngle and openAngle"))
-  if (!(si.rootDistance < si.length)) found.push(inconsistent(["rootDistance"], `${si.rootDistance} m`, `less than length, ${si.length} m`))
-  if (!(si.centre <= si.length)) found.push(inconsistent(["centre"], `${si.centre} m`, `at most length, ${si.length} m`))
+    found.push(
+      inconsistent(
+        ["driverAngle"],
+        "{driverAngle angle °}",
+        "between foldedAngle, {foldedAngle angle °}, and openAngle, {openAngle angle °}",
+        { driverAngle: si.driverAngle, foldedAngle, openAngle },
+      ),
+    )
+  if (!(si.rootDistance < si.length))
+    found.push(
+      inconsistent(["rootDistance"], "{rootDistance length}", "less than length, {length length}", {
+        rootDistance: si.rootDistance,
+        length,
+      }),
+    )
+  if (!(si.centre <= si.length))
+    found.push(inconsistent(["centre"], "{centre length}", "at most length, {length length}", { centre: si.centre, length }))
   if (si.threads !== null && si.threads.length !== si.vanes - 1)
-    found.push(inconsistent(["threads"], `${si.threads.length} threads`, `one fewer than vanes, ${si.vanes - 1}`))
+    found.push(
+      inconsistent(["threads"], "{threads.length} threads", "one fewer than the {vanes} vanes", {
+        "threads.length": si.threads.length,
+        vanes: si.vanes,
+      }),
+    )
   const last = si.openAngle - si.span
   const rest = si.foldedAngle - (si.vanes - 1) * si.foldedStep
   if (si.threads === null && !(last >= rest))
-    found.push(inconsistent(["span"], `${si.span} rad`, `at most ${si.openAngle - rest} rad, so that no vane opens below its stop`))
+    found.push(
+      inconsistent(["span"], "{span angle °}", "at most {room angle °}, so that no vane opens below its stop", {
+        span: si.span,
+        room: openAngle - rest,
+      }),
+    )
   return found
 }
 
@@ -253,7 +298,7 @@ function check(si: Si): Issue[] {
  *
  * Refuses: `thread-too-short` where a vane cannot follow.
  *
- * Source: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), chapter 5 (equilibrium; from memory).
+ * Source: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), chapter 5 (equilibrium).
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -284,7 +329,7 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ *
   title: "How a fan of vanes opens when each pulls the next by a thread",
   input: {
     vanes: { kind: "number", symbol: "n_v", label: "vanes", whole: true, min: 2, max: 60, typical: [4, 12] },
-    length: { kind: "length", symbol: "R", label: "pivot to tip", above: 0, max: 10, typical: ["300 mm", "900 mm"] },
+    length: { kind: "length", symbol: "R", label: "pivot to tip", min: "1 mm", max: 10, typical: ["300 mm", "900 mm"] },
     rootDistance: {
       kind: "length",
       symbol: "R_0",
@@ -320,7 +365,7 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ *
       default: 0,
     },
     openAngle: { kind: "angle", symbol: "theta_o", label: "driven vane open", min: -7, max: 7, typical: ["30 deg", "70 deg"] },
-    span: { kind: "angle", symbol: "sigma", label: "first to last vane when open", above: 0, max: 6, typical: ["50 deg", "90 deg"] },
+    span: { kind: "angle", symbol: "sigma", label: "first to last vane when open", min: "0.1 deg", max: 6, typical: ["50 deg", "90 deg"] },
     threads: {
       kind: "list",
       label: "thread lengths",
@@ -406,7 +451,7 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ *
     overlap: "5 mm",
   },
   formulae: tetheredFanFormulae,
-  sources: [{ title: "Engineering Mechanics: Statics", by: "R. C. Hibbeler", edition: "14th ed., 2016", where: "chapter 5 (from memory)" }],
+  sources: [equilibrium],
   check,
   solve,
   cautions,

@@ -14,6 +14,8 @@ export interface BoundedSearch<Box, Found> {
   readonly gap: number
   /** Most boxes to look at. */
   readonly budget: number
+  /** Value that is good enough: the search ends once a point is that good, or proves that none is. */
+  readonly target?: number
   /** An allowed point known beforehand. */
   readonly start?: { readonly found: Found; readonly value: number } | null
 }
@@ -66,6 +68,9 @@ function pop<Box>(heap: Entry<Box>[]): Entry<Box> {
   return top
 }
 
+/** Just above a value, so that a bound equal to it is still looked at. */
+const nextUp = (value: number) => value + Math.abs(value) * Number.EPSILON + Number.MIN_VALUE
+
 /**
  * Global minimum by branch and bound, best bound first: the answer comes with a bound that proves how
  * far from the minimum it can be (A. H. Land, A. G. Doig, Econometrica 28, 1960, 497–520).
@@ -78,7 +83,13 @@ export function branchAndBound<Box, Found>(search: BoundedSearch<Box, Found>): C
   // least bound among the boxes set aside: those that cannot beat the best by more than the gap, and the smallest
   let aside = Number.POSITIVE_INFINITY
   let explored = 0
-  const enough = () => (best === null ? Number.POSITIVE_INFINITY : best.value - search.gap * Math.abs(best.value))
+  const { target } = search
+  const enough = () => {
+    const close = best === null ? Number.POSITIVE_INFINITY : best.value - search.gap * Math.abs(best.value)
+    if (target === undefined) return close
+    // with the target reached nothing is left to do; before that, only what may reach it is worth a look
+    return best !== null && best.value <= target ? Number.NEGATIVE_INFINITY : Math.min(close, nextUp(target))
+  }
   const admit = (box: Box, inherited: number) => {
     explored++
     const own = search.bound(box)

@@ -1,6 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { counterbalance, hingeActuator, standardGravity } from "../../src/linkage/index.js"
+import { withNumber } from "../../src/linkage/nearest.js"
 import { integrate } from "../../src/numeric/index.js"
 import { between } from "./uniform.js"
 
@@ -157,8 +158,10 @@ describe("counterbalance refuses and warns", () => {
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
     expect(outcome.error.noSolution).toBe("strut-out-of-reach")
     expect(outcome.error.shortBy).toBeGreaterThan(0)
-    const { extended, stroke } = outcome.error.nearest as { extended: number; stroke: number }
-    expect(counterbalance.attempt({ ...base, strut: { extended, stroke: stroke * 1.0001, force: 100 } }).ok).toBe(true)
+    const { nearest } = outcome.error
+    expect(Object.keys(nearest)).not.toHaveLength(0)
+    for (const [path, value] of Object.entries(nearest))
+      expect(counterbalance.attempt(withNumber({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } }, path, value)).ok, path).toBe(true)
   })
 
   it("both or neither of stiffness and coil", () => {

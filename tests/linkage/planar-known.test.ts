@@ -52,7 +52,7 @@ describe("planarLinkage against theorems and the hinged arm", () => {
     // where both corners of the rhombus meet, |OC| = |OD|, it falls together and can open either way
     const refusal = refusalOf(planarLinkage.attempt(inversor(-1)))
     expect(refusal.noSolution).toBe("singular")
-    expect(refusal.at.arm).toBeCloseTo(-2 * Math.acos(Math.sqrt(long ** 2 - s ** 2) / (2 * r)), 5)
+    expect(refusal.at.driver1).toBeCloseTo(-2 * Math.acos(Math.sqrt(long ** 2 - s ** 2) / (2 * r)), 5)
   })
 
   it("draws one coupler curve with a four-bar and its cognate, as Roberts and Chebyshev proved", () => {
@@ -170,8 +170,8 @@ describe("planarLinkage against theorems and the hinged arm", () => {
         const refusal = refusalOf(outcome)
         expect(refusal.noSolution).toBe("cannot-assemble")
         const limit = 1 + (2 * Math.PI * fails) / scan
-        expect(refusal.nearest.crank as number).toBeLessThan(limit)
-        expect(refusal.nearest.crank as number).toBeGreaterThan(limit - (2 * Math.PI) / scan - 1e-6)
+        expect(refusal.at.driver1 as number).toBeLessThan(limit)
+        expect(refusal.at.driver1 as number).toBeGreaterThan(limit - (2 * Math.PI) / scan - 1e-6)
       }
     }
     expect(turned).toBeGreaterThan(10)

@@ -1,0 +1,76 @@
+import { isNoSolution, type NoSolution, type SiOf, type Solver } from "../solver/index.js"
+
+/** A number of an input that may be changed to make it answer: its path (`threads.2`, `strut.stroke`), and between which values. */
+export interface Knob {
+  readonly path: string
+  readonly from: number
+  readonly to: number
+}
+
+/** The number at a path of an input. */
+function numberAt(si: unknown, path: string): number | null {
+  const value = path.split(".").reduce<unknown>((part, key) => (part as Record<string, unknown> | null)?.[key], si)
+  return typeof value === "number" ? value : null
+}
+
+/** The input with the number at a path replaced. */
+export function withNumber<T>(si: T, path: string, value: number): T {
+  const [key, ...rest] = path.split(".") as [string, ...string[]]
+  const old = (si as Record<string, unknown>)[key]
+  const put = rest.length ? withNumber(old, rest.join("."), value) : value
+  if (Array.isArray(si)) return si.map((item, i) => (String(i) === key ? put : item)) as T
+  return { ...si, [key]: put }
+}
+
+/** Steps outward from the value given, each this much farther than the last, from a ten-thousandth of the range on. */
+const OUTWARD = 28
+const HALVINGS = 24
+
+/**
+ * A refusal with the nearest values that answer: only those which, put into the input alone, are within their fields'
+ * limits and solved. `offered` are single values to try; between the ends of a knob the nearest is looked for.
+ */
+export function withNearest<In, Out>(
+  refusal: NoSolution,
+  solver: Solver<In, Out>,
+  kernel: (si: SiOf<In>) => Out | NoSolution,
+  si: SiOf<In>,
+  offered: Readonly<Record<string, number>>,
+  knobs: readonly Knob[] = [],
+): NoSolution {
+  const answers = (path: string, value: number) => {
+    const read = solver["~standard"].validate(withNumber(si, path, value))
+    return "value" in read && !isNoSolution(kernel(read.value))
+  }
+  const nearest: Record<string, number> = {}
+  for (const [path, value] of Object.entries(offered)) if (answers(path, value)) nearest[path] = value
+  for (const { path, from, to } of knobs) {
+    const given = numberAt(si, path)
+    if (given === null || path in nearest) continue
+    const found = outward(given, from, to, (value) => answers(path, value))
+    if (found !== null) nearest[path] = found
+  }
+  return { ...refusal, nearest }
+}
+
+/** The value nearest to `given`, between two ends, that works: looked for in growing steps to both sides, then by halving. */
+function outward(given: number, from: number, to: number, works: (value: number) => boolean): number | null {
+  const range = to - from
+  let tried = 0
+  for (let k = 0; k <= OUTWARD; k++) {
+    const off = range * 10 ** (-4 + (4 * k) / OUTWARD)
+    const inside = [given + off, given - off].filter((value) => value >= from && value <= to)
+    const hit = inside.find(works)
+    if (hit !== undefined) {
+      let [good, bad] = [hit, given + Math.sign(hit - given) * tried]
+      for (let i = 0; i < HALVINGS; i++) {
+        const middle = (good + bad) / 2
+        if (works(middle)) good = middle
+        else bad = middle
+      }
+      return good
+    }
+    tried = off
+  }
+  return null
+}
