@@ -85,15 +85,8 @@ function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | No
   const floor = LEAST_CONSTANT * Math.max(1, largest)
   if (least < floor) return refuse("no-linkage", "The three pairs of angles ask for an endless link: shift one of them.", floor - least, at)
   const [a, c] = [d / k1, d / k2]
-  const squared = a ** 2 + c ** 2 + d ** 2 - 2 * a * c * k3
-  if (!(squared > 1e-18 * (a ** 2 + c ** 2 + d ** 2)))
-    return refuse(
-      "no-linkage",
-      "The square of the coupler comes out {shortBy area mm²} too small, so no coupler fits: shift one of the angles.",
-      1e-18 * (a ** 2 + c ** 2 + d ** 2) - squared,
-      at,
-    )
-  const b = Math.sqrt(squared)
+  // a distance squared, between the pins of one of the pairs: never negative but by rounding
+  const b = Math.sqrt(Math.max(0, a ** 2 + c ** 2 + d ** 2 - 2 * a * c * k3))
   const links = [d, Math.abs(a), b, Math.abs(c)]
   return {
     k1,
@@ -149,7 +142,7 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
  * Between the three points the output is off by what `fourBar` shows; {@link chebyshevPoints} spaces
  * them well. Exactly three pairs; whether one branch reaches them all is tested and said.
  *
- * Refuses `undecided` where the pairs do not decide the lengths, `no-linkage` where they decide no finite linkage.
+ * Refuses `undecided` where the pairs do not decide the lengths, `no-linkage` where they ask for an endless link.
  *
  * Source: F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77 (1955).
  *

@@ -6,8 +6,9 @@ export function pinchCaution(what: string): Caution {
   return caution(
     "pinch-point",
     "warning",
-    `${what} close on one another like scissors and can shear or trap fingers, hair and cloth; a child's finger fits where an adult's does not. The minimum gaps of ISO 13854 are for crushing alone and do not cover shearing: guard such places so that nobody can reach in, and have the finished piece looked at by somebody qualified before people come near it.`,
+    "{what} close on one another like scissors and can shear or trap fingers, hair and cloth; a child's finger fits where an adult's does not. The minimum gaps of ISO 13854 are for crushing alone and do not cover shearing: guard such places so that nobody can reach in, and have the finished piece looked at by somebody qualified before people come near it.",
     crushingOnly,
+    { what },
   )
 }
 
@@ -16,8 +17,9 @@ export function fallsCaution(what: string): Caution {
   return caution(
     "falls-without-power",
     "warning",
-    `${what} comes down when power is lost unless the driver holds by itself: nobody may be under it or inside its sweep, and a stop or a self-locking drive has to hold it.`,
+    "{what} comes down when power is lost unless the driver holds by itself: nobody may be under it or inside its sweep, and a stop or a self-locking drive has to hold it.",
     powerLoss,
+    { what },
   )
 }
 

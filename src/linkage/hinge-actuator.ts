@@ -201,12 +201,7 @@ function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: 
 function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
-  const { shortest, longest } = hingeLengthRange(geometryOf(si))
-  const free = 2e-6 * longest
-  const offered: Record<string, number> = {
-    retracted: Math.min(Math.max(si.retracted, shortest + free), longest - free - si.stroke),
-    stroke: longest - free - si.retracted,
-  }
+  const offered: Record<string, number> = {}
   const { lever } = out.at
   if (out.noSolution === "friction-lock" && lever !== undefined) {
     // a hair inside the lever arm: at the circle itself the force has no limit
@@ -214,7 +209,11 @@ function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
     offered.hingePinDiameter = (2 * radius) / si.friction
     offered.friction = (2 * radius) / si.hingePinDiameter
   }
-  return withNearest(out, hingeActuator, kernel, si, offered, [{ path: "pinRadius", from: 0.02 * si.pinRadius, to: 5 * si.pinRadius }])
+  return withNearest(out, hingeActuator, kernel, si, offered, [
+    { path: "retracted", from: 0.2 * si.retracted, to: 3 * si.retracted },
+    { path: "stroke", from: 0, to: si.stroke },
+    { path: "pinRadius", from: 0.02 * si.pinRadius, to: 5 * si.pinRadius },
+  ])
 }
 
 function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {

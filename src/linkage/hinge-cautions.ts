@@ -1,7 +1,8 @@
 import { type Caution, caution, type SiOf } from "../solver/index.js"
+import { pinchCaution } from "./hazards.js"
 import type { HingeActuator, HingeActuatorInput } from "./hinge-actuator.js"
 import { springAt, springEnergy } from "./hinge-load.js"
-import { crushingOnly, powerLoss, storedEnergySource } from "./sources.js"
+import { powerLoss, storedEnergySource } from "./sources.js"
 
 /** Most energy the springs hold anywhere on the stroke, J. */
 function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number {
@@ -14,14 +15,7 @@ function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number 
 /** Hazards and limits of validity of a hinged arm. */
 export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution[] {
   const { holdForce, holdMargin, leastTransmission, clearance, sideLoad } = out
-  const found: Caution[] = [
-    caution(
-      "pinch-points",
-      "warning",
-      "The hinge, both pivots and the closing gap between arm and actuator can crush or shear fingers, hair and cloth; minimum gaps are published for crushing alone. Guard them, keep hands and spectators clear while it moves, and have the finished piece looked at by somebody qualified.",
-      crushingOnly,
-    ),
-  ]
+  const found: Caution[] = [pinchCaution("Hinge, pivots, arm and actuator")]
   if (out.holdsUnpowered === false && si.backDriveForce !== null)
     found.push(
       caution(

@@ -1,4 +1,4 @@
-import { isNoSolution, type NoSolution, type SiOf, type Solver } from "../solver/index.js"
+import { type AnyField, type AnyFields, fill, isNoSolution, type NoSolution, type SiOf, type Solver } from "../solver/index.js"
 
 /** A number of an input that may be changed to make it answer: its path (`threads.2`, `strut.stroke`), and between which values. */
 export interface Knob {
@@ -50,7 +50,27 @@ export function withNearest<In, Out>(
     const found = outward(given, from, to, (value) => answers(path, value))
     if (found !== null) nearest[path] = found
   }
-  return { ...refusal, nearest }
+  return { ...refusal, nearest, message: refusal.message + hint(solver.input as unknown as AnyFields, nearest) }
+}
+
+/** The field at a path of an input. */
+function fieldAt(fields: AnyFields, path: string): AnyField | undefined {
+  const [first, ...rest] = path.split(".") as [string, ...string[]]
+  return rest.reduce<AnyField | undefined>(
+    (field, key) => (field?.kind === "group" ? field.fields[key] : field?.kind === "list" ? field.of : undefined),
+    fields[first],
+  )
+}
+
+/** A sentence that says the nearest values in words; nothing where there is none. */
+function hint(fields: AnyFields, nearest: Readonly<Record<string, number>>): string {
+  const parts = Object.keys(nearest).flatMap((path) => {
+    const field = fieldAt(fields, path)
+    if (!field || !("symbol" in field)) return []
+    const unit = field.kind === "angle" ? " °" : ""
+    return [`${field.label} {${path}${field.kind === "number" ? "" : ` ${field.kind}${unit}`}}`]
+  })
+  return parts.length ? fill(` Changed alone, about one of these would do: ${parts.join("; ")}.`, nearest) : ""
 }
 
 /** The value nearest to `given`, between two ends, that works: looked for in growing steps to both sides, then by halving. */

@@ -170,25 +170,23 @@ function kernel(si: Si): PlaceActuator | NoSolution {
   if (least.best === null) return placementRefusal(problem, si, least)
   if (least.best.value > forceRating) {
     const at = { peakForce: least.best.value, forceBound: least.bound }
-    const text =
-      "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.forceRating force}; "
-    const proved = "none of the allowed placements needs less than {forceBound force}."
+    const rating = { "given.forceRating": forceRating }
     return least.bound > forceRating
       ? refuse(
           "force-too-small",
-          text + proved,
+          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.forceRating force}; none of the allowed placements needs less than {forceBound force}.",
           at.peakForce - forceRating,
           at,
           { forceRating: at.peakForce },
-          { "given.forceRating": forceRating },
+          rating,
         )
       : refuse(
-          "not-found",
-          `${text}whether one within it exists is open after {boxes} search boxes: allow more boxes, or widen regions and limits.`,
+          "undecided",
+          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.forceRating force}; whether another is within it is still open, as none is proved to need more than {forceBound force}. Allow more boxes.",
           at.peakForce - forceRating,
-          { ...at, boxes: least.explored },
+          at,
           { forceRating: at.peakForce },
-          { "given.forceRating": forceRating },
+          rating,
         )
   }
   const seeksForce = si.seek === "least force"
@@ -365,8 +363,8 @@ const regionField = (
  * give the answer to hingeActuator for those.
  *
  * Refuses: `regions-too-near`, `regions-too-far` where the actuator fits between no two points of the
- * regions; `swing-out-of-reach`, `limits-exclude-all` where no placement keeps all limits;
- * `force-too-small`; `not-found` where the boxes ran out.
+ * regions; `swing-out-of-reach`, `low-end-out-of-range`, `limits-exclude-all` where no placement keeps all limits;
+ * `force-too-small`; `not-found` and `undecided` where the boxes ran out.
  *
  * Source: A. H. Land, A. G. Doig, An automatic method of solving discrete programming problems,
  * Econometrica 28 (1960) 497–520 (branch and bound). The bounds follow from the monotony above.

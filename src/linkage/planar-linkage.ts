@@ -34,7 +34,7 @@ const effortOf = (kind: "crank" | "actuator", effort: number) => ({
 
 function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
   const out = kernel(si)
-  return isNoSolution(out) ? withNearest(out, planarLinkage, kernel, si, driverKnobs(si, out)) : out
+  return isNoSolution(out) ? withNearest(out, planarLinkage, kernel, si, driverKnobs(si, si.steps)) : out
 }
 
 function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
@@ -150,16 +150,17 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  *
  * Formula: the coordinates of all moving points (m) satisfy one equation per bar, (|Δ|² − l²)/(2·l) = 0,
  * two per carried point, one per slider, (line × reach)/l = h, and one per driver. Newton's method from
- * the sketch; then the motion is followed in steps that shrink until the Jacobian J keeps the sign of its
- * determinant and Newton's correction stays small beside the step, so that the branch cannot change
- * unseen. J·q̇ = −∂Φ/∂t gives velocities, once more differentiated accelerations; Jᵀ·λ = −F gives what
+ * the sketch, or from places around it where it does not close; then the motion is followed in steps that shrink until
+ * the points' paths go on smoothly from step to step and the change of the Jacobian J, J⁻¹·ΔJ, stays below one, so that
+ * neither one loop nor several at once pass a toggle in a step. Branches that cross at less than a few degrees may be
+ * taken for one another. J·q̇ = −∂Φ/∂t gives velocities, once more differentiated accelerations; Jᵀ·λ = −F gives what
  * every constraint carries, and the effort of each driver by virtual work. Mobility f = 2·points − bars −
  * 2·carried − sliders. Lengths left out are those of the sketch. Angles in rad from the x axis, torque in
  * N·m counter-clockwise, forces in N. Friction, mass and play are left out: give weights as loads. A
  * force at a pin belongs to no single bar.
  *
- * Refuses `under-constrained`, `over-constrained`, `singular` and `cannot-assemble` (also where the
- * motion ends at a dead point, with the last driver values reached). Redundant bars that only fit at
+ * Refuses `under-constrained`, `over-constrained`, `singular`, `cannot-assemble` and `dead-point` where the
+ * motion ends before its drivers do. Redundant bars that only fit at
  * exact lengths, such as a third parallel crank, count as over-constrained.
  *
  * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3.

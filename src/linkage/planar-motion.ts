@@ -3,7 +3,7 @@ import { solveFactored } from "./lu.js"
 import type { MechanismSi } from "./planar-data.js"
 import { compile, type Model } from "./planar-model.js"
 import { jacobian, rowGradient } from "./planar-rows.js"
-import { couple, motion, type Pose } from "./planar-solve.js"
+import { couple, isHalt, motion, type Pose } from "./planar-solve.js"
 
 /** Greatest row sums of the Jacobian and of its inverse. */
 export function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
@@ -53,19 +53,20 @@ export function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
 export function mechanismMotion(si: MechanismSi, steps: number): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution {
   const model = compile(si)
   const poses = motion(model, steps)
-  return "noSolution" in poses ? poses : { model, poses }
+  return isHalt(poses) ? poses.refusal : { model, poses }
 }
 
-/** What may be changed where a mechanism cannot reach a pose: each driver's start and end, to what was reached. */
-export function driverKnobs(si: MechanismSi, { at }: NoSolution): Record<string, number> {
+/** What may be changed where a mechanism cannot reach a pose: each driver's start and end, to just before what was reached. */
+export function driverKnobs(si: MechanismSi, steps: number): Record<string, number> {
+  const halt = motion(compile(si), steps)
+  if (!isHalt(halt)) return {}
   const paths = [...si.cranks.map((_, i) => `cranks.${i}`), ...si.actuators.map((_, i) => `actuators.${i}`)]
   return Object.fromEntries(
-    paths.flatMap((path, i) => {
-      const [reached, wanted] = [at[`driver${i + 1}`], at[`wanted${i + 1}`]]
-      if (reached === undefined) return []
-      // clear of the dead point by a thousandth of what is missing
-      const value = wanted === undefined ? reached : reached - 1e-3 * (wanted - reached)
-      return [`${path}.start`, `${path}.end`].map((key) => [key, value])
+    halt.reached.flatMap((reached, i) => {
+      // clear of the dead point: by a milliradian, or a thousandth of the length
+      const clear = i < si.cranks.length ? 1e-3 : 1e-3 * reached
+      const value = reached - Math.sign((halt.towards[i] as number) - reached) * clear
+      return [`${paths[i]}.start`, `${paths[i]}.end`].map((key) => [key, value])
     }),
   )
 }

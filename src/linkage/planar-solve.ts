@@ -145,7 +145,9 @@ export function countFault(model: Model): NoSolution | null {
     const idle = rows.length - rank
     return refuse(
       "under-constrained",
-      `Motions left free: {shortBy}. There are {independent} independent constraints for {unknowns} coordinates${idle ? ", and {idle} more that only repeat others" : ""}; add drivers, bars or pivots.`,
+      idle
+        ? "Motions left free: {shortBy}. There are {independent} independent constraints for {unknowns} coordinates, and {idle} more that only repeat others; add drivers, bars or pivots."
+        : "Motions left free: {shortBy}. There are {independent} independent constraints for {unknowns} coordinates; add drivers, bars or pivots.",
       free,
       at,
       {},
@@ -164,23 +166,23 @@ export function countFault(model: Model): NoSolution | null {
   return null
 }
 
-type Values = Record<string, number | string>
-/** Driver values by number (`driver1`), rad or m. */
-const numbered = (prefix: string, drive: readonly number[]) => Object.fromEntries(drive.map((value, i) => [`${prefix}${i + 1}`, value]))
-/** Template that says drivers' values, and their names for it. */
-const driverText = (model: Model, prefix: string) =>
-  model.drivers.map((d, i) => `{name${i + 1}} at {${prefix}${i + 1} ${d.kind === "crank" ? "angle °" : "length"}}`).join(", ")
-const driverNames = (model: Model): Values => Object.fromEntries(model.drivers.map((d, i) => [`name${i + 1}`, d.name]))
+/** A refusal and, for what may be changed, how far the drivers came and which way they were going. */
+export interface Halt {
+  readonly refusal: NoSolution
+  readonly reached: readonly number[]
+  readonly towards: readonly number[]
+}
+export const isHalt = (value: object): value is Halt => "refusal" in value
 
-const singularRefusal = (model: Model, drive: readonly number[], shortBy: number) =>
+const singular = (shortBy: number) =>
   refuse(
     "singular",
-    `The mechanism stands in a singular pose with ${driverText(model, "driver")}: it can move on in more than one way, and the drivers do not decide which. Drive it another way, or stop short of this pose.`,
+    "On the way the mechanism comes to a singular pose: from there it can move on in more than one way, and the drivers do not decide which. Drive it another way, or stop short of this pose.",
     shortBy,
-    numbered("driver", drive),
-    {},
-    driverNames(model),
   )
+/** Travel that drivers lack, rad or m: rounded up to five places, as near as a dead point can be told. */
+const lacking = (from: readonly number[], to: readonly number[]) =>
+  Math.ceil(largest(to.map((v, i) => v - (from[i] as number))) * 1e5) / 1e5
 
 /** Step of all drivers, as a share of the way, under which a motion counts as stuck. */
 const STUCK = 1e-10
@@ -210,8 +212,22 @@ function staysRegular(model: Model, from: Pose, to: Pose): boolean {
   return true
 }
 
+/**
+ * Whether a step kept to its branch: the points go on nearly as they came, and half way along the curve that both ends
+ * suggest the parts still fit. Where two branches cross, a step that changes over turns off sharply instead.
+ */
+function goesOn(model: Model, from: Pose, to: Pose, flow: Float64Array, rates: readonly number[]): boolean {
+  const reach = largest(flow)
+  const after = pointRates(model, to, rates)
+  if (!(largest(after.map((v, i) => v - (flow[i] as number))) <= 0.5 * reach + 10 * model.rounding)) return false
+  const middle = from.q.map((v, i) => (v + (to.q[i] as number)) / 2 + ((flow[i] as number) - (after[i] as number)) / 8)
+  const drive = from.drive.map((v, i) => (v + (to.drive[i] as number)) / 2)
+  const off = solveFactored(from.factors, values(model, middle, drive))
+  return largest(off) <= 2e-3 * reach + 10 * model.rounding
+}
+
 /** Follows one branch from a pose to other driver values; steps shrink where the way is not certain. */
-function follow(model: Model, start: Pose, target: readonly number[]): Pose | NoSolution {
+function follow(model: Model, start: Pose, target: readonly number[], asked: readonly number[] = target): Pose | Halt {
   let here = start
   let done = 0
   let step = 1
@@ -232,30 +248,35 @@ function follow(model: Model, start: Pose, target: readonly number[]): Pose | No
       next.factors.sign === here.factors.sign &&
       largest(next.q.map((v, i) => v - (guess[i] as number))) <= 0.25 * reach + 10 * model.rounding &&
       keepsSides(model, next) &&
+      goesOn(model, here, next, flow, rates) &&
       staysRegular(model, here, next)
     if (isSure) {
       iterations += next.iterations
       here = { ...next, iterations }
       done = goal
       step = Math.min(1, step * 2)
-      if (here.factors.pivotRatio < SINGULAR) return singularRefusal(model, here.drive, SINGULAR - here.factors.pivotRatio)
+      if (here.factors.pivotRatio < SINGULAR)
+        return {
+          refusal: singular(lacking(origin, asked)),
+          reached: here.drive,
+          towards: origin.map((v, i) => 2 * (here.drive[i] as number) - v),
+        }
       continue
     }
     step = (goal - done) / 2
     if (step > STUCK && tries < 20000) continue
-    const left = largest(target.map((v, i) => v - (here.drive[i] as number)))
     // stuck: is there anything beyond, or does the way end here?
     const beyond = newton(model, guess, between(Math.min(1, done + 1e-6)), 40)
     const isNear = beyond !== null && largest(beyond.q.map((v, i) => v - (here.q[i] as number))) < 0.01 * model.size
-    if (isNear) return singularRefusal(model, here.drive, left)
-    return refuse(
-      "cannot-assemble",
-      `The mechanism goes no further than ${driverText(model, "driver")}: a dead point stands before ${driverText(model, "wanted")}.`,
-      left,
-      { ...numbered("driver", here.drive), ...numbered("wanted", target) },
-      {},
-      driverNames(model),
-    )
+    const left = lacking(here.drive, asked)
+    const refusal = isNear
+      ? singular(left)
+      : refuse(
+          "dead-point",
+          "The drivers cannot go all the way: the mechanism comes to a dead point, beyond which its parts no longer reach.",
+          left,
+        )
+    return { refusal, reached: here.drive, towards: target }
   }
   return here
 }
@@ -279,7 +300,7 @@ function firstPose(model: Model): Pose | null {
   const closed = (from: Float64Array) =>
     settings.flatMap((drive) => {
       const pose = newton(model, from, drive, 100)
-      return pose !== null && keepsSides(model, pose) && pose.factors.pivotRatio >= SINGULAR ? [pose] : []
+      return pose !== null && keepsSides(model, pose) ? [pose] : []
     })
   const offSketch = (pose: Pose) => largest(pose.q.map((v, i) => v - (model.sketch[i] as number)))
   const [direct] = closed(model.sketch)
@@ -292,7 +313,7 @@ function firstPose(model: Model): Pose | null {
       // pivots stand where they are
       for (const [point, column] of model.columns.entries())
         if (column < 0) moved.set(model.sketch.subarray(2 * point, 2 * point + 2), 2 * point)
-      found.push(...closed(moved))
+      found.push(...closed(moved).filter((pose) => pose.factors.pivotRatio >= SINGULAR))
     }
     if (found.length) return found.reduce((a, b) => (offSketch(b) < offSketch(a) ? b : a))
   }
@@ -300,23 +321,24 @@ function firstPose(model: Model): Pose | null {
 }
 
 /** The pose at the start: assembled near the sketch, then brought to the drivers' start values. */
-export function assemble(model: Model): Pose | NoSolution {
+export function assemble(model: Model): Pose | Halt {
   const fault = countFault(model)
-  if (fault) return fault
+  if (fault) return { refusal: fault, reached: [], towards: [] }
   const first = firstPose(model)
   if (first === null) {
     const sketched = model.drivers.map((d) => d.sketch)
-    const standing = newton(model, model.sketch, sketched, 100)
-    if (standing !== null && keepsSides(model, standing)) return singularRefusal(model, sketched, SINGULAR - standing.factors.pivotRatio)
-    return refuse(
+    const refusal = refuse(
       "cannot-assemble",
       "No pose was found that puts the parts together, neither from the sketch, where the worst misses by {shortBy length}, nor from {places} places around it. Check lengths and sketch.",
       largest(values(model, model.sketch, sketched)),
-      numbered("driver", sketched),
+      {},
       {},
       { places: 4 * SHAKES },
     )
+    return { refusal, reached: [], towards: [] }
   }
+  const { pivotRatio } = first.factors
+  if (pivotRatio < SINGULAR) return { refusal: singular(SINGULAR - pivotRatio), reached: [], towards: [] }
   return follow(
     model,
     first,
@@ -325,9 +347,9 @@ export function assemble(model: Model): Pose | NoSolution {
 }
 
 /** Poses at `steps` + 1 equally spaced settings of all drivers from start to end, along one branch; the end's alone where steps is 0. */
-export function motion(model: Model, steps: number): readonly Pose[] | NoSolution {
+export function motion(model: Model, steps: number): readonly Pose[] | Halt {
   const first = assemble(model)
-  if ("noSolution" in first) return first
+  if (isHalt(first)) return first
   const poses = [first]
   if (steps === 0) {
     const last = follow(
@@ -335,7 +357,7 @@ export function motion(model: Model, steps: number): readonly Pose[] | NoSolutio
       first,
       model.drivers.map((d) => d.end),
     )
-    return "noSolution" in last ? last : [last]
+    return isHalt(last) ? last : [last]
   }
   for (let k = 1; k <= steps; k++) {
     const t = k / steps
@@ -343,8 +365,9 @@ export function motion(model: Model, steps: number): readonly Pose[] | NoSolutio
       model,
       poses[k - 1] as Pose,
       model.drivers.map((d) => (k === steps ? d.end : d.start + t * (d.end - d.start))),
+      model.drivers.map((d) => d.end),
     )
-    if ("noSolution" in next) return next
+    if (isHalt(next)) return next
     poses.push({ ...next, iterations: next.iterations })
   }
   return poses

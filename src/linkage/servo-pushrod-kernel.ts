@@ -213,11 +213,11 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   if (si.servoTorque !== null && peakTorque > si.servoTorque)
     return refuse(
       "stall",
-      "The servo must hold {torque moment} at {servoAngle angle °} from neutral and has {given.servoTorque moment}, {shortBy moment} too little.",
+      "The servo must hold {torque moment} {where} of its travel and has {given.servoTorque moment}, {shortBy moment} too little.",
       peakTorque - si.servoTorque,
-      { servoAngle: peak.servoAngle, torque: peakTorque },
+      { torque: peakTorque },
       {},
-      { "given.servoTorque": si.servoTorque },
+      { where: peak === first ? "at the lower end" : peak === last ? "at the upper end" : "inside", "given.servoTorque": si.servoTorque },
     )
   const flaps = map.map((s) => s.flapAngle)
   // both distances are inside the reach by now, so the cosine is below one

@@ -13,7 +13,7 @@ function solve(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
 }
 
 function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
-  const found: Caution[] = [pinchCaution("Horn, rod and flap")]
+  const found: Caution[] = si.travelTo > si.travelFrom ? [pinchCaution("Horn, rod and flap")] : []
   if (out.leastTransmission < LEAST_TRANSMISSION) found.push(transmissionCaution("leastTransmission", out.leastTransmission))
   if (out.reverses)
     found.push(

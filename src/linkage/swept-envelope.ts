@@ -77,7 +77,7 @@ export interface SweptEnvelope {
 
 function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
   const out = kernel(si)
-  return isNoSolution(out) ? withNearest(out, sweptEnvelope, kernel, si, driverKnobs(si, out)) : out
+  return isNoSolution(out) ? withNearest(out, sweptEnvelope, kernel, si, driverKnobs(si, 2 * si.steps)) : out
 }
 
 function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
@@ -146,11 +146,16 @@ interface Extent {
 function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] {
   return [
     pinchCaution("The moving parts"),
-    caution(
-      "clear-space",
-      "note",
-      "The outline holds the parts alone: people move towards a moving creature, cloth and feathers swing wider than the frame, and the wearer turns. Keep more room than this and somebody to watch it.",
-    ),
+    // what does not move takes no more room than it is drawn with
+    ...(out.peakTipSpeed > 0
+      ? [
+          caution(
+            "clear-space",
+            "note",
+            "The outline holds the parts alone: people move towards a moving creature, cloth and feathers swing wider than the frame, and the wearer turns. Keep more room than this and somebody to watch it.",
+          ),
+        ]
+      : []),
     ...(out.peakTipSpeed > 0.25
       ? [
           caution(
@@ -178,7 +183,7 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
  * highest place in each of `strips` strips (default 24). Tip speed |ṗ| with all drivers at constant rate over `duration` (s). Nothing
  * of the mechanism leaves either. Rigid parts without play.
  *
- * Refuses as `planarLinkage` does, and `unresolved` where the motion turns so sharply that 4096 poses do not show its path.
+ * Refuses as `planarLinkage` does, and `unresolved` where the motion turns so sharply that 2048 poses do not show its path.
  *
  * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3;
  * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979); W. E. Lorensen,

@@ -17,7 +17,7 @@ export interface SweptMotion {
 
 /** Poses at least, and at most. */
 const FEWEST = 32
-const MOST = 4096
+const MOST = 2048
 /** Where poses are close, half the distance leaves a quarter of the stray; up to this much counts as close. */
 const RESOLVED = 0.3
 /** Stray beside the size of the mechanism that no outline shows. */

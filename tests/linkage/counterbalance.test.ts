@@ -161,7 +161,10 @@ describe("counterbalance refuses and warns", () => {
     const { nearest } = outcome.error
     expect(Object.keys(nearest)).not.toHaveLength(0)
     for (const [path, value] of Object.entries(nearest))
-      expect(counterbalance.attempt(withNumber({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } }, path, value)).ok, path).toBe(true)
+      expect(
+        counterbalance.attempt(withNumber({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } }, path, value)).ok,
+        path,
+      ).toBe(true)
   })
 
   it("both or neither of stiffness and coil", () => {

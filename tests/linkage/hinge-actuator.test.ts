@@ -298,7 +298,7 @@ describe("hingeActuator refuses and warns", () => {
 
   it("warns of a load that falls, of springs and of pinch points", () => {
     const codes = (input: Parameters<typeof hingeActuator>[0]) => hingeActuator(input).cautions.map((c) => c.code)
-    expect(codes(plain)).toEqual(expect.arrayContaining(["pinch-points", "holding-unknown"]))
+    expect(codes(plain)).toEqual(expect.arrayContaining(["pinch-point", "holding-unknown"]))
     expect(codes({ ...plain, backDriveForce: 1 })).toContain("falls-unpowered")
     expect(codes({ ...plain, backDriveForce: 1e4 })).not.toContain("falls-unpowered")
     const { holdForce } = hingeActuator(plain)

@@ -201,7 +201,7 @@ describe("placeActuator refuses", () => {
       "regions-too-far",
     )
     expect(code({ swing: "170 deg", leastTransmission: 0 }).noSolution).toBe("swing-out-of-reach")
-    expect(code({ raisedBy: "extending", lowAngle: { from: "100 deg", to: "101 deg" } }).noSolution).toBe("limits-exclude-all")
+    expect(code({ raisedBy: "extending", lowAngle: { from: "100 deg", to: "101 deg" } }).noSolution).toBe("low-end-out-of-range")
     expect(code({ leastTransmission: "80 deg" }).noSolution).toBe("limits-exclude-all")
   })
   it("a rating below the least force, with the rating that would do", () => {

@@ -375,9 +375,10 @@ describe("planarLinkage by itself", () => {
     // beyond its toggle a double rocker stops, and says where
     const rocker = fourBarData(0.1, 0.075, 0.045, 0.085, 60 * DEG, "open") as MechanismInput
     const stops = refusalOf(planarLinkage.attempt({ ...rocker, cranks: [{ name: "arm", ...crank, end: 120 * DEG }], steps: 10 }))
-    expect(stops.noSolution).toBe("cannot-assemble")
+    expect(stops.noSolution).toBe("dead-point")
     // published toggle of these links (shared/references/linkage.json, toggle-limits-double-rocker)
-    expect(stops.at.driver1).toBeCloseTo(94.87602487 * DEG, 5)
+    expect(stops.shortBy).toBeCloseTo((120 - 94.87602487) * DEG, 4)
+    expect(stops.nearest["cranks.0.end"]).toBeCloseTo(94.87602487 * DEG - 1e-3, 5)
     // a parallelogram laid flat can go on as parallelogram or crossed over
     const parallelogram = fourBarData(0.1, 0.04, 0.1, 0.04, 1, "open") as MechanismInput
     const flat = refusalOf(planarLinkage.attempt({ ...parallelogram, cranks: [{ ...crank, end: -1 }], steps: 4 }))

@@ -1,0 +1,418 @@
+import { hingeActuator, placeActuator, tetheredFan } from "../../src/linkage/index.js"
+import { problemOf } from "../../src/linkage/place-front.js"
+import { searchPlacement } from "../../src/linkage/place-search.js"
+import type { Edges } from "../helpers/edges.js"
+
+// biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
+type Si = any
+
+/** Rod length of a hinge's actuator for pivots q apart, its axis missing the base by the offset. */
+const rod = (si: Si, q: number) => (q > si.axisOffset ? Math.sqrt(q * q - si.axisOffset ** 2) : 0)
+const distance = (si: Si) => Math.hypot(si.base.x - si.hinge.x, si.base.y - si.hinge.y)
+const shortest = (si: Si) => rod(si, Math.abs(distance(si) - si.pinRadius))
+const longest = (si: Si) => rod(si, distance(si) + si.pinRadius)
+const beyond = (si: Si) =>
+  Math.max(shortest(si) + 1e-6 * longest(si) - si.retracted, si.retracted + si.stroke - longest(si) + 1e-6 * longest(si))
+const deadPoint = (si: Si) => (si.retracted + si.stroke > longest(si) * (1 - 1e-6) ? longest(si) : shortest(si))
+
+/** First of 33 even poses whose lever arm lies within the friction circle: angles by the law of cosines, lever by a difference. */
+function locked(si: Si) {
+  const [D, r, way] = [distance(si), si.pinRadius, si.turns === "clockwise" ? -1 : 1]
+  const inner = (length: number) => Math.acos((D * D + r * r - length ** 2 - si.axisOffset ** 2) / (2 * D * r))
+  const circle = (si.friction * si.hingePinDiameter) / 2
+  for (let i = 0; i <= 32; i++) {
+    const extension = (si.stroke * i) / 32
+    const length = si.retracted + extension
+    // dL/dφ of L² = D² + r² − 2·D·r·cos φ − o²
+    const lever = (D * r * Math.sin(inner(length))) / length
+    const short = (circle * (1 + 1e-6) * Math.hypot(length, si.axisOffset)) / length - lever
+    if (short > 0) {
+      const base = Math.atan2(si.base.y - si.hinge.y, si.base.x - si.hinge.x) - si.pinAngle
+      const middle = base - 2 * Math.PI * Math.round(base / (2 * Math.PI))
+      return { extension, lever: way * lever, arm: lever, circle, short, angle: middle + way * inner(length) }
+    }
+  }
+  throw new Error("nowhere locked")
+}
+
+/** Most energy of the springs at 33 even poses. */
+function springEnergy(si: Si): number {
+  const [D, r, way] = [distance(si), si.pinRadius, si.turns === "clockwise" ? -1 : 1]
+  let most = 0
+  for (let i = 0; i <= 32; i++) {
+    const length = si.retracted + (si.stroke * i) / 32
+    const inner = Math.acos((D * D + r * r - length ** 2 - si.axisOffset ** 2) / (2 * D * r))
+    const arm = Math.atan2(si.base.y - si.hinge.y, si.base.x - si.hinge.x) - si.pinAngle + way * inner
+    let sum = 0
+    for (const s of si.springs ?? []) {
+      const [x, y] = [si.hinge.x + s.radius * Math.cos(arm + s.angle), si.hinge.y + s.radius * Math.sin(arm + s.angle)]
+      const stretch = Math.hypot(s.fixed.x - x, s.fixed.y - y) - s.freeLength
+      if (!s.pullsOnly || stretch > 0) sum += s.preload * stretch + (s.stiffness * stretch * stretch) / 2
+    }
+    most = Math.max(most, sum)
+  }
+  return most
+}
+
+/** First pose of the fan (the chosen one, then 513 of the sweep) in which a vane cannot follow: triangles by the law of cosines. */
+function jam(si: Si) {
+  const { attachRadius: rho, pitch, pitchAngle: psi, vanes, span, openAngle, foldedAngle } = si
+  const step = span / (vanes - 1)
+  const between = (a: number, b: number) =>
+    Math.hypot(rho * (Math.cos(a) - Math.cos(b)) - pitch * Math.cos(psi), rho * (Math.sin(a) - Math.sin(b)) - pitch * Math.sin(psi))
+  const threads: number[] =
+    si.threads ?? Array.from({ length: vanes - 1 }, (_, i) => between(openAngle - i * step, openAngle - (i + 1) * step))
+  const drivers = [
+    si.driverAngle ?? openAngle,
+    ...Array.from({ length: 513 }, (_, i) => foldedAngle + ((openAngle - foldedAngle) * i) / 512),
+  ]
+  for (const driver of drivers) {
+    let leader = driver
+    for (let i = 1; i < vanes; i++) {
+      const t = threads[i - 1] as number
+      const rest = foldedAngle - i * si.foldedStep
+      const [x, y] = [rho * Math.cos(leader) - pitch * Math.cos(psi), rho * Math.sin(leader) - pitch * Math.sin(psi)]
+      const d = Math.hypot(x, y)
+      const said = { driver, vane: i + 1, thread: t }
+      if (Math.abs(d - rho) - t > -1e-6 * rho) return { ...said, short: Math.abs(d - rho) - t + 1e-6 * rho }
+      if (d + rho <= t + 1e-6 * rho) {
+        leader = rest
+        continue
+      }
+      const half = Math.acos(Math.max(-1, Math.min(1, (d * d + rho * rho - t * t) / (2 * d * rho))))
+      const to = leader + Math.atan2(Math.sin(Math.atan2(y, x) - leader), Math.cos(Math.atan2(y, x) - leader))
+      if (rest > to + half) return { ...said, short: between(leader, rest) - t }
+      leader = Math.max(rest, to - half)
+    }
+  }
+  throw new Error("opens freely")
+}
+
+/** Distances of a region's farthest and nearest point from the hinge. */
+const far = (r: Si, x = 0, y = 0) =>
+  Math.max(...[r.left - x, r.right - x].flatMap((a) => [r.bottom - y, r.top - y].map((b) => Math.hypot(a, b))))
+const near = (r: Si, x = 0, y = 0) => Math.hypot(Math.max(r.left - x, x - r.right, 0), Math.max(r.bottom - y, y - r.top, 0))
+const reach = (si: Si) => far(si.baseRegion, si.hinge.x, si.hinge.y) + far(si.pinRegion)
+const clear = (si: Si) => Math.max(si.clearance, 1e-6 * (si.retracted + si.stroke))
+const needed = (si: Si) => si.retracted + si.stroke + clear(si)
+const apart = (si: Si) =>
+  Math.max(near(si.baseRegion, si.hinge.x, si.hinge.y) - far(si.pinRegion), near(si.pinRegion) - far(si.baseRegion, si.hinge.x, si.hinge.y))
+
+// What a search found has no formula: place-actuator.test.ts holds the searches to brute force, and here the same searches
+// say what their refusals must say.
+const free = { force: Number.POSITIVE_INFINITY }
+const anywhere = (si: Si) => ({ ...problemOf(si), lowFrom: -Math.PI, lowTo: Math.PI })
+const unlimited = (si: Si) => ({ ...anywhere(si), leastLever: 0, mostLever: 1e9, leastSine: 0, mostSwing: 1e9 })
+const widest = (si: Si) => searchPlacement(unlimited(si), { ...free, seek: "most swing", swing: 0, gap: 1e-4, budget: si.boxes })
+const kept = (si: Si) =>
+  searchPlacement(problemOf(si), { ...free, seek: "most swing", swing: 1e-3, gap: 1e-3, budget: si.boxes }).best?.found.swing ?? 0
+const outside = (si: Si) => {
+  const low = searchPlacement(anywhere(si), { ...free, seek: "least force", swing: si.swing, gap: si.gap, budget: si.boxes }).best?.found
+    .low
+  return Math.max(si.lowAngle.from - (low as number), (low as number) - si.lowAngle.to)
+}
+const least = (si: Si) => searchPlacement(problemOf(si), { ...free, seek: "least force", swing: si.swing, gap: si.gap, budget: si.boxes })
+
+const place = { frontPoints: 0 }
+const locks = { friction: 1 }
+
+export const edges: Edges = {
+  cautions: [
+    {
+      solver: hingeActuator,
+      code: "falls-unpowered",
+      severity: "warning",
+      shown: { backDriveForce: 155 },
+      notShown: { backDriveForce: 155.3 },
+    },
+    {
+      solver: hingeActuator,
+      code: "holds-by-little",
+      severity: "caution",
+      shown: { backDriveForce: 310 },
+      notShown: { backDriveForce: 310.5 },
+    },
+    {
+      solver: hingeActuator,
+      code: "holds-by-little",
+      severity: "caution",
+      shown: { backDriveForce: 155.3 },
+      notShown: { backDriveForce: 155 },
+    },
+    {
+      solver: hingeActuator,
+      code: "holding-unknown",
+      severity: "caution",
+      shown: { backDriveForce: null },
+      notShown: { backDriveForce: 155 },
+    },
+    {
+      solver: hingeActuator,
+      code: "stored-energy",
+      severity: "warning",
+      shown: { springs: [{ fixed: { x: -0.06, y: 0.12 }, radius: 0.08, stiffness: 1e-3, freeLength: 0.07 }] },
+      notShown: { springs: [{ fixed: { x: -0.06, y: 0.12 }, radius: 0.08, stiffness: 0, freeLength: 0.07 }] },
+    },
+    {
+      solver: hingeActuator,
+      code: "small-transmission-angle",
+      severity: "caution",
+      shown: { retracted: 0.204 },
+      notShown: { retracted: 0.2041 },
+    },
+    { solver: hingeActuator, code: "near-dead-point", severity: "caution", shown: { retracted: 0.1989 }, notShown: { retracted: 0.199 } },
+    // the same at the far end: 0.8 mm short of the longest length
+    { solver: hingeActuator, code: "near-dead-point", severity: "caution", shown: { retracted: 0.2674 }, notShown: { retracted: 0.2673 } },
+    {
+      solver: hingeActuator,
+      code: "side-load",
+      severity: "caution",
+      shown: { axisOffset: 0, endPinDiameter: 1e-3 },
+      notShown: { axisOffset: 0, endPinDiameter: 0 },
+    },
+    {
+      solver: hingeActuator,
+      code: "side-load",
+      severity: "caution",
+      shown: { axisOffset: 1e-3, friction: 0 },
+      notShown: { axisOffset: 0, friction: 0 },
+    },
+    {
+      solver: placeActuator,
+      code: "gap-not-closed",
+      severity: "caution",
+      shown: { ...place, boxes: 40 },
+      notShown: { ...place, boxes: 4000 },
+      apart: "the search is not steady in its number of boxes",
+    },
+    {
+      solver: placeActuator,
+      code: "small-transmission-angle",
+      severity: "caution",
+      shown: { ...place, leastTransmission: "29.8 deg" },
+      notShown: { ...place, leastTransmission: "30.01 deg" },
+    },
+    {
+      solver: placeActuator,
+      code: "near-dead-point",
+      severity: "caution",
+      shown: { ...place, leastTransmission: 0, clearance: "0.99 mm" },
+      notShown: { ...place, leastTransmission: 0, clearance: "1 mm" },
+    },
+    {
+      solver: placeActuator,
+      code: "little-force-margin",
+      severity: "caution",
+      shown: { ...place, forceRating: 190.5 },
+      notShown: { ...place, forceRating: 190.7 },
+    },
+    {
+      solver: tetheredFan,
+      code: "vanes-fall-forward",
+      severity: "warning",
+      shown: { returnMoment: 0, openAngle: "150 deg", driverAngle: null },
+      notShown: { returnMoment: 0, openAngle: "120 deg", driverAngle: null },
+      apart: "where a vane tips over depends on every other",
+    },
+    { solver: tetheredFan, code: "gaps-at-tips", severity: "note", shown: { tipWidth: 0.1913 }, notShown: { tipWidth: 0.1914 } },
+    { solver: tetheredFan, code: "short-threads", severity: "note", shown: { pitch: 0, span: 0.25 }, notShown: { pitch: 0, span: 0.2501 } },
+  ],
+  refusals: [
+    { solver: hingeActuator, code: "dead-point", refused: { retracted: 0.1981 }, answered: { retracted: 0.1982 } },
+    { solver: hingeActuator, code: "dead-point", refused: { retracted: 0.2682 }, answered: { retracted: 0.2681 } },
+    {
+      solver: hingeActuator,
+      code: "dead-point",
+      refused: { turns: "clockwise", retracted: 0.1981 },
+      answered: { turns: "clockwise", retracted: 0.1982 },
+    },
+    { solver: hingeActuator, code: "cannot-close", refused: { retracted: 0.3082 }, answered: { retracted: 0.3081 } },
+    { solver: hingeActuator, code: "cannot-close", refused: { retracted: 0.1581 }, answered: { retracted: 0.1582 } },
+    {
+      solver: hingeActuator,
+      code: "friction-lock",
+      refused: { ...locks, hingePinDiameter: 0.0748 },
+      answered: { ...locks, hingePinDiameter: 0.0746 },
+    },
+    {
+      solver: hingeActuator,
+      code: "friction-lock",
+      refused: { ...locks, turns: "clockwise", hingePinDiameter: 0.0748 },
+      answered: { ...locks, turns: "clockwise", hingePinDiameter: 0.0746 },
+    },
+    {
+      solver: placeActuator,
+      code: "regions-too-near",
+      refused: { ...place, retracted: 0.4 },
+      answered: { ...place, retracted: 0.3975 },
+      noNearest: "an actuator so long that only the far corners reach it fits no other limit either",
+    },
+    {
+      solver: placeActuator,
+      code: "regions-too-far",
+      refused: {
+        ...place,
+        retracted: 0.05,
+        baseRegion: { left: 0.201, right: 0.3, bottom: 0, top: 0.1 },
+        pinRegion: { left: 0, right: 0.1529, bottom: 0, top: 0 + 1e-6 },
+      },
+      answered: {
+        ...place,
+        retracted: 0.0504,
+        baseRegion: { left: 0.201, right: 0.3, bottom: 0, top: 0.1 },
+        pinRegion: { left: 0, right: 0.1529, bottom: 0, top: 0 + 1e-6 },
+      },
+      noNearest: "a longer actuator in these regions still misses the swing",
+    },
+    {
+      solver: placeActuator,
+      code: "swing-out-of-reach",
+      refused: { ...place, leastTransmission: 0, clearance: 0, swing: 2.9 },
+      answered: { ...place, leastTransmission: 0, clearance: 0, swing: 2.88 },
+    },
+    {
+      solver: placeActuator,
+      code: "low-end-out-of-range",
+      refused: { ...place, lowAngle: { from: 0.68, to: 0.7 } },
+      answered: { ...place, lowAngle: { from: 0.675, to: 0.7 } },
+    },
+    {
+      solver: placeActuator,
+      code: "limits-exclude-all",
+      refused: { ...place, leastTransmission: "80 deg" },
+      answered: { ...place, leastTransmission: "79.5 deg" },
+    },
+    { solver: placeActuator, code: "force-too-small", refused: { ...place, forceRating: 126 }, answered: { ...place, forceRating: 127.2 } },
+    {
+      solver: placeActuator,
+      code: "not-found",
+      refused: { ...place, boxes: 10, swing: 1.4 },
+      answered: { ...place, boxes: 4000, swing: 1.4 },
+      apart: "the search is not steady in its number of boxes",
+    },
+    {
+      solver: placeActuator,
+      code: "undecided",
+      refused: { ...place, gap: 0.5, boxes: 10, forceRating: 100 },
+      answered: { ...place, gap: 0.5, boxes: 10, forceRating: 400 },
+      apart: "the search is not steady in its number of boxes",
+    },
+    {
+      solver: tetheredFan,
+      code: "thread-too-short",
+      refused: { threads: [0.03, 0.03, 0.006, 0.03, 0.03] },
+      answered: { threads: [0.03, 0.03, 0.00601, 0.03, 0.03] },
+    },
+  ],
+  faults: [
+    {
+      solver: hingeActuator,
+      path: "base",
+      faulty: { base: { x: 0, y: 0.9e-6 } },
+      sound: { base: { x: 0, y: 1.1e-6 } },
+      apart: "a tenth of a micrometre",
+    },
+    { solver: hingeActuator, path: "extension", faulty: { extension: 0.0401 }, sound: { extension: 0.04 } },
+    ...(["baseRegion", "pinRegion"] as const).flatMap((region) => {
+      const box = { left: -0.1, right: 0.02, bottom: -0.28, top: -0.05 }
+      return [
+        {
+          solver: placeActuator,
+          path: `${region}.right`,
+          faulty: { ...place, [region]: { ...box, right: -0.1 } },
+          sound: { ...place, [region]: { ...box, right: -0.0991 } },
+        },
+        {
+          solver: placeActuator,
+          path: `${region}.top`,
+          faulty: { ...place, [region]: { ...box, top: -0.28 } },
+          sound: { ...place, [region]: { ...box, top: -0.2781 } },
+        },
+      ]
+    }),
+    {
+      solver: placeActuator,
+      path: "lowAngle.to",
+      faulty: { ...place, lowAngle: { from: -1.2, to: -1.21 } },
+      sound: { ...place, lowAngle: { from: -1.2, to: -1.2 } },
+    },
+    {
+      solver: placeActuator,
+      path: "lowAngle.to",
+      faulty: { ...place, lowAngle: { from: -1.2, to: 5.09 } },
+      sound: { ...place, lowAngle: { from: -1.2, to: 5.08 } },
+    },
+    { solver: placeActuator, path: "mostSwing", faulty: { ...place, mostSwing: "59.9 deg" }, sound: { ...place, mostSwing: "60 deg" } },
+    {
+      solver: placeActuator,
+      path: "mostLever",
+      faulty: { ...place, leastLever: 0.02, mostLever: 0.02 },
+      sound: { ...place, leastLever: 0.02, mostLever: 0.0201 },
+    },
+    {
+      solver: placeActuator,
+      path: "weights",
+      faulty: { ...place, weights: [{ mass: 0, radius: 0.5 }] },
+      sound: { ...place, weights: [{ mass: 1e-3, radius: 0.5 }] },
+    },
+    {
+      solver: tetheredFan,
+      path: "openAngle",
+      faulty: { openAngle: "-70 deg", threads: [0.03, 0.03, 0.03, 0.03, 0.03], driverAngle: null },
+      sound: { openAngle: "-69.9 deg", threads: [0.03, 0.03, 0.03, 0.03, 0.03], driverAngle: null },
+    },
+    { solver: tetheredFan, path: "driverAngle", faulty: { driverAngle: "60.1 deg" }, sound: { driverAngle: "60 deg" } },
+    { solver: tetheredFan, path: "driverAngle", faulty: { driverAngle: "-70.1 deg" }, sound: { driverAngle: "-70 deg" } },
+    { solver: tetheredFan, path: "rootDistance", faulty: { rootDistance: 0.6 }, sound: { rootDistance: 0.599 } },
+    { solver: tetheredFan, path: "centre", faulty: { centre: 0.601 }, sound: { centre: 0.6 } },
+    {
+      solver: tetheredFan,
+      path: "threads",
+      faulty: { threads: [0.03, 0.03, 0.03, 0.03] },
+      sound: { threads: [0.03, 0.03, 0.03, 0.03, 0.03] },
+    },
+    // vanes open no lower than their stops: 60° − span ≥ −70° − 5·1°
+    { solver: tetheredFan, path: "span", faulty: { span: "135.1 deg" }, sound: { span: "134.9 deg" } },
+  ],
+  numbers: {
+    "hingeActuator.stored-energy.energy": springEnergy,
+    ...Object.fromEntries(
+      ["cannot-close", "dead-point"].flatMap((code) => [
+        [`hingeActuator.${code}.shortBy`, beyond],
+        [`hingeActuator.${code}.at.shortest`, shortest],
+        [`hingeActuator.${code}.at.longest`, longest],
+        [`hingeActuator.${code}.at.extended`, (si: Si) => si.retracted + si.stroke],
+      ]),
+    ),
+    "hingeActuator.dead-point.at.deadPoint": deadPoint,
+    "hingeActuator.dead-point.at.extension": (si) => Math.min(si.stroke, Math.max(0, deadPoint(si) - si.retracted)),
+    "hingeActuator.friction-lock.shortBy": (si) => locked(si).short,
+    "hingeActuator.friction-lock.at.extension": (si) => locked(si).extension,
+    "hingeActuator.friction-lock.at.angle": (si) => locked(si).angle,
+    "hingeActuator.friction-lock.at.lever": (si) => locked(si).lever,
+    "hingeActuator.friction-lock.at.frictionRadius": (si) => locked(si).circle,
+    "hingeActuator.friction-lock.arm": (si) => locked(si).arm,
+    "placeActuator.regions-too-near.shortBy": (si) => needed(si) - reach(si),
+    "placeActuator.regions-too-near.at.reach": reach,
+    "placeActuator.regions-too-near.at.needed": needed,
+    "placeActuator.regions-too-far.shortBy": (si) => apart(si) - (si.retracted - clear(si)),
+    "placeActuator.regions-too-far.at.apart": apart,
+    "placeActuator.regions-too-far.at.room": (si) => si.retracted - clear(si),
+    "placeActuator.swing-out-of-reach.shortBy": (si) => si.swing - (widest(si).best?.found.swing ?? 0),
+    "placeActuator.swing-out-of-reach.at.mostSwing": (si) => Math.min(si.swing, Math.max(0, -widest(si).bound)),
+    "placeActuator.low-end-out-of-range.shortBy": outside,
+    "placeActuator.limits-exclude-all.shortBy": (si) => si.swing - kept(si),
+    "placeActuator.force-too-small.shortBy": (si) => (least(si).best?.value as number) - si.forceRating,
+    "placeActuator.force-too-small.at.peakForce": (si) => least(si).best?.value as number,
+    "placeActuator.force-too-small.at.forceBound": (si) => least(si).bound,
+    "placeActuator.not-found.shortBy": (si) => si.swing,
+    "placeActuator.not-found.at.boxes": (si) => least(si).explored,
+    "tetheredFan.thread-too-short.shortBy": (si) => jam(si).short,
+    "tetheredFan.thread-too-short.at.driverAngle": (si) => jam(si).driver,
+    "tetheredFan.thread-too-short.at.vane": (si) => jam(si).vane,
+    "tetheredFan.thread-too-short.at.thread": (si) => jam(si).thread,
+    "tetheredFan.short-threads.shortest": (_, out) => Math.min(...out.threads),
+    "tetheredFan.threads.threads.length": (si) => si.threads.length,
+    "tetheredFan.span.room": (si) => si.openAngle - si.foldedAngle + (si.vanes - 1) * si.foldedStep,
+  },
+}
