@@ -63,7 +63,7 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
   si.sliders.forEach((one, i) => {
     sound = known("sliders", i, one, ["point", ...ends]) && sound
     if (one.point === one.from || one.point === one.to)
-      found.push(inconsistent(["sliders", i, "point"], `'${one.point}'`, "a point other than those of the line"))
+      found.push(named("sliders", i, "point", "'{point}'", "a point other than those of the line", one))
   })
   si.cranks.forEach((one, i) => {
     sound = known("cranks", i, one, [...ends, "referenceFrom", "referenceTo"]) && sound

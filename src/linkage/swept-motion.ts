@@ -38,9 +38,10 @@ export function sweptMotion(si: MechanismSi & { readonly steps: number }): Swept
     if (before !== null && 2 * count > MOST)
       return refuse(
         "unresolved",
-        "With {poses} poses the path between them is still uncertain by {allowance length}: somewhere the motion turns too sharply. Keep the drivers away from dead points.",
-        allowance - Math.max(negligible, RESOLVED * before),
-        { poses: count, allowance },
+        "With {poses} poses the path between them is uncertain by {shortBy length} more than a smooth one would be: somewhere the motion turns too sharply, or it goes round too often. Keep the drivers away from dead points, or ask for less of the motion.",
+        // no more than two figures of it mean anything
+        Number((allowance - Math.max(negligible, RESOLVED * before)).toPrecision(2)),
+        { poses: count },
       )
     before = allowance
   }

@@ -112,8 +112,17 @@ const outside = (si: Si) => {
   return Math.max(si.lowAngle.from - (low as number), (low as number) - si.lowAngle.to)
 }
 const least = (si: Si) => searchPlacement(problemOf(si), { ...free, seek: "least force", swing: si.swing, gap: si.gap, budget: si.boxes })
+/** Bound of the least force, where need be from a search for a placement within the rating. */
+const provenForce = (si: Si) => {
+  const { best, bound } = least(si)
+  if (!best || best.value <= si.forceRating || bound > si.forceRating) return bound
+  const goal = { ...free, seek: "least force", swing: si.swing, gap: 1e-9, budget: 8 * si.boxes, enough: si.forceRating } as const
+  return Math.max(bound, searchPlacement(problemOf(si), goal, best.found).bound)
+}
 
 const place = { frontPoints: 0 }
+const wide = { ...place, leastTransmission: 0, forceRating: 1e6, boxes: 2000, gap: 0.05 }
+const low = { ...place, raisedBy: "extending", forceRating: 1e6, boxes: 2000, gap: 0.05 }
 const locks = { friction: 1 }
 
 export const edges: Edges = {
@@ -196,8 +205,8 @@ export const edges: Edges = {
       solver: placeActuator,
       code: "near-dead-point",
       severity: "caution",
-      shown: { ...place, leastTransmission: 0, clearance: "0.99 mm" },
-      notShown: { ...place, leastTransmission: 0, clearance: "1 mm" },
+      shown: { ...wide, clearance: 0, swing: 2.322 },
+      notShown: { ...wide, clearance: 0, swing: 2.317 },
     },
     {
       solver: placeActuator,
@@ -267,20 +276,20 @@ export const edges: Edges = {
     {
       solver: placeActuator,
       code: "swing-out-of-reach",
-      refused: { ...place, leastTransmission: 0, clearance: 0, swing: 2.9 },
-      answered: { ...place, leastTransmission: 0, clearance: 0, swing: 2.88 },
+      refused: { ...wide, swing: 2.37 },
+      answered: { ...wide, swing: 2.36 },
     },
     {
       solver: placeActuator,
       code: "low-end-out-of-range",
-      refused: { ...place, lowAngle: { from: 0.68, to: 0.7 } },
-      answered: { ...place, lowAngle: { from: 0.675, to: 0.7 } },
+      refused: { ...low, lowAngle: { from: 1.475, to: 1.8 } },
+      answered: { ...low, lowAngle: { from: 1.465, to: 1.8 } },
     },
     {
       solver: placeActuator,
       code: "limits-exclude-all",
-      refused: { ...place, leastTransmission: "80 deg" },
-      answered: { ...place, leastTransmission: "79.5 deg" },
+      refused: { ...place, leastTransmission: 1.07 },
+      answered: { ...place, leastTransmission: 1.06 },
     },
     { solver: placeActuator, code: "force-too-small", refused: { ...place, forceRating: 126 }, answered: { ...place, forceRating: 127.2 } },
     {
@@ -293,9 +302,8 @@ export const edges: Edges = {
     {
       solver: placeActuator,
       code: "undecided",
-      refused: { ...place, gap: 0.5, boxes: 10, forceRating: 100 },
-      answered: { ...place, gap: 0.5, boxes: 10, forceRating: 400 },
-      apart: "the search is not steady in its number of boxes",
+      refused: { ...place, boxes: 20, forceRating: 127 },
+      answered: { ...place, boxes: 20, forceRating: 127.1 },
     },
     {
       solver: tetheredFan,
@@ -402,9 +410,13 @@ export const edges: Edges = {
     "placeActuator.swing-out-of-reach.at.mostSwing": (si) => Math.min(si.swing, Math.max(0, -widest(si).bound)),
     "placeActuator.low-end-out-of-range.shortBy": outside,
     "placeActuator.limits-exclude-all.shortBy": (si) => si.swing - kept(si),
-    "placeActuator.force-too-small.shortBy": (si) => (least(si).best?.value as number) - si.forceRating,
-    "placeActuator.force-too-small.at.peakForce": (si) => least(si).best?.value as number,
-    "placeActuator.force-too-small.at.forceBound": (si) => least(si).bound,
+    ...Object.fromEntries(
+      ["force-too-small", "undecided"].flatMap((code) => [
+        [`placeActuator.${code}.shortBy`, (si: Si) => (least(si).best?.value as number) - si.forceRating],
+        [`placeActuator.${code}.at.peakForce`, (si: Si) => least(si).best?.value as number],
+        [`placeActuator.${code}.at.forceBound`, provenForce],
+      ]),
+    ),
     "placeActuator.not-found.shortBy": (si) => si.swing,
     "placeActuator.not-found.at.boxes": (si) => least(si).explored,
     "tetheredFan.thread-too-short.shortBy": (si) => jam(si).short,

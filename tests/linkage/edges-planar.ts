@@ -1,3 +1,4 @@
+import { fourBarPose } from "../../src/linkage/four-bar-pose.js"
 import { planarLinkage, sweptEnvelope } from "../../src/linkage/index.js"
 import type { Edges } from "../helpers/edges.js"
 
@@ -20,11 +21,46 @@ function lacking(si: Si): number {
   const way = Math.sign(end - start)
   const stops = [b + c, Math.abs(b - c)].flatMap((reach) => {
     const cos = (d * d + a * a - reach * reach) / (2 * d * a)
-    if (Math.abs(cos) > 1) return []
-    return [-1, 1].flatMap((sign) => [-2, -1, 0, 1, 2].map((turn) => tilt + sign * Math.acos(cos) + 2 * Math.PI * turn))
+    if (Math.abs(cos) > 1 + 1e-12) return []
+    return [-1, 1].flatMap((sign) =>
+      [-2, -1, 0, 1, 2].map((turn) => tilt + sign * Math.acos(Math.max(-1, Math.min(1, cos))) + 2 * Math.PI * turn),
+    )
   })
   const first = Math.min(...stops.map((stop) => (stop - start) * way).filter((off) => off >= -1e-6))
   return Math.ceil(((end - start) * way - first) * 1e5) / 1e5
+}
+
+/** Poses of the last refinement: those asked for, doubled as long as no more than 2048. */
+const poses = (si: Si) => {
+  let count = 2 * si.steps
+  while (2 * count <= 2048) count *= 2
+  return count
+}
+/** How far the paths of A and B in closed form stray beyond what is left of the step before, to two figures. */
+function unsmooth(si: Si): number {
+  const [a, b, c] = si.bars.map((bar: Si) => barLength(si, bar))
+  const [o, q] = si.pivots
+  const [d, tilt] = [Math.hypot(q.x - o.x, q.y - o.y), Math.atan2(q.y - o.y, q.x - o.x)]
+  const [A, B] = [place(si, "A"), place(si, "B")]
+  const branch = (q.x - A.x) * (B.y - A.y) - (q.y - A.y) * (B.x - A.x) > 0 ? "open" : "crossed"
+  const start = si.cranks[0].start ?? Math.atan2(A.y - o.y, A.x - o.x)
+  const end = si.cranks[0].end ?? start
+  const stray = (count: number) => {
+    const at = Array.from({ length: count + 1 }, (_, k) => {
+      const pose = fourBarPose(d, a, b, c, start + ((end - start) * k) / count - tilt, branch)
+      if (typeof pose === "number") throw new Error("does not close")
+      return [pose.inputPin, pose.outputPin]
+    })
+    let most = 0
+    for (let k = 1; k < count; k++)
+      for (const i of [0, 1]) {
+        const [p, m, n] = [at[k - 1]?.[i], at[k]?.[i], at[k + 1]?.[i]] as [Si, Si, Si]
+        most = Math.max(most, Math.hypot(p.x - 2 * m.x + n.x, p.y - 2 * m.y + n.y) / 6)
+      }
+    return most
+  }
+  const count = poses(si)
+  return Number((stray(count) - Math.max(1e-6 * (a + b + c), 0.3 * stray(count / 2))).toPrecision(2))
 }
 
 /** Worst misfit of bars (m) where the sketch shows them: the amount by which half the difference of squares over the length is off. */
@@ -152,9 +188,27 @@ export const edges: Edges = {
       apart: "the shortest coupler that closes depends on where the crank stands",
       noNearest: "what is off may be any length or the sketch",
     },
-    { solver: planarLinkage, code: "singular", refused: { ...flat(0.4), ...to(0) }, answered: { ...flat(0.4), ...to(1e-3) } },
-    { solver: planarLinkage, code: "singular", refused: { ...flat(-0.4), ...to(0) }, answered: { ...flat(-0.4), ...to(-1e-3) } },
-    { solver: sweptEnvelope, code: "unresolved", refused: sharp(0.1 - 1e-10), answered: sharp(0.0999) },
+    {
+      solver: planarLinkage,
+      code: "singular",
+      refused: { ...flat(0.4), ...to(-5.5337e-4) },
+      answered: { ...flat(0.4), ...to(1e-3) },
+      apart: "the flat pose lies at an angle of nothing",
+    },
+    {
+      solver: planarLinkage,
+      code: "singular",
+      refused: { ...flat(-0.4), ...to(5.5337e-4) },
+      answered: { ...flat(-0.4), ...to(-1e-3) },
+      apart: "the flat pose lies at an angle of nothing",
+    },
+    {
+      solver: sweptEnvelope,
+      code: "unresolved",
+      refused: sharp(0.1 - 1e-10),
+      answered: sharp(0.0999),
+      noNearest: "how sharp the corner is hangs on all four lengths",
+    },
   ],
   faults: [
     { solver: planarLinkage, path: "trace", faulty: { trace: "C" }, sound: { trace: "B" } },
@@ -253,7 +307,8 @@ export const edges: Edges = {
       [`${solver}.singular.shortBy`, lacking],
       [`${solver}.cannot-assemble.shortBy`, misfit],
       [`${solver}.cannot-assemble.places`, () => 48],
-      [`${solver}.unresolved.at.poses`, () => 2048],
+      [`${solver}.unresolved.at.poses`, poses],
+      [`${solver}.unresolved.shortBy`, unsmooth],
       [`${solver}.under-constrained.shortBy`, (si: Si) => 2 * si.points.length - si.bars.length - si.cranks.length],
       [`${solver}.under-constrained.at.unknowns`, (si: Si) => 2 * si.points.length],
       [`${solver}.under-constrained.at.constraints`, (si: Si) => si.bars.length + si.cranks.length],

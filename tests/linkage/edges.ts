@@ -26,8 +26,9 @@ const inLine = ({ ground, input }: Links, reach: number) => (ground ** 2 + input
 /** Angle from an input angle to the nearest one at which the links close, a ten-thousandth of a turn clear of a toggle. */
 function toClosing(si: Links & { inputAngle: number }): number {
   const [stretched, folded] = [inLine(si, si.coupler + si.output), inLine(si, si.coupler - si.output)]
-  const low = folded <= 1 && folded >= -1 ? Math.acos(folded) + 2e-4 * Math.PI : 0
-  const high = stretched >= -1 && stretched <= 1 ? Math.acos(stretched) - 2e-4 * Math.PI : Math.PI
+  // links that only just come into line: a cosine a hair beyond one
+  const low = folded < 1 + 1e-12 && folded >= -1 ? Math.acos(Math.min(1, folded)) + 2e-4 * Math.PI : 0
+  const high = stretched > -1 - 1e-12 && stretched <= 1 ? Math.acos(Math.max(-1, stretched)) - 2e-4 * Math.PI : Math.PI
   const size = Math.abs(Math.atan2(Math.sin(si.inputAngle), Math.cos(si.inputAngle)))
   return Math.max(low - size, size - high, 0)
 }
@@ -220,9 +221,8 @@ export const edges: Edges = {
       solver: freudenstein,
       code: "branch-defect",
       severity: "warning",
-      shown: { outputAngles: ["55 deg", 1.1, "112 deg"] },
-      notShown: { outputAngles: ["55 deg", 1.4, "112 deg"] },
-      apart: "between the branches lie sets of angles that ask for an endless link",
+      shown: { outputAngles: ["55 deg", 1.305, "112 deg"] },
+      notShown: { outputAngles: ["55 deg", 1.31, "112 deg"] },
     },
     {
       solver: freudenstein,
