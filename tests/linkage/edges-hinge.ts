@@ -205,8 +205,8 @@ export const edges: Edges = {
       solver: placeActuator,
       code: "near-dead-point",
       severity: "caution",
-      shown: { ...wide, clearance: 0, swing: 2.322 },
-      notShown: { ...wide, clearance: 0, swing: 2.317 },
+      shown: { ...wide, clearance: 0, swing: 2.31962890625 },
+      notShown: { ...wide, clearance: 0, swing: 2.319287109375 },
     },
     {
       solver: placeActuator,
@@ -288,8 +288,8 @@ export const edges: Edges = {
     {
       solver: placeActuator,
       code: "limits-exclude-all",
-      refused: { ...place, leastTransmission: 1.07 },
-      answered: { ...place, leastTransmission: 1.06 },
+      refused: { ...place, boxes: 2000, gap: 0.05, leastTransmission: 1.0668 },
+      answered: { ...place, boxes: 2000, gap: 0.05, leastTransmission: 1.0664 },
     },
     { solver: placeActuator, code: "force-too-small", refused: { ...place, forceRating: 126 }, answered: { ...place, forceRating: 127.2 } },
     {

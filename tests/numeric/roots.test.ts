@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { brent, goldenMinimum } from "../../src/numeric/index.js"
+import { brent, goldenMinimum, rootsOf } from "../../src/numeric/index.js"
 import { between } from "./numbers.js"
 
 describe("brent", () => {
@@ -48,10 +48,38 @@ describe("brent", () => {
       }),
     )
   })
-  it("stops at its bound of iterations and says what is left", () => {
-    const found = brent((x) => x ** 9 - 1e-9, -3, 5, 1e-15, 3)
-    expect(found?.iterations).toBe(3)
-    expect(Math.abs(found?.residual as number)).toBeGreaterThan(0)
+  it("stops at its bound of iterations with nothing rather than a place that is only near", () => {
+    expect(brent((x) => x ** 9 - 1e-9, -3, 5, 1e-15, 3)).toBeNull()
+    const found = brent((x) => x ** 9 - 1e-9, -3, 5, 1e-15)
+    expect(found?.x).toBeCloseTo(0.1, 12)
+  })
+})
+
+describe("brent where all is not well", () => {
+  it("brackets values so small that their product vanishes, and refuses ends of one sign as small", () => {
+    expect(brent((x) => 1e-200 * (x - 0.25), 0, 1)?.x).toBeCloseTo(0.25, 12)
+    expect(brent((x) => 1e-200 * (x + 0.25), 0, 1)).toBeNull()
+  })
+  it("does not call a place where f is no number a root", () => {
+    expect(brent((x) => (x > 0.2 && x < 0.8 ? Number.NaN : x - 0.5), 0, 1)).toBeNull()
+  })
+})
+
+describe("rootsOf", () => {
+  it("finds every root of sine, once, ends and divisions among them", () => {
+    const found = rootsOf(Math.sin, 0.5, 20, 6)
+    expect(found?.map((root) => root.x / Math.PI)).toEqual([1, 2, 3, 4, 5, 6].map((k) => expect.closeTo(k, 12)))
+    expect(rootsOf((x) => (x - 0.5) * (x - 0.125), 0, 1, 2)?.map((root) => root.x)).toEqual([0.125, 0.5])
+    expect(rootsOf((x) => x * (x - 1), 0, 1, 2)?.map((root) => root.x)).toEqual([0, 1])
+  })
+  it("tells apart roots that lie close together", () => {
+    const found = rootsOf((x) => (x - 0.3) * (x - 0.3001) * (x - 0.9), 0, 1, 3)
+    expect(found?.map((root) => root.x)).toEqual([0.3, 0.3001, 0.9].map((x) => expect.closeTo(x, 9)))
+  })
+  it("gives none rather than a wrong number of them", () => {
+    expect(rootsOf(Math.sin, 0.5, 20, 7, 1024)).toBeNull()
+    expect(rootsOf(Math.sin, 0.5, 20, 5)).toBeNull()
+    expect(rootsOf((x) => (x - 0.5) ** 2, 0, 1, 1, 1024)?.length ?? null).not.toBe(2)
   })
 })
 

@@ -1,5 +1,10 @@
 import { referenceTests } from "../helpers/references.js"
+import { furtherChecks, furtherWithout } from "./linkage-further.js"
 import { hingeChecks, hingeWithout } from "./linkage-hinge.js"
 import { mechanismChecks, mechanismWithout } from "./linkage-mechanisms.js"
 
-referenceTests("linkage", { ...hingeChecks, ...mechanismChecks }, { ...hingeWithout, ...mechanismWithout })
+referenceTests(
+  "linkage",
+  { ...hingeChecks, ...mechanismChecks, ...furtherChecks },
+  { ...hingeWithout, ...mechanismWithout, ...furtherWithout },
+)
