@@ -87,12 +87,12 @@ describe("envelopes with few steps", () => {
         { from: "A", to: "B", length: 0.045 },
         { from: "Q", to: "B", length: 0.085 },
       ],
-      cranks: [{ from: "O", to: "A", end: 1.6555 }],
+      cranks: [{ from: "O", to: "A", end: 1.64 }],
     }
     const out = sweptEnvelope({ ...arm, duration: 2, tip: "B", steps: 1 })
     const ys: number[] = []
     for (let k = 0; k <= 60; k++) {
-      const end = 1.6555 - 0.6 * (k / 60) ** 4
+      const end = 1.64 - 0.55 * (k / 60) ** 4
       const b = planarLinkage({ ...arm, cranks: [{ from: "O", to: "A", end }] }).points.find((p) => p.name === "B")
       ys.push(b?.y as number)
       expect(b?.x).toBeLessThanOrEqual(out.right)
