@@ -30,6 +30,7 @@ import {
   floorDependencies,
   hypotDependencies,
   indexDependencies,
+  indexTransformDependencies,
   largerDependencies,
   largerEqDependencies,
   log1pDependencies,
@@ -101,6 +102,8 @@ export const math = create({
   ...floorDependencies,
   ...hypotDependencies,
   ...indexDependencies,
+  // entries of lists are counted from one in formulae
+  ...indexTransformDependencies,
   ...largerDependencies,
   ...largerEqDependencies,
   ...log1pDependencies,
