@@ -142,6 +142,19 @@ describe("passage", () => {
     expect(out.blocked).not.toContain("gate")
   })
 
+  it("is the same for a rig that stands out in front as for one that stands out behind", () => {
+    fc.assert(
+      fc.property(boxes, (box) => {
+        const turned = { ...box, front: box.back, back: box.front }
+        const { cautions: _a, ...one } = passage({ folded: box })
+        const { cautions: _b, ...other } = passage({ folded: turned })
+        expect(other.blocked).toEqual(one.blocked)
+        expect(other.foldedTurning).toBe(one.foldedTurning)
+      }),
+      { numRuns: 30 },
+    )
+  })
+
   it("never sends anyone sideways down a stair", () => {
     const wide = { width: 1.5, front: 0.2, back: 0.2, height: 1.8 }
     const out = passage({ folded: wide })

@@ -130,6 +130,24 @@ describe("pinchGap", () => {
     expect(closing(0.01, 0.1)).toContain("head")
   })
 
+  it("is the same seen from the other side: left for right, turning the other way", () => {
+    fc.assert(
+      fc.property(motions, (m) => {
+        const flip = (b: Motion["moving"][number]) => ({ x1: -b.x1, y1: b.y1, x2: -b.x2, y2: b.y2 })
+        const seen = pinchGap({
+          ...m,
+          moving: m.moving.map(flip),
+          fixed: m.fixed.map(flip),
+          poses: m.poses.map((p) => ({ x: -p.x, y: p.y, angle: -p.angle })),
+        })
+        const here = pinchGap(m)
+        expect(seen.gap).toBeCloseTo(here.gap, 9)
+        expect(seen.parts.map((p) => p.crushes)).toEqual(here.parts.map((p) => p.crushes))
+      }),
+      { numRuns: 20 },
+    )
+  })
+
   it("knows the narrowest gap each part gets into, from both sides", () => {
     const crushed = (part: string, open: number) =>
       pinchGap({

@@ -85,6 +85,19 @@ describe("windLoad", () => {
     expect(windLoad({ span: 0.5, chord: 0.5, wind: 5 }).cautions.map((c) => c.code)).toContain("drag-spread")
   })
 
+  it("a panel hung down mirrors one held up about the height of its hinge", () => {
+    for (const raise of [0.1, 0.7, 1.2]) {
+      const [up, down] = [raise, -raise].map((r) => windLoad({ span: 0.9, chord: 0.5, wind: 6, swing: 1, raise: r })) as [
+        ReturnType<typeof windLoad>,
+        ReturnType<typeof windLoad>,
+      ]
+      expect(up.force).toBe(down.force)
+      expect(up.forceHeight + down.forceHeight).toBeCloseTo(2 * 1.35, 12)
+      expect(up.groundMoment + down.groundMoment).toBeCloseTo(2 * 1.35 * up.totalForce, 9)
+      expect(up.groundMoment).toBeGreaterThan(down.groundMoment)
+    }
+  })
+
   it("is the same whichever side of the panel is longer", () => {
     expect(windLoad({ span: 0.3, chord: 2.4, wind: 8 }).dragHigh).toBe(windLoad({ span: 2.4, chord: 0.3, wind: 8 }).dragHigh)
   })
