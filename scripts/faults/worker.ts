@@ -168,15 +168,19 @@ async function record(files: readonly string[]): Promise<Report> {
   const { bundled, load } = instance(start.marks, 0)
   for (const source of bundled.sources) await source()
   const atLoad = taken()
+  const recorded: Recorded[] = []
   const all: { file: string; index: number; test: Test; before: readonly number[] }[] = []
   for (const file of files) {
     Atomics.add(beat, 0, 1)
-    const tests = await load(file)
+    const tests = await load(file).catch((error: unknown) => {
+      if (!message(error).endsWith(STARTS)) throw error
+      recorded.push({ file, index: 0, name: "(the whole file)", time: 0, failure: message(error), isOutside: true, reached: [] })
+      return []
+    })
     const before = taken()
     all.push(...tests.map((test, index) => ({ file, index, test, before })))
   }
   const loadTime = performance.now() - began
-  const recorded: Recorded[] = []
   for (const { file, index, test, before } of all) {
     Atomics.add(beat, 0, 1)
     const from = performance.now()
