@@ -104,9 +104,9 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       caution(
         "small-wearer",
         "warning",
-        "Body mass of a child or a very light adult: no more than {limitShare ratio %} of body mass counts here, and lean and moments come from measurements of adults. A child should not wear a rig that was worked out for an adult.",
+        "Below {light mass} (a line of common practice) a wearer counts as a child or a very light adult: no more than {limitShare ratio %} of body mass counts here, and lean and moments come from measurements of adults. A child should not wear a rig that was worked out for an adult.",
         CHILD_PACKS,
-        { limitShare: out.limitShare },
+        { light: lightWearer, limitShare: out.limitShare },
       ),
     )
   found.push(

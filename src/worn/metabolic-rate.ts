@@ -1,5 +1,15 @@
 import type { Length, Mass, Ratio, Speed } from "../quantity/index.js"
-import { type Caution, caution, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import {
+  type Caution,
+  caution,
+  inconsistent,
+  type NoSolution,
+  optionsFrom,
+  refuse,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../solver/index.js"
 import { takeItOff } from "./care.js"
 import { headMassLimit } from "./data-load.js"
 import {
@@ -34,7 +44,7 @@ export interface MetabolicRateInput {
   grade?: Ratio
   /** Surface underfoot. */
   terrain?: Terrain
-  /** Depth of the footprint, in soft snow only. */
+  /** Depth of the footprint in soft snow; given with any other surface it is a fault. */
   snowDepth?: Length
   /** Standing rate per kilogram that the backpacking equation starts from, W/kg. */
   standingRate?: number
@@ -121,7 +131,7 @@ export function tooLight(bodyMass: number, answers = true): NoSolution | null {
   if (bodyMass >= lightestWalker) return null
   return refuse(
     "adult-data-only",
-    "The published equations are of adults, and the lightest walker they were compared with weighed {lightest mass}: this wearer is {shortBy mass} lighter. A child's body works harder for its mass, so no figure is given; keep children out of the rig.",
+    "The published equations are of adults, and the lightest walker they were compared with weighed {lightest mass}: this wearer is {shortBy mass} lighter. A child's body works harder for its mass, so no figure is given. Let an adult of {lightest mass} or more wear the rig, and keep children out of it.",
     lightestWalker - bodyMass,
     { bodyMass },
     answers ? { bodyMass: lightestWalker } : {},
@@ -298,6 +308,17 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
   },
   example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
   formulae: metabolicRateSteps,
+  check: ({ terrain, snowDepth }) =>
+    snowDepth > 0 && terrain !== "softSnow"
+      ? [
+          inconsistent(
+            ["snowDepth"],
+            "a footprint depth of {snowDepth length mm} on a surface that is not soft snow",
+            "soft snow as the surface, or no footprint depth",
+            { snowDepth },
+          ),
+        ]
+      : [],
   sources: [...Object.values(metabolicSamples).map((s) => s.source), SANTEE, TERRAIN, PLACEMENT, PASSMORE, HEAD_MASS],
   solve,
   cautions,

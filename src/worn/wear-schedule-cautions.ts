@@ -99,8 +99,9 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       caution(
         "small-wearer",
         "warning",
-        "Body mass of a child or a very light adult: the equations read up to 27 % low for light walkers, and every figure here comes from adults. No schedule for a child follows from it.",
+        "Below {light mass} (a line of common practice) a wearer counts as a child or a very light adult: the equations read up to 27 % low for light walkers, and every figure here comes from adults. No schedule for a child follows from it.",
         PASSMORE,
+        { light: lightWearer },
       ),
     )
   found.push(

@@ -254,6 +254,12 @@ export const edges: Edges = {
       faulty: { plan: dayAndAbout(61) },
       sound: { plan: dayAndAbout(60) },
     },
+    {
+      solver: metabolicRate,
+      path: "snowDepth",
+      faulty: { terrain: "dirtRoad", snowDepth: 0.1 },
+      sound: { terrain: "softSnow", snowDepth: 0.1 },
+    },
   ],
   numbers: loadNumbers,
 }

@@ -142,6 +142,8 @@ export const loadNumbers: Numbers = {
     survey[si.dimension][si.sex][5],
   "bodySegments.means-of-samples.lowest": () => Math.min(...tables.map(centre)),
   "bodySegments.means-of-samples.highest": () => Math.max(...tables.map(centre)),
+  "carriedLoad.small-wearer.light": () => 45,
+  "wearSchedule.small-wearer.light": () => 45,
   "metabolicRate.heavy-head.most": () => 1.34 / 0.05 / G,
   "metabolicRate.adult-data-only.shortBy": (si: Worn) => 36 - si.bodyMass,
   "metabolicRate.adult-data-only.lightest": () => 36,
