@@ -88,8 +88,8 @@ export const bodyChecks: readonly Check[] = [
         const { width } = straps as unknown as { readonly width: number }
         return findBy(strapPressure, "straps", { ...straps, load }, (out) =>
           atMost(
-            out.pressureMost,
-            out.pressureMost / out.againstLimit,
+            Math.max(out.pressureMost, out.beltPressure),
+            out.limitUsed,
             "pressure",
             `Under straps ${formatQuantity("length", width)} wide the shoulder is pressed with up to ${formatQuantity("pressure", out.pressureMost)}; straps ${formatQuantity("length", out.widthChosen)} wide are advised.`,
             "common practice, not settled: see alula/worn strapPressure",
@@ -111,13 +111,17 @@ export const bodyChecks: readonly Check[] = [
         const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, load, poses }) : null
         const moment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
         return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, load, moment }, (out) => {
-          const least = out.heaviest ? ` Up to ${formatQuantity("mass", out.heaviest.load)} the whole plan would be bearable.` : ""
+          const least = out.heaviest
+            ? ` Up to ${formatQuantity("mass", out.heaviest.load)} the whole plan stays within the stricter published limit.`
+            : ""
           const rests = out.resting.count ? ` ${out.resting.count} rests of ${formatQuantity("time", out.restLength)} are advised.` : ""
-          return atMost(
+          return byMargin(
             out.peakStrain,
             1,
             "ratio",
-            `${out.bearable ? "The plan can be borne as it stands." : `Strain passes what can be borne${out.first ? ` after ${formatQuantity("time", out.first.after)}, during '${out.first.during}'` : ""}.`}${rests}${least}`,
+            // the solver's own verdict counts the mass as well
+            out.bearable ? 1 - out.peakStrain : Math.min(1 - out.peakStrain, -1e-9),
+            `${out.bearable ? "The plan stays within the stricter published limit." : `Strain passes the stricter published limit${out.first ? ` after ${formatQuantity("time", out.first.after)}, during '${out.first.during}'` : ""}.`}${rests}${least}`,
             "published endurance limits, compared in alula/worn wearSchedule",
           )
         })

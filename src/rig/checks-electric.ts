@@ -282,20 +282,23 @@ export const electricChecks: readonly Check[] = [
       if (!rig.day) return lacking("day.flies")
       const { pack, bank } = rig
       if (!pack && !bank) return lacking("pack")
-      if (pack && !chemistries[pack.chemistry].lithiumIon)
-        return byMargin(0, 100 * 3600, "energy", 1, "Not a lithium-ion pack: other rules apply, ask the airline.")
-      const energy = pack
-        ? pack.series * pack.parallel * chemistries[pack.chemistry].nominalVoltage * pack.cellCapacity
-        : (bank?.energy as number)
-      return findBy(airTravel, "pack", { kind: "lithium-ion", energy, carried: "in-device" }, (out) =>
-        atMost(
+      const chemistry = pack ? chemistries[pack.chemistry] : null
+      const nominalVoltage = pack && chemistry ? pack.series * chemistry.nominalVoltage : 0
+      const capacity = pack ? pack.parallel * pack.cellCapacity : 0
+      const energy = bank ? bank.energy : nominalVoltage * capacity
+      const kind = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : pack?.chemistry === "lead" ? "lead" : "dry"
+      // a bank's first purpose is to power something else: a spare, wherever it is fitted
+      const carried = bank ? "power-bank" : "in-device"
+      return findBy(airTravel, "pack", kind === "lead" ? { kind, nominalVoltage, capacity, carried } : { kind, energy, carried }, (out) => {
+        if (kind !== "lithium-ion") return byMargin(energy, 100 * 3600, "energy", out.band === "free" ? 1 : -1, out.verdict, "airTravel")
+        return atMost(
           energy,
           100 * 3600,
           "energy",
           out.verdict,
-          "IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval; see alula/pack airTravel)",
-        ),
-      )
+          `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesRead})`,
+        )
+      })
     },
   },
   {

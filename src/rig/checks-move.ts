@@ -205,7 +205,8 @@ export const moveChecks: readonly Check[] = [
             out.peakTemperature,
             limit,
             "temperature",
-            (limit - out.peakTemperature) / Math.max(limit - room, 1),
+            // a run longer than the maker allows fails, however cool the model finds it
+            out.runsBeforeRest === 0 ? -1 : (limit - out.peakTemperature) / Math.max(limit - room, 1),
             out.runsBeforeRest === null
               ? "The windings stay below their limit however often the move is made."
               : `After ${out.runsBeforeRest} moves in a row the actuators must rest.`,
