@@ -12,6 +12,7 @@ import { rigFields } from "./document-fields.js"
 import { demoRig } from "./example.js"
 import { type Found, type Verdict, verdictOf } from "./finding.js"
 import { situationOf } from "./situation.js"
+import { EACH_CHECK } from "./sources.js"
 
 type Si = SiOf<RigDocument>
 
@@ -201,7 +202,7 @@ export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<Ri
     { symbol: "n_unknown", meaning: "checks without data", is: "sum(map(mu, f(x) = x > 1e8 ? 1 : 0))" },
     { symbol: "n_meets", meaning: "the others", is: "sum(map(mu, f(x) = x >= 0.1 and x < 1e8 ? 1 : 0))" },
   ],
-  sources: [{ title: "Each check's own: see the source beside its limit, and the solver it calls" }],
+  sources: [EACH_CHECK],
   check: checkParts,
   solve,
   cautions,

@@ -19,6 +19,7 @@ import { demoRig } from "./example.js"
 import { type FaultName, faults } from "./faults.js"
 import { type Measured, measuredFields } from "./measured.js"
 import { type MeasureName, measures, type Showing } from "./measures.js"
+import { FITTING, METERS } from "./sources.js"
 
 /** Input of the {@link diagnosis} solver. */
 export interface DiagnosisInput {
@@ -174,7 +175,7 @@ function cautions(): Caution[] {
       "measure-safely",
       "warning",
       "Measure on a moving rig with hands, hair and meter leads clear of it, and with somebody at the switch; never bridge or lengthen a fuse to take a reading.",
-      "ISO 12100, 2010, clause 6.2.2, and IEC 61010-2-033, 2019 (hand-held meters)",
+      METERS,
     ),
     caution(
       "plausible-not-proved",
@@ -284,14 +285,7 @@ export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solv
     { symbol: "X_0", meaning: "misfit of the plan", is: "sum(((m_r - p_0) ./ s_r) .^ 2) + w_0" },
     { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(((m_r - p_1) ./ s_r) .^ 2) + w_1" },
   ],
-  sources: [
-    {
-      title: "Numerical Recipes",
-      by: "W. H. Press and others",
-      edition: "3rd edition, 2007",
-      where: "chapter 15 (χ² fitting, maximum likelihood with priors)",
-    },
-  ],
+  sources: [FITTING],
   check,
   solve,
   cautions,

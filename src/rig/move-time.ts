@@ -1,4 +1,4 @@
-import { type Caution, caution, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, commonPractice, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { checkMove } from "./check.js"
 import type { RigDocument } from "./document.js"
 import { rigFields } from "./document-fields.js"
@@ -6,6 +6,7 @@ import { demoRig } from "./example.js"
 import { solveMove } from "./move.js"
 import { type Move, moveFields, raiseDirection, summary, type WaterfallStep, wholeMove } from "./move-summary.js"
 import { ends, fineGrid, slowestOf } from "./move-working.js"
+import { BLADE_FUSES, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS } from "./sources.js"
 
 type Si = SiOf<RigDocument>
 
@@ -102,7 +103,7 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
       "pinch",
       "warning",
       "The arms and actuators close with the force shown: keep fingers, hair and children clear, and fit a switch in reach that stops them.",
-      "ISO 12100, 2010, clause 6.2.2 (crushing and shearing hazards)",
+      MACHINERY_SAFETY,
     ),
   ]
   const held = Math.max(...out.raise.curve.map((p) => Math.abs(p.force)))
@@ -111,7 +112,9 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
       caution(
         "falls-without-power",
         "warning",
-        `The rod must hold up to ${held.toFixed(0)} N and its stated holding force is ${arms.actuator.holdingForce.toFixed(0)} N: the arms may come down by themselves, or run away when lowering; the lowering time shown assumes they do not.`,
+        "The rod must hold up to {held force} and its stated holding force is {given.hinged.actuator.holdingForce force}: the arms may come down by themselves, or run away when lowering; the lowering time shown assumes they do not.",
+        commonPractice,
+        { held, "given.hinged.actuator.holdingForce": arms.actuator.holdingForce },
       ),
     )
   if (rig.pack)
@@ -120,7 +123,7 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
         "cells",
         "warning",
         "Cells feed a short circuit with hundreds of amperes: fuse at the pack, protection circuit, no damaged cells, no charging below 0 °C or unattended.",
-        "IEC 62133-2, 2017, annex A, and the cell's own datasheet",
+        PORTABLE_CELLS,
       ),
     )
   if (rig.bank && out.raise.limitedShare > 0)
@@ -136,19 +139,13 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
       caution(
         "inertia",
         "caution",
-        `At the fastest point the arms carry ${(100 * Math.max(out.raise.inertiaShare, out.lower.inertiaShare)).toFixed(0)} % of the energy moved as motion: the quasi-static time is no longer good there.`,
-        "limit case of the equation of motion",
+        "At the fastest point the arms carry {inertiaShare ratio %} of the energy moved as motion: the quasi-static time is no longer good there.",
+        MOTION,
+        { inertiaShare: Math.max(out.raise.inertiaShare, out.lower.inertiaShare) },
       ),
     )
   if (rig.wiring && rig.wiring.fuseRating === null)
-    found.push(
-      caution(
-        "no-fuse",
-        "warning",
-        "No fuse is named: put one at the source, sized for the wire.",
-        "ISO 8820-1, 2014 (fuse-links for road vehicles)",
-      ),
-    )
+    found.push(caution("no-fuse", "warning", "No fuse is named: put one at the source, sized for the wire.", BLADE_FUSES))
   return found
 }
 
@@ -235,20 +232,7 @@ export const moveTime: Solver<RigDocument, MoveTime> = /* @__PURE__ */ solver<Ri
     { symbol: "q", meaning: "raise against the time at rated speed", is: "t_up * v_r / S" },
     { symbol: "t_left", meaning: "left of the stage time", is: "t_stage - t_both", when: "has_stageTime" },
   ],
-  sources: [
-    {
-      title: "Electric Motors and Drives",
-      by: "A. Hughes, B. Drury",
-      edition: "5th edition, 2019",
-      where: "chapter 3 (brushed motor: V = E + I·R, E ∝ speed, torque ∝ current)",
-    },
-    {
-      title: "Shigley's Mechanical Engineering Design",
-      by: "R. G. Budynas, J. K. Nisbett",
-      edition: "11th edition, 2020",
-      where: "chapter 8 (power screws)",
-    },
-  ],
+  sources: [MOTORS, SCREWS],
   check: checkMove,
   solve,
   cautions,

@@ -10,6 +10,7 @@ import { goalFields, planOf, type SearchGoals, type SearchPlan } from "./search-
 import { type Choice, choiceFields, choiceOf, planSupplies, type Rejection, rejectionFields, rejectionsOf } from "./search-report.js"
 import { runPlan, type SearchOptions } from "./search-run.js"
 import type { Found } from "./search-scan.js"
+import { PORTABLE_CELLS } from "./sources.js"
 
 /** Result of {@link search}. */
 export interface Search {
@@ -132,7 +133,7 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
       "cells",
       "warning",
       "Cells feed a short circuit with hundreds of amperes: fuse at the pack, protection circuit, no damaged cells, no charging below 0 °C or unattended.",
-      "IEC 62133-2, 2017, annex A, and the cell's own datasheet",
+      PORTABLE_CELLS,
     ),
   ]
 }

@@ -12,7 +12,7 @@ export interface Caution {
   readonly message: string
   /** The numbers (SI) and words of the message, by name: of the result, or `given.…` of the input. */
   readonly values: Values
-  readonly source: Source | string
+  readonly source: Source
 }
 
 /**
@@ -23,7 +23,7 @@ export function caution<const Template extends string>(
   code: string,
   severity: Severity,
   template: Template,
-  source: Source | string = commonPractice,
+  source: Source = commonPractice,
   ...rest: keyof ValuesFor<Template> extends never ? [] : [values: ValuesFor<Template>]
 ): Caution {
   const values: Values = rest[0] ?? {}

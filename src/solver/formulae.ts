@@ -10,7 +10,7 @@ export interface Formula {
   readonly kind?: Kind | "number"
   /** Condition (mathjs syntax) under which this step applies. */
   readonly when?: string
-  readonly source?: Source | string
+  readonly source?: Source
 }
 
 /** A value looked up in a table, or otherwise handed to the formulae as a number. */
@@ -20,7 +20,7 @@ export interface Given<Si, Out> {
   readonly meaning: string
   /** The value, from the input in SI or from the answer. */
   given(si: Si, out: Out): number | readonly number[]
-  readonly source?: Source | string
+  readonly source?: Source
 }
 
 /** The equation an iterative answer satisfies: both sides are evaluated and must agree. */
@@ -31,7 +31,7 @@ export interface Equation {
   readonly when?: string
   /** Relative agreement the solver promises; 1e-9 by default. */
   readonly within?: number
-  readonly source?: Source | string
+  readonly source?: Source
 }
 
 /** An unknown found by iteration: taken from the solver here, and proved by an {@link Equation}. */

@@ -143,7 +143,7 @@ function withNumbers(node: MathNode, shown: ReadonlyMap<string, string>): string
 
 const relative = (left: number, right: number) => (left === right ? 0 : Math.abs(left - right) / Math.max(Math.abs(left), Math.abs(right)))
 
-const textOf = (source: Source | string | undefined) => (source === undefined ? null : citation(source))
+const textOf = (source: Source | undefined) => (source === undefined ? null : citation(source))
 
 /**
  * Evaluates a solver's formula texts with units through mathjs, independently of its kernel.

@@ -90,7 +90,7 @@ export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lante
   },
   example: { height: "400 mm" },
   formulae: [{ symbol: "V", is: "h^3 * s", meaning: "volume" }],
-  sources: [{ title: "made for a test" }],
+  sources: [{ title: "made for a test", verified: "practice" }],
   check: ({ pole, height }) =>
     pole !== null && pole.grip > pole.length
       ? [inconsistent(["pole", "grip"], `${pole.grip} m`, `no more than the length, for ${height} m`)]

@@ -45,11 +45,16 @@ const cube = (formulae: readonly CubeStep[]): Solver<CubeInput, Cube> =>
     output: { volume: { kind: "volume", symbol: "V", label: "volume" }, edge: { kind: "length", symbol: "c", label: "edge" } },
     example: { edge: "200 mm" },
     formulae,
-    sources: [{ title: "made for a test" }],
+    sources: [{ title: "made for a test", verified: "practice" }],
     solve: ({ edge }) => (edge > 1 ? refuse("too-big", "More than a metre.", edge - 1) : { volume: edge ** 3, edge: Math.cbrt(edge ** 3) }),
   })
 
-const volume: CubeStep = { symbol: "V", is: "a^3", meaning: "volume of the cube", source: "Euclid, Elements, book XI" }
+const volume: CubeStep = {
+  symbol: "V",
+  is: "a^3",
+  meaning: "volume of the cube",
+  source: { title: "Elements", by: "Euclid", where: "book XI", verified: "practice" },
+}
 const stepOf = (steps: readonly WorkedStep[], symbol: string) => steps.find((s) => s.symbol === symbol) as WorkedStep
 
 describe("the working of a voltage drop", () => {
@@ -128,7 +133,13 @@ describe("steps", () => {
       { symbol: "F", is: "a", meaning: "only for foil", kind: "length", when: 'equalText(made, "foil")' },
       { symbol: "G", is: "a", meaning: "only when open", kind: "length", when: "open" },
       { symbol: "H", is: "U", meaning: "only with a voltage", kind: "voltage", when: "has_voltage" },
-      { symbol: "N", kind: "number", meaning: "how many others", given: ({ others }) => others.length, source: "counted" },
+      {
+        symbol: "N",
+        kind: "number",
+        meaning: "how many others",
+        given: ({ others }) => others.length,
+        source: { title: "counted", verified: "practice" },
+      },
     ])
     const plain = working(made, { edge: "200 mm" })
     expect(plain.values.W).toBeCloseTo(1e-6 + 8e-6, 15)
@@ -214,7 +225,7 @@ describe("rendering", () => {
       "     V = a^3",
       "       = (200 mm) ^ 3",
       "       = 8 L",
-      "     source: Euclid, Elements, book XI",
+      "     source: Euclid: Elements, book XI",
       "  2. edge back",
       "     c = 200 mm  (found by iteration, proved below)",
       "  3. the edge gives the volume",
