@@ -242,7 +242,7 @@ describe("rendering", () => {
     expect(text.match(/^\d+\. /gm)).toEqual(["1. ", "2. ", "3. "])
     expect(text).toMatch(/\$\$.*V.* = .*a.*\^\{3\}\$\$/)
     expect(text.match(/\$\$/g)).toHaveLength(4)
-    expect(text).toContain("(Euclid, Elements, book XI)")
+    expect(text).toContain("(Euclid: Elements, book XI)")
     // what stands under a numbered step is indented to stay part of it
     for (const line of text.slice(text.indexOf("1. ")).split("\n")) expect(line).toMatch(/^(\d+\. | {3}|\s*$)/)
   })
