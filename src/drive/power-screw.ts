@@ -62,9 +62,9 @@ export interface PowerScrew {
   readonly collarTorque: number
   /** Work lifted against work put in. */
   readonly efficiency: number
-  /** Whether the thread holds the load by itself. */
+  /** Whether the thread alone holds the load at the very friction given: no promise, because friction varies in service. */
   readonly threadSelfLocking: boolean
-  /** Whether thread and collar together hold it. */
+  /** Whether the thread alone still holds it with half of that friction; the collar's friction is not counted on. */
   readonly selfLocking: boolean
   /** Rotation, rad/s, where a speed was given. */
   readonly rotation: number | null
@@ -80,8 +80,8 @@ export interface PowerScrew {
   readonly bendingStress: number
 }
 
-/** Raising torque over lowering torque of a thread whose friction is twice its slope: with half of it, it just lets go. */
-const HALF_FRICTION = 3
+/** Part of the handbook's friction that may be left in service. */
+const LEFT_IN_SERVICE = 0.5
 
 /** Slope above which the thread's own steepness changes its flank, rad. */
 const STEEP = Math.PI / 18
@@ -98,6 +98,7 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
   const ideal = (force * lead) / (2 * Math.PI)
   let threadRaiseTorque: number
   let threadLowerTorque: number
+  let holdsInService: boolean
   if (si.threadFriction !== null) {
     const friction = si.threadFriction / Math.cos(flankAngle / 2)
     const clearance = 1 - friction * slope
@@ -111,9 +112,11 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
       )
     threadRaiseTorque = ((force * meanDiameter) / 2) * ((slope + friction) / clearance)
     threadLowerTorque = ((force * meanDiameter) / 2) * ((friction - slope) / (1 + friction * slope))
+    holdsInService = LEFT_IN_SERVICE * friction > slope
   } else {
     threadRaiseTorque = ideal / (si.threadEfficiency as number)
     threadLowerTorque = threadRaiseTorque - 2 * ideal
+    holdsInService = LEFT_IN_SERVICE * (threadRaiseTorque - ideal) > ideal
   }
   const collarTorque = (force * collarFriction * collarDiameter) / 2
   const raiseTorque = threadRaiseTorque + collarTorque
@@ -129,7 +132,7 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
     collarTorque,
     efficiency: ideal / raiseTorque,
     threadSelfLocking: threadLowerTorque > 0,
-    selfLocking: lowerTorque > 0,
+    selfLocking: holdsInService,
     rotation: speed === null ? null : (2 * Math.PI * speed) / lead,
     power: speed === null ? null : (raiseTorque * 2 * Math.PI * speed) / lead,
     torsionStress: (16 * raiseTorque) / (Math.PI * coreDiameter ** 3),
@@ -167,7 +170,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
       { "given.force": si.force },
     ),
   ]
-  if (!out.threadSelfLocking && out.selfLocking)
+  if (!out.threadSelfLocking && out.lowerTorque > 0)
     found.push(
       caution(
         "held-by-collar",
@@ -185,12 +188,12 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
         SCREWS,
       ),
     )
-  else if (out.threadLowerTorque < out.threadRaiseTorque / HALF_FRICTION)
+  else if (!out.selfLocking)
     found.push(
       caution(
         "self-locking-by-little",
         "warning",
-        "Self-locking only at this friction: in service it can be half of the handbook value, and then the load comes down by itself. Use a brake or latch where anybody can be under it.",
+        "Self-locking only at the friction given: in service half of a handbook value can be left, and then the load comes down by itself. Use a brake or latch where anybody can be under it.",
         at(SHIGLEY, "table 8-5 (spread of friction coefficients)"),
       ),
     )
@@ -238,7 +241,8 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * f the thread's friction coefficient, f_c and d_c friction (default 0) and mean diameter (m, default 0)
  * of the collar, n the starts (default 1). Where the thread's lifting efficiency η_t is given instead,
  * T_R = F·l/(2π·η_t) and T_L = T_R − F·l/π (the same friction torque both ways). The thread holds by
- * itself where its part of T_L is positive; the whole, where T_L is. Stresses in the core d_r = d − p:
+ * itself at this friction where its part of T_L is positive; `selfLocking` asks that it still does so with half of f, or
+ * half of the friction torque. Stresses in the core d_r = d − p:
  * τ = 16·T_R/(π·d_r³), σ = −4F/(π·d_r²); on the first thread, which takes 0.38 of the load, bearing
  * −2·0.38F/(π·d_m·p) and bending 6·0.38F/(π·d_r·p).
  *
@@ -256,7 +260,8 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * const jack = powerScrew({ force: '300 N', majorDiameter: '8 mm', pitch: '2 mm', flankAngle: '30 deg', threadFriction: 0.15 })
  * jack.raiseTorque // => 0.2623
  * jack.efficiency // => 0.3641
- * jack.selfLocking // => true
+ * jack.threadSelfLocking // => true
+ * jack.selfLocking // => false
  * ```
  */
 export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ solver<PowerScrewInput, PowerScrew>({
@@ -300,8 +305,8 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
     threadLowerTorque: { kind: "moment", symbol: "T_l", label: "of it in the thread, lowering" },
     collarTorque: { kind: "moment", symbol: "T_c", label: "of it in the collar" },
     efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
-    threadSelfLocking: { kind: "flag", label: "thread alone holds" },
-    selfLocking: { kind: "flag", label: "thread and collar hold" },
+    threadSelfLocking: { kind: "flag", label: "thread alone holds at the friction given" },
+    selfLocking: { kind: "flag", label: "thread alone holds with half of it" },
     rotation: { kind: "angularSpeed", symbol: "omega", label: "rotation" },
     power: { kind: "power", symbol: "P", label: "power to raise" },
     torsionStress: { kind: "pressure", symbol: "tau", label: "shear stress in the core" },

@@ -138,8 +138,9 @@ export const edges: Edges = {
       code: "self-locking-by-little",
       severity: "warning",
       solver: powerScrew,
-      shown: { threadFriction: 0.18 },
-      notShown: { threadFriction: 0.1806 },
+      // twice the slope of 2/(π·7), on flanks of 15°: 0.1757
+      shown: { threadFriction: 0.1755 },
+      notShown: { threadFriction: 0.1759 },
     },
     { code: "low-friction", severity: "note", solver: powerScrew, shown: { threadFriction: 0.0499 }, notShown: { threadFriction: 0.05 } },
     {

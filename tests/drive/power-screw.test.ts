@@ -44,7 +44,7 @@ describe("powerScrew", () => {
 
   it("tells the thread's self-locking from that of thread and collar", () => {
     const out = solved({ ...base, starts: 4, threadFriction: 0.1, collarFriction: 0.3, collarDiameter: 0.05 })
-    expect([out.threadSelfLocking, out.selfLocking]).toEqual([false, true])
+    expect([out.threadSelfLocking, out.selfLocking, out.lowerTorque > 0]).toEqual([false, false, true])
     const codes = (more: object) => powerScrew({ ...base, starts: 4, threadFriction: 0.1, ...more }).cautions.map((c) => c.code)
     expect(codes({ collarFriction: 0.3, collarDiameter: 0.05 })).toContain("held-by-collar")
     expect(codes({ collarFriction: 0.3, collarDiameter: 0.05 })).not.toContain("thread-not-self-locking")
@@ -64,6 +64,24 @@ describe("powerScrew", () => {
     if (!isNoSolution(refusal)) throw new Error("should jam")
     expect(refusal.noSolution).toBe("jams")
     expect(isNoSolution(powerScrew.si(powerScrew.read({ ...input, threadFriction: refusal.nearest.threadFriction as number })))).toBe(false)
+  })
+
+  it("calls self-locking only what half of the friction still holds, and warns of all else", () => {
+    const unsafe = ["thread-not-self-locking", "held-by-collar", "self-locking-by-little"]
+    for (const starts of [1, 2])
+      for (const flankAngle of [0, 0.5])
+        for (const threadFriction of [0.05, 0.085, 0.1, 0.17, 0.19, 0.3, 0.4])
+          for (const collarFriction of [0, 0.3]) {
+            const input = { ...base, starts, flankAngle, threadFriction, collarFriction, collarDiameter: 0.03 }
+            const out = powerScrew(input)
+            // what is left of the friction, by its angle on the inclined plane
+            const { lower } = byFrictionAngle(1000, 0.014, 0.004 * starts, threadFriction / 2 / Math.cos(flankAngle / 2))
+            expect(out.selfLocking).toBe(lower > 0)
+            expect(out.cautions.some((c) => unsafe.includes(c.code))).toBe(!out.selfLocking)
+          }
+    // by efficiency: friction takes 1/η − 1 of the work lifted, and half of that has to outweigh it
+    const byEfficiency = (threadEfficiency: number) => solved({ ...base, threadEfficiency }).selfLocking
+    expect([byEfficiency(0.33), byEfficiency(0.335), byEfficiency(0.9)]).toEqual([true, false, false])
   })
 
   it("warns of self-locking by little, of slippery and of steep threads", () => {

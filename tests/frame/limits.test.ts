@@ -5,7 +5,7 @@ import { limitsOf } from "../helpers/field-limits.js"
 
 const solvers = { beam, bendingRod, column, handlingLoad, massProperties, naturalFrequency, pinJoint, tubeSection }
 
-/** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
+/** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
   beam: [
     "length: min 10 mm, max 100",
@@ -171,6 +171,6 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
   ],
 }
 
-it.each(Object.keys(solvers) as (keyof typeof solvers)[])("%s keeps the limits and defaults of its fields", (name) => {
+it.each(Object.keys(solvers) as (keyof typeof solvers)[])("%s keeps our own limits and defaults of its fields, changed only on purpose", (name) => {
   expect(limitsOf(solvers[name].input as unknown as AnyFields)).toEqual(limits[name])
 })
