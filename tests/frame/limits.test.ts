@@ -171,6 +171,9 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
   ],
 }
 
-it.each(Object.keys(solvers) as (keyof typeof solvers)[])("%s keeps our own limits and defaults of its fields, changed only on purpose", (name) => {
-  expect(limitsOf(solvers[name].input as unknown as AnyFields)).toEqual(limits[name])
-})
+it.each(Object.keys(solvers) as (keyof typeof solvers)[])(
+  "%s keeps our own limits and defaults of its fields, changed only on purpose",
+  (name) => {
+    expect(limitsOf(solvers[name].input as unknown as AnyFields)).toEqual(limits[name])
+  },
+)

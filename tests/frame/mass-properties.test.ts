@@ -91,8 +91,16 @@ describe("massProperties against lumps", () => {
             [out.inertiaZ, iz],
           ] as const)
             most = Math.max(most, Math.abs(a - e) / (ix + iy + iz))
-          const product = points.reduce((sum, p) => sum + (2 / points.length) * (p[0] - x) * (p[1] - y), 0)
-          most = Math.max(most, Math.abs(out.productXY - product) / (ix + iy + iz))
+          const product = (i: 0 | 1 | 2, j: 0 | 1 | 2) =>
+            points.reduce((sum, p) => sum + (2 / points.length) * (p[i] - centre[i]) * (p[j] - centre[j]), 0)
+          for (const [a, e] of [
+            [out.productXY, product(0, 1)],
+            [out.productYZ, product(1, 2)],
+            [out.productZX, product(2, 0)],
+          ] as const)
+            most = Math.max(most, Math.abs(a - e) / (ix + iy + iz))
+          expect(2 * out.radiusOfGyration ** 2).toBeCloseTo(out.inertia, 12)
+          expect(out.inertiaAtCentre + 2 * out.arm ** 2).toBeCloseTo(out.inertia, 12)
         },
       ),
       seeded,
