@@ -1,4 +1,4 @@
-import { brent, type Root } from "../numeric/index.js"
+import { theRoot } from "../numeric/index.js"
 
 /** A clamped rod bent far by a force at its tip: shape figures against its length. */
 export interface Elastica {
@@ -69,7 +69,7 @@ export function elastica(loadParameter: number): Elastica {
   if (loadParameter < 1e-8) return { tipSlope: loadParameter / 2, drop: loadParameter / 3, reach: 1, iterations: 0, residual: 0 }
   const root = Math.sqrt(loadParameter)
   // the ends of the search belong to load parameters of 2e-12 and 225
-  const found = brent((slope) => ellipticParts(slope).first / root - 1, 1e-12, Math.PI / 2 - 1e-6, 1e-20) as Root
+  const found = theRoot((slope) => ellipticParts(slope).first / root - 1, 1e-12, Math.PI / 2 - 1e-6, 1e-20, "slope of an elastica")
   const { first, falling } = ellipticParts(found.x)
   return {
     tipSlope: found.x,

@@ -1,4 +1,4 @@
-import { brent, type Root } from "../numeric/index.js"
+import { type Root, theRoot } from "../numeric/index.js"
 import type { Frequency, Length, LinearDensity, Mass, Ratio } from "../quantity/index.js"
 import {
   at,
@@ -91,7 +91,7 @@ export function cantileverRoot(massRatio: number, mode: 1 | 2 | 3): Root {
   const ends = { 1: [1e-6, 1.8752], 2: [3.9266, 4.6942], 3: [7.0685, 7.8549] } as const
   const [low, high] = ends[mode]
   // f changes sign there for every mass ratio from 0 to 1e15
-  return brent(f, low, high, 1e-16) as Root
+  return theRoot(f, low, high, 1e-16, "mode of a cantilever")
 }
 
 /** Mass per length with everything carried, at the light (0) or heavy (1) end of the density. */

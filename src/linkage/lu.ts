@@ -77,8 +77,16 @@ export function solveTransposed({ size, lu, order }: Factors, b: ArrayLike<numbe
   return x
 }
 
-/** Rank of a row-major rectangular matrix by elimination with complete pivoting (the matrix is overwritten). */
+/**
+ * Rank of a row-major rectangular matrix by elimination with complete pivoting (the matrix is overwritten). Every row counts as
+ * one constraint, however its equation is scaled: it is brought to a greatest entry of one first.
+ */
 export function rankOf(a: Float64Array, rows: number, columns: number, relative = 1e-9): number {
+  for (let i = 0; i < rows; i++) {
+    const row = a.subarray(i * columns, (i + 1) * columns)
+    const most = row.reduce((so, v) => Math.max(so, Math.abs(v)), 0)
+    if (most > 0) for (let j = 0; j < columns; j++) row[j] = (row[j] as number) / most
+  }
   let first = 0
   for (let k = 0; k < Math.min(rows, columns); k++) {
     let [row, column, most] = [k, k, 0]

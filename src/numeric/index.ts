@@ -2,4 +2,4 @@ export { type BoundedSearch, branchAndBound, type Certified } from "./branch-and
 export { interpolate } from "./interpolate.js"
 export { solveLinear } from "./linear.js"
 export { type Integral, type Integrand, integrate, integrateVector } from "./quadrature.js"
-export { brent, goldenMinimum, type Root, rootsOf } from "./roots.js"
+export { brent, goldenMinimum, type Root, theRoot } from "./roots.js"

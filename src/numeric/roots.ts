@@ -69,31 +69,15 @@ export function brent(f: (x: number) => number, a: number, b: number, tolerance 
 }
 
 /**
- * All roots of f in [a, b], where theory says how many there are: the range is divided finer until that many changes of sign
- * are told apart, each bracket then closed by {@link brent}.
+ * Root by {@link brent} in a range whose ends theory says bracket one.
  *
- * @param count - roots that theory says lie between a and b, none of them double
- * @param finest - parts at most
- * @returns exactly `count` roots by rising x, or null where so many were not told apart
+ * @param asked - what the root is, for the error
+ * @throws RangeError where there is none after all: then the theory or its range is wrong, and no other number may stand in
  */
-export function rootsOf(f: (x: number) => number, a: number, b: number, count: number, finest = 65536): Root[] | null {
-  for (let parts = Math.max(8, 4 * count); parts <= finest; parts *= 2) {
-    const at = (k: number) => (k === parts ? b : a + ((b - a) * k) / parts)
-    const values = Array.from({ length: parts + 1 }, (_, k) => f(at(k)))
-    const found: Root[] = []
-    for (let k = 0; k < parts; k++) {
-      const [left, right] = [values[k] as number, values[k + 1] as number]
-      // a root on a division belongs to the part at its left, once
-      if (right === 0 || (k === 0 && left === 0)) found.push({ x: right === 0 ? at(k + 1) : a, residual: 0, iterations: 0 })
-      if (right === 0 || left === 0) continue
-      const root = brent(f, at(k), at(k + 1))
-      if (root) found.push(root)
-    }
-    if (found.length === count) return found
-    // more than theory allows: noise, or a theory that does not hold here
-    if (found.length > count) return null
-  }
-  return null
+export function theRoot(f: (x: number) => number, a: number, b: number, tolerance: number, asked: string): Root {
+  const found = brent(f, a, b, tolerance)
+  if (found === null) throw new RangeError(`No root found: ${asked}.`)
+  return found
 }
 
 /** Minimum of a unimodal f on [a, b] by golden-section search; returns the abscissa. */

@@ -1,21 +1,14 @@
-import { brent } from "../numeric/index.js"
+import { theRoot } from "../numeric/index.js"
 import { halfSpaceRise } from "./conduction.js"
 import { bessel, erfc } from "./special.js"
 
 /** Shapes with one coordinate: a wall heated from both faces, a long rod, a ball. */
 export type Shape = "wall" | "rod" | "ball"
 
-/** A root between ends that bracket it by theory; where they do not, what was asked has no answer. */
-function rootBetween(f: (z: number) => number, low: number, high: number, tolerance: number, asked: string): number {
-  const found = brent(f, low, high, tolerance)
-  if (!found) throw new RangeError(asked)
-  return found.x
-}
-
 /** Zero number n of J₀ or J₁, near where McMahon's expansion puts it. */
 function besselZero(order: 0 | 1, n: number): number {
   const about = order === 0 ? (n - 0.25) * Math.PI + 0.05 : (n + 0.25) * Math.PI - 0.05
-  return rootBetween((z) => (order === 0 ? bessel(z).j0 : bessel(z).j1), about - 0.3, about + 0.3, 1e-15, `zero ${n} of a Bessel function`)
+  return theRoot((z) => (order === 0 ? bessel(z).j0 : bessel(z).j1), about - 0.3, about + 0.3, 1e-15, `zero ${n} of a Bessel function`).x
 }
 
 /**
@@ -27,7 +20,7 @@ function besselZero(order: 0 | 1, n: number): number {
 export function eigenvalue(shape: Shape, biot: number, n: number): number {
   if (!(biot > 0) || !(Number.isInteger(n) && n >= 1)) throw new RangeError(`eigenvalue ${n} for a Biot number of ${biot}`)
   const at = (f: (z: number) => number, low: number, high: number) =>
-    rootBetween(f, low, high, 1e-16 * high, `eigenvalue ${n} for a Biot number of ${biot}`)
+    theRoot(f, low, high, 1e-16 * high, `eigenvalue ${n} for a Biot number of ${biot}`).x
   // the equations are divided by 1 + Bi so that both ends of the range of Bi are well scaled
   if (shape === "wall") {
     if (biot === Number.POSITIVE_INFINITY) return (n - 0.5) * Math.PI
@@ -103,5 +96,5 @@ export function fourierFor(shape: Shape, biot: number, ratio: number, at: number
   const zeta = eigenvalue(shape, biot, 1)
   const late = (40 + Math.log(2)) / zeta ** 2
   const f = (log: number) => temperatureRatio(shape, biot, Math.exp(log), at) - ratio
-  return Math.exp(rootBetween(f, Math.log(1e-6), Math.log(late), 1e-14, `no Fourier number gives a ratio of ${ratio} there`))
+  return Math.exp(theRoot(f, Math.log(1e-6), Math.log(late), 1e-14, `no Fourier number gives a ratio of ${ratio} there`).x)
 }

@@ -1,4 +1,4 @@
-import { brent } from "../numeric/index.js"
+import { theRoot } from "../numeric/index.js"
 import type { HeatFlux, HeatTransferCoefficient, Length, Ratio, Temperature } from "../quantity/index.js"
 import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Source, solver, tried } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
@@ -83,7 +83,7 @@ function kernel(si: Si): Softening | NoSolution {
   const black = emissivity * STEFAN_BOLTZMANN
   const surplus = (t: number) => gain - faces * (film * (t - air) + black * ((t + 273.15) ** 4 - (air + 273.15) ** 4))
   // nothing taken up leaves it at the air; else the film alone, which radiation can only help, bounds it from above
-  const found = gain === 0 ? null : brent(surplus, air, air + gain / (faces * film) + 1, 1e-13)
+  const found = gain === 0 ? null : theRoot(surplus, air, air + gain / (faces * film) + 1, 1e-13, "temperature of a part in the sun")
   const partTemperature = found?.x ?? air
   const exchange = faces * (film + 4 * black * (Math.max(partTemperature, start) + 273.15) ** 3)
   const timeConstant = (data.density.low * data.specificHeat.low * thickness) / exchange

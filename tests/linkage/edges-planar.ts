@@ -10,15 +10,24 @@ const place = (si: Si, name: string) => [...si.pivots, ...si.points].find((p: { 
 const barLength = (si: Si, bar: Si) =>
   bar.length ?? Math.hypot(place(si, bar.to).x - place(si, bar.from).x, place(si, bar.to).y - place(si, bar.from).y)
 
-/** Travel that the crank of a four-bar O-A-B-Q lacks: from its last pose before coupler and output come into line, to five places. */
+/**
+ * Travel that the crank of a four-bar O-A-B-Q lacks, to five places: it is brought from the sketch to its start, then to its
+ * end, and stays before the first pose in which coupler and output come into line.
+ */
 function lacking(si: Si): number {
   const [a, b, c] = si.bars.map((bar: Si) => barLength(si, bar))
   const [o, q] = si.pivots
   const [d, tilt] = [Math.hypot(q.x - o.x, q.y - o.y), Math.atan2(q.y - o.y, q.x - o.x)]
   const A = place(si, "A")
-  const start = si.cranks[0].start ?? Math.atan2(A.y - o.y, A.x - o.x)
+  const drawn = Math.atan2(A.y - o.y, A.x - o.x)
+  const start = si.cranks[0].start ?? drawn
+  // a start some turns on is come to from where the sketch stands that many turns on
+  const sketched = drawn + 2 * Math.PI * Math.round((start - drawn) / (2 * Math.PI))
   const end = si.cranks[0].end ?? start
-  const way = Math.sign(end - start)
+  const closes = (angle: number) => {
+    const reach = Math.hypot(o.x + a * Math.cos(angle) - q.x, o.y + a * Math.sin(angle) - q.y)
+    return reach <= b + c && reach >= Math.abs(b - c)
+  }
   const stops = [b + c, Math.abs(b - c)].flatMap((reach) => {
     const cos = (d * d + a * a - reach * reach) / (2 * d * a)
     if (Math.abs(cos) > 1 + 1e-12) return []
@@ -26,8 +35,14 @@ function lacking(si: Si): number {
       [-2, -1, 0, 1, 2].map((turn) => tilt + sign * Math.acos(Math.max(-1, Math.min(1, cos))) + 2 * Math.PI * turn),
     )
   })
-  const first = Math.min(...stops.map((stop) => (stop - start) * way).filter((off) => off >= -1e-6))
-  return Math.ceil(((end - start) * way - first) * 1e5) / 1e5
+  for (const [from, to] of [
+    [closes(sketched) ? sketched : start, start],
+    [start, end],
+  ]) {
+    const first = Math.min(...stops.map((stop) => (stop - from) * Math.sign(to - from)).filter((off) => off >= -1e-6))
+    if (first < Math.abs(to - from) && to !== from) return Math.ceil((Math.abs(to - from) - first) * 1e5) / 1e5
+  }
+  throw new Error("goes all the way")
 }
 
 /** Poses of the last refinement: those asked for, doubled as long as no more than 2048. */

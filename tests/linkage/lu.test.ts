@@ -30,6 +30,9 @@ describe("triangular factors", () => {
       const make = (m: number, n: number) => Array.from({ length: m }, () => Array.from({ length: n }, () => random.real(-1, 1)))
       const product = math.multiply(make(rows, rank), make(rank, columns)) as number[][]
       expect(rankOf(Float64Array.from(product.flat()), rows, columns)).toBe(Math.min(rank, rows, columns))
+      // a row's scale changes nothing of what depends on what
+      const scaled = product.map((row, i) => row.map((v) => v * 10 ** (i % 2 ? 11 : -11)))
+      expect(rankOf(Float64Array.from(scaled.flat()), rows, columns)).toBe(Math.min(rank, rows, columns))
     }
     expect(rankOf(new Float64Array(6), 2, 3)).toBe(0)
     expect(factor(new Float64Array(4), 2).sign).toBe(0)

@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { brent, goldenMinimum, rootsOf } from "../../src/numeric/index.js"
+import { brent, goldenMinimum, theRoot } from "../../src/numeric/index.js"
 import { between } from "./numbers.js"
 
 describe("brent", () => {
@@ -65,21 +65,16 @@ describe("brent where all is not well", () => {
   })
 })
 
-describe("rootsOf", () => {
-  it("finds every root of sine, once, ends and divisions among them", () => {
-    const found = rootsOf(Math.sin, 0.5, 20, 6)
-    expect(found?.map((root) => root.x / Math.PI)).toEqual([1, 2, 3, 4, 5, 6].map((k) => expect.closeTo(k, 12)))
-    expect(rootsOf((x) => (x - 0.5) * (x - 0.125), 0, 1, 2)?.map((root) => root.x)).toEqual([0.125, 0.5])
-    expect(rootsOf((x) => x * (x - 1), 0, 1, 2)?.map((root) => root.x)).toEqual([0, 1])
+describe("theRoot", () => {
+  it("is the root where the ends bracket one", () => {
+    expect(theRoot((x) => x * x - 2, 0, 2, 1e-15, "the root of two").x).toBeCloseTo(Math.SQRT2, 14)
   })
-  it("tells apart roots that lie close together", () => {
-    const found = rootsOf((x) => (x - 0.3) * (x - 0.3001) * (x - 0.9), 0, 1, 3)
-    expect(found?.map((root) => root.x)).toEqual([0.3, 0.3001, 0.9].map((x) => expect.closeTo(x, 9)))
-  })
-  it("gives none rather than a wrong number of them", () => {
-    expect(rootsOf(Math.sin, 0.5, 20, 7, 1024)).toBeNull()
-    expect(rootsOf(Math.sin, 0.5, 20, 5)).toBeNull()
-    expect(rootsOf((x) => (x - 0.5) ** 2, 0, 1, 1, 1024)?.length ?? null).not.toBe(2)
+  it.each<[string, (x: number) => number]>([
+    ["no change of sign", (x) => x * x + 1],
+    ["no number at an end", (x) => Math.log(x) + 1],
+    ["no number on the way", (x) => (x === -1 || x === 1 ? x : Number.NaN)],
+  ])("throws and says what was asked for: %s", (_, f) => {
+    expect(() => theRoot(f, -1, 1, 1e-15, "a place that is not there")).toThrow(new RangeError("No root found: a place that is not there."))
   })
 })
 
