@@ -96,8 +96,10 @@ describe("what a user's program must carry", () => {
   it.each(subpaths)("%s loads nothing from outside, but zod whole where zod schemas are made", async (subpath) => {
     expect(await externals(subpath)).toEqual(subpath === "./zod" ? ["zod"] : [])
   })
-  // 8 kB: reading with units, errors, printing and JSON Schema are about 6 kB of it; a page that needs one solver stays light
-  it("one bundled solver stays under 8 kB gzip", async () => {
-    expect(await bundledSize("linkage", "grashof")).toBeLessThan(8 * 1024)
+  // 11 kB, up from 8: reading what people type (words, fractions, feet and inches) 0.7 kB, words of the trade that were
+  // probably meant 0.7, faults certain between fields 0.4, the schema's patterns and annotations 0.8, templates with their
+  // values and sources as data 0.6. Units are 2.2 of it: carrying only those that a solver needs is what would bring it down
+  it("one bundled solver stays under 11 kB gzip", async () => {
+    expect(await bundledSize("linkage", "grashof")).toBeLessThan(11 * 1024)
   })
 })
