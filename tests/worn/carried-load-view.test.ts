@@ -42,4 +42,87 @@ describe("carriedLoadSideView", () => {
     const bars = [...picture.matchAll(/<rect x="14" y="[\d.]+" width="([\d.]+)"/g)].map((m) => Number(m[1]))
     expect((bars[0] as number) / (bars[2] as number)).toBeCloseTo(0.2 / 0.24, 3)
   })
+
+  /** Figures of one picture, pose by pose, each in pixels of its own panel. */
+  const panels = (svg: string) =>
+    svg
+      .split('<g transform="translate(')
+      .slice(1)
+      .map((part) => {
+        const lines = [
+          ...part.matchAll(/<path d="([^"]+)"[^>]*stroke="(#\w+)" stroke-width="([\d.]+)"[^>]*?(stroke-dasharray="[^"]+")?\/>/g),
+        ].map((m) => ({
+          at: [...(m[1] as string).matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map((p) => [Number(p[1]), Number(p[2])] as const),
+          colour: m[2],
+          width: Number(m[3]),
+        }))
+        const circles = [...part.matchAll(/<circle cx="([-\d.]+)" cy="([-\d.]+)" r="([\d.]+)"/g)].map((m) => m.slice(1, 4).map(Number))
+        return { shift: Number(part.slice(0, part.indexOf(" "))), lines, circles }
+      })
+
+  it("stands a figure of the wearer's own size on the ground, with head, trunk and rig turned about the hips by the lean", () => {
+    for (const poses of [
+      input.poses,
+      [
+        { name: "in front", forward: 0.25, height: 1.1 },
+        { name: "low", forward: -0.1, height: 0.95 },
+        { name: "over", forward: 0, height: 1.9 },
+      ],
+    ]) {
+      const given = { ...input, stature: 1.8, poses }
+      const svg = carriedLoadSideView(given)
+      const out = carriedLoad(given)
+      const drawn = panels(svg)
+      expect(drawn.length).toBe(poses.length)
+      const box = (/viewBox="([^"]+)"/.exec(svg) ?? ["", ""])[1] as string
+      const [, , width, height] = box.split(" ").map(Number) as [number, number, number, number]
+      drawn.forEach(({ shift, lines, circles }, i) => {
+        const [pose, place] = [out.poses[i], poses[i]] as [(typeof out.poses)[number], (typeof poses)[number]]
+        const H = given.stature
+        const [ground] = lines as [(typeof lines)[number]]
+        const [[left, floor], [right]] = ground.at as unknown as [readonly [number, number], readonly [number, number]]
+        // the floor is 1.7 m long: pixels to the metre
+        const scale = (right - left) / 1.7
+        const middle = (left + right) / 2
+        // hips at 0.53, shoulders at 0.818, eyes at 0.936 of stature (Drillis and Contini), the trunk turned clockwise about the hips
+        const turned = (x: number, z: number) => {
+          const [r, a] = [Math.hypot(x, z - 0.53 * H), Math.atan2(x, z - 0.53 * H) + pose.lean]
+          return [middle + scale * r * Math.sin(a), floor - scale * (0.53 * H + r * Math.cos(a))] as const
+        }
+        const near = (a: readonly number[] | undefined, b: readonly number[]) => {
+          expect(Math.abs((a?.[0] as number) - (b[0] as number))).toBeLessThan(0.11)
+          expect(Math.abs((a?.[1] as number) - (b[1] as number))).toBeLessThan(0.11)
+        }
+        const head = circles.find(([, , r]) => Math.abs((r as number) - 0.062 * H * scale) < 0.1)
+        near(head, turned(0, 0.936 * H))
+        near(
+          circles.find(([, , r]) => r === 8),
+          turned(place.forward, place.height),
+        )
+        near(
+          circles.find(([, , r]) => r === 5),
+          [middle, floor - scale * 0.53 * H],
+        )
+        const trunk = lines.find((l) => l.width === 9)
+        near(trunk?.at[0], [middle, floor - scale * 0.53 * H])
+        near(trunk?.at[1], turned(0, 0.818 * H))
+        const [leg, neck, arm] = [lines.filter((l) => l.width === 7)[0], ...lines.filter((l) => l.width === 5)]
+        near(leg?.at[0], [middle, floor - scale * 0.53 * H])
+        near(leg?.at[1], [middle, floor - scale * 0.039 * H])
+        near(neck?.at[0], turned(0, 0.818 * H))
+        near(neck?.at[1], turned(0, 0.936 * H))
+        near(arm?.at[0], turned(0, 0.818 * H))
+        // toes point the way the wearer faces, as do the hands
+        expect(leg?.at[2]?.[0]).toBeGreaterThan(middle)
+        // everything lies within the picture, the panels side by side
+        expect(shift).toBeCloseTo((i * width) / Math.max(2, poses.length), 9)
+        for (const [x, y] of lines.flatMap((l) => l.at)) {
+          expect(x).toBeGreaterThanOrEqual(0)
+          expect(x).toBeLessThanOrEqual(width / Math.max(2, poses.length))
+          expect(y).toBeGreaterThan(44)
+          expect(y).toBeLessThan(height)
+        }
+      })
+    }
+  })
 })
