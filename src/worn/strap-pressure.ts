@@ -103,8 +103,10 @@ function held(si: SiOf<StrapPressureInput>, ratio: number, wanted: number): Held
   const lift = Math.sin(si.upperAngle) + ratio * Math.sin(si.lowerAngle)
   const turn = Math.cos(si.upperAngle) * si.upperAnchor + ratio * Math.cos(si.lowerAngle) * si.lowerAnchor
   const hanging = (weight * si.offset) / turn
-  const behind = Math.max((weight - wanted) / lift, hanging)
-  const upperPush = (behind * turn - weight * si.offset) / si.upperAnchor
+  const resting = (weight - wanted) / lift
+  const behind = Math.max(resting, hanging)
+  // where the rig hangs the upper edge does not press at all, whatever the rounding of the difference
+  const upperPush = resting > hanging ? (behind * turn - weight * si.offset) / si.upperAnchor : 0
   const push = behind * (Math.cos(si.upperAngle) + ratio * Math.cos(si.lowerAngle))
   return { behind, ahead: ratio * behind, belt: weight - behind * lift, upperPush, lowerPush: push - upperPush }
 }
