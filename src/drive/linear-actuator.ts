@@ -123,7 +123,7 @@ function kernel(si: Si): LinearActuator | NoSolution {
   }
   // by how much the load overcomes the screw's own friction when it pushes back
   const backDrive = 2 * screwEfficiency - 1
-  const drivenBack = backDrive > 0 ? (Math.abs(force) * backDrive) / forcePerAmpere - frictionCurrent : Number.NEGATIVE_INFINITY
+  const drivenBack = (Math.abs(force) * backDrive) / forcePerAmpere - frictionCurrent
   const electricalPower = voltage * current
   const mechanicalPower = force * speed
   const windingHeat = current * current * resistance
@@ -134,7 +134,7 @@ function kernel(si: Si): LinearActuator | NoSolution {
     mechanicalPower,
     windingHeat,
     frictionHeat: electricalPower - windingHeat - mechanicalPower,
-    efficiency: force > 0 && electricalPower > 0 ? mechanicalPower / electricalPower : null,
+    efficiency: force > 0 ? mechanicalPower / electricalPower : null,
     strokeTime: stroke === null ? null : stroke / speed,
     stallForce,
     stallCurrent,
