@@ -1,4 +1,4 @@
-import { type Caution, caution, type SiOf } from "../solver/index.js"
+import { type Caution, caution, commonPractice, type SiOf } from "../solver/index.js"
 import { heavyRigSway, overturnFactor, usableFoot } from "./data-balance.js"
 import { pedestrianWind } from "./data-wind.js"
 import { notClearance } from "./not-clearance.js"
@@ -16,6 +16,16 @@ export function tipCautions(si: SiOf<TipOverInput>, out: TipOver): Caution[] {
     ),
     ...gustCautions(out.gust),
   ]
+  if (out.windMoment > 0)
+    found.push(
+      caution(
+        "shares-added",
+        "note",
+        "That the wind's share on the body ({bodyUse ratio %} of the published limit) and the rig's share of the stance add up is a rule of our own, on the safe side of taking the worse of the two: no test of people with panels in the wind backs it.",
+        commonPractice,
+        { bodyUse: out.bodyUse },
+      ),
+    )
   if (out.fold)
     found.push(
       caution(

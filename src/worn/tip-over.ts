@@ -1,5 +1,5 @@
 import type { Area, Density, Length, Mass, Ratio, Speed } from "../quantity/index.js"
-import { inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { commonPractice, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { bodyCentreShare, overturnFactor, standingDragArea, usableFoot } from "./data-balance.js"
 import { beaufortForce, pedestrianWind } from "./data-wind.js"
 import {
@@ -169,7 +169,7 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  *
  * Formula: the gust bears on the rig with M_w = ½·ρ·A_d·h·(G·v + w)², held by M_r = s·(m_b + m_r)·g·e. What the wind does to the
  * wearer's own body is not held against the stance, since people lean into it, but against the published limit for people
- * on foot, a gust of 15 m/s; both shares add up: q = (u/15 m/s)² + k·M_w/M_r with u = G·v + w, and it is time to fold where
+ * on foot, a gust of 15 m/s; that both shares add up is a rule of our own, on the safe side of taking the worse of the two: q = (u/15 m/s)² + k·M_w/M_r with u = G·v + w, and it is time to fold where
  * q reaches 1, at a mean wind of (1/√(1/(15 m/s)² + k·½·ρ·A_d·h/M_r) − w)/G, at the same with the published s = 0.6 and
  * k = 1.5, or at 10 m/s, whichever comes first. Here A_d is the panels' drag area (m²) and h the height of their force (m),
  * G the gust factor (default 1.66), w the walking speed (m/s, default 1.4), m_b and m_r the masses (kg), g standard
@@ -189,8 +189,8 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * ```ts
  * import { tipOver } from 'alula/worn'
  * const parade = tipOver({ bodyMass: '62 kg', rigMass: '8 kg', dragArea: '1.15 m2', forceHeight: '1.6 m', wind: '4 m/s' })
- * parade.ratio // => 2.937
- * parade.foldWind // => 1.464
+ * parade.ratio // => 2.047
+ * parade.foldWind // => 1.800
  * parade.fold // => true
  * ```
  */
@@ -326,7 +326,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
       is: "(u / (15 m/s))^2",
       source: gustSafetySource,
     },
-    { symbol: "q", meaning: "body and rig together", is: "q_b + k * M_w / M_r" },
+    { symbol: "q", meaning: "body and rig together, added by a rule of our own", is: "q_b + k * M_w / M_r", source: commonPractice },
     {
       symbol: "v_p",
       meaning: "mean wind that uses up the stance",

@@ -25,7 +25,7 @@ export interface WindLoadInput {
   wind: Speed
   /** Shape as the wind meets it. */
   shape?: PanelShape
-  /** An own drag coefficient, in place of the published spread. */
+  /** An own drag coefficient; the loads use the published highest where that is more. */
   dragCoefficient?: number | null
   /** Peak gust over mean wind. */
   gustFactor?: number
@@ -45,9 +45,9 @@ export interface WindLoadInput {
 
 /** Result of {@link windLoad}. */
 export interface WindLoad {
-  /** Lowest published drag coefficient for the shape. */
+  /** Lowest published drag coefficient for the shape, or the own one. */
   readonly dragLow: number
-  /** Highest published drag coefficient; the loads use this one. */
+  /** Highest published drag coefficient, or the own one where that is more; the loads use this one. */
   readonly dragHigh: number
   /** Peak gust, m/s. */
   readonly gust: number
@@ -59,11 +59,11 @@ export interface WindLoad {
   readonly pressure: number
   /** Force on one panel, N. */
   readonly force: number
-  /** The same with the lowest published coefficient, N. */
+  /** The same with the lower coefficient, N. */
   readonly forceLow: number
   /** Moment of one panel's force about its hinge, N·m. */
   readonly hingeMoment: number
-  /** The same with the lowest published coefficient, N·m. */
+  /** The same with the lower coefficient, N·m. */
   readonly hingeMomentLow: number
   /** Force of all panels, N. */
   readonly totalForce: number
@@ -77,9 +77,10 @@ export interface WindLoad {
   readonly beaufort: number
 }
 
-function coefficients(si: SiOf<WindLoadInput>): { readonly low: number; readonly high: number } {
-  const { dragCoefficient } = si
-  return dragCoefficient === null ? dragSpread(si.shape, si.span, si.chord) : { low: dragCoefficient, high: dragCoefficient }
+function coefficients({ shape, span, chord, dragCoefficient }: SiOf<WindLoadInput>): { readonly low: number; readonly high: number } {
+  const published = dragSpread(shape, span, chord)
+  // an own figure never makes the wind weaker than what is published
+  return dragCoefficient === null ? published : { low: dragCoefficient, high: Math.max(dragCoefficient, published.high) }
 }
 
 /** Distance of the force from the hinge, m; half the span where nothing swings. */
@@ -130,7 +131,7 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
       "flutter, gusts round corners and between buildings, a panel that catches the wind on one side only, or what happens when something breaks",
     ),
   ]
-  if (out.dragHigh > out.dragLow)
+  if (si.dragCoefficient === null && out.dragHigh > out.dragLow)
     found.push(
       caution(
         "drag-spread",
@@ -140,15 +141,14 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
         { dragLow: out.dragLow, dragHigh: out.dragHigh },
       ),
     )
-  const published = dragSpread(si.shape, si.span, si.chord).high
-  if (si.dragCoefficient !== null && si.dragCoefficient < published)
+  if (si.dragCoefficient !== null && si.dragCoefficient < out.dragHigh)
     found.push(
       caution(
         "drag-below-published",
         "caution",
-        "The drag coefficient given, {given.dragCoefficient}, is below the highest published one for this shape, {published}: the loads may be low by that ratio.",
+        "The drag coefficient given, {given.dragCoefficient}, is below the highest published one for this shape, {dragHigh}: the loads keep to the published one, and your own gives only the lower force and moment beside them.",
         whiteSource,
-        { "given.dragCoefficient": si.dragCoefficient, published },
+        { "given.dragCoefficient": si.dragCoefficient, dragHigh: out.dragHigh },
       ),
     )
   found.push(...gustCautions(out.gust))
@@ -181,7 +181,7 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * M = ½·ρ·C·c·(u²·L²/2 + 2·u·ω·L³/3 + ω²·L⁴/4); about the ground M_g = n·(F·h + M·sin φ). Here v is the mean wind
  * (m/s), G the gust factor (default 1.66), w the walking speed against the wind (m/s, default 1.4), ω the swing of the
  * panel into the wind (rad/s, default 0), L the span and c the chord (m), ρ the air density (kg/m³, default 1.225), C the
- * drag coefficient (the published spread for the shape, or one's own), n the panels (default 2), h the hinge height (m,
+ * drag coefficient (the highest published for the shape, or one's own where that is more), n the panels (default 2), h the hinge height (m,
  * default 1.35) and φ the raise above horizontal (rad, default 30°). Wind and motion add before squaring. The panel is
  * taken broadside to the wind, which is its worst, with its whole rectangle L·c as area. Valid for sharp-edged shapes in steady air; flat panels up
  * to any side ratio, poles from length/diameter 1.
@@ -227,16 +227,16 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
     airDensity: windFields.airDensity,
   },
   output: {
-    dragLow: { kind: "number", symbol: "C_l", label: "lowest published drag coefficient" },
-    dragHigh: { kind: "number", symbol: "C_h", label: "highest published drag coefficient" },
+    dragLow: { kind: "number", symbol: "C_l", label: "lowest drag coefficient, published or own" },
+    dragHigh: { kind: "number", symbol: "C_h", label: "highest drag coefficient, published or own" },
     gust: { kind: "speed", symbol: "v_g", label: "peak gust" },
     relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
     tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
     pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
     force: { kind: "force", symbol: "F", label: "force on one panel" },
-    forceLow: { kind: "force", symbol: "F_l", label: "force by the lowest coefficient" },
+    forceLow: { kind: "force", symbol: "F_l", label: "force by the lower coefficient" },
     hingeMoment: { kind: "moment", symbol: "M", label: "moment about the hinge" },
-    hingeMomentLow: { kind: "moment", symbol: "M_l", label: "moment by the lowest coefficient" },
+    hingeMomentLow: { kind: "moment", symbol: "M_l", label: "moment by the lower coefficient" },
     totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
     groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
     forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },
@@ -248,14 +248,14 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
     {
       symbol: "C_l",
       kind: "number",
-      meaning: "lowest published drag coefficient of the shape",
+      meaning: "own drag coefficient, or the lowest published one of the shape",
       given: (si) => coefficients(si).low,
       source: whiteSource,
     },
     {
       symbol: "C_h",
       kind: "number",
-      meaning: "highest published drag coefficient of the shape",
+      meaning: "highest published drag coefficient of the shape, or an own one above it",
       given: (si) => coefficients(si).high,
       source: whiteSource,
     },

@@ -36,7 +36,8 @@ const panel: Check = (i) => {
     dragCoefficient: i.drag_coefficient,
     airDensity: i.air_density_kg_m3,
   })
-  return { pressure_Pa: load.pressure, force_N: load.force, hinge_moment_N_m: load.hingeMoment }
+  // an own coefficient below the published one gives the lower force and moment
+  return { pressure_Pa: load.pressure, force_N: load.forceLow, hinge_moment_N_m: load.hingeMomentLow }
 }
 
 const psfPerPa = 0.3048 ** 2 / (0.45359237 * 9.80665)
@@ -96,7 +97,7 @@ export const windChecks: Readonly<Record<string, Check>> = {
       walking: i.walking_m_s,
       dragCoefficient: i.drag_coefficient,
       airDensity: i.air_density_kg_m3,
-    }).force,
+    }).forceLow,
   }),
   "wind-on-panel-B3": panel,
   "wind-on-panel-B4": panel,
@@ -108,7 +109,7 @@ export const windChecks: Readonly<Record<string, Check>> = {
       wind: i.speed_m_per_s,
       dragCoefficient: i.cd,
       airDensity: i.rho_kg_per_m3,
-    }).force,
+    }).forceLow,
   }),
   "worn-wind-panel-overturn": (i) => {
     // drag area and speed that give the row's force: F = ρ/2 · A · v²

@@ -118,6 +118,7 @@ export const edges: Edges = {
     { solver: heatStress, code: "acclimatized", severity: "note", shown: { acclimatized: true }, notShown: {} },
 
     { solver: windLoad, code: "drag-spread", severity: "note", shown: {}, notShown: { shape: "pole" } },
+    { solver: windLoad, code: "drag-spread", severity: "note", shown: {}, notShown: { dragCoefficient: 1.1 } },
     {
       solver: windLoad,
       code: "drag-below-published",
@@ -194,6 +195,7 @@ export const edges: Edges = {
       shown: { gustFactor: 2, wind: 6.26 },
       notShown: { gustFactor: 2, wind: 6.25 },
     },
+    { solver: tipOver, code: "shares-added", severity: "note", shown: { dragArea: 1e-6 }, notShown: { dragArea: 0 } },
     { solver: tipOver, code: "stance", severity: "note", shown: {}, notShown: { stagger: 0.001 } },
     { solver: tipOver, code: "stance", severity: "note", shown: { from: "behind" }, notShown: { from: "side" } },
     { solver: tipOver, code: "usable-share", severity: "caution", shown: { usableShare: 0.601 }, notShown: { usableShare: 0.6 } },
@@ -468,7 +470,7 @@ export const edges: Edges = {
       Math.floor(60 * out.workShare),
     "heatStress.own-adjustment.published": (si: { clothing: string; hood: boolean }) =>
       (clothing[si.clothing] as number) + (si.hood ? 1 : 0),
-    "windLoad.drag-below-published.published": highestDrag,
+    "windLoad.drag-below-published.dragHigh": highestDrag,
     "tipOver.beyond-tests.tested": () => 12.5,
     "passage.headroom.high": (si: Packed) => Math.max(si.folded.height, si.raised?.height ?? 0),
     "passage.road-size.high": (si: Packed) => Math.max(si.folded.height, si.raised?.height ?? 0),

@@ -1,11 +1,43 @@
 import { describe, expect, it } from "vitest"
-import { ada, adaLifts, baggage, container, passagePlaces, roadVehicle } from "../../src/worn/data-access.js"
-import { bodyCentreShare, heavyRigSway, overturnFactor, standingDragArea, usableFoot } from "../../src/worn/data-balance.js"
+import {
+  ada,
+  adaLifts,
+  aircraftAisle,
+  baggage,
+  container,
+  europeanLifts,
+  ibc,
+  irc,
+  liftHeight,
+  passagePlaces,
+  roadVehicle,
+  ukDoors,
+  ukDwellingDoors,
+  ukLift,
+  ukStairs,
+  vehicleDoors,
+} from "../../src/worn/data-access.js"
+import {
+  bodyCentreShare,
+  heavyRigSway,
+  overturnFactor,
+  stabilityLimits,
+  standingDragArea,
+  usableFoot,
+} from "../../src/worn/data-balance.js"
 import { contactPressures, contactRegions, doorForces, noContact, usableFoam, walkingApproach } from "../../src/worn/data-contact.js"
 import { crushGaps, entryGaps } from "../../src/worn/data-gaps.js"
 import { clothingAdjustments, heatClasses, hoodAdjustment, nioshHeat, standardRest, standardSurface } from "../../src/worn/data-heat.js"
-import { coldTouch, ecmaTouch, iecTouch, isoTouch, medicalTouch, painThreshold } from "../../src/worn/data-touch.js"
-import { beaufortScale, beaufortSpeed, dragSpread, gustOverLand, pedestrianWind } from "../../src/worn/data-wind.js"
+import { coldTouch, contactTimes, ecmaTouch, iecTouch, isoTouch, medicalTouch, painThreshold } from "../../src/worn/data-touch.js"
+import {
+  beaufortForce,
+  beaufortScale,
+  beaufortSpeed,
+  dragCoefficients,
+  dragSpread,
+  gustOverLand,
+  pedestrianWind,
+} from "../../src/worn/data-wind.js"
 import { contactSeverity, heatStress, passage, pinchGap, tipOver, touchTemperature, windLoad } from "../../src/worn/index.js"
 
 // Each table here is a second copy, typed from the source named beside it, so that one cell a few per cent off is seen.
@@ -40,6 +72,12 @@ describe("tables of what is around the wearer, held to a second copy of their so
       [28.5, 32.6],
       [32.7, null],
     ])
+    expect(beaufortScale.map((b) => b.force)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12])
+    // just past what is printed for a force the next one counts
+    for (const { force, high } of beaufortScale) {
+      if (high === null) continue
+      expect([beaufortForce(high), beaufortForce(high + 0.01)]).toEqual([force, force + 1])
+    }
     expect(beaufortSpeed(4)).toBeCloseTo(0.836 * 8, 12)
     expect(gustOverLand).toBe(1.66)
     expect(pedestrianWind).toEqual({
@@ -74,12 +112,26 @@ describe("tables of what is around the wearer, held to a second copy of their so
       [1e12, 1.2],
     ] as const)
       expect(dragSpread("pole", ratio, 1)).toEqual({ low: expect.closeTo(drag, 6), high: expect.closeTo(drag, 6) })
+    // Matthews 2002, figure 5.13(b); Munson 2009, figures 9.19 and 9.20
+    expect(dragCoefficients).toEqual({
+      squarePlate: 1.17,
+      longPlate: 1.98,
+      nasaPlate: 1.28,
+      bowlOpen: 1.42,
+      bowlConvex: 0.38,
+      troughOpen: 2.3,
+      troughConvex: 1.2,
+      munsonBowlOpen: 1.42,
+      munsonThinPlate2d: 1.9,
+      munsonSquareRod2d: 2.2,
+    })
     expect(dragSpread("trough", 1, 2)).toEqual({ low: 1.2, high: 2.3 })
     expect(dragSpread("bowl", 1, 2)).toEqual({ low: 0.38, high: 1.42 })
     expect(dragSpread("flat", 2, 1)).toEqual(dragSpread("flat", 1, 2))
   })
 
   it("standing people: King 1994, Davidovits 1975, Hoerner 1965, Strube 2017", () => {
+    expect(stabilityLimits).toEqual({ foreAft: 12.5, sideways: 16 })
     expect([usableFoot, overturnFactor, bodyCentreShare, standingDragArea]).toEqual([0.6, 1.5, 0.56, 0.84])
     expect(heavyRigSway).toEqual({ from: 16, to: 20.5, riseLow: 0.16, riseHigh: 0.52 })
   })
@@ -137,7 +189,8 @@ describe("tables of what is around the wearer, held to a second copy of their so
     })
     expect(ecmaTouch).toEqual({ continuous: 43, tenSeconds: { metal: 55, other: 65 }, second: { metal: 65, other: 85 } })
     expect(medicalTouch).toEqual({ underMinute: each(51, 56, 60, 60), tenMinutes: 48, longer: 43, secondEdition: 41 })
-    expect([painThreshold, coldTouch]).toEqual([
+    expect([contactTimes, painThreshold, coldTouch]).toEqual([
+      { industrial: 5, consumer: 60 },
       { chest: 42, foot: 45 },
       { pain: 15, numbness: 7, frostbite: 0 },
     ])
@@ -168,7 +221,82 @@ describe("tables of what is around the wearer, held to a second copy of their so
       ["aircraft aisle", 381, null, null, null],
     ])
     expect([mm(roadVehicle.width), mm(roadVehicle.clearance), mm(ada.floorWidth), mm(ada.headroom)]).toEqual([2590.8, 4114.8, 762, 2032])
-    expect(Object.values(adaLifts.sideDoor).map(mm)).toEqual([1727.2, 1295.4, 914.4])
+    // inches, from the same standards
+    const inches = (value: unknown): unknown =>
+      typeof value === "number"
+        ? Math.round((value / 0.0254) * 1e6) / 1e6
+        : Array.isArray(value)
+          ? value.map(inches)
+          : Object.fromEntries(Object.entries(value as object).map(([k, v]) => [k, inches(v)]))
+    const { floorSlope, ...lengths } = ada
+    expect(floorSlope).toBe(1 / 48)
+    expect(inches(lengths)).toEqual({
+      routeWidth: 36,
+      pointWidth: 32,
+      pointLength: 24,
+      pointSpacing: 48,
+      passingSquare: 60,
+      passingInterval: 2400,
+      passingStem: 48,
+      floorWidth: 30,
+      floorLength: 48,
+      turnAround: { element: 48, tight: [42, 48, 42], wide: [36, 60, 36] },
+      turningCircle: 60,
+      turningT: { square: 60, width: 36, arm: 12, base: 24 },
+      headroom: 80,
+      closer: 78,
+      protrusion: { most: 4, from: 27, to: 80 },
+      doorWidth: 32,
+      deepDoorWidth: 36,
+      alcove: { forward: 36, forwardDeeperThan: 24, parallel: 60, parallelDeeperThan: 15 },
+      reachHigh: 48,
+      reachLow: 15,
+    })
+    const { existing, ...cars } = adaLifts
+    const { leastArea, ...existingCar } = existing
+    expect(leastArea / 0.3048 ** 2).toBeCloseTo(15, 9)
+    expect(inches({ ...cars, existing: existingCar })).toEqual({
+      centreDoor: { width: 80, depth: 51, door: 42 },
+      sideDoor: { width: 68, depth: 51, door: 36 },
+      deep: { width: 54, depth: 80, door: 36 },
+      square: { width: 60, depth: 60, door: 36 },
+      toDoor: 54,
+      limitedUse: { width: 42, depth: 54, door: 32 },
+      limitedUseSquare: { width: 51, depth: 51, door: 36 },
+      existing: { width: 36, depth: 54 },
+      existingSide: 48,
+      residence: { width: 36, depth: 48 },
+    })
+    expect(inches({ ibc, irc, vehicleDoors, aircraftAisle })).toEqual({
+      ibc: { door: 32, doorHeight: 80, corridor: 44, smallCorridor: 36, stair: 44, smallStair: 36 },
+      irc: { stair: 36, belowOneRail: 31.5, belowBothRails: 27, headroom: 80, riser: 7.75, tread: 10 },
+      vehicleDoors: { small: 56, large: 68 },
+      aircraftAisle: { below: 15, above: 20 },
+    })
+    expect([ukLift, liftHeight, ukStairs]).toEqual([
+      { width: 1.1, depth: 1.4, door: 0.8, landing: 1.5 },
+      2,
+      { betweenWalls: 1.2, betweenRails: 1, headroom: 2 },
+    ])
+    expect(europeanLifts.map((l) => [l.load, l.width, l.depth, l.mostArea])).toEqual([
+      [450, 1, 1.3, 1.3],
+      [630, 1.1, 1.4, 1.66],
+      [1000, 1.1, 2.1, 2.4],
+      [1000, 1.6, 1.4, 2.4],
+      [1275, 2, 1.4, 2.95],
+    ])
+    expect(Object.values(ukDoors).map((d) => [d.built, d.existing])).toEqual([
+      [0.8, 0.75],
+      [0.8, 0.75],
+      [0.825, 0.775],
+      [1, 0.775],
+    ])
+    expect(ukDwellingDoors.map((d) => [d.door, d.corridor, d.approach])).toEqual([
+      [0.75, 0.9, "head on"],
+      [0.75, 1.2, "not head on"],
+      [0.775, 1.05, "not head on"],
+      [0.8, 0.9, "not head on"],
+    ])
     expect(baggage).toEqual({ cabin: [0.56, 0.45, 0.25], checkedSum: 1.58, checkedSumInches: 62, mass: 23 })
     expect(container).toEqual({ length: 5.9, width: 2.35, height: 2.39, doorWidth: 2.34, doorHeight: 2.28 })
   })

@@ -4,7 +4,7 @@ import { tipOver, windLoad } from "../../src/worn/index.js"
 import { between } from "./draws.js"
 
 /** Pressure on thin strips of a swinging panel, added up one by one (midpoint rule). */
-function strips(i: { u: number; swing: number; span: number; chord: number; drag: number; density: number }, count = 4000) {
+function strips(i: { u: number; swing: number; span: number; chord: number; drag: number; density: number }, count = 2000) {
   let [force, moment] = [0, 0]
   const width = i.span / count
   for (let k = 0; k < count; k++) {
@@ -37,8 +37,8 @@ describe("windLoad", () => {
       ),
       { numRuns: 150 },
     )
-    // the midpoint rule itself is good to a few parts in 1e8 at 4000 strips
-    expect(worst).toBeLessThan(2e-7)
+    // the midpoint rule misses by at most 1/(2·n²) of the moment (all swing, no wind): 1.25e-7 at 2000 strips
+    expect(worst).toBeLessThan(1.3e-7)
     expect(worst).toBeGreaterThan(0)
   })
 
@@ -182,7 +182,7 @@ describe("tipOver", () => {
         expect(needed === null).toBe(tip.bodyUse >= 1)
         if (needed !== null && needed > 0 && needed <= 2) worst = Math.max(worst, Math.abs(tipOver({ ...given, edge: needed }).loading - 1))
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     )
     expect(open).toBeGreaterThan(20)
     expect(worst).toBeLessThan(1e-9)
