@@ -370,6 +370,16 @@ describe("planarLinkage by itself", () => {
     )
     expect(mixed.noSolution).toBe("under-constrained")
     expect(mixed.message).toContain("only repeat others")
+    // a sketch a kilometre off is a matter of putting the parts together, not of how many there are
+    const farOff = {
+      ...base,
+      points: [
+        { name: "A", x: 0.02, y: 0.03 },
+        { name: "B", x: 0.1, y: -1000 },
+      ],
+    }
+    const fine = farOff.bars.map((bar) => (bar.name === "coupler" ? { ...bar, length: 1e-5 } : bar))
+    expect(refusalOf(planarLinkage.attempt({ ...farOff, bars: fine, cranks: [crank] })).noSolution).toBe("cannot-assemble")
     const apartFrom = refusalOf(planarLinkage.attempt({ ...base, bars: base.bars.map((b) => ({ ...b, length: 0.02 })), cranks: [crank] }))
     expect(apartFrom.noSolution).toBe("cannot-assemble")
     // beyond its toggle a double rocker stops, and says where
