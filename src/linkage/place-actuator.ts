@@ -1,11 +1,13 @@
 import type { Certified } from "../numeric/index.js"
 import type { Angle, Force, Length, Ratio } from "../quantity/index.js"
-import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { wrapAngle } from "./hinge.js"
-import { type HingeWeightInput, type PointInput, pointField, weightField } from "./hinge-fields.js"
+import type { HingeWeightInput, PointInput } from "./hinge-fields.js"
 import { withNearest } from "./nearest.js"
 import { placeActuatorFormulae } from "./place-actuator-formulae.js"
 import { placeCautions } from "./place-cautions.js"
+import { placeFaults } from "./place-check.js"
+import { placeFields } from "./place-fields.js"
 import { anchorsOf, frontOf, problemOf } from "./place-front.js"
 import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./place-model.js"
 import { placementRefusal } from "./place-refusal.js"
@@ -244,104 +246,6 @@ function kernel(si: Si): PlaceActuator | NoSolution {
   }
 }
 
-function check(si: Si): Issue[] {
-  const found: Issue[] = []
-  for (const key of ["baseRegion", "pinRegion"] as const) {
-    const { left, right, bottom, top } = si[key]
-    if (!(left < right))
-      found.push(
-        key === "baseRegion"
-          ? inconsistent([key, "right"], "{baseRegion.right length}", "more than left, {baseRegion.left length}", {
-              "baseRegion.right": right,
-              "baseRegion.left": left,
-            })
-          : inconsistent([key, "right"], "{pinRegion.right length}", "more than left, {pinRegion.left length}", {
-              "pinRegion.right": right,
-              "pinRegion.left": left,
-            }),
-      )
-    if (!(bottom < top))
-      found.push(
-        key === "baseRegion"
-          ? inconsistent([key, "top"], "{baseRegion.top length}", "more than bottom, {baseRegion.bottom length}", {
-              "baseRegion.top": top,
-              "baseRegion.bottom": bottom,
-            })
-          : inconsistent([key, "top"], "{pinRegion.top length}", "more than bottom, {pinRegion.bottom length}", {
-              "pinRegion.top": top,
-              "pinRegion.bottom": bottom,
-            }),
-      )
-  }
-  const { from, to } = si.lowAngle
-  if (!(from <= to))
-    found.push(
-      inconsistent(["lowAngle", "to"], "{lowAngle.to angle °}", "at least lowAngle.from, {lowAngle.from angle °}", {
-        "lowAngle.to": to,
-        "lowAngle.from": from,
-      }),
-    )
-  if (!(to - from <= 2 * Math.PI))
-    found.push(
-      inconsistent(["lowAngle", "to"], "{lowAngle.to angle °}", "at most one turn from lowAngle.from, {lowAngle.from angle °}", {
-        "lowAngle.to": to,
-        "lowAngle.from": from,
-      }),
-    )
-  const { mostSwing, swing, mostLever, leastLever } = si
-  if (mostSwing !== null && !(mostSwing >= swing))
-    found.push(inconsistent(["mostSwing"], "{mostSwing angle °}", "at least the swing wanted, {swing angle °}", { mostSwing, swing }))
-  if (mostLever !== null && !(mostLever > leastLever))
-    found.push(inconsistent(["mostLever"], "{mostLever length}", "more than leastLever, {leastLever length}", { mostLever, leastLever }))
-  if (!(problemOf(si).amplitude > 1e-9))
-    found.push(inconsistent(["weights"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
-  return found
-}
-
-const regionField = (
-  label: string,
-  symbol: string,
-  x: readonly [Length, Length, Length, Length],
-  y: readonly [Length, Length, Length, Length],
-) => ({
-  kind: "group" as const,
-  label,
-  fields: {
-    left: {
-      kind: "length" as const,
-      symbol: `x_${symbol}1`,
-      label: `${label}, least x`,
-      min: -20,
-      max: 20,
-      typical: [x[0], x[1]] as const,
-    },
-    right: {
-      kind: "length" as const,
-      symbol: `x_${symbol}2`,
-      label: `${label}, greatest x`,
-      min: -20,
-      max: 20,
-      typical: [x[2], x[3]] as const,
-    },
-    bottom: {
-      kind: "length" as const,
-      symbol: `y_${symbol}1`,
-      label: `${label}, least y`,
-      min: -20,
-      max: 20,
-      typical: [y[0], y[1]] as const,
-    },
-    top: {
-      kind: "length" as const,
-      symbol: `y_${symbol}2`,
-      label: `${label}, greatest y`,
-      min: -20,
-      max: 20,
-      typical: [y[2], y[3]] as const,
-    },
-  },
-})
-
 /**
  * Where to put both anchors of an actuator so that an arm swings as wanted with the least peak force, or
  * swings most within the force rating, with a proof of how far from the best the answer can be.
@@ -392,113 +296,7 @@ const regionField = (
 export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PURE__ */ solver<PlaceActuatorInput, PlaceActuator>({
   name: "placeActuator",
   title: "Where to put an actuator's anchors, with proof that nothing does much better",
-  input: {
-    hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-    retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["150 mm", "180 mm"] },
-    stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
-    forceRating: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
-    weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
-    lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
-    leanEitherWay: {
-      kind: "angle",
-      symbol: "Lambda",
-      label: "lean either way",
-      min: 0,
-      max: 1.6,
-      typical: ["0 deg", "20 deg"],
-      default: 0,
-    },
-    baseRegion: regionField(
-      "region of the fixed anchor",
-      "B",
-      ["-120 mm", "-80 mm", "10 mm", "40 mm"],
-      ["-300 mm", "-250 mm", "-60 mm", "-40 mm"],
-    ),
-    pinRegion: regionField(
-      "region of the moving anchor",
-      "P",
-      ["0 mm", "20 mm", "120 mm", "160 mm"],
-      ["-70 mm", "-50 mm", "20 mm", "40 mm"],
-    ),
-    lowAngle: {
-      kind: "group",
-      label: "lower end of the swing",
-      fields: {
-        from: { kind: "angle", symbol: "t_1", label: "least", min: -7, max: 7, typical: ["-80 deg", "-70 deg"] },
-        to: { kind: "angle", symbol: "t_2", label: "greatest", min: -7, max: 7, typical: ["-65 deg", "-55 deg"] },
-      },
-    },
-    swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", min: "0.1 deg", max: 3.1, typical: ["40 deg", "80 deg"] },
-    mostSwing: {
-      kind: "angle",
-      symbol: "sigma_m",
-      label: "swing allowed",
-      min: "0.1 deg",
-      max: 3.2,
-      typical: ["90 deg", "120 deg"],
-      default: null,
-    },
-    seek: {
-      kind: "choice",
-      label: "seek",
-      options: { "least force": "the least peak force", "most swing": "the most swing within the force rating" },
-      default: "least force",
-    },
-    raisedBy: {
-      kind: "choice",
-      label: "arm is raised by",
-      options: { either: "either way", extending: "extending", retracting: "retracting" },
-      default: "either",
-    },
-    leastLever: {
-      kind: "length",
-      symbol: "l_1",
-      label: "least lever arm allowed",
-      min: 0,
-      max: 10,
-      typical: ["0 mm", "15 mm"],
-      default: 0,
-    },
-    mostLever: {
-      kind: "length",
-      symbol: "l_2",
-      label: "greatest lever arm allowed",
-      min: "0.1 mm",
-      max: 10,
-      typical: ["80 mm", "150 mm"],
-      default: null,
-    },
-    leastTransmission: {
-      kind: "angle",
-      symbol: "tau_w",
-      label: "least transmission angle allowed",
-      min: 0,
-      max: 1.5,
-      typical: ["0 deg", "25 deg"],
-      default: 0,
-    },
-    clearance: {
-      kind: "length",
-      symbol: "c_w",
-      label: "length to keep from dead points",
-      min: 0,
-      max: 1,
-      typical: ["0 mm", "3 mm"],
-      default: "1 mm",
-    },
-    gap: { kind: "ratio", symbol: "epsilon", label: "gap to stop at", min: "0.01 %", max: "50 %", typical: ["1 %", "5 %"], default: "1 %" },
-    boxes: {
-      kind: "number",
-      symbol: "n_b",
-      label: "boxes at most",
-      whole: true,
-      min: 10,
-      max: 200000,
-      typical: [2000, 20000],
-      default: 20000,
-    },
-    frontPoints: { kind: "number", symbol: "n_f", label: "points of the front", whole: true, min: 0, max: 20, typical: [0, 5], default: 5 },
-  },
+  input: /* @__PURE__ */ placeFields(),
   output: {
     base: {
       kind: "group",
@@ -566,7 +364,7 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
   },
   formulae: placeActuatorFormulae,
   sources: [branchAndBoundSource],
-  check,
+  check: placeFaults,
   solve,
   cautions: placeCautions,
 })
