@@ -82,7 +82,8 @@ interface Si {
 
 /** A pack that fails, and the limit that would have to give. */
 export interface Miss {
-  readonly loser: PackLoser
+  /** Told only when asked: a search for the nearest change judges many packs whose reasons nobody reads. */
+  readonly loser: () => PackLoser
   readonly frees: string
 }
 
@@ -92,40 +93,43 @@ const atLeast = (x: number) => Math.max(1, Math.ceil(x - 1e-9))
 /** Least voltage of a cell under load, V. */
 export const leastVoltage = (cell: Cell) => cell.cutOffVoltage ?? chemistries[cell.chemistry].cutOffVoltage
 
-/** Needs of a cell at a number in series: parallel cells for current, for energy and against sag. */
-function parallelNeeds(cell: Cell, series: number, si: Si) {
-  const { nominalVoltage } = chemistries[cell.chemistry]
-  const limit = cell.maxCurrent * dischargeLimitFactor(cell.chemistry, si.temperature)
-  const energy = series * nominalVoltage * cell.capacity * si.usableShare * capacityFactor(cell.chemistry, si.temperature)
-  const least = Math.max(si.minVoltage, leastVoltage(cell) * series)
-  const spare = openCircuitVoltage(cell.chemistry, si.lowCharge) * series - least
-  const resistance = cell.resistance * resistanceFactor(cell.chemistry, si.temperature) * series
+/** What a cell gives at the temperature and the low charge asked about. */
+function cellInUse(cell: Cell, si: Si) {
   return {
-    limit,
-    current: limit > 0 ? si.current / limit : Number.POSITIVE_INFINITY,
-    energy: si.energy / energy,
-    sag: spare > 0 ? (si.current * resistance) / spare : Number.POSITIVE_INFINITY,
-    resistance,
-    spare,
-    least,
+    limit: cell.maxCurrent * dischargeLimitFactor(cell.chemistry, si.temperature),
+    energy: chemistries[cell.chemistry].nominalVoltage * cell.capacity * si.usableShare * capacityFactor(cell.chemistry, si.temperature),
+    openVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge),
+    resistance: cell.resistance * resistanceFactor(cell.chemistry, si.temperature),
   }
 }
 
-/** Judges one cell at one number in series: a pack that fits, or why none does. */
-export function judge(cell: Cell, series: number, si: Si): PackChoice | Miss {
+/** A judge of one cell by the number in series: a pack that fits, or why none does. */
+export function judgeOf(cell: Cell, si: Si): (series: number) => PackChoice | Miss {
+  const inUse = cellInUse(cell, si)
+  return (series) => judge(cell, inUse, series, si)
+}
+
+function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, si: Si): PackChoice | Miss {
   const { nominalVoltage } = chemistries[cell.chemistry]
   const lose = (template: string, values: Values, frees: string): Miss => ({
-    loser: { name: cell.name, series, reason: fill(template, values) },
+    loser: () => ({ name: cell.name, series, reason: fill(template, values) }),
     frees,
   })
-  const needs = parallelNeeds(cell, series, si)
-  if (!(needs.spare > 0))
+  const least = Math.max(si.minVoltage, leastVoltage(cell) * series)
+  const openVoltage = inUse.openVoltage * series
+  const spare = openVoltage - least
+  if (!(spare > 0))
     return lose(
       "{series} in series have {open voltage} at {charge ratio %} charge even without load, no more than the least voltage of {least voltage}",
-      { series, open: needs.spare + needs.least, charge: si.lowCharge, least: needs.least },
+      { series, open: openVoltage, charge: si.lowCharge, least },
       "minVoltage",
     )
-  if (!(needs.limit > 0)) return lose("makers allow no discharge at this temperature", {}, "temperature")
+  if (!(inUse.limit > 0)) return lose("makers allow no discharge at this temperature", {}, "temperature")
+  const needs = {
+    current: si.current / inUse.limit,
+    energy: si.energy / (inUse.energy * series),
+    sag: (si.current * inUse.resistance * series) / spare,
+  }
   const most = Math.max(needs.current, needs.energy, needs.sag)
   const parallel = atLeast(most)
   const setBy = most === needs.current ? "current" : most === needs.energy ? "energy" : "sag"
@@ -159,8 +163,8 @@ export function judge(cell: Cell, series: number, si: Si): PackChoice | Miss {
     voltage: series * nominalVoltage,
     energy,
     mass,
-    lowVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge) * series - (si.current * needs.resistance) / parallel,
-    cellLoading: si.current / parallel / needs.limit,
+    lowVoltage: openVoltage - (si.current * inUse.resistance * series) / parallel,
+    cellLoading: si.current / parallel / inUse.limit,
     cost: cell.cellPrice === null ? null : count * cell.cellPrice,
     setBy,
     lostBy: "",

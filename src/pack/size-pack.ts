@@ -3,7 +3,7 @@ import { type Caution, fill, inconsistent, type NoSolution, optionsFrom, refuse,
 import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "./chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
 import { packCautions, rateCautions } from "./fields.js"
-import { type CatalogueCell, type CellSi, judge, leastVoltage, type Miss, type PackChoice, type PackLoser } from "./pack-candidates.js"
+import { type CatalogueCell, type CellSi, judgeOf, leastVoltage, type Miss, type PackChoice, type PackLoser } from "./pack-candidates.js"
 import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "./sources.js"
 
 /** Input of {@link sizePack}. */
@@ -54,37 +54,24 @@ export interface SizePack {
 
 type Si = SiOf<SizePackInput>
 
-/** Judges every cell at every number in series that could serve. */
-function judgeAll(si: Si): { readonly choices: PackChoice[]; readonly misses: Miss[] } {
-  const choices: PackChoice[] = []
-  const misses: Miss[] = []
+/** Judges every cell at every number in series that could serve, one at a time. */
+function* judgeAll(si: Si): Generator<PackChoice | Miss> {
   for (const cell of si.cells) {
     const { fullVoltage } = chemistries[cell.chemistry]
     const mostSeries = Math.floor(si.maxVoltage / fullVoltage + 1e-9)
-    if (mostSeries < 1) {
-      misses.push({
-        loser: {
+    if (mostSeries < 1)
+      yield {
+        loser: () => ({
           name: cell.name,
           series: 0,
           reason: fill("one full cell has {full voltage}, more than the greatest voltage", { full: fullVoltage }),
-        },
+        }),
         frees: "maxVoltage",
-      })
-      continue
-    }
-    // fewer in series than the empty-cell voltage could ever reach are not worth a line
-    const leastSeries = Math.max(1, Math.min(mostSeries, Math.floor(si.minVoltage / fullVoltage)))
-    for (
-      let series = leastSeries;
-      series <= Math.min(mostSeries, leastSeries + Math.ceil(si.minVoltage / leastVoltage(cell)) + 3);
-      series++
-    ) {
-      const judged = judge(cell, series, si)
-      if ("loser" in judged) misses.push(judged)
-      else choices.push(judged)
-    }
+      }
+    const judged = judgeOf(cell, si)
+    // fewer in series than full cells could ever reach the least voltage with are not worth a line
+    for (let series = Math.max(1, Math.floor(si.minVoltage / fullVoltage)); series <= mostSeries; series++) yield judged(series)
   }
-  return { choices, misses }
 }
 
 /** Each limit at its most forgiving, within the limits of its field. */
@@ -101,7 +88,10 @@ const forgiving = {
 
 /** The limit whose change alone, the smallest in proportion, lets some pack fit; null where no single one does. */
 function nearestChange(si: Si): { readonly field: string; readonly value: number; readonly by: number } | null {
-  const fits = (field: string, value: number) => judgeAll({ ...si, [field]: value }).choices.length > 0
+  const fits = (field: string, value: number) => {
+    for (const judged of judgeAll({ ...si, [field]: value })) if (!("frees" in judged)) return true
+    return false
+  }
   let best: { field: string; value: number; by: number; share: number } | null = null
   for (const [field, limit] of Object.entries(forgiving)) {
     const own = si[field as keyof typeof forgiving]
@@ -120,14 +110,16 @@ function nearestChange(si: Si): { readonly field: string; readonly value: number
 }
 
 function solve(si: Si): SizePack | NoSolution {
-  const { choices, misses } = judgeAll(si)
+  const choices: PackChoice[] = []
+  const misses: Miss[] = []
+  for (const judged of judgeAll(si)) "frees" in judged ? misses.push(judged) : choices.push(judged)
   const measure = (c: PackChoice) =>
     si.rankBy === "mass" ? c.mass : si.rankBy === "cells" ? c.cells : (c.cost ?? Number.POSITIVE_INFINITY)
   choices.sort((a, b) => measure(a) - measure(b) || a.mass - b.mass || a.cells - b.cells)
   const [best] = choices
   if (!best) {
     const change = nearestChange(si)
-    const { name, reason } = (misses.find((m) => change && m.frees === change.field) ?? (misses[0] as Miss)).loser
+    const { name, reason } = (misses.find((m) => change && m.frees === change.field) ?? (misses[0] as Miss)).loser()
     return refuse(
       "no-pack-fits",
       change
@@ -147,7 +139,7 @@ function solve(si: Si): SizePack | NoSolution {
     energy: best.energy,
     mass: best.mass,
     choices: choices.map((c, i) => ({ ...c, lostBy: i === 0 ? "" : lostBy(measure(c) - measure(best), units, c) })),
-    losers: misses.map((m) => m.loser),
+    losers: misses.map((m) => m.loser()),
   }
 }
 
