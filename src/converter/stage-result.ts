@@ -4,7 +4,7 @@ import type { StageInput, StageResult } from "./stage-fields.js"
 
 type Si = SiOf<StageInput>
 
-/** What a step-up and a step-down reckon each in their own way, SI. */
+/** What a step-up and a step-down calculate each in their own way, SI. */
 interface Own {
   readonly boundaryCurrent: number
   readonly inputCurrent: number

@@ -180,14 +180,15 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
         ),
       )
   }
-  if (si.current > usbLimits.anyCable && !si.markedCable)
+  const made = si.markedCable ? usbLimits.markedCable : usbLimits.anyCable
+  if (si.current > made)
     found.push(
       caution(
         "hot-connector",
         "warning",
-        "Cables not marked for 5 A and their plugs are made for 3 A: at {given.current current} a plug can overheat and melt. Use a marked cable and keep the plug off the wearer.",
+        "This cable and its plugs are made for {made current}: at {given.current current} a plug can overheat and melt. Take less current through it ({most current} through a cable marked for it) and keep the plug off the wearer.",
         at(USB_TYPE_C, "cable current rating"),
-        { "given.current": si.current },
+        { made, "given.current": si.current, most: usbLimits.markedCable },
       ),
     )
   if (si.current < 0.1)

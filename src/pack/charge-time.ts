@@ -243,7 +243,8 @@ function rateFaults(si: Si): Caution[] {
 }
 
 function cautions(si: Si, out: ChargeTime): Caution[] {
-  const found = [...packCautions({ ...si, cutOffVoltage: null }), ...rateFaults(si)]
+  const stated = Math.max(si.chargeVoltage ?? 0, si.curve?.at(-1)?.voltage ?? 0) * si.series
+  const found = [...packCautions({ ...si, cutOffVoltage: null }, stated), ...rateFaults(si)]
   const { fullVoltage, lithiumIon } = chemistries[si.chemistry]
   const highest = fullVoltage + chargeTolerance(si.chemistry)
   if (si.chargeVoltage !== null && si.chargeVoltage > highest + 1e-9)

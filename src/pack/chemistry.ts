@@ -9,7 +9,7 @@ export type Chemistry = "nmc" | "lfp" | "lco" | "nimh" | "alkaline" | "lead"
 /** What a chemistry fixes, per cell. */
 export interface ChemistryData {
   readonly label: string
-  /** Voltage printed as nominal, V: the one watt-hours are reckoned with. */
+  /** Voltage printed as nominal, V: the one watt-hours are calculated with. */
   readonly nominalVoltage: number
   /** Voltage a charger ends at (that of a fresh cell where it cannot be charged), V. */
   readonly fullVoltage: number

@@ -10,7 +10,7 @@ import {
   PACK_SHEETS,
 } from "./sources.js"
 
-/** A cell of a common size: what a pack is reckoned from, in SI, ready to spread into a solver's input. */
+/** A cell of a common size: what a pack is calculated from, in SI, ready to spread into a solver's input. */
 export interface GenericCell {
   readonly chemistry: Chemistry
   /** Capacity, C (3600 C are 1 Ah). */
@@ -174,7 +174,7 @@ export const coldestUse = -20
 /**
  * Share of a cell's lasting current that is left at a cell temperature (°C). Lithium-ion: a sixth from −20 to 5 °C (LFP a
  * quarter), full above 5 and below 45 °C, a third (LFP half) from 45 to 60 °C; none outside, for most makers forbid use there
- * though single sheets go on to 75 °C. Other chemistries: 1 from −20 °C to {@link hottestUse}.
+ * though single sheets go on to 75 °C. Other chemistries: 1 from −20 °C to 65 °C (nickel) or 50 °C (alkaline, lead).
  */
 export function dischargeLimitFactor(chemistry: Chemistry, temperature: number): number {
   const hottest = hottestUse[chemistry]

@@ -187,10 +187,10 @@ function hazards(chemistry: Chemistry): Caution {
   )
 }
 
-/** Cautions that go with any pack; its own full voltage where it is not the chemistry's. */
-export function packCautions(si: PackCellsSi, fullVoltage = chemistries[si.chemistry].fullVoltage * si.series): Caution[] {
-  const { lithiumIon, cutOffVoltage } = chemistries[si.chemistry]
-  const found = [hazards(si.chemistry), ...touchCautions(fullVoltage)]
+/** Cautions that go with any pack. A voltage stated for it counts where it is above the chemistry's, and never silences that. */
+export function packCautions(si: PackCellsSi, stated = 0): Caution[] {
+  const { lithiumIon, cutOffVoltage, fullVoltage } = chemistries[si.chemistry]
+  const found = [hazards(si.chemistry), ...touchCautions(Math.max(stated, fullVoltage * si.series))]
   if (lithiumIon && si.temperature < 0)
     found.push(
       caution(

@@ -21,7 +21,7 @@ import { LITHIUM_SAFETY, MEASURED_CURVES, TEMPERATURE_LIMITS, TERMINAL_VOLTAGE }
 export interface PackUnderLoadInput extends PackCells {
   /** Charge left, 0 to 1. */
   stateOfCharge?: StateOfCharge
-  /** Voltage of the whole pack without load, as measured; reckoned from the charge where left out. */
+  /** Voltage of the whole pack without load, as measured; calculated from the charge where left out. */
   openCircuitVoltage?: Voltage | null
   /** Load that draws a constant current. */
   current?: Current | null
@@ -124,7 +124,7 @@ function check(si: SiOf<PackUnderLoadInput>) {
 }
 
 function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
-  const found = packCautions(si)
+  const found = packCautions(si, out.openCircuitVoltage)
   if (out.margin < 0)
     found.push(
       caution(

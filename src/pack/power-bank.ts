@@ -11,6 +11,7 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
+import { touchCautions } from "./fields.js"
 import { AIR_PASSENGERS, LITHIUM_SAFETY } from "./sources.js"
 
 /** Input of {@link powerBank}. Give the load as a current or a power, at the load. */
@@ -115,7 +116,7 @@ function check(si: Si): Issue[] {
 }
 
 function cautions(si: Si, out: PowerBank): Caution[] {
-  const found: Caution[] = []
+  const found: Caution[] = touchCautions(Math.max(si.portVoltage, si.loadVoltage ?? 0))
   if (!out.staysOn)
     found.push(
       caution(

@@ -76,7 +76,7 @@ export interface Runtime {
   readonly loads: readonly LoadTotal[]
   /** The course of it, at most 65 points. */
   readonly history: readonly DischargePoint[]
-  /** Pieces of the reckoning. */
+  /** Pieces of the calculation. */
   readonly iterations: number
   /** Greatest error of the runtime from following the pattern's mean, s; 0 where every round was followed. */
   readonly errorEstimate: number
@@ -179,7 +179,7 @@ function check(si: Si): Issue[] {
 }
 
 function cautions(si: Si, out: Runtime): Caution[] {
-  const found = packCautions(si)
+  const found = packCautions(si, (si.curve?.at(-1)?.voltage ?? 0) * si.series)
   const { lithiumIon } = chemistries[si.chemistry]
   found.push(
     caution(

@@ -176,6 +176,14 @@ export const edges: Edges = {
       shown: { current: 3.01, markedCable: false },
       notShown: { current: 3.01, markedCable: true },
     },
+    // a marked cable is made for 5 A and no more
+    {
+      code: "hot-connector",
+      severity: "warning",
+      solver: usbSupply,
+      shown: { current: 5.01, markedCable: true },
+      notShown: { current: 5, markedCable: true },
+    },
     { code: "auto-off", severity: "caution", solver: usbSupply, shown: { current: 0.0995 }, notShown: { current: 0.1 } },
     // 0.25 V in 0.3018 ohm are 0.828 A
     { code: "low-voltage", severity: "note", solver: usbSupply, shown: { current: 0.832 }, notShown: { current: 0.825 } },
@@ -272,6 +280,8 @@ export const edges: Edges = {
     "buckStage.not-a-step-down.shortBy": (si: Stage) => needed(si) - si.inputVoltage,
     // a unit load is 100 mA up to USB 2.0 and 150 mA from USB 3.0
     "usbSupply.enumerate.unit": (si: Usb) => (si.standard === "usb3" ? 0.15 : 0.1),
+    "usbSupply.hot-connector.made": (si: Usb) => (si.markedCable ? 5 : 3),
+    "usbSupply.hot-connector.most": () => 5,
     "usbSupply.not-offered.at.portVoltage": (si: Usb) => Number(/pd-(\d+)V/.exec(si.standard)?.[1]),
     "usbSupply.not-offered.at.above": above,
     "usbSupply.not-offered.shortBy": (si: Usb) => 1.001 * above(si) - (si.ratedPower as number),

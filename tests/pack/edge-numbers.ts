@@ -31,15 +31,25 @@ const ampereHours = (si: { capacity: number; parallel: number }) => (si.capacity
 /** The best cell of a sizePack answer. */
 const best = (si: Any, out: Any) => si.cells.find((c: { name: string }) => c.name === out.best)
 
+/** Voltages that an input may state: of a cell, and of the whole pack. */
+interface Stated {
+  readonly fullVoltage: number | null
+  readonly chargeVoltage: number | null
+  readonly curve: readonly { readonly voltage: number }[] | null
+  readonly openCircuitVoltage: number | null
+}
+
 /** Numbers of the cautions that go with any pack; `of` finds the cell's chemistry and series. */
 function packNumbers(
   solver: string,
-  of: (si: Any, out: Any) => { chemistry: string; series: number; cutOffVoltage: number; fullVoltage?: number | null },
+  of: (si: Any, out: Any) => { chemistry: string; series: number; cutOffVoltage: number } & Partial<Stated>,
 ): Numbers {
   return {
     [`${solver}.touch-voltage.full`]: (si, out) => {
       const pack = of(si, out)
-      return (pack.fullVoltage ?? (full[pack.chemistry] as number)) * pack.series
+      const stated = [pack.fullVoltage, pack.chargeVoltage, ...(pack.curve ?? []).map((p) => p.voltage), full[pack.chemistry]]
+      const cell = Math.max(...stated.filter((u) => u !== null && u !== undefined))
+      return Math.max(cell * pack.series, pack.openCircuitVoltage ?? 0)
     },
     [`${solver}.touch-voltage.wet`]: () => 30,
     [`${solver}.touch-voltage.dry`]: () => 60,
@@ -105,6 +115,9 @@ export const numbers: Numbers = {
   "chargeTime.chargeVoltage.full": (si) => full[si.chemistry] as number,
   "chargeTime.not-rechargeable.shortBy": (si) => si.chargeCurrent,
   "chargeTime.too-cold-to-charge.shortBy": (si) => -si.temperature,
+  "powerBank.touch-voltage.full": (si) => Math.max(si.loadVoltage, si.portVoltage),
+  "powerBank.touch-voltage.wet": () => 30,
+  "powerBank.touch-voltage.dry": () => 60,
   "parallelSharing.touch-voltage.full": (si) => Math.max(...si.strings.map((s: { openCircuitVoltage: number }) => s.openCircuitVoltage)),
   "parallelSharing.touch-voltage.wet": () => 30,
   "parallelSharing.touch-voltage.dry": () => 60,

@@ -65,6 +65,33 @@ export const edges: Edges = {
       shown: { series: 7, fullVoltage: 4.29 },
       notShown: { series: 7, fullVoltage: 4.28 },
     },
+    // what is stated counts where it is more than the chemistry's
+    {
+      code: "touch-voltage",
+      severity: "warning",
+      solver: packUnderLoad,
+      shown: { openCircuitVoltage: 30.1 },
+      notShown: { openCircuitVoltage: 30 },
+    },
+    ...[runtime, chargeTime].map((solver) => {
+      const curve = (voltage: number) => [3, voltage].map((u, stateOfCharge) => ({ stateOfCharge, voltage: u }))
+      const seven = solver === runtime ? { series: 7, pattern: [{ power: 1 }] } : { series: 7 }
+      const row: CautionRow = {
+        code: "touch-voltage",
+        severity: "warning",
+        solver,
+        shown: { ...seven, curve: curve(4.29) },
+        notShown: { ...seven, curve: curve(4.28) },
+      }
+      return row
+    }),
+    {
+      code: "touch-voltage",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { series: 7, chargeVoltage: 4.29 },
+      notShown: { series: 7, chargeVoltage: 4.28 },
+    },
     { code: "touch-voltage", severity: "warning", solver: packUnderLoad, shown: { series: 8 }, notShown: { series: 7 } },
     { code: "touch-voltage", severity: "warning", solver: runtime, shown: { series: 8 }, notShown: { series: 7 } },
     { code: "touch-voltage", severity: "warning", solver: chargeTime, shown: { series: 8 }, notShown: { series: 7 } },
@@ -328,6 +355,8 @@ export const edges: Edges = {
     { code: "switches-off", severity: "caution", solver: powerBank, shown: { power: 0.498 }, notShown: { power: 0.502 } },
     { code: "near-port-limit", severity: "caution", solver: powerBank, shown: { power: 12.05 }, notShown: { power: 11.95 } },
     { code: "step-up-peaks", severity: "caution", solver: powerBank, shown: { loadVoltage: 12 }, notShown: { loadVoltage: null } },
+    { code: "touch-voltage", severity: "warning", solver: powerBank, shown: { portVoltage: 30.1 }, notShown: { portVoltage: 30 } },
+    { code: "touch-voltage", severity: "warning", solver: powerBank, shown: { loadVoltage: 30.1 }, notShown: { loadVoltage: 30 } },
     { code: "lithium-bank", severity: "warning", solver: powerBank, shown: {}, notShown: null },
     { code: "rules-change", severity: "warning", solver: airTravel, shown: {}, notShown: null },
     { code: "battery-fire", severity: "warning", solver: airTravel, shown: { kind: "lithium-ion" }, notShown: { kind: "lead" } },
