@@ -98,7 +98,9 @@ function nearestChange(si: Si): { readonly field: string; readonly value: number
     if (own === null || !(field === "minVoltage" || field === "maxVoltage" || own !== limit) || !fits(field, limit)) continue
     let [near, far] = [own, limit as number]
     for (let k = 0; k < 14; k++) {
-      const mid = field === "maxParallel" ? Math.round((near + far) / 2) : (near + far) / 2
+      // by halves of the ratio, since some limits are thousands of times the value; temperatures may be negative
+      const between = field === "temperature" ? (near + far) / 2 : Math.sqrt(near * far)
+      const mid = field === "maxParallel" ? Math.round(between) : between
       if (fits(field, mid)) far = mid
       else near = mid
     }
