@@ -153,7 +153,8 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * inrush f·Î²·t ≤ F(N)·I²t_melt, f by shape (square 1, half sine and exponential ½, triangle ⅓, parabola ⅕) and F by
  * the number of pulses (0.48 for 100 … 0.22 for 100 000, where its chart and the input end). I is the steady current (A), a the loading (default
  * 0.75), K_T the temperature factor (default 1), I_n the fuse rating (A), A the cross-section, T_i and T_f the temperatures
- * before (°C, default the insulation's rating, 80) and after (default 160). Fuse resistance 5 mΩ cold, 1.4 times that
+ * before (°C, default the insulation's rating, 80) and after (default 160). Only these two points of the fuse's curve are
+ * judged: between them a blade fuse may carry 160 % for as long as 50 s, which is not. Fuse resistance 5 mΩ cold, 1.4 times that
  * hot. How the wire is laid as in {@link wireHeating}. Valid for blade fuses to 40 A on direct current within their rated voltage.
  *
  * Sources: ISO 8820-3 (2015), time-current limits; IEC 60364-5-54 (2011), Annex A; Fuseology (2017), page 12.

@@ -1,4 +1,4 @@
-import { solveLinear } from "../numeric/index.js"
+import { largestScale, type PowerLoops, powerCurrents, solveScaled, withoutFirm } from "./power-loads.js"
 
 /** A two-pole of a direct-current network; its current flows `from` → `to` through it. */
 export interface TwoPole {
@@ -188,160 +188,33 @@ function reckon(
   for (let k = 0; k < firm; k++)
     if (!((resistances[k]?.[k] as number) > 0)) return { fault: "no-resistance", branch: (loops[k] as { link: number }).link }
 
-  const load: LoopLoad = { resistances, drive, firm, powers: powers.map((p) => (branches[p.link] as TwoPole).power as number) }
-  const idle = unloaded(load)
-  if (idle === null) {
+  const among = resistances.slice(0, firm).map((r) => r.slice(0, firm))
+  if (solveScaled(among, drive.slice(0, firm)) === null) {
     const least = loops.slice(0, firm).reduce((a, b) => (loopResistance(branches, b) < loopResistance(branches, a) ? b : a))
     return { fault: "no-resistance", branch: least.link }
   }
-  const dead = idle.open.findIndex((v) => !(v > 0))
+  const load: PowerLoops = {
+    ...withoutFirm(resistances, drive, firm),
+    powers: powers.map((p) => (branches[p.link] as TwoPole).power as number),
+  }
+  const dead = load.open.findIndex((v) => !(v > 0))
   if (dead >= 0) {
     const branch = (powers[dead] as { link: number }).link
-    return { fault: "no-voltage", branch, shortBy: Math.max(-(idle.open[dead] as number), Number.MIN_VALUE) }
+    return { fault: "no-voltage", branch, shortBy: Math.max(-(load.open[dead] as number), Number.MIN_VALUE) }
   }
-  const found = newton(load, 1, startOf(load, 1, idle))
-  if (found === null) return { fault: "too-much-power", scale: largestScale(load, idle) }
+  const found = powerCurrents(load, 1)
+  if (found === null) return { fault: "too-much-power", scale: largestScale(load) }
+  const left = drive.slice(0, firm).map((d, k) => found.x.reduce((sum, x, p) => sum - (resistances[k]?.[firm + p] as number) * x, d))
+  const x = [...(solveScaled(among, left) as number[]), ...found.x]
 
   const currents = fixedCurrent.map((c, i) =>
-    (share[i] as { loop: number; sign: number }[]).reduce((sum, s) => sum + s.sign * (found.x[s.loop] as number), c),
+    (share[i] as { loop: number; sign: number }[]).reduce((sum, s) => sum + s.sign * (x[s.loop] as number), c),
   )
   return stateOf(nodes, branches, tree, off, currents, found.iterations)
 }
 
 const loopResistance = (branches: readonly TwoPole[], { parts }: { parts: readonly { branch: number }[] }) =>
   parts.reduce((sum, { branch }) => sum + (branches[branch] as TwoPole).resistance, 0)
-
-/** Solves a symmetric system scaled to a unit diagonal, so that milliohms and megohms may meet in one network. */
-function solveScaled(matrix: readonly (readonly number[])[], rhs: readonly number[]): number[] | null {
-  const scale = matrix.map((row, k) => 1 / Math.sqrt(Math.abs(row[k] as number) || 1))
-  const scaled = matrix.map((row, k) => row.map((r, l) => r * (scale[k] as number) * (scale[l] as number)))
-  const y = solveLinear(
-    scaled,
-    rhs.map((b, k) => b * (scale[k] as number)),
-  )
-  return y?.map((v, k) => v * (scale[k] as number)) ?? null
-}
-
-/** Loops with their resistances and driving voltages; the last ones carry a load of constant power each. */
-interface LoopLoad {
-  readonly resistances: readonly (readonly number[])[]
-  readonly drive: readonly number[]
-  /** How many loops, the first, carry no power load. */
-  readonly firm: number
-  readonly powers: readonly number[]
-}
-
-/** Currents without power loads, and the open voltage at each of these loads. */
-interface Idle {
-  readonly inner: readonly number[]
-  readonly open: readonly number[]
-}
-
-/** The unloaded state; null where a loop has no resistance. */
-function unloaded({ resistances, drive, firm, powers }: LoopLoad): Idle | null {
-  const inner = solveScaled(
-    resistances.slice(0, firm).map((r) => r.slice(0, firm)),
-    drive.slice(0, firm),
-  )
-  if (inner === null) return null
-  // the power loops carry nothing; their open voltage is what their loop leaves over
-  const open = powers.map((_, p) => inner.reduce((v, x, k) => v - (resistances[firm + p]?.[k] as number) * x, drive[firm + p] as number))
-  return { inner, open }
-}
-
-const startOf = ({ powers }: LoopLoad, scale: number, { inner, open }: Idle): number[] => [
-  ...inner,
-  ...open.map((v, p) => (scale * (powers[p] as number)) / v),
-]
-
-/** Solves with the loop matrix about the currents x: P/x is 2P/x₀ − (P/x₀²)·x there, a source and a negative resistance. */
-function solveAbout({ resistances, firm, powers }: LoopLoad, scale: number, x: readonly number[], rhs: readonly number[]): number[] | null {
-  return solveScaled(
-    resistances.map((row, k) =>
-      k < firm ? row : row.map((r, l) => (k === l ? r - (scale * (powers[k - firm] as number)) / (x[k] as number) ** 2 : r)),
-    ),
-    rhs,
-  )
-}
-
-/** Loop currents with the power loads at a scale, by Newton's method from a start; null where there is no state. */
-function newton(load: LoopLoad, scale: number, start: readonly number[]): { x: readonly number[]; iterations: number } | null {
-  const { resistances, drive, firm, powers } = load
-  const power = (k: number) => (k < firm ? 0 : scale * (powers[k - firm] as number))
-  const volts = Math.max(...drive.map(Math.abs))
-  const met = (x: readonly number[]) =>
-    drive.every((d, k) => {
-      const fall = (resistances[k] as readonly number[]).reduce((sum, r, l) => sum + r * (x[l] as number), 0)
-      return Math.abs(d - fall - (k < firm ? 0 : power(k) / (x[k] as number))) <= 1e-12 * volts
-    })
-  let x = start
-  if (powers.length === 0) return { x, iterations: 1 }
-  let before = Number.POSITIVE_INFINITY
-  for (let iterations = 1; iterations <= 100; iterations++) {
-    const at = x
-    const next = solveAbout(
-      load,
-      scale,
-      at,
-      drive.map((d, k) => (k < firm ? d : d - (2 * power(k)) / (at[k] as number))),
-    )
-    if (next === null || next.some((v, k) => !Number.isFinite(v) || (k >= firm && !(v > 0)))) return null
-    const size = Math.max(...next.map(Math.abs))
-    const step = Math.max(...next.map((v, k) => Math.abs(v - (at[k] as number))))
-    x = next
-    // where the two roots nearly meet, rounding keeps the step from closing; the equations then decide
-    if (step <= 1e-14 * size || (step > before / 2 && step < 1e-4 * size && met(x))) return { x, iterations }
-    before = step
-  }
-  return met(x) ? { x, iterations: 100 } : null
-}
-
-/**
- * Largest share of the power loads that has a state. Where the two states of a constant-power
- * network meet, the slope dx/dscale grows as 1/√(limit − scale), so its inverse square runs straight into the limit.
- */
-function largestScale(load: LoopLoad, idle: Idle): number {
-  const { firm, powers } = load
-  const slopeAt = (scale: number, x: readonly number[]) =>
-    solveAbout(
-      load,
-      scale,
-      x,
-      x.map((v, k) => (k < firm ? 0 : -(powers[k - firm] as number) / v)),
-    )
-  let [low, high] = [0, 1]
-  let state: readonly number[] = startOf(load, 0, idle)
-  let slope: readonly number[] | null = null
-  /** Limit as the last two states foretell it. */
-  let limit = Number.NaN
-  // unloaded, each load's current grows as its power over its open voltage
-  let [lastScale, lastSquare] = [0, 1 / Math.max(...idle.open.map((v, p) => (powers[p] as number) / v)) ** 2]
-  for (let tries = 0; tries < 200 && high - low > 1e-12 * high; tries++) {
-    const foretold = limit > low && limit <= high ? limit - low : Number.NaN
-    // the line is wrong by the square of what is left
-    if (foretold <= 1e-7 * low) return limit
-    // closer each time: a tenth of what is left, a hundredth, …
-    const next = Number.isNaN(foretold) ? (low + high) / 2 : low + foretold * (1 - 10 ** -Math.min(4, 1 + tries / 2))
-    const along = slope
-    const start =
-      along === null || Number.isNaN(foretold)
-        ? startOf(load, next, idle)
-        : state.map((v, k) => v + 2 * (along[k] as number) * foretold * (1 - Math.sqrt((limit - next) / foretold)))
-    const found = newton(load, next, start)
-    if (found === null) {
-      high = next
-      limit = Number.NaN
-      continue
-    }
-    low = next
-    state = found.x
-    slope = slopeAt(low, state)
-    const square = slope === null ? 0 : 1 / Math.max(...slope.slice(firm).map(Math.abs)) ** 2
-    limit = low + (square * (low - lastScale)) / (lastSquare - square)
-    ;[lastScale, lastSquare] = [low, square]
-  }
-  return low
-}
 
 function stateOf(
   nodes: number,
