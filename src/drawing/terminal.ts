@@ -22,9 +22,13 @@ export function textChart(series: readonly Series[], axes: { readonly x: string;
   const margin = Math.max(...[...labels.values()].map((l) => l.length), 4)
   const lines = cells.map((row, i) => `${(labels.get(i) ?? "").padStart(margin)} ┤${row.join("").trimEnd()}`)
   const below = new Array<string>(columns + 8).fill(" ")
+  let free = 0
   for (const v of ticks(...xs, 6)) {
     const text = String(v)
     const at = Math.round(x(v))
+    // two numbers that touch would read as one
+    if (at < free) continue
+    free = at + text.length + 1
     for (let k = 0; k < text.length; k++) below[at + k] = text[k] as string
   }
   const names = series.length > 1 ? [series.map((s, i) => `${marks[i % marks.length]} ${plainText(s.label)}`).join("   ")] : []

@@ -38,7 +38,7 @@ export interface UnitsOf {
   thermalConductivity: "W/m/K" | "W/(m·K)"
   specificHeat: "J/kg/K" | "J/(kg·K)" | "kJ/kg/K"
   heatTransferCoefficient: "W/m2/K" | "W/(m²·K)"
-  heatFlux: "W/m2" | "W/m²" | "kW/m2"
+  heatFlux: "W/m2" | "W/m²" | "kW/m2" | "kW/m²"
   thermalDiffusivity: "m2/s" | "m²/s" | "mm2/s" | "mm²/s"
   thermalResistance: "K/W" | "degC/W" | "°C/W"
   heatCapacity: "J/K" | "kJ/K"
@@ -417,7 +417,7 @@ export const kinds: { readonly [K in Kind]: KindSpec<UnitsOf[K]> } = {
     units: { "W/m2": one, "kW/m2": kilo },
     show: [
       ["W/m²", 0],
-      ["kW/m2", 1e4],
+      ["kW/m²", 1e4],
     ],
     net: "WattsPerSquareMeter",
   },
