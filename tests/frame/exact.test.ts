@@ -1,5 +1,5 @@
 import { expect, it } from "vitest"
-import { beam, column, massProperties, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
+import { beam, bendingRod, column, massProperties, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
 
 /** On the very edge: numbers that arithmetic hits exactly, where "above" and "at least" part. */
 type Any = { attempt(input: unknown): { ok: boolean; value?: { cautions: readonly { code: string }[] }; error?: unknown } }
@@ -63,4 +63,20 @@ it("naturalFrequency: steps at its very frequency, and the least mass along the 
 it("tubeSection: a wall of a tenth of the side", () => {
   expect(codes(tubeSection, { width: 0.02, height: 0.03, wall: 0.1 * 0.02 })).not.toContain("thick-wall")
   expect(codes(tubeSection, { width: 0.03, height: 0.02, wall: 0.002001 })).toContain("thick-wall")
+})
+
+it("no margin is named below a stress of 1 Pa, and one above it, in every member", () => {
+  const bar = { width: 0.02, height: 0.03 }
+  // stress of a moment on a rectangle: 6·M/(b·h²)
+  const momentFor = (stress: number) => (stress * 0.02 * 0.03 ** 2) / 6
+  const named = (stress: number) => [
+    tubeSection({ ...bar, material: "steel", moment: momentFor(stress) }).safetyFactor !== null,
+    beam({
+      ...{ length: 1, support: "cantilever", section: bar, material: "steel", ownWeight: false },
+      moments: [{ moment: momentFor(stress), at: 1 }],
+    }).safetyFactor !== null,
+    bendingRod({ length: 0.05, section: bar, material: "steel", force: momentFor(stress) / 0.05 }).safetyFactor !== null,
+  ]
+  expect(named(1.02)).toEqual([true, true, true])
+  expect(named(0.98)).toEqual([false, false, false])
 })
