@@ -63,8 +63,8 @@ export function dragSpread(shape: PanelShape, long: number, short: number): { re
     }
     case "flat": {
       const white = whitePlateDrag(ratio)
-      // past the range of the formula only the table and the endless plate speak
-      if (ratio > 30) return { low: Math.min(white, dragCoefficients.longPlate), high: 2 }
+      // from the end of the formula's range on only the table and the endless plate speak
+      if (ratio >= 30) return { low: Math.min(white, dragCoefficients.longPlate), high: 2 }
       const all = [white, cengelPlateDrag(ratio), dragCoefficients.nasaPlate]
       return { low: Math.min(...all), high: Math.max(...all) }
     }

@@ -63,7 +63,7 @@ function highestDrag({ shape, span, chord }: { shape: string; span: number; chor
       ],
       1 / ratio,
     )
-  if (ratio > 30) return 2
+  if (ratio >= 30) return 2
   const white = along(
     [
       [0, 2],
