@@ -125,4 +125,60 @@ describe("carriedLoadSideView", () => {
       })
     }
   })
+
+  it("writes the rig's mass beside its dot, away from the wearer, and points its weight straight down", () => {
+    const svg = carriedLoadSideView({
+      ...input,
+      poses: [
+        { name: "behind", forward: -0.4, height: 1.1 },
+        { name: "in front", forward: 0.4, height: 1.1 },
+        { name: "high", forward: 0, height: 2.6 },
+      ],
+    })
+    const parts = svg.split('<g transform="translate(').slice(1)
+    const dots = parts.map((part) => (/<circle cx="([-\d.]+)" cy="([-\d.]+)" r="8"/.exec(part) ?? []).slice(1).map(Number))
+    const masses = parts.map((part) => /<text x="([-\d.]+)" y="[-\d.]+"([^>]*)>9[^<]*kg<\/text>/.exec(part) ?? [])
+    expect(masses.map((m) => /text-anchor="(\w+)"/.exec(m[2] as string)?.[1]).slice(0, 2)).toEqual(["end", "start"])
+    expect(Number(masses[0]?.[1])).toBeLessThan((dots[0]?.[0] as number) - 8)
+    expect(Number(masses[1]?.[1])).toBeGreaterThan((dots[1]?.[0] as number) + 8)
+    // the highest rig keeps a quarter of a metre, 130 pixels to the metre, below the lines at the top
+    expect(dots[2]?.[1] as number).toBeGreaterThan(62 + 0.24 * 130)
+    panels(svg).forEach(({ lines }, i) => {
+      const [x, y] = dots[i] as [number, number]
+      const arrow = lines.find(
+        (l) => l.at.length === 2 && Math.abs((l.at[0]?.[0] as number) - x) < 0.11 && (l.at[0]?.[1] as number) > y - 1,
+      )
+      expect(arrow?.at[1]?.[0]).toBeCloseTo(x, 1)
+      // the head: both barbs alike, on either side of the shaft and above the point
+      const head = [...(parts[i] as string).matchAll(/<path d="([^"]+)" fill="#b5541c"\/>/g)][0]?.[1] as string
+      const corners = [...head.matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map((p) => [Number(p[1]), Number(p[2])] as const)
+      const [a, b, tip] = corners as unknown as [readonly [number, number], readonly [number, number], readonly [number, number]]
+      expect(a[0]).toBeLessThan(x - 2)
+      expect(Math.abs(a[0] + b[0] - 2 * x)).toBeLessThan(0.05)
+      expect(tip[0]).toBeCloseTo(x, 1)
+      expect(a[1]).toBe(b[1])
+      expect(tip[1]).toBeGreaterThan(a[1])
+    })
+  })
+
+  it("marks the lean by a chord between two points as far from the hips, and puts each bar under its own words", () => {
+    const parts = picture.split('<g transform="translate(').slice(1)
+    panels(picture).forEach(({ lines, circles }, i) => {
+      const hips = circles.find(([, , r]) => r === 5) as number[]
+      const chord = lines.find((l) => l.colour === "#2a7f62")?.at as readonly (readonly [number, number])[]
+      const far = chord.map(([x, y]) => Math.hypot(x - (hips[0] as number), y - (hips[1] as number)))
+      expect(far.length).toBe(2)
+      expect(Math.abs((far[0] as number) - (far[1] as number))).toBeLessThan(0.1)
+      const part = parts[i] as string
+      const words = [...part.matchAll(/<text x="14" y="([\d.]+)"[^>]*>[^<]*N·m</g)].map((m) => Number(m[1]))
+      const bars = [...part.matchAll(/<rect x="14" y="([\d.]+)"[^>]*height="([\d.]+)"/g)].map((m) => [Number(m[1]), Number(m[2])])
+      const feet = Number(/<text x="14" y="([\d.]+)"[^>]*>on the left foot/.exec(part)?.[1])
+      expect([words.length, bars.length]).toEqual([2, 2])
+      bars.forEach(([top, height], k) => {
+        const next = (words[k + 1] ?? feet) - 12
+        expect(top as number).toBeGreaterThan(words[k] as number)
+        expect((top as number) + (height as number)).toBeLessThan(next)
+      })
+    })
+  })
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest"
+import { NoSolutionError } from "../../src/solver/index.js"
 import {
   bodySegments,
   carriedLoad,
@@ -11,6 +12,7 @@ import {
   wearSchedule,
 } from "../../src/worn/index.js"
 
+const stroll = [{ name: "stroll", activity: "walking", duration: 600, speed: 0.5 }] as const
 const codes = (out: { readonly cautions: readonly { readonly code: string }[] }) => out.cautions.map((c) => c.code)
 
 describe("a limit met exactly is kept, not passed", () => {
@@ -111,11 +113,47 @@ describe("a limit met exactly is kept, not passed", () => {
       wearSchedule({ bodyMass: 60, load, plan: [{ name: "walk", activity: "walking", duration, speed: 0.5 }] })
     expect([3600, 3601, 7200, 7201, 43200].map((t) => walk(t).shareLimit)).toEqual([0.5, 0.4, 0.4, 0.33, 0.33])
     expect(walk(600).bearable).toBe(true)
+    // twelve digits are forty halvings of the range
+    const bound = wearSchedule({ bodyMass: 60, load: 6, plan: [{ name: "walk", activity: "walking", duration: 4200 }] }).heaviest
+    expect(bound?.boundBy).toBe("strain")
+    expect(bound?.iterations).toBeGreaterThanOrEqual(40)
+    expect(bound?.iterations).toBeLessThan(60)
     expect(codes(walk(600))).not.toContain("over-published-share")
   })
 })
 
+describe("who a light wearer's limit comes from", () => {
+  it("children's packs below 45 kg, adults from there on", () => {
+    const title = (
+      out: { readonly cautions: readonly { readonly code: string; readonly source?: { readonly title?: string } }[] },
+      code: string,
+    ) => out.cautions.find((c) => c.code === code)?.source?.title
+    const children = "Backpack guidance for children: no more than 10 to 20 % of body mass"
+    for (const bodyMass of [36, 44.9]) {
+      expect(title(carriedLoad({ ...carriedLoad.example, bodyMass, load: 8 }), "over-limit")).toBe(children)
+      expect(title(wearSchedule({ bodyMass, load: 8, plan: stroll }), "over-published-share")).toBe(children)
+    }
+    for (const bodyMass of [45, 50]) {
+      expect(title(carriedLoad({ ...carriedLoad.example, bodyMass, load: 8 }), "over-limit")).not.toBe(children)
+      expect(title(wearSchedule({ bodyMass, load: 8, plan: stroll }), "over-published-share")).not.toBe(children)
+    }
+  })
+})
+
 describe("strapPressure", () => {
+  it("offers lower anchors that hold, where their limits reach", () => {
+    for (const refused of [
+      { load: 9, width: 0.06, offset: 0.3 },
+      { load: 9, width: 0.06, offset: 0.005, lowerAnchor: -0.2, upperAnchor: 0.25 },
+    ]) {
+      const outcome = strapPressure.attempt(refused)
+      if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
+      const lowerAnchor = outcome.error.nearest.lowerAnchor as number
+      expect(strapPressure.attempt({ ...refused, lowerAnchor }).ok).toBe(true)
+      expect(strapPressure.attempt({ ...refused, lowerAnchor: lowerAnchor - 1e-6 }).ok).toBe(false)
+    }
+  })
+
   it("says that the rig hangs back wherever the upper edge does not press, whatever the rounding", () => {
     // 30 % on the belt: 0.7 · (cos 35° · h_u) over sin 35° + sin 50° is where the upper edge parts from the back
     const degree = Math.PI / 180

@@ -1,9 +1,14 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { isNoSolution } from "../../src/solver/index.js"
-import { behindSlack, bendSlack, type Vector } from "../../src/worn/arm.js"
 import { reach } from "../../src/worn/index.js"
 import { between } from "./draws.js"
+
+type Vector = readonly [x: number, y: number, z: number]
+/** How far the upper arm is inside 45° behind the shoulder, a limit that closes from the horizontal to straight up (by common practice). */
+const behindSlack = ([x, , z]: Vector) => x + (z > 0 ? 1 - z : 1) * Math.SQRT1_2
+/** How far forwards the forearm's part square to the upper arm points. */
+const bendSlack = (u: Vector, f: Vector) => f[0] - (u[0] * f[0] + u[1] * f[1] + u[2] * f[2]) * u[0]
 
 const draws = fc.record({
   stature: between(1.4, 2),
@@ -78,6 +83,44 @@ describe("reach", () => {
       }),
       { numRuns: 500 },
     )
+  })
+
+  it("holds the elbow as low as the limits let it: no other turn about the line to the hand is lower and within them", () => {
+    let turned = 0
+    fc.assert(
+      fc.property(draws, (d) => {
+        const { hand, upper, fore } = forward(d)
+        // a refusal searches for the nearest places, which is not asked here
+        if (behindSlack(upper) < 1e-6 || bendSlack(upper, fore) < 1e-6 || hand[2] < 0) return
+        const out = reach.si(reach.read(input(d, hand)))
+        if (isNoSolution(out)) return
+        const [l1, l2] = [0.186 * d.stature, (0.146 + (d.grip ? 0.5 : 1) * 0.108) * d.stature]
+        const shoulder: Vector = [0, 0.1122 * d.stature, 0.818 * d.stature]
+        const to = hand.map((v, i) => v - (shoulder[i] as number)) as unknown as Vector
+        const far = Math.hypot(...to)
+        const n = to.map((v) => v / far) as unknown as Vector
+        const level = Math.hypot(n[0], n[1])
+        if (level < 1e-3) return
+        // level and falling directions square to the line
+        const p: Vector = [-n[1] / level, n[0] / level, 0]
+        const q: Vector = [(n[0] * n[2]) / level, (n[1] * n[2]) / level, -level]
+        const along = (l1 ** 2 - l2 ** 2 + far ** 2) / (2 * far)
+        const off = Math.sqrt(Math.max(0, l1 ** 2 - along ** 2))
+        let lowest = Number.POSITIVE_INFINITY
+        for (let k = 0; k < 720; k++) {
+          const [c, s] = [Math.cos((k * Math.PI) / 360), Math.sin((k * Math.PI) / 360)]
+          const elbow = [0, 1, 2].map((i) => along * (n[i] as number) + off * (c * (q[i] as number) + s * (p[i] as number)))
+          const u = elbow.map((v) => v / l1) as unknown as Vector
+          const f = to.map((v, i) => (v - (elbow[i] as number)) / l2) as unknown as Vector
+          if (behindSlack(u) >= 0 && bendSlack(u, f) >= 0) lowest = Math.min(lowest, elbow[2] as number)
+        }
+        if (!Number.isFinite(lowest)) return
+        if (off * level > 0.01 && lowest > along * n[2] - off * level + 1e-3) turned++
+        expect(out.elbowHeight - out.shoulderHeight).toBeLessThan(lowest + 1e-6)
+      }),
+      { numRuns: 900 },
+    )
+    expect(turned).toBeGreaterThan(10)
   })
 
   it("refuses what no turn of the joints reaches: the hand comes no nearer than it says", () => {
