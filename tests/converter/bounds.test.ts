@@ -58,6 +58,26 @@ describe("exactly at a limit", () => {
     expect(code(solver, input)).toBe(expected)
   })
 
+  it("the converter's own current comes off its input limit", () => {
+    // 10 V behind 1 ohm give most at 5 A; a limit of 5.02 A leaves 4.97 A beside 50 mA of its own
+    const input = { ...limit, sourceVoltage: 10.05, sourceResistance: 1, quiescentCurrent: 0.05, inputCurrentLimit: 5.02, loadCurrent: 3 }
+    const out = converterLimit(input)
+    expect(out.limitedBy).toBe("input-current")
+    expect(out.inputCurrent).toBeCloseTo(5.02, 12)
+    expect(out.outputPower).toBeCloseTo(0.9 * 4.97 * (10.05 - 5.02), 9)
+  })
+
+  it("what is missing is counted in the unit asked for", () => {
+    // 6 V through 2 ohm, at least 5 V: half an ampere reaches the input, the converter itself wants 0.5 A
+    const room = refusalOf(any(converterLimit), { ...limit, sourceVoltage: 6, sourceResistance: 2, minimumInput: 5, quiescentCurrent: 0.5 })
+    expect(room?.at.room).toBeCloseTo(0.5, 12)
+    const narrow = { ...limit, sourceVoltage: 6, sourceResistance: 2, minimumInput: 4, quiescentCurrent: 0.8, inputCurrentLimit: 0.7 }
+    expect(refusalOf(any(converterLimit), narrow)?.shortBy).toBeCloseTo(0.1, 12)
+    // nothing reaches the input, for which no least voltage is stated: a thousandth above 5 V would
+    const none = refusalOf(any(converterLimit), { ...limit, sourceResistance: 1, quiescentCurrent: 5 })
+    expect(none?.shortBy).toBeCloseTo(0.005, 12)
+  })
+
   it("a motor whose load takes all of its standing torque does not run", () => {
     // 12 V / 2 ohm · 0.02 = 0.12 N·m
     const motor = { sourceVoltage: 12, motorResistance: 2, backEmf: 0.02, inertia: 8e-7, loadTorque: 0.12 }
@@ -82,6 +102,12 @@ describe("a supply that tries again and again", () => {
       // 95 % of the speed: a twentieth of the standing current
       expect(out.startTime).toBeCloseTo(((8e-7 * 2) / 0.02 ** 2) * Math.log(20), 9)
     }
+  })
+  it("is given up as soon as a wait takes what a try gave", () => {
+    // 10 mN·m on 8e-7 kg·m² take 12.5 rad/s in a millisecond; a try of 0.1 ms gives under 14
+    const out = startUp({ ...motor, loadTorque: 0.01, limitAction: "hiccup", onTime: 1e-4, offTime: 1e-3 })
+    expect([out.outcome, out.starts]).toEqual(["hiccups", false])
+    expect(out.tries).toBeLessThan(1000)
   })
   it("is given up after ten thousand tries", () => {
     expect([withTries(9990), withTries(10010)].map((out) => [out.outcome, out.tries])).toEqual([
