@@ -17,7 +17,7 @@ export interface ColumnEndsData {
   readonly recommended: number
 }
 
-/** End constants ({@link END_CONSTANTS}); theory by the exact roots, where the table rounds 2.046 to 2. */
+/** End constants (`END_CONSTANTS`); theory by the exact roots, where the table rounds 2.046 to 2. */
 export const columnEnds: Readonly<Record<ColumnEnds, ColumnEndsData>> = {
   pinnedPinned: { label: "both ends may turn", theory: 1, design: 1, recommended: 1 },
   fixedFree: { label: "one end clamped, the other free", theory: 1 / 4, design: 1 / 4, recommended: 1 / 4 },

@@ -87,8 +87,9 @@ export interface AirTravel {
   readonly approvalCapacity: number | null
   /** What it comes to, in a sentence. */
   readonly verdict: string
-  /** Day the rules behind this answer were read, and the newest of them. */
+  /** Day the rules behind this answer were read. */
   readonly rulesRead: string
+  /** Editions of those rules. */
   readonly rulesFrom: string
 }
 

@@ -23,7 +23,7 @@ export {
   type TextField,
 } from "./fields.js"
 export type { Equation, Formula, Given, Solved, Step } from "./formulae.js"
-export { inconsistent, issue, pathText } from "./issue.js"
+export { inconsistent, issue, type Path, pathText } from "./issue.js"
 export { type JsonSchema, objectSchema } from "./json-schema.js"
 export { fill, type NamesOf, type Values, type ValuesFor } from "./message.js"
 export { tried } from "./nearest.js"
