@@ -15,7 +15,7 @@ import {
 } from "../solver/index.js"
 import { cooling, coolingFilms, type Stage, stageTime } from "./cooling.js"
 import { type Plastic, plastics } from "./data.js"
-import { safeWindow, vapourCautions } from "./forming-window.js"
+import { safeWindow, vapourCautions, windowCautions } from "./forming-window.js"
 import { heatPath, propertiesOf, type Variant } from "./heating.js"
 import { partFaults, partFields, propertyFields } from "./part.js"
 import { CARSLAW, CRAWFORD, FORMING_TABLE, HAND_BENDING, HOT_SURFACES, INCROPERA, practice, SAND_BENDING } from "./sources.js"
@@ -217,6 +217,7 @@ function cautions(si: Si, out: CoolDown): Caution[] {
       si.film === null ? coolingFilms[si.cooling].source : CRAWFORD,
     ),
   )
+  found.push(...windowCautions(si.plastic))
   return found
 }
 

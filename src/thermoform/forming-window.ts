@@ -1,5 +1,5 @@
 import { type Caution, caution, citation, type OutField, type SiOf, type Solver, type Source, solver } from "../solver/index.js"
-import { type Figure, type Plastic, plasticOptions, plastics } from "./data.js"
+import { type Figure, type Plastic, type PlasticData, plasticOptions, plastics } from "./data.js"
 import {
   ACRYLIC_FORMING,
   BURN_TIMES,
@@ -92,7 +92,31 @@ const figureField = (label: string): OutField<ShownFigure> => ({
 })
 
 const first = (figure: Figure): Source => figure.sources[0] as Source
-const isSeen = (figure: Figure) => figure.sources.some((s) => s.verified === "seen")
+
+/** Which limits of the advised window rest on a document that was not seen, on the side that the advice takes. */
+const unverified = ({ lower, upper, set }: PlasticData): string =>
+  Object.entries({ "lower limit": lower, "upper limit": upper, "set temperature": set })
+    .filter(([, figure]) => first(figure).verified !== "seen")
+    .map(([limit]) => limit)
+    .join(", ")
+
+/** How far the limits that advice on this plastic keeps to were verified. */
+export function windowCautions(plastic: Plastic): Caution[] {
+  const data = plastics[plastic]
+  if ([data.lower, data.upper, data.set].every(({ sources }) => sources.every((s) => s.verified === "practice")))
+    return [caution("no-published-window", "note", "No published forming table was found for this plastic: try a scrap of the same sheet.")]
+  const limits = unverified(data)
+  if (limits === "") return []
+  return [
+    caution(
+      "window-not-verified",
+      "note",
+      "Not verified against a document: this plastic's {limits}. Ask the sheet's maker for them, and try a scrap.",
+      FORMING_TABLE,
+      { limits },
+    ),
+  ]
+}
 
 const burns = (): Caution =>
   caution(
@@ -193,7 +217,7 @@ function solve({ plastic }: SiOf<FormingWindowInput>): FormingWindow {
 const NARROW = 25
 
 function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Caution[] {
-  const { lower, upper, set } = plastics[plastic]
+  const { upper } = plastics[plastic]
   const found = heatingCautions(plastic, plastic === "lowTempPolyester")
   if (out.width < NARROW)
     found.push(
@@ -205,19 +229,7 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
         { width: out.width },
       ),
     )
-  if (!isSeen(lower) && lower.sources.includes(practice))
-    found.push(
-      caution("no-published-window", "note", "No published forming table was found for this plastic: try a scrap of the same sheet."),
-    )
-  else if (![lower, upper, set].every(isSeen))
-    found.push(
-      caution(
-        "window-not-verified",
-        "note",
-        "Part of this window was not verified against the handbook it is quoted from: ask the sheet's maker for the limits, and try a scrap.",
-        FORMING_TABLE,
-      ),
-    )
+  found.push(...windowCautions(plastic))
   return found
 }
 

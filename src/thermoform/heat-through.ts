@@ -23,7 +23,7 @@ import {
 } from "../solver/index.js"
 import { contactTemperature } from "./closed-forms.js"
 import { type Plastic, plastics } from "./data.js"
-import { heatingCautions, safeWindow } from "./forming-window.js"
+import { heatingCautions, safeWindow, windowCautions } from "./forming-window.js"
 import { heatThroughFormulae } from "./heat-through-formulae.js"
 import { arrival, coreTime, drySand, heatPath, peakCore, propertiesOf, surfaceTime } from "./heating.js"
 import { earliestSurface, films, type HeatingProblem, heatingProblem, limitOf } from "./heating-problem.js"
@@ -323,6 +323,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
           CRAWFORD,
         ),
   )
+  found.push(...windowCautions(si.plastic))
   return found
 }
 

@@ -1,4 +1,4 @@
-import { brent } from "../numeric/index.js"
+import { theRoot } from "../numeric/index.js"
 import type { SiOf, Source } from "../solver/index.js"
 import { safeWindow } from "./forming-window.js"
 import type { HeatThroughInput } from "./heat-through.js"
@@ -135,8 +135,7 @@ export function limitOf(problem: HeatingProblem): SourceLimit {
   const most = Math.min(problem.equivalentOf(HIGHEST), (problem.ceiling - (1 - part) * inside) / part)
   if (!(most > least)) return none
   if (hottest(most).excess < 0) return { kind: "scorch", equivalent: most, time: null, variant: "skin" }
-  const found = brent((outside) => hottest(outside).excess, least, most, 1e-12)
-  if (!found) return none
+  const found = theRoot((outside) => hottest(outside).excess, least, most, 1e-12, "hottest source")
   const { time, variant } = hottest(found.x)
   return { kind: "solved", equivalent: found.x, time, variant }
 }

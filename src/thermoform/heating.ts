@@ -1,4 +1,4 @@
-import { brent, goldenMinimum, type Root } from "../numeric/index.js"
+import { goldenMinimum, type Root, theRoot } from "../numeric/index.js"
 import { type Body, conduct, type Drive, type Layer, type Response } from "./conduction.js"
 import { type Plastic, plastics } from "./data.js"
 
@@ -141,6 +141,8 @@ const spotValues = (part: Heated, time: number, drive: Drive): number[] => {
   return part.plastic.map((p) => all[p] as number)
 }
 
+const LOST = "time at which a temperature is met"
+
 /**
  * Root of a function of log time that changes sign once between `low` and `high`, or null where it does not. The bracket is
  * walked to from the body's own time scale, since the series is dear at times far shorter than the answer.
@@ -156,7 +158,7 @@ export function rootInTime(f: (log: number) => number, low: number, high: number
     const next = Math.min(high, Math.max(low, here + up * step))
     if (next === here) return null
     const there = f(next)
-    if (there > 0 !== value > 0 || there === 0) return brent(f, Math.min(here, next), Math.max(here, next), 1e-15)
+    if (there > 0 !== value > 0 || there === 0) return theRoot(f, Math.min(here, next), Math.max(here, next), 1e-15, LOST)
     here = next
     value = there
   }
@@ -169,7 +171,8 @@ function firstPassing(response: Response, drive: Drive, f: (log: number) => numb
   // preheated sand: temperatures pass a peak, so the first passing is looked for along a grid
   if (f(low) >= 0) return { x: low, residual: 0, iterations: 0 }
   const logs = [low, ...scanTimes(response, drive).map(Math.log)].filter((l) => l >= low)
-  for (let i = 1; i < logs.length; i++) if (f(logs[i] as number) >= 0) return brent(f, logs[i - 1] as number, logs[i] as number, 1e-15)
+  for (let i = 1; i < logs.length; i++)
+    if (f(logs[i] as number) >= 0) return theRoot(f, logs[i - 1] as number, logs[i] as number, 1e-15, LOST)
   return null
 }
 

@@ -113,6 +113,10 @@ export const PC_FORMING: Source = seen("Guide to forming polycarbonate sheet", {
   edition: "2002",
   where: "drape 350 to 370 °F, high temperature 370 to 415 °F",
 })
+export const PETG_FORMING: Source = seen("How do you thermoform Spectar copolyester (PETG sheet), frequently asked questions", {
+  by: "Eastman Chemical",
+  where: "heat the sheet to 275 to 310 °F, optimum 300 °F; no drying",
+})
 export const SPLINT_WATER: Source = seen("Answering your frequently asked questions", {
   by: "Orfit Industries",
   where: "water of 60 to 70 °C",

@@ -158,7 +158,13 @@ const fixedSurface: Check = (inputs) => {
 }
 
 /** Inverse of erfc by a root search. */
-const erfcInverse = (y: number) => brent((x) => erfc(x) - y, 0, 6)?.x as number
+/** Root that a row asks for; not found, the test fails. */
+function rootOf(f: (x: number) => number, low: number, high: number): number {
+  const found = brent(f, low, high)
+  if (!found) throw new Error("no root")
+  return found.x
+}
+const erfcInverse = (y: number) => rootOf((x) => erfc(x) - y, 0, 6)
 /** Angle-to-length factor of tubeBend: what one metre of radius turns by. */
 const lengthPerRadius = (degrees: number) =>
   tubeBend({ diameter: "10 mm", wall: "1 mm", radius: 1, angle: `${degrees} deg`, hot: false }).developedLength
@@ -358,7 +364,7 @@ const checks: Record<string, Check> = {
       const { radius, alpha, biot } = ball({ ...i, diameter_m: d })
       return (eigenvalue("ball", biot, 1) ** 2 * alpha) / radius ** 2
     }
-    const diameter = brent((d) => rate(d) * (i.time_constant_s as number) - 1, 1e-5, 1e-2)?.x as number
+    const diameter = rootOf((d) => rate(d) * (i.time_constant_s as number) - 1, 1e-5, 1e-2)
     const { radius, alpha, biot } = ball({ ...i, diameter_m: diameter })
     const left = ((i.target_degC as number) - (i.gas_degC as number)) / ((i.initial_degC as number) - (i.gas_degC as number))
     return { diameter_m: diameter, biot_Lc: biot / 3, time_s: (fourierFor("ball", biot, left, "mean") * radius ** 2) / alpha }
@@ -369,7 +375,7 @@ const checks: Record<string, Check> = {
     const i = inputs as Values
     const ratio =
       ((i.surface_limit_degC as number) - (i.fluid_degC as number)) / ((i.centre_target_degC as number) - (i.fluid_degC as number))
-    const biot = brent((b) => Math.cos(eigenvalue("wall", b, 1)) - ratio, 1e-3, 100)?.x as number
+    const biot = rootOf((b) => Math.cos(eigenvalue("wall", b, 1)) - ratio, 1e-3, 100)
     return { theta_surface_over_centre: ratio, biot, h_W_per_m2K: (biot * (i.k_W_per_mK as number)) / (i.half_thickness_m as number) }
   },
   "tf-cengel-4-3-sphere-exact": (inputs) => {
@@ -567,6 +573,10 @@ const checks: Record<string, Check> = {
     const { lower, normal, upper } = formingWindow({ plastic: "pc" })
     return { high_min_degC: normal.value, high_max_degC: upper.high, drape_min_degC: lower.high, drape_max_degC: normal.value }
   },
+  "tf-form-petg-sheet": () => {
+    const { from, to, normal } = formingWindow({ plastic: "petg" })
+    return { min_degC: from, max_degC: to, optimum_degC: normal.value }
+  },
   "tf-form-pvc-pipe": () => {
     const { from, to, normal } = formingWindow({ plastic: "pvc" })
     return { min_degC: from, max_degC: to, sharp_min_degC: normal.low, mild_bend_limit_deg: (unsupportedBend * 180) / Math.PI }
@@ -610,7 +620,7 @@ const checks: Record<string, Check> = {
         film: i.h_W_per_m2K as number,
         faces: 1,
       }).partTemperature
-    const flux = brent((q) => settles(q) - (i.surface_degC as number), 100, 20000)?.x as number
+    const flux = rootOf((q) => settles(q) - (i.surface_degC as number), 100, 20000)
     return { total_W_per_m: flux * Math.PI * (i.diameter_m as number) }
   },
   "tf-incropera-5-4": (inputs) => {
@@ -887,7 +897,7 @@ const checks: Record<string, Check> = {
     const i = inputs as Values
     const chord = (i.chord_mm as number) / 1000
     const angleOf = (radius: number) => 2 * Math.asin(chord / (2 * radius))
-    const radius = brent((r) => arcEdge(r, angleOf(r)).height - (i.sagitta_mm as number) / 1000, 1, 10)?.x as number
+    const radius = rootOf((r) => arcEdge(r, angleOf(r)).height - (i.sagitta_mm as number) / 1000, 1, 10)
     const { developedLength } = tubeBend({ diameter: "10 mm", wall: "1 mm", radius, angle: angleOf(radius) })
     return { radius_mm: radius * 1000, arc_mm: developedLength * 1000 }
   },

@@ -25,6 +25,36 @@ const cautions: readonly CautionRow[] = [
   { solver: formingWindow, code: "no-published-window", severity: "note", shown: form("evaFoam"), notShown: form("hips") },
   { solver: formingWindow, code: "window-not-verified", severity: "note", shown: form("hips"), notShown: form("pvc") },
   { solver: formingWindow, code: "window-not-verified", severity: "note", shown: form("hips"), notShown: form("evaFoam") },
+  // polycarbonate's upper limit is the handbook's, though a document that was seen prints a higher one
+  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: form("pc"), notShown: form("petg") },
+  {
+    solver: coolDown,
+    code: "window-not-verified",
+    severity: "note",
+    shown: { ...cooled, plastic: "pp" },
+    notShown: { ...cooled, plastic: "abs" },
+  },
+  {
+    solver: coolDown,
+    code: "no-published-window",
+    severity: "note",
+    shown: { ...cooled, plastic: "evaFoam" },
+    notShown: { ...cooled, plastic: "pp" },
+  },
+  {
+    solver: heatThrough,
+    code: "window-not-verified",
+    severity: "note",
+    shown: { ...sheet, plastic: "hdpe", sourceTemperature: 180 },
+    notShown: { ...sheet, plastic: "petg", sourceTemperature: 180 },
+  },
+  {
+    solver: heatThrough,
+    code: "no-published-window",
+    severity: "note",
+    shown: { ...sheet, plastic: "evaFoam", sourceTemperature: 180 },
+    notShown: { ...sheet, plastic: "hdpe", sourceTemperature: 180 },
+  },
 
   { solver: coolDown, code: "overheated", severity: "warning", shown: { formed: 135.1 }, notShown: { formed: 135 } },
   {
