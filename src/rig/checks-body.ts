@@ -119,8 +119,8 @@ export const bodyChecks: readonly Check[] = [
             out.peakStrain,
             1,
             "ratio",
-            // the solver's own verdict counts the mass as well
-            out.bearable ? 1 - out.peakStrain : Math.min(1 - out.peakStrain, -1e-9),
+            // the solver's own verdict counts the mass as well, and is never contradicted
+            Math.min(1 - out.peakStrain, out.massAtLimit / load - 1, out.bearable ? Number.POSITIVE_INFINITY : -1e-9),
             `${out.bearable ? "The plan stays within the stricter published limit." : `Strain passes the stricter published limit${out.first ? ` after ${formatQuantity("time", out.first.after)}, during '${out.first.during}'` : ""}.`}${rests}${least}`,
             "published endurance limits, compared in alula/worn wearSchedule",
           )
