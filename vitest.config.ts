@@ -16,6 +16,8 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     setupFiles: ["tests/helpers/seed.ts"],
     testTimeout: 120_000,
+    // every core: the suite is nearly all calculation
+    maxWorkers: "100%",
     // what has not changed since the last run is not transformed again
     experimental: { fsModuleCache: true },
     reporters: ["default", new ClosingLine()],
