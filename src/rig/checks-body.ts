@@ -91,7 +91,7 @@ export const bodyChecks: readonly Check[] = [
             Math.max(out.pressureMost, out.beltPressure),
             out.limitUsed,
             "pressure",
-            `Under straps ${formatQuantity("length", width)} wide the shoulder is pressed with up to ${formatQuantity("pressure", out.pressureMost)}; straps ${formatQuantity("length", out.widthChosen)} wide are advised.`,
+            `Under straps ${formatQuantity("length", width)} wide the shoulder is pressed with up to ${formatQuantity("pressure", out.pressureMost)}, under the hip belt with ${formatQuantity("pressure", out.beltPressure)}; straps ${formatQuantity("length", out.widthChosen)} wide are advised.`,
             "common practice, not settled: see alula/worn strapPressure",
           ),
         )

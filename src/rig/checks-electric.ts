@@ -290,7 +290,15 @@ export const electricChecks: readonly Check[] = [
       // a bank's first purpose is to power something else: a spare, wherever it is fitted
       const carried = bank ? "power-bank" : "in-device"
       return findBy(airTravel, "pack", kind === "lead" ? { kind, nominalVoltage, capacity, carried } : { kind, energy, carried }, (out) => {
-        if (kind !== "lithium-ion") return byMargin(energy, 100 * 3600, "energy", out.band === "free" ? 1 : -1, out.verdict, "airTravel")
+        if (kind !== "lithium-ion")
+          return byMargin(
+            energy,
+            100 * 3600,
+            "energy",
+            out.band === "free" ? 1 : -1,
+            out.verdict,
+            `air travel rules, read ${out.rulesRead}`,
+          )
         return atMost(
           energy,
           100 * 3600,

@@ -58,7 +58,7 @@ const files: Record<string, { readonly edges: Edges }> = import.meta.glob(["../*
   eager: true,
 })
 
-/** The edges of every module that has any, parts of one module put together. */
+/** The edges of every module that has some, parts of one module put together. */
 export const allEdges: ReadonlyMap<string, Edges> = (() => {
   const found = new Map<string, Edges>()
   for (const [path, { edges }] of Object.entries(files)) {
