@@ -1,6 +1,7 @@
 import { relative } from "node:path"
 import ts from "typescript"
 import { type Edit, type Fault, type FaultKind, idOf, type Watch } from "./fault.js"
+import { isDefinition } from "./switches.js"
 import { type Types, typesOf } from "./types.js"
 
 /** What a rule proposes: the edits, and what reports show. */
@@ -79,7 +80,7 @@ export function plant(program: ts.Program, paths: readonly string[], root: strin
       if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return
       if (ts.isInterfaceDeclaration(node) || ts.isTypeAliasDeclaration(node)) return
       if (ts.isPropertyAssignment(node) && leftAlone.includes(text(node.name))) return
-      const inner = isInFunction || ts.isFunctionLike(node)
+      const inner = isInFunction || (ts.isFunctionLike(node) && !isDefinition(node))
       for (const rule of rules) for (const proposal of rule(node, { file, types, isInFunction: inner, text })) add(proposal)
       ts.forEachChild(node, (child) => visit(child, inner))
     }

@@ -1,6 +1,7 @@
+import ts from "typescript"
 import type { Edit, Fault, Watch } from "./fault.js"
 
-type Form = Edit["form"] | "watch"
+type Form = Edit["form"] | "watch" | "eager"
 type Switched = Omit<Edit, "form"> & { readonly form: Form; readonly n: number }
 
 /** The text of a file with every fault in it behind a switch: `$n` is the number of the fault that is on. */
@@ -21,9 +22,27 @@ type Wrap = (inner: string, of: (...forms: Form[]) => readonly Switched[]) => st
 function rendered(text: string, faults: readonly Fault[], watches: readonly Watch[], wrap: Wrap): string {
   const edits = faults.flatMap((fault) => fault.edits.map((edit): Switched => ({ ...edit, n: fault.n })))
   edits.push(...watches.map((watch): Switched => ({ ...watch, form: "watch", text: "" })))
+  edits.push(...definitionsIn(text))
   // outer before inner
   edits.sort((a, b) => a.start - b.start || b.end - a.end)
   return render(text, 0, text.length, edits, wrap)
+}
+
+/** Whether a function makes a solver's description, which is data though it is made when first asked for. */
+export function isDefinition(node: ts.Node): boolean {
+  return ts.isArrowFunction(node) && ts.isCallExpression(node.parent) && node.parent.expression.getText() === "solver"
+}
+
+/** The descriptions of solvers in a file: made when the module loads, so that what is planted in them is traced as other data is. */
+function definitionsIn(text: string): Switched[] {
+  const found: Switched[] = []
+  const file = ts.createSourceFile("planted.ts", text, ts.ScriptTarget.Latest, true)
+  const visit = (node: ts.Node): void => {
+    if (isDefinition(node)) found.push({ start: node.getStart(file), end: node.end, form: "eager", text: "", n: 0 })
+    ts.forEachChild(node, visit)
+  }
+  visit(file)
+  return found
 }
 
 function render(text: string, start: number, end: number, edits: readonly Switched[], wrap: Wrap): string {
@@ -47,7 +66,10 @@ function render(text: string, start: number, end: number, edits: readonly Switch
   return out + text.slice(at, end)
 }
 
+const eager = (inner: string) => `(($make) => { const $made = $make(); return () => $made })(${inner})`
+
 const withSwitches: Wrap = (inner, of) => {
+  if (of("eager").length) return eager(inner)
   const statements = of("statement")
   if (statements.length) return `if (${statements.map((e) => `$n !== ${e.n}`).join(" && ")}) { ${inner} }`
   const values = of("expression", "effect", "shorthand")
@@ -58,6 +80,7 @@ const withSwitches: Wrap = (inner, of) => {
 }
 
 const withMarks: Wrap = (inner, of) => {
+  if (of("eager").length) return eager(inner)
   const noted = (edits: readonly Switched[]) => edits.map((e) => `$h[${e.n}] = 1`)
   const statements = of("statement")
   if (statements.length) return `{ ${noted(statements).join("; ")}; ${inner} }`

@@ -139,9 +139,7 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
 export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPoint> = /* @__PURE__ */ solver<
   ConstantPowerPointInput,
   ConstantPowerPoint
->({
-  name: "constantPowerPoint",
-  title: "Where a constant-power load settles on a source",
+>("constantPowerPoint", "Where a constant-power load settles on a source", solve, () => ({
   input: {
     sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", above: 0, max: 1000, typical: [3, 24] },
     resistance: {
@@ -201,6 +199,5 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
     { left: "E", right: "V_2 + R * I_2", meaning: "and at the other" },
   ],
   sources: [CONSTANT_POWER, INPUT_FILTERS],
-  solve,
   cautions,
-})
+}))

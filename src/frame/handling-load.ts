@@ -81,57 +81,59 @@ function check(si: SiOf<HandlingLoadInput>): Issue[] {
  * handlingLoad({ weight: '9.5 N', dropHeight: 0, staticDeflection: '1.7 mm' }).load // => 19
  * ```
  */
-export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE__ */ solver<HandlingLoadInput, HandlingLoad>({
-  name: "handlingLoad",
-  title: "How much walking or a fall multiplies a weight",
-  input: {
-    weight: { kind: "force", symbol: "G", label: "weight at rest", min: 0, max: 1e5, typical: [1, 200] },
-    stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 1, max: 2.8, typical: [1.4, 2.4], default: null },
-    dropHeight: { kind: "length", symbol: "h_d", label: "height it falls", min: 0, max: 10, typical: [0, 0.3], default: null },
-    staticDeflection: {
-      kind: "length",
-      symbol: "delta",
-      label: "deflection at rest",
-      min: "1e-9 m",
-      max: 10,
-      typical: ["0.5 mm", "50 mm"],
-      default: null,
-    },
-  },
-  output: {
-    factor: { kind: "number", symbol: "k_m", label: "factor" },
-    load: { kind: "force", symbol: "F_x", label: "maximum force" },
-    deflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
-  },
-  example: { weight: "9.5 N", stepRate: "2 Hz" },
-  formulae: [
-    {
-      symbol: "d_1",
-      kind: "number",
-      meaning: "first harmonic",
-      is: "min(0.56, 0.41 * (f_s / Hz - 0.95))",
-      when: "has_stepRate",
-      source: FOOTFALL,
-    },
-    {
-      symbol: "k_m",
-      meaning: "all four harmonics at their worst",
-      is: "1 + d_1 + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz",
-      when: "has_stepRate",
-      source: FOOTFALL,
-    },
-    {
-      symbol: "k_m",
-      meaning: "fall onto what yields",
-      is: "1 + sqrt(1 + 2 * h_d / delta)",
-      when: "has_dropHeight",
-      source: at(GERE, "section 2.8"),
-    },
-    { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
-    { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
-  ],
-  sources: [FOOTFALL, at(GERE, "section 2.8")],
-  check,
+export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE__ */ solver<HandlingLoadInput, HandlingLoad>(
+  "handlingLoad",
+  "How much walking or a fall multiplies a weight",
   solve,
-  cautions,
-})
+  () => ({
+    input: {
+      weight: { kind: "force", symbol: "G", label: "weight at rest", min: 0, max: 1e5, typical: [1, 200] },
+      stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 1, max: 2.8, typical: [1.4, 2.4], default: null },
+      dropHeight: { kind: "length", symbol: "h_d", label: "height it falls", min: 0, max: 10, typical: [0, 0.3], default: null },
+      staticDeflection: {
+        kind: "length",
+        symbol: "delta",
+        label: "deflection at rest",
+        min: "1e-9 m",
+        max: 10,
+        typical: ["0.5 mm", "50 mm"],
+        default: null,
+      },
+    },
+    output: {
+      factor: { kind: "number", symbol: "k_m", label: "factor" },
+      load: { kind: "force", symbol: "F_x", label: "maximum force" },
+      deflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
+    },
+    example: { weight: "9.5 N", stepRate: "2 Hz" },
+    formulae: [
+      {
+        symbol: "d_1",
+        kind: "number",
+        meaning: "first harmonic",
+        is: "min(0.56, 0.41 * (f_s / Hz - 0.95))",
+        when: "has_stepRate",
+        source: FOOTFALL,
+      },
+      {
+        symbol: "k_m",
+        meaning: "all four harmonics at their worst",
+        is: "1 + d_1 + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz",
+        when: "has_stepRate",
+        source: FOOTFALL,
+      },
+      {
+        symbol: "k_m",
+        meaning: "fall onto what yields",
+        is: "1 + sqrt(1 + 2 * h_d / delta)",
+        when: "has_dropHeight",
+        source: at(GERE, "section 2.8"),
+      },
+      { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
+      { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
+    ],
+    sources: [FOOTFALL, at(GERE, "section 2.8")],
+    check,
+    cautions,
+  }),
+)

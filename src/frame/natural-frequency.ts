@@ -227,9 +227,7 @@ const equation = (x: string, mu = "mu") => ({
 export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> = /* @__PURE__ */ solver<
   NaturalFrequencyInput,
   NaturalFrequency
->({
-  name: "naturalFrequency",
-  title: "Whether walking shakes it at its own frequency",
+>("naturalFrequency", "Whether walking shakes it at its own frequency", solve, () => ({
   input: {
     length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 20, typical: [0.3, 2] },
     section: { kind: "group", label: "section", fields: sectionFields },
@@ -333,6 +331,5 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
   ],
   sources: [BLEVINS, THOMSON, FOOTFALL],
   check,
-  solve,
   cautions,
-})
+}))

@@ -157,60 +157,62 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
  * ear.coupler // => 0.091139
  * ```
  */
-export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE__ */ solver<FreudensteinInput, Freudenstein>({
-  name: "freudenstein",
-  title: "Link lengths that give three pairs of angles",
-  input: {
-    ground: {
-      kind: "length",
-      symbol: "d",
-      label: "ground, between the fixed pivots",
-      min: "0.01 mm",
-      max: "100 m",
-      typical: ["50 mm", "200 mm"],
-    },
-    inputAngles: {
-      kind: "list",
-      label: "input angles",
-      min: 3,
-      max: 3,
-      of: { kind: "angle", symbol: "theta_2", label: "input angle", min: -10, max: 10 },
-    },
-    outputAngles: {
-      kind: "list",
-      label: "output angles",
-      min: 3,
-      max: 3,
-      of: { kind: "angle", symbol: "theta_4", label: "output angle", min: -10, max: 10 },
-    },
-  },
-  output: {
-    k1: { kind: "number", symbol: "K_1", label: "K₁" },
-    k2: { kind: "number", symbol: "K_2", label: "K₂" },
-    k3: { kind: "number", symbol: "K_3", label: "K₃" },
-    input: { kind: "length", symbol: "a", label: "input link" },
-    output: { kind: "length", symbol: "c", label: "output link" },
-    coupler: { kind: "length", symbol: "b", label: "coupler" },
-    branch: { kind: "text", label: "branch that reaches all three" },
-    proportion: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
-  },
-  example: { ground: "100 mm", inputAngles: ["30 deg", "75 deg", "120 deg"], outputAngles: ["55 deg", "78 deg", "112 deg"] },
-  formulae: [
-    { symbol: "K_1", kind: "number", meaning: "ground over input", given: (_, out) => out.k1 },
-    { symbol: "K_2", kind: "number", meaning: "ground over output", given: (_, out) => out.k2 },
-    { symbol: "K_3", kind: "number", meaning: "third constant", given: (_, out) => out.k3 },
-    ...[1, 2, 3].map((i) => ({
-      left: `K_1 * cos(theta_4[${i}]) + K_3 + abs(K_1) + abs(K_2) + abs(K_3)`,
-      right: `cos(theta_2[${i}] - theta_4[${i}]) + K_2 * cos(theta_2[${i}]) + abs(K_1) + abs(K_2) + abs(K_3)`,
-      meaning: `Freudenstein's equation at pair ${i} (the same sum added to both sides keeps the comparison to scale)`,
-      source: freudensteinEquation,
-    })),
-    { symbol: "a", meaning: "input link", is: "d / K_1" },
-    { symbol: "c", meaning: "output link", is: "d / K_2" },
-    { symbol: "b", meaning: "coupler", is: "sqrt(a^2 + c^2 + d^2 - 2 * a * c * K_3)" },
-    { symbol: "q", meaning: "shortest over longest link", is: "min(abs(a), b, abs(c), d) / max(abs(a), b, abs(c), d)" },
-  ],
-  sources: [freudensteinEquation],
+export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE__ */ solver<FreudensteinInput, Freudenstein>(
+  "freudenstein",
+  "Link lengths that give three pairs of angles",
   solve,
-  cautions,
-})
+  () => ({
+    input: {
+      ground: {
+        kind: "length",
+        symbol: "d",
+        label: "ground, between the fixed pivots",
+        min: "0.01 mm",
+        max: "100 m",
+        typical: ["50 mm", "200 mm"],
+      },
+      inputAngles: {
+        kind: "list",
+        label: "input angles",
+        min: 3,
+        max: 3,
+        of: { kind: "angle", symbol: "theta_2", label: "input angle", min: -10, max: 10 },
+      },
+      outputAngles: {
+        kind: "list",
+        label: "output angles",
+        min: 3,
+        max: 3,
+        of: { kind: "angle", symbol: "theta_4", label: "output angle", min: -10, max: 10 },
+      },
+    },
+    output: {
+      k1: { kind: "number", symbol: "K_1", label: "K₁" },
+      k2: { kind: "number", symbol: "K_2", label: "K₂" },
+      k3: { kind: "number", symbol: "K_3", label: "K₃" },
+      input: { kind: "length", symbol: "a", label: "input link" },
+      output: { kind: "length", symbol: "c", label: "output link" },
+      coupler: { kind: "length", symbol: "b", label: "coupler" },
+      branch: { kind: "text", label: "branch that reaches all three" },
+      proportion: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
+    },
+    example: { ground: "100 mm", inputAngles: ["30 deg", "75 deg", "120 deg"], outputAngles: ["55 deg", "78 deg", "112 deg"] },
+    formulae: [
+      { symbol: "K_1", kind: "number", meaning: "ground over input", given: (_, out) => out.k1 },
+      { symbol: "K_2", kind: "number", meaning: "ground over output", given: (_, out) => out.k2 },
+      { symbol: "K_3", kind: "number", meaning: "third constant", given: (_, out) => out.k3 },
+      ...[1, 2, 3].map((i) => ({
+        left: `K_1 * cos(theta_4[${i}]) + K_3 + abs(K_1) + abs(K_2) + abs(K_3)`,
+        right: `cos(theta_2[${i}] - theta_4[${i}]) + K_2 * cos(theta_2[${i}]) + abs(K_1) + abs(K_2) + abs(K_3)`,
+        meaning: `Freudenstein's equation at pair ${i} (the same sum added to both sides keeps the comparison to scale)`,
+        source: freudensteinEquation,
+      })),
+      { symbol: "a", meaning: "input link", is: "d / K_1" },
+      { symbol: "c", meaning: "output link", is: "d / K_2" },
+      { symbol: "b", meaning: "coupler", is: "sqrt(a^2 + c^2 + d^2 - 2 * a * c * K_3)" },
+      { symbol: "q", meaning: "shortest over longest link", is: "min(abs(a), b, abs(c), d) / max(abs(a), b, abs(c), d)" },
+    ],
+    sources: [freudensteinEquation],
+    cautions,
+  }),
+)

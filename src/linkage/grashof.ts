@@ -97,32 +97,34 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  * kind.inputTurns // => true
  * ```
  */
-export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<GrashofInput, Grashof>({
-  name: "grashof",
-  title: "Which links of a four-bar can turn fully",
-  input: linkFields,
-  output: {
-    grashofClass: { kind: "text", label: "class" },
-    linkageType: { kind: "text", label: "type" },
-    inputTurns: { kind: "flag", label: "input turns fully" },
-    outputTurns: { kind: "flag", label: "output turns fully" },
-    margin: { kind: "length", symbol: "S", label: "margin to the change point" },
-    slack: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
-  },
-  example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
-  formulae: [
-    { symbol: "T", kind: "length", meaning: "all links together", is: "a + b + c + d" },
-    { symbol: "l_max", kind: "length", meaning: "longest link", is: "max(a, b, c, d)" },
-    { symbol: "l_min", kind: "length", meaning: "shortest link", is: "min(a, b, c, d)" },
-    { symbol: "S_c", meaning: "what is left when the longest is laid against the others", is: "T - 2 * l_max" },
-    {
-      symbol: "S",
-      meaning: "margin of Grashof's condition",
-      is: "T - 2 * (l_min + l_max)",
-      source: nortonGrashof,
-    },
-  ],
-  sources: [norton],
+export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<GrashofInput, Grashof>(
+  "grashof",
+  "Which links of a four-bar can turn fully",
   solve,
-  cautions,
-})
+  () => ({
+    input: linkFields,
+    output: {
+      grashofClass: { kind: "text", label: "class" },
+      linkageType: { kind: "text", label: "type" },
+      inputTurns: { kind: "flag", label: "input turns fully" },
+      outputTurns: { kind: "flag", label: "output turns fully" },
+      margin: { kind: "length", symbol: "S", label: "margin to the change point" },
+      slack: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
+    },
+    example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
+    formulae: [
+      { symbol: "T", kind: "length", meaning: "all links together", is: "a + b + c + d" },
+      { symbol: "l_max", kind: "length", meaning: "longest link", is: "max(a, b, c, d)" },
+      { symbol: "l_min", kind: "length", meaning: "shortest link", is: "min(a, b, c, d)" },
+      { symbol: "S_c", meaning: "what is left when the longest is laid against the others", is: "T - 2 * l_max" },
+      {
+        symbol: "S",
+        meaning: "margin of Grashof's condition",
+        is: "T - 2 * (l_min + l_max)",
+        source: nortonGrashof,
+      },
+    ],
+    sources: [norton],
+    cautions,
+  }),
+)

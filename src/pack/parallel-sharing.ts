@@ -267,9 +267,10 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  * ```
  */
 export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /* @__PURE__ */ solver<ParallelSharingInput, ParallelSharing>(
-  {
-    name: "parallelSharing",
-    title: "How strings in parallel share the load",
+  "parallelSharing",
+  "How strings in parallel share the load",
+  solve,
+  () => ({
     input: {
       strings: {
         kind: "list",
@@ -376,7 +377,6 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
     formulae: sharingFormulae,
     sources: [COMMON_VOLTAGE],
     check,
-    solve,
     cautions,
-  },
+  }),
 )

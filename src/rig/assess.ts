@@ -157,53 +157,55 @@ const NO_DATA = 1e9
  * bare.findings.every((f) => f.verdict === 'not enough data') // => true
  * ```
  */
-export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<RigDocument, Assessment>({
-  name: "assess",
-  title: "Does the whole wearable do what is wanted, and what threatens that",
-  input: rigFields,
-  output: {
-    summary: { kind: "text", label: "summary" },
-    fallsShort: { kind: "number", symbol: "n_short", label: "fall short" },
-    marginal: { kind: "number", symbol: "n_marginal", label: "marginal" },
-    unknown: { kind: "number", symbol: "n_unknown", label: "lack data" },
-    meets: { kind: "number", symbol: "n_meets", label: "meet" },
-    findings: {
-      kind: "list",
-      label: "checks, most threatening first",
-      of: {
-        kind: "group",
-        label: "check",
-        fields: {
-          check: { kind: "text", label: "check" },
-          title: { kind: "text", label: "what" },
-          verdict: { kind: "text", label: "verdict" },
-          shownValue: { kind: "text", label: "value" },
-          shownLimit: { kind: "text", label: "limit" },
-          margin: { kind: "ratio", label: "margin", unit: "%" },
-          why: { kind: "text", label: "why" },
-          source: { kind: "text", label: "limit from" },
-          missing: { kind: "text", label: "missing" },
-          value: { kind: "number", label: "value (SI)" },
-          limit: { kind: "number", label: "limit (SI)" },
+export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<RigDocument, Assessment>(
+  "assess",
+  "Does the whole wearable do what is wanted, and what threatens that",
+  solve,
+  () => ({
+    input: rigFields,
+    output: {
+      summary: { kind: "text", label: "summary" },
+      fallsShort: { kind: "number", symbol: "n_short", label: "fall short" },
+      marginal: { kind: "number", symbol: "n_marginal", label: "marginal" },
+      unknown: { kind: "number", symbol: "n_unknown", label: "lack data" },
+      meets: { kind: "number", symbol: "n_meets", label: "meet" },
+      findings: {
+        kind: "list",
+        label: "checks, most threatening first",
+        of: {
+          kind: "group",
+          label: "check",
+          fields: {
+            check: { kind: "text", label: "check" },
+            title: { kind: "text", label: "what" },
+            verdict: { kind: "text", label: "verdict" },
+            shownValue: { kind: "text", label: "value" },
+            shownLimit: { kind: "text", label: "limit" },
+            margin: { kind: "ratio", label: "margin", unit: "%" },
+            why: { kind: "text", label: "why" },
+            source: { kind: "text", label: "limit from" },
+            missing: { kind: "text", label: "missing" },
+            value: { kind: "number", label: "value (SI)" },
+            limit: { kind: "number", label: "limit (SI)" },
+          },
         },
       },
     },
-  },
-  example: demoRig,
-  formulae: [
-    {
-      symbol: "mu",
-      kind: "number",
-      meaning: "margin of each check (a very large number where data is missing)",
-      given: (si) => findings(si).map(({ found }) => (found.missing !== null ? NO_DATA : (found.margin ?? NO_DATA))),
-    },
-    { symbol: "n_short", meaning: "margins below nothing", is: "sum(map(mu, f(x) = x < 0 ? 1 : 0))" },
-    { symbol: "n_marginal", meaning: "margins below a tenth", is: "sum(map(mu, f(x) = x >= 0 and x < 0.1 ? 1 : 0))" },
-    { symbol: "n_unknown", meaning: "checks without data", is: "sum(map(mu, f(x) = x > 1e8 ? 1 : 0))" },
-    { symbol: "n_meets", meaning: "the others", is: "sum(map(mu, f(x) = x >= 0.1 and x < 1e8 ? 1 : 0))" },
-  ],
-  sources: [EACH_CHECK],
-  check: checkParts,
-  solve,
-  cautions,
-})
+    example: demoRig,
+    formulae: [
+      {
+        symbol: "mu",
+        kind: "number",
+        meaning: "margin of each check (a very large number where data is missing)",
+        given: (si) => findings(si).map(({ found }) => (found.missing !== null ? NO_DATA : (found.margin ?? NO_DATA))),
+      },
+      { symbol: "n_short", meaning: "margins below nothing", is: "sum(map(mu, f(x) = x < 0 ? 1 : 0))" },
+      { symbol: "n_marginal", meaning: "margins below a tenth", is: "sum(map(mu, f(x) = x >= 0 and x < 0.1 ? 1 : 0))" },
+      { symbol: "n_unknown", meaning: "checks without data", is: "sum(map(mu, f(x) = x > 1e8 ? 1 : 0))" },
+      { symbol: "n_meets", meaning: "the others", is: "sum(map(mu, f(x) = x >= 0.1 and x < 1e8 ? 1 : 0))" },
+    ],
+    sources: [EACH_CHECK],
+    check: checkParts,
+    cautions,
+  }),
+)

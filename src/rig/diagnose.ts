@@ -221,75 +221,77 @@ function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number
  * found.candidates[0].faults // => ['sourceContact']
  * ```
  */
-export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solver<DiagnosisInput, Diagnosis>({
-  name: "diagnosis",
-  title: "What is wrong with the built rig",
-  input: {
-    rig: { kind: "group", label: "the rig as planned", fields: rigFields },
-    measured: { kind: "group", label: "what was measured", fields: measuredFields },
-  },
-  output: {
-    verdict: { kind: "text", label: "verdict" },
-    readings: { kind: "number", symbol: "n_r", label: "readings used" },
-    plannedMisfit: { kind: "number", symbol: "X_0", label: "misfit of the plan" },
-    asPlanned: { kind: "flag", label: "the plan explains it" },
-    bestMisfit: { kind: "number", symbol: "X_1", label: "misfit of the best explanation" },
-    candidates: {
-      kind: "list",
-      label: "explanations",
-      of: {
+export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solver<DiagnosisInput, Diagnosis>(
+  "diagnosis",
+  "What is wrong with the built rig",
+  solve,
+  () => ({
+    input: {
+      rig: { kind: "group", label: "the rig as planned", fields: rigFields },
+      measured: { kind: "group", label: "what was measured", fields: measuredFields },
+    },
+    output: {
+      verdict: { kind: "text", label: "verdict" },
+      readings: { kind: "number", symbol: "n_r", label: "readings used" },
+      plannedMisfit: { kind: "number", symbol: "X_0", label: "misfit of the plan" },
+      asPlanned: { kind: "flag", label: "the plan explains it" },
+      bestMisfit: { kind: "number", symbol: "X_1", label: "misfit of the best explanation" },
+      candidates: {
+        kind: "list",
+        label: "explanations",
+        of: {
+          kind: "group",
+          label: "explanation",
+          fields: {
+            explanation: { kind: "text", label: "explanation" },
+            plausibility: { kind: "ratio", label: "plausibility", unit: "%" },
+            misfit: { kind: "number", label: "misfit" },
+            faults: { kind: "list", label: "faults", of: { kind: "text", label: "fault" } },
+            sizes: { kind: "list", label: "sizes (SI)", of: { kind: "number", label: "size" } },
+          },
+        },
+      },
+      next: {
         kind: "group",
-        label: "explanation",
+        label: "measure next",
         fields: {
-          explanation: { kind: "text", label: "explanation" },
-          plausibility: { kind: "ratio", label: "plausibility", unit: "%" },
-          misfit: { kind: "number", label: "misfit" },
-          faults: { kind: "list", label: "faults", of: { kind: "text", label: "fault" } },
-          sizes: { kind: "list", label: "sizes (SI)", of: { kind: "number", label: "size" } },
+          name: { kind: "text", label: "measure" },
+          label: { kind: "text", label: "what" },
+          how: { kind: "text", label: "how" },
+          first: { kind: "text", label: "first explanation says" },
+          second: { kind: "text", label: "second explanation says" },
+          apart: { kind: "number", label: "uncertainties apart" },
         },
       },
     },
-    next: {
-      kind: "group",
-      label: "measure next",
-      fields: {
-        name: { kind: "text", label: "measure" },
-        label: { kind: "text", label: "what" },
-        how: { kind: "text", label: "how" },
-        first: { kind: "text", label: "first explanation says" },
-        second: { kind: "text", label: "second explanation says" },
-        apart: { kind: "number", label: "uncertainties apart" },
+    example: {
+      rig: demoRig,
+      measured: {
+        raiseTime: { value: "15.8 s" },
+        lowerTime: { value: "11.2 s" },
+        swing: { value: "91 deg" },
+        restVoltage: { value: "10.95 V" },
+        sourceSag: { value: "0.17 V" },
+        sourceDrop: { value: "2.27 V" },
+        actuatorVoltage: { value: "8.5 V" },
       },
     },
-  },
-  example: {
-    rig: demoRig,
-    measured: {
-      raiseTime: { value: "15.8 s" },
-      lowerTime: { value: "11.2 s" },
-      swing: { value: "91 deg" },
-      restVoltage: { value: "10.95 V" },
-      sourceSag: { value: "0.17 V" },
-      sourceDrop: { value: "2.27 V" },
-      actuatorVoltage: { value: "8.5 V" },
-    },
-  },
-  formulae: [
-    { symbol: "m_r", kind: "number", meaning: "readings, SI", given: (si) => lists(si, "planned").read },
-    { symbol: "s_r", kind: "number", meaning: "their uncertainties, with the parts' spread", given: (si) => lists(si, "planned").sigma },
-    { symbol: "p_0", kind: "number", meaning: "what the plan predicts", given: (si) => lists(si, "planned").shown },
-    { symbol: "w_0", kind: "number", meaning: "penalty of the warmest part, plan", given: (si) => lists(si, "planned").extra },
-    { symbol: "p_1", kind: "number", meaning: "what the best explanation predicts", given: (si) => lists(si, "best").shown },
-    { symbol: "w_1", kind: "number", meaning: "penalty of the warmest part, best explanation", given: (si) => lists(si, "best").extra },
-    { symbol: "n_r", meaning: "readings used", is: "sum(s_r ./ s_r)" },
-    { symbol: "X_0", meaning: "misfit of the plan", is: "sum(((m_r - p_0) ./ s_r) .^ 2) + w_0" },
-    { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(((m_r - p_1) ./ s_r) .^ 2) + w_1" },
-  ],
-  sources: [FITTING],
-  check,
-  solve,
-  cautions,
-})
+    formulae: [
+      { symbol: "m_r", kind: "number", meaning: "readings, SI", given: (si) => lists(si, "planned").read },
+      { symbol: "s_r", kind: "number", meaning: "their uncertainties, with the parts' spread", given: (si) => lists(si, "planned").sigma },
+      { symbol: "p_0", kind: "number", meaning: "what the plan predicts", given: (si) => lists(si, "planned").shown },
+      { symbol: "w_0", kind: "number", meaning: "penalty of the warmest part, plan", given: (si) => lists(si, "planned").extra },
+      { symbol: "p_1", kind: "number", meaning: "what the best explanation predicts", given: (si) => lists(si, "best").shown },
+      { symbol: "w_1", kind: "number", meaning: "penalty of the warmest part, best explanation", given: (si) => lists(si, "best").extra },
+      { symbol: "n_r", meaning: "readings used", is: "sum(s_r ./ s_r)" },
+      { symbol: "X_0", meaning: "misfit of the plan", is: "sum(((m_r - p_0) ./ s_r) .^ 2) + w_0" },
+      { symbol: "X_1", meaning: "misfit of the best explanation", is: "sum(((m_r - p_1) ./ s_r) .^ 2) + w_1" },
+    ],
+    sources: [FITTING],
+    check,
+    cautions,
+  }),
+)
 
 /**
  * What is wrong with the built rig: ranks the faults that explain what was measured and names the

@@ -48,10 +48,14 @@ export class InputError extends Error {
   }
 }
 
-/** A well-formed problem that physics refuses, as plain data. */
-export interface NoSolution {
+/**
+ * A well-formed problem that physics refuses, as plain data.
+ *
+ * @typeParam Code - the reasons the solver can give
+ */
+export interface NoSolution<Code extends string = string> {
   /** Reason code, such as `stall` or `cannot-close`. */
-  readonly noSolution: string
+  readonly noSolution: Code
   /** One sentence: the reason and by how much it fails. */
   readonly message: string
   /** Where it fails, in SI numbers by name. */
@@ -65,16 +69,16 @@ export interface NoSolution {
 }
 
 /** Thrown where {@link NoSolution} is the answer. */
-export class NoSolutionError extends Error implements NoSolution {
+export class NoSolutionError<Code extends string = string> extends Error implements NoSolution<Code> {
   override readonly name = "NoSolutionError"
   readonly solver: string
-  readonly noSolution: string
+  readonly noSolution: Code
   readonly at: Readonly<Record<string, number>>
   readonly shortBy: number
   readonly nearest: Readonly<Record<string, number>>
   readonly values: Values
 
-  constructor(solver: string, reason: NoSolution) {
+  constructor(solver: string, reason: NoSolution<Code>) {
     super(`${solver}: ${reason.message}`)
     this.solver = solver
     this.noSolution = reason.noSolution
@@ -85,7 +89,7 @@ export class NoSolutionError extends Error implements NoSolution {
   }
 
   /** The refusal as plain data. */
-  toJSON(): NoSolution & { name: string; solver: string } {
+  toJSON(): NoSolution<Code> & { name: string; solver: string } {
     const { name, solver, noSolution, message, at, shortBy, nearest, values } = this
     return { name, solver, noSolution, message, at, shortBy, nearest, values }
   }
@@ -95,14 +99,14 @@ export class NoSolutionError extends Error implements NoSolution {
  * Makes a {@link NoSolution} from a template (see {@link fill}). Names in it are `shortBy`, those of `at`, `nearest.…`,
  * `given.…` (a path in the input) or those of `values`.
  */
-export function refuse(
-  noSolution: string,
+export function refuse<const Code extends string>(
+  noSolution: Code,
   template: string,
   shortBy: number,
   at: Readonly<Record<string, number>> = {},
   nearest: Readonly<Record<string, number>> = {},
   values: Values = {},
-): NoSolution {
+): NoSolution<Code> {
   const near = Object.fromEntries(Object.entries(nearest).map(([name, value]) => [`nearest.${name}`, value]))
   return { noSolution, message: fill(template, { ...near, ...at, shortBy, ...values }), at, shortBy, nearest, values }
 }

@@ -14,12 +14,12 @@ export interface Formula {
 }
 
 /** A value looked up in a table, or otherwise handed to the formulae as a number. */
-export interface Given<Si, Out> {
+export interface Given<Si, Out, Trace = object> {
   readonly symbol: string
   readonly kind: Kind | "number"
   readonly meaning: string
-  /** The value, from the input in SI or from the answer. */
-  given(si: Si, out: Out): number | readonly number[]
+  /** The value, from the input in SI, from the answer or from what the kernel found on its way. */
+  given(si: Si, out: Out, trace: Partial<Trace>): number | readonly number[]
   readonly source?: Source
 }
 
@@ -43,4 +43,4 @@ export interface Solved {
 }
 
 /** One step of a solver's working, in order. */
-export type Step<Si = unknown, Out = unknown> = Formula | Given<Si, Out> | Equation | Solved
+export type Step<Si = unknown, Out = unknown, Trace = object> = Formula | Given<Si, Out, Trace> | Equation | Solved

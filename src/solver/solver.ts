@@ -9,31 +9,34 @@ import { readInput } from "./read.js"
 import type { Source } from "./source.js"
 
 /** What a public call returns: the values and the cautions that go with them. */
-export type Result<Out> = Out & { readonly cautions: readonly Caution[] }
+export type Result<Out, Hazard extends string = string> = Out & { readonly cautions: readonly Caution<Hazard>[] }
 
 /** Outcome of {@link Solver.attempt}: the answer, or the error that would have been thrown. */
-export type Attempt<Out> =
-  | { readonly ok: true; readonly value: Result<Out> }
-  | { readonly ok: false; readonly error: InputError | NoSolutionError }
+export type Attempt<Out, Refusal extends string = string, Hazard extends string = string> =
+  | { readonly ok: true; readonly value: Result<Out, Hazard> }
+  | { readonly ok: false; readonly error: InputError | NoSolutionError<Refusal> }
 
-/** The definition a solver is made from. */
-export interface Definition<In, Out> {
-  /** Name it is exported under. */
-  readonly name: string
-  /** The question it answers, in a few words. */
-  readonly title: string
+/**
+ * The kernel: pure, plain SI numbers in, values or a refusal out; never throws. What it found on the way and its cautions or
+ * formulae need again, it writes into `trace` where one is given.
+ */
+export type Kernel<In, Out, Refusal extends string = string, Trace = object> = (
+  si: SiOf<In>,
+  trace?: Partial<Trace>,
+) => Out | NoSolution<Refusal>
+
+/** What describes a solver: made when it is first asked for, since most callers only call. */
+export interface Definition<In, Out, Hazard extends string = string, Trace = object> {
   readonly input: Fields<In>
   readonly output: OutFields<Out>
   /** One valid input: starting point of forms, docs and laws. */
   readonly example: In
-  readonly formulae: readonly Step<SiOf<In>, Out>[]
+  readonly formulae: readonly Step<SiOf<In>, Out, Trace>[]
   readonly sources: readonly Source[]
   /** Faults between fields that are each within their own limits. */
   check?(si: SiOf<In>): readonly Issue[]
-  /** The kernel: pure, plain SI numbers in, values or a refusal out; never throws. */
-  solve(si: SiOf<In>): Out | NoSolution
   /** Hazards and limits of validity of an answer. */
-  cautions?(si: SiOf<In>, out: Out): readonly Caution[]
+  cautions?(si: SiOf<In>, out: Out, trace: Partial<Trace>): readonly Caution<Hazard>[]
 }
 
 /**
@@ -41,20 +44,23 @@ export interface Definition<In, Out> {
  *
  * @typeParam In - input, quantities in any unit
  * @typeParam Out - values of the result
+ * @typeParam Refusal - reasons for which physics can refuse
+ * @typeParam Hazard - codes of the cautions an answer can carry
  */
-export interface Solver<In, Out> {
+export interface Solver<In, Out, Refusal extends string = string, Hazard extends string = string> {
   /**
    * Solves.
    *
    * @throws InputError naming every fault of the input
    * @throws NoSolutionError where physics refuses, with the reason, where and by how much
    */
-  (input: In): Result<Out>
+  (input: In): Result<Out, Hazard>
+  /** The question it answers, in a few words. */
   readonly title: string
   /** The pure kernel on SI numbers: no validation, no formatting, no throwing. */
-  si(input: SiOf<In>): Out | NoSolution
+  si(input: SiOf<In>, trace?: object): Out | NoSolution<Refusal>
   /** Solves without throwing. */
-  attempt(input: unknown): Attempt<Out>
+  attempt(input: unknown): Attempt<Out, Refusal, Hazard>
   /** Reads an input into SI with defaults filled; throws InputError. */
   read(input: unknown): SiOf<In>
   readonly input: Fields<In>
@@ -78,10 +84,28 @@ export interface Solver<In, Out> {
   }
 }
 
-/** Makes a solver from its definition. */
-export function solver<In, Out extends object>(definition: Definition<In, Out>): Solver<In, Out> {
-  const { name, title, input, output, example, formulae, sources, check, solve, cautions } = definition
+/**
+ * Makes a solver.
+ *
+ * @param name - name it is exported under
+ * @param title - the question it answers, in a few words
+ * @param solve - the kernel
+ * @param rest - its description: called once, when first needed, so that loading a module costs little
+ */
+export function solver<In, Out extends object, Refusal extends string = string, Hazard extends string = string, Trace = object>(
+  name: string,
+  title: string,
+  solve: Kernel<In, Out, Refusal, Trace>,
+  rest: () => Definition<In, Out, Hazard, Trace>,
+): Solver<In, Out, Refusal, Hazard> {
+  let made: Definition<In, Out, Hazard, Trace> | undefined
+  const definition = () => {
+    made ??= rest()
+    return made
+  }
+
   const readAll = (value: unknown): { ok: true; si: SiOf<In> } | { ok: false; issues: readonly Issue[] } => {
+    const { input, check } = definition()
     const described = input as unknown as AnyFields
     const fields = readInput(described, value)
     if (!fields.ok)
@@ -94,53 +118,50 @@ export function solver<In, Out extends object>(definition: Definition<In, Out>):
     return issues.length ? { ok: false, issues } : { ok: true, si }
   }
 
-  const attempt = (value: unknown): Attempt<Out> => {
+  const attempt = (value: unknown): Attempt<Out, Refusal, Hazard> => {
     const read = readAll(value)
     if (!read.ok) return { ok: false, error: new InputError(name, read.issues) }
-    const out = solve(read.si)
-    if (isNoSolution(out)) return { ok: false, error: new NoSolutionError(name, out) }
-    const result = { ...out, cautions: cautions?.(read.si, out) ?? [] }
-    return { ok: true, value: seal(output as unknown as AnyOutFields, result) }
+    const trace: Partial<Trace> = {}
+    const out = solve(read.si, trace)
+    if (isNoSolution(out)) return { ok: false, error: new NoSolutionError(name, out as NoSolution<Refusal>) }
+    const { cautions, output } = definition()
+    const result = { ...out, cautions: cautions?.(read.si, out, trace) ?? [] }
+    return { ok: true, value: seal(output as unknown as AnyOutFields, result) as Result<Out, Hazard> }
   }
 
-  const call = (value: In): Result<Out> => {
+  const call = (value: In): Result<Out, Hazard> => {
     const outcome = attempt(value)
     if (outcome.ok) return outcome.value
     throw outcome.error
   }
 
-  const read = (value: unknown): SiOf<In> => {
-    const outcome = readAll(value)
-    if (outcome.ok) return outcome.si
-    throw new InputError(name, outcome.issues)
-  }
-
-  Object.defineProperty(call, "name", { value: name })
-  return Object.freeze(
-    Object.assign(call, {
-      title,
-      si: solve,
-      attempt,
-      read,
-      input,
-      output,
-      example,
-      formulae,
-      sources,
-      jsonSchema: () => ({
-        $schema: "https://json-schema.org/draft/2020-12/schema",
-        title: name,
-        description: title,
-        ...withSchemaAddress(objectSchema(input as unknown as AnyFields)),
-      }),
-      "~standard": {
-        version: 1 as const,
-        vendor: "alula" as const,
-        validate: (value: unknown) => {
-          const outcome = readAll(value)
-          return outcome.ok ? { value: outcome.si } : { issues: outcome.issues }
-        },
-      },
+  const plain = {
+    title,
+    si: solve,
+    attempt,
+    read: (value: unknown): SiOf<In> => {
+      const outcome = readAll(value)
+      if (outcome.ok) return outcome.si
+      throw new InputError(name, outcome.issues)
+    },
+    jsonSchema: () => ({
+      $schema: "https://json-schema.org/draft/2020-12/schema",
+      title: name,
+      description: title,
+      ...withSchemaAddress(objectSchema(definition().input as unknown as AnyFields)),
     }),
-  ) as Solver<In, Out>
+    "~standard": {
+      version: 1 as const,
+      vendor: "alula" as const,
+      validate: (value: unknown) => {
+        const outcome = readAll(value)
+        return outcome.ok ? { value: outcome.si } : { issues: outcome.issues }
+      },
+    },
+  }
+  Object.defineProperty(call, "name", { value: name })
+  // defined as getters: to assign them would call them
+  for (const part of ["input", "output", "example", "formulae", "sources"] as const)
+    Object.defineProperty(call, part, { get: () => definition()[part], enumerable: true })
+  return Object.freeze(Object.assign(call, plain)) as unknown as Solver<In, Out, Refusal, Hazard>
 }

@@ -116,53 +116,55 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
  * visor.timeShort / 3600 // => 7.00
  * ```
  */
-export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<DryingInput, DryingTime>({
-  name: "drying",
-  title: "How long and how hot to dry a sheet before forming",
-  input: {
-    plastic: { kind: "choice", label: "plastic", options: plasticOptions },
-    thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.5 mm", max: "12 mm", typical: ["1 mm", "8 mm"] },
-  },
-  output: {
-    needed: { kind: "text", label: "drying needed" },
-    temperature: { kind: "temperature", symbol: "T_dry", label: "oven at" },
-    temperatureLow: { kind: "temperature", symbol: "T_low", label: "no cooler than" },
-    temperatureHigh: { kind: "temperature", symbol: "T_high", label: "no hotter than" },
-    timeShort: { kind: "time", symbol: "t_short", label: "shorter schedule" },
-    timeLong: { kind: "time", symbol: "t_long", label: "time to plan with" },
-    source: { kind: "text", label: "source" },
-  },
-  example: { plastic: "pc", thickness: "3 mm" },
-  formulae: [
-    ...(["temperature", "temperatureLow", "temperatureHigh"] as const).map((key) => ({
-      symbol: { temperature: "T_dry", temperatureLow: "T_low", temperatureHigh: "T_high" }[key],
-      kind: "temperature" as const,
-      meaning: "published oven temperature",
-      given: (_: SiOf<DryingInput>, out: DryingTime) => out[key],
-    })),
-    ...(["short", "long"] as const).flatMap((name, i) => [
-      {
-        symbol: `t1_${name}`,
-        kind: "time" as const,
-        meaning: "published time",
-        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).time,
-      },
-      {
-        symbol: `s1_${name}`,
-        kind: "length" as const,
-        meaning: "at this thickness",
-        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).thickness,
-      },
-      {
-        symbol: `n_${name}`,
-        kind: "number" as const,
-        meaning: "power of thickness to the next entry",
-        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).power,
-      },
-      { symbol: `t_${name}`, meaning: "time at this thickness", is: `t1_${name} * (s_t / s1_${name})^n_${name}` },
-    ]),
-  ],
-  sources: [PC_DRYING_TABLE, PC_DRYING, ACRYLIC_SHRINKAGE],
+export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<DryingInput, DryingTime>(
+  "drying",
+  "How long and how hot to dry a sheet before forming",
   solve,
-  cautions,
-})
+  () => ({
+    input: {
+      plastic: { kind: "choice", label: "plastic", options: plasticOptions },
+      thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.5 mm", max: "12 mm", typical: ["1 mm", "8 mm"] },
+    },
+    output: {
+      needed: { kind: "text", label: "drying needed" },
+      temperature: { kind: "temperature", symbol: "T_dry", label: "oven at" },
+      temperatureLow: { kind: "temperature", symbol: "T_low", label: "no cooler than" },
+      temperatureHigh: { kind: "temperature", symbol: "T_high", label: "no hotter than" },
+      timeShort: { kind: "time", symbol: "t_short", label: "shorter schedule" },
+      timeLong: { kind: "time", symbol: "t_long", label: "time to plan with" },
+      source: { kind: "text", label: "source" },
+    },
+    example: { plastic: "pc", thickness: "3 mm" },
+    formulae: [
+      ...(["temperature", "temperatureLow", "temperatureHigh"] as const).map((key) => ({
+        symbol: { temperature: "T_dry", temperatureLow: "T_low", temperatureHigh: "T_high" }[key],
+        kind: "temperature" as const,
+        meaning: "published oven temperature",
+        given: (_: SiOf<DryingInput>, out: DryingTime) => out[key],
+      })),
+      ...(["short", "long"] as const).flatMap((name, i) => [
+        {
+          symbol: `t1_${name}`,
+          kind: "time" as const,
+          meaning: "published time",
+          given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).time,
+        },
+        {
+          symbol: `s1_${name}`,
+          kind: "length" as const,
+          meaning: "at this thickness",
+          given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).thickness,
+        },
+        {
+          symbol: `n_${name}`,
+          kind: "number" as const,
+          meaning: "power of thickness to the next entry",
+          given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).power,
+        },
+        { symbol: `t_${name}`, meaning: "time at this thickness", is: `t1_${name} * (s_t / s1_${name})^n_${name}` },
+      ]),
+    ],
+    sources: [PC_DRYING_TABLE, PC_DRYING, ACRYLIC_SHRINKAGE],
+    cautions,
+  }),
+)

@@ -269,41 +269,51 @@ function solve(si: SiOf<ConductorInput>): Conductor {
  * conductor({ awg: 20 }).area // => 5.176e-7
  * ```
  */
-export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solver<ConductorInput, Conductor>({
-  name: "conductor",
-  title: "Area, resistance and weight of a conductor",
-  input: {
-    ...sizeFields,
-    temperature: { kind: "temperature", symbol: "T", label: "conductor temperature", min: -50, max: 200, typical: [-10, 70], default: 20 },
-    length: { kind: "length", symbol: "L", label: "length", min: 0, max: 1000, typical: [0.1, 5], default: 1 },
-  },
-  output: {
-    area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
-    diameter: { kind: "length", symbol: "d", label: "diameter as a solid wire" },
-    resistancePerLength20: { kind: "resistancePerLength", symbol: "r_20", label: "resistance per length at 20 °C" },
-    resistancePerLength: { kind: "resistancePerLength", symbol: "r", label: "resistance per length, warm" },
-    resistance: { kind: "resistance", symbol: "R", label: "resistance" },
-    massPerLength: { kind: "linearDensity", symbol: "m_l", label: "metal mass per length" },
-    mass: { kind: "mass", symbol: "m_w", label: "metal mass" },
-  },
-  example: { awg: 20, temperature: 40, length: "2.5 m" },
-  formulae: [
-    ...sizeSteps,
-    warmStep,
-    { symbol: "d", meaning: "diameter of a solid wire of that area", is: "sqrt(4 * A / pi)" },
-    { symbol: "R", meaning: "resistance of the length", is: "r * L" },
-    {
-      symbol: "density",
-      kind: "density",
-      meaning: "density of the metal",
-      given: (si) => metals[si.metal].density,
-      source: metalSource,
-    },
-    { symbol: "m_l", meaning: "metal mass per length", is: "density * A" },
-    { symbol: "m_w", meaning: "metal mass", is: "m_l * L" },
-  ],
-  sources: sizeSources,
-  check: sizeIssues,
+export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solver<ConductorInput, Conductor>(
+  "conductor",
+  "Area, resistance and weight of a conductor",
   solve,
-  cautions: (si) => sizeCautions(si, si.temperature),
-})
+  () => ({
+    input: {
+      ...sizeFields,
+      temperature: {
+        kind: "temperature",
+        symbol: "T",
+        label: "conductor temperature",
+        min: -50,
+        max: 200,
+        typical: [-10, 70],
+        default: 20,
+      },
+      length: { kind: "length", symbol: "L", label: "length", min: 0, max: 1000, typical: [0.1, 5], default: 1 },
+    },
+    output: {
+      area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
+      diameter: { kind: "length", symbol: "d", label: "diameter as a solid wire" },
+      resistancePerLength20: { kind: "resistancePerLength", symbol: "r_20", label: "resistance per length at 20 °C" },
+      resistancePerLength: { kind: "resistancePerLength", symbol: "r", label: "resistance per length, warm" },
+      resistance: { kind: "resistance", symbol: "R", label: "resistance" },
+      massPerLength: { kind: "linearDensity", symbol: "m_l", label: "metal mass per length" },
+      mass: { kind: "mass", symbol: "m_w", label: "metal mass" },
+    },
+    example: { awg: 20, temperature: 40, length: "2.5 m" },
+    formulae: [
+      ...sizeSteps,
+      warmStep,
+      { symbol: "d", meaning: "diameter of a solid wire of that area", is: "sqrt(4 * A / pi)" },
+      { symbol: "R", meaning: "resistance of the length", is: "r * L" },
+      {
+        symbol: "density",
+        kind: "density",
+        meaning: "density of the metal",
+        given: (si) => metals[si.metal].density,
+        source: metalSource,
+      },
+      { symbol: "m_l", meaning: "metal mass per length", is: "density * A" },
+      { symbol: "m_w", meaning: "metal mass", is: "m_l * L" },
+    ],
+    sources: sizeSources,
+    check: sizeIssues,
+    cautions: (si) => sizeCautions(si, si.temperature),
+  }),
+)

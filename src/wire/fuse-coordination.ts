@@ -174,9 +174,7 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
 export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> = /* @__PURE__ */ solver<
   FuseCoordinationInput,
   FuseCoordination
->({
-  name: "fuseCoordination",
-  title: "Whether fuse, wire, load and inrush go together",
+>("fuseCoordination", "Whether fuse, wire, load and inrush go together", solve, () => ({
   input: fuseInput,
   output: fuseOutput,
   example: {
@@ -259,9 +257,8 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
   ],
   sources: [...sizeSources, BLADE, FUSEOLOGY, SHORT_FAULT, ADIABATIC, PREECE, LARGE_BLADE, FUSE_PLACE, CONVECTION, HEAT_TRANSFER, SKIN],
   check: (si) => [...sizeIssues(si), ...laidFaults(si), ...faultIssues(si)],
-  solve,
   cautions,
-})
+}))
 
 function faultIssues(si: Si): Issue[] {
   const { initialTemperature, faultLimit } = si

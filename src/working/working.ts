@@ -160,7 +160,8 @@ export function working<In, Out extends object>(solver: Solver<In, Out>, input: 
 
 /** As {@link working}, for an input already in SI. */
 export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si: SiOf<In>): Working {
-  const out = solver.si(si)
+  const trace = {}
+  const out = solver.si(si, trace)
   if (isNoSolution(out)) throw new NoSolutionError((solver as { name?: string }).name ?? "", out)
   const inputs = collect(solver.input as unknown as AnyFields, si as Record<string, unknown>)
   const outputs = collect(solver.output as unknown as AnyOutFields, out as Record<string, unknown>)
@@ -195,7 +196,7 @@ export function workingOfSi<In, Out extends object>(solver: Solver<In, Out>, si:
   for (const step of solver.formulae as readonly Step<SiOf<In>, Out>[]) {
     if ("when" in step && step.when && !math.evaluate(step.when, scope as never)) continue
     if ("given" in step) {
-      add("given", step.symbol, step.kind, step.given(si, out), step.meaning, "", "", "", textOf(step.source))
+      add("given", step.symbol, step.kind, step.given(si, out, trace), step.meaning, "", "", "", textOf(step.source))
     } else if ("solved" in step) {
       const found = outputs.find((o) => o.symbol === step.solved)
       if (found) add("solved", found.symbol, found.kind, found.value, step.meaning)

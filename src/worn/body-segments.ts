@@ -176,39 +176,41 @@ const column = (of: (r: (typeof segmentRows)["winter"][number]) => number) => (s
  * body.sum // => 1
  * ```
  */
-export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE__ */ solver<BodySegmentsInput, BodySegments>({
-  name: "bodySegments",
-  title: "How mass is spread over a wearer's body",
-  input: {
-    bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 250, typical: [45, 110] },
-    stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
-    table: { kind: "choice", label: "table", options: segmentTables, default: "deLevaFemale" },
-  },
-  output: {
-    centreHeight: { kind: "length", symbol: "z_c", label: "height of the centre of mass" },
-    centreRatio: { kind: "ratio", symbol: "q_c", label: "over stature", unit: "%" },
-    armMass: mass("m_a", "one arm"),
-    legMass: mass("m_l", "one leg"),
-    trunkMass: mass("m_t", "head and trunk"),
-    sum: { kind: "number", symbol: "f_s", label: "sum of the fractions" },
-    segments: list("segments"),
-    trunkParts: list("parts of the trunk"),
-  },
-  example: { bodyMass: "60 kg", stature: "1.65 m" },
-  formulae: [
-    { symbol: "n", kind: "number", meaning: "number of each segment", given: column((r) => r.count) },
-    { symbol: "f", kind: "number", meaning: "mass fraction of one", given: column((r) => r.mass), source: DE_LEVA },
-    { symbol: "z", kind: "number", meaning: "height of its centre over stature, standing", given: column(centreHeight) },
-    { symbol: "w_a", kind: "number", meaning: "1 for the arm's segments", given: column((r) => (arms.includes(r.name) ? 1 : 0)) },
-    { symbol: "w_l", kind: "number", meaning: "1 for the leg's segments", given: column((r) => (legs.includes(r.name) ? 1 : 0)) },
-    { symbol: "f_s", meaning: "sum of the fractions", is: "sum(n .* f)" },
-    { symbol: "q_c", meaning: "height of the centre over stature", is: "sum(n .* f .* z) / f_s" },
-    { symbol: "z_c", meaning: "height of the centre", is: "q_c * H" },
-    { symbol: "m_a", meaning: "one arm", is: "sum(w_a .* f) * m_w" },
-    { symbol: "m_l", meaning: "one leg", is: "sum(w_l .* f) * m_w" },
-    { symbol: "m_t", meaning: "head and trunk", is: "f_s * m_w - 2 * m_a - 2 * m_l" },
-  ],
-  sources: [...segmentSources, DAVIDOVITS],
+export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE__ */ solver<BodySegmentsInput, BodySegments>(
+  "bodySegments",
+  "How mass is spread over a wearer's body",
   solve,
-  cautions,
-})
+  () => ({
+    input: {
+      bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 250, typical: [45, 110] },
+      stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
+      table: { kind: "choice", label: "table", options: segmentTables, default: "deLevaFemale" },
+    },
+    output: {
+      centreHeight: { kind: "length", symbol: "z_c", label: "height of the centre of mass" },
+      centreRatio: { kind: "ratio", symbol: "q_c", label: "over stature", unit: "%" },
+      armMass: mass("m_a", "one arm"),
+      legMass: mass("m_l", "one leg"),
+      trunkMass: mass("m_t", "head and trunk"),
+      sum: { kind: "number", symbol: "f_s", label: "sum of the fractions" },
+      segments: list("segments"),
+      trunkParts: list("parts of the trunk"),
+    },
+    example: { bodyMass: "60 kg", stature: "1.65 m" },
+    formulae: [
+      { symbol: "n", kind: "number", meaning: "number of each segment", given: column((r) => r.count) },
+      { symbol: "f", kind: "number", meaning: "mass fraction of one", given: column((r) => r.mass), source: DE_LEVA },
+      { symbol: "z", kind: "number", meaning: "height of its centre over stature, standing", given: column(centreHeight) },
+      { symbol: "w_a", kind: "number", meaning: "1 for the arm's segments", given: column((r) => (arms.includes(r.name) ? 1 : 0)) },
+      { symbol: "w_l", kind: "number", meaning: "1 for the leg's segments", given: column((r) => (legs.includes(r.name) ? 1 : 0)) },
+      { symbol: "f_s", meaning: "sum of the fractions", is: "sum(n .* f)" },
+      { symbol: "q_c", meaning: "height of the centre over stature", is: "sum(n .* f .* z) / f_s" },
+      { symbol: "z_c", meaning: "height of the centre", is: "q_c * H" },
+      { symbol: "m_a", meaning: "one arm", is: "sum(w_a .* f) * m_w" },
+      { symbol: "m_l", meaning: "one leg", is: "sum(w_l .* f) * m_w" },
+      { symbol: "m_t", meaning: "head and trunk", is: "f_s * m_w - 2 * m_a - 2 * m_l" },
+    ],
+    sources: [...segmentSources, DAVIDOVITS],
+    cautions,
+  }),
+)

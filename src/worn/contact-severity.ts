@@ -189,9 +189,10 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
  * ```
  */
 export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /* @__PURE__ */ solver<ContactSeverityInput, ContactSeverity>(
-  {
-    name: "contactSeverity",
-    title: "How hard a moving part strikes someone",
+  "contactSeverity",
+  "How hard a moving part strikes someone",
+  solve,
+  () => ({
     input: {
       region: { kind: "choice", label: "body region struck", options: optionsFrom(contactRegions, (key) => key.replaceAll("-", " ")) },
       armMass: { kind: "mass", symbol: "m_a", label: "mass of the arm", min: 0.001, max: 100, typical: [0.1, 5], default: null },
@@ -316,7 +317,6 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
         return [inconsistent(["strikeRadius"], "a drive's moment without a radius", "strikeRadius, to turn the moment into a force")]
       return []
     },
-    solve,
     cautions: contactCautions,
-  },
+  }),
 )

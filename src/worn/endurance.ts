@@ -184,107 +184,117 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  * arms.time // => 134.6
  * ```
  */
-export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solver<EnduranceInput, Endurance>({
-  name: "endurance",
-  title: "How long a joint can hold a static load",
-  input: {
-    joint: { kind: "choice", label: "joint", options: optionsFrom(powerLaws, (key) => powerLaws[key].label) },
-    effort: { kind: "ratio", symbol: "f_g", label: "share of the greatest force", min: 0.01, max: 1, typical: [0.05, 0.7], default: null },
-    moment: { kind: "moment", symbol: "M", label: "moment held", min: 0.1, max: 500, typical: [2, 60], default: null },
-    strength: { kind: "moment", symbol: "M_m", label: "greatest moment", min: 1, max: 600, typical: [60, 240], default: null },
-    hold: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
-  },
-  output: {
-    effort: { kind: "ratio", symbol: "f", label: "effort", unit: "%" },
-    jointTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
-    generalTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
-    rohmertTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
-    time: { kind: "time", symbol: "t", label: "holding time to plan with" },
-    readings: {
-      kind: "list",
-      label: "models",
-      of: {
-        kind: "group",
-        label: "model",
-        fields: { model: { kind: "text", label: "model" }, time: { kind: "time", label: "holding time" } },
-      },
-    },
-    used: { kind: "ratio", symbol: "q", label: "hold against it", unit: "%" },
-    rest: { kind: "time", symbol: "t_p", label: "rest after the hold" },
-    effortForHold: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
-  },
-  example: { joint: "shoulder", effort: 0.3, hold: "30 s" },
-  formulae: [
-    { symbol: "f", meaning: "effort as given", is: "f_g", when: "has_effort" },
-    { symbol: "f", meaning: "effort by moments", is: "M / M_m", when: "has_moment" },
-    {
-      symbol: "b_0",
-      kind: "number",
-      meaning: "coefficient of the joint in s",
-      given: (si) => powerLaws[si.joint].b0,
-      source: FREY_LAW_2010,
-    },
-    {
-      symbol: "b_1",
-      kind: "number",
-      meaning: "exponent of the joint",
-      given: (si) => powerLaws[si.joint].b1,
-      source: FREY_LAW_2010,
-    },
-    { symbol: "t_j", meaning: "joint's power law", is: "b_0 * f^b_1 * (1 s)" },
-    { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: at(KAMON, "equation 2.6.3") },
-    { symbol: "t", meaning: "shorter of the two", is: "min(t_j, t_g)" },
-    {
-      symbol: "r_w",
-      kind: "number",
-      meaning: "1 where Rohmert's curve and the rest forms apply",
-      given: (_, out) => (out.effort >= 0.15 ? 1 : 0),
-    },
-    {
-      symbol: "t_r",
-      meaning: "Rohmert",
-      is: "60 * (-1.5 + 2.1 / f - 0.6 / f^2 + 0.1 / f^3) * (1 s)",
-      when: "r_w == 1",
-      source: EL_AHRACHE,
-    },
-    { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
-    { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_hold" },
-    {
-      symbol: "t_p",
-      meaning: "rest: the longer of Kamon and Rohmert",
-      is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
-      when: "has_hold and r_w == 1",
-      source: ROHMERT_1973,
-    },
-    {
-      symbol: "u_1",
-      kind: "number",
-      meaning: "Rohmert's cubic in 1/f, turned round by Cardano",
-      is: "t_h / (1 s) / 12 - 5.5",
-      when: "has_hold",
-    },
-    {
-      symbol: "w_1",
-      kind: "number",
-      meaning: "its cube root, the term that does not cancel",
-      is: "u_1 >= 0 ? cbrt(u_1 + sqrt(u_1^2 + 27)) : 3 / cbrt(sqrt(u_1^2 + 27) - u_1)",
-      when: "has_hold",
-    },
-    {
-      symbol: "f_h",
-      meaning: "effort whose time is the hold",
-      is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42), max(0.15, 1 / (2 + w_1 - 3 / w_1)))",
-      when: "has_hold",
-    },
-  ],
-  sources: enduranceSources,
-  check: ({ effort, moment, strength }) => {
-    if (effort !== null && (moment !== null || strength !== null))
-      return [inconsistent(["effort"], "effort beside moment or strength", "either effort, or moment and strength")]
-    if (effort === null && (moment === null || strength === null))
-      return [inconsistent(["effort"], "no effort and no pair of moment and strength", "either effort, or moment and strength")]
-    return []
-  },
+export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solver<EnduranceInput, Endurance>(
+  "endurance",
+  "How long a joint can hold a static load",
   solve,
-  cautions,
-})
+  () => ({
+    input: {
+      joint: { kind: "choice", label: "joint", options: optionsFrom(powerLaws, (key) => powerLaws[key].label) },
+      effort: {
+        kind: "ratio",
+        symbol: "f_g",
+        label: "share of the greatest force",
+        min: 0.01,
+        max: 1,
+        typical: [0.05, 0.7],
+        default: null,
+      },
+      moment: { kind: "moment", symbol: "M", label: "moment held", min: 0.1, max: 500, typical: [2, 60], default: null },
+      strength: { kind: "moment", symbol: "M_m", label: "greatest moment", min: 1, max: 600, typical: [60, 240], default: null },
+      hold: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
+    },
+    output: {
+      effort: { kind: "ratio", symbol: "f", label: "effort", unit: "%" },
+      jointTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
+      generalTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
+      rohmertTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
+      time: { kind: "time", symbol: "t", label: "holding time to plan with" },
+      readings: {
+        kind: "list",
+        label: "models",
+        of: {
+          kind: "group",
+          label: "model",
+          fields: { model: { kind: "text", label: "model" }, time: { kind: "time", label: "holding time" } },
+        },
+      },
+      used: { kind: "ratio", symbol: "q", label: "hold against it", unit: "%" },
+      rest: { kind: "time", symbol: "t_p", label: "rest after the hold" },
+      effortForHold: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
+    },
+    example: { joint: "shoulder", effort: 0.3, hold: "30 s" },
+    formulae: [
+      { symbol: "f", meaning: "effort as given", is: "f_g", when: "has_effort" },
+      { symbol: "f", meaning: "effort by moments", is: "M / M_m", when: "has_moment" },
+      {
+        symbol: "b_0",
+        kind: "number",
+        meaning: "coefficient of the joint in s",
+        given: (si) => powerLaws[si.joint].b0,
+        source: FREY_LAW_2010,
+      },
+      {
+        symbol: "b_1",
+        kind: "number",
+        meaning: "exponent of the joint",
+        given: (si) => powerLaws[si.joint].b1,
+        source: FREY_LAW_2010,
+      },
+      { symbol: "t_j", meaning: "joint's power law", is: "b_0 * f^b_1 * (1 s)" },
+      { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: at(KAMON, "equation 2.6.3") },
+      { symbol: "t", meaning: "shorter of the two", is: "min(t_j, t_g)" },
+      {
+        symbol: "r_w",
+        kind: "number",
+        meaning: "1 where Rohmert's curve and the rest forms apply",
+        given: (_, out) => (out.effort >= 0.15 ? 1 : 0),
+      },
+      {
+        symbol: "t_r",
+        meaning: "Rohmert",
+        is: "60 * (-1.5 + 2.1 / f - 0.6 / f^2 + 0.1 / f^3) * (1 s)",
+        when: "r_w == 1",
+        source: EL_AHRACHE,
+      },
+      { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
+      { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_hold" },
+      {
+        symbol: "t_p",
+        meaning: "rest: the longer of Kamon and Rohmert",
+        is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
+        when: "has_hold and r_w == 1",
+        source: ROHMERT_1973,
+      },
+      {
+        symbol: "u_1",
+        kind: "number",
+        meaning: "Rohmert's cubic in 1/f, turned round by Cardano",
+        is: "t_h / (1 s) / 12 - 5.5",
+        when: "has_hold",
+      },
+      {
+        symbol: "w_1",
+        kind: "number",
+        meaning: "its cube root, the term that does not cancel",
+        is: "u_1 >= 0 ? cbrt(u_1 + sqrt(u_1^2 + 27)) : 3 / cbrt(sqrt(u_1^2 + 27) - u_1)",
+        when: "has_hold",
+      },
+      {
+        symbol: "f_h",
+        meaning: "effort whose time is the hold",
+        is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42), max(0.15, 1 / (2 + w_1 - 3 / w_1)))",
+        when: "has_hold",
+      },
+    ],
+    sources: enduranceSources,
+    check: ({ effort, moment, strength }) => {
+      if (effort !== null && (moment !== null || strength !== null))
+        return [inconsistent(["effort"], "effort beside moment or strength", "either effort, or moment and strength")]
+      if (effort === null && (moment === null || strength === null))
+        return [inconsistent(["effort"], "no effort and no pair of moment and strength", "either effort, or moment and strength")]
+      return []
+    },
+    cautions,
+  }),
+)

@@ -264,65 +264,72 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  * walk.rate // => 397.3
  * ```
  */
-export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PURE__ */ solver<MetabolicRateInput, MetabolicRate>({
-  name: "metabolicRate",
-  title: "How hard the body works, standing or walking with the rig on",
-  input: {
-    bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
-    load: { kind: "mass", symbol: "m_t", label: "load on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
-    headLoad: mass("m_h", "load on the head"),
-    handLoad: mass("m_a", "load in the hands"),
-    footLoad: mass("m_f", "load on the feet"),
-    speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0, 1.6], default: 0 },
-    grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
-    terrain: { kind: "choice", label: "surface underfoot", options: optionsFrom(terrains, (key) => terrains[key].label), default: "hard" },
-    snowDepth: { kind: "length", symbol: "d_s", label: "footprint depth in soft snow", min: 0, max: 0.5, typical: [0, 0.2], default: 0 },
-    standingRate: { kind: "number", symbol: "M_s", label: "standing rate, W/kg", min: 0.8, max: 2, typical: [1, 1.5], default: 1.05 },
-  },
-  output: {
-    equivalentLoad: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
-    pandolf: power("M_P", "Pandolf and others 1977"),
-    looney2019: power("M_L", "Looney and others 2019, graded walking"),
-    looney2022: power("M_B", "Looney and others 2022, backpacking"),
-    acsm: power("M_A", "ACSM walking"),
-    minimumMechanics: power("M_M", "minimum mechanics"),
-    givoniGoldman: power("M_G", "Givoni and Goldman"),
-    lowest: power("M_0", "lowest reading"),
-    rate: power("M", "rate to plan with"),
-    spread: { kind: "ratio", symbol: "q", label: "largest over smallest", unit: "x" },
-    met: { kind: "number", symbol: "q_m", label: "rate in MET" },
-    readings: {
-      kind: "list",
-      label: "readings",
-      of: {
-        kind: "group",
-        label: "reading",
-        fields: {
-          equation: { kind: "text", label: "equation" },
-          rate: { kind: "power", label: "rate", unit: "W" },
-          applies: { kind: "flag", label: "in its range" },
-          sample: { kind: "text", label: "sample" },
+export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PURE__ */ solver<MetabolicRateInput, MetabolicRate>(
+  "metabolicRate",
+  "How hard the body works, standing or walking with the rig on",
+  solve,
+  () => ({
+    input: {
+      bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
+      load: { kind: "mass", symbol: "m_t", label: "load on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
+      headLoad: mass("m_h", "load on the head"),
+      handLoad: mass("m_a", "load in the hands"),
+      footLoad: mass("m_f", "load on the feet"),
+      speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0, 1.6], default: 0 },
+      grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
+      terrain: {
+        kind: "choice",
+        label: "surface underfoot",
+        options: optionsFrom(terrains, (key) => terrains[key].label),
+        default: "hard",
+      },
+      snowDepth: { kind: "length", symbol: "d_s", label: "footprint depth in soft snow", min: 0, max: 0.5, typical: [0, 0.2], default: 0 },
+      standingRate: { kind: "number", symbol: "M_s", label: "standing rate, W/kg", min: 0.8, max: 2, typical: [1, 1.5], default: 1.05 },
+    },
+    output: {
+      equivalentLoad: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
+      pandolf: power("M_P", "Pandolf and others 1977"),
+      looney2019: power("M_L", "Looney and others 2019, graded walking"),
+      looney2022: power("M_B", "Looney and others 2022, backpacking"),
+      acsm: power("M_A", "ACSM walking"),
+      minimumMechanics: power("M_M", "minimum mechanics"),
+      givoniGoldman: power("M_G", "Givoni and Goldman"),
+      lowest: power("M_0", "lowest reading"),
+      rate: power("M", "rate to plan with"),
+      spread: { kind: "ratio", symbol: "q", label: "largest over smallest", unit: "x" },
+      met: { kind: "number", symbol: "q_m", label: "rate in MET" },
+      readings: {
+        kind: "list",
+        label: "readings",
+        of: {
+          kind: "group",
+          label: "reading",
+          fields: {
+            equation: { kind: "text", label: "equation" },
+            rate: { kind: "power", label: "rate", unit: "W" },
+            applies: { kind: "flag", label: "in its range" },
+            sample: { kind: "text", label: "sample" },
+          },
         },
       },
     },
-  },
-  example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
-  formulae: metabolicRateSteps,
-  check: ({ terrain, snowDepth }) =>
-    snowDepth > 0 && terrain !== "softSnow"
-      ? [
-          inconsistent(
-            ["snowDepth"],
-            "a footprint depth of {snowDepth length mm} on a surface that is not soft snow",
-            "soft snow as the surface, or no footprint depth",
-            { snowDepth },
-          ),
-        ]
-      : [],
-  sources: [...Object.values(metabolicSamples).map((s) => s.source), SANTEE, TERRAIN, PLACEMENT, PASSMORE, HEAD_MASS],
-  solve,
-  cautions,
-})
+    example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
+    formulae: metabolicRateSteps,
+    check: ({ terrain, snowDepth }) =>
+      snowDepth > 0 && terrain !== "softSnow"
+        ? [
+            inconsistent(
+              ["snowDepth"],
+              "a footprint depth of {snowDepth length mm} on a surface that is not soft snow",
+              "soft snow as the surface, or no footprint depth",
+              { snowDepth },
+            ),
+          ]
+        : [],
+    sources: [...Object.values(metabolicSamples).map((s) => s.source), SANTEE, TERRAIN, PLACEMENT, PASSMORE, HEAD_MASS],
+    cautions,
+  }),
+)
 
 /** Metabolic rate to plan with, W: {@link metabolicRate} without its ceremony, on the level and a hard floor. */
 export function plannedRate(bodyMass: number, load: number, speed: number): number {

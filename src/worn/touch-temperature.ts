@@ -149,9 +149,7 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
 export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> = /* @__PURE__ */ solver<
   TouchTemperatureInput,
   TouchTemperature
->({
-  name: "touchTemperature",
-  title: "Whether a surface burns the skin that touches it",
+>("touchTemperature", "Whether a surface burns the skin that touches it", solve, () => ({
   input: {
     surface: { kind: "temperature", symbol: "T_s", label: "surface temperature as measured", min: -40, max: 300, typical: [25, 80] },
     material: { kind: "choice", label: "material", options: optionsFrom(touchMaterials, (key) => touchMaterials[key]) },
@@ -261,6 +259,5 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
     coldTouchSource,
     childScaldSource,
   ],
-  solve,
   cautions: touchCautions,
-})
+}))

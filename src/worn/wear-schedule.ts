@@ -244,135 +244,145 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * day.bearable // => false
  * ```
  */
-export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE__ */ solver<WearScheduleInput, WearSchedule>({
-  name: "wearSchedule",
-  title: "When to rest, and how heavy a rig may be for the day",
-  input: {
-    bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
-    load: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: LIGHTEST, max: 150, typical: [1, 15] },
-    plan: {
-      kind: "list",
-      label: "plan",
-      min: 1,
-      max: 200,
-      of: {
-        kind: "group",
-        label: "part",
-        fields: {
-          name: { kind: "text", label: "name" },
-          activity: {
-            kind: "choice",
-            label: "activity",
-            options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
-          },
-          duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
-          speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: 0.9 },
-        },
-      },
-    },
-    capacity: {
-      kind: "number",
-      symbol: "c_o",
-      label: "maximum oxygen uptake, mL/(kg·min)",
-      min: 10,
-      max: HIGHEST_CAPACITY,
-      typical: [22, 45],
-      default: 30,
-    },
-    moment: { kind: "moment", symbol: "M_b", label: "moment the back holds", min: 0, max: 500, typical: [2, 40], default: null },
-    strength: {
-      kind: "moment",
-      symbol: "M_m",
-      label: "strength of the back",
-      min: 10,
-      max: 600,
-      typical: [100, 240],
-      default: jointTorques.backExtension.female,
-    },
-    stageFactor: { kind: "number", symbol: "k_s", label: "cost of stage work", min: 1, max: 4, typical: [1.2, 2], default: 1.5 },
-    workPart: {
-      kind: "ratio",
-      symbol: "p_w",
-      label: "part of the time to exhaustion",
-      min: 0.1,
-      max: 1,
-      typical: [0.2, 0.5],
-      default: workPart,
-    },
-    recovery: {
-      kind: "time",
-      symbol: "tau",
-      label: "time constant of recovery",
-      min: "10 min",
-      max: "6 h",
-      typical: ["15 min", "1 h"],
-      default: recoveryTime,
-    },
-    resumeAt: { kind: "ratio", symbol: "r", label: "strain at which a rest ends", min: 0.05, max: 0.9, typical: [0.2, 0.7], default: 0.5 },
-  },
-  output: {
-    duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
-    worn: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
-    peakStrain: { kind: "ratio", symbol: "S_m", label: "largest strain", unit: "%" },
-    endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
-    peakLenient: { kind: "ratio", symbol: "S_l", label: "largest strain, lenient limits", unit: "%" },
-    bearable: { kind: "flag", label: "within the stricter published limit" },
-    massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
-    unbroken: { kind: "time", symbol: "T_m", label: "longest unbroken wear, hardest part" },
-    restLength: { kind: "time", symbol: "t_r", label: "length of one rest" },
-    meanShare: { kind: "ratio", symbol: "q_m", label: "mean share of the capacity", unit: "%" },
-    shareLimit: { kind: "ratio", symbol: "q_l", label: "published acceptable share for that time", unit: "%" },
-    first: {
-      kind: "group",
-      label: "limit first reached",
-      fields: { after: span("after"), worn: span("worn until then"), during: { kind: "text", label: "during" } },
-    },
-    rests: {
-      kind: "list",
-      label: "rests to put in",
-      of: { kind: "group", label: "rest", fields: { at: span("at"), during: { kind: "text", label: "during" }, duration: span("for") } },
-    },
-    resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
-    heaviest: { kind: "group", label: "heaviest rig within these limits", fields: heaviestFields },
-    heaviestLenient: { kind: "group", label: "the same by the more lenient limit", fields: heaviestFields },
-    parts: {
-      kind: "list",
-      label: "parts",
-      of: {
-        kind: "group",
-        label: "part",
-        fields: {
-          name: { kind: "text", label: "name" },
-          activity: { kind: "text", label: "activity" },
-          start: span("start"),
-          end: span("end"),
-          rate: { kind: "power", label: "metabolic rate", unit: "W" },
-          capacityShare: { kind: "ratio", label: "share of the capacity", unit: "%" },
-          allowance: span("unbroken at most"),
-          strain: { kind: "ratio", label: "strain at the end", unit: "%" },
-        },
-      },
-    },
-  },
-  example: {
-    bodyMass: "60 kg",
-    load: "6 kg",
-    plan: [
-      { name: "procession", activity: "walking", duration: "60 min" },
-      { name: "break", activity: "off", duration: "30 min" },
-      { name: "dance", activity: "stage", duration: "15 min", speed: "0.6 m/s" },
-      { name: "photographs", activity: "standing", duration: "20 min" },
-    ],
-  },
-  formulae: wearScheduleSteps,
-  sources: [...enduranceSources, NIOSH_1993, FREY_LAW_2012, HALL, CHILD_PACKS, PASSMORE],
-  check: ({ plan }) => {
-    const faults = []
-    if (!plan.some(isWorn)) faults.push(inconsistent(["plan"], "no part with the rig on", "at least one part with the rig on"))
-    const total = plan.reduce((sum, p) => sum + p.duration, 0)
-    if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
-    return faults
-  },
+export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE__ */ solver<WearScheduleInput, WearSchedule>(
+  "wearSchedule",
+  "When to rest, and how heavy a rig may be for the day",
   solve,
-  cautions: wearScheduleCautions,
-})
+  () => ({
+    input: {
+      bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
+      load: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: LIGHTEST, max: 150, typical: [1, 15] },
+      plan: {
+        kind: "list",
+        label: "plan",
+        min: 1,
+        max: 200,
+        of: {
+          kind: "group",
+          label: "part",
+          fields: {
+            name: { kind: "text", label: "name" },
+            activity: {
+              kind: "choice",
+              label: "activity",
+              options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
+            },
+            duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
+            speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: 0.9 },
+          },
+        },
+      },
+      capacity: {
+        kind: "number",
+        symbol: "c_o",
+        label: "maximum oxygen uptake, mL/(kg·min)",
+        min: 10,
+        max: HIGHEST_CAPACITY,
+        typical: [22, 45],
+        default: 30,
+      },
+      moment: { kind: "moment", symbol: "M_b", label: "moment the back holds", min: 0, max: 500, typical: [2, 40], default: null },
+      strength: {
+        kind: "moment",
+        symbol: "M_m",
+        label: "strength of the back",
+        min: 10,
+        max: 600,
+        typical: [100, 240],
+        default: jointTorques.backExtension.female,
+      },
+      stageFactor: { kind: "number", symbol: "k_s", label: "cost of stage work", min: 1, max: 4, typical: [1.2, 2], default: 1.5 },
+      workPart: {
+        kind: "ratio",
+        symbol: "p_w",
+        label: "part of the time to exhaustion",
+        min: 0.1,
+        max: 1,
+        typical: [0.2, 0.5],
+        default: workPart,
+      },
+      recovery: {
+        kind: "time",
+        symbol: "tau",
+        label: "time constant of recovery",
+        min: "10 min",
+        max: "6 h",
+        typical: ["15 min", "1 h"],
+        default: recoveryTime,
+      },
+      resumeAt: {
+        kind: "ratio",
+        symbol: "r",
+        label: "strain at which a rest ends",
+        min: 0.05,
+        max: 0.9,
+        typical: [0.2, 0.7],
+        default: 0.5,
+      },
+    },
+    output: {
+      duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
+      worn: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
+      peakStrain: { kind: "ratio", symbol: "S_m", label: "largest strain", unit: "%" },
+      endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
+      peakLenient: { kind: "ratio", symbol: "S_l", label: "largest strain, lenient limits", unit: "%" },
+      bearable: { kind: "flag", label: "within the stricter published limit" },
+      massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
+      unbroken: { kind: "time", symbol: "T_m", label: "longest unbroken wear, hardest part" },
+      restLength: { kind: "time", symbol: "t_r", label: "length of one rest" },
+      meanShare: { kind: "ratio", symbol: "q_m", label: "mean share of the capacity", unit: "%" },
+      shareLimit: { kind: "ratio", symbol: "q_l", label: "published acceptable share for that time", unit: "%" },
+      first: {
+        kind: "group",
+        label: "limit first reached",
+        fields: { after: span("after"), worn: span("worn until then"), during: { kind: "text", label: "during" } },
+      },
+      rests: {
+        kind: "list",
+        label: "rests to put in",
+        of: { kind: "group", label: "rest", fields: { at: span("at"), during: { kind: "text", label: "during" }, duration: span("for") } },
+      },
+      resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
+      heaviest: { kind: "group", label: "heaviest rig within these limits", fields: heaviestFields },
+      heaviestLenient: { kind: "group", label: "the same by the more lenient limit", fields: heaviestFields },
+      parts: {
+        kind: "list",
+        label: "parts",
+        of: {
+          kind: "group",
+          label: "part",
+          fields: {
+            name: { kind: "text", label: "name" },
+            activity: { kind: "text", label: "activity" },
+            start: span("start"),
+            end: span("end"),
+            rate: { kind: "power", label: "metabolic rate", unit: "W" },
+            capacityShare: { kind: "ratio", label: "share of the capacity", unit: "%" },
+            allowance: span("unbroken at most"),
+            strain: { kind: "ratio", label: "strain at the end", unit: "%" },
+          },
+        },
+      },
+    },
+    example: {
+      bodyMass: "60 kg",
+      load: "6 kg",
+      plan: [
+        { name: "procession", activity: "walking", duration: "60 min" },
+        { name: "break", activity: "off", duration: "30 min" },
+        { name: "dance", activity: "stage", duration: "15 min", speed: "0.6 m/s" },
+        { name: "photographs", activity: "standing", duration: "20 min" },
+      ],
+    },
+    formulae: wearScheduleSteps,
+    sources: [...enduranceSources, NIOSH_1993, FREY_LAW_2012, HALL, CHILD_PACKS, PASSMORE],
+    check: ({ plan }) => {
+      const faults = []
+      if (!plan.some(isWorn)) faults.push(inconsistent(["plan"], "no part with the rig on", "at least one part with the rig on"))
+      const total = plan.reduce((sum, p) => sum + p.duration, 0)
+      if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
+      return faults
+    },
+    cautions: wearScheduleCautions,
+  }),
+)

@@ -55,6 +55,15 @@ lamp.ts cautions out.each === 0.5 -> out.each !== 0.5 killed
 lamp.ts cautions 0.5 -> 0.515 survived
 lamp.ts cautions caution("dim", "note", "It is dim.") -> nothing unreached
 lamp.ts cautions "note" -> "caution" unreached
+lamp.ts solve count === 5 -> count !== 5 killed
+lamp.ts solve 5 -> 5.15 killed
+lamp.ts solve if (count === 5) return refuse("too-many", "Too many.", 1) -> never killed
+lamp.ts solve 1 -> 1.03 survived
+lamp.ts solve count === 4 -> count !== 4 killed
+lamp.ts solve 4 -> 4.12 survived
+lamp.ts solve if (count === 4) return refuse("many", "Many.", 1) -> never unreached
+lamp.ts solve 1 -> 1.03 unreached
+lamp.ts solve.each current / count -> current killed
 lamp.ts lamp.input.current.max max: "10 A" -> max: "10.3 A" killed
 lamp.ts lamp.input.count.min min: 1 -> min: 2 killed
 lamp.ts lamp.input.count.max max: 5 -> max: 6 survived
@@ -64,15 +73,6 @@ lamp.ts lamp.check 3 -> 3.09 killed
 lamp.ts lamp.check count === 3 -> count !== 3 killed
 lamp.ts lamp.check 3 -> 3.09 killed
 lamp.ts lamp.check inconsistent(["count"], "three and three", "another") -> nothing killed
-lamp.ts lamp.solve count === 5 -> count !== 5 killed
-lamp.ts lamp.solve 5 -> 5.15 killed
-lamp.ts lamp.solve if (count === 5) return refuse("too-many", "Too many.", 1) -> never killed
-lamp.ts lamp.solve 1 -> 1.03 survived
-lamp.ts lamp.solve count === 4 -> count !== 4 killed
-lamp.ts lamp.solve 4 -> 4.12 survived
-lamp.ts lamp.solve if (count === 4) return refuse("many", "Many.", 1) -> never unreached
-lamp.ts lamp.solve 1 -> 1.03 unreached
-lamp.ts lamp.solve.each current / count -> current killed
 sums.ts spare 7 -> 7.21 survived
 sums.ts drop volts - loss -> volts + loss killed
 sums.ts drop volts - loss -> volts killed

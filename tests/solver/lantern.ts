@@ -1,5 +1,5 @@
 import type { Length, Mass, Temperature } from "../../src/quantity/index.js"
-import { caution, inconsistent, refuse, type Solver, solver } from "../../src/solver/index.js"
+import { caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../src/solver/index.js"
 
 export interface LanternInput {
   /** Height of the lantern. */
@@ -37,10 +37,21 @@ export interface Lantern {
 /** Facts as a table keeps them: frozen at the top, lists inside left as they were. */
 const table = Object.freeze({ heights: [0.1, 0.2] })
 
+function solve({ height, share, air, lamps, pole, hung, name }: SiOf<LanternInput>): Lantern | NoSolution {
+  if (height > 2) return refuse("too-tall", "A lantern of this height falls over by 1 m.", height - 2, { height }, { height: 2 })
+  return {
+    volume: height ** 3 * share,
+    air,
+    heights: table.heights,
+    lamps: lamps.map(({ at, lumens }) => ({ at, bright: lumens > 100 })),
+    pole: pole && { length: pole.length },
+    note: name,
+    hung,
+  }
+}
+
 /** A solver made for these tests, with a field of every sort. */
-export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lantern>({
-  name: "lantern",
-  title: "How much a lantern holds",
+export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lantern>("lantern", "How much a lantern holds", solve, () => ({
   input: {
     height: { kind: "length", symbol: "h", label: "height", min: "100 mm", max: 3 },
     skin: { kind: "mass", symbol: "m_s", label: "skin", above: 0, below: "2 kg", default: "50 g" },
@@ -95,17 +106,5 @@ export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lante
     pole !== null && pole.grip > pole.length
       ? [inconsistent(["pole", "grip"], `${pole.grip} m`, `no more than the length, for ${height} m`)]
       : [],
-  solve: ({ height, share, air, lamps, pole, hung, name }) => {
-    if (height > 2) return refuse("too-tall", "A lantern of this height falls over by 1 m.", height - 2, { height }, { height: 2 })
-    return {
-      volume: height ** 3 * share,
-      air,
-      heights: table.heights,
-      lamps: lamps.map(({ at, lumens }) => ({ at, bright: lumens > 100 })),
-      pole: pole && { length: pole.length },
-      note: name,
-      hung,
-    }
-  },
   cautions: ({ air }) => (air > 35 ? [caution("hot", "warning", "Too hot for wax.")] : []),
-})
+}))

@@ -29,24 +29,26 @@ describe("a result", () => {
   })
   it("is frozen below a part that came frozen", () => {
     const inner = { deep: { list: [1] } }
-    const made = solver<{ n: number }, { readonly at: { readonly deep: { readonly list: readonly number[] } } }>({
-      name: "made",
-      title: "made",
-      input: { n: { kind: "number", symbol: "n", label: "n" } },
-      output: {
-        at: {
-          kind: "group",
-          label: "at",
-          fields: {
-            deep: { kind: "group", label: "deep", fields: { list: { kind: "list", label: "l", of: { kind: "number", label: "l" } } } },
+    const made = solver<{ n: number }, { readonly at: { readonly deep: { readonly list: readonly number[] } } }>(
+      "made",
+      "made",
+      () => ({ at: Object.freeze(inner) }),
+      () => ({
+        input: { n: { kind: "number", symbol: "n", label: "n" } },
+        output: {
+          at: {
+            kind: "group",
+            label: "at",
+            fields: {
+              deep: { kind: "group", label: "deep", fields: { list: { kind: "list", label: "l", of: { kind: "number", label: "l" } } } },
+            },
           },
         },
-      },
-      example: { n: 1 },
-      formulae: [],
-      sources: [],
-      solve: () => ({ at: Object.freeze(inner) }),
-    })
+        example: { n: 1 },
+        formulae: [],
+        sources: [],
+      }),
+    )
     expect(Object.isFrozen(made({ n: 1 }).at.deep.list)).toBe(true)
   })
   it("is plain data: JSON gives it back, and nothing else shows", () => {
@@ -99,20 +101,22 @@ describe("a result", () => {
     const text = display(lantern({ height: 0.4 }))
     expect(text).not.toContain("pole")
     const [first, ...others] = display(
-      solver<{ n: number }, { readonly list: readonly number[]; readonly none: readonly number[]; readonly x: number | null }>({
-        name: "long",
-        title: "long",
-        input: { n: { kind: "number", symbol: "n", label: "n" } },
-        output: {
-          list: { kind: "list", label: "list", of: { kind: "length", label: "l", unit: "mm" } },
-          none: { kind: "list", label: "none of", of: { kind: "length", label: "l" } },
-          x: { kind: "length", label: "x" },
-        },
-        example: { n: 1 },
-        formulae: [],
-        sources: [],
-        solve: () => ({ list: Array.from({ length: 30 }, (_, i) => i / 1000), none: [], x: null }),
-      })({ n: 1 }),
+      solver<{ n: number }, { readonly list: readonly number[]; readonly none: readonly number[]; readonly x: number | null }>(
+        "long",
+        "long",
+        () => ({ list: Array.from({ length: 30 }, (_, i) => i / 1000), none: [], x: null }),
+        () => ({
+          input: { n: { kind: "number", symbol: "n", label: "n" } },
+          output: {
+            list: { kind: "list", label: "list", of: { kind: "length", label: "l", unit: "mm" } },
+            none: { kind: "list", label: "none of", of: { kind: "length", label: "l" } },
+            x: { kind: "length", label: "x" },
+          },
+          example: { n: 1 },
+          formulae: [],
+          sources: [],
+        }),
+      )({ n: 1 }),
     ).split("\n")
     expect(first).toBe("list  0 mm, 1 mm, 2 mm, …, 29 mm")
     expect(others).toEqual(["none of  none", "x  —"])

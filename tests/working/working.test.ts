@@ -26,28 +26,30 @@ type CubeStep = Step<Parameters<Solver<CubeInput, Cube>["si"]>[0], Cube>
 
 /** A solver made for a test, with the formulae given: a cube, and the edge back from its volume. */
 const cube = (formulae: readonly CubeStep[]): Solver<CubeInput, Cube> =>
-  solver<CubeInput, Cube>({
-    name: "cube",
-    title: "What a cube holds",
-    input: {
-      edge: { kind: "length", symbol: "a", label: "edge", min: 0 },
-      others: {
-        kind: "list",
-        label: "others",
-        of: { kind: "group", label: "cube", fields: { edge: { kind: "length", symbol: "b", label: "edge of another" } } },
-        default: [{ edge: "10 mm" }, { edge: "20 mm" }],
+  solver<CubeInput, Cube>(
+    "cube",
+    "What a cube holds",
+    ({ edge }) => (edge > 1 ? refuse("too-big", "More than a metre.", edge - 1) : { volume: edge ** 3, edge: Math.cbrt(edge ** 3) }),
+    () => ({
+      input: {
+        edge: { kind: "length", symbol: "a", label: "edge", min: 0 },
+        others: {
+          kind: "list",
+          label: "others",
+          of: { kind: "group", label: "cube", fields: { edge: { kind: "length", symbol: "b", label: "edge of another" } } },
+          default: [{ edge: "10 mm" }, { edge: "20 mm" }],
+        },
+        voltage: { kind: "voltage", symbol: "U", label: "voltage", default: null },
+        air: { kind: "temperature", symbol: "T", label: "air", default: 20 },
+        made: { kind: "choice", label: "made of", options: { card: "card", foil: "foil" }, default: "card" },
+        open: { kind: "flag", label: "open", default: false },
       },
-      voltage: { kind: "voltage", symbol: "U", label: "voltage", default: null },
-      air: { kind: "temperature", symbol: "T", label: "air", default: 20 },
-      made: { kind: "choice", label: "made of", options: { card: "card", foil: "foil" }, default: "card" },
-      open: { kind: "flag", label: "open", default: false },
-    },
-    output: { volume: { kind: "volume", symbol: "V", label: "volume" }, edge: { kind: "length", symbol: "c", label: "edge" } },
-    example: { edge: "200 mm" },
-    formulae,
-    sources: [{ title: "made for a test", verified: "practice" }],
-    solve: ({ edge }) => (edge > 1 ? refuse("too-big", "More than a metre.", edge - 1) : { volume: edge ** 3, edge: Math.cbrt(edge ** 3) }),
-  })
+      output: { volume: { kind: "volume", symbol: "V", label: "volume" }, edge: { kind: "length", symbol: "c", label: "edge" } },
+      example: { edge: "200 mm" },
+      formulae,
+      sources: [{ title: "made for a test", verified: "practice" }],
+    }),
+  )
 
 const volume: CubeStep = {
   symbol: "V",
