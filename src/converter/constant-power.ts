@@ -141,7 +141,7 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
   ConstantPowerPoint
 >("constantPowerPoint", "Where a constant-power load settles on a source", solve, () => ({
   input: {
-    sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", above: 0, max: 1000, typical: [3, 24] },
+    sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 24] },
     resistance: {
       kind: "resistance",
       symbol: "R",
@@ -164,7 +164,7 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
       kind: "capacitance",
       symbol: "C",
       label: "capacitor at the load",
-      above: 0,
+      min: 1e-12,
       max: 100,
       typical: ["10 uF", "2000 uF"],
       default: null,

@@ -267,9 +267,9 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
   solve,
   () => ({
     input: {
-      outputVoltage: { kind: "voltage", symbol: "V_set", label: "set output voltage", above: 0, max: 1000, typical: [3, 24] },
+      outputVoltage: { kind: "voltage", symbol: "V_set", label: "set output voltage", min: "10 mV", max: 1000, typical: [3, 24] },
       loadCurrent: { kind: "current", symbol: "I", label: "load current", min: 0, max: 1000, typical: [0, 5] },
-      sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", above: 0, max: 1000, typical: [3, 15] },
+      sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 15] },
       sourceResistance: {
         kind: "resistance",
         symbol: "R",
@@ -283,7 +283,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
         kind: "current",
         symbol: "I_lim",
         label: "input current limit",
-        above: 0,
+        min: "0.1 mA",
         max: 1000,
         typical: [1, 6],
         default: null,
@@ -292,7 +292,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
         kind: "current",
         symbol: "I_ol",
         label: "output current limit",
-        above: 0,
+        min: "0.1 mA",
         max: 1000,
         typical: [1, 6],
         default: null,
@@ -307,7 +307,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
           label: "point",
           fields: {
             load: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 1000, typical: [0, 5] },
-            efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", above: 0, max: 1, typical: ["70 %", "95 %"] },
+            efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", min: "1 %", max: 1, typical: ["70 %", "95 %"] },
           },
         },
       },
@@ -325,7 +325,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
         kind: "voltage",
         symbol: "V_max",
         label: "greatest input voltage",
-        above: 0,
+        min: "10 mV",
         max: 1000,
         typical: [16, 40],
         default: null,

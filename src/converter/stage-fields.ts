@@ -84,7 +84,15 @@ export const stageFields: Omit<Fields<StageInput>, "inputVoltage" | "outputVolta
   efficiency: { kind: "ratio", symbol: "eta", label: "efficiency taken", min: 0.05, max: 1, typical: ["80 %", "96 %"], default: "90 %" },
   diodeVoltage: { kind: "voltage", symbol: "V_d", label: "voltage across the diode", min: 0, max: 100, typical: [0.1, 0.7], default: null },
   switchVoltage: { kind: "voltage", symbol: "V_sw", label: "voltage across the switch", min: 0, max: 100, typical: [0, 0.4], default: 0 },
-  switchLimit: { kind: "current", symbol: "I_lim", label: "switch current limit", above: 0, max: 1000, typical: [1, 10], default: null },
+  switchLimit: {
+    kind: "current",
+    symbol: "I_lim",
+    label: "switch current limit",
+    min: "0.1 mA",
+    max: 1000,
+    typical: [1, 10],
+    default: null,
+  },
   limitKind: { kind: "choice", label: "what the limit watches", options: { peak: "the peak", valley: "the valley" }, default: "peak" },
   rippleRatio: {
     kind: "ratio",

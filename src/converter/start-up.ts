@@ -253,7 +253,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
   solve,
   () => ({
     input: {
-      sourceVoltage: { kind: "voltage", symbol: "E", label: "supply voltage, open circuit", above: 0, max: 1000, typical: [5, 24] },
+      sourceVoltage: { kind: "voltage", symbol: "E", label: "supply voltage, open circuit", min: "10 mV", max: 1000, typical: [5, 24] },
       sourceResistance: {
         kind: "resistance",
         symbol: "R_s",
@@ -267,7 +267,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
         kind: "current",
         symbol: "I_lim",
         label: "current limit of the supply",
-        above: 0,
+        min: "0.1 mA",
         max: 1000,
         typical: [1, 10],
         default: null,
@@ -314,7 +314,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
         kind: "voltage",
         symbol: "V_r",
         label: "voltage below which a controller resets",
-        above: 0,
+        min: "10 mV",
         max: 1000,
         typical: [2.7, 9],
         default: null,

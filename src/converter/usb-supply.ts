@@ -247,12 +247,12 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
   () => ({
     input: {
       standard: { kind: "choice", label: "what the port promises", options: optionsFrom(usbPromises, (key) => usbPromises[key].label) },
-      current: { kind: "current", symbol: "I", label: "current of the build", above: 0, max: 10, typical: [0.05, 3] },
+      current: { kind: "current", symbol: "I", label: "current of the build", min: "0.1 mA", max: 10, typical: [0.05, 3] },
       ratedPower: {
         kind: "power",
         symbol: "P_r",
         label: "rated power of the source",
-        above: 0,
+        min: "0.1 W",
         max: 240,
         typical: [15, 100],
         default: null,
@@ -263,7 +263,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
         kind: "resistancePerLength",
         symbol: "r",
         label: "resistance per length of one power conductor",
-        above: 0,
+        min: 1e-6,
         max: 10,
         typical: [0.05, 0.25],
         default: usbLimits.conductor2,

@@ -255,7 +255,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
   () => ({
     input: {
       firstVoltage: { kind: "voltage", symbol: "V_1", label: "voltage of the first column", min: 1, max: 60, typical: [4.8, 6] },
-      firstStallTorque: { kind: "moment", symbol: "T_1", label: "stall torque there", above: 0, max: 1000, typical: [0.1, 3] },
+      firstStallTorque: { kind: "moment", symbol: "T_1", label: "stall torque there", min: 1e-5, max: 1000, typical: [0.1, 3] },
       firstTime: { kind: "time", symbol: "t_1", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.08, 0.3] },
       secondVoltage: {
         kind: "voltage",
@@ -270,7 +270,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
         kind: "moment",
         symbol: "T_2",
         label: "stall torque there",
-        above: 0,
+        min: 1e-5,
         max: 1000,
         typical: [0.2, 4],
         default: null,
@@ -280,7 +280,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
         kind: "current",
         symbol: "I_s1",
         label: "stall current, first column",
-        above: 0,
+        min: "0.1 mA",
         max: 200,
         typical: [0.5, 4],
         default: null,

@@ -310,15 +310,15 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
   solve,
   () => ({
     input: {
-      ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", above: 0, max: 1000, typical: [6, 24] },
-      noLoadSpeed: { kind: "speed", symbol: "v_0", label: "no-load speed", above: 0, max: 10, typical: ["4 mm/s", "60 mm/s"] },
+      ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", min: "10 mV", max: 1000, typical: [6, 24] },
+      noLoadSpeed: { kind: "speed", symbol: "v_0", label: "no-load speed", min: "0.01 mm/s", max: 10, typical: ["4 mm/s", "60 mm/s"] },
       noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.1, 1.2] },
-      ratedForce: { kind: "force", symbol: "F_1", label: "rated force", above: 0, max: "1000 kN", typical: [50, 1500] },
-      ratedSpeed: { kind: "speed", symbol: "v_1", label: "rated speed", above: 0, max: 10, typical: ["3 mm/s", "50 mm/s"] },
-      ratedCurrent: { kind: "current", symbol: "I_1", label: "rated current", above: 0, max: 1000, typical: [1, 6] },
-      voltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", above: 0, max: 1000, typical: [6, 24] },
+      ratedForce: { kind: "force", symbol: "F_1", label: "rated force", min: "1 mN", max: "1000 kN", typical: [50, 1500] },
+      ratedSpeed: { kind: "speed", symbol: "v_1", label: "rated speed", min: "0.01 mm/s", max: 10, typical: ["3 mm/s", "50 mm/s"] },
+      ratedCurrent: { kind: "current", symbol: "I_1", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 6] },
+      voltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", min: "10 mV", max: 1000, typical: [6, 24] },
       force: { kind: "force", symbol: "F", label: "force against the motion", min: "-1000 kN", max: "1000 kN", typical: [-300, 600] },
-      stroke: { kind: "length", symbol: "S", label: "stroke", above: 0, max: 10, typical: ["30 mm", "300 mm"], default: null },
+      stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["30 mm", "300 mm"], default: null },
       holdingForce: {
         kind: "force",
         symbol: "F_m",

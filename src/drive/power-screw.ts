@@ -270,7 +270,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
   solve,
   () => ({
     input: {
-      force: { kind: "force", symbol: "F", label: "load", above: 0, max: "1000 kN", typical: [50, 5000] },
+      force: { kind: "force", symbol: "F", label: "load", min: "1 mN", max: "1000 kN", typical: [50, 5000] },
       majorDiameter: { kind: "length", symbol: "d", label: "outside diameter", min: "1 mm", max: 1, typical: ["6 mm", "30 mm"] },
       pitch: { kind: "length", symbol: "p", label: "pitch", min: "0.1 mm", max: 1, typical: ["1 mm", "4 mm"] },
       starts: { kind: "number", symbol: "n", label: "starts", whole: true, min: 1, max: 20, typical: [1, 4], default: 1 },
@@ -288,7 +288,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
         kind: "ratio",
         symbol: "eta_t",
         label: "efficiency of the thread",
-        above: 0,
+        min: "1 %",
         max: 1,
         typical: [0.3, 0.95],
         default: null,

@@ -250,7 +250,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
       section: { kind: "group", label: "section", fields: sectionFields },
       ...conditionFields,
-      load: { kind: "force", symbol: "F", label: "push along it", above: 0, max: 1e6, typical: [20, 800], default: null },
+      load: { kind: "force", symbol: "F", label: "push along it", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
       motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
     },
     output: {

@@ -343,7 +343,7 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
         kind: "voltage",
         symbol: "V_c",
         label: "charge voltage of a cell",
-        above: 0,
+        min: "10 mV",
         max: 20,
         typical: [3.6, 4.2],
         default: null,

@@ -21,7 +21,7 @@ export const curveField = {
     label: "point",
     fields: {
       stateOfCharge: { kind: "ratio", symbol: "s_u", label: "state of charge", min: 0, max: 1 },
-      voltage: { kind: "voltage", symbol: "U_u", label: "voltage without load", above: 0, max: 20 },
+      voltage: { kind: "voltage", symbol: "U_u", label: "voltage without load", min: "10 mV", max: 20 },
     },
   },
 } as const

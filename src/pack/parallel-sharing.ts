@@ -281,7 +281,14 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
           kind: "group",
           label: "string",
           fields: {
-            openCircuitVoltage: { kind: "voltage", symbol: "E_k", label: "voltage without load", above: 0, max: 1000, typical: [10, 13] },
+            openCircuitVoltage: {
+              kind: "voltage",
+              symbol: "E_k",
+              label: "voltage without load",
+              min: "10 mV",
+              max: 1000,
+              typical: [10, 13],
+            },
             resistance: {
               kind: "resistance",
               symbol: "r_k",
@@ -317,7 +324,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
         kind: "resistance",
         symbol: "R_L",
         label: "load resistance",
-        above: 0,
+        min: 1e-6,
         max: 1e6,
         typical: [0.5, 50],
         default: null,

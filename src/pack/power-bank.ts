@@ -187,7 +187,7 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      capacity: { kind: "charge", symbol: "Q", label: "printed capacity", above: 0, max: "1000 Ah", typical: ["5 Ah", "30 Ah"] },
+      capacity: { kind: "charge", symbol: "Q", label: "printed capacity", min: "1 mAh", max: "1000 Ah", typical: ["5 Ah", "30 Ah"] },
       cellVoltage: { kind: "voltage", symbol: "V_c", label: "nominal cell voltage", min: 1, max: 20, typical: [3.6, 3.85], default: 3.7 },
       portVoltage: { kind: "voltage", symbol: "V_p", label: "voltage at the port", min: 1, max: 60, typical: [5, 12], default: 5 },
       bankEfficiency: {
@@ -199,12 +199,12 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
         typical: [0.75, 0.95],
         default: 0.85,
       },
-      portLimit: { kind: "current", symbol: "I_max", label: "greatest port current", above: 0, max: 100, typical: [1, 5], default: 3 },
+      portLimit: { kind: "current", symbol: "I_max", label: "greatest port current", min: "0.1 mA", max: 100, typical: [1, 5], default: 3 },
       loadVoltage: {
         kind: "voltage",
         symbol: "V_l",
         label: "voltage of the load behind a step-up",
-        above: 0,
+        min: "10 mV",
         max: 100,
         typical: [12.5, 24],
         default: null,

@@ -139,8 +139,8 @@ const NO_DATA = 1e9
  * Every check the document allows, each with value, limit, margin, verdict and one sentence why, most
  * threatening first.
  *
- * margin = 1 − value/limit where a value must not exceed its limit, value/limit − 1 where it must reach it, and a
- * share of the span for temperatures and gaps. Verdict: `falls short` below 0, `marginal` below 0.1 (common
+ * margin = 1 − value/limit where a value must not exceed its limit; where it must reach it, 1 − limit/value when it does and
+ * value/limit − 1 when it does not; and a share of the span for temperatures and gaps. Verdict: `falls short` below 0, `marginal` below 0.1 (common
  * practice, no source), `meets` otherwise, `not enough data` with the path of the field that is missing. Each
  * check calls the domain solver of its trade with what the document says; where that solver refuses, the check
  * falls short with its reason. Partial documents work: only what can't be known is left out.

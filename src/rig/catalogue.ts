@@ -89,9 +89,9 @@ const springFields: Fields<CatalogueSpring> = { ...partFields, ...hinged.spring.
 const cellFields: Fields<CatalogueCell> = {
   ...partFields,
   chemistry: { kind: "choice", label: "chemistry", options: optionsFrom(chemistries, (key) => chemistries[key].label) },
-  capacity: { kind: "charge", symbol: "Q_c", label: "rated charge", above: 0, max: "200 Ah" },
+  capacity: { kind: "charge", symbol: "Q_c", label: "rated charge", min: "1 mAh", max: "200 Ah" },
   resistance: { kind: "resistance", symbol: "R_c", label: "direct-current resistance", min: 0, max: 10 },
-  current: { kind: "current", symbol: "I_c", label: "greatest current", above: 0, max: 1000, default: null },
+  current: { kind: "current", symbol: "I_c", label: "greatest current", min: "0.1 mA", max: 1000, default: null },
 }
 const converterFields: Fields<CatalogueConverter> = { ...partFields, ...rigFields.converter.fields }
 const wireFields: Fields<CatalogueWire> = {
@@ -100,7 +100,7 @@ const wireFields: Fields<CatalogueWire> = {
   area: rigFields.wiring.fields.source.fields.area,
   linearDensity: { kind: "linearDensity", symbol: "mu", label: "mass by length", min: 0, max: 50 },
   pricePerMetre: price("price of a metre"),
-  current: { kind: "current", symbol: "I_w", label: "greatest current", above: 0, max: 1000, default: null },
+  current: { kind: "current", symbol: "I_w", label: "greatest current", min: "0.1 mA", max: 1000, default: null },
 }
 
 /** A fault of our own, carried through zod. */

@@ -13,7 +13,7 @@ export interface Found {
   readonly limit: number | null
   /** Kind of value and limit, `number` where plain. */
   readonly kind: Kind | "number"
-  /** How much is left, as a share of the limit; negative where it falls short. Null where data is missing. */
+  /** How much is left, as a share of what there is (`atMost`: the limit, `atLeast`: the value); negative where it falls short. Null where data is missing. */
   readonly margin: number | null
   readonly why: string
   /** Where the limit comes from. */
@@ -47,7 +47,8 @@ export function atLeast(
   source: string = practice,
   cautions: readonly Caution[] = [],
 ): Found {
-  const margin = limit > 0 ? value / limit - 1 : value >= limit ? 1 : -1
+  // as a share of the value itself: a demand of next to nothing leaves all of it, and not more than any number can say
+  const margin = value >= limit ? (value > 0 ? 1 - Math.max(limit, 0) / value : 1) : value / limit - 1
   return { value, limit, kind, margin, why, source, missing: null, cautions }
 }
 

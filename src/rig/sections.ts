@@ -262,9 +262,9 @@ const described = {
   },
   spar: section("spar of one arm", {
     ...sparFields,
-    sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", above: 0, max: 2 },
+    sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", min: "0.1 mm", max: 2 },
     tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
-    stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", above: 0, max: 10, default: 1.9 },
+    stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", min: 0.01, max: 10, default: 1.9 },
   }),
   pin: section("hinge pin", embed(pinJoint, "pj", "force")),
   formed: {
@@ -293,7 +293,7 @@ const described = {
   venue: section("where it has to go", {
     front: { kind: "length", symbol: "ve_f", label: "ahead of the middle", min: 0, max: 3 },
     back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
-    bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", above: 0, max: 3, default: 0.6 },
+    bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", min: "1 mm", max: 3, default: 0.6 },
     own: passageFields.own as AnyField,
     kinds: {
       kind: "list",
@@ -345,33 +345,33 @@ const described = {
     count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
     linkage: { kind: "group", label: "linkage", fields: embed(servoPushrod, "fl", "servoTorque") },
     servo: { kind: "group", label: "servo", fields: embed(hobbyServo, "sv", "voltage", "torque", "angle") },
-    voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", above: 0, max: 30 },
-    supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", above: 0, max: 100, default: null },
-    flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", above: 0, max: 60 },
+    voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", min: "10 mV", max: 30 },
+    supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", min: "0.1 mA", max: 100, default: null },
+    flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", min: "1 ms", max: 60 },
     radiusOfGyration: {
       kind: "length",
       symbol: "fl_k",
       label: "radius of gyration of a flap about its hinge",
-      above: 0,
+      min: "1 mm",
       max: 3,
       default: null,
     },
   }),
   scissor: section("scissor array", {
     array: { kind: "group", label: "array", fields: embed(scissor, "sc", "driverForce") },
-    driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", above: 0, max: 1e5 },
-    span: { kind: "length", symbol: "sc_w", label: "span wanted", above: 0, max: 20 },
-    droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", above: 0, max: 5, default: null },
+    driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", min: "1 mN", max: 1e5 },
+    span: { kind: "length", symbol: "sc_w", label: "span wanted", min: "1 mm", max: 20 },
+    droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", min: "0.1 mm", max: 5, default: null },
   }),
   lights: section("light string", embed(ledRun, "li")),
   starting: section("start of the actuators", {
     ...embed(startUp, "su", "sourceVoltage", "sourceResistance", "currentLimit", "motors", "motorResistance", "backEmf", "loadTorque"),
-    motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", above: 0, max: 5000 },
+    motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", min: 0.01, max: 5000 },
   }),
   budget: group<RigBudget>("what may be spent", {
-    mass: { kind: "mass", symbol: "bu_m", label: "mass", above: 0, max: 100, default: null },
-    price: { kind: "number", symbol: "bu_c", label: "price", above: 0, max: 1e7, default: null },
-    parts: { kind: "number", symbol: "bu_n", label: "parts", whole: true, above: 0, max: 1e6, default: null },
+    mass: { kind: "mass", symbol: "bu_m", label: "mass", min: "0.1 g", max: 100, default: null },
+    price: { kind: "number", symbol: "bu_c", label: "price", min: 0.01, max: 1e7, default: null },
+    parts: { kind: "number", symbol: "bu_n", label: "parts", whole: true, min: 1, max: 1e6, default: null },
   }),
 } satisfies Readonly<Record<keyof RigSections, unknown>>
 

@@ -108,7 +108,15 @@ export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
 /** Field descriptions every wire shares. */
 export const sizeFields: Fields<ConductorSize> = {
   awg: { kind: "number", symbol: "g", label: "wire gauge (AWG)", whole: true, min: -3, max: 40, typical: [10, 28], default: null },
-  area: { kind: "area", symbol: "A_w", label: "cross-section", above: 0, max: "1000 mm2", typical: ["0.1 mm2", "6 mm2"], default: null },
+  area: {
+    kind: "area",
+    symbol: "A_w",
+    label: "cross-section",
+    min: "0.0001 mm2",
+    max: "1000 mm2",
+    typical: ["0.1 mm2", "6 mm2"],
+    default: null,
+  },
   metal: { kind: "choice", label: "conductor metal", options: { copper: "copper", aluminium: "aluminium" }, default: "copper" },
   stranding: { kind: "choice", label: "stranding", options: strandings, default: "solid" },
 }

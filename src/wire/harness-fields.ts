@@ -15,7 +15,7 @@ const contactFields = {
     typical: ["1 mohm", "50 mohm"],
     default: "5 mohm",
   },
-  rating: { kind: "current", symbol: "I_k", label: "rated current", above: 0, max: 1000, typical: [1, 20], default: null },
+  rating: { kind: "current", symbol: "I_k", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 20], default: null },
 } as const
 
 /** Input descriptions of a harness. */
@@ -32,7 +32,7 @@ export const harnessInput: Fields<HarnessInput> = {
         name: text("name"),
         positive: text("node at the positive pole"),
         negative: text("node at the negative pole"),
-        voltage: { kind: "voltage", symbol: "E_s", label: "open-circuit voltage", above: 0, max: 1000, typical: [3, 24] },
+        voltage: { kind: "voltage", symbol: "E_s", label: "open-circuit voltage", min: "10 mV", max: 1000, typical: [3, 24] },
         resistance: {
           kind: "resistance",
           symbol: "R_s",
@@ -95,7 +95,7 @@ export const harnessInput: Fields<HarnessInput> = {
       label: "fuse",
       fields: {
         ...ends,
-        rating: { kind: "current", symbol: "I_f", label: "rated current", above: 0, max: 1000, typical: [1, 20] },
+        rating: { kind: "current", symbol: "I_f", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 20] },
         resistance: {
           kind: "resistance",
           symbol: "R_f",

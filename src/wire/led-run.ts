@@ -187,8 +187,8 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
   solve,
   () => ({
     input: {
-      length: { kind: "length", symbol: "L", label: "length of the run", above: 0, max: 1000, typical: [0.5, 10] },
-      current: { kind: "current", symbol: "I", label: "current of all lights", above: 0, max: 1000, typical: [0.2, 5] },
+      length: { kind: "length", symbol: "L", label: "length of the run", min: "1 mm", max: 1000, typical: [0.5, 10] },
+      current: { kind: "current", symbol: "I", label: "current of all lights", min: "0.1 mA", max: 1000, typical: [0.2, 5] },
       sections: {
         kind: "number",
         symbol: "n",
@@ -203,7 +203,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
         kind: "resistancePerLength",
         symbol: "r_1",
         label: "resistance per length of one track",
-        above: 0,
+        min: 1e-6,
         max: 1000,
         typical: [0.02, 0.5],
         default: null,
@@ -228,7 +228,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
           label: "feed",
           fields: {
             position: { kind: "length", symbol: "x_f", label: "distance from the start", min: 0, max: 1000, typical: [0, 0.5] },
-            voltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", above: 0, max: 1000, typical: [4.8, 13] },
+            voltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", min: "10 mV", max: 1000, typical: [4.8, 13] },
             resistance: {
               kind: "resistance",
               symbol: "R_f",
@@ -245,7 +245,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
         kind: "voltage",
         symbol: "V_d",
         label: "voltage below which lights dim",
-        above: 0,
+        min: "10 mV",
         max: 1000,
         typical: [3, 11],
         default: null,

@@ -149,7 +149,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
         typical: ["1 mohm", "50 mohm"],
         default: "5 mohm",
       },
-      voltage: { kind: "voltage", symbol: "U_s", label: "source voltage", above: 0, max: 1000, typical: [3, 24], default: null },
+      voltage: { kind: "voltage", symbol: "U_s", label: "source voltage", min: "10 mV", max: 1000, typical: [3, 24], default: null },
     },
     output: {
       area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },

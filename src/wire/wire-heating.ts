@@ -171,7 +171,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       current: { kind: "current", symbol: "I", label: "current in each wire", min: 0, max: 1000, typical: [0.5, 8] },
       ...sizeFields,
       ...laidFields,
-      faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", above: 0, max: 1e5, typical: [20, 300], default: null },
+      faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", min: "0.1 mA", max: 1e5, typical: [20, 300], default: null },
       faultLimit: {
         kind: "temperature",
         symbol: "T_f",

@@ -180,10 +180,10 @@ function solve(si: Si): Passage {
 
 const envelopeFields = (mark: string) =>
   ({
-    width: { kind: "length", symbol: `w_${mark}`, label: "width", above: 0, max: 20, typical: [0.5, 2] },
+    width: { kind: "length", symbol: `w_${mark}`, label: "width", min: "1 mm", max: 20, typical: [0.5, 2] },
     front: { kind: "length", symbol: `f_${mark}`, label: "ahead of the spine", min: 0, max: 10, typical: [0.2, 0.5] },
     back: { kind: "length", symbol: `b_${mark}`, label: "behind the spine", min: 0, max: 10, typical: [0.2, 0.8] },
-    height: { kind: "length", symbol: `h_${mark}`, label: "height", above: 0, max: 20, typical: [1.6, 2.5] },
+    height: { kind: "length", symbol: `h_${mark}`, label: "height", min: "1 mm", max: 20, typical: [1.6, 2.5] },
   }) as const
 
 /**
@@ -225,10 +225,10 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
         kind: "group",
         label: "packed",
         fields: {
-          length: { kind: "length", symbol: "l_p", label: "length", above: 0, max: 20, typical: [0.3, 2] },
-          width: { kind: "length", symbol: "w_p", label: "width", above: 0, max: 20, typical: [0.2, 1] },
-          height: { kind: "length", symbol: "h_p", label: "height", above: 0, max: 20, typical: [0.1, 0.6] },
-          mass: { kind: "mass", symbol: "m_p", label: "mass", above: 0, max: 500, typical: [2, 30] },
+          length: { kind: "length", symbol: "l_p", label: "length", min: "1 mm", max: 20, typical: [0.3, 2] },
+          width: { kind: "length", symbol: "w_p", label: "width", min: "1 mm", max: 20, typical: [0.2, 1] },
+          height: { kind: "length", symbol: "h_p", label: "height", min: "1 mm", max: 20, typical: [0.1, 0.6] },
+          mass: { kind: "mass", symbol: "m_p", label: "mass", min: "0.1 g", max: 500, typical: [2, 30] },
         },
         default: null,
       },
@@ -246,14 +246,22 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
               label: "how it is passed",
               options: { door: "door", route: "route", corner: "right-angle turn", stair: "stair", turning: "turning space" },
             },
-            width: { kind: "length", symbol: "w_o", label: "clear width", above: 0, max: 100, typical: [0.6, 3] },
-            height: { kind: "length", symbol: "h_o", label: "clear height", above: 0, max: 100, typical: [1.8, 3], default: null },
+            width: { kind: "length", symbol: "w_o", label: "clear width", min: "1 mm", max: 100, typical: [0.6, 3] },
+            height: { kind: "length", symbol: "h_o", label: "clear height", min: "1 mm", max: 100, typical: [1.8, 3], default: null },
           },
         },
         default: [],
       },
       allowance: { kind: "length", symbol: "a", label: "room on every side", min: 0, max: 0.5, typical: [0, 0.05], default: "25 mm" },
-      corridor: { kind: "length", symbol: "c", label: "corridor people pass in", above: 0, max: 100, typical: [0.9, 3], default: "60 in" },
+      corridor: {
+        kind: "length",
+        symbol: "c",
+        label: "corridor people pass in",
+        min: "1 mm",
+        max: 100,
+        typical: [0.9, 3],
+        default: "60 in",
+      },
     },
     output: {
       foldedTurning: { kind: "length", symbol: "D_f", label: "swept turning on the spot, folded" },

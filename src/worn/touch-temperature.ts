@@ -157,7 +157,7 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
       kind: "time",
       symbol: "t_k",
       label: "time of contact",
-      above: 0,
+      min: "1 ms",
       max: "24 h",
       typical: ["0.5 s", "8 h"],
       default: "8 h",

@@ -23,5 +23,5 @@ export const windFields: Fields<MetWind> = {
     typical: [0, 2],
     default: 1.4,
   },
-  airDensity: { kind: "density", symbol: "rho", label: "density of the air", above: 0, max: 2, typical: [1, 1.3], default: 1.225 },
+  airDensity: { kind: "density", symbol: "rho", label: "density of the air", min: 0.1, max: 2, typical: [1, 1.3], default: 1.225 },
 }

@@ -205,8 +205,8 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
   solve,
   () => ({
     input: {
-      span: { kind: "length", symbol: "L", label: "span from the hinge", above: 0, max: 5, typical: [0.2, 2] },
-      chord: { kind: "length", symbol: "c", label: "width of the panel", above: 0, max: 5, typical: [0.1, 1] },
+      span: { kind: "length", symbol: "L", label: "span from the hinge", min: "1 mm", max: 5, typical: [0.2, 2] },
+      chord: { kind: "length", symbol: "c", label: "width of the panel", min: "1 mm", max: 5, typical: [0.1, 1] },
       wind: windFields.wind,
       shape: {
         kind: "choice",
@@ -219,7 +219,15 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
         },
         default: "flat",
       },
-      dragCoefficient: { kind: "number", symbol: "C_o", label: "own drag coefficient", above: 0, max: 4, typical: [1, 2.3], default: null },
+      dragCoefficient: {
+        kind: "number",
+        symbol: "C_o",
+        label: "own drag coefficient",
+        min: 0.01,
+        max: 4,
+        typical: [1, 2.3],
+        default: null,
+      },
       gustFactor: windFields.gustFactor,
       walking: windFields.walking,
       swing: { kind: "angularSpeed", symbol: "omega", label: "swing into the wind", min: 0, max: 50, typical: [0, 3], default: 0 },

@@ -72,7 +72,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "strength: min 0.1 MPa, max 10 GPa, default null",
     "temperature: min -40, max 200, default 23",
     "duration: min 0, max 3600000, default 0",
-    "load: above 0, max 1000000, default null",
+    "load: min 1 mN, max 1000000, default null",
     "motion: default still",
   ],
   handlingLoad: [

@@ -1,7 +1,7 @@
 import { Ajv2020 } from "ajv/dist/2020.js"
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import type { AnyFields, AnyOutField, AnyOutFields } from "../../src/solver/index.js"
+import type { AnyField, AnyFields, AnyOutField, AnyOutFields } from "../../src/solver/index.js"
 import { InputError, isNoSolution, NoSolutionError } from "../../src/solver/index.js"
 import { workingOfSi } from "../../src/working/index.js"
 import { inOtherUnits, inputs, leaves, replaced } from "../helpers/arbitrary.js"
@@ -44,6 +44,18 @@ function describedFaults(fields: AnyOutFields, value: Readonly<Record<string, un
       .map((key) => (key in value ? describedFault(fields[key], value[key], `${path}.${key}`) : `${path}.${key} is missing`))
       .find(Boolean) ?? null
   )
+}
+
+/** Paths of numbers that lack a limit, or whose lower one only excludes zero. */
+function unlimited(fields: AnyFields, path = ""): string[] {
+  const within = (field: AnyField, at: string): string[] => {
+    if (field.kind === "group") return unlimited(field.fields, `${at}.`)
+    if (field.kind === "list") return within(field.of, `${at}[]`)
+    if (!("symbol" in field)) return []
+    const { min, max, above, below } = field as Readonly<Record<"min" | "max" | "above" | "below", unknown>>
+    return (min ?? above) === undefined || (max ?? below) === undefined || above === 0 ? [at] : []
+  }
+  return Object.entries(fields).flatMap(([key, field]) => within(field, path + key))
 }
 
 const close = (a: number, b: number, floor: number) => Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b)) + floor
@@ -96,6 +108,10 @@ describe.each(solvers)("laws: $id", ({ id, solver }: { id: string; solver: AnySo
     )
     // a suite that only ever met refusals would prove nothing
     expect(answered, `${answered} of ${runs} random inputs answered, ${refusedInput} refused as input`).toBeGreaterThanOrEqual(runs / 5)
+  })
+
+  it("has both limits on every number, and none that merely keeps off zero: dividing by next to nothing overflows", () => {
+    expect(unlimited(fields)).toEqual([])
   })
 
   it("gives one answer in any unit", () => {
