@@ -77,7 +77,14 @@ const measuredField = <K extends string>(kind: K, symbol: string, label: string,
     default: null,
     fields: {
       value: { kind, symbol, label, min: 0, max: high },
-      uncertainty: { kind, symbol: `${symbol}_s`, label: `uncertainty of ${label}`, min: measures[name].usual / 100, max: high, default: measures[name].usual },
+      uncertainty: {
+        kind,
+        symbol: `${symbol}_s`,
+        label: `uncertainty of ${label}`,
+        min: measures[name].usual / 100,
+        max: high,
+        default: measures[name].usual,
+      },
     },
   }) as const
 
