@@ -58,16 +58,50 @@ function solve(si: Si): BuckStage | NoSolution {
 /**
  * Duty, ripple, switch currents and greatest output of a step-down (buck) stage.
  *
- * Formula: V_on = V_in − V_sw − V_out and V_off = V_out + V_d; where no diode voltage is given V_out/η stands for V_out in
- * both and V_d = 0. D = V_off/(V_on + V_off), ΔI = V_on·D/(L·f), boundary I_b = ΔI/2. Resting (I < I_b):
- * D = √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Greatest output from a
- * peak limit I_lim − ΔI/2, from a valley limit I_lim + ΔI/2. V_in, V_out the input and output voltage (V), I the output
- * current (A), L the inductance (H, less its tolerance, default 0), f the frequency (Hz), η the efficiency (default 0.9),
- * V_sw the switch's voltage (default 0). The inductance suggested takes this duty, losses included. Valid in steady
- * state with constant frequency.
+ * Formula: V_on = V_in − V_sw − V_out and V_off = V_out + V_d; where no diode voltage is given V_out/η stands for V_out
+ * in both and V_d = 0. D = V_off/(V_on + V_off), ΔI = V_on·D/(L·f), boundary I_b = ΔI/2. Resting (I < I_b): D =
+ * √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Greatest output from a
+ * peak limit I_lim − ΔI/2, from a valley limit I_lim + ΔI/2. V_in, V_out the input and output voltage, I the output
+ * current, L the inductance (H, less its tolerance, default 0), f the frequency, η the efficiency, V_sw the switch's
+ * voltage. The inductance suggested takes this duty, losses included. Valid in steady state with constant frequency.
  *
- * Sources: TPS54331 datasheet SLVS839C (2010), equations 8 to 10; TPS54061 datasheet SLVSBB7C (2014), equations 30 to 33;
- * Basic Calculation of a Buck Converter's Power Stage, SLVA477.
+ * **Inputs**
+ * - `inputVoltage`: input voltage [V_in; 10 mV to 1000 V]
+ * - `outputVoltage`: output voltage [V_out; 10 mV to 1000 V]
+ * - `outputCurrent`: output current [I; 1 µA to 1000 A]
+ * - `inductance`: inductance [L; 1 nH to 10000 H]
+ * - `frequency`: switching frequency [f; 1 Hz to 1000 MHz]
+ * - `inductanceTolerance`: what the inductance may be short [e_L; 0 to 0.9; default 0]
+ * - `efficiency`: efficiency taken [eta; 0.05 to 1; default 90 %]
+ * - `diodeVoltage`: voltage across the diode [V_d; 0 to 100 V; optional]
+ * - `switchVoltage`: voltage across the switch [V_sw; 0 to 100 V; default 0]
+ * - `switchLimit`: switch current limit [I_lim; above 0 to 1000 A; optional]
+ * - `limitKind`: what the limit watches [peak or valley; default peak]
+ * - `rippleRatio`: ripple to suggest an inductance for [K; 0.01 to 2; default 30 %]
+ *
+ * **Results**
+ *
+ * `duty`: duty [D; as a fraction]; `fallDuty`: falling part of the period [D_2; as a fraction]; `continuous`: current
+ * never rests [yes or no]; `slope`: slope of the rising current, A/s [g]; `ripple`: ripple, peak to peak [dI; A];
+ * `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A]; `valleyCurrent`: valley
+ * current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output capacitor current, RMS
+ * [I_c; A]; `boundaryCurrent`: output current at the edge of resting [I_b; A]; `inputCurrent`: input current [I_in;
+ * A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction]; `greatestOutput`: greatest output current
+ * [I_g; A]; `withinLimit`: within the switch limit [yes or no]; `suggestedInductance`: inductance for the ripple asked
+ * (losses in the duty) [L_s; H].
+ *
+ * **Symbols of the working**
+ *
+ * V_off: across the inductor, switch off, losses by the efficiency [V]; V_on: switch on, losses by the efficiency [V];
+ * L_e: least inductance [H]; D_c: duty while the current never rests; D_r: the rest of the period; dI_c: ripple then
+ * [A]; ccm: 1 while the current never rests; I_0: mean inductor current while it never rests [A]; way: limit: 0 none,
+ * 1 peak, 2 peak with a resting current, 3 valley.
+ *
+ * **Sources**
+ * - Texas Instruments: TPS54331 datasheet SLVS839C, 2010, equations 8 to 10
+ * - Texas Instruments: TPS54061 datasheet SLVSBB7C, 2014, page 24, equations 30 to 33
+ * - Texas Instruments: Basic Calculation of a Buck Converter's Power Stage, SLVA477, equations 1 to 5 (not verified
+ *   against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -5,41 +5,41 @@ import { CONSTANT_POWER, HOT_SURFACES, INPUT_FILTERS } from "./sources.js"
 
 /** Input of {@link constantPowerPoint}. */
 export interface ConstantPowerPointInput {
-  /** Open-circuit voltage of the source. */
+  /** Source voltage, open circuit [E; above 0 to 1000 V] */
   sourceVoltage: Voltage
-  /** Resistance of source, wires and contacts together. */
+  /** Resistance of source, wires and contacts together. [R; 1 µΩ to 1000 kΩ] */
   resistance: Resistance
-  /** Power the load takes, whatever its voltage. */
+  /** Power the load takes, whatever its voltage. [P; 0.001 mW to 100 kW] */
   power: Power
-  /** Inductance of the wires, for the stability of the point. */
+  /** Inductance of the wires, for the stability of the point. [L; 0 to 1 H; default 1 µH] */
   inductance?: Inductance
-  /** Capacitor at the load, for the stability of the point. */
+  /** Capacitor at the load, for the stability of the point. [C; above 0 to 100 F; optional] */
   capacitance?: Capacitance | null
 }
 
 /** Result of {@link constantPowerPoint}. */
 export interface ConstantPowerPoint {
-  /** Load voltage at the working root, V. */
+  /** Load voltage at the working root. [V; V] */
   readonly voltage: number
-  /** Current at the working root, A. */
+  /** Current at the working root. [I; A] */
   readonly current: number
-  /** Load voltage at the other root, V. */
+  /** Load voltage at the other root. [V_2; V] */
   readonly lowVoltage: number
-  /** Current at the other root, A. */
+  /** Current at the other root. [I_2; A] */
   readonly lowCurrent: number
-  /** Greatest power the source can give to any load, W. */
+  /** Greatest power the source can give to any load. [P_max; W] */
   readonly greatestPower: number
-  /** Part of that greatest power in use. */
+  /** Part of that greatest power in use. [u; as a fraction] */
   readonly use: number
-  /** Heat in source, wires and contacts, W. */
+  /** Heat in source, wires and contacts. [P_h; W] */
   readonly heat: number
-  /** Whether the two roots fall together (the load takes all the source can give). */
+  /** Whether the two roots fall together (the load takes all the source can give). [yes or no] */
   readonly atLimit: boolean
-  /** Resistance the load shows to small changes, Ω: negative. */
+  /** Resistance the load shows to small changes: negative. [R_d; Ω] */
   readonly incrementalResistance: number
-  /** Capacitor at the load above which small swings die out, F. */
+  /** Capacitor at the load above which small swings die out. [C_min; F] */
   readonly leastCapacitance: number
-  /** Whether small swings die out with the capacitor given; null without one. */
+  /** Whether small swings die out with the capacitor given; null without one. [yes or no] */
   readonly stable: boolean | null
 }
 
@@ -114,15 +114,39 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
 /**
  * Operating points of a load that takes constant power (a converter, a speed-held motor) behind a resistance.
  *
- * Formula: V = (E ± √(E² − 4·R·P))/2, I = P/V, P_max = E²/(4R), where E is the open-circuit voltage (V),
- * R the resistance of source, wires and contacts (Ω) and P the load's power (W). The root at the higher
- * voltage is the working one; the other is where a load falls to when it is started from a sagging
- * supply. Small swings die out while the capacitance at the load C > L·P/(R·V²) (L the wires' inductance, H, default
- * 1 µH, common practice: about a metre of wire, no source) and V > E/2. Both roots fall together at P = P_max; above it
- * there is none. Valid in steady state, for small swings, and for loads that hold their power down to the voltage found.
+ * Formula: V = (E ± √(E² − 4·R·P))/2, I = P/V, P_max = E²/(4R), where E is the open-circuit voltage, R the resistance
+ * of source, wires and contacts and P the load's power. The root at the higher voltage is the working one; the other is
+ * where a load falls to when it is started from a sagging supply. Small swings die out while the capacitance at the
+ * load C > L·P/(R·V²) (L the wires' inductance, H, default 1 µH, common practice: about a metre of wire, no source) and
+ * V > E/2. Both roots fall together at P = P_max; above it there is none. Valid in steady state, for small swings, and
+ * for loads that hold their power down to the voltage found.
  *
- * Sources: Jeeninga, De Persis and van der Schaft, DC power grids with constant-power loads, 2020
- * (existence and the high-voltage solution); the stability bound is the trace of the linearised L–C circuit.
+ * The stability bound is the trace of the linearised L–C circuit.
+ *
+ * **Inputs**
+ * - `sourceVoltage`: source voltage, open circuit [E; above 0 to 1000 V]
+ * - `resistance`: resistance of source, wires and contacts [R; 1 µΩ to 1000 kΩ]
+ * - `power`: power of the load [P; 0.001 mW to 100 kW]
+ * - `inductance`: inductance of the wires [L; 0 to 1 H; default 1 µH]
+ * - `capacitance`: capacitor at the load [C; above 0 to 100 F; optional]
+ *
+ * **Results**
+ *
+ * `voltage`: load voltage [V; V]; `current`: current [I; A]; `lowVoltage`: second (unstable) voltage [V_2; V];
+ * `lowCurrent`: current at the second voltage [I_2; A]; `greatestPower`: greatest power the source gives [P_max; W];
+ * `use`: utilisation of it [u; as a fraction]; `heat`: heat in source and wires [P_h; W]; `atLimit`: at maximum power
+ * [yes or no]; `incrementalResistance`: small-signal resistance [R_d; Ω]; `leastCapacitance`: least capacitor for a
+ * stable point [C_min; F]; `stable`: stable [yes or no].
+ *
+ * **Symbols of the working**
+ *
+ * D: what is left under the root, against E².
+ *
+ * **Sources**
+ * - M. Jeeninga, C. De Persis, A. van der Schaft: DC power grids with constant-power loads, Part I: a full
+ *   characterization of power flow feasibility, 2020, single-source case
+ * - R. D. Middlebrook (IEEE IAS): Input filter considerations in design and application of switching regulators, 1976
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -19,27 +19,27 @@ import { BOOST_DATASHEET, CONSTANT_POWER_EFFECTS, POWER_ELECTRONICS } from "./so
 
 /** Result of {@link converterLimit}. */
 export interface ConverterLimit {
-  /** Voltage at the output, V. */
+  /** Output voltage [V; V] */
   readonly outputVoltage: number
-  /** Voltage at the converter's input, V. */
+  /** Voltage at the converter's input. [V_in; V] */
   readonly inputVoltage: number
-  /** Current from the source, A. */
+  /** Current from the source. [I_in; A] */
   readonly inputCurrent: number
-  /** Efficiency at this load current, quiescent current not counted. */
+  /** Efficiency at this load current, quiescent current not counted. [eta; as a fraction] */
   readonly efficiency: number
-  /** Power to the load, W. */
+  /** Power to the load [P_out; W] */
   readonly outputPower: number
-  /** Power into the converter, W. */
+  /** Power into the converter [P_in; W] */
   readonly inputPower: number
-  /** Heat in the converter, W. */
+  /** Heat in the converter [P_h; W] */
   readonly heat: number
-  /** Heat in source, wires and contacts before it, W. */
+  /** Heat in source, wires and contacts before it. [P_l; W] */
   readonly lineHeat: number
-  /** What binds: `none`, `input-current`, `output-current`, `source-power` or `input-voltage`. */
+  /** What binds: `none`, `input-current`, `output-current`, `source-power` or `input-voltage`. [text] */
   readonly limitedBy: LimitedBy
-  /** Greatest power the input side can feed to the output at this efficiency, W; null where nothing bounds it. */
+  /** Greatest power the input side can feed to the output at this efficiency; null where nothing bounds it. [P_a; W] */
   readonly availablePower: number | null
-  /** Greatest load current at which the set voltage still holds, A; null where nothing bounds it. */
+  /** Greatest load current at which the set voltage still holds; null where nothing bounds it. [I_h; A] */
   readonly fullVoltageCurrent: number | null
 }
 
@@ -232,18 +232,50 @@ function check(si: Si): Issue[] {
 /**
  * What a converter's output falls to when its input, its source or its output limit binds.
  *
- * Formula: V_0 = E − R·I_q; while no limit binds V = V_set and I_x = 2·P_d/(V_0 + √(V_0² − 4·R·P_d))
- * with P_d = V_set·I/η(I). Otherwise I_x is the smallest of I_lim − I_q (input current),
- * (V_0 − V_min)/R (least input voltage) and V_0/(2R) (the source's own greatest power), and
- * V = η(I)·V_in·I_x / I, with V_in = V_0 − R·I_x and I_in = I_q + I_x. E is the source's open-circuit
- * voltage (V), R the resistance of source, wires and contacts (Ω, default 0), I the load current (A),
- * I_q the no-load input current (A, default 0), η the efficiency, read off the curve by straight lines.
- * A load current above the output's limit cannot be carried: V = 0. A step-down is refused where its output would lie above
- * its input, a step-up where its input lies above the set voltage. Valid for steady direct current
- * and a load whose current does not depend on its voltage (a motor at a given force).
+ * Formula: V_0 = E − R·I_q; while no limit binds V = V_set and I_x = 2·P_d/(V_0 + √(V_0² − 4·R·P_d)) with P_d =
+ * V_set·I/η(I). Otherwise I_x is the smallest of I_lim − I_q (input current), (V_0 − V_min)/R (least input voltage) and
+ * V_0/(2R) (the source's own greatest power), and V = η(I)·V_in·I_x / I, with V_in = V_0 − R·I_x and I_in = I_q + I_x.
+ * E is the source's open-circuit voltage, R the resistance of source, wires and contacts, I the load current, I_q the
+ * no-load input current, η the efficiency, read off the curve by straight lines. A load current above the output's
+ * limit cannot be carried: V = 0. A step-down is refused where its output would lie above its input, a step-up where
+ * its input lies above the set voltage. Valid for steady direct current and a load whose current does not depend on its
+ * voltage (a motor at a given force).
  *
- * Sources: energy balance of the converter; LMR62014 datasheet SNVS735B (2013), page 12, for limits that sit on the input
- * side of a step-up.
+ * **Inputs**
+ * - `outputVoltage`: set output voltage [V_set; above 0 to 1000 V]
+ * - `loadCurrent`: load current [I; 0 to 1000 A]
+ * - `sourceVoltage`: source voltage, open circuit [E; above 0 to 1000 V]
+ * - `sourceResistance`: resistance of source, wires and contacts [R; 0 to 1000 Ω; default 0]
+ * - `inputCurrentLimit`: input current limit [I_lim; above 0 to 1000 A; optional]
+ * - `outputCurrentLimit`: output current limit [I_ol; above 0 to 1000 A; optional]
+ * - `efficiency`: efficiency over output current [list of 1 to 1000]
+ *   - `load`: output current [I_e; 0 to 1000 A]
+ *   - `efficiency`: efficiency [eta_e; above 0 to 1]
+ * - `quiescentCurrent`: no-load input current [I_q; 0 to 100 A; default 0]
+ * - `minimumInput`: least input voltage [V_min; 0 to 1000 V; default 0]
+ * - `maximumInput`: greatest input voltage [V_max; above 0 to 1000 V; optional]
+ * - `topology`: what it can do with its input voltage [step-up, step-down or step-up-down; optional]
+ *
+ * **Results**
+ *
+ * `outputVoltage`: output voltage [V; V]; `inputVoltage`: voltage at the input [V_in; V]; `inputCurrent`: input
+ * current [I_in; A]; `efficiency`: efficiency at this load [eta; as a fraction]; `outputPower`: power to the load
+ * [P_out; W]; `inputPower`: power into the converter [P_in; W]; `heat`: heat in the converter [P_h; W]; `lineHeat`:
+ * heat in source and wires [P_l; W]; `limitedBy`: limited by [text]; `availablePower`: greatest output power here
+ * [P_a; W]; `fullVoltageCurrent`: load current the set voltage holds to [I_h; A].
+ *
+ * **Symbols of the working**
+ *
+ * bound: input bound: 1 current, 2 least voltage, 3 source power, 0 none; binds: what binds: 0 nothing, 1 the input
+ * bound, 2 the output limit; V_0: input voltage without load [V]; P_d: power the load asks for, before the efficiency
+ * [W]; I_b: current at the input limit [A]; I_x: current for that power (the root at the higher voltage) [A]; eta_h:
+ * efficiency where the set voltage just holds; byInput: what ends the set voltage first: 1 the input bound, 2 the
+ * drop-out of a step-down, 0 the output limit.
+ *
+ * **Sources**
+ * - Texas Instruments: LMR62014 datasheet SNVS735B, 2013, page 12
+ * - R. W. Erickson, D. Maksimović: Fundamentals of Power Electronics, 2nd, 2001, chapters 2 and 3: topologies, losses
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -5,65 +5,68 @@ import { BOOST_CALCULATION, POWER_ELECTRONICS, RESTING_CURRENT } from "./sources
 
 /** Input of a step-up or step-down stage. */
 export interface StageInput {
-  /** Input voltage. */
+  /** Input voltage [V_in; 10 mV to 1000 V] */
   inputVoltage: Voltage
-  /** Output voltage. */
+  /** Output voltage [V_out; 10 mV to 1000 V] */
   outputVoltage: Voltage
-  /** Output current. */
+  /** Output current [I; 1 µA to 1000 A] */
   outputCurrent: Current
-  /** Inductance. */
+  /** Inductance [L; 1 nH to 10000 H] */
   inductance: Inductance
-  /** Switching frequency. */
+  /** Switching frequency [f; 1 Hz to 1000 MHz] */
   frequency: Frequency
-  /** What the inductance may be short of its value. */
+  /** What the inductance may be short of its value. [e_L; 0 to 0.9; default 0] */
   inductanceTolerance?: Ratio
-  /** Efficiency taken for the losses while no diode voltage is given. */
+  /** Efficiency taken for the losses while no diode voltage is given. [eta; 0.05 to 1; default 90 %] */
   efficiency?: Ratio
-  /** Voltage across the diode (or the second switch) while it conducts; null takes the losses from `efficiency`. */
+  /**
+   * Voltage across the diode (or the second switch) while it conducts; null takes the losses from `efficiency`. [V_d; 0
+   * to 100 V; optional]
+   */
   diodeVoltage?: Voltage | null
-  /** Voltage across the switch while it is on. */
+  /** Voltage across the switch while it is on. [V_sw; 0 to 100 V; default 0] */
   switchVoltage?: Voltage
-  /** Current limit of the switch. */
+  /** Switch current limit [I_lim; above 0 to 1000 A; optional] */
   switchLimit?: Current | null
-  /** Whether that limit watches the peak or the valley of the inductor current. */
+  /** Whether that limit watches the peak or the valley of the inductor current. [peak or valley; default peak] */
   limitKind?: "peak" | "valley"
-  /** Ripple against the mean inductor current to suggest an inductance for. */
+  /** Ripple against the mean inductor current to suggest an inductance for. [K; 0.01 to 2; default 30 %] */
   rippleRatio?: Ratio
 }
 
 /** Result of a step-up or step-down stage. */
 export interface StageResult {
-  /** Part of the period the switch is on. */
+  /** Part of the period the switch is on. [D; as a fraction] */
   readonly duty: number
-  /** Part of the period the inductor current falls. */
+  /** Part of the period the inductor current falls. [D_2; as a fraction] */
   readonly fallDuty: number
-  /** Whether the inductor current never rests. */
+  /** Whether the inductor current never rests. [yes or no] */
   readonly continuous: boolean
-  /** How fast the inductor current rises, A/s. */
+  /** How fast the inductor current rises. [g] */
   readonly slope: number
-  /** Ripple of the inductor current, peak to peak, A. */
+  /** Ripple of the inductor current, peak to peak. [dI; A] */
   readonly ripple: number
-  /** Mean inductor current, A. */
+  /** Mean inductor current [I_L; A] */
   readonly inductorCurrent: number
-  /** Peak of the inductor and switch current, A. */
+  /** Peak of the inductor and switch current. [I_pk; A] */
   readonly peakCurrent: number
-  /** Valley of the inductor current, A. */
+  /** Valley of the inductor current. [I_v; A] */
   readonly valleyCurrent: number
-  /** Root mean square of the inductor current, A. */
+  /** Root mean square of the inductor current. [I_rms; A] */
   readonly rmsCurrent: number
-  /** Root mean square of the current in the output capacitor, A. */
+  /** Root mean square of the current in the output capacitor. [I_c; A] */
   readonly capacitorCurrent: number
-  /** Output current below which the inductor current rests each period, A. */
+  /** Output current below which the inductor current rests each period. [I_b; A] */
   readonly boundaryCurrent: number
-  /** Input current, A. */
+  /** Input current [I_in; A] */
   readonly inputCurrent: number
-  /** Output power over input power as these losses have it. */
+  /** Output power over input power as these losses have it. [eta_e; as a fraction] */
   readonly estimatedEfficiency: number
-  /** Greatest output current the switch limit allows, A. */
+  /** Greatest output current the switch limit allows. [I_g; A] */
   readonly greatestOutput: number | null
-  /** Whether the output current is within it. */
+  /** Whether the output current is within it. [yes or no] */
   readonly withinLimit: boolean | null
-  /** Inductance for the ripple ratio asked for, H: by the duty that counts the losses, which makers' short formula leaves out. */
+  /** Inductance for the ripple ratio asked for: by the duty that counts the losses, which makers' short formula leaves out. [L_s; H] */
   readonly suggestedInductance: number
 }
 

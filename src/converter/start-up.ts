@@ -8,55 +8,55 @@ export type LimitAction = "hold" | "hiccup" | "latch"
 
 /** Input of {@link startUp}. */
 export interface StartUpInput {
-  /** Open-circuit voltage of the supply. */
+  /** Supply voltage, open circuit [E; above 0 to 1000 V] */
   sourceVoltage: Voltage
-  /** Resistance of supply, wires and contacts. */
+  /** Resistance of supply, wires and contacts. [R_s; 0 to 1000 Ω; default 0] */
   sourceResistance?: Resistance
-  /** Current at which the supply limits. */
+  /** Current at which the supply limits. [I_lim; above 0 to 1000 A; optional] */
   currentLimit?: Current | null
-  /** What it does there: holds the current, switches off and tries again, or stays off. */
+  /** What it does there: holds the current, switches off and tries again, or stays off. [hold, hiccup or latch; default hold] */
   limitAction?: LimitAction
-  /** How long it lets more than its limit flow before it switches off. */
+  /** How long it lets more than its limit flow before it switches off. [t_on; 0 to 100 s; default 10 ms] */
   onTime?: Time
-  /** How long it waits before it tries again. */
+  /** How long it waits before it tries again. [t_off; 0 to 16.6667 min; default 300 ms] */
   offTime?: Time
-  /** Motors that start together. */
+  /** Motors that start together. [n; whole 1 to 100; default 1] */
   motors?: number
-  /** Resistance of one motor's winding. */
+  /** Resistance of one motor's winding. [R_m; 1 mΩ to 10 kΩ] */
   motorResistance: Resistance
-  /** Back-EMF of one motor per angular speed; its torque per ampere is the same number. */
+  /** Back-EMF of one motor per angular speed; its torque per ampere is the same number. [k; 1e−5 to 100 V s/rad] */
   backEmf: BackEmfConstant
-  /** Inertia at one motor's shaft. */
+  /** Inertia at one motor's shaft. [J; 0.001 g cm² to 1000 kg m²] */
   inertia: MomentOfInertia
-  /** Friction and load torque at one motor's shaft. */
+  /** Friction and load torque at one motor's shaft. [T; 0 to 1000 N m] */
   loadTorque: Moment
-  /** Voltage below which something else on the supply resets. */
+  /** Voltage below which something else on the supply resets. [V_r; above 0 to 1000 V; optional] */
   resetBelow?: Voltage | null
 }
 
 /** Result of {@link startUp}. */
 export interface StartUp {
-  /** Whether the motors ever reach their speed. */
+  /** Whether the motors ever reach their speed. [yes or no] */
   readonly starts: boolean
-  /** `starts`, `starts-limited`, `starts-after-hiccups`, `stalls`, `hiccups` or `latches-off`. */
+  /** `starts`, `starts-limited`, `starts-after-hiccups`, `stalls`, `hiccups` or `latches-off`. [text] */
   readonly outcome: string
-  /** Current with the motors still standing and nothing limiting, A. */
+  /** Current with the motors still standing and nothing limiting. [I_in; A] */
   readonly inrushCurrent: number
-  /** Lowest voltage at the motors during the start, V; 0 where the supply switches off. */
+  /** Lowest voltage at the motors during the start; 0 where the supply switches off. [V_low; V] */
   readonly lowestVoltage: number
-  /** Current once they run, A; null where they never start. */
+  /** Current once they run; null where they never start. [I_run; A] */
   readonly runningCurrent: number | null
-  /** Speed once they run, rad/s; null where the load is too much at any current. */
+  /** Speed once they run; null where the load is too much at any current. [w; rad/s] */
   readonly runningSpeed: number | null
-  /** Time constant of the start, s. */
+  /** Time constant of the start [tau; s] */
   readonly timeConstant: number
-  /** Time for which more than the limit would flow in a free start, s; null where the limit is never met or never left. */
+  /** Time for which more than the limit would flow in a free start; null where the limit is never met or never left. [t_o; s] */
   readonly overLimitTime: number | null
-  /** Time to 95 % of the running speed, s; null where they never start. */
+  /** Time to 95 % of the running speed; null where they never start. [t_s; s] */
   readonly startTime: number | null
-  /** How often the supply tries. */
+  /** How often the supply tries. [N] */
   readonly tries: number
-  /** Whether the voltage falls below `resetBelow`; null without one. */
+  /** Whether the voltage falls below `resetBelow`; null without one. [yes or no] */
   readonly resets: boolean | null
 }
 
@@ -222,17 +222,48 @@ function cautions(si: Si, out: StartUp): Caution[] {
 /**
  * Whether motors ever start on a supply: inrush, sag, reset, hiccups.
  *
- * Formula: each motor sees R = R_m + n·R_s. Standing it draws I_0 = E/R; running I_1 = T/k; the current falls as
- * I_1 + (I_0 − I_1)·e^(−t/τ), τ = J·R/k², and is above the limit for τ·ln((I_0 − I_1)/(I_lim/n − I_1)). A supply that holds
+ * Formula: each motor sees R = R_m + n·R_s. Standing it draws I_0 = E/R; running I_1 = T/k; the current falls as I_1 +
+ * (I_0 − I_1)·e^(−t/τ), τ = J·R/k², and is above the limit for τ·ln((I_0 − I_1)/(I_lim/n − I_1)). A supply that holds
  * its limit drives the rotor evenly first. One that hiccups lets the overload pass for t_on, waits t_off while the load
  * slows the rotor, and tries again. The lowest voltage is E − n·R_s·I_0, or I_lim/n·R_m where the limit is held, or 0
- * where the supply switches off. E is the supply's voltage (V), R_s its resistance (Ω, default 0), n the motors
- * (default 1), R_m a winding (Ω), k back-EMF per speed (V·s/rad, the same as N·m/A), J inertia (kg·m²), T friction and
- * load at the shaft (N·m); t_on 10 ms, t_off 300 ms by default. The start is done at 95 % of the running speed. The
- * winding's inductance is neglected: valid where it is much faster than the rotor.
+ * where the supply switches off. E is the supply's voltage, R_s its resistance, n the motors, R_m a winding, k back-EMF
+ * per speed (V·s/rad, the same as N·m/A), J inertia, T friction and load at the shaft; t_on 10 ms, t_off 300 ms by
+ * default. The start is done at 95 % of the running speed. The winding's inductance is neglected: valid where it is
+ * much faster than the rotor.
  *
- * Sources: the direct-current motor's equations; A. E. Fitzgerald, C. Kingsley, S. D. Umans, Electric Machinery,
- * chapter 7.
+ * **Inputs**
+ * - `sourceVoltage`: supply voltage, open circuit [E; above 0 to 1000 V]
+ * - `sourceResistance`: supply, wires and contacts [R_s; 0 to 1000 Ω; default 0]
+ * - `currentLimit`: current limit of the supply [I_lim; above 0 to 1000 A; optional]
+ * - `limitAction`: what it does at the limit [hold, hiccup or latch; default hold]
+ * - `onTime`: overload it lets pass [t_on; 0 to 100 s; default 10 ms]
+ * - `offTime`: wait before the next try [t_off; 0 to 16.6667 min; default 300 ms]
+ * - `motors`: motors starting together [n; whole 1 to 100; default 1]
+ * - `motorResistance`: winding resistance [R_m; 1 mΩ to 10 kΩ]
+ * - `backEmf`: back-EMF per angular speed [k; 1e−5 to 100 V s/rad]
+ * - `inertia`: inertia at the shaft [J; 0.001 g cm² to 1000 kg m²]
+ * - `loadTorque`: friction and load at the shaft [T; 0 to 1000 N m]
+ * - `resetBelow`: voltage below which a controller resets [V_r; above 0 to 1000 V; optional]
+ *
+ * **Results**
+ *
+ * `starts`: motors start [yes or no]; `outcome`: what happens [text]; `inrushCurrent`: unlimited inrush [I_in; A];
+ * `lowestVoltage`: lowest voltage at the motors [V_low; V]; `runningCurrent`: current once they run [I_run; A];
+ * `runningSpeed`: speed once they run [w; rad/s]; `timeConstant`: time constant of the start [tau; s];
+ * `overLimitTime`: time above the limit in a free start [t_o; s]; `startTime`: time to 95 % of the speed [t_s; s];
+ * `tries`: tries [N]; `resets`: controller resets [yes or no].
+ *
+ * **Symbols of the working**
+ *
+ * R: resistance as one motor sees it [Ω]; I_0: current of one motor, standing [A]; I_1: current of one motor for its
+ * load [A]; started: 1 where they start; runs: 1 where the load is within the standing torque; I_5: current at 95 % of
+ * that speed [A]; way: start: 1 free, 2 with a held limit, 3 after hiccups, 0 none; held: 1 where the supply holds its
+ * limit at the start; off: 1 where the supply switches off on the way; left: 1 where the limit is met and left again;
+ * I_h: current at the end of the even part [A]; t_3: tries, waits and the last start, try by try [s].
+ *
+ * **Sources**
+ * - A. E. Fitzgerald, C. Kingsley, S. D. Umans: Electric Machinery, 6th, 2003, chapter 7: direct-current machines (not
+ *   verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

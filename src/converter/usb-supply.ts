@@ -18,51 +18,51 @@ import { USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_SUPPL
 
 /** Input of {@link usbSupply}. */
 export interface UsbSupplyInput {
-  /** What the port promises. */
+  /** What the port promises [one of 14 words] */
   standard: UsbStandard
-  /** Current the build takes from it. */
+  /** Current the build takes from it. [I; above 0 to 10 A] */
   current: Current
-  /** Rated power of a Power Delivery source. */
+  /** Rated power of a Power Delivery source. [P_r; above 0 to 240 W; optional] */
   ratedPower?: Power | null
-  /** Whether the cable is marked for 5 A. */
+  /** Whether the cable is marked for 5 A. [yes or no; default no] */
   markedCable?: boolean
-  /** Length of the cable; null takes the worst cable Type-C allows. */
+  /** Length of the cable; null takes the worst cable Type-C allows. [L; 0 to 100 m; optional] */
   cableLength?: Length | null
-  /** Resistance per length of one power conductor of the cable. */
+  /** Resistance per length of one power conductor of the cable. [r; above 0 to 10 Ω/m; default 90.9 mΩ/m] */
   conductor?: ResistancePerLength
-  /** Power contacts in the path, out and back. */
+  /** Power contacts in the path, out and back. [n; whole 0 to 100; default 4] */
   contacts?: number
-  /** Resistance of one contact. */
+  /** Resistance of one contact [R_k; 0 to 10 Ω; default 30 mΩ] */
   contactResistance?: Resistance
 }
 
 /** Result of {@link usbSupply}. */
 export interface UsbSupply {
-  /** Nominal voltage, V. */
+  /** Nominal port voltage [V_p; V] */
   readonly portVoltage: number
-  /** Least voltage the port may have under load, V. */
+  /** Least voltage the port may have under load. [V_m; V] */
   readonly leastPortVoltage: number
-  /** Current promised, A. */
+  /** Current promised [I_p; A] */
   readonly promisedCurrent: number
-  /** Power promised at nominal voltage, W. */
+  /** Power promised at nominal voltage. [P_p; W] */
   readonly promisedPower: number
-  /** Whether the current asked for is promised. */
+  /** Whether the current asked for is promised. [yes or no] */
   readonly promised: boolean
-  /** Resistance of the cable, both ways, contacts included, Ω. */
+  /** Resistance of the cable, both ways, contacts included. [R_c; Ω] */
   readonly cableResistance: number
-  /** Voltage lost in it, V. */
+  /** Voltage lost in it. [U; V] */
   readonly cableDrop: number
-  /** Heat in it, W. */
+  /** Heat in the cable [P_c; W] */
   readonly cableHeat: number
-  /** Voltage at the build from the nominal port, V. */
+  /** Voltage at the build from the nominal port. [V_b; V] */
   readonly loadVoltage: number
-  /** Voltage at the build from the least port voltage, V. */
+  /** Voltage at the build from the least port voltage. [V_l; V] */
   readonly leastLoadVoltage: number
-  /** Power at the build from the least port voltage, W. */
+  /** Power at the build from the least port voltage. [P_l; W] */
   readonly leastLoadPower: number
-  /** Length at which this cable loses what a USB 2.0 cable may (0.125 V each way), m; null where the contacts alone lose it. */
+  /** Length at which this cable loses what a USB 2.0 cable may (0.125 V each way); null where the contacts alone lose it. [L_m; m] */
   readonly greatestLength: number | null
-  /** Voltage to be found on the sink's CC pin, V; null where the standard has none. */
+  /** Voltage to be found on the sink's CC pin; null where the standard has none. [V_cc; V] */
   readonly ccVoltage: number | null
 }
 
@@ -219,14 +219,46 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  *
  * Formula: R_c = 2·r·L + n·R_k, or 0.75 V/3 A for the worst Type-C cable; V = V_port − I·R_c, from the nominal and from
  * the least port voltage. A Power Delivery source of rated power P gives min(3 A, P/V) (5 A from 20 V up with a marked
- * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W (these three
- * through a marked cable only).
- * I is the current of the build (A), L the cable's length (m), r the resistance of one of its power conductors (Ω/m,
- * default 0.0909: the most USB 2.0 allows AWG 24), n its contacts (default 4), R_k each contact's resistance (default 30 mΩ). CC pin: 5 V·5.1 kΩ/(5.1 kΩ +
- * R_p). Valid for direct current at a port that keeps its standard.
+ * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W
+ * (these three through a marked cable only). I is the current of the build, L the cable's length, r the resistance of
+ * one of its power conductors, n its contacts, R_k each contact's resistance. CC pin: 5 V·5.1 kΩ/(5.1 kΩ + R_p). Valid
+ * for direct current at a port that keeps its standard.
  *
- * Sources: USB 2.0 (2000), sections 6.6 and 7.2; USB 3.0 (2008), section 11.4; Battery Charging 1.2 (2010), table 5-2;
- * USB Type-C (IEC 62680-1-3), section 4.4.1; IEC 63002 (2016), clause 4.4; USB Power Delivery 3.1 (2021), power rules.
+ * **Inputs**
+ * - `standard`: what the port promises [one of 14 words]
+ * - `current`: current of the build [I; above 0 to 10 A]
+ * - `ratedPower`: rated power of the source [P_r; above 0 to 240 W; optional]
+ * - `markedCable`: cable marked for 5 A [yes or no; default no]
+ * - `cableLength`: cable length [L; 0 to 100 m; optional]
+ * - `conductor`: resistance per length of one power conductor [r; above 0 to 10 Ω/m; default 90.9 mΩ/m]
+ * - `contacts`: power contacts, out and back [n; whole 0 to 100; default 4]
+ * - `contactResistance`: resistance of one contact [R_k; 0 to 10 Ω; default 30 mΩ]
+ *
+ * **Results**
+ *
+ * `portVoltage`: nominal port voltage [V_p; V]; `leastPortVoltage`: least port voltage [V_m; V]; `promisedCurrent`:
+ * current promised [I_p; A]; `promisedPower`: power promised [P_p; W]; `promised`: current is promised [yes or no];
+ * `cableResistance`: cable, both ways [R_c; Ω]; `cableDrop`: lost in the cable [U; V]; `cableHeat`: heat in the cable
+ * [P_c; W]; `loadVoltage`: voltage at the build [V_b; V]; `leastLoadVoltage`: least voltage at the build [V_l; V];
+ * `leastLoadPower`: power there [P_l; W]; `greatestLength`: length that loses 0.125 V each way [L_m; m]; `ccVoltage`:
+ * voltage on the CC pin [V_cc; V].
+ *
+ * **Symbols of the working**
+ *
+ * fixed: 1 for a fixed promise, 0 for Power Delivery; I_s: current of the standard [A]; I_m: most the cable is made
+ * for [A]; R_p: advertising resistor (0: none) [Ω].
+ *
+ * **Sources**
+ * - USB-IF: Universal Serial Bus Specification, Revision 2.0, 2000, section 7.2: loads and port voltages
+ * - USB-IF: Universal Serial Bus Specification, Revision 2.0, 2000, section 6.6, table 6-6: greatest conductor
+ *   resistance by gauge; 0.125 V on each conductor (not verified against the document)
+ * - USB-IF: Universal Serial Bus 3.0 Specification, 2008, section 11.4
+ * - USB-IF: IEC 62680-1-1, Battery Charging Specification 1.2, 2010, table 5-2
+ * - IEC: IEC 62680-1-3, USB Type-C cable and connector specification, 2022, section 4.4.1 (voltage lost in the cable);
+ *   advertisement by Rp
+ * - IEC: IEC 63002, Identification and communication interoperability method for external power supplies used with
+ *   portable computing devices, 2016 (superseded by the third edition, 2025), clause 4.4
+ * - USB-IF: Universal Serial Bus Power Delivery Specification, Revision 3.1, 2021, power rules; voltages within 5 %
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -16,37 +16,37 @@ import { GEARMOTOR_SHEET, HUGHES, IEC_60028, IEC_60085, ISO_12100 } from "./sour
 
 /** Result of {@link dcMotor}. */
 export interface DcMotor {
-  /** Speed, rad/s. */
+  /** Speed [n; rad/s] */
   readonly speed: number
-  /** Current, A. */
+  /** Current [I; A] */
   readonly current: number
-  /** Power at the shaft, W. */
+  /** Power at the shaft [P_m; W] */
   readonly mechanicalPower: number
-  /** Power taken, W. */
+  /** Power taken [P_e; W] */
   readonly electricalPower: number
-  /** Heat in the winding, W. */
+  /** Heat in the winding [P_w; W] */
   readonly windingHeat: number
-  /** Heat by friction, in the iron and in gears, W. */
+  /** Heat by friction, in the iron and in gears. [P_f; W] */
   readonly frictionHeat: number
-  /** Power at the shaft against power taken; null at rest or without power. */
+  /** Power at the shaft against power taken; null at rest or without power. [eta; as a fraction] */
   readonly efficiency: number | null
-  /** Torque for each ampere beyond the no-load current, N·m/A. */
+  /** Torque for each ampere beyond the no-load current. [k_T; N m/A] */
   readonly torqueConstant: number
-  /** Back-emf for each radian per second, V·s/rad. */
+  /** Back-emf for each radian per second. [k_E; V s/rad] */
   readonly backEmf: number
-  /** Winding resistance in use, Ω. */
+  /** Winding resistance in use. [R_w; Ω] */
   readonly windingResistance: number
-  /** Speed without load at this voltage, rad/s. */
+  /** Speed without load at this voltage. [n_f; rad/s] */
   readonly freeSpeed: number
-  /** Torque at standstill, N·m. */
+  /** Torque at standstill. [T_st; N m] */
   readonly stallTorque: number
-  /** Current at standstill, A. */
+  /** Current at standstill. [I_st; A] */
   readonly stallCurrent: number
-  /** Torque of best efficiency, N·m. */
+  /** Torque of best efficiency [T_b; N m] */
   readonly bestTorque: number
-  /** Best efficiency. */
+  /** Best efficiency [eta_b; as a fraction] */
   readonly bestEfficiency: number
-  /** Greatest power at the shaft, at half the stall torque, W. */
+  /** Greatest power at the shaft, at half the stall torque. [P_b; W] */
   readonly greatestPower: number
 }
 
@@ -173,18 +173,47 @@ function cautions(si: Si, out: DcMotor): Caution[] {
 /**
  * Speed, current, heat and efficiency of a brushed motor (gears included) at a voltage and a torque.
  *
- * Formula: from the no-load point (n₀, I₀) and a loaded one (T₁, n₁, I₁; n₁ = 0 for stall) at V_r, with
- * D = n₀·I₁ − n₁·I₀: k_E = V_r·(I₁ − I₀)/D (V·s/rad), R = V_r·(n₀ − n₁)/D (Ω), k_T = T₁/(I₁ − I₀) (N·m/A); or
- * k_E and R as printed, with k_T = k_E (the same number in SI). Then I = I₀ + T/k_T (A), n = (V − I·R′)/k_E
- * (rad/s), R′ = R·(1 + α·(T_w − 20))/(1 + α·(T_s − 20)), α = 0.00393/K, T_w and T_s the winding temperature
- * in use and on the sheet (°C, default 20). Stall I_s = V/R′, T_s = k_T·(I_s − I₀); best efficiency
- * k_T/k_E·(1 − √(I₀/I_s))² at T = k_T·(√(I₀·I_s) − I₀); greatest power at half the stall torque.
+ * Formula: from the no-load point (n₀, I₀) and a loaded one (T₁, n₁, I₁; n₁ = 0 for stall) at V_r, with D = n₀·I₁ −
+ * n₁·I₀: k_E = V_r·(I₁ − I₀)/D, R = V_r·(n₀ − n₁)/D, k_T = T₁/(I₁ − I₀); or k_E and R as printed, with k_T = k_E (the
+ * same number in SI). Then I = I₀ + T/k_T, n = (V − I·R′)/k_E, R′ = R·(1 + α·(T_w − 20))/(1 + α·(T_s − 20)), α =
+ * 0.00393/K, T_w and T_s the winding temperature in use and on the sheet. Stall I_s = V/R′, T_s = k_T·(I_s − I₀); best
+ * efficiency k_T/k_E·(1 − √(I₀/I_s))² at T = k_T·(√(I₀·I_s) − I₀); greatest power at half the stall torque.
  *
- * Valid for permanent-magnet brushed motors at steady speed, I₀ taken as constant (default 0). Some sheets'
- * no-load speed is V/k_E, friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in
- * and N·m are all read.
+ * Valid for permanent-magnet brushed motors at steady speed, I₀ taken as constant. Some sheets' no-load speed is V/k_E,
+ * friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in and N·m are all read.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, chapter 3; IEC 60028 (1925).
+ * **Inputs**
+ * - `ratedVoltage`: datasheet voltage [V_r; above 0 to 1000 V; optional]
+ * - `noLoadSpeed`: no-load speed [n_0; above 0 to 100000 rpm; optional]
+ * - `noLoadCurrent`: no-load current [I_0; 0 to 1000 A; default 0]
+ * - `loadTorque`: torque of the second point [T_1; above 0 to 1000000 N m; optional]
+ * - `loadSpeed`: speed of the second point [n_1; 0 to 100000 rpm; optional]
+ * - `loadCurrent`: current of the second point [I_1; above 0 to 10000 A; optional]
+ * - `backEmfConstant`: back-emf constant [k_0; above 1e−6 to 1000 V s/rad; optional]
+ * - `resistance`: resistance [R_0; above 1 µΩ to 1000 kΩ; optional]
+ * - `voltage`: voltage at the motor [V_m; above 0 to 1000 V]
+ * - `torque`: torque [T; 0 to 1000000 N m]
+ * - `windingTemperature`: winding temperature [T_w; −50 to 200 °C; default 20 °C]
+ * - `datasheetTemperature`: winding temperature of the datasheet [T_s; −50 to 200 °C; default 20 °C]
+ *
+ * **Results**
+ *
+ * `speed`: speed [n; rad/s]; `current`: current [I; A]; `mechanicalPower`: power at the shaft [P_m; W];
+ * `electricalPower`: power taken [P_e; W]; `windingHeat`: heat in the winding [P_w; W]; `frictionHeat`: heat by
+ * friction [P_f; W]; `efficiency`: efficiency [eta; as a fraction]; `torqueConstant`: torque constant [k_T; N m/A];
+ * `backEmf`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding resistance [R_w; Ω]; `freeSpeed`: free
+ * speed [n_f; rad/s]; `stallTorque`: stall torque [T_st; N m]; `stallCurrent`: stall current [I_st; A]; `bestTorque`:
+ * torque of best efficiency [T_b; N m]; `bestEfficiency`: best efficiency [eta_b; as a fraction]; `greatestPower`:
+ * greatest power at the shaft [P_b; W].
+ *
+ * **Symbols of the working**
+ *
+ * R_20: resistance from both points [Ω]; draws: 1 where power is taken.
+ *
+ * **Sources**
+ * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapter 3 (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clause 1 (not verified against the
+ *   document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -4,49 +4,52 @@ import { HUGHES, IEC_60034, ISO_13732 } from "./sources.js"
 
 /** Input of {@link dutyCycle}: the duty the maker allows, and the one you mean to ask. */
 export interface DutyCycleInput {
-  /** Share of the time the maker allows it to run, such as 10 %. */
+  /** Share of the time the maker allows it to run, such as 10 %. [D; 0.1 to 100 %] */
   ratedDuty: Ratio
-  /** Longest single run of the rated duty. */
+  /** Longest single run of the rated duty. [t_r; 1 s to 10 h] */
   ratedRun: Time
-  /** Thermal time constant of the motor while it runs. */
+  /** Thermal time constant of the motor while it runs. [tau; 10 s to 100 h; default 15 min] */
   timeConstant?: Time
-  /** Thermal time constant at rest, where cooling differs; the same where left out. */
+  /** Thermal time constant at rest, where cooling differs; the same where left out. [tau_0; 10 s to 100 h; optional] */
   restTimeConstant?: Time | null
-  /** Time of one run (a raise, or a raise and lowering). */
+  /** Time of one run (a raise, or a raise and lowering). [t_1; 0.1 s to 10 h] */
   run: Time
-  /** Rest between runs. */
+  /** Rest between runs [t_2; 0 to 100 h] */
   rest: Time
-  /** Current of these runs against the rated current; heat goes with its square. */
+  /** Current of these runs against the rated current; heat goes with its square. [i; 0.01 to 5; default 1] */
   currentShare?: Ratio
-  /** Temperature it may reach. */
+  /** Temperature it may reach [T_lim; 0 to 250 °C; default 80 °C] */
   limitTemperature?: Temperature
-  /** Surrounding temperature of the rating. */
+  /** Surrounding temperature of the rating. [T_a0; −40 to 100 °C; default 25 °C] */
   ratedAmbient?: Temperature
-  /** Surrounding temperature in use: inside a costume it is warmer than the weather. */
+  /** Surrounding temperature in use: inside a costume it is warmer than the weather. [T_a; −40 to 100 °C; default 25 °C] */
   ambient?: Temperature
 }
 
 /** Result of {@link dutyCycle}. */
 export interface DutyCycle {
-  /** Share of the time it runs. */
+  /** Share of the time it runs. [d; as a fraction] */
   readonly duty: number
-  /** Rise above the surroundings in the long run if it never rested at rated current, K. */
+  /** Rise above the surroundings in the long run if it never rested at rated current. [Theta_c; K] */
   readonly ratedContinuousRise: number
-  /** The same at this current, K. */
+  /** The same at this current. [Theta; K] */
   readonly continuousRise: number
-  /** Rise allowed in these surroundings, K. */
+  /** Rise allowed in these surroundings. [Theta_a; K] */
   readonly allowedRise: number
-  /** Temperature at the end of the runs in the long run, °C. */
+  /** Temperature at the end of the runs in the long run. [T_p; °C] */
   readonly peakTemperature: number
-  /** Temperature after the first run from cold, °C. */
+  /** Temperature after the first run from cold. [T_f; °C] */
   readonly firstTemperature: number
-  /** Whether the pattern stays below the limit however long it goes on, no run longer than the maker states. */
+  /** Whether the pattern stays below the limit however long it goes on, no run longer than the maker states. [yes or no] */
   readonly sustained: boolean
-  /** Runs in a row, from cold, before it must rest; null where there is no limit. */
+  /** Runs in a row, from cold, before it must rest; null where there is no limit. [n] */
   readonly runsBeforeRest: number | null
-  /** Longest single run from cold, s: never more than the maker states. */
+  /** Longest single run from cold: never more than the maker states. [t_m; s] */
   readonly longestRun: number
-  /** Rest after which one more run just ends at the limit, and so the least rest with which it can go on for ever, s; null where a run from cold is too long already. */
+  /**
+   * Rest after which one more run just ends at the limit, and so the least rest with which it can go on for ever; null
+   * where a run from cold is too long already. [t_w; s]
+   */
   readonly neededRest: number | null
 }
 
@@ -182,19 +185,46 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
 /**
  * How many runs a motor or actuator stands before it must rest, from its rated duty and a time constant.
  *
- * Formula: with running and resting time constants τ and τ_r (s), the rated duty D at runs of t_r (s) is taken
- * to end its runs just at the limit: Θ_c·(1 − e^(−t_r/τ))/(1 − e^(−t_r/τ − t_0/τ_r)) = T_lim − T_a0, t_0 =
- * t_r·(1/D − 1). At a share i of the rated current the long-run rise is Θ = Θ_c·i². Runs of t_1 (s) with rests of
- * t_2 (s) end, after n of them from cold, at Θ·(1 − e^(−t_1/τ))·(1 − q^n)/(1 − q), q = e^(−t_1/τ − t_2/τ_r).
- * Runs before rest: the largest n with that within T_lim − T_a; none where a run is longer than t_r. The longest run is that
- * which just ends at the limit from cold, and never longer than t_r. T_lim is the temperature it may reach
- * (°C, default 80), T_a0 the rating's surroundings (default 25), T_a those in use (default 25).
+ * Formula: with running and resting time constants τ and τ_r, the rated duty D at runs of t_r is taken to end its runs
+ * just at the limit: Θ_c·(1 − e^(−t_r/τ))/(1 − e^(−t_r/τ − t_0/τ_r)) = T_lim − T_a0, t_0 = t_r·(1/D − 1). At a share i
+ * of the rated current the long-run rise is Θ = Θ_c·i². Runs of t_1 with rests of t_2 end, after n of them from cold,
+ * at Θ·(1 − e^(−t_1/τ))·(1 − q^n)/(1 − q), q = e^(−t_1/τ − t_2/τ_r). Runs before rest: the largest n with that within
+ * T_lim − T_a; none where a run is longer than t_r. The longest run is that which just ends at the limit from cold, and
+ * never longer than t_r. T_lim is the temperature it may reach, T_a0 the rating's surroundings, T_a those in use.
  *
  * Valid for one lumped heat capacity; a rating of, say, "10 %, at most 2 min" is D = 0.1, t_r = 2 min. The time
  * constant's default of 15 min is common practice, no source.
  *
- * Sources: IEC 60034-1 (2022), clause 4.2 (duty types S2 and S3); Hughes and Drury, Electric Motors and Drives,
- * 5th ed. 2019, chapter on motor and drive selection (intermittent operation).
+ * **Inputs**
+ * - `ratedDuty`: rated duty [D; 0.1 to 100 %]
+ * - `ratedRun`: longest run of the rated duty [t_r; 1 s to 10 h]
+ * - `timeConstant`: thermal time constant [tau; 10 s to 100 h; default 15 min]
+ * - `restTimeConstant`: time constant at rest [tau_0; 10 s to 100 h; optional]
+ * - `run`: one run [t_1; 0.1 s to 10 h]
+ * - `rest`: rest between runs [t_2; 0 to 100 h]
+ * - `currentShare`: current against rated [i; 0.01 to 5; default 1]
+ * - `limitTemperature`: temperature it may reach [T_lim; 0 to 250 °C; default 80 °C]
+ * - `ratedAmbient`: surroundings of the rating [T_a0; −40 to 100 °C; default 25 °C]
+ * - `ambient`: surroundings in use [T_a; −40 to 100 °C; default 25 °C]
+ *
+ * **Results**
+ *
+ * `duty`: share of time running [d; as a fraction]; `ratedContinuousRise`: rise without rest, rated current [Theta_c;
+ * K]; `continuousRise`: rise without rest, this current [Theta; K]; `allowedRise`: rise allowed [Theta_a; K];
+ * `peakTemperature`: peak temperature in the long run [T_p; °C]; `firstTemperature`: after the first run [T_f; °C];
+ * `sustained`: stays below the limit in this model [yes or no]; `runsBeforeRest`: runs before it must rest [n];
+ * `longestRun`: longest single run from cold [t_m; s]; `neededRest`: rest it needs between runs [t_w; s].
+ *
+ * **Symbols of the working**
+ *
+ * tau_r: time constant at rest [s]; Theta_1: rise of the first run [K]; Theta_p: peak rise in the long run [K]; tires:
+ * 1 where it must rest; fits: 1 where a run from cold fits; Theta_b: rise at which a run may start [K].
+ *
+ * **Sources**
+ * - IEC: IEC 60034-1, Rotating electrical machines: rating and performance, 2022, clause 4.2 (not verified against the
+ *   document)
+ * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, motor and drive selection (not verified against the
+ *   document)
  *
  * @function
  * @throws InputError naming every fault of the input

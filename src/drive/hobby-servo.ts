@@ -17,57 +17,57 @@ import { HUGHES, ISO_13854 } from "./sources.js"
 
 /** Input of {@link hobbyServo}: one or two columns of its sheet, and how it is used. */
 export interface HobbyServoInput {
-  /** Voltage of the sheet's first column. */
+  /** Voltage of the sheet's first column. [V_1; 1 to 60 V] */
   firstVoltage: Voltage
-  /** Stall torque at that voltage. */
+  /** Stall torque at that voltage. [T_1; above 0 to 1000 N m] */
   firstStallTorque: Moment
-  /** Time for 60° without load at that voltage. */
+  /** Time for 60° without load at that voltage. [t_1; 1 ms to 60 s] */
   firstTime: Time
-  /** Voltage of the sheet's second, higher column. */
+  /** Voltage of the sheet's second, higher column. [V_2; 1 to 60 V; optional] */
   secondVoltage?: Voltage | null
-  /** Stall torque at that voltage. */
+  /** Stall torque at that voltage. [T_2; above 0 to 1000 N m; optional] */
   secondStallTorque?: Moment | null
-  /** Time for 60° without load at that voltage. */
+  /** Time for 60° without load at that voltage. [t_2; 1 ms to 60 s; optional] */
   secondTime?: Time | null
-  /** Stall current at the first column's voltage. */
+  /** Stall current at the first column's voltage. [I_s1; above 0 to 200 A; optional] */
   stallCurrent?: Current | null
-  /** Current at rest without load. */
+  /** Current at rest without load. [I_i; 0 to 10 A; default 10 mA] */
   idleCurrent?: Current
-  /** Voltage at the servo's own plug in use. */
+  /** Voltage at the servo's own plug in use. [V_s; 0.5 to 60 V] */
   voltage: Voltage
-  /** Torque at the horn. */
+  /** Torque at the horn [T; 0 to 1000 N m] */
   torque: Moment
-  /** Angle to move, for the time it takes. */
+  /** Angle to move, for the time it takes. [theta; 0 to 100 rev; optional] */
   angle?: Angle | null
-  /** Share of the stall torque that may be held for long. */
+  /** Share of the stall torque that may be held for long. [y; 0.01 to 1; default 0.3] */
   holdShare?: Ratio
 }
 
 /** Result of {@link hobbyServo}. */
 export interface HobbyServo {
-  /** Stall torque at this voltage, N·m. */
+  /** Stall torque at this voltage. [T_s; N m] */
   readonly stallTorque: number
-  /** Speed without load at this voltage, rad/s. */
+  /** Speed without load at this voltage. [w_0; rad/s] */
   readonly freeSpeed: number
-  /** Speed against the torque, rad/s. */
+  /** Speed against the torque. [w; rad/s] */
   readonly speed: number
-  /** Time for 60° against the torque, s. */
+  /** Time for 60° against the torque. [t_60; s] */
   readonly sixtyTime: number
-  /** Time for the angle, s, where one was given; starting and stopping left out. */
+  /** Time for the angle, where one was given; starting and stopping left out. [t; s] */
   readonly moveTime: number | null
-  /** Torque against stall torque. */
+  /** Torque against stall [x; as a fraction] */
   readonly torqueShare: number
-  /** Torque that may be held for long, N·m. */
+  /** Torque that may be held for long. [T_h; N m] */
   readonly holdingTorque: number
-  /** Whether the torque is within that. */
+  /** Whether the torque is within that. [yes or no] */
   readonly holds: boolean
-  /** Stall current at this voltage, A. */
+  /** Stall current at this voltage. [I_s; A] */
   readonly stallCurrent: number | null
-  /** Current while moving against the torque, A. */
+  /** Current while moving against the torque. [I_m; A] */
   readonly movingCurrent: number | null
-  /** Mean supply current while holding the torque still, A. */
+  /** Mean supply current while holding the torque still. [I_h; A] */
   readonly holdingCurrent: number | null
-  /** Heat while holding, W. */
+  /** Heat while holding. [P_h; W] */
   readonly holdingHeat: number | null
 }
 
@@ -221,16 +221,42 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
 /**
  * Torque, speed and current of a hobby servo at a voltage and a torque at its horn.
  *
- * Formula: stall torque and free speed on the straight line through the sheet's columns (in proportion to
- * voltage where there is one): T_s(V), w₀(V) = 60°/t; speed w = w₀·(1 − T/T_s) (rad/s); stall current
- * I_s = I_s1·V/V₁ (A); moving, I = I_i + (I_s − I_i)·x, and holding still, where the drive chops the voltage,
- * I = I_i + I_s·x² with x = T/T_s. T is the torque at the horn (N·m), I_i the current at rest (A, default
- * 10 mA). Held for long: a share (default 0.3) of T_s.
+ * Formula: stall torque and free speed on the straight line through the sheet's columns (in proportion to voltage where
+ * there is one): T_s, w₀ = 60°/t; speed w = w₀·(1 − T/T_s); stall current I_s = I_s1·V/V₁; moving, I = I_i + (I_s −
+ * I_i)·x, and holding still, where the drive chops the voltage, I = I_i + I_s·x² with x = T/T_s. T is the torque at the
+ * horn, I_i the current at rest. Held for long: a share of T_s.
  *
  * Valid for steady moving within the sheet's voltages; inertia, gear play and the controller's dead band are
  * left out. The share of 0.3 is common practice, no source.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, chapters 3 (torque and speed) and 4 (chopped supply).
+ * **Inputs**
+ * - `firstVoltage`: voltage of the first column [V_1; 1 to 60 V]
+ * - `firstStallTorque`: stall torque there [T_1; above 0 to 1000 N m]
+ * - `firstTime`: time for 60° there [t_1; 1 ms to 60 s]
+ * - `secondVoltage`: voltage of the second column [V_2; 1 to 60 V; optional]
+ * - `secondStallTorque`: stall torque there [T_2; above 0 to 1000 N m; optional]
+ * - `secondTime`: time for 60° there [t_2; 1 ms to 60 s; optional]
+ * - `stallCurrent`: stall current, first column [I_s1; above 0 to 200 A; optional]
+ * - `idleCurrent`: current at rest [I_i; 0 to 10 A; default 10 mA]
+ * - `voltage`: voltage at the servo [V_s; 0.5 to 60 V]
+ * - `torque`: torque at the horn [T; 0 to 1000 N m]
+ * - `angle`: angle to move [theta; 0 to 100 rev; optional]
+ * - `holdShare`: share of stall held for long [y; 0.01 to 1; default 0.3]
+ *
+ * **Results**
+ *
+ * `stallTorque`: stall torque [T_s; N m]; `freeSpeed`: free speed [w_0; rad/s]; `speed`: speed [w; rad/s];
+ * `sixtyTime`: time for 60° [t_60; s]; `moveTime`: time for the angle [t; s]; `torqueShare`: torque against stall [x;
+ * as a fraction]; `holdingTorque`: held for long [T_h; N m]; `holds`: within that [yes or no]; `stallCurrent`: stall
+ * current [I_s; A]; `movingCurrent`: current moving [I_m; A]; `holdingCurrent`: current holding [I_h; A];
+ * `holdingHeat`: heat holding [P_h; W].
+ *
+ * **Symbols of the working**
+ *
+ * w_1: free speed, first column [rad/s].
+ *
+ * **Sources**
+ * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapters 3 and 4 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -17,71 +17,71 @@ import { HUGHES, IEC_60028, IEC_60034, ISO_12100, ISO_13854, SHIGLEY } from "./s
 
 /** Input of {@link linearActuator}: two points of the datasheet, and how it is used. */
 export interface LinearActuatorInput {
-  /** Voltage the datasheet's points were taken at. */
+  /** Voltage the datasheet's points were taken at. [V_r; above 0 to 1000 V] */
   ratedVoltage: Voltage
-  /** Speed without load. */
+  /** Speed without load. [v_0; above 0 to 10 m/s] */
   noLoadSpeed: Speed
-  /** Current without load. */
+  /** Current without load. [I_0; 0 to 1000 A] */
   noLoadCurrent: Current
-  /** Rated force, where the rated speed and current apply. */
+  /** Rated force, where the rated speed and current apply. [F_1; above 0 to 1000 kN] */
   ratedForce: Force
-  /** Speed against the rated force. */
+  /** Speed against the rated force. [v_1; above 0 to 10 m/s] */
   ratedSpeed: Speed
-  /** Current against the rated force. */
+  /** Current against the rated force. [I_1; above 0 to 1000 A] */
   ratedCurrent: Current
-  /** Voltage at the actuator's own leads in use. */
+  /** Voltage at the actuator's own leads in use. [V_a; above 0 to 1000 V] */
   voltage: Voltage
-  /** Force against the motion; negative where the load helps, as in lowering. */
+  /** Force against the motion; negative where the load helps, as in lowering. [F; −1000 to 1000 kN] */
   force: Force
-  /** Stroke, for the time it takes. */
+  /** Stroke, for the time it takes. [S; above 0 to 10 m; optional] */
   stroke?: Length | null
-  /** Force the maker states that it holds without power (static or self-locking force). */
+  /** Force the maker states that it holds without power (static or self-locking force). [F_m; 0 to 1000 kN; optional] */
   holdingForce?: Force | null
-  /** Winding temperature in use. */
+  /** Winding temperature in use. [T; −50 to 200 °C; default 20 °C] */
   windingTemperature?: Temperature
-  /** Winding temperature the datasheet was taken at. */
+  /** Winding temperature the datasheet was taken at. [T_0; −50 to 200 °C; default 20 °C] */
   datasheetTemperature?: Temperature
 }
 
 /** Result of {@link linearActuator}. */
 export interface LinearActuator {
-  /** Speed of the rod in the direction it is driven, m/s. */
+  /** Speed of the rod in the direction it is driven. [v; m/s] */
   readonly speed: number
-  /** Current, A; negative where the load drives the motor as a generator. */
+  /** Current; negative where the load drives the motor as a generator. [I; A] */
   readonly current: number
-  /** Power taken from the supply, W. */
+  /** Power taken from the supply. [P_e; W] */
   readonly electricalPower: number
-  /** Power given to the load, W; negative where the load helps. */
+  /** Power given to the load; negative where the load helps. [P_m; W] */
   readonly mechanicalPower: number
-  /** Heat in the winding, W. */
+  /** Heat in the winding [P_w; W] */
   readonly windingHeat: number
-  /** Heat in screw, gears and bearings, W. */
+  /** Heat in screw, gears and bearings. [P_f; W] */
   readonly frictionHeat: number
-  /** Work given to the load against power taken, where the load opposes the motion. */
+  /** Work given to the load against power taken, where the load opposes the motion. [eta; as a fraction] */
   readonly efficiency: number | null
-  /** Time for the stroke, s, where a stroke was given. */
+  /** Time for the stroke, where a stroke was given. [t; s] */
   readonly strokeTime: number | null
-  /** Force at which it stands still at this voltage, N. */
+  /** Force at which it stands still at this voltage. [F_s; N] */
   readonly stallForce: number
-  /** Current at which it stands still at this voltage, A. */
+  /** Current at which it stands still at this voltage. [I_s; A] */
   readonly stallCurrent: number
-  /** Winding resistance in use, Ω. */
+  /** Winding resistance in use. [R_w; Ω] */
   readonly resistance: number
-  /** Force for each ampere beyond the friction current, N/A. */
+  /** Force for each ampere beyond the friction current. [k_F; N/A] */
   readonly forcePerAmpere: number
-  /** Back electromotive force for each metre per second, V·s/m. */
+  /** Back electromotive force for each metre per second. [k_V; V s/m] */
   readonly voltsPerSpeed: number
-  /** Current that friction takes, A. */
+  /** Current that friction takes. [I_f; A] */
   readonly frictionCurrent: number
-  /** Efficiency of screw and gears when lifting: kF/kV. */
+  /** Efficiency of screw and gears when lifting: kF/kV. [eta_s; as a fraction] */
   readonly screwEfficiency: number
-  /** Whether the maker states that it holds this load without power. */
+  /** Whether the maker states that it holds this load without power. [yes or no] */
   readonly selfLocking: boolean
-  /** Force it holds without power as the maker states it, N; null where that is not known. */
+  /** Force it holds without power as the maker states it; null where that is not known. [F_h; N] */
   readonly holdingForce: number | null
-  /** Estimate: force from which the load drives it back without power, N; null where friction is estimated to hold any. */
+  /** Estimate: force from which the load drives it back without power; null where friction is estimated to hold any. [F_b; N] */
   readonly backDriveForce: number | null
-  /** Estimate: speed at which the load drives it back with its leads shorted, m/s. */
+  /** Estimate: speed at which the load drives it back with its leads shorted. [v_b; m/s] */
   readonly shortedSpeed: number
 }
 
@@ -284,8 +284,43 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  * Valid for permanent-magnet brushed motors in steady motion; friction is taken as constant, the start and
  * the magnets' weakening with heat are left out.
  *
- * Sources: Hughes and Drury, Electric Motors and Drives, 5th ed. 2019, chapter 3, and Shigley's Mechanical Engineering
- * Design, 10th ed. 2015, section 8-2 (screw efficiency and self-locking); IEC 60028 (1925), copper.
+ * **Inputs**
+ * - `ratedVoltage`: rated voltage [V_r; above 0 to 1000 V]
+ * - `noLoadSpeed`: no-load speed [v_0; above 0 to 10 m/s]
+ * - `noLoadCurrent`: no-load current [I_0; 0 to 1000 A]
+ * - `ratedForce`: rated force [F_1; above 0 to 1000 kN]
+ * - `ratedSpeed`: rated speed [v_1; above 0 to 10 m/s]
+ * - `ratedCurrent`: rated current [I_1; above 0 to 1000 A]
+ * - `voltage`: voltage at the actuator [V_a; above 0 to 1000 V]
+ * - `force`: force against the motion [F; −1000 to 1000 kN]
+ * - `stroke`: stroke [S; above 0 to 10 m; optional]
+ * - `holdingForce`: stated holding force, unpowered [F_m; 0 to 1000 kN; optional]
+ * - `windingTemperature`: winding temperature [T; −50 to 200 °C; default 20 °C]
+ * - `datasheetTemperature`: winding temperature of the datasheet [T_0; −50 to 200 °C; default 20 °C]
+ *
+ * **Results**
+ *
+ * `speed`: speed [v; m/s]; `current`: current [I; A]; `electricalPower`: power taken [P_e; W]; `mechanicalPower`:
+ * power given to the load [P_m; W]; `windingHeat`: heat in the winding [P_w; W]; `frictionHeat`: heat in screw and
+ * gears [P_f; W]; `efficiency`: efficiency [eta; as a fraction]; `strokeTime`: time for the stroke [t; s];
+ * `stallForce`: stall force [F_s; N]; `stallCurrent`: stall current [I_s; A]; `resistance`: winding resistance [R_w;
+ * Ω]; `forcePerAmpere`: force per ampere [k_F; N/A]; `voltsPerSpeed`: volts per speed [k_V; V s/m]; `frictionCurrent`:
+ * friction current [I_f; A]; `screwEfficiency`: efficiency of screw and gears [eta_s; as a fraction]; `selfLocking`:
+ * holds this load unpowered, as the maker states [yes or no]; `holdingForce`: stated holding force, unpowered [F_h;
+ * N]; `backDriveForce`: back-drive force, estimated [F_b; N]; `shortedSpeed`: back-drive speed, leads shorted,
+ * estimated [v_b; m/s].
+ *
+ * **Symbols of the working**
+ *
+ * helps: 1 where the load helps the motion, else 0; lifts: 1 where work is given to the load, else 0; free: 1 where a
+ * load is estimated to drive it back, else 0; R_20: winding resistance on the datasheet [Ω].
+ *
+ * **Sources**
+ * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapter 3 (not verified against the document)
+ * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 10th, 2015, section 8-2 (not verified
+ *   against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clause 1 (not verified against the
+ *   document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -20,63 +20,63 @@ const equation = (number: string): Source => at(SHIGLEY, `equation ${number}`)
 
 /** Input of {@link powerScrew}. Give the thread's friction coefficient or its efficiency, not both. */
 export interface PowerScrewInput {
-  /** Load along the screw. */
+  /** Load along the screw. [F; above 0 to 1000 kN] */
   force: Force
-  /** Outside diameter of the thread. */
+  /** Outside diameter of the thread. [d; 1 mm to 1 m] */
   majorDiameter: Length
-  /** Distance from thread to thread. */
+  /** Distance from thread to thread. [p; 0.1 mm to 1 m] */
   pitch: Length
-  /** Threads side by side; the lead is pitch times starts. */
+  /** Threads side by side; the lead is pitch times starts. [n; whole 1 to 20; default 1] */
   starts?: number
-  /** Whole angle between the flanks: 0 for square, 29° for Acme, 30° for metric trapezoidal threads. */
+  /** Whole angle between the flanks: 0 for square, 29° for Acme, 30° for metric trapezoidal threads. [alpha; 0 to 90°; default 0] */
   flankAngle?: Angle
-  /** Coefficient of friction in the thread. */
+  /** Coefficient of friction in the thread. [f; 0 to 1; optional] */
   threadFriction?: number | null
-  /** Lifting efficiency of the thread, as ball-screw sheets print it. */
+  /** Lifting efficiency of the thread, as ball-screw sheets print it. [eta_t; above 0 to 1; optional] */
   threadEfficiency?: Ratio | null
-  /** Coefficient of friction in the thrust collar. */
+  /** Coefficient of friction in the thrust collar. [f_c; 0 to 1; default 0] */
   collarFriction?: number
-  /** Mean diameter of the collar. */
+  /** Mean diameter of the collar [d_c; 0 to 2 m; default 0] */
   collarDiameter?: Length
-  /** Speed of the nut, for rotation and power. */
+  /** Speed of the nut, for rotation and power. [v; 0 to 10 m/s; optional] */
   speed?: Speed | null
 }
 
 /** Result of {@link powerScrew}. */
 export interface PowerScrew {
-  /** Advance in one turn, m. */
+  /** Advance in one turn. [l; m] */
   readonly lead: number
-  /** Pitch diameter, m. */
+  /** Pitch diameter. [d_m; m] */
   readonly meanDiameter: number
-  /** Slope of the thread, rad. */
+  /** Slope of the thread. [lambda; rad] */
   readonly leadAngle: number
-  /** Torque to raise: thread and collar, N·m. */
+  /** Torque to raise: thread and collar. [T_R; N m] */
   readonly raiseTorque: number
-  /** Torque to lower, N·m; negative where the load turns the screw. */
+  /** Torque to lower; negative where the load turns the screw. [T_L; N m] */
   readonly lowerTorque: number
-  /** Part of the raising torque taken by the thread, N·m. */
+  /** Part of the raising torque taken by the thread. [T_r; N m] */
   readonly threadRaiseTorque: number
-  /** Part of the lowering torque taken by the thread, N·m. */
+  /** Part of the lowering torque taken by the thread. [T_l; N m] */
   readonly threadLowerTorque: number
-  /** Torque taken by the collar, N·m. */
+  /** Torque taken by the collar. [T_c; N m] */
   readonly collarTorque: number
-  /** Work lifted against work put in. */
+  /** Work lifted against work put in. [eta; as a fraction] */
   readonly efficiency: number
-  /** Whether the thread alone holds the load at the very friction given: no promise, because friction varies in service. */
+  /** Whether the thread alone holds the load at the very friction given: no promise, because friction varies in service. [yes or no] */
   readonly threadSelfLocking: boolean
-  /** Whether the thread alone still holds it with half of that friction; the collar's friction is not counted on. */
+  /** Whether the thread alone still holds it with half of that friction; the collar's friction is not counted on. [yes or no] */
   readonly selfLocking: boolean
-  /** Rotation, rad/s, where a speed was given. */
+  /** Rotation, where a speed was given. [omega; rad/s] */
   readonly rotation: number | null
-  /** Power to raise at that speed, W. */
+  /** Power to raise at that speed. [P; W] */
   readonly power: number | null
-  /** Shear stress in the core from the raising torque, Pa. */
+  /** Shear stress in the core from the raising torque. [tau; Pa] */
   readonly torsionStress: number
-  /** Axial stress in the core, Pa; compression is negative. */
+  /** Axial stress in the core; compression is negative. [sigma; Pa] */
   readonly axialStress: number
-  /** Pressure on the most loaded thread, Pa; compression is negative. */
+  /** Pressure on the most loaded thread; compression is negative. [sigma_B; Pa] */
   readonly bearingStress: number
-  /** Bending stress at the root of the most loaded thread, Pa. */
+  /** Bending stress at the root of the most loaded thread. [sigma_b; Pa] */
   readonly bendingStress: number
 }
 
@@ -235,21 +235,48 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
 /**
  * Torque to raise and lower a load with a screw, its efficiency, and whether it holds by itself.
  *
- * Formula: with lead l = p·n (m), mean diameter d_m = d − p/2 (m), friction f′ = f/cos(α/2) for a whole
- * flank angle α (rad, default 0): T_R = F·d_m/2·(l + π·f′·d_m)/(π·d_m − f′·l) + F·f_c·d_c/2 and
- * T_L = F·d_m/2·(π·f′·d_m − l)/(π·d_m + f′·l) + F·f_c·d_c/2 (N·m), η = F·l/(2π·T_R). F is the load (N),
- * f the thread's friction coefficient, f_c and d_c friction (default 0) and mean diameter (m, default 0)
- * of the collar, n the starts (default 1). Where the thread's lifting efficiency η_t is given instead,
- * T_R = F·l/(2π·η_t) and T_L = T_R − F·l/π (the same friction torque both ways). The thread holds by
- * itself at this friction where its part of T_L is positive; `selfLocking` asks that it still does so with half of f, or
- * half of the friction torque. Stresses in the core d_r = d − p:
- * τ = 16·T_R/(π·d_r³), σ = −4F/(π·d_r²); on the first thread, which takes 0.38 of the load, bearing
+ * Formula: with lead l = p·n, mean diameter d_m = d − p/2, friction f′ = f/cos(α/2) for a whole flank angle α: T_R =
+ * F·d_m/2·(l + π·f′·d_m)/(π·d_m − f′·l) + F·f_c·d_c/2 and T_L = F·d_m/2·(π·f′·d_m − l)/(π·d_m + f′·l) + F·f_c·d_c/2, η
+ * = F·l/(2π·T_R). F is the load, f the thread's friction coefficient, f_c and d_c friction and mean diameter of the
+ * collar, n the starts. Where the thread's lifting efficiency η_t is given instead, T_R = F·l/(2π·η_t) and T_L = T_R −
+ * F·l/π (the same friction torque both ways). The thread holds by itself at this friction where its part of T_L is
+ * positive; `selfLocking` asks that it still does so with half of f, or half of the friction torque. Stresses in the
+ * core d_r = d − p: τ = 16·T_R/(π·d_r³), σ = −4F/(π·d_r²); on the first thread, which takes 0.38 of the load, bearing
  * −2·0.38F/(π·d_m·p) and bending 6·0.38F/(π·d_r·p).
  *
  * Valid for slow, lubricated sliding screws and, by efficiency, ball screws; the lead angle's effect on the
  * flank angle is left out (under 1 % below 10°).
  *
- * Sources: Shigley's Mechanical Engineering Design, 10th ed. 2015, section 8-2, equations 8-1 to 8-12.
+ * **Inputs**
+ * - `force`: load [F; above 0 to 1000 kN]
+ * - `majorDiameter`: outside diameter [d; 1 mm to 1 m]
+ * - `pitch`: pitch [p; 0.1 mm to 1 m]
+ * - `starts`: starts [n; whole 1 to 20; default 1]
+ * - `flankAngle`: whole flank angle [alpha; 0 to 90°; default 0]
+ * - `threadFriction`: friction in the thread [f; 0 to 1; optional]
+ * - `threadEfficiency`: efficiency of the thread [eta_t; above 0 to 1; optional]
+ * - `collarFriction`: friction in the collar [f_c; 0 to 1; default 0]
+ * - `collarDiameter`: mean diameter of the collar [d_c; 0 to 2 m; default 0]
+ * - `speed`: speed of the nut [v; 0 to 10 m/s; optional]
+ *
+ * **Results**
+ *
+ * `lead`: lead [l; m]; `meanDiameter`: mean diameter [d_m; m]; `leadAngle`: lead angle [lambda; rad]; `raiseTorque`:
+ * torque to raise [T_R; N m]; `lowerTorque`: torque to lower [T_L; N m]; `threadRaiseTorque`: of it in the thread,
+ * raising [T_r; N m]; `threadLowerTorque`: of it in the thread, lowering [T_l; N m]; `collarTorque`: of it in the
+ * collar [T_c; N m]; `efficiency`: efficiency [eta; as a fraction]; `threadSelfLocking`: thread alone holds at the
+ * friction given [yes or no]; `selfLocking`: thread alone holds with half of it [yes or no]; `rotation`: rotation
+ * [omega; rad/s]; `power`: power to raise [P; W]; `torsionStress`: shear stress in the core [tau; Pa]; `axialStress`:
+ * axial stress in the core [sigma; Pa]; `bearingStress`: pressure on the first thread [sigma_B; Pa]; `bendingStress`:
+ * bending of the first thread [sigma_b; Pa].
+ *
+ * **Symbols of the working**
+ *
+ * f_1: friction on the sloping flank; d_r: core diameter [m].
+ *
+ * **Sources**
+ * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 10th, 2015, section 8-2, equations 8-1 to
+ *   8-12 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,27 +8,27 @@ import { type SectionInput, sectionOf } from "./section.js"
 
 /** A force at one place. */
 export interface PointLoad {
-  /** Force across the beam, positive downwards. */
+  /** Force across the beam, positive downwards. [P_i; −10 to 10 kN] */
   force: Force
-  /** Distance from the start of the beam. */
+  /** Distance from the start of the beam. [a_i; 0 to 100 m] */
   at: Length
 }
 /** A load spread over a stretch, running straight from one value to another. */
 export interface SpreadLoad {
-  /** Load per length at its start, positive downwards. */
+  /** Load per length at its start, positive downwards. [q_i; −10 to 10 N/mm] */
   from: ForcePerLength
-  /** Load per length at its end. */
+  /** Load per length at its end. [q_j; −10 to 10 N/mm] */
   to: ForcePerLength
-  /** Where it starts, from the start of the beam. */
+  /** Where it starts, from the start of the beam. [s_i; 0 to 100 m] */
   start: Length
-  /** Where it ends. */
+  /** Where it ends. [e_i; 0 to 100 m] */
   end: Length
 }
 /** A moment at one place. */
 export interface MomentLoad {
-  /** Moment, positive where it turns what lies beyond it downwards. */
+  /** Moment, positive where it turns what lies beyond it downwards. [C_i; −10000 to 10000 N m] */
   moment: Moment
-  /** Distance from the start of the beam. */
+  /** Distance from the start of the beam. [b_i; 0 to 100 m] */
   at: Length
 }
 
@@ -37,23 +37,23 @@ export type BeamSupport = "cantilever" | "simple"
 
 /** Input of the beam solver. */
 export interface BeamInput extends ConditionInput {
-  /** Whole length. */
+  /** Whole length. [L; 10 mm to 100 m] */
   length: Length
-  /** Clamped at its start, or resting on two supports. */
+  /** Clamped at its start, or resting on two supports. [cantilever or simple] */
   support: BeamSupport
-  /** Distance between two supports, the first at the start; the whole length where left out. */
+  /** Distance between two supports, the first at the start; the whole length where left out. [S_g; 10 mm to 100 m; optional] */
   span?: Length | null
-  /** Cross-section. */
+  /** Cross-section. [group] */
   section: SectionInput
-  /** Forces at places. */
+  /** Forces at places. [list of at most 200; default none] */
   forces?: readonly PointLoad[]
-  /** Spread loads. */
+  /** Spread loads [list of at most 200; default none] */
   spreads?: readonly SpreadLoad[]
-  /** Moments at places. */
+  /** Moments at places. [list of at most 200; default none] */
   moments?: readonly MomentLoad[]
-  /** Whether its own weight, lying level, is added. */
+  /** Whether its own weight, lying level, is added. [yes or no; default yes] */
   ownWeight?: boolean
-  /** How it is handled; multiplies every load. */
+  /** How it is handled; multiplies every load. [still, walking, sudden or stumble; default still] */
   motion?: Motion
 }
 

@@ -21,53 +21,53 @@ import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "
 
 /** Result of {@link beam}; downwards and sagging are positive. */
 export interface Beam {
-  /** Force the first support or the clamp pushes up with, N. */
+  /** Force the first support or the clamp pushes up with. [R_a; N] */
   readonly reactionStart: number
-  /** Force the second support pushes up with, N; null for a cantilever. */
+  /** Force the second support pushes up with; null for a cantilever. [R_b; N] */
   readonly reactionEnd: number | null
-  /** Bending moment at the clamp, N·m; null on two supports. */
+  /** Bending moment at the clamp; null on two supports. [M_0; N m] */
   readonly clampMoment: number | null
-  /** Bending moment largest in magnitude, N·m. */
+  /** Bending moment largest in magnitude. [M_x; N m] */
   readonly greatestMoment: number
-  /** Where it is, m from the start. */
+  /** Where it is, m from the start. [x_M; m] */
   readonly greatestMomentAt: number
-  /** Shear force largest in magnitude, N. */
+  /** Shear force largest in magnitude. [V_x; N] */
   readonly greatestShear: number
-  /** Deflection largest in magnitude, m, at the soft end of the material's range. */
+  /** Deflection largest in magnitude, at the soft end of the material's range. [y_x; m] */
   readonly deflection: number
-  /** Where it is, m from the start. */
+  /** Where it is, m from the start. [x_y; m] */
   readonly deflectionAt: number
-  /** The same at the stiff end of the range, m. */
+  /** The same at the stiff end of the range. [y_l; m] */
   readonly deflectionLeast: number
-  /** Deflection of the end, m. */
+  /** Deflection of the end [y_e; m] */
   readonly endDeflection: number
-  /** Slope of the end, rad. */
+  /** Slope of the end [theta_e; rad] */
   readonly endSlope: number
-  /** Own weight, before the factor of handling, N. */
+  /** Own weight, before the factor of handling. [W_o; N] */
   readonly weight: number
-  /** Factor of handling on every load. */
+  /** Factor of handling on every load. [k_m] */
   readonly loadFactor: number
-  /** Bending stress at the outermost fibre, Pa. */
+  /** Bending stress at the outermost fibre. [sigma; Pa] */
   readonly bendingStress: number | null
-  /** Shear stress at the neutral axis, Pa. */
+  /** Shear stress at the neutral axis. [tau; Pa] */
   readonly shearStress: number | null
-  /** Modulus used, Pa. */
+  /** Modulus used [E; Pa] */
   readonly modulus: number
-  /** Strength used, Pa. */
+  /** Strength used [S; Pa] */
   readonly strength: number | null
-  /** Stiffness left at the temperature. */
+  /** Stiffness left at the temperature. [f_E] */
   readonly stiffnessFactor: number
-  /** Strength left at the temperature. */
+  /** Strength left at the temperature. [f_S] */
   readonly strengthFactor: number
-  /** Stiffness and strength left after the load has stood. */
+  /** Stiffness and strength left after the load has stood. [f_c] */
   readonly creepFactor: number
-  /** Strength against stress, least, of bending and shear. */
+  /** Strength against stress, least, of bending and shear. [n_s] */
   readonly safetyFactor: number | null
-  /** The same at the strong end of the range. */
+  /** The same at the strong end of the range. [n_u] */
   readonly safetyFactorMost: number | null
-  /** Steps taken to find the places of greatest moment and deflection. */
+  /** Steps taken to find the places of greatest moment and deflection. [number] */
   readonly iterations: number
-  /** Slope left at the place of greatest deflection, rad; 0 where it is an end or a load. */
+  /** Slope left at the place of greatest deflection; 0 where it is an end or a load. [rad] */
   readonly residual: number
 }
 
@@ -193,16 +193,85 @@ const perLength = (symbol: string, label: string) =>
 /**
  * How far a beam sags, what it is stressed to and how near that is to its strength.
  *
- * Formula: E·I·v'''' = w with the loads added up as singularity functions; M = −E·I·v'', V = −E·I·v''', σ = |M|·c/I,
- * τ = |V|·Q/(I·b). v is the deflection (m, down), M the bending moment (N·m, sagging positive), V the shear force (N), E
- * the modulus (Pa) at the temperature (°C, default 23) and after the duration (s, default 0) of the load, I the second
- * moment (m⁴), c the outermost fibre (m). Every load is multiplied by the factor of `motion` (default `still`, 1); own
- * weight counts unless `ownWeight` is false. Ranges: the deflection is that of the softest, the safety factor that of
- * the weakest material in the published range; `deflectionLeast` and `safetyFactorMost` show the other end. Valid for
- * straight slender beams whose end drops less than about a fifth of the length, stressed elastically.
+ * Formula: E·I·v'''' = w with the loads added up as singularity functions; M = −E·I·v'', V = −E·I·v''', σ = |M|·c/I, τ
+ * = |V|·Q/(I·b). v is the deflection (m, down), M the bending moment (N·m, sagging positive), V the shear force, E the
+ * modulus at the temperature and after the duration of the load, I the second moment, c the outermost fibre. Every load
+ * is multiplied by the factor of `motion`; own weight counts unless `ownWeight` is false. Ranges: the deflection is
+ * that of the softest, the safety factor that of the weakest material in the published range; `deflectionLeast` and
+ * `safetyFactorMost` show the other end. Valid for straight slender beams whose end drops less than about a fifth of
+ * the length, stressed elastically.
  *
- * Sources: J. M. Gere, B. J. Goodno, Mechanics of Materials, 7th ed., 2009, chapters 5 and 9 and appendix G;
- * W. H. Macaulay, Messenger of Mathematics 48, 1919, 129-130.
+ * **Inputs**
+ * - `length`: length [L; 10 mm to 100 m]
+ * - `support`: held [cantilever or simple]
+ * - `span`: distance between supports [S_g; 10 mm to 100 m; optional]
+ * - `section`: section [group]
+ *   - `pipe`: standard pipe [one of 11 words; optional]
+ *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
+ *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
+ *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ * - `material`: material [one of 17 words; optional]
+ * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `forces`: forces [list of at most 200; default none]
+ *   - `force`: force [P_i; −10 to 10 kN]
+ *   - `at`: place [a_i; 0 to 100 m]
+ * - `spreads`: spread loads [list of at most 200; default none]
+ *   - `from`: load at its start [q_i; −10 to 10 N/mm]
+ *   - `to`: load at its end [q_j; −10 to 10 N/mm]
+ *   - `start`: start [s_i; 0 to 100 m]
+ *   - `end`: end [e_i; 0 to 100 m]
+ * - `moments`: moments [list of at most 200; default none]
+ *   - `moment`: moment [C_i; −10000 to 10000 N m]
+ *   - `at`: place [b_i; 0 to 100 m]
+ * - `ownWeight`: own weight counts [yes or no; default yes]
+ * - `motion`: handling [still, walking, sudden or stumble; default still]
+ *
+ * **Results**
+ *
+ * `reactionStart`: first support carries [R_a; N]; `reactionEnd`: second support carries [R_b; N]; `clampMoment`:
+ * moment at the clamp [M_0; N m]; `greatestMoment`: maximum moment [M_x; N m]; `greatestMomentAt`: at [x_M; m];
+ * `greatestShear`: maximum shear force [V_x; N]; `deflection`: maximum deflection [y_x; m]; `deflectionAt`: at [x_y;
+ * m]; `deflectionLeast`: stiff end of the range [y_l; m]; `endDeflection`: deflection of the end [y_e; m]; `endSlope`:
+ * slope of the end [theta_e; rad]; `weight`: own weight [W_o; N]; `loadFactor`: handling factor [k_m];
+ * `bendingStress`: bending stress [sigma; Pa]; `shearStress`: shear stress [tau; Pa]; `modulus`: modulus used [E; Pa];
+ * `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat [f_E]; `strengthFactor`: strength left,
+ * heat [f_S]; `creepFactor`: stiffness factor after creep [f_c]; `safetyFactor`: safety factor, minimum [n_s];
+ * `safetyFactorMost`: safety factor, maximum [n_u]; `iterations`: search steps [number]; `residual`: slope left where
+ * deflection is greatest [rad].
+ *
+ * **Symbols of the working**
+ *
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
+ * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * neutral axis to outermost fibre [m]; h_i: height inside [m]; Q: first moment of half the ring [m³]; b_n: material at
+ * the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa]; S_l: least strength at
+ * 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the
+ * material has its own, else 0 [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear
+ * strength, other end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0 where own weight is not counted
+ * [kg/m³]; A_o: area that the weight corresponds to, 0 where unknown [m²]; P_g: forces [N]; a_P: their places [m];
+ * C_g: moments [N m]; a_C: their places [m]; q_s: spread loads at their start [N/m]; q_e: spread loads at their end
+ * [N/m]; s_q: where they start [m]; e_q: where they end [m]; S_b: place of the second support, 0 where there is none
+ * [m]; P: forces as handled [N]; C: moments as handled [N m]; q_1: spread loads as handled, start [N/m]; q_2: spread
+ * loads as handled, end [N/m]; w_o: own weight per length as handled [N/m]; r_q: rise of the spread loads [Pa]; F_t:
+ * whole load [N]; M_t: moment of the loads about the start [N m]; R_2: second support [N]; c_2: constant from the
+ * clamp [N m]; k_1: constant from the clamp: no slope there [N m]; n_C: 1 for moments left of x_M, else 0; n_P: 1 for
+ * forces left of the greatest shear, else 0; n_b: 1 for a support left of the greatest shear, else 0; x_V: place of
+ * the greatest shear force [m]; g_M: 1 where the moment turns between loads, else 0; g_y: 1 where the deflection turns
+ * between loads, else 0; V_M: shear force there [N]; theta_y: slope there [rad].
+ *
+ * **Sources**
+ * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 5 and 9, appendix G
+ * - W. H. Macaulay: Note on the deflection of beams, Messenger of Mathematics 48, 1919, pages 129-130 (not verified
+ *   against the document)
+ * - M. R. Willford, P. Young: A design guide for footfall induced vibration of structures, CCIP-016, 2006, table 4.3
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -30,41 +30,41 @@ import { FRISCH_FAY, MATTIASSON } from "./sources.js"
 
 /** Input of {@link bendingRod}. */
 export interface BendingRodInput extends ConditionInput {
-  /** Length from the clamp to the tip. */
+  /** Length from the clamp to the tip. [L; 1 mm to 20 m] */
   length: Length
-  /** Cross-section. */
+  /** Cross-section. [group] */
   section: SectionInput
-  /** Force at the tip, across the unbent rod and staying so. */
+  /** Force at the tip, across the unbent rod and staying so. [P_g; 0.01 mN to 10 kN] */
   force: Force
-  /** How it is handled; multiplies the force. */
+  /** How it is handled; multiplies the force. [still, walking, sudden or stumble; default still] */
   motion?: Motion
 }
 
 /** Result of {@link bendingRod}. */
 export interface BendingRod {
-  /** Force as handled against the rod's stiffness, P·L²/(E·I), at the soft end of the material's range. */
+  /** Force as handled against the rod's stiffness, P·L²/(E·I), at the soft end of the material's range. [alpha] */
   readonly loadParameter: number
-  /** Drop of the tip, m. */
+  /** Drop of the tip. [y_t; m] */
   readonly tipDrop: number
-  /** How far out the tip still reaches, m. */
+  /** How far out the tip still reaches. [x_t; m] */
   readonly tipReach: number
-  /** Slope of the tip, rad. */
+  /** Tip slope [theta; rad] */
   readonly tipSlope: number
-  /** Drop the straight-beam formula would say, m. */
+  /** Drop the straight-beam formula would say. [y_s; m] */
   readonly straightDrop: number
-  /** Drop at the stiff end of the range, m. */
+  /** Drop at the stiff end of the range. [y_l; m] */
   readonly tipDropLeast: number
-  /** Slope at the stiff end of the range, rad. */
+  /** Slope at the stiff end of the range. [theta_l; rad] */
   readonly tipSlopeLeast: number
-  /** Bending moment at the clamp, N·m: that of the stiff end, which reaches further. */
+  /** Bending moment at the clamp: that of the stiff end, which reaches further. [M_0; N m] */
   readonly clampMoment: number
-  /** Bending stress at the clamp, Pa. */
+  /** Bending stress at the clamp. [sigma; Pa] */
   readonly bendingStress: number | null
-  /** Strength against stress, least. */
+  /** Strength against stress, least. [n_s] */
   readonly safetyFactor: number | null
-  /** Search steps. */
+  /** Search steps [number] */
   readonly iterations: number
-  /** What is left of the load equation, relative. */
+  /** What is left of the load equation, relative. [number] */
   readonly residual: number
 }
 
@@ -166,13 +166,60 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
 /**
  * How a rod bends that bends far: clamped at one end, a force at its tip.
  *
- * Formula: E·I·θ″ = −P·cos θ (elastica). With α = P·L²/(E·I): √α = K(k) − F(φ₀, k), k² = (1 + sin θ)/2, sin φ₀ = 1/(k·√2); drop
- * = L·(1 − 2·(E(k) − E(φ₀, k))/√α), reach = L·√(2·sin θ/α). θ is the slope of the tip (rad), P the force (N, multiplied by the
- * factor of `motion`, default `still`, 1), L the length (m), E the modulus (Pa) at the temperature (°C, default 23) and after
- * the duration (s, default 0), I the second moment (m⁴). The drop is that of the soft, moment and stress are those of the stiff end
- * of the material's range. Valid for slender elastic rods and α up to 100; below about 0.7 the straight-beam formula is within 5 %.
+ * Formula: E·I·θ″ = −P·cos θ (elastica). With α = P·L²/(E·I): √α = K(k) − F(φ₀, k), k² = (1 + sin θ)/2, sin φ₀ =
+ * 1/(k·√2); drop = L·(1 − 2·(E(k) − E(φ₀, k))/√α), reach = L·√(2·sin θ/α). θ is the slope of the tip, P the force (N,
+ * multiplied by the factor of `motion`, default `still`, 1), L the length, E the modulus at the temperature and after
+ * the duration, I the second moment. The drop is that of the soft, moment and stress are those of the stiff end of the
+ * material's range. Valid for slender elastic rods and α up to 100; below about 0.7 the straight-beam formula is within
+ * 5 %.
  *
- * Sources: K. Mattiasson, Int. J. Numer. Meth. Eng. 17, 1981, 145-153; R. Frisch-Fay, Flexible Bars, 1962, chapter 2.
+ * **Inputs**
+ * - `length`: length [L; 1 mm to 20 m]
+ * - `section`: section [group]
+ *   - `pipe`: standard pipe [one of 11 words; optional]
+ *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
+ *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
+ *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ * - `material`: material [one of 17 words; optional]
+ * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `force`: force at the tip [P_g; 0.01 mN to 10 kN]
+ * - `motion`: handling [still, walking, sudden or stumble; default still]
+ *
+ * **Results**
+ *
+ * `loadParameter`: load against stiffness [alpha]; `tipDrop`: tip drops [y_t; m]; `tipReach`: tip reaches [x_t; m];
+ * `tipSlope`: tip slope [theta; rad]; `straightDrop`: small-deflection result [y_s; m]; `tipDropLeast`: tip drops,
+ * stiff end [y_l; m]; `tipSlopeLeast`: tip slope, stiff end [theta_l; rad]; `clampMoment`: moment at the clamp [M_0; N
+ * m]; `bendingStress`: bending stress [sigma; Pa]; `safetyFactor`: safety factor [n_s]; `iterations`: search steps
+ * [number]; `residual`: left of the load equation [number].
+ *
+ * **Symbols of the working**
+ *
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
+ * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i: height inside [m]; Q: first moment of half the ring
+ * [m³]; b_n: material at the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa];
+ * S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o:
+ * shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the temperature; f_S: strength
+ * left at the temperature; f_c: stiffness and strength left after the load has stood; S: strength, safe end [Pa]; S_u:
+ * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
+ * end [Pa]; E_u: modulus, other end [Pa]; k_m: factor of handling; g_g: Gauss-Legendre nodes on 0 to 1; w_g:
+ * Gauss-Legendre weights; P: force as handled [N]; beta: load against stiffness, stiff end; k_1: modulus of the
+ * elliptic integrals; j_1: complementary modulus; z_1: end of the substituted range; K_1: K - F by quadrature; y_1:
+ * drop over the length; k_2: modulus of the elliptic integrals; j_2: complementary modulus; z_2: end of the
+ * substituted range; K_2: K - F by quadrature; y_2: drop over the length.
+ *
+ * **Sources**
+ * - K. Mattiasson: Numerical results from large deflection beam and frame problems analysed by elliptic integrals,
+ *   Int. J. Numer. Meth. Eng. 17, 1981, pages 145-153 (not verified against the document)
+ * - R. Frisch-Fay: Flexible Bars, 1962, chapter 2 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

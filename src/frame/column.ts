@@ -30,45 +30,45 @@ import { cylinderBuckling } from "./tube-section.js"
 
 /** Input of {@link column}. */
 export interface ColumnInput extends ConditionInput {
-  /** Length between the ends. */
+  /** Length between the ends. [L; 1 mm to 100 m] */
   length: Length
-  /** How the ends are held. */
+  /** How the ends are held. [pinnedPinned, fixedFree, fixedPinned or fixedFixed; default pinnedPinned] */
   ends?: ColumnEnds
-  /** End constant C, instead of the conservative one for `ends`. */
+  /** End constant C, instead of the conservative one for `ends`. [C_g; 0.1 to 4; optional] */
   endConstant?: number | null
-  /** Cross-section; of another shape give the least second moment, and the area. */
+  /** Cross-section; of another shape give the least second moment, and the area. [group] */
   section: SectionInput
-  /** Push along it. */
+  /** Push along it [F; above 0 to 1000 kN; optional] */
   load?: Force | null
-  /** How it is handled; multiplies the load. */
+  /** How it is handled; multiplies the load. [still, walking, sudden or stumble; default still] */
   motion?: Motion
 }
 
 /** Result of {@link column}. */
 export interface Column {
-  /** End constant used. */
+  /** End constant used. [C_e] */
   readonly endConstant: number
-  /** Least radius of gyration, m. */
+  /** Least radius of gyration [r; m] */
   readonly radiusOfGyration: number
-  /** Length over radius of gyration. */
+  /** Length over radius of gyration. [lambda] */
   readonly slenderness: number
-  /** Slenderness at which Johnson's curve passes into Euler's; null where no strength is known. */
+  /** Slenderness at which Johnson's curve passes into Euler's; null where no strength is known. [lambda_1] */
   readonly transitionSlenderness: number | null
-  /** Euler's stress, Pa. */
+  /** Euler's stress [sigma_E; Pa] */
   readonly eulerStress: number
-  /** Johnson's stress, Pa; null where it does not hold, or no strength is known. */
+  /** Johnson's stress; null where it does not hold, or no strength is known. [sigma_J; Pa] */
   readonly johnsonStress: number | null
-  /** Stress at which the wall itself folds, Pa; null where it is not a thin round wall of isotropic material. */
+  /** Stress at which the wall itself folds; null where it is not a thin round wall of isotropic material. [sigma_w; Pa] */
   readonly wallBuckling: number | null
-  /** Stress at which it fails, Pa. */
+  /** Stress at which it fails. [sigma_c; Pa] */
   readonly criticalStress: number
-  /** Load at which it fails, N, at the weak end of the material's range. */
+  /** Load at which it fails, at the weak end of the material's range. [F_c; N] */
   readonly criticalLoad: number
-  /** The same at the strong end, N. */
+  /** The same at the strong end. [F_u; N] */
   readonly criticalLoadMost: number
-  /** What governs. */
+  /** What governs. [text] */
   readonly governs: "Euler" | "Johnson" | "wall"
-  /** Critical load against the load as handled. */
+  /** Critical load against the load as handled. [n_s] */
   readonly safetyFactor: number | null
 }
 
@@ -218,14 +218,60 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
 /**
  * Load under which a straight member buckles.
  *
- * Formula: with r = √(I/A) (m) and λ = L/r, Euler C·π²·E/λ² above λ₁ = √(2·π²·C·E/S) and Johnson S·(1 − S·λ²/(4·π²·C·E))
- * below it (Pa); a thin round wall folds at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length (m), C the end constant (default:
- * the conservative 1, or 1/4 with a free end), E the modulus and S the strength (Pa) at the temperature (°C, default 23) and after the
- * duration of the load (s, default 0), I the least second moment (m⁴), A the area (m²). The load (N) is multiplied by the
- * factor of `motion` (default `still`, 1). Valid for straight members pushed along their middle.
+ * Formula: with r = √(I/A) and λ = L/r, Euler C·π²·E/λ² above λ₁ = √(2·π²·C·E/S) and Johnson S·(1 − S·λ²/(4·π²·C·E))
+ * below it; a thin round wall folds at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length, C the end constant
+ * (default: the conservative 1, or 1/4 with a free end), E the modulus and S the strength at the temperature and after
+ * the duration of the load, I the least second moment, A the area. The load is multiplied by the factor of `motion`.
+ * Valid for straight members pushed along their middle.
  *
- * Sources: R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, 10th ed., 2015, sections 4-11 to 4-13;
- * NASA SP-8007, 1968.
+ * **Inputs**
+ * - `length`: length [L; 1 mm to 100 m]
+ * - `ends`: ends [pinnedPinned, fixedFree, fixedPinned or fixedFixed; default pinnedPinned]
+ * - `endConstant`: end constant [C_g; 0.1 to 4; optional]
+ * - `section`: section [group]
+ *   - `pipe`: standard pipe [one of 11 words; optional]
+ *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
+ *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
+ *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ * - `material`: material [one of 17 words; optional]
+ * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `load`: push along it [F; above 0 to 1000 kN; optional]
+ * - `motion`: handling [still, walking, sudden or stumble; default still]
+ *
+ * **Results**
+ *
+ * `endConstant`: end constant [C_e]; `radiusOfGyration`: least radius of gyration [r; m]; `slenderness`: slenderness
+ * [lambda]; `transitionSlenderness`: slenderness where Euler takes over [lambda_1]; `eulerStress`: Euler's stress
+ * [sigma_E; Pa]; `johnsonStress`: Johnson's stress [sigma_J; Pa]; `wallBuckling`: local buckling stress [sigma_w; Pa];
+ * `criticalStress`: critical stress [sigma_c; Pa]; `criticalLoad`: critical load, minimum [F_c; N];
+ * `criticalLoadMost`: critical load, maximum [F_u; N]; `governs`: governed by [text]; `safetyFactor`: safety factor
+ * [n_s].
+ *
+ * **Symbols of the working**
+ *
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
+ * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i: height inside [m]; Q: first moment of half the ring
+ * [m³]; b_n: material at the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa];
+ * S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o:
+ * shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the temperature; f_S: strength
+ * left at the temperature; f_c: stiffness and strength left after the load has stood; S: strength, safe end [Pa]; S_u:
+ * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
+ * end [Pa]; E_u: modulus, other end [Pa]; I_w: least second moment [m⁴]; k_m: factor of handling; nu: Poisson's ratio
+ * of a thin round wall, -1 where none applies; mu_1: transition, other end; sigma_b: Euler's holds [Pa]; sigma_m:
+ * Euler's stress, other end [Pa]; k_w: wall buckling stress against the modulus.
+ *
+ * **Sources**
+ * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 10th, 2015, sections 4-11 to 4-13, table
+ *   4-2 (not verified against the document)
+ * - NASA: Buckling of thin-walled circular cylinders, SP-8007, 1968, section 4 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -19,15 +19,15 @@ import { ALUMINUM_MANUAL, ISO_75, PIPE_DERATING, SHIGLEY, VIDOSIC } from "./sour
 
 /** What a member is made of and in what state it carries its load. */
 export interface ConditionInput {
-  /** Material; its safe figures are used unless given below. */
+  /** Material; its safe figures are used unless given below. [one of 17 words; optional] */
   material?: FrameMaterial | null
-  /** Young's modulus at 23 °C, instead of the material's. */
+  /** Young's modulus at 23 °C, instead of the material's. [E_g; 1 MPa to 1000 GPa; optional] */
   modulus?: Pressure | null
-  /** Yield or breaking stress at 23 °C, instead of the material's. */
+  /** Yield or breaking stress at 23 °C, instead of the material's. [S_g; 0.1 MPa to 10 GPa; optional] */
   strength?: Pressure | null
-  /** Temperature of the member: plastics in the sun or near lamps are hotter than the air. */
+  /** Temperature of the member: plastics in the sun or near lamps are hotter than the air. [T; −40 to 200 °C; default 23 °C] */
   temperature?: Temperature
-  /** How long the load stands without a rest, for creep. */
+  /** How long the load stands without a rest, for creep. [t_l; 0 to 1000 h; default 0] */
   duration?: Time
 }
 

@@ -5,23 +5,23 @@ import { FOOTFALL, GERE } from "./sources.js"
 
 /** Input of {@link handlingLoad}. Give a step rate, or a fall with the deflection at rest. */
 export interface HandlingLoadInput {
-  /** Weight at rest. */
+  /** Weight at rest [G; 0 to 100 kN] */
   weight: Force
-  /** Steps per second of the wearer. */
+  /** Steps per second of the wearer. [f_s; 1 to 2.8 Hz; optional] */
   stepRate?: Frequency | null
-  /** Height the weight falls; 0 for a weight put on suddenly. */
+  /** Height the weight falls; 0 for a weight put on suddenly. [h_d; 0 to 10 m; optional] */
   dropHeight?: Length | null
-  /** Deflection the weight causes at rest in what catches it. */
+  /** Deflection the weight causes at rest in what catches it. [delta; 1e−9 to 10 m; optional] */
   staticDeflection?: Length | null
 }
 
 /** Result of {@link handlingLoad}. */
 export interface HandlingLoad {
-  /** Greatest force against the weight. */
+  /** Greatest force against the weight. [k_m] */
   readonly factor: number
-  /** Greatest force, N. */
+  /** Greatest force. [F_x; N] */
   readonly load: number
-  /** Greatest deflection of what catches it, m. */
+  /** Greatest deflection of what catches it. [delta_x; m] */
   readonly deflection: number | null
 }
 
@@ -65,12 +65,28 @@ function check(si: SiOf<HandlingLoadInput>): Issue[] {
 /**
  * How much walking or a fall multiplies a weight.
  *
- * Formula: walking at f steps a second (Hz, 1 to 2.8): 1 + min(0.56, 0.41·(f − 0.95)) + (0.069 + 0.0056·2·f) +
- * (0.033 + 0.0064·3·f) + (0.013 + 0.0065·4·f). A weight falling by h (m) onto what yields by δ (m) under it at rest:
- * 1 + √(1 + 2·h/δ). Times the weight (N) it gives the greatest force. Valid for steady level walking, or for an elastic catch.
+ * Formula: walking at f steps a second: 1 + min(0.56, 0.41·(f − 0.95)) + (0.069 + 0.0056·2·f) + (0.033 + 0.0064·3·f) +
+ * (0.013 + 0.0065·4·f). A weight falling by h onto what yields by δ under it at rest: 1 + √(1 + 2·h/δ). Times the
+ * weight it gives the greatest force. Valid for steady level walking, or for an elastic catch.
  *
- * Sources: M. R. Willford, P. Young, CCIP-016, 2006, table 4.3; J. M. Gere, B. J. Goodno, Mechanics of Materials,
- * 7th ed., 2009, section 2.8.
+ * **Inputs**
+ * - `weight`: weight at rest [G; 0 to 100 kN]
+ * - `stepRate`: steps per second [f_s; 1 to 2.8 Hz; optional]
+ * - `dropHeight`: height it falls [h_d; 0 to 10 m; optional]
+ * - `staticDeflection`: deflection at rest [delta; 1e−9 to 10 m; optional]
+ *
+ * **Results**
+ *
+ * `factor`: factor [k_m]; `load`: maximum force [F_x; N]; `deflection`: maximum deflection [delta_x; m].
+ *
+ * **Symbols of the working**
+ *
+ * d_1: first harmonic.
+ *
+ * **Sources**
+ * - M. R. Willford, P. Young: A design guide for footfall induced vibration of structures, CCIP-016, 2006, table 4.3
+ *   (not verified against the document)
+ * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, section 2.8
  *
  * @function
  * @throws InputError naming every fault of the input

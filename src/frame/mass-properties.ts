@@ -7,81 +7,81 @@ import { MERIAM } from "./sources.js"
  * along `direction`, width level across it, height across both.
  */
 export interface BodyPart {
-  /** What it is. */
+  /** What it is. [text; default part] */
   name?: string
-  /** Mass. */
+  /** Mass [m_i; 1 mg to 1000 kg] */
   mass: Mass
-  /** Centre, along x. */
+  /** Centre, along x [x_i; −100 to 100 m] */
   x: Length
-  /** Centre, along y. */
+  /** Centre, along y [y_i; −100 to 100 m] */
   y: Length
-  /** Centre, along z, upwards. */
+  /** Centre, along z, upwards. [z_i; −100 to 100 m] */
   z: Length
-  /** Size along its direction. */
+  /** Size along its direction. [l_i; 0 to 100 m; default 0] */
   length?: Length
-  /** Width of a bar or plate, level. */
+  /** Width of a bar or plate, level. [b_i; 0 to 100 m; default 0] */
   width?: Length
-  /** Height of a bar or plate. */
+  /** Height of a bar or plate. [h_i; 0 to 100 m; default 0] */
   height?: Length
-  /** Outside diameter of a rod or tube. */
+  /** Outside diameter of a rod or tube. [D_i; 0 to 100 m; default 0] */
   diameter?: Length
-  /** Inside diameter of a tube. */
+  /** Inside diameter of a tube. [B_i; 0 to 100 m; default 0] */
   bore?: Length
-  /** Direction of its length: x part; any length of arrow will do. */
+  /** Direction of its length: x part; any length of arrow will do. [e_x; −1000000 to 1000000; default 1] */
   directionX?: number
-  /** Direction of its length: y part. */
+  /** Direction of its length: y part. [e_y; −1000000 to 1000000; default 0] */
   directionY?: number
-  /** Direction of its length: z part. */
+  /** Direction of its length: z part. [e_z; −1000000 to 1000000; default 0] */
   directionZ?: number
 }
 
 /** Input of {@link massProperties}. */
 export interface MassPropertiesInput {
-  /** The parts. */
+  /** Parts [list of 1 to 1000] */
   parts: readonly BodyPart[]
-  /** A point on the axis, x. */
+  /** A point on the axis, x. [x_a; −100 to 100 m; default 0] */
   axisX?: Length
-  /** A point on the axis, y. */
+  /** A point on the axis, y. [y_a; −100 to 100 m; default 0] */
   axisY?: Length
-  /** A point on the axis, z. */
+  /** A point on the axis, z. [z_a; −100 to 100 m; default 0] */
   axisZ?: Length
-  /** Direction of the axis: x part; any length of arrow will do. */
+  /** Direction of the axis: x part; any length of arrow will do. [a_x; −1000000 to 1000000; default 0] */
   axisDirectionX?: number
-  /** Direction of the axis: y part. */
+  /** Axis direction, y part [a_y; −1000000 to 1000000; default 0] */
   axisDirectionY?: number
-  /** Direction of the axis: z part. */
+  /** Axis direction, z part [a_z; −1000000 to 1000000; default 1] */
   axisDirectionZ?: number
 }
 
 /** Result of {@link massProperties}. */
 export interface MassProperties {
-  /** Whole mass, kg. */
+  /** Whole mass. [m_t; kg] */
   readonly mass: number
-  /** Centre of mass, m. */
+  /** Centre of mass, x [x_c; m] */
   readonly x: number
-  /** Centre of mass, y. */
+  /** Centre of mass, y [y_c; m] */
   readonly y: number
-  /** Centre of mass, upwards. */
+  /** Centre of mass, upwards [z_c; m] */
   readonly z: number
-  /** Moment of inertia about the axis, kg·m². */
+  /** Moment of inertia about the axis. [I_a; kg m²] */
   readonly inertia: number
-  /** Moment of inertia about the line through the centre of mass along the axis, kg·m². */
+  /** Moment of inertia about the line through the centre of mass along the axis. [I_c; kg m²] */
   readonly inertiaAtCentre: number
-  /** Distance of the centre of mass from the axis, m. */
+  /** Distance of the centre of mass from the axis. [r_c; m] */
   readonly arm: number
-  /** Radius of gyration about the axis, m. */
+  /** Radius of gyration about the axis. [k_a; m] */
   readonly radiusOfGyration: number
-  /** Inertia about the centre of mass, along x, y and z, kg·m². */
+  /** Inertia about the centre of mass, along x, y and z. [I_x; kg m²] */
   readonly inertiaX: number
-  /** Inertia at the centre, along y. */
+  /** Inertia at the centre, along y [I_y; kg m²] */
   readonly inertiaY: number
-  /** Inertia at the centre, along z. */
+  /** Inertia at the centre, along z [I_z; kg m²] */
   readonly inertiaZ: number
-  /** Products of inertia about the centre of mass, Σ m·x·y and so on, kg·m². */
+  /** Products of inertia about the centre of mass, Σ m·x·y and so on. [P_xy; kg m²] */
   readonly productXY: number
-  /** Product of inertia, y z. */
+  /** Product of inertia, y z [P_yz; kg m²] */
   readonly productYZ: number
-  /** Product of inertia, z x. */
+  /** Product of inertia, z x [P_zx; kg m²] */
   readonly productZX: number
 }
 
@@ -220,13 +220,55 @@ const across = (x: string, y: string, z: string) =>
 /**
  * Mass, centre of mass and moment of inertia of a list of parts.
  *
- * Formula: m = Σ mᵢ, r_c = Σ mᵢ·rᵢ / m, I = Σ mᵢ·(ρᵢ² + kᵢ²): ρᵢ is the distance of the part's centre from the axis (m)
- * and kᵢ the radius of gyration of the part itself about the parallel line through its centre (m), of a bar
- * (l² + b²)/12 and so on, of a tube (D² + d²)/8 along and (D² + d²)/16 + l²/12 across. The axis passes through (axisX, axisY,
- * axisZ) (m, default 0) along (axisDirectionX, Y, Z) (default 0, 0, 1: upright). x, y, z are the parts' centres (m, z upwards); a part's
- * length runs along (directionX, Y, Z) (default 1, 0, 0). Valid for rigid parts of even density.
+ * Formula: m = Σ mᵢ, r_c = Σ mᵢ·rᵢ / m, I = Σ mᵢ·(ρᵢ² + kᵢ²): ρᵢ is the distance of the part's centre from the axis and
+ * kᵢ the radius of gyration of the part itself about the parallel line through its centre, of a bar (l² + b²)/12 and so
+ * on, of a tube (D² + d²)/8 along and (D² + d²)/16 + l²/12 across. The axis passes through (axisX, axisY, axisZ) along
+ * (axisDirectionX, Y, Z). x, y, z are the parts' centres (m, z upwards); a part's length runs along (directionX, Y, Z).
+ * Valid for rigid parts of even density.
  *
- * Sources: J. L. Meriam, L. G. Kraige, Engineering Mechanics: Dynamics, 7th ed., 2012, appendix B and table D/4.
+ * **Inputs**
+ * - `parts`: parts [list of 1 to 1000]
+ *   - `name`: name [text; default part]
+ *   - `mass`: mass [m_i; 1 mg to 1000 kg]
+ *   - `x`: centre, along x [x_i; −100 to 100 m]
+ *   - `y`: centre, along y [y_i; −100 to 100 m]
+ *   - `z`: centre, upwards [z_i; −100 to 100 m]
+ *   - `length`: length [l_i; 0 to 100 m; default 0]
+ *   - `width`: width [b_i; 0 to 100 m; default 0]
+ *   - `height`: height [h_i; 0 to 100 m; default 0]
+ *   - `diameter`: outside diameter [D_i; 0 to 100 m; default 0]
+ *   - `bore`: bore [B_i; 0 to 100 m; default 0]
+ *   - `directionX`: direction, x part [e_x; −1000000 to 1000000; default 1]
+ *   - `directionY`: direction, y part [e_y; −1000000 to 1000000; default 0]
+ *   - `directionZ`: direction, z part [e_z; −1000000 to 1000000; default 0]
+ * - `axisX`: axis passes through x [x_a; −100 to 100 m; default 0]
+ * - `axisY`: axis passes through y [y_a; −100 to 100 m; default 0]
+ * - `axisZ`: axis passes through z [z_a; −100 to 100 m; default 0]
+ * - `axisDirectionX`: axis direction, x part [a_x; −1000000 to 1000000; default 0]
+ * - `axisDirectionY`: axis direction, y part [a_y; −1000000 to 1000000; default 0]
+ * - `axisDirectionZ`: axis direction, z part [a_z; −1000000 to 1000000; default 1]
+ *
+ * **Results**
+ *
+ * `mass`: mass [m_t; kg]; `x`: centre of mass, x [x_c; m]; `y`: centre of mass, y [y_c; m]; `z`: centre of mass,
+ * upwards [z_c; m]; `inertia`: inertia about the axis [I_a; kg m²]; `inertiaAtCentre`: inertia about its own centre
+ * [I_c; kg m²]; `arm`: centre of mass from the axis [r_c; m]; `radiusOfGyration`: radius of gyration [k_a; m];
+ * `inertiaX`: inertia at the centre, along x [I_x; kg m²]; `inertiaY`: inertia at the centre, along y [I_y; kg m²];
+ * `inertiaZ`: inertia at the centre, along z [I_z; kg m²]; `productXY`: product of inertia, x y [P_xy; kg m²];
+ * `productYZ`: product of inertia, y z [P_yz; kg m²]; `productZX`: product of inertia, z x [P_zx; kg m²].
+ *
+ * **Symbols of the working**
+ *
+ * d_x: unit arrows along the lengths, x; d_y: unit arrows along the lengths, y; d_z: unit arrows along the lengths, z;
+ * w_x: unit arrows along the widths, x; w_y: unit arrows along the widths, y; w_z: unit arrows along the widths, z;
+ * h_x: unit arrows along the heights, x; h_y: unit arrows along the heights, y; h_z: unit arrows along the heights, z;
+ * s_d: mean square along the lengths [m²]; s_w: mean square along the widths [m²]; s_h: mean square along the heights
+ * [m²]; S_x: second moment of mass along x [kg m²]; S_y: second moment of mass along y [kg m²]; S_z: second moment of
+ * mass along z [kg m²]; a_l: length of the axis arrow.
+ *
+ * **Sources**
+ * - J. L. Meriam, L. G. Kraige: Engineering Mechanics: Dynamics, 7th, 2012, appendix B, table D/4 (not verified
+ *   against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -20,57 +20,57 @@ import { BLEVINS, FOOTFALL, THOMSON } from "./sources.js"
 
 /** Input of {@link naturalFrequency}. */
 export interface NaturalFrequencyInput extends ConditionInput {
-  /** Length from the clamp to the tip. */
+  /** Length from the clamp to the tip. [L; 10 mm to 20 m] */
   length: Length
-  /** Cross-section. */
+  /** Cross-section. [group] */
   section: SectionInput
-  /** Mass of the member per length, instead of that of material and section. */
+  /** Mass of the member per length, instead of that of material and section. [m_g; 0.01 g/m to 1000 kg/m; optional] */
   massPerLength?: LinearDensity | null
-  /** What it carries along its length: skin, wires, lights. */
+  /** What it carries along its length: skin, wires, lights. [m_a; 0 to 1000 kg/m; default 0] */
   addedMass?: LinearDensity
-  /** Mass at the tip. */
+  /** Mass at the tip [M_t; 0 to 100 kg; default 0] */
   tipMass?: Mass
-  /** Steps per second of the wearer. */
+  /** Steps per second of the wearer. [f_s; 0.5 to 4 Hz; default 2 Hz] */
   stepRate?: Frequency
-  /** Damping ratio. */
+  /** Damping ratio [zeta; 0.001 to 0.5; default 0.02] */
   damping?: Ratio
 }
 
 /** Result of {@link naturalFrequency}. */
 export interface NaturalFrequency {
-  /** Mass per length in all, kg/m, at the heavy end of the material's density. */
+  /** Mass per length in all, at the heavy end of the material's density. [m_l; kg/m] */
   readonly massPerLength: number
-  /** The same at the light end, kg/m. */
+  /** The same at the light end. [m_u; kg/m] */
   readonly massPerLengthLeast: number
-  /** Tip mass against the mass along the length. */
+  /** Tip mass against the mass along the length. [mu] */
   readonly massRatio: number
-  /** First root of the frequency equation, β·L. */
+  /** First root of the frequency equation, β·L. [x_1] */
   readonly firstRoot: number
-  /** Second root. */
+  /** Second root [x_2] */
   readonly secondRoot: number
-  /** Third root. */
+  /** Third root [x_3] */
   readonly thirdRoot: number
-  /** First frequency, Hz, at the soft and heavy ends of the material's ranges. */
+  /** First frequency, at the soft and heavy ends of the material's ranges. [f_1; Hz] */
   readonly frequency: number
-  /** First root at the light end of the density. */
+  /** First root at the light end of the density. [x_u] */
   readonly firstRootLight: number
-  /** First frequency at the stiff and light ends, Hz. */
+  /** First frequency at the stiff and light ends. [f_u; Hz] */
   readonly frequencyMost: number
-  /** Second frequency, Hz. */
+  /** Second frequency [f_2; Hz] */
   readonly secondFrequency: number
-  /** Third frequency, Hz. */
+  /** Third frequency [f_3; Hz] */
   readonly thirdFrequency: number
-  /** First frequency by the spring-and-lump estimate, Hz. */
+  /** First frequency by the spring-and-lump estimate. [f_e; Hz] */
   readonly estimate: number
-  /** First frequency against the step rate. */
+  /** First frequency against the step rate. [r_s] */
   readonly stepRatio: number
-  /** How much the shake of a step or its second harmonic is magnified, at the worst frequency in the range. */
+  /** How much the shake of a step or its second harmonic is magnified, at the worst frequency in the range. [a_m] */
   readonly amplification: number
-  /** Which harmonic of the steps that is. */
+  /** Which harmonic of the steps that is. [n_h] */
   readonly harmonic: number
-  /** Steps taken to find the roots. */
+  /** Steps taken to find the roots. [number] */
   readonly iterations: number
-  /** What is left of the first frequency equation, per cosh. */
+  /** What is left of the first frequency equation, per cosh. [number] */
   readonly residual: number
 }
 
@@ -198,17 +198,67 @@ const equation = (x: string, mu = "mu") => ({
 /**
  * How fast a clamped member swings by itself, against the steps of the wearer.
  *
- * Formula: fᵢ = xᵢ²/(2·π·L²)·√(E·I/m), xᵢ the roots of 1 + cos x·cosh x = μ·x·(sin x·cosh x − cos x·sinh x) with
- * μ = M/(m·L); L is the length (m), M the tip mass (kg, default 0), m the mass per length (kg/m; of material and section unless
- * given, plus `addedMass`, default 0), E the modulus (Pa) at the temperature (°C, default 23), I the second moment (m⁴).
- * Estimate: √(3·E·I/(L³·(M + 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by
- * 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio (default 0.02; common practice, no source), for the steps (Hz, default 2)
- * and their second harmonic. Frequencies are those of the soft and heavy ends of the material's ranges, `frequencyMost` of the stiff
- * and light ends.
- * Valid for slender members with the tip mass close to the tip.
+ * Formula: fᵢ = xᵢ²/(2·π·L²)·√(E·I/m), xᵢ the roots of 1 + cos x·cosh x = μ·x·(sin x·cosh x − cos x·sinh x) with μ =
+ * M/(m·L); L is the length, M the tip mass, m the mass per length (kg/m; of material and section unless given, plus
+ * `addedMass`, default 0), E the modulus at the temperature, I the second moment. Estimate: √(3·E·I/(L³·(M +
+ * 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio
+ * (default: common practice), for the steps and their second harmonic. Frequencies are those of the soft and heavy ends
+ * of the material's ranges, `frequencyMost` of the stiff and light ends. Valid for slender members with the tip mass
+ * close to the tip.
  *
- * Sources: R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, tables 8-1 and 8-8; W. T. Thomson, Theory of
- * Vibration with Applications, 5th ed. 1998, chapter 3.
+ * **Inputs**
+ * - `length`: length [L; 10 mm to 20 m]
+ * - `section`: section [group]
+ *   - `pipe`: standard pipe [one of 11 words; optional]
+ *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
+ *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
+ *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ * - `material`: material [one of 17 words; optional]
+ * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `massPerLength`: mass per length of the member [m_g; 0.01 g/m to 1000 kg/m; optional]
+ * - `addedMass`: carried along its length [m_a; 0 to 1000 kg/m; default 0]
+ * - `tipMass`: mass at the tip [M_t; 0 to 100 kg; default 0]
+ * - `stepRate`: steps per second [f_s; 0.5 to 4 Hz; default 2 Hz]
+ * - `damping`: damping ratio [zeta; 0.001 to 0.5; default 0.02]
+ *
+ * **Results**
+ *
+ * `massPerLength`: mass per length in all [m_l; kg/m]; `massPerLengthLeast`: mass per length, light end [m_u; kg/m];
+ * `massRatio`: tip mass against the rest [mu]; `firstRoot`: first root [x_1]; `firstRootLight`: first root, light end
+ * [x_u]; `secondRoot`: second root [x_2]; `thirdRoot`: third root [x_3]; `frequency`: first frequency, minimum [f_1;
+ * Hz]; `frequencyMost`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second frequency [f_2; Hz];
+ * `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first, spring and lump [f_e; Hz]; `stepRatio`: against the
+ * step rate [r_s]; `amplification`: shake magnified by [a_m]; `harmonic`: by harmonic [n_h]; `iterations`: search
+ * steps [number]; `residual`: left of the frequency equation [number].
+ *
+ * **Symbols of the working**
+ *
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
+ * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i: height inside [m]; Q: first moment of half the ring
+ * [m³]; b_n: material at the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa];
+ * S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o:
+ * shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the temperature; f_S: strength
+ * left at the temperature; f_c: stiffness and strength left after the load has stood; S: strength, safe end [Pa]; S_u:
+ * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
+ * end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0 where unknown [kg/m³]; rho_u: density, light end,
+ * 0 where unknown [kg/m³]; A_o: area that the weight corresponds to, 0 where unknown [m²]; mu_u: the same, light end;
+ * f_o: pace of the member [Hz]; r_1: steps against the nearest frequency in the range; r_2: second harmonic likewise;
+ * a_1: magnified, steps; a_2: magnified, second harmonic.
+ *
+ * **Sources**
+ * - R. D. Blevins: Formulas for Natural Frequency and Mode Shape, 1979, tables 8-1 and 8-8 (not verified against the
+ *   document)
+ * - W. T. Thomson: Theory of Vibration with Applications, 5th, 1998, chapter 3 (not verified against the document)
+ * - M. R. Willford, P. Young: A design guide for footfall induced vibration of structures, CCIP-016, 2006, table 4.3
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

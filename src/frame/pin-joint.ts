@@ -27,43 +27,43 @@ import { throughHole } from "./through-hole.js"
 
 /** Result of {@link pinJoint}. */
 export interface PinJoint {
-  /** Diameter in the hole, m. */
+  /** Diameter in the hole [d; m] */
   readonly diameter: number
-  /** Area sheared in each plane, m². */
+  /** Area sheared in each plane. [A_s; m²] */
   readonly shearArea: number
-  /** Shear stress in a pin, Pa. */
+  /** Shear stress in a pin [tau_p; Pa] */
   readonly pinShearStress: number
-  /** Bearing stress on the hole, Pa. */
+  /** Bearing stress on the hole [sigma_l; Pa] */
   readonly bearingStress: number
-  /** Shear stress of the strip that tears out, Pa. */
+  /** Shear stress of the strip that tears out. [tau_e; Pa] */
   readonly tearOutStress: number | null
-  /** Area of the member left beside the hole, m². */
+  /** Area of the member left beside the hole. [A_n; m²] */
   readonly netArea: number | null
-  /** Second moment left at the hole, m⁴. */
+  /** Second moment left at the hole. [I_n; m⁴] */
   readonly netSecondMoment: number | null
-  /** Greatest bending moment the holed section takes, N·m. */
+  /** Greatest bending moment the holed section takes. [M_n; N m] */
   readonly netMoment: number | null
-  /** Proof load of a bolt, N. */
+  /** Proof load of a bolt [F_p; N] */
   readonly proofLoad: number | null
-  /** Least breaking load of a bolt in pull, N. */
+  /** Least breaking load of a bolt in pull. [F_m; N] */
   readonly breakingLoad: number | null
-  /** Squeeze on a clamped tube, N. */
+  /** Squeeze on a clamped tube. [F_q; N] */
   readonly squeeze: number | null
-  /** Squeeze at which the tube begins to flatten, N. */
+  /** Squeeze at which the tube begins to flatten. [F_c; N] */
   readonly crushForce: number | null
-  /** Margin of the pins in shear. */
+  /** Margin of the pins in shear. [n_p] */
   readonly pinFactor: number
-  /** Margin of the holes in bearing; null where no strength is known. */
+  /** Margin of the holes in bearing; null where no strength is known. [n_l] */
   readonly bearingFactor: number | null
-  /** Margin against tearing out. */
+  /** Margin against tearing out. [n_e] */
   readonly tearOutFactor: number | null
-  /** Margin of the clamped tube against flattening. */
+  /** Margin of the clamped tube against flattening. [n_c] */
   readonly crushFactor: number | null
-  /** Margin of the bolt's pull against its proof load. */
+  /** Margin of the bolt's pull against its proof load. [n_t] */
   readonly tighteningFactor: number | null
-  /** Least of the margins. */
+  /** Least of the margins. [n_s] */
   readonly safetyFactor: number
-  /** What it is that fails first. */
+  /** What it is that fails first. [text] */
   readonly governs: string
 }
 
@@ -241,8 +241,65 @@ function check(si: Si): Issue[] {
  * temperature (°C, default 23) and duration (s, default 0). The force is multiplied by the factor of `motion` (default
  * `still`, 1). Valid where the pins fit closely and share the force.
  *
- * Sources: J. M. Gere, B. J. Goodno, Mechanics of Materials, 7th ed., 2009, section 1.6; ISO 898-1, 2009; EN 1993-1-8, 2005, table 3.4;
- * Roark's Formulas for Stress and Strain, 8th ed., 2012, table 9.2 case 1.
+ * **Inputs**
+ * - `force`: force across the pins [F; 1 mN to 1000 kN]
+ * - `pins`: pins [n; whole 1 to 20; default 1]
+ * - `bolt`: bolt [M3, M4, M5, M6, M8 or M10; optional]
+ * - `boltClass`: bolt class [4.6, 5.6, 8.8, 10.9 or A2-70; default 4.6]
+ * - `pinDiameter`: pin diameter [d_g; 0.1 to 100 mm; optional]
+ * - `pinStrength`: yield stress of the pin [S_p; 1 MPa to 3 GPa; default 220 MPa]
+ * - `shearPlanes`: shear planes [k_p; whole 1 to 10; default 2]
+ * - `threadInShear`: thread lies in a shear plane [yes or no; default yes]
+ * - `thickness`: bearing thickness [t_g; 0.05 to 200 mm; optional]
+ * - `tube`: tube or bar [group; optional]
+ *   - `pipe`: standard pipe [one of 11 words; optional]
+ *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ * - `hole`: hole goes through [outerFibre or neutralAxis; default outerFibre]
+ * - `edgeDistance`: hole centre to the end [e_d; 0.1 mm to 1 m; optional]
+ * - `material`: material [one of 17 words; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `clampWidth`: clamp width along the tube [b_c; 0.5 mm to 1 m; optional]
+ * - `clampForce`: clamp force [F_s; 1 mN to 1000 kN; optional]
+ * - `tighteningTorque`: tightening torque [M_s; 1 mN m to 1000 N m; optional]
+ * - `motion`: handling [still, walking, sudden or stumble; default still]
+ *
+ * **Results**
+ *
+ * `diameter`: diameter in the hole [d; m]; `shearArea`: sheared area [A_s; m²]; `pinShearStress`: shear stress in a
+ * pin [tau_p; Pa]; `bearingStress`: bearing stress on the hole [sigma_l; Pa]; `tearOutStress`: tear-out stress [tau_e;
+ * Pa]; `netArea`: area beside the hole [A_n; m²]; `netSecondMoment`: second moment at the hole [I_n; m⁴]; `netMoment`:
+ * bending moment it takes there [M_n; N m]; `proofLoad`: proof load of a bolt [F_p; N]; `breakingLoad`: breaking load
+ * of a bolt [F_m; N]; `squeeze`: clamp force [F_q; N]; `crushForce`: tube crushes at [F_c; N]; `pinFactor`: margin,
+ * pin shear [n_p]; `bearingFactor`: margin, bearing [n_l]; `tearOutFactor`: margin, tear-out [n_e]; `crushFactor`:
+ * margin, crushing [n_c]; `tighteningFactor`: margin, tightening [n_t]; `safetyFactor`: safety factor, minimum [n_s];
+ * `governs`: governed by [text].
+ *
+ * **Symbols of the working**
+ *
+ * k_m: factor of handling; d_b: diameter of the bolt, 0 where it is none [m]; A_t: stress area of its thread [m²];
+ * R_m: tensile strength of the bolt [Pa]; R_p: proof stress of the bolt [Pa]; a_v: shear ratio of the bolt; s_f: 1
+ * where the fibres split, else 0; S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C,
+ * 0 where unknown [Pa]; S_o: shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the
+ * temperature; f_S: strength left at the temperature; f_c: stiffness and strength left after the load has stood; S:
+ * strength, safe end [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength,
+ * other end [Pa]; A_0: area of the member without the hole, 0 where it is none [m²]; I_0: its second moment [m⁴]; c_0:
+ * its outermost fibre [m]; w_0: its wall, 0 for a bar [m]; z_d: its depth along the bending [m]; z_r: length of the
+ * hole through it [m]; t_h: material along the hole [m]; t_b: thickness borne on [m]; F_1: force on each pin as
+ * handled [N].
+ *
+ * **Sources**
+ * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, section 1.6
+ * - ISO: ISO 898-1, Mechanical properties of fasteners: bolts, screws and studs, 2009, table 3, clause 9.1.6.1
+ * - CEN: EN 1993-1-8, Design of steel structures: joints, 2005, tables 3.3 and 3.4 (not verified against the document)
+ * - W. C. Young, R. G. Budynas: Roark's Formulas for Stress and Strain, 8th, 2012, table 9.2, case 1 (not verified
+ *   against the document)
+ * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 10th, 2015, table 8-15 (not verified
+ *   against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -5,25 +5,25 @@ import { ASME_B36_10, BREDT, ELASTICITY } from "./sources.js"
 
 /** A cross-section by its shape: a standard pipe, a round or a rectangular tube or bar. */
 export interface ShapeInput {
-  /** Standard pipe by nominal size, calculated at its least wall. */
+  /** Standard pipe by nominal size, calculated at its least wall. [one of 11 words; optional] */
   pipe?: PipeSize | null
-  /** Outside diameter of a round tube or bar. */
+  /** Outside diameter of a round tube or bar. [D; 0.1 mm to 2 m; optional] */
   outsideDiameter?: Length | null
-  /** Width of a rectangular tube or bar, across the load. */
+  /** Width of a rectangular tube or bar, across the load. [b_w; 0.1 mm to 2 m; optional] */
   width?: Length | null
-  /** Height of a rectangular tube or bar, along the load. */
+  /** Height of a rectangular tube or bar, along the load. [h_w; 0.1 mm to 2 m; optional] */
   height?: Length | null
-  /** Wall; leave out for a solid bar. */
+  /** Wall; leave out for a solid bar. [t_w; 0.01 mm to 1 m; optional] */
   wall?: Length | null
 }
 
 /** A cross-section by its shape, or by its figures where the shape is another. */
 export interface SectionInput extends ShapeInput {
-  /** Second moment of area of another shape. */
+  /** Second moment of area of another shape. [I_g; 1e−6 mm⁴ to 1 m⁴; optional] */
   secondMoment?: SecondMoment | null
-  /** Distance from its neutral axis to the outermost fibre. */
+  /** Distance from its neutral axis to the outermost fibre. [c_g; 0.01 mm to 1 m; optional] */
   fibre?: Length | null
-  /** Area of another shape. */
+  /** Area of another shape. [A_g; 0.01 mm² to 1 m²; optional] */
   area?: Area | null
 }
 

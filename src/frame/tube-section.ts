@@ -16,61 +16,61 @@ import { ASTM_D1785, BREDT, ELASTICITY, GERE, SP_8007 } from "./sources.js"
 
 /** Input of {@link tubeSection}: a shape, what it is made of, and what acts on the section. */
 export interface TubeSectionInput extends ShapeInput, ConditionInput {
-  /** Shear modulus, instead of that of an isotropic material. */
+  /** Shear modulus, instead of that of an isotropic material. [G_g; 1 MPa to 400 GPa; optional] */
   shearModulus?: Pressure | null
-  /** Bending moment on the section. */
+  /** Bending moment on the section. [M_b; −1000000 to 1000000 N m; default 0] */
   moment?: Moment
-  /** Torque about its axis. */
+  /** Torque about its axis. [M_t; −1000000 to 1000000 N m; default 0] */
   torque?: Moment
-  /** Shear force across it. */
+  /** Shear force across it. [V; −1000 to 1000 kN; default 0] */
   shearForce?: Force
-  /** Force along it, pull or push. */
+  /** Force along it, pull or push. [F_a; −1000 to 1000 kN; default 0] */
   axialForce?: Force
-  /** Length over which the torque twists it. */
+  /** Length over which the torque twists it. [L; 0 to 100 m; optional] */
   length?: Length | null
 }
 
 /** Result of {@link tubeSection}. */
 export interface TubeSection {
-  /** Area, m². */
+  /** Area [A; m²] */
   readonly area: number
-  /** Second moment of area about the axis across the load, m⁴. */
+  /** Second moment of area about the axis across the load. [I; m⁴] */
   readonly secondMoment: number
-  /** Section modulus, m³. */
+  /** Section modulus [W_b; m³] */
   readonly sectionModulus: number
-  /** Radius of gyration, m. */
+  /** Radius of gyration [r; m] */
   readonly radiusOfGyration: number
-  /** First moment of half the area about the neutral axis, m³. */
+  /** First moment of half the area about the neutral axis. [Q; m³] */
   readonly firstMoment: number
-  /** Torsion constant (polar moment of a ring), m⁴. */
+  /** Torsion constant (polar moment of a ring). [J; m⁴] */
   readonly torsionConstant: number
-  /** Torsion section modulus, m³. */
+  /** Torsion section modulus [W_t; m³] */
   readonly torsionModulus: number
-  /** Mass per length at the heavy end of the density range, kg/m; of pipe at its mean wall. */
+  /** Mass per length at the heavy end of the density range; of pipe at its mean wall. [m_l; kg/m] */
   readonly massPerLength: number | null
-  /** Shear modulus, Pa. */
+  /** Shear modulus [G; Pa] */
   readonly shearModulus: number | null
-  /** Bending stress at the outermost fibre, Pa. */
+  /** Bending stress at the outermost fibre. [sigma_b; Pa] */
   readonly bendingStress: number
-  /** Stress along the axis from the axial force, Pa. */
+  /** Stress along the axis from the axial force. [sigma_a; Pa] */
   readonly axialStress: number
-  /** Greatest shear stress from the torque, Pa. */
+  /** Greatest shear stress from the torque. [tau_t; Pa] */
   readonly torsionStress: number
-  /** Shear stress at the neutral axis from the shear force, Pa. */
+  /** Shear stress at the neutral axis from the shear force. [tau_v; Pa] */
   readonly shearStress: number
-  /** Greatest equivalent stress after von Mises, Pa. */
+  /** Greatest equivalent stress after von Mises. [sigma_v; Pa] */
   readonly vonMises: number
-  /** Greatest equivalent stress after Tresca, Pa. */
+  /** Greatest equivalent stress after Tresca. [sigma_t; Pa] */
   readonly tresca: number
-  /** Angle the torque twists the length by, rad. */
+  /** Angle the torque twists the length by. [phi; rad] */
   readonly twist: number | null
-  /** Stress at which a thin wall buckles under end load, Pa; round tubes of isotropic material. */
+  /** Stress at which a thin wall buckles under end load; round tubes of isotropic material. [sigma_ca; Pa] */
   readonly wallBucklingAxial: number | null
-  /** Stress at which a thin wall buckles in bending, Pa. */
+  /** Stress at which a thin wall buckles in bending. [sigma_cb; Pa] */
   readonly wallBucklingBending: number | null
-  /** Strength against stress, least; null without stress or strength. */
+  /** Strength against stress, least; null without stress or strength. [n_s] */
   readonly safetyFactor: number | null
-  /** The same with the strong end of the material's range. */
+  /** The same with the strong end of the material's range. [n_u] */
   readonly safetyFactorMost: number | null
 }
 
@@ -196,17 +196,64 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
 /**
  * What a tube's or bar's section is worth, and the stresses in it.
  *
- * Formulae, ring of outside diameter D and inside diameter d (m): A = π/4·(D² − d²), I = π/64·(D⁴ − d⁴),
- * J = 2·I, Q = (D³ − d³)/12; rectangle b × h (m), inside b_i × h_i: I = (b·h³ − b_i·h_i³)/12, torsion by
- * Bredt (thin closed wall) or Saint-Venant's series (solid bar). Stresses (Pa) from the moment M (N·m), torque T (N·m),
- * shear force V (N) and axial force N (N), all 0 by default: σ = M·c/I + N/A, τ = T/W_t and V·Q/(I·b),
- * σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the neutral axis. Twist φ = T·L/(G·J) over
- * the length L (m). A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))). Temperature (°C, default 23) and
- * duration of the load (s, default 0) reduce the material's figures. Standard pipe is calculated at its least
- * wall. Valid for elastic stresses in sections whose shape holds.
+ * Formulae, ring of outside diameter D and inside diameter d: A = π/4·(D² − d²), I = π/64·(D⁴ − d⁴), J = 2·I, Q = (D³ −
+ * d³)/12; rectangle b × h, inside b_i × h_i: I = (b·h³ − b_i·h_i³)/12, torsion by Bredt (thin closed wall) or
+ * Saint-Venant's series (solid bar). Stresses from the moment M, torque T, shear force V and axial force N, all 0 by
+ * default: σ = M·c/I + N/A, τ = T/W_t and V·Q/(I·b), σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the
+ * neutral axis. Twist φ = T·L/(G·J) over the length L. A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))).
+ * Temperature and duration of the load reduce the material's figures. Standard pipe is calculated at its least wall.
+ * Valid for elastic stresses in sections whose shape holds.
  *
- * Sources: J. M. Gere, B. J. Goodno, Mechanics of Materials, 7th ed., 2009, chapters 3, 5 and 7; NASA SP-8007,
- * 1968; S. P. Timoshenko, J. N. Goodier, Theory of Elasticity, 1970, article 109.
+ * **Inputs**
+ * - `pipe`: standard pipe [one of 11 words; optional]
+ * - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ * - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ * - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ * - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ * - `material`: material [one of 17 words; optional]
+ * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `shearModulus`: shear modulus [G_g; 1 MPa to 400 GPa; optional]
+ * - `moment`: bending moment [M_b; −1000000 to 1000000 N m; default 0]
+ * - `torque`: torque [M_t; −1000000 to 1000000 N m; default 0]
+ * - `shearForce`: shear force [V; −1000 to 1000 kN; default 0]
+ * - `axialForce`: axial force [F_a; −1000 to 1000 kN; default 0]
+ * - `length`: length that twists [L; 0 to 100 m; optional]
+ *
+ * **Results**
+ *
+ * `area`: area [A; m²]; `secondMoment`: second moment of area [I; m⁴]; `sectionModulus`: section modulus [W_b; m³];
+ * `radiusOfGyration`: radius of gyration [r; m]; `firstMoment`: first moment of half the area [Q; m³];
+ * `torsionConstant`: torsion constant [J; m⁴]; `torsionModulus`: torsion section modulus [W_t; m³]; `massPerLength`:
+ * mass per length [m_l; kg/m]; `shearModulus`: shear modulus [G; Pa]; `bendingStress`: bending stress [sigma_b; Pa];
+ * `axialStress`: axial stress [sigma_a; Pa]; `torsionStress`: torsion stress [tau_t; Pa]; `shearStress`: shear stress
+ * [tau_v; Pa]; `vonMises`: equivalent stress (von Mises) [sigma_v; Pa]; `tresca`: equivalent stress (Tresca) [sigma_t;
+ * Pa]; `twist`: twist [phi; rad]; `wallBucklingAxial`: wall buckles at, end load [sigma_ca; Pa];
+ * `wallBucklingBending`: wall buckles at, bending [sigma_cb; Pa]; `safetyFactor`: safety factor, minimum [n_s];
+ * `safetyFactorMost`: safety factor, maximum [n_u].
+ *
+ * **Symbols of the working**
+ *
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
+ * outside diameter [m]; D_i: inside diameter [m]; c: neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i:
+ * height inside [m]; b_n: material at the neutral axis [m]; A_m: area inside the wall's middle line [m²]; a_s: long
+ * side [m]; b_s: short side [m]; k_5: series for the stiffness; k_2: series for the stress; E_l: least modulus at 23
+ * °C [Pa]; E_h: greatest modulus at 23 °C [Pa]; S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest
+ * strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the material has its own, else 0 [Pa]; f_E:
+ * stiffness left at the temperature; f_S: strength left at the temperature; f_c: stiffness and strength left after the
+ * load has stood; S: strength, safe end [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su:
+ * shear strength, other end [Pa]; E: modulus, safe end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0
+ * where unknown [kg/m³]; A_w: area that the weight corresponds to: pipe at its mean wall [m²]; nu: Poisson's ratio, -1
+ * where none applies; g_k: knock-down term; sigma_k: classical buckling stress of the wall [Pa].
+ *
+ * **Sources**
+ * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 3, 5 and 7
+ * - NASA: Buckling of thin-walled circular cylinders, SP-8007, 1968, section 4 (not verified against the document)
+ * - S. P. Timoshenko, J. N. Goodier: Theory of Elasticity, 3rd, 1970, article 109 (not verified against the document)
+ * - R. Bredt: Kritische Bemerkungen zur Drehungselastizität, Zeitschrift des Vereines deutscher Ingenieure 40, 1896,
+ *   pages 785-790 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

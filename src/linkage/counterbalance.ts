@@ -10,97 +10,97 @@ import { exactBalance, springRate } from "./sources.js"
 
 /** Input of {@link counterbalance}. Give the stiffness of a spring or cord as `stiffness` or by its `coil`. */
 export interface CounterbalanceInput {
-  /** What offloads the actuator. */
+  /** What offloads the actuator. [spring, cord or gas strut; default spring] */
   element?: "spring" | "cord" | "gas strut"
-  /** Hinge of the arm. */
+  /** Hinge of the arm. [group; optional, with a default of its own] */
   hinge?: PointInput
-  /** Fixed end of the element. */
+  /** Fixed end of the element. [group] */
   anchor: PointInput
-  /** Distance of the moving end from the hinge. */
+  /** Distance of the moving end from the hinge. [r; 0.1 mm to 20 m] */
   pinRadius: Length
-  /** Angle from the arm to the line hinge–moving end. */
+  /** Angle from the arm to the line hinge–moving end. [beta; −572.958° to 572.958°; default 0] */
   pinAngle?: Angle
-  /** Masses on the arm. */
+  /** Masses on the arm [list of 1 to 50] */
   weights: readonly HingeWeightInput[]
-  /** Arm angle at the clockwise end of the swing. */
+  /** Arm angle at the clockwise end of the swing. [theta_1; −401.07° to 401.07°] */
   lowAngle: Angle
-  /** Arm angle at the counter-clockwise end of the swing. */
+  /** Arm angle at the counter-clockwise end of the swing. [theta_2; −401.07° to 401.07°] */
   highAngle: Angle
-  /** Stiffness of spring or cord. */
+  /** Stiffness of spring or cord. [k_g; 0 to 10000 N/mm; optional] */
   stiffness?: ForcePerLength | null
-  /** Helical spring by its wire. */
+  /** Helical spring by its wire. [group; optional] */
   coil?: {
-    /** Wire diameter. */
+    /** Wire diameter [d_w; 0.01 to 100 mm] */
     wire: Length
-    /** Mean coil diameter. */
+    /** Mean coil diameter [D_m; 0.1 mm to 1 m] */
     meanDiameter: Length
-    /** Coils that stretch. */
+    /** Coils that stretch. [N_a; 0.1 to 10000] */
     activeCoils: number
-    /** Shear modulus of the wire. */
+    /** Shear modulus of the wire. [G; 1 MPa to 1000 GPa; default 79.3 GPa] */
     shearModulus?: Pressure
   } | null
-  /** Length between the ends of spring or cord when unloaded. */
+  /** Length between the ends of spring or cord when unloaded. [x_0; 0 to 20 m; default 0] */
   freeLength?: Length
-  /** Initial tension of a close-wound spring. */
+  /** Initial tension of a close-wound spring. [F_0; 0 to 100 kN; default 0] */
   preload?: Force
-  /** Gas strut, by its datasheet. */
+  /** Gas strut, by its datasheet. [group; optional] */
   strut?: {
-    /** Length between its ends when extended. */
+    /** Length between its ends when extended. [x_1; 1 mm to 5 m] */
     extended: Length
-    /** Stroke. */
+    /** Stroke [s_1; 0.1 mm to 5 m] */
     stroke: Length
-    /** Force when extended. */
+    /** Force when extended. [F_1; 0 to 100 kN] */
     force: Force
-    /** Force when pushed in over force when extended. */
+    /** Force when pushed in over force when extended. [p_1; 1 to 3; default 1.3] */
     progression?: Ratio
   } | null
-  /** Usual lean of the wearer; positive turns the frame counter-clockwise. */
+  /** Usual lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   lean?: Angle
-  /** The wearer may lean this much either way from there. */
+  /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
   leanEitherWay?: Angle
 }
 
 /** Result of {@link counterbalance}. */
 export interface Counterbalance {
-  /** Stiffness of spring or cord, N/m; null for a gas strut. */
+  /** Stiffness of spring or cord; null for a gas strut. [k; N/m] */
   readonly stiffness: number | null
-  /** Stiffness of a zero-free-length spring between the same ends that balances best, N/m. */
+  /** Stiffness of a zero-free-length spring between the same ends that balances best. [k_i; N/m] */
   readonly idealStiffness: number
-  /** Angle by which the fixed end is off the place for perfect balance, at the usual lean, rad. */
+  /** Angle by which the fixed end is off the place for perfect balance, at the usual lean. [gamma; rad] */
   readonly offIdeal: number
-  /** Largest moment of the weights over the swing at the usual lean, N·m. */
+  /** Largest moment of the weights over the swing at the usual lean. [M_u; N m] */
   readonly unbalanced: number
-  /** Largest moment left over the swing at the usual lean, N·m. */
+  /** Largest moment left over the swing at the usual lean. [M_a; N m] */
   readonly residual: number
-  /** Arm angle at which it is left, rad. */
+  /** Arm angle at which it is left. [theta_r; rad] */
   readonly residualAngle: number
-  /** Moment left there: positive, the arm falls clockwise; negative, it is driven up, N·m. */
+  /** Moment left there: positive, the arm falls clockwise; negative, it is driven up. [M_r; N m] */
   readonly residualMoment: number
-  /** Part of the largest moment that is taken off; negative where the element makes it worse. */
+  /** Part of the largest moment that is taken off; negative where the element makes it worse. [eta; as a fraction] */
   readonly offload: number
-  /** Largest moment left with the wearer leaning anywhere allowed, N·m. */
+  /** Largest moment left with the wearer leaning anywhere allowed. [M_l; N m] */
   readonly leanResidual: number
-  /** Greatest force in the element over the swing, N. */
+  /** Greatest force in the element over the swing. [T_max; N] */
   readonly greatestForce: number
-  /** Energy that can come loose: most stored over the swing, J. */
+  /** Energy that can come loose: most stored over the swing. [W; J] */
   readonly storedEnergy: number
-  /** Poses over the swing. */
+  /** Poses over the swing [list] */
   readonly poses: readonly CounterbalancePose[]
 }
 
 /** One pose of the swing. */
 export interface CounterbalancePose {
-  /** Arm angle, rad. */
+  /** Arm angle [rad] */
   readonly angle: number
-  /** Length of the element, m. */
+  /** Length of the element. [m] */
   readonly length: number
-  /** Its force: positive pulls, negative pushes, N. */
+  /** Its force: positive pulls, negative pushes. [N] */
   readonly force: number
-  /** Moment of the weights, clockwise, N·m. */
+  /** Moment of the weights, clockwise. [N m] */
   readonly gravityMoment: number
-  /** Moment of the element, counter-clockwise, N·m. */
+  /** Moment of the element, counter-clockwise. [N m] */
   readonly balanceMoment: number
-  /** Moment left for the actuator, N·m. */
+  /** Moment left for the actuator. [N m] */
   readonly residualMoment: number
 }
 
@@ -275,24 +275,76 @@ function check(si: Si): Issue[] {
 /**
  * A spring, elastic cord or gas strut that carries part of an arm's weight, so that the actuator need not.
  *
- * Formula: the weights turn the arm clockwise by M = g·Σ m·r_w·cos(θ + a + λ) (masses m, kg, at radius r_w,
- * m, and angle a, rad; arm angle θ; lean λ, rad, default 0; g = 9.80665 m/s²). The element pulls its ends,
- * a distance b from the hinge on the arm and c on the frame, with T along its length x: counter-clockwise
- * moment T·b·c·sin(φ)/x, φ the angle from moving to fixed end. A spring or cord has
- * T = F_0 + k·(x − x_0) above its free length x_0 (m, default 0) and is slack below (initial tension F_0, N,
- * default 0; k = G·d⁴/(8·D³·N) from shear modulus G, default 79.3 GPa, wire d, mean diameter D, active coils
- * N); a gas strut pushes with F_1·(1 + (p − 1)·(x_1 − x)/s) (force F_1 at its extended length x_1, progression p,
- * default 1.3, stroke s). Perfect balance at every angle: x_0 = F_0 = 0, k·b·c = g·|Σ m·r_w·e^(ia)| and, from
- * the hinge, the fixed end as far round from the moving end as straight up is from the centre of gravity.
- * The fixed end leans with the wearer, so a lean spoils it.
+ * Formula: the weights turn the arm clockwise by M = g·Σ m·r_w·cos(θ + a + λ) (masses m, kg, at radius r_w, m, and
+ * angle a, rad; arm angle θ; lean λ, rad, default 0; g = 9.80665 m/s²). The element pulls its ends, a distance b from
+ * the hinge on the arm and c on the frame, with T along its length x: counter-clockwise moment T·b·c·sin(φ)/x, φ the
+ * angle from moving to fixed end. A spring or cord has T = F_0 + k·(x − x_0) above its free length x_0 and is slack
+ * below (initial tension F_0, N, default 0; k = G·d⁴/(8·D³·N) from shear modulus G, default 79.3 GPa, wire d, mean
+ * diameter D, active coils N); a gas strut pushes with F_1·(1 + (p − 1)·(x_1 − x)/s) (force F_1 at its extended length
+ * x_1, progression p, default 1.3, stroke s). Perfect balance at every angle: x_0 = F_0 = 0, k·b·c = g·|Σ m·r_w·e^(ia)|
+ * and, from the hinge, the fixed end as far round from the moving end as straight up is from the centre of gravity. The
+ * fixed end leans with the wearer, so a lean spoils it.
  *
  * Residuals are the largest of 181 even poses of the swing. Valid for slow moves, linear springs and cords,
  * 20 °C gas.
  *
  * Refuses: `strut-out-of-reach` where the swing needs more than the strut's lengths.
  *
- * Sources: M. J. French, M. B. Widden, Proc. IMechE Part C 214(3) (2000) 501–508 (balance condition; abstract looked up, algebra derived again);
- * J. E. Shigley, Mechanical Engineering Design, chapter 10 (spring rate).
+ * **Inputs**
+ * - `element`: element [spring, cord or gas strut; default spring]
+ * - `hinge`: hinge [group; optional, with a default of its own]
+ *   - `x`: hinge, outward [x_h; −20 to 20 m]
+ *   - `y`: hinge, up [y_h; −20 to 20 m]
+ * - `anchor`: fixed end [group]
+ *   - `x`: fixed end, outward [x_b; −20 to 20 m]
+ *   - `y`: fixed end, up [y_b; −20 to 20 m]
+ * - `pinRadius`: moving end from the hinge [r; 0.1 mm to 20 m]
+ * - `pinAngle`: angle from the arm to the moving end [beta; −572.958° to 572.958°; default 0]
+ * - `weights`: masses on the arm [list of 1 to 50]
+ *   - `mass`: mass [m_w; 0 to 200 kg]
+ *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
+ *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
+ * - `lowAngle`: arm angle low [theta_1; −401.07° to 401.07°]
+ * - `highAngle`: arm angle high [theta_2; −401.07° to 401.07°]
+ * - `stiffness`: stiffness [k_g; 0 to 10000 N/mm; optional]
+ * - `coil`: helical spring [group; optional]
+ *   - `wire`: wire diameter [d_w; 0.01 to 100 mm]
+ *   - `meanDiameter`: mean coil diameter [D_m; 0.1 mm to 1 m]
+ *   - `activeCoils`: active coils [N_a; 0.1 to 10000]
+ *   - `shearModulus`: shear modulus [G; 1 MPa to 1000 GPa; default 79.3 GPa]
+ * - `freeLength`: free length [x_0; 0 to 20 m; default 0]
+ * - `preload`: initial tension [F_0; 0 to 100 kN; default 0]
+ * - `strut`: gas strut [group; optional]
+ *   - `extended`: extended length [x_1; 1 mm to 5 m]
+ *   - `stroke`: stroke [s_1; 0.1 mm to 5 m]
+ *   - `force`: force extended [F_1; 0 to 100 kN]
+ *   - `progression`: progression [p_1; 1 to 3; default 1.3]
+ * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `leanEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
+ *
+ * **Results**
+ *
+ * `stiffness`: stiffness [k; N/m]; `idealStiffness`: ideal zero-free-length stiffness [k_i; N/m]; `offIdeal`: fixed
+ * end off the ideal [gamma; rad]; `unbalanced`: largest moment without it [M_u; N m]; `residual`: largest moment left
+ * [M_a; N m]; `residualAngle`: left at [theta_r; rad]; `residualMoment`: moment left there [M_r; N m]; `offload`:
+ * taken off [eta; as a fraction]; `leanResidual`: largest left, leaning [M_l; N m]; `greatestForce`: greatest force
+ * [T_max; N]; `storedEnergy`: stored energy [W; J]; `poses`: poses over the swing [list].
+ *
+ * **Symbols of the working**
+ *
+ * g_n: standard gravity [m/s²]; A_x: moment of the weights, arm level [N m]; A_y: moment of the weights, arm upright
+ * [N m]; A: their largest moment [N m]; alpha: direction of the centre of gravity from the arm; c: fixed end from the
+ * hinge [m]; psi: fixed end less its ideal direction; n_p: poses of the swing, from 0 to 1; theta_a: arm angles [rad];
+ * X_a: moving end, outward [m]; Y_a: moving end, up [m]; x_a: lengths of the element [m]; T_a: pull of the spring;
+ * slack below its free length [N]; G_a: moments of the weights [N m]; B_a: moments of the element [N m]; X_r: moving
+ * end there, outward [m]; Y_r: moving end there, up [m]; x_r: length there [m]; T_r: pull there [N]; d_l: centre of
+ * gravity off level at each pose.
+ *
+ * **Sources**
+ * - M. J. French, M. B. Widden (Proc. IMechE Part C 214): The spring-and-lever balancing mechanism, 2000, pages
+ *   501–508 (condition for exact balance) (not verified against the document)
+ * - R. G. Budynas, J. K. Nisbett (McGraw-Hill): Shigley's Mechanical Engineering Design, 10th ed., 2015, chapter 10
+ *   (rate of a helical spring) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -3,13 +3,13 @@ import type { Fields } from "../solver/index.js"
 
 /** The four links of a four-bar linkage. */
 export interface FourBarLinks {
-  /** Distance between the two fixed pivots. */
+  /** Distance between the two fixed pivots. [d; 0.01 mm to 100 m] */
   ground: Length
-  /** Driven link, pin to pin. */
+  /** Driven link, pin to pin. [a; 0.01 mm to 100 m] */
   input: Length
-  /** Floating link, pin to pin. */
+  /** Floating link, pin to pin. [b; 0.01 mm to 100 m] */
   coupler: Length
-  /** Output link, pin to pin. */
+  /** Output link, pin to pin. [c; 0.01 mm to 100 m] */
   output: Length
 }
 

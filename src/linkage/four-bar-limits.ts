@@ -9,29 +9,29 @@ export type FourBarLimitsInput = FourBarLinks
 
 /** Result of {@link fourBarLimits}; angles from the line of the fixed pivots. */
 export interface FourBarLimits {
-  /** Input angle, plus or minus, where coupler and output stand stretched in line, rad; null where never. */
+  /** Input angle, plus or minus, where coupler and output stand stretched in line; null where never. [theta_x; rad] */
   readonly inputExtended: number | null
-  /** Input angle, plus or minus, where coupler and output lie folded in line, rad; null where never. */
+  /** Input angle, plus or minus, where coupler and output lie folded in line; null where never. [theta_f; rad] */
   readonly inputFolded: number | null
-  /** Range of the input link in one assembly, rad; a whole turn where nothing stops it. */
+  /** Range of the input link in one assembly; a whole turn where nothing stops it. [Delta_2; rad] */
   readonly inputSwing: number
-  /** Input angle of the output's outer dead point (input and coupler stretched in line), open branch, rad. */
+  /** Input angle of the output's outer dead point (input and coupler stretched in line), open branch. [theta_o; rad] */
   readonly deadOuter: number | null
-  /** Input angle of the output's inner dead point (input and coupler folded in line), open branch, rad. */
+  /** Input angle of the output's inner dead point (input and coupler folded in line), open branch. [theta_i; rad] */
   readonly deadInner: number | null
-  /** Output angle at the outer dead point, rad. */
+  /** Output angle at the outer dead point [psi_o; rad] */
   readonly outputOuter: number | null
-  /** Output angle at the inner dead point, rad. */
+  /** Output angle at the inner dead point [psi_i; rad] */
   readonly outputInner: number | null
-  /** Range of the output link in one assembly, rad. */
+  /** Range of the output link in one assembly. [Delta_4; rad] */
   readonly outputSwing: number
-  /** Slow stroke over fast stroke at constant input speed; null unless the input turns and the output rocks. */
+  /** Slow stroke over fast stroke at constant input speed; null unless the input turns and the output rocks. [T_r; as a fraction] */
   readonly timeRatio: number | null
-  /** Angle between coupler and output with the input pointing at the output pivot, rad. */
+  /** Angle between coupler and output with the input pointing at the output pivot. [mu_t; rad] */
   readonly couplerOutputToward: number | null
-  /** Angle between coupler and output with the input pointing away from it, rad. */
+  /** Angle between coupler and output with the input pointing away from it. [mu_a; rad] */
   readonly couplerOutputAway: number | null
-  /** Least transmission angle anywhere in the range, rad. */
+  /** Least transmission angle anywhere in the range. [mu_min; rad] */
   readonly leastTransmission: number
 }
 
@@ -107,16 +107,43 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * How far the links of a four-bar can go: toggles of the input, dead points and swing of the output,
  * time ratio, and the extreme transmission angles.
  *
- * Formula: cosine rule. Input limits cos θ₂ = (d² + a² − (b ± c)²)/(2·d·a); output dead points where
- * input and coupler are in line, cos θ₂ = (d² + r² − c²)/(2·d·r) with r = a + b (outer) or b − a (inner,
- * the input then points the other way); angle between coupler and output cos μ = (b² + c² − f²)/(2·b·c)
- * with f = d − a or d + a. Time ratio at constant input speed is the larger over the smaller input angle
- * between the dead points. a input, b coupler, c output, d ground (m), angles in rad. Valid for rigid
- * links and pins without play; limits are where the links lie in line, real ones must stop short of them.
+ * Formula: cosine rule. Input limits cos θ₂ = (d² + a² − (b ± c)²)/(2·d·a); output dead points where input and coupler
+ * are in line, cos θ₂ = (d² + r² − c²)/(2·d·r) with r = a + b (outer) or b − a (inner, the input then points the other
+ * way); angle between coupler and output cos μ = (b² + c² − f²)/(2·b·c) with f = d − a or d + a. Time ratio at constant
+ * input speed is the larger over the smaller input angle between the dead points. a input, b coupler, c output, d
+ * ground, angles in rad. Valid for rigid links and pins without play; limits are where the links lie in line, real ones
+ * must stop short of them.
  *
  * Refuses `cannot-close` where the links cannot be joined at all.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 3.2, 3.3 and 4.11.
+ * **Inputs**
+ * - `ground`: ground, between the fixed pivots [d; 0.01 mm to 100 m]
+ * - `input`: input link [a; 0.01 mm to 100 m]
+ * - `coupler`: coupler [b; 0.01 mm to 100 m]
+ * - `output`: output link [c; 0.01 mm to 100 m]
+ *
+ * **Results**
+ *
+ * `inputExtended`: input limit, coupler and output stretched [theta_x; rad]; `inputFolded`: input limit, coupler and
+ * output folded [theta_f; rad]; `inputSwing`: input range [Delta_2; rad]; `deadOuter`: input angle at the outer dead
+ * point [theta_o; rad]; `deadInner`: input angle at the inner dead point [theta_i; rad]; `outputOuter`: output angle
+ * at the outer dead point [psi_o; rad]; `outputInner`: output angle at the inner dead point [psi_i; rad];
+ * `outputSwing`: output range [Delta_4; rad]; `timeRatio`: time ratio [T_r; as a fraction]; `couplerOutputToward`:
+ * coupler to output, input towards the output pivot [mu_t; rad]; `couplerOutputAway`: coupler to output, input away
+ * from it [mu_a; rad]; `leastTransmission`: least transmission angle [mu_min; rad].
+ *
+ * **Symbols of the working**
+ *
+ * n_theta_x: whether there is a input limit, stretched; n_theta_f: whether there is a input limit, folded; n_theta_o:
+ * whether there is a outer dead point; turned: half turn of the input at the inner dead point; n_theta_i: whether
+ * there is a inner dead point; n_psi_o: whether there is a output angle at the outer dead point; n_psi_i: whether
+ * there is a output angle at the inner dead point; n_T: whether the input turns and the output rocks; beta: input
+ * angle between the dead points; n_mu_t: whether there is a coupler to output, input towards the output pivot; n_mu_a:
+ * whether there is a coupler to output, input away from it.
+ *
+ * **Sources**
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
+ *   the document)
  *
  * @function
  * @throws InputError naming every fault of the input

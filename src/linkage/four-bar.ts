@@ -8,63 +8,63 @@ import { norton, nortonLoop, virtualWork } from "./sources.js"
 
 /** Input of {@link fourBar}. */
 export interface FourBarInput {
-  /** Distance between the two fixed pivots. */
+  /** Distance between the two fixed pivots. [d; 0.01 mm to 100 m] */
   ground: Length
-  /** Driven link, pin to pin. */
+  /** Driven link, pin to pin. [a; 0.01 mm to 100 m] */
   input: Length
-  /** Floating link, pin to pin. */
+  /** Floating link, pin to pin. [b; 0.01 mm to 100 m] */
   coupler: Length
-  /** Output link, pin to pin. */
+  /** Output link, pin to pin. [c; 0.01 mm to 100 m] */
   output: Length
-  /** Angle of the input link from the line of the fixed pivots. */
+  /** Angle of the input link from the line of the fixed pivots. [theta_2; −57295.8° to 57295.8°] */
   inputAngle: Angle
-  /** How it is put together: `open` has the output pin left of the line from input pin to output pivot. */
+  /** How it is put together: `open` has the output pin left of the line from input pin to output pivot. [open or crossed; default open] */
   branch?: Branch
-  /** Speed of the input link. */
+  /** Speed of the input link. [omega_2; −9549.3 to 9549.3 rpm; default 0] */
   inputSpeed?: AngularSpeed
-  /** Acceleration of the input link. */
+  /** Acceleration of the input link. [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0] */
   inputAcceleration?: AngularAcceleration
-  /** Distance from the input pin to a point fixed to the coupler, where one is wanted. */
+  /** Distance from the input pin to a point fixed to the coupler, where one is wanted. [p; 0 to 100 m; optional] */
   pointRadius?: Length | null
-  /** Angle of that point from the coupler's line, at the input pin. */
+  /** Angle of that point from the coupler's line, at the input pin. [delta; −572.958° to 572.958°; default 0] */
   pointAngle?: Angle
 }
 
 /** Result of {@link fourBar}; origin at the input pivot, x towards the output pivot. */
 export interface FourBar {
-  /** Coupler angle, from input pin to output pin, rad. */
+  /** Coupler angle, from input pin to output pin. [theta_3; rad] */
   readonly couplerAngle: number
-  /** Output angle at its fixed pivot, rad. */
+  /** Output angle at its fixed pivot. [theta_4; rad] */
   readonly outputAngle: number
-  /** Coupler angle in the other branch, rad. */
+  /** Coupler angle, other branch [theta_3o; rad] */
   readonly otherCouplerAngle: number
-  /** Output angle in the other branch, rad. */
+  /** Output angle, other branch [theta_4o; rad] */
   readonly otherOutputAngle: number
-  /** Acute angle between coupler and output, rad. */
+  /** Acute angle between coupler and output. [mu; rad] */
   readonly transmissionAngle: number
-  /** Output speed over input speed, signed. */
+  /** Output speed over input speed, signed. [k_4; as a fraction] */
   readonly speedRatio: number
-  /** Output torque over input torque, signed; null at a dead point of the output, where it has no limit. */
+  /** Output torque over input torque, signed; null at a dead point of the output, where it has no limit. [M_a; as a fraction] */
   readonly mechanicalAdvantage: number | null
-  /** Coupler speed, rad/s. */
+  /** Coupler speed [omega_3; rad/s] */
   readonly couplerSpeed: number
-  /** Output speed, rad/s. */
+  /** Output speed [omega_4; rad/s] */
   readonly outputSpeed: number
-  /** Coupler acceleration, rad/s². */
+  /** Coupler acceleration [alpha_3; rad/s²] */
   readonly couplerAcceleration: number
-  /** Output acceleration, rad/s². */
+  /** Output acceleration [alpha_4; rad/s²] */
   readonly outputAcceleration: number
-  /** Coupler point, x, m; null where none is asked for. */
+  /** Coupler point, x; null where none is asked for. [x_P; m] */
   readonly pointX: number | null
-  /** Coupler point, y, m. */
+  /** Coupler point y [y_P; m] */
   readonly pointY: number | null
-  /** Its speed along x, m/s. */
+  /** Its speed along x. [v_Px; m/s] */
   readonly pointSpeedX: number | null
-  /** Its speed along y, m/s. */
+  /** Its speed along y. [v_Py; m/s] */
   readonly pointSpeedY: number | null
-  /** Its acceleration along x, m/s². */
+  /** Its acceleration along x. [a_Px; m/s²] */
   readonly pointAccelerationX: number | null
-  /** Its acceleration along y, m/s². */
+  /** Its acceleration along y. [a_Py; m/s²] */
   readonly pointAccelerationY: number | null
 }
 
@@ -159,19 +159,51 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * Position, speed and acceleration of a four-bar linkage, both branches, with transmission angle,
  * mechanical advantage and a coupler point.
  *
- * Formula: the loop a·e^{iθ₂} + b·e^{iθ₃} − c·e^{iθ₄} − d = 0 with a the input, b the coupler, c the
- * output, d the ground (m), θ₂ θ₃ θ₄ their angles from the line of the fixed pivots (rad). With A the
- * input pin, f its distance to the output pivot, the output pin lies u = (f² + b² − c²)/(2f) along that
- * line and h = ±√[(b+c+f)(b+c−f)(f+b−c)(f−b+c)]/(2f) to its left (open, default) or right (crossed).
- * Speeds ω₃ = a·ω₂·sin(θ₄ − θ₂)/(b·sin(θ₃ − θ₄)), ω₄ = a·ω₂·sin(θ₂ − θ₃)/(c·sin(θ₄ − θ₃)), ω₂ default 0
- * (rad/s); accelerations from the loop differentiated twice, α₂ default 0 (rad/s²). The transmission
- * angle is the acute one of coupler and output. Mechanical advantage = ω₂/ω₄, friction left out. The
- * coupler point lies p from the input pin (m, default none), δ from the coupler's line (rad, default 0).
- * Angles come back in (−π, π]: compare them modulo a full turn. Valid for rigid links and pins without play.
+ * Formula: the loop a·e^{iθ₂} + b·e^{iθ₃} − c·e^{iθ₄} − d = 0 with a the input, b the coupler, c the output, d the
+ * ground, θ₂ θ₃ θ₄ their angles from the line of the fixed pivots. With A the input pin, f its distance to the output
+ * pivot, the output pin lies u = (f² + b² − c²)/(2f) along that line and h = ±√[(b+c+f)(b+c−f)(f+b−c)(f−b+c)]/(2f) to
+ * its left (open, default) or right (crossed). Speeds ω₃ = a·ω₂·sin(θ₄ − θ₂)/(b·sin(θ₃ − θ₄)), ω₄ = a·ω₂·sin(θ₂ −
+ * θ₃)/(c·sin(θ₄ − θ₃)), ω₂ default 0; accelerations from the loop differentiated twice, α₂ default 0. The transmission
+ * angle is the acute one of coupler and output. Mechanical advantage = ω₂/ω₄, friction left out. The coupler point lies
+ * p from the input pin, δ from the coupler's line. Angles come back in (−π, π]: compare them modulo a full turn. Valid
+ * for rigid links and pins without play.
  *
  * Refuses `cannot-close`, `toggle` (coupler and output in line) and `free-output`.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5, 6.7, 7.3.
+ * **Inputs**
+ * - `ground`: ground, between the fixed pivots [d; 0.01 mm to 100 m]
+ * - `input`: input link [a; 0.01 mm to 100 m]
+ * - `coupler`: coupler [b; 0.01 mm to 100 m]
+ * - `output`: output link [c; 0.01 mm to 100 m]
+ * - `inputAngle`: input angle [theta_2; −57295.8° to 57295.8°]
+ * - `branch`: how it is put together [open or crossed; default open]
+ * - `inputSpeed`: input speed [omega_2; −9549.3 to 9549.3 rpm; default 0]
+ * - `inputAcceleration`: input acceleration [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0]
+ * - `pointRadius`: coupler point from the input pin [p; 0 to 100 m; optional]
+ * - `pointAngle`: coupler point's angle from the coupler [delta; −572.958° to 572.958°; default 0]
+ *
+ * **Results**
+ *
+ * `couplerAngle`: coupler angle [theta_3; rad]; `outputAngle`: output angle [theta_4; rad]; `otherCouplerAngle`:
+ * coupler angle, other branch [theta_3o; rad]; `otherOutputAngle`: output angle, other branch [theta_4o; rad];
+ * `transmissionAngle`: transmission angle [mu; rad]; `speedRatio`: output speed over input speed [k_4; as a fraction];
+ * `mechanicalAdvantage`: mechanical advantage [M_a; as a fraction]; `couplerSpeed`: coupler speed [omega_3; rad/s];
+ * `outputSpeed`: output speed [omega_4; rad/s]; `couplerAcceleration`: coupler acceleration [alpha_3; rad/s²];
+ * `outputAcceleration`: output acceleration [alpha_4; rad/s²]; `pointX`: coupler point x [x_P; m]; `pointY`: coupler
+ * point y [y_P; m]; `pointSpeedX`: coupler point speed x [v_Px; m/s]; `pointSpeedY`: coupler point speed y [v_Py;
+ * m/s]; `pointAccelerationX`: coupler point acceleration x [a_Px; m/s²]; `pointAccelerationY`: coupler point
+ * acceleration y [a_Py; m/s²].
+ *
+ * **Symbols of the working**
+ *
+ * s: +1 open, −1 crossed; x_A: input pin x [m]; y_A: input pin y [m]; f: input pin to output pivot [m]; u: output pin
+ * along that line [m]; h: output pin to the left of that line [m]; x_B: output pin x [m]; y_B: output pin y [m]; x_C:
+ * output pin x, other branch [m]; y_C: output pin y, other branch [m]; k_3: coupler speed over input speed; phi: angle
+ * of the coupler point [rad].
+ *
+ * **Sources**
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
+ *   the document)
  *
  * @function
  * @throws InputError naming every fault of the input

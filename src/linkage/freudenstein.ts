@@ -7,31 +7,31 @@ import { freudensteinEquation } from "./sources.js"
 
 /** Input of {@link freudenstein}. */
 export interface FreudensteinInput {
-  /** Distance between the two fixed pivots. */
+  /** Distance between the two fixed pivots. [d; 0.01 mm to 100 m] */
   ground: Length
-  /** Three angles of the input link from the line of the fixed pivots. */
+  /** Three angles of the input link from the line of the fixed pivots. [list of 3, each theta_2, −572.958° to 572.958°] */
   inputAngles: readonly Angle[]
-  /** The angle that the output link shall have at each of them. */
+  /** The angle that the output link shall have at each of them. [list of 3, each theta_4, −572.958° to 572.958°] */
   outputAngles: readonly Angle[]
 }
 
 /** Result of {@link freudenstein}. */
 export interface Freudenstein {
-  /** K₁ = ground over input. */
+  /** K₁ = ground over input. [K_1] */
   readonly k1: number
-  /** K₂ = ground over output. */
+  /** K₂ = ground over output. [K_2] */
   readonly k2: number
-  /** K₃ of Freudenstein's equation. */
+  /** K₃ of Freudenstein's equation. [K_3] */
   readonly k3: number
-  /** Input link, m; negative where it points opposite to the angle. */
+  /** Input link; negative where it points opposite to the angle. [a; m] */
   readonly input: number
-  /** Output link, m; negative where it points opposite to the angle. */
+  /** Output link; negative where it points opposite to the angle. [c; m] */
   readonly output: number
-  /** Coupler, m. */
+  /** Coupler [b; m] */
   readonly coupler: number
-  /** Branch that reaches all three positions: `open`, `crossed`, or `none` where the linkage must be taken apart between them. */
+  /** Branch that reaches all three positions: `open`, `crossed`, or `none` where the linkage must be taken apart between them. [text] */
   readonly branch: string
-  /** Shortest over longest link. */
+  /** Shortest over longest link [q; as a fraction] */
   readonly proportion: number
 }
 
@@ -136,15 +136,28 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
 /**
  * Link lengths of a four-bar whose output takes three given angles at three input angles.
  *
- * Formula (Freudenstein): K₁·cos θ₄ − K₂·cos θ₂ + K₃ = cos(θ₂ − θ₄) for each pair, K₁ = d/a, K₂ = d/c,
- * K₃ = (a² − b² + c² + d²)/(2·a·c), with θ₂ input and θ₄ output angles from the line of the fixed pivots (rad),
- * d ground, a input, b coupler, c output (m). A negative length means the link points the other way.
- * Between the three points the output is off by what `fourBar` shows; {@link chebyshevPoints} spaces
- * them well. Exactly three pairs; whether one branch reaches them all is tested and said.
+ * Formula (Freudenstein): K₁·cos θ₄ − K₂·cos θ₂ + K₃ = cos(θ₂ − θ₄) for each pair, K₁ = d/a, K₂ = d/c, K₃ = (a² − b² +
+ * c² + d²)/(2·a·c), with θ₂ input and θ₄ output angles from the line of the fixed pivots, d ground, a input, b coupler,
+ * c output. A negative length means the link points the other way. Between the three points the output is off by what
+ * `fourBar` shows; {@link chebyshevPoints} spaces them well. Exactly three pairs; whether one branch reaches them all
+ * is tested and said.
  *
  * Refuses `undecided` where the pairs do not decide the lengths, `no-linkage` where they ask for an endless link.
  *
- * Source: F. Freudenstein, Approximate synthesis of four-bar linkages, Trans. ASME 77 (1955).
+ * **Inputs**
+ * - `ground`: ground, between the fixed pivots [d; 0.01 mm to 100 m]
+ * - `inputAngles`: input angles [list of 3, each theta_2, −572.958° to 572.958°]
+ * - `outputAngles`: output angles [list of 3, each theta_4, −572.958° to 572.958°]
+ *
+ * **Results**
+ *
+ * `k1`: K₁ [K_1]; `k2`: K₂ [K_2]; `k3`: K₃ [K_3]; `input`: input link [a; m]; `output`: output link [c; m]; `coupler`:
+ * coupler [b; m]; `branch`: branch that reaches all three [text]; `proportion`: shortest over longest link [q; as a
+ * fraction].
+ *
+ * **Sources**
+ * - F. Freudenstein (Trans. ASME 77): Approximate synthesis of four-bar linkages, 1955, pages 853–861, displacement
+ *   equation, angles there measured the other way round (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,17 +8,17 @@ export type GrashofInput = FourBarLinks
 
 /** Result of {@link grashof}. */
 export interface Grashof {
-  /** `grashof` (some link can turn fully), `non-grashof` or `change-point`. */
+  /** `grashof` (some link can turn fully), `non-grashof` or `change-point`. [text] */
   readonly grashofClass: string
-  /** `crank-rocker`, `rocker-crank`, `double-crank`, `double-rocker`, `triple-rocker` or `change point`. */
+  /** `crank-rocker`, `rocker-crank`, `double-crank`, `double-rocker`, `triple-rocker` or `change point`. [text] */
   readonly linkageType: string
-  /** Whether the input link can turn through a whole turn. */
+  /** Whether the input link can turn through a whole turn. [yes or no] */
   readonly inputTurns: boolean
-  /** Whether the output link can turn through a whole turn. */
+  /** Whether the output link can turn through a whole turn. [yes or no] */
   readonly outputTurns: boolean
-  /** Sum of the two middle links less shortest and longest, m; positive where some link turns fully. */
+  /** Sum of the two middle links less shortest and longest; positive where some link turns fully. [S; m] */
   readonly margin: number
-  /** By how much the longest link is shorter than the three others together, m. */
+  /** By how much the longest link is shorter than the three others together. [S_c; m] */
   readonly slack: number
 }
 
@@ -84,7 +84,25 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  *
  * Refuses `cannot-close` where the longest link is longer than the three others together.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), section 2.13.
+ * **Inputs**
+ * - `ground`: ground, between the fixed pivots [d; 0.01 mm to 100 m]
+ * - `input`: input link [a; 0.01 mm to 100 m]
+ * - `coupler`: coupler [b; 0.01 mm to 100 m]
+ * - `output`: output link [c; 0.01 mm to 100 m]
+ *
+ * **Results**
+ *
+ * `grashofClass`: class [text]; `linkageType`: type [text]; `inputTurns`: input turns fully [yes or no];
+ * `outputTurns`: output turns fully [yes or no]; `margin`: margin to the change point [S; m]; `slack`: margin to
+ * coming apart [S_c; m].
+ *
+ * **Symbols of the working**
+ *
+ * T: all links together [m]; l_max: longest link [m]; l_min: shortest link [m].
+ *
+ * **Sources**
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
+ *   the document)
  *
  * @function
  * @throws InputError naming every fault of the input

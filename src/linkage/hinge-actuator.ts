@@ -11,123 +11,123 @@ import { gravitySource, journalFriction, virtualWork } from "./sources.js"
 
 /** Input of {@link hingeActuator}. */
 export interface HingeActuatorInput {
-  /** Hinge of the arm. */
+  /** Hinge of the arm. [group; optional, with a default of its own] */
   hinge?: PointInput
-  /** Fixed anchor of the actuator. */
+  /** Fixed anchor of the actuator. [group] */
   base: PointInput
-  /** Distance of the moving anchor from the hinge. */
+  /** Distance of the moving anchor from the hinge. [r; 0.1 mm to 20 m] */
   pinRadius: Length
-  /** Angle from the arm to the line hinge–moving anchor. */
+  /** Angle from the arm to the line hinge–moving anchor. [beta; −572.958° to 572.958°; default 0] */
   pinAngle?: Angle
-  /** Distance by which the rod axis misses the base pivot. */
+  /** Distance by which the rod axis misses the base pivot. [o; 0 to 5 m; default 0] */
   axisOffset?: Length
-  /** Length of the actuator between its anchors when retracted. */
+  /** Length of the actuator between its anchors when retracted. [L_r; 1 mm to 20 m] */
   retracted: Length
-  /** Stroke. */
+  /** Stroke [S; 0.1 mm to 10 m] */
   stroke: Length
-  /** Extension at which the pose is wanted; half the stroke where left out. */
+  /** Extension at which the pose is wanted; half the stroke where left out. [s_c; 0 to 10 m; optional] */
   extension?: Length | null
-  /** Assembly branch: which way extension turns the arm. */
+  /** Assembly branch: which way extension turns the arm. [counter-clockwise or clockwise; default counter-clockwise] */
   turns?: "counter-clockwise" | "clockwise"
-  /** Masses on the arm. */
+  /** Masses on the arm [list of 1 to 50] */
   weights: readonly HingeWeightInput[]
-  /** Lean of the wearer; positive turns the frame counter-clockwise. */
+  /** Lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   lean?: Angle
-  /** Springs and elastic cords between the frame and the arm. */
+  /** Springs and elastic cords between the frame and the arm. [list of 1 to 20; optional] */
   springs?: readonly HingeSpringInput[] | null
-  /** Coefficient of friction at the pins. */
+  /** Coefficient of friction at the pins [mu; 0 to 1; default 0] */
   friction?: number
-  /** Diameter of the hinge pin. */
+  /** Hinge pin diameter [d_h; 0 to 200 mm; default 0] */
   hingePinDiameter?: Length
-  /** Diameter of the pins at the actuator's ends. */
+  /** Diameter of the pins at the actuator's ends. [d_a; 0 to 200 mm; default 0] */
   endPinDiameter?: Length
-  /** Force the unpowered actuator holds without creeping, from its datasheet. */
+  /** Force the unpowered actuator holds without creeping, from its datasheet. [F_u; 0 to 1000 kN; optional] */
   backDriveForce?: Force | null
 }
 
 /** Result of {@link hingeActuator}. */
 export interface HingeActuator {
-  /** Arm angle at the chosen extension, rad. */
+  /** Arm angle at the chosen extension. [theta_c; rad] */
   readonly angle: number
-  /** Length of the actuator there, m. */
+  /** Length of the actuator there. [L_c; m] */
   readonly length: number
-  /** Lever arm dL/dθ there, m; positive where extension raises the arm. */
+  /** Lever arm dL/dθ there; positive where extension raises the arm. [l_c; m] */
   readonly lever: number
-  /** Acute angle between the rod and the line hinge–moving anchor, rad. */
+  /** Acute angle between the rod and the line hinge–moving anchor. [tau_c; rad] */
   readonly transmission: number
-  /** Moment of the weights about the hinge, clockwise, N·m. */
+  /** Moment of the weights about the hinge, clockwise. [M_c; N m] */
   readonly gravityMoment: number
-  /** Moment of the springs about the hinge, counter-clockwise, N·m. */
+  /** Moment of the springs about the hinge, counter-clockwise. [N_c; N m] */
   readonly springMoment: number
-  /** Force that holds the pose without friction, N; positive pushes. */
+  /** Force that holds the pose without friction; positive pushes. [F_c; N] */
   readonly force: number
-  /** Force while extending, friction against it, N. */
+  /** Force while extending, friction against it. [E_c; N] */
   readonly extendForce: number
-  /** Force while retracting, friction against it, N. */
+  /** Force while retracting, friction against it. [R_c; N] */
   readonly retractForce: number
-  /** Largest force to hold the pose whichever way the wearer leans, N. */
+  /** Largest force to hold the pose whichever way the wearer leans. [F_any; N] */
   readonly anyLeanForce: number
-  /** Force of the hinge on the arm, outward, N. */
+  /** Force of the hinge on the arm, outward. [H_x; N] */
   readonly reactionX: number
-  /** Force of the hinge on the arm, upward, N. */
+  /** Force of the hinge on the arm, upward. [H_y; N] */
   readonly reactionY: number
-  /** Size of the hinge's force, N. */
+  /** Size of the hinge's force. [H; N] */
   readonly reaction: number
-  /** Friction moment of the hinge pin under that force, N·m. */
+  /** Friction moment of the hinge pin under that force. [M_f; N m] */
   readonly frictionMoment: number
-  /** Load across the rod from axis offset and friction at the end pins, N. */
+  /** Load across the rod from axis offset and friction at the end pins. [F_t; N] */
   readonly sideLoad: number
-  /** Arm angle at the same extension on the other assembly branch, rad. */
+  /** Arm angle at the same extension on the other assembly branch. [theta_o; rad] */
   readonly otherAngle: number
-  /** Arm angle when retracted, rad. */
+  /** Arm angle when retracted. [theta_1; rad] */
   readonly startAngle: number
-  /** Arm angle when extended, rad. */
+  /** Arm angle when extended. [theta_2; rad] */
   readonly endAngle: number
-  /** Angle swept over the stroke, rad. */
+  /** Angle swept over the stroke. [sigma; rad] */
   readonly swing: number
-  /** Largest force over the stroke in either direction of travel, N. */
+  /** Largest force over the stroke in either direction of travel. [F_max; N] */
   readonly peakForce: number
-  /** Extension at which it is needed, m. */
+  /** Extension at which it is needed. [s_p; m] */
   readonly peakExtension: number
-  /** Arm angle at which it is needed, rad. */
+  /** Arm angle at which it is needed. [theta_p; rad] */
   readonly peakAngle: number
-  /** Largest force over the stroke to stand still, friction left out, N. */
+  /** Largest force over the stroke to stand still, friction left out. [F_hold; N] */
   readonly holdForce: number
-  /** Extension at which it is needed, m. */
+  /** Extension at which it is needed. [s_q; m] */
   readonly holdExtension: number
-  /** Unpowered holding force over that force; below 1 the arm creeps or falls. Null where not given or nothing is to be held. */
+  /** Unpowered holding force over that force; below 1 the arm creeps or falls. Null where not given or nothing is to be held. [n_u] */
   readonly holdMargin: number | null
-  /** Whether the arm stays anywhere on the stroke without power; null where the back-drive force is not given. */
+  /** Whether the arm stays anywhere on the stroke without power; null where the back-drive force is not given. [yes or no] */
   readonly holdsUnpowered: boolean | null
-  /** Least transmission angle over the stroke, rad. */
+  /** Least transmission angle over the stroke. [tau_min; rad] */
   readonly leastTransmission: number
-  /** Shortest length the triangle can have, m: a dead point. */
+  /** Shortest length the triangle can have: a dead point. [L_min; m] */
   readonly shortest: number
-  /** Longest length the triangle can have, m: a dead point. */
+  /** Longest length the triangle can have: a dead point. [L_max; m] */
   readonly longest: number
-  /** Arm angle at the shortest length, rad. */
+  /** Arm angle at the shortest length. [theta_s; rad] */
   readonly shortestAngle: number
-  /** Arm angle at the longest length, rad. */
+  /** Arm angle at the longest length. [theta_l; rad] */
   readonly longestAngle: number
-  /** Length left to the nearer dead point at the ends of the stroke, m. */
+  /** Length left to the nearer dead point at the ends of the stroke. [c_d; m] */
   readonly clearance: number
-  /** Poses over the stroke, evenly spaced in extension. */
+  /** Poses over the stroke, evenly spaced in extension. [list] */
   readonly poses: readonly HingePose[]
 }
 
 /** One pose of the stroke. */
 export interface HingePose {
-  /** Extension, m. */
+  /** Extension [m] */
   readonly extension: number
-  /** Arm angle, rad. */
+  /** Arm angle [rad] */
   readonly angle: number
-  /** Lever arm, m. */
+  /** Lever arm [m] */
   readonly lever: number
-  /** Force without friction, N. */
+  /** Force without friction. [N] */
   readonly force: number
-  /** Force while extending, N. */
+  /** Force while extending [N] */
   readonly extendForce: number
-  /** Force while retracting, N. */
+  /** Force while retracting [N] */
   readonly retractForce: number
 }
 
@@ -321,17 +321,15 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
 /**
  * A hinged arm moved by a linear actuator between a fixed anchor and an anchor on the arm.
  *
- * Formula: with D the distance hinge–base (m), r the distance hinge–moving anchor (m), o the axis offset
- * (m, default 0) and L = L_r + s the length at extension s (m), the anchors are q = √(L² + o²) apart and
- * φ = 2·atan √((q² − (D − r)²) / ((D + r)² − q²)) is the angle between D and r at the hinge. The arm stands
- * at θ = φ_b − β ± φ, with φ_b the direction of the base from the hinge, β the angle from the arm to the
- * moving anchor (rad, default 0), + where extension turns the arm counter-clockwise. Lever arm by virtual
- * work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with
- * M_g = g·Σ m·r_w·cos(θ + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean, rad, default 0;
- * g = 9.80665 m/s²) and M_s the moment of the springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further
- * force x against pin friction, ρ = µ·d/2 (coefficient µ, default 0; pin diameter d, m, default 0). Load
- * across the rod F·(o + µ·d_a)/L, with d_a the end pins' diameter (m, default 0): the part from the pins is
- * the worst case of both resisting alike.
+ * Formula: with D the distance hinge–base, r the distance hinge–moving anchor, o the axis offset and L = L_r + s the
+ * length at extension s, the anchors are q = √(L² + o²) apart and φ = 2·atan √((q² − (D − r)²) / ((D + r)² − q²)) is
+ * the angle between D and r at the hinge. The arm stands at θ = φ_b − β ± φ, with φ_b the direction of the base from
+ * the hinge, β the angle from the arm to the moving anchor, + where extension turns the arm counter-clockwise. Lever
+ * arm by virtual work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with M_g = g·Σ m·r_w·cos(θ
+ * + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean, rad, default 0; g = 9.80665 m/s²) and M_s the
+ * moment of the springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further force x against pin friction, ρ = µ·d/2
+ * (coefficient µ, default 0; pin diameter d, m, default 0). Load across the rod F·(o + µ·d_a)/L, with d_a the end pins'
+ * diameter: the part from the pins is the worst case of both resisting alike.
  *
  * Valid for slow moves of stiff parts in one plane; inertia, play and the weight of the actuator itself are
  * left out (count half the actuator's mass as a mass at the moving anchor).
@@ -339,7 +337,99 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * Refuses: `cannot-close` where no pose fits the actuator, `dead-point` where the stroke runs into a dead
  * point, `friction-lock` where the lever arm lies within the friction circle.
  *
- * Sources: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), section 8.7 (journal bearings) and chapter 11 (virtual work).
+ * **Inputs**
+ * - `hinge`: hinge [group; optional, with a default of its own]
+ *   - `x`: hinge, outward [x_h; −20 to 20 m]
+ *   - `y`: hinge, up [y_h; −20 to 20 m]
+ * - `base`: fixed anchor [group]
+ *   - `x`: fixed anchor, outward [x_b; −20 to 20 m]
+ *   - `y`: fixed anchor, up [y_b; −20 to 20 m]
+ * - `pinRadius`: moving anchor from the hinge [r; 0.1 mm to 20 m]
+ * - `pinAngle`: angle from the arm to the moving anchor [beta; −572.958° to 572.958°; default 0]
+ * - `axisOffset`: rod axis off its base pivot [o; 0 to 5 m; default 0]
+ * - `retracted`: retracted length [L_r; 1 mm to 20 m]
+ * - `stroke`: stroke [S; 0.1 mm to 10 m]
+ * - `extension`: chosen extension [s_c; 0 to 10 m; optional]
+ * - `turns`: extension turns the arm [counter-clockwise or clockwise; default counter-clockwise]
+ * - `weights`: masses on the arm [list of 1 to 50]
+ *   - `mass`: mass [m_w; 0 to 200 kg]
+ *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
+ *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
+ * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `springs`: springs [list of 1 to 20; optional]
+ *   - `fixed`: fixed end [group]
+ *     - `x`: fixed end, outward [x_s; −20 to 20 m]
+ *     - `y`: fixed end, up [y_s; −20 to 20 m]
+ *   - `radius`: moving end from the hinge [r_s; 0 to 20 m]
+ *   - `angle`: angle from the arm to the moving end [a_s; −572.958° to 572.958°; default 0]
+ *   - `stiffness`: stiffness [k_s; 0 to 10000 N/mm]
+ *   - `freeLength`: free length [l_s; 0 to 20 m]
+ *   - `preload`: initial tension [F_s; 0 to 100 kN; default 0]
+ *   - `pullsOnly`: only pulls [yes or no; default yes]
+ * - `friction`: coefficient of friction at the pins [mu; 0 to 1; default 0]
+ * - `hingePinDiameter`: hinge pin diameter [d_h; 0 to 200 mm; default 0]
+ * - `endPinDiameter`: end pin diameter [d_a; 0 to 200 mm; default 0]
+ * - `backDriveForce`: unpowered holding force [F_u; 0 to 1000 kN; optional]
+ *
+ * **Results**
+ *
+ * `angle`: arm angle [theta_c; rad]; `length`: actuator length [L_c; m]; `lever`: lever arm [l_c; m]; `transmission`:
+ * transmission angle [tau_c; rad]; `gravityMoment`: moment of the weights [M_c; N m]; `springMoment`: moment of the
+ * springs [N_c; N m]; `force`: holding force [F_c; N]; `extendForce`: force while extending [E_c; N]; `retractForce`:
+ * force while retracting [R_c; N]; `anyLeanForce`: holding force at the worst lean [F_any; N]; `reactionX`: hinge
+ * force outward [H_x; N]; `reactionY`: hinge force upward [H_y; N]; `reaction`: hinge force [H; N]; `frictionMoment`:
+ * hinge friction moment [M_f; N m]; `sideLoad`: load across the rod [F_t; N]; `otherAngle`: arm angle on the other
+ * branch [theta_o; rad]; `startAngle`: arm angle retracted [theta_1; rad]; `endAngle`: arm angle extended [theta_2;
+ * rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakExtension`: extension at peak force
+ * [s_p; m]; `peakAngle`: arm angle at peak force [theta_p; rad]; `holdForce`: largest holding force [F_hold; N];
+ * `holdExtension`: extension at largest holding force [s_q; m]; `holdMargin`: unpowered holding margin [n_u];
+ * `holdsUnpowered`: holds without power [yes or no]; `leastTransmission`: least transmission angle [tau_min; rad];
+ * `shortest`: shortest possible length [L_min; m]; `longest`: longest possible length [L_max; m]; `shortestAngle`:
+ * dead point, shortest [theta_s; rad]; `longestAngle`: dead point, longest [theta_l; rad]; `clearance`: clearance to
+ * dead point [c_d; m]; `poses`: poses over the stroke [list].
+ *
+ * **Symbols of the working**
+ *
+ * b: sign of the assembly branch; p_s: springs that only pull (1) or also push (0); g_n: standard gravity [m/s²]; D:
+ * distance hinge–base [m]; psi: direction of the base less the moving anchor's angle [rad]; L_1: retracted length [m];
+ * q_1: distance of the anchors retracted [m]; phi_1: angle at the hinge between the anchors retracted [rad]; l_1:
+ * lever arm dL/dθ retracted [m]; tau_1: transmission angle retracted [rad]; L_2: extended length [m]; q_2: distance of
+ * the anchors extended [m]; phi_2: angle at the hinge between the anchors extended [rad]; l_2: lever arm dL/dθ
+ * extended [m]; tau_2: transmission angle extended [rad]; rho: friction radius of the hinge pin [m]; q_c: distance of
+ * the anchors at the chosen extension [m]; phi_c: angle at the hinge between the anchors at the chosen extension
+ * [rad]; X_c: springs, moving end to fixed end, outward, at the chosen extension [m]; Y_c: springs, moving end to
+ * fixed end, up, at the chosen extension [m]; Z_c: lengths of the springs at the chosen extension [m]; T_c: tensions
+ * of the springs at the chosen extension; one that only pulls is slack below its free length [N]; u_c: thrust outward
+ * at the chosen extension; v_c: thrust upward at the chosen extension; A_c: all forces on the arm but the hinge's,
+ * outward, at the chosen extension [N]; B_c: all forces on the arm but the hinge's, up, at the chosen extension [N];
+ * J_c: quadratic for the force against friction at the chosen extension [m²]; K_c: its linear part at the chosen
+ * extension [N]; Q_c: half the distance of its roots at the chosen extension [N]; L_p: length at peak force [m]; q_p:
+ * distance of the anchors at peak force [m]; phi_p: angle at the hinge between the anchors at peak force [rad]; l_p:
+ * lever arm dL/dθ at peak force [m]; tau_p: transmission angle at peak force [rad]; M_p: moment of the weights at peak
+ * force [N m]; X_p: springs, moving end to fixed end, outward, at peak force [m]; Y_p: springs, moving end to fixed
+ * end, up, at peak force [m]; Z_p: lengths of the springs at peak force [m]; T_p: tensions of the springs at peak
+ * force; one that only pulls is slack below its free length [N]; N_p: moment of the springs at peak force [N m]; F_p:
+ * force without friction at peak force [N]; u_p: thrust outward at peak force; v_p: thrust upward at peak force; A_p:
+ * all forces on the arm but the hinge's, outward, at peak force [N]; B_p: all forces on the arm but the hinge's, up,
+ * at peak force [N]; J_p: quadratic for the force against friction at peak force [m²]; K_p: its linear part at peak
+ * force [N]; Q_p: half the distance of its roots at peak force [N]; E_p: force while extending at peak force [N]; R_p:
+ * force while retracting at peak force [N]; L_q: length at the largest holding force [m]; q_q: distance of the anchors
+ * at the largest holding force [m]; phi_q: angle at the hinge between the anchors at the largest holding force [rad];
+ * theta_q: arm angle at the largest holding force [rad]; l_q: lever arm dL/dθ at the largest holding force [m]; tau_q:
+ * transmission angle at the largest holding force [rad]; M_q: moment of the weights at the largest holding force [N
+ * m]; X_q: springs, moving end to fixed end, outward, at the largest holding force [m]; Y_q: springs, moving end to
+ * fixed end, up, at the largest holding force [m]; Z_q: lengths of the springs at the largest holding force [m]; T_q:
+ * tensions of the springs at the largest holding force; one that only pulls is slack below its free length [N]; N_q:
+ * moment of the springs at the largest holding force [N m]; F_q: force without friction at the largest holding force
+ * [N].
+ *
+ * **Sources**
+ * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, chapter 11 (virtual work) (not verified
+ *   against the document)
+ * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, section 8.7 (journal bearings) (not
+ *   verified against the document)
+ * - NIST: Guide for the use of the International System of Units, SP 811, 2008, appendix B.8 (standard gravity) (not
+ *   verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

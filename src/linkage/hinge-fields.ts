@@ -3,37 +3,37 @@ import type { Fields } from "../solver/index.js"
 
 /** A point in the wearer's vertical plane: x outward, y up. */
 export interface PointInput {
-  /** Distance outward. */
+  /** Distance outward. [−20 to 20 m] */
   x: Length
-  /** Height. */
+  /** Height. [−20 to 20 m] */
   y: Length
 }
 
 /** A mass carried by the arm. */
 export interface HingeWeightInput {
-  /** Mass. */
+  /** Mass [m_w; 0 to 200 kg] */
   mass: Mass
-  /** Distance of its centre of gravity from the hinge. */
+  /** Distance of its centre of gravity from the hinge. [r_w; 0 to 20 m] */
   radius: Length
-  /** Angle from the arm to the line hinge–centre of gravity. */
+  /** Angle from the arm to the line hinge–centre of gravity. [a_w; −572.958° to 572.958°; default 0] */
   angle?: Angle
 }
 
 /** A spring or elastic cord from a fixed point to a point on the arm. */
 export interface HingeSpringInput {
-  /** Fixed end, in the wearer's vertical plane. */
+  /** Fixed end, in the wearer's vertical plane. [group] */
   fixed: PointInput
-  /** Distance of the moving end from the hinge. */
+  /** Distance of the moving end from the hinge. [r_s; 0 to 20 m] */
   radius: Length
-  /** Angle from the arm to the line hinge–moving end. */
+  /** Angle from the arm to the line hinge–moving end. [a_s; −572.958° to 572.958°; default 0] */
   angle?: Angle
-  /** Stiffness. */
+  /** Stiffness [k_s; 0 to 10000 N/mm] */
   stiffness: ForcePerLength
-  /** Length between its ends when unloaded. */
+  /** Length between its ends when unloaded. [l_s; 0 to 20 m] */
   freeLength: Length
-  /** Tension at which it begins to stretch: the initial tension of a close-wound extension spring. */
+  /** Tension at which it begins to stretch: the initial tension of a close-wound extension spring. [F_s; 0 to 100 kN; default 0] */
   preload?: Force
-  /** Whether it only pulls and goes slack (cord, extension spring), or also pushes. */
+  /** Whether it only pulls and goes slack (cord, extension spring), or also pushes. [yes or no; default yes] */
   pullsOnly?: boolean
 }
 

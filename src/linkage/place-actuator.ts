@@ -16,132 +16,140 @@ import { branchAndBoundSource } from "./sources.js"
 
 /** A rectangle in which an anchor may be. */
 export interface RegionInput {
-  /** Least x. */
+  /** Region of the fixed anchor, least x or region of the moving anchor, least x [−20 to 20 m] */
   left: Length
-  /** Greatest x. */
+  /** Region of the fixed anchor, greatest x or region of the moving anchor, greatest x [−20 to 20 m] */
   right: Length
-  /** Least y. */
+  /** Region of the fixed anchor, least y or region of the moving anchor, least y [−20 to 20 m] */
   bottom: Length
-  /** Greatest y. */
+  /** Region of the fixed anchor, greatest y or region of the moving anchor, greatest y [−20 to 20 m] */
   top: Length
 }
 
 /** Input of {@link placeActuator}. */
 export interface PlaceActuatorInput {
-  /** Hinge of the arm, in the wearer's vertical plane. */
+  /** Hinge of the arm, in the wearer's vertical plane. [group; optional, with a default of its own] */
   hinge?: PointInput
-  /** Length of the actuator between its anchors when retracted. */
+  /** Length of the actuator between its anchors when retracted. [L_r; 1 mm to 20 m] */
   retracted: Length
-  /** Stroke; all of it is used. */
+  /** Stroke; all of it is used. [S; 1 mm to 10 m] */
   stroke: Length
-  /** Force the actuator is rated for, pushing and pulling alike. */
+  /** Force the actuator is rated for, pushing and pulling alike. [F_r; 1 mN to 1000 kN] */
   forceRating: Force
-  /** Masses on the arm. */
+  /** Masses on the arm [list of 1 to 50] */
   weights: readonly HingeWeightInput[]
-  /** Usual lean of the wearer; positive turns the frame counter-clockwise. */
+  /** Usual lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   lean?: Angle
-  /** The wearer may lean this much either way from there. */
+  /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
   leanEitherWay?: Angle
-  /** Where the fixed anchor may be, in the wearer's vertical plane. */
+  /** Where the fixed anchor may be, in the wearer's vertical plane. [group] */
   baseRegion: RegionInput
-  /** Where the moving anchor may be, seen from the hinge along the arm: x along the arm, y to its left. */
+  /** Where the moving anchor may be, seen from the hinge along the arm: x along the arm, y to its left. [group] */
   pinRegion: RegionInput
-  /** Arm angles at which the clockwise (lower) end of the swing may lie. */
+  /** Arm angles at which the clockwise (lower) end of the swing may lie. [group] */
   lowAngle: {
-    /** Least angle. */
+    /** Least angle. [t_1; −401.07° to 401.07°] */
     from: Angle
-    /** Greatest angle. */
+    /** Greatest angle. [t_2; −401.07° to 401.07°] */
     to: Angle
   }
-  /** Swing wanted at least. */
+  /** Swing wanted at least. [sigma_w; 0.1° to 177.617°] */
   swing: Angle
-  /** Swing allowed at most; no limit where left out. */
+  /** Swing allowed at most; no limit where left out. [sigma_m; 0.1° to 183.346°; optional] */
   mostSwing?: Angle | null
-  /** What the best placement is best at. */
+  /** What the best placement is best at. [least force or most swing; default least force] */
   seek?: "least force" | "most swing"
-  /** Which way of the actuator raises the arm. */
+  /** Which way of the actuator raises the arm. [either, extending or retracting; default either] */
   raisedBy?: "either" | "extending" | "retracting"
-  /** Least lever arm allowed over the stroke. */
+  /** Least lever arm allowed over the stroke. [l_1; 0 to 10 m; default 0] */
   leastLever?: Length
-  /** Greatest lever arm allowed over the stroke; no limit where left out. */
+  /** Greatest lever arm allowed over the stroke; no limit where left out. [l_2; 0.1 mm to 10 m; optional] */
   mostLever?: Length | null
-  /** Least transmission angle allowed over the stroke. */
+  /** Least transmission angle allowed over the stroke. [tau_w; 0 to 85.9437°; default 0] */
   leastTransmission?: Angle
-  /** Length to keep from a dead point at either end of the stroke. */
+  /** Length to keep from a dead point at either end of the stroke. [c_w; 0 to 1 m; default 1 mm] */
   clearance?: Length
-  /** Gap at which the search may stop. */
+  /** Gap at which the search may stop. [epsilon; 0.01 to 50 %; default 1 %] */
   gap?: Ratio
-  /** Most boxes looked at in one search. */
+  /** Most boxes looked at in one search. [n_b; whole 10 to 200000; default 20000] */
   boxes?: number
-  /** Points of the front of swing against force; 0 leaves it out. */
+  /** Points of the front of swing against force; 0 leaves it out. [n_f; whole 0 to 20; default 5] */
   frontPoints?: number
 }
 
 /** Result of {@link placeActuator}. */
 export interface PlaceActuator {
-  /** Fixed anchor, in the wearer's vertical plane. */
-  readonly base: { readonly x: number; readonly y: number }
-  /** Moving anchor, seen from the hinge along the arm. */
-  readonly pin: { readonly x: number; readonly y: number }
-  /** Whether extending or retracting raises the arm. */
+  /** Fixed anchor, in the wearer's vertical plane. [group] */
+  readonly base: {
+    /** Outward [x_b; m] */ readonly x: number /** Up [y_b; m] */
+    /** Up [y_b; m] */
+    readonly y: number
+  }
+  /** Moving anchor, seen from the hinge along the arm. [group] */
+  readonly pin: {
+    /** Along the arm [x_p; m] */ readonly x: number /** To its left [y_p; m] */
+    /** To its left [y_p; m] */
+    readonly y: number
+  }
+  /** Whether extending or retracting raises the arm. [text] */
   readonly raisedBy: string
-  /** Distance hinge–fixed anchor, m. */
+  /** Distance hinge–fixed anchor. [D; m] */
   readonly baseDistance: number
-  /** Distance hinge–moving anchor, m. */
+  /** Distance hinge–moving anchor. [r; m] */
   readonly pinRadius: number
-  /** Arm angle at the clockwise end of the swing, rad. */
+  /** Arm angle at the clockwise end of the swing. [theta_l; rad] */
   readonly lowAngle: number
-  /** Arm angle at the counter-clockwise end of the swing, rad. */
+  /** Arm angle at the counter-clockwise end of the swing. [theta_h; rad] */
   readonly highAngle: number
-  /** Swing, rad. */
+  /** Swing [sigma; rad] */
   readonly swing: number
-  /** Largest holding force over the stroke at the worst lean, N. */
+  /** Largest holding force over the stroke at the worst lean. [F_max; N] */
   readonly peakForce: number
-  /** Extension at which it is needed, m. */
+  /** Extension at which it is needed. [s_p; m] */
   readonly peakExtension: number
-  /** Arm angle at which it is needed, rad. */
+  /** Arm angle at which it is needed. [theta_p; rad] */
   readonly peakAngle: number
-  /** Force rating over peak force. */
+  /** Force rating over peak force [n] */
   readonly forceMargin: number
-  /** Least lever arm over the stroke, m. */
+  /** Least lever arm over the stroke. [l_min; m] */
   readonly leastLever: number
-  /** Least transmission angle over the stroke, rad. */
+  /** Least transmission angle over the stroke. [tau_min; rad] */
   readonly leastTransmission: number
-  /** Length left to the nearer dead point, m. */
+  /** Length left to the nearer dead point. [c; m] */
   readonly clearance: number
-  /** Proved: no allowed placement needs less peak force than this, N. Null when seeking the most swing. */
+  /** Proved: no allowed placement needs less peak force than this. Null when seeking the most swing. [F_b; N] */
   readonly forceBound: number | null
-  /** Proved: no allowed placement within the force rating swings more than this, rad. Null when seeking the least force. */
+  /** Proved: no allowed placement within the force rating swings more than this. Null when seeking the least force. [sigma_b; rad] */
   readonly swingBound: number | null
-  /** By what fraction the best could at most be beaten. */
+  /** By what fraction the best could at most be beaten. [g_a; as a fraction] */
   readonly gap: number
-  /** Whether that is within the gap asked for. */
+  /** Whether that is within the gap asked for. [yes or no] */
   readonly isCertified: boolean
-  /** Boxes looked at, all searches together. */
+  /** Boxes looked at, all searches together. [number] */
   readonly iterations: number
-  /** Distance of best and bound, N or rad. */
+  /** Distance of best and bound. [number] */
   readonly residual: number
-  /** Placements no other beats in both swing and force, by rising swing. */
+  /** Placements no other beats in both swing and force, by rising swing. [list] */
   readonly front: readonly FrontPoint[]
 }
 
 /** One placement of the front. */
 export interface FrontPoint {
-  /** Swing, rad. */
+  /** Swing [rad] */
   readonly swing: number
-  /** Peak force, N. */
+  /** Peak force [N] */
   readonly peakForce: number
-  /** Swing asked for at this point, rad. */
+  /** Swing asked for at this point. [rad] */
   readonly leastSwing: number
-  /** Proved: no allowed placement with at least that swing needs less peak force, N. */
+  /** Proved: no allowed placement with at least that swing needs less peak force. [N] */
   readonly forceBound: number
-  /** Fixed anchor, outward, m. */
+  /** Fixed anchor, outward [m] */
   readonly baseX: number
-  /** Fixed anchor, up, m. */
+  /** Fixed anchor, up [m] */
   readonly baseY: number
-  /** Moving anchor along the arm, m. */
+  /** Moving anchor, along the arm [m] */
   readonly pinX: number
-  /** Moving anchor to the left of the arm, m. */
+  /** Moving anchor to the left of the arm. [m] */
   readonly pinY: number
 }
 
@@ -250,18 +258,17 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  * Where to put both anchors of an actuator so that an arm swings as wanted with the least peak force, or
  * swings most within the force rating, with a proof of how far from the best the answer can be.
  *
- * Formula: with D and r the distances of fixed and moving anchor from the hinge (m), u = D + r and
- * v = D − r, the angle between them at length L (m) is φ(L) = 2·atan √((L² − v²)/(u² − L²)), the swing over
- * the stroke φ(L_r + S) − φ(L_r), and the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is
- * F = g·|Σ m·r_w·e^(i·a)|·cos(max(0, δ − Λ))/l, with δ the angle from the arm's heaviest pose (level centre
- * of gravity), lean λ included (rad, default 0), and Λ the lean either way (rad, default 0). Peak force is
- * its largest value over the stroke. Only D, r and the arm angle at the low end of the swing decide it; the
+ * Formula: with D and r the distances of fixed and moving anchor from the hinge, u = D + r and v = D − r, the angle
+ * between them at length L is φ(L) = 2·atan √((L² − v²)/(u² − L²)), the swing over the stroke φ(L_r + S) − φ(L_r), and
+ * the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is F = g·|Σ m·r_w·e^(i·a)|·cos(max(0, δ − Λ))/l, with
+ * δ the angle from the arm's heaviest pose (level centre of gravity), lean λ included, and Λ the lean either way. Peak
+ * force is its largest value over the stroke. Only D, r and the arm angle at the low end of the swing decide it; the
  * regions allow a range of directions for every D and r.
  *
- * The search is a branch and bound over u, v and that angle. φ, swing and l are monotone in u and |v|, so
- * each box has exact ranges, padded against rounding: `forceBound` (or `swingBound`) holds for every point
- * of the regions, not only for those looked at. `isCertified` says whether the gap asked for (default 1 %)
- * was reached within `boxes` (default 20 000); if not, `gap` says what was.
+ * The search is a branch and bound over u, v and that angle. φ, swing and l are monotone in u and |v|, so each box has
+ * exact ranges, padded against rounding: `forceBound` (or `swingBound`) holds for every point of the regions, not only
+ * for those looked at. `isCertified` says whether the gap asked for was reached within `boxes`; if not, `gap` says what
+ * was.
  *
  * Valid for slow moves, the whole stroke used, rod axis through its pivots, no springs and no friction:
  * give the answer to hingeActuator for those.
@@ -270,8 +277,71 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  * regions; `swing-out-of-reach`, `low-end-out-of-range`, `limits-exclude-all` where no placement keeps all limits;
  * `force-too-small`; `not-found` and `undecided` where the boxes ran out.
  *
- * Source: A. H. Land, A. G. Doig, An automatic method of solving discrete programming problems,
- * Econometrica 28 (1960) 497–520 (branch and bound). The bounds follow from the monotony above.
+ * The bounds follow from the monotony above.
+ *
+ * **Inputs**
+ * - `hinge`: hinge [group; optional, with a default of its own]
+ *   - `x`: hinge, outward [x_h; −20 to 20 m]
+ *   - `y`: hinge, up [y_h; −20 to 20 m]
+ * - `retracted`: retracted length [L_r; 1 mm to 20 m]
+ * - `stroke`: stroke [S; 1 mm to 10 m]
+ * - `forceRating`: force rating [F_r; 1 mN to 1000 kN]
+ * - `weights`: masses on the arm [list of 1 to 50]
+ *   - `mass`: mass [m_w; 0 to 200 kg]
+ *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
+ *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
+ * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `leanEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
+ * - `baseRegion`: region of the fixed anchor [group]
+ *   - `left`: region of the fixed anchor, least x [x_B1; −20 to 20 m]
+ *   - `right`: region of the fixed anchor, greatest x [x_B2; −20 to 20 m]
+ *   - `bottom`: region of the fixed anchor, least y [y_B1; −20 to 20 m]
+ *   - `top`: region of the fixed anchor, greatest y [y_B2; −20 to 20 m]
+ * - `pinRegion`: region of the moving anchor [group]
+ *   - `left`: region of the moving anchor, least x [x_P1; −20 to 20 m]
+ *   - `right`: region of the moving anchor, greatest x [x_P2; −20 to 20 m]
+ *   - `bottom`: region of the moving anchor, least y [y_P1; −20 to 20 m]
+ *   - `top`: region of the moving anchor, greatest y [y_P2; −20 to 20 m]
+ * - `lowAngle`: lower end of the swing [group]
+ *   - `from`: least [t_1; −401.07° to 401.07°]
+ *   - `to`: greatest [t_2; −401.07° to 401.07°]
+ * - `swing`: swing wanted [sigma_w; 0.1° to 177.617°]
+ * - `mostSwing`: swing allowed [sigma_m; 0.1° to 183.346°; optional]
+ * - `seek`: seek [least force or most swing; default least force]
+ * - `raisedBy`: arm is raised by [either, extending or retracting; default either]
+ * - `leastLever`: least lever arm allowed [l_1; 0 to 10 m; default 0]
+ * - `mostLever`: greatest lever arm allowed [l_2; 0.1 mm to 10 m; optional]
+ * - `leastTransmission`: least transmission angle allowed [tau_w; 0 to 85.9437°; default 0]
+ * - `clearance`: length to keep from dead points [c_w; 0 to 1 m; default 1 mm]
+ * - `gap`: gap to stop at [epsilon; 0.01 to 50 %; default 1 %]
+ * - `boxes`: boxes at most [n_b; whole 10 to 200000; default 20000]
+ * - `frontPoints`: points of the front [n_f; whole 0 to 20; default 5]
+ *
+ * **Results**
+ *
+ * `base`: fixed anchor [group]; `pin`: moving anchor [group]; `raisedBy`: raised by [text]; `baseDistance`: fixed
+ * anchor from the hinge [D; m]; `pinRadius`: moving anchor from the hinge [r; m]; `lowAngle`: arm angle low [theta_l;
+ * rad]; `highAngle`: arm angle high [theta_h; rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N];
+ * `peakExtension`: extension at peak force [s_p; m]; `peakAngle`: arm angle at peak force [theta_p; rad];
+ * `forceMargin`: force rating over peak force [n]; `leastLever`: least lever arm [l_min; m]; `leastTransmission`:
+ * least transmission angle [tau_min; rad]; `clearance`: clearance to dead point [c; m]; `forceBound`: proven lower
+ * bound of the force [F_b; N]; `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap to the proven
+ * optimum [g_a; as a fraction]; `isCertified`: within the gap asked for [yes or no]; `iterations`: search boxes
+ * [number]; `residual`: best to bound [number]; `front`: swing against force [list].
+ *
+ * **Symbols of the working**
+ *
+ * b: 1 raised by extending, −1 by retracting; g_n: standard gravity [m/s²]; L_1: retracted length [m]; phi_1: angle at
+ * the hinge between the anchors retracted [rad]; lever_1: lever arm retracted [m]; L_2: extended length [m]; phi_2:
+ * angle at the hinge between the anchors extended [rad]; lever_2: lever arm extended [m]; theta_0: low end of the
+ * swing, up to whole turns [rad]; A_x: moment of the weights, arm level [N m]; A_y: moment of the weights, arm upright
+ * [N m]; A: their largest moment [N m]; s_0: direction of the centre of gravity, with the lean; L_p: length at peak
+ * force [m]; phi_p: angle at the hinge between the anchors at peak force [rad]; lever_p: lever arm at peak force [m];
+ * delta: centre of gravity off level at peak force [rad].
+ *
+ * **Sources**
+ * - A. H. Land, A. G. Doig (Econometrica 28): An automatic method of solving discrete programming problems, 1960,
+ *   pages 497–520 (branch and bound) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -12,9 +12,9 @@ import { jalon, norton, virtualWork } from "./sources.js"
 
 /** Input of {@link planarLinkage}. */
 export interface PlanarLinkageInput extends MechanismInput {
-  /** Settings of the motion that are listed between start and end; with 0 the end alone is answered. */
+  /** Settings of the motion that are listed between start and end; with 0 the end alone is answered. [n; whole 0 to 720; default 0] */
   steps?: number
-  /** Point whose path is wanted. */
+  /** Point whose path is wanted. [text; optional] */
   trace?: string | null
 }
 
@@ -148,22 +148,94 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  * Any planar mechanism of pins, bars, sliders and drivers, given as data: pose, motion along one
  * branch, velocities, accelerations, path of a point, pin forces and driver effort.
  *
- * Formula: the coordinates of all moving points (m) satisfy one equation per bar, (|Δ|² − l²)/(2·l) = 0,
- * two per carried point, one per slider, (line × reach)/l = h, and one per driver. Newton's method from
- * the sketch, or from places around it where it does not close; then the motion is followed in steps that shrink until
- * the points' paths go on smoothly from step to step and the change of the Jacobian J, J⁻¹·ΔJ, stays below one, so that
- * neither one loop nor several at once pass a toggle in a step. Branches that cross at less than a few degrees may be
- * taken for one another. J·q̇ = −∂Φ/∂t gives velocities, once more differentiated accelerations; Jᵀ·λ = −F gives what
- * every constraint carries, and the effort of each driver by virtual work. Mobility f = 2·points − bars −
- * 2·carried − sliders. Lengths left out are those of the sketch. Angles in rad from the x axis, torque in
- * N·m counter-clockwise, forces in N. Friction, mass and play are left out: give weights as loads. A
- * force at a pin belongs to no single bar.
+ * Formula: the coordinates of all moving points satisfy one equation per bar, (|Δ|² − l²)/(2·l) = 0, two per carried
+ * point, one per slider, (line × reach)/l = h, and one per driver. Newton's method from the sketch, or from places
+ * around it where it does not close; then the motion is followed in steps that shrink until the points' paths go on
+ * smoothly from step to step and the change of the Jacobian J, J⁻¹·ΔJ, stays below one, so that neither one loop nor
+ * several at once pass a toggle in a step. Branches that cross at less than a few degrees may be taken for one another.
+ * J·q̇ = −∂Φ/∂t gives velocities, once more differentiated accelerations; Jᵀ·λ = −F gives what every constraint
+ * carries, and the effort of each driver by virtual work. Mobility f = 2·points − bars − 2·carried − sliders. Lengths
+ * left out are those of the sketch. Angles in rad from the x axis, torque in N·m counter-clockwise, forces in N.
+ * Friction, mass and play are left out: give weights as loads. A force at a pin belongs to no single bar.
  *
  * Refuses `under-constrained`, `over-constrained`, `singular`, `cannot-assemble` and `dead-point` where the
  * motion ends before its drivers do. Redundant bars that only fit at
  * exact lengths, such as a third parallel crank, count as over-constrained.
  *
- * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3.
+ * **Inputs**
+ * - `pivots`: fixed pivots [list of 1 to 60]
+ *   - `name`: name [text]
+ *   - `x`: x [x; −1 to 1 km]
+ *   - `y`: y [y; −1 to 1 km]
+ * - `points`: moving points, as sketched [list of 1 to 60]
+ *   - `name`: name [text]
+ *   - `x`: x [x; −1 to 1 km]
+ *   - `y`: y [y; −1 to 1 km]
+ * - `bars`: bars [list of 1 to 200]
+ *   - `name`: name [text; optional]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `length`: length [l; 0.01 mm to 1 km; optional]
+ * - `carried`: points fixed to a bar [list of at most 100; default none]
+ *   - `point`: point [text]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `along`: along the bar [u; −1 to 1 km; optional]
+ *   - `across`: to the left of the bar [w; −1 to 1 km; optional]
+ * - `sliders`: sliders [list of at most 100; default none]
+ *   - `name`: name [text; optional]
+ *   - `point`: point [text]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `offset`: to the left of the line [h; −1 to 1 km; optional]
+ * - `cranks`: rotary drivers [list of at most 20; default none]
+ *   - `name`: name [text; optional]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `referenceFrom`: reference line from [text; optional]
+ *   - `referenceTo`: reference line to [text; optional]
+ *   - `start`: angle at the start [theta_0; −57295.8° to 57295.8°; optional]
+ *   - `end`: angle at the end [theta_1; −57295.8° to 57295.8°; optional]
+ *   - `speed`: speed [omega; −9549.3 to 9549.3 rpm; default 0]
+ *   - `acceleration`: acceleration [alpha; −5.72958e7 to 5.72958e7 °/s²; default 0]
+ * - `actuators`: linear drivers [list of at most 20; default none]
+ *   - `name`: name [text; optional]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `start`: length at the start [s_0; 0.01 mm to 1 km; optional]
+ *   - `end`: length at the end [s_1; 0.01 mm to 1 km; optional]
+ *   - `speed`: speed [v; −1000 to 1000 m/s; default 0]
+ *   - `acceleration`: acceleration [a; −1000000 to 1000000 m/s²; default 0]
+ * - `loads`: forces [list of at most 200; default none]
+ *   - `point`: point [text]
+ *   - `forceX`: force along x [F_x; −1000 to 1000 kN; default 0]
+ *   - `forceY`: force along y [F_y; −1000 to 1000 kN; default 0]
+ * - `torques`: torques [list of at most 100; default none]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `torque`: torque [M; −1000000 to 1000000 N m]
+ * - `steps`: steps listed of the motion [n; whole 0 to 720; default 0]
+ * - `trace`: point to trace [text; optional]
+ *
+ * **Results**
+ *
+ * `mobility`: degrees of freedom without drivers [f]; `conditioning`: distance from singular [kappa; as a fraction];
+ * `points`: points [list]; `bars`: bars [list]; `sliders`: sliders [list]; `drivers`: drivers [list]; `pins`: force of
+ * the pins on the bars [list]; `path`: path [list]; `efforts`: driver effort over the motion [list]; `iterations`:
+ * iterations [number]; `residual`: largest constraint error [m].
+ *
+ * **Symbols of the working**
+ *
+ * n_p: moving points; n_b: bars; n_c: carried points; n_s: sliders; N_J: greatest row sum of the Jacobian; N_I:
+ * greatest row sum of its inverse; l_b: length of each bar as given or sketched [m]; x_b: each bar's run in x, solved
+ * [m]; y_b: each bar's run in y, solved [m]; Q: effort of each driver, N·m or N; W: work of all loads per unit motion
+ * of each driver, N·m or N.
+ *
+ * **Sources**
+ * - J. García de Jalón, E. Bayo (Springer): Kinematic and Dynamic Simulation of Multibody Systems, 1994, chapters 2
+ *   and 3 (natural coordinates; position, velocity and acceleration problems) (not verified against the document)
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
+ *   the document)
  *
  * @function
  * @throws InputError naming every fault of the input

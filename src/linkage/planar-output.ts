@@ -2,70 +2,99 @@ import type { OutFields } from "../solver/index.js"
 
 /** Result of `planarLinkage`, at the end of the motion unless said otherwise. */
 export interface PlanarLinkage {
-  /** Degrees of freedom without the drivers. */
+  /** Degrees of freedom without drivers [f] */
   readonly mobility: number
-  /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. */
+  /** How far from singular: 1/(‖J‖·‖J⁻¹‖) in the row-sum norm; 1 is best, 0 singular. [kappa; as a fraction] */
   readonly conditioning: number
-  /** Every point at the end of the motion; lengths m, speeds m/s, accelerations m/s². */
+  /** Every point at the end of the motion; lengths m, speeds m/s, accelerations m/s². [list] */
   readonly points: readonly {
+    /** Name [text] */
     readonly name: string
+    /** X [m] */
     readonly x: number
+    /** Y [m] */
     readonly y: number
+    /** Speed x [m/s] */
     readonly speedX: number
+    /** Speed y [m/s] */
     readonly speedY: number
+    /** Acceleration x [m/s²] */
     readonly accelerationX: number
+    /** Acceleration y [m/s²] */
     readonly accelerationY: number
   }[]
-  /** Every bar; angles rad, speeds rad/s, accelerations rad/s². */
+  /** Every bar; angles rad, speeds rad/s, accelerations rad/s². [list] */
   readonly bars: readonly {
+    /** Name [text] */
     readonly name: string
-    /** Direction from `from` to `to`, rad. */
+    /** Direction from `from` to `to`. [rad] */
     readonly angle: number
+    /** Speed [rad/s] */
     readonly speed: number
+    /** Acceleration [rad/s²] */
     readonly acceleration: number
-    /** Pin to pin, m. */
+    /** Pin to pin. [m] */
     readonly length: number
   }[]
-  /** Every slider; positions m, speeds m/s. */
+  /** Every slider; positions m, speeds m/s. [list] */
   readonly sliders: readonly {
+    /** Name [text] */
     readonly name: string
-    /** Distance along the line from its first point, m. */
+    /** Distance along the line from its first point. [m] */
     readonly position: number
+    /** Speed [m/s] */
     readonly speed: number
+    /** Acceleration [m/s²] */
     readonly acceleration: number
-    /** Force of the line on the point, to the left of the line, N. */
+    /** Force of the line on the point, to the left of the line. [N] */
     readonly sideForce: number
   }[]
-  /** Every driver: its setting (rad or m) and its effort. */
+  /** Every driver: its setting (rad or m) and its effort. [list] */
   readonly drivers: readonly {
+    /** Name [text] */
     readonly name: string
+    /** Angle [rad] */
     readonly angle: number | null
+    /** Length [m] */
     readonly length: number | null
-    /** Torque the driver exerts against the loads, N·m; positive with rising angle. */
+    /** Torque the driver exerts against the loads; positive with rising angle. [N m] */
     readonly torque: number | null
-    /** Force the driver exerts against the loads, N; positive pushes. */
+    /** Force the driver exerts against the loads; positive pushes. [N] */
     readonly force: number | null
   }[]
-  /** Force of each pin on each bar, N. */
+  /** Force of each pin on each bar. [list] */
   readonly pins: readonly {
+    /** Bar [text] */
     readonly bar: string
+    /** Point [text] */
     readonly point: string
+    /** Force x [N] */
     readonly forceX: number
+    /** Force y [N] */
     readonly forceY: number
+    /** Force [N] */
     readonly force: number
   }[]
-  /** Path of the traced point, start to end. */
-  readonly path: readonly { readonly x: number; readonly y: number }[]
-  /** Effort of every driver at every step, start to end. */
+  /** Path of the traced point, start to end. [list] */
+  readonly path: readonly {
+    /** X [m] */ readonly x: number /** Y [m] */
+    /** Y [m] */
+    readonly y: number
+  }[]
+  /** Effort of every driver at every step, start to end. [list] */
   readonly efforts: readonly {
+    /** Step [number] */
     readonly step: number
+    /** Driver [text] */
     readonly driver: string
+    /** Torque [N m] */
     readonly torque: number | null
+    /** Force [N] */
     readonly force: number | null
   }[]
-  /** Newton steps taken over the whole motion. */
+  /** Newton steps taken over the whole motion. [number] */
   readonly iterations: number
-  /** Largest constraint error, m. */
+  /** Largest constraint error [m] */
   readonly residual: number
 }
 

@@ -17,75 +17,75 @@ import { gravitySource, ownResult, scissorProblem, selfLocking } from "./sources
 
 /** Input of {@link scissor}. */
 export interface ScissorInput {
-  /** Cells: crossed pairs of arms, one after the other. */
+  /** Cells: crossed pairs of arms, one after the other. [n; whole 1 to 200] */
   cells: number
-  /** One arm, end pin to end pin; the pair is pinned at the middle. */
+  /** One arm, end pin to end pin; the pair is pinned at the middle. [L; 1 mm to 10 m] */
   armLength: Length
-  /** Angle of the arms from the base line when folded. */
+  /** Angle of the arms from the base line when folded. [theta_0; 0.1° to 89.9°] */
   foldedAngle: Angle
-  /** Angle of the arms from the base line when extended. */
+  /** Angle of the arms from the base line when extended. [theta_1; 0.1° to 89.9°] */
   extendedAngle: Angle
-  /** Direction it extends in, above the horizontal: 90° straight up, 0 level, −90° straight down. */
+  /** Direction it extends in, above the horizontal: 90° straight up, 0 level, −90° straight down. [beta; −90° to 90°; default 90°] */
   tilt?: Angle
-  /** Which base joint stands still: none (both move alike), the lower or the upper one. */
+  /** Which base joint stands still: none (both move alike), the lower or the upper one. [centre, lower or upper; default centre] */
   anchor?: "centre" | "lower" | "upper"
-  /** Mass carried at the tip. */
+  /** Mass carried at the tip. [m_t; 0 to 1000 kg; default 0] */
   tipMass?: Mass
-  /** Mass of all arms together, spread evenly. */
+  /** Mass of all arms together, spread evenly. [m_a; 0 to 1000 kg; default 0] */
   armsMass?: Mass
-  /** Force against the tip along the direction of extension. */
+  /** Force against the tip along the direction of extension. [P; −100 to 100 kN; default 0] */
   push?: Force
-  /** Lead of a screw that draws the base joints together: travel of their distance per turn. */
+  /** Lead of a screw that draws the base joints together: travel of their distance per turn. [p; 0.05 mm to 1 m; optional] */
   screwLead?: Length | null
-  /** Share of the screw's work that arrives. */
+  /** Share of the screw's work that arrives. [eta; 0.1 % to 1; default 0.3] */
   screwEfficiency?: Ratio
-  /** Greatest force the driver can exert between the base joints, where known. */
+  /** Greatest force the driver can exert between the base joints, where known. [F_d; 1 mN to 10000 kN; optional] */
   driverForce?: Force | null
-  /** Stiffness of the driver and its mounting, where known. */
+  /** Stiffness of the driver and its mounting, where known. [k; 1 N/m to 1e7 N/mm; optional] */
   driverStiffness?: ForcePerLength | null
-  /** Play of every pin in its hole, across. */
+  /** Play of every pin in its hole, across. [e; 0 to 5 mm; default 0] */
   pinPlay?: Length
 }
 
 /** Result of {@link scissor}. */
 export interface Scissor {
-  /** Span folded, m. */
+  /** Span folded [H_0; m] */
   readonly spanFolded: number
-  /** Span extended, m. */
+  /** Span extended [H_1; m] */
   readonly spanExtended: number
-  /** Distance of the base joints folded, m. */
+  /** Distance of the base joints folded. [X_0; m] */
   readonly spreadFolded: number
-  /** Distance of the base joints extended, m. */
+  /** Distance of the base joints extended. [X_1; m] */
   readonly spreadExtended: number
-  /** Travel of one base joint against the other, m. */
+  /** Travel of one base joint against the other. [s; m] */
   readonly travel: number
-  /** Span gained per spread given up, folded. */
+  /** Span gained per spread given up, folded. [r_0; as a fraction] */
   readonly ratioFolded: number
-  /** The same, extended. */
+  /** The same, extended. [r_1; as a fraction] */
   readonly ratioExtended: number
-  /** Force that draws the base joints together, N; negative where the array pulls itself out. */
+  /** Force that draws the base joints together; negative where the array pulls itself out. [F_0; N] */
   readonly forceFolded: number
-  /** The same force extended, N. */
+  /** The same force extended. [F_1; N] */
   readonly forceExtended: number
-  /** Greatest size of that force over the travel, N. */
+  /** Greatest size of that force over the travel. [F_p; N] */
   readonly peakForce: number
-  /** Torque on one base arm about its base joint, for a servo there, N·m. */
+  /** Torque on one base arm about its base joint, for a servo there. [T_0; N m] */
   readonly torqueFolded: number
-  /** The same torque extended, N·m. */
+  /** The same torque extended. [T_1; N m] */
   readonly torqueExtended: number
-  /** Greatest size of that torque over the travel, N·m. */
+  /** Greatest size of that torque over the travel. [T_p; N m] */
   readonly peakTorque: number
-  /** Torque on the screw at the peak force, N·m; null without a screw. */
+  /** Torque on the screw at the peak force; null without a screw. [T_s; N m] */
   readonly screwTorque: number | null
-  /** Turns of the screw over the travel; null without a screw. */
+  /** Turns of the screw over the travel; null without a screw. [n_t] */
   readonly screwTurns: number | null
-  /** How far the tip sinks back because the driver gives, folded, m; null where its stiffness is not given. */
+  /** How far the tip sinks back because the driver gives, folded; null where its stiffness is not given. [z_0; m] */
   readonly sagFolded: number | null
-  /** The same extended, m. */
+  /** The same extended. [z_1; m] */
   readonly sagExtended: number | null
-  /** How far the tip can hang off its line through play of the pins, extended, m. */
+  /** How far the tip can hang off its line through play of the pins, extended. [z_d; m] */
   readonly droop: number
-  /** Push and pull in the base joints from the weight hanging out sideways, extended, N. */
+  /** Push and pull in the base joints from the weight hanging out sideways, extended. [F_r; N] */
   readonly rootForce: number
 }
 
@@ -202,20 +202,57 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * A scissor array (lazy tongs) of n crossed cells drawn together by a screw or turned by a servo: span,
  * ratio, driver force and torque, and how far weight, springy drivers and loose pins let it sag.
  *
- * Formula: span H = n·L·sin θ, spread X = L·cos θ, dH/dX = −n/tan θ; by virtual work
- * F = (W + W_m/2)·sin β·n/tan θ + P·n/tan θ − σ·(W + W_m)·cos β/2 and T = F·L·sin θ, where n are the
- * cells, L one arm (m), θ its angle from the base line (rad), W = m·g at the tip and W_m of all arms
- * (N; masses in kg, default 0, g = 9.80665 m/s²), β the tilt above the horizontal (rad, default 90°), P a
- * push against the tip (N, default 0) and σ = 0, 1, −1 for a base centred, or held at its lower or upper
- * joint (default centred). Screw torque F·p/(2π·η) with lead p (m) and efficiency η (default 0.3, common
- * practice for trapezoidal screws). Sag = (n/tan θ)·F/k with driver stiffness k (N/m), to first order: valid while small against the span. Droop
- * through play e of every pin: each cell may turn by e/X against the last, which adds up to
- * e/X·H·(n + 1)/2 at the tip, by geometry. Valid for equal straight arms pinned at the middle, without
- * friction or bending: real arrays need more force. Angles strictly between 0 and 90°.
+ * Formula: span H = n·L·sin θ, spread X = L·cos θ, dH/dX = −n/tan θ; by virtual work F = (W + W_m/2)·sin β·n/tan θ +
+ * P·n/tan θ − σ·(W + W_m)·cos β/2 and T = F·L·sin θ, where n are the cells, L one arm, θ its angle from the base line,
+ * W = m·g at the tip and W_m of all arms (N; masses in kg, default 0, g = 9.80665 m/s²), β the tilt above the
+ * horizontal, P a push against the tip and σ = 0, 1, −1 for a base centred, or held at its lower or upper joint. Screw
+ * torque F·p/(2π·η) with lead p and efficiency η (default: common practice). Sag = (n/tan θ)·F/k with driver stiffness
+ * k, to first order: valid while small against the span. Droop through play e of every pin: each cell may turn by e/X
+ * against the last, which adds up to e/X·H·(n + 1)/2 at the tip, by geometry. Valid for equal straight arms pinned at
+ * the middle, without friction or bending: real arrays need more force. Angles strictly between 0 and 90°.
  *
  * Refuses `stall` where the driver's force is given and does not suffice.
  *
- * Source: R. C. Hibbeler, Engineering Mechanics: Statics (14th ed., 2016), problem 11-2; the rest by virtual work.
+ * All but the ratio follows by virtual work.
+ *
+ * **Inputs**
+ * - `cells`: cells [n; whole 1 to 200]
+ * - `armLength`: arm, end pin to end pin [L; 1 mm to 10 m]
+ * - `foldedAngle`: arm angle folded [theta_0; 0.1° to 89.9°]
+ * - `extendedAngle`: arm angle extended [theta_1; 0.1° to 89.9°]
+ * - `tilt`: direction above the horizontal [beta; −90° to 90°; default 90°]
+ * - `anchor`: base joint that stands still [centre, lower or upper; default centre]
+ * - `tipMass`: mass at the tip [m_t; 0 to 1000 kg; default 0]
+ * - `armsMass`: mass of all arms [m_a; 0 to 1000 kg; default 0]
+ * - `push`: force against the tip [P; −100 to 100 kN; default 0]
+ * - `screwLead`: screw lead [p; 0.05 mm to 1 m; optional]
+ * - `screwEfficiency`: screw efficiency [eta; 0.1 % to 1; default 0.3]
+ * - `driverForce`: force the driver can exert [F_d; 1 mN to 10000 kN; optional]
+ * - `driverStiffness`: stiffness of driver and mounting [k; 1 N/m to 1e7 N/mm; optional]
+ * - `pinPlay`: play of every pin [e; 0 to 5 mm; default 0]
+ *
+ * **Results**
+ *
+ * `spanFolded`: span folded [H_0; m]; `spanExtended`: span extended [H_1; m]; `spreadFolded`: spread of the base
+ * joints folded [X_0; m]; `spreadExtended`: spread of the base joints extended [X_1; m]; `travel`: driver travel [s;
+ * m]; `ratioFolded`: span per travel folded [r_0; as a fraction]; `ratioExtended`: span per travel extended [r_1; as a
+ * fraction]; `forceFolded`: driver force folded [F_0; N]; `forceExtended`: driver force extended [F_1; N];
+ * `peakForce`: greatest driver force [F_p; N]; `torqueFolded`: servo torque folded [T_0; N m]; `torqueExtended`: servo
+ * torque extended [T_1; N m]; `peakTorque`: greatest servo torque [T_p; N m]; `screwTorque`: screw torque at the
+ * greatest force [T_s; N m]; `screwTurns`: screw turns [n_t]; `sagFolded`: tip sinks back through the driver, folded
+ * [z_0; m]; `sagExtended`: tip sinks back through the driver, extended [z_1; m]; `droop`: tip off its line through
+ * play [z_d; m]; `rootForce`: push and pull in the base joints [F_r; N].
+ *
+ * **Symbols of the working**
+ *
+ * g_n: standard gravity [m/s²]; sigma: 0 centred, 1 lower joint held, −1 upper joint held; A: load along the extension
+ * [N]; B: load of the moving centre line [N]; theta_c: angle where the torque crests [rad].
+ *
+ * **Sources**
+ * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, problem 11-2 (two-stage scissor by
+ *   virtual work) (not verified against the document)
+ * - NIST: Guide for the use of the International System of Units, SP 811, 2008, appendix B.8 (standard gravity) (not
+ *   verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,81 +8,90 @@ import type { Knob } from "./nearest.js"
 
 /** Input of `servoPushrod`. */
 export interface ServoPushrodInput {
-  /** Servo shaft to flap hinge. */
+  /** Servo shaft to flap hinge [d; 0.01 mm to 100 m] */
   distance: Length
-  /** Servo horn, shaft to rod pin. */
+  /** Servo horn, shaft to rod pin. [a; 0.1 mm to 10 m] */
   servoHorn: Length
-  /** Flap horn, hinge to rod pin. */
+  /** Flap horn, hinge to rod pin. [c; 0.1 mm to 10 m] */
   flapHorn: Length
-  /** Servo horn at neutral, from the line shaft to hinge. */
+  /** Servo horn at neutral, from the line shaft to hinge. [theta_n; −360° to 360°; default 90°] */
   servoHornAngle?: Angle
-  /** Flap horn at neutral, from the same direction. */
+  /** Flap horn at neutral, from the same direction. [psi_n; −360° to 360°; default 90°] */
   flapHornAngle?: Angle
-  /** Servo travel from neutral to the lower end, negative. */
+  /** Servo travel from neutral to the lower end, negative. [delta_0; −170° to 0 °; default −45°] */
   travelFrom?: Angle
-  /** Servo travel from neutral to the upper end. */
+  /** Servo travel from neutral to the upper end. [delta_1; 0 to 170°; default 45°] */
   travelTo?: Angle
-  /** Moment on the hinge that works against rising flap angle: elastic, cloth, a steady pull. */
+  /** Moment on the hinge that works against rising flap angle: elastic, cloth, a steady pull. [M_h; −10000 to 10000 N m; default 0] */
   hingeMoment?: Moment
-  /** Mass of the flap. */
+  /** Flap mass [m_f; 0 to 200 kg; default 0] */
   flapMass?: Mass
-  /** Hinge to the flap's centre of gravity. */
+  /** Hinge to the flap's centre of gravity [z; 0 to 10 m; default 0] */
   flapCentre?: Length
-  /** Direction of that centre above the horizontal at neutral, seen so that rising flap angle raises it. */
+  /**
+   * Direction of that centre above the horizontal at neutral, seen so that rising flap angle raises it. [gamma; −360°
+   * to 360°; default 0]
+   */
   flapLevel?: Angle
-  /** Width of the flap along its hinge, for the air on it. */
+  /** Width of the flap along its hinge, for the air on it. [w_f; 0 to 20 m; default 0] */
   flapWidth?: Length
-  /** Depth of the flap from hinge to far edge, for the air on it. */
+  /** Depth of the flap from hinge to far edge, for the air on it. [R_f; 0 to 20 m; default 0] */
   flapDepth?: Length
-  /** Speed of the servo while it moves the flap. */
+  /** Speed of the servo while it moves the flap. [Omega; 0 to 954.93 rpm; default 0] */
   servoSpeed?: AngularSpeed
-  /** Wind that meets the flap square on. */
+  /** Wind that meets the flap square on. [V; 0 to 60 m/s; default 0] */
   wind?: Speed
-  /** Drag coefficient of the flap. */
+  /** Drag coefficient of the flap. [C_d; 0 to 10; default 1.2] */
   dragCoefficient?: number
-  /** Air density. */
+  /** Air density [rho; 0 to 10 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
-  /** Torque the servo can hold, where known. */
+  /** Torque the servo can hold, where known. [M_s; 0.01 mN m to 10000 N m; optional] */
   servoTorque?: Moment | null
-  /** Settings calculated each way; crests of torque and rod force are added. */
+  /** Settings calculated each way; crests of torque and rod force are added. [n; whole 1 to 1000; default 12] */
   steps?: number
 }
 
 /** Result of `servoPushrod`; flap angles are from neutral. */
 export interface ServoPushrod {
-  /** Pushrod, pin to pin, m. */
+  /** Pushrod, pin to pin [b; m] */
   readonly rod: number
-  /** Flap angle at the lower end of the travel, rad. */
+  /** Flap angle at the lower end of the travel. [phi_0; rad] */
   readonly flapFrom: number
-  /** Flap angle at the upper end, rad. */
+  /** Flap angle at the upper end. [phi_1; rad] */
   readonly flapTo: number
-  /** Flap angle swept between its extremes, rad. */
+  /** Flap angle swept between its extremes. [phi; rad] */
   readonly flapTravel: number
-  /** Flap angle per servo angle at neutral. */
+  /** Flap per servo angle at neutral [k_0; as a fraction] */
   readonly ratio: number
-  /** Servo torque at the lower end, N·m; positive with rising servo angle. */
+  /** Servo torque at the lower end; positive with rising servo angle. [M_0; N m] */
   readonly torqueFrom: number
-  /** Servo torque at the upper end, N·m. */
+  /** Servo torque at the upper end [M_1; N m] */
   readonly torqueTo: number
-  /** Greatest size of the servo torque over the travel, N·m. */
+  /** Greatest size of the servo torque over the travel. [M_p; N m] */
   readonly peakTorque: number
-  /** Servo angle from neutral where it peaks, rad. */
+  /** Servo angle from neutral where it peaks. [delta_p; rad] */
   readonly peakAngle: number
-  /** Greatest push or pull in the rod, N. */
+  /** Greatest push or pull in the rod. [F_p; N] */
   readonly peakRodForce: number
-  /** Least transmission angle anywhere in the travel, rad. */
+  /** Least transmission angle anywhere in the travel. [mu; rad] */
   readonly leastTransmission: number
-  /** Share of the servo's torque that is left at the peak; null where it is not given. */
+  /** Share of the servo's torque that is left at the peak; null where it is not given. [e; as a fraction] */
   readonly torqueMargin: number | null
-  /** Whether the flap turns back within the travel because horn and rod come into line. */
+  /** Whether the flap turns back within the travel because horn and rod come into line. [yes or no] */
   readonly reverses: boolean
-  /** Every setting, low to high: angles rad, torque N·m, rod force N. */
+  /** Every setting, low to high: angles rad, torque N·m, rod force N. [list] */
   readonly map: readonly {
+    /** Servo [rad] */
     readonly servoAngle: number
+    /** Flap [rad] */
     readonly flapAngle: number
+    /** Ratio [as a fraction] */
     readonly ratio: number
+    /** Torque [N m] */
     readonly torque: number
+    /** Rod force [N] */
     readonly rodForce: number
+    /** Transmission angle [rad] */
     readonly transmissionAngle: number
   }[]
 }

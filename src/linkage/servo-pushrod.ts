@@ -107,22 +107,66 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * A hobby servo's horn and pushrod moving a flap: rod length, angle map, torque at the horn through the
  * travel, rod force, and where the linkage binds.
  *
- * Formula: a four-bar with the shaft-to-hinge distance d as ground, servo horn a, rod b, flap horn c
- * (m); b is the distance of the pins at neutral, horns at θₙ and ψₙ from the line shaft to hinge (rad,
- * default 90° both). Ratio k = a·sin(θ − θ_b)/(c·sin(ψ − θ_b)) with rod angle θ_b; hinge moment
- * M = M_h + m·g·z·cos(γ + φ) with M_h against rising flap angle (N·m, default 0), flap mass m (kg,
- * default 0), centre z from the hinge (m, default 0), γ its direction above the horizontal at neutral
- * (rad, default 0), g = 9.80665 m/s², and the air on a flap of width w and depth R (m, default 0) added the
- * way it is worse: ½·ρ·C_d·w·(ω²·R⁴/4 + 2·ω·V·R³/3 + V²·R²/2) with ω = |k| times the servo's speed (rad/s, default 0),
- * V the wind square on (m/s, default 0), C_d default 1.2, ρ default 1.225 kg/m³; servo torque M·k, rod force M/(c·sin(ψ − θ_b)) by virtual work. Travel
- * from −45° to 45° unless given, 12 settings each way; where torque or rod force crests between two of them,
- * the crest is found and added. Valid in one plane, slow motion, ball links
- * without play, no friction.
+ * Formula: a four-bar with the shaft-to-hinge distance d as ground, servo horn a, rod b, flap horn c; b is the distance
+ * of the pins at neutral, horns at θₙ and ψₙ from the line shaft to hinge. Ratio k = a·sin(θ − θ_b)/(c·sin(ψ − θ_b))
+ * with rod angle θ_b; hinge moment M = M_h + m·g·z·cos(γ + φ) with M_h against rising flap angle, flap mass m, centre z
+ * from the hinge, γ its direction above the horizontal at neutral, g = 9.80665 m/s², and the air on a flap of width w
+ * and depth R added the way it is worse: ½·ρ·C_d·w·(ω²·R⁴/4 + 2·ω·V·R³/3 + V²·R²/2) with ω = |k| times the servo's
+ * speed, V the wind square on, C_d default 1.2, ρ default 1.225 kg/m³; servo torque M·k, rod force M/(c·sin(ψ − θ_b))
+ * by virtual work. Travel from −45° to 45° unless given, 12 settings each way; where torque or rod force crests between
+ * two of them, the crest is found and added. Valid in one plane, slow motion, ball links without play, no friction.
  *
  * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the
  * servo's torque is given and does not suffice.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.5 and 6.7.
+ * **Inputs**
+ * - `distance`: servo shaft to flap hinge [d; 0.01 mm to 100 m]
+ * - `servoHorn`: servo horn [a; 0.1 mm to 10 m]
+ * - `flapHorn`: flap horn [c; 0.1 mm to 10 m]
+ * - `servoHornAngle`: servo horn at neutral [theta_n; −360° to 360°; default 90°]
+ * - `flapHornAngle`: flap horn at neutral [psi_n; −360° to 360°; default 90°]
+ * - `travelFrom`: servo travel down [delta_0; −170° to 0 °; default −45°]
+ * - `travelTo`: servo travel up [delta_1; 0 to 170°; default 45°]
+ * - `hingeMoment`: moment against rising flap angle [M_h; −10000 to 10000 N m; default 0]
+ * - `flapMass`: flap mass [m_f; 0 to 200 kg; default 0]
+ * - `flapCentre`: hinge to the flap's centre of gravity [z; 0 to 10 m; default 0]
+ * - `flapLevel`: flap above the horizontal at neutral [gamma; −360° to 360°; default 0]
+ * - `flapWidth`: flap width along the hinge [w_f; 0 to 20 m; default 0]
+ * - `flapDepth`: flap depth from the hinge [R_f; 0 to 20 m; default 0]
+ * - `servoSpeed`: servo speed [Omega; 0 to 954.93 rpm; default 0]
+ * - `wind`: wind square on the flap [V; 0 to 60 m/s; default 0]
+ * - `dragCoefficient`: drag coefficient [C_d; 0 to 10; default 1.2]
+ * - `airDensity`: air density [rho; 0 to 10 kg/m³; default 1.225 kg/m³]
+ * - `servoTorque`: torque the servo can hold [M_s; 0.01 mN m to 10000 N m; optional]
+ * - `steps`: settings each way [n; whole 1 to 1000; default 12]
+ *
+ * **Results**
+ *
+ * `rod`: pushrod, pin to pin [b; m]; `flapFrom`: flap at the lower end [phi_0; rad]; `flapTo`: flap at the upper end
+ * [phi_1; rad]; `flapTravel`: flap travel [phi; rad]; `ratio`: flap per servo angle at neutral [k_0; as a fraction];
+ * `torqueFrom`: servo torque at the lower end [M_0; N m]; `torqueTo`: servo torque at the upper end [M_1; N m];
+ * `peakTorque`: greatest servo torque [M_p; N m]; `peakAngle`: servo angle there [delta_p; rad]; `peakRodForce`:
+ * greatest rod force [F_p; N]; `leastTransmission`: least transmission angle [mu; rad]; `torqueMargin`: servo torque
+ * left [e; as a fraction]; `reverses`: flap turns back within the travel [yes or no]; `map`: angle map [list].
+ *
+ * **Symbols of the working**
+ *
+ * g_n: standard gravity [m/s²]; s: side of the flap pin at neutral; r_n: rod angle at neutral [rad]; t_a: servo horn
+ * at this end [rad]; x_a: servo pin x [m]; y_a: servo pin y [m]; f_a: servo pin to hinge [m]; u_a: flap pin along that
+ * line [m]; h_a: flap pin to the left of that line [m]; X_a: flap pin x [m]; Y_a: flap pin y [m]; r_a: rod angle
+ * [rad]; q_a: flap horn angle [rad]; w_a: whole turns that follow the flap from neutral; k_a: flap per servo angle;
+ * L_a: moment on the hinge at rest [N m]; W_a: flap speed [rad/s]; D_a: moment of the air, wind and motion added
+ * before squaring [N m]; t_b: servo horn at this end [rad]; x_b: servo pin x [m]; y_b: servo pin y [m]; f_b: servo pin
+ * to hinge [m]; u_b: flap pin along that line [m]; h_b: flap pin to the left of that line [m]; X_b: flap pin x [m];
+ * Y_b: flap pin y [m]; r_b: rod angle [rad]; q_b: flap horn angle [rad]; w_b: whole turns that follow the flap from
+ * neutral; k_b: flap per servo angle; L_b: moment on the hinge at rest [N m]; W_b: flap speed [rad/s]; D_b: moment of
+ * the air, wind and motion added before squaring [N m]; delta_s: servo settings [rad]; phi_s: flap at each setting
+ * [rad]; M_all: servo torque at each setting [N m]; F_all: rod force at each setting [N]; i_p: setting where it peaks;
+ * f_r: least and greatest distance from servo pin to hinge [m].
+ *
+ * **Sources**
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
+ *   the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -7,49 +7,49 @@ import { norton, nortonSlider } from "./sources.js"
 
 /** Input of {@link sliderCrank}. */
 export interface SliderCrankInput {
-  /** Crank, pivot to pin. */
+  /** Crank, pivot to pin. [a; 0.01 mm to 100 m] */
   crank: Length
-  /** Connecting rod, pin to pin. */
+  /** Connecting rod, pin to pin. [b; 0.01 mm to 100 m] */
   coupler: Length
-  /** Distance of the slide line from the crank pivot; positive above it. */
+  /** Distance of the slide line from the crank pivot; positive above it. [c; −100 to 100 m; default 0] */
   offset?: Length
-  /** Crank angle from the direction of the slide. */
+  /** Crank angle from the direction of the slide. [theta_2; −57295.8° to 57295.8°] */
   crankAngle: Angle
-  /** Side of the crank the slider is on: `open` towards positive x. */
+  /** Side of the crank the slider is on: `open` towards positive x. [open or crossed; default open] */
   branch?: Branch
-  /** Crank speed. */
+  /** Crank speed [omega_2; −9549.3 to 9549.3 rpm; default 0] */
   crankSpeed?: AngularSpeed
-  /** Crank acceleration. */
+  /** Crank acceleration [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0] */
   crankAcceleration?: AngularAcceleration
-  /** Force that the slider pushes against, positive towards negative x. */
+  /** Force that the slider pushes against, positive towards negative x. [F; −1000 to 1000 kN; default 0] */
   load?: Force
 }
 
 /** Result of {@link sliderCrank}; origin at the crank pivot, x along the slide. */
 export interface SliderCrank {
-  /** Rod angle measured at the slider pin, pointing to the crank pin, rad. */
+  /** Rod angle measured at the slider pin, pointing to the crank pin. [theta_3; rad] */
   readonly couplerAngle: number
-  /** Slider position, m. */
+  /** Slider position [x; m] */
   readonly position: number
-  /** Rod angle in the other branch, rad. */
+  /** Rod angle, other branch [theta_3o; rad] */
   readonly otherCouplerAngle: number
-  /** Slider position in the other branch, m. */
+  /** Slider position, other branch [x_o; m] */
   readonly otherPosition: number
-  /** Angle between rod and the normal of the slide, acute, rad. */
+  /** Angle between rod and the normal of the slide, acute. [mu; rad] */
   readonly transmissionAngle: number
-  /** Slider travel per crank angle, m/rad: also the crank's lever arm on the slider. */
+  /** Slider travel per crank angle: also the crank's lever arm on the slider. [r; m] */
   readonly lever: number
-  /** Rod speed, rad/s. */
+  /** Rod speed [omega_3; rad/s] */
   readonly couplerSpeed: number
-  /** Slider speed, m/s. */
+  /** Slider speed [v; m/s] */
   readonly speed: number
-  /** Rod acceleration, rad/s². */
+  /** Rod acceleration [alpha_3; rad/s²] */
   readonly couplerAcceleration: number
-  /** Slider acceleration, m/s². */
+  /** Slider acceleration [a_x; m/s²] */
   readonly acceleration: number
-  /** Torque on the crank that moves the load, friction and mass left out, N·m. */
+  /** Torque on the crank that moves the load, friction and mass left out. [M; N m] */
   readonly torque: number
-  /** Force of the slider on its guide, friction and mass left out, N. */
+  /** Force of the slider on its guide, friction and mass left out. [F_s; N] */
   readonly sideForce: number
 }
 
@@ -124,16 +124,41 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
 /**
  * Position, speed and acceleration of an offset slider-crank, both branches, with lever arm and side load.
  *
- * Formula: the loop a·e^{iθ₂} − b·e^{iθ₃} − i·c − x = 0: sin θ₃ = (a·sin θ₂ − c)/b, x = a·cos θ₂ − b·cos θ₃,
- * with a the crank, b the rod, c the offset of the slide line (m, default 0, positive above the pivot),
- * θ₂ the crank angle from the slide's direction and θ₃ the rod's, measured at the slider pin and
- * pointing to the crank pin (rad): θ₃ = π − asin(…) in the open branch (default), asin(…) crossed. ω₃ = (a·cos θ₂)/(b·cos θ₃)·ω₂;
- * lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃; ω₂, α₂ default 0. Torque = load × lever and side force = load·tan θ₃ by
- * virtual work, friction and mass left out (load default 0 N). Valid for rigid links without play.
+ * Formula: the loop a·e^{iθ₂} − b·e^{iθ₃} − i·c − x = 0: sin θ₃ = (a·sin θ₂ − c)/b, x = a·cos θ₂ − b·cos θ₃, with a the
+ * crank, b the rod, c the offset of the slide line, θ₂ the crank angle from the slide's direction and θ₃ the rod's,
+ * measured at the slider pin and pointing to the crank pin: θ₃ = π − asin(…) in the open branch (default), asin(…)
+ * crossed. ω₃ = (a·cos θ₂)/(b·cos θ₃)·ω₂; lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃; ω₂, α₂ default 0. Torque = load ×
+ * lever and side force = load·tan θ₃ by virtual work, friction and mass left out (load default 0 N). Valid for rigid
+ * links without play.
  *
  * Refuses `cannot-close` where the rod is too short and `toggle` where it stands square to the slide.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), sections 4.6, 6.7 and 7.3.
+ * **Inputs**
+ * - `crank`: crank [a; 0.01 mm to 100 m]
+ * - `coupler`: connecting rod [b; 0.01 mm to 100 m]
+ * - `offset`: offset of the slide line [c; −100 to 100 m; default 0]
+ * - `crankAngle`: crank angle [theta_2; −57295.8° to 57295.8°]
+ * - `branch`: side of the slider [open or crossed; default open]
+ * - `crankSpeed`: crank speed [omega_2; −9549.3 to 9549.3 rpm; default 0]
+ * - `crankAcceleration`: crank acceleration [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0]
+ * - `load`: force against the slider [F; −1000 to 1000 kN; default 0]
+ *
+ * **Results**
+ *
+ * `couplerAngle`: rod angle at the slider pin [theta_3; rad]; `position`: slider position [x; m]; `otherCouplerAngle`:
+ * rod angle, other branch [theta_3o; rad]; `otherPosition`: slider position, other branch [x_o; m];
+ * `transmissionAngle`: transmission angle [mu; rad]; `lever`: slider travel per crank angle (lever arm) [r; m];
+ * `couplerSpeed`: rod speed [omega_3; rad/s]; `speed`: slider speed [v; m/s]; `couplerAcceleration`: rod acceleration
+ * [alpha_3; rad/s²]; `acceleration`: slider acceleration [a_x; m/s²]; `torque`: torque on the crank [M; N m];
+ * `sideForce`: force on the guide [F_s; N].
+ *
+ * **Symbols of the working**
+ *
+ * s: +1 open, −1 crossed; y: crank pin above the slide line [m]; w: slider pin ahead of the crank pin [m].
+ *
+ * **Sources**
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
+ *   the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -17,61 +17,75 @@ import { moving, pointAt, profileOf, sweptPieces } from "./swept-strips.js"
 
 /** Input of {@link sweptEnvelope}: a mechanism with drivers that move from start (folded) to end (raised). */
 export interface SweptEnvelopeInput extends MechanismInput {
-  /** How far parts stand out around the lines between their pins: half their width, cloth or feathers. */
+  /** How far parts stand out around the lines between their pins: half their width, cloth or feathers. [w; 0 to 10 m; default 0] */
   halfWidth?: Length
-  /** Time of the whole move, all drivers at constant rate. */
+  /** Time of the whole move, all drivers at constant rate. [t; 1 ms to 277.778 h] */
   duration: Time
-  /** Point whose path and speed are wanted. */
+  /** Point whose path and speed are wanted. [text] */
   tip: string
-  /** Poses in each half of the move. */
+  /** Poses in each half of the move. [n; whole 1 to 200; default 40] */
   steps?: number
-  /** Strips of the profile. */
+  /** Strips of the profile [n_s; whole 1 to 200; default 24] */
   strips?: number
-  /** Grid cells that the outline is traced on, along its longer side. */
+  /** Grid cells that the outline is traced on, along its longer side. [n_g; whole 8 to 200; default 80] */
   grid?: number
 }
 
 /** Result of {@link sweptEnvelope}; nothing of the mechanism leaves outline or profile. */
 export interface SweptEnvelope {
-  /** Width of all parts at the start, m. */
+  /** Width of all parts at the start. [S_0; m] */
   readonly spanFolded: number
-  /** Height of all parts at the start, m. */
+  /** Height of all parts at the start. [H_0; m] */
   readonly heightFolded: number
-  /** Width half way, m. */
+  /** Width half way. [S_1; m] */
   readonly spanMid: number
-  /** Height half way, m. */
+  /** Height half way [H_1; m] */
   readonly heightMid: number
-  /** Width at the end, m. */
+  /** Width at the end. [S_2; m] */
   readonly spanRaised: number
-  /** Height at the end, m. */
+  /** Height at the end. [H_2; m] */
   readonly heightRaised: number
-  /** Left limit of everything swept, allowance for what lies between poses included, m. */
+  /** Left limit of everything swept, allowance for what lies between poses included. [x_l; m] */
   readonly left: number
-  /** Right limit, m. */
+  /** Right limit [x_r; m] */
   readonly right: number
-  /** Lower limit, m. */
+  /** Lower limit [y_b; m] */
   readonly bottom: number
-  /** Upper limit, m. */
+  /** Upper limit [y_t; m] */
   readonly top: number
-  /** Width of everything swept, m. */
+  /** Width of everything swept. [S; m] */
   readonly sweptSpan: number
-  /** Height of everything swept, m. */
+  /** Height of everything swept. [H; m] */
   readonly sweptHeight: number
-  /** Area inside the outline, holes filled in, m². */
+  /** Area inside the outline, holes filled in. [A; m²] */
   readonly outlineArea: number
-  /** The outline stands off what is swept by no more than this, m. */
+  /** The outline stands off what is swept by no more than this. [a_o; m] */
   readonly outlineAllowance: number
-  /** Length of the tip's path, m. */
+  /** Length of the tip's path. [L_t; m] */
   readonly tipPath: number
-  /** Greatest tip speed at the poses calculated, m/s. */
+  /** Greatest tip speed at the poses calculated. [v_t; m/s] */
   readonly peakTipSpeed: number
-  /** Outline around everything swept, counter-clockwise, part by part, holes filled in. */
+  /** Outline around everything swept, counter-clockwise, part by part, holes filled in. [list] */
   readonly outline: readonly OutlineCorner[]
-  /** Lowest and highest place swept in each strip, left to right; null where nothing passes. */
-  readonly profile: readonly { readonly from: number; readonly to: number; readonly bottom: number | null; readonly top: number | null }[]
-  /** Place (m) and speed (m/s) of the tip at every pose asked for. */
-  readonly tip: readonly { readonly x: number; readonly y: number; readonly speed: number }[]
-  /** Allowance for what points do between poses, m. */
+  /** Lowest and highest place swept in each strip, left to right; null where nothing passes. [list] */
+  readonly profile: readonly {
+    /** From x [m] */ readonly from: number /** To x [m] */
+    /** To x [m] */
+    readonly to: number /** Lowest [m] */
+    /** Lowest [m] */
+    readonly bottom: number | null /** Highest [m] */
+    /** Highest [m] */
+    readonly top: number | null
+  }[]
+  /** Place (m) and speed (m/s) of the tip at every pose asked for. [list] */
+  readonly tip: readonly {
+    /** X [m] */ readonly x: number /** Y [m] */
+    /** Y [m] */
+    readonly y: number /** Speed [m/s] */
+    /** Speed [m/s] */
+    readonly speed: number
+  }[]
+  /** Allowance for what points do between poses. [m] */
   readonly errorEstimate: number
 }
 
@@ -174,20 +188,100 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
  * The room a moving mechanism takes: outline and profile of everything it sweeps, span and height
  * folded, half way and raised, path and speed of its tip.
  *
- * Formula: poses by the constraint equations of `planarLinkage` at 2·steps + 1 settings (default 40 in
- * each half), with more between them until the way from pose to pose is resolved; limits = extreme pins ± (w + ε), with
- * w the half width of the parts (m, default 0) and ε = max |p₋ − 2p + p₊|/6 a third more than a parabola through three poses
- * strays from the straight line between them. Outline
- * and profile hold the convex pieces that each bar sweeps from pose to pose, grown by w + ε. The outline is traced on a
- * grid (default 80 cells along the longer side) and grown by √2 cells more; the profile gives the lowest and
- * highest place in each of `strips` strips (default 24). Tip speed |ṗ| with all drivers at constant rate over `duration` (s). Nothing
- * of the mechanism leaves either. Rigid parts without play.
+ * Formula: poses by the constraint equations of `planarLinkage` at 2·steps + 1 settings, with more between them until
+ * the way from pose to pose is resolved; limits = extreme pins ± (w + ε), with w the half width of the parts and ε =
+ * max |p₋ − 2p + p₊|/6 a third more than a parabola through three poses strays from the straight line between them.
+ * Outline and profile hold the convex pieces that each bar sweeps from pose to pose, grown by w + ε. The outline is
+ * traced on a grid and grown by √2 cells more; the profile gives the lowest and highest place in each of `strips`
+ * strips. Tip speed |ṗ| with all drivers at constant rate over `duration`. Nothing of the mechanism leaves either.
+ * Rigid parts without play.
  *
  * Refuses as `planarLinkage` does, and `unresolved` where the motion turns so sharply that 2048 poses do not show its path.
  *
- * Source: J. García de Jalón, E. Bayo, Kinematic and Dynamic Simulation of Multibody Systems (Springer, 1994), chapters 2 and 3;
- * A. M. Andrew, Another efficient algorithm for convex hulls in two dimensions, Inf. Proc. Letters 9 (1979); W. E. Lorensen,
- * H. E. Cline, Marching cubes, Computer Graphics 21 (1987), in the plane.
+ * **Inputs**
+ * - `pivots`: fixed pivots [list of 1 to 60]
+ *   - `name`: name [text]
+ *   - `x`: x [x; −1 to 1 km]
+ *   - `y`: y [y; −1 to 1 km]
+ * - `points`: moving points, as sketched [list of 1 to 60]
+ *   - `name`: name [text]
+ *   - `x`: x [x; −1 to 1 km]
+ *   - `y`: y [y; −1 to 1 km]
+ * - `bars`: bars [list of 1 to 200]
+ *   - `name`: name [text; optional]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `length`: length [l; 0.01 mm to 1 km; optional]
+ * - `carried`: points fixed to a bar [list of at most 100; default none]
+ *   - `point`: point [text]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `along`: along the bar [u; −1 to 1 km; optional]
+ *   - `across`: to the left of the bar [w; −1 to 1 km; optional]
+ * - `sliders`: sliders [list of at most 100; default none]
+ *   - `name`: name [text; optional]
+ *   - `point`: point [text]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `offset`: to the left of the line [h; −1 to 1 km; optional]
+ * - `cranks`: rotary drivers [list of at most 20; default none]
+ *   - `name`: name [text; optional]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `referenceFrom`: reference line from [text; optional]
+ *   - `referenceTo`: reference line to [text; optional]
+ *   - `start`: angle at the start [theta_0; −57295.8° to 57295.8°; optional]
+ *   - `end`: angle at the end [theta_1; −57295.8° to 57295.8°; optional]
+ *   - `speed`: speed [omega; −9549.3 to 9549.3 rpm; default 0]
+ *   - `acceleration`: acceleration [alpha; −5.72958e7 to 5.72958e7 °/s²; default 0]
+ * - `actuators`: linear drivers [list of at most 20; default none]
+ *   - `name`: name [text; optional]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `start`: length at the start [s_0; 0.01 mm to 1 km; optional]
+ *   - `end`: length at the end [s_1; 0.01 mm to 1 km; optional]
+ *   - `speed`: speed [v; −1000 to 1000 m/s; default 0]
+ *   - `acceleration`: acceleration [a; −1000000 to 1000000 m/s²; default 0]
+ * - `loads`: forces [list of at most 200; default none]
+ *   - `point`: point [text]
+ *   - `forceX`: force along x [F_x; −1000 to 1000 kN; default 0]
+ *   - `forceY`: force along y [F_y; −1000 to 1000 kN; default 0]
+ * - `torques`: torques [list of at most 100; default none]
+ *   - `from`: from point [text]
+ *   - `to`: to point [text]
+ *   - `torque`: torque [M; −1000000 to 1000000 N m]
+ * - `halfWidth`: half width of the parts [w; 0 to 10 m; default 0]
+ * - `duration`: time of the whole move [t; 1 ms to 277.778 h]
+ * - `tip`: tip [text]
+ * - `steps`: poses in each half [n; whole 1 to 200; default 40]
+ * - `strips`: strips of the profile [n_s; whole 1 to 200; default 24]
+ * - `grid`: grid cells of the outline [n_g; whole 8 to 200; default 80]
+ *
+ * **Results**
+ *
+ * `spanFolded`: span folded [S_0; m]; `heightFolded`: height folded [H_0; m]; `spanMid`: span half way [S_1; m];
+ * `heightMid`: height half way [H_1; m]; `spanRaised`: span raised [S_2; m]; `heightRaised`: height raised [H_2; m];
+ * `left`: left limit [x_l; m]; `right`: right limit [x_r; m]; `bottom`: lower limit [y_b; m]; `top`: upper limit [y_t;
+ * m]; `sweptSpan`: span swept [S; m]; `sweptHeight`: height swept [H; m]; `outlineArea`: area of the outline [A; m²];
+ * `outlineAllowance`: outline stands off by at most [a_o; m]; `tipPath`: path of the tip [L_t; m]; `peakTipSpeed`:
+ * greatest tip speed [v_t; m/s]; `outline`: outline [list]; `profile`: profile [list]; `tip`: tip [list];
+ * `errorEstimate`: allowance between poses [m].
+ *
+ * **Symbols of the working**
+ *
+ * x_f: places of all pins, folded [m]; y_f: heights of all pins, folded [m]; x_h: places of all pins, half way [m];
+ * y_h: heights of all pins, half way [m]; y_r: heights of all pins, raised [m]; x_all: places of all pins in all poses
+ * [m]; y_all: heights of all pins in all poses [m]; eps: allowance between poses [m]; x_o: outline corners, x [m];
+ * y_o: outline corners, y [m]; x_n: next corners, x [m]; y_n: next corners, y [m]; d_x: tip's steps in x, between all
+ * poses [m]; d_y: tip's steps in y, between all poses [m]; v_all: tip speed in all poses [m/s].
+ *
+ * **Sources**
+ * - J. García de Jalón, E. Bayo (Springer): Kinematic and Dynamic Simulation of Multibody Systems, 1994, chapters 2
+ *   and 3 (natural coordinates; position, velocity and acceleration problems) (not verified against the document)
+ * - A. M. Andrew (Information Processing Letters 9): Another efficient algorithm for convex hulls in two dimensions,
+ *   1979, pages 216–219 (not verified against the document)
+ * - W. E. Lorensen, H. E. Cline (Computer Graphics 21): Marching cubes: a high resolution 3D surface construction
+ *   algorithm, 1987, pages 163–169, applied in the plane (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -2,11 +2,11 @@ import type { Point } from "./hinge.js"
 
 /** A corner of an outline and the part of it that it belongs to. */
 export interface OutlineCorner {
-  /** Number of the part: parts that nothing joins are drawn apart. */
+  /** Number of the part: parts that nothing joins are drawn apart. [number] */
   readonly part: number
-  /** Coordinate x. */
+  /** Coordinate x. [m] */
   readonly x: number
-  /** Coordinate y. */
+  /** Coordinate y. [m] */
   readonly y: number
 }
 

@@ -20,96 +20,99 @@ import { tetheredFanFormulae } from "./tethered-fan-formulae.js"
 
 /** Input of {@link tetheredFan}. */
 export interface TetheredFanInput {
-  /** Number of vanes, the driven one included. */
+  /** Number of vanes, the driven one included. [n_v; whole 2 to 60] */
   vanes: number
-  /** Pivot to tip. */
+  /** Pivot to tip [R; 1 mm to 10 m] */
   length: Length
-  /** Pivot to where the blade begins. */
+  /** Pivot to where the blade begins. [R_0; 0 to 10 m; default 0] */
   rootDistance?: Length
-  /** Width of the blade at its root. */
+  /** Width of the blade at its root. [w_0; 0 to 2 m] */
   rootWidth: Length
-  /** Width of the blade at its tip. */
+  /** Width of the blade at its tip. [w_1; 0 to 2 m] */
   tipWidth: Length
-  /** Mass of one vane. */
+  /** Mass of one vane [m_v; 0 to 50 kg] */
   mass: Mass
-  /** Pivot to the centre of gravity of one vane. */
+  /** Pivot to the centre of gravity of one vane. [c; 0 to 10 m] */
   centre: Length
-  /** Distance between neighbouring pivots; 0 where all share one. */
+  /** Distance between neighbouring pivots; 0 where all share one. [p; 0 to 1 m; default 0] */
   pitch?: Length
-  /** Direction from the first pivot to the last. */
+  /** Direction from the first pivot to the last. [psi; −401.07° to 401.07°; default 0] */
   pitchAngle?: Angle
-  /** Pivot to the thread's end on each vane. */
+  /** Pivot to the thread's end on each vane. [rho; 1 mm to 10 m] */
   attachRadius: Length
-  /** Angle of the driven vane when folded. */
+  /** Angle of the driven vane when folded. [theta_f; −401.07° to 401.07°] */
   foldedAngle: Angle
-  /** How much lower each next vane rests when folded. */
+  /** How much lower each next vane rests when folded. [delta; 0 to 28.6479°; default 0] */
   foldedStep?: Angle
-  /** Angle of the driven vane when open. */
+  /** Angle of the driven vane when open. [theta_o; −401.07° to 401.07°] */
   openAngle: Angle
-  /** Angle between first and last vane when open, for even thread lengths. */
+  /** Angle between first and last vane when open, for even thread lengths. [sigma; 0.1° to 343.775°] */
   span: Angle
-  /** Length of each thread, from the driven vane on; even spread where left out. */
+  /** Length of each thread, from the driven vane on; even spread where left out. [list of 1 to 59, each t_g, 0 to 10 m; optional] */
   threads?: readonly Length[] | null
-  /** Angle of the driven vane at which the pose is wanted; open where left out. */
+  /** Angle of the driven vane at which the pose is wanted; open where left out. [theta_d; −401.07° to 401.07°; optional] */
   driverAngle?: Angle | null
-  /** Moment by which elastic draws each tethered vane back, besides its weight. */
+  /** Moment by which elastic draws each tethered vane back, besides its weight. [M_r; 0 to 100 N m; default 0] */
   returnMoment?: Moment
-  /** Lean of the wearer; positive turns the frame counter-clockwise. */
+  /** Lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   lean?: Angle
-  /** Overlap wanted at the tips when open. */
+  /** Overlap wanted at the tips when open. [w_o; 0 to 1 m; default 0] */
   overlap?: Length
 }
 
 /** Result of {@link tetheredFan}. */
 export interface TetheredFan {
-  /** Angle between neighbours when spread evenly, rad. */
+  /** Angle between neighbours when spread evenly. [alpha; rad] */
   readonly step: number
-  /** Thread lengths, m. */
+  /** Thread lengths [list, each t, m] */
   readonly threads: readonly number[]
-  /** Angle of each vane at the chosen driver angle, rad. */
+  /** Angle of each vane at the chosen driver angle. [list, each theta, rad] */
   readonly angles: readonly number[]
-  /** Gap at the root between neighbours there, m; negative where they overlap. */
+  /** Gap at the root between neighbours there; negative where they overlap. [list, each m] */
   readonly rootGaps: readonly number[]
-  /** Gap at the tip between neighbours there, m; negative where they overlap. */
+  /** Gap at the tip between neighbours there; negative where they overlap. [list, each m] */
   readonly tipGaps: readonly number[]
-  /** Tension of each thread there, N; 0 where slack, negative where it would have to push. */
+  /** Tension of each thread there; 0 where slack, negative where it would have to push. [list, each T, N] */
   readonly tensions: readonly number[]
-  /** Largest root gap, m. */
+  /** Largest root gap [s_0; m] */
   readonly worstRootGap: number
-  /** Largest tip gap, m. */
+  /** Largest tip gap [s_1; m] */
   readonly worstTipGap: number
-  /** Moment to hold the driven vane there, against its and its followers' weight, N·m. */
+  /** Moment to hold the driven vane there, against its and its followers' weight. [M_d; N m] */
   readonly driverMoment: number
-  /** Largest moment at the driven vane over the sweep, of 513 even poses, N·m. */
+  /** Largest moment at the driven vane over the sweep, of 513 even poses. [M_p; N m] */
   readonly peakDriverMoment: number
-  /** Driver angle at which it is needed, rad. */
+  /** Driver angle at which it is needed. [theta_p; rad] */
   readonly peakDriverAngle: number
-  /** Mass of all vanes, kg. */
+  /** Mass of all vanes. [m_t; kg] */
   readonly totalMass: number
-  /** Moment of the whole fan's weight about the first pivot there, clockwise, N·m. */
+  /** Moment of the whole fan's weight about the first pivot there, clockwise. [M_t; N m] */
   readonly fanMoment: number
-  /** Whether every taut thread pulls over the whole sweep; if not, some vanes fall forward. */
+  /** Whether every taut thread pulls over the whole sweep; if not, some vanes fall forward. [yes or no] */
   readonly staysTaut: boolean
-  /** What covers the open span. */
+  /** What covers the open span. [group] */
   readonly cover: {
-    /** Fewest vanes of this shape, on a row of pivots as long as this one, that overlap as wanted at the tips; null where 200 do not. */
+    /**
+     * Fewest vanes of this shape, on a row of pivots as long as this one, that overlap as wanted at the tips; null
+     * where 200 do not. [number]
+     */
     readonly vanes: number | null
-    /** Tip gap with that many, m. */
+    /** Tip gap with that many. [m] */
     readonly tipGap: number | null
   }
-  /** Poses over the driver's sweep. */
+  /** Poses over the driver's sweep. [list] */
   readonly sweep: readonly FanPose[]
 }
 
 /** One pose of the sweep. */
 export interface FanPose {
-  /** Angle of the driven vane, rad. */
+  /** Angle of the driven vane. [rad] */
   readonly driverAngle: number
-  /** Angle of each vane, rad. */
+  /** Angle of each vane. [list, each rad] */
   readonly angles: readonly number[]
-  /** Threads that are taut. */
+  /** Threads that are taut. [number] */
   readonly taut: number
-  /** Moment at the driven vane, N·m. */
+  /** Moment at the driven vane [N m] */
   readonly driverMoment: number
 }
 
@@ -282,23 +285,63 @@ function check(si: Si): Issue[] {
  * A fan of vanes (feathers, petals, panels) on pivots: the first is driven, each next one is pulled by its
  * neighbour through a thread and otherwise rests on its stop.
  *
- * Formula: vane i rests at θ_f − i·δ (folded angle θ_f, step δ, rad, default 0) until the ends of its
- * thread, at radius ρ (m) on both vanes and with pivots p apart (m, default 0), are as far apart as the
- * thread is long; from then on the triangle pivot–thread end–thread end gives its angle. For one shared
- * pivot it trails by 2·asin(t/2ρ) at most, t the thread's length (m). An even spread needs
- * t = |A_{i−1} − A_i| with the vanes step = span/(n − 1) apart. Gap between facing edges at distance R from
- * the pivots where blades are w wide: 2R·sin(Δ/2) − w·cos(Δ/2) + p·sin(θ_m − ψ), Δ the angle between
- * neighbours, θ_m their mean, ψ the direction of the row of pivots (rad, default 0); negative is overlap.
- * Tensions follow from each vane's balance, last to first: T_i·h_i = g·m·c·cos(θ_i + λ) + M_r + T_{i+1}·k_{i+1},
- * with h and k the thread's lever arms about the pulled and the pulling vane, c pivot to centre of gravity
- * (m), λ the lean and M_r the elastic return (N·m, default 0).
+ * Formula: vane i rests at θ_f − i·δ (folded angle θ_f, step δ, rad, default 0) until the ends of its thread, at radius
+ * ρ on both vanes and with pivots p apart, are as far apart as the thread is long; from then on the triangle
+ * pivot–thread end–thread end gives its angle. For one shared pivot it trails by 2·asin(t/2ρ) at most, t the thread's
+ * length. An even spread needs t = |A_{i−1} − A_i| with the vanes step = span/(n − 1) apart. Gap between facing edges
+ * at distance R from the pivots where blades are w wide: 2R·sin(Δ/2) − w·cos(Δ/2) + p·sin(θ_m − ψ), Δ the angle between
+ * neighbours, θ_m their mean, ψ the direction of the row of pivots; negative is overlap. Tensions follow from each
+ * vane's balance, last to first: T_i·h_i = g·m·c·cos(θ_i + λ) + M_r + T_{i+1}·k_{i+1}, with h and k the thread's lever
+ * arms about the pulled and the pulling vane, c pivot to centre of gravity, λ the lean and M_r the elastic return.
  *
  * Valid for slow opening, inextensible threads without friction and vanes that fall back by themselves;
  * `staysTaut` says whether they do. The driver turns counter-clockwise to open.
  *
  * Refuses: `thread-too-short` where a vane cannot follow.
  *
- * Source: R. C. Hibbeler, Engineering Mechanics: Statics, 14th ed. (2016), chapter 5 (equilibrium).
+ * **Inputs**
+ * - `vanes`: vanes [n_v; whole 2 to 60]
+ * - `length`: pivot to tip [R; 1 mm to 10 m]
+ * - `rootDistance`: pivot to the blade's root [R_0; 0 to 10 m; default 0]
+ * - `rootWidth`: width at the root [w_0; 0 to 2 m]
+ * - `tipWidth`: width at the tip [w_1; 0 to 2 m]
+ * - `mass`: mass of one vane [m_v; 0 to 50 kg]
+ * - `centre`: pivot to centre of gravity [c; 0 to 10 m]
+ * - `pitch`: distance between pivots [p; 0 to 1 m; default 0]
+ * - `pitchAngle`: direction of the row of pivots [psi; −401.07° to 401.07°; default 0]
+ * - `attachRadius`: pivot to the thread's end [rho; 1 mm to 10 m]
+ * - `foldedAngle`: driven vane folded [theta_f; −401.07° to 401.07°]
+ * - `foldedStep`: each next vane rests lower by [delta; 0 to 28.6479°; default 0]
+ * - `openAngle`: driven vane open [theta_o; −401.07° to 401.07°]
+ * - `span`: first to last vane when open [sigma; 0.1° to 343.775°]
+ * - `threads`: thread lengths [list of 1 to 59, each t_g, 0 to 10 m; optional]
+ * - `driverAngle`: driven vane at [theta_d; −401.07° to 401.07°; optional]
+ * - `returnMoment`: elastic return of each vane [M_r; 0 to 100 N m; default 0]
+ * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `overlap`: overlap wanted at the tips [w_o; 0 to 1 m; default 0]
+ *
+ * **Results**
+ *
+ * `step`: even step between vanes [alpha; rad]; `threads`: thread lengths [list, each t, m]; `angles`: vane angles
+ * [list, each theta, rad]; `rootGaps`: root gaps [list, each m]; `tipGaps`: tip gaps [list, each m]; `tensions`:
+ * thread tensions [list, each T, N]; `worstRootGap`: largest root gap [s_0; m]; `worstTipGap`: largest tip gap [s_1;
+ * m]; `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest over the sweep [M_p; N m];
+ * `peakDriverAngle`: needed at [theta_p; rad]; `totalMass`: mass of the fan [m_t; kg]; `fanMoment`: moment of the
+ * fan's weight [M_t; N m]; `staysTaut`: threads only pull [yes or no]; `cover`: to cover the open span [group];
+ * `sweep`: sweep of the driver [list].
+ *
+ * **Symbols of the working**
+ *
+ * g_n: standard gravity [m/s²]; theta_a: vanes that pull [rad]; theta_b: vanes that are pulled [rad]; t_a: thread
+ * lengths [m]; k_t: 1 where the thread is taut; i_v: vanes counted from 0; d: distance of the thread's ends [m]; d_t:
+ * the same, 1 m standing in where the thread is slack and has no part [m]; T_a: tensions, by balance from the last
+ * vane to the first [N]; T_b: tension of the next thread [N]; h_a: lever arm about the pulled vane's pivot [m]; k_a:
+ * lever arm about the pulling vane's pivot [m]; k_b: the next thread's [m]; G: weight and return of the pulled vanes
+ * [N m]; j_p: number of that pose; M_j: moment of the first thread at that pose [N m].
+ *
+ * **Sources**
+ * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, chapter 5 (equilibrium of a rigid body)
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -53,43 +53,46 @@ export const cargoRules = {
 
 /** Input of {@link airTravel}. Give the energy printed on the battery, or nominal voltage and capacity. */
 export interface AirTravelInput {
-  /** What kind of battery it is. */
+  /** What kind of battery it is. [lithium-ion, lithium-metal, lead or dry; default lithium-ion] */
   kind?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
-  /** Watt-hours printed on one battery. */
+  /** Watt-hours printed on one battery. [E_p; above 0 to 100 kWh; optional] */
   energy?: Energy | null
-  /** Nominal voltage of one battery, where no watt-hours are printed. */
+  /** Nominal voltage of one battery, where no watt-hours are printed. [V; above 0.1 to 1000 V; optional] */
   nominalVoltage?: Voltage | null
-  /** Capacity of one battery, where no watt-hours are printed. */
+  /** Capacity of one battery, where no watt-hours are printed. [Q; above 0 to 10000 Ah; optional] */
   capacity?: Charge | null
-  /** Mass of lithium in one lithium-metal battery. */
+  /** Mass of lithium in one lithium-metal battery. [m_L; above 0 to 10 kg; optional] */
   lithiumMass?: Mass | null
-  /** Batteries of this kind that one passenger carries. */
+  /** Batteries of this kind that one passenger carries. [N; whole 1 to 1000; default 1] */
   count?: number
-  /** How it travels: fitted in the device it runs, spare (a pack on a cable is one), or as a power bank. */
+  /**
+   * How it travels: fitted in the device it runs, spare (a pack on a cable is one), or as a power bank. [in-device,
+   * spare or power-bank; default spare]
+   */
   carried?: "in-device" | "spare" | "power-bank"
 }
 
 /** Result of {@link airTravel}. */
 export interface AirTravel {
-  /** Watt-hours of one battery, J; null for lithium metal or dry cells without any. */
+  /** Watt-hours of one battery; null for lithium metal or dry cells without any. [E; J] */
   readonly energy: number | null
-  /** `free` (no approval usually asked), `approval` or `forbidden`. */
+  /** `free` (no approval usually asked), `approval` or `forbidden`. [text] */
   readonly band: string
-  /** Most of them one passenger is usually let through with. */
+  /** Most of them one passenger is usually let through with. [N_m] */
   readonly most: number
-  /** Whether the number carried is within that. */
+  /** Whether the number carried is within that. [yes or no] */
   readonly countWithin: boolean
-  /** Whether it may only ride in the cabin. */
+  /** Whether it may only ride in the cabin. [yes or no] */
   readonly cabinOnly: boolean
-  /** Capacity at this voltage that would just be within the first limit, C. */
+  /** Capacity at this voltage that would just be within the first limit. [Q_f; C] */
   readonly freeCapacity: number | null
-  /** Capacity at this voltage that would just be within the second limit, C. */
+  /** Capacity at this voltage that would just be within the second limit. [Q_a; C] */
   readonly approvalCapacity: number | null
-  /** What it comes to, in a sentence. */
+  /** What it comes to, in a sentence. [text] */
   readonly verdict: string
-  /** Day the rules behind this answer were read. */
+  /** Day the rules behind this answer were read. [text] */
   readonly rulesRead: string
-  /** Editions of those rules. */
+  /** Editions of those rules. [text] */
   readonly rulesFrom: string
 }
 
@@ -266,16 +269,43 @@ function cautions(si: Si, out: AirTravel): Caution[] {
 /**
  * Which passenger rule a battery falls under in an aeroplane: guidance, not permission.
  *
- * Formula: E = V·Q with V the nominal voltage (V) and Q the rated capacity (C) of one battery, not of all
- * together. Lithium-ion: up to 100 Wh no approval is usually asked, over 100 to 160 Wh the airline's is, above 160 Wh not by
- * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Lead: 12 V and
- * 100 Wh, non-spillable. Usual numbers for each passenger (count, default 1): 15 devices, 20 spares, 2 spares over
+ * Formula: E = V·Q with V the nominal voltage and Q the rated capacity of one battery, not of all together.
+ * Lithium-ion: up to 100 Wh no approval is usually asked, over 100 to 160 Wh the airline's is, above 160 Wh not by
+ * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Lead: 12 V
+ * and 100 Wh, non-spillable. Usual numbers for each passenger (count, default 1): 15 devices, 20 spares, 2 spares over
  * 100 Wh or of lead, 2 power banks (since 27 March 2026). A pack whose purpose is to power another device is a spare.
  *
  * Valid for the editions named, read on 2026-11-28; rules change yearly and airlines may be stricter.
  *
- * Sources: IATA Dangerous Goods Regulations, 67th edition (2026), section 2.3; ICAO Technical Instructions 2025-2026,
- * Addendum No. 1; 49 CFR 175.10.
+ * **Inputs**
+ * - `kind`: kind of battery [lithium-ion, lithium-metal, lead or dry; default lithium-ion]
+ * - `energy`: watt-hours printed [E_p; above 0 to 100 kWh; optional]
+ * - `nominalVoltage`: nominal voltage [V; above 0.1 to 1000 V; optional]
+ * - `capacity`: capacity [Q; above 0 to 10000 Ah; optional]
+ * - `lithiumMass`: lithium in a lithium-metal battery [m_L; above 0 to 10 kg; optional]
+ * - `count`: batteries carried [N; whole 1 to 1000; default 1]
+ * - `carried`: how it travels [in-device, spare or power-bank; default spare]
+ *
+ * **Results**
+ *
+ * `energy`: energy of one battery [E; J]; `band`: rule (free: no approval usually asked) [text]; `most`: usual number
+ * for each passenger [N_m]; `countWithin`: number within it [yes or no]; `cabinOnly`: cabin only [yes or no];
+ * `freeCapacity`: capacity that stays under the first limit [Q_f; C]; `approvalCapacity`: capacity that stays under
+ * the second limit [Q_a; C]; `verdict`: in short [text]; `rulesRead`: rules read on [text]; `rulesFrom`: rules of
+ * [text].
+ *
+ * **Symbols of the working**
+ *
+ * E_2: energy of the second limit [J].
+ *
+ * **Sources**
+ * - IATA: Dangerous Goods Regulations, provisions for dangerous goods carried by passengers or crew, 67th, 2026,
+ *   section 2.3, table 2.3.A (read 2026-11-28)
+ * - ICAO: Technical Instructions for the Safe Transport of Dangerous Goods by Air (Doc 9284), Addendum No. 1,
+ *   2025-2026, in force from 27 March 2026, dangerous goods carried by passengers and crew: power banks (read
+ *   2026-11-28)
+ * - US FAA: 49 CFR 175.10, passenger guidance on batteries, batteries, wet, nonspillable; batteries, dry (read
+ *   2026-11-28)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -7,51 +7,54 @@ import { AIR_PASSENGERS, LITHIUM_SAFETY, NICKEL_SHEETS, RATED_FIGURES, TEMPERATU
 
 /** Input of {@link cellPack}; an entry of `genericCells` can be spread into it. */
 export interface CellPackInput extends PackCells {
-  /** Nominal voltage of a cell; the chemistry's where left out. */
+  /** Nominal voltage of a cell; the chemistry's where left out. [V_nom; above 0 to 20 V; optional] */
   nominalVoltage?: Voltage | null
-  /** Voltage of a full cell; the chemistry's where left out. */
+  /** Voltage of a full cell; the chemistry's where left out. [V_full; above 0 to 20 V; optional] */
   fullVoltage?: Voltage | null
-  /** Measured capacity of each parallel group, from one end of the series to the other, where they differ. */
+  /**
+   * Measured capacity of each parallel group, from one end of the series to the other, where they differ. [list of 1 to
+   * 200, each Q_g, 1 mAh to 100000 Ah; optional]
+   */
   groupCapacities?: readonly Charge[] | null
-  /** Greatest lasting discharge current of a cell. */
+  /** Greatest lasting discharge current of a cell. [I_d; 0 to 1000 A; optional] */
   maxCurrent?: Current | null
-  /** Greatest charge current of a cell. */
+  /** Greatest charge current of a cell [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
-  /** Mass of one cell. */
+  /** Mass of one cell [m_c; above 0 to 100 kg; optional] */
   cellMass?: Mass | null
-  /** Mass of holder, case, circuit and leads together. */
+  /** Mass of holder, case, circuit and leads together. [m_x; 0 to 100 kg; default 0] */
   extraMass?: Mass
-  /** Price of one cell, in any currency. */
+  /** Price of one cell, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null
 }
 
 /** Result of {@link cellPack}. */
 export interface CellPack {
-  /** Number of cells. */
+  /** Number of cells. [N] */
   readonly cells: number
-  /** Nominal voltage, V. */
+  /** Nominal voltage [V; V] */
   readonly nominalVoltage: number
-  /** Voltage when full, V. */
+  /** Voltage when full [V_max; V] */
   readonly fullVoltage: number
-  /** Least voltage under load, V. */
+  /** Least voltage under load [V_min; V] */
   readonly cutOffVoltage: number
-  /** Capacity, C: that of the weakest group, at which the pack must stop. */
+  /** Capacity: that of the weakest group, at which the pack must stop. [Q; C] */
   readonly capacity: number
-  /** Charge that stays unused in the stronger groups, C. */
+  /** Charge that stays unused in the stronger groups. [Q_s; C] */
   readonly strandedCharge: number
-  /** Energy at nominal voltage, J. */
+  /** Energy at nominal voltage [E; J] */
   readonly energy: number
-  /** Resistance at the cell temperature, Ω. */
+  /** Resistance at the cell temperature. [R; Ω] */
   readonly resistance: number
-  /** Greatest lasting discharge current at the cell temperature, A. */
+  /** Greatest lasting discharge current at the cell temperature. [I_max; A] */
   readonly maxCurrent: number | null
-  /** Greatest charge current at the cell temperature, A. */
+  /** Greatest charge current at the cell temperature. [I_chg; A] */
   readonly maxChargeCurrent: number | null
-  /** Mass, kg. */
+  /** Mass [M; kg] */
   readonly mass: number | null
-  /** Energy for each kilogram, J/kg. */
+  /** Energy for each kilogram. [e; J/kg] */
   readonly specificEnergy: number | null
-  /** Price of the cells, in the currency given. */
+  /** Price of the cells, in the currency given. [c] */
   readonly cost: number | null
 }
 
@@ -141,17 +144,54 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
 /**
  * What a pack of equal cells amounts to: voltages, capacity, energy, resistance, limits, mass and price.
  *
- * Formula: V = n_s·V_c, Q = n_p·Q_c (or that of the weakest group, where each was measured), E = V·Q, R = r_c·k_T·n_s/n_p + R_l, m = n_s·n_p·m_c + m_x, where n_s and
- * n_p are the cells in series and parallel, V_c the voltage of a cell (V; nominal, full and least, by
- * chemistry where left out), Q_c its capacity (C), r_c its direct-current resistance at 25 °C (Ω), k_T the
- * factor for the cell temperature T (°C, default 25), R_l the links (Ω, default 0), m_c and m_x mass of a
- * cell and of everything else (kg, default 0). Current limits are n_p times the cell's, both cut by
- * temperature as makers' datasheets do. Only cells in parallel add current, series never does.
+ * Formula: V = n_s·V_c, Q = n_p·Q_c (or that of the weakest group, where each was measured), E = V·Q, R =
+ * r_c·k_T·n_s/n_p + R_l, m = n_s·n_p·m_c + m_x, where n_s and n_p are the cells in series and parallel, V_c the voltage
+ * of a cell (V; nominal, full and least, by chemistry where left out), Q_c its capacity, r_c its direct-current
+ * resistance at 25 °C, k_T the factor for the cell temperature T, R_l the links, m_c and m_x mass of a cell and of
+ * everything else. Current limits are n_p times the cell's, both cut by temperature as makers' datasheets do. Only
+ * cells in parallel add current, series never does.
  *
  * Valid for cells of one kind, age and charge. Watt-hours use the nominal voltage, as transport rules do.
  *
- * Sources: IEC 61960-3 (2017), clause 3 (rated capacity, nominal voltage); IATA Dangerous Goods Regulations,
- * watt-hour definition.
+ * **Inputs**
+ * - `series`: cells in series [n_s; whole 1 to 200]
+ * - `parallel`: cells in parallel [n_p; whole 1 to 200]
+ * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; above 0 to 10 V; optional]
+ * - `nominalVoltage`: nominal voltage of a cell [V_nom; above 0 to 20 V; optional]
+ * - `fullVoltage`: voltage of a full cell [V_full; above 0 to 20 V; optional]
+ * - `groupCapacities`: measured capacity of each group in series [list of 1 to 200, each Q_g, 1 mAh to 100000 Ah;
+ *   optional]
+ * - `maxCurrent`: greatest discharge current of a cell [I_d; 0 to 1000 A; optional]
+ * - `maxChargeCurrent`: greatest charge current of a cell [I_c; 0 to 1000 A; optional]
+ * - `cellMass`: mass of one cell [m_c; above 0 to 100 kg; optional]
+ * - `extraMass`: mass of holder, case and circuit [m_x; 0 to 100 kg; default 0]
+ * - `cellPrice`: price of one cell [c_c; 0 to 1000000; optional]
+ *
+ * **Results**
+ *
+ * `cells`: cells [N]; `nominalVoltage`: nominal voltage [V; V]; `fullVoltage`: voltage when full [V_max; V];
+ * `cutOffVoltage`: least voltage under load [V_min; V]; `capacity`: capacity [Q; C]; `strandedCharge`: unused in
+ * stronger groups [Q_s; C]; `energy`: energy at nominal voltage [E; J]; `resistance`: resistance [R; Ω]; `maxCurrent`:
+ * greatest lasting discharge current [I_max; A]; `maxChargeCurrent`: greatest charge current [I_chg; A]; `mass`: mass
+ * [M; kg]; `specificEnergy`: energy for its mass [e; J/kg]; `cost`: price of the cells [c].
+ *
+ * **Symbols of the working**
+ *
+ * V_1: nominal voltage of a cell [V]; V_2: voltage of a full cell [V]; V_3: least voltage of a cell [V]; k_T:
+ * resistance at this temperature against 25 °C; k_d: share of the discharge limit left at this temperature; k_g: share
+ * of the charge limit left at this temperature.
+ *
+ * **Sources**
+ * - IEC: IEC 61960-3, Secondary lithium cells and batteries for portable applications, 2017, clause 3: rated capacity,
+ *   nominal voltage (not verified against the document)
+ * - IATA: Dangerous Goods Regulations, provisions for dangerous goods carried by passengers or crew, 67th, 2026,
+ *   section 2.3, table 2.3.A (read 2026-11-28)
+ * - Specifications of a 14.8 V 2600 mAh 18650 pack and of a 26650 LFP pack, cell tables, 2020, items 3.6 and 3.8
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,15 +8,18 @@ import type { CurvePoint } from "./open-circuit.js"
 
 /** Input of {@link chargeTime}. */
 export interface ChargeTimeInput extends Omit<PackCells, "cutOffVoltage"> {
-  /** Charging current of the whole pack. */
+  /** Charging current of the whole pack. [I; 1 mA to 1000 A] */
   chargeCurrent: Current
-  /** Charge at the start. */
+  /** Charge at the start [s_0; 0 to 100 %; default 0] */
   startCharge?: Ratio
-  /** Voltage of a cell at which the charger holds; the chemistry's where left out. */
+  /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; above 0 to 20 V; optional] */
   chargeVoltage?: Voltage | null
-  /** Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. */
+  /**
+   * Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. [I_e;
+   * 0.1 mA to 1000 A; optional]
+   */
   endCurrent?: Current | null
-  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. */
+  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
   curve?: readonly CurvePoint[] | null
 }
 

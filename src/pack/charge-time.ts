@@ -37,27 +37,27 @@ import {
 
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {
-  /** Time that one resistance promises, s: the least. */
+  /** Time that one resistance promises: the least. [t; s] */
   readonly time: number
-  /** Part of it at constant current, s. */
+  /** Part of it at constant current. [t_1; s] */
   readonly currentTime: number
-  /** Part of it at constant voltage, s. */
+  /** Part of it at constant voltage. [t_2; s] */
   readonly voltageTime: number
-  /** Charge when the charger changes over, 0 to 1. */
+  /** Charge when the charger changes over, 0 to 1. [s_c; as a fraction] */
   readonly changeOverCharge: number
-  /** Charge when it stops, 0 to 1. */
+  /** Charge when it stops, 0 to 1. [s_e; as a fraction] */
   readonly endCharge: number
-  /** Energy into the pack, J. */
+  /** Energy into the pack. [W; J] */
   readonly energy: number
-  /** Part of it lost as heat by the resistance, J. */
+  /** Part of it lost as heat by the resistance. [W_h; J] */
   readonly heat: number
-  /** Charge over current, which no charger meets, s. */
+  /** Charge over current, which no charger meets. [t_s; s] */
   readonly simpleTime: number
-  /** Time against that. */
+  /** Time against that. [k_o; as a fraction] */
   readonly overhead: number
-  /** Shortest time to expect by datasheets, s; null but for lithium. */
+  /** Shortest time to expect by datasheets; null but for lithium. [t_l; s] */
   readonly likelyLeast: number | null
-  /** Longest time to expect by datasheets, s; null but for lithium. */
+  /** Longest time to expect by datasheets; null but for lithium. [t_m; s] */
   readonly likelyMost: number | null
 }
 
@@ -304,19 +304,53 @@ const { cutOffVoltage: _, ...chargeFields } = packFields
 /**
  * How long a charger takes that gives a constant current, then holds a constant voltage.
  *
- * Formula: constant current I until E(s) + I·R = V_ch, t₁ = Q·(s_c − s₀)/I; then the voltage V_ch is held and
- * the current (V_ch − E)/R falls until it is I_e, t₂ = Q·R·∫ds/(V_ch − E). Q = n_p·Q_c (C), E = n_s·U(s) (V),
- * R = r_c·k_T·n_s/n_p + R_l (Ω), V_ch n_s times the cell's charge voltage (V), I_e the stopping current (A,
- * default a twentieth of Q per hour), s₀ the charge at the start (default 0). Nickel-metal hydride takes a
- * constant current only, for 1.6 times charge over current at 0.1 of the capacity per hour and 1.2 times at 1
- * (in between by the logarithm of the rate).
+ * Formula: constant current I until E + I·R = V_ch, t₁ = Q·(s_c − s₀)/I; then the voltage V_ch is held and the current
+ * (V_ch − E)/R falls until it is I_e, t₂ = Q·R·∫ds/(V_ch − E). Q = n_p·Q_c, E = n_s·U, R = r_c·k_T·n_s/n_p + R_l, V_ch
+ * n_s times the cell's charge voltage, I_e the stopping current, s₀ the charge at the start. Nickel-metal hydride takes
+ * a constant current only, for 1.6 times charge over current at 0.1 of the capacity per hour and 1.2 times at 1 (in
+ * between by the logarithm of the rate).
  *
  * Valid as a lower limit: polarisation makes the last part longer. Datasheets of lithium cells print 20 min (from empty) to
  * 2 h more than charge over current, given as the likely range. Lead-acid is calculated the same way, to 2.42 V a cell,
  * and takes far longer (a caution says how long).
  *
- * Sources: lithium cell datasheets (charging times at 0.2 to 1.5 times the capacity per hour); nickel metal hydride
- * handbook, data sheets, 2005 (0.1 It for 16 h, 1 It for 1.2 h).
+ * **Inputs**
+ * - `series`: cells in series [n_s; whole 1 to 200]
+ * - `parallel`: cells in parallel [n_p; whole 1 to 200]
+ * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `chargeCurrent`: charging current [I; 1 mA to 1000 A]
+ * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 0]
+ * - `chargeVoltage`: charge voltage of a cell [V_c; above 0 to 20 V; optional]
+ * - `endCurrent`: stopping current [I_e; 0.1 mA to 1000 A; optional]
+ * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
+ *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
+ *   - `voltage`: voltage without load [U_u; above 0 to 20 V]
+ *
+ * **Results**
+ *
+ * `time`: charging time, at least [t; s]; `currentTime`: at constant current [t_1; s]; `voltageTime`: at constant
+ * voltage [t_2; s]; `changeOverCharge`: charge at the change-over [s_c; as a fraction]; `endCharge`: charge at the end
+ * [s_e; as a fraction]; `energy`: energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleTime`:
+ * charge over current alone [t_s; s]; `overhead`: least time over charge over current [k_o; as a fraction];
+ * `likelyLeast`: expected by datasheets, at least [t_l; s]; `likelyMost`: expected by datasheets, at most [t_m; s].
+ *
+ * **Symbols of the working**
+ *
+ * Q: capacity of the pack [C]; k_T: resistance at this temperature against 25 °C; R: resistance of the pack [Ω];
+ * nickel: 1 for nickel-metal hydride; lithium: 1 for lithium; s_b: the same by bisection of E + I·R against the charge
+ * voltage; k_n: charge put in over charge gained; t_q: the same by quadrature of Q·R/(V − E) [s]; s_f: charge at which
+ * the current has fallen to the stopping current, by bisection; W_q: heat by quadrature of current squared [J]; W_s:
+ * energy stored, by quadrature of the open-circuit voltage [J]; k_w: charge put in for each that is kept.
+ *
+ * **Sources**
+ * - Lithium cell datasheets (21700 of 4.0 and 5.0 Ah, 18650 of 2.6 Ah, 26650 LFP, polymer of 1.3 and 6 Ah), charging
+ *   times at 0.2 to 1.5 times the capacity per hour: 20 min to 2 h over charge over current
+ * - Nickel metal hydride handbook, individual data sheets, 2005, standard and rapid charge, 0 to 45 and 0 to 40 °C
+ * - 12 V 5 Ah AGM battery data sheet, charging table: 16 h from empty, 10 h from half
  *
  * @function
  * @throws InputError naming every fault of the input

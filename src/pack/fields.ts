@@ -16,21 +16,21 @@ import {
 
 /** Cells and how they are joined: the part of the input that pack solvers share. */
 export interface PackCells {
-  /** Cells in series. */
+  /** Cells in series [n_s; whole 1 to 200] */
   series: number
-  /** Cells in parallel. */
+  /** Cells in parallel [n_p; whole 1 to 200] */
   parallel: number
-  /** Cell chemistry. */
+  /** Cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
   chemistry?: Chemistry
-  /** Capacity of one cell. */
+  /** Capacity of one cell [Q_c; 1 mAh to 1000 Ah] */
   capacity: Charge
-  /** Direct-current resistance of one cell at 25 °C: 2 to 5 times the 1 kHz figure on a datasheet. */
+  /** Direct-current resistance of one cell at 25 °C: 2 to 5 times the 1 kHz figure on a datasheet. [r_c; 0 to 100 Ω] */
   resistance: Resistance
-  /** Resistance of all links, leads and the protection circuit together. */
+  /** Resistance of all links, leads and the protection circuit together. [R_l; 0 to 100 Ω; default 0] */
   linkResistance?: Resistance
-  /** Cell temperature. */
+  /** Cell temperature [T; −40 to 80 °C; default 25 °C] */
   temperature?: Temperature
-  /** Least voltage of a cell under load; the chemistry's where left out. */
+  /** Least voltage of a cell under load; the chemistry's where left out. [V_cut; above 0 to 10 V; optional] */
   cutOffVoltage?: Voltage | null
 }
 

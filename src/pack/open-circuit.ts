@@ -3,9 +3,9 @@ import { type Issue, inconsistent } from "../solver/index.js"
 
 /** A point of an open-circuit curve of one cell. */
 export interface CurvePoint {
-  /** Charge left, 0 to 1. */
+  /** Charge left, 0 to 1. [s_u; 0 to 1] */
   stateOfCharge: Ratio
-  /** Voltage without load. */
+  /** Voltage without load [U_u; above 0 to 20 V] */
   voltage: Voltage
 }
 

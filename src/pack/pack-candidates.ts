@@ -5,61 +5,61 @@ import { dischargeLimitFactor } from "./data.js"
 
 /** A cell to choose from; an entry of `genericCells` with a name fits. */
 export interface CatalogueCell {
-  /** Name of the cell. */
+  /** Name of the cell. [text] */
   name: string
-  /** Chemistry. */
+  /** Cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
   chemistry?: Chemistry
-  /** Capacity. */
+  /** Capacity [Q_c; 1 mAh to 1000 Ah] */
   capacity: Charge
-  /** Direct-current resistance at 25 °C. */
+  /** Direct-current resistance at 25 °C. [r_c; 0 to 100 Ω] */
   resistance: Resistance
-  /** Mass. */
+  /** Mass [m_c; above 0 to 100 kg] */
   cellMass: Mass
-  /** Greatest lasting discharge current. */
+  /** Greatest lasting discharge current. [I_d; above 0 to 1000 A] */
   maxCurrent: Current
-  /** Greatest charge current; not used here, so that a `genericCells` entry fits. */
+  /** Greatest charge current; not used here, so that a `genericCells` entry fits. [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
-  /** Least voltage under load; the chemistry's where left out. */
+  /** Least voltage under load; the chemistry's where left out. [V_cut; above 0 to 10 V; optional] */
   cutOffVoltage?: Voltage | null
-  /** Price, in any currency. */
+  /** Price, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null
 }
 
 /** A pack that meets everything. */
 export interface PackChoice {
-  /** Cell. */
+  /** Cell [text] */
   readonly name: string
-  /** In series. */
+  /** In series [number] */
   readonly series: number
-  /** In parallel. */
+  /** In parallel [number] */
   readonly parallel: number
-  /** Cells. */
+  /** Cells [number] */
   readonly cells: number
-  /** Nominal voltage, V. */
+  /** Nominal voltage [V] */
   readonly voltage: number
-  /** Nominal energy, J. */
+  /** Nominal energy. [J] */
   readonly energy: number
-  /** Mass of the cells, kg. */
+  /** Mass of the cells. [kg] */
   readonly mass: number
-  /** Voltage under the peak current at low charge, V. */
+  /** Voltage under the peak current at low charge. [V] */
   readonly lowVoltage: number
-  /** Current of each cell against its limit. */
+  /** Current of each cell against its limit. [as a fraction] */
   readonly cellLoading: number
-  /** Price of the cells. */
+  /** Price of the cells. [number] */
   readonly cost: number | null
-  /** What set the number in parallel: `current`, `energy` or `sag`. */
+  /** What set the number in parallel: `current`, `energy` or `sag`. [text] */
   readonly setBy: string
-  /** Why it is not first; empty for the first. */
+  /** Why it is not first; empty for the first. [text] */
   readonly lostBy: string
 }
 
 /** A pack that fails, and why. */
 export interface PackLoser {
-  /** Cell. */
+  /** Cell [text] */
   readonly name: string
-  /** Cells in series tried; 0 where none fits the voltage window. */
+  /** Cells in series tried; 0 where none fits the voltage window. [number] */
   readonly series: number
-  /** Because. */
+  /** Because [text] */
   readonly reason: string
 }
 

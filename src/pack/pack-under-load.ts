@@ -19,45 +19,45 @@ import { LITHIUM_SAFETY, MEASURED_CURVES, TEMPERATURE_LIMITS, TERMINAL_VOLTAGE }
 
 /** Input of {@link packUnderLoad}. Give one of current, power and load resistance. */
 export interface PackUnderLoadInput extends PackCells {
-  /** Charge left, 0 to 1. */
+  /** Charge left, 0 to 1. [s; 0 to 100 %; default 50 %] */
   stateOfCharge?: StateOfCharge
-  /** Voltage of the whole pack without load, as measured; calculated from the charge where left out. */
+  /** Voltage of the whole pack without load, as measured; calculated from the charge where left out. [E_m; above 0 to 1000 V; optional] */
   openCircuitVoltage?: Voltage | null
-  /** Load that draws a constant current. */
+  /** Load that draws a constant current. [I_l; 0 to 1000 A; optional] */
   current?: Current | null
-  /** Load that draws a constant power, as a converter does. */
+  /** Load that draws a constant power, as a converter does. [P_l; 0 to 100 kW; optional] */
   power?: Power | null
-  /** Load that is a resistance, as a heater or lamp is. */
+  /** Load that is a resistance, as a heater or lamp is. [R_L; above 0 to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
-  /** Greatest lasting discharge current of a cell. */
+  /** Greatest lasting discharge current of a cell. [I_d; above 0 to 1000 A; optional] */
   maxCurrent?: Current | null
 }
 
 /** Result of {@link packUnderLoad}. */
 export interface PackUnderLoad {
-  /** Voltage without load, V. */
+  /** Voltage without load [E; V] */
   readonly openCircuitVoltage: number
-  /** Resistance of the pack, Ω. */
+  /** Resistance of the pack. [R; Ω] */
   readonly resistance: number
-  /** Current, A. */
+  /** Current [I; A] */
   readonly current: number
-  /** Voltage at the terminals, V. */
+  /** Voltage at the terminals [V; V] */
   readonly voltage: number
-  /** Voltage lost inside, V. */
+  /** Voltage lost inside. [dV; V] */
   readonly sag: number
-  /** Power at the terminals, W. */
+  /** Power at the terminals [P; W] */
   readonly power: number
-  /** Heat inside the pack, W. */
+  /** Heat inside the pack. [P_h; W] */
   readonly heat: number
-  /** Share of the power that reaches the terminals. */
+  /** Share of the power that reaches the terminals. [eta; as a fraction] */
   readonly efficiency: number
-  /** Current of each cell, A. */
+  /** Current of each cell [I_1; A] */
   readonly cellCurrent: number
-  /** Cell current against its limit at this temperature; null where none was given, or none is allowed. */
+  /** Cell current against its limit at this temperature; null where none was given, or none is allowed. [u; as a fraction] */
   readonly cellLoading: number | null
-  /** Voltage above the least allowed, V; negative when cut off. */
+  /** Voltage above the least allowed; negative when cut off. [dV_m; V] */
   readonly margin: number
-  /** Greatest power this pack can give at this charge, W; null without any resistance. */
+  /** Greatest power this pack can give at this charge; null without any resistance. [P_max; W] */
   readonly greatestPower: number | null
 }
 
@@ -172,16 +172,49 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
 /**
  * Voltage, sag, heat and cell current of a pack under a load.
  *
- * Formula: E = n_s·U(s), U being the chemistry's open-circuit voltage (V) at state of charge s (0 to 1,
- * default 0.5), or as measured; R = r_c·k_T·n_s/n_p + R_l (Ω) as in cellPack. A constant current I (A) leaves V = E − I·R;
- * a load resistance R_L (Ω) draws I = E/(R + R_L); a constant power P (W) draws the smaller root of
- * P = I·(E − I·R), I = 2P/(E + √(E² − 4·R·P)), and none above E²/(4R). Heat inside I²·R (W), efficiency V/E.
+ * Formula: E = n_s·U, U being the chemistry's open-circuit voltage at state of charge s, or as measured; R =
+ * r_c·k_T·n_s/n_p + R_l as in cellPack. A constant current I leaves V = E − I·R; a load resistance R_L draws I = E/(R +
+ * R_L); a constant power P draws the smaller root of P = I·(E − I·R), I = 2P/(E + √(E² − 4·R·P)), and none above
+ * E²/(4R). Heat inside I²·R, efficiency V/E.
  *
  * Valid for minutes-scale loads, with a direct-current resistance; the first milliseconds sag less. The
  * curve of another cell of the chemistry departs by up to 40 mV (alkaline 100 mV).
  *
- * Sources: OpenStax, College Physics 2e (2022), section 21.2 (terminal voltage); the curve's source is
- * named in `chemistries`.
+ * The open-circuit curves' sources are named in `chemistries`.
+ *
+ * **Inputs**
+ * - `series`: cells in series [n_s; whole 1 to 200]
+ * - `parallel`: cells in parallel [n_p; whole 1 to 200]
+ * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; above 0 to 10 V; optional]
+ * - `stateOfCharge`: state of charge [s; 0 to 100 %; default 50 %]
+ * - `openCircuitVoltage`: voltage without load, measured [E_m; above 0 to 1000 V; optional]
+ * - `current`: constant current [I_l; 0 to 1000 A; optional]
+ * - `power`: constant power [P_l; 0 to 100 kW; optional]
+ * - `loadResistance`: load resistance [R_L; above 0 to 1000 kΩ; optional]
+ * - `maxCurrent`: greatest discharge current of a cell [I_d; above 0 to 1000 A; optional]
+ *
+ * **Results**
+ *
+ * `openCircuitVoltage`: voltage without load [E; V]; `resistance`: resistance [R; Ω]; `current`: current [I; A];
+ * `voltage`: voltage at the terminals [V; V]; `sag`: sag [dV; V]; `power`: power at the terminals [P; W]; `heat`: heat
+ * inside [P_h; W]; `efficiency`: efficiency [eta; as a fraction]; `cellCurrent`: current of each cell [I_1; A];
+ * `cellLoading`: of its limit [u; as a fraction]; `margin`: above the least voltage [dV_m; V]; `greatestPower`:
+ * greatest power it can give [P_max; W].
+ *
+ * **Symbols of the working**
+ *
+ * E_c: open-circuit voltage of a cell at this charge [V]; k_T: resistance at this temperature against 25 °C; k_d:
+ * share of the discharge limit left at this temperature; V_min: least voltage of the pack [V]; resists: 1 where the
+ * pack has a resistance.
+ *
+ * **Sources**
+ * - OpenStax: College Physics 2e, 2022, section 21.2
+ * - Specifications of a 14.8 V 2600 mAh 18650 pack and of a 26650 LFP pack, cell tables, 2020, items 3.6 and 3.8
  *
  * @function
  * @throws InputError naming every fault of the input

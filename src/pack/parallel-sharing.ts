@@ -17,65 +17,71 @@ import { cellsTaken, commonVoltage, ratesOf, slowestRate, spanned, total, voltag
 
 /** A string of cells, or a pack, beside others. */
 export interface ParallelString {
-  /** Voltage without load. */
+  /** Voltage without load [E_k; above 0 to 1000 V] */
   openCircuitVoltage: Voltage
-  /** Resistance of the string, its leads and contacts included. */
+  /** Resistance of the string, its leads and contacts included. [r_k; 1 mΩ to 1000 Ω] */
   resistance: Resistance
-  /** Capacity of the string. */
+  /** Capacity of the string. [Q_k; 0.1 to 1000 Ah] */
   capacity: Charge
-  /** Greatest lasting discharge current. */
+  /** Greatest lasting discharge current. [I_d; 0 to 1000 A; optional] */
   maxCurrent?: Current | null
-  /** Greatest charge current it may be given. */
+  /** Greatest charge current it may be given. [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
 }
 
 /** Input of {@link parallelSharing}. */
 export interface ParallelSharingInput {
-  /** Strings joined in parallel. */
+  /** Strings joined in parallel. [list of 1 to 50] */
   strings: readonly ParallelString[]
-  /** Load current all told; 0 for strings joined without load. */
+  /** Load current all told; 0 for strings joined without load. [I_l; 0 to 1000 A; optional] */
   current?: Current | null
-  /** Load resistance instead. */
+  /** Load resistance instead. [R_L; above 0 to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
-  /** Rise of a string's voltage from empty to full, in its straight middle part; 0.9 V for each lithium cell in series where left out. */
+  /**
+   * Rise of a string's voltage from empty to full, in its straight middle part; 0.9 V for each lithium cell in series
+   * where left out. [U; 1 mV to 200 V; optional]
+   */
   voltageSpan?: Voltage | null
-  /** Time after which the shares are wanted as well. */
+  /** Time after which the shares are wanted as well. [t_a; 0 to 10 h; default 10 s] */
   after?: Time
 }
 
 /** One string's part. */
 export interface StringShare {
-  /** Current in the first moment, A; negative where it is being charged. */
+  /** Current in the first moment; negative where it is being charged. [A] */
   readonly current: number
-  /** Current after the time asked for, A. */
+  /** Current after the time asked for. [A] */
   readonly laterCurrent: number
-  /** Current in the long run, A. */
+  /** Current in the long run. [A] */
   readonly steadyCurrent: number
-  /** Heat in it in the first moment, W. */
+  /** Heat in it in the first moment. [W] */
   readonly heat: number
 }
 
 /** Result of {@link parallelSharing}. */
 export interface ParallelSharing {
-  /** Common voltage in the first moment, V. */
+  /** Common voltage in the first moment. [V; V] */
   readonly voltage: number
-  /** Load current, A. */
+  /** Load current [I; A] */
   readonly loadCurrent: number
-  /** Resistance of all strings together, Ω. */
+  /** Resistance of all strings together. [R; Ω] */
   readonly resistance: number
-  /** Greatest current of any string in the first moment, either way, A. */
+  /** Greatest current of any string in the first moment, either way. [I_w; A] */
   readonly worstCurrent: number
-  /** Greatest current into any string in the first moment, A. */
+  /** Greatest current into any string in the first moment. [I_r; A] */
   readonly worstCharging: number
-  /** Heat in all strings in the first moment, W. */
+  /** Heat in all strings in the first moment. [P_h; W] */
   readonly heat: number
-  /** Time in which the slowest difference falls to 37 %, s; null for one string. */
+  /** Time in which the slowest difference falls to 37 %; null for one string. [tau; s] */
   readonly timeConstant: number | null
-  /** Load current at which the first string reaches its discharge limit, in the first moment, A; 0 where one is over it even without load, null where a string has none. */
+  /**
+   * Load current at which the first string reaches its discharge limit, in the first moment; 0 where one is over it
+   * even without load, null where a string has none. [I_s; A]
+   */
   readonly safeCurrent: number | null
-  /** Each string's part. */
+  /** Each string's part. [list] */
   readonly shares: readonly StringShare[]
-  /** Number of strings being charged by the others in the first moment. */
+  /** Number of strings being charged by the others in the first moment. [N_c] */
   readonly charged: number
 }
 
@@ -236,17 +242,43 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
 /**
  * How strings in parallel share a load, at first and in the long run, and who charges whom.
  *
- * Formula: at first V = (ΣE_k/r_k − I)/(Σ1/r_k + 1/R_L) (V) and I_k = (E_k − V)/r_k (A; negative is being
- * charged). Then each voltage falls with the charge drawn, dE_k/dt = −I_k·U/Q_k, U (V, default 0.9 V, of a lithium cell,
- * times the cells in series that the highest voltage is taken for, at 3.7 V each) being the rise from empty to full: differences
- * die out, the slowest with the time constant τ, and the strings end up sharing by capacity, Q_k/ΣQ. E_k,
- * r_k, Q_k are open-circuit voltage (V), resistance (Ω) and capacity (C) of string k, I a constant load
- * current (default 0) or R_L a load resistance (Ω). The safe current is the load at which the first string
- * reaches its own limit.
+ * Formula: at first V = (ΣE_k/r_k − I)/(Σ1/r_k + 1/R_L) and I_k = (E_k − V)/r_k (A; negative is being charged). Then
+ * each voltage falls with the charge drawn, dE_k/dt = −I_k·U/Q_k, U being the rise from empty to full: differences die
+ * out, the slowest with the time constant τ, and the strings end up sharing by capacity, Q_k/ΣQ. E_k, r_k, Q_k are
+ * open-circuit voltage, resistance and capacity of string k, I a constant load current or R_L a load resistance. The
+ * safe current is the load at which the first string reaches its own limit.
  *
  * Valid in the straight middle of the curve; iron phosphate's flat curve shares far more slowly, and its ends far faster.
  *
- * Sources: J. Millman, Proceedings of the IRE 28, 1940 (common voltage); Kirchhoff's laws.
+ * **Inputs**
+ * - `strings`: strings [list of 1 to 50]
+ *   - `openCircuitVoltage`: voltage without load [E_k; above 0 to 1000 V]
+ *   - `resistance`: resistance [r_k; 1 mΩ to 1000 Ω]
+ *   - `capacity`: capacity [Q_k; 0.1 to 1000 Ah]
+ *   - `maxCurrent`: greatest discharge current [I_d; 0 to 1000 A; optional]
+ *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
+ * - `current`: load current [I_l; 0 to 1000 A; optional]
+ * - `loadResistance`: load resistance [R_L; above 0 to 1000 kΩ; optional]
+ * - `voltageSpan`: rise from empty to full [U; 1 mV to 200 V; optional]
+ * - `after`: time for the later shares [t_a; 0 to 10 h; default 10 s]
+ *
+ * **Results**
+ *
+ * `voltage`: common voltage at first [V; V]; `loadCurrent`: load current [I; A]; `resistance`: resistance together [R;
+ * Ω]; `worstCurrent`: greatest string current at first [I_w; A]; `worstCharging`: greatest current into a string at
+ * first [I_r; A]; `heat`: heat in the strings at first [P_h; W]; `timeConstant`: time constant of evening out [tau;
+ * s]; `safeCurrent`: load at which the first string is at its limit [I_s; A]; `shares`: strings [list]; `charged`:
+ * strings being charged at first [N_c].
+ *
+ * **Symbols of the working**
+ *
+ * I_0: constant load current [A]; g: conductances, per ohm; I_k: current of each string [A]; several: 1 for more than
+ * one string; a_1: slowest string's own rate U/(Q·r) [Hz]; g_1: its conductance, per ohm; a_n: the other strings'
+ * rates [Hz]; g_n: their conductances, per ohm; apart: 1 where the two slowest rates differ; limited: 1 where every
+ * string has a limit; V_s: voltage at which the first string is at its limit [V].
+ *
+ * **Sources**
+ * - J. Millman (Proceedings of the IRE 28): A useful network theorem, 1940 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

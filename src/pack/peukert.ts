@@ -4,33 +4,33 @@ import { LEAD_EXPONENTS, MEASURED_RUNS, RATE_LAW } from "./sources.js"
 
 /** Input of {@link peukert}. Give the exponent, or a second rated point from which it follows. */
 export interface PeukertInput {
-  /** Rated capacity. */
+  /** Rated capacity [Q; 1 mAh to 100000 Ah] */
   capacity: Charge
-  /** Time the capacity is rated for: 20 h for most lead-acid batteries. */
+  /** Time the capacity is rated for: 20 h for most lead-acid batteries. [H; 1 min to 1000 h; default 20 h] */
   ratedTime?: Time
-  /** Current drawn. */
+  /** Current drawn. [I; 1 mA to 100000 A] */
   current: Current
-  /** Peukert exponent. */
+  /** Peukert exponent [k_0; 1 to 3; optional] */
   exponent?: number | null
-  /** Capacity at another rate, from the same sheet. */
+  /** Capacity at another rate, from the same sheet. [Q_2; 1 mAh to 100000 Ah; optional] */
   secondCapacity?: Charge | null
-  /** Time that capacity is rated for. */
+  /** Time that capacity is rated for. [t_2; 1 min to 1000 h; optional] */
   secondTime?: Time | null
 }
 
 /** Result of {@link peukert}. */
 export interface Peukert {
-  /** Time until empty, s. */
+  /** Time until empty [t; s] */
   readonly time: number
-  /** Charge delivered, C. */
+  /** Charge delivered [q; C] */
   readonly delivered: number
-  /** Peukert exponent. */
+  /** Peukert exponent [k] */
   readonly exponent: number
-  /** Current at which the rated capacity holds, A. */
+  /** Current at which the rated capacity holds. [I_r; A] */
   readonly ratedCurrent: number
-  /** Current against the rated one. */
+  /** Current against the rated one. [x; as a fraction] */
   readonly rate: number
-  /** What capacity over current would promise, s. */
+  /** What capacity over current would promise. [t_s; s] */
   readonly simpleTime: number
 }
 
@@ -107,14 +107,30 @@ function cautions(si: Si, out: Peukert): Caution[] {
 /**
  * How much sooner a lead-acid (or alkaline) battery is empty at a higher current.
  *
- * Formula: t = H·(C/(I·H))^k, with C the rated capacity (C) for the time H (s, default 20 h), I the current (A)
- * and k the Peukert exponent, given or from a second rated point: k = ln(H/t₂)/ln(I₂·H/C), I₂ = Q₂/t₂. At the
- * rated current C/H the time is H. The form t = C/I^k holds only where C is the capacity at 1 A
- * (that is ratedTime = C/1 A); with a 20 h capacity it is wrong by a quarter or more.
+ * Formula: t = H·(C/(I·H))^k, with C the rated capacity for the time H, I the current and k the Peukert exponent, given
+ * or from a second rated point: k = ln(H/t₂)/ln(I₂·H/C), I₂ = Q₂/t₂. At the rated current C/H the time is H. The form t
+ * = C/I^k holds only where C is the capacity at 1 A (that is ratedTime = C/1 A); with a 20 h capacity it is wrong by a
+ * quarter or more.
  *
  * Valid between the rates the exponent was taken from, at 20 to 25 °C, constant current.
  *
- * Sources: W. Peukert, Elektrotechnische Zeitschrift, 1897; rated form as in battery-monitor manuals.
+ * **Inputs**
+ * - `capacity`: rated capacity [Q; 1 mAh to 100000 Ah]
+ * - `ratedTime`: time it is rated for [H; 1 min to 1000 h; default 20 h]
+ * - `current`: current [I; 1 mA to 100000 A]
+ * - `exponent`: Peukert exponent [k_0; 1 to 3; optional]
+ * - `secondCapacity`: capacity at another rate [Q_2; 1 mAh to 100000 Ah; optional]
+ * - `secondTime`: time of that rate [t_2; 1 min to 1000 h; optional]
+ *
+ * **Results**
+ *
+ * `time`: time until empty [t; s]; `delivered`: charge delivered [q; C]; `exponent`: Peukert exponent [k];
+ * `ratedCurrent`: rated current [I_r; A]; `rate`: current against it [x; as a fraction]; `simpleTime`: capacity over
+ * current [t_s; s].
+ *
+ * **Sources**
+ * - W. Peukert (Elektrotechnische Zeitschrift): Über die Abhängigkeit der Kapazität von der Entladestromstärke bei
+ *   Bleiakkumulatoren, 1897 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

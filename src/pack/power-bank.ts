@@ -16,51 +16,51 @@ import { AIR_PASSENGERS, LITHIUM_SAFETY } from "./sources.js"
 
 /** Input of {@link powerBank}. Give the load as a current or a power, at the load. */
 export interface PowerBankInput {
-  /** Capacity printed on the bank, which is that of its cells. */
+  /** Capacity printed on the bank, which is that of its cells. [Q; above 0 to 1000 Ah] */
   capacity: Charge
-  /** Nominal voltage of its cells. */
+  /** Nominal voltage of its cells. [V_c; 1 to 20 V; default 3.7 V] */
   cellVoltage?: Voltage
-  /** Voltage at its port. */
+  /** Voltage at the port [V_p; 1 to 60 V; default 5 V] */
   portVoltage?: Voltage
-  /** Efficiency of its own converter. */
+  /** Efficiency of its own converter. [eta_b; 0.1 to 1; default 0.85] */
   bankEfficiency?: Ratio
-  /** Greatest current of the port. */
+  /** Greatest port current [I_max; above 0 to 100 A; default 3 A] */
   portLimit?: Current
-  /** Voltage the load needs, by a step-up behind the port; left out, the load sits at the port. */
+  /** Voltage the load needs, by a step-up behind the port; left out, the load sits at the port. [V_l; above 0 to 100 V; optional] */
   loadVoltage?: Voltage | null
-  /** Efficiency of that step-up. */
+  /** Efficiency of the step-up [eta_u; 0.1 to 1; default 0.9] */
   stepUpEfficiency?: Ratio
-  /** Current of the load. */
+  /** Load current [I_l; 0 to 100 A; optional] */
   current?: Current | null
-  /** Power of the load. */
+  /** Load power [P_l; 0 to 1000 W; optional] */
   power?: Power | null
-  /** Port current under which the bank takes it that nothing is plugged in and switches off. */
+  /** Port current under which the bank takes it that nothing is plugged in and switches off. [I_off; above 0.1 mA to 1 A; default 0.1 A] */
   switchOffCurrent?: Current
 }
 
 /** Result of {@link powerBank}. */
 export interface PowerBank {
-  /** Energy of the cells, J: the figure for air travel. */
+  /** Energy of the cells: the figure for air travel. [E_c; J] */
   readonly cellEnergy: number
-  /** Energy that reaches the port, J. */
+  /** Energy that reaches the port. [E_p; J] */
   readonly portEnergy: number
-  /** Charge at the port's voltage, C: what the printed figure comes to. */
+  /** Charge at the port's voltage: what the printed figure comes to. [Q_p; C] */
   readonly portCharge: number
-  /** Energy that reaches the load, J. */
+  /** Energy that reaches the load. [E_l; J] */
   readonly loadEnergy: number
-  /** Power of the load, W. */
+  /** Power of the load [P; W] */
   readonly loadPower: number
-  /** Current at the port, A. */
+  /** Current at the port [I_p; A] */
   readonly portCurrent: number
-  /** Port current against its limit. */
+  /** Port current against its limit. [u; as a fraction] */
   readonly portLoading: number
-  /** Time the load runs, s; null where it takes nothing. */
+  /** Time the load runs; null where it takes nothing. [t; s] */
   readonly runtime: number | null
-  /** Whether the bank stays on at this load. */
+  /** Whether the bank stays on at this load. [yes or no] */
   readonly staysOn: boolean
-  /** Extra load at the port that keeps it on, W; 0 where it stays on. */
+  /** Extra load at the port that keeps it on; 0 where it stays on. [P_k; W] */
   readonly keepOnPower: number
-  /** Time it would run with that burnt as well, s. */
+  /** Time it would run with that burnt as well. [t_k; s] */
   readonly keptOnRuntime: number
 }
 
@@ -160,15 +160,40 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * What a power bank really gives: energy at its port and behind a step-up, how long, and whether it stays on.
  *
  * Formula: E_c = Q·V_c, E_p = η_b·E_c, charge at the port E_p/V_p, energy at the load η_s·E_p, port current
- * P/(η_s·V_p), t = η_s·E_p/P. Q is the printed capacity (C), which is that of the cells at V_c (V, default 3.7);
- * V_p the port's voltage (V, default 5), η_b the bank's efficiency (default 0.85), η_s that of a step-up to the
- * load's voltage (default 0.9; 1 where the load sits at the port), P the load's power (W). It stays on
- * where the port current is at least the switch-off current (A, default 0.1).
+ * P/(η_s·V_p), t = η_s·E_p/P. Q is the printed capacity, which is that of the cells at V_c; V_p the port's voltage, η_b
+ * the bank's efficiency, η_s that of a step-up to the load's voltage, P the load's power. It stays on where the port
+ * current is at least the switch-off current.
  *
  * Valid for a steady load and a healthy bank. Efficiencies and the switch-off current differ from make to
  * make: measure yours. The defaults are common practice, no source (makers quote 80 to 98 %).
  *
- * Sources: watt-hours as in IATA Dangerous Goods Regulations, section 2.3; otherwise conservation of energy.
+ * **Inputs**
+ * - `capacity`: printed capacity [Q; above 0 to 1000 Ah]
+ * - `cellVoltage`: nominal cell voltage [V_c; 1 to 20 V; default 3.7 V]
+ * - `portVoltage`: voltage at the port [V_p; 1 to 60 V; default 5 V]
+ * - `bankEfficiency`: efficiency of the bank [eta_b; 0.1 to 1; default 0.85]
+ * - `portLimit`: greatest port current [I_max; above 0 to 100 A; default 3 A]
+ * - `loadVoltage`: voltage of the load behind a step-up [V_l; above 0 to 100 V; optional]
+ * - `stepUpEfficiency`: efficiency of the step-up [eta_u; 0.1 to 1; default 0.9]
+ * - `current`: load current [I_l; 0 to 100 A; optional]
+ * - `power`: load power [P_l; 0 to 1000 W; optional]
+ * - `switchOffCurrent`: switch-off current [I_off; above 0.1 mA to 1 A; default 0.1 A]
+ *
+ * **Results**
+ *
+ * `cellEnergy`: energy of the cells [E_c; J]; `portEnergy`: energy at the port [E_p; J]; `portCharge`: charge at the
+ * port's voltage [Q_p; C]; `loadEnergy`: energy at the load [E_l; J]; `loadPower`: power of the load [P; W];
+ * `portCurrent`: current at the port [I_p; A]; `portLoading`: of its limit [u; as a fraction]; `runtime`: runtime [t;
+ * s]; `staysOn`: stays on [yes or no]; `keepOnPower`: extra load needed to keep it on [P_k; W]; `keptOnRuntime`:
+ * runtime with that [t_k; s].
+ *
+ * **Symbols of the working**
+ *
+ * eta_s: efficiency behind the port; runs: 1 where the load takes power.
+ *
+ * **Sources**
+ * - IATA: Dangerous Goods Regulations, provisions for dangerous goods carried by passengers or crew, 67th, 2026,
+ *   section 2.3, table 2.3.A (read 2026-11-28)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,27 +8,27 @@ import type { CurvePoint } from "./open-circuit.js"
 
 /** One step of a load pattern; a step without any load is a rest. */
 export interface LoadStep {
-  /** What it is, for the reader. */
+  /** What it is, for the reader. [text; default empty] */
   name?: string
-  /** How long it lasts in each round; alone, it lasts until the end. */
+  /** How long it lasts in each round; alone, it lasts until the end. [t_l; 0.01 s to 1000 d; default 1 h] */
   duration?: Time
-  /** Constant current at the pack. */
+  /** Constant current at the pack. [I_l; 0 to 1000 A; optional] */
   current?: Current | null
-  /** Constant power at the pack, as a converter draws. */
+  /** Constant power at the pack, as a converter draws. [P_l; 0 to 100 kW; optional] */
   power?: Power | null
-  /** Load resistance. */
+  /** Load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
 }
 
 /** Input of {@link runtime}. */
 export interface RuntimeInput extends PackCells {
-  /** Loads in order, repeated until the pack is empty. */
+  /** Loads in order, repeated until the pack is empty. [list of 1 to 100] */
   pattern: readonly LoadStep[]
-  /** Greatest lasting discharge current of a cell. */
+  /** Greatest lasting discharge current of a cell. [I_d; above 0 to 1000 A; optional] */
   maxCurrent?: Current | null
-  /** Charge at the start. */
+  /** Charge at the start [s_0; 0 to 100 %; default 100 %] */
   startCharge?: Ratio
-  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. */
+  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
   curve?: readonly CurvePoint[] | null
 }
 

@@ -20,65 +20,65 @@ import { ALKALINE_RATES, BATTERY_MODEL, LITHIUM_SAFETY, LITHIUM_TEMPERATURE, MEA
 
 /** What one step of the pattern took, all rounds together. */
 export interface LoadTotal {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** Time, s. */
+  /** Time [t_i; s] */
   readonly time: number
-  /** Charge, C. */
+  /** Charge [q_i; C] */
   readonly charge: number
-  /** Energy at the pack's terminals, J. */
+  /** Energy at the pack's terminals. [W_i; J] */
   readonly energy: number
 }
 
 /** A moment of the discharge. */
 export interface DischargePoint {
-  /** Time. */
+  /** Time [s] */
   readonly time: number
-  /** Charge left. */
+  /** Charge left [as a fraction] */
   readonly stateOfCharge: number
-  /** Voltage. */
+  /** Voltage [V] */
   readonly voltage: number
-  /** Current. */
+  /** Current [A] */
   readonly current: number
 }
 
 /** Result of {@link runtime}. */
 export interface Runtime {
-  /** Time until cut off, s. */
+  /** Time until cut off. [t; s] */
   readonly runtime: number
-  /** Rounds of the pattern until then (whole ones, where it has more than one step). */
+  /** Rounds of the pattern until then (whole ones, where it has more than one step). [N] */
   readonly rounds: number
-  /** Energy given at the terminals, J. */
+  /** Energy given at the terminals. [W; J] */
   readonly energy: number
-  /** Heat inside the pack, J. */
+  /** Heat inside the pack. [W_h; J] */
   readonly heat: number
-  /** Charge given, C. */
+  /** Charge given [q; C] */
   readonly charge: number
-  /** Charge left at the end, 0 to 1. */
+  /** Charge left at the end, 0 to 1. [s_1; as a fraction] */
   readonly endCharge: number
-  /** Mean current, A. */
+  /** Mean current [I_mean; A] */
   readonly meanCurrent: number
-  /** Root-mean-square current, which heats wires and cells, A; null for a pack without resistance. */
+  /** Root-mean-square current, which heats wires and cells; null for a pack without resistance. [I_rms; A] */
   readonly rmsCurrent: number | null
-  /** Greatest current, A. */
+  /** Greatest current [I_peak; A] */
   readonly peakCurrent: number
-  /** Greatest current of the pattern at the start, A. */
+  /** Greatest current of the pattern at the start. [I_start; A] */
   readonly startCurrent: number
-  /** Current at the end, A. */
+  /** Current at the end [I_end; A] */
   readonly endCurrent: number
-  /** Voltage at the end under the load that ended it, V: below the least voltage where a heavier load was just due. */
+  /** Voltage at the end under the load that ended it: below the least voltage where a heavier load was just due. [V_end; V] */
   readonly endVoltage: number
-  /** What ends it: `cut-off` (least voltage), `collapse` (more power than it can give) or `empty`. */
+  /** What ends it: `cut-off` (least voltage), `collapse` (more power than it can give) or `empty`. [text] */
   readonly ends: string
-  /** What nominal watt-hours over the mean power would have promised, s. */
+  /** What nominal watt-hours over the mean power would have promised. [t_s; s] */
   readonly simpleEstimate: number
-  /** Each step's share. */
+  /** Each step's share. [list] */
   readonly loads: readonly LoadTotal[]
-  /** The course of it, at most 65 points. */
+  /** The course of it, at most 65 points. [list] */
   readonly history: readonly DischargePoint[]
-  /** Pieces of the calculation. */
+  /** Pieces of the calculation. [number] */
   readonly iterations: number
-  /** Greatest error of the runtime from following the pattern's mean, s; 0 where every round was followed. */
+  /** Greatest error of the runtime from following the pattern's mean; 0 where every round was followed. [s] */
   readonly errorEstimate: number
 }
 
@@ -237,19 +237,61 @@ function cautions(si: Si, out: Runtime): Caution[] {
 /**
  * How long a pack lasts under a pattern of loads, followed to its cut-off.
  *
- * Formula: ds/dt = −I/Q with Q = n_p·Q_c·k_c, E = n_s·U(s), R = r_c·k_T·n_s/n_p + R_l; a current load draws
- * I, a load resistance R_L draws E/(R + R_L), a power P draws 2P/(E + √(E² − 4·R·P)). It ends when E − I·R
- * falls to the cut-off n_s·V_cut (V), when E² falls to 4·R·P, or when s reaches 0. U is the chemistry's
- * open-circuit curve or the one given, in straight lines, s the charge left (0 to 1), k_T and k_c the
- * effect of the cell temperature T (°C, default 25) on resistance and capacity. Within each straight piece
- * the integral is exact, so nothing depends on a time step; a pattern of very many short rounds (over
- * 20000 pieces) is followed by its mean, with `errorEstimate` of one round.
+ * Formula: ds/dt = −I/Q with Q = n_p·Q_c·k_c, E = n_s·U, R = r_c·k_T·n_s/n_p + R_l; a current load draws I, a load
+ * resistance R_L draws E/(R + R_L), a power P draws 2P/(E + √(E² − 4·R·P)). It ends when E − I·R falls to the cut-off
+ * n_s·V_cut, when E² falls to 4·R·P, or when s reaches 0. U is the chemistry's open-circuit curve or the one given, in
+ * straight lines, s the charge left (0 to 1), k_T and k_c the effect of the cell temperature T on resistance and
+ * capacity. Within each straight piece the integral is exact, so nothing depends on a time step; a pattern of very many
+ * short rounds (over 20000 pieces) is followed by its mean, with `errorEstimate` of one round.
  *
  * Valid for loads that last seconds or more, cells of one kind and no self-discharge. The first load
  * that cannot be carried ends it, even if a lighter one could go on.
  *
- * Sources: M. Chen and G. A. Rincón-Mora, IEEE Trans. Energy Conversion 21(2), 2006 (source, resistance and
- * runtime); curves as named in `chemistries`.
+ * The open-circuit curves' sources are named in `chemistries`.
+ *
+ * **Inputs**
+ * - `series`: cells in series [n_s; whole 1 to 200]
+ * - `parallel`: cells in parallel [n_p; whole 1 to 200]
+ * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; above 0 to 10 V; optional]
+ * - `pattern`: pattern of loads [list of 1 to 100]
+ *   - `name`: name [text; default empty]
+ *   - `duration`: duration [t_l; 0.01 s to 1000 d; default 1 h]
+ *   - `current`: constant current [I_l; 0 to 1000 A; optional]
+ *   - `power`: constant power [P_l; 0 to 100 kW; optional]
+ *   - `loadResistance`: load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional]
+ * - `maxCurrent`: greatest discharge current of a cell [I_d; above 0 to 1000 A; optional]
+ * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 100 %]
+ * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
+ *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
+ *   - `voltage`: voltage without load [U_u; above 0 to 20 V]
+ *
+ * **Results**
+ *
+ * `runtime`: runtime [t; s]; `rounds`: rounds of the pattern [N]; `energy`: energy given [W; J]; `heat`: heat inside
+ * [W_h; J]; `charge`: charge given [q; C]; `endCharge`: charge left at the end [s_1; as a fraction]; `meanCurrent`:
+ * mean current [I_mean; A]; `rmsCurrent`: root-mean-square current [I_rms; A]; `peakCurrent`: greatest current
+ * [I_peak; A]; `startCurrent`: greatest current at the start [I_start; A]; `endCurrent`: current at the end [I_end;
+ * A]; `endVoltage`: voltage at the end [V_end; V]; `ends`: ends by [text]; `simpleEstimate`: nominal energy over mean
+ * power [t_s; s]; `loads`: shares of the steps [list]; `history`: course [list]; `iterations`: pieces [number];
+ * `errorEstimate`: error from following the mean [s].
+ *
+ * **Symbols of the working**
+ *
+ * k_c: capacity at this temperature against 20 to 25 °C; Q: capacity of the pack [C]; k_T: resistance at this
+ * temperature against 25 °C; R: resistance of the pack [Ω]; W_oc: energy the cells gave up: charge times open-circuit
+ * voltage, by quadrature [J]; t_q: runtime of a single load by quadrature of charge over current [s]; resists: 1 where
+ * the pack has a resistance; I_a: greatest of the loads' currents at the starting voltage [A]; E_end: open-circuit
+ * voltage at the charge left [V]; N_t: rounds that fit in the runtime; V_n: nominal voltage of a cell [V].
+ *
+ * **Sources**
+ * - M. Chen, G. A. Rincón-Mora (IEEE Trans. Energy Conversion 21(2)): Accurate Electrical Battery Model Capable of
+ *   Predicting Runtime and I-V Performance, 2006
+ * - Li-ion cell specification, temperature characteristics, item 9, acceptance minima
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,47 +8,47 @@ import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "./sources.js"
 
 /** Input of {@link sizePack}. */
 export interface SizePackInput {
-  /** Cells to choose from. */
+  /** Cells to choose from [list of 1 to 500] */
   cells: readonly CatalogueCell[]
-  /** Least voltage the load needs, under the peak current and nearly empty. */
+  /** Least voltage the load needs, under the peak current and nearly empty. [V_min; above 0 to 500 V] */
   minVoltage: Voltage
-  /** Greatest voltage the load stands, at full charge. */
+  /** Greatest voltage the load stands, at full charge. [V_max; above 0 to 500 V] */
   maxVoltage: Voltage
-  /** Peak current. */
+  /** Peak current [I; above 0 to 1000 A] */
   current: Current
-  /** Energy to be delivered. */
+  /** Energy to be delivered. [W; above 0 to 100 kWh] */
   energy: Energy
-  /** Share of the nominal energy that is counted on. */
+  /** Share of the nominal energy that is counted on. [y; 0.05 to 1; default 0.8] */
   usableShare?: Ratio
-  /** Charge at which the least voltage must still hold. */
+  /** Charge at which the least voltage must still hold. [s_low; 0 to 1; default 0.2] */
   lowCharge?: Ratio
-  /** Cell temperature in use. */
+  /** Cell temperature in use. [T; −40 to 80 °C; default 25 °C] */
   temperature?: Temperature
-  /** Greatest mass of the cells. */
+  /** Greatest mass of the cells [m_max; above 0 to 1000 kg; optional] */
   maxMass?: Mass | null
-  /** Greatest watt-hours for carriage, such as 100 Wh. */
+  /** Greatest watt-hours for carriage, such as 100 Wh. [W_max; above 0 to 100 kWh; optional] */
   transportLimit?: Energy | null
-  /** Most cells in parallel considered. */
+  /** Most cells in parallel considered. [n_max; whole 1 to 200; default 50] */
   maxParallel?: number
-  /** What the ranking goes by. */
+  /** What the ranking goes by. [mass, cells or cost; default mass] */
   rankBy?: "mass" | "cells" | "cost"
 }
 
 /** Result of {@link sizePack}. */
 export interface SizePack {
-  /** Name of the best cell. */
+  /** Name of the best cell. [text] */
   readonly best: string
-  /** Cells in series. */
+  /** Cells in series. [n_s] */
   readonly series: number
-  /** Cells in parallel. */
+  /** Cells in parallel. [n_p] */
   readonly parallel: number
-  /** Nominal energy of the best, J. */
+  /** Nominal energy of the best. [W_p; J] */
   readonly energy: number
-  /** Mass of its cells, kg. */
+  /** Mass of the cells [m_p; kg] */
   readonly mass: number
-  /** Every pack that fits, best first; one for each cell and number in series. */
+  /** Every pack that fits, best first; one for each cell and number in series. [list] */
   readonly choices: readonly PackChoice[]
-  /** Every cell and number in series that fails, with the reason. */
+  /** Every cell and number in series that fails, with the reason. [list] */
   readonly losers: readonly PackLoser[]
 }
 
@@ -193,17 +193,57 @@ function cautions(si: Si, out: SizePack): Caution[] {
  * Which cell, how many in series and how many in parallel: the smallest pack that meets everything, and
  * why every other lost.
  *
- * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is
- * the least whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·k_c·y) (energy) and
- * I·r_c·k_T·n_s/(n_s·U(s_low) − V_low) (sag), where V_low is the larger of V_min and n_s·U_cut. I is the
- * peak current (A), W the energy to deliver (J), y the share of nominal energy counted on (default 0.8),
- * s_low the charge at which the least voltage must still hold (default 0.2), k_d, k_c and k_T the effects
- * of temperature (°C, default 25) on current limit, capacity and resistance. Packs over the mass or
- * transport limit fall out; the rest are ranked by mass (default), number of cells or cost.
+ * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is the least
+ * whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·k_c·y) (energy) and I·r_c·k_T·n_s/(n_s·U(s_low) − V_low)
+ * (sag), where V_low is the larger of V_min and n_s·U_cut. I is the peak current, W the energy to deliver, y the share
+ * of nominal energy counted on, s_low the charge at which the least voltage must still hold, k_d, k_c and k_T the
+ * effects of temperature on current limit, capacity and resistance. Packs over the mass or transport limit fall out;
+ * the rest are ranked by mass (default), number of cells or cost.
  *
  * Valid for lasting peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
  *
- * Sources: as `cellPack` and `packUnderLoad`; the shares of 0.8 and 0.2 are common practice, no source.
+ * The shares of 0.8 and 0.2 are common practice, without a source.
+ *
+ * **Inputs**
+ * - `cells`: cells to choose from [list of 1 to 500]
+ *   - `name`: name [text]
+ *   - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ *   - `capacity`: capacity [Q_c; 1 mAh to 1000 Ah]
+ *   - `resistance`: resistance [r_c; 0 to 100 Ω]
+ *   - `cellMass`: mass [m_c; above 0 to 100 kg]
+ *   - `maxCurrent`: greatest discharge current [I_d; above 0 to 1000 A]
+ *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
+ *   - `cutOffVoltage`: least voltage under load [V_cut; above 0 to 10 V; optional]
+ *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
+ * - `minVoltage`: least voltage [V_min; above 0 to 500 V]
+ * - `maxVoltage`: greatest voltage [V_max; above 0 to 500 V]
+ * - `current`: peak current [I; above 0 to 1000 A]
+ * - `energy`: energy to deliver [W; above 0 to 100 kWh]
+ * - `usableShare`: usable share of nominal energy [y; 0.05 to 1; default 0.8]
+ * - `lowCharge`: charge at which the least voltage holds [s_low; 0 to 1; default 0.2]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `maxMass`: greatest mass of the cells [m_max; above 0 to 1000 kg; optional]
+ * - `transportLimit`: watt-hours allowed for carriage [W_max; above 0 to 100 kWh; optional]
+ * - `maxParallel`: most cells in parallel [n_max; whole 1 to 200; default 50]
+ * - `rankBy`: rank by [mass, cells or cost; default mass]
+ *
+ * **Results**
+ *
+ * `best`: best cell [text]; `series`: in series [n_s]; `parallel`: in parallel [n_p]; `energy`: energy [W_p; J];
+ * `mass`: mass of the cells [m_p; kg]; `choices`: packs that fit [list]; `losers`: packs that fail [list].
+ *
+ * **Symbols of the working**
+ *
+ * U_full: full cell [V]; U_nom: nominal cell [V]; Q_b: capacity of the best cell [C]; m_b: mass of the best cell [kg];
+ * I_b: current limit of the best cell at this temperature [A]; r_b: resistance of the best cell at this temperature
+ * [Ω]; k_c: capacity left at this temperature; U_low: cell at low charge, without load [V]; U_cut: least cell voltage
+ * [V]; p_I: in parallel for current; p_W: in parallel for energy; p_V: in parallel against sag.
+ *
+ * **Sources**
+ * - IEC: IEC 61960-3, Secondary lithium cells and batteries for portable applications, 2017, clause 3: rated capacity,
+ *   nominal voltage (not verified against the document)
+ * - Li-ion cell specification, temperature characteristics, item 9, acceptance minima
+ * - Specifications of a 14.8 V 2600 mAh 18650 pack and of a 26650 LFP pack, cell tables, 2020, items 3.6 and 3.8
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -18,43 +18,43 @@ type Si = SiOf<RigDocument>
 
 /** One check of the assessment, done. */
 export interface Finding {
-  /** Name of the check. */
+  /** Name of the check. [text] */
   readonly check: string
-  /** What. */
+  /** What [text] */
   readonly title: string
-  /** Verdict. */
+  /** Verdict [text] */
   readonly verdict: Verdict
-  /** Value and limit in SI, null where there is none to show. */
+  /** Value and limit in SI, null where there is none to show. [number] */
   readonly value: number | null
-  /** Limit (SI). */
+  /** Limit (SI) [number] */
   readonly limit: number | null
-  /** Value and limit as a maker reads them. */
+  /** Value and limit as a maker reads them. [text] */
   readonly shownValue: string
-  /** Limit. */
+  /** Limit [text] */
   readonly shownLimit: string
-  /** What is left, as a share of the limit; negative where it falls short. */
+  /** What is left, as a share of the limit; negative where it falls short. [as a fraction] */
   readonly margin: number | null
-  /** One sentence: why. */
+  /** One sentence: why. [text] */
   readonly why: string
-  /** Where the limit comes from. */
+  /** Where the limit comes from. [text] */
   readonly source: string
-  /** Path of the field that is missing. */
+  /** Path of the field that is missing. [text] */
   readonly missing: string | null
 }
 
 /** Result of {@link assess}. */
 export interface Assessment {
-  /** One sentence on the whole. */
+  /** One sentence on the whole. [text] */
   readonly summary: string
-  /** Fall short. */
+  /** Fall short [n_short] */
   readonly fallsShort: number
-  /** Marginal. */
+  /** Marginal [n_marginal] */
   readonly marginal: number
-  /** Lack data. */
+  /** Lack data [n_unknown] */
   readonly unknown: number
-  /** Meet. */
+  /** Meet [n_meets] */
   readonly meets: number
-  /** Every check the document allows, most threatening first. */
+  /** Every check the document allows, most threatening first. [list] */
   readonly findings: readonly Finding[]
 }
 
@@ -145,7 +145,52 @@ const NO_DATA = 1e9
  * check calls the domain solver of its trade with what the document says; where that solver refuses, the check
  * falls short with its reason. Partial documents work: only what can't be known is left out.
  *
- * Sources: each limit's own, beside it in its finding; those without a published source say so.
+ * Each limit's own source stands beside it in its finding; those without a published source say so.
+ *
+ * **Inputs**
+ * - `wearer`: wearer [group; optional]
+ * - `mount`: where the mechanism sits [group; optional]
+ * - `parts`: parts carried, moving masses left out [list of at most 300; default none]
+ * - `spar`: spar of one arm [group; optional]
+ * - `pin`: hinge pin [group; optional]
+ * - `formed`: parts formed hot [list of at most 60; default none]
+ * - `straps`: straps [group; optional]
+ * - `schedule`: the day's wearing [group; optional]
+ * - `heat`: heat [group; optional]
+ * - `wind`: wind on one arm [group; optional]
+ * - `stance`: stance [group; optional]
+ * - `venue`: where it has to go [group; optional]
+ * - `reach`: switch [group; optional]
+ * - `pinch`: fixed things the arm passes [group; optional]
+ * - `contact`: if an arm strikes somebody [group; optional]
+ * - `day`: the day on one charge [group; optional]
+ * - `duty`: duty of the actuators [group; optional]
+ * - `flaps`: servo-driven flaps [group; optional]
+ * - `scissor`: scissor array [group; optional]
+ * - `lights`: light string [group; optional]
+ * - `starting`: start of the actuators [group; optional]
+ * - `budget`: what may be spent [group; optional]
+ * - `version`: document version [n_doc; whole 1 to 1]
+ * - `name`: name of the rig [text]
+ * - `note`: note [text; default empty]
+ * - `hinged`: arms on hinges [group; optional]
+ * - `pack`: cell pack [group; optional]
+ * - `bank`: USB battery bank [group; optional]
+ * - `converter`: converter [group; optional]
+ * - `wiring`: wires, switch and fuse [group; optional]
+ * - `brief`: what is wanted [group; optional]
+ *
+ * **Results**
+ *
+ * `summary`: summary [text]; `fallsShort`: fall short [n_short]; `marginal`: marginal [n_marginal]; `unknown`: lack
+ * data [n_unknown]; `meets`: meet [n_meets]; `findings`: checks, most threatening first [list].
+ *
+ * **Symbols of the working**
+ *
+ * mu: margin of each check (a very large number where data is missing).
+ *
+ * **Sources**
+ * - Each check's own: see the source beside its limit, and the solver it calls
  *
  * @function
  * @throws InputError naming every fault of the document

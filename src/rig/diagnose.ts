@@ -23,57 +23,57 @@ import { FITTING, METERS } from "./sources.js"
 
 /** Input of the {@link diagnosis} solver. */
 export interface DiagnosisInput {
-  /** The rig as planned. */
+  /** The rig as planned [group] */
   rig: RigDocument
-  /** What was measured. */
+  /** What was measured [group] */
   measured: Measured
 }
 
 /** One explanation of what was measured. */
 export interface Candidate {
-  /** Names of its fault, or two. */
+  /** Names of its fault, or two. [list, each text] */
   readonly faults: readonly string[]
-  /** In words, with the size each needs. */
+  /** In words, with the size each needs. [text] */
   readonly explanation: string
-  /** Size of each fault, SI. */
+  /** Size of each fault, SI. [list, each number] */
   readonly sizes: readonly number[]
-  /** Σ((measured − predicted)/uncertainty)². */
+  /** Σ((measured − predicted)/uncertainty)². [number] */
   readonly misfit: number
-  /** Share of plausibility among all explanations tried. */
+  /** Share of plausibility among all explanations tried. [as a fraction] */
   readonly plausibility: number
 }
 
 /** A measurement that would tell the two most plausible explanations apart. */
 export interface NextMeasure {
-  /** Measure. */
+  /** Measure [text] */
   readonly name: string
-  /** What. */
+  /** What [text] */
   readonly label: string
-  /** How. */
+  /** How [text] */
   readonly how: string
-  /** What the first and the second explanation say it will show, as a maker reads it. */
+  /** What the first and the second explanation say it will show, as a maker reads it. [text] */
   readonly first: string
-  /** Second explanation says. */
+  /** Second explanation says [text] */
   readonly second: string
-  /** How far apart they are, in uncertainties. */
+  /** How far apart they are, in uncertainties. [number] */
   readonly apart: number
 }
 
 /** Result of {@link diagnose}. */
 export interface Diagnosis {
-  /** One sentence. */
+  /** One sentence. [text] */
   readonly verdict: string
-  /** Readings used. */
+  /** Readings used [n_r] */
   readonly readings: number
-  /** Misfit of the rig as planned. */
+  /** Misfit of the rig as planned. [X_0] */
   readonly plannedMisfit: number
-  /** Whether the rig as planned already explains the readings. */
+  /** Whether the rig as planned already explains the readings. [yes or no] */
   readonly asPlanned: boolean
-  /** Misfit of the most plausible explanation. */
+  /** Misfit of the most plausible explanation. [X_1] */
   readonly bestMisfit: number
-  /** Explanations. */
+  /** Explanations [list] */
   readonly candidates: readonly Candidate[]
-  /** Measure next. */
+  /** Measure next [group] */
   readonly next: NextMeasure | null
 }
 
@@ -209,7 +209,24 @@ function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number
  *
  * Valid for rigs of hinged arms on linear actuators whose plan itself moves.
  *
- * Sources: W. H. Press and others, Numerical Recipes, 3rd edition, 2007, chapter 15; sizes and priors: common practice.
+ * **Inputs**
+ * - `rig`: the rig as planned [group]
+ * - `measured`: what was measured [group]
+ *
+ * **Results**
+ *
+ * `verdict`: verdict [text]; `readings`: readings used [n_r]; `plannedMisfit`: misfit of the plan [X_0]; `asPlanned`:
+ * the plan explains it [yes or no]; `bestMisfit`: misfit of the best explanation [X_1]; `candidates`: explanations
+ * [list]; `next`: measure next [group].
+ *
+ * **Symbols of the working**
+ *
+ * m_r: readings, SI; s_r: their uncertainties, with the parts' spread; p_0: what the plan predicts; w_0: penalty of
+ * the warmest part, plan; p_1: what the best explanation predicts; w_1: penalty of the warmest part, best explanation.
+ *
+ * **Sources**
+ * - W. H. Press and others: Numerical Recipes, 3rd edition, 2007, chapter 15 (χ² fitting, maximum likelihood with
+ *   priors) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of document and readings

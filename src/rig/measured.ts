@@ -4,69 +4,76 @@ import { type MeasureName, measures, type WarmPart } from "./measures.js"
 
 /** A measured value with its uncertainty (one standard deviation). */
 export interface MeasuredTime {
-  /** Time down. */
+  /** Time up or time down [0 to 60 min] */
   value: Time
-  /** Uncertainty of time down. */
+  /** Uncertainty of time up or uncertainty of time down [above 0 to 60 min; default 0.2 s] */
   uncertainty?: Time
 }
 /** A measured angle with its uncertainty. */
 export interface MeasuredAngle {
-  /** Swing. */
+  /** Swing [th_m; 0 to 360.963°] */
   value: Angle
-  /** Uncertainty of swing. */
+  /** Uncertainty of swing [th_m_s; above 0 to 360.963°; default 1.48969°] */
   uncertainty?: Angle
 }
 /** A measured voltage with its uncertainty. */
 export interface MeasuredVoltage {
-  /** Voltage at the actuators. */
+  /**
+   * Source voltage at rest or sag of the source or voltage lost on the source side or voltage lost on the actuators'
+   * side or voltage at the actuators [0 to 150 V]
+   */
   value: Voltage
-  /** Uncertainty of voltage at the actuators. */
+  /**
+   * Uncertainty of source voltage at rest or uncertainty of sag of the source or uncertainty of voltage lost on the
+   * source side or uncertainty of voltage lost on the actuators' side or uncertainty of voltage at the actuators [above
+   * 0 to 150 V; default 50 mV or default 20 mV]
+   */
   uncertainty?: Voltage
 }
 /** A measured current with its uncertainty. */
 export interface MeasuredCurrent {
-  /** Current from the source. */
+  /** Current of all actuators or current from the source [0 to 500 A] */
   value: Current
-  /** Uncertainty of current from the source. */
+  /** Uncertainty of current of all actuators or uncertainty of current from the source [above 0 to 500 A; default 30 mA] */
   uncertainty?: Current
 }
 /** A measured force with its uncertainty. */
 export interface MeasuredForce {
-  /** Force at the tip, letting down. */
+  /** Force at the tip, lifting or force at the tip, letting down [0 to 2000 N] */
   value: Force
-  /** Uncertainty of force at the tip, letting down. */
+  /** Uncertainty of force at the tip, lifting or uncertainty of force at the tip, letting down [above 0 to 2000 N; default 0.3 N] */
   uncertainty?: Force
 }
 
 /** What was measured on the built rig; any subset. */
 export interface Measured {
-  /** Time up. */
+  /** Time up [group; optional] */
   raiseTime?: MeasuredTime | null
-  /** Time down. */
+  /** Time down [group; optional] */
   lowerTime?: MeasuredTime | null
-  /** Swing. */
+  /** Swing [group; optional] */
   swing?: MeasuredAngle | null
-  /** At the source, everything still. */
+  /** At the source, everything still. [group; optional] */
   restVoltage?: MeasuredVoltage | null
-  /** At the source's own terminals: at rest less during a raise. */
+  /** At the source's own terminals: at rest less during a raise. [group; optional] */
   sourceSag?: MeasuredVoltage | null
-  /** Lost between source and converter (or actuators) during a raise. */
+  /** Lost between source and converter (or actuators) during a raise. [group; optional] */
   sourceDrop?: MeasuredVoltage | null
-  /** Lost between converter and actuators during a raise. */
+  /** Lost between converter and actuators during a raise. [group; optional] */
   loadDrop?: MeasuredVoltage | null
-  /** At the actuators during a raise, on average. */
+  /** At the actuators during a raise, on average. [group; optional] */
   actuatorVoltage?: MeasuredVoltage | null
-  /** All actuators together during a raise, on average. */
+  /** All actuators together during a raise, on average. [group; optional] */
   actuatorCurrent?: MeasuredCurrent | null
-  /** From the source during a raise, on average. */
+  /** From the source during a raise, on average. [group; optional] */
   sourceCurrent?: MeasuredCurrent | null
-  /** At the tip, rod unpinned, to lift the arm slowly through level. */
+  /** At the tip, rod unpinned, to lift the arm slowly through level. [group; optional] */
   tipForceUp?: MeasuredForce | null
-  /** At the tip, rod unpinned, to let the arm sink slowly through level. */
+  /** At the tip, rod unpinned, to let the arm sink slowly through level. [group; optional] */
   tipForceDown?: MeasuredForce | null
-  /** The part that is clearly warmest after several raises. */
+  /** The part that is clearly warmest after several raises. [source, wires, converter, actuators or notFelt; default notFelt] */
   warmest?: WarmPart | "notFelt"
-  /** How far parts stray from their datasheets. */
+  /** How far parts stray from their datasheets [sp; 0 to 0.5; default 0.02] */
   spread?: Ratio
 }
 

@@ -6,83 +6,83 @@ import { constantsOf, type Direction, type MoveModel, moveSeconds, type SolvedMo
 
 /** One step of where the seconds go. */
 export interface WaterfallStep {
-  /** What this step adds to the reckoning. */
+  /** What this step adds to the reckoning. [text] */
   readonly label: string
-  /** Time of the move with it and all before it, s. */
+  /** Time of the move with it and all before it. [s] */
   readonly time: number
-  /** Seconds it adds (negative: saves), s. */
+  /** Seconds it adds (negative: saves). [s] */
   readonly added: number
 }
 
 /** One point of a move's curves. */
 export interface CurvePoint {
-  /** Time. */
+  /** Time [s] */
   readonly time: number
-  /** Stroke. */
+  /** Stroke [m] */
   readonly stroke: number
-  /** Angle. */
+  /** Angle [rad] */
   readonly angle: number
-  /** Force. */
+  /** Force [N] */
   readonly force: number
-  /** Current. */
+  /** Current [A] */
   readonly current: number
-  /** Voltage. */
+  /** Voltage [V] */
   readonly voltage: number
-  /** Speed. */
+  /** Speed [m/s] */
   readonly speed: number
 }
 
 /** Where the energy of a move goes, J; the parts add up to what the source gives. */
 export interface EnergyAccount {
-  /** Given by the source at its open-circuit voltage. */
+  /** Given by the source at its open-circuit voltage. [J] */
   readonly source: number
-  /** Rise of potential energy of arms and springs (negative when lowering). */
+  /** Rise of potential energy of arms and springs (negative when lowering). [J] */
   readonly lifted: number
-  /** Hinge friction. */
+  /** Hinge friction [J] */
   readonly hingeFriction: number
-  /** Gears and screw. */
+  /** Gears and screw [J] */
   readonly gearsAndScrew: number
-  /** Winding. */
+  /** Winding [J] */
   readonly winding: number
-  /** Wires to the actuators. */
+  /** Wires to the actuators [J] */
   readonly loadWires: number
-  /** Converter. */
+  /** Converter [J] */
   readonly converter: number
-  /** Wires, switch and fuse. */
+  /** Wires, switch and fuse [J] */
   readonly sourceWires: number
-  /** Inside the source. */
+  /** Inside the source [J] */
   readonly insideSource: number
-  /** What is left over, as a fraction of the largest part: numerical error. */
+  /** What is left over, as a fraction of the largest part: numerical error. [number] */
   readonly residual: number
 }
 
 /** A move one way. */
 export interface Move {
-  /** Time down. */
+  /** Time up or time down [s] */
   readonly time: number
-  /** Greatest force against the motion at one rod, N, and the arm angle there, rad. */
+  /** Greatest force against the motion at one rod, and the arm angle there. [N] */
   readonly peakForce: number
-  /** Arm angle there. */
+  /** Arm angle there [rad] */
   readonly peakForceAngle: number
-  /** Greatest current of all actuators together, A. */
+  /** Greatest current of all actuators together. [A] */
   readonly peakCurrent: number
-  /** Greatest current of the source. */
+  /** Greatest current of the source [A] */
   readonly peakSourceCurrent: number
-  /** Least voltage at the actuators. */
+  /** Least voltage at the actuators [V] */
   readonly leastVoltage: number
-  /** Slowest rod speed. */
+  /** Slowest rod speed [m/s] */
   readonly slowestSpeed: number
-  /** Share of the time in which a limit of converter or bank binds. */
+  /** Share of the time in which a limit of converter or bank binds. [as a fraction] */
   readonly limitedShare: number
-  /** The limit that binds, or `none`. */
+  /** The limit that binds, or `none`. [text] */
   readonly limitedBy: string
-  /** Peak kinetic energy of the arms against the energy moved: the quasi-static answer is good while small. */
+  /** Peak kinetic energy of the arms against the energy moved: the quasi-static answer is good while small. [as a fraction] */
   readonly inertiaShare: number
-  /** Where the seconds go. */
+  /** Where the seconds go [list] */
   readonly waterfall: readonly WaterfallStep[]
-  /** Energy of the move. */
+  /** Energy of the move [group] */
   readonly energy: EnergyAccount
-  /** Curve. */
+  /** Curve [list] */
   readonly curve: readonly CurvePoint[]
 }
 

@@ -12,37 +12,37 @@ type Si = SiOf<RigDocument>
 
 /** Result of {@link moveTime}. */
 export interface MoveTime {
-  /** Angle the arms swing through, rad. */
+  /** Angle the arms swing through. [theta_s; rad] */
   readonly swing: number
-  /** Time up. */
+  /** Time up [t_up; s] */
   readonly raiseTime: number
-  /** Time down. */
+  /** Time down [t_down; s] */
   readonly lowerTime: number
-  /** Up and down again, s. */
+  /** Up and down again. [t_both; s] */
   readonly cycleTime: number
-  /** Raise time over the time the rated speed would take. */
+  /** Raise time over the time the rated speed would take. [q; as a fraction] */
   readonly slowdown: number
-  /** Stage time less up and down, s; null without a brief. */
+  /** Stage time less up and down; null without a brief. [t_left; s] */
   readonly stageMargin: number | null
-  /** What costs the raise most seconds. */
+  /** What costs the raise most seconds. [text] */
   readonly limit: string
-  /** One sentence: how long and why. */
+  /** One sentence: how long and why. [text] */
   readonly why: string
-  /** Raise. */
+  /** Raise [group] */
   readonly raise: Move
-  /** Lower. */
+  /** Lower [group] */
   readonly lower: Move
-  /** Winding resistance, Ω; back-EMF constant, V·s/m; force constant, N/A; friction current, A. */
+  /** Winding resistance; back-EMF constant; force constant; friction current. [R; Ω] */
   readonly resistance: number
-  /** Back-EMF constant. */
+  /** Back-EMF constant [k_V; V s/m] */
   readonly voltsPerSpeed: number
-  /** Force constant. */
+  /** Force constant [k_F; N/A] */
   readonly forcePerAmpere: number
-  /** Friction current. */
+  /** Friction current [I_f; A] */
   readonly frictionCurrent: number
-  /** Estimated error of both times together, s. */
+  /** Estimated error of both times together. [s] */
   readonly errorEstimate: number
-  /** Points evaluated. */
+  /** Points evaluated [number] */
   readonly evaluations: number
 }
 
@@ -152,22 +152,73 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
 /**
  * How long the arms take up and down, and where the seconds go.
  *
- * Quasi-static: at each rod position s the arm angle θ(s) follows from the linkage; the force against
- * the motion from virtual work, F = ±(dU/dθ)/(dL/dθ) + M_f/|dL/dθ| (U: energy of every moving mass and
- * spring, J; L: rod length, m; M_f: hinge friction moment, N·m); the current from the force,
- * I = I₀ + F/k_F; the voltage V from the supply chain at n·I (cells behind their resistance, wires,
- * contacts, switch, fuse, converter; where an input limit binds, V·n·I = η·P_in,max); the speed from the
- * motor, v = (V − I·R)/k_V; the time t = ∫ ds/v by adaptive quadrature, split where a limit starts to bind.
- * R (Ω), k_V (V·s/m) and k_F (N/A) follow from the datasheet's no-load and rated points. A helping load is
- * taken up by the screw's friction: the current then stays at I₀.
+ * Quasi-static: at each rod position s the arm angle θ follows from the linkage; the force against the motion from
+ * virtual work, F = ±(dU/dθ)/(dL/dθ) + M_f/|dL/dθ| (U: energy of every moving mass and spring, J; L: rod length, m;
+ * M_f: hinge friction moment, N·m); the current from the force, I = I₀ + F/k_F; the voltage V from the supply chain at
+ * n·I (cells behind their resistance, wires, contacts, switch, fuse, converter; where an input limit binds, V·n·I =
+ * η·P_in,max); the speed from the motor, v = (V − I·R)/k_V; the time t = ∫ ds/v by adaptive quadrature, split where a
+ * limit starts to bind. R, k_V and k_F follow from the datasheet's no-load and rated points. A helping load is taken up
+ * by the screw's friction: the current then stays at I₀.
  *
  * Valid while the arms' energy of motion is small against the energy moved (a caution says when it is
  * not) and the windings are near the datasheet's temperature. The move is refused (`stall`) where v ≤ 0
  * anywhere, with the pose, the force needed and the force available; `cannot-close` and `dead-point` where
  * the linkage does not allow it; `no-supply` where the converter gives nothing.
  *
- * Sources: virtual work and the brushed motor's equations as in any textbook (for instance Shigley's
- * Mechanical Engineering Design; Hughes and Drury, Electric Motors and Drives, 2019, chapter 3).
+ * **Inputs**
+ * - `wearer`: wearer [group; optional]
+ * - `mount`: where the mechanism sits [group; optional]
+ * - `parts`: parts carried, moving masses left out [list of at most 300; default none]
+ * - `spar`: spar of one arm [group; optional]
+ * - `pin`: hinge pin [group; optional]
+ * - `formed`: parts formed hot [list of at most 60; default none]
+ * - `straps`: straps [group; optional]
+ * - `schedule`: the day's wearing [group; optional]
+ * - `heat`: heat [group; optional]
+ * - `wind`: wind on one arm [group; optional]
+ * - `stance`: stance [group; optional]
+ * - `venue`: where it has to go [group; optional]
+ * - `reach`: switch [group; optional]
+ * - `pinch`: fixed things the arm passes [group; optional]
+ * - `contact`: if an arm strikes somebody [group; optional]
+ * - `day`: the day on one charge [group; optional]
+ * - `duty`: duty of the actuators [group; optional]
+ * - `flaps`: servo-driven flaps [group; optional]
+ * - `scissor`: scissor array [group; optional]
+ * - `lights`: light string [group; optional]
+ * - `starting`: start of the actuators [group; optional]
+ * - `budget`: what may be spent [group; optional]
+ * - `version`: document version [n_doc; whole 1 to 1]
+ * - `name`: name of the rig [text]
+ * - `note`: note [text; default empty]
+ * - `hinged`: arms on hinges [group; optional]
+ * - `pack`: cell pack [group; optional]
+ * - `bank`: USB battery bank [group; optional]
+ * - `converter`: converter [group; optional]
+ * - `wiring`: wires, switch and fuse [group; optional]
+ * - `brief`: what is wanted [group; optional]
+ *
+ * **Results**
+ *
+ * `swing`: swing [theta_s; rad]; `raiseTime`: time up [t_up; s]; `lowerTime`: time down [t_down; s]; `cycleTime`: up
+ * and down [t_both; s]; `slowdown`: raise against rated speed [q; as a fraction]; `stageMargin`: left of the stage
+ * time [t_left; s]; `limit`: costs most [text]; `why`: why [text]; `raise`: raise [group]; `lower`: lower [group];
+ * `resistance`: winding resistance [R; Ω]; `voltsPerSpeed`: back-EMF constant [k_V; V s/m]; `forcePerAmpere`: force
+ * constant [k_F; N/A]; `frictionCurrent`: friction current [I_f; A]; `errorEstimate`: estimated error of the times
+ * [s]; `evaluations`: points evaluated [number].
+ *
+ * **Symbols of the working**
+ *
+ * L_a: rod length drawn in [m]; L_b: rod length run out [m]; psi_a: angle at the hinge between the anchors, drawn in
+ * [rad]; psi_b: angle at the hinge between the anchors, run out [rad]; D: hinge to fixed anchor [m]; h_u: widths of
+ * the steps up [m]; v_u: speeds at the steps up [m/s]; h_d: widths of the steps down [m]; v_d: speeds at the steps
+ * down [m/s]; I_m: current at the slowest point of the raise [A]; V_m: voltage there [V]; v_m: speed there [m/s].
+ *
+ * **Sources**
+ * - A. Hughes, B. Drury: Electric Motors and Drives, 5th edition, 2019, chapter 3 (brushed motor: V = E + I·R, E ∝
+ *   speed, torque ∝ current) (not verified against the document)
+ * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 11th edition, 2020, chapter 8 (power
+ *   screws) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the document

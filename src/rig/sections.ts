@@ -34,194 +34,200 @@ import { embed } from "./embed.js"
 
 /** Whoever wears it. */
 export interface RigWearer {
-  /** Body mass. */
+  /** Body mass [m_b; 20 to 300 kg] */
   bodyMass: Mass
-  /** Stature. */
+  /** Stature [h_b; 800 mm to 2.5 m] */
   stature: Length
 }
 
 /** Where the mechanism's origin (x = 0, y = 0) sits on the wearer. */
 export interface RigMount {
-  /** Ahead of the hips; negative behind. */
+  /** Ahead of the hips; negative behind. [f_m; −1 to 1 m] */
   forward: Length
-  /** Above the ground, wearer standing. */
+  /** Above the ground, wearer standing. [h_m; 0 to 3 m] */
   height: Length
 }
 
 /** A part carried, other than the moving masses. */
 export interface RigPart {
-  /** Part. */
+  /** Part [text] */
   name: string
-  /** Mass of one. */
+  /** Mass of one [m_part; 0 to 60 kg] */
   mass: Mass
-  /** How many. */
+  /** How many [n_part; whole 1 to 10000; default 1] */
   count?: number
-  /** Price of one, in the maker's own currency. */
+  /** Price of one, in the maker's own currency. [c_part; 0 to 1000000; default 0] */
   price?: number
-  /** Ahead of the hips; negative behind. */
+  /** Ahead of the hips; negative behind. [f_part; −2 to 2 m] */
   forward: Length
-  /** Left of the middle. */
+  /** Left of the middle [l_part; −3 to 3 m; default 0] */
   left?: Length
-  /** Above the ground, wearer standing. */
+  /** Above the ground, wearer standing. [h_part; 0 to 4 m] */
   height: Length
 }
 
 /** The spar of one arm: a cantilever from the hinge that carries the arm's masses. */
 export interface RigSpar
   extends Pick<BeamInput, "length" | "section" | "material" | "modulus" | "strength" | "temperature" | "duration" | "motion"> {
-  /** Sag at the tip that still looks right. */
+  /** Sag at the tip that still looks right. [sp_lim; above 0 to 2 m] */
   sagLimit: Length
-  /** Mass counted at the tip for its own swing in step with walking. */
+  /** Mass counted at the tip for its own swing in step with walking. [sp_tip; 0 to 20 kg; default 0] */
   tipMass?: Mass
-  /** Steps of the wearer. */
+  /** Steps of the wearer [sp_step; above 0 to 10 Hz; default 1.9 Hz] */
   stepRate?: Frequency
 }
 
 /** A part bent hot from tube. */
 export interface RigFormedPart {
-  /** Part. */
+  /** Part [text] */
   name: string
-  /** Bend. */
+  /** Bend [group] */
   bend: TubeBendInput
-  /** Heating. */
+  /** Heating [group] */
   heat: HeatThroughInput
 }
 
 /** The day out. */
 export interface RigDay {
-  /** Raises and lowerings on one charge. */
+  /** Raises and lowerings on one charge. [n_moves; whole 0 to 10000] */
   moves: number
-  /** Power taken all day long (lights, receiver). */
+  /** Power taken all day long (lights, receiver). [P_sb; 0 to 500 W; default 0] */
   standby?: Power
-  /** How long that is. */
+  /** How long [t_day; 0 to 48 h; default 4 h] */
   hours?: Time
-  /** Charge to keep in hand. */
+  /** Charge to keep in hand. [z_res; 0 to 0.9; default 0.2] */
   reserve?: Ratio
-  /** Whether the pack has to fly. */
+  /** Whether the pack has to fly. [yes or no; default no] */
   flies?: boolean
 }
 
 /** Where it has to go, and what it takes up beside the arms. */
 export interface RigVenue {
-  /** Ahead of and behind the wearer's middle. */
+  /** Ahead of and behind the wearer's middle. [ve_f; 0 to 3 m] */
   front: Length
-  /** Behind the middle. */
+  /** Behind the middle [ve_b; 0 to 3 m] */
   back: Length
-  /** Width of wearer and rig with the arms left out. */
+  /** Width of wearer and rig with the arms left out. [ve_w; above 0 to 3 m; default 600 mm] */
   bodyWidth?: Length
-  /** Own places. */
+  /** Own places [list of at most 100; default none] */
   own?: readonly OwnPlace[]
-  /** Kinds of published place it has to pass too. */
+  /**
+   * Kinds of published place it has to pass too. [list, each door, route, corner, stair, lift, turning, headroom or
+   * aisle; optional, with a default of its own]
+   */
   kinds?: readonly PassageKind[]
-  /** Packed. */
+  /** Packed [group; optional] */
   packed?: PackedSize | null
-  /** Room on every side. */
+  /** Room on every side [pa_a; 0 to 500 mm; default 25 mm] */
   allowance?: Length
 }
 
 /** Fixed things the arm moves past, in the plane of motion. */
 export interface RigPinch {
-  /** Largest part of a body that can get into the gap. */
+  /** Largest part of a body that can get into the gap [finger, toes, hand-wrist-fist, arm, foot, head or body; default arm] */
   reachable?: CrushPart
-  /** Fixed bars. */
+  /** Fixed bars [list of 1 to 50] */
   fixed: readonly GapBar[]
-  /** Thickness of the arm. */
+  /** Thickness of the arm [pi_a; 0 to 500 mm; default 30 mm] */
   armThickness?: Length
-  /** Thickness of the fixed things. */
+  /** Thickness of the fixed things [pi_b; 0 to 500 mm; default 30 mm] */
   fixedThickness?: Length
 }
 
 /** Servo-driven flaps, all alike. */
 export interface RigFlaps {
-  /** Like flaps. */
+  /** Like flaps [fl_n; whole 1 to 100] */
   count: number
-  /** Linkage. */
+  /** Linkage [group] */
   linkage: Omit<ServoPushrodInput, "servoTorque">
-  /** Servo. */
+  /** Servo [group] */
   servo: Omit<HobbyServoInput, "voltage" | "torque" | "angle">
-  /** Voltage at the servos' plugs. */
+  /** Voltage at the servos' plugs. [fl_V; above 0 to 30 V] */
   voltage: Voltage
-  /** Greatest current their supply gives. */
+  /** Greatest current their supply gives. [fl_I; above 0 to 100 A; optional] */
   supplyCurrent?: Current | null
-  /** Time one flap may take through its travel. */
+  /** Time one flap may take through its travel. [fl_t; above 0 to 60 s] */
   flapTime: Time
-  /** Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. */
+  /**
+   * Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. [fl_k;
+   * above 0 to 3 m; optional]
+   */
   radiusOfGyration?: Length | null
 }
 
 /** A scissor array with its driver. */
 export interface RigScissor {
-  /** Array. */
+  /** Array [group] */
   array: Omit<ScissorInput, "driverForce">
-  /** Greatest force of the driver. */
+  /** Greatest force of the driver [sc_F; above 0 to 100 kN] */
   driverForce: Force
-  /** Span wanted, extended. */
+  /** Span wanted, extended. [sc_w; above 0 to 20 m] */
   span: Length
-  /** Droop at the tip that still looks right. */
+  /** Droop at the tip that still looks right. [sc_dl; above 0 to 5 m; optional] */
   droopLimit?: Length | null
 }
 
 /** What decides whether the actuators ever start: their motors, and what the supply does at its limit. */
 export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetBelow"> {
-  /** Speed of the motor inside the actuator, without load at rated voltage. */
+  /** Speed of the motor inside the actuator, without load at rated voltage. [su_w; above 0 to 47746.5 rpm] */
   motorSpeed: AngularSpeed
 }
 
 /** What may be spent. */
 export interface RigBudget {
-  /** Mass. */
+  /** Mass [bu_m; above 0 to 100 kg; optional] */
   mass?: Mass | null
-  /** Price. */
+  /** Price [bu_c; above 0 to 1e7; optional] */
   price?: number | null
-  /** Parts. */
+  /** Parts [bu_n; whole above 0 to 1000000; optional] */
   parts?: number | null
 }
 
 /** Sections of a rig document beyond arms and electrics. */
 export interface RigSections {
-  /** Wearer. */
+  /** Wearer [group; optional] */
   wearer?: RigWearer | null
-  /** Where the mechanism sits. */
+  /** Where the mechanism sits [group; optional] */
   mount?: RigMount | null
-  /** Parts carried, moving masses left out. */
+  /** Parts carried, moving masses left out [list of at most 300; default none] */
   parts?: readonly RigPart[]
-  /** Spar of one arm. */
+  /** Spar of one arm [group; optional] */
   spar?: RigSpar | null
-  /** Hinge pin. */
+  /** Hinge pin [group; optional] */
   pin?: Omit<PinJointInput, "force"> | null
-  /** Parts formed hot. */
+  /** Parts formed hot [list of at most 60; default none] */
   formed?: readonly RigFormedPart[]
-  /** Straps. */
+  /** Straps [group; optional] */
   straps?: Omit<StrapPressureInput, "load"> | null
-  /** The day's wearing. */
+  /** The day's wearing [group; optional] */
   schedule?: Omit<WearScheduleInput, "bodyMass" | "load"> | null
-  /** Heat. */
+  /** Heat [group; optional] */
   heat?: Omit<HeatStressInput, "rate" | "bodyMass" | "stature"> | null
-  /** Wind on one arm. */
+  /** Wind on one arm [group; optional] */
   wind?: Omit<WindLoadInput, "swing" | "panels" | "hingeHeight" | "raise"> | null
-  /** Stance. */
+  /** Stance [group; optional] */
   stance?: Omit<TipOverInput, "bodyMass" | "rigMass" | "dragArea" | "forceHeight" | "wind" | "gustFactor" | "walking" | "stature"> | null
-  /** Where it has to go. */
+  /** Where it has to go [group; optional] */
   venue?: RigVenue | null
-  /** Switch. */
+  /** Switch [group; optional] */
   reach?: Omit<ReachInput, "stature"> | null
-  /** Fixed things the arm passes. */
+  /** Fixed things the arm passes [group; optional] */
   pinch?: RigPinch | null
-  /** If an arm strikes somebody. */
+  /** If an arm strikes somebody [group; optional] */
   contact?: Omit<ContactSeverityInput, "armMass" | "armLength" | "swing" | "strikeRadius" | "movingMass" | "speed" | "driveMoment"> | null
-  /** The day on one charge. */
+  /** The day on one charge [group; optional] */
   day?: RigDay | null
-  /** Duty of the actuators. */
+  /** Duty of the actuators [group; optional] */
   duty?: Pick<DutyCycleInput, "ratedDuty" | "ratedRun" | "timeConstant" | "rest" | "limitTemperature" | "ratedAmbient" | "ambient"> | null
-  /** Servo-driven flaps. */
+  /** Servo-driven flaps [group; optional] */
   flaps?: RigFlaps | null
-  /** Scissor array. */
+  /** Scissor array [group; optional] */
   scissor?: RigScissor | null
-  /** Light string. */
+  /** Light string [group; optional] */
   lights?: LedRunInput | null
-  /** Start of the actuators. */
+  /** Start of the actuators [group; optional] */
   starting?: RigStarting | null
-  /** What may be spent. */
+  /** What may be spent [group; optional] */
   budget?: RigBudget | null
 }
 

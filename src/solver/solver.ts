@@ -48,12 +48,7 @@ export interface Definition<In, Out, Hazard extends string = string, Trace = obj
  * @typeParam Hazard - codes of the cautions an answer can carry
  */
 export interface Solver<In, Out, Refusal extends string = string, Hazard extends string = string> {
-  /**
-   * Solves.
-   *
-   * @throws InputError naming every fault of the input
-   * @throws NoSolutionError where physics refuses, with the reason, where and by how much
-   */
+  // no doc comment here: without one, a hover at a call shows the comment of the solver itself
   (input: In): Result<Out, Hazard>
   /** The question it answers, in a few words. */
   readonly title: string

@@ -18,63 +18,63 @@ import { springbacks } from "./tables.js"
 
 /** A point the centreline passes through. */
 export interface CurvePoint {
-  /** To the right. */
+  /** To the right [x_p; −100 to 100 m] */
   x: Length
-  /** Upwards. */
+  /** Upwards [y_p; −100 to 100 m] */
   y: Length
 }
 
 /** Input of {@link bendTemplate}. */
 export interface BendTemplateInput {
-  /** A circular arc by radius and angle, or a free curve through points. */
+  /** A circular arc by radius and angle, or a free curve through points. [arc or curve] */
   shape: "arc" | "curve"
-  /** Outer diameter of the tube, or thickness of the strip. */
+  /** Outer diameter of the tube, or thickness of the strip. [D; 1 to 300 mm] */
   diameter: Length
-  /** Arc: radius of the finished bend to the centreline. */
+  /** Arc: radius of the finished bend to the centreline. [R_given; 5 mm to 100 m; optional] */
   radius?: Length | null
-  /** Arc: angle of the finished bend. */
+  /** Arc: angle of the finished bend. [theta; 0.1° to 350°; optional] */
   angle?: Angle | null
-  /** Curve: points of the finished centreline, in order. */
+  /** Curve: points of the finished centreline, in order. [list of at most 200; default none] */
   points?: readonly CurvePoint[]
-  /** Curve: side of the tube the jig lies on, going along the points; an arc's jig lies inside. */
+  /** Curve: side of the tube the jig lies on, going along the points; an arc's jig lies inside. [left or right; default left] */
   side?: "left" | "right"
-  /** Part of the angle lost on release. */
+  /** Part of the angle lost on release. [q; 0 to 0.6; default 0.03] */
   springback?: Ratio
-  /** Straight run of jig beyond each end of the bend. */
+  /** Straight run of jig beyond each end of the bend. [l_run; 0 to 2 m; default 60 mm] */
   straight?: Length
 }
 
 /** A point of the template, m. */
 export interface TemplatePoint {
-  /** Coordinate x. */
+  /** Coordinate x. [m] */
   readonly x: number
-  /** Coordinate y. */
+  /** Coordinate y. [m] */
   readonly y: number
 }
 
 /** Result of {@link bendTemplate}. */
 export interface BendTemplate {
-  /** Angle the finished bend turns through from end to end, rad (left positive). */
+  /** Angle the finished bend turns through from end to end, rad (left positive). [phi; rad] */
   readonly turn: number
-  /** Angle the jig turns through, rad. */
+  /** Angle the jig turns through. [phi_jig; rad] */
   readonly jigTurn: number
-  /** Least radius of the finished centreline, m. */
+  /** Least radius of the finished centreline. [R; m] */
   readonly leastRadius: number
-  /** Least radius of the centreline in the jig, m. */
+  /** Least radius of the centreline in the jig. [R_jig; m] */
   readonly jigRadius: number
-  /** Least radius of the jig's edge where it lies inside the bend, m. */
+  /** Least radius of the jig's edge where it lies inside the bend. [R_edge; m] */
   readonly edgeRadius: number
-  /** Length of tube in the bend, without the straight runs, m. */
+  /** Length of tube in the bend, without the straight runs. [l; m] */
   readonly length: number
-  /** Straight distance between the ends of the edge, to check the print with, m. */
+  /** Straight distance between the ends of the edge, to check the print with. [c_edge; m] */
   readonly chord: number
-  /** Size of the jig's edge, m. */
+  /** Size of the jig's edge. [w_edge; m] */
   readonly width: number
-  /** Height of the edge. */
+  /** Height of the edge [h_edge; m] */
   readonly height: number
-  /** The edge the tube lies against, in order. */
+  /** The edge the tube lies against, in order. [list] */
   readonly edge: readonly TemplatePoint[]
-  /** The tube's centreline in the jig. */
+  /** The tube's centreline in the jig. [list] */
   readonly centreline: readonly TemplatePoint[]
 }
 
@@ -216,13 +216,40 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
 /**
  * The edge of a jig for a bent tube: a circular arc or a free curve, opened up for springback and set off by half the tube.
  *
- * Formula: along the centreline s the heading h(s) of the finished curve becomes h(0) + (h(s) − h(0))/(1 − q) in the jig, the
- * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A free
- * curve is the cubic spline through its points that bends at its ends as the circle through the last three does. D outer diameter (m), q springback (default 0.03), straight runs 60 mm by
- * default. Valid for bends in one plane whose springback is even along them. The
- * points leave the true curve by at most 0.05 mm on an arc.
+ * Formula: along the centreline s the heading h of the finished curve becomes h(0) + (h − h(0))/(1 − q) in the jig, the
+ * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A
+ * free curve is the cubic spline through its points that bends at its ends as the circle through the last three does. D
+ * outer diameter, q springback, straight runs 60 mm by default. Valid for bends in one plane whose springback is even
+ * along them. The points leave the true curve by at most 0.05 mm on an arc.
  *
- * Sources: geometry; springback is common practice, no source.
+ * Springback is common practice, without a source.
+ *
+ * **Inputs**
+ * - `shape`: shape [arc or curve]
+ * - `diameter`: outer diameter [D; 1 to 300 mm]
+ * - `radius`: centreline radius [R_given; 5 mm to 100 m; optional]
+ * - `angle`: angle [theta; 0.1° to 350°; optional]
+ * - `points`: points of the centreline [list of at most 200; default none]
+ *   - `x`: to the right [x_p; −100 to 100 m]
+ *   - `y`: upwards [y_p; −100 to 100 m]
+ * - `side`: side of the jig [left or right; default left]
+ * - `springback`: springback [q; 0 to 0.6; default 0.03]
+ * - `straight`: straight run at each end [l_run; 0 to 2 m; default 60 mm]
+ *
+ * **Results**
+ *
+ * `turn`: finished bend turns [phi; rad]; `jigTurn`: jig turns [phi_jig; rad]; `leastRadius`: least radius finished
+ * [R; m]; `jigRadius`: least radius in the jig [R_jig; m]; `edgeRadius`: least radius of the edge [R_edge; m];
+ * `length`: length of the bend [l; m]; `chord`: end to end of the edge [c_edge; m]; `width`: width of the edge
+ * [w_edge; m]; `height`: height of the edge [h_edge; m]; `edge`: edge [list]; `centreline`: centreline [list].
+ *
+ * **Symbols of the working**
+ *
+ * dl: steps along the finished centreline [m]; dphi: turn of each step [rad].
+ *
+ * **Sources**
+ * - Plane geometry of offset curves
+ * - common practice, no source
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -22,59 +22,59 @@ import { CARSLAW, CRAWFORD, FORMING_TABLE, HAND_BENDING, HOT_SURFACES, INCROPERA
 
 /** Input of {@link coolDown}. */
 export interface CoolDownInput {
-  /** What cools. */
+  /** What cools. [sheet, rod or tube] */
   form: "sheet" | "rod" | "tube"
-  /** Thickness of the sheet, or wall of the tube. */
+  /** Thickness of the sheet, or wall of the tube. [s_t; 0.1 to 100 mm; optional] */
   thickness?: Length | null
-  /** Outer diameter of the rod or tube. */
+  /** Outer diameter of the rod or tube. [D; 1 to 300 mm; optional] */
   diameter?: Length | null
-  /** The plastic. */
+  /** Plastic [one of 11 words] */
   plastic: Plastic
-  /** What the tube is filled with; the filling starts as hot as the wall. */
+  /** What the tube is filled with; the filling starts as hot as the wall. [empty or drySand; default empty] */
   filling?: "empty" | "drySand"
-  /** Temperature at which it leaves the heat, all through; left out, the plastic's usual one. */
+  /** Temperature at which it leaves the heat, all through; left out, the plastic's usual one. [T_given; 30 to 260 °C; optional] */
   formed?: Temperature | null
-  /** Temperature of the room, or of the water. */
+  /** Temperature of the room, or of the water. [T_room; −20 to 60 °C; default 20 °C] */
   room?: Temperature
-  /** What cools it in the jig. */
+  /** What cools it in the jig. [stillAir, fan or water; default stillAir] */
   cooling?: "stillAir" | "fan" | "water"
-  /** Film coefficient in the jig, radiation included, instead of the typical one. */
+  /** Film coefficient in the jig, radiation included, instead of the typical one. [h_given; 0.5 to 20000 W/(m²·K); optional] */
   film?: HeatTransferCoefficient | null
-  /** Faces of a sheet that cool in the jig: 1 where it lies on a wooden form. */
+  /** Faces of a sheet that cool in the jig: 1 where it lies on a wooden form. [n_f; whole 1 to 2; default 1] */
   faces?: number
-  /** Temperature below which it is let go; left out, the low end of the set temperatures. */
+  /** Temperature below which it is let go; left out, the low end of the set temperatures. [T_rgiven; 0 to 150 °C; optional] */
   release?: Temperature | null
-  /** Conductivity of the plastic, instead of the table's. */
+  /** Conductivity of the plastic, instead of the table's. [k_given; 0.01 to 500 W/(m·K); optional] */
   conductivity?: ThermalConductivity | null
-  /** Density of the plastic, instead of the table's. */
+  /** Density of the plastic, instead of the table's. [rho_given; 20 to 9000 kg/m³; optional] */
   density?: Density | null
-  /** Specific heat of the plastic, heat of melting included, instead of the table's. */
+  /** Specific heat of the plastic, heat of melting included, instead of the table's. [c_given; 100 to 10000 J/(kg·K); optional] */
   specificHeat?: SpecificHeat | null
 }
 
 /** Result of {@link coolDown}. */
 export interface CoolDown {
-  /** Temperature at which it leaves the heat, °C. */
+  /** Temperature at which it leaves the heat. [T_f; °C] */
   readonly formed: number
-  /** Coldest spot that may still be formed, °C. */
+  /** Coldest spot that may still be formed. [T_from; °C] */
   readonly formable: number
-  /** Temperature of the warmest spot at release, °C. */
+  /** Temperature of the warmest spot at release. [T_release; °C] */
   readonly release: number
-  /** Time in still air until the coldest spot is too cold to form, s. */
+  /** Time in still air until the coldest spot is too cold to form. [t_work; s] */
   readonly working: number
-  /** The same with the least heat in the plastic's spread: the time to plan with, s. */
+  /** The same with the least heat in the plastic's spread: the time to plan with. [t_work_safe; s] */
   readonly workingSafe: number
-  /** Time in the jig until the warmest spot is at the release temperature, s. */
+  /** Time in the jig until the warmest spot is at the release temperature. [t_hold; s] */
   readonly hold: number
-  /** The same at the slow end of the spread: the time to plan with, s. */
+  /** The same at the slow end of the spread: the time to plan with. [t_hold_safe; s] */
   readonly holdSafe: number
-  /** Film coefficient in the jig, W/(m²·K). */
+  /** Film coefficient in the jig [h; W/(m²·K)] */
   readonly film: number
-  /** Biot number in the jig. */
+  /** Biot number in the jig [Bi] */
   readonly biot: number
-  /** Iterations. */
+  /** Iterations [number] */
   readonly iterations: number
-  /** Warmest spot less release temperature at `hold`, K. */
+  /** Warmest spot less release temperature at `hold`. [K] */
   readonly residual: number
 }
 
@@ -255,15 +255,53 @@ const solve = (si: Si): CoolDown | NoSolution => tried(kernel(si), si, coolDown.
 /**
  * How long a hot part can be worked, and how long the jig must hold it.
  *
- * Formula: transient conduction as in {@link heatThrough}, T = T_room + Σ aₙ·exp(−bₙ·t), from a part that is at the forming
- * temperature all through. Working time: until the coldest surface, cooled by the room's air (15 W/(m²·K), radiation included) on all
- * outer faces, is down to the lower forming temperature; hold: until the warmest spot, cooled in the jig through `faces` faces
- * (default 1: up to four times as long as 2), is down to the release temperature. Film coefficients in W/(m²·K): still air 10,
- * fan 30, water 500. The safe figures take the spread of the plastic's properties: the least heat and conductivity for working, the slowest core for holding. Room 20 °C
- * by default. Valid for Biot numbers from 0.001 to 1000, properties constant.
+ * Formula: transient conduction as in {@link heatThrough}, T = T_room + Σ aₙ·exp(−bₙ·t), from a part that is at the
+ * forming temperature all through. Working time: until the coldest surface, cooled by the room's air (15 W/(m²·K),
+ * radiation included) on all outer faces, is down to the lower forming temperature; hold: until the warmest spot,
+ * cooled in the jig through `faces` faces, is down to the release temperature. Film coefficients in W/(m²·K): still air
+ * 10, fan 30, water 500. The safe figures take the spread of the plastic's properties: the least heat and conductivity
+ * for working, the slowest core for holding. Room 20 °C by default. Valid for Biot numbers from 0.001 to 1000,
+ * properties constant.
  *
- * Sources: Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, chapters 3 and 7; Incropera et al., Fundamentals of Heat
- * and Mass Transfer, 6th ed., 2007, table 1.1.
+ * **Inputs**
+ * - `form`: form [sheet, rod or tube]
+ * - `thickness`: thickness or wall [s_t; 0.1 to 100 mm; optional]
+ * - `diameter`: outer diameter [D; 1 to 300 mm; optional]
+ * - `plastic`: plastic [one of 11 words]
+ * - `filling`: filling [empty or drySand; default empty]
+ * - `formed`: leaves the heat at [T_given; 30 to 260 °C; optional]
+ * - `room`: room or water [T_room; −20 to 60 °C; default 20 °C]
+ * - `cooling`: cooled in the jig by [stillAir, fan or water; default stillAir]
+ * - `film`: film coefficient in the jig [h_given; 0.5 to 20000 W/(m²·K); optional]
+ * - `faces`: faces cooled in the jig [n_f; whole 1 to 2; default 1]
+ * - `release`: let go below [T_rgiven; 0 to 150 °C; optional]
+ * - `conductivity`: conductivity [k_given; 0.01 to 500 W/(m·K); optional]
+ * - `density`: density [rho_given; 20 to 9000 kg/m³; optional]
+ * - `specificHeat`: specific heat [c_given; 100 to 10000 J/(kg·K); optional]
+ *
+ * **Results**
+ *
+ * `formed`: leaves the heat at [T_f; °C]; `formable`: formable down to [T_from; °C]; `release`: let go below
+ * [T_release; °C]; `working`: working time in the open [t_work; s]; `workingSafe`: working time to plan with
+ * [t_work_safe; s]; `hold`: time in the jig [t_hold; s]; `holdSafe`: time in the jig to plan with [t_hold_safe; s];
+ * `film`: film coefficient in the jig [h; W/(m²·K)]; `biot`: Biot number in the jig [Bi]; `iterations`: iterations
+ * [number]; `residual`: residual [K].
+ *
+ * **Symbols of the working**
+ *
+ * L: length of the Biot number [m]; k_p: conductivity used [W/(m·K)]; b_t_work: decay rates, 1/s; a_t_work: amplitudes
+ * at the spot that decides, K; sum_t_work: 1 where the sum holds; 0 for times so short that the half-space solution
+ * stands in; b_t_work_safe: decay rates, 1/s; a_t_work_safe: amplitudes at the spot that decides, K; sum_t_work_safe:
+ * 1 where the sum holds; 0 for times so short that the half-space solution stands in; b_t_hold: decay rates, 1/s;
+ * a_t_hold: amplitudes at the spot that decides, K; sum_t_hold: 1 where the sum holds; 0 for times so short that the
+ * half-space solution stands in; b_t_hold_safe: decay rates, 1/s; a_t_hold_safe: amplitudes at the spot that decides,
+ * K; sum_t_hold_safe: 1 where the sum holds; 0 for times so short that the half-space solution stands in.
+ *
+ * **Sources**
+ * - H. S. Carslaw and J. C. Jaeger: Conduction of Heat in Solids, 2nd, 1959, chapters 3 and 7 (not verified against
+ *   the document)
+ * - F. P. Incropera, D. P. DeWitt, T. L. Bergman, A. S. Lavine: Fundamentals of Heat and Mass Transfer, 6th, 2007,
+ *   table 1.1 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

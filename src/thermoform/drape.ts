@@ -18,55 +18,61 @@ import { CRAWFORD_FORMING, DOME, DRAW_RATIOS, practice } from "./sources.js"
 
 /** Input of {@link drape}. */
 export interface DrapeInput {
-  /** The plastic. */
+  /** Plastic [one of 11 words] */
   plastic: Plastic
-  /** Thickness of the sheet. */
+  /** Thickness of the sheet. [s_t; 0.1 to 50 mm] */
   thickness: Length
-  /** What it is drawn into: straight cup, tapered cup, full cone, free-blown dome, or rectangular box. */
+  /** What it is drawn into: straight cup, tapered cup, full cone, free-blown dome, or rectangular box. [cup, frustum, cone, dome or box] */
   form: "cup" | "frustum" | "cone" | "dome" | "box"
-  /** Diameter at the rim, or the longer side of a box. */
+  /** Diameter at the rim, or the longer side of a box. [w_1; 5 mm to 5 m] */
   width: Length
-  /** Box: the shorter side. */
+  /** Box: the shorter side. [w_2; 5 mm to 5 m; optional] */
   breadth?: Length | null
-  /** Tapered cup: diameter of its flat base. */
+  /** Tapered cup: diameter of its flat base. [w_b; 1 mm to 5 m; optional] */
   base?: Length | null
-  /** Depth (height of a dome). */
+  /** Depth (height of a dome). [H_d; 1 mm to 5 m] */
   depth: Length
-  /** Cup and tapered cup: fillet radius between wall and base. */
+  /** Cup and tapered cup: fillet radius between wall and base. [r_f; 0.2 mm to 1 m; optional] */
   fillet?: Length | null
-  /** Box: size of a plug that carries the sheet down unstretched. */
+  /** Box: size of a plug that carries the sheet down unstretched. [p_1; 1 mm to 5 m; optional] */
   plugWidth?: Length | null
-  /** Plug, shorter side. */
+  /** Plug, shorter side [p_2; 1 mm to 5 m; optional] */
   plugBreadth?: Length | null
-  /** Finished size of the part with its rim, along the direction of extrusion and across it, for the blank. */
+  /**
+   * Finished size of the part with its rim, along the direction of extrusion and across it, for the blank. [f_1; 1 mm
+   * to 10 m; optional]
+   */
   finishedLength?: Length | null
-  /** Finished width. */
+  /** Finished width [f_2; 1 mm to 10 m; optional] */
   finishedWidth?: Length | null
-  /** Shrinkage along and across; growth is negative; left out, the plastic's highest in that direction. */
+  /**
+   * Shrinkage along and across; growth is negative; left out, the plastic's highest in that direction. [q_1given; −0.2
+   * to 0.5; optional]
+   */
   shrinkAlong?: Ratio | null
-  /** Shrinkage across. */
+  /** Shrinkage across [q_2given; −0.2 to 0.5; optional] */
   shrinkAcross?: Ratio | null
 }
 
 /** Result of {@link drape}. */
 export interface Drape {
-  /** Area of the opening, m². */
+  /** Area of the opening. [A_0; m²] */
   readonly openArea: number
-  /** Area of the formed surface, m². */
+  /** Area of the formed surface. [A_f; m²] */
   readonly formedArea: number
-  /** Areal draw ratio: formed over open area. */
+  /** Areal draw ratio: formed over open area. [ADR] */
   readonly arealDrawRatio: number
-  /** Depth over the smallest plan dimension. */
+  /** Depth over the smallest plan dimension. [LDR] */
   readonly linearDrawRatio: number
-  /** Mean thickness, m. */
+  /** Mean thickness [s_mean; m] */
   readonly meanThickness: number
-  /** Least thickness, m; null where no sum is known. */
+  /** Least thickness; null where no sum is known. [s_least; m] */
   readonly leastThickness: number | null
-  /** Wall of a plug-assisted box, m. */
+  /** Wall of a plug-assisted box. [s_plug; m] */
   readonly plugWall: number | null
-  /** Blank to cut, m, where the finished size is given. */
+  /** Blank to cut, where the finished size is given. [b_1; m] */
   readonly blankLength: number | null
-  /** Blank width. */
+  /** Blank width [b_2; m] */
   readonly blankWidth: number | null
 }
 
@@ -223,7 +229,38 @@ const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input,
  * finished/(1 − shrinkage), left out the highest published in that direction. Lengths in m. Valid for sheet that stretches freely and does not slide once it touches; not known
  * for cups shallower than their radius.
  *
- * Sources: R. J. Crawford, Plastics Engineering, 3rd ed., 1998, 4.4 and example 4.7; R. Hill, Phil. Mag. 41, 1950 (dome).
+ * **Inputs**
+ * - `plastic`: plastic [one of 11 words]
+ * - `thickness`: sheet [s_t; 0.1 to 50 mm]
+ * - `form`: form [cup, frustum, cone, dome or box]
+ * - `width`: rim diameter or longer side [w_1; 5 mm to 5 m]
+ * - `breadth`: shorter side [w_2; 5 mm to 5 m; optional]
+ * - `base`: base diameter [w_b; 1 mm to 5 m; optional]
+ * - `depth`: depth [H_d; 1 mm to 5 m]
+ * - `fillet`: fillet at the base [r_f; 0.2 mm to 1 m; optional]
+ * - `plugWidth`: plug, longer side [p_1; 1 mm to 5 m; optional]
+ * - `plugBreadth`: plug, shorter side [p_2; 1 mm to 5 m; optional]
+ * - `finishedLength`: finished length [f_1; 1 mm to 10 m; optional]
+ * - `finishedWidth`: finished width [f_2; 1 mm to 10 m; optional]
+ * - `shrinkAlong`: shrinkage along [q_1given; −0.2 to 0.5; optional]
+ * - `shrinkAcross`: shrinkage across [q_2given; −0.2 to 0.5; optional]
+ *
+ * **Results**
+ *
+ * `openArea`: open area [A_0; m²]; `formedArea`: formed area [A_f; m²]; `arealDrawRatio`: areal draw ratio [ADR];
+ * `linearDrawRatio`: linear draw ratio [LDR]; `meanThickness`: mean thickness [s_mean; m]; `leastThickness`: least
+ * thickness [s_least; m]; `plugWall`: wall with a plug [s_plug; m]; `blankLength`: blank length [b_1; m];
+ * `blankWidth`: blank width [b_2; m].
+ *
+ * **Symbols of the working**
+ *
+ * touches: 1 where the bubble touches the base while it still hangs free; I_corner: integral of thinning into the
+ * corner; beta: wall angle from the horizontal, rad; q_1: shrinkage along; q_2: shrinkage across.
+ *
+ * **Sources**
+ * - R. J. Crawford: Plastics Engineering, 3rd, 1998, 4.4, example 4.7 (not verified against the document)
+ * - R. Hill: A theory of the plastic bulging of a metal diaphragm by lateral pressure, Phil. Mag. 41, 1950 (not
+ *   verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -6,27 +6,27 @@ import { type Drying, dryings } from "./tables.js"
 
 /** Input of {@link drying}. */
 export interface DryingInput {
-  /** The plastic. */
+  /** Plastic [one of 11 words] */
   plastic: Plastic
-  /** Thickness of the sheet, or twice the wall of a tube dried from outside only. */
+  /** Thickness of the sheet, or twice the wall of a tube dried from outside only. [s_t; 0.5 to 12 mm] */
   thickness: Length
 }
 
 /** Result of {@link drying}. */
 export interface DryingTime {
-  /** `always`, `when damp` or `no`. */
+  /** `always`, `when damp` or `no`. [text] */
   readonly needed: string
-  /** Oven temperature to set, °C. */
+  /** Oven temperature to set. [T_dry; °C] */
   readonly temperature: number
-  /** Lowest and highest published or allowed temperature, °C. */
+  /** Lowest and highest published or allowed temperature. [T_low; °C] */
   readonly temperatureLow: number
-  /** No hotter than. */
+  /** No hotter than [T_high; °C] */
   readonly temperatureHigh: number
-  /** Time by the shorter published schedule, s. */
+  /** Time by the shorter published schedule. [t_short; s] */
   readonly timeShort: number
-  /** Time by the longer one: the time to plan with, s. */
+  /** Time by the longer one: the time to plan with. [t_long; s] */
   readonly timeLong: number
-  /** Where the schedule comes from. */
+  /** Where the schedule comes from. [text] */
   readonly source: string
 }
 
@@ -101,10 +101,30 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
 /**
  * How long and how hot to dry a sheet before forming.
  *
- * Formula: t = t₁·(s/s₁)ⁿ with (s₁, t₁) and n from the two neighbouring entries of the published schedule, n = 2 (diffusion's square
- * law) past its thick end; both schedules are given where there are two. s thickness (m). Valid from 0.5 to 12 mm.
+ * Formula: t = t₁·(s/s₁)ⁿ with (s₁, t₁) and n from the two neighbouring entries of the published schedule, n = 2
+ * (diffusion's square law) past its thick end; both schedules are given where there are two. s thickness. Valid from
+ * 0.5 to 12 mm.
  *
- * Sources: Palram, PALSUN user manual, p. 32; HighLine Polycarbonate, Drying polycarbonate sheet, 2012; Ultra Acrylics, Shrinkage, 2006.
+ * **Inputs**
+ * - `plastic`: plastic [one of 11 words]
+ * - `thickness`: thickness [s_t; 0.5 to 12 mm]
+ *
+ * **Results**
+ *
+ * `needed`: drying needed [text]; `temperature`: oven at [T_dry; °C]; `temperatureLow`: no cooler than [T_low; °C];
+ * `temperatureHigh`: no hotter than [T_high; °C]; `timeShort`: shorter schedule [t_short; s]; `timeLong`: time to plan
+ * with [t_long; s]; `source`: source [text].
+ *
+ * **Symbols of the working**
+ *
+ * t1_short: published time [s]; s1_short: at this thickness [m]; n_short: power of thickness to the next entry;
+ * t1_long: published time [s]; s1_long: at this thickness [m]; n_long: power of thickness to the next entry.
+ *
+ * **Sources**
+ * - Palram: PALSUN user manual, p. 32, typical pre-drying time
+ * - HighLine Polycarbonate: Drying polycarbonate sheet, 2012
+ * - Ultra Acrylics: Shrinkage (acrylic sheet notes), 2006, continuous sheet to 3 % along, growing to 0.5 % across;
+ *   cell cast to 1.5 %; 24 h at 80 °C dries most sheets
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -15,47 +15,47 @@ import {
 
 /** Input of {@link formingWindow}. */
 export interface FormingWindowInput {
-  /** The plastic. */
+  /** Plastic [one of 11 words] */
   plastic: Plastic
 }
 
 /** A published figure as a result shows it. */
 export interface ShownFigure {
-  /** Usual. */
+  /** Usual [°C] */
   readonly value: number
-  /** Lowest published. */
+  /** Lowest published [°C] */
   readonly low: number
-  /** Highest published. */
+  /** Highest published [°C] */
   readonly high: number
-  /** Where it comes from. */
+  /** Where it comes from. [text] */
   readonly source: string
 }
 
 /** Result of {@link formingWindow}; every figure with its spread and source. */
 export interface FormingWindow {
-  /** Core temperature from which forming is sure to work, °C: the high end of the published lower limits. */
+  /** Core temperature from which forming is sure to work: the high end of the published lower limits. [T_from; °C] */
   readonly from: number
-  /** Surface temperature not to pass, °C: the low end of the published upper and scorch limits. */
+  /** Surface temperature not to pass: the low end of the published upper and scorch limits. [T_to; °C] */
   readonly to: number
-  /** Temperature to aim at, °C: the usual one, held inside `from` and `to`. */
+  /** Temperature to aim at: the usual one, held inside `from` and `to`. [T_aim; °C] */
   readonly aim: number
-  /** Width of the window, K. */
+  /** Width of the window [W; K] */
   readonly width: number
-  /** Temperature below which the form may be released, °C: the low end of the set temperatures. */
+  /** Temperature below which the form may be released: the low end of the set temperatures. [T_release; °C] */
   readonly release: number
-  /** Set temperature, °C. */
+  /** Set temperature. [group] */
   readonly set: ShownFigure
-  /** Lower forming limit, °C. */
+  /** Lower forming limit. [group] */
   readonly lower: ShownFigure
-  /** Usual forming temperature, °C. */
+  /** Usual forming temperature. [group] */
   readonly normal: ShownFigure
-  /** Upper forming limit, °C. */
+  /** Upper forming limit. [group] */
   readonly upper: ShownFigure
-  /** Onset of vapours, °C; null where no published one was found: then from the first heating on. */
+  /** Onset of vapours; null where no published one was found: then from the first heating on. [group] */
   readonly fume: ShownFigure | null
-  /** Onset of charring or decomposition, °C; null where no published one was found. */
+  /** Onset of charring or decomposition; null where no published one was found. [group] */
   readonly scorch: ShownFigure | null
-  /** What the vapours are. */
+  /** What the vapours are. [text] */
   readonly fumes: string
 }
 
@@ -241,7 +241,34 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
  * Valid for plain grades: filled, flexible or recycled ones differ, and test temperatures (Vicat, deflection under 0.45 or
  * 1.8 MPa) are not interchangeable with each other.
  *
- * Sources: beside each figure in the result.
+ * Each figure of the result carries its own source.
+ *
+ * **Inputs**
+ * - `plastic`: plastic [one of 11 words]
+ *
+ * **Results**
+ *
+ * `from`: core at least [T_from; °C]; `to`: surface at most [T_to; °C]; `aim`: aim at [T_aim; °C]; `width`: width of
+ * the window [W; K]; `release`: release below [T_release; °C]; `set`: set [group]; `lower`: lower limit [group];
+ * `normal`: usual [group]; `upper`: upper limit [group]; `fume`: vapours begin [group]; `scorch`: scorch onset
+ * [group]; `fumes`: vapours [text].
+ *
+ * **Symbols of the working**
+ *
+ * T_u: lowest published upper limit [°C]; T_s: lowest scorch onset; the upper limit again where none is known [°C];
+ * T_n: usual forming temperature [°C].
+ *
+ * **Sources**
+ * - J. L. Throne: Technology of Thermoforming, 1996, forming-temperature table, ±6 K between handbooks (not verified
+ *   against the document)
+ * - U.S. Plastic Corp., from a pipe maker's guidance: Bending clear PVC pipe, 225 to 275 °F, sharp bends 250 to 275
+ *   °F, support inside past 30°
+ * - U.S. Plastic Corp.: Forming cast and extruded acrylic sheet, cast 340 to 380 °F, extruded 290 to 320 °F;
+ *   thermostats 75 °F out; fumes may explode
+ * - Material safety data sheet: rigid PVC compounds, pellet and powder, 16 May 2008, section 10: emissions also in
+ *   normal operation, gathering where ventilation is poor
+ * - R. Bacaloglu and M. Fisch: Degradation and stabilization of poly(vinyl chloride) I, kinetics of the thermal
+ *   degradation, Polym. Degrad. Stab. 45, 1994, 301 to 313 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -32,87 +32,105 @@ import { CARSLAW, CRAWFORD, FORMING_TABLE, INCROPERA, practice } from "./sources
 
 /** Input of {@link heatThrough}. */
 export interface HeatThroughInput {
-  /** What is heated. */
+  /** What is heated. [sheet, rod or tube] */
   form: "sheet" | "rod" | "tube"
-  /** Thickness of the sheet, or wall of the tube. */
+  /** Thickness of the sheet, or wall of the tube. [s_t; 0.1 to 100 mm; optional] */
   thickness?: Length | null
-  /** Outer diameter of the rod or tube. */
+  /** Outer diameter of the rod or tube. [D; 1 to 300 mm; optional] */
   diameter?: Length | null
-  /** The plastic. */
+  /** Plastic [one of 11 words] */
   plastic: Plastic
-  /** What the tube is filled with. */
+  /** What the tube is filled with. [empty or drySand; default empty] */
   filling?: "empty" | "drySand"
-  /** Temperature of the sand when it is poured; left out, it starts as cold as the part. */
+  /** Temperature of the sand when it is poured; left out, it starts as cold as the part. [T_sand; 0 to 300 °C; optional] */
   sandTemperature?: Temperature | null
-  /** What heats it. */
+  /** What heats it. [oven, heatGun, hotPlate, radiant or waterBath] */
   source: "oven" | "heatGun" | "hotPlate" | "radiant" | "waterBath"
-  /** Temperature of the air, plate, heating element or water. */
+  /** Temperature of the air, plate, heating element or water. [T_src; 0 to 1200 °C] */
   sourceTemperature: Temperature
-  /** Core temperature wanted; left out, the lower forming temperature. Give the usual one for sharp bends and time to work. */
+  /**
+   * Core temperature wanted; left out, the lower forming temperature. Give the usual one for sharp bends and time to
+   * work. [T_core; 20 to 300 °C; optional]
+   */
   coreTemperature?: Temperature | null
-  /** Faces of a sheet that the source reaches: 1 or 2. */
+  /** Faces of a sheet that the source reaches: 1 or 2. [n_f; whole 1 to 2; default 2] */
   faces?: number
-  /** Film coefficient at the heated face, radiation of the oven included; for a radiant heater that of the air alone. */
+  /**
+   * Film coefficient at the heated face, radiation of the oven included; for a radiant heater that of the air alone.
+   * [h_given; 0.5 to 20000 W/(m²·K); optional]
+   */
   film?: HeatTransferCoefficient | null
-  /** Radiant heater: emissivity of element and sheet together with the share of the heater that the sheet sees. */
+  /**
+   * Radiant heater: emissivity of element and sheet together with the share of the heater that the sheet sees.
+   * [epsilon; 0.05 to 1; default 0.9]
+   */
   emissivity?: Ratio
-  /** Temperature of the part at the start. */
+  /** Temperature of the part at the start. [T_start; −20 to 150 °C; default 20 °C] */
   start?: Temperature
-  /** Temperature of the room, which cools the back of a sheet on a hot plate or under a radiant heater. */
+  /**
+   * Temperature of the room, which cools the back of a sheet on a hot plate or under a radiant heater. [T_room; −20 to
+   * 50 °C; default 20 °C]
+   */
   room?: Temperature
-  /** How far off the source's temperature may be. */
+  /** How far off the source's temperature may be. [dT_src; 0 to 50 K; default 5 K] */
   sourceError?: TemperatureDifference
-  /** Conductivity of the plastic, instead of the table's. */
+  /** Conductivity of the plastic, instead of the table's. [k_given; 0.01 to 500 W/(m·K); optional] */
   conductivity?: ThermalConductivity | null
-  /** Density of the plastic, instead of the table's. */
+  /** Density of the plastic, instead of the table's. [rho_given; 20 to 9000 kg/m³; optional] */
   density?: Density | null
-  /** Specific heat of the plastic, heat of melting included, instead of the table's. */
+  /** Specific heat of the plastic, heat of melting included, instead of the table's. [c_given; 100 to 10000 J/(kg·K); optional] */
   specificHeat?: SpecificHeat | null
 }
 
 /** Result of {@link heatThrough}. */
 export interface HeatThrough {
-  /** Core temperature to be reached, °C. */
+  /** Core temperature to be reached. [T_l; °C] */
   readonly coreTarget: number
-  /** Surface temperature not to be passed, °C. */
+  /** Surface temperature not to be passed. [T_u; °C] */
   readonly surfaceLimit: number
-  /** Time until the core is there, s. */
+  /** Time until the core is there [t; s] */
   readonly time: number
-  /** The same with the plastic's properties at the fast end of their spread, s. */
+  /** The same with the plastic's properties at the fast end of their spread. [t_fast; s] */
   readonly timeShort: number
-  /** The same at the slow end, s. */
+  /** The same at the slow end. [t_slow; s] */
   readonly timeLong: number
-  /** Hottest surface on the way, °C. */
+  /** Hottest surface on the way [T_hot; °C] */
   readonly hottest: number
-  /** When it is that hot, s. */
+  /** When it is that hot. [t_hot; s] */
   readonly hottestTime: number
-  /** When the surface of the usual plastic passes its limit, s; null where it never does. */
+  /** When the surface of the usual plastic passes its limit; null where it never does. [t_u; s] */
   readonly surfaceTime: number | null
-  /** The earliest that a surface may pass its limit, whatever the spread, s; null where none does. */
+  /** The earliest that a surface may pass its limit, whatever the spread; null where none does. [t_u1; s] */
   readonly surfaceTimeShort: number | null
-  /** Whether a surface may pass its limit before the core is surely ready. */
+  /** Whether a surface may pass its limit before the core is surely ready. [yes or no] */
   readonly surfaceFirst: boolean
-  /** Hottest source with which no surface passes its limit before the core is surely ready, °C; never above the onset of charring. */
+  /**
+   * Hottest source with which no surface passes its limit before the core is surely ready; never above the onset of
+   * charring. [T_lim; °C]
+   */
   readonly sourceLimit: number | null
-  /** `solved`; `scorch`: held down to the onset of charring; `none`: no source does; `not-sought`: preheated sand. */
+  /** `solved`; `scorch`: held down to the onset of charring; `none`: no source does; `not-sought`: preheated sand. [text] */
   readonly sourceLimitKind: string
-  /** Source temperature to set, °C: with it no surface passes its limit however long it takes, the source's error allowed for; null where none is safe. */
+  /**
+   * Source temperature to set: with it no surface passes its limit however long it takes, the source's error allowed
+   * for; null where none is safe. [T_adv; °C]
+   */
   readonly advisedSource: number | null
-  /** Earliest time at the advised source, s: fast plastic, source hot by its error. */
+  /** Earliest time at the advised source: fast plastic, source hot by its error. [t_a1; s] */
   readonly advisedTimeShort: number | null
-  /** Time at the advised source after which the core is there whatever the spread, s. */
+  /** Time at the advised source after which the core is there whatever the spread. [t_a2; s] */
   readonly advisedTimeLong: number | null
-  /** Film coefficient at the heated face, W/(m²·K). */
+  /** Film coefficient at the heated face. [h; W/(m²·K)] */
   readonly film: number
-  /** Air temperature that would heat alike, °C: that of the source, except for a radiant heater. */
+  /** Air temperature that would heat alike: that of the source, except for a radiant heater. [T_e; °C] */
   readonly equivalent: number
-  /** Biot number on the half thickness, thickness, radius or wall. */
+  /** Biot number on the half thickness, thickness, radius or wall. [Bi] */
   readonly biot: number
-  /** Fourier number at `time` on the same length. */
+  /** Fourier number at `time` on the same length. [Fo] */
   readonly fourier: number
-  /** Iterations. */
+  /** Iterations [number] */
   readonly iterations: number
-  /** Core temperature less target at `time`, K. */
+  /** Core temperature less target at `time`. [K] */
   readonly residual: number
 }
 
@@ -332,19 +350,81 @@ const solve = (si: Si): HeatThrough | NoSolution => tried(kernel(si), si, heatTh
 /**
  * How long a sheet, rod or tube takes to heat through, and whether its surface overheats first.
  *
- * Formula: one-dimensional transient conduction, T(x, t) = T_steady(x) + Σ aₙ(x)·exp(−bₙ·t), with the decay rates bₙ (1/s) solved
- * from the film condition k·∂T/∂n = h·(T_e − T) at the heated face (for a sheet heated from both faces ζ·tan ζ = Bi and
- * b = ζ²·α/L²), layer by layer where a tube is full of sand. The coldest spot of the plastic (mid-plane, back, axis, bore) must
- * reach the lower forming temperature, or the one asked for. T_e is the source's temperature; for a radiant heater it is
- * T_e = (ε·σ·(T_s⁴ − T_m⁴) + 4·ε·σ·T_m⁴ + h_c·T_room)/h with h = h_c + 4·ε·σ·T_m³ and T_m (K) halfway between the start and
- * the surface limit. Symbols: L thickness or radius (m), k conductivity (W/(m·K)), α = k/(ρ·c) diffusivity (m²/s), h film
- * (W/(m²·K); default 25 oven, 60 heat gun, 500 hot plate or water bath, 8 beside a radiant heater), ε emissivity (default 0.9),
- * start and room 20 °C, source error 5 K. The hottest source is the one with which the surface quickest to heat within the spread
- * meets its limit just as the slowest core arrives, and no hotter than the onset of charring. The advised source is the one under which a surface left in the heat settles at its limit, less the error. The heat of melting of crystalline plastics is spread over the rise. Valid for Biot numbers
- * from 0.001 to 1000, properties constant.
+ * Formula: one-dimensional transient conduction, T(x, t) = T_steady(x) + Σ aₙ(x)·exp(−bₙ·t), with the decay rates bₙ
+ * (1/s) solved from the film condition k·∂T/∂n = h·(T_e − T) at the heated face (for a sheet heated from both faces
+ * ζ·tan ζ = Bi and b = ζ²·α/L²), layer by layer where a tube is full of sand. The coldest spot of the plastic
+ * (mid-plane, back, axis, bore) must reach the lower forming temperature, or the one asked for. T_e is the source's
+ * temperature; for a radiant heater it is T_e = (ε·σ·(T_s⁴ − T_m⁴) + 4·ε·σ·T_m⁴ + h_c·T_room)/h with h = h_c +
+ * 4·ε·σ·T_m³ and T_m halfway between the start and the surface limit. Symbols: L thickness or radius, k conductivity, α
+ * = k/(ρ·c) diffusivity (m²/s), h film, ε emissivity, start and room 20 °C, source error 5 K. The hottest source is the
+ * one with which the surface quickest to heat within the spread meets its limit just as the slowest core arrives, and
+ * no hotter than the onset of charring. The advised source is the one under which a surface left in the heat settles at
+ * its limit, less the error. The heat of melting of crystalline plastics is spread over the rise. Valid for Biot
+ * numbers from 0.001 to 1000, properties constant.
  *
- * Sources: Carslaw and Jaeger, Conduction of Heat in Solids, 2nd ed., 1959, 3.11, 7.7 and 2.7; Incropera et al., Fundamentals of
- * Heat and Mass Transfer, 6th ed., 2007, 5.5 and 5.6.
+ * **Inputs**
+ * - `form`: form [sheet, rod or tube]
+ * - `thickness`: thickness or wall [s_t; 0.1 to 100 mm; optional]
+ * - `diameter`: outer diameter [D; 1 to 300 mm; optional]
+ * - `plastic`: plastic [one of 11 words]
+ * - `filling`: filling [empty or drySand; default empty]
+ * - `sandTemperature`: sand when poured [T_sand; 0 to 300 °C; optional]
+ * - `source`: heated by [oven, heatGun, hotPlate, radiant or waterBath]
+ * - `sourceTemperature`: air, plate, element or water [T_src; 0 to 1200 °C]
+ * - `coreTemperature`: core wanted [T_core; 20 to 300 °C; optional]
+ * - `faces`: faces heated [n_f; whole 1 to 2; default 2]
+ * - `film`: film coefficient [h_given; 0.5 to 20000 W/(m²·K); optional]
+ * - `emissivity`: effective emissivity [epsilon; 0.05 to 1; default 0.9]
+ * - `start`: part at the start [T_start; −20 to 150 °C; default 20 °C]
+ * - `room`: room [T_room; −20 to 50 °C; default 20 °C]
+ * - `sourceError`: error of the source's temperature [dT_src; 0 to 50 K; default 5 K]
+ * - `conductivity`: conductivity [k_given; 0.01 to 500 W/(m·K); optional]
+ * - `density`: density [rho_given; 20 to 9000 kg/m³; optional]
+ * - `specificHeat`: specific heat [c_given; 100 to 10000 J/(kg·K); optional]
+ *
+ * **Results**
+ *
+ * `coreTarget`: core to reach [T_l; °C]; `surfaceLimit`: surface not to pass [T_u; °C]; `time`: time until the core is
+ * there [t; s]; `timeShort`: at the fast end of the spread [t_fast; s]; `timeLong`: at the slow end of the spread
+ * [t_slow; s]; `hottest`: hottest surface on the way [T_hot; °C]; `hottestTime`: reached after [t_hot; s];
+ * `surfaceTime`: surface passes its limit after [t_u; s]; `surfaceTimeShort`: at the earliest after [t_u1; s];
+ * `surfaceFirst`: surface may overheat first [yes or no]; `sourceLimit`: hottest source that works [T_lim; °C];
+ * `sourceLimitKind`: hottest source [text]; `advisedSource`: set the source to [T_adv; °C]; `advisedTimeShort`: then
+ * ready at the earliest after [t_a1; s]; `advisedTimeLong`: and surely after [t_a2; s]; `film`: film coefficient [h;
+ * W/(m²·K)]; `equivalent`: equivalent air temperature [T_e; °C]; `biot`: Biot number [Bi]; `fourier`: Fourier number
+ * [Fo]; `iterations`: iterations [number]; `residual`: residual [K].
+ *
+ * **Symbols of the working**
+ *
+ * k_p: conductivity used [W/(m·K)]; rho_p: density used [kg/m³]; c_p: specific heat, heat of melting included used
+ * [J/(kg·K)]; L: length of the Biot number [m]; h_c: film given or typical [W/(m²·K)]; T_m: temperature at which
+ * radiation is taken [°C]; h_r: radiation as a film [W/(m²·K)]; has_core: coldest spot: known as a sum; b_core:
+ * coldest spot: decay rates, 1/s; a_core: coldest spot: amplitudes, K; has_fast: coldest spot, fast end: known as a
+ * sum; T_fast: coldest spot, fast end: settled temperature [°C]; b_fast: coldest spot, fast end: decay rates, 1/s;
+ * a_fast: coldest spot, fast end: amplitudes, K; has_slow: coldest spot, slow end: known as a sum; T_slow: coldest
+ * spot, slow end: settled temperature [°C]; b_slow: coldest spot, slow end: decay rates, 1/s; a_slow: coldest spot,
+ * slow end: amplitudes, K; has_hot: hottest surface: known as a sum; b_hot: hottest surface: decay rates, 1/s; a_hot:
+ * hottest surface: amplitudes, K; has_skin: surface: known as a sum; T_skin: surface: settled temperature [°C];
+ * b_skin: surface: decay rates, 1/s; a_skin: surface: amplitudes, K; has_quick: surface quickest to heat: known as a
+ * sum; T_quick: surface quickest to heat: settled temperature [°C]; b_quick: surface quickest to heat: decay rates,
+ * 1/s; a_quick: surface quickest to heat: amplitudes, K; has_limit: surface at the hottest source: known as a sum;
+ * T_limit: surface at the hottest source: settled temperature [°C]; b_limit: surface at the hottest source: decay
+ * rates, 1/s; a_limit: surface at the hottest source: amplitudes, K; t_lim: time at the hottest source [s]; f_lim:
+ * share of the source in that surface's settled temperature; capped: 1 where the onset of charring holds the source
+ * down; f_cap: share of the source in the heated face's settled temperature; T_cap: onset of charring, or hottest
+ * published surface [°C]; has_early: coldest spot, fast end, advised source hot by its error: known as a sum; T_early:
+ * coldest spot, fast end, advised source hot by its error: settled temperature [°C]; b_early: coldest spot, fast end,
+ * advised source hot by its error: decay rates, 1/s; a_early: coldest spot, fast end, advised source hot by its error:
+ * amplitudes, K; has_late: coldest spot, slow end, advised source cold by its error: known as a sum; T_late: coldest
+ * spot, slow end, advised source cold by its error: settled temperature [°C]; b_late: coldest spot, slow end, advised
+ * source cold by its error: decay rates, 1/s; a_late: coldest spot, slow end, advised source cold by its error:
+ * amplitudes, K.
+ *
+ * **Sources**
+ * - H. S. Carslaw and J. C. Jaeger: Conduction of Heat in Solids, 2nd, 1959, 2.7, 3.11, 7.7 (not verified against the
+ *   document)
+ * - F. P. Incropera, D. P. DeWitt, T. L. Bergman, A. S. Lavine: Fundamentals of Heat and Mass Transfer, 6th, 2007,
+ *   5.5, 5.6, table 1.1 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

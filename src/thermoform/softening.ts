@@ -7,47 +7,47 @@ import { CODATA, HOT_CAR, HOT_SURFACES, INCROPERA, practice, SUNLIGHT } from "./
 
 /** Input of {@link softening}. */
 export interface SofteningInput {
-  /** The plastic. */
+  /** Plastic [one of 11 words] */
   plastic: Plastic
-  /** Thickness of the part. */
+  /** Thickness of the part. [s_t; 0.1 to 50 mm] */
   thickness: Length
-  /** Where it is left. */
+  /** Where it is left. [hotCar, stageLight or sun] */
   place: "hotCar" | "stageLight" | "sun"
-  /** Air around it, instead of the place's usual. */
+  /** Air around it, instead of the place's usual. [T_air_given; −20 to 120 °C; optional] */
   air?: Temperature | null
-  /** Light falling on it, instead of the place's usual. */
+  /** Light falling on it, instead of the place's usual. [E_given; 0 to 20 kW/m²; optional] */
   irradiance?: HeatFlux | null
-  /** Part of the light that is taken up: 0.9 for dark paint, 0.3 for white. */
+  /** Part of the light that is taken up: 0.9 for dark paint, 0.3 for white. [a; 0 to 1; default 0.9] */
   absorptance?: Ratio
-  /** Emissivity of its surface for heat. */
+  /** Emissivity of its surface for heat. [epsilon; 0 to 1; default 0.9] */
   emissivity?: Ratio
-  /** Film coefficient of the air alone. */
+  /** Film coefficient of the air alone. [h; 1 to 200 W/(m²·K); default 5 W/(m²·K)] */
   film?: HeatTransferCoefficient
-  /** Faces that lose heat: 1 where it lies on a seat or a lining. */
+  /** Faces that lose heat: 1 where it lies on a seat or a lining. [n_f; whole 1 to 2; default 2] */
   faces?: number
-  /** Temperature of the part at the start. */
+  /** Temperature of the part at the start. [T_0; −20 to 120 °C; default 20 °C] */
   start?: Temperature
 }
 
 /** Result of {@link softening}. */
 export interface Softening {
-  /** Temperature the part settles at, °C. */
+  /** Temperature the part settles at. [T; °C] */
   readonly partTemperature: number
-  /** Lowest published set temperature: bends open above it, °C. */
+  /** Lowest published set temperature: bends open above it. [T_set; °C] */
   readonly setTemperature: number
-  /** Lowest published service temperature: it creeps under its own load above it, °C. */
+  /** Lowest published service temperature: it creeps under its own load above it. [T_service; °C] */
   readonly serviceTemperature: number
-  /** Set temperature less the part's, K; negative where it softens. */
+  /** Set temperature less the part's; negative where it softens. [m_T; K] */
   readonly margin: number
-  /** `keeps its shape`, `creeps` or `softens`. */
+  /** `keeps its shape`, `creeps` or `softens`. [text] */
   readonly verdict: string
-  /** Time constant, s. */
+  /** Time constant [tau; s] */
   readonly timeConstant: number
-  /** Time until it softens, s; null where it never does. */
+  /** Time until it softens; null where it never does. [t_soft; s] */
   readonly timeToSoften: number | null
-  /** Iterations. */
+  /** Iterations [number] */
   readonly iterations: number
-  /** Heat taken up less heat lost at the settled temperature, W/m². */
+  /** Heat taken up less heat lost at the settled temperature. [W/m²] */
   readonly residual: number
 }
 
@@ -151,12 +151,38 @@ const solve = (si: Si): Softening | NoSolution => tried(kernel(si), si, softenin
 /**
  * Whether a finished part keeps its shape in a hot car, in the sun or under stage lights.
  *
- * Formula: a·E = n·(h·(T − T_air) + ε·σ·(T⁴ − T_air⁴)), solved for T; time constant τ = ρ·c·s/(n·(h + 4·ε·σ·T³)) with the radiation
- * at its strongest, and t = τ·ln((T − T₀)/(T − T_set)): both on the short side. a absorptance (default 0.9), E light (W/m²), n faces
- * that lose heat (default 2), h film (W/(m²·K), default 5), ε emissivity (default 0.9), s thickness (m), ρ·c the least heat
- * capacity published. Valid for thin parts (warm all through).
+ * Formula: a·E = n·(h·(T − T_air) + ε·σ·(T⁴ − T_air⁴)), solved for T; time constant τ = ρ·c·s/(n·(h + 4·ε·σ·T³)) with
+ * the radiation at its strongest, and t = τ·ln((T − T₀)/(T − T_set)): both on the short side. a absorptance, E light, n
+ * faces that lose heat, h film, ε emissivity, s thickness, ρ·c the least heat capacity published. Valid for thin parts
+ * (warm all through).
  *
- * Sources: Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed., 2007, 1.2 and 5.1.
+ * **Inputs**
+ * - `plastic`: plastic [one of 11 words]
+ * - `thickness`: thickness [s_t; 0.1 to 50 mm]
+ * - `place`: place [hotCar, stageLight or sun]
+ * - `air`: air [T_air_given; −20 to 120 °C; optional]
+ * - `irradiance`: light [E_given; 0 to 20 kW/m²; optional]
+ * - `absorptance`: absorptance [a; 0 to 1; default 0.9]
+ * - `emissivity`: emissivity [epsilon; 0 to 1; default 0.9]
+ * - `film`: film of the air [h; 1 to 200 W/(m²·K); default 5 W/(m²·K)]
+ * - `faces`: faces that lose heat [n_f; whole 1 to 2; default 2]
+ * - `start`: part at the start [T_0; −20 to 120 °C; default 20 °C]
+ *
+ * **Results**
+ *
+ * `partTemperature`: part settles at [T; °C]; `setTemperature`: softens from [T_set; °C]; `serviceTemperature`: creeps
+ * from [T_service; °C]; `margin`: margin to softening [m_T; K]; `verdict`: verdict [text]; `timeConstant`: time
+ * constant [tau; s]; `timeToSoften`: soft after [t_soft; s]; `iterations`: iterations [number]; `residual`: residual
+ * [W/m²].
+ *
+ * **Symbols of the working**
+ *
+ * T_air: air, given or usual [°C]; E: light, given or usual [W/m²]; rho_p: lowest published density [kg/m³]; c_p:
+ * lowest published specific heat [J/(kg·K)]; sigma: Stefan–Boltzmann constant, W/(m²·K⁴).
+ *
+ * **Sources**
+ * - F. P. Incropera, D. P. DeWitt, T. L. Bergman, A. S. Lavine: Fundamentals of Heat and Mass Transfer, 6th, 2007,
+ *   1.2, 5.1 (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

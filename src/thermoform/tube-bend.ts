@@ -18,73 +18,76 @@ import { conduitBends, sandBending, springbacks, unsupportedBend } from "./table
 
 /** Input of {@link tubeBend}. */
 export interface TubeBendInput {
-  /** Outer diameter. */
+  /** Outer diameter [D; 1 to 300 mm] */
   diameter: Length
-  /** Wall. */
+  /** Wall [s_w; 0.1 to 50 mm] */
   wall: Length
-  /** Radius of the bend, to the centreline of the tube. */
+  /** Radius of the bend, to the centreline of the tube. [R; 1 mm to 100 m] */
   radius: Length
-  /** Angle of the bend, from straight. */
+  /** Angle of the bend, from straight. [theta; 1° to 360°] */
   angle: Angle
-  /** The plastic. */
+  /** Plastic [one of 11 words; default pvc] */
   plastic?: Plastic
-  /** What holds the tube round from inside. */
+  /** What holds the tube round from inside. [empty or filled; default empty] */
   support?: "empty" | "filled"
-  /** Whether it is bent hot. */
+  /** Whether it is bent hot. [yes or no; default yes] */
   hot?: boolean
-  /** Part of the angle lost on release; left out, 3 % hot and 50 % cold. */
+  /** Part of the angle lost on release; left out, 3 % hot and 50 % cold. [q_given; 0 to 0.9; optional] */
   springback?: Ratio | null
-  /** Largest ovality to accept: difference of the diameters over the round one. */
+  /** Largest ovality to accept: difference of the diameters over the round one. [o_max; 0.01 to 0.2; default 0.08] */
   ovalityLimit?: Ratio
-  /** Along one leg, from its end to the corner where the backs of the two legs would meet. */
+  /** Along one leg, from its end to the corner where the backs of the two legs would meet. [A_leg; above 0 to 100 m; optional] */
   legA?: Length | null
-  /** The same along the other leg. */
+  /** The same along the other leg. [B_leg; above 0 to 100 m; optional] */
   legB?: Length | null
 }
 
 /** Result of {@link tubeBend}. */
 export interface TubeBend {
-  /** Strain of the outermost fibre (the innermost is shortened as much). */
+  /** Strain of the outermost fibre (the innermost is shortened as much). [epsilon; as a fraction] */
   readonly fibreStrain: number
-  /** Wall left at the outside of the bend, m. */
+  /** Wall left at the outside of the bend. [s_out; m] */
   readonly outerWall: number
-  /** Wall at the inside of the bend, m. */
+  /** Wall at the inside of the bend. [s_in; m] */
   readonly innerWall: number
-  /** Thinning at the outside, as a fraction of the wall. */
+  /** Thinning at the outside, as a fraction of the wall. [n_thin; as a fraction] */
   readonly thinning: number
-  /** Ovality of an empty tube; null where it is held round. */
+  /** Ovality of an empty tube; null where it is held round. [o; as a fraction] */
   readonly ovality: number | null
-  /** Radius at which an empty tube kinks, m. */
+  /** Radius at which an empty tube kinks. [R_kink; m] */
   readonly kinkRadius: number
-  /** Least radius to plan with when empty, m. */
+  /** Least radius to plan with when empty. [R_empty; m] */
   readonly leastRadiusEmpty: number
-  /** Least radius to plan with when filled, m. */
+  /** Least radius to plan with when filled. [R_filled; m] */
   readonly leastRadiusFilled: number
-  /** Least radius when bent cold, m; null where no maker publishes one. */
+  /** Least radius when bent cold; null where no maker publishes one. [R_cold; m] */
   readonly leastRadiusCold: number | null
-  /** Whether the radius is at least the least one that applies. */
+  /** Whether the radius is at least the least one that applies. [yes or no] */
   readonly radiusEnough: boolean
-  /** Least field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender, m; null for other plastics and larger tubes. */
+  /**
+   * Least field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender; null for
+   * other plastics and larger tubes. [R_conduit; m]
+   */
   readonly conduitRadius: number | null
-  /** Length of the bend along its centreline, m. */
+  /** Length of the bend along its centreline. [l_dev; m] */
   readonly developedLength: number
-  /** Length to heat: the bend and a diameter at each end, m. */
+  /** Length to heat: the bend and a diameter at each end. [l_heat; m] */
   readonly heatedLength: number
-  /** From the tangent point to the corner of the centrelines, m; null from 175° on. */
+  /** From the tangent point to the corner of the centrelines; null from 175° on. [l_set; m] */
   readonly setback: number | null
-  /** Corner to corner less along the bend, m; null from 175° on. */
+  /** Corner to corner less along the bend; null from 175° on. [l_gain; m] */
   readonly gain: number | null
-  /** Straight part of leg A and of leg B, m, where the legs are given. */
+  /** Straight part of leg A and of leg B, where the legs are given. [l_A; m] */
   readonly straightA: number | null
-  /** Straight of leg B. */
+  /** Straight of leg B [l_B; m] */
   readonly straightB: number | null
-  /** Length to cut, m, where the legs are given. */
+  /** Length to cut, where the legs are given. [l_cut; m] */
   readonly cutLength: number | null
-  /** Part of the angle lost on release. */
+  /** Part of the angle lost on release. [q; as a fraction] */
   readonly springback: number
-  /** Angle to bend to in the jig, rad. */
+  /** Angle to bend to in the jig. [theta_jig; rad] */
   readonly jigAngle: number
-  /** Centreline radius in the jig, m. */
+  /** Centreline radius in the jig [R_jig; m] */
   readonly jigRadius: number
 }
 
@@ -288,15 +291,53 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
 /**
  * What a bend does to a tube, how tight it may be, what to heat and cut, and what angle to bend to.
  *
- * Formula: fibre strain ε = D/(2·R); wall outside s·R/(R + D/2) and inside s·R/(R − D/2) (length kept at the centreline, volume
- * kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s (Brazier, r = (D − s)/2, ν = 0.4);
- * developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg = leg − (R + D/2)·tan(θ/2), a leg measured along
- * itself to the corner of the two backs; jig angle θ/(1 − q)
- * and jig radius R·(1 − q). D outer diameter, s wall, R centreline radius (m), θ angle (rad), q springback (default 0.03 hot,
- * 0.5 cold). Least radius: 5 D, and when empty no more than the ovality limit (default 8 %). Valid for bends held round a jig. Brazier's sums hold for thin walls
- * (r/s above about 5) and are on the safe side for thicker ones.
+ * Formula: fibre strain ε = D/(2·R); wall outside s·R/(R + D/2) and inside s·R/(R − D/2) (length kept at the
+ * centreline, volume kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s
+ * (Brazier, r = (D − s)/2, ν = 0.4); developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg =
+ * leg − (R + D/2)·tan(θ/2), a leg measured along itself to the corner of the two backs; jig angle θ/(1 − q) and jig
+ * radius R·(1 − q). D outer diameter, s wall, R centreline radius, θ angle, q springback. Least radius: 5 D, and when
+ * empty no more than the ovality limit. Valid for bends held round a jig. Brazier's sums hold for thin walls (r/s above
+ * about 5) and are on the safe side for thicker ones.
  *
- * Sources: L. G. Brazier, On the flexure of thin cylindrical shells, Proc. R. Soc. A 116, 1927; NEC chapter 9 table 2 (conduit).
+ * **Inputs**
+ * - `diameter`: outer diameter [D; 1 to 300 mm]
+ * - `wall`: wall [s_w; 0.1 to 50 mm]
+ * - `radius`: centreline radius [R; 1 mm to 100 m]
+ * - `angle`: angle of the bend [theta; 1° to 360°]
+ * - `plastic`: plastic [one of 11 words; default pvc]
+ * - `support`: support inside [empty or filled; default empty]
+ * - `hot`: bent hot [yes or no; default yes]
+ * - `springback`: springback [q_given; 0 to 0.9; optional]
+ * - `ovalityLimit`: largest ovality [o_max; 0.01 to 0.2; default 0.08]
+ * - `legA`: leg A, end to corner of the backs [A_leg; above 0 to 100 m; optional]
+ * - `legB`: leg B, end to corner of the backs [B_leg; above 0 to 100 m; optional]
+ *
+ * **Results**
+ *
+ * `fibreStrain`: strain of the outer fibre [epsilon; as a fraction]; `outerWall`: wall outside [s_out; m];
+ * `innerWall`: wall inside [s_in; m]; `thinning`: thinning [n_thin; as a fraction]; `ovality`: ovality [o; as a
+ * fraction]; `kinkRadius`: kinks empty at [R_kink; m]; `leastRadiusEmpty`: least radius empty [R_empty; m];
+ * `leastRadiusFilled`: least radius filled [R_filled; m]; `leastRadiusCold`: least radius cold [R_cold; m];
+ * `radiusEnough`: radius is wide enough [yes or no]; `conduitRadius`: least field bend of conduit [R_conduit; m];
+ * `developedLength`: length of the bend [l_dev; m]; `heatedLength`: length to heat [l_heat; m]; `setback`: setback
+ * [l_set; m]; `gain`: gain [l_gain; m]; `straightA`: straight of leg A [l_A; m]; `straightB`: straight of leg B [l_B;
+ * m]; `cutLength`: cut length [l_cut; m]; `springback`: springback [q; as a fraction]; `jigAngle`: angle in the jig
+ * [theta_jig; rad]; `jigRadius`: centreline radius in the jig [R_jig; m].
+ *
+ * **Symbols of the working**
+ *
+ * r: radius of the wall's middle [m]; nu: Poisson's ratio, safe side; has_cold: 1 where a maker publishes a cold
+ * strain; epsilon_cold: strain allowed cold; has_conduit: 1 for PVC up to the table's largest size; R_table: conduit
+ * of this size or the next, bent without a one-shot bender [m].
+ *
+ * **Sources**
+ * - L. G. Brazier: On the flexure of thin cylindrical shells and other thin sections, Proc. R. Soc. A 116, 1927 (not
+ *   verified against the document)
+ * - NFPA: National Electrical Code (NFPA 70), chapter 9 table 2, to which 352.24 refers (not verified against the
+ *   document)
+ * - PVC conduit heater, operating instructions, additional bending information, p. 8
+ * - Electrical conduit bending chart, minimum bending radius of one-shot bends
+ * - Practical Sailor: Using heat to bend PVC pipe, as quoted on a forum, hot sand, five diameters, 30 min in the jig
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -16,39 +16,39 @@ import { ALUMINIUM, ALUMINIUM_ENDS, AWG, CLASSES, COPPER, LAY, PVC, TOUCH } from
 
 /** What every wire is described by. Give the size as `awg` or as `area`, not both. */
 export interface ConductorSize {
-  /** American wire gauge number; 0, −1, −2, −3 stand for 1/0, 2/0, 3/0, 4/0. */
+  /** American wire gauge number; 0, −1, −2, −3 stand for 1/0, 2/0, 3/0, 4/0. [g; whole −3 to 40; optional] */
   awg?: number | null
-  /** Cross-section; the nominal one for the IEC classes. */
+  /** Cross-section; the nominal one for the IEC classes. [A_w; above 0 to 1000 mm²; optional] */
   area?: Area | null
-  /** Conductor metal. */
+  /** Conductor metal [copper or aluminium; default copper] */
   metal?: Metal
-  /** How the conductor is made up. */
+  /** How the conductor is made up. [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid] */
   stranding?: Stranding
 }
 
 /** Input of {@link conductor}. */
 export interface ConductorInput extends ConductorSize {
-  /** Conductor temperature, not that of the room. */
+  /** Conductor temperature, not that of the room. [T; −50 to 200 °C; default 20 °C] */
   temperature?: Temperature
-  /** Length of one conductor. */
+  /** Length of one conductor. [L; 0 to 1000 m; default 1 m] */
   length?: Length
 }
 
 /** Result of {@link conductor}. */
 export interface Conductor {
-  /** Cross-section of metal, m²; nominal for the IEC classes. */
+  /** Cross-section of metal; nominal for the IEC classes. [A; m²] */
   readonly area: number
-  /** Diameter of a solid round wire of that area, m. */
+  /** Diameter of a solid round wire of that area. [d; m] */
   readonly diameter: number
-  /** Resistance per length at 20 °C, Ω/m. */
+  /** Resistance per length at 20 °C [r_20; Ω/m] */
   readonly resistancePerLength20: number
-  /** Resistance per length at the conductor's temperature, Ω/m. */
+  /** Resistance per length at the conductor's temperature. [r; Ω/m] */
   readonly resistancePerLength: number
-  /** Resistance of one conductor of the length given, Ω. */
+  /** Resistance of one conductor of the length given. [R; Ω] */
   readonly resistance: number
-  /** Mass of the metal per length, kg/m. */
+  /** Metal mass per length [m_l; kg/m] */
   readonly massPerLength: number
-  /** Mass of the metal of one conductor, kg. */
+  /** Mass of the metal of one conductor. [m_w; kg] */
   readonly mass: number
 }
 
@@ -257,15 +257,42 @@ function solve(si: SiOf<ConductorInput>): Conductor {
 /**
  * Area, resistance and weight of one conductor.
  *
- * Formula: d = 0.127 mm · 92^((36 − g)/39) and A = π/4·d² from the gauge number g, or A as given (m²);
- * r₂₀ = k·ρ₂₀/A, or the maximum resistance of the nominal conductor for the IEC classes; r = r₂₀·(1 +
- * α·(T − 20 °C)); R = r·L, where ρ₂₀ is the metal's resistivity at 20 °C (Ω·m), α its temperature
- * coefficient (1/K), k = 1.02 for stranded wire (lay), T the conductor temperature (°C, default 20) and
- * L the length (m, default 1). Mass counts the metal only. Valid for direct current between −50 and
- * 200 °C. IEC 60228 corrects temperature with 0.004/K; 0.00393/K is used here (0.4 % apart at 90 °C).
+ * Formula: d = 0.127 mm · 92^((36 − g)/39) and A = π/4·d² from the gauge number g, or A as given; r₂₀ = k·ρ₂₀/A, or the
+ * maximum resistance of the nominal conductor for the IEC classes; r = r₂₀·(1 + α·(T − 20 °C)); R = r·L, where ρ₂₀ is
+ * the metal's resistivity at 20 °C, α its temperature coefficient, k = 1.02 for stranded wire (lay), T the conductor
+ * temperature and L the length. Mass counts the metal only. Valid for direct current between −50 and 200 °C. IEC 60228
+ * corrects temperature with 0.004/K; 0.00393/K is used here (0.4 % apart at 90 °C).
  *
- * Sources: ASTM B258 (2018), clause 5; IEC 60028 (1925), clause 1; IEC 60889 (1987), clause 3;
- * IEC 60228 (2004), tables 2 and 3; ASTM B8 (2011) for the lay.
+ * **Inputs**
+ * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
+ * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `length`: length [L; 0 to 1000 m; default 1 m]
+ *
+ * **Results**
+ *
+ * `area`: cross-section [A; m²]; `diameter`: diameter as a solid wire [d; m]; `resistancePerLength20`: resistance per
+ * length at 20 °C [r_20; Ω/m]; `resistancePerLength`: resistance per length, warm [r; Ω/m]; `resistance`: resistance
+ * [R; Ω]; `massPerLength`: metal mass per length [m_l; kg/m]; `mass`: metal mass [m_w; kg].
+ *
+ * **Symbols of the working**
+ *
+ * rho: resistivity of the metal at 20 °C [Ω m]; alpha: temperature coefficient at 20 °C [1/K]; k_s: longer by the lay
+ * of the strands; r_n: maximum resistance of the nominal conductor (0: not an IEC class) [Ω/m]; d_g: diameter of the
+ * gauge [m]; density: density of the metal [kg/m³].
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -146,18 +146,106 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * Whether a fuse carries the load, outlives the inrush and opens before its wire is ruined.
  *
  * Formula: smallest rating I/(a·K_T); largest rating I_c/1.35, because a blade fuse may carry 135 % for 600 s, with I_c
- * the current that brings the conductor to its insulation's rating where it lies (see {@link wireHeating}), or the wire's
- * own datasheet rating where that is less, or its fusing current. At 200 % the fuse may take 5 s: the conductor, heated by
- * 2·I_n from T_i on and cooled by what its surface sheds, must stay at or below T_f that long. With no heat lost that would
- * be (2·I_n)²·5 s ≤ k²·A², k = √(Q·(β + 20 °C)/ρ₂₀ · ln((β + T_f)/(β + T_i))), which is shown beside it;
- * inrush f·Î²·t ≤ F(N)·I²t_melt, f by shape (square 1, half sine and exponential ½, triangle ⅓, parabola ⅕) and F by
- * the number of pulses (0.48 for 100 … 0.22 for 100 000, where its chart and the input end). I is the steady current (A), a the loading (default
- * 0.75), K_T the temperature factor (default 1), I_n the fuse rating (A), A the cross-section, T_i and T_f the temperatures
- * before (°C, default the insulation's rating, 80) and after (default 160). Only these two points of the fuse's curve are
- * judged: between them a blade fuse may carry 160 % for as long as 50 s, which is not. Fuse resistance 5 mΩ cold, 1.4 times that
- * hot. How the wire is laid as in {@link wireHeating}. Valid for blade fuses to 40 A on direct current within their rated voltage.
+ * the current that brings the conductor to its insulation's rating where it lies (see {@link wireHeating}), or the
+ * wire's own datasheet rating where that is less, or its fusing current. At 200 % the fuse may take 5 s: the conductor,
+ * heated by 2·I_n from T_i on and cooled by what its surface sheds, must stay at or below T_f that long. With no heat
+ * lost that would be (2·I_n)²·5 s ≤ k²·A², k = √(Q·(β + 20 °C)/ρ₂₀ · ln((β + T_f)/(β + T_i))), which is shown beside
+ * it; inrush f·Î²·t ≤ F·I²t_melt, f by shape (square 1, half sine and exponential ½, triangle ⅓, parabola ⅕) and F by
+ * the number of pulses (0.48 for 100 … 0.22 for 100 000, where its chart and the input end). I is the steady current, a
+ * the loading, K_T the temperature factor, I_n the fuse rating, A the cross-section, T_i and T_f the temperatures
+ * before and after. Only these two points of the fuse's curve are judged: between them a blade fuse may carry 160 % for
+ * as long as 50 s, which is not. Fuse resistance 5 mΩ cold, 1.4 times that hot. How the wire is laid as in {@link
+ * wireHeating}. Valid for blade fuses to 40 A on direct current within their rated voltage.
  *
- * Sources: ISO 8820-3 (2015), time-current limits; IEC 60364-5-54 (2011), Annex A; Fuseology (2017), page 12.
+ * **Inputs**
+ * - `fuse`: fuse rating [I_n; above 0 to 1000 A]
+ * - `current`: steady current [I; above 0 to 1000 A]
+ * - `wireRating`: current the wire's datasheet allows [I_w; above 0 to 1000 A; optional]
+ * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
+ * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
+ * - `wires`: loaded wires together [n_w; whole 1 to 100; default 1]
+ * - `ambient`: air around [T_a; −40 to 100 °C; default 25 °C]
+ * - `skinTemperature`: skin under the padding [T_k; 20 to 42 °C; default 35 °C]
+ * - `insulationThickness`: insulation wall [t_i; 0 to 20 mm; default 0.4 mm]
+ * - `insulationConductivity`: insulation conductivity [k_i; 0.01 to 10 W/(m·K); default 0.17 W/(m·K)]
+ * - `bundleConductivity`: conductivity across the bundle [k_b; 0.01 to 10 W/(m·K); default 0.15 W/(m·K)]
+ * - `emissivity`: emissivity of the surface [e_s; 0 to 1; default 0.9]
+ * - `paddingThickness`: padding over the wire [t_p; 0.1 mm to 1 m; default 10 mm]
+ * - `paddingConductivity`: padding conductivity [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)]
+ * - `paddingSurface`: padding's surface to the air [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)]
+ * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
+ * - `fromPole`: wire from the pack's pole to the fuse [L_f; 0 to 100 m; optional]
+ * - `loading`: part of its rating the fuse may carry [a; above 0 to 1; default 75 %]
+ * - `temperatureFactor`: temperature factor of the fuse [K_T; above 0 to 1.5; default 1]
+ * - `inrushPeak`: inrush peak [I_p; above 0 to 100000 A; optional]
+ * - `inrushTime`: inrush time [t_in; above 0 to 100 s; default 20 ms]
+ * - `inrushShape`: inrush shape [square, half-sine, triangle, parabola or exponential; default exponential]
+ * - `pulses`: pulses to outlive [N; whole 1 to 100000; default 10000]
+ * - `meltingIntegral`: melting I²t of the fuse [M; above 0 to 1e9 A²·s; optional]
+ * - `fuseResistance`: cold resistance of the fuse [R_f; 0 to 100 Ω; default 5 mΩ]
+ * - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
+ * - `initialTemperature`: conductor before the fault [T_i; −50 to 200 °C; optional]
+ * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ *
+ * **Results**
+ *
+ * `leastRating`: smallest rating for the load [I_lo; A]; `greatestRating`: largest rating for the wire [I_hi; A];
+ * `suggestedRating`: smallest usual blade rating that passes [I_b; A]; `ratedCurrent`: current that reaches the
+ * insulation's rating [I_r; A]; `wireCurrent`: current the wire bears for good [I_c; A]; `carriesLoad`: carries the
+ * load [yes or no]; `protectsWire`: protects the wire at 135 % [yes or no]; `survivesOverload`: wire survives 200 %
+ * until the fuse opens [yes or no]; `passesInrush`: survives the inrush [yes or no]; `coordinated`: passes these
+ * checks [yes or no]; `longCurrent`: current the fuse may carry for minutes [I_135; A]; `adiabaticFactor`: adiabatic
+ * factor, A·√s/mm² [k]; `wireWithstand`: wire withstand, no heat lost [W; A² s]; `overloadIntegral`: fuse let-through
+ * at 200 % [W_o; A² s]; `pulseIntegral`: I²t of one inrush [W_p; A² s]; `neededIntegral`: melting I²t needed [M_n; A²
+ * s]; `meltingCurrent`: fusing current of the bare wire [I_m; A]; `drop`: voltage lost in the fuse [U; V]; `heat`:
+ * heat in the fuse [P; W].
+ *
+ * **Symbols of the working**
+ *
+ * A: cross-section [m²]; rho: resistivity of the metal at 20 °C [Ω m]; alpha: temperature coefficient at 20 °C [1/K];
+ * k_s: longer by the lay of the strands; r_n: maximum resistance of the nominal conductor (0: not an IEC class) [Ω/m];
+ * r_20: resistance per length at 20 °C [Ω/m]; n: wires that share the outer surface; inAir: 1 in still air, 0 under
+ * padding; T_0: surroundings: the air [°C]; d: conductor diameter [m]; D_w: over the insulation [m]; D: outer diameter
+ * of one wire [m]; R_i: through one metre of insulation [K/W]; R_b: no bundle around it [K/W]; z: depth of the axis,
+ * the surface film as more padding [m]; dT_r: rise at the rating [K]; P_r: heat of one metre at that current [W];
+ * dT_o: surface over the surroundings then [K]; h_o: surface coefficient then, by the same formulae [W/(m²·K)]; C:
+ * Preece's constant, A per inch^1.5; I_x: smallest usual blade rating that passes (0: none) [A]; Q: heat capacity by
+ * volume, J/(K·m³); beta: reciprocal temperature coefficient at 0 °C, °C; T_b: before the fault, as given [°C]; f_p:
+ * shape of the inrush; F_N: part of the melting integral allowed.
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
+ * - ISO: ISO 8820-3, Road vehicles, Fuse-links with tabs (blade type), 2015, time-current limits, types C and F (110 %
+ *   for 100 h; 135 % for 0.75 s to 600 s; 200 % for 0.15 s to 5 s) (not verified against the document)
+ * - Littelfuse: Fuse characteristics, terms and consideration factors (Fuseology), 2017, page 12 (75 % rerating at 25
+ *   °C; pulse energy, charts 1 and 2)
+ * - IEC: IEC 60364-4-43, Protection against overcurrent, 2008, clause 434.5.2 and table 43A (no heat lost, up to 5 s;
+ *   160 °C for PVC) (not verified against the document)
+ * - IEC: IEC 60364-5-54, Earthing arrangements and protective conductors, 2011, Annex A, table A.54.1 (heat capacity,
+ *   β; K = 226 copper, 148 aluminium)
+ * - W. H. Preece: On the heating effects of electric currents, no. II, Proc. R. Soc. 43, 1887, 280; constants as in
+ *   tables of fuse equations, A per inch^1.5: copper 10244, aluminium 7585, tin 1642
+ * - Littelfuse: MAXI blade fuses, series 299, datasheet, time-current limits (135 % for 60 s to 1800 s; 200 % for 2 s
+ *   to 50 s)
+ * - American Boat and Yacht Council: E-11, AC and DC electrical systems on boats, clause 11.10 (overcurrent protection
+ *   within 7 in of the source), by way of suppliers' summaries
+ * - S. W. Churchill, H. H. S. Chu: Correlating equations for laminar and turbulent free convection from a horizontal
+ *   cylinder, Int. J. Heat Mass Transfer 18, 1975, page 1049 (not verified against the document)
+ * - F. P. Incropera et al.: Fundamentals of Heat and Mass Transfer, 6th, 2007, tables 4.1 (cylinder midway between
+ *   planes, half of it) and A.4 (air) (not verified against the document)
+ * - ISO: ISO 7730, Ergonomics of the thermal environment: predicted mean vote, 2005, equation 1 (skin temperature of a
+ *   person at rest, 35.7 °C less 0.028 K per W/m² of heat made) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

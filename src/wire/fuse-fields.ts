@@ -7,77 +7,80 @@ import { SHORT_LIMIT } from "./withstand.js"
 
 /** Input of {@link fuseCoordination}. */
 export interface FuseCoordinationInput extends ConductorSize, Laid {
-  /** Rated current of the fuse. */
+  /** Rated current of the fuse. [I_n; above 0 to 1000 A] */
   fuse: Current
-  /** Steady current of the circuit. */
+  /** Steady current of the circuit. [I; above 0 to 1000 A] */
   current: Current
-  /** Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. */
+  /**
+   * Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. [I_w; above 0
+   * to 1000 A; optional]
+   */
   wireRating?: Current | null
-  /** Wire between the pack's positive pole and the fuse. */
+  /** Wire between the pack's positive pole and the fuse. [L_f; 0 to 100 m; optional] */
   fromPole?: Length | null
-  /** Part of its rating a fuse may carry for good. */
+  /** Part of its rating a fuse may carry for good. [a; above 0 to 1; default 75 %] */
   loading?: Ratio
-  /** What warm surroundings leave of the rating. */
+  /** What warm surroundings leave of the rating. [K_T; above 0 to 1.5; default 1] */
   temperatureFactor?: Ratio
-  /** Peak of the inrush. */
+  /** Inrush peak [I_p; above 0 to 100000 A; optional] */
   inrushPeak?: Current | null
-  /** How long the inrush lasts; its time constant where it decays exponentially. */
+  /** How long the inrush lasts; its time constant where it decays exponentially. [t_in; above 0 to 100 s; default 20 ms] */
   inrushTime?: Time
-  /** Shape of the inrush. */
+  /** Inrush shape [square, half-sine, triangle, parabola or exponential; default exponential] */
   inrushShape?: PulseShape
-  /** How many such pulses the fuse must outlive. */
+  /** How many such pulses the fuse must outlive. [N; whole 1 to 100000; default 10000] */
   pulses?: number
-  /** Melting integral from the fuse's sheet. */
+  /** Melting integral from the fuse's sheet. [M; above 0 to 1e9 A²·s; optional] */
   meltingIntegral?: MeltingIntegral | null
-  /** Cold resistance of the fuse. */
+  /** Cold resistance of the fuse [R_f; 0 to 100 Ω; default 5 mΩ] */
   fuseResistance?: Resistance
-  /** Resistance at rated current over the cold one. */
+  /** Resistance at rated current over the cold one. [k_f; 1 to 10; default 1.4] */
   hotFactor?: number
-  /** Conductor temperature when the fault starts; the insulation's rating when left out. */
+  /** Conductor temperature when the fault starts; the insulation's rating when left out. [T_i; −50 to 200 °C; optional] */
   initialTemperature?: Temperature | null
-  /** Conductor temperature a short fault may reach. */
+  /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
   faultLimit?: Temperature
 }
 
 /** Result of {@link fuseCoordination}. */
 export interface FuseCoordination {
-  /** Smallest fuse rating that carries the steady current, A. */
+  /** Smallest fuse rating that carries the steady current. [I_lo; A] */
   readonly leastRating: number
-  /** Largest fuse rating the wire bears at 135 %, A. */
+  /** Largest fuse rating the wire bears at 135 %. [I_hi; A] */
   readonly greatestRating: number
-  /** Smallest usual blade rating that passes every check here, A; null where none does. */
+  /** Smallest usual blade rating that passes every check here; null where none does. [I_b; A] */
   readonly suggestedRating: number | null
-  /** Current at which the conductor reaches its insulation's rating where it lies, A. */
+  /** Current at which the conductor reaches its insulation's rating where it lies. [I_r; A] */
   readonly ratedCurrent: number
-  /** Current the wire bears for good: that, or its own datasheet's where that is less, A. */
+  /** Current the wire bears for good: that, or its own datasheet's where that is less. [I_c; A] */
   readonly wireCurrent: number
-  /** The fuse carries the steady current. */
+  /** The fuse carries the steady current. [yes or no] */
   readonly carriesLoad: boolean
-  /** The wire bears 135 % of the fuse's rating for good. */
+  /** The wire bears 135 % of the fuse's rating for good. [yes or no] */
   readonly protectsWire: boolean
-  /** The wire bears 200 % of the rating as long as the fuse may take to open, heat loss counted. */
+  /** The wire bears 200 % of the rating as long as the fuse may take to open, heat loss counted. [yes or no] */
   readonly survivesOverload: boolean
-  /** The fuse outlives the inrush; null where inrush or melting integral is not given. */
+  /** The fuse outlives the inrush; null where inrush or melting integral is not given. [yes or no] */
   readonly passesInrush: boolean | null
-  /** Every check that could be made is passed. */
+  /** Every check that could be made is passed. [yes or no] */
   readonly coordinated: boolean
-  /** Current the fuse may carry for many minutes: 135 % of its rating, A. */
+  /** Current the fuse may carry for many minutes: 135 % of its rating. [I_135; A] */
   readonly longCurrent: number
-  /** Adiabatic factor k of the wire, in A·√s/mm². */
+  /** Adiabatic factor k of the wire, in A·√s/mm². [k] */
   readonly adiabaticFactor: number
-  /** What the wire withstands in a short fault, no heat lost: k²·A², A²·s. */
+  /** What the wire withstands in a short fault, no heat lost: k²·A². [W; A² s] */
   readonly wireWithstand: number
-  /** What the fuse may let through at 200 % of its rating, A²·s. */
+  /** What the fuse may let through at 200 % of its rating. [W_o; A² s] */
   readonly overloadIntegral: number
-  /** I²·t of one inrush pulse, A²·s. */
+  /** I²·t of one inrush pulse. [W_p; A² s] */
   readonly pulseIntegral: number | null
-  /** Melting integral the fuse needs for that many pulses, A²·s. */
+  /** Melting integral the fuse needs for that many pulses. [M_n; A² s] */
   readonly neededIntegral: number | null
-  /** Current that melts the bare wire in still air in the end, A: no rating. */
+  /** Current that melts the bare wire in still air in the end: no rating. [I_m; A] */
   readonly meltingCurrent: number
-  /** Voltage lost in the hot fuse at the steady current, V. */
+  /** Voltage lost in the hot fuse at the steady current. [U; V] */
   readonly drop: number
-  /** Heat in the fuse at the steady current, W. */
+  /** Heat in the fuse at the steady current. [P; W] */
   readonly heat: number
 }
 

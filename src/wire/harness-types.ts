@@ -3,214 +3,214 @@ import type { ConductorSize } from "./conductor.js"
 
 /** A battery or supply of a {@link HarnessInput}. */
 export interface HarnessSource {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node at its positive pole. */
+  /** Node at the positive pole [text] */
   positive: string
-  /** Node at its negative pole. */
+  /** Node at the negative pole [text] */
   negative: string
-  /** Open-circuit voltage. */
+  /** Open-circuit voltage [E_s; above 0 to 1000 V] */
   voltage: Voltage
-  /** Internal resistance. */
+  /** Internal resistance [R_s; 0 to 1000 Ω; default 0] */
   resistance?: Resistance
 }
 
 /** One conductor between two nodes; out and back are two wires. */
 export interface HarnessWire extends ConductorSize {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node at one end. */
+  /** Node at one end. [text] */
   from: string
-  /** Node at the other end. */
+  /** Node at the other end. [text] */
   to: string
-  /** Length of this conductor. */
+  /** Length of this conductor. [L; 0 to 1000 m] */
   length: Length
-  /** Conductor temperature. */
+  /** Conductor temperature [T; −50 to 200 °C; default 20 °C] */
   temperature?: Temperature
 }
 
 /** A plug, terminal or splice between two nodes. */
 export interface HarnessContact {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node on one side. */
+  /** Node on one side. [text] */
   from: string
-  /** Node on the other side. */
+  /** Node on the other side. [text] */
   to: string
-  /** Resistance of the contact. */
+  /** Contact resistance [R_k; 0 to 100 Ω; default 5 mΩ or default 10 mΩ] */
   resistance?: Resistance
-  /** Current it is rated for. */
+  /** Rated current [I_k; above 0 to 1000 A; optional] */
   rating?: Current | null
 }
 
 /** A switch between two nodes. */
 export interface HarnessSwitch extends HarnessContact {
-  /** Whether it is closed. */
+  /** Whether it is closed. [yes or no; default yes] */
   closed?: boolean
 }
 
 /** A fuse between two nodes. */
 export interface HarnessFuse {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node on one side. */
+  /** Node on one side. [text] */
   from: string
-  /** Node on the other side. */
+  /** Node on the other side. [text] */
   to: string
-  /** Rated current. */
+  /** Rated current [I_f; above 0 to 1000 A] */
   rating: Current
-  /** Cold resistance from its sheet. */
+  /** Cold resistance from its sheet. [R_f; 0 to 100 Ω; default 5 mΩ] */
   resistance?: Resistance
-  /** Resistance at rated current over the cold one. */
+  /** Resistance at rated current over the cold one. [k_f; 1 to 10; default 1.4] */
   hotFactor?: number
 }
 
 /** A load that draws a current whatever its voltage (an actuator at a given force, an LED driver). */
 export interface HarnessCurrentLoad {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node at its positive side. */
+  /** Node at its positive side. [text] */
   from: string
-  /** Node at its return side. */
+  /** Node at its return side. [text] */
   to: string
-  /** Current drawn. */
+  /** Current drawn. [I_1; 0 to 1000 A] */
   current: Current
 }
 
 /** A load of constant resistance (a heater, a filament). */
 export interface HarnessResistanceLoad {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node at its positive side. */
+  /** Node at its positive side. [text] */
   from: string
-  /** Node at its return side. */
+  /** Node at its return side. [text] */
   to: string
-  /** Resistance. */
+  /** Resistance [R_1; 1 mΩ to 10000 kΩ] */
   resistance: Resistance
 }
 
 /** A load of constant power (a converter, a sound amplifier at steady level). */
 export interface HarnessPowerLoad {
-  /** Its name. */
+  /** Name [text] */
   name: string
-  /** Node at its positive side. */
+  /** Node at its positive side. [text] */
   from: string
-  /** Node at its return side. */
+  /** Node at its return side. [text] */
   to: string
-  /** Power drawn. */
+  /** Power drawn. [P_1; 0 to 100 kW] */
   power: Power
 }
 
 /** Input of {@link harness}: nodes are named by what is connected to them. */
 export interface HarnessInput {
-  /** Batteries and supplies. */
+  /** Batteries and supplies [list of 1 to 100] */
   sources: readonly HarnessSource[]
-  /** Conductors. */
+  /** Conductors. [list of at most 1000; default none] */
   wires?: readonly HarnessWire[]
-  /** Plugs, terminals and splices. */
+  /** Plugs, terminals and splices. [list of at most 1000; default none] */
   contacts?: readonly HarnessContact[]
-  /** Switches. */
+  /** Switches [list of at most 1000; default none] */
   switches?: readonly HarnessSwitch[]
-  /** Fuses. */
+  /** Fuses [list of at most 1000; default none] */
   fuses?: readonly HarnessFuse[]
-  /** Loads of constant current. */
+  /** Loads of constant current [list of at most 1000; default none] */
   currentLoads?: readonly HarnessCurrentLoad[]
-  /** Loads of constant resistance. */
+  /** Loads of constant resistance [list of at most 1000; default none] */
   resistanceLoads?: readonly HarnessResistanceLoad[]
-  /** Loads of constant power. */
+  /** Loads of constant power [list of at most 1000; default none] */
   powerLoads?: readonly HarnessPowerLoad[]
-  /** Node that voltages are counted from; the first source's negative pole when left out. */
+  /** Node that voltages are counted from; the first source's negative pole when left out. [text; optional] */
   ground?: string | null
 }
 
 /** Voltage of a node. */
 export interface HarnessNode {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** Against the ground node, V; null where nothing ties it to that node. */
+  /** Against the ground node; null where nothing ties it to that node. [V_n; V] */
   readonly voltage: number | null
 }
 
 /** State of one wire, contact, closed switch or fuse. */
 export interface HarnessBranch {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** `wire`, `contact`, `switch` or `fuse`. */
+  /** `wire`, `contact`, `switch` or `fuse`. [text] */
   readonly type: string
-  /** From node. */
+  /** From node [text] */
   readonly from: string
-  /** To node. */
+  /** To node [text] */
   readonly to: string
-  /** Its resistance as it is, Ω. */
+  /** Resistance [Ω] */
   readonly resistance: number
-  /** Current from `from` to `to`, A. */
+  /** Current [A] */
   readonly current: number
-  /** Voltage lost, V. */
+  /** Voltage lost [V] */
   readonly drop: number
-  /** Heat, W. */
+  /** Heat [W] */
   readonly heat: number
 }
 
 /** State of one load. */
 export interface HarnessLoad {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** `current`, `resistance` or `power`. */
+  /** `current`, `resistance` or `power`. [text] */
   readonly type: string
-  /** Whether a source reaches it. */
+  /** Whether a source reaches it. [yes or no] */
   readonly fed: boolean
-  /** Voltage. */
+  /** Voltage [V_l; V] */
   readonly voltage: number
-  /** Current. */
+  /** Current [I_l; A] */
   readonly current: number
-  /** Power. */
+  /** Power [W] */
   readonly power: number
-  /** Voltage of its return side against ground, V: what signals between loads are shifted by. */
+  /** Voltage of its return side against ground: what signals between loads are shifted by. [V] */
   readonly returnVoltage: number
 }
 
 /** State of one source. */
 export interface HarnessSupply {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** Open-circuit voltage, V. */
+  /** Open-circuit voltage [V] */
   readonly voltage: number
-  /** Current it gives, A; negative where it is being fed. */
+  /** Current it gives; negative where it is being fed. [I_s; A] */
   readonly current: number
-  /** Heat inside it, W. */
+  /** Heat inside [W] */
   readonly heat: number
 }
 
 /** Result of {@link harness}. */
 export interface Harness {
-  /** Nodes. */
+  /** Nodes [list] */
   readonly nodes: readonly HarnessNode[]
-  /** Sources. */
+  /** Sources [list] */
   readonly supplies: readonly HarnessSupply[]
-  /** Wires, contacts, switches, fuses. */
+  /** Wires, contacts, switches, fuses [list] */
   readonly branches: readonly HarnessBranch[]
-  /** Loads. */
+  /** Loads [list] */
   readonly loads: readonly HarnessLoad[]
-  /** Power of all sources' open-circuit voltages, W. */
+  /** Power of all sources' open-circuit voltages. [P_s; W] */
   readonly sourcePower: number
-  /** Power of all loads, W. */
+  /** Power of all loads. [P_l; W] */
   readonly loadPower: number
-  /** Heat in wires, W. */
+  /** Heat in wires [P_w; W] */
   readonly wireHeat: number
-  /** Heat in contacts, switches and fuses, W. */
+  /** Heat in contacts, switches, fuses [P_c; W] */
   readonly contactHeat: number
-  /** Heat inside the sources, W. */
+  /** Heat inside the sources [P_i; W] */
   readonly sourceHeat: number
-  /** Lowest voltage at any load, V. */
+  /** Lowest voltage at any load. [V_low; V] */
   readonly lowestLoadVoltage: number
-  /** Largest difference between the return sides of loads, the ground node included, V. */
+  /** Largest difference between the return sides of loads, the ground node included. [U_r; V] */
   readonly returnShift: number
-  /** Contact, switch or fuse that heats most; null where there is none. */
+  /** Contact, switch or fuse that heats most; null where there is none. [text] */
   readonly worstContact: string | null
-  /** Heat in it, W. */
+  /** Heat in it [P_k; W] */
   readonly worstContactHeat: number | null
-  /** Iterations. */
+  /** Iterations [number] */
   readonly iterations: number
-  /** Largest error of Kirchhoff's laws, relative. */
+  /** Largest error of Kirchhoff's laws, relative [number] */
   readonly residual: number
 }

@@ -201,20 +201,104 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
 /**
  * Voltages, currents and losses of a whole harness, looped ones too.
  *
- * Formula: Kirchhoff's laws. At every node Σ I = 0; around every loop Σ (E − R·I) = Σ V_load. A spanning
- * tree of the smallest resistances leaves one unknown current for each loop; loads of constant power
- * add V·I = P and are solved by Newton's method from the unloaded state, which reaches the root at the
- * higher voltage. E are the sources' open-circuit voltages (V) and R the resistances (Ω): inside the
- * sources (default 0), of wires (length, size, temperature), contacts (default 5 mΩ), closed switches
- * (default 10 mΩ) and fuses (cold resistance, default 5 mΩ, times 1.4 hot). Voltages count from `ground`
- * (default: the first source's negative pole). Loads that no source reaches are off. Valid for steady
- * direct current.
+ * Formula: Kirchhoff's laws. At every node Σ I = 0; around every loop Σ (E − R·I) = Σ V_load. A spanning tree of the
+ * smallest resistances leaves one unknown current for each loop; loads of constant power add V·I = P and are solved by
+ * Newton's method from the unloaded state, which reaches the root at the higher voltage. E are the sources'
+ * open-circuit voltages and R the resistances: inside the sources, of wires (length, size, temperature), contacts,
+ * closed switches and fuses (cold resistance, default 5 mΩ, times 1.4 hot). Voltages count from `ground` (default: the
+ * first source's negative pole). Loads that no source reaches are off. Valid for steady direct current.
  *
  * Every wire is also asked whether it bears its current, and what the fuse ahead of it may let flow (135 % for minutes, 200 %
  * for 5 s), by the same rule as in {@link fuseCoordination}, alone in still air at 25 °C with 80 °C insulation.
  *
- * Sources: G. Kirchhoff, 1845; L. O. Chua, P.-M. Lin, Computer-Aided Analysis of Electronic Circuits,
- * 1975, chapter 4 (loop analysis by tree and links).
+ * **Inputs**
+ * - `sources`: batteries and supplies [list of 1 to 100]
+ *   - `name`: name [text]
+ *   - `positive`: node at the positive pole [text]
+ *   - `negative`: node at the negative pole [text]
+ *   - `voltage`: open-circuit voltage [E_s; above 0 to 1000 V]
+ *   - `resistance`: internal resistance [R_s; 0 to 1000 Ω; default 0]
+ * - `wires`: wires [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
+ *   - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ *   - `metal`: conductor metal [copper or aluminium; default copper]
+ *   - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ *   - `length`: length [L; 0 to 1000 m]
+ *   - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `contacts`: contacts [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `resistance`: contact resistance [R_k; 0 to 100 Ω; default 5 mΩ]
+ *   - `rating`: rated current [I_k; above 0 to 1000 A; optional]
+ * - `switches`: switches [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `resistance`: contact resistance [R_k; 0 to 100 Ω; default 10 mΩ]
+ *   - `rating`: rated current [I_k; above 0 to 1000 A; optional]
+ *   - `closed`: closed [yes or no; default yes]
+ * - `fuses`: fuses [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `rating`: rated current [I_f; above 0 to 1000 A]
+ *   - `resistance`: cold resistance [R_f; 0 to 100 Ω; default 5 mΩ]
+ *   - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
+ * - `currentLoads`: loads of constant current [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `current`: current [I_1; 0 to 1000 A]
+ * - `resistanceLoads`: loads of constant resistance [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `resistance`: resistance [R_1; 1 mΩ to 10000 kΩ]
+ * - `powerLoads`: loads of constant power [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `power`: power [P_1; 0 to 100 kW]
+ * - `ground`: node that voltages are counted from [text; optional]
+ *
+ * **Results**
+ *
+ * `nodes`: nodes [list]; `supplies`: sources [list]; `branches`: wires, contacts, switches, fuses [list]; `loads`:
+ * loads [list]; `sourcePower`: power of the sources [P_s; W]; `loadPower`: power of the loads [P_l; W]; `wireHeat`:
+ * heat in wires [P_w; W]; `contactHeat`: heat in contacts, switches, fuses [P_c; W]; `sourceHeat`: heat inside the
+ * sources [P_i; W]; `lowestLoadVoltage`: lowest load voltage [V_low; V]; `returnShift`: maximum shift between returns
+ * [U_r; V]; `worstContact`: contact that heats most [text]; `worstContactHeat`: heat in it [P_k; W]; `iterations`:
+ * iterations [number]; `residual`: largest error of Kirchhoff's laws, relative [number].
+ *
+ * **Symbols of the working**
+ *
+ * V_r: voltages of the loads' return sides [V]; n_w: wires; n_c: contacts, closed switches and fuses; R_w: resistances
+ * of the wires [Ω]; I_w: currents of the wires [A]; R_c: resistances of contacts, closed switches and fuses [Ω]; I_c:
+ * their currents [A].
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
+ * - G. Kirchhoff: Kirchhoff's laws, 1845
+ * - L. O. Chua, P.-M. Lin: Computer-Aided Analysis of Electronic Circuits, 1975, chapter 4 (loop analysis by tree and
+ *   links) (not verified against the document)
+ * - B. D. H. Tellegen: A general network theorem, with applications, Philips Research Reports 7, 1952 (not verified
+ *   against the document)
+ * - IEC: IEC 60364-4-43, Protection against overcurrent, 2008, clause 434.5.2 and table 43A (no heat lost, up to 5 s;
+ *   160 °C for PVC) (not verified against the document)
+ * - IEC: IEC 60364-5-54, Earthing arrangements and protective conductors, 2011, Annex A, table A.54.1 (heat capacity,
+ *   β; K = 226 copper, 148 aluminium)
  *
  * @function
  * @throws InputError naming every fault of the input

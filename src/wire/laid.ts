@@ -9,29 +9,32 @@ export type Arrangement = "free-air" | "bundle" | "padding"
 
 /** How a wire is laid, and what its insulation bears. */
 export interface Laid {
-  /** Where it lies: alone in still air, in a bundle in still air, or under padding against the body. */
+  /**
+   * Where it lies: alone in still air, in a bundle in still air, or under padding against the body. [free-air, bundle
+   * or padding; default free-air]
+   */
   arrangement?: Arrangement
-  /** Loaded wires lying together (bundle and padding). */
+  /** Loaded wires lying together (bundle and padding). [n_w; whole 1 to 100; default 1] */
   wires?: number
-  /** Temperature of the air around. */
+  /** Temperature of the air around. [T_a; −40 to 100 °C; default 25 °C] */
   ambient?: Temperature
-  /** Skin under padding: where the wire lies before any current, however cold the air. */
+  /** Skin under padding: where the wire lies before any current, however cold the air. [T_k; 20 to 42 °C; default 35 °C] */
   skinTemperature?: Temperature
-  /** Insulation wall. */
+  /** Insulation wall [t_i; 0 to 20 mm; default 0.4 mm] */
   insulationThickness?: Length
-  /** Thermal conductivity of the insulation. */
+  /** Thermal conductivity of the insulation. [k_i; 0.01 to 10 W/(m·K); default 0.17 W/(m·K)] */
   insulationConductivity?: ThermalConductivity
-  /** Thermal conductivity across a bundle of wires. */
+  /** Thermal conductivity across a bundle of wires. [k_b; 0.01 to 10 W/(m·K); default 0.15 W/(m·K)] */
   bundleConductivity?: ThermalConductivity
-  /** Emissivity of the outer surface. */
+  /** Emissivity of the outer surface. [e_s; 0 to 1; default 0.9] */
   emissivity?: Ratio
-  /** Padding over the wire. */
+  /** Padding over the wire [t_p; 0.1 mm to 1 m; default 10 mm] */
   paddingThickness?: Length
-  /** Thermal conductivity of the padding. */
+  /** Thermal conductivity of the padding. [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)] */
   paddingConductivity?: ThermalConductivity
-  /** Heat transfer from the padding's outer side to the air. */
+  /** Heat transfer from the padding's outer side to the air. [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)] */
   paddingSurface?: HeatTransferCoefficient
-  /** Temperature the insulation is rated for. */
+  /** Temperature the insulation is rated for. [T_r; above −40 to 300 °C; default 80 °C] */
   rating?: Temperature
 }
 

@@ -5,83 +5,83 @@ import { type ConductorSize, resistance20, temperatureFactor } from "./conductor
 
 /** A point at which a {@link LedRunInput} is fed. */
 export interface LedFeed {
-  /** Distance from the start of the run. */
+  /** Distance from the start of the run. [x_f; 0 to 1000 m] */
   position: Length
-  /** Voltage at the far end of the feeder's source. */
+  /** Voltage at the far end of the feeder's source. [E_f; above 0 to 1000 V] */
   voltage: Voltage
-  /** Resistance of the feeder, out and back (half each), source included. */
+  /** Resistance of the feeder, out and back (half each), source included. [R_f; 0 to 100 Ω; default 0] */
   resistance?: Resistance
 }
 
 /** Input of {@link ledRun}. Give the conductor as `awg`, as `area` or as `track`. */
 export interface LedRunInput extends ConductorSize {
-  /** Length of the run. */
+  /** Length of the run [L; above 0 to 1000 m] */
   length: Length
-  /** Current of all its lights together at the brightness meant. */
+  /** Current of all its lights together at the brightness meant. [I; above 0 to 1000 A] */
   current: Current
-  /** Lights in equal sections, each at its section's end; null spreads the load evenly along the run. */
+  /** Lights in equal sections, each at its section's end; null spreads the load evenly along the run. [n; whole 1 to 5000; optional] */
   sections?: number | null
-  /** Resistance per length of one conductor of the run (a strip's copper track). */
+  /** Resistance per length of one conductor of the run (a strip's copper track). [r_1; above 0 to 1000 Ω/m; optional] */
   track?: ResistancePerLength | null
-  /** Conductor temperature. */
+  /** Conductor temperature [T; −50 to 200 °C; default 20 °C] */
   temperature?: Temperature
-  /** Points at which it is fed: one end, both, or anywhere along it. */
+  /** Points at which it is fed: one end, both, or anywhere along it. [list of 1 to 50] */
   feeds: readonly LedFeed[]
-  /** Voltage below which the lights dim visibly. */
+  /** Voltage below which the lights dim visibly. [V_d; above 0 to 1000 V; optional] */
   dimBelow?: Voltage | null
 }
 
 /** Voltage at one place of the run. */
 export interface LedPoint {
-  /** Distance from the start. */
+  /** Distance from the start [m] */
   readonly position: number
-  /** Voltage. */
+  /** Voltage [V] */
   readonly voltage: number
 }
 
 /** A stretch of the run, m from its start. */
 export interface LedStretch {
-  /** From. */
+  /** From [m] */
   readonly from: number
-  /** Coordinate to. */
+  /** Coordinate to. [m] */
   readonly to: number
 }
 
 /** State of one feed. */
 export interface LedFeedState {
-  /** Distance from the start. */
+  /** Distance from the start [m] */
   readonly position: number
-  /** Current it gives, A; negative where the run feeds back into it. */
+  /** Current it gives; negative where the run feeds back into it. [I_f; A] */
   readonly current: number
-  /** Voltage where it joins the run, V. */
+  /** Voltage where it joins the run. [V] */
   readonly voltage: number
 }
 
 /** Result of {@link ledRun}. */
 export interface LedRun {
-  /** Lowest voltage at any light, V. */
+  /** Lowest voltage at any light. [V_low; V] */
   readonly lowestVoltage: number
-  /** Where that is, m from the start. */
+  /** Where that is, m from the start. [x_low; m] */
   readonly lowestAt: number
-  /** Highest feed voltage less the lowest light's, V. */
+  /** Highest feed voltage less the lowest light's. [U; V] */
   readonly greatestDrop: number
-  /** Loop resistance per length, both conductors, Ω/m. */
+  /** Loop resistance per length, both conductors. [r_l; Ω/m] */
   readonly loopResistance: number
-  /** Feeds. */
+  /** Feeds [list] */
   readonly feeds: readonly LedFeedState[]
-  /** Largest current in the run's own conductors, A. */
+  /** Largest current in the run's own conductors. [I_max; A] */
   readonly greatestCurrent: number
-  /** Power of the lights, W. */
+  /** Power of the lights [P_l; W] */
   readonly loadPower: number
-  /** Heat in the run's conductors, W. */
+  /** Heat in the run's conductors. [P_r; W] */
   readonly runHeat: number
-  /** Heat in the feeders, W. */
+  /** Heat in the feeders [P_f; W] */
   readonly feederHeat: number
-  /** Voltage along the run: at every light, or at even steps of an even load. */
+  /** Voltage along the run: at every light, or at even steps of an even load. [list] */
   readonly profile: readonly LedPoint[]
-  /** Stretches below `dimBelow`. */
+  /** Stretches below `dimBelow`. [list] */
   readonly dimmed: readonly LedStretch[]
-  /** Part of the run below `dimBelow`; null without one. */
+  /** Part of the run below `dimBelow`; null without one. [d; as a fraction] */
   readonly dimmedPart: number | null
 }
 

@@ -157,16 +157,57 @@ function check(si: Si): Issue[] {
 /**
  * Where a run of lights dims: fed at one end, at both, or at points along it.
  *
- * Formula: with the loop resistance r = 2·r₁ (both conductors) and the load spread as w = I/L, the voltage
- * obeys V″ = r·w between feeds; each feed gives I_f = (E − V)/R. Fed at one end the far end loses I·R/2,
- * fed at both the middle loses I·R/8 (R = r·L). With n lights in equal sections the sums are taken light
- * by light: the far end of one feed loses (1 + 1/n) times as much. L is the length (m), I the current of
- * all lights (A), r₁ the resistance of one conductor (Ω/m; by size or as `track`, at 20 °C, warmed to T),
- * E and R the voltage (V) and resistance (Ω, default 0) of each feed. Valid for lights of constant current, both
- * conductors alike, each feeder out and back alike.
+ * Formula: with the loop resistance r = 2·r₁ (both conductors) and the load spread as w = I/L, the voltage obeys V″ =
+ * r·w between feeds; each feed gives I_f = (E − V)/R. Fed at one end the far end loses I·R/2, fed at both the middle
+ * loses I·R/8 (R = r·L). With n lights in equal sections the sums are taken light by light: the far end of one feed
+ * loses (1 + 1/n) times as much. L is the length, I the current of all lights, r₁ the resistance of one conductor (Ω/m;
+ * by size or as `track`, at 20 °C, warmed to T), E and R the voltage and resistance of each feed. Valid for lights of
+ * constant current, both conductors alike, each feeder out and back alike.
  *
- * Sources: V. K. Mehta, R. Mehta, Principles of Power System, chapter 13 (uniformly loaded distributor
- * fed at one end and at both); L. Bell, Power Distribution for Electric Railroads, 1897, Fig. 6.
+ * **Inputs**
+ * - `length`: length of the run [L; above 0 to 1000 m]
+ * - `current`: current of all lights [I; above 0 to 1000 A]
+ * - `sections`: lights, each at its section's end [n; whole 1 to 5000; optional]
+ * - `track`: resistance per length of one track [r_1; above 0 to 1000 Ω/m; optional]
+ * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
+ * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `feeds`: feeds [list of 1 to 50]
+ *   - `position`: distance from the start [x_f; 0 to 1000 m]
+ *   - `voltage`: voltage of its source [E_f; above 0 to 1000 V]
+ *   - `resistance`: feeder resistance, out and back [R_f; 0 to 100 Ω; default 0]
+ * - `dimBelow`: voltage below which lights dim [V_d; above 0 to 1000 V; optional]
+ *
+ * **Results**
+ *
+ * `lowestVoltage`: lowest voltage at a light [V_low; V]; `lowestAt`: its distance from the start [x_low; m];
+ * `greatestDrop`: lost from the highest feed [U; V]; `loopResistance`: loop resistance per length [r_l; Ω/m]; `feeds`:
+ * feeds [list]; `greatestCurrent`: largest current in the run [I_max; A]; `loadPower`: power of the lights [P_l; W];
+ * `runHeat`: heat in the run [P_r; W]; `feederHeat`: heat in the feeders [P_f; W]; `profile`: voltage along the run
+ * [list]; `dimmed`: dimmed stretches [list]; `dimmedPart`: dimmed part of the run [d; as a fraction].
+ *
+ * **Symbols of the working**
+ *
+ * r_s: one conductor, warm [Ω/m]; spread: 1 for an even load, 0 light by light; E_o: voltages of the feeds in order
+ * along the run [V]; R_o: and their resistances [Ω]; a_s: current at the start of each span [A]; l_s: length of each
+ * span [m]; s_w: direction of each span on the way to the lowest light; a_w: current at the start of each [A]; l_w:
+ * length of each [m]; l_d: lengths of the dimmed stretches [m].
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
+ * - V. K. Mehta, R. Mehta: Principles of Power System, chapter 13, D.C. distribution (uniformly loaded distributor)
+ *   (not verified against the document)
+ * - L. Bell: Power Distribution for Electric Railroads, 1897, Fig. 6 and text
  *
  * @function
  * @throws InputError naming every fault of the input

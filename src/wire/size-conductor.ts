@@ -31,71 +31,74 @@ import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf 
 
 /** Input of {@link sizeConductor}. */
 export interface SizeConductorInput extends Laid {
-  /** Steady current. */
+  /** Steady current [I; 1 mA to 1000 A] */
   current: Current
-  /** Length one way. */
+  /** Length one way [L; 0 to 1000 m] */
   length: Length
-  /** Voltage of the supply. */
+  /** Supply voltage [U_s; above 0 to 1000 V] */
   voltage: Voltage
-  /** Maximum drop allowed, against that voltage. */
+  /** Maximum drop allowed, against that voltage. [u_m; above 0 to 1; default 3 %] */
   greatestDrop?: Ratio
-  /** Conductors in the current path: 2 counts out and back. */
+  /** Conductors in the current path: 2 counts out and back. [n_c; whole 1 to 2; default 2] */
   conductors?: number
-  /** Sizes to choose from. */
+  /** Sizes to choose from. [awg or metric; default awg] */
   series?: "awg" | "metric"
-  /** Conductor metal. */
+  /** Conductor metal [copper or aluminium; default copper] */
   metal?: Metal
-  /** How the conductor is made up; the IEC classes go with the metric sizes. */
+  /**
+   * How the conductor is made up; the IEC classes go with the metric sizes. [solid, stranded, class2, class2-tinned,
+   * class5 or class5-tinned; default solid]
+   */
   stranding?: Stranding
-  /** Fuse ahead of the wire. */
+  /** Fuse ahead of the wire. [I_n; above 0 to 1000 A; optional] */
   fuse?: Current | null
-  /** Conductor temperature a short fault may reach. */
+  /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
   faultLimit?: Temperature
 }
 
 /** One size that was looked at. */
 export interface SizeCandidate {
-  /** Gauge, or null in the metric series. */
+  /** Gauge, or null in the metric series. [number] */
   readonly awg: number | null
-  /** Cross-section, m². */
+  /** Cross-section [m²] */
   readonly area: number
-  /** Drop against the supply voltage at its own temperature; null where it burns. */
+  /** Drop against the supply voltage at its own temperature; null where it burns. [as a fraction] */
   readonly dropRatio: number | null
-  /** Current at which it reaches its insulation's rating, A. */
+  /** Current at which it reaches its insulation's rating. [A] */
   readonly ratedCurrent: number
-  /** Rules it fails, of `drop`, `temperature` and `fuse`, joined by commas; empty where it meets all. */
+  /** Rules it fails, of `drop`, `temperature` and `fuse`, joined by commas; empty where it meets all. [text] */
   readonly fails: string
 }
 
 /** Result of {@link sizeConductor}. */
 export interface SizeConductor {
-  /** Gauge chosen; null in the metric series. */
+  /** Gauge chosen; null in the metric series. [g] */
   readonly awg: number | null
-  /** Cross-section chosen, m². */
+  /** Cross-section chosen. [A; m²] */
   readonly area: number
-  /** Rule the next smaller size fails, of `drop`, `temperature` and `fuse`; `none` where the smallest size does. */
+  /** Rule the next smaller size fails, of `drop`, `temperature` and `fuse`; `none` where the smallest size does. [text] */
   readonly decidedBy: string
-  /** Conductor temperature, °C. */
+  /** Conductor temperature [T_c; °C] */
   readonly temperature: number
-  /** Temperature of the outer surface, °C. */
+  /** Temperature of the outer surface. [T_s; °C] */
   readonly surfaceTemperature: number
-  /** Conductor over its surroundings, K. */
+  /** Conductor over its surroundings [dT_c; K] */
   readonly rise: number
-  /** Surface over its surroundings, K. */
+  /** Surface over its surroundings [dT_s; K] */
   readonly surfaceRise: number
-  /** Resistance of the path, warm, Ω. */
+  /** Resistance of the path, warm. [R_w; Ω] */
   readonly resistance: number
-  /** Voltage lost, V. */
+  /** Voltage lost [U; V] */
   readonly drop: number
-  /** Against the supply. */
+  /** Against the supply [u; as a fraction] */
   readonly dropRatio: number
-  /** Current at which it reaches its insulation's rating, A. */
+  /** Current at which it reaches its insulation's rating. [I_r; A] */
   readonly ratedCurrent: number
-  /** Current the fuse may let flow for many minutes, A; null without a fuse. */
+  /** Current the fuse may let flow for many minutes; null without a fuse. [I_135; A] */
   readonly fuseCurrent: number | null
-  /** Heat of the whole run, W. */
+  /** Heat of the whole run. [P; W] */
   readonly heat: number
-  /** Every size looked at, smallest first, up to the one chosen. */
+  /** Every size looked at, smallest first, up to the one chosen. [list] */
   readonly candidates: readonly SizeCandidate[]
 }
 
@@ -261,14 +264,80 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
 /**
  * Smallest conductor that meets drop, temperature and fuse together.
  *
- * Formula: from the smallest size up, each at the temperature it reaches (see {@link wireHeating}): drop I·r(T)·n·L ≤ u·U_s,
- * rated current I_r ≥ I, and I_r ≥ 1.35·I_fuse, because a blade fuse may carry 135 % of its rating for many minutes;
- * at 2·I_fuse, for which it may take 5 s, the conductor stays at or below its short-time limit, heat loss counted.
- * I is the current (A), L the one-way length (m), n the conductors in the path (default 2), U_s the supply voltage (V),
- * u the maximum drop (default 3 %: common practice, no source). Gauges are the even ones and 1/0 to 4/0; metric sizes
- * those of IEC 60228. Valid for direct current in still air. The way it is laid and its insulation are as in {@link wireHeating}.
+ * Formula: from the smallest size up, each at the temperature it reaches (see {@link wireHeating}): drop I·r(T)·n·L ≤
+ * u·U_s, rated current I_r ≥ I, and I_r ≥ 1.35·I_fuse, because a blade fuse may carry 135 % of its rating for many
+ * minutes; at 2·I_fuse, for which it may take 5 s, the conductor stays at or below its short-time limit, heat loss
+ * counted. I is the current, L the one-way length, n the conductors in the path, U_s the supply voltage, u the maximum
+ * drop (default: common practice). Gauges are the even ones and 1/0 to 4/0; metric sizes those of IEC 60228. Valid for
+ * direct current in still air. The way it is laid and its insulation are as in {@link wireHeating}.
  *
- * Sources: ASTM B258 (2018); IEC 60228 (2004); Churchill and Chu (1975); ISO 8820-3 (2015).
+ * **Inputs**
+ * - `current`: steady current [I; 1 mA to 1000 A]
+ * - `length`: length one way [L; 0 to 1000 m]
+ * - `voltage`: supply voltage [U_s; above 0 to 1000 V]
+ * - `greatestDrop`: maximum drop [u_m; above 0 to 1; default 3 %]
+ * - `conductors`: conductors in the path [n_c; whole 1 to 2; default 2]
+ * - `series`: sizes [awg or metric; default awg]
+ * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ * - `fuse`: fuse ahead of it [I_n; above 0 to 1000 A; optional]
+ * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
+ * - `wires`: loaded wires together [n_w; whole 1 to 100; default 1]
+ * - `ambient`: air around [T_a; −40 to 100 °C; default 25 °C]
+ * - `skinTemperature`: skin under the padding [T_k; 20 to 42 °C; default 35 °C]
+ * - `insulationThickness`: insulation wall [t_i; 0 to 20 mm; default 0.4 mm]
+ * - `insulationConductivity`: insulation conductivity [k_i; 0.01 to 10 W/(m·K); default 0.17 W/(m·K)]
+ * - `bundleConductivity`: conductivity across the bundle [k_b; 0.01 to 10 W/(m·K); default 0.15 W/(m·K)]
+ * - `emissivity`: emissivity of the surface [e_s; 0 to 1; default 0.9]
+ * - `paddingThickness`: padding over the wire [t_p; 0.1 mm to 1 m; default 10 mm]
+ * - `paddingConductivity`: padding conductivity [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)]
+ * - `paddingSurface`: padding's surface to the air [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)]
+ * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
+ *
+ * **Results**
+ *
+ * `awg`: gauge (AWG) [g]; `area`: cross-section [A; m²]; `decidedBy`: decided by [text]; `temperature`: conductor
+ * temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C]; `rise`: conductor over its surroundings [dT_c;
+ * K]; `surfaceRise`: surface over its surroundings [dT_s; K]; `resistance`: resistance of the path [R_w; Ω]; `drop`:
+ * voltage lost [U; V]; `dropRatio`: against the supply [u; as a fraction]; `ratedCurrent`: current that reaches the
+ * rating [I_r; A]; `fuseCurrent`: current the fuse may let flow [I_135; A]; `heat`: heat of the run [P; W];
+ * `candidates`: sizes looked at [list].
+ *
+ * **Symbols of the working**
+ *
+ * g_x: gauge chosen from the list (0: a metric size); A_w: metric size chosen (0: a gauge) [m²]; rho: resistivity of
+ * the metal at 20 °C [Ω m]; alpha: temperature coefficient at 20 °C [1/K]; k_s: longer by the lay of the strands; r_n:
+ * maximum resistance of the nominal conductor (0: not an IEC class) [Ω/m]; d_g: diameter of the gauge [m]; r_20:
+ * resistance per length at 20 °C [Ω/m]; n: wires that share the outer surface; inAir: 1 in still air, 0 under padding;
+ * T_0: surroundings: the air [°C]; d: conductor diameter [m]; D_w: over the insulation [m]; D: outer diameter of one
+ * wire [m]; R_i: through one metre of insulation [K/W]; R_b: no bundle around it [K/W]; z: depth of the axis, the
+ * surface film as more padding [m]; T: the conductor's temperature [°C]; r: resistance per length, warm [Ω/m]; P_m:
+ * heat of one metre [W]; T_m: film temperature [°C]; k_a: conductivity of air [W/(m·K)]; nu: kinematic viscosity of
+ * air [m²/s]; Ra: Rayleigh number; h: convection and radiation [W/(m²·K)]; dT_r: rise at the rating [K]; P_r: heat of
+ * one metre at that current [W]; dT_o: surface over the surroundings then [K]; h_o: surface coefficient then, by the
+ * same formulae [W/(m²·K)].
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
+ * - ISO: ISO 8820-3, Road vehicles, Fuse-links with tabs (blade type), 2015, time-current limits, types C and F (110 %
+ *   for 100 h; 135 % for 0.75 s to 600 s; 200 % for 0.15 s to 5 s) (not verified against the document)
+ * - IEC: IEC 60364-4-43, Protection against overcurrent, 2008, clause 434.5.2 and table 43A (no heat lost, up to 5 s;
+ *   160 °C for PVC) (not verified against the document)
+ * - S. W. Churchill, H. H. S. Chu: Correlating equations for laminar and turbulent free convection from a horizontal
+ *   cylinder, Int. J. Heat Mass Transfer 18, 1975, page 1049 (not verified against the document)
+ * - F. P. Incropera et al.: Fundamentals of Heat and Mass Transfer, 6th, 2007, tables 4.1 (cylinder midway between
+ *   planes, half of it) and A.4 (air) (not verified against the document)
+ * - ISO: ISO 7730, Ergonomics of the thermal environment: predicted mean vote, 2005, equation 1 (skin temperature of a
+ *   person at rest, 35.7 °C less 0.028 K per W/m² of heat made) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

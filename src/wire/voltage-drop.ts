@@ -19,39 +19,39 @@ import { withstandSources } from "./withstand.js"
 
 /** Input of {@link voltageDrop}. Give the size as `awg` or as `area`, not both. */
 export interface VoltageDropInput extends ConductorSize {
-  /** Current in the run. */
+  /** Current in the run. [I; 0 to 1000 A] */
   current: Current
-  /** Length one way, from source to load. */
+  /** Length one way, from source to load. [L; 0 to 1000 m] */
   length: Length
-  /** Conductor temperature, not that of the room. */
+  /** Conductor temperature, not that of the room. [T; −50 to 200 °C; default 20 °C] */
   temperature?: Temperature
-  /** Conductors in the current path: 2 counts out and back. */
+  /** Conductors in the current path: 2 counts out and back. [n; whole 1 to 2; default 2] */
   conductors?: number
-  /** Contacts in the path (plugs, switches, screw terminals). */
+  /** Contacts in the path (plugs, switches, screw terminals). [k; whole 0 to 1000; default 0] */
   contacts?: number
-  /** Resistance of one contact. */
+  /** Resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ] */
   contactResistance?: Resistance
-  /** Voltage at the source end, for the drop in per cent. */
+  /** Voltage at the source end, for the drop in per cent. [U_s; above 0 to 1000 V; optional] */
   voltage?: Voltage | null
 }
 
 /** Result of {@link voltageDrop}. */
 export interface VoltageDrop {
-  /** Conductor cross-section, m². */
+  /** Conductor cross-section. [A; m²] */
   readonly area: number
-  /** Resistance of the wire in the path, Ω. */
+  /** Resistance of the wire in the path. [R_w; Ω] */
   readonly wireResistance: number
-  /** Resistance of the contacts in the path, Ω. */
+  /** Resistance of the contacts in the path. [R_c; Ω] */
   readonly contactResistance: number
-  /** Whole resistance of the path, Ω. */
+  /** Whole resistance of the path. [R; Ω] */
   readonly resistance: number
-  /** Voltage lost between source and load, V. */
+  /** Voltage lost between source and load. [U; V] */
   readonly drop: number
-  /** Drop as a fraction of the source voltage, where that was given. */
+  /** Drop as a fraction of the source voltage, where that was given. [u; as a fraction] */
   readonly dropRatio: number | null
-  /** Voltage left at the load, V, where the source voltage was given. */
+  /** Voltage left at the load, where the source voltage was given. [U_l; V] */
   readonly loadVoltage: number | null
-  /** Heat given off by the run, W. */
+  /** Heat given off by the run. [P; W] */
   readonly heat: number
 }
 
@@ -91,15 +91,53 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
 /**
  * Voltage lost in a run of wire, out and back, contacts included.
  *
- * Formula: R = r·n·L + k·R_c with r = r₂₀·(1 + α·(T − 20 °C)), then U = I·R and P = I²·R, where r₂₀ is
- * the conductor's resistance per length at 20 °C (Ω/m; see {@link conductor}), α its metal's temperature
- * coefficient (1/K), T the conductor temperature (°C, default 20), n the conductors in the path (default
- * 2: out and back), L the one-way length (m), k the contacts (default 0) and R_c the resistance of each
- * (Ω, default 5 mΩ). Valid for direct current between −50 and 200 °C.
+ * Formula: R = r·n·L + k·R_c with r = r₂₀·(1 + α·(T − 20 °C)), then U = I·R and P = I²·R, where r₂₀ is the conductor's
+ * resistance per length at 20 °C (Ω/m; see {@link conductor}), α its metal's temperature coefficient, T the conductor
+ * temperature, n the conductors in the path, L the one-way length, k the contacts and R_c the resistance of each. Valid
+ * for direct current between −50 and 200 °C.
  *
- * Sources: ASTM B258 (2018), clause 5; IEC 60028 (1925), clause 1; IEC 60889 (1987), clause 3;
- * IEC 60228 (2004), tables 2 and 3. Whether the wire bears the current for good is asked of the same rule as in
- * {@link wireHeating}, alone in still air at 25 °C with 80 °C insulation: a run in a bundle or under padding bears less.
+ * Whether the wire bears the current for good is asked of the same rule as in {@link wireHeating}, alone in still air at
+ * 25 °C with 80 °C insulation: a run in a bundle or under padding bears less.
+ *
+ * **Inputs**
+ * - `current`: current [I; 0 to 1000 A]
+ * - `length`: length one way [L; 0 to 1000 m]
+ * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
+ * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `conductors`: conductors in the path [n; whole 1 to 2; default 2]
+ * - `contacts`: contacts in the path [k; whole 0 to 1000; default 0]
+ * - `contactResistance`: resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ]
+ * - `voltage`: source voltage [U_s; above 0 to 1000 V; optional]
+ *
+ * **Results**
+ *
+ * `area`: cross-section [A; m²]; `wireResistance`: wire resistance [R_w; Ω]; `contactResistance`: contact resistance
+ * [R_c; Ω]; `resistance`: path resistance [R; Ω]; `drop`: voltage drop [U; V]; `dropRatio`: drop against source [u; as
+ * a fraction]; `loadVoltage`: voltage at the load [U_l; V]; `heat`: heat in the run [P; W].
+ *
+ * **Symbols of the working**
+ *
+ * rho: resistivity of the metal at 20 °C [Ω m]; alpha: temperature coefficient at 20 °C [1/K]; k_s: longer by the lay
+ * of the strands; r_n: maximum resistance of the nominal conductor (0: not an IEC class) [Ω/m]; d_g: diameter of the
+ * gauge [m]; r_20: resistance per length at 20 °C [Ω/m]; r: resistance per length, warm [Ω/m].
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
+ * - IEC: IEC 60364-4-43, Protection against overcurrent, 2008, clause 434.5.2 and table 43A (no heat lost, up to 5 s;
+ *   160 °C for PVC) (not verified against the document)
+ * - IEC: IEC 60364-5-54, Earthing arrangements and protective conductors, 2011, Annex A, table A.54.1 (heat capacity,
+ *   β; K = 226 copper, 148 aluminium)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -8,35 +8,35 @@ export type BodyLength = Exclude<SurveyDimension, "bodyMass">
 
 /** Input of {@link bodyDimension}. */
 export interface BodyDimensionInput {
-  /** Sex of the survey's sample. */
+  /** Sex of the survey's sample. [female or male] */
   sex: "female" | "male"
-  /** Dimension. */
+  /** Dimension [one of 27 words] */
   dimension: BodyLength
-  /** Share of people who are smaller. */
+  /** Share of people who are smaller. [p; 0.01 to 0.99] */
   percentile: Ratio
-  /** Stature of the wearer, where known: the percentile is then among people of that stature. */
+  /** Stature of the wearer, where known: the percentile is then among people of that stature. [H; 1.3 to 2.2 m; optional] */
   stature?: Length | null
 }
 
 /** Result of {@link bodyDimension}. */
 export interface BodyDimension {
-  /** Standard deviations from the mean. */
+  /** Standard deviations from the mean [z] */
   readonly deviates: number
-  /** Mean and standard deviation, m: of all, or of those of that stature. */
+  /** Mean and standard deviation: of all, or of those of that stature. [x_m; m] */
   readonly mean: number
-  /** Standard deviation. */
+  /** Standard deviation [x_s; m] */
   readonly sd: number
-  /** The dimension at the percentile, m. */
+  /** The dimension at the percentile. [x; m] */
   readonly value: number
-  /** 5th, 50th and 95th percentile of all who were measured, m. */
+  /** 5th, 50th and 95th percentile of all who were measured. [x_5; m] */
   readonly p5: number
-  /** 50th percentile, measured. */
+  /** 50th percentile, measured [x_50; m] */
   readonly p50: number
-  /** 95th percentile, measured. */
+  /** 95th percentile, measured [x_95; m] */
   readonly p95: number
-  /** Iterations. */
+  /** Iterations [number] */
   readonly iterations: number
-  /** Residual. */
+  /** Residual [number] */
   readonly residual: number
 }
 
@@ -131,7 +131,27 @@ const metres = (symbol: string, label: string) => ({ kind: "length", symbol, lab
  * correlation with stature. The measured 5th, 50th and 95th percentiles stand beside it. Valid from the 1st to the 99th
  * percentile of adults like those measured (1986 women, 4082 men).
  *
- * Sources: ANSUR II public files, 2014.
+ * **Inputs**
+ * - `sex`: sex [female or male]
+ * - `dimension`: dimension [one of 27 words]
+ * - `percentile`: share who are smaller [p; 0.01 to 0.99]
+ * - `stature`: stature [H; 1.3 to 2.2 m; optional]
+ *
+ * **Results**
+ *
+ * `deviates`: standard deviations from the mean [z]; `mean`: mean [x_m; m]; `sd`: standard deviation [x_s; m];
+ * `value`: dimension [x; m]; `p5`: 5th percentile, measured [x_5; m]; `p50`: 50th percentile, measured [x_50; m];
+ * `p95`: 95th percentile, measured [x_95; m]; `iterations`: iterations [number]; `residual`: residual [number].
+ *
+ * **Symbols of the working**
+ *
+ * a: mean of all, in mm; b: standard deviation of all, in mm; r: correlation with stature; h_a: mean stature, in mm;
+ * h_b: its standard deviation, in mm.
+ *
+ * **Sources**
+ * - C. C. Gordon and others: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public files,
+ *   NATICK/TR-15/007, 2014, statistics of every measured person: mean, sample standard deviation, 5th, 50th and 95th
+ *   percentile, correlation with stature
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -5,53 +5,56 @@ import { DAVIDOVITS, DE_LEVA } from "./sources-load.js"
 
 /** Input of {@link bodySegments}. */
 export interface BodySegmentsInput {
-  /** Body mass. */
+  /** Body mass [m_w; 20 to 250 kg] */
   bodyMass: Mass
-  /** Stature. */
+  /** Stature [H; 1 to 2.3 m] */
   stature: Length
-  /** Published table. */
+  /** Published table. [deLevaFemale, deLevaMale or winter; default deLevaFemale] */
   table?: SegmentTable
 }
 
 /** One segment of a wearer. */
 export interface BodySegment {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** How many there are. */
+  /** How many there are. [number] */
   readonly count: number
-  /** Mass of one, kg. */
+  /** Mass of one [kg] */
   readonly mass: number
-  /** Length, m. */
+  /** Length [m] */
   readonly length: number
-  /** Centre of mass below the upper end, m. */
+  /** Centre of mass below the upper end. [m] */
   readonly centre: number
-  /** Height of the centre standing, arms hanging, m. */
+  /** Height of the centre standing, arms hanging. [m] */
   readonly height: number
-  /** Moments of inertia about the centre, kg·m²: about a front-to-back, a side-to-side and the long axis; null where the table has none. */
+  /**
+   * Moments of inertia about the centre: about a front-to-back, a side-to-side and the long axis; null where the table
+   * has none. [kg m²]
+   */
   readonly sagittal: number | null
-  /** Inertia, side-to-side axis. */
+  /** Inertia, side-to-side axis [kg m²] */
   readonly transverse: number | null
-  /** Inertia, long axis. */
+  /** Inertia, long axis [kg m²] */
   readonly longitudinal: number | null
 }
 
 /** Result of {@link bodySegments}. */
 export interface BodySegments {
-  /** Height of the whole body's centre of mass, standing, m. */
+  /** Height of the whole body's centre of mass, standing. [z_c; m] */
   readonly centreHeight: number
-  /** The same over stature. */
+  /** The same over stature. [q_c; as a fraction] */
   readonly centreRatio: number
-  /** Mass of one arm with hand, and of one leg with foot, kg. */
+  /** Mass of one arm with hand, and of one leg with foot. [m_a; kg] */
   readonly armMass: number
-  /** One leg. */
+  /** One leg [m_l; kg] */
   readonly legMass: number
-  /** Mass of head and trunk, kg. */
+  /** Mass of head and trunk. [m_t; kg] */
   readonly trunkMass: number
-  /** Sum of the table's mass fractions. */
+  /** Sum of the table's mass fractions. [f_s] */
   readonly sum: number
-  /** Segments that make up the body, then parts of the trunk. */
+  /** Segments that make up the body, then parts of the trunk. [list] */
   readonly segments: readonly BodySegment[]
-  /** Parts of the trunk. */
+  /** Parts of the trunk [list] */
   readonly trunkParts: readonly BodySegment[]
 }
 
@@ -159,12 +162,40 @@ const column = (of: (r: (typeof segmentRows)["winter"][number]) => number) => (s
 /**
  * Masses, centres and radii of gyration of a wearer's body segments, from published proportions.
  *
- * Each segment: mass = fraction · body mass (kg), length = fraction · stature (m), centre = fraction · length below its upper
- * end, inertia = mass · (radius fraction · length)². The body's centre standing is Σ n·f·z / Σ n·f, n the number, f the mass
- * fraction and z the height of the segment's centre over stature. Tables: de Leva for women (default) and men, Winter for
- * both; masses are as printed (de Leva's for women add up to 99.99 %). Valid for adults of ordinary build.
+ * Each segment: mass = fraction · body mass, length = fraction · stature, centre = fraction · length below its upper
+ * end, inertia = mass · (radius fraction · length)². The body's centre standing is Σ n·f·z / Σ n·f, n the number, f the
+ * mass fraction and z the height of the segment's centre over stature. Tables: de Leva for women (default) and men,
+ * Winter for both; masses are as printed (de Leva's for women add up to 99.99 %). Valid for adults of ordinary build.
  *
- * Sources: de Leva 1996, table 4; Winter 2009, table 4.1; Drillis and Contini 1966.
+ * **Inputs**
+ * - `bodyMass`: body mass [m_w; 20 to 250 kg]
+ * - `stature`: stature [H; 1 to 2.3 m]
+ * - `table`: table [deLevaFemale, deLevaMale or winter; default deLevaFemale]
+ *
+ * **Results**
+ *
+ * `centreHeight`: height of the centre of mass [z_c; m]; `centreRatio`: over stature [q_c; as a fraction]; `armMass`:
+ * one arm [m_a; kg]; `legMass`: one leg [m_l; kg]; `trunkMass`: head and trunk [m_t; kg]; `sum`: sum of the fractions
+ * [f_s]; `segments`: segments [list]; `trunkParts`: parts of the trunk [list].
+ *
+ * **Symbols of the working**
+ *
+ * n: number of each segment; f: mass fraction of one; z: height of its centre over stature, standing; w_a: 1 for the
+ * arm's segments; w_l: 1 for the leg's segments.
+ *
+ * **Sources**
+ * - P. de Leva: Adjustments to Zatsiorsky-Seluyanov's segment inertia parameters, J. Biomech. 29, 1996, table 4:
+ *   masses, centres and radii
+ * - P. de Leva: Adjustments to Zatsiorsky-Seluyanov's segment inertia parameters, J. Biomech. 29, 1996, lengths of
+ *   segments, the shank, mean stature of the samples (not verified against the document)
+ * - D. A. Winter: Biomechanics and Motor Control of Human Movement, 4th, 2009, table 4.1
+ * - R. Drillis, R. Contini: Body Segment Parameters, New York University report 1166-03 (reproduced by Winter, figure
+ *   4.1), 1966, segment lengths as fractions of stature (not verified against the document)
+ * - C. C. Gordon and others: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public files,
+ *   NATICK/TR-15/007, 2014, statistics of every measured person: mean, sample standard deviation, 5th, 50th and 95th
+ *   percentile, correlation with stature
+ * - A. T. Johnson (after Davidovits 1975): Biomechanics and Exercise Physiology, 1991, section 2.2.1: centre of mass
+ *   at 56 % of stature
  *
  * @function
  * @throws InputError naming every fault of the input

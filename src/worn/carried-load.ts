@@ -8,115 +8,121 @@ import { CCIP_016, HALL, HONG, NIOSH_1981 } from "./sources-load.js"
 
 /** Where the rig's centre of mass is in one pose, the wearer standing upright. */
 export interface RigPose {
-  /** Name of the pose. */
+  /** Name of the pose. [text] */
   name: string
-  /** Ahead of the vertical through the hip joints; negative behind. */
+  /** Ahead of the vertical through the hip joints; negative behind. [x; −3 to 3 m] */
   forward: Length
-  /** Left of the wearer's middle; negative right. */
+  /** Left of the wearer's middle; negative right. [y; −3 to 3 m; default 0] */
   left?: Length
-  /** Height above the ground. */
+  /** Height above the ground. [z; 0 to 6 m] */
   height: Length
 }
 
 /** Input of {@link carriedLoad}. */
 export interface CarriedLoadInput {
-  /** Wearer's body mass, undressed. */
+  /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
   bodyMass: Mass
-  /** Wearer's stature. */
+  /** Wearer's stature. [H; 1 to 2.3 m] */
   stature: Length
-  /** Mass of the rig, all of it. */
+  /** Mass of the rig, all of it. [m_r; 10 g to 150 kg] */
   load: Mass
-  /** Centre of mass of the rig in each pose; the first is the one to compare with (stowed). */
+  /** Centre of mass of the rig in each pose; the first is the one to compare with (stowed). [list of 1 to 1000] */
   poses: readonly RigPose[]
-  /** Share of body mass not to exceed; the published share for the wearer counts where it is lower or none is given. */
+  /**
+   * Share of body mass not to exceed; the published share for the wearer counts where it is lower or none is given.
+   * [q_l; 0.01 to 1; optional]
+   */
   limit?: Ratio | null
-  /** Steps a second while walking. */
+  /** Steps a second while walking. [f_s; 1 to 2.8 Hz; default 2 Hz] */
   stepRate?: Frequency
-  /** Lever arm of the back muscles at the low back. */
+  /** Lever arm of the back muscles at the low back. [d_m; 30 to 100 mm; default 60 mm] */
   muscleArm?: Length
-  /** Distance between the middles of the feet. */
+  /** Distance between the middles of the feet. [s; 50 mm to 1.2 m; default 200 mm] */
   stance?: Length
 }
 
 /** How one pose is carried. */
 export interface PoseCarried {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** Forward lean of the trunk that balances, rad (negative backwards): the largest over the segment tables. */
+  /** Forward lean of the trunk that balances, rad (negative backwards): the largest over the segment tables. [rad] */
   readonly lean: number
-  /** The smallest over the segment tables, rad. */
+  /** The smallest over the segment tables. [rad] */
   readonly leanLow: number
-  /** Centre of mass of wearer and rig, standing upright, m: ahead of the hips, left of the middle, above the ground. */
+  /** Centre of mass of wearer and rig, standing upright: ahead of the hips, left of the middle, above the ground. [m] */
   readonly forward: number
-  /** Common centre left of the middle. */
+  /** Common centre left of the middle [m] */
   readonly left: number
-  /** Common centre above the ground. */
+  /** Common centre above the ground [m] */
   readonly height: number
-  /** Moment about the hips standing upright, N·m; positive where the rig pulls backwards. */
+  /** Moment about the hips standing upright; positive where the rig pulls backwards. [N m] */
   readonly hipMoment: number
-  /** Moment about the low back standing upright, and leaning in balance, N·m. */
+  /** Moment about the low back standing upright, and leaning in balance. [N m] */
   readonly backUpright: number
-  /** Low-back moment, leaning. */
+  /** Low-back moment, leaning [N m] */
   readonly backLeaning: number
-  /** Moment about the middle, N·m; positive to the left. */
+  /** Moment about the middle; positive to the left. [N m] */
   readonly sideMoment: number
-  /** Share of the whole weight on the left foot. */
+  /** Share of the whole weight on the left foot. [as a fraction] */
   readonly leftShare: number
 }
 
 /** What one guideline says about the load. */
 export interface GuidanceReading {
-  /** Who. */
+  /** Who [text] */
   readonly who: string
-  /** Its share of body mass. */
+  /** Its share of body mass. [as a fraction] */
   readonly share: number
-  /** The mass it comes to for this wearer, kg. */
+  /** The mass it comes to for this wearer. [kg] */
   readonly mass: number
-  /** Exceeded. */
+  /** Exceeded [yes or no] */
   readonly exceeded: boolean
 }
 
 /** Result of {@link carriedLoad}. */
 export interface CarriedLoad {
-  /** Load over body mass. */
+  /** Load over body mass. [q; as a fraction] */
   readonly share: number
-  /** Share of body mass that counts as the limit: the published one for the wearer (15 %, below 45 kg 10 %), or a lower one given. */
+  /**
+   * Share of body mass that counts as the limit: the published one for the wearer (15 %, below 45 kg 10 %), or a lower
+   * one given. [q_a; as a fraction]
+   */
   readonly limitShare: number
-  /** Mass that the limit comes to, kg. */
+  /** Mass that the limit comes to. [m_l; kg] */
   readonly massAtLimit: number
-  /** Mass left under the limit, kg; negative where it is exceeded. */
+  /** Mass left under the limit; negative where it is exceeded. [m_m; kg] */
   readonly margin: number
-  /** Largest lean needed in any pose, either way, rad. */
+  /** Largest lean needed in any pose, either way. [phi; rad] */
   readonly lean: number
-  /** Lean between the poses that differ most, rad. */
+  /** Lean between the poses that differ most. [phi_d; rad] */
   readonly leanRange: number
-  /** Largest moment about the hips standing upright, N·m. */
+  /** Largest moment about the hips standing upright. [M_h; N m] */
   readonly hipMoment: number
-  /** Largest moment about the low back, upright or leaning, N·m. */
+  /** Largest moment about the low back, upright or leaning. [M_b; N m] */
   readonly backMoment: number
-  /** Largest moment about the low back while leaning in balance: what the back holds for hours, N·m. */
+  /** Largest moment about the low back while leaning in balance: what the back holds for hours. [M_l; N m] */
   readonly backMomentLeaning: number
-  /** Pull of the back muscles that holds the larger one, N. */
+  /** Pull of the back muscles that holds the larger one. [F_b; N] */
   readonly backForce: number
-  /** Compression of the low back by that pull and the weight above, N. */
+  /** Compression of the low back by that pull and the weight above. [F_c; N] */
   readonly backCompression: number
-  /** Largest moment to one side, N·m. */
+  /** Largest moment to one side. [M_s; N m] */
   readonly sideMoment: number
-  /** Largest share of the whole weight on one foot. */
+  /** Largest share of the whole weight on one foot. [q_f; as a fraction] */
   readonly footShare: number
-  /** Farthest the common centre of mass moves, level, from the first pose, m. */
+  /** Farthest the common centre of mass moves, level, from the first pose. [d_c; m] */
   readonly shift: number
-  /** Highest it rises over the first pose, m. */
+  /** Highest it rises over the first pose. [d_z; m] */
   readonly rise: number
-  /** Peak force of the rig on the body while walking, N. */
+  /** Peak force of the rig on the body while walking. [F_p; N] */
   readonly peakForce: number
-  /** Pose that needs the largest lean. */
+  /** Pose that needs the largest lean. [text] */
   readonly worstPose: string
-  /** Poses. */
+  /** Poses [list] */
   readonly poses: readonly PoseCarried[]
-  /** Published guidance. */
+  /** Published guidance [list] */
   readonly guidance: readonly GuidanceReading[]
-  /** Moment about the hips left over in balance, against that of the weights, largest of all poses and tables. */
+  /** Moment about the hips left over in balance, against that of the weights, largest of all poses and tables. [number] */
   readonly residual: number
 }
 
@@ -288,18 +294,83 @@ const upright = { kind: "moment", unit: "N m" } as const
 /**
  * What a rig does to the body that carries it, pose by pose: share of body mass, lean, moments, side load and shift.
  *
- * The wearer stands with the legs upright and leans the trunk at the hips by the angle φ that brings the weight above the
- * hips back over them: tan φ = −m·x / (f·M·h + m·z), with rig mass m (kg) whose centre is x ahead of and z above the hips
- * (m), body mass M (kg), share f of it above the hips with its centre h above them (by de Leva for women and men and by
- * Winter: the largest lean of the three counts). No published law gives the lean for such loads; this is the balance only.
- * Hip moment, upright: m·g·x. Low back, leaning: g·[f_b·M·h_b·sin φ + m·(x·cos φ + (z − l)·sin φ)], l the joint above the
- * hips. Muscle pull: moment over `muscleArm` (default 60 mm). Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s
- * (default 0.2 m). Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95)) + 0.115 + 0.0564·f_s), four harmonics of the step rate f_s
- * (Hz, default 2) at their worst together. The limit is 15 % of body mass (10 % below 45 kg), or `limit` (default none)
- * where that is lower; a higher one never counts. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
+ * The wearer stands with the legs upright and leans the trunk at the hips by the angle φ that brings the weight above
+ * the hips back over them: tan φ = −m·x / (f·M·h + m·z), with rig mass m whose centre is x ahead of and z above the
+ * hips, body mass M, share f of it above the hips with its centre h above them (by de Leva for women and men and by
+ * Winter: the largest lean of the three counts). No published law gives the lean for such loads; this is the balance
+ * only. Hip moment, upright: m·g·x. Low back, leaning: g·[f_b·M·h_b·sin φ + m·(x·cos φ + (z − l)·sin φ)], l the joint
+ * above the hips. Muscle pull: moment over `muscleArm`. Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s.
+ * Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95)) + 0.115 + 0.0564·f_s), four harmonics of the step rate f_s at
+ * their worst together. The limit is 15 % of body mass (10 % below 45 kg), or `limit` where that is lower; a higher one
+ * never counts. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
  *
- * Sources: de Leva 1996, table 4; Winter 2009, table 4.1; Drillis and Contini 1966; Hall 2012, chapter 9 and problem 9.1
- * (muscle arm); CCIP-016, 2006, table 4.3.
+ * **Inputs**
+ * - `bodyMass`: body mass [m_w; 20 to 200 kg]
+ * - `stature`: stature [H; 1 to 2.3 m]
+ * - `load`: mass of the rig [m_r; 10 g to 150 kg]
+ * - `poses`: poses [list of 1 to 1000]
+ *   - `name`: name [text]
+ *   - `forward`: ahead of the hips [x; −3 to 3 m]
+ *   - `left`: left of the middle [y; −3 to 3 m; default 0]
+ *   - `height`: above the ground [z; 0 to 6 m]
+ * - `limit`: limit of share [q_l; 0.01 to 1; optional]
+ * - `stepRate`: steps a second [f_s; 1 to 2.8 Hz; default 2 Hz]
+ * - `muscleArm`: lever arm of the back muscles [d_m; 30 to 100 mm; default 60 mm]
+ * - `stance`: between the feet [s; 50 mm to 1.2 m; default 200 mm]
+ *
+ * **Results**
+ *
+ * `share`: share of body mass [q; as a fraction]; `limitShare`: limit that counts [q_a; as a fraction]; `massAtLimit`:
+ * mass at the limit [m_l; kg]; `margin`: left under the limit [m_m; kg]; `lean`: largest lean [phi; rad]; `leanRange`:
+ * lean between poses [phi_d; rad]; `hipMoment`: moment about the hips, upright [M_h; N m]; `backMoment`: moment about
+ * the low back [M_b; N m]; `backMomentLeaning`: the same, leaning in balance [M_l; N m]; `backForce`: pull of the back
+ * muscles [F_b; N]; `backCompression`: compression of the low back [F_c; N]; `sideMoment`: moment to one side [M_s; N
+ * m]; `footShare`: most on one foot [q_f; as a fraction]; `shift`: shift of the common centre [d_c; m]; `rise`: rise
+ * of the common centre [d_z; m]; `peakForce`: peak force while walking [F_p; N]; `worstPose`: pose with the largest
+ * lean [text]; `poses`: poses [list]; `guidance`: published guidance [list]; `residual`: balance error [number].
+ *
+ * **Symbols of the working**
+ *
+ * g_0: standard gravity in m/s²; b_w: body mass in kg; b_r: rig mass in kg; b_h: stature in m; x_r: rig ahead of the
+ * hips in m, pose by pose; y_r: rig left of the middle in m; z_r: rig above the ground in m; q_p: published share for
+ * such a wearer; a_1: hip height over stature (de Leva 1996, women); f_1: share of body mass above the hips (de Leva
+ * 1996, women); h_1: its centre above the hips over stature (de Leva 1996, women); l_1: low back above the hips over
+ * stature (de Leva 1996, women); f_b_1: share of body mass above the low back (de Leva 1996, women); h_b_1: its centre
+ * above the hips over stature (de Leva 1996, women); phi_1: lean that balances, pose by pose [rad]; B_1: moment about
+ * the low back, leaning [N m]; a_2: hip height over stature (de Leva 1996, men); f_2: share of body mass above the
+ * hips (de Leva 1996, men); h_2: its centre above the hips over stature (de Leva 1996, men); l_2: low back above the
+ * hips over stature (de Leva 1996, men); f_b_2: share of body mass above the low back (de Leva 1996, men); h_b_2: its
+ * centre above the hips over stature (de Leva 1996, men); phi_2: lean that balances, pose by pose [rad]; B_2: moment
+ * about the low back, leaning [N m]; a_3: hip height over stature (Winter 2009, both sexes); f_3: share of body mass
+ * above the hips (Winter 2009, both sexes); h_3: its centre above the hips over stature (Winter 2009, both sexes);
+ * l_3: low back above the hips over stature (Winter 2009, both sexes); f_b_3: share of body mass above the low back
+ * (Winter 2009, both sexes); h_b_3: its centre above the hips over stature (Winter 2009, both sexes); phi_3: lean that
+ * balances, pose by pose [rad]; B_3: moment about the low back, leaning [N m]; phi_all: leans by all tables [rad];
+ * B_all: low back, leaning, in N·m.
+ *
+ * **Sources**
+ * - P. de Leva: Adjustments to Zatsiorsky-Seluyanov's segment inertia parameters, J. Biomech. 29, 1996, table 4:
+ *   masses, centres and radii
+ * - P. de Leva: Adjustments to Zatsiorsky-Seluyanov's segment inertia parameters, J. Biomech. 29, 1996, lengths of
+ *   segments, the shank, mean stature of the samples (not verified against the document)
+ * - D. A. Winter: Biomechanics and Motor Control of Human Movement, 4th, 2009, table 4.1
+ * - R. Drillis, R. Contini: Body Segment Parameters, New York University report 1166-03 (reproduced by Winter, figure
+ *   4.1), 1966, segment lengths as fractions of stature (not verified against the document)
+ * - C. C. Gordon and others: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public files,
+ *   NATICK/TR-15/007, 2014, statistics of every measured person: mean, sample standard deviation, 5th, 50th and 95th
+ *   percentile, correlation with stature
+ * - S. J. Hall: Basic Biomechanics, 6th, 2012, chapter 9: 15 % of body mass; problem 9.1: lever arm of the back
+ *   muscles
+ * - American Academy of Pediatrics; American Occupational Therapy Association: Backpack guidance for children: no more
+ *   than 10 to 20 % of body mass, 2018
+ * - US Army: ADP 3-90, Offense and Defense, 2019, soldier load
+ * - US Army: FM 21-18, Foot Marches, 1990, chapter 5 (not verified against the document)
+ * - Y. Hong, G.-P. Brueggemann: Gait and posture responses to backpack load during level walking in children, 2000,
+ *   abstract: trunk lean unchanged to 15 %, raised at 20 %
+ * - NIOSH: Work Practices Guide for Manual Lifting, publication 81-122, 1981, compression of the low back: 3400 N (not
+ *   verified against the document)
+ * - M. R. Willford, P. Young: A design guide for footfall induced vibration of structures, CCIP-016, 2006, table 4.3,
+ *   walking, design values (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -7,89 +7,92 @@ import { approachSource, contactSource, doorForceSource, foamSource } from "./so
 
 /** Input of {@link contactSeverity}. Give a swinging arm (`armMass`, `armLength`, `swing`) or a moving mass (`movingMass`, `speed`). */
 export interface ContactSeverityInput {
-  /** What is struck. */
+  /** What is struck. [one of 12 words] */
   region: BodyRegion
-  /** Mass of a slender arm, even along its length. */
+  /** Mass of a slender arm, even along its length. [m_a; 1 g to 100 kg; optional] */
   armMass?: Mass | null
-  /** Length of the arm from its hinge. */
+  /** Length of the arm from its hinge. [L; 10 mm to 10 m; optional] */
   armLength?: Length | null
-  /** Speed at which it swings. */
+  /** Speed at which it swings. [omega; 0 to 477.465 rpm; optional] */
   swing?: AngularSpeed | null
-  /** Distance from the hinge to the place that strikes; the tip when left out. */
+  /** Distance from the hinge to the place that strikes; the tip when left out. [r_s; 10 mm to 10 m; optional] */
   strikeRadius?: Length | null
-  /** Mass that acts at the place of contact, for parts that are no swinging arm. */
+  /** Mass that acts at the place of contact, for parts that are no swinging arm. [m_m; 1 g to 1000 kg; optional] */
   movingMass?: Mass | null
-  /** Speed of that mass against the person. */
+  /** Speed of that mass against the person. [v_m; 0 to 50 m/s; optional] */
   speed?: Speed | null
-  /** Speed at which the person moves towards the part. */
+  /** Speed at which the person moves towards the part. [v_a; 0 to 10 m/s; default 0] */
   approach?: Speed
-  /** Stiffness of the padding at the place of contact, as a spring. */
+  /** Stiffness of the padding at the place of contact, as a spring. [k_p; 0.001 to 1000 N/mm; optional] */
   paddingStiffness?: ForcePerLength | null
-  /** Thickness of the padding. */
+  /** Thickness of the padding [t_p; 0.1 mm to 1 m; optional] */
   paddingThickness?: Length | null
-  /** Share of the padding's thickness that can be used before it turns hard; no more than the published 0.6 is counted. */
+  /**
+   * Share of the padding's thickness that can be used before it turns hard; no more than the published 0.6 is counted.
+   * [s_p; 0.01 to 1; default 0.6]
+   */
   usablePadding?: Ratio
-  /** Area over which the part touches, for the pressure. */
+  /** Area over which the part touches, for the pressure. [A_c; 0.01 mm² to 1 m²; optional] */
   contactArea?: Area | null
-  /** Peak moment of the drive at the hinge, for the force on someone who is clamped. */
+  /** Peak moment of the drive at the hinge, for the force on someone who is clamped. [M_d; 0 to 100000 N m; optional] */
   driveMoment?: Moment | null
 }
 
 /** Result of {@link contactSeverity}. */
 export interface ContactSeverity {
-  /** Speed of the contact, m/s. */
+  /** Speed of the contact [v; m/s] */
   readonly contactSpeed: number
-  /** Mass that acts at the place of contact, kg. */
+  /** Mass that acts at the place of contact. [m_e; kg] */
   readonly effectiveMass: number
-  /** Kinetic energy of the moving part at the contact speed, J. */
+  /** Kinetic energy of the moving part at the contact speed. [E_k; J] */
   readonly kineticEnergy: number
-  /** Reduced mass of part and body region, kg. */
+  /** Reduced mass of part and body region. [mu; kg] */
   readonly reducedMass: number
-  /** Energy that goes into the contact, J. */
+  /** Energy that goes into the contact. [E; J] */
   readonly contactEnergy: number
-  /** Stiffness of body and padding in series, N/m. */
+  /** Stiffness of body and padding in series. [k; N/m] */
   readonly stiffness: number
-  /** Peak force of the contact, N. */
+  /** Peak force of the contact. [F; N] */
   readonly peakForce: number
-  /** The same without the padding, N. */
+  /** The same without the padding. [F_b; N] */
   readonly bareForce: number
-  /** Compression of the padding, m. */
+  /** Compression of the padding [x_p; m] */
   readonly paddingCompression: number
-  /** Whether the padding is used up and turns hard. */
+  /** Whether the padding is used up and turns hard. [yes or no] */
   readonly bottomed: boolean
-  /** Time from touch to peak force, twice over, s; absent where the padding is used up. */
+  /** Time from touch to peak force, twice over; absent where the padding is used up. [t_c; s] */
   readonly contactTime: number | null
-  /** Published transient force of the region, N; absent where the standard permits no contact. */
+  /** Published transient force of the region; absent where the standard permits no contact. [F_t; N] */
   readonly transientLimit: number | null
-  /** Permissible clamping force of the region, N. */
+  /** Permissible clamping force of the region. [F_q; N] */
   readonly clampingLimit: number
-  /** Limit the blow is held against, N: transient, or clamping where no transient contact is permitted. */
+  /** Limit the blow is held against: transient, or clamping where no transient contact is permitted. [F_l; N] */
   readonly forceLimit: number
-  /** Peak force over that limit. */
+  /** Peak force over that limit. [r_F; as a fraction] */
   readonly forceRatio: number
-  /** Speed of contact at which the blow reaches the limit, m/s. */
+  /** Speed of contact at which the blow reaches the limit. [v_l; m/s] */
   readonly speedLimit: number
-  /** Energy at which the bare body region reaches the limit, J. */
+  /** Energy at which the bare body region reaches the limit. [E_l; J] */
   readonly energyLimit: number
-  /** Peak mean pressure, Pa, where the area was given. */
+  /** Peak mean pressure, where the area was given. [p; Pa] */
   readonly pressure: number | null
-  /** Limit of pressure for the blow, Pa. */
+  /** Limit of pressure for the blow. [p_l; Pa] */
   readonly pressureLimit: number
-  /** Pressure over its limit. */
+  /** Pressure over its limit. [r_p; as a fraction] */
   readonly pressureRatio: number | null
-  /** Force on someone clamped by the drive, N. */
+  /** Force on someone clamped by the drive. [F_c; N] */
   readonly clampingForce: number | null
-  /** That force over the region's clamping limit. */
+  /** That force over the region's clamping limit. [r_c; as a fraction] */
   readonly clampingRatio: number | null
-  /** Highest of the ratios; where contact is forbidden it only shows how bad it would be. */
+  /** Highest of the ratios; where contact is forbidden it only shows how bad it would be. [r; as a fraction] */
   readonly severity: number
-  /** Padding thickness that would just not be used up, m; absent without padding. */
+  /** Padding thickness that would just not be used up; absent without padding. [t_n; m] */
   readonly paddingNeeded: number | null
-  /** Whether nothing may strike this region at all: head, face and neck. */
+  /** Whether nothing may strike this region at all: head, face and neck. [yes or no] */
   readonly forbidden: boolean
-  /** The verdict in one word: false where contact is forbidden or any limit compared is passed. */
+  /** The verdict in one word: false where contact is forbidden or any limit compared is passed. [yes or no] */
   readonly permitted: boolean
-  /** What the comparison says. */
+  /** What the comparison says [text] */
   readonly verdict: string
 }
 
@@ -168,14 +171,59 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
  * padding, and the force on someone caught.
  *
  * Formula: an even arm of mass m and length L that strikes at radius r acts as m_e = m·L²/(3·r²) at v = ω·r + v_a. With
- * the body region's mass m_H and spring k_H: μ = 1/(1/m_H + 1/m_e), E = ½·μ·v², k = 1/(1/k_H + 1/k_p), F = √(2·E·k) = v·√(μ·k).
- * Where that uses up the padding (F > F_p = k_p·s·t) the rest meets the bare body: F = √(F_p² + 2·k_H·(E − F_p²/(2·k))).
- * Limits: clamping force F_q, transient 2·F_q; nothing may strike head, face or neck, whatever the number, energy F²/(2·k_H). Here m and m_e are in kg,
- * L, r, t (padding thickness) in m, ω in rad/s, v_a is the person's own approach (m/s, default 0), k_p the padding's
- * stiffness (N/m), s its usable share (default and at most 0.6). Body model and limits are for adults at work, blunt contact, head-on.
+ * the body region's mass m_H and spring k_H: μ = 1/(1/m_H + 1/m_e), E = ½·μ·v², k = 1/(1/k_H + 1/k_p), F = √(2·E·k) =
+ * v·√(μ·k). Where that uses up the padding (F > F_p = k_p·s·t) the rest meets the bare body: F = √(F_p² + 2·k_H·(E −
+ * F_p²/(2·k))). Limits: clamping force F_q, transient 2·F_q; nothing may strike head, face or neck, whatever the
+ * number, energy F²/(2·k_H). Here m and m_e are in kg, L, r, t (padding thickness) in m, ω in rad/s, v_a is the
+ * person's own approach, k_p the padding's stiffness, s its usable share. Body model and limits are for adults at work,
+ * blunt contact, head-on.
  *
- * Sources: ISO/TS 15066 (2016, carried into ISO 10218-2:2025), tables A.2 to A.4; EN 12453 (2017+A1:2021) as a second
- * opinion; ISO 13855 (2024); Gibson and Ashby 1997.
+ * **Inputs**
+ * - `region`: body region struck [one of 12 words]
+ * - `armMass`: mass of the arm [m_a; 1 g to 100 kg; optional]
+ * - `armLength`: length of the arm [L; 10 mm to 10 m; optional]
+ * - `swing`: speed of the swing [omega; 0 to 477.465 rpm; optional]
+ * - `strikeRadius`: distance from hinge to contact [r_s; 10 mm to 10 m; optional]
+ * - `movingMass`: moving mass [m_m; 1 g to 1000 kg; optional]
+ * - `speed`: speed of the moving mass [v_m; 0 to 50 m/s; optional]
+ * - `approach`: speed of the person towards it [v_a; 0 to 10 m/s; default 0]
+ * - `paddingStiffness`: stiffness of the padding [k_p; 0.001 to 1000 N/mm; optional]
+ * - `paddingThickness`: thickness of the padding [t_p; 0.1 mm to 1 m; optional]
+ * - `usablePadding`: usable share of the padding [s_p; 0.01 to 1; default 0.6]
+ * - `contactArea`: area of contact [A_c; 0.01 mm² to 1 m²; optional]
+ * - `driveMoment`: peak moment of the drive [M_d; 0 to 100000 N m; optional]
+ *
+ * **Results**
+ *
+ * `contactSpeed`: speed of the contact [v; m/s]; `effectiveMass`: mass acting at the contact [m_e; kg];
+ * `kineticEnergy`: kinetic energy [E_k; J]; `reducedMass`: reduced mass [mu; kg]; `contactEnergy`: energy into the
+ * contact [E; J]; `stiffness`: stiffness of body and padding [k; N/m]; `peakForce`: peak force [F; N]; `bareForce`:
+ * peak force without padding [F_b; N]; `paddingCompression`: compression of the padding [x_p; m]; `bottomed`: padding
+ * used up [yes or no]; `contactTime`: time of the contact [t_c; s]; `transientLimit`: transient limit [F_t; N];
+ * `clampingLimit`: clamping limit [F_q; N]; `forceLimit`: limit held against [F_l; N]; `forceRatio`: force against its
+ * limit [r_F; as a fraction]; `speedLimit`: speed of contact at the limit [v_l; m/s]; `energyLimit`: energy at the
+ * limit, bare [E_l; J]; `pressure`: peak mean pressure [p; Pa]; `pressureLimit`: pressure limit [p_l; Pa];
+ * `pressureRatio`: pressure against its limit [r_p; as a fraction]; `clampingForce`: force on someone caught [F_c; N];
+ * `clampingRatio`: clamping against its limit [r_c; as a fraction]; `severity`: highest of these against its limit [r;
+ * as a fraction]; `paddingNeeded`: padding that would not be used up [t_n; m]; `forbidden`: no contact allowed [yes or
+ * no]; `permitted`: within every limit compared [yes or no]; `verdict`: what the comparison says [text].
+ *
+ * **Symbols of the working**
+ *
+ * m_H: effective mass of the region [kg]; k_H: spring of the region [N/m]; j: transient over clamping limit, 1 where
+ * no transient contact is permitted; p_q: clamping limit of pressure [Pa]; r_r: radius of the contact, the tip [m];
+ * s_u: usable share of the padding, no more than published; F_p: force at which the padding is used up [N]; F_m: part
+ * of the limit met without padding [N].
+ *
+ * **Sources**
+ * - ISO: ISO/TS 15066, Robots and robotic devices: collaborative robots, 2016, since carried into ISO 10218-2:2025,
+ *   tables A.2 (force, pressure), A.3 (body model), A.4 (energy) (not verified against the document)
+ * - CEN: EN 12453, Industrial, commercial and garage doors and gates: safety in use of power operated doors,
+ *   2017+A1:2021, force limitation table (not verified against the document)
+ * - L. J. Gibson, M. F. Ashby: Cellular Solids: Structure and Properties, 2nd edition, 1997, chapter 5: foams stiffen
+ *   sharply near 60 to 80 % compression (not verified against the document)
+ * - ISO: ISO 13855, Positioning of safeguards with respect to the approach of the human body, 2024, walking speed 1600
+ *   mm/s
  *
  * @function
  * @throws InputError naming every fault of the input

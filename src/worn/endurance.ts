@@ -26,45 +26,45 @@ import { EL_AHRACHE, FREY_LAW_2010, KAMON, ROHMERT_1973 } from "./sources-load.j
 
 /** Input of {@link endurance}. Give `effort`, or `moment` and `strength`. */
 export interface EnduranceInput {
-  /** Joint that holds. */
+  /** Joint that holds. [general, ankle, knee, trunk, shoulder, elbow or handGrip] */
   joint: Joint
-  /** Share of the greatest force. */
+  /** Share of the greatest force [f_g; 0.01 to 1; optional] */
   effort?: Ratio | null
-  /** Moment that is held. */
+  /** Moment held [M; 0.1 to 500 N m; optional] */
   moment?: Moment | null
-  /** Greatest moment the wearer can make there. */
+  /** Greatest moment the wearer can make there. [M_m; 1 to 600 N m; optional] */
   strength?: Moment | null
-  /** Time it is to be held. */
+  /** Time it is to be held. [t_h; 1 s to 24 h; optional] */
   hold?: Time | null
 }
 
 /** What one model says. */
 export interface EnduranceReading {
-  /** Model. */
+  /** Model [text] */
   readonly model: string
-  /** Holding time, s. */
+  /** Holding time [s] */
   readonly time: number
 }
 
 /** Result of {@link endurance}. */
 export interface Endurance {
-  /** Share of the greatest force. */
+  /** Share of the greatest force. [f; as a fraction] */
   readonly effort: number
-  /** Holding time by the joint's power law, s. */
+  /** Holding time by the joint's power law. [t_j; s] */
   readonly jointTime: number
-  /** Holding time of muscle in general, s. */
+  /** Holding time, muscle in general [t_g; s] */
   readonly generalTime: number
-  /** Holding time by Rohmert's curve, s; from 15 % effort. */
+  /** Holding time by Rohmert's curve; from 15 % effort. [t_r; s] */
   readonly rohmertTime: number | null
-  /** Holding time to plan with: the shortest of these, s. */
+  /** Holding time to plan with: the shortest of these. [t; s] */
   readonly time: number
-  /** Every model that applies. */
+  /** Every model that applies. [list] */
   readonly readings: readonly EnduranceReading[]
-  /** The hold against the time to plan with. */
+  /** The hold against the time to plan with. [q; as a fraction] */
   readonly used: number | null
-  /** Rest after the hold, the longer of two forms, s; null without a hold or below 15 % effort. */
+  /** Rest after the hold, the longer of two forms; null without a hold or below 15 % effort. [t_p; s] */
   readonly rest: number | null
-  /** Largest effort whose time to plan with is not less than the hold. */
+  /** Largest effort whose time to plan with is not less than the hold. [f_h; as a fraction] */
   readonly effortForHold: number | null
 }
 
@@ -165,13 +165,41 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
 /**
  * How long a static effort can be held, by joint.
  *
- * With f the share of the greatest force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by joint),
- * muscle in general t = 11.4·f^−2.42 (s), Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15). `time` is the
- * shortest of them, and `effortForHold` the largest f whose shortest time still reaches the hold; `readings` holds further published models. Rest after a hold of t: the longer of
- * 1080·(t/T)^1.4·(f − 0.15)^0.5 s (Kamon) and 18·(t/T)^1.4·(f − 0.15)^0.5·t (Rohmert), from f = 0.15. Valid for 0.15 ≤ f ≤ 1
- * in unmoved postures of adults; below, an extrapolation with a caution.
+ * With f the share of the greatest force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by
+ * joint), muscle in general t = 11.4·f^−2.42, Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15).
+ * `time` is the shortest of them, and `effortForHold` the largest f whose shortest time still reaches the hold;
+ * `readings` holds further published models. Rest after a hold of t: the longer of 1080·(t/T)^1.4·(f − 0.15)^0.5 s
+ * (Kamon) and 18·(t/T)^1.4·(f − 0.15)^0.5·t (Rohmert), from f = 0.15. Valid for 0.15 ≤ f ≤ 1 in unmoved postures of
+ * adults; below, an extrapolation with a caution.
  *
- * Sources: Frey Law and Avin 2010; Kamon 1981 in Johnson 1991; Rohmert 1960 and 1973.
+ * **Inputs**
+ * - `joint`: joint [general, ankle, knee, trunk, shoulder, elbow or handGrip]
+ * - `effort`: share of the greatest force [f_g; 0.01 to 1; optional]
+ * - `moment`: moment held [M; 0.1 to 500 N m; optional]
+ * - `strength`: greatest moment [M_m; 1 to 600 N m; optional]
+ * - `hold`: time it is held [t_h; 1 s to 24 h; optional]
+ *
+ * **Results**
+ *
+ * `effort`: effort [f; as a fraction]; `jointTime`: holding time, joint [t_j; s]; `generalTime`: holding time, muscle
+ * in general [t_g; s]; `rohmertTime`: holding time, Rohmert [t_r; s]; `time`: holding time to plan with [t; s];
+ * `readings`: models [list]; `used`: hold against it [q; as a fraction]; `rest`: rest after the hold [t_p; s];
+ * `effortForHold`: effort that can be held so long [f_h; as a fraction].
+ *
+ * **Symbols of the working**
+ *
+ * b_0: coefficient of the joint in s; b_1: exponent of the joint; r_w: 1 where Rohmert's curve and the rest forms
+ * apply; u_1: Rohmert's cubic in 1/f, turned round by Cardano; w_1: its cube root, the term that does not cancel.
+ *
+ * **Sources**
+ * - L. A. Frey Law, K. G. Avin: Endurance time is joint-specific: a modelling and meta-analysis investigation,
+ *   Ergonomics 53, 2010, power models by joint (not verified against the document)
+ * - A. T. Johnson (after E. Kamon 1981): Biomechanics and Exercise Physiology, 1991, equations 2.6.1 to 2.6.4, table
+ *   2.2.2
+ * - K. El ahrache, D. Imbeau, B. Farbos: Percentile values for determining maximum endurance times for static muscular
+ *   work, Int. J. Ind. Ergon. 36, 2006, models compared, Rohmert 1960 among them (not verified against the document)
+ * - W. Rohmert: Problems of determination of rest allowances, Applied Ergonomics 4, 1973, rest after a static hold
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

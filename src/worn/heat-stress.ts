@@ -23,59 +23,68 @@ import {
 
 /** Input of {@link heatStress}. Give `wbgt` from a meter, or `wetBulb` and `globe`. */
 export interface HeatStressInput {
-  /** Metabolic rate with the rig on (from metabolicRate), averaged over an hour. */
+  /** Metabolic rate with the rig on (from metabolicRate), averaged over an hour. [M; 60 to 1200 W] */
   rate: Power
-  /** WBGT as a meter shows it. */
+  /** WBGT as a meter shows it. [t_m; −20 to 60 °C; optional] */
   wbgt?: Temperature | null
-  /** Natural wet bulb temperature: a wet wick in the open, not the psychrometric one. */
+  /** Natural wet bulb temperature: a wet wick in the open, not the psychrometric one. [t_nw; −20 to 60 °C; optional] */
   wetBulb?: Temperature | null
-  /** Temperature in a black globe. */
+  /** Temperature in a black globe. [t_g; −20 to 90 °C; optional] */
   globe?: Temperature | null
-  /** Air temperature in the shade; with the sun out. */
+  /** Air temperature in the shade; with the sun out. [t_a; −20 to 60 °C; optional] */
   air?: Temperature | null
-  /** What is worn under and as the rig. */
+  /**
+   * What is worn under and as the rig. [workClothes, clothCoverall, doubleLayer, vapourBarrier or
+   * vapourBarrierOverClothes; default vapourBarrier]
+   */
   clothing?: HeatClothing
-  /** Whether a hood, mask or closed head is worn. */
+  /** Whether a hood, mask or closed head is worn. [yes or no; default no] */
   hood?: boolean
-  /** Adjustment of one's own, where it is more than the published one; a lower one is not used. */
+  /** Adjustment of one's own, where it is more than the published one; a lower one is not used. [d_o; 0 to 20 K; optional] */
   adjustment?: TemperatureDifference | null
-  /** Whether the wearer has worked a week or more in such heat. */
+  /** Whether the wearer has worked a week or more in such heat. [yes or no; default no] */
   acclimatized?: boolean
-  /** Metabolic rate while resting; without it, rest of a standard person scaled to the wearer, and no more than `rate`. */
+  /**
+   * Metabolic rate while resting; without it, rest of a standard person scaled to the wearer, and no more than `rate`.
+   * [M_r; 40 to 250 W; optional]
+   */
   restRate?: Power | null
-  /** Mass of the wearer: with `stature`, limits stated for a standard person are scaled down to a small wearer. */
+  /**
+   * Mass of the wearer: with `stature`, limits stated for a standard person are scaled down to a small wearer. [m_b; 20
+   * to 300 kg; optional]
+   */
   bodyMass?: Mass | null
-  /** Stature of the wearer. */
+  /** Stature of the wearer [H_w; 800 mm to 2.5 m; optional] */
   stature?: Length | null
 }
 
 /** Result of {@link heatStress}. */
 export interface HeatStress {
-  /** WBGT, °C. */
+  /** WBGT [t_w; °C] */
   readonly wbgt: number
-  /** WBGT with the clothing's adjustment, °C. */
+  /** WBGT with the clothing's adjustment. [t_e; °C] */
   readonly effective: number
-  /** Body surface of the wearer, m²; absent where mass or stature is not given. */
+  /** Body surface of the wearer; absent where mass or stature is not given. [S_d; m²] */
   readonly surface: number | null
-  /** Metabolic rate that a standard person of 1.8 m² would have at the same work, W; never below `rate`. */
+  /** Metabolic rate that a standard person of 1.8 m² would have at the same work; never below `rate`. [M_s; W] */
   readonly standardRate: number
-  /** Class of that metabolic rate, 0 to 4. */
+  /** Class of that metabolic rate, 0 to 4. [n_c] */
   readonly metabolicClass: number
-  /** Limit by the class, °C. */
+  /** Limit by class [t_i; °C] */
   readonly classLimit: number
-  /** Limit by the NIOSH curve, °C. */
+  /** Limit by the NIOSH curve. [t_n; °C] */
   readonly curveLimit: number
-  /** Lower of the two limits, °C. */
+  /** Lower of the two limits. [t_l; °C] */
   readonly limit: number
-  /** Limit less effective WBGT, K; negative where it is exceeded. */
+  /** Limit less effective WBGT; negative where it is exceeded. [d_t; K] */
   readonly margin: number
-  /** Metabolic rate while resting, W. */
+  /** Metabolic rate while resting [M_q; W] */
   readonly resting: number
-  /** Mean metabolic rate of this wearer over an hour that meets curve and class at this heat, W. */
+  /** Mean metabolic rate of this wearer over an hour that meets curve and class at this heat. [M_l; W] */
   readonly rateAtLimit: number
-  /** Part of each hour with the rig on that meets it, resting in the same heat; 0 where not even rest does. */
+  /** Part of each hour with the rig on that meets it, resting in the same heat; 0 where not even rest does. [q_w; as a fraction] */
   readonly workShare: number
-  /** Whether it is too hot to do this unbroken. */
+  /** Whether it is too hot to do this unbroken. [yes or no] */
   readonly exceeded: boolean
 }
 
@@ -142,16 +151,57 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
 /**
  * Whether it is too hot for this rig at this pace, by WBGT against metabolic rate and clothing.
  *
- * WBGT = 0.7·t_nw + 0.2·t_g + 0.1·t_a in the sun, 0.7·t_nw + 0.3·t_g out of it (t_nw natural wet bulb, t_g black globe, t_a
- * air, °C). The clothing's adjustment is added (default: vapour-tight, 11 K) and the sum held against the lower of the
- * ISO 7243 limit for the class of metabolic rate and the NIOSH curve 56.7 − 11.5·log₁₀ M for the acclimatized or
- * 59.9 − 14.1·log₁₀ M for others (M in W, default not acclimatized). M is the metabolic rate of a standard person of 1.8 m² at
- * the same work: with mass and stature, the wearer's own times max(1, 1.8 m²/S), S by Du Bois. A hood adds 1 K, and an
- * adjustment of one's own counts only where it is higher than the published one. `workShare` is the part of the hour whose
- * mean rate meets curve and class, resting at `restRate` in the same heat (default 115 W over the same factor, and no more
- * than M). Valid for 100 to 600 W, healthy adults.
+ * WBGT = 0.7·t_nw + 0.2·t_g + 0.1·t_a in the sun, 0.7·t_nw + 0.3·t_g out of it (t_nw natural wet bulb, t_g black globe,
+ * t_a air, °C). The clothing's adjustment is added (default: vapour-tight, 11 K) and the sum held against the lower of
+ * the ISO 7243 limit for the class of metabolic rate and the NIOSH curve 56.7 − 11.5·log₁₀ M for the acclimatized or
+ * 59.9 − 14.1·log₁₀ M for others (M in W, default not acclimatized). M is the metabolic rate of a standard person of
+ * 1.8 m² at the same work: with mass and stature, the wearer's own times max(1, 1.8 m²/S), S by Du Bois. A hood adds 1
+ * K, and an adjustment of one's own counts only where it is higher than the published one. `workShare` is the part of
+ * the hour whose mean rate meets curve and class, resting at `restRate` in the same heat. Valid for 100 to 600 W,
+ * healthy adults.
  *
- * Sources: ISO 7243:2017; ISO 8996:2021; NIOSH 2016, section 8.1; NR-9 annex III (2019); Du Bois 1916.
+ * **Inputs**
+ * - `rate`: metabolic rate [M; 60 to 1200 W]
+ * - `wbgt`: WBGT as measured [t_m; −20 to 60 °C; optional]
+ * - `wetBulb`: natural wet bulb [t_nw; −20 to 60 °C; optional]
+ * - `globe`: black globe [t_g; −20 to 90 °C; optional]
+ * - `air`: air, with the sun out [t_a; −20 to 60 °C; optional]
+ * - `clothing`: clothing [workClothes, clothCoverall, doubleLayer, vapourBarrier or vapourBarrierOverClothes; default
+ *   vapourBarrier]
+ * - `hood`: hood, mask or closed head [yes or no; default no]
+ * - `adjustment`: own adjustment for clothing [d_o; 0 to 20 K; optional]
+ * - `acclimatized`: acclimatized [yes or no; default no]
+ * - `restRate`: metabolic rate at rest [M_r; 40 to 250 W; optional]
+ * - `bodyMass`: mass of the wearer [m_b; 20 to 300 kg; optional]
+ * - `stature`: stature of the wearer [H_w; 800 mm to 2.5 m; optional]
+ *
+ * **Results**
+ *
+ * `wbgt`: WBGT [t_w; °C]; `effective`: WBGT with clothing [t_e; °C]; `surface`: body surface [S_d; m²];
+ * `standardRate`: metabolic rate of a standard person at this work [M_s; W]; `metabolicClass`: class of metabolic rate
+ * [n_c]; `classLimit`: limit by class [t_i; °C]; `curveLimit`: limit by curve [t_n; °C]; `limit`: limit [t_l; °C];
+ * `margin`: margin [d_t; K]; `resting`: metabolic rate while resting [M_q; W]; `rateAtLimit`: mean rate at the limit
+ * [M_l; W]; `workShare`: share of each hour in the rig [q_w; as a fraction]; `exceeded`: limit exceeded [yes or no].
+ *
+ * **Symbols of the working**
+ *
+ * d_p: published clothing adjustment, hood included [K]; d_c: adjustment used [K]; k_s: a standard person; a_o: offset
+ * of the curve; a_s: slope of the curve; M_c: highest rate whose class allows this heat [W].
+ *
+ * **Sources**
+ * - ISO: ISO 7243, Ergonomics of the thermal environment: assessment of heat stress using the WBGT index, 2017, table
+ *   A.1 and clothing adjustment annex (read 2026-11-28)
+ * - ISO: ISO 8996, Determination of metabolic rate, 2021, classes, for a standard person of 1.8 m² (not verified
+ *   against the document)
+ * - NIOSH: Criteria for a recommended standard: occupational exposure to heat and hot environments, publication
+ *   2016-106, 2016, section 8.1 and table 3-2 (read 2026-11-28)
+ * - Ministry of Labour, Brazil: Regulatory standard NR-9, annex III, occupational exposure to heat, 2019, clothing
+ *   table: vapour barrier 10 K, over work clothes 12 K, hood 1 K more (read 2026-11-28)
+ * - D. Du Bois, E. F. Du Bois: A formula to estimate the approximate surface area if height and weight be known,
+ *   Archives of Internal Medicine 17, 863–871, 1916, 0.007184·m^0.425·H^0.725, kg and cm (not verified against the
+ *   document)
+ * - American Academy of Pediatrics: Restraints on activities at different levels of heat stress, table 1, withdrawn in
+ *   2011
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -30,57 +30,57 @@ import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES } from "./sources-load.js"
 
 /** Input of {@link liftLimit}. Reaches are from the middle of the ankles to the middle of the hands, level. */
 export interface LiftLimitInput {
-  /** Mass of the rig as it is lifted. */
+  /** Mass of the rig as it is lifted. [m_r; 10 g to 150 kg] */
   load: Mass
-  /** Height of the hands at the start. */
+  /** Height of the hands at the start. [V_1; 0 to 1.75 m] */
   startHeight: Length
-  /** Height of the hands at the end. */
+  /** Height of the hands at the end. [V_2; 0 to 1.75 m] */
   endHeight: Length
-  /** Reach at the start. */
+  /** Reach at the start [H_1; 100 to 630 mm] */
   startReach: Length
-  /** Reach at the end. */
+  /** Reach at the end [H_g; 100 to 630 mm; optional] */
   endReach?: Length | null
-  /** Turn of the trunk at the start. */
+  /** Turn of the trunk at the start. [A_1; 0 to 135°; default 0] */
   startTurn?: Angle
-  /** Turn of the trunk at the end. */
+  /** Turn of the trunk at the end. [A_2; 0 to 135°; default 0] */
   endTurn?: Angle
-  /** Lifts a minute; 0.2 stands for one in five minutes and fewer. */
+  /** Lifts a minute; 0.2 stands for one in five minutes and fewer. [f; 0.2 to 15; default 0.2] */
   rate?: number
-  /** How long such lifting goes on. */
+  /** How long such lifting goes on. [short, medium or long; default short] */
   duration?: LiftDuration
-  /** How well the hands hold. */
+  /** How well the hands hold. [good, fair or poor; default fair] */
   coupling?: Coupling
-  /** Who lifts. */
+  /** Who lifts. [anyone, menAdult, menOther, womenAdult or womenOther; default anyone] */
   lifter?: Lifter
 }
 
 /** Result of {@link liftLimit}. */
 export interface LiftLimit {
-  /** Multipliers at the start: reach, height, turn, frequency, coupling. */
+  /** Multipliers at the start: reach, height, turn, frequency, coupling. [k_h1] */
   readonly startReachFactor: number
-  /** Height factor, start. */
+  /** Height factor, start [k_v1] */
   readonly startHeightFactor: number
-  /** Turn factor, start. */
+  /** Turn factor, start [k_a1] */
   readonly startTurnFactor: number
-  /** Frequency factor, start. */
+  /** Frequency factor, start [k_f1] */
   readonly startFrequencyFactor: number
-  /** Hold factor, start. */
+  /** Hold factor, start [k_c1] */
   readonly startCouplingFactor: number
-  /** Multiplier of the distance lifted. */
+  /** Multiplier of the distance lifted. [k_d] */
   readonly distanceFactor: number
-  /** Recommended weight limit at the start and at the end, kg. */
+  /** Recommended weight limit at the start and at the end. [m_1; kg] */
   readonly startLimit: number
-  /** Limit at the end. */
+  /** Limit at the end [m_2; kg] */
   readonly endLimit: number
-  /** The lower, kg. */
+  /** The lower. [m_l; kg] */
   readonly limit: number
-  /** Load over limit. */
+  /** Load over limit. [n_l] */
   readonly liftingIndex: number
-  /** ISO reference mass for the lifter, kg. */
+  /** ISO reference mass for the lifter. [m_i; kg] */
   readonly referenceMass: number
-  /** Load for one pair of hands that keeps to both, kg. */
+  /** Load for one pair of hands that keeps to both. [m_p; kg] */
   readonly recommended: number
-  /** Hands needed, in pairs, by that; a shared lift is outside the equation. */
+  /** Hands needed, in pairs, by that; a shared lift is outside the equation. [n_p] */
   readonly people: number
 }
 
@@ -245,13 +245,45 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
 /**
  * How heavy a rig may be to lift on and off, by the revised NIOSH equation. Never for wearing it.
  *
- * Limit = 23 kg · HM · VM · DM · AM · FM · CM at the start and at the end, the lower counts: HM = 25/H (H reach in cm, at
- * least 25), VM = 1 − 0.003·|V − 75| (V height of the hands in cm), DM = 0.82 + 4.5/D (D distance in cm, at least 25),
- * AM = 1 − 0.0032·A (A turn in degrees), FM from lifts a minute (default 0.2), duration (default up to 1 h) and height, CM
- * from the hold (default fair). Lifting index: load over limit. `recommended` is the lower of limit and ISO reference mass
- * (default 15 kg, any adult). Valid for two-handed lifts by adults, reach to 63 cm, hands to 175 cm, turn to 135°.
+ * Limit = 23 kg · HM · VM · DM · AM · FM · CM at the start and at the end, the lower counts: HM = 25/H (H reach in cm,
+ * at least 25), VM = 1 − 0.003·|V − 75| (V height of the hands in cm), DM = 0.82 + 4.5/D (D distance in cm, at least
+ * 25), AM = 1 − 0.0032·A (A turn in degrees), FM from lifts a minute, duration and height, CM from the hold. Lifting
+ * index: load over limit. `recommended` is the lower of limit and ISO reference mass. Valid for two-handed lifts by
+ * adults, reach to 63 cm, hands to 175 cm, turn to 135°.
  *
- * Sources: Waters, Putz-Anderson and Garg 1994; ISO 11228-1:2021.
+ * **Inputs**
+ * - `load`: mass lifted [m_r; 10 g to 150 kg]
+ * - `startHeight`: hands at the start [V_1; 0 to 1.75 m]
+ * - `endHeight`: hands at the end [V_2; 0 to 1.75 m]
+ * - `startReach`: reach at the start [H_1; 100 to 630 mm]
+ * - `endReach`: reach at the end [H_g; 100 to 630 mm; optional]
+ * - `startTurn`: turn at the start [A_1; 0 to 135°; default 0]
+ * - `endTurn`: turn at the end [A_2; 0 to 135°; default 0]
+ * - `rate`: lifts a minute [f; 0.2 to 15; default 0.2]
+ * - `duration`: going on for [short, medium or long; default short]
+ * - `coupling`: hold [good, fair or poor; default fair]
+ * - `lifter`: lifter [anyone, menAdult, menOther, womenAdult or womenOther; default anyone]
+ *
+ * **Results**
+ *
+ * `startReachFactor`: reach factor, start [k_h1]; `startHeightFactor`: height factor, start [k_v1]; `startTurnFactor`:
+ * turn factor, start [k_a1]; `startFrequencyFactor`: frequency factor, start [k_f1]; `startCouplingFactor`: hold
+ * factor, start [k_c1]; `distanceFactor`: distance factor [k_d]; `startLimit`: limit at the start [m_1; kg];
+ * `endLimit`: limit at the end [m_2; kg]; `limit`: limit [m_l; kg]; `liftingIndex`: lifting index [n_l];
+ * `referenceMass`: reference mass [m_i; kg]; `recommended`: for one pair of hands [m_p; kg]; `people`: people [n_p].
+ *
+ * **Symbols of the working**
+ *
+ * H_2: reach at the end [m]; k_h2: reach, at the end; k_v2: height, at the end; k_a2: turn, at the end; k_f2:
+ * frequency, at the end; k_c2: coupling, at the end.
+ *
+ * **Sources**
+ * - T. R. Waters, V. Putz-Anderson, A. Garg: Applications manual for the revised NIOSH lifting equation, publication
+ *   94-110, 1994, sections 1.2 and 1.3
+ * - T. R. Waters, V. Putz-Anderson, A. Garg: Applications manual for the revised NIOSH lifting equation, publication
+ *   94-110, 1994, table 5 (up to 2 and 8 h) and table 7 (not verified against the document)
+ * - ISO: ISO 11228-1, Ergonomics: manual handling, lifting, lowering and carrying, 2021, reference masses by sex and
+ *   age (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -28,65 +28,65 @@ import { HEAD_MASS, LOONEY_2022, PANDOLF, PASSMORE, PLACEMENT, SANTEE, TERRAIN }
 
 /** Input of {@link metabolicRate}. */
 export interface MetabolicRateInput {
-  /** Wearer's body mass, undressed. */
+  /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
   bodyMass: Mass
-  /** Mass carried on the trunk: back, hips, chest. */
+  /** Mass carried on the trunk: back, hips, chest. [m_t; 0 to 150 kg; default 0] */
   load?: Mass
-  /** Mass carried on the head. */
+  /** Mass carried on the head. [m_h; 0 to 60 kg; default 0] */
   headLoad?: Mass
-  /** Mass held in the hands. */
+  /** Mass held in the hands. [m_a; 0 to 60 kg; default 0] */
   handLoad?: Mass
-  /** Mass on the feet beyond ordinary shoes. */
+  /** Mass on the feet beyond ordinary shoes. [m_f; 0 to 60 kg; default 0] */
   footLoad?: Mass
-  /** Walking speed; 0 stands still. */
+  /** Walking speed; 0 stands still. [v; 0 to 2.5 m/s; default 0] */
   speed?: Speed
-  /** Rise over run, negative downhill. */
+  /** Rise over run, negative downhill. [G; −0.4 to 0.45; default 0] */
   grade?: Ratio
-  /** Surface underfoot. */
+  /** Surface underfoot [hard, dirtRoad, lightBrush, heavyBrush, swamp, looseSand or softSnow; default hard] */
   terrain?: Terrain
-  /** Depth of the footprint in soft snow; given with any other surface it is a fault. */
+  /** Depth of the footprint in soft snow; given with any other surface it is a fault. [d_s; 0 to 500 mm; default 0] */
   snowDepth?: Length
-  /** Standing rate per kilogram that the backpacking equation starts from, W/kg. */
+  /** Standing rate per kilogram that the backpacking equation starts from, W/kg. [M_s; 0.8 to 2; default 1.05] */
   standingRate?: number
 }
 
 /** What one equation says. */
 export interface MetabolicReading {
-  /** Name of the equation. */
+  /** Name of the equation. [text] */
   readonly equation: string
-  /** Its metabolic rate, W. */
+  /** Its metabolic rate. [W] */
   readonly rate: number
-  /** Whether the case lies inside the equation's published range. */
+  /** Whether the case lies inside the equation's published range. [yes or no] */
   readonly applies: boolean
-  /** Who it was fitted to. */
+  /** Who it was fitted to. [text] */
   readonly sample: string
 }
 
 /** Result of {@link metabolicRate}. */
 export interface MetabolicRate {
-  /** Load in the trunk-carried kilograms that cost the same, kg. */
+  /** Load in the trunk-carried kilograms that cost the same. [m_e; kg] */
   readonly equivalentLoad: number
-  /** Pandolf with Santee's downhill correction, W. */
+  /** Pandolf with Santee's downhill correction. [M_P; W] */
   readonly pandolf: number
-  /** Looney and others 2019, graded walking, on the total mass, W. */
+  /** Looney and others 2019, graded walking, on the total mass. [M_L; W] */
   readonly looney2019: number
-  /** Looney and others 2022, backpacking, W; level ground only. */
+  /** Looney and others 2022, backpacking; level ground only. [M_B; W] */
   readonly looney2022: number | null
-  /** ACSM walking on the total mass, W; not downhill, not standing. */
+  /** ACSM walking on the total mass; not downhill, not standing. [M_A; W] */
   readonly acsm: number | null
-  /** Minimum mechanics, W; walking only. */
+  /** Minimum mechanics; walking only. [M_M; W] */
   readonly minimumMechanics: number | null
-  /** Givoni and Goldman, W; from 0.7 m/s, not downhill. */
+  /** Givoni and Goldman; from 0.7 m/s, not downhill. [M_G; W] */
   readonly givoniGoldman: number | null
-  /** Smallest of the readings, W. */
+  /** Smallest of the readings. [M_0; W] */
   readonly lowest: number
-  /** Metabolic rate to plan with: the largest of the readings, W. */
+  /** Metabolic rate to plan with: the largest of the readings. [M; W] */
   readonly rate: number
-  /** Largest reading over smallest. */
+  /** Largest reading over smallest. [q; as a fraction] */
   readonly spread: number
-  /** The rate in multiples of 3.5 mL of oxygen per kg and minute (MET). */
+  /** The rate in multiples of 3.5 mL of oxygen per kg and minute (MET). [q_m] */
   readonly met: number
-  /** Every reading with its range and sample. */
+  /** Every reading with its range and sample. [list] */
   readonly readings: readonly MetabolicReading[]
 }
 
@@ -237,8 +237,8 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
 /**
  * Metabolic rate of a wearer who stands or walks with the rig on, as six published equations give it.
  *
- * With body mass m_w (kg), equivalent load m_e = trunk + 1.3·head + 2.0·hands + 6.2·feet (kg), speed v (m/s, default 0),
- * grade G (ratio, default 0) and terrain factor η (default 1):
+ * With body mass m_w, equivalent load m_e = trunk + 1.3·head + 2.0·hands + 6.2·feet, speed v, grade G (ratio, default
+ * 0) and terrain factor η:
  *
  * - Pandolf: 1.5·m_w + 2·(m_w + m_e)·(m_e/m_w)² + η·(m_w + m_e)·(1.5·v² + 35·v·G), less Santee's correction downhill;
  * - Looney and others 2019, graded walking: (m_w + m_e)·(1.44 + 1.94·v^0.43 + 0.24·v⁴ + 34·v·G·(1 − 1.05^(1 − 1.1^(100·G + 32))));
@@ -250,8 +250,55 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  * Valid for adults from 36 kg, 0 to about 2 m/s, loads to 66 % of body mass; each reading says whether the case is in its
  * range. A lighter wearer, a child as a rule, is refused: no equation was fitted to one.
  *
- * Sources: Pandolf and others 1977; Santee and others 2001; Looney and others 2019 and 2022; ACSM Guidelines; Ludlow and
- * Weyand 2017; Johnson 1991 (equation 5.5.1, tables 2.5.1 and 5.5.1).
+ * **Inputs**
+ * - `bodyMass`: body mass [m_w; 20 to 200 kg]
+ * - `load`: load on the trunk [m_t; 0 to 150 kg; default 0]
+ * - `headLoad`: load on the head [m_h; 0 to 60 kg; default 0]
+ * - `handLoad`: load in the hands [m_a; 0 to 60 kg; default 0]
+ * - `footLoad`: load on the feet [m_f; 0 to 60 kg; default 0]
+ * - `speed`: walking speed [v; 0 to 2.5 m/s; default 0]
+ * - `grade`: grade [G; −0.4 to 0.45; default 0]
+ * - `terrain`: surface underfoot [hard, dirtRoad, lightBrush, heavyBrush, swamp, looseSand or softSnow; default hard]
+ * - `snowDepth`: footprint depth in soft snow [d_s; 0 to 500 mm; default 0]
+ * - `standingRate`: standing rate, W/kg [M_s; 0.8 to 2; default 1.05]
+ *
+ * **Results**
+ *
+ * `equivalentLoad`: equivalent trunk load [m_e; kg]; `pandolf`: Pandolf and others 1977 [M_P; W]; `looney2019`: Looney
+ * and others 2019, graded walking [M_L; W]; `looney2022`: Looney and others 2022, backpacking [M_B; W]; `acsm`: ACSM
+ * walking [M_A; W]; `minimumMechanics`: minimum mechanics [M_M; W]; `givoniGoldman`: Givoni and Goldman [M_G; W];
+ * `lowest`: lowest reading [M_0; W]; `rate`: rate to plan with [M; W]; `spread`: largest over smallest [q; as a
+ * fraction]; `met`: rate in MET [q_m]; `readings`: readings [list].
+ *
+ * **Symbols of the working**
+ *
+ * eta: terrain factor; b: body mass in kg; c: mass moved in kg; x: speed in m/s; below 1 mm/s is standing; p: grade in
+ * per cent; k_o: watts for 1 mL of oxygen a minute (5.0 kcal/L); w_g: 1 where Givoni and Goldman holds: from 0.7 m/s,
+ * not downhill.
+ *
+ * **Sources**
+ * - K. B. Pandolf, B. Givoni, R. F. Goldman: Predicting energy expenditure with loads while standing or walking very
+ *   slowly, J. Appl. Physiol. 43, 1977, equation
+ * - D. P. Looney and others: Estimating energy expenditure during level, uphill, and downhill walking, Med. Sci.
+ *   Sports Exerc. 51, 2019, graded walking equation
+ * - D. P. Looney and others: Modeling the metabolic costs of heavy military backpacking, Med. Sci. Sports Exerc. 54,
+ *   2022, equations 2 and 4
+ * - American College of Sports Medicine: ACSM's Guidelines for Exercise Testing and Prescription, 9th, 2014 (equation
+ *   as quoted in McArdle, Katch and Katch, Exercise Physiology, chapter 10), walking equation
+ * - L. W. Ludlow, P. G. Weyand: Walking economy is predictably determined by speed, grade, and gravitational load, J.
+ *   Appl. Physiol. 123, 2017, table 4
+ * - A. T. Johnson (after B. Givoni and R. F. Goldman, 1971): Biomechanics and Exercise Physiology, 1991, equation
+ *   5.5.1
+ * - W. R. Santee and others: Downhill correction to the load-carriage equation of Pandolf and others, 2001, downhill
+ *   correction
+ * - R. G. Soule, R. F. Goldman: Terrain coefficients for energy cost prediction, J. Appl. Physiol. 32, 1972 (reprinted
+ *   in Johnson 1991, table 5.5.1), terrain factors (not verified against the document)
+ * - R. G. Soule, R. F. Goldman: Energy cost of loads carried on the head, hands, or feet, J. Appl. Physiol. 27, 1969
+ *   (reprinted in Johnson 1991, table 2.5.1), cost of a kilogram by where it is carried
+ * - R. Passmore, J. V. G. A. Durnin: Human energy expenditure, Physiol. Rev. 35, 1955, energy of walking by body mass,
+ *   36 to 91 kg
+ * - A. M. Madison and others: Preliminary head-supported mass performance guidance for dismounted soldier
+ *   environments, Mil. Med. 188, 2023, moment of 134 N·cm about the joint of head and neck
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -19,109 +19,109 @@ import {
 
 /** Space taken by wearer and rig together, as swept through the motion meant. */
 export interface WornEnvelope {
-  /** Whole width, side to side. */
+  /** Whole width, side to side. [above 0 to 20 m] */
   width: Length
-  /** Furthest point ahead of the spine's axis. */
+  /** Furthest point ahead of the spine's axis. [0 to 10 m] */
   front: Length
-  /** Furthest point behind it. */
+  /** Furthest point behind it. [0 to 10 m] */
   back: Length
-  /** Height above the floor. */
+  /** Height above the floor. [above 0 to 20 m] */
   height: Length
 }
 
 /** The rig off the body, packed. */
 export interface PackedSize {
-  /** Length. */
+  /** Length [l_p; above 0 to 20 m] */
   length: Length
-  /** Width. */
+  /** Width [w_p; above 0 to 20 m] */
   width: Length
-  /** Height. */
+  /** Height [h_p; above 0 to 20 m] */
   height: Length
-  /** Mass. */
+  /** Mass [m_p; above 0 to 500 kg] */
   mass: Mass
 }
 
 /** A place of one's own. */
 export interface OwnPlace {
-  /** Name. */
+  /** Name [text] */
   name: string
-  /** How it is passed; `lift` is not among them: give its door and its car as a turning space. */
+  /** How it is passed; `lift` is not among them: give its door and its car as a turning space. [door, route, corner, stair or turning] */
   kind: "door" | "route" | "corner" | "stair" | "turning"
-  /** Clear width; diameter of a turning space. */
+  /** Clear width; diameter of a turning space. [w_o; above 0 to 100 m] */
   width: Length
-  /** Clear height. */
+  /** Clear height [h_o; above 0 to 100 m; optional] */
   height?: Length | null
 }
 
 /** Input of {@link passage}. */
 export interface PassageInput {
-  /** Wearer and rig with everything folded. */
+  /** Wearer and rig with everything folded. [group] */
   folded: WornEnvelope
-  /** The same with the wings raised or spread; left out where they are never open indoors. */
+  /** The same with the wings raised or spread; left out where they are never open indoors. [group; optional] */
   raised?: WornEnvelope | null
-  /** The rig packed for transport. */
+  /** The rig packed for transport. [group; optional] */
   packed?: PackedSize | null
-  /** Places of one's own, measured. */
+  /** Places of one's own, measured. [list of at most 100; default none] */
   own?: readonly OwnPlace[]
-  /** Room kept on every side for sway, hands and not scraping. */
+  /** Room kept on every side for sway, hands and not scraping. [a; 0 to 500 mm; default 25 mm] */
   allowance?: Length
-  /** Corridor in which somebody comes the other way. */
+  /** Corridor in which somebody comes the other way. [c; above 0 to 100 m; default 60 in] */
   corridor?: Length
 }
 
 /** How one place is passed. */
 export interface PlaceFinding {
-  /** Place. */
+  /** Place [text] */
   readonly place: string
-  /** Kind. */
+  /** Kind [text] */
   readonly kind: string
-  /** How the folded rig gets through: `facing`, `sideways`, `turning` or `no`. */
+  /** How the folded rig gets through: `facing`, `sideways`, `turning` or `no`. [text] */
   readonly folded: string
-  /** Spare size that way, m, the allowance already taken off; negative where no way fits. */
+  /** Spare size that way, the allowance already taken off; negative where no way fits. [m] */
   readonly foldedMargin: number
-  /** What is tightest that way: `width` of the place, its `height`, or a lift's `car`. */
+  /** What is tightest that way: `width` of the place, its `height`, or a lift's `car`. [text] */
   readonly foldedBy: string
-  /** Clear size of the place there, m. */
+  /** Clear size of the place there. [m] */
   readonly foldedRoom: number
-  /** Raised. */
+  /** Raised [text] */
   readonly raised: string | null
-  /** Spare, raised. */
+  /** Spare, raised [m] */
   readonly raisedMargin: number | null
-  /** What is tightest, raised. */
+  /** What is tightest, raised. [text] */
   readonly raisedBy: string | null
-  /** Source. */
+  /** Source [text] */
   readonly source: string
 }
 
 /** Result of {@link passage}. */
 export interface Passage {
-  /** Diameter swept by turning on the spot, folded, m. */
+  /** Diameter swept by turning on the spot, folded. [D_f; m] */
   readonly foldedTurning: number
-  /** Swept turning on the spot, raised. */
+  /** Swept turning on the spot, raised [D_r; m] */
   readonly raisedTurning: number | null
-  /** Corridor width needed for a right-angle turn facing forwards, folded, m. */
+  /** Corridor width needed for a right-angle turn facing forwards, folded. [C_f; m] */
   readonly foldedCorner: number
-  /** Corridor for a right-angle turn, raised. */
+  /** Corridor for a right-angle turn, raised [C_r; m] */
   readonly raisedCorner: number | null
-  /** Width left in the corridor beside the folded rig, m. */
+  /** Width left in the corridor beside the folded rig. [R_f; m] */
   readonly leftBeside: number
-  /** Left in the corridor, raised. */
+  /** Left in the corridor, raised [R_r; m] */
   readonly raisedLeftBeside: number | null
-  /** Spare size in cabin baggage, m; the worst of the three sides. */
+  /** Spare size in cabin baggage; the worst of the three sides. [x_c; m] */
   readonly cabinMargin: number | null
-  /** Spare length within the sum of sides of checked baggage, m. */
+  /** Spare length within the sum of sides of checked baggage. [x_h; m] */
   readonly checkedMargin: number | null
-  /** Spare mass in checked baggage, kg. */
+  /** Spare mass of checked baggage [x_m; kg] */
   readonly checkedMassMargin: number | null
-  /** Spare size through the door and inside a 20 ft container, m; the worst of the three sides. */
+  /** Spare size through the door and inside a 20 ft container; the worst of the three sides. [x_k; m] */
   readonly containerMargin: number | null
-  /** Places the folded rig does not pass. */
+  /** Places the folded rig does not pass. [list, each text] */
   readonly blocked: readonly string[]
-  /** Places the folded rig passes only by edging sideways. */
+  /** Places the folded rig passes only by edging sideways. [list, each text] */
   readonly sideways: readonly string[]
-  /** Places it passes folded but not raised. */
+  /** Places it passes folded but not raised. [list, each text] */
   readonly foldFor: readonly string[]
-  /** Places. */
+  /** Places [list] */
   readonly places: readonly PlaceFinding[]
 }
 
@@ -190,14 +190,67 @@ const envelopeFields = (mark: string) =>
  * Where wearer and rig get through, folded and raised: doors, routes, corners, lifts, stairs, turning spaces, vehicles,
  * aisles, and the packed rig in cabin, hold and container.
  *
- * Formula: with width w, depth d = f + b ahead of and behind the spine's axis (all m), turning on the spot sweeps
- * 2·√((w/2)² + max(f, b)²); a right-angle turn between equal corridors needs max(w, (w + d/2)/√2); a door or route needs w
- * facing or d sideways (never sideways on stairs); a car needs w·cos φ + d·sin φ and w·sin φ + d·cos φ at the best angle φ.
- * The allowance (m, default 25 mm, common practice) is kept on every side and above. The corridor in which people pass is
- * 60 in by default. Published sizes are least clear sizes. Facing comes before sideways wherever it fits, and `foldedBy` names what is tightest; nobody is taken to stoop.
- * Valid for rigid, upright boxes in walls square to each other.
+ * Formula: with width w, depth d = f + b ahead of and behind the spine's axis, turning on the spot sweeps 2·√((w/2)² +
+ * max(f, b)²); a right-angle turn between equal corridors needs max(w, (w + d/2)/√2); a door or route needs w facing or
+ * d sideways (never sideways on stairs); a car needs w·cos φ + d·sin φ and w·sin φ + d·cos φ at the best angle φ. The
+ * allowance (default: common practice) is kept on every side and above. The corridor in which people pass is 60 in by
+ * default. Published sizes are least clear sizes. Facing comes before sideways wherever it fits, and `foldedBy` names
+ * what is tightest; nobody is taken to stoop. Valid for rigid, upright boxes in walls square to each other.
  *
- * Sources: ADA Standards (2010), Approved Documents K and M, IBC, IRC, EN 81-70, T502.2.2, 14 CFR 25.815, baggage guidance.
+ * **Inputs**
+ * - `folded`: folded [group]
+ *   - `width`: width [w_f; above 0 to 20 m]
+ *   - `front`: ahead of the spine [f_f; 0 to 10 m]
+ *   - `back`: behind the spine [b_f; 0 to 10 m]
+ *   - `height`: height [h_f; above 0 to 20 m]
+ * - `raised`: raised [group; optional]
+ *   - `width`: width [w_r; above 0 to 20 m]
+ *   - `front`: ahead of the spine [f_r; 0 to 10 m]
+ *   - `back`: behind the spine [b_r; 0 to 10 m]
+ *   - `height`: height [h_r; above 0 to 20 m]
+ * - `packed`: packed [group; optional]
+ *   - `length`: length [l_p; above 0 to 20 m]
+ *   - `width`: width [w_p; above 0 to 20 m]
+ *   - `height`: height [h_p; above 0 to 20 m]
+ *   - `mass`: mass [m_p; above 0 to 500 kg]
+ * - `own`: own places [list of at most 100; default none]
+ *   - `name`: name [text]
+ *   - `kind`: how it is passed [door, route, corner, stair or turning]
+ *   - `width`: clear width [w_o; above 0 to 100 m]
+ *   - `height`: clear height [h_o; above 0 to 100 m; optional]
+ * - `allowance`: room on every side [a; 0 to 500 mm; default 25 mm]
+ * - `corridor`: corridor people pass in [c; above 0 to 100 m; default 60 in]
+ *
+ * **Results**
+ *
+ * `foldedTurning`: swept turning on the spot, folded [D_f; m]; `raisedTurning`: swept turning on the spot, raised
+ * [D_r; m]; `foldedCorner`: corridor for a right-angle turn, folded [C_f; m]; `raisedCorner`: corridor for a
+ * right-angle turn, raised [C_r; m]; `leftBeside`: left in the corridor, folded [R_f; m]; `raisedLeftBeside`: left in
+ * the corridor, raised [R_r; m]; `cabinMargin`: spare as cabin baggage [x_c; m]; `checkedMargin`: spare in the sum of
+ * sides of checked baggage [x_h; m]; `checkedMassMargin`: spare mass of checked baggage [x_m; kg]; `containerMargin`:
+ * spare in a 20 ft container [x_k; m]; `blocked`: does not pass folded [list, each text]; `sideways`: passes only
+ * sideways [list, each text]; `foldFor`: fold for [list, each text]; `places`: places [list].
+ *
+ * **Sources**
+ * - U.S. Department of Justice: ADA Standards for Accessible Design, 2010, 304, 305, 307, 308, 403, 404, 407, 408
+ *   (read 2026-11-28)
+ * - HM Government: Approved Document M, Access to and use of buildings, 2015, volume 2, table 2; volume 1, door and
+ *   corridor widths; lifts (read 2026-11-28)
+ * - HM Government: Approved Documents K and M, stairs, 2013, access stairs of buildings other than dwellings (not
+ *   verified against the document)
+ * - ICC: International Building Code, 2018–2021, 1010 and 1020 doors and corridors, 1011.2 stairs (not verified
+ *   against the document)
+ * - ICC: International Residential Code, 2018, R311.7.1–R311.7.5 stairs (read 2026-11-28)
+ * - CEN: EN 81-70, Accessibility to lifts, and EN 81-20, Safety rules for lifts, 2018 and 2014, EN 81-70 table 3, EN
+ *   81-20 table 6; car entrance at least 2 m high (not verified against the document)
+ * - U.S. Access Board: Accessibility Guidelines for Transportation Vehicles, 2016, T502.2.2 (read 2026-11-28)
+ * - FAA: 14 CFR 25.815, Width of aisle, 2024, table (read 2026-11-28)
+ * - IATA and carriers: Passenger baggage guidance, 2023, cabin 56 × 45 × 25 cm; checked 62 in or 158 cm in all, 23 kg
+ *   (not verified against the document)
+ * - a freight carrier's page: How many pallets fit in a container, inside of a 20 ft container, approximate; its door
+ *   is smaller, about 2.34 × 2.28 m
+ * - FHWA: 23 CFR 658.15, width limitation, 2010, 102 in; clearance heights are the states' own, usually 13 ft 6 in
+ *   (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

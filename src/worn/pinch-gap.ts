@@ -7,79 +7,82 @@ import { crushGapSource, entrapmentSource, mechanics, openingSource } from "./so
 
 /** A bar or edge as the line along its middle. */
 export interface GapBar {
-  /** One end. */
+  /** First end, across [x_1; −10 to 10 m] */
   x1: Length
-  /** First end, up. */
+  /** First end, up [y_1; −10 to 10 m] */
   y1: Length
-  /** The other end. */
+  /** Other end, across [x_2; −10 to 10 m] */
   x2: Length
-  /** Other end, up. */
+  /** Other end, up [y_2; −10 to 10 m] */
   y2: Length
 }
 
 /** Where the moving part's own axes stand at one moment. */
 export interface MovingPose {
-  /** Place of their origin. */
+  /** Place of their origin. [x_p; −10 to 10 m] */
   x: Length
-  /** Origin, up. */
+  /** Origin, up [y_p; −10 to 10 m] */
   y: Length
-  /** Turn of the part. */
+  /** Turn of the part. [theta_p; −2 to 2 rev] */
   angle: Angle
 }
 
 /** Input of {@link pinchGap}. */
 export interface PinchGapInput {
-  /** Bars of the moving part, in its own axes (put the origin at the hinge). */
+  /** Bars of the moving part, in its own axes (put the origin at the hinge). [list of 1 to 50] */
   moving: readonly GapBar[]
-  /** Bars and edges it moves against, among them the body's outline. */
+  /** Bars and edges it moves against, among them the body's outline. [list of 1 to 50] */
   fixed: readonly GapBar[]
-  /** Places of the moving part through the motion, in order; between two of them place and angle change evenly. */
+  /** Places of the moving part through the motion, in order; between two of them place and angle change evenly. [list of 2 to 40] */
   poses: readonly MovingPose[]
-  /** Thickness of the moving bars. */
+  /** Thickness of the moving bars [t_m; 0 to 1 m; default 20 mm] */
   movingThickness?: Length
-  /** Thickness of the fixed bars. */
+  /** Thickness of the fixed bars [t_f; 0 to 1 m; default 20 mm] */
   fixedThickness?: Length
 }
 
 /** What the gap means for one part of the body. */
 export interface CrushFinding {
-  /** Part. */
+  /** Part [text] */
   readonly part: string
-  /** Published least gap, m. */
+  /** Published least gap [m] */
   readonly leastGap: number
-  /** How much the gap falls short of it, m; negative where there is room. */
+  /** How much the gap falls short of it; negative where there is room. [m] */
   readonly shortBy: number
-  /** Narrowest gap it gets into at all, m. */
+  /** Narrowest gap it gets into at all. [m] */
   readonly entryGap: number
-  /** Whether the motion can crush it: somewhere the gap opens wide enough to let it in and closes to less than the least gap. */
+  /**
+   * Whether the motion can crush it: somewhere the gap opens wide enough to let it in and closes to less than the least
+   * gap. [yes or no]
+   */
   readonly crushes: boolean
 }
 
 /** Result of {@link pinchGap}. */
 export interface PinchGap {
-  /** Smallest gap found through the motion, m; negative where the parts overlap. */
+  /** Smallest gap found through the motion; negative where the parts overlap. [d; m] */
   readonly gap: number
-  /** Largest gap found, m. */
+  /** Largest gap found. [d_o; m] */
   readonly openGap: number
-  /** Where in the motion the gap is smallest: 0 at the first pose, 1 at the second and so on. */
+  /** Where in the motion the gap is smallest: 0 at the first pose, 1 at the second and so on. [s] */
   readonly at: number
-  /** Place of the nearest point on the moving bar's middle, m. */
+  /** Place of the nearest point on the moving bar's middle. [x_m; m] */
   readonly movingX: number
-  /** Nearest point of the moving bar, up. */
+  /** Nearest point of the moving bar, up [y_m; m] */
   readonly movingY: number
-  /** Place of the nearest point on the fixed bar's middle, m. */
+  /** Place of the nearest point on the fixed bar's middle. [x_f; m] */
   readonly fixedX: number
-  /** Nearest point of the fixed bar, up. */
+  /** Nearest point of the fixed bar, up [y_f; m] */
   readonly fixedY: number
-  /** No gap in the motion is less than this, m: proven from how fast the part can come closer. */
+  /** No gap in the motion is less than this: proven from how fast the part can come closer. [d_c; m] */
   readonly certainGap: number
-  /** Whether any part of the body can be crushed. */
+  /** Whether any part of the body can be crushed. [yes or no] */
   readonly crushes: boolean
-  /** Each part of the body, smallest gap first. */
+  /** Each part of the body, smallest gap first. [list] */
   readonly parts: readonly CrushFinding[]
-  /** Smallest gap less the proven one, m. */
+  /** Smallest gap less the proven one. [m] */
   readonly errorEstimate: number
-  /** Places at which the gap was calculated. */
+  /** Places at which the gap was calculated. [number] */
   readonly evaluations: number
 }
 
@@ -185,14 +188,51 @@ const barFields = {
  * do not crush.
  *
  * Formula: gap = min over the motion and all pairs of bars of the distance between their middles, less half of both
- * thicknesses t_m and t_f (m, default 20 mm each). The motion goes evenly from pose to pose (x, y in m, angle in rad). Since no
- * point moves faster than |Δp| + ρ·|Δθ| along a leg (ρ the farthest point from the part's origin), stretches of the motion are
- * halved until no smaller gap than the proven one can hide in any of them, to 10 µm or 4000 places, whichever comes first;
- * the findings use the proven gap. A part of the body can be crushed where, somewhere along the bars, the gap opens wide enough
- * to let it in and closes to less than its least gap; a narrow gap that stands still crushes nothing, and one that never opens
- * past 89 mm does not reach a head. Rigid parts drawn in one plane; crushing only.
+ * thicknesses t_m and t_f. The motion goes evenly from pose to pose (x, y in m, angle in rad). Since no point moves
+ * faster than |Δp| + ρ·|Δθ| along a leg (ρ the farthest point from the part's origin), stretches of the motion are
+ * halved until no smaller gap than the proven one can hide in any of them, to 10 µm or 4000 places, whichever comes
+ * first; the findings use the proven gap. A part of the body can be crushed where, somewhere along the bars, the gap
+ * opens wide enough to let it in and closes to less than its least gap; a narrow gap that stands still crushes nothing,
+ * and one that never opens past 89 mm does not reach a head. Rigid parts drawn in one plane; crushing only.
  *
- * Sources: ISO 13854 (2017), table 1; ISO 13857 (2019), tables 4 and 7; EN 1176-1 (2017).
+ * **Inputs**
+ * - `moving`: moving bars [list of 1 to 50]
+ *   - `x1`: first end, across [x_1; −10 to 10 m]
+ *   - `y1`: first end, up [y_1; −10 to 10 m]
+ *   - `x2`: other end, across [x_2; −10 to 10 m]
+ *   - `y2`: other end, up [y_2; −10 to 10 m]
+ * - `fixed`: fixed bars [list of 1 to 50]
+ *   - `x1`: first end, across [x_1; −10 to 10 m]
+ *   - `y1`: first end, up [y_1; −10 to 10 m]
+ *   - `x2`: other end, across [x_2; −10 to 10 m]
+ *   - `y2`: other end, up [y_2; −10 to 10 m]
+ * - `poses`: poses [list of 2 to 40]
+ *   - `x`: origin, across [x_p; −10 to 10 m]
+ *   - `y`: origin, up [y_p; −10 to 10 m]
+ *   - `angle`: turn [theta_p; −2 to 2 rev]
+ * - `movingThickness`: thickness of the moving bars [t_m; 0 to 1 m; default 20 mm]
+ * - `fixedThickness`: thickness of the fixed bars [t_f; 0 to 1 m; default 20 mm]
+ *
+ * **Results**
+ *
+ * `gap`: smallest gap found [d; m]; `openGap`: largest gap [d_o; m]; `at`: place in the motion [s]; `movingX`: nearest
+ * point of the moving bar, across [x_m; m]; `movingY`: nearest point of the moving bar, up [y_m; m]; `fixedX`: nearest
+ * point of the fixed bar, across [x_f; m]; `fixedY`: nearest point of the fixed bar, up [y_f; m]; `certainGap`: proven
+ * smallest gap [d_c; m]; `crushes`: can crush [yes or no]; `parts`: parts of the body [list]; `errorEstimate`: gap not
+ * proven [m]; `evaluations`: places looked at [number].
+ *
+ * **Symbols of the working**
+ *
+ * s_d: gap not proven [m]; D: distance of the part's middles at s, calculated again [m].
+ *
+ * **Sources**
+ * - ISO: ISO 13854, Safety of machinery: minimum gaps to avoid crushing of parts of the human body, 2017, table 1
+ *   (formerly EN 349)
+ * - ISO: ISO 13857, Safety of machinery: safety distances to prevent hazard zones being reached, 2019, tables 4 and 7,
+ *   slots (not verified against the document)
+ * - CEN: EN 1176-1, Playground equipment and surfacing: general safety requirements, 2017, entrapment of head and
+ *   neck: probes of 89 mm and more (not verified against the document)
+ * - moments and geometry of rigid bodies
  *
  * @function
  * @throws InputError naming every fault of the input

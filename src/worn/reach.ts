@@ -10,45 +10,45 @@ import { AAOS, ANSUR, DRILLIS } from "./sources-load.js"
 
 /** Input of {@link reach}. */
 export interface ReachInput {
-  /** Stature of the smallest wearer. */
+  /** Stature of the smallest wearer [H; 1 to 2.5 m] */
   stature: Length
-  /** The switch: ahead of the shoulders' line. */
+  /** The switch: ahead of the shoulders' line. [x; −2 to 2 m] */
   ahead: Length
-  /** Out to the side of the hand that works it, from the spine; negative across the body. */
+  /** Out to the side of the hand that works it, from the spine; negative across the body. [y; −2 to 2 m] */
   aside: Length
-  /** Above the floor. */
+  /** Above the floor [z; 0 to 4 m] */
   height: Length
-  /** How it is worked. */
+  /** How it is worked [press or grip; default press] */
   handling?: Handling
-  /** Part of the arm's whole reach held in reserve, for sleeves, straps and gloves. */
+  /** Part of the arm's whole reach held in reserve, for sleeves, straps and gloves. [s; 0 to 0.5; default 0.05] */
   reserve?: Ratio
 }
 
 /** Result of {@link reach}. */
 export interface Reach {
-  /** Height of the shoulder, m. */
+  /** Height of the shoulder [z_s; m] */
   readonly shoulderHeight: number
-  /** Distance from shoulder to switch, m. */
+  /** Distance from shoulder to switch. [D; m] */
   readonly distance: number
-  /** Furthest distance worked with the reserve kept, m. */
+  /** Furthest distance worked with the reserve kept. [D_f; m] */
   readonly furthest: number
-  /** Nearest distance, elbow bent to its limit, m. */
+  /** Nearest distance, elbow bent to its limit. [D_n; m] */
   readonly nearest: number
-  /** Spare distance to the furthest, m. */
+  /** Spare distance to the furthest. [d; m] */
   readonly margin: number
-  /** Bend of the elbow, rad; 0 straight. */
+  /** Bend of the elbow; 0 straight. [beta; rad] */
   readonly elbowBend: number
-  /** Lift of the upper arm from hanging down, rad. */
+  /** Lift of the upper arm from hanging down. [gamma; rad] */
   readonly armLift: number
-  /** Place of the elbow: ahead, aside and above the floor, m. */
+  /** Place of the elbow: ahead, aside and above the floor. [x_e; m] */
   readonly elbowAhead: number
-  /** Elbow aside. */
+  /** Elbow aside [y_e; m] */
   readonly elbowAside: number
-  /** Elbow above the floor. */
+  /** Elbow above the floor [z_e; m] */
   readonly elbowHeight: number
-  /** Whether the switch is in front of the shoulders' line, where it can be seen. */
+  /** Whether the switch is in front of the shoulders' line, where it can be seen. [yes or no] */
   readonly inFront: boolean
-  /** Whether someone seated who helps can reach its height. */
+  /** Whether someone seated who helps can reach its height. [yes or no] */
   readonly seatedHelper: boolean
 }
 
@@ -226,14 +226,43 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
 /**
  * Whether a switch is where the hand is.
  *
- * Formula: shoulder at half of 0.2244·H out and 0.818·H up, upper arm l_1 = 0.186·H, forearm with hand
- * l_2 = (0.146 + q·0.108)·H (H stature in m; q = 1 to press with a fingertip, 0.5 to grip). A switch at distance D is in reach
- * when √(l_1² + l_2² + 2·l_1·l_2·cos 150°) ≤ D ≤ (1 − s)·(l_1 + l_2), s the reserve (default 0.05, common practice), and the
- * upper arm need not go more than 45° behind the shoulders nor the elbow bend backwards. The elbow bends by cos β = (D² − l_1² − l_2²)/(2·l_1·l_2) and is
- * held as low as the limits let it. Places are in the standing wearer's own axes (ahead of the shoulders' line, out to the
- * hand's side from the spine, above the floor; all m). For standing adults of average proportions.
+ * Formula: shoulder at half of 0.2244·H out and 0.818·H up, upper arm l_1 = 0.186·H, forearm with hand l_2 = (0.146 +
+ * q·0.108)·H (H stature in m; q = 1 to press with a fingertip, 0.5 to grip). A switch at distance D is in reach when
+ * √(l_1² + l_2² + 2·l_1·l_2·cos 150°) ≤ D ≤ (1 − s)·(l_1 + l_2), s the reserve (default: common practice), and the
+ * upper arm need not go more than 45° behind the shoulders nor the elbow bend backwards. The elbow bends by cos β = (D²
+ * − l_1² − l_2²)/(2·l_1·l_2) and is held as low as the limits let it. Places are in the standing wearer's own axes
+ * (ahead of the shoulders' line, out to the hand's side from the spine, above the floor; all m). For standing adults of
+ * average proportions.
  *
- * Sources: Drillis and Contini 1966; ANSUR II 2014; AAOS 1965; ADA Standards 2010, 308 and 309.
+ * **Inputs**
+ * - `stature`: stature of the smallest wearer [H; 1 to 2.5 m]
+ * - `ahead`: ahead of the shoulders [x; −2 to 2 m]
+ * - `aside`: out to the hand's side [y; −2 to 2 m]
+ * - `height`: above the floor [z; 0 to 4 m]
+ * - `handling`: how it is worked [press or grip; default press]
+ * - `reserve`: reserve of reach [s; 0 to 0.5; default 0.05]
+ *
+ * **Results**
+ *
+ * `shoulderHeight`: height of the shoulder [z_s; m]; `distance`: shoulder to switch [D; m]; `furthest`: furthest
+ * distance [D_f; m]; `nearest`: nearest distance [D_n; m]; `margin`: spare distance [d; m]; `elbowBend`: bend of the
+ * elbow [beta; rad]; `armLift`: lift of the upper arm [gamma; rad]; `elbowAhead`: elbow ahead [x_e; m]; `elbowAside`:
+ * elbow aside [y_e; m]; `elbowHeight`: elbow above the floor [z_e; m]; `inFront`: in front of the shoulders [yes or
+ * no]; `seatedHelper`: in reach of a seated helper [yes or no].
+ *
+ * **Symbols of the working**
+ *
+ * y_s: shoulder from the spine [m]; l_1: upper arm [m]; q: part of the hand that counts; l_2: forearm and hand [m].
+ *
+ * **Sources**
+ * - R. Drillis, R. Contini: Body Segment Parameters, New York University report 1166-03 (reproduced by Winter, figure
+ *   4.1), 1966, segment lengths as fractions of stature (not verified against the document)
+ * - C. C. Gordon and others: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public files,
+ *   NATICK/TR-15/007, 2014, biacromial breadth and stature, women
+ * - American Academy of Orthopaedic Surgeons: Joint Motion: Method of Measuring and Recording, 1965, elbow flexion
+ *   150°, shoulder horizontal extension 45° (not verified against the document)
+ * - U.S. Department of Justice: ADA Standards for Accessible Design, 2010, 308.2.1, 308.3.1 (read 2026-11-28)
+ * - U.S. Department of Justice: ADA Standards for Accessible Design, 2010, 309.4 (read 2026-11-28)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -6,83 +6,83 @@ import { strapPressureCautions } from "./strap-pressure-cautions.js"
 
 /** Input of {@link strapPressure}. Heights are measured from the hip belt, upwards. */
 export interface StrapPressureInput {
-  /** Mass hung from the straps. */
+  /** Mass hung from the straps [m_r; 10 g to 60 kg] */
   load: Mass
-  /** Centre of mass of the rig behind the back panel. */
+  /** Centre of mass of the rig behind the back panel. [x_c; 1 mm to 1 m] */
   offset: Length
-  /** Height of the upper strap anchors above the hip belt. */
+  /** Height of the upper strap anchors above the hip belt. [h_u; 0.1 m to 900 mm; default 0.42 m] */
   upperAnchor?: Length
-  /** Height of the lower strap anchors above the hip belt; negative below it. */
+  /** Height of the lower strap anchors above the hip belt; negative below it. [h_l; −0.3 to 0.4 m; default 0] */
   lowerAnchor?: Length
-  /** Rise of the upper strap from the anchor to the shoulder, above the horizontal. */
+  /** Rise of the upper strap from the anchor to the shoulder, above the horizontal. [a_u; 0 to 75°; default 35°] */
   upperAngle?: Angle
-  /** Rise of the lower strap from the anchor to the chest, above the horizontal. */
+  /** Rise of the lower strap from the anchor to the chest, above the horizontal. [a_l; 10° to 85°; default 50°] */
   lowerAngle?: Angle
-  /** Share of the weight that the hip belt is to take. */
+  /** Share of the weight that the hip belt is to take. [q_b; 0 to 0.95; default 0.3] */
   beltShare?: Ratio
-  /** Tension in the hip belt. */
+  /** Tension in the hip belt. [T_b; 0 to 300 N; default 60 N] */
   beltTension?: Force
-  /** Friction between belt and hips. */
+  /** Friction between belt and hips. [mu_b; 0 to 1.5; default 0.3] */
   beltFriction?: number
-  /** Width of the hip belt. */
+  /** Width of the hip belt. [w_b; 20 to 300 mm; default 60 mm] */
   beltWidth?: Length
-  /** Radius of the hips under the belt: circumference over 2π. */
+  /** Radius of the hips under the belt: circumference over 2π. [r_b; 80 to 300 mm; default 150 mm] */
   hipRadius?: Length
-  /** Width of one shoulder strap. */
+  /** Width of one shoulder strap. [w; 5 to 200 mm] */
   width: Length
-  /** Radius of the shoulder under the strap. */
+  /** Radius of the shoulder under the strap. [r; 20 to 150 mm; default 60 mm] */
   radius?: Length
-  /** Angle the strap wraps around the shoulder. */
+  /** Angle the strap wraps around the shoulder. [theta; 0 to 180°; default 120°] */
   wrap?: Angle
-  /** Friction between strap and shoulder. */
+  /** Friction between strap and shoulder. [mu; 0 to 1; default 0.3] */
   friction?: number
-  /** Share of the shoulder load on the more loaded side. */
+  /** Share of the shoulder load on the more loaded side. [c; 0.5 to 1; default 0.65] */
   heavierSide?: Ratio
-  /** Pressure not to exceed for hours; a limit above the usual 14 kPa never counts. */
+  /** Pressure not to exceed for hours; a limit above the usual 14 kPa never counts. [p_l; 1 to 100 kPa; default 14 kPa] */
   limit?: Pressure
 }
 
 /** Result of {@link strapPressure}. */
 export interface StrapPressure {
-  /** Weight on the hip belt and on the shoulders, N. */
+  /** Weight on the hip belt and on the shoulders. [F_b; N] */
   readonly beltLoad: number
-  /** Weight on the shoulders. */
+  /** Weight on the shoulders [F_s; N] */
   readonly shoulderLoad: number
-  /** Share of the weight that the hip belt really takes. */
+  /** Share of the weight that the hip belt really takes. [q; as a fraction] */
   readonly beltShare: number
-  /** Most the belt holds by friction, N. */
+  /** Most the belt holds by friction. [F_B; N] */
   readonly beltCapacity: number
-  /** Whether the belt slips down before it takes its share. */
+  /** Whether the belt slips down before it takes its share. [yes or no] */
   readonly beltSlips: boolean
-  /** Push of the back on the upper edge and at the belt, N; the upper one is 0 where the rig hangs back. */
+  /** Push of the back on the upper edge and at the belt; the upper one is 0 where the rig hangs back. [N_u; N] */
   readonly upperPush: number
-  /** Push of the back, belt. */
+  /** Push of the back, belt [N_l; N] */
   readonly lowerPush: number
-  /** Tension of both upper straps together without friction over the shoulder, N. */
+  /** Tension of both upper straps together without friction over the shoulder. [T; N] */
   readonly tension: number
-  /** Tension of the straps ahead of the shoulder over that behind, at most, by friction. */
+  /** Tension of the straps ahead of the shoulder over that behind, at most, by friction. [k] */
   readonly tensionRatio: number
-  /** Greatest tension of one strap, friction either way, more loaded side, N. */
+  /** Greatest tension of one strap, friction either way, more loaded side. [T_m; N] */
   readonly tensionMost: number
-  /** Mean pressure under the more loaded strap, and the greatest, Pa. */
+  /** Mean pressure under the more loaded strap, and the greatest. [p; Pa] */
   readonly pressure: number
-  /** Greatest pressure. */
+  /** Greatest pressure [p_m; Pa] */
   readonly pressureMost: number
-  /** Pressure that counts as the limit: the one given, 14 kPa at most, Pa. */
+  /** Pressure that counts as the limit: the one given, 14 kPa at most. [p_a; Pa] */
   readonly limitUsed: number
-  /** Greatest pressure against the limit. */
+  /** Greatest pressure against the limit. [q_p; as a fraction] */
   readonly againstLimit: number
-  /** Mean pressure under the belt by its own tension, Pa. */
+  /** Mean pressure under the belt by its own tension. [p_b; Pa] */
   readonly beltPressure: number
-  /** The belt's pressure against the same limit. */
+  /** The belt's pressure against the same limit. [q_t; as a fraction] */
   readonly beltAgainstLimit: number
-  /** Whether straps and belt are both within the limit. */
+  /** Whether straps and belt are both within the limit. [yes or no] */
   readonly withinLimit: boolean
-  /** Least strap width for the limit, and the next 5 mm up, m. */
+  /** Least strap width for the limit, and the next 5 mm up. [w_n; m] */
   readonly widthNeeded: number
-  /** Width to choose. */
+  /** Width to choose [w_c; m] */
   readonly widthChosen: number
-  /** Heaviest load for this strap and limit, kg. */
+  /** Heaviest load for this strap and limit. [m_l; kg] */
   readonly loadAtLimit: number
 }
 
@@ -268,8 +268,62 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * steps press harder. The belt share and the pressure limit are common practice and not settled.
  * Valid for a rigid rig on a standing adult, straps at rest.
  *
- * Sources: Euler and Eytelwein (capstan); Macias and others 2008; LaFiandra and Harman 2004; Holewijn 1990; strap angles,
- * radii and friction: common practice, no source.
+ * Strap angles, radii and friction are common practice, without a source.
+ *
+ * **Inputs**
+ * - `load`: mass hung from the straps [m_r; 10 g to 60 kg]
+ * - `offset`: centre behind the back panel [x_c; 1 mm to 1 m]
+ * - `upperAnchor`: upper anchors above the belt [h_u; 0.1 m to 900 mm; default 0.42 m]
+ * - `lowerAnchor`: lower anchors above the belt [h_l; −0.3 to 0.4 m; default 0]
+ * - `upperAngle`: rise of the upper straps [a_u; 0 to 75°; default 35°]
+ * - `lowerAngle`: rise of the lower straps [a_l; 10° to 85°; default 50°]
+ * - `beltShare`: share the belt is to take [q_b; 0 to 0.95; default 0.3]
+ * - `beltTension`: tension in the belt [T_b; 0 to 300 N; default 60 N]
+ * - `beltFriction`: friction of the belt [mu_b; 0 to 1.5; default 0.3]
+ * - `beltWidth`: width of the belt [w_b; 20 to 300 mm; default 60 mm]
+ * - `hipRadius`: radius of the hips [r_b; 80 to 300 mm; default 150 mm]
+ * - `width`: width of one strap [w; 5 to 200 mm]
+ * - `radius`: radius of the shoulder [r; 20 to 150 mm; default 60 mm]
+ * - `wrap`: wrap around the shoulder [theta; 0 to 180°; default 120°]
+ * - `friction`: friction over the shoulder [mu; 0 to 1; default 0.3]
+ * - `heavierSide`: share of the more loaded shoulder [c; 0.5 to 1; default 0.65]
+ * - `limit`: pressure limit [p_l; 1 to 100 kPa; default 14 kPa]
+ *
+ * **Results**
+ *
+ * `beltLoad`: weight on the belt [F_b; N]; `shoulderLoad`: weight on the shoulders [F_s; N]; `beltShare`: share of the
+ * belt [q; as a fraction]; `beltCapacity`: most the belt holds [F_B; N]; `beltSlips`: belt slips [yes or no];
+ * `upperPush`: push of the back, upper edge [N_u; N]; `lowerPush`: push of the back, belt [N_l; N]; `tension`: tension
+ * of both straps, no friction [T; N]; `tensionRatio`: friction's ratio of tensions [k]; `tensionMost`: greatest
+ * tension of one strap [T_m; N]; `pressure`: pressure, no friction [p; Pa]; `pressureMost`: greatest pressure [p_m;
+ * Pa]; `limitUsed`: limit that counts [p_a; Pa]; `againstLimit`: against the limit [q_p; as a fraction];
+ * `beltPressure`: pressure of the belt [p_b; Pa]; `beltAgainstLimit`: belt against the limit [q_t; as a fraction];
+ * `withinLimit`: straps and belt within the limit [yes or no]; `widthNeeded`: width needed [w_n; m]; `widthChosen`:
+ * width to choose [w_c; m]; `loadAtLimit`: heaviest load for this strap [m_l; kg].
+ *
+ * **Symbols of the working**
+ *
+ * W_0: weight [N]; W_b: what the belt is to take [N]; T_a: tension of both straps at the limit [N]; n_1: tension ahead
+ * over behind: no friction; T_1: tension behind: upward balance, or tipping where that asks for more [N]; L_1: weight
+ * whose strap tension meets the limit [N]; n_2: tension ahead over behind: ahead tighter; T_2: tension behind: upward
+ * balance, or tipping where that asks for more [N]; L_2: weight whose strap tension meets the limit [N]; n_3: tension
+ * ahead over behind: behind tighter; T_3: tension behind: upward balance, or tipping where that asks for more [N];
+ * L_3: weight whose strap tension meets the limit [N].
+ *
+ * **Sources**
+ * - B. R. Macias and others: Asymmetric loads and pain associated with backpack carrying by children, J. Pediatr.
+ *   Orthop. 28, 2008, abstract
+ * - M. LaFiandra, E. Harman: The distribution of forces between the upper and lower back during load carriage, Med.
+ *   Sci. Sports Exerc. 36, 2004, abstract: about 30 % of the vertical force on the lower back (not verified against
+ *   the document)
+ * - P. D. Wettenschwiler and others: Validation of an instrumented dummy to assess mechanical aspects of discomfort
+ *   during load carriage, PLoS ONE 12, e0180069, 2017, abstract: hip belt tensions of 30, 60, 90 and 120 N
+ * - S. Golriz and others: The effect of shoulder strap width and load placement on shoulder-backpack interface
+ *   pressure, 2017, abstract: widths of 5 to 8 cm under 20 kg
+ * - M. Holewijn: Physiological strain due to load carrying, Eur. J. Appl. Physiol. 61, 1990, abstract
+ * - L. Euler, J. A. Eytelwein: Capstan equation: tension of a band over a round surface with friction
+ * - CEN: EN 71-1, Safety of toys: mechanical and physical properties, 2005+A8:2009, clause 5.4, as quoted: a cord that
+ *   can form a loop at the neck parts at 25 N or less; later editions changed lengths (read 2026-11-28)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -22,87 +22,96 @@ export type WindFrom = "front" | "behind" | "side"
 
 /** Input of {@link tipOver}. */
 export interface TipOverInput {
-  /** Mass of the wearer. */
+  /** Mass of the wearer [m_b; 20 to 300 kg] */
   bodyMass: Mass
-  /** Mass of the rig. */
+  /** Mass of the rig [m_r; 0 to 100 kg] */
   rigMass: Mass
-  /** Drag area of the open panels (coefficient times area): `dragArea` of windLoad. */
+  /** Drag area of the open panels (coefficient times area): `dragArea` of windLoad. [A_d; 0 to 50 m²] */
   dragArea: Area
-  /** Height of the panels' force above the ground: `forceHeight` of windLoad. */
+  /** Height of the panels' force above the ground: `forceHeight` of windLoad. [h; 0 to 10 m] */
   forceHeight: Length
-  /** Mean wind speed, as forecasts give it. */
+  /** Mean wind speed, as forecasts give it. [v_w; 0 to 40 m/s] */
   wind: Speed
-  /** Side the wind comes from. */
+  /** Side the wind comes from. [front, behind or side; default front] */
   from?: WindFrom
-  /** Peak gust over mean wind. */
+  /** Peak gust over mean wind. [G; 1 to 3; default 1.66] */
   gustFactor?: number
-  /** Speed of the wearer against the wind. */
+  /** Speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
   walking?: Speed
-  /** Length of the foot. */
+  /** Length of the foot [L_f; above 0 to 400 mm; default 240 mm] */
   footLength?: Length
-  /** How far one foot stands ahead of the other. */
+  /** How far one foot stands ahead of the other. [x_s; 0 to 1.5 m; default 0] */
   stagger?: Length
-  /** Width of the stance, over the outsides of the feet. */
+  /** Width of the stance, over the outsides of the feet. [b; above 0 to 1.5 m; default 300 mm] */
   stanceWidth?: Length
-  /** Where the body's weight falls within the fore-aft base, from its rear edge. */
+  /** Where the body's weight falls within the fore-aft base, from its rear edge. [a_h; 0 to 1; default 0.36] */
   heelShare?: Ratio
-  /** How far the weight of wearer and rig together falls ahead of the body's own line when upright; negative behind. */
+  /**
+   * How far the weight of wearer and rig together falls ahead of the body's own line when upright; negative behind.
+   * [x_w; −1 to 1 m; default 0]
+   */
   weightOffset?: Length
-  /** Part of the way to the edge that a standing person can use. */
+  /** Part of the way to the edge that a standing person can use. [s_u; above 0 to 1; default 0.6] */
   usableShare?: Ratio
-  /** Distance from the weight's line to the edge tipped over, in place of the stance. */
+  /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; above 0 to 2 m; optional] */
   edge?: Length | null
-  /** Restoring moment to be had over the wind's moment. */
+  /** Restoring moment to be had over the wind's moment. [k; 1 to 10; default 1.5] */
   safetyFactor?: number
-  /** Stature of the wearer. */
+  /** Stature of the wearer. [H; 800 mm to 2.5 m; default 1.7 m] */
   stature?: Length
-  /** Drag area of the wearer's own body. */
+  /** Drag area of the wearer's own body. [A_b; 0 to 3 m²; default 0.84 m²] */
   bodyDragArea?: Area
-  /** Density of the air. */
+  /** Density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
 
 /** Result of {@link tipOver}. */
 export interface TipOver {
-  /** Distance from the weight's line to the edge of the feet, m. */
+  /** Distance from the weight's line to the edge of the feet. [e; m] */
   readonly edge: number
-  /** Distance the wearer can use of it, m. */
+  /** Distance the wearer can use of it. [e_u; m] */
   readonly usableEdge: number
-  /** Weight of wearer and rig, N. */
+  /** Weight of wearer and rig [W; N] */
   readonly weight: number
-  /** Peak gust, m/s. */
+  /** Peak gust [v_g; m/s] */
   readonly gust: number
-  /** Moment of the gust on the rig about the ground, N·m. */
+  /** Moment of the gust on the rig about the ground [M_w; N m] */
   readonly windMoment: number
-  /** Moment of the gust on the wearer's own body about the ground, N·m; people lean into it, up to the gusts published as safe. */
+  /** Moment of the gust on the wearer's own body about the ground; people lean into it, up to the gusts published as safe. [M_b; N m] */
   readonly bodyMoment: number
-  /** Moment that the wearer holds within the usable edge, N·m. */
+  /** Moment that the wearer holds within the usable edge. [M_r; N m] */
   readonly restoring: number
-  /** The same for a stiff body that uses the whole edge, N·m. */
+  /** The same for a stiff body that uses the whole edge. [M_s; N m] */
   readonly restoringRigid: number
-  /** The rig's wind moment over the usable restoring moment. */
+  /** Rig's wind moment over the usable restoring moment [r; as a fraction] */
   readonly ratio: number
-  /** The rig's wind moment over the stiff body's restoring moment. */
+  /** The rig's wind moment over the stiff body's restoring moment. [r_s; as a fraction] */
   readonly ratioRigid: number
-  /** What the air's speed takes of a person alone: its square over that of the 15 m/s gust published as the limit. */
+  /** What the air's speed takes of a person alone: its square over that of the 15 m/s gust published as the limit. [q_b; as a fraction] */
   readonly bodyUse: number
-  /** That and the rig's share with the safety factor, together; fold from 1. */
+  /** That and the rig's share with the safety factor, together; fold from 1. [q; as a fraction] */
   readonly loading: number
-  /** Whether the wind is past the one to fold at. */
+  /** Whether the wind is past the one to fold at. [yes or no] */
   readonly fold: boolean
-  /** Mean wind at which stance and safety factor as given are used up, m/s; zero where walking alone does. */
+  /** Mean wind at which stance and safety factor as given are used up; zero where walking alone does. [v_p; m/s] */
   readonly tipWind: number
-  /** The same with the published usable share of 0.6 and the safety factor of 1.5, m/s. */
+  /** The same with the published usable share of 0.6 and the safety factor of 1.5. [v_q; m/s] */
   readonly publishedTipWind: number
-  /** Mean wind at which the rig alone would take a stiff body over, without safety factor, m/s: the far end of the spread, never a limit to work to; absent where the panels catch no wind. */
+  /**
+   * Mean wind at which the rig alone would take a stiff body over, without safety factor: the far end of the spread,
+   * never a limit to work to; absent where the panels catch no wind. [v_s; m/s]
+   */
   readonly tipWindRigid: number | null
-  /** Mean wind at which gusts reach what is published as safe for a person without a rig, m/s. */
+  /** Mean wind at which gusts reach what is published as safe for a person without a rig. [v_b0; m/s] */
   readonly bodyWind: number
-  /** Mean wind at which to fold, m/s: the lowest of `tipWind`, `publishedTipWind` and 10 m/s. */
+  /** Mean wind at which to fold: the lowest of `tipWind`, `publishedTipWind` and 10 m/s. [v_f; m/s] */
   readonly foldWind: number
-  /** Beaufort force to which `foldWind` belongs. */
+  /** Beaufort force to which `foldWind` belongs. [B_f] */
   readonly foldBeaufort: number
-  /** Distance from the weight's line to the edge that holds this wind with the safety factor, m; absent where the wind is too much for a person alone. */
+  /**
+   * Distance from the weight's line to the edge that holds this wind with the safety factor; absent where the wind is
+   * too much for a person alone. [e_n; m]
+   */
   readonly edgeNeeded: number | null
 }
 
@@ -167,21 +176,81 @@ function solve(si: SiOf<TipOverInput>): TipOver {
 /**
  * Whether a gust on open panels tips the wearer, and the wind speed at which to fold.
  *
- * Formula: the gust bears on the rig with M_w = ½·ρ·A_d·h·(G·v + w)², held by M_r = s·(m_b + m_r)·g·e. What the wind does to the
- * wearer's own body is not held against the stance, since people lean into it, but against the published limit for people
- * on foot, a gust of 15 m/s; that both shares add up is a rule of our own, on the safe side of taking the worse of the two: q = (u/15 m/s)² + k·M_w/M_r with u = G·v + w, and it is time to fold where
- * q reaches 1, at a mean wind of (1/√(1/(15 m/s)² + k·½·ρ·A_d·h/M_r) − w)/G, at the same with the published s = 0.6 and
- * k = 1.5, or at 10 m/s, whichever comes first. Here A_d is the panels' drag area (m²) and h the height of their force (m),
- * G the gust factor (default 1.66), w the walking speed (m/s, default 1.4), m_b and m_r the masses (kg), g standard
- * gravity, e the distance from the weight's line to the edge tipped over (m): a·B + x for wind from the front,
- * (1 − a)·B − x from behind (B foot length, default 0.24 m, plus stagger, default 0; a heel share, default 0.36; x weight
- * offset, default 0), half the stance width (default 0.3 m) from either side. s is the usable share (default 0.6) and k the
- * safety factor (default 1.5, common practice). The body's own moment ½·ρ·A_b·0.56·H·u² (A_b default 0.84 m², H stature,
- * default 1.7 m) and the stiff-body answer for the rig, without s and k, stand beside it. Quasi-static; for standing adults
- * on level ground. The 15 m/s are for frail people; nobody was tested above 12.5 m/s.
+ * Formula: the gust bears on the rig with M_w = ½·ρ·A_d·h·(G·v + w)², held by M_r = s·(m_b + m_r)·g·e. What the wind
+ * does to the wearer's own body is not held against the stance, since people lean into it, but against the published
+ * limit for people on foot, a gust of 15 m/s; that both shares add up is a rule of our own, on the safe side of taking
+ * the worse of the two: q = (u/15 m/s)² + k·M_w/M_r with u = G·v + w, and it is time to fold where q reaches 1, at a
+ * mean wind of (1/√(1/(15 m/s)² + k·½·ρ·A_d·h/M_r) − w)/G, at the same with the published s = 0.6 and k = 1.5, or at 10
+ * m/s, whichever comes first. Here A_d is the panels' drag area and h the height of their force, G the gust factor, w
+ * the walking speed, m_b and m_r the masses, g standard gravity, e the distance from the weight's line to the edge
+ * tipped over: a·B + x for wind from the front, (1 − a)·B − x from behind (B foot length, default 0.24 m, plus stagger,
+ * default 0; a heel share, default 0.36; x weight offset, default 0), half the stance width from either side. s is the
+ * usable share and k the safety factor (default: common practice). The body's own moment ½·ρ·A_b·0.56·H·u² (A_b default
+ * 0.84 m², H stature, default 1.7 m) and the stiff-body answer for the rig, without s and k, stand beside it.
+ * Quasi-static; for standing adults on level ground. The 15 m/s are for frail people; nobody was tested above 12.5 m/s.
  *
- * Sources: King, Judge and Wolfson 1994; Murakami, Iwasa and Morikawa 1986; Hunt, Poulton and Mumford 1976; Penwarden 1973;
- * WMO/TD-No. 1555.
+ * **Inputs**
+ * - `bodyMass`: mass of the wearer [m_b; 20 to 300 kg]
+ * - `rigMass`: mass of the rig [m_r; 0 to 100 kg]
+ * - `dragArea`: drag area of the panels [A_d; 0 to 50 m²]
+ * - `forceHeight`: height of the panels' force [h; 0 to 10 m]
+ * - `wind`: mean wind speed [v_w; 0 to 40 m/s]
+ * - `from`: wind from [front, behind or side; default front]
+ * - `gustFactor`: gust factor [G; 1 to 3; default 1.66]
+ * - `walking`: speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
+ * - `footLength`: length of the foot [L_f; above 0 to 400 mm; default 240 mm]
+ * - `stagger`: one foot ahead of the other [x_s; 0 to 1.5 m; default 0]
+ * - `stanceWidth`: stance over the outsides of the feet [b; above 0 to 1.5 m; default 300 mm]
+ * - `heelShare`: weight within the base, from its rear edge [a_h; 0 to 1; default 0.36]
+ * - `weightOffset`: weight ahead of the body's line [x_w; −1 to 1 m; default 0]
+ * - `usableShare`: usable part of the way to the edge [s_u; above 0 to 1; default 0.6]
+ * - `edge`: distance to the edge, in place of the stance [e_o; above 0 to 2 m; optional]
+ * - `safetyFactor`: safety factor [k; 1 to 10; default 1.5]
+ * - `stature`: stature [H; 800 mm to 2.5 m; default 1.7 m]
+ * - `bodyDragArea`: drag area of the body [A_b; 0 to 3 m²; default 0.84 m²]
+ * - `airDensity`: density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³]
+ *
+ * **Results**
+ *
+ * `edge`: distance to the edge of the feet [e; m]; `usableEdge`: usable distance [e_u; m]; `weight`: weight of wearer
+ * and rig [W; N]; `gust`: peak gust [v_g; m/s]; `windMoment`: moment of the gust on the rig about the ground [M_w; N
+ * m]; `bodyMoment`: moment of the gust on the body about the ground [M_b; N m]; `restoring`: restoring moment within
+ * the usable distance [M_r; N m]; `restoringRigid`: restoring moment of a stiff body [M_s; N m]; `ratio`: rig's wind
+ * moment over the usable restoring moment [r; as a fraction]; `ratioRigid`: rig's wind moment over a stiff body's
+ * [r_s; as a fraction]; `bodyUse`: wind on a person alone against the published limit [q_b; as a fraction]; `loading`:
+ * body and rig together, with the safety factor [q; as a fraction]; `fold`: fold the panels [yes or no]; `tipWind`:
+ * mean wind that uses up the stance [v_p; m/s]; `publishedTipWind`: the same with the published share and factor [v_q;
+ * m/s]; `tipWindRigid`: mean wind that tips a stiff body with the rig [v_s; m/s]; `bodyWind`: mean wind at the limit
+ * of a person without a rig [v_b0; m/s]; `foldWind`: mean wind at which to fold [v_f; m/s]; `foldBeaufort`: Beaufort
+ * force at which to fold [B_f]; `edgeNeeded`: distance to the edge needed in this wind [e_n; m].
+ *
+ * **Symbols of the working**
+ *
+ * u: air against wearer and rig [m/s]; K: rig's moment of drag per square of air speed [kg].
+ *
+ * **Sources**
+ * - M. B. King, J. O. Judge, L. Wolfson: Functional base of support decreases with age, Journal of Gerontology 49(6),
+ *   M258–M263, 1994, about 60 % of the foot's length in young adults, less with age (not verified against the
+ *   document)
+ * - A. T. Johnson: Biomechanics and Exercise Physiology, 1991, section 2.2.1, after Davidovits 1975: centre of mass at
+ *   0.56 of stature
+ * - S. F. Hoerner: Fluid-Dynamic Drag, 1965, chapter 3: standing person, about 9 ft² of drag area (not verified
+ *   against the document)
+ * - E. M. Strube and others: The effect of military load carriage on postural sway, forward trunk lean, and pelvic
+ *   girdle motion, Int. J. Exercise Science 10, 25–36, 2017, abstract: 20 cadets, packs of 16.0 and 20.5 kg
+ * - B. A. Harper, J. D. Kepert, J. D. Ginger: Guidelines for converting between various wind averaging periods in
+ *   tropical cyclone conditions, WMO/TD-No. 1555, 2010, table 1.1, in-land, 3 s gust in a 10 min mean: 1.66 (not
+ *   verified against the document)
+ * - S. Murakami, Y. Iwasa, Y. Morikawa: Study on acceptable criteria for assessing strong wind at ground level, J.
+ *   Wind Eng. Ind. Aerodyn. 24, 1–18, 1986, daily largest gusts of 10, 15 and 20 m/s (not verified against the
+ *   document)
+ * - City of Melbourne, after W. H. Melbourne: Pedestrian wind criteria, 2021, safety: 3 s gust of 20 m/s
+ * - J. C. R. Hunt, E. C. Poulton, J. C. Mumford: The effects of wind on people: new criteria based on wind tunnel
+ *   experiments, Building and Environment 11, 15–28, 1976, abstract: nobody was tested above 12.5 m/s
+ * - World Meteorological Organization: Beaufort scale of wind force, WMO code 1100, limits in m/s, ten-minute mean at
+ *   10 m over open ground
+ * - A. D. Penwarden: Acceptable wind speeds in towns, Building Science 8, 259–267, 1973, abstract: discomfort from 5
+ *   m/s, definitely unpleasant from 10, dangerous from 20
  *
  * @function
  * @throws InputError naming every fault of the input

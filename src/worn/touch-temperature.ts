@@ -27,55 +27,55 @@ import { touchCautions } from "./touch-cautions.js"
 
 /** Input of {@link touchTemperature}. */
 export interface TouchTemperatureInput {
-  /** Surface temperature as measured, once it no longer climbs. */
+  /** Surface temperature as measured, once it no longer climbs. [T_s; −40 to 300 °C] */
   surface: Temperature
-  /** Material that is touched. */
+  /** Material that is touched. [metal, coated-metal, glass, plastic or wood] */
   material: TouchMaterial
-  /** How long skin may stay on it: 8 h for what is worn. */
+  /** How long skin may stay on it: 8 h for what is worn. [t_k; above 0 to 24 h; default 8 h] */
   contactTime?: Time
-  /** Temperature of the surroundings when it was measured. */
+  /** Temperature of the surroundings when it was measured. [T_m; −40 to 60 °C; default 25 °C] */
   measuredAt?: Temperature
-  /** Temperature of the surroundings where it is worn. */
+  /** Temperature of the surroundings where it is worn. [T_w; −40 to 60 °C; default 25 °C] */
   wornAt?: Temperature
 }
 
 /** What one standard says. */
 export interface TouchLimit {
-  /** Standard. */
+  /** Standard [text] */
   readonly standard: string
-  /** Limit, °C. */
+  /** Limit [°C] */
   readonly limit: number
-  /** Limit less the temperature in use, K; negative where it is too hot. */
+  /** Limit less the temperature in use; negative where it is too hot. [K] */
   readonly margin: number
 }
 
 /** Result of {@link touchTemperature}. */
 export interface TouchTemperature {
-  /** Temperature that IEC 62368-1 compares: as measured, not shifted to warmer surroundings, °C. */
+  /** Temperature that IEC 62368-1 compares: as measured, not shifted to warmer surroundings. [T_c; °C] */
   readonly compared: number
-  /** Temperature to expect where it is worn, °C; never taken below the measured one. */
+  /** Temperature to expect where it is worn; never taken below the measured one. [T_u; °C] */
   readonly inUse: number
-  /** Coldest it is to be expected, °C: where it is worn or where it was measured, whichever is colder. */
+  /** Coldest it is to be expected: where it is worn or where it was measured, whichever is colder. [T_k; °C] */
   readonly coldest: number
-  /** Lowest limit of the standards for this material and time, °C: the one to keep. */
+  /** Lowest limit of the standards for this material and time: the one to keep. [T_l; °C] */
   readonly limit: number
-  /** Highest limit of the standards, °C: the far end of the spread. */
+  /** Highest limit of the standards: the far end of the spread. [T_h; °C] */
   readonly limitHigh: number
-  /** Lowest limit less the temperature in use, K. */
+  /** Lowest limit less the temperature in use. [dT; K] */
   readonly margin: number
-  /** Whether the temperature in use is above the lowest limit. */
+  /** Whether the temperature in use is above the lowest limit. [yes or no] */
   readonly tooHot: boolean
-  /** Whether lasting contact hurts at the chest and back. */
+  /** Whether lasting contact hurts at the chest and back. [yes or no] */
   readonly painful: boolean
-  /** Time to reversible injury of skin at this temperature, s; absent past six hours. */
+  /** Time to reversible injury of skin at this temperature; absent past six hours. [t_1; s] */
   readonly reversibleTime: number | null
-  /** Time to injury through the epidermis, s; absent past six hours. */
+  /** Time to injury through the epidermis; absent past six hours. [t_2; s] */
   readonly lastingTime: number | null
-  /** Time by the halving rule for long, low-temperature contact, s; absent outside 44 to 51 °C. */
+  /** Time by the halving rule for long, low-temperature contact; absent outside 44 to 51 °C. [t_3; s] */
   readonly halvingTime: number | null
-  /** Shortest of the three times, s; absent where none applies. */
+  /** Shortest of the three times; absent where none applies. [t_b; s] */
   readonly burnTime: number | null
-  /** Every standard's limit. */
+  /** Every standard's limit. [list] */
   readonly limits: readonly TouchLimit[]
 }
 
@@ -123,17 +123,58 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * Whether a surface burns the skin that touches it: published limits for the material and time, their spread, and how long
  * skin would last.
  *
- * Formula: T_u = T + max(0, T_w − T_m), with T the surface temperature measured in surroundings at T_m (°C, default 25) and
- * T_w the surroundings where it is worn (°C, default 25). It is held against the lowest limit of ISO 13732-1, IEC 62368-1
- * (TS1), ECMA-287 and IEC 60601-1 for the material and contact time (default 8 h); between printed times the stricter one
- * counts. Burn times are those of ASTM C1055 solved for time, with x = ln(1000·t/s): T_u = 39.468 − 0.41352·x + 190.60/x
- * (reversible) and T_u = 15.005 + 0.51907·x + 352.97/x (through the epidermis), and 6 h · 0.5^(T_u − 44) between 44 and
- * 51 °C. Skin is taken to reach the surface's temperature, the safe side for poor conductors.
- * Valid for healthy adult skin and less than a tenth of it (nor a tenth of the head, nor the face's eyes, nose and mouth); the
- * curves for 1 s to 6 h.
+ * Formula: T_u = T + max(0, T_w − T_m), with T the surface temperature measured in surroundings at T_m and T_w the
+ * surroundings where it is worn. It is held against the lowest limit of ISO 13732-1, IEC 62368-1 (TS1), ECMA-287 and
+ * IEC 60601-1 for the material and contact time; between printed times the stricter one counts. Burn times are those of
+ * ASTM C1055 solved for time, with x = ln(1000·t/s): T_u = 39.468 − 0.41352·x + 190.60/x (reversible) and T_u = 15.005
+ * + 0.51907·x + 352.97/x (through the epidermis), and 6 h · 0.5^(T_u − 44) between 44 and 51 °C. Skin is taken to reach
+ * the surface's temperature, the safe side for poor conductors. Valid for healthy adult skin and less than a tenth of
+ * it (nor a tenth of the head, nor the face's eyes, nose and mouth); the curves for 1 s to 6 h.
  *
- * Sources: ISO 13732-1 (2006), IEC 62368-1 (2018) table 38, ECMA-287 (2002), IEC 60601-1 (2005) table 24, ASTM C1055 (2020),
- * Moritz and Henriques 1947, ColdSurf.
+ * **Inputs**
+ * - `surface`: surface temperature as measured [T_s; −40 to 300 °C]
+ * - `material`: material [metal, coated-metal, glass, plastic or wood]
+ * - `contactTime`: time of contact [t_k; above 0 to 24 h; default 8 h]
+ * - `measuredAt`: surroundings when measured [T_m; −40 to 60 °C; default 25 °C]
+ * - `wornAt`: surroundings where worn [T_w; −40 to 60 °C; default 25 °C]
+ *
+ * **Results**
+ *
+ * `compared`: temperature the equipment standard compares [T_c; °C]; `inUse`: temperature where worn [T_u; °C];
+ * `coldest`: coldest temperature to expect [T_k; °C]; `limit`: lowest published limit [T_l; °C]; `limitHigh`: highest
+ * published limit [T_h; °C]; `margin`: margin to the lowest limit [dT; K]; `tooHot`: too hot [yes or no]; `painful`:
+ * painful in lasting contact [yes or no]; `reversibleTime`: time to reversible injury [t_1; s]; `lastingTime`: time to
+ * injury through the epidermis [t_2; s]; `halvingTime`: time by the halving rule [t_3; s]; `burnTime`: shortest of
+ * these times [t_b; s]; `limits`: limits [list].
+ *
+ * **Symbols of the working**
+ *
+ * T_1: limit of ISO 13732-1 [°C]; T_2: limit TS1 of IEC 62368-1 [°C]; T_3: limit of ECMA-287 [°C]; T_4: limit of IEC
+ * 60601-1 [°C]; y: temperature where worn, in °C; f_1: within six hours by the first curve; f_2: within six hours by
+ * the second curve; f_3: within 44 to 51 °C.
+ *
+ * **Sources**
+ * - ISO: ISO 13732-1, Ergonomics of the thermal environment: contact with hot surfaces, 2006, burn thresholds for
+ *   short contact, 1 min, 10 min and 8 h (not verified against the document)
+ * - IEC: IEC 62368-1, Audio/video, information and communication technology equipment: safety, 2018, table 38, touch
+ *   limits TS1 (not verified against the document)
+ * - Ecma International: ECMA-287, Safety of electronic equipment, 2nd edition, 2002, touch temperature table, as
+ *   quoted in an engineering note
+ * - IEC: IEC 60601-1, Medical electrical equipment, 2005, table 24, applied parts; 41 °C in the second edition of 1988
+ *   (not verified against the document)
+ * - ASTM: ASTM C1055, Standard guide for heated system surface conditions that produce contact burn injuries, 2020,
+ *   figure 1, equations of both curves (not verified against the document)
+ * - A. R. Moritz, F. C. Henriques: Studies of thermal injury II: the relative importance of time and surface
+ *   temperature, American Journal of Pathology 23, 695–720, 1947, six hours at 44 °C, about half for each degree more
+ *   up to 51 °C (not verified against the document)
+ * - NASA Johnson Space Center: Touch temperature limits, engineering note after E. Ungar and K. Stroud, 2010, pain
+ *   from 42 °C (chest) to 45 °C (foot)
+ * - various: Messages of three members of the standard's committee on a mailing list of product-safety engineers,
+ *   2020, limits of IEC 62368-1 table 38 are compared with the value measured at 25 °C
+ * - TNO and partners: Temperature limit values for cold touchable surfaces, final report of the ColdSurf project,
+ *   summary: contact temperature of a finger for pain 15 °C, numbness 7 °C, frostbite 0 °C
+ * - Bothin Burn Center; Burn Foundation: Burn safety facts and prevention of scald injuries, children's skin burns
+ *   faster; no separate seconds are printed
  *
  * @function
  * @throws InputError naming every fault of the input

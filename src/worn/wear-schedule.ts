@@ -27,95 +27,102 @@ export type WearActivity = "standing" | "walking" | "stage" | "sitting" | "off"
 
 /** One part of the day. */
 export interface WearPart {
-  /** Name of the part. */
+  /** Name of the part. [text] */
   name: string
-  /** What is done. */
+  /** What is done. [standing, walking, stage, sitting or off] */
   activity: WearActivity
-  /** How long. */
+  /** How long. [t; 60 s to 12 h] */
   duration: Time
-  /** Walking speed, in `walking` and `stage`. */
+  /** Walking speed, in `walking` and `stage`. [v; 0 to 2.5 m/s; default 0.9 m/s] */
   speed?: Speed
 }
 
 /** Input of {@link wearSchedule}. */
 export interface WearScheduleInput {
-  /** Wearer's body mass, undressed. */
+  /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
   bodyMass: Mass
-  /** Mass of the rig. */
+  /** Mass of the rig [m_r; 10 g to 150 kg] */
   load: Mass
-  /** The day, part by part. */
+  /** The day, part by part. [list of 1 to 200] */
   plan: readonly WearPart[]
-  /** Greatest oxygen uptake, mL per kg of body mass and minute. */
+  /** Greatest oxygen uptake, mL per kg of body mass and minute. [c_o; 10 to 90; default 30] */
   capacity?: number
-  /** Moment the back holds with this load (`backMomentLeaning` of carriedLoad); null leaves the back out. */
+  /** Moment the back holds with this load (`backMomentLeaning` of carriedLoad); null leaves the back out. [M_b; 0 to 500 N m; optional] */
   moment?: Moment | null
-  /** Greatest moment of the back. */
+  /** Greatest moment of the back. [M_m; 10 to 600 N m; default 130 N m] */
   strength?: Moment
-  /** Cost of a stage performance against plain walking at its speed. */
+  /** Cost of a stage performance against plain walking at its speed. [k_s; 1 to 4; default 1.5] */
   stageFactor?: number
-  /** Part of the time to exhaustion that counts as the limit. */
+  /** Part of the time to exhaustion that counts as the limit. [p_w; 0.1 to 1; default 0.333333] */
   workPart?: Ratio
-  /** Time constant in which strain fades while the rig is off. */
+  /** Time constant in which strain fades while the rig is off. [tau; 10 min to 6 h; default 22.2167 min] */
   recovery?: Time
-  /** Strain at which a rest ends. */
+  /** Strain at which a rest ends [r; 0.05 to 0.9; default 0.5] */
   resumeAt?: Ratio
 }
 
 /** One part of the day, worked out. */
 export interface PartWorn {
-  /** Name. */
+  /** Name [text] */
   readonly name: string
-  /** Activity. */
+  /** Activity [text] */
   readonly activity: string
-  /** Start. */
+  /** Start [s] */
   readonly start: number
-  /** End. */
+  /** End [s] */
   readonly end: number
-  /** Metabolic rate, W. */
+  /** Metabolic rate [W] */
   readonly rate: number
-  /** Share of the aerobic capacity. */
+  /** Share of the aerobic capacity. [as a fraction] */
   readonly capacityShare: number
-  /** Unbroken time that uses the wearer up, s; null while the rig is off. */
+  /** Unbroken time that uses the wearer up; null while the rig is off. [s] */
   readonly allowance: number | null
-  /** Strain at the end, without extra rests. */
+  /** Strain at the end, without extra rests. [as a fraction] */
   readonly strain: number
 }
 
 /** Result of {@link wearSchedule}. */
 export interface WearSchedule {
-  /** Length of the plan, and of it with the rig on, s. */
+  /** Length of the plan, and of it with the rig on. [t_d; s] */
   readonly duration: number
-  /** Of it with the rig on. */
+  /** Of it with the rig on [t_w; s] */
   readonly worn: number
-  /** Largest strain, and the last, without extra rests; 1 is the limit. */
+  /** Largest strain, and the last, without extra rests; 1 is the limit. [S_m; as a fraction] */
   readonly peakStrain: number
-  /** Strain at the end. */
+  /** Strain at the end [S_e; as a fraction] */
   readonly endStrain: number
-  /** Largest strain by the more lenient of the published limits on whole-body work. */
+  /** Largest strain by the more lenient of the published limits on whole-body work. [S_l; as a fraction] */
   readonly peakLenient: number
-  /** Whether the plan stays within the stricter published limit on work and the rig within the published share of body mass; no finding of fitness. */
+  /**
+   * Whether the plan stays within the stricter published limit on work and the rig within the published share of body
+   * mass; no finding of fitness. [yes or no]
+   */
   readonly bearable: boolean
-  /** Mass that the published share of body mass comes to for this wearer, kg. */
+  /** Mass that the published share of body mass comes to for this wearer. [m_l; kg] */
   readonly massAtLimit: number
-  /** Longest unbroken wear in the hardest part, s. */
+  /** Longest unbroken wear, hardest part [T_m; s] */
   readonly unbroken: number
-  /** Length of one rest with the rig off, s. */
+  /** Length of one rest with the rig off. [t_r; s] */
   readonly restLength: number
-  /** Mean share of the aerobic capacity while the rig is on. */
+  /** Mean share of the aerobic capacity while the rig is on. [q_m; as a fraction] */
   readonly meanShare: number
-  /** Share that is published for so many hours of work. */
+  /** Share that is published for so many hours of work. [q_l; as a fraction] */
   readonly shareLimit: number
-  /** When the strain first reaches 1; null where it never does. */
+  /** When the strain first reaches 1; null where it never does. [group] */
   readonly first: FirstLimit | null
-  /** Rests that keep the strain at or below 1 (the first hundred). */
+  /** Rests that keep the strain at or below 1 (the first hundred). [list] */
   readonly rests: readonly Rest[]
-  /** How many rests in all, and how long together, s. */
-  readonly resting: { readonly count: number; readonly total: number }
-  /** Heaviest load within the stricter limit and the published share of body mass; null where not even none is. */
+  /** How many rests in all, and how long together. [group] */
+  readonly resting: {
+    /** Number [number] */ readonly count: number /** Together [s] */
+    /** Together [s] */
+    readonly total: number
+  }
+  /** Heaviest load within the stricter limit and the published share of body mass; null where not even none is. [group] */
   readonly heaviest: HeaviestLoad | null
-  /** The same by the more lenient of the published limits: the spread, not a recommendation. */
+  /** The same by the more lenient of the published limits: the spread, not a recommendation. [group] */
   readonly heaviestLenient: HeaviestLoad | null
-  /** Parts. */
+  /** Parts [list] */
   readonly parts: readonly PartWorn[]
 }
 
@@ -224,8 +231,64 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * share of body mass (15 %, below 45 kg 10 %). Valid for healthy adults from 36 kg, 30 to 100 % of the capacity; more mass
  * never gives longer wear.
  *
- * Sources: Kamon 1981 in Johnson 1991, equation 2.6.1; Frey Law and Avin 2010; Frey Law and others 2012 (recovery); NIOSH
- * lifting criteria (Waters and others 1993); stage factor and capacity: common practice.
+ * Stage factor and capacity are common practice, without a source.
+ *
+ * **Inputs**
+ * - `bodyMass`: body mass [m_w; 20 to 200 kg]
+ * - `load`: mass of the rig [m_r; 10 g to 150 kg]
+ * - `plan`: plan [list of 1 to 200]
+ *   - `name`: name [text]
+ *   - `activity`: activity [standing, walking, stage, sitting or off]
+ *   - `duration`: duration [t; 60 s to 12 h]
+ *   - `speed`: walking speed [v; 0 to 2.5 m/s; default 0.9 m/s]
+ * - `capacity`: maximum oxygen uptake, mL/(kg·min) [c_o; 10 to 90; default 30]
+ * - `moment`: moment the back holds [M_b; 0 to 500 N m; optional]
+ * - `strength`: strength of the back [M_m; 10 to 600 N m; default 130 N m]
+ * - `stageFactor`: cost of stage work [k_s; 1 to 4; default 1.5]
+ * - `workPart`: part of the time to exhaustion [p_w; 0.1 to 1; default 0.333333]
+ * - `recovery`: time constant of recovery [tau; 10 min to 6 h; default 22.2167 min]
+ * - `resumeAt`: strain at which a rest ends [r; 0.05 to 0.9; default 0.5]
+ *
+ * **Results**
+ *
+ * `duration`: length of the plan [t_d; s]; `worn`: of it with the rig on [t_w; s]; `peakStrain`: largest strain [S_m;
+ * as a fraction]; `endStrain`: strain at the end [S_e; as a fraction]; `peakLenient`: largest strain, lenient limits
+ * [S_l; as a fraction]; `bearable`: within the stricter published limit [yes or no]; `massAtLimit`: mass at the
+ * published share of body mass [m_l; kg]; `unbroken`: longest unbroken wear, hardest part [T_m; s]; `restLength`:
+ * length of one rest [t_r; s]; `meanShare`: mean share of the capacity [q_m; as a fraction]; `shareLimit`: published
+ * acceptable share for that time [q_l; as a fraction]; `first`: limit first reached [group]; `rests`: rests to put in
+ * [list]; `resting`: rests in all [group]; `heaviest`: heaviest rig within these limits [group]; `heaviestLenient`:
+ * the same by the more lenient limit [group]; `parts`: parts [list].
+ *
+ * **Symbols of the working**
+ *
+ * w: 1 where the rig is on; M_k: metabolic rate of each part, by metabolicRate; sitting and off: 1 MET [W]; b_t:
+ * durations in s; P_o: greatest aerobic power (5.0 kcal/L) [W]; q_k: share of the capacity; e_b: effort of the back;
+ * R_b: strain per second by the back; K_k: work period by Kamon in s; N_k: work time by the shares of 50, 40 and 33 %
+ * for 1, 2 and 8 h, in s; R_k: strain per second, breath or back, stricter limit; R_l: the same by the more lenient
+ * limit; c_k: time off so far over the time constant; S_k: strain after each part.
+ *
+ * **Sources**
+ * - L. A. Frey Law, K. G. Avin: Endurance time is joint-specific: a modelling and meta-analysis investigation,
+ *   Ergonomics 53, 2010, power models by joint (not verified against the document)
+ * - A. T. Johnson (after E. Kamon 1981): Biomechanics and Exercise Physiology, 1991, equations 2.6.1 to 2.6.4, table
+ *   2.2.2
+ * - K. El ahrache, D. Imbeau, B. Farbos: Percentile values for determining maximum endurance times for static muscular
+ *   work, Int. J. Ind. Ergon. 36, 2006, models compared, Rohmert 1960 among them (not verified against the document)
+ * - W. Rohmert: Problems of determination of rest allowances, Applied Ergonomics 4, 1973, rest after a static hold
+ *   (not verified against the document)
+ * - T. R. Waters and others: Revised NIOSH equation for the design and evaluation of manual lifting tasks, Ergonomics
+ *   36, 1993, energy criterion: 50, 40 and 33 % of the aerobic capacity for 1, 2 and 8 h (not verified against the
+ *   document)
+ * - L. A. Frey-Law, J. M. Looft, J. Heitsman: A three-compartment muscle fatigue model accurately predicts
+ *   joint-specific maximum endurance times for sustained isometric tasks, J. Biomech. 45, 2012, recovery rate of the
+ *   trunk (not verified against the document)
+ * - S. J. Hall: Basic Biomechanics, 6th, 2012, chapter 9: 15 % of body mass; problem 9.1: lever arm of the back
+ *   muscles
+ * - American Academy of Pediatrics; American Occupational Therapy Association: Backpack guidance for children: no more
+ *   than 10 to 20 % of body mass, 2018
+ * - R. Passmore, J. V. G. A. Durnin: Human energy expenditure, Physiol. Rev. 35, 1955, energy of walking by body mass,
+ *   36 to 91 kg
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -72,11 +72,11 @@ export function strains(si: Si, load: number, reading: Reading = "strict"): read
 
 /** When the strain first reaches 1 without extra rests. */
 export interface FirstLimit {
-  /** Time from the start, s. */
+  /** Time from the start. [s] */
   readonly after: number
-  /** Of it with the rig on, s. */
+  /** Of it with the rig on. [s] */
   readonly worn: number
-  /** Part of the plan it happens in. */
+  /** Part of the plan it happens in. [text] */
   readonly during: string
 }
 
@@ -98,11 +98,11 @@ export function firstLimit(si: Si, load: number): FirstLimit | null {
 
 /** One rest to put in. */
 export interface Rest {
-  /** When, from the start, earlier rests counted in, s. */
+  /** When, from the start, earlier rests counted in. [s] */
   readonly at: number
-  /** Part of the plan it interrupts. */
+  /** Part of the plan it interrupts. [text] */
   readonly during: string
-  /** How long, s. */
+  /** How long. [s] */
   readonly duration: number
 }
 
@@ -135,15 +135,15 @@ export function restsNeeded(si: Si): { readonly listed: readonly Rest[]; readonl
 
 /** Heaviest load with which the whole plan stays under a strain of 1, never above the published share of body mass. */
 export interface HeaviestLoad {
-  /** Load, kg. */
+  /** Load. [kg] */
   readonly load: number
-  /** Its share of body mass. */
+  /** Share of body mass [as a fraction] */
   readonly share: number
-  /** What keeps it from being heavier: the strain, or the published share of body mass. */
+  /** What keeps it from being heavier: the strain, or the published share of body mass. [text] */
   readonly boundBy: string
-  /** Iterations. */
+  /** Iterations [number] */
   readonly iterations: number
-  /** Largest strain less 1; not zero where the aerobic capacity or the published share is what limits. */
+  /** Largest strain less 1; not zero where the aerobic capacity or the published share is what limits. [number] */
   readonly residual: number
 }
 

@@ -17,63 +17,63 @@ import { windFields } from "./wind-fields.js"
 
 /** Input of {@link windLoad}. */
 export interface WindLoadInput {
-  /** Length of one panel from its hinge outwards. */
+  /** Length of one panel from its hinge outwards. [L; above 0 to 5 m] */
   span: Length
-  /** Width of the panel across its span. */
+  /** Width of the panel across its span. [c; above 0 to 5 m] */
   chord: Length
-  /** Mean wind speed, as forecasts give it (ten minutes, 10 m high). */
+  /** Mean wind speed, as forecasts give it (ten minutes, 10 m high). [v_w; 0 to 40 m/s] */
   wind: Speed
-  /** Shape as the wind meets it. */
+  /** Shape as the wind meets it. [flat, trough, bowl or pole; default flat] */
   shape?: PanelShape
-  /** An own drag coefficient; the loads use the published highest where that is more. */
+  /** An own drag coefficient; the loads use the published highest where that is more. [C_o; above 0 to 4; optional] */
   dragCoefficient?: number | null
-  /** Peak gust over mean wind. */
+  /** Peak gust over mean wind. [G; 1 to 3; default 1.66] */
   gustFactor?: number
-  /** Speed of the wearer against the wind. */
+  /** Speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
   walking?: Speed
-  /** Speed at which the panel swings into the wind about its hinge. */
+  /** Speed at which the panel swings into the wind about its hinge. [omega; 0 to 477.465 rpm; default 0] */
   swing?: AngularSpeed
-  /** Panels alike, both counted as met by the wind. */
+  /** Panels alike, both counted as met by the wind. [n; whole 1 to 20; default 2] */
   panels?: number
-  /** Height of the hinge above the ground. */
+  /** Height of the hinge above the ground. [h; 0 to 5 m; default 1.35 m] */
   hingeHeight?: Length
-  /** Panel's angle above the horizontal: 0 spread sideways, 90° straight up. */
+  /** Panel's angle above the horizontal: 0 spread sideways, 90° straight up. [phi; −90° to 90°; default 30°] */
   raise?: Angle
-  /** Density of the air. */
+  /** Density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
 
 /** Result of {@link windLoad}. */
 export interface WindLoad {
-  /** Lowest published drag coefficient for the shape, or the own one. */
+  /** Lowest published drag coefficient for the shape, or the own one. [C_l] */
   readonly dragLow: number
-  /** Highest published drag coefficient, or the own one where that is more; the loads use this one. */
+  /** Highest published drag coefficient, or the own one where that is more; the loads use this one. [C_h] */
   readonly dragHigh: number
-  /** Peak gust, m/s. */
+  /** Peak gust [v_g; m/s] */
   readonly gust: number
-  /** Speed of the air against the panel at its hinge, m/s: gust and walking added. */
+  /** Speed of the air against the panel at its hinge: gust and walking added. [v_r; m/s] */
   readonly relativeSpeed: number
-  /** Speed of the air against the panel's tip, m/s. */
+  /** Speed of the air against the panel's tip. [v_t; m/s] */
   readonly tipSpeed: number
-  /** Dynamic pressure at the hinge, Pa. */
+  /** Dynamic pressure at the hinge. [q; Pa] */
   readonly pressure: number
-  /** Force on one panel, N. */
+  /** Force on one panel [F; N] */
   readonly force: number
-  /** The same with the lower coefficient, N. */
+  /** The same with the lower coefficient. [F_l; N] */
   readonly forceLow: number
-  /** Moment of one panel's force about its hinge, N·m. */
+  /** Moment of one panel's force about its hinge. [M; N m] */
   readonly hingeMoment: number
-  /** The same with the lower coefficient, N·m. */
+  /** The same with the lower coefficient. [M_l; N m] */
   readonly hingeMomentLow: number
-  /** Force of all panels, N. */
+  /** Force of all panels [F_t; N] */
   readonly totalForce: number
-  /** Moment of all panels about the ground, N·m. */
+  /** Moment of all panels about the ground. [M_g; N m] */
   readonly groundMoment: number
-  /** Height of the whole force above the ground, m. */
+  /** Height of the whole force above the ground. [h_F; m] */
   readonly forceHeight: number
-  /** Drag area of all panels (coefficient times area), m². */
+  /** Drag area of all panels (coefficient times area). [A_d; m²] */
   readonly dragArea: number
-  /** Beaufort force of the mean wind. */
+  /** Beaufort force of the mean wind [B] */
   readonly beaufort: number
 }
 
@@ -177,16 +177,60 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * Drag of a wing's panels in a gust: force, moment about the hinge and about the ground, with the spread of the
  * published drag coefficients.
  *
- * Formula: u = G·v + w, then by strips of the swinging panel F = ½·ρ·C·c·(u²·L + u·ω·L² + ω²·L³/3) and
- * M = ½·ρ·C·c·(u²·L²/2 + 2·u·ω·L³/3 + ω²·L⁴/4); about the ground M_g = n·(F·h + M·sin φ). Here v is the mean wind
- * (m/s), G the gust factor (default 1.66), w the walking speed against the wind (m/s, default 1.4), ω the swing of the
- * panel into the wind (rad/s, default 0), L the span and c the chord (m), ρ the air density (kg/m³, default 1.225), C the
- * drag coefficient (the highest published for the shape, or one's own where that is more), n the panels (default 2), h the hinge height (m,
- * default 1.35) and φ the raise above horizontal (rad, default 30°). Wind and motion add before squaring. The panel is
- * taken broadside to the wind, which is its worst, with its whole rectangle L·c as area. Valid for sharp-edged shapes in steady air; flat panels up
- * to any side ratio, poles from length/diameter 1.
+ * Formula: u = G·v + w, then by strips of the swinging panel F = ½·ρ·C·c·(u²·L + u·ω·L² + ω²·L³/3) and M =
+ * ½·ρ·C·c·(u²·L²/2 + 2·u·ω·L³/3 + ω²·L⁴/4); about the ground M_g = n·(F·h + M·sin φ). Here v is the mean wind, G the
+ * gust factor, w the walking speed against the wind, ω the swing of the panel into the wind, L the span and c the
+ * chord, ρ the air density, C the drag coefficient (the highest published for the shape, or one's own where that is
+ * more), n the panels, h the hinge height and φ the raise above horizontal. Wind and motion add before squaring. The
+ * panel is taken broadside to the wind, which is its worst, with its whole rectangle L·c as area. Valid for sharp-edged
+ * shapes in steady air; flat panels up to any side ratio, poles from length/diameter 1.
  *
- * Sources: White 2011, table 7.3; Çengel and Cimbala 2006, table 11-2; Matthews 2002, fig. 5.13(b); gusts WMO/TD-No. 1555.
+ * **Inputs**
+ * - `span`: span from the hinge [L; above 0 to 5 m]
+ * - `chord`: width of the panel [c; above 0 to 5 m]
+ * - `wind`: mean wind speed [v_w; 0 to 40 m/s]
+ * - `shape`: shape [flat, trough, bowl or pole; default flat]
+ * - `dragCoefficient`: own drag coefficient [C_o; above 0 to 4; optional]
+ * - `gustFactor`: gust factor [G; 1 to 3; default 1.66]
+ * - `walking`: speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
+ * - `swing`: swing into the wind [omega; 0 to 477.465 rpm; default 0]
+ * - `panels`: panels [n; whole 1 to 20; default 2]
+ * - `hingeHeight`: height of the hinge [h; 0 to 5 m; default 1.35 m]
+ * - `raise`: raise above horizontal [phi; −90° to 90°; default 30°]
+ * - `airDensity`: density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³]
+ *
+ * **Results**
+ *
+ * `dragLow`: lowest drag coefficient, published or own [C_l]; `dragHigh`: highest drag coefficient, published or own
+ * [C_h]; `gust`: peak gust [v_g; m/s]; `relativeSpeed`: air against the panel at its hinge [v_r; m/s]; `tipSpeed`: air
+ * against the tip [v_t; m/s]; `pressure`: dynamic pressure [q; Pa]; `force`: force on one panel [F; N]; `forceLow`:
+ * force by the lower coefficient [F_l; N]; `hingeMoment`: moment about the hinge [M; N m]; `hingeMomentLow`: moment by
+ * the lower coefficient [M_l; N m]; `totalForce`: force of all panels [F_t; N]; `groundMoment`: moment about the
+ * ground [M_g; N m]; `forceHeight`: height of the force [h_F; m]; `dragArea`: drag area [A_d; m²]; `beaufort`:
+ * Beaufort force of the mean wind [B].
+ *
+ * **Symbols of the working**
+ *
+ * F_1: force for a drag coefficient of one, by strips [N]; M_1: hinge moment for a drag coefficient of one, by strips
+ * [N m]; x_F: distance of the force from the hinge, half the span where nothing swings [m].
+ *
+ * **Sources**
+ * - F. M. White: Fluid Mechanics, 7th edition, 2011, table 7.3, rectangular plate normal to the stream (not verified
+ *   against the document)
+ * - Y. A. Çengel, J. M. Cimbala: Fluid Mechanics: Fundamentals and Applications, 2006, table 11-2, rectangular plate
+ *   (not verified against the document)
+ * - C. Matthews: Aeronautical Engineer's Data Book, 2002, figure 5.13(b), p. 95
+ * - B. A. Harper, J. D. Kepert, J. D. Ginger: Guidelines for converting between various wind averaging periods in
+ *   tropical cyclone conditions, WMO/TD-No. 1555, 2010, table 1.1, in-land, 3 s gust in a 10 min mean: 1.66 (not
+ *   verified against the document)
+ * - World Meteorological Organization: Beaufort scale of wind force, WMO code 1100, limits in m/s, ten-minute mean at
+ *   10 m over open ground
+ * - A. D. Penwarden: Acceptable wind speeds in towns, Building Science 8, 259–267, 1973, abstract: discomfort from 5
+ *   m/s, definitely unpleasant from 10, dangerous from 20
+ * - S. Murakami, Y. Iwasa, Y. Morikawa: Study on acceptable criteria for assessing strong wind at ground level, J.
+ *   Wind Eng. Ind. Aerodyn. 24, 1–18, 1986, daily largest gusts of 10, 15 and 20 m/s (not verified against the
+ *   document)
+ * - City of Melbourne, after W. H. Melbourne: Pedestrian wind criteria, 2021, safety: 3 s gust of 20 m/s
  *
  * @function
  * @throws InputError naming every fault of the input
