@@ -88,7 +88,7 @@ function solve(si: Si): BoostStage | NoSolution {
  * - `efficiency`: efficiency taken [eta; 0.05 to 1; default 90 %]
  * - `diodeVoltage`: voltage across the diode [V_d; 0 to 100 V; optional]
  * - `switchVoltage`: voltage across the switch [V_sw; 0 to 100 V; default 0]
- * - `switchLimit`: switch current limit [I_lim; above 0 to 1000 A; optional]
+ * - `switchLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
  * - `limitKind`: what the limit watches [peak or valley; default peak]
  * - `rippleRatio`: ripple to suggest an inductance for [K; 0.01 to 2; default 30 %]
  *

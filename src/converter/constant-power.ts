@@ -5,7 +5,7 @@ import { CONSTANT_POWER, HOT_SURFACES, INPUT_FILTERS } from "./sources.js"
 
 /** Input of {@link constantPowerPoint}. */
 export interface ConstantPowerPointInput {
-  /** Source voltage, open circuit [E; above 0 to 1000 V] */
+  /** Source voltage, open circuit [E; 10 mV to 1000 V] */
   sourceVoltage: Voltage
   /** Resistance of source, wires and contacts together. [R; 1 µΩ to 1000 kΩ] */
   resistance: Resistance
@@ -13,7 +13,7 @@ export interface ConstantPowerPointInput {
   power: Power
   /** Inductance of the wires, for the stability of the point. [L; 0 to 1 H; default 1 µH] */
   inductance?: Inductance
-  /** Capacitor at the load, for the stability of the point. [C; above 0 to 100 F; optional] */
+  /** Capacitor at the load, for the stability of the point. [C; 0.001 nF to 100 F; optional] */
   capacitance?: Capacitance | null
 }
 
@@ -124,11 +124,11 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  * The stability bound is the trace of the linearised L–C circuit.
  *
  * **Inputs**
- * - `sourceVoltage`: source voltage, open circuit [E; above 0 to 1000 V]
+ * - `sourceVoltage`: source voltage, open circuit [E; 10 mV to 1000 V]
  * - `resistance`: resistance of source, wires and contacts [R; 1 µΩ to 1000 kΩ]
  * - `power`: power of the load [P; 0.001 mW to 100 kW]
  * - `inductance`: inductance of the wires [L; 0 to 1 H; default 1 µH]
- * - `capacitance`: capacitor at the load [C; above 0 to 100 F; optional]
+ * - `capacitance`: capacitor at the load [C; 0.001 nF to 100 F; optional]
  *
  * **Results**
  *

@@ -6,23 +6,23 @@ import type { ConverterSpec, InputBound } from "./limit.js"
 export interface EfficiencyPoint {
   /** Output current [I_e; 0 to 1000 A] */
   load: Current
-  /** Efficiency there, as a fraction. [eta_e; above 0 to 1] */
+  /** Efficiency there, as a fraction. [eta_e; 1 % to 1] */
   efficiency: Ratio
 }
 
 /** Input of {@link converterLimit}. */
 export interface ConverterLimitInput {
-  /** Output voltage the converter is set to. [V_set; above 0 to 1000 V] */
+  /** Output voltage the converter is set to. [V_set; 10 mV to 1000 V] */
   outputVoltage: Voltage
   /** Current the load draws; set by its force or torque, not by the voltage. [I; 0 to 1000 A] */
   loadCurrent: Current
-  /** Source voltage, open circuit [E; above 0 to 1000 V] */
+  /** Source voltage, open circuit [E; 10 mV to 1000 V] */
   sourceVoltage: Voltage
   /** Resistance of source, wires and contacts together. [R; 0 to 1000 Ω; default 0] */
   sourceResistance?: Resistance
-  /** Greatest current the converter takes in. [I_lim; above 0 to 1000 A; optional] */
+  /** Greatest current the converter takes in. [I_lim; 0.1 mA to 1000 A; optional] */
   inputCurrentLimit?: Current | null
-  /** Greatest current the converter gives out. [I_ol; above 0 to 1000 A; optional] */
+  /** Greatest current the converter gives out. [I_ol; 0.1 mA to 1000 A; optional] */
   outputCurrentLimit?: Current | null
   /** Efficiency over output current, in rising order of load. [list of 1 to 1000] */
   efficiency: readonly EfficiencyPoint[]
@@ -30,7 +30,7 @@ export interface ConverterLimitInput {
   quiescentCurrent?: Current
   /** Least input voltage it works at. [V_min; 0 to 1000 V; default 0] */
   minimumInput?: Voltage
-  /** Greatest input voltage it may have. [V_max; above 0 to 1000 V; optional] */
+  /** Greatest input voltage it may have. [V_max; 10 mV to 1000 V; optional] */
   maximumInput?: Voltage | null
   /**
    * What the converter can do with its input voltage; left out, it is taken to do whatever is asked, with a caution.

@@ -242,18 +242,18 @@ function check(si: Si): Issue[] {
  * voltage (a motor at a given force).
  *
  * **Inputs**
- * - `outputVoltage`: set output voltage [V_set; above 0 to 1000 V]
+ * - `outputVoltage`: set output voltage [V_set; 10 mV to 1000 V]
  * - `loadCurrent`: load current [I; 0 to 1000 A]
- * - `sourceVoltage`: source voltage, open circuit [E; above 0 to 1000 V]
+ * - `sourceVoltage`: source voltage, open circuit [E; 10 mV to 1000 V]
  * - `sourceResistance`: resistance of source, wires and contacts [R; 0 to 1000 Ω; default 0]
- * - `inputCurrentLimit`: input current limit [I_lim; above 0 to 1000 A; optional]
- * - `outputCurrentLimit`: output current limit [I_ol; above 0 to 1000 A; optional]
+ * - `inputCurrentLimit`: input current limit [I_lim; 0.1 mA to 1000 A; optional]
+ * - `outputCurrentLimit`: output current limit [I_ol; 0.1 mA to 1000 A; optional]
  * - `efficiency`: efficiency over output current [list of 1 to 1000]
  *   - `load`: output current [I_e; 0 to 1000 A]
- *   - `efficiency`: efficiency [eta_e; above 0 to 1]
+ *   - `efficiency`: efficiency [eta_e; 1 % to 1]
  * - `quiescentCurrent`: no-load input current [I_q; 0 to 100 A; default 0]
  * - `minimumInput`: least input voltage [V_min; 0 to 1000 V; default 0]
- * - `maximumInput`: greatest input voltage [V_max; above 0 to 1000 V; optional]
+ * - `maximumInput`: greatest input voltage [V_max; 10 mV to 1000 V; optional]
  * - `topology`: what it can do with its input voltage [step-up, step-down or step-up-down; optional]
  *
  * **Results**

@@ -26,7 +26,7 @@ export interface StageInput {
   diodeVoltage?: Voltage | null
   /** Voltage across the switch while it is on. [V_sw; 0 to 100 V; default 0] */
   switchVoltage?: Voltage
-  /** Switch current limit [I_lim; above 0 to 1000 A; optional] */
+  /** Switch current limit [I_lim; 0.1 mA to 1000 A; optional] */
   switchLimit?: Current | null
   /** Whether that limit watches the peak or the valley of the inductor current. [peak or valley; default peak] */
   limitKind?: "peak" | "valley"

@@ -8,11 +8,11 @@ export type LimitAction = "hold" | "hiccup" | "latch"
 
 /** Input of {@link startUp}. */
 export interface StartUpInput {
-  /** Supply voltage, open circuit [E; above 0 to 1000 V] */
+  /** Supply voltage, open circuit [E; 10 mV to 1000 V] */
   sourceVoltage: Voltage
   /** Resistance of supply, wires and contacts. [R_s; 0 to 1000 Ω; default 0] */
   sourceResistance?: Resistance
-  /** Current at which the supply limits. [I_lim; above 0 to 1000 A; optional] */
+  /** Current at which the supply limits. [I_lim; 0.1 mA to 1000 A; optional] */
   currentLimit?: Current | null
   /** What it does there: holds the current, switches off and tries again, or stays off. [hold, hiccup or latch; default hold] */
   limitAction?: LimitAction
@@ -30,7 +30,7 @@ export interface StartUpInput {
   inertia: MomentOfInertia
   /** Friction and load torque at one motor's shaft. [T; 0 to 1000 N m] */
   loadTorque: Moment
-  /** Voltage below which something else on the supply resets. [V_r; above 0 to 1000 V; optional] */
+  /** Voltage below which something else on the supply resets. [V_r; 10 mV to 1000 V; optional] */
   resetBelow?: Voltage | null
 }
 
@@ -232,9 +232,9 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * much faster than the rotor.
  *
  * **Inputs**
- * - `sourceVoltage`: supply voltage, open circuit [E; above 0 to 1000 V]
+ * - `sourceVoltage`: supply voltage, open circuit [E; 10 mV to 1000 V]
  * - `sourceResistance`: supply, wires and contacts [R_s; 0 to 1000 Ω; default 0]
- * - `currentLimit`: current limit of the supply [I_lim; above 0 to 1000 A; optional]
+ * - `currentLimit`: current limit of the supply [I_lim; 0.1 mA to 1000 A; optional]
  * - `limitAction`: what it does at the limit [hold, hiccup or latch; default hold]
  * - `onTime`: overload it lets pass [t_on; 0 to 100 s; default 10 ms]
  * - `offTime`: wait before the next try [t_off; 0 to 16.6667 min; default 300 ms]
@@ -243,7 +243,7 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * - `backEmf`: back-EMF per angular speed [k; 1e−5 to 100 V s/rad]
  * - `inertia`: inertia at the shaft [J; 0.001 g cm² to 1000 kg m²]
  * - `loadTorque`: friction and load at the shaft [T; 0 to 1000 N m]
- * - `resetBelow`: voltage below which a controller resets [V_r; above 0 to 1000 V; optional]
+ * - `resetBelow`: voltage below which a controller resets [V_r; 10 mV to 1000 V; optional]
  *
  * **Results**
  *

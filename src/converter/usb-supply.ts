@@ -20,15 +20,15 @@ import { USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_SUPPL
 export interface UsbSupplyInput {
   /** What the port promises [one of 14 words] */
   standard: UsbStandard
-  /** Current the build takes from it. [I; above 0 to 10 A] */
+  /** Current the build takes from it. [I; 0.1 mA to 10 A] */
   current: Current
-  /** Rated power of a Power Delivery source. [P_r; above 0 to 240 W; optional] */
+  /** Rated power of a Power Delivery source. [P_r; 0.1 to 240 W; optional] */
   ratedPower?: Power | null
   /** Whether the cable is marked for 5 A. [yes or no; default no] */
   markedCable?: boolean
   /** Length of the cable; null takes the worst cable Type-C allows. [L; 0 to 100 m; optional] */
   cableLength?: Length | null
-  /** Resistance per length of one power conductor of the cable. [r; above 0 to 10 Ω/m; default 90.9 mΩ/m] */
+  /** Resistance per length of one power conductor of the cable. [r; 0.001 mΩ/m to 10 Ω/m; default 90.9 mΩ/m] */
   conductor?: ResistancePerLength
   /** Power contacts in the path, out and back. [n; whole 0 to 100; default 4] */
   contacts?: number
@@ -226,11 +226,11 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  *
  * **Inputs**
  * - `standard`: what the port promises [one of 14 words]
- * - `current`: current of the build [I; above 0 to 10 A]
- * - `ratedPower`: rated power of the source [P_r; above 0 to 240 W; optional]
+ * - `current`: current of the build [I; 0.1 mA to 10 A]
+ * - `ratedPower`: rated power of the source [P_r; 0.1 to 240 W; optional]
  * - `markedCable`: cable marked for 5 A [yes or no; default no]
  * - `cableLength`: cable length [L; 0 to 100 m; optional]
- * - `conductor`: resistance per length of one power conductor [r; above 0 to 10 Ω/m; default 90.9 mΩ/m]
+ * - `conductor`: resistance per length of one power conductor [r; 0.001 mΩ/m to 10 Ω/m; default 90.9 mΩ/m]
  * - `contacts`: power contacts, out and back [n; whole 0 to 100; default 4]
  * - `contactResistance`: resistance of one contact [R_k; 0 to 10 Ω; default 30 mΩ]
  *

@@ -183,15 +183,15 @@ function cautions(si: Si, out: DcMotor): Caution[] {
  * friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in and N·m are all read.
  *
  * **Inputs**
- * - `ratedVoltage`: datasheet voltage [V_r; above 0 to 1000 V; optional]
- * - `noLoadSpeed`: no-load speed [n_0; above 0 to 100000 rpm; optional]
+ * - `ratedVoltage`: datasheet voltage [V_r; 10 mV to 1000 V; optional]
+ * - `noLoadSpeed`: no-load speed [n_0; 0.572958 °/s to 100000 rpm; optional]
  * - `noLoadCurrent`: no-load current [I_0; 0 to 1000 A; default 0]
- * - `loadTorque`: torque of the second point [T_1; above 0 to 1000000 N m; optional]
+ * - `loadTorque`: torque of the second point [T_1; 0.01 mN m to 1000000 N m; optional]
  * - `loadSpeed`: speed of the second point [n_1; 0 to 100000 rpm; optional]
- * - `loadCurrent`: current of the second point [I_1; above 0 to 10000 A; optional]
+ * - `loadCurrent`: current of the second point [I_1; 0.1 mA to 10000 A; optional]
  * - `backEmfConstant`: back-emf constant [k_0; above 1e−6 to 1000 V s/rad; optional]
  * - `resistance`: resistance [R_0; above 1 µΩ to 1000 kΩ; optional]
- * - `voltage`: voltage at the motor [V_m; above 0 to 1000 V]
+ * - `voltage`: voltage at the motor [V_m; 10 mV to 1000 V]
  * - `torque`: torque [T; 0 to 1000000 N m]
  * - `windingTemperature`: winding temperature [T_w; −50 to 200 °C; default 20 °C]
  * - `datasheetTemperature`: winding temperature of the datasheet [T_s; −50 to 200 °C; default 20 °C]

@@ -19,17 +19,17 @@ import { HUGHES, ISO_13854 } from "./sources.js"
 export interface HobbyServoInput {
   /** Voltage of the sheet's first column. [V_1; 1 to 60 V] */
   firstVoltage: Voltage
-  /** Stall torque at that voltage. [T_1; above 0 to 1000 N m] */
+  /** Stall torque at that voltage. [T_1; 0.01 mN m to 1000 N m] */
   firstStallTorque: Moment
   /** Time for 60° without load at that voltage. [t_1; 1 ms to 60 s] */
   firstTime: Time
   /** Voltage of the sheet's second, higher column. [V_2; 1 to 60 V; optional] */
   secondVoltage?: Voltage | null
-  /** Stall torque at that voltage. [T_2; above 0 to 1000 N m; optional] */
+  /** Stall torque at that voltage. [T_2; 0.01 mN m to 1000 N m; optional] */
   secondStallTorque?: Moment | null
   /** Time for 60° without load at that voltage. [t_2; 1 ms to 60 s; optional] */
   secondTime?: Time | null
-  /** Stall current at the first column's voltage. [I_s1; above 0 to 200 A; optional] */
+  /** Stall current at the first column's voltage. [I_s1; 0.1 mA to 200 A; optional] */
   stallCurrent?: Current | null
   /** Current at rest without load. [I_i; 0 to 10 A; default 10 mA] */
   idleCurrent?: Current
@@ -231,12 +231,12 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  *
  * **Inputs**
  * - `firstVoltage`: voltage of the first column [V_1; 1 to 60 V]
- * - `firstStallTorque`: stall torque there [T_1; above 0 to 1000 N m]
+ * - `firstStallTorque`: stall torque there [T_1; 0.01 mN m to 1000 N m]
  * - `firstTime`: time for 60° there [t_1; 1 ms to 60 s]
  * - `secondVoltage`: voltage of the second column [V_2; 1 to 60 V; optional]
- * - `secondStallTorque`: stall torque there [T_2; above 0 to 1000 N m; optional]
+ * - `secondStallTorque`: stall torque there [T_2; 0.01 mN m to 1000 N m; optional]
  * - `secondTime`: time for 60° there [t_2; 1 ms to 60 s; optional]
- * - `stallCurrent`: stall current, first column [I_s1; above 0 to 200 A; optional]
+ * - `stallCurrent`: stall current, first column [I_s1; 0.1 mA to 200 A; optional]
  * - `idleCurrent`: current at rest [I_i; 0 to 10 A; default 10 mA]
  * - `voltage`: voltage at the servo [V_s; 0.5 to 60 V]
  * - `torque`: torque at the horn [T; 0 to 1000 N m]

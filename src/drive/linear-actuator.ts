@@ -17,23 +17,23 @@ import { HUGHES, IEC_60028, IEC_60034, ISO_12100, ISO_13854, SHIGLEY } from "./s
 
 /** Input of {@link linearActuator}: two points of the datasheet, and how it is used. */
 export interface LinearActuatorInput {
-  /** Voltage the datasheet's points were taken at. [V_r; above 0 to 1000 V] */
+  /** Voltage the datasheet's points were taken at. [V_r; 10 mV to 1000 V] */
   ratedVoltage: Voltage
-  /** Speed without load. [v_0; above 0 to 10 m/s] */
+  /** Speed without load. [v_0; 0.01 mm/s to 10 m/s] */
   noLoadSpeed: Speed
   /** Current without load. [I_0; 0 to 1000 A] */
   noLoadCurrent: Current
-  /** Rated force, where the rated speed and current apply. [F_1; above 0 to 1000 kN] */
+  /** Rated force, where the rated speed and current apply. [F_1; 1 mN to 1000 kN] */
   ratedForce: Force
-  /** Speed against the rated force. [v_1; above 0 to 10 m/s] */
+  /** Speed against the rated force. [v_1; 0.01 mm/s to 10 m/s] */
   ratedSpeed: Speed
-  /** Current against the rated force. [I_1; above 0 to 1000 A] */
+  /** Current against the rated force. [I_1; 0.1 mA to 1000 A] */
   ratedCurrent: Current
-  /** Voltage at the actuator's own leads in use. [V_a; above 0 to 1000 V] */
+  /** Voltage at the actuator's own leads in use. [V_a; 10 mV to 1000 V] */
   voltage: Voltage
   /** Force against the motion; negative where the load helps, as in lowering. [F; −1000 to 1000 kN] */
   force: Force
-  /** Stroke, for the time it takes. [S; above 0 to 10 m; optional] */
+  /** Stroke, for the time it takes. [S; 1 mm to 10 m; optional] */
   stroke?: Length | null
   /** Force the maker states that it holds without power (static or self-locking force). [F_m; 0 to 1000 kN; optional] */
   holdingForce?: Force | null
@@ -285,15 +285,15 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  * the magnets' weakening with heat are left out.
  *
  * **Inputs**
- * - `ratedVoltage`: rated voltage [V_r; above 0 to 1000 V]
- * - `noLoadSpeed`: no-load speed [v_0; above 0 to 10 m/s]
+ * - `ratedVoltage`: rated voltage [V_r; 10 mV to 1000 V]
+ * - `noLoadSpeed`: no-load speed [v_0; 0.01 mm/s to 10 m/s]
  * - `noLoadCurrent`: no-load current [I_0; 0 to 1000 A]
- * - `ratedForce`: rated force [F_1; above 0 to 1000 kN]
- * - `ratedSpeed`: rated speed [v_1; above 0 to 10 m/s]
- * - `ratedCurrent`: rated current [I_1; above 0 to 1000 A]
- * - `voltage`: voltage at the actuator [V_a; above 0 to 1000 V]
+ * - `ratedForce`: rated force [F_1; 1 mN to 1000 kN]
+ * - `ratedSpeed`: rated speed [v_1; 0.01 mm/s to 10 m/s]
+ * - `ratedCurrent`: rated current [I_1; 0.1 mA to 1000 A]
+ * - `voltage`: voltage at the actuator [V_a; 10 mV to 1000 V]
  * - `force`: force against the motion [F; −1000 to 1000 kN]
- * - `stroke`: stroke [S; above 0 to 10 m; optional]
+ * - `stroke`: stroke [S; 1 mm to 10 m; optional]
  * - `holdingForce`: stated holding force, unpowered [F_m; 0 to 1000 kN; optional]
  * - `windingTemperature`: winding temperature [T; −50 to 200 °C; default 20 °C]
  * - `datasheetTemperature`: winding temperature of the datasheet [T_0; −50 to 200 °C; default 20 °C]

@@ -6,23 +6,23 @@ import { type Issue, inconsistent, type SiOf } from "../solver/index.js"
  * stall), or back-emf constant and resistance where the sheet prints those.
  */
 export interface DcMotorInput {
-  /** Voltage the sheet's points were taken at. [V_r; above 0 to 1000 V; optional] */
+  /** Voltage the sheet's points were taken at. [V_r; 10 mV to 1000 V; optional] */
   ratedVoltage?: Voltage | null
-  /** Speed without load. [n_0; above 0 to 100000 rpm; optional] */
+  /** Speed without load. [n_0; 0.572958 °/s to 100000 rpm; optional] */
   noLoadSpeed?: AngularSpeed | null
   /** Current without load. [I_0; 0 to 1000 A; default 0] */
   noLoadCurrent?: Current
-  /** Torque of the second point [T_1; above 0 to 1000000 N m; optional] */
+  /** Torque of the second point [T_1; 0.01 mN m to 1000000 N m; optional] */
   loadTorque?: Moment | null
   /** Speed at that torque; 0 for stall. [n_1; 0 to 100000 rpm; optional] */
   loadSpeed?: AngularSpeed | null
-  /** Current at that torque. [I_1; above 0 to 10000 A; optional] */
+  /** Current at that torque. [I_1; 0.1 mA to 10000 A; optional] */
   loadCurrent?: Current | null
   /** Back-emf constant, as printed. [k_0; above 1e−6 to 1000 V s/rad; optional] */
   backEmfConstant?: BackEmfConstant | null
   /** Resistance from lead to lead, as printed. [R_0; above 1 µΩ to 1000 kΩ; optional] */
   resistance?: Resistance | null
-  /** Voltage at the motor in use. [V_m; above 0 to 1000 V] */
+  /** Voltage at the motor in use. [V_m; 10 mV to 1000 V] */
   voltage: Voltage
   /** Torque against the motion. [T; 0 to 1000000 N m] */
   torque: Moment

@@ -20,7 +20,7 @@ const equation = (number: string): Source => at(SHIGLEY, `equation ${number}`)
 
 /** Input of {@link powerScrew}. Give the thread's friction coefficient or its efficiency, not both. */
 export interface PowerScrewInput {
-  /** Load along the screw. [F; above 0 to 1000 kN] */
+  /** Load along the screw. [F; 1 mN to 1000 kN] */
   force: Force
   /** Outside diameter of the thread. [d; 1 mm to 1 m] */
   majorDiameter: Length
@@ -32,7 +32,7 @@ export interface PowerScrewInput {
   flankAngle?: Angle
   /** Coefficient of friction in the thread. [f; 0 to 1; optional] */
   threadFriction?: number | null
-  /** Lifting efficiency of the thread, as ball-screw sheets print it. [eta_t; above 0 to 1; optional] */
+  /** Lifting efficiency of the thread, as ball-screw sheets print it. [eta_t; 1 % to 1; optional] */
   threadEfficiency?: Ratio | null
   /** Coefficient of friction in the thrust collar. [f_c; 0 to 1; default 0] */
   collarFriction?: number
@@ -248,13 +248,13 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * flank angle is left out (under 1 % below 10°).
  *
  * **Inputs**
- * - `force`: load [F; above 0 to 1000 kN]
+ * - `force`: load [F; 1 mN to 1000 kN]
  * - `majorDiameter`: outside diameter [d; 1 mm to 1 m]
  * - `pitch`: pitch [p; 0.1 mm to 1 m]
  * - `starts`: starts [n; whole 1 to 20; default 1]
  * - `flankAngle`: whole flank angle [alpha; 0 to 90°; default 0]
  * - `threadFriction`: friction in the thread [f; 0 to 1; optional]
- * - `threadEfficiency`: efficiency of the thread [eta_t; above 0 to 1; optional]
+ * - `threadEfficiency`: efficiency of the thread [eta_t; 1 % to 1; optional]
  * - `collarFriction`: friction in the collar [f_c; 0 to 1; default 0]
  * - `collarDiameter`: mean diameter of the collar [d_c; 0 to 2 m; default 0]
  * - `speed`: speed of the nut [v; 0 to 10 m/s; optional]

@@ -38,7 +38,7 @@ export interface ColumnInput extends ConditionInput {
   endConstant?: number | null
   /** Cross-section; of another shape give the least second moment, and the area. [group] */
   section: SectionInput
-  /** Push along it [F; above 0 to 1000 kN; optional] */
+  /** Push along it [F; 1 mN to 1000 kN; optional] */
   load?: Force | null
   /** How it is handled; multiplies the load. [still, walking, sudden or stumble; default still] */
   motion?: Motion
@@ -242,7 +242,7 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
  * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
- * - `load`: push along it [F; above 0 to 1000 kN; optional]
+ * - `load`: push along it [F; 1 mN to 1000 kN; optional]
  * - `motion`: handling [still, walking, sudden or stumble; default still]
  *
  * **Results**

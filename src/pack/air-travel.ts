@@ -55,13 +55,13 @@ export const cargoRules = {
 export interface AirTravelInput {
   /** What kind of battery it is. [lithium-ion, lithium-metal, lead or dry; default lithium-ion] */
   kind?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
-  /** Watt-hours printed on one battery. [E_p; above 0 to 100 kWh; optional] */
+  /** Watt-hours printed on one battery. [E_p; 3.6 J to 100 kWh; optional] */
   energy?: Energy | null
   /** Nominal voltage of one battery, where no watt-hours are printed. [V; above 0.1 to 1000 V; optional] */
   nominalVoltage?: Voltage | null
-  /** Capacity of one battery, where no watt-hours are printed. [Q; above 0 to 10000 Ah; optional] */
+  /** Capacity of one battery, where no watt-hours are printed. [Q; 1 mAh to 10000 Ah; optional] */
   capacity?: Charge | null
-  /** Mass of lithium in one lithium-metal battery. [m_L; above 0 to 10 kg; optional] */
+  /** Mass of lithium in one lithium-metal battery. [m_L; 1 mg to 10 kg; optional] */
   lithiumMass?: Mass | null
   /** Batteries of this kind that one passenger carries. [N; whole 1 to 1000; default 1] */
   count?: number
@@ -279,10 +279,10 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  *
  * **Inputs**
  * - `kind`: kind of battery [lithium-ion, lithium-metal, lead or dry; default lithium-ion]
- * - `energy`: watt-hours printed [E_p; above 0 to 100 kWh; optional]
+ * - `energy`: watt-hours printed [E_p; 3.6 J to 100 kWh; optional]
  * - `nominalVoltage`: nominal voltage [V; above 0.1 to 1000 V; optional]
- * - `capacity`: capacity [Q; above 0 to 10000 Ah; optional]
- * - `lithiumMass`: lithium in a lithium-metal battery [m_L; above 0 to 10 kg; optional]
+ * - `capacity`: capacity [Q; 1 mAh to 10000 Ah; optional]
+ * - `lithiumMass`: lithium in a lithium-metal battery [m_L; 1 mg to 10 kg; optional]
  * - `count`: batteries carried [N; whole 1 to 1000; default 1]
  * - `carried`: how it travels [in-device, spare or power-bank; default spare]
  *

@@ -7,9 +7,9 @@ import { AIR_PASSENGERS, LITHIUM_SAFETY, NICKEL_SHEETS, RATED_FIGURES, TEMPERATU
 
 /** Input of {@link cellPack}; an entry of `genericCells` can be spread into it. */
 export interface CellPackInput extends PackCells {
-  /** Nominal voltage of a cell; the chemistry's where left out. [V_nom; above 0 to 20 V; optional] */
+  /** Nominal voltage of a cell; the chemistry's where left out. [V_nom; 10 mV to 20 V; optional] */
   nominalVoltage?: Voltage | null
-  /** Voltage of a full cell; the chemistry's where left out. [V_full; above 0 to 20 V; optional] */
+  /** Voltage of a full cell; the chemistry's where left out. [V_full; 10 mV to 20 V; optional] */
   fullVoltage?: Voltage | null
   /**
    * Measured capacity of each parallel group, from one end of the series to the other, where they differ. [list of 1 to
@@ -20,7 +20,7 @@ export interface CellPackInput extends PackCells {
   maxCurrent?: Current | null
   /** Greatest charge current of a cell [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
-  /** Mass of one cell [m_c; above 0 to 100 kg; optional] */
+  /** Mass of one cell [m_c; 0.1 g to 100 kg; optional] */
   cellMass?: Mass | null
   /** Mass of holder, case, circuit and leads together. [m_x; 0 to 100 kg; default 0] */
   extraMass?: Mass
@@ -161,14 +161,14 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
  * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; above 0 to 10 V; optional]
- * - `nominalVoltage`: nominal voltage of a cell [V_nom; above 0 to 20 V; optional]
- * - `fullVoltage`: voltage of a full cell [V_full; above 0 to 20 V; optional]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `nominalVoltage`: nominal voltage of a cell [V_nom; 10 mV to 20 V; optional]
+ * - `fullVoltage`: voltage of a full cell [V_full; 10 mV to 20 V; optional]
  * - `groupCapacities`: measured capacity of each group in series [list of 1 to 200, each Q_g, 1 mAh to 100000 Ah;
  *   optional]
  * - `maxCurrent`: greatest discharge current of a cell [I_d; 0 to 1000 A; optional]
  * - `maxChargeCurrent`: greatest charge current of a cell [I_c; 0 to 1000 A; optional]
- * - `cellMass`: mass of one cell [m_c; above 0 to 100 kg; optional]
+ * - `cellMass`: mass of one cell [m_c; 0.1 g to 100 kg; optional]
  * - `extraMass`: mass of holder, case and circuit [m_x; 0 to 100 kg; default 0]
  * - `cellPrice`: price of one cell [c_c; 0 to 1000000; optional]
  *

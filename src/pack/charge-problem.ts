@@ -12,7 +12,7 @@ export interface ChargeTimeInput extends Omit<PackCells, "cutOffVoltage"> {
   chargeCurrent: Current
   /** Charge at the start [s_0; 0 to 100 %; default 0] */
   startCharge?: Ratio
-  /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; above 0 to 20 V; optional] */
+  /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; 10 mV to 20 V; optional] */
   chargeVoltage?: Voltage | null
   /**
    * Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. [I_e;

@@ -324,11 +324,11 @@ const { cutOffVoltage: _, ...chargeFields } = packFields
  * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
  * - `chargeCurrent`: charging current [I; 1 mA to 1000 A]
  * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 0]
- * - `chargeVoltage`: charge voltage of a cell [V_c; above 0 to 20 V; optional]
+ * - `chargeVoltage`: charge voltage of a cell [V_c; 10 mV to 20 V; optional]
  * - `endCurrent`: stopping current [I_e; 0.1 mA to 1000 A; optional]
  * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
- *   - `voltage`: voltage without load [U_u; above 0 to 20 V]
+ *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
  *
  * **Results**
  *

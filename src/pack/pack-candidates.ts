@@ -13,13 +13,13 @@ export interface CatalogueCell {
   capacity: Charge
   /** Direct-current resistance at 25 °C. [r_c; 0 to 100 Ω] */
   resistance: Resistance
-  /** Mass [m_c; above 0 to 100 kg] */
+  /** Mass [m_c; 0.1 g to 100 kg] */
   cellMass: Mass
-  /** Greatest lasting discharge current. [I_d; above 0 to 1000 A] */
+  /** Greatest lasting discharge current. [I_d; 0.1 mA to 1000 A] */
   maxCurrent: Current
   /** Greatest charge current; not used here, so that a `genericCells` entry fits. [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
-  /** Least voltage under load; the chemistry's where left out. [V_cut; above 0 to 10 V; optional] */
+  /** Least voltage under load; the chemistry's where left out. [V_cut; 10 mV to 10 V; optional] */
   cutOffVoltage?: Voltage | null
   /** Price, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null

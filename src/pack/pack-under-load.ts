@@ -21,15 +21,15 @@ import { LITHIUM_SAFETY, MEASURED_CURVES, TEMPERATURE_LIMITS, TERMINAL_VOLTAGE }
 export interface PackUnderLoadInput extends PackCells {
   /** Charge left, 0 to 1. [s; 0 to 100 %; default 50 %] */
   stateOfCharge?: StateOfCharge
-  /** Voltage of the whole pack without load, as measured; calculated from the charge where left out. [E_m; above 0 to 1000 V; optional] */
+  /** Voltage of the whole pack without load, as measured; calculated from the charge where left out. [E_m; 10 mV to 1000 V; optional] */
   openCircuitVoltage?: Voltage | null
   /** Load that draws a constant current. [I_l; 0 to 1000 A; optional] */
   current?: Current | null
   /** Load that draws a constant power, as a converter does. [P_l; 0 to 100 kW; optional] */
   power?: Power | null
-  /** Load that is a resistance, as a heater or lamp is. [R_L; above 0 to 1000 kΩ; optional] */
+  /** Load that is a resistance, as a heater or lamp is. [R_L; 1 µΩ to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
-  /** Greatest lasting discharge current of a cell. [I_d; above 0 to 1000 A; optional] */
+  /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
   maxCurrent?: Current | null
 }
 
@@ -190,13 +190,13 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
  * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; above 0 to 10 V; optional]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `stateOfCharge`: state of charge [s; 0 to 100 %; default 50 %]
- * - `openCircuitVoltage`: voltage without load, measured [E_m; above 0 to 1000 V; optional]
+ * - `openCircuitVoltage`: voltage without load, measured [E_m; 10 mV to 1000 V; optional]
  * - `current`: constant current [I_l; 0 to 1000 A; optional]
  * - `power`: constant power [P_l; 0 to 100 kW; optional]
- * - `loadResistance`: load resistance [R_L; above 0 to 1000 kΩ; optional]
- * - `maxCurrent`: greatest discharge current of a cell [I_d; above 0 to 1000 A; optional]
+ * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
+ * - `maxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
  *
  * **Results**
  *

@@ -17,7 +17,7 @@ import { cellsTaken, commonVoltage, ratesOf, slowestRate, spanned, total, voltag
 
 /** A string of cells, or a pack, beside others. */
 export interface ParallelString {
-  /** Voltage without load [E_k; above 0 to 1000 V] */
+  /** Voltage without load [E_k; 10 mV to 1000 V] */
   openCircuitVoltage: Voltage
   /** Resistance of the string, its leads and contacts included. [r_k; 1 mΩ to 1000 Ω] */
   resistance: Resistance
@@ -35,7 +35,7 @@ export interface ParallelSharingInput {
   strings: readonly ParallelString[]
   /** Load current all told; 0 for strings joined without load. [I_l; 0 to 1000 A; optional] */
   current?: Current | null
-  /** Load resistance instead. [R_L; above 0 to 1000 kΩ; optional] */
+  /** Load resistance instead. [R_L; 1 µΩ to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
   /**
    * Rise of a string's voltage from empty to full, in its straight middle part; 0.9 V for each lithium cell in series
@@ -252,13 +252,13 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  *
  * **Inputs**
  * - `strings`: strings [list of 1 to 50]
- *   - `openCircuitVoltage`: voltage without load [E_k; above 0 to 1000 V]
+ *   - `openCircuitVoltage`: voltage without load [E_k; 10 mV to 1000 V]
  *   - `resistance`: resistance [r_k; 1 mΩ to 1000 Ω]
  *   - `capacity`: capacity [Q_k; 0.1 to 1000 Ah]
  *   - `maxCurrent`: greatest discharge current [I_d; 0 to 1000 A; optional]
  *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
  * - `current`: load current [I_l; 0 to 1000 A; optional]
- * - `loadResistance`: load resistance [R_L; above 0 to 1000 kΩ; optional]
+ * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
  * - `voltageSpan`: rise from empty to full [U; 1 mV to 200 V; optional]
  * - `after`: time for the later shares [t_a; 0 to 10 h; default 10 s]
  *

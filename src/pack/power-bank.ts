@@ -16,7 +16,7 @@ import { AIR_PASSENGERS, LITHIUM_SAFETY } from "./sources.js"
 
 /** Input of {@link powerBank}. Give the load as a current or a power, at the load. */
 export interface PowerBankInput {
-  /** Capacity printed on the bank, which is that of its cells. [Q; above 0 to 1000 Ah] */
+  /** Capacity printed on the bank, which is that of its cells. [Q; 1 mAh to 1000 Ah] */
   capacity: Charge
   /** Nominal voltage of its cells. [V_c; 1 to 20 V; default 3.7 V] */
   cellVoltage?: Voltage
@@ -24,9 +24,9 @@ export interface PowerBankInput {
   portVoltage?: Voltage
   /** Efficiency of its own converter. [eta_b; 0.1 to 1; default 0.85] */
   bankEfficiency?: Ratio
-  /** Greatest port current [I_max; above 0 to 100 A; default 3 A] */
+  /** Greatest port current [I_max; 0.1 mA to 100 A; default 3 A] */
   portLimit?: Current
-  /** Voltage the load needs, by a step-up behind the port; left out, the load sits at the port. [V_l; above 0 to 100 V; optional] */
+  /** Voltage the load needs, by a step-up behind the port; left out, the load sits at the port. [V_l; 10 mV to 100 V; optional] */
   loadVoltage?: Voltage | null
   /** Efficiency of the step-up [eta_u; 0.1 to 1; default 0.9] */
   stepUpEfficiency?: Ratio
@@ -168,12 +168,12 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * make: measure yours. The defaults are common practice, no source (makers quote 80 to 98 %).
  *
  * **Inputs**
- * - `capacity`: printed capacity [Q; above 0 to 1000 Ah]
+ * - `capacity`: printed capacity [Q; 1 mAh to 1000 Ah]
  * - `cellVoltage`: nominal cell voltage [V_c; 1 to 20 V; default 3.7 V]
  * - `portVoltage`: voltage at the port [V_p; 1 to 60 V; default 5 V]
  * - `bankEfficiency`: efficiency of the bank [eta_b; 0.1 to 1; default 0.85]
- * - `portLimit`: greatest port current [I_max; above 0 to 100 A; default 3 A]
- * - `loadVoltage`: voltage of the load behind a step-up [V_l; above 0 to 100 V; optional]
+ * - `portLimit`: greatest port current [I_max; 0.1 mA to 100 A; default 3 A]
+ * - `loadVoltage`: voltage of the load behind a step-up [V_l; 10 mV to 100 V; optional]
  * - `stepUpEfficiency`: efficiency of the step-up [eta_u; 0.1 to 1; default 0.9]
  * - `current`: load current [I_l; 0 to 100 A; optional]
  * - `power`: load power [P_l; 0 to 1000 W; optional]

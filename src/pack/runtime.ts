@@ -257,18 +257,18 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
  * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; above 0 to 10 V; optional]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `pattern`: pattern of loads [list of 1 to 100]
  *   - `name`: name [text; default empty]
  *   - `duration`: duration [t_l; 0.01 s to 1000 d; default 1 h]
  *   - `current`: constant current [I_l; 0 to 1000 A; optional]
  *   - `power`: constant power [P_l; 0 to 100 kW; optional]
  *   - `loadResistance`: load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional]
- * - `maxCurrent`: greatest discharge current of a cell [I_d; above 0 to 1000 A; optional]
+ * - `maxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
  * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 100 %]
  * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
- *   - `voltage`: voltage without load [U_u; above 0 to 20 V]
+ *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
  *
  * **Results**
  *

@@ -10,13 +10,13 @@ import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "./sources.js"
 export interface SizePackInput {
   /** Cells to choose from [list of 1 to 500] */
   cells: readonly CatalogueCell[]
-  /** Least voltage the load needs, under the peak current and nearly empty. [V_min; above 0 to 500 V] */
+  /** Least voltage the load needs, under the peak current and nearly empty. [V_min; 10 mV to 500 V] */
   minVoltage: Voltage
-  /** Greatest voltage the load stands, at full charge. [V_max; above 0 to 500 V] */
+  /** Greatest voltage the load stands, at full charge. [V_max; 10 mV to 500 V] */
   maxVoltage: Voltage
-  /** Peak current [I; above 0 to 1000 A] */
+  /** Peak current [I; 0.1 mA to 1000 A] */
   current: Current
-  /** Energy to be delivered. [W; above 0 to 100 kWh] */
+  /** Energy to be delivered. [W; 3.6 J to 100 kWh] */
   energy: Energy
   /** Share of the nominal energy that is counted on. [y; 0.05 to 1; default 0.8] */
   usableShare?: Ratio
@@ -24,9 +24,9 @@ export interface SizePackInput {
   lowCharge?: Ratio
   /** Cell temperature in use. [T; −40 to 80 °C; default 25 °C] */
   temperature?: Temperature
-  /** Greatest mass of the cells [m_max; above 0 to 1000 kg; optional] */
+  /** Greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional] */
   maxMass?: Mass | null
-  /** Greatest watt-hours for carriage, such as 100 Wh. [W_max; above 0 to 100 kWh; optional] */
+  /** Greatest watt-hours for carriage, such as 100 Wh. [W_max; 3.6 J to 100 kWh; optional] */
   transportLimit?: Energy | null
   /** Most cells in parallel considered. [n_max; whole 1 to 200; default 50] */
   maxParallel?: number
@@ -210,20 +210,20 @@ function cautions(si: Si, out: SizePack): Caution[] {
  *   - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
  *   - `capacity`: capacity [Q_c; 1 mAh to 1000 Ah]
  *   - `resistance`: resistance [r_c; 0 to 100 Ω]
- *   - `cellMass`: mass [m_c; above 0 to 100 kg]
- *   - `maxCurrent`: greatest discharge current [I_d; above 0 to 1000 A]
+ *   - `cellMass`: mass [m_c; 0.1 g to 100 kg]
+ *   - `maxCurrent`: greatest discharge current [I_d; 0.1 mA to 1000 A]
  *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
- *   - `cutOffVoltage`: least voltage under load [V_cut; above 0 to 10 V; optional]
+ *   - `cutOffVoltage`: least voltage under load [V_cut; 10 mV to 10 V; optional]
  *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
- * - `minVoltage`: least voltage [V_min; above 0 to 500 V]
- * - `maxVoltage`: greatest voltage [V_max; above 0 to 500 V]
- * - `current`: peak current [I; above 0 to 1000 A]
- * - `energy`: energy to deliver [W; above 0 to 100 kWh]
+ * - `minVoltage`: least voltage [V_min; 10 mV to 500 V]
+ * - `maxVoltage`: greatest voltage [V_max; 10 mV to 500 V]
+ * - `current`: peak current [I; 0.1 mA to 1000 A]
+ * - `energy`: energy to deliver [W; 3.6 J to 100 kWh]
  * - `usableShare`: usable share of nominal energy [y; 0.05 to 1; default 0.8]
  * - `lowCharge`: charge at which the least voltage holds [s_low; 0 to 1; default 0.2]
  * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `maxMass`: greatest mass of the cells [m_max; above 0 to 1000 kg; optional]
- * - `transportLimit`: watt-hours allowed for carriage [W_max; above 0 to 100 kWh; optional]
+ * - `maxMass`: greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional]
+ * - `transportLimit`: watt-hours allowed for carriage [W_max; 3.6 J to 100 kWh; optional]
  * - `maxParallel`: most cells in parallel [n_max; whole 1 to 200; default 50]
  * - `rankBy`: rank by [mass, cells or cost; default mass]
  *

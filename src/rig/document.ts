@@ -31,7 +31,7 @@ export interface RigPoint {
 export interface ArmMass {
   /** What it is. [text] */
   name: string
-  /** Mass [m_i; above 0 to 50 kg] */
+  /** Mass [m_i; 0.1 g to 50 kg] */
   mass: Mass
   /** Distance from the hinge [r_i; 0 to 5 m] */
   radius: Length
@@ -41,13 +41,13 @@ export interface ArmMass {
 
 /** An extension spring or elastic cord between the frame and the arm, to help the actuator. */
 export interface HelperSpring {
-  /** Stiffness [k_s; above 0 to 1000 N/mm] */
+  /** Stiffness [k_s; 0.01 N/m to 1000 N/mm] */
   stiffness: ForcePerLength
   /** Length at which it pulls nothing. [L_s; 0 to 5 m] */
   freeLength: Length
   /** Where it is fixed to the frame. [group] */
   anchor: RigPoint
-  /** Distance of its arm end from the hinge. [r_s; above 0 to 5 m] */
+  /** Distance of its arm end from the hinge. [r_s; 1 mm to 5 m] */
   radius: Length
   /** Angle of its arm end from the arm's own direction. [phi_s; −360° to 360°; default 0] */
   angle?: Angle
@@ -55,21 +55,21 @@ export interface HelperSpring {
 
 /** A linear actuator by its datasheet. */
 export interface RigActuator {
-  /** Distance between its pins when drawn in. [L_0; above 0 to 3 m] */
+  /** Distance between its pins when drawn in. [L_0; 1 mm to 3 m] */
   retractedLength: Length
   /** Stroke [S; 1 mm to 2 m] */
   stroke: Length
-  /** Rated voltage [V_r; above 0 to 100 V] */
+  /** Rated voltage [V_r; 10 mV to 100 V] */
   ratedVoltage: Voltage
-  /** Speed without load [v_0; above 0 to 2 m/s] */
+  /** Speed without load [v_0; 0.01 mm/s to 2 m/s] */
   noLoadSpeed: Speed
   /** Current without load [I_0; 0 to 50 A] */
   noLoadCurrent: Current
-  /** Rated force [F_r; above 0 to 20 kN] */
+  /** Rated force [F_r; 1 mN to 20 kN] */
   ratedForce: Force
-  /** Speed at rated force [v_r; above 0 to 2 m/s] */
+  /** Speed at rated force [v_r; 0.01 mm/s to 2 m/s] */
   ratedSpeed: Speed
-  /** Current at rated force [I_r; above 0 to 100 A] */
+  /** Current at rated force [I_r; 0.1 mA to 100 A] */
   ratedCurrent: Current
   /** Force it holds without power; 0 where the screw does not lock itself. [F_hold; 0 to 50 kN; default 0] */
   holdingForce?: Force
@@ -116,7 +116,7 @@ export interface RigPack {
   series: number
   /** Strings in parallel [N_p; whole 1 to 50] */
   parallel: number
-  /** Rated charge of one cell. [Q_c; above 0 to 200 Ah] */
+  /** Rated charge of one cell. [Q_c; 1 mAh to 200 Ah] */
   cellCapacity: Charge
   /** Direct-current resistance of one cell over minutes, not the 1 kHz figure. [R_c; 0 to 10 Ω] */
   cellResistance: Resistance
@@ -126,19 +126,19 @@ export interface RigPack {
   extraResistance?: Resistance
   /** Temperature of the cells: cold ones sag more. [T_c; −20 to 60 °C; default 25 °C] */
   temperature?: Temperature
-  /** Greatest current of one cell [I_c; above 0 to 200 A; optional] */
+  /** Greatest current of one cell [I_c; 0.1 mA to 200 A; optional] */
   cellCurrent?: Current | null
 }
 
 /** A USB battery bank: cells with a regulator that this document need not know. */
 export interface RigBank {
-  /** Voltage at the socket [V_b; above 0 to 60 V; default 5 V] */
+  /** Voltage at the socket [V_b; 10 mV to 60 V; default 5 V] */
   voltage?: Voltage
-  /** Greatest current it gives. [I_b; above 0 to 50 A] */
+  /** Greatest current it gives. [I_b; 0.1 mA to 50 A] */
   currentLimit: Current
   /** Resistance of socket, plug and regulator. [R_b; 0 to 10 Ω; default 50 mΩ] */
   resistance?: Resistance
-  /** Energy it gives at its socket on one charge. [E_b; above 0 to 2 kWh] */
+  /** Energy it gives at its socket on one charge. [E_b; 3.6 J to 2 kWh] */
   energy: Energy
 }
 
@@ -146,17 +146,17 @@ export interface RigBank {
 export interface EfficiencyPoint {
   /** Output current [I_e; 0 to 100 A] */
   load: Current
-  /** Efficiency [eta_e; above 0 to 1] */
+  /** Efficiency [eta_e; 1 % to 1] */
   efficiency: Ratio
 }
 
 /** A voltage converter between source and actuators. */
 export interface RigConverter {
-  /** Output voltage [V_o; above 0 to 100 V] */
+  /** Output voltage [V_o; 10 mV to 100 V] */
   outputVoltage: Voltage
-  /** Input current limit [I_il; above 0 to 100 A; optional] */
+  /** Input current limit [I_il; 0.1 mA to 100 A; optional] */
   inputCurrentLimit?: Current | null
-  /** Output current limit [I_ol; above 0 to 100 A; optional] */
+  /** Output current limit [I_ol; 0.1 mA to 100 A; optional] */
   outputCurrentLimit?: Current | null
   /** Efficiency over output current [list of 1 to 40] */
   efficiency: readonly EfficiencyPoint[]
@@ -164,7 +164,7 @@ export interface RigConverter {
   quiescentCurrent?: Current
   /** Least input voltage [V_in_min; 0 to 100 V] */
   minimumInput: Voltage
-  /** Greatest input voltage [V_in_max; above 0 to 100 V] */
+  /** Greatest input voltage [V_in_max; 10 mV to 100 V] */
   maximumInput: Voltage
 }
 
@@ -174,7 +174,7 @@ export interface RigRun {
   length: Length
   /** Wire gauge (AWG) [whole −3 to 40; optional] */
   awg?: number | null
-  /** Cross-section [above 0 to 1000 mm²; optional] */
+  /** Cross-section [0.0001 to 1000 mm²; optional] */
   area?: Area | null
   /** Contacts in the path [whole 0 to 100; default 0] */
   contacts?: number
@@ -194,11 +194,11 @@ export interface RigWiring {
   switchResistance?: Resistance
   /** Fuse resistance, hot [R_fu; 0 to 10 Ω; default 0] */
   fuseResistance?: Resistance
-  /** Fuse rating [I_fu; above 0 to 200 A; optional] */
+  /** Fuse rating [I_fu; 0.1 mA to 200 A; optional] */
   fuseRating?: Current | null
-  /** Direct current the switch is rated for [I_sw; above 0 to 200 A; optional] */
+  /** Direct current the switch is rated for [I_sw; 0.1 mA to 200 A; optional] */
   switchRating?: Current | null
-  /** Share of the source voltage that wires and contacts may take. [u_max; above 0 to 1; default 0.05] */
+  /** Share of the source voltage that wires and contacts may take. [u_max; 0.01 % to 1; default 0.05] */
   dropLimit?: Ratio
   /** Temperature the insulation is rated for [T_ins; 40 to 260 °C; default 70 °C] */
   insulation?: Temperature
@@ -206,11 +206,11 @@ export interface RigWiring {
 
 /** What the maker wants of it. */
 export interface RigBrief {
-  /** Time on stage in which the arms go up and come down again. [t_stage; above 0 to 1 d; optional] */
+  /** Time on stage in which the arms go up and come down again. [t_stage; 1 ms to 1 d; optional] */
   stageTime?: Time | null
-  /** Time the raise alone may take. [t_raise; above 0 to 1 h; optional] */
+  /** Time the raise alone may take. [t_raise; 1 ms to 1 h; optional] */
   raiseTime?: Time | null
-  /** Swing wanted [theta_w; above 0 to 360°; optional] */
+  /** Swing wanted [theta_w; 0.01° to 360°; optional] */
   swing?: Angle | null
 }
 

@@ -6,14 +6,14 @@ import { type MeasureName, measures, type WarmPart } from "./measures.js"
 export interface MeasuredTime {
   /** Time up or time down [0 to 60 min] */
   value: Time
-  /** Uncertainty of time up or uncertainty of time down [above 0 to 60 min; default 0.2 s] */
+  /** Uncertainty of time up or uncertainty of time down [2 ms to 60 min; default 0.2 s] */
   uncertainty?: Time
 }
 /** A measured angle with its uncertainty. */
 export interface MeasuredAngle {
   /** Swing [th_m; 0 to 360.963°] */
   value: Angle
-  /** Uncertainty of swing [th_m_s; above 0 to 360.963°; default 1.48969°] */
+  /** Uncertainty of swing [th_m_s; 0.0148969° to 360.963°; default 1.48969°] */
   uncertainty?: Angle
 }
 /** A measured voltage with its uncertainty. */
@@ -25,8 +25,8 @@ export interface MeasuredVoltage {
   value: Voltage
   /**
    * Uncertainty of source voltage at rest or uncertainty of sag of the source or uncertainty of voltage lost on the
-   * source side or uncertainty of voltage lost on the actuators' side or uncertainty of voltage at the actuators [above
-   * 0 to 150 V; default 50 mV or default 20 mV]
+   * source side or uncertainty of voltage lost on the actuators' side or uncertainty of voltage at the actuators [0.5
+   * mV to 150 V or 0.2 mV to 150 V; default 50 mV or default 20 mV]
    */
   uncertainty?: Voltage
 }
@@ -34,14 +34,14 @@ export interface MeasuredVoltage {
 export interface MeasuredCurrent {
   /** Current of all actuators or current from the source [0 to 500 A] */
   value: Current
-  /** Uncertainty of current of all actuators or uncertainty of current from the source [above 0 to 500 A; default 30 mA] */
+  /** Uncertainty of current of all actuators or uncertainty of current from the source [300 µA to 500 A; default 30 mA] */
   uncertainty?: Current
 }
 /** A measured force with its uncertainty. */
 export interface MeasuredForce {
   /** Force at the tip, lifting or force at the tip, letting down [0 to 2000 N] */
   value: Force
-  /** Uncertainty of force at the tip, lifting or uncertainty of force at the tip, letting down [above 0 to 2000 N; default 0.3 N] */
+  /** Uncertainty of force at the tip, lifting or uncertainty of force at the tip, letting down [3 mN to 2000 N; default 0.3 N] */
   uncertainty?: Force
 }
 

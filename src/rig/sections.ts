@@ -69,11 +69,11 @@ export interface RigPart {
 /** The spar of one arm: a cantilever from the hinge that carries the arm's masses. */
 export interface RigSpar
   extends Pick<BeamInput, "length" | "section" | "material" | "modulus" | "strength" | "temperature" | "duration" | "motion"> {
-  /** Sag at the tip that still looks right. [sp_lim; above 0 to 2 m] */
+  /** Sag at the tip that still looks right. [sp_lim; 0.1 mm to 2 m] */
   sagLimit: Length
   /** Mass counted at the tip for its own swing in step with walking. [sp_tip; 0 to 20 kg; default 0] */
   tipMass?: Mass
-  /** Steps of the wearer [sp_step; above 0 to 10 Hz; default 1.9 Hz] */
+  /** Steps of the wearer [sp_step; 0.01 to 10 Hz; default 1.9 Hz] */
   stepRate?: Frequency
 }
 
@@ -107,7 +107,7 @@ export interface RigVenue {
   front: Length
   /** Behind the middle [ve_b; 0 to 3 m] */
   back: Length
-  /** Width of wearer and rig with the arms left out. [ve_w; above 0 to 3 m; default 600 mm] */
+  /** Width of wearer and rig with the arms left out. [ve_w; 1 mm to 3 m; default 600 mm] */
   bodyWidth?: Length
   /** Own places [list of at most 100; default none] */
   own?: readonly OwnPlace[]
@@ -142,15 +142,15 @@ export interface RigFlaps {
   linkage: Omit<ServoPushrodInput, "servoTorque">
   /** Servo [group] */
   servo: Omit<HobbyServoInput, "voltage" | "torque" | "angle">
-  /** Voltage at the servos' plugs. [fl_V; above 0 to 30 V] */
+  /** Voltage at the servos' plugs. [fl_V; 10 mV to 30 V] */
   voltage: Voltage
-  /** Greatest current their supply gives. [fl_I; above 0 to 100 A; optional] */
+  /** Greatest current their supply gives. [fl_I; 0.1 mA to 100 A; optional] */
   supplyCurrent?: Current | null
-  /** Time one flap may take through its travel. [fl_t; above 0 to 60 s] */
+  /** Time one flap may take through its travel. [fl_t; 1 ms to 60 s] */
   flapTime: Time
   /**
-   * Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. [fl_k;
-   * above 0 to 3 m; optional]
+   * Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. [fl_k; 1 mm
+   * to 3 m; optional]
    */
   radiusOfGyration?: Length | null
 }
@@ -159,27 +159,27 @@ export interface RigFlaps {
 export interface RigScissor {
   /** Array [group] */
   array: Omit<ScissorInput, "driverForce">
-  /** Greatest force of the driver [sc_F; above 0 to 100 kN] */
+  /** Greatest force of the driver [sc_F; 1 mN to 100 kN] */
   driverForce: Force
-  /** Span wanted, extended. [sc_w; above 0 to 20 m] */
+  /** Span wanted, extended. [sc_w; 1 mm to 20 m] */
   span: Length
-  /** Droop at the tip that still looks right. [sc_dl; above 0 to 5 m; optional] */
+  /** Droop at the tip that still looks right. [sc_dl; 0.1 mm to 5 m; optional] */
   droopLimit?: Length | null
 }
 
 /** What decides whether the actuators ever start: their motors, and what the supply does at its limit. */
 export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetBelow"> {
-  /** Speed of the motor inside the actuator, without load at rated voltage. [su_w; above 0 to 47746.5 rpm] */
+  /** Speed of the motor inside the actuator, without load at rated voltage. [su_w; 0.572958 °/s to 47746.5 rpm] */
   motorSpeed: AngularSpeed
 }
 
 /** What may be spent. */
 export interface RigBudget {
-  /** Mass [bu_m; above 0 to 100 kg; optional] */
+  /** Mass [bu_m; 0.1 g to 100 kg; optional] */
   mass?: Mass | null
-  /** Price [bu_c; above 0 to 1e7; optional] */
+  /** Price [bu_c; 0.01 to 1e7; optional] */
   price?: number | null
-  /** Parts [bu_n; whole above 0 to 1000000; optional] */
+  /** Parts [bu_n; whole 1 to 1000000; optional] */
   parts?: number | null
 }
 

@@ -36,9 +36,9 @@ export interface TubeBendInput {
   springback?: Ratio | null
   /** Largest ovality to accept: difference of the diameters over the round one. [o_max; 0.01 to 0.2; default 0.08] */
   ovalityLimit?: Ratio
-  /** Along one leg, from its end to the corner where the backs of the two legs would meet. [A_leg; above 0 to 100 m; optional] */
+  /** Along one leg, from its end to the corner where the backs of the two legs would meet. [A_leg; 1 mm to 100 m; optional] */
   legA?: Length | null
-  /** The same along the other leg. [B_leg; above 0 to 100 m; optional] */
+  /** The same along the other leg. [B_leg; 1 mm to 100 m; optional] */
   legB?: Length | null
 }
 
@@ -309,8 +309,8 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
  * - `hot`: bent hot [yes or no; default yes]
  * - `springback`: springback [q_given; 0 to 0.9; optional]
  * - `ovalityLimit`: largest ovality [o_max; 0.01 to 0.2; default 0.08]
- * - `legA`: leg A, end to corner of the backs [A_leg; above 0 to 100 m; optional]
- * - `legB`: leg B, end to corner of the backs [B_leg; above 0 to 100 m; optional]
+ * - `legA`: leg A, end to corner of the backs [A_leg; 1 mm to 100 m; optional]
+ * - `legB`: leg B, end to corner of the backs [B_leg; 1 mm to 100 m; optional]
  *
  * **Results**
  *

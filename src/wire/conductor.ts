@@ -18,7 +18,7 @@ import { ALUMINIUM, ALUMINIUM_ENDS, AWG, CLASSES, COPPER, LAY, PVC, TOUCH } from
 export interface ConductorSize {
   /** American wire gauge number; 0, −1, −2, −3 stand for 1/0, 2/0, 3/0, 4/0. [g; whole −3 to 40; optional] */
   awg?: number | null
-  /** Cross-section; the nominal one for the IEC classes. [A_w; above 0 to 1000 mm²; optional] */
+  /** Cross-section; the nominal one for the IEC classes. [A_w; 0.0001 to 1000 mm²; optional] */
   area?: Area | null
   /** Conductor metal [copper or aluminium; default copper] */
   metal?: Metal
@@ -265,7 +265,7 @@ function solve(si: SiOf<ConductorInput>): Conductor {
  *
  * **Inputs**
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
- * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
  * - `metal`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]

@@ -7,30 +7,30 @@ import { SHORT_LIMIT } from "./withstand.js"
 
 /** Input of {@link fuseCoordination}. */
 export interface FuseCoordinationInput extends ConductorSize, Laid {
-  /** Rated current of the fuse. [I_n; above 0 to 1000 A] */
+  /** Rated current of the fuse. [I_n; 0.1 mA to 1000 A] */
   fuse: Current
-  /** Steady current of the circuit. [I; above 0 to 1000 A] */
+  /** Steady current of the circuit. [I; 0.1 mA to 1000 A] */
   current: Current
   /**
-   * Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. [I_w; above 0
+   * Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. [I_w; 0.1 mA
    * to 1000 A; optional]
    */
   wireRating?: Current | null
   /** Wire between the pack's positive pole and the fuse. [L_f; 0 to 100 m; optional] */
   fromPole?: Length | null
-  /** Part of its rating a fuse may carry for good. [a; above 0 to 1; default 75 %] */
+  /** Part of its rating a fuse may carry for good. [a; 1 % to 1; default 75 %] */
   loading?: Ratio
-  /** What warm surroundings leave of the rating. [K_T; above 0 to 1.5; default 1] */
+  /** What warm surroundings leave of the rating. [K_T; 1 % to 1.5; default 1] */
   temperatureFactor?: Ratio
-  /** Inrush peak [I_p; above 0 to 100000 A; optional] */
+  /** Inrush peak [I_p; 0.1 mA to 100000 A; optional] */
   inrushPeak?: Current | null
-  /** How long the inrush lasts; its time constant where it decays exponentially. [t_in; above 0 to 100 s; default 20 ms] */
+  /** How long the inrush lasts; its time constant where it decays exponentially. [t_in; 0.001 ms to 100 s; default 20 ms] */
   inrushTime?: Time
   /** Inrush shape [square, half-sine, triangle, parabola or exponential; default exponential] */
   inrushShape?: PulseShape
   /** How many such pulses the fuse must outlive. [N; whole 1 to 100000; default 10000] */
   pulses?: number
-  /** Melting integral from the fuse's sheet. [M; above 0 to 1e9 A²·s; optional] */
+  /** Melting integral from the fuse's sheet. [M; 1e−9 to 1e9 A²·s; optional] */
   meltingIntegral?: MeltingIntegral | null
   /** Cold resistance of the fuse [R_f; 0 to 100 Ω; default 5 mΩ] */
   fuseResistance?: Resistance

@@ -9,7 +9,7 @@ export interface HarnessSource {
   positive: string
   /** Node at the negative pole [text] */
   negative: string
-  /** Open-circuit voltage [E_s; above 0 to 1000 V] */
+  /** Open-circuit voltage [E_s; 10 mV to 1000 V] */
   voltage: Voltage
   /** Internal resistance [R_s; 0 to 1000 Ω; default 0] */
   resistance?: Resistance
@@ -39,7 +39,7 @@ export interface HarnessContact {
   to: string
   /** Contact resistance [R_k; 0 to 100 Ω; default 5 mΩ or default 10 mΩ] */
   resistance?: Resistance
-  /** Rated current [I_k; above 0 to 1000 A; optional] */
+  /** Rated current [I_k; 0.1 mA to 1000 A; optional] */
   rating?: Current | null
 }
 
@@ -57,7 +57,7 @@ export interface HarnessFuse {
   from: string
   /** Node on the other side. [text] */
   to: string
-  /** Rated current [I_f; above 0 to 1000 A] */
+  /** Rated current [I_f; 0.1 mA to 1000 A] */
   rating: Current
   /** Cold resistance from its sheet. [R_f; 0 to 100 Ω; default 5 mΩ] */
   resistance?: Resistance

@@ -7,7 +7,7 @@ import { type ConductorSize, resistance20, temperatureFactor } from "./conductor
 export interface LedFeed {
   /** Distance from the start of the run. [x_f; 0 to 1000 m] */
   position: Length
-  /** Voltage at the far end of the feeder's source. [E_f; above 0 to 1000 V] */
+  /** Voltage at the far end of the feeder's source. [E_f; 10 mV to 1000 V] */
   voltage: Voltage
   /** Resistance of the feeder, out and back (half each), source included. [R_f; 0 to 100 Ω; default 0] */
   resistance?: Resistance
@@ -15,19 +15,19 @@ export interface LedFeed {
 
 /** Input of {@link ledRun}. Give the conductor as `awg`, as `area` or as `track`. */
 export interface LedRunInput extends ConductorSize {
-  /** Length of the run [L; above 0 to 1000 m] */
+  /** Length of the run [L; 1 mm to 1000 m] */
   length: Length
-  /** Current of all its lights together at the brightness meant. [I; above 0 to 1000 A] */
+  /** Current of all its lights together at the brightness meant. [I; 0.1 mA to 1000 A] */
   current: Current
   /** Lights in equal sections, each at its section's end; null spreads the load evenly along the run. [n; whole 1 to 5000; optional] */
   sections?: number | null
-  /** Resistance per length of one conductor of the run (a strip's copper track). [r_1; above 0 to 1000 Ω/m; optional] */
+  /** Resistance per length of one conductor of the run (a strip's copper track). [r_1; 0.001 mΩ/m to 1000 Ω/m; optional] */
   track?: ResistancePerLength | null
   /** Conductor temperature [T; −50 to 200 °C; default 20 °C] */
   temperature?: Temperature
   /** Points at which it is fed: one end, both, or anywhere along it. [list of 1 to 50] */
   feeds: readonly LedFeed[]
-  /** Voltage below which the lights dim visibly. [V_d; above 0 to 1000 V; optional] */
+  /** Voltage below which the lights dim visibly. [V_d; 10 mV to 1000 V; optional] */
   dimBelow?: Voltage | null
 }
 

@@ -165,20 +165,20 @@ function check(si: Si): Issue[] {
  * constant current, both conductors alike, each feeder out and back alike.
  *
  * **Inputs**
- * - `length`: length of the run [L; above 0 to 1000 m]
- * - `current`: current of all lights [I; above 0 to 1000 A]
+ * - `length`: length of the run [L; 1 mm to 1000 m]
+ * - `current`: current of all lights [I; 0.1 mA to 1000 A]
  * - `sections`: lights, each at its section's end [n; whole 1 to 5000; optional]
- * - `track`: resistance per length of one track [r_1; above 0 to 1000 Ω/m; optional]
+ * - `track`: resistance per length of one track [r_1; 0.001 mΩ/m to 1000 Ω/m; optional]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
- * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
  * - `metal`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  * - `feeds`: feeds [list of 1 to 50]
  *   - `position`: distance from the start [x_f; 0 to 1000 m]
- *   - `voltage`: voltage of its source [E_f; above 0 to 1000 V]
+ *   - `voltage`: voltage of its source [E_f; 10 mV to 1000 V]
  *   - `resistance`: feeder resistance, out and back [R_f; 0 to 100 Ω; default 0]
- * - `dimBelow`: voltage below which lights dim [V_d; above 0 to 1000 V; optional]
+ * - `dimBelow`: voltage below which lights dim [V_d; 10 mV to 1000 V; optional]
  *
  * **Results**
  *

@@ -35,9 +35,9 @@ export interface SizeConductorInput extends Laid {
   current: Current
   /** Length one way [L; 0 to 1000 m] */
   length: Length
-  /** Supply voltage [U_s; above 0 to 1000 V] */
+  /** Supply voltage [U_s; 10 mV to 1000 V] */
   voltage: Voltage
-  /** Maximum drop allowed, against that voltage. [u_m; above 0 to 1; default 3 %] */
+  /** Maximum drop allowed, against that voltage. [u_m; 0.01 % to 1; default 3 %] */
   greatestDrop?: Ratio
   /** Conductors in the current path: 2 counts out and back. [n_c; whole 1 to 2; default 2] */
   conductors?: number
@@ -50,7 +50,7 @@ export interface SizeConductorInput extends Laid {
    * class5 or class5-tinned; default solid]
    */
   stranding?: Stranding
-  /** Fuse ahead of the wire. [I_n; above 0 to 1000 A; optional] */
+  /** Fuse ahead of the wire. [I_n; 0.1 mA to 1000 A; optional] */
   fuse?: Current | null
   /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
   faultLimit?: Temperature
@@ -274,13 +274,13 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  * **Inputs**
  * - `current`: steady current [I; 1 mA to 1000 A]
  * - `length`: length one way [L; 0 to 1000 m]
- * - `voltage`: supply voltage [U_s; above 0 to 1000 V]
- * - `greatestDrop`: maximum drop [u_m; above 0 to 1; default 3 %]
+ * - `voltage`: supply voltage [U_s; 10 mV to 1000 V]
+ * - `greatestDrop`: maximum drop [u_m; 0.01 % to 1; default 3 %]
  * - `conductors`: conductors in the path [n_c; whole 1 to 2; default 2]
  * - `series`: sizes [awg or metric; default awg]
  * - `metal`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
- * - `fuse`: fuse ahead of it [I_n; above 0 to 1000 A; optional]
+ * - `fuse`: fuse ahead of it [I_n; 0.1 mA to 1000 A; optional]
  * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
  * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
  * - `wires`: loaded wires together [n_w; whole 1 to 100; default 1]

@@ -31,7 +31,7 @@ export interface VoltageDropInput extends ConductorSize {
   contacts?: number
   /** Resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ] */
   contactResistance?: Resistance
-  /** Voltage at the source end, for the drop in per cent. [U_s; above 0 to 1000 V; optional] */
+  /** Voltage at the source end, for the drop in per cent. [U_s; 10 mV to 1000 V; optional] */
   voltage?: Voltage | null
 }
 
@@ -103,14 +103,14 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * - `current`: current [I; 0 to 1000 A]
  * - `length`: length one way [L; 0 to 1000 m]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
- * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
  * - `metal`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  * - `conductors`: conductors in the path [n; whole 1 to 2; default 2]
  * - `contacts`: contacts in the path [k; whole 0 to 1000; default 0]
  * - `contactResistance`: resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ]
- * - `voltage`: source voltage [U_s; above 0 to 1000 V; optional]
+ * - `voltage`: source voltage [U_s; 10 mV to 1000 V; optional]
  *
  * **Results**
  *

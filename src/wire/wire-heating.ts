@@ -11,7 +11,7 @@ import { adiabaticConstant, adiabaticSteps, ratedCurrentOf, SHORT_LIMIT, steadyO
 export interface WireHeatingInput extends ConductorSize, Laid {
   /** Steady current in each wire. [I; 0 to 1000 A] */
   current: Current
-  /** Fault current, for the time it takes to ruin the insulation. [I_f; above 0 to 100000 A; optional] */
+  /** Fault current, for the time it takes to ruin the insulation. [I_f; 0.1 mA to 100000 A; optional] */
   faultCurrent?: Current | null
   /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
   faultLimit?: Temperature
@@ -151,7 +151,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * **Inputs**
  * - `current`: current in each wire [I; 0 to 1000 A]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
- * - `area`: cross-section [A_w; above 0 to 1000 mm²; optional]
+ * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
  * - `metal`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
@@ -166,7 +166,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * - `paddingConductivity`: padding conductivity [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)]
  * - `paddingSurface`: padding's surface to the air [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)]
  * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
- * - `faultCurrent`: fault current [I_f; above 0 to 100000 A; optional]
+ * - `faultCurrent`: fault current [I_f; 0.1 mA to 100000 A; optional]
  * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
  *
  * **Results**

@@ -19,25 +19,25 @@ import {
 
 /** Space taken by wearer and rig together, as swept through the motion meant. */
 export interface WornEnvelope {
-  /** Whole width, side to side. [above 0 to 20 m] */
+  /** Whole width, side to side. [1 mm to 20 m] */
   width: Length
   /** Furthest point ahead of the spine's axis. [0 to 10 m] */
   front: Length
   /** Furthest point behind it. [0 to 10 m] */
   back: Length
-  /** Height above the floor. [above 0 to 20 m] */
+  /** Height above the floor. [1 mm to 20 m] */
   height: Length
 }
 
 /** The rig off the body, packed. */
 export interface PackedSize {
-  /** Length [l_p; above 0 to 20 m] */
+  /** Length [l_p; 1 mm to 20 m] */
   length: Length
-  /** Width [w_p; above 0 to 20 m] */
+  /** Width [w_p; 1 mm to 20 m] */
   width: Length
-  /** Height [h_p; above 0 to 20 m] */
+  /** Height [h_p; 1 mm to 20 m] */
   height: Length
-  /** Mass [m_p; above 0 to 500 kg] */
+  /** Mass [m_p; 0.1 g to 500 kg] */
   mass: Mass
 }
 
@@ -47,9 +47,9 @@ export interface OwnPlace {
   name: string
   /** How it is passed; `lift` is not among them: give its door and its car as a turning space. [door, route, corner, stair or turning] */
   kind: "door" | "route" | "corner" | "stair" | "turning"
-  /** Clear width; diameter of a turning space. [w_o; above 0 to 100 m] */
+  /** Clear width; diameter of a turning space. [w_o; 1 mm to 100 m] */
   width: Length
-  /** Clear height [h_o; above 0 to 100 m; optional] */
+  /** Clear height [h_o; 1 mm to 100 m; optional] */
   height?: Length | null
 }
 
@@ -65,7 +65,7 @@ export interface PassageInput {
   own?: readonly OwnPlace[]
   /** Room kept on every side for sway, hands and not scraping. [a; 0 to 500 mm; default 25 mm] */
   allowance?: Length
-  /** Corridor in which somebody comes the other way. [c; above 0 to 100 m; default 60 in] */
+  /** Corridor in which somebody comes the other way. [c; 1 mm to 100 m; default 60 in] */
   corridor?: Length
 }
 
@@ -199,27 +199,27 @@ const envelopeFields = (mark: string) =>
  *
  * **Inputs**
  * - `folded`: folded [group]
- *   - `width`: width [w_f; above 0 to 20 m]
+ *   - `width`: width [w_f; 1 mm to 20 m]
  *   - `front`: ahead of the spine [f_f; 0 to 10 m]
  *   - `back`: behind the spine [b_f; 0 to 10 m]
- *   - `height`: height [h_f; above 0 to 20 m]
+ *   - `height`: height [h_f; 1 mm to 20 m]
  * - `raised`: raised [group; optional]
- *   - `width`: width [w_r; above 0 to 20 m]
+ *   - `width`: width [w_r; 1 mm to 20 m]
  *   - `front`: ahead of the spine [f_r; 0 to 10 m]
  *   - `back`: behind the spine [b_r; 0 to 10 m]
- *   - `height`: height [h_r; above 0 to 20 m]
+ *   - `height`: height [h_r; 1 mm to 20 m]
  * - `packed`: packed [group; optional]
- *   - `length`: length [l_p; above 0 to 20 m]
- *   - `width`: width [w_p; above 0 to 20 m]
- *   - `height`: height [h_p; above 0 to 20 m]
- *   - `mass`: mass [m_p; above 0 to 500 kg]
+ *   - `length`: length [l_p; 1 mm to 20 m]
+ *   - `width`: width [w_p; 1 mm to 20 m]
+ *   - `height`: height [h_p; 1 mm to 20 m]
+ *   - `mass`: mass [m_p; 0.1 g to 500 kg]
  * - `own`: own places [list of at most 100; default none]
  *   - `name`: name [text]
  *   - `kind`: how it is passed [door, route, corner, stair or turning]
- *   - `width`: clear width [w_o; above 0 to 100 m]
- *   - `height`: clear height [h_o; above 0 to 100 m; optional]
+ *   - `width`: clear width [w_o; 1 mm to 100 m]
+ *   - `height`: clear height [h_o; 1 mm to 100 m; optional]
  * - `allowance`: room on every side [a; 0 to 500 mm; default 25 mm]
- * - `corridor`: corridor people pass in [c; above 0 to 100 m; default 60 in]
+ * - `corridor`: corridor people pass in [c; 1 mm to 100 m; default 60 in]
  *
  * **Results**
  *

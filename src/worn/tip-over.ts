@@ -38,11 +38,11 @@ export interface TipOverInput {
   gustFactor?: number
   /** Speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
   walking?: Speed
-  /** Length of the foot [L_f; above 0 to 400 mm; default 240 mm] */
+  /** Length of the foot [L_f; 1 cm to 400 mm; default 240 mm] */
   footLength?: Length
   /** How far one foot stands ahead of the other. [x_s; 0 to 1.5 m; default 0] */
   stagger?: Length
-  /** Width of the stance, over the outsides of the feet. [b; above 0 to 1.5 m; default 300 mm] */
+  /** Width of the stance, over the outsides of the feet. [b; 1 cm to 1.5 m; default 300 mm] */
   stanceWidth?: Length
   /** Where the body's weight falls within the fore-aft base, from its rear edge. [a_h; 0 to 1; default 0.36] */
   heelShare?: Ratio
@@ -51,9 +51,9 @@ export interface TipOverInput {
    * [x_w; −1 to 1 m; default 0]
    */
   weightOffset?: Length
-  /** Part of the way to the edge that a standing person can use. [s_u; above 0 to 1; default 0.6] */
+  /** Part of the way to the edge that a standing person can use. [s_u; 1 % to 1; default 0.6] */
   usableShare?: Ratio
-  /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; above 0 to 2 m; optional] */
+  /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; 1 mm to 2 m; optional] */
   edge?: Length | null
   /** Restoring moment to be had over the wind's moment. [k; 1 to 10; default 1.5] */
   safetyFactor?: number
@@ -61,7 +61,7 @@ export interface TipOverInput {
   stature?: Length
   /** Drag area of the wearer's own body. [A_b; 0 to 3 m²; default 0.84 m²] */
   bodyDragArea?: Area
-  /** Density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³] */
+  /** Density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
 
@@ -198,17 +198,17 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * - `from`: wind from [front, behind or side; default front]
  * - `gustFactor`: gust factor [G; 1 to 3; default 1.66]
  * - `walking`: speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
- * - `footLength`: length of the foot [L_f; above 0 to 400 mm; default 240 mm]
+ * - `footLength`: length of the foot [L_f; 1 cm to 400 mm; default 240 mm]
  * - `stagger`: one foot ahead of the other [x_s; 0 to 1.5 m; default 0]
- * - `stanceWidth`: stance over the outsides of the feet [b; above 0 to 1.5 m; default 300 mm]
+ * - `stanceWidth`: stance over the outsides of the feet [b; 1 cm to 1.5 m; default 300 mm]
  * - `heelShare`: weight within the base, from its rear edge [a_h; 0 to 1; default 0.36]
  * - `weightOffset`: weight ahead of the body's line [x_w; −1 to 1 m; default 0]
- * - `usableShare`: usable part of the way to the edge [s_u; above 0 to 1; default 0.6]
- * - `edge`: distance to the edge, in place of the stance [e_o; above 0 to 2 m; optional]
+ * - `usableShare`: usable part of the way to the edge [s_u; 1 % to 1; default 0.6]
+ * - `edge`: distance to the edge, in place of the stance [e_o; 1 mm to 2 m; optional]
  * - `safetyFactor`: safety factor [k; 1 to 10; default 1.5]
  * - `stature`: stature [H; 800 mm to 2.5 m; default 1.7 m]
  * - `bodyDragArea`: drag area of the body [A_b; 0 to 3 m²; default 0.84 m²]
- * - `airDensity`: density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³]
+ * - `airDensity`: density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³]
  *
  * **Results**
  *

@@ -31,7 +31,7 @@ export interface TouchTemperatureInput {
   surface: Temperature
   /** Material that is touched. [metal, coated-metal, glass, plastic or wood] */
   material: TouchMaterial
-  /** How long skin may stay on it: 8 h for what is worn. [t_k; above 0 to 24 h; default 8 h] */
+  /** How long skin may stay on it: 8 h for what is worn. [t_k; 1 ms to 24 h; default 8 h] */
   contactTime?: Time
   /** Temperature of the surroundings when it was measured. [T_m; −40 to 60 °C; default 25 °C] */
   measuredAt?: Temperature
@@ -134,7 +134,7 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * **Inputs**
  * - `surface`: surface temperature as measured [T_s; −40 to 300 °C]
  * - `material`: material [metal, coated-metal, glass, plastic or wood]
- * - `contactTime`: time of contact [t_k; above 0 to 24 h; default 8 h]
+ * - `contactTime`: time of contact [t_k; 1 ms to 24 h; default 8 h]
  * - `measuredAt`: surroundings when measured [T_m; −40 to 60 °C; default 25 °C]
  * - `wornAt`: surroundings where worn [T_w; −40 to 60 °C; default 25 °C]
  *

@@ -17,15 +17,15 @@ import { windFields } from "./wind-fields.js"
 
 /** Input of {@link windLoad}. */
 export interface WindLoadInput {
-  /** Length of one panel from its hinge outwards. [L; above 0 to 5 m] */
+  /** Length of one panel from its hinge outwards. [L; 1 mm to 5 m] */
   span: Length
-  /** Width of the panel across its span. [c; above 0 to 5 m] */
+  /** Width of the panel across its span. [c; 1 mm to 5 m] */
   chord: Length
   /** Mean wind speed, as forecasts give it (ten minutes, 10 m high). [v_w; 0 to 40 m/s] */
   wind: Speed
   /** Shape as the wind meets it. [flat, trough, bowl or pole; default flat] */
   shape?: PanelShape
-  /** An own drag coefficient; the loads use the published highest where that is more. [C_o; above 0 to 4; optional] */
+  /** An own drag coefficient; the loads use the published highest where that is more. [C_o; 0.01 to 4; optional] */
   dragCoefficient?: number | null
   /** Peak gust over mean wind. [G; 1 to 3; default 1.66] */
   gustFactor?: number
@@ -39,7 +39,7 @@ export interface WindLoadInput {
   hingeHeight?: Length
   /** Panel's angle above the horizontal: 0 spread sideways, 90° straight up. [phi; −90° to 90°; default 30°] */
   raise?: Angle
-  /** Density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³] */
+  /** Density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
 
@@ -186,18 +186,18 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * shapes in steady air; flat panels up to any side ratio, poles from length/diameter 1.
  *
  * **Inputs**
- * - `span`: span from the hinge [L; above 0 to 5 m]
- * - `chord`: width of the panel [c; above 0 to 5 m]
+ * - `span`: span from the hinge [L; 1 mm to 5 m]
+ * - `chord`: width of the panel [c; 1 mm to 5 m]
  * - `wind`: mean wind speed [v_w; 0 to 40 m/s]
  * - `shape`: shape [flat, trough, bowl or pole; default flat]
- * - `dragCoefficient`: own drag coefficient [C_o; above 0 to 4; optional]
+ * - `dragCoefficient`: own drag coefficient [C_o; 0.01 to 4; optional]
  * - `gustFactor`: gust factor [G; 1 to 3; default 1.66]
  * - `walking`: speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
  * - `swing`: swing into the wind [omega; 0 to 477.465 rpm; default 0]
  * - `panels`: panels [n; whole 1 to 20; default 2]
  * - `hingeHeight`: height of the hinge [h; 0 to 5 m; default 1.35 m]
  * - `raise`: raise above horizontal [phi; −90° to 90°; default 30°]
- * - `airDensity`: density of the air [rho; above 0 to 2 kg/m³; default 1.225 kg/m³]
+ * - `airDensity`: density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³]
  *
  * **Results**
  *
