@@ -29,11 +29,22 @@ function word(text: string): string {
 
 const anyOf = (units: readonly string[]) => [...units.map(signs), ...wordsFor(units).map(word)].join("|")
 
-/** A regular expression (ECMA 262) of the texts that {@link readQuantity} takes for a kind. */
-export function quantityPattern(kind: Kind): string {
-  const single = `[+\\-−]?${UNSIGNED}(?!\\d)\\s*(${anyOf(Object.keys(kinds[kind].units))})`
+/** Which amounts a pattern lets through: any, none below nought, or those above it. */
+export type Sign = "any" | "not-negative" | "positive"
+
+/** A nought, however it is written. */
+const NOUGHT = String.raw`(0+(\.0*)?|\.0+)([eE][+\-−]?\d+)?((\s+0+)?\s*[/⁄]\s*\d+)?`
+
+/** A regular expression (ECMA 262) of the texts that {@link readQuantity} takes for a kind, as far as their sign goes. */
+export function quantityPattern(kind: Kind, sign: Sign = "any"): string {
+  const units = anyOf(Object.keys(kinds[kind].units))
   const parts = compounds[kind]
-  if (!parts) return `^\\s*${single}\\s*$`
+  // a text of several amounts may begin with noughts and their units
+  const before = parts ? `[\\s+0.a-zA-Z'"′″]*` : "[\\s+0.]*"
+  const positive = sign === "positive" ? `(?=${before}[1-9½¼¾⅓⅔⅛⅜⅝⅞])` : ""
+  const signs = { any: "[+\\-−]?", "not-negative": `([+]?|[\\-−](?=${NOUGHT}\\s*[^\\s\\d]))`, positive: "[+]?" }[sign]
+  const single = `${signs}${UNSIGNED}(?!\\d)\\s*(${units})`
+  if (!parts) return `^\\s*${positive}${single}\\s*$`
   const several = parts.map((unit) => `(${UNSIGNED}(?!\\d)\\s*(${anyOf([unit])})\\s*)?`).join("")
-  return `^\\s*(${single}|[\\-−]?(?=[\\d.½¼¾⅓⅔⅛⅜⅝⅞])${several})\\s*$`
+  return `^\\s*${positive}(${single}|${sign === "any" ? "[\\-−]?" : ""}(?=[\\d.½¼¾⅓⅔⅛⅜⅝⅞])${several})\\s*$`
 }

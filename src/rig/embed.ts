@@ -3,6 +3,10 @@ import type { AnyField, AnyFields } from "../solver/index.js"
 function renamed(field: AnyField, prefix: string): AnyField {
   if (field.kind === "group") return { ...field, fields: renamedAll(field.fields, prefix) }
   if (field.kind === "list") return { ...field, of: renamed(field.of, prefix) }
+  if (field.kind === "variant") {
+    const members = Object.entries(field.of).map(([type, member]) => [type, { ...member, fields: renamedAll(member.fields, prefix) }])
+    return { ...field, of: Object.fromEntries(members) }
+  }
   return "symbol" in field ? { ...field, symbol: `${prefix}_${field.symbol}` } : field
 }
 

@@ -1,4 +1,5 @@
 import type { Kind, KindOf, Quantity, UnitsOf } from "../quantity/index.js"
+import type { Either } from "./either.js"
 
 /** A quantity: what it is, its symbol in the formulae, and its limits. */
 export interface QuantityField<K extends Kind = Kind> {
@@ -63,6 +64,9 @@ export interface FlagField {
 export interface TextField {
   readonly kind: "text"
   readonly label: string
+  /** Least and greatest number of characters. */
+  readonly min?: number
+  readonly max?: number
   /** More than the label says, for forms. */
   readonly help?: string
   /** Heading under which a form shows it. */
@@ -92,6 +96,29 @@ export interface GroupField<T = unknown> {
   /** Heading under which a form shows it. */
   readonly section?: string
   readonly fields: Fields<T>
+  /** Which of its fields stand for one another. */
+  readonly either?: readonly Either<Nullable<T>>[]
+}
+
+/** Names of the fields whose absence is an answer of its own. */
+export type Nullable<T> = { readonly [K in keyof T]-?: null extends T[K] ? K & string : never }[keyof T]
+
+/** The fields of one member of a variant, beside its `type`. */
+export interface Member<T> {
+  readonly label: string
+  readonly fields: Fields<T>
+  readonly either?: readonly Either<Nullable<T>>[]
+}
+
+/** One of several sets of fields, told apart by the word in `type`. */
+export interface VariantField<T extends { readonly type: string } = { readonly type: string }> {
+  readonly kind: "variant"
+  readonly label: string
+  /** More than the label says, for forms. */
+  readonly help?: string
+  /** Heading under which a form shows it. */
+  readonly section?: string
+  readonly of: { readonly [W in T["type"]]: Member<Omit<Extract<T, { readonly type: W }>, "type">> }
 }
 
 /** The description that fits a property of type T. */
@@ -109,7 +136,13 @@ type FieldOf<T> = [number] extends [T]
         : ChoiceField<T>
       : [T] extends [readonly (infer E)[]]
         ? ListField<E>
-        : GroupField<T>
+        : [T] extends [{ readonly type: string }]
+          ? [IsUnion<T>] extends [true]
+            ? VariantField<T>
+            : GroupField<T>
+          : GroupField<T>
+
+type IsUnion<T, Whole = T> = T extends unknown ? ([Whole] extends [T] ? false : true) : never
 
 /** Optional properties carry a default (`null` where absence is itself an answer); others have none. */
 type DefaultFor<T, K extends keyof T> =
@@ -133,8 +166,16 @@ export type AnyField = (
   | FlagField
   | TextField
   | { readonly kind: "list"; readonly label: string; readonly of: AnyField; readonly min?: number; readonly max?: number }
-  | { readonly kind: "group"; readonly label: string; readonly fields: AnyFields }
+  | ({ readonly kind: "group" } & AnyGroup)
+  | { readonly kind: "variant"; readonly label: string; readonly of: Readonly<Record<string, AnyGroup>> }
 ) & { readonly default?: unknown; readonly help?: string; readonly section?: string }
+
+/** A set of fields with its rules, as the engine reads it. */
+export interface AnyGroup {
+  readonly label: string
+  readonly fields: AnyFields
+  readonly either?: readonly Either[]
+}
 
 /** Fields by name, as the engine reads them. */
 export type AnyFields = Readonly<Record<string, AnyField>>

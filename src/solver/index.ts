@@ -1,10 +1,12 @@
 export { resultToUnitsNet } from "./bridge.js"
 export { type Caution, caution, type Severity } from "./caution.js"
 export { display, displayNumber, fieldsOf } from "./display.js"
+export type { Alternative, Either } from "./either.js"
 export { InputError, type Issue, type IssueCode, isNoSolution, type NoSolution, NoSolutionError, refuse } from "./errors.js"
 export {
   type AnyField,
   type AnyFields,
+  type AnyGroup,
   type AnyOutField,
   type AnyOutFields,
   type ChoiceField,
@@ -13,6 +15,8 @@ export {
   type FlagField,
   type GroupField,
   type ListField,
+  type Member,
+  type Nullable,
   type NumberField,
   type OutField,
   type OutFields,
@@ -21,6 +25,7 @@ export {
   type QuantityField,
   type SiOf,
   type TextField,
+  type VariantField,
 } from "./fields.js"
 export type { Equation, Formula, Given, Solved, Step } from "./formulae.js"
 export { inconsistent, issue, type Path, pathText } from "./issue.js"

@@ -1,6 +1,7 @@
 import { kinds, LONGEST, quantityPattern } from "../quantity/index.js"
-import type { AnyField, AnyFields } from "./fields.js"
-import { limitOf } from "./read.js"
+import { type Either, eitherSchema } from "./either.js"
+import type { AnyField, AnyFields, AnyGroup } from "./fields.js"
+import { limitOf, limitsText } from "./read.js"
 
 /** A JSON Schema (draft 2020-12) as plain data. */
 export type JsonSchema = { readonly [key: string]: unknown }
@@ -13,11 +14,22 @@ function numeric(field: Extract<AnyField, { symbol: string }>): JsonSchema {
     if (limit !== undefined) limits[names[key]] = limit
   }
   if (field.kind === "number") return { type: field.whole ? "integer" : "number", ...limits }
+  const { si, units } = kinds[field.kind]
+  const [low, above] = [limitOf(field, "min"), limitOf(field, "above")]
+  const hasOffset = Object.values(units).some(([, , add = 0]) => add !== 0)
+  const isPositive = (above !== undefined && above >= 0) || (low !== undefined && low > 0)
+  const sign = hasOffset ? "any" : isPositive ? "positive" : low === 0 ? "not-negative" : "any"
+  const range = limitsText(field)
   return {
     anyOf: [
-      { type: "number", ...limits, description: `in ${kinds[field.kind].si || "1"}` },
-      // the limits of a text stand in whatever unit it is written in: only the reader compares them
-      { type: "string", pattern: quantityPattern(field.kind), maxLength: LONGEST },
+      { type: "number", ...limits, description: [`in ${si || "1"}`, range].filter(Boolean).join(", ") },
+      // a limit stands in whatever unit the text is written in: the pattern holds the sign, the reader compares the rest
+      {
+        type: "string",
+        pattern: quantityPattern(field.kind, sign),
+        maxLength: LONGEST,
+        description: ["with its unit", range].filter(Boolean).join(", "),
+      },
     ],
   }
 }
@@ -37,7 +49,11 @@ function core(field: AnyField): JsonSchema {
     case "flag":
       return { type: "boolean" }
     case "text":
-      return { type: "string" }
+      return {
+        type: "string",
+        ...(field.min === undefined ? {} : { minLength: field.min }),
+        ...(field.max === undefined ? {} : { maxLength: field.max }),
+      }
     case "list":
       return {
         type: "array",
@@ -46,7 +62,9 @@ function core(field: AnyField): JsonSchema {
         ...(field.max === undefined ? {} : { maxItems: field.max }),
       }
     case "group":
-      return objectSchema(field.fields)
+      return objectSchema(field.fields, field.either)
+    case "variant":
+      return { type: "object", required: ["type"], oneOf: Object.entries(field.of).map(([type, member]) => memberSchema(type, member)) }
     default:
       return numeric(field as Extract<AnyField, { symbol: string }>)
   }
@@ -57,14 +75,26 @@ function schemaFor(field: AnyField, order: number): JsonSchema {
   return field.default === null ? { anyOf: [core(field), { type: "null" }], ...described } : { ...core(field), ...described }
 }
 
-/** JSON Schema of a set of fields. */
-export function objectSchema(fields: AnyFields): JsonSchema {
+/** One member of a variant, its `type` a constant. */
+function memberSchema(type: string, { label, fields, either }: AnyGroup): JsonSchema {
+  const schema = objectSchema(fields, either)
+  return {
+    title: label,
+    ...schema,
+    properties: { type: { const: type, title: label }, ...(schema.properties as object) },
+    required: ["type", ...(schema.required as readonly string[])],
+  }
+}
+
+/** JSON Schema of a set of fields and of the rules between them. */
+export function objectSchema(fields: AnyFields, either: readonly Either[] = []): JsonSchema {
   const entries = Object.entries(fields)
   return {
     type: "object",
     properties: Object.fromEntries(entries.map(([key, field], order) => [key, schemaFor(field, order)])),
     required: entries.filter(([, field]) => field.default === undefined).map(([key]) => key),
     additionalProperties: false,
+    ...eitherSchema(either),
   }
 }
 

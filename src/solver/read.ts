@@ -1,9 +1,10 @@
 // Reads an input by its field descriptions: each set of fields is compiled once into a reader that does no more for a
 // good value than compare it with its limits.
 import { formatQuantity, type Kind, readQuantity } from "../quantity/index.js"
+import { type Either, type EitherFault, eitherFaults } from "./either.js"
 import type { Issue, IssueCode } from "./errors.js"
-import type { AnyField, AnyFields } from "./fields.js"
-import { issue, shown, unknownKey } from "./issue.js"
+import type { AnyField, AnyFields, AnyGroup } from "./fields.js"
+import { issue, type Path, shown, unknownKey } from "./issue.js"
 import { nearestWord } from "./near.js"
 
 /** A validated input in SI, or every fault of it. */
@@ -11,9 +12,15 @@ export type Read = { readonly ok: true; readonly si: unknown } | { readonly ok: 
 
 type Numeric = Extract<AnyField, { symbol: string }>
 
+/** What has to be set right before more can be said: a faulty field, or fields that cannot be given as they are. */
+export type Open =
+  | { readonly path: Path; readonly field: AnyField }
+  | { readonly path: Path; readonly fields: AnyFields; readonly ways: EitherFault["ways"] }
+
 /** Faults found so far, and where the reading is. */
 class Reading {
   readonly issues: Issue[] = []
+  readonly open: Open[] = []
   readonly path: (string | number)[] = []
   fault(code: IssueCode, value: unknown, expected: string): undefined {
     this.issues.push(issue(code, [...this.path], shown(value), expected))
@@ -33,6 +40,15 @@ export function limitOf(field: Numeric, name: "min" | "max" | "above" | "below")
 /** A limit as the description writes it, a bare number with its unit. */
 function shownLimit(kind: Kind | "number", limit: unknown): string {
   return typeof limit === "number" && kind !== "number" ? formatQuantity(kind, limit) : String(limit)
+}
+
+/** The limits of a field in words: `at least 100 mm, at most 3 m`. */
+export function limitsText(field: Numeric): string {
+  const words = { min: "at least", above: "more than", max: "at most", below: "less than" } as const
+  return (Object.keys(words) as (keyof typeof words)[])
+    .filter((name) => field[name] !== undefined)
+    .map((name) => `${words[name]} ${shownLimit(field.kind, field[name])}`)
+    .join(", ")
 }
 
 function compileNumber(field: Numeric): Reader {
@@ -88,6 +104,7 @@ function compileList(of: AnyField, min = 0, max = Number.POSITIVE_INFINITY): Rea
       count("too-many", `at most ${entries(max)}`)
       return undefined
     }
+    const isLong = length >= min
     const items: unknown[] = []
     // by index: the holes of a sparse list are read too
     for (let i = 0; i < length; i++) {
@@ -95,37 +112,90 @@ function compileList(of: AnyField, min = 0, max = Number.POSITIVE_INFINITY): Rea
       items.push(read(value[i], reading))
       reading.path.pop()
     }
-    return items
+    return isLong ? items : undefined
   }
 }
 
-function compileGroup(fields: AnyFields): Reader {
+/** The name that tells the members of a variant apart. */
+const TYPE = "type"
+
+function compileGroup(fields: AnyFields, either: readonly Either[] = [], type?: string, elsewhere?: (key: string) => string): Reader {
   const entries = Object.entries(fields).map(([key, field]) => ({ key, read: readerOf(field) }))
-  const known = new Set(entries.map(({ key }) => key))
+  const known = new Set([...(type === undefined ? [] : [TYPE]), ...entries.map(({ key }) => key)])
   return (value, reading) => {
     if (typeof value !== "object" || value === null || Array.isArray(value))
       return reading.fault(value === undefined ? "missing" : "wrong-type", value, "an object with named fields")
     const given = value as Readonly<Record<string, unknown>>
-    const read: Record<string, unknown> = {}
+    const read: Record<string, unknown> = type === undefined ? {} : { type }
+    const { path, issues, open } = reading
     for (const { key, read: readPart } of entries) {
-      reading.path.push(key)
+      path.push(key)
       read[key] = readPart(Object.hasOwn(given, key) ? given[key] : undefined, reading)
-      reading.path.pop()
+      path.pop()
+    }
+    if (either.length) {
+      // told from what was given, faulty or not
+      const isGiven = (name: string) => Object.hasOwn(given, name) && given[name] !== undefined && given[name] !== null
+      for (const { name, received, expected, ways } of eitherFaults(either, isGiven)) {
+        issues.push(issue("inconsistent", [...path, name], received, expected))
+        open.push({ path: [...path], fields, ways })
+      }
     }
     for (const key of Object.keys(given)) {
       if (known.has(key) || given[key] === undefined) continue
       // editors put the address of the schema into a document
-      if (key === "$schema" && reading.path.length === 0 && typeof given[key] === "string") continue
-      reading.issues.push(unknownKey([...reading.path, key], key, [...known]))
+      if (key === "$schema" && path.length === 0 && typeof given[key] === "string") continue
+      issues.push(
+        elsewhere?.(key) ? issue("unknown-key", [...path, key], `'${key}'`, elsewhere(key)) : unknownKey([...path, key], key, [...known]),
+      )
     }
     return read
+  }
+}
+
+function compileVariant(of: Readonly<Record<string, AnyGroup>>): Reader {
+  const words = Object.keys(of)
+  const readType = compileChoice(Object.fromEntries(words.map((word) => [word, word])))
+  const members = new Map(
+    words.map((word) => {
+      const { fields, either } = of[word] as AnyGroup
+      const elsewhere = (key: string) => {
+        const others = words.filter((other) => Object.hasOwn((of[other] as AnyGroup).fields, key))
+        return others.length ? `no ${key} with type '${word}' (it goes with ${others.map((other) => `'${other}'`).join(", ")})` : ""
+      }
+      return [word, compileGroup(fields, either, word, elsewhere)] as const
+    }),
+  )
+  return (value, reading) => {
+    if (typeof value !== "object" || value === null || Array.isArray(value))
+      return reading.fault("wrong-type", value, "an object with a type")
+    const given = Object.hasOwn(value, TYPE) ? (value as { readonly type?: unknown }).type : undefined
+    reading.path.push(TYPE)
+    const type = given === undefined ? reading.fault("missing", given, `one of ${words.join(", ")}`) : readType(given, reading)
+    reading.path.pop()
+    // which fields belong here is told by the type alone
+    return members.get(type as string)?.(value, reading)
+  }
+}
+
+function compileText(min = 0, max = Number.POSITIVE_INFINITY): Reader {
+  const characters = (count: number) => `${count} ${count === 1 ? "character" : "characters"}`
+  return (value, reading) => {
+    if (typeof value !== "string") return reading.fault("wrong-type", value, "text")
+    // in code points, as a JSON Schema counts; a text longer than twice the limit need not be counted
+    const length = value.length > 2 * max ? value.length : [...value].length
+    if (!(length >= min)) return reading.fault("too-small", value, `text of at least ${characters(min)}`)
+    if (!(length <= max)) return reading.fault("too-large", value, `text of at most ${characters(max)}`)
+    return value
   }
 }
 
 function compileValue(field: AnyField): Reader {
   switch (field.kind) {
     case "group":
-      return readerOfFields(field.fields)
+      return readerOfFields(field.fields, field.either)
+    case "variant":
+      return compileVariant(field.of)
     case "list":
       return compileList(field.of, field.min, field.max)
     case "choice":
@@ -133,7 +203,7 @@ function compileValue(field: AnyField): Reader {
     case "flag":
       return (value, reading) => (typeof value === "boolean" ? value : reading.fault("wrong-type", value, "true or false"))
     case "text":
-      return (value, reading) => (typeof value === "string" ? value : reading.fault("wrong-type", value, "text"))
+      return compileText(field.min, field.max)
     default:
       return compileNumber(field as Numeric)
   }
@@ -149,37 +219,47 @@ function readerOf(field: AnyField): Reader {
   const { default: given } = field
   const whole: Reader = (value, reading) => {
     if (value === undefined) {
-      if (given === undefined) return reading.fault("missing", undefined, field.label)
+      if (given === undefined) {
+        reading.open.push({ path: [...reading.path], field })
+        return reading.fault("missing", undefined, field.label)
+      }
       // the default is given as a user would give it, so it goes through the same reading
       return given === null ? null : read(given, reading)
     }
-    return value === null && given === null ? null : read(value, reading)
+    if (value === null && given === null) return null
+    const si = read(value, reading)
+    if (si === undefined) reading.open.push({ path: [...reading.path], field })
+    return si
   }
   ofField.set(field, whole)
   return whole
 }
 
-const ofFields = new WeakMap<AnyFields, Reader>()
+const ofFields = new WeakMap<AnyFields, { readonly either: readonly Either[] | undefined; readonly read: Reader }>()
 
-function readerOfFields(fields: AnyFields): Reader {
-  let reader = ofFields.get(fields)
-  if (!reader) {
-    reader = compileGroup(fields)
-    ofFields.set(fields, reader)
-  }
-  return reader
+function readerOfFields(fields: AnyFields, either: readonly Either[] | undefined): Reader {
+  const known = ofFields.get(fields)
+  if (known && known.either === either) return known.read
+  const read = compileGroup(fields, either)
+  ofFields.set(fields, { either, read })
+  return read
 }
 
 /** Reads an input: validates, converts to SI and fills defaults. What is faulty is undefined in the SI that comes with the faults. */
-export function readInput(fields: AnyFields, input: unknown): Read & { readonly partly: unknown } {
+export function readInput(
+  fields: AnyFields,
+  input: unknown,
+  either?: readonly Either[],
+): Read & { readonly partly: unknown; readonly open: readonly Open[] } {
   const reading = new Reading()
   let si: unknown
   try {
-    si = readerOfFields(fields)(input, reading)
+    si = readerOfFields(fields, either)(input, reading)
   } catch (error) {
     // a getter or a proxy of the caller's threw while it was read
     const why = error instanceof Error ? error.message : String(error)
     reading.fault("wrong-type", undefined, `a value that can be read (reading it failed: ${why.slice(0, 80)})`)
   }
-  return reading.issues.length ? { ok: false, issues: reading.issues, partly: si } : { ok: true, si, partly: si }
+  const { issues, open } = reading
+  return issues.length ? { ok: false, issues, partly: si, open } : { ok: true, si, partly: si, open }
 }

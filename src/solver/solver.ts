@@ -1,8 +1,9 @@
 import type { Caution } from "./caution.js"
 import { certainFaults } from "./certain.js"
 import { seal } from "./display.js"
+import type { Either } from "./either.js"
 import { InputError, type Issue, isNoSolution, type NoSolution, NoSolutionError } from "./errors.js"
-import type { AnyFields, AnyOutFields, Fields, OutFields, SiOf } from "./fields.js"
+import type { AnyFields, AnyOutFields, Fields, Nullable, OutFields, SiOf } from "./fields.js"
 import type { Step } from "./formulae.js"
 import { type JsonSchema, objectSchema, withSchemaAddress } from "./json-schema.js"
 import { readInput } from "./read.js"
@@ -33,6 +34,8 @@ export interface Definition<In, Out, Hazard extends string = string, Trace = obj
   readonly example: In
   readonly formulae: readonly Step<SiOf<In>, Out, Trace>[]
   readonly sources: readonly Source[]
+  /** Which fields stand for one another. */
+  readonly either?: readonly Either<Nullable<In>>[]
   /** Faults between fields that are each within their own limits. */
   check?(si: SiOf<In>): readonly Issue[]
   /** Hazards and limits of validity of an answer. */
@@ -59,6 +62,8 @@ export interface Solver<In, Out, Refusal extends string = string, Hazard extends
   /** Reads an input into SI with defaults filled; throws InputError. */
   read(input: unknown): SiOf<In>
   readonly input: Fields<In>
+  /** Which fields stand for one another. */
+  readonly either: readonly Either<Nullable<In>>[]
   readonly output: OutFields<Out>
   readonly example: In
   readonly formulae: readonly Step<SiOf<In>, Out>[]
@@ -93,20 +98,20 @@ export function solver<In, Out extends object, Refusal extends string = string, 
   solve: Kernel<In, Out, Refusal, Trace>,
   rest: () => Definition<In, Out, Hazard, Trace>,
 ): Solver<In, Out, Refusal, Hazard> {
-  let made: Definition<In, Out, Hazard, Trace> | undefined
+  let made: (Definition<In, Out, Hazard, Trace> & Pick<Solver<In, Out>, "either">) | undefined
   const definition = () => {
-    made ??= rest()
+    made ??= { either: [], ...rest() }
     return made
   }
 
   const readAll = (value: unknown): { ok: true; si: SiOf<In> } | { ok: false; issues: readonly Issue[] } => {
-    const { input, check } = definition()
+    const { input, either, check } = definition()
     const described = input as unknown as AnyFields
-    const fields = readInput(described, value)
+    const fields = readInput(described, value, either)
     if (!fields.ok)
       return {
         ok: false,
-        issues: check ? [...fields.issues, ...certainFaults(described, fields.partly, fields.issues, check)] : fields.issues,
+        issues: check ? [...fields.issues, ...certainFaults(described, either, fields.partly, fields.open, check)] : fields.issues,
       }
     const si = fields.si as SiOf<In>
     const issues = check?.(si) ?? []
@@ -139,12 +144,15 @@ export function solver<In, Out extends object, Refusal extends string = string, 
       if (outcome.ok) return outcome.si
       throw new InputError(name, outcome.issues)
     },
-    jsonSchema: () => ({
-      $schema: "https://json-schema.org/draft/2020-12/schema",
-      title: name,
-      description: title,
-      ...withSchemaAddress(objectSchema(definition().input as unknown as AnyFields)),
-    }),
+    jsonSchema: () => {
+      const { input, either } = definition()
+      return {
+        $schema: "https://json-schema.org/draft/2020-12/schema",
+        title: name,
+        description: title,
+        ...withSchemaAddress(objectSchema(input as unknown as AnyFields, either)),
+      }
+    },
     "~standard": {
       version: 1 as const,
       vendor: "alula" as const,
@@ -156,7 +164,7 @@ export function solver<In, Out extends object, Refusal extends string = string, 
   }
   Object.defineProperty(call, "name", { value: name })
   // defined as getters: to assign them would call them
-  for (const part of ["input", "output", "example", "formulae", "sources"] as const)
+  for (const part of ["input", "either", "output", "example", "formulae", "sources"] as const)
     Object.defineProperty(call, part, { get: () => definition()[part], enumerable: true })
   return Object.freeze(Object.assign(call, plain)) as unknown as Solver<In, Out, Refusal, Hazard>
 }

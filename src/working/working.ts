@@ -56,14 +56,23 @@ interface Named {
 }
 
 const isNumeric = (field: AnyField | AnyOutField): field is Extract<AnyField, { symbol: string }> =>
-  !["choice", "flag", "text", "list", "group"].includes(field.kind)
+  !["choice", "flag", "text", "list", "group", "variant"].includes(field.kind)
+
+/** The fields that a group has, or a variant by its type; null for anything else. */
+function fieldsWithin(field: AnyField, value: unknown): AnyFields | null {
+  if (field.kind === "group") return field.fields
+  if (field.kind !== "variant") return null
+  const { type } = (value ?? {}) as { readonly type?: string }
+  return type === undefined ? {} : (field.of[type]?.fields ?? {})
+}
 
 /** Every numeric field below `fields`, by symbol; lists give arrays. */
 function collect(fields: AnyFields | AnyOutFields, values: Readonly<Record<string, unknown>>, into: Named[] = []): Named[] {
   for (const [key, field] of Object.entries(fields) as [string, AnyField][]) {
     const value = values[key]
     if (value === null || value === undefined) continue
-    if (field.kind === "group") collect(field.fields, value as Record<string, unknown>, into)
+    const within = fieldsWithin(field, value)
+    if (within) collect(within, value as Record<string, unknown>, into)
     else if (field.kind === "list") collectList(field.of, value as readonly unknown[], into)
     else if (isNumeric(field) && field.symbol)
       into.push({ symbol: field.symbol, label: field.label, kind: field.kind as Kind, value: value as number })
@@ -85,13 +94,19 @@ function collectList(of: AnyField, list: readonly unknown[], into: Named[]): voi
   }
 }
 
-/** Whether nullable fields are present, and choices and flags by name, for conditions. */
+/** Whether nullable fields are present, and choices, flags and types of variants by name, for conditions. */
 function conditions(fields: AnyFields, values: Readonly<Record<string, unknown>>, scope: Scope): void {
   for (const [key, field] of Object.entries(fields)) {
     const value = values[key]
     if (field.default === null) scope.set(`has_${key}`, value !== null && value !== undefined)
     if (field.kind === "choice" || field.kind === "flag") scope.set(key, value)
-    if (field.kind === "group") conditions(field.fields, (value ?? {}) as Record<string, unknown>, scope)
+    if (field.kind === "variant") {
+      scope.set(key, (value as { readonly type?: string } | null)?.type)
+      // what other members have is not given
+      for (const { fields: others } of Object.values(field.of)) conditions(others, {}, scope)
+    }
+    const within = fieldsWithin(field, value)
+    if (within) conditions(within, (value ?? {}) as Record<string, unknown>, scope)
   }
 }
 

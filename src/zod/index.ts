@@ -31,13 +31,20 @@ function withoutDefault(field: AnyField): z.ZodType {
     case "flag":
       return z.boolean()
     case "text":
-      return z.string()
+      return z
+        .string()
+        .refine(
+          (text) => [...text].length >= (field.min ?? 0) && [...text].length <= (field.max ?? Number.POSITIVE_INFINITY),
+          `text of ${field.min ?? 0} to ${field.max ?? "any number of"} characters`,
+        )
     case "list": {
       const list = z.array(zodField(field.of)).min(field.min ?? 0)
       return field.max === undefined ? list : list.max(field.max)
     }
     case "group":
       return zodFields(field.fields)
+    case "variant":
+      return stripped(z.discriminatedUnion("type", members(field.of)))
     default:
       return numeric(field as Numeric)
   }
@@ -51,13 +58,25 @@ function zodField(field: AnyField): z.ZodType {
   return filled.meta({ title: field.label, ...(field.help === undefined ? {} : { description: field.help }) })
 }
 
-function zodFields(fields: AnyFields): z.ZodType {
-  const object = z.strictObject(Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, zodField(field)])))
-  // a key that is there but undefined counts as left out
+/** A key that is there but undefined counts as left out. */
+function stripped(object: z.ZodType): z.ZodType {
   return z.preprocess((value) => {
     if (typeof value !== "object" || value === null || Array.isArray(value)) return value
     return Object.fromEntries(Object.entries(value).filter(([, part]) => part !== undefined))
   }, object)
+}
+
+const shape = (fields: AnyFields) => Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, zodField(field)]))
+
+function members(of: Extract<AnyField, { kind: "variant" }>["of"]): [z.ZodObject, ...z.ZodObject[]] {
+  const all = Object.entries(of).map(([type, { label, fields }]) =>
+    z.strictObject({ type: z.literal(type), ...shape(fields) }).meta({ title: label }),
+  )
+  return all as unknown as [z.ZodObject, ...z.ZodObject[]]
+}
+
+function zodFields(fields: AnyFields): z.ZodType {
+  return stripped(z.strictObject(shape(fields)))
 }
 
 /**

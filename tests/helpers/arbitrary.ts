@@ -1,6 +1,7 @@
 import fc from "fast-check"
 import { fromSi, type Kind, kinds, readQuantity } from "../../src/quantity/index.js"
-import type { AnyField, AnyFields } from "../../src/solver/index.js"
+import { eitherFaults, namesIn } from "../../src/solver/either.js"
+import type { AnyField, AnyFields, AnyGroup, Either } from "../../src/solver/index.js"
 
 type Numeric = Extract<AnyField, { symbol: string }>
 /** A limit, default or example of a field in SI; a value its own kind cannot read is a fault of the definition. */
@@ -59,10 +60,13 @@ function valueFor(field: AnyField, example: unknown, reach: Reach): fc.Arbitrary
     case "flag":
       return reach === "near" && typeof example === "boolean" ? fc.constant(example) : fc.boolean()
     case "text":
-      return fc.constant(example ?? "a name")
+      return fc.constant(example ?? "a name".padEnd(field.min ?? 0, "s").slice(0, field.max))
     case "list": {
       const items = (example ?? []) as readonly unknown[]
-      if (items.length === 0) return fc.constant([])
+      if (items.length === 0) {
+        const count = field.min ?? 0
+        return fc.array(valueFor(field.of, undefined, reach), { minLength: count, maxLength: count })
+      }
       const most = Math.min(field.max ?? items.length, items.length)
       const least = Math.min(field.min ?? 0, most)
       return fc
@@ -75,7 +79,18 @@ function valueFor(field: AnyField, example: unknown, reach: Reach): fc.Arbitrary
         )
     }
     case "group":
-      return inputsWithin(field.fields, (example ?? {}) as Record<string, unknown>, reach)
+      return inputsWithin(field, (example ?? {}) as Record<string, unknown>, reach)
+    case "variant": {
+      const given = (example ?? {}) as Readonly<Record<string, unknown>>
+      const member = (type: string) => {
+        const { type: own, ...others } = given
+        const within = inputsWithin(field.of[type] as AnyGroup, own === type ? others : {}, reach)
+        return within.map((value) => ({ type, ...value }))
+      }
+      const all = fc.oneof(...Object.keys(field.of).map(member))
+      if (typeof given.type !== "string") return all
+      return reach === "near" ? member(given.type) : fc.oneof({ weight: 2, arbitrary: member(given.type) }, { weight: 1, arbitrary: all })
+    }
     default:
       return numbers(field as Numeric, example, reach)
   }
@@ -96,14 +111,24 @@ export function rangeOf(field: Numeric, value: unknown): { readonly low: number;
 }
 
 /** Random inputs (bare SI numbers) of a set of fields, seeded by an example: some beside it, some far and wide. */
-export function inputs(fields: AnyFields, example: Readonly<Record<string, unknown>>): fc.Arbitrary<Record<string, unknown>> {
+export function inputs(
+  fields: AnyFields,
+  example: Readonly<Record<string, unknown>>,
+  either: readonly Either[] = [],
+): fc.Arbitrary<Record<string, unknown>> {
   return fc.oneof(
-    { weight: 1, arbitrary: inputsWithin(fields, example, "near") },
-    { weight: 2, arbitrary: inputsWithin(fields, example, "wide") },
+    { weight: 1, arbitrary: inputsWithin({ fields, either }, example, "near") },
+    { weight: 2, arbitrary: inputsWithin({ fields, either }, example, "wide") },
   )
 }
 
-function inputsWithin(fields: AnyFields, example: Readonly<Record<string, unknown>>, reach: Reach): fc.Arbitrary<Record<string, unknown>> {
+type Given = Readonly<Record<string, unknown>>
+
+function inputsWithin(
+  { fields, either = [] }: Omit<AnyGroup, "label">,
+  example: Given,
+  reach: Reach,
+): fc.Arbitrary<Record<string, unknown>> {
   const parts = Object.entries(fields).map(([key, field]) => {
     const given = example[key]
     const value = valueFor(field, given, reach)
@@ -113,11 +138,33 @@ function inputsWithin(fields: AnyFields, example: Readonly<Record<string, unknow
     if (reach === "near") return given === undefined || given === null ? absent : value.map((v) => [key, v] as const)
     // an optional value the example leaves out is mostly left out: alternatives exclude each other
     const shown = given === undefined || given === null ? { in: 1, out: 6 } : { in: 6, out: 1 }
-    const isStructure = field.kind === "group" || field.kind === "list"
+    const isStructure = field.kind === "group" || field.kind === "list" || field.kind === "variant"
     if (isStructure && (given === undefined || given === null)) return absent
     return fc.oneof({ weight: shown.in, arbitrary: value.map((v) => [key, v] as const) }, { weight: shown.out, arbitrary: absent })
   })
-  return fc.tuple(...parts).map((pairs) => Object.fromEntries(pairs.filter(([, v]) => v !== undefined)))
+  const drawn = fc.tuple(...parts).map((pairs) => Object.fromEntries(pairs.filter(([, v]) => v !== undefined)))
+  const ruled = [...new Set(namesIn(either))]
+  if (ruled.length === 0 || reach === "near") return drawn
+  // what the rules ask for is given, and what they forbid left out, each way as likely as any other
+  const spare = fc.record(Object.fromEntries(ruled.map((key) => [key, valueFor(fields[key] as AnyField, example[key], reach)])))
+  return fc.tuple(drawn, spare, fc.array(fc.nat(11), { minLength: 12, maxLength: 12 })).map(([input, values, picks]) => {
+    const mended = { ...input }
+    for (const pick of picks) {
+      const [fault] = eitherFaults(either, (name) => mended[name] !== undefined && mended[name] !== null)
+      if (!fault) break
+      const way = fault.ways[pick % fault.ways.length] as (typeof fault.ways)[number]
+      for (const name of way.give) mended[name] ??= values[name]
+      for (const name of way.leave) delete mended[name]
+    }
+    return mended
+  })
+}
+
+/** The fields below a value: those of a group, or of the member of a variant that its type names. */
+function fieldsBelow(field: AnyField, value: unknown): AnyFields | null {
+  if (field.kind === "group") return field.fields
+  if (field.kind !== "variant") return null
+  return field.of[(value as { type: string }).type]?.fields ?? {}
 }
 
 /** The same input with every quantity written in some unit of its kind, picked by `pick`. */
@@ -128,7 +175,8 @@ export function inOtherUnits(
 ): Record<string, unknown> {
   const rewrite = (field: AnyField, value: unknown): unknown => {
     if (value === null || value === undefined) return value
-    if (field.kind === "group") return inOtherUnits(field.fields, value as Record<string, unknown>, pick)
+    const within = fieldsBelow(field, value)
+    if (within) return inOtherUnits(within, value as Record<string, unknown>, pick)
     if (field.kind === "list") return (value as readonly unknown[]).map((v) => rewrite(field.of, v))
     if (typeof value !== "number" || field.kind === "number") return value
     const units = Object.entries(kinds[field.kind as Kind].units)
@@ -152,7 +200,8 @@ export function leaves(
     at: (string | number)[],
   ): { field: AnyField; path: (string | number)[]; value: unknown }[] => {
     if (value === null || value === undefined) return [{ field, path: at, value }]
-    if (field.kind === "group") return leaves(field.fields, value as Record<string, unknown>, at)
+    const within = fieldsBelow(field, value)
+    if (within) return leaves(within, value as Record<string, unknown>, at)
     if (field.kind === "list") return (value as readonly unknown[]).flatMap((v, i) => below(field.of, v, [...at, i]))
     return [{ field, path: at, value }]
   }

@@ -83,7 +83,7 @@ describe.each(judged)("messages: $id", ({ id, solver }: { id: string; solver: An
 
   it("and for random inputs", () => {
     fc.assert(
-      fc.property(inputs(solver.input as unknown as AnyFields, solver.example), (input) => {
+      fc.property(inputs(solver.input as unknown as AnyFields, solver.example, solver.either), (input) => {
         expect(wrongNumbers(id, solver, edges.numbers, input)).toEqual([])
       }),
       { numRuns: RUNS },

@@ -61,7 +61,7 @@ describe.each(solvers)("spikes: $id", ({ id, solver }: { id: string; solver: Any
   it("has no point far from neighbours that agree", () => {
     const fields = solver.input as unknown as AnyFields
     const tried: Record<string, unknown>[] = []
-    for (const input of fc.sample(inputs(fields, solver.example), BASES * 8))
+    for (const input of fc.sample(inputs(fields, solver.example, solver.either), BASES * 8))
       if (tried.length < BASES && solver.attempt(input).ok) tried.push(input)
     const sweeps = [solver.example, ...tried].flatMap((base) =>
       leaves(fields, base)
