@@ -62,7 +62,7 @@ function beyond(field: Extract<AnyField, { symbol: string }>, at: number, step: 
   if (field.kind === "number") return typeof limit === "number" ? limit + step : "3"
   const unit = kinds[field.kind as Kind].si
   if (unit === "") return limit
-  if (typeof limit !== "number") return `${["0", "-0", "-0.0", "0/5", "-1e-3", "1e-12", "½", "−¼"][at % 8]} ${unit}`
+  if (typeof limit !== "number") return `${["0", "-0", "-0.0", "0/5", "-1e-3", "1e-12", "1/2", "-1/4"][at % 8]} ${unit}`
   return `${limit + step} ${unit}`
 }
 
@@ -94,7 +94,7 @@ function corrupt(fields: AnyFields, input: unknown, { at, how, junk, step }: Cor
   if (how === 6 && "min" in field && field.kind !== "list") return replaced(input, path, field.min)
   if (how === 7 && "above" in field) return replaced(input, path, field.above)
   if (how === 8 && "max" in field && field.kind !== "list") return replaced(input, path, field.max)
-  if ((how === 9 || how === 10) && typeof value === "string") return replaced(input, path, misspelt(value, at))
+  if ((how === 9 || how === 10) && typeof value === "string" && !("symbol" in field)) return replaced(input, path, misspelt(value, at))
   if (how === 10 && field.kind === "variant" && isObject(value)) {
     const other = Object.values(field.of)[at % Object.keys(field.of).length]?.fields ?? {}
     const [key, stray] = Object.entries(other)[at % Math.max(1, Object.keys(other).length)] ?? ["type", undefined]
