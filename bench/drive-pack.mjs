@@ -1,5 +1,5 @@
 // Drive and pack: one call of each solver, and the two long ones: a day's pattern and a catalogue.
-import { dcMotor, dutyCycle, hobbyServo, linearActuator, powerScrew } from "alula/drive"
+import { dcMotor, dutyCycle, gearTrain, hobbyServo, linearActuator, powerScrew } from "alula/drive"
 import {
   airTravel,
   cellPack,
@@ -17,6 +17,7 @@ const solvers = {
   "drive.linearActuator": linearActuator,
   "drive.dcMotor": dcMotor,
   "drive.powerScrew": powerScrew,
+  "drive.gearTrain": gearTrain,
   "drive.hobbyServo": hobbyServo,
   "drive.dutyCycle": dutyCycle,
   "pack.cellPack": cellPack,

@@ -9,6 +9,14 @@ export {
 } from "./actuator-constants.js"
 export { type DcMotor, dcMotor } from "./dc-motor.js"
 export { type DutyCycle, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
+export {
+  type GearStage,
+  type GearStageResult,
+  type GearTrain,
+  type GearTrainInput,
+  gearTrain,
+  type PlanetaryPath,
+} from "./gear-train/index.js"
 export { type HobbyServo, type HobbyServoInput, hobbyServo } from "./hobby-servo.js"
 export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator.js"
 export { type DcMotorInput, type MotorConstants, motorConstants } from "./motor-constants.js"

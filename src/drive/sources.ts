@@ -69,3 +69,16 @@ export const GEARMOTOR_SHEET: Source = {
   edition: "revision 1.2, 2019",
   verified: "seen",
 }
+
+/** Bevan on gears and epicyclic trains. */
+export const BEVAN: Source = { title: "The Theory of Machines", by: "T. Bevan", edition: "3rd, 1956", verified: "not-seen" }
+
+/** Khurmi and Gupta on trains, belts and chains. */
+export const KHURMI: Source = { title: "Theory of Machines", by: "R. S. Khurmi, J. K. Gupta", edition: "2005", verified: "not-seen" }
+
+/** A gearmotor supplier on when worm gears lock. */
+export const GEARMOTOR_FAQ: Source = {
+  title: "FAQ for electric motors, gearmotors and frequency inverters",
+  edition: "read 2026",
+  verified: "seen",
+}

@@ -1,9 +1,9 @@
 import { expect, it } from "vitest"
-import { dcMotor, dutyCycle, hobbyServo, linearActuator, powerScrew } from "../../src/drive/index.js"
+import { dcMotor, dutyCycle, gearTrain, hobbyServo, linearActuator, powerScrew } from "../../src/drive/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { dcMotor, dutyCycle, hobbyServo, linearActuator, powerScrew }
+const solvers = { dcMotor, dutyCycle, gearTrain, hobbyServo, linearActuator, powerScrew }
 
 /** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -32,6 +32,27 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "limitTemperature: min 0, max 250, default 80",
     "ratedAmbient: min -40, max 100, default 25",
     "ambient: min -40, max 100, default 25",
+  ],
+  gearTrain: [
+    "stages: min 1, max 8",
+    "stages.drivingTeeth: min 1, max 1000",
+    "stages.drivenTeeth: min 6, max 1000",
+    "stages.path: default sun-to-carrier",
+    "stages.planets: min 1, max 8, default 3",
+    "stages.meshEfficiency: min 0.5, max 1, default 0.97",
+    "stages.leadAngle: min 0.5 deg, max 45 deg, default null",
+    "stages.friction: min 0, max 0.6, default null",
+    "stages.wormEfficiency: min 0.05, max 1, default null",
+    "stages.pressureAngle: min 0, max 30 deg, default 20 deg",
+    "stages.module: min 0.1 mm, max 20 mm, default null",
+    "stages.backlash: min 0, max 10 deg, default 0",
+    "stages.inertia: min 0, max 1000, default 0",
+    "torque: min -100000, max 100000",
+    "dragTorque: min 0, max 10000, default 0",
+    "inputSpeed: min 0, max 1e5 rpm, default null",
+    "inputInertia: min 0, max 1000, default 0",
+    "loadInertia: min 0, max 100000, default 0",
+    "tipRadius: above 0, max 20, default null",
   ],
   hobbyServo: [
     "firstVoltage: min 1, max 60",

@@ -2,6 +2,7 @@ import { type DcMotor, dcMotor, hobbyServo, type PowerScrew, powerScrew } from "
 import { handlingLoad } from "../../src/frame/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
+import { gearChecks, gearWithout } from "./drive-gears.js"
 
 type Numbers = Readonly<Record<string, number>>
 const numbers = (inputs: object) => inputs as Numbers
@@ -268,12 +269,14 @@ referenceTests(
   {
     ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears, ...gearmotors, ...slopes]),
     ...screws,
+    ...gearChecks,
     ...servos,
     "impact-wentzell-7-1": fallOnBar,
     "impact-wentzell-7-4": fallOnBar,
   },
   {
     "gearmotor-pololu-25d-4886": { counts_per_output_rev: "no solver counts encoder lines" },
+    ...gearWithout,
     "servo-fs5103b-speed": { torque_N_m: "the row names no torque it is converted from" },
   },
 )
