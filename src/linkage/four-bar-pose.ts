@@ -42,19 +42,25 @@ export function arcCosine(x: number): number | null {
  * where input pin and output pivot coincide, which leaves the output free
  */
 export function fourBarPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Branch) {
-  const [ax, ay] = [input * Math.cos(angle), input * Math.sin(angle)]
-  const dx = ground - ax
-  const f = Math.hypot(dx, ay)
+  const f = Math.hypot(ground - input * Math.cos(angle), input * Math.sin(angle))
   const gap = Math.max(f - coupler - output, Math.abs(coupler - output) - f)
   const size = ground + input + coupler + output
   if (gap > ROUNDING * size) return gap
   if (f <= ROUNDING * size) return 0
+  return closedPose(ground, input, coupler, output, angle, branch)
+}
+
+/** The pose where coupler and output are known to meet, input pin and output pivot apart. */
+export function closedPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Branch): FourBarPose {
+  const [ax, ay] = [input * Math.cos(angle), input * Math.sin(angle)]
+  const dx = ground - ax
+  const f = Math.hypot(dx, ay)
   const product = (coupler + output + f) * (coupler + output - f) * (f + coupler - output) * (f - coupler + output)
   const height = ((branch === "open" ? 1 : -1) * Math.sqrt(Math.max(0, product))) / (2 * f)
   const along = (f ** 2 + coupler ** 2 - output ** 2) / (2 * f)
   const bx = ax + (along * dx + height * ay) / f
   const by = ay + (height * dx - along * ay) / f
-  const pose: FourBarPose = {
+  return {
     inputPin: { x: ax, y: ay },
     outputPin: { x: bx, y: by },
     diagonal: f,
@@ -62,7 +68,6 @@ export function fourBarPose(ground: number, input: number, coupler: number, outp
     outputAngle: Math.atan2(by, bx - ground),
     transmissionAngle: Math.atan2(Math.abs(height) * f, Math.abs(coupler ** 2 + output ** 2 - f ** 2) / 2),
   }
-  return pose
 }
 
 /** Input angles between 0 and π at which coupler and output come into line, null where that never happens. */

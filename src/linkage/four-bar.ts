@@ -1,6 +1,6 @@
 import type { Angle, AngularAcceleration, AngularSpeed, Length } from "../quantity/index.js"
 import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { type Branch, fourBarPose, longestWithin, nearestClosing } from "./four-bar-pose.js"
+import { type Branch, closedPose, fourBarPose, longestWithin, nearestClosing } from "./four-bar-pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
 import { wrapAngle } from "./hinge.js"
 import { withNearest } from "./nearest.js"
@@ -89,11 +89,9 @@ const NUDGE = 1e-3
 function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
   const { ground: d, input: a, coupler: b, output: c, inputAngle, branch, inputSpeed: w2, inputAcceleration: al2 } = si
   const pose = fourBarPose(d, a, b, c, inputAngle, branch)
-  const other = fourBarPose(d, a, b, c, inputAngle, branch === "open" ? "crossed" : "open")
-  if (typeof pose === "number" || typeof other === "number") {
-    const short = pose as number
+  if (typeof pose === "number") {
     const at = { inputAngle, ground: d, input: a, coupler: b, output: c }
-    if (short === 0)
+    if (pose === 0)
       return refuse(
         "free-output",
         "The input pin lies on the output pivot, so the output can stand at any angle: turn the input on, by {shortBy angle °} at least.",
@@ -103,10 +101,11 @@ function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
     return refuse(
       "cannot-close",
       "At an input angle of {inputAngle angle °} coupler and output miss each other by {shortBy length}.",
-      short,
+      pose,
       at,
     )
   }
+  const other = closedPose(d, a, b, c, inputAngle, branch === "open" ? "crossed" : "open")
   const [t3, t4] = [pose.couplerAngle, pose.outputAngle]
   const sine = Math.sin(t4 - t3)
   if (Math.abs(sine) < 1e-9)

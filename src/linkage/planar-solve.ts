@@ -187,14 +187,19 @@ const lacking = (from: readonly number[], to: readonly number[]) =>
 /** Step of all drivers, as a share of the way, under which a motion counts as stuck. */
 const STUCK = 1e-10
 
+/** Weightings tried for the change of the Jacobian. */
+const WEIGHTINGS = 6
+
 /**
- * Whether the Jacobian stays regular between two poses: where J⁻¹·ΔJ is smaller than one (row-sum norm), no matrix between
- * the two is singular, so that neither one loop nor several at once can pass a toggle.
+ * Whether the Jacobian stays regular between two poses: where |J⁻¹·ΔJ| is smaller than one, no matrix between the two is
+ * singular, so that neither one loop nor several at once can pass a toggle. Smaller than one in some weighting of the
+ * coordinates is enough (L. Collatz, 1942): plain at first, then each coordinate by what the others do to it, so that a long
+ * link which a short crank swings far does not count as near a toggle.
  */
 function staysRegular(model: Model, from: Pose, to: Pose): boolean {
   const n = model.unknowns
   const [a, b] = [jacobian(model, from.q, from.drive), jacobian(model, to.q, to.drive)]
-  const sums = new Float64Array(n)
+  const change = new Float64Array(n * n)
   const column = new Float64Array(n)
   for (let k = 0; k < n; k++) {
     let moves = false
@@ -203,27 +208,43 @@ function staysRegular(model: Model, from: Pose, to: Pose): boolean {
       moves ||= column[i] !== 0
     }
     if (!moves) continue
-    const change = solveFactored(from.factors, column)
-    for (let i = 0; i < n; i++) {
-      sums[i] = (sums[i] as number) + Math.abs(change[i] as number)
-      if (!((sums[i] as number) < 0.9)) return false
-    }
+    solveFactored(from.factors, column).forEach((v, i) => {
+      change[i * n + k] = Math.abs(v)
+    })
   }
-  return true
+  let weights = new Float64Array(n).fill(1)
+  for (let tries = 0; tries < WEIGHTINGS; tries++) {
+    const sums = new Float64Array(n)
+    for (let i = 0; i < n; i++)
+      for (let k = 0; k < n; k++) sums[i] = (sums[i] as number) + (change[i * n + k] as number) * (weights[k] as number)
+    if (sums.every((sum, i) => sum <= 0.9 * (weights[i] as number))) return true
+    weights = sums
+  }
+  return false
+}
+
+/**
+ * How far rounding alone may put points off: that of the constraints, as much as the pose blows it up. Where that is more than
+ * a small share of the step, the step says too little about the way it went.
+ */
+function blur(model: Model, pose: Pose, reach: number): number {
+  const error = 1e-15 * largest(pose.q)
+  const signs = shaken(new Float64Array(model.unknowns), 1).map((v) => error * Math.sign(v))
+  return 10 * model.rounding + Math.min(10 * largest(solveFactored(pose.factors, signs)), 0.03 * reach)
 }
 
 /**
  * Whether a step kept to its branch: the points go on nearly as they came, and half way along the curve that both ends
  * suggest the parts still fit. Where two branches cross, a step that changes over turns off sharply instead.
  */
-function goesOn(model: Model, from: Pose, to: Pose, flow: Float64Array, rates: readonly number[]): boolean {
+function goesOn(model: Model, from: Pose, to: Pose, flow: Float64Array, rates: readonly number[], noise: number): boolean {
   const reach = largest(flow)
   const after = pointRates(model, to, rates)
-  if (!(largest(after.map((v, i) => v - (flow[i] as number))) <= 0.5 * reach + 10 * model.rounding)) return false
+  if (!(largest(after.map((v, i) => v - (flow[i] as number))) <= 0.5 * reach + noise)) return false
   const middle = from.q.map((v, i) => (v + (to.q[i] as number)) / 2 + ((flow[i] as number) - (after[i] as number)) / 8)
   const drive = from.drive.map((v, i) => (v + (to.drive[i] as number)) / 2)
   const off = solveFactored(from.factors, values(model, middle, drive))
-  return largest(off) <= 2e-3 * reach + 10 * model.rounding
+  return largest(off) <= 2e-3 * reach + noise
 }
 
 /** Follows one branch from a pose to other driver values; steps shrink where the way is not certain. */
@@ -243,12 +264,13 @@ function follow(model: Model, start: Pose, target: readonly number[], asked: rea
     const guess = here.q.map((v, i) => v + (flow[i] as number))
     const next = newton(model, guess, drive, 12)
     const reach = largest(flow)
+    const noise = blur(model, here, reach)
     const isSure =
       next !== null &&
       next.factors.sign === here.factors.sign &&
-      largest(next.q.map((v, i) => v - (guess[i] as number))) <= 0.25 * reach + 10 * model.rounding &&
+      largest(next.q.map((v, i) => v - (guess[i] as number))) <= 0.25 * reach + noise &&
       keepsSides(model, next) &&
-      goesOn(model, here, next, flow, rates) &&
+      goesOn(model, here, next, flow, rates, noise) &&
       staysRegular(model, here, next)
     if (isSure) {
       iterations += next.iterations

@@ -1,8 +1,8 @@
 import { goldenMinimum } from "../numeric/index.js"
 import type { Angle, AngularSpeed, Density, Length, Mass, Moment, Speed } from "../quantity/index.js"
-import { isNoSolution, type NoSolution, refuse, type SiOf } from "../solver/index.js"
+import { type NoSolution, refuse, type SiOf } from "../solver/index.js"
 import { flapDragMoment } from "./flap-drag.js"
-import { type Branch, fourBarPose } from "./four-bar-pose.js"
+import { type Branch, closedPose } from "./four-bar-pose.js"
 import { standardGravity } from "./hinge-load.js"
 import type { Knob } from "./nearest.js"
 
@@ -121,12 +121,11 @@ const nearestTurn = (angle: number, to: number) => angle - 2 * Math.PI * Math.ro
 /** Places looked at for crests over the travel. */
 const SCAN = 64
 
-/** Everything at one servo angle from neutral. */
+/** Everything at one servo angle from neutral, within the reach of rod and flap horn. */
 function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servoAngle: number, last: number) {
   const { distance: d, servoHorn: a, flapHorn: c } = si
   const t2 = si.servoHornAngle + servoAngle
-  const pose = fourBarPose(d, a, rod, c, t2, branch)
-  if (typeof pose === "number") return binding(si, t2, pose)
+  const pose = closedPose(d, a, rod, c, t2, branch)
   const sine = Math.sin(pose.outputAngle - pose.couplerAngle)
   const ratio = (a * Math.sin(t2 - pose.couplerAngle)) / (c * sine)
   const flapAngle = nearestTurn(pose.outputAngle, si.flapHornAngle + last) - si.flapHornAngle
@@ -136,7 +135,7 @@ function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servo
   const moment = still + (still < 0 ? -air : air)
   return { servoAngle, flapAngle, ratio, torque: moment * ratio, rodForce: moment / (c * sine), transmissionAngle: pose.transmissionAngle }
 }
-type Setting = Exclude<ReturnType<typeof setting>, NoSolution>
+type Setting = ReturnType<typeof setting>
 
 /** Share of rod and flap horn together by which the pins must keep clear of the dead point. */
 const CLEAR = 1e-6
@@ -180,39 +179,29 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   if (beyond > 0) return binding(si, far.angle, beyond)
   if (within > 0) return binding(si, close.angle, within)
   const start = setting(si, rod, branch, 0, 0)
-  if (isNoSolution(start)) return start
-  const map: Setting[] = []
   // from neutral outwards, so that the flap angle is followed and not folded
-  const walk = (to: number, count: number): Setting[] | NoSolution => {
+  const walk = (to: number): Setting[] => {
     const list: Setting[] = []
     let last = start.flapAngle
-    for (let k = 1; k <= count; k++) {
-      const next = setting(si, rod, branch, k === count ? to : (k / count) * to, last)
-      if (isNoSolution(next)) return next
+    for (let k = 1; k <= steps; k++) {
+      const next = setting(si, rod, branch, k === steps ? to : (k / steps) * to, last)
       last = next.flapAngle
       list.push(next)
     }
     return list
   }
-  const [down, up] = [walk(travelFrom, steps), walk(travelTo, steps)]
-  if (isNoSolution(down)) return down
-  if (isNoSolution(up)) return up
-  map.push(...down.reverse(), start, ...up)
+  const map = [...walk(travelFrom).reverse(), start, ...walk(travelTo)]
   // a crest between settings becomes a setting of its own, so that no peak is read too low
-  const near = (angle: number) => {
-    const closest = map.reduce((a, b) => (Math.abs(b.servoAngle - angle) < Math.abs(a.servoAngle - angle) ? b : a))
-    return setting(si, rod, branch, angle, closest.flapAngle)
-  }
   const step = (travelTo - travelFrom) / SCAN
   for (const size of [(s: Setting) => Math.abs(s.torque), (s: Setting) => Math.abs(s.rodForce)]) {
-    const sizeAt = (angle: number) => {
-      const there = near(angle)
-      return isNoSolution(there) ? 0 : size(there)
-    }
-    let best = travelFrom
-    for (let k = 1; k <= SCAN; k++) if (sizeAt(travelFrom + k * step) > sizeAt(best)) best = travelFrom + k * step
-    const crest = near(goldenMinimum((angle) => -sizeAt(angle), Math.max(travelFrom, best - step), Math.min(travelTo, best + step)))
-    if (isNoSolution(crest) || map.some((s) => size(s) >= size(crest))) continue
+    // whole turns of the flap change no size
+    const sizeAt = (angle: number) => size(setting(si, rod, branch, angle, 0))
+    const sizes = Array.from({ length: SCAN + 1 }, (_, k) => sizeAt(travelFrom + k * step))
+    const best = travelFrom + sizes.indexOf(Math.max(...sizes)) * step
+    const angle = goldenMinimum((a) => -sizeAt(a), Math.max(travelFrom, best - step), Math.min(travelTo, best + step))
+    const closest = map.reduce((a, b) => (Math.abs(b.servoAngle - angle) < Math.abs(a.servoAngle - angle) ? b : a))
+    const crest = setting(si, rod, branch, angle, closest.flapAngle)
+    if (map.some((s) => size(s) >= size(crest))) continue
     const after = map.findIndex((s) => s.servoAngle > crest.servoAngle)
     map.splice(after < 0 ? map.length : after, 0, crest)
   }

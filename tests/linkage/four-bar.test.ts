@@ -11,7 +11,7 @@ describe("fourBar", () => {
   it("agrees with Freudenstein's half-angle solution, both branches, over random linkages near and far from toggles", () => {
     const random = lehmer(11)
     let [worst, worstAtToggle, met] = [0, 0, 0]
-    for (let k = 0; k < 20000; k++) {
+    for (let k = 0; k < 3000; k++) {
       const [d, a, b, c] = [random.real(0.02, 0.2), random.real(0.01, 0.2), random.real(0.02, 0.2), random.real(0.02, 0.2)]
       // every third input angle is put close to a toggle, where there is one
       const limits = fourBarLimits.attempt({ ground: d, input: a, coupler: b, output: c })
@@ -43,7 +43,7 @@ describe("fourBar", () => {
         expect(gap).toBeLessThan(sine > 1e-3 ? 1e-13 : 1e-9)
       }
     }
-    expect(met).toBeGreaterThan(8000)
+    expect(met).toBeGreaterThan(1600)
     expect(worst).toBeLessThan(1e-11)
     expect(worstAtToggle).toBeLessThan(1e-10)
   })
@@ -51,7 +51,7 @@ describe("fourBar", () => {
   it("has speeds and accelerations that central differences confirm", () => {
     const random = lehmer(5)
     let [worstSpeed, worstChange, met] = [0, 0, 0]
-    for (let k = 0; k < 2000; k++) {
+    for (let k = 0; k < 500; k++) {
       const [w, al] = [random.real(-5, 5), random.real(-10, 10)]
       const input: FourBarInput = {
         ground: random.real(0.05, 0.15),
@@ -90,7 +90,7 @@ describe("fourBar", () => {
       for (const [i, value] of change.entries())
         worstChange = Math.max(worstChange, Math.abs(value - (speeds[i] as number)) / (1 + w * w + Math.abs(al) + Math.abs(value)))
     }
-    expect(met).toBeGreaterThan(800)
+    expect(met).toBeGreaterThan(200)
     expect(worstSpeed).toBeLessThan(1e-7)
     expect(worstChange).toBeLessThan(1e-6)
   })
@@ -111,7 +111,7 @@ describe("fourBar", () => {
   it("has a mechanical advantage equal to free-body statics of the links", () => {
     const random = lehmer(17)
     let [worst, met] = [0, 0]
-    for (let k = 0; k < 3000; k++) {
+    for (let k = 0; k < 800; k++) {
       const input = {
         ground: 0.1,
         input: random.real(0.02, 0.1),
@@ -131,7 +131,7 @@ describe("fourBar", () => {
       const onInput = A.x * uy - A.y * ux
       worst = Math.max(worst, Math.abs((out.value.mechanicalAdvantage * onInput) / onOutput - 1))
     }
-    expect(met).toBeGreaterThan(1500)
+    expect(met).toBeGreaterThan(400)
     expect(worst).toBeLessThan(1e-8)
   })
 
@@ -163,7 +163,7 @@ describe("grashof and fourBarLimits", () => {
     const random = lehmer(3)
     const n = 1440
     let [met, worstSwing, worstTransmission] = [0, 0, 0]
-    for (let k = 0; k < 400; k++) {
+    for (let k = 0; k < 120; k++) {
       const links = {
         ground: random.real(0.03, 0.12),
         input: random.real(0.02, 0.12),
@@ -196,7 +196,7 @@ describe("grashof and fourBarLimits", () => {
       expect(limits.leastTransmission).toBeLessThanOrEqual(least + 1e-12)
       if (kind.value.inputTurns) worstTransmission = Math.max(worstTransmission, least - limits.leastTransmission)
     }
-    expect(met).toBeGreaterThan(250)
+    expect(met).toBeGreaterThan(70)
     expect(worstSwing).toBeLessThan((4 * Math.PI) / n + 1e-9)
     expect(worstTransmission).toBeLessThan(0.05)
   })
@@ -214,12 +214,12 @@ describe("grashof and fourBarLimits", () => {
         expect(Math.abs(out.speedRatio)).toBeLessThan(1e-9)
         expect(out.mechanicalAdvantage).toBeNull()
       }
-      const angles = Array.from({ length: 2000 }, (_, i) => fourBar({ ...links, inputAngle: (i * Math.PI) / 1000 }).outputAngle)
-      expect(Math.max(...angles) - Math.min(...angles)).toBeGreaterThan(limits.value.outputSwing - 1e-5)
+      const angles = Array.from({ length: 720 }, (_, i) => fourBar({ ...links, inputAngle: (i * Math.PI) / 360 }).outputAngle)
+      expect(Math.max(...angles) - Math.min(...angles)).toBeGreaterThan(limits.value.outputSwing - 1e-4)
       expect(Math.max(...angles) - Math.min(...angles)).toBeLessThan(limits.value.outputSwing + 1e-12)
-      if (met > 20) break
+      if (met > 10) break
     }
-    expect(met).toBeGreaterThan(10)
+    expect(met).toBeGreaterThan(9)
   })
 
   it("name every type", () => {

@@ -7,7 +7,7 @@ describe("freudenstein", () => {
   it("recovers random linkages from three of their own poses", () => {
     const random = lehmer(67)
     let [met, worst] = [0, 0]
-    for (let k = 0; k < 3000; k++) {
+    for (let k = 0; k < 800; k++) {
       const links = { ground: 0.1, input: random.real(0.02, 0.1), coupler: random.real(0.04, 0.15), output: random.real(0.04, 0.12) }
       const branch = random.sign() > 0 ? ("open" as const) : ("crossed" as const)
       const inputAngles = [random.real(0.2, 0.9), random.real(1.1, 1.8), random.real(2, 2.9)]
@@ -28,14 +28,14 @@ describe("freudenstein", () => {
       )
       expect(v.branch).toBe(branch)
     }
-    expect(met).toBeGreaterThan(800)
+    expect(met).toBeGreaterThan(200)
     expect(worst).toBeLessThan(1e-10)
   })
 
   it("builds linkages that take random pairs of angles, in the branch it names", () => {
     const random = lehmer(71)
     let [met, split] = [0, 0]
-    for (let k = 0; k < 2000; k++) {
+    for (let k = 0; k < 600; k++) {
       const inputAngles = [random.real(0.3, 0.8), random.real(1, 1.5), random.real(1.8, 2.4)]
       const outputAngles = [random.real(0.5, 1), random.real(1.1, 1.6), random.real(1.8, 2.4)]
       const out = freudenstein.attempt({ ground: 0.1, inputAngles, outputAngles })
@@ -64,8 +64,8 @@ describe("freudenstein", () => {
         expect(out.value.cautions.map((c) => c.code)).toContain("branch-defect")
       }
     }
-    expect(met).toBeGreaterThan(500)
-    expect(split).toBeGreaterThan(20)
+    expect(met).toBeGreaterThan(140)
+    expect(split).toBeGreaterThan(6)
   })
 
   it("refuses pairs that decide nothing", () => {

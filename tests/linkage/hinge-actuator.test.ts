@@ -74,7 +74,7 @@ describe("the hinged arm's kernel", () => {
         worstLever = Math.max(worstLever, (Math.abs(slope - hingeLeverAt(g, angle)) * length ** 2) / g.pinRadius)
         expect(Math.sign(hingeLeverAt(g, angle))).toBe(branch)
       }),
-      { numRuns: 3000 },
+      { numRuns: 600 },
     )
     expect(worstLength).toBeLessThan(1e-11)
     expect(worstLever).toBeLessThan(1e-8)
@@ -94,7 +94,7 @@ describe("the hinged arm's kernel", () => {
         const met = { x: g.hinge.x + (along * dx - across * dy) / d, y: g.hinge.y + (along * dy + across * dx) / d }
         worst = Math.max(worst, Math.hypot(met.x - pin.x, met.y - pin.y))
       }),
-      { numRuns: 3000 },
+      { numRuns: 600 },
     )
     expect(worst).toBeLessThan(1e-10)
   })
@@ -169,7 +169,7 @@ describe("hingeActuator against other routes", () => {
           Math.abs(ry - statics.reaction.y) / scale,
         )
       }),
-      { numRuns: 2000 },
+      { numRuns: 400 },
     )
     expect(worst).toBeLessThan(1e-9)
   })
@@ -189,7 +189,7 @@ describe("hingeActuator against other routes", () => {
             Math.abs(s.lever) * x - load.frictionRadius * Math.hypot(x * way * ux - s.reaction.x, x * way * uy - s.reaction.y)
           let [low, high] = [0, 1]
           while (left(high) < 0) high *= 2
-          for (let i = 0; i < 200; i++) {
+          for (let i = 0; i < 70; i++) {
             const mid = (low + high) / 2
             if (left(mid) < 0) low = mid
             else high = mid
@@ -199,7 +199,7 @@ describe("hingeActuator against other routes", () => {
           worst = Math.max(worst, Math.abs(got - expected) / (Math.abs(expected) + Math.abs(s.force) + 1))
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: 250 },
     )
     expect(worst).toBeLessThan(1e-10)
   })
@@ -217,7 +217,7 @@ describe("hingeActuator against other routes", () => {
     expect(Math.abs(work.value - gained) / Math.abs(gained)).toBeLessThan(1e-8)
   })
 
-  it("peak and holding force are those of a scan of 4001 poses", () => {
+  it("peak and holding force are those of a scan of 1001 poses", () => {
     let worst = 0
     let below = 0
     fc.assert(
@@ -242,8 +242,8 @@ describe("hingeActuator against other routes", () => {
         if (isNoSolution(out)) return
         const scan = { ...load, frictionRadius: 0.1 * load.frictionRadius }
         let [peak, hold] = [0, 0]
-        for (let i = 0; i <= 4000; i++) {
-          const s = hingeStaticsAt(g, scan, hingeAngleAt(g, retracted + (stroke * i) / 4000, branch) as number)
+        for (let i = 0; i <= 1000; i++) {
+          const s = hingeStaticsAt(g, scan, hingeAngleAt(g, retracted + (stroke * i) / 1000, branch) as number)
           peak = Math.max(peak, Math.abs(s.extendForce), Math.abs(s.retractForce))
           hold = Math.max(hold, Math.abs(s.force))
         }
@@ -251,7 +251,7 @@ describe("hingeActuator against other routes", () => {
         below = Math.max(below, (peak - out.peakForce) / (peak + 1), (hold - out.holdForce) / (hold + 1))
         worst = Math.max(worst, (out.peakForce - peak) / (peak + 1), (out.holdForce - hold) / (hold + 1))
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     )
     expect(below).toBeLessThan(1e-6)
     expect(worst).toBeLessThan(1e-3)
@@ -327,8 +327,8 @@ describe("hingeActuator refuses and warns", () => {
     }
     const most = hingeActuator(two).anyLeanForce
     let worst = 0
-    for (let lean = -Math.PI; lean <= Math.PI; lean += 0.005) worst = Math.max(worst, Math.abs(hingeActuator({ ...two, lean }).force))
+    for (let lean = -Math.PI; lean <= Math.PI; lean += 0.02) worst = Math.max(worst, Math.abs(hingeActuator({ ...two, lean }).force))
     expect(worst / most).toBeLessThanOrEqual(1 + 1e-12)
-    expect(worst / most).toBeGreaterThan(1 - 1e-5)
+    expect(worst / most).toBeGreaterThan(1 - 1e-4)
   })
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest"
+import { fourBarPose } from "../../src/linkage/four-bar-pose.js"
 import { placeActuator, planarLinkage, servoPushrod, sweptEnvelope } from "../../src/linkage/index.js"
 import { lehmer } from "./random.js"
 import { refusalOf } from "./refusal.js"
@@ -68,6 +69,40 @@ describe("branches of mechanisms", () => {
       })
       assembled++
     }
+  })
+
+  it("follows links of up to 1000 m on a 2 cm crank round a whole turn, either way, where the circles of closed form meet", () => {
+    for (const long of [10, 1000])
+      for (const way of [1, -1]) {
+        const at = (angle: number) => {
+          const pose = fourBarPose(0.05, 0.02, long, long, angle, "open")
+          if (typeof pose === "number") throw new Error("turns fully")
+          return pose
+        }
+        const out = planarLinkage({
+          pivots: [
+            { name: "O", x: 0, y: 0 },
+            { name: "Q", x: 0.05, y: 0 },
+          ],
+          points: [
+            { name: "A", ...at(1).inputPin },
+            { name: "B", ...at(1).outputPin },
+          ],
+          bars: [
+            { from: "O", to: "A", length: 0.02 },
+            { from: "A", to: "B", length: long },
+            { from: "Q", to: "B", length: long },
+          ],
+          cranks: [{ from: "O", to: "A", start: 1, end: 1 + way * 2 * Math.PI }],
+          steps: 8,
+          trace: "B",
+        })
+        out.path.forEach((p, i) => {
+          const { x, y } = at(1 + (way * i * Math.PI) / 4).outputPin
+          // rounding of a metre, as much as links 0.03 apart in 1000 blow it up
+          expect(Math.hypot(p.x - x, p.y - y)).toBeLessThan(1e-14 * long * long)
+        })
+      }
   })
 })
 

@@ -11,7 +11,7 @@ function bruteForce(p: Problem, steps: number, worth: (j: { swing: number; force
   let best = Number.POSITIVE_INFINITY
   const found: { at: Shares; branch: 1 | -1; value: number }[] = []
   const tried = (at: Shares, branch: 1 | -1) => {
-    const j = judged(p, anchorsAt(p, at, branch), 33)
+    const j = judged(p, anchorsAt(p, at, branch), 17)
     return j === null ? Number.POSITIVE_INFINITY : worth(j)
   }
   for (const branch of branchesOf(p)) {
@@ -30,9 +30,9 @@ function bruteForce(p: Problem, steps: number, worth: (j: { swing: number; force
     seed = (seed * 1103515245 + 12345) % 2147483648
     return seed / 2147483648 - 0.5
   }
-  for (const one of found.slice(-5)) {
+  for (const one of found.slice(-3)) {
     let { at, value } = one
-    for (let i = 0, size = 0.2; i < 1500; i++, size *= 0.996) {
+    for (let i = 0, size = 0.2; i < 300; i++, size *= 0.98) {
       const moved = at.map((x) => Math.min(1, Math.max(0, x + size * next()))) as Shares
       const here = tried(moved, one.branch)
       if (here < value) [at, value] = [moved, here]
@@ -47,14 +47,14 @@ const answered = (p: Problem): PlaceActuator | null => {
   return isNoSolution(out) ? null : out
 }
 
-const sample = fc.sample(problems, { numRuns: 28, seed: 20 })
+const sample = fc.sample(problems, { numRuns: 10, seed: 20 })
 
 describe("placeActuator's certificate", () => {
-  it("is not beaten by a dense brute force over both regions on 28 random problems", () => {
+  it("is not beaten by a dense brute force over both regions on 10 random problems", () => {
     let met = 0
     let closest = Number.POSITIVE_INFINITY
     for (const p of sample) {
-      const best = bruteForce(p, 10, (j) => j.force)
+      const best = bruteForce(p, 7, (j) => j.force)
       const out = placeActuator.si(p)
       if (isNoSolution(out)) {
         // what the search excludes, brute force must not find
@@ -68,34 +68,34 @@ describe("placeActuator's certificate", () => {
       expect(out.peakForce).toBeLessThanOrEqual(best * 1.0102)
       closest = Math.min(closest, best / (out.forceBound as number))
     }
-    expect(met).toBeGreaterThanOrEqual(20)
+    expect(met).toBeGreaterThanOrEqual(7)
     // a bound nobody comes near would prove nothing: brute force reaches the best of some problem
     expect(closest).toBeLessThan(1.02)
   })
 
   it("for the most swing within the force is not beaten either", () => {
     let met = 0
-    for (const p of sample.slice(0, 20)) {
+    for (const p of sample.slice(0, 6)) {
       const least = answered(p)
       if (least === null) continue
       const forceRating = least.peakForce * 1.3
       const out = answered({ ...p, forceRating, seek: "most swing" })
       if (out === null) throw new Error("the least force fits the rating, so something must")
       met++
-      const most = -bruteForce(p, 8, (j) => (j.force > forceRating ? Number.POSITIVE_INFINITY : -j.swing))
+      const most = -bruteForce(p, 6, (j) => (j.force > forceRating ? Number.POSITIVE_INFINITY : -j.swing))
       expect(out.isCertified).toBe(true)
       expect(out.peakForce).toBeLessThanOrEqual(forceRating * (1 + 1e-9))
       expect(most).toBeLessThanOrEqual((out.swingBound as number) * (1 + 1e-9))
       expect(out.swing).toBeGreaterThanOrEqual(most / 1.0102)
     }
-    expect(met).toBeGreaterThanOrEqual(14)
+    expect(met).toBeGreaterThanOrEqual(4)
   })
 
   it("is never beaten by random placements, and its own placement keeps every limit", () => {
     const share = between(0, 1)
     let compared = 0
     fc.assert(
-      fc.property(problems, fc.array(fc.tuple(share, share, share, share), { minLength: 150, maxLength: 150 }), (p, shares) => {
+      fc.property(problems, fc.array(fc.tuple(share, share, share, share), { minLength: 60, maxLength: 60 }), (p, shares) => {
         const out = answered(p)
         if (out === null) return
         const own = judged(
@@ -133,9 +133,9 @@ describe("placeActuator's certificate", () => {
           }
       }),
       // shrinking these rebuilds problem after problem and takes minutes; the failing one is printed as it is
-      { numRuns: 150, endOnFailure: true },
+      { numRuns: 24, endOnFailure: true },
     )
-    expect(compared).toBeGreaterThan(500)
+    expect(compared).toBeGreaterThan(100)
   })
 
   it("stops at its budget with an honest gap and says so", () => {

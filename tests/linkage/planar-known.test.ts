@@ -58,7 +58,7 @@ describe("planarLinkage against theorems and the hinged arm", () => {
   it("draws one coupler curve with a four-bar and its cognate, as Roberts and Chebyshev proved", () => {
     const random = lehmer(83)
     let met = 0
-    for (let k = 0; k < 60; k++) {
+    for (let k = 0; k < 24; k++) {
       const [d, a, b, c] = [0.1, random.real(0.02, 0.05), random.real(0.08, 0.13), random.real(0.07, 0.1)]
       if (Math.abs(d - a) < Math.abs(b - c) + 5e-3 || d + a > b + c - 5e-3) continue
       met++
@@ -106,14 +106,14 @@ describe("planarLinkage against theorems and the hinged arm", () => {
         expect(Math.hypot(q.x - other.x, q.y - other.y)).toBeLessThan(1e-11)
       })
     }
-    expect(met).toBeGreaterThan(10)
+    expect(met).toBeGreaterThan(3)
   })
 
   it("keeps its branch through random Stephenson six-bars, or stops at the very angle where the dyad no longer closes", () => {
     const random = lehmer(113)
-    const scan = 3600
+    const scan = 1440
     let [turned, stopped] = [0, 0]
-    for (let k = 0; k < 250; k++) {
+    for (let k = 0; k < 120; k++) {
       const [d, a, b, c] = [0.1, random.real(0.02, 0.05), random.real(0.08, 0.13), random.real(0.07, 0.1)]
       if (Math.abs(d - a) < Math.abs(b - c) + 5e-3 || d + a > b + c - 5e-3) continue
       const z: XY = [random.real(0, 1.2), random.real(-0.8, 0.8)]
@@ -175,14 +175,14 @@ describe("planarLinkage against theorems and the hinged arm", () => {
         expect(reached).toBeGreaterThan(limit - (2 * Math.PI) / scan - 2e-5)
       }
     }
-    expect(turned).toBeGreaterThan(10)
-    expect(stopped).toBeGreaterThan(40)
+    expect(turned).toBeGreaterThan(4)
+    expect(stopped).toBeGreaterThan(15)
   })
 
   it("is the hinged arm with its actuator: length, lever, holding force and hinge reaction, axis offset too", () => {
     const random = lehmer(97)
     let [met, worst] = [0, 0]
-    for (let k = 0; k < 300; k++) {
+    for (let k = 0; k < 80; k++) {
       const g: HingeGeometry = {
         hinge: { x: random.real(-0.05, 0.05), y: random.real(-0.05, 0.05) },
         base: { x: random.real(-0.1, 0.1), y: random.real(-0.3, -0.1) },
@@ -234,7 +234,7 @@ describe("planarLinkage against theorems and the hinged arm", () => {
         )
       }
     }
-    expect(met).toBeGreaterThan(200)
+    expect(met).toBeGreaterThan(50)
     expect(worst).toBeLessThan(1e-9)
   })
 })

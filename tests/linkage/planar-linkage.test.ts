@@ -88,11 +88,11 @@ const rich: PlanarLinkageInput = {
 }
 
 describe("planarLinkage against closed form", () => {
-  it("is the four-bar, in position, speed and acceleration, over thousands of linkages and near singular ones", () => {
+  it("is the four-bar, in position, speed and acceleration, over hundreds of linkages and near singular ones", () => {
     const random = lehmer(101)
     const worst = { place: 0, speed: 0, acceleration: 0 }
     let [met, tight] = [0, 0]
-    for (let k = 0; k < 6000; k++) {
+    for (let k = 0; k < 800; k++) {
       const [d, a, b, c] = [random.real(0.03, 0.15), random.real(0.02, 0.1), random.real(0.03, 0.15), random.real(0.03, 0.15)]
       const branch = random.sign() > 0 ? "open" : "crossed"
       let angle = random.real(-Math.PI, Math.PI)
@@ -139,8 +139,8 @@ describe("planarLinkage against closed form", () => {
         (Math.abs(coupler.acceleration - v.couplerAcceleration) + Math.abs(output.acceleration - v.outputAcceleration)) * sine ** 5,
       )
     }
-    expect(met).toBeGreaterThan(3000)
-    expect(tight).toBeGreaterThan(100)
+    expect(met).toBeGreaterThan(400)
+    expect(tight).toBeGreaterThan(12)
     expect(worst.place).toBeLessThan(1e-12)
     expect(worst.speed).toBeLessThan(1e-11)
     expect(worst.acceleration).toBeLessThan(1e-10)
@@ -149,7 +149,7 @@ describe("planarLinkage against closed form", () => {
   it("is the slider-crank, with torque and side force", () => {
     const random = lehmer(7)
     let [met, worst] = [0, 0]
-    for (let k = 0; k < 2000; k++) {
+    for (let k = 0; k < 300; k++) {
       const [crank, coupler, offset] = [random.real(0.01, 0.08), random.real(0.05, 0.2), random.real(-0.04, 0.04)]
       const [crankAngle, speed, acceleration, load] = [random.real(-3, 3), random.real(-3, 3), random.real(-3, 3), random.real(-20, 20)]
       const branch = random.sign() > 0 ? "open" : "crossed"
@@ -197,14 +197,14 @@ describe("planarLinkage against closed form", () => {
       ] as [number, number][]
       for (const [x, y] of pairs) worst = Math.max(worst, Math.abs(x - y) / (1 + Math.abs(y)))
     }
-    expect(met).toBeGreaterThan(1200)
+    expect(met).toBeGreaterThan(180)
     expect(worst).toBeLessThan(1e-9)
   })
 
   it("is the scissor, in force, torque and reach, at any tilt and however it is held", () => {
     const random = lehmer(41)
     let worst = 0
-    for (let k = 0; k < 150; k++) {
+    for (let k = 0; k < 36; k++) {
       const cells = 1 + (k % 6)
       const [arm, angle, tilt] = [random.real(0.05, 0.4), random.real(0.2, 1.3), random.real(-Math.PI / 2, Math.PI / 2)]
       const held = k % 2 ? "lower" : "upper"

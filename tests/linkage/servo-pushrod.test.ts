@@ -28,7 +28,6 @@ function asMechanism(
       { name: "flap", from: "hinge", to: "B" },
     ],
     cranks: [{ name: "shaft", from: "servo", to: "A", end: t + servoAngle, speed: 1 }],
-    steps: 40,
     torques: [{ from: "hinge", to: "B", torque: -si.hingeMoment }],
   })
 }
@@ -37,7 +36,7 @@ describe("servoPushrod", () => {
   it("agrees with planarLinkage in flap angle, ratio, torque and rod force over random linkages and travels", () => {
     const random = lehmer(19)
     let [met, worst] = [0, 0]
-    for (let k = 0; k < 250; k++) {
+    for (let k = 0; k < 80; k++) {
       const si = {
         distance: random.real(0.04, 0.15),
         servoHorn: random.real(0.008, 0.025),
@@ -68,7 +67,7 @@ describe("servoPushrod", () => {
         )
       }
     }
-    expect(met).toBeGreaterThan(120)
+    expect(met).toBeGreaterThan(38)
     expect(worst).toBeLessThan(1e-9)
   })
 
@@ -95,7 +94,7 @@ describe("servoPushrod", () => {
   it("takes the air's moment as quadrature over the flap does, and adds it the worse way in either direction", () => {
     const random = lehmer(61)
     let worst = 0
-    for (let k = 0; k < 200; k++) {
+    for (let k = 0; k < 60; k++) {
       const [width, depth, speed, wind] = [random.real(0.05, 0.5), random.real(0.05, 0.9), random.real(0, 6), random.real(0, 12)]
       const [density, coefficient] = [random.real(1, 1.3), random.real(1, 2)]
       const air = integrate((x) => (density * coefficient * width * (speed * x + wind) ** 2 * x) / 2, 0, depth).value
@@ -120,7 +119,7 @@ describe("servoPushrod", () => {
   it("reads no peak too low, however few settings are asked for", () => {
     const random = lehmer(59)
     let [met, crests] = [0, 0]
-    for (let k = 0; k < 200; k++) {
+    for (let k = 0; k < 60; k++) {
       const si = {
         distance: random.real(0.05, 0.12),
         servoHorn: random.real(0.008, 0.02),
@@ -131,20 +130,20 @@ describe("servoPushrod", () => {
         flapCentre: random.real(0, 0.2),
         flapLevel: random.real(-1, 1),
       }
-      const [few, many] = [3, 600].map((steps) => servoPushrod.attempt({ ...si, steps }))
+      const [few, many] = [3, 300].map((steps) => servoPushrod.attempt({ ...si, steps }))
       if (!few?.ok || !many?.ok) continue
       met++
       if (few.value.map.length > 7) crests++
       for (const key of ["peakTorque", "peakRodForce"] as const) expect(few.value[key]).toBeGreaterThan(many.value[key] * (1 - 1e-9))
     }
-    expect(met).toBeGreaterThan(100)
-    expect(crests).toBeGreaterThan(20)
+    expect(met).toBeGreaterThan(30)
+    expect(crests).toBeGreaterThan(6)
   })
 
   it("finds the least transmission angle that a fine scan finds, never a larger one", () => {
     const random = lehmer(53)
     let met = 0
-    for (let k = 0; k < 200; k++) {
+    for (let k = 0; k < 60; k++) {
       const out = servoPushrod.attempt({
         distance: random.real(0.03, 0.1),
         servoHorn: random.real(0.01, 0.03),
@@ -153,7 +152,7 @@ describe("servoPushrod", () => {
         flapHornAngle: random.real(40, 140) * DEG,
         travelFrom: random.real(-100, 0) * DEG,
         travelTo: random.real(0, 100) * DEG,
-        steps: 500,
+        steps: 200,
       })
       if (!out.ok) continue
       met++
@@ -164,7 +163,7 @@ describe("servoPushrod", () => {
       const jumps = out.value.map.slice(1).map((s, i) => Math.abs(s.flapAngle - (out.value.map[i] as typeof s).flapAngle))
       expect(Math.max(...jumps)).toBeLessThan(0.5)
     }
-    expect(met).toBeGreaterThan(60)
+    expect(met).toBeGreaterThan(18)
   })
 
   it("refuses a travel that binds and a servo that stalls, with what would do", () => {

@@ -8,7 +8,7 @@ describe("sliderCrank", () => {
   it("closes its loop and has speeds and accelerations that central differences confirm, both branches", () => {
     const random = lehmer(13)
     let [met, worstLoop, worstSpeed, worstChange] = [0, 0, 0, 0]
-    for (let k = 0; k < 3000; k++) {
+    for (let k = 0; k < 500; k++) {
       const [w, al] = [random.real(-5, 5), random.real(-10, 10)]
       const input = {
         crank: random.real(0.01, 0.1),
@@ -44,7 +44,7 @@ describe("sliderCrank", () => {
       worstSpeed = Math.max(worstSpeed, off(v.speed, dx), off(v.couplerSpeed, dt))
       worstChange = Math.max(worstChange, off(v.acceleration, dv), off(v.couplerAcceleration, dw))
     }
-    expect(met).toBeGreaterThan(1500)
+    expect(met).toBeGreaterThan(250)
     expect(worstLoop).toBeLessThan(1e-15 * 1e3)
     expect(worstSpeed).toBeLessThan(1e-7)
     expect(worstChange).toBeLessThan(1e-6)

@@ -44,7 +44,7 @@ function isInside(outline: SweptEnvelope["outline"], x: number, y: number): bool
 describe("sweptEnvelope", () => {
   it("knows a turning arm by heart", () => {
     const random = lehmer(37)
-    for (let k = 0; k < 60; k++) {
+    for (let k = 0; k < 14; k++) {
       const [length, start, turn, width] = [random.real(0.1, 3), random.real(-3, 3), random.real(0.2, 3), random.real(0, 0.2)]
       const arm: SweptEnvelopeInput = {
         pivots: [{ name: "hip", x: 0, y: 0 }],
@@ -54,6 +54,8 @@ describe("sweptEnvelope", () => {
         halfWidth: width,
         duration: 2,
         tip: "tip",
+        steps: 20,
+        grid: 40,
       }
       const out = sweptEnvelope(arm)
       const angles = [start, start + turn]
@@ -85,7 +87,7 @@ describe("sweptEnvelope", () => {
     const out = sweptEnvelope(wing)
     const random = lehmer(43)
     let nearest = 1
-    for (let k = 0; k < 300; k++) {
+    for (let k = 0; k < 100; k++) {
       const start = Math.atan2(0.0443, 0.0078)
       const { pivots, points, bars, carried } = wing
       const pose = planarLinkage({
@@ -94,7 +96,6 @@ describe("sweptEnvelope", () => {
         bars,
         carried: carried ?? [],
         cranks: [{ from: "O", to: "A", end: start + (2.4 - start) * random.real(0, 1) }],
-        steps: 6,
       })
       const at = (name: string) => pose.points.find((p) => p.name === name) as (typeof pose.points)[number]
       for (const [a, b] of [
@@ -136,7 +137,7 @@ describe("sweptEnvelope", () => {
     })
     for (const steps of [1, 2, 4, 20]) {
       const out = sweptEnvelope(arm(steps))
-      for (let k = 0; k < 400; k++) {
+      for (let k = 0; k < 150; k++) {
         const [r, t] = [random.real(0, 1), random.real(0, 4.5)]
         const [x, y] = [r * Math.cos(t), r * Math.sin(t)]
         expect(isInside(out.outline, x, y)).toBe(true)
@@ -146,7 +147,7 @@ describe("sweptEnvelope", () => {
       }
       if (steps < 20) continue
       // nothing is claimed in the open quarter, nor farther out than the allowances
-      for (let k = 0; k < 400; k++) {
+      for (let k = 0; k < 150; k++) {
         const [r, t] = [random.real(0.3, 1), random.real(4.75, 6)]
         expect(isInside(out.outline, r * Math.cos(t), r * Math.sin(t))).toBe(false)
       }
