@@ -1,5 +1,4 @@
 // Where the facts of each solver stand in the sources, by the compiler's own view of them.
-import { existsSync, readdirSync } from "node:fs"
 import { join, relative } from "node:path"
 import ts from "typescript"
 import type { AnyField, AnyOutField } from "../../src/solver/index.js"
@@ -40,11 +39,6 @@ function agreed(said: readonly Statement[], folder: string): Facts {
     value: all("value", said).join(" or ") || undefined,
     given: all("given", said).filter(Boolean).join(" or ") || undefined,
   }
-}
-
-/** Every folder of `src` that has an index, by name. */
-export function modulesOf(root: string): string[] {
-  return readdirSync(join(root, "src")).filter((name) => existsSync(join(root, "src", name, "index.ts")))
 }
 
 const isSolver = (value: unknown): value is Described => typeof value === "function" && "~standard" in value

@@ -45,10 +45,16 @@ function amountOf(kind: Kind | "number", value: unknown, show?: string): Amount 
 const amountText = ({ number, unit }: Amount): string =>
   unit === "" || number === "0" ? number : unit === "°" ? `${number}${unit}` : `${number} ${unit}`
 
+/** The unit a field is shown in: the one it names, and for a ratio with a limit or default in per cent that. */
+function unitOf(field: Numeric): string | undefined {
+  if (field.kind === "number") return undefined
+  const { unit, min, max, above, below, default: given } = field as Extract<AnyField, { unit?: string }>
+  return unit ?? ([min, max, above, below, given].some((value) => /%$/.test(String(value))) ? "%" : undefined)
+}
+
 /** Both limits, the unit named once where it is the same. */
 function rangeText(field: Numeric): string | undefined {
-  const show = field.kind === "number" ? undefined : (field as { readonly unit?: string }).unit
-  const limit = (value: unknown) => (value === undefined ? undefined : amountOf(field.kind, value, show))
+  const limit = (value: unknown) => (value === undefined ? undefined : amountOf(field.kind, value, unitOf(field)))
   const low = limit(field.min ?? field.above)
   const high = limit(field.max ?? field.below)
   const over = field.above === undefined ? "" : "above "
@@ -73,7 +79,7 @@ function defaultText(field: AnyField): string | undefined {
   if (Array.isArray(given) && given.length === 0) return "default none"
   if (typeof given === "boolean") return `default ${given ? "yes" : "no"}`
   if (given === "") return "default empty"
-  if ("symbol" in field) return `default ${amountText(amountOf(field.kind, given, (field as { readonly unit?: string }).unit))}`
+  if ("symbol" in field) return `default ${amountText(amountOf(field.kind, given, unitOf(field as Numeric)))}`
   if (typeof given === "object") return "optional, with a default of its own"
   return `default ${String(given)}`
 }

@@ -85,12 +85,12 @@ function solve(si: Si): BoostStage | NoSolution {
  * - `inductance`: inductance [L; 1 nH to 10000 H]
  * - `frequency`: switching frequency [f; 1 Hz to 1000 MHz]
  * - `inductanceTolerance`: what the inductance may be short [e_L; 0 to 0.9; default 0]
- * - `efficiency`: efficiency taken [eta; 0.05 to 1; default 90 %]
+ * - `efficiency`: efficiency taken [eta; 5 to 100 %; default 90 %]
  * - `diodeVoltage`: voltage across the diode [V_d; 0 to 100 V; optional]
  * - `switchVoltage`: voltage across the switch [V_sw; 0 to 100 V; default 0]
  * - `switchLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
  * - `limitKind`: what the limit watches [peak or valley; default peak]
- * - `rippleRatio`: ripple to suggest an inductance for [K; 0.01 to 2; default 30 %]
+ * - `rippleRatio`: ripple to suggest an inductance for [K; 1 to 200 %; default 30 %]
  *
  * **Results**
  *

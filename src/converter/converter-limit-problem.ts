@@ -6,7 +6,7 @@ import type { ConverterSpec, InputBound } from "./limit.js"
 export interface EfficiencyPoint {
   /** Output current [I_e; 0 to 1000 A] */
   load: Current
-  /** Efficiency there, as a fraction. [eta_e; 1 % to 1] */
+  /** Efficiency there, as a fraction. [eta_e; 1 to 100 %] */
   efficiency: Ratio
 }
 

@@ -250,7 +250,7 @@ function check(si: Si): Issue[] {
  * - `outputCurrentLimit`: output current limit [I_ol; 0.1 mA to 1000 A; optional]
  * - `efficiency`: efficiency over output current [list of 1 to 1000]
  *   - `load`: output current [I_e; 0 to 1000 A]
- *   - `efficiency`: efficiency [eta_e; 1 % to 1]
+ *   - `efficiency`: efficiency [eta_e; 1 to 100 %]
  * - `quiescentCurrent`: no-load input current [I_q; 0 to 100 A; default 0]
  * - `minimumInput`: least input voltage [V_min; 0 to 1000 V; default 0]
  * - `maximumInput`: greatest input voltage [V_max; 10 mV to 1000 V; optional]

@@ -17,7 +17,7 @@ export interface StageInput {
   frequency: Frequency
   /** What the inductance may be short of its value. [e_L; 0 to 0.9; default 0] */
   inductanceTolerance?: Ratio
-  /** Efficiency taken for the losses while no diode voltage is given. [eta; 0.05 to 1; default 90 %] */
+  /** Efficiency taken for the losses while no diode voltage is given. [eta; 5 to 100 %; default 90 %] */
   efficiency?: Ratio
   /**
    * Voltage across the diode (or the second switch) while it conducts; null takes the losses from `efficiency`. [V_d; 0
@@ -30,7 +30,7 @@ export interface StageInput {
   switchLimit?: Current | null
   /** Whether that limit watches the peak or the valley of the inductor current. [peak or valley; default peak] */
   limitKind?: "peak" | "valley"
-  /** Ripple against the mean inductor current to suggest an inductance for. [K; 0.01 to 2; default 30 %] */
+  /** Ripple against the mean inductor current to suggest an inductance for. [K; 1 to 200 %; default 30 %] */
   rippleRatio?: Ratio
 }
 

@@ -32,7 +32,7 @@ export interface PowerScrewInput {
   flankAngle?: Angle
   /** Coefficient of friction in the thread. [f; 0 to 1; optional] */
   threadFriction?: number | null
-  /** Lifting efficiency of the thread, as ball-screw sheets print it. [eta_t; 1 % to 1; optional] */
+  /** Lifting efficiency of the thread, as ball-screw sheets print it. [eta_t; 1 to 100 %; optional] */
   threadEfficiency?: Ratio | null
   /** Coefficient of friction in the thrust collar. [f_c; 0 to 1; default 0] */
   collarFriction?: number
@@ -254,7 +254,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * - `starts`: starts [n; whole 1 to 20; default 1]
  * - `flankAngle`: whole flank angle [alpha; 0 to 90°; default 0]
  * - `threadFriction`: friction in the thread [f; 0 to 1; optional]
- * - `threadEfficiency`: efficiency of the thread [eta_t; 1 % to 1; optional]
+ * - `threadEfficiency`: efficiency of the thread [eta_t; 1 to 100 %; optional]
  * - `collarFriction`: friction in the collar [f_c; 0 to 1; default 0]
  * - `collarDiameter`: mean diameter of the collar [d_c; 0 to 2 m; default 0]
  * - `speed`: speed of the nut [v; 0 to 10 m/s; optional]

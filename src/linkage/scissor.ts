@@ -37,7 +37,7 @@ export interface ScissorInput {
   push?: Force
   /** Lead of a screw that draws the base joints together: travel of their distance per turn. [p; 0.05 mm to 1 m; optional] */
   screwLead?: Length | null
-  /** Share of the screw's work that arrives. [eta; 0.1 % to 1; default 0.3] */
+  /** Share of the screw's work that arrives. [eta; 0.1 to 100 %; default 30 %] */
   screwEfficiency?: Ratio
   /** Greatest force the driver can exert between the base joints, where known. [F_d; 1 mN to 10000 kN; optional] */
   driverForce?: Force | null
@@ -226,7 +226,7 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * - `armsMass`: mass of all arms [m_a; 0 to 1000 kg; default 0]
  * - `push`: force against the tip [P; −100 to 100 kN; default 0]
  * - `screwLead`: screw lead [p; 0.05 mm to 1 m; optional]
- * - `screwEfficiency`: screw efficiency [eta; 0.1 % to 1; default 0.3]
+ * - `screwEfficiency`: screw efficiency [eta; 0.1 to 100 %; default 30 %]
  * - `driverForce`: force the driver can exert [F_d; 1 mN to 10000 kN; optional]
  * - `driverStiffness`: stiffness of driver and mounting [k; 1 N/m to 1e7 N/mm; optional]
  * - `pinPlay`: play of every pin [e; 0 to 5 mm; default 0]

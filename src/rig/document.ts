@@ -146,7 +146,7 @@ export interface RigBank {
 export interface EfficiencyPoint {
   /** Output current [I_e; 0 to 100 A] */
   load: Current
-  /** Efficiency [eta_e; 1 % to 1] */
+  /** Efficiency [eta_e; 1 to 100 %] */
   efficiency: Ratio
 }
 
@@ -198,7 +198,7 @@ export interface RigWiring {
   fuseRating?: Current | null
   /** Direct current the switch is rated for [I_sw; 0.1 mA to 200 A; optional] */
   switchRating?: Current | null
-  /** Share of the source voltage that wires and contacts may take. [u_max; 0.01 % to 1; default 0.05] */
+  /** Share of the source voltage that wires and contacts may take. [u_max; 0.01 to 100 %; default 5 %] */
   dropLimit?: Ratio
   /** Temperature the insulation is rated for [T_ins; 40 to 260 °C; default 70 °C] */
   insulation?: Temperature

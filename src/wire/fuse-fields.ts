@@ -18,9 +18,9 @@ export interface FuseCoordinationInput extends ConductorSize, Laid {
   wireRating?: Current | null
   /** Wire between the pack's positive pole and the fuse. [L_f; 0 to 100 m; optional] */
   fromPole?: Length | null
-  /** Part of its rating a fuse may carry for good. [a; 1 % to 1; default 75 %] */
+  /** Part of its rating a fuse may carry for good. [a; 1 to 100 %; default 75 %] */
   loading?: Ratio
-  /** What warm surroundings leave of the rating. [K_T; 1 % to 1.5; default 1] */
+  /** What warm surroundings leave of the rating. [K_T; 1 to 150 %; default 100 %] */
   temperatureFactor?: Ratio
   /** Inrush peak [I_p; 0.1 mA to 100000 A; optional] */
   inrushPeak?: Current | null

@@ -37,7 +37,7 @@ export interface SizeConductorInput extends Laid {
   length: Length
   /** Supply voltage [U_s; 10 mV to 1000 V] */
   voltage: Voltage
-  /** Maximum drop allowed, against that voltage. [u_m; 0.01 % to 1; default 3 %] */
+  /** Maximum drop allowed, against that voltage. [u_m; 0.01 to 100 %; default 3 %] */
   greatestDrop?: Ratio
   /** Conductors in the current path: 2 counts out and back. [n_c; whole 1 to 2; default 2] */
   conductors?: number
@@ -275,7 +275,7 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  * - `current`: steady current [I; 1 mA to 1000 A]
  * - `length`: length one way [L; 0 to 1000 m]
  * - `voltage`: supply voltage [U_s; 10 mV to 1000 V]
- * - `greatestDrop`: maximum drop [u_m; 0.01 % to 1; default 3 %]
+ * - `greatestDrop`: maximum drop [u_m; 0.01 to 100 %; default 3 %]
  * - `conductors`: conductors in the path [n_c; whole 1 to 2; default 2]
  * - `series`: sizes [awg or metric; default awg]
  * - `metal`: conductor metal [copper or aluminium; default copper]

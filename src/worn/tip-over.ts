@@ -51,7 +51,7 @@ export interface TipOverInput {
    * [x_w; −1 to 1 m; default 0]
    */
   weightOffset?: Length
-  /** Part of the way to the edge that a standing person can use. [s_u; 1 % to 1; default 0.6] */
+  /** Part of the way to the edge that a standing person can use. [s_u; 1 to 100 %; default 60 %] */
   usableShare?: Ratio
   /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; 1 mm to 2 m; optional] */
   edge?: Length | null
@@ -203,7 +203,7 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * - `stanceWidth`: stance over the outsides of the feet [b; 1 cm to 1.5 m; default 300 mm]
  * - `heelShare`: weight within the base, from its rear edge [a_h; 0 to 1; default 0.36]
  * - `weightOffset`: weight ahead of the body's line [x_w; −1 to 1 m; default 0]
- * - `usableShare`: usable part of the way to the edge [s_u; 1 % to 1; default 0.6]
+ * - `usableShare`: usable part of the way to the edge [s_u; 1 to 100 %; default 60 %]
  * - `edge`: distance to the edge, in place of the stance [e_o; 1 mm to 2 m; optional]
  * - `safetyFactor`: safety factor [k; 1 to 10; default 1.5]
  * - `stature`: stature [H; 800 mm to 2.5 m; default 1.7 m]
