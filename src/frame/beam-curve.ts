@@ -1,4 +1,4 @@
-import { brent, type Root } from "../numeric/index.js"
+import { type Root, theRoot } from "../numeric/index.js"
 
 /** A force across a beam, N, positive downwards, at a distance from its start, m. */
 export interface BeamForce {
@@ -150,8 +150,7 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
       const y1 = derivative(order, x1, side)
       // by signs: a product of tiny loads would underflow and lose the root
       if (y0 !== 0 && y1 !== 0 && y0 > 0 !== y1 > 0) {
-        const root = brent((x) => derivative(order, x, x >= to ? -1 : 1), x0, x1, 1e-15 * length)
-        if (root) found.push(root)
+        found.push(theRoot((x) => derivative(order, x, x >= to ? -1 : 1), x0, x1, 1e-15 * length, "turning point of a beam"))
       }
       ;[x0, y0] = [x1, y1]
     }

@@ -148,12 +148,14 @@ function chargeAfter(
   let next = start - (time * loadCurrent(load, emf(start), resistance)) / capacity
   if (load.draws === "current") return next
   next = Math.max(floor, next)
-  for (let k = 0; k < 30; k++) {
+  let step = Number.POSITIVE_INFINITY
+  for (let k = 0; k < 30 && Math.abs(step) > 1e-15; k++) {
     const error = capacity * timeFor(load, emf(start), emf(next), start - next, resistance) - time
-    const step = (error * loadCurrent(load, emf(next), resistance)) / capacity
+    step = (error * loadCurrent(load, emf(next), resistance)) / capacity
     next = Math.min(start, Math.max(floor, next + step))
-    if (Math.abs(step) <= 1e-15) break
   }
+  // rounding may keep the last steps above 1e-15; more than this would be no state of charge at all
+  if (!(Math.abs(step) <= 1e-9)) throw new RangeError("No state of charge found after a piece of a discharge.")
   return next
 }
 

@@ -1,5 +1,5 @@
 import { startUp } from "../converter/index.js"
-import { brent } from "../numeric/index.js"
+import { theRoot } from "../numeric/index.js"
 import { airTravel, chemistries, openCircuitVoltage, runtime } from "../pack/index.js"
 import { formatQuantity } from "../quantity/index.js"
 import type { SiOf } from "../solver/index.js"
@@ -128,11 +128,17 @@ export const electricChecks: readonly Check[] = [
         // standing still the motors are a resistance: where a limit binds, the supply gives them this much
         const standing = constants.resistance / arms.count
         const free = sourceVoltage / (standing + sourceResistance)
-        const held = brent((current) => (model.circuit(current)?.voltage ?? 0) - current * standing, 0, free * (1 + 1e-9), 1e-9)
+        const held = theRoot(
+          (current) => (model.circuit(current)?.voltage ?? 0) - current * standing,
+          0,
+          free * (1 + 1e-9),
+          1e-9,
+          "current of the motors standing still",
+        ).x
         const limit =
           converter || chain.sourceLimit !== null
-            ? held && held.x < free * 0.999
-              ? held.x
+            ? held < free * 0.999
+              ? held
               : chain.sourceLimit !== null && !converter
                 ? chain.sourceLimit
                 : null

@@ -57,13 +57,14 @@ export function runResistance(run: SiOf<RigRun>): number {
     contactResistance,
     voltage: null,
   })
-  // a run given by the document always has a resistance: its faults are found before
-  return isNoSolution(out) ? 0 : out.resistance
+  if (isNoSolution(out)) throw new RangeError("A run of wire without a resistance: its faults are found before.")
+  return out.resistance
 }
 
 /** The supply chain of a rig document that has a source and wiring. */
 export function supplyChain(rig: SiOf<RigDocument>): SupplyChain {
   const { pack, bank, converter, wiring } = rig
+  if (!pack && !bank) throw new RangeError("A supply chain without a source: its faults are found before.")
   const line = wiring ? runResistance(wiring.source) + wiring.switchResistance + wiring.fuseResistance : 0
   const load = wiring?.load ? runResistance(wiring.load) : 0
   const source = pack

@@ -1,5 +1,5 @@
 import { type ActuatorConstants, actuatorConstants } from "../drive/index.js"
-import { brent, goldenMinimum, integrateVector } from "../numeric/index.js"
+import { goldenMinimum, integrateVector, theRoot } from "../numeric/index.js"
 import { type NoSolution, refuse, type SiOf } from "../solver/index.js"
 import type { ArmModel } from "./arms.js"
 import type { Circuit, CircuitPoint } from "./circuit.js"
@@ -61,15 +61,21 @@ export function movePoint(model: MoveModel, stroke: number, direction: Direction
   return supply && { stroke, angle, lever, force, current, speed, supply }
 }
 
+/** The state at a position between two at which the mechanism closes: it closes there too, and its supply is the same. */
+function pointWithin(model: MoveModel, stroke: number, direction: Direction): MovePoint {
+  const point = movePoint(model, stroke, direction)
+  if (!point) throw new RangeError(`No state of the move at a stroke of ${stroke} m.`)
+  return point
+}
+
 /** Greatest force the actuator can move at all on this supply, N. */
 export function stallForce(model: MoveModel): number {
-  const { frictionCurrent, forcePerAmpere, resistance } = model.constants
   const speedAt = (force: number) => electrics(model, force).speed
-  if (!(speedAt(0) > 0)) return 0
-  // no source gives more than its open voltage, so twice the force of the stall current bounds it
-  let high = forcePerAmpere * Math.max(frictionCurrent, (model.arms.actuator.ratedVoltage * 4) / Math.max(resistance, 1e-9))
-  while (speedAt(high) > 0 && high < 1e9) high *= 2
-  return brent(speedAt, 0, high, 1e-9)?.x ?? high
+  const idle = electrics(model, 0)
+  if (!idle.supply || !(idle.speed > 0)) return 0
+  // a supply's voltage never rises with its current, so a current that the winding alone takes all of it for has no speed left
+  const high = (model.constants.forcePerAmpere * idle.supply.voltage) / model.constants.resistance
+  return theRoot(speedAt, 0, high, 1e-9, "force at which the actuator stalls").x
 }
 
 const SAMPLES = 160
@@ -198,10 +204,9 @@ function obstacle(model: MoveModel, direction: Direction): NoSolution | null {
   }
   const slowest = points.reduce((a, b) => (b.speed < a.speed ? b : a))
   const step = stroke / SAMPLES
-  const near = (s: number) => movePoint(model, s, direction)?.speed ?? Number.POSITIVE_INFINITY
-  const at = goldenMinimum(near, Math.max(0, slowest.stroke - step), Math.min(stroke, slowest.stroke + step))
-  const refined = movePoint(model, at, direction)
-  const worst = refined && refined.speed < slowest.speed ? refined : slowest
+  const near = (s: number) => pointWithin(model, s, direction)
+  const refined = near(goldenMinimum((s) => near(s).speed, Math.max(0, slowest.stroke - step), Math.min(stroke, slowest.stroke + step)))
+  const worst = refined.speed < slowest.speed ? refined : slowest
   if (worst.speed > 0) return null
   const most = stallForce(model)
   const degrees = ((worst.angle * 180) / Math.PI).toFixed(1)
@@ -222,11 +227,14 @@ export function moveSeconds(model: MoveModel, direction: Direction): number | nu
   const strokes = travel(stroke, 1, 48)
   for (const s of strokes) if (!((movePoint(model, s, direction)?.speed ?? 0) > 0)) return null
   const splits = [0, ...kinks(model, direction, strokes), stroke]
-  let total = 0
+  // between two samples it may stall too
+  let [total, stalls] = [0, false]
   for (let i = 1; i < splits.length; i++) {
     const part = integrateVector(
       (s, out) => {
-        out[0] = 1 / (movePoint(model, s, direction)?.speed ?? Number.NaN)
+        const { speed } = pointWithin(model, s, direction)
+        if (!(speed > 0)) stalls = true
+        out[0] = 1 / speed
       },
       splits[i - 1] as number,
       splits[i] as number,
@@ -235,7 +243,7 @@ export function moveSeconds(model: MoveModel, direction: Direction): number | nu
     )
     total += part.value[0] as number
   }
-  return total > 0 ? total : null
+  return stalls ? null : total
 }
 
 /** Solves a move: points evenly spread over the stroke, times and energies by adaptive quadrature between kinks. */

@@ -1,4 +1,4 @@
-import { brent } from "../numeric/index.js"
+import { brent, theRoot } from "../numeric/index.js"
 
 /** Prandtl number of air near room temperature (Incropera et al., 2007, table A.4: 0.707 at 300 K). */
 export const airPrandtl: number = 707 / 1000
@@ -75,6 +75,6 @@ export function heatAtRise(path: HeatPath, rise: number): number {
   if (!(rise > 0)) return 0
   if (path.inner === 0) return shed(path, rise) / path.wires
   // at no surface rise all would flow outwards through the inside, at the full rise nothing: the ends always bracket
-  const root = brent((surface) => shed(path, surface) - (path.wires * (rise - surface)) / path.inner, 0, rise, 1e-18)
-  return root === null ? Number.NaN : (rise - root.x) / path.inner
+  const surplus = (surface: number) => shed(path, surface) - (path.wires * (rise - surface)) / path.inner
+  return (rise - theRoot(surplus, 0, rise, 1e-18, "temperature of a wire's surface").x) / path.inner
 }

@@ -1,4 +1,4 @@
-import { brent, integrate } from "../numeric/index.js"
+import { integrate, theRoot } from "../numeric/index.js"
 import type { SiOf, Step } from "../solver/index.js"
 import { areaOf, type ConductorSize, resistance20, temperatureFactor } from "./conductor.js"
 import { bladeFuse, type ConductorMetal, type Metal, metals, preeceConstants } from "./data.js"
@@ -97,11 +97,13 @@ export function withstands(wire: LaidWire, current: number, seconds: number, lim
 export function shortCurrent(wire: LaidWire, seconds: number, limit: number, from: number = wire.rating): number {
   const first = Math.max(from, startOf(wire))
   const low = currentAt(wire, limit)
+  // at the limit already there is no time left to heat up in: only what holds it there for good is borne
+  if (!(first < limit)) return low
   // heated as if at its coolest and cooled as if at its hottest, it would need longer than it has
   const stored = (metals[wire.metal].heatCapacity * areaOf(wire) * (limit - first)) / seconds
   const high = Math.sqrt((stored + heatAtRise(heatPath(wire), limit - startOf(wire))) / heatPerSquare(wire, first))
-  const root = brent((current) => 1 / timeTo(wire, current, first, limit) - 1 / seconds, low, high, 1e-12 * high)
-  return root === null ? low : root.x
+  const surplus = (current: number) => 1 / timeTo(wire, current, first, limit) - 1 / seconds
+  return theRoot(surplus, low, high, 1e-12 * high, "current that heats a wire to its limit in time").x
 }
 
 /** Whether a blade fuse guards a wire: what it may carry for minutes, and twice its rating for as long as it may take. */

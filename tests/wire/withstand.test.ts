@@ -56,6 +56,46 @@ function finiteVolumes(awg: number, current: number, seconds: number, from: numb
 }
 
 describe("what a wire bears", () => {
+  it("at its short-time limit from the start it bears what holds it there for good, and next to that from just below", () => {
+    const wire = { ...inAir(solid(20)), rating: 200 }
+    // insulation for 200 °C may reach 200 °C in a fault, and is there already when it is fully loaded
+    for (const seconds of [0.01, 1, 5]) {
+      expect(shortCurrent(wire, seconds, 200, 200)).toBe(currentAt(wire, 200))
+      expect(shortCurrent(wire, seconds, 200, 230)).toBe(currentAt(wire, 200))
+      for (const below of [1e-13, 1e-9, 1e-6]) {
+        const near = shortCurrent(wire, seconds, 200, 200 - below)
+        expect(near).toBeGreaterThanOrEqual(currentAt(wire, 200))
+        expect(near).toBeLessThan(currentAt(wire, 200) * (1 + (100 * below) / seconds + 1e-12))
+      }
+    }
+  })
+  it("finds the current of a short fault and the surface of a wire for any wire, laid any way, from any start", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -3, max: 40 }),
+        fc.double({ min: 1e-3, max: 5, noNaN: true }),
+        fc.double({ min: -40, max: 300, noNaN: true }),
+        fc.double({ min: 70, max: 350, noNaN: true }),
+        fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
+        fc.double({ min: 1e-3, max: 20, noNaN: true }),
+        (awg, seconds, from, limit, arrangement, insulation) => {
+          const wire = {
+            ...inAir(solid(awg)),
+            arrangement,
+            wires: arrangement === "free-air" ? 1 : 7,
+            insulationThickness: insulation / 1000,
+          }
+          const current = shortCurrent(wire, seconds, limit, from)
+          // by the time each current takes: just below it is still under the limit in time, just above it is not
+          if (Math.max(from, 25) < limit - 1e-6) {
+            expect(timeTo(wire, current * (1 - 1e-6), from, limit)).toBeGreaterThanOrEqual(seconds)
+            expect(timeTo(wire, current * (1 + 1e-6), from, limit)).toBeLessThanOrEqual(seconds)
+          } else expect(current).toBe(currentAt(wire, limit))
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
   it("lays a wire of which only the size is known as wireHeating does by default", () => {
     const { current, awg, area, metal, stranding, faultCurrent, faultLimit, ...laid } = wireHeating.read({ current: 1, awg: 20 })
     expect(aloneInAir).toEqual(laid)
