@@ -24,7 +24,7 @@ export function fallsCaution(what: string): Caution {
 }
 
 /** A transmission angle below the usual design limit; `name` is the result's field that holds it. */
-export function transmissionCaution(name: "transmissionAngle" | "leastTransmission", angle: number): Caution {
+export function transmissionCaution(name: "transmissionAngle" | "leastTransmission" | "minTransmission", angle: number): Caution {
   const template: string = `The transmission angle is down to {${name} angle °}: below about 40° pin forces and friction rise fast and small errors of length move the output a lot.`
   return caution("poor-transmission", "caution", template, nortonTransmission, { [name]: angle })
 }

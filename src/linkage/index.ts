@@ -12,6 +12,19 @@ export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
 export type { FourBarLinks } from "./four-bar-fields.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
 export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"
+export {
+  type CouplerPose,
+  type CouplerPoseInput,
+  centrePoint,
+  circlePoint,
+  type FourBarSynthesis,
+  type FourBarSynthesisInput,
+  fourBarSynthesis,
+  fourBarSynthesisPicture,
+  type PivotRegionInput,
+  type SynthesisedFourBar,
+  type SynthesisTally,
+} from "./four-bar-synthesis/index.js"
 export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./freudenstein.js"
 export { type Grashof, type GrashofInput, grashof } from "./grashof.js"
 export {
@@ -57,6 +70,7 @@ export type { Driver as MechanismDriver, Model as MechanismModel, Row as Mechani
 export { mechanismMotion } from "./planar-motion.js"
 export type { PlanarLinkage } from "./planar-output.js"
 export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar-solve.js"
+export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-picture.js"
 export { type Scissor, type ScissorInput, scissor } from "./scissor.js"
 export { servoPushrod } from "./servo-pushrod.js"
 export type { ServoPushrod, ServoPushrodInput } from "./servo-pushrod-kernel.js"

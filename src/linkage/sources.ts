@@ -4,7 +4,7 @@ const nortonMachinery: Source = {
   title: "Design of Machinery",
   by: "R. L. Norton (McGraw-Hill)",
   edition: "5th ed., 2012",
-  where: "chapters 2, 3, 4, 6 and 7",
+  where: "chapters 2 to 7",
   verified: "not-seen",
 }
 const hibbelerStatics: Source = {
@@ -32,6 +32,11 @@ export const nortonGrashof: Source = /* @__PURE__ */ at(nortonMachinery, "sectio
 export const nortonTransmission: Source = /* @__PURE__ */ at(nortonMachinery, "section 3.3 (transmission angle, toggle positions)")
 export const nortonLoop: Source = /* @__PURE__ */ at(nortonMachinery, "sections 4.5, 6.7 and 7.3 (vector loop)")
 export const nortonSlider: Source = /* @__PURE__ */ at(nortonMachinery, "sections 4.6, 6.7 and 7.3 (slider-crank)")
+
+export const nortonSynthesis: Source = /* @__PURE__ */ at(
+  nortonMachinery,
+  "chapter 5 (two- and three-position motion generation, branch and order)",
+)
 
 export const virtualWork: Source = /* @__PURE__ */ at(hibbelerStatics, "chapter 11 (virtual work)")
 export const equilibrium: Source = /* @__PURE__ */ at(hibbelerStatics, "chapter 5 (equilibrium of a rigid body)")

@@ -1,0 +1,19 @@
+// Hazards of the linkage found, and what the search does not look at.
+import { type Caution, caution } from "../../solver/index.js"
+import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../hazards.js"
+import { nortonSynthesis } from "../sources.js"
+import type { FourBarSynthesis, Si } from "./types.js"
+
+export function synthesisCautions(_: Si, out: FourBarSynthesis): Caution[] {
+  const { minTransmission } = out
+  return [
+    pinchCaution("The links of a four-bar"),
+    ...(minTransmission < LEAST_TRANSMISSION ? [transmissionCaution("minTransmission", minTransmission)] : []),
+    caution(
+      "path-between-poses",
+      "note",
+      "Between the poses the coupler follows its own path, and links may cross the wearer or one another: sweep the linkage through planarLinkage and sweptEnvelope, and try it in cardboard, before cutting parts.",
+      nortonSynthesis,
+    ),
+  ]
+}

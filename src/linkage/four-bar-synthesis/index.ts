@@ -1,0 +1,76 @@
+import { type Solver, solver } from "../../solver/index.js"
+import { nortonSynthesis } from "../sources.js"
+import { synthesisCautions } from "./cautions.js"
+import { synthesisFaults } from "./check.js"
+import { synthesisFields, synthesisOutput } from "./fields.js"
+import { synthesisFormulae } from "./formulae.js"
+import { solve } from "./kernel.js"
+import type { FourBarSynthesis, FourBarSynthesisInput } from "./types.js"
+
+export { type CouplerPose, centrePoint, circlePoint } from "./dyads.js"
+export { fourBarSynthesisPicture } from "./picture.js"
+export type {
+  CouplerPoseInput,
+  FourBarSynthesis,
+  FourBarSynthesisInput,
+  PivotRegionInput,
+  SynthesisedFourBar,
+  SynthesisTally,
+} from "./types.js"
+
+/**
+ * Four-bar linkages that carry their coupler through two or three poses, in order and on one branch: the best of all pairs of
+ * links that the regions allow.
+ *
+ * Formula: a fixed pivot O, seen from the coupler in pose j, is b_j = R(−α_j)·(O − P_j), with P_j the place of the coupler's
+ * origin (m) and α_j its direction (rad). The pin that keeps its distance from O through all poses is the middle of the circle
+ * through b₁, b₂, b₃; with two poses it lies anywhere on the perpendicular bisector of b₁ b₂. Fixed pivots are tried over
+ * their region, and with two poses pins along their line, a step s apart (m); every pair of links that result is tried as
+ * input and output. A pair passes when the output pin stays on one side of the line from input pin to output pivot, when one
+ * sense of turning of the input link meets the poses in order, and when the transmission angle never falls below the limit
+ * (default 40°) anywhere between: cos μ = (b² + c² − f²)/(2·b·c) at the least and the greatest f² = d² + a² − 2·d·a·cos θ of
+ * the way, a input, b coupler, c output, d ground (m, all within `linkLengths`, default 10 to 500 mm), θ the input angle from
+ * the line of the fixed pivots (rad). Best is the largest minimum transmission angle (default) or the smallest a + b + c + d.
+ * No better linkage exists with its pivots on the places tried; between them there may be. Valid for rigid links without play.
+ *
+ * Refuses `no-candidate` where every pair changes branch, is out of order or out of length, `poor-transmission` where the best is
+ * below the limit.
+ *
+ * Source: R. L. Norton, Design of Machinery (5th ed., 2012), chapter 5.
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError where no linkage passes
+ * @example
+ * ```ts
+ * import { fourBarSynthesis } from 'alula/linkage'
+ * const jaw = fourBarSynthesis({
+ *   poses: [{ x: 0, y: 0, angle: 0 }, { x: '40 mm', y: '18 mm', angle: '20 deg' }, { x: '72 mm', y: '48 mm', angle: '47 deg' }],
+ *   fixedPivots: { left: '-80 mm', right: '60 mm', bottom: '40 mm', top: '140 mm' },
+ *   movingPivots: { left: '-100 mm', right: '120 mm', bottom: '-100 mm', top: '120 mm' },
+ *   step: '20 mm',
+ * })
+ * jaw.solutions[0]?.branch // => 'open'
+ * ```
+ */
+export const fourBarSynthesis: Solver<FourBarSynthesisInput, FourBarSynthesis> = /* @__PURE__ */ solver<
+  FourBarSynthesisInput,
+  FourBarSynthesis
+>("fourBarSynthesis", "Four-bars that carry a coupler through two or three poses", solve, () => ({
+  input: synthesisFields(),
+  output: synthesisOutput(),
+  example: {
+    poses: [
+      { x: 0, y: 0, angle: 0 },
+      { x: "40 mm", y: "18 mm", angle: "20 deg" },
+      { x: "72 mm", y: "48 mm", angle: "47 deg" },
+    ],
+    fixedPivots: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
+    movingPivots: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
+    step: "20 mm",
+  },
+  formulae: synthesisFormulae(),
+  sources: [nortonSynthesis],
+  check: synthesisFaults,
+  cautions: synthesisCautions,
+}))
