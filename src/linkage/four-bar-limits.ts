@@ -142,8 +142,8 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * whether there is a coupler to output, input away from it.
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
- *   the document)
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ *   document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -201,8 +201,8 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * of the coupler point [rad].
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
- *   the document)
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ *   document)
  *
  * @function
  * @throws InputError naming every fault of the input

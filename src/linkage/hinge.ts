@@ -1,6 +1,8 @@
 /** A point in the wearer's vertical plane, m: x outward, y up. */
 export interface Point {
+  /** X [m] */
   readonly x: number
+  /** Y [m] */
   readonly y: number
 }
 

@@ -157,8 +157,8 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  * s: +1 open, −1 crossed; y: crank pin above the slide line [m]; w: slider pin ahead of the crank pin [m].
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2, 3, 4, 6 and 7 (not verified against
- *   the document)
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ *   document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -36,7 +36,51 @@ export type {
  * Refuses `no-candidate` where every pair changes branch, is out of order or out of length, `poor-transmission` where the best is
  * below the limit.
  *
- * Source: R. L. Norton, Design of Machinery (5th ed., 2012), chapter 5.
+ * **Inputs**
+ * - `poses`: poses of the coupler, in order [list of 2 to 3]
+ *   - `x`: x of the coupler's origin [x_p; −20 to 20 m]
+ *   - `y`: y of the coupler's origin [y_p; −20 to 20 m]
+ *   - `angle`: direction of the coupler's x axis [alpha_p; −401.07° to 401.07°]
+ * - `fixedPivots`: region of the fixed pivots [group]
+ *   - `left`: region of the fixed pivots, minimum x [l_f; −20 to 20 m]
+ *   - `right`: region of the fixed pivots, maximum x [r_f; −20 to 20 m]
+ *   - `bottom`: region of the fixed pivots, minimum y [b_f; −20 to 20 m]
+ *   - `top`: region of the fixed pivots, maximum y [t_f; −20 to 20 m]
+ * - `movingPivots`: region of the pins, in the coupler's axes [group]
+ *   - `left`: region of the pins, in the coupler's axes, minimum x [l_m; −20 to 20 m]
+ *   - `right`: region of the pins, in the coupler's axes, maximum x [r_m; −20 to 20 m]
+ *   - `bottom`: region of the pins, in the coupler's axes, minimum y [b_m; −20 to 20 m]
+ *   - `top`: region of the pins, in the coupler's axes, maximum y [t_m; −20 to 20 m]
+ * - `step`: step between the pivots tried [s; 0.1 mm to 10 m]
+ * - `seek`: what makes a linkage the best [best-transmission or smallest; default best-transmission]
+ * - `turns`: way the input link turns [either, counter-clockwise or clockwise; default either]
+ * - `linkLengths`: lengths allowed for every link [group; optional, with a default of its own]
+ *   - `low`: shortest link allowed [L_l; 0.1 mm to 10 m]
+ *   - `high`: longest link allowed [L_h; 1 mm to 20 m]
+ * - `transmissionLimit`: minimum transmission angle to keep [mu_l; 0.1° to 89°; default 40°]
+ * - `listed`: linkages listed [n_l; whole 1 to 50; default 5]
+ *
+ * **Results**
+ *
+ * `minTransmission`: minimum transmission angle of the best [mu; rad]; `size`: sum of its four lengths [L_s; m];
+ * `ground`: distance of its fixed pivots [d; m]; `input`: its input link [a; m]; `coupler`: its coupler, pin to pin
+ * [b; m]; `output`: its output link [c; m]; `inputTravel`: turn of its input link [Delta; rad]; `solutions`: linkages
+ * that pass, best first [list]; `tried`: what was tried [group].
+ *
+ * **Symbols of the working**
+ *
+ * x_A: fixed pivot of the input link, x [m]; y_A: fixed pivot of the input link, y [m]; x_B: fixed pivot of the output
+ * link, x [m]; y_B: fixed pivot of the output link, y [m]; u_A: pin of the input link along the coupler's x axis [m];
+ * v_A: pin of the input link along the coupler's y axis [m]; u_B: pin of the output link along the coupler's x axis
+ * [m]; v_B: pin of the output link along the coupler's y axis [m]; X_A: pin of the input link at the poses, x [m];
+ * Y_A: pin of the input link at the poses, y [m]; X_B: pin of the output link at the poses, x [m]; Y_B: pin of the
+ * output link at the poses, y [m]; theta_i: angles of the input link at the poses, from the line of the fixed pivots,
+ * running on; n_p: poses; theta_l: lower end of the turn; theta_h: upper end of the turn; f_l: least distance from
+ * input pin to output pivot on the way [m]; f_h: greatest distance from input pin to output pivot on the way [m].
+ *
+ * **Sources**
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapter 5 (two- and three-position motion
+ *   generation, branch and order) (not verified against the document)
  *
  * @function
  * @throws InputError naming every fault of the input

@@ -2,131 +2,132 @@
 import type { Angle, Length } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Branch } from "../four-bar-pose.js"
+import type { Point } from "../hinge.js"
 
 /** A place and direction that the coupler shall take: where its own origin is and how far it is turned. */
 export interface CouplerPoseInput {
-  /** Place of the coupler's origin. */
+  /** Place of the coupler's origin. [x_p; −20 to 20 m] */
   x: Length
-  /** Coordinate y. */
+  /** Y of the coupler's origin [y_p; −20 to 20 m] */
   y: Length
-  /** Direction of the coupler's own x axis. */
+  /** Direction of the coupler's own x axis. [alpha_p; −401.07° to 401.07°] */
   angle: Angle
 }
 
 /** A rectangle in which pivots may be. */
 export interface PivotRegionInput {
-  /** Least x. */
+  /** Least x. [−20 to 20 m] */
   left: Length
-  /** Greatest x. */
+  /** Greatest x. [−20 to 20 m] */
   right: Length
-  /** Least y. */
+  /** Least y. [−20 to 20 m] */
   bottom: Length
-  /** Greatest y. */
+  /** Greatest y. [−20 to 20 m] */
   top: Length
 }
 
 /** Input of {@link fourBarSynthesis}. */
 export interface FourBarSynthesisInput {
-  /** Two or three poses of the coupler, in the order in which it shall pass them. */
+  /** Two or three poses of the coupler, in the order in which it shall pass them. [list of 2 to 3] */
   poses: readonly CouplerPoseInput[]
-  /** Where the frame can carry the two fixed pivots. */
+  /** Where the frame can carry the two fixed pivots. [group] */
   fixedPivots: PivotRegionInput
-  /** Where the coupler can carry its two pins, in its own axes. */
+  /** Where the coupler can carry its two pins, in its own axes. [group] */
   movingPivots: PivotRegionInput
-  /** Distance between the fixed pivots that are tried; with two poses also between the pins tried along their line. */
+  /** Distance between the fixed pivots that are tried; with two poses also between the pins tried along their line. [s; 0.1 mm to 10 m] */
   step: Length
-  /** Which of the linkages that pass is the best. */
+  /** Which of the linkages that pass is the best. [best-transmission or smallest; default best-transmission] */
   seek?: "best-transmission" | "smallest"
-  /** Way in which the input link turns from the first pose to the last. */
+  /** Way in which the input link turns from the first pose to the last. [either, counter-clockwise or clockwise; default either] */
   turns?: "either" | "counter-clockwise" | "clockwise"
-  /** Lengths that every link must keep to, the distance of the fixed pivots included. */
+  /** Lengths that every link must keep to, the distance of the fixed pivots included. [group; optional, with a default of its own] */
   linkLengths?: {
-    /** Shortest. */
+    /** Shortest. [L_l; 0.1 mm to 10 m] */
     low: Length
-    /** Longest. */
+    /** Longest. [L_h; 1 mm to 20 m] */
     high: Length
   }
-  /** Transmission angle that must be kept all the way from the first pose to the last. */
+  /** Transmission angle that must be kept all the way from the first pose to the last. [mu_l; 0.1° to 89°; default 40°] */
   transmissionLimit?: Angle
-  /** How many linkages are listed, the best first. */
+  /** How many linkages are listed, the best first. [n_l; whole 1 to 50; default 5] */
   listed?: number
 }
 
 /** A linkage that passes all poses in order on one branch. */
 export interface SynthesisedFourBar {
-  /** Fixed pivot of the input link, m. */
-  readonly inputPivot: { readonly x: number; readonly y: number }
-  /** Fixed pivot of the output link, m. */
-  readonly outputPivot: { readonly x: number; readonly y: number }
-  /** Pin of the input link on the coupler, in the coupler's axes, m. */
-  readonly inputPin: { readonly x: number; readonly y: number }
-  /** Pin of the output link on the coupler, in the coupler's axes, m. */
-  readonly outputPin: { readonly x: number; readonly y: number }
-  /** Distance of the fixed pivots, m. */
+  /** Fixed pivot of the input link. [group] */
+  readonly inputPivot: Point
+  /** Fixed pivot of the output link. [group] */
+  readonly outputPivot: Point
+  /** Pin of the input link on the coupler, in the coupler's axes. [group] */
+  readonly inputPin: Point
+  /** Pin of the output link on the coupler, in the coupler's axes. [group] */
+  readonly outputPin: Point
+  /** Distance of the fixed pivots. [m] */
   readonly ground: number
-  /** Input link, m. */
+  /** Input link. [m] */
   readonly input: number
-  /** Coupler, pin to pin, m. */
+  /** Coupler, pin to pin. [m] */
   readonly coupler: number
-  /** Output link, m. */
+  /** Output link. [m] */
   readonly output: number
-  /** How it is put together, as `fourBar` takes it. */
+  /** How it is put together, as `fourBar` takes it. [text] */
   readonly branch: Branch
-  /** Direction from the input pivot to the output pivot, rad. */
+  /** Direction from the input pivot to the output pivot. [rad] */
   readonly groundAngle: number
-  /** Angles of the input link at the poses, from that direction, running on in order, rad. */
+  /** Angles of the input link at the poses, from that direction, running on in order. [list, each rad] */
   readonly inputAngles: readonly number[]
-  /** Turn of the input link from the first pose to the last, counter-clockwise positive, rad. */
+  /** Turn of the input link from the first pose to the last, counter-clockwise positive. [rad] */
   readonly inputTravel: number
-  /** Least transmission angle on the way from the first pose to the last, rad. */
+  /** Least transmission angle on the way from the first pose to the last. [rad] */
   readonly minTransmission: number
-  /** Sum of the four lengths, m. */
+  /** Sum of the four lengths. [m] */
   readonly size: number
-  /** The coupler's origin as `fourBar`'s coupler point: distance from the input pin, m. */
+  /** The coupler's origin as `fourBar`'s coupler point: distance from the input pin. [m] */
   readonly pointRadius: number
-  /** Its angle from the coupler's line, rad. */
+  /** Its angle from the coupler's line. [rad] */
   readonly pointAngle: number
-  /** Direction of the coupler's own x axis from the coupler's line, rad. */
+  /** Direction of the coupler's own x axis from the coupler's line. [rad] */
   readonly axisAngle: number
 }
 
 /** Result of {@link fourBarSynthesis}; the numbers at its top are those of the best linkage, the first one listed. */
 export interface FourBarSynthesis {
-  /** Least transmission angle of the best linkage between the first pose and the last, rad. */
+  /** Least transmission angle of the best linkage between the first pose and the last. [mu; rad] */
   readonly minTransmission: number
-  /** Sum of its four lengths, m. */
+  /** Sum of its four lengths. [L_s; m] */
   readonly size: number
-  /** Distance of its fixed pivots, m. */
+  /** Distance of its fixed pivots. [d; m] */
   readonly ground: number
-  /** Its input link, m. */
+  /** Its input link. [a; m] */
   readonly input: number
-  /** Its coupler, pin to pin, m. */
+  /** Its coupler, pin to pin. [b; m] */
   readonly coupler: number
-  /** Its output link, m. */
+  /** Its output link. [c; m] */
   readonly output: number
-  /** Turn of its input link from the first pose to the last, rad. */
+  /** Turn of its input link from the first pose to the last. [Delta; rad] */
   readonly inputTravel: number
-  /** The best linkages, best first. */
+  /** The best linkages, best first. [list] */
   readonly solutions: readonly SynthesisedFourBar[]
-  /** What became of everything tried. */
+  /** What became of everything tried. [group] */
   readonly tried: SynthesisTally
 }
 
 /** Pairs of links by what became of them. */
 export interface SynthesisTally {
-  /** Links from a fixed pivot to a pin that stay rigid through all poses. */
+  /** Links from a fixed pivot to a pin that stay rigid through all poses. [number] */
   readonly links: number
-  /** Pairs of an input and an output link. */
+  /** Pairs of an input and an output link. [number] */
   readonly pairs: number
-  /** Pairs whose ground or coupler is too short or too long. */
+  /** Pairs whose ground or coupler is too short or too long. [number] */
   readonly outOfLength: number
-  /** Pairs that would have to be taken apart between two poses. */
+  /** Pairs that would have to be taken apart between two poses. [number] */
   readonly changeBranch: number
-  /** Pairs that pass the poses in another order, or the other way round than asked. */
+  /** Pairs that pass the poses in another order, or the other way round than asked. [number] */
   readonly outOfOrder: number
-  /** Pairs that fall below the transmission limit. */
+  /** Pairs that fall below the transmission limit. [number] */
   readonly poorTransmission: number
-  /** Pairs that pass. */
+  /** Pairs that pass. [number] */
   readonly passed: number
 }
 
