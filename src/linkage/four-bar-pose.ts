@@ -77,12 +77,11 @@ export function fourBarToggles(ground: number, input: number, coupler: number, o
 }
 
 /**
- * Input angle at which the linkage can be assembled, nearest to the one asked for; null where it closes nowhere.
+ * Input angle at which links that close somewhere can be assembled, nearest to the one asked for.
  * Clear of the dead point by a ten-thousandth of a turn where there is room.
  */
-export function nearestClosing(ground: number, input: number, coupler: number, output: number, angle: number): number | null {
+export function nearestClosing(ground: number, input: number, coupler: number, output: number, angle: number): number {
   const { extended, folded } = fourBarToggles(ground, input, coupler, output)
-  if (Math.max(ground, input, coupler, output) * 2 > ground + input + coupler + output) return null
   const low = folded ?? 0
   const high = extended ?? Math.PI
   const off = Math.min(2e-4 * Math.PI, (high - low) / 2)

@@ -70,7 +70,7 @@ export interface FourBar {
 
 /** Input angle nearest to the one given at which the links close clear of a toggle, and how far it is. */
 function nextAngle({ ground, input, coupler, output, inputAngle }: SiOf<FourBarInput>): { angle: number; away: number } {
-  const near = nearestClosing(ground, input, coupler, output, inputAngle) ?? inputAngle
+  const near = nearestClosing(ground, input, coupler, output, inputAngle)
   const off = wrapAngle(near - inputAngle)
   return { angle: near, away: Math.abs(off) }
 }

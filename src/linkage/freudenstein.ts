@@ -1,7 +1,6 @@
 import { solveLinear } from "../numeric/index.js"
 import type { Angle, Length } from "../quantity/index.js"
 import { type Caution, caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { fourBarPose } from "./four-bar-pose.js"
 import { withNearest } from "./nearest.js"
 import { freudensteinEquation } from "./sources.js"
 
@@ -40,15 +39,12 @@ export function chebyshevPoints(start: number, end: number, count: number): numb
   return Array.from({ length: count }, (_, j) => (start + end) / 2 - ((end - start) / 2) * Math.cos(((2 * j + 1) * Math.PI) / (2 * count)))
 }
 
-function branchOf(ground: number, a: number, b: number, c: number, input: readonly number[], output: readonly number[]): string {
-  const turn = (length: number) => (length < 0 ? Math.PI : 0)
+function branchOf(ground: number, a: number, c: number, input: readonly number[], output: readonly number[]): string {
   const sides = input.map((t2, i) => {
-    const t4 = (output[i] as number) + turn(c)
-    const near = (["open", "crossed"] as const).map((branch) => {
-      const pose = fourBarPose(ground, Math.abs(a), b, Math.abs(c), t2 + turn(a), branch)
-      return typeof pose === "number" ? Number.POSITIVE_INFINITY : Math.abs(Math.sin((pose.outputAngle - t4) / 2))
-    }) as [number, number]
-    return near[0] <= near[1] ? "open" : "crossed"
+    const t4 = output[i] as number
+    // output pin left of the line from input pin to output pivot
+    const left = (ground - a * Math.cos(t2)) * c * Math.sin(t4) + a * Math.sin(t2) * c * Math.cos(t4)
+    return left >= 0 ? "open" : "crossed"
   })
   return sides.every((s) => s === sides[0]) ? (sides[0] as string) : "none"
 }
@@ -95,7 +91,7 @@ function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | No
     input: a,
     output: c,
     coupler: b,
-    branch: branchOf(d, a, b, c, inputAngles, outputAngles),
+    branch: branchOf(d, a, c, inputAngles, outputAngles),
     proportion: Math.min(...links) / Math.max(...links),
   }
 }

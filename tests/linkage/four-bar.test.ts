@@ -150,6 +150,24 @@ describe("fourBar", () => {
     expect(refusalOf(toggle).noSolution).toBe("toggle")
   })
 
+  it("forgives rounding in proportion to the links, and nothing more", () => {
+    // coupler and output 0.2 nm too short beside 200 m of links, and 0.4 nm
+    expect(fourBarPose(100, 50, 30, 20 - 1e-10, 0, "open")).toBeTypeOf("object")
+    expect(fourBarPose(100, 50, 30, 20 - 4e-10, 0, "open")).toBeCloseTo(4e-10, 13)
+    // the input pin 0.1 nm from the output pivot leaves the output as free as on it
+    expect(fourBarPose(100, 100, 50, 50, 1e-12, "open")).toBe(0)
+    expect(fourBarPose(100, 100, 50, 50, 4e-12, "open")).toBeTypeOf("object")
+  })
+
+  it("offers the middle of what little an input can turn", () => {
+    const links = { ground: 0.1, input: 0.1, coupler: 0.1, output: 1e-5 }
+    for (const inputAngle of [0.2, 2]) {
+      const { nearest } = refusalOf(fourBar.attempt({ ...links, inputAngle }))
+      const at = (reach: number) => 2 * Math.asin(reach / 0.2)
+      expect(nearest.inputAngle).toBeCloseTo((at(0.1 + 1e-5) + at(0.1 - 1e-5)) / 2, 9)
+    }
+  })
+
   it("forgives rounding in an arc cosine and nothing more", () => {
     expect(arcCosine(1 + 1e-13)).toBe(0)
     expect(arcCosine(1 + 1e-11)).toBeNull()

@@ -155,6 +155,15 @@ describe("tetheredFan against other routes", () => {
     const most = 2 * (Math.atan(width / (2 * length)) - Math.asin(0.005 / Math.hypot(2 * length, width)))
     expect(vanes).toBe(1 + Math.ceil((80 * Math.PI) / 180 / most))
     expect(tetheredFan({ ...base, tipWidth: 0 }).cover.vanes).toBeNull()
+    // the gap named is that of a fan built so, on a row of pivots as long
+    const row = { ...base, pitch: "8 mm" } as const
+    const { cover } = tetheredFan(row)
+    const built = tetheredFan({
+      ...row,
+      vanes: cover.vanes as number,
+      pitch: (0.008 * (tetheredFan.example.vanes - 1)) / ((cover.vanes as number) - 1),
+    })
+    expect(built.worstTipGap).toBeCloseTo(cover.tipGap as number, 12)
   })
 
   it("adds up mass and moment of the vanes", () => {
@@ -187,6 +196,19 @@ describe("tetheredFan refuses and warns", () => {
     expect(fan.staysTaut).toBe(false)
     expect(fan.cautions.map((c) => c.code)).toContain("vanes-fall-forward")
     expect(tetheredFan({ ...past, returnMoment: 1 }).staysTaut).toBe(true)
+  })
+
+  it("has a thread as long as both arms together slack", () => {
+    const fan = { vanes: 2, pitch: 0, pitchAngle: 0, attachRadius: 0.1, foldedAngle: -1, foldedStep: 3.5 }
+    expect(fanAngles(fan, [0.2], -0.5)).toEqual({ angles: [-0.5, -4.5], taut: [false] })
+    expect(fanAngles(fan, [0.1999], -0.5)).toMatchObject({ taut: [true] })
+  })
+
+  it("names the shortest of uneven threads", () => {
+    const out = tetheredFan({ ...tetheredFan.example, pitch: "3 mm", pitchAngle: "60 deg", span: "8 deg", driverAngle: null })
+    const [shortest] = [...out.threads].sort((a, b) => a - b) as [number]
+    expect(Math.max(...out.threads)).toBeGreaterThan(1.02 * shortest)
+    expect(out.cautions.find((c) => c.code === "short-threads")?.values?.shortest).toBe(shortest)
   })
 
   it("has no tension on slack threads", () => {
