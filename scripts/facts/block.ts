@@ -1,5 +1,5 @@
 // The list of symbols and of sources in a solver's comment.
-import { type AnyField, type AnyOutField, citation, type Source, type Step } from "../../src/solver/index.js"
+import { type AnyField, type AnyOutField, citation, type Either, type Source, type Step } from "../../src/solver/index.js"
 import { BLOCK, wrapped } from "./comment.js"
 import { type Facts, inputFacts, resultFacts, stepTail, tailOf } from "./tail.js"
 
@@ -8,16 +8,41 @@ export interface Described {
   readonly title: string
   readonly input: Readonly<Record<string, AnyField>>
   readonly output: Readonly<Record<string, AnyOutField>>
+  readonly either: readonly Either[]
   readonly formulae: readonly Step[]
   readonly sources: readonly Source[]
 }
 
 type Fields<F> = Readonly<Record<string, F>>
 
-/** Fields of a group, or of a list's entries. */
-export function partsOf<F extends AnyField | AnyOutField>(field: F): Fields<F> | undefined {
-  if (field.kind === "group") return field.fields as unknown as Fields<F>
-  return field.kind === "list" ? partsOf(field.of as unknown as F) : undefined
+/** A set of fields inside a field: a group's, a list entry's, one for each word of a variant. */
+export interface Part<F> {
+  /** The word in `type` that stands for it, in a variant. */
+  readonly word?: string
+  readonly label: string
+  readonly fields: Fields<F>
+  readonly either?: readonly Either[]
+}
+
+/** The sets of fields inside a field. */
+export function partsOf<F extends AnyField | AnyOutField>(field: F): readonly Part<F>[] {
+  if (field.kind === "group") return [field as unknown as Part<F>]
+  if (field.kind === "list") return partsOf(field.of as unknown as F)
+  return field.kind === "variant" ? Object.entries(field.of).map(([word, part]) => ({ ...(part as unknown as Part<F>), word })) : []
+}
+
+const quoted = (words: readonly (string | readonly string[])[], last: string): string =>
+  words
+    .map((word) => (typeof word === "string" ? `\`${word}\`` : word.map((part) => `\`${part}\``).join(" with ")))
+    .join(", ")
+    .replace(/, (?=[^,]*$)/, ` ${last} `)
+
+/** A rule between fields that stand for one another. */
+function ruleText(rule: Either): string {
+  if ("together" in rule) return `${quoted(rule.together, "and")} only together`
+  if ("given" in rule) return `\`${rule.given}\` only beside ${quoted(rule.needs, "or")}`
+  if ("exactlyOne" in rule) return `exactly one of ${quoted(rule.exactlyOne, "and")}`
+  return "atMostOne" in rule ? `at most one of ${quoted(rule.atMostOne, "and")}` : `at least one of ${quoted(rule.atLeastOne, "and")}`
 }
 
 interface Line {
@@ -25,11 +50,15 @@ interface Line {
   readonly text: string
 }
 
-function linesOf<F extends AnyField | AnyOutField>(fields: Fields<F>, facts: (field: F) => Facts, depth = 0): Line[] {
-  return Object.entries(fields).flatMap(([key, field]) => {
-    const parts = partsOf(field)
-    return [{ depth, text: `\`${key}\`: ${field.label} ${tailOf(facts(field))}` }, ...(parts ? linesOf(parts, facts, depth + 1) : [])]
-  })
+function linesOf<F extends AnyField | AnyOutField>(part: Part<F>, facts: (field: F) => Facts, depth = 0): Line[] {
+  const lines = Object.entries(part.fields).flatMap(([key, field]): Line[] => [
+    { depth, text: `\`${key}\`: ${field.label} ${tailOf(facts(field))}` },
+    ...partsOf(field).flatMap((inner) => {
+      if (inner.word === undefined) return linesOf(inner, facts, depth + 1)
+      return [{ depth: depth + 1, text: `\`${inner.word}\`: ${inner.label}` }, ...linesOf(inner, facts, depth + 2)]
+    }),
+  ])
+  return [...lines, ...(part.either ?? []).map((rule) => ({ depth, text: ruleText(rule) }))]
 }
 
 /** A whole rig has more fields than a hover can show: only the outermost are listed then. */
@@ -37,8 +66,8 @@ const MOST = 60
 const WIDTH = 116
 
 /** A line for each input, those of a group under it. */
-function inputs(fields: Fields<AnyField>): string[] {
-  const all = linesOf(fields, inputFacts)
+function inputs(whole: Part<AnyField>): string[] {
+  const all = linesOf(whole, inputFacts)
   const shown = all.length > MOST ? all.filter(({ depth }) => depth === 0) : all
   return shown.flatMap(({ depth, text }) => {
     const indent = "  ".repeat(depth)
@@ -47,9 +76,9 @@ function inputs(fields: Fields<AnyField>): string[] {
 }
 
 /** The outermost results in one paragraph. */
-const results = (fields: Fields<AnyOutField>): string[] =>
+const results = (whole: Part<AnyOutField>): string[] =>
   wrapped(
-    `${linesOf(fields, resultFacts)
+    `${linesOf(whole, resultFacts)
       .filter(({ depth }) => depth === 0)
       .map(({ text }) => text)
       .join("; ")}.`,
@@ -58,8 +87,8 @@ const results = (fields: Fields<AnyOutField>): string[] =>
 
 function symbolsOf<F extends AnyField | AnyOutField>(fields: Fields<F>): string[] {
   return Object.values(fields).flatMap((field) => {
-    const parts = partsOf(field)
-    return parts ? symbolsOf(parts) : "symbol" in field && field.symbol ? [field.symbol] : []
+    const inner = partsOf(field).flatMap((part) => symbolsOf(part.fields))
+    return "symbol" in field && field.symbol ? [field.symbol] : inner
   })
 }
 
@@ -79,11 +108,11 @@ export function solverBlock(solver: Described): string[] {
   const sources = [...new Set(solver.sources.map(citation))]
   return [
     BLOCK,
-    ...inputs(solver.input),
+    ...inputs({ label: "", fields: solver.input, either: solver.either }),
     "",
     "**Results**",
     "",
-    ...results(solver.output),
+    ...results({ label: "", fields: solver.output }),
     ...(symbols.length ? ["", "**Symbols of the working**", "", ...wrapped(`${symbols.join("; ")}.`, WIDTH)] : []),
     "",
     "**Sources**",

@@ -78,6 +78,17 @@ export function differences(root: string, modules: Readonly<Record<string, Expor
     return checker.isArrayType(own) ? inner(checker.getTypeArguments(own as ts.TypeReference)[0] as ts.Type) : own
   }
 
+  /** The member of a union that the word in `type` stands for. */
+  const memberOf = (type: ts.Type, word: string | undefined): ts.Type => {
+    if (word === undefined || !type.isUnion()) return type
+    const isMeant = (member: ts.Type) => {
+      const told = checker.getPropertyOfType(member, "type")
+      const literal = told && checker.getTypeOfSymbol(told)
+      return literal?.isStringLiteral() && literal.value === word
+    }
+    return type.types.find(isMeant) ?? type
+  }
+
   function walk<F extends AnyDescribed>(type: ts.Type, fields: Readonly<Record<string, F>>, facts: (field: F) => Facts, path: string) {
     for (const [key, field] of Object.entries(fields)) {
       const property = checker.getPropertyOfType(type, key)
@@ -89,8 +100,8 @@ export function differences(root: string, modules: Readonly<Record<string, Expor
         described.set(node, said)
         said.push({ about, facts: facts(field) })
       }
-      const parts = partsOf(field)
-      if (parts) walk(inner(checker.getTypeOfSymbol(property)), parts, facts, about)
+      const own = inner(checker.getTypeOfSymbol(property))
+      for (const part of partsOf(field)) walk(memberOf(own, part.word), part.fields, facts, about)
     }
   }
 

@@ -64,7 +64,7 @@ function rangeText(field: Numeric): string | undefined {
     const shared = low.unit === high.unit || low.number === "0"
     const unit = high.number === "0" ? low.unit : high.unit
     const first = shared && unit !== "°" ? low.number : amountText(low)
-    const last = high.number === "0" && unit ? `0 ${unit}` : amountText(high)
+    const last = high.number === "0" && unit ? (unit === "°" ? "0°" : `0 ${unit}`) : amountText(high)
     return `${whole}${over}${first} to ${under}${last}`
   }
   if (low) return `${whole}${over || "at least "}${amountText(low)}`
@@ -86,19 +86,21 @@ function defaultText(field: AnyField): string | undefined {
 
 const WORDS_SHOWN = 8
 
-function wordsText(options: Readonly<Record<string, string>>): string {
+function wordsText(options: Readonly<Record<string, unknown>>): string {
   const words = Object.keys(options)
   return words.length > WORDS_SHOWN ? `one of ${words.length} words` : words.join(", ").replace(/, (?=[^,]*$)/, " or ")
 }
 
-function countText(of: string, { min, max }: { readonly min?: number; readonly max?: number }): string {
-  if (min !== undefined && max !== undefined) return min === max ? `list of ${min}${of}` : `list of ${min} to ${max}${of}`
-  if (max !== undefined) return `list of at most ${max}${of}`
-  return min === undefined ? `list${of}` : `list of at least ${min}${of}`
+function countText(what: string, { min, max }: { readonly min?: number; readonly max?: number }, unit = ""): string {
+  if (min !== undefined && max !== undefined) return `${what} of ${min === max ? min : `${min} to ${max}`}${unit}`
+  if (max !== undefined) return `${what} of at most ${max}${unit}`
+  return min === undefined ? what : `${what} of at least ${min}${unit}`
 }
 
 function each(of: AnyField | AnyOutField, value: string | undefined): string {
-  return of.kind === "group" ? "" : `, each ${["symbol" in of ? of.symbol : undefined, value].filter(Boolean).join(", ")}`
+  return of.kind === "group" || of.kind === "variant"
+    ? ""
+    : `, each ${["symbol" in of ? of.symbol : undefined, value].filter(Boolean).join(", ")}`
 }
 
 function valueText(field: AnyField): string | undefined {
@@ -108,7 +110,11 @@ function valueText(field: AnyField): string | undefined {
     case "flag":
       return "yes or no"
     case "list":
-      return countText(each(field.of, valueText(field.of)), field)
+      return `${countText("list", field)}${each(field.of, valueText(field.of))}`
+    case "text":
+      return countText("text", field, " characters")
+    case "variant":
+      return `by its type: ${wordsText(field.of)}`
     default:
       return "symbol" in field ? rangeText(field as Numeric) : (field as AnyField).kind
   }

@@ -73,10 +73,10 @@ function solve(si: Si): BoostStage | NoSolution {
  * V_in: D = V_off/(V_on + V_off), ΔI = V_on·D/(L·f), boundary I_b = ΔI/2·(1 − D). Continuous: I_L = I/(1 − D); resting
  * (I < I_b): D = √(2·L·f·I·V_off)/V_on. Peak I_L + ΔI/2, valley I_L − ΔI/2. Greatest output from a peak limit (I_lim −
  * ΔI/2)·(1 − D), from a valley limit (I_lim + ΔI/2)·(1 − D). V_in, V_out the input and output voltage, I the output
- * current, L the inductance (H, less its tolerance, default 0), f the frequency, η the efficiency, V_sw the switch's
- * voltage. Losses are those of η or of the two voltages; valid in steady state with constant frequency. The inductance
- * suggested is V_on·D/(f·K·I_L) with this same duty D, losses included; makers' short formula V_in·(V_out −
- * V_in)/(K·I_L·f·V_out) leaves the losses out of the duty and comes out a little lower.
+ * current, L the inductance (less its tolerance), f the frequency, η the efficiency, V_sw the switch's voltage. Losses
+ * are those of η or of the two voltages; valid in steady state with constant frequency. The inductance suggested is
+ * V_on·D/(f·K·I_L) with this same duty D, losses included; makers' short formula V_in·(V_out − V_in)/(K·I_L·f·V_out)
+ * leaves the losses out of the duty and comes out a little lower.
  *
  * **Inputs**
  * - `inputVoltage`: input voltage [V_in; 10 mV to 1000 V]

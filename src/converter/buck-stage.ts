@@ -62,8 +62,8 @@ function solve(si: Si): BuckStage | NoSolution {
  * in both and V_d = 0. D = V_off/(V_on + V_off), ΔI = V_on·D/(L·f), boundary I_b = ΔI/2. Resting (I < I_b): D =
  * √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Greatest output from a
  * peak limit I_lim − ΔI/2, from a valley limit I_lim + ΔI/2. V_in, V_out the input and output voltage, I the output
- * current, L the inductance (H, less its tolerance, default 0), f the frequency, η the efficiency, V_sw the switch's
- * voltage. The inductance suggested takes this duty, losses included. Valid in steady state with constant frequency.
+ * current, L the inductance (less its tolerance), f the frequency, η the efficiency, V_sw the switch's voltage. The
+ * inductance suggested takes this duty, losses included. Valid in steady state with constant frequency.
  *
  * **Inputs**
  * - `inputVoltage`: input voltage [V_in; 10 mV to 1000 V]

@@ -117,9 +117,9 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  * Formula: V = (E ± √(E² − 4·R·P))/2, I = P/V, P_max = E²/(4R), where E is the open-circuit voltage, R the resistance
  * of source, wires and contacts and P the load's power. The root at the higher voltage is the working one; the other is
  * where a load falls to when it is started from a sagging supply. Small swings die out while the capacitance at the
- * load C > L·P/(R·V²) (L the wires' inductance, H, default 1 µH, common practice: about a metre of wire, no source) and
- * V > E/2. Both roots fall together at P = P_max; above it there is none. Valid in steady state, for small swings, and
- * for loads that hold their power down to the voltage found.
+ * load C > L·P/(R·V²) (L the wires' inductance, by common practice that of about a metre of wire) and V > E/2. Both
+ * roots fall together at P = P_max; above it there is none. Valid in steady state, for small swings, and for loads that
+ * hold their power down to the voltage found.
  *
  * The stability bound is the trace of the linearised L–C circuit.
  *

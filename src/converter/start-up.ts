@@ -227,9 +227,8 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * its limit drives the rotor evenly first. One that hiccups lets the overload pass for t_on, waits t_off while the load
  * slows the rotor, and tries again. The lowest voltage is E − n·R_s·I_0, or I_lim/n·R_m where the limit is held, or 0
  * where the supply switches off. E is the supply's voltage, R_s its resistance, n the motors, R_m a winding, k back-EMF
- * per speed (V·s/rad, the same as N·m/A), J inertia, T friction and load at the shaft; t_on 10 ms, t_off 300 ms by
- * default. The start is done at 95 % of the running speed. The winding's inductance is neglected: valid where it is
- * much faster than the rotor.
+ * per speed (V·s/rad, the same as N·m/A), J inertia, T friction and load at the shaft. The start is done at 95 % of the
+ * running speed. The winding's inductance is neglected: valid where it is much faster than the rotor.
  *
  * **Inputs**
  * - `sourceVoltage`: supply voltage, open circuit [E; 10 mV to 1000 V]

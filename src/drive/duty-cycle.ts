@@ -193,7 +193,7 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * never longer than t_r. T_lim is the temperature it may reach, T_a0 the rating's surroundings, T_a those in use.
  *
  * Valid for one lumped heat capacity; a rating of, say, "10 %, at most 2 min" is D = 0.1, t_r = 2 min. The time
- * constant's default of 15 min is common practice, no source.
+ * constant's default is common practice, no source.
  *
  * **Inputs**
  * - `ratedDuty`: rated duty [D; 0.1 to 100 %]

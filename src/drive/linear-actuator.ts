@@ -274,12 +274,12 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  * and kF = F₁/(I₁ − I₀) (N/A), where V_r is the datasheet's voltage (V), v₀ and I₀ speed (m/s) and current
  * (A) without load, and F₁, v₁, I₁ the rated force (N), speed and current. Then I = I₀ + F/kF,
  * v = (V − I·R′)/kV, with R′ = R·(1 + α·(T − 20 °C))/(1 + α·(T₀ − 20 °C)), α = 0.00393/K for copper, T the
- * winding temperature in use and T₀ on the datasheet (°C, default 20). It stalls at V/R′.
+ * winding temperature in use and T₀ on the datasheet (°C). It stalls at V/R′.
  * Screw and gears lift with efficiency η = kF/kV, because an ampere gives the same number of newtons as a
  * metre per second gives volts, less friction. With the same friction both ways a helping load (F below 0)
  * takes I = I₀ + |F|·(1 − 2η)/kF. Above η = 0.5 a load of more than I₀·kF/(2η − 1) is estimated to drive it back, with
  * shorted leads at the speed (|F|·(2η − 1)/kF − I₀)·R′/kV. That it holds is never concluded from this: only the maker's
- * `holdingForce` (N, default unknown) says so.
+ * `holdingForce` says so.
  *
  * Valid for permanent-magnet brushed motors in steady motion; friction is taken as constant, the start and
  * the magnets' weakening with heat are left out.

@@ -167,11 +167,10 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  * How a rod bends that bends far: clamped at one end, a force at its tip.
  *
  * Formula: E·I·θ″ = −P·cos θ (elastica). With α = P·L²/(E·I): √α = K(k) − F(φ₀, k), k² = (1 + sin θ)/2, sin φ₀ =
- * 1/(k·√2); drop = L·(1 − 2·(E(k) − E(φ₀, k))/√α), reach = L·√(2·sin θ/α). θ is the slope of the tip, P the force (N,
- * multiplied by the factor of `motion`, default `still`, 1), L the length, E the modulus at the temperature and after
- * the duration, I the second moment. The drop is that of the soft, moment and stress are those of the stiff end of the
- * material's range. Valid for slender elastic rods and α up to 100; below about 0.7 the straight-beam formula is within
- * 5 %.
+ * 1/(k·√2); drop = L·(1 − 2·(E(k) − E(φ₀, k))/√α), reach = L·√(2·sin θ/α). θ is the slope of the tip, P the force
+ * (multiplied by the factor of `motion`), L the length, E the modulus at the temperature and after the duration, I the
+ * second moment. The drop is that of the soft, moment and stress are those of the stiff end of the material's range.
+ * Valid for slender elastic rods and α up to 100; below about 0.7 the straight-beam formula is within 5 %.
  *
  * **Inputs**
  * - `length`: length [L; 1 mm to 20 m]

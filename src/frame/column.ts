@@ -220,9 +220,9 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  *
  * Formula: with r = √(I/A) and λ = L/r, Euler C·π²·E/λ² above λ₁ = √(2·π²·C·E/S) and Johnson S·(1 − S·λ²/(4·π²·C·E))
  * below it; a thin round wall folds at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length, C the end constant
- * (default: the conservative 1, or 1/4 with a free end), E the modulus and S the strength at the temperature and after
- * the duration of the load, I the least second moment, A the area. The load is multiplied by the factor of `motion`.
- * Valid for straight members pushed along their middle.
+ * (the conservative 1 unless given, or 1/4 with a free end), E the modulus and S the strength at the temperature and
+ * after the duration of the load, I the least second moment, A the area. The load is multiplied by the factor of
+ * `motion`. Valid for straight members pushed along their middle.
  *
  * **Inputs**
  * - `length`: length [L; 1 mm to 100 m]

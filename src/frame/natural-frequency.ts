@@ -200,7 +200,7 @@ const equation = (x: string, mu = "mu") => ({
  *
  * Formula: fᵢ = xᵢ²/(2·π·L²)·√(E·I/m), xᵢ the roots of 1 + cos x·cosh x = μ·x·(sin x·cosh x − cos x·sinh x) with μ =
  * M/(m·L); L is the length, M the tip mass, m the mass per length (kg/m; of material and section unless given, plus
- * `addedMass`, default 0), E the modulus at the temperature, I the second moment. Estimate: √(3·E·I/(L³·(M +
+ * `addedMass`), E the modulus at the temperature, I the second moment. Estimate: √(3·E·I/(L³·(M +
  * 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio
  * (default: common practice), for the steps and their second harmonic. Frequencies are those of the soft and heavy ends
  * of the material's ranges, `frequencyMost` of the stiff and light ends. Valid for slender members with the tip mass

@@ -198,11 +198,11 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  *
  * Formulae, ring of outside diameter D and inside diameter d: A = π/4·(D² − d²), I = π/64·(D⁴ − d⁴), J = 2·I, Q = (D³ −
  * d³)/12; rectangle b × h, inside b_i × h_i: I = (b·h³ − b_i·h_i³)/12, torsion by Bredt (thin closed wall) or
- * Saint-Venant's series (solid bar). Stresses from the moment M, torque T, shear force V and axial force N, all 0 by
- * default: σ = M·c/I + N/A, τ = T/W_t and V·Q/(I·b), σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the
- * neutral axis. Twist φ = T·L/(G·J) over the length L. A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))).
- * Temperature and duration of the load reduce the material's figures. Standard pipe is calculated at its least wall.
- * Valid for elastic stresses in sections whose shape holds.
+ * Saint-Venant's series (solid bar). Stresses from the moment M, torque T, shear force V and axial force N: σ = M·c/I +
+ * N/A, τ = T/W_t and V·Q/(I·b), σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the neutral axis. Twist φ =
+ * T·L/(G·J) over the length L. A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))). Temperature and duration of the
+ * load reduce the material's figures. Standard pipe is calculated at its least wall. Valid for elastic stresses in
+ * sections whose shape holds.
  *
  * **Inputs**
  * - `pipe`: standard pipe [one of 11 words; optional]

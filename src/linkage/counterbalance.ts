@@ -276,14 +276,13 @@ function check(si: Si): Issue[] {
  * A spring, elastic cord or gas strut that carries part of an arm's weight, so that the actuator need not.
  *
  * Formula: the weights turn the arm clockwise by M = g·Σ m·r_w·cos(θ + a + λ) (masses m, kg, at radius r_w, m, and
- * angle a, rad; arm angle θ; lean λ, rad, default 0; g = 9.80665 m/s²). The element pulls its ends, a distance b from
- * the hinge on the arm and c on the frame, with T along its length x: counter-clockwise moment T·b·c·sin(φ)/x, φ the
- * angle from moving to fixed end. A spring or cord has T = F_0 + k·(x − x_0) above its free length x_0 and is slack
- * below (initial tension F_0, N, default 0; k = G·d⁴/(8·D³·N) from shear modulus G, default 79.3 GPa, wire d, mean
- * diameter D, active coils N); a gas strut pushes with F_1·(1 + (p − 1)·(x_1 − x)/s) (force F_1 at its extended length
- * x_1, progression p, default 1.3, stroke s). Perfect balance at every angle: x_0 = F_0 = 0, k·b·c = g·|Σ m·r_w·e^(ia)|
- * and, from the hinge, the fixed end as far round from the moving end as straight up is from the centre of gravity. The
- * fixed end leans with the wearer, so a lean spoils it.
+ * angle a, rad; arm angle θ; lean λ; g = 9.80665 m/s²). The element pulls its ends, a distance b from the hinge on the
+ * arm and c on the frame, with T along its length x: counter-clockwise moment T·b·c·sin(φ)/x, φ the angle from moving
+ * to fixed end. A spring or cord has T = F_0 + k·(x − x_0) above its free length x_0 and is slack below (initial
+ * tension F_0; k = G·d⁴/(8·D³·N) from shear modulus G, wire d, mean diameter D, active coils N); a gas strut pushes
+ * with F_1·(1 + (p − 1)·(x_1 − x)/s) (force F_1 at its extended length x_1, progression p, stroke s). Perfect balance
+ * at every angle: x_0 = F_0 = 0, k·b·c = g·|Σ m·r_w·e^(ia)| and, from the hinge, the fixed end as far round from the
+ * moving end as straight up is from the centre of gravity. The fixed end leans with the wearer, so a lean spoils it.
  *
  * Residuals are the largest of 181 even poses of the swing. Valid for slow moves, linear springs and cords,
  * 20 °C gas.

@@ -161,11 +161,11 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * Formula: the loop a·e^{iθ₂} + b·e^{iθ₃} − c·e^{iθ₄} − d = 0 with a the input, b the coupler, c the output, d the
  * ground, θ₂ θ₃ θ₄ their angles from the line of the fixed pivots. With A the input pin, f its distance to the output
  * pivot, the output pin lies u = (f² + b² − c²)/(2f) along that line and h = ±√[(b+c+f)(b+c−f)(f+b−c)(f−b+c)]/(2f) to
- * its left (open, default) or right (crossed). Speeds ω₃ = a·ω₂·sin(θ₄ − θ₂)/(b·sin(θ₃ − θ₄)), ω₄ = a·ω₂·sin(θ₂ −
- * θ₃)/(c·sin(θ₄ − θ₃)), ω₂ default 0; accelerations from the loop differentiated twice, α₂ default 0. The transmission
- * angle is the acute one of coupler and output. Mechanical advantage = ω₂/ω₄, friction left out. The coupler point lies
- * p from the input pin, δ from the coupler's line. Angles come back in (−π, π]: compare them modulo a full turn. Valid
- * for rigid links and pins without play.
+ * its left (open) or right (crossed). Speeds ω₃ = a·ω₂·sin(θ₄ − θ₂)/(b·sin(θ₃ − θ₄)), ω₄ = a·ω₂·sin(θ₂ − θ₃)/(c·sin(θ₄
+ * − θ₃)); accelerations from the loop differentiated twice. The transmission angle is the acute one of coupler and
+ * output. Mechanical advantage = ω₂/ω₄, friction left out. The coupler point lies p from the input pin, δ from the
+ * coupler's line. Angles come back in (−π, π]: compare them modulo a full turn. Valid for rigid links and pins without
+ * play.
  *
  * Refuses `cannot-close`, `toggle` (coupler and output in line) and `free-output`.
  *

@@ -326,10 +326,10 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * the angle between D and r at the hinge. The arm stands at θ = φ_b − β ± φ, with φ_b the direction of the base from
  * the hinge, β the angle from the arm to the moving anchor, + where extension turns the arm counter-clockwise. Lever
  * arm by virtual work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with M_g = g·Σ m·r_w·cos(θ
- * + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean, rad, default 0; g = 9.80665 m/s²) and M_s the
- * moment of the springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further force x against pin friction, ρ = µ·d/2
- * (coefficient µ, default 0; pin diameter d, m, default 0). Load across the rod F·(o + µ·d_a)/L, with d_a the end pins'
- * diameter: the part from the pins is the worst case of both resisting alike.
+ * + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean; g = 9.80665 m/s²) and M_s the moment of the
+ * springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further force x against pin friction, ρ = µ·d/2 (coefficient µ;
+ * pin diameter d). Load across the rod F·(o + µ·d_a)/L, with d_a the end pins' diameter: the part from the pins is the
+ * worst case of both resisting alike.
  *
  * Valid for slow moves of stiff parts in one plane; inertia, play and the weight of the actuator itself are
  * left out (count half the actuator's mass as a mass at the moving anchor).

@@ -204,12 +204,12 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  *
  * Formula: span H = n·L·sin θ, spread X = L·cos θ, dH/dX = −n/tan θ; by virtual work F = (W + W_m/2)·sin β·n/tan θ +
  * P·n/tan θ − σ·(W + W_m)·cos β/2 and T = F·L·sin θ, where n are the cells, L one arm, θ its angle from the base line,
- * W = m·g at the tip and W_m of all arms (N; masses in kg, default 0, g = 9.80665 m/s²), β the tilt above the
- * horizontal, P a push against the tip and σ = 0, 1, −1 for a base centred, or held at its lower or upper joint. Screw
- * torque F·p/(2π·η) with lead p and efficiency η (default: common practice). Sag = (n/tan θ)·F/k with driver stiffness
- * k, to first order: valid while small against the span. Droop through play e of every pin: each cell may turn by e/X
- * against the last, which adds up to e/X·H·(n + 1)/2 at the tip, by geometry. Valid for equal straight arms pinned at
- * the middle, without friction or bending: real arrays need more force. Angles strictly between 0 and 90°.
+ * W = m·g at the tip and W_m of all arms (g = 9.80665 m/s²), β the tilt above the horizontal, P a push against the tip
+ * and σ = 0, 1, −1 for a base centred, or held at its lower or upper joint. Screw torque F·p/(2π·η) with lead p and
+ * efficiency η (default: common practice). Sag = (n/tan θ)·F/k with driver stiffness k, to first order: valid while
+ * small against the span. Droop through play e of every pin: each cell may turn by e/X against the last, which adds up
+ * to e/X·H·(n + 1)/2 at the tip, by geometry. Valid for equal straight arms pinned at the middle, without friction or
+ * bending: real arrays need more force. Angles strictly between 0 and 90°.
  *
  * Refuses `stall` where the driver's force is given and does not suffice.
  *

@@ -18,7 +18,7 @@ export interface ServoPushrodInput {
   servoHornAngle?: Angle
   /** Flap horn at neutral, from the same direction. [psi_n; −360° to 360°; default 90°] */
   flapHornAngle?: Angle
-  /** Servo travel from neutral to the lower end, negative. [delta_0; −170° to 0 °; default −45°] */
+  /** Servo travel from neutral to the lower end, negative. [delta_0; −170° to 0°; default −45°] */
   travelFrom?: Angle
   /** Servo travel from neutral to the upper end. [delta_1; 0 to 170°; default 45°] */
   travelTo?: Angle

@@ -112,9 +112,9 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * with rod angle θ_b; hinge moment M = M_h + m·g·z·cos(γ + φ) with M_h against rising flap angle, flap mass m, centre z
  * from the hinge, γ its direction above the horizontal at neutral, g = 9.80665 m/s², and the air on a flap of width w
  * and depth R added the way it is worse: ½·ρ·C_d·w·(ω²·R⁴/4 + 2·ω·V·R³/3 + V²·R²/2) with ω = |k| times the servo's
- * speed, V the wind square on, C_d default 1.2, ρ default 1.225 kg/m³; servo torque M·k, rod force M/(c·sin(ψ − θ_b))
- * by virtual work. Travel from −45° to 45° unless given, 12 settings each way; where torque or rod force crests between
- * two of them, the crest is found and added. Valid in one plane, slow motion, ball links without play, no friction.
+ * speed, V the wind square on and C_d the drag coefficient, ρ the air's density; servo torque M·k, rod force M/(c·sin(ψ
+ * − θ_b)) by virtual work. Where torque or rod force crests between two settings, the crest is found and added. Valid in one plane, slow motion, ball links without play, no
+ * friction.
  *
  * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the
  * servo's torque is given and does not suffice.
@@ -125,7 +125,7 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * - `flapHorn`: flap horn [c; 0.1 mm to 10 m]
  * - `servoHornAngle`: servo horn at neutral [theta_n; −360° to 360°; default 90°]
  * - `flapHornAngle`: flap horn at neutral [psi_n; −360° to 360°; default 90°]
- * - `travelFrom`: servo travel down [delta_0; −170° to 0 °; default −45°]
+ * - `travelFrom`: servo travel down [delta_0; −170° to 0°; default −45°]
  * - `travelTo`: servo travel up [delta_1; 0 to 170°; default 45°]
  * - `hingeMoment`: moment against rising flap angle [M_h; −10000 to 10000 N m; default 0]
  * - `flapMass`: flap mass [m_f; 0 to 200 kg; default 0]

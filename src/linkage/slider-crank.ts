@@ -126,10 +126,9 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  *
  * Formula: the loop a·e^{iθ₂} − b·e^{iθ₃} − i·c − x = 0: sin θ₃ = (a·sin θ₂ − c)/b, x = a·cos θ₂ − b·cos θ₃, with a the
  * crank, b the rod, c the offset of the slide line, θ₂ the crank angle from the slide's direction and θ₃ the rod's,
- * measured at the slider pin and pointing to the crank pin: θ₃ = π − asin(…) in the open branch (default), asin(…)
- * crossed. ω₃ = (a·cos θ₂)/(b·cos θ₃)·ω₂; lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃; ω₂, α₂ default 0. Torque = load ×
- * lever and side force = load·tan θ₃ by virtual work, friction and mass left out (load default 0 N). Valid for rigid
- * links without play.
+ * measured at the slider pin and pointing to the crank pin: θ₃ = π − asin(…) in the open branch, asin(…) crossed. ω₃ =
+ * (a·cos θ₂)/(b·cos θ₃)·ω₂; lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃. Torque = load × lever and side force = load·tan
+ * θ₃ by virtual work, friction and mass left out. Valid for rigid links without play.
  *
  * Refuses `cannot-close` where the rod is too short and `toggle` where it stands square to the slide.
  *

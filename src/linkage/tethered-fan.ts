@@ -285,14 +285,14 @@ function check(si: Si): Issue[] {
  * A fan of vanes (feathers, petals, panels) on pivots: the first is driven, each next one is pulled by its
  * neighbour through a thread and otherwise rests on its stop.
  *
- * Formula: vane i rests at θ_f − i·δ (folded angle θ_f, step δ, rad, default 0) until the ends of its thread, at radius
- * ρ on both vanes and with pivots p apart, are as far apart as the thread is long; from then on the triangle
- * pivot–thread end–thread end gives its angle. For one shared pivot it trails by 2·asin(t/2ρ) at most, t the thread's
- * length. An even spread needs t = |A_{i−1} − A_i| with the vanes step = span/(n − 1) apart. Gap between facing edges
- * at distance R from the pivots where blades are w wide: 2R·sin(Δ/2) − w·cos(Δ/2) + p·sin(θ_m − ψ), Δ the angle between
- * neighbours, θ_m their mean, ψ the direction of the row of pivots; negative is overlap. Tensions follow from each
- * vane's balance, last to first: T_i·h_i = g·m·c·cos(θ_i + λ) + M_r + T_{i+1}·k_{i+1}, with h and k the thread's lever
- * arms about the pulled and the pulling vane, c pivot to centre of gravity, λ the lean and M_r the elastic return.
+ * Formula: vane i rests at θ_f − i·δ (folded angle θ_f, step δ) until the ends of its thread, at radius ρ on both vanes
+ * and with pivots p apart, are as far apart as the thread is long; from then on the triangle pivot–thread end–thread
+ * end gives its angle. For one shared pivot it trails by 2·asin(t/2ρ) at most, t the thread's length. An even spread
+ * needs t = |A_{i−1} − A_i| with the vanes step = span/(n − 1) apart. Gap between facing edges at distance R from the
+ * pivots where blades are w wide: 2R·sin(Δ/2) − w·cos(Δ/2) + p·sin(θ_m − ψ), Δ the angle between neighbours, θ_m their
+ * mean, ψ the direction of the row of pivots; negative is overlap. Tensions follow from each vane's balance, last to
+ * first: T_i·h_i = g·m·c·cos(θ_i + λ) + M_r + T_{i+1}·k_{i+1}, with h and k the thread's lever arms about the pulled
+ * and the pulling vane, c pivot to centre of gravity, λ the lean and M_r the elastic return.
  *
  * Valid for slow opening, inextensible threads without friction and vanes that fall back by themselves;
  * `staysTaut` says whether they do. The driver turns counter-clockwise to open.

@@ -272,8 +272,8 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  * Formula: E = V·Q with V the nominal voltage and Q the rated capacity of one battery, not of all together.
  * Lithium-ion: up to 100 Wh no approval is usually asked, over 100 to 160 Wh the airline's is, above 160 Wh not by
  * passengers; the limits themselves are still within. Lithium metal: 2 g, and 8 g for medical devices alone. Lead: 12 V
- * and 100 Wh, non-spillable. Usual numbers for each passenger (count, default 1): 15 devices, 20 spares, 2 spares over
- * 100 Wh or of lead, 2 power banks (since 27 March 2026). A pack whose purpose is to power another device is a spare.
+ * and 100 Wh, non-spillable. Usual numbers for each passenger: 15 devices, 20 spares, 2 spares over 100 Wh or
+ * of lead, 2 power banks (since 27 March 2026). A pack whose purpose is to power another device is a spare.
  *
  * Valid for the editions named, read on 2026-11-28; rules change yearly and airlines may be stricter.
  *

@@ -198,7 +198,7 @@ function cautions(si: Si, out: SizePack): Caution[] {
  * (sag), where V_low is the larger of V_min and n_s·U_cut. I is the peak current, W the energy to deliver, y the share
  * of nominal energy counted on, s_low the charge at which the least voltage must still hold, k_d, k_c and k_T the
  * effects of temperature on current limit, capacity and resistance. Packs over the mass or transport limit fall out;
- * the rest are ranked by mass (default), number of cells or cost.
+ * the rest are ranked by mass, number of cells or cost.
  *
  * Valid for lasting peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
  *

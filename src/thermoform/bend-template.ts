@@ -219,8 +219,8 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  * Formula: along the centreline s the heading h of the finished curve becomes h(0) + (h − h(0))/(1 − q) in the jig, the
  * length unchanged, so an arc of radius R and angle θ becomes R·(1 − q) and θ/(1 − q); the edge lies D/2 to the side. A
  * free curve is the cubic spline through its points that bends at its ends as the circle through the last three does. D
- * outer diameter, q springback, straight runs 60 mm by default. Valid for bends in one plane whose springback is even
- * along them. The points leave the true curve by at most 0.05 mm on an arc.
+ * outer diameter, q springback. Valid for bends in one plane whose springback is even along them. The points leave the
+ * true curve by at most 0.05 mm on an arc.
  *
  * Springback is common practice, without a source.
  *

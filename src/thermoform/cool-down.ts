@@ -260,8 +260,7 @@ const solve = (si: Si): CoolDown | NoSolution => tried(kernel(si), si, coolDown.
  * radiation included) on all outer faces, is down to the lower forming temperature; hold: until the warmest spot,
  * cooled in the jig through `faces` faces, is down to the release temperature. Film coefficients in W/(m²·K): still air
  * 10, fan 30, water 500. The safe figures take the spread of the plastic's properties: the least heat and conductivity
- * for working, the slowest core for holding. Room 20 °C by default. Valid for Biot numbers from 0.001 to 1000,
- * properties constant.
+ * for working, the slowest core for holding. Valid for Biot numbers from 0.001 to 1000, properties constant.
  *
  * **Inputs**
  * - `form`: form [sheet, rod or tube]

@@ -205,8 +205,8 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  * smallest resistances leaves one unknown current for each loop; loads of constant power add V·I = P and are solved by
  * Newton's method from the unloaded state, which reaches the root at the higher voltage. E are the sources'
  * open-circuit voltages and R the resistances: inside the sources, of wires (length, size, temperature), contacts,
- * closed switches and fuses (cold resistance, default 5 mΩ, times 1.4 hot). Voltages count from `ground` (default: the
- * first source's negative pole). Loads that no source reaches are off. Valid for steady direct current.
+ * closed switches and fuses (cold resistance, times 1.4 hot). Voltages count from `ground` (the first source's negative
+ * pole unless given). Loads that no source reaches are off. Valid for steady direct current.
  *
  * Every wire is also asked whether it bears its current, and what the fuse ahead of it may let flow (135 % for minutes, 200 %
  * for 5 s), by the same rule as in {@link fuseCoordination}, alone in still air at 25 °C with 80 °C insulation.

@@ -164,8 +164,8 @@ const column = (of: (r: (typeof segmentRows)["winter"][number]) => number) => (s
  *
  * Each segment: mass = fraction · body mass, length = fraction · stature, centre = fraction · length below its upper
  * end, inertia = mass · (radius fraction · length)². The body's centre standing is Σ n·f·z / Σ n·f, n the number, f the
- * mass fraction and z the height of the segment's centre over stature. Tables: de Leva for women (default) and men,
- * Winter for both; masses are as printed (de Leva's for women add up to 99.99 %). Valid for adults of ordinary build.
+ * mass fraction and z the height of the segment's centre over stature. Tables: de Leva for women and men, Winter for
+ * both; masses are as printed (de Leva's for women add up to 99.99 %). Valid for adults of ordinary build.
  *
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 250 kg]

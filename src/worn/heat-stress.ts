@@ -152,13 +152,13 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * Whether it is too hot for this rig at this pace, by WBGT against metabolic rate and clothing.
  *
  * WBGT = 0.7·t_nw + 0.2·t_g + 0.1·t_a in the sun, 0.7·t_nw + 0.3·t_g out of it (t_nw natural wet bulb, t_g black globe,
- * t_a air, °C). The clothing's adjustment is added (default: vapour-tight, 11 K) and the sum held against the lower of
- * the ISO 7243 limit for the class of metabolic rate and the NIOSH curve 56.7 − 11.5·log₁₀ M for the acclimatized or
- * 59.9 − 14.1·log₁₀ M for others (M in W, default not acclimatized). M is the metabolic rate of a standard person of
- * 1.8 m² at the same work: with mass and stature, the wearer's own times max(1, 1.8 m²/S), S by Du Bois. A hood adds 1
- * K, and an adjustment of one's own counts only where it is higher than the published one. `workShare` is the part of
- * the hour whose mean rate meets curve and class, resting at `restRate` in the same heat. Valid for 100 to 600 W,
- * healthy adults.
+ * t_a air, °C). The clothing's adjustment is added (that of vapour-tight clothing unless given) and the sum held
+ * against the lower of the ISO 7243 limit for the class of metabolic rate and the NIOSH curve 56.7 − 11.5·log₁₀ M for
+ * the acclimatized or 59.9 − 14.1·log₁₀ M for others (M in W). M is the metabolic rate of a standard person of 1.8 m²
+ * at the same work: with mass and stature, the wearer's own times max(1, 1.8 m²/S), S by Du Bois. A hood adds 1 K, and
+ * an adjustment of one's own counts only where it is higher than the published one. `workShare` is the part of the hour
+ * whose mean rate meets curve and class, resting at `restRate` in the same heat. Valid for 100 to 600 W, healthy
+ * adults.
  *
  * **Inputs**
  * - `rate`: metabolic rate [M; 60 to 1200 W]

@@ -237,13 +237,13 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
 /**
  * Metabolic rate of a wearer who stands or walks with the rig on, as six published equations give it.
  *
- * With body mass m_w, equivalent load m_e = trunk + 1.3·head + 2.0·hands + 6.2·feet, speed v, grade G (ratio, default
- * 0) and terrain factor η:
+ * With body mass m_w, equivalent load m_e = trunk + 1.3·head + 2.0·hands + 6.2·feet, speed v, grade G and terrain
+ * factor η:
  *
  * - Pandolf: 1.5·m_w + 2·(m_w + m_e)·(m_e/m_w)² + η·(m_w + m_e)·(1.5·v² + 35·v·G), less Santee's correction downhill;
  * - Looney and others 2019, graded walking: (m_w + m_e)·(1.44 + 1.94·v^0.43 + 0.24·v⁴ + 34·v·G·(1 − 1.05^(1 − 1.1^(100·G + 32))));
  * - Looney and others 2022, backpacking, level: m_w·{M_s + [0.19 + η·(1.78·v^0.58 + 0.27·v⁴)]·(1 + 1.96·(m_e/m_w)^1.36)}, M_s
- *   standing rate (W/kg, default 1.05);
+ *   standing rate (W/kg);
  * - ACSM: 3.5 + 6·v + 108·v·G mL/(kg·min), minimum mechanics and Givoni–Goldman likewise, 5.0 kcal per litre of oxygen.
  *
  * `rate` is the largest reading, because none of them was fitted to costumes; `lowest` and `spread` show how far they part.

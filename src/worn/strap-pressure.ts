@@ -257,16 +257,15 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * What the straps press with: split between shoulders and hip belt, tension, contact pressure and the width to choose.
  *
  * The rig (weight W = m·g, centre x_c behind the back panel) is held by the upper straps (anchors h_u above the belt,
- * rising at α_u), the lower straps (h_l, rising at α_l), the belt and the push of the back. Upward:
- * T·(sin α_u + n·sin α_l) + B = W; about the belt: T·(cos α_u·h_u + n·cos α_l·h_l) = W·x_c + N_u·h_u with the push N_u ≥ 0;
- * so T = max[(W − B)/(sin α_u + n·sin α_l), W·x_c/(cos α_u·h_u + n·cos α_l·h_l)]. The belt takes
- * B = min(share·W, 2π·μ_b·T_b) (share 30 % by default, belt tension T_b 60 N, μ_b 0.3). Friction over the shoulder lets the
- * ratio n lie anywhere between e^(−μ·θ) and e^(μ·θ) (μ 0.3, wrap θ 120°): the tighter end of either extreme counts, an
- * upper bound. Pressure of one strap: p = c·T/(r·w), c the share of the more loaded shoulder (65 %), r the radius under the
- * strap (60 mm), w its width; width needed: c·T/(r·p_limit), p_limit 14 kPa or a lower
- * one given. The belt presses with T_b/(r_b·w_b), held to the same limit. Mean over the width, standing still: edges and
- * steps press harder. The belt share and the pressure limit are common practice and not settled.
- * Valid for a rigid rig on a standing adult, straps at rest.
+ * rising at α_u), the lower straps (h_l, rising at α_l), the belt and the push of the back. Upward: T·(sin α_u + n·sin
+ * α_l) + B = W; about the belt: T·(cos α_u·h_u + n·cos α_l·h_l) = W·x_c + N_u·h_u with the push N_u ≥ 0; so T = max[(W
+ * − B)/(sin α_u + n·sin α_l), W·x_c/(cos α_u·h_u + n·cos α_l·h_l)]. The belt takes B = min(share·W, 2π·μ_b·T_b) (T_b
+ * the belt's tension, μ_b its friction). Friction over the shoulder lets the ratio n lie anywhere between e^(−μ·θ) and
+ * e^(μ·θ) (friction μ, wrap θ): the tighter end of either extreme counts, an upper bound. Pressure of one strap: p =
+ * c·T/(r·w), c the share of the more loaded shoulder, r the radius under the strap, w its width; width
+ * needed: c·T/(r·p_limit), p_limit the published limit or a lower one given. The belt presses with T_b/(r_b·w_b), held to the same
+ * limit. Mean over the width, standing still: edges and steps press harder. The belt share and the pressure limit are
+ * common practice and not settled. Valid for a rigid rig on a standing adult, straps at rest.
  *
  * Strap angles, radii and friction are common practice, without a source.
  *

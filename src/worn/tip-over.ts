@@ -183,11 +183,11 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * mean wind of (1/√(1/(15 m/s)² + k·½·ρ·A_d·h/M_r) − w)/G, at the same with the published s = 0.6 and k = 1.5, or at 10
  * m/s, whichever comes first. Here A_d is the panels' drag area and h the height of their force, G the gust factor, w
  * the walking speed, m_b and m_r the masses, g standard gravity, e the distance from the weight's line to the edge
- * tipped over: a·B + x for wind from the front, (1 − a)·B − x from behind (B foot length, default 0.24 m, plus stagger,
- * default 0; a heel share, default 0.36; x weight offset, default 0), half the stance width from either side. s is the
- * usable share and k the safety factor (default: common practice). The body's own moment ½·ρ·A_b·0.56·H·u² (A_b default
- * 0.84 m², H stature, default 1.7 m) and the stiff-body answer for the rig, without s and k, stand beside it.
- * Quasi-static; for standing adults on level ground. The 15 m/s are for frail people; nobody was tested above 12.5 m/s.
+ * tipped over: a·B + x for wind from the front, (1 − a)·B − x from behind (B foot length, plus stagger; a heel share; x
+ * weight offset), half the stance width from either side. s is the usable share and k the safety factor (default:
+ * common practice). The body's own moment ½·ρ·A_b·0.56·H·u² (A_b the body's drag area, H stature) and the stiff-body
+ * answer for the rig, without s and k, stand beside it. Quasi-static; for standing adults on level ground. The 15 m/s
+ * are for frail people; nobody was tested above 12.5 m/s.
  *
  * **Inputs**
  * - `bodyMass`: mass of the wearer [m_b; 20 to 300 kg]

@@ -219,17 +219,16 @@ const span = (label: string) => ({ kind: "time", label }) as const
 /**
  * A day with the rig on: how the strain adds up, when to rest and for how long, and how heavy a rig may be for it.
  *
- * Strain rises by dt/T while the rig is worn and fades as e^(−t/τ) while it is off (τ default 1333 s); 1 is the
- * limit. T is the shortest of: p·(7200/q − 7020 s), the part p (default 1/3) of the time to exhaustion of whole-body work,
- * q the metabolic rate (largest of the published equations, level hard ground) over the wearer's aerobic capacity (default
- * 30 mL/(kg·min), an untrained adult); the time for which the share q is published as acceptable (50 % 1 h, 40 % 2 h,
- * 33 % 8 h, log T straight between); and, where a moment is given, the same part of the holding time of the back,
- * 22.69·(M/M_m)^−2.27 s, M_m its strength (default 130 N·m, women's mean). The first two disagree widely for gentle work:
- * `peakLenient` and `heaviestLenient` show what the longer one says. Walking speed is 0.9 m/s by default,
- * stage work costs 1.5 times walking at its speed, sitting 1 MET on the whole mass. Rests of τ·ln(1/r) bring the strain down
- * to r (default 1/2). The heaviest load within the limit is bisected, the moment in proportion, and never above the published
- * share of body mass (15 %, below 45 kg 10 %). Valid for healthy adults from 36 kg, 30 to 100 % of the capacity; more mass
- * never gives longer wear.
+ * Strain rises by dt/T while the rig is worn and fades as e^(−t/τ) while it is off; 1 is the limit. T is the shortest
+ * of: p·(7200/q − 7020 s), the part p of the time to exhaustion of whole-body work, q the metabolic rate (largest of
+ * the published equations, level hard ground) over the wearer's aerobic capacity (unless given, that of an untrained
+ * adult); the time for which the share q is published as acceptable (50 % 1 h, 40 % 2 h, 33 % 8 h, log T straight
+ * between); and, where a moment is given, the same part of the holding time of the back, 22.69·(M/M_m)^−2.27 s, M_m its
+ * strength (unless given, women's mean). The first two disagree widely for gentle work: `peakLenient` and
+ * `heaviestLenient` show what the longer one says. Stage work costs 1.5 times walking at its speed, sitting 1 MET on
+ * the whole mass. Rests of τ·ln(1/r) bring the strain down to r. The heaviest load within the limit is bisected, the
+ * moment in proportion, and never above the published share of body mass (15 %, below 45 kg 10 %). Valid for healthy
+ * adults from 36 kg, 30 to 100 % of the capacity; more mass never gives longer wear.
  *
  * Stage factor and capacity are common practice, without a source.
  *

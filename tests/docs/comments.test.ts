@@ -66,6 +66,7 @@ describe.each(solvers)("the page of $id", ({ id }) => {
     expect(comment.trim()).toMatch(/^[A-Z][^\n]{15,}/)
     expect(comment, "no formula").toMatch(/[=·√∫]/)
     expect(comment, "no sources").toContain("**Sources**")
+    expect(comment, "sources written by hand").not.toMatch(/^Sources?: /m)
   })
   it("finds a comment on every property of its input and of its result, however deep", () => {
     const { input, result } = typesOf(symbol)

@@ -20,7 +20,9 @@ interface Property {
 function propertiesOf(fields: Fields, path: readonly string[] = []): Property[] {
   return Object.entries(fields).flatMap(([key, field]) => {
     const parts = partsOf(field)
-    return [{ path: [...path, key], field }, ...(parts ? propertiesOf(parts, [...path, key]) : [])]
+    // a variant's members are other objects: only the field itself is asked of
+    const inner = parts.length === 1 && parts[0] ? propertiesOf(parts[0].fields, [...path, key]) : []
+    return [{ path: [...path, key], field }, ...inner]
   })
 }
 
