@@ -1,6 +1,6 @@
 import { formatQuantity } from "../quantity/index.js"
 import type { SiOf } from "../solver/index.js"
-import { carriedLoad, heatStress, metabolicRate, strapPressure, wearSchedule } from "../worn/index.js"
+import { carriedLoad, heatStress, metabolicRate, strapPressure, usualWalkingSpeed, wearSchedule } from "../worn/index.js"
 import { always, type Check } from "./checks.js"
 import type { RigDocument } from "./document.js"
 import { atMost, byMargin, type Found, findBy, lacking } from "./finding.js"
@@ -137,8 +137,11 @@ export const bodyChecks: readonly Check[] = [
       if (!heat) return lacking("heat")
       return onLoad(s, ({ bodyMass, stature }, load) => {
         // the fastest walk of the plan governs; without a plan, a stroll
-        const plan = (schedule as unknown as { readonly plan?: readonly { readonly speed: number | null }[] } | null)?.plan ?? []
-        const speed = Math.max(0.8, ...plan.map((p) => p.speed ?? 0))
+        const plan =
+          (schedule as unknown as { readonly plan: readonly { readonly activity: string; readonly speed: number | null }[] } | null)
+            ?.plan ?? []
+        const walked = plan.filter(({ activity }) => activity === "walking" || activity === "stage")
+        const speed = Math.max(0.8, ...walked.map((p) => p.speed ?? usualWalkingSpeed))
         return findBy(metabolicRate, "schedule", { bodyMass, load, speed }, (rate) =>
           findBy(heatStress, "heat", { ...heat, rate: rate.rate, bodyMass, stature }, (out) =>
             byMargin(

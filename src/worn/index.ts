@@ -53,5 +53,5 @@ export {
   type WearScheduleInput,
   wearSchedule,
 } from "./wear-schedule.js"
-export type { FirstLimit, HeaviestLoad, Rest } from "./wear-strain.js"
+export { type FirstLimit, type HeaviestLoad, type Rest, usualWalkingSpeed } from "./wear-strain.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./wind-load.js"

@@ -15,6 +15,7 @@ import {
   type HeaviestLoad,
   heaviest,
   heaviestLoad,
+  isWalked,
   isWorn,
   type Rest,
   rateOf,
@@ -33,8 +34,8 @@ export interface WearPart {
   activity: WearActivity
   /** How long. [t; 60 s to 12 h] */
   duration: Time
-  /** Walking speed, in `walking` and `stage`. [v; 0 to 2.5 m/s; default 0.9 m/s] */
-  speed?: Speed
+  /** Walking speed, in `walking` and `stage` only; null: 0.9 m/s there. [v; 0 to 2.5 m/s; default null] */
+  speed?: Speed | null
 }
 
 /** Input of {@link wearSchedule}. */
@@ -239,7 +240,7 @@ const span = (label: string) => ({ kind: "time", label }) as const
  *   - `name`: name [text]
  *   - `activity`: activity [standing, walking, stage, sitting or off]
  *   - `duration`: duration [t; 60 s to 12 h]
- *   - `speed`: walking speed [v; 0 to 2.5 m/s; default 0.9 m/s]
+ *   - `speed`: walking speed [v; 0 to 2.5 m/s; optional]
  * - `capacity`: maximum oxygen uptake, mL/(kg·min) [c_o; 10 to 90; default 30]
  * - `moment`: moment the back holds [M_b; 0 to 500 N m; optional]
  * - `strength`: strength of the back [M_m; 10 to 600 N m; default 130 N m]
@@ -330,7 +331,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
               options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
             },
             duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
-            speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: 0.9 },
+            speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: null },
           },
         },
       },
@@ -443,6 +444,19 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
       if (!plan.some(isWorn)) faults.push(inconsistent(["plan"], "no part with the rig on", "at least one part with the rig on"))
       const total = plan.reduce((sum, p) => sum + p.duration, 0)
       if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
+      plan.forEach((part, i) => {
+        if (part.speed !== null && part.speed > 0 && !isWalked(part))
+          faults.push(
+            inconsistent(
+              ["plan", i, "speed"],
+              "{speed speed m/s} in a part that is not walked",
+              "no speed, or the activity 'walking' or 'stage'",
+              {
+                speed: part.speed,
+              },
+            ),
+          )
+      })
       return faults
     },
     cautions: wearScheduleCautions,

@@ -16,13 +16,19 @@ export function aerobicPower(si: Si): number {
   return (si.capacity * si.bodyMass * oxygenEnergy) / 60000
 }
 
+/** Walking speed where a part that walks names none, m/s (common practice: a crowd's pace). */
+export const usualWalkingSpeed = 0.9
+
+/** Whether a part is walked, on a stage or off it: the others have no speed. */
+export const isWalked = (part: Part): boolean => part.activity === "walking" || part.activity === "stage"
+
 /** Metabolic rate of one part of the plan, W, with a load. */
 export function rateOf(si: Si, part: Part, load: number): number {
   switch (part.activity) {
     case "walking":
-      return plannedRate(si.bodyMass, load, part.speed)
+      return plannedRate(si.bodyMass, load, part.speed ?? usualWalkingSpeed)
     case "stage":
-      return si.stageFactor * plannedRate(si.bodyMass, load, part.speed)
+      return si.stageFactor * plannedRate(si.bodyMass, load, part.speed ?? usualWalkingSpeed)
     case "standing":
       return plannedRate(si.bodyMass, load, 0)
     case "sitting":

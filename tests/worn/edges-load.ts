@@ -254,6 +254,18 @@ export const edges: Edges = {
       faulty: { plan: dayAndAbout(61) },
       sound: { plan: dayAndAbout(60) },
     },
+    ...(["standing", "sitting", "off"] as const).map((activity) => ({
+      solver: wearSchedule,
+      path: "plan.1.speed",
+      faulty: { plan: walkThen(activity, 1e-9) },
+      sound: { plan: walkThen(activity, 0) },
+    })),
+    {
+      solver: wearSchedule,
+      path: "plan.1.speed",
+      faulty: { plan: walkThen("standing", 0.5) },
+      sound: { plan: walkThen("stage", 0.5) },
+    },
     {
       solver: metabolicRate,
       path: "snowDepth",
@@ -262,6 +274,14 @@ export const edges: Edges = {
     },
   ],
   numbers: loadNumbers,
+}
+
+/** A walk, and then something at a speed. */
+function walkThen(activity: string, speed: number): readonly object[] {
+  return [
+    { name: "way", activity: "walking", duration: 600 },
+    { name: "square", activity, duration: 600, speed },
+  ]
 }
 
 /** A day less a minute off, and so many seconds of standing about. */

@@ -20,8 +20,15 @@ it("defaults are those the documentation of each solver states", () => {
     1 / 3,
     1333,
     0.5,
-    0.9,
+    null,
   ])
+  // a walked part without a speed is walked at 0.9 m/s, as the comment says; the others have none
+  const plan = (speed?: number) => [
+    { name: "way", activity: "walking" as const, duration: 600, ...(speed === undefined ? {} : { speed }) },
+    { name: "stage", activity: "stage" as const, duration: 600, ...(speed === undefined ? {} : { speed }) },
+  ]
+  const rates = (speed?: number) => wearSchedule({ ...wearSchedule.example, plan: plan(speed) }).parts.map((p) => p.rate)
+  expect(rates()).toEqual(rates(0.9))
   const lift = liftLimit.read(liftLimit.example)
   expect([lift.rate, lift.duration, lift.coupling, lift.lifter, lift.startTurn, lift.endTurn]).toEqual([
     0.2,

@@ -100,7 +100,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "load: min 0.01, max 150",
     "plan: min 1, max 200",
     "plan.duration: min 60, max 12 h",
-    "plan.speed: min 0, max 2.5, default 0.9",
+    "plan.speed: min 0, max 2.5, default null",
     "capacity: min 10, max 90, default 30",
     "moment: min 0, max 500, default null",
     "strength: min 10, max 600, default 130",

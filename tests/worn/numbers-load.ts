@@ -58,7 +58,7 @@ interface Worn {
   readonly load: number
   readonly capacity: number
   readonly stageFactor: number
-  readonly plan: readonly { readonly activity: string; readonly duration: number; readonly speed: number }[]
+  readonly plan: readonly { readonly activity: string; readonly duration: number; readonly speed: number | null }[]
 }
 /** Metabolic rate of the hardest part with the rig on, W; 5 kcal of 4184 J to the litre of oxygen. */
 function hardest(si: Worn): number {
@@ -68,7 +68,7 @@ function hardest(si: Worn): number {
     .filter((p) => p.activity !== "off")
     .map((p) => {
       if (p.activity === "sitting") return watt(3.5 * (si.bodyMass + si.load))
-      return p.activity === "standing" ? walking(0) : (p.activity === "stage" ? si.stageFactor : 1) * walking(p.speed)
+      return p.activity === "standing" ? walking(0) : (p.activity === "stage" ? si.stageFactor : 1) * walking(p.speed ?? 0.9)
     })
   return Math.max(...rates)
 }
@@ -167,6 +167,7 @@ export const loadNumbers: Numbers = {
   "carriedLoad.tips-sideways.at.left": (si: Carried) => failing(si, (p) => beyondFoot(si, p.left) > 0).left,
   "wearSchedule.beyond-capacity.shortBy": (si: Worn) => hardest(si) - (si.capacity * si.bodyMass * 5 * 4184) / 60000,
   "wearSchedule.beyond-capacity.at.rate": hardest,
+  "wearSchedule.plan.1.speed.speed": (si: Worn) => si.plan[1]?.speed as number,
   "wearSchedule.plan.total": (si: Worn) => si.plan.reduce((sum, p) => sum + p.duration, 0),
   "reach.try-it-on.switchForce": () => 5 * 0.45359237 * G,
   "reach.out-of-reach.shortBy": (si: Reached) => Math.hypot(...fromShoulder(si)) - furthest(si),
