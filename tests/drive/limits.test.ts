@@ -52,7 +52,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "inputSpeed: min 0, max 1e5 rpm, default null",
     "inputInertia: min 0, max 1000, default 0",
     "loadInertia: min 0, max 100000, default 0",
-    "tipRadius: above 0, max 20, default null",
+    "tipRadius: min 1 mm, max 20, default null",
   ],
   hobbyServo: [
     "firstVoltage: min 1, max 60",

@@ -107,7 +107,7 @@ export const input: Fields<GearTrainInput> = {
     default: 0,
   },
   loadInertia: { kind: "momentOfInertia", symbol: "J_L", label: "inertia of the load", min: 0, max: 1e5, typical: [0, 1], default: 0 },
-  tipRadius: { kind: "length", symbol: "R", label: "radius of the tip", above: 0, max: 20, typical: [0.2, 1], default: null },
+  tipRadius: { kind: "length", symbol: "R", label: "radius of the tip", min: "1 mm", max: 20, typical: [0.2, 1], default: null },
 }
 
 export const output: OutFields<GearTrain> = {
