@@ -293,7 +293,18 @@ describe("hingeActuator refuses and warns", () => {
 
   it("refuses a lever arm inside the friction circle", () => {
     const outcome = hingeActuator.attempt({ ...plain, friction: 1, hingePinDiameter: 0.12, stroke: 0.01 })
-    expect(!outcome.ok && "noSolution" in outcome.error && outcome.error.noSolution).toBe("friction-lock")
+    if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
+    expect(outcome.error.noSolution).toBe("friction-lock")
+    // lever arm retracted, where it is least: D·r·sin φ over the length, φ by the law of cosines; a thousandth clear of it
+    const phi = Math.acos((0.2 ** 2 + 0.05 ** 2 - 0.18 ** 2) / (2 * 0.2 * 0.05))
+    const lever = (0.2 * 0.05 * Math.sin(phi)) / 0.18
+    expect(outcome.error.nearest.hingePinDiameter).toBeCloseTo(2 * lever * 0.999, 9)
+    expect(outcome.error.nearest.friction).toBeCloseTo((2 * lever * 0.999) / 0.12, 9)
+    // on a dead point nothing moves it, friction or none
+    const g: HingeGeometry = { hinge: { x: 0, y: 0 }, base: { x: -0.2, y: 0 }, pinRadius: 0.05, pinAngle: 0, axisOffset: 0 }
+    const none: HingeLoads = { weights: [], springs: [], lean: 0, frictionRadius: 0 }
+    expect(hingeStaticsAt(g, none, 0).isLocked).toBe(true)
+    expect(hingeStaticsAt(g, none, 0.01).isLocked).toBe(false)
   })
 
   it("warns of a load that falls, of springs and of pinch points", () => {

@@ -166,6 +166,26 @@ describe("servoPushrod", () => {
     expect(met).toBeGreaterThan(18)
   })
 
+  it("follows a flap whose horn points away from the servo across half a turn, however its angle is written", () => {
+    const away = { distance: 0.05, servoHorn: 0.05, flapHorn: 0.02, travelFrom: -0.1, travelTo: 0.1, hingeMoment: 0.1, steps: 10 }
+    for (const horn of [175 * DEG, -175 * DEG]) {
+      const out = servoPushrod({ ...away, flapHornAngle: horn })
+      const angles = out.map.map((s) => horn + s.flapAngle)
+      expect(Math.min(...angles.map(Math.abs))).toBeLessThan(Math.PI)
+      expect(Math.max(...angles.map(Math.abs))).toBeGreaterThan(Math.PI)
+      out.map.forEach((s, i) => {
+        const [t, p] = [Math.PI / 2 + s.servoAngle, horn + s.flapAngle]
+        const rod = Math.hypot(0.05 + 0.02 * Math.cos(p) - 0.05 * Math.cos(t), 0.02 * Math.sin(p) - 0.05 * Math.sin(t))
+        expect(rod).toBeCloseTo(out.rod, 12)
+        if (i > 0) expect(Math.abs(s.flapAngle - (out.map[i - 1] as typeof s).flapAngle)).toBeLessThan(0.4)
+      })
+      const other = servoPushrod({ ...away, flapHornAngle: horn - Math.sign(horn) * 2 * Math.PI })
+      other.map.forEach((s, i) => {
+        expect(s.flapAngle).toBeCloseTo(out.map[i]?.flapAngle as number, 9)
+      })
+    }
+  })
+
   it("refuses a travel that binds and a servo that stalls, with what would do", () => {
     const long = { distance: 0.05, servoHorn: 0.03, flapHorn: 0.012, travelFrom: -80 * DEG, travelTo: 80 * DEG }
     const binds = refusalOf(servoPushrod.attempt(long))
