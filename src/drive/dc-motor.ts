@@ -11,7 +11,7 @@ import {
   tried,
 } from "../solver/index.js"
 import { windingFactor } from "./actuator-constants.js"
-import { type DcMotorInput, motorConstants, sheetFaults } from "./motor-constants.js"
+import { type DcMotorInput, motorConstants, sheetFaults, sheetRules } from "./motor-constants.js"
 import { GEARMOTOR_SHEET, HUGHES, IEC_60028, IEC_60085, ISO_12100 } from "./sources.js"
 
 /** Result of {@link dcMotor}. */
@@ -108,7 +108,7 @@ function kernel(si: Si): DcMotor | NoSolution {
   }
 }
 
-const solve = (si: Si): DcMotor | NoSolution => tried(kernel(si), si, dcMotor.input, kernel, sheetFaults)
+const solve = (si: Si): DcMotor | NoSolution => tried(kernel(si), si, dcMotor.input, kernel, sheetFaults, dcMotor.either)
 
 function cautions(si: Si, out: DcMotor): Caution[] {
   const found: Caution[] = [
@@ -195,6 +195,8 @@ function cautions(si: Si, out: DcMotor): Caution[] {
  * - `torque`: torque [T; 0 to 1000000 N m]
  * - `windingTemperature`: winding temperature [T_w; −50 to 200 °C; default 20 °C]
  * - `datasheetTemperature`: winding temperature of the datasheet [T_s; −50 to 200 °C; default 20 °C]
+ * - exactly one of `backEmfConstant` with `resistance` and `ratedVoltage` with `noLoadSpeed` with `loadTorque` with
+ *   `loadSpeed` with `loadCurrent`
  *
  * **Results**
  *
@@ -382,6 +384,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
       { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
     ],
     sources: [at(HUGHES, "chapter 3"), IEC_60028],
+    either: sheetRules,
     check: sheetFaults,
     cautions,
   }),

@@ -127,11 +127,6 @@ function kernel(si: Si): HobbyServo | NoSolution {
 
 function check(si: Si): Issue[] {
   const faults: Issue[] = []
-  const second = { secondVoltage: si.secondVoltage, secondStallTorque: si.secondStallTorque, secondTime: si.secondTime }
-  const given = Object.values(second).filter((x) => x !== null).length
-  if (given > 0 && given < 3)
-    for (const [key, value] of Object.entries(second))
-      if (value === null) faults.push(inconsistent([key], "nothing", "voltage, torque and time of the second column together"))
   const { firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime, stallCurrent, idleCurrent } = si
   if (secondVoltage !== null && !(secondVoltage > firstVoltage * 1.01))
     faults.push(
@@ -242,6 +237,7 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  * - `torque`: torque at the horn [T; 0 to 1000 N m]
  * - `angle`: angle to move [theta; 0 to 100 rev; optional]
  * - `holdShare`: share of stall held for long [y; 0.01 to 1; default 0.3]
+ * - `secondVoltage`, `secondStallTorque` and `secondTime` only together
  *
  * **Results**
  *
@@ -386,6 +382,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
       { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
     ],
     sources: [at(HUGHES, "chapters 3 and 4")],
+    either: [{ together: ["secondVoltage", "secondStallTorque", "secondTime"] }],
     check,
     cautions,
   }),

@@ -1,5 +1,5 @@
 import type { AngularSpeed, BackEmfConstant, Current, Moment, Resistance, Temperature, Voltage } from "../quantity/index.js"
-import { type Issue, inconsistent, type SiOf } from "../solver/index.js"
+import { type Either, type Issue, inconsistent, type SiOf } from "../solver/index.js"
 
 /**
  * Input of {@link dcMotor}. Give two points of the sheet (no-load and one loaded point, which may be
@@ -56,26 +56,19 @@ export function motorConstants(
   return { torqueConstant: t1 / (i1 - i0), backEmf: (v * (i1 - i0)) / determinant, resistance: (v * (n0 - n1)) / determinant }
 }
 
+/** A sheet gives constants, or two points of the motor's line. */
+export const sheetRules = [
+  {
+    exactlyOne: [
+      ["backEmfConstant", "resistance"],
+      ["ratedVoltage", "noLoadSpeed", "loadTorque", "loadSpeed", "loadCurrent"],
+    ],
+  },
+] as const satisfies readonly Either[]
+
 /** Faults between a sheet's values. */
 export function sheetFaults(si: Si): Issue[] {
-  const points = {
-    ratedVoltage: si.ratedVoltage,
-    noLoadSpeed: si.noLoadSpeed,
-    loadTorque: si.loadTorque,
-    loadSpeed: si.loadSpeed,
-    loadCurrent: si.loadCurrent,
-  }
-  const constants = { backEmfConstant: si.backEmfConstant, resistance: si.resistance }
-  const given = (group: object) => Object.entries(group).filter(([, value]) => value !== null)
-  const missing = (group: object) => Object.entries(group).filter(([, value]) => value === null)
-  if (given(constants).length) {
-    return [
-      ...missing(constants).map(([key]) => inconsistent([key], "nothing", "back-emf constant and resistance together")),
-      ...given(points).map(([key]) => inconsistent([key], "points and constants", "only one of the two: two points, or constants")),
-    ]
-  }
-  const absent = missing(points)
-  if (absent.length) return absent.map(([key]) => inconsistent([key], "nothing", "every value of the two points, or constants instead"))
+  if (si.backEmfConstant !== null) return []
   const faults: Issue[] = []
   if (!((si.loadSpeed as number) < (si.noLoadSpeed as number)))
     faults.push(

@@ -151,14 +151,11 @@ function check(si: SiOf<PowerScrewInput>) {
         majorDiameter: si.majorDiameter,
       }),
     )
-  if (si.threadFriction !== null && si.threadEfficiency !== null)
-    faults.push(inconsistent(["threadEfficiency"], "both friction and efficiency", "only one of threadFriction and threadEfficiency"))
-  if (si.threadFriction === null && si.threadEfficiency === null)
-    faults.push(inconsistent(["threadFriction"], "neither friction nor efficiency", "one of threadFriction and threadEfficiency"))
   return faults
 }
 
-const solve = (si: SiOf<PowerScrewInput>): PowerScrew | NoSolution => tried(kernel(si), si, powerScrew.input, kernel, check)
+const solve = (si: SiOf<PowerScrewInput>): PowerScrew | NoSolution =>
+  tried(kernel(si), si, powerScrew.input, kernel, check, powerScrew.either)
 
 function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
   const found: Caution[] = [
@@ -258,6 +255,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * - `collarFriction`: friction in the collar [f_c; 0 to 1; default 0]
  * - `collarDiameter`: mean diameter of the collar [d_c; 0 to 2 m; default 0]
  * - `speed`: speed of the nut [v; 0 to 10 m/s; optional]
+ * - exactly one of `threadFriction` and `threadEfficiency`
  *
  * **Results**
  *
@@ -386,6 +384,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
       { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: equation("8-11") },
     ],
     sources: [at(SHIGLEY, "section 8-2, equations 8-1 to 8-12")],
+    either: [{ exactlyOne: ["threadFriction", "threadEfficiency"] }],
     check,
     cautions,
   }),

@@ -14,9 +14,9 @@ import {
 import { beamCurve } from "./beam-curve.js"
 import { beamFormulae } from "./beam-formulae.js"
 import { type BeamInput, beamProblem, gravity, ownDensity } from "./beam-loads.js"
-import { conditionCautions, conditionFaults, conditionFields, conditionOf, leastStress, marginCautions } from "./condition.js"
+import { conditionCautions, conditionFields, conditionOf, conditionRules, leastStress, marginCautions } from "./condition.js"
 import { motionCautions, motions } from "./data-loads.js"
-import { sectionFaults, sectionFields, sectionOf } from "./section.js"
+import { sectionFaults, sectionFields, sectionOf, sectionRules } from "./section.js"
 import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "./sources.js"
 
 /** Result of {@link beam}; downwards and sagging are positive. */
@@ -167,7 +167,7 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
 }
 
 function check(si: SiOf<BeamInput>): Issue[] {
-  const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
+  const faults = [...sectionFaults(si.section, ["section"])]
   const beyond = (path: readonly (string | number)[], x: number) => {
     if (!(x <= si.length))
       faults.push(inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length }))
@@ -214,6 +214,10 @@ const perLength = (symbol: string, label: string) =>
  *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
  *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
  *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ *   - exactly one of `pipe`, `outsideDiameter`, `width` with `height` and `secondMoment`
+ *   - `wall` only beside `outsideDiameter` or `width` with `height`
+ *   - `fibre` only beside `secondMoment`
+ *   - `area` only beside `secondMoment`
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
@@ -232,6 +236,7 @@ const perLength = (symbol: string, label: string) =>
  *   - `at`: place [b_i; 0 to 100 m]
  * - `ownWeight`: own weight counts [yes or no; default yes]
  * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - at least one of `material` and `modulus`
  *
  * **Results**
  *
@@ -309,7 +314,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
         typical: [0.3, 0.5],
         default: null,
       },
-      section: { kind: "group", label: "section", fields: sectionFields },
+      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
       ...conditionFields,
       forces: {
         kind: "list",
@@ -399,6 +404,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
     },
     formulae: beamFormulae,
     sources: [at(GERE, "chapters 5 and 9, appendix G"), MACAULAY, FOOTFALL],
+    either: conditionRules,
     check,
     cautions,
   }),

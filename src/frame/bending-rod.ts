@@ -16,16 +16,16 @@ import {
 import {
   type ConditionInput,
   conditionCautions,
-  conditionFaults,
   conditionFields,
   conditionOf,
+  conditionRules,
   conditionSteps,
   leastStress,
   marginCautions,
 } from "./condition.js"
 import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { elastica, greatestLoadParameter, legendreRule } from "./elastica.js"
-import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "./section.js"
 import { FRISCH_FAY, MATTIASSON } from "./sources.js"
 
 /** Input of {@link bendingRod}. */
@@ -108,8 +108,9 @@ function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
   }
 }
 
-const check = (si: SiOf<BendingRodInput>) => [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
-const solve = (si: SiOf<BendingRodInput>): BendingRod | NoSolution => tried(kernel(si), si, bendingRod.input, kernel, check)
+const check = (si: SiOf<BendingRodInput>) => [...sectionFaults(si.section, ["section"])]
+const solve = (si: SiOf<BendingRodInput>): BendingRod | NoSolution =>
+  tried(kernel(si), si, bendingRod.input, kernel, check, bendingRod.either)
 
 function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution[] {
   return [
@@ -183,6 +184,10 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
  *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
  *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ *   - exactly one of `pipe`, `outsideDiameter`, `width` with `height` and `secondMoment`
+ *   - `wall` only beside `outsideDiameter` or `width` with `height`
+ *   - `fibre` only beside `secondMoment`
+ *   - `area` only beside `secondMoment`
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
@@ -190,6 +195,7 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `force`: force at the tip [P_g; 0.01 mN to 10 kN]
  * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - at least one of `material` and `modulus`
  *
  * **Results**
  *
@@ -238,7 +244,7 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
   () => ({
     input: {
       length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 20, typical: [0.4, 1.2] },
-      section: { kind: "group", label: "section", fields: sectionFields },
+      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
       ...conditionFields,
       force: { kind: "force", symbol: "P_g", label: "force at the tip", min: "0.01 mN", max: 1e4, typical: [0.2, 10] },
       motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
@@ -285,6 +291,7 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
       },
     ],
     sources: [MATTIASSON, FRISCH_FAY],
+    either: conditionRules,
     check,
     cautions,
   }),

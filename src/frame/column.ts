@@ -15,16 +15,16 @@ import {
 import {
   type ConditionInput,
   conditionCautions,
-  conditionFaults,
   conditionFields,
   conditionOf,
+  conditionRules,
   conditionSteps,
   marginCautions,
 } from "./condition.js"
 import { type ColumnEnds, columnEnds, END_CONSTANTS } from "./data-columns.js"
 import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
-import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "./section.js"
 import { SHIGLEY, SP_8007 } from "./sources.js"
 import { cylinderBuckling } from "./tube-section.js"
 
@@ -198,7 +198,7 @@ function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
 }
 
 function check(si: SiOf<ColumnInput>): Issue[] {
-  const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
+  const faults = [...sectionFaults(si.section, ["section"])]
   if (si.section.secondMoment !== null && si.section.area === null)
     faults.push(inconsistent(["section", "area"], "nothing", "the area beside the second moment"))
   return faults
@@ -237,6 +237,10 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
  *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
  *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ *   - exactly one of `pipe`, `outsideDiameter`, `width` with `height` and `secondMoment`
+ *   - `wall` only beside `outsideDiameter` or `width` with `height`
+ *   - `fibre` only beside `secondMoment`
+ *   - `area` only beside `secondMoment`
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
@@ -244,6 +248,7 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `load`: push along it [F; 1 mN to 1000 kN; optional]
  * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - at least one of `material` and `modulus`
  *
  * **Results**
  *
@@ -294,7 +299,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
       ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinnedPinned" },
       endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
-      section: { kind: "group", label: "section", fields: sectionFields },
+      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
       ...conditionFields,
       load: { kind: "force", symbol: "F", label: "push along it", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
       motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
@@ -383,6 +388,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },
     ],
     sources: [at(SHIGLEY, "sections 4-11 to 4-13, table 4-2"), SP_8007],
+    either: conditionRules,
     check,
     cautions,
   }),

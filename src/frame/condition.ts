@@ -3,9 +3,8 @@ import {
   at,
   type Caution,
   caution,
+  type Either,
   type Fields,
-  type Issue,
-  inconsistent,
   type NoSolution,
   optionsFrom,
   refuse,
@@ -87,10 +86,8 @@ export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
   }
 }
 
-/** Faults: a member needs a modulus from somewhere. */
-export function conditionFaults({ material, modulus }: SiOf<ConditionInput>): Issue[] {
-  return material === null && modulus === null ? [inconsistent(["material"], "neither material nor modulus", "one of them")] : []
-}
+/** A member needs a modulus from somewhere. */
+export const conditionRules = [{ atLeastOne: ["material", "modulus"] }] as const satisfies readonly Either[]
 
 /** Field descriptions of {@link ConditionInput}. */
 export const conditionFields: Fields<ConditionInput> = {

@@ -1,5 +1,5 @@
 import type { Force, Frequency, Length } from "../quantity/index.js"
-import { at, type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
+import { at, type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { dropFactor, walkingFactor } from "./data-loads.js"
 import { FOOTFALL, GERE } from "./sources.js"
 
@@ -51,17 +51,6 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
   ]
 }
 
-function check(si: SiOf<HandlingLoadInput>): Issue[] {
-  const falls = si.dropHeight !== null || si.staticDeflection !== null
-  if (falls === (si.stepRate !== null))
-    return [inconsistent(["stepRate"], falls ? "a step rate and a fall" : "neither a step rate nor a fall", "one of them")]
-  if (falls && (si.dropHeight === null || si.staticDeflection === null))
-    return [
-      inconsistent([si.dropHeight === null ? "dropHeight" : "staticDeflection"], "nothing", "dropHeight and staticDeflection together"),
-    ]
-  return []
-}
-
 /**
  * How much walking or a fall multiplies a weight.
  *
@@ -74,6 +63,7 @@ function check(si: SiOf<HandlingLoadInput>): Issue[] {
  * - `stepRate`: steps per second [f_s; 1 to 2.8 Hz; optional]
  * - `dropHeight`: height it falls [h_d; 0 to 10 m; optional]
  * - `staticDeflection`: deflection at rest [delta; 1e−9 to 10 m; optional]
+ * - exactly one of `stepRate` and `dropHeight` with `staticDeflection`
  *
  * **Results**
  *
@@ -149,7 +139,7 @@ export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE_
       { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
     ],
     sources: [FOOTFALL, at(GERE, "section 2.8")],
-    check,
+    either: [{ exactlyOne: ["stepRate", ["dropHeight", "staticDeflection"]] }],
     cautions,
   }),
 )

@@ -13,9 +13,9 @@ import {
   type Solver,
   solver,
 } from "../solver/index.js"
-import { type ConditionInput, conditionCautions, conditionFaults, conditionFields, conditionOf, conditionSteps } from "./condition.js"
+import { type ConditionInput, conditionCautions, conditionFields, conditionOf, conditionRules, conditionSteps } from "./condition.js"
 import { frameMaterials } from "./data-materials.js"
-import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionSteps } from "./section.js"
+import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "./section.js"
 import { BLEVINS, FOOTFALL, THOMSON } from "./sources.js"
 
 /** Input of {@link naturalFrequency}. */
@@ -181,7 +181,7 @@ function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Cauti
 }
 
 function check(si: SiOf<NaturalFrequencyInput>): Issue[] {
-  const faults = [...sectionFaults(si.section, ["section"]), ...conditionFaults(si)]
+  const faults = [...sectionFaults(si.section, ["section"])]
   if (faults.length === 0 && !(massPerLengthOf(si) >= 1e-6))
     faults.push(inconsistent(["massPerLength"], "no mass along the length", "massPerLength, addedMass, or a material with a shape"))
   return faults
@@ -217,6 +217,10 @@ const equation = (x: string, mu = "mu") => ({
  *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
  *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
  *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ *   - exactly one of `pipe`, `outsideDiameter`, `width` with `height` and `secondMoment`
+ *   - `wall` only beside `outsideDiameter` or `width` with `height`
+ *   - `fibre` only beside `secondMoment`
+ *   - `area` only beside `secondMoment`
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
@@ -227,6 +231,7 @@ const equation = (x: string, mu = "mu") => ({
  * - `tipMass`: mass at the tip [M_t; 0 to 100 kg; default 0]
  * - `stepRate`: steps per second [f_s; 0.5 to 4 Hz; default 2 Hz]
  * - `damping`: damping ratio [zeta; 0.001 to 0.5; default 0.02]
+ * - at least one of `material` and `modulus`
  *
  * **Results**
  *
@@ -280,7 +285,7 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
 >("naturalFrequency", "Whether walking shakes it at its own frequency", solve, () => ({
   input: {
     length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 20, typical: [0.3, 2] },
-    section: { kind: "group", label: "section", fields: sectionFields },
+    section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
     massPerLength: {
       kind: "linearDensity",
@@ -380,6 +385,7 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
     { symbol: "n_h", meaning: "harmonic", is: "a_2 > a_1 ? 2 : 1" },
   ],
   sources: [BLEVINS, THOMSON, FOOTFALL],
+  either: conditionRules,
   check,
   cautions,
 }))

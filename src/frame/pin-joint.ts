@@ -20,7 +20,7 @@ import { motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { pinJointFormulae } from "./pin-joint-formulae.js"
 import { memberStrength, type PinJointInput, pinOf, squeezeOf } from "./pin-joint-parts.js"
-import { sectionFaults, shapeFields } from "./section.js"
+import { sectionFaults, shapeFields, shapeRules } from "./section.js"
 import { EN_1993, GERE, ISO_898, ROARK, SHIGLEY, VIDOSIC } from "./sources.js"
 import { CARBON_TUBE } from "./sources-materials.js"
 import { throughHole } from "./through-hole.js"
@@ -139,7 +139,7 @@ function kernel(si: Si): PinJoint | NoSolution {
   }
 }
 
-const solve = (si: Si): PinJoint | NoSolution => tried(kernel(si), si, pinJoint.input, kernel, check)
+const solve = (si: Si): PinJoint | NoSolution => tried(kernel(si), si, pinJoint.input, kernel, check, pinJoint.either)
 
 function cautions(si: Si, out: PinJoint): Caution[] {
   const found = [...marginCautions(out.safetyFactor), ...(si.material === null ? [] : conditionCautions(si)), ...motionCautions(si.motion)]
@@ -204,19 +204,9 @@ function cautions(si: Si, out: PinJoint): Caution[] {
 
 function check(si: Si): Issue[] {
   const faults: Issue[] = []
-  if ((si.bolt === null) === (si.pinDiameter === null))
-    faults.push(
-      inconsistent(["pinDiameter"], si.bolt === null ? "neither bolt nor pinDiameter" : "both bolt and pinDiameter", "one of them"),
-    )
-  if (si.tube === null && si.thickness === null)
-    faults.push(inconsistent(["thickness"], "neither thickness nor tube", "at least one of them"))
   if (si.tube !== null) faults.push(...sectionFaults(si.tube, ["tube"]))
-  if (si.clampForce !== null && si.tighteningTorque !== null)
-    faults.push(inconsistent(["clampForce"], "both clampForce and tighteningTorque", "only one of them"))
   if (si.clampWidth !== null && (si.tube === null || si.tube.width !== null || (si.tube.outsideDiameter !== null && si.tube.wall === null)))
     faults.push(inconsistent(["clampWidth"], "a clamp", "a clamp only on a round tube with a wall"))
-  if (si.tighteningTorque !== null && si.bolt === null)
-    faults.push(inconsistent(["tighteningTorque"], "a torque", "a torque only with a bolt"))
   if (faults.length === 0 && si.edgeDistance !== null) {
     const { diameter } = pinOf(si)
     if (!(si.edgeDistance > 0.51 * diameter))
@@ -256,6 +246,8 @@ function check(si: Si): Issue[] {
  *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
  *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
  *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ *   - exactly one of `pipe`, `outsideDiameter` and `width` with `height`
+ *   - `wall` only beside `outsideDiameter` or `width` with `height`
  * - `hole`: hole goes through [outerFibre or neutralAxis; default outerFibre]
  * - `edgeDistance`: hole centre to the end [e_d; 0.1 mm to 1 m; optional]
  * - `material`: material [one of 17 words; optional]
@@ -266,6 +258,10 @@ function check(si: Si): Issue[] {
  * - `clampForce`: clamp force [F_s; 1 mN to 1000 kN; optional]
  * - `tighteningTorque`: tightening torque [M_s; 1 mN m to 1000 N m; optional]
  * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - exactly one of `bolt` and `pinDiameter`
+ * - at least one of `thickness` and `tube`
+ * - at most one of `tighteningTorque` and `clampForce`
+ * - `tighteningTorque` only beside `bolt`
  *
  * **Results**
  *
@@ -356,7 +352,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
         typical: ["1 mm", "12 mm"],
         default: null,
       },
-      tube: { kind: "group", label: "tube or bar", fields: shapeFields, default: null },
+      tube: { kind: "group", label: "tube or bar", fields: shapeFields, either: shapeRules, default: null },
       hole: {
         kind: "choice",
         label: "hole goes through",
@@ -435,6 +431,12 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
       at(EN_1993, "tables 3.3 and 3.4"),
       ROARK,
       at(SHIGLEY, "table 8-15"),
+    ],
+    either: [
+      { exactlyOne: ["bolt", "pinDiameter"] },
+      { atLeastOne: ["thickness", "tube"] },
+      { atMostOne: ["tighteningTorque", "clampForce"] },
+      { given: "tighteningTorque", needs: ["bolt"] },
     ],
     check,
     cautions,

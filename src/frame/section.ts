@@ -1,5 +1,5 @@
 import type { Area, Length, SecondMoment } from "../quantity/index.js"
-import { type Fields, type Issue, inconsistent, optionsFrom, type SiOf, type Step } from "../solver/index.js"
+import { type Either, type Fields, type Issue, inconsistent, optionsFrom, type SiOf, type Step } from "../solver/index.js"
 import { meanWall, type PipeSize, pipes } from "./data-pipes.js"
 import { ASME_B36_10, BREDT, ELASTICITY } from "./sources.js"
 
@@ -125,33 +125,27 @@ export function shapeSection(si: SiOf<ShapeInput>): Section {
 }
 
 /** Faults between the fields of a shape or section found at `path`. */
-export function sectionFaults(si: SiOf<ShapeInput> & Partial<SiOf<SectionInput>>, path: readonly string[] = []): Issue[] {
-  const { pipe, outsideDiameter, width, height, wall, secondMoment = null, fibre = null, area = null } = si
-  const given = [pipe !== null, outsideDiameter !== null, width !== null || height !== null, secondMoment !== null]
-  const names = "secondMoment" in si ? "pipe, outsideDiameter, width with height, secondMoment" : "pipe, outsideDiameter, width with height"
-  const count = given.filter(Boolean).length
-  if (count !== 1) return [inconsistent([...path, "outsideDiameter"], "{count} shapes", "exactly one of {names}", { count, names })]
-  const faults: Issue[] = []
-  if ((width === null) !== (height === null))
-    faults.push(inconsistent([...path, width === null ? "width" : "height"], "nothing", "width and height together"))
-  const least = outsideDiameter ?? Math.min(width ?? Number.POSITIVE_INFINITY, height ?? Number.POSITIVE_INFINITY)
-  if (wall !== null) {
-    if (pipe !== null || secondMoment !== null)
-      faults.push(inconsistent([...path, "wall"], "a wall", "a wall only with outsideDiameter or width and height"))
-    else if (!(wall < least / 2))
-      faults.push(
-        inconsistent([...path, "wall"], "{wall length}", "less than half of {narrow length}; leave wall out for a solid bar", {
-          wall,
-          narrow: least,
-        }),
-      )
-  }
-  if (secondMoment === null && (fibre !== null || area !== null))
-    faults.push(
-      inconsistent([...path, fibre === null ? "area" : "fibre"], "a figure beside a shape", "fibre and area only with secondMoment"),
-    )
-  return faults
+export function sectionFaults(si: SiOf<ShapeInput>, path: readonly string[] = []): Issue[] {
+  const { outsideDiameter, width, height, wall } = si
+  const narrow = outsideDiameter ?? Math.min(width ?? Number.POSITIVE_INFINITY, height ?? Number.POSITIVE_INFINITY)
+  if (wall === null || wall < narrow / 2) return []
+  return [
+    inconsistent([...path, "wall"], "{wall length}", "less than half of {narrow length}; leave wall out for a solid bar", { wall, narrow }),
+  ]
 }
+
+const WALLED = ["outsideDiameter", ["width", "height"]] as const
+
+/** One shape is given; a wall only where the shape leaves it open. */
+export const shapeRules = [{ exactlyOne: ["pipe", ...WALLED] }, { given: "wall", needs: WALLED }] as const satisfies readonly Either[]
+
+/** One shape, or its figures. */
+export const sectionRules = [
+  { exactlyOne: ["pipe", ...WALLED, "secondMoment"] },
+  { given: "wall", needs: WALLED },
+  { given: "fibre", needs: ["secondMoment"] },
+  { given: "area", needs: ["secondMoment"] },
+] as const satisfies readonly Either[]
 
 /** Field descriptions of {@link ShapeInput}. */
 export const shapeFields: Fields<ShapeInput> = {

@@ -11,7 +11,7 @@ import {
   marginCautions,
 } from "./condition.js"
 import { frameMaterials } from "./data-materials.js"
-import { type ShapeInput, sectionFaults, sectionSteps, shapeFields, shapeSection } from "./section.js"
+import { type ShapeInput, sectionFaults, sectionSteps, shapeFields, shapeRules, shapeSection } from "./section.js"
 import { ASTM_D1785, BREDT, ELASTICITY, GERE, SP_8007 } from "./sources.js"
 
 /** Input of {@link tubeSection}: a shape, what it is made of, and what acts on the section. */
@@ -221,6 +221,8 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * - `shearForce`: shear force [V; −1000 to 1000 kN; default 0]
  * - `axialForce`: axial force [F_a; −1000 to 1000 kN; default 0]
  * - `length`: length that twists [L; 0 to 100 m; optional]
+ * - exactly one of `pipe`, `outsideDiameter` and `width` with `height`
+ * - `wall` only beside `outsideDiameter` or `width` with `height`
  *
  * **Results**
  *
@@ -392,6 +394,7 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ *
       },
     ],
     sources: [at(GERE, "chapters 3, 5 and 7"), SP_8007, ELASTICITY, BREDT],
+    either: shapeRules,
     check: (si) => [
       ...sectionFaults(si),
       ...(si.length !== null && si.shearModulus === null && poissonKnown(si) < 0

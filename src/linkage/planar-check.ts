@@ -67,8 +67,6 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
   })
   si.cranks.forEach((one, i) => {
     sound = known("cranks", i, one, [...ends, "referenceFrom", "referenceTo"]) && sound
-    if ((one.referenceFrom === null) !== (one.referenceTo === null))
-      found.push(inconsistent(["cranks", i, "referenceTo"], "one end of a reference line", "both ends or none"))
   })
   si.actuators.forEach((one, i) => {
     sound = known("actuators", i, one, ends) && sound

@@ -72,6 +72,7 @@ export const mechanismFields: Fields<MechanismInput> = {
     of: {
       kind: "group",
       label: "crank",
+      either: [{ together: ["referenceFrom", "referenceTo"] }],
       fields: {
         name,
         ...ends,

@@ -234,6 +234,7 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
  *   - `end`: angle at the end [theta_1; −57295.8° to 57295.8°; optional]
  *   - `speed`: speed [omega; −9549.3 to 9549.3 rpm; default 0]
  *   - `acceleration`: acceleration [alpha; −5.72958e7 to 5.72958e7 °/s²; default 0]
+ *   - `referenceFrom` and `referenceTo` only together
  * - `actuators`: linear drivers [list of at most 20; default none]
  *   - `name`: name [text; optional]
  *   - `from`: from point [text]

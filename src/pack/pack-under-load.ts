@@ -1,5 +1,5 @@
 import type { Current, Power, Resistance, Voltage } from "../quantity/index.js"
-import { type Caution, caution, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
+import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries, openCircuitVoltage } from "./chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
 import {
@@ -116,13 +116,6 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
   }
 }
 
-function check(si: SiOf<PackUnderLoadInput>) {
-  const loads = [si.current, si.power, si.loadResistance].filter((load) => load !== null).length
-  return loads === 1
-    ? packFaults(si)
-    : [...packFaults(si), inconsistent(["current"], "{loads} loads", "exactly one of current, power and loadResistance", { loads })]
-}
-
 function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
   const found = packCautions(si, out.openCircuitVoltage)
   if (out.margin < 0)
@@ -197,6 +190,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * - `power`: constant power [P_l; 0 to 100 kW; optional]
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
  * - `maxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
+ * - exactly one of `current`, `power` and `loadResistance`
  *
  * **Results**
  *
@@ -319,7 +313,8 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
       { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
     ],
     sources: [TERMINAL_VOLTAGE, temperatureLimitSource],
-    check,
+    either: [{ exactlyOne: ["current", "power", "loadResistance"] }],
+    check: packFaults,
     cautions,
   }),
 )

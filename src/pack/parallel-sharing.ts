@@ -1,15 +1,5 @@
 import type { Charge, Current, Resistance, Time, Voltage } from "../quantity/index.js"
-import {
-  type Caution,
-  caution,
-  commonPractice,
-  inconsistent,
-  type NoSolution,
-  refuse,
-  type SiOf,
-  type Solver,
-  solver,
-} from "../solver/index.js"
+import { type Caution, caution, commonPractice, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { touchCautions } from "./fields.js"
 import { sharingFormulae } from "./parallel-sharing-formulae.js"
 import { COMMON_VOLTAGE, LITHIUM_SAFETY, PARALLEL_CELLS } from "./sources.js"
@@ -139,12 +129,6 @@ function safeCurrent(si: Si, emf: readonly number[], conductance: readonly numbe
   return Math.max(0, total(emf.map((e, k) => (e - least) * (conductance[k] as number))))
 }
 
-function check(si: Si) {
-  return si.current !== null && si.loadResistance !== null
-    ? [inconsistent(["loadResistance"], "both current and loadResistance", "at most one of current and loadResistance")]
-    : []
-}
-
 /** The string that a current burdens most against its limit, where one is over it. */
 function worst(si: Si, limitOf: (s: Si["strings"][number]) => number | null, currentOf: (k: number) => number) {
   let over: { string: number; current: number; limit: number } | null = null
@@ -261,6 +245,7 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
  * - `voltageSpan`: rise from empty to full [U; 1 mV to 200 V; optional]
  * - `after`: time for the later shares [t_a; 0 to 10 h; default 10 s]
+ * - at most one of `current` and `loadResistance`
  *
  * **Results**
  *
@@ -415,7 +400,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
     },
     formulae: sharingFormulae,
     sources: [COMMON_VOLTAGE],
-    check,
+    either: [{ atMostOne: ["current", "loadResistance"] }],
     cautions,
   }),
 )

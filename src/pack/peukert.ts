@@ -51,11 +51,7 @@ function solve(si: Si): Peukert {
 }
 
 function check(si: Si): Issue[] {
-  const second = [si.secondCapacity, si.secondTime].filter((x) => x !== null).length
-  if (si.exponent !== null)
-    return second ? [inconsistent(["exponent"], "an exponent and a second point", "only one of exponent and second point")] : []
-  if (second < 2)
-    return [inconsistent(["exponent"], "neither exponent nor a whole second point", "exponent, or secondCapacity and secondTime")]
+  if (si.exponent !== null) return []
   const [time, capacity] = [si.secondTime as number, si.secondCapacity as number]
   const exponent = Math.abs(Math.log(time / si.ratedTime)) > 0.01 ? peukertExponent(si.capacity, si.ratedTime, capacity, time) : Number.NaN
   return exponent >= 1 && exponent <= 3
@@ -121,6 +117,7 @@ function cautions(si: Si, out: Peukert): Caution[] {
  * - `exponent`: Peukert exponent [k_0; 1 to 3; optional]
  * - `secondCapacity`: capacity at another rate [Q_2; 1 mAh to 100000 Ah; optional]
  * - `secondTime`: time of that rate [t_2; 1 min to 1000 h; optional]
+ * - exactly one of `exponent` and `secondCapacity` with `secondTime`
  *
  * **Results**
  *
@@ -198,6 +195,7 @@ export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<Peu
       { symbol: "t_s", meaning: "capacity over current", is: "Q / I" },
     ],
     sources: [RATE_LAW],
+    either: [{ exactlyOne: ["exponent", ["secondCapacity", "secondTime"]] }],
     check,
     cautions,
   }),

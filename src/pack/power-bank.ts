@@ -101,8 +101,7 @@ function solve(si: Si): PowerBank | NoSolution {
 }
 
 function check(si: Si): Issue[] {
-  const loads = [si.current, si.power].filter((x) => x !== null).length
-  const faults = loads === 1 ? [] : [inconsistent(["current"], "{loads} loads", "exactly one of current and power", { loads })]
+  const faults: Issue[] = []
   if (si.loadVoltage !== null && !(si.loadVoltage > si.portVoltage))
     faults.push(
       inconsistent(
@@ -178,6 +177,7 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * - `current`: load current [I_l; 0 to 100 A; optional]
  * - `power`: load power [P_l; 0 to 1000 W; optional]
  * - `switchOffCurrent`: switch-off current [I_off; above 0.1 mA to 1 A; default 0.1 A]
+ * - exactly one of `current` and `power`
  *
  * **Results**
  *
@@ -287,6 +287,7 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
       { symbol: "t_k", meaning: "runtime with that", is: "E_p / (max(I_off, I_p) * V_p)" },
     ],
     sources: [AIR_PASSENGERS],
+    either: [{ exactlyOne: ["current", "power"] }],
     check,
     cautions,
   }),

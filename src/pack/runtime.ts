@@ -1,14 +1,4 @@
-import {
-  type Caution,
-  caution,
-  type Issue,
-  inconsistent,
-  type NoSolution,
-  refuse,
-  type SiOf,
-  type Solver,
-  solver,
-} from "../solver/index.js"
+import { type Caution, caution, type Issue, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries } from "./chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
 import { discharge, emfAt, thresholdOf } from "./discharge.js"
@@ -169,14 +159,7 @@ function solve(si: Si): Runtime | NoSolution {
   }
 }
 
-function check(si: Si): Issue[] {
-  const faults = [...packFaults(si), ...curveFaults(si.curve)]
-  si.pattern.forEach((step, i) => {
-    const loads = [step.current, step.power, step.loadResistance].filter((load) => load !== null).length
-    if (loads > 1) faults.push(inconsistent(["pattern", i], "{loads} loads", "at most one of current, power and loadResistance", { loads }))
-  })
-  return faults
-}
+const check = (si: Si): Issue[] => [...packFaults(si), ...curveFaults(si.curve)]
 
 function cautions(si: Si, out: Runtime): Caution[] {
   const found = packCautions(si, (si.curve?.at(-1)?.voltage ?? 0) * si.series)
@@ -264,6 +247,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
  *   - `current`: constant current [I_l; 0 to 1000 A; optional]
  *   - `power`: constant power [P_l; 0 to 100 kW; optional]
  *   - `loadResistance`: load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional]
+ *   - at most one of `current`, `power` and `loadResistance`
  * - `maxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
  * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 100 %]
  * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
@@ -327,6 +311,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
         of: {
           kind: "group",
           label: "step",
+          either: [{ atMostOne: ["current", "power", "loadResistance"] }],
           fields: {
             name: { kind: "text", label: "name", default: "" },
             duration: {

@@ -8,7 +8,7 @@ import { electricChecks } from "./checks-electric.js"
 import { formingChecks, frameChecks } from "./checks-frame.js"
 import { moveChecks } from "./checks-move.js"
 import type { RigDocument } from "./document.js"
-import { rigFields } from "./document-fields.js"
+import { rigFields, rigRules } from "./document-fields.js"
 import { demoRig } from "./example.js"
 import { type Found, type Verdict, verdictOf } from "./finding.js"
 import { situationOf } from "./situation.js"
@@ -179,6 +179,7 @@ const NO_DATA = 1e9
  * - `converter`: converter [group; optional]
  * - `wiring`: wires, switch and fuse [group; optional]
  * - `brief`: what is wanted [group; optional]
+ * - at most one of `pack` and `bank`
  *
  * **Results**
  *
@@ -208,6 +209,7 @@ export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<Ri
   solve,
   () => ({
     input: rigFields,
+    either: rigRules,
     output: {
       summary: { kind: "text", label: "summary" },
       fallsShort: { kind: "number", symbol: "n_short", label: "fall short" },

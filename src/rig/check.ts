@@ -20,8 +20,7 @@ export function checkMove(rig: Si): Issue[] {
 /** Faults between fields that are there, whatever else is missing. */
 export function checkParts(rig: Si): Issue[] {
   const found: Issue[] = []
-  const { hinged, pack, bank, converter, wiring } = rig
-  if (pack && bank) found.push(issue("inconsistent", ["bank"], "both pack and bank", "only one of pack and bank"))
+  const { hinged, converter } = rig
   if (hinged) {
     const { actuator } = hinged
     const at = ["hinged", "actuator"]
@@ -42,18 +41,6 @@ export function checkParts(rig: Si): Issue[] {
     const loads = converter.efficiency.map((p) => p.load)
     if (loads.some((load, i) => i > 0 && !(load > (loads[i - 1] as number))))
       found.push(issue("inconsistent", ["converter", "efficiency"], "loads out of order", "loads that rise from point to point"))
-  }
-  for (const key of ["source", "load"] as const) {
-    const run = wiring?.[key]
-    if (run && (run.awg === null) === (run.area === null))
-      found.push(
-        issue(
-          "inconsistent",
-          ["wiring", key, "area"],
-          run.awg === null ? "neither awg nor area" : "both awg and area",
-          "one of awg and area",
-        ),
-      )
   }
   return found
 }

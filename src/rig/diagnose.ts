@@ -14,7 +14,7 @@ import {
 import { checkMove } from "./check.js"
 import { asPlanned, type Explanation, faultPairs, type Readings, singleFaults, tellingMeasure, uncertaintyOf } from "./diagnosis.js"
 import type { RigDocument } from "./document.js"
-import { rigFields } from "./document-fields.js"
+import { rigFields, rigRules } from "./document-fields.js"
 import { demoRig } from "./example.js"
 import { type FaultName, faults } from "./faults.js"
 import { type Measured, measuredFields } from "./measured.js"
@@ -244,7 +244,7 @@ export const diagnosis: Solver<DiagnosisInput, Diagnosis> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      rig: { kind: "group", label: "the rig as planned", fields: rigFields },
+      rig: { kind: "group", label: "the rig as planned", fields: rigFields, either: rigRules },
       measured: { kind: "group", label: "what was measured", fields: measuredFields },
     },
     output: {

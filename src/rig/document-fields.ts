@@ -1,5 +1,5 @@
 import { chemistries } from "../pack/index.js"
-import { type Fields, type GroupField, optionsFrom } from "../solver/index.js"
+import { type Either, type Fields, type GroupField, optionsFrom } from "../solver/index.js"
 import type { RigDocument, RigPoint, RigRun } from "./document.js"
 import { sectionFields } from "./sections.js"
 
@@ -15,6 +15,7 @@ const point = (label: string, x: string, y: string): GroupField<RigPoint> => ({
 const run = (label: string, key: string): GroupField<RigRun> => ({
   kind: "group",
   label,
+  either: [{ exactlyOne: ["awg", "area"] }],
   fields: {
     length: { kind: "length", symbol: `L_${key}`, label: "length one way", min: 0, max: 50 },
     awg: { kind: "number", symbol: `g_${key}`, label: "wire gauge (AWG)", whole: true, min: -3, max: 40, default: null },
@@ -195,3 +196,6 @@ export const rigFields: Fields<RigDocument> = {
     },
   },
 }
+
+/** One source feeds the rig. */
+export const rigRules = [{ atMostOne: ["pack", "bank"] }] as const satisfies readonly Either[]

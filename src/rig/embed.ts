@@ -1,4 +1,10 @@
-import type { AnyField, AnyFields } from "../solver/index.js"
+import { type AnyField, type AnyFields, type Either, namesIn } from "../solver/index.js"
+
+/** What of a solver is embedded. */
+export interface Embeddable {
+  readonly input: object
+  readonly either: readonly Either[]
+}
 
 function renamed(field: AnyField, prefix: string): AnyField {
   if (field.kind === "group") return { ...field, fields: renamedAll(field.fields, prefix) }
@@ -14,12 +20,20 @@ function renamedAll(fields: AnyFields, prefix: string): AnyFields {
   return Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, renamed(field, prefix)]))
 }
 
+/** The fields of a solver's input as part of a document, with the rules between them. */
+export interface Embedded {
+  readonly fields: AnyFields
+  readonly either: readonly Either[]
+}
+
 /**
  * A solver's own input descriptions as a section of the rig document, less what the rig knows from
- * elsewhere; symbols get the section's prefix so that sections do not mix.
+ * elsewhere; symbols get the section's prefix so that sections do not mix. A rule about what is left out goes with it.
  */
-export function embed(solver: { readonly input: object }, prefix: string, ...known: readonly string[]): AnyFields {
-  const fields = solver.input as AnyFields
-  const kept = Object.entries(fields).filter(([key]) => !known.includes(key))
-  return renamedAll(Object.fromEntries(kept), prefix)
+export function embed(solver: Embeddable, prefix: string, ...known: readonly string[]): Embedded {
+  const kept = Object.entries(solver.input as AnyFields).filter(([key]) => !known.includes(key))
+  return {
+    fields: renamedAll(Object.fromEntries(kept), prefix),
+    either: solver.either.filter((rule) => !namesIn([rule]).some((name) => known.includes(name))),
+  }
 }

@@ -1,7 +1,7 @@
 import { type Caution, caution, commonPractice, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../solver/index.js"
 import { checkMove } from "./check.js"
 import type { RigDocument } from "./document.js"
-import { rigFields } from "./document-fields.js"
+import { rigFields, rigRules } from "./document-fields.js"
 import { demoRig } from "./example.js"
 import { solveMove } from "./move.js"
 import { type Move, moveFields, raiseDirection, summary, type WaterfallStep, wholeMove } from "./move-summary.js"
@@ -197,6 +197,7 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
  * - `converter`: converter [group; optional]
  * - `wiring`: wires, switch and fuse [group; optional]
  * - `brief`: what is wanted [group; optional]
+ * - at most one of `pack` and `bank`
  *
  * **Results**
  *
@@ -237,6 +238,7 @@ export const moveTime: Solver<RigDocument, MoveTime> = /* @__PURE__ */ solver<Ri
   solve,
   () => ({
     input: rigFields,
+    either: rigRules,
     output: {
       swing: { kind: "angle", symbol: "theta_s", label: "swing" },
       raiseTime: { kind: "time", symbol: "t_up", label: "time up" },

@@ -5,7 +5,7 @@ import { readInput } from "../solver/read.js"
 import { type Catalogue, parseCatalogue } from "./catalogue.js"
 import { checkParts } from "./check.js"
 import type { RigDocument } from "./document.js"
-import { rigFields } from "./document-fields.js"
+import { rigFields, rigRules } from "./document-fields.js"
 import { goalFields, planOf, type SearchGoals, type SearchPlan } from "./search-goals.js"
 import { type Choice, choiceFields, choiceOf, planSupplies, type Rejection, rejectionFields, rejectionsOf } from "./search-report.js"
 import { runPlan, type SearchOptions } from "./search-run.js"
@@ -53,7 +53,7 @@ function readPlan(rig: unknown, catalogue: unknown, goals: unknown): SearchPlan 
   const issues: Issue[] = []
   const add = (root: string, found: readonly Issue[]) =>
     issues.push(...found.map(({ code, path, received, expected }) => issue(code, [root, ...path], received, expected)))
-  const document = readInput(rigFields as unknown as AnyFields, rig)
+  const document = readInput(rigFields as unknown as AnyFields, rig, rigRules)
   if (!document.ok) add("rig", document.issues)
   else {
     const { hinged, wiring } = document.si as SiOf<RigDocument>

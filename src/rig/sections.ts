@@ -4,7 +4,7 @@ import { type DutyCycleInput, dutyCycle, hobbyServo } from "../drive/index.js"
 import { type BeamInput, beam, type PinJointInput, pinJoint } from "../frame/index.js"
 import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../linkage/index.js"
 import type { AngularSpeed, Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../quantity/index.js"
-import type { AnyField, AnyFields, Fields } from "../solver/index.js"
+import type { AnyField, AnyFields, Either, Fields } from "../solver/index.js"
 import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from "../thermoform/index.js"
 import { type LedRunInput, ledRun } from "../wire/index.js"
 import {
@@ -30,7 +30,7 @@ import {
   wearSchedule,
   windLoad,
 } from "../worn/index.js"
-import { embed } from "./embed.js"
+import { type Embedded, embed } from "./embed.js"
 
 /** Whoever wears it. */
 export interface RigWearer {
@@ -233,7 +233,9 @@ export interface RigSections {
 
 const group = <T>(label: string, fields: Fields<T>) => ({ kind: "group", label, fields, default: null }) as const
 // the embedded descriptions are checked where their solvers define them; checking them here again is too much for the compiler
-const section = (label: string, fields: AnyFields) => ({ kind: "group", label, fields, default: null }) as const
+const section = (label: string, fields: AnyFields, either: readonly Either[] = []) =>
+  ({ kind: "group", label, fields, either, default: null }) as const
+const whole = (label: string, { fields, either }: Embedded) => section(label, fields, either)
 const sparFields = embed(beam, "sp", "support", "span", "forces", "spreads", "moments", "ownWeight")
 const passageFields = embed(passage, "pa")
 const pinchFields = embed(pinchGap, "pi")
@@ -266,13 +268,17 @@ const described = {
       },
     },
   },
-  spar: section("spar of one arm", {
-    ...sparFields,
-    sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", min: "0.1 mm", max: 2 },
-    tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
-    stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", min: 0.01, max: 10, default: 1.9 },
-  }),
-  pin: section("hinge pin", embed(pinJoint, "pj", "force")),
+  spar: section(
+    "spar of one arm",
+    {
+      ...sparFields.fields,
+      sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", min: "0.1 mm", max: 2 },
+      tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
+      stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", min: 0.01, max: 10, default: 1.9 },
+    },
+    sparFields.either,
+  ),
+  pin: whole("hinge pin", embed(pinJoint, "pj", "force")),
   formed: {
     kind: "list",
     label: "parts formed hot",
@@ -283,16 +289,16 @@ const described = {
       label: "formed part",
       fields: {
         name: { kind: "text", label: "part" },
-        bend: { kind: "group", label: "bend", fields: embed(tubeBend, "tb") },
-        heat: { kind: "group", label: "heating", fields: embed(heatThrough, "ht") },
+        bend: { kind: "group", label: "bend", ...embed(tubeBend, "tb") },
+        heat: { kind: "group", label: "heating", ...embed(heatThrough, "ht") },
       },
     },
   },
-  straps: section("straps", embed(strapPressure, "st", "load")),
-  schedule: section("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "load")),
-  heat: section("heat", embed(heatStress, "he", "rate", "bodyMass", "stature")),
-  wind: section("wind on one arm", embed(windLoad, "wi", "swing", "panels", "hingeHeight", "raise")),
-  stance: section(
+  straps: whole("straps", embed(strapPressure, "st", "load")),
+  schedule: whole("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "load")),
+  heat: whole("heat", embed(heatStress, "he", "rate", "bodyMass", "stature")),
+  wind: whole("wind on one arm", embed(windLoad, "wi", "swing", "panels", "hingeHeight", "raise")),
+  stance: whole(
     "stance",
     embed(tipOver, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "wind", "gustFactor", "walking", "stature"),
   ),
@@ -300,7 +306,7 @@ const described = {
     front: { kind: "length", symbol: "ve_f", label: "ahead of the middle", min: 0, max: 3 },
     back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
     bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", min: "1 mm", max: 3, default: 0.6 },
-    own: passageFields.own as AnyField,
+    own: passageFields.fields.own as AnyField,
     kinds: {
       kind: "list",
       label: "kinds of published place to pass",
@@ -320,10 +326,10 @@ const described = {
         },
       },
     },
-    packed: passageFields.packed as AnyField,
-    allowance: passageFields.allowance as AnyField,
+    packed: passageFields.fields.packed as AnyField,
+    allowance: passageFields.fields.allowance as AnyField,
   }),
-  reach: section("switch", embed(reach, "re", "stature")),
+  reach: whole("switch", embed(reach, "re", "stature")),
   pinch: section("fixed things the arm passes", {
     reachable: {
       kind: "choice",
@@ -331,11 +337,11 @@ const described = {
       options: { finger: "finger", toes: "toes", "hand-wrist-fist": "hand or fist", arm: "arm", foot: "foot", head: "head", body: "body" },
       default: "arm",
     },
-    fixed: pinchFields.fixed as AnyField,
+    fixed: pinchFields.fields.fixed as AnyField,
     armThickness: { kind: "length", symbol: "pi_a", label: "thickness of the arm", min: 0, max: 0.5, default: 0.03 },
     fixedThickness: { kind: "length", symbol: "pi_b", label: "thickness of the fixed things", min: 0, max: 0.5, default: 0.03 },
   }),
-  contact: section(
+  contact: whole(
     "if an arm strikes somebody",
     embed(contactSeverity, "co", "armMass", "armLength", "swing", "strikeRadius", "movingMass", "speed", "driveMoment"),
   ),
@@ -346,11 +352,11 @@ const described = {
     reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in hand", min: 0, max: 0.9, default: 0.2 },
     flies: { kind: "flag", label: "has to fly", default: false },
   }),
-  duty: section("duty of the actuators", embed(dutyCycle, "du", "run", "currentShare", "restTimeConstant")),
+  duty: whole("duty of the actuators", embed(dutyCycle, "du", "run", "currentShare", "restTimeConstant")),
   flaps: section("servo-driven flaps", {
     count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
-    linkage: { kind: "group", label: "linkage", fields: embed(servoPushrod, "fl", "servoTorque") },
-    servo: { kind: "group", label: "servo", fields: embed(hobbyServo, "sv", "voltage", "torque", "angle") },
+    linkage: { kind: "group", label: "linkage", ...embed(servoPushrod, "fl", "servoTorque") },
+    servo: { kind: "group", label: "servo", ...embed(hobbyServo, "sv", "voltage", "torque", "angle") },
     voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", min: "10 mV", max: 30 },
     supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", min: "0.1 mA", max: 100, default: null },
     flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", min: "1 ms", max: 60 },
@@ -364,14 +370,15 @@ const described = {
     },
   }),
   scissor: section("scissor array", {
-    array: { kind: "group", label: "array", fields: embed(scissor, "sc", "driverForce") },
+    array: { kind: "group", label: "array", ...embed(scissor, "sc", "driverForce") },
     driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", min: "1 mN", max: 1e5 },
     span: { kind: "length", symbol: "sc_w", label: "span wanted", min: "1 mm", max: 20 },
     droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", min: "0.1 mm", max: 5, default: null },
   }),
-  lights: section("light string", embed(ledRun, "li")),
+  lights: whole("light string", embed(ledRun, "li")),
   starting: section("start of the actuators", {
-    ...embed(startUp, "su", "sourceVoltage", "sourceResistance", "currentLimit", "motors", "motorResistance", "backEmf", "loadTorque"),
+    ...embed(startUp, "su", "sourceVoltage", "sourceResistance", "currentLimit", "motors", "motorResistance", "backEmf", "loadTorque")
+      .fields,
     motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", min: 0.01, max: 5000 },
   }),
   budget: group<RigBudget>("what may be spent", {

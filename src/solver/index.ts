@@ -1,7 +1,7 @@
 export { resultToUnitsNet } from "./bridge.js"
 export { type Caution, caution, type Severity } from "./caution.js"
 export { display, displayNumber, fieldsOf } from "./display.js"
-export type { Alternative, Either } from "./either.js"
+export { type Alternative, type Either, namesIn } from "./either.js"
 export { InputError, type Issue, type IssueCode, isNoSolution, type NoSolution, NoSolutionError, refuse } from "./errors.js"
 export {
   type AnyField,

@@ -1,3 +1,4 @@
+import type { Either } from "./either.js"
 import { isNoSolution, type NoSolution } from "./errors.js"
 import type { AnyFields } from "./fields.js"
 import { readInput } from "./read.js"
@@ -12,10 +13,11 @@ export function tried<Si extends object, Out>(
   fields: object,
   kernel: (si: Si) => Out | NoSolution,
   check: (si: Si) => readonly unknown[] = () => [],
+  either: readonly Either[] = [],
 ): Out | NoSolution {
   if (!isNoSolution(outcome)) return outcome
   const works = ([name, value]: [string, number]) => {
-    const read = readInput(fields as AnyFields, { ...si, [name]: value })
+    const read = readInput(fields as AnyFields, { ...si, [name]: value }, either)
     return read.ok && check(read.si as Si).length === 0 && !isNoSolution(kernel(read.si as Si))
   }
   return { ...outcome, nearest: Object.fromEntries(Object.entries(outcome.nearest).filter(works)) }

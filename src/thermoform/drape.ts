@@ -131,8 +131,6 @@ function check(si: Si): Issue[] {
   only("plugWidth", ["box"], false)
   only("plugBreadth", ["box"], false)
   const { width, breadth, base, fillet, plugWidth, plugBreadth } = si
-  if ((plugWidth === null) !== (plugBreadth === null))
-    faults.push(inconsistent([plugWidth === null ? "plugWidth" : "plugBreadth"], "one side of the plug", "both sides, or neither"))
   if (si.form === "frustum" && base !== null && !(base < 0.98 * width))
     faults.push(inconsistent(["base"], "{base length}", "less than 0.98 of the rim, {width length}", { base, width }))
   if (breadth !== null && breadth > width)
@@ -217,7 +215,7 @@ function cautions(si: Si, out: Drape): Caution[] {
   return found
 }
 
-const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input, kernel, check)
+const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input, kernel, check, drape.either)
 
 /**
  * How far a sheet is stretched over or into a simple form, how thin it gets, and what blank to cut.
@@ -244,6 +242,7 @@ const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input,
  * - `finishedWidth`: finished width [f_2; 1 mm to 10 m; optional]
  * - `shrinkAlong`: shrinkage along [q_1given; −0.2 to 0.5; optional]
  * - `shrinkAcross`: shrinkage across [q_2given; −0.2 to 0.5; optional]
+ * - `plugWidth` and `plugBreadth` only together
  *
  * **Results**
  *
@@ -436,6 +435,7 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
       { symbol: "b_2", meaning: "blank width", is: "f_2 / (1 - q_2)", when: "has_finishedWidth" },
     ],
     sources: [CRAWFORD_FORMING, DOME],
+    either: [{ together: ["plugWidth", "plugBreadth"] }],
     check,
     cautions,
   }),

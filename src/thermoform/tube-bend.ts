@@ -208,7 +208,7 @@ function stiffWall(diameter: number, radius: number): number {
   return ((b - Math.sqrt(b * b - 4 * c * c * diameter * diameter)) / (2 * c)) * 1.001
 }
 
-function check({ diameter, wall, legA, legB, angle }: Si): Issue[] {
+function check({ diameter, wall, legA, angle }: Si): Issue[] {
   const faults: Issue[] = []
   if (!(wall < 0.49 * diameter))
     faults.push(
@@ -217,7 +217,6 @@ function check({ diameter, wall, legA, legB, angle }: Si): Issue[] {
         diameter,
       }),
     )
-  if ((legA === null) !== (legB === null)) faults.push(inconsistent([legA === null ? "legA" : "legB"], "one leg", "both legs, or neither"))
   if (legA !== null && angle >= STRAIGHT_BACK)
     faults.push(inconsistent(["legA"], "legs of a bend of {angle angle °}", "no legs for a bend of 175° or more", { angle }))
   return faults
@@ -286,7 +285,7 @@ function cautions(si: Si, out: TubeBend): Caution[] {
   return found
 }
 
-const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.input, kernel, check)
+const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.input, kernel, check, tubeBend.either)
 
 /**
  * What a bend does to a tube, how tight it may be, what to heat and cut, and what angle to bend to.
@@ -311,6 +310,7 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
  * - `ovalityLimit`: largest ovality [o_max; 0.01 to 0.2; default 0.08]
  * - `legA`: leg A, end to corner of the backs [A_leg; 1 mm to 100 m; optional]
  * - `legB`: leg B, end to corner of the backs [B_leg; 1 mm to 100 m; optional]
+ * - `legA` and `legB` only together
  *
  * **Results**
  *
@@ -468,6 +468,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
       { symbol: "R_jig", meaning: "radius in the jig, length kept", is: "R * (1 - q)" },
     ],
     sources: [BRAZIER, CONDUIT_CODE, CONDUIT_HEATER, CONDUIT_CHART, SAND_BENDING],
+    either: [{ together: ["legA", "legB"] }],
     check,
     cautions,
   }),

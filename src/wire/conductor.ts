@@ -2,6 +2,7 @@ import type { Area, Length, Temperature } from "../quantity/index.js"
 import {
   type Caution,
   caution,
+  type Either,
   type Fields,
   type Issue,
   inconsistent,
@@ -89,11 +90,12 @@ function strandFactor(stranding: Stranding): number {
   return stranding === "stranded" ? layFactor : 1
 }
 
-/** Faults of a size: one of gauge and area; IEC classes only at their nominal areas, in copper. */
+/** A size is a gauge or an area. */
+export const sizeRules = [{ exactlyOne: ["awg", "area"] }] as const satisfies readonly Either[]
+
+/** Faults of a size: IEC classes only at their nominal areas, in copper. */
 export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
   const { awg, area, metal, stranding } = si
-  if (awg !== null && area !== null) return [inconsistent(["area"], "both awg and area", "only one of awg and area")]
-  if (awg === null && area === null) return [inconsistent(["awg"], "neither awg nor area", "one of awg and area")]
   if (stranding === "solid" || stranding === "stranded") return []
   const found: Issue[] = []
   if (metal !== "copper") found.push(inconsistent(["metal"], "'{metal}'", "copper with the IEC classes", { metal }))
@@ -270,6 +272,7 @@ function solve(si: SiOf<ConductorInput>): Conductor {
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  * - `length`: length [L; 0 to 1000 m; default 1 m]
+ * - exactly one of `awg` and `area`
  *
  * **Results**
  *
@@ -348,6 +351,7 @@ export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solv
       { symbol: "m_w", meaning: "metal mass", is: "m_l * L" },
     ],
     sources: sizeSources,
+    either: sizeRules,
     check: sizeIssues,
     cautions: (si) => sizeCautions(si, si.temperature),
   }),

@@ -1,5 +1,5 @@
 import { type Caution, caution, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
-import { areaOf, metalSteps, nominalResistance, resistanceSteps, sizeIssues, sizeSources } from "./conductor.js"
+import { areaOf, metalSteps, nominalResistance, resistanceSteps, sizeIssues, sizeRules, sizeSources } from "./conductor.js"
 import { bladeFuse, bladeRatings, FUSE_WITHIN, preeceConstants, pulseFractions, pulseShapes } from "./data.js"
 import { type FuseCoordination, type FuseCoordinationInput, fuseInput, fuseOutput } from "./fuse-fields.js"
 import { laidFaults, pathSteps, ratedSteps } from "./laid.js"
@@ -189,6 +189,7 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
  * - `initialTemperature`: conductor before the fault [T_i; −50 to 200 °C; optional]
  * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ * - exactly one of `awg` and `area`
  *
  * **Results**
  *
@@ -344,6 +345,7 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
     { symbol: "P", meaning: "heat in it", is: "I * U" },
   ],
   sources: [...sizeSources, BLADE, FUSEOLOGY, SHORT_FAULT, ADIABATIC, PREECE, LARGE_BLADE, FUSE_PLACE, CONVECTION, HEAT_TRANSFER, SKIN],
+  either: sizeRules,
   check: (si) => [...sizeIssues(si), ...laidFaults(si), ...faultIssues(si)],
   cautions,
 }))

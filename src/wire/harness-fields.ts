@@ -1,5 +1,5 @@
 import type { Fields, OutFields } from "../solver/index.js"
-import { sizeFields } from "./conductor.js"
+import { sizeFields, sizeRules } from "./conductor.js"
 import type { Harness, HarnessInput } from "./harness-types.js"
 
 const text = (label: string) => ({ kind: "text", label }) as const
@@ -53,6 +53,7 @@ export const harnessInput: Fields<HarnessInput> = {
     of: {
       kind: "group",
       label: "wire",
+      either: sizeRules,
       fields: {
         ...ends,
         ...sizeFields,

@@ -228,6 +228,7 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  *   - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  *   - `length`: length [L; 0 to 1000 m]
  *   - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ *   - exactly one of `awg` and `area`
  * - `contacts`: contacts [list of at most 1000; default none]
  *   - `name`: name [text]
  *   - `from`: from node [text]

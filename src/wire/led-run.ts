@@ -136,10 +136,7 @@ function cautions(si: Si, out: LedRun): Caution[] {
 
 function check(si: Si): Issue[] {
   const found: Issue[] = []
-  if (si.track !== null) {
-    if (si.awg !== null || si.area !== null)
-      found.push(inconsistent(["track"], "track beside awg or area", "only one of awg, area and track"))
-  } else found.push(...sizeIssues(si))
+  if (si.track === null) found.push(...sizeIssues(si))
   si.feeds.forEach(({ position }, i) => {
     if (position > si.length)
       found.push(
@@ -179,6 +176,7 @@ function check(si: Si): Issue[] {
  *   - `voltage`: voltage of its source [E_f; 10 mV to 1000 V]
  *   - `resistance`: feeder resistance, out and back [R_f; 0 to 100 Ω; default 0]
  * - `dimBelow`: voltage below which lights dim [V_d; 10 mV to 1000 V; optional]
+ * - exactly one of `awg`, `area` and `track`
  *
  * **Results**
  *
@@ -389,6 +387,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
       { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimBelow" },
     ],
     sources: [...sizeSources, DISTRIBUTOR, RAILROADS],
+    either: [{ exactlyOne: ["awg", "area", "track"] }],
     check,
     cautions,
   }),

@@ -7,6 +7,7 @@ import {
   sizeCautions,
   sizeFields,
   sizeIssues,
+  sizeRules,
   sizeSources,
   sizeSteps,
   temperatureFactor,
@@ -111,6 +112,7 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * - `contacts`: contacts in the path [k; whole 0 to 1000; default 0]
  * - `contactResistance`: resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ]
  * - `voltage`: source voltage [U_s; 10 mV to 1000 V; optional]
+ * - exactly one of `awg` and `area`
  *
  * **Results**
  *
@@ -212,6 +214,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
       { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
     ],
     sources: [...sizeSources, ...withstandSources],
+    either: sizeRules,
     check: sizeIssues,
     cautions,
   }),

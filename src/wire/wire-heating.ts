@@ -1,6 +1,16 @@
 import type { Current, Temperature } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import { areaOf, type ConductorSize, resistance20, sizeCautions, sizeFields, sizeIssues, sizeSources, sizeSteps } from "./conductor.js"
+import {
+  areaOf,
+  type ConductorSize,
+  resistance20,
+  sizeCautions,
+  sizeFields,
+  sizeIssues,
+  sizeRules,
+  sizeSources,
+  sizeSteps,
+} from "./conductor.js"
 import { metals } from "./data.js"
 import { type Laid, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps, together } from "./laid.js"
 import { BURNS_OFF, fumesCaution, raisedLimit } from "./overload.js"
@@ -168,6 +178,7 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
  * - `faultCurrent`: fault current [I_f; 0.1 mA to 100000 A; optional]
  * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ * - exactly one of `awg` and `area`
  *
  * **Results**
  *
@@ -278,6 +289,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       },
     ],
     sources: [...sizeSources, CONVECTION, HEAT_TRANSFER, ADIABATIC, SHORT_FAULT, SKIN],
+    either: sizeRules,
     check: (si) => [...sizeIssues(si), ...laidFaults(si)],
     cautions,
   }),

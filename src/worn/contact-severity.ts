@@ -192,6 +192,9 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
  * - `usablePadding`: usable share of the padding [s_p; 0.01 to 1; default 0.6]
  * - `contactArea`: area of contact [A_c; 0.01 mm² to 1 m²; optional]
  * - `driveMoment`: peak moment of the drive [M_d; 0 to 100000 N m; optional]
+ * - exactly one of `armMass` with `armLength` with `swing` and `movingMass` with `speed`
+ * - `paddingStiffness` and `paddingThickness` only together
+ * - `driveMoment` only beside `strikeRadius` or `armLength`
  *
  * **Results**
  *
@@ -336,20 +339,18 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
     example: { region: "chest", armMass: "0.8 kg", armLength: "0.9 m", swing: "2 rad/s" },
     formulae: contactFormulae,
     sources: [contactSource, doorForceSource, foamSource, approachSource],
+    either: [
+      {
+        exactlyOne: [
+          ["armMass", "armLength", "swing"],
+          ["movingMass", "speed"],
+        ],
+      },
+      { together: ["paddingStiffness", "paddingThickness"] },
+      // the moment is turned into a force at the place that strikes
+      { given: "driveMoment", needs: ["strikeRadius", "armLength"] },
+    ],
     check: (si) => {
-      const arm = [si.armMass, si.armLength, si.swing]
-      const isArm = arm.every((v) => v !== null)
-      const isMass = si.movingMass !== null && si.speed !== null
-      const noArm = arm.every((v) => v === null)
-      const noMass = si.movingMass === null && si.speed === null
-      if (!((isArm && noMass) || (isMass && noArm)))
-        return [
-          inconsistent(
-            [noArm ? "movingMass" : "armMass"],
-            "neither a whole arm nor a whole moving mass",
-            "armMass, armLength and swing, or movingMass and speed",
-          ),
-        ]
       if (si.armLength !== null && si.strikeRadius !== null && si.strikeRadius > si.armLength)
         return [
           inconsistent(
@@ -359,10 +360,6 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
             { strikeRadius: si.strikeRadius, armLength: si.armLength },
           ),
         ]
-      if ((si.paddingStiffness === null) !== (si.paddingThickness === null))
-        return [inconsistent(["paddingThickness"], "half a padding", "both paddingStiffness and paddingThickness, or neither")]
-      if (si.driveMoment !== null && isMass && si.strikeRadius === null)
-        return [inconsistent(["strikeRadius"], "a drive's moment without a radius", "strikeRadius, to turn the moment into a force")]
       return []
     },
     cautions: contactCautions,

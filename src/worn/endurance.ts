@@ -1,16 +1,5 @@
 import type { Moment, Ratio, Time } from "../quantity/index.js"
-import {
-  at,
-  type Caution,
-  caution,
-  inconsistent,
-  type NoSolution,
-  optionsFrom,
-  refuse,
-  type SiOf,
-  type Solver,
-  solver,
-} from "../solver/index.js"
+import { at, type Caution, caution, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { takeItOff } from "./care.js"
 import {
   enduranceModels,
@@ -178,6 +167,7 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  * - `moment`: moment held [M; 0.1 to 500 N m; optional]
  * - `strength`: greatest moment [M_m; 1 to 600 N m; optional]
  * - `hold`: time it is held [t_h; 1 s to 24 h; optional]
+ * - exactly one of `effort` and `moment` with `strength`
  *
  * **Results**
  *
@@ -316,13 +306,7 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
       },
     ],
     sources: enduranceSources,
-    check: ({ effort, moment, strength }) => {
-      if (effort !== null && (moment !== null || strength !== null))
-        return [inconsistent(["effort"], "effort beside moment or strength", "either effort, or moment and strength")]
-      if (effort === null && (moment === null || strength === null))
-        return [inconsistent(["effort"], "no effort and no pair of moment and strength", "either effort, or moment and strength")]
-      return []
-    },
+    either: [{ exactlyOne: ["effort", ["moment", "strength"]] }],
     cautions,
   }),
 )

@@ -174,6 +174,9 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * - `restRate`: metabolic rate at rest [M_r; 40 to 250 W; optional]
  * - `bodyMass`: mass of the wearer [m_b; 20 to 300 kg; optional]
  * - `stature`: stature of the wearer [H_w; 800 mm to 2.5 m; optional]
+ * - exactly one of `wbgt` and `wetBulb` with `globe`
+ * - `air` only beside `wetBulb` with `globe`
+ * - `bodyMass` and `stature` only together
  *
  * **Results**
  *
@@ -363,12 +366,13 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
       },
     ],
     sources: [wbgtSource, metabolicClassSource, nioshHeatSource, clothingOverSource, bodySurfaceSource, childHeatSource],
-    check: ({ wbgt, wetBulb, globe, air, rate, restRate, bodyMass, stature }) => {
+    either: [
+      { exactlyOne: ["wbgt", ["wetBulb", "globe"]] },
+      { given: "air", needs: [["wetBulb", "globe"]] },
+      { together: ["bodyMass", "stature"] },
+    ],
+    check: ({ wetBulb, globe, rate, restRate }) => {
       const faults = []
-      const parts = wetBulb !== null || globe !== null || air !== null
-      if (wbgt !== null && parts) faults.push(inconsistent(["wbgt"], "wbgt beside its parts", "either wbgt, or wetBulb and globe"))
-      if (wbgt === null && wetBulb === null) faults.push(inconsistent(["wetBulb"], "no wbgt and no wetBulb", "wbgt, or wetBulb and globe"))
-      if (wbgt === null && globe === null) faults.push(inconsistent(["globe"], "no wbgt and no globe", "wbgt, or wetBulb and globe"))
       if (wetBulb !== null && globe !== null && wetBulb > globe)
         faults.push(
           inconsistent(
@@ -380,10 +384,6 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
         )
       if (restRate !== null && !(restRate <= rate))
         faults.push(inconsistent(["restRate"], "{restRate power W} at rest", "no more than the rate of {rate power W}", { restRate, rate }))
-      if ((bodyMass === null) !== (stature === null))
-        faults.push(
-          inconsistent([bodyMass === null ? "bodyMass" : "stature"], "half of the wearer", "both bodyMass and stature, or neither"),
-        )
       return faults
     },
     cautions: heatCautions,

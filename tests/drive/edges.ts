@@ -52,6 +52,9 @@ const steep = { pitch: "4 mm", starts: 8 }
 // with the collar on a 20 mm circle, a friction of 0.0878 just holds what the thread lets go
 const collar = { starts: 4, threadFriction: 0.1, collarDiameter: "20 mm" }
 
+/** A motor without the two points of its line. */
+const noPoints = { ratedVoltage: undefined, noLoadSpeed: undefined, loadTorque: undefined, loadSpeed: undefined, loadCurrent: undefined }
+
 export const edges: Edges = {
   cautions: [
     { code: "drawn-in", severity: "warning", solver: dcMotor, shown: {}, notShown: null },
@@ -172,8 +175,13 @@ export const edges: Edges = {
     { code: "jams", solver: powerScrew, refused: { ...steep, threadFriction: 0.572 }, answered: { ...steep, threadFriction: 0.567 } },
   ],
   faults: [
-    { path: "resistance", solver: dcMotor, faulty: { backEmfConstant: 1 }, sound: {} },
-    { path: "loadTorque", solver: dcMotor, faulty: { backEmfConstant: 1 }, sound: {} },
+    {
+      path: "resistance",
+      solver: dcMotor,
+      faulty: { ...noPoints, backEmfConstant: 1 },
+      sound: { ...noPoints, backEmfConstant: 1, resistance: 2 },
+    },
+    { path: "ratedVoltage", solver: dcMotor, faulty: { backEmfConstant: 1 }, sound: {} },
     { path: "noLoadSpeed", solver: dcMotor, faulty: { noLoadSpeed: undefined }, sound: {} },
     { path: "loadSpeed", solver: dcMotor, faulty: { loadSpeed: 10.48 }, sound: { loadSpeed: 10.4 } },
     { path: "loadCurrent", solver: dcMotor, faulty: { loadCurrent: 0.2 }, sound: { loadCurrent: 0.2015 } },

@@ -458,7 +458,7 @@ export const edges: Edges = {
       faulty: { section: { secondMoment: "4000 mm4" } },
       sound: { section: { secondMoment: "4000 mm4", area: "87 mm2" } },
     },
-    { path: "stepRate", solver: handlingLoad, faulty: { dropHeight: 0.1 }, sound: {} },
+    { path: "dropHeight", solver: handlingLoad, faulty: { dropHeight: 0.1 }, sound: {} },
     { path: "stepRate", solver: handlingLoad, faulty: { stepRate: undefined }, sound: {} },
     {
       path: "staticDeflection",
@@ -489,7 +489,7 @@ export const edges: Edges = {
       sound: { ...alone, addedMass: 0.0005 },
     },
     { path: "pinDiameter", solver: pinJoint, faulty: { pinDiameter: "6 mm" }, sound: {} },
-    { path: "pinDiameter", solver: pinJoint, faulty: { bolt: undefined }, sound: {} },
+    { path: "bolt", solver: pinJoint, faulty: { bolt: undefined }, sound: {} },
     {
       path: "thickness",
       solver: pinJoint,

@@ -425,7 +425,7 @@ export const edges: Edges = {
   ],
   refusals: [],
   faults: [
-    { solver: heatStress, path: "wbgt", faulty: { wbgt: 20 }, sound: {} },
+    { solver: heatStress, path: "wetBulb", faulty: { wbgt: 20 }, sound: {} },
     { solver: heatStress, path: "wetBulb", faulty: { wetBulb: undefined }, sound: {} },
     { solver: heatStress, path: "wetBulb", faulty: { wetBulb: 25.01 }, sound: { wetBulb: 25 } },
     { solver: heatStress, path: "globe", faulty: { globe: undefined }, sound: {} },
@@ -447,8 +447,8 @@ export const edges: Edges = {
       faulty: { from: "behind", weightOffset: 0.1537 },
       sound: { from: "behind", weightOffset: 0.1535 },
     },
-    { solver: contactSeverity, path: "armMass", faulty: { swing: undefined }, sound: {} },
-    { solver: contactSeverity, path: "armMass", faulty: { speed: 1 }, sound: {} },
+    { solver: contactSeverity, path: "swing", faulty: { swing: undefined }, sound: {} },
+    { solver: contactSeverity, path: "speed", faulty: { speed: 1 }, sound: {} },
     {
       solver: contactSeverity,
       path: "movingMass",
@@ -458,12 +458,12 @@ export const edges: Edges = {
     { solver: contactSeverity, path: "strikeRadius", faulty: { strikeRadius: 0.901 }, sound: { strikeRadius: 0.9 } },
     {
       solver: contactSeverity,
-      path: "strikeRadius",
+      path: "driveMoment",
       faulty: { armMass: undefined, armLength: undefined, swing: undefined, movingMass: 1, speed: 1, driveMoment: 1 },
       sound: { armMass: undefined, armLength: undefined, swing: undefined, movingMass: 1, speed: 1, driveMoment: 1, strikeRadius: 1 },
     },
     { solver: contactSeverity, path: "paddingThickness", faulty: { paddingStiffness: 4000 }, sound: {} },
-    { solver: contactSeverity, path: "paddingThickness", faulty: { paddingThickness: 0.02 }, sound: {} },
+    { solver: contactSeverity, path: "paddingStiffness", faulty: { paddingThickness: 0.02 }, sound: {} },
   ],
   numbers: {
     "heatStress.too-hot.minutes": (_: Si, out: { rateAtLimit: number; resting: number; workShare: number }) =>

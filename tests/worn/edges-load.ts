@@ -227,18 +227,18 @@ export const edges: Edges = {
     { solver: reach, code: "behind-the-shoulder", refused: at(-0.0992, 0.35, 0.95), answered: at(-0.0985, 0.35, 0.95) },
   ],
   faults: [
-    { solver: endurance, path: "effort", faulty: { moment: 30 }, sound: {} },
-    { solver: endurance, path: "effort", faulty: { strength: 30 }, sound: {} },
+    { solver: endurance, path: "moment", faulty: { moment: 30 }, sound: {} },
+    { solver: endurance, path: "strength", faulty: { strength: 30 }, sound: {} },
     { solver: endurance, path: "effort", faulty: { effort: undefined }, sound: {} },
     {
       solver: endurance,
-      path: "effort",
+      path: "strength",
       faulty: { effort: undefined, moment: 30 },
       sound: { effort: undefined, moment: 30, strength: 60 },
     },
     {
       solver: endurance,
-      path: "effort",
+      path: "moment",
       faulty: { effort: undefined, strength: 60 },
       sound: { effort: undefined, moment: 30, strength: 60 },
     },
