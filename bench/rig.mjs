@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs"
-import { assess, diagnosis, moveTime, report } from "alula/rig"
+import { diagnosis } from "alula/advice"
+import { report } from "alula/report"
+import { assess, moveTime } from "alula/rig"
 
 const bank = JSON.parse(readFileSync(new URL("../shared/rigs/lantern-moth-bank.json", import.meta.url), "utf8"))
 const move = moveTime.read(bank)

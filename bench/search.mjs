@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs"
-import { moveTime, readCatalogue, search } from "alula/rig"
+import { readCatalogue, search } from "alula/advice"
+import { moveTime } from "alula/rig"
 
 const read = (path) => JSON.parse(readFileSync(new URL(`../shared/${path}.json`, import.meta.url), "utf8"))
 const rig = read("rigs/lantern-moth-cells")

@@ -2,14 +2,15 @@
 // Catalogue, figures and prices are invented. With `--threads` the search is spread over worker threads.
 import { readFileSync } from "node:fs"
 import { fileURLToPath } from "node:url"
-import { moveTime, search } from "alula/rig"
+import { search } from "alula/advice"
+import { moveTime } from "alula/rig"
 import { Piscina } from "piscina"
 
 const read = (path) => JSON.parse(readFileSync(new URL(`../shared/${path}.json`, import.meta.url), "utf8"))
 const rig = read("rigs/lantern-moth-cells")
 const catalogue = read("catalogue/lantern-moth")
 const pool = process.argv.includes("--threads")
-  ? new Piscina({ filename: fileURLToPath(import.meta.resolve("alula/rig/search-worker")) })
+  ? new Piscina({ filename: fileURLToPath(import.meta.resolve("alula/advice/search-worker")) })
   : undefined
 
 // Ctrl-C stops the search, not the program

@@ -1,6 +1,7 @@
 // The main job on the demo rigs: will it move in time, hold, last, be bearable, and what limits it.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs"
-import { assess, moveText, report } from "alula/rig"
+import { report } from "alula/report"
+import { assess, moveText } from "alula/rig"
 
 const read = (name) => JSON.parse(readFileSync(new URL(`../shared/rigs/${name}.json`, import.meta.url), "utf8"))
 const rigs = ["lantern-moth-bank", "lantern-moth-cells", "ember-lizard-collar", "reed-dragon-tail"]

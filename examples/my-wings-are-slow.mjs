@@ -1,6 +1,7 @@
 // Why is my move slow? The lantern moth is built; its raise takes longer than planned. What is wrong, and what to measure next?
 import { readFileSync } from "node:fs"
-import { diagnose, moveTime } from "alula/rig"
+import { diagnose } from "alula/advice"
+import { moveTime } from "alula/rig"
 
 const rig = JSON.parse(readFileSync(new URL("../shared/rigs/lantern-moth-cells.json", import.meta.url), "utf8"))
 console.log(`Planned: ${moveTime(rig).raiseTime.toFixed(1)} s up. Measured: 15.9 s.\n`)

@@ -1,4 +1,4 @@
-// Imports only ever point down: fails when a file in src/ imports from its own floor's neighbours or from above.
+// Imports only ever point down: fails when a file in src/ imports from its own floor's neighbours or from above, or from itself by way of others.
 import { readdirSync, readFileSync } from "node:fs"
 import { dirname, join, relative } from "node:path"
 
@@ -6,9 +6,11 @@ const floors = [
   ["quantity", "numeric", "drawing"],
   ["solver"],
   ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn"],
-  ["rig"],
   ["study"],
+  ["rig"],
+  ["advice"],
   ["working", "figure", "zod"],
+  ["report"],
 ]
 const floorOf = (module) => floors.findIndex((floor) => floor.includes(module))
 // thermoform and frame share nothing: a domain that needs another's figure is coupled in the rig
@@ -23,8 +25,25 @@ for (const path of readdirSync(root, { recursive: true })) {
     if (to !== from && floorOf(to) >= floorOf(from)) faults.push(`${path}: ${from} may not import ${to}`)
   }
 }
+
+// no file reaches itself through others, types included
+const links = new Map()
+for (const path of readdirSync(root, { recursive: true })) {
+  if (!path.endsWith(".ts")) continue
+  const found = [...readFileSync(join(root, path), "utf8").matchAll(/from "(\.[^"]+)"/g)]
+  links.set(path, new Set(found.map(([, target]) => join(dirname(path), target).replace(/\.js$/, ".ts"))))
+}
+const done = new Set()
+const follow = (path, trail) => {
+  if (trail.includes(path)) return faults.push(`a circle: ${[...trail.slice(trail.indexOf(path)), path].join(" > ")}`)
+  if (done.has(path)) return
+  for (const next of links.get(path) ?? []) follow(next, [...trail, path])
+  done.add(path)
+}
+for (const path of links.keys()) follow(path, [])
+
 if (faults.length) {
   console.error(faults.join("\n"))
   process.exit(1)
 }
-console.log("floors hold: imports only point down")
+console.log("floors hold: imports only point down, no file in a circle")

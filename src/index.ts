@@ -4,11 +4,13 @@
  *
  * @packageDocumentation
  */
+export * as advice from "./advice/index.js"
 export * as converter from "./converter/index.js"
 export * as drive from "./drive/index.js"
 export * as frame from "./frame/index.js"
 export * as linkage from "./linkage/index.js"
 export * as pack from "./pack/index.js"
+export * as report from "./report/index.js"
 export * as rig from "./rig/index.js"
 export * from "./solver/index.js"
 export * as thermoform from "./thermoform/index.js"

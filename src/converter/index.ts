@@ -1,8 +1,6 @@
-export { type BoostStage, type BoostStageInput, boostStage } from "./boost-stage.js"
-export { type BuckStage, type BuckStageInput, buckStage } from "./buck-stage.js"
 export { type ConstantPowerPoint, type ConstantPowerPointInput, constantPowerPoint } from "./constant-power.js"
-export { type ConverterLimit, converterLimit } from "./converter-limit.js"
-export type { ConverterLimitInput, EfficiencyPoint } from "./converter-limit-problem.js"
+export { type ConverterLimit, converterLimit } from "./converter-limit/index.js"
+export type { ConverterLimitInput, EfficiencyPoint } from "./converter-limit/problem.js"
 export { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"
 export {
   type ConverterPoint,
@@ -14,6 +12,8 @@ export {
   type LimitedBy,
   type SourceLine,
 } from "./limit.js"
-export type { StageInput, StageResult } from "./stage-fields.js"
+export { type BoostStage, type BoostStageInput, boostStage } from "./stage/boost-stage.js"
+export { type BuckStage, type BuckStageInput, buckStage } from "./stage/buck-stage.js"
+export type { StageInput, StageResult } from "./stage/fields.js"
 export { type LimitAction, type StartUp, type StartUpInput, startUp } from "./start-up.js"
 export { type UsbSupply, type UsbSupplyInput, usbSupply } from "./usb-supply.js"

@@ -1,4 +1,4 @@
-import type { Datasheet } from "./data-datasheets.js"
+import type { Datasheet } from "./datasheet.js"
 import {
   CHIPBOARD_MODULUS,
   CHIPBOARD_SHEET,

@@ -1,5 +1,6 @@
-import { at, type Source } from "../solver/index.js"
+import { at } from "../solver/index.js"
 import { boardSheets } from "./data-boards.js"
+import type { Datasheet } from "./datasheet.js"
 import { SHIGLEY } from "./sources.js"
 import {
   ABS_FIRST,
@@ -27,13 +28,6 @@ import {
   PVC_FIRST,
   PVC_SECOND,
 } from "./sources-materials.js"
-
-/** Figures of one published sheet or table, in SI: Pa, kg/m³, °C, J/m for impact, fractions for per cent. */
-export interface Datasheet {
-  readonly label: string
-  readonly source: Source
-  readonly figures: Readonly<Record<string, number>>
-}
 
 const psi = 4.4482216152605 / 0.0254 ** 2
 const footPoundPerInch = (4.4482216152605 * 0.3048) / 0.0254

@@ -1,5 +1,5 @@
 import { at, commonPractice, type Source } from "../solver/index.js"
-import { pvcDerating } from "./material-factors.js"
+import { pvcDerating } from "./data-derating.js"
 import { EN_1995, SHIGLEY } from "./sources.js"
 import {
   ABS_DENSITY,

@@ -1,4 +1,3 @@
-export { type Beam, beam, linearLimit } from "./beam.js"
 export {
   type BeamCouple,
   type BeamCurve,
@@ -8,9 +7,11 @@ export {
   type BeamSpread,
   type BeamState,
   beamCurve,
-} from "./beam-curve.js"
-export { type BeamInput, type BeamSupport, beamProblem, type MomentLoad, type PointLoad, type SpreadLoad } from "./beam-loads.js"
-export { type BendingRod, type BendingRodInput, bendingRod } from "./bending-rod.js"
+} from "./beam/curve.js"
+export { type Beam, beam, linearLimit } from "./beam/index.js"
+export { type BeamInput, type BeamSupport, beamProblem, type MomentLoad, type PointLoad, type SpreadLoad } from "./beam/loads.js"
+export { type Elastica, elastica } from "./bending-rod/elastica.js"
+export { type BendingRod, type BendingRodInput, bendingRod } from "./bending-rod/index.js"
 export {
   type Column,
   type ColumnInput,
@@ -22,14 +23,15 @@ export {
 export { type Condition, type ConditionInput, conditionOf } from "./condition.js"
 export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasses, bolts, threadStressArea } from "./data-bolts.js"
 export { type ColumnEnds, type ColumnEndsData, columnEnds } from "./data-columns.js"
-export { type Datasheet, datasheets } from "./data-datasheets.js"
+export { datasheets } from "./data-datasheets.js"
+export { pvcDerating } from "./data-derating.js"
 export { dropFactor, type Motion, type MotionData, motions, walkingFactor } from "./data-loads.js"
 export { type FrameMaterial, type FrameMaterialData, frameMaterials } from "./data-materials.js"
 export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
-export { type Elastica, elastica } from "./elastica.js"
+export type { Datasheet } from "./datasheet.js"
 export { type HandlingLoad, type HandlingLoadInput, handlingLoad } from "./handling-load.js"
 export { type BodyPart, type MassProperties, type MassPropertiesInput, massOf, massProperties } from "./mass-properties.js"
-export { creepFactor, pvcDerating, stiffnessFactor, strengthFactor } from "./material-factors.js"
+export { creepFactor, stiffnessFactor, strengthFactor } from "./material-factors.js"
 export {
   cantileverRoot,
   magnification,
@@ -37,8 +39,8 @@ export {
   type NaturalFrequencyInput,
   naturalFrequency,
 } from "./natural-frequency.js"
-export { type PinJoint, pinJoint } from "./pin-joint.js"
-export type { HolePlace, PinJointInput } from "./pin-joint-parts.js"
+export { type PinJoint, pinJoint } from "./pin-joint/index.js"
+export type { HolePlace, PinJointInput } from "./pin-joint/parts.js"
 export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"
 export { type HoledMember, throughHole } from "./through-hole.js"
 export {

@@ -10,25 +10,6 @@ export const longestDuration = 3.6e6
  */
 export const modulusAtHdt: number = 1.8e6 / 0.002
 
-const fahrenheit = (t: number) => ((t - 32) * 5) / 9
-
-/**
- * Long-term strength of PVC pipe against that at 73 °F (pipe maker's industrial pipe temperature
- * derating, Schedule 40 and 80 table). It is a pressure factor: never a stiffness factor. No figure
- * exists above 140 °F.
- */
-export const pvcDerating: readonly (readonly [temperature: number, factor: number])[] = (
-  [
-    [73, 1],
-    [80, 0.88],
-    [90, 0.75],
-    [110, 0.51],
-    [120, 0.4],
-    [130, 0.31],
-    [140, 0.22],
-  ] as const
-).map(([f, factor]) => [fahrenheit(f), factor] as const)
-
 /** Stiffness left at a temperature (°C), as a fraction of that at 23 °C. */
 export function stiffnessFactor(data: FrameMaterialData, temperature: number): number {
   if (data.hdt === null || temperature <= 23) return 1

@@ -1,17 +1,12 @@
-export {
-  balanceLever,
-  type Counterbalance,
-  type CounterbalanceInput,
-  type CounterbalancePose,
-  coilStiffness,
-  counterbalance,
-} from "./counterbalance.js"
-export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan-pose.js"
-export { flapDragMoment } from "./flap-drag.js"
-export { type FourBar, type FourBarInput, fourBar } from "./four-bar.js"
-export type { FourBarLinks } from "./four-bar-fields.js"
-export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar-limits.js"
-export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar-pose.js"
+export { flapDragMoment } from "./fan/flap-drag.js"
+export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./fan/tethered-fan/index.js"
+export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan/tethered-fan/pose.js"
+export type { FourBarLinks } from "./four-bar/fields.js"
+export { type FourBar, type FourBarInput, fourBar } from "./four-bar/four-bar.js"
+export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar/four-bar-limits.js"
+export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./four-bar/freudenstein.js"
+export { type Grashof, type GrashofInput, grashof } from "./four-bar/grashof.js"
+export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar/pose.js"
 export {
   type CouplerPose,
   type CouplerPoseInput,
@@ -25,8 +20,15 @@ export {
   type SynthesisedFourBar,
   type SynthesisTally,
 } from "./four-bar-synthesis/index.js"
-export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./freudenstein.js"
-export { type Grashof, type GrashofInput, grashof } from "./grashof.js"
+export {
+  balanceLever,
+  type Counterbalance,
+  type CounterbalanceInput,
+  type CounterbalancePose,
+  coilStiffness,
+  counterbalance,
+} from "./hinge/counterbalance/index.js"
+export type { HingeSpringInput, HingeWeightInput, PointInput } from "./hinge/fields.js"
 export {
   type HingeGeometry,
   hingeAngleAt,
@@ -36,9 +38,8 @@ export {
   hingePinAt,
   type Point,
   wrapAngle,
-} from "./hinge.js"
-export { type HingeActuator, type HingeActuatorInput, type HingePose, hingeActuator } from "./hinge-actuator.js"
-export type { HingeSpringInput, HingeWeightInput, PointInput } from "./hinge-fields.js"
+} from "./hinge/geometry.js"
+export { type HingeActuator, type HingeActuatorInput, type HingePose, hingeActuator } from "./hinge/hinge-actuator/index.js"
 export {
   gravityMomentAt,
   type HingeLoads,
@@ -50,9 +51,15 @@ export {
   springEnergy,
   springTension,
   standardGravity,
-} from "./hinge-load.js"
+} from "./hinge/load.js"
+export {
+  type FrontPoint,
+  type PlaceActuator,
+  type PlaceActuatorInput,
+  placeActuator,
+  type RegionInput,
+} from "./hinge/place-actuator/index.js"
 export type { Factors } from "./lu.js"
-export { type FrontPoint, type PlaceActuator, type PlaceActuatorInput, placeActuator, type RegionInput } from "./place-actuator.js"
 export type {
   CarriedPoint,
   LinkageActuator,
@@ -64,17 +71,16 @@ export type {
   LinkageTorque,
   MechanismInput,
   MechanismSi,
-} from "./planar-data.js"
-export { type PlanarLinkageInput, planarLinkage } from "./planar-linkage.js"
-export type { Driver as MechanismDriver, Model as MechanismModel, Row as MechanismRow } from "./planar-model.js"
-export { mechanismMotion } from "./planar-motion.js"
-export type { PlanarLinkage } from "./planar-output.js"
-export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar-solve.js"
+} from "./planar/data.js"
+export type { Driver as MechanismDriver, Model as MechanismModel, Row as MechanismRow } from "./planar/model.js"
+export { mechanismMotion } from "./planar/motion.js"
+export type { PlanarLinkage } from "./planar/output.js"
+export { type PlanarLinkageInput, planarLinkage } from "./planar/planar-linkage.js"
+export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar/solve.js"
 export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-picture.js"
 export { type Scissor, type ScissorInput, scissor } from "./scissor.js"
-export { servoPushrod } from "./servo-pushrod.js"
-export type { ServoPushrod, ServoPushrodInput } from "./servo-pushrod-kernel.js"
+export { servoPushrod } from "./servo/servo-pushrod/index.js"
+export type { ServoPushrod, ServoPushrodInput } from "./servo/servo-pushrod/kernel.js"
 export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"
-export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope.js"
-export type { OutlineCorner } from "./swept-outline.js"
-export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./tethered-fan.js"
+export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope/index.js"
+export type { OutlineCorner } from "./swept-envelope/outline.js"

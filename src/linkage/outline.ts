@@ -1,4 +1,4 @@
-import type { Point } from "./hinge.js"
+import type { Point } from "./hinge/geometry.js"
 
 const turn = (o: Point, a: Point, b: Point) => (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x)
 

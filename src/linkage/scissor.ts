@@ -11,7 +11,7 @@ import {
   solver,
 } from "../solver/index.js"
 import { fallsCaution, pinchCaution } from "./hazards.js"
-import { standardGravity } from "./hinge-load.js"
+import { standardGravity } from "./hinge/load.js"
 import { withNearest } from "./nearest.js"
 import { gravitySource, ownResult, scissorProblem, selfLocking } from "./sources.js"
 

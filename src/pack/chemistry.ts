@@ -1,6 +1,6 @@
 import { interpolate } from "../numeric/index.js"
 import { at, type Source } from "../solver/index.js"
-import { capacityAtTemperature } from "./data.js"
+import { capacityAtTemperature } from "./data-temperature.js"
 import { BATTERY_MODEL, MEASURED_CURVES } from "./sources.js"
 
 /** Cell chemistries with a known open-circuit curve. */

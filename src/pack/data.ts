@@ -1,14 +1,6 @@
 import { at, type Source } from "../solver/index.js"
 import type { Chemistry } from "./chemistry.js"
-import {
-  ALKALINE_RATES,
-  COLD_CAPACITY,
-  LEAD_CHARGE_TIMES,
-  LEAD_TEMPERATURE,
-  LITHIUM_TEMPERATURE,
-  NICKEL_SHEETS,
-  PACK_SHEETS,
-} from "./sources.js"
+import { ALKALINE_RATES, LEAD_CHARGE_TIMES, NICKEL_SHEETS, PACK_SHEETS } from "./sources.js"
 
 /** A cell of a common size: what a pack is calculated from, in SI, ready to spread into a solver's input. */
 export interface GenericCell {
@@ -232,23 +224,3 @@ export function chargeLimitFactor(chemistry: Chemistry, temperature: number): nu
   const rated = chargeRateLimit(chemistry, 25)
   return rated > 0 ? chargeRateLimit(chemistry, temperature) / rated : 0
 }
-
-/** Capacity left at a temperature, against that at 20 to 25 °C; straight lines between the rows, ends held. */
-export const capacityAtTemperature: Readonly<Record<"lithium" | "lead", readonly (readonly [celsius: number, fraction: number])[]>> = {
-  lithium: [
-    [-20, 0.6],
-    [-10, 0.85],
-    [20, 1],
-    [45, 1],
-    [50, 0.85],
-  ],
-  lead: [
-    [-10, 0.74],
-    [10, 0.9],
-    [25, 1],
-    [30, 1.03],
-  ],
-}
-
-/** Sources of {@link capacityAtTemperature}. */
-export const capacityAtTemperatureSources: readonly Source[] = [LITHIUM_TEMPERATURE, COLD_CAPACITY, LEAD_TEMPERATURE]

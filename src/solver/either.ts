@@ -1,5 +1,5 @@
 // Fields that stand for one another: what may, must and cannot be given together, stated as data beside the fields.
-import type { JsonSchema } from "./json-schema.js"
+import type { JsonSchema } from "./json.js"
 
 /** One field, or several that count as one and go together. */
 export type Alternative<Name extends string = string> = Name | readonly [Name, Name, ...Name[]]

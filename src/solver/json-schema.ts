@@ -1,10 +1,8 @@
 import { kinds, LONGEST, quantityPattern } from "../quantity/index.js"
 import { type Either, eitherSchema } from "./either.js"
 import type { AnyField, AnyFields, AnyGroup } from "./fields.js"
+import type { JsonSchema } from "./json.js"
 import { limitOf, limitsText } from "./read.js"
-
-/** A JSON Schema (draft 2020-12) as plain data. */
-export type JsonSchema = { readonly [key: string]: unknown }
 
 function numeric(field: Extract<AnyField, { symbol: string }>): JsonSchema {
   const limits: Record<string, unknown> = {}

@@ -1,6 +1,6 @@
 import { type Fields, type Issue, inconsistent, type SiOf } from "../solver/index.js"
 import { plasticOptions } from "./data.js"
-import type { HeatThroughInput } from "./heat-through.js"
+import type { HeatThroughInput } from "./heat-through/types.js"
 
 type PartKey = "form" | "thickness" | "diameter" | "plastic" | "filling"
 type PropertyKey = "conductivity" | "density" | "specificHeat"

@@ -2,7 +2,7 @@ import { theRoot } from "../numeric/index.js"
 import type { HeatFlux, HeatTransferCoefficient, Length, Ratio, Temperature } from "../quantity/index.js"
 import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Source, solver, tried } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
-import { STEFAN_BOLTZMANN } from "./heating.js"
+import { STEFAN_BOLTZMANN } from "./heat-through/heating.js"
 import { CODATA, HOT_CAR, HOT_SURFACES, INCROPERA, practice, SUNLIGHT } from "./sources.js"
 
 /** Input of {@link softening}. */

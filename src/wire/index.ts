@@ -15,9 +15,9 @@ export {
   pulseShapes,
   type Stranding,
 } from "./data.js"
-export { fuseCoordination, pulseFraction } from "./fuse-coordination.js"
-export type { FuseCoordination, FuseCoordinationInput } from "./fuse-fields.js"
-export { harness } from "./harness.js"
+export type { FuseCoordination, FuseCoordinationInput } from "./fuse-coordination/fields.js"
+export { fuseCoordination, pulseFraction } from "./fuse-coordination/index.js"
+export { harness } from "./harness/index.js"
 export type {
   Harness,
   HarnessBranch,
@@ -33,8 +33,9 @@ export type {
   HarnessSupply,
   HarnessSwitch,
   HarnessWire,
-} from "./harness-types.js"
+} from "./harness/types.js"
 export type { Arrangement, Laid } from "./laid.js"
+export { ledRun } from "./led-run/index.js"
 export type {
   LedFeed,
   LedFeedState,
@@ -42,8 +43,7 @@ export type {
   LedRun,
   LedRunInput,
   LedStretch,
-} from "./led-line.js"
-export { ledRun } from "./led-run.js"
+} from "./led-run/line.js"
 export { bundledCurrent } from "./limits.js"
 export { type SizeCandidate, type SizeConductor, type SizeConductorInput, sizeConductor } from "./size-conductor.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"

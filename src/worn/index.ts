@@ -1,5 +1,36 @@
-export { type BodyDimension, type BodyDimensionInput, type BodyLength, bodyDimension } from "./body-dimension.js"
-export { type BodySegment, type BodySegments, type BodySegmentsInput, bodySegments } from "./body-segments.js"
+export { type BodyDimension, type BodyDimensionInput, type BodyLength, bodyDimension } from "./body/body-dimension.js"
+export { type BodySegment, type BodySegments, type BodySegmentsInput, bodySegments } from "./body/body-segments.js"
+export type { Handling } from "./body/data-reach.js"
+export type { SegmentTable } from "./body/data-segments.js"
+export { type SurveyDimension, survey } from "./body/data-survey.js"
+export { type Reach, type ReachInput, reach } from "./body/reach.js"
+export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact/contact-severity/index.js"
+export type { BodyRegion } from "./contact/data-contact.js"
+export type { CrushPart } from "./contact/data-gaps.js"
+export { burnTemperature, type TouchMaterial } from "./contact/data-touch.js"
+export { type CrushFinding, type GapBar, type MovingPose, type PinchGap, type PinchGapInput, pinchGap } from "./contact/pinch-gap/index.js"
+export { type TouchLimit, type TouchTemperature, type TouchTemperatureInput, touchTemperature } from "./contact/touch-temperature/index.js"
+export type { Joint } from "./effort/data-endurance.js"
+export type { HeatClothing } from "./effort/data-heat.js"
+export { type Terrain, terrainFactor } from "./effort/data-metabolic.js"
+export { type Endurance, type EnduranceInput, type EnduranceReading, endurance } from "./effort/endurance.js"
+export { type HeatStress, type HeatStressInput, heatStress } from "./effort/heat-stress/index.js"
+export {
+  type MetabolicRate,
+  type MetabolicRateInput,
+  type MetabolicReading,
+  metabolicRate,
+} from "./effort/metabolic-rate/index.js"
+export {
+  type PartWorn,
+  type WearActivity,
+  type WearPart,
+  type WearSchedule,
+  type WearScheduleInput,
+  wearSchedule,
+} from "./effort/wear-schedule/index.js"
+export { usualWalkingSpeed } from "./effort/wear-schedule/strain.js"
+export type { FirstLimit, HeaviestLoad, Rest } from "./effort/wear-schedule/types.js"
 export {
   type CarriedLoad,
   type CarriedLoadInput,
@@ -7,30 +38,13 @@ export {
   type GuidanceReading,
   type PoseCarried,
   type RigPose,
-} from "./carried-load.js"
-export { carriedLoadSideView } from "./carried-load-view.js"
-export { type ContactSeverity, type ContactSeverityInput, contactSeverity } from "./contact-severity.js"
-export { type PassageKind, type PassagePlace, passagePlaces } from "./data-access.js"
-export type { BodyRegion } from "./data-contact.js"
-export type { Joint } from "./data-endurance.js"
-export type { CrushPart } from "./data-gaps.js"
-export type { HeatClothing } from "./data-heat.js"
-export type { Coupling, LiftDuration, Lifter } from "./data-lift.js"
-export { type Terrain, terrainFactor } from "./data-metabolic.js"
-export type { Handling } from "./data-reach.js"
-export type { SegmentTable } from "./data-segments.js"
-export { type SurveyDimension, survey } from "./data-survey.js"
-export { burnTemperature, type TouchMaterial } from "./data-touch.js"
-export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./data-wind.js"
-export { type Endurance, type EnduranceInput, type EnduranceReading, endurance } from "./endurance.js"
-export { type HeatStress, type HeatStressInput, heatStress } from "./heat-stress.js"
-export { type LiftLimit, type LiftLimitInput, liftLimit } from "./lift-limit.js"
-export {
-  type MetabolicRate,
-  type MetabolicRateInput,
-  type MetabolicReading,
-  metabolicRate,
-} from "./metabolic-rate.js"
+} from "./load/carried-load/index.js"
+export { carriedLoadSideView } from "./load/carried-load/view.js"
+export type { Coupling, LiftDuration, Lifter } from "./load/data-lift.js"
+export { type LiftLimit, type LiftLimitInput, liftLimit } from "./load/lift-limit.js"
+export { type StrapPressure, type StrapPressureInput, strapPressure } from "./load/strap-pressure/index.js"
+export { type PassageKind, type PassagePlace, passagePlaces } from "./surroundings/data-access.js"
+export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./surroundings/data-wind.js"
 export {
   type OwnPlace,
   type PackedSize,
@@ -39,19 +53,6 @@ export {
   type PlaceFinding,
   passage,
   type WornEnvelope,
-} from "./passage.js"
-export { type CrushFinding, type GapBar, type MovingPose, type PinchGap, type PinchGapInput, pinchGap } from "./pinch-gap.js"
-export { type Reach, type ReachInput, reach } from "./reach.js"
-export { type StrapPressure, type StrapPressureInput, strapPressure } from "./strap-pressure.js"
-export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./tip-over.js"
-export { type TouchLimit, type TouchTemperature, type TouchTemperatureInput, touchTemperature } from "./touch-temperature.js"
-export {
-  type PartWorn,
-  type WearActivity,
-  type WearPart,
-  type WearSchedule,
-  type WearScheduleInput,
-  wearSchedule,
-} from "./wear-schedule.js"
-export { type FirstLimit, type HeaviestLoad, type Rest, usualWalkingSpeed } from "./wear-strain.js"
-export { type WindLoad, type WindLoadInput, windLoad } from "./wind-load.js"
+} from "./surroundings/passage/index.js"
+export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./surroundings/tip-over/index.js"
+export { type WindLoad, type WindLoadInput, windLoad } from "./surroundings/wind-load.js"

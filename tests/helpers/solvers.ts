@@ -4,7 +4,7 @@ import type { Solver } from "../../src/solver/index.js"
 export type AnySolver = Solver<Record<string, unknown>, Record<string, unknown>>
 
 const modules: Record<string, Record<string, unknown>> = import.meta.glob("../../src/*/index.ts", { eager: true })
-const domains = ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn", "rig"]
+const domains = ["linkage", "drive", "pack", "converter", "wire", "frame", "thermoform", "worn", "rig", "advice"]
 
 /** Every exported solver with its `module.name`, found by walking the public modules. */
 export const solvers: readonly { readonly id: string; readonly solver: AnySolver }[] = Object.entries(modules).flatMap(

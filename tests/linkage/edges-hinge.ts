@@ -1,6 +1,6 @@
+import { problemOf } from "../../src/linkage/hinge/place-actuator/front.js"
+import { searchPlacement } from "../../src/linkage/hinge/place-actuator/search.js"
 import { hingeActuator, placeActuator, tetheredFan } from "../../src/linkage/index.js"
-import { problemOf } from "../../src/linkage/place-front.js"
-import { searchPlacement } from "../../src/linkage/place-search.js"
 import type { Edges } from "../helpers/edges.js"
 
 // biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI

@@ -1,4 +1,4 @@
-import { fourBarPose } from "../../src/linkage/four-bar-pose.js"
+import { fourBarPose } from "../../src/linkage/four-bar/pose.js"
 import { planarLinkage, sweptEnvelope } from "../../src/linkage/index.js"
 import type { Edges } from "../helpers/edges.js"
 

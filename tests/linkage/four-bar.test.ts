@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { arcCosine, fourBarPose } from "../../src/linkage/four-bar-pose.js"
+import { arcCosine, fourBarPose } from "../../src/linkage/four-bar/pose.js"
 import { type FourBarInput, fourBar, fourBarLimits, grashof } from "../../src/linkage/index.js"
 import { derivative } from "./difference.js"
 import { apart, lehmer } from "./random.js"

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { fourBarPose } from "../../src/linkage/four-bar-pose.js"
+import { fourBarPose } from "../../src/linkage/four-bar/pose.js"
 import { placeActuator, planarLinkage, servoPushrod, sweptEnvelope } from "../../src/linkage/index.js"
 import { lehmer } from "./random.js"
 import { refusalOf } from "./refusal.js"

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { fourBarPose } from "../../src/linkage/four-bar-pose.js"
+import { fourBarPose } from "../../src/linkage/four-bar/pose.js"
 import {
   fourBar,
   type MechanismInput,

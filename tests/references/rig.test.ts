@@ -1,6 +1,6 @@
 import { hingeLeverAt } from "../../src/linkage/index.js"
-import { armModel } from "../../src/rig/arms.js"
 import { moveTime } from "../../src/rig/index.js"
+import { armModel } from "../../src/rig/motion/arms.js"
 import { windLoad } from "../../src/worn/index.js"
 import { referenceTests } from "../helpers/references.js"
 import { demo } from "../helpers/rigs.js"

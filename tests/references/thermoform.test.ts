@@ -1,7 +1,7 @@
 import { brent } from "../../src/numeric/index.js"
 import { type Body, conduct, type Drive, halfSpaceRise } from "../../src/thermoform/conduction.js"
 import { type Figure, type Plastic, plastics } from "../../src/thermoform/data.js"
-import { arrival, drySand, heated, type Part } from "../../src/thermoform/heating.js"
+import { arrival, drySand, heated, type Part } from "../../src/thermoform/heat-through/heating.js"
 import {
   bendTemplate,
   conduitBends,

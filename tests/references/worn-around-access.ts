@@ -1,3 +1,4 @@
+import { passage, reach } from "../../src/worn/index.js"
 import {
   ada,
   adaLifts,
@@ -14,9 +15,8 @@ import {
   ukLift,
   ukStairs,
   vehicleDoors,
-} from "../../src/worn/data-access.js"
-import { passage, reach } from "../../src/worn/index.js"
-import { carMargin } from "../../src/worn/passage-geometry.js"
+} from "../../src/worn/surroundings/data-access.js"
+import { carMargin } from "../../src/worn/surroundings/passage/geometry.js"
 import type { Check } from "../helpers/references.js"
 
 const inch = (m: number) => Number((m / 0.0254).toFixed(6))

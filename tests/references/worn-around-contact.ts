@@ -1,4 +1,4 @@
-import { type BodyRegion, contactPressures, contactRegions, doorForces } from "../../src/worn/data-contact.js"
+import { type BodyRegion, contactPressures, contactRegions, doorForces } from "../../src/worn/contact/data-contact.js"
 import { contactSeverity, pinchGap } from "../../src/worn/index.js"
 import type { Check } from "../helpers/references.js"
 

@@ -9,7 +9,7 @@ import {
   medicalTouch,
   painThreshold,
   type TouchMaterial,
-} from "../../src/worn/data-touch.js"
+} from "../../src/worn/contact/data-touch.js"
 import { touchTemperature } from "../../src/worn/index.js"
 import type { Check } from "../helpers/references.js"
 

@@ -1,4 +1,5 @@
-import { bodyCentreShare, heavyRigSway, stabilityLimits } from "../../src/worn/data-balance.js"
+import { tipOver, windLoad } from "../../src/worn/index.js"
+import { bodyCentreShare, heavyRigSway, stabilityLimits } from "../../src/worn/surroundings/data-balance.js"
 import {
   beaufortScale,
   beaufortSpeed,
@@ -7,8 +8,7 @@ import {
   pedestrianWind,
   poleDragCoefficient,
   whitePlateDrag,
-} from "../../src/worn/data-wind.js"
-import { tipOver, windLoad } from "../../src/worn/index.js"
+} from "../../src/worn/surroundings/data-wind.js"
 import type { Check } from "../helpers/references.js"
 
 const beaufortRow: Check = ({ beaufort }) => {

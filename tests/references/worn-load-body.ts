@@ -1,6 +1,7 @@
-import { headMassLimit, loadGuidance, muscleForce, stability, walkingFactor } from "../../src/worn/data-load.js"
-import { switchForce } from "../../src/worn/data-reach.js"
-import { type SegmentTable, segmentRows, statureFractions, winterCompounds, winterTrunk } from "../../src/worn/data-segments.js"
+import { switchForce } from "../../src/worn/body/data-reach.js"
+import { type SegmentTable, segmentRows, statureFractions, winterCompounds, winterTrunk } from "../../src/worn/body/data-segments.js"
+import { type BodyLength, bodyDimension, bodySegments, carriedLoad, strapPressure, survey } from "../../src/worn/index.js"
+import { headMassLimit, loadGuidance, muscleForce, stability, walkingFactor } from "../../src/worn/load/data-load.js"
 import {
   childStraps,
   hipBeltShare,
@@ -9,8 +10,7 @@ import {
   strapPressureLimit,
   testedWidths,
   throatRelease,
-} from "../../src/worn/data-straps.js"
-import { type BodyLength, bodyDimension, bodySegments, carriedLoad, strapPressure, survey } from "../../src/worn/index.js"
+} from "../../src/worn/load/data-straps.js"
 import type { Check } from "../helpers/references.js"
 import { type Num, reads, table } from "./worn-load-reads.js"
 

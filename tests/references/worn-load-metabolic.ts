@@ -1,6 +1,6 @@
-import { placementCosts, placementFactor } from "../../src/worn/data-metabolic.js"
+import { placementCosts, placementFactor } from "../../src/worn/effort/data-metabolic.js"
+import { acsmWalking, givoniGoldman, looney2022, minimumMechanics, pandolf, santee } from "../../src/worn/effort/metabolic-equations.js"
 import { metabolicRate, terrainFactor } from "../../src/worn/index.js"
-import { acsmWalking, givoniGoldman, looney2022, minimumMechanics, pandolf, santee } from "../../src/worn/metabolic-equations.js"
 import type { Check } from "../helpers/references.js"
 import { type Num, type Nums, reads } from "./worn-load-reads.js"
 

@@ -7,11 +7,11 @@ import {
   restKamon,
   restRohmert,
   workPart,
-} from "../../src/worn/data-endurance.js"
-import { clothingAdjustments, heatClasses } from "../../src/worn/data-heat.js"
-import { couplingTable, liftRange, loadConstant, referenceMasses } from "../../src/worn/data-lift.js"
+} from "../../src/worn/effort/data-endurance.js"
+import { clothingAdjustments, heatClasses } from "../../src/worn/effort/data-heat.js"
 import { type EnduranceInput, endurance, heatStress, liftLimit, metabolicRate } from "../../src/worn/index.js"
-import { liftFactors, recommendedWeight } from "../../src/worn/lift-limit.js"
+import { couplingTable, liftRange, loadConstant, referenceMasses } from "../../src/worn/load/data-lift.js"
+import { liftFactors, recommendedWeight } from "../../src/worn/load/lift-limit.js"
 import type { Check } from "../helpers/references.js"
 import { type Num, type Nums, reads, table } from "./worn-load-reads.js"
 

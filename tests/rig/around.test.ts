@@ -1,6 +1,6 @@
 import { expect, it } from "vitest"
-import { findings } from "../../src/rig/assess.js"
-import { verdictOf } from "../../src/rig/finding.js"
+import { verdictOf } from "../../src/rig/assess/finding.js"
+import { findings } from "../../src/rig/assess/index.js"
 import { assess, type RigDocument } from "../../src/rig/index.js"
 import type { SiOf } from "../../src/solver/index.js"
 import { demo } from "../helpers/rigs.js"

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { atLeast, atMost, verdictOf } from "../../src/rig/finding.js"
+import { atLeast, atMost, verdictOf } from "../../src/rig/assess/finding.js"
 
 /** Margins by hand: what is left of what there is; a tenth of it is marginal (common practice). */
 describe("margin of a check", () => {

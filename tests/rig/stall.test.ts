@@ -1,8 +1,8 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { moveTime, type RigDocument } from "../../src/rig/index.js"
-import { constantsOf, movePoint, stallForce } from "../../src/rig/move.js"
-import { wholeMove } from "../../src/rig/move-summary.js"
+import { constantsOf, movePoint, stallForce } from "../../src/rig/move/move.js"
+import { wholeMove } from "../../src/rig/move/summary.js"
 import { stiffRig } from "../helpers/rigs.js"
 
 /** A stiff rig on a bank with a resistance and a limit of its own, read. */

@@ -1,6 +1,6 @@
 import { erf } from "mathjs"
 import { describe, expect, it } from "vitest"
-import { centreHeight, type SegmentTable, segmentRows, upperBodies, winterCompounds } from "../../src/worn/data-segments.js"
+import { centreHeight, type SegmentTable, segmentRows, upperBodies, winterCompounds } from "../../src/worn/body/data-segments.js"
 import { type BodyLength, bodyDimension, bodySegments, survey } from "../../src/worn/index.js"
 
 const tables = Object.keys(segmentRows) as SegmentTable[]

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
 import { NoSolutionError } from "../../src/solver/index.js"
-import { centreHeight, isPart, type SegmentTable, segmentRows, upperBodies, winterCompounds } from "../../src/worn/data-segments.js"
+import { centreHeight, isPart, type SegmentTable, segmentRows, upperBodies, winterCompounds } from "../../src/worn/body/data-segments.js"
 import { carriedLoad } from "../../src/worn/index.js"
 
 const G = 9.80665

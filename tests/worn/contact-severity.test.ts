@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { type BodyRegion, contactRegions } from "../../src/worn/data-contact.js"
+import { type BodyRegion, contactRegions } from "../../src/worn/contact/data-contact.js"
 import { contactSeverity } from "../../src/worn/index.js"
 import { between, log } from "./draws.js"
 

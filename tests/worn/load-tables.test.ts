@@ -1,10 +1,19 @@
 import { describe, expect, it } from "vitest"
-import { exhaustionTime, jointTorques, nioshShares, nioshTime, powerLaws, recoveryTime, workPart } from "../../src/worn/data-endurance.js"
-import { couplingTable, frequencyTable, liftRange, loadConstant, referenceMasses } from "../../src/worn/data-lift.js"
-import { backCompressionLimit, headMoment, lightWearer, loadGuidance, publishedShare, stability } from "../../src/worn/data-load.js"
-import { lightestWalker, metabolicSamples, oxygenEnergy, placementCosts, terrains } from "../../src/worn/data-metabolic.js"
-import { handParts, jointLimits, shoulderBreadth } from "../../src/worn/data-reach.js"
-import { type SegmentTable, segmentRows } from "../../src/worn/data-segments.js"
+import { handParts, jointLimits, shoulderBreadth } from "../../src/worn/body/data-reach.js"
+import { type SegmentTable, segmentRows } from "../../src/worn/body/data-segments.js"
+import { survey, surveyCount } from "../../src/worn/body/data-survey.js"
+import {
+  exhaustionTime,
+  jointTorques,
+  nioshShares,
+  nioshTime,
+  powerLaws,
+  recoveryTime,
+  workPart,
+} from "../../src/worn/effort/data-endurance.js"
+import { lightestWalker, metabolicSamples, oxygenEnergy, placementCosts, terrains } from "../../src/worn/effort/data-metabolic.js"
+import { couplingTable, frequencyTable, liftRange, loadConstant, referenceMasses } from "../../src/worn/load/data-lift.js"
+import { backCompressionLimit, headMoment, lightWearer, loadGuidance, publishedShare, stability } from "../../src/worn/load/data-load.js"
 import {
   childStraps,
   heavierShoulder,
@@ -12,8 +21,7 @@ import {
   strapPressureLimit,
   testedBeltTensions,
   testedWidths,
-} from "../../src/worn/data-straps.js"
-import { survey, surveyCount } from "../../src/worn/data-survey.js"
+} from "../../src/worn/load/data-straps.js"
 
 // second copies, typed from the sources named, so that one cell a few per cent off is seen
 

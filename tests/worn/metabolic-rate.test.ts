@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
+import { pandolf } from "../../src/worn/effort/metabolic-equations.js"
 import { metabolicRate } from "../../src/worn/index.js"
-import { pandolf } from "../../src/worn/metabolic-equations.js"
 
 /** Pandolf in the newton form of Johnson 1991, equation 5.5.5, heat plus climbing power; rounded coefficients. */
 function pandolfNewton(body: number, load: number, speed: number, grade: number): number {

@@ -1,4 +1,4 @@
-import { centreHeight, isPart, type SegmentRow, type SegmentTable, segmentRows } from "../../src/worn/data-segments.js"
+import { centreHeight, isPart, type SegmentRow, type SegmentTable, segmentRows } from "../../src/worn/body/data-segments.js"
 import { metabolicRate, type SurveyDimension, survey } from "../../src/worn/index.js"
 import type { Numbers } from "../helpers/edges.js"
 

@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { passage } from "../../src/worn/index.js"
-import { carMargin, cornerWidth } from "../../src/worn/passage-geometry.js"
+import { carMargin, cornerWidth } from "../../src/worn/surroundings/passage/geometry.js"
 import { between } from "./draws.js"
 
 /** Points along the edge of a rectangle turned by `angle` about its middle. */

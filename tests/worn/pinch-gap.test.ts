@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { barDistance } from "../../src/worn/bar-distance.js"
 import { pinchGap } from "../../src/worn/index.js"
+import { barDistance } from "../../src/worn/surroundings/bar-distance.js"
 import { between } from "./draws.js"
 
 const bar = fc.record({ x1: between(-1, 1), y1: between(-1, 1), x2: between(-1, 1), y2: between(-1, 1) })

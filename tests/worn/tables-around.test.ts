@@ -1,5 +1,24 @@
 import { describe, expect, it } from "vitest"
 import {
+  contactPressures,
+  contactRegions,
+  doorForces,
+  noContact,
+  usableFoam,
+  walkingApproach,
+} from "../../src/worn/contact/data-contact.js"
+import { crushGaps, entryGaps } from "../../src/worn/contact/data-gaps.js"
+import { coldTouch, contactTimes, ecmaTouch, iecTouch, isoTouch, medicalTouch, painThreshold } from "../../src/worn/contact/data-touch.js"
+import {
+  clothingAdjustments,
+  heatClasses,
+  hoodAdjustment,
+  nioshHeat,
+  standardRest,
+  standardSurface,
+} from "../../src/worn/effort/data-heat.js"
+import { contactSeverity, heatStress, passage, pinchGap, tipOver, touchTemperature, windLoad } from "../../src/worn/index.js"
+import {
   ada,
   adaLifts,
   aircraftAisle,
@@ -16,7 +35,7 @@ import {
   ukLift,
   ukStairs,
   vehicleDoors,
-} from "../../src/worn/data-access.js"
+} from "../../src/worn/surroundings/data-access.js"
 import {
   bodyCentreShare,
   heavyRigSway,
@@ -24,11 +43,7 @@ import {
   stabilityLimits,
   standingDragArea,
   usableFoot,
-} from "../../src/worn/data-balance.js"
-import { contactPressures, contactRegions, doorForces, noContact, usableFoam, walkingApproach } from "../../src/worn/data-contact.js"
-import { crushGaps, entryGaps } from "../../src/worn/data-gaps.js"
-import { clothingAdjustments, heatClasses, hoodAdjustment, nioshHeat, standardRest, standardSurface } from "../../src/worn/data-heat.js"
-import { coldTouch, contactTimes, ecmaTouch, iecTouch, isoTouch, medicalTouch, painThreshold } from "../../src/worn/data-touch.js"
+} from "../../src/worn/surroundings/data-balance.js"
 import {
   beaufortForce,
   beaufortScale,
@@ -37,8 +52,7 @@ import {
   dragSpread,
   gustOverLand,
   pedestrianWind,
-} from "../../src/worn/data-wind.js"
-import { contactSeverity, heatStress, passage, pinchGap, tipOver, touchTemperature, windLoad } from "../../src/worn/index.js"
+} from "../../src/worn/surroundings/data-wind.js"
 
 // Each table here is a second copy, typed from the source named beside it, so that one cell a few per cent off is seen.
 

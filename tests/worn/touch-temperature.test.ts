@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { brent } from "../../src/numeric/index.js"
-import { burnTemperature, burnTime, type TouchMaterial, touchMaterials } from "../../src/worn/data-touch.js"
+import { burnTemperature, burnTime, type TouchMaterial, touchMaterials } from "../../src/worn/contact/data-touch.js"
 import { touchTemperature } from "../../src/worn/index.js"
 import { between, log } from "./draws.js"
 

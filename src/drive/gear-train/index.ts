@@ -45,7 +45,7 @@ export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPa
  * - `inputSpeed`: speed of the input [omega_1; 0 to 100000 rpm; optional]
  * - `inputInertia`: inertia on the input [J_0; 0 to 1000 kg m²; default 0]
  * - `loadInertia`: inertia of the load [J_L; 0 to 100000 kg m²; default 0]
- * - `tipRadius`: radius of the tip [R; above 0 to 20 m; optional]
+ * - `tipRadius`: radius of the tip [R; 1 mm to 20 m; optional]
  *
  * **Results**
  *

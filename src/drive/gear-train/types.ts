@@ -51,7 +51,7 @@ export interface GearTrainInput {
   inputInertia?: MomentOfInertia
   /** Moment of inertia of the load, about the output shaft. [J_L; 0 to 100000 kg m²; default 0] */
   loadInertia?: MomentOfInertia
-  /** Distance from the output shaft at which play is wanted: the tip of the arm. [R; above 0 to 20 m; optional] */
+  /** Distance from the output shaft at which play is wanted: the tip of the arm. [R; 1 mm to 20 m; optional] */
   tipRadius?: Length | null
 }
 

@@ -1,5 +1,5 @@
 // Links from a fixed pivot to a pin on the coupler that keep their length through all poses.
-import type { Point } from "../hinge.js"
+import type { Point } from "../hinge/geometry.js"
 import type { Si } from "./types.js"
 
 /** A link that keeps its length through all poses. */

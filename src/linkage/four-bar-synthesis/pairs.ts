@@ -1,6 +1,6 @@
 // Two links and the coupler between them: whether they pass the poses in order on one branch, and how well.
-import type { Branch } from "../four-bar-pose.js"
-import type { Point } from "../hinge.js"
+import type { Branch } from "../four-bar/pose.js"
+import type { Point } from "../hinge/geometry.js"
 import type { Dyad } from "./dyads.js"
 import type { Si } from "./types.js"
 

@@ -1,8 +1,8 @@
 // What a four-bar is designed for, and what comes out.
 import type { Angle, Length } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import type { Branch } from "../four-bar-pose.js"
-import type { Point } from "../hinge.js"
+import type { Branch } from "../four-bar/pose.js"
+import type { Point } from "../hinge/geometry.js"
 
 /** A place and direction that the coupler shall take: where its own origin is and how far it is turned. */
 export interface CouplerPoseInput {

@@ -1,0 +1,362 @@
+import {
+  at,
+  type Caution,
+  caution,
+  type Issue,
+  inconsistent,
+  isNoSolution,
+  type NoSolution,
+  optionsFrom,
+  type SiOf,
+  type Solver,
+  solver,
+} from "../../solver/index.js"
+import { conditionCautions, conditionFields, conditionOf, conditionRules, leastStress, marginCautions } from "../condition.js"
+import { motionCautions, motions } from "../data-loads.js"
+import { sectionFaults, sectionFields, sectionOf, sectionRules } from "../section.js"
+import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "../sources.js"
+import { beamCurve } from "./curve.js"
+import { beamFormulae } from "./formulae.js"
+import { type BeamInput, beamProblem, gravity, ownDensity } from "./loads.js"
+import type { Beam } from "./types.js"
+
+export type { Beam } from "./types.js"
+
+function solve(si: SiOf<BeamInput>): Beam | NoSolution {
+  const condition = conditionOf(si)
+  if (isNoSolution(condition)) return condition
+  const section = sectionOf(si.section)
+  const curve = beamCurve(beamProblem(si, condition.modulus))
+  const [moment, shear, sag] = [curve.greatest("moment"), curve.greatest("shear"), curve.greatest("deflection")]
+  const end = curve.at(si.length, -1)
+  const bendingStress = section.fibre === null ? null : (Math.abs(moment.value) * section.fibre) / section.secondMoment
+  const shearStress =
+    section.firstMoment === null || section.shearWidth === null
+      ? null
+      : (Math.abs(shear.value) * section.firstMoment) / (section.secondMoment * section.shearWidth)
+  const margin = (strength: number | null, shearStrength: number | null) => {
+    if (strength === null || shearStrength === null || bendingStress === null) return null
+    if (!(Math.max(bendingStress, shearStress ?? 0) > leastStress)) return null
+    return 1 / Math.max(bendingStress / strength, (shearStress ?? 0) / shearStrength)
+  }
+  return {
+    reactionStart: curve.reactionStart,
+    reactionEnd: curve.reactionEnd,
+    clampMoment: curve.reactionEnd === null ? curve.at(0, -1).moment : null,
+    greatestMoment: moment.value,
+    greatestMomentAt: moment.at,
+    greatestShear: shear.value,
+    deflection: sag.value,
+    deflectionAt: sag.at,
+    deflectionLeast: (sag.value * condition.modulus) / condition.modulusMost,
+    endDeflection: end.deflection,
+    endSlope: end.slope,
+    weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
+    loadFactor: motions[si.motion].factor,
+    bendingStress,
+    shearStress,
+    modulus: condition.modulus,
+    strength: condition.strength,
+    stiffnessFactor: condition.stiffnessFactor,
+    strengthFactor: condition.strengthFactor,
+    creepFactor: condition.creepFactor,
+    safetyFactor: margin(condition.strength, condition.shearStrength),
+    safetyFactorMost: margin(condition.strengthMost, condition.shearStrengthMost),
+    iterations: moment.iterations + sag.iterations,
+    residual: sag.residual,
+  }
+}
+
+/** Load parameter P·L²/(E·I) at which the straight-beam formula overstates a cantilever's tip drop by 5 %. */
+export const linearLimit = 0.6756366714
+
+function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
+  const section = sectionOf(si.section)
+  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
+  if (Math.abs(out.deflection) > (linearLimit / 3) * si.length)
+    found.push(
+      caution(
+        "bends-far",
+        "caution",
+        "It bends by {deflection length} on {given.length length}, so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
+        MATTIASSON,
+        { deflection: out.deflection, "given.length": si.length },
+      ),
+    )
+  if (section.fibre !== null && si.length < 20 * section.fibre)
+    found.push(
+      caution(
+        "short-beam",
+        "note",
+        "Shorter than ten times its depth: it also deflects by shear, which is not counted.",
+        at(TIMOSHENKO_GERE, "section 6.9; the factor of ten is common practice"),
+      ),
+    )
+  if (out.reactionEnd !== null && Math.min(out.reactionStart, out.reactionEnd) < 0)
+    found.push(
+      caution(
+        "lifts-off",
+        "caution",
+        "A support would have to pull the beam down by {pull force}: unless it is held there it lifts off and tips.",
+        at(GERE, "chapter 4 (statics of beams)"),
+        { pull: -Math.min(out.reactionStart, out.reactionEnd) },
+      ),
+    )
+  found.push(...motionCautions(si.motion))
+  if (si.ownWeight && !(out.weight > 0))
+    found.push(caution("weight-unknown", "note", "Its own weight is not counted: name a material and a shape, or add it as a load."))
+  if (out.safetyFactor === null && out.bendingStress === null)
+    found.push(
+      caution(
+        "stress-unknown",
+        "caution",
+        "No stress is worked out: give the distance to the outermost fibre. A safety factor of 3 or more is usual above people.",
+        VIDOSIC,
+      ),
+    )
+  return found
+}
+
+function check(si: SiOf<BeamInput>): Issue[] {
+  const faults = [...sectionFaults(si.section, ["section"])]
+  const beyond = (path: readonly (string | number)[], x: number) => {
+    if (!(x <= si.length))
+      faults.push(inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length }))
+  }
+  if (si.span !== null) {
+    if (si.support === "cantilever") faults.push(inconsistent(["span"], "a span", "no span for a cantilever"))
+    beyond(["span"], si.span)
+  }
+  for (const [i, p] of si.forces.entries()) beyond(["forces", i, "at"], p.at)
+  for (const [i, c] of si.moments.entries()) beyond(["moments", i, "at"], c.at)
+  for (const [i, s] of si.spreads.entries()) {
+    beyond(["spreads", i, "end"], s.end)
+    if (!(s.end - s.start >= 1e-6))
+      faults.push(inconsistent(["spreads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }))
+  }
+  return faults
+}
+
+const place = (symbol: string, label: string) => ({ kind: "length", symbol, label, min: 0, max: 100, typical: [0, 0.5] }) as const
+const perLength = (symbol: string, label: string) =>
+  ({ kind: "forcePerLength", symbol, label, min: -1e4, max: 1e4, typical: [0, 60] }) as const
+
+/**
+ * How far a beam sags, what it is stressed to and how near that is to its strength.
+ *
+ * Formula: E·I·v'''' = w with the loads added up as singularity functions; M = −E·I·v'', V = −E·I·v''', σ = |M|·c/I, τ
+ * = |V|·Q/(I·b). v is the deflection (m, down), M the bending moment (N·m, sagging positive), V the shear force, E the
+ * modulus at the temperature and after the duration of the load, I the second moment, c the outermost fibre. Every load
+ * is multiplied by the factor of `motion`; own weight counts unless `ownWeight` is false. Ranges: the deflection is
+ * that of the softest, the safety factor that of the weakest material in the published range; `deflectionLeast` and
+ * `safetyFactorMost` show the other end. Valid for straight slender beams whose end drops less than about a fifth of
+ * the length, stressed elastically.
+ *
+ * **Inputs**
+ * - `length`: length [L; 10 mm to 100 m]
+ * - `support`: held [cantilever or simple]
+ * - `span`: distance between supports [S_g; 10 mm to 100 m; optional]
+ * - `section`: section [group]
+ *   - `pipe`: standard pipe [one of 11 words; optional]
+ *   - `outsideDiameter`: outside diameter [D; 0.1 mm to 2 m; optional]
+ *   - `width`: width [b_w; 0.1 mm to 2 m; optional]
+ *   - `height`: height [h_w; 0.1 mm to 2 m; optional]
+ *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
+ *   - `secondMoment`: second moment of area [I_g; 1e−6 mm⁴ to 1 m⁴; optional]
+ *   - `fibre`: distance to the outermost fibre [c_g; 0.01 mm to 1 m; optional]
+ *   - `area`: area [A_g; 0.01 mm² to 1 m²; optional]
+ *   - exactly one of `pipe`, `outsideDiameter`, `width` with `height` and `secondMoment`
+ *   - `wall` only beside `outsideDiameter` or `width` with `height`
+ *   - `fibre` only beside `secondMoment`
+ *   - `area` only beside `secondMoment`
+ * - `material`: material [one of 17 words; optional]
+ * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
+ * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
+ * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `forces`: forces [list of at most 200; default none]
+ *   - `force`: force [P_i; −10 to 10 kN]
+ *   - `at`: place [a_i; 0 to 100 m]
+ * - `spreads`: spread loads [list of at most 200; default none]
+ *   - `from`: load at its start [q_i; −10 to 10 N/mm]
+ *   - `to`: load at its end [q_j; −10 to 10 N/mm]
+ *   - `start`: start [s_i; 0 to 100 m]
+ *   - `end`: end [e_i; 0 to 100 m]
+ * - `moments`: moments [list of at most 200; default none]
+ *   - `moment`: moment [C_i; −10000 to 10000 N m]
+ *   - `at`: place [b_i; 0 to 100 m]
+ * - `ownWeight`: own weight counts [yes or no; default yes]
+ * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - at least one of `material` and `modulus`
+ *
+ * **Results**
+ *
+ * `reactionStart`: first support carries [R_a; N]; `reactionEnd`: second support carries [R_b; N]; `clampMoment`:
+ * moment at the clamp [M_0; N m]; `greatestMoment`: maximum moment [M_x; N m]; `greatestMomentAt`: at [x_M; m];
+ * `greatestShear`: maximum shear force [V_x; N]; `deflection`: maximum deflection [y_x; m]; `deflectionAt`: at [x_y;
+ * m]; `deflectionLeast`: stiff end of the range [y_l; m]; `endDeflection`: deflection of the end [y_e; m]; `endSlope`:
+ * slope of the end [theta_e; rad]; `weight`: own weight [W_o; N]; `loadFactor`: handling factor [k_m];
+ * `bendingStress`: bending stress [sigma; Pa]; `shearStress`: shear stress [tau; Pa]; `modulus`: modulus used [E; Pa];
+ * `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat [f_E]; `strengthFactor`: strength left,
+ * heat [f_S]; `creepFactor`: stiffness factor after creep [f_c]; `safetyFactor`: safety factor, minimum [n_s];
+ * `safetyFactorMost`: safety factor, maximum [n_u]; `iterations`: search steps [number]; `residual`: slope left where
+ * deflection is greatest [rad].
+ *
+ * **Symbols of the working**
+ *
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
+ * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * neutral axis to outermost fibre [m]; h_i: height inside [m]; Q: first moment of half the ring [m³]; b_n: material at
+ * the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa]; S_l: least strength at
+ * 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the
+ * material has its own, else 0 [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear
+ * strength, other end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0 where own weight is not counted
+ * [kg/m³]; A_o: area that the weight corresponds to, 0 where unknown [m²]; P_g: forces [N]; a_P: their places [m];
+ * C_g: moments [N m]; a_C: their places [m]; q_s: spread loads at their start [N/m]; q_e: spread loads at their end
+ * [N/m]; s_q: where they start [m]; e_q: where they end [m]; S_b: place of the second support, 0 where there is none
+ * [m]; P: forces as handled [N]; C: moments as handled [N m]; q_1: spread loads as handled, start [N/m]; q_2: spread
+ * loads as handled, end [N/m]; w_o: own weight per length as handled [N/m]; r_q: rise of the spread loads [Pa]; F_t:
+ * whole load [N]; M_t: moment of the loads about the start [N m]; R_2: second support [N]; c_2: constant from the
+ * clamp [N m]; k_1: constant from the clamp: no slope there [N m]; n_C: 1 for moments left of x_M, else 0; n_P: 1 for
+ * forces left of the greatest shear, else 0; n_b: 1 for a support left of the greatest shear, else 0; x_V: place of
+ * the greatest shear force [m]; g_M: 1 where the moment turns between loads, else 0; g_y: 1 where the deflection turns
+ * between loads, else 0; V_M: shear force there [N]; theta_y: slope there [rad].
+ *
+ * **Sources**
+ * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 5 and 9, appendix G
+ * - W. H. Macaulay: Note on the deflection of beams, Messenger of Mathematics 48, 1919, pages 129-130 (not verified
+ *   against the document)
+ * - M. R. Willford, P. Young: A design guide for footfall induced vibration of structures, CCIP-016, 2006, table 4.3
+ *   (not verified against the document)
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-hot` above the material's temperature limit
+ * @example
+ * ```ts
+ * import { beam } from 'alula/frame'
+ * const spar = beam({
+ *   length: '600 mm', support: 'cantilever', section: { secondMoment: '36000 mm4' }, modulus: '2.9 GPa',
+ *   forces: [{ force: '20 N', at: '600 mm' }],
+ * })
+ * spar.deflection // => 0.013793
+ * spar.endSlope // => 0.034483
+ * spar.clampMoment // => -12
+ * ```
+ */
+export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, Beam>(
+  "beam",
+  "How far a beam sags and whether it holds",
+  solve,
+  () => ({
+    input: {
+      length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 100, typical: [0.5, 2] },
+      support: {
+        kind: "choice",
+        label: "held",
+        options: { cantilever: "clamped at its start, free at its end", simple: "resting on two supports" },
+      },
+      span: {
+        kind: "length",
+        symbol: "S_g",
+        label: "distance between supports",
+        min: "10 mm",
+        max: 100,
+        typical: [0.3, 0.5],
+        default: null,
+      },
+      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
+      ...conditionFields,
+      forces: {
+        kind: "list",
+        label: "forces",
+        of: {
+          kind: "group",
+          label: "force",
+          fields: {
+            force: { kind: "force", symbol: "P_i", label: "force", min: -1e4, max: 1e4, typical: [-20, 60] },
+            at: place("a_i", "place"),
+          },
+        },
+        max: 200,
+        default: [],
+      },
+      spreads: {
+        kind: "list",
+        label: "spread loads",
+        of: {
+          kind: "group",
+          label: "spread load",
+          fields: {
+            from: perLength("q_i", "load at its start"),
+            to: perLength("q_j", "load at its end"),
+            start: place("s_i", "start"),
+            end: place("e_i", "end"),
+          },
+        },
+        max: 200,
+        default: [],
+      },
+      moments: {
+        kind: "list",
+        label: "moments",
+        of: {
+          kind: "group",
+          label: "moment",
+          fields: {
+            moment: { kind: "moment", symbol: "C_i", label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] },
+            at: place("b_i", "place"),
+          },
+        },
+        max: 200,
+        default: [],
+      },
+      ownWeight: { kind: "flag", label: "own weight counts", default: true },
+      motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+    },
+    output: {
+      reactionStart: { kind: "force", symbol: "R_a", label: "first support carries" },
+      reactionEnd: { kind: "force", symbol: "R_b", label: "second support carries" },
+      clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
+      greatestMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
+      greatestMomentAt: { kind: "length", symbol: "x_M", label: "  at" },
+      greatestShear: { kind: "force", symbol: "V_x", label: "maximum shear force" },
+      deflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
+      deflectionAt: { kind: "length", symbol: "x_y", label: "  at" },
+      deflectionLeast: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
+      endDeflection: { kind: "length", symbol: "y_e", label: "deflection of the end" },
+      endSlope: { kind: "angle", symbol: "theta_e", label: "slope of the end" },
+      weight: { kind: "force", symbol: "W_o", label: "own weight" },
+      loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
+      bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
+      shearStress: { kind: "pressure", symbol: "tau", label: "shear stress" },
+      modulus: { kind: "pressure", symbol: "E", label: "modulus used" },
+      strength: { kind: "pressure", symbol: "S", label: "strength used" },
+      stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
+      strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
+      creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
+      safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
+      safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+      iterations: { kind: "number", label: "search steps" },
+      residual: { kind: "angle", label: "slope left where deflection is greatest" },
+    },
+    example: {
+      length: "900 mm",
+      support: "cantilever",
+      section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
+      material: "aluminium6061",
+      forces: [
+        { force: "12 N", at: "450 mm" },
+        { force: "8 N", at: "300 mm" },
+      ],
+      spreads: [{ from: "20 N/m", to: "5 N/m", start: 0, end: "500 mm" }],
+      moments: [{ moment: "1.5 N m", at: "400 mm" }],
+      motion: "walking",
+    },
+    formulae: beamFormulae,
+    sources: [at(GERE, "chapters 5 and 9, appendix G"), MACAULAY, FOOTFALL],
+    either: conditionRules,
+    check,
+    cautions,
+  }),
+)

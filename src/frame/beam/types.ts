@@ -1,0 +1,51 @@
+/** Result of {@link beam}; downwards and sagging are positive. */
+export interface Beam {
+  /** Force the first support or the clamp pushes up with. [R_a; N] */
+  readonly reactionStart: number
+  /** Force the second support pushes up with; null for a cantilever. [R_b; N] */
+  readonly reactionEnd: number | null
+  /** Bending moment at the clamp; null on two supports. [M_0; N m] */
+  readonly clampMoment: number | null
+  /** Bending moment largest in magnitude. [M_x; N m] */
+  readonly greatestMoment: number
+  /** Where it is, m from the start. [x_M; m] */
+  readonly greatestMomentAt: number
+  /** Shear force largest in magnitude. [V_x; N] */
+  readonly greatestShear: number
+  /** Deflection largest in magnitude, at the soft end of the material's range. [y_x; m] */
+  readonly deflection: number
+  /** Where it is, m from the start. [x_y; m] */
+  readonly deflectionAt: number
+  /** The same at the stiff end of the range. [y_l; m] */
+  readonly deflectionLeast: number
+  /** Deflection of the end [y_e; m] */
+  readonly endDeflection: number
+  /** Slope of the end [theta_e; rad] */
+  readonly endSlope: number
+  /** Own weight, before the factor of handling. [W_o; N] */
+  readonly weight: number
+  /** Factor of handling on every load. [k_m] */
+  readonly loadFactor: number
+  /** Bending stress at the outermost fibre. [sigma; Pa] */
+  readonly bendingStress: number | null
+  /** Shear stress at the neutral axis. [tau; Pa] */
+  readonly shearStress: number | null
+  /** Modulus used [E; Pa] */
+  readonly modulus: number
+  /** Strength used [S; Pa] */
+  readonly strength: number | null
+  /** Stiffness left at the temperature. [f_E] */
+  readonly stiffnessFactor: number
+  /** Strength left at the temperature. [f_S] */
+  readonly strengthFactor: number
+  /** Stiffness and strength left after the load has stood. [f_c] */
+  readonly creepFactor: number
+  /** Strength against stress, least, of bending and shear. [n_s] */
+  readonly safetyFactor: number | null
+  /** The same at the strong end of the range. [n_u] */
+  readonly safetyFactorMost: number | null
+  /** Steps taken to find the places of greatest moment and deflection. [number] */
+  readonly iterations: number
+  /** Slope left at the place of greatest deflection; 0 where it is an end or a load. [rad] */
+  readonly residual: number
+}

@@ -1,0 +1,47 @@
+// What goes in and what comes out.
+import type { SiOf } from "../../solver/index.js"
+import type { PinJointInput } from "./parts.js"
+
+/** Result of {@link pinJoint}. */
+export interface PinJoint {
+  /** Diameter in the hole [d; m] */
+  readonly diameter: number
+  /** Area sheared in each plane. [A_s; m²] */
+  readonly shearArea: number
+  /** Shear stress in a pin [tau_p; Pa] */
+  readonly pinShearStress: number
+  /** Bearing stress on the hole [sigma_l; Pa] */
+  readonly bearingStress: number
+  /** Shear stress of the strip that tears out. [tau_e; Pa] */
+  readonly tearOutStress: number | null
+  /** Area of the member left beside the hole. [A_n; m²] */
+  readonly netArea: number | null
+  /** Second moment left at the hole. [I_n; m⁴] */
+  readonly netSecondMoment: number | null
+  /** Greatest bending moment the holed section takes. [M_n; N m] */
+  readonly netMoment: number | null
+  /** Proof load of a bolt [F_p; N] */
+  readonly proofLoad: number | null
+  /** Least breaking load of a bolt in pull. [F_m; N] */
+  readonly breakingLoad: number | null
+  /** Squeeze on a clamped tube. [F_q; N] */
+  readonly squeeze: number | null
+  /** Squeeze at which the tube begins to flatten. [F_c; N] */
+  readonly crushForce: number | null
+  /** Margin of the pins in shear. [n_p] */
+  readonly pinFactor: number
+  /** Margin of the holes in bearing; null where no strength is known. [n_l] */
+  readonly bearingFactor: number | null
+  /** Margin against tearing out. [n_e] */
+  readonly tearOutFactor: number | null
+  /** Margin of the clamped tube against flattening. [n_c] */
+  readonly crushFactor: number | null
+  /** Margin of the bolt's pull against its proof load. [n_t] */
+  readonly tighteningFactor: number | null
+  /** Least of the margins. [n_s] */
+  readonly safetyFactor: number
+  /** What it is that fails first. [text] */
+  readonly governs: string
+}
+
+export type Si = SiOf<PinJointInput>

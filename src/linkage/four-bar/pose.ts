@@ -1,0 +1,91 @@
+import { type Point, wrapAngle } from "../hinge/geometry.js"
+
+/** Which way a linkage is put together: `open` has the output pin left of the line from input pin to output pivot. */
+export type Branch = "open" | "crossed"
+
+/** Pose of a four-bar linkage; input pivot at (0, 0), output pivot at (ground, 0). */
+export interface FourBarPose {
+  /** Input pin, m. */
+  readonly inputPin: Point
+  /** Output pin, m. */
+  readonly outputPin: Point
+  /** Distance from the input pin to the output pivot, m. */
+  readonly diagonal: number
+  /** Coupler angle, from input pin to output pin, rad. */
+  readonly couplerAngle: number
+  /** Output angle at its pivot, rad. */
+  readonly outputAngle: number
+  /** Transmission angle, the acute one between coupler and output, rad. */
+  readonly transmissionAngle: number
+}
+
+/** Relative width within which a length that should be zero is rounding. */
+export const ROUNDING = 1e-12
+
+/** The longest of four links, by its name, cut to what the three others together reach. */
+export function longestWithin(links: Readonly<Record<string, number>>): Record<string, number> {
+  const [name, length] = Object.entries(links).reduce((most, link) => (link[1] > most[1] ? link : most))
+  return { [name]: (Object.values(links).reduce((sum, link) => sum + link, 0) - length) * (1 - 1e-9) }
+}
+
+/** Arc cosine that forgives rounding just outside ±1; null further out. */
+export function arcCosine(x: number): number | null {
+  if (!(Math.abs(x) <= 1 + ROUNDING)) return null
+  return Math.acos(Math.min(1, Math.max(-1, x)))
+}
+
+/**
+ * Pose of a four-bar linkage for an input angle, by intersecting two circles; no argument is clamped
+ * beyond rounding.
+ *
+ * @returns the pose, or by how much (m) coupler and output are too short or too unequal to meet; 0
+ * where input pin and output pivot coincide, which leaves the output free
+ */
+export function fourBarPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Branch) {
+  const f = Math.hypot(ground - input * Math.cos(angle), input * Math.sin(angle))
+  const gap = Math.max(f - coupler - output, Math.abs(coupler - output) - f)
+  const size = ground + input + coupler + output
+  if (gap > ROUNDING * size) return gap
+  if (f <= ROUNDING * size) return 0
+  return closedPose(ground, input, coupler, output, angle, branch)
+}
+
+/** The pose where coupler and output are known to meet, input pin and output pivot apart. */
+export function closedPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Branch): FourBarPose {
+  const [ax, ay] = [input * Math.cos(angle), input * Math.sin(angle)]
+  const dx = ground - ax
+  const f = Math.hypot(dx, ay)
+  const product = (coupler + output + f) * (coupler + output - f) * (f + coupler - output) * (f - coupler + output)
+  const height = ((branch === "open" ? 1 : -1) * Math.sqrt(Math.max(0, product))) / (2 * f)
+  const along = (f ** 2 + coupler ** 2 - output ** 2) / (2 * f)
+  const bx = ax + (along * dx + height * ay) / f
+  const by = ay + (height * dx - along * ay) / f
+  return {
+    inputPin: { x: ax, y: ay },
+    outputPin: { x: bx, y: by },
+    diagonal: f,
+    couplerAngle: Math.atan2(by - ay, bx - ax),
+    outputAngle: Math.atan2(by, bx - ground),
+    transmissionAngle: Math.atan2(Math.abs(height) * f, Math.abs(coupler ** 2 + output ** 2 - f ** 2) / 2),
+  }
+}
+
+/** Input angles between 0 and π at which coupler and output come into line, null where that never happens. */
+export function fourBarToggles(ground: number, input: number, coupler: number, output: number) {
+  const at = (reach: number) => arcCosine((ground ** 2 + input ** 2 - reach ** 2) / (2 * ground * input))
+  return { extended: at(coupler + output), folded: at(coupler - output) }
+}
+
+/**
+ * Input angle at which links that close somewhere can be assembled, nearest to the one asked for.
+ * Clear of the dead point by a ten-thousandth of a turn where there is room.
+ */
+export function nearestClosing(ground: number, input: number, coupler: number, output: number, angle: number): number {
+  const { extended, folded } = fourBarToggles(ground, input, coupler, output)
+  const low = folded ?? 0
+  const high = extended ?? Math.PI
+  const off = Math.min(2e-4 * Math.PI, (high - low) / 2)
+  const asked = wrapAngle(angle)
+  const inside = Math.min(high - (extended === null ? 0 : off), Math.max(low + (folded === null ? 0 : off), Math.abs(asked)))
+  return asked < 0 ? -inside : inside
+}

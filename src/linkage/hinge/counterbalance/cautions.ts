@@ -1,0 +1,67 @@
+import { type Caution, caution, type SiOf } from "../../../solver/index.js"
+import { pinchCaution } from "../../hazards.js"
+import { exactBalance, gasLaw, ownResult, powerLoss, storedEnergySource } from "../../sources.js"
+import type { Counterbalance, CounterbalanceInput } from "./types.js"
+
+/** Hazards and limits of validity of a counterbalance. */
+export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalance): Caution[] {
+  const found: Caution[] = [pinchCaution("Arm, element and frame")]
+  if (out.greatestForce > 0)
+    found.push(
+      caution(
+        "stored-energy",
+        "warning",
+        "The element stores up to {storedEnergy energy} whether or not there is power, and pulls or pushes with up to {greatestForce force}: if an end lets go, or the arm loses its mass (a panel taken off), it is thrown. Tether both ends, wear eye protection, unload it before taking anything apart; never open a gas strut.",
+        storedEnergySource,
+        { storedEnergy: out.storedEnergy, greatestForce: out.greatestForce },
+      ),
+    )
+  if (out.leanResidual > 0)
+    found.push(
+      caution(
+        "moves-unpowered",
+        "warning",
+        "Balance is not perfect: without power up to {leanResidual moment} turn the arm down or up with the wearer leaning as given. What holds it must hold that, both ways.",
+        powerLoss,
+        { leanResidual: out.leanResidual },
+      ),
+    )
+  if (out.offload < 0)
+    found.push(
+      caution(
+        "makes-worse",
+        "caution",
+        "The actuator has to give more moment with this element ({residual moment}) than without it ({unbalanced moment}).",
+        ownResult,
+        { residual: out.residual, unbalanced: out.unbalanced },
+      ),
+    )
+  if (out.leanResidual > 1.25 * out.residual && out.leanResidual > 0.1 * out.unbalanced)
+    found.push(
+      caution(
+        "lean-spoils-balance",
+        "note",
+        "The fixed end leans with the wearer, so the balance is lost as they do: up to {leanResidual moment} are left, {residual moment} at the usual lean.",
+        exactBalance,
+        { leanResidual: out.leanResidual, residual: out.residual },
+      ),
+    )
+  if (si.element === "cord")
+    found.push(
+      caution(
+        "cord-is-not-a-spring",
+        "note",
+        "Elastic cord is not linear, gives back less than it took, creeps and ages: measure its force at the lengths it will have, and count on losing a good part of it in a season.",
+      ),
+    )
+  if (si.element === "gas strut")
+    found.push(
+      caution(
+        "strut-varies",
+        "note",
+        "A gas strut's force rises by about a third of a per cent per kelvin, and its seal's friction makes it push harder going in than coming out.",
+        gasLaw,
+      ),
+    )
+  return found
+}

@@ -1,0 +1,91 @@
+import { type Caution, caution, type SiOf } from "../../../solver/index.js"
+import { pinchCaution } from "../../hazards.js"
+import { powerLoss, storedEnergySource } from "../../sources.js"
+import { springAt, springEnergy } from "../load.js"
+import type { HingeActuator, HingeActuatorInput } from "./types.js"
+
+/** Most energy the springs hold anywhere on the stroke, J. */
+function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number {
+  const energies = out.poses.map(({ angle }) =>
+    (si.springs ?? []).reduce((sum, spring) => sum + springEnergy(spring, springAt(si.hinge, spring, angle).length), 0),
+  )
+  return Math.max(0, ...energies)
+}
+
+/** Hazards and limits of validity of a hinged arm. */
+export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution[] {
+  const { holdForce, holdMargin, leastTransmission, clearance, sideLoad } = out
+  const found: Caution[] = [pinchCaution("Hinge, pivots, arm and actuator")]
+  if (out.holdsUnpowered === false && si.backDriveForce !== null)
+    found.push(
+      caution(
+        "falls-unpowered",
+        "warning",
+        "Without power the arm falls or creeps: up to {holdForce force} must be held and the actuator holds {given.backDriveForce force}. Add a brake, a latch or a counterbalance, and never stand beneath it.",
+        powerLoss,
+        { holdForce, "given.backDriveForce": si.backDriveForce },
+      ),
+    )
+  if (out.holdsUnpowered === true && holdMargin !== null && holdMargin < 2)
+    found.push(
+      caution(
+        "holds-by-little",
+        "caution",
+        "The unpowered actuator holds only {holdMargin} times what the stroke asks of it at this lean: a bump, a gust, another lean or wear can use that up. Treat the arm as able to fall.",
+        undefined,
+        { holdMargin },
+      ),
+    )
+  if (out.holdsUnpowered === null && holdForce > 0)
+    found.push(
+      caution(
+        "holding-unknown",
+        "caution",
+        "The load must also be held when power is lost, here up to {holdForce force}: give the actuator's unpowered holding (back-drive) force, and treat the arm as able to fall until that is known.",
+        powerLoss,
+        { holdForce },
+      ),
+    )
+  const energy = si.springs ? storedEnergy(si, out) : 0
+  if (energy > 0)
+    found.push(
+      caution(
+        "stored-energy",
+        "warning",
+        "The springs store up to {energy energy} whether or not there is power: a cut cord or a slipped end throws the arm. Tether the spring, wear eye protection when fitting it, and move the arm to its least tension before taking anything apart.",
+        storedEnergySource,
+        { energy },
+      ),
+    )
+  if (leastTransmission < Math.PI / 6)
+    found.push(
+      caution(
+        "small-transmission-angle",
+        "caution",
+        "The rod comes within {leastTransmission angle °} of pointing at the hinge: most of its force then loads the hinge instead of turning the arm, and small errors of the pivots change the force a lot.",
+        undefined,
+        { leastTransmission },
+      ),
+    )
+  if (clearance < 0.02 * si.stroke)
+    found.push(
+      caution(
+        "near-dead-point",
+        "caution",
+        "Only {clearance length} of length are left to a dead point: cutting tolerances and play in the pins can use that up, and the arm may then flip to its other branch or jam.",
+        undefined,
+        { clearance },
+      ),
+    )
+  if (sideLoad > 0)
+    found.push(
+      caution(
+        "side-load",
+        "caution",
+        "About {sideLoad force} act across the rod: small linear actuators are made for thrust along the rod. Compare with the side load its maker allows.",
+        undefined,
+        { sideLoad },
+      ),
+    )
+  return found
+}

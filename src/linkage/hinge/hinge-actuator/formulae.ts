@@ -1,0 +1,177 @@
+import type { Formula, SiOf, Step } from "../../../solver/index.js"
+import type { HingeActuator, HingeActuatorInput } from "./types.js"
+
+type Si = SiOf<HingeActuatorInput>
+
+/** Steps from the length `L_<p>` to the pose's angle, lever arm and transmission angle. */
+const poseSteps = (p: string, where: string): Formula[] => [
+  { symbol: `q_${p}`, kind: "length", meaning: `distance of the anchors ${where}`, is: `sqrt(L_${p}^2 + o^2)` },
+  {
+    symbol: `phi_${p}`,
+    kind: "angle",
+    meaning: `angle at the hinge between the anchors ${where}`,
+    is: `2 * atan(sqrt((q_${p} - (D - r)) * (q_${p} + D - r) / ((D + r - q_${p}) * (D + r + q_${p}))))`,
+  },
+  { symbol: `theta_${p}`, kind: "angle", meaning: `arm angle ${where}`, is: `theta_s + b * phi_${p}` },
+  { symbol: `l_${p}`, kind: "length", meaning: `lever arm dL/dθ ${where}`, is: `b * D * r * sin(phi_${p}) / L_${p}` },
+  {
+    symbol: `tau_${p}`,
+    kind: "angle",
+    meaning: `transmission angle ${where}`,
+    is: `atan2(D * sin(phi_${p}) / D, abs(r - D * cos(phi_${p})) / D)`,
+  },
+]
+
+/** Steps from the pose to the moments and the static force. */
+const staticSteps = (p: string, where: string): Formula[] => {
+  const spring = "has_springs"
+  return [
+    {
+      symbol: `M_${p}`,
+      kind: "moment",
+      meaning: `moment of the weights ${where}`,
+      is: `g_n * sum(m_w .* r_w .* map(theta_${p} + a_w + lambda, cos))`,
+    },
+    {
+      symbol: `X_${p}`,
+      kind: "length",
+      meaning: `springs, moving end to fixed end, outward, ${where}`,
+      is: `x_s - x_h - r_s .* map(theta_${p} + a_s, cos)`,
+      when: spring,
+    },
+    {
+      symbol: `Y_${p}`,
+      kind: "length",
+      meaning: `springs, moving end to fixed end, up, ${where}`,
+      is: `y_s - y_h - r_s .* map(theta_${p} + a_s, sin)`,
+      when: spring,
+    },
+    {
+      symbol: `Z_${p}`,
+      kind: "length",
+      meaning: `lengths of the springs ${where}`,
+      is: `map(X_${p} .^ 2 + Y_${p} .^ 2, sqrt)`,
+      when: spring,
+    },
+    {
+      symbol: `T_${p}`,
+      kind: "force",
+      meaning: `tensions of the springs ${where}; one that only pulls is slack below its free length`,
+      is: `map(F_s + k_s .* (Z_${p} - l_s), Z_${p} - l_s, p_s, f(t, x, c) = (c == 1 and x <= 0 m ? 0 N : t))`,
+      when: spring,
+    },
+    {
+      symbol: `N_${p}`,
+      kind: "moment",
+      meaning: `moment of the springs ${where}`,
+      is: `sum(T_${p} ./ Z_${p} .* r_s .* (map(theta_${p} + a_s, cos) .* Y_${p} - map(theta_${p} + a_s, sin) .* X_${p}))`,
+      when: spring,
+    },
+    { symbol: `N_${p}`, kind: "moment", meaning: `no springs`, is: "0 N m", when: "not has_springs" },
+    { symbol: `F_${p}`, kind: "force", meaning: `force without friction ${where}`, is: `(M_${p} - N_${p}) / l_${p}` },
+  ]
+}
+
+/** Steps from the static force to the forces against pin friction. */
+const frictionSteps = (p: string, where: string): Formula[] => [
+  { symbol: `u_${p}`, kind: "number", meaning: `thrust outward ${where}`, is: `(x_h + r * cos(theta_${p} + beta) - x_b) / L_${p}` },
+  { symbol: `v_${p}`, kind: "number", meaning: `thrust upward ${where}`, is: `(y_h + r * sin(theta_${p} + beta) - y_b) / L_${p}` },
+  {
+    symbol: `A_${p}`,
+    kind: "force",
+    meaning: `all forces on the arm but the hinge's, outward, ${where}`,
+    is: `F_${p} * u_${p} - g_n * sum(m_w) * sin(lambda) + (has_springs ? sum(T_${p} ./ Z_${p} .* X_${p}) : 0 N)`,
+  },
+  {
+    symbol: `B_${p}`,
+    kind: "force",
+    meaning: `all forces on the arm but the hinge's, up, ${where}`,
+    is: `F_${p} * v_${p} - g_n * sum(m_w) * cos(lambda) + (has_springs ? sum(T_${p} ./ Z_${p} .* Y_${p}) : 0 N)`,
+  },
+  {
+    symbol: `J_${p}`,
+    kind: "area",
+    meaning: `quadratic for the force against friction ${where}`,
+    is: `l_${p}^2 - rho^2 * (u_${p}^2 + v_${p}^2)`,
+  },
+  { symbol: `K_${p}`, kind: "force", meaning: `its linear part ${where}`, is: `u_${p} * A_${p} + v_${p} * B_${p}` },
+  {
+    symbol: `Q_${p}`,
+    kind: "force",
+    meaning: `half the distance of its roots ${where}`,
+    is: `rho * sqrt((rho * K_${p})^2 + J_${p} * (A_${p}^2 + B_${p}^2)) / J_${p}`,
+  },
+  { symbol: `E_${p}`, kind: "force", meaning: `force while extending ${where}`, is: `F_${p} + rho^2 * K_${p} / J_${p} + Q_${p}` },
+  { symbol: `R_${p}`, kind: "force", meaning: `force while retracting ${where}`, is: `F_${p} + rho^2 * K_${p} / J_${p} - Q_${p}` },
+]
+
+const closure = (p: string, s: string) => ({
+  left: `(L_r + ${s})^2 + o^2`,
+  right: `D^2 + r^2 - 2 * D * r * cos(theta_${p} - theta_s)`,
+})
+
+/** The working of hingeActuator, in order. */
+export const hingeActuatorFormulae: readonly Step<Si, HingeActuator>[] = [
+  { symbol: "b", kind: "number", meaning: "sign of the assembly branch", given: ({ turns }) => (turns === "clockwise" ? -1 : 1) },
+  {
+    symbol: "p_s",
+    kind: "number",
+    meaning: "springs that only pull (1) or also push (0)",
+    given: ({ springs }) => (springs ?? []).map((spring) => (spring.pullsOnly ? 1 : 0)),
+  },
+  { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", is: "9.80665 m/s^2" },
+  { symbol: "D", kind: "length", meaning: "distance hinge–base", is: "sqrt((x_b - x_h)^2 + (y_b - y_h)^2)" },
+  {
+    symbol: "psi",
+    kind: "angle",
+    meaning: "direction of the base less the moving anchor's angle",
+    is: "atan2((y_b - y_h) / D, (x_b - x_h) / D) - beta",
+  },
+  { symbol: "theta_s", meaning: "dead point at the shortest length", is: "psi - 2 * pi * ceil(psi / (2 * pi) - 0.5)" },
+  { symbol: "theta_l", meaning: "dead point at the longest length", is: "theta_s + b * pi" },
+  { symbol: "L_min", meaning: "shortest length", is: "sqrt(max(abs(D - r) - o, 0 m) * (abs(D - r) + o))" },
+  { symbol: "L_max", meaning: "longest length", is: "sqrt((D + r - o) * (D + r + o))" },
+  { symbol: "c_d", meaning: "length left to the nearer dead point", is: "min(L_r - L_min, L_max - L_r - S)" },
+  { symbol: "L_1", kind: "length", meaning: "retracted length", is: "L_r" },
+  ...poseSteps("1", "retracted"),
+  { symbol: "L_2", kind: "length", meaning: "extended length", is: "L_r + S" },
+  ...poseSteps("2", "extended"),
+  { symbol: "sigma", meaning: "swing", is: "abs(theta_2 - theta_1)" },
+  { symbol: "tau_min", meaning: "least transmission angle, at an end of the stroke", is: "min(tau_1, tau_2)" },
+  { symbol: "rho", kind: "length", meaning: "friction radius of the hinge pin", is: "mu * d_h / 2" },
+  { symbol: "L_c", meaning: "length at the chosen extension", is: "L_r + s_c", when: "has_extension" },
+  { symbol: "L_c", meaning: "length at half the stroke", is: "L_r + S / 2", when: "not has_extension" },
+  ...poseSteps("c", "at the chosen extension"),
+  ...staticSteps("c", "at the chosen extension"),
+  ...frictionSteps("c", "at the chosen extension"),
+  { symbol: "theta_o", meaning: "mirrored in the line hinge–base", is: "2 * theta_s - theta_c" },
+  {
+    symbol: "F_any",
+    meaning: "weights square to the lever arm, springs against",
+    is: "(g_n * sqrt(sum(m_w .* r_w .* map(a_w, cos))^2 + sum(m_w .* r_w .* map(a_w, sin))^2) + abs(N_c)) / abs(l_c)",
+  },
+  { symbol: "H_x", meaning: "hinge force on the arm, outward", is: "-A_c" },
+  { symbol: "H_y", meaning: "hinge force on the arm, up", is: "-B_c" },
+  { symbol: "H", meaning: "hinge force", is: "sqrt(H_x^2 + H_y^2)" },
+  { symbol: "M_f", meaning: "friction moment of the hinge pin", is: "rho * H" },
+  { symbol: "F_t", meaning: "load across the rod", is: "max(abs(E_c), abs(R_c)) * (o + mu * d_a) / L_c" },
+  { solved: "s_p", meaning: "extension at which the force is largest, by search over the stroke" },
+  { symbol: "L_p", kind: "length", meaning: "length at peak force", is: "L_r + s_p" },
+  ...poseSteps("p", "at peak force"),
+  { ...closure("p", "s_p"), meaning: "cosine rule at peak force" },
+  ...staticSteps("p", "at peak force"),
+  ...frictionSteps("p", "at peak force"),
+  { symbol: "F_max", meaning: "peak force, extending or retracting", is: "max(abs(E_p), abs(R_p))" },
+  { solved: "s_q", meaning: "extension at which the holding force is largest, by search over the stroke" },
+  { symbol: "L_q", kind: "length", meaning: "length at the largest holding force", is: "L_r + s_q" },
+  ...poseSteps("q", "at the largest holding force"),
+  { ...closure("q", "s_q"), meaning: "cosine rule at the largest holding force" },
+  ...staticSteps("q", "at the largest holding force"),
+  { symbol: "F_hold", meaning: "largest holding force", is: "abs(F_q)" },
+  {
+    symbol: "n_u",
+    meaning: "unpowered holding force over the largest needed",
+    is: "F_u / F_hold",
+    when: "has_backDriveForce and F_hold > 0 N",
+  },
+]

@@ -1,0 +1,485 @@
+import { goldenMinimum } from "../../../numeric/index.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../../solver/index.js"
+import { withNearest } from "../../nearest.js"
+import { gravitySource, journalFriction, virtualWork } from "../../sources.js"
+import { pointField, springField, weightField } from "../fields.js"
+import { type HingeGeometry, hingeAngleAt, hingeLengthRange } from "../geometry.js"
+import { type HingeLoads, hingeStaticsAt, standardGravity } from "../load.js"
+import { hingeCautions } from "./cautions.js"
+import { hingeActuatorFormulae } from "./formulae.js"
+import type { HingeActuator, HingeActuatorInput, Pose } from "./types.js"
+
+export type { HingeActuator, HingeActuatorInput, HingePose } from "./types.js"
+
+/** Poses listed over the stroke. */
+const POSES = 33
+
+const branchOf = (turns: "counter-clockwise" | "clockwise"): 1 | -1 => (turns === "clockwise" ? -1 : 1)
+
+/** Geometry of the hinge an input describes. */
+function geometryOf(si: SiOf<HingeActuatorInput>): HingeGeometry {
+  const { hinge, base, pinRadius, pinAngle, axisOffset } = si
+  return { hinge, base, pinRadius, pinAngle, axisOffset }
+}
+
+const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
+  weights: si.weights,
+  springs: si.springs ?? [],
+  lean: si.lean,
+  frictionRadius: (si.friction * si.hingePinDiameter) / 2,
+})
+
+/** Refuses a stroke that runs into a dead point, with where and by how much; null where it is free. */
+function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoSolution | null {
+  const { shortest, longest } = hingeLengthRange(g)
+  const extended = retracted + stroke
+  // closer than a millionth to a dead point the lever arm is lost in rounding
+  const margin = 1e-6 * longest
+  const shortBy = Math.max(shortest + margin - retracted, extended - longest + margin)
+  if (shortBy <= 0) return null
+  const at = { shortest, longest, retracted, extended }
+  if (retracted >= longest || extended <= shortest)
+    return refuse(
+      "cannot-close",
+      "The pivots are between {shortest length} and {longest length} apart, an actuator of {retracted length} to {extended length} fits nowhere: it is {shortBy length} off.",
+      shortBy,
+      at,
+    )
+  const end = extended > longest - margin ? "longest" : "shortest"
+  const deadPoint = end === "longest" ? longest : shortest
+  const extension = Math.min(stroke, Math.max(0, deadPoint - retracted))
+  return refuse(
+    "dead-point",
+    "The stroke runs into the dead point at the {end} length, {deadPoint length}, at an extension of {extension length}: {shortBy length} too far.",
+    shortBy,
+    { ...at, deadPoint, extension },
+    {},
+    { end },
+  )
+}
+
+/** Where `f` is largest over the stroke: every hump of the samples that could hold the peak is climbed by golden section. */
+function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: (pose: Pose) => number): Pose {
+  const values = samples.map(f)
+  const top = Math.max(...values)
+  let peak = samples[values.indexOf(top)] as Pose
+  values.forEach((here, i) => {
+    if (here < (values[i - 1] ?? 0) || here < (values[i + 1] ?? 0) || here < 0.9 * top) return
+    const low = samples[Math.max(0, i - 1)] as Pose
+    const high = samples[Math.min(samples.length - 1, i + 1)] as Pose
+    const refined = at(goldenMinimum((extension) => -f(at(extension)), low.extension, high.extension, 1e-7 * high.extension))
+    if (f(refined) > f(peak)) peak = refined
+  })
+  return peak
+}
+
+function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
+  const out = kernel(si)
+  if (!isNoSolution(out)) return out
+  const offered: Record<string, number> = {}
+  const { lever } = out.at
+  if (out.noSolution === "friction-lock" && lever !== undefined) {
+    // a hair inside the lever arm: at the circle itself the force has no limit
+    const radius = Math.abs(lever) * (1 - 1e-3)
+    offered.hingePinDiameter = (2 * radius) / si.friction
+    offered.friction = (2 * radius) / si.hingePinDiameter
+  }
+  return withNearest(out, hingeActuator, kernel, si, offered, [
+    { path: "retracted", from: 0.2 * si.retracted, to: 3 * si.retracted },
+    { path: "stroke", from: 0, to: si.stroke },
+    { path: "pinRadius", from: 0.02 * si.pinRadius, to: 5 * si.pinRadius },
+  ])
+}
+
+function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
+  const { retracted, stroke, friction, endPinDiameter, axisOffset, backDriveForce, pinRadius } = si
+  const g = geometryOf(si)
+  const branch = branchOf(si.turns)
+  const blocked = strokeRefusal(g, retracted, stroke)
+  if (blocked) return blocked
+  const loads = loadsOf(si)
+  const at = (extension: number): Pose => {
+    // inside the free range the triangle always closes
+    const angle = hingeAngleAt(g, retracted + extension, branch) as number
+    return { extension, angle, ...hingeStaticsAt(g, loads, angle) }
+  }
+  const samples = Array.from({ length: POSES }, (_, i) => at((stroke * i) / (POSES - 1)))
+  const [start, end] = [samples[0] as Pose, samples[POSES - 1] as Pose]
+  // the end pins push along their own line, longer than the rod where its axis misses the pivot
+  const lockOf = ({ length, lever }: Pose) =>
+    (loads.frictionRadius * (1 + 1e-6) * Math.hypot(length, axisOffset)) / length - Math.abs(lever)
+  const locked = samples.find((pose) => lockOf(pose) > 0)
+  if (locked)
+    return refuse(
+      "friction-lock",
+      "At an extension of {extension length} the lever arm of {arm length} lies within the friction circle of the hinge pin, {frictionRadius length}: no force moves the arm.",
+      lockOf(locked),
+      { extension: locked.extension, angle: locked.angle, lever: locked.lever, frictionRadius: loads.frictionRadius },
+      {},
+      { arm: Math.abs(locked.lever) },
+    )
+  const here = at(si.extension ?? stroke / 2)
+  const moving = (pose: Pose) => Math.max(Math.abs(pose.extendForce), Math.abs(pose.retractForce))
+  const peak = peakOver(at, samples, moving)
+  const hold = peakOver(at, samples, (pose) => Math.abs(pose.force))
+  const holdForce = Math.abs(hold.force)
+  const { shortest, longest } = hingeLengthRange(g)
+  const distance = Math.hypot(g.base.x - g.hinge.x, g.base.y - g.hinge.y)
+  const transmissionAt = (pose: Pose) => {
+    const cos = (distance ** 2 + pinRadius ** 2 - pose.length ** 2 - axisOffset ** 2) / (2 * distance)
+    return Math.atan2(Math.abs(pose.lever) * pose.length, Math.abs(pinRadius ** 2 - distance * cos))
+  }
+  let [across, along] = [0, 0]
+  for (const w of si.weights) {
+    across += w.mass * w.radius * Math.cos(w.angle)
+    along += w.mass * w.radius * Math.sin(w.angle)
+  }
+  const middle = (start.angle + (hingeAngleAt(g, retracted, branch === 1 ? -1 : 1) as number)) / 2
+  return {
+    angle: here.angle,
+    length: here.length,
+    lever: here.lever,
+    transmission: transmissionAt(here),
+    gravityMoment: here.gravityMoment,
+    springMoment: here.springMoment,
+    force: here.force,
+    extendForce: here.extendForce,
+    retractForce: here.retractForce,
+    anyLeanForce: (standardGravity * Math.hypot(across, along) + Math.abs(here.springMoment)) / Math.abs(here.lever),
+    reactionX: here.reaction.x,
+    reactionY: here.reaction.y,
+    reaction: Math.hypot(here.reaction.x, here.reaction.y),
+    frictionMoment: loads.frictionRadius * Math.hypot(here.reaction.x, here.reaction.y),
+    sideLoad: (moving(here) * (axisOffset + friction * endPinDiameter)) / here.length,
+    otherAngle: 2 * middle - here.angle,
+    startAngle: start.angle,
+    endAngle: end.angle,
+    swing: Math.abs(end.angle - start.angle),
+    peakForce: moving(peak),
+    peakExtension: peak.extension,
+    peakAngle: peak.angle,
+    holdForce,
+    holdExtension: hold.extension,
+    holdMargin: backDriveForce === null || holdForce === 0 ? null : backDriveForce / holdForce,
+    holdsUnpowered: backDriveForce === null ? null : backDriveForce >= holdForce,
+    leastTransmission: Math.min(transmissionAt(start), transmissionAt(end)),
+    shortest,
+    longest,
+    shortestAngle: middle,
+    longestAngle: middle + branch * Math.PI,
+    clearance: Math.min(retracted - shortest, longest - retracted - stroke),
+    poses: samples.map(({ extension, angle, lever, force, extendForce, retractForce }) => ({
+      extension,
+      angle,
+      lever,
+      force,
+      extendForce,
+      retractForce,
+    })),
+  }
+}
+
+function check(si: SiOf<HingeActuatorInput>): Issue[] {
+  const found: Issue[] = []
+  if (!(Math.hypot(si.base.x - si.hinge.x, si.base.y - si.hinge.y) >= 1e-6))
+    found.push(inconsistent(["base"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
+  if (si.extension !== null && si.extension > si.stroke)
+    found.push(
+      inconsistent(["extension"], "{extension length}", "at most the stroke, {stroke length}", {
+        extension: si.extension,
+        stroke: si.stroke,
+      }),
+    )
+  return found
+}
+
+/**
+ * A hinged arm moved by a linear actuator between a fixed anchor and an anchor on the arm.
+ *
+ * Formula: with D the distance hinge–base, r the distance hinge–moving anchor, o the axis offset and L = L_r + s the
+ * length at extension s, the anchors are q = √(L² + o²) apart and φ = 2·atan √((q² − (D − r)²) / ((D + r)² − q²)) is
+ * the angle between D and r at the hinge. The arm stands at θ = φ_b − β ± φ, with φ_b the direction of the base from
+ * the hinge, β the angle from the arm to the moving anchor, + where extension turns the arm counter-clockwise. Lever
+ * arm by virtual work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with M_g = g·Σ m·r_w·cos(θ
+ * + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean; g = 9.80665 m/s²) and M_s the moment of the
+ * springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further force x against pin friction, ρ = µ·d/2 (coefficient µ;
+ * pin diameter d). Load across the rod F·(o + µ·d_a)/L, with d_a the end pins' diameter: the part from the pins is the
+ * worst case of both resisting alike.
+ *
+ * Valid for slow moves of stiff parts in one plane; inertia, play and the weight of the actuator itself are
+ * left out (count half the actuator's mass as a mass at the moving anchor).
+ *
+ * Refuses: `cannot-close` where no pose fits the actuator, `dead-point` where the stroke runs into a dead
+ * point, `friction-lock` where the lever arm lies within the friction circle.
+ *
+ * **Inputs**
+ * - `hinge`: hinge [group; optional, with a default of its own]
+ *   - `x`: hinge, outward [x_h; −20 to 20 m]
+ *   - `y`: hinge, up [y_h; −20 to 20 m]
+ * - `base`: fixed anchor [group]
+ *   - `x`: fixed anchor, outward [x_b; −20 to 20 m]
+ *   - `y`: fixed anchor, up [y_b; −20 to 20 m]
+ * - `pinRadius`: moving anchor from the hinge [r; 0.1 mm to 20 m]
+ * - `pinAngle`: angle from the arm to the moving anchor [beta; −572.958° to 572.958°; default 0]
+ * - `axisOffset`: rod axis off its base pivot [o; 0 to 5 m; default 0]
+ * - `retracted`: retracted length [L_r; 1 mm to 20 m]
+ * - `stroke`: stroke [S; 0.1 mm to 10 m]
+ * - `extension`: chosen extension [s_c; 0 to 10 m; optional]
+ * - `turns`: extension turns the arm [counter-clockwise or clockwise; default counter-clockwise]
+ * - `weights`: masses on the arm [list of 1 to 50]
+ *   - `mass`: mass [m_w; 0 to 200 kg]
+ *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
+ *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
+ * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `springs`: springs [list of 1 to 20; optional]
+ *   - `fixed`: fixed end [group]
+ *     - `x`: fixed end, outward [x_s; −20 to 20 m]
+ *     - `y`: fixed end, up [y_s; −20 to 20 m]
+ *   - `radius`: moving end from the hinge [r_s; 0 to 20 m]
+ *   - `angle`: angle from the arm to the moving end [a_s; −572.958° to 572.958°; default 0]
+ *   - `stiffness`: stiffness [k_s; 0 to 10000 N/mm]
+ *   - `freeLength`: free length [l_s; 0 to 20 m]
+ *   - `preload`: initial tension [F_s; 0 to 100 kN; default 0]
+ *   - `pullsOnly`: only pulls [yes or no; default yes]
+ * - `friction`: coefficient of friction at the pins [mu; 0 to 1; default 0]
+ * - `hingePinDiameter`: hinge pin diameter [d_h; 0 to 200 mm; default 0]
+ * - `endPinDiameter`: end pin diameter [d_a; 0 to 200 mm; default 0]
+ * - `backDriveForce`: unpowered holding force [F_u; 0 to 1000 kN; optional]
+ *
+ * **Results**
+ *
+ * `angle`: arm angle [theta_c; rad]; `length`: actuator length [L_c; m]; `lever`: lever arm [l_c; m]; `transmission`:
+ * transmission angle [tau_c; rad]; `gravityMoment`: moment of the weights [M_c; N m]; `springMoment`: moment of the
+ * springs [N_c; N m]; `force`: holding force [F_c; N]; `extendForce`: force while extending [E_c; N]; `retractForce`:
+ * force while retracting [R_c; N]; `anyLeanForce`: holding force at the worst lean [F_any; N]; `reactionX`: hinge
+ * force outward [H_x; N]; `reactionY`: hinge force upward [H_y; N]; `reaction`: hinge force [H; N]; `frictionMoment`:
+ * hinge friction moment [M_f; N m]; `sideLoad`: load across the rod [F_t; N]; `otherAngle`: arm angle on the other
+ * branch [theta_o; rad]; `startAngle`: arm angle retracted [theta_1; rad]; `endAngle`: arm angle extended [theta_2;
+ * rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakExtension`: extension at peak force
+ * [s_p; m]; `peakAngle`: arm angle at peak force [theta_p; rad]; `holdForce`: largest holding force [F_hold; N];
+ * `holdExtension`: extension at largest holding force [s_q; m]; `holdMargin`: unpowered holding margin [n_u];
+ * `holdsUnpowered`: holds without power [yes or no]; `leastTransmission`: least transmission angle [tau_min; rad];
+ * `shortest`: shortest possible length [L_min; m]; `longest`: longest possible length [L_max; m]; `shortestAngle`:
+ * dead point, shortest [theta_s; rad]; `longestAngle`: dead point, longest [theta_l; rad]; `clearance`: clearance to
+ * dead point [c_d; m]; `poses`: poses over the stroke [list].
+ *
+ * **Symbols of the working**
+ *
+ * b: sign of the assembly branch; p_s: springs that only pull (1) or also push (0); g_n: standard gravity [m/s²]; D:
+ * distance hinge–base [m]; psi: direction of the base less the moving anchor's angle [rad]; L_1: retracted length [m];
+ * q_1: distance of the anchors retracted [m]; phi_1: angle at the hinge between the anchors retracted [rad]; l_1:
+ * lever arm dL/dθ retracted [m]; tau_1: transmission angle retracted [rad]; L_2: extended length [m]; q_2: distance of
+ * the anchors extended [m]; phi_2: angle at the hinge between the anchors extended [rad]; l_2: lever arm dL/dθ
+ * extended [m]; tau_2: transmission angle extended [rad]; rho: friction radius of the hinge pin [m]; q_c: distance of
+ * the anchors at the chosen extension [m]; phi_c: angle at the hinge between the anchors at the chosen extension
+ * [rad]; X_c: springs, moving end to fixed end, outward, at the chosen extension [m]; Y_c: springs, moving end to
+ * fixed end, up, at the chosen extension [m]; Z_c: lengths of the springs at the chosen extension [m]; T_c: tensions
+ * of the springs at the chosen extension; one that only pulls is slack below its free length [N]; u_c: thrust outward
+ * at the chosen extension; v_c: thrust upward at the chosen extension; A_c: all forces on the arm but the hinge's,
+ * outward, at the chosen extension [N]; B_c: all forces on the arm but the hinge's, up, at the chosen extension [N];
+ * J_c: quadratic for the force against friction at the chosen extension [m²]; K_c: its linear part at the chosen
+ * extension [N]; Q_c: half the distance of its roots at the chosen extension [N]; L_p: length at peak force [m]; q_p:
+ * distance of the anchors at peak force [m]; phi_p: angle at the hinge between the anchors at peak force [rad]; l_p:
+ * lever arm dL/dθ at peak force [m]; tau_p: transmission angle at peak force [rad]; M_p: moment of the weights at peak
+ * force [N m]; X_p: springs, moving end to fixed end, outward, at peak force [m]; Y_p: springs, moving end to fixed
+ * end, up, at peak force [m]; Z_p: lengths of the springs at peak force [m]; T_p: tensions of the springs at peak
+ * force; one that only pulls is slack below its free length [N]; N_p: moment of the springs at peak force [N m]; F_p:
+ * force without friction at peak force [N]; u_p: thrust outward at peak force; v_p: thrust upward at peak force; A_p:
+ * all forces on the arm but the hinge's, outward, at peak force [N]; B_p: all forces on the arm but the hinge's, up,
+ * at peak force [N]; J_p: quadratic for the force against friction at peak force [m²]; K_p: its linear part at peak
+ * force [N]; Q_p: half the distance of its roots at peak force [N]; E_p: force while extending at peak force [N]; R_p:
+ * force while retracting at peak force [N]; L_q: length at the largest holding force [m]; q_q: distance of the anchors
+ * at the largest holding force [m]; phi_q: angle at the hinge between the anchors at the largest holding force [rad];
+ * theta_q: arm angle at the largest holding force [rad]; l_q: lever arm dL/dθ at the largest holding force [m]; tau_q:
+ * transmission angle at the largest holding force [rad]; M_q: moment of the weights at the largest holding force [N
+ * m]; X_q: springs, moving end to fixed end, outward, at the largest holding force [m]; Y_q: springs, moving end to
+ * fixed end, up, at the largest holding force [m]; Z_q: lengths of the springs at the largest holding force [m]; T_q:
+ * tensions of the springs at the largest holding force; one that only pulls is slack below its free length [N]; N_q:
+ * moment of the springs at the largest holding force [N m]; F_q: force without friction at the largest holding force
+ * [N].
+ *
+ * **Sources**
+ * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, chapter 11 (virtual work) (not verified
+ *   against the document)
+ * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, section 8.7 (journal bearings) (not
+ *   verified against the document)
+ * - NIST: Guide for the use of the International System of Units, SP 811, 2008, appendix B.8 (standard gravity) (not
+ *   verified against the document)
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `cannot-close`, `dead-point`, `friction-lock`
+ * @example
+ * ```ts
+ * import { hingeActuator } from 'alula/linkage'
+ * const wing = hingeActuator({
+ *   base: { x: '-40 mm', y: '-250 mm' },
+ *   pinRadius: '55 mm',
+ *   pinAngle: '-90 deg',
+ *   retracted: '215 mm',
+ *   stroke: '40 mm',
+ *   weights: [{ mass: '1.8 kg', radius: '600 mm' }],
+ * })
+ * wing.swing // => 0.7733
+ * wing.peakForce // => 209.2
+ * ```
+ */
+export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PURE__ */ solver<HingeActuatorInput, HingeActuator>(
+  "hingeActuator",
+  "How a linear actuator moves a hinged arm, and how hard it must push",
+  solve,
+  () => ({
+    input: {
+      hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
+      base: pointField("fixed anchor", "b"),
+      pinRadius: {
+        kind: "length",
+        symbol: "r",
+        label: "moving anchor from the hinge",
+        min: "0.1 mm",
+        max: 20,
+        typical: ["30 mm", "150 mm"],
+      },
+      pinAngle: {
+        kind: "angle",
+        symbol: "beta",
+        label: "angle from the arm to the moving anchor",
+        min: -10,
+        max: 10,
+        typical: ["-100 deg", "40 deg"],
+        default: 0,
+      },
+      axisOffset: {
+        kind: "length",
+        symbol: "o",
+        label: "rod axis off its base pivot",
+        min: 0,
+        max: 5,
+        typical: ["0 mm", "20 mm"],
+        default: 0,
+      },
+      retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["100 mm", "300 mm"] },
+      stroke: { kind: "length", symbol: "S", label: "stroke", min: "0.1 mm", max: 10, typical: ["20 mm", "100 mm"] },
+      extension: { kind: "length", symbol: "s_c", label: "chosen extension", min: 0, max: 10, typical: ["0 mm", "20 mm"], default: null },
+      turns: {
+        kind: "choice",
+        label: "extension turns the arm",
+        options: { "counter-clockwise": "counter-clockwise (raises it)", clockwise: "clockwise (lowers it)" },
+        default: "counter-clockwise",
+      },
+      weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+      lean: {
+        kind: "angle",
+        symbol: "lambda",
+        label: "lean of the wearer",
+        min: -3.2,
+        max: 3.2,
+        typical: ["-30 deg", "30 deg"],
+        default: 0,
+      },
+      springs: { kind: "list", label: "springs", of: springField, min: 1, max: 20, default: null },
+      friction: {
+        kind: "number",
+        symbol: "mu",
+        label: "coefficient of friction at the pins",
+        min: 0,
+        max: 1,
+        typical: [0.05, 0.3],
+        default: 0,
+      },
+      hingePinDiameter: {
+        kind: "length",
+        symbol: "d_h",
+        label: "hinge pin diameter",
+        min: 0,
+        max: 0.2,
+        typical: ["3 mm", "12 mm"],
+        default: 0,
+      },
+      endPinDiameter: { kind: "length", symbol: "d_a", label: "end pin diameter", min: 0, max: 0.2, typical: ["3 mm", "8 mm"], default: 0 },
+      backDriveForce: {
+        kind: "force",
+        symbol: "F_u",
+        label: "unpowered holding force",
+        min: 0,
+        max: 1e6,
+        typical: ["50 N", "500 N"],
+        default: null,
+      },
+    },
+    output: {
+      angle: { kind: "angle", symbol: "theta_c", label: "arm angle" },
+      length: { kind: "length", symbol: "L_c", label: "actuator length" },
+      lever: { kind: "length", symbol: "l_c", label: "lever arm" },
+      transmission: { kind: "angle", symbol: "tau_c", label: "transmission angle" },
+      gravityMoment: { kind: "moment", symbol: "M_c", label: "moment of the weights" },
+      springMoment: { kind: "moment", symbol: "N_c", label: "moment of the springs" },
+      force: { kind: "force", symbol: "F_c", label: "holding force" },
+      extendForce: { kind: "force", symbol: "E_c", label: "force while extending" },
+      retractForce: { kind: "force", symbol: "R_c", label: "force while retracting" },
+      anyLeanForce: { kind: "force", symbol: "F_any", label: "holding force at the worst lean" },
+      reactionX: { kind: "force", symbol: "H_x", label: "hinge force outward" },
+      reactionY: { kind: "force", symbol: "H_y", label: "hinge force upward" },
+      reaction: { kind: "force", symbol: "H", label: "hinge force" },
+      frictionMoment: { kind: "moment", symbol: "M_f", label: "hinge friction moment" },
+      sideLoad: { kind: "force", symbol: "F_t", label: "load across the rod" },
+      otherAngle: { kind: "angle", symbol: "theta_o", label: "arm angle on the other branch" },
+      startAngle: { kind: "angle", symbol: "theta_1", label: "arm angle retracted" },
+      endAngle: { kind: "angle", symbol: "theta_2", label: "arm angle extended" },
+      swing: { kind: "angle", symbol: "sigma", label: "swing" },
+      peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
+      peakExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
+      peakAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+      holdForce: { kind: "force", symbol: "F_hold", label: "largest holding force" },
+      holdExtension: { kind: "length", symbol: "s_q", label: "extension at largest holding force" },
+      holdMargin: { kind: "number", symbol: "n_u", label: "unpowered holding margin" },
+      holdsUnpowered: { kind: "flag", label: "holds without power" },
+      leastTransmission: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+      shortest: { kind: "length", symbol: "L_min", label: "shortest possible length" },
+      longest: { kind: "length", symbol: "L_max", label: "longest possible length" },
+      shortestAngle: { kind: "angle", symbol: "theta_s", label: "dead point, shortest" },
+      longestAngle: { kind: "angle", symbol: "theta_l", label: "dead point, longest" },
+      clearance: { kind: "length", symbol: "c_d", label: "clearance to dead point" },
+      poses: {
+        kind: "list",
+        label: "poses over the stroke",
+        of: {
+          kind: "group",
+          label: "pose",
+          fields: {
+            extension: { kind: "length", label: "extension" },
+            angle: { kind: "angle", label: "arm angle" },
+            lever: { kind: "length", label: "lever arm" },
+            force: { kind: "force", label: "holding force" },
+            extendForce: { kind: "force", label: "force while extending" },
+            retractForce: { kind: "force", label: "force while retracting" },
+          },
+        },
+      },
+    },
+    example: {
+      hinge: { x: 0, y: 0 },
+      base: { x: "-40 mm", y: "-250 mm" },
+      pinRadius: "55 mm",
+      pinAngle: "-90 deg",
+      axisOffset: "4 mm",
+      retracted: "210 mm",
+      stroke: "40 mm",
+      extension: "15 mm",
+      weights: [
+        { mass: "1.2 kg", radius: "500 mm" },
+        { mass: "0.3 kg", radius: "900 mm", angle: "5 deg" },
+      ],
+      lean: "10 deg",
+      springs: [{ fixed: { x: "-60 mm", y: "120 mm" }, radius: "80 mm", stiffness: "150 N/m", freeLength: "70 mm", preload: "2 N" }],
+      friction: 0.15,
+      hingePinDiameter: "8 mm",
+      endPinDiameter: "6 mm",
+      backDriveForce: "250 N",
+    },
+    formulae: hingeActuatorFormulae,
+    sources: [virtualWork, journalFriction, gravitySource],
+    check,
+    cautions: hingeCautions,
+  }),
+)

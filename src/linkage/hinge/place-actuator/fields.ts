@@ -1,0 +1,153 @@
+import type { Length } from "../../../quantity/index.js"
+import type { Fields } from "../../../solver/index.js"
+import { pointField, weightField } from "../fields.js"
+import type { PlaceActuatorInput } from "./types.js"
+
+/** Describes a rectangle; `x` and `y` are the usual ranges of its edges, lower then upper. */
+const regionField = (
+  label: string,
+  symbol: string,
+  x: readonly [Length, Length, Length, Length],
+  y: readonly [Length, Length, Length, Length],
+) => ({
+  kind: "group" as const,
+  label,
+  fields: {
+    left: {
+      kind: "length" as const,
+      symbol: `x_${symbol}1`,
+      label: `${label}, least x`,
+      min: -20,
+      max: 20,
+      typical: [x[0], x[1]] as const,
+    },
+    right: {
+      kind: "length" as const,
+      symbol: `x_${symbol}2`,
+      label: `${label}, greatest x`,
+      min: -20,
+      max: 20,
+      typical: [x[2], x[3]] as const,
+    },
+    bottom: {
+      kind: "length" as const,
+      symbol: `y_${symbol}1`,
+      label: `${label}, least y`,
+      min: -20,
+      max: 20,
+      typical: [y[0], y[1]] as const,
+    },
+    top: {
+      kind: "length" as const,
+      symbol: `y_${symbol}2`,
+      label: `${label}, greatest y`,
+      min: -20,
+      max: 20,
+      typical: [y[2], y[3]] as const,
+    },
+  },
+})
+
+/** Input of a placement. */
+export const placeFields = (): Fields<PlaceActuatorInput> => ({
+  hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
+  retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["150 mm", "180 mm"] },
+  stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
+  forceRating: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
+  weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+  lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
+  leanEitherWay: {
+    kind: "angle",
+    symbol: "Lambda",
+    label: "lean either way",
+    min: 0,
+    max: 1.6,
+    typical: ["0 deg", "20 deg"],
+    default: 0,
+  },
+  baseRegion: regionField(
+    "region of the fixed anchor",
+    "B",
+    ["-120 mm", "-80 mm", "10 mm", "40 mm"],
+    ["-300 mm", "-250 mm", "-60 mm", "-40 mm"],
+  ),
+  pinRegion: regionField("region of the moving anchor", "P", ["0 mm", "20 mm", "120 mm", "160 mm"], ["-70 mm", "-50 mm", "20 mm", "40 mm"]),
+  lowAngle: {
+    kind: "group",
+    label: "lower end of the swing",
+    fields: {
+      from: { kind: "angle", symbol: "t_1", label: "least", min: -7, max: 7, typical: ["-80 deg", "-70 deg"] },
+      to: { kind: "angle", symbol: "t_2", label: "greatest", min: -7, max: 7, typical: ["-65 deg", "-55 deg"] },
+    },
+  },
+  swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", min: "0.1 deg", max: 3.1, typical: ["40 deg", "80 deg"] },
+  mostSwing: {
+    kind: "angle",
+    symbol: "sigma_m",
+    label: "swing allowed",
+    min: "0.1 deg",
+    max: 3.2,
+    typical: ["90 deg", "120 deg"],
+    default: null,
+  },
+  seek: {
+    kind: "choice",
+    label: "seek",
+    options: { "least force": "the least peak force", "most swing": "the most swing within the force rating" },
+    default: "least force",
+  },
+  raisedBy: {
+    kind: "choice",
+    label: "arm is raised by",
+    options: { either: "either way", extending: "extending", retracting: "retracting" },
+    default: "either",
+  },
+  leastLever: {
+    kind: "length",
+    symbol: "l_1",
+    label: "least lever arm allowed",
+    min: 0,
+    max: 10,
+    typical: ["0 mm", "15 mm"],
+    default: 0,
+  },
+  mostLever: {
+    kind: "length",
+    symbol: "l_2",
+    label: "greatest lever arm allowed",
+    min: "0.1 mm",
+    max: 10,
+    typical: ["80 mm", "150 mm"],
+    default: null,
+  },
+  leastTransmission: {
+    kind: "angle",
+    symbol: "tau_w",
+    label: "least transmission angle allowed",
+    min: 0,
+    max: 1.5,
+    typical: ["0 deg", "25 deg"],
+    default: 0,
+  },
+  clearance: {
+    kind: "length",
+    symbol: "c_w",
+    label: "length to keep from dead points",
+    min: 0,
+    max: 1,
+    typical: ["0 mm", "3 mm"],
+    default: "1 mm",
+  },
+  gap: { kind: "ratio", symbol: "epsilon", label: "gap to stop at", min: "0.01 %", max: "50 %", typical: ["1 %", "5 %"], default: "1 %" },
+  boxes: {
+    kind: "number",
+    symbol: "n_b",
+    label: "boxes at most",
+    whole: true,
+    min: 10,
+    max: 200000,
+    typical: [2000, 20000],
+    default: 20000,
+  },
+  frontPoints: { kind: "number", symbol: "n_f", label: "points of the front", whole: true, min: 0, max: 20, typical: [0, 5], default: 5 },
+})

@@ -1,0 +1,72 @@
+import type { NoSolution } from "../../solver/index.js"
+import { solveFactored } from "../lu.js"
+import type { MechanismSi } from "./data.js"
+import { compile, type Model } from "./model.js"
+import { jacobian, rowGradient } from "./rows.js"
+import { couple, isHalt, motion, type Pose } from "./solve.js"
+
+/** Greatest row sums of the Jacobian and of its inverse. */
+export function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
+  const n = model.unknowns
+  const j = jacobian(model, pose.q, pose.drive)
+  const rowSum = new Float64Array(n)
+  const unit = new Float64Array(n)
+  let direct = 0
+  for (let i = 0; i < n; i++) {
+    let sum = 0
+    for (let k = 0; k < n; k++) sum += Math.abs(j[i * n + k] as number)
+    direct = Math.max(direct, sum)
+    // one column of the inverse at a time
+    unit[i] = 1
+    const column = solveFactored(pose.factors, unit)
+    unit[i] = 0
+    for (let k = 0; k < n; k++) rowSum[k] = (rowSum[k] as number) + Math.abs(column[k] as number)
+  }
+  return { direct, inverse: rowSum.reduce((most, v) => Math.max(most, v), 0) }
+}
+
+/** Force that every pin exerts on every bar it belongs to. */
+export function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
+  const held = model.bodies.map((members) => new Map(members.map((point) => [point, [0, 0] as [number, number]])))
+  const give = (body: number, point: number, fx: number, fy: number) => {
+    const force = held[body]?.get(point)
+    if (!force) return
+    force[0] -= fx
+    force[1] -= fy
+  }
+  model.rows.forEach((row, i) => {
+    const l = lambda[i] as number
+    rowGradient(row, pose.q, pose.drive, (point, gx, gy, isReference) => {
+      if (row.kind === "actuator") return
+      give(isReference && row.kind === "crank" ? row.refBody : row.body, point, l * gx, l * gy)
+    })
+  })
+  for (const { from, to, body, torque } of model.torques) {
+    const [fx, fy] = couple(pose.q, from, to, torque)
+    give(body, to, fx, fy)
+    give(body, from, -fx, -fy)
+  }
+  return held
+}
+
+/** All poses of a mechanism's motion with its compiled model; the plain kernel for envelopes and couplings. */
+export function mechanismMotion(si: MechanismSi, steps: number): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution {
+  const model = compile(si)
+  const poses = motion(model, steps)
+  return isHalt(poses) ? poses.refusal : { model, poses }
+}
+
+/** What may be changed where a mechanism cannot reach a pose: each driver's start and end, to just before what was reached. */
+export function driverKnobs(si: MechanismSi, steps: number): Record<string, number> {
+  const halt = motion(compile(si), steps)
+  if (!isHalt(halt)) return {}
+  const paths = [...si.cranks.map((_, i) => `cranks.${i}`), ...si.actuators.map((_, i) => `actuators.${i}`)]
+  return Object.fromEntries(
+    halt.reached.flatMap((reached, i) => {
+      // clear of the dead point: by a milliradian, or a thousandth of the length
+      const clear = i < si.cranks.length ? 1e-3 : 1e-3 * reached
+      const value = reached - Math.sign((halt.towards[i] as number) - reached) * clear
+      return [`${paths[i]}.start`, `${paths[i]}.end`].map((key) => [key, value])
+    }),
+  )
+}

@@ -1,0 +1,441 @@
+import { type Caution, caution, type Issue, inconsistent, type NoSolution, refuse, type Solver, solver } from "../../solver/index.js"
+import { chemistries } from "../chemistry.js"
+import { chargeRateLimit, temperatureLimitSource } from "../data.js"
+import { chargeAt, emfAt } from "../discharge.js"
+import { packCautions, packFields, packResistanceSteps } from "../fields.js"
+import { curveFaults, curveField } from "../open-circuit.js"
+import {
+  CELL_SHEETS,
+  CHARGE_TIMES,
+  LEAD_CHARGE_TIMES,
+  LEAD_CHARGING,
+  LITHIUM_SAFETY,
+  NICKEL_SHEETS,
+  PACK_SHEETS,
+  TEMPERATURE_LIMITS,
+} from "../sources.js"
+import {
+  type ChargeTimeInput,
+  changeOverByBisection,
+  endByBisection,
+  heatByQuadrature,
+  setUp,
+  storedByQuadrature,
+  straightPieces,
+  tailByQuadrature,
+} from "./problem.js"
+import type { ChargeTime, Si } from "./types.js"
+
+export type { ChargeTime } from "./types.js"
+
+/** Charge put in over charge gained of nickel-metal hydride at a rate (multiples of the capacity per hour): 1.6 at 0.1, 1.2 at 1. */
+export function nickelChargeFactor(rate: number): number {
+  const share = Math.min(1, Math.max(0, Math.log10(rate / 0.1)))
+  return 1.6 - 0.4 * share
+}
+
+/** What the last part of a lithium charge adds to charge over current by datasheets, s: from empty at least, at most. */
+const tail = { least: 20 * 60, most: 2 * 3600 } as const
+
+/** Voltage above the chemistry's own at which a cell is over-charged, V: the tolerance that its datasheets print. */
+const chargeTolerance = (chemistry: Si["chemistry"]) => (chemistry === "lfp" ? 0.05 : chemistry === "lead" ? 0.2 / 6 : 0)
+
+function solve(si: Si): ChargeTime | NoSolution {
+  const { rechargeable, coldestCharge, lithiumIon, label } = chemistries[si.chemistry]
+  if (!rechargeable)
+    return refuse(
+      "not-rechargeable",
+      "Cells of this kind ({label}) must not be charged, not even with {shortBy current}: they can leak or burst. Take cells that are made for charging.",
+      si.chargeCurrent,
+      {},
+      {},
+      { label },
+    )
+  if (lithiumIon && coldestCharge !== null && si.temperature < coldestCharge)
+    return refuse(
+      "too-cold-to-charge",
+      "At {given.temperature temperature °C} lithium cells must not be charged: lithium plates out inside. Warm them to at least {nearest.temperature temperature °C} first.",
+      coldestCharge - si.temperature,
+      {},
+      { temperature: coldestCharge },
+      { "given.temperature": si.temperature },
+    )
+  const { curve, capacity, resistance, limit, end } = setUp(si)
+  const { chargeCurrent, startCharge } = si
+  const simpleTime = (capacity * (1 - startCharge)) / chargeCurrent
+  const full = (greatest: number) =>
+    refuse(
+      "already-full",
+      "At {given.startCharge ratio %} of its charge the pack is full for this charger, which has nothing to do from {greatestStart ratio %} on.",
+      startCharge - 0.99 * greatest,
+      { greatestStart: greatest },
+      { startCharge: 0.99 * greatest },
+      { "given.startCharge": startCharge },
+    )
+  if (si.chemistry === "nimh") {
+    if (startCharge >= 1) return full(1)
+    const factor = nickelChargeFactor(chargeCurrent / (capacity / 3600))
+    const time = factor * simpleTime
+    const heat = chargeCurrent ** 2 * resistance * time
+    // the charge that is not taken up turns to heat at the cell's voltage
+    const stored = straightPieces(curve, startCharge, 1).reduce(
+      (sum, { a, b }) => sum + (capacity * (b - a) * (emfAt(curve, a) + emfAt(curve, b))) / 2,
+      0,
+    )
+    return {
+      time,
+      currentTime: time,
+      voltageTime: 0,
+      changeOverCharge: 1,
+      endCharge: 1,
+      energy: stored * factor + heat,
+      heat,
+      simpleTime,
+      overhead: factor,
+      likelyLeast: null,
+      likelyMost: null,
+    }
+  }
+  const stop = Math.min(end, chargeCurrent)
+  const room = limit - stop * resistance
+  const [, empty] = curve[0] as readonly [number, number]
+  if (!(empty < room)) {
+    const chargeVoltage = (1.001 * (emfAt(curve, startCharge) + stop * resistance)) / si.series
+    return refuse(
+      "charge-voltage-too-low",
+      "A charger that holds {held voltage} and stops at {stop current} cannot charge even an empty pack, which has {empty voltage}. Set the charge voltage of this chemistry.",
+      chargeVoltage * si.series - limit,
+      { held: limit, stop, empty },
+      startCharge < 1 && chargeVoltage <= highestChargeVoltage(si) ? { chargeVoltage } : {},
+    )
+  }
+  const greatestStart = chargeAt(curve, room)
+  if (startCharge >= greatestStart) return full(greatestStart)
+  const changeOverCharge = Math.max(startCharge, chargeAt(curve, limit - chargeCurrent * resistance))
+  const endCharge = Math.max(changeOverCharge, chargeAt(curve, room))
+  const currentTime = (capacity * (changeOverCharge - startCharge)) / chargeCurrent
+  let [voltageTime, stored, heat] = [0, 0, chargeCurrent ** 2 * resistance * currentTime]
+  for (const { a, b } of straightPieces(curve, startCharge, changeOverCharge))
+    stored += (capacity * (b - a) * (emfAt(curve, a) + emfAt(curve, b))) / 2
+  for (const { a, b } of straightPieces(curve, changeOverCharge, endCharge)) {
+    const [low, high] = [emfAt(curve, a), emfAt(curve, b)]
+    // the last piece ends at the stopping current, whatever rounding makes of the difference
+    const from = limit - low
+    const to = Math.max(limit - high, stop * resistance)
+    // ∫ ds/(V − E) over a straight piece: its length over the logarithmic mean of V − E
+    const mean = from - to > 1e-9 * from ? (from - to) / Math.log1p((from - to) / to) : (from + to) / 2
+    voltageTime += (capacity * resistance * (b - a)) / mean
+    stored += (capacity * (b - a) * (low + high)) / 2
+    heat += (capacity * (b - a) * (from + to)) / 2
+  }
+  const time = currentTime + voltageTime
+  return {
+    time,
+    currentTime,
+    voltageTime,
+    changeOverCharge,
+    endCharge,
+    energy: stored + heat,
+    heat,
+    simpleTime,
+    overhead: time / simpleTime,
+    likelyLeast: lithiumIon ? Math.max(time, simpleTime + tail.least * (1 - startCharge)) : null,
+    likelyMost: lithiumIon ? Math.max(time, simpleTime + tail.most) : null,
+  }
+}
+
+/** Highest charge voltage of a cell that is taken for meant, V. */
+const highestChargeVoltage = (si: Si) => Math.min(20, 1.1 * chemistries[si.chemistry].fullVoltage)
+
+function check(si: Si): Issue[] {
+  const faults = curveFaults(si.curve)
+  const { chargeCurrent, endCurrent, chargeVoltage } = si
+  if (endCurrent !== null && !(endCurrent < chargeCurrent))
+    faults.push(
+      inconsistent(["endCurrent"], "{endCurrent current}", "less than the charging current, {chargeCurrent current}", {
+        endCurrent,
+        chargeCurrent,
+      }),
+    )
+  if (chargeVoltage !== null && si.chemistry === "nimh")
+    faults.push(inconsistent(["chargeVoltage"], "a charge voltage", "none: nickel cells are charged by their current alone"))
+  else if (chargeVoltage !== null && chargeVoltage > highestChargeVoltage(si))
+    faults.push(
+      inconsistent(["chargeVoltage"], "{chargeVoltage voltage}", "not far above the {full voltage} of this chemistry", {
+        chargeVoltage,
+        full: chemistries[si.chemistry].fullVoltage,
+      }),
+    )
+  return faults
+}
+
+function rateFaults(si: Si): Caution[] {
+  const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
+  const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
+  const allowed = chargeRateLimit(si.chemistry, si.temperature)
+  const source = lithiumIon ? temperatureLimitSource : si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGING
+  if (coldestCharge !== null && si.temperature < coldestCharge)
+    return [
+      caution(
+        "cold-charge",
+        "warning",
+        "Below {coldest temperature °C} cells of this kind must not be charged at the usual rate: they take up little, gas and can vent. Warm them first.",
+        si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGE_TIMES,
+        { coldest: coldestCharge },
+      ),
+    ]
+  if (allowed === 0)
+    return [
+      caution(
+        "too-hot-to-charge",
+        "warning",
+        "At {given.temperature temperature °C} the strictest makers forbid charging, and none in the sun or under padding is safe: let the cells cool to {hottest temperature °C} or less, unless the datasheet of your own cell says more.",
+        lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
+        { "given.temperature": si.temperature, hottest: si.chemistry === "lead" ? 50 : 45 },
+      ),
+    ]
+  return rate > allowed
+    ? [
+        caution(
+          "charge-rate",
+          "warning",
+          "{rate} times the capacity per hour is above the {allowed} that ordinary cells of this kind take at this temperature: they heat, and can vent. Only the datasheet of your own cell can allow more.",
+          source,
+          { rate, allowed },
+        ),
+      ]
+    : []
+}
+
+function cautions(si: Si, out: ChargeTime): Caution[] {
+  const stated = Math.max(si.chargeVoltage ?? 0, si.curve?.at(-1)?.voltage ?? 0) * si.series
+  const found = [...packCautions({ ...si, cutOffVoltage: null }, stated), ...rateFaults(si)]
+  const { fullVoltage, lithiumIon } = chemistries[si.chemistry]
+  const highest = fullVoltage + chargeTolerance(si.chemistry)
+  if (si.chargeVoltage !== null && si.chargeVoltage > highest + 1e-9)
+    found.push(
+      lithiumIon
+        ? caution(
+            "over-charge",
+            "warning",
+            "More than {highest voltage} a cell over-charges it, which can set it on fire. Use a charger made for this chemistry and number of cells in series.",
+            si.chemistry === "lfp" ? PACK_SHEETS : LITHIUM_SAFETY,
+            { highest },
+          )
+        : caution(
+            "over-charge",
+            "warning",
+            "More than {highest voltage} a cell makes a lead battery gas: hydrogen that a spark explodes, heat, and acid mist. Use a charger made for sealed lead, in the open air.",
+            LEAD_CHARGING,
+            { highest },
+          ),
+    )
+  if (out.likelyLeast !== null && out.likelyMost !== null)
+    found.push(
+      caution(
+        "charge-time-is-least",
+        "note",
+        "One resistance makes the last part too short: by datasheets expect {likelyLeast time} to {likelyMost time}. Charge off the body, watched, on something that does not burn.",
+        CHARGE_TIMES,
+        { likelyLeast: out.likelyLeast, likelyMost: out.likelyMost },
+      ),
+    )
+  if (si.chemistry === "lead")
+    found.push(
+      caution(
+        "lead-tail",
+        "caution",
+        "{time time} leaves out the last part, which no stronger charger shortens: datasheets print 16 h from empty and 10 h from half. Charge in the open air, away from sparks.",
+        LEAD_CHARGE_TIMES,
+        { time: out.time },
+      ),
+    )
+  const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
+  if (si.chemistry === "nimh" && rate < 0.1)
+    found.push(
+      caution(
+        "slow-nickel",
+        "note",
+        "Below a tenth of the capacity per hour nickel cells take up less still: {time time} is at least, and they may never fill.",
+        NICKEL_SHEETS,
+        { time: out.time },
+      ),
+    )
+  return found
+}
+
+const { cutOffVoltage: _, ...chargeFields } = packFields
+
+/**
+ * How long a charger takes that gives a constant current, then holds a constant voltage.
+ *
+ * Formula: constant current I until E + I·R = V_ch, t₁ = Q·(s_c − s₀)/I; then the voltage V_ch is held and the current
+ * (V_ch − E)/R falls until it is I_e, t₂ = Q·R·∫ds/(V_ch − E). Q = n_p·Q_c, E = n_s·U, R = r_c·k_T·n_s/n_p + R_l, V_ch
+ * n_s times the cell's charge voltage, I_e the stopping current, s₀ the charge at the start. Nickel-metal hydride takes
+ * a constant current only, for 1.6 times charge over current at 0.1 of the capacity per hour and 1.2 times at 1 (in
+ * between by the logarithm of the rate).
+ *
+ * Valid as a lower limit: polarisation makes the last part longer. Datasheets of lithium cells print 20 min (from empty) to
+ * 2 h more than charge over current, given as the likely range. Lead-acid is calculated the same way, to 2.42 V a cell,
+ * and takes far longer (a caution says how long).
+ *
+ * **Inputs**
+ * - `series`: cells in series [n_s; whole 1 to 200]
+ * - `parallel`: cells in parallel [n_p; whole 1 to 200]
+ * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `chargeCurrent`: charging current [I; 1 mA to 1000 A]
+ * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 0]
+ * - `chargeVoltage`: charge voltage of a cell [V_c; 10 mV to 20 V; optional]
+ * - `endCurrent`: stopping current [I_e; 0.1 mA to 1000 A; optional]
+ * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
+ *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
+ *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
+ *
+ * **Results**
+ *
+ * `time`: charging time, at least [t; s]; `currentTime`: at constant current [t_1; s]; `voltageTime`: at constant
+ * voltage [t_2; s]; `changeOverCharge`: charge at the change-over [s_c; as a fraction]; `endCharge`: charge at the end
+ * [s_e; as a fraction]; `energy`: energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleTime`:
+ * charge over current alone [t_s; s]; `overhead`: least time over charge over current [k_o; as a fraction];
+ * `likelyLeast`: expected by datasheets, at least [t_l; s]; `likelyMost`: expected by datasheets, at most [t_m; s].
+ *
+ * **Symbols of the working**
+ *
+ * Q: capacity of the pack [C]; k_T: resistance at this temperature against 25 °C; R: resistance of the pack [Ω];
+ * nickel: 1 for nickel-metal hydride; lithium: 1 for lithium; s_b: the same by bisection of E + I·R against the charge
+ * voltage; k_n: charge put in over charge gained; t_q: the same by quadrature of Q·R/(V − E) [s]; s_f: charge at which
+ * the current has fallen to the stopping current, by bisection; W_q: heat by quadrature of current squared [J]; W_s:
+ * energy stored, by quadrature of the open-circuit voltage [J]; k_w: charge put in for each that is kept.
+ *
+ * **Sources**
+ * - Lithium cell datasheets (21700 of 4.0 and 5.0 Ah, 18650 of 2.6 Ah, 26650 LFP, polymer of 1.3 and 6 Ah), charging
+ *   times at 0.2 to 1.5 times the capacity per hour: 20 min to 2 h over charge over current
+ * - Nickel metal hydride handbook, individual data sheets, 2005, standard and rapid charge, 0 to 45 and 0 to 40 °C
+ * - 12 V 5 Ah AGM battery data sheet, charging table: 16 h from empty, 10 h from half
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `too-cold-to-charge`, `not-rechargeable`, `charge-voltage-too-low` or `already-full`
+ * @example
+ * ```ts
+ * import { chargeTime, genericCells } from 'alula/pack'
+ * const { capacity, resistance } = genericCells['18650-standard']
+ * const night = chargeTime({ series: 3, parallel: 2, capacity, resistance, chargeCurrent: '2 A' })
+ * night.time / 3600 // => 2.696
+ * night.likelyMost / 3600 // => 4.6
+ * ```
+ */
+export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ solver<ChargeTimeInput, ChargeTime>(
+  "chargeTime",
+  "How long charging takes",
+  solve,
+  () => ({
+    input: {
+      ...chargeFields,
+      chargeCurrent: { kind: "current", symbol: "I", label: "charging current", min: "1 mA", max: 1000, typical: [0.5, 6] },
+      startCharge: { kind: "ratio", symbol: "s_0", label: "charge at the start", min: 0, max: 1, typical: [0, 0.6], unit: "%", default: 0 },
+      chargeVoltage: {
+        kind: "voltage",
+        symbol: "V_c",
+        label: "charge voltage of a cell",
+        min: "10 mV",
+        max: 20,
+        typical: [3.6, 4.2],
+        default: null,
+      },
+      endCurrent: {
+        kind: "current",
+        symbol: "I_e",
+        label: "stopping current",
+        min: "0.1 mA",
+        max: 1000,
+        typical: [0.05, 0.4],
+        default: null,
+      },
+      curve: curveField,
+    },
+    output: {
+      time: { kind: "time", symbol: "t", label: "charging time, at least" },
+      currentTime: { kind: "time", symbol: "t_1", label: "at constant current" },
+      voltageTime: { kind: "time", symbol: "t_2", label: "at constant voltage" },
+      changeOverCharge: { kind: "ratio", symbol: "s_c", label: "charge at the change-over", unit: "%" },
+      endCharge: { kind: "ratio", symbol: "s_e", label: "charge at the end", unit: "%" },
+      energy: { kind: "energy", symbol: "W", label: "energy put in", unit: "Wh" },
+      heat: { kind: "energy", symbol: "W_h", label: "of it heat in the resistance", unit: "Wh" },
+      simpleTime: { kind: "time", symbol: "t_s", label: "charge over current alone" },
+      overhead: { kind: "ratio", symbol: "k_o", label: "least time over charge over current" },
+      likelyLeast: { kind: "time", symbol: "t_l", label: "expected by datasheets, at least" },
+      likelyMost: { kind: "time", symbol: "t_m", label: "expected by datasheets, at most" },
+    },
+    example: { series: 3, parallel: 2, capacity: "2.6 Ah", resistance: "80 mohm", chargeCurrent: "2 A", startCharge: 0.1 },
+    formulae: [
+      { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p" },
+      ...packResistanceSteps,
+      { symbol: "nickel", kind: "number", meaning: "1 for nickel-metal hydride", given: (si) => (si.chemistry === "nimh" ? 1 : 0) },
+      { symbol: "lithium", kind: "number", meaning: "1 for lithium", given: (si) => (chemistries[si.chemistry].lithiumIon ? 1 : 0) },
+      { symbol: "t_s", meaning: "charge over current", is: "Q * (1 - s_0) / I" },
+      { solved: "s_c", meaning: "charge at the change-over" },
+      {
+        symbol: "s_b",
+        kind: "ratio",
+        meaning: "the same by bisection of E + I·R against the charge voltage",
+        given: (si) => changeOverByBisection(si),
+      },
+      { left: "s_c", right: "s_b", meaning: "change-over where E + I·R reaches the charge voltage", within: 1e-8, when: "nickel == 0" },
+      { left: "s_c", right: "1", meaning: "no change-over: charged at constant current", when: "nickel == 1" },
+      { symbol: "t_1", meaning: "time at constant current", is: "Q * (s_c - s_0) / I", when: "nickel == 0" },
+      {
+        symbol: "k_n",
+        kind: "number",
+        meaning: "charge put in over charge gained",
+        given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.capacity * si.parallel) / 3600)),
+        source: NICKEL_SHEETS,
+      },
+      { symbol: "t_1", meaning: "time at constant current", is: "k_n * t_s", when: "nickel == 1" },
+      { solved: "s_e", meaning: "charge at the end" },
+      { solved: "t_2", meaning: "time at constant voltage" },
+      { symbol: "t_q", kind: "time", meaning: "the same by quadrature of Q·R/(V − E)", given: (si, out) => tailByQuadrature(si, out) },
+      { left: "t_2", right: "t_q", meaning: "time at constant voltage against quadrature", within: 1e-7 },
+      {
+        symbol: "s_f",
+        kind: "ratio",
+        meaning: "charge at which the current has fallen to the stopping current, by bisection",
+        given: (si, out) => endByBisection(si, out),
+      },
+      { left: "s_e", right: "s_f", meaning: "it stops at the stopping current", within: 1e-8 },
+      { symbol: "t", meaning: "time", is: "t_1 + t_2" },
+      { symbol: "k_o", meaning: "time against charge over current", is: "t / t_s" },
+      { solved: "W_h", meaning: "heat in the resistance" },
+      { symbol: "W_q", kind: "energy", meaning: "heat by quadrature of current squared", given: (si, out) => heatByQuadrature(si, out) },
+      { left: "W_h + 1e-9 J", right: "W_q + 1e-9 J", meaning: "heat against quadrature", within: 1e-7 },
+      {
+        symbol: "W_s",
+        kind: "energy",
+        meaning: "energy stored, by quadrature of the open-circuit voltage",
+        given: (si, out) => storedByQuadrature(si, out),
+      },
+      {
+        symbol: "k_w",
+        kind: "number",
+        meaning: "charge put in for each that is kept",
+        given: (si, out) => (si.chemistry === "nimh" ? out.overhead : 1),
+      },
+      { symbol: "W", meaning: "energy put in", is: "W_s * k_w + W_h" },
+      {
+        symbol: "t_l",
+        meaning: "to expect, at least",
+        is: "max(t, t_s + 20 minutes * (1 - s_0))",
+        when: "lithium == 1",
+        source: CHARGE_TIMES,
+      },
+      { symbol: "t_m", meaning: "to expect, at most", is: "max(t, t_s + 2 hours)", when: "lithium == 1", source: CHARGE_TIMES },
+    ],
+    sources: [CHARGE_TIMES, NICKEL_SHEETS, LEAD_CHARGE_TIMES],
+    check,
+    cautions,
+  }),
+)

@@ -1,0 +1,103 @@
+import { integrate } from "../../numeric/index.js"
+import type { Current, Ratio, Voltage } from "../../quantity/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { chemistries, curveOf } from "../chemistry.js"
+import { type Curve, emfAt } from "../discharge.js"
+import { type PackCells, packResistance } from "../fields.js"
+import type { CurvePoint } from "../open-circuit.js"
+
+/** Input of {@link chargeTime}. */
+export interface ChargeTimeInput extends Omit<PackCells, "cutOffVoltage"> {
+  /** Charging current of the whole pack. [I; 1 mA to 1000 A] */
+  chargeCurrent: Current
+  /** Charge at the start [s_0; 0 to 100 %; default 0] */
+  startCharge?: Ratio
+  /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; 10 mV to 20 V; optional] */
+  chargeVoltage?: Voltage | null
+  /**
+   * Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. [I_e;
+   * 0.1 mA to 1000 A; optional]
+   */
+  endCurrent?: Current | null
+  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
+  curve?: readonly CurvePoint[] | null
+}
+
+type Si = SiOf<ChargeTimeInput>
+
+/** The part of an answer that its proof looks at. */
+interface Charged {
+  readonly currentTime: number
+  readonly changeOverCharge: number
+  readonly endCharge: number
+}
+
+/** The pack as the charger sees it. */
+export function setUp(si: Si) {
+  const cell: Curve = si.curve === null ? curveOf(si.chemistry) : si.curve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  const curve = cell.map(([s, v]) => [s, v * si.series] as const)
+  const capacity = si.capacity * si.parallel
+  return {
+    curve,
+    capacity,
+    resistance: packResistance(si),
+    limit: (si.chargeVoltage ?? chemistries[si.chemistry].fullVoltage) * si.series,
+    end: si.endCurrent ?? capacity / 3600 / 20,
+  }
+}
+
+/** Pieces of a curve between two charges, each straight. */
+export function straightPieces(curve: Curve, from: number, to: number) {
+  const knots = [from, ...curve.map(([s]) => s).filter((s) => s > from && s < to), to]
+  return knots.slice(1).flatMap((b, i) => (b > (knots[i] as number) ? [{ a: knots[i] as number, b }] : []))
+}
+
+/** Charge at which a rising test turns true, by halving. */
+function bisected(test: (s: number) => boolean, from: number): number {
+  if (test(from)) return from
+  let [low, high] = [from, 1]
+  if (!test(1)) return 1
+  for (let i = 0; i < 100; i++) {
+    const mid = (low + high) / 2
+    if (test(mid)) high = mid
+    else low = mid
+  }
+  return high
+}
+
+export function changeOverByBisection(si: Si): number {
+  const { curve, resistance, limit } = setUp(si)
+  return bisected((s) => emfAt(curve, s) + si.chargeCurrent * resistance >= limit, si.startCharge)
+}
+
+export function endByBisection(si: Si, out: Charged): number {
+  if (si.chemistry === "nimh") return 1
+  const { curve, resistance, limit, end } = setUp(si)
+  return bisected((s) => emfAt(curve, s) + Math.min(end, si.chargeCurrent) * resistance >= limit, out.changeOverCharge)
+}
+
+function overPieces(si: Si, from: number, to: number, f: (emf: number) => number): number {
+  const { curve } = setUp(si)
+  return to > from
+    ? straightPieces(curve, from, to).reduce((sum, { a, b }) => sum + integrate((s) => f(emfAt(curve, s)), a, b).value, 0)
+    : 0
+}
+
+export function tailByQuadrature(si: Si, out: Charged): number {
+  if (si.chemistry === "nimh") return 0
+  const { capacity, resistance, limit } = setUp(si)
+  return resistance > 0 ? overPieces(si, out.changeOverCharge, out.endCharge, (emf) => (capacity * resistance) / (limit - emf)) : 0
+}
+
+export function heatByQuadrature(si: Si, out: Charged): number {
+  const { capacity, resistance, limit } = setUp(si)
+  const atCurrent = si.chargeCurrent ** 2 * resistance * out.currentTime
+  return si.chemistry === "nimh"
+    ? atCurrent
+    : atCurrent + overPieces(si, out.changeOverCharge, out.endCharge, (emf) => capacity * (limit - emf))
+}
+
+export function storedByQuadrature(si: Si, out: Charged): number {
+  const { capacity } = setUp(si)
+  return overPieces(si, si.startCharge, out.endCharge, (emf) => capacity * emf)
+}

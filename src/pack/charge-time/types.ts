@@ -1,0 +1,31 @@
+// What goes in and what comes out.
+import type { SiOf } from "../../solver/index.js"
+import type { ChargeTimeInput } from "./problem.js"
+
+/** Result of {@link chargeTime}. */
+export interface ChargeTime {
+  /** Time that one resistance promises: the least. [t; s] */
+  readonly time: number
+  /** Part of it at constant current. [t_1; s] */
+  readonly currentTime: number
+  /** Part of it at constant voltage. [t_2; s] */
+  readonly voltageTime: number
+  /** Charge when the charger changes over, 0 to 1. [s_c; as a fraction] */
+  readonly changeOverCharge: number
+  /** Charge when it stops, 0 to 1. [s_e; as a fraction] */
+  readonly endCharge: number
+  /** Energy into the pack. [W; J] */
+  readonly energy: number
+  /** Part of it lost as heat by the resistance. [W_h; J] */
+  readonly heat: number
+  /** Charge over current, which no charger meets. [t_s; s] */
+  readonly simpleTime: number
+  /** Time against that. [k_o; as a fraction] */
+  readonly overhead: number
+  /** Shortest time to expect by datasheets; null but for lithium. [t_l; s] */
+  readonly likelyLeast: number | null
+  /** Longest time to expect by datasheets; null but for lithium. [t_m; s] */
+  readonly likelyMost: number | null
+}
+
+export type Si = SiOf<ChargeTimeInput>

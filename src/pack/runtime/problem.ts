@@ -1,0 +1,84 @@
+import { integrate } from "../../numeric/index.js"
+import type { Current, Power, Ratio, Resistance, Time } from "../../quantity/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { capacityFactor, curveOf } from "../chemistry.js"
+import { type Curve, chargeAt, type Discharge, emfAt, type Load, loadCurrent, thresholdOf } from "../discharge.js"
+import { type PackCells, packCutOff, packResistance } from "../fields.js"
+import type { CurvePoint } from "../open-circuit.js"
+
+/** One step of a load pattern; a step without any load is a rest. */
+export interface LoadStep {
+  /** What it is, for the reader. [text; default empty] */
+  name?: string
+  /** How long it lasts in each round; alone, it lasts until the end. [t_l; 0.01 s to 1000 d; default 1 h] */
+  duration?: Time
+  /** Constant current at the pack. [I_l; 0 to 1000 A; optional] */
+  current?: Current | null
+  /** Constant power at the pack, as a converter draws. [P_l; 0 to 100 kW; optional] */
+  power?: Power | null
+  /** Load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional] */
+  loadResistance?: Resistance | null
+}
+
+/** Input of {@link runtime}. */
+export interface RuntimeInput extends PackCells {
+  /** Loads in order, repeated until the pack is empty. [list of 1 to 100] */
+  pattern: readonly LoadStep[]
+  /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
+  maxCurrent?: Current | null
+  /** Charge at the start [s_0; 0 to 100 %; default 100 %] */
+  startCharge?: Ratio
+  /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
+  curve?: readonly CurvePoint[] | null
+}
+
+type Si = SiOf<RuntimeInput>
+
+/** Under a nanoampere or nanowatt a load counts as none: the time would be beyond all numbers. */
+export const LEAST_LOAD = 1e-9
+
+/** The pattern's steps as loads. */
+function loadsOf(si: Si): Load[] {
+  return si.pattern.map(({ duration, current, power, loadResistance }) => {
+    if (current !== null && current > LEAST_LOAD) return { draws: "current", value: current, duration }
+    if (power !== null && power > LEAST_LOAD) return { draws: "power", value: power, duration }
+    if (loadResistance !== null) return { draws: "resistance", value: loadResistance, duration }
+    return { draws: "rest", value: 0, duration }
+  })
+}
+
+/** The discharge that an input describes. */
+export function problemOf(si: Si): Discharge {
+  const cell: Curve = si.curve === null ? curveOf(si.chemistry) : si.curve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  return {
+    curve: cell.map(([s, v]) => [s, v * si.series] as const),
+    capacity: si.capacity * si.parallel * capacityFactor(si.chemistry, si.temperature),
+    resistance: packResistance(si),
+    cutOff: packCutOff(si),
+    start: si.startCharge,
+    loads: loadsOf(si),
+  }
+}
+
+function pieces(curve: Curve, from: number, to: number): readonly (readonly [number, number])[] {
+  const knots = [from, ...curve.map(([s]) => s).filter((s) => s > from && s < to), to]
+  return knots.slice(1).map((knot, i) => [knots[i] as number, knot] as const)
+}
+
+/** Energy the cells gave up, by quadrature of the open-circuit voltage. */
+export function cellEnergy(si: Si, endCharge: number): number {
+  const { curve, capacity, start } = problemOf(si)
+  return pieces(curve, endCharge, start).reduce((sum, [a, b]) => sum + capacity * integrate((s) => emfAt(curve, s), a, b).value, 0)
+}
+
+/** Runtime of a single load by quadrature of charge over current; null for a pattern. */
+export function quadratureTime(si: Si): number | null {
+  const { curve, capacity, start, resistance, cutOff, loads } = problemOf(si)
+  const [load] = loads
+  if (!load || loads.length > 1) return null
+  const end = Math.max(0, chargeAt(curve, thresholdOf(load, resistance, cutOff).emf))
+  return pieces(curve, end, start).reduce(
+    (sum, [a, b]) => sum + capacity * integrate((s) => 1 / loadCurrent(load, emfAt(curve, s), resistance), a, b).value,
+    0,
+  )
+}

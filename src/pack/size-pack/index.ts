@@ -1,0 +1,437 @@
+import { type Caution, fill, inconsistent, type NoSolution, optionsFrom, refuse, type Solver, solver } from "../../solver/index.js"
+import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "../chemistry.js"
+import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
+import { packCautions, rateCautions } from "../fields.js"
+import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
+import { type CellSi, judgeOf, leastVoltage, type Miss, type PackChoice } from "./candidates.js"
+import type { Si, SizePack, SizePackInput } from "./types.js"
+
+export type { SizePack, SizePackInput } from "./types.js"
+
+/** Judges every cell at every number in series that could serve, one at a time. */
+function* judgeAll(si: Si): Generator<PackChoice | Miss> {
+  for (const cell of si.cells) {
+    const { fullVoltage } = chemistries[cell.chemistry]
+    const mostSeries = Math.floor(si.maxVoltage / fullVoltage + 1e-9)
+    if (mostSeries < 1)
+      yield {
+        loser: () => ({
+          name: cell.name,
+          series: 0,
+          reason: fill("one full cell has {full voltage}, more than the greatest voltage", { full: fullVoltage }),
+        }),
+        frees: "maxVoltage",
+      }
+    const judged = judgeOf(cell, si)
+    // fewer in series than full cells could ever reach the least voltage with are not worth a line
+    for (let series = Math.max(1, Math.floor(si.minVoltage / fullVoltage)); series <= mostSeries; series++) yield judged(series)
+  }
+}
+
+/** Each limit at its most forgiving, within the limits of its field. */
+const forgiving = {
+  maxVoltage: 500,
+  minVoltage: 1e-3,
+  maxMass: 1000,
+  transportLimit: 3.6e8,
+  maxParallel: 200,
+  temperature: 25,
+  energy: 1,
+  current: 1e-3,
+} as const
+
+/** The limit whose change alone, the smallest in proportion, lets some pack fit; null where no single one does. */
+function nearestChange(si: Si): { readonly field: string; readonly value: number; readonly by: number } | null {
+  const fits = (field: string, value: number) => {
+    for (const judged of judgeAll({ ...si, [field]: value })) if (!("frees" in judged)) return true
+    return false
+  }
+  let best: { field: string; value: number; by: number; share: number } | null = null
+  for (const [field, limit] of Object.entries(forgiving)) {
+    const own = si[field as keyof typeof forgiving]
+    if (own === null || !(field === "minVoltage" || field === "maxVoltage" || own !== limit) || !fits(field, limit)) continue
+    let [near, far] = [own, limit as number]
+    for (let k = 0; k < 14; k++) {
+      // by halves of the ratio, since some limits are thousands of times the value; temperatures may be negative
+      const between = field === "temperature" ? (near + far) / 2 : Math.sqrt(near * far)
+      const mid = field === "maxParallel" ? Math.round(between) : between
+      if (fits(field, mid)) far = mid
+      else near = mid
+    }
+    const by = Math.abs(far - own)
+    const share = by / Math.max(Math.abs(own), 1e-9)
+    if (best === null || share < best.share) best = { field, value: far, by, share }
+  }
+  return best
+}
+
+function solve(si: Si): SizePack | NoSolution {
+  const choices: PackChoice[] = []
+  const misses: Miss[] = []
+  for (const judged of judgeAll(si)) "frees" in judged ? misses.push(judged) : choices.push(judged)
+  const measure = (c: PackChoice) =>
+    si.rankBy === "mass" ? c.mass : si.rankBy === "cells" ? c.cells : (c.cost ?? Number.POSITIVE_INFINITY)
+  choices.sort((a, b) => measure(a) - measure(b) || a.mass - b.mass || a.cells - b.cells)
+  const [best] = choices
+  if (!best) {
+    const change = nearestChange(si)
+    const { name, reason } = (misses.find((m) => change && m.frees === change.field) ?? (misses[0] as Miss)).loser()
+    return refuse(
+      "no-pack-fits",
+      change
+        ? "No cell of the catalogue meets everything; {name}, for one: {reason}. A pack is found with {field} changed alone."
+        : "No cell of the catalogue meets everything, whatever single limit is changed; {name}, for one: {reason}. Ask for less, or add other cells.",
+      change ? change.by : si.energy,
+      {},
+      change ? { [change.field]: change.value } : {},
+      change ? { name, reason, field: change.field } : { name, reason },
+    )
+  }
+  const units = { mass: "kg", cells: "cells", cost: "of price" }[si.rankBy]
+  return {
+    best: best.name,
+    series: best.series,
+    parallel: best.parallel,
+    energy: best.energy,
+    mass: best.mass,
+    choices: choices.map((c, i) => ({ ...c, lostBy: i === 0 ? "" : lostBy(measure(c) - measure(best), units, c) })),
+    losers: misses.map((m) => m.loser()),
+  }
+}
+
+function lostBy(excess: number, units: string, choice: PackChoice): string {
+  if (!Number.isFinite(excess)) return "no price given"
+  return excess > 0
+    ? fill("{excess} {units} more ({setBy} sets its {parallel} in parallel)", {
+        excess,
+        units,
+        setBy: choice.setBy,
+        parallel: choice.parallel,
+      })
+    : "equal, but heavier or more cells"
+}
+
+function check(si: Si) {
+  const faults = []
+  const { minVoltage, maxVoltage } = si
+  si.cells.forEach((cell, i) => {
+    if (si.cells.findIndex((other) => other.name === cell.name) < i)
+      faults.push(inconsistent(["cells", i, "name"], "'{name}' twice", "a name of its own for each cell", { name: cell.name }))
+    const full = chemistries[cell.chemistry].fullVoltage
+    if (cell.cutOffVoltage !== null && !(cell.cutOffVoltage < full))
+      faults.push(
+        inconsistent(["cells", i, "cutOffVoltage"], "{least voltage}", "less than the {full voltage} of a full cell", {
+          least: cell.cutOffVoltage,
+          full,
+        }),
+      )
+  })
+  if (!(minVoltage < maxVoltage))
+    faults.push(
+      inconsistent(["minVoltage"], "{minVoltage voltage}", "less than maxVoltage, {maxVoltage voltage}", { minVoltage, maxVoltage }),
+    )
+  if (si.rankBy === "cost" && si.cells.every((cell) => cell.cellPrice === null))
+    faults.push(inconsistent(["rankBy"], "cost without any price", "a cellPrice on some cell"))
+  return faults
+}
+
+function cautions(si: Si, out: SizePack): Caution[] {
+  const best = bestCell(si, out)
+  return [
+    ...packCautions({ ...best, series: out.series, parallel: out.parallel, linkResistance: 0, temperature: si.temperature }),
+    ...rateCautions(best.chemistry, (si.current * 3600) / (out.parallel * best.capacity)),
+  ]
+}
+
+/**
+ * Which cell, how many in series and how many in parallel: the smallest pack that meets everything, and
+ * why every other lost.
+ *
+ * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is the least
+ * whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·k_c·y) (energy) and I·r_c·k_T·n_s/(n_s·U(s_low) − V_low)
+ * (sag), where V_low is the larger of V_min and n_s·U_cut. I is the peak current, W the energy to deliver, y the share
+ * of nominal energy counted on, s_low the charge at which the least voltage must still hold, k_d, k_c and k_T the
+ * effects of temperature on current limit, capacity and resistance. Packs over the mass or transport limit fall out;
+ * the rest are ranked by mass, number of cells or cost.
+ *
+ * Valid for lasting peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
+ *
+ * The shares of 0.8 and 0.2 are common practice, without a source.
+ *
+ * **Inputs**
+ * - `cells`: cells to choose from [list of 1 to 500]
+ *   - `name`: name [text]
+ *   - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
+ *   - `capacity`: capacity [Q_c; 1 mAh to 1000 Ah]
+ *   - `resistance`: resistance [r_c; 0 to 100 Ω]
+ *   - `cellMass`: mass [m_c; 0.1 g to 100 kg]
+ *   - `maxCurrent`: greatest discharge current [I_d; 0.1 mA to 1000 A]
+ *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
+ *   - `cutOffVoltage`: least voltage under load [V_cut; 10 mV to 10 V; optional]
+ *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
+ * - `minVoltage`: least voltage [V_min; 10 mV to 500 V]
+ * - `maxVoltage`: greatest voltage [V_max; 10 mV to 500 V]
+ * - `current`: peak current [I; 0.1 mA to 1000 A]
+ * - `energy`: energy to deliver [W; 3.6 J to 100 kWh]
+ * - `usableShare`: usable share of nominal energy [y; 0.05 to 1; default 0.8]
+ * - `lowCharge`: charge at which the least voltage holds [s_low; 0 to 1; default 0.2]
+ * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `maxMass`: greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional]
+ * - `transportLimit`: watt-hours allowed for carriage [W_max; 3.6 J to 100 kWh; optional]
+ * - `maxParallel`: most cells in parallel [n_max; whole 1 to 200; default 50]
+ * - `rankBy`: rank by [mass, cells or cost; default mass]
+ *
+ * **Results**
+ *
+ * `best`: best cell [text]; `series`: in series [n_s]; `parallel`: in parallel [n_p]; `energy`: energy [W_p; J];
+ * `mass`: mass of the cells [m_p; kg]; `choices`: packs that fit [list]; `losers`: packs that fail [list].
+ *
+ * **Symbols of the working**
+ *
+ * U_full: full cell [V]; U_nom: nominal cell [V]; Q_b: capacity of the best cell [C]; m_b: mass of the best cell [kg];
+ * I_b: current limit of the best cell at this temperature [A]; r_b: resistance of the best cell at this temperature
+ * [Ω]; k_c: capacity left at this temperature; U_low: cell at low charge, without load [V]; U_cut: least cell voltage
+ * [V]; p_I: in parallel for current; p_W: in parallel for energy; p_V: in parallel against sag.
+ *
+ * **Sources**
+ * - IEC: IEC 61960-3, Secondary lithium cells and batteries for portable applications, 2017, clause 3: rated capacity,
+ *   nominal voltage (not verified against the document)
+ * - Li-ion cell specification, temperature characteristics, item 9, acceptance minima
+ * - Specifications of a 14.8 V 2600 mAh 18650 pack and of a 26650 LFP pack, cell tables, 2020, items 3.6 and 3.8
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `no-pack-fits`, naming the nearest miss
+ * @example
+ * ```ts
+ * import { genericCells, sizePack } from 'alula/pack'
+ * const found = sizePack({
+ *   cells: [
+ *     { name: 'standard 18650', ...genericCells['18650-standard'] },
+ *     { name: 'power 21700', ...genericCells['21700-power'] },
+ *   ],
+ *   minVoltage: '9 V', maxVoltage: '13 V', current: '8 A', energy: '40 Wh',
+ * })
+ * found.best // => 'standard 18650'
+ * found.series // => 3
+ * found.parallel // => 2
+ * ```
+ */
+export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<SizePackInput, SizePack>(
+  "sizePack",
+  "The smallest pack that meets voltage, current, energy and mass",
+  solve,
+  () => ({
+    input: {
+      cells: {
+        kind: "list",
+        label: "cells to choose from",
+        min: 1,
+        max: 500,
+        of: {
+          kind: "group",
+          label: "cell",
+          fields: {
+            name: { kind: "text", label: "name" },
+            chemistry: {
+              kind: "choice",
+              label: "cell chemistry",
+              options: optionsFrom(chemistries, (key) => chemistries[key].label),
+              default: "nmc",
+            },
+            capacity: { kind: "charge", symbol: "Q_c", label: "capacity", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
+            resistance: { kind: "resistance", symbol: "r_c", label: "resistance", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
+            cellMass: { kind: "mass", symbol: "m_c", label: "mass", min: "0.1 g", max: 100, typical: ["20 g", "100 g"] },
+            maxCurrent: { kind: "current", symbol: "I_d", label: "greatest discharge current", min: "0.1 mA", max: 1000, typical: [2, 35] },
+            maxChargeCurrent: {
+              kind: "current",
+              symbol: "I_c",
+              label: "greatest charge current",
+              min: 0,
+              max: 1000,
+              typical: [1, 6],
+              default: null,
+            },
+            cutOffVoltage: {
+              kind: "voltage",
+              symbol: "V_cut",
+              label: "least voltage under load",
+              min: "10 mV",
+              max: 10,
+              typical: [2.5, 3.3],
+              default: null,
+            },
+            cellPrice: { kind: "number", symbol: "c_c", label: "price", min: 0, max: 1e6, typical: [1, 10], default: null },
+          },
+        },
+      },
+      minVoltage: { kind: "voltage", symbol: "V_min", label: "least voltage", min: "10 mV", max: 500, typical: [4, 20] },
+      maxVoltage: { kind: "voltage", symbol: "V_max", label: "greatest voltage", min: "10 mV", max: 500, typical: [8, 30] },
+      current: { kind: "current", symbol: "I", label: "peak current", min: "0.1 mA", max: 1000, typical: [1, 20] },
+      energy: { kind: "energy", symbol: "W", label: "energy to deliver", min: 3.6, max: "100 kWh", typical: ["10 Wh", "200 Wh"] },
+      usableShare: {
+        kind: "ratio",
+        symbol: "y",
+        label: "usable share of nominal energy",
+        min: 0.05,
+        max: 1,
+        typical: [0.6, 1],
+        default: 0.8,
+      },
+      lowCharge: {
+        kind: "ratio",
+        symbol: "s_low",
+        label: "charge at which the least voltage holds",
+        min: 0,
+        max: 1,
+        typical: [0.05, 0.5],
+        default: 0.2,
+      },
+      temperature: { kind: "temperature", symbol: "T", label: "cell temperature", min: -40, max: 80, typical: [-10, 40], default: 25 },
+      maxMass: {
+        kind: "mass",
+        symbol: "m_max",
+        label: "greatest mass of the cells",
+        min: "0.1 g",
+        max: 1000,
+        typical: [0.2, 3],
+        default: null,
+      },
+      transportLimit: {
+        kind: "energy",
+        symbol: "W_max",
+        label: "watt-hours allowed for carriage",
+        min: 3.6,
+        max: "100 kWh",
+        typical: ["100 Wh", "160 Wh"],
+        default: null,
+      },
+      maxParallel: {
+        kind: "number",
+        symbol: "n_max",
+        label: "most cells in parallel",
+        whole: true,
+        min: 1,
+        max: 200,
+        typical: [4, 20],
+        default: 50,
+      },
+      rankBy: {
+        kind: "choice",
+        label: "rank by",
+        options: { mass: "mass", cells: "number of cells", cost: "price of the cells" },
+        default: "mass",
+      },
+    },
+    output: {
+      best: { kind: "text", label: "best cell" },
+      series: { kind: "number", symbol: "n_s", label: "in series" },
+      parallel: { kind: "number", symbol: "n_p", label: "in parallel" },
+      energy: { kind: "energy", symbol: "W_p", label: "energy", unit: "Wh" },
+      mass: { kind: "mass", symbol: "m_p", label: "mass of the cells" },
+      choices: {
+        kind: "list",
+        label: "packs that fit",
+        of: {
+          kind: "group",
+          label: "pack",
+          fields: {
+            name: { kind: "text", label: "cell" },
+            series: { kind: "number", label: "in series" },
+            parallel: { kind: "number", label: "in parallel" },
+            cells: { kind: "number", label: "cells" },
+            voltage: { kind: "voltage", label: "nominal voltage" },
+            energy: { kind: "energy", label: "energy", unit: "Wh" },
+            mass: { kind: "mass", label: "mass" },
+            lowVoltage: { kind: "voltage", label: "voltage at peak and low charge" },
+            cellLoading: { kind: "ratio", label: "cell current of its limit", unit: "%" },
+            cost: { kind: "number", label: "price" },
+            setBy: { kind: "text", label: "parallel set by" },
+            lostBy: { kind: "text", label: "not first because" },
+          },
+        },
+      },
+      losers: {
+        kind: "list",
+        label: "packs that fail",
+        of: {
+          kind: "group",
+          label: "pack",
+          fields: {
+            name: { kind: "text", label: "cell" },
+            series: { kind: "number", label: "in series" },
+            reason: { kind: "text", label: "because" },
+          },
+        },
+      },
+    },
+    example: {
+      cells: [
+        { name: "A", chemistry: "nmc", capacity: "2.6 Ah", resistance: "80 mohm", cellMass: "45 g", maxCurrent: "7.8 A", cellPrice: 4 },
+        { name: "B", chemistry: "nmc", capacity: "4 Ah", resistance: "20 mohm", cellMass: "70 g", maxCurrent: "35 A", cellPrice: 7 },
+        { name: "C", chemistry: "lfp", capacity: "3.3 Ah", resistance: "60 mohm", cellMass: "90 g", maxCurrent: "9.9 A", cellPrice: 6 },
+      ],
+      minVoltage: "9 V",
+      maxVoltage: "15 V",
+      current: "8 A",
+      energy: "40 Wh",
+    },
+    formulae: [
+      { solved: "n_s", meaning: "cells in series of the best pack" },
+      { solved: "n_p", meaning: "cells in parallel of the best pack" },
+      { symbol: "U_full", kind: "voltage", meaning: "full cell", given: (si, out) => chemistries[bestCell(si, out).chemistry].fullVoltage },
+      { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the greatest voltage allows" },
+      {
+        symbol: "U_nom",
+        kind: "voltage",
+        meaning: "nominal cell",
+        given: (si, out) => chemistries[bestCell(si, out).chemistry].nominalVoltage,
+      },
+      { symbol: "Q_b", kind: "charge", meaning: "capacity of the best cell", given: (si, out) => bestCell(si, out).capacity },
+      { symbol: "m_b", kind: "mass", meaning: "mass of the best cell", given: (si, out) => bestCell(si, out).cellMass },
+      {
+        symbol: "I_b",
+        kind: "current",
+        meaning: "current limit of the best cell at this temperature",
+        given: (si, out) => bestCell(si, out).maxCurrent * dischargeLimitFactor(bestCell(si, out).chemistry, si.temperature),
+      },
+      {
+        symbol: "r_b",
+        kind: "resistance",
+        meaning: "resistance of the best cell at this temperature",
+        given: (si, out) => bestCell(si, out).resistance * resistanceFactor(bestCell(si, out).chemistry, si.temperature),
+      },
+      {
+        symbol: "k_c",
+        kind: "number",
+        meaning: "capacity left at this temperature",
+        given: (si, out) => capacityFactor(bestCell(si, out).chemistry, si.temperature),
+      },
+      {
+        symbol: "U_low",
+        kind: "voltage",
+        meaning: "cell at low charge, without load",
+        given: (si, out) => openCircuitVoltage(bestCell(si, out).chemistry, si.lowCharge),
+      },
+      {
+        symbol: "U_cut",
+        kind: "voltage",
+        meaning: "least cell voltage",
+        given: (si, out) => leastVoltage(bestCell(si, out)),
+      },
+      { symbol: "p_I", kind: "number", meaning: "in parallel for current", is: "I / I_b" },
+      { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * y * k_c)" },
+      { symbol: "p_V", kind: "number", meaning: "in parallel against sag", is: "I * r_b * n_s / (n_s * U_low - max(V_min, n_s * U_cut))" },
+      { left: "n_p", right: "max(1, ceil(max(p_I, p_W, p_V) - 1e-9))", meaning: "the least whole number that meets all three" },
+      { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
+      { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },
+    ],
+    sources: [RATED_FIGURES, LITHIUM_TEMPERATURE, temperatureLimitSource],
+    check,
+    cautions,
+  }),
+)
+
+function bestCell(si: Si, out: SizePack): CellSi {
+  return si.cells.find((cell) => cell.name === out.best) as CellSi
+}

@@ -1,0 +1,160 @@
+import { formatQuantity } from "../../quantity/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { carriedLoad, heatStress, metabolicRate, strapPressure, usualWalkingSpeed, wearSchedule } from "../../worn/index.js"
+import type { RigDocument } from "../document/document.js"
+import { always, type Check } from "./checks.js"
+import { atMost, byMargin, type Found, findBy, lacking } from "./finding.js"
+import type { CarriedPose, Situation } from "./situation.js"
+
+type Si = SiOf<RigDocument>
+type Wearer = NonNullable<Si["wearer"]>
+
+/** A finding that needs wearer and mass. */
+function onLoad(s: Situation, make: (wearer: Wearer, load: number) => Found): Found {
+  if (!s.rig.wearer) return lacking("wearer")
+  const load = s.mass()
+  return load === null ? lacking("parts") : make(s.rig.wearer, load)
+}
+
+/** A finding that needs the centre of mass in every pose too. */
+function onPoses(s: Situation, make: (wearer: Wearer, load: number, poses: readonly CarriedPose[]) => Found): Found {
+  return onLoad(s, (wearer, load) => {
+    const poses = s.poses()
+    return poses ? make(wearer, load, poses) : lacking("mount")
+  })
+}
+
+const carried = (
+  s: Situation,
+  make: (out: Parameters<Parameters<typeof findBy<never, ReturnType<typeof carriedLoad>>>[3]>[0]) => Found,
+): Found => onPoses(s, (wearer, load, poses) => findBy(carriedLoad, "parts", { ...wearer, load, poses }, make as never))
+
+const degrees = (angle: number) => formatQuantity("angle", angle, "°", 2)
+
+/** Checks of the body that carries it. */
+export const bodyChecks: readonly Check[] = [
+  {
+    id: "load-share",
+    title: "share of body mass carried",
+    applies: always,
+    find: (s) =>
+      carried(s, (out) => {
+        const limit = out.massAtLimit / (s.rig.wearer as Wearer).bodyMass
+        return atMost(
+          out.share,
+          limit,
+          "ratio",
+          `The rig is ${formatQuantity("ratio", out.share, "%", 2)} of the wearer's body mass; ${formatQuantity("ratio", limit, "%", 2)} is the guidance kept to here (${formatQuantity("mass", out.massAtLimit)}).`,
+          "published load-carriage guidance, compared in alula/worn carriedLoad",
+        )
+      }),
+  },
+  {
+    id: "lean",
+    title: "forward lean for balance",
+    applies: always,
+    find: (s) =>
+      carried(s, (out) =>
+        atMost(
+          Math.abs(out.lean),
+          (10 * Math.PI) / 180,
+          "angle",
+          `To stay balanced the wearer leans ${degrees(out.lean)} (pose '${out.worstPose}'), reckoned from balance: no published law of lean exists for such loads.`,
+        ),
+      ),
+  },
+  {
+    id: "side-balance",
+    title: "balance from side to side",
+    applies: always,
+    find: (s) =>
+      carried(s, (out) =>
+        atMost(
+          Math.max(out.footShare, 1 - out.footShare),
+          0.6,
+          "ratio",
+          `The more loaded foot carries ${formatQuantity("ratio", Math.max(out.footShare, 1 - out.footShare), "%", 2)} of the weight.`,
+        ),
+      ),
+  },
+  {
+    id: "straps",
+    title: "pressure under the straps",
+    applies: always,
+    find: (s) => {
+      const { straps } = s.rig
+      if (!straps) return lacking("straps")
+      return onLoad(s, (_, load) => {
+        const { width } = straps as unknown as { readonly width: number }
+        return findBy(strapPressure, "straps", { ...straps, load }, (out) =>
+          atMost(
+            Math.max(out.pressureMost, out.beltPressure),
+            out.limitUsed,
+            "pressure",
+            `Under straps ${formatQuantity("length", width)} wide the shoulder is pressed with up to ${formatQuantity("pressure", out.pressureMost)}, under the hip belt with ${formatQuantity("pressure", out.beltPressure)}; straps ${formatQuantity("length", out.widthChosen)} wide are advised.`,
+            "common practice, not settled: see alula/worn strapPressure",
+          ),
+        )
+      })
+    },
+  },
+  {
+    id: "schedule",
+    title: "wearing it all day",
+    applies: always,
+    find: (s) => {
+      const { schedule } = s.rig
+      if (!schedule) return lacking("schedule")
+      return onPoses(s, ({ bodyMass, stature }, load, poses) => {
+        // the back's moment in balance, unless the document gives its own
+        const given = (schedule as unknown as { readonly moment: number | null }).moment
+        const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, load, poses }) : null
+        const moment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
+        return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, load, moment }, (out) => {
+          const least = out.heaviest
+            ? ` Up to ${formatQuantity("mass", out.heaviest.load)} the whole plan stays within the stricter published limit.`
+            : ""
+          const rests = out.resting.count ? ` ${out.resting.count} rests of ${formatQuantity("time", out.restLength)} are advised.` : ""
+          return byMargin(
+            out.peakStrain,
+            1,
+            "ratio",
+            // the solver's own verdict counts the mass as well, and is never contradicted
+            Math.min(1 - out.peakStrain, out.massAtLimit / load - 1, out.bearable ? Number.POSITIVE_INFINITY : -1e-9),
+            `${out.bearable ? "The plan stays within the stricter published limit." : `Strain passes the stricter published limit${out.first ? ` after ${formatQuantity("time", out.first.after)}, during '${out.first.during}'` : ""}.`}${rests}${least}`,
+            "published endurance limits, compared in alula/worn wearSchedule",
+          )
+        })
+      })
+    },
+  },
+  {
+    id: "heat-stress",
+    title: "heat on the wearer",
+    applies: always,
+    find: (s) => {
+      const { heat, schedule } = s.rig
+      if (!heat) return lacking("heat")
+      return onLoad(s, ({ bodyMass, stature }, load) => {
+        // the fastest walk of the plan governs; without a plan, a stroll
+        const plan =
+          (schedule as unknown as { readonly plan: readonly { readonly activity: string; readonly speed: number | null }[] } | null)
+            ?.plan ?? []
+        const walked = plan.filter(({ activity }) => activity === "walking" || activity === "stage")
+        const speed = Math.max(0.8, ...walked.map((p) => p.speed ?? usualWalkingSpeed))
+        return findBy(metabolicRate, "schedule", { bodyMass, load, speed }, (rate) =>
+          findBy(heatStress, "heat", { ...heat, rate: rate.rate, bodyMass, stature }, (out) =>
+            byMargin(
+              out.effective,
+              out.limit,
+              "temperature",
+              out.margin / 10,
+              `Walking with it takes ${formatQuantity("power", rate.rate)}; the day's heat counts as ${formatQuantity("temperature", out.effective)} in this clothing, the limit at that work is ${formatQuantity("temperature", out.limit)}.`,
+              "ISO 7243, 2017, compared with a second limit in alula/worn heatStress",
+            ),
+          ),
+        )
+      })
+    },
+  },
+]

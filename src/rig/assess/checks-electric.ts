@@ -1,0 +1,422 @@
+import { startUp } from "../../converter/index.js"
+import { theRoot } from "../../numeric/index.js"
+import { airTravel, chemistries, openCircuitVoltage, runtime } from "../../pack/index.js"
+import { formatQuantity } from "../../quantity/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { isNoSolution } from "../../solver/index.js"
+import { fuseCoordination, ledRun, wireHeating } from "../../wire/index.js"
+import type { RigRun } from "../document/document.js"
+import { always, type Check } from "./checks.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove, refused } from "./finding.js"
+import type { Situation } from "./situation.js"
+
+const watts = (p: number) => formatQuantity("power", p)
+const amps = (i: number) => formatQuantity("current", i)
+
+/** Whether the rig's arms draw on a source this document describes. */
+const driven = ({ rig }: Situation) => rig.hinged !== null
+
+/** Energy of one raise and lowering, and the mean power while moving; nothing where nothing on hinges moves. */
+function moving(s: Situation): { readonly energy: number; readonly time: number } | Found {
+  if (!s.rig.hinged) return { energy: 0, time: 0 }
+  const move = s.move()
+  if (move === null) return lacking(s.moveLacks as string)
+  if (isNoSolution(move)) return refused(move)
+  return { energy: move.raise.energy.source + move.lower.energy.source, time: move.cycleTime }
+}
+
+const isFound = (value: object): value is Found => "margin" in value
+
+const size = (run: SiOf<RigRun>) => ({ awg: run.awg, area: run.area })
+
+/** Heating of the wire on the source side at the move's greatest current. */
+function heating(s: Situation, current: number): { readonly input: object; readonly insulation: number } | null {
+  const { wiring } = s.rig
+  if (!wiring) return null
+  return {
+    input: { ...size(wiring.source), current, ambient: wiring.source.temperature, rating: wiring.insulation },
+    insulation: wiring.insulation,
+  }
+}
+
+/** Checks of cells, converter, wires, fuse, switch and lights. */
+export const electricChecks: readonly Check[] = [
+  {
+    id: "cell-current",
+    title: "current of one cell",
+    applies: (s) => driven(s) && s.rig.bank === null,
+    find: (s) => {
+      const { pack } = s.rig
+      if (!pack) return lacking("pack")
+      const limit = pack.cellCurrent
+      if (limit === null) return lacking("pack.cellCurrent")
+      return onMove(s, (m) =>
+        atMost(
+          m.raise.peakSourceCurrent / pack.parallel,
+          limit,
+          "current",
+          `Each cell gives up to ${amps(m.raise.peakSourceCurrent / pack.parallel)}; it is rated for ${amps(limit)}.`,
+          "the cell's datasheet",
+        ),
+      )
+    },
+  },
+  {
+    id: "sag",
+    title: "voltage lost inside the source",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const chain = s.model()?.chain
+        if (!chain) return lacking(s.moveLacks as string)
+        const share = (m.raise.peakSourceCurrent * chain.sourceResistance) / chain.openVoltage
+        return atMost(
+          share,
+          0.1,
+          "ratio",
+          `Under load the source's own resistance takes ${formatQuantity("ratio", share, "%", 2)} of its voltage; above a tenth the move slows and cells warm.`,
+        )
+      }),
+  },
+  {
+    id: "source-limit",
+    title: "current left before a limit",
+    applies: (s) => driven(s) && (s.rig.bank !== null || s.rig.converter !== null),
+    find: (s) =>
+      onMove(s, (m) => {
+        const { bank, converter } = s.rig
+        const share = Math.max(m.raise.limitedShare, m.lower.limitedShare)
+        const inputs = [bank?.currentLimit ?? null, converter?.inputCurrentLimit ?? null].filter((limit) => limit !== null)
+        const used = [
+          ...inputs.map((limit) => ({ current: m.raise.peakSourceCurrent, limit })),
+          ...(converter?.outputCurrentLimit ? [{ current: m.raise.peakCurrent, limit: converter.outputCurrentLimit }] : []),
+        ]
+        if (!used.length) return lacking("converter.inputCurrentLimit")
+        const nearest = used.reduce((x, y) => (y.current / y.limit > x.current / x.limit ? y : x))
+        const why =
+          share > 0
+            ? `For ${formatQuantity("ratio", share, "%", 2)} of the move a limit (${m.raise.limitedBy}) holds the voltage down.`
+            : `At most ${amps(nearest.current)} of ${amps(nearest.limit)} is drawn: no limit binds.`
+        return byMargin(
+          nearest.current,
+          nearest.limit,
+          "current",
+          share > 0 ? -share : Math.max(0, 1 - nearest.current / nearest.limit),
+          why,
+          "the datasheets of converter and bank",
+        )
+      }),
+  },
+  {
+    id: "start-up",
+    title: "the actuators start at all",
+    applies: driven,
+    find: (s) => {
+      const { starting, converter } = s.rig
+      if (!starting) return lacking("starting")
+      return onMove(s, (m) => {
+        const whole = s.model()
+        if (!whole) return lacking(s.moveLacks as string)
+        const { chain, model } = whole
+        const { constants, arms } = model
+        const first = m.raise.curve[0] as (typeof m.raise.curve)[number]
+        const { motorSpeed, ...rest } = starting
+        // the rod's motor as a rotary one: its back-EMF at the stated speed, its load by the current it draws
+        const backEmf = (arms.actuator.ratedVoltage - constants.frictionCurrent * constants.resistance) / motorSpeed
+        const sourceVoltage = converter ? converter.outputVoltage : chain.openVoltage
+        const sourceResistance = converter ? chain.loadResistance : chain.sourceResistance + chain.lineResistance + chain.loadResistance
+        // standing still the motors are a resistance: where a limit binds, the supply gives them this much
+        const standing = constants.resistance / arms.count
+        const free = sourceVoltage / (standing + sourceResistance)
+        const held = theRoot(
+          (current) => (model.circuit(current)?.voltage ?? 0) - current * standing,
+          0,
+          free * (1 + 1e-9),
+          1e-9,
+          "current of the motors standing still",
+        ).x
+        const limit =
+          converter || chain.sourceLimit !== null
+            ? held < free * 0.999
+              ? held
+              : chain.sourceLimit !== null && !converter
+                ? chain.sourceLimit
+                : null
+            : null
+        const input = {
+          ...rest,
+          sourceVoltage,
+          sourceResistance,
+          currentLimit: limit,
+          motors: arms.count,
+          motorResistance: constants.resistance,
+          backEmf,
+          loadTorque: backEmf * first.current,
+        }
+        return findBy(startUp, "starting", input, (out) => {
+          const reset = (starting as unknown as { readonly resetBelow: number | null }).resetBelow
+          const clear = limit === null ? 1 : 1 - out.inrushCurrent / limit
+          const margin =
+            !out.starts || out.resets === true
+              ? -1
+              : out.outcome === "starts"
+                ? Math.min(Math.max(clear, 0.1), reset === null ? 1 : out.lowestVoltage / reset - 1)
+                : 0.05
+          const how = out.starts
+            ? out.outcome === "starts"
+              ? "They start freely"
+              : "They start, but only against the limit"
+            : "They never start"
+          return byMargin(
+            out.inrushCurrent,
+            limit ?? out.inrushCurrent,
+            "current",
+            margin,
+            `${how}: standing still they would draw ${amps(out.inrushCurrent)} and pull the supply to ${formatQuantity("voltage", out.lowestVoltage)}${out.resets ? ", where something else resets" : ""}.`,
+            "see alula/converter startUp",
+          )
+        })
+      })
+    },
+  },
+  {
+    id: "converter-window",
+    title: "source within the converter's input",
+    applies: ({ rig }) => rig.converter !== null,
+    find: ({ rig }) => {
+      const converter = rig.converter as NonNullable<typeof rig.converter>
+      const { pack, bank } = rig
+      if (!pack && !bank) return lacking("pack")
+      const [low, high] = pack
+        ? [pack.series * chemistries[pack.chemistry].cutOffVoltage, pack.series * chemistries[pack.chemistry].fullVoltage]
+        : [bank?.voltage as number, bank?.voltage as number]
+      const room = Math.min(low - converter.minimumInput, converter.maximumInput - high)
+      const span = converter.maximumInput - converter.minimumInput
+      return byMargin(
+        low,
+        converter.minimumInput,
+        "voltage",
+        (2 * room) / span,
+        `The source runs from ${formatQuantity("voltage", low)} to ${formatQuantity("voltage", high)}; the converter takes ${formatQuantity("voltage", converter.minimumInput)} to ${formatQuantity("voltage", converter.maximumInput)}.`,
+        "the converter's datasheet",
+      )
+    },
+  },
+  {
+    id: "over-voltage",
+    title: "actuators not over their voltage",
+    applies: driven,
+    find: ({ rig }) => {
+      const { ratedVoltage } = (rig.hinged as NonNullable<typeof rig.hinged>).actuator
+      const { pack, bank, converter } = rig
+      if (!pack && !bank && !converter) return lacking("pack")
+      const most = converter
+        ? converter.outputVoltage
+        : pack
+          ? pack.series * openCircuitVoltage(pack.chemistry, 1)
+          : (bank?.voltage as number)
+      // the same factor that the search keeps to by default
+      const limit = 1.1 * ratedVoltage
+      return byMargin(
+        most,
+        limit,
+        "voltage",
+        (limit - most) / (0.1 * ratedVoltage),
+        `Fresh, the supply gives ${formatQuantity("voltage", most)} to actuators rated ${formatQuantity("voltage", ratedVoltage)}; up to a tenth more is usual.`,
+      )
+    },
+  },
+  {
+    id: "day-energy",
+    title: "energy for the day",
+    applies: always,
+    find: (s) => {
+      const { day, pack, bank } = s.rig
+      if (!day) return lacking("day")
+      const one = moving(s)
+      if (isFound(one)) return one
+      const busy = day.moves * one.time
+      if (busy > day.hours)
+        return byMargin(
+          busy,
+          day.hours,
+          "time",
+          1 - busy / day.hours,
+          `${day.moves} moves alone take ${formatQuantity("time", busy)}; the day has ${formatQuantity("time", day.hours)}.`,
+          "the document",
+        )
+      const moves = day.moves * one.energy
+      const still = day.standby * (day.hours - busy)
+      const needed = moves + still
+      const text = `${day.moves} moves take ${formatQuantity("energy", moves)} and standing by ${formatQuantity("energy", still)}`
+      if (bank)
+        return atMost(
+          needed,
+          bank.energy * (1 - day.reserve),
+          "energy",
+          `${text}; the bank gives ${formatQuantity("energy", bank.energy)}, of which ${formatQuantity("ratio", day.reserve, "%", 2)} is kept.`,
+          "the document",
+        )
+      if (!pack) return lacking("pack")
+      if (!(needed > 0)) return lacking("day.standby", "nothing draws on the pack: neither moves nor standing power are given")
+      // the day's mean power, the pack followed to its cut-off
+      const pattern = [{ name: "the day", duration: day.hours, power: needed / day.hours }]
+      const cells = {
+        series: pack.series,
+        parallel: pack.parallel,
+        chemistry: pack.chemistry,
+        capacity: pack.cellCapacity,
+        resistance: pack.cellResistance,
+        linkResistance: pack.extraResistance,
+      }
+      return findBy(runtime, "pack", { ...cells, pattern }, (out) =>
+        atLeast(
+          out.runtime * (1 - day.reserve),
+          day.hours,
+          "time",
+          `${text}: with a full pack that lasts ${formatQuantity("time", out.runtime)}, ${formatQuantity("ratio", day.reserve, "%", 2)} kept in hand.`,
+          "the document",
+        ),
+      )
+    },
+  },
+  {
+    id: "flight",
+    title: "the pack on an aeroplane",
+    applies: ({ rig }) => rig.day === null || rig.day.flies,
+    find: ({ rig }) => {
+      if (!rig.day) return lacking("day.flies")
+      const { pack, bank } = rig
+      if (!pack && !bank) return lacking("pack")
+      const chemistry = pack ? chemistries[pack.chemistry] : null
+      const nominalVoltage = pack && chemistry ? pack.series * chemistry.nominalVoltage : 0
+      const capacity = pack ? pack.parallel * pack.cellCapacity : 0
+      const energy = bank ? bank.energy : nominalVoltage * capacity
+      const kind = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : pack?.chemistry === "lead" ? "lead" : "dry"
+      // a bank's first purpose is to power something else: a spare, wherever it is fitted
+      const carried = bank ? "power-bank" : "in-device"
+      return findBy(airTravel, "pack", kind === "lead" ? { kind, nominalVoltage, capacity, carried } : { kind, energy, carried }, (out) => {
+        if (kind !== "lithium-ion")
+          return byMargin(
+            energy,
+            100 * 3600,
+            "energy",
+            out.band === "free" ? 1 : -1,
+            out.verdict,
+            `air travel rules, read ${out.rulesRead}`,
+          )
+        return atMost(
+          energy,
+          100 * 3600,
+          "energy",
+          out.verdict,
+          `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesRead})`,
+        )
+      })
+    },
+  },
+  {
+    id: "wire-drop",
+    title: "voltage lost in wires and contacts",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const chain = s.model()?.chain
+        const limit = s.rig.wiring?.dropLimit
+        if (!chain || limit === undefined) return lacking(s.moveLacks ?? "wiring")
+        const drop = m.raise.peakSourceCurrent * chain.lineResistance + m.raise.peakCurrent * chain.loadResistance
+        return atMost(
+          drop / chain.openVoltage,
+          limit,
+          "ratio",
+          `Wires, plugs, switch and fuse take ${formatQuantity("voltage", drop)} at worst, ${formatQuantity("ratio", drop / chain.openVoltage, "%", 2)} of the source's.`,
+        )
+      }),
+  },
+  {
+    id: "wire-heat",
+    title: "warmth of the wires",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const hot = heating(s, m.raise.peakSourceCurrent)
+        if (!hot) return lacking("wiring")
+        return findBy(wireHeating, "wiring.source", hot.input, (out) => {
+          const room = s.rig.wiring?.source.temperature as number
+          return byMargin(
+            out.temperature,
+            hot.insulation,
+            "temperature",
+            (hot.insulation - out.temperature) / Math.max(hot.insulation - room, 1),
+            `If the greatest current flowed on and on the wire would reach ${formatQuantity("temperature", out.temperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
+            "the wire's datasheet",
+          )
+        })
+      }),
+  },
+  {
+    id: "fuse",
+    title: "fuse against load and wire",
+    applies: driven,
+    find: (s) =>
+      onMove(s, (m) => {
+        const { wiring } = s.rig
+        if (!wiring) return lacking("wiring")
+        const fuse = wiring.fuseRating
+        if (fuse === null) return lacking("wiring.fuseRating")
+        const current = m.raise.peakSourceCurrent
+        const hot = heating(s, current) as { readonly input: object }
+        return findBy(wireHeating, "wiring.source", hot.input, () =>
+          findBy(fuseCoordination, "wiring", { ...hot.input, fuse }, (out) => {
+            // left between the load and the fuse, and between the fuse and the wire, whichever is less
+            const margin = Math.min(fuse / out.leastRating - 1, 1 - fuse / out.greatestRating)
+            return byMargin(
+              fuse,
+              out.leastRating,
+              "current",
+              out.coordinated ? Math.max(0, margin) : Math.min(-1e-9, margin),
+              `A fuse from ${amps(out.leastRating)} to ${amps(out.greatestRating)} carries ${amps(current)} and protects this wire; ${amps(fuse)} is fitted.`,
+              "see alula/wire fuseCoordination",
+            )
+          }),
+        )
+      }),
+  },
+  {
+    id: "switch",
+    title: "rating of the switch",
+    applies: driven,
+    find: (s) => {
+      const rating = s.rig.wiring?.switchRating ?? null
+      if (rating === null) return lacking(s.rig.wiring ? "wiring.switchRating" : "wiring")
+      return onMove(s, (m) =>
+        atMost(
+          m.raise.peakSourceCurrent,
+          rating,
+          "current",
+          `The switch breaks up to ${amps(m.raise.peakSourceCurrent)}; it is rated for ${amps(rating)} of direct current (an alternating-current rating does not count).`,
+          "the switch's datasheet",
+        ),
+      )
+    },
+  },
+  {
+    id: "lights",
+    title: "light string bright to its end",
+    applies: ({ rig }) => rig.lights !== null,
+    find: ({ rig }) => {
+      const lights = rig.lights as unknown as { readonly dimBelow: number | null }
+      const limit = lights.dimBelow
+      if (limit === null) return lacking("lights.dimBelow")
+      return findBy(ledRun, "lights", lights, (out) =>
+        atLeast(
+          out.lowestVoltage,
+          limit,
+          "voltage",
+          `Weakest, at ${formatQuantity("length", out.lowestAt)} along, the lights still get ${formatQuantity("voltage", out.lowestVoltage)}; they take ${watts(out.loadPower)}.`,
+          "the lights' datasheet",
+        ),
+      )
+    },
+  },
+]

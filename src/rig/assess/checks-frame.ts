@@ -1,0 +1,154 @@
+import { beam, naturalFrequency, pinJoint } from "../../frame/index.js"
+import { formatQuantity } from "../../quantity/index.js"
+import type { SiOf } from "../../solver/index.js"
+import { coolDown, heatThrough, tubeBend } from "../../thermoform/index.js"
+import type { RigDocument } from "../document/document.js"
+import type { Check } from "./checks.js"
+import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
+import { type Situation, weight } from "./situation.js"
+
+type Si = SiOf<RigDocument>
+type Spar = NonNullable<Si["spar"]>
+
+const hinged = ({ rig }: Situation) => rig.hinged !== null
+
+/** The spar level and loaded with its arm's masses, as frame.beam takes it. */
+function sparInput(rig: Si, spar: Spar): object {
+  const { length, section, material, modulus, strength, temperature, duration, motion } = spar
+  const forces = (rig.hinged as NonNullable<Si["hinged"]>).masses
+    .filter((m) => m.radius > 0 && m.radius <= length)
+    .map((m) => ({ force: weight(m.mass), at: m.radius }))
+  return { length, support: "cantilever", section, material, modulus, strength, temperature, duration, motion, forces, ownWeight: true }
+}
+
+const onSpar = (s: Situation, make: (spar: Spar) => Found): Found => (s.rig.spar ? make(s.rig.spar) : lacking("spar"))
+
+/** Checks of the frame: spar and pin. */
+export const frameChecks: readonly Check[] = [
+  {
+    id: "spar-strength",
+    title: "strength of the spar",
+    applies: hinged,
+    find: (s) =>
+      onSpar(s, (spar) =>
+        findBy(beam, "spar", sparInput(s.rig, spar), (out) =>
+          out.safetyFactor === null
+            ? lacking("spar.strength")
+            : atLeast(
+                out.safetyFactor,
+                2,
+                "number",
+                `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: ${out.safetyFactor.toFixed(1)} times that would break or yield it.`,
+              ),
+        ),
+      ),
+  },
+  {
+    id: "spar-sag",
+    title: "sag of the spar",
+    applies: hinged,
+    find: (s) =>
+      onSpar(s, (spar) =>
+        findBy(beam, "spar", sparInput(s.rig, spar), (out) =>
+          atMost(
+            Math.abs(out.deflection),
+            spar.sagLimit,
+            "length",
+            `Held level the tip sags ${formatQuantity("length", Math.abs(out.deflection))}; ${formatQuantity("length", spar.sagLimit)} still looks right.`,
+            "the document",
+          ),
+        ),
+      ),
+  },
+  {
+    id: "spar-frequency",
+    title: "spar in step with walking",
+    applies: hinged,
+    find: (s) =>
+      onSpar(s, (spar) => {
+        const { length, section, material, modulus, strength, temperature, duration, tipMass, stepRate } = spar
+        return findBy(
+          naturalFrequency,
+          "spar",
+          { length, section, material, modulus, strength, temperature, duration, tipMass, stepRate },
+          (out) =>
+            // near one the arm swings up with every step; twice is clear of it
+            byMargin(
+              out.frequency,
+              1.4 * stepRate,
+              "frequency",
+              Math.abs(Math.log(out.stepRatio)) / Math.log(1.4) - 1,
+              `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency)}, steps come at ${formatQuantity("frequency", stepRate)}: ${out.amplification.toFixed(1)} times the shake of the shoulders reaches it.`,
+              "resonance of a damped oscillator; a factor of 1.4 apart is common practice",
+            ),
+        )
+      }),
+  },
+  {
+    id: "pin",
+    title: "hinge pin",
+    applies: hinged,
+    find: (s) => {
+      if (!s.rig.pin) return lacking("pin")
+      const arms = s.rig.hinged as NonNullable<Si["hinged"]>
+      return onMove(s, (move) => {
+        // hinge and rod pull the arm at most with both forces in line
+        const force = move.raise.peakForce + weight(arms.masses.reduce((sum, m) => sum + m.mass, 0))
+        return findBy(pinJoint, "pin", { ...s.rig.pin, force }, (out) =>
+          atLeast(
+            out.safetyFactor,
+            2,
+            "number",
+            `With ${formatQuantity("force", force)} on it the joint has ${out.safetyFactor.toFixed(1)} times in hand; ${out.governs} governs.`,
+          ),
+        )
+      })
+    },
+  },
+]
+
+/** Checks of each part formed hot: two to a part. */
+export function formingChecks(rig: Si): readonly Check[] {
+  return rig.formed.flatMap((part, i): Check[] => [
+    {
+      id: `bend-${i + 1}`,
+      title: `bend of ${part.name}`,
+      applies: () => true,
+      find: () =>
+        findBy(tubeBend, `formed.${i}.bend`, part.bend, (out) => {
+          const { radius, support } = part.bend as unknown as { readonly radius: number; readonly support: string }
+          const least = support === "filled" ? out.leastRadiusFilled : out.leastRadiusEmpty
+          return atLeast(
+            radius,
+            least,
+            "length",
+            `Bent to ${formatQuantity("length", radius)} ${support === "filled" ? "with sand in it" : "empty"}; below ${formatQuantity("length", least)} it kinks. Jig: radius ${formatQuantity("length", out.jigRadius)}, heated length ${formatQuantity("length", out.heatedLength)}.`,
+            "see alula/thermoform tubeBend",
+          )
+        }),
+    },
+    {
+      id: `heat-${i + 1}`,
+      title: `heating of ${part.name}`,
+      applies: () => true,
+      find: () =>
+        findBy(heatThrough, `formed.${i}.heat`, part.heat, (out) => {
+          const { sourceTemperature, room } = part.heat as unknown as { readonly sourceTemperature: number; readonly room: number }
+          const { plastic, form, thickness, diameter } = part.heat as unknown as Readonly<Record<string, unknown>>
+          const limit = out.sourceLimit ?? out.surfaceLimit
+          const cooling = coolDown.attempt({ plastic, form, thickness, diameter })
+          const working = cooling.ok
+            ? ` Out of the heat it can be worked for ${formatQuantity("time", cooling.value.workingSafe)} and is held in the jig for ${formatQuantity("time", cooling.value.holdSafe)}.`
+            : ""
+          return byMargin(
+            sourceTemperature,
+            limit,
+            "temperature",
+            out.surfaceFirst ? -1 : (limit - sourceTemperature) / Math.max(limit - room, 1),
+            `At ${formatQuantity("temperature", sourceTemperature)} it is warm through after ${formatQuantity("time", out.timeShort)} to ${formatQuantity("time", out.timeLong)}${out.surfaceFirst ? ", but its surface passes its upper limit first" : ""}.${working}`,
+            "see alula/thermoform heatThrough",
+          )
+        }),
+    },
+  ])
+}

@@ -1,0 +1,333 @@
+import { dutyCycle, hobbyServo } from "../../drive/index.js"
+import { hingeActuator, scissor, servoPushrod } from "../../linkage/index.js"
+import { formatQuantity } from "../../quantity/index.js"
+import type { Check } from "./checks.js"
+import { atLeast, atMost, byMargin, findBy, lacking, onMove } from "./finding.js"
+import type { Situation } from "./situation.js"
+
+const hinged = (s: Situation) => s.rig.hinged !== null
+
+function linkageInput(s: Situation): object {
+  const arms = s.rig.hinged as NonNullable<Situation["rig"]["hinged"]>
+  const { actuator, spring } = arms
+  return {
+    hinge: arms.hinge,
+    base: arms.anchor,
+    pinRadius: arms.pinRadius,
+    pinAngle: arms.pinAngle,
+    axisOffset: arms.axisOffset,
+    retracted: actuator.retractedLength,
+    stroke: actuator.stroke,
+    turns: arms.assembly === "counterClockwise" ? "counter-clockwise" : "clockwise",
+    weights: arms.masses.map(({ mass, radius, angle }) => ({ mass, radius, angle })),
+    lean: arms.lean,
+    springs: spring && [
+      { fixed: spring.anchor, radius: spring.radius, angle: spring.angle, stiffness: spring.stiffness, freeLength: spring.freeLength },
+    ],
+    backDriveForce: actuator.holdingForce,
+  }
+}
+
+const seconds = (t: number) => `${t.toFixed(1)} s`
+
+/** Servo torque of a flap with its own inertia, N·m: peak of the linkage's torque and of harmonic motion through the travel. */
+function flapTorque(s: Situation, peakTorque: number, flapTravel: number, ratio: number): number {
+  const flaps = s.rig.flaps as NonNullable<Situation["rig"]["flaps"]>
+  const linkage = flaps.linkage as { readonly flapMass: number; readonly flapCentre: number }
+  const gyration = flaps.radiusOfGyration ?? linkage.flapCentre
+  // half a cosine through the travel: α = (A/2)·(π/T)²
+  const acceleration = (flapTravel / 2) * (Math.PI / flaps.flapTime) ** 2
+  return peakTorque + Math.abs(ratio) * linkage.flapMass * gyration ** 2 * acceleration
+}
+
+/** Checks of arms, flaps and scissors: do they move as far, as fast and as surely as wanted. */
+export const moveChecks: readonly Check[] = [
+  {
+    id: "mechanism",
+    title: "something moves",
+    applies: ({ rig }) => !rig.hinged && !rig.flaps && !rig.scissor,
+    find: () => lacking("hinged", "no arms, flaps or scissor array are in the document"),
+  },
+  {
+    id: "swing",
+    title: "how far the arms swing",
+    applies: hinged,
+    find: (s) => {
+      const wanted = s.rig.brief?.swing ?? null
+      if (wanted === null) return lacking("brief.swing")
+      return findBy(hingeActuator, "hinged", linkageInput(s), (out) =>
+        atLeast(
+          out.swing,
+          wanted,
+          "angle",
+          `The arms swing ${formatQuantity("angle", out.swing)}; ${formatQuantity("angle", wanted)} is wanted.`,
+          "the brief",
+        ),
+      )
+    },
+  },
+  {
+    id: "raise-time",
+    title: "time up",
+    applies: hinged,
+    find: (s) => {
+      const wanted = s.rig.brief?.raiseTime ?? null
+      if (wanted === null) return lacking("brief.raiseTime")
+      return onMove(s, (m) => atMost(m.raiseTime, wanted, "time", `${m.why} ${seconds(wanted)} is wanted.`, "the brief"))
+    },
+  },
+  {
+    id: "stage-time",
+    title: "up and down within the stage time",
+    applies: hinged,
+    find: (s) => {
+      const wanted = s.rig.brief?.stageTime ?? null
+      if (wanted === null) return lacking("brief.stageTime")
+      return onMove(s, (m) =>
+        atMost(
+          m.cycleTime,
+          wanted,
+          "time",
+          `Up takes ${seconds(m.raiseTime)} and down ${seconds(m.lowerTime)}; the stage gives ${seconds(wanted)}.`,
+          "the brief",
+        ),
+      )
+    },
+  },
+  {
+    id: "peak-force",
+    title: "force at each rod",
+    applies: hinged,
+    find: (s) =>
+      onMove(s, (m) => {
+        const rated = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator.ratedForce
+        return atMost(
+          m.raise.peakForce,
+          rated,
+          "force",
+          `Each rod needs ${formatQuantity("force", m.raise.peakForce)} at worst (${formatQuantity("angle", m.raise.peakForceAngle)}); it is rated for ${formatQuantity("force", rated)}.`,
+          "the actuator's datasheet",
+        )
+      }),
+  },
+  {
+    id: "stall-margin",
+    title: "force left before a stall",
+    applies: hinged,
+    find: (s) =>
+      onMove(s, (m) => {
+        const most = s.stall() as number
+        // gusts, cold grease and a tired pack all come on top
+        return atLeast(
+          most,
+          1.3 * Math.max(m.raise.peakForce, 1e-9),
+          "force",
+          `On this supply the rod stalls at ${formatQuantity("force", most)}; 1.3 times the greatest load is asked for.`,
+        )
+      }),
+  },
+  {
+    id: "dead-point",
+    title: "angle between rod and lever",
+    applies: hinged,
+    find: (s) =>
+      findBy(hingeActuator, "hinged", linkageInput(s), (out) => {
+        const least = (30 * Math.PI) / 180
+        return atLeast(
+          out.leastTransmission,
+          least,
+          "angle",
+          `Nearest to a dead point the rod meets its lever at ${formatQuantity("angle", out.leastTransmission)}; below 30° forces grow and small errors of build matter.`,
+        )
+      }),
+  },
+  {
+    id: "side-load",
+    title: "load across the rod",
+    applies: hinged,
+    find: (s) => {
+      const { ratedForce } = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator
+      return findBy(hingeActuator, "hinged", linkageInput(s), (out) =>
+        atMost(
+          out.sideLoad,
+          0.05 * ratedForce,
+          "force",
+          `The rod is pushed sideways with ${formatQuantity("force", out.sideLoad)}; small actuators are made for next to none.`,
+        ),
+      )
+    },
+  },
+  {
+    id: "holding",
+    title: "holds without power",
+    applies: hinged,
+    find: (s) => {
+      const { holdingForce } = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator
+      return findBy(hingeActuator, "hinged", linkageInput(s), (out) =>
+        atLeast(
+          holdingForce,
+          Math.max(out.holdForce, 1e-9),
+          "force",
+          `Standing still each rod carries up to ${formatQuantity("force", out.holdForce)}; without power it holds ${formatQuantity("force", holdingForce)}.`,
+          "the actuator's datasheet",
+        ),
+      )
+    },
+  },
+  {
+    id: "inertia",
+    title: "slow enough for this reckoning",
+    applies: hinged,
+    find: (s) =>
+      onMove(s, (m) =>
+        atMost(
+          Math.max(m.raise.inertiaShare, m.lower.inertiaShare),
+          0.05,
+          "ratio",
+          "Energy of motion against the energy moved; where it is not small the times are not good.",
+          "limit case of the equation of motion",
+        ),
+      ),
+  },
+  {
+    id: "duty",
+    title: "actuators stay cool enough",
+    applies: hinged,
+    find: (s) => {
+      if (!s.rig.duty) return lacking("duty")
+      return onMove(s, (m) => {
+        const rated = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator.ratedCurrent
+        const share = m.raise.peakCurrent / (s.rig.hinged as NonNullable<typeof s.rig.hinged>).count / rated
+        return findBy(dutyCycle, "duty", { ...s.rig.duty, run: m.cycleTime, currentShare: share }, (out) => {
+          const limit = (s.rig.duty as unknown as { readonly limitTemperature: number }).limitTemperature
+          const room = (s.rig.duty as unknown as { readonly ambient: number }).ambient
+          return byMargin(
+            out.peakTemperature,
+            limit,
+            "temperature",
+            // a run longer than the maker allows fails, however cool the model finds it
+            out.runsBeforeRest === 0 ? -1 : (limit - out.peakTemperature) / Math.max(limit - room, 1),
+            out.runsBeforeRest === null
+              ? "The windings stay below their limit however often the move is made."
+              : `After ${out.runsBeforeRest} moves in a row the actuators must rest.`,
+            "the actuator's datasheet (duty rating)",
+          )
+        })
+      })
+    },
+  },
+  {
+    id: "flap-torque",
+    title: "servo torque",
+    applies: ({ rig }) => rig.flaps !== null,
+    find: (s) => {
+      const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
+      return findBy(servoPushrod, "flaps.linkage", flaps.linkage, (out) => {
+        const torque = flapTorque(s, out.peakTorque, out.flapTravel, out.ratio)
+        return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, voltage: flaps.voltage, torque, angle: null }, (servo) =>
+          atMost(
+            torque,
+            servo.holdingTorque,
+            "moment",
+            `The servo needs ${formatQuantity("moment", torque)} at worst, its own flap's inertia included; it holds ${formatQuantity("moment", servo.holdingTorque)} for long.`,
+            "the servo's datasheet, and a holding share that is common practice",
+          ),
+        )
+      })
+    },
+  },
+  {
+    id: "flap-time",
+    title: "time of a flap",
+    applies: ({ rig }) => rig.flaps !== null,
+    find: (s) => {
+      const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
+      return findBy(servoPushrod, "flaps.linkage", flaps.linkage, (out) => {
+        const torque = flapTorque(s, out.peakTorque, out.flapTravel, out.ratio)
+        const { travelFrom, travelTo } = flaps.linkage as unknown as { readonly travelFrom: number; readonly travelTo: number }
+        const angle = Math.abs(travelTo - travelFrom)
+        return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, voltage: flaps.voltage, torque, angle }, (servo) =>
+          atMost(
+            servo.moveTime as number,
+            flaps.flapTime,
+            "time",
+            `Through its travel the servo takes ${formatQuantity("time", servo.moveTime as number)}; ${formatQuantity("time", flaps.flapTime)} is wanted.`,
+            "the document",
+          ),
+        )
+      })
+    },
+  },
+  {
+    id: "flap-supply",
+    title: "current of the servos' supply",
+    applies: ({ rig }) => rig.flaps !== null,
+    find: (s) => {
+      const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
+      const limit = flaps.supplyCurrent
+      if (limit === null) return lacking("flaps.supplyCurrent")
+      return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, voltage: flaps.voltage, torque: 0, angle: null }, (servo) =>
+        servo.stallCurrent === null
+          ? lacking("flaps.servo.stallCurrent")
+          : atMost(
+              flaps.count * servo.stallCurrent,
+              limit,
+              "current",
+              `If all ${flaps.count} servos are held they draw ${formatQuantity("current", flaps.count * servo.stallCurrent)}; their supply gives ${formatQuantity("current", limit)}.`,
+              "the servo's datasheet (stall current)",
+            ),
+      )
+    },
+  },
+  {
+    id: "scissor-span",
+    title: "span of the scissor array",
+    applies: ({ rig }) => rig.scissor !== null,
+    find: (s) => {
+      const { array, span } = s.rig.scissor as NonNullable<typeof s.rig.scissor>
+      return findBy(scissor, "scissor.array", array, (out) =>
+        atLeast(
+          out.spanExtended,
+          span,
+          "length",
+          `Extended it spans ${formatQuantity("length", out.spanExtended)} (folded ${formatQuantity("length", out.spanFolded)}); ${formatQuantity("length", span)} is wanted.`,
+          "the document",
+        ),
+      )
+    },
+  },
+  {
+    id: "scissor-force",
+    title: "force of the scissor's driver",
+    applies: ({ rig }) => rig.scissor !== null,
+    find: (s) => {
+      const { array, driverForce } = s.rig.scissor as NonNullable<typeof s.rig.scissor>
+      return findBy(scissor, "scissor.array", array, (out) =>
+        atLeast(
+          driverForce,
+          1.3 * Math.max(out.peakForce, 1e-9),
+          "force",
+          `The driver meets ${formatQuantity("force", out.peakForce)} at worst; 1.3 times that is asked of its ${formatQuantity("force", driverForce)}.`,
+        ),
+      )
+    },
+  },
+  {
+    id: "scissor-droop",
+    title: "droop of the scissor array",
+    applies: ({ rig }) => rig.scissor !== null,
+    find: (s) => {
+      const { array, droopLimit } = s.rig.scissor as NonNullable<typeof s.rig.scissor>
+      if (droopLimit === null) return lacking("scissor.droopLimit")
+      return findBy(scissor, "scissor.array", array, (out) =>
+        atMost(
+          Math.abs(out.droop),
+          droopLimit,
+          "length",
+          `Play in the pins lets the tip droop ${formatQuantity("length", Math.abs(out.droop))}.`,
+          "the document",
+        ),
+      )
+    },
+  },
+]

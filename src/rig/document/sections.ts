@@ -1,0 +1,392 @@
+import { type StartUpInput, startUp } from "../../converter/index.js"
+import type { HobbyServoInput } from "../../drive/index.js"
+import { type DutyCycleInput, dutyCycle, hobbyServo } from "../../drive/index.js"
+import { type BeamInput, beam, type PinJointInput, pinJoint } from "../../frame/index.js"
+import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../../linkage/index.js"
+import type { AngularSpeed, Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../../quantity/index.js"
+import type { AnyField, AnyFields, Either, Fields } from "../../solver/index.js"
+import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from "../../thermoform/index.js"
+import { type LedRunInput, ledRun } from "../../wire/index.js"
+import {
+  type ContactSeverityInput,
+  type CrushPart,
+  contactSeverity,
+  type GapBar,
+  type HeatStressInput,
+  heatStress,
+  type OwnPlace,
+  type PackedSize,
+  type PassageKind,
+  passage,
+  pinchGap,
+  type ReachInput,
+  reach,
+  type StrapPressureInput,
+  strapPressure,
+  type TipOverInput,
+  tipOver,
+  type WearScheduleInput,
+  type WindLoadInput,
+  wearSchedule,
+  windLoad,
+} from "../../worn/index.js"
+import { type Embedded, embed } from "./embed.js"
+
+/** Whoever wears it. */
+export interface RigWearer {
+  /** Body mass [m_b; 20 to 300 kg] */
+  bodyMass: Mass
+  /** Stature [h_b; 800 mm to 2.5 m] */
+  stature: Length
+}
+
+/** Where the mechanism's origin (x = 0, y = 0) sits on the wearer. */
+export interface RigMount {
+  /** Ahead of the hips; negative behind. [f_m; −1 to 1 m] */
+  forward: Length
+  /** Above the ground, wearer standing. [h_m; 0 to 3 m] */
+  height: Length
+}
+
+/** A part carried, other than the moving masses. */
+export interface RigPart {
+  /** Part [text] */
+  name: string
+  /** Mass of one [m_part; 0 to 60 kg] */
+  mass: Mass
+  /** How many [n_part; whole 1 to 10000; default 1] */
+  count?: number
+  /** Price of one, in the maker's own currency. [c_part; 0 to 1000000; default 0] */
+  price?: number
+  /** Ahead of the hips; negative behind. [f_part; −2 to 2 m] */
+  forward: Length
+  /** Left of the middle [l_part; −3 to 3 m; default 0] */
+  left?: Length
+  /** Above the ground, wearer standing. [h_part; 0 to 4 m] */
+  height: Length
+}
+
+/** The spar of one arm: a cantilever from the hinge that carries the arm's masses. */
+export interface RigSpar
+  extends Pick<BeamInput, "length" | "section" | "material" | "modulus" | "strength" | "temperature" | "duration" | "motion"> {
+  /** Sag at the tip that still looks right. [sp_lim; 0.1 mm to 2 m] */
+  sagLimit: Length
+  /** Mass counted at the tip for its own swing in step with walking. [sp_tip; 0 to 20 kg; default 0] */
+  tipMass?: Mass
+  /** Steps of the wearer [sp_step; 0.01 to 10 Hz; default 1.9 Hz] */
+  stepRate?: Frequency
+}
+
+/** A part bent hot from tube. */
+export interface RigFormedPart {
+  /** Part [text] */
+  name: string
+  /** Bend [group] */
+  bend: TubeBendInput
+  /** Heating [group] */
+  heat: HeatThroughInput
+}
+
+/** The day out. */
+export interface RigDay {
+  /** Raises and lowerings on one charge. [n_moves; whole 0 to 10000] */
+  moves: number
+  /** Power taken all day long (lights, receiver). [P_sb; 0 to 500 W; default 0] */
+  standby?: Power
+  /** How long [t_day; 0 to 48 h; default 4 h] */
+  hours?: Time
+  /** Charge to keep in hand. [z_res; 0 to 0.9; default 0.2] */
+  reserve?: Ratio
+  /** Whether the pack has to fly. [yes or no; default no] */
+  flies?: boolean
+}
+
+/** Where it has to go, and what it takes up beside the arms. */
+export interface RigVenue {
+  /** Ahead of and behind the wearer's middle. [ve_f; 0 to 3 m] */
+  front: Length
+  /** Behind the middle [ve_b; 0 to 3 m] */
+  back: Length
+  /** Width of wearer and rig with the arms left out. [ve_w; 1 mm to 3 m; default 600 mm] */
+  bodyWidth?: Length
+  /** Own places [list of at most 100; default none] */
+  own?: readonly OwnPlace[]
+  /**
+   * Kinds of published place it has to pass too. [list, each door, route, corner, stair, lift, turning, headroom or
+   * aisle; optional, with a default of its own]
+   */
+  kinds?: readonly PassageKind[]
+  /** Packed [group; optional] */
+  packed?: PackedSize | null
+  /** Room on every side [pa_a; 0 to 500 mm; default 25 mm] */
+  allowance?: Length
+}
+
+/** Fixed things the arm moves past, in the plane of motion. */
+export interface RigPinch {
+  /** Largest part of a body that can get into the gap [finger, toes, hand-wrist-fist, arm, foot, head or body; default arm] */
+  reachable?: CrushPart
+  /** Fixed bars [list of 1 to 50] */
+  fixed: readonly GapBar[]
+  /** Thickness of the arm [pi_a; 0 to 500 mm; default 30 mm] */
+  armThickness?: Length
+  /** Thickness of the fixed things [pi_b; 0 to 500 mm; default 30 mm] */
+  fixedThickness?: Length
+}
+
+/** Servo-driven flaps, all alike. */
+export interface RigFlaps {
+  /** Like flaps [fl_n; whole 1 to 100] */
+  count: number
+  /** Linkage [group] */
+  linkage: Omit<ServoPushrodInput, "servoTorque">
+  /** Servo [group] */
+  servo: Omit<HobbyServoInput, "voltage" | "torque" | "angle">
+  /** Voltage at the servos' plugs. [fl_V; 10 mV to 30 V] */
+  voltage: Voltage
+  /** Greatest current their supply gives. [fl_I; 0.1 mA to 100 A; optional] */
+  supplyCurrent?: Current | null
+  /** Time one flap may take through its travel. [fl_t; 1 ms to 60 s] */
+  flapTime: Time
+  /**
+   * Moment of inertia of one flap about its hinge is its mass at its centre; larger where the flap is wide. [fl_k; 1 mm
+   * to 3 m; optional]
+   */
+  radiusOfGyration?: Length | null
+}
+
+/** A scissor array with its driver. */
+export interface RigScissor {
+  /** Array [group] */
+  array: Omit<ScissorInput, "driverForce">
+  /** Greatest force of the driver [sc_F; 1 mN to 100 kN] */
+  driverForce: Force
+  /** Span wanted, extended. [sc_w; 1 mm to 20 m] */
+  span: Length
+  /** Droop at the tip that still looks right. [sc_dl; 0.1 mm to 5 m; optional] */
+  droopLimit?: Length | null
+}
+
+/** What decides whether the actuators ever start: their motors, and what the supply does at its limit. */
+export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetBelow"> {
+  /** Speed of the motor inside the actuator, without load at rated voltage. [su_w; 0.572958 °/s to 47746.5 rpm] */
+  motorSpeed: AngularSpeed
+}
+
+/** What may be spent. */
+export interface RigBudget {
+  /** Mass [bu_m; 0.1 g to 100 kg; optional] */
+  mass?: Mass | null
+  /** Price [bu_c; 0.01 to 1e7; optional] */
+  price?: number | null
+  /** Parts [bu_n; whole 1 to 1000000; optional] */
+  parts?: number | null
+}
+
+/** Sections of a rig document beyond arms and electrics. */
+export interface RigSections {
+  /** Wearer [group; optional] */
+  wearer?: RigWearer | null
+  /** Where the mechanism sits [group; optional] */
+  mount?: RigMount | null
+  /** Parts carried, moving masses left out [list of at most 300; default none] */
+  parts?: readonly RigPart[]
+  /** Spar of one arm [group; optional] */
+  spar?: RigSpar | null
+  /** Hinge pin [group; optional] */
+  pin?: Omit<PinJointInput, "force"> | null
+  /** Parts formed hot [list of at most 60; default none] */
+  formed?: readonly RigFormedPart[]
+  /** Straps [group; optional] */
+  straps?: Omit<StrapPressureInput, "load"> | null
+  /** The day's wearing [group; optional] */
+  schedule?: Omit<WearScheduleInput, "bodyMass" | "load"> | null
+  /** Heat [group; optional] */
+  heat?: Omit<HeatStressInput, "rate" | "bodyMass" | "stature"> | null
+  /** Wind on one arm [group; optional] */
+  wind?: Omit<WindLoadInput, "swing" | "panels" | "hingeHeight" | "raise"> | null
+  /** Stance [group; optional] */
+  stance?: Omit<TipOverInput, "bodyMass" | "rigMass" | "dragArea" | "forceHeight" | "wind" | "gustFactor" | "walking" | "stature"> | null
+  /** Where it has to go [group; optional] */
+  venue?: RigVenue | null
+  /** Switch [group; optional] */
+  reach?: Omit<ReachInput, "stature"> | null
+  /** Fixed things the arm passes [group; optional] */
+  pinch?: RigPinch | null
+  /** If an arm strikes somebody [group; optional] */
+  contact?: Omit<ContactSeverityInput, "armMass" | "armLength" | "swing" | "strikeRadius" | "movingMass" | "speed" | "driveMoment"> | null
+  /** The day on one charge [group; optional] */
+  day?: RigDay | null
+  /** Duty of the actuators [group; optional] */
+  duty?: Pick<DutyCycleInput, "ratedDuty" | "ratedRun" | "timeConstant" | "rest" | "limitTemperature" | "ratedAmbient" | "ambient"> | null
+  /** Servo-driven flaps [group; optional] */
+  flaps?: RigFlaps | null
+  /** Scissor array [group; optional] */
+  scissor?: RigScissor | null
+  /** Light string [group; optional] */
+  lights?: LedRunInput | null
+  /** Start of the actuators [group; optional] */
+  starting?: RigStarting | null
+  /** What may be spent [group; optional] */
+  budget?: RigBudget | null
+}
+
+const group = <T>(label: string, fields: Fields<T>) => ({ kind: "group", label, fields, default: null }) as const
+// the embedded descriptions are checked where their solvers define them; checking them here again is too much for the compiler
+const section = (label: string, fields: AnyFields, either: readonly Either[] = []) =>
+  ({ kind: "group", label, fields, either, default: null }) as const
+const whole = (label: string, { fields, either }: Embedded) => section(label, fields, either)
+const sparFields = embed(beam, "sp", "support", "span", "forces", "spreads", "moments", "ownWeight")
+const passageFields = embed(passage, "pa")
+const pinchFields = embed(pinchGap, "pi")
+
+const described = {
+  wearer: group<RigWearer>("wearer", {
+    bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300 },
+    stature: { kind: "length", symbol: "h_b", label: "stature", min: 0.8, max: 2.5 },
+  }),
+  mount: group<RigMount>("where the mechanism sits", {
+    forward: { kind: "length", symbol: "f_m", label: "ahead of the hips", min: -1, max: 1 },
+    height: { kind: "length", symbol: "h_m", label: "above the ground", min: 0, max: 3 },
+  }),
+  parts: {
+    kind: "list",
+    label: "parts carried, moving masses left out",
+    max: 300,
+    default: [],
+    of: {
+      kind: "group",
+      label: "part",
+      fields: {
+        name: { kind: "text", label: "part" },
+        mass: { kind: "mass", symbol: "m_part", label: "mass of one", min: 0, max: 60 },
+        count: { kind: "number", symbol: "n_part", label: "how many", whole: true, min: 1, max: 10000, default: 1 },
+        price: { kind: "number", symbol: "c_part", label: "price of one", min: 0, max: 1e6, default: 0 },
+        forward: { kind: "length", symbol: "f_part", label: "ahead of the hips", min: -2, max: 2 },
+        left: { kind: "length", symbol: "l_part", label: "left of the middle", min: -3, max: 3, default: 0 },
+        height: { kind: "length", symbol: "h_part", label: "above the ground", min: 0, max: 4 },
+      },
+    },
+  },
+  spar: section(
+    "spar of one arm",
+    {
+      ...sparFields.fields,
+      sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", min: "0.1 mm", max: 2 },
+      tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
+      stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", min: 0.01, max: 10, default: 1.9 },
+    },
+    sparFields.either,
+  ),
+  pin: whole("hinge pin", embed(pinJoint, "pj", "force")),
+  formed: {
+    kind: "list",
+    label: "parts formed hot",
+    max: 60,
+    default: [],
+    of: {
+      kind: "group",
+      label: "formed part",
+      fields: {
+        name: { kind: "text", label: "part" },
+        bend: { kind: "group", label: "bend", ...embed(tubeBend, "tb") },
+        heat: { kind: "group", label: "heating", ...embed(heatThrough, "ht") },
+      },
+    },
+  },
+  straps: whole("straps", embed(strapPressure, "st", "load")),
+  schedule: whole("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "load")),
+  heat: whole("heat", embed(heatStress, "he", "rate", "bodyMass", "stature")),
+  wind: whole("wind on one arm", embed(windLoad, "wi", "swing", "panels", "hingeHeight", "raise")),
+  stance: whole(
+    "stance",
+    embed(tipOver, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "wind", "gustFactor", "walking", "stature"),
+  ),
+  venue: section("where it has to go", {
+    front: { kind: "length", symbol: "ve_f", label: "ahead of the middle", min: 0, max: 3 },
+    back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
+    bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", min: "1 mm", max: 3, default: 0.6 },
+    own: passageFields.fields.own as AnyField,
+    kinds: {
+      kind: "list",
+      label: "kinds of published place to pass",
+      default: ["door"],
+      of: {
+        kind: "choice",
+        label: "kind",
+        options: {
+          door: "doors",
+          route: "corridors and routes",
+          corner: "corners",
+          stair: "stairs",
+          lift: "lifts",
+          turning: "turning spaces",
+          headroom: "headroom",
+          aisle: "aisles and vehicles",
+        },
+      },
+    },
+    packed: passageFields.fields.packed as AnyField,
+    allowance: passageFields.fields.allowance as AnyField,
+  }),
+  reach: whole("switch", embed(reach, "re", "stature")),
+  pinch: section("fixed things the arm passes", {
+    reachable: {
+      kind: "choice",
+      label: "largest part of a body that can get into the gap",
+      options: { finger: "finger", toes: "toes", "hand-wrist-fist": "hand or fist", arm: "arm", foot: "foot", head: "head", body: "body" },
+      default: "arm",
+    },
+    fixed: pinchFields.fields.fixed as AnyField,
+    armThickness: { kind: "length", symbol: "pi_a", label: "thickness of the arm", min: 0, max: 0.5, default: 0.03 },
+    fixedThickness: { kind: "length", symbol: "pi_b", label: "thickness of the fixed things", min: 0, max: 0.5, default: 0.03 },
+  }),
+  contact: whole(
+    "if an arm strikes somebody",
+    embed(contactSeverity, "co", "armMass", "armLength", "swing", "strikeRadius", "movingMass", "speed", "driveMoment"),
+  ),
+  day: group<RigDay>("the day on one charge", {
+    moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000 },
+    standby: { kind: "power", symbol: "P_sb", label: "power all day", min: 0, max: 500, default: 0 },
+    hours: { kind: "time", symbol: "t_day", label: "how long", min: 0, max: "48 h", default: "4 h" },
+    reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in hand", min: 0, max: 0.9, default: 0.2 },
+    flies: { kind: "flag", label: "has to fly", default: false },
+  }),
+  duty: whole("duty of the actuators", embed(dutyCycle, "du", "run", "currentShare", "restTimeConstant")),
+  flaps: section("servo-driven flaps", {
+    count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
+    linkage: { kind: "group", label: "linkage", ...embed(servoPushrod, "fl", "servoTorque") },
+    servo: { kind: "group", label: "servo", ...embed(hobbyServo, "sv", "voltage", "torque", "angle") },
+    voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", min: "10 mV", max: 30 },
+    supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", min: "0.1 mA", max: 100, default: null },
+    flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", min: "1 ms", max: 60 },
+    radiusOfGyration: {
+      kind: "length",
+      symbol: "fl_k",
+      label: "radius of gyration of a flap about its hinge",
+      min: "1 mm",
+      max: 3,
+      default: null,
+    },
+  }),
+  scissor: section("scissor array", {
+    array: { kind: "group", label: "array", ...embed(scissor, "sc", "driverForce") },
+    driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", min: "1 mN", max: 1e5 },
+    span: { kind: "length", symbol: "sc_w", label: "span wanted", min: "1 mm", max: 20 },
+    droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", min: "0.1 mm", max: 5, default: null },
+  }),
+  lights: whole("light string", embed(ledRun, "li")),
+  starting: section("start of the actuators", {
+    ...embed(startUp, "su", "sourceVoltage", "sourceResistance", "currentLimit", "motors", "motorResistance", "backEmf", "loadTorque")
+      .fields,
+    motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", min: 0.01, max: 5000 },
+  }),
+  budget: group<RigBudget>("what may be spent", {
+    mass: { kind: "mass", symbol: "bu_m", label: "mass", min: "0.1 g", max: 100, default: null },
+    price: { kind: "number", symbol: "bu_c", label: "price", min: 0.01, max: 1e7, default: null },
+    parts: { kind: "number", symbol: "bu_n", label: "parts", whole: true, min: 1, max: 1e6, default: null },
+  }),
+} satisfies Readonly<Record<keyof RigSections, unknown>>
+
+/** Descriptions of those sections; each group above is checked against its own interface, all together are too much for the compiler. */
+export const sectionFields: Fields<RigSections> = described as unknown as Fields<RigSections>

@@ -1,0 +1,393 @@
+import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { resistance20, sizeIssues, sizeSources, temperatureFactor } from "../conductor.js"
+import { KIRCHHOFF, LOOPS, TELLEGEN } from "../sources.js"
+import { withstandSources } from "../withstand.js"
+import { harnessCautions } from "./cautions.js"
+import { harnessInput, harnessOutput } from "./fields.js"
+import { type NetworkFault, type NetworkState, solveNetwork, type TwoPole } from "./network.js"
+import type { Harness, HarnessBranch, HarnessInput } from "./types.js"
+
+type Si = SiOf<HarnessInput>
+interface Part {
+  readonly name: string
+  readonly type: string
+  readonly ends: readonly [string, string]
+  readonly pole: TwoPole
+}
+
+/** Every two-pole of the input in a fixed order: sources, wires, contacts, switches, fuses, loads. */
+function partsOf(si: Si): { parts: Part[]; names: string[] } {
+  const names: string[] = []
+  const node = (name: string) => {
+    const known = names.indexOf(name)
+    return known >= 0 ? known : names.push(name) - 1
+  }
+  const parts: Part[] = []
+  const add = (type: string, name: string, from: string, to: string, law: Partial<TwoPole>) =>
+    parts.push({
+      name,
+      type,
+      ends: [from, to],
+      pole: { resistance: 0, emf: 0, current: null, power: null, ...law, from: node(from), to: node(to) },
+    })
+  for (const s of si.sources) add("source", s.name, s.negative, s.positive, { resistance: s.resistance, emf: s.voltage })
+  for (const w of si.wires)
+    add("wire", w.name, w.from, w.to, { resistance: resistance20(w) * temperatureFactor(w.metal, w.temperature) * w.length })
+  for (const c of si.contacts) add("contact", c.name, c.from, c.to, { resistance: c.resistance })
+  for (const c of si.switches) {
+    node(c.from)
+    node(c.to)
+    if (c.closed) add("switch", c.name, c.from, c.to, { resistance: c.resistance })
+  }
+  for (const f of si.fuses) add("fuse", f.name, f.from, f.to, { resistance: f.resistance * f.hotFactor })
+  for (const l of si.currentLoads) add("current", l.name, l.from, l.to, { current: l.current })
+  for (const l of si.resistanceLoads) add("resistance", l.name, l.from, l.to, { resistance: l.resistance })
+  for (const l of si.powerLoads) add("power", l.name, l.from, l.to, l.power > 0 ? { power: l.power } : { current: 0 })
+  return { parts, names }
+}
+
+const loadTypes = ["current", "resistance", "power"]
+const groundOf = (si: Si) => si.ground ?? (si.sources[0] as Si["sources"][number]).negative
+
+function solve(si: Si): Harness | NoSolution {
+  const { parts, names } = partsOf(si)
+  const ground = names.indexOf(groundOf(si))
+  const found = solveNetwork(
+    names.length,
+    parts.map((p) => p.pole),
+    ground,
+  )
+  return "fault" in found ? refused(si, parts, found) : harnessOf(parts, names, found)
+}
+
+/** Resistance of a very good contact, Ω: what a loop without any lacks at the least. */
+const GOOD_CONTACT = 1e-3
+
+function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolution {
+  const name = (i: number) => (parts[i] as Part).name
+  switch (found.fault) {
+    case "no-resistance": {
+      return refuse(
+        "no-resistance",
+        "The loop closed by '{branch}' has no resistance: its current is not defined. Give its source, wires or contacts the resistance they have: a very good contact has {shortBy resistance}.",
+        GOOD_CONTACT,
+        {},
+        {},
+        { branch: name(found.branch) },
+      )
+    }
+    case "in-series": {
+      const [a, b] = found.branches
+      const [first, second] = [parts[a]?.pole.current ?? 0, parts[b]?.pole.current ?? 0]
+      return refuse(
+        "loads-in-series",
+        "Loads '{first}' and '{second}' stand in series with nothing between them that fixes the voltage.",
+        // two loads that ask for the same current still leave the voltage between them open
+        Math.abs(first - second) || Math.max(first, second),
+        {},
+        {},
+        { first: name(a), second: name(b) },
+      )
+    }
+    case "no-voltage":
+      return refuse(
+        "no-voltage",
+        "Load '{load}' gets no voltage in its direction ({shortBy voltage} the other way): check which way round it is connected.",
+        found.shortBy,
+        {},
+        {},
+        { load: name(found.branch) },
+      )
+    default: {
+      const power = si.powerLoads.reduce((sum, l) => sum + l.power, 0)
+      return refuse(
+        "power-beyond-source",
+        "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {available power}, short by {shortBy power}.",
+        power * (1 - found.scale),
+        { power, available: found.scale * power },
+      )
+    }
+  }
+}
+
+function harnessOf(parts: readonly Part[], names: readonly string[], state: NetworkState): Harness {
+  const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
+  const states = parts.map(({ name, type, ends, pole }, i) => ({
+    name,
+    type,
+    ends,
+    pole,
+    current: state.currents[i] as number,
+    drop: state.drops[i] as number,
+    fed: state.fed[i] as boolean,
+  }))
+  const supplies = states
+    .filter((s) => s.type === "source")
+    .map((s) => ({ name: s.name, voltage: s.pole.emf, current: s.current, heat: s.pole.resistance * s.current ** 2 }))
+  const branches = states
+    .filter((s) => s.type !== "source" && !loadTypes.includes(s.type))
+    .map((s) => ({
+      name: s.name,
+      type: s.type,
+      from: s.ends[0],
+      to: s.ends[1],
+      resistance: s.pole.resistance,
+      current: s.current,
+      drop: s.pole.resistance * s.current,
+      heat: s.pole.resistance * s.current ** 2,
+    }))
+  const loads = states
+    .filter((s) => loadTypes.includes(s.type))
+    .map((s) => ({
+      name: s.name,
+      type: s.type,
+      fed: s.fed,
+      voltage: s.drop,
+      current: s.fed ? s.current : 0,
+      power: s.fed ? s.drop * s.current : 0,
+      returnVoltage: state.voltages[s.pole.to] ?? 0,
+    }))
+  const contacts = branches.filter((b) => b.type !== "wire")
+  const worst = contacts.reduce<HarnessBranch | null>((a, b) => (a === null || b.heat > a.heat ? b : a), null)
+  const returns = loads.map((l) => l.returnVoltage)
+  return {
+    nodes: names.map((name, i) => ({ name, voltage: state.voltages[i] as number | null })),
+    supplies,
+    branches,
+    loads,
+    sourcePower: sum(supplies.map((s) => s.voltage * s.current)),
+    loadPower: sum(loads.map((l) => l.power)),
+    wireHeat: sum(branches.filter((b) => b.type === "wire").map((b) => b.heat)),
+    contactHeat: sum(contacts.map((b) => b.heat)),
+    sourceHeat: sum(supplies.map((s) => s.heat)),
+    lowestLoadVoltage: Math.min(...loads.map((l) => l.voltage)),
+    returnShift: Math.max(0, ...returns) - Math.min(0, ...returns),
+    worstContact: worst?.name ?? null,
+    worstContactHeat: worst?.heat ?? null,
+    iterations: state.iterations,
+    residual: state.residual,
+  }
+}
+
+function check(si: Si): Issue[] {
+  const lists = ["sources", "wires", "contacts", "switches", "fuses", "currentLoads", "resistanceLoads", "powerLoads"] as const
+  const seen = new Set<string>()
+  const found: Issue[] = []
+  for (const list of lists)
+    si[list].forEach((item, i) => {
+      if (seen.has(item.name)) found.push(inconsistent([list, i, "name"], "'{name}' again", "a name of its own", { name: item.name }))
+      seen.add(item.name)
+      const end = "positive" in item ? "negative" : "to"
+      const [a, b] = "positive" in item ? [item.positive, item.negative] : [item.from, item.to]
+      if (a === b) found.push(inconsistent([list, i, end], "'{node}' at both ends", "another node", { node: b }))
+    })
+  si.wires.forEach((wire, i) => {
+    for (const { path, received, expected, values = {} } of sizeIssues(wire)) {
+      const placed = Object.fromEntries(Object.entries(values).map(([key, value]) => [`wires.${i}.${key}`, value]))
+      found.push(inconsistent(["wires", i, ...path], received as string, expected as string, placed))
+    }
+  })
+  if (si.currentLoads.length + si.resistanceLoads.length + si.powerLoads.length === 0)
+    found.push(inconsistent(["currentLoads"], "no load in any list", "at least one load"))
+  if (si.ground !== null && !partsOf(si).names.includes(si.ground))
+    found.push(inconsistent(["ground"], "'{ground}'", "a node that something is connected to", { ground: si.ground }))
+  return found
+}
+
+/** Heats of contacts, switches and fuses in the order of the result. */
+const contactList = (out: Harness, what: "resistance" | "current") => out.branches.filter((b) => b.type !== "wire").map((b) => b[what])
+const wireList = (out: Harness, what: "resistance" | "current") => out.branches.filter((b) => b.type === "wire").map((b) => b[what])
+
+/**
+ * Voltages, currents and losses of a whole harness, looped ones too.
+ *
+ * Formula: Kirchhoff's laws. At every node Σ I = 0; around every loop Σ (E − R·I) = Σ V_load. A spanning tree of the
+ * smallest resistances leaves one unknown current for each loop; loads of constant power add V·I = P and are solved by
+ * Newton's method from the unloaded state, which reaches the root at the higher voltage. E are the sources'
+ * open-circuit voltages and R the resistances: inside the sources, of wires (length, size, temperature), contacts,
+ * closed switches and fuses (cold resistance, times 1.4 hot). Voltages count from `ground` (the first source's negative
+ * pole unless given). Loads that no source reaches are off. Valid for steady direct current.
+ *
+ * Every wire is also asked whether it bears its current, and what the fuse ahead of it may let flow (135 % for minutes, 200 %
+ * for 5 s), by the same rule as in {@link fuseCoordination}, alone in still air at 25 °C with 80 °C insulation.
+ *
+ * **Inputs**
+ * - `sources`: batteries and supplies [list of 1 to 100]
+ *   - `name`: name [text]
+ *   - `positive`: node at the positive pole [text]
+ *   - `negative`: node at the negative pole [text]
+ *   - `voltage`: open-circuit voltage [E_s; 10 mV to 1000 V]
+ *   - `resistance`: internal resistance [R_s; 0 to 1000 Ω; default 0]
+ * - `wires`: wires [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
+ *   - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
+ *   - `metal`: conductor metal [copper or aluminium; default copper]
+ *   - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
+ *   - `length`: length [L; 0 to 1000 m]
+ *   - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ *   - exactly one of `awg` and `area`
+ * - `contacts`: contacts [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `resistance`: contact resistance [R_k; 0 to 100 Ω; default 5 mΩ]
+ *   - `rating`: rated current [I_k; 0.1 mA to 1000 A; optional]
+ * - `switches`: switches [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `resistance`: contact resistance [R_k; 0 to 100 Ω; default 10 mΩ]
+ *   - `rating`: rated current [I_k; 0.1 mA to 1000 A; optional]
+ *   - `closed`: closed [yes or no; default yes]
+ * - `fuses`: fuses [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `rating`: rated current [I_f; 0.1 mA to 1000 A]
+ *   - `resistance`: cold resistance [R_f; 0 to 100 Ω; default 5 mΩ]
+ *   - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
+ * - `currentLoads`: loads of constant current [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `current`: current [I_1; 0 to 1000 A]
+ * - `resistanceLoads`: loads of constant resistance [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `resistance`: resistance [R_1; 1 mΩ to 10000 kΩ]
+ * - `powerLoads`: loads of constant power [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `power`: power [P_1; 0 to 100 kW]
+ * - `ground`: node that voltages are counted from [text; optional]
+ *
+ * **Results**
+ *
+ * `nodes`: nodes [list]; `supplies`: sources [list]; `branches`: wires, contacts, switches, fuses [list]; `loads`:
+ * loads [list]; `sourcePower`: power of the sources [P_s; W]; `loadPower`: power of the loads [P_l; W]; `wireHeat`:
+ * heat in wires [P_w; W]; `contactHeat`: heat in contacts, switches, fuses [P_c; W]; `sourceHeat`: heat inside the
+ * sources [P_i; W]; `lowestLoadVoltage`: lowest load voltage [V_low; V]; `returnShift`: maximum shift between returns
+ * [U_r; V]; `worstContact`: contact that heats most [text]; `worstContactHeat`: heat in it [P_k; W]; `iterations`:
+ * iterations [number]; `residual`: largest error of Kirchhoff's laws, relative [number].
+ *
+ * **Symbols of the working**
+ *
+ * V_r: voltages of the loads' return sides [V]; n_w: wires; n_c: contacts, closed switches and fuses; R_w: resistances
+ * of the wires [Ω]; I_w: currents of the wires [A]; R_c: resistances of contacts, closed switches and fuses [Ω]; I_c:
+ * their currents [A].
+ *
+ * **Sources**
+ * - ASTM International: ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of
+ *   AWG sizes of solid round wires, 2018, clause 5 (0.0050 in at 36 AWG, 0.4600 in at 4/0, ratio 92 over 39 steps)
+ *   (not verified against the document)
+ * - IEC: IEC 60028, International standard of resistance for copper, 1925, clauses 1 and 2 (1/58 Ω·mm²/m, 0.00393/K at
+ *   20 °C, 8.89 g/cm³)
+ * - IEC: IEC 60889, Hard-drawn aluminium wire for overhead line conductors, 1987, clause 3 (28.264 nΩ·m, 0.00403/K at
+ *   20 °C, 2.703 g/cm³) (not verified against the document)
+ * - IEC: IEC 60228, Conductors of insulated cables, 2004, tables 2 and 3 (class 2 stranded, class 5 flexible; maximum
+ *   resistance at 20 °C)
+ * - G. Kirchhoff: Kirchhoff's laws, 1845
+ * - L. O. Chua, P.-M. Lin: Computer-Aided Analysis of Electronic Circuits, 1975, chapter 4 (loop analysis by tree and
+ *   links) (not verified against the document)
+ * - B. D. H. Tellegen: A general network theorem, with applications, Philips Research Reports 7, 1952 (not verified
+ *   against the document)
+ * - IEC: IEC 60364-4-43, Protection against overcurrent, 2008, clause 434.5.2 and table 43A (no heat lost, up to 5 s;
+ *   160 °C for PVC) (not verified against the document)
+ * - IEC: IEC 60364-5-54, Earthing arrangements and protective conductors, 2011, Annex A, table A.54.1 (heat capacity,
+ *   β; K = 226 copper, 148 aluminium)
+ *
+ * @function
+ * @throws InputError naming every fault of the input
+ * @throws NoSolutionError `power-beyond-source` naming the most power there is, `no-resistance`,
+ * `loads-in-series` or `no-voltage`
+ * @example
+ * ```ts
+ * import { harness } from 'alula/wire'
+ * const net = harness({
+ *   sources: [{ name: 'pack', positive: 'p', negative: '0', voltage: '12.6 V', resistance: '60 mohm' }],
+ *   fuses: [{ name: 'fuse', from: 'p', to: 'f', rating: '7.5 A' }],
+ *   wires: [
+ *     { name: 'out', from: 'f', to: 'a', length: '1.2 m', awg: 20 },
+ *     { name: 'back', from: 'b', to: '0', length: '1.2 m', awg: 20 },
+ *   ],
+ *   currentLoads: [{ name: 'left wing', from: 'a', to: 'b', current: '2 A' }],
+ *   powerLoads: [{ name: 'lantern', from: 'a', to: 'b', power: '6 W' }],
+ * })
+ * net.lowestLoadVoltage // => 12.23
+ * net.returnShift // => 0.09954
+ * ```
+ */
+export const harness: Solver<HarnessInput, Harness> = /* @__PURE__ */ solver<HarnessInput, Harness>(
+  "harness",
+  "Voltages, currents and losses of a harness",
+  solve,
+  () => ({
+    input: harnessInput,
+    output: harnessOutput,
+    example: {
+      sources: [{ name: "pack", positive: "p", negative: "0", voltage: "12.6 V", resistance: "60 mohm" }],
+      fuses: [{ name: "fuse", from: "p", to: "f", rating: "7.5 A" }],
+      switches: [{ name: "switch", from: "f", to: "s" }],
+      wires: [
+        { name: "out", from: "s", to: "a", length: "1.2 m", awg: 20 },
+        { name: "back", from: "b", to: "0", length: "1.2 m", awg: 20 },
+      ],
+      contacts: [{ name: "plug", from: "a", to: "c", rating: "3 A" }],
+      currentLoads: [{ name: "left wing", from: "a", to: "b", current: "2 A" }],
+      powerLoads: [{ name: "lantern", from: "c", to: "b", power: "6 W" }],
+      resistanceLoads: [{ name: "hand warmer", from: "c", to: "b", resistance: "30 ohm" }],
+    },
+    formulae: [
+      { solved: "I_s", meaning: "currents of the sources" },
+      { solved: "I_l", meaning: "currents of the loads" },
+      { solved: "V_l", meaning: "voltages at the loads" },
+      {
+        symbol: "V_r",
+        kind: "voltage",
+        meaning: "voltages of the loads' return sides",
+        given: (_, out) => out.loads.map((l) => l.returnVoltage),
+      },
+      { symbol: "n_w", kind: "number", meaning: "wires", given: (_, out) => wireList(out, "current").length },
+      {
+        symbol: "n_c",
+        kind: "number",
+        meaning: "contacts, closed switches and fuses",
+        given: (_, out) => contactList(out, "current").length,
+      },
+      { symbol: "R_w", kind: "resistance", meaning: "resistances of the wires", given: (_, out) => wireList(out, "resistance") },
+      { symbol: "I_w", kind: "current", meaning: "currents of the wires", given: (_, out) => wireList(out, "current") },
+      {
+        symbol: "R_c",
+        kind: "resistance",
+        meaning: "resistances of contacts, closed switches and fuses",
+        given: (_, out) => contactList(out, "resistance"),
+      },
+      { symbol: "I_c", kind: "current", meaning: "their currents", given: (_, out) => contactList(out, "current") },
+      { symbol: "P_s", meaning: "power of the sources", is: "sum(E_s .* I_s)" },
+      { symbol: "P_i", meaning: "heat inside the sources", is: "sum(R_s .* I_s .* I_s)" },
+      { symbol: "P_l", meaning: "power of the loads", is: "sum(V_l .* I_l)" },
+      { symbol: "P_w", meaning: "heat in wires", is: "sum(R_w .* I_w .* I_w)", when: "n_w > 0" },
+      { symbol: "P_w", meaning: "no wires", is: "0 W", when: "n_w == 0" },
+      { symbol: "P_c", meaning: "heat in contacts, switches and fuses", is: "sum(R_c .* I_c .* I_c)", when: "n_c > 0" },
+      { symbol: "P_c", meaning: "no contacts", is: "0 W", when: "n_c == 0" },
+      { symbol: "P_k", meaning: "heat in the worst of them", is: "max(R_c .* I_c .* I_c)", when: "n_c > 0" },
+      { symbol: "V_low", meaning: "lowest load voltage", is: "min(V_l)" },
+      { symbol: "U_r", meaning: "maximum shift between returns, ground included", is: "max(max(V_r), 0 V) - min(min(V_r), 0 V)" },
+      {
+        left: "P_s",
+        right: "P_l + P_w + P_c + P_i",
+        meaning: "what the sources give is used or lost (Tellegen)",
+        source: TELLEGEN,
+      },
+      { left: "sum(E_s .* I_s)", right: "sum(V_l .* I_l) + P_w + P_c + sum(R_s .* I_s .* I_s)", meaning: "the same, current by current" },
+    ],
+    sources: [...sizeSources, KIRCHHOFF, LOOPS, TELLEGEN, ...withstandSources],
+    check,
+    cautions: harnessCautions,
+  }),
+)

@@ -1,0 +1,57 @@
+// What goes in and what comes out.
+import type { Temperature, Time } from "../../../quantity/index.js"
+import type { TouchMaterial } from "../data-touch.js"
+
+/** Input of {@link touchTemperature}. */
+export interface TouchTemperatureInput {
+  /** Surface temperature as measured, once it no longer climbs. [T_s; −40 to 300 °C] */
+  surface: Temperature
+  /** Material that is touched. [metal, coated-metal, glass, plastic or wood] */
+  material: TouchMaterial
+  /** How long skin may stay on it: 8 h for what is worn. [t_k; 1 ms to 24 h; default 8 h] */
+  contactTime?: Time
+  /** Temperature of the surroundings when it was measured. [T_m; −40 to 60 °C; default 25 °C] */
+  measuredAt?: Temperature
+  /** Temperature of the surroundings where it is worn. [T_w; −40 to 60 °C; default 25 °C] */
+  wornAt?: Temperature
+}
+
+/** What one standard says. */
+export interface TouchLimit {
+  /** Standard [text] */
+  readonly standard: string
+  /** Limit [°C] */
+  readonly limit: number
+  /** Limit less the temperature in use; negative where it is too hot. [K] */
+  readonly margin: number
+}
+
+/** Result of {@link touchTemperature}. */
+export interface TouchTemperature {
+  /** Temperature that IEC 62368-1 compares: as measured, not shifted to warmer surroundings. [T_c; °C] */
+  readonly compared: number
+  /** Temperature to expect where it is worn; never taken below the measured one. [T_u; °C] */
+  readonly inUse: number
+  /** Coldest it is to be expected: where it is worn or where it was measured, whichever is colder. [T_k; °C] */
+  readonly coldest: number
+  /** Lowest limit of the standards for this material and time: the one to keep. [T_l; °C] */
+  readonly limit: number
+  /** Highest limit of the standards: the far end of the spread. [T_h; °C] */
+  readonly limitHigh: number
+  /** Lowest limit less the temperature in use. [dT; K] */
+  readonly margin: number
+  /** Whether the temperature in use is above the lowest limit. [yes or no] */
+  readonly tooHot: boolean
+  /** Whether lasting contact hurts at the chest and back. [yes or no] */
+  readonly painful: boolean
+  /** Time to reversible injury of skin at this temperature; absent past six hours. [t_1; s] */
+  readonly reversibleTime: number | null
+  /** Time to injury through the epidermis; absent past six hours. [t_2; s] */
+  readonly lastingTime: number | null
+  /** Time by the halving rule for long, low-temperature contact; absent outside 44 to 51 °C. [t_3; s] */
+  readonly halvingTime: number | null
+  /** Shortest of the three times; absent where none applies. [t_b; s] */
+  readonly burnTime: number | null
+  /** Every standard's limit. [list] */
+  readonly limits: readonly TouchLimit[]
+}

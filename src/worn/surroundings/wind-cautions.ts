@@ -1,0 +1,28 @@
+import { type Caution, caution } from "../../solver/index.js"
+import { gustSafetySource, melbourneSource } from "../sources-around.js"
+import { pedestrianWind } from "./data-wind.js"
+
+/** What a gust does to people on foot even without a panel. */
+export function gustCautions(gust: number): Caution[] {
+  if (gust >= pedestrianWind.melbourneGust)
+    return [
+      caution(
+        "dangerous-gust",
+        "warning",
+        "Gusts of {gust speed m/s}: from 20 m/s they are dangerous to anybody on foot, even without a panel. Stay indoors, folded.",
+        melbourneSource,
+        { gust },
+      ),
+    ]
+  if (gust >= pedestrianWind.unbalancingGust)
+    return [
+      caution(
+        "unbalancing-gust",
+        "warning",
+        "Gusts of {gust speed m/s}: from 15 m/s they throw frail people off balance, even without a panel. Stay indoors, folded.",
+        gustSafetySource,
+        { gust },
+      ),
+    ]
+  return []
+}
