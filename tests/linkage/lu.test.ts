@@ -34,6 +34,9 @@ describe("triangular factors", () => {
       const scaled = product.map((row, i) => row.map((v) => v * 10 ** (i % 2 ? 11 : -11)))
       expect(rankOf(Float64Array.from(scaled.flat()), rows, columns)).toBe(Math.min(rank, rows, columns))
     }
+    // as many as a large mechanism has, neighbours a factor of 10²² apart
+    const many = Array.from({ length: 40 }, (_, i) => Array.from({ length: 40 }, () => random.real(-1, 1) * 10 ** (i % 2 ? 11 : -11)))
+    expect(rankOf(Float64Array.from(many.flat()), 40, 40)).toBe(40)
     expect(rankOf(new Float64Array(6), 2, 3)).toBe(0)
     expect(factor(new Float64Array(4), 2).sign).toBe(0)
   })

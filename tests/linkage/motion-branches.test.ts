@@ -71,6 +71,30 @@ describe("branches of mechanisms", () => {
     }
   })
 
+  it("keeps a slider as far off its line, left or right, as it is sketched", () => {
+    for (const off of [0.03, -0.03]) {
+      const out = planarLinkage({
+        pivots: [
+          { name: "O", x: 0, y: 0.5 },
+          { name: "S", x: 0, y: 0 },
+          { name: "T", x: 1, y: 0 },
+        ],
+        points: [
+          { name: "A", x: 0.1, y: 0.5 },
+          { name: "P", x: 0.4, y: off },
+        ],
+        bars: [{ from: "O", to: "A" }],
+        cranks: [{ from: "O", to: "A" }],
+        sliders: [{ point: "P", from: "S", to: "T" }],
+        actuators: [{ from: "S", to: "P", end: Math.hypot(0.5, off) }],
+      })
+      const p = out.points.find((point) => point.name === "P")
+      expect(p?.x).toBeCloseTo(0.5, 12)
+      expect(p?.y).toBeCloseTo(off, 12)
+      expect(out.sliders[0]?.position).toBeCloseTo(0.5, 12)
+    }
+  })
+
   it("follows links of up to 1000 m on a 2 cm crank round a whole turn, either way, where the circles of closed form meet", () => {
     for (const long of [10, 1000])
       for (const way of [1, -1]) {

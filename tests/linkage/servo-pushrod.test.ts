@@ -191,6 +191,12 @@ describe("servoPushrod", () => {
     const binds = refusalOf(servoPushrod.attempt(long))
     expect(binds.noSolution).toBe("binding")
     expect(binds.shortBy).toBeGreaterThan(0)
+    // a flap horn of up to five times the length is offered, and none beyond
+    const { nearest } = refusalOf(servoPushrod.attempt({ distance: 0.08, servoHorn: 0.03, flapHorn: 0.002 }))
+    expect(nearest).not.toHaveProperty("flapHorn")
+    const longer = refusalOf(servoPushrod.attempt({ distance: 0.08, servoHorn: 0.03, flapHorn: 0.015 })).nearest.flapHorn as number
+    expect(longer).toBeGreaterThan(0.015)
+    expect(longer).toBeLessThan(0.075)
     const weak = { distance: 0.08, servoHorn: 0.015, flapHorn: 0.02, hingeMoment: 0.5, servoTorque: 0.2 }
     const stalls = refusalOf(servoPushrod.attempt(weak))
     expect(stalls.noSolution).toBe("stall")
