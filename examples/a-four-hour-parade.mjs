@@ -108,7 +108,7 @@ const better = plan.flatMap((p) => (p.name === "second leg" ? [second, pause] : 
 for (const mass of [5, 6.5, 8, 10]) {
   const one = wearSchedule({ ...day, load: mass, moment: (carried.backMomentLeaning * mass) / 6.5, plan: better })
   console.log(
-    `  ${mass} kg: greatest strain ${percent(one.peakStrain)}, extra rests ${one.resting.count}, ${hours(one.unbroken)} at most in the hardest part`,
+    `  ${mass} kg: maximum strain ${percent(one.peakStrain)}, extra rests ${one.resting.count}, ${hours(one.unbroken)} at most in the hardest part`,
   )
   if (mass === 6.5 && one.heaviest)
     console.log(`         heaviest moth within the limits: ${one.heaviest.load.toFixed(1)} kg, limited by ${one.heaviest.boundBy}`)

@@ -33,7 +33,7 @@ const count = (n) => n.toLocaleString("en").replaceAll(",", " ")
 console.log(`${found.why}\n`)
 console.log(`${count(found.combinations)} combinations in ${((performance.now() - begun) / 1000).toFixed(1)} s:`)
 console.log(
-  `  ${count(found.ruledOut)} ruled out by a limit, ${count(found.pruned)} proved dominated, ${count(found.evaluated)} reckoned in full\n`,
+  `  ${count(found.ruledOut)} ruled out by a limit, ${count(found.pruned)} proved dominated, ${count(found.evaluated)} calculated in full\n`,
 )
 
 const line = ({ price, mass, raiseTime, actuator, placement, spring, series, parallel, cell, converter, wire }) =>

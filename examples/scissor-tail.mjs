@@ -93,6 +93,6 @@ out.efforts.forEach(({ force }, step) => {
 heading("The room it takes, plywood 15 mm to each side, in two seconds")
 const room = sweptEnvelope({ ...array, halfWidth: "15 mm", duration: "2 s", tip: `R${cells}` })
 const mm = (metres) => `${Math.ceil(metres * 1000)} mm`
-console.log(`drawn in ${mm(room.spanFolded)} by ${mm(room.heightFolded)}, pushed out ${mm(room.spanRaised)} by ${mm(room.heightRaised)}`)
+console.log(`retracted ${mm(room.spanFolded)} by ${mm(room.heightFolded)}, extended ${mm(room.spanRaised)} by ${mm(room.heightRaised)}`)
 console.log(`needs ${mm(room.sweptSpan)} by ${mm(room.sweptHeight)} in all; the tip reaches ${room.peakTipSpeed.toFixed(2)} m/s`)
 for (const { severity, message } of room.cautions) console.log(`${severity}: ${message}`)

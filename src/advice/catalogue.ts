@@ -91,7 +91,7 @@ const cellFields: Fields<CatalogueCell> = {
   chemistry: { kind: "choice", label: "chemistry", options: optionsFrom(chemistries, (key) => chemistries[key].label) },
   capacity: { kind: "charge", symbol: "Q_c", label: "rated charge", min: "1 mAh", max: "200 Ah" },
   resistance: { kind: "resistance", symbol: "R_c", label: "direct-current resistance", min: 0, max: 10 },
-  current: { kind: "current", symbol: "I_c", label: "greatest current", min: "0.1 mA", max: 1000, default: null },
+  current: { kind: "current", symbol: "I_c", label: "maximum current", min: "0.1 mA", max: 1000, default: null },
 }
 const converterFields: Fields<CatalogueConverter> = { ...partFields, ...rigFields.converter.fields }
 const wireFields: Fields<CatalogueWire> = {
@@ -100,7 +100,7 @@ const wireFields: Fields<CatalogueWire> = {
   area: rigFields.wiring.fields.source.fields.area,
   linearDensity: { kind: "linearDensity", symbol: "mu", label: "mass by length", min: 0, max: 50 },
   pricePerMetre: price("price of a metre"),
-  current: { kind: "current", symbol: "I_w", label: "greatest current", min: "0.1 mA", max: 1000, default: null },
+  current: { kind: "current", symbol: "I_w", label: "maximum current", min: "0.1 mA", max: 1000, default: null },
 }
 
 /** A fault of our own, carried through zod. */
@@ -185,7 +185,7 @@ const makeSchema = () =>
     converters: z._default(
       parts<CatalogueConverter>(converterFields, 0, ({ minimumInput, maximumInput, efficiency }) =>
         !(minimumInput < maximumInput)
-          ? ["maximumInput", `${maximumInput} V`, "more than the least input voltage"]
+          ? ["maximumInput", `${maximumInput} V`, "more than the minimum input voltage"]
           : efficiency.some((point, i) => i > 0 && !(point.load > (efficiency[i - 1]?.load ?? 0)))
             ? ["efficiency", "loads out of order", "loads that rise from point to point"]
             : null,

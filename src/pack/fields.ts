@@ -72,7 +72,7 @@ export const packFields = {
     kind: "voltage",
     symbol: "V_cut",
     label: "least voltage of a cell",
-    min: "10 mV",
+    min: "1 mV",
     max: 10,
     typical: [2.5, 3.3],
     default: null,

@@ -24,7 +24,7 @@ function figures(situation: Situation): { readonly caption: string; readonly svg
   const { rig } = situation
   const found: { caption: string; svg: string }[] = []
   if (situation.arm())
-    found.push({ caption: "Poses: actuator drawn in, half-way, run out. Dashed: actuators. Rings: masses.", svg: posePicture(rig) })
+    found.push({ caption: "Poses: actuator retracted, half-way, extended. Dashed: actuators. Rings: masses.", svg: posePicture(rig) })
   const move = situation.move()
   if (move && !isNoSolution(move)) {
     const { raise, lower } = move
@@ -48,7 +48,7 @@ function figures(situation: Situation): { readonly caption: string; readonly svg
     })
     found.push({ caption: "How the arms move.", svg: curve("Angle against time", "angle, °", (p) => degrees(p.angle)) })
     found.push({
-      caption: "What each rod has to push; below nothing, the load helps.",
+      caption: "What each rod has to push; negative: the load helps.",
       svg: curve("Force against the motion at one rod", "force, N", (p) => p.force),
     })
     found.push({ caption: "What arrives at the actuators.", svg: curve("Voltage at the actuators", "voltage, V", (p) => p.voltage) })
@@ -161,7 +161,7 @@ function pageOf(rig: RigDocument, assessment: Result<Assessment>, situation: Sit
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escapeXml(rig.name)}</title><style>${style}</style></head>
 <body><main><h1>${escapeXml(rig.name)}</h1>${rig.note ? `<p>${escapeXml(rig.note)}</p>` : ""}
 <p><strong>${escapeXml(assessment.summary)}</strong></p>
-<table><caption>Checks, most threatening first</caption><thead><tr><th scope="col">verdict</th><th scope="col">what</th><th scope="col">value</th><th scope="col">limit</th><th scope="col">margin</th><th scope="col">why, and where the limit comes from</th></tr></thead>
+<table><caption>Checks, most critical first</caption><thead><tr><th scope="col">verdict</th><th scope="col">what</th><th scope="col">value</th><th scope="col">limit</th><th scope="col">margin</th><th scope="col">why, and where the limit comes from</th></tr></thead>
 <tbody>${assessment.findings.map(row).join("\n")}</tbody></table>
 <h2>Pictures</h2><div class="figures">${figures(situation)
     .map((f) => `<figure>${f.svg}<figcaption>${escapeXml(f.caption)}</figcaption></figure>`)

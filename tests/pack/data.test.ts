@@ -19,7 +19,7 @@ const row = (id: string) => {
 }
 
 describe("chemistries and cells", () => {
-  it.each(["ocv-dense21-40t", "ocv-dense21-p28a", "ocv-dense21-p42a"])(
+  it.each(["ocv-dense21-21700-a", "ocv-dense21-18650-power", "ocv-dense21-21700-power"])(
     "keeps its stated tolerance to another published cell between 15 and 95 % charge: %s",
     (id) => {
       const { inputs, expected } = row(id)

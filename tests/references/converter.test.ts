@@ -57,7 +57,7 @@ function loaded(emf: number, inner: number, load: number): { current: number; vo
 referenceTests(
   "converter",
   {
-    "converter-boost-lmr62014-ripple": numbers((i) => {
+    "converter-boost-ripple": numbers((i) => {
       const stage = boostStage({
         inputVoltage: i.vin_V as number,
         outputVoltage: i.vout_V as number,
@@ -75,7 +75,7 @@ referenceTests(
         dcm_boundary_load_A: stage.boundaryCurrent,
       }
     }),
-    "converter-boost-min-vin-tps61022": numbers((i) => {
+    "converter-boost-minimum-input": numbers((i) => {
       // the least input is the one whose greatest output is the current asked for
       const greatest = (inputVoltage: number) => {
         const out = boostStage({
@@ -101,7 +101,7 @@ referenceTests(
         frequency: i.f_Hz as number,
       }).peakCurrent,
     })),
-    "converter-boost-quick-tps61022": numbers((i) => ({
+    "converter-boost-quick": numbers((i) => ({
       iout_A: boostStage({
         inputVoltage: i.vin_V as number,
         outputVoltage: i.vout_V as number,
@@ -111,7 +111,7 @@ referenceTests(
         ...noRipple,
       }).greatestOutput,
     })),
-    "converter-boost-valley-tps61022": numbers((i) => ({
+    "converter-boost-valley": numbers((i) => ({
       valley_A: boostStage({
         inputVoltage: i.vin_V as number,
         outputVoltage: i.vout_V as number,
@@ -121,7 +121,7 @@ referenceTests(
         frequency: i.f_Hz as number,
       }).valleyCurrent,
     })),
-    "converter-buck-dcm-tps54061": numbers(({ duty_1, vin_V, vout_V }) => {
+    "converter-buck-discontinuous": numbers(({ duty_1, vin_V, vout_V }) => {
       const [duty, vin, vout] = [duty_1 as number, vin_V as number, vout_V as number]
       // output current at which this duty stands, for any L·f
       const lf = 100
@@ -137,7 +137,7 @@ referenceTests(
       return { duty_2: stage.fallDuty, rms_ratio: stage.capacitorCurrent / stage.rmsCurrent }
     }),
     ...Object.fromEntries(
-      ["converter-buck-tps54331", "converter-buck-tps54531"].map((id) => [
+      ["converter-buck-3a", "converter-buck-5a"].map((id) => [
         id,
         numbers((i) => {
           const stage = buckStage({

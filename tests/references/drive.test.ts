@@ -145,14 +145,14 @@ const servo = (time: number, torque: number | string, share = 0, angle: string |
   )
 const DEG = Math.PI / 180
 const servos: Record<string, Check> = {
-  "servo-fs5103b-speed": (inputs) => {
+  "servo-standard-speed": (inputs) => {
     const { freeSpeed } = servo(at(inputs, "time_per_60deg_s"), 1)
     return { speed_deg_per_s: freeSpeed / DEG, speed_rpm: freeSpeed / RPM }
   },
-  "servo-fs5103b-units": (inputs) => ({
+  "servo-standard-units": (inputs) => ({
     torque_ozf_in: servo(at(inputs, "time_per_60deg_s"), `${at(inputs, "torque_kgf_cm")} kgf cm`).stallTorque / OZF_IN,
   }),
-  "servo-es08ma-units": (inputs) => {
+  "servo-8g-units": (inputs) => {
     const { stallTorque } = servo(0.1, `${at(inputs, "torque_kgf_cm")} kgf cm`)
     return { torque_ozf_in: stallTorque / OZF_IN, load_g: (stallTorque / 9.80665 / at(inputs, "horn_cm")) * 1e5 }
   },
@@ -178,16 +178,16 @@ const fallOnBar: Check = (inputs) => {
 const newRows = referenceRows("drive").map((row) => row.id)
 const gearmotors: [string, Check][] = newRows
   .filter((id) => id.startsWith("gearmotor-"))
-  .map((id) => [id, id === "gearmotor-pololu-25d-4886" ? stallInUnits : atBest])
+  .map((id) => [id, id === "gearmotor-25mm" ? stallInUnits : atBest])
 const slopes: [string, Check][] = newRows.filter((id) => id.startsWith("motor-slope-")).map((id) => [id, slope])
 
-const constants = ["a-200fx", "a-400fx", "d-200fx", "z-400fx"].map((name) => [`motor-magmotor-c40-${name}-constants`, byConstants])
-const loads = ["a-200fx-load1", "a-200fx-load2", "a-400fx-load2", "d-200fx-load2", "z-400fx-load1", "z-400fx-load2"].map((name) => [
-  `motor-magmotor-c40-${name}`,
+const constants = ["a-200", "a-400", "d-200", "z-400"].map((name) => [`motor-servo-${name}-constants`, byConstants])
+const loads = ["a-200-load1", "a-200-load2", "a-400-load2", "d-200-load2", "z-400-load1", "z-400-load2"].map((name) => [
+  `motor-servo-${name}`,
   atLoad,
 ])
-const emfs = ["14203s010", "14204s004", "9233s013"].map((name) => [`motor-pittman-${name}-kt-ke`, torqueAndEmf])
-const gears = ["102p08", "131p25", "150", "18p75", "50", "70"].map((name) => [`motor-pololu-37d-12v-${name}`, geared])
+const emfs = ["1", "2", "3"].map((name) => [`motor-brushed-${name}-kt-ke`, torqueAndEmf])
+const gears = ["102p08", "131p25", "150", "18p75", "50", "70"].map((name) => [`motor-37mm-12v-${name}`, geared])
 
 const millimetre = (inputs: object, key: string) => at(inputs, key) / 1000
 
@@ -275,8 +275,8 @@ referenceTests(
     "impact-wentzell-7-4": fallOnBar,
   },
   {
-    "gearmotor-pololu-25d-4886": { counts_per_output_rev: "no solver counts encoder lines" },
+    "gearmotor-25mm": { counts_per_output_rev: "no solver counts encoder lines" },
     ...gearWithout,
-    "servo-fs5103b-speed": { torque_N_m: "the row names no torque it is converted from" },
+    "servo-standard-speed": { torque_N_m: "the row names no torque it is converted from" },
   },
 )

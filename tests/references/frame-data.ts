@@ -27,13 +27,13 @@ function printed(figures: Readonly<Record<string, number>>, key: string): number
 
 /** The table's names of rows' sheets: makers' names stay in the sources. */
 const sheets: Readonly<Record<string, string>> = {
-  "pvc-12454-harvel": "pvc-12454-first",
-  "abs-gp22": "abs-first",
-  "abs-gp35": "abs-second",
+  "pvc-12454-pipe-maker": "pvc-12454-first",
+  "abs-low-flow": "abs-first",
+  "abs-high-flow": "abs-second",
   "aluminium-shigley-a5": "aluminium-elastic",
   "steel-shigley-a5": "steel-elastic",
-  "pc-2407": "pc-grade",
-  "pla-3d850-printed": "pla-printed",
+  "pc-grade": "pc-grade",
+  "pla-printed-grade": "pla-printed",
   "plywood-H200": "plywood-first",
   "plywood-H220": "plywood-second",
   "plywood-L220C": "plywood-third",

@@ -340,7 +340,7 @@ const checks: Record<string, Check> = {
   },
   ...Object.fromEntries([73, 80, 90, 110, 120, 130, 140].map((t) => [`pvc-derating-${t}F`, derated])),
   "pvc-derating-example-140F": deratedPressure,
-  "pvc-derating-example-harvel": deratedPressure,
+  "pvc-derating-example-pipe-maker": deratedPressure,
   ...Object.fromEntries(["1", "1-1-2", "3-4"].map((n) => [`pvc-sch40-limits-${n}`, pipeLimits])),
   ...Object.fromEntries(["1", "1-1-4", "1-2", "2", "2-1-2", "3-4", "4"].map((n) => [`pvc-sch40-weight-${n}`, pipeWeight])),
   "thin-tube-local-buckling": ({ mean_radius_mm, wall_mm, modulus_MPa, poisson }) => {

@@ -87,7 +87,7 @@ export const cells: Record<string, Check> = {
   },
   "pb-pack-cell-nimh-lfat-a": () => nickel("a-nimh"),
   "pb-pack-cell-nimh-aaa": () => nickel("aaa-nimh"),
-  "pb-pack-cell-21700-40tg": (inputs) => {
+  "pb-pack-cell-21700-b": (inputs) => {
     const cell = genericCells["21700-power"]
     const one = pack(1, 1, at(inputs, "nominal_V"), at(inputs, "capacity_Ah"), { cellMass: at(inputs, "mass_kg") })
     return {
@@ -98,7 +98,7 @@ export const cells: Record<string, Check> = {
       max_charge_A: cell.maxChargeCurrent,
     }
   },
-  "pb-pack-cell-21700-50s": (inputs) => {
+  "pb-pack-cell-21700-c": (inputs) => {
     const cell = genericCells["21700-energy"]
     return {
       energy_Wh: pack(1, 1, at(inputs, "nominal_V"), at(inputs, "capacity_Ah")).energy / HOUR,
@@ -159,10 +159,10 @@ function nickel(name: "a-nimh" | "aaa-nimh") {
 export const curves: Record<string, Check> = {
   "ocv-chen-rinconmora-lipo": curveRow("lco", "ocv_V"),
   "pb-pack-ocv-lipo-chen-rincon-mora": curveRow("lco", "ocv_V"),
-  "ocv-dense21-apr18650": curveRow("lfp", "ocv_V"),
-  "ocv-lut10-apr18650": curveRow("lfp", "ocv_V"),
+  "ocv-dense21-lfp-18650": curveRow("lfp", "ocv_V"),
+  "ocv-lut10-lfp-18650": curveRow("lfp", "ocv_V"),
   "pb-pack-ocv-lfp-18650-21pt": curveRow("lfp", "ocv_V", "mean_ocv_0_to_1_V"),
-  "ocv-lut10-m50t": curveRow("nmc", "ocv_V"),
+  "ocv-lut10-21700-energy": curveRow("nmc", "ocv_V"),
   "pb-pack-ocv-nmc-21700-energy-21pt": curveRow("nmc", "ocv_V", "mean_ocv_0_to_1_V"),
   "ocv-lead-acid-12v": (inputs) => ({ rest_voltage_V: list(inputs, "soc").map((s) => 6 * openCircuitVoltage("lead", s)) }),
   "ocv-lfp-plateau-flatness": (inputs) => ({

@@ -76,8 +76,8 @@ export const charging: Record<string, Check> = {
     }
   },
   "pb-pack-charge-termination": () => ({ limit_V: chemistries.nmc.fullVoltage }),
-  "pb-pack-charge-time-40tg": printedChargeTime,
-  "pb-pack-charge-time-50s": printedChargeTime,
+  "pb-pack-charge-time-b": printedChargeTime,
+  "pb-pack-charge-time-c": printedChargeTime,
 }
 
 function simpleHours(ampereHours: number, chargeCurrent: number): number {

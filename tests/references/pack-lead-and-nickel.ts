@@ -42,7 +42,7 @@ function exponentOf(inputs: object) {
 /** Checks by row id. */
 export const leadAndNickel: Record<string, Check> = {
   "agm-charge-time-half-discharged": () => ({ max_charge_C: chargeRateLimit("lead", 25) }),
-  "lead-discharge-limits-remco": (inputs) => {
+  "lead-discharge-limits-flooded": (inputs) => {
     const { maxCurrent, capacity } = genericCells["agm-5ah"]
     const rate = maxCurrent / (capacity / HOUR)
     return { max_continuous_C: rate, max_continuous_A: rate * at(inputs, "capacity_Ah") }
@@ -79,20 +79,20 @@ export const leadAndNickel: Record<string, Check> = {
     )
     return { short_circuit_A: isNoSolution(out) ? out.at.shortCircuit : null }
   },
-  "sla-lcx1228-exponent": exponentOf,
-  "sla-ps12400-exponent": (inputs) => {
+  "sla-12v-28ah-exponent": exponentOf,
+  "sla-12v-40ah-exponent": (inputs) => {
     const out = exponentOf(inputs)
     // printed: 3.7 A for 10 h, 6.6 A for 5 h
     return { ...out, error_10h_fraction: out.predicted_10h_A / 3.7 - 1, error_5h_fraction: out.predicted_5h_A / 6.6 - 1 }
   },
-  "sla-np4-12-one-hour-fraction": (inputs) => ({
+  "sla-12v-4ah-one-hour-fraction": (inputs) => ({
     fraction: list(inputs, "twenty_hour_Ah").map((rated, k) => {
       const hour = list(inputs, "one_hour_Ah")[k] as number
       const input = { capacity: rated * HOUR, secondCapacity: hour * HOUR, secondTime: HOUR, current: hour }
       return answer(peukert, input).delivered / HOUR / rated
     }),
   }),
-  "sla-ps12400-specific-energy": (inputs) => {
+  "sla-12v-40ah-specific-energy": (inputs) => {
     const block = pack(6, 1, 2, at(inputs, "capacity_Ah"), { chemistry: "lead", cellMass: at(inputs, "mass_kg") / 6 })
     return { Wh_per_kg: (block.specificEnergy as number) / HOUR }
   },
@@ -109,7 +109,7 @@ export const leadAndNickelWithout: Readonly<Record<string, Readonly<Record<strin
     float_time_h: "chargeTime charges once and does not float",
     cycle_time_h: "the sheet names no current to calculate with; the hours stand in a caution",
   },
-  "lead-discharge-limits-remco": { recommended_below_C: "advice beside the limit", storage_min_V_per_cell: "no solver stores batteries" },
+  "lead-discharge-limits-flooded": { recommended_below_C: "advice beside the limit", storage_min_V_per_cell: "no solver stores batteries" },
   "lead-recharge-factor-110": { charge_in_Ah: "the factor 1.1 is the sheet's; chargeTime leaves it out and says so" },
   "lfp-4s-per-cell": {
     charge_V_per_cell: "below the 3.65 V kept, which other sheets print",
@@ -125,7 +125,7 @@ export const leadAndNickelWithout: Readonly<Record<string, Readonly<Record<strin
     end_current_max_C: charger,
   },
   "short-circuit-from-one-load": { resistance_mohm: "resistance from two readings is an input of the solvers" },
-  "sla-ps12400-specific-energy": { Wh_per_lb: "the same in another unit, rounded" },
+  "sla-12v-40ah-specific-energy": { Wh_per_lb: "the same in another unit, rounded" },
   "temp-limits-liion": {
     fast_charge_min_degC: rate,
     fast_charge_max_degC: rate,

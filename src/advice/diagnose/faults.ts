@@ -132,7 +132,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   extraMass: {
     label: "arms heavier than planned",
-    parameter: "share of mass too much",
+    parameter: "extra mass",
     kind: "ratio",
     usual: 0.3,
     range: [0, 2],

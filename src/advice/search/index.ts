@@ -45,7 +45,7 @@ const outFields: OutFields<Omit<Search, "front" | "cautions"> & { front: readonl
   combinations: { kind: "number", label: "combinations" },
   ruledOut: { kind: "number", label: "ruled out by a limit" },
   pruned: { kind: "number", label: "proved dominated" },
-  evaluated: { kind: "number", label: "reckoned in full" },
+  evaluated: { kind: "number", label: "calculated in full" },
 }
 
 /** Reads all three inputs; throws one InputError that names every fault of them. */

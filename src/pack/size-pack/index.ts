@@ -256,7 +256,7 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
               kind: "voltage",
               symbol: "V_cut",
               label: "least voltage under load",
-              min: "10 mV",
+              min: "1 mV",
               max: 10,
               typical: [2.5, 3.3],
               default: null,

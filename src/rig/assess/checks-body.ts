@@ -59,7 +59,7 @@ export const bodyChecks: readonly Check[] = [
           Math.abs(out.lean),
           (10 * Math.PI) / 180,
           "angle",
-          `To stay balanced the wearer leans ${degrees(out.lean)} (pose '${out.worstPose}'), reckoned from balance: no published law of lean exists for such loads.`,
+          `To stay balanced the wearer leans ${degrees(out.lean)} (pose '${out.worstPose}'), calculated from balance: no published law of lean exists for such loads.`,
         ),
       ),
   },

@@ -274,7 +274,7 @@ export const electricChecks: readonly Check[] = [
           out.runtime * (1 - day.reserve),
           day.hours,
           "time",
-          `${text}: with a full pack that lasts ${formatQuantity("time", out.runtime)}, ${formatQuantity("ratio", day.reserve, "%", 2)} kept in hand.`,
+          `${text}: with a full pack that lasts ${formatQuantity("time", out.runtime)}, ${formatQuantity("ratio", day.reserve, "%", 2)} kept in reserve.`,
           "the document",
         ),
       )
@@ -348,7 +348,7 @@ export const electricChecks: readonly Check[] = [
             hot.insulation,
             "temperature",
             (hot.insulation - out.temperature) / Math.max(hot.insulation - room, 1),
-            `If the greatest current flowed on and on the wire would reach ${formatQuantity("temperature", out.temperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
+            `If the maximum current flowed on and on the wire would reach ${formatQuantity("temperature", out.temperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
             "the wire's datasheet",
           )
         })

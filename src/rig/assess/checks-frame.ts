@@ -54,7 +54,7 @@ export const frameChecks: readonly Check[] = [
             Math.abs(out.deflection),
             spar.sagLimit,
             "length",
-            `Held level the tip sags ${formatQuantity("length", Math.abs(out.deflection))}; ${formatQuantity("length", spar.sagLimit)} still looks right.`,
+            `Held level the tip sags ${formatQuantity("length", Math.abs(out.deflection))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
             "the document",
           ),
         ),
@@ -99,7 +99,7 @@ export const frameChecks: readonly Check[] = [
             out.safetyFactor,
             2,
             "number",
-            `With ${formatQuantity("force", force)} on it the joint has ${out.safetyFactor.toFixed(1)} times in hand; ${out.governs} governs.`,
+            `With ${formatQuantity("force", force)} on it the joint has a safety factor of ${out.safetyFactor.toFixed(1)}; ${out.governs} governs.`,
           ),
         )
       })

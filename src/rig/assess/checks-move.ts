@@ -44,7 +44,7 @@ function flapTorque(s: Situation, peakTorque: number, flapTravel: number, ratio:
 export const moveChecks: readonly Check[] = [
   {
     id: "mechanism",
-    title: "something moves",
+    title: "a moving part is described",
     applies: ({ rig }) => !rig.hinged && !rig.flaps && !rig.scissor,
     find: () => lacking("hinged", "no arms, flaps or scissor array are in the document"),
   },
@@ -122,7 +122,7 @@ export const moveChecks: readonly Check[] = [
           most,
           1.3 * Math.max(m.raise.peakForce, 1e-9),
           "force",
-          `On this supply the rod stalls at ${formatQuantity("force", most)}; 1.3 times the greatest load is asked for.`,
+          `On this supply the rod stalls at ${formatQuantity("force", most)}; 1.3 times the maximum load is asked for.`,
         )
       }),
   },
@@ -176,7 +176,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "inertia",
-    title: "slow enough for this reckoning",
+    title: "inertia negligible (quasi-static model valid)",
     applies: hinged,
     find: (s) =>
       onMove(s, (m) =>

@@ -103,7 +103,7 @@ function solve(rig: Si): Assessment {
   const summary = short
     ? `Falls short: ${short} of ${all.length} checks, first: ${(worst as Finding).title}.`
     : marginal
-      ? `Nothing falls short; marginal: ${marginal} of ${all.length} checks, first: ${(worst as Finding).title}.`
+      ? `No check fails; ${marginal} of ${all.length} are close to their limit, first: ${(worst as Finding).title}.`
       : unknown === all.length
         ? "Not enough data for any check."
         : `All checks with data are met (${meets} of ${all.length}).`
@@ -137,7 +137,7 @@ const NO_DATA = 1e9
 
 /**
  * Every check the document allows, each with value, limit, margin, verdict and one sentence why, most
- * threatening first.
+ * critical first.
  *
  * margin = 1 − value/limit where a value must not exceed its limit; where it must reach it, 1 − limit/value when it does and
  * value/limit − 1 when it does not; and a share of the span for temperatures and gaps. Verdict: `falls short` below 0, `marginal` below 0.1 (common
@@ -218,7 +218,7 @@ export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<Ri
       meets: { kind: "number", symbol: "n_meets", label: "meet" },
       findings: {
         kind: "list",
-        label: "checks, most threatening first",
+        label: "checks, most critical first",
         of: {
           kind: "group",
           label: "check",
@@ -246,7 +246,7 @@ export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<Ri
         meaning: "margin of each check (a very large number where data is missing)",
         given: (si) => findings(si).map(({ found }) => (found.missing !== null ? NO_DATA : (found.margin ?? NO_DATA))),
       },
-      { symbol: "n_short", meaning: "margins below nothing", is: "sum(map(mu, f(x) = x < 0 ? 1 : 0))" },
+      { symbol: "n_short", meaning: "negative margins", is: "sum(map(mu, f(x) = x < 0 ? 1 : 0))" },
       { symbol: "n_marginal", meaning: "margins below a tenth", is: "sum(map(mu, f(x) = x >= 0 and x < 0.1 ? 1 : 0))" },
       { symbol: "n_unknown", meaning: "checks without data", is: "sum(map(mu, f(x) = x > 1e8 ? 1 : 0))" },
       { symbol: "n_meets", meaning: "the others", is: "sum(map(mu, f(x) = x >= 0.1 and x < 1e8 ? 1 : 0))" },

@@ -37,7 +37,7 @@ export function checkParts(rig: Si): Issue[] {
   }
   if (converter) {
     if (!(converter.minimumInput < converter.maximumInput))
-      found.push(issue("inconsistent", ["converter", "maximumInput"], `${converter.maximumInput} V`, "more than the least input voltage"))
+      found.push(issue("inconsistent", ["converter", "maximumInput"], `${converter.maximumInput} V`, "more than the minimum input voltage"))
     const loads = converter.efficiency.map((p) => p.load)
     if (loads.some((load, i) => i > 0 && !(load > (loads[i - 1] as number))))
       found.push(issue("inconsistent", ["converter", "efficiency"], "loads out of order", "loads that rise from point to point"))

@@ -52,7 +52,7 @@ export const rigFields: Fields<RigDocument> = {
       raised: {
         kind: "choice",
         label: "arms are up with the rod",
-        options: { extended: "extended", retracted: "drawn in" },
+        options: { extended: "extended", retracted: "retracted" },
         default: "extended",
       },
       masses: {
@@ -89,7 +89,7 @@ export const rigFields: Fields<RigDocument> = {
         kind: "group",
         label: "linear actuator",
         fields: {
-          retractedLength: { kind: "length", symbol: "L_0", label: "length drawn in", min: "1 mm", max: 3 },
+          retractedLength: { kind: "length", symbol: "L_0", label: "retracted length", min: "1 mm", max: 3 },
           stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 2 },
           ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", min: "10 mV", max: 100 },
           noLoadSpeed: { kind: "speed", symbol: "v_0", label: "speed without load", min: "0.01 mm/s", max: 2 },
@@ -114,7 +114,7 @@ export const rigFields: Fields<RigDocument> = {
       cellResistance: { kind: "resistance", symbol: "R_c", label: "direct-current resistance of one cell", min: 0, max: 10 },
       stateOfCharge: { kind: "ratio", symbol: "z", label: "charge left", min: 0, max: 1, default: 0.8 },
       temperature: { kind: "temperature", symbol: "T_c", label: "temperature of the cells", min: -20, max: 60, default: 25 },
-      cellCurrent: { kind: "current", symbol: "I_c", label: "greatest current of one cell", min: "0.1 mA", max: 200, default: null },
+      cellCurrent: { kind: "current", symbol: "I_c", label: "maximum current of one cell", min: "0.1 mA", max: 200, default: null },
       extraResistance: { kind: "resistance", symbol: "R_x", label: "holders, welds and protection circuit", min: 0, max: 10, default: 0 },
     },
   },
@@ -124,7 +124,7 @@ export const rigFields: Fields<RigDocument> = {
     default: null,
     fields: {
       voltage: { kind: "voltage", symbol: "V_b", label: "voltage at the socket", min: "10 mV", max: 60, default: 5 },
-      currentLimit: { kind: "current", symbol: "I_b", label: "greatest current", min: "0.1 mA", max: 50 },
+      currentLimit: { kind: "current", symbol: "I_b", label: "maximum current", min: "0.1 mA", max: 50 },
       resistance: { kind: "resistance", symbol: "R_b", label: "resistance of socket and regulator", min: 0, max: 10, default: "50 mohm" },
       energy: { kind: "energy", symbol: "E_b", label: "energy at the socket on one charge", min: 3.6, max: "2 kWh" },
     },
@@ -152,8 +152,8 @@ export const rigFields: Fields<RigDocument> = {
         },
       },
       quiescentCurrent: { kind: "current", symbol: "I_q", label: "own current without load", min: 0, max: 5, default: 0 },
-      minimumInput: { kind: "voltage", symbol: "V_in_min", label: "least input voltage", min: 0, max: 100 },
-      maximumInput: { kind: "voltage", symbol: "V_in_max", label: "greatest input voltage", min: "10 mV", max: 100 },
+      minimumInput: { kind: "voltage", symbol: "V_in_min", label: "minimum input voltage", min: 0, max: 100 },
+      maximumInput: { kind: "voltage", symbol: "V_in_max", label: "maximum input voltage", min: "10 mV", max: 100 },
     },
   },
   wiring: {

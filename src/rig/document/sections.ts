@@ -272,7 +272,7 @@ const described = {
     "spar of one arm",
     {
       ...sparFields.fields,
-      sagLimit: { kind: "length", symbol: "sp_lim", label: "sag that still looks right", min: "0.1 mm", max: 2 },
+      sagLimit: { kind: "length", symbol: "sp_lim", label: "acceptable sag", min: "0.1 mm", max: 2 },
       tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
       stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", min: 0.01, max: 10, default: 1.9 },
     },
@@ -349,8 +349,8 @@ const described = {
     moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000 },
     standby: { kind: "power", symbol: "P_sb", label: "power all day", min: 0, max: 500, default: 0 },
     hours: { kind: "time", symbol: "t_day", label: "how long", min: 0, max: "48 h", default: "4 h" },
-    reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in hand", min: 0, max: 0.9, default: 0.2 },
-    flies: { kind: "flag", label: "has to fly", default: false },
+    reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in reserve", min: 0, max: 0.9, default: 0.2 },
+    flies: { kind: "flag", label: "must go by air", default: false },
   }),
   duty: whole("duty of the actuators", embed(dutyCycle, "du", "run", "currentShare", "restTimeConstant")),
   flaps: section("servo-driven flaps", {
@@ -358,7 +358,7 @@ const described = {
     linkage: { kind: "group", label: "linkage", ...embed(servoPushrod, "fl", "servoTorque") },
     servo: { kind: "group", label: "servo", ...embed(hobbyServo, "sv", "voltage", "torque", "angle") },
     voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", min: "10 mV", max: 30 },
-    supplyCurrent: { kind: "current", symbol: "fl_I", label: "greatest current of their supply", min: "0.1 mA", max: 100, default: null },
+    supplyCurrent: { kind: "current", symbol: "fl_I", label: "maximum current of their supply", min: "0.1 mA", max: 100, default: null },
     flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", min: "1 ms", max: 60 },
     radiusOfGyration: {
       kind: "length",
@@ -371,9 +371,9 @@ const described = {
   }),
   scissor: section("scissor array", {
     array: { kind: "group", label: "array", ...embed(scissor, "sc", "driverForce") },
-    driverForce: { kind: "force", symbol: "sc_F", label: "greatest force of the driver", min: "1 mN", max: 1e5 },
+    driverForce: { kind: "force", symbol: "sc_F", label: "maximum force of the driver", min: "1 mN", max: 1e5 },
     span: { kind: "length", symbol: "sc_w", label: "span wanted", min: "1 mm", max: 20 },
-    droopLimit: { kind: "length", symbol: "sc_dl", label: "droop that still looks right", min: "0.1 mm", max: 5, default: null },
+    droopLimit: { kind: "length", symbol: "sc_dl", label: "acceptable droop", min: "0.1 mm", max: 5, default: null },
   }),
   lights: whole("light string", embed(ledRun, "li")),
   starting: section("start of the actuators", {

@@ -63,7 +63,7 @@ export function posePicture(rig: SiOf<RigDocument>): string {
   return svg(
     {
       title: `Poses of ${rig.name}`,
-      description: "Arms with the actuator drawn in, half-way and run out; dashed lines are actuators, rings are masses",
+      description: "Arms with the actuator retracted, half-way and extended; dashed lines are actuators, rings are masses",
       width,
       height,
     },

@@ -189,11 +189,11 @@ export function summary(rig: Si, model: MoveModel, chain: SupplyChain, solved: S
 /** Descriptions of a move's fields. */
 export const moveFields = (up: string): OutFields<Move> => ({
   time: { kind: "time", label: `time ${up}` },
-  peakForce: { kind: "force", label: "greatest force at one rod" },
+  peakForce: { kind: "force", label: "maximum force at one rod" },
   peakForceAngle: { kind: "angle", label: "arm angle there" },
-  peakCurrent: { kind: "current", label: "greatest current, all actuators" },
-  peakSourceCurrent: { kind: "current", label: "greatest current of the source" },
-  leastVoltage: { kind: "voltage", label: "least voltage at the actuators" },
+  peakCurrent: { kind: "current", label: "maximum current, all actuators" },
+  peakSourceCurrent: { kind: "current", label: "maximum current of the source" },
+  leastVoltage: { kind: "voltage", label: "minimum voltage at the actuators" },
   slowestSpeed: { kind: "speed", label: "slowest rod speed" },
   limitedShare: { kind: "ratio", label: "share of the time at a limit", unit: "%" },
   limitedBy: { kind: "text", label: "limit that binds" },
@@ -224,7 +224,7 @@ export const moveFields = (up: string): OutFields<Move> => ({
       converter: { kind: "energy", label: "converter" },
       sourceWires: { kind: "energy", label: "wires, switch and fuse" },
       insideSource: { kind: "energy", label: "inside the source" },
-      residual: { kind: "number", label: "left over (relative)" },
+      residual: { kind: "number", label: "energy balance error" },
     },
   },
   curve: {
