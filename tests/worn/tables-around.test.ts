@@ -339,7 +339,7 @@ function limitsOf(fields: Readonly<Record<string, Limited>>, path = ""): Record<
 
 describe("limits and defaults of the fields, as the trade's own range", () => {
   const of = (solver: { readonly input: unknown }) => limitsOf(solver.input as Readonly<Record<string, Limited>>)
-  const wind = { wind: [0, 40, undefined], gustFactor: [1, 3, 1.66], walking: [0, 10, 1.4], airDensity: [0, 2, 1.225] }
+  const wind = { wind: [0, 40, undefined], gustFactor: [1, 3, 1.66], walking: [0, 10, 1.4], airDensity: [0.1, 2, 1.225] }
 
   it("heatStress", () => {
     expect(of(heatStress)).toEqual({
@@ -357,9 +357,9 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
   it("windLoad and tipOver", () => {
     expect(of(windLoad)).toEqual({
       ...wind,
-      span: [0, 5, undefined],
-      chord: [0, 5, undefined],
-      dragCoefficient: [0, 4, null],
+      span: ["1 mm", 5, undefined],
+      chord: ["1 mm", 5, undefined],
+      dragCoefficient: [0.01, 4, null],
       swing: [0, 50, 0],
       panels: [1, 20, 2],
       hingeHeight: [0, 5, 1.35],
@@ -371,13 +371,13 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
       rigMass: [0, 100, undefined],
       dragArea: [0, 50, undefined],
       forceHeight: [0, 10, undefined],
-      footLength: [0, 0.4, 0.24],
+      footLength: ["1 cm", 0.4, 0.24],
       stagger: [0, 1.5, 0],
-      stanceWidth: [0, 1.5, 0.3],
+      stanceWidth: ["1 cm", 1.5, 0.3],
       heelShare: [0, 1, 0.36],
       weightOffset: [-1, 1, 0],
-      usableShare: [0, 1, 0.6],
-      edge: [0, 2, null],
+      usableShare: ["1 %", 1, 0.6],
+      edge: ["1 mm", 2, null],
       safetyFactor: [1, 10, 1.5],
       stature: [0.8, 2.5, 1.7],
       bodyDragArea: [0, 3, 0.84],
@@ -400,30 +400,30 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
     })
     expect(of(touchTemperature)).toEqual({
       surface: [-40, 300, undefined],
-      contactTime: [0, "24 h", "8 h"],
+      contactTime: ["1 ms", "24 h", "8 h"],
       measuredAt: [-40, 60, 25],
       wornAt: [-40, 60, 25],
     })
   })
   it("passage and pinchGap", () => {
     const body = (mark: string) => ({
-      [`${mark}.width`]: [0, 20, undefined],
+      [`${mark}.width`]: ["1 mm", 20, undefined],
       [`${mark}.front`]: [0, 10, undefined],
       [`${mark}.back`]: [0, 10, undefined],
-      [`${mark}.height`]: [0, 20, undefined],
+      [`${mark}.height`]: ["1 mm", 20, undefined],
     })
     expect(of(passage)).toEqual({
       ...body("folded"),
       ...body("raised"),
-      "packed.length": [0, 20, undefined],
-      "packed.width": [0, 20, undefined],
-      "packed.height": [0, 20, undefined],
-      "packed.mass": [0, 500, undefined],
+      "packed.length": ["1 mm", 20, undefined],
+      "packed.width": ["1 mm", 20, undefined],
+      "packed.height": ["1 mm", 20, undefined],
+      "packed.mass": ["0.1 g", 500, undefined],
       own: [undefined, 100, []],
-      "own.width": [0, 100, undefined],
-      "own.height": [0, 100, null],
+      "own.width": ["1 mm", 100, undefined],
+      "own.height": ["1 mm", 100, null],
       allowance: [0, 0.5, "25 mm"],
-      corridor: [0, 100, "60 in"],
+      corridor: ["1 mm", 100, "60 in"],
     })
     const bar = (mark: string) => Object.fromEntries(["x1", "y1", "x2", "y2"].map((k) => [`${mark}.${k}`, [-10, 10, undefined]]))
     expect(of(pinchGap)).toEqual({
