@@ -377,7 +377,7 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
       heelShare: [0, 1, 0.36],
       weightOffset: [-1, 1, 0],
       usableShare: ["1 %", 1, 0.6],
-      edge: ["1 mm", 2, null],
+      edge: ["0.01 mm", 2, null],
       safetyFactor: [1, 10, 1.5],
       stature: [0.8, 2.5, 1.7],
       bodyDragArea: [0, 3, 0.84],

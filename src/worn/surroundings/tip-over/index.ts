@@ -236,7 +236,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
         kind: "length",
         symbol: "e_o",
         label: "distance to the edge, in place of the stance",
-        min: "1 mm",
+        min: "0.01 mm",
         max: 2,
         typical: [0.05, 0.3],
         default: null,
