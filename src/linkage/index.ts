@@ -1,6 +1,17 @@
+export { type CamDrive, type CamDriveInput, type CamExtremes, type CamLaw, camDrive, camDrivePicture } from "./cam-drive/index.js"
 export { flapDragMoment } from "./fan/flap-drag.js"
 export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./fan/tethered-fan/index.js"
 export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan/tethered-fan/pose.js"
+export {
+  type ChainBox,
+  type ChainJoint,
+  type ChainPose,
+  type ChainSegmentInput,
+  type FoldingChain,
+  type FoldingChainInput,
+  foldingChain,
+  foldingChainPicture,
+} from "./folding-chain/index.js"
 export type { FourBarLinks } from "./four-bar/fields.js"
 export { type FourBar, type FourBarInput, fourBar } from "./four-bar/four-bar.js"
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar/four-bar-limits.js"
@@ -60,6 +71,14 @@ export {
   type RegionInput,
 } from "./hinge/place-actuator/index.js"
 export type { Factors } from "./lu.js"
+export {
+  type LatchPose,
+  type LatchSide,
+  type OverCentreLatch,
+  type OverCentreLatchInput,
+  overCentreLatch,
+  overCentreLatchPicture,
+} from "./over-centre-latch/index.js"
 export type {
   CarriedPoint,
   LinkageActuator,
@@ -81,6 +100,17 @@ export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-pictu
 export { type Scissor, type ScissorInput, scissor } from "./scissor.js"
 export { servoPushrod } from "./servo/servo-pushrod/index.js"
 export type { ServoPushrod, ServoPushrodInput } from "./servo/servo-pushrod/kernel.js"
+export {
+  type BodyDirectionInput,
+  type BodyPointInput,
+  type SkewHinge,
+  type SkewHingeInput,
+  type SkewHingeMassInput,
+  type SkewHingePose,
+  skewHinge,
+  skewHingePicture,
+} from "./skew-hinge/index.js"
 export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"
+export type { BodyVector } from "./space.js"
 export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope/index.js"
 export type { OutlineCorner } from "./swept-envelope/outline.js"

@@ -156,7 +156,7 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  * s: +1 open, −1 crossed; y: crank pin above the slide line [m]; w: slider pin ahead of the crank pin [m].
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 8 (not verified against the
  *   document)
  *
  * @function

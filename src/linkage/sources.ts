@@ -4,7 +4,7 @@ const nortonMachinery: Source = {
   title: "Design of Machinery",
   by: "R. L. Norton (McGraw-Hill)",
   edition: "5th ed., 2012",
-  where: "chapters 2 to 7",
+  where: "chapters 2 to 8",
   verified: "not-seen",
 }
 const hibbelerStatics: Source = {
@@ -48,6 +48,7 @@ export const selfLocking: Source = /* @__PURE__ */ at(shigley, "section 8-2 (pow
 
 export const powerLoss: Source = /* @__PURE__ */ at(iso12100, "clause 6.2.11.5 (interruption of power supply)")
 export const storedEnergySource: Source = /* @__PURE__ */ at(iso12100, "clause 6.3.5.4 (isolation and energy dissipation)")
+export const reachSource: Source = /* @__PURE__ */ at(iso12100, "clause 6.2.2 (shape, reach and mass of moving parts)")
 
 /** Its scope, as its publishers print it: crushing alone, neither impact nor shearing nor drawing-in. */
 export const crushingOnly: Source = {
@@ -95,6 +96,27 @@ export const freudensteinEquation: Source = {
   by: "F. Freudenstein (Trans. ASME 77)",
   edition: "1955",
   where: "pages 853–861, displacement equation, angles there measured the other way round",
+  verified: "not-seen",
+}
+export const camLaws: Source = /* @__PURE__ */ at(
+  nortonMachinery,
+  "chapter 8 (cam laws, pressure angle, radius of curvature, follower jump)",
+)
+export const snapOver: Source = /* @__PURE__ */ at(nortonMachinery, "section 3.3 (toggle positions)")
+/** Follower overhanging its guide. */
+export const guideBinding: Source = {
+  title: "Cam Design Handbook",
+  by: "H. A. Rothbart (McGraw-Hill)",
+  edition: "2004",
+  where: "forces on a translating roller follower in its guide",
+  verified: "not-seen",
+}
+/** Turn of a vector about an axis. */
+export const rotationFormula: Source = {
+  title: "Rotation of a vector about a unit axis (Rodrigues' formula)",
+  by: "O. Rodrigues (Journal de mathématiques pures et appliquées 5)",
+  edition: "1840",
+  where: "pages 380–440",
   verified: "not-seen",
 }
 export const exactBalance: Source = {

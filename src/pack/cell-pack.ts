@@ -161,7 +161,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
  * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; 1 mV to 10 V; optional]
  * - `nominalVoltage`: nominal voltage of a cell [V_nom; 10 mV to 20 V; optional]
  * - `fullVoltage`: voltage of a full cell [V_full; 10 mV to 20 V; optional]
  * - `groupCapacities`: measured capacity of each group in series [list of 1 to 200, each Q_g, 1 mAh to 100000 Ah;

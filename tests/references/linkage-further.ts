@@ -1,4 +1,4 @@
-import { chebyshevPoints, counterbalance, fourBar, freudenstein, scissor } from "../../src/linkage/index.js"
+import { chebyshevPoints, fourBar, freudenstein, scissor } from "../../src/linkage/index.js"
 import type { Check } from "../helpers/references.js"
 
 type Numbers = Readonly<Record<string, number>>
@@ -111,23 +111,6 @@ export const furtherChecks: Readonly<Record<string, Check>> = {
     const ratio = (degrees: number) =>
       scissor({ cells: 1, armLength: 1, foldedAngle: degrees * DEG, extendedAngle: degrees * DEG + 0.1, push: 1 }).forceFolded
     return { force_ratio_45: ratio(45), force_ratio_10: ratio(10) }
-  },
-  "toggle-overcentre-latch-numeric": (inputs) => {
-    const n = inputs as Numbers
-    // the pin past the far side of the pivot, seen from the spring's anchor
-    const angle = Math.PI - (n.past_centre_deg as number) * DEG
-    const [pose] = counterbalance({
-      anchor: { x: (n.pivot_to_anchor_mm as number) / 1000, y: 0 },
-      pinRadius: (n.arm_mm as number) / 1000,
-      weights: [{ mass: 0, radius: 0 }],
-      lowAngle: angle,
-      highAngle: angle + 0.1,
-      stiffness: (n.spring_rate_N_per_mm as number) * 1000,
-      freeLength: (n.free_length_mm as number) / 1000,
-    }).poses
-    if (!pose) throw new Error("no pose")
-    const torque = Math.abs(pose.balanceMoment) * 1000
-    return { spring_force_N: pose.force, holding_torque_N_mm: torque, release_force_N: torque / (n.handle_mm as number) }
   },
 }
 

@@ -142,7 +142,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * whether there is a coupler to output, input away from it.
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 8 (not verified against the
  *   document)
  *
  * @function

@@ -201,7 +201,7 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * of the coupler point [rad].
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 8 (not verified against the
  *   document)
  *
  * @function

@@ -101,7 +101,7 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  * T: all links together [m]; l_max: longest link [m]; l_min: shortest link [m].
  *
  * **Sources**
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 8 (not verified against the
  *   document)
  *
  * @function

@@ -235,7 +235,7 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  * **Sources**
  * - J. García de Jalón, E. Bayo (Springer): Kinematic and Dynamic Simulation of Multibody Systems, 1994, chapters 2
  *   and 3 (natural coordinates; position, velocity and acceleration problems) (not verified against the document)
- * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 7 (not verified against the
+ * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 8 (not verified against the
  *   document)
  *
  * @function

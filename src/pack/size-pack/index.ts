@@ -167,7 +167,7 @@ function cautions(si: Si, out: SizePack): Caution[] {
  *   - `cellMass`: mass [m_c; 0.1 g to 100 kg]
  *   - `maxCurrent`: greatest discharge current [I_d; 0.1 mA to 1000 A]
  *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
- *   - `cutOffVoltage`: least voltage under load [V_cut; 10 mV to 10 V; optional]
+ *   - `cutOffVoltage`: least voltage under load [V_cut; 1 mV to 10 V; optional]
  *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
  * - `minVoltage`: least voltage [V_min; 10 mV to 500 V]
  * - `maxVoltage`: greatest voltage [V_max; 10 mV to 500 V]

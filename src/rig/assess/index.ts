@@ -184,7 +184,7 @@ const NO_DATA = 1e9
  * **Results**
  *
  * `summary`: summary [text]; `fallsShort`: fall short [n_short]; `marginal`: marginal [n_marginal]; `unknown`: lack
- * data [n_unknown]; `meets`: meet [n_meets]; `findings`: checks, most threatening first [list].
+ * data [n_unknown]; `meets`: meet [n_meets]; `findings`: checks, most critical first [list].
  *
  * **Symbols of the working**
  *

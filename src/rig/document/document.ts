@@ -126,7 +126,7 @@ export interface RigPack {
   extraResistance?: Resistance
   /** Temperature of the cells: cold ones sag more. [T_c; −20 to 60 °C; default 25 °C] */
   temperature?: Temperature
-  /** Greatest current of one cell [I_c; 0.1 mA to 200 A; optional] */
+  /** Maximum current of one cell [I_c; 0.1 mA to 200 A; optional] */
   cellCurrent?: Current | null
 }
 
@@ -162,9 +162,9 @@ export interface RigConverter {
   efficiency: readonly EfficiencyPoint[]
   /** Own current without load [I_q; 0 to 5 A; default 0] */
   quiescentCurrent?: Current
-  /** Least input voltage [V_in_min; 0 to 100 V] */
+  /** Minimum input voltage [V_in_min; 0 to 100 V] */
   minimumInput: Voltage
-  /** Greatest input voltage [V_in_max; 10 mV to 100 V] */
+  /** Maximum input voltage [V_in_max; 10 mV to 100 V] */
   maximumInput: Voltage
 }
 

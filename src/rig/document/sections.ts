@@ -159,7 +159,7 @@ export interface RigFlaps {
 export interface RigScissor {
   /** Array [group] */
   array: Omit<ScissorInput, "driverForce">
-  /** Greatest force of the driver [sc_F; 1 mN to 100 kN] */
+  /** Maximum force of the driver [sc_F; 1 mN to 100 kN] */
   driverForce: Force
   /** Span wanted, extended. [sc_w; 1 mm to 20 m] */
   span: Length

@@ -66,9 +66,9 @@ export interface Move {
   readonly peakForceAngle: number
   /** Greatest current of all actuators together. [A] */
   readonly peakCurrent: number
-  /** Greatest current of the source [A] */
+  /** Maximum current of the source [A] */
   readonly peakSourceCurrent: number
-  /** Least voltage at the actuators [V] */
+  /** Minimum voltage at the actuators [V] */
   readonly leastVoltage: number
   /** Slowest rod speed [m/s] */
   readonly slowestSpeed: number

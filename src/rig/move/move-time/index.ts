@@ -219,10 +219,11 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
  *
  * **Symbols of the working**
  *
- * L_a: rod length drawn in [m]; L_b: rod length run out [m]; psi_a: angle at the hinge between the anchors, drawn in
- * [rad]; psi_b: angle at the hinge between the anchors, run out [rad]; D: hinge to fixed anchor [m]; h_u: widths of
- * the steps up [m]; v_u: speeds at the steps up [m/s]; h_d: widths of the steps down [m]; v_d: speeds at the steps
- * down [m/s]; I_m: current at the slowest point of the raise [A]; V_m: voltage there [V]; v_m: speed there [m/s].
+ * L_a: retracted length of the rod [m]; L_b: extended length of the rod [m]; psi_a: angle at the hinge between the
+ * anchors, retracted [rad]; psi_b: angle at the hinge between the anchors, extended [rad]; D: hinge to fixed anchor
+ * [m]; h_u: widths of the steps up [m]; v_u: speeds at the steps up [m/s]; h_d: widths of the steps down [m]; v_d:
+ * speeds at the steps down [m/s]; I_m: current at the slowest point of the raise [A]; V_m: voltage there [V]; v_m:
+ * speed there [m/s].
  *
  * **Sources**
  * - A. Hughes, B. Drury: Electric Motors and Drives, 5th edition, 2019, chapter 3 (brushed motor: V = E + I·R, E ∝

@@ -108,7 +108,7 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * - `heelShare`: weight within the base, from its rear edge [a_h; 0 to 1; default 0.36]
  * - `weightOffset`: weight ahead of the body's line [x_w; −1 to 1 m; default 0]
  * - `usableShare`: usable part of the way to the edge [s_u; 1 to 100 %; default 60 %]
- * - `edge`: distance to the edge, in place of the stance [e_o; 1 mm to 2 m; optional]
+ * - `edge`: distance to the edge, in place of the stance [e_o; 0.01 mm to 2 m; optional]
  * - `safetyFactor`: safety factor [k; 1 to 10; default 1.5]
  * - `stature`: stature [H; 800 mm to 2.5 m; default 1.7 m]
  * - `bodyDragArea`: drag area of the body [A_b; 0 to 3 m²; default 0.84 m²]

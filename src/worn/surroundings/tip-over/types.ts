@@ -37,7 +37,7 @@ export interface TipOverInput {
   weightOffset?: Length
   /** Part of the way to the edge that a standing person can use. [s_u; 1 to 100 %; default 60 %] */
   usableShare?: Ratio
-  /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; 1 mm to 2 m; optional] */
+  /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; 0.01 mm to 2 m; optional] */
   edge?: Length | null
   /** Restoring moment to be had over the wind's moment. [k; 1 to 10; default 1.5] */
   safetyFactor?: number

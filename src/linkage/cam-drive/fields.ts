@@ -1,0 +1,93 @@
+// Descriptions of a cam drive.
+import type { Fields, OutFields } from "../../solver/index.js"
+import type { CamDrive, CamDriveInput } from "./types.js"
+
+export const camFields = (): Fields<CamDriveInput> => ({
+  law: {
+    kind: "choice",
+    label: "law of the rise",
+    options: {
+      uniform: "uniform: the same lever arm all the way, with a jolt at both ends",
+      parabolic: "parabolic: least peak acceleration, with jerks",
+      harmonic: "simple harmonic",
+      cycloidal: "cycloidal: no jolt at the ends",
+      "polynomial-345": "3-4-5 polynomial",
+      "polynomial-4567": "4-5-6-7 polynomial",
+    },
+    default: "cycloidal",
+  },
+  lift: { kind: "length", symbol: "h", label: "lift", min: "0.1 mm", max: 1, typical: ["5 mm", "30 mm"] },
+  riseAngle: {
+    kind: "angle",
+    symbol: "beta",
+    label: "turn of the cam for the rise",
+    min: "1 deg",
+    max: "360 deg",
+    typical: ["80 deg", "180 deg"],
+  },
+  camAngle: {
+    kind: "angle",
+    symbol: "theta",
+    label: "turn of the cam from the start",
+    min: 0,
+    max: "360 deg",
+    typical: ["10 deg", "70 deg"],
+  },
+  primeRadius: { kind: "length", symbol: "R_p", label: "prime radius", min: "1 mm", max: 2, typical: ["30 mm", "80 mm"] },
+  offset: { kind: "length", symbol: "o", label: "offset of the slide line", min: -2, max: 2, typical: ["-5 mm", "5 mm"], default: 0 },
+  rollerRadius: { kind: "length", symbol: "r_r", label: "radius of the roller", min: 0, max: 1, typical: ["3 mm", "10 mm"], default: 0 },
+  camSpeed: { kind: "angularSpeed", symbol: "omega", label: "speed of the cam", min: -1000, max: 1000, typical: [0, 10], default: 0 },
+  load: { kind: "force", symbol: "F_l", label: "load on the follower", min: 0, max: 1e5, typical: [0, 50], default: 0 },
+  followerMass: { kind: "mass", symbol: "m_f", label: "mass of the follower", min: 0, max: 100, typical: [0, "500 g"], default: 0 },
+  preload: { kind: "force", symbol: "F_0", label: "preload of the return spring", min: 0, max: 1e5, typical: [0, 20], default: 0 },
+  springRate: { kind: "forcePerLength", symbol: "k", label: "rate of the return spring", min: 0, max: 1e7, typical: [0, 1000], default: 0 },
+  guideFriction: { kind: "number", symbol: "mu", label: "friction of the guide", min: 0, max: 1, typical: [0, 0.3], default: 0 },
+  guideLength: {
+    kind: "length",
+    symbol: "L_g",
+    label: "length of the guide",
+    min: "1 mm",
+    max: 2,
+    typical: ["20 mm", "60 mm"],
+    default: "40 mm",
+  },
+  overhang: { kind: "length", symbol: "L_o", label: "roller to guide", min: 0, max: 2, typical: ["10 mm", "40 mm"], default: 0 },
+  pressureLimit: {
+    kind: "angle",
+    symbol: "alpha_l",
+    label: "largest pressure angle wanted",
+    min: "5 deg",
+    max: "80 deg",
+    typical: ["25 deg", "35 deg"],
+    default: "30 deg",
+  },
+})
+
+export const camOutput = (): OutFields<CamDrive> => ({
+  displacement: { kind: "length", symbol: "s_f", label: "rise of the follower" },
+  lever: { kind: "length", symbol: "r", label: "lever arm: travel per radian" },
+  leverSlope: { kind: "length", symbol: "r_s", label: "change of the lever arm per radian" },
+  speed: { kind: "speed", symbol: "v", label: "speed of the follower" },
+  acceleration: { kind: "acceleration", symbol: "a", label: "acceleration of the follower" },
+  pressureAngle: { kind: "angle", symbol: "alpha", label: "pressure angle" },
+  followerForce: { kind: "force", symbol: "P", label: "force towards the cam" },
+  contactForce: { kind: "force", symbol: "F_c", label: "force on the roller while lifting" },
+  sideForce: { kind: "force", symbol: "F_s", label: "force across the guide while lifting" },
+  effort: { kind: "moment", symbol: "T", label: "moment that holds it" },
+  risingEffort: { kind: "moment", symbol: "T_r", label: "moment while lifting" },
+  returningEffort: { kind: "moment", symbol: "T_b", label: "moment while letting down" },
+  inertia: { kind: "momentOfInertia", symbol: "J", label: "inertia at the cam" },
+  inertiaSlope: { kind: "momentOfInertia", symbol: "J_s", label: "change of the inertia per radian" },
+  rise: {
+    kind: "group",
+    label: "over the whole rise",
+    fields: {
+      maxPressureAngle: { kind: "angle", label: "largest pressure angle" },
+      minRadius: { kind: "length", label: "smallest radius of the roller centre's path" },
+      maxSpeed: { kind: "speed", label: "largest speed" },
+      maxAcceleration: { kind: "acceleration", label: "largest acceleration" },
+      maxEffort: { kind: "moment", label: "largest moment while lifting" },
+      minContact: { kind: "force", label: "least force towards the cam" },
+    },
+  },
+})
