@@ -65,7 +65,6 @@ export const edges: Edges = {
       path: "axis",
       faulty: { axis: { forward: 0.00099, left: 0, up: 0 } },
       sound: { axis: { forward: 0.001, left: 0, up: 0 } },
-      apart: "a hundredth of a thousandth is one step here",
     },
     // friction radius 0.2 · 8 mm / 2
     { solver: skewHinge, path: "driveRadius", faulty: { driveRadius: 0.0008 }, sound: { driveRadius: 0.000801 } },
