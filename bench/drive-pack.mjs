@@ -10,7 +10,7 @@ import {
   peukert,
   powerBank,
   runtime,
-  sizePack,
+  packSize,
 } from "alula/pack"
 
 const solvers = {
@@ -28,8 +28,8 @@ const solvers = {
   "pack.peukert": peukert,
   "pack.airTravel": airTravel,
 }
-const { capacity, resistance } = genericCells["18650-standard"]
-const pack = { series: 3, parallel: 2, capacity, resistance }
+const { cellCapacity, cellResistance } = genericCells["18650-standard"]
+const pack = { series: 3, parallel: 2, cellCapacity, cellResistance }
 // a raise and a lowering every five minutes: some hundred rounds until empty
 const day = runtime.read({
   ...pack,
@@ -44,15 +44,15 @@ const day = runtime.read({
 const flicker = runtime.read({ ...pack, pattern: [{ duration: "0.05 s", power: "30 W" }, { duration: "0.05 s" }] })
 const catalogue = Array.from({ length: 100 }, (_, i) => {
   const [name, cell] = Object.entries(genericCells)[i % Object.keys(genericCells).length]
-  return { name: `${name} ${i}`, ...cell, capacity: cell.capacity * (1 + 0.003 * i) }
+  return { name: `${name} ${i}`, ...cell, cellCapacity: cell.cellCapacity * (1 + 0.003 * i) }
 })
-const wanted = sizePack.read({
+const wanted = packSize.read({
   cells: catalogue,
   minVoltage: "9 V",
   maxVoltage: "15 V",
-  current: "8 A",
+  peakCurrent: "8 A",
   energy: "60 Wh",
-  transportLimit: "100 Wh",
+  transportEnergyLimit: "100 Wh",
 })
 
 export const rows = [
@@ -62,5 +62,5 @@ export const rows = [
   }),
   { name: "pack.runtime, a day's pattern (.si)", run: () => runtime.si(day) },
   { name: "pack.runtime, ten rounds a second (.si)", run: () => runtime.si(flicker), baseline: "pack.runtime, a day's pattern (.si)" },
-  { name: "pack.sizePack, catalogue of 100 cells (.si)", run: () => sizePack.si(wanted) },
+  { name: "pack.packSize, catalogue of 100 cells (.si)", run: () => packSize.si(wanted) },
 ]

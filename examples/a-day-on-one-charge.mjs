@@ -1,6 +1,6 @@
 // A day on one charge: will the lantern moth's wings still rise at the night parade? (all names, parts and figures invented)
 // A pack of three times two 18650 cells feeds two wing actuators and the lantern lights, from two in the afternoon.
-import { airTravel, cellPack, chargeTime, genericCells, packUnderLoad, parallelSharing, runtime, sizePack } from "alula/pack"
+import { airTravel, cellPack, chargeTime, genericCells, packUnderLoad, parallelSharing, runtime, packSize } from "alula/pack"
 
 const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
 const wattHours = (joules) => `${(joules / 3600).toFixed(1)} Wh`
@@ -17,23 +17,23 @@ const wiring = {
   series: 3,
   parallel: 2,
   chemistry: cell.chemistry,
-  capacity: cell.capacity,
-  resistance: cell.resistance,
-  linkResistance: "30 mohm",
+  cellCapacity: cell.cellCapacity,
+  cellResistance: cell.cellResistance,
+  interconnectResistance: "30 mohm",
 }
 
 heading("1. What the pack amounts to")
-const pack = cellPack({ ...wiring, maxCurrent: cell.maxCurrent, cellMass: cell.cellMass, extraMass: "120 g" })
+const pack = cellPack({ ...wiring, cellMaxCurrent: cell.cellMaxCurrent, cellMass: cell.cellMass, extraMass: "120 g" })
 console.log(
-  `${pack.cells} cells, ${pack.cutOffVoltage.toFixed(1)} to ${pack.fullVoltage.toFixed(1)} V, ${wattHours(pack.energy)}, ${pack.mass.toFixed(2)} kg, at most ${pack.maxCurrent.toFixed(1)} A`,
+  `${pack.cellCount} cells, ${pack.cutOffVoltage.toFixed(1)} to ${pack.fullVoltage.toFixed(1)} V, ${wattHours(pack.energy)}, ${pack.mass.toFixed(2)} kg, at most ${pack.maxCurrent.toFixed(1)} A`,
 )
 warn(pack)
 
 heading("2. One raise of the wings: 45 W for 20 s")
 for (const stateOfCharge of [1, 0.5, 0.15]) {
-  const raise = packUnderLoad({ ...wiring, stateOfCharge, power: "45 W", maxCurrent: cell.maxCurrent })
+  const raise = packUnderLoad({ ...wiring, stateOfCharge, power: "45 W", cellMaxCurrent: cell.cellMaxCurrent })
   console.log(
-    `${String(100 * stateOfCharge).padStart(3)} % left: ${raise.voltage.toFixed(2)} V at ${raise.current.toFixed(2)} A, sags ${raise.sag.toFixed(2)} V, ${(100 * raise.cellLoading).toFixed(0)} % of a cell's limit`,
+    `${String(100 * stateOfCharge).padStart(3)} % left: ${raise.terminalVoltage.toFixed(2)} V at ${raise.current.toFixed(2)} A, sags ${raise.sag.toFixed(2)} V, ${(100 * raise.cellUtilisation).toFixed(0)} % of a cell's limit`,
   )
 }
 
@@ -46,42 +46,42 @@ const pattern = [
 ]
 const day = runtime({ ...wiring, pattern })
 console.log(
-  `lasts ${clock(day.runtime)}, ${day.rounds} raises; ends by ${day.ends} at ${day.endVoltage.toFixed(2)} V under ${day.endCurrent.toFixed(1)} A`,
+  `lasts ${clock(day.runtime)}, ${day.rounds} raises; ends by ${day.endedBy} at ${day.endVoltage.toFixed(2)} V under ${day.endCurrent.toFixed(1)} A`,
 )
-console.log(`(nominal watt-hours over mean power would have promised ${clock(day.simpleEstimate)})`)
-for (const load of day.loads) console.log(`  ${load.name.padEnd(22)} ${wattHours(load.energy).padStart(8)}`)
+console.log(`(nominal watt-hours over mean power would have promised ${clock(day.simpleRuntime)})`)
+for (const load of day.pattern) console.log(`  ${load.name.padEnd(22)} ${wattHours(load.energy).padStart(8)}`)
 console.log(`  ${"heat in the pack".padEnd(22)} ${wattHours(day.heat).padStart(8)}`)
 
 heading("4. The same on a frosty night")
-for (const temperature of ["20 degC", "5 degC", "-5 degC"]) {
-  const cold = runtime.attempt({ ...wiring, pattern, temperature })
-  console.log(`${temperature.padStart(7)}: ${cold.ok ? clock(cold.value.runtime) : cold.error.message}`)
+for (const cellTemperature of ["20 degC", "5 degC", "-5 degC"]) {
+  const cold = runtime.attempt({ ...wiring, pattern, cellTemperature })
+  console.log(`${cellTemperature.padStart(7)}: ${cold.ok ? clock(cold.value.runtime) : cold.error.message}`)
 }
 
 heading("5. A pack for the whole parade of seven hours, to go by air in the cabin")
-const found = sizePack.attempt({
+const found = packSize.attempt({
   cells: Object.entries(genericCells).map(([name, one]) => ({ name, ...one })),
   minVoltage: "9 V",
   maxVoltage: "13 V",
-  current: "6 A",
-  energy: (day.energy / day.runtime) * 7 * 3600,
-  transportLimit: "100 Wh",
+  peakCurrent: "6 A",
+  energy: (day.deliveredEnergy / day.runtime) * 7 * 3600,
+  transportEnergyLimit: "100 Wh",
 })
 if (found.ok) {
-  const { best, series, parallel, choices, losers } = found.value
+  const { bestCell, series, parallel, candidates, rejected } = found.value
   console.log(
-    `${best}: ${series} in series, ${parallel} in parallel, ${choices[0].mass.toFixed(2)} kg of cells, ${wattHours(choices[0].energy)}`,
+    `${bestCell}: ${series} in series, ${parallel} in parallel, ${candidates[0].mass.toFixed(2)} kg of cells, ${wattHours(candidates[0].energy)}`,
   )
-  for (const other of choices.slice(1, 4)) console.log(`  not ${other.series}S${other.parallel}P of ${other.name}: ${other.lostBy}`)
-  for (const other of losers.slice(0, 4)) console.log(`  not ${other.name}: ${other.reason}`)
+  for (const other of candidates.slice(1, 4)) console.log(`  not ${other.series}S${other.parallel}P of ${other.name}: ${other.lostBy}`)
+  for (const other of rejected.slice(0, 4)) console.log(`  not ${other.name}: ${other.reason}`)
 } else console.log(found.error.message)
-const flight = airTravel({ energy: pack.energy, carried: "spare" })
+const flight = airTravel({ energy: pack.energy, carriedAs: "spare" })
 console.log(`Flying with the pack of part 1: ${flight.verdict}`)
 
 heading("6. Overnight: charge, and what joining a full and a half-empty string would do")
 const night = chargeTime({ ...wiring, chargeCurrent: "2 A" })
-console.log(`at least ${clock(night.time)} at 2 A; by datasheets of such cells ${clock(night.likelyLeast)} to ${clock(night.likelyMost)}`)
-const string = { resistance: "0.24 ohm", capacity: cell.capacity, maxChargeCurrent: cell.maxChargeCurrent }
+console.log(`at least ${clock(night.minDuration)} at 2 A; by datasheets of such cells ${clock(night.likelyLeast)} to ${clock(night.likelyMost)}`)
+const string = { resistance: "0.24 ohm", capacity: cell.cellCapacity, maxChargeCurrent: cell.cellMaxChargeCurrent }
 const joined = parallelSharing({
   strings: [
     { openCircuitVoltage: "12.5 V", ...string },
@@ -89,5 +89,5 @@ const joined = parallelSharing({
   ],
   voltageSpan: "2.7 V",
 })
-console.log(`${joined.worstCharging.toFixed(1)} A would flow from string to string with nothing plugged in`)
+console.log(`${joined.maxStringChargeCurrent.toFixed(1)} A would flow from string to string with nothing plugged in`)
 warn(joined)

@@ -54,7 +54,7 @@ export const cargoRules = {
 /** Input of {@link airTravel}. Give the energy printed on the battery, or nominal voltage and capacity. */
 export interface AirTravelInput {
   /** What kind of battery it is. [lithium-ion, lithium-metal, lead or dry; default lithium-ion] */
-  kind?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
+  type?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
   /** Watt-hours printed on one battery. [E_p; 3.6 J to 100 kWh; optional] */
   energy?: Energy | null
   /** Nominal voltage of one battery, where no watt-hours are printed. [V; above 0.1 to 1000 V; optional] */
@@ -69,7 +69,7 @@ export interface AirTravelInput {
    * How it travels: fitted in the device it runs, spare (a pack on a cable is one), or as a power bank. [in-device,
    * spare or power-bank; default spare]
    */
-  carried?: "in-device" | "spare" | "power-bank"
+  carriedAs?: "in-device" | "spare" | "power-bank"
 }
 
 /** Result of {@link airTravel}. */
@@ -77,11 +77,11 @@ export interface AirTravel {
   /** Watt-hours of one battery; null for lithium metal or dry cells without any. [E; J] */
   readonly energy: number | null
   /** `free` (no approval usually asked), `approval` or `forbidden`. [text] */
-  readonly band: string
+  readonly rule: string
   /** Most of them one passenger is usually let through with. [N_m] */
-  readonly most: number
+  readonly maxCount: number
   /** Whether the number carried is within that. [yes or no] */
-  readonly countWithin: boolean
+  readonly withinMaxCount: boolean
   /** Whether it may only ride in the cabin. [yes or no] */
   readonly cabinOnly: boolean
   /** Capacity at this voltage that would just be within the first limit. [Q_f; C] */
@@ -91,7 +91,7 @@ export interface AirTravel {
   /** What it comes to, in a sentence. [text] */
   readonly verdict: string
   /** Day the rules behind this answer were read. [text] */
-  readonly rulesRead: string
+  readonly rulesReadOn: string
   /** Editions of those rules. [text] */
   readonly rulesFrom: string
 }
@@ -102,13 +102,13 @@ type Si = SiOf<AirTravelInput>
 const dust = 1 + 1e-9
 
 function bandOf(si: Si, energy: number | null): "free" | "approval" | "forbidden" {
-  if (si.kind === "dry") return "free"
-  if (si.kind === "lead")
+  if (si.type === "dry") return "free"
+  if (si.type === "lead")
     return (si.nominalVoltage as number) <= airRules.leadVoltage * dust && (energy as number) <= airRules.leadEnergy * dust
       ? "free"
       : "forbidden"
   const [value, free, approval] =
-    si.kind === "lithium-metal"
+    si.type === "lithium-metal"
       ? [si.lithiumMass as number, airRules.freeLithium, airRules.approvalLithium]
       : [energy as number, airRules.freeEnergy, airRules.approvalEnergy]
   return value <= free * dust ? "free" : value <= approval * dust ? "approval" : "forbidden"
@@ -116,64 +116,64 @@ function bandOf(si: Si, energy: number | null): "free" | "approval" | "forbidden
 
 function mostOf(si: Si, band: string): number {
   if (band === "forbidden") return 0
-  if (si.carried === "power-bank") return airRules.mostPowerBanks
-  if (si.carried === "in-device") return airRules.mostDevices
-  if (si.kind === "lead") return airRules.mostLeadSpares
+  if (si.carriedAs === "power-bank") return airRules.mostPowerBanks
+  if (si.carriedAs === "in-device") return airRules.mostDevices
+  if (si.type === "lead") return airRules.mostLeadSpares
   return band === "approval" ? airRules.mostLargeSpares : airRules.mostSpares
 }
 
 function verdictOf(si: Si, band: string, most: number, cabinOnly: boolean): string {
   const where = cabinOnly ? " in the cabin, contacts covered" : ""
   if (band === "forbidden")
-    return si.kind === "lead"
+    return si.type === "lead"
       ? "Passengers are not let through with it: lead batteries over 12 V or 100 Wh have to be sent as dangerous goods."
       : "Passengers are not let through with it: leave it out, divide it into smaller batteries, or have it sent as dangerous goods."
-  if (si.kind === "lithium-metal" && band === "approval")
+  if (si.type === "lithium-metal" && band === "approval")
     return "For portable medical electronics alone, and only with the airline's approval beforehand: leave it out."
   if (si.count > most)
     return fill(
-      "Each is within the limit, but {count} are more than the {most} that one passenger is usually let through with: leave some out, or ask the airline.",
+      "Each is within the limit, but {count} are more than the {maxCount} that one passenger is usually let through with: leave some out, or ask the airline.",
       {
         count: si.count,
-        most,
+        maxCount: most,
       },
     )
-  if (band === "approval") return fill("Only with the airline's approval beforehand, and no more than {most}{where}.", { most, where })
+  if (band === "approval") return fill("Only with the airline's approval beforehand, and no more than {maxCount}{where}.", { maxCount: most, where })
   return fill("Usually let through{where}; ask the airline, which may be stricter.", { where })
 }
 
 function solve(si: Si): AirTravel {
   const energy = si.energy ?? (si.nominalVoltage !== null && si.capacity !== null ? si.nominalVoltage * si.capacity : null)
-  const band = bandOf(si, energy)
-  const most = mostOf(si, band)
-  const lithium = si.kind === "lithium-ion" || si.kind === "lithium-metal"
-  const cabinOnly = lithium && si.carried !== "in-device"
-  const [free, approval] = si.kind === "lead" ? [airRules.leadEnergy, airRules.leadEnergy] : [airRules.freeEnergy, airRules.approvalEnergy]
+  const rule = bandOf(si, energy)
+  const maxCount = mostOf(si, rule)
+  const lithium = si.type === "lithium-ion" || si.type === "lithium-metal"
+  const cabinOnly = lithium && si.carriedAs !== "in-device"
+  const [free, approval] = si.type === "lead" ? [airRules.leadEnergy, airRules.leadEnergy] : [airRules.freeEnergy, airRules.approvalEnergy]
   return {
     energy,
-    band,
-    most,
-    countWithin: si.count <= most,
+    rule,
+    maxCount,
+    withinMaxCount: si.count <= maxCount,
     cabinOnly,
     freeCapacity: si.nominalVoltage === null ? null : free / si.nominalVoltage,
     approvalCapacity: si.nominalVoltage === null ? null : approval / si.nominalVoltage,
-    verdict: verdictOf(si, band, most, cabinOnly),
-    rulesRead: airRules.read,
+    verdict: verdictOf(si, rule, maxCount, cabinOnly),
+    rulesReadOn: airRules.read,
     rulesFrom: `${AIR_PASSENGERS.by} ${AIR_PASSENGERS.edition}; ${POWER_BANKS_BY_AIR.by} ${POWER_BANKS_BY_AIR.edition}`,
   }
 }
 
 function check(si: Si): Issue[] {
   const faults: Issue[] = []
-  if (si.carried === "power-bank" && si.kind !== "lithium-ion")
-    faults.push(inconsistent(["carried"], "a power bank of another kind", "lithium-ion: that is what power banks hold"))
-  if (si.kind === "lithium-metal") {
+  if (si.carriedAs === "power-bank" && si.type !== "lithium-ion")
+    faults.push(inconsistent(["carriedAs"], "a power bank of another kind", "lithium-ion: that is what power banks hold"))
+  if (si.type === "lithium-metal") {
     if (si.lithiumMass === null) faults.push(inconsistent(["lithiumMass"], "nothing", "the mass of lithium of a lithium-metal battery"))
     return faults
   }
-  if (si.kind === "dry") return faults
+  if (si.type === "dry") return faults
   const rated = si.nominalVoltage !== null && si.capacity !== null ? si.nominalVoltage * si.capacity : null
-  if (si.kind === "lead" && si.nominalVoltage === null)
+  if (si.type === "lead" && si.nominalVoltage === null)
     faults.push(inconsistent(["nominalVoltage"], "nothing", "the nominal voltage of a lead battery, by which it is judged"))
   if (si.energy === null && rated === null) faults.push(inconsistent(["energy"], "neither", "energy, or nominalVoltage and capacity"))
   if (si.energy !== null && rated !== null && Math.abs(si.energy / rated - 1) > 0.05)
@@ -189,14 +189,14 @@ function check(si: Si): Issue[] {
 }
 
 function cautions(si: Si, out: AirTravel): Caution[] {
-  const lithium = si.kind === "lithium-ion" || si.kind === "lithium-metal"
+  const lithium = si.type === "lithium-ion" || si.type === "lithium-metal"
   const found: Caution[] = [
     caution(
       "rules-change",
       "warning",
-      "Guidance, not permission: rules change every year, airlines and countries add their own, and the crew decides. These were read on {rulesRead}: look up the current edition and ask the airline in writing.",
+      "Guidance, not permission: rules change every year, airlines and countries add their own, and the crew decides. These were read on {rulesReadOn}: look up the current edition and ask the airline in writing.",
       lithium ? AIR_PASSENGERS : OTHER_BATTERIES_BY_AIR,
-      { rulesRead: out.rulesRead },
+      { rulesReadOn: out.rulesReadOn },
     ),
   ]
   if (lithium)
@@ -208,7 +208,7 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         AIR_PASSENGERS,
       ),
     )
-  if (si.kind === "lithium-ion")
+  if (si.type === "lithium-ion")
     found.push(
       caution(
         "home-made",
@@ -217,7 +217,7 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         UN_38_3,
       ),
     )
-  if (si.kind === "lithium-metal" && out.band === "approval")
+  if (si.type === "lithium-metal" && out.rule === "approval")
     found.push(
       caution(
         "medical-only",
@@ -235,17 +235,17 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         AIR_PASSENGERS,
       ),
     )
-  if (si.carried === "power-bank")
+  if (si.carriedAs === "power-bank")
     found.push(
       caution(
         "power-bank-on-board",
         "warning",
-        "Since 27 March 2026 at most {most} power banks a person: in the cabin, each protected against short circuit, never recharged on board, and better not used there at all. Some airlines let through one, or none in use.",
+        "Since 27 March 2026 at most {maxCount} power banks a person: in the cabin, each protected against short circuit, never recharged on board, and better not used there at all. Some airlines let through one, or none in use.",
         POWER_BANKS_BY_AIR,
-        { most: airRules.mostPowerBanks },
+        { maxCount: airRules.mostPowerBanks },
       ),
     )
-  if (si.kind === "lead")
+  if (si.type === "lead")
     found.push(
       caution(
         "non-spillable-only",
@@ -254,7 +254,7 @@ function cautions(si: Si, out: AirTravel): Caution[] {
         OTHER_BATTERIES_BY_AIR,
       ),
     )
-  if (si.kind === "dry")
+  if (si.type === "dry")
     found.push(
       caution(
         "terminals-covered",
@@ -278,20 +278,20 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  * Valid for the editions named, read on 2026-11-28; rules change yearly and airlines may be stricter.
  *
  * **Inputs**
- * - `kind`: kind of battery [lithium-ion, lithium-metal, lead or dry; default lithium-ion]
+ * - `type`: kind of battery [lithium-ion, lithium-metal, lead or dry; default lithium-ion]
  * - `energy`: watt-hours printed [E_p; 3.6 J to 100 kWh; optional]
  * - `nominalVoltage`: nominal voltage [V; above 0.1 to 1000 V; optional]
  * - `capacity`: capacity [Q; 1 mAh to 10000 Ah; optional]
  * - `lithiumMass`: lithium in a lithium-metal battery [m_L; 1 mg to 10 kg; optional]
  * - `count`: batteries carried [N; whole 1 to 1000; default 1]
- * - `carried`: how it travels [in-device, spare or power-bank; default spare]
+ * - `carriedAs`: how it travels [in-device, spare or power-bank; default spare]
  *
  * **Results**
  *
- * `energy`: energy of one battery [E; J]; `band`: rule (free: no approval usually asked) [text]; `most`: usual number
- * for each passenger [N_m]; `countWithin`: number within it [yes or no]; `cabinOnly`: cabin only [yes or no];
+ * `energy`: energy of one battery [E; J]; `rule`: rule (free: no approval usually asked) [text]; `maxCount`: usual number
+ * for each passenger [N_m]; `withinMaxCount`: number within it [yes or no]; `cabinOnly`: cabin only [yes or no];
  * `freeCapacity`: capacity that stays under the first limit [Q_f; C]; `approvalCapacity`: capacity that stays under
- * the second limit [Q_a; C]; `verdict`: in short [text]; `rulesRead`: rules read on [text]; `rulesFrom`: rules of
+ * the second limit [Q_a; C]; `verdict`: in short [text]; `rulesReadOn`: rules read on [text]; `rulesFrom`: rules of
  * [text].
  *
  * **Symbols of the working**
@@ -324,7 +324,7 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      kind: {
+      type: {
         kind: "choice",
         label: "kind of battery",
         options: {
@@ -372,7 +372,7 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
         default: null,
       },
       count: { kind: "number", symbol: "N", label: "batteries carried", whole: true, min: 1, max: 1000, typical: [1, 30], default: 1 },
-      carried: {
+      carriedAs: {
         kind: "choice",
         label: "how it travels",
         options: { "in-device": "fitted in the device it runs", spare: "spare, or pack on a cable", "power-bank": "power bank" },
@@ -381,17 +381,17 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
     },
     output: {
       energy: { kind: "energy", symbol: "E", label: "energy of one battery", unit: "Wh" },
-      band: { kind: "text", label: "rule (free: no approval usually asked)" },
-      most: { kind: "number", symbol: "N_m", label: "usual number for each passenger" },
-      countWithin: { kind: "flag", label: "number within it" },
+      rule: { kind: "text", label: "rule (free: no approval usually asked)" },
+      maxCount: { kind: "number", symbol: "N_m", label: "usual number for each passenger" },
+      withinMaxCount: { kind: "flag", label: "number within it" },
       cabinOnly: { kind: "flag", label: "cabin only" },
       freeCapacity: { kind: "charge", symbol: "Q_f", label: "capacity that stays under the first limit", unit: "Ah" },
       approvalCapacity: { kind: "charge", symbol: "Q_a", label: "capacity that stays under the second limit", unit: "Ah" },
       verdict: { kind: "text", label: "in short" },
-      rulesRead: { kind: "text", label: "rules read on" },
+      rulesReadOn: { kind: "text", label: "rules read on" },
       rulesFrom: { kind: "text", label: "rules of" },
     },
-    example: { nominalVoltage: "10.8 V", capacity: "5.2 Ah", count: 2, carried: "spare" },
+    example: { nominalVoltage: "10.8 V", capacity: "5.2 Ah", count: 2, carriedAs: "spare" },
     formulae: [
       { symbol: "E", meaning: "energy as printed", is: "E_p", when: "has_energy" },
       { symbol: "E", meaning: "energy of one battery", is: "V * Q", when: "has_nominalVoltage and has_capacity and not has_energy" },
@@ -399,14 +399,14 @@ export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solv
         symbol: "N_m",
         kind: "number",
         meaning: "usual number, from the rules",
-        given: (_, out) => out.most,
+        given: (_, out) => out.maxCount,
         source: AIR_PASSENGERS,
       },
       {
         symbol: "E_2",
         kind: "energy",
         meaning: "energy of the second limit",
-        given: (si) => (si.kind === "lead" ? airRules.leadEnergy : airRules.approvalEnergy),
+        given: (si) => (si.type === "lead" ? airRules.leadEnergy : airRules.approvalEnergy),
         source: AIR_PASSENGERS,
       },
       {

@@ -8,18 +8,18 @@ import { AIR_PASSENGERS, LITHIUM_SAFETY, NICKEL_SHEETS, RATED_FIGURES, TEMPERATU
 /** Input of {@link cellPack}; an entry of `genericCells` can be spread into it. */
 export interface CellPackInput extends PackCells {
   /** Nominal voltage of a cell; the chemistry's where left out. [V_nom; 10 mV to 20 V; optional] */
-  nominalVoltage?: Voltage | null
+  cellNominalVoltage?: Voltage | null
   /** Voltage of a full cell; the chemistry's where left out. [V_full; 10 mV to 20 V; optional] */
-  fullVoltage?: Voltage | null
+  cellFullVoltage?: Voltage | null
   /**
    * Measured capacity of each parallel group, from one end of the series to the other, where they differ. [list of 1 to
    * 200, each Q_g, 1 mAh to 100000 Ah; optional]
    */
   groupCapacities?: readonly Charge[] | null
   /** Greatest lasting discharge current of a cell. [I_d; 0 to 1000 A; optional] */
-  maxCurrent?: Current | null
+  cellMaxCurrent?: Current | null
   /** Greatest charge current of a cell [I_c; 0 to 1000 A; optional] */
-  maxChargeCurrent?: Current | null
+  cellMaxChargeCurrent?: Current | null
   /** Mass of one cell [m_c; 0.1 g to 100 kg; optional] */
   cellMass?: Mass | null
   /** Mass of holder, case, circuit and leads together. [m_x; 0 to 100 kg; default 0] */
@@ -31,7 +31,7 @@ export interface CellPackInput extends PackCells {
 /** Result of {@link cellPack}. */
 export interface CellPack {
   /** Number of cells. [N] */
-  readonly cells: number
+  readonly cellCount: number
   /** Nominal voltage [V; V] */
   readonly nominalVoltage: number
   /** Voltage when full [V_max; V] */
@@ -55,32 +55,32 @@ export interface CellPack {
   /** Energy for each kilogram. [e; J/kg] */
   readonly specificEnergy: number | null
   /** Price of the cells, in the currency given. [c] */
-  readonly cost: number | null
+  readonly price: number | null
 }
 
 function solve(si: SiOf<CellPackInput>): CellPack {
   const { series, parallel, chemistry } = si
   const kind = chemistries[chemistry]
-  const cells = series * parallel
-  const nominalVoltage = (si.nominalVoltage ?? kind.nominalVoltage) * series
-  const groups = si.groupCapacities ?? [si.capacity * parallel]
+  const cellCount = series * parallel
+  const nominalVoltage = (si.cellNominalVoltage ?? kind.cellNominalVoltage) * series
+  const groups = si.groupCapacities ?? [si.cellCapacity * parallel]
   const capacity = Math.min(...groups)
   const energy = nominalVoltage * capacity
-  const mass = si.cellMass === null ? null : cells * si.cellMass + si.extraMass
+  const mass = si.cellMass === null ? null : cellCount * si.cellMass + si.extraMass
   return {
-    cells,
+    cellCount,
     nominalVoltage,
-    fullVoltage: (si.fullVoltage ?? kind.fullVoltage) * series,
+    fullVoltage: (si.cellFullVoltage ?? kind.cellFullVoltage) * series,
     cutOffVoltage: packCutOff(si),
     capacity,
     strandedCharge: groups.reduce((sum, group) => sum + (group - capacity), 0),
     energy,
     resistance: packResistance(si),
-    maxCurrent: si.maxCurrent === null ? null : si.maxCurrent * parallel * dischargeLimitFactor(chemistry, si.temperature),
-    maxChargeCurrent: si.maxChargeCurrent === null ? null : si.maxChargeCurrent * parallel * chargeLimitFactor(chemistry, si.temperature),
+    maxCurrent: si.cellMaxCurrent === null ? null : si.cellMaxCurrent * parallel * dischargeLimitFactor(chemistry, si.cellTemperature),
+    maxChargeCurrent: si.cellMaxChargeCurrent === null ? null : si.cellMaxChargeCurrent * parallel * chargeLimitFactor(chemistry, si.cellTemperature),
     mass,
     specificEnergy: mass === null ? null : energy / mass,
-    cost: si.cellPrice === null ? null : cells * si.cellPrice,
+    price: si.cellPrice === null ? null : cellCount * si.cellPrice,
   }
 }
 
@@ -101,12 +101,12 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
       caution(
         "weak-group",
         "warning",
-        "The weakest group, {capacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
+        "The weakest group, {cellCapacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
         LITHIUM_SAFETY,
-        { capacity: out.capacity },
+        { cellCapacity: out.capacity },
       ),
     )
-  const [discharge, charge] = [dischargeLimitFactor(si.chemistry, si.temperature), chargeLimitFactor(si.chemistry, si.temperature)]
+  const [discharge, charge] = [dischargeLimitFactor(si.chemistry, si.cellTemperature), chargeLimitFactor(si.chemistry, si.cellTemperature)]
   if (out.maxCurrent !== null && discharge < 1)
     found.push(
       caution(
@@ -157,28 +157,28 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * - `series`: cells in series [n_s; whole 1 to 200]
  * - `parallel`: cells in parallel [n_p; whole 1 to 200]
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
- * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
- * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
- * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; 1 mV to 10 V; optional]
- * - `nominalVoltage`: nominal voltage of a cell [V_nom; 10 mV to 20 V; optional]
- * - `fullVoltage`: voltage of a full cell [V_full; 10 mV to 20 V; optional]
+ * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cellCutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellNominalVoltage`: nominal voltage of a cell [V_nom; 10 mV to 20 V; optional]
+ * - `cellFullVoltage`: voltage of a full cell [V_full; 10 mV to 20 V; optional]
  * - `groupCapacities`: measured capacity of each group in series [list of 1 to 200, each Q_g, 1 mAh to 100000 Ah;
  *   optional]
- * - `maxCurrent`: greatest discharge current of a cell [I_d; 0 to 1000 A; optional]
- * - `maxChargeCurrent`: greatest charge current of a cell [I_c; 0 to 1000 A; optional]
+ * - `cellMaxCurrent`: greatest discharge current of a cell [I_d; 0 to 1000 A; optional]
+ * - `cellMaxChargeCurrent`: greatest charge current of a cell [I_c; 0 to 1000 A; optional]
  * - `cellMass`: mass of one cell [m_c; 0.1 g to 100 kg; optional]
  * - `extraMass`: mass of holder, case and circuit [m_x; 0 to 100 kg; default 0]
  * - `cellPrice`: price of one cell [c_c; 0 to 1000000; optional]
  *
  * **Results**
  *
- * `cells`: cells [N]; `nominalVoltage`: nominal voltage [V; V]; `fullVoltage`: voltage when full [V_max; V];
- * `cutOffVoltage`: least voltage under load [V_min; V]; `capacity`: capacity [Q; C]; `strandedCharge`: unused in
- * stronger groups [Q_s; C]; `energy`: energy at nominal voltage [E; J]; `resistance`: resistance [R; Ω]; `maxCurrent`:
- * greatest lasting discharge current [I_max; A]; `maxChargeCurrent`: greatest charge current [I_chg; A]; `mass`: mass
- * [M; kg]; `specificEnergy`: energy for its mass [e; J/kg]; `cost`: price of the cells [c].
+ * `cellCount`: cells [N]; `cellNominalVoltage`: nominal voltage [V; V]; `cellFullVoltage`: voltage when full [V_max; V];
+ * `cellCutOffVoltage`: least voltage under load [V_min; V]; `cellCapacity`: capacity [Q; C]; `strandedCharge`: unused in
+ * stronger groups [Q_s; C]; `energy`: energy at nominal voltage [E; J]; `cellResistance`: resistance [R; Ω]; `cellMaxCurrent`:
+ * greatest lasting discharge current [I_max; A]; `cellMaxChargeCurrent`: greatest charge current [I_chg; A]; `mass`: mass
+ * [M; kg]; `specificEnergy`: energy for its mass [e; J/kg]; `price`: price of the cells [c].
  *
  * **Symbols of the working**
  *
@@ -212,7 +212,7 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
   () => ({
     input: {
       ...packFields,
-      nominalVoltage: {
+      cellNominalVoltage: {
         kind: "voltage",
         symbol: "V_nom",
         label: "nominal voltage of a cell",
@@ -221,7 +221,7 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
         typical: [1.2, 3.8],
         default: null,
       },
-      fullVoltage: {
+      cellFullVoltage: {
         kind: "voltage",
         symbol: "V_full",
         label: "voltage of a full cell",
@@ -238,19 +238,19 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
         default: null,
         of: { kind: "charge", symbol: "Q_g", label: "capacity of the group", min: "1 mAh", max: "100000 Ah", typical: ["2 Ah", "10 Ah"] },
       },
-      maxCurrent: {
+      cellMaxCurrent: {
         kind: "current",
         symbol: "I_d",
-        label: "greatest discharge current of a cell",
+        label: "maximum discharge current of a cell",
         min: 0,
         max: 1000,
         typical: [1, 35],
         default: null,
       },
-      maxChargeCurrent: {
+      cellMaxChargeCurrent: {
         kind: "current",
         symbol: "I_c",
-        label: "greatest charge current of a cell",
+        label: "maximum charge current of a cell",
         min: 0,
         max: 1000,
         typical: [0.5, 6],
@@ -277,27 +277,27 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
       cellPrice: { kind: "number", symbol: "c_c", label: "price of one cell", min: 0, max: 1e6, typical: [1, 10], default: null },
     },
     output: {
-      cells: { kind: "number", symbol: "N", label: "cells" },
+      cellCount: { kind: "number", symbol: "N", label: "cells" },
       nominalVoltage: { kind: "voltage", symbol: "V", label: "nominal voltage" },
       fullVoltage: { kind: "voltage", symbol: "V_max", label: "voltage when full" },
-      cutOffVoltage: { kind: "voltage", symbol: "V_min", label: "least voltage under load" },
+      cutOffVoltage: { kind: "voltage", symbol: "V_min", label: "cut-off voltage" },
       capacity: { kind: "charge", symbol: "Q", label: "capacity", unit: "Ah" },
       strandedCharge: { kind: "charge", symbol: "Q_s", label: "unused in stronger groups", unit: "Ah" },
       energy: { kind: "energy", symbol: "E", label: "energy at nominal voltage", unit: "Wh" },
       resistance: { kind: "resistance", symbol: "R", label: "resistance" },
-      maxCurrent: { kind: "current", symbol: "I_max", label: "greatest lasting discharge current" },
-      maxChargeCurrent: { kind: "current", symbol: "I_chg", label: "greatest charge current" },
+      maxCurrent: { kind: "current", symbol: "I_max", label: "maximum continuous discharge current" },
+      maxChargeCurrent: { kind: "current", symbol: "I_chg", label: "maximum charge current" },
       mass: { kind: "mass", symbol: "M", label: "mass" },
       specificEnergy: { kind: "specificEnergy", symbol: "e", label: "energy for its mass", unit: "Wh/kg" },
-      cost: { kind: "number", symbol: "c", label: "price of the cells" },
+      price: { kind: "number", symbol: "c", label: "price of the cells" },
     },
     example: {
       series: 3,
       parallel: 2,
-      capacity: "2.6 Ah",
-      resistance: "80 mohm",
-      maxCurrent: "7.8 A",
-      maxChargeCurrent: "1.3 A",
+      cellCapacity: "2.6 Ah",
+      cellResistance: "80 mohm",
+      cellMaxCurrent: "7.8 A",
+      cellMaxChargeCurrent: "1.3 A",
       cellMass: "45 g",
       cellPrice: 4.5,
     },
@@ -307,21 +307,21 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
         symbol: "V_1",
         kind: "voltage",
         meaning: "nominal voltage of a cell",
-        given: (si) => si.nominalVoltage ?? chemistries[si.chemistry].nominalVoltage,
+        given: (si) => si.cellNominalVoltage ?? chemistries[si.chemistry].cellNominalVoltage,
         source: RATED_FIGURES,
       },
       {
         symbol: "V_2",
         kind: "voltage",
         meaning: "voltage of a full cell",
-        given: (si) => si.fullVoltage ?? chemistries[si.chemistry].fullVoltage,
+        given: (si) => si.cellFullVoltage ?? chemistries[si.chemistry].cellFullVoltage,
         source: RATED_FIGURES,
       },
       {
         symbol: "V_3",
         kind: "voltage",
         meaning: "least voltage of a cell",
-        given: (si) => si.cutOffVoltage ?? chemistries[si.chemistry].cutOffVoltage,
+        given: (si) => si.cellCutOffVoltage ?? chemistries[si.chemistry].cellCutOffVoltage,
         source: RATED_FIGURES,
       },
       { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
@@ -337,18 +337,18 @@ export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<
         symbol: "k_d",
         kind: "number",
         meaning: "share of the discharge limit left at this temperature",
-        given: (si) => dischargeLimitFactor(si.chemistry, si.temperature),
+        given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
         source: temperatureLimitSource,
       },
-      { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_maxCurrent" },
+      { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_cellMaxCurrent" },
       {
         symbol: "k_g",
         kind: "number",
         meaning: "share of the charge limit left at this temperature",
-        given: (si) => chargeLimitFactor(si.chemistry, si.temperature),
+        given: (si) => chargeLimitFactor(si.chemistry, si.cellTemperature),
         source: temperatureLimitSource,
       },
-      { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c * k_g", when: "has_maxChargeCurrent" },
+      { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c * k_g", when: "has_cellMaxChargeCurrent" },
       { symbol: "M", meaning: "mass", is: "N * m_c + m_x", when: "has_cellMass" },
       { symbol: "e", meaning: "energy for its mass", is: "E / M", when: "has_cellMass" },
       { symbol: "c", meaning: "price of the cells", is: "N * c_c", when: "has_cellPrice" },

@@ -10,11 +10,11 @@ export type Chemistry = "nmc" | "lfp" | "lco" | "nimh" | "alkaline" | "lead"
 export interface ChemistryData {
   readonly label: string
   /** Voltage printed as nominal, V: the one watt-hours are calculated with. */
-  readonly nominalVoltage: number
+  readonly cellNominalVoltage: number
   /** Voltage a charger ends at (that of a fresh cell where it cannot be charged), V. */
-  readonly fullVoltage: number
+  readonly cellFullVoltage: number
   /** Least voltage under load the maker allows, V. */
-  readonly cutOffVoltage: number
+  readonly cellCutOffVoltage: number
   /** Greatest departure of another cell of this chemistry from the curve at mid charge, V. */
   readonly curveTolerance: number
   /** Whether it can be charged. */
@@ -41,9 +41,9 @@ const stepsWith = (voltages: readonly number[], bends: readonly (readonly [numbe
 export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   nmc: {
     label: "lithium-ion, nickel-rich NMC with graphite (most 18650 and 21700 cells)",
-    nominalVoltage: 3.6,
-    fullVoltage: 4.2,
-    cutOffVoltage: 2.5,
+    cellNominalVoltage: 3.6,
+    cellFullVoltage: 4.2,
+    cellCutOffVoltage: 2.5,
     curveTolerance: 0.04,
     rechargeable: true,
     lithiumIon: true,
@@ -66,9 +66,9 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   },
   lfp: {
     label: "lithium iron phosphate with graphite",
-    nominalVoltage: 3.2,
-    fullVoltage: 3.65,
-    cutOffVoltage: 2.5,
+    cellNominalVoltage: 3.2,
+    cellFullVoltage: 3.65,
+    cellCutOffVoltage: 2.5,
     curveTolerance: 0.04,
     rechargeable: true,
     lithiumIon: true,
@@ -92,9 +92,9 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   },
   lco: {
     label: "lithium-ion polymer, cobalt oxide with graphite (flat pouch cells)",
-    nominalVoltage: 3.7,
-    fullVoltage: 4.2,
-    cutOffVoltage: 3,
+    cellNominalVoltage: 3.7,
+    cellFullVoltage: 4.2,
+    cellCutOffVoltage: 3,
     curveTolerance: 0.04,
     rechargeable: true,
     lithiumIon: true,
@@ -105,9 +105,9 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   },
   nimh: {
     label: "nickel-metal hydride",
-    nominalVoltage: 1.2,
-    fullVoltage: 1.45,
-    cutOffVoltage: 1,
+    cellNominalVoltage: 1.2,
+    cellFullVoltage: 1.45,
+    cellCutOffVoltage: 1,
     curveTolerance: 0.04,
     rechargeable: true,
     lithiumIon: false,
@@ -123,9 +123,9 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   },
   alkaline: {
     label: "alkaline zinc-manganese dioxide (AA, AAA, C, D); not rechargeable",
-    nominalVoltage: 1.5,
-    fullVoltage: 1.6,
-    cutOffVoltage: 0.8,
+    cellNominalVoltage: 1.5,
+    cellFullVoltage: 1.6,
+    cellCutOffVoltage: 0.8,
     curveTolerance: 0.1,
     rechargeable: false,
     lithiumIon: false,
@@ -140,9 +140,9 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryData>> = {
   },
   lead: {
     label: "lead-acid, sealed or flooded",
-    nominalVoltage: 2,
-    fullVoltage: 14.5 / 6,
-    cutOffVoltage: 1.75,
+    cellNominalVoltage: 2,
+    cellFullVoltage: 14.5 / 6,
+    cellCutOffVoltage: 1.75,
     curveTolerance: 0.02,
     rechargeable: true,
     lithiumIon: false,

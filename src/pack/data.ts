@@ -6,17 +6,17 @@ import { ALKALINE_RATES, LEAD_CHARGE_TIMES, NICKEL_SHEETS, PACK_SHEETS } from ".
 export interface GenericCell {
   readonly chemistry: Chemistry
   /** Capacity, C (3600 C are 1 Ah). */
-  readonly capacity: number
+  readonly cellCapacity: number
   /** Direct-current resistance, Ω. */
-  readonly resistance: number
+  readonly cellResistance: number
   /** Mass of one cell, kg. */
   readonly cellMass: number
   /** Greatest lasting discharge current, A. */
-  readonly maxCurrent: number
+  readonly cellMaxCurrent: number
   /** Greatest charge current, A; null where it cannot be charged. */
-  readonly maxChargeCurrent: number | null
+  readonly cellMaxChargeCurrent: number | null
   /** Least voltage under load, V. */
-  readonly cutOffVoltage: number
+  readonly cellCutOffVoltage: number
 }
 
 const ah = (value: number) => value * 3600
@@ -25,90 +25,90 @@ const fromKilohertz = (reading: number) => 2 * reading
 
 /**
  * Cells by chemistry and size, after the datasheet that {@link genericCellSources} names; what a sheet does not print is said
- * there. Check them against the datasheet of the cell you buy. `cellPack` and `sizePack` take an entry whole, the others its
- * chemistry, capacity, resistance, least voltage and, where they ask for it, `maxCurrent`.
+ * there. Check them against the datasheet of the cell you buy. `cellPack` and `packSize` take an entry whole, the others its
+ * chemistry, capacity, resistance, least voltage and, where they ask for it, `cellMaxCurrent`.
  */
 export const genericCells = {
   "18650-standard": {
     chemistry: "nmc",
-    capacity: ah(2.6),
-    resistance: fromKilohertz(0.025),
+    cellCapacity: ah(2.6),
+    cellResistance: fromKilohertz(0.025),
     cellMass: 0.048,
-    maxCurrent: 7.8,
-    maxChargeCurrent: 1.3,
-    cutOffVoltage: 2.75,
+    cellMaxCurrent: 7.8,
+    cellMaxChargeCurrent: 1.3,
+    cellCutOffVoltage: 2.75,
   },
   "18650-power": {
     chemistry: "nmc",
-    capacity: ah(2.5),
-    resistance: 0.026,
+    cellCapacity: ah(2.5),
+    cellResistance: 0.026,
     cellMass: 0.045,
-    maxCurrent: 20,
-    maxChargeCurrent: 4,
-    cutOffVoltage: 2.5,
+    cellMaxCurrent: 20,
+    cellMaxChargeCurrent: 4,
+    cellCutOffVoltage: 2.5,
   },
   "21700-power": {
     chemistry: "nmc",
-    capacity: ah(4),
-    resistance: fromKilohertz(0.01),
+    cellCapacity: ah(4),
+    cellResistance: fromKilohertz(0.01),
     cellMass: 0.07,
-    maxCurrent: 35,
-    maxChargeCurrent: 6,
-    cutOffVoltage: 2.5,
+    cellMaxCurrent: 35,
+    cellMaxChargeCurrent: 6,
+    cellCutOffVoltage: 2.5,
   },
   "21700-energy": {
     chemistry: "nmc",
-    capacity: ah(4.8),
-    resistance: 0.03,
+    cellCapacity: ah(4.8),
+    cellResistance: 0.03,
     cellMass: 0.072,
-    maxCurrent: 25,
-    maxChargeCurrent: 6,
-    cutOffVoltage: 2.5,
+    cellMaxCurrent: 25,
+    cellMaxChargeCurrent: 6,
+    cellCutOffVoltage: 2.5,
   },
   "26650-lfp": {
     chemistry: "lfp",
-    capacity: ah(3.3),
-    resistance: fromKilohertz(0.03),
+    cellCapacity: ah(3.3),
+    cellResistance: fromKilohertz(0.03),
     cellMass: 0.09,
-    maxCurrent: 9.9,
-    maxChargeCurrent: 3.3,
-    cutOffVoltage: 2.5,
+    cellMaxCurrent: 9.9,
+    cellMaxChargeCurrent: 3.3,
+    cellCutOffVoltage: 2.5,
   },
   "aaa-nimh": {
     chemistry: "nimh",
-    capacity: ah(0.7),
-    resistance: fromKilohertz(0.03),
+    cellCapacity: ah(0.7),
+    cellResistance: fromKilohertz(0.03),
     cellMass: 0.013,
-    maxCurrent: 1.4,
-    maxChargeCurrent: 0.7,
-    cutOffVoltage: 1,
+    cellMaxCurrent: 1.4,
+    cellMaxChargeCurrent: 0.7,
+    cellCutOffVoltage: 1,
   },
   "a-nimh": {
     chemistry: "nimh",
-    capacity: ah(4.2),
-    resistance: fromKilohertz(0.025),
+    cellCapacity: ah(4.2),
+    cellResistance: fromKilohertz(0.025),
     cellMass: 0.06,
-    maxCurrent: 8.4,
-    maxChargeCurrent: 4.2,
-    cutOffVoltage: 1,
+    cellMaxCurrent: 8.4,
+    cellMaxChargeCurrent: 4.2,
+    cellCutOffVoltage: 1,
   },
   "aa-alkaline": {
     chemistry: "alkaline",
-    capacity: ah(1.4),
-    resistance: 0.403,
+    cellCapacity: ah(1.4),
+    cellResistance: 0.403,
     cellMass: 0.023,
-    maxCurrent: 0.5,
-    maxChargeCurrent: null,
-    cutOffVoltage: 0.8,
+    cellMaxCurrent: 0.5,
+    cellMaxChargeCurrent: null,
+    cellCutOffVoltage: 0.8,
   },
   "agm-5ah": {
     chemistry: "lead",
-    capacity: ah(5),
-    resistance: 0.027 / 6,
+    cellCapacity: ah(5),
+    cellResistance: 0.027 / 6,
     cellMass: 1.92 / 6,
-    maxCurrent: 15,
-    maxChargeCurrent: 1.5,
-    cutOffVoltage: 1.75,
+    cellMaxCurrent: 15,
+    cellMaxChargeCurrent: 1.5,
+    cellCutOffVoltage: 1.75,
   },
 } as const satisfies Readonly<Record<string, GenericCell>>
 

@@ -24,7 +24,7 @@ export interface Discharge {
 
 /** What one load took all told. */
 export interface LoadShare {
-  readonly time: number
+  readonly duration: number
   readonly charge: number
   readonly energy: number
 }
@@ -39,7 +39,7 @@ export interface Discharged {
   readonly startCurrent: number
   readonly endCurrent: number
   readonly endVoltage: number
-  readonly ends: "cut-off" | "collapse" | "empty"
+  readonly ends: "cut-off" | "collapse" | "depleted"
   readonly rounds: number
   readonly shares: readonly LoadShare[]
   readonly history: readonly { readonly time: number; readonly stateOfCharge: number; readonly voltage: number; readonly current: number }[]
@@ -188,7 +188,7 @@ export function emfAt(curve: Curve, stateOfCharge: number): number {
 
 function roundByRound({ curve, capacity, resistance, cutOff, start, loads }: Discharge): Discharged {
   const thresholds = loads.map((load) => thresholdOf(load, resistance, cutOff))
-  const shares = loads.map(() => ({ time: 0, charge: 0, energy: 0 }))
+  const shares = loads.map(() => ({ duration: 0, charge: 0, energy: 0 }))
   const history: { time: number; stateOfCharge: number; voltage: number; current: number }[] = []
   // a single load never changes, so its duration is no event
   const single = loads.length === 1
@@ -198,7 +198,7 @@ function roundByRound({ curve, capacity, resistance, cutOff, start, loads }: Dis
   let [time, heat, energy, peakCurrent, rounds, iterations] = [0, 0, 0, 0, 0, 0]
   let which = 0
   let left = single ? Number.POSITIVE_INFINITY : (loads[0] as Load).duration
-  let ends: Discharged["ends"] = "empty"
+  let ends: Discharged["ends"] = "depleted"
   const startCurrent = Math.max(...loads.map((load) => loadCurrent(load, emf, resistance)))
   const note = (current: number) => history.push({ time, stateOfCharge: s, voltage: emf - current * resistance, current })
   note(loadCurrent(loads[0] as Load, emf, resistance))
@@ -206,7 +206,7 @@ function roundByRound({ curve, capacity, resistance, cutOff, start, loads }: Dis
   for (;;) {
     const load = loads[which] as Load
     const threshold = thresholds[which] as { emf: number; collapses: boolean }
-    const share = shares[which] as { time: number; charge: number; energy: number }
+    const share = shares[which] as { duration: number; charge: number; energy: number }
     endCurrent = endingCurrent(load, emf, resistance)
     if (emf <= threshold.emf) {
       ends = threshold.collapses ? "collapse" : "cut-off"
@@ -240,7 +240,7 @@ function roundByRound({ curve, capacity, resistance, cutOff, start, loads }: Dis
       peakCurrent = Math.max(peakCurrent, endCurrent)
       if (reached) {
         time += took
-        share.time += took
+        share.duration += took
         left -= took
         note(endCurrent)
         if (stops) {
@@ -254,7 +254,7 @@ function roundByRound({ curve, capacity, resistance, cutOff, start, loads }: Dis
       }
     }
     time += took
-    share.time += took
+    share.duration += took
     note(endCurrent)
     which = (which + 1) % loads.length
     if (which === 0) rounds++
@@ -320,7 +320,7 @@ function byMean({ curve, capacity, resistance, cutOff, start, loads }: Discharge
   }
   const time = sums[0] as number
   const shares = loads.map((load, j) => ({
-    time: (time * load.duration) / roundTime,
+    duration: (time * load.duration) / roundTime,
     charge: sums[1 + 2 * j] as number,
     energy: sums[2 + 2 * j] as number,
   }))
@@ -342,7 +342,7 @@ function byMean({ curve, capacity, resistance, cutOff, start, loads }: Discharge
     startCurrent: peak(startEmf),
     endCurrent,
     endVoltage: endEmf - endCurrent * resistance,
-    ends: end > bottom ? (worst.collapses ? "collapse" : "cut-off") : "empty",
+    ends: end > bottom ? (worst.collapses ? "collapse" : "cut-off") : "depleted",
     rounds: time / roundTime,
     shares,
     history: thinned(history),

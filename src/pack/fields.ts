@@ -23,15 +23,15 @@ export interface PackCells {
   /** Cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
   chemistry?: Chemistry
   /** Capacity of one cell [Q_c; 1 mAh to 1000 Ah] */
-  capacity: Charge
+  cellCapacity: Charge
   /** Direct-current resistance of one cell at 25 °C: 2 to 5 times the 1 kHz figure on a datasheet. [r_c; 0 to 100 Ω] */
-  resistance: Resistance
+  cellResistance: Resistance
   /** Resistance of all links, leads and the protection circuit together. [R_l; 0 to 100 Ω; default 0] */
-  linkResistance?: Resistance
+  interconnectResistance?: Resistance
   /** Cell temperature [T; −40 to 80 °C; default 25 °C] */
-  temperature?: Temperature
-  /** Least voltage of a cell under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
-  cutOffVoltage?: Voltage | null
+  cellTemperature?: Temperature
+  /** Least voltage of a cell under load; the chemistry's where left out. [V_cut; 10 mV to 10 V; optional] */
+  cellCutOffVoltage?: Voltage | null
 }
 
 /** The shared part in SI. */
@@ -39,11 +39,11 @@ export interface PackCellsSi {
   readonly series: number
   readonly parallel: number
   readonly chemistry: Chemistry
-  readonly capacity: number
-  readonly resistance: number
-  readonly linkResistance: number
-  readonly temperature: number
-  readonly cutOffVoltage: number | null
+  readonly cellCapacity: number
+  readonly cellResistance: number
+  readonly interconnectResistance: number
+  readonly cellTemperature: number
+  readonly cellCutOffVoltage: number | null
 }
 
 /** Descriptions of the shared part. */
@@ -56,22 +56,22 @@ export const packFields = {
     options: optionsFrom(chemistries, (key) => chemistries[key].label),
     default: "nmc",
   },
-  capacity: { kind: "charge", symbol: "Q_c", label: "capacity of one cell", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
-  resistance: { kind: "resistance", symbol: "r_c", label: "resistance of one cell", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
-  linkResistance: {
+  cellCapacity: { kind: "charge", symbol: "Q_c", label: "capacity of one cell", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
+  cellResistance: { kind: "resistance", symbol: "r_c", label: "resistance of one cell", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
+  interconnectResistance: {
     kind: "resistance",
     symbol: "R_l",
-    label: "resistance of links and leads",
+    label: "interconnect resistance (links and leads)",
     min: 0,
     max: 100,
     typical: [0, "50 mohm"],
     default: 0,
   },
-  temperature: { kind: "temperature", symbol: "T", label: "cell temperature", min: -40, max: 80, typical: [-10, 45], default: 25 },
-  cutOffVoltage: {
+  cellTemperature: { kind: "temperature", symbol: "T", label: "cell temperature", min: -40, max: 80, typical: [-10, 45], default: 25 },
+  cellCutOffVoltage: {
     kind: "voltage",
     symbol: "V_cut",
-    label: "least voltage of a cell",
+    label: "cut-off voltage of a cell",
     min: "1 mV",
     max: 10,
     typical: [2.5, 3.3],
@@ -83,7 +83,7 @@ export const packFields = {
 export const cellLimitField = {
   kind: "current",
   symbol: "I_d",
-  label: "greatest discharge current of a cell",
+  label: "maximum discharge current of a cell",
   min: "0.1 mA",
   max: 1000,
   typical: [1, 35],
@@ -105,16 +105,16 @@ export const stateOfChargeField = {
 export type StateOfCharge = Ratio
 
 /** What the resistance depends on. */
-export type JoinedCellsSi = Omit<PackCellsSi, "cutOffVoltage">
+export type JoinedCellsSi = Omit<PackCellsSi, "cellCutOffVoltage">
 
 /** Resistance of the whole pack at its temperature, Ω. */
 export function packResistance(si: JoinedCellsSi): number {
-  return (si.resistance * resistanceFactor(si.chemistry, si.temperature) * si.series) / si.parallel + si.linkResistance
+  return (si.cellResistance * resistanceFactor(si.chemistry, si.cellTemperature) * si.series) / si.parallel + si.interconnectResistance
 }
 
 /** Least voltage of the whole pack under load, V. */
 export function packCutOff(si: PackCellsSi): number {
-  return (si.cutOffVoltage ?? chemistries[si.chemistry].cutOffVoltage) * si.series
+  return (si.cellCutOffVoltage ?? chemistries[si.chemistry].cellCutOffVoltage) * si.series
 }
 
 /** Formula steps for {@link packResistance}. */
@@ -123,7 +123,7 @@ export const packResistanceSteps = [
     symbol: "k_T",
     kind: "number",
     meaning: "resistance at this temperature against 25 °C",
-    given: (si: JoinedCellsSi) => resistanceFactor(si.chemistry, si.temperature),
+    given: (si: JoinedCellsSi) => resistanceFactor(si.chemistry, si.cellTemperature),
     source: COLD_RESISTANCE,
   },
   { symbol: "R", kind: "resistance", meaning: "resistance of the pack", is: "r_c * k_T * n_s / n_p + R_l" },
@@ -131,10 +131,10 @@ export const packResistanceSteps = [
 
 /** Faults between the shared fields. */
 export function packFaults(si: PackCellsSi): Issue[] {
-  const { cutOffVoltage, chemistry } = si
-  const full = chemistries[chemistry].fullVoltage
-  return cutOffVoltage !== null && !(cutOffVoltage < full)
-    ? [inconsistent(["cutOffVoltage"], "{cutOffVoltage voltage}", "less than the {full voltage} of a full cell", { cutOffVoltage, full })]
+  const { cellCutOffVoltage, chemistry } = si
+  const full = chemistries[chemistry].cellFullVoltage
+  return cellCutOffVoltage !== null && !(cellCutOffVoltage < full)
+    ? [inconsistent(["cellCutOffVoltage"], "{cellCutOffVoltage voltage}", "less than the {full voltage} of a full cell", { cellCutOffVoltage, full })]
     : []
 }
 
@@ -161,7 +161,7 @@ export function touchCautions(voltage: number): Caution[] {
 function hazards(chemistry: Chemistry): Caution {
   if (chemistries[chemistry].lithiumIon)
     return caution(
-      "lithium-pack",
+      "lithium-battery",
       "warning",
       "Lithium cells can burn: use a protection circuit that watches every series group, a fuse at the pack before any wire, cells of one kind, age and charge, and never a dented, swollen, wet or puncture-damaged cell. If you have not built such packs, buy one or have it built.",
       LITHIUM_SAFETY,
@@ -175,13 +175,13 @@ function hazards(chemistry: Chemistry): Caution {
     )
   if (chemistry === "nimh")
     return caution(
-      "nickel-pack",
+      "nickel-battery",
       "warning",
       "Nickel cells that are overcharged, driven backwards or short-circuited get hot enough to burn, vent hydrogen and spray caustic electrolyte. Fuse the pack, leave the vents free, and never seal it in.",
       NICKEL_SAFETY,
     )
   return caution(
-    "alkaline-pack",
+    "alkaline-battery",
     "warning",
     "Alkaline cells leak caustic liquid or burst when charged, driven backwards or short-circuited: never charge them, never mix old and new, and fuse the pack.",
   )
@@ -189,46 +189,46 @@ function hazards(chemistry: Chemistry): Caution {
 
 /** Cautions that go with any pack. A voltage stated for it counts where it is above the chemistry's, and never silences that. */
 export function packCautions(si: PackCellsSi, stated = 0): Caution[] {
-  const { lithiumIon, cutOffVoltage, fullVoltage } = chemistries[si.chemistry]
+  const { lithiumIon, cellCutOffVoltage: cutOffVoltage, cellFullVoltage: fullVoltage } = chemistries[si.chemistry]
   const found = [hazards(si.chemistry), ...touchCautions(Math.max(stated, fullVoltage * si.series))]
-  if (lithiumIon && si.temperature < 0)
+  if (lithiumIon && si.cellTemperature < 0)
     found.push(
       caution(
-        "no-charging-in-frost",
+        "cold-charge",
         "warning",
         "Do not charge lithium cells below 0 °C: lithium plates out inside and the cell can fail later. Warm them first.",
         CELL_SHEETS,
       ),
     )
   const hottest = hottestUse[si.chemistry]
-  if (si.temperature > hottest)
+  if (si.cellTemperature > hottest)
     found.push(
       caution(
         "hot-cells",
         "warning",
-        "Above {hottest temperature °C} makers forbid use: at {given.temperature temperature °C} take the cells off the body and leave them to cool outdoors.",
+        "Above {hottest temperature °C} makers forbid use: at {given.cellTemperature temperature °C} take the cells off the body and leave them to cool outdoors.",
         lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
-        { hottest, "given.temperature": si.temperature },
+        { hottest, "given.cellTemperature": si.cellTemperature },
       ),
     )
-  if (si.temperature < coldestUse)
+  if (si.cellTemperature < coldestUse)
     found.push(
       caution(
         "too-cold-to-use",
         "warning",
-        "Below {coldest temperature °C} makers allow no discharge: at {given.temperature temperature °C} warm the cells first.",
+        "Below {coldest temperature °C} makers allow no discharge: at {given.cellTemperature temperature °C} warm the cells first.",
         TEMPERATURE_LIMITS,
-        { coldest: coldestUse, "given.temperature": si.temperature },
+        { coldest: coldestUse, "given.cellTemperature": si.cellTemperature },
       ),
     )
-  if (si.cutOffVoltage !== null && si.cutOffVoltage < cutOffVoltage - 1e-9)
+  if (si.cellCutOffVoltage !== null && si.cellCutOffVoltage < cutOffVoltage - 1e-9)
     found.push(
       caution(
         "deep-discharge",
         "warning",
         "A least cell voltage of {least voltage} is below the {allowed voltage} that this chemistry allows: the cell is harmed and may be unsafe to charge again.",
         LITHIUM_SAFETY,
-        { least: si.cutOffVoltage, allowed: cutOffVoltage },
+        { least: si.cellCutOffVoltage, allowed: cutOffVoltage },
       ),
     )
   return found

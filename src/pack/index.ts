@@ -28,11 +28,11 @@ export {
   type ParallelSharingInput,
   type ParallelString,
   parallelSharing,
-  type StringShare,
+  type StringState,
 } from "./parallel-sharing/index.js"
 export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peukert.js"
 export { type PowerBank, type PowerBankInput, powerBank } from "./power-bank.js"
 export { type DischargePoint, type LoadTotal, type Runtime, runtime } from "./runtime/index.js"
 export type { LoadStep, RuntimeInput } from "./runtime/problem.js"
-export type { CatalogueCell, PackChoice, PackLoser } from "./size-pack/candidates.js"
-export { type SizePack, type SizePackInput, sizePack } from "./size-pack/index.js"
+export type { CatalogueCell, PackCandidate, RejectedPack } from "./size-pack/candidates.js"
+export { type PackSize, type PackSizeInput, packSize } from "./size-pack/index.js"

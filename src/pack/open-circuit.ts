@@ -21,7 +21,7 @@ export const curveField = {
     label: "point",
     fields: {
       stateOfCharge: { kind: "ratio", symbol: "s_u", label: "state of charge", min: 0, max: 1 },
-      voltage: { kind: "voltage", symbol: "U_u", label: "voltage without load", min: "10 mV", max: 20 },
+      voltage: { kind: "voltage", symbol: "U_u", label: "open-circuit voltage", min: "10 mV", max: 20 },
     },
   },
 } as const
@@ -34,8 +34,8 @@ export function curveFaults(curve: readonly { readonly stateOfCharge: number; re
     const before = curve[i - 1]
     return !before || (p.stateOfCharge > before.stateOfCharge && p.voltage > before.voltage)
   })
-  if (!rises) faults.push(inconsistent(["curve"], "points out of order", "charge and voltage that rise from point to point"))
+  if (!rises) faults.push(inconsistent(["openCircuitCurve"], "points out of order", "charge and voltage that rise from point to point"))
   if (curve[0]?.stateOfCharge !== 0 || curve.at(-1)?.stateOfCharge !== 1)
-    faults.push(inconsistent(["curve"], "a part of the range", "points from charge 0 to 1"))
+    faults.push(inconsistent(["openCircuitCurve"], "a part of the range", "points from charge 0 to 1"))
   return faults
 }

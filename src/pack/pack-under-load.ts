@@ -30,7 +30,7 @@ export interface PackUnderLoadInput extends PackCells {
   /** Load that is a resistance, as a heater or lamp is. [R_L; 1 µΩ to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
   /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
-  maxCurrent?: Current | null
+  cellMaxCurrent?: Current | null
 }
 
 /** Result of {@link packUnderLoad}. */
@@ -42,7 +42,7 @@ export interface PackUnderLoad {
   /** Current [I; A] */
   readonly current: number
   /** Voltage at the terminals [V; V] */
-  readonly voltage: number
+  readonly terminalVoltage: number
   /** Voltage lost inside. [dV; V] */
   readonly sag: number
   /** Power at the terminals [P; W] */
@@ -54,11 +54,11 @@ export interface PackUnderLoad {
   /** Current of each cell [I_1; A] */
   readonly cellCurrent: number
   /** Cell current against its limit at this temperature; null where none was given, or none is allowed. [u; as a fraction] */
-  readonly cellLoading: number | null
+  readonly cellUtilisation: number | null
   /** Voltage above the least allowed; negative when cut off. [dV_m; V] */
-  readonly margin: number
+  readonly voltageMargin: number
   /** Greatest power this pack can give at this charge; null without any resistance. [P_max; W] */
-  readonly greatestPower: number | null
+  readonly maxPower: number | null
 }
 
 /** Current that a constant power draws from a source, A: the smaller root of P = I·(E − I·R). */
@@ -69,24 +69,24 @@ export function constantPowerCurrent(emf: number, resistance: number, power: num
 function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
   const { series, parallel, stateOfCharge, power, loadResistance } = si
   const emf = si.openCircuitVoltage ?? openCircuitVoltage(si.chemistry, stateOfCharge) * series
-  const resistance = packResistance(si)
-  const greatestPower = resistance > 1e-12 ? (emf * emf) / (4 * resistance) : null
-  if (power !== null && greatestPower !== null && power > greatestPower)
+  const cellResistance = packResistance(si)
+  const maxPower = cellResistance > 1e-12 ? (emf * emf) / (4 * cellResistance) : null
+  if (power !== null && maxPower !== null && power > maxPower)
     return refuse(
-      "too-much-power",
+      "insufficient-power",
       "The pack can give at most {nearest.power power} with {openCircuitVoltage voltage} without load; {given.power power} were asked for. Take more cells, or less power.",
-      power - greatestPower,
-      { openCircuitVoltage: emf, resistance },
-      { power: greatestPower },
+      power - maxPower,
+      { openCircuitVoltage: emf, cellResistance },
+      { power: maxPower },
       { "given.power": power },
     )
-  const shorted = resistance > 0 ? emf / resistance : Number.POSITIVE_INFINITY
+  const shorted = cellResistance > 0 ? emf / cellResistance : Number.POSITIVE_INFINITY
   if (si.current !== null && si.current >= shorted)
     return refuse(
-      "no-such-current",
+      "insufficient-current",
       "Even short-circuited the pack gives {shortCircuit current}; {given.current current} were asked for. Take more cells in parallel, or less current.",
       si.current - 0.999 * shorted,
-      { openCircuitVoltage: emf, resistance, shortCircuit: shorted },
+      { openCircuitVoltage: emf, cellResistance, shortCircuit: shorted },
       { current: 0.999 * shorted },
       { "given.current": si.current },
     )
@@ -94,31 +94,31 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
     si.current !== null
       ? si.current
       : power !== null
-        ? constantPowerCurrent(emf, resistance, power)
-        : emf / (resistance + (loadResistance as number))
-  const voltage = emf - current * resistance
-  const limit = si.maxCurrent === null ? 0 : si.maxCurrent * dischargeLimitFactor(si.chemistry, si.temperature)
-  const sag = current * resistance
+        ? constantPowerCurrent(emf, cellResistance, power)
+        : emf / (cellResistance + (loadResistance as number))
+  const terminalVoltage = emf - current * cellResistance
+  const limit = si.cellMaxCurrent === null ? 0 : si.cellMaxCurrent * dischargeLimitFactor(si.chemistry, si.cellTemperature)
+  const sag = current * cellResistance
   const cellCurrent = current / parallel
   return {
     openCircuitVoltage: emf,
-    resistance,
+    resistance: cellResistance,
     current,
-    voltage,
+    terminalVoltage,
     sag,
-    power: voltage * current,
+    power: terminalVoltage * current,
     heat: current * sag,
-    efficiency: voltage / emf,
+    efficiency: terminalVoltage / emf,
     cellCurrent,
-    cellLoading: limit > 0 ? cellCurrent / limit : null,
-    margin: voltage - packCutOff(si),
-    greatestPower,
+    cellUtilisation: limit > 0 ? cellCurrent / limit : null,
+    voltageMargin: terminalVoltage - packCutOff(si),
+    maxPower,
   }
 }
 
 function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
   const found = packCautions(si, out.openCircuitVoltage)
-  if (out.margin < 0)
+  if (out.voltageMargin < 0)
     found.push(
       caution(
         "below-cut-off",
@@ -127,38 +127,38 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
         chemistries[si.chemistry].source,
       ),
     )
-  const left = dischargeLimitFactor(si.chemistry, si.temperature)
-  if (si.maxCurrent !== null && out.cellCurrent > si.maxCurrent * left) {
-    const limit = si.maxCurrent * left
+  const left = dischargeLimitFactor(si.chemistry, si.cellTemperature)
+  if (si.cellMaxCurrent !== null && out.cellCurrent > si.cellMaxCurrent * left) {
+    const limit = si.cellMaxCurrent * left
     found.push(
       left < 1
         ? caution(
-            "over-cell-current",
+            "over-current",
             "warning",
-            "Each cell gives {cellCurrent current}, more than the {limit current} that makers allow at {given.temperature temperature °C}: warm or cool the pack, or use more in parallel.",
+            "Each cell gives {cellCurrent current}, more than the {limit current} that makers allow at {given.cellTemperature temperature °C}: warm or cool the pack, or use more in parallel.",
             chemistries[si.chemistry].lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
-            { cellCurrent: out.cellCurrent, limit, "given.temperature": si.temperature },
+            { cellCurrent: out.cellCurrent, limit, "given.cellTemperature": si.cellTemperature },
           )
         : caution(
-            "over-cell-current",
+            "over-current",
             "warning",
-            "Each cell gives {cellCurrent current}, above its lasting limit of {given.maxCurrent current}: the cells overheat. Use more in parallel or another cell.",
+            "Each cell gives {cellCurrent current}, above its lasting limit of {given.cellMaxCurrent current}: the cells overheat. Use more in parallel or another cell.",
             LITHIUM_SAFETY,
-            { cellCurrent: out.cellCurrent, "given.maxCurrent": si.maxCurrent },
+            { cellCurrent: out.cellCurrent, "given.cellMaxCurrent": si.cellMaxCurrent },
           ),
     )
   }
-  if (out.greatestPower !== null && out.power > 0.5 * out.greatestPower)
+  if (out.maxPower !== null && out.power > 0.5 * out.maxPower)
     found.push(
       caution(
         "near-collapse",
         "caution",
-        "{power power} is more than half of the {greatestPower power} that this pack can give: a little less charge or a colder day and the voltage collapses.",
+        "{power power} is more than half of the {maxPower power} that this pack can give: a little less charge or a colder day and the voltage collapses.",
         TERMINAL_VOLTAGE,
-        { power: out.power, greatestPower: out.greatestPower },
+        { power: out.power, maxPower: out.maxPower },
       ),
     )
-  found.push(...rateCautions(si.chemistry, (out.cellCurrent * 3600) / si.capacity))
+  found.push(...rateCautions(si.chemistry, (out.cellCurrent * 3600) / si.cellCapacity))
   return found
 }
 
@@ -179,25 +179,25 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * - `series`: cells in series [n_s; whole 1 to 200]
  * - `parallel`: cells in parallel [n_p; whole 1 to 200]
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
- * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
- * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
- * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; 1 mV to 10 V; optional]
+ * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `stateOfCharge`: state of charge [s; 0 to 100 %; default 50 %]
  * - `openCircuitVoltage`: voltage without load, measured [E_m; 10 mV to 1000 V; optional]
  * - `current`: constant current [I_l; 0 to 1000 A; optional]
  * - `power`: constant power [P_l; 0 to 100 kW; optional]
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
- * - `maxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
+ * - `cellMaxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
  * - exactly one of `current`, `power` and `loadResistance`
  *
  * **Results**
  *
- * `openCircuitVoltage`: voltage without load [E; V]; `resistance`: resistance [R; Ω]; `current`: current [I; A];
- * `voltage`: voltage at the terminals [V; V]; `sag`: sag [dV; V]; `power`: power at the terminals [P; W]; `heat`: heat
+ * `openCircuitVoltage`: voltage without load [E; V]; `cellResistance`: resistance [R; Ω]; `current`: current [I; A];
+ * `terminalVoltage`: voltage at the terminals [V; V]; `sag`: sag [dV; V]; `power`: power at the terminals [P; W]; `heat`: heat
  * inside [P_h; W]; `efficiency`: efficiency [eta; as a fraction]; `cellCurrent`: current of each cell [I_1; A];
- * `cellLoading`: of its limit [u; as a fraction]; `margin`: above the least voltage [dV_m; V]; `greatestPower`:
+ * `cellUtilisation`: of its limit [u; as a fraction]; `voltageMargin`: above the least voltage [dV_m; V]; `maxPower`:
  * greatest power it can give [P_max; W].
  *
  * **Symbols of the working**
@@ -212,7 +212,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-much-power` or `no-such-current`, naming the greatest that can be had
+ * @throws NoSolutionError `insufficient-power` or `insufficient-current`, naming the greatest that can be had
  * @example
  * ```ts
  * import { genericCells, packUnderLoad } from 'alula/pack'
@@ -235,7 +235,7 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
       openCircuitVoltage: {
         kind: "voltage",
         symbol: "E_m",
-        label: "voltage without load, measured",
+        label: "open-circuit voltage, measured",
         min: "10 mV",
         max: 1000,
         typical: [3, 25],
@@ -252,23 +252,23 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
         typical: [0.5, 50],
         default: null,
       },
-      maxCurrent: cellLimitField,
+      cellMaxCurrent: cellLimitField,
     },
     output: {
-      openCircuitVoltage: { kind: "voltage", symbol: "E", label: "voltage without load" },
+      openCircuitVoltage: { kind: "voltage", symbol: "E", label: "open-circuit voltage" },
       resistance: { kind: "resistance", symbol: "R", label: "resistance" },
       current: { kind: "current", symbol: "I", label: "current" },
-      voltage: { kind: "voltage", symbol: "V", label: "voltage at the terminals" },
+      terminalVoltage: { kind: "voltage", symbol: "V", label: "terminal voltage" },
       sag: { kind: "voltage", symbol: "dV", label: "sag" },
       power: { kind: "power", symbol: "P", label: "power at the terminals" },
       heat: { kind: "power", symbol: "P_h", label: "heat inside" },
       efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
       cellCurrent: { kind: "current", symbol: "I_1", label: "current of each cell" },
-      cellLoading: { kind: "ratio", symbol: "u", label: "of its limit", unit: "%" },
-      margin: { kind: "voltage", symbol: "dV_m", label: "above the least voltage" },
-      greatestPower: { kind: "power", symbol: "P_max", label: "greatest power it can give" },
+      cellUtilisation: { kind: "ratio", symbol: "u", label: "utilisation", unit: "%" },
+      voltageMargin: { kind: "voltage", symbol: "dV_m", label: "margin to the cut-off voltage" },
+      maxPower: { kind: "power", symbol: "P_max", label: "maximum power it can give" },
     },
-    example: { series: 3, parallel: 2, capacity: "2.6 Ah", resistance: "80 mohm", stateOfCharge: 0.5, power: "40 W", maxCurrent: "7.8 A" },
+    example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", stateOfCharge: 0.5, power: "40 W", cellMaxCurrent: "7.8 A" },
     formulae: [
       {
         symbol: "E_c",
@@ -298,17 +298,17 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
         symbol: "k_d",
         kind: "number",
         meaning: "share of the discharge limit left at this temperature",
-        given: (si) => dischargeLimitFactor(si.chemistry, si.temperature),
+        given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
         source: temperatureLimitSource,
       },
-      { symbol: "u", meaning: "of its limit", is: "I_1 / (I_d * k_d)", when: "has_maxCurrent and k_d > 0" },
+      { symbol: "u", meaning: "of its limit", is: "I_1 / (I_d * k_d)", when: "has_cellMaxCurrent and k_d > 0" },
       { symbol: "V_min", kind: "voltage", meaning: "least voltage of the pack", given: (si) => packCutOff(si) },
       { symbol: "dV_m", meaning: "above the least voltage", is: "V - V_min" },
       {
         symbol: "resists",
         kind: "number",
         meaning: "1 where the pack has a resistance",
-        given: (_, out) => (out.greatestPower === null ? 0 : 1),
+        given: (_, out) => (out.maxPower === null ? 0 : 1),
       },
       { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
     ],

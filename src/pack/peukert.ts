@@ -7,7 +7,7 @@ export interface PeukertInput {
   /** Rated capacity [Q; 1 mAh to 100000 Ah] */
   capacity: Charge
   /** Time the capacity is rated for: 20 h for most lead-acid batteries. [H; 1 min to 1000 h; default 20 h] */
-  ratedTime?: Time
+  ratedDuration?: Time
   /** Current drawn. [I; 1 mA to 100000 A] */
   current: Current
   /** Peukert exponent [k_0; 1 to 3; optional] */
@@ -15,23 +15,23 @@ export interface PeukertInput {
   /** Capacity at another rate, from the same sheet. [Q_2; 1 mAh to 100000 Ah; optional] */
   secondCapacity?: Charge | null
   /** Time that capacity is rated for. [t_2; 1 min to 1000 h; optional] */
-  secondTime?: Time | null
+  secondDuration?: Time | null
 }
 
 /** Result of {@link peukert}. */
 export interface Peukert {
   /** Time until empty [t; s] */
-  readonly time: number
+  readonly duration: number
   /** Charge delivered [q; C] */
-  readonly delivered: number
+  readonly deliveredCharge: number
   /** Peukert exponent [k] */
   readonly exponent: number
   /** Current at which the rated capacity holds. [I_r; A] */
   readonly ratedCurrent: number
   /** Current against the rated one. [x; as a fraction] */
-  readonly rate: number
+  readonly currentRatio: number
   /** What capacity over current would promise. [t_s; s] */
-  readonly simpleTime: number
+  readonly simpleDuration: number
 }
 
 type Si = SiOf<PeukertInput>
@@ -42,18 +42,18 @@ export function peukertExponent(firstCapacity: number, firstTime: number, second
 }
 
 function solve(si: Si): Peukert {
-  const { capacity, ratedTime, current } = si
-  const exponent = si.exponent ?? peukertExponent(capacity, ratedTime, si.secondCapacity as number, si.secondTime as number)
-  const ratedCurrent = capacity / ratedTime
-  const rate = current / ratedCurrent
-  const time = ratedTime * rate ** -exponent
-  return { time, delivered: current * time, exponent, ratedCurrent, rate, simpleTime: capacity / current }
+  const { capacity, ratedDuration, current } = si
+  const exponent = si.exponent ?? peukertExponent(capacity, ratedDuration, si.secondCapacity as number, si.secondDuration as number)
+  const ratedCurrent = capacity / ratedDuration
+  const currentRatio = current / ratedCurrent
+  const duration = ratedDuration * currentRatio ** -exponent
+  return { duration, deliveredCharge: current * duration, exponent, ratedCurrent, currentRatio, simpleDuration: capacity / current }
 }
 
 function check(si: Si): Issue[] {
   if (si.exponent !== null) return []
-  const [time, capacity] = [si.secondTime as number, si.secondCapacity as number]
-  const exponent = Math.abs(Math.log(time / si.ratedTime)) > 0.01 ? peukertExponent(si.capacity, si.ratedTime, capacity, time) : Number.NaN
+  const [time, capacity] = [si.secondDuration as number, si.secondCapacity as number]
+  const exponent = Math.abs(Math.log(time / si.ratedDuration)) > 0.01 ? peukertExponent(si.capacity, si.ratedDuration, capacity, time) : Number.NaN
   return exponent >= 1 && exponent <= 3
     ? []
     : [
@@ -77,24 +77,24 @@ function cautions(si: Si, out: Peukert): Caution[] {
         { exponent: out.exponent },
       ),
     )
-  if (out.rate < 1)
+  if (out.currentRatio < 1)
     found.push(
       caution(
         "below-rated",
         "caution",
-        "Below the rated current the law promises {delivered charge Ah}, more than the battery holds: count on no more than the rated {given.capacity charge Ah}.",
+        "Below the rated current the law promises {deliveredCharge charge Ah}, more than the battery holds: count on no more than the rated {given.capacity charge Ah}.",
         LEAD_EXPONENTS,
-        { delivered: out.delivered, "given.capacity": si.capacity },
+        { deliveredCharge: out.deliveredCharge, "given.capacity": si.capacity },
       ),
     )
-  if (out.rate > 20)
+  if (out.currentRatio > 20)
     found.push(
       caution(
         "exponent-not-constant",
         "caution",
-        "At {rate} times the rated current the exponent is another: one datasheet gave 1.08 between 20 h and 10 h, and 1.21 between 20 h and 1 h. Take it from rates near yours.",
+        "At {currentRatio} times the rated current the exponent is another: one datasheet gave 1.08 between 20 h and 10 h, and 1.21 between 20 h and 1 h. Take it from rates near yours.",
         LEAD_EXPONENTS,
-        { rate: out.rate },
+        { currentRatio: out.currentRatio },
       ),
     )
   return found
@@ -112,17 +112,17 @@ function cautions(si: Si, out: Peukert): Caution[] {
  *
  * **Inputs**
  * - `capacity`: rated capacity [Q; 1 mAh to 100000 Ah]
- * - `ratedTime`: time it is rated for [H; 1 min to 1000 h; default 20 h]
+ * - `ratedDuration`: time it is rated for [H; 1 min to 1000 h; default 20 h]
  * - `current`: current [I; 1 mA to 100000 A]
  * - `exponent`: Peukert exponent [k_0; 1 to 3; optional]
  * - `secondCapacity`: capacity at another rate [Q_2; 1 mAh to 100000 Ah; optional]
- * - `secondTime`: time of that rate [t_2; 1 min to 1000 h; optional]
- * - exactly one of `exponent` and `secondCapacity` with `secondTime`
+ * - `secondDuration`: duration of that currentRatio [t_2; 1 min to 1000 h; optional]
+ * - exactly one of `exponent` and `secondCapacity` with `secondDuration`
  *
  * **Results**
  *
- * `time`: time until empty [t; s]; `delivered`: charge delivered [q; C]; `exponent`: Peukert exponent [k];
- * `ratedCurrent`: rated current [I_r; A]; `rate`: current against it [x; as a fraction]; `simpleTime`: capacity over
+ * `duration`: time until empty [t; s]; `deliveredCharge`: charge delivered [q; C]; `exponent`: Peukert exponent [k];
+ * `ratedCurrent`: rated current [I_r; A]; `currentRatio`: current against it [x; as a fraction]; `simpleDuration`: capacity over
  * current [t_s; s].
  *
  * **Sources**
@@ -146,10 +146,10 @@ export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<Peu
   () => ({
     input: {
       capacity: { kind: "charge", symbol: "Q", label: "rated capacity", min: "1 mAh", max: "100000 Ah", typical: ["1 Ah", "200 Ah"] },
-      ratedTime: {
+      ratedDuration: {
         kind: "time",
         symbol: "H",
-        label: "time it is rated for",
+        label: "rated duration",
         min: "1 min",
         max: "1000 h",
         typical: ["5 h", "100 h"],
@@ -166,10 +166,10 @@ export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<Peu
         typical: ["1 Ah", "100 Ah"],
         default: null,
       },
-      secondTime: {
+      secondDuration: {
         kind: "time",
         symbol: "t_2",
-        label: "time of that rate",
+        label: "duration at that rate",
         min: "1 min",
         max: "1000 h",
         typical: ["1 h", "10 h"],
@@ -177,14 +177,14 @@ export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<Peu
       },
     },
     output: {
-      time: { kind: "time", symbol: "t", label: "time until empty" },
-      delivered: { kind: "charge", symbol: "q", label: "charge delivered" },
+      duration: { kind: "time", symbol: "t", label: "duration until empty" },
+      deliveredCharge: { kind: "charge", symbol: "q", label: "delivered charge" },
       exponent: { kind: "number", symbol: "k", label: "Peukert exponent" },
       ratedCurrent: { kind: "current", symbol: "I_r", label: "rated current" },
-      rate: { kind: "ratio", symbol: "x", label: "current against it" },
-      simpleTime: { kind: "time", symbol: "t_s", label: "capacity over current" },
+      currentRatio: { kind: "ratio", symbol: "x", label: "current over rated current" },
+      simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: capacity over current" },
     },
-    example: { capacity: "40 Ah", current: "10 A", secondCapacity: "34 Ah", secondTime: "5 h" },
+    example: { capacity: "40 Ah", current: "10 A", secondCapacity: "34 Ah", secondDuration: "5 h" },
     formulae: [
       { symbol: "I_r", meaning: "rated current", is: "Q / H" },
       { symbol: "k", meaning: "exponent as given", is: "k_0", when: "has_exponent" },
@@ -195,7 +195,7 @@ export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<Peu
       { symbol: "t_s", meaning: "capacity over current", is: "Q / I" },
     ],
     sources: [RATE_LAW],
-    either: [{ exactlyOne: ["exponent", ["secondCapacity", "secondTime"]] }],
+    either: [{ exactlyOne: ["exponent", ["secondCapacity", "secondDuration"]] }],
     check,
     cautions,
   }),

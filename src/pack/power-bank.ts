@@ -17,19 +17,19 @@ import { AIR_PASSENGERS, LITHIUM_SAFETY } from "./sources.js"
 /** Input of {@link powerBank}. Give the load as a current or a power, at the load. */
 export interface PowerBankInput {
   /** Capacity printed on the bank, which is that of its cells. [Q; 1 mAh to 1000 Ah] */
-  capacity: Charge
+  ratedCapacity: Charge
   /** Nominal voltage of its cells. [V_c; 1 to 20 V; default 3.7 V] */
-  cellVoltage?: Voltage
+  cellNominalVoltage?: Voltage
   /** Voltage at the port [V_p; 1 to 60 V; default 5 V] */
-  portVoltage?: Voltage
+  terminalVoltage?: Voltage
   /** Efficiency of its own converter. [eta_b; 0.1 to 1; default 0.85] */
   bankEfficiency?: Ratio
   /** Greatest port current [I_max; 0.1 mA to 100 A; default 3 A] */
-  portLimit?: Current
+  outputCurrentLimit?: Current
   /** Voltage the load needs, by a step-up behind the port; left out, the load sits at the port. [V_l; 10 mV to 100 V; optional] */
   loadVoltage?: Voltage | null
   /** Efficiency of the step-up [eta_u; 0.1 to 1; default 0.9] */
-  stepUpEfficiency?: Ratio
+  boostEfficiency?: Ratio
   /** Load current [I_l; 0 to 100 A; optional] */
   current?: Current | null
   /** Load power [P_l; 0 to 1000 W; optional] */
@@ -43,17 +43,17 @@ export interface PowerBank {
   /** Energy of the cells: the figure for air travel. [E_c; J] */
   readonly cellEnergy: number
   /** Energy that reaches the port. [E_p; J] */
-  readonly portEnergy: number
+  readonly deliveredEnergy: number
   /** Charge at the port's voltage: what the printed figure comes to. [Q_p; C] */
-  readonly portCharge: number
+  readonly deliveredCharge: number
   /** Energy that reaches the load. [E_l; J] */
   readonly loadEnergy: number
   /** Power of the load [P; W] */
   readonly loadPower: number
   /** Current at the port [I_p; A] */
-  readonly portCurrent: number
+  readonly outputCurrent: number
   /** Port current against its limit. [u; as a fraction] */
-  readonly portLoading: number
+  readonly utilisation: number
   /** Time the load runs; null where it takes nothing. [t; s] */
   readonly runtime: number | null
   /** Whether the bank stays on at this load. [yes or no] */
@@ -67,86 +67,86 @@ export interface PowerBank {
 type Si = SiOf<PowerBankInput>
 
 function solve(si: Si): PowerBank | NoSolution {
-  const { capacity, cellVoltage, portVoltage, bankEfficiency, portLimit, loadVoltage, switchOffCurrent } = si
-  const stepUp = loadVoltage === null ? 1 : si.stepUpEfficiency
-  const loadPower = si.power ?? (si.current as number) * (loadVoltage ?? portVoltage)
-  const portCurrent = loadPower / stepUp / portVoltage
-  if (portCurrent > portLimit) {
-    const greatest = 0.999 * portLimit * portVoltage * stepUp
+  const { ratedCapacity, cellNominalVoltage, terminalVoltage, bankEfficiency, outputCurrentLimit, loadVoltage, switchOffCurrent } = si
+  const stepUp = loadVoltage === null ? 1 : si.boostEfficiency
+  const loadPower = si.power ?? (si.current as number) * (loadVoltage ?? terminalVoltage)
+  const outputCurrent = loadPower / stepUp / terminalVoltage
+  if (outputCurrent > outputCurrentLimit) {
+    const greatest = 0.999 * outputCurrentLimit * terminalVoltage * stepUp
     return refuse(
-      "port-overloaded",
-      "The load takes {portCurrent current} at the port, which gives at most {given.portLimit current}: the bank cuts off or the voltage falls. At most {greatest power} reach the load.",
-      portCurrent - portLimit,
-      { portCurrent, greatest },
-      si.power === null ? { current: greatest / (loadVoltage ?? portVoltage) } : { power: greatest },
-      { "given.portLimit": portLimit },
+      "insufficient-current",
+      "The load takes {outputCurrent current} at the port, which gives at most {given.outputCurrentLimit current}: the bank cuts off or the voltage falls. At most {greatest power} reach the load.",
+      outputCurrent - outputCurrentLimit,
+      { outputCurrent, greatest },
+      si.power === null ? { current: greatest / (loadVoltage ?? terminalVoltage) } : { power: greatest },
+      { "given.outputCurrentLimit": outputCurrentLimit },
     )
   }
-  const cellEnergy = capacity * cellVoltage
-  const portEnergy = cellEnergy * bankEfficiency
-  const keptOn = Math.max(portCurrent, switchOffCurrent) * portVoltage
+  const cellEnergy = ratedCapacity * cellNominalVoltage
+  const deliveredEnergy = cellEnergy * bankEfficiency
+  const keptOn = Math.max(outputCurrent, switchOffCurrent) * terminalVoltage
   return {
     cellEnergy,
-    portEnergy,
-    portCharge: portEnergy / portVoltage,
-    loadEnergy: portEnergy * stepUp,
+    deliveredEnergy,
+    deliveredCharge: deliveredEnergy / terminalVoltage,
+    loadEnergy: deliveredEnergy * stepUp,
     loadPower,
-    portCurrent,
-    portLoading: portCurrent / portLimit,
-    runtime: loadPower > 1e-9 ? (portEnergy * stepUp) / loadPower : null,
-    staysOn: portCurrent >= switchOffCurrent,
-    keepOnPower: Math.max(0, switchOffCurrent - portCurrent) * portVoltage,
-    keptOnRuntime: portEnergy / keptOn,
+    outputCurrent,
+    utilisation: outputCurrent / outputCurrentLimit,
+    runtime: loadPower > 1e-9 ? (deliveredEnergy * stepUp) / loadPower : null,
+    staysOn: outputCurrent >= switchOffCurrent,
+    keepOnPower: Math.max(0, switchOffCurrent - outputCurrent) * terminalVoltage,
+    keptOnRuntime: deliveredEnergy / keptOn,
   }
 }
 
 function check(si: Si): Issue[] {
   const faults: Issue[] = []
-  if (si.loadVoltage !== null && !(si.loadVoltage > si.portVoltage))
+  if (si.loadVoltage !== null && !(si.loadVoltage > si.terminalVoltage))
     faults.push(
       inconsistent(
         ["loadVoltage"],
         "{loadVoltage voltage}",
-        "more than the port's {portVoltage voltage}, or nothing where the load sits at the port",
-        { loadVoltage: si.loadVoltage, portVoltage: si.portVoltage },
+        "more than the port's {terminalVoltage voltage}, or nothing where the load sits at the port",
+        { loadVoltage: si.loadVoltage, terminalVoltage: si.terminalVoltage },
       ),
     )
   return faults
 }
 
 function cautions(si: Si, out: PowerBank): Caution[] {
-  const found: Caution[] = touchCautions(Math.max(si.portVoltage, si.loadVoltage ?? 0))
+  const found: Caution[] = touchCautions(Math.max(si.terminalVoltage, si.loadVoltage ?? 0))
   if (!out.staysOn)
     found.push(
       caution(
         "switches-off",
         "caution",
-        "{portCurrent current} at the port is too little to keep the bank on: it switches off after some seconds. Add {keepOnPower power} of load, pulse one, or choose a bank with a mode for small loads.",
+        "{outputCurrent current} at the port is too little to keep the bank on: it switches off after some seconds. Add {keepOnPower power} of load, pulse one, or choose a bank with a mode for small loads.",
         commonPractice,
-        { portCurrent: out.portCurrent, keepOnPower: out.keepOnPower },
+        { outputCurrent: out.outputCurrent, keepOnPower: out.keepOnPower },
       ),
     )
   if (si.loadVoltage !== null)
     found.push(
       caution(
-        "step-up-peaks",
+        "boost-peaks",
         "caution",
         "A motor's starting current through a step-up asks several times its running power of the port for a moment; many banks cut off. Calculate with the peak, not the mean.",
       ),
     )
-  if (out.portLoading > 0.8)
+  if (out.utilisation > 0.8)
     found.push(
       caution(
         "near-port-limit",
         "caution",
-        "{portLoading ratio %} of the port's limit is in use: warm banks and long leads lower it, and the voltage at the load.",
+        "{utilisation ratio %} of the port's limit is in use: warm banks and long leads lower it, and the voltage at the load.",
         commonPractice,
-        { portLoading: out.portLoading },
+        { utilisation: out.utilisation },
       ),
     )
   found.push(
     caution(
-      "lithium-bank",
+      "lithium-battery",
       "warning",
       "A power bank is a lithium pack: keep it where it gets air and can be thrown off at once, not under padding against the body; never use a swollen, wet or dropped one.",
       LITHIUM_SAFETY,
@@ -167,13 +167,13 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * make: measure yours. The defaults are common practice, no source (makers quote 80 to 98 %).
  *
  * **Inputs**
- * - `capacity`: printed capacity [Q; 1 mAh to 1000 Ah]
- * - `cellVoltage`: nominal cell voltage [V_c; 1 to 20 V; default 3.7 V]
- * - `portVoltage`: voltage at the port [V_p; 1 to 60 V; default 5 V]
+ * - `ratedCapacity`: printed capacity [Q; 1 mAh to 1000 Ah]
+ * - `cellNominalVoltage`: nominal cell voltage [V_c; 1 to 20 V; default 3.7 V]
+ * - `terminalVoltage`: voltage at the port [V_p; 1 to 60 V; default 5 V]
  * - `bankEfficiency`: efficiency of the bank [eta_b; 0.1 to 1; default 0.85]
- * - `portLimit`: greatest port current [I_max; 0.1 mA to 100 A; default 3 A]
+ * - `outputCurrentLimit`: greatest port current [I_max; 0.1 mA to 100 A; default 3 A]
  * - `loadVoltage`: voltage of the load behind a step-up [V_l; 10 mV to 100 V; optional]
- * - `stepUpEfficiency`: efficiency of the step-up [eta_u; 0.1 to 1; default 0.9]
+ * - `boostEfficiency`: efficiency of the step-up [eta_u; 0.1 to 1; default 0.9]
  * - `current`: load current [I_l; 0 to 100 A; optional]
  * - `power`: load power [P_l; 0 to 1000 W; optional]
  * - `switchOffCurrent`: switch-off current [I_off; above 0.1 mA to 1 A; default 0.1 A]
@@ -181,9 +181,9 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  *
  * **Results**
  *
- * `cellEnergy`: energy of the cells [E_c; J]; `portEnergy`: energy at the port [E_p; J]; `portCharge`: charge at the
+ * `cellEnergy`: energy of the cells [E_c; J]; `deliveredEnergy`: energy at the port [E_p; J]; `deliveredCharge`: charge at the
  * port's voltage [Q_p; C]; `loadEnergy`: energy at the load [E_l; J]; `loadPower`: power of the load [P; W];
- * `portCurrent`: current at the port [I_p; A]; `portLoading`: of its limit [u; as a fraction]; `runtime`: runtime [t;
+ * `outputCurrent`: current at the port [I_p; A]; `utilisation`: of its limit [u; as a fraction]; `runtime`: runtime [t;
  * s]; `staysOn`: stays on [yes or no]; `keepOnPower`: extra load needed to keep it on [P_k; W]; `keptOnRuntime`:
  * runtime with that [t_k; s].
  *
@@ -197,7 +197,7 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `port-overloaded`, naming the greatest power at the load
+ * @throws NoSolutionError `insufficient-current`, naming the greatest power at the load
  * @example
  * ```ts
  * import { powerBank } from 'alula/pack'
@@ -212,9 +212,9 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      capacity: { kind: "charge", symbol: "Q", label: "printed capacity", min: "1 mAh", max: "1000 Ah", typical: ["5 Ah", "30 Ah"] },
-      cellVoltage: { kind: "voltage", symbol: "V_c", label: "nominal cell voltage", min: 1, max: 20, typical: [3.6, 3.85], default: 3.7 },
-      portVoltage: { kind: "voltage", symbol: "V_p", label: "voltage at the port", min: 1, max: 60, typical: [5, 12], default: 5 },
+      ratedCapacity: { kind: "charge", symbol: "Q", label: "rated capacity as printed", min: "1 mAh", max: "1000 Ah", typical: ["5 Ah", "30 Ah"] },
+      cellNominalVoltage: { kind: "voltage", symbol: "V_c", label: "nominal cell voltage", min: 1, max: 20, typical: [3.6, 3.85], default: 3.7 },
+      terminalVoltage: { kind: "voltage", symbol: "V_p", label: "terminal voltage", min: 1, max: 60, typical: [5, 12], default: 5 },
       bankEfficiency: {
         kind: "ratio",
         symbol: "eta_b",
@@ -224,20 +224,20 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
         typical: [0.75, 0.95],
         default: 0.85,
       },
-      portLimit: { kind: "current", symbol: "I_max", label: "greatest port current", min: "0.1 mA", max: 100, typical: [1, 5], default: 3 },
+      outputCurrentLimit: { kind: "current", symbol: "I_max", label: "output current limit", min: "0.1 mA", max: 100, typical: [1, 5], default: 3 },
       loadVoltage: {
         kind: "voltage",
         symbol: "V_l",
-        label: "voltage of the load behind a step-up",
+        label: "voltage of the load behind a step-up (boost) converter",
         min: "10 mV",
         max: 100,
         typical: [12.5, 24],
         default: null,
       },
-      stepUpEfficiency: {
+      boostEfficiency: {
         kind: "ratio",
         symbol: "eta_u",
-        label: "efficiency of the step-up",
+        label: "efficiency of the boost converter",
         min: 0.1,
         max: 1,
         typical: [0.75, 0.95],
@@ -257,18 +257,18 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
     },
     output: {
       cellEnergy: { kind: "energy", symbol: "E_c", label: "energy of the cells", unit: "Wh" },
-      portEnergy: { kind: "energy", symbol: "E_p", label: "energy at the port", unit: "Wh" },
-      portCharge: { kind: "charge", symbol: "Q_p", label: "charge at the port's voltage", unit: "mAh" },
+      deliveredEnergy: { kind: "energy", symbol: "E_p", label: "delivered energy at the port", unit: "Wh" },
+      deliveredCharge: { kind: "charge", symbol: "Q_p", label: "delivered charge at the port's voltage", unit: "mAh" },
       loadEnergy: { kind: "energy", symbol: "E_l", label: "energy at the load", unit: "Wh" },
       loadPower: { kind: "power", symbol: "P", label: "power of the load" },
-      portCurrent: { kind: "current", symbol: "I_p", label: "current at the port" },
-      portLoading: { kind: "ratio", symbol: "u", label: "of its limit", unit: "%" },
+      outputCurrent: { kind: "current", symbol: "I_p", label: "output current" },
+      utilisation: { kind: "ratio", symbol: "u", label: "utilisation", unit: "%" },
       runtime: { kind: "time", symbol: "t", label: "runtime" },
       staysOn: { kind: "flag", label: "stays on" },
       keepOnPower: { kind: "power", symbol: "P_k", label: "extra load needed to keep it on" },
       keptOnRuntime: { kind: "time", symbol: "t_k", label: "runtime with that" },
     },
-    example: { capacity: "10000 mAh", power: "6 W" },
+    example: { ratedCapacity: "10000 mAh", power: "6 W" },
     formulae: [
       { symbol: "E_c", meaning: "energy of the cells", is: "Q * V_c" },
       { symbol: "E_p", meaning: "energy at the port", is: "eta_b * E_c" },

@@ -80,14 +80,14 @@ function packDay(situation: Situation): string | null {
     series: pack.series,
     parallel: pack.parallel,
     chemistry: pack.chemistry,
-    capacity: pack.cellCapacity,
-    resistance: pack.cellResistance,
-    linkResistance: pack.extraResistance,
+    cellCapacity: pack.cellCapacity,
+    cellResistance: pack.cellResistance,
+    interconnectResistance: pack.extraResistance,
     pattern: [{ name: "the day", duration: day.hours, power }],
   })
   if (!out.ok) return null
   const points = out.value.history.map((p) => ({ x: p.time / 3600, y: p.voltage }))
-  const cutOff = pack.series * chemistries[pack.chemistry].cutOffVoltage
+  const cutOff = pack.series * chemistries[pack.chemistry].cellCutOffVoltage
   const end = Math.max(...points.map((p) => p.x), day.hours / 3600)
   return lineChart({
     title: "Pack through the day",

@@ -133,7 +133,7 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                   if (isNoSolution(lower)) continue
                   const swing = Math.abs(raise.points.at(-1)!.angle - raise.points[0]!.angle)
                   const { force, held, used, drawn } = peaks(built, [1, -1])
-                  const full = series * chemistries[cell.chemistry].fullVoltage
+                  const full = series * chemistries[cell.chemistry].cellFullVoltage
                   const charge = (raise.totals.source + lower.totals.source) / chain.openVoltage
                   const price =
                     arms.count * (actuator.price + placement.price + (spring?.price ?? 0)) +

@@ -6,7 +6,7 @@ import { working } from "../../src/working/index.js"
 
 const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
 const cell = genericCells["18650-standard"]
-const load = (more: object) => packUnderLoad.si(packUnderLoad.read({ series: 3, parallel: 2, capacity: 9360, resistance: 0.08, ...more }))
+const load = (more: object) => packUnderLoad.si(packUnderLoad.read({ series: 3, parallel: 2, cellCapacity: 9360, cellResistance: 0.08, ...more }))
 const loaded = (more: object) => {
   const out = load(more)
   if (isNoSolution(out)) throw new Error(out.message)
@@ -35,7 +35,7 @@ describe("cellPack", () => {
     for (const series of [1, 2, 3, 7, 14])
       for (const parallel of [1, 2, 5, 20]) {
         const pack = cellPack({ ...cell, series, parallel })
-        const wired = wiredCellByCell(series, parallel, 3.6, cell.resistance)
+        const wired = wiredCellByCell(series, parallel, 3.6, cell.cellResistance)
         worst = Math.max(worst, off(pack.nominalVoltage, wired.voltage), off(pack.resistance, wired.resistance))
       }
     expect(worst).toBeLessThan(1e-12)
@@ -48,18 +48,18 @@ describe("cellPack", () => {
       [3, 4],
       [12, 1],
     ].map(([series, parallel]) => cellPack({ ...cell, series: series as number, parallel: parallel as number }).energy)
-    for (const energy of energies) expect(off(energy, 12 * 3.6 * cell.capacity)).toBeLessThan(1e-12)
+    for (const energy of energies) expect(off(energy, 12 * 3.6 * cell.cellCapacity)).toBeLessThan(1e-12)
   })
 
   it("lets parallel cells alone add current, and cuts it in the cold", () => {
     expect(cellPack({ ...cell, series: 4, parallel: 1 }).maxCurrent).toBe(7.8)
     expect(cellPack({ ...cell, series: 1, parallel: 3 }).maxCurrent).toBeCloseTo(23.4, 12)
-    expect(cellPack({ ...cell, series: 1, parallel: 1, temperature: 0 }).maxCurrent).toBeCloseTo(1.3, 12)
+    expect(cellPack({ ...cell, series: 1, parallel: 1, cellTemperature: 0 }).maxCurrent).toBeCloseTo(1.3, 12)
   })
 
   it("cuts the charge current by temperature: none below freezing and when hot, a part in the cold", () => {
     const at = (temperature: number, more: object = {}) =>
-      cellPack({ ...cell, cutOffVoltage: null, series: 1, parallel: 2, temperature, ...more }).maxChargeCurrent
+      cellPack({ ...cell, cellCutOffVoltage: null, series: 1, parallel: 2, cellTemperature: temperature, ...more }).maxChargeCurrent
     // bands of the cell's own sheet: 0.1, 0.2 and 0.5 of the capacity per hour, of which 1.3 A is the last
     expect([at(-0.1), at(0), at(5), at(5.1), at(15), at(15.1), at(45)]).toEqual(
       [0, 0.52, 0.52, 1.04, 1.04, 2.6, 2.6].map((a) => expect.closeTo(a, 12)),
@@ -73,7 +73,7 @@ describe("cellPack", () => {
 
   it("allows no current above the temperature at which makers forbid use", () => {
     const at = (chemistry: Chemistry, temperature: number) =>
-      cellPack({ ...cell, chemistry, series: 1, parallel: 1, temperature, cutOffVoltage: null }).maxCurrent
+      cellPack({ ...cell, chemistry, series: 1, parallel: 1, cellTemperature: temperature, cellCutOffVoltage: null }).maxCurrent
     for (const chemistry of ["nmc", "lco", "lfp"] as const) {
       expect(at(chemistry, 60), chemistry).toBeGreaterThan(0)
       expect(at(chemistry, 60.1), chemistry).toBe(0)
@@ -94,8 +94,8 @@ describe("cellPack", () => {
   })
 
   it("warns of frost, of unequal strings and of lithium", () => {
-    const codes = cellPack({ ...cell, series: 3, parallel: 2, temperature: -5 }).cautions.map((c) => c.code)
-    expect(codes).toEqual(expect.arrayContaining(["lithium-pack", "no-charging-in-frost", "unequal-strings", "limit-by-temperature"]))
+    const codes = cellPack({ ...cell, series: 3, parallel: 2, cellTemperature: -5 }).cautions.map((c) => c.code)
+    expect(codes).toEqual(expect.arrayContaining(["lithium-battery", "cold-charge", "unequal-strings", "limit-by-temperature"]))
   })
 })
 
@@ -131,15 +131,15 @@ describe("packUnderLoad", () => {
 
   it("measures the cell current against what the temperature leaves of its limit", () => {
     const cold = loaded({ current: 5, maxCurrent: 7.8, temperature: 0 })
-    expect(cold.cellLoading).toBeCloseTo(2.5 / 1.3, 12)
-    expect(loaded({ current: 5, maxCurrent: 7.8 }).cellLoading).toBeCloseTo(2.5 / 7.8, 12)
-    expect(loaded({ current: 5, maxCurrent: 7.8, temperature: 65 }).cellLoading).toBeNull()
+    expect(cold.cellUtilisation).toBeCloseTo(2.5 / 1.3, 12)
+    expect(loaded({ current: 5, maxCurrent: 7.8 }).cellUtilisation).toBeCloseTo(2.5 / 7.8, 12)
+    expect(loaded({ current: 5, maxCurrent: 7.8, temperature: 65 }).cellUtilisation).toBeNull()
   })
 
   it("refuses more than the greatest power, and names it", () => {
     const refusal = load({ power: 5000, stateOfCharge: 0.5 })
     if (!isNoSolution(refusal)) throw new Error("should refuse")
-    expect(refusal.noSolution).toBe("too-much-power")
+    expect(refusal.noSolution).toBe("insufficient-power")
     const most = refusal.nearest.power as number
     expect(refusal.message).toContain(`${most.toPrecision(3)} W`)
     expect(refusal.shortBy).toBeCloseTo(5000 - most, 6)
@@ -157,7 +157,7 @@ describe("packUnderLoad", () => {
   })
 
   it("has curves that rise with charge, inside each chemistry's window", () => {
-    for (const [name, { fullVoltage }] of Object.entries(chemistries)) {
+    for (const [name, { cellFullVoltage: fullVoltage }] of Object.entries(chemistries)) {
       let before = 0
       for (let s = 0; s <= 1.0001; s += 0.005) {
         const voltage = openCircuitVoltage(name as keyof typeof chemistries, Math.min(1, s))

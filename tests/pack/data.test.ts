@@ -69,17 +69,17 @@ describe("chemistries and cells", () => {
     })
     expect(cellPack({ series: 3, parallel: 1, ...genericCells["18650-standard"] }).cutOffVoltage).toBeCloseTo(8.25, 12)
     for (const [name, cell] of Object.entries(genericCells))
-      expect(cell.cutOffVoltage, name).toBeGreaterThanOrEqual(chemistries[cell.chemistry].cutOffVoltage)
+      expect(cell.cellCutOffVoltage, name).toBeGreaterThanOrEqual(chemistries[cell.chemistry].cellCutOffVoltage)
   })
 
   it("has a source for every generic cell, and cells within the 18650 envelope of published sheets", () => {
     expect(Object.keys(genericCellSources)).toEqual(Object.keys(genericCells))
     const envelope = row("pb-pack-cell-18650-envelope").expected as Readonly<Record<string, number>>
     for (const name of ["18650-standard", "18650-power"] as const) {
-      const milliampereHours = genericCells[name].capacity / 3.6
+      const milliampereHours = genericCells[name].cellCapacity / 3.6
       expect(milliampereHours).toBeGreaterThanOrEqual(envelope.min_capacity_mAh as number)
       expect(milliampereHours).toBeLessThanOrEqual(envelope.max_capacity_mAh as number)
-      expect(genericCells[name].resistance).toBeLessThanOrEqual((envelope.ac_resistance_max_mohm as number) / 1000)
+      expect(genericCells[name].cellResistance).toBeLessThanOrEqual((envelope.ac_resistance_max_mohm as number) / 1000)
     }
   })
 })

@@ -1,4 +1,4 @@
-import { chemistries, sizePack } from "../../src/pack/index.js"
+import { chemistries, packSize } from "../../src/pack/index.js"
 import type { Numbers } from "../helpers/edges.js"
 
 // biome-ignore lint/suspicious/noExplicitAny: each computation knows the solver its key names
@@ -28,8 +28,8 @@ function chargeRate(chemistry: string, t: number): number {
 }
 
 const ampereHours = (si: { capacity: number; parallel: number }) => (si.capacity * si.parallel) / 3600
-/** The best cell of a sizePack answer. */
-const best = (si: Any, out: Any) => si.cells.find((c: { name: string }) => c.name === out.best)
+/** The best cell of a packSize answer. */
+const best = (si: Any, out: Any) => si.cells.find((c: { name: string }) => c.name === out.bestCell)
 
 /** Voltages that an input may state: of a cell, and of the whole pack. */
 interface Stated {
@@ -75,12 +75,12 @@ const packOhm = (si: {
   return (si.series / si.parallel) * si.resistance * cold + si.linkResistance
 }
 const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
-const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.resistance))
+const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.cellResistance))
 const worst = (si: Any, out: Any, limit: string, sign: number) => {
-  const rows = si.strings.map((s: Any, k: number) => ({ string: k + 1, limit: s[limit], current: sign * out.shares[k].current }))
+  const rows = si.strings.map((s: Any, k: number) => ({ string: k + 1, limit: s[limit], current: sign * out.strings[k].peakCurrent }))
   return rows
-    .filter((r: Any) => r.limit !== null && r.current > r.limit)
-    .sort((a: Any, b: Any) => b.current / b.limit - a.current / a.limit)[0]
+    .filter((r: Any) => r.limit !== null && r.peakCurrent > r.limit)
+    .sort((a: Any, b: Any) => b.peakCurrent / b.limit - a.peakCurrent / a.limit)[0]
 }
 const cellsOf = (si: Any) => Math.max(1, Math.round(Math.max(...si.strings.map((s: Any) => s.openCircuitVoltage)) / 3.7))
 
@@ -90,32 +90,32 @@ export const numbers: Numbers = {
   ...packNumbers("packUnderLoad", own),
   ...packNumbers("runtime", own),
   ...packNumbers("chargeTime", own),
-  ...packNumbers("sizePack", (si, out) => ({ ...best(si, out), series: out.series })),
-  "cellPack.limit-by-temperature.left": (si) => discharge(si.chemistry, si.temperature),
+  ...packNumbers("packSize", (si, out) => ({ ...best(si, out), series: out.series })),
+  "cellPack.limit-by-temperature.left": (si) => discharge(si.chemistry, si.cellTemperature),
   "cellPack.groupCapacities.groups": (si) => si.groupCapacities.length,
-  "packUnderLoad.over-cell-current.limit": (si) => si.maxCurrent * discharge(si.chemistry, si.temperature),
+  "packUnderLoad.over-current.limit": (si) => si.cellMaxCurrent * discharge(si.chemistry, si.cellTemperature),
   "packUnderLoad.lead-rate.rate": (si, out) => out.current / ampereHours(si),
   "packUnderLoad.nickel-rate.rate": (si, out) => out.current / ampereHours(si),
   "packUnderLoad.current.loads": (si) => [si.current, si.power, si.loadResistance].filter((x) => x !== null).length,
-  "runtime.over-cell-current.cellCurrent": (si, out) => out.peakCurrent / si.parallel,
-  "runtime.over-cell-current.limit": (si) => si.maxCurrent * discharge(si.chemistry, si.temperature),
-  "runtime.lead-rate.rate": (si, out) => out.charge / out.runtime / ampereHours(si),
-  "runtime.nickel-rate.rate": (si, out) => out.charge / out.runtime / ampereHours(si),
-  "runtime.pattern.0.loads": () => 2,
-  "sizePack.lead-rate.rate": (si, out) => si.current / ((best(si, out).capacity * out.parallel) / 3600),
-  "sizePack.nickel-rate.rate": (si, out) => si.current / ((best(si, out).capacity * out.parallel) / 3600),
-  "sizePack.cells.1.name.name": (si) => si.cells[1].name,
-  "sizePack.cells.0.cutOffVoltage.least": (si) => si.cells[0].cutOffVoltage,
-  "sizePack.cells.0.cutOffVoltage.full": (si) => full[si.cells[0].chemistry] as number,
+  "runtime.over-current.cellCurrent": (si, out) => out.peakCurrent / si.parallel,
+  "runtime.over-current.limit": (si) => si.cellMaxCurrent * discharge(si.chemistry, si.cellTemperature),
+  "runtime.lead-rate.rate": (si, out) => out.deliveredCharge / out.runtime / ampereHours(si),
+  "runtime.nickel-rate.rate": (si, out) => out.deliveredCharge / out.runtime / ampereHours(si),
+  "runtime.pattern.0.pattern": () => 2,
+  "packSize.lead-rate.rate": (si, out) => si.peakCurrent / ((best(si, out).cellCapacity * out.parallel) / 3600),
+  "packSize.nickel-rate.rate": (si, out) => si.peakCurrent / ((best(si, out).cellCapacity * out.parallel) / 3600),
+  "packSize.cells.1.name.name": (si) => si.cells[1].name,
+  "packSize.cells.0.cellCutOffVoltage.least": (si) => si.cells[0].cellCutOffVoltage,
+  "packSize.cells.0.cellCutOffVoltage.full": (si) => full[si.cells[0].chemistry] as number,
   "chargeTime.cold-charge.coldest": (si) => coldestCharge[si.chemistry] as number,
   "chargeTime.too-hot-to-charge.hottest": (si) => (si.chemistry === "lead" ? 50 : 45),
   "chargeTime.charge-rate.rate": (si) => si.chargeCurrent / ampereHours(si),
-  "chargeTime.charge-rate.allowed": (si) => chargeRate(si.chemistry, si.temperature),
+  "chargeTime.charge-rate.allowed": (si) => chargeRate(si.chemistry, si.cellTemperature),
   "chargeTime.over-charge.highest": (si) => overCharge[si.chemistry] as number,
   "chargeTime.chargeVoltage.full": (si) => full[si.chemistry] as number,
   "chargeTime.not-rechargeable.shortBy": (si) => si.chargeCurrent,
-  "chargeTime.too-cold-to-charge.shortBy": (si) => -si.temperature,
-  "powerBank.touch-voltage.full": (si) => Math.max(si.loadVoltage, si.portVoltage),
+  "chargeTime.too-cold.shortBy": (si) => -si.cellTemperature,
+  "powerBank.touch-voltage.full": (si) => Math.max(si.loadVoltage, si.terminalVoltage),
   "powerBank.touch-voltage.wet": () => 30,
   "powerBank.touch-voltage.dry": () => 60,
   "parallelSharing.touch-voltage.full": (si) => Math.max(...si.strings.map((s: { openCircuitVoltage: number }) => s.openCircuitVoltage)),
@@ -127,50 +127,50 @@ export const numbers: Numbers = {
   },
   ...Object.fromEntries(
     (["string", "current", "limit"] as const).flatMap((key) => [
-      [`parallelSharing.string-over-current.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxCurrent", 1)[key]],
-      [`parallelSharing.string-over-charged.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxChargeCurrent", -1)[key]],
+      [`parallelSharing.over-current.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxCurrent", 1)[key]],
+      [`parallelSharing.over-charge.${key}`, (si: unknown, out: unknown) => worst(si, out, "maxChargeCurrent", -1)[key]],
     ]),
   ),
   "parallelSharing.span-taken.span": (si) => 0.9 * cellsOf(si),
   "parallelSharing.span-taken.cells": cellsOf,
-  "parallelSharing.no-such-current.shortBy": (si) => si.current - 0.999 * shorted(si),
-  "parallelSharing.no-such-current.at.shortCircuit": shorted,
+  "parallelSharing.insufficient-current.shortBy": (si) => si.current - 0.999 * shorted(si),
+  "parallelSharing.insufficient-current.at.shortCircuit": shorted,
   "powerBank.current.loads": () => 2,
-  "powerBank.port-overloaded.at.portCurrent": portCurrent,
-  "powerBank.port-overloaded.at.greatest": (si) =>
-    0.999 * si.portLimit * si.portVoltage * (si.loadVoltage === null ? 1 : si.stepUpEfficiency),
-  "powerBank.port-overloaded.shortBy": (si) => portCurrent(si) - si.portLimit,
+  "powerBank.insufficient-current.at.outputCurrent": portCurrent,
+  "powerBank.insufficient-current.at.greatest": (si) =>
+    0.999 * si.outputCurrentLimit * si.terminalVoltage * (si.loadVoltage === null ? 1 : si.boostEfficiency),
+  "powerBank.insufficient-current.shortBy": (si) => portCurrent(si) - si.outputCurrentLimit,
   // two a person since 27 March 2026
-  "airTravel.power-bank-on-board.most": () => 2,
+  "airTravel.power-bank-on-board.maxCount": () => 2,
   "airTravel.energy.rated": (si) => si.nominalVoltage * si.capacity,
-  "packUnderLoad.too-much-power.at.resistance": packOhm,
-  "packUnderLoad.no-such-current.at.resistance": packOhm,
-  "packUnderLoad.too-much-power.shortBy": (si) => si.power - emf(si) ** 2 / packOhm(si) / 4,
-  "packUnderLoad.no-such-current.shortBy": (si) => si.current - (0.999 * emf(si)) / packOhm(si),
-  "packUnderLoad.no-such-current.at.shortCircuit": (si) => emf(si) / packOhm(si),
-  "packUnderLoad.too-much-power.at.openCircuitVoltage": emf,
-  "packUnderLoad.no-such-current.at.openCircuitVoltage": emf,
+  "packUnderLoad.insufficient-power.at.cellResistance": packOhm,
+  "packUnderLoad.insufficient-current.at.cellResistance": packOhm,
+  "packUnderLoad.insufficient-power.shortBy": (si) => si.power - emf(si) ** 2 / packOhm(si) / 4,
+  "packUnderLoad.insufficient-current.shortBy": (si) => si.current - (0.999 * emf(si)) / packOhm(si),
+  "packUnderLoad.insufficient-current.at.shortCircuit": (si) => emf(si) / packOhm(si),
+  "packUnderLoad.insufficient-power.at.openCircuitVoltage": emf,
+  "packUnderLoad.insufficient-current.at.openCircuitVoltage": emf,
   "chargeTime.already-full.at.greatestStart": greatestStart,
-  "chargeTime.already-full.shortBy": (si) => si.startCharge - 0.99 * greatestStart(si),
-  "chargeTime.charge-voltage-too-low.at.held": held,
-  "chargeTime.charge-voltage-too-low.at.stop": stop,
-  "chargeTime.charge-voltage-too-low.at.empty": (si) => curveAt(si, 0),
-  "chargeTime.charge-voltage-too-low.shortBy": (si) => 1.001 * (curveAt(si, si.startCharge) + stop(si) * packOhm(si)) - held(si),
+  "chargeTime.already-full.shortBy": (si) => si.startStateOfCharge - 0.99 * greatestStart(si),
+  "chargeTime.insufficient-voltage.at.held": held,
+  "chargeTime.insufficient-voltage.at.stop": stop,
+  "chargeTime.insufficient-voltage.at.empty": (si) => curveAt(si, 0),
+  "chargeTime.insufficient-voltage.shortBy": (si) => 1.001 * (curveAt(si, si.startStateOfCharge) + stop(si) * packOhm(si)) - held(si),
   "runtime.no-load.shortBy": () => 1e-9,
-  "runtime.empty.shortBy": () => 0.01,
-  "runtime.too-much-power.at.power": (si) => firstRefused(si).power as number,
-  "runtime.too-much-power.at.openCircuitVoltage": (si) => curveAt(si, si.startCharge),
-  "runtime.too-much-power.at.greatestPower": mostPower,
-  "runtime.too-much-power.shortBy": (si) => (firstRefused(si).power as number) - 0.999 * mostPower(si),
-  "runtime.cut-off-at-start.at.openCircuitVoltage": (si) => curveAt(si, si.startCharge),
-  "runtime.cut-off-at-start.at.cutOffVoltage": cutOff,
-  "runtime.cut-off-at-start.at.needed": (si) => neededEmf(si, firstRefused(si)),
-  "runtime.cut-off-at-start.at.greatestCurrent": (si) =>
-    packOhm(si) > 0 ? Math.max(0, (curveAt(si, si.startCharge) - cutOff(si)) / packOhm(si)) : 0,
-  "runtime.cut-off-at-start.shortBy": (si) => 1.001 * neededEmf(si, firstRefused(si)) - curveAt(si, si.startCharge),
+  "runtime.depleted.shortBy": () => 0.01,
+  "runtime.insufficient-power.at.power": (si) => firstRefused(si).power as number,
+  "runtime.insufficient-power.at.openCircuitVoltage": (si) => curveAt(si, si.startStateOfCharge),
+  "runtime.insufficient-power.at.greatestPower": mostPower,
+  "runtime.insufficient-power.shortBy": (si) => (firstRefused(si).power as number) - 0.999 * mostPower(si),
+  "runtime.insufficient-voltage.at.openCircuitVoltage": (si) => curveAt(si, si.startStateOfCharge),
+  "runtime.insufficient-voltage.at.cellCutOffVoltage": cutOff,
+  "runtime.insufficient-voltage.at.needed": (si) => neededEmf(si, firstRefused(si)),
+  "runtime.insufficient-voltage.at.greatestCurrent": (si) =>
+    packOhm(si) > 0 ? Math.max(0, (curveAt(si, si.startStateOfCharge) - cutOff(si)) / packOhm(si)) : 0,
+  "runtime.insufficient-voltage.shortBy": (si) => 1.001 * neededEmf(si, firstRefused(si)) - curveAt(si, si.startStateOfCharge),
   // how far the one limit is from the value that was tried and works; all of the energy where none is
-  "sizePack.no-pack-fits.shortBy": (si) => {
-    const outcome = sizePack.attempt(si)
+  "packSize.no-candidate.shortBy": (si) => {
+    const outcome = packSize.attempt(si)
     if (outcome.ok || !("nearest" in outcome.error)) return Number.NaN
     const [change] = Object.entries(outcome.error.nearest)
     return change ? Math.abs(change[1] - si[change[0]]) : si.energy
@@ -185,8 +185,8 @@ interface LoadStep {
 
 /** Open-circuit voltage of the pack at a charge, by its own straight lines. */
 function curveAt(si: Any, charge: number): number {
-  if (!si.curve) return si.series * openCircuit(si.chemistry, charge)
-  const points = si.curve as readonly { stateOfCharge: number; voltage: number }[]
+  if (!si.openCircuitCurve) return si.series * openCircuit(si.chemistry, charge)
+  const points = si.openCircuitCurve as readonly { stateOfCharge: number; voltage: number }[]
   const i = Math.max(
     1,
     points.findIndex((p) => p.stateOfCharge >= charge),
@@ -205,10 +205,10 @@ function openCircuit(chemistry: string, charge: number): number {
   return u + ((charge - s) / (t - s)) * (v - u)
 }
 function held(si: Any): number {
-  return (si.chargeVoltage ?? (full[si.chemistry] as number)) * si.series
+  return (si.cellChargeVoltage ?? (full[si.chemistry] as number)) * si.series
 }
 function stop(si: Any): number {
-  return Math.min(si.chargeCurrent, si.endCurrent ?? ampereHours(si) / 20)
+  return Math.min(si.chargeCurrent, si.terminationCurrent ?? ampereHours(si) / 20)
 }
 /** Charge at which the open-circuit voltage leaves nothing for the charger, by halving. */
 function greatestStart(si: Any): number {
@@ -223,10 +223,10 @@ function greatestStart(si: Any): number {
   return high
 }
 function cutOff(si: Any): number {
-  return si.series * (si.cutOffVoltage ?? (least[si.chemistry] as number))
+  return si.series * (si.cellCutOffVoltage ?? (least[si.chemistry] as number))
 }
 function mostPower(si: Any): number {
-  return packOhm(si) > 0 ? curveAt(si, si.startCharge) ** 2 / (4 * packOhm(si)) : 0
+  return packOhm(si) > 0 ? curveAt(si, si.startStateOfCharge) ** 2 / (4 * packOhm(si)) : 0
 }
 /** Open-circuit voltage that a load needs so as not to be cut off, or not to collapse. */
 function neededEmf(si: Any, load: LoadStep): number {
@@ -237,12 +237,12 @@ function neededEmf(si: Any, load: LoadStep): number {
   return load.loadResistance !== null ? cut * (1 + ohm / load.loadResistance) : 0
 }
 function firstRefused(si: Any): LoadStep {
-  return (si.pattern as readonly LoadStep[]).find((load) => curveAt(si, si.startCharge) <= neededEmf(si, load)) as LoadStep
+  return (si.pattern as readonly LoadStep[]).find((load) => curveAt(si, si.startStateOfCharge) <= neededEmf(si, load)) as LoadStep
 }
 
 function portCurrent(si: Any): number {
-  const power = si.power ?? si.current * (si.loadVoltage ?? si.portVoltage)
-  return power / (si.loadVoltage === null ? 1 : si.stepUpEfficiency) / si.portVoltage
+  const power = si.power ?? si.peakCurrent * (si.loadVoltage ?? si.terminalVoltage)
+  return power / (si.loadVoltage === null ? 1 : si.boostEfficiency) / si.terminalVoltage
 }
 function emf(si: Any): number {
   return si.openCircuitVoltage ?? si.series * openCircuit(si.chemistry, si.stateOfCharge)

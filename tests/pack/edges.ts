@@ -7,12 +7,12 @@ import {
   peukert,
   powerBank,
   runtime,
-  sizePack,
+  packSize,
 } from "../../src/pack/index.js"
 import type { CautionRow, Edges } from "../helpers/edges.js"
 import { numbers } from "./edge-numbers.js"
 
-const nmcCell = { name: "A", chemistry: "nmc", capacity: 9360, resistance: 0.08, cellMass: 0.045, maxCurrent: 7.8, cellPrice: 4 }
+const nmcCell = { name: "A", chemistry: "nmc", cellCapacity: 9360, cellResistance: 0.08, cellMass: 0.045, cellMaxCurrent: 7.8, cellPrice: 4 }
 const cell = (more: object) => ({ cells: [{ ...nmcCell, ...more }] })
 const lead = { ...nmcCell, chemistry: "lead", maxCurrent: 30, resistance: 0.01, capacity: 1e5 }
 const two = [12, 12].map((openCircuitVoltage) => ({ openCircuitVoltage, resistance: 0.1, capacity: 9000 }))
@@ -33,19 +33,19 @@ function packRows(solver: unknown, set: (more: object) => object, extra: object 
     notShown: { ...extra, ...notShown },
   })
   return [
-    row("lithium-pack", set({ chemistry: "nmc" }), set({ chemistry: "nimh" })),
-    row("nickel-pack", set({ chemistry: "nimh" }), set({ chemistry: "nmc" })),
+    row("lithium-battery", set({ chemistry: "nmc" }), set({ chemistry: "nimh" })),
+    row("nickel-battery", set({ chemistry: "nimh" }), set({ chemistry: "nmc" })),
     row("lead-battery", set({ chemistry: "lead" }), set({ chemistry: "nmc" })),
-    row("no-charging-in-frost", { temperature: -0.0005 }, { temperature: 0 }),
+    row("cold-charge", { temperature: -0.0005 }, { temperature: 0 }),
     row("hot-cells", { temperature: 60.1 }, { temperature: 60 }),
     row("too-cold-to-use", { temperature: -20.1 }, { temperature: -20 }),
   ]
 }
 const plain = (more: object) => more
 /** Cautions of chargeTime below freezing cannot be: lithium is refused there. */
-const charged = packRows(chargeTime, plain).filter((r) => !["no-charging-in-frost", "too-cold-to-use"].includes(r.code))
-// at these temperatures the catalogue's cells give nothing, and sizePack refuses
-const sized = packRows(sizePack, cell, { minVoltage: 5 }).filter((r) => ["lithium-pack"].includes(r.code))
+const charged = packRows(chargeTime, plain).filter((r) => !["cold-charge", "too-cold-to-use"].includes(r.code))
+// at these temperatures the catalogue's cells give nothing, and packSize refuses
+const sized = packRows(packSize, cell, { minVoltage: 5 }).filter((r) => ["lithium-battery"].includes(r.code))
 
 /** Where each caution, refusal and fault of the module begins, and what its numbers are. */
 export const edges: Edges = {
@@ -55,15 +55,15 @@ export const edges: Edges = {
     ...packRows(runtime, plain, { pattern: [{ power: 1 }] }),
     ...charged,
     ...sized,
-    { code: "alkaline-pack", severity: "warning", solver: cellPack, shown: { chemistry: "alkaline" }, notShown: { chemistry: "nmc" } },
+    { code: "alkaline-battery", severity: "warning", solver: cellPack, shown: { chemistry: "alkaline" }, notShown: { chemistry: "nmc" } },
     // 4.2 V a cell: 33.6 V and 29.4 V; 30 V are 4.286 V for seven of them
     { code: "touch-voltage", severity: "warning", solver: cellPack, shown: { series: 8 }, notShown: { series: 7 } },
     {
       code: "touch-voltage",
       severity: "warning",
       solver: cellPack,
-      shown: { series: 7, fullVoltage: 4.29 },
-      notShown: { series: 7, fullVoltage: 4.28 },
+      shown: { series: 7, cellFullVoltage: 4.29 },
+      notShown: { series: 7, cellFullVoltage: 4.28 },
     },
     // what is stated counts where it is more than the chemistry's
     {
@@ -89,8 +89,8 @@ export const edges: Edges = {
       code: "touch-voltage",
       severity: "warning",
       solver: chargeTime,
-      shown: { series: 7, chargeVoltage: 4.29 },
-      notShown: { series: 7, chargeVoltage: 4.28 },
+      shown: { series: 7, cellChargeVoltage: 4.29 },
+      notShown: { series: 7, cellChargeVoltage: 4.28 },
     },
     { code: "touch-voltage", severity: "warning", solver: packUnderLoad, shown: { series: 8 }, notShown: { series: 7 } },
     { code: "touch-voltage", severity: "warning", solver: runtime, shown: { series: 8 }, notShown: { series: 7 } },
@@ -107,31 +107,31 @@ export const edges: Edges = {
       code: "hot-cells",
       severity: "warning",
       solver: cellPack,
-      shown: { chemistry: "nimh", temperature: 65.1 },
-      notShown: { chemistry: "nimh", temperature: 65 },
+      shown: { chemistry: "nimh", cellTemperature: 65.1 },
+      notShown: { chemistry: "nimh", cellTemperature: 65 },
     },
     {
       code: "hot-cells",
       severity: "warning",
       solver: cellPack,
-      shown: { chemistry: "lead", temperature: 50.1 },
-      notShown: { chemistry: "lead", temperature: 50 },
+      shown: { chemistry: "lead", cellTemperature: 50.1 },
+      notShown: { chemistry: "lead", cellTemperature: 50 },
     },
-    { code: "deep-discharge", severity: "warning", solver: cellPack, shown: { cutOffVoltage: 2.49 }, notShown: { cutOffVoltage: 2.5 } },
+    { code: "deep-discharge", severity: "warning", solver: cellPack, shown: { cellCutOffVoltage: 2.49 }, notShown: { cellCutOffVoltage: 2.5 } },
     {
       code: "deep-discharge",
       severity: "warning",
       solver: packUnderLoad,
-      shown: { cutOffVoltage: 2.49 },
-      notShown: { cutOffVoltage: 2.5 },
+      shown: { cellCutOffVoltage: 2.49 },
+      notShown: { cellCutOffVoltage: 2.5 },
     },
-    { code: "deep-discharge", severity: "warning", solver: runtime, shown: { cutOffVoltage: 2.49 }, notShown: { cutOffVoltage: 2.5 } },
+    { code: "deep-discharge", severity: "warning", solver: runtime, shown: { cellCutOffVoltage: 2.49 }, notShown: { cellCutOffVoltage: 2.5 } },
     {
       code: "deep-discharge",
       severity: "warning",
-      solver: sizePack,
-      shown: cell({ cutOffVoltage: 2.49 }),
-      notShown: cell({ cutOffVoltage: 2.5 }),
+      solver: packSize,
+      shown: cell({ cellCutOffVoltage: 2.49 }),
+      notShown: cell({ cellCutOffVoltage: 2.5 }),
     },
     { code: "unequal-strings", severity: "warning", solver: cellPack, shown: { parallel: 2 }, notShown: { parallel: 1 } },
     // 2·(18720 C − g) is 5 % of 3·g at 17414 C
@@ -142,24 +142,24 @@ export const edges: Edges = {
       shown: { groupCapacities: [18720, 18720, 17400] },
       notShown: { groupCapacities: [18720, 18720, 17430] },
     },
-    { code: "limit-by-temperature", severity: "caution", solver: cellPack, shown: { temperature: 45 }, notShown: { temperature: 44.9 } },
-    { code: "limit-by-temperature", severity: "caution", solver: cellPack, shown: { temperature: 5 }, notShown: { temperature: 5.04 } },
+    { code: "limit-by-temperature", severity: "caution", solver: cellPack, shown: { cellTemperature: 45 }, notShown: { cellTemperature: 44.9 } },
+    { code: "limit-by-temperature", severity: "caution", solver: cellPack, shown: { cellTemperature: 5 }, notShown: { cellTemperature: 5.04 } },
     {
       code: "charge-limit-by-temperature",
       severity: "warning",
       solver: cellPack,
-      shown: { temperature: 15 },
-      notShown: { temperature: 15.1 },
+      shown: { cellTemperature: 15 },
+      notShown: { cellTemperature: 15.1 },
     },
     {
       code: "charge-limit-by-temperature",
       severity: "warning",
       solver: cellPack,
-      shown: { temperature: 45.1 },
-      notShown: { temperature: 45 },
+      shown: { cellTemperature: 45.1 },
+      notShown: { cellTemperature: 45 },
     },
     // 10.8 V: 100 Wh are 9.259 Ah, 4.63 Ah a cell
-    { code: "air-travel", severity: "note", solver: cellPack, shown: { capacity: 16700 }, notShown: { capacity: 16640 } },
+    { code: "air-travel", severity: "note", solver: cellPack, shown: { cellCapacity: 16700 }, notShown: { cellCapacity: 16640 } },
     // 7.5 V left of 11.1516 V in 0.12 ohm are 30.43 A
     {
       code: "below-cut-off",
@@ -170,18 +170,18 @@ export const edges: Edges = {
     },
     // two cells of 7.8 A; half of 11.15 V²/(4·0.12 ohm)
     {
-      code: "over-cell-current",
+      code: "over-current",
       severity: "warning",
       solver: packUnderLoad,
       shown: { power: null, current: 15.65 },
       notShown: { power: null, current: 15.55 },
     },
     {
-      code: "over-cell-current",
+      code: "over-current",
       severity: "warning",
       solver: packUnderLoad,
-      shown: { power: null, current: 2.61, temperature: 0 },
-      notShown: { power: null, current: 2.59, temperature: 0 },
+      shown: { power: null, current: 2.61, cellTemperature: 0 },
+      notShown: { power: null, current: 2.59, cellTemperature: 0 },
     },
     { code: "near-collapse", severity: "caution", solver: packUnderLoad, shown: { power: 130 }, notShown: { power: 129 } },
     // 5.2 Ah: a tenth per hour is 0.52 A, once per hour 5.2 A
@@ -189,8 +189,8 @@ export const edges: Edges = {
       (["lead", "nimh"] as const).map((chemistry) => {
         const at = (current: number) => ({
           chemistry,
-          resistance: 0.001,
-          ...(solver === runtime ? { pattern: [{ current }] } : { power: null, current }),
+          cellResistance: 0.001,
+          ...(solver === runtime ? { pattern: [{ peakCurrent: current }] } : { power: null, peakCurrent: current }),
         })
         const limit = chemistry === "lead" ? 0.52 : 5.2
         return {
@@ -206,28 +206,28 @@ export const edges: Edges = {
     {
       code: "lead-rate",
       severity: "warning",
-      solver: sizePack,
-      shown: { cells: [{ ...lead, capacity: 3600 * 79.7 }] },
-      notShown: { cells: [{ ...lead, capacity: 3600 * 80.3 }] },
+      solver: packSize,
+      shown: { cells: [{ ...lead, cellCapacity: 3600 * 79.7 }] },
+      notShown: { cells: [{ ...lead, cellCapacity: 3600 * 80.3 }] },
     },
     { code: "optimistic", severity: "note", solver: runtime, shown: {}, notShown: null },
     // 2 A of two cells, the current being constant
     {
-      code: "over-cell-current",
+      code: "over-current",
       severity: "warning",
       solver: runtime,
-      shown: { pattern: [{ current: 4 }], maxCurrent: 1.99 },
-      notShown: { pattern: [{ current: 4 }], maxCurrent: 2.01 },
+      shown: { pattern: [{ current: 4 }], cellMaxCurrent: 1.99 },
+      notShown: { pattern: [{ current: 4 }], cellMaxCurrent: 2.01 },
     },
     // 20 W in 0.75 ohm collapse at 2·√15 = 7.746 V, with half of that left: 1.291 V a cell
     {
       code: "collapse",
       severity: "caution",
       solver: runtime,
-      shown: { resistance: 0.5, cutOffVoltage: 1.285, pattern: [{ power: 20 }] },
-      notShown: { resistance: 0.5, cutOffVoltage: 1.297, pattern: [{ power: 20 }] },
+      shown: { cellResistance: 0.5, cellCutOffVoltage: 1.285, pattern: [{ power: 20 }] },
+      notShown: { cellResistance: 0.5, cellCutOffVoltage: 1.297, pattern: [{ power: 20 }] },
     },
-    { code: "cold", severity: "caution", solver: runtime, shown: { temperature: -0.0005 }, notShown: { temperature: 0 } },
+    { code: "cold", severity: "caution", solver: runtime, shown: { cellTemperature: -0.0005 }, notShown: { cellTemperature: 0 } },
     {
       code: "alkaline-rate",
       severity: "caution",
@@ -239,23 +239,23 @@ export const edges: Edges = {
       code: "cold-charge",
       severity: "warning",
       solver: chargeTime,
-      shown: { chemistry: "lead", temperature: -10.1 },
-      notShown: { chemistry: "lead", temperature: -10 },
+      shown: { chemistry: "lead", cellTemperature: -10.1 },
+      notShown: { chemistry: "lead", cellTemperature: -10 },
     },
     {
       code: "cold-charge",
       severity: "warning",
       solver: chargeTime,
-      shown: { chemistry: "nimh", temperature: -0.0005 },
-      notShown: { chemistry: "nimh", temperature: 0 },
+      shown: { chemistry: "nimh", cellTemperature: -0.0005 },
+      notShown: { chemistry: "nimh", cellTemperature: 0 },
     },
-    { code: "too-hot-to-charge", severity: "warning", solver: chargeTime, shown: { temperature: 45.1 }, notShown: { temperature: 45 } },
+    { code: "too-hot-to-charge", severity: "warning", solver: chargeTime, shown: { cellTemperature: 45.1 }, notShown: { cellTemperature: 45 } },
     {
       code: "too-hot-to-charge",
       severity: "warning",
       solver: chargeTime,
-      shown: { chemistry: "lead", temperature: 50.1 },
-      notShown: { chemistry: "lead", temperature: 50 },
+      shown: { chemistry: "lead", cellTemperature: 50.1 },
+      notShown: { chemistry: "lead", cellTemperature: 50 },
     },
     // 5.2 Ah: a half, and three tenths, per hour
     { code: "charge-rate", severity: "warning", solver: chargeTime, shown: { chargeCurrent: 2.61 }, notShown: { chargeCurrent: 2.59 } },
@@ -273,13 +273,13 @@ export const edges: Edges = {
       shown: { chemistry: "nimh", chargeCurrent: 5.21 },
       notShown: { chemistry: "nimh", chargeCurrent: 5.19 },
     },
-    { code: "over-charge", severity: "warning", solver: chargeTime, shown: { chargeVoltage: 4.21 }, notShown: { chargeVoltage: 4.2 } },
+    { code: "over-charge", severity: "warning", solver: chargeTime, shown: { cellChargeVoltage: 4.21 }, notShown: { cellChargeVoltage: 4.2 } },
     {
       code: "over-charge",
       severity: "warning",
       solver: chargeTime,
-      shown: { chemistry: "lead", chargeVoltage: 2.455 },
-      notShown: { chemistry: "lead", chargeVoltage: 2.45 },
+      shown: { chemistry: "lead", cellChargeVoltage: 2.455 },
+      notShown: { chemistry: "lead", cellChargeVoltage: 2.45 },
     },
     {
       code: "charge-time-is-least",
@@ -297,7 +297,7 @@ export const edges: Edges = {
       notShown: { chemistry: "nimh", chargeCurrent: 0.522 },
     },
     {
-      code: "parallel-fire",
+      code: "battery-fire",
       severity: "warning",
       solver: parallelSharing,
       shown: { strings: two },
@@ -312,14 +312,14 @@ export const edges: Edges = {
     },
     // 6 A over two like strings; 0.4 V over two of 0.1 ohm are 2 A
     {
-      code: "string-over-current",
+      code: "over-current",
       severity: "warning",
       solver: parallelSharing,
       shown: strings({ maxCurrent: 2.99 }, { current: 6 }),
       notShown: strings({ maxCurrent: 3.01 }, { current: 6 }),
     },
     {
-      code: "string-over-charged",
+      code: "over-charge",
       severity: "warning",
       solver: parallelSharing,
       shown: strings({ openCircuitVoltage: 11.6, maxChargeCurrent: 1.99 }),
@@ -341,70 +341,70 @@ export const edges: Edges = {
     },
     { code: "span-taken", severity: "note", solver: parallelSharing, shown: { voltageSpan: null }, notShown: { voltageSpan: 2.7 } },
     // 6 A of 5.1 Ah
-    { code: "beyond-empty", severity: "caution", solver: parallelSharing, shown: { after: 3065 }, notShown: { after: 3055 } },
+    { code: "beyond-empty", severity: "caution", solver: parallelSharing, shown: { laterTime: 3065 }, notShown: { laterTime: 3055 } },
     {
       code: "lead-only",
       severity: "note",
       solver: peukert,
-      shown: { exponent: 1.051, secondCapacity: null, secondTime: null },
-      notShown: { exponent: 1.049, secondCapacity: null, secondTime: null },
+      shown: { exponent: 1.051, secondCapacity: null, secondDuration: null },
+      notShown: { exponent: 1.049, secondCapacity: null, secondDuration: null },
     },
     { code: "below-rated", severity: "caution", solver: peukert, shown: { current: 1.99 }, notShown: { current: 2.005 } },
     { code: "exponent-not-constant", severity: "caution", solver: peukert, shown: { current: 40.1 }, notShown: { current: 39.9 } },
     // 0.1 A, and 0.8 of 3 A, at 5 V
     { code: "switches-off", severity: "caution", solver: powerBank, shown: { power: 0.498 }, notShown: { power: 0.502 } },
     { code: "near-port-limit", severity: "caution", solver: powerBank, shown: { power: 12.05 }, notShown: { power: 11.95 } },
-    { code: "step-up-peaks", severity: "caution", solver: powerBank, shown: { loadVoltage: 12 }, notShown: { loadVoltage: null } },
-    { code: "touch-voltage", severity: "warning", solver: powerBank, shown: { portVoltage: 30.1 }, notShown: { portVoltage: 30 } },
+    { code: "boost-peaks", severity: "caution", solver: powerBank, shown: { loadVoltage: 12 }, notShown: { loadVoltage: null } },
+    { code: "touch-voltage", severity: "warning", solver: powerBank, shown: { terminalVoltage: 30.1 }, notShown: { terminalVoltage: 30 } },
     { code: "touch-voltage", severity: "warning", solver: powerBank, shown: { loadVoltage: 30.1 }, notShown: { loadVoltage: 30 } },
-    { code: "lithium-bank", severity: "warning", solver: powerBank, shown: {}, notShown: null },
+    { code: "lithium-battery", severity: "warning", solver: powerBank, shown: {}, notShown: null },
     { code: "rules-change", severity: "warning", solver: airTravel, shown: {}, notShown: null },
-    { code: "battery-fire", severity: "warning", solver: airTravel, shown: { kind: "lithium-ion" }, notShown: { kind: "lead" } },
-    { code: "home-made", severity: "warning", solver: airTravel, shown: { kind: "lithium-ion" }, notShown: { kind: "dry" } },
+    { code: "battery-fire", severity: "warning", solver: airTravel, shown: { type: "lithium-ion" }, notShown: { type: "lead" } },
+    { code: "home-made", severity: "warning", solver: airTravel, shown: { type: "lithium-ion" }, notShown: { type: "dry" } },
     {
       code: "medical-only",
       severity: "warning",
       solver: airTravel,
-      shown: { kind: "lithium-metal", lithiumMass: 2.01e-3 },
-      notShown: { kind: "lithium-metal", lithiumMass: 2e-3 },
+      shown: { type: "lithium-metal", lithiumMass: 2.01e-3 },
+      notShown: { type: "lithium-metal", lithiumMass: 2e-3 },
     },
     {
       code: "medical-only",
       severity: "warning",
       solver: airTravel,
-      shown: { kind: "lithium-metal", lithiumMass: 8e-3 },
-      notShown: { kind: "lithium-metal", lithiumMass: 8.01e-3 },
+      shown: { type: "lithium-metal", lithiumMass: 8e-3 },
+      notShown: { type: "lithium-metal", lithiumMass: 8.01e-3 },
     },
-    { code: "spares-in-cabin", severity: "warning", solver: airTravel, shown: { carried: "spare" }, notShown: { carried: "in-device" } },
+    { code: "spares-in-cabin", severity: "warning", solver: airTravel, shown: { carriedAs: "spare" }, notShown: { carriedAs: "in-device" } },
     {
       code: "power-bank-on-board",
       severity: "warning",
       solver: airTravel,
-      shown: { carried: "power-bank" },
-      notShown: { carried: "spare" },
+      shown: { carriedAs: "power-bank" },
+      notShown: { carriedAs: "spare" },
     },
-    { code: "non-spillable-only", severity: "warning", solver: airTravel, shown: { kind: "lead" }, notShown: { kind: "dry" } },
-    { code: "terminals-covered", severity: "caution", solver: airTravel, shown: { kind: "dry" }, notShown: { kind: "lead" } },
+    { code: "non-spillable-only", severity: "warning", solver: airTravel, shown: { type: "lead" }, notShown: { type: "dry" } },
+    { code: "terminals-covered", severity: "caution", solver: airTravel, shown: { type: "dry" }, notShown: { type: "lead" } },
   ],
   refusals: [
     // 11.1516² V²/(4·0.12 ohm) = 259.08 W; 92.93 A
-    { code: "too-much-power", solver: packUnderLoad, refused: { power: 260 }, answered: { power: 258.5 } },
+    { code: "insufficient-power", solver: packUnderLoad, refused: { power: 260 }, answered: { power: 258.5 } },
     {
-      code: "no-such-current",
+      code: "insufficient-current",
       solver: packUnderLoad,
       refused: { power: null, current: 93.2 },
       answered: { power: null, current: 92.7 },
     },
     // 12 V over two strings of 0.1 ohm
     {
-      code: "no-such-current",
+      code: "insufficient-current",
       solver: parallelSharing,
       refused: strings({}, { current: 240.1 }),
       answered: strings({}, { current: 239.9 }),
     },
-    { code: "port-overloaded", solver: powerBank, refused: { power: 15.05 }, answered: { power: 15 } },
+    { code: "insufficient-current", solver: powerBank, refused: { power: 15.05 }, answered: { power: 15 } },
     {
-      code: "port-overloaded",
+      code: "insufficient-current",
       solver: powerBank,
       refused: { power: null, current: 3.01 },
       answered: { power: null, current: 3 },
@@ -416,16 +416,16 @@ export const edges: Edges = {
       answered: { chemistry: "nmc" },
       noNearest: "no change of a number makes an alkaline cell chargeable",
     },
-    { code: "too-cold-to-charge", solver: chargeTime, refused: { temperature: -0.0005 }, answered: { temperature: 0 } },
+    { code: "too-cold", solver: chargeTime, refused: { cellTemperature: -0.0005 }, answered: { cellTemperature: 0 } },
     {
       code: "already-full",
       solver: chargeTime,
-      refused: { chemistry: "nimh", startCharge: 1 },
-      answered: { chemistry: "nimh", startCharge: 0.995 },
+      refused: { chemistry: "nimh", startStateOfCharge: 1 },
+      answered: { chemistry: "nimh", startStateOfCharge: 0.995 },
     },
-    { code: "already-full", solver: chargeTime, refused: { startCharge: 1 }, answered: { startCharge: 0.995 } },
+    { code: "already-full", solver: chargeTime, refused: { startStateOfCharge: 1 }, answered: { startStateOfCharge: 0.995 } },
     // an empty cell of 2.5199 V and 0.26 A in 40 mohm a cell
-    { code: "charge-voltage-too-low", solver: chargeTime, refused: { chargeVoltage: 2.528 }, answered: { chargeVoltage: 2.533 } },
+    { code: "insufficient-voltage", solver: chargeTime, refused: { cellChargeVoltage: 2.528 }, answered: { cellChargeVoltage: 2.533 } },
     {
       code: "no-load",
       solver: runtime,
@@ -434,27 +434,27 @@ export const edges: Edges = {
       noNearest: "which step should draw, and what, is the maker's to say",
     },
     // (12.5829 − 7.5) V in 0.12 ohm
-    { code: "cut-off-at-start", solver: runtime, refused: { pattern: [{ current: 42.5 }] }, answered: { pattern: [{ current: 42.3 }] } },
+    { code: "insufficient-voltage", solver: runtime, refused: { pattern: [{ current: 42.5 }] }, answered: { pattern: [{ current: 42.3 }] } },
     // 12.5829² V²/(4·0.12 ohm) = 329.85 W
     {
-      code: "too-much-power",
+      code: "insufficient-power",
       solver: runtime,
-      refused: { cutOffVoltage: 0.5, pattern: [{ power: 331 }] },
-      answered: { cutOffVoltage: 0.5, pattern: [{ power: 329 }] },
+      refused: { cellCutOffVoltage: 0.5, pattern: [{ power: 331 }] },
+      answered: { cellCutOffVoltage: 0.5, pattern: [{ power: 329 }] },
     },
     {
-      code: "empty",
+      code: "depleted",
       solver: runtime,
-      refused: { cutOffVoltage: 0.5, startCharge: 0, pattern: [{ power: 0.1 }] },
-      answered: { cutOffVoltage: 0.5, startCharge: 0.001, pattern: [{ power: 0.1 }] },
+      refused: { cellCutOffVoltage: 0.5, startStateOfCharge: 0, pattern: [{ power: 0.1 }] },
+      answered: { cellCutOffVoltage: 0.5, startStateOfCharge: 0.001, pattern: [{ power: 0.1 }] },
     },
     // 3S2P of 45 g a cell is the lightest
-    { code: "no-pack-fits", solver: sizePack, refused: { ...cell({}), maxMass: 0.269 }, answered: { ...cell({}), maxMass: 0.2701 } },
+    { code: "no-candidate", solver: packSize, refused: { ...cell({}), maxMass: 0.269 }, answered: { ...cell({}), maxMass: 0.2701 } },
   ],
   faults: [
-    { solver: cellPack, path: "cutOffVoltage", faulty: { cutOffVoltage: 4.2 }, sound: { cutOffVoltage: 4.19 } },
-    { solver: packUnderLoad, path: "cutOffVoltage", faulty: { cutOffVoltage: 4.2 }, sound: { cutOffVoltage: 4.19 } },
-    { solver: runtime, path: "cutOffVoltage", faulty: { cutOffVoltage: 4.2 }, sound: { cutOffVoltage: 4.19 } },
+    { solver: cellPack, path: "cellCutOffVoltage", faulty: { cellCutOffVoltage: 4.2 }, sound: { cellCutOffVoltage: 4.19 } },
+    { solver: packUnderLoad, path: "cellCutOffVoltage", faulty: { cellCutOffVoltage: 4.2 }, sound: { cellCutOffVoltage: 4.19 } },
+    { solver: runtime, path: "cellCutOffVoltage", faulty: { cellCutOffVoltage: 4.2 }, sound: { cellCutOffVoltage: 4.19 } },
     {
       solver: cellPack,
       path: "groupCapacities",
@@ -476,53 +476,53 @@ export const edges: Edges = {
         curve: s.map((stateOfCharge, i) => ({ stateOfCharge, voltage: u[i] as number })),
       })
       return [
-        { solver, path: "curve", faulty: curve([0, 0.5, 1], [3, 3.7, 3.7]), sound: curve([0, 0.5, 1], [3, 3.69, 3.7]) },
-        { solver, path: "curve", faulty: curve([0, 0.5, 0.5, 1], [3, 3.6, 3.7, 4]), sound: curve([0, 0.5, 0.504, 1], [3, 3.6, 3.7, 4]) },
-        { solver, path: "curve", faulty: curve([0, 0.996], [3, 4.1]), sound: curve([0, 1], [3, 4.1]) },
-        { solver, path: "curve", faulty: curve([0.0005, 1], [3, 4.1]), sound: curve([0, 1], [3, 4.1]) },
+        { solver, path: "openCircuitCurve", faulty: curve([0, 0.5, 1], [3, 3.7, 3.7]), sound: curve([0, 0.5, 1], [3, 3.69, 3.7]) },
+        { solver, path: "openCircuitCurve", faulty: curve([0, 0.5, 0.5, 1], [3, 3.6, 3.7, 4]), sound: curve([0, 0.5, 0.504, 1], [3, 3.6, 3.7, 4]) },
+        { solver, path: "openCircuitCurve", faulty: curve([0, 0.996], [3, 4.1]), sound: curve([0, 1], [3, 4.1]) },
+        { solver, path: "openCircuitCurve", faulty: curve([0.0005, 1], [3, 4.1]), sound: curve([0, 1], [3, 4.1]) },
       ]
     }),
-    { solver: chargeTime, path: "endCurrent", faulty: { endCurrent: 2 }, sound: { endCurrent: 1.99 } },
-    { solver: chargeTime, path: "chargeVoltage", faulty: { chargeVoltage: 4.63 }, sound: { chargeVoltage: 4.61 } },
+    { solver: chargeTime, path: "terminationCurrent", faulty: { terminationCurrent: 2 }, sound: { terminationCurrent: 1.99 } },
+    { solver: chargeTime, path: "cellChargeVoltage", faulty: { cellChargeVoltage: 4.63 }, sound: { cellChargeVoltage: 4.61 } },
     {
       solver: chargeTime,
-      path: "chargeVoltage",
-      faulty: { chemistry: "nimh", chargeVoltage: 1.4 },
-      sound: { chemistry: "nimh", chargeVoltage: null },
+      path: "cellChargeVoltage",
+      faulty: { chemistry: "nimh", cellChargeVoltage: 1.4 },
+      sound: { chemistry: "nimh", cellChargeVoltage: null },
     },
     { solver: peukert, path: "secondCapacity", faulty: { exponent: 1.2 }, sound: { exponent: null } },
-    { solver: peukert, path: "secondTime", faulty: { secondTime: null }, sound: { secondTime: 18000 } },
+    { solver: peukert, path: "secondDuration", faulty: { secondDuration: null }, sound: { secondDuration: 18000 } },
     // at 40 Ah the exponent would be 1
     { solver: peukert, path: "secondCapacity", faulty: { secondCapacity: 144100 }, sound: { secondCapacity: 143900 } },
-    { solver: airTravel, path: "carried", faulty: { kind: "dry", carried: "power-bank" }, sound: { kind: "dry", carried: "spare" } },
+    { solver: airTravel, path: "carriedAs", faulty: { type: "dry", carriedAs: "power-bank" }, sound: { type: "dry", carriedAs: "spare" } },
     {
       solver: airTravel,
       path: "lithiumMass",
-      faulty: { kind: "lithium-metal", lithiumMass: null },
-      sound: { kind: "lithium-metal", lithiumMass: 1e-3 },
+      faulty: { type: "lithium-metal", lithiumMass: null },
+      sound: { type: "lithium-metal", lithiumMass: 1e-3 },
     },
     {
       solver: airTravel,
       path: "nominalVoltage",
-      faulty: { kind: "lead", energy: 2e5, nominalVoltage: null },
-      sound: { kind: "lead", energy: 2e5, nominalVoltage: 10.8 },
+      faulty: { type: "lead", energy: 2e5, nominalVoltage: null },
+      sound: { type: "lead", energy: 2e5, nominalVoltage: 10.8 },
     },
     { solver: airTravel, path: "energy", faulty: { capacity: null }, sound: { capacity: 18720 } },
     // 56.16 Wh, 5 % more
     { solver: airTravel, path: "energy", faulty: { energy: 212600 }, sound: { energy: 212000 } },
     { solver: airTravel, path: "energy", faulty: { energy: 191800 }, sound: { energy: 192200 } },
     {
-      solver: sizePack,
+      solver: packSize,
       path: "cells.1.name",
       faulty: { cells: [nmcCell, { ...nmcCell, name: "A" }] },
       sound: { cells: [nmcCell, { ...nmcCell, name: "B" }] },
     },
-    { solver: sizePack, path: "cells.0.cutOffVoltage", faulty: cell({ cutOffVoltage: 4.2 }), sound: cell({ cutOffVoltage: 4.19 }) },
-    { solver: sizePack, path: "minVoltage", faulty: { minVoltage: 15 }, sound: { minVoltage: 14.9 } },
+    { solver: packSize, path: "cells.0.cellCutOffVoltage", faulty: cell({ cellCutOffVoltage: 4.2 }), sound: cell({ cellCutOffVoltage: 4.19 }) },
+    { solver: packSize, path: "minVoltage", faulty: { minVoltage: 15 }, sound: { minVoltage: 14.9 } },
     {
-      solver: sizePack,
+      solver: packSize,
       path: "rankBy",
-      faulty: { ...cell({ cellPrice: null }), rankBy: "cost" },
+      faulty: { ...cell({ cellPrice: null }), rankBy: "price" },
       sound: { ...cell({ cellPrice: null }), rankBy: "mass" },
     },
   ],

@@ -37,20 +37,20 @@ describe("parallelSharing", () => {
       const rows = three.map((s, k) => [...three.map((_, j) => (j === k ? s.resistance : 0)), 1])
       const x = lusolve([...rows, [1, 1, 1, 0]], [...three.map((s) => s.openCircuitVoltage), current]) as number[][]
       const out = solved({ strings: three, current })
-      out.shares.forEach((s, k) => {
+      out.strings.forEach((s, k) => {
         expect(s.current).toBeCloseTo(x[k]?.[0] as number, 10)
       })
-      expect(out.voltage).toBeCloseTo(x[3]?.[0] as number, 10)
+      expect(out.terminalVoltage).toBeCloseTo(x[3]?.[0] as number, 10)
       // Kirchhoff's residual
-      expect(Math.abs(out.shares.reduce((sum, s) => sum + s.current, 0) - current)).toBeLessThan(1e-9)
+      expect(Math.abs(out.strings.reduce((sum, s) => sum + s.current, 0) - current)).toBeLessThan(1e-9)
     }
   })
 
   it("follows small steps of time", () => {
-    for (const after of [10, 600, 4000]) {
-      const out = solved({ strings: three, current: 6, voltageSpan: 2.7, after })
-      const other = stepped(three, 6, 2.7, after, 0.02)
-      out.shares.forEach((s, k) => {
+    for (const laterTime of [10, 600, 4000]) {
+      const out = solved({ strings: three, current: 6, voltageSpan: 2.7, laterTime })
+      const other = stepped(three, 6, 2.7, laterTime, 0.02)
+      out.strings.forEach((s, k) => {
         expect(Math.abs(s.laterCurrent - (other[k] as number))).toBeLessThan(2e-3)
       })
     }
@@ -59,11 +59,11 @@ describe("parallelSharing", () => {
   it("ends up sharing by capacity, and gets there with its time constant", () => {
     // rates well apart, so that the faster difference dies out before the slower
     const apart = three.map((string, k) => ({ ...string, capacity: [9360, 4000, 1000][k] as number }))
-    const at = (after: number) => solved({ strings: apart, current: 6, voltageSpan: 2.7, after })
+    const at = (after: number) => solved({ strings: apart, current: 6, voltageSpan: 2.7, laterTime: after })
     const long = at(36000)
-    for (const s of long.shares) expect(s.laterCurrent).toBeCloseTo(s.steadyCurrent, 4)
+    for (const s of long.strings) expect(s.laterCurrent).toBeCloseTo(s.steadyCurrent, 4)
     const tau = long.timeConstant as number
-    const distance = (after: number) => at(after).shares.reduce((sum, s) => sum + Math.abs(s.laterCurrent - s.steadyCurrent), 0)
+    const distance = (after: number) => at(after).strings.reduce((sum, s) => sum + Math.abs(s.laterCurrent - s.steadyCurrent), 0)
     expect(distance(11 * tau) / distance(10 * tau)).toBeCloseTo(Math.exp(-1), 3)
     // two strings: τ = (r1 + r2)/(U/Q1 + U/Q2)
     const two = solved({ strings: three.slice(0, 2), current: 6, voltageSpan: 2.7 })
@@ -72,8 +72,8 @@ describe("parallelSharing", () => {
 
   it("gives a load current at which the first string is just at its limit", () => {
     const strings = three.map((s) => ({ ...s, maxCurrent: 7.8 }))
-    const safe = solved({ strings }).safeCurrent as number
-    const worst = Math.max(...solved({ strings, current: safe }).shares.map((s) => s.current))
+    const safe = solved({ strings }).loadCurrentAtLimit as number
+    const worst = Math.max(...solved({ strings, current: safe }).strings.map((s) => s.current))
     expect(worst).toBeCloseTo(7.8, 9)
     expect(safe).toBeLessThan(3 * 7.8)
   })
@@ -97,7 +97,7 @@ describe("parallelSharing", () => {
       const out = parallelSharing.si(parallelSharing.read({ strings, current }))
       if (!isNoSolution(out)) throw new Error("should refuse")
       expect(out.shortBy).toBeGreaterThan(0)
-      expect(solved({ strings, current: out.nearest.current as number }).voltage).toBeGreaterThan(0)
+      expect(solved({ strings, current: out.nearest.current as number }).terminalVoltage).toBeGreaterThan(0)
     }
   })
 
@@ -108,14 +108,14 @@ describe("parallelSharing", () => {
       { maxCurrent: 9, maxChargeCurrent: 5 },
     ]
     const strings = three.map((s, k) => ({ ...s, ...limits[k] }))
-    const { cautions, shares } = parallelSharing({ strings, current: 0 })
+    const { cautions, strings: shares } = parallelSharing({ strings, current: 0 })
     const values = (code: string) => cautions.find((c) => c.code === code)?.values
-    expect(values("string-over-current")).toEqual({ string: 1, current: shares[0]?.current, limit: 1 })
-    expect(values("string-over-charged")).toEqual({ string: 2, current: -(shares[1]?.current as number), limit: 0.1 })
+    expect(values("over-current")).toEqual({ string: 1, current: shares[0]?.current, limit: 1 })
+    expect(values("over-charge")).toEqual({ string: 2, current: -(shares[1]?.current as number), limit: 0.1 })
     // the same strings the other way round
     const turned = parallelSharing({ strings: [...strings].reverse(), current: 0 }).cautions
-    expect(turned.find((c) => c.code === "string-over-current")?.values.string).toBe(3)
-    expect(turned.find((c) => c.code === "string-over-charged")?.values.string).toBe(2)
+    expect(turned.find((c) => c.code === "over-current")?.values.string).toBe(3)
+    expect(turned.find((c) => c.code === "over-charge")?.values.string).toBe(2)
   })
 
   it("warns of strings joined at unequal charge", () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest"
 import { type Chemistry, capacityFactor, openCircuitVoltage, type Runtime, resistanceFactor, runtime } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 
-const base = { series: 3, parallel: 2, capacity: 9360, resistance: 0.08 }
+const base = { series: 3, parallel: 2, cellCapacity: 9360, cellResistance: 0.08 }
 const solved = (more: object): Runtime => {
   const out = runtime.si(runtime.read({ ...base, ...more }))
   if (isNoSolution(out)) throw new Error(out.message)
@@ -79,7 +79,7 @@ describe("runtime", () => {
           const fine = fineSteps(chemistry, temperature, [{ duration: 1000, draw }], 8.7, h)
           // the stepping itself is good to about a step in the few thousand it takes
           expect(off(out.runtime, fine.time)).toBeLessThan((1.5 * h) / fine.time + 1e-5)
-          expect(off(out.energy, fine.given)).toBeLessThan((1.5 * h) / fine.time + 1e-4)
+          expect(off(out.deliveredEnergy, fine.given)).toBeLessThan((1.5 * h) / fine.time + 1e-4)
           expect(off(out.heat, fine.heat)).toBeLessThan((3 * h) / fine.time + 1e-4)
         })
 
@@ -101,10 +101,10 @@ describe("runtime", () => {
     expect(Math.abs(out.runtime - fine.time)).toBeLessThan(0.2)
     // stepping may stop one step of 0.05 s late, at the current of the end
     const lastStep = 0.05 * out.endCurrent
-    expect(Math.abs(out.energy - fine.given)).toBeLessThan(lastStep * out.endVoltage + 1e-6 * out.energy)
+    expect(Math.abs(out.deliveredEnergy - fine.given)).toBeLessThan(lastStep * out.endVoltage + 1e-6 * out.deliveredEnergy)
     expect(Math.abs(out.heat - fine.heat)).toBeLessThan(lastStep * out.endCurrent * 0.12 + 1e-6 * out.heat)
-    expect(Math.abs(out.endCharge - fine.left)).toBeLessThan(lastStep / 18720 + 1e-7)
-    expect(out.loads[1]?.charge).toBe(0)
+    expect(Math.abs(out.endStateOfCharge - fine.left)).toBeLessThan(lastStep / 18720 + 1e-7)
+    expect(out.pattern[1]?.charge).toBe(0)
   })
 
   it("gives the same by following the mean of very many short rounds, to its error estimate", () => {
@@ -119,14 +119,14 @@ describe("runtime", () => {
     expect(followed.errorEstimate).toBe(0)
     expect(meaned.errorEstimate).toBe(0.5)
     expect(Math.abs(followed.runtime - meaned.runtime)).toBeLessThan(10 + 0.5)
-    expect(off(followed.energy, meaned.energy)).toBeLessThan(2e-3)
+    expect(off(followed.deliveredEnergy, meaned.deliveredEnergy)).toBeLessThan(2e-3)
     expect(off(followed.heat, meaned.heat)).toBeLessThan(2e-3)
   })
 
   it("lasts as long as charge over current where nothing sags", () => {
     const out = solved({ resistance: 0, pattern: [{ current: 2 }], cutOffVoltage: 0.1 })
     expect(off(out.runtime, (9360 * 2) / 2)).toBeLessThan(1e-12)
-    expect([out.ends, out.endCharge, out.rmsCurrent]).toEqual(["empty", 0, null])
+    expect([out.endedBy, out.endStateOfCharge, out.rmsCurrent]).toEqual(["depleted", 0, null])
   })
 
   it("closes the energy account and lasts longer the smaller the load", () => {
@@ -136,11 +136,11 @@ describe("runtime", () => {
       expect(out.runtime).toBeGreaterThan(before)
       before = out.runtime
       const account = out.history.at(-1)
-      expect(account?.stateOfCharge).toBe(out.endCharge)
+      expect(account?.stateOfCharge).toBe(out.endStateOfCharge)
       expect(
         off(
-          out.loads.reduce((sum, l) => sum + l.energy, 0),
-          out.energy,
+          out.pattern.reduce((sum, l) => sum + l.energy, 0),
+          out.deliveredEnergy,
         ),
       ).toBeLessThan(1e-12)
     }
@@ -148,7 +148,7 @@ describe("runtime", () => {
 
   it("ends by collapse where power runs out before voltage", () => {
     const out = solved({ resistance: 0.9, cutOffVoltage: 0.5, pattern: [{ power: 20 }] })
-    expect(out.ends).toBe("collapse")
+    expect(out.endedBy).toBe("collapse")
     // at the end E² = 4·R·P
     const emf = out.endVoltage + out.endCurrent * ((0.9 * 3) / 2)
     expect(off(emf ** 2, 4 * ((0.9 * 3) / 2) * 20)).toBeLessThan(1e-6)
@@ -159,8 +159,8 @@ describe("runtime", () => {
       const out = runtime.si(runtime.read({ ...base, ...more }))
       return isNoSolution(out) ? out.noSolution : "answered"
     }
-    expect(code({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })).toBe("too-much-power")
-    expect(code({ pattern: [{ power: 300 }], startCharge: 0.02 })).toBe("cut-off-at-start")
+    expect(code({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })).toBe("insufficient-power")
+    expect(code({ pattern: [{ power: 300 }], startCharge: 0.02 })).toBe("insufficient-voltage")
     expect(code({ pattern: [{ duration: 60 }] })).toBe("no-load")
     expect(code({ pattern: [{ power: 1 }], startCharge: 0 })).not.toBe("answered")
   })
@@ -173,7 +173,7 @@ describe("runtime", () => {
       for (const [key, value] of Object.entries(out.nearest)) expect(solved({ ...more, [key]: value }).runtime, key).toBeGreaterThan(0)
       return out
     }
-    const weak = { startCharge: 0.1 }
+    const weak = { startStateOfCharge: 0.1 }
     const cut = refused({ ...weak, pattern: [{ current: 60 }] })
     expect(Object.keys(cut.nearest)).toEqual(["parallel"])
     const most = cut.at.greatestCurrent as number
@@ -183,10 +183,10 @@ describe("runtime", () => {
     const low = refused({ startCharge: 0.03, pattern: [{ current: 15 }] })
     expect(low.nearest.startCharge).toBeGreaterThan(0.03)
     const collapsing = refused({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })
-    expect(collapsing.noSolution).toBe("too-much-power")
+    expect(collapsing.noSolution).toBe("insufficient-power")
     const power = (collapsing.at.greatestPower as number) * 0.999
-    expect(solved({ cutOffVoltage: 0.5, pattern: [{ power }] }).ends).toBe("collapse")
-    expect(refused({ startCharge: 0, pattern: [{ power: 1e-6 }], cutOffVoltage: 0.1 }).noSolution).toBe("empty")
+    expect(solved({ cutOffVoltage: 0.5, pattern: [{ power }] }).endedBy).toBe("collapse")
+    expect(refused({ startCharge: 0, pattern: [{ power: 1e-6 }], cutOffVoltage: 0.1 }).noSolution).toBe("depleted")
   })
 
   it("answers a day of tiny pieces without hanging", () => {
@@ -214,8 +214,8 @@ describe("runtime's caution on cell current", () => {
     const input = { ...base, pattern: [{ power: 60 }] }
     const out = solved(input)
     const between = (out.startCurrent + out.endCurrent) / 2 / base.parallel
-    const codes = (maxCurrent: number) => runtime({ ...input, maxCurrent }).cautions.map((c) => c.code)
-    expect(codes(between)).toContain("over-cell-current")
-    expect(codes(out.endCurrent / base.parallel + 0.01)).not.toContain("over-cell-current")
+    const codes = (maxCurrent: number) => runtime({ ...input, cellMaxCurrent: maxCurrent }).cautions.map((c) => c.code)
+    expect(codes(between)).toContain("over-current")
+    expect(codes(out.endCurrent / base.parallel + 0.01)).not.toContain("over-current")
   })
 })

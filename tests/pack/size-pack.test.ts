@@ -1,22 +1,22 @@
 import { describe, expect, it } from "vitest"
-import { cellPack, chemistries, genericCells, openCircuitVoltage, packUnderLoad, sizePack } from "../../src/pack/index.js"
+import { cellPack, chemistries, genericCells, openCircuitVoltage, packUnderLoad, packSize } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 
 const catalogue = Object.entries(genericCells).map(([name, cell], i) => ({ name, ...cell, cellPrice: 2 + i }))
-const needs = { cells: catalogue, minVoltage: 9, maxVoltage: 15, current: 8, energy: 40 * 3600 }
+const needs = { cells: catalogue, minVoltage: 9, maxVoltage: 15, peakCurrent: 8, energy: 40 * 3600 }
 
 /** Tries every number in series and parallel of every cell, at 25 °C, where lithium and lead hold all of their capacity. */
 function byTryingAll(input: typeof needs & { transportLimit?: number }, mostParallel: number) {
   let best: { name: string; series: number; parallel: number; mass: number } | null = null
   for (const { name, ...cell } of catalogue) {
-    const { fullVoltage, nominalVoltage, cutOffVoltage } = chemistries[cell.chemistry]
+    const { cellFullVoltage: fullVoltage, cellNominalVoltage, cellCutOffVoltage: cutOffVoltage } = chemistries[cell.chemistry]
     const open = openCircuitVoltage(cell.chemistry, 0.2)
     for (let series = 1; series * fullVoltage <= input.maxVoltage * (1 + 1e-12); series++)
       for (let parallel = 1; parallel <= mostParallel; parallel++) {
-        const energy = series * parallel * nominalVoltage * cell.capacity
-        if (energy * 0.8 < input.energy || parallel * cell.maxCurrent < input.current) continue
+        const energy = series * parallel * cellNominalVoltage * cell.cellCapacity
+        if (energy * 0.8 < input.energy || parallel * cell.cellMaxCurrent < input.peakCurrent) continue
         if (input.transportLimit !== undefined && energy > input.transportLimit) continue
-        const low = series * (open - (input.current * cell.resistance) / parallel)
+        const low = series * (open - (input.peakCurrent * cell.cellResistance) / parallel)
         if (low < input.minVoltage || low < series * cutOffVoltage) continue
         const mass = series * parallel * cell.cellMass
         if (!best || mass < best.mass - 1e-12) best = { name, series, parallel, mass }
@@ -25,10 +25,10 @@ function byTryingAll(input: typeof needs & { transportLimit?: number }, mostPara
   return best
 }
 
-describe("sizePack", () => {
+describe("packSize", () => {
   it("finds what trying every pack finds, over many needs", () => {
     let found = 0
-    for (const current of [1, 5, 20, 60])
+    for (const peakCurrent of [1, 5, 20, 60])
       for (const wattHours of [5, 40, 150])
         for (const [minVoltage, maxVoltage] of [
           [4.5, 6],
@@ -36,8 +36,8 @@ describe("sizePack", () => {
           [18, 26],
           [3, 40],
         ] as const) {
-          const input = { ...needs, current, energy: wattHours * 3600, minVoltage, maxVoltage, maxParallel: 30 }
-          const out = sizePack.si(sizePack.read(input))
+          const input = { ...needs, current: peakCurrent, energy: wattHours * 3600, minVoltage, maxVoltage, maxParallel: 30 }
+          const out = packSize.si(packSize.read(input))
           const brute = byTryingAll(input, 30)
           if (!brute) {
             expect(isNoSolution(out)).toBe(true)
@@ -46,7 +46,7 @@ describe("sizePack", () => {
           if (isNoSolution(out)) throw new Error(`${out.message}; but ${JSON.stringify(brute)}`)
           found++
           expect(out.mass).toBeCloseTo(brute.mass, 9)
-          expect([out.best, out.series, out.parallel]).toEqual([brute.name, brute.series, brute.parallel])
+          expect([out.bestCell, out.series, out.parallel]).toEqual([brute.name, brute.series, brute.parallel])
         }
     expect(found).toBeGreaterThan(15)
   })
@@ -54,52 +54,52 @@ describe("sizePack", () => {
   it("puts as many in series as the load stands where few may stand side by side", () => {
     for (const maxParallel of [1, 2, 3])
       for (const wattHours of [20, 80, 140]) {
-        const input = { ...needs, current: 1, energy: wattHours * 3600, minVoltage: 3, maxVoltage: 60, maxParallel }
+        const input = { ...needs, peakCurrent: 1, energy: wattHours * 3600, minVoltage: 3, maxVoltage: 60, maxParallel }
         const brute = byTryingAll(input, maxParallel)
-        const out = sizePack.attempt(input)
-        const { best: name, series, parallel } = out.ok ? out.value : { best: out.error.message, series: 0, parallel: 0 }
+        const out = packSize.attempt(input)
+        const { bestCell: name, series, parallel } = out.ok ? out.value : { bestCell: out.error.message, series: 0, parallel: 0 }
         expect({ name, series, parallel }).toEqual({ name: brute?.name, series: brute?.series, parallel: brute?.parallel })
       }
   })
 
   it("says of every cell and number in series why it is not the answer", () => {
-    const out = sizePack(needs)
-    expect(out.choices.slice(1).every((c) => c.lostBy !== "")).toBe(true)
-    for (const { name } of catalogue) expect([...out.choices.map((c) => c.name), ...out.losers.map((l) => l.name)], name).toContain(name)
-    expect(out.losers.every((l) => l.reason.length > 10)).toBe(true)
+    const out = packSize(needs)
+    expect(out.candidates.slice(1).every((c) => c.lostBy !== "")).toBe(true)
+    for (const { name } of catalogue) expect([...out.candidates.map((c) => c.name), ...out.rejected.map((l) => l.name)], name).toContain(name)
+    expect(out.rejected.every((l) => l.reason.length > 10)).toBe(true)
   })
 
   it("keeps to carriage and mass limits, and ranks by what is asked", () => {
-    const light = sizePack({ ...needs, transportLimit: 100 * 3600 })
-    expect(light.choices.every((c) => c.energy <= 100 * 3600)).toBe(true)
-    const byCost = sizePack({ ...needs, rankBy: "cost" }).choices.map((c) => c.cost as number)
+    const light = packSize({ ...needs, transportEnergyLimit: 100 * 3600 })
+    expect(light.candidates.every((c) => c.energy <= 100 * 3600)).toBe(true)
+    const byCost = packSize({ ...needs, rankBy: "price" }).candidates.map((c) => c.price as number)
     expect([...byCost].sort((a, b) => a - b)).toEqual(byCost)
-    const refusal = sizePack.si(sizePack.read({ ...needs, maxMass: 0.05 }))
+    const refusal = packSize.si(packSize.read({ ...needs, maxMass: 0.05 }))
     if (!isNoSolution(refusal)) throw new Error("should refuse")
-    expect(refusal.noSolution).toBe("no-pack-fits")
-    const again = sizePack.si(sizePack.read({ ...needs, maxMass: (refusal.nearest.maxMass as number) * 1.000001 }))
+    expect(refusal.noSolution).toBe("no-candidate")
+    const again = packSize.si(packSize.read({ ...needs, maxMass: (refusal.nearest.maxMass as number) * 1.000001 }))
     expect(isNoSolution(again)).toBe(false)
   })
 
   it("tells of each pack what the plain pack solvers tell", () => {
-    const { choices } = sizePack({ ...needs, maxVoltage: 26 })
-    expect(choices.length).toBeGreaterThan(5)
-    for (const { name, series, parallel, ...choice } of choices) {
+    const { candidates } = packSize({ ...needs, maxVoltage: 26 })
+    expect(candidates.length).toBeGreaterThan(5)
+    for (const { name, series, parallel, ...choice } of candidates) {
       const { cellPrice, name: _, ...cell } = catalogue.find((c) => c.name === name) as (typeof catalogue)[number]
       const pack = cellPack({ ...cell, series, parallel, cellPrice })
-      const { chemistry, capacity, resistance, maxCurrent } = cell
+      const { chemistry, cellCapacity, cellResistance, cellMaxCurrent } = cell
       const low = packUnderLoad({
         chemistry,
-        capacity,
-        resistance,
-        maxCurrent,
+        cellCapacity,
+        cellResistance,
+        cellMaxCurrent,
         series,
         parallel,
         stateOfCharge: 0.2,
-        current: needs.current,
+        current: needs.peakCurrent,
       })
-      const told = [choice.cells, choice.voltage, choice.energy, choice.mass, choice.cost, choice.lowVoltage, choice.cellLoading]
-      const plain = [pack.cells, pack.nominalVoltage, pack.energy, pack.mass, pack.cost, low.voltage, low.cellLoading]
+      const told = [choice.cellCount, choice.nominalVoltage, choice.energy, choice.mass, choice.price, choice.minTerminalVoltage, choice.cellUtilisation]
+      const plain = [pack.cellCount, pack.nominalVoltage, pack.energy, pack.mass, pack.price, low.terminalVoltage, low.cellUtilisation]
       told.forEach((value, i) => {
         expect(value as number, `${name} ${i}`).toBeCloseTo(plain[i] as number, 9)
       })
@@ -110,14 +110,14 @@ describe("sizePack", () => {
     const [cell] = catalogue.filter((c) => c.name === "18650-standard")
     for (let series = 1; series <= 15; series++) {
       const input = { ...needs, cells: [cell as (typeof catalogue)[number]], minVoltage: 3.3 * series, maxVoltage: 4.2 * series }
-      expect(sizePack(input).series, `${series} cells`).toBe(series)
-      expect(sizePack.attempt({ ...input, minVoltage: 3.4 * series, maxVoltage: 4.2 * series - 1e-6 }).ok).toBe(false)
+      expect(packSize(input).series, `${series} cells`).toBe(series)
+      expect(packSize.attempt({ ...input, minVoltage: 3.4 * series, maxVoltage: 4.2 * series - 1e-6 }).ok).toBe(false)
     }
   })
 
   it("offers where nothing fits a change that does work, wherever one limit alone is to blame", () => {
     let [refused, offered] = [0, 0]
-    for (const [current, wattHours] of [
+    for (const [peakCurrent, wattHours] of [
       [5, 400],
       [60, 20],
       [400, 20],
@@ -128,8 +128,8 @@ describe("sizePack", () => {
         [11, 12.7],
       ] as const)
         for (const more of [{}, { maxMass: 0.02 }, { transportLimit: 3600 }, { temperature: 70 }, { maxParallel: 2 }]) {
-          const input = { ...needs, current, energy: wattHours * 3600, minVoltage, maxVoltage, ...more }
-          const out = sizePack.si(sizePack.read(input))
+          const input = { ...needs, current: peakCurrent, energy: wattHours * 3600, minVoltage, maxVoltage, ...more }
+          const out = packSize.si(packSize.read(input))
           if (!isNoSolution(out)) continue
           refused++
           // limits as loose as can be, one at a time, without the solver's own search
@@ -141,12 +141,12 @@ describe("sizePack", () => {
             { temperature: 25 },
             { maxParallel: 200 },
           ]
-          const lifted = [...loose, { maxMass: null }, { transportLimit: null }].some((one) => sizePack.attempt({ ...input, ...one }).ok)
+          const lifted = [...loose, { maxMass: null }, { transportLimit: null }].some((one) => packSize.attempt({ ...input, ...one }).ok)
           expect(Object.keys(out.nearest).length, JSON.stringify({ ...input, cells: 0 })).toBe(lifted ? 1 : 0)
           expect(out.shortBy).toBeGreaterThan(0)
           for (const [key, value] of Object.entries(out.nearest)) {
             offered++
-            const tried = sizePack.attempt({ ...input, [key]: value })
+            const tried = packSize.attempt({ ...input, [key]: value })
             expect(tried.ok, `${key} = ${value} in ${JSON.stringify({ ...input, cells: 0 })}`).toBe(true)
           }
         }
@@ -156,8 +156,8 @@ describe("sizePack", () => {
 
   it("keeps to a cell's own least voltage", () => {
     const [cell] = catalogue.filter((c) => c.name === "18650-power")
-    const low = (cutOffVoltage: number | null) =>
-      sizePack.attempt({ ...needs, cells: [{ ...(cell as (typeof catalogue)[number]), cutOffVoltage }], minVoltage: 6, maxVoltage: 8.4 })
+    const low = (cellCutOffVoltage: number | null) =>
+      packSize.attempt({ ...needs, cells: [{ ...(cell as (typeof catalogue)[number]), cutOffVoltage: cellCutOffVoltage }], minVoltage: 6, maxVoltage: 8.4 })
     // at a fifth of its charge a cell has 3.4754 V and sags below that under the load
     expect([low(3.3).ok, low(3.48).ok]).toEqual([true, false])
   })

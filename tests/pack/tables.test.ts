@@ -25,7 +25,7 @@ describe("tables of cells", () => {
     }
     expect(Object.keys(chemistries)).toEqual(Object.keys(copied))
     for (const [name, c] of Object.entries(chemistries))
-      expect([c.nominalVoltage, c.fullVoltage, c.cutOffVoltage, c.curveTolerance, c.coldestCharge, c.activationEnergy], name).toEqual(
+      expect([c.cellNominalVoltage, c.cellFullVoltage, c.cellCutOffVoltage, c.curveTolerance, c.coldestCharge, c.activationEnergy], name).toEqual(
         copied[name as Chemistry],
       )
     expect(
@@ -70,7 +70,7 @@ describe("tables of cells", () => {
     }
     expect(Object.keys(genericCells)).toEqual(Object.keys(copied))
     for (const [name, c] of Object.entries(genericCells))
-      expect([c.capacity / 3600, c.resistance * 1000, c.cellMass * 1000, c.maxCurrent, c.maxChargeCurrent, c.cutOffVoltage], name).toEqual(
+      expect([c.cellCapacity / 3600, c.cellResistance * 1000, c.cellMass * 1000, c.cellMaxCurrent, c.cellMaxChargeCurrent, c.cellCutOffVoltage], name).toEqual(
         copied[name]?.map((x) => (x === null ? null : expect.closeTo(x, 9))),
       )
   })

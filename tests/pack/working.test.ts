@@ -7,43 +7,43 @@ import {
   peukert,
   powerBank,
   runtime,
-  sizePack,
+  packSize,
 } from "../../src/pack/index.js"
 import { any, type WorkingCase, workingTests } from "../helpers/working.js"
 
-const pack = { series: 4, parallel: 3, capacity: 12000, resistance: 0.04, linkResistance: 0.02 }
-const named = { name: "A", capacity: 9360, resistance: 0.05, cellMass: 0.048, maxCurrent: 7.8 }
-const needs = { minVoltage: 9, maxVoltage: 15, current: 8, energy: 144000 }
+const pack = { series: 4, parallel: 3, cellCapacity: 12000, cellResistance: 0.04, interconnectResistance: 0.02 }
+const named = { name: "A", cellCapacity: 9360, cellResistance: 0.05, cellMass: 0.048, cellMaxCurrent: 7.8 }
+const needs = { minVoltage: 9, maxVoltage: 15, peakCurrent: 8, energy: 144000 }
 
 /** Inputs far from the solvers' own examples. */
 const cases: readonly WorkingCase[] = [
   [
     "cold LFP",
     any(cellPack),
-    { ...pack, chemistry: "lfp", temperature: -10, maxCurrent: 9.9, maxChargeCurrent: 3.3, cellMass: 0.09, cellPrice: 5 },
+    { ...pack, chemistry: "lfp", cellTemperature: -10, cellMaxCurrent: 9.9, cellMaxChargeCurrent: 3.3, cellMass: 0.09, cellPrice: 5 },
   ],
   [
     "hot cobalt",
     any(cellPack),
-    { ...pack, chemistry: "lco", temperature: 50, maxCurrent: 9.9, cutOffVoltage: 3.1, extraMass: 0.2, cellMass: 0.05 },
+    { ...pack, chemistry: "lco", cellTemperature: 50, cellMaxCurrent: 9.9, cellCutOffVoltage: 3.1, extraMass: 0.2, cellMass: 0.05 },
   ],
-  ["nickel", any(cellPack), { ...pack, chemistry: "nimh", temperature: 40, maxCurrent: 5, maxChargeCurrent: 4 }],
-  ["lead, one weak group", any(cellPack), { ...pack, series: 2, chemistry: "lead", temperature: 0, groupCapacities: [36000, 30000] }],
-  ["alkaline", any(cellPack), { ...pack, chemistry: "alkaline", temperature: 5 }],
-  ["own voltages", any(cellPack), { ...pack, nominalVoltage: 3.3, fullVoltage: 4.1 }],
+  ["nickel", any(cellPack), { ...pack, chemistry: "nimh", cellTemperature: 40, cellMaxCurrent: 5, cellMaxChargeCurrent: 4 }],
+  ["lead, one weak group", any(cellPack), { ...pack, series: 2, chemistry: "lead", cellTemperature: 0, groupCapacities: [36000, 30000] }],
+  ["alkaline", any(cellPack), { ...pack, chemistry: "alkaline", cellTemperature: 5 }],
+  ["own voltages", any(cellPack), { ...pack, cellNominalVoltage: 3.3, cellFullVoltage: 4.1 }],
   [
     "nickel under a current",
     any(packUnderLoad),
-    { ...pack, chemistry: "nimh", current: 4, temperature: 5, maxCurrent: 8, stateOfCharge: 0.3 },
+    { ...pack, chemistry: "nimh", current: 4, cellTemperature: 5, cellMaxCurrent: 8, stateOfCharge: 0.3 },
   ],
-  ["lead under a resistor", any(packUnderLoad), { ...pack, chemistry: "lead", loadResistance: 3, temperature: 40 }],
-  ["cobalt under a power", any(packUnderLoad), { ...pack, chemistry: "lco", power: 60, stateOfCharge: 0.9, cutOffVoltage: 3.2 }],
+  ["lead under a resistor", any(packUnderLoad), { ...pack, chemistry: "lead", loadResistance: 3, cellTemperature: 40 }],
+  ["cobalt under a power", any(packUnderLoad), { ...pack, chemistry: "lco", power: 60, stateOfCharge: 0.9, cellCutOffVoltage: 3.2 }],
   ["measured voltage", any(packUnderLoad), { ...pack, openCircuitVoltage: 15.1, power: 30 }],
-  ["no resistance", any(packUnderLoad), { ...pack, resistance: 0, linkResistance: 0, current: 2, maxCurrent: 5, temperature: 50 }],
-  ["lead charge", any(chargeTime), { ...pack, chemistry: "lead", chargeCurrent: 3, startCharge: 0.2 }],
-  ["nickel charge", any(chargeTime), { ...pack, chemistry: "nimh", chargeCurrent: 2, startCharge: 0.4 }],
-  ["LFP charge to less", any(chargeTime), { ...pack, chemistry: "lfp", chargeCurrent: 4, chargeVoltage: 3.5, endCurrent: 0.3 }],
-  ["cold cobalt charge", any(chargeTime), { ...pack, chemistry: "lco", chargeCurrent: 1, temperature: 3, startCharge: 0.5 }],
+  ["no resistance", any(packUnderLoad), { ...pack, cellResistance: 0, interconnectResistance: 0, current: 2, cellMaxCurrent: 5, cellTemperature: 50 }],
+  ["lead charge", any(chargeTime), { ...pack, chemistry: "lead", chargeCurrent: 3, startStateOfCharge: 0.2 }],
+  ["nickel charge", any(chargeTime), { ...pack, chemistry: "nimh", chargeCurrent: 2, startStateOfCharge: 0.4 }],
+  ["LFP charge to less", any(chargeTime), { ...pack, chemistry: "lfp", chargeCurrent: 4, cellChargeVoltage: 3.5, terminationCurrent: 0.3 }],
+  ["cold cobalt charge", any(chargeTime), { ...pack, chemistry: "lco", chargeCurrent: 1, cellTemperature: 3, startStateOfCharge: 0.5 }],
   ["charge over the limit", any(chargeTime), { ...pack, chargeCurrent: 30 }],
   [
     "three strings, no load",
@@ -57,21 +57,21 @@ const cases: readonly WorkingCase[] = [
       current: null,
       loadResistance: 2,
       strings: [12, 12.5].map((u) => ({ openCircuitVoltage: u, resistance: 0.1, capacity: 7200 })),
-      after: 3,
+      laterTime: 3,
     },
   ],
-  ["exponent given", any(peukert), { capacity: 36000, ratedTime: 36000, current: 4, exponent: 1.2 }],
-  ["exponent from two ratings", any(peukert), { capacity: 36000, current: 10, secondCapacity: 25000, secondTime: 3600 }],
-  ["straight from the port, current", any(powerBank), { capacity: 36000, current: 1.5, portVoltage: 9 }],
-  ["step-up, current", any(powerBank), { capacity: 36000, current: 0.4, loadVoltage: 12, stepUpEfficiency: 0.8 }],
-  ["step-up, power", any(powerBank), { capacity: 36000, power: 6, loadVoltage: 12, bankEfficiency: 0.8, cellVoltage: 3.6 }],
-  ["idle bank", any(powerBank), { capacity: 36000, current: 0.02 }],
+  ["exponent given", any(peukert), { capacity: 36000, ratedDuration: 36000, current: 4, exponent: 1.2 }],
+  ["exponent from two ratings", any(peukert), { capacity: 36000, current: 10, secondCapacity: 25000, secondDuration: 3600 }],
+  ["straight from the port, current", any(powerBank), { ratedCapacity: 36000, current: 1.5, terminalVoltage: 9 }],
+  ["step-up, current", any(powerBank), { ratedCapacity: 36000, current: 0.4, loadVoltage: 12, boostEfficiency: 0.8 }],
+  ["step-up, power", any(powerBank), { ratedCapacity: 36000, power: 6, loadVoltage: 12, bankEfficiency: 0.8, cellNominalVoltage: 3.6 }],
+  ["idle bank", any(powerBank), { ratedCapacity: 36000, current: 0.02 }],
   [
     "cold rounds",
     any(runtime),
     {
       ...pack,
-      temperature: 2,
+      cellTemperature: 2,
       pattern: [
         { current: 3, duration: 60 },
         { power: 10, duration: 120 },
@@ -81,44 +81,44 @@ const cases: readonly WorkingCase[] = [
   [
     "lead on a resistor",
     any(runtime),
-    { ...pack, chemistry: "lead", pattern: [{ loadResistance: 4, duration: 600 }], startCharge: 0.8, maxCurrent: 10 },
+    { ...pack, chemistry: "lead", pattern: [{ loadResistance: 4, duration: 600 }], startStateOfCharge: 0.8, cellMaxCurrent: 10 },
   ],
-  ["nickel", any(runtime), { ...pack, chemistry: "nimh", pattern: [{ power: 8 }], cutOffVoltage: 1.05, temperature: -5 }],
+  ["nickel", any(runtime), { ...pack, chemistry: "nimh", pattern: [{ power: 8 }], cellCutOffVoltage: 1.05, cellTemperature: -5 }],
   [
     "cold, by price",
-    any(sizePack),
+    any(packSize),
     {
       ...needs,
       cells: [
         { ...named, cellPrice: 3 },
-        { ...named, name: "B", capacity: 14400, cellPrice: 4 },
+        { ...named, name: "B", cellCapacity: 14400, cellPrice: 4 },
       ],
-      temperature: 2,
-      rankBy: "cost",
+      cellTemperature: 2,
+      rankBy: "price",
     },
   ],
   [
     "LFP against sag",
-    any(sizePack),
-    { ...needs, current: 30, energy: 36000, cells: [{ ...named, chemistry: "lfp", maxCurrent: 30 }], lowCharge: 0.1 },
+    any(packSize),
+    { ...needs, peakCurrent: 30, energy: 36000, cells: [{ ...named, chemistry: "lfp", cellMaxCurrent: 30 }], minStateOfCharge: 0.1 },
   ],
   [
     "nickel, all of it used",
-    any(sizePack),
-    { ...needs, cells: [{ ...named, chemistry: "nimh", cutOffVoltage: 1.1 }], usableShare: 1, temperature: 40 },
+    any(packSize),
+    { ...needs, cells: [{ ...named, chemistry: "nimh", cellCutOffVoltage: 1.1 }], usableShare: 1, cellTemperature: 40 },
   ],
   [
     "lead, by number",
-    any(sizePack),
+    any(packSize),
     {
       ...needs,
-      current: 20,
-      cells: [{ ...named, chemistry: "lead", maxCurrent: 30, capacity: 18000, resistance: 0.005 }],
-      temperature: 10,
+      peakCurrent: 20,
+      cells: [{ ...named, chemistry: "lead", cellMaxCurrent: 30, cellCapacity: 18000, cellResistance: 0.005 }],
+      cellTemperature: 10,
       rankBy: "cells",
     },
   ],
-  ["lithium metal", any(airTravel), { kind: "lithium-metal", lithiumMass: 0.001, count: 4 }],
+  ["lithium metal", any(airTravel), { type: "lithium-metal", lithiumMass: 0.001, count: 4 }],
 ]
 
 workingTests(cases)

@@ -28,7 +28,7 @@ const meanVoltage = (chemistry: Chemistry) => {
       ),
     },
   )
-  return out.energy / out.charge
+  return out.deliveredEnergy / out.deliveredCharge
 }
 const curveRow =
   (chemistry: Chemistry, voltages: string, mean?: string): Check =>
@@ -43,14 +43,14 @@ export const cells: Record<string, Check> = {
     const cell = genericCells["21700-power"]
     const kind = chemistries[cell.chemistry]
     return {
-      nominal_V: kind.nominalVoltage,
-      charge_V: kind.fullVoltage,
-      cutoff_V: kind.cutOffVoltage,
-      capacity_Ah: cell.capacity / HOUR,
+      nominal_V: kind.cellNominalVoltage,
+      charge_V: kind.cellFullVoltage,
+      cutoff_V: kind.cellCutOffVoltage,
+      capacity_Ah: cell.cellCapacity / HOUR,
       // the direct-current resistance is taken as twice the 1 kHz one
-      ac_impedance_mohm_max: (cell.resistance / 2) * 1000,
-      max_continuous_A: cell.maxCurrent,
-      max_charge_A: cell.maxChargeCurrent,
+      ac_impedance_mohm_max: (cell.cellResistance / 2) * 1000,
+      max_continuous_A: cell.cellMaxCurrent,
+      max_charge_A: cell.cellMaxChargeCurrent,
       mass_g_max: cell.cellMass * 1000,
     }
   },
@@ -62,26 +62,26 @@ export const cells: Record<string, Check> = {
   "cell-alkaline-aa": (inputs) => {
     const cell = genericCells["aa-alkaline"]
     // the reading itself must come out of the resistance kept
-    const loaded = source(at(inputs, "open_circuit_V"), cell.resistance, { loadResistance: at(inputs, "load_ohm") })
-    return { r_from_load_ohm: (at(inputs, "open_circuit_V") - loaded.voltage) / loaded.current }
+    const loaded = source(at(inputs, "open_circuit_V"), cell.cellResistance, { loadResistance: at(inputs, "load_ohm") })
+    return { r_from_load_ohm: (at(inputs, "open_circuit_V") - loaded.terminalVoltage) / loaded.current }
   },
   "cell-alkaline-aa-rate": (inputs) => {
     const [first, second] = list(inputs, "current_mA").map((i) => i / 1000) as [number, number]
-    const rated = { capacity: 2.9 * HOUR, ratedTime: (2.9 / first) * HOUR, exponent: 1.243 }
-    return { capacity_mAh: [first, second].map((current) => answer(peukert, { ...rated, current }).delivered / 3.6) }
+    const rated = { capacity: 2.9 * HOUR, ratedDuration: (2.9 / first) * HOUR, exponent: 1.243 }
+    return { capacity_mAh: [first, second].map((current) => answer(peukert, { ...rated, current }).deliveredCharge / 3.6) }
   },
   "cell-alkaline-aa-rate-exponent": (inputs) => {
     const [q1, q2] = list(inputs, "capacity_mAh") as [number, number]
     const [i1, i2] = list(inputs, "current_mA") as [number, number]
     return { peukert_k: peukertExponent(q1, q1 / i1, q2, q2 / i2) }
   },
-  "cell-lead-acid-count": () => ({ cell_V: pack(6, 1, chemistries.lead.nominalVoltage, 1).nominalVoltage / 6 }),
+  "cell-lead-acid-count": () => ({ cell_V: pack(6, 1, chemistries.lead.cellNominalVoltage, 1).nominalVoltage / 6 }),
   "cell-nimh-a-large": () => {
     const cell = genericCells["a-nimh"]
     return {
-      nominal_V: chemistries.nimh.nominalVoltage,
-      rated_capacity_mAh: cell.capacity / 3.6,
-      ac_impedance_mohm: (cell.resistance / 2) * 1000,
+      nominal_V: chemistries.nimh.cellNominalVoltage,
+      rated_capacity_mAh: cell.cellCapacity / 3.6,
+      ac_impedance_mohm: (cell.cellResistance / 2) * 1000,
       mass_g: cell.cellMass * 1000,
     }
   },
@@ -93,66 +93,66 @@ export const cells: Record<string, Check> = {
     return {
       energy_Wh: one.energy / HOUR,
       specific_energy_Wh_per_kg: (one.specificEnergy as number) / HOUR,
-      ac_resistance_max_mohm: (cell.resistance / 2) * 1000,
-      max_discharge_A: cell.maxCurrent,
-      max_charge_A: cell.maxChargeCurrent,
+      ac_resistance_max_mohm: (cell.cellResistance / 2) * 1000,
+      max_discharge_A: cell.cellMaxCurrent,
+      max_charge_A: cell.cellMaxChargeCurrent,
     }
   },
   "pb-pack-cell-21700-c": (inputs) => {
     const cell = genericCells["21700-energy"]
     return {
       energy_Wh: pack(1, 1, at(inputs, "nominal_V"), at(inputs, "capacity_Ah")).energy / HOUR,
-      rated_capacity_Ah: cell.capacity / HOUR,
-      max_continuous_A: cell.maxCurrent,
+      rated_capacity_Ah: cell.cellCapacity / HOUR,
+      max_continuous_A: cell.cellMaxCurrent,
       mass_max_g: cell.cellMass * 1000,
     }
   },
   "pb-pack-cell-lfp-26650-3300": () => {
     const cell = genericCells["26650-lfp"]
-    const hour = cell.capacity / HOUR
+    const hour = cell.cellCapacity / HOUR
     return {
-      max_charge_mA: cell.maxChargeCurrent * 1000,
-      max_charge_C: cell.maxChargeCurrent / hour,
-      max_discharge_A: cell.maxCurrent,
-      max_discharge_C: cell.maxCurrent / hour,
-      resistance_max_mohm: (cell.resistance / 2) * 1000,
+      max_charge_mA: cell.cellMaxChargeCurrent * 1000,
+      max_charge_C: cell.cellMaxChargeCurrent / hour,
+      max_discharge_A: cell.cellMaxCurrent,
+      max_discharge_C: cell.cellMaxCurrent / hour,
+      resistance_max_mohm: (cell.cellResistance / 2) * 1000,
       mass_g: cell.cellMass * 1000,
-      cutoff_V: chemistries.lfp.cutOffVoltage,
+      cutoff_V: chemistries.lfp.cellCutOffVoltage,
     }
   },
   "pb-pack-chem-alkaline": () => ({
-    nominal_V: chemistries.alkaline.nominalVoltage,
+    nominal_V: chemistries.alkaline.cellNominalVoltage,
     fresh_open_circuit_V: openCircuitVoltage("alkaline", 1),
-    cutoff_V: chemistries.alkaline.cutOffVoltage,
+    cutoff_V: chemistries.alkaline.cellCutOffVoltage,
   }),
-  "pb-pack-chem-ico": () => ({ nominal_V: chemistries.lco.nominalVoltage, full_V: chemistries.lco.fullVoltage }),
-  "pb-pack-chem-lead-acid-cutoffs": () => ({ cell_10h_V: chemistries.lead.cutOffVoltage }),
+  "pb-pack-chem-ico": () => ({ nominal_V: chemistries.lco.cellNominalVoltage, full_V: chemistries.lco.cellFullVoltage }),
+  "pb-pack-chem-lead-acid-cutoffs": () => ({ cell_10h_V: chemistries.lead.cellCutOffVoltage }),
   "pb-pack-chem-lfp": () => ({
-    nominal_V: chemistries.lfp.nominalVoltage,
-    full_V: chemistries.lfp.fullVoltage,
+    nominal_V: chemistries.lfp.cellNominalVoltage,
+    full_V: chemistries.lfp.cellFullVoltage,
     mean_ocv_V: meanVoltage("lfp"),
   }),
   "pb-pack-chem-nimh": () => {
     const charge = (rate: number) =>
-      answer(chargeTime, { series: 1, parallel: 1, chemistry: "nimh", capacity: HOUR, resistance: 0, chargeCurrent: rate }).time / HOUR
+      answer(chargeTime, { series: 1, parallel: 1, chemistry: "nimh", cellCapacity: HOUR, cellResistance: 0, chargeCurrent: rate }).minDuration / HOUR
     return {
-      nominal_V: chemistries.nimh.nominalVoltage,
-      cutoff_V: chemistries.nimh.cutOffVoltage,
+      nominal_V: chemistries.nimh.cellNominalVoltage,
+      cutoff_V: chemistries.nimh.cellCutOffVoltage,
       standard_charge_h: Number(charge(0.1).toPrecision(12)),
       rapid_charge_h: Number(charge(1).toPrecision(12)),
     }
   },
   "pb-pack-chem-nmc": () => ({
-    nominal_V: chemistries.nmc.nominalVoltage,
-    full_V: chemistries.nmc.fullVoltage,
-    cutoff_V: chemistries.nmc.cutOffVoltage,
+    nominal_V: chemistries.nmc.cellNominalVoltage,
+    full_V: chemistries.nmc.cellFullVoltage,
+    cutoff_V: chemistries.nmc.cellCutOffVoltage,
     mean_ocv_V: meanVoltage("nmc"),
   }),
 }
 
 function nickel(name: "a-nimh" | "aaa-nimh") {
   const cell = genericCells[name]
-  return { impedance_1kHz_mohm: (cell.resistance / 2) * 1000, standard_charge_mA: cell.capacity / 3.6 / 10, mass_g: cell.cellMass * 1000 }
+  return { impedance_1kHz_mohm: (cell.cellResistance / 2) * 1000, standard_charge_mA: cell.cellCapacity / 3.6 / 10, mass_g: cell.cellMass * 1000 }
 }
 
 /** Checks by row id. */
@@ -178,5 +178,5 @@ for (const id of ["pb-pack-ocv-lut10-lfp-18650", "pb-pack-ocv-lut10-nmc-21700-po
 for (const id of ["nmc-18650-power", "nmc-21700-energy", "nmc-21700-power"])
   curves[`pb-pack-ocv-${id}-21pt-mean-bias`] = (inputs) => {
     const out = run(1, 0, { current: 1 }, { curve: curve(list(inputs, "soc"), list(inputs, "ocv_V")) })
-    return { mean_21pt_V: out.energy / out.charge }
+    return { mean_21pt_V: out.deliveredEnergy / out.deliveredCharge }
   }

@@ -18,23 +18,23 @@ export const charging: Record<string, Check> = {
     const ideal = list(inputs, "capacity_Ah").map((q, k) => simpleHours(q, list(inputs, "charge_current_A")[k] as number))
     return { ideal_time_h: ideal, overhead_factor: list(inputs, "time_min").map((t, k) => t / 60 / (ideal[k] as number)) }
   },
-  "charge-agm": () => ({ cycle_V_min: 6 * chemistries.lead.fullVoltage }),
+  "charge-agm": () => ({ cycle_V_min: 6 * chemistries.lead.cellFullVoltage }),
   "charge-cccv-reference": (inputs) => {
     const out = answer(chargeTime, {
       series: 1,
       parallel: 1,
-      capacity: at(inputs, "capacity_Ah") * HOUR,
-      resistance: at(inputs, "internal_resistance_ohm"),
+      cellCapacity: at(inputs, "capacity_Ah") * HOUR,
+      cellResistance: at(inputs, "internal_resistance_ohm"),
       chargeCurrent: at(inputs, "cc_current_A"),
-      chargeVoltage: at(inputs, "cv_voltage_V"),
-      endCurrent: at(inputs, "cutoff_current_A"),
-      curve: curve(list(inputs, "ocv_soc"), list(inputs, "ocv_V")),
+      cellChargeVoltage: at(inputs, "cv_voltage_V"),
+      terminationCurrent: at(inputs, "cutoff_current_A"),
+      openCircuitCurve: curve(list(inputs, "ocv_soc"), list(inputs, "ocv_V")),
     })
     return {
-      cc_time_h: out.currentTime / HOUR,
-      cv_time_h: out.voltageTime / HOUR,
-      soc_at_cv_start: out.changeOverCharge,
-      soc_at_end: out.endCharge,
+      cc_time_h: out.constantCurrentDuration / HOUR,
+      cv_time_h: out.constantVoltageDuration / HOUR,
+      soc_at_cv_start: out.changeOverStateOfCharge,
+      soc_at_end: out.endStateOfCharge,
     }
   },
   "charge-liion-temperature-current-limit": (inputs) => ({
@@ -51,7 +51,7 @@ export const charging: Record<string, Check> = {
   }),
   "charge-power-flow-car-battery": (inputs) => {
     const out = source(at(inputs, "emf_V"), at(inputs, "internal_resistance_ohm"), { current: at(inputs, "charge_current_A") })
-    return { loss_W: out.heat, chemical_power_W: out.power + out.heat, discharge_terminal_voltage_V: out.voltage }
+    return { loss_W: out.heat, chemical_power_W: out.power + out.heat, discharge_terminal_voltage_V: out.terminalVoltage }
   },
   "pb-pack-charge-allowed-below-zero": () => ({ min_charge_degC: Array.from({ length: 5 }, () => chemistries.nmc.coldestCharge) }),
   "pb-pack-charge-cccv-closed-form": (inputs) => {
@@ -59,29 +59,29 @@ export const charging: Record<string, Check> = {
     const out = answer(chargeTime, {
       series: 1,
       parallel: 1,
-      capacity: capacity * HOUR,
-      resistance: at(inputs, "resistance_ohm"),
+      cellCapacity: capacity * HOUR,
+      cellResistance: at(inputs, "resistance_ohm"),
       chargeCurrent: at(inputs, "current_A"),
-      chargeVoltage: at(inputs, "Vmax_V"),
-      endCurrent: at(inputs, "cutoff_A"),
-      curve: curve([0, 1], [at(inputs, "V0_V"), at(inputs, "V0_V") + at(inputs, "k_V")]),
+      cellChargeVoltage: at(inputs, "Vmax_V"),
+      terminationCurrent: at(inputs, "cutoff_A"),
+      openCircuitCurve: curve([0, 1], [at(inputs, "V0_V"), at(inputs, "V0_V") + at(inputs, "k_V")]),
     })
     return {
-      soc_end_cc: out.changeOverCharge,
-      time_cc_h: out.currentTime / HOUR,
-      time_cv_h: out.voltageTime / HOUR,
-      total_h: out.time / HOUR,
-      charge_in_cv_Ah: (out.endCharge - out.changeOverCharge) * capacity,
-      soc_end: out.endCharge,
+      soc_end_cc: out.changeOverStateOfCharge,
+      time_cc_h: out.constantCurrentDuration / HOUR,
+      time_cv_h: out.constantVoltageDuration / HOUR,
+      total_h: out.minDuration / HOUR,
+      charge_in_cv_Ah: (out.endStateOfCharge - out.changeOverStateOfCharge) * capacity,
+      soc_end: out.endStateOfCharge,
     }
   },
-  "pb-pack-charge-termination": () => ({ limit_V: chemistries.nmc.fullVoltage }),
+  "pb-pack-charge-termination": () => ({ limit_V: chemistries.nmc.cellFullVoltage }),
   "pb-pack-charge-time-b": printedChargeTime,
   "pb-pack-charge-time-c": printedChargeTime,
 }
 
 function simpleHours(ampereHours: number, chargeCurrent: number): number {
-  return answer(chargeTime, { series: 1, parallel: 1, capacity: ampereHours * HOUR, resistance: 0.03, chargeCurrent }).simpleTime / HOUR
+  return answer(chargeTime, { series: 1, parallel: 1, cellCapacity: ampereHours * HOUR, cellResistance: 0.03, chargeCurrent }).simpleDuration / HOUR
 }
 function printedChargeTime(inputs: object, row: { readonly expected: Readonly<Record<string, unknown>> }) {
   const least = list(inputs, "current_A").map((i) => simpleHours(at(inputs, "capacity_Ah"), i) * 60)
@@ -132,7 +132,7 @@ export const packs: Record<string, Check> = {
   },
   "pack-constant-power-two-roots": (inputs) => {
     const out = source(at(inputs, "emf_V"), at(inputs, "internal_resistance_ohm"), { power: at(inputs, "load_power_W") })
-    return { operating_current_A: out.current, max_deliverable_power_W: out.greatestPower }
+    return { operating_current_A: out.current, max_deliverable_power_W: out.maxPower }
   },
   "pack-emf-heavy-load": resistiveLoad,
   "pack-emf-light-load": resistiveLoad,
@@ -142,7 +142,7 @@ export const packs: Record<string, Check> = {
       linkResistance: at(inputs, "added_resistance_ohm"),
       loadResistance: at(inputs, "load_resistance_ohm"),
     })
-    return { current_A: out.current, load_voltage_V: out.voltage, load_power_W: out.power }
+    return { current_A: out.current, load_voltage_V: out.terminalVoltage, load_power_W: out.power }
   },
   "pack-nicd-vs-alkaline-power": (inputs) => ({
     load_power_W: list(inputs, "emf_V").map(
@@ -152,14 +152,14 @@ export const packs: Record<string, Check> = {
   }),
   "pb-pack-terminal-voltage-dry-cell": (inputs) => {
     const out = source(at(inputs, "emf_V"), at(inputs, "resistance_ohm"), { current: at(inputs, "current_A") })
-    return { terminal_V: out.voltage, cell_power_W: out.power + out.heat, load_power_W: out.power }
+    return { terminal_V: out.terminalVoltage, cell_power_W: out.power + out.heat, load_power_W: out.power }
   },
   "pack-laptop-3s4p": (inputs) => {
     const out = pack(3, 4, at(inputs, "cell_voltage_V"), at(inputs, "cell_capacity_Ah"))
     return {
       cells_series: Math.round(at(inputs, "pack_voltage_V") / (out.nominalVoltage / 3)),
       cells_parallel: Math.round(at(inputs, "pack_capacity_Ah") / (out.capacity / HOUR / 4)),
-      cells_total: out.cells,
+      cells_total: out.cellCount,
       energy_Wh: out.energy / HOUR,
     }
   },
@@ -168,7 +168,7 @@ export const packs: Record<string, Check> = {
       parallel: at(inputs, "cells_parallel"),
       loadResistance: at(inputs, "load_resistance_ohm"),
     })
-    return { load_current_A: out.current, per_cell_current_A: out.cellCurrent, terminal_voltage_V: out.voltage }
+    return { load_current_A: out.current, per_cell_current_A: out.cellCurrent, terminal_voltage_V: out.terminalVoltage }
   },
   "pack-sla-12v-8p3ah": (inputs) => ({ energy_Wh: pack(1, 1, at(inputs, "voltage_V"), at(inputs, "capacity_Ah")).energy / HOUR }),
   "pb-pack-energy-12V-55Ah": (inputs) => ({ energy_kWh: pack(1, 1, at(inputs, "voltage_V"), at(inputs, "capacity_Ah")).energy / 3.6e6 }),
@@ -194,7 +194,7 @@ export const packs: Record<string, Check> = {
   },
   "pb-pack-sp-4s2p-2p4Ah": (inputs) => {
     const out = pack(at(inputs, "series"), at(inputs, "parallel"), at(inputs, "cell_V"), at(inputs, "cell_mAh") / 1000)
-    return { pack_V: out.nominalVoltage, pack_mAh: out.capacity / 3.6, energy_Wh: out.energy / HOUR, cells: out.cells }
+    return { pack_V: out.nominalVoltage, pack_mAh: out.capacity / 3.6, energy_Wh: out.energy / HOUR, cells: out.cellCount }
   },
   "pb-pack-sp-4s2p-3p7V": (inputs) => {
     const out = pack(at(inputs, "series"), at(inputs, "parallel"), at(inputs, "cell_V"), 1)
@@ -213,7 +213,7 @@ export const packs: Record<string, Check> = {
 
 function resistiveLoad(inputs: object) {
   const out = source(at(inputs, "emf_V"), at(inputs, "internal_resistance_ohm"), { loadResistance: at(inputs, "load_resistance_ohm") })
-  return { current_A: out.current, terminal_voltage_V: out.voltage, load_power_W: out.power }
+  return { current_A: out.current, terminal_voltage_V: out.terminalVoltage, load_power_W: out.power }
 }
 function leadTemperature(inputs: object) {
   return { capacity_fraction: list(inputs, "temperature_degC").map((t) => capacityFactor("lead", t)) }

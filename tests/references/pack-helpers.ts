@@ -31,13 +31,13 @@ export function answer<In, Out extends object>(solver: Solver<In, Out>, input: o
 }
 
 /** A pack from a row's cell: voltages in V, capacity in Ah. */
-export function pack(series: number, parallel: number, nominalVoltage: number, ampereHours: number, more: object = {}): CellPack {
-  return answer(cellPack, { series, parallel, nominalVoltage, capacity: ampereHours * 3600, resistance: 0, ...more })
+export function pack(series: number, parallel: number, cellNominalVoltage: number, ampereHours: number, more: object = {}): CellPack {
+  return answer(cellPack, { series, parallel, cellNominalVoltage, cellCapacity: ampereHours * 3600, cellResistance: 0, ...more })
 }
 
 /** A source of known emf and resistance under a load. */
-export function source(emf: number, resistance: number, load: object): PackUnderLoad {
-  return answer(packUnderLoad, { series: 1, parallel: 1, capacity: 3600, resistance, openCircuitVoltage: emf, ...load })
+export function source(emf: number, cellResistance: number, load: object): PackUnderLoad {
+  return answer(packUnderLoad, { series: 1, parallel: 1, cellCapacity: 3600, resistance: cellResistance, openCircuitVoltage: emf, ...load })
 }
 
 /** Strings of known emf and resistance in parallel. */
@@ -57,13 +57,13 @@ export function curve(charges: readonly number[], voltages: readonly number[]) {
 export const level = (voltage: number) => curve([0, 1], [voltage * (1 - 1e-6), voltage * (1 + 1e-6)])
 
 /** A discharge of one cell (or of the pack named in `more`) under one load. */
-export function run(ampereHours: number, resistance: number, load: object, more: object = {}): Runtime {
+export function run(ampereHours: number, cellResistance: number, load: object, more: object = {}): Runtime {
   return answer(runtime, {
     series: 1,
     parallel: 1,
-    capacity: ampereHours * 3600,
-    resistance,
-    cutOffVoltage: 0.001,
+    cellCapacity: ampereHours * 3600,
+    resistance: cellResistance,
+    cellCutOffVoltage: 0.001,
     pattern: [load],
     ...more,
   })

@@ -32,7 +32,7 @@ function exponentOf(inputs: object) {
   const exponent = peukertExponent(20 * slow, 20, fast, 1)
   const currentFor = (hours: number) =>
     (
-      brent((current) => answer(peukert, { capacity: 20 * slow * HOUR, current, exponent }).time - hours * HOUR, slow, fast) as {
+      brent((current) => answer(peukert, { capacity: 20 * slow * HOUR, current, exponent }).duration - hours * HOUR, slow, fast) as {
         x: number
       }
     ).x
@@ -43,23 +43,23 @@ function exponentOf(inputs: object) {
 export const leadAndNickel: Record<string, Check> = {
   "agm-charge-time-half-discharged": () => ({ max_charge_C: chargeRateLimit("lead", 25) }),
   "lead-discharge-limits-flooded": (inputs) => {
-    const { maxCurrent, capacity } = genericCells["agm-5ah"]
-    const rate = maxCurrent / (capacity / HOUR)
+    const { cellMaxCurrent, cellCapacity } = genericCells["agm-5ah"]
+    const rate = cellMaxCurrent / (cellCapacity / HOUR)
     return { max_continuous_C: rate, max_continuous_A: rate * at(inputs, "capacity_Ah") }
   },
   "lead-recharge-factor-110": (inputs) => {
     const chargeCurrent = chargeRateLimit("lead", 25) * at(inputs, "capacity_Ah")
     const returned = 1.1 * at(inputs, "discharged_Ah") * HOUR
-    const out = answer(chargeTime, { series: 6, parallel: 1, chemistry: "lead", capacity: returned, resistance: 0, chargeCurrent })
-    return { max_initial_A: chargeCurrent, time_at_max_h: out.simpleTime / HOUR }
+    const out = answer(chargeTime, { series: 6, parallel: 1, chemistry: "lead", cellCapacity: returned, cellResistance: 0, chargeCurrent })
+    return { max_initial_A: chargeCurrent, time_at_max_h: out.simpleDuration / HOUR }
   },
   "lfp-4s-per-cell": (inputs) => {
     const series = at(inputs, "cells_series")
     return { cutoff_V_per_cell: pack(series, 1, 3.2, at(inputs, "capacity_Ah"), { chemistry: "lfp" }).cutOffVoltage / series }
   },
   "liion-cccv-stages": () => {
-    const out = answer(chargeTime, { series: 1, parallel: 1, capacity: HOUR, resistance: 0.01, chargeCurrent: 1 })
-    return { limit_V: chemistries.nmc.fullVoltage, timer_after_limit_h: ((out.likelyMost as number) - out.simpleTime) / HOUR }
+    const out = answer(chargeTime, { series: 1, parallel: 1, cellCapacity: HOUR, cellResistance: 0.01, chargeCurrent: 1 })
+    return { limit_V: chemistries.nmc.cellFullVoltage, timer_after_limit_h: ((out.likelyMost as number) - out.simpleDuration) / HOUR }
   },
   "lto-4p2ah-specific-energy": (inputs) => ({
     Wh_per_kg:
@@ -71,8 +71,8 @@ export const leadAndNickel: Record<string, Check> = {
       packUnderLoad.read({
         series: 1,
         parallel: 1,
-        capacity: HOUR,
-        resistance: (open - at(inputs, "loaded_V")) / load,
+        cellCapacity: HOUR,
+        cellResistance: (open - at(inputs, "loaded_V")) / load,
         openCircuitVoltage: open,
         current: 100 * load,
       }),
@@ -88,8 +88,8 @@ export const leadAndNickel: Record<string, Check> = {
   "sla-12v-4ah-one-hour-fraction": (inputs) => ({
     fraction: list(inputs, "twenty_hour_Ah").map((rated, k) => {
       const hour = list(inputs, "one_hour_Ah")[k] as number
-      const input = { capacity: rated * HOUR, secondCapacity: hour * HOUR, secondTime: HOUR, current: hour }
-      return answer(peukert, input).delivered / HOUR / rated
+      const input = { capacity: rated * HOUR, secondCapacity: hour * HOUR, secondDuration: HOUR, current: hour }
+      return answer(peukert, input).deliveredCharge / HOUR / rated
     }),
   }),
   "sla-12v-40ah-specific-energy": (inputs) => {

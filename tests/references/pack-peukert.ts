@@ -10,7 +10,7 @@ export const peukerts: Record<string, Check> = {
   "pb-pack-leadacid-exponent-1p3ah": (inputs) => {
     const [times, amounts] = [list(inputs, "time_h"), list(inputs, "capacity_Ah")]
     const input = { capacity: 1.3 * HOUR, ratedTime: 20 * HOUR, secondCapacity: 0.85 * HOUR, secondTime: HOUR }
-    const predicted = (k: number) => rated({ ...input, current: (amounts[k] as number) / (times[k] as number) }).time / HOUR
+    const predicted = (k: number) => rated({ ...input, current: (amounts[k] as number) / (times[k] as number) }).duration / HOUR
     return {
       peukert_exponent: rated({ ...input, current: 1 }).exponent,
       predicted_10h_point_h: predicted(1),
@@ -36,7 +36,7 @@ export const peukerts: Record<string, Check> = {
       current: at(inputs, "current_A"),
       exponent: at(inputs, "k"),
     })
-    return { time_h: out.time / HOUR, time_min: out.time / 60 }
+    return { time_h: out.duration / HOUR, time_min: out.duration / 60 }
   },
   "pb-pack-peukert-rated-identity": (inputs) => {
     const input = {
@@ -46,9 +46,9 @@ export const peukerts: Record<string, Check> = {
     }
     const at10 = rated({ ...input, current: 10 })
     return {
-      time_h: rated({ ...input, current: at(inputs, "current_A") }).time / HOUR,
-      time_at_10A_h: at10.time / HOUR,
-      charge_at_10A_Ah: at10.delivered / HOUR,
+      time_h: rated({ ...input, current: at(inputs, "current_A") }).duration / HOUR,
+      time_at_10A_h: at10.duration / HOUR,
+      charge_at_10A_Ah: at10.deliveredCharge / HOUR,
     }
   },
   "pb-pack-peukert-simple-form": (inputs) => ({
@@ -71,7 +71,7 @@ export const peukerts: Record<string, Check> = {
         ratedTime: at(inputs, "rated_hours_h") * HOUR,
         exponent: at(inputs, "peukert_k"),
         current: at(inputs, "current_A"),
-      }).time / HOUR,
+      }).duration / HOUR,
   }),
   "peukert-rated-form-10A": (inputs) => {
     const out = rated({
@@ -80,7 +80,7 @@ export const peukerts: Record<string, Check> = {
       exponent: at(inputs, "peukert_k"),
       current: at(inputs, "current_A"),
     })
-    return { runtime_h: out.time / HOUR, delivered_Ah: out.delivered / HOUR }
+    return { runtime_h: out.duration / HOUR, delivered_Ah: out.deliveredCharge / HOUR }
   },
   "peukert-shifted-form-equivalence": (inputs) => {
     const hours =
@@ -89,7 +89,7 @@ export const peukerts: Record<string, Check> = {
         ratedTime: at(inputs, "R_h") * HOUR,
         exponent: at(inputs, "n"),
         current: at(inputs, "I_A"),
-      }).time / HOUR
+      }).duration / HOUR
     return { form1_h: hours, form2_h: hours }
   },
   "peukert-sla40-exponent": (inputs) => {
@@ -101,7 +101,7 @@ export const peukerts: Record<string, Check> = {
 
 /** The form t = C/I^k: its capacity is the one at 1 A, that is, rated for as many hours as ampere-hours. */
 function oneAmpere(ampereHours: number, exponent: number, current: number): number {
-  return answer(peukert, { capacity: ampereHours * HOUR, ratedTime: ampereHours * HOUR, exponent, current }).time / HOUR
+  return answer(peukert, { capacity: ampereHours * HOUR, ratedDuration: ampereHours * HOUR, exponent, current }).duration / HOUR
 }
 function twoDischarges(inputs: object) {
   const [i1, t1, i2, t2] = [at(inputs, "current1_A"), at(inputs, "time1_h"), at(inputs, "current2_A"), at(inputs, "time2_h")]

@@ -9,20 +9,20 @@ export const banks: Record<string, Check> = {
   "pb-pack-powerbank-5V": (inputs) => {
     const out = list(inputs, "efficiency").map((bankEfficiency) =>
       answer(powerBank, {
-        capacity: at(inputs, "capacity_mAh") * 3.6,
-        cellVoltage: at(inputs, "cell_V"),
-        portVoltage: at(inputs, "output_V"),
+        ratedCapacity: at(inputs, "capacity_mAh") * 3.6,
+        cellNominalVoltage: at(inputs, "cell_V"),
+        terminalVoltage: at(inputs, "output_V"),
         bankEfficiency,
         power: 5,
       }),
     )
-    return { energy_Wh: (out[0]?.cellEnergy as number) / HOUR, output_mAh: out.map((o) => o.portCharge / 3.6) }
+    return { energy_Wh: (out[0]?.cellEnergy as number) / HOUR, output_mAh: out.map((o) => o.deliveredCharge / 3.6) }
   },
   "pb-pack-powerbank-runtime": (inputs) => ({
     time_h:
       (answer(powerBank, {
-        capacity: (at(inputs, "energy_Wh") / 3.7) * HOUR,
-        portVoltage: at(inputs, "output_V"),
+        ratedCapacity: (at(inputs, "energy_Wh") / 3.7) * HOUR,
+        terminalVoltage: at(inputs, "output_V"),
         bankEfficiency: at(inputs, "efficiency"),
         current: at(inputs, "current_A"),
       }).runtime as number) / HOUR,
@@ -30,14 +30,14 @@ export const banks: Record<string, Check> = {
   "powerbank-10000mAh": (inputs) => {
     const out = list(inputs, "efficiency").map((bankEfficiency) =>
       answer(powerBank, {
-        capacity: at(inputs, "cell_capacity_mAh") * 3.6,
-        cellVoltage: at(inputs, "cell_voltage_V"),
-        portVoltage: at(inputs, "output_voltage_V"),
+        ratedCapacity: at(inputs, "cell_capacity_mAh") * 3.6,
+        cellNominalVoltage: at(inputs, "cell_voltage_V"),
+        terminalVoltage: at(inputs, "output_voltage_V"),
         bankEfficiency,
         power: 5,
       }),
     )
-    return { output_mAh: out.map((o) => o.portCharge / 3.6), cell_energy_Wh: (out[0]?.cellEnergy as number) / HOUR }
+    return { output_mAh: out.map((o) => o.deliveredCharge / 3.6), cell_energy_Wh: (out[0]?.cellEnergy as number) / HOUR }
   },
 }
 
@@ -53,7 +53,7 @@ export const runs: Record<string, Check> = {
         curve: curve(list(inputs, "soc"), list(inputs, "ocv_V")),
       },
     )
-    return { soc_end: out.endCharge, runtime_h: out.runtime / HOUR, energy_Wh: out.energy / HOUR }
+    return { soc_end: out.endStateOfCharge, runtime_h: out.runtime / HOUR, energy_Wh: out.deliveredEnergy / HOUR }
   },
   "pb-pack-run-constant-power-40W": (inputs) => {
     const out = run(
@@ -67,10 +67,10 @@ export const runs: Record<string, Check> = {
     )
     return {
       runtime_h: out.runtime / HOUR,
-      energy_delivered_Wh: out.energy / HOUR,
+      energy_delivered_Wh: out.deliveredEnergy / HOUR,
       start_current_A: out.startCurrent,
       end_current_A: out.endCurrent,
-      soc_end: out.endCharge,
+      soc_end: out.endStateOfCharge,
     }
   },
   "pb-pack-runtime-200Ah": (inputs) => ({
@@ -80,7 +80,7 @@ export const runs: Record<string, Check> = {
   }),
   "pb-pack-runtime-headlight-27W": (inputs) => {
     const out = run(at(inputs, "capacity_Ah"), 0, { power: at(inputs, "power_W") }, { curve: level(at(inputs, "voltage_V")) })
-    return { time_h: out.runtime / HOUR, energy_MJ: out.energy / 1e6 }
+    return { time_h: out.runtime / HOUR, energy_MJ: out.deliveredEnergy / 1e6 }
   },
   "runtime-aaa-resistor": (inputs) => ({
     runtime_h: list(inputs, "load_resistance_ohm").map(
@@ -89,7 +89,7 @@ export const runs: Record<string, Check> = {
   }),
   "runtime-constant-current-reference": (inputs) => {
     const out = onTable(inputs, { current: at(inputs, "current_A") })
-    return { runtime_h: out.runtime / HOUR, end_soc: out.endCharge, energy_delivered_Wh: out.energy / HOUR }
+    return { runtime_h: out.runtime / HOUR, end_soc: out.endStateOfCharge, energy_delivered_Wh: out.deliveredEnergy / HOUR }
   },
   "runtime-constant-power-reference": (inputs) => constantPower(inputs),
   "runtime-constant-power-double": (inputs) => {
@@ -98,7 +98,7 @@ export const runs: Record<string, Check> = {
   },
   "runtime-constant-resistance-reference": (inputs) => {
     const out = onTable(inputs, { loadResistance: at(inputs, "load_resistance_ohm") })
-    return { runtime_h: out.runtime / HOUR, end_soc: out.endCharge }
+    return { runtime_h: out.runtime / HOUR, end_soc: out.endStateOfCharge }
   },
   "runtime-duty-cycle-mean-power": (inputs) => {
     const shares = list(inputs, "duty_fraction")
@@ -138,7 +138,7 @@ for (const id of ["lfp-1c", "lfp-c2", "nmc-1c", "nmc-c2"])
         curve: curve(list(inputs, "soc"), voltages),
       },
     )
-    const [hours, wattHours] = [out.runtime / HOUR, out.energy / HOUR]
+    const [hours, wattHours] = [out.runtime / HOUR, out.deliveredEnergy / HOUR]
     return { measured_runtime_h: hours, measured_energy_Wh: wattHours, model_runtime_h: hours, model_energy_Wh: wattHours }
   }
 
@@ -152,9 +152,9 @@ function constantPower(inputs: object) {
   const out = onTable(inputs, { power: at(inputs, "power_W") })
   return {
     runtime_h: out.runtime / HOUR,
-    end_soc: out.endCharge,
+    end_soc: out.endStateOfCharge,
     start_current_A: out.startCurrent,
     end_current_A: out.endCurrent,
-    energy_delivered_Wh: out.energy / HOUR,
+    energy_delivered_Wh: out.deliveredEnergy / HOUR,
   }
 }

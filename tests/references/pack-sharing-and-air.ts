@@ -7,42 +7,42 @@ const HOUR = 3600
 /** Checks by row id. */
 export const parallel: Record<string, Check> = {
   "pack-parallel-equal-emf-split": (inputs) => {
-    const { shares } = strings([4, 4], [at(inputs, "r1_relative"), at(inputs, "r2_relative")], { current: 1 })
+    const { strings: shares } = strings([4, 4], [at(inputs, "r1_relative"), at(inputs, "r2_relative")], { current: 1 })
     const [low, high] = shares.map((s) => s.current) as [number, number]
     return { share_low_resistance_cell: low, share_high_resistance_cell: high, ratio: low / high }
   },
   "pack-parallel-equalising-inrush": (inputs) => {
     const out = strings([at(inputs, "E1_V"), at(inputs, "E2_V")], [at(inputs, "r1_ohm"), at(inputs, "r2_ohm")], {})
-    return { current_A: out.worstCharging, loss_W: out.heat }
+    return { current_A: out.maxStringChargeCurrent, loss_W: out.heat }
   },
   "pack-parallel-two-cells-under-load": (inputs) => {
     const out = strings([at(inputs, "E1_V"), at(inputs, "E2_V")], [at(inputs, "r1_ohm"), at(inputs, "r2_ohm")], {
       current: at(inputs, "load_current_A"),
     })
-    return { terminal_voltage_V: out.voltage, current1_A: out.shares[0]?.current, current2_A: out.shares[1]?.current }
+    return { terminal_voltage_V: out.terminalVoltage, current1_A: out.strings[0]?.current, current2_A: out.strings[1]?.current }
   },
   "pack-parallel-unequal-millman": (inputs) => {
     const out = strings([at(inputs, "E1_V"), at(inputs, "E2_V")], [at(inputs, "R1_ohm"), at(inputs, "R2_ohm")], {
       loadResistance: at(inputs, "load_resistance_ohm"),
     })
     return {
-      node_voltage_V: out.voltage,
-      current_source1_A: out.shares[0]?.current,
-      current_source2_A: out.shares[1]?.current,
+      node_voltage_V: out.terminalVoltage,
+      current_source1_A: out.strings[0]?.current,
+      current_source2_A: out.strings[1]?.current,
       load_current_A: out.loadCurrent,
     }
   },
   "pb-pack-parallel-100V-95V": (inputs) => {
     const out = strings(list(inputs, "emf_V"), list(inputs, "resistance_ohm"), { loadResistance: at(inputs, "load_ohm") })
-    return { terminal_V: out.voltage, current_A: out.shares.map((s) => s.current) }
+    return { terminal_V: out.terminalVoltage, current_A: out.strings.map((s) => s.current) }
   },
   "pb-pack-parallel-circulating": (inputs) => ({
-    current_A: strings(list(inputs, "emf_V"), list(inputs, "resistance_ohm"), {}).worstCharging,
+    current_A: strings(list(inputs, "emf_V"), list(inputs, "resistance_ohm"), {}).maxStringChargeCurrent,
   }),
   "pb-pack-parallel-split-equal-emf": (inputs) => {
     const emf = at(inputs, "emf_V")
     const out = strings([emf, emf], list(inputs, "resistance_ohm"), { current: at(inputs, "load_A") })
-    return { current_A: out.shares.map((s) => s.current), terminal_V: out.voltage, equivalent_ohm: out.resistance }
+    return { current_A: out.strings.map((s) => s.current), terminal_V: out.terminalVoltage, equivalent_ohm: out.resistance }
   },
 }
 
@@ -52,11 +52,11 @@ export const air: Record<string, Check> = {
     const built = list(inputs, "series").map((s, k) =>
       pack(s, list(inputs, "parallel")[k] as number, list(inputs, "cell_V")[k] as number, list(inputs, "cell_Ah")[k] as number),
     )
-    return { energy_Wh: built.map((p) => p.energy / HOUR), transport: built.map((p) => answer(airTravel, { energy: p.energy }).band) }
+    return { energy_Wh: built.map((p) => p.energy / HOUR), transport: built.map((p) => answer(airTravel, { energy: p.energy }).rule) }
   },
   "pb-pack-air-count-limits": () => ({
-    max_portable_devices: answer(airTravel, { energy: HOUR, carried: "in-device" }).most,
-    max_spare_batteries_up_to_100Wh: answer(airTravel, { energy: HOUR, carried: "spare" }).most,
+    max_portable_devices: answer(airTravel, { energy: HOUR, carriedAs: "in-device" }).maxCount,
+    max_spare_batteries_up_to_100Wh: answer(airTravel, { energy: HOUR, carriedAs: "spare" }).maxCount,
   }),
   "pb-pack-air-limits": () => ({
     free_limit_Wh: airRules.freeEnergy / HOUR,
@@ -119,10 +119,10 @@ export const air: Record<string, Check> = {
     spares_100_160_max: airRules.mostLargeSpares,
     devices_max: airRules.mostDevices,
     spares_in_checked_baggage: airRules.sparesInHold,
-    over_160: answer(airTravel, { energy: 161 * HOUR }).band !== "forbidden",
+    over_160: answer(airTravel, { energy: 161 * HOUR }).rule !== "forbidden",
   }),
   "transport-wh-bands": (inputs) => {
     const words: Record<string, string> = { free: "allowed", approval: "operator approval", forbidden: "cargo only" }
-    return { band: list(inputs, "energy_Wh").map((wh) => words[answer(airTravel, { energy: wh * HOUR }).band]) }
+    return { band: list(inputs, "energy_Wh").map((wh) => words[answer(airTravel, { energy: wh * HOUR }).rule]) }
   },
 }

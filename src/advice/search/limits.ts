@@ -115,7 +115,7 @@ export function suppliesOf(plan: SearchPlan, count: number): Supply[] {
       cost: series * parallel * cell.price + (converter?.price ?? 0),
       mass: series * parallel * cell.mass + (converter?.mass ?? 0),
       openVoltage,
-      fullVoltage: series * chemistries[cell.chemistry].fullVoltage,
+      fullVoltage: series * chemistries[cell.chemistry].cellFullVoltage,
       bound: converter ? converter.outputVoltage : openVoltage,
       breaks: converter ? converter.efficiency.map((point) => point.load) : [],
     }

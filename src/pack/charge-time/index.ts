@@ -51,47 +51,47 @@ function solve(si: Si): ChargeTime | NoSolution {
       {},
       { label },
     )
-  if (lithiumIon && coldestCharge !== null && si.temperature < coldestCharge)
+  if (lithiumIon && coldestCharge !== null && si.cellTemperature < coldestCharge)
     return refuse(
-      "too-cold-to-charge",
-      "At {given.temperature temperature °C} lithium cells must not be charged: lithium plates out inside. Warm them to at least {nearest.temperature temperature °C} first.",
-      coldestCharge - si.temperature,
+      "too-cold",
+      "At {given.cellTemperature temperature °C} lithium cells must not be charged: lithium plates out inside. Warm them to at least {nearest.cellTemperature temperature °C} first.",
+      coldestCharge - si.cellTemperature,
       {},
-      { temperature: coldestCharge },
-      { "given.temperature": si.temperature },
+      { cellTemperature: coldestCharge },
+      { "given.cellTemperature": si.cellTemperature },
     )
   const { curve, capacity, resistance, limit, end } = setUp(si)
-  const { chargeCurrent, startCharge } = si
-  const simpleTime = (capacity * (1 - startCharge)) / chargeCurrent
+  const { chargeCurrent, startStateOfCharge } = si
+  const simpleDuration = (capacity * (1 - startStateOfCharge)) / chargeCurrent
   const full = (greatest: number) =>
     refuse(
       "already-full",
-      "At {given.startCharge ratio %} of its charge the pack is full for this charger, which has nothing to do from {greatestStart ratio %} on.",
-      startCharge - 0.99 * greatest,
+      "At {given.startStateOfCharge ratio %} of its charge the pack is full for this charger, which has nothing to do from {greatestStart ratio %} on.",
+      startStateOfCharge - 0.99 * greatest,
       { greatestStart: greatest },
-      { startCharge: 0.99 * greatest },
-      { "given.startCharge": startCharge },
+      { startStateOfCharge: 0.99 * greatest },
+      { "given.startStateOfCharge": startStateOfCharge },
     )
   if (si.chemistry === "nimh") {
-    if (startCharge >= 1) return full(1)
+    if (startStateOfCharge >= 1) return full(1)
     const factor = nickelChargeFactor(chargeCurrent / (capacity / 3600))
-    const time = factor * simpleTime
-    const heat = chargeCurrent ** 2 * resistance * time
+    const minDuration = factor * simpleDuration
+    const heat = chargeCurrent ** 2 * resistance * minDuration
     // the charge that is not taken up turns to heat at the cell's voltage
-    const stored = straightPieces(curve, startCharge, 1).reduce(
+    const stored = straightPieces(curve, startStateOfCharge, 1).reduce(
       (sum, { a, b }) => sum + (capacity * (b - a) * (emfAt(curve, a) + emfAt(curve, b))) / 2,
       0,
     )
     return {
-      time,
-      currentTime: time,
-      voltageTime: 0,
-      changeOverCharge: 1,
-      endCharge: 1,
+      minDuration,
+      constantCurrentDuration: minDuration,
+      constantVoltageDuration: 0,
+      changeOverStateOfCharge: 1,
+      endStateOfCharge: 1,
       energy: stored * factor + heat,
       heat,
-      simpleTime,
-      overhead: factor,
+      simpleDuration,
+      durationRatio: factor,
       likelyLeast: null,
       likelyMost: null,
     }
@@ -100,24 +100,24 @@ function solve(si: Si): ChargeTime | NoSolution {
   const room = limit - stop * resistance
   const [, empty] = curve[0] as readonly [number, number]
   if (!(empty < room)) {
-    const chargeVoltage = (1.001 * (emfAt(curve, startCharge) + stop * resistance)) / si.series
+    const cellChargeVoltage = (1.001 * (emfAt(curve, startStateOfCharge) + stop * resistance)) / si.series
     return refuse(
-      "charge-voltage-too-low",
+      "insufficient-voltage",
       "A charger that holds {held voltage} and stops at {stop current} cannot charge even an empty pack, which has {empty voltage}. Set the charge voltage of this chemistry.",
-      chargeVoltage * si.series - limit,
+      cellChargeVoltage * si.series - limit,
       { held: limit, stop, empty },
-      startCharge < 1 && chargeVoltage <= highestChargeVoltage(si) ? { chargeVoltage } : {},
+      startStateOfCharge < 1 && cellChargeVoltage <= highestChargeVoltage(si) ? { cellChargeVoltage } : {},
     )
   }
   const greatestStart = chargeAt(curve, room)
-  if (startCharge >= greatestStart) return full(greatestStart)
-  const changeOverCharge = Math.max(startCharge, chargeAt(curve, limit - chargeCurrent * resistance))
-  const endCharge = Math.max(changeOverCharge, chargeAt(curve, room))
-  const currentTime = (capacity * (changeOverCharge - startCharge)) / chargeCurrent
-  let [voltageTime, stored, heat] = [0, 0, chargeCurrent ** 2 * resistance * currentTime]
-  for (const { a, b } of straightPieces(curve, startCharge, changeOverCharge))
+  if (startStateOfCharge >= greatestStart) return full(greatestStart)
+  const changeOverStateOfCharge = Math.max(startStateOfCharge, chargeAt(curve, limit - chargeCurrent * resistance))
+  const endStateOfCharge = Math.max(changeOverStateOfCharge, chargeAt(curve, room))
+  const constantCurrentDuration = (capacity * (changeOverStateOfCharge - startStateOfCharge)) / chargeCurrent
+  let [voltageTime, stored, heat] = [0, 0, chargeCurrent ** 2 * resistance * constantCurrentDuration]
+  for (const { a, b } of straightPieces(curve, startStateOfCharge, changeOverStateOfCharge))
     stored += (capacity * (b - a) * (emfAt(curve, a) + emfAt(curve, b))) / 2
-  for (const { a, b } of straightPieces(curve, changeOverCharge, endCharge)) {
+  for (const { a, b } of straightPieces(curve, changeOverStateOfCharge, endStateOfCharge)) {
     const [low, high] = [emfAt(curve, a), emfAt(curve, b)]
     // the last piece ends at the stopping current, whatever rounding makes of the difference
     const from = limit - low
@@ -128,42 +128,42 @@ function solve(si: Si): ChargeTime | NoSolution {
     stored += (capacity * (b - a) * (low + high)) / 2
     heat += (capacity * (b - a) * (from + to)) / 2
   }
-  const time = currentTime + voltageTime
+  const time = constantCurrentDuration + voltageTime
   return {
-    time,
-    currentTime,
-    voltageTime,
-    changeOverCharge,
-    endCharge,
+    minDuration: time,
+    constantCurrentDuration,
+    constantVoltageDuration: voltageTime,
+    changeOverStateOfCharge,
+    endStateOfCharge,
     energy: stored + heat,
     heat,
-    simpleTime,
-    overhead: time / simpleTime,
-    likelyLeast: lithiumIon ? Math.max(time, simpleTime + tail.least * (1 - startCharge)) : null,
-    likelyMost: lithiumIon ? Math.max(time, simpleTime + tail.most) : null,
+    simpleDuration,
+    durationRatio: time / simpleDuration,
+    likelyLeast: lithiumIon ? Math.max(time, simpleDuration + tail.least * (1 - startStateOfCharge)) : null,
+    likelyMost: lithiumIon ? Math.max(time, simpleDuration + tail.most) : null,
   }
 }
 
 /** Highest charge voltage of a cell that is taken for meant, V. */
-const highestChargeVoltage = (si: Si) => Math.min(20, 1.1 * chemistries[si.chemistry].fullVoltage)
+const highestChargeVoltage = (si: Si) => Math.min(20, 1.1 * chemistries[si.chemistry].cellFullVoltage)
 
 function check(si: Si): Issue[] {
-  const faults = curveFaults(si.curve)
-  const { chargeCurrent, endCurrent, chargeVoltage } = si
-  if (endCurrent !== null && !(endCurrent < chargeCurrent))
+  const faults = curveFaults(si.openCircuitCurve)
+  const { chargeCurrent, terminationCurrent, cellChargeVoltage } = si
+  if (terminationCurrent !== null && !(terminationCurrent < chargeCurrent))
     faults.push(
-      inconsistent(["endCurrent"], "{endCurrent current}", "less than the charging current, {chargeCurrent current}", {
-        endCurrent,
+      inconsistent(["terminationCurrent"], "{terminationCurrent current}", "less than the charging current, {chargeCurrent current}", {
+        terminationCurrent,
         chargeCurrent,
       }),
     )
-  if (chargeVoltage !== null && si.chemistry === "nimh")
-    faults.push(inconsistent(["chargeVoltage"], "a charge voltage", "none: nickel cells are charged by their current alone"))
-  else if (chargeVoltage !== null && chargeVoltage > highestChargeVoltage(si))
+  if (cellChargeVoltage !== null && si.chemistry === "nimh")
+    faults.push(inconsistent(["cellChargeVoltage"], "a charge voltage", "none: nickel cells are charged by their current alone"))
+  else if (cellChargeVoltage !== null && cellChargeVoltage > highestChargeVoltage(si))
     faults.push(
-      inconsistent(["chargeVoltage"], "{chargeVoltage voltage}", "not far above the {full voltage} of this chemistry", {
-        chargeVoltage,
-        full: chemistries[si.chemistry].fullVoltage,
+      inconsistent(["cellChargeVoltage"], "{cellChargeVoltage voltage}", "not far above the {full voltage} of this chemistry", {
+        cellChargeVoltage,
+        full: chemistries[si.chemistry].cellFullVoltage,
       }),
     )
   return faults
@@ -171,10 +171,10 @@ function check(si: Si): Issue[] {
 
 function rateFaults(si: Si): Caution[] {
   const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
-  const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
-  const allowed = chargeRateLimit(si.chemistry, si.temperature)
+  const rate = si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)
+  const allowed = chargeRateLimit(si.chemistry, si.cellTemperature)
   const source = lithiumIon ? temperatureLimitSource : si.chemistry === "nimh" ? NICKEL_SHEETS : LEAD_CHARGING
-  if (coldestCharge !== null && si.temperature < coldestCharge)
+  if (coldestCharge !== null && si.cellTemperature < coldestCharge)
     return [
       caution(
         "cold-charge",
@@ -189,9 +189,9 @@ function rateFaults(si: Si): Caution[] {
       caution(
         "too-hot-to-charge",
         "warning",
-        "At {given.temperature temperature °C} the strictest makers forbid charging, and none in the sun or under padding is safe: let the cells cool to {hottest temperature °C} or less, unless the datasheet of your own cell says more.",
+        "At {given.cellTemperature temperature °C} the strictest makers forbid charging, and none in the sun or under padding is safe: let the cells cool to {hottest temperature °C} or less, unless the datasheet of your own cell says more.",
         lithiumIon ? CELL_SHEETS : TEMPERATURE_LIMITS,
-        { "given.temperature": si.temperature, hottest: si.chemistry === "lead" ? 50 : 45 },
+        { "given.cellTemperature": si.cellTemperature, hottest: si.chemistry === "lead" ? 50 : 45 },
       ),
     ]
   return rate > allowed
@@ -208,11 +208,11 @@ function rateFaults(si: Si): Caution[] {
 }
 
 function cautions(si: Si, out: ChargeTime): Caution[] {
-  const stated = Math.max(si.chargeVoltage ?? 0, si.curve?.at(-1)?.voltage ?? 0) * si.series
-  const found = [...packCautions({ ...si, cutOffVoltage: null }, stated), ...rateFaults(si)]
-  const { fullVoltage, lithiumIon } = chemistries[si.chemistry]
+  const stated = Math.max(si.cellChargeVoltage ?? 0, si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series
+  const found = [...packCautions({ ...si, cellCutOffVoltage: null }, stated), ...rateFaults(si)]
+  const { cellFullVoltage: fullVoltage, lithiumIon } = chemistries[si.chemistry]
   const highest = fullVoltage + chargeTolerance(si.chemistry)
-  if (si.chargeVoltage !== null && si.chargeVoltage > highest + 1e-9)
+  if (si.cellChargeVoltage !== null && si.cellChargeVoltage > highest + 1e-9)
     found.push(
       lithiumIon
         ? caution(
@@ -245,26 +245,26 @@ function cautions(si: Si, out: ChargeTime): Caution[] {
       caution(
         "lead-tail",
         "caution",
-        "{time time} leaves out the last part, which no stronger charger shortens: datasheets print 16 h from empty and 10 h from half. Charge in the open air, away from sparks.",
+        "{minDuration time} leaves out the last part, which no stronger charger shortens: datasheets print 16 h from empty and 10 h from half. Charge in the open air, away from sparks.",
         LEAD_CHARGE_TIMES,
-        { time: out.time },
+        { minDuration: out.minDuration },
       ),
     )
-  const rate = si.chargeCurrent / ((si.capacity * si.parallel) / 3600)
+  const rate = si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)
   if (si.chemistry === "nimh" && rate < 0.1)
     found.push(
       caution(
         "slow-nickel",
         "note",
-        "Below a tenth of the capacity per hour nickel cells take up less still: {time time} is at least, and they may never fill.",
+        "Below a tenth of the capacity per hour nickel cells take up less still: {minDuration time} is at least, and they may never fill.",
         NICKEL_SHEETS,
-        { time: out.time },
+        { minDuration: out.minDuration },
       ),
     )
   return found
 }
 
-const { cutOffVoltage: _, ...chargeFields } = packFields
+const { cellCutOffVoltage: _, ...chargeFields } = packFields
 
 /**
  * How long a charger takes that gives a constant current, then holds a constant voltage.
@@ -283,24 +283,24 @@ const { cutOffVoltage: _, ...chargeFields } = packFields
  * - `series`: cells in series [n_s; whole 1 to 200]
  * - `parallel`: cells in parallel [n_p; whole 1 to 200]
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
- * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
- * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
- * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
  * - `chargeCurrent`: charging current [I; 1 mA to 1000 A]
- * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 0]
- * - `chargeVoltage`: charge voltage of a cell [V_c; 10 mV to 20 V; optional]
- * - `endCurrent`: stopping current [I_e; 0.1 mA to 1000 A; optional]
- * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
+ * - `startStateOfCharge`: charge at the start [s_0; 0 to 100 %; default 0]
+ * - `cellChargeVoltage`: charge voltage of a cell [V_c; 10 mV to 20 V; optional]
+ * - `terminationCurrent`: stopping current [I_e; 0.1 mA to 1000 A; optional]
+ * - `openCircuitCurve`: open-circuit curve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
  *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
  *
  * **Results**
  *
- * `time`: charging time, at least [t; s]; `currentTime`: at constant current [t_1; s]; `voltageTime`: at constant
- * voltage [t_2; s]; `changeOverCharge`: charge at the change-over [s_c; as a fraction]; `endCharge`: charge at the end
- * [s_e; as a fraction]; `energy`: energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleTime`:
- * charge over current alone [t_s; s]; `overhead`: least time over charge over current [k_o; as a fraction];
+ * `minDuration`: charging time, at least [t; s]; `constantCurrentDuration`: at constant current [t_1; s]; `constantVoltageDuration`: at constant
+ * voltage [t_2; s]; `changeOverStateOfCharge`: charge at the change-over [s_c; as a fraction]; `endStateOfCharge`: charge at the end
+ * [s_e; as a fraction]; `energy`: energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleDuration`:
+ * charge over current alone [t_s; s]; `durationRatio`: least time over charge over current [k_o; as a fraction];
  * `likelyLeast`: expected by datasheets, at least [t_l; s]; `likelyMost`: expected by datasheets, at most [t_m; s].
  *
  * **Symbols of the working**
@@ -319,7 +319,7 @@ const { cutOffVoltage: _, ...chargeFields } = packFields
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-cold-to-charge`, `not-rechargeable`, `charge-voltage-too-low` or `already-full`
+ * @throws NoSolutionError `too-cold`, `not-rechargeable`, `insufficient-voltage` or `already-full`
  * @example
  * ```ts
  * import { chargeTime, genericCells } from 'alula/pack'
@@ -337,8 +337,8 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
     input: {
       ...chargeFields,
       chargeCurrent: { kind: "current", symbol: "I", label: "charging current", min: "1 mA", max: 1000, typical: [0.5, 6] },
-      startCharge: { kind: "ratio", symbol: "s_0", label: "charge at the start", min: 0, max: 1, typical: [0, 0.6], unit: "%", default: 0 },
-      chargeVoltage: {
+      startStateOfCharge: { kind: "ratio", symbol: "s_0", label: "state of charge at the start", min: 0, max: 1, typical: [0, 0.6], unit: "%", default: 0 },
+      cellChargeVoltage: {
         kind: "voltage",
         symbol: "V_c",
         label: "charge voltage of a cell",
@@ -347,31 +347,31 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
         typical: [3.6, 4.2],
         default: null,
       },
-      endCurrent: {
+      terminationCurrent: {
         kind: "current",
         symbol: "I_e",
-        label: "stopping current",
+        label: "termination current",
         min: "0.1 mA",
         max: 1000,
         typical: [0.05, 0.4],
         default: null,
       },
-      curve: curveField,
+      openCircuitCurve: curveField,
     },
     output: {
-      time: { kind: "time", symbol: "t", label: "charging time, at least" },
-      currentTime: { kind: "time", symbol: "t_1", label: "at constant current" },
-      voltageTime: { kind: "time", symbol: "t_2", label: "at constant voltage" },
-      changeOverCharge: { kind: "ratio", symbol: "s_c", label: "charge at the change-over", unit: "%" },
-      endCharge: { kind: "ratio", symbol: "s_e", label: "charge at the end", unit: "%" },
+      minDuration: { kind: "time", symbol: "t", label: "minimum charging time" },
+      constantCurrentDuration: { kind: "time", symbol: "t_1", label: "at constant current" },
+      constantVoltageDuration: { kind: "time", symbol: "t_2", label: "at constant voltage" },
+      changeOverStateOfCharge: { kind: "ratio", symbol: "s_c", label: "state of charge at the change-over", unit: "%" },
+      endStateOfCharge: { kind: "ratio", symbol: "s_e", label: "state of charge at the end", unit: "%" },
       energy: { kind: "energy", symbol: "W", label: "energy put in", unit: "Wh" },
       heat: { kind: "energy", symbol: "W_h", label: "of it heat in the resistance", unit: "Wh" },
-      simpleTime: { kind: "time", symbol: "t_s", label: "charge over current alone" },
-      overhead: { kind: "ratio", symbol: "k_o", label: "least time over charge over current" },
+      simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: charge over current" },
+      durationRatio: { kind: "ratio", symbol: "k_o", label: "minimum time over charge over current" },
       likelyLeast: { kind: "time", symbol: "t_l", label: "expected by datasheets, at least" },
       likelyMost: { kind: "time", symbol: "t_m", label: "expected by datasheets, at most" },
     },
-    example: { series: 3, parallel: 2, capacity: "2.6 Ah", resistance: "80 mohm", chargeCurrent: "2 A", startCharge: 0.1 },
+    example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", chargeCurrent: "2 A", startStateOfCharge: 0.1 },
     formulae: [
       { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p" },
       ...packResistanceSteps,
@@ -392,7 +392,7 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
         symbol: "k_n",
         kind: "number",
         meaning: "charge put in over charge gained",
-        given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.capacity * si.parallel) / 3600)),
+        given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)),
         source: NICKEL_SHEETS,
       },
       { symbol: "t_1", meaning: "time at constant current", is: "k_n * t_s", when: "nickel == 1" },
@@ -422,7 +422,7 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
         symbol: "k_w",
         kind: "number",
         meaning: "charge put in for each that is kept",
-        given: (si, out) => (si.chemistry === "nimh" ? out.overhead : 1),
+        given: (si, out) => (si.chemistry === "nimh" ? out.durationRatio : 1),
       },
       { symbol: "W", meaning: "energy put in", is: "W_s * k_w + W_h" },
       {

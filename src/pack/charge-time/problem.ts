@@ -7,42 +7,42 @@ import { type PackCells, packResistance } from "../fields.js"
 import type { CurvePoint } from "../open-circuit.js"
 
 /** Input of {@link chargeTime}. */
-export interface ChargeTimeInput extends Omit<PackCells, "cutOffVoltage"> {
+export interface ChargeTimeInput extends Omit<PackCells, "cellCutOffVoltage"> {
   /** Charging current of the whole pack. [I; 1 mA to 1000 A] */
   chargeCurrent: Current
   /** Charge at the start [s_0; 0 to 100 %; default 0] */
-  startCharge?: Ratio
+  startStateOfCharge?: Ratio
   /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; 10 mV to 20 V; optional] */
-  chargeVoltage?: Voltage | null
+  cellChargeVoltage?: Voltage | null
   /**
    * Current of the whole pack at which the charger stops; a twentieth of the capacity per hour where left out. [I_e;
    * 0.1 mA to 1000 A; optional]
    */
-  endCurrent?: Current | null
+  terminationCurrent?: Current | null
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
-  curve?: readonly CurvePoint[] | null
+  openCircuitCurve?: readonly CurvePoint[] | null
 }
 
 type Si = SiOf<ChargeTimeInput>
 
 /** The part of an answer that its proof looks at. */
 interface Charged {
-  readonly currentTime: number
-  readonly changeOverCharge: number
-  readonly endCharge: number
+  readonly constantCurrentDuration: number
+  readonly changeOverStateOfCharge: number
+  readonly endStateOfCharge: number
 }
 
 /** The pack as the charger sees it. */
 export function setUp(si: Si) {
-  const cell: Curve = si.curve === null ? curveOf(si.chemistry) : si.curve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  const cell: Curve = si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
   const curve = cell.map(([s, v]) => [s, v * si.series] as const)
-  const capacity = si.capacity * si.parallel
+  const capacity = si.cellCapacity * si.parallel
   return {
     curve,
     capacity,
     resistance: packResistance(si),
-    limit: (si.chargeVoltage ?? chemistries[si.chemistry].fullVoltage) * si.series,
-    end: si.endCurrent ?? capacity / 3600 / 20,
+    limit: (si.cellChargeVoltage ?? chemistries[si.chemistry].cellFullVoltage) * si.series,
+    end: si.terminationCurrent ?? capacity / 3600 / 20,
   }
 }
 
@@ -67,13 +67,13 @@ function bisected(test: (s: number) => boolean, from: number): number {
 
 export function changeOverByBisection(si: Si): number {
   const { curve, resistance, limit } = setUp(si)
-  return bisected((s) => emfAt(curve, s) + si.chargeCurrent * resistance >= limit, si.startCharge)
+  return bisected((s) => emfAt(curve, s) + si.chargeCurrent * resistance >= limit, si.startStateOfCharge)
 }
 
 export function endByBisection(si: Si, out: Charged): number {
   if (si.chemistry === "nimh") return 1
   const { curve, resistance, limit, end } = setUp(si)
-  return bisected((s) => emfAt(curve, s) + Math.min(end, si.chargeCurrent) * resistance >= limit, out.changeOverCharge)
+  return bisected((s) => emfAt(curve, s) + Math.min(end, si.chargeCurrent) * resistance >= limit, out.changeOverStateOfCharge)
 }
 
 function overPieces(si: Si, from: number, to: number, f: (emf: number) => number): number {
@@ -86,18 +86,18 @@ function overPieces(si: Si, from: number, to: number, f: (emf: number) => number
 export function tailByQuadrature(si: Si, out: Charged): number {
   if (si.chemistry === "nimh") return 0
   const { capacity, resistance, limit } = setUp(si)
-  return resistance > 0 ? overPieces(si, out.changeOverCharge, out.endCharge, (emf) => (capacity * resistance) / (limit - emf)) : 0
+  return resistance > 0 ? overPieces(si, out.changeOverStateOfCharge, out.endStateOfCharge, (emf) => (capacity * resistance) / (limit - emf)) : 0
 }
 
 export function heatByQuadrature(si: Si, out: Charged): number {
   const { capacity, resistance, limit } = setUp(si)
-  const atCurrent = si.chargeCurrent ** 2 * resistance * out.currentTime
+  const atCurrent = si.chargeCurrent ** 2 * resistance * out.constantCurrentDuration
   return si.chemistry === "nimh"
     ? atCurrent
-    : atCurrent + overPieces(si, out.changeOverCharge, out.endCharge, (emf) => capacity * (limit - emf))
+    : atCurrent + overPieces(si, out.changeOverStateOfCharge, out.endStateOfCharge, (emf) => capacity * (limit - emf))
 }
 
 export function storedByQuadrature(si: Si, out: Charged): number {
   const { capacity } = setUp(si)
-  return overPieces(si, si.startCharge, out.endCharge, (emf) => capacity * emf)
+  return overPieces(si, si.startStateOfCharge, out.endStateOfCharge, (emf) => capacity * emf)
 }

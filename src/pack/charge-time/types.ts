@@ -5,23 +5,23 @@ import type { ChargeTimeInput } from "./problem.js"
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {
   /** Time that one resistance promises: the least. [t; s] */
-  readonly time: number
+  readonly minDuration: number
   /** Part of it at constant current. [t_1; s] */
-  readonly currentTime: number
+  readonly constantCurrentDuration: number
   /** Part of it at constant voltage. [t_2; s] */
-  readonly voltageTime: number
+  readonly constantVoltageDuration: number
   /** Charge when the charger changes over, 0 to 1. [s_c; as a fraction] */
-  readonly changeOverCharge: number
+  readonly changeOverStateOfCharge: number
   /** Charge when it stops, 0 to 1. [s_e; as a fraction] */
-  readonly endCharge: number
+  readonly endStateOfCharge: number
   /** Energy into the pack. [W; J] */
   readonly energy: number
   /** Part of it lost as heat by the resistance. [W_h; J] */
   readonly heat: number
   /** Charge over current, which no charger meets. [t_s; s] */
-  readonly simpleTime: number
+  readonly simpleDuration: number
   /** Time against that. [k_o; as a fraction] */
-  readonly overhead: number
+  readonly durationRatio: number
   /** Shortest time to expect by datasheets; null but for lithium. [t_l; s] */
   readonly likelyLeast: number | null
   /** Longest time to expect by datasheets; null but for lithium. [t_m; s] */

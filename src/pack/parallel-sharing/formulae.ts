@@ -79,7 +79,7 @@ export const sharingFormulae: readonly Step<SiOf<ParallelSharingInput>, Parallel
     symbol: "limited",
     kind: "number",
     meaning: "1 where every string has a limit",
-    given: (_, out) => (out.safeCurrent === null ? 0 : 1),
+    given: (_, out) => (out.loadCurrentAtLimit === null ? 0 : 1),
   },
   {
     symbol: "V_s",

@@ -3,9 +3,9 @@ import { touchCautions } from "../fields.js"
 import { COMMON_VOLTAGE, LITHIUM_SAFETY, PARALLEL_CELLS } from "../sources.js"
 import { sharingFormulae } from "./formulae.js"
 import { cellsTaken, commonVoltage, ratesOf, slowestRate, spanned, total, voltagesAfter } from "./transient.js"
-import type { ParallelSharing, ParallelSharingInput, Si, StringShare } from "./types.js"
+import type { ParallelSharing, ParallelSharingInput, Si, StringState } from "./types.js"
 
-export type { ParallelSharing, ParallelSharingInput, ParallelString, StringShare } from "./types.js"
+export type { ParallelSharing, ParallelSharingInput, ParallelString, StringState } from "./types.js"
 
 function solve(si: Si): ParallelSharing | NoSolution {
   const conductance = si.strings.map((s) => 1 / s.resistance)
@@ -17,37 +17,37 @@ function solve(si: Si): ParallelSharing | NoSolution {
   const most = total(emf.map((e, k) => e * (conductance[k] as number)))
   if (load.current >= most)
     return refuse(
-      "no-such-current",
+      "insufficient-current",
       "Even short-circuited the strings give {shortCircuit current}; {given.current current} were asked for. Join more strings, or draw less.",
       load.current - 0.999 * most,
       { shortCircuit: most },
       { current: 0.999 * most },
       { "given.current": load.current },
     )
-  const voltage = commonVoltage(emf, conductance, load.current, load.conductance)
-  const currents = emf.map((e, k) => (e - voltage) * (conductance[k] as number))
-  const loadCurrent = load.conductance > 0 ? voltage * load.conductance : load.current
+  const terminalVoltage = commonVoltage(emf, conductance, load.current, load.conductance)
+  const currents = emf.map((e, k) => (e - terminalVoltage) * (conductance[k] as number))
+  const loadCurrent = load.conductance > 0 ? terminalVoltage * load.conductance : load.current
   const later = voltagesAfter(spanned(si), load)
   const laterVoltage = commonVoltage(later, conductance, load.current, load.conductance)
   const laterLoad = load.conductance > 0 ? laterVoltage * load.conductance : load.current
   const capacities = si.strings.map((s) => s.capacity)
-  const shares = si.strings.map((s, k) => ({
+  const strings = si.strings.map((s, k) => ({
     current: currents[k] as number,
     laterCurrent: ((later[k] as number) - laterVoltage) * (conductance[k] as number),
     steadyCurrent: (laterLoad * s.capacity) / total(capacities),
     heat: (currents[k] as number) ** 2 * s.resistance,
   }))
   return {
-    voltage,
+    terminalVoltage,
     loadCurrent,
     resistance: 1 / total(conductance),
-    worstCurrent: Math.max(...currents.map(Math.abs)),
-    worstCharging: Math.max(0, ...currents.map((i) => -i)),
-    heat: total(shares.map((s) => s.heat)),
+    maxStringCurrent: Math.max(...currents.map(Math.abs)),
+    maxStringChargeCurrent: Math.max(0, ...currents.map((i) => -i)),
+    heat: total(strings.map((s) => s.heat)),
     timeConstant: si.strings.length < 2 ? null : 1 / slowestRate(ratesOf(spanned(si))),
-    safeCurrent: safeCurrent(si, emf, conductance),
-    shares,
-    charged: currents.filter((i) => i < -1e-12).length,
+    loadCurrentAtLimit: safeCurrent(si, emf, conductance),
+    strings,
+    chargedCount: currents.filter((i) => i < -1e-12).length,
   }
 }
 
@@ -72,12 +72,12 @@ function worst(si: Si, limitOf: (s: Si["strings"][number]) => number | null, cur
 
 function cautions(si: Si, out: ParallelSharing): Caution[] {
   const emf = si.strings.map((s) => s.openCircuitVoltage)
-  const currentOf = (k: number) => (out.shares[k] as StringShare).current
+  const currentOf = (k: number) => (out.strings[k] as StringState).current
   const found: Caution[] = [...touchCautions(Math.max(...emf))]
   if (si.strings.length > 1)
     found.push(
       caution(
-        "parallel-fire",
+        "battery-fire",
         "warning",
         "Strings in parallel feed any fault in one of them with all they hold, which can set it on fire: give every string its own fuse and, if lithium, its own protection circuit, and never join them on the body.",
         LITHIUM_SAFETY,
@@ -98,7 +98,7 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
   if (discharged)
     found.push(
       caution(
-        "string-over-current",
+        "over-current",
         "warning",
         "String {string} gives {current current} in the first moment, more than its limit of {limit current}; the pack is only as good as its hardest worked string.",
         LITHIUM_SAFETY,
@@ -113,7 +113,7 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
   if (charged)
     found.push(
       caution(
-        "string-over-charged",
+        "over-charge",
         "warning",
         "String {string} is charged by the others with {current current} in the first moment, more than the {limit current} it may be given. Bring the strings to one voltage before joining them.",
         LITHIUM_SAFETY,
@@ -140,14 +140,14 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
         { span: spanned(si).voltageSpan, cells: cellsTaken(si) },
       ),
     )
-  if (out.loadCurrent * si.after > total(si.strings.map((s) => s.capacity)))
+  if (out.loadCurrent * si.laterTime > total(si.strings.map((s) => s.capacity)))
     found.push(
       caution(
         "beyond-empty",
         "caution",
-        "Within {given.after time} this load draws more than the strings hold: they are empty before, and the later currents do not come about.",
+        "Within {given.laterTime time} this load draws more than the strings hold: they are empty before, and the later currents do not come about.",
         COMMON_VOLTAGE,
-        { "given.after": si.after },
+        { "given.laterTime": si.laterTime },
       ),
     )
   return found
@@ -174,15 +174,15 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  * - `current`: load current [I_l; 0 to 1000 A; optional]
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
  * - `voltageSpan`: rise from empty to full [U; 1 mV to 200 V; optional]
- * - `after`: time for the later shares [t_a; 0 to 10 h; default 10 s]
+ * - `laterTime`: time for the later strings [t_a; 0 to 10 h; default 10 s]
  * - at most one of `current` and `loadResistance`
  *
  * **Results**
  *
- * `voltage`: common voltage at first [V; V]; `loadCurrent`: load current [I; A]; `resistance`: resistance together [R;
- * Ω]; `worstCurrent`: greatest string current at first [I_w; A]; `worstCharging`: greatest current into a string at
+ * `terminalVoltage`: common voltage at first [V; V]; `loadCurrent`: load current [I; A]; `resistance`: resistance together [R;
+ * Ω]; `maxStringCurrent`: greatest string current at first [I_w; A]; `maxStringChargeCurrent`: greatest current into a string at
  * first [I_r; A]; `heat`: heat in the strings at first [P_h; W]; `timeConstant`: time constant of evening out [tau;
- * s]; `safeCurrent`: load at which the first string is at its limit [I_s; A]; `shares`: strings [list]; `charged`:
+ * s]; `loadCurrentAtLimit`: load at which the first string is at its limit [I_s; A]; `strings`: strings [list]; `chargedCount`:
  * strings being charged at first [N_c].
  *
  * **Symbols of the working**
@@ -197,7 +197,7 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `no-such-current`
+ * @throws NoSolutionError `insufficient-current`
  * @example
  * ```ts
  * import { parallelSharing } from 'alula/pack'
@@ -231,7 +231,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
             openCircuitVoltage: {
               kind: "voltage",
               symbol: "E_k",
-              label: "voltage without load",
+              label: "open-circuit voltage",
               min: "10 mV",
               max: 1000,
               typical: [10, 13],
@@ -248,7 +248,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
             maxCurrent: {
               kind: "current",
               symbol: "I_d",
-              label: "greatest discharge current",
+              label: "maximum discharge current",
               min: 0,
               max: 1000,
               typical: [2, 30],
@@ -257,7 +257,7 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
             maxChargeCurrent: {
               kind: "current",
               symbol: "I_c",
-              label: "greatest charge current",
+              label: "maximum charge current",
               min: 0,
               max: 1000,
               typical: [1, 6],
@@ -285,10 +285,10 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
         typical: [0.5, 5],
         default: null,
       },
-      after: {
+      laterTime: {
         kind: "time",
         symbol: "t_a",
-        label: "time for the later shares",
+        label: "time of the later state",
         min: 0,
         max: "10 h",
         typical: [0, "30 min"],
@@ -296,29 +296,29 @@ export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /*
       },
     },
     output: {
-      voltage: { kind: "voltage", symbol: "V", label: "common voltage at first" },
+      terminalVoltage: { kind: "voltage", symbol: "V", label: "terminal voltage at the start" },
       loadCurrent: { kind: "current", symbol: "I", label: "load current" },
       resistance: { kind: "resistance", symbol: "R", label: "resistance together" },
-      worstCurrent: { kind: "current", symbol: "I_w", label: "greatest string current at first" },
-      worstCharging: { kind: "current", symbol: "I_r", label: "greatest current into a string at first" },
-      heat: { kind: "power", symbol: "P_h", label: "heat in the strings at first" },
+      maxStringCurrent: { kind: "current", symbol: "I_w", label: "maximum string current at the start" },
+      maxStringChargeCurrent: { kind: "current", symbol: "I_r", label: "maximum charging current of a string at the start" },
+      heat: { kind: "power", symbol: "P_h", label: "heat in the strings at the start" },
       timeConstant: { kind: "time", symbol: "tau", label: "time constant of evening out" },
-      safeCurrent: { kind: "current", symbol: "I_s", label: "load at which the first string is at its limit" },
-      shares: {
+      loadCurrentAtLimit: { kind: "current", symbol: "I_s", label: "load at which the first string is at its limit" },
+      strings: {
         kind: "list",
         label: "strings",
         of: {
           kind: "group",
           label: "string",
           fields: {
-            current: { kind: "current", label: "at first" },
+            current: { kind: "current", label: "at the start" },
             laterCurrent: { kind: "current", label: "later" },
-            steadyCurrent: { kind: "current", label: "in the long run" },
-            heat: { kind: "power", label: "heat at first" },
+            steadyCurrent: { kind: "current", label: "steady" },
+            heat: { kind: "power", label: "heat at the start" },
           },
         },
       },
-      charged: { kind: "number", symbol: "N_c", label: "strings being charged at first" },
+      chargedCount: { kind: "number", symbol: "N_c", label: "strings being charged at the start" },
     },
     example: {
       strings: [

@@ -2,7 +2,7 @@
 interface Si {
   readonly strings: readonly { readonly openCircuitVoltage: number; readonly resistance: number; readonly capacity: number }[]
   readonly voltageSpan: number
-  readonly after: number
+  readonly laterTime: number
 }
 
 /** Rise of one lithium cell between 10 and 90 % of its charge, taken to 0 and 100 %, V; and its voltage half way, V. */
@@ -64,11 +64,11 @@ function exponential(matrix: Matrix): Matrix {
 /** The strings' voltages after a time, each falling with its own charge: dE/dt = M·E + b, solved exactly. */
 export function voltagesAfter(si: Si, load: { current: number; conductance: number }): readonly number[] {
   const emf = si.strings.map((s) => s.openCircuitVoltage)
-  if (si.after === 0) return emf
+  if (si.laterTime === 0) return emf
   const conductance = si.strings.map((s) => 1 / s.resistance)
   const all = total(conductance) + load.conductance
   const rows = si.strings.map((s, k) => {
-    const rate = (si.voltageSpan / s.capacity / s.resistance) * si.after
+    const rate = (si.voltageSpan / s.capacity / s.resistance) * si.laterTime
     return [...conductance.map((g, j) => rate * (g / all - (j === k ? 1 : 0))), (-rate * load.current) / all]
   })
   const grown = exponential([...rows, [...emf.map(() => 0), 0]])

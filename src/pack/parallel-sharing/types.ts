@@ -30,11 +30,11 @@ export interface ParallelSharingInput {
    */
   voltageSpan?: Voltage | null
   /** Time after which the shares are wanted as well. [t_a; 0 to 10 h; default 10 s] */
-  after?: Time
+  laterTime?: Time
 }
 
 /** One string's part. */
-export interface StringShare {
+export interface StringState {
   /** Current in the first moment; negative where it is being charged. [A] */
   readonly current: number
   /** Current after the time asked for. [A] */
@@ -48,15 +48,15 @@ export interface StringShare {
 /** Result of {@link parallelSharing}. */
 export interface ParallelSharing {
   /** Common voltage in the first moment. [V; V] */
-  readonly voltage: number
+  readonly terminalVoltage: number
   /** Load current [I; A] */
   readonly loadCurrent: number
   /** Resistance of all strings together. [R; Ω] */
   readonly resistance: number
   /** Greatest current of any string in the first moment, either way. [I_w; A] */
-  readonly worstCurrent: number
+  readonly maxStringCurrent: number
   /** Greatest current into any string in the first moment. [I_r; A] */
-  readonly worstCharging: number
+  readonly maxStringChargeCurrent: number
   /** Heat in all strings in the first moment. [P_h; W] */
   readonly heat: number
   /** Time in which the slowest difference falls to 37 %; null for one string. [tau; s] */
@@ -65,11 +65,11 @@ export interface ParallelSharing {
    * Load current at which the first string reaches its discharge limit, in the first moment; 0 where one is over it
    * even without load, null where a string has none. [I_s; A]
    */
-  readonly safeCurrent: number | null
+  readonly loadCurrentAtLimit: number | null
   /** Each string's part. [list] */
-  readonly shares: readonly StringShare[]
+  readonly strings: readonly StringState[]
   /** Number of strings being charged by the others in the first moment. [N_c] */
-  readonly charged: number
+  readonly chargedCount: number
 }
 
 export type Si = SiOf<ParallelSharingInput>

@@ -20,15 +20,15 @@ function runs(si: Si): boolean {
 /** Changes of the input, each alone, with which every load runs at the start. */
 function offers(si: Si): Record<string, number> {
   const offered: Record<string, number> = {}
-  if (runs({ ...si, startCharge: 1 })) {
+  if (runs({ ...si, startStateOfCharge: 1 })) {
     // the least full hundredth of charge from which it runs
-    let [low, high] = [Math.floor(100 * si.startCharge), 100]
+    let [low, high] = [Math.floor(100 * si.startStateOfCharge), 100]
     while (high - low > 1) {
       const mid = (low + high) >> 1
-      if (runs({ ...si, startCharge: mid / 100 })) high = mid
+      if (runs({ ...si, startStateOfCharge: mid / 100 })) high = mid
       else low = mid
     }
-    offered.startCharge = high / 100
+    offered.startStateOfCharge = high / 100
   }
   for (let parallel = si.parallel + 1; parallel <= 200; parallel++)
     if (runs({ ...si, parallel })) {
@@ -54,7 +54,7 @@ function solve(si: Si): Runtime | NoSolution {
     const greatest = resistance > 0 ? (emf * emf) / (4 * resistance) : 0
     if (threshold.collapses)
       return refuse(
-        "too-much-power",
+        "insufficient-power",
         "The pack can give less than {greatestPower power} at this charge; {power power} were asked for. Take more cells in parallel, or less power.",
         load.value - 0.999 * greatest,
         { power: load.value, openCircuitVoltage: emf, greatestPower: greatest },
@@ -62,7 +62,7 @@ function solve(si: Si): Runtime | NoSolution {
       )
     const most = resistance > 0 ? Math.max(0, (emf - cutOff) / resistance) : 0
     return refuse(
-      "cut-off-at-start",
+      "insufficient-voltage",
       "The load pulls the pack to its least voltage of {cutOffVoltage voltage} at once: it would need {needed voltage} without load and has {openCircuitVoltage voltage}. At this charge it can give less than {greatestCurrent current}. Charge it, take more cells in parallel, or draw less.",
       1.001 * threshold.emf - emf,
       { openCircuitVoltage: emf, cutOffVoltage: cutOff, needed: threshold.emf, greatestCurrent: most },
@@ -70,36 +70,36 @@ function solve(si: Si): Runtime | NoSolution {
     )
   }
   if (!(start > 0))
-    return refuse("empty", "The pack starts empty. Charge it to {nearest.startCharge ratio %} or more.", 0.01, {}, { startCharge: 0.01 })
+    return refuse("depleted", "The pack starts empty. Charge it to {nearest.startStateOfCharge ratio %} or more.", 0.01, {}, { startStateOfCharge: 0.01 })
   const run = discharge(problem)
-  const charge = capacity * (start - run.endStateOfCharge)
-  const nominal = chemistries[si.chemistry].nominalVoltage * si.series
+  const deliveredCharge = capacity * (start - run.endStateOfCharge)
+  const nominal = chemistries[si.chemistry].cellNominalVoltage * si.series
   return {
     runtime: run.time,
     rounds: run.rounds,
-    energy: run.energy,
+    deliveredEnergy: run.energy,
     heat: run.heat,
-    charge,
-    endCharge: run.endStateOfCharge,
-    meanCurrent: charge / run.time,
+    deliveredCharge,
+    endStateOfCharge: run.endStateOfCharge,
+    meanCurrent: deliveredCharge / run.time,
     rmsCurrent: resistance > 1e-12 ? Math.sqrt(Math.max(0, run.heat) / (resistance * run.time)) : null,
     peakCurrent: run.peakCurrent,
     startCurrent: run.startCurrent,
     endCurrent: run.endCurrent,
     endVoltage: run.endVoltage,
-    ends: run.ends,
-    simpleEstimate: (nominal * si.capacity * si.parallel * start * run.time) / run.energy,
-    loads: run.shares.map((share, i) => ({ name: si.pattern[i]?.name || `step ${i + 1}`, ...share })),
+    endedBy: run.ends,
+    simpleRuntime: (nominal * si.cellCapacity * si.parallel * start * run.time) / run.energy,
+    pattern: run.shares.map((share, i) => ({ name: si.pattern[i]?.name || `step ${i + 1}`, ...share })),
     history: run.history,
     iterations: run.iterations,
     errorEstimate: run.errorEstimate,
   }
 }
 
-const check = (si: Si): Issue[] => [...packFaults(si), ...curveFaults(si.curve)]
+const check = (si: Si): Issue[] => [...packFaults(si), ...curveFaults(si.openCircuitCurve)]
 
 function cautions(si: Si, out: Runtime): Caution[] {
-  const found = packCautions(si, (si.curve?.at(-1)?.voltage ?? 0) * si.series)
+  const found = packCautions(si, (si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series)
   const { lithiumIon } = chemistries[si.chemistry]
   found.push(
     caution(
@@ -110,19 +110,19 @@ function cautions(si: Si, out: Runtime): Caution[] {
       { runtime: out.runtime },
     ),
   )
-  const limit = si.maxCurrent === null ? null : si.maxCurrent * dischargeLimitFactor(si.chemistry, si.temperature)
+  const limit = si.cellMaxCurrent === null ? null : si.cellMaxCurrent * dischargeLimitFactor(si.chemistry, si.cellTemperature)
   const cellCurrent = out.peakCurrent / si.parallel
   if (limit !== null && cellCurrent > limit)
     found.push(
       caution(
-        "over-cell-current",
+        "over-current",
         "warning",
         "At its peak a cell gives {cellCurrent current}, above the {limit current} it may give at this temperature: it overheats. Use more in parallel or another cell.",
-        limit === si.maxCurrent ? LITHIUM_SAFETY : lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
+        limit === si.cellMaxCurrent ? LITHIUM_SAFETY : lithiumIon ? temperatureLimitSource : TEMPERATURE_LIMITS,
         { cellCurrent, limit },
       ),
     )
-  if (out.ends === "collapse")
+  if (out.endedBy === "collapse")
     found.push(
       caution(
         "collapse",
@@ -132,7 +132,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
         { endVoltage: out.endVoltage },
       ),
     )
-  if (si.temperature < 0)
+  if (si.cellTemperature < 0)
     found.push(
       caution(
         "cold",
@@ -150,7 +150,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
         ALKALINE_RATES,
       ),
     )
-  found.push(...rateCautions(si.chemistry, (out.meanCurrent * 3600) / (si.capacity * si.parallel)))
+  found.push(...rateCautions(si.chemistry, (out.meanCurrent * 3600) / (si.cellCapacity * si.parallel)))
   return found
 }
 
@@ -173,11 +173,11 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * - `series`: cells in series [n_s; whole 1 to 200]
  * - `parallel`: cells in parallel [n_p; whole 1 to 200]
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
- * - `capacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
- * - `resistance`: resistance of one cell [r_c; 0 to 100 Ω]
+ * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
+ * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
- * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; 1 mV to 10 V; optional]
+ * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `pattern`: pattern of loads [list of 1 to 100]
  *   - `name`: name [text; default empty]
  *   - `duration`: duration [t_l; 0.01 s to 1000 d; default 1 h]
@@ -185,20 +185,20 @@ function cautions(si: Si, out: Runtime): Caution[] {
  *   - `power`: constant power [P_l; 0 to 100 kW; optional]
  *   - `loadResistance`: load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional]
  *   - at most one of `current`, `power` and `loadResistance`
- * - `maxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
- * - `startCharge`: charge at the start [s_0; 0 to 100 %; default 100 %]
- * - `curve`: open-circuit curve of a cell [list of 2 to 2000; optional]
+ * - `cellMaxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
+ * - `startStateOfCharge`: deliveredCharge at the start [s_0; 0 to 100 %; default 100 %]
+ * - `openCircuitCurve`: open-circuit openCircuitCurve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
  *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
  *
  * **Results**
  *
- * `runtime`: runtime [t; s]; `rounds`: rounds of the pattern [N]; `energy`: energy given [W; J]; `heat`: heat inside
- * [W_h; J]; `charge`: charge given [q; C]; `endCharge`: charge left at the end [s_1; as a fraction]; `meanCurrent`:
+ * `runtime`: runtime [t; s]; `rounds`: rounds of the pattern [N]; `deliveredEnergy`: energy given [W; J]; `heat`: heat inside
+ * [W_h; J]; `deliveredCharge`: charge given [q; C]; `endStateOfCharge`: charge left at the end [s_1; as a fraction]; `meanCurrent`:
  * mean current [I_mean; A]; `rmsCurrent`: root-mean-square current [I_rms; A]; `peakCurrent`: greatest current
  * [I_peak; A]; `startCurrent`: greatest current at the start [I_start; A]; `endCurrent`: current at the end [I_end;
- * A]; `endVoltage`: voltage at the end [V_end; V]; `ends`: ends by [text]; `simpleEstimate`: nominal energy over mean
- * power [t_s; s]; `loads`: shares of the steps [list]; `history`: course [list]; `iterations`: pieces [number];
+ * A]; `endVoltage`: voltage at the end [V_end; V]; `endedBy`: ends by [text]; `simpleRuntime`: nominal energy over mean
+ * power [t_s; s]; `pattern`: shares of the steps [list]; `history`: course [list]; `iterations`: pieces [number];
  * `errorEstimate`: error from following the mean [s].
  *
  * **Symbols of the working**
@@ -216,7 +216,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-much-power`, `cut-off-at-start`, `empty` or `no-load`
+ * @throws NoSolutionError `insufficient-power`, `insufficient-voltage`, `depleted` or `no-load`
  * @example
  * ```ts
  * import { genericCells, runtime } from 'alula/pack'
@@ -274,26 +274,26 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
           },
         },
       },
-      maxCurrent: cellLimitField,
-      startCharge: { kind: "ratio", symbol: "s_0", label: "charge at the start", min: 0, max: 1, typical: [0.5, 1], unit: "%", default: 1 },
-      curve: curveField,
+      cellMaxCurrent: cellLimitField,
+      startStateOfCharge: { kind: "ratio", symbol: "s_0", label: "state of charge at the start", min: 0, max: 1, typical: [0.5, 1], unit: "%", default: 1 },
+      openCircuitCurve: curveField,
     },
     output: {
       runtime: { kind: "time", symbol: "t", label: "runtime" },
       rounds: { kind: "number", symbol: "N", label: "rounds of the pattern" },
-      energy: { kind: "energy", symbol: "W", label: "energy given", unit: "Wh" },
+      deliveredEnergy: { kind: "energy", symbol: "W", label: "delivered energy", unit: "Wh" },
       heat: { kind: "energy", symbol: "W_h", label: "heat inside", unit: "Wh" },
-      charge: { kind: "charge", symbol: "q", label: "charge given", unit: "Ah" },
-      endCharge: { kind: "ratio", symbol: "s_1", label: "charge left at the end", unit: "%" },
+      deliveredCharge: { kind: "charge", symbol: "q", label: "delivered charge", unit: "Ah" },
+      endStateOfCharge: { kind: "ratio", symbol: "s_1", label: "state of charge at the end", unit: "%" },
       meanCurrent: { kind: "current", symbol: "I_mean", label: "mean current" },
       rmsCurrent: { kind: "current", symbol: "I_rms", label: "root-mean-square current" },
-      peakCurrent: { kind: "current", symbol: "I_peak", label: "greatest current" },
-      startCurrent: { kind: "current", symbol: "I_start", label: "greatest current at the start" },
+      peakCurrent: { kind: "current", symbol: "I_peak", label: "peak current" },
+      startCurrent: { kind: "current", symbol: "I_start", label: "peak current at the start" },
       endCurrent: { kind: "current", symbol: "I_end", label: "current at the end" },
       endVoltage: { kind: "voltage", symbol: "V_end", label: "voltage at the end" },
-      ends: { kind: "text", label: "ends by" },
-      simpleEstimate: { kind: "time", symbol: "t_s", label: "nominal energy over mean power" },
-      loads: {
+      endedBy: { kind: "text", label: "ended by" },
+      simpleRuntime: { kind: "time", symbol: "t_s", label: "simple runtime: nominal energy over mean power" },
+      pattern: {
         kind: "list",
         label: "shares of the steps",
         of: {
@@ -301,7 +301,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
           label: "share",
           fields: {
             name: { kind: "text", label: "name" },
-            time: { kind: "time", symbol: "t_i", label: "time" },
+            duration: { kind: "time", symbol: "t_i", label: "time" },
             charge: { kind: "charge", symbol: "q_i", label: "charge" },
             energy: { kind: "energy", symbol: "W_i", label: "energy" },
           },
@@ -315,7 +315,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
           label: "moment",
           fields: {
             time: { kind: "time", label: "time" },
-            stateOfCharge: { kind: "ratio", label: "charge left" },
+            stateOfCharge: { kind: "ratio", label: "state of charge" },
             voltage: { kind: "voltage", label: "voltage" },
             current: { kind: "current", label: "current" },
           },
@@ -327,8 +327,8 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
     example: {
       series: 3,
       parallel: 2,
-      capacity: "2.6 Ah",
-      resistance: "80 mohm",
+      cellCapacity: "2.6 Ah",
+      cellResistance: "80 mohm",
       pattern: [
         { name: "raise and lower", duration: "25 s", power: "45 W" },
         { name: "lights", duration: "10 min", power: "6 W" },

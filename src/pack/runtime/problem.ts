@@ -25,11 +25,11 @@ export interface RuntimeInput extends PackCells {
   /** Loads in order, repeated until the pack is empty. [list of 1 to 100] */
   pattern: readonly LoadStep[]
   /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
-  maxCurrent?: Current | null
+  cellMaxCurrent?: Current | null
   /** Charge at the start [s_0; 0 to 100 %; default 100 %] */
-  startCharge?: Ratio
+  startStateOfCharge?: Ratio
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
-  curve?: readonly CurvePoint[] | null
+  openCircuitCurve?: readonly CurvePoint[] | null
 }
 
 type Si = SiOf<RuntimeInput>
@@ -49,13 +49,13 @@ function loadsOf(si: Si): Load[] {
 
 /** The discharge that an input describes. */
 export function problemOf(si: Si): Discharge {
-  const cell: Curve = si.curve === null ? curveOf(si.chemistry) : si.curve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  const cell: Curve = si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
   return {
     curve: cell.map(([s, v]) => [s, v * si.series] as const),
-    capacity: si.capacity * si.parallel * capacityFactor(si.chemistry, si.temperature),
+    capacity: si.cellCapacity * si.parallel * capacityFactor(si.chemistry, si.cellTemperature),
     resistance: packResistance(si),
     cutOff: packCutOff(si),
-    start: si.startCharge,
+    start: si.startStateOfCharge,
     loads: loadsOf(si),
   }
 }

@@ -7,7 +7,7 @@ export interface LoadTotal {
   /** Name [text] */
   readonly name: string
   /** Time [t_i; s] */
-  readonly time: number
+  readonly duration: number
   /** Charge [q_i; C] */
   readonly charge: number
   /** Energy at the pack's terminals. [W_i; J] */
@@ -33,13 +33,13 @@ export interface Runtime {
   /** Rounds of the pattern until then (whole ones, where it has more than one step). [N] */
   readonly rounds: number
   /** Energy given at the terminals. [W; J] */
-  readonly energy: number
+  readonly deliveredEnergy: number
   /** Heat inside the pack. [W_h; J] */
   readonly heat: number
   /** Charge given [q; C] */
-  readonly charge: number
+  readonly deliveredCharge: number
   /** Charge left at the end, 0 to 1. [s_1; as a fraction] */
-  readonly endCharge: number
+  readonly endStateOfCharge: number
   /** Mean current [I_mean; A] */
   readonly meanCurrent: number
   /** Root-mean-square current, which heats wires and cells; null for a pack without resistance. [I_rms; A] */
@@ -52,12 +52,12 @@ export interface Runtime {
   readonly endCurrent: number
   /** Voltage at the end under the load that ended it: below the least voltage where a heavier load was just due. [V_end; V] */
   readonly endVoltage: number
-  /** What ends it: `cut-off` (least voltage), `collapse` (more power than it can give) or `empty`. [text] */
-  readonly ends: string
+  /** What ends it: `cut-off` (least voltage), `collapse` (more power than it can give) or `depleted`. [text] */
+  readonly endedBy: string
   /** What nominal watt-hours over the mean power would have promised. [t_s; s] */
-  readonly simpleEstimate: number
+  readonly simpleRuntime: number
   /** Each step's share. [list] */
-  readonly loads: readonly LoadTotal[]
+  readonly pattern: readonly LoadTotal[]
   /** The course of it, at most 65 points. [list] */
   readonly history: readonly DischargePoint[]
   /** Pieces of the calculation. [number] */

@@ -10,23 +10,23 @@ export interface CatalogueCell {
   /** Cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
   chemistry?: Chemistry
   /** Capacity [Q_c; 1 mAh to 1000 Ah] */
-  capacity: Charge
+  cellCapacity: Charge
   /** Direct-current resistance at 25 °C. [r_c; 0 to 100 Ω] */
-  resistance: Resistance
+  cellResistance: Resistance
   /** Mass [m_c; 0.1 g to 100 kg] */
   cellMass: Mass
   /** Greatest lasting discharge current. [I_d; 0.1 mA to 1000 A] */
-  maxCurrent: Current
+  cellMaxCurrent: Current
   /** Greatest charge current; not used here, so that a `genericCells` entry fits. [I_c; 0 to 1000 A; optional] */
-  maxChargeCurrent?: Current | null
-  /** Least voltage under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
-  cutOffVoltage?: Voltage | null
+  cellMaxChargeCurrent?: Current | null
+  /** Least voltage under load; the chemistry's where left out. [V_cut; 10 mV to 10 V; optional] */
+  cellCutOffVoltage?: Voltage | null
   /** Price, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null
 }
 
 /** A pack that meets everything. */
-export interface PackChoice {
+export interface PackCandidate {
   /** Cell [text] */
   readonly name: string
   /** In series [number] */
@@ -34,27 +34,27 @@ export interface PackChoice {
   /** In parallel [number] */
   readonly parallel: number
   /** Cells [number] */
-  readonly cells: number
+  readonly cellCount: number
   /** Nominal voltage [V] */
-  readonly voltage: number
+  readonly nominalVoltage: number
   /** Nominal energy. [J] */
   readonly energy: number
   /** Mass of the cells. [kg] */
   readonly mass: number
   /** Voltage under the peak current at low charge. [V] */
-  readonly lowVoltage: number
+  readonly minTerminalVoltage: number
   /** Current of each cell against its limit. [as a fraction] */
-  readonly cellLoading: number
+  readonly cellUtilisation: number
   /** Price of the cells. [number] */
-  readonly cost: number | null
-  /** What set the number in parallel: `current`, `energy` or `sag`. [text] */
+  readonly price: number | null
+  /** What set the number in parallel: `peakCurrent`, `energy` or `sag`. [text] */
   readonly setBy: string
   /** Why it is not first; empty for the first. [text] */
   readonly lostBy: string
 }
 
 /** A pack that fails, and why. */
-export interface PackLoser {
+export interface RejectedPack {
   /** Cell [text] */
   readonly name: string
   /** Cells in series tried; 0 where none fits the voltage window. [number] */
@@ -70,20 +70,20 @@ type Cell = CellSi
 /** What a pack must meet, SI. */
 interface Si {
   readonly minVoltage: number
-  readonly current: number
+  readonly peakCurrent: number
   readonly energy: number
   readonly usableShare: number
-  readonly lowCharge: number
-  readonly temperature: number
+  readonly minStateOfCharge: number
+  readonly cellTemperature: number
   readonly maxMass: number | null
-  readonly transportLimit: number | null
+  readonly transportEnergyLimit: number | null
   readonly maxParallel: number
 }
 
 /** A pack that fails, and the limit that would have to give. */
 export interface Miss {
   /** Told only when asked: a search for the nearest change judges many packs whose reasons nobody reads. */
-  readonly loser: () => PackLoser
+  readonly loser: () => RejectedPack
   readonly frees: string
 }
 
@@ -91,26 +91,26 @@ export interface Miss {
 const atLeast = (x: number) => Math.max(1, Math.ceil(x - 1e-9))
 
 /** Least voltage of a cell under load, V. */
-export const leastVoltage = (cell: Cell) => cell.cutOffVoltage ?? chemistries[cell.chemistry].cutOffVoltage
+export const leastVoltage = (cell: Cell) => cell.cellCutOffVoltage ?? chemistries[cell.chemistry].cellCutOffVoltage
 
 /** What a cell gives at the temperature and the low charge asked about. */
 function cellInUse(cell: Cell, si: Si) {
   return {
-    limit: cell.maxCurrent * dischargeLimitFactor(cell.chemistry, si.temperature),
-    energy: chemistries[cell.chemistry].nominalVoltage * cell.capacity * si.usableShare * capacityFactor(cell.chemistry, si.temperature),
-    openVoltage: openCircuitVoltage(cell.chemistry, si.lowCharge),
-    resistance: cell.resistance * resistanceFactor(cell.chemistry, si.temperature),
+    limit: cell.cellMaxCurrent * dischargeLimitFactor(cell.chemistry, si.cellTemperature),
+    energy: chemistries[cell.chemistry].cellNominalVoltage * cell.cellCapacity * si.usableShare * capacityFactor(cell.chemistry, si.cellTemperature),
+    openVoltage: openCircuitVoltage(cell.chemistry, si.minStateOfCharge),
+    resistance: cell.cellResistance * resistanceFactor(cell.chemistry, si.cellTemperature),
   }
 }
 
 /** A judge of one cell by the number in series: a pack that fits, or why none does. */
-export function judgeOf(cell: Cell, si: Si): (series: number) => PackChoice | Miss {
+export function judgeOf(cell: Cell, si: Si): (series: number) => PackCandidate | Miss {
   const inUse = cellInUse(cell, si)
   return (series) => judge(cell, inUse, series, si)
 }
 
-function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, si: Si): PackChoice | Miss {
-  const { nominalVoltage } = chemistries[cell.chemistry]
+function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, si: Si): PackCandidate | Miss {
+  const { cellNominalVoltage } = chemistries[cell.chemistry]
   const lose = (template: string, values: Values, frees: string): Miss => ({
     loser: () => ({ name: cell.name, series, reason: fill(template, values) }),
     frees,
@@ -121,14 +121,14 @@ function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, 
   if (!(spare > 0))
     return lose(
       "{series} in series have {open voltage} at {charge ratio %} charge even without load, no more than the least voltage of {least voltage}",
-      { series, open: openVoltage, charge: si.lowCharge, least },
+      { series, open: openVoltage, charge: si.minStateOfCharge, least },
       "minVoltage",
     )
   if (!(inUse.limit > 0)) return lose("makers allow no discharge at this temperature", {}, "temperature")
   const needs = {
-    current: si.current / inUse.limit,
+    current: si.peakCurrent / inUse.limit,
     energy: si.energy / (inUse.energy * series),
-    sag: (si.current * inUse.resistance * series) / spare,
+    sag: (si.peakCurrent * inUse.resistance * series) / spare,
   }
   const most = Math.max(needs.current, needs.energy, needs.sag)
   const parallel = atLeast(most)
@@ -140,7 +140,7 @@ function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, 
       "maxParallel",
     )
   const count = series * parallel
-  const energy = count * nominalVoltage * cell.capacity
+  const energy = count * cellNominalVoltage * cell.cellCapacity
   const mass = count * cell.cellMass
   const pack = { series, parallel, setBy }
   if (si.maxMass !== null && mass > si.maxMass)
@@ -149,23 +149,23 @@ function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, 
       { ...pack, mass, excess: mass - si.maxMass },
       "maxMass",
     )
-  if (si.transportLimit !== null && energy > si.transportLimit * (1 + 1e-12))
+  if (si.transportEnergyLimit !== null && energy > si.transportEnergyLimit * (1 + 1e-12))
     return lose(
       "{series}S{parallel}P ({setBy} sets the {parallel}) holds {energy energy Wh}, over the {allowed energy Wh} for carriage",
-      { ...pack, energy, allowed: si.transportLimit },
+      { ...pack, energy, allowed: si.transportEnergyLimit },
       "transportLimit",
     )
   return {
     name: cell.name,
     series,
     parallel,
-    cells: count,
-    voltage: series * nominalVoltage,
+    cellCount: count,
+    nominalVoltage: series * cellNominalVoltage,
     energy,
     mass,
-    lowVoltage: openVoltage - (si.current * inUse.resistance * series) / parallel,
-    cellLoading: si.current / parallel / inUse.limit,
-    cost: cell.cellPrice === null ? null : count * cell.cellPrice,
+    minTerminalVoltage: openVoltage - (si.peakCurrent * inUse.resistance * series) / parallel,
+    cellUtilisation: si.peakCurrent / parallel / inUse.limit,
+    price: cell.cellPrice === null ? null : count * cell.cellPrice,
     setBy,
     lostBy: "",
   }

@@ -3,15 +3,15 @@ import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } fro
 import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
 import { packCautions, rateCautions } from "../fields.js"
 import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
-import { type CellSi, judgeOf, leastVoltage, type Miss, type PackChoice } from "./candidates.js"
-import type { Si, SizePack, SizePackInput } from "./types.js"
+import { type CellSi, judgeOf, leastVoltage, type Miss, type PackCandidate } from "./candidates.js"
+import type { Si, PackSize, PackSizeInput } from "./types.js"
 
-export type { SizePack, SizePackInput } from "./types.js"
+export type { PackSize, PackSizeInput } from "./types.js"
 
 /** Judges every cell at every number in series that could serve, one at a time. */
-function* judgeAll(si: Si): Generator<PackChoice | Miss> {
+function* judgeAll(si: Si): Generator<PackCandidate | Miss> {
   for (const cell of si.cells) {
-    const { fullVoltage } = chemistries[cell.chemistry]
+    const { cellFullVoltage: fullVoltage } = chemistries[cell.chemistry]
     const mostSeries = Math.floor(si.maxVoltage / fullVoltage + 1e-9)
     if (mostSeries < 1)
       yield {
@@ -33,11 +33,11 @@ const forgiving = {
   maxVoltage: 500,
   minVoltage: 1e-3,
   maxMass: 1000,
-  transportLimit: 3.6e8,
+  transportEnergyLimit: 3.6e8,
   maxParallel: 200,
-  temperature: 25,
+  cellTemperature: 25,
   energy: 1,
-  current: 1e-3,
+  peakCurrent: 1e-3,
 } as const
 
 /** The limit whose change alone, the smallest in proportion, lets some pack fit; null where no single one does. */
@@ -65,19 +65,19 @@ function nearestChange(si: Si): { readonly field: string; readonly value: number
   return best
 }
 
-function solve(si: Si): SizePack | NoSolution {
-  const choices: PackChoice[] = []
+function solve(si: Si): PackSize | NoSolution {
+  const choices: PackCandidate[] = []
   const misses: Miss[] = []
   for (const judged of judgeAll(si)) "frees" in judged ? misses.push(judged) : choices.push(judged)
-  const measure = (c: PackChoice) =>
-    si.rankBy === "mass" ? c.mass : si.rankBy === "cells" ? c.cells : (c.cost ?? Number.POSITIVE_INFINITY)
-  choices.sort((a, b) => measure(a) - measure(b) || a.mass - b.mass || a.cells - b.cells)
+  const measure = (c: PackCandidate) =>
+    si.rankBy === "mass" ? c.mass : si.rankBy === "cells" ? c.cellCount : (c.price ?? Number.POSITIVE_INFINITY)
+  choices.sort((a, b) => measure(a) - measure(b) || a.mass - b.mass || a.cellCount - b.cellCount)
   const [best] = choices
   if (!best) {
     const change = nearestChange(si)
     const { name, reason } = (misses.find((m) => change && m.frees === change.field) ?? (misses[0] as Miss)).loser()
     return refuse(
-      "no-pack-fits",
+      "no-candidate",
       change
         ? "No cell of the catalogue meets everything; {name}, for one: {reason}. A pack is found with {field} changed alone."
         : "No cell of the catalogue meets everything, whatever single limit is changed; {name}, for one: {reason}. Ask for less, or add other cells.",
@@ -87,19 +87,19 @@ function solve(si: Si): SizePack | NoSolution {
       change ? { name, reason, field: change.field } : { name, reason },
     )
   }
-  const units = { mass: "kg", cells: "cells", cost: "of price" }[si.rankBy]
+  const units = { mass: "kg", cells: "cells", price: "of price" }[si.rankBy]
   return {
-    best: best.name,
+    bestCell: best.name,
     series: best.series,
     parallel: best.parallel,
     energy: best.energy,
     mass: best.mass,
-    choices: choices.map((c, i) => ({ ...c, lostBy: i === 0 ? "" : lostBy(measure(c) - measure(best), units, c) })),
-    losers: misses.map((m) => m.loser()),
+    candidates: choices.map((c, i) => ({ ...c, lostBy: i === 0 ? "" : lostBy(measure(c) - measure(best), units, c) })),
+    rejected: misses.map((m) => m.loser()),
   }
 }
 
-function lostBy(excess: number, units: string, choice: PackChoice): string {
+function lostBy(excess: number, units: string, choice: PackCandidate): string {
   if (!Number.isFinite(excess)) return "no price given"
   return excess > 0
     ? fill("{excess} {units} more ({setBy} sets its {parallel} in parallel)", {
@@ -117,11 +117,11 @@ function check(si: Si) {
   si.cells.forEach((cell, i) => {
     if (si.cells.findIndex((other) => other.name === cell.name) < i)
       faults.push(inconsistent(["cells", i, "name"], "'{name}' twice", "a name of its own for each cell", { name: cell.name }))
-    const full = chemistries[cell.chemistry].fullVoltage
-    if (cell.cutOffVoltage !== null && !(cell.cutOffVoltage < full))
+    const full = chemistries[cell.chemistry].cellFullVoltage
+    if (cell.cellCutOffVoltage !== null && !(cell.cellCutOffVoltage < full))
       faults.push(
-        inconsistent(["cells", i, "cutOffVoltage"], "{least voltage}", "less than the {full voltage} of a full cell", {
-          least: cell.cutOffVoltage,
+        inconsistent(["cells", i, "cellCutOffVoltage"], "{least voltage}", "less than the {full voltage} of a full cell", {
+          least: cell.cellCutOffVoltage,
           full,
         }),
       )
@@ -130,16 +130,16 @@ function check(si: Si) {
     faults.push(
       inconsistent(["minVoltage"], "{minVoltage voltage}", "less than maxVoltage, {maxVoltage voltage}", { minVoltage, maxVoltage }),
     )
-  if (si.rankBy === "cost" && si.cells.every((cell) => cell.cellPrice === null))
-    faults.push(inconsistent(["rankBy"], "cost without any price", "a cellPrice on some cell"))
+  if (si.rankBy === "price" && si.cells.every((cell) => cell.cellPrice === null))
+    faults.push(inconsistent(["rankBy"], "price without any price", "a cellPrice on some cell"))
   return faults
 }
 
-function cautions(si: Si, out: SizePack): Caution[] {
+function cautions(si: Si, out: PackSize): Caution[] {
   const best = bestCell(si, out)
   return [
-    ...packCautions({ ...best, series: out.series, parallel: out.parallel, linkResistance: 0, temperature: si.temperature }),
-    ...rateCautions(best.chemistry, (si.current * 3600) / (out.parallel * best.capacity)),
+    ...packCautions({ ...best, series: out.series, parallel: out.parallel, interconnectResistance: 0, cellTemperature: si.cellTemperature }),
+    ...rateCautions(best.chemistry, (si.peakCurrent * 3600) / (out.parallel * best.cellCapacity)),
   ]
 }
 
@@ -152,7 +152,7 @@ function cautions(si: Si, out: SizePack): Caution[] {
  * (sag), where V_low is the larger of V_min and n_s·U_cut. I is the peak current, W the energy to deliver, y the share
  * of nominal energy counted on, s_low the charge at which the least voltage must still hold, k_d, k_c and k_T the
  * effects of temperature on current limit, capacity and resistance. Packs over the mass or transport limit fall out;
- * the rest are ranked by mass, number of cells or cost.
+ * the rest are ranked by mass, number of cells or price.
  *
  * Valid for lasting peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
  *
@@ -162,29 +162,29 @@ function cautions(si: Si, out: SizePack): Caution[] {
  * - `cells`: cells to choose from [list of 1 to 500]
  *   - `name`: name [text]
  *   - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
- *   - `capacity`: capacity [Q_c; 1 mAh to 1000 Ah]
- *   - `resistance`: resistance [r_c; 0 to 100 Ω]
+ *   - `cellCapacity`: capacity [Q_c; 1 mAh to 1000 Ah]
+ *   - `cellResistance`: resistance [r_c; 0 to 100 Ω]
  *   - `cellMass`: mass [m_c; 0.1 g to 100 kg]
- *   - `maxCurrent`: greatest discharge current [I_d; 0.1 mA to 1000 A]
- *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
- *   - `cutOffVoltage`: least voltage under load [V_cut; 1 mV to 10 V; optional]
+ *   - `cellMaxCurrent`: greatest discharge current [I_d; 0.1 mA to 1000 A]
+ *   - `cellMaxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
+ *   - `cellCutOffVoltage`: least voltage under load [V_cut; 10 mV to 10 V; optional]
  *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
  * - `minVoltage`: least voltage [V_min; 10 mV to 500 V]
  * - `maxVoltage`: greatest voltage [V_max; 10 mV to 500 V]
- * - `current`: peak current [I; 0.1 mA to 1000 A]
+ * - `peakCurrent`: peak current [I; 0.1 mA to 1000 A]
  * - `energy`: energy to deliver [W; 3.6 J to 100 kWh]
  * - `usableShare`: usable share of nominal energy [y; 0.05 to 1; default 0.8]
- * - `lowCharge`: charge at which the least voltage holds [s_low; 0 to 1; default 0.2]
- * - `temperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
+ * - `minStateOfCharge`: charge at which the least voltage holds [s_low; 0 to 1; default 0.2]
+ * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
  * - `maxMass`: greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional]
- * - `transportLimit`: watt-hours allowed for carriage [W_max; 3.6 J to 100 kWh; optional]
+ * - `transportEnergyLimit`: watt-hours allowed for carriage [W_max; 3.6 J to 100 kWh; optional]
  * - `maxParallel`: most cells in parallel [n_max; whole 1 to 200; default 50]
- * - `rankBy`: rank by [mass, cells or cost; default mass]
+ * - `rankBy`: rank by [mass, cells or price; default mass]
  *
  * **Results**
  *
- * `best`: best cell [text]; `series`: in series [n_s]; `parallel`: in parallel [n_p]; `energy`: energy [W_p; J];
- * `mass`: mass of the cells [m_p; kg]; `choices`: packs that fit [list]; `losers`: packs that fail [list].
+ * `bestCell`: best cell [text]; `series`: in series [n_s]; `parallel`: in parallel [n_p]; `energy`: energy [W_p; J];
+ * `mass`: mass of the cells [m_p; kg]; `candidates`: packs that fit [list]; `rejected`: packs that fail [list].
  *
  * **Symbols of the working**
  *
@@ -201,11 +201,11 @@ function cautions(si: Si, out: SizePack): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `no-pack-fits`, naming the nearest miss
+ * @throws NoSolutionError `no-candidate`, naming the nearest miss
  * @example
  * ```ts
- * import { genericCells, sizePack } from 'alula/pack'
- * const found = sizePack({
+ * import { genericCells, packSize } from 'alula/pack'
+ * const found = packSize({
  *   cells: [
  *     { name: 'standard 18650', ...genericCells['18650-standard'] },
  *     { name: 'power 21700', ...genericCells['21700-power'] },
@@ -217,8 +217,8 @@ function cautions(si: Si, out: SizePack): Caution[] {
  * found.parallel // => 2
  * ```
  */
-export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<SizePackInput, SizePack>(
-  "sizePack",
+export const packSize: Solver<PackSizeInput, PackSize> = /* @__PURE__ */ solver<PackSizeInput, PackSize>(
+  "packSize",
   "The smallest pack that meets voltage, current, energy and mass",
   solve,
   () => ({
@@ -239,23 +239,23 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
               options: optionsFrom(chemistries, (key) => chemistries[key].label),
               default: "nmc",
             },
-            capacity: { kind: "charge", symbol: "Q_c", label: "capacity", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
-            resistance: { kind: "resistance", symbol: "r_c", label: "resistance", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
+            cellCapacity: { kind: "charge", symbol: "Q_c", label: "capacity", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
+            cellResistance: { kind: "resistance", symbol: "r_c", label: "resistance", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
             cellMass: { kind: "mass", symbol: "m_c", label: "mass", min: "0.1 g", max: 100, typical: ["20 g", "100 g"] },
-            maxCurrent: { kind: "current", symbol: "I_d", label: "greatest discharge current", min: "0.1 mA", max: 1000, typical: [2, 35] },
-            maxChargeCurrent: {
+            cellMaxCurrent: { kind: "current", symbol: "I_d", label: "maximum discharge current", min: "0.1 mA", max: 1000, typical: [2, 35] },
+            cellMaxChargeCurrent: {
               kind: "current",
               symbol: "I_c",
-              label: "greatest charge current",
+              label: "maximum charge current",
               min: 0,
               max: 1000,
               typical: [1, 6],
               default: null,
             },
-            cutOffVoltage: {
+            cellCutOffVoltage: {
               kind: "voltage",
               symbol: "V_cut",
-              label: "least voltage under load",
+              label: "cut-off voltage",
               min: "1 mV",
               max: 10,
               typical: [2.5, 3.3],
@@ -265,9 +265,9 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
           },
         },
       },
-      minVoltage: { kind: "voltage", symbol: "V_min", label: "least voltage", min: "10 mV", max: 500, typical: [4, 20] },
-      maxVoltage: { kind: "voltage", symbol: "V_max", label: "greatest voltage", min: "10 mV", max: 500, typical: [8, 30] },
-      current: { kind: "current", symbol: "I", label: "peak current", min: "0.1 mA", max: 1000, typical: [1, 20] },
+      minVoltage: { kind: "voltage", symbol: "V_min", label: "minimum voltage", min: "10 mV", max: 500, typical: [4, 20] },
+      maxVoltage: { kind: "voltage", symbol: "V_max", label: "maximum voltage", min: "10 mV", max: 500, typical: [8, 30] },
+      peakCurrent: { kind: "current", symbol: "I", label: "peak current", min: "0.1 mA", max: 1000, typical: [1, 20] },
       energy: { kind: "energy", symbol: "W", label: "energy to deliver", min: 3.6, max: "100 kWh", typical: ["10 Wh", "200 Wh"] },
       usableShare: {
         kind: "ratio",
@@ -278,26 +278,26 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
         typical: [0.6, 1],
         default: 0.8,
       },
-      lowCharge: {
+      minStateOfCharge: {
         kind: "ratio",
         symbol: "s_low",
-        label: "charge at which the least voltage holds",
+        label: "state of charge at which the minimum voltage still holds",
         min: 0,
         max: 1,
         typical: [0.05, 0.5],
         default: 0.2,
       },
-      temperature: { kind: "temperature", symbol: "T", label: "cell temperature", min: -40, max: 80, typical: [-10, 40], default: 25 },
+      cellTemperature: { kind: "temperature", symbol: "T", label: "cell temperature", min: -40, max: 80, typical: [-10, 40], default: 25 },
       maxMass: {
         kind: "mass",
         symbol: "m_max",
-        label: "greatest mass of the cells",
+        label: "maximum mass of the cells",
         min: "0.1 g",
         max: 1000,
         typical: [0.2, 3],
         default: null,
       },
-      transportLimit: {
+      transportEnergyLimit: {
         kind: "energy",
         symbol: "W_max",
         label: "watt-hours allowed for carriage",
@@ -309,7 +309,7 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
       maxParallel: {
         kind: "number",
         symbol: "n_max",
-        label: "most cells in parallel",
+        label: "maximum cells in parallel",
         whole: true,
         min: 1,
         max: 200,
@@ -319,17 +319,17 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
       rankBy: {
         kind: "choice",
         label: "rank by",
-        options: { mass: "mass", cells: "number of cells", cost: "price of the cells" },
+        options: { mass: "mass", cells: "number of cells", price: "price of the cells" },
         default: "mass",
       },
     },
     output: {
-      best: { kind: "text", label: "best cell" },
+      bestCell: { kind: "text", label: "best cell" },
       series: { kind: "number", symbol: "n_s", label: "in series" },
       parallel: { kind: "number", symbol: "n_p", label: "in parallel" },
       energy: { kind: "energy", symbol: "W_p", label: "energy", unit: "Wh" },
       mass: { kind: "mass", symbol: "m_p", label: "mass of the cells" },
-      choices: {
+      candidates: {
         kind: "list",
         label: "packs that fit",
         of: {
@@ -339,19 +339,19 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
             name: { kind: "text", label: "cell" },
             series: { kind: "number", label: "in series" },
             parallel: { kind: "number", label: "in parallel" },
-            cells: { kind: "number", label: "cells" },
-            voltage: { kind: "voltage", label: "nominal voltage" },
+            cellCount: { kind: "number", label: "cells" },
+            nominalVoltage: { kind: "voltage", label: "nominal voltage" },
             energy: { kind: "energy", label: "energy", unit: "Wh" },
             mass: { kind: "mass", label: "mass" },
-            lowVoltage: { kind: "voltage", label: "voltage at peak and low charge" },
-            cellLoading: { kind: "ratio", label: "cell current of its limit", unit: "%" },
-            cost: { kind: "number", label: "price" },
+            minTerminalVoltage: { kind: "voltage", label: "voltage at peak and low charge" },
+            cellUtilisation: { kind: "ratio", label: "utilisation of a cell's current limit", unit: "%" },
+            price: { kind: "number", label: "price" },
             setBy: { kind: "text", label: "parallel set by" },
             lostBy: { kind: "text", label: "not first because" },
           },
         },
       },
-      losers: {
+      rejected: {
         kind: "list",
         label: "packs that fail",
         of: {
@@ -367,51 +367,51 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
     },
     example: {
       cells: [
-        { name: "A", chemistry: "nmc", capacity: "2.6 Ah", resistance: "80 mohm", cellMass: "45 g", maxCurrent: "7.8 A", cellPrice: 4 },
-        { name: "B", chemistry: "nmc", capacity: "4 Ah", resistance: "20 mohm", cellMass: "70 g", maxCurrent: "35 A", cellPrice: 7 },
-        { name: "C", chemistry: "lfp", capacity: "3.3 Ah", resistance: "60 mohm", cellMass: "90 g", maxCurrent: "9.9 A", cellPrice: 6 },
+        { name: "A", chemistry: "nmc", cellCapacity: "2.6 Ah", cellResistance: "80 mohm", cellMass: "45 g", cellMaxCurrent: "7.8 A", cellPrice: 4 },
+        { name: "B", chemistry: "nmc", cellCapacity: "4 Ah", cellResistance: "20 mohm", cellMass: "70 g", cellMaxCurrent: "35 A", cellPrice: 7 },
+        { name: "C", chemistry: "lfp", cellCapacity: "3.3 Ah", cellResistance: "60 mohm", cellMass: "90 g", cellMaxCurrent: "9.9 A", cellPrice: 6 },
       ],
       minVoltage: "9 V",
       maxVoltage: "15 V",
-      current: "8 A",
+      peakCurrent: "8 A",
       energy: "40 Wh",
     },
     formulae: [
       { solved: "n_s", meaning: "cells in series of the best pack" },
       { solved: "n_p", meaning: "cells in parallel of the best pack" },
-      { symbol: "U_full", kind: "voltage", meaning: "full cell", given: (si, out) => chemistries[bestCell(si, out).chemistry].fullVoltage },
+      { symbol: "U_full", kind: "voltage", meaning: "full cell", given: (si, out) => chemistries[bestCell(si, out).chemistry].cellFullVoltage },
       { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the greatest voltage allows" },
       {
         symbol: "U_nom",
         kind: "voltage",
         meaning: "nominal cell",
-        given: (si, out) => chemistries[bestCell(si, out).chemistry].nominalVoltage,
+        given: (si, out) => chemistries[bestCell(si, out).chemistry].cellNominalVoltage,
       },
-      { symbol: "Q_b", kind: "charge", meaning: "capacity of the best cell", given: (si, out) => bestCell(si, out).capacity },
+      { symbol: "Q_b", kind: "charge", meaning: "capacity of the best cell", given: (si, out) => bestCell(si, out).cellCapacity },
       { symbol: "m_b", kind: "mass", meaning: "mass of the best cell", given: (si, out) => bestCell(si, out).cellMass },
       {
         symbol: "I_b",
         kind: "current",
         meaning: "current limit of the best cell at this temperature",
-        given: (si, out) => bestCell(si, out).maxCurrent * dischargeLimitFactor(bestCell(si, out).chemistry, si.temperature),
+        given: (si, out) => bestCell(si, out).cellMaxCurrent * dischargeLimitFactor(bestCell(si, out).chemistry, si.cellTemperature),
       },
       {
         symbol: "r_b",
         kind: "resistance",
         meaning: "resistance of the best cell at this temperature",
-        given: (si, out) => bestCell(si, out).resistance * resistanceFactor(bestCell(si, out).chemistry, si.temperature),
+        given: (si, out) => bestCell(si, out).cellResistance * resistanceFactor(bestCell(si, out).chemistry, si.cellTemperature),
       },
       {
         symbol: "k_c",
         kind: "number",
         meaning: "capacity left at this temperature",
-        given: (si, out) => capacityFactor(bestCell(si, out).chemistry, si.temperature),
+        given: (si, out) => capacityFactor(bestCell(si, out).chemistry, si.cellTemperature),
       },
       {
         symbol: "U_low",
         kind: "voltage",
         meaning: "cell at low charge, without load",
-        given: (si, out) => openCircuitVoltage(bestCell(si, out).chemistry, si.lowCharge),
+        given: (si, out) => openCircuitVoltage(bestCell(si, out).chemistry, si.minStateOfCharge),
       },
       {
         symbol: "U_cut",
@@ -432,6 +432,6 @@ export const sizePack: Solver<SizePackInput, SizePack> = /* @__PURE__ */ solver<
   }),
 )
 
-function bestCell(si: Si, out: SizePack): CellSi {
-  return si.cells.find((cell) => cell.name === out.best) as CellSi
+function bestCell(si: Si, out: PackSize): CellSi {
+  return si.cells.find((cell) => cell.name === out.bestCell) as CellSi
 }

@@ -1,10 +1,10 @@
 // What goes in and what comes out.
 import type { Current, Energy, Mass, Ratio, Temperature, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import type { CatalogueCell, PackChoice, PackLoser } from "./candidates.js"
+import type { CatalogueCell, PackCandidate, RejectedPack } from "./candidates.js"
 
-/** Input of {@link sizePack}. */
-export interface SizePackInput {
+/** Input of {@link packSize}. */
+export interface PackSizeInput {
   /** Cells to choose from [list of 1 to 500] */
   cells: readonly CatalogueCell[]
   /** Least voltage the load needs, under the peak current and nearly empty. [V_min; 10 mV to 500 V] */
@@ -12,29 +12,29 @@ export interface SizePackInput {
   /** Greatest voltage the load stands, at full charge. [V_max; 10 mV to 500 V] */
   maxVoltage: Voltage
   /** Peak current [I; 0.1 mA to 1000 A] */
-  current: Current
+  peakCurrent: Current
   /** Energy to be delivered. [W; 3.6 J to 100 kWh] */
   energy: Energy
   /** Share of the nominal energy that is counted on. [y; 0.05 to 1; default 0.8] */
   usableShare?: Ratio
   /** Charge at which the least voltage must still hold. [s_low; 0 to 1; default 0.2] */
-  lowCharge?: Ratio
+  minStateOfCharge?: Ratio
   /** Cell temperature in use. [T; −40 to 80 °C; default 25 °C] */
-  temperature?: Temperature
+  cellTemperature?: Temperature
   /** Greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional] */
   maxMass?: Mass | null
   /** Greatest watt-hours for carriage, such as 100 Wh. [W_max; 3.6 J to 100 kWh; optional] */
-  transportLimit?: Energy | null
+  transportEnergyLimit?: Energy | null
   /** Most cells in parallel considered. [n_max; whole 1 to 200; default 50] */
   maxParallel?: number
-  /** What the ranking goes by. [mass, cells or cost; default mass] */
-  rankBy?: "mass" | "cells" | "cost"
+  /** What the ranking goes by. [mass, cells or price; default mass] */
+  rankBy?: "mass" | "cells" | "price"
 }
 
-/** Result of {@link sizePack}. */
-export interface SizePack {
+/** Result of {@link packSize}. */
+export interface PackSize {
   /** Name of the best cell. [text] */
-  readonly best: string
+  readonly bestCell: string
   /** Cells in series. [n_s] */
   readonly series: number
   /** Cells in parallel. [n_p] */
@@ -44,9 +44,9 @@ export interface SizePack {
   /** Mass of the cells [m_p; kg] */
   readonly mass: number
   /** Every pack that fits, best first; one for each cell and number in series. [list] */
-  readonly choices: readonly PackChoice[]
+  readonly candidates: readonly PackCandidate[]
   /** Every cell and number in series that fails, with the reason. [list] */
-  readonly losers: readonly PackLoser[]
+  readonly rejected: readonly RejectedPack[]
 }
 
-export type Si = SiOf<SizePackInput>
+export type Si = SiOf<PackSizeInput>

@@ -188,7 +188,7 @@ export const electricChecks: readonly Check[] = [
       const { pack, bank } = rig
       if (!pack && !bank) return lacking("pack")
       const [low, high] = pack
-        ? [pack.series * chemistries[pack.chemistry].cutOffVoltage, pack.series * chemistries[pack.chemistry].fullVoltage]
+        ? [pack.series * chemistries[pack.chemistry].cellCutOffVoltage, pack.series * chemistries[pack.chemistry].cellFullVoltage]
         : [bank?.voltage as number, bank?.voltage as number]
       const room = Math.min(low - converter.minimumInput, converter.maximumInput - high)
       const span = converter.maximumInput - converter.minimumInput
@@ -265,9 +265,9 @@ export const electricChecks: readonly Check[] = [
         series: pack.series,
         parallel: pack.parallel,
         chemistry: pack.chemistry,
-        capacity: pack.cellCapacity,
-        resistance: pack.cellResistance,
-        linkResistance: pack.extraResistance,
+        cellCapacity: pack.cellCapacity,
+        cellResistance: pack.cellResistance,
+        interconnectResistance: pack.extraResistance,
       }
       return findBy(runtime, "pack", { ...cells, pattern }, (out) =>
         atLeast(
@@ -289,28 +289,28 @@ export const electricChecks: readonly Check[] = [
       const { pack, bank } = rig
       if (!pack && !bank) return lacking("pack")
       const chemistry = pack ? chemistries[pack.chemistry] : null
-      const nominalVoltage = pack && chemistry ? pack.series * chemistry.nominalVoltage : 0
+      const nominalVoltage = pack && chemistry ? pack.series * chemistry.cellNominalVoltage : 0
       const capacity = pack ? pack.parallel * pack.cellCapacity : 0
       const energy = bank ? bank.energy : nominalVoltage * capacity
-      const kind = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : pack?.chemistry === "lead" ? "lead" : "dry"
+      const type = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : pack?.chemistry === "lead" ? "lead" : "dry"
       // a bank's first purpose is to power something else: a spare, wherever it is fitted
-      const carried = bank ? "power-bank" : "in-device"
-      return findBy(airTravel, "pack", kind === "lead" ? { kind, nominalVoltage, capacity, carried } : { kind, energy, carried }, (out) => {
-        if (kind !== "lithium-ion")
+      const carriedAs = bank ? "power-bank" : "in-device"
+      return findBy(airTravel, "pack", type === "lead" ? { type, nominalVoltage, capacity, carriedAs } : { type, energy, carriedAs }, (out) => {
+        if (type !== "lithium-ion")
           return byMargin(
             energy,
             100 * 3600,
             "energy",
-            out.band === "free" ? 1 : -1,
+            out.rule === "free" ? 1 : -1,
             out.verdict,
-            `air travel rules, read ${out.rulesRead}`,
+            `air travel rules, read ${out.rulesReadOn}`,
           )
         return atMost(
           energy,
           100 * 3600,
           "energy",
           out.verdict,
-          `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesRead})`,
+          `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesReadOn})`,
         )
       })
     },
