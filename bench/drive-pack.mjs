@@ -5,12 +5,12 @@ import {
   cellPack,
   chargeTime,
   genericCells,
+  packSize,
   packUnderLoad,
   parallelSharing,
   peukert,
   powerBank,
   runtime,
-  packSize,
 } from "alula/pack"
 
 const solvers = {

@@ -1,6 +1,6 @@
 // A day on one charge: will the lantern moth's wings still rise at the night parade? (all names, parts and figures invented)
 // A pack of three times two 18650 cells feeds two wing actuators and the lantern lights, from two in the afternoon.
-import { airTravel, cellPack, chargeTime, genericCells, packUnderLoad, parallelSharing, runtime, packSize } from "alula/pack"
+import { airTravel, cellPack, chargeTime, genericCells, packSize, packUnderLoad, parallelSharing, runtime } from "alula/pack"
 
 const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
 const wattHours = (joules) => `${(joules / 3600).toFixed(1)} Wh`
@@ -80,7 +80,9 @@ console.log(`Flying with the pack of part 1: ${flight.verdict}`)
 
 heading("6. Overnight: charge, and what joining a full and a half-empty string would do")
 const night = chargeTime({ ...wiring, chargeCurrent: "2 A" })
-console.log(`at least ${clock(night.minDuration)} at 2 A; by datasheets of such cells ${clock(night.likelyLeast)} to ${clock(night.likelyMost)}`)
+console.log(
+  `at least ${clock(night.minDuration)} at 2 A; by datasheets of such cells ${clock(night.likelyLeast)} to ${clock(night.likelyMost)}`,
+)
 const string = { resistance: "0.24 ohm", capacity: cell.cellCapacity, maxChargeCurrent: cell.cellMaxChargeCurrent }
 const joined = parallelSharing({
   strings: [

@@ -138,7 +138,8 @@ function verdictOf(si: Si, band: string, most: number, cabinOnly: boolean): stri
         maxCount: most,
       },
     )
-  if (band === "approval") return fill("Only with the airline's approval beforehand, and no more than {maxCount}{where}.", { maxCount: most, where })
+  if (band === "approval")
+    return fill("Only with the airline's approval beforehand, and no more than {maxCount}{where}.", { maxCount: most, where })
   return fill("Usually let through{where}; ask the airline, which may be stricter.", { where })
 }
 
@@ -288,11 +289,11 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  *
  * **Results**
  *
- * `energy`: energy of one battery [E; J]; `rule`: rule (free: no approval usually asked) [text]; `maxCount`: usual number
- * for each passenger [N_m]; `withinMaxCount`: number within it [yes or no]; `cabinOnly`: cabin only [yes or no];
- * `freeCapacity`: capacity that stays under the first limit [Q_f; C]; `approvalCapacity`: capacity that stays under
- * the second limit [Q_a; C]; `verdict`: in short [text]; `rulesReadOn`: rules read on [text]; `rulesFrom`: rules of
- * [text].
+ * `energy`: energy of one battery [E; J]; `rule`: rule (free: no approval usually asked) [text]; `maxCount`: usual
+ * number for each passenger [N_m]; `withinMaxCount`: number within it [yes or no]; `cabinOnly`: cabin only [yes or
+ * no]; `freeCapacity`: capacity that stays under the first limit [Q_f; C]; `approvalCapacity`: capacity that stays
+ * under the second limit [Q_a; C]; `verdict`: in short [text]; `rulesReadOn`: rules read on [text]; `rulesFrom`: rules
+ * of [text].
  *
  * **Symbols of the working**
  *

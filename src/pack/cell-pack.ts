@@ -18,7 +18,7 @@ export interface CellPackInput extends PackCells {
   groupCapacities?: readonly Charge[] | null
   /** Greatest lasting discharge current of a cell. [I_d; 0 to 1000 A; optional] */
   cellMaxCurrent?: Current | null
-  /** Greatest charge current of a cell [I_c; 0 to 1000 A; optional] */
+  /** Maximum charge current of a cell [I_c; 0 to 1000 A; optional] */
   cellMaxChargeCurrent?: Current | null
   /** Mass of one cell [m_c; 0.1 g to 100 kg; optional] */
   cellMass?: Mass | null
@@ -36,7 +36,7 @@ export interface CellPack {
   readonly nominalVoltage: number
   /** Voltage when full [V_max; V] */
   readonly fullVoltage: number
-  /** Least voltage under load [V_min; V] */
+  /** Cut-off voltage [V_min; V] */
   readonly cutOffVoltage: number
   /** Capacity: that of the weakest group, at which the pack must stop. [Q; C] */
   readonly capacity: number
@@ -77,7 +77,8 @@ function solve(si: SiOf<CellPackInput>): CellPack {
     energy,
     resistance: packResistance(si),
     maxCurrent: si.cellMaxCurrent === null ? null : si.cellMaxCurrent * parallel * dischargeLimitFactor(chemistry, si.cellTemperature),
-    maxChargeCurrent: si.cellMaxChargeCurrent === null ? null : si.cellMaxChargeCurrent * parallel * chargeLimitFactor(chemistry, si.cellTemperature),
+    maxChargeCurrent:
+      si.cellMaxChargeCurrent === null ? null : si.cellMaxChargeCurrent * parallel * chargeLimitFactor(chemistry, si.cellTemperature),
     mass,
     specificEnergy: mass === null ? null : energy / mass,
     price: si.cellPrice === null ? null : cellCount * si.cellPrice,
@@ -159,26 +160,26 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
  * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
- * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cellCutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `cellNominalVoltage`: nominal voltage of a cell [V_nom; 10 mV to 20 V; optional]
  * - `cellFullVoltage`: voltage of a full cell [V_full; 10 mV to 20 V; optional]
  * - `groupCapacities`: measured capacity of each group in series [list of 1 to 200, each Q_g, 1 mAh to 100000 Ah;
  *   optional]
- * - `cellMaxCurrent`: greatest discharge current of a cell [I_d; 0 to 1000 A; optional]
- * - `cellMaxChargeCurrent`: greatest charge current of a cell [I_c; 0 to 1000 A; optional]
+ * - `cellMaxCurrent`: maximum discharge current of a cell [I_d; 0 to 1000 A; optional]
+ * - `cellMaxChargeCurrent`: maximum charge current of a cell [I_c; 0 to 1000 A; optional]
  * - `cellMass`: mass of one cell [m_c; 0.1 g to 100 kg; optional]
  * - `extraMass`: mass of holder, case and circuit [m_x; 0 to 100 kg; default 0]
  * - `cellPrice`: price of one cell [c_c; 0 to 1000000; optional]
  *
  * **Results**
  *
- * `cellCount`: cells [N]; `cellNominalVoltage`: nominal voltage [V; V]; `cellFullVoltage`: voltage when full [V_max; V];
- * `cellCutOffVoltage`: least voltage under load [V_min; V]; `cellCapacity`: capacity [Q; C]; `strandedCharge`: unused in
- * stronger groups [Q_s; C]; `energy`: energy at nominal voltage [E; J]; `cellResistance`: resistance [R; Ω]; `cellMaxCurrent`:
- * greatest lasting discharge current [I_max; A]; `cellMaxChargeCurrent`: greatest charge current [I_chg; A]; `mass`: mass
- * [M; kg]; `specificEnergy`: energy for its mass [e; J/kg]; `price`: price of the cells [c].
+ * `cellCount`: cells [N]; `nominalVoltage`: nominal voltage [V; V]; `fullVoltage`: voltage when full [V_max; V];
+ * `cutOffVoltage`: cut-off voltage [V_min; V]; `capacity`: capacity [Q; C]; `strandedCharge`: unused in stronger
+ * groups [Q_s; C]; `energy`: energy at nominal voltage [E; J]; `resistance`: resistance [R; Ω]; `maxCurrent`: maximum
+ * continuous discharge current [I_max; A]; `maxChargeCurrent`: maximum charge current [I_chg; A]; `mass`: mass [M;
+ * kg]; `specificEnergy`: energy for its mass [e; J/kg]; `price`: price of the cells [c].
  *
  * **Symbols of the working**
  *

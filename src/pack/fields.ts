@@ -57,7 +57,14 @@ export const packFields = {
     default: "nmc",
   },
   cellCapacity: { kind: "charge", symbol: "Q_c", label: "capacity of one cell", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
-  cellResistance: { kind: "resistance", symbol: "r_c", label: "resistance of one cell", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
+  cellResistance: {
+    kind: "resistance",
+    symbol: "r_c",
+    label: "resistance of one cell",
+    min: 0,
+    max: 100,
+    typical: ["10 mohm", "100 mohm"],
+  },
   interconnectResistance: {
     kind: "resistance",
     symbol: "R_l",
@@ -134,7 +141,12 @@ export function packFaults(si: PackCellsSi): Issue[] {
   const { cellCutOffVoltage, chemistry } = si
   const full = chemistries[chemistry].cellFullVoltage
   return cellCutOffVoltage !== null && !(cellCutOffVoltage < full)
-    ? [inconsistent(["cellCutOffVoltage"], "{cellCutOffVoltage voltage}", "less than the {full voltage} of a full cell", { cellCutOffVoltage, full })]
+    ? [
+        inconsistent(["cellCutOffVoltage"], "{cellCutOffVoltage voltage}", "less than the {full voltage} of a full cell", {
+          cellCutOffVoltage,
+          full,
+        }),
+      ]
     : []
 }
 

@@ -34,5 +34,5 @@ export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peu
 export { type PowerBank, type PowerBankInput, powerBank } from "./power-bank.js"
 export { type DischargePoint, type LoadTotal, type Runtime, runtime } from "./runtime/index.js"
 export type { LoadStep, RuntimeInput } from "./runtime/problem.js"
-export type { CatalogueCell, PackCandidate, RejectedPack } from "./size-pack/candidates.js"
-export { type PackSize, type PackSizeInput, packSize } from "./size-pack/index.js"
+export type { CatalogueCell, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
+export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"

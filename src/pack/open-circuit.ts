@@ -5,7 +5,7 @@ import { type Issue, inconsistent } from "../solver/index.js"
 export interface CurvePoint {
   /** Charge left, 0 to 1. [s_u; 0 to 1] */
   stateOfCharge: Ratio
-  /** Voltage without load [U_u; 10 mV to 20 V] */
+  /** Open-circuit voltage [U_u; 10 mV to 20 V] */
   voltage: Voltage
 }
 

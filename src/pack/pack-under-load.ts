@@ -35,13 +35,13 @@ export interface PackUnderLoadInput extends PackCells {
 
 /** Result of {@link packUnderLoad}. */
 export interface PackUnderLoad {
-  /** Voltage without load [E; V] */
+  /** Open-circuit voltage [E; V] */
   readonly openCircuitVoltage: number
   /** Resistance of the pack. [R; Ω] */
   readonly resistance: number
   /** Current [I; A] */
   readonly current: number
-  /** Voltage at the terminals [V; V] */
+  /** Terminal voltage [V; V] */
   readonly terminalVoltage: number
   /** Voltage lost inside. [dV; V] */
   readonly sag: number
@@ -181,24 +181,24 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
  * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
- * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `stateOfCharge`: state of charge [s; 0 to 100 %; default 50 %]
- * - `openCircuitVoltage`: voltage without load, measured [E_m; 10 mV to 1000 V; optional]
+ * - `openCircuitVoltage`: open-circuit voltage, measured [E_m; 10 mV to 1000 V; optional]
  * - `current`: constant current [I_l; 0 to 1000 A; optional]
  * - `power`: constant power [P_l; 0 to 100 kW; optional]
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
- * - `cellMaxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
+ * - `cellMaxCurrent`: maximum discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
  * - exactly one of `current`, `power` and `loadResistance`
  *
  * **Results**
  *
- * `openCircuitVoltage`: voltage without load [E; V]; `cellResistance`: resistance [R; Ω]; `current`: current [I; A];
- * `terminalVoltage`: voltage at the terminals [V; V]; `sag`: sag [dV; V]; `power`: power at the terminals [P; W]; `heat`: heat
+ * `openCircuitVoltage`: open-circuit voltage [E; V]; `resistance`: resistance [R; Ω]; `current`: current [I; A];
+ * `terminalVoltage`: terminal voltage [V; V]; `sag`: sag [dV; V]; `power`: power at the terminals [P; W]; `heat`: heat
  * inside [P_h; W]; `efficiency`: efficiency [eta; as a fraction]; `cellCurrent`: current of each cell [I_1; A];
- * `cellUtilisation`: of its limit [u; as a fraction]; `voltageMargin`: above the least voltage [dV_m; V]; `maxPower`:
- * greatest power it can give [P_max; W].
+ * `cellUtilisation`: utilisation [u; as a fraction]; `voltageMargin`: margin to the cut-off voltage [dV_m; V];
+ * `maxPower`: maximum power it can give [P_max; W].
  *
  * **Symbols of the working**
  *
@@ -268,7 +268,15 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PU
       voltageMargin: { kind: "voltage", symbol: "dV_m", label: "margin to the cut-off voltage" },
       maxPower: { kind: "power", symbol: "P_max", label: "maximum power it can give" },
     },
-    example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", stateOfCharge: 0.5, power: "40 W", cellMaxCurrent: "7.8 A" },
+    example: {
+      series: 3,
+      parallel: 2,
+      cellCapacity: "2.6 Ah",
+      cellResistance: "80 mohm",
+      stateOfCharge: 0.5,
+      power: "40 W",
+      cellMaxCurrent: "7.8 A",
+    },
     formulae: [
       {
         symbol: "E_c",

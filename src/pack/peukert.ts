@@ -20,9 +20,9 @@ export interface PeukertInput {
 
 /** Result of {@link peukert}. */
 export interface Peukert {
-  /** Time until empty [t; s] */
+  /** Duration until empty [t; s] */
   readonly duration: number
-  /** Charge delivered [q; C] */
+  /** Delivered charge [q; C] */
   readonly deliveredCharge: number
   /** Peukert exponent [k] */
   readonly exponent: number
@@ -53,7 +53,8 @@ function solve(si: Si): Peukert {
 function check(si: Si): Issue[] {
   if (si.exponent !== null) return []
   const [time, capacity] = [si.secondDuration as number, si.secondCapacity as number]
-  const exponent = Math.abs(Math.log(time / si.ratedDuration)) > 0.01 ? peukertExponent(si.capacity, si.ratedDuration, capacity, time) : Number.NaN
+  const exponent =
+    Math.abs(Math.log(time / si.ratedDuration)) > 0.01 ? peukertExponent(si.capacity, si.ratedDuration, capacity, time) : Number.NaN
   return exponent >= 1 && exponent <= 3
     ? []
     : [
@@ -112,18 +113,18 @@ function cautions(si: Si, out: Peukert): Caution[] {
  *
  * **Inputs**
  * - `capacity`: rated capacity [Q; 1 mAh to 100000 Ah]
- * - `ratedDuration`: time it is rated for [H; 1 min to 1000 h; default 20 h]
+ * - `ratedDuration`: rated duration [H; 1 min to 1000 h; default 20 h]
  * - `current`: current [I; 1 mA to 100000 A]
  * - `exponent`: Peukert exponent [k_0; 1 to 3; optional]
  * - `secondCapacity`: capacity at another rate [Q_2; 1 mAh to 100000 Ah; optional]
- * - `secondDuration`: duration of that currentRatio [t_2; 1 min to 1000 h; optional]
+ * - `secondDuration`: duration at that rate [t_2; 1 min to 1000 h; optional]
  * - exactly one of `exponent` and `secondCapacity` with `secondDuration`
  *
  * **Results**
  *
- * `duration`: time until empty [t; s]; `deliveredCharge`: charge delivered [q; C]; `exponent`: Peukert exponent [k];
- * `ratedCurrent`: rated current [I_r; A]; `currentRatio`: current against it [x; as a fraction]; `simpleDuration`: capacity over
- * current [t_s; s].
+ * `duration`: duration until empty [t; s]; `deliveredCharge`: delivered charge [q; C]; `exponent`: Peukert exponent
+ * [k]; `ratedCurrent`: rated current [I_r; A]; `currentRatio`: current over rated current [x; as a fraction];
+ * `simpleDuration`: simple duration: capacity over current [t_s; s].
  *
  * **Sources**
  * - W. Peukert (Elektrotechnische Zeitschrift): Über die Abhängigkeit der Kapazität von der Entladestromstärke bei

@@ -20,15 +20,15 @@ export interface PowerBankInput {
   ratedCapacity: Charge
   /** Nominal voltage of its cells. [V_c; 1 to 20 V; default 3.7 V] */
   cellNominalVoltage?: Voltage
-  /** Voltage at the port [V_p; 1 to 60 V; default 5 V] */
+  /** Terminal voltage [V_p; 1 to 60 V; default 5 V] */
   terminalVoltage?: Voltage
   /** Efficiency of its own converter. [eta_b; 0.1 to 1; default 0.85] */
   bankEfficiency?: Ratio
-  /** Greatest port current [I_max; 0.1 mA to 100 A; default 3 A] */
+  /** Output current limit [I_max; 0.1 mA to 100 A; default 3 A] */
   outputCurrentLimit?: Current
   /** Voltage the load needs, by a step-up behind the port; left out, the load sits at the port. [V_l; 10 mV to 100 V; optional] */
   loadVoltage?: Voltage | null
-  /** Efficiency of the step-up [eta_u; 0.1 to 1; default 0.9] */
+  /** Efficiency of the boost converter [eta_u; 0.1 to 1; default 0.9] */
   boostEfficiency?: Ratio
   /** Load current [I_l; 0 to 100 A; optional] */
   current?: Current | null
@@ -50,7 +50,7 @@ export interface PowerBank {
   readonly loadEnergy: number
   /** Power of the load [P; W] */
   readonly loadPower: number
-  /** Current at the port [I_p; A] */
+  /** Output current [I_p; A] */
   readonly outputCurrent: number
   /** Port current against its limit. [u; as a fraction] */
   readonly utilisation: number
@@ -167,13 +167,13 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * make: measure yours. The defaults are common practice, no source (makers quote 80 to 98 %).
  *
  * **Inputs**
- * - `ratedCapacity`: printed capacity [Q; 1 mAh to 1000 Ah]
+ * - `ratedCapacity`: rated capacity as printed [Q; 1 mAh to 1000 Ah]
  * - `cellNominalVoltage`: nominal cell voltage [V_c; 1 to 20 V; default 3.7 V]
- * - `terminalVoltage`: voltage at the port [V_p; 1 to 60 V; default 5 V]
+ * - `terminalVoltage`: terminal voltage [V_p; 1 to 60 V; default 5 V]
  * - `bankEfficiency`: efficiency of the bank [eta_b; 0.1 to 1; default 0.85]
- * - `outputCurrentLimit`: greatest port current [I_max; 0.1 mA to 100 A; default 3 A]
- * - `loadVoltage`: voltage of the load behind a step-up [V_l; 10 mV to 100 V; optional]
- * - `boostEfficiency`: efficiency of the step-up [eta_u; 0.1 to 1; default 0.9]
+ * - `outputCurrentLimit`: output current limit [I_max; 0.1 mA to 100 A; default 3 A]
+ * - `loadVoltage`: voltage of the load behind a step-up (boost) converter [V_l; 10 mV to 100 V; optional]
+ * - `boostEfficiency`: efficiency of the boost converter [eta_u; 0.1 to 1; default 0.9]
  * - `current`: load current [I_l; 0 to 100 A; optional]
  * - `power`: load power [P_l; 0 to 1000 W; optional]
  * - `switchOffCurrent`: switch-off current [I_off; above 0.1 mA to 1 A; default 0.1 A]
@@ -181,11 +181,11 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  *
  * **Results**
  *
- * `cellEnergy`: energy of the cells [E_c; J]; `deliveredEnergy`: energy at the port [E_p; J]; `deliveredCharge`: charge at the
- * port's voltage [Q_p; C]; `loadEnergy`: energy at the load [E_l; J]; `loadPower`: power of the load [P; W];
- * `outputCurrent`: current at the port [I_p; A]; `utilisation`: of its limit [u; as a fraction]; `runtime`: runtime [t;
- * s]; `staysOn`: stays on [yes or no]; `keepOnPower`: extra load needed to keep it on [P_k; W]; `keptOnRuntime`:
- * runtime with that [t_k; s].
+ * `cellEnergy`: energy of the cells [E_c; J]; `deliveredEnergy`: delivered energy at the port [E_p; J];
+ * `deliveredCharge`: delivered charge at the port's voltage [Q_p; C]; `loadEnergy`: energy at the load [E_l; J];
+ * `loadPower`: power of the load [P; W]; `outputCurrent`: output current [I_p; A]; `utilisation`: utilisation [u; as a
+ * fraction]; `runtime`: runtime [t; s]; `staysOn`: stays on [yes or no]; `keepOnPower`: extra load needed to keep it
+ * on [P_k; W]; `keptOnRuntime`: runtime with that [t_k; s].
  *
  * **Symbols of the working**
  *
@@ -212,8 +212,23 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      ratedCapacity: { kind: "charge", symbol: "Q", label: "rated capacity as printed", min: "1 mAh", max: "1000 Ah", typical: ["5 Ah", "30 Ah"] },
-      cellNominalVoltage: { kind: "voltage", symbol: "V_c", label: "nominal cell voltage", min: 1, max: 20, typical: [3.6, 3.85], default: 3.7 },
+      ratedCapacity: {
+        kind: "charge",
+        symbol: "Q",
+        label: "rated capacity as printed",
+        min: "1 mAh",
+        max: "1000 Ah",
+        typical: ["5 Ah", "30 Ah"],
+      },
+      cellNominalVoltage: {
+        kind: "voltage",
+        symbol: "V_c",
+        label: "nominal cell voltage",
+        min: 1,
+        max: 20,
+        typical: [3.6, 3.85],
+        default: 3.7,
+      },
       terminalVoltage: { kind: "voltage", symbol: "V_p", label: "terminal voltage", min: 1, max: 60, typical: [5, 12], default: 5 },
       bankEfficiency: {
         kind: "ratio",
@@ -224,7 +239,15 @@ export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solv
         typical: [0.75, 0.95],
         default: 0.85,
       },
-      outputCurrentLimit: { kind: "current", symbol: "I_max", label: "output current limit", min: "0.1 mA", max: 100, typical: [1, 5], default: 3 },
+      outputCurrentLimit: {
+        kind: "current",
+        symbol: "I_max",
+        label: "output current limit",
+        min: "0.1 mA",
+        max: 100,
+        typical: [1, 5],
+        default: 3,
+      },
       loadVoltage: {
         kind: "voltage",
         symbol: "V_l",

@@ -53,12 +53,12 @@ describe("airTravel for power banks, lead and dry cells", () => {
   it("judges lead by its voltage and watt-hours: 12 V and 100 Wh, two spares", () => {
     const lead = (nominalVoltage: number, ampereHours: number, more: object = {}) =>
       airTravel({ type: "lead", nominalVoltage, capacity: ampereHours * 3600, ...more })
-    expect(lead(12, 7)).toMatchObject({ energy: 84 * 3600, band: "free", most: 2, cabinOnly: false })
+    expect(lead(12, 7)).toMatchObject({ energy: 84 * 3600, rule: "free", maxCount: 2, cabinOnly: false })
     expect(lead(12, 100 / 12).rule).toBe("free")
     expect(lead(12, 100.1 / 12).rule).toBe("forbidden")
     expect(lead(12.1, 1).rule).toBe("forbidden")
     expect(lead(12, 7, { count: 3 }).withinMaxCount).toBe(false)
-    expect(lead(12, 7, { carried: "in-device" }).maxCount).toBe(15)
+    expect(lead(12, 7, { carriedAs: "in-device" }).maxCount).toBe(15)
     expect(lead(12, 7).approvalCapacity).toBeCloseTo((100 / 12) * 3600, 9)
     expect(airTravel.attempt({ type: "lead", energy: "84 Wh" }).ok).toBe(false)
   })

@@ -3,11 +3,11 @@ import {
   chargeTime,
   nickelChargeFactor,
   openCircuitVoltage,
+  packSize,
   packUnderLoad,
   parallelSharing,
   powerBank,
   runtime,
-  packSize,
 } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import type { AnySolver } from "../helpers/solvers.js"
@@ -25,19 +25,19 @@ const strings = [12, 12.2].map((openCircuitVoltage) => ({ openCircuitVoltage, re
 describe("what is offered instead lies at the very edge: a fiftieth nearer to what was asked does not do", () => {
   it.each([
     ["power", any(packUnderLoad), { ...pack, power: 900 }],
-    ["current", any(packUnderLoad), { ...pack, peakCurrent: 200 }],
-    ["current", any(parallelSharing), { strings, peakCurrent: 300 }],
-    ["power", any(powerBank), { cellCapacity: 36000, power: 40 }],
-    ["power", any(powerBank), { cellCapacity: 36000, power: 40, loadVoltage: 12 }],
-    ["current", any(powerBank), { cellCapacity: 36000, peakCurrent: 4, loadVoltage: 12 }],
-    ["startCharge", any(chargeTime), { ...pack, chargeCurrent: 2, startCharge: 1, chargeVoltage: 4.1 }],
-    ["chargeVoltage", any(chargeTime), { ...pack, chargeCurrent: 2, chargeVoltage: 2.4 }],
+    ["current", any(packUnderLoad), { ...pack, current: 200 }],
+    ["current", any(parallelSharing), { strings, current: 300 }],
+    ["power", any(powerBank), { ratedCapacity: 36000, power: 40 }],
+    ["power", any(powerBank), { ratedCapacity: 36000, power: 40, loadVoltage: 12 }],
+    ["current", any(powerBank), { ratedCapacity: 36000, current: 4, loadVoltage: 12 }],
+    ["startStateOfCharge", any(chargeTime), { ...pack, chargeCurrent: 2, startStateOfCharge: 1, cellChargeVoltage: 4.1 }],
+    ["cellChargeVoltage", any(chargeTime), { ...pack, chargeCurrent: 2, cellChargeVoltage: 2.4 }],
     ["maxMass", any(packSize), { ...needs, maxMass: 0.1 }],
-    ["transportLimit", any(packSize), { ...needs, transportLimit: 30 * 3600 }],
+    ["transportEnergyLimit", any(packSize), { ...needs, transportEnergyLimit: 30 * 3600 }],
     ["maxParallel", any(packSize), { ...needs, peakCurrent: 15, maxParallel: 1 }],
     ["energy", any(packSize), { ...needs, maxMass: 0.29, energy: 165000 }],
-    ["current", any(packSize), { ...needs, maxMass: 0.29, peakCurrent: 16 }],
-    ["temperature", any(packSize), { ...needs, temperature: 61, minVoltage: 7 }],
+    ["peakCurrent", any(packSize), { ...needs, maxMass: 0.29, peakCurrent: 16 }],
+    ["cellTemperature", any(packSize), { ...needs, cellTemperature: 61, minVoltage: 7 }],
     ["maxVoltage", any(packSize), { ...needs, maxVoltage: 12.4 }],
     ["minVoltage", any(packSize), { ...needs, minVoltage: 10.6 }],
   ] as const)("%s", (key, solver, input) => {
@@ -50,11 +50,11 @@ describe("what is offered instead lies at the very edge: a fiftieth nearer to wh
   })
 
   it("of a runtime: no hundredth less of charge, no string fewer", () => {
-    const input = { ...pack, startCharge: 0.1, cutOffVoltage: 3, pattern: [{ current: 14 }] }
+    const input = { ...pack, startStateOfCharge: 0.1, cellCutOffVoltage: 3, pattern: [{ current: 14 }] }
     const { nearest } = refusalOf(any(runtime), input) as { nearest: Record<string, number> }
     const code = (more: object) => refusalOf(any(runtime), { ...input, ...more })?.noSolution ?? "answered"
-    const { startCharge, parallel } = nearest as { startCharge: number; parallel: number }
-    expect([code({ startCharge }), code({ startCharge: startCharge - 0.01 })]).toEqual(["answered", "insufficient-voltage"])
+    const { startStateOfCharge, parallel } = nearest as { startStateOfCharge: number; parallel: number }
+    expect([code({ startStateOfCharge }), code({ startStateOfCharge: startStateOfCharge - 0.01 })]).toEqual(["answered", "insufficient-voltage"])
     expect([code({ parallel }), code({ parallel: parallel - 1 })]).toEqual(["answered", "insufficient-voltage"])
   })
 })
@@ -66,15 +66,15 @@ describe("packSize says why", () => {
     // 40 Wh over 0.8 · 3 · 3.6 V · 2.6 Ah are 1.78: two in parallel, six cells of 48 g
     expect(reason({ maxMass: 0.25 })).toMatch(/^3S2P \(energy sets the 2\) weighs 288 g, 38 g too much$/)
     expect(reason({}, 2)).toMatch(/^2 in series have 6.95 V at 20% charge.* least voltage of 9 V$/)
-    const other = { cells: [cell, { ...cell, name: "good", capacity: 20000, maxCurrent: 30, resistance: 0.01 }] }
+    const other = { cells: [cell, { ...cell, name: "good", cellCapacity: 20000, cellMaxCurrent: 30, cellResistance: 0.01 }] }
     expect(reason({ ...other, maxParallel: 1 })).toMatch(/^needs 2 in parallel for energy, more than 1$/)
-    expect(reason({ ...other, maxParallel: 2, current: 20 })).toMatch(/^needs 3 in parallel for current, more than 2$/)
-    const small = { cells: [cell, { ...cell, name: "good", capacity: 5000, maxCurrent: 30 }], energy: 40000 }
-    expect(reason({ ...small, transportLimit: 50 * 3600 })).toMatch(/holds 56.2 Wh, over the 50 Wh for carriage$/)
+    expect(reason({ ...other, maxParallel: 2, peakCurrent: 20 })).toMatch(/^needs 3 in parallel for current, more than 2$/)
+    const small = { cells: [cell, { ...cell, name: "good", cellCapacity: 5000, cellMaxCurrent: 30 }], energy: 40000 }
+    expect(reason({ ...small, transportEnergyLimit: 50 * 3600 })).toMatch(/holds 56.2 Wh, over the 50 Wh for carriage$/)
   })
 
   it("ranks equal masses by fewer cells, whichever comes first", () => {
-    const big = { ...cell, name: "big", capacity: 2 * 9360, cellMass: 0.096, maxCurrent: 15.6, resistance: 0.025 }
+    const big = { ...cell, name: "big", cellCapacity: 2 * 9360, cellMass: 0.096, cellMaxCurrent: 15.6, cellResistance: 0.025 }
     for (const cells of [
       [cell, big],
       [big, cell],
@@ -95,10 +95,10 @@ describe("packSize says why", () => {
     expect(Object.keys(byMass?.nearest ?? {})).toEqual(["maxMass"])
     expect(byMass?.shortBy).toBeCloseTo(0.008, 3)
     // 0.8 · 3 · 3.6 · 2.6 Ah = 22.46 Wh from three cells: half a hundredth less energy, or twice the mass
-    const byEnergy = refused({ maxMass: 0.15, energy: 22.6 * 3600, current: 5 })
+    const byEnergy = refused({ maxMass: 0.15, energy: 22.6 * 3600, peakCurrent: 5 })
     expect(Object.keys(byEnergy?.nearest ?? {})).toEqual(["energy"])
     expect(byEnergy?.nearest.energy as number).toBeCloseTo(22.464 * 3600, -2)
-    const weak = { ...cell, name: "weak", resistance: 10, cellMass: 3 }
+    const weak = { ...cell, name: "weak", cellResistance: 10, cellMass: 3 }
     expect(refused({ cells: [weak, cell], maxMass: 0.28 })?.message).toMatch(/; A, for one: 3S2P.*weighs/)
   })
 })

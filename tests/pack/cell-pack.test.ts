@@ -6,7 +6,8 @@ import { working } from "../../src/working/index.js"
 
 const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
 const cell = genericCells["18650-standard"]
-const load = (more: object) => packUnderLoad.si(packUnderLoad.read({ series: 3, parallel: 2, cellCapacity: 9360, cellResistance: 0.08, ...more }))
+const load = (more: object) =>
+  packUnderLoad.si(packUnderLoad.read({ series: 3, parallel: 2, cellCapacity: 9360, cellResistance: 0.08, ...more }))
 const loaded = (more: object) => {
   const out = load(more)
   if (isNoSolution(out)) throw new Error(out.message)
@@ -130,10 +131,10 @@ describe("packUnderLoad", () => {
   })
 
   it("measures the cell current against what the temperature leaves of its limit", () => {
-    const cold = loaded({ current: 5, maxCurrent: 7.8, temperature: 0 })
+    const cold = loaded({ current: 5, cellMaxCurrent: 7.8, cellTemperature: 0 })
     expect(cold.cellUtilisation).toBeCloseTo(2.5 / 1.3, 12)
-    expect(loaded({ current: 5, maxCurrent: 7.8 }).cellUtilisation).toBeCloseTo(2.5 / 7.8, 12)
-    expect(loaded({ current: 5, maxCurrent: 7.8, temperature: 65 }).cellUtilisation).toBeNull()
+    expect(loaded({ current: 5, cellMaxCurrent: 7.8 }).cellUtilisation).toBeCloseTo(2.5 / 7.8, 12)
+    expect(loaded({ current: 5, cellMaxCurrent: 7.8, cellTemperature: 65 }).cellUtilisation).toBeNull()
   })
 
   it("refuses more than the greatest power, and names it", () => {

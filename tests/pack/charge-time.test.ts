@@ -34,7 +34,7 @@ describe("chargeTime", () => {
   ] as const)
     for (const chargeCurrent of [1, 4, 12])
       it(`follows the charger second by second: ${chemistry}, ${chargeCurrent} A`, () => {
-        const out = solved({ chemistry, chargeCurrent, chargeVoltage: perCell, endCurrent: 0.3, startCharge: 0.1 })
+        const out = solved({ chemistry, chargeCurrent, cellChargeVoltage: perCell, terminationCurrent: 0.3, startStateOfCharge: 0.1 })
         const other = secondBySecond(chemistry, perCell, chargeCurrent, 0.3, 0.1)
         expect(Math.abs(out.minDuration - other.time)).toBeLessThan(1 + 1e-3 * out.minDuration)
         expect(Math.abs(out.endStateOfCharge - other.s)).toBeLessThan(1e-4)
@@ -53,11 +53,11 @@ describe("chargeTime", () => {
       const out = solve(more)
       return isNoSolution(out) ? out.noSolution : "answered"
     }
-    expect(code({ temperature: -0.1 })).toBe("too-cold")
-    expect(code({ temperature: 0 })).toBe("answered")
+    expect(code({ cellTemperature: -0.1 })).toBe("too-cold")
+    expect(code({ cellTemperature: 0 })).toBe("answered")
     expect(code({ chemistry: "alkaline" })).toBe("not-rechargeable")
-    expect(code({ startCharge: 1 })).toBe("already-full")
-    expect(code({ chemistry: "lead", temperature: -5 })).toBe("answered")
+    expect(code({ startStateOfCharge: 1 })).toBe("already-full")
+    expect(code({ chemistry: "lead", cellTemperature: -5 })).toBe("answered")
   })
 
   it("warns of a rate the temperature does not allow", () => {
@@ -124,21 +124,21 @@ describe("chargeTime", () => {
     expect(codes({ chemistry: "lead", chargeCurrent: 1.6 })).toContain("charge-rate")
     expect(codes({ chemistry: "nimh", chargeCurrent: 52 })).toEqual(expect.arrayContaining(["nickel-battery", "charge-rate"]))
     expect(codes({ chemistry: "nimh", chargeCurrent: 5.2 })).not.toContain("charge-rate")
-    expect(codes({ chemistry: "nimh", temperature: 46 })).toContain("too-hot-to-charge")
-    expect(codes({ chemistry: "lead", temperature: 51 })).toContain("too-hot-to-charge")
+    expect(codes({ chemistry: "nimh", cellTemperature: 46 })).toContain("too-hot-to-charge")
+    expect(codes({ chemistry: "lead", cellTemperature: 51 })).toContain("too-hot-to-charge")
     // 2.45 V a cell is 14.7 V for twelve volts, the upper end of the cycle setting
-    expect(codes({ chemistry: "lead", chargeVoltage: 2.46 })).toContain("over-charge")
-    expect(codes({ chemistry: "lead", chargeVoltage: 2.45 })).not.toContain("over-charge")
+    expect(codes({ chemistry: "lead", cellChargeVoltage: 2.46 })).toContain("over-charge")
+    expect(codes({ chemistry: "lead", cellChargeVoltage: 2.45 })).not.toContain("over-charge")
     // iron phosphate sheets print 3.65 V with 50 mV either way
-    expect(codes({ chemistry: "lfp", chargeVoltage: 3.7 })).not.toContain("over-charge")
-    expect(codes({ chemistry: "lfp", chargeVoltage: 3.71 })).toContain("over-charge")
+    expect(codes({ chemistry: "lfp", cellChargeVoltage: 3.7 })).not.toContain("over-charge")
+    expect(codes({ chemistry: "lfp", cellChargeVoltage: 3.71 })).toContain("over-charge")
   })
 
   it("refuses a charge voltage that no charge can reach, naming one that works", () => {
-    const out = solve({ chargeVoltage: 2.5 })
+    const out = solve({ cellChargeVoltage: 2.5 })
     if (!isNoSolution(out)) throw new Error("should refuse")
     expect(out.noSolution).toBe("insufficient-voltage")
     expect(out.shortBy).toBeGreaterThan(0)
-    expect(solved({ chargeVoltage: out.nearest.chargeVoltage }).minDuration).toBeGreaterThan(0)
+    expect(solved({ cellChargeVoltage: out.nearest.cellChargeVoltage }).minDuration).toBeGreaterThan(0)
   })
 })

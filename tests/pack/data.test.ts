@@ -60,12 +60,12 @@ describe("chemistries and cells", () => {
     // cell table of the 14.8 V 2600 mAh pack: items 3.1, 3.2 (25 mohm at 1 kHz, doubled), 3.6, 3.7, 3.8, 3.12
     expect(genericCells["18650-standard"]).toEqual({
       chemistry: "nmc",
-      capacity: 2.6 * 3600,
-      resistance: 2 * 0.025,
+      cellCapacity: 2.6 * 3600,
+      cellResistance: 2 * 0.025,
       cellMass: 0.048,
-      maxCurrent: 7.8,
-      maxChargeCurrent: 1.3,
-      cutOffVoltage: 2.75,
+      cellMaxCurrent: 7.8,
+      cellMaxChargeCurrent: 1.3,
+      cellCutOffVoltage: 2.75,
     })
     expect(cellPack({ series: 3, parallel: 1, ...genericCells["18650-standard"] }).cutOffVoltage).toBeCloseTo(8.25, 12)
     for (const [name, cell] of Object.entries(genericCells))

@@ -2,17 +2,25 @@ import {
   airTravel,
   cellPack,
   chargeTime,
+  packSize,
   packUnderLoad,
   parallelSharing,
   peukert,
   powerBank,
   runtime,
-  packSize,
 } from "../../src/pack/index.js"
 import type { CautionRow, Edges } from "../helpers/edges.js"
 import { numbers } from "./edge-numbers.js"
 
-const nmcCell = { name: "A", chemistry: "nmc", cellCapacity: 9360, cellResistance: 0.08, cellMass: 0.045, cellMaxCurrent: 7.8, cellPrice: 4 }
+const nmcCell = {
+  name: "A",
+  chemistry: "nmc",
+  cellCapacity: 9360,
+  cellResistance: 0.08,
+  cellMass: 0.045,
+  cellMaxCurrent: 7.8,
+  cellPrice: 4,
+}
 const cell = (more: object) => ({ cells: [{ ...nmcCell, ...more }] })
 const lead = { ...nmcCell, chemistry: "lead", maxCurrent: 30, resistance: 0.01, capacity: 1e5 }
 const two = [12, 12].map((openCircuitVoltage) => ({ openCircuitVoltage, resistance: 0.1, capacity: 9000 }))
@@ -117,7 +125,13 @@ export const edges: Edges = {
       shown: { chemistry: "lead", cellTemperature: 50.1 },
       notShown: { chemistry: "lead", cellTemperature: 50 },
     },
-    { code: "deep-discharge", severity: "warning", solver: cellPack, shown: { cellCutOffVoltage: 2.49 }, notShown: { cellCutOffVoltage: 2.5 } },
+    {
+      code: "deep-discharge",
+      severity: "warning",
+      solver: cellPack,
+      shown: { cellCutOffVoltage: 2.49 },
+      notShown: { cellCutOffVoltage: 2.5 },
+    },
     {
       code: "deep-discharge",
       severity: "warning",
@@ -125,7 +139,13 @@ export const edges: Edges = {
       shown: { cellCutOffVoltage: 2.49 },
       notShown: { cellCutOffVoltage: 2.5 },
     },
-    { code: "deep-discharge", severity: "warning", solver: runtime, shown: { cellCutOffVoltage: 2.49 }, notShown: { cellCutOffVoltage: 2.5 } },
+    {
+      code: "deep-discharge",
+      severity: "warning",
+      solver: runtime,
+      shown: { cellCutOffVoltage: 2.49 },
+      notShown: { cellCutOffVoltage: 2.5 },
+    },
     {
       code: "deep-discharge",
       severity: "warning",
@@ -142,8 +162,20 @@ export const edges: Edges = {
       shown: { groupCapacities: [18720, 18720, 17400] },
       notShown: { groupCapacities: [18720, 18720, 17430] },
     },
-    { code: "limit-by-temperature", severity: "caution", solver: cellPack, shown: { cellTemperature: 45 }, notShown: { cellTemperature: 44.9 } },
-    { code: "limit-by-temperature", severity: "caution", solver: cellPack, shown: { cellTemperature: 5 }, notShown: { cellTemperature: 5.04 } },
+    {
+      code: "limit-by-temperature",
+      severity: "caution",
+      solver: cellPack,
+      shown: { cellTemperature: 45 },
+      notShown: { cellTemperature: 44.9 },
+    },
+    {
+      code: "limit-by-temperature",
+      severity: "caution",
+      solver: cellPack,
+      shown: { cellTemperature: 5 },
+      notShown: { cellTemperature: 5.04 },
+    },
     {
       code: "charge-limit-by-temperature",
       severity: "warning",
@@ -249,7 +281,13 @@ export const edges: Edges = {
       shown: { chemistry: "nimh", cellTemperature: -0.0005 },
       notShown: { chemistry: "nimh", cellTemperature: 0 },
     },
-    { code: "too-hot-to-charge", severity: "warning", solver: chargeTime, shown: { cellTemperature: 45.1 }, notShown: { cellTemperature: 45 } },
+    {
+      code: "too-hot-to-charge",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { cellTemperature: 45.1 },
+      notShown: { cellTemperature: 45 },
+    },
     {
       code: "too-hot-to-charge",
       severity: "warning",
@@ -273,7 +311,13 @@ export const edges: Edges = {
       shown: { chemistry: "nimh", chargeCurrent: 5.21 },
       notShown: { chemistry: "nimh", chargeCurrent: 5.19 },
     },
-    { code: "over-charge", severity: "warning", solver: chargeTime, shown: { cellChargeVoltage: 4.21 }, notShown: { cellChargeVoltage: 4.2 } },
+    {
+      code: "over-charge",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { cellChargeVoltage: 4.21 },
+      notShown: { cellChargeVoltage: 4.2 },
+    },
     {
       code: "over-charge",
       severity: "warning",
@@ -375,7 +419,13 @@ export const edges: Edges = {
       shown: { type: "lithium-metal", lithiumMass: 8e-3 },
       notShown: { type: "lithium-metal", lithiumMass: 8.01e-3 },
     },
-    { code: "spares-in-cabin", severity: "warning", solver: airTravel, shown: { carriedAs: "spare" }, notShown: { carriedAs: "in-device" } },
+    {
+      code: "spares-in-cabin",
+      severity: "warning",
+      solver: airTravel,
+      shown: { carriedAs: "spare" },
+      notShown: { carriedAs: "in-device" },
+    },
     {
       code: "power-bank-on-board",
       severity: "warning",
@@ -434,7 +484,12 @@ export const edges: Edges = {
       noNearest: "which step should draw, and what, is the maker's to say",
     },
     // (12.5829 − 7.5) V in 0.12 ohm
-    { code: "insufficient-voltage", solver: runtime, refused: { pattern: [{ current: 42.5 }] }, answered: { pattern: [{ current: 42.3 }] } },
+    {
+      code: "insufficient-voltage",
+      solver: runtime,
+      refused: { pattern: [{ current: 42.5 }] },
+      answered: { pattern: [{ current: 42.3 }] },
+    },
     // 12.5829² V²/(4·0.12 ohm) = 329.85 W
     {
       code: "insufficient-power",
@@ -477,7 +532,12 @@ export const edges: Edges = {
       })
       return [
         { solver, path: "openCircuitCurve", faulty: curve([0, 0.5, 1], [3, 3.7, 3.7]), sound: curve([0, 0.5, 1], [3, 3.69, 3.7]) },
-        { solver, path: "openCircuitCurve", faulty: curve([0, 0.5, 0.5, 1], [3, 3.6, 3.7, 4]), sound: curve([0, 0.5, 0.504, 1], [3, 3.6, 3.7, 4]) },
+        {
+          solver,
+          path: "openCircuitCurve",
+          faulty: curve([0, 0.5, 0.5, 1], [3, 3.6, 3.7, 4]),
+          sound: curve([0, 0.5, 0.504, 1], [3, 3.6, 3.7, 4]),
+        },
         { solver, path: "openCircuitCurve", faulty: curve([0, 0.996], [3, 4.1]), sound: curve([0, 1], [3, 4.1]) },
         { solver, path: "openCircuitCurve", faulty: curve([0.0005, 1], [3, 4.1]), sound: curve([0, 1], [3, 4.1]) },
       ]
@@ -517,7 +577,12 @@ export const edges: Edges = {
       faulty: { cells: [nmcCell, { ...nmcCell, name: "A" }] },
       sound: { cells: [nmcCell, { ...nmcCell, name: "B" }] },
     },
-    { solver: packSize, path: "cells.0.cellCutOffVoltage", faulty: cell({ cellCutOffVoltage: 4.2 }), sound: cell({ cellCutOffVoltage: 4.19 }) },
+    {
+      solver: packSize,
+      path: "cells.0.cellCutOffVoltage",
+      faulty: cell({ cellCutOffVoltage: 4.2 }),
+      sound: cell({ cellCutOffVoltage: 4.19 }),
+    },
     { solver: packSize, path: "minVoltage", faulty: { minVoltage: 15 }, sound: { minVoltage: 14.9 } },
     {
       solver: packSize,

@@ -3,12 +3,12 @@ import {
   airTravel,
   cellPack,
   chargeTime,
+  packSize,
   packUnderLoad,
   parallelSharing,
   peukert,
   powerBank,
   runtime,
-  packSize,
 } from "../../src/pack/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"

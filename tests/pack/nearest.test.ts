@@ -1,4 +1,4 @@
-import { chargeTime, packUnderLoad, parallelSharing, powerBank, runtime, packSize } from "../../src/pack/index.js"
+import { chargeTime, packSize, packUnderLoad, parallelSharing, powerBank, runtime } from "../../src/pack/index.js"
 import { nearestTests } from "../helpers/nearest.js"
 
 nearestTests([
@@ -8,12 +8,12 @@ nearestTests([
   ["insufficient-current", powerBank, { power: "40 W" }],
   ["insufficient-current", powerBank, { power: null, current: "4 A" }],
   ["insufficient-current", powerBank, { power: null, current: "4 A", loadVoltage: "12 V" }],
-  ["too-cold", chargeTime, { temperature: -5 }],
-  ["already-full", chargeTime, { startCharge: 1 }],
-  ["already-full", chargeTime, { startCharge: 1, chemistry: "nimh" }],
-  ["insufficient-voltage", chargeTime, { chargeVoltage: "2.4 V" }],
+  ["too-cold", chargeTime, { cellTemperature: -5 }],
+  ["already-full", chargeTime, { startStateOfCharge: 1 }],
+  ["already-full", chargeTime, { startStateOfCharge: 1, chemistry: "nimh" }],
+  ["insufficient-voltage", chargeTime, { cellChargeVoltage: "2.4 V" }],
   ["insufficient-voltage", runtime, { pattern: [{ current: "60 A" }] }],
-  ["insufficient-power", runtime, { cutOffVoltage: "0.5 V", pattern: [{ power: "500 W" }] }],
-  ["depleted", runtime, { startCharge: 0, cutOffVoltage: "0.1 V", pattern: [{ power: "0.1 W" }] }],
+  ["insufficient-power", runtime, { cellCutOffVoltage: "0.5 V", pattern: [{ power: "500 W" }] }],
+  ["depleted", runtime, { startStateOfCharge: 0, cellCutOffVoltage: "0.1 V", pattern: [{ power: "0.1 W" }] }],
   ["no-candidate", packSize, { maxMass: "50 g" }],
 ])

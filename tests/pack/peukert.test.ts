@@ -28,6 +28,8 @@ describe("peukert", () => {
 
   it("refuses points that give no sensible exponent", () => {
     expect(peukert.attempt({ capacity: "40 Ah", current: "2 A", secondCapacity: "44 Ah", secondDuration: "5 h" }).ok).toBe(false)
-    expect(peukert.attempt({ capacity: "40 Ah", current: "2 A", exponent: 1.2, secondCapacity: "34 Ah", secondDuration: "5 h" }).ok).toBe(false)
+    expect(peukert.attempt({ capacity: "40 Ah", current: "2 A", exponent: 1.2, secondCapacity: "34 Ah", secondDuration: "5 h" }).ok).toBe(
+      false,
+    )
   })
 })

@@ -75,7 +75,7 @@ describe("runtime", () => {
     for (const temperature of [25, -10])
       for (const [name, step, draw, h] of single)
         it(`follows fine steps of time: ${chemistry} at ${temperature} °C, constant ${name}`, () => {
-          const out = solved({ chemistry, temperature, cutOffVoltage: 2.9, pattern: [step] })
+          const out = solved({ chemistry, cellTemperature: temperature, cellCutOffVoltage: 2.9, pattern: [step] })
           const fine = fineSteps(chemistry, temperature, [{ duration: 1000, draw }], 8.7, h)
           // the stepping itself is good to about a step in the few thousand it takes
           expect(off(out.runtime, fine.time)).toBeLessThan((1.5 * h) / fine.time + 1e-5)
@@ -124,7 +124,7 @@ describe("runtime", () => {
   })
 
   it("lasts as long as charge over current where nothing sags", () => {
-    const out = solved({ resistance: 0, pattern: [{ current: 2 }], cutOffVoltage: 0.1 })
+    const out = solved({ cellResistance: 0, pattern: [{ current: 2 }], cellCutOffVoltage: 0.1 })
     expect(off(out.runtime, (9360 * 2) / 2)).toBeLessThan(1e-12)
     expect([out.endedBy, out.endStateOfCharge, out.rmsCurrent]).toEqual(["depleted", 0, null])
   })
@@ -147,7 +147,7 @@ describe("runtime", () => {
   })
 
   it("ends by collapse where power runs out before voltage", () => {
-    const out = solved({ resistance: 0.9, cutOffVoltage: 0.5, pattern: [{ power: 20 }] })
+    const out = solved({ cellResistance: 0.9, cellCutOffVoltage: 0.5, pattern: [{ power: 20 }] })
     expect(out.endedBy).toBe("collapse")
     // at the end E² = 4·R·P
     const emf = out.endVoltage + out.endCurrent * ((0.9 * 3) / 2)
@@ -159,10 +159,10 @@ describe("runtime", () => {
       const out = runtime.si(runtime.read({ ...base, ...more }))
       return isNoSolution(out) ? out.noSolution : "answered"
     }
-    expect(code({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })).toBe("insufficient-power")
-    expect(code({ pattern: [{ power: 300 }], startCharge: 0.02 })).toBe("insufficient-voltage")
+    expect(code({ cellCutOffVoltage: 0.5, pattern: [{ power: 5000 }] })).toBe("insufficient-power")
+    expect(code({ pattern: [{ power: 300 }], startStateOfCharge: 0.02 })).toBe("insufficient-voltage")
     expect(code({ pattern: [{ duration: 60 }] })).toBe("no-load")
-    expect(code({ pattern: [{ power: 1 }], startCharge: 0 })).not.toBe("answered")
+    expect(code({ pattern: [{ power: 1 }], startStateOfCharge: 0 })).not.toBe("answered")
   })
 
   it("names changes that do run where it refuses, and the load it could give", () => {
@@ -180,13 +180,13 @@ describe("runtime", () => {
     expect(solved({ ...weak, pattern: [{ current: most * 0.999 }] }).runtime).toBeGreaterThan(0)
     expect(isNoSolution(runtime.si(runtime.read({ ...base, ...weak, pattern: [{ current: most * 1.001 }] })))).toBe(true)
     // a load that a fuller pack carries is offered the charge from which it does
-    const low = refused({ startCharge: 0.03, pattern: [{ current: 15 }] })
-    expect(low.nearest.startCharge).toBeGreaterThan(0.03)
-    const collapsing = refused({ cutOffVoltage: 0.5, pattern: [{ power: 5000 }] })
+    const low = refused({ startStateOfCharge: 0.03, pattern: [{ current: 15 }] })
+    expect(low.nearest.startStateOfCharge).toBeGreaterThan(0.03)
+    const collapsing = refused({ cellCutOffVoltage: 0.5, pattern: [{ power: 5000 }] })
     expect(collapsing.noSolution).toBe("insufficient-power")
     const power = (collapsing.at.greatestPower as number) * 0.999
-    expect(solved({ cutOffVoltage: 0.5, pattern: [{ power }] }).endedBy).toBe("collapse")
-    expect(refused({ startCharge: 0, pattern: [{ power: 1e-6 }], cutOffVoltage: 0.1 }).noSolution).toBe("depleted")
+    expect(solved({ cellCutOffVoltage: 0.5, pattern: [{ power }] }).endedBy).toBe("collapse")
+    expect(refused({ startStateOfCharge: 0, pattern: [{ power: 1e-6 }], cellCutOffVoltage: 0.1 }).noSolution).toBe("depleted")
   })
 
   it("answers a day of tiny pieces without hanging", () => {
@@ -203,8 +203,8 @@ describe("runtime's cautions on what it does not know", () => {
     // 5.2 Ah: a tenth of the capacity per hour is 0.52 A
     expect(codes({ chemistry: "lead", pattern: [{ current: 0.53 }] })).toContain("lead-rate")
     expect(codes({ chemistry: "lead", pattern: [{ current: 0.51 }] })).not.toContain("lead-rate")
-    expect(codes({ chemistry: "nimh", resistance: 0.01, pattern: [{ current: 5.3 }] })).toContain("nickel-rate")
-    expect(codes({ chemistry: "nimh", resistance: 0.01, pattern: [{ current: 5.1 }] })).not.toContain("nickel-rate")
+    expect(codes({ chemistry: "nimh", cellResistance: 0.01, pattern: [{ current: 5.3 }] })).toContain("nickel-rate")
+    expect(codes({ chemistry: "nimh", cellResistance: 0.01, pattern: [{ current: 5.1 }] })).not.toContain("nickel-rate")
     expect(codes({ pattern: [{ current: 5.3 }] })).not.toContain("lead-rate")
   })
 })

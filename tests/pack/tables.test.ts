@@ -25,9 +25,10 @@ describe("tables of cells", () => {
     }
     expect(Object.keys(chemistries)).toEqual(Object.keys(copied))
     for (const [name, c] of Object.entries(chemistries))
-      expect([c.cellNominalVoltage, c.cellFullVoltage, c.cellCutOffVoltage, c.curveTolerance, c.coldestCharge, c.activationEnergy], name).toEqual(
-        copied[name as Chemistry],
-      )
+      expect(
+        [c.cellNominalVoltage, c.cellFullVoltage, c.cellCutOffVoltage, c.curveTolerance, c.coldestCharge, c.activationEnergy],
+        name,
+      ).toEqual(copied[name as Chemistry])
     expect(
       Object.entries(chemistries)
         .filter(([, c]) => c.lithiumIon)
@@ -70,9 +71,10 @@ describe("tables of cells", () => {
     }
     expect(Object.keys(genericCells)).toEqual(Object.keys(copied))
     for (const [name, c] of Object.entries(genericCells))
-      expect([c.cellCapacity / 3600, c.cellResistance * 1000, c.cellMass * 1000, c.cellMaxCurrent, c.cellMaxChargeCurrent, c.cellCutOffVoltage], name).toEqual(
-        copied[name]?.map((x) => (x === null ? null : expect.closeTo(x, 9))),
-      )
+      expect(
+        [c.cellCapacity / 3600, c.cellResistance * 1000, c.cellMass * 1000, c.cellMaxCurrent, c.cellMaxChargeCurrent, c.cellCutOffVoltage],
+        name,
+      ).toEqual(copied[name]?.map((x) => (x === null ? null : expect.closeTo(x, 9))))
   })
 
   it("keeps the bands of temperature, each end in the stricter band", () => {

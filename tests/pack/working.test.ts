@@ -2,12 +2,12 @@ import {
   airTravel,
   cellPack,
   chargeTime,
+  packSize,
   packUnderLoad,
   parallelSharing,
   peukert,
   powerBank,
   runtime,
-  packSize,
 } from "../../src/pack/index.js"
 import { any, type WorkingCase, workingTests } from "../helpers/working.js"
 
@@ -39,7 +39,11 @@ const cases: readonly WorkingCase[] = [
   ["lead under a resistor", any(packUnderLoad), { ...pack, chemistry: "lead", loadResistance: 3, cellTemperature: 40 }],
   ["cobalt under a power", any(packUnderLoad), { ...pack, chemistry: "lco", power: 60, stateOfCharge: 0.9, cellCutOffVoltage: 3.2 }],
   ["measured voltage", any(packUnderLoad), { ...pack, openCircuitVoltage: 15.1, power: 30 }],
-  ["no resistance", any(packUnderLoad), { ...pack, cellResistance: 0, interconnectResistance: 0, current: 2, cellMaxCurrent: 5, cellTemperature: 50 }],
+  [
+    "no resistance",
+    any(packUnderLoad),
+    { ...pack, cellResistance: 0, interconnectResistance: 0, current: 2, cellMaxCurrent: 5, cellTemperature: 50 },
+  ],
   ["lead charge", any(chargeTime), { ...pack, chemistry: "lead", chargeCurrent: 3, startStateOfCharge: 0.2 }],
   ["nickel charge", any(chargeTime), { ...pack, chemistry: "nimh", chargeCurrent: 2, startStateOfCharge: 0.4 }],
   ["LFP charge to less", any(chargeTime), { ...pack, chemistry: "lfp", chargeCurrent: 4, cellChargeVoltage: 3.5, terminationCurrent: 0.3 }],

@@ -22,7 +22,7 @@ const meanVoltage = (chemistry: Chemistry) => {
     0,
     { current: 1 },
     {
-      curve: curve(
+      openCircuitCurve: curve(
         cell.map(([s]) => s),
         cell.map(([, v]) => v),
       ),
@@ -134,7 +134,8 @@ export const cells: Record<string, Check> = {
   }),
   "pb-pack-chem-nimh": () => {
     const charge = (rate: number) =>
-      answer(chargeTime, { series: 1, parallel: 1, chemistry: "nimh", cellCapacity: HOUR, cellResistance: 0, chargeCurrent: rate }).minDuration / HOUR
+      answer(chargeTime, { series: 1, parallel: 1, chemistry: "nimh", cellCapacity: HOUR, cellResistance: 0, chargeCurrent: rate })
+        .minDuration / HOUR
     return {
       nominal_V: chemistries.nimh.cellNominalVoltage,
       cutoff_V: chemistries.nimh.cellCutOffVoltage,
@@ -152,7 +153,11 @@ export const cells: Record<string, Check> = {
 
 function nickel(name: "a-nimh" | "aaa-nimh") {
   const cell = genericCells[name]
-  return { impedance_1kHz_mohm: (cell.cellResistance / 2) * 1000, standard_charge_mA: cell.cellCapacity / 3.6 / 10, mass_g: cell.cellMass * 1000 }
+  return {
+    impedance_1kHz_mohm: (cell.cellResistance / 2) * 1000,
+    standard_charge_mA: cell.cellCapacity / 3.6 / 10,
+    mass_g: cell.cellMass * 1000,
+  }
 }
 
 /** Checks by row id. */
@@ -177,6 +182,6 @@ for (const id of ["pb-pack-ocv-lut10-lfp-18650", "pb-pack-ocv-lut10-nmc-21700-po
   }
 for (const id of ["nmc-18650-power", "nmc-21700-energy", "nmc-21700-power"])
   curves[`pb-pack-ocv-${id}-21pt-mean-bias`] = (inputs) => {
-    const out = run(1, 0, { current: 1 }, { curve: curve(list(inputs, "soc"), list(inputs, "ocv_V")) })
+    const out = run(1, 0, { current: 1 }, { openCircuitCurve: curve(list(inputs, "soc"), list(inputs, "ocv_V")) })
     return { mean_21pt_V: out.deliveredEnergy / out.deliveredCharge }
   }

@@ -81,7 +81,10 @@ export const charging: Record<string, Check> = {
 }
 
 function simpleHours(ampereHours: number, chargeCurrent: number): number {
-  return answer(chargeTime, { series: 1, parallel: 1, cellCapacity: ampereHours * HOUR, cellResistance: 0.03, chargeCurrent }).simpleDuration / HOUR
+  return (
+    answer(chargeTime, { series: 1, parallel: 1, cellCapacity: ampereHours * HOUR, cellResistance: 0.03, chargeCurrent }).simpleDuration /
+    HOUR
+  )
 }
 function printedChargeTime(inputs: object, row: { readonly expected: Readonly<Record<string, unknown>> }) {
   const least = list(inputs, "current_A").map((i) => simpleHours(at(inputs, "capacity_Ah"), i) * 60)
@@ -139,7 +142,7 @@ export const packs: Record<string, Check> = {
   "pack-flashlight-bulb": resistiveLoad,
   "pack-starter-motor-corroded": (inputs) => {
     const out = source(at(inputs, "emf_V"), at(inputs, "internal_resistance_ohm"), {
-      linkResistance: at(inputs, "added_resistance_ohm"),
+      interconnectResistance: at(inputs, "added_resistance_ohm"),
       loadResistance: at(inputs, "load_resistance_ohm"),
     })
     return { current_A: out.current, load_voltage_V: out.terminalVoltage, load_power_W: out.power }

@@ -37,7 +37,7 @@ export function pack(series: number, parallel: number, cellNominalVoltage: numbe
 
 /** A source of known emf and resistance under a load. */
 export function source(emf: number, cellResistance: number, load: object): PackUnderLoad {
-  return answer(packUnderLoad, { series: 1, parallel: 1, cellCapacity: 3600, resistance: cellResistance, openCircuitVoltage: emf, ...load })
+  return answer(packUnderLoad, { series: 1, parallel: 1, cellCapacity: 3600, cellResistance, openCircuitVoltage: emf, ...load })
 }
 
 /** Strings of known emf and resistance in parallel. */
@@ -62,8 +62,8 @@ export function run(ampereHours: number, cellResistance: number, load: object, m
     series: 1,
     parallel: 1,
     cellCapacity: ampereHours * 3600,
-    resistance: cellResistance,
-    cellCutOffVoltage: 0.001,
+    cellResistance,
+    cellCutOffVoltage: 0.01,
     pattern: [load],
     ...more,
   })

@@ -9,7 +9,7 @@ const rated = (input: object) => answer(peukert, input)
 export const peukerts: Record<string, Check> = {
   "pb-pack-leadacid-exponent-1p3ah": (inputs) => {
     const [times, amounts] = [list(inputs, "time_h"), list(inputs, "capacity_Ah")]
-    const input = { capacity: 1.3 * HOUR, ratedTime: 20 * HOUR, secondCapacity: 0.85 * HOUR, secondTime: HOUR }
+    const input = { capacity: 1.3 * HOUR, ratedDuration: 20 * HOUR, secondCapacity: 0.85 * HOUR, secondDuration: HOUR }
     const predicted = (k: number) => rated({ ...input, current: (amounts[k] as number) / (times[k] as number) }).duration / HOUR
     return {
       peukert_exponent: rated({ ...input, current: 1 }).exponent,
@@ -20,7 +20,7 @@ export const peukerts: Record<string, Check> = {
   "pb-pack-leadacid-rate-table": (inputs) => ({
     current_A: list(inputs, "time_h").map(
       (t, k) =>
-        rated({ capacity: (list(inputs, "capacity_Ah")[k] as number) * HOUR, ratedTime: t * HOUR, current: 1, exponent: 1.2 }).ratedCurrent,
+        rated({ capacity: (list(inputs, "capacity_Ah")[k] as number) * HOUR, ratedDuration: t * HOUR, current: 1, exponent: 1.2 }).ratedCurrent,
     ),
   }),
   "pb-pack-peukert-exponent-lfp": twoDischarges,
@@ -32,7 +32,7 @@ export const peukerts: Record<string, Check> = {
   "pb-pack-peukert-rated-form": (inputs) => {
     const out = rated({
       capacity: at(inputs, "rated_capacity_Ah") * HOUR,
-      ratedTime: at(inputs, "rated_time_h") * HOUR,
+      ratedDuration: at(inputs, "rated_time_h") * HOUR,
       current: at(inputs, "current_A"),
       exponent: at(inputs, "k"),
     })
@@ -41,7 +41,7 @@ export const peukerts: Record<string, Check> = {
   "pb-pack-peukert-rated-identity": (inputs) => {
     const input = {
       capacity: at(inputs, "rated_capacity_Ah") * HOUR,
-      ratedTime: at(inputs, "rated_time_h") * HOUR,
+      ratedDuration: at(inputs, "rated_time_h") * HOUR,
       exponent: at(inputs, "k"),
     }
     const at10 = rated({ ...input, current: 10 })
@@ -68,7 +68,7 @@ export const peukerts: Record<string, Check> = {
     rated_form_h:
       rated({
         capacity: at(inputs, "capacity_Ah") * HOUR,
-        ratedTime: at(inputs, "rated_hours_h") * HOUR,
+        ratedDuration: at(inputs, "rated_hours_h") * HOUR,
         exponent: at(inputs, "peukert_k"),
         current: at(inputs, "current_A"),
       }).duration / HOUR,
@@ -76,7 +76,7 @@ export const peukerts: Record<string, Check> = {
   "peukert-rated-form-10A": (inputs) => {
     const out = rated({
       capacity: at(inputs, "capacity_Ah") * HOUR,
-      ratedTime: at(inputs, "rated_hours_h") * HOUR,
+      ratedDuration: at(inputs, "rated_hours_h") * HOUR,
       exponent: at(inputs, "peukert_k"),
       current: at(inputs, "current_A"),
     })
@@ -86,7 +86,7 @@ export const peukerts: Record<string, Check> = {
     const hours =
       rated({
         capacity: at(inputs, "C_Ah") * HOUR,
-        ratedTime: at(inputs, "R_h") * HOUR,
+        ratedDuration: at(inputs, "R_h") * HOUR,
         exponent: at(inputs, "n"),
         current: at(inputs, "I_A"),
       }).duration / HOUR

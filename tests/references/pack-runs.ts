@@ -49,8 +49,8 @@ export const runs: Record<string, Check> = {
       at(inputs, "resistance_ohm"),
       { current: at(inputs, "current_A") },
       {
-        cutOffVoltage: at(inputs, "cutoff_V"),
-        curve: curve(list(inputs, "soc"), list(inputs, "ocv_V")),
+        cellCutOffVoltage: at(inputs, "cutoff_V"),
+        openCircuitCurve: curve(list(inputs, "soc"), list(inputs, "ocv_V")),
       },
     )
     return { soc_end: out.endStateOfCharge, runtime_h: out.runtime / HOUR, energy_Wh: out.deliveredEnergy / HOUR }
@@ -61,8 +61,8 @@ export const runs: Record<string, Check> = {
       at(inputs, "resistance_ohm"),
       { power: at(inputs, "power_W") },
       {
-        cutOffVoltage: at(inputs, "cutoff_V"),
-        curve: curve(list(inputs, "soc"), list(inputs, "ocv_V")),
+        cellCutOffVoltage: at(inputs, "cutoff_V"),
+        openCircuitCurve: curve(list(inputs, "soc"), list(inputs, "ocv_V")),
       },
     )
     return {
@@ -75,16 +75,16 @@ export const runs: Record<string, Check> = {
   },
   "pb-pack-runtime-200Ah": (inputs) => ({
     time_h: list(inputs, "current_A").map((current) =>
-      Number((run(at(inputs, "capacity_Ah"), 0, { current }, { curve: level(12) }).runtime / HOUR).toPrecision(12)),
+      Number((run(at(inputs, "capacity_Ah"), 0, { current }, { openCircuitCurve: level(12) }).runtime / HOUR).toPrecision(12)),
     ),
   }),
   "pb-pack-runtime-headlight-27W": (inputs) => {
-    const out = run(at(inputs, "capacity_Ah"), 0, { power: at(inputs, "power_W") }, { curve: level(at(inputs, "voltage_V")) })
+    const out = run(at(inputs, "capacity_Ah"), 0, { power: at(inputs, "power_W") }, { openCircuitCurve: level(at(inputs, "voltage_V")) })
     return { time_h: out.runtime / HOUR, energy_MJ: out.deliveredEnergy / 1e6 }
   },
   "runtime-aaa-resistor": (inputs) => ({
     runtime_h: list(inputs, "load_resistance_ohm").map(
-      (loadResistance) => run(at(inputs, "capacity_Ah"), 0, { loadResistance }, { curve: level(at(inputs, "voltage_V")) }).runtime / HOUR,
+      (loadResistance) => run(at(inputs, "capacity_Ah"), 0, { loadResistance }, { openCircuitCurve: level(at(inputs, "voltage_V")) }).runtime / HOUR,
     ),
   }),
   "runtime-constant-current-reference": (inputs) => {
@@ -116,11 +116,11 @@ export const runs: Record<string, Check> = {
       {
         series,
         parallel: parallelCells,
-        cutOffVoltage: at(inputs, "cutoff_terminal_V") / series,
-        curve: curve(list(inputs, "ocv_soc"), list(inputs, "ocv_V")),
+        cellCutOffVoltage: at(inputs, "cutoff_terminal_V") / series,
+        openCircuitCurve: curve(list(inputs, "ocv_soc"), list(inputs, "ocv_V")),
       },
     )
-    const { resistance } = pack(series, parallelCells, 3.6, 4.2, { resistance: at(inputs, "internal_resistance_cell_ohm") })
+    const { resistance } = pack(series, parallelCells, 3.6, 4.2, { cellResistance: at(inputs, "internal_resistance_cell_ohm") })
     return { runtime_h: out.runtime / HOUR, pack_resistance_ohm: resistance, start_current_A: out.startCurrent }
   },
 }
@@ -134,8 +134,8 @@ for (const id of ["lfp-1c", "lfp-c2", "nmc-1c", "nmc-c2"])
       resistance,
       { current: at(inputs, "current_A") },
       {
-        cutOffVoltage: at(inputs, "cutoff_V"),
-        curve: curve(list(inputs, "soc"), voltages),
+        cellCutOffVoltage: at(inputs, "cutoff_V"),
+        openCircuitCurve: curve(list(inputs, "soc"), voltages),
       },
     )
     const [hours, wattHours] = [out.runtime / HOUR, out.deliveredEnergy / HOUR]
@@ -144,8 +144,8 @@ for (const id of ["lfp-1c", "lfp-c2", "nmc-1c", "nmc-c2"])
 
 function onTable(inputs: object, load: object) {
   return run(at(inputs, "capacity_Ah"), at(inputs, "internal_resistance_ohm"), load, {
-    cutOffVoltage: at(inputs, "cutoff_terminal_V"),
-    curve: curve(list(inputs, "ocv_soc"), list(inputs, "ocv_V")),
+    cellCutOffVoltage: at(inputs, "cutoff_terminal_V"),
+    openCircuitCurve: curve(list(inputs, "ocv_soc"), list(inputs, "ocv_V")),
   })
 }
 function constantPower(inputs: object) {

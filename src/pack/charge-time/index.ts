@@ -285,23 +285,24 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
  * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
- * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
  * - `chargeCurrent`: charging current [I; 1 mA to 1000 A]
- * - `startStateOfCharge`: charge at the start [s_0; 0 to 100 %; default 0]
+ * - `startStateOfCharge`: state of charge at the start [s_0; 0 to 100 %; default 0]
  * - `cellChargeVoltage`: charge voltage of a cell [V_c; 10 mV to 20 V; optional]
- * - `terminationCurrent`: stopping current [I_e; 0.1 mA to 1000 A; optional]
+ * - `terminationCurrent`: termination current [I_e; 0.1 mA to 1000 A; optional]
  * - `openCircuitCurve`: open-circuit curve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
- *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
+ *   - `voltage`: open-circuit voltage [U_u; 10 mV to 20 V]
  *
  * **Results**
  *
- * `minDuration`: charging time, at least [t; s]; `constantCurrentDuration`: at constant current [t_1; s]; `constantVoltageDuration`: at constant
- * voltage [t_2; s]; `changeOverStateOfCharge`: charge at the change-over [s_c; as a fraction]; `endStateOfCharge`: charge at the end
- * [s_e; as a fraction]; `energy`: energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleDuration`:
- * charge over current alone [t_s; s]; `durationRatio`: least time over charge over current [k_o; as a fraction];
- * `likelyLeast`: expected by datasheets, at least [t_l; s]; `likelyMost`: expected by datasheets, at most [t_m; s].
+ * `minDuration`: minimum charging time [t; s]; `constantCurrentDuration`: at constant current [t_1; s];
+ * `constantVoltageDuration`: at constant voltage [t_2; s]; `changeOverStateOfCharge`: state of charge at the
+ * change-over [s_c; as a fraction]; `endStateOfCharge`: state of charge at the end [s_e; as a fraction]; `energy`:
+ * energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleDuration`: simple duration: charge over
+ * current [t_s; s]; `durationRatio`: minimum time over charge over current [k_o; as a fraction]; `likelyLeast`:
+ * expected by datasheets, at least [t_l; s]; `likelyMost`: expected by datasheets, at most [t_m; s].
  *
  * **Symbols of the working**
  *
@@ -337,7 +338,16 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
     input: {
       ...chargeFields,
       chargeCurrent: { kind: "current", symbol: "I", label: "charging current", min: "1 mA", max: 1000, typical: [0.5, 6] },
-      startStateOfCharge: { kind: "ratio", symbol: "s_0", label: "state of charge at the start", min: 0, max: 1, typical: [0, 0.6], unit: "%", default: 0 },
+      startStateOfCharge: {
+        kind: "ratio",
+        symbol: "s_0",
+        label: "state of charge at the start",
+        min: 0,
+        max: 1,
+        typical: [0, 0.6],
+        unit: "%",
+        default: 0,
+      },
       cellChargeVoltage: {
         kind: "voltage",
         symbol: "V_c",

@@ -10,7 +10,7 @@ import type { CurvePoint } from "../open-circuit.js"
 export interface ChargeTimeInput extends Omit<PackCells, "cellCutOffVoltage"> {
   /** Charging current of the whole pack. [I; 1 mA to 1000 A] */
   chargeCurrent: Current
-  /** Charge at the start [s_0; 0 to 100 %; default 0] */
+  /** State of charge at the start [s_0; 0 to 100 %; default 0] */
   startStateOfCharge?: Ratio
   /** Voltage of a cell at which the charger holds; the chemistry's where left out. [V_c; 10 mV to 20 V; optional] */
   cellChargeVoltage?: Voltage | null
@@ -34,7 +34,8 @@ interface Charged {
 
 /** The pack as the charger sees it. */
 export function setUp(si: Si) {
-  const cell: Curve = si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  const cell: Curve =
+    si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
   const curve = cell.map(([s, v]) => [s, v * si.series] as const)
   const capacity = si.cellCapacity * si.parallel
   return {
@@ -86,7 +87,9 @@ function overPieces(si: Si, from: number, to: number, f: (emf: number) => number
 export function tailByQuadrature(si: Si, out: Charged): number {
   if (si.chemistry === "nimh") return 0
   const { capacity, resistance, limit } = setUp(si)
-  return resistance > 0 ? overPieces(si, out.changeOverStateOfCharge, out.endStateOfCharge, (emf) => (capacity * resistance) / (limit - emf)) : 0
+  return resistance > 0
+    ? overPieces(si, out.changeOverStateOfCharge, out.endStateOfCharge, (emf) => (capacity * resistance) / (limit - emf))
+    : 0
 }
 
 export function heatByQuadrature(si: Si, out: Charged): number {

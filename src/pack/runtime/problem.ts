@@ -26,7 +26,7 @@ export interface RuntimeInput extends PackCells {
   pattern: readonly LoadStep[]
   /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
   cellMaxCurrent?: Current | null
-  /** Charge at the start [s_0; 0 to 100 %; default 100 %] */
+  /** State of charge at the start [s_0; 0 to 100 %; default 100 %] */
   startStateOfCharge?: Ratio
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
   openCircuitCurve?: readonly CurvePoint[] | null
@@ -49,7 +49,8 @@ function loadsOf(si: Si): Load[] {
 
 /** The discharge that an input describes. */
 export function problemOf(si: Si): Discharge {
-  const cell: Curve = si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  const cell: Curve =
+    si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
   return {
     curve: cell.map(([s, v]) => [s, v * si.series] as const),
     capacity: si.cellCapacity * si.parallel * capacityFactor(si.chemistry, si.cellTemperature),

@@ -97,7 +97,11 @@ export const leastVoltage = (cell: Cell) => cell.cellCutOffVoltage ?? chemistrie
 function cellInUse(cell: Cell, si: Si) {
   return {
     limit: cell.cellMaxCurrent * dischargeLimitFactor(cell.chemistry, si.cellTemperature),
-    energy: chemistries[cell.chemistry].cellNominalVoltage * cell.cellCapacity * si.usableShare * capacityFactor(cell.chemistry, si.cellTemperature),
+    energy:
+      chemistries[cell.chemistry].cellNominalVoltage *
+      cell.cellCapacity *
+      si.usableShare *
+      capacityFactor(cell.chemistry, si.cellTemperature),
     openVoltage: openCircuitVoltage(cell.chemistry, si.minStateOfCharge),
     resistance: cell.cellResistance * resistanceFactor(cell.chemistry, si.cellTemperature),
   }

@@ -295,24 +295,29 @@ export const electricChecks: readonly Check[] = [
       const type = chemistry === null || chemistry.lithiumIon ? "lithium-ion" : pack?.chemistry === "lead" ? "lead" : "dry"
       // a bank's first purpose is to power something else: a spare, wherever it is fitted
       const carriedAs = bank ? "power-bank" : "in-device"
-      return findBy(airTravel, "pack", type === "lead" ? { type, nominalVoltage, capacity, carriedAs } : { type, energy, carriedAs }, (out) => {
-        if (type !== "lithium-ion")
-          return byMargin(
+      return findBy(
+        airTravel,
+        "pack",
+        type === "lead" ? { type, nominalVoltage, capacity, carriedAs } : { type, energy, carriedAs },
+        (out) => {
+          if (type !== "lithium-ion")
+            return byMargin(
+              energy,
+              100 * 3600,
+              "energy",
+              out.rule === "free" ? 1 : -1,
+              out.verdict,
+              `air travel rules, read ${out.rulesReadOn}`,
+            )
+          return atMost(
             energy,
             100 * 3600,
             "energy",
-            out.rule === "free" ? 1 : -1,
             out.verdict,
-            `air travel rules, read ${out.rulesReadOn}`,
+            `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesReadOn})`,
           )
-        return atMost(
-          energy,
-          100 * 3600,
-          "energy",
-          out.verdict,
-          `IATA Dangerous Goods Regulations, table 2.3.A (100 Wh without approval, read ${out.rulesReadOn})`,
-        )
-      })
+        },
+      )
     },
   },
   {

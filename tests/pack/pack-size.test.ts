@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { cellPack, chemistries, genericCells, openCircuitVoltage, packUnderLoad, packSize } from "../../src/pack/index.js"
+import { cellPack, chemistries, genericCells, openCircuitVoltage, packSize, packUnderLoad } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 
 const catalogue = Object.entries(genericCells).map(([name, cell], i) => ({ name, ...cell, cellPrice: 2 + i }))
@@ -36,7 +36,7 @@ describe("packSize", () => {
           [18, 26],
           [3, 40],
         ] as const) {
-          const input = { ...needs, current: peakCurrent, energy: wattHours * 3600, minVoltage, maxVoltage, maxParallel: 30 }
+          const input = { ...needs, peakCurrent, energy: wattHours * 3600, minVoltage, maxVoltage, maxParallel: 30 }
           const out = packSize.si(packSize.read(input))
           const brute = byTryingAll(input, 30)
           if (!brute) {
@@ -65,7 +65,8 @@ describe("packSize", () => {
   it("says of every cell and number in series why it is not the answer", () => {
     const out = packSize(needs)
     expect(out.candidates.slice(1).every((c) => c.lostBy !== "")).toBe(true)
-    for (const { name } of catalogue) expect([...out.candidates.map((c) => c.name), ...out.rejected.map((l) => l.name)], name).toContain(name)
+    for (const { name } of catalogue)
+      expect([...out.candidates.map((c) => c.name), ...out.rejected.map((l) => l.name)], name).toContain(name)
     expect(out.rejected.every((l) => l.reason.length > 10)).toBe(true)
   })
 
@@ -98,7 +99,15 @@ describe("packSize", () => {
         stateOfCharge: 0.2,
         current: needs.peakCurrent,
       })
-      const told = [choice.cellCount, choice.nominalVoltage, choice.energy, choice.mass, choice.price, choice.minTerminalVoltage, choice.cellUtilisation]
+      const told = [
+        choice.cellCount,
+        choice.nominalVoltage,
+        choice.energy,
+        choice.mass,
+        choice.price,
+        choice.minTerminalVoltage,
+        choice.cellUtilisation,
+      ]
       const plain = [pack.cellCount, pack.nominalVoltage, pack.energy, pack.mass, pack.price, low.terminalVoltage, low.cellUtilisation]
       told.forEach((value, i) => {
         expect(value as number, `${name} ${i}`).toBeCloseTo(plain[i] as number, 9)
@@ -127,8 +136,8 @@ describe("packSize", () => {
         [4.5, 5],
         [11, 12.7],
       ] as const)
-        for (const more of [{}, { maxMass: 0.02 }, { transportLimit: 3600 }, { temperature: 70 }, { maxParallel: 2 }]) {
-          const input = { ...needs, current: peakCurrent, energy: wattHours * 3600, minVoltage, maxVoltage, ...more }
+        for (const more of [{}, { maxMass: 0.02 }, { transportEnergyLimit: 3600 }, { cellTemperature: 70 }, { maxParallel: 2 }]) {
+          const input = { ...needs, peakCurrent, energy: wattHours * 3600, minVoltage, maxVoltage, ...more }
           const out = packSize.si(packSize.read(input))
           if (!isNoSolution(out)) continue
           refused++
@@ -136,12 +145,12 @@ describe("packSize", () => {
           const loose = [
             { minVoltage: 0.01 },
             { maxVoltage: 500 },
-            { current: 0.01 },
+            { peakCurrent: 0.01 },
             { energy: 10 },
-            { temperature: 25 },
+            { cellTemperature: 25 },
             { maxParallel: 200 },
           ]
-          const lifted = [...loose, { maxMass: null }, { transportLimit: null }].some((one) => packSize.attempt({ ...input, ...one }).ok)
+          const lifted = [...loose, { maxMass: null }, { transportEnergyLimit: null }].some((one) => packSize.attempt({ ...input, ...one }).ok)
           expect(Object.keys(out.nearest).length, JSON.stringify({ ...input, cells: 0 })).toBe(lifted ? 1 : 0)
           expect(out.shortBy).toBeGreaterThan(0)
           for (const [key, value] of Object.entries(out.nearest)) {
@@ -157,7 +166,12 @@ describe("packSize", () => {
   it("keeps to a cell's own least voltage", () => {
     const [cell] = catalogue.filter((c) => c.name === "18650-power")
     const low = (cellCutOffVoltage: number | null) =>
-      packSize.attempt({ ...needs, cells: [{ ...(cell as (typeof catalogue)[number]), cutOffVoltage: cellCutOffVoltage }], minVoltage: 6, maxVoltage: 8.4 })
+      packSize.attempt({
+        ...needs,
+        cells: [{ ...(cell as (typeof catalogue)[number]), cellCutOffVoltage }],
+        minVoltage: 6,
+        maxVoltage: 8.4,
+      })
     // at a fifth of its charge a cell has 3.4754 V and sags below that under the load
     expect([low(3.3).ok, low(3.48).ok]).toEqual([true, false])
   })
