@@ -102,9 +102,9 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
       caution(
         "weak-group",
         "warning",
-        "The weakest group, {cellCapacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
+        "The weakest group, {capacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
         LITHIUM_SAFETY,
-        { cellCapacity: out.capacity },
+        { capacity: out.capacity },
       ),
     )
   const [discharge, charge] = [dischargeLimitFactor(si.chemistry, si.cellTemperature), chargeLimitFactor(si.chemistry, si.cellTemperature)]

@@ -22,6 +22,8 @@ export {
 export { capacityAtTemperature } from "./data-temperature.js"
 export type { PackCells, StateOfCharge } from "./fields.js"
 export type { CurvePoint } from "./open-circuit.js"
+export type { CatalogueCell, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
+export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
 export {
   type ParallelSharing,
@@ -34,5 +36,3 @@ export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peu
 export { type PowerBank, type PowerBankInput, powerBank } from "./power-bank.js"
 export { type DischargePoint, type LoadTotal, type Runtime, runtime } from "./runtime/index.js"
 export type { LoadStep, RuntimeInput } from "./runtime/problem.js"
-export type { CatalogueCell, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
-export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"

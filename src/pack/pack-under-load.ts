@@ -69,24 +69,24 @@ export function constantPowerCurrent(emf: number, resistance: number, power: num
 function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
   const { series, parallel, stateOfCharge, power, loadResistance } = si
   const emf = si.openCircuitVoltage ?? openCircuitVoltage(si.chemistry, stateOfCharge) * series
-  const cellResistance = packResistance(si)
-  const maxPower = cellResistance > 1e-12 ? (emf * emf) / (4 * cellResistance) : null
+  const resistance = packResistance(si)
+  const maxPower = resistance > 1e-12 ? (emf * emf) / (4 * resistance) : null
   if (power !== null && maxPower !== null && power > maxPower)
     return refuse(
       "insufficient-power",
       "The pack can give at most {nearest.power power} with {openCircuitVoltage voltage} without load; {given.power power} were asked for. Take more cells, or less power.",
       power - maxPower,
-      { openCircuitVoltage: emf, cellResistance },
+      { openCircuitVoltage: emf, resistance },
       { power: maxPower },
       { "given.power": power },
     )
-  const shorted = cellResistance > 0 ? emf / cellResistance : Number.POSITIVE_INFINITY
+  const shorted = resistance > 0 ? emf / resistance : Number.POSITIVE_INFINITY
   if (si.current !== null && si.current >= shorted)
     return refuse(
       "insufficient-current",
       "Even short-circuited the pack gives {shortCircuit current}; {given.current current} were asked for. Take more cells in parallel, or less current.",
       si.current - 0.999 * shorted,
-      { openCircuitVoltage: emf, cellResistance, shortCircuit: shorted },
+      { openCircuitVoltage: emf, resistance, shortCircuit: shorted },
       { current: 0.999 * shorted },
       { "given.current": si.current },
     )
@@ -94,15 +94,15 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
     si.current !== null
       ? si.current
       : power !== null
-        ? constantPowerCurrent(emf, cellResistance, power)
-        : emf / (cellResistance + (loadResistance as number))
-  const terminalVoltage = emf - current * cellResistance
+        ? constantPowerCurrent(emf, resistance, power)
+        : emf / (resistance + (loadResistance as number))
+  const terminalVoltage = emf - current * resistance
   const limit = si.cellMaxCurrent === null ? 0 : si.cellMaxCurrent * dischargeLimitFactor(si.chemistry, si.cellTemperature)
-  const sag = current * cellResistance
+  const sag = current * resistance
   const cellCurrent = current / parallel
   return {
     openCircuitVoltage: emf,
-    resistance: cellResistance,
+    resistance,
     current,
     terminalVoltage,
     sag,

@@ -54,7 +54,10 @@ describe("what is offered instead lies at the very edge: a fiftieth nearer to wh
     const { nearest } = refusalOf(any(runtime), input) as { nearest: Record<string, number> }
     const code = (more: object) => refusalOf(any(runtime), { ...input, ...more })?.noSolution ?? "answered"
     const { startStateOfCharge, parallel } = nearest as { startStateOfCharge: number; parallel: number }
-    expect([code({ startStateOfCharge }), code({ startStateOfCharge: startStateOfCharge - 0.01 })]).toEqual(["answered", "insufficient-voltage"])
+    expect([code({ startStateOfCharge }), code({ startStateOfCharge: startStateOfCharge - 0.01 })]).toEqual([
+      "answered",
+      "insufficient-voltage",
+    ])
     expect([code({ parallel }), code({ parallel: parallel - 1 })]).toEqual(["answered", "insufficient-voltage"])
   })
 })

@@ -27,27 +27,32 @@ function chargeRate(chemistry: string, t: number): number {
   return (chemistry === "lfp" ? [0.2, 0.5, 1, 0] : [0.1, 0.2, 0.5, 0])[band] as number
 }
 
-const ampereHours = (si: { capacity: number; parallel: number }) => (si.capacity * si.parallel) / 3600
+const ampereHours = (si: { cellCapacity: number; parallel: number }) => (si.cellCapacity * si.parallel) / 3600
 /** The best cell of a packSize answer. */
 const best = (si: Any, out: Any) => si.cells.find((c: { name: string }) => c.name === out.bestCell)
 
 /** Voltages that an input may state: of a cell, and of the whole pack. */
 interface Stated {
-  readonly fullVoltage: number | null
-  readonly chargeVoltage: number | null
-  readonly curve: readonly { readonly voltage: number }[] | null
+  readonly cellFullVoltage: number | null
+  readonly cellChargeVoltage: number | null
+  readonly openCircuitCurve: readonly { readonly voltage: number }[] | null
   readonly openCircuitVoltage: number | null
 }
 
 /** Numbers of the cautions that go with any pack; `of` finds the cell's chemistry and series. */
 function packNumbers(
   solver: string,
-  of: (si: Any, out: Any) => { chemistry: string; series: number; cutOffVoltage: number } & Partial<Stated>,
+  of: (si: Any, out: Any) => { chemistry: string; series: number; cellCutOffVoltage: number } & Partial<Stated>,
 ): Numbers {
   return {
     [`${solver}.touch-voltage.full`]: (si, out) => {
       const pack = of(si, out)
-      const stated = [pack.fullVoltage, pack.chargeVoltage, ...(pack.curve ?? []).map((p) => p.voltage), full[pack.chemistry]]
+      const stated = [
+        pack.cellFullVoltage,
+        pack.cellChargeVoltage,
+        ...(pack.openCircuitCurve ?? []).map((p) => p.voltage),
+        full[pack.chemistry],
+      ]
       const cell = Math.max(...stated.filter((u) => u !== null && u !== undefined))
       return Math.max(cell * pack.series, pack.openCircuitVoltage ?? 0)
     },
@@ -55,9 +60,9 @@ function packNumbers(
     [`${solver}.touch-voltage.dry`]: () => 60,
     [`${solver}.hot-cells.hottest`]: (si, out) => hottest[of(si, out).chemistry] as number,
     [`${solver}.too-cold-to-use.coldest`]: () => -20,
-    [`${solver}.deep-discharge.least`]: (si, out) => of(si, out).cutOffVoltage,
+    [`${solver}.deep-discharge.least`]: (si, out) => of(si, out).cellCutOffVoltage,
     [`${solver}.deep-discharge.allowed`]: (si, out) => least[of(si, out).chemistry] as number,
-    [`${solver}.cutOffVoltage.full`]: (si) => full[si.chemistry] as number,
+    [`${solver}.cellCutOffVoltage.full`]: (si) => full[si.chemistry] as number,
   }
 }
 const own = (si: Any) => si
@@ -65,22 +70,22 @@ const own = (si: Any) => si
 const packOhm = (si: {
   series: number
   parallel: number
-  resistance: number
-  linkResistance: number
+  cellResistance: number
+  interconnectResistance: number
   chemistry: string
-  temperature: number
+  cellTemperature: number
 }) => {
   const energy: Record<string, number> = { nmc: 20e3, lfp: 20e3, lco: 20e3, nimh: 15e3, alkaline: 25e3, lead: 15e3 }
-  const cold = Math.exp(((energy[si.chemistry] as number) / 8.314462618) * (1 / (si.temperature + 273.15) - 1 / 298.15))
-  return (si.series / si.parallel) * si.resistance * cold + si.linkResistance
+  const cold = Math.exp(((energy[si.chemistry] as number) / 8.314462618) * (1 / (si.cellTemperature + 273.15) - 1 / 298.15))
+  return (si.series / si.parallel) * si.cellResistance * cold + si.interconnectResistance
 }
 const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
-const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.cellResistance))
+const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.resistance))
 const worst = (si: Any, out: Any, limit: string, sign: number) => {
-  const rows = si.strings.map((s: Any, k: number) => ({ string: k + 1, limit: s[limit], current: sign * out.strings[k].peakCurrent }))
+  const rows = si.strings.map((s: Any, k: number) => ({ string: k + 1, limit: s[limit], current: sign * out.strings[k].current }))
   return rows
-    .filter((r: Any) => r.limit !== null && r.peakCurrent > r.limit)
-    .sort((a: Any, b: Any) => b.peakCurrent / b.limit - a.peakCurrent / a.limit)[0]
+    .filter((r: Any) => r.limit !== null && r.current > r.limit)
+    .sort((a: Any, b: Any) => b.current / b.limit - a.current / a.limit)[0]
 }
 const cellsOf = (si: Any) => Math.max(1, Math.round(Math.max(...si.strings.map((s: Any) => s.openCircuitVoltage)) / 3.7))
 
@@ -112,7 +117,7 @@ export const numbers: Numbers = {
   "chargeTime.charge-rate.rate": (si) => si.chargeCurrent / ampereHours(si),
   "chargeTime.charge-rate.allowed": (si) => chargeRate(si.chemistry, si.cellTemperature),
   "chargeTime.over-charge.highest": (si) => overCharge[si.chemistry] as number,
-  "chargeTime.chargeVoltage.full": (si) => full[si.chemistry] as number,
+  "chargeTime.cellChargeVoltage.full": (si) => full[si.chemistry] as number,
   "chargeTime.not-rechargeable.shortBy": (si) => si.chargeCurrent,
   "chargeTime.too-cold.shortBy": (si) => -si.cellTemperature,
   "powerBank.touch-voltage.full": (si) => Math.max(si.loadVoltage, si.terminalVoltage),
@@ -143,8 +148,8 @@ export const numbers: Numbers = {
   // two a person since 27 March 2026
   "airTravel.power-bank-on-board.maxCount": () => 2,
   "airTravel.energy.rated": (si) => si.nominalVoltage * si.capacity,
-  "packUnderLoad.insufficient-power.at.cellResistance": packOhm,
-  "packUnderLoad.insufficient-current.at.cellResistance": packOhm,
+  "packUnderLoad.insufficient-power.at.resistance": packOhm,
+  "packUnderLoad.insufficient-current.at.resistance": packOhm,
   "packUnderLoad.insufficient-power.shortBy": (si) => si.power - emf(si) ** 2 / packOhm(si) / 4,
   "packUnderLoad.insufficient-current.shortBy": (si) => si.current - (0.999 * emf(si)) / packOhm(si),
   "packUnderLoad.insufficient-current.at.shortCircuit": (si) => emf(si) / packOhm(si),
@@ -163,7 +168,7 @@ export const numbers: Numbers = {
   "runtime.insufficient-power.at.greatestPower": mostPower,
   "runtime.insufficient-power.shortBy": (si) => (firstRefused(si).power as number) - 0.999 * mostPower(si),
   "runtime.insufficient-voltage.at.openCircuitVoltage": (si) => curveAt(si, si.startStateOfCharge),
-  "runtime.insufficient-voltage.at.cellCutOffVoltage": cutOff,
+  "runtime.insufficient-voltage.at.cutOffVoltage": cutOff,
   "runtime.insufficient-voltage.at.needed": (si) => neededEmf(si, firstRefused(si)),
   "runtime.insufficient-voltage.at.greatestCurrent": (si) =>
     packOhm(si) > 0 ? Math.max(0, (curveAt(si, si.startStateOfCharge) - cutOff(si)) / packOhm(si)) : 0,
@@ -241,7 +246,7 @@ function firstRefused(si: Any): LoadStep {
 }
 
 function portCurrent(si: Any): number {
-  const power = si.power ?? si.peakCurrent * (si.loadVoltage ?? si.terminalVoltage)
+  const power = si.power ?? si.current * (si.loadVoltage ?? si.terminalVoltage)
   return power / (si.loadVoltage === null ? 1 : si.boostEfficiency) / si.terminalVoltage
 }
 function emf(si: Any): number {

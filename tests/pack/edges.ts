@@ -22,7 +22,7 @@ const nmcCell = {
   cellPrice: 4,
 }
 const cell = (more: object) => ({ cells: [{ ...nmcCell, ...more }] })
-const lead = { ...nmcCell, chemistry: "lead", maxCurrent: 30, resistance: 0.01, capacity: 1e5 }
+const lead = { ...nmcCell, chemistry: "lead", cellMaxCurrent: 30, cellResistance: 0.01, cellCapacity: 1e5 }
 const two = [12, 12].map((openCircuitVoltage) => ({ openCircuitVoltage, resistance: 0.1, capacity: 9000 }))
 const strings = (second: object, more: object = {}) => ({
   current: 0,
@@ -44,9 +44,9 @@ function packRows(solver: unknown, set: (more: object) => object, extra: object 
     row("lithium-battery", set({ chemistry: "nmc" }), set({ chemistry: "nimh" })),
     row("nickel-battery", set({ chemistry: "nimh" }), set({ chemistry: "nmc" })),
     row("lead-battery", set({ chemistry: "lead" }), set({ chemistry: "nmc" })),
-    row("cold-charge", { temperature: -0.0005 }, { temperature: 0 }),
-    row("hot-cells", { temperature: 60.1 }, { temperature: 60 }),
-    row("too-cold-to-use", { temperature: -20.1 }, { temperature: -20 }),
+    row("cold-charge", { cellTemperature: -0.0005 }, { cellTemperature: 0 }),
+    row("hot-cells", { cellTemperature: 60.1 }, { cellTemperature: 60 }),
+    row("too-cold-to-use", { cellTemperature: -20.1 }, { cellTemperature: -20 }),
   ]
 }
 const plain = (more: object) => more
@@ -88,8 +88,8 @@ export const edges: Edges = {
         code: "touch-voltage",
         severity: "warning",
         solver,
-        shown: { ...seven, curve: curve(4.29) },
-        notShown: { ...seven, curve: curve(4.28) },
+        shown: { ...seven, openCircuitCurve: curve(4.29) },
+        notShown: { ...seven, openCircuitCurve: curve(4.28) },
       }
       return row
     }),
@@ -528,7 +528,7 @@ export const edges: Edges = {
     },
     ...[runtime, chargeTime].flatMap((solver) => {
       const curve = (s: readonly number[], u: readonly number[]) => ({
-        curve: s.map((stateOfCharge, i) => ({ stateOfCharge, voltage: u[i] as number })),
+        openCircuitCurve: s.map((stateOfCharge, i) => ({ stateOfCharge, voltage: u[i] as number })),
       })
       return [
         { solver, path: "openCircuitCurve", faulty: curve([0, 0.5, 1], [3, 3.7, 3.7]), sound: curve([0, 0.5, 1], [3, 3.69, 3.7]) },

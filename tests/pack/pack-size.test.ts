@@ -150,7 +150,9 @@ describe("packSize", () => {
             { cellTemperature: 25 },
             { maxParallel: 200 },
           ]
-          const lifted = [...loose, { maxMass: null }, { transportEnergyLimit: null }].some((one) => packSize.attempt({ ...input, ...one }).ok)
+          const lifted = [...loose, { maxMass: null }, { transportEnergyLimit: null }].some(
+            (one) => packSize.attempt({ ...input, ...one }).ok,
+          )
           expect(Object.keys(out.nearest).length, JSON.stringify({ ...input, cells: 0 })).toBe(lifted ? 1 : 0)
           expect(out.shortBy).toBeGreaterThan(0)
           for (const [key, value] of Object.entries(out.nearest)) {

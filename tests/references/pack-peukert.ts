@@ -20,7 +20,8 @@ export const peukerts: Record<string, Check> = {
   "pb-pack-leadacid-rate-table": (inputs) => ({
     current_A: list(inputs, "time_h").map(
       (t, k) =>
-        rated({ capacity: (list(inputs, "capacity_Ah")[k] as number) * HOUR, ratedDuration: t * HOUR, current: 1, exponent: 1.2 }).ratedCurrent,
+        rated({ capacity: (list(inputs, "capacity_Ah")[k] as number) * HOUR, ratedDuration: t * HOUR, current: 1, exponent: 1.2 })
+          .ratedCurrent,
     ),
   }),
   "pb-pack-peukert-exponent-lfp": twoDischarges,

@@ -84,7 +84,8 @@ export const runs: Record<string, Check> = {
   },
   "runtime-aaa-resistor": (inputs) => ({
     runtime_h: list(inputs, "load_resistance_ohm").map(
-      (loadResistance) => run(at(inputs, "capacity_Ah"), 0, { loadResistance }, { openCircuitCurve: level(at(inputs, "voltage_V")) }).runtime / HOUR,
+      (loadResistance) =>
+        run(at(inputs, "capacity_Ah"), 0, { loadResistance }, { openCircuitCurve: level(at(inputs, "voltage_V")) }).runtime / HOUR,
     ),
   }),
   "runtime-constant-current-reference": (inputs) => {

@@ -166,24 +166,25 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  *
  * **Inputs**
  * - `strings`: strings [list of 1 to 50]
- *   - `openCircuitVoltage`: voltage without load [E_k; 10 mV to 1000 V]
+ *   - `openCircuitVoltage`: open-circuit voltage [E_k; 10 mV to 1000 V]
  *   - `resistance`: resistance [r_k; 1 mΩ to 1000 Ω]
  *   - `capacity`: capacity [Q_k; 0.1 to 1000 Ah]
- *   - `maxCurrent`: greatest discharge current [I_d; 0 to 1000 A; optional]
- *   - `maxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
+ *   - `maxCurrent`: maximum discharge current [I_d; 0 to 1000 A; optional]
+ *   - `maxChargeCurrent`: maximum charge current [I_c; 0 to 1000 A; optional]
  * - `current`: load current [I_l; 0 to 1000 A; optional]
  * - `loadResistance`: load resistance [R_L; 1 µΩ to 1000 kΩ; optional]
  * - `voltageSpan`: rise from empty to full [U; 1 mV to 200 V; optional]
- * - `laterTime`: time for the later strings [t_a; 0 to 10 h; default 10 s]
+ * - `laterTime`: time of the later state [t_a; 0 to 10 h; default 10 s]
  * - at most one of `current` and `loadResistance`
  *
  * **Results**
  *
- * `terminalVoltage`: common voltage at first [V; V]; `loadCurrent`: load current [I; A]; `resistance`: resistance together [R;
- * Ω]; `maxStringCurrent`: greatest string current at first [I_w; A]; `maxStringChargeCurrent`: greatest current into a string at
- * first [I_r; A]; `heat`: heat in the strings at first [P_h; W]; `timeConstant`: time constant of evening out [tau;
- * s]; `loadCurrentAtLimit`: load at which the first string is at its limit [I_s; A]; `strings`: strings [list]; `chargedCount`:
- * strings being charged at first [N_c].
+ * `terminalVoltage`: terminal voltage at the start [V; V]; `loadCurrent`: load current [I; A]; `resistance`:
+ * resistance together [R; Ω]; `maxStringCurrent`: maximum string current at the start [I_w; A];
+ * `maxStringChargeCurrent`: maximum charging current of a string at the start [I_r; A]; `heat`: heat in the strings at
+ * the start [P_h; W]; `timeConstant`: time constant of evening out [tau; s]; `loadCurrentAtLimit`: load at which the
+ * first string is at its limit [I_s; A]; `strings`: strings [list]; `chargedCount`: strings being charged at the start
+ * [N_c].
  *
  * **Symbols of the working**
  *

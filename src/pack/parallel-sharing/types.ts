@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 
 /** A string of cells, or a pack, beside others. */
 export interface ParallelString {
-  /** Voltage without load [E_k; 10 mV to 1000 V] */
+  /** Open-circuit voltage [E_k; 10 mV to 1000 V] */
   openCircuitVoltage: Voltage
   /** Resistance of the string, its leads and contacts included. [r_k; 1 mΩ to 1000 Ω] */
   resistance: Resistance

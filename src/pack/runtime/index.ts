@@ -70,7 +70,13 @@ function solve(si: Si): Runtime | NoSolution {
     )
   }
   if (!(start > 0))
-    return refuse("depleted", "The pack starts empty. Charge it to {nearest.startStateOfCharge ratio %} or more.", 0.01, {}, { startStateOfCharge: 0.01 })
+    return refuse(
+      "depleted",
+      "The pack starts empty. Charge it to {nearest.startStateOfCharge ratio %} or more.",
+      0.01,
+      {},
+      { startStateOfCharge: 0.01 },
+    )
   const run = discharge(problem)
   const deliveredCharge = capacity * (start - run.endStateOfCharge)
   const nominal = chemistries[si.chemistry].cellNominalVoltage * si.series
@@ -175,9 +181,9 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
  * - `cellCapacity`: capacity of one cell [Q_c; 1 mAh to 1000 Ah]
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
- * - `linkResistance`: resistance of links and leads [R_l; 0 to 100 Ω; default 0]
+ * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cutOffVoltage`: least voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 10 mV to 10 V; optional]
  * - `pattern`: pattern of loads [list of 1 to 100]
  *   - `name`: name [text; default empty]
  *   - `duration`: duration [t_l; 0.01 s to 1000 d; default 1 h]
@@ -185,21 +191,21 @@ function cautions(si: Si, out: Runtime): Caution[] {
  *   - `power`: constant power [P_l; 0 to 100 kW; optional]
  *   - `loadResistance`: load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional]
  *   - at most one of `current`, `power` and `loadResistance`
- * - `cellMaxCurrent`: greatest discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
- * - `startStateOfCharge`: deliveredCharge at the start [s_0; 0 to 100 %; default 100 %]
- * - `openCircuitCurve`: open-circuit openCircuitCurve of a cell [list of 2 to 2000; optional]
+ * - `cellMaxCurrent`: maximum discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
+ * - `startStateOfCharge`: state of charge at the start [s_0; 0 to 100 %; default 100 %]
+ * - `openCircuitCurve`: open-circuit curve of a cell [list of 2 to 2000; optional]
  *   - `stateOfCharge`: state of charge [s_u; 0 to 1]
- *   - `voltage`: voltage without load [U_u; 10 mV to 20 V]
+ *   - `voltage`: open-circuit voltage [U_u; 10 mV to 20 V]
  *
  * **Results**
  *
- * `runtime`: runtime [t; s]; `rounds`: rounds of the pattern [N]; `deliveredEnergy`: energy given [W; J]; `heat`: heat inside
- * [W_h; J]; `deliveredCharge`: charge given [q; C]; `endStateOfCharge`: charge left at the end [s_1; as a fraction]; `meanCurrent`:
- * mean current [I_mean; A]; `rmsCurrent`: root-mean-square current [I_rms; A]; `peakCurrent`: greatest current
- * [I_peak; A]; `startCurrent`: greatest current at the start [I_start; A]; `endCurrent`: current at the end [I_end;
- * A]; `endVoltage`: voltage at the end [V_end; V]; `endedBy`: ends by [text]; `simpleRuntime`: nominal energy over mean
- * power [t_s; s]; `pattern`: shares of the steps [list]; `history`: course [list]; `iterations`: pieces [number];
- * `errorEstimate`: error from following the mean [s].
+ * `runtime`: runtime [t; s]; `rounds`: rounds of the pattern [N]; `deliveredEnergy`: delivered energy [W; J]; `heat`:
+ * heat inside [W_h; J]; `deliveredCharge`: delivered charge [q; C]; `endStateOfCharge`: state of charge at the end
+ * [s_1; as a fraction]; `meanCurrent`: mean current [I_mean; A]; `rmsCurrent`: root-mean-square current [I_rms; A];
+ * `peakCurrent`: peak current [I_peak; A]; `startCurrent`: peak current at the start [I_start; A]; `endCurrent`:
+ * current at the end [I_end; A]; `endVoltage`: voltage at the end [V_end; V]; `endedBy`: ended by [text];
+ * `simpleRuntime`: simple runtime: nominal energy over mean power [t_s; s]; `pattern`: shares of the steps [list];
+ * `history`: course [list]; `iterations`: pieces [number]; `errorEstimate`: error from following the mean [s].
  *
  * **Symbols of the working**
  *
@@ -275,7 +281,16 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
         },
       },
       cellMaxCurrent: cellLimitField,
-      startStateOfCharge: { kind: "ratio", symbol: "s_0", label: "state of charge at the start", min: 0, max: 1, typical: [0.5, 1], unit: "%", default: 1 },
+      startStateOfCharge: {
+        kind: "ratio",
+        symbol: "s_0",
+        label: "state of charge at the start",
+        min: 0,
+        max: 1,
+        typical: [0.5, 1],
+        unit: "%",
+        default: 1,
+      },
       openCircuitCurve: curveField,
     },
     output: {

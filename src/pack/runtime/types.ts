@@ -18,7 +18,7 @@ export interface LoadTotal {
 export interface DischargePoint {
   /** Time [s] */
   readonly time: number
-  /** Charge left [as a fraction] */
+  /** State of charge [as a fraction] */
   readonly stateOfCharge: number
   /** Voltage [V] */
   readonly voltage: number
@@ -36,7 +36,7 @@ export interface Runtime {
   readonly deliveredEnergy: number
   /** Heat inside the pack. [W_h; J] */
   readonly heat: number
-  /** Charge given [q; C] */
+  /** Delivered charge [q; C] */
   readonly deliveredCharge: number
   /** Charge left at the end, 0 to 1. [s_1; as a fraction] */
   readonly endStateOfCharge: number
@@ -44,7 +44,7 @@ export interface Runtime {
   readonly meanCurrent: number
   /** Root-mean-square current, which heats wires and cells; null for a pack without resistance. [I_rms; A] */
   readonly rmsCurrent: number | null
-  /** Greatest current [I_peak; A] */
+  /** Peak current [I_peak; A] */
   readonly peakCurrent: number
   /** Greatest current of the pattern at the start. [I_start; A] */
   readonly startCurrent: number

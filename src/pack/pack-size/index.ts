@@ -4,7 +4,7 @@ import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
 import { packCautions, rateCautions } from "../fields.js"
 import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
 import { type CellSi, judgeOf, leastVoltage, type Miss, type PackCandidate } from "./candidates.js"
-import type { Si, PackSize, PackSizeInput } from "./types.js"
+import type { PackSize, PackSizeInput, Si } from "./types.js"
 
 export type { PackSize, PackSizeInput } from "./types.js"
 
@@ -138,7 +138,13 @@ function check(si: Si) {
 function cautions(si: Si, out: PackSize): Caution[] {
   const best = bestCell(si, out)
   return [
-    ...packCautions({ ...best, series: out.series, parallel: out.parallel, interconnectResistance: 0, cellTemperature: si.cellTemperature }),
+    ...packCautions({
+      ...best,
+      series: out.series,
+      parallel: out.parallel,
+      interconnectResistance: 0,
+      cellTemperature: si.cellTemperature,
+    }),
     ...rateCautions(best.chemistry, (si.peakCurrent * 3600) / (out.parallel * best.cellCapacity)),
   ]
 }
@@ -165,20 +171,20 @@ function cautions(si: Si, out: PackSize): Caution[] {
  *   - `cellCapacity`: capacity [Q_c; 1 mAh to 1000 Ah]
  *   - `cellResistance`: resistance [r_c; 0 to 100 Ω]
  *   - `cellMass`: mass [m_c; 0.1 g to 100 kg]
- *   - `cellMaxCurrent`: greatest discharge current [I_d; 0.1 mA to 1000 A]
- *   - `cellMaxChargeCurrent`: greatest charge current [I_c; 0 to 1000 A; optional]
- *   - `cellCutOffVoltage`: least voltage under load [V_cut; 10 mV to 10 V; optional]
+ *   - `cellMaxCurrent`: maximum discharge current [I_d; 0.1 mA to 1000 A]
+ *   - `cellMaxChargeCurrent`: maximum charge current [I_c; 0 to 1000 A; optional]
+ *   - `cellCutOffVoltage`: cut-off voltage [V_cut; 10 mV to 10 V; optional]
  *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
- * - `minVoltage`: least voltage [V_min; 10 mV to 500 V]
- * - `maxVoltage`: greatest voltage [V_max; 10 mV to 500 V]
+ * - `minVoltage`: minimum voltage [V_min; 10 mV to 500 V]
+ * - `maxVoltage`: maximum voltage [V_max; 10 mV to 500 V]
  * - `peakCurrent`: peak current [I; 0.1 mA to 1000 A]
  * - `energy`: energy to deliver [W; 3.6 J to 100 kWh]
  * - `usableShare`: usable share of nominal energy [y; 0.05 to 1; default 0.8]
- * - `minStateOfCharge`: charge at which the least voltage holds [s_low; 0 to 1; default 0.2]
+ * - `minStateOfCharge`: state of charge at which the minimum voltage still holds [s_low; 0 to 1; default 0.2]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `maxMass`: greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional]
+ * - `maxMass`: maximum mass of the cells [m_max; 0.1 g to 1000 kg; optional]
  * - `transportEnergyLimit`: watt-hours allowed for carriage [W_max; 3.6 J to 100 kWh; optional]
- * - `maxParallel`: most cells in parallel [n_max; whole 1 to 200; default 50]
+ * - `maxParallel`: maximum cells in parallel [n_max; whole 1 to 200; default 50]
  * - `rankBy`: rank by [mass, cells or price; default mass]
  *
  * **Results**
@@ -242,7 +248,14 @@ export const packSize: Solver<PackSizeInput, PackSize> = /* @__PURE__ */ solver<
             cellCapacity: { kind: "charge", symbol: "Q_c", label: "capacity", min: "1 mAh", max: "1000 Ah", typical: ["1 Ah", "6 Ah"] },
             cellResistance: { kind: "resistance", symbol: "r_c", label: "resistance", min: 0, max: 100, typical: ["10 mohm", "100 mohm"] },
             cellMass: { kind: "mass", symbol: "m_c", label: "mass", min: "0.1 g", max: 100, typical: ["20 g", "100 g"] },
-            cellMaxCurrent: { kind: "current", symbol: "I_d", label: "maximum discharge current", min: "0.1 mA", max: 1000, typical: [2, 35] },
+            cellMaxCurrent: {
+              kind: "current",
+              symbol: "I_d",
+              label: "maximum discharge current",
+              min: "0.1 mA",
+              max: 1000,
+              typical: [2, 35],
+            },
             cellMaxChargeCurrent: {
               kind: "current",
               symbol: "I_c",
@@ -367,9 +380,33 @@ export const packSize: Solver<PackSizeInput, PackSize> = /* @__PURE__ */ solver<
     },
     example: {
       cells: [
-        { name: "A", chemistry: "nmc", cellCapacity: "2.6 Ah", cellResistance: "80 mohm", cellMass: "45 g", cellMaxCurrent: "7.8 A", cellPrice: 4 },
-        { name: "B", chemistry: "nmc", cellCapacity: "4 Ah", cellResistance: "20 mohm", cellMass: "70 g", cellMaxCurrent: "35 A", cellPrice: 7 },
-        { name: "C", chemistry: "lfp", cellCapacity: "3.3 Ah", cellResistance: "60 mohm", cellMass: "90 g", cellMaxCurrent: "9.9 A", cellPrice: 6 },
+        {
+          name: "A",
+          chemistry: "nmc",
+          cellCapacity: "2.6 Ah",
+          cellResistance: "80 mohm",
+          cellMass: "45 g",
+          cellMaxCurrent: "7.8 A",
+          cellPrice: 4,
+        },
+        {
+          name: "B",
+          chemistry: "nmc",
+          cellCapacity: "4 Ah",
+          cellResistance: "20 mohm",
+          cellMass: "70 g",
+          cellMaxCurrent: "35 A",
+          cellPrice: 7,
+        },
+        {
+          name: "C",
+          chemistry: "lfp",
+          cellCapacity: "3.3 Ah",
+          cellResistance: "60 mohm",
+          cellMass: "90 g",
+          cellMaxCurrent: "9.9 A",
+          cellPrice: 6,
+        },
       ],
       minVoltage: "9 V",
       maxVoltage: "15 V",
@@ -379,7 +416,12 @@ export const packSize: Solver<PackSizeInput, PackSize> = /* @__PURE__ */ solver<
     formulae: [
       { solved: "n_s", meaning: "cells in series of the best pack" },
       { solved: "n_p", meaning: "cells in parallel of the best pack" },
-      { symbol: "U_full", kind: "voltage", meaning: "full cell", given: (si, out) => chemistries[bestCell(si, out).chemistry].cellFullVoltage },
+      {
+        symbol: "U_full",
+        kind: "voltage",
+        meaning: "full cell",
+        given: (si, out) => chemistries[bestCell(si, out).chemistry].cellFullVoltage,
+      },
       { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the greatest voltage allows" },
       {
         symbol: "U_nom",

@@ -21,7 +21,7 @@ export interface PackSizeInput {
   minStateOfCharge?: Ratio
   /** Cell temperature in use. [T; −40 to 80 °C; default 25 °C] */
   cellTemperature?: Temperature
-  /** Greatest mass of the cells [m_max; 0.1 g to 1000 kg; optional] */
+  /** Maximum mass of the cells [m_max; 0.1 g to 1000 kg; optional] */
   maxMass?: Mass | null
   /** Greatest watt-hours for carriage, such as 100 Wh. [W_max; 3.6 J to 100 kWh; optional] */
   transportEnergyLimit?: Energy | null
