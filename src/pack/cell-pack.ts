@@ -162,7 +162,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 1 mV to 10 V; optional]
  * - `cellNominalVoltage`: nominal voltage of a cell [V_nom; 10 mV to 20 V; optional]
  * - `cellFullVoltage`: voltage of a full cell [V_full; 10 mV to 20 V; optional]
  * - `groupCapacities`: measured capacity of each group in series [list of 1 to 200, each Q_g, 1 mAh to 100000 Ah;

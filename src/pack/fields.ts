@@ -30,7 +30,7 @@ export interface PackCells {
   interconnectResistance?: Resistance
   /** Cell temperature [T; −40 to 80 °C; default 25 °C] */
   cellTemperature?: Temperature
-  /** Least voltage of a cell under load; the chemistry's where left out. [V_cut; 10 mV to 10 V; optional] */
+  /** Least voltage of a cell under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
   cellCutOffVoltage?: Voltage | null
 }
 

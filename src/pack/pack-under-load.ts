@@ -183,7 +183,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 1 mV to 10 V; optional]
  * - `stateOfCharge`: state of charge [s; 0 to 100 %; default 50 %]
  * - `openCircuitVoltage`: open-circuit voltage, measured [E_m; 10 mV to 1000 V; optional]
  * - `current`: constant current [I_l; 0 to 1000 A; optional]

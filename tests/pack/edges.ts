@@ -222,7 +222,7 @@ export const edges: Edges = {
         const at = (current: number) => ({
           chemistry,
           cellResistance: 0.001,
-          ...(solver === runtime ? { pattern: [{ peakCurrent: current }] } : { power: null, peakCurrent: current }),
+          ...(solver === runtime ? { pattern: [{ current }] } : { power: null, current }),
         })
         const limit = chemistry === "lead" ? 0.52 : 5.2
         return {

@@ -63,7 +63,7 @@ export function run(ampereHours: number, cellResistance: number, load: object, m
     parallel: 1,
     cellCapacity: ampereHours * 3600,
     cellResistance,
-    cellCutOffVoltage: 0.01,
+    cellCutOffVoltage: 0.001,
     pattern: [load],
     ...more,
   })

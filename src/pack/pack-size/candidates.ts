@@ -19,7 +19,7 @@ export interface CatalogueCell {
   cellMaxCurrent: Current
   /** Greatest charge current; not used here, so that a `genericCells` entry fits. [I_c; 0 to 1000 A; optional] */
   cellMaxChargeCurrent?: Current | null
-  /** Least voltage under load; the chemistry's where left out. [V_cut; 10 mV to 10 V; optional] */
+  /** Least voltage under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
   cellCutOffVoltage?: Voltage | null
   /** Price, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null

@@ -173,7 +173,7 @@ function cautions(si: Si, out: PackSize): Caution[] {
  *   - `cellMass`: mass [m_c; 0.1 g to 100 kg]
  *   - `cellMaxCurrent`: maximum discharge current [I_d; 0.1 mA to 1000 A]
  *   - `cellMaxChargeCurrent`: maximum charge current [I_c; 0 to 1000 A; optional]
- *   - `cellCutOffVoltage`: cut-off voltage [V_cut; 10 mV to 10 V; optional]
+ *   - `cellCutOffVoltage`: cut-off voltage [V_cut; 1 mV to 10 V; optional]
  *   - `cellPrice`: price [c_c; 0 to 1000000; optional]
  * - `minVoltage`: minimum voltage [V_min; 10 mV to 500 V]
  * - `maxVoltage`: maximum voltage [V_max; 10 mV to 500 V]

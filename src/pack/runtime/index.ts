@@ -183,7 +183,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * - `cellResistance`: resistance of one cell [r_c; 0 to 100 Ω]
  * - `interconnectResistance`: interconnect resistance (links and leads) [R_l; 0 to 100 Ω; default 0]
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
- * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 10 mV to 10 V; optional]
+ * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 1 mV to 10 V; optional]
  * - `pattern`: pattern of loads [list of 1 to 100]
  *   - `name`: name [text; default empty]
  *   - `duration`: duration [t_l; 0.01 s to 1000 d; default 1 h]
