@@ -72,6 +72,7 @@ export const edges: Edges = {
   numbers: {
     "foldingChain.hinge-bends.sideMoment": (_, out) => Math.max(...out.joints.map((joint: { sideMoment: number }) => joint.sideMoment)),
     "foldingChain.segments.1.driveRadius.frictionRadius": (si) => si.pinFriction * (si.pinDiameter / 2),
+    "skewHinge.not-seen-from-front.off": (_, out) => Math.sqrt(out.tipAhead ** 2),
     "skewHinge.driveRadius.frictionRadius": (si) => si.pinFriction * (si.pinDiameter / 2),
   },
 }

@@ -210,6 +210,17 @@ it("mirrors left for right: the axis turns over as a moment does", () => {
     expect(other[key], key).toBeCloseTo(one[key], 12)
 })
 
+it("says whether the tip stands forward of its hinge or behind it", () => {
+  const door = {
+    axis: { forward: 0, left: 0, up: 1 },
+    masses: [{ mass: 0.4, forward: 0, left: 0.3, up: 0 }],
+    tip: { forward: 0, left: 0.7, up: 0 },
+  }
+  const where = (swing: number) =>
+    skewHinge({ ...door, swing, swingTo: 1 }).cautions.find((c) => c.code === "not-seen-from-front")?.values.where
+  expect([where(-1), where(0), where(1)]).toEqual(["forward of", undefined, "behind"])
+})
+
 it("is drawn from the front and from the left", () => {
   const si = skewHinge.read(skewHinge.example)
   const out = skewHinge(skewHinge.example)

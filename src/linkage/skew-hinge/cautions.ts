@@ -27,9 +27,9 @@ export function skewCautions(si: Si, out: SkewHinge) {
           caution(
             "not-seen-from-front",
             "note",
-            "The tip stands {tipAhead length} forward of its hinge, which nobody sees from the front: check doors, and people before and behind the wearer, from the side and from above.",
+            "The tip stands {off length} {where} its hinge, which nobody sees from the front: check doors, and people before and behind the wearer, from the side and from above.",
             equilibrium,
-            { tipAhead },
+            { off: Math.abs(tipAhead), where: tipAhead > 0 ? "forward of" : "behind" },
           ),
         ]
       : []),
