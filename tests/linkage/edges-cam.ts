@@ -98,11 +98,12 @@ export const edges: Edges = {
   ],
   faults: [
     { solver: camDrive, path: "camAngle", faulty: { camAngle: "120.1 deg" }, sound: { camAngle: "120 deg" } },
-    { solver: camDrive, path: "offset", faulty: { offset: "40 mm" }, sound: { offset: "39.9 mm" } },
-    { solver: camDrive, path: "offset", faulty: { offset: "-40 mm" }, sound: { offset: "-39.9 mm" } },
+    { solver: camDrive, path: "offset", faulty: { offset: "36.01 mm" }, sound: { offset: "35.99 mm" } },
+    { solver: camDrive, path: "offset", faulty: { offset: "-36.01 mm" }, sound: { offset: "-35.99 mm" } },
     { solver: camDrive, path: "rollerRadius", faulty: { rollerRadius: "40 mm" }, sound: { rollerRadius: "39.9 mm" } },
   ],
   numbers: {
+    "camDrive.offset.most": (si) => (9 * si.primeRadius) / 10,
     "camDrive.large-pressure-angle.limit": (si) => Math.min(si.pressureLimit, Math.PI / 6),
     "camDrive.undercut.shortBy": (si) => si.rollerRadius - 0.999 * worst(si).radius,
     "camDrive.undercut.minRadius": (si) => worst(si).radius,

@@ -58,6 +58,9 @@ export function camCautions(si: Si, { rise }: CamDrive) {
   ] satisfies Caution[]
 }
 
+/** Share of the prime radius by which the slide line may miss the cam centre: farther out the cam has no outward bend to speak of. */
+const MOST_OFFSET = 0.9
+
 export function camFaults(si: Si): Issue[] {
   const found: Issue[] = []
   if (si.camAngle > si.riseAngle)
@@ -67,11 +70,12 @@ export function camFaults(si: Si): Issue[] {
         riseAngle: si.riseAngle,
       }),
     )
-  if (Math.abs(si.offset) >= si.primeRadius)
+  const most = MOST_OFFSET * si.primeRadius
+  if (Math.abs(si.offset) >= most)
     found.push(
-      inconsistent(["offset"], "{offset length}", "less than {primeRadius length}, the prime radius, to either side", {
+      inconsistent(["offset"], "{offset length}", "less than {most length}, nine tenths of the prime radius, to either side", {
         offset: si.offset,
-        primeRadius: si.primeRadius,
+        most,
       }),
     )
   if (si.rollerRadius >= si.primeRadius)

@@ -18,7 +18,8 @@ export type { CamDrive, CamDriveInput, CamExtremes, CamLaw } from "./types.js"
  * while letting down P·r/(1 + c), c = µ·(2·L_o + L_g)/L_g·tan|α|, with P load, spring, weight and inertia along an upright slide.
  * The path of the roller's centre bends with ρ = (y² + (r − o)²)^1.5/(y² + (r − o)² + (r − o)·r − y·dr/dθ), y = √(R_p² − o²) + s; a
  * roller as large as the smallest ρ undercuts the cam. The rise run backward is the return. Extremes are looked for at 721
- * places of the rise. Valid for a stiff follower that stays on its cam; friction of roller and cam shaft is left out.
+ * places of the rise. A cam only pushes: what brings the follower back is its load or its spring. Its shaft bears the contact
+ * force, its guide the side force. Valid for a stiff follower that stays on its cam; friction of roller and cam shaft is left out.
  *
  * Refuses `undercut` and, where the guide takes the whole push, `jammed`.
  *
