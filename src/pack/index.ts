@@ -21,8 +21,8 @@ export {
 } from "./data.js"
 export { capacityAtTemperature } from "./data-temperature.js"
 export type { PackCells, StateOfCharge } from "./fields.js"
-export type { CurvePoint } from "./open-circuit.js"
-export type { CatalogueCell, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
+export type { OpenCircuitPoint } from "./open-circuit.js"
+export type { CellOnOffer, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
 export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
 export {

@@ -2,7 +2,7 @@ import type { Ratio, Voltage } from "../quantity/index.js"
 import { type Issue, inconsistent } from "../solver/index.js"
 
 /** A point of an open-circuit curve of one cell. */
-export interface CurvePoint {
+export interface OpenCircuitPoint {
   /** Charge left, 0 to 1. [s_u; 0 to 1] */
   stateOfCharge: Ratio
   /** Open-circuit voltage [U_u; 10 mV to 20 V] */

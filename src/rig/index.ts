@@ -2,7 +2,6 @@ export type { Verdict } from "./assess/finding.js"
 export { type Assessment, assess, type Finding } from "./assess/index.js"
 export type {
   ArmMass,
-  EfficiencyPoint,
   HelperSpring,
   HingedArms,
   RigActuator,
@@ -10,6 +9,7 @@ export type {
   RigBrief,
   RigConverter,
   RigDocument,
+  RigEfficiencyPoint,
   RigPack,
   RigPoint,
   RigRun,
@@ -34,4 +34,4 @@ export type {
 export { posePicture } from "./motion/picture.js"
 export { type MoveTime, moveTime } from "./move/move-time/index.js"
 export { moveText } from "./move/report.js"
-export type { CurvePoint, EnergyAccount, Move, WaterfallStep } from "./move/summary.js"
+export type { EnergyAccount, Move, MovePoint, WaterfallStep } from "./move/summary.js"

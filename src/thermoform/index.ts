@@ -1,4 +1,4 @@
-export { type BendTemplate, type BendTemplateInput, bendTemplate, type CurvePoint, type TemplatePoint } from "./bend-template/index.js"
+export { type BendPoint, type BendTemplate, type BendTemplateInput, bendTemplate, type TemplatePoint } from "./bend-template/index.js"
 export { bendTemplatePages, bendTemplateSvg, type TemplatePage } from "./bend-template/svg.js"
 export { contactTemperature, fluxedBodyRise, fluxedSheetRise, lineHeatLength, radiantSheetTime } from "./closed-forms.js"
 export { type CoolDown, type CoolDownInput, coolDown } from "./cool-down/index.js"

@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 import { chemistries, curveOf } from "../chemistry.js"
 import { type Curve, emfAt } from "../discharge.js"
 import { type PackCells, packResistance } from "../fields.js"
-import type { CurvePoint } from "../open-circuit.js"
+import type { OpenCircuitPoint } from "../open-circuit.js"
 
 /** Input of {@link chargeTime}. */
 export interface ChargeTimeInput extends Omit<PackCells, "cellCutOffVoltage"> {
@@ -20,7 +20,7 @@ export interface ChargeTimeInput extends Omit<PackCells, "cellCutOffVoltage"> {
    */
   terminationCurrent?: Current | null
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
-  openCircuitCurve?: readonly CurvePoint[] | null
+  openCircuitCurve?: readonly OpenCircuitPoint[] | null
 }
 
 type Si = SiOf<ChargeTimeInput>

@@ -4,7 +4,7 @@ import { type Chemistry, capacityFactor, chemistries, openCircuitVoltage, resist
 import { dischargeLimitFactor } from "../data.js"
 
 /** A cell to choose from; an entry of `genericCells` with a name fits. */
-export interface CatalogueCell {
+export interface CellOnOffer {
   /** Name of the cell. [text] */
   name: string
   /** Cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
@@ -64,7 +64,7 @@ export interface RejectedPack {
 }
 
 /** A catalogue's cell in SI. */
-export type CellSi = SiOf<CatalogueCell>
+export type CellSi = SiOf<CellOnOffer>
 type Cell = CellSi
 
 /** What a pack must meet, SI. */

@@ -1,12 +1,12 @@
 // What goes in and what comes out.
 import type { Current, Energy, Mass, Ratio, Temperature, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import type { CatalogueCell, PackCandidate, RejectedPack } from "./candidates.js"
+import type { CellOnOffer, PackCandidate, RejectedPack } from "./candidates.js"
 
 /** Input of {@link packSize}. */
 export interface PackSizeInput {
   /** Cells to choose from [list of 1 to 500] */
-  cells: readonly CatalogueCell[]
+  cells: readonly CellOnOffer[]
   /** Least voltage the load needs, under the peak current and nearly empty. [V_min; 10 mV to 500 V] */
   minVoltage: Voltage
   /** Greatest voltage the load stands, at full charge. [V_max; 10 mV to 500 V] */

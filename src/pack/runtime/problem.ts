@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 import { capacityFactor, curveOf } from "../chemistry.js"
 import { type Curve, chargeAt, type Discharge, emfAt, type Load, loadCurrent, thresholdOf } from "../discharge.js"
 import { type PackCells, packCutOff, packResistance } from "../fields.js"
-import type { CurvePoint } from "../open-circuit.js"
+import type { OpenCircuitPoint } from "../open-circuit.js"
 
 /** One step of a load pattern; a step without any load is a rest. */
 export interface LoadStep {
@@ -29,7 +29,7 @@ export interface RuntimeInput extends PackCells {
   /** State of charge at the start [s_0; 0 to 100 %; default 100 %] */
   startStateOfCharge?: Ratio
   /** Open-circuit curve of a cell, from empty to full, instead of the chemistry's. [list of 2 to 2000; optional] */
-  openCircuitCurve?: readonly CurvePoint[] | null
+  openCircuitCurve?: readonly OpenCircuitPoint[] | null
 }
 
 type Si = SiOf<RuntimeInput>

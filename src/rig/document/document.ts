@@ -143,7 +143,7 @@ export interface RigBank {
 }
 
 /** One point of an efficiency curve. */
-export interface EfficiencyPoint {
+export interface RigEfficiencyPoint {
   /** Output current [I_e; 0 to 100 A] */
   load: Current
   /** Efficiency [eta_e; 1 to 100 %] */
@@ -159,7 +159,7 @@ export interface RigConverter {
   /** Output current limit [I_ol; 0.1 mA to 100 A; optional] */
   outputCurrentLimit?: Current | null
   /** Efficiency over output current [list of 1 to 40] */
-  efficiency: readonly EfficiencyPoint[]
+  efficiency: readonly RigEfficiencyPoint[]
   /** Own current without load [I_q; 0 to 5 A; default 0] */
   quiescentCurrent?: Current
   /** Minimum input voltage [V_in_min; 0 to 100 V] */

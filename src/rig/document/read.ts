@@ -1,7 +1,7 @@
-import * as z from "zod/mini"
 import { InputError, type Issue, issue } from "../../solver/index.js"
 import { assess } from "../assess/index.js"
 import type { RigDocument } from "./document.js"
+import * as z from "./zod.js"
 
 /** Version of the document's form that this release reads and writes. */
 export const RIG_VERSION = 1

@@ -15,7 +15,7 @@ export interface WaterfallStep {
 }
 
 /** One point of a move's curves. */
-export interface CurvePoint {
+export interface MovePoint {
   /** Time [s] */
   readonly time: number
   /** Stroke [m] */
@@ -83,7 +83,7 @@ export interface Move {
   /** Energy of the move [group] */
   readonly energy: EnergyAccount
   /** Curve [list] */
-  readonly curve: readonly CurvePoint[]
+  readonly curve: readonly MovePoint[]
 }
 
 type Si = SiOf<RigDocument>

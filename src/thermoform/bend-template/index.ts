@@ -5,7 +5,7 @@ import { BURN_TIMES, practice, SAND_BENDING } from "../sources.js"
 import { springbacks } from "../tables.js"
 import type { BendTemplate, BendTemplateInput, Finished, Si } from "./types.js"
 
-export type { BendTemplate, BendTemplateInput, CurvePoint, TemplatePoint } from "./types.js"
+export type { BendPoint, BendTemplate, BendTemplateInput, TemplatePoint } from "./types.js"
 
 /** How far a chord of the template may leave the curve, m. */
 const ERROR = 5e-5

@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 import type { Path } from "../curve.js"
 
 /** A point the centreline passes through. */
-export interface CurvePoint {
+export interface BendPoint {
   /** To the right [x_p; −100 to 100 m] */
   x: Length
   /** Upwards [y_p; −100 to 100 m] */
@@ -22,7 +22,7 @@ export interface BendTemplateInput {
   /** Arc: angle of the finished bend. [theta; 0.1° to 350°; optional] */
   angle?: Angle | null
   /** Curve: points of the finished centreline, in order. [list of at most 200; default none] */
-  points?: readonly CurvePoint[]
+  points?: readonly BendPoint[]
   /** Curve: side of the tube the jig lies on, going along the points; an arc's jig lies inside. [left or right; default left] */
   side?: "left" | "right"
   /** Part of the angle lost on release. [q; 0 to 0.6; default 0.03] */

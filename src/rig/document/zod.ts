@@ -1,0 +1,21 @@
+// The parts of zod that check what comes from outside: taken in one place, so that they are bundled once.
+export {
+  _default,
+  array,
+  check,
+  type core,
+  int,
+  literal,
+  looseObject,
+  maxLength,
+  minimum,
+  minLength,
+  NEVER,
+  pipe,
+  prefault,
+  strictObject,
+  string,
+  transform,
+  unknown,
+  type ZodMiniType,
+} from "zod/mini"
