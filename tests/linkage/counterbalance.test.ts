@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest"
 import { counterbalance, hingeActuator, standardGravity } from "../../src/linkage/index.js"
 import { withNumber } from "../../src/linkage/nearest.js"
 import { integrate } from "../../src/numeric/index.js"
+import { highest } from "./highest.js"
 import { between } from "./uniform.js"
 
 /** Arms with an extension spring of random make. */
@@ -105,22 +106,19 @@ describe("counterbalance against other routes", () => {
     expect(worst).toBeLessThan(1e-10)
   })
 
-  it("the worst lean is that of a scan over 101 leans", () => {
+  it("the worst lean is that of a scan, fine about its worst", () => {
     let worst = 0
     fc.assert(
       fc.property(arms, between(0, 0.6), (arm, leanEitherWay) => {
         const out = counterbalance({ ...arm, leanEitherWay })
-        let scan = 0
-        for (let i = 0; i <= 100; i++) {
-          const lean = arm.lean + leanEitherWay * (i / 50 - 1)
-          scan = Math.max(scan, counterbalance({ ...arm, lean }).residual)
-        }
+        const residualAt = (part: number) => counterbalance({ ...arm, lean: arm.lean + leanEitherWay * part }).residual
+        const scan = highest(residualAt, -1, 1, 40)
         expect(scan).toBeLessThanOrEqual(out.leanResidual * (1 + 1e-9))
         worst = Math.max(worst, (out.leanResidual - scan) / (out.leanResidual + out.unbalanced))
       }),
       { numRuns: 12 },
     )
-    expect(worst).toBeLessThan(1e-4)
+    expect(worst).toBeLessThan(1e-5)
   })
 
   it("a gas strut stores the area under its force", () => {
