@@ -1,5 +1,6 @@
 // Pictures of a mechanism in one or more poses, as SVG and as plain text: what every solver's own picture is drawn by.
-import { element, extent, label, linearScale, type Point, pathThrough, plainText, svg } from "../drawing/index.js"
+import { element, extent, label, linearScale, pathThrough, plainText, svg } from "../drawing/index.js"
+import type { Point } from "./hinge/geometry.js"
 
 /** A part of a mechanism in one pose: a link, an outline, a cable, a path. */
 export interface PoseLine {

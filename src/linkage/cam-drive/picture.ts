@@ -1,11 +1,12 @@
 // The cam at the turn asked for, for poseSvg and poseText.
+import type { SiOf } from "../../solver/index.js"
 import type { Point } from "../hinge/geometry.js"
 import type { PosePicture } from "../pose-picture.js"
 import { shapeAt } from "./kernel.js"
-import type { Si } from "./types.js"
+import type { CamDriveInput } from "./types.js"
 
 /** Outline of the rise, from the place of the roller's centre inward along the push; turned back by the cam's own turn. */
-function outline(si: Si): Point[] {
+function outline(si: SiOf<CamDriveInput>): Point[] {
   return Array.from({ length: 181 }, (_, k) => {
     const angle = (si.riseAngle * k) / 180
     const { height, pressureAngle } = shapeAt(si, angle)
@@ -16,7 +17,7 @@ function outline(si: Si): Point[] {
 }
 
 /** The rising part of the cam with its roller and slide. */
-export function camDrivePicture(si: Si): PosePicture {
+export function camDrivePicture(si: SiOf<CamDriveInput>): PosePicture {
   const { height } = shapeAt(si, si.camAngle)
   const centre = { x: si.offset, y: height }
   const around = (r: number) =>

@@ -1,10 +1,11 @@
 // The chain folded, half-way and spread, for poseSvg and poseText.
+import type { SiOf } from "../../solver/index.js"
 import type { PosePicture } from "../pose-picture.js"
 import { cornersAt, placeAt } from "./kernel.js"
-import type { Si } from "./types.js"
+import type { FoldingChainInput } from "./types.js"
 
 /** The chain at the position asked for, with the folded and the spread one faint and the path of its tip dotted. */
-export function foldingChainPicture(si: Si): PosePicture {
+export function foldingChainPicture(si: SiOf<FoldingChainInput>): PosePicture {
   const outlines = (position: number, style: "part" | "earlier", name: string) => {
     const corners = cornersAt(si, placeAt(si, position))
     return si.segments.map((_, i) => ({

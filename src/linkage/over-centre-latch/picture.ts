@@ -1,9 +1,10 @@
 // The latch on both stops, for poseSvg and poseText.
+import type { SiOf } from "../../solver/index.js"
 import type { PosePicture } from "../pose-picture.js"
-import type { Si } from "./types.js"
+import type { OverCentreLatchInput } from "./types.js"
 
 /** Lever, handle and spring; the anchor lies to the right of the pivot, so the dead centre points left. */
-export function overCentreLatchPicture(si: Si, angle = si.counterStop): PosePicture {
+export function overCentreLatchPicture(si: SiOf<OverCentreLatchInput>, angle = si.counterStop): PosePicture {
   const anchor = { x: si.anchorDistance, y: 0 }
   const place = (radius: number, past: number) => ({ x: -radius * Math.cos(past), y: -radius * Math.sin(past) })
   const lever = (past: number, style: "part" | "earlier", label: string) => ({

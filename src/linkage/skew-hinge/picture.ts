@@ -1,11 +1,12 @@
 // The swinging part as it is seen from the front or from the wearer's left, for poseSvg and poseText.
+import type { SiOf } from "../../solver/index.js"
 import type { PosePicture } from "../pose-picture.js"
 import type { BodyVector } from "../space.js"
 import { placeAt } from "./kernel.js"
-import type { Si } from "./types.js"
+import type { SkewHingeInput } from "./types.js"
 
 /** Hinge, masses and tip at both ends of the swing and where it is asked for; from the front, the wearer's left is on the right. */
-export function skewHingePicture(si: Si, from: "front" | "left" = "front"): PosePicture {
+export function skewHingePicture(si: SiOf<SkewHingeInput>, from: "front" | "left" = "front"): PosePicture {
   const seen = (p: BodyVector) => ({ x: from === "front" ? p.left : -p.forward, y: p.up })
   const arm = (swing: number, style: "part" | "earlier", label: string) => ({
     label,
