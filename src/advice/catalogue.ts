@@ -78,7 +78,7 @@ const { anchor, pinRadius, pinAngle } = hinged
 const price = (label: string) => ({ kind: "number", symbol: "c", label, min: 0, max: 1e7 }) as const
 
 const partFields: Fields<CataloguePart> = {
-  name: { kind: "text", label: "name" },
+  name: { kind: "text", label: "name", min: 1, max: 100 },
   mass: { kind: "mass", symbol: "m", label: "mass of one", min: 0, max: 100, default: 0 },
   price: { ...price("price of one"), default: 0 },
 }
@@ -95,7 +95,7 @@ const cellFields: Fields<CatalogueCell> = {
 }
 const converterFields: Fields<CatalogueConverter> = { ...partFields, ...rigFields.converter.fields }
 const wireFields: Fields<CatalogueWire> = {
-  name: { kind: "text", label: "name" },
+  name: { kind: "text", label: "name", min: 1, max: 100 },
   awg: rigFields.wiring.fields.source.fields.awg,
   area: rigFields.wiring.fields.source.fields.area,
   linearDensity: { kind: "linearDensity", symbol: "mu", label: "mass by length", min: 0, max: 50 },

@@ -7,7 +7,7 @@ import { MERIAM } from "./sources.js"
  * along `direction`, width level across it, height across both.
  */
 export interface BodyPart {
-  /** What it is. [text; default part] */
+  /** What it is. [text of 1 to 100 characters; default part] */
   name?: string
   /** Mass [m_i; 1 mg to 1000 kg] */
   mass: Mass
@@ -228,7 +228,7 @@ const across = (x: string, y: string, z: string) =>
  *
  * **Inputs**
  * - `parts`: parts [list of 1 to 1000]
- *   - `name`: name [text; default part]
+ *   - `name`: name [text of 1 to 100 characters; default part]
  *   - `mass`: mass [m_i; 1 mg to 1000 kg]
  *   - `x`: centre, along x [x_i; −100 to 100 m]
  *   - `y`: centre, along y [y_i; −100 to 100 m]
@@ -300,7 +300,7 @@ export const massProperties: Solver<MassPropertiesInput, MassProperties> = /* @_
           kind: "group",
           label: "part",
           fields: {
-            name: { kind: "text", label: "name", default: "part" },
+            name: { kind: "text", label: "name", min: 1, max: 100, default: "part" },
             mass: { kind: "mass", symbol: "m_i", label: "mass", min: "1 mg", max: 1000, typical: ["10 g", "1 kg"] },
             x: placeField("x_i", "centre, along x"),
             y: placeField("y_i", "centre, along y"),

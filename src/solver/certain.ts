@@ -17,9 +17,9 @@ function samples(field: AnyField): readonly unknown[] {
     case "flag":
       return [true, false]
     case "text":
-      return ["a", "b"].map((letter) => letter.repeat(Math.max(1, field.min ?? 1)))
+      return ["a", "b"].map((letter) => letter.repeat(Math.max(1, field.min)))
     case "list": {
-      const count = Math.max(1, field.min ?? 0)
+      const count = Math.max(1, field.min)
       return samples(field.of).map((one) => Array.from({ length: count }, () => one))
     }
     case "group":
@@ -31,8 +31,6 @@ function samples(field: AnyField): readonly unknown[] {
       const si = (value: unknown) => (numeric.kind === "number" ? value : readQuantity(numeric.kind, value))
       const usual = (numeric.typical ?? []).map(si)
       const limits = (["min", "above", "max", "below"] as const).map((name) => limitOf(numeric, name))
-      // with one end open nothing is certain
-      if ((limits[0] ?? limits[1]) === undefined || (limits[2] ?? limits[3]) === undefined) return []
       return [...usual, ...limits].filter((value) => typeof value === "number")
     }
   }

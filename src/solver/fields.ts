@@ -1,8 +1,16 @@
 import type { Kind, KindOf, Quantity, UnitsOf } from "../quantity/index.js"
 import type { Either } from "./either.js"
 
-/** A quantity: what it is, its symbol in the formulae, and its limits. */
-export interface QuantityField<K extends Kind = Kind> {
+/** The lower end of a range: `min` is allowed itself, `above` is not. */
+export type Low<Limit> = { readonly above: Limit; readonly min?: never } | { readonly min: Limit; readonly above?: never }
+
+/** The upper end of a range: `max` is allowed itself, `below` is not. */
+export type High<Limit> = { readonly below: Limit; readonly max?: never } | { readonly max: Limit; readonly below?: never }
+
+/** A quantity: what it is, its symbol in the formulae, and both its limits. */
+export type QuantityField<K extends Kind = Kind> = QuantityPart<K> & Low<Quantity<K>> & High<Quantity<K>>
+
+interface QuantityPart<K extends Kind> {
   readonly kind: K
   /** Symbol in the formulae. */
   readonly symbol: string
@@ -11,19 +19,16 @@ export interface QuantityField<K extends Kind = Kind> {
   readonly help?: string
   /** Heading under which a form shows it. */
   readonly section?: string
-  /** Least and greatest value allowed; `above` and `below` exclude the limit itself. */
-  readonly min?: Quantity<K>
-  readonly max?: Quantity<K>
-  readonly above?: Quantity<K>
-  readonly below?: Quantity<K>
   /** Range a maker's values usually lie in. */
   readonly typical?: readonly [Quantity<K>, Quantity<K>]
   /** Unit to show it in; chosen by magnitude when left out. */
   readonly unit?: UnitsOf[K]
 }
 
-/** A plain number: a count, an exponent, a coefficient. */
-export interface NumberField {
+/** A plain number: a count, an exponent, a coefficient; both its limits given. */
+export type NumberField = NumberPart & Low<number> & High<number>
+
+interface NumberPart {
   readonly kind: "number"
   readonly symbol: string
   readonly label: string
@@ -32,10 +37,6 @@ export interface NumberField {
   /** Heading under which a form shows it. */
   readonly section?: string
   readonly whole?: boolean
-  readonly min?: number
-  readonly max?: number
-  readonly above?: number
-  readonly below?: number
   readonly typical?: readonly [number, number]
 }
 
@@ -65,8 +66,8 @@ export interface TextField {
   readonly kind: "text"
   readonly label: string
   /** Least and greatest number of characters. */
-  readonly min?: number
-  readonly max?: number
+  readonly min: number
+  readonly max: number
   /** More than the label says, for forms. */
   readonly help?: string
   /** Heading under which a form shows it. */
@@ -83,8 +84,8 @@ export interface ListField<T = unknown> {
   readonly section?: string
   readonly of: Field<T>
   /** Least and greatest number of entries. */
-  readonly min?: number
-  readonly max?: number
+  readonly min: number
+  readonly max: number
 }
 
 /** A group of named fields. */
@@ -153,7 +154,7 @@ export type Fields<T> = { readonly [K in keyof T]-?: Field<T[K]> & DefaultFor<T,
 
 /** A field as the engine reads it, whatever it describes. */
 export type AnyField = (
-  | (Omit<QuantityField, "min" | "max" | "above" | "below" | "typical" | "unit"> & {
+  | (Omit<QuantityPart<Kind>, "typical" | "unit"> & {
       readonly min?: unknown
       readonly max?: unknown
       readonly above?: unknown
@@ -161,11 +162,11 @@ export type AnyField = (
       readonly typical?: readonly [unknown, unknown]
       readonly unit?: string
     })
-  | NumberField
+  | (NumberPart & { readonly min?: number; readonly max?: number; readonly above?: number; readonly below?: number })
   | ChoiceField
   | FlagField
   | TextField
-  | { readonly kind: "list"; readonly label: string; readonly of: AnyField; readonly min?: number; readonly max?: number }
+  | { readonly kind: "list"; readonly label: string; readonly of: AnyField; readonly min: number; readonly max: number }
   | ({ readonly kind: "group" } & AnyGroup)
   | { readonly kind: "variant"; readonly label: string; readonly of: Readonly<Record<string, AnyGroup>> }
 ) & { readonly default?: unknown; readonly help?: string; readonly section?: string }
@@ -206,6 +207,9 @@ export interface OutQuantity {
   readonly unit?: string
 }
 
+/** A word or a sentence of a result. */
+export type OutText = Omit<TextField, "min" | "max">
+
 /** The description that fits a result property of type T. */
 export type OutField<T> = OutFieldOf<Exclude<T, null | undefined>>
 type OutFieldOf<T> = [T] extends [number]
@@ -213,7 +217,7 @@ type OutFieldOf<T> = [T] extends [number]
   : [T] extends [boolean]
     ? FlagField
     : [T] extends [string]
-      ? TextField
+      ? OutText
       : [T] extends [readonly (infer E)[]]
         ? { readonly kind: "list"; readonly label: string; readonly of: OutField<E> }
         : { readonly kind: "group"; readonly label: string; readonly fields: OutFields<T> }
@@ -225,7 +229,7 @@ export type OutFields<T> = { readonly [K in keyof T]-?: OutField<T[K]> }
 export type AnyOutField =
   | OutQuantity
   | FlagField
-  | TextField
+  | OutText
   | { readonly kind: "list"; readonly label: string; readonly of: AnyOutField }
   | { readonly kind: "group"; readonly label: string; readonly fields: AnyOutFields }
 

@@ -47,17 +47,13 @@ function core(field: AnyField): JsonSchema {
     case "flag":
       return { type: "boolean" }
     case "text":
-      return {
-        type: "string",
-        ...(field.min === undefined ? {} : { minLength: field.min }),
-        ...(field.max === undefined ? {} : { maxLength: field.max }),
-      }
+      return { type: "string", minLength: field.min, maxLength: field.max }
     case "list":
       return {
         type: "array",
         items: { ...core(field.of), title: field.of.label },
-        ...(field.min === undefined ? {} : { minItems: field.min }),
-        ...(field.max === undefined ? {} : { maxItems: field.max }),
+        minItems: field.min,
+        maxItems: field.max,
       }
     case "group":
       return objectSchema(field.fields, field.either)

@@ -91,7 +91,7 @@ function compileChoice(options: Readonly<Record<string, string>>): Reader {
   }
 }
 
-function compileList(of: AnyField, min = 0, max = Number.POSITIVE_INFINITY): Reader {
+function compileList(of: AnyField, min: number, max: number): Reader {
   const read = readerOf(of)
   return (value, reading) => {
     if (!Array.isArray(value)) return reading.fault("wrong-type", value, "a list")
@@ -178,7 +178,7 @@ function compileVariant(of: Readonly<Record<string, AnyGroup>>): Reader {
   }
 }
 
-function compileText(min = 0, max = Number.POSITIVE_INFINITY): Reader {
+function compileText(min: number, max: number): Reader {
   const characters = (count: number) => `${count} ${count === 1 ? "character" : "characters"}`
   return (value, reading) => {
     if (typeof value !== "string") return reading.fault("wrong-type", value, "text")

@@ -37,10 +37,8 @@ function withoutDefault(field: AnyField): z.ZodType {
           (text) => [...text].length >= (field.min ?? 0) && [...text].length <= (field.max ?? Number.POSITIVE_INFINITY),
           `text of ${field.min ?? 0} to ${field.max ?? "any number of"} characters`,
         )
-    case "list": {
-      const list = z.array(zodField(field.of)).min(field.min ?? 0)
-      return field.max === undefined ? list : list.max(field.max)
-    }
+    case "list":
+      return z.array(zodField(field.of)).min(field.min).max(field.max)
     case "group":
       return zodFields(field.fields)
     case "variant":

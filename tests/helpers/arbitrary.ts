@@ -15,8 +15,8 @@ function read(field: Numeric, value: unknown): number | undefined {
 const nextUp = (x: number) => x + Math.max(Math.abs(x) * 1e-9, 1e-12)
 const nextDown = (x: number) => x - Math.max(Math.abs(x) * 1e-9, 1e-12)
 
-/** How far random inputs go: `near` stays beside the example, `wide` covers typical ranges and limits. */
-type Reach = "near" | "wide"
+/** How far random inputs go: `near` stays beside the example, `wide` covers typical ranges and limits, `corner` is limits only. */
+type Reach = "near" | "wide" | "corner"
 
 /** Numbers a field allows: around the example, over the typical range, and each limit exactly. */
 function numbers(field: Numeric, example: unknown, reach: Reach): fc.Arbitrary<number> {
@@ -40,6 +40,7 @@ function numbers(field: Numeric, example: unknown, reach: Reach): fc.Arbitrary<n
       : fc.double({ min: a as number, max: b as number, noNaN: true })
   if (reach === "near") return whole || example === undefined || example === null ? fc.constant(at) : between(beside)
   const limits = [low, high].filter(Number.isFinite)
+  if (reach === "corner") return fc.constantFrom(...limits)
   return fc.oneof(
     { weight: 6, arbitrary: between(near) },
     { weight: 6, arbitrary: between(typical) },
@@ -120,6 +121,15 @@ export function inputs(
     { weight: 1, arbitrary: inputsWithin({ fields, either }, example, "near") },
     { weight: 2, arbitrary: inputsWithin({ fields, either }, example, "wide") },
   )
+}
+
+/** Inputs with every number at one of its limits. */
+export function corners(
+  fields: AnyFields,
+  example: Readonly<Record<string, unknown>>,
+  either: readonly Either[] = [],
+): fc.Arbitrary<Record<string, unknown>> {
+  return inputsWithin({ fields, either }, example, "corner")
 }
 
 type Given = Readonly<Record<string, unknown>>

@@ -66,7 +66,7 @@ describe("the JSON Schema", () => {
     const words = ["cane", "fibreglass"].map((word) => expect.objectContaining({ const: word, title: expect.any(String) }))
     expect(rib).toMatchObject({ oneOf: words, default: "cane" })
     expect(hung).toMatchObject({ type: "boolean" })
-    expect(name).toMatchObject({ type: "string" })
+    expect(name).toMatchObject({ type: "string", minLength: 0, maxLength: 40 })
     expect(lamps).toMatchObject({ type: "array", minItems: 1, maxItems: 2, items: { type: "object", required: ["at"] } })
     expect(pole).toMatchObject({ anyOf: [{ type: "object", required: ["length"] }, { type: "null" }], default: null })
     expect(skin).toMatchObject({ default: "50 g", anyOf: [{ type: "number", exclusiveMinimum: 0 }, { type: "string" }] })

@@ -60,7 +60,7 @@ export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lante
     share: { kind: "number", symbol: "s", label: "share", above: 0, below: 1, default: 0.5 },
     rib: { kind: "choice", label: "rib", options: { cane: "cane", fibreglass: "fibreglass" }, default: "cane" },
     hung: { kind: "flag", label: "hung", default: false },
-    name: { kind: "text", label: "name", default: "moth" },
+    name: { kind: "text", label: "name", min: 0, max: 40, default: "moth" },
     lamps: {
       kind: "list",
       label: "lamps",
@@ -70,8 +70,8 @@ export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lante
         kind: "group",
         label: "lamp",
         fields: {
-          at: { kind: "length", symbol: "x", label: "at", min: 0 },
-          lumens: { kind: "number", symbol: "l", label: "lumens", default: 80 },
+          at: { kind: "length", symbol: "x", label: "at", min: 0, max: 3 },
+          lumens: { kind: "number", symbol: "l", label: "lumens", min: 0, max: 1e5, default: 80 },
         },
       },
       default: [{ at: "50 mm" }],
@@ -80,8 +80,8 @@ export const lantern: Solver<LanternInput, Lantern> = solver<LanternInput, Lante
       kind: "group",
       label: "pole",
       fields: {
-        length: { kind: "length", symbol: "L", label: "length", min: 0 },
-        grip: { kind: "length", symbol: "g", label: "grip", min: 0, default: "100 mm" },
+        length: { kind: "length", symbol: "L", label: "length", min: 0, max: 9 },
+        grip: { kind: "length", symbol: "g", label: "grip", min: 0, max: 9, default: "100 mm" },
       },
       default: null,
     },

@@ -34,7 +34,7 @@ describe("a result", () => {
       "made",
       () => ({ at: Object.freeze(inner) }),
       () => ({
-        input: { n: { kind: "number", symbol: "n", label: "n" } },
+        input: { n: { kind: "number", symbol: "n", label: "n", min: -1e6, max: 1e6 } },
         output: {
           at: {
             kind: "group",
@@ -106,7 +106,7 @@ describe("a result", () => {
         "long",
         () => ({ list: Array.from({ length: 30 }, (_, i) => i / 1000), none: [], x: null }),
         () => ({
-          input: { n: { kind: "number", symbol: "n", label: "n" } },
+          input: { n: { kind: "number", symbol: "n", label: "n", min: -1e6, max: 1e6 } },
           output: {
             list: { kind: "list", label: "list", of: { kind: "length", label: "l", unit: "mm" } },
             none: { kind: "list", label: "none of", of: { kind: "length", label: "l" } },

@@ -5,7 +5,7 @@ import { errorsOf } from "../helpers/compiled.js"
 const head = `
 import type { StandardSchemaV1 } from "@standard-schema/spec"
 import type { Angle, Area, Charge, Current, KindOf, Length, Mass, Quantity, Ratio, Temperature, TemperatureDifference, Volume } from "../src/quantity/index.js"
-import type { Attempt, Definition, Fields, NoSolution, OutFields, Result, SiOf, Solver } from "../src/solver/index.js"
+import type { Attempt, Definition, Fields, GroupField, NoSolution, OutFields, Result, SiOf, Solver } from "../src/solver/index.js"
 type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false
 declare const meters: { readonly Meters: number }
 declare const celsius: { readonly DegreesCelsius: number; readonly Kelvins: number; readonly SolarTemperatures: number }
@@ -93,37 +93,68 @@ si.count = 3 // 2540
 const none: number = si.spare // 2322`,
   "a description's kind must be that of the property": `
 const good: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", min: "1 mm", max: 3 } }
-const kind: Fields<{ size: Length }> = { size: { kind: "current", symbol: "a", label: "size" } } // 2322
-const plain: Fields<{ size: Length }> = { size: { kind: "number", symbol: "a", label: "size" } } // 2322
-const quantity: Fields<{ size: number }> = { size: { kind: "length", symbol: "a", label: "size" } } // 2322
-const flag: Fields<{ dry: boolean }> = { dry: { kind: "text", label: "dry" } } // 2322
+const kind: Fields<{ size: Length }> = { size: { kind: "current", symbol: "a", label: "size", min: 0, max: 9 } } // 2322
+const plain: Fields<{ size: Length }> = { size: { kind: "number", symbol: "a", label: "size", min: 0, max: 9 } } // 2322
+const quantity: Fields<{ size: number }> = { size: { kind: "length", symbol: "a", label: "size", min: 0, max: 9 } } // 2322
+const flag: Fields<{ dry: boolean }> = { dry: { kind: "text", label: "dry", min: 0, max: 9 } } // 2322
 const text: Fields<{ name: string }> = { name: { kind: "flag", label: "name" } } // 2322
-const list: Fields<{ sizes: readonly Length[] }> = { sizes: { kind: "list", label: "sizes", of: { kind: "mass", symbol: "m", label: "m" } } } // 2322
-const group: Fields<{ at: { x: Length } }> = { at: { kind: "group", label: "at", fields: { x: { kind: "time", symbol: "x", label: "x" } } } } // 2322`,
+const list: Fields<{ sizes: readonly Length[] }> = { sizes: { kind: "list", label: "sizes", min: 0, max: 9, of: { kind: "mass", symbol: "m", label: "m", min: 0, max: 9 } } } // 2322
+const group: Fields<{ at: { x: Length } }> = { at: { kind: "group", label: "at", fields: { x: { kind: "time", symbol: "x", label: "x", min: 0, max: 9 } } } } // 2322`,
   "limits, typical values, defaults and the unit shown are of the field's kind": `
-const a: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", min: "1 kg" } } // 2322
-const b: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", typical: [1, "2 A"] } } // 2322
-const c: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", unit: "kg" } } // 2322
-const d: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: "3 V" } } // 2322
-const e: Fields<{ n: number }> = { n: { kind: "number", symbol: "n", label: "n", whole: true, above: "1 m" } } // 2322`,
+const a: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", min: "1 kg", max: 9 } } // 2322
+const b: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", typical: [1, "2 A"], min: 0, max: 9 } } // 2322
+const c: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", unit: "kg", min: 0, max: 9 } } // 2322
+const d: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: "3 V", min: 0, max: 9 } } // 2322
+const e: Fields<{ n: number }> = { n: { kind: "number", symbol: "n", label: "n", whole: true, above: "1 m", max: 9 } } // 2322`,
   "a missing description is an error, and so is one too many": `
-const missing: Fields<{ size: Length; count: number }> = { size: { kind: "length", symbol: "a", label: "size" } } // 2741
-const extra: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size" }, count: { kind: "number", symbol: "n", label: "n" } } // 2353
-const symbol: Fields<{ size: Length }> = { size: { kind: "length", label: "size" } } // 2322
-const label: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a" } } // 2322`,
+const missing: Fields<{ size: Length; count: number }> = { size: { kind: "length", symbol: "a", label: "size", min: 0, max: 9 } } // 2741
+const extra: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", min: 0, max: 9 }, count: { kind: "number", symbol: "n", label: "n", min: 0, max: 9 } } // 2353
+const symbol: Fields<{ size: Length }> = { size: { kind: "length", label: "size", min: 0, max: 9 } } // 2322
+const label: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", min: 0, max: 9 } } // 2322`,
   "a choice offers exactly the union's members": `
 type In = { metal: "copper" | "tin" }
 const good: Fields<In> = { metal: { kind: "choice", label: "metal", options: { copper: "copper", tin: "tin" } } }
 const fewer: Fields<In> = { metal: { kind: "choice", label: "metal", options: { copper: "copper" } } } // 2741
 const more: Fields<In> = { metal: { kind: "choice", label: "metal", options: { copper: "copper", tin: "tin", lead: "lead" } } } // 2353
-const free: Fields<In> = { metal: { kind: "text", label: "metal" } } // 2322
+const free: Fields<In> = { metal: { kind: "text", label: "metal", min: 0, max: 9 } } // 2322
 const closed: Fields<{ name: string }> = { name: { kind: "choice", label: "name", options: { a: "a" } } } // 2322`,
   "an optional property carries a default, a required one none": `
-const good: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: "3 mm" } }
-const without: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size" } } // 2322
-const required: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: 3 } } // 2322
-const nullable: Fields<{ size?: Length | null }> = { size: { kind: "length", symbol: "a", label: "size", default: null } }
-const none: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: null } } // 2322`,
+const good: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: "3 mm", min: 0, max: 9 } }
+const without: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", min: 0, max: 9 } } // 2322
+const required: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: 3, min: 0, max: 9 } } // 2322
+const nullable: Fields<{ size?: Length | null }> = { size: { kind: "length", symbol: "a", label: "size", default: null, min: 0, max: 9 } }
+const none: Fields<{ size?: Length }> = { size: { kind: "length", symbol: "a", label: "size", default: null, min: 0, max: 9 } } // 2322`,
+  "a number, quantity, text or list without a lower and an upper limit is an error, and so are two of one sort": `
+const low: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", max: 3 } } // 2322
+const high: Fields<{ size: Length }> = { size: { kind: "length", symbol: "a", label: "size", above: 0 } } // 2322
+const none: Fields<{ n: number }> = { n: { kind: "number", symbol: "n", label: "n" } } // 2322
+const open: Fields<{ n: number }> = { n: { kind: "number", symbol: "n", label: "n", above: 0, below: 1 } }
+const twice: Fields<{ n: number }> = { n: { kind: "number", symbol: "n", label: "n", min: 0, above: 0, max: 1 } } // 2322
+const text: Fields<{ name: string }> = { name: { kind: "text", label: "name", min: 1 } } // 2322
+const list: Fields<{ sizes: readonly boolean[] }> = { sizes: { kind: "list", label: "sizes", max: 3, of: { kind: "flag", label: "b" } } } // 2322`,
+  "rules between fields name fields that may be left out": `
+type In = { a?: Length | null; b?: number | null; c: number; d?: number }
+const length = { kind: "length", symbol: "a", label: "a", min: 0, max: 9, default: null } as const
+const number = { kind: "number", symbol: "b", label: "b", min: 0, max: 9 } as const
+const fields: Fields<In> = { a: length, b: { ...number, default: null }, c: number, d: { ...number, default: 1 } }
+const good: GroupField<In> = { kind: "group", label: "g", fields, either: [{ exactlyOne: ["a", "b"] }, { together: ["a", "b"] }, { given: "a", needs: ["b"] }, { atMostOne: ["a", ["a", "b"]] }] }
+const needed: GroupField<In> = { kind: "group", label: "g", fields, either: [{ exactlyOne: ["a", "c"] }] } // 2322
+const filled: GroupField<In> = { kind: "group", label: "g", fields, either: [{ together: ["a", "d"] }] } // 2322
+const other: GroupField<In> = { kind: "group", label: "g", fields, either: [{ given: "a", needs: ["z"] }] } // 2322`,
+  "a variant describes every member and each member's own fields, and is narrowed by its type": `
+type Light = { type: "bulb"; size: Length } | { type: "flame"; wicks: number; draught?: Current | null }
+const size = { kind: "length", symbol: "a", label: "size", min: 0, max: 9 } as const
+const wicks = { kind: "number", symbol: "w", label: "wicks", min: 1, max: 9 } as const
+const draught = { kind: "current", symbol: "I", label: "draught", min: 0, max: 9, default: null } as const
+const bulb = { label: "bulb", fields: { size } } as const
+const good: Fields<{ light: Light }> = { light: { kind: "variant", label: "light", of: { bulb, flame: { label: "flame", fields: { wicks, draught } } } } }
+const fewer: Fields<{ light: Light }> = { light: { kind: "variant", label: "light", of: { bulb } } } // 2741
+const lacking: Fields<{ light: Light }> = { light: { kind: "variant", label: "light", of: { bulb, flame: { label: "flame", fields: { wicks } } } } } // 2741
+const wrong: Fields<{ light: Light }> = { light: { kind: "variant", label: "light", of: { bulb: { label: "bulb", fields: { size: draught } }, flame: { label: "flame", fields: { wicks, draught } } } } } // 2322
+const flat: Fields<{ light: Light }> = { light: { kind: "group", label: "light", fields: { size } } } // 2322
+declare const si: SiOf<{ light: Light }>
+const metres: number = si.light.type === "bulb" ? si.light.size : si.light.wicks
+si.light.size // 2339`,
   "a result's description fits the result": `
 type Out = { readonly size: number; readonly dry: boolean; readonly word: string; readonly list: readonly { readonly x: number }[]; readonly at: number | null }
 const good: OutFields<Out> = {

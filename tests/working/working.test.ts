@@ -32,15 +32,21 @@ const cube = (formulae: readonly CubeStep[]): Solver<CubeInput, Cube> =>
     ({ edge }) => (edge > 1 ? refuse("too-big", "More than a metre.", edge - 1) : { volume: edge ** 3, edge: Math.cbrt(edge ** 3) }),
     () => ({
       input: {
-        edge: { kind: "length", symbol: "a", label: "edge", min: 0 },
+        edge: { kind: "length", symbol: "a", label: "edge", min: 0, max: 1000 },
         others: {
           kind: "list",
           label: "others",
-          of: { kind: "group", label: "cube", fields: { edge: { kind: "length", symbol: "b", label: "edge of another" } } },
+          min: 0,
+          max: 9,
+          of: {
+            kind: "group",
+            label: "cube",
+            fields: { edge: { kind: "length", symbol: "b", label: "edge of another", min: 0, max: 1000 } },
+          },
           default: [{ edge: "10 mm" }, { edge: "20 mm" }],
         },
-        voltage: { kind: "voltage", symbol: "U", label: "voltage", default: null },
-        air: { kind: "temperature", symbol: "T", label: "air", default: 20 },
+        voltage: { kind: "voltage", symbol: "U", label: "voltage", min: 0, max: 1000, default: null },
+        air: { kind: "temperature", symbol: "T", label: "air", min: 0, max: 1000, default: 20 },
         made: { kind: "choice", label: "made of", options: { card: "card", foil: "foil" }, default: "card" },
         open: { kind: "flag", label: "open", default: false },
       },

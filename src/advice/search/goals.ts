@@ -63,6 +63,7 @@ export const goalFields: Fields<SearchGoals> = {
   placements: {
     kind: "list",
     label: "places for the actuator",
+    min: 0,
     max: 1000,
     of: { kind: "group", label: "place", fields: placementFields },
     default: [],

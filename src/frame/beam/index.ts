@@ -174,15 +174,15 @@ const perLength = (symbol: string, label: string) =>
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
  * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
- * - `forces`: forces [list of at most 200; default none]
+ * - `forces`: forces [list of 0 to 200; default none]
  *   - `force`: force [P_i; −10 to 10 kN]
  *   - `at`: place [a_i; 0 to 100 m]
- * - `spreads`: spread loads [list of at most 200; default none]
+ * - `spreads`: spread loads [list of 0 to 200; default none]
  *   - `from`: load at its start [q_i; −10 to 10 N/mm]
  *   - `to`: load at its end [q_j; −10 to 10 N/mm]
  *   - `start`: start [s_i; 0 to 100 m]
  *   - `end`: end [e_i; 0 to 100 m]
- * - `moments`: moments [list of at most 200; default none]
+ * - `moments`: moments [list of 0 to 200; default none]
  *   - `moment`: moment [C_i; −10000 to 10000 N m]
  *   - `at`: place [b_i; 0 to 100 m]
  * - `ownWeight`: own weight counts [yes or no; default yes]
@@ -270,6 +270,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
       forces: {
         kind: "list",
         label: "forces",
+        min: 0,
         of: {
           kind: "group",
           label: "force",
@@ -284,6 +285,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
       spreads: {
         kind: "list",
         label: "spread loads",
+        min: 0,
         of: {
           kind: "group",
           label: "spread load",
@@ -300,6 +302,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
       moments: {
         kind: "list",
         label: "moments",
+        min: 0,
         of: {
           kind: "group",
           label: "moment",

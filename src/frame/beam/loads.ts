@@ -45,11 +45,11 @@ export interface BeamInput extends ConditionInput {
   span?: Length | null
   /** Cross-section. [group] */
   section: SectionInput
-  /** Forces at places. [list of at most 200; default none] */
+  /** Forces at places. [list of 0 to 200; default none] */
   forces?: readonly PointLoad[]
-  /** Spread loads [list of at most 200; default none] */
+  /** Spread loads [list of 0 to 200; default none] */
   spreads?: readonly SpreadLoad[]
-  /** Moments at places. [list of at most 200; default none] */
+  /** Moments at places. [list of 0 to 200; default none] */
   moments?: readonly MomentLoad[]
   /** Whether its own weight, lying level, is added. [yes or no; default yes] */
   ownWeight?: boolean

@@ -3,7 +3,7 @@ import type { SiOf } from "../../solver/index.js"
 
 /** A named point: a fixed pivot, or a moving pin where the sketch shows it. */
 export interface LinkagePoint {
-  /** Name that the other lists call it by. [text] */
+  /** Name that the other lists call it by. [text of 1 to 100 characters] */
   readonly name: string
   /** Place in the sketch. [x; −1 to 1 km] */
   readonly x: Length
@@ -13,11 +13,11 @@ export interface LinkagePoint {
 
 /** A rigid bar from pin to pin. */
 export interface LinkageBar {
-  /** Name; `from-to` where left out. [text; optional] */
+  /** Name; `from-to` where left out. [text of 1 to 100 characters; optional] */
   readonly name?: string | null
-  /** Pin at one end. [text] */
+  /** Pin at one end. [text of 1 to 100 characters] */
   readonly from: string
-  /** Pin at the other end. [text] */
+  /** Pin at the other end. [text of 1 to 100 characters] */
   readonly to: string
   /** Pin to pin; taken from the sketch where left out. [l; 0.01 mm to 1 km; optional] */
   readonly length?: Length | null
@@ -25,11 +25,11 @@ export interface LinkageBar {
 
 /** A point fixed to a bar: a third pin, a tip, a centre of gravity. */
 export interface CarriedPoint {
-  /** The point carried. [text] */
+  /** The point carried. [text of 1 to 100 characters] */
   readonly point: string
-  /** Ends of the bar that carries it. [text] */
+  /** Ends of the bar that carries it. [text of 1 to 100 characters] */
   readonly from: string
-  /** To point [text] */
+  /** To point [text of 1 to 100 characters] */
   readonly to: string
   /** Distance along the bar from `from`; from the sketch where left out. [u; −1 to 1 km; optional] */
   readonly along?: Length | null
@@ -39,13 +39,13 @@ export interface CarriedPoint {
 
 /** A point that slides along a straight line through two points of one body, or through two pivots. */
 export interface LinkageSlider {
-  /** Name; `from-to` where left out. [text; optional] */
+  /** Name; `from-to` where left out. [text of 1 to 100 characters; optional] */
   readonly name?: string | null
-  /** The point that slides. [text] */
+  /** The point that slides. [text of 1 to 100 characters] */
   readonly point: string
-  /** First point of the line. [text] */
+  /** First point of the line. [text of 1 to 100 characters] */
   readonly from: string
-  /** Second point of the line. [text] */
+  /** Second point of the line. [text of 1 to 100 characters] */
   readonly to: string
   /** Distance of the point to the left of the line; from the sketch where left out. [h; −1 to 1 km; optional] */
   readonly offset?: Length | null
@@ -53,15 +53,15 @@ export interface LinkageSlider {
 
 /** A motor or servo: it sets the direction of the line `from`–`to`. */
 export interface LinkageCrank {
-  /** Name; `from-to` where left out. [text; optional] */
+  /** Name; `from-to` where left out. [text of 1 to 100 characters; optional] */
   readonly name?: string | null
-  /** From point [text] */
+  /** From point [text of 1 to 100 characters] */
   readonly from: string
-  /** … to here. [text] */
+  /** … to here. [text of 1 to 100 characters] */
   readonly to: string
-  /** Line that the angle is measured from; the x axis where left out. [text; optional] */
+  /** Line that the angle is measured from; the x axis where left out. [text of 1 to 100 characters; optional] */
   readonly referenceFrom?: string | null
-  /** Reference line to [text; optional] */
+  /** Reference line to [text of 1 to 100 characters; optional] */
   readonly referenceTo?: string | null
   /** Angle at the start; from the sketch where left out. [theta_0; −57295.8° to 57295.8°; optional] */
   readonly start?: Angle | null
@@ -75,11 +75,11 @@ export interface LinkageCrank {
 
 /** A linear actuator: it sets the distance `from`–`to`. */
 export interface LinkageActuator {
-  /** Name; `from-to` where left out. [text; optional] */
+  /** Name; `from-to` where left out. [text of 1 to 100 characters; optional] */
   readonly name?: string | null
-  /** From point [text] */
+  /** From point [text of 1 to 100 characters] */
   readonly from: string
-  /** To point [text] */
+  /** To point [text of 1 to 100 characters] */
   readonly to: string
   /** Length at the start; from the sketch where left out. [s_0; 0.01 mm to 1 km; optional] */
   readonly start?: Length | null
@@ -93,7 +93,7 @@ export interface LinkageActuator {
 
 /** A force at a point. */
 export interface LinkageLoad {
-  /** Where it works. [text] */
+  /** Where it works. [text of 1 to 100 characters] */
   readonly point: string
   /** Force along x [F_x; −1000 to 1000 kN; default 0] */
   readonly forceX?: Force
@@ -103,9 +103,9 @@ export interface LinkageLoad {
 
 /** A torque on a bar, counter-clockwise positive. */
 export interface LinkageTorque {
-  /** Two points of the bar that it works on. [text] */
+  /** Two points of the bar that it works on. [text of 1 to 100 characters] */
   readonly from: string
-  /** To point [text] */
+  /** To point [text of 1 to 100 characters] */
   readonly to: string
   /** Torque, counter-clockwise positive. [M; −1000000 to 1000000 N m] */
   readonly torque: Moment
@@ -119,17 +119,17 @@ export interface MechanismInput {
   points: readonly LinkagePoint[]
   /** Rigid bars. [list of 1 to 200] */
   bars: readonly LinkageBar[]
-  /** Points fixed to bars. [list of at most 100; default none] */
+  /** Points fixed to bars. [list of 0 to 100; default none] */
   carried?: readonly CarriedPoint[]
-  /** Points that slide on lines. [list of at most 100; default none] */
+  /** Points that slide on lines. [list of 0 to 100; default none] */
   sliders?: readonly LinkageSlider[]
-  /** Rotary drivers [list of at most 20; default none] */
+  /** Rotary drivers [list of 0 to 20; default none] */
   cranks?: readonly LinkageCrank[]
-  /** Linear drivers [list of at most 20; default none] */
+  /** Linear drivers [list of 0 to 20; default none] */
   actuators?: readonly LinkageActuator[]
-  /** Forces [list of at most 200; default none] */
+  /** Forces [list of 0 to 200; default none] */
   loads?: readonly LinkageLoad[]
-  /** Torques [list of at most 100; default none] */
+  /** Torques [list of 0 to 100; default none] */
   torques?: readonly LinkageTorque[]
 }
 

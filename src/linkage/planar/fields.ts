@@ -2,16 +2,16 @@ import type { Fields } from "../../solver/index.js"
 import type { MechanismInput } from "./data.js"
 
 const ends = {
-  from: { kind: "text", label: "from point" },
-  to: { kind: "text", label: "to point" },
+  from: { kind: "text", label: "from point", min: 1, max: 100 },
+  to: { kind: "text", label: "to point", min: 1, max: 100 },
 } as const
-const name = { kind: "text", label: "name", default: null } as const
+const name = { kind: "text", label: "name", min: 1, max: 100, default: null } as const
 const place = (label: string) =>
   ({
     kind: "group",
     label,
     fields: {
-      name: { kind: "text", label: "name" },
+      name: { kind: "text", label: "name", min: 1, max: 100 },
       x: { kind: "length", symbol: "x", label: "x", min: "-1 km", max: "1 km" },
       y: { kind: "length", symbol: "y", label: "y", min: "-1 km", max: "1 km" },
     },
@@ -35,13 +35,14 @@ export const mechanismFields: Fields<MechanismInput> = {
   carried: {
     kind: "list",
     label: "points fixed to a bar",
+    min: 0,
     max: 100,
     default: [],
     of: {
       kind: "group",
       label: "carried point",
       fields: {
-        point: { kind: "text", label: "point" },
+        point: { kind: "text", label: "point", min: 1, max: 100 },
         ...ends,
         along: { kind: "length", symbol: "u", label: "along the bar", min: "-1 km", max: "1 km", default: null },
         across: { kind: "length", symbol: "w", label: "to the left of the bar", min: "-1 km", max: "1 km", default: null },
@@ -51,6 +52,7 @@ export const mechanismFields: Fields<MechanismInput> = {
   sliders: {
     kind: "list",
     label: "sliders",
+    min: 0,
     max: 100,
     default: [],
     of: {
@@ -58,7 +60,7 @@ export const mechanismFields: Fields<MechanismInput> = {
       label: "slider",
       fields: {
         name,
-        point: { kind: "text", label: "point" },
+        point: { kind: "text", label: "point", min: 1, max: 100 },
         ...ends,
         offset: { kind: "length", symbol: "h", label: "to the left of the line", min: "-1 km", max: "1 km", default: null },
       },
@@ -67,6 +69,7 @@ export const mechanismFields: Fields<MechanismInput> = {
   cranks: {
     kind: "list",
     label: "rotary drivers",
+    min: 0,
     max: 20,
     default: [],
     of: {
@@ -76,8 +79,8 @@ export const mechanismFields: Fields<MechanismInput> = {
       fields: {
         name,
         ...ends,
-        referenceFrom: { kind: "text", label: "reference line from", default: null },
-        referenceTo: { kind: "text", label: "reference line to", default: null },
+        referenceFrom: { kind: "text", label: "reference line from", min: 1, max: 100, default: null },
+        referenceTo: { kind: "text", label: "reference line to", min: 1, max: 100, default: null },
         start: {
           kind: "angle",
           symbol: "theta_0",
@@ -104,6 +107,7 @@ export const mechanismFields: Fields<MechanismInput> = {
   actuators: {
     kind: "list",
     label: "linear drivers",
+    min: 0,
     max: 20,
     default: [],
     of: {
@@ -122,13 +126,14 @@ export const mechanismFields: Fields<MechanismInput> = {
   loads: {
     kind: "list",
     label: "forces",
+    min: 0,
     max: 200,
     default: [],
     of: {
       kind: "group",
       label: "force",
       fields: {
-        point: { kind: "text", label: "point" },
+        point: { kind: "text", label: "point", min: 1, max: 100 },
         forceX: { kind: "force", symbol: "F_x", label: "force along x", min: -1e6, max: 1e6, default: 0 },
         forceY: { kind: "force", symbol: "F_y", label: "force along y", min: -1e6, max: 1e6, default: 0 },
       },
@@ -137,6 +142,7 @@ export const mechanismFields: Fields<MechanismInput> = {
   torques: {
     kind: "list",
     label: "torques",
+    min: 0,
     max: 100,
     default: [],
     of: {

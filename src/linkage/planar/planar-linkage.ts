@@ -14,7 +14,7 @@ import { allForces, driverEfforts, multipliers, type Pose, pointAccelerations, p
 export interface PlanarLinkageInput extends MechanismInput {
   /** Settings of the motion that are listed between start and end; with 0 the end alone is answered. [n; whole 0 to 720; default 0] */
   steps?: number
-  /** Point whose path is wanted. [text; optional] */
+  /** Point whose path is wanted. [text of 1 to 100 characters; optional] */
   trace?: string | null
 }
 
@@ -164,59 +164,59 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  *
  * **Inputs**
  * - `pivots`: fixed pivots [list of 1 to 60]
- *   - `name`: name [text]
+ *   - `name`: name [text of 1 to 100 characters]
  *   - `x`: x [x; −1 to 1 km]
  *   - `y`: y [y; −1 to 1 km]
  * - `points`: moving points, as sketched [list of 1 to 60]
- *   - `name`: name [text]
+ *   - `name`: name [text of 1 to 100 characters]
  *   - `x`: x [x; −1 to 1 km]
  *   - `y`: y [y; −1 to 1 km]
  * - `bars`: bars [list of 1 to 200]
- *   - `name`: name [text; optional]
- *   - `from`: from point [text]
- *   - `to`: to point [text]
+ *   - `name`: name [text of 1 to 100 characters; optional]
+ *   - `from`: from point [text of 1 to 100 characters]
+ *   - `to`: to point [text of 1 to 100 characters]
  *   - `length`: length [l; 0.01 mm to 1 km; optional]
- * - `carried`: points fixed to a bar [list of at most 100; default none]
- *   - `point`: point [text]
- *   - `from`: from point [text]
- *   - `to`: to point [text]
+ * - `carried`: points fixed to a bar [list of 0 to 100; default none]
+ *   - `point`: point [text of 1 to 100 characters]
+ *   - `from`: from point [text of 1 to 100 characters]
+ *   - `to`: to point [text of 1 to 100 characters]
  *   - `along`: along the bar [u; −1 to 1 km; optional]
  *   - `across`: to the left of the bar [w; −1 to 1 km; optional]
- * - `sliders`: sliders [list of at most 100; default none]
- *   - `name`: name [text; optional]
- *   - `point`: point [text]
- *   - `from`: from point [text]
- *   - `to`: to point [text]
+ * - `sliders`: sliders [list of 0 to 100; default none]
+ *   - `name`: name [text of 1 to 100 characters; optional]
+ *   - `point`: point [text of 1 to 100 characters]
+ *   - `from`: from point [text of 1 to 100 characters]
+ *   - `to`: to point [text of 1 to 100 characters]
  *   - `offset`: to the left of the line [h; −1 to 1 km; optional]
- * - `cranks`: rotary drivers [list of at most 20; default none]
- *   - `name`: name [text; optional]
- *   - `from`: from point [text]
- *   - `to`: to point [text]
- *   - `referenceFrom`: reference line from [text; optional]
- *   - `referenceTo`: reference line to [text; optional]
+ * - `cranks`: rotary drivers [list of 0 to 20; default none]
+ *   - `name`: name [text of 1 to 100 characters; optional]
+ *   - `from`: from point [text of 1 to 100 characters]
+ *   - `to`: to point [text of 1 to 100 characters]
+ *   - `referenceFrom`: reference line from [text of 1 to 100 characters; optional]
+ *   - `referenceTo`: reference line to [text of 1 to 100 characters; optional]
  *   - `start`: angle at the start [theta_0; −57295.8° to 57295.8°; optional]
  *   - `end`: angle at the end [theta_1; −57295.8° to 57295.8°; optional]
  *   - `speed`: speed [omega; −9549.3 to 9549.3 rpm; default 0]
  *   - `acceleration`: acceleration [alpha; −5.72958e7 to 5.72958e7 °/s²; default 0]
  *   - `referenceFrom` and `referenceTo` only together
- * - `actuators`: linear drivers [list of at most 20; default none]
- *   - `name`: name [text; optional]
- *   - `from`: from point [text]
- *   - `to`: to point [text]
+ * - `actuators`: linear drivers [list of 0 to 20; default none]
+ *   - `name`: name [text of 1 to 100 characters; optional]
+ *   - `from`: from point [text of 1 to 100 characters]
+ *   - `to`: to point [text of 1 to 100 characters]
  *   - `start`: length at the start [s_0; 0.01 mm to 1 km; optional]
  *   - `end`: length at the end [s_1; 0.01 mm to 1 km; optional]
  *   - `speed`: speed [v; −1000 to 1000 m/s; default 0]
  *   - `acceleration`: acceleration [a; −1000000 to 1000000 m/s²; default 0]
- * - `loads`: forces [list of at most 200; default none]
- *   - `point`: point [text]
+ * - `loads`: forces [list of 0 to 200; default none]
+ *   - `point`: point [text of 1 to 100 characters]
  *   - `forceX`: force along x [F_x; −1000 to 1000 kN; default 0]
  *   - `forceY`: force along y [F_y; −1000 to 1000 kN; default 0]
- * - `torques`: torques [list of at most 100; default none]
- *   - `from`: from point [text]
- *   - `to`: to point [text]
+ * - `torques`: torques [list of 0 to 100; default none]
+ *   - `from`: from point [text of 1 to 100 characters]
+ *   - `to`: to point [text of 1 to 100 characters]
  *   - `torque`: torque [M; −1000000 to 1000000 N m]
  * - `steps`: steps listed of the motion [n; whole 0 to 720; default 0]
- * - `trace`: point to trace [text; optional]
+ * - `trace`: point to trace [text of 1 to 100 characters; optional]
  *
  * **Results**
  *
@@ -275,7 +275,7 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PU
         typical: [0, 24],
         default: 0,
       },
-      trace: { kind: "text", label: "point to trace", default: null },
+      trace: { kind: "text", label: "point to trace", min: 1, max: 100, default: null },
     },
     output: planarOutput,
     example: {

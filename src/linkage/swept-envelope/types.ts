@@ -9,7 +9,7 @@ export interface SweptEnvelopeInput extends MechanismInput {
   halfWidth?: Length
   /** Time of the whole move, all drivers at constant rate. [t; 1 ms to 277.778 h] */
   duration: Time
-  /** Point whose path and speed are wanted. [text] */
+  /** Point whose path and speed are wanted. [text of 1 to 100 characters] */
   tip: string
   /** Poses in each half of the move. [n; whole 1 to 200; default 40] */
   steps?: number

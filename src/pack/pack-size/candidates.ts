@@ -5,7 +5,7 @@ import { dischargeLimitFactor } from "../data.js"
 
 /** A cell to choose from; an entry of `genericCells` with a name fits. */
 export interface CellOnOffer {
-  /** Name of the cell. [text] */
+  /** Name of the cell. [text of 1 to 100 characters] */
   name: string
   /** Cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc] */
   chemistry?: Chemistry

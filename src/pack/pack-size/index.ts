@@ -166,7 +166,7 @@ function cautions(si: Si, out: PackSize): Caution[] {
  *
  * **Inputs**
  * - `cells`: cells to choose from [list of 1 to 500]
- *   - `name`: name [text]
+ *   - `name`: name [text of 1 to 100 characters]
  *   - `chemistry`: cell chemistry [nmc, lfp, lco, nimh, alkaline or lead; default nmc]
  *   - `cellCapacity`: capacity [Q_c; 1 mAh to 1000 Ah]
  *   - `cellResistance`: resistance [r_c; 0 to 100 Ω]
@@ -238,7 +238,7 @@ export const packSize: Solver<PackSizeInput, PackSize> = /* @__PURE__ */ solver<
           kind: "group",
           label: "cell",
           fields: {
-            name: { kind: "text", label: "name" },
+            name: { kind: "text", label: "name", min: 1, max: 100 },
             chemistry: {
               kind: "choice",
               label: "cell chemistry",

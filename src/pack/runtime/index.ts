@@ -185,7 +185,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * - `cellTemperature`: cell temperature [T; −40 to 80 °C; default 25 °C]
  * - `cellCutOffVoltage`: cut-off voltage of a cell [V_cut; 1 mV to 10 V; optional]
  * - `pattern`: pattern of loads [list of 1 to 100]
- *   - `name`: name [text; default empty]
+ *   - `name`: name [text of 0 to 100 characters; default empty]
  *   - `duration`: duration [t_l; 0.01 s to 1000 d; default 1 h]
  *   - `current`: constant current [I_l; 0 to 1000 A; optional]
  *   - `power`: constant power [P_l; 0 to 100 kW; optional]
@@ -256,7 +256,7 @@ export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<Run
           label: "step",
           either: [{ atMostOne: ["current", "power", "loadResistance"] }],
           fields: {
-            name: { kind: "text", label: "name", default: "" },
+            name: { kind: "text", label: "name", min: 0, max: 100, default: "" },
             duration: {
               kind: "time",
               symbol: "t_l",

@@ -8,7 +8,7 @@ import type { OpenCircuitPoint } from "../open-circuit.js"
 
 /** One step of a load pattern; a step without any load is a rest. */
 export interface LoadStep {
-  /** What it is, for the reader. [text; default empty] */
+  /** What it is, for the reader. [text of 0 to 100 characters; default empty] */
   name?: string
   /** How long it lasts in each round; alone, it lasts until the end. [t_l; 0.01 s to 1000 d; default 1 h] */
   duration?: Time

@@ -29,7 +29,7 @@ export interface RigPoint {
 
 /** A mass on a moving arm. */
 export interface ArmMass {
-  /** What it is. [text] */
+  /** What it is. [text of 1 to 100 characters] */
   name: string
   /** Mass [m_i; 0.1 g to 50 kg] */
   mass: Mass
@@ -218,9 +218,9 @@ export interface RigBrief {
 export interface RigDocument extends RigSections {
   /** Version of the document's form: 1. [n_doc; whole 1 to 1] */
   version: number
-  /** Name of the rig [text] */
+  /** Name of the rig [text of 1 to 100 characters] */
   name: string
-  /** Note [text; default empty] */
+  /** Note [text of 0 to 5000 characters; default empty] */
   note?: string
   /** Arms on hinges [group; optional] */
   hinged?: HingedArms | null

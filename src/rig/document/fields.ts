@@ -30,8 +30,8 @@ const run = (label: string, key: string): GroupField<RigRun> => ({
 export const rigFields: Fields<RigDocument> = {
   ...sectionFields,
   version: { kind: "number", symbol: "n_doc", label: "document version", whole: true, min: 1, max: 1 },
-  name: { kind: "text", label: "name of the rig" },
-  note: { kind: "text", label: "note", default: "" },
+  name: { kind: "text", label: "name of the rig", min: 1, max: 100 },
+  note: { kind: "text", label: "note", min: 0, max: 5000, default: "" },
   hinged: {
     kind: "group",
     label: "arms on hinges",
@@ -64,7 +64,7 @@ export const rigFields: Fields<RigDocument> = {
           kind: "group",
           label: "mass",
           fields: {
-            name: { kind: "text", label: "part" },
+            name: { kind: "text", label: "part", min: 1, max: 100 },
             mass: { kind: "mass", symbol: "m_i", label: "mass", min: "0.1 g", max: 50 },
             radius: { kind: "length", symbol: "r_i", label: "distance from the hinge", min: 0, max: 5 },
             angle: { kind: "angle", symbol: "phi_i", label: "angle from the arm", min: "-360 deg", max: "360 deg", default: 0 },

@@ -50,7 +50,7 @@ export interface RigMount {
 
 /** A part carried, other than the moving masses. */
 export interface RigPart {
-  /** Part [text] */
+  /** Part [text of 1 to 100 characters] */
   name: string
   /** Mass of one [m_part; 0 to 60 kg] */
   mass: Mass
@@ -79,7 +79,7 @@ export interface RigSpar
 
 /** A part bent hot from tube. */
 export interface RigFormedPart {
-  /** Part [text] */
+  /** Part [text of 1 to 100 characters] */
   name: string
   /** Bend [group] */
   bend: TubeBendInput
@@ -109,11 +109,11 @@ export interface RigVenue {
   back: Length
   /** Width of wearer and rig with the arms left out. [ve_w; 1 mm to 3 m; default 600 mm] */
   bodyWidth?: Length
-  /** Own places [list of at most 100; default none] */
+  /** Own places [list of 0 to 100; default none] */
   own?: readonly OwnPlace[]
   /**
-   * Kinds of published place it has to pass too. [list, each door, route, corner, stair, lift, turning, headroom or
-   * aisle; optional, with a default of its own]
+   * Kinds of published place it has to pass too. [list of 0 to 8, each door, route, corner, stair, lift, turning,
+   * headroom or aisle; optional, with a default of its own]
    */
   kinds?: readonly PassageKind[]
   /** Packed [group; optional] */
@@ -189,13 +189,13 @@ export interface RigSections {
   wearer?: RigWearer | null
   /** Where the mechanism sits [group; optional] */
   mount?: RigMount | null
-  /** Parts carried, moving masses left out [list of at most 300; default none] */
+  /** Parts carried, moving masses left out [list of 0 to 300; default none] */
   parts?: readonly RigPart[]
   /** Spar of one arm [group; optional] */
   spar?: RigSpar | null
   /** Hinge pin [group; optional] */
   pin?: Omit<PinJointInput, "force"> | null
-  /** Parts formed hot [list of at most 60; default none] */
+  /** Parts formed hot [list of 0 to 60; default none] */
   formed?: readonly RigFormedPart[]
   /** Straps [group; optional] */
   straps?: Omit<StrapPressureInput, "load"> | null
@@ -252,13 +252,14 @@ const described = {
   parts: {
     kind: "list",
     label: "parts carried, moving masses left out",
+    min: 0,
     max: 300,
     default: [],
     of: {
       kind: "group",
       label: "part",
       fields: {
-        name: { kind: "text", label: "part" },
+        name: { kind: "text", label: "part", min: 1, max: 100 },
         mass: { kind: "mass", symbol: "m_part", label: "mass of one", min: 0, max: 60 },
         count: { kind: "number", symbol: "n_part", label: "how many", whole: true, min: 1, max: 10000, default: 1 },
         price: { kind: "number", symbol: "c_part", label: "price of one", min: 0, max: 1e6, default: 0 },
@@ -282,13 +283,14 @@ const described = {
   formed: {
     kind: "list",
     label: "parts formed hot",
+    min: 0,
     max: 60,
     default: [],
     of: {
       kind: "group",
       label: "formed part",
       fields: {
-        name: { kind: "text", label: "part" },
+        name: { kind: "text", label: "part", min: 1, max: 100 },
         bend: { kind: "group", label: "bend", ...embed(tubeBend, "tb") },
         heat: { kind: "group", label: "heating", ...embed(heatThrough, "ht") },
       },
@@ -310,6 +312,8 @@ const described = {
     kinds: {
       kind: "list",
       label: "kinds of published place to pass",
+      min: 0,
+      max: 8,
       default: ["door"],
       of: {
         kind: "choice",

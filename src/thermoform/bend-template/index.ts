@@ -151,7 +151,7 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  * - `diameter`: outer diameter [D; 1 to 300 mm]
  * - `radius`: centreline radius [R_given; 5 mm to 100 m; optional]
  * - `angle`: angle [theta; 0.1° to 350°; optional]
- * - `points`: points of the centreline [list of at most 200; default none]
+ * - `points`: points of the centreline [list of 0 to 200; default none]
  *   - `x`: to the right [x_p; −100 to 100 m]
  *   - `y`: upwards [y_p; −100 to 100 m]
  * - `side`: side of the jig [left or right; default left]
@@ -213,6 +213,7 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
       points: {
         kind: "list",
         label: "points of the centreline",
+        min: 0,
         max: 200,
         of: {
           kind: "group",

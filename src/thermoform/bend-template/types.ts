@@ -21,7 +21,7 @@ export interface BendTemplateInput {
   radius?: Length | null
   /** Arc: angle of the finished bend. [theta; 0.1° to 350°; optional] */
   angle?: Angle | null
-  /** Curve: points of the finished centreline, in order. [list of at most 200; default none] */
+  /** Curve: points of the finished centreline, in order. [list of 0 to 200; default none] */
   points?: readonly BendPoint[]
   /** Curve: side of the tube the jig lies on, going along the points; an arc's jig lies inside. [left or right; default left] */
   side?: "left" | "right"

@@ -2,7 +2,8 @@ import type { Fields, OutFields } from "../../solver/index.js"
 import { sizeFields, sizeRules } from "../conductor.js"
 import type { Harness, HarnessInput } from "./types.js"
 
-const text = (label: string) => ({ kind: "text", label }) as const
+const text = (label: string) => ({ kind: "text", label, min: 1, max: 100 }) as const
+const told = (label: string) => ({ kind: "text", label }) as const
 const ends = { name: text("name"), from: text("from node"), to: text("to node") }
 const contactFields = {
   ...ends,
@@ -48,6 +49,7 @@ export const harnessInput: Fields<HarnessInput> = {
   wires: {
     kind: "list",
     label: "wires",
+    min: 0,
     max: 1000,
     default: [],
     of: {
@@ -70,10 +72,18 @@ export const harnessInput: Fields<HarnessInput> = {
       },
     },
   },
-  contacts: { kind: "list", label: "contacts", max: 1000, default: [], of: { kind: "group", label: "contact", fields: contactFields } },
+  contacts: {
+    kind: "list",
+    label: "contacts",
+    min: 0,
+    max: 1000,
+    default: [],
+    of: { kind: "group", label: "contact", fields: contactFields },
+  },
   switches: {
     kind: "list",
     label: "switches",
+    min: 0,
     max: 1000,
     default: [],
     of: {
@@ -89,6 +99,7 @@ export const harnessInput: Fields<HarnessInput> = {
   fuses: {
     kind: "list",
     label: "fuses",
+    min: 0,
     max: 1000,
     default: [],
     of: {
@@ -121,6 +132,7 @@ export const harnessInput: Fields<HarnessInput> = {
   currentLoads: {
     kind: "list",
     label: "loads of constant current",
+    min: 0,
     max: 1000,
     default: [],
     of: {
@@ -132,6 +144,7 @@ export const harnessInput: Fields<HarnessInput> = {
   resistanceLoads: {
     kind: "list",
     label: "loads of constant resistance",
+    min: 0,
     max: 1000,
     default: [],
     of: {
@@ -146,6 +159,7 @@ export const harnessInput: Fields<HarnessInput> = {
   powerLoads: {
     kind: "list",
     label: "loads of constant power",
+    min: 0,
     max: 1000,
     default: [],
     of: {
@@ -154,7 +168,7 @@ export const harnessInput: Fields<HarnessInput> = {
       fields: { ...ends, power: { kind: "power", symbol: "P_1", label: "power", min: 0, max: 1e5, typical: [0.5, 15] } },
     },
   },
-  ground: { kind: "text", label: "node that voltages are counted from", default: null },
+  ground: { kind: "text", label: "node that voltages are counted from", min: 1, max: 100, default: null },
 }
 
 /** Result descriptions of a harness. */
@@ -162,7 +176,7 @@ export const harnessOutput: OutFields<Harness> = {
   nodes: {
     kind: "list",
     label: "nodes",
-    of: { kind: "group", label: "node", fields: { name: text("name"), voltage: { kind: "voltage", symbol: "V_n", label: "voltage" } } },
+    of: { kind: "group", label: "node", fields: { name: told("name"), voltage: { kind: "voltage", symbol: "V_n", label: "voltage" } } },
   },
   supplies: {
     kind: "list",
@@ -171,7 +185,7 @@ export const harnessOutput: OutFields<Harness> = {
       kind: "group",
       label: "source",
       fields: {
-        name: text("name"),
+        name: told("name"),
         voltage: { kind: "voltage", label: "open-circuit voltage" },
         current: { kind: "current", symbol: "I_s", label: "current given" },
         heat: { kind: "power", label: "heat inside" },
@@ -185,10 +199,10 @@ export const harnessOutput: OutFields<Harness> = {
       kind: "group",
       label: "branch",
       fields: {
-        name: text("name"),
-        type: text("type"),
-        from: text("from node"),
-        to: text("to node"),
+        name: told("name"),
+        type: told("type"),
+        from: told("from node"),
+        to: told("to node"),
         resistance: { kind: "resistance", label: "resistance" },
         current: { kind: "current", label: "current" },
         drop: { kind: "voltage", label: "voltage lost" },
@@ -203,8 +217,8 @@ export const harnessOutput: OutFields<Harness> = {
       kind: "group",
       label: "load",
       fields: {
-        name: text("name"),
-        type: text("type"),
+        name: told("name"),
+        type: told("type"),
         fed: { kind: "flag", label: "fed" },
         voltage: { kind: "voltage", symbol: "V_l", label: "voltage" },
         current: { kind: "current", symbol: "I_l", label: "current" },

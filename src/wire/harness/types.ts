@@ -3,11 +3,11 @@ import type { ConductorSize } from "../conductor.js"
 
 /** A battery or supply of a {@link HarnessInput}. */
 export interface HarnessSource {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node at the positive pole [text] */
+  /** Node at the positive pole [text of 1 to 100 characters] */
   positive: string
-  /** Node at the negative pole [text] */
+  /** Node at the negative pole [text of 1 to 100 characters] */
   negative: string
   /** Open-circuit voltage [E_s; 10 mV to 1000 V] */
   voltage: Voltage
@@ -17,11 +17,11 @@ export interface HarnessSource {
 
 /** One conductor between two nodes; out and back are two wires. */
 export interface HarnessWire extends ConductorSize {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node at one end. [text] */
+  /** Node at one end. [text of 1 to 100 characters] */
   from: string
-  /** Node at the other end. [text] */
+  /** Node at the other end. [text of 1 to 100 characters] */
   to: string
   /** Length of this conductor. [L; 0 to 1000 m] */
   length: Length
@@ -31,11 +31,11 @@ export interface HarnessWire extends ConductorSize {
 
 /** A plug, terminal or splice between two nodes. */
 export interface HarnessContact {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node on one side. [text] */
+  /** Node on one side. [text of 1 to 100 characters] */
   from: string
-  /** Node on the other side. [text] */
+  /** Node on the other side. [text of 1 to 100 characters] */
   to: string
   /** Contact resistance [R_k; 0 to 100 Ω; default 5 mΩ or default 10 mΩ] */
   resistance?: Resistance
@@ -51,11 +51,11 @@ export interface HarnessSwitch extends HarnessContact {
 
 /** A fuse between two nodes. */
 export interface HarnessFuse {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node on one side. [text] */
+  /** Node on one side. [text of 1 to 100 characters] */
   from: string
-  /** Node on the other side. [text] */
+  /** Node on the other side. [text of 1 to 100 characters] */
   to: string
   /** Rated current [I_f; 0.1 mA to 1000 A] */
   rating: Current
@@ -67,11 +67,11 @@ export interface HarnessFuse {
 
 /** A load that draws a current whatever its voltage (an actuator at a given force, an LED driver). */
 export interface HarnessCurrentLoad {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node at its positive side. [text] */
+  /** Node at its positive side. [text of 1 to 100 characters] */
   from: string
-  /** Node at its return side. [text] */
+  /** Node at its return side. [text of 1 to 100 characters] */
   to: string
   /** Current drawn. [I_1; 0 to 1000 A] */
   current: Current
@@ -79,11 +79,11 @@ export interface HarnessCurrentLoad {
 
 /** A load of constant resistance (a heater, a filament). */
 export interface HarnessResistanceLoad {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node at its positive side. [text] */
+  /** Node at its positive side. [text of 1 to 100 characters] */
   from: string
-  /** Node at its return side. [text] */
+  /** Node at its return side. [text of 1 to 100 characters] */
   to: string
   /** Resistance [R_1; 1 mΩ to 10000 kΩ] */
   resistance: Resistance
@@ -91,11 +91,11 @@ export interface HarnessResistanceLoad {
 
 /** A load of constant power (a converter, a sound amplifier at steady level). */
 export interface HarnessPowerLoad {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
-  /** Node at its positive side. [text] */
+  /** Node at its positive side. [text of 1 to 100 characters] */
   from: string
-  /** Node at its return side. [text] */
+  /** Node at its return side. [text of 1 to 100 characters] */
   to: string
   /** Power drawn. [P_1; 0 to 100 kW] */
   power: Power
@@ -105,21 +105,21 @@ export interface HarnessPowerLoad {
 export interface HarnessInput {
   /** Batteries and supplies [list of 1 to 100] */
   sources: readonly HarnessSource[]
-  /** Conductors. [list of at most 1000; default none] */
+  /** Conductors. [list of 0 to 1000; default none] */
   wires?: readonly HarnessWire[]
-  /** Plugs, terminals and splices. [list of at most 1000; default none] */
+  /** Plugs, terminals and splices. [list of 0 to 1000; default none] */
   contacts?: readonly HarnessContact[]
-  /** Switches [list of at most 1000; default none] */
+  /** Switches [list of 0 to 1000; default none] */
   switches?: readonly HarnessSwitch[]
-  /** Fuses [list of at most 1000; default none] */
+  /** Fuses [list of 0 to 1000; default none] */
   fuses?: readonly HarnessFuse[]
-  /** Loads of constant current [list of at most 1000; default none] */
+  /** Loads of constant current [list of 0 to 1000; default none] */
   currentLoads?: readonly HarnessCurrentLoad[]
-  /** Loads of constant resistance [list of at most 1000; default none] */
+  /** Loads of constant resistance [list of 0 to 1000; default none] */
   resistanceLoads?: readonly HarnessResistanceLoad[]
-  /** Loads of constant power [list of at most 1000; default none] */
+  /** Loads of constant power [list of 0 to 1000; default none] */
   powerLoads?: readonly HarnessPowerLoad[]
-  /** Node that voltages are counted from; the first source's negative pole when left out. [text; optional] */
+  /** Node that voltages are counted from; the first source's negative pole when left out. [text of 1 to 100 characters; optional] */
   ground?: string | null
 }
 

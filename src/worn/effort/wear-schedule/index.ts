@@ -121,7 +121,7 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * - `bodyMass`: body mass [m_w; 20 to 200 kg]
  * - `load`: mass of the rig [m_r; 10 g to 150 kg]
  * - `plan`: plan [list of 1 to 200]
- *   - `name`: name [text]
+ *   - `name`: name [text of 1 to 100 characters]
  *   - `activity`: activity [standing, walking, stage, sitting or off]
  *   - `duration`: duration [t; 60 s to 12 h]
  *   - `speed`: walking speed [v; 0 to 2.5 m/s; optional]
@@ -208,7 +208,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
           kind: "group",
           label: "part",
           fields: {
-            name: { kind: "text", label: "name" },
+            name: { kind: "text", label: "name", min: 1, max: 100 },
             activity: {
               kind: "choice",
               label: "activity",

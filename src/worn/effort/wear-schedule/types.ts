@@ -6,7 +6,7 @@ export type WearActivity = "standing" | "walking" | "stage" | "sitting" | "off"
 
 /** One part of the day. */
 export interface WearPart {
-  /** Name of the part. [text] */
+  /** Name of the part. [text of 1 to 100 characters] */
   name: string
   /** What is done. [standing, walking, stage, sitting or off] */
   activity: WearActivity

@@ -191,7 +191,7 @@ const upright = { kind: "moment", unit: "N m" } as const
  * - `stature`: stature [H; 1 to 2.3 m]
  * - `load`: mass of the rig [m_r; 10 g to 150 kg]
  * - `poses`: poses [list of 1 to 1000]
- *   - `name`: name [text]
+ *   - `name`: name [text of 1 to 100 characters]
  *   - `forward`: ahead of the hips [x; −3 to 3 m]
  *   - `left`: left of the middle [y; −3 to 3 m; default 0]
  *   - `height`: above the ground [z; 0 to 6 m]
@@ -290,7 +290,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
           kind: "group",
           label: "pose",
           fields: {
-            name: { kind: "text", label: "name" },
+            name: { kind: "text", label: "name", min: 1, max: 100 },
             forward: { kind: "length", symbol: "x", label: "ahead of the hips", min: -3, max: 3, typical: [-0.4, 0.2] },
             left: { kind: "length", symbol: "y", label: "left of the middle", min: -3, max: 3, typical: [-0.05, 0.05], default: 0 },
             height: { kind: "length", symbol: "z", label: "above the ground", min: 0, max: 6, typical: [0.9, 1.8] },

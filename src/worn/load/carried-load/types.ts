@@ -4,7 +4,7 @@ import type { SiOf } from "../../../solver/index.js"
 
 /** Where the rig's centre of mass is in one pose, the wearer standing upright. */
 export interface RigPose {
-  /** Name of the pose. [text] */
+  /** Name of the pose. [text of 1 to 100 characters] */
   name: string
   /** Ahead of the vertical through the hip joints; negative behind. [x; −3 to 3 m] */
   forward: Length

@@ -105,8 +105,8 @@ const envelopeFields = (mark: string) =>
  *   - `width`: width [w_p; 1 mm to 20 m]
  *   - `height`: height [h_p; 1 mm to 20 m]
  *   - `mass`: mass [m_p; 0.1 g to 500 kg]
- * - `own`: own places [list of at most 100; default none]
- *   - `name`: name [text]
+ * - `own`: own places [list of 0 to 100; default none]
+ *   - `name`: name [text of 1 to 100 characters]
  *   - `kind`: how it is passed [door, route, corner, stair or turning]
  *   - `width`: clear width [w_o; 1 mm to 100 m]
  *   - `height`: clear height [h_o; 1 mm to 100 m; optional]
@@ -180,12 +180,13 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
       own: {
         kind: "list",
         label: "own places",
+        min: 0,
         max: 100,
         of: {
           kind: "group",
           label: "place",
           fields: {
-            name: { kind: "text", label: "name" },
+            name: { kind: "text", label: "name", min: 1, max: 100 },
             kind: {
               kind: "choice",
               label: "how it is passed",

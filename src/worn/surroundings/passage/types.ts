@@ -28,7 +28,7 @@ export interface PackedSize {
 
 /** A place of one's own. */
 export interface OwnPlace {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
   /** How it is passed; `lift` is not among them: give its door and its car as a turning space. [door, route, corner, stair or turning] */
   kind: "door" | "route" | "corner" | "stair" | "turning"
@@ -46,7 +46,7 @@ export interface PassageInput {
   raised?: WornEnvelope | null
   /** The rig packed for transport. [group; optional] */
   packed?: PackedSize | null
-  /** Places of one's own, measured. [list of at most 100; default none] */
+  /** Places of one's own, measured. [list of 0 to 100; default none] */
   own?: readonly OwnPlace[]
   /** Room kept on every side for sway, hands and not scraping. [a; 0 to 500 mm; default 25 mm] */
   allowance?: Length
