@@ -76,7 +76,9 @@ function expectAtThreshold(row: { solver: unknown; apart?: string }, one: Change
 }
 
 it("finds the edges of every domain", () => {
-  const domains = [...new Set(solvers.map(({ id }) => id.split(".")[0] as string))].filter((domain) => domain !== "rig")
+  const domains = [...new Set(solvers.map(({ id }) => id.split(".")[0] as string))].filter(
+    (domain) => domain !== "rig" && domain !== "advice",
+  )
   expect(domains.filter((domain) => !allEdges.has(domain))).toEqual([])
 })
 

@@ -18,7 +18,7 @@ const slow: Readonly<Record<string, readonly [points: number, every: number]>> =
   "linkage.tetheredFan": [21, 3],
   "worn.pinchGap": [15, 5],
   "rig.assess": [9, 24],
-  "rig.diagnosis": [9, 24],
+  "advice.diagnosis": [9, 24],
   "rig.moveTime": [9, 12],
 }
 
