@@ -1,5 +1,5 @@
 // Drive and pack: one call of each solver, and the two long ones: a day's pattern and a catalogue.
-import { dcMotor, dutyCycle, gearTrain, hobbyServo, linearActuator, powerScrew } from "alula/drive"
+import { dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew } from "alula/drive"
 import {
   airTravel,
   cellPack,
@@ -18,6 +18,9 @@ const solvers = {
   "drive.dcMotor": dcMotor,
   "drive.powerScrew": powerScrew,
   "drive.gearTrain": gearTrain,
+  "drive.motionProfile": motionProfile,
+  "drive.endStop": endStop,
+  "drive.gearmotor": gearmotor,
   "drive.hobbyServo": hobbyServo,
   "drive.dutyCycle": dutyCycle,
   "pack.cellPack": cellPack,

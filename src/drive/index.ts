@@ -1,6 +1,7 @@
 export { type DcMotorInput, type MotorConstants, motorConstants } from "./dc-motor/constants.js"
 export { type DcMotor, dcMotor } from "./dc-motor/index.js"
 export { type DutyCycle, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
+export { type AbsorberStop, drawEndStop, type EndStop, type EndStopInput, endStop, type SpringStop } from "./end-stop/index.js"
 export {
   type GearStage,
   type GearStageResult,
@@ -9,6 +10,7 @@ export {
   gearTrain,
   type PlanetaryPath,
 } from "./gear-train/index.js"
+export { type Gearmotor, type GearmotorInput, gearmotor } from "./gearmotor/index.js"
 export { type HobbyServo, type HobbyServoInput, hobbyServo } from "./hobby-servo.js"
 export {
   type ActuatorConstants,
@@ -20,4 +22,13 @@ export {
   windingFactor,
 } from "./linear-actuator/constants.js"
 export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator/index.js"
+export {
+  drawMotionProfile,
+  type LimitedMove,
+  type MotionProfile,
+  type MotionProfileInput,
+  type MoveTorques,
+  motionProfile,
+  type TimedMove,
+} from "./motion-profile/index.js"
 export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"

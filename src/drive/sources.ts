@@ -82,3 +82,42 @@ export const GEARMOTOR_FAQ: Source = {
   edition: "read 2026",
   verified: "seen",
 }
+
+/** Relations of triangular and trapezoidal moves. */
+export const MOVE_PROFILES: Source = {
+  title: "How to calculate velocity from triangular and trapezoidal move profiles",
+  edition: "read 2026",
+  verified: "seen",
+}
+
+/** Distance and time of ramps with limited jerk. */
+export const S_CURVES: Source = {
+  title: "Jerk-limited S-curve equations",
+  edition: "read 2026",
+  where: "verification table",
+  verified: "seen",
+}
+
+/** Speed of machinery while people are within its reach. */
+export const ISO_10218: Source = {
+  title: "ISO 10218-1, Robotics: safety requirements",
+  by: "ISO",
+  edition: "2025",
+  where: "reduced speed, 250 mm/s",
+  verified: "not-seen",
+}
+
+/** A buffer maker on turning bodies that strike. */
+export const ROTATIONAL_IMPACT: Source = {
+  title: "Rotational impact: buffers for turning bodies",
+  edition: "read 2026",
+  where: "worked example, swing bridge",
+  verified: "seen",
+}
+
+/** Energy, drive work and force of shock absorbers. */
+export const ABSORBER_FORMULAE: Source = {
+  title: "Calculation bases for the design of industrial shock absorbers",
+  edition: "read 2026",
+  verified: "seen",
+}

@@ -1,9 +1,19 @@
 import { expect, it } from "vitest"
-import { dcMotor, dutyCycle, gearTrain, hobbyServo, linearActuator, powerScrew } from "../../src/drive/index.js"
+import {
+  dcMotor,
+  dutyCycle,
+  endStop,
+  gearmotor,
+  gearTrain,
+  hobbyServo,
+  linearActuator,
+  motionProfile,
+  powerScrew,
+} from "../../src/drive/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { dcMotor, dutyCycle, gearTrain, hobbyServo, linearActuator, powerScrew }
+const solvers = { dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew }
 
 /** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -32,6 +42,51 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "limitTemperature: min 0, max 250, default 80",
     "ratedAmbient: min -40, max 100, default 25",
     "ambient: min -40, max 100, default 25",
+  ],
+  endStop: [
+    "inertia: min 1e-9, max 100000000",
+    "speed: min 0.0001, max 10000",
+    "drivingTorque: min 0, max 100000000, default 0",
+    "stopRadius: min 1 mm, max 100",
+    "stop(spring).stiffness: min 1, max 1000000000000",
+    "stop(spring).travel: min 10 um, max 10, default null",
+    "stop(spring).returnedShare: min 0, max 1, default 1",
+    "stop(absorber).stroke: min 10 um, max 10",
+    "stop(absorber).absorberEfficiency: min 0.2, max 1, default 0.85",
+    "mass: min 1 mg, max 1000000, default null",
+    "centreRadius: min 0, max 100, default 0",
+    "strikeRate: min 0, max 1000, default 0",
+    "ratedForce: min 1 mN, max 1000000000, default null",
+  ],
+  gearmotor: [
+    "ratedVoltage: min 10 mV, max 1000, default null",
+    "noLoadSpeed: min 0.01, max 1e5 rpm, default null",
+    "noLoadCurrent: min 0, max 1000, default 0",
+    "loadTorque: min 0.00001, max 1000000, default null",
+    "loadSpeed: min 0, max 1e5 rpm, default null",
+    "loadCurrent: min 0.1 mA, max 10000, default null",
+    "backEmfConstant: above 0.000001, max 1000, default null",
+    "resistance: above 0.000001, max 1000000, default null",
+    "voltage: min 10 mV, max 1000",
+    "windingTemperature: min -50, max 200, default 20",
+    "datasheetTemperature: min -50, max 200, default 20",
+    "stages: min 1, max 8",
+    "stages.drivingTeeth: min 1, max 1000",
+    "stages.drivenTeeth: min 6, max 1000",
+    "stages.path: default sun-to-carrier",
+    "stages.planets: min 1, max 8, default 3",
+    "stages.meshEfficiency: min 0.5, max 1, default 0.97",
+    "stages.leadAngle: min 0.5 deg, max 45 deg, default null",
+    "stages.friction: min 0, max 0.6, default null",
+    "stages.wormEfficiency: min 0.05, max 1, default null",
+    "stages.pressureAngle: min 0, max 30 deg, default 20 deg",
+    "stages.module: min 0.1 mm, max 20 mm, default null",
+    "stages.backlash: min 0, max 10 deg, default 0",
+    "stages.inertia: min 0, max 1000, default 0",
+    "torque: min -100000, max 100000",
+    "dragTorque: min 0, max 10000, default 0",
+    "rotorInertia: min 0, max 1000, default 0",
+    "loadInertia: min 0, max 100000, default 0",
   ],
   gearTrain: [
     "stages: min 1, max 8",
@@ -81,6 +136,22 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "holdingForce: min 0, max 1000 kN, default null",
     "windingTemperature: min -50, max 200, default 20",
     "datasheetTemperature: min -50, max 200, default 20",
+  ],
+  motionProfile: [
+    "swing: min 0.1 deg, max 10000 rev",
+    "timing(duration).duration: min 1 ms, max 1 h",
+    "timing(duration).accelerationShare: min 0.01, max 0.99, default 0.3333333333333333",
+    "timing(duration).decelerationShare: min 0.01, max 0.99, default 0.3333333333333333",
+    "timing(duration).jerkShare: min 0.01, max 1, default null",
+    "timing(limits).maxSpeed: min 0.0001, max 1e5 rpm",
+    "timing(limits).maxAcceleration: min 0.0001, max 1000000",
+    "timing(limits).jerkTime: min 1 ms, max 60, default null",
+    "inertia: min 0, max 100000",
+    "loadTorque: min -100000, max 100000, default 0",
+    "frictionTorque: min 0, max 100000, default 0",
+    "rest: min 0, max 24 h, default 0",
+    "holdsAtRest: default false",
+    "tipRadius: min 1 mm, max 20, default null",
   ],
   powerScrew: [
     "force: min 1 mN, max 1000 kN",

@@ -2,7 +2,10 @@ import { type DcMotor, dcMotor, hobbyServo, type PowerScrew, powerScrew } from "
 import { handlingLoad } from "../../src/frame/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
+import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
+import { motionChecks } from "./drive-motion.js"
+import { stopChecks, stopWithout } from "./drive-stops.js"
 
 type Numbers = Readonly<Record<string, number>>
 const numbers = (inputs: object) => inputs as Numbers
@@ -270,6 +273,9 @@ referenceTests(
     ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears, ...gearmotors, ...slopes]),
     ...screws,
     ...gearChecks,
+    ...gearmotorChecks,
+    ...motionChecks,
+    ...stopChecks,
     ...servos,
     "impact-wentzell-7-1": fallOnBar,
     "impact-wentzell-7-4": fallOnBar,
@@ -277,6 +283,7 @@ referenceTests(
   {
     "gearmotor-25mm": { counts_per_output_rev: "no solver counts encoder lines" },
     ...gearWithout,
+    ...stopWithout,
     "servo-standard-speed": { torque_N_m: "the row names no torque it is converted from" },
   },
 )

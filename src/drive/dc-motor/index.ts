@@ -66,7 +66,8 @@ function kernel(si: Si): DcMotor | NoSolution {
   const neededVoltage = current * windingResistance
   const enough = neededVoltage * 1.001
   const higher: Record<string, number> = si.ratedVoltage === null || enough <= FURTHEST * si.ratedVoltage ? { voltage: enough } : {}
-  if (!(voltage >= frictionVoltage))
+  // a load that helps (only a gear train hands one on) can overcome the friction itself
+  if (torque >= 0 && !(voltage >= frictionVoltage))
     return refuse(
       "cannot-start",
       "{voltage voltage} drive at most {stallCurrent current}, which does not overcome the friction current of {given.noLoadCurrent current}: it needs {shortBy voltage} more.",
@@ -110,7 +111,11 @@ function kernel(si: Si): DcMotor | NoSolution {
 
 const solve = (si: Si): DcMotor | NoSolution => tried(kernel(si), si, dcMotor.input, kernel, sheetFaults, dcMotor.either)
 
-function cautions(si: Si, out: DcMotor): Caution[] {
+/** Hazards of a brushed motor, alone or behind gears. */
+export function cautions(
+  si: Omit<Si, "torque">,
+  out: Pick<DcMotor, "stallTorque" | "current" | "stallCurrent" | "torqueConstant" | "backEmf">,
+): Caution[] {
   const found: Caution[] = [
     caution(
       "drawn-in",

@@ -4,7 +4,9 @@ import { BEVAN, GEARMOTOR_FAQ, ISO_12100, SHIGLEY } from "../sources.js"
 import { externalPair, planetTeeth, type StageSi } from "./kernel.js"
 import type { GearTrain, GearTrainInput } from "./types.js"
 
-export function cautions(si: SiOf<GearTrainInput>, out: GearTrain): Caution[] {
+type Told = Pick<GearTrain, "stages" | "locksAtFriction" | "selfLocking" | "backDriveTorque">
+
+export function cautions(si: Pick<SiOf<GearTrainInput>, "stages">, out: Told): Caution[] {
   const found: Caution[] = [
     caution(
       "drawn-in",
@@ -53,7 +55,7 @@ export function cautions(si: SiOf<GearTrainInput>, out: GearTrain): Caution[] {
 }
 
 /** Cautions about the teeth of one stage; its numbers are named by their place in the list. */
-function ofStage(stage: StageSi, k: number, out: GearTrain): Caution[] {
+function ofStage(stage: StageSi, k: number, out: Told): Caution[] {
   const found: Caution[] = []
   const fewest = out.stages[k]?.fewestTeeth ?? null
   if (fewest !== null && externalPair(stage)[0] < fewest) {

@@ -1,7 +1,7 @@
 // The working of gearTrain, from the ratios and efficiencies of its stages on.
 import type { SiOf, Step } from "../../solver/index.js"
 import { BEVAN } from "../sources.js"
-import { whollyFrom } from "./kernel.js"
+import { letThrough, whollyFrom } from "./kernel.js"
 import type { GearTrain, GearTrainInput } from "./types.js"
 
 export const formulae: readonly Step<SiOf<GearTrainInput>, GearTrain>[] = [
@@ -19,20 +19,21 @@ export const formulae: readonly Step<SiOf<GearTrainInput>, GearTrain>[] = [
     given: (_, out) => out.stages.map((s) => s.backwardEfficiency),
   },
   { symbol: "f_k", kind: "number", meaning: "turns of the input for one of each stage's output", given: (_, out) => whollyFrom(out) },
+  { symbol: "helps", kind: "number", meaning: "1 where the load helps", given: (si) => (si.torque < 0 ? 1 : 0) },
   { symbol: "locked", kind: "number", meaning: "1 where a stage locks", given: (_, out) => (out.locksAtFriction ? 1 : 0) },
   { symbol: "aligned", kind: "number", meaning: "1 where all axes are parallel", given: (_, out) => (out.reverses === null ? 0 : 1) },
   { symbol: "sense", kind: "number", meaning: "−1 where the output turns the other way", given: (_, out) => (out.reverses ? -1 : 1) },
   { symbol: "i", meaning: "ratio", is: "prod(r_k)" },
   { symbol: "eta", meaning: "efficiency, load against the motion", is: "prod(e_k)" },
   { symbol: "eta_b", meaning: "efficiency, load driving", is: "prod(b_k)", when: "locked == 0" },
-  { symbol: "T_1", meaning: "torque at the input, load against the motion", is: "T / (i * eta) + T_d", when: "T >= 0 N m" },
+  { symbol: "T_1", meaning: "torque at the input, load against the motion", is: "T / (i * eta) + T_d", when: "helps == 0" },
   {
     symbol: "c_k",
     kind: "number",
     meaning: "torque let through by each stage, against one without loss",
-    given: (_, out) => out.stages.map((s) => (s.drivenTorque === 0 ? 1 : (s.drivingTorque * s.ratio) / s.drivenTorque)),
+    given: (_, out) => letThrough(out),
   },
-  { symbol: "T_1", meaning: "torque at the input, load helping", is: "T * prod(c_k) / i + T_d", when: "T < 0 N m" },
+  { symbol: "T_1", meaning: "torque at the input, load helping", is: "T * prod(c_k) / i + T_d", when: "helps == 1" },
   { symbol: "T_b", meaning: "torque that drives it back", is: "T_d * i / eta_b", when: "locked == 0" },
   { symbol: "T_h", meaning: "torque on the mounting: all torques on the housing balance", is: "sense * T - T_1", when: "aligned == 1" },
   { symbol: "J_1", meaning: "inertia at the input: equal kinetic energy", is: "J_0 + sum(J_k ./ f_k.^2) + J_L / i^2" },

@@ -11,16 +11,16 @@ export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPa
 /**
  * Ratio, efficiency both ways, locking, play, inertia and torques of a gear train: spur, planetary and worm stages in any order.
  *
- * Formula: a stage of z₁ driving and z₂ driven teeth has r = z₂/z₁ and, by mesh efficiency η_m, η = η_m both ways. A
- * planetary stage with k = ring/sun teeth and both meshes η₀ = η_m² (Willis: ω_S + k·ω_R = (1 + k)·ω_C) has r = 1 + k
- * and η = (1 + k·η₀)/(1 + k) from sun to carrier, r = 1/(1 + k) and η = (1 + k)/(1 + k/η₀) back; r = 1 + 1/k and η = (k
- * + η₀)/(k + 1) from ring to carrier; r = k and η₀ from sun to ring, which turns the other way. A worm with lead angle
- * γ, friction μ and pressure angle α has η = (cos α − μ·tan γ)/(cos α + μ·cot γ) driving and η = (cos α − μ·cot γ)/(cos
- * α + μ·tan γ) driven back: it locks where that is not above zero. `selfLocking` asks that it still locks with half of
- * μ. With i = Πr: T₁ = T/(i·Πη) + T_d against a load T, T₁ = T·Πη_b/i + T_d with one that helps (T < 0), T_d the drag
- * at the input; where a stage locks, the input has to drive the load down. Play at the output Σβ_k·f_k/i, inertia at
- * the input J₀ + ΣJ_k/f_k² + J_L/i², f_k the turns of the input for one of stage k's output. Force along the pitch
- * circle 2T/(m·z), shared by the planets.
+ * Formula: a stage of z₁ driving and z₂ driven teeth has r = z₂/z₁ and, by mesh efficiency η_m, η = η_m both
+ * ways. A planetary stage with k = ring/sun teeth and both meshes η₀ = η_m² (Willis: ω_S + k·ω_R = (1 + k)·ω_C) has
+ * r = 1 + k and η = (1 + k·η₀)/(1 + k) from sun to carrier, r = 1/(1 + k) and η = (1 + k)/(1 + k/η₀) back; r = 1 + 1/k and
+ * η = (k + η₀)/(k + 1) from ring to carrier; r = k and η₀ from sun to ring, which turns the other way. A worm with lead angle γ,
+ * friction μ and pressure angle α has η = (cos α − μ·tan γ)/(cos α + μ·cot γ) driving and
+ * η = (cos α − μ·cot γ)/(cos α + μ·tan γ) driven back: it locks where that is not above zero. `selfLocking` asks that it still
+ * locks with half of μ. With i = Πr: T₁ = T/(i·Πη) + T_d against a load T, T₁ = T·Πη_b/i + T_d with one that helps (T < 0),
+ * T_d the drag at the input; where a stage locks, the input has to drive the load down. Play at the output
+ * Σβ_k·f_k/i, inertia at the input J₀ + ΣJ_k/f_k² + J_L/i², f_k the turns of the input for one of stage k's output.
+ * Force along the pitch circle 2T/(m·z), shared by the planets.
  *
  * Valid at steady speed, for gears in their rated range; rigid shafts, evenly loaded planets. The same in both directions of rotation.
  *
@@ -61,9 +61,9 @@ export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPa
  * **Symbols of the working**
  *
  * r_k: ratio of each stage; e_k: its efficiency, load against the motion; b_k: its efficiency, load driving; f_k:
- * turns of the input for one of each stage's output; locked: 1 where a stage locks; aligned: 1 where all axes are
- * parallel; sense: −1 where the output turns the other way; c_k: torque let through by each stage, against one without
- * loss.
+ * turns of the input for one of each stage's output; helps: 1 where the load helps; locked: 1 where a stage locks;
+ * aligned: 1 where all axes are parallel; sense: −1 where the output turns the other way; c_k: torque let through by
+ * each stage, against one without loss.
  *
  * **Sources**
  * - T. Bevan: The Theory of Machines, 3rd, 1956, chapters 10 and 11 (not verified against the document)

@@ -163,8 +163,12 @@ export function solve(si: Si): GearTrain {
   }
 }
 
+/** Torque that each stage lets through, against one without loss: by the way that power flows in it. */
+export const letThrough = (out: Pick<GearTrain, "stages">): number[] =>
+  out.stages.map((s) => (s.drivenTorque < 0 ? s.backwardEfficiency : 1 / s.efficiency))
+
 /** Turns of the input for one turn of each stage's output. */
-export function whollyFrom(out: GearTrain): number[] {
+export function whollyFrom(out: Pick<GearTrain, "stages">): number[] {
   let before = 1
   return out.stages.map((s) => {
     before *= s.ratio

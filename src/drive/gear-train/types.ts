@@ -6,7 +6,7 @@ export type PlanetaryPath = "sun-to-carrier" | "carrier-to-sun" | "ring-to-carri
 
 /** One stage of a gear train. */
 export interface GearStage {
-  /** Kind of stage [spur, planetary or worm] */
+  /** Kind of stage. [spur, planetary or worm] */
   type: "spur" | "planetary" | "worm"
   /** Teeth of the driving gear; of the sun in a planetary stage; starts of a worm. [z_1; whole 1 to 1000] */
   drivingTeeth: number
@@ -39,7 +39,7 @@ export interface GearStage {
 
 /** Input of {@link gearTrain}. */
 export interface GearTrainInput {
-  /** Stages, from motor to load [list of 1 to 8] */
+  /** Stages, from the motor to the load. [list of 1 to 8] */
   stages: readonly GearStage[]
   /** Torque at the output shaft: positive against the motion, negative where the load helps it. [T; −100000 to 100000 N m] */
   torque: Moment
@@ -63,9 +63,9 @@ export interface GearStageResult {
   readonly efficiency: number
   /** Efficiency with the load driving; below zero where the stage locks. [as a fraction] */
   readonly backwardEfficiency: number
-  /** Torque at the driving shaft [N m] */
+  /** Torque at its driving shaft. [N m] */
   readonly drivingTorque: number
-  /** Torque at the driven shaft [N m] */
+  /** Torque at its driven shaft. [N m] */
   readonly drivenTorque: number
   /** Torque on the member of a planetary stage that is held; null for other stages. [N m] */
   readonly heldTorque: number | null
@@ -108,7 +108,7 @@ export interface GearTrain {
   readonly inertiaAtOutput: number
   /** Play at the output shaft. [beta; rad] */
   readonly backlash: number
-  /** Play at the tip [s; m] */
+  /** Play at the tip. [s; m] */
   readonly tipPlay: number | null
   /** Speed of the output shaft. [omega_2; rad/s] */
   readonly outputSpeed: number | null
@@ -118,6 +118,6 @@ export interface GearTrain {
   readonly outputPower: number | null
   /** Heat in gears and bearings. [P_h; W] */
   readonly heat: number | null
-  /** Stages [list] */
+  /** The stages, one by one. [list] */
   readonly stages: readonly GearStageResult[]
 }
