@@ -1,5 +1,6 @@
 import { extent, linearScale, ticks } from "./scale.js"
-import { element, escapeXml, label, type Point, pathThrough, svg } from "./svg.js"
+import { element, label, type Point, pathThrough, svg } from "./svg.js"
+import { escapeXml } from "./text.js"
 
 /** One line of a chart. */
 export interface Series {
@@ -89,8 +90,8 @@ export interface Step {
   readonly added: number
 }
 
-/** Bars that start where the one before ended: how a total is made up, as one SVG picture. */
-export function stepChart(title: string, unit: string, steps: readonly Step[], width = 560): string {
+/** Bars that start where the one before ended: how a total is made up, as one SVG picture; `show` gives a value its text. */
+export function stepChart(title: string, steps: readonly Step[], show: (value: number) => string, width = 560): string {
   const row = 34
   const height = steps.length * row + 64
   const [left, right] = [12, width - 70]
@@ -99,8 +100,7 @@ export function stepChart(title: string, unit: string, steps: readonly Step[], w
   const bars = steps.map((s, i) => {
     const [from, to] = [x(s.total - s.added), x(s.total)]
     const top = 30 + i * row
-    const size = Math.abs(s.added).toFixed(1)
-    const sign = i === 0 || Number(size) === 0 ? "" : s.added > 0 ? "+" : "−"
+    const sign = i === 0 || s.added === 0 ? "" : s.added > 0 ? "+" : "−"
     return [
       label(left, top + 11, s.label, text),
       element("rect", {
@@ -110,14 +110,14 @@ export function stepChart(title: string, unit: string, steps: readonly Step[], w
         height: 11,
         fill: i === 0 ? "#8aa1b8" : s.added >= 0 ? "#b5541c" : "#2a7f62",
       }),
-      label(Math.max(from, to) + 6, top + 25, `${sign}${size} ${unit}`, text),
+      label(Math.max(from, to) + 6, top + 25, `${sign}${show(Math.abs(s.added))}`, text),
     ].join("")
   })
   const last = steps[steps.length - 1]
   return svg(
-    { title, description: steps.map((s) => `${s.label}: ${s.total.toFixed(1)} ${unit}`).join("; "), width, height },
+    { title, description: steps.map((s) => `${s.label}: ${show(s.total)}`).join("; "), width, height },
     label(left, 16, title, heading),
     ...bars,
-    label(left, height - 8, `${last ? last.total.toFixed(1) : "0"} ${unit} in all`, { ...text, "font-weight": 600 }),
+    label(left, height - 8, `${show(last?.total ?? 0)} in all`, { ...text, "font-weight": 600 }),
   )
 }

@@ -1,4 +1,5 @@
 export { type LineChart, lineChart, type Series, type Step, stepChart } from "./chart.js"
 export { extent, linearScale, ticks } from "./scale.js"
-export { element, escapeXml, type Frame, label, type Point, pathThrough, plainText, svg, svgNumber } from "./svg.js"
+export { element, type Frame, label, type Point, pathThrough, svg, svgNumber } from "./svg.js"
 export { textChart } from "./terminal.js"
+export { escapeMarkdown, escapeXml, plainText } from "./text.js"

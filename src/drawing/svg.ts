@@ -1,3 +1,5 @@
+import { escapeXml } from "./text.js"
+
 /** A point in the plane. */
 export interface Point {
   readonly x: number
@@ -5,20 +7,6 @@ export interface Point {
 }
 
 type Attributes = Readonly<Record<string, string | number | undefined>>
-
-// what XML forbids, what moves a terminal's cursor, and what turns the direction of the text after it
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const unseen = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\p{Surrogate}/gu
-
-/** Text without control characters, halves of characters and marks that turn its direction: each is shown as `\ufffd`. */
-export function plainText(text: string): string {
-  return text.replace(/[\t\n\r]+/g, " ").replace(unseen, "\ufffd")
-}
-
-/** Text safe inside XML. */
-export function escapeXml(text: string): string {
-  return plainText(text).replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`)
-}
 
 /** A number for an SVG attribute: at most `decimals` decimals, no `-0`. */
 export function svgNumber(value: number, decimals = 3): string {

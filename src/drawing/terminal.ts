@@ -1,6 +1,6 @@
 import type { Series } from "./chart.js"
 import { extent, linearScale, ticks } from "./scale.js"
-import { plainText } from "./svg.js"
+import { plainText } from "./text.js"
 
 const marks = ["●", "○", "+", "×"]
 

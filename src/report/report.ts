@@ -1,5 +1,6 @@
-import { escapeXml, lineChart, stepChart, textChart } from "../drawing/index.js"
+import { escapeXml, lineChart, stepChart, escapeMarkdown as text, textChart } from "../drawing/index.js"
 import { chemistries, runtime } from "../pack/index.js"
+import { formatQuantity } from "../quantity/index.js"
 import { type Assessment, assess, type Finding } from "../rig/assess/index.js"
 import { type Situation, situationOf } from "../rig/assess/situation.js"
 import type { RigDocument } from "../rig/document/document.js"
@@ -17,7 +18,7 @@ export interface Report {
 
 const degrees = (angle: number) => (angle * 180) / Math.PI
 const signs = { "falls short": "✗", marginal: "△", "not enough data": "?", meets: "✓" } as const
-const percent = (margin: number | null) => (margin === null ? "—" : `${margin < 0 ? "−" : ""}${Math.abs(Math.round(margin * 100))} %`)
+const percent = (margin: number | null) => (margin === null ? "—" : formatQuantity("ratio", margin, "%").replace("-", "−"))
 
 /** Pictures of a rig, each with a caption; only those its document allows. */
 function figures(situation: Situation): { readonly caption: string; readonly svg: string }[] {
@@ -42,8 +43,8 @@ function figures(situation: Situation): { readonly caption: string; readonly svg
       caption: move.why,
       svg: stepChart(
         "Where the seconds go, raising",
-        "s",
         raise.waterfall.map((s) => ({ label: s.label, total: s.time, added: s.added })),
+        (time) => formatQuantity("time", time, "s"),
       ),
     })
     found.push({ caption: "How the arms move.", svg: curve("Angle against time", "angle, °", (p) => degrees(p.angle)) })
@@ -108,14 +109,14 @@ function packDay(situation: Situation): string | null {
 
 function markdownOf(rig: RigDocument, assessment: Result<Assessment>, situation: Situation): string {
   const row = (f: Finding) =>
-    `| ${signs[f.verdict]} ${f.verdict} | ${f.title} | ${f.shownValue} | ${f.shownLimit} | ${percent(f.margin)} | ${f.missing ? `missing: \`${f.missing}\`` : f.why.replace(/\|/g, "\\|")} | ${f.source} |`
+    `| ${signs[f.verdict]} ${f.verdict} | ${text(f.title)} | ${text(f.shownValue)} | ${text(f.shownLimit)} | ${percent(f.margin)} | ${f.missing ? `missing: \`${f.missing}\`` : text(f.why)} | ${text(f.source)} |`
   const move = situation.move()
   const chart =
     move && !isNoSolution(move)
       ? [
           "## The move",
           "",
-          move.why,
+          text(move.why),
           "",
           "```text",
           textChart(
@@ -130,9 +131,9 @@ function markdownOf(rig: RigDocument, assessment: Result<Assessment>, situation:
         ]
       : []
   return [
-    `# ${rig.name}`,
+    `# ${text(rig.name)}`,
     "",
-    assessment.summary,
+    text(assessment.summary),
     "",
     "| verdict | what | value | limit | margin | why | limit from |",
     "| --- | --- | ---: | ---: | ---: | --- | --- |",
@@ -141,7 +142,7 @@ function markdownOf(rig: RigDocument, assessment: Result<Assessment>, situation:
     ...chart,
     "## Cautions",
     "",
-    ...assessment.cautions.map((c) => `- **${c.severity}**: ${c.message} (${citation(c.source)})`),
+    ...assessment.cautions.map((c) => `- **${c.severity}**: ${text(c.message)} (${text(citation(c.source))})`),
     "",
   ].join("\n")
 }

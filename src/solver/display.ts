@@ -1,3 +1,4 @@
+import { plainText } from "../drawing/index.js"
 import { formatNumber, formatQuantity } from "../quantity/index.js"
 import type { Caution } from "./caution.js"
 import type { AnyOutField, AnyOutFields } from "./fields.js"
@@ -6,16 +7,20 @@ import { citation } from "./source.js"
 const FIELDS: unique symbol = Symbol("fields")
 const INSPECT = Symbol.for("nodejs.util.inspect.custom")
 
-/** A number as shown by its description. */
-export function displayNumber(field: { readonly kind: string; readonly unit?: string }, value: number): string {
-  return field.kind === "number" ? formatNumber(value) : formatQuantity(field.kind as never, value, field.unit)
+/** A number as shown by its description: as people read it, or to so many digits. */
+export function displayNumber(
+  field: { readonly kind: string; readonly unit?: string | undefined },
+  value: number,
+  digits?: number,
+): string {
+  return field.kind === "number" ? formatNumber(value, digits) : formatQuantity(field.kind as never, value, field.unit, digits)
 }
 
 function displayValue(field: AnyOutField, value: unknown): string {
   if (value === null || value === undefined) return "—"
   if (typeof value === "number") return displayNumber(field as { kind: string }, value)
   if (typeof value === "boolean") return value ? "yes" : "no"
-  return String(value)
+  return plainText(String(value))
 }
 
 function linesOf(fields: AnyOutFields, values: Readonly<Record<string, unknown>>, indent: string): string[] {

@@ -1,3 +1,4 @@
+import { plainText } from "../drawing/index.js"
 import type { Issue, IssueCode } from "./errors.js"
 import { fill, type Values, type ValuesFor } from "./message.js"
 import { nearestWord } from "./near.js"
@@ -8,7 +9,7 @@ export type Path = readonly (string | number)[]
 /** A value as a fault names it. */
 export function shown(value: unknown): string {
   if (value === undefined) return "nothing"
-  if (typeof value === "string") return `'${value.length > 40 ? `${value.slice(0, 39)}…` : value}'`
+  if (typeof value === "string") return `'${plainText(value.length > 40 ? `${value.slice(0, 39)}…` : value)}'`
   if (typeof value === "number" || typeof value === "boolean" || value === null) return String(value)
   return Array.isArray(value) ? "a list" : typeof value === "object" ? "an object" : `a ${typeof value}`
 }
@@ -26,7 +27,7 @@ export function issue(code: IssueCode, path: Path, received: string, expected: s
 /** The fault of a name that is none of those known, with the one probably meant. */
 export function unknownKey(path: Path, key: string, known: readonly string[]): Issue {
   const meant = nearestWord(key, known)
-  return issue("unknown-key", path, `'${key}'`, meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`)
+  return issue("unknown-key", path, `'${plainText(key)}'`, meant ? `a known name (did you mean '${meant}'?)` : `one of ${known.join(", ")}`)
 }
 
 /**

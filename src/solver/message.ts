@@ -1,4 +1,5 @@
-import { formatNumber, formatQuantity } from "../quantity/index.js"
+import { plainText } from "../drawing/index.js"
+import { displayNumber } from "./display.js"
 
 /** What a message says in numbers and words, by name: numbers in SI. */
 export type Values = Readonly<Record<string, number | string>>
@@ -13,12 +14,9 @@ export type NamesOf<Template extends string> = string extends Template
 /** The values a template needs: one for every name in it. */
 export type ValuesFor<Template extends string> = string extends Template ? Values : Readonly<Record<NamesOf<Template>, number | string>>
 
-/** Significant figures of a number in a message. */
-const FIGURES = 3
-
 function shown(value: number | string, kind: string | undefined, unit: string | undefined): string {
-  if (typeof value === "string") return value
-  return kind === undefined ? formatNumber(value, FIGURES) : formatQuantity(kind as never, value, unit, FIGURES)
+  if (typeof value === "string") return plainText(value)
+  return displayNumber({ kind: kind ?? "number", unit }, value)
 }
 
 /**

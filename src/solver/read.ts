@@ -39,7 +39,7 @@ export function limitOf(field: Numeric, name: "min" | "max" | "above" | "below")
 
 /** A limit as the description writes it, a bare number with its unit. */
 function shownLimit(kind: Kind | "number", limit: unknown): string {
-  return typeof limit === "number" && kind !== "number" ? formatQuantity(kind, limit) : String(limit)
+  return typeof limit === "number" && kind !== "number" ? formatQuantity(kind, limit, undefined, 6) : String(limit)
 }
 
 /** The limits of a field in words: `at least 100 mm, at most 3 m`. */

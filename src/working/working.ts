@@ -133,9 +133,12 @@ function fromMath(kind: Kind | "number", value: unknown): number | readonly numb
   return (value as Unit).toNumber(unit) - mathOffset(kind)
 }
 
+/** One more than people read, so that a pocket calculator follows each line. */
+const DIGITS = 4
+
 function shownValue(kind: Kind | "number", value: number | readonly number[]): string {
-  if (typeof value === "number") return displayNumber({ kind }, value)
-  const list = value.slice(0, 6).map((v) => displayNumber({ kind }, v))
+  if (typeof value === "number") return displayNumber({ kind }, value, DIGITS)
+  const list = value.slice(0, 6).map((v) => displayNumber({ kind }, v, DIGITS))
   return `[${list.join(", ")}${value.length > 6 ? ", …" : ""}]`
 }
 

@@ -150,6 +150,7 @@ describe("lineChart's geometry", () => {
 })
 
 describe("stepChart's geometry", () => {
+  const show = (value: number) => `${value.toFixed(1)} N`
   const added = fc.array(fc.double({ min: -4, max: 9, noNaN: true }), { minLength: 1, maxLength: 6 })
   it("draws each bar from the last total to its own, all at one scale", () => {
     fc.assert(
@@ -161,7 +162,7 @@ describe("stepChart's geometry", () => {
           return { label: `step ${i}`, added: by, total }
         })
         if (list.some((s) => s.total < 0)) return
-        const picture = stepChart("title", "N", list, width)
+        const picture = stepChart("title", list, show, width)
         const root = readXml(picture)
         const all = everyElement(root)
         const [, , w, h] = (root.attributes.get("viewBox") as string).split(" ").map(Number) as [number, number, number, number]
@@ -178,8 +179,8 @@ describe("stepChart's geometry", () => {
           close(numberOf(bar, "width"), Math.max(1.5, Math.abs(to - from)), 0.002)
           const name = texts.find((e) => e.text === s.label)!
           const size = texts[2 * i + 2]!
-          const sign = i === 0 || Math.abs(s.added) < 0.05 ? "" : s.added > 0 ? "+" : "−"
-          expect(size.text).toBe(`${sign}${Math.abs(s.added).toFixed(1)} N`)
+          const sign = i === 0 || s.added === 0 ? "" : s.added > 0 ? "+" : "−"
+          expect(size.text).toBe(`${sign}${show(Math.abs(s.added))}`)
           // the name above its bar, the size behind it on its line, row under row
           const [topOf, tall] = [numberOf(bar, "y"), numberOf(bar, "height")]
           expect(numberOf(name, "y")).toBeLessThan(topOf)
@@ -194,20 +195,20 @@ describe("stepChart's geometry", () => {
           expect(bar.attributes.get("fill")).toBe(i === 0 ? colours[0] : s.added >= 0 ? colours[1] : colours[2])
         })
         const last = texts.at(-1)!
-        expect(last.text).toBe(`${total.toFixed(1)} N in all`)
+        expect(last.text).toBe(`${show(total)} in all`)
         expect(numberOf(last, "y")).toBeLessThan(h - 4)
         expect(numberOf(last, "y")).toBeGreaterThan(numberOf(bars.at(-1), "y") + numberOf(bars.at(-1), "height") + 10)
         expect(h).toBeLessThan(34 * list.length + 80)
-        expect(all.find((e) => e.name === "desc")?.text).toBe(list.map((s) => `${s.label}: ${s.total.toFixed(1)} N`).join("; "))
+        expect(all.find((e) => e.name === "desc")?.text).toBe(list.map((s) => `${s.label}: ${show(s.total)}`).join("; "))
       }),
       { numRuns: 80, seed: 62 },
     )
   })
   it("of nothing is a picture of nothing, 560 wide", () => {
-    const root = readXml(stepChart("t", "N", []))
+    const root = readXml(stepChart("t", [], show))
     expect(root.attributes.get("viewBox")).toMatch(/^0 0 560 /)
-    expect(everyElement(root).some((e) => e.text === "0 N in all")).toBe(true)
-    const zero = everyElement(readXml(stepChart("t", "N", [{ label: "a", added: 0, total: 0 }]))).find((e) => e.name === "rect")
+    expect(everyElement(root).some((e) => e.text === "0.0 N in all")).toBe(true)
+    const zero = everyElement(readXml(stepChart("t", [{ label: "a", added: 0, total: 0 }], show))).find((e) => e.name === "rect")
     expect(numberOf(zero, "width")).toBe(1.5)
     close(numberOf(zero, "x"), 12)
   })

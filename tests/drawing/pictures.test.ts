@@ -4,6 +4,8 @@ import { element, escapeXml, label, lineChart, pathThrough, stepChart, svg, svgN
 import { everyElement, readXml } from "./xml.js"
 
 const nasty = `"<script>alert('moth & flame')</script>"`
+/** Values in seconds, as a caller has them shown. */
+const seconds = (value: number) => `${value} s`
 const point = fc.record({ x: fc.double({ min: -1e4, max: 1e4, noNaN: true }), y: fc.double({ min: -1e4, max: 1e4, noNaN: true }) })
 
 /** What every picture must be: well-formed, named, described, of numbers only. */
@@ -57,7 +59,7 @@ describe("SVG parts", () => {
       `[${["\\u0000-\\u0008", "\\u000b-\\u001f", "\\u007f-\\u009f", "\\u061c", "\\u200e\\u200f", "\\u202a-\\u202e", "\\u2066-\\u2069"].join("")}]`,
     )
     expect(lineChart({ title: text, x: text, y: text, series })).not.toMatch(forbidden)
-    expect(stepChart(text, text, [{ label: text, total: 1, added: 1 }])).not.toMatch(forbidden)
+    expect(stepChart(text, [{ label: text, total: 1, added: 1 }], (v) => `${v} ${text}`)).not.toMatch(forbidden)
     expect(textChart(series, { x: text, y: text })).not.toMatch(forbidden)
   })
   it("escape an axis's name as every other text", () => {
@@ -132,21 +134,24 @@ describe("stepChart", () => {
     { label: "nothing", total: 8, added: 0 },
   ]
   it("shows each bar with its size and sign, and the total", () => {
-    const all = sound(stepChart("Where the time goes", "s", steps), "Where the time goes")
+    const all = sound(stepChart("Where the time goes", steps, seconds), "Where the time goes")
     expect(all.filter((e) => e.name === "rect")).toHaveLength(4)
     const said = all.filter((e) => e.name === "text").map((e) => e.text)
-    for (const text of ["6.0 s", "+3.0 s", "−1.0 s", "0.0 s", "8.0 s in all"]) expect(said).toContain(text)
-    expect(all.find((e) => e.name === "desc")?.text).toContain("load: 9.0 s")
+    for (const text of ["6 s", "+3 s", "−1 s", "0 s", "8 s in all"]) expect(said).toContain(text)
+    expect(all.find((e) => e.name === "desc")?.text).toContain("load: 9 s")
   })
   it("starts each bar where the one before ended", () => {
-    const bars = sound(stepChart("t", "s", steps), "t").filter((e) => e.name === "rect")
+    const bars = sound(stepChart("t", steps, seconds), "t").filter((e) => e.name === "rect")
     const [first, second, third] = bars.map((b) => [Number(b.attributes.get("x")), Number(b.attributes.get("width"))] as const)
     expect(second![0]).toBeCloseTo(first![0] + first![1], 2)
     expect(third![0] + third![1]).toBeCloseTo(second![0] + second![1], 2)
   })
   it("escapes names", () => {
-    expect(stepChart(nasty, nasty, [{ label: nasty, total: 1, added: 1 }])).not.toContain("<script")
-    sound(stepChart(nasty, nasty, [{ label: nasty, total: 1, added: 1 }]), nasty)
+    expect(stepChart(nasty, [{ label: nasty, total: 1, added: 1 }], (v) => `${v} ${nasty}`)).not.toContain("<script")
+    sound(
+      stepChart(nasty, [{ label: nasty, total: 1, added: 1 }], (v) => `${v} ${nasty}`),
+      nasty,
+    )
   })
 })
 

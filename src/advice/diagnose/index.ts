@@ -91,7 +91,7 @@ function readingsOf(measured: Si["measured"]): Readings {
 
 function sizeText(name: FaultName, size: number): string {
   const { kind } = faults[name]
-  if (kind === "ratio") return `${formatNumber(size * 100, 2)} %`
+  if (kind === "ratio") return formatQuantity(kind, size, "%")
   return kind === "number" ? formatNumber(size, 2) : formatQuantity(kind, size, undefined, 2)
 }
 
@@ -101,7 +101,7 @@ function inWords(one: Explanation): string {
     .join("; and ")
 }
 
-const shownMeasure = (name: MeasureName, shows: Showing) => formatQuantity(measures[name].kind, shows.values[name], undefined, 3)
+const shownMeasure = (name: MeasureName, shows: Showing) => formatQuantity(measures[name].kind, shows.values[name])
 
 /** All explanations of some readings, most plausible first. */
 export function explanations(rig: Si["rig"], readings: Readings): Explanation[] {
@@ -135,7 +135,7 @@ function solve({ rig, measured }: Si): Diagnosis | NoSolution {
   const share = (weights[0] as number) / sum
   const verdict = isAsPlanned
     ? "What was measured is what the plan says, within its uncertainty: nothing need be wrong."
-    : `Most plausible (${Math.round(share * 100)} %): ${inWords(best)}.${share < 0.8 && second ? ` Next: ${inWords(second)}.` : ""}`
+    : `Most plausible (${formatQuantity("ratio", share, "%")}): ${inWords(best)}.${share < 0.8 && second ? ` Next: ${inWords(second)}.` : ""}`
   return {
     verdict,
     readings: n,

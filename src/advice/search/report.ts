@@ -100,10 +100,10 @@ function supplyName({ cell, series, parallel, converter }: SupplyParts): string 
 
 /** Both figures with as many digits as it takes to tell them apart. */
 function apart(kind: Kind | "number", { got, limit }: Miss): readonly [got: string, limit: string] {
-  const shown = (value: number, digits: number) =>
+  const shown = (value: number, digits?: number) =>
     kind === "number" ? formatNumber(value, digits) : formatQuantity(kind, value, undefined, digits)
-  for (let digits = 4; ; digits += 2)
-    if (digits > 14 || shown(got, digits) !== shown(limit, digits)) return [shown(got, digits), shown(limit, digits)]
+  const enough = [undefined, 4, 6, 8, 10, 12].find((digits) => shown(got, digits) !== shown(limit, digits))
+  return [shown(got, enough), shown(limit, enough)]
 }
 
 function missText(plan: SearchPlan, kind: Kind | "number", miss: Miss): string {

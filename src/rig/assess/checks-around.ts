@@ -1,4 +1,4 @@
-import { formatQuantity } from "../../quantity/index.js"
+import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { contactSeverity, passage, pinchGap, reach, tipOver, windLoad } from "../../worn/index.js"
 import type { RigDocument } from "../document/document.js"
@@ -105,7 +105,7 @@ export const aroundChecks: readonly Check[] = [
             tip.foldWind,
             speed,
             "speed",
-            `Fold the arms when the wind reaches ${formatQuantity("speed", tip.foldWind, "m/s", 2)} (Beaufort ${tip.foldBeaufort}); ${formatQuantity("speed", speed, "m/s", 2)} is expected.`,
+            `Fold the arms when the wind reaches ${formatQuantity("speed", tip.foldWind, "m/s")} (Beaufort ${tip.foldBeaufort}); ${formatQuantity("speed", speed, "m/s")} is expected.`,
             "moment about the feet: see alula/worn tipOver",
           ),
         )
@@ -255,7 +255,7 @@ export const aroundChecks: readonly Check[] = [
             out.severity,
             out.forbidden ? 0 : 1,
             "ratio",
-            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${out.severity.toFixed(2)} of the published onset of pain: ${out.verdict}.`,
+            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${formatNumber(out.severity)} of the published onset of pain: ${out.verdict}.`,
             "ISO/TS 15066, 2016: see alula/worn contactSeverity",
           ),
         )
@@ -288,7 +288,13 @@ export const budgetChecks: readonly Check[] = [
       if (limit === null) return lacking("budget.price")
       if (!rig.parts.length) return lacking("parts")
       const price = rig.parts.reduce((sum, p) => sum + p.count * p.price, 0)
-      return atMost(price, limit, "number", `The parts listed cost ${price.toFixed(0)} of ${limit.toFixed(0)}.`, "the document")
+      return atMost(
+        price,
+        limit,
+        "number",
+        `The parts listed cost ${formatNumber(Math.round(price))} of ${formatNumber(Math.round(limit))}.`,
+        "the document",
+      )
     },
   },
   {

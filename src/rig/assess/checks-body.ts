@@ -29,7 +29,7 @@ const carried = (
   make: (out: Parameters<Parameters<typeof findBy<never, ReturnType<typeof carriedLoad>>>[3]>[0]) => Found,
 ): Found => onPoses(s, (wearer, load, poses) => findBy(carriedLoad, "parts", { ...wearer, load, poses }, make as never))
 
-const degrees = (angle: number) => formatQuantity("angle", angle, "°", 2)
+const degrees = (angle: number) => formatQuantity("angle", angle, "°")
 
 /** Checks of the body that carries it. */
 export const bodyChecks: readonly Check[] = [
@@ -44,7 +44,7 @@ export const bodyChecks: readonly Check[] = [
           out.share,
           limit,
           "ratio",
-          `The rig is ${formatQuantity("ratio", out.share, "%", 2)} of the wearer's body mass; ${formatQuantity("ratio", limit, "%", 2)} is the guidance kept to here (${formatQuantity("mass", out.massAtLimit)}).`,
+          `The rig is ${formatQuantity("ratio", out.share, "%")} of the wearer's body mass; ${formatQuantity("ratio", limit, "%")} is the guidance kept to here (${formatQuantity("mass", out.massAtLimit)}).`,
           "published load-carriage guidance, compared in alula/worn carriedLoad",
         )
       }),
@@ -73,7 +73,7 @@ export const bodyChecks: readonly Check[] = [
           Math.max(out.footShare, 1 - out.footShare),
           0.6,
           "ratio",
-          `The more loaded foot carries ${formatQuantity("ratio", Math.max(out.footShare, 1 - out.footShare), "%", 2)} of the weight.`,
+          `The more loaded foot carries ${formatQuantity("ratio", Math.max(out.footShare, 1 - out.footShare), "%")} of the weight.`,
         ),
       ),
   },

@@ -74,7 +74,7 @@ export const electricChecks: readonly Check[] = [
           share,
           0.1,
           "ratio",
-          `Under load the source's own resistance takes ${formatQuantity("ratio", share, "%", 2)} of its voltage; above a tenth the move slows and cells warm.`,
+          `Under load the source's own resistance takes ${formatQuantity("ratio", share, "%")} of its voltage; above a tenth the move slows and cells warm.`,
         )
       }),
   },
@@ -95,7 +95,7 @@ export const electricChecks: readonly Check[] = [
         const nearest = used.reduce((x, y) => (y.current / y.limit > x.current / x.limit ? y : x))
         const why =
           share > 0
-            ? `For ${formatQuantity("ratio", share, "%", 2)} of the move a limit (${m.raise.limitedBy}) holds the voltage down.`
+            ? `For ${formatQuantity("ratio", share, "%")} of the move a limit (${m.raise.limitedBy}) holds the voltage down.`
             : `At most ${amps(nearest.current)} of ${amps(nearest.limit)} is drawn: no limit binds.`
         return byMargin(
           nearest.current,
@@ -254,7 +254,7 @@ export const electricChecks: readonly Check[] = [
           needed,
           bank.energy * (1 - day.reserve),
           "energy",
-          `${text}; the bank gives ${formatQuantity("energy", bank.energy)}, of which ${formatQuantity("ratio", day.reserve, "%", 2)} is kept.`,
+          `${text}; the bank gives ${formatQuantity("energy", bank.energy)}, of which ${formatQuantity("ratio", day.reserve, "%")} is kept.`,
           "the document",
         )
       if (!pack) return lacking("pack")
@@ -274,7 +274,7 @@ export const electricChecks: readonly Check[] = [
           out.runtime * (1 - day.reserve),
           day.hours,
           "time",
-          `${text}: with a full pack that lasts ${formatQuantity("time", out.runtime)}, ${formatQuantity("ratio", day.reserve, "%", 2)} kept in reserve.`,
+          `${text}: with a full pack that lasts ${formatQuantity("time", out.runtime)}, ${formatQuantity("ratio", day.reserve, "%")} kept in reserve.`,
           "the document",
         ),
       )
@@ -334,7 +334,7 @@ export const electricChecks: readonly Check[] = [
           drop / chain.openVoltage,
           limit,
           "ratio",
-          `Wires, plugs, switch and fuse take ${formatQuantity("voltage", drop)} at worst, ${formatQuantity("ratio", drop / chain.openVoltage, "%", 2)} of the source's.`,
+          `Wires, plugs, switch and fuse take ${formatQuantity("voltage", drop)} at worst, ${formatQuantity("ratio", drop / chain.openVoltage, "%")} of the source's.`,
         )
       }),
   },

@@ -1,5 +1,5 @@
 import { beam, naturalFrequency, pinJoint } from "../../frame/index.js"
-import { formatQuantity } from "../../quantity/index.js"
+import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { coolDown, heatThrough, tubeBend } from "../../thermoform/index.js"
 import type { RigDocument } from "../document/document.js"
@@ -38,7 +38,7 @@ export const frameChecks: readonly Check[] = [
                 out.safetyFactor,
                 2,
                 "number",
-                `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: ${out.safetyFactor.toFixed(1)} times that would break or yield it.`,
+                `At worst the spar is stressed to ${formatQuantity("pressure", out.bendingStress as number)}: ${formatNumber(out.safetyFactor)} times that would break or yield it.`,
               ),
         ),
       ),
@@ -78,7 +78,7 @@ export const frameChecks: readonly Check[] = [
               1.4 * stepRate,
               "frequency",
               Math.abs(Math.log(out.stepRatio)) / Math.log(1.4) - 1,
-              `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency)}, steps come at ${formatQuantity("frequency", stepRate)}: ${out.amplification.toFixed(1)} times the shake of the shoulders reaches it.`,
+              `Left to itself the spar swings at ${formatQuantity("frequency", out.frequency)}, steps come at ${formatQuantity("frequency", stepRate)}: ${formatNumber(out.amplification)} times the shake of the shoulders reaches it.`,
               "resonance of a damped oscillator; a factor of 1.4 apart is common practice",
             ),
         )
@@ -99,7 +99,7 @@ export const frameChecks: readonly Check[] = [
             out.safetyFactor,
             2,
             "number",
-            `With ${formatQuantity("force", force)} on it the joint has a safety factor of ${out.safetyFactor.toFixed(1)}; ${out.governs} governs.`,
+            `With ${formatQuantity("force", force)} on it the joint has a safety factor of ${formatNumber(out.safetyFactor)}; ${out.governs} governs.`,
           ),
         )
       })

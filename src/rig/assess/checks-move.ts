@@ -28,7 +28,7 @@ function linkageInput(s: Situation): object {
   }
 }
 
-const seconds = (t: number) => `${t.toFixed(1)} s`
+const seconds = (t: number) => formatQuantity("time", t, "s")
 
 /** Servo torque of a flap with its own inertia, N·m: peak of the linkage's torque and of harmonic motion through the travel. */
 function flapTorque(s: Situation, peakTorque: number, flapTravel: number, ratio: number): number {

@@ -75,8 +75,8 @@ const order: readonly Verdict[] = ["falls short", "marginal", "not enough data",
 
 function shown(kind: Kind | "number", value: number | null): string {
   if (value === null) return "—"
-  if (kind === "number") return formatNumber(value, 3)
-  return kind === "ratio" ? formatQuantity(kind, value, "%", 3) : formatQuantity(kind, value, undefined, 3)
+  if (kind === "number") return formatNumber(value)
+  return kind === "ratio" ? formatQuantity(kind, value, "%") : formatQuantity(kind, value)
 }
 
 function solve(rig: Si): Assessment {

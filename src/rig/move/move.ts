@@ -1,5 +1,6 @@
 import { type ActuatorConstants, actuatorConstants } from "../../drive/index.js"
 import { goldenMinimum, integrateVector, theRoot } from "../../numeric/index.js"
+import { formatQuantity } from "../../quantity/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import type { HingedArms } from "../document/document.js"
 import type { ArmModel } from "../motion/arms.js"
@@ -180,7 +181,7 @@ function obstacle(model: MoveModel, direction: Direction): NoSolution | null {
       const length = model.arms.actuator.retractedLength + s
       return refuse(
         "cannot-close",
-        `the actuator cannot reach: at ${mm(length)} mm between pins (stroke ${mm(s)} mm) hinge and anchors form no triangle`,
+        `the actuator cannot reach: at ${mm(length)} between pins (stroke ${mm(s)}) hinge and anchors form no triangle`,
         length,
         { stroke: s, length },
       )
@@ -190,13 +191,13 @@ function obstacle(model: MoveModel, direction: Direction): NoSolution | null {
     if (!(lever * first > 0))
       return refuse(
         "dead-point",
-        `the actuator passes a dead point at stroke ${mm(s)} mm: its line runs through the hinge and it cannot turn the arm`,
+        `the actuator passes a dead point at stroke ${mm(s)}: its line runs through the hinge and it cannot turn the arm`,
         Math.abs(lever),
         { stroke: s, angle },
       )
     const point = movePoint(model, s, direction)
     if (!point)
-      return refuse("no-supply", `the converter gives no output at stroke ${mm(s)} mm: its input is outside its limits`, 0, {
+      return refuse("no-supply", `the converter gives no output at stroke ${mm(s)}: its input is outside its limits`, 0, {
         stroke: s,
         angle,
       })
@@ -209,17 +210,16 @@ function obstacle(model: MoveModel, direction: Direction): NoSolution | null {
   const worst = refined.speed < slowest.speed ? refined : slowest
   if (worst.speed > 0) return null
   const most = stallForce(model)
-  const degrees = ((worst.angle * 180) / Math.PI).toFixed(1)
   return refuse(
     "stall",
-    `the actuator stalls at ${degrees}° (stroke ${mm(worst.stroke)} mm): it needs ${worst.force.toFixed(1)} N and this supply lets it give ${most.toFixed(1)} N`,
+    `the actuator stalls at ${formatQuantity("angle", worst.angle)} (stroke ${mm(worst.stroke)}): it needs ${formatQuantity("force", worst.force)} and this supply lets it give ${formatQuantity("force", most)}`,
     Math.max(0, worst.force - most),
     { stroke: worst.stroke, angle: worst.angle, force: worst.force, available: most },
     most > 0 ? { force: most, massFactor: most / worst.force } : {},
   )
 }
 
-const mm = (metres: number) => (metres * 1000).toFixed(1)
+const mm = (metres: number) => formatQuantity("length", metres, "mm")
 
 /** Seconds of a move only, for the waterfall; null where it stalls. */
 export function moveSeconds(model: MoveModel, direction: Direction): number | null {

@@ -1,3 +1,4 @@
+import { formatNumber, formatQuantity } from "../../../quantity/index.js"
 import {
   type Caution,
   caution,
@@ -16,6 +17,8 @@ import { BLADE_FUSES, MACHINERY_SAFETY, MOTION, MOTORS, PORTABLE_CELLS, SCREWS }
 import { solveMove } from "../move.js"
 import { type Move, moveFields, raiseDirection, summary, type WaterfallStep, wholeMove } from "../summary.js"
 import { ends, fineGrid, slowestOf } from "./working.js"
+
+const seconds = (time: number) => formatQuantity("time", time, "s")
 
 type Si = SiOf<RigDocument>
 
@@ -92,8 +95,8 @@ function solve(rig: Si): MoveTime | NoSolution {
     stageMargin: stageTime === null ? null : stageTime - cycleTime,
     limit,
     why: isOwnPace
-      ? `The raise takes ${raise.time.toFixed(1)} s, close to the actuator's own pace.`
-      : `The raise takes ${raise.time.toFixed(1)} s, ${(raise.time / rated).toFixed(2)} times the time at rated speed; most of the delay is ${limit} (${costly.added.toFixed(1)} s).`,
+      ? `The raise takes ${seconds(raise.time)}, close to the actuator's own pace.`
+      : `The raise takes ${seconds(raise.time)}, ${formatNumber(raise.time / rated)} times the time at rated speed; most of the delay is ${limit} (${seconds(costly.added)}).`,
     raise,
     lower,
     resistance: model.constants.resistance,

@@ -91,26 +91,31 @@ function panel(pose: PoseCarried, place: Place, ground: number): string {
     }),
     element("circle", { cx: hip.x, cy: hip.y, r: 5, fill: "#fff", stroke: ink, "stroke-width": 2 }),
     Math.abs(angle) >= 0.5 ? line([on(0, hipHeight + arc), lean(0, hipHeight + arc)], "#2a7f62", 2) : "",
-    label(centre + 40, ground - SCALE * (hipHeight + arc * 1.1), `${Math.abs(angle).toFixed(1)}°`, { ...strong, fill: "#2a7f62" }),
+    label(centre + 40, ground - SCALE * (hipHeight + arc * 1.1), degreesText(Math.abs((angle * Math.PI) / 180)), {
+      ...strong,
+      fill: "#2a7f62",
+    }),
   ].join("")
 }
+
+const degreesText = (angle: number) => displayNumber({ kind: "angle" }, angle)
 
 /** What stands below a pose: lean and feet in words, moments as bars against the largest of all poses. */
 function figures(pose: PoseCarried, ground: number, largest: number): string {
   const direction = pose.lean > 0 ? "forwards" : pose.lean < 0 ? "backwards" : ""
-  const degrees = Math.abs((pose.lean * 180) / Math.PI).toFixed(1)
+  const degrees = degreesText(Math.abs(pose.lean))
   const bars = [
     { what: "hips and low back, straight", moment: Math.abs(pose.hipMoment), fill: load },
     { what: "low back, leaning", moment: Math.abs(pose.backLeaning), fill: ink },
   ]
   return [
     label(PANEL / 2, ground + 26, pose.name, { ...strong, "font-size": 13, ...middle }),
-    label(PANEL / 2, ground + 45, `lean for balance ${degrees}° ${direction}`.trimEnd(), { ...text, ...middle }),
+    label(PANEL / 2, ground + 45, `lean for balance ${degrees} ${direction}`.trimEnd(), { ...text, ...middle }),
     ...bars.flatMap(({ what, moment, fill }, i) => [
-      label(14, ground + 66 + 32 * i, `${what} ${moment.toFixed(1)} N·m`, text),
+      label(14, ground + 66 + 32 * i, `${what} ${displayNumber({ kind: "moment" }, moment)}`, text),
       element("rect", { x: 14, y: ground + 71 + 32 * i, width: ((PANEL - 40) * moment) / (largest || 1), height: 7, fill }),
     ]),
-    label(14, ground + 132, `on the left foot ${(100 * pose.leftShare).toFixed(1)} % of the weight`, text),
+    label(14, ground + 132, `on the left foot ${displayNumber({ kind: "ratio", unit: "%" }, pose.leftShare)} of the weight`, text),
   ].join("")
 }
 
@@ -136,7 +141,7 @@ export function carriedLoadSideView(input: CarriedLoadInput, title = "Load, lean
     {
       title,
       description: `A rig of ${mass}, ${share} of body mass. ${result.poses
-        .map((p) => `${p.name}: lean ${displayNumber({ kind: "angle", unit: "°" }, p.lean)}`)
+        .map((p) => `${p.name}: lean ${degreesText(p.lean)}`)
         .join("; ")}.`,
       width,
       height: ground + FOOT,
