@@ -102,13 +102,16 @@ function between({ input, output, formulae }: Described): string[] {
   })
 }
 
+/** What a solver takes, a line for each input. */
+export const inputLines = ({ input, either }: Described): string[] => inputs({ label: "", fields: input, either })
+
 /** What the description says of a solver, in the lines of its comment. */
 export function solverBlock(solver: Described): string[] {
   const symbols = between(solver)
   const sources = [...new Set(solver.sources.map(citation))]
   return [
     BLOCK,
-    ...inputs({ label: "", fields: solver.input, either: solver.either }),
+    ...inputLines(solver),
     "",
     "**Results**",
     "",

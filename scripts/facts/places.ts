@@ -2,8 +2,9 @@
 import { join, relative } from "node:path"
 import ts from "typescript"
 import type { AnyField, AnyOutField } from "../../src/solver/index.js"
-import { type Described, partsOf, solverBlock } from "./block.js"
+import { partsOf, solverBlock } from "./block.js"
 import { propertyComment, solverComment } from "./comment.js"
+import { isSolver } from "./pages.js"
 import { type Facts, inputFacts, resultFacts, tailOf } from "./tail.js"
 
 /** A comment that differs from what the descriptions say. */
@@ -40,8 +41,6 @@ function agreed(said: readonly Statement[], folder: string): Facts {
     given: all("given", said).filter(Boolean).join(" or ") || undefined,
   }
 }
-
-const isSolver = (value: unknown): value is Described => typeof value === "function" && "~standard" in value
 
 /** The doc comment of a node, where it has one. */
 function docOf(node: ts.Node): ts.JSDoc | undefined {
