@@ -16,7 +16,7 @@ export function shown(value: unknown): string {
 
 /** Text of a path: `wires[0].length`. */
 export function pathText(path: Path): string {
-  return path.map((part, i) => (typeof part === "number" ? `[${part}]` : i ? `.${part}` : part)).join("") || "input"
+  return plainText(path.map((part, i) => (typeof part === "number" ? `[${part}]` : i ? `.${part}` : part)).join("")) || "input"
 }
 
 /** Makes an issue, its message put together from its parts. */
