@@ -181,12 +181,13 @@ function check(si: Si): Issue[] {
 /**
  * Whether a pinned, bolted or clamped joint holds.
  *
- * Formula: each of n pins carries F/n (N); τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's
- * nominal stress area or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e (m); a
- * hole takes 2·d·w from a tube's area. A ring of mean radius R and wall w (m) squeezed over the width b (m) begins to flatten at
- * π·S·b·w²/(6·R). Bolt pull from a torque T (N·m): T/(0.2·d). Allowed: bolts (of the weakest class unless given) 0.5 or 0.6 of their
- * tensile strength, plain pins S/√3 (of mild steel unless given), members their yield stress in bearing and S/√3 in shear at the
- * temperature (°C) and duration (s). The force is multiplied by the factor of `motion`. Valid where the pins fit closely and share the force.
+ * Formula: each of n pins carries F/n; τ = F/(n·k·A) in k planes of the sheared area A (m²; the thread's nominal stress
+ * area or the shank's), bearing σ = F/(n·d·t), tear-out τ = F/(2·n·t·(e − d/2)) with the edge distance e; a hole takes
+ * 2·d·w from a tube's area. A ring of mean radius R and wall w squeezed over the width b begins to flatten at
+ * π·S·b·w²/(6·R). Bolt pull from a torque T: T/(0.2·d). Allowed: bolts (of the weakest class unless given) 0.5 or 0.6
+ * of their tensile strength, plain pins S/√3 (of mild steel unless given), members their yield stress in bearing and
+ * S/√3 in shear at the temperature and duration. The force is multiplied by the factor of `motion`. Valid where the
+ * pins fit closely and share the force.
  *
  * **Inputs**
  * - `force`: force across the pins [F; 1 mN to 1000 kN]

@@ -33,7 +33,7 @@ export interface CamDriveInput {
   springRate?: ForcePerLength
   /** Coefficient of friction of the follower in its guide. [mu; 0 to 1; default 0] */
   guideFriction?: number
-  /** Length of the guide. [L_g; 1 mm to 2 m; default 40 mm] */
+  /** Length of the guide [L_g; 1 mm to 2 m; default 40 mm] */
   guideLength?: Length
   /** Distance from the roller to the guide. [L_o; 0 to 2 m; default 0] */
   overhang?: Length
@@ -59,7 +59,7 @@ export interface CamExtremes {
 
 /** Result of {@link camDrive}. */
 export interface CamDrive {
-  /** Rise of the follower. [s_f; m] */
+  /** Rise of the follower [s_f; m] */
   readonly displacement: number
   /** Travel of the follower for a turn of the cam: its lever arm. [r; m] */
   readonly lever: number

@@ -26,13 +26,13 @@ export interface ChainSegmentInput {
 
 /** Input of {@link foldingChain}. */
 export interface FoldingChainInput {
-  /** Segments from the frame outward. [list of 1 to 12] */
+  /** Segments from the frame outward [list of 1 to 12] */
   segments: readonly ChainSegmentInput[]
-  /** Turn of the driver from folded to spread. [phi_t; 0.1° to 700 rad] */
+  /** Turn of the driver from folded to spread [phi_t; 0.1° to 700 rad] */
   driverTravel: Angle
   /** Share of the travel at which the loads are asked for. [p; 0 to 1; default 1] */
   position?: Ratio
-  /** Mass at the tip. [m_t; 0 to 100 kg; default 0] */
+  /** Mass at the tip [m_t; 0 to 100 kg; default 0] */
   tipMass?: Mass
   /** Lean of the frame in the plane of the chain; positive turns it counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   frameTilt?: Angle
@@ -50,7 +50,7 @@ export interface ChainJoint {
   readonly x: number
   /** Y [m] */
   readonly y: number
-  /** Angle from the segment before it. [rad] */
+  /** Angle from the segment before [rad] */
   readonly angle: number
   /** Turn for one turn of the driver at this position; 0 while it stands still. [number] */
   readonly ratio: number

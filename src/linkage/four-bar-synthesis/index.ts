@@ -22,16 +22,17 @@ export type {
  * Four-bar linkages that carry their coupler through two or three poses, in order and on one branch: the best of all pairs of
  * links that the regions allow.
  *
- * Formula: a fixed pivot O, seen from the coupler in pose j, is b_j = R(−α_j)·(O − P_j), with P_j the place of the coupler's
- * origin (m) and α_j its direction (rad). The pin that keeps its distance from O through all poses is the middle of the circle
- * through b₁, b₂, b₃; with two poses it lies anywhere on the perpendicular bisector of b₁ b₂. Fixed pivots are tried over
- * their region, and with two poses pins along their line, a step s apart (m); every pair of links that result is tried as
- * input and output. A pair passes when the output pin stays on one side of the line from input pin to output pivot, when one
- * sense of turning of the input link meets the poses in order, and when the transmission angle never falls below the limit
- * (default 40°) anywhere between: cos μ = (b² + c² − f²)/(2·b·c) at the least and the greatest f² = d² + a² − 2·d·a·cos θ of
- * the way, a input, b coupler, c output, d ground (m, all within `linkLengths`, default 10 to 500 mm), θ the input angle from
- * the line of the fixed pivots (rad). Best is the largest minimum transmission angle (default) or the smallest a + b + c + d.
- * No better linkage exists with its pivots on the places tried; between them there may be. Valid for rigid links without play.
+ * Formula: a fixed pivot O, seen from the coupler in pose j, is b_j = R(−α_j)·(O − P_j), with P_j the place of the
+ * coupler's origin and α_j its direction. The pin that keeps its distance from O through all poses is the middle of the
+ * circle through b₁, b₂, b₃; with two poses it lies anywhere on the perpendicular bisector of b₁ b₂. Fixed pivots are
+ * tried over their region, and with two poses pins along their line, a step s apart; every pair of links that result is
+ * tried as input and output. A pair passes when the output pin stays on one side of the line from input pin to output
+ * pivot, when one sense of turning of the input link meets the poses in order, and when the transmission angle never
+ * falls below the limit anywhere between: cos μ = (b² + c² − f²)/(2·b·c) at the least and the greatest f² = d² + a² −
+ * 2·d·a·cos θ of the way, a input, b coupler, c output, d ground (all within `linkLengths`), θ
+ * the input angle from the line of the fixed pivots. Best is the largest minimum transmission angle or the
+ * smallest a + b + c + d. No better linkage exists with its pivots on the places tried; between them there may be.
+ * Valid for rigid links without play.
  *
  * Refuses `no-candidate` where every pair changes branch, is out of order or out of length, `poor-transmission` where the best is
  * below the limit.

@@ -42,9 +42,9 @@ export interface FourBarSynthesisInput {
   turns?: "either" | "counter-clockwise" | "clockwise"
   /** Lengths that every link must keep to, the distance of the fixed pivots included. [group; optional, with a default of its own] */
   linkLengths?: {
-    /** Shortest. [L_l; 0.1 mm to 10 m] */
+    /** Shortest link allowed [L_l; 0.1 mm to 10 m] */
     low: Length
-    /** Longest. [L_h; 1 mm to 20 m] */
+    /** Longest link allowed [L_h; 1 mm to 20 m] */
     high: Length
   }
   /** Transmission angle that must be kept all the way from the first pose to the last. [mu_l; 0.1° to 89°; default 40°] */
@@ -55,25 +55,25 @@ export interface FourBarSynthesisInput {
 
 /** A linkage that passes all poses in order on one branch. */
 export interface SynthesisedFourBar {
-  /** Fixed pivot of the input link. [group] */
+  /** Fixed pivot of the input link [group] */
   readonly inputPivot: Point
-  /** Fixed pivot of the output link. [group] */
+  /** Fixed pivot of the output link [group] */
   readonly outputPivot: Point
-  /** Pin of the input link on the coupler, in the coupler's axes. [group] */
+  /** Pin of the input link, in the coupler's axes [group] */
   readonly inputPin: Point
-  /** Pin of the output link on the coupler, in the coupler's axes. [group] */
+  /** Pin of the output link, in the coupler's axes [group] */
   readonly outputPin: Point
-  /** Distance of the fixed pivots. [m] */
+  /** Distance of the fixed pivots [m] */
   readonly ground: number
-  /** Input link. [m] */
+  /** Input link [m] */
   readonly input: number
   /** Coupler, pin to pin. [m] */
   readonly coupler: number
-  /** Output link. [m] */
+  /** Output link [m] */
   readonly output: number
   /** How it is put together, as `fourBar` takes it. [text] */
   readonly branch: Branch
-  /** Direction from the input pivot to the output pivot. [rad] */
+  /** Direction from input pivot to output pivot [rad] */
   readonly groundAngle: number
   /** Angles of the input link at the poses, from that direction, running on in order. [list, each rad] */
   readonly inputAngles: readonly number[]
@@ -95,19 +95,19 @@ export interface SynthesisedFourBar {
 export interface FourBarSynthesis {
   /** Least transmission angle of the best linkage between the first pose and the last. [mu; rad] */
   readonly minTransmission: number
-  /** Sum of its four lengths. [L_s; m] */
+  /** Sum of its four lengths [L_s; m] */
   readonly size: number
-  /** Distance of its fixed pivots. [d; m] */
+  /** Distance of its fixed pivots [d; m] */
   readonly ground: number
-  /** Its input link. [a; m] */
+  /** Its input link [a; m] */
   readonly input: number
-  /** Its coupler, pin to pin. [b; m] */
+  /** Its coupler, pin to pin [b; m] */
   readonly coupler: number
-  /** Its output link. [c; m] */
+  /** Its output link [c; m] */
   readonly output: number
   /** Turn of its input link from the first pose to the last. [Delta; rad] */
   readonly inputTravel: number
-  /** The best linkages, best first. [list] */
+  /** Linkages that pass, best first [list] */
   readonly solutions: readonly SynthesisedFourBar[]
   /** What became of everything tried. [group] */
   readonly tried: SynthesisTally

@@ -24,7 +24,7 @@ export interface OverCentreLatchInput {
   handleRadius: Length
   /** Mass of the lever, for how hard it strikes. [m_l; 0 to 100 kg; default 0] */
   leverMass?: Mass
-  /** Pivot to its centre of gravity. [l_c; 0 to 5 m; default 0] */
+  /** Pivot to the lever's centre of gravity [l_c; 0 to 5 m; default 0] */
   leverCentre?: Length
   /** Coefficient of friction of the pivot. [mu; 0 to 1; default 0] */
   pinFriction?: number
@@ -68,7 +68,7 @@ export interface OverCentreLatch {
   readonly snapAngle: number
   /** Largest tension of the spring between the stops; pivot and anchor bear as much. [F_m; N] */
   readonly maxSpringForce: number
-  /** Energy stored at the snap-over point. [W_s; J] */
+  /** Energy stored at the snap-over point [W_s; J] */
   readonly storedEnergy: number
   /** Inertia of the lever about its pivot, the mass at its centre of gravity. [J; kg m²] */
   readonly inertia: number

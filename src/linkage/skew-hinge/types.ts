@@ -41,19 +41,19 @@ export interface SkewHingeInput {
   hinge?: BodyPointInput
   /** Direction of the axis; the swing turns right-handed about it. [group] */
   axis: BodyDirectionInput
-  /** Masses of the swinging part. [list of 1 to 50] */
+  /** Masses of the swinging part [list of 1 to 50] */
   masses: readonly SkewHingeMassInput[]
   /** Tip of the swinging part before any swing. [group] */
   tip: BodyPointInput
   /** Swing at which the answer is asked for, from the pose in which masses and tip are given. [theta; −401.07° to 401.07°] */
   swing: Angle
-  /** One end of the swing. [theta_1; −401.07° to 401.07°; default 0] */
+  /** Swing, one end [theta_1; −401.07° to 401.07°; default 0] */
   swingFrom?: Angle
-  /** Other end of the swing. [theta_2; −401.07° to 401.07°] */
+  /** Swing, other end [theta_2; −401.07° to 401.07°] */
   swingTo: Angle
-  /** Lean of the trunk forward. [lambda_f; −90° to 90°; default 0] */
+  /** Lean of the trunk forward [lambda_f; −90° to 90°; default 0] */
   forwardLean?: Angle
-  /** Lean of the trunk to the left. [lambda_l; −90° to 90°; default 0] */
+  /** Lean of the trunk to the left [lambda_l; −90° to 90°; default 0] */
   leftLean?: Angle
   /** Coefficient of friction of the bearings. [mu; 0 to 1; default 0] */
   pinFriction?: number
@@ -87,7 +87,7 @@ export interface SkewHinge {
   readonly tipLeft: number
   /** Tip, up [u_p; m] */
   readonly tipUp: number
-  /** Distance of the tip from the axis. [r_s; m] */
+  /** Distance of the tip from the axis [r_s; m] */
   readonly swingRadius: number
   /** Moment about the axis that holds the part, right-handed; friction left out. [M; N m] */
   readonly effort: number
@@ -99,7 +99,7 @@ export interface SkewHinge {
   readonly maxEffort: number
   /** Sum of the loads on the two bearings, across the axis. [F_b; N] */
   readonly bearingLoad: number
-  /** Load along the axis. [F_a; N] */
+  /** Load along the axis [F_a; N] */
   readonly thrust: number
   /** Inertia about the axis, the same at every swing. [J; kg m²] */
   readonly inertia: number
@@ -119,7 +119,7 @@ export interface SkewHinge {
   readonly moment: BodyVector
   /** Moment about the axis for an acceleration of the body of 1 m/s² in each direction, kg m. [group] */
   readonly perAcceleration: BodyVector
-  /** Path of the tip. [list] */
+  /** Path of the tip [list] */
   readonly path: readonly SkewHingePose[]
 }
 
