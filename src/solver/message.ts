@@ -1,5 +1,5 @@
 import { plainText } from "../drawing/index.js"
-import { displayNumber } from "./display.js"
+import { formatNumber, formatQuantity } from "../quantity/index.js"
 
 /** What a message says in numbers and words, by name: numbers in SI. */
 export type Values = Readonly<Record<string, number | string>>
@@ -16,7 +16,7 @@ export type ValuesFor<Template extends string> = string extends Template ? Value
 
 function shown(value: number | string, kind: string | undefined, unit: string | undefined): string {
   if (typeof value === "string") return plainText(value)
-  return displayNumber({ kind: kind ?? "number", unit }, value)
+  return kind === undefined ? formatNumber(value) : formatQuantity(kind as never, value, unit)
 }
 
 /**
