@@ -78,7 +78,7 @@ if (!only) {
     ["rig", "moveTime"],
   ]) {
     console.log(
-      `  ${`${domain}.${name}`.padEnd(52)} ${(await size(`import { ${name} } from "alula/${domain}"; console.log(${name})`)).toString().padStart(7)} B`,
+      `  ${`${domain}.${name}`.padEnd(52)} ${(await size(`import { ${name} } from "alula/${domain}"; console.log(${name})`)).toString().padStart(7)} B, from the root ${await size(`import { ${name} } from "alula"; console.log(${name})`)} B`,
     )
   }
 }

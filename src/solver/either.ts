@@ -54,13 +54,13 @@ function faultsOf(rule: Either, isGiven: (name: string) => boolean): readonly Ei
   }
   const all = alternativesOf(rule)
   const touched = all.filter((one) => membersOf(one).some(isGiven))
-  const some = listed(all.map(textOf), "or")
+  const some = () => listed(all.map(textOf), "or")
   const only = (one: Alternative) => ({
     give: membersOf(one),
     leave: all.filter((other) => other !== one).flatMap(membersOf),
   })
   if (touched.length === 0 && !("atMostOne" in rule)) {
-    const expected = "atLeastOne" in rule ? `at least one of ${some}` : all.length === 2 ? `either ${some}` : `one of ${some}`
+    const expected = "atLeastOne" in rule ? `at least one of ${some()}` : all.length === 2 ? `either ${some()}` : `one of ${some()}`
     return [{ name: membersOf(all[0] as Alternative)[0] as string, received: "nothing", expected, ways: all.map(only) }]
   }
   if (touched.length > 1 && !("atLeastOne" in rule)) {
@@ -69,7 +69,7 @@ function faultsOf(rule: Either, isGiven: (name: string) => boolean): readonly Ei
       {
         name: membersOf(touched[1] as Alternative).find(isGiven) as string,
         received: listed(given, "and"),
-        expected: all.length === 2 ? `either ${some}, not both` : `only one of ${some}`,
+        expected: all.length === 2 ? `either ${some()}, not both` : `only one of ${some()}`,
         ways: all.map(only),
       },
     ]

@@ -130,7 +130,9 @@ function compileGroup(fields: AnyFields, either: readonly Either[] = [], type?: 
     const { path, issues, open } = reading
     for (const { key, read: readPart } of entries) {
       path.push(key)
-      read[key] = readPart(Object.hasOwn(given, key) ? given[key] : undefined, reading)
+      const part = given[key]
+      // what is not the input's own, such as `constructor`, was not given
+      read[key] = readPart(part !== undefined && Object.hasOwn(given, key) ? part : undefined, reading)
       path.pop()
     }
     if (either.length) {
@@ -217,14 +219,18 @@ function readerOf(field: AnyField): Reader {
   if (known) return known
   const read = compileValue(field)
   const { default: given } = field
+  let filled: unknown
   const whole: Reader = (value, reading) => {
     if (value === undefined) {
       if (given === undefined) {
         reading.open.push({ path: [...reading.path], field })
         return reading.fault("missing", undefined, field.label)
       }
-      // the default is given as a user would give it, so it goes through the same reading
-      return given === null ? null : read(given, reading)
+      // the default is given as a user would give it, so it goes through the same reading: once, where it is no list or group
+      if (given === null) return null
+      if (typeof given === "object") return read(given, reading)
+      filled ??= read(given, reading)
+      return filled
     }
     if (value === null && given === null) return null
     const si = read(value, reading)
