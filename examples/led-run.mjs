@@ -4,11 +4,11 @@
 import { display } from "alula/solver"
 import { conductor, ledRun } from "alula/wire"
 
-const string = { length: "4.2 m", current: "3.6 A", sections: 60, awg: 22, stranding: "stranded", dimBelow: "4.4 V" }
-const lead = conductor({ awg: 18, stranding: "stranded", length: "1.2 m", temperature: 30 })
+const string = { length: "4.2 m", current: "3.6 A", lightCount: 60, awg: 22, stranding: "stranded", dimVoltage: "4.4 V" }
+const lead = conductor({ awg: 18, stranding: "stranded", length: "1.2 m", conductorTemperature: 30 })
 // the lead from the battery on the back: two conductors and two plugs
 const resistance = 2 * lead.resistance + 2 * 0.01
-const feed = (position) => ({ position, voltage: "5.1 V", resistance })
+const feed = (position) => ({ position, sourceVoltage: "5.1 V", feederResistance: resistance })
 
 const plans = {
   "fed at the shoulder only": [feed(0)],
@@ -23,7 +23,7 @@ for (const [plan, feeds] of Object.entries(plans)) {
     const bar = "█".repeat(Math.round((voltage - 3.4) * 24))
     console.log(`${position.toFixed(2).padStart(6)} m  ${voltage.toFixed(2)} V  ${bar}${voltage < 4.4 ? "  dim" : ""}`)
   }
-  console.log(run.dimmed.length ? `dim over ${Math.round(100 * run.dimmedPart)} % of the string` : "no lantern dims")
+  console.log(run.dimmed.length ? `dim over ${Math.round(100 * run.dimmedShare)} % of the string` : "no lantern dims")
 }
 
 console.log("\nThe last plan in full\n")

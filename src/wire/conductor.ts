@@ -16,21 +16,21 @@ import { layFactor, type Metal, metals, nominalConductors, type Stranding, stran
 import { ALUMINIUM, ALUMINIUM_ENDS, AWG, CLASSES, COPPER, LAY, PVC, TOUCH } from "./sources.js"
 
 /** What every wire is described by. Give the size as `awg` or as `area`, not both. */
-export interface ConductorSize {
+export interface ConductorDescription {
   /** American wire gauge number; 0, −1, −2, −3 stand for 1/0, 2/0, 3/0, 4/0. [g; whole −3 to 40; optional] */
   awg?: number | null
   /** Cross-section; the nominal one for the IEC classes. [A_w; 0.0001 to 1000 mm²; optional] */
   area?: Area | null
   /** Conductor metal [copper or aluminium; default copper] */
-  metal?: Metal
+  material?: Metal
   /** How the conductor is made up. [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid] */
   stranding?: Stranding
 }
 
 /** Input of {@link conductor}. */
-export interface ConductorInput extends ConductorSize {
+export interface ConductorInput extends ConductorDescription {
   /** Conductor temperature, not that of the room. [T; −50 to 200 °C; default 20 °C] */
-  temperature?: Temperature
+  conductorTemperature?: Temperature
   /** Length of one conductor. [L; 0 to 1000 m; default 1 m] */
   length?: Length
 }
@@ -71,14 +71,14 @@ export function nominalResistance(area: number, stranding: Stranding): number | 
 }
 
 /** Cross-section of a size, m². */
-export function areaOf(si: Pick<SiOf<ConductorSize>, "awg" | "area">): number {
+export function areaOf(si: Pick<SiOf<ConductorDescription>, "awg" | "area">): number {
   return si.awg === null ? (si.area as number) : awgArea(si.awg)
 }
 
 /** Resistance per length at 20 °C, Ω/m. */
-export function resistance20(si: SiOf<ConductorSize>): number {
+export function resistance20(si: SiOf<ConductorDescription>): number {
   const area = areaOf(si)
-  return nominalResistance(area, si.stranding) ?? (strandFactor(si.stranding) * metals[si.metal].resistivity) / area
+  return nominalResistance(area, si.stranding) ?? (strandFactor(si.stranding) * metals[si.material].resistivity) / area
 }
 
 /** Resistance at a temperature over that at 20 °C. */
@@ -94,11 +94,11 @@ function strandFactor(stranding: Stranding): number {
 export const sizeRules = [{ exactlyOne: ["awg", "area"] }] as const satisfies readonly Either[]
 
 /** Faults of a size: IEC classes only at their nominal areas, in copper. */
-export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
-  const { awg, area, metal, stranding } = si
+export function sizeIssues(si: SiOf<ConductorDescription>): Issue[] {
+  const { awg, area, material, stranding } = si
   if (stranding === "solid" || stranding === "stranded") return []
   const found: Issue[] = []
-  if (metal !== "copper") found.push(inconsistent(["metal"], "'{metal}'", "copper with the IEC classes", { metal }))
+  if (material !== "copper") found.push(inconsistent(["material"], "'{material}'", "copper with the IEC classes", { material }))
   if (nominalResistance(areaOf(si), stranding) === null) {
     const expected = "a nominal area of IEC 60228: 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10 or 16 mm²"
     if (awg === null) found.push(inconsistent(["area"], "{area area mm²}", expected, { area: area as number }))
@@ -108,7 +108,7 @@ export function sizeIssues(si: SiOf<ConductorSize>): Issue[] {
 }
 
 /** Field descriptions every wire shares. */
-export const sizeFields: Fields<ConductorSize> = {
+export const sizeFields: Fields<ConductorDescription> = {
   awg: { kind: "number", symbol: "g", label: "wire gauge (AWG)", whole: true, min: -3, max: 40, typical: [10, 28], default: null },
   area: {
     kind: "area",
@@ -119,7 +119,7 @@ export const sizeFields: Fields<ConductorSize> = {
     typical: ["0.1 mm2", "6 mm2"],
     default: null,
   },
-  metal: { kind: "choice", label: "conductor metal", options: { copper: "copper", aluminium: "aluminium" }, default: "copper" },
+  material: { kind: "choice", label: "conductor metal", options: { copper: "copper", aluminium: "aluminium" }, default: "copper" },
   stranding: { kind: "choice", label: "stranding", options: strandings, default: "solid" },
 }
 
@@ -127,19 +127,19 @@ export const sizeFields: Fields<ConductorSize> = {
 const metalSource: Source = { title: "IEC 60028 (copper), IEC 60889 (aluminium)", by: "IEC", verified: "not-seen" }
 
 /** Constants of the metal and of its stranding. */
-export const metalSteps: readonly Step<Pick<SiOf<ConductorSize>, "metal" | "stranding">, unknown>[] = [
+export const metalSteps: readonly Step<Pick<SiOf<ConductorDescription>, "material" | "stranding">, unknown>[] = [
   {
     symbol: "rho",
     kind: "resistivity",
     meaning: "resistivity of the metal at 20 °C",
-    given: (si) => metals[si.metal].resistivity,
+    given: (si) => metals[si.material].resistivity,
     source: metalSource,
   },
   {
     symbol: "alpha",
     kind: "perTemperature",
     meaning: "temperature coefficient at 20 °C",
-    given: (si) => metals[si.metal].coefficient,
+    given: (si) => metals[si.material].coefficient,
     source: metalSource,
   },
   {
@@ -164,7 +164,7 @@ export const resistanceSteps: readonly Step<unknown, unknown>[] = [
 ]
 
 /** Steps from a size to its area A and its resistance per length r_20. */
-export const sizeSteps: readonly Step<SiOf<ConductorSize>, unknown>[] = [
+export const sizeSteps: readonly Step<SiOf<ConductorDescription>, unknown>[] = [
   ...metalSteps,
   {
     symbol: "r_n",
@@ -198,7 +198,7 @@ export const warmStep: Step<unknown, unknown> = {
 export const sizeSources: readonly Source[] = [AWG, COPPER, ALUMINIUM, CLASSES]
 
 /** Cautions that go with any conductor size and temperature. */
-export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caution[] {
+export function sizeCautions(si: SiOf<ConductorDescription>, temperature: number): Caution[] {
   const found: Caution[] = []
   if (temperature > 70)
     found.push(
@@ -218,7 +218,7 @@ export function sizeCautions(si: SiOf<ConductorSize>, temperature: number): Caut
         CLASSES,
       ),
     )
-  if (si.metal === "aluminium")
+  if (si.material === "aluminium")
     found.push(
       caution(
         "aluminium-ends",
@@ -243,8 +243,8 @@ export function touchCaution(path: string, volts: number): Caution[] {
 function solve(si: SiOf<ConductorInput>): Conductor {
   const area = areaOf(si)
   const resistancePerLength20 = resistance20(si)
-  const resistancePerLength = resistancePerLength20 * temperatureFactor(si.metal, si.temperature)
-  const massPerLength = metals[si.metal].density * area
+  const resistancePerLength = resistancePerLength20 * temperatureFactor(si.material, si.conductorTemperature)
+  const massPerLength = metals[si.material].density * area
   return {
     area,
     diameter: Math.sqrt((4 * area) / Math.PI),
@@ -268,9 +268,9 @@ function solve(si: SiOf<ConductorInput>): Conductor {
  * **Inputs**
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
  * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
- * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `material`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
- * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `conductorTemperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  * - `length`: length [L; 0 to 1000 m; default 1 m]
  * - exactly one of `awg` and `area`
  *
@@ -314,7 +314,7 @@ export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solv
   () => ({
     input: {
       ...sizeFields,
-      temperature: {
+      conductorTemperature: {
         kind: "temperature",
         symbol: "T",
         label: "conductor temperature",
@@ -334,7 +334,7 @@ export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solv
       massPerLength: { kind: "linearDensity", symbol: "m_l", label: "metal mass per length" },
       mass: { kind: "mass", symbol: "m_w", label: "metal mass" },
     },
-    example: { awg: 20, temperature: 40, length: "2.5 m" },
+    example: { awg: 20, conductorTemperature: 40, length: "2.5 m" },
     formulae: [
       ...sizeSteps,
       warmStep,
@@ -344,7 +344,7 @@ export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solv
         symbol: "density",
         kind: "density",
         meaning: "density of the metal",
-        given: (si) => metals[si.metal].density,
+        given: (si) => metals[si.material].density,
         source: metalSource,
       },
       { symbol: "m_l", meaning: "metal mass per length", is: "density * A" },
@@ -353,6 +353,6 @@ export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solv
     sources: sizeSources,
     either: sizeRules,
     check: sizeIssues,
-    cautions: (si) => sizeCautions(si, si.temperature),
+    cautions: (si) => sizeCautions(si, si.conductorTemperature),
   }),
 )

@@ -1,7 +1,7 @@
 import type { Source } from "../solver/index.js"
 import { ADIABATIC, ALUMINIUM, BLADE, COPPER } from "./sources.js"
 
-/** A conductor metal: what its resistance, heat and weight are reckoned from. */
+/** A conductor metal: what its resistance, heat and weight are calculated from. */
 export interface ConductorMetal {
   readonly label: string
   /** Resistivity at 20 °C, Ω·m. */

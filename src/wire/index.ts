@@ -1,4 +1,5 @@
-export { awgArea, awgDiameter, type Conductor, type ConductorInput, type ConductorSize, conductor } from "./conductor.js"
+export { awgArea, awgDiameter, type Conductor, type ConductorDescription, type ConductorInput, conductor } from "./conductor.js"
+export { type ConductorSize, type ConductorSizeInput, conductorSize, type SizeCandidate } from "./conductor-size.js"
 export {
   bladeFuse,
   bladeRatings,
@@ -45,7 +46,6 @@ export type {
   LedStretch,
 } from "./led-run/line.js"
 export { bundledCurrent } from "./limits.js"
-export { type SizeCandidate, type SizeConductor, type SizeConductorInput, sizeConductor } from "./size-conductor.js"
 export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
 export { type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"
 export { adiabaticConstant, adiabaticFactor, fusingCurrent } from "./withstand.js"

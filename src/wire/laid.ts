@@ -1,6 +1,6 @@
 import type { HeatTransferCoefficient, Length, Ratio, Temperature, ThermalConductivity } from "../quantity/index.js"
 import { type Fields, type Issue, inconsistent, type SiOf, type Step } from "../solver/index.js"
-import { areaOf, type ConductorSize, warmStep } from "./conductor.js"
+import { areaOf, type ConductorDescription, warmStep } from "./conductor.js"
 import { airPrandtl, type HeatPath, stefanBoltzmann } from "./heat.js"
 import { CONVECTION, HEAT_TRANSFER, SKIN, VISCOSITY } from "./sources.js"
 
@@ -17,7 +17,7 @@ export interface Laid {
   /** Loaded wires lying together (bundle and padding). [n_w; whole 1 to 100; default 1] */
   wires?: number
   /** Temperature of the air around. [T_a; −40 to 100 °C; default 25 °C] */
-  ambient?: Temperature
+  ambientTemperature?: Temperature
   /** Skin under padding: where the wire lies before any current, however cold the air. [T_k; 20 to 42 °C; default 35 °C] */
   skinTemperature?: Temperature
   /** Insulation wall [t_i; 0 to 20 mm; default 0.4 mm] */
@@ -35,11 +35,11 @@ export interface Laid {
   /** Heat transfer from the padding's outer side to the air. [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)] */
   paddingSurface?: HeatTransferCoefficient
   /** Temperature the insulation is rated for. [T_r; above −40 to 300 °C; default 80 °C] */
-  rating?: Temperature
+  insulationRating?: Temperature
 }
 
 /** A wire and how it is laid, in SI. */
-export type LaidWire = SiOf<ConductorSize & Laid>
+export type LaidWire = SiOf<ConductorDescription & Laid>
 
 /** Bundle diameter over wire diameter and the root of their number: round wires fill about 70 % of the circle. */
 const bundleSpread = 1.2
@@ -48,25 +48,35 @@ const bundleSpread = 1.2
 export const together = (si: Pick<LaidWire, "arrangement" | "wires">): number => (si.arrangement === "free-air" ? 1 : si.wires)
 
 /** Temperature of a laid wire without current, °C: under padding it lies against the skin, whatever the air. */
-export const startOf = (si: Pick<LaidWire, "arrangement" | "ambient" | "skinTemperature">): number =>
-  si.arrangement === "padding" ? Math.max(si.ambient, si.skinTemperature) : si.ambient
+export const startOf = (si: Pick<LaidWire, "arrangement" | "ambientTemperature" | "skinTemperature">): number =>
+  si.arrangement === "padding" ? Math.max(si.ambientTemperature, si.skinTemperature) : si.ambientTemperature
 
 /** Faults of how a wire is laid: several wires are never alone in air, and a rating below the surroundings means nothing. */
 export function laidFaults(si: SiOf<Laid>): Issue[] {
-  const { arrangement, wires, rating, ambient, skinTemperature } = si
+  const { arrangement, wires, insulationRating, ambientTemperature, skinTemperature } = si
   const found: Issue[] = []
   if (arrangement === "free-air" && wires > 1)
     found.push(inconsistent(["wires"], "{wires} wires, each alone in still air", "1, or the arrangement 'bundle' or 'padding'", { wires }))
-  if (!(rating > ambient))
+  if (!(insulationRating > ambientTemperature))
     found.push(
-      inconsistent(["rating"], "{rating temperature °C}", "more than the air around ({ambient temperature °C})", { rating, ambient }),
+      inconsistent(
+        ["insulationRating"],
+        "{insulationRating temperature °C}",
+        "more than the air around ({ambientTemperature temperature °C})",
+        { insulationRating, ambientTemperature },
+      ),
     )
-  else if (!(rating > startOf(si)))
+  else if (!(insulationRating > startOf(si)))
     found.push(
-      inconsistent(["rating"], "{rating temperature °C}", "more than the skin under the padding ({skinTemperature temperature °C})", {
-        rating,
-        skinTemperature,
-      }),
+      inconsistent(
+        ["insulationRating"],
+        "{insulationRating temperature °C}",
+        "more than the skin under the padding ({skinTemperature temperature °C})",
+        {
+          insulationRating,
+          skinTemperature,
+        },
+      ),
     )
   return found
 }
@@ -93,7 +103,15 @@ export const laidFields: Fields<Laid> = {
     default: "free-air",
   },
   wires: { kind: "number", symbol: "n_w", label: "loaded wires together", whole: true, min: 1, max: 100, typical: [1, 8], default: 1 },
-  ambient: { kind: "temperature", symbol: "T_a", label: "air around", min: -40, max: 100, typical: [0, 40], default: 25 },
+  ambientTemperature: {
+    kind: "temperature",
+    symbol: "T_a",
+    label: "ambient temperature",
+    min: -40,
+    max: 100,
+    typical: [0, 40],
+    default: 25,
+  },
   skinTemperature: {
     kind: "temperature",
     symbol: "T_k",
@@ -158,7 +176,15 @@ export const laidFields: Fields<Laid> = {
     typical: [5, 15],
     default: 8,
   },
-  rating: { kind: "temperature", symbol: "T_r", label: "insulation rating", above: -40, max: 300, typical: [70, 150], default: 80 },
+  insulationRating: {
+    kind: "temperature",
+    symbol: "T_r",
+    label: "insulation rating",
+    above: -40,
+    max: 300,
+    typical: [70, 150],
+    default: 80,
+  },
 }
 
 /** Steps from the size to the outer surface and to what the heat passes inside. */

@@ -1,5 +1,5 @@
 import { type Caution, caution, type SiOf } from "../solver/index.js"
-import type { ConductorSize } from "./conductor.js"
+import type { ConductorDescription } from "./conductor.js"
 import { FUMES, PVC, SHORT_FAULT } from "./sources.js"
 import { inAir, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
 
@@ -7,10 +7,10 @@ import { inAir, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
 export const BURNS_OFF = 300
 
 /** Conductor temperature of a size alone in still air at a current, °C; null where it burns its insulation off. */
-function warmth(size: SiOf<ConductorSize>, current: number): number | null {
+function warmth(size: SiOf<ConductorDescription>, current: number): number | null {
   const wire = inAir(size)
   const steady = steadyOf(wire, current)
-  const temperature = steady === null ? null : wire.ambient + steady.conductor
+  const temperature = steady === null ? null : wire.ambientTemperature + steady.conductor
   return temperature !== null && temperature <= BURNS_OFF ? temperature : null
 }
 
@@ -24,7 +24,7 @@ export const fumesCaution = (): Caution =>
   )
 
 /** Cautions of a current that the size does not bear even alone in still air; `path` names the current, `wire` says which. */
-export function wireCautions(size: SiOf<ConductorSize>, path: string, current: number, wire = "this wire"): Caution[] {
+export function wireCautions(size: SiOf<ConductorDescription>, path: string, current: number, wire = "this wire"): Caution[] {
   const rated = ratedCurrentOf(inAir(size))
   if (!(current > rated)) return []
   const hot = warmth(size, current)
@@ -37,15 +37,15 @@ export function wireCautions(size: SiOf<ConductorSize>, path: string, current: n
 }
 
 /** The caution of a short-time limit beyond the published one of the commonest insulation. */
-export function raisedLimit(faultLimit: number): Caution[] {
-  if (!(faultLimit > SHORT_LIMIT)) return []
+export function raisedLimit(faultTemperatureLimit: number): Caution[] {
+  if (!(faultTemperatureLimit > SHORT_LIMIT)) return []
   return [
     caution(
       "limit-raised",
       "caution",
-      "{given.faultLimit temperature °C} in a short fault is more than PVC insulation bears (160 °C): it holds only for wire whose datasheet says so.",
+      "{given.faultTemperatureLimit temperature °C} in a short fault is more than PVC insulation bears (160 °C): it holds only for wire whose datasheet says so.",
       SHORT_FAULT,
-      { "given.faultLimit": faultLimit },
+      { "given.faultTemperatureLimit": faultTemperatureLimit },
     ),
   ]
 }

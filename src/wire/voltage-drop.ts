@@ -2,7 +2,7 @@ import type { Current, Length, Resistance, Temperature, Voltage } from "../quant
 import { type Caution, caution, type SiOf, type Solver, solver } from "../solver/index.js"
 import {
   areaOf,
-  type ConductorSize,
+  type ConductorDescription,
   resistance20,
   sizeCautions,
   sizeFields,
@@ -19,13 +19,13 @@ import { KIRCHHOFF } from "./sources.js"
 import { withstandSources } from "./withstand.js"
 
 /** Input of {@link voltageDrop}. Give the size as `awg` or as `area`, not both. */
-export interface VoltageDropInput extends ConductorSize {
+export interface VoltageDropInput extends ConductorDescription {
   /** Current in the run. [I; 0 to 1000 A] */
   current: Current
   /** Length one way, from source to load. [L; 0 to 1000 m] */
   length: Length
   /** Conductor temperature, not that of the room. [T; −50 to 200 °C; default 20 °C] */
-  temperature?: Temperature
+  conductorTemperature?: Temperature
   /** Conductors in the current path: 2 counts out and back. [n; whole 1 to 2; default 2] */
   conductors?: number
   /** Contacts in the path (plugs, switches, screw terminals). [k; whole 0 to 1000; default 0] */
@@ -33,7 +33,7 @@ export interface VoltageDropInput extends ConductorSize {
   /** Resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ] */
   contactResistance?: Resistance
   /** Voltage at the source end, for the drop in per cent. [U_s; 10 mV to 1000 V; optional] */
-  voltage?: Voltage | null
+  sourceVoltage?: Voltage | null
 }
 
 /** Result of {@link voltageDrop}. */
@@ -49,7 +49,7 @@ export interface VoltageDrop {
   /** Voltage lost between source and load. [U; V] */
   readonly drop: number
   /** Drop as a fraction of the source voltage, where that was given. [u; as a fraction] */
-  readonly dropRatio: number | null
+  readonly dropShare: number | null
   /** Voltage left at the load, where the source voltage was given. [U_l; V] */
   readonly loadVoltage: number | null
   /** Heat given off by the run. [P; W] */
@@ -57,8 +57,8 @@ export interface VoltageDrop {
 }
 
 function solve(si: SiOf<VoltageDropInput>): VoltageDrop {
-  const { current, length, conductors, contacts, voltage } = si
-  const wireResistance = resistance20(si) * temperatureFactor(si.metal, si.temperature) * conductors * length
+  const { current, length, conductors, contacts, sourceVoltage } = si
+  const wireResistance = resistance20(si) * temperatureFactor(si.material, si.conductorTemperature) * conductors * length
   const contactResistance = contacts * si.contactResistance
   const resistance = wireResistance + contactResistance
   const drop = current * resistance
@@ -68,25 +68,25 @@ function solve(si: SiOf<VoltageDropInput>): VoltageDrop {
     contactResistance,
     resistance,
     drop,
-    dropRatio: voltage === null ? null : drop / voltage,
-    loadVoltage: voltage === null ? null : voltage - drop,
+    dropShare: sourceVoltage === null ? null : drop / sourceVoltage,
+    loadVoltage: sourceVoltage === null ? null : sourceVoltage - drop,
     heat: current * drop,
   }
 }
 
 function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
-  const found = sizeCautions(si, si.temperature)
+  const found = sizeCautions(si, si.conductorTemperature)
   if (out.loadVoltage !== null && out.loadVoltage < 0)
     found.push(
       caution(
-        "no-such-current",
+        "insufficient-current",
         "warning",
-        "The drop of {drop voltage} is larger than the source's {given.voltage voltage}: the run cannot carry this current.",
+        "The drop of {drop voltage} is larger than the source's {given.sourceVoltage voltage}: the run cannot carry this current.",
         KIRCHHOFF,
-        { drop: out.drop, "given.voltage": si.voltage as number },
+        { drop: out.drop, "given.sourceVoltage": si.sourceVoltage as number },
       ),
     )
-  return [...found, ...wireCautions(si, "given.current", si.current), ...touchCaution("given.voltage", si.voltage ?? 0)]
+  return [...found, ...wireCautions(si, "given.current", si.current), ...touchCaution("given.sourceVoltage", si.sourceVoltage ?? 0)]
 }
 
 /**
@@ -105,19 +105,19 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * - `length`: length one way [L; 0 to 1000 m]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
  * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
- * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `material`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
- * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `conductorTemperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  * - `conductors`: conductors in the path [n; whole 1 to 2; default 2]
  * - `contacts`: contacts in the path [k; whole 0 to 1000; default 0]
  * - `contactResistance`: resistance of one contact [R_1; 0 to 100 Ω; default 5 mΩ]
- * - `voltage`: source voltage [U_s; 10 mV to 1000 V; optional]
+ * - `sourceVoltage`: source voltage [U_s; 10 mV to 1000 V; optional]
  * - exactly one of `awg` and `area`
  *
  * **Results**
  *
  * `area`: cross-section [A; m²]; `wireResistance`: wire resistance [R_w; Ω]; `contactResistance`: contact resistance
- * [R_c; Ω]; `resistance`: path resistance [R; Ω]; `drop`: voltage drop [U; V]; `dropRatio`: drop against source [u; as
+ * [R_c; Ω]; `resistance`: path resistance [R; Ω]; `drop`: voltage drop [U; V]; `dropShare`: drop against source [u; as
  * a fraction]; `loadVoltage`: voltage at the load [U_l; V]; `heat`: heat in the run [P; W].
  *
  * **Symbols of the working**
@@ -146,9 +146,9 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * @example
  * ```ts
  * import { voltageDrop } from 'alula/wire'
- * const run = voltageDrop({ current: '4 A', length: '1.2 m', awg: 20, voltage: '12 V' })
+ * const run = voltageDrop({ current: '4 A', length: '1.2 m', awg: 20, sourceVoltage: '12 V' })
  * run.drop // => 0.3198
- * run.dropRatio // => 0.02665
+ * run.dropShare // => 0.02665
  * ```
  */
 export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ */ solver<VoltageDropInput, VoltageDrop>(
@@ -160,7 +160,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
       current: { kind: "current", symbol: "I", label: "current", min: 0, max: 1000, typical: [0.5, 15] },
       length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.1, 5] },
       ...sizeFields,
-      temperature: {
+      conductorTemperature: {
         kind: "temperature",
         symbol: "T",
         label: "conductor temperature",
@@ -189,7 +189,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
         typical: ["1 mohm", "50 mohm"],
         default: "5 mohm",
       },
-      voltage: { kind: "voltage", symbol: "U_s", label: "source voltage", min: "10 mV", max: 1000, typical: [3, 24], default: null },
+      sourceVoltage: { kind: "voltage", symbol: "U_s", label: "source voltage", min: "10 mV", max: 1000, typical: [3, 24], default: null },
     },
     output: {
       area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
@@ -197,11 +197,11 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
       contactResistance: { kind: "resistance", symbol: "R_c", label: "contact resistance" },
       resistance: { kind: "resistance", symbol: "R", label: "path resistance" },
       drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
-      dropRatio: { kind: "ratio", symbol: "u", label: "drop against source", unit: "%" },
+      dropShare: { kind: "ratio", symbol: "u", label: "drop against source", unit: "%" },
       loadVoltage: { kind: "voltage", symbol: "U_l", label: "voltage at the load" },
       heat: { kind: "power", symbol: "P", label: "heat in the run" },
     },
-    example: { current: "4 A", length: "1.2 m", awg: 20, voltage: "12 V" },
+    example: { current: "4 A", length: "1.2 m", awg: 20, sourceVoltage: "12 V" },
     formulae: [
       ...sizeSteps,
       warmStep,
@@ -209,8 +209,8 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ *
       { symbol: "R_c", meaning: "resistance of the contacts", is: "k * R_1" },
       { symbol: "R", meaning: "resistance of the path", is: "R_w + R_c" },
       { symbol: "U", meaning: "voltage lost", is: "I * R" },
-      { symbol: "u", meaning: "loss against the source", is: "U / U_s", when: "has_voltage" },
-      { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_voltage" },
+      { symbol: "u", meaning: "loss against the source", is: "U / U_s", when: "has_sourceVoltage" },
+      { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_sourceVoltage" },
       { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
     ],
     sources: [...sizeSources, ...withstandSources],

@@ -2,7 +2,7 @@ import type { Current, Temperature } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import {
   areaOf,
-  type ConductorSize,
+  type ConductorDescription,
   resistance20,
   sizeCautions,
   sizeFields,
@@ -18,35 +18,35 @@ import { ADIABATIC, BURNS, CONVECTION, HEAT_TRANSFER, PVC, SHORT_FAULT, SKIN } f
 import { adiabaticConstant, adiabaticSteps, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
 
 /** Input of {@link wireHeating}. */
-export interface WireHeatingInput extends ConductorSize, Laid {
+export interface WireHeatingInput extends ConductorDescription, Laid {
   /** Steady current in each wire. [I; 0 to 1000 A] */
   current: Current
   /** Fault current, for the time it takes to ruin the insulation. [I_f; 0.1 mA to 100000 A; optional] */
   faultCurrent?: Current | null
   /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
-  faultLimit?: Temperature
+  faultTemperatureLimit?: Temperature
 }
 
 /** Result of {@link wireHeating}. */
 export interface WireHeating {
   /** Conductor temperature [T_c; °C] */
-  readonly temperature: number
+  readonly conductorTemperature: number
   /** Temperature of the wire's or bundle's outer surface. [T_s; °C] */
   readonly surfaceTemperature: number
   /** Conductor over its surroundings: the air, or the skin under padding. [dT_c; K] */
-  readonly rise: number
+  readonly conductorRise: number
   /** Outer surface over the same. [dT_s; K] */
   readonly surfaceRise: number
   /** Heat of one metre of wire [P_m; W] */
   readonly heatPerMetre: number
   /** Current at which the conductor reaches the insulation's rating here. [I_r; A] */
-  readonly ratedCurrent: number
+  readonly ampacity: number
   /** Part of that current in use. [u; as a fraction] */
-  readonly use: number
+  readonly utilisation: number
   /** How fast the conductor warms at first, K per second, no heat lost. [g_T] */
-  readonly firstRise: number
+  readonly initialHeatingRate: number
   /** Time the fault current needs from this steady state to the fault limit, no heat lost. [t_f; s] */
-  readonly faultTime: number | null
+  readonly faultDuration: number | null
   /** Iterations of the heat balance. [number] */
   readonly iterations: number
   /** What is left of the heat balance. [number] */
@@ -57,56 +57,56 @@ type Si = SiOf<WireHeatingInput>
 
 function solve(si: Si): WireHeating | NoSolution {
   const start = startOf(si)
-  const alpha = metals[si.metal].coefficient
+  const alpha = metals[si.material].coefficient
   const base = si.current ** 2 * resistance20(si)
-  const ratedCurrent = ratedCurrentOf(si)
+  const ampacity = ratedCurrentOf(si)
   const steady = steadyOf(si, si.current)
   if (steady === null || steady.conductor + start > BURNS_OFF)
     return refuse(
-      "too-hot",
-      "{current current} heats this wire past 300 °C: its insulation burns, with fumes that hurt. Here it bears {nearest.current current} for good ({given.rating temperature °C} insulation).",
-      si.current - ratedCurrent,
+      "thermal-runaway",
+      "{current current} heats this wire past 300 °C: its insulation burns, with fumes that hurt. Here it bears {nearest.current current} for good ({given.insulationRating temperature °C} insulation).",
+      si.current - ampacity,
       { current: si.current },
       // a billionth less, so that rounding cannot refuse it again
-      { current: ratedCurrent * (1 - 1e-9) },
-      { "given.rating": si.rating },
+      { current: ampacity * (1 - 1e-9) },
+      { "given.insulationRating": si.insulationRating },
     )
-  const { area, heatCapacity, beta } = { area: areaOf(si), ...metals[si.metal] }
-  const temperature = start + steady.conductor
-  const room = Math.log((beta + si.faultLimit) / (beta + temperature))
+  const { area, heatCapacity, beta } = { area: areaOf(si), ...metals[si.material] }
+  const conductorTemperature = start + steady.conductor
+  const room = Math.log((beta + si.faultTemperatureLimit) / (beta + conductorTemperature))
   return {
-    temperature,
+    conductorTemperature,
     surfaceTemperature: start + steady.surface,
-    rise: steady.conductor,
+    conductorRise: steady.conductor,
     surfaceRise: steady.surface,
-    heatPerMetre: base * (1 + alpha * (temperature - 20)),
-    ratedCurrent,
-    use: si.current / ratedCurrent,
-    firstRise: (base * (1 + alpha * (start - 20))) / (heatCapacity * area),
-    faultTime:
-      si.faultCurrent === null ? null : Math.max(0, ((adiabaticConstant(metals[si.metal]) * area) ** 2 * room) / si.faultCurrent ** 2),
+    heatPerMetre: base * (1 + alpha * (conductorTemperature - 20)),
+    ampacity,
+    utilisation: si.current / ampacity,
+    initialHeatingRate: (base * (1 + alpha * (start - 20))) / (heatCapacity * area),
+    faultDuration:
+      si.faultCurrent === null ? null : Math.max(0, ((adiabaticConstant(metals[si.material]) * area) ** 2 * room) / si.faultCurrent ** 2),
     iterations: steady.iterations,
     residual: steady.residual,
   }
 }
 
 function cautions(si: Si, out: WireHeating): Caution[] {
-  const found = sizeCautions({ ...si, stranding: si.stranding === "solid" ? "stranded" : si.stranding }, out.temperature)
-  if (out.temperature > si.rating)
+  const found = sizeCautions({ ...si, stranding: si.stranding === "solid" ? "stranded" : si.stranding }, out.conductorTemperature)
+  if (out.conductorTemperature > si.insulationRating)
     found.push(
       caution(
         "over-rating",
         "warning",
-        "The conductor reaches {temperature temperature °C} and its insulation is rated {given.rating temperature °C}: it softens, ages and can short or burn. Take a thicker wire or less current.",
+        "The conductor reaches {conductorTemperature temperature °C} and its insulation is rated {given.insulationRating temperature °C}: it softens, ages and can short or burn. Take a thicker wire or less current.",
         PVC,
-        { temperature: out.temperature, "given.rating": si.rating },
+        { conductorTemperature: out.conductorTemperature, "given.insulationRating": si.insulationRating },
       ),
     )
-  if (out.temperature > Math.max(si.rating, SHORT_LIMIT)) found.push(fumesCaution())
+  if (out.conductorTemperature > Math.max(si.insulationRating, SHORT_LIMIT)) found.push(fumesCaution())
   if (out.surfaceTemperature > 43)
     found.push(
       caution(
-        "touch-temperature",
+        "burns",
         "warning",
         "The outer surface reaches {surfaceTemperature temperature °C}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.",
         BURNS,
@@ -130,19 +130,19 @@ function cautions(si: Si, out: WireHeating): Caution[] {
         "The bundle is taken as a round body of even heat and conductivity; the wire in its middle is calculated, and 20 % either way is usual.",
       ),
     )
-  if (out.temperature > 200)
+  if (out.conductorTemperature > 200)
     found.push(caution("outside-range", "note", "Resistance is taken linear in temperature; its constants hold to about 200 °C."))
-  if (out.faultTime !== null && out.faultTime > 5)
+  if (out.faultDuration !== null && out.faultDuration > 5)
     found.push(
       caution(
         "not-adiabatic",
         "note",
-        "The fault time of {faultTime time} neglects heat lost to the surroundings; it is meant for up to 5 s and is on the safe side beyond.",
+        "The fault time of {faultDuration time} neglects heat lost to the surroundings; it is meant for up to 5 s and is on the safe side beyond.",
         SHORT_FAULT,
-        { faultTime: out.faultTime },
+        { faultDuration: out.faultDuration },
       ),
     )
-  return [...found, ...raisedLimit(si.faultCurrent === null ? 0 : si.faultLimit)]
+  return [...found, ...raisedLimit(si.faultCurrent === null ? 0 : si.faultTemperatureLimit)]
 }
 
 /**
@@ -162,11 +162,11 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * - `current`: current in each wire [I; 0 to 1000 A]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
  * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
- * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `material`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
  * - `wires`: loaded wires together [n_w; whole 1 to 100; default 1]
- * - `ambient`: air around [T_a; −40 to 100 °C; default 25 °C]
+ * - `ambientTemperature`: ambient temperature [T_a; −40 to 100 °C; default 25 °C]
  * - `skinTemperature`: skin under the padding [T_k; 20 to 42 °C; default 35 °C]
  * - `insulationThickness`: insulation wall [t_i; 0 to 20 mm; default 0.4 mm]
  * - `insulationConductivity`: insulation conductivity [k_i; 0.01 to 10 W/(m·K); default 0.17 W/(m·K)]
@@ -175,18 +175,18 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * - `paddingThickness`: padding over the wire [t_p; 0.1 mm to 1 m; default 10 mm]
  * - `paddingConductivity`: padding conductivity [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)]
  * - `paddingSurface`: padding's surface to the air [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)]
- * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
+ * - `insulationRating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
  * - `faultCurrent`: fault current [I_f; 0.1 mA to 100000 A; optional]
- * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ * - `faultTemperatureLimit`: conductor temperature limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
  * - exactly one of `awg` and `area`
  *
  * **Results**
  *
- * `temperature`: conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C]; `rise`: conductor
- * over its surroundings [dT_c; K]; `surfaceRise`: surface over its surroundings [dT_s; K]; `heatPerMetre`: heat of one
- * metre of wire [P_m; W]; `ratedCurrent`: current that reaches the rating [I_r; A]; `use`: part of it in use [u; as a
- * fraction]; `firstRise`: first rise, K/s [g_T]; `faultTime`: fault time to the limit [t_f; s]; `iterations`:
- * iterations [number]; `residual`: residual of the heat balance [number].
+ * `conductorTemperature`: conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C];
+ * `conductorRise`: conductor over its surroundings [dT_c; K]; `surfaceRise`: surface over its surroundings [dT_s; K];
+ * `heatPerMetre`: heat of one metre of wire [P_m; W]; `ampacity`: ampacity [I_r; A]; `utilisation`: utilisation of the
+ * ampacity [u; as a fraction]; `initialHeatingRate`: initial heating rate, K/s [g_T]; `faultDuration`: fault duration
+ * to the limit [t_f; s]; `iterations`: iterations [number]; `residual`: residual of the heat balance [number].
  *
  * **Symbols of the working**
  *
@@ -225,14 +225,14 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-hot` past 300 °C, naming the current the insulation allows here
+ * @throws NoSolutionError `thermal-runaway` past 300 °C, naming the current the insulation allows here
  * @example
  * ```ts
  * import { wireHeating } from 'alula/wire'
  * const free = wireHeating({ current: '6 A', awg: 20 })
- * free.temperature // => 37.07
+ * free.conductorTemperature // => 37.07
  * const hidden = wireHeating({ current: '6 A', awg: 20, arrangement: 'padding' })
- * hidden.temperature > free.temperature // => true
+ * hidden.conductorTemperature > free.conductorTemperature // => true
  * ```
  */
 export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ */ solver<WireHeatingInput, WireHeating>(
@@ -245,10 +245,10 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       ...sizeFields,
       ...laidFields,
       faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", min: "0.1 mA", max: 1e5, typical: [20, 300], default: null },
-      faultLimit: {
+      faultTemperatureLimit: {
         kind: "temperature",
         symbol: "T_f",
-        label: "conductor limit in a short fault",
+        label: "conductor temperature limit in a short fault",
         min: 70,
         max: 350,
         typical: [140, 250],
@@ -256,19 +256,19 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ *
       },
     },
     output: {
-      temperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
+      conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
       surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-      rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
+      conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
       surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
       heatPerMetre: { kind: "power", symbol: "P_m", label: "heat of one metre of wire" },
-      ratedCurrent: { kind: "current", symbol: "I_r", label: "current that reaches the rating" },
-      use: { kind: "ratio", symbol: "u", label: "part of it in use", unit: "%" },
-      firstRise: { kind: "number", symbol: "g_T", label: "first rise, K/s" },
-      faultTime: { kind: "time", symbol: "t_f", label: "fault time to the limit" },
+      ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
+      utilisation: { kind: "ratio", symbol: "u", label: "utilisation of the ampacity", unit: "%" },
+      initialHeatingRate: { kind: "number", symbol: "g_T", label: "initial heating rate, K/s" },
+      faultDuration: { kind: "time", symbol: "t_f", label: "fault duration to the limit" },
       iterations: { kind: "number", label: "iterations" },
       residual: { kind: "number", label: "residual of the heat balance" },
     },
-    example: { current: "6 A", awg: 20, ambient: 30, rating: 80, faultCurrent: "60 A" },
+    example: { current: "6 A", awg: 20, ambientTemperature: 30, insulationRating: 80, faultCurrent: "60 A" },
     formulae: [
       ...sizeSteps,
       ...pathSteps,

@@ -1,6 +1,6 @@
 import { integrate, theRoot } from "../numeric/index.js"
 import type { SiOf, Step } from "../solver/index.js"
-import { areaOf, type ConductorSize, resistance20, temperatureFactor } from "./conductor.js"
+import { areaOf, type ConductorDescription, resistance20, temperatureFactor } from "./conductor.js"
 import { bladeFuse, type ConductorMetal, type Metal, metals, preeceConstants } from "./data.js"
 import { heatAtRise, steadyRise } from "./heat.js"
 import { heatPath, type Laid, type LaidWire, startOf } from "./laid.js"
@@ -19,13 +19,14 @@ export const SHORT = 5
 export const SHORT_LIMIT = 160
 
 /** Conductor temperature a short fault may reach, °C: never less than insulation bears for good. */
-export const shortLimit = (si: { readonly rating: number; readonly faultLimit: number }): number => Math.max(si.faultLimit, si.rating)
+export const shortLimit = (si: { readonly insulationRating: number; readonly faultTemperatureLimit: number }): number =>
+  Math.max(si.faultTemperatureLimit, si.insulationRating)
 
 /** How a wire is laid where a solver does not ask: the kindest usual place, alone in still air, with PVC insulation. */
 export const aloneInAir: SiOf<Laid> = {
   arrangement: "free-air",
   wires: 1,
-  ambient: 25,
+  ambientTemperature: 25,
   skinTemperature: 35,
   insulationThickness: 0.4e-3,
   insulationConductivity: 0.17,
@@ -34,11 +35,17 @@ export const aloneInAir: SiOf<Laid> = {
   paddingThickness: 0.01,
   paddingConductivity: 0.04,
   paddingSurface: 8,
-  rating: 80,
+  insulationRating: 80,
 }
 
 /** A wire of which only the size is known, laid as {@link aloneInAir}. */
-export const inAir = ({ awg, area, metal, stranding }: SiOf<ConductorSize>): LaidWire => ({ awg, area, metal, stranding, ...aloneInAir })
+export const inAir = ({ awg, area, material, stranding }: SiOf<ConductorDescription>): LaidWire => ({
+  awg,
+  area,
+  material,
+  stranding,
+  ...aloneInAir,
+})
 
 /** Adiabatic constant of a metal, A·√s/m²: K = √(Q·(β + 20 °C)/ρ₂₀). */
 export function adiabaticConstant(metal: Pick<ConductorMetal, "heatCapacity" | "beta" | "resistivity">): number {
@@ -57,22 +64,22 @@ export function fusingCurrent(diameter: number, constant: number): number {
 }
 
 /** Current that melts the bare wire in still air in the end, A. */
-export const meltingCurrent = (si: SiOf<ConductorSize>): number =>
-  fusingCurrent(Math.sqrt((4 * areaOf(si)) / Math.PI), preeceConstants[si.metal])
+export const meltingCurrent = (si: SiOf<ConductorDescription>): number =>
+  fusingCurrent(Math.sqrt((4 * areaOf(si)) / Math.PI), preeceConstants[si.material])
 
 /** Heat of one metre of the conductor for each A², Ω/m, at its temperature. */
-const heatPerSquare = (wire: LaidWire, temperature: number) => resistance20(wire) * temperatureFactor(wire.metal, temperature)
+const heatPerSquare = (wire: LaidWire, temperature: number) => resistance20(wire) * temperatureFactor(wire.material, temperature)
 
 /** Current that holds the conductor at a temperature for good, A. */
 export const currentAt = (wire: LaidWire, temperature: number): number =>
   Math.sqrt(heatAtRise(heatPath(wire), temperature - startOf(wire)) / heatPerSquare(wire, temperature))
 
 /** Current the wire bears for good here, A: its conductor settles at the insulation's rating. */
-export const ratedCurrentOf = (wire: LaidWire): number => currentAt(wire, wire.rating)
+export const ratedCurrentOf = (wire: LaidWire): number => currentAt(wire, wire.insulationRating)
 
 /** Where a wire settles, or null where it finds no balance below 1000 K over its surroundings. */
 export function steadyOf(wire: LaidWire, current: number): NonNullable<ReturnType<typeof steadyRise>> | null {
-  return steadyRise(heatPath(wire), { base: current ** 2 * resistance20(wire), alpha: metals[wire.metal].coefficient })
+  return steadyRise(heatPath(wire), { base: current ** 2 * resistance20(wire), alpha: metals[wire.material].coefficient })
 }
 
 /** Seconds a current takes to heat the conductor from one temperature to another here; infinite where it never does. */
@@ -83,24 +90,24 @@ export function timeTo(wire: LaidWire, current: number, from: number, to: number
   const gain = (t: number) => current ** 2 * heatPerSquare(wire, t) - heatAtRise(path, t - path.ambient)
   // what is shed rises faster than what is made, so the balance is passed once at most
   if (!(gain(to) > 0)) return Number.POSITIVE_INFINITY
-  const stored = metals[wire.metal].heatCapacity * areaOf(wire)
+  const stored = metals[wire.material].heatCapacity * areaOf(wire)
   return integrate((t) => stored / gain(t), first, to, 1e-9).value
 }
 
 /** Whether the wire bears the current for that long here, from a temperature on. */
-export function withstands(wire: LaidWire, current: number, seconds: number, limit: number, from: number = wire.rating): boolean {
-  const most = seconds <= SHORT ? limit : wire.rating
+export function withstands(wire: LaidWire, current: number, seconds: number, limit: number, from: number = wire.insulationRating): boolean {
+  const most = seconds <= SHORT ? limit : wire.insulationRating
   return current <= currentAt(wire, most) || timeTo(wire, current, from, most) >= seconds
 }
 
 /** Largest current the wire bears for a short fault of that long here, A. */
-export function shortCurrent(wire: LaidWire, seconds: number, limit: number, from: number = wire.rating): number {
+export function shortCurrent(wire: LaidWire, seconds: number, limit: number, from: number = wire.insulationRating): number {
   const first = Math.max(from, startOf(wire))
   const low = currentAt(wire, limit)
   // at the limit already there is no time left to heat up in: only what holds it there for good is borne
   if (!(first < limit)) return low
   // heated as if at its coolest and cooled as if at its hottest, it would need longer than it has
-  const stored = (metals[wire.metal].heatCapacity * areaOf(wire) * (limit - first)) / seconds
+  const stored = (metals[wire.material].heatCapacity * areaOf(wire) * (limit - first)) / seconds
   const high = Math.sqrt((stored + heatAtRise(heatPath(wire), limit - startOf(wire))) / heatPerSquare(wire, first))
   const surplus = (current: number) => 1 / timeTo(wire, current, first, limit) - 1 / seconds
   return theRoot(surplus, low, high, 1e-12 * high, "current that heats a wire to its limit in time").x
@@ -122,19 +129,19 @@ export function largestFuse(wire: LaidWire, limit: number, from?: number): numbe
 }
 
 /** Steps that read a metal's constants for short faults. */
-export const adiabaticSteps: readonly Step<{ readonly metal: Metal }, unknown>[] = [
+export const adiabaticSteps: readonly Step<{ readonly material: Metal }, unknown>[] = [
   {
     symbol: "Q",
     kind: "number",
     meaning: "heat capacity by volume, J/(K·m³)",
-    given: (si) => metals[si.metal].heatCapacity,
+    given: (si) => metals[si.material].heatCapacity,
     source: ADIABATIC,
   },
   {
     symbol: "beta",
     kind: "number",
     meaning: "reciprocal temperature coefficient at 0 °C, °C",
-    given: (si) => metals[si.metal].beta,
+    given: (si) => metals[si.material].beta,
     source: ADIABATIC,
   },
 ]

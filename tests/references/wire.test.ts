@@ -36,12 +36,12 @@ const of = (text: unknown) => String(text).split(",").map(Number)
 
 /** A fuse on AWG 20, for the figures that do not depend on the wire. */
 const fuseOn = (change: Partial<typeof fuseCoordination.example>) =>
-  fuseCoordination({ fuse: 10, current: 1, wireRating: 20, awg: 20, ...change })
+  fuseCoordination({ fuseRating: 10, current: 1, datasheetAmpacity: 20, awg: 20, ...change })
 
 /** Section resistances in a chain from a stiff source, a load at the end of each. */
 function feeder(voltage: number, sections: readonly number[], loads: readonly number[]): readonly number[] {
   const net = harness({
-    sources: [{ name: "source", positive: "n0", negative: "0", voltage }],
+    sources: [{ name: "source", positive: "n0", negative: "0", sourceVoltage: voltage }],
     contacts: sections.map((resistance, i) => ({ name: `s${i}`, from: `n${i}`, to: `n${i + 1}`, resistance })),
     currentLoads: loads.map((current, i) => ({ name: `l${i}`, from: `n${i + 1}`, to: "0", current })),
   })
@@ -51,16 +51,16 @@ function feeder(voltage: number, sections: readonly number[], loads: readonly nu
 /** Resistors by name between nodes on a stiff source between `p` and `0`. */
 const resistors = (voltage: number, list: readonly (readonly [string, string, string, number])[]) =>
   harness({
-    sources: [{ name: "source", positive: "p", negative: "0", voltage }],
+    sources: [{ name: "source", positive: "p", negative: "0", sourceVoltage: voltage }],
     resistanceLoads: list.map(([name, from, to, resistance]) => ({ name, from, to, resistance })),
   })
 const loadOf = (net: ReturnType<typeof harness>, name: string) => net.loads.find((l) => l.name === name) as (typeof net.loads)[number]
-const given = (net: ReturnType<typeof harness>) => (net.supplies[0] as { current: number }).current
+const given = (net: ReturnType<typeof harness>) => (net.sources[0] as { current: number }).current
 
 /** An even run at 400 V, fed at one end or both, with the drop at a place. */
 function evenRun(length: number, current: number, loop: number, both: boolean) {
-  const end = (position: number): LedFeed => ({ position, voltage: 400 })
-  const run = ledRun({ length, current, track: loop / 2, feeds: both ? [end(0), end(length)] : [end(0)] })
+  const end = (position: number): LedFeed => ({ position, sourceVoltage: 400 })
+  const run = ledRun({ length, current, trackResistance: loop / 2, feeds: both ? [end(0), end(length)] : [end(0)] })
   const dropAt = (x: number) => 400 - (run.profile.find((p) => Math.abs(p.position - x) < 1e-9) as { voltage: number }).voltage
   return { run, dropAt }
 }
@@ -71,7 +71,7 @@ const wireResistance20 = numbers(({ awg_number }) => ({
 }))
 const hotFuse = numbers(({ rated_current_A, voltage_drop_at_rated_V, cold_resistance_ohm }) => {
   const [rated, drop, cold] = [rated_current_A as number, voltage_drop_at_rated_V as number, cold_resistance_ohm as number]
-  return { dissipation_W: fuseOn({ fuse: rated, current: rated, fuseResistance: cold, hotFactor: drop / rated / cold }).heat }
+  return { dissipation_W: fuseOn({ fuseRating: rated, current: rated, fuseResistance: cold, hotFactor: drop / rated / cold }).heat }
 })
 /** Diameter at which a wire fuses at the current: Preece's law turned round by repeated correction. */
 const fusing =
@@ -85,7 +85,7 @@ const fusing =
 const faultArea = numbers(({ fault_current_A, time_s }) => {
   // the least area whose withstand reaches I²·t
   const integral = (fault_current_A as number) ** 2 * (time_s as number)
-  const { wireWithstand } = fuseOn({ awg: null, area: 1e-6, initialTemperature: 70 })
+  const { wireWithstand } = fuseOn({ awg: null, area: 1e-6, initialConductorTemperature: 70 })
   return { area_mm2: Math.sqrt(integral / wireWithstand) }
 })
 const shortFactor: Check = (inputs, row) => {
@@ -111,11 +111,11 @@ const classResistance = (stranding: "class2" | "class5"): Check =>
   })
 const millivolts: Check = (_, row) => {
   const area = Number((row.id.match(/mvam-(.*)mm2/) as RegExpMatchArray)[1]?.replace("p", "."))
-  const out = voltageDrop({ current: 1, length: 1, area: `${area} mm2`, stranding: "class2", temperature: 90 })
+  const out = voltageDrop({ current: 1, length: 1, area: `${area} mm2`, stranding: "class2", conductorTemperature: 90 })
   return { drop_mV_per_A_per_m: out.drop * 1000 }
 }
 const slopeAt = (t: number) => {
-  const at = (temperature: number) => conductor({ awg: 20, temperature }).resistance
+  const at = (temperature: number) => conductor({ awg: 20, conductorTemperature: temperature }).resistance
   return (at(t + 1) - at(t)) / at(t)
 }
 const singleDrop = numbers(({ resistance_ohm_per_ft, run_length_ft, current_A }) => {
@@ -123,7 +123,8 @@ const singleDrop = numbers(({ resistance_ohm_per_ft, run_length_ft, current_A })
   return { drop_V: 100 - (volts as number) }
 })
 const nec75 = numbers(({ awg_number }) => {
-  const at = (stranding: Stranding) => perKft(conductor({ awg: awg_number as number, temperature: 75, stranding }).resistancePerLength)
+  const at = (stranding: Stranding) =>
+    perKft(conductor({ awg: awg_number as number, conductorTemperature: 75, stranding }).resistancePerLength)
   return { solid_ohm_per_kft: at("solid"), stranded7_ohm_per_kft: at("stranded") }
 })
 
@@ -142,7 +143,8 @@ const shortTime = (area_cmil: number, time: number, from: number, to: number) =>
 /** Onderdonk's own constant, 33 in circular mils and common logarithms, in place of the standard's K. */
 const onderdonk = (time: number, { area_cmil, ambient_degC, melt_degC }: RowInputs) =>
   (shortTime(area_cmil, time, ambient_degC, melt_degC) * Math.sqrt(1 / 33 / Math.LN10)) / cmil / adiabaticConstant(metals.copper)
-const rerated = (current: number, loading: number, temperatureFactor: number) => fuseOn({ current, loading, temperatureFactor }).leastRating
+const rerated = (current: number, loading: number, temperatureFactor: number) =>
+  fuseOn({ current, utilisationLimit: loading, temperatureFactor }).minFuseRating
 
 referenceTests(
   "wire",
@@ -151,13 +153,13 @@ referenceTests(
       ohm_per_100ft: (inputs.awg as number[]).map((awg) => conductor({ awg, length: "100 ft" }).resistance),
     }),
     "fuse-blade-in-hot-case-numeric": (i) => ({
-      required_rating_A: rerated(i.current_A, i.loading, 1 - (i.percent_per_degC / 100) * (i.temperature_degC - 25)),
+      required_rating_A: rerated(i.current_A, i.utilisationLimit, 1 - (i.percent_per_degC / 100) * (i.temperature_degC - 25)),
     }),
     "fuse-littelfuse-25C-70C": (i) => ({
-      rating_25degC_A: rerated(i.current_A, i.loading, i.factor_25degC),
-      rating_70degC_A: rerated(i.current_A, i.loading, i.factor_70degC),
+      rating_25degC_A: rerated(i.current_A, i.utilisationLimit, i.factor_25degC),
+      rating_70degC_A: rerated(i.current_A, i.utilisationLimit, i.factor_70degC),
     }),
-    "fuse-littelfuse-90C-fast": (i) => ({ rating_A: rerated(i.current_A, i.loading, i.factor_90degC) }),
+    "fuse-littelfuse-90C-fast": (i) => ({ rating_A: rerated(i.current_A, i.utilisationLimit, i.factor_90degC) }),
     // the table's factor for 1 A is the loading; the rating that 1 A would need says what the 1 A fuse carries
     "fuse-nasa-derating-factors": (i) => ({
       example_current_A:
@@ -171,7 +173,7 @@ referenceTests(
     "fuse-small-glass-hot-drop": (i) => {
       const drops = (i.rating_A as number[]).map((rating, k) => {
         const [cold, hot] = [i.cold_ohm[k] as number, i.max_drop_V[k] as number]
-        const at = (hotFactor: number) => fuseOn({ fuse: rating, current: rating, fuseResistance: cold, hotFactor }).drop
+        const at = (hotFactor: number) => fuseOn({ fuseRating: rating, current: rating, fuseResistance: cold, hotFactor }).drop
         return { cold: at(1), ratio: hot / at(1) }
       })
       return { cold_drop_V: drops.map((d) => d.cold), ratio: drops.map((d) => d.ratio) }
@@ -186,7 +188,7 @@ referenceTests(
     "short-time-small-copper-pvc": (i) => {
       const at = (time: number) =>
         (i.area_mm2 as number[]).map((a) => {
-          const { wireWithstand } = fuseOn({ awg: null, area: a * 1e-6, initialTemperature: 70 })
+          const { wireWithstand } = fuseOn({ awg: null, area: a * 1e-6, initialConductorTemperature: 70 })
           return Math.sqrt(wireWithstand / time)
         })
       const [short, one, five] = i.time_s as [number, number, number]
@@ -217,8 +219,11 @@ referenceTests(
     }),
     ...forEach(/^fuse-501-/, hotFuse),
     "fuse-derate-safety-and-temperature": numbers(({ current_A, loading_factor, temperature_factor }) => ({
-      rating_A: fuseOn({ current: current_A as number, loading: loading_factor as number, temperatureFactor: temperature_factor as number })
-        .leastRating,
+      rating_A: fuseOn({
+        current: current_A as number,
+        utilisationLimit: loading_factor as number,
+        temperatureFactor: temperature_factor as number,
+      }).minFuseRating,
     })),
     "fuse-icea-vs-iec-constant": copperConstant,
     "fuse-onderdonk-vs-iec-constant": copperConstant,
@@ -230,8 +235,8 @@ referenceTests(
       t200pct_max_s: bladeFuse.overload.longest,
     }),
     "fuse-overload-and-short-rule": numbers(({ current_A }) => ({
-      overload_fuse_A: fuseOn({ current: current_A as number, loading: 1 / 1.25 }).leastRating,
-      short_only_fuse_A: fuseOn({ current: current_A as number, loading: 1 / 1.5 }).leastRating,
+      overload_fuse_A: fuseOn({ current: current_A as number, utilisationLimit: 1 / 1.25 }).minFuseRating,
+      short_only_fuse_A: fuseOn({ current: current_A as number, utilisationLimit: 1 / 1.5 }).minFuseRating,
     })),
     ...forEach(/^fuse-preece-copper-/, fusing(preeceConstants.copper)),
     "fuse-preece-aluminium-50A": fusing(preeceConstants.aluminium),
@@ -244,7 +249,7 @@ referenceTests(
     }),
     "fuse-pulse-i2t-waveforms": numbers(({ peak_current_A, duration_s }) => {
       const integral = (inrushShape: PulseShape) =>
-        fuseOn({ inrushPeak: peak_current_A as number, inrushTime: duration_s as number, inrushShape }).pulseIntegral
+        fuseOn({ peakInrushCurrent: peak_current_A as number, inrushDuration: duration_s as number, inrushShape }).inrushIntegral
       return {
         square_A2s: integral("square"),
         half_sine_A2s: integral("half-sine"),
@@ -299,7 +304,7 @@ referenceTests(
     "harness-ring-two-loads": numbers((i) => {
       const loop = (m: number) => (2 * (i.conductor_ohm_per_100m as number) * m) / 100
       const net = harness({
-        sources: [{ name: "source", positive: "a", negative: "0", voltage: i.source_V as number }],
+        sources: [{ name: "source", positive: "a", negative: "0", sourceVoltage: i.source_V as number }],
         contacts: [
           { name: "ab", from: "a", to: "b", resistance: loop(i.ab_m as number) },
           { name: "bc", from: "b", to: "c", resistance: loop(i.bc_m as number) },
@@ -332,14 +337,14 @@ referenceTests(
     "led-strip-ten-sections": numbers(({ sections, section_ohm, head_current_A }) => {
       const run = ledRun({
         length: sections as number,
-        sections: sections as number,
+        lightCount: sections as number,
         current: head_current_A as number,
-        track: (section_ohm as number) / 2,
-        feeds: [{ position: 0, voltage: 100 }],
+        trackResistance: (section_ohm as number) / 2,
+        feeds: [{ position: 0, sourceVoltage: 100 }],
       })
       const volts = [100, ...run.profile.map((p) => p.voltage)]
       const drop = (k: number) => (volts[k - 1] as number) - (volts[k] as number)
-      return { first_section_V: drop(1), second_section_V: drop(2), last_section_V: drop(10), total_V: run.greatestDrop }
+      return { first_section_V: drop(1), second_section_V: drop(2), last_section_V: drop(10), total_V: run.maxDrop }
     }),
     "led-strip-uniform-300m-losses": numbers((i) => {
       const [length, loop] = [i.length_m as number, i.loop_ohm_per_m as number]
@@ -355,12 +360,12 @@ referenceTests(
     "led-strip-uniform-both-ends-200m": numbers((i) => {
       const length = i.length_m as number
       const { run } = evenRun(length, (i.load_A_per_m as number) * length, (2 * (i.conductor_ohm_per_km as number)) / 1000, true)
-      return { drop_mid_V: run.lowestAt === length / 2 ? run.greatestDrop : null }
+      return { drop_mid_V: run.minVoltagePosition === length / 2 ? run.maxDrop : null }
     }),
     "led-strip-uniform-one-end-200m": numbers((i) => {
       const length = i.length_m as number
       const { run, dropAt } = evenRun(length, (i.load_A_per_m as number) * length, (2 * (i.conductor_ohm_per_km as number)) / 1000, false)
-      return { drop_150m_V: dropAt(i.position_m as number), drop_end_V: run.greatestDrop }
+      return { drop_150m_V: dropAt(i.position_m as number), drop_end_V: run.maxDrop }
     }),
     ...forEach(
       /^wire-700cmil-/,
@@ -400,7 +405,7 @@ referenceTests(
     ...forEach(/^wire-iec60228-class2-/, classResistance("class2")),
     ...forEach(/^wire-iec60228-class5-/, classResistance("class5")),
     "wire-nec-75-to-20": numbers(({ r1_ohm_per_kft, t1_degC, t2_degC }) => {
-      const at = (temperature: number) => conductor({ awg: 14, temperature }).resistance
+      const at = (temperature: number) => conductor({ awg: 14, conductorTemperature: temperature }).resistance
       return { r2_ohm_per_kft: ((r1_ohm_per_kft as number) * at(t2_degC as number)) / at(t1_degC as number) }
     }),
     "wire-nec8-24v-run-example": numbers((i) => {
@@ -409,10 +414,10 @@ referenceTests(
         length: (i.one_way_length_ft as number) * 0.3048,
         awg: 16,
         stranding: "stranded",
-        temperature: 75,
-        voltage: i.supply_V as number,
+        conductorTemperature: 75,
+        sourceVoltage: i.supply_V as number,
       })
-      return { drop_V: run.drop, drop_percent: (run.dropRatio as number) * 100 }
+      return { drop_V: run.drop, drop_percent: (run.dropShare as number) * 100 }
     }),
     ...forEach(/^wire-nec8-awg\d+-75degC$/, nec75),
   },

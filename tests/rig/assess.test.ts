@@ -116,9 +116,9 @@ const cases: Readonly<Record<string, Case>> = {
   },
   lights: {
     rig: "ember-lizard-collar",
-    vary: scale(["lights", "dimBelow"]),
-    remove: without("lights", "dimBelow"),
-    missing: "lights.dimBelow",
+    vary: scale(["lights", "dimVoltage"]),
+    remove: without("lights", "dimVoltage"),
+    missing: "lights.dimVoltage",
   },
   "scissor-span": { rig: "reed-dragon-tail", vary: scale(["scissor", "span"]), remove: without("scissor"), missing: null },
   "scissor-force": { rig: "reed-dragon-tail", vary: scale(["scissor", "driverForce"]), remove: without("scissor"), missing: null },

@@ -1,4 +1,4 @@
-import { conductor, fuseCoordination, harness, ledRun, sizeConductor, voltageDrop, wireHeating } from "../../src/wire/index.js"
+import { conductor, conductorSize, fuseCoordination, harness, ledRun, voltageDrop, wireHeating } from "../../src/wire/index.js"
 import type { Edges } from "../helpers/edges.js"
 import { areaOf, currentFor, inStillAir, largestFuse, perMetre, settles } from "./second.js"
 
@@ -9,11 +9,11 @@ const [out, back] = net.wires as [NonNullable<typeof net.wires>[number], NonNull
 const [plug] = net.contacts as [NonNullable<typeof net.contacts>[number]]
 const [motor] = net.currentLoads as [NonNullable<typeof net.currentLoads>[number]]
 const [lantern] = net.powerLoads as [NonNullable<typeof net.powerLoads>[number]]
-const fused = (rating: number) => ({ fuses: [{ ...fuse, rating }] })
+const fused = (rating: number) => ({ fuses: [{ ...fuse, fuseRating: rating }] })
 const drawing = (current: number) => ({ currentLoads: [{ ...motor, current }] })
 const alone = (power: number) => ({ currentLoads: [], resistanceLoads: [], powerLoads: [{ ...lantern, power }] })
 const dead = { name: "l", from: "p", to: "0" }
-const strip = { position: 0, voltage: 5, resistance: 0.04 }
+const strip = { position: 0, sourceVoltage: 5, feederResistance: 0.04 }
 
 // biome-ignore lint/suspicious/noExplicitAny: inputs and results of several solvers
 type Any = any
@@ -22,11 +22,11 @@ const carried = (o: Any, name: string) => Math.abs(o.branches.find((b: Any) => b
 const most = <T>(list: readonly T[], of: (item: T) => number) => list.reduce((a, b) => (of(b) > of(a) ? b : a))
 const fuseBy = (si: Any, o: Any, near: boolean): Any =>
   most(
-    si.fuses.filter((f: Any) => !near || carried(o, f.name) <= f.rating),
-    (f: Any) => carried(o, f.name) / f.rating,
+    si.fuses.filter((f: Any) => !near || carried(o, f.name) <= f.fuseRating),
+    (f: Any) => carried(o, f.name) / f.fuseRating,
   )
 const contactBy = (si: Any, o: Any): Any =>
-  most([...si.contacts, ...si.switches], (c: Any) => (c.rating === null ? 0 : carried(o, c.name) / c.rating))
+  most([...si.contacts, ...si.switches], (c: Any) => (c.ratedCurrent === null ? 0 : carried(o, c.name) / c.ratedCurrent))
 const ratedInAir = (size: Any) => currentFor(size, inStillAir, 80)
 const cmilCurrent = (size: Any) => areaOf(size) / ((Math.PI / 4) * 0.0254e-3 ** 2) / 700
 const hottest = (si: Any, o: Any): Any => most(si.wires, (w: Any) => carried(o, w.name) / ratedInAir(w))
@@ -37,27 +37,39 @@ const unguarded = (si: Any): Any => {
   return { fuse: si.fuses[0], wire }
 }
 const fuseFor = (size: Any) =>
-  largestFuse({ awg: size.awg, area: size.area, metal: size.metal, stranding: size.stranding }, inStillAir, 80, 160)
+  largestFuse({ awg: size.awg, area: size.area, material: size.material, stranding: size.stranding }, inStillAir, 80, 160)
 const voltsOf = (o: Any) => o.nodes.flatMap((n: Any) => (n.voltage === null ? [] : [n.voltage]))
 
 /** What the thickest size of a series bears. */
 const thickest = (si: Any) => {
-  const size = { awg: si.series === "awg" ? -3 : null, area: si.series === "awg" ? null : 16e-6, metal: si.metal, stranding: si.stranding }
-  const rated = currentFor(size, si, si.rating)
+  const size = {
+    awg: si.sizeSystem === "awg" ? -3 : null,
+    area: si.sizeSystem === "awg" ? null : 16e-6,
+    material: si.material,
+    stranding: si.stranding,
+  }
+  const rated = currentFor(size, si, si.insulationRating)
   const hot = settles(size, si, si.current)
-  const dropRatio = (si.current * perMetre(size, Math.min(hot, 300)) * si.conductors * si.length) / si.voltage
+  const dropRatio = (si.current * perMetre(size, Math.min(hot, 300)) * si.conductors * si.length) / si.sourceVoltage
   return { size, rated, dropRatio }
 }
 
-/** Driving voltage and resistance that the one power load of the example net sees, its other loads off. */
+/**
+ * Voltage and resistance that the one power load of the example net sees (Thévenin): the steady currents drop their share in the
+ * lead, and the warmers behind the plug divide what is left.
+ */
 const seen = (si: Any) => {
-  const ohms =
-    si.sources[0].resistance +
-    si.fuses.reduce((s: number, f: Any) => s + f.resistance * f.hotFactor, 0) +
-    si.switches.reduce((s: number, c: Any) => s + c.resistance, 0) +
-    si.contacts.reduce((s: number, c: Any) => s + c.resistance, 0) +
-    si.wires.reduce((s: number, w: Any) => s + perMetre(w, w.temperature) * w.length, 0)
-  return { volts: si.sources[0].voltage, ohms }
+  const total = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
+  const lead = total([
+    si.sources[0].sourceResistance,
+    ...si.fuses.map((f: Any) => f.resistance * f.hotFactor),
+    ...si.switches.map((c: Any) => c.resistance),
+    ...si.wires.map((w: Any) => perMetre(w, w.conductorTemperature) * w.length),
+  ])
+  const plugged = lead + total(si.contacts.map((c: Any) => c.resistance))
+  const warmers = total(si.resistanceLoads.map((l: Any) => 1 / l.resistance))
+  const left = si.sources[0].sourceVoltage - lead * total(si.currentLoads.map((l: Any) => l.current))
+  return { volts: left / (1 + plugged * warmers), ohms: plugged / (1 + plugged * warmers) }
 }
 const available = (si: Any) => {
   const { volts, ohms } = seen(si)
@@ -66,8 +78,20 @@ const available = (si: Any) => {
 
 export const edges: Edges = {
   cautions: [
-    { code: "hot-conductor", severity: "warning", solver: conductor, shown: { temperature: 70.1 }, notShown: { temperature: 70 } },
-    { code: "hot-conductor", severity: "warning", solver: voltageDrop, shown: { temperature: 70.1 }, notShown: { temperature: 70 } },
+    {
+      code: "hot-conductor",
+      severity: "warning",
+      solver: conductor,
+      shown: { conductorTemperature: 70.1 },
+      notShown: { conductorTemperature: 70 },
+    },
+    {
+      code: "hot-conductor",
+      severity: "warning",
+      solver: voltageDrop,
+      shown: { conductorTemperature: 70.1 },
+      notShown: { conductorTemperature: 70 },
+    },
     { code: "hot-conductor", severity: "warning", solver: wireHeating, shown: { current: 11.25 }, notShown: { current: 11.15 } },
     {
       code: "stranded",
@@ -76,10 +100,16 @@ export const edges: Edges = {
       shown: { awg: undefined, area: "1 mm2" },
       notShown: { awg: undefined, area: "1 mm2", stranding: "stranded" },
     },
-    { code: "aluminium-ends", severity: "warning", solver: conductor, shown: { metal: "aluminium" }, notShown: { metal: "copper" } },
-    { code: "aluminium-ends", severity: "warning", solver: sizeConductor, shown: { metal: "aluminium" }, notShown: { metal: "copper" } },
+    { code: "aluminium-ends", severity: "warning", solver: conductor, shown: { material: "aluminium" }, notShown: { material: "copper" } },
+    {
+      code: "aluminium-ends",
+      severity: "warning",
+      solver: conductorSize,
+      shown: { material: "aluminium" },
+      notShown: { material: "copper" },
+    },
 
-    { code: "no-such-current", severity: "warning", solver: voltageDrop, shown: { current: 150.2 }, notShown: { current: 150.0 } },
+    { code: "insufficient-current", severity: "warning", solver: voltageDrop, shown: { current: 150.2 }, notShown: { current: 150.0 } },
     { code: "wire-overloaded", severity: "warning", solver: voltageDrop, shown: { current: 13.2 }, notShown: { current: 13.15 } },
     { code: "wire-burns", severity: "warning", solver: voltageDrop, shown: { current: 27.8 }, notShown: { current: 27.7 } },
     {
@@ -90,31 +120,55 @@ export const edges: Edges = {
       notShown: { awg: 30, current: 7.24 },
     },
     { code: "fumes", severity: "warning", solver: voltageDrop, shown: { current: 27.8 }, notShown: { current: 27.7 } },
-    { code: "touch-voltage", severity: "warning", solver: voltageDrop, shown: { voltage: 30.1 }, notShown: { voltage: 30 } },
-    { code: "touch-voltage", severity: "warning", solver: sizeConductor, shown: { voltage: 30.1 }, notShown: { voltage: 30 } },
+    { code: "touch-voltage", severity: "warning", solver: voltageDrop, shown: { sourceVoltage: 30.1 }, notShown: { sourceVoltage: 30 } },
+    { code: "touch-voltage", severity: "warning", solver: conductorSize, shown: { sourceVoltage: 30.1 }, notShown: { sourceVoltage: 30 } },
 
-    { code: "no-fuse", severity: "warning", solver: sizeConductor, shown: { fuse: null }, notShown: { fuse: "7.5 A" } },
-    { code: "touch-temperature", severity: "warning", solver: sizeConductor, shown: { ambient: 41.1 }, notShown: { ambient: 41 } },
+    { code: "unfused-wire", severity: "warning", solver: conductorSize, shown: { fuseRating: null }, notShown: { fuseRating: "7.5 A" } },
     {
-      code: "thin",
-      severity: "note",
-      solver: sizeConductor,
-      shown: { current: 0.5, fuse: null, length: 2.625 },
-      notShown: { current: 0.5, fuse: null, length: 2.64 },
+      code: "burns",
+      severity: "warning",
+      solver: conductorSize,
+      shown: { ambientTemperature: 41.1 },
+      notShown: { ambientTemperature: 41 },
     },
-    { code: "limit-raised", severity: "caution", solver: sizeConductor, shown: { faultLimit: 160.5 }, notShown: { faultLimit: 160 } },
-    { code: "limit-raised", severity: "caution", solver: wireHeating, shown: { faultLimit: 160.5 }, notShown: { faultLimit: 160 } },
-    { code: "limit-raised", severity: "caution", solver: fuseCoordination, shown: { faultLimit: 160.5 }, notShown: { faultLimit: 160 } },
+    {
+      code: "thin-wire",
+      severity: "note",
+      solver: conductorSize,
+      shown: { current: 0.5, fuseRating: null, length: 2.625 },
+      notShown: { current: 0.5, fuseRating: null, length: 2.64 },
+    },
+    {
+      code: "limit-raised",
+      severity: "caution",
+      solver: conductorSize,
+      shown: { faultTemperatureLimit: 160.5 },
+      notShown: { faultTemperatureLimit: 160 },
+    },
+    {
+      code: "limit-raised",
+      severity: "caution",
+      solver: wireHeating,
+      shown: { faultTemperatureLimit: 160.5 },
+      notShown: { faultTemperatureLimit: 160 },
+    },
+    {
+      code: "limit-raised",
+      severity: "caution",
+      solver: fuseCoordination,
+      shown: { faultTemperatureLimit: 160.5 },
+      notShown: { faultTemperatureLimit: 160 },
+    },
 
     { code: "over-rating", severity: "warning", solver: wireHeating, shown: { current: 12.55 }, notShown: { current: 12.53 } },
     { code: "fumes", severity: "warning", solver: wireHeating, shown: { current: 19.85 }, notShown: { current: 19.83 } },
-    { code: "touch-temperature", severity: "warning", solver: wireHeating, shown: { current: 6.48 }, notShown: { current: 6.47 } },
+    { code: "burns", severity: "warning", solver: wireHeating, shown: { current: 6.48 }, notShown: { current: 6.47 } },
     {
-      code: "touch-temperature",
+      code: "burns",
       severity: "warning",
       solver: wireHeating,
-      shown: { arrangement: "padding", ambient: -20, current: 2.94 },
-      notShown: { arrangement: "padding", ambient: -20, current: 2.925 },
+      shown: { arrangement: "padding", ambientTemperature: -20, current: 2.94 },
+      notShown: { arrangement: "padding", ambientTemperature: -20, current: 2.925 },
     },
     { code: "one-sided", severity: "note", solver: wireHeating, shown: { arrangement: "padding" }, notShown: { arrangement: "bundle" } },
     {
@@ -127,24 +181,42 @@ export const edges: Edges = {
     { code: "outside-range", severity: "note", solver: wireHeating, shown: { current: 22.45 }, notShown: { current: 22.4 } },
     { code: "not-adiabatic", severity: "note", solver: wireHeating, shown: { faultCurrent: 31.1 }, notShown: { faultCurrent: 31.15 } },
 
-    { code: "fuse-ahead", severity: "warning", solver: fuseCoordination, shown: { fromPole: 0.181 }, notShown: { fromPole: 0.18 } },
-    { code: "fuse-ahead", severity: "warning", solver: fuseCoordination, shown: { fromPole: null }, notShown: { fromPole: 0.18 } },
-    { code: "wire-unprotected", severity: "warning", solver: fuseCoordination, shown: { fuse: 8.15 }, notShown: { fuse: 8.145 } },
+    {
+      code: "fuse-ahead",
+      severity: "warning",
+      solver: fuseCoordination,
+      shown: { unfusedLength: 0.181 },
+      notShown: { unfusedLength: 0.18 },
+    },
+    {
+      code: "fuse-ahead",
+      severity: "warning",
+      solver: fuseCoordination,
+      shown: { unfusedLength: null },
+      notShown: { unfusedLength: 0.18 },
+    },
     {
       code: "wire-unprotected",
       severity: "warning",
       solver: fuseCoordination,
-      shown: { wireRating: null, fuse: 9.76 },
-      notShown: { wireRating: null, fuse: 9.75 },
+      shown: { fuseRating: 8.15 },
+      notShown: { fuseRating: 8.145 },
     },
-    { code: "fuse-too-small", severity: "caution", solver: fuseCoordination, shown: { fuse: 5.33 }, notShown: { fuse: 5.34 } },
-    { code: "overload-burns", severity: "warning", solver: fuseCoordination, shown: { fuse: 15.15 }, notShown: { fuse: 15.1 } },
+    {
+      code: "wire-unprotected",
+      severity: "warning",
+      solver: fuseCoordination,
+      shown: { datasheetAmpacity: null, fuseRating: 9.76 },
+      notShown: { datasheetAmpacity: null, fuseRating: 9.75 },
+    },
+    { code: "fuse-too-small", severity: "caution", solver: fuseCoordination, shown: { fuseRating: 5.33 }, notShown: { fuseRating: 5.34 } },
+    { code: "overload-burns", severity: "warning", solver: fuseCoordination, shown: { fuseRating: 15.15 }, notShown: { fuseRating: 15.1 } },
     {
       code: "overload-burns",
       severity: "warning",
       solver: fuseCoordination,
-      shown: { awg: 28, fuse: 3.68 },
-      notShown: { awg: 28, fuse: 3.66 },
+      shown: { awg: 28, fuseRating: 3.68 },
+      notShown: { awg: 28, fuseRating: 3.66 },
     },
     {
       code: "nuisance",
@@ -153,7 +225,7 @@ export const edges: Edges = {
       shown: { meltingIntegral: 33.5 },
       notShown: { meltingIntegral: 33.53 },
     },
-    { code: "slow-fuse", severity: "warning", solver: fuseCoordination, shown: { fuse: 40.1 }, notShown: { fuse: 40 } },
+    { code: "slow-fuse", severity: "warning", solver: fuseCoordination, shown: { fuseRating: 40.1 }, notShown: { fuseRating: 40 } },
 
     { code: "fuse-overloaded", severity: "warning", solver: harness, shown: fused(2.89), notShown: fused(2.91) },
     { code: "fuse-near-rating", severity: "caution", solver: harness, shown: fused(3.86), notShown: fused(3.87) },
@@ -163,8 +235,8 @@ export const edges: Edges = {
       code: "hot-connector",
       severity: "warning",
       solver: harness,
-      shown: { contacts: [{ ...plug, rating: 0.898 }] },
-      notShown: { contacts: [{ ...plug, rating: 0.9 }] },
+      shown: { contacts: [{ ...plug, ratedCurrent: 0.898 }] },
+      notShown: { contacts: [{ ...plug, ratedCurrent: 0.9 }] },
     },
     {
       code: "warm-connector",
@@ -187,8 +259,8 @@ export const edges: Edges = {
       code: "source-fed-back",
       severity: "warning",
       solver: harness,
-      shown: { sources: [source, { ...source, name: "other", voltage: 12.4 }] },
-      notShown: { sources: [source, { ...source, name: "other", voltage: 12.45 }] },
+      shown: { sources: [source, { ...source, name: "other", sourceVoltage: 12.4 }] },
+      notShown: { sources: [source, { ...source, name: "other", sourceVoltage: 12.45 }] },
     },
     {
       code: "load-off",
@@ -208,8 +280,8 @@ export const edges: Edges = {
       code: "touch-voltage",
       severity: "warning",
       solver: harness,
-      shown: { sources: [{ ...source, voltage: 30.2 }] },
-      notShown: { sources: [{ ...source, voltage: 30.1 }] },
+      shown: { sources: [{ ...source, sourceVoltage: 30.2 }] },
+      notShown: { sources: [{ ...source, sourceVoltage: 30.1 }] },
     },
 
     { code: "constant-current", severity: "note", solver: ledRun, shown: { current: 0.995 }, notShown: { current: 0.99 } },
@@ -230,40 +302,40 @@ export const edges: Edges = {
       notShown: { length: 0.1, current: 21 },
     },
     {
-      code: "feed-back",
+      code: "source-fed-back",
       severity: "warning",
       solver: ledRun,
-      shown: { feeds: [strip, { position: 4, voltage: 4.39, resistance: 0.04 }] },
-      notShown: { feeds: [strip, { position: 4, voltage: 4.4, resistance: 0.04 }] },
+      shown: { feeds: [strip, { position: 4, sourceVoltage: 4.39, feederResistance: 0.04 }] },
+      notShown: { feeds: [strip, { position: 4, sourceVoltage: 4.4, feederResistance: 0.04 }] },
     },
     {
       code: "fuse-each-feed",
       severity: "warning",
       solver: ledRun,
-      shown: { feeds: [strip, { position: 4, voltage: 5, resistance: 0 }] },
+      shown: { feeds: [strip, { position: 4, sourceVoltage: 5, feederResistance: 0 }] },
       notShown: { feeds: [strip] },
     },
     {
       code: "touch-voltage",
       severity: "warning",
       solver: ledRun,
-      shown: { feeds: [{ ...strip, voltage: 30.1 }] },
-      notShown: { feeds: [{ ...strip, voltage: 30 }] },
+      shown: { feeds: [{ ...strip, sourceVoltage: 30.1 }] },
+      notShown: { feeds: [{ ...strip, sourceVoltage: 30 }] },
     },
   ],
   refusals: [
-    { code: "too-hot", solver: wireHeating, refused: { current: 27.6 }, answered: { current: 27.5 } },
-    { code: "no-size", solver: sizeConductor, refused: { length: 275 }, answered: { length: 274 } },
-    { code: "no-size", solver: sizeConductor, refused: { fuse: 303.2 }, answered: { fuse: 303 } },
+    { code: "thermal-runaway", solver: wireHeating, refused: { current: 27.6 }, answered: { current: 27.5 } },
+    { code: "no-candidate", solver: conductorSize, refused: { length: 275 }, answered: { length: 274 } },
+    { code: "no-candidate", solver: conductorSize, refused: { fuseRating: 303.2 }, answered: { fuseRating: 303 } },
     {
-      code: "no-size",
-      solver: sizeConductor,
-      refused: { fuse: null, length: 0.001, current: 409.3 },
-      answered: { fuse: null, length: 0.001, current: 409 },
+      code: "no-candidate",
+      solver: conductorSize,
+      refused: { fuseRating: null, length: 0.001, current: 409.3 },
+      answered: { fuseRating: null, length: 0.001, current: 409 },
     },
-    { code: "no-voltage", solver: ledRun, refused: { current: 19.86 }, answered: { current: 19.84 } },
+    { code: "insufficient-voltage", solver: ledRun, refused: { current: 19.86 }, answered: { current: 19.84 } },
     {
-      code: "no-resistance",
+      code: "short-circuit",
       solver: harness,
       refused: {
         sources: [source],
@@ -300,7 +372,7 @@ export const edges: Edges = {
       apart: "both loads have to leave the node between them",
     },
     {
-      code: "no-voltage",
+      code: "reversed",
       solver: harness,
       refused: { ...alone(6), powerLoads: [{ ...lantern, from: "b", to: "c" }] },
       answered: { ...alone(6), powerLoads: [{ ...lantern, from: "c", to: "b" }] },
@@ -308,7 +380,15 @@ export const edges: Edges = {
       apart: "turning a load round changes both its ends",
     },
     {
-      code: "power-beyond-source",
+      // 6 W need a voltage of their own long before there is none: a billionth of a watt does not
+      code: "insufficient-voltage",
+      solver: harness,
+      refused: { ...alone(1e-9), ...drawing(80.3) },
+      answered: { ...alone(1e-9), ...drawing(80.27) },
+      noNearest: "currents lie in a list; the sentence says how much voltage is lacking",
+    },
+    {
+      code: "insufficient-power",
       solver: harness,
       refused: alone(246),
       answered: alone(244.5),
@@ -319,10 +399,10 @@ export const edges: Edges = {
     { path: "area", solver: conductor, faulty: { area: "0.5 mm2" }, sound: {} },
     { path: "awg", solver: conductor, faulty: { awg: undefined }, sound: {} },
     {
-      path: "metal",
+      path: "material",
       solver: conductor,
-      faulty: { awg: undefined, area: "1 mm2", stranding: "class5", metal: "aluminium" },
-      sound: { awg: undefined, area: "1 mm2", stranding: "class5", metal: "copper" },
+      faulty: { awg: undefined, area: "1 mm2", stranding: "class5", material: "aluminium" },
+      sound: { awg: undefined, area: "1 mm2", stranding: "class5", material: "copper" },
     },
     {
       path: "area",
@@ -336,31 +416,31 @@ export const edges: Edges = {
     { path: "area", solver: fuseCoordination, faulty: { area: "0.5 mm2" }, sound: {} },
     { path: "wires", solver: wireHeating, faulty: { wires: 2 }, sound: { wires: 1 } },
     { path: "wires", solver: fuseCoordination, faulty: { wires: 2 }, sound: { wires: 1 } },
-    { path: "wires", solver: sizeConductor, faulty: { wires: 2 }, sound: { wires: 1 } },
-    { path: "rating", solver: wireHeating, faulty: { rating: 30 }, sound: { rating: 30.1 } },
+    { path: "wires", solver: conductorSize, faulty: { wires: 2 }, sound: { wires: 1 } },
+    { path: "insulationRating", solver: wireHeating, faulty: { insulationRating: 30 }, sound: { insulationRating: 30.1 } },
     {
-      path: "rating",
+      path: "insulationRating",
       solver: wireHeating,
-      faulty: { arrangement: "padding", ambient: 20, rating: 35 },
-      sound: { arrangement: "padding", ambient: 20, rating: 35.1 },
+      faulty: { arrangement: "padding", ambientTemperature: 20, insulationRating: 35 },
+      sound: { arrangement: "padding", ambientTemperature: 20, insulationRating: 35.1 },
     },
     {
-      path: "faultLimit",
+      path: "faultTemperatureLimit",
       solver: fuseCoordination,
-      faulty: { initialTemperature: 160 },
-      sound: { initialTemperature: 159.5 },
+      faulty: { initialConductorTemperature: 160 },
+      sound: { initialConductorTemperature: 159.5 },
     },
     {
       path: "stranding",
-      solver: sizeConductor,
-      faulty: { stranding: "class5", series: "awg" },
-      sound: { stranding: "class5", series: "metric" },
+      solver: conductorSize,
+      faulty: { stranding: "class5", sizeSystem: "awg" },
+      sound: { stranding: "class5", sizeSystem: "metric" },
     },
     {
       path: "stranding",
-      solver: sizeConductor,
-      faulty: { series: "metric", metal: "aluminium", stranding: "class2" },
-      sound: { series: "metric", metal: "copper", stranding: "class2" },
+      solver: conductorSize,
+      faulty: { sizeSystem: "metric", material: "aluminium", stranding: "class2" },
+      sound: { sizeSystem: "metric", material: "copper", stranding: "class2" },
     },
     {
       path: "contacts.0.name",
@@ -393,7 +473,7 @@ export const edges: Edges = {
       sound: { currentLoads: [motor], powerLoads: [], resistanceLoads: [] },
     },
     { path: "ground", solver: harness, faulty: { ground: "nowhere" }, sound: { ground: "0" } },
-    { path: "track", solver: ledRun, faulty: { track: 0.05 }, sound: {} },
+    { path: "trackResistance", solver: ledRun, faulty: { trackResistance: 0.05 }, sound: {} },
     {
       path: "feeds.0.position",
       solver: ledRun,
@@ -422,38 +502,41 @@ export const edges: Edges = {
     "voltageDrop.wire-overloaded.settles": (si) => settles(si, inStillAir, si.current),
     "voltageDrop.wire-burns.ratedInAir": ratedInAir,
     "ledRun.wire-overloaded.ratedInAir": ratedInAir,
-    "ledRun.wire-overloaded.settles": (si, o) => settles(si, inStillAir, o.greatestCurrent),
+    "ledRun.wire-overloaded.settles": (si, o) => settles(si, inStillAir, o.maxCurrent),
     "ledRun.wire-burns.ratedInAir": ratedInAir,
     "ledRun.thin-wire.bundled": cmilCurrent,
-    "ledRun.feed-back.fedBack": (_, o) => Math.max(...o.feeds.map((f: Any) => -f.current)),
-    "ledRun.feed-back.position": (_, o) => (most(o.feeds as Any[], (f) => -f.current) as Any).position,
-    "ledRun.touch-voltage.highest": (si) => Math.max(...si.feeds.map((f: Any) => f.voltage)),
+    "ledRun.source-fed-back.fedBack": (_, o) => Math.max(...o.feeds.map((f: Any) => -f.current)),
+    "ledRun.source-fed-back.position": (_, o) => (most(o.feeds as Any[], (f) => -f.current) as Any).position,
+    "ledRun.touch-voltage.highest": (si) => Math.max(...si.feeds.map((f: Any) => f.sourceVoltage)),
     // one feed, the far end: E − R·I − I·r·L/2 for an even load
-    "ledRun.no-voltage.shortBy": (si) => ledShort(si),
-    "ledRun.no-voltage.at.position": (si) => ledLowest(si).position,
+    "ledRun.insufficient-voltage.shortBy": (si) => ledShort(si),
+    "ledRun.insufficient-voltage.at.position": (si) => ledLowest(si).position,
     "ledRun.feeds.0.position.position": () => 4.01,
     "ledRun.feeds.1.position.position": () => 3,
-    "wireHeating.too-hot.shortBy": (si) => si.current - currentFor(si, si, si.rating),
-    "sizeConductor.no-size.at.area": (si) => areaOf(thickest(si).size as Any),
-    "sizeConductor.no-size.ratedCurrent": (si) => thickest(si).rated,
-    "sizeConductor.no-size.dropRatio": (si) => thickest(si).dropRatio,
-    "sizeConductor.no-size.shortBy": (si) => {
+    "wireHeating.thermal-runaway.shortBy": (si) => si.current - currentFor(si, si, si.insulationRating),
+    "conductorSize.no-candidate.at.area": (si) => areaOf(thickest(si).size as Any),
+    "conductorSize.no-candidate.ampacity": (si) => thickest(si).rated,
+    "conductorSize.no-candidate.dropShare": (si) => thickest(si).dropRatio,
+    "conductorSize.no-candidate.shortBy": (si) => {
       const { size, rated, dropRatio } = thickest(si)
       if (rated < si.current) return si.current - rated
-      const fits = si.fuse === null ? Number.POSITIVE_INFINITY : largestFuse(size as Any, si, si.rating, Math.max(si.rating, si.faultLimit))
-      return si.fuse > fits ? si.fuse - fits : dropRatio - si.greatestDrop
+      const fits =
+        si.fuseRating === null
+          ? Number.POSITIVE_INFINITY
+          : largestFuse(size as Any, si, si.insulationRating, Math.max(si.insulationRating, si.faultTemperatureLimit))
+      return si.fuseRating > fits ? si.fuseRating - fits : dropRatio - si.dropLimit
     },
     "harness.fuse-overloaded.carried": (si, o) => carried(o, fuseBy(si, o, false).name),
-    "harness.fuse-overloaded.rating": (si, o) => fuseBy(si, o, false).rating,
+    "harness.fuse-overloaded.rating": (si, o) => fuseBy(si, o, false).fuseRating,
     "harness.fuse-near-rating.carried": (si, o) => carried(o, fuseBy(si, o, true).name),
-    "harness.fuse-near-rating.rating": (si, o) => fuseBy(si, o, true).rating,
-    "harness.fuse-above-wire.rating": (si) => unguarded(si).fuse.rating,
-    "harness.fuse-above-wire.longCurrent": (si) => unguarded(si).fuse.rating * 1.35,
+    "harness.fuse-near-rating.rating": (si, o) => fuseBy(si, o, true).fuseRating,
+    "harness.fuse-above-wire.rating": (si) => unguarded(si).fuse.fuseRating,
+    "harness.fuse-above-wire.longCurrent": (si) => unguarded(si).fuse.fuseRating * 1.35,
     "harness.fuse-above-wire.largestFuse": (si) => fuseFor(unguarded(si).wire),
     "harness.hot-connector.carried": (si, o) => carried(o, contactBy(si, o).name),
-    "harness.hot-connector.rating": (si, o) => contactBy(si, o).rating,
+    "harness.hot-connector.rating": (si, o) => contactBy(si, o).ratedCurrent,
     "harness.warm-connector.heat": (si, o) => {
-      const cool = [...si.contacts, ...si.switches].filter((c: Any) => c.rating === null || carried(o, c.name) <= c.rating)
+      const cool = [...si.contacts, ...si.switches].filter((c: Any) => c.ratedCurrent === null || carried(o, c.name) <= c.ratedCurrent)
       return Math.max(...cool.map((c: Any) => (carried(o, c.name) ? c.resistance * carried(o, c.name) ** 2 : 0)))
     },
     "harness.thin-wire.carried": (si, o) => carried(o, thinnest(si, o).name),
@@ -463,16 +546,17 @@ export const edges: Edges = {
     "harness.wire-overloaded.settles": (si, o) => settles(hottest(si, o), inStillAir, carried(o, hottest(si, o).name)),
     "harness.wire-burns.carried": (si, o) => carried(o, hottest(si, o).name),
     "harness.wire-burns.ratedInAir": (si, o) => ratedInAir(hottest(si, o)),
-    "harness.source-fed-back.fedBack": (_, o) => Math.max(...o.supplies.map((s: Any) => -s.current)),
+    "harness.source-fed-back.fedBack": (_, o) => Math.max(...o.sources.map((s: Any) => -s.current)),
     "harness.reversed-load.seen": (_, o) =>
       Math.min(...o.loads.filter((l: Any) => l.type !== "resistance" && l.fed).map((l: Any) => l.voltage)),
     "harness.touch-voltage.highest": (_, o) => Math.max(...voltsOf(o)) - Math.min(...voltsOf(o)),
-    "harness.no-resistance.shortBy": () => 0.001,
+    "harness.short-circuit.shortBy": () => 0.001,
     "harness.loads-in-series.shortBy": (si) => seriesShort(si),
-    "harness.no-voltage.shortBy": (si) => seen(si).volts,
-    "harness.power-beyond-source.shortBy": (si) => si.powerLoads[0].power - available(si),
-    "harness.power-beyond-source.at.power": (si) => si.powerLoads.reduce((s: number, l: Any) => s + l.power, 0),
-    "harness.power-beyond-source.at.available": available,
+    "harness.reversed.shortBy": (si) => seen({ ...si, currentLoads: [] }).volts,
+    "harness.insufficient-voltage.shortBy": (si) => -seen(si).volts,
+    "harness.insufficient-power.shortBy": (si) => si.powerLoads[0].power - available(si),
+    "harness.insufficient-power.at.power": (si) => si.powerLoads.reduce((s: number, l: Any) => s + l.power, 0),
+    "harness.insufficient-power.at.available": available,
   },
 }
 
@@ -486,23 +570,23 @@ function ledLowest(si: Any): { volts: number; position: number } {
   const [feed] = si.feeds
   const r =
     2 *
-    (si.track === null
-      ? perMetre(si, si.temperature)
-      : si.track *
-        (perMetre(si.awg === null && si.area === null ? { ...si, awg: 20 } : si, si.temperature) /
+    (si.trackResistance === null
+      ? perMetre(si, si.conductorTemperature)
+      : si.trackResistance *
+        (perMetre(si.awg === null && si.area === null ? { ...si, awg: 20 } : si, si.conductorTemperature) /
           perMetre(si.awg === null && si.area === null ? { ...si, awg: 20 } : si, 20)))
-  const lights = Array.from({ length: si.sections ?? 0 }, (_, k) => ((k + 1) * si.length) / si.sections)
+  const lights = Array.from({ length: si.lightCount ?? 0 }, (_, k) => ((k + 1) * si.length) / si.lightCount)
   // a light at distance s from the feed costs I·r·s up to its own place; the far end feels them all
   const fall = (side: number, length: number) =>
-    si.sections === null
+    si.lightCount === null
       ? (r * (si.current / si.length) * length ** 2) / 2
       : lights
           .map((x) => (x - feed.position) * side)
           .filter((s) => s > 0)
-          .reduce((v, s) => v + (r * s * si.current) / si.sections, 0)
+          .reduce((v, s) => v + (r * s * si.current) / si.lightCount, 0)
   const [left, right] = [fall(-1, feed.position), fall(1, si.length - feed.position)]
-  const volts = feed.voltage - feed.resistance * si.current - Math.max(left, right)
-  const ends = si.sections === null ? [0, si.length] : [lights[0] as number, si.length]
+  const volts = feed.sourceVoltage - feed.feederResistance * si.current - Math.max(left, right)
+  const ends = si.lightCount === null ? [0, si.length] : [lights[0] as number, si.length]
   return { volts, position: right >= left ? (ends[1] as number) : (ends[0] as number) }
 }
 const ledShort = (si: Any) => -ledLowest(si).volts

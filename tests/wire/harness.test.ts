@@ -35,8 +35,8 @@ const networks = fc
     const other = (i: number) => (i % size === 0 ? 1 : i)
     return {
       sources: [
-        { name: "s1", positive: node(size - 1), negative: "n0", voltage: volts[0], resistance: inner[0] },
-        { name: "s2", positive: node(other(second)), negative: "n0", voltage: volts[1], resistance: inner[1] },
+        { name: "s1", positive: node(size - 1), negative: "n0", sourceVoltage: volts[0], sourceResistance: inner[0] },
+        { name: "s2", positive: node(other(second)), negative: "n0", sourceVoltage: volts[1], sourceResistance: inner[1] },
       ],
       wires: chain.slice(0, size - 2).map((length, i) => ({ name: `w${i}`, from: node(i + 1), to: node(i + 2), length, awg: 20 })),
       contacts: cross
@@ -78,9 +78,9 @@ function nodal(si: ReturnType<typeof harness.read>): Record<string, number> | nu
     bump(b, a, -g)
   }
   for (const s of si.sources) {
-    join(at(s.positive), at(s.negative), 1 / s.resistance)
-    inject(fixed, at(s.positive), s.voltage / s.resistance)
-    inject(fixed, at(s.negative), -s.voltage / s.resistance)
+    join(at(s.positive), at(s.negative), 1 / s.sourceResistance)
+    inject(fixed, at(s.positive), s.sourceVoltage / s.sourceResistance)
+    inject(fixed, at(s.negative), -s.sourceVoltage / s.sourceResistance)
   }
   const perMetre = 1 / 58e6 / ((Math.PI / 4) * (0.127e-3 * 92 ** (16 / 39)) ** 2)
   for (const w of si.wires) join(at(w.from), at(w.to), 1 / (perMetre * w.length))
@@ -121,7 +121,7 @@ describe("harness against nodal analysis by mathjs lusolve", () => {
         }
         // the nodal iteration gives up close to collapse; the loop solution is then judged by its residual alone
         if (other === null) {
-          expect(net.loads.some((l) => l.type === "power") || net.lowestLoadVoltage <= 0).toBe(true)
+          expect(net.loads.some((l) => l.type === "power") || net.minLoadVoltage <= 0).toBe(true)
           return
         }
         compared++
@@ -129,7 +129,9 @@ describe("harness against nodal analysis by mathjs lusolve", () => {
         for (const [node, volts] of Object.entries(other)) worst = Math.max(worst, Math.abs(voltageOf(net, node) - volts))
         expect(net.residual).toBeLessThan(1e-9)
         const used = net.loadPower + net.wireHeat + net.contactHeat + net.sourceHeat
-        expect(Math.abs(net.sourcePower - used)).toBeLessThan(1e-9 * Math.max(...net.supplies.map((s) => s.voltage * Math.abs(s.current))))
+        expect(Math.abs(net.sourcePower - used)).toBeLessThan(
+          1e-9 * Math.max(...net.sources.map((s) => s.sourceVoltage * Math.abs(s.current))),
+        )
       }),
       { numRuns: 400, seed: 9 },
     )
@@ -150,9 +152,9 @@ describe("harness against nodal analysis by mathjs lusolve", () => {
         }
         const tree = { ...one, contacts: [] }
         const before = harness.attempt(tree)
-        if (before.ok && before.value.lowestLoadVoltage > 0) {
+        if (before.ok && before.value.minLoadVoltage > 0) {
           trees++
-          expect(thicker(tree).lowestLoadVoltage).toBeGreaterThanOrEqual(before.value.lowestLoadVoltage - 1e-12)
+          expect(thicker(tree).minLoadVoltage).toBeGreaterThanOrEqual(before.value.minLoadVoltage - 1e-12)
         }
         // in a loop one node may lose what another gains; the heat of fixed currents can only fall
         const loop = {
@@ -179,8 +181,8 @@ describe("harness with two rails and a shared return", () => {
       fc.property(ohms, ohms, ohms, watts, watts, (up, down, shared, above, below) => {
         const outcome = harness.attempt({
           sources: [
-            { name: "upper", positive: "p", negative: "0", voltage: 12, resistance: up },
-            { name: "lower", positive: "0", negative: "m", voltage: 12, resistance: down },
+            { name: "upper", positive: "p", negative: "0", sourceVoltage: 12, sourceResistance: up },
+            { name: "lower", positive: "0", negative: "m", sourceVoltage: 12, sourceResistance: down },
           ],
           contacts: [{ name: "return", from: "g", to: "0", resistance: shared }],
           powerLoads: [
@@ -220,25 +222,25 @@ describe("harness with two rails and a shared return", () => {
 })
 
 describe("harness refusals and edges", () => {
-  const source = { name: "pack", positive: "p", negative: "0", voltage: 12, resistance: 0.2 }
+  const source = { name: "pack", positive: "p", negative: "0", sourceVoltage: 12, sourceResistance: 0.2 }
   const refusalOf = (input: HarnessInput) => harness.si(harness.read(input)) as NoSolution
 
   it("names the greatest power available: E²/(4R) on one source", () => {
     const over = refusalOf({ sources: [source], powerLoads: [{ name: "cart", from: "p", to: "0", power: 200 }] })
-    expect(over.noSolution).toBe("power-beyond-source")
+    expect(over.noSolution).toBe("insufficient-power")
     expect(over.at.available).toBeCloseTo(180, 9)
     expect(over.shortBy).toBeCloseTo(20, 6)
     const most = harness({ sources: [source], powerLoads: [{ name: "cart", from: "p", to: "0", power: 180 * (1 - 1e-9) }] })
-    expect(most.lowestLoadVoltage).toBeCloseTo(6, 3)
+    expect(most.minLoadVoltage).toBeCloseTo(6, 3)
   })
 
   it.each([
     [
-      "no-resistance",
+      "short-circuit",
       {
         sources: [
-          { ...source, resistance: 0 },
-          { ...source, name: "twin", resistance: 0 },
+          { ...source, sourceResistance: 0 },
+          { ...source, name: "twin", sourceResistance: 0 },
         ],
         currentLoads: [{ name: "l", from: "p", to: "0", current: 1 }],
       },
@@ -253,7 +255,15 @@ describe("harness refusals and edges", () => {
         ],
       },
     ],
-    ["no-voltage", { sources: [source], powerLoads: [{ name: "cart", from: "0", to: "p", power: 5 }] }],
+    ["reversed", { sources: [source], powerLoads: [{ name: "cart", from: "0", to: "p", power: 5 }] }],
+    [
+      "insufficient-voltage",
+      {
+        sources: [source],
+        currentLoads: [{ name: "fan", from: "p", to: "0", current: 1000 }],
+        powerLoads: [{ name: "cart", from: "p", to: "0", power: 5 }],
+      },
+    ],
   ] as [string, HarnessInput][])("refuses with %s", (code, input) => {
     expect(refusalOf(input).noSolution).toBe(code)
   })
@@ -303,9 +313,9 @@ describe("harness refusals and edges", () => {
 
   it("warns of a wire with no fuse ahead, a hot connector and a pack that is fed back", () => {
     const net = harness({
-      sources: [source, { ...source, name: "tired", voltage: 10 }],
+      sources: [source, { ...source, name: "tired", sourceVoltage: 10 }],
       wires: [{ name: "bare", from: "p", to: "a", length: 1, awg: 24 }],
-      contacts: [{ name: "plug", from: "a", to: "b", rating: 1 }],
+      contacts: [{ name: "plug", from: "a", to: "b", ratedCurrent: 1 }],
       currentLoads: [{ name: "l", from: "b", to: "0", current: 3 }],
     })
     expect(net.cautions.map((c) => c.code)).toEqual(
@@ -321,7 +331,7 @@ describe("harness refusals and edges", () => {
           { name: "lead", from: "p", to: "a", length: first, awg: 18 },
           { name: "long", from: fused ? "f" : "a", to: "b", length: second, awg: 18 },
         ],
-        fuses: fused ? [{ name: "fuse", from: "a", to: "f", rating: 5 }] : [],
+        fuses: fused ? [{ name: "fuse", from: "a", to: "f", fuseRating: 5 }] : [],
         currentLoads: [{ name: "l", from: "b", to: "0", current: 1 }],
       })
         .cautions.filter((c) => c.code === "unfused-wire")

@@ -14,7 +14,8 @@ import {
 import { referenceRows } from "../helpers/references.js"
 import { nominalOhms } from "./second.js"
 
-const rated = (awg: number, ambient: number, rating: number) => wireHeating({ awg, current: 0.1, ambient, rating }).ratedCurrent
+const rated = (awg: number, ambient: number, rating: number) =>
+  wireHeating({ awg, current: 0.1, ambientTemperature: ambient, insulationRating: rating }).ampacity
 
 describe("published currents of wires", () => {
   const factors = referenceRows("wire").filter((r) => r.id.startsWith("ambient-base45") || r.id.startsWith("iec-ambient"))

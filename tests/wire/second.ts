@@ -3,13 +3,13 @@
 export interface Size {
   readonly awg: number | null
   readonly area: number | null
-  readonly metal: "copper" | "aluminium"
+  readonly material: "copper" | "aluminium"
   readonly stranding: string
 }
 export interface Place {
   readonly arrangement: string
   readonly wires: number
-  readonly ambient: number
+  readonly ambientTemperature: number
   readonly skinTemperature: number
   readonly insulationThickness: number
   readonly insulationConductivity: number
@@ -24,7 +24,7 @@ export interface Place {
 export const inStillAir: Place = {
   arrangement: "free-air",
   wires: 1,
-  ambient: 25,
+  ambientTemperature: 25,
   skinTemperature: 35,
   insulationThickness: 0.0004,
   insulationConductivity: 0.17,
@@ -55,9 +55,10 @@ export const perMetre20 = (size: Size): number => {
   const area = areaOf(size)
   const column = ["class2", "class2-tinned", "class5", "class5-tinned"].indexOf(size.stranding)
   if (column >= 0) return (nominalOhms.find(([a]) => Math.abs(a - area * 1e6) < 1e-6)?.[column + 1] as number) / 1000
-  return ((size.metal === "copper" ? 1 / 58e6 : 28.264e-9) * (size.stranding === "stranded" ? 1.02 : 1)) / area
+  return ((size.material === "copper" ? 1 / 58e6 : 28.264e-9) * (size.stranding === "stranded" ? 1.02 : 1)) / area
 }
-export const perMetre = (size: Size, t: number): number => perMetre20(size) * (1 + (size.metal === "copper" ? 0.00393 : 0.00403) * (t - 20))
+export const perMetre = (size: Size, t: number): number =>
+  perMetre20(size) * (1 + (size.material === "copper" ? 0.00393 : 0.00403) * (t - 20))
 
 /** Surface coefficient: Churchill–Chu and radiation. */
 export function film(d: number, ta: number, ts: number, e: number): number {
@@ -72,7 +73,8 @@ export function film(d: number, ta: number, ts: number, e: number): number {
 }
 
 /** Where the wire lies without current. */
-export const startOf = (p: Place): number => (p.arrangement === "padding" && p.ambient < p.skinTemperature ? p.skinTemperature : p.ambient)
+export const startOf = (p: Place): number =>
+  p.arrangement === "padding" && p.ambientTemperature < p.skinTemperature ? p.skinTemperature : p.ambientTemperature
 
 /** Heat one metre of one wire gives off for good with its conductor at `tc`, and its surface then. */
 export function flow(size: Size, p: Place, tc: number): { readonly watts: number; readonly surface: number } {
@@ -112,7 +114,7 @@ export function settles(size: Size, p: Place, current: number): number {
 
 /** Conductor temperature after some seconds at a current, by Runge–Kutta steps of a lump that sheds as in steady state. */
 export function heated(size: Size, p: Place, current: number, seconds: number, from: number, steps = 400): number {
-  const stored = (size.metal === "copper" ? 3.45e6 : 2.5e6) * areaOf(size)
+  const stored = (size.material === "copper" ? 3.45e6 : 2.5e6) * areaOf(size)
   const rate = (t: number) => (current ** 2 * perMetre(size, t) - flow(size, p, Math.max(t, startOf(p))).watts) / stored
   const h = seconds / steps
   let t = Math.max(from, startOf(p))
@@ -127,7 +129,7 @@ export function heated(size: Size, p: Place, current: number, seconds: number, f
 
 /** Preece: current that melts the bare wire, from the diameter in inches. */
 export const melts = (size: Size): number =>
-  ({ copper: 10244, aluminium: 7585 })[size.metal] * ((2 * Math.sqrt(areaOf(size) / Math.PI)) / 0.0254) ** 1.5
+  ({ copper: 10244, aluminium: 7585 })[size.material] * ((2 * Math.sqrt(areaOf(size) / Math.PI)) / 0.0254) ** 1.5
 
 const fuses = new Map<string, number>()
 

@@ -1,52 +1,58 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { isNoSolution } from "../../src/solver/index.js"
-import { fuseCoordination, sizeConductor, voltageDrop, wireHeating } from "../../src/wire/index.js"
+import { conductorSize, fuseCoordination, voltageDrop, wireHeating } from "../../src/wire/index.js"
 
 const cases = fc
   .record({
     current: fc.double({ min: 0.2, max: 25, noNaN: true }),
     length: fc.double({ min: 0.1, max: 8, noNaN: true }),
-    voltage: fc.constantFrom(5, 12, 24),
-    greatestDrop: fc.double({ min: 0.005, max: 0.12, noNaN: true }),
-    series: fc.constantFrom("awg" as const, "metric" as const),
+    sourceVoltage: fc.constantFrom(5, 12, 24),
+    dropLimit: fc.double({ min: 0.005, max: 0.12, noNaN: true }),
+    sizeSystem: fc.constantFrom("awg" as const, "metric" as const),
     arrangement: fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
     wires: fc.integer({ min: 1, max: 12 }),
-    ambient: fc.double({ min: 0, max: 40, noNaN: true }),
-    fuse: fc.option(fc.double({ min: 1, max: 30, noNaN: true })),
+    ambientTemperature: fc.double({ min: 0, max: 40, noNaN: true }),
+    fuseRating: fc.option(fc.double({ min: 1, max: 30, noNaN: true })),
   })
   // alone in air there is one wire
   .map((c) => (c.arrangement === "free-air" ? { ...c, wires: 1 } : c))
 
-describe("sizeConductor", () => {
+describe("conductorSize", () => {
   it("picks the first size that meets every rule when each is tried by the other solvers", () => {
     const decided = new Set<string>()
     let refused = 0
     fc.assert(
       fc.property(cases, (input) => {
-        const { arrangement, wires, ambient } = input
+        const { arrangement, wires, ambientTemperature } = input
         const meets = (size: { awg?: number; area?: number }) => {
-          const heated = wireHeating.attempt({ ...size, current: input.current, arrangement, wires, ambient })
+          const heated = wireHeating.attempt({ ...size, current: input.current, arrangement, wires, ambientTemperature })
           if (!heated.ok) return false
-          const { temperature, ratedCurrent } = heated.value
-          if (ratedCurrent < input.current) return false
-          const run = voltageDrop({ ...size, current: input.current, length: input.length, temperature, voltage: input.voltage })
-          return (run.dropRatio as number) <= input.greatestDrop && ratedCurrent >= 1.35 * (input.fuse ?? 0)
+          const { conductorTemperature, ampacity } = heated.value
+          if (ampacity < input.current) return false
+          const run = voltageDrop({
+            ...size,
+            current: input.current,
+            length: input.length,
+            conductorTemperature,
+            sourceVoltage: input.sourceVoltage,
+          })
+          return (run.dropShare as number) <= input.dropLimit && ampacity >= 1.35 * (input.fuseRating ?? 0)
         }
         const sizes =
-          input.series === "awg"
+          input.sizeSystem === "awg"
             ? [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3].map((awg) => ({ awg }))
             : [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16].map((a) => ({ area: a * 1e-6 }))
         const first = sizes.find(meets)
-        const si = sizeConductor.read(input)
-        const out = sizeConductor.si(si)
+        const si = conductorSize.read(input)
+        const out = conductorSize.si(si)
         if (isNoSolution(out)) {
           refused++
           expect(first).toBeUndefined()
           return
         }
         decided.add(out.decidedBy)
-        expect(first && "awg" in first ? first.awg : first?.area).toBe(input.series === "awg" ? out.awg : out.area)
+        expect(first && "awg" in first ? first.awg : first?.area).toBe(input.sizeSystem === "awg" ? out.awg : out.area)
       }),
       { numRuns: 150, seed: 61 },
     )
@@ -55,16 +61,16 @@ describe("sizeConductor", () => {
   })
 
   it("lets temperature decide a short run in a bundle, and refuses a run too long with the length it would bear", () => {
-    const short = sizeConductor({ current: 15, length: 0.05, voltage: 24, arrangement: "bundle", wires: 12 })
+    const short = conductorSize({ current: 15, length: 0.05, sourceVoltage: 24, arrangement: "bundle", wires: 12 })
     expect(short.decidedBy).toBe("temperature")
-    const input = { current: 4, length: 900, voltage: 5, series: "metric" } as const
-    const long = sizeConductor.attempt(input)
-    expect(!long.ok && "noSolution" in long.error && long.error.noSolution).toBe("no-size")
+    const input = { current: 4, length: 900, sourceVoltage: 5, sizeSystem: "metric" } as const
+    const long = conductorSize.attempt(input)
+    expect(!long.ok && "noSolution" in long.error && long.error.noSolution).toBe("no-candidate")
     if (long.ok || !("nearest" in long.error)) return
     const most = long.error.nearest.length as number
     expect(long.error.shortBy).toBeGreaterThan(0)
-    expect(sizeConductor.attempt({ ...input, length: most * 0.9999 }).ok).toBe(true)
-    expect(sizeConductor.attempt({ ...input, length: most * 1.0001 }).ok).toBe(false)
+    expect(conductorSize.attempt({ ...input, length: most * 0.9999 }).ok).toBe(true)
+    expect(conductorSize.attempt({ ...input, length: most * 1.0001 }).ok).toBe(false)
   })
 
   it.each([
@@ -72,14 +78,14 @@ describe("sizeConductor", () => {
     ["current", { current: 400, length: 0.1, voltage: 48, series: "metric", arrangement: "bundle", wires: 20 }],
     ["all three", { current: 400, length: 50, voltage: 12, fuse: 600, series: "metric", arrangement: "padding", wires: 6 }],
   ] as const)("names what works in place of a %s too great, and that does work", (_, input) => {
-    const refused = sizeConductor.attempt(input)
+    const refused = conductorSize.attempt(input)
     expect(refused.ok).toBe(false)
     if (refused.ok || !("nearest" in refused.error)) return
     const { nearest } = refused.error
     expect(Object.keys(nearest).length).toBeGreaterThan(0)
-    expect(sizeConductor.attempt({ ...input, ...nearest }).ok).toBe(true)
+    expect(conductorSize.attempt({ ...input, ...nearest }).ok).toBe(true)
     for (const [key, value] of Object.entries(nearest))
-      expect(sizeConductor.attempt({ ...input, ...nearest, [key]: value * 1.01 }).ok, key).toBe(false)
+      expect(conductorSize.attempt({ ...input, ...nearest, [key]: value * 1.01 }).ok, key).toBe(false)
   })
 })
 
@@ -92,7 +98,15 @@ describe("fuseCoordination", () => {
         fc.double({ min: 120, max: 250, noNaN: true }),
         fc.constantFrom("copper" as const, "aluminium" as const),
         (awg, initialTemperature, faultLimit, metal) => {
-          const out = fuseCoordination({ fuse: 5, current: 1, wireRating: 10, awg, initialTemperature, faultLimit, metal })
+          const out = fuseCoordination({
+            fuseRating: 5,
+            current: 1,
+            datasheetAmpacity: 10,
+            awg,
+            initialConductorTemperature: initialTemperature,
+            faultTemperatureLimit: faultLimit,
+            material: metal,
+          })
           const area = (Math.PI / 4) * (0.127e-3 * 92 ** ((36 - awg) / 39)) ** 2
           // heat capacity and resistivity of the standard's annex: K = 226 and 148 A·√s/mm²
           const [capacity, rho, beta] = metal === "copper" ? [3.45e6, 1 / 58e6, 234.5] : [2.5e6, 28.264e-9, 228]
@@ -120,19 +134,27 @@ describe("fuseCoordination", () => {
     for (const [inrushShape, of] of Object.entries(shapes) as [keyof typeof shapes, (x: number) => number][]) {
       let sum = 0
       for (let k = 0; k < 10000; k++) sum += of((k + 0.5) / 10000) ** 2 / 10000
-      const out = fuseCoordination({ fuse: 5, current: 1, wireRating: 10, awg: 20, inrushPeak: 30, inrushTime: 0.02, inrushShape })
-      expect((out.pulseIntegral as number) / (30 ** 2 * 0.02)).toBeCloseTo(sum, 6)
+      const out = fuseCoordination({
+        fuseRating: 5,
+        current: 1,
+        datasheetAmpacity: 10,
+        awg: 20,
+        peakInrushCurrent: 30,
+        inrushDuration: 0.02,
+        inrushShape,
+      })
+      expect((out.inrushIntegral as number) / (30 ** 2 * 0.02)).toBeCloseTo(sum, 6)
     }
     let decay = 0
     for (let k = 0; k < 40000; k++) decay += Math.exp(-2 * ((k + 0.5) / 1000)) / 1000
-    const out = fuseCoordination({ fuse: 5, current: 1, wireRating: 10, awg: 20, inrushPeak: 30, inrushTime: 0.02 })
-    expect((out.pulseIntegral as number) / (30 ** 2 * 0.02)).toBeCloseTo(decay, 6)
+    const out = fuseCoordination({ fuseRating: 5, current: 1, datasheetAmpacity: 10, awg: 20, peakInrushCurrent: 30, inrushDuration: 0.02 })
+    expect((out.inrushIntegral as number) / (30 ** 2 * 0.02)).toBeCloseTo(decay, 6)
   })
 
   it("is coordinated at the rating it suggests, and says which rule each step beyond breaks", () => {
-    const base = { current: 4, awg: 18, wireRating: 16, meltingIntegral: 100, inrushPeak: 20, inrushTime: 0.05 } as const
-    const { suggestedRating } = fuseCoordination({ ...base, fuse: 7.5 })
-    const fit = fuseCoordination({ ...base, fuse: suggestedRating as number })
+    const base = { current: 4, awg: 18, datasheetAmpacity: 16, meltingIntegral: 100, peakInrushCurrent: 20, inrushDuration: 0.05 } as const
+    const { suggestedFuseRating } = fuseCoordination({ ...base, fuseRating: 7.5 })
+    const fit = fuseCoordination({ ...base, fuseRating: suggestedFuseRating as number })
     expect([fit.coordinated, fit.carriesLoad, fit.protectsWire, fit.survivesOverload, fit.passesInrush]).toEqual([
       true,
       true,
@@ -140,10 +162,10 @@ describe("fuseCoordination", () => {
       true,
       true,
     ])
-    expect(fuseCoordination({ ...base, fuse: 4 }).carriesLoad).toBe(false)
-    expect(fuseCoordination({ ...base, fuse: 15 }).protectsWire).toBe(false)
-    expect(fuseCoordination({ ...base, fuse: 7.5, inrushPeak: 60 }).passesInrush).toBe(false)
-    expect(fuseCoordination({ ...base, fuse: 30, awg: 28 }).survivesOverload).toBe(false)
+    expect(fuseCoordination({ ...base, fuseRating: 4 }).carriesLoad).toBe(false)
+    expect(fuseCoordination({ ...base, fuseRating: 15 }).protectsWire).toBe(false)
+    expect(fuseCoordination({ ...base, fuseRating: 7.5, peakInrushCurrent: 60 }).passesInrush).toBe(false)
+    expect(fuseCoordination({ ...base, fuseRating: 30, awg: 28 }).survivesOverload).toBe(false)
     expect(fit.cautions.map((c) => c.code)).toContain("fuse-ahead")
   })
 })

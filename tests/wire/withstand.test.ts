@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { isNoSolution } from "../../src/solver/index.js"
-import { fuseCoordination, harness, sizeConductor, voltageDrop, wireHeating } from "../../src/wire/index.js"
+import { conductorSize, fuseCoordination, harness, voltageDrop, wireHeating } from "../../src/wire/index.js"
 import {
   aloneInAir,
   currentAt,
@@ -15,7 +15,7 @@ import {
 } from "../../src/wire/withstand.js"
 import { film, heated, inStillAir, perMetre, largestFuse as secondFuse } from "./second.js"
 
-const solid = (awg: number) => ({ awg, area: null, metal: "copper" as const, stranding: "solid" as const })
+const solid = (awg: number) => ({ awg, area: null, material: "copper" as const, stranding: "solid" as const })
 
 /**
  * Conductor temperature by finite volumes: a copper core, shells of insulation that store heat too (1.4 MJ/(m³·K), a usual
@@ -57,7 +57,7 @@ function finiteVolumes(awg: number, current: number, seconds: number, from: numb
 
 describe("what a wire bears", () => {
   it("at its short-time limit from the start it bears what holds it there for good, and next to that from just below", () => {
-    const wire = { ...inAir(solid(20)), rating: 200 }
+    const wire = { ...inAir(solid(20)), insulationRating: 200 }
     // insulation for 200 °C may reach 200 °C in a fault, and is there already when it is fully loaded
     for (const seconds of [0.01, 1, 5]) {
       expect(shortCurrent(wire, seconds, 200, 200)).toBe(currentAt(wire, 200))
@@ -97,7 +97,10 @@ describe("what a wire bears", () => {
     )
   })
   it("lays a wire of which only the size is known as wireHeating does by default", () => {
-    const { current, awg, area, metal, stranding, faultCurrent, faultLimit, ...laid } = wireHeating.read({ current: 1, awg: 20 })
+    const { current, awg, area, material, stranding, faultCurrent, faultTemperatureLimit, ...laid } = wireHeating.read({
+      current: 1,
+      awg: 20,
+    })
     expect(aloneInAir).toEqual(laid)
   })
 
@@ -170,13 +173,20 @@ describe("what a wire bears", () => {
   })
 
   it("knows a wire that melts before its insulation's rating is reached: thick walls of a good conductor", () => {
-    const finned = { ...inAir(solid(30)), insulationThickness: 0.02, insulationConductivity: 10, rating: 300 }
+    const finned = { ...inAir(solid(30)), insulationThickness: 0.02, insulationConductivity: 10, insulationRating: 300 }
     const melts = 10244 * 0.0100262 ** 1.5
     expect(ratedCurrentOf(finned)).toBeGreaterThan(melts)
     expect(largestFuse(finned, 350)).toBeLessThan(melts / 1.34)
-    const out = fuseCoordination({ fuse: 9, current: 1, awg: 30, insulationThickness: "20 mm", insulationConductivity: 10, rating: 300 })
+    const out = fuseCoordination({
+      fuseRating: 9,
+      current: 1,
+      awg: 30,
+      insulationThickness: "20 mm",
+      insulationConductivity: 10,
+      insulationRating: 300,
+    })
     expect(out.protectsWire).toBe(false)
-    expect(out.greatestRating).toBeCloseTo(out.meltingCurrent / 1.35, 9)
+    expect(out.maxFuseRating).toBeCloseTo(out.fusingCurrent / 1.35, 9)
   })
 })
 
@@ -192,8 +202,8 @@ describe("the one rule, asked by every solver", () => {
   it("compares fuse and wire in a harness: 30 A on AWG 28", () => {
     const net = (rating: number, wires: object[] = []) =>
       harness({
-        sources: [{ name: "pack", positive: "p", negative: "0", voltage: 12, resistance: 0.05 }],
-        fuses: [{ name: "main", from: "p", to: "f", rating }],
+        sources: [{ name: "pack", positive: "p", negative: "0", sourceVoltage: 12, sourceResistance: 0.05 }],
+        fuses: [{ name: "main", from: "p", to: "f", fuseRating: rating }],
         wires: [{ name: "out", from: "f", to: "a", length: 1, awg: 28 }, ...wires] as never,
         currentLoads: [{ name: "lamp", from: "a", to: "0", current: 0.5 }],
       })
@@ -204,10 +214,10 @@ describe("the one rule, asked by every solver", () => {
   it("finds the fuse that limits each wire: out by the widest way, back by the load it returns from, reversed fuses alike", () => {
     const pick = (flip: boolean, branch: number, shared = 12) =>
       harness({
-        sources: [{ name: "pack", positive: "p", negative: "0", voltage: 12, resistance: 0.05 }],
+        sources: [{ name: "pack", positive: "p", negative: "0", sourceVoltage: 12, sourceResistance: 0.05 }],
         fuses: [
-          { name: "main", from: flip ? "bus" : "p", to: flip ? "p" : "bus", rating: 15 },
-          { name: "branch", from: flip ? "leg" : "bus", to: flip ? "bus" : "leg", rating: branch },
+          { name: "main", from: flip ? "bus" : "p", to: flip ? "p" : "bus", fuseRating: 15 },
+          { name: "branch", from: flip ? "leg" : "bus", to: flip ? "bus" : "leg", fuseRating: branch },
         ],
         wires: [
           { name: "bus bar", from: "bus", to: "far", length: 1, awg: 12 },
@@ -232,12 +242,12 @@ describe("the one rule, asked by every solver", () => {
 
   it("counts a fuse in the way back, and the larger of two ways that lead to one wire", () => {
     const wires = [{ name: "w", from: "b", to: "c", length: 1, awg: 24 }]
-    const source = { name: "pack", positive: "p", negative: "0", voltage: 12, resistance: 0.05 }
+    const source = { name: "pack", positive: "p", negative: "0", sourceVoltage: 12, sourceResistance: 0.05 }
     const back = harness({
       sources: [source],
       fuses: [
-        { name: "out", from: "p", to: "a", rating: 20 },
-        { name: "home", from: "b", to: "l", rating: 2 },
+        { name: "out", from: "p", to: "a", fuseRating: 20 },
+        { name: "home", from: "b", to: "l", fuseRating: 2 },
       ],
       wires: wires.map((w) => ({ ...w, to: "0" })),
       currentLoads: [{ name: "lamp", from: "a", to: "l", current: 0.5 }],
@@ -246,8 +256,8 @@ describe("the one rule, asked by every solver", () => {
     const two = harness({
       sources: [source],
       fuses: [
-        { name: "small", from: "p", to: "b", rating: 2 },
-        { name: "large", from: "p", to: "b", rating: 20 },
+        { name: "small", from: "p", to: "b", fuseRating: 2 },
+        { name: "large", from: "p", to: "b", fuseRating: 20 },
       ],
       wires,
       currentLoads: [{ name: "lamp", from: "c", to: "0", current: 0.5 }],
@@ -261,20 +271,20 @@ describe("the one rule, asked by every solver", () => {
       fc.property(
         fc.record({
           current: fc.double({ min: 0.05, max: 20, noNaN: true }),
-          fuse: fc.double({ min: 0.1, max: 60, noNaN: true }),
+          fuseRating: fc.double({ min: 0.1, max: 60, noNaN: true }),
           arrangement: fc.constantFrom("free-air" as const, "bundle" as const, "padding" as const),
-          ambient: fc.double({ min: -20, max: 45, noNaN: true }),
-          rating: fc.constantFrom(70, 80, 105, 200),
+          ambientTemperature: fc.double({ min: -20, max: 45, noNaN: true }),
+          insulationRating: fc.constantFrom(70, 80, 105, 200),
         }),
-        ({ current, fuse, arrangement, ambient, rating }) => {
-          const laid = { arrangement, ambient, rating, wires: arrangement === "free-air" ? 1 : 3 }
-          const out = sizeConductor.si(sizeConductor.read({ ...laid, current, fuse, length: 0.1, voltage: 24 }))
+        ({ current, fuseRating, arrangement, ambientTemperature, insulationRating }) => {
+          const laid = { arrangement, ambientTemperature, insulationRating, wires: arrangement === "free-air" ? 1 : 3 }
+          const out = conductorSize.si(conductorSize.read({ ...laid, current, fuseRating, length: 0.1, sourceVoltage: 24 }))
           if (isNoSolution(out)) {
             refused++
             return
           }
           sized++
-          const pair = (awg: number) => fuseCoordination({ ...laid, awg, fuse, current })
+          const pair = (awg: number) => fuseCoordination({ ...laid, awg, fuseRating, current })
           const chosen = pair(out.awg as number)
           expect([chosen.protectsWire, chosen.survivesOverload]).toEqual([true, true])
           const thinner = out.candidates.at(-2)
@@ -297,15 +307,15 @@ describe("the one rule, asked by every solver", () => {
         fc.record({
           current: fc.double({ min: 0.1, max: 15, noNaN: true }),
           awg: fc.integer({ min: 12, max: 36 }),
-          wireRating: fc.option(fc.double({ min: 0.5, max: 500, noNaN: true })),
+          datasheetAmpacity: fc.option(fc.double({ min: 0.5, max: 500, noNaN: true })),
           meltingIntegral: fc.constantFrom(20, 200),
         }),
         (input) => {
-          const pulse = { inrushPeak: 20, inrushTime: 0.05 }
-          const { suggestedRating } = fuseCoordination({ ...input, ...pulse, fuse: 1 })
-          if (suggestedRating === null) return
+          const pulse = { peakInrushCurrent: 20, inrushDuration: 0.05 }
+          const { suggestedFuseRating } = fuseCoordination({ ...input, ...pulse, fuseRating: 1 })
+          if (suggestedFuseRating === null) return
           suggested++
-          expect(fuseCoordination({ ...input, ...pulse, fuse: suggestedRating }).coordinated).toBe(true)
+          expect(fuseCoordination({ ...input, ...pulse, fuseRating: suggestedFuseRating }).coordinated).toBe(true)
         },
       ),
       { numRuns: 120, seed: 44 },
@@ -314,22 +324,24 @@ describe("the one rule, asked by every solver", () => {
   })
 
   it("does not believe a wire rating above what the place allows, nor one above the fusing current", () => {
-    const out = fuseCoordination({ fuse: 30, current: 4, awg: 30, wireRating: 400 })
-    expect(out.longCurrent).toBeGreaterThan(out.meltingCurrent)
+    const out = fuseCoordination({ fuseRating: 30, current: 4, awg: 30, datasheetAmpacity: 400 })
+    expect(out.sustainedFuseCurrent).toBeGreaterThan(out.fusingCurrent)
     expect([out.protectsWire, out.coordinated]).toEqual([false, false])
-    expect(out.wireCurrent).toBeLessThan(out.meltingCurrent)
-    const modest = fuseCoordination({ fuse: 3, current: 1, awg: 20, wireRating: 5 })
-    expect(modest.greatestRating).toBeCloseTo(5 / 1.35, 12)
+    expect(out.continuousCurrent).toBeLessThan(out.fusingCurrent)
+    const modest = fuseCoordination({ fuseRating: 3, current: 1, awg: 20, datasheetAmpacity: 5 })
+    expect(modest.maxFuseRating).toBeCloseTo(5 / 1.35, 12)
   })
 
   it("starts under padding from the skin, not the air: in the cold it warns of touch too", () => {
-    const at = (ambient: number, current: number) => wireHeating({ current, awg: 24, arrangement: "padding", ambient })
+    const at = (ambient: number, current: number) => wireHeating({ current, awg: 24, arrangement: "padding", ambientTemperature: ambient })
     expect(at(-20, 0).surfaceTemperature).toBe(35)
     expect(at(-20, 3).surfaceTemperature).toBeCloseTo(at(35, 3).surfaceTemperature, 9)
     expect(at(40, 0).surfaceTemperature).toBe(40)
-    expect(codes(at(-20, 3))).toContain("touch-temperature")
-    expect(wireHeating({ current: 0, awg: 24, arrangement: "padding", ambient: 0, skinTemperature: 30 }).temperature).toBe(30)
+    expect(codes(at(-20, 3))).toContain("burns")
+    expect(
+      wireHeating({ current: 0, awg: 24, arrangement: "padding", ambientTemperature: 0, skinTemperature: 30 }).conductorTemperature,
+    ).toBe(30)
     // in the open the skin has no say
-    expect(wireHeating({ current: 0, awg: 24, ambient: -20 }).temperature).toBe(-20)
+    expect(wireHeating({ current: 0, awg: 24, ambientTemperature: -20 }).conductorTemperature).toBe(-20)
   })
 })

@@ -74,9 +74,9 @@ describe("the working of a voltage drop", () => {
     current: "4 A",
     length: "1.2 m",
     awg: 20,
-    temperature: "50 degC",
+    conductorTemperature: "50 degC",
     contacts: 4,
-    voltage: "12 V",
+    sourceVoltage: "12 V",
   })
 
   it("gives each step the value reckoned by hand", () => {

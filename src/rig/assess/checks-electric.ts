@@ -34,7 +34,7 @@ function heating(s: Situation, current: number): { readonly input: object; reado
   const { wiring } = s.rig
   if (!wiring) return null
   return {
-    input: { ...size(wiring.source), current, ambient: wiring.source.temperature, rating: wiring.insulation },
+    input: { ...size(wiring.source), current, ambientTemperature: wiring.source.temperature, insulationRating: wiring.insulation },
     insulation: wiring.insulation,
   }
 }
@@ -349,11 +349,11 @@ export const electricChecks: readonly Check[] = [
         return findBy(wireHeating, "wiring.source", hot.input, (out) => {
           const room = s.rig.wiring?.source.temperature as number
           return byMargin(
-            out.temperature,
+            out.conductorTemperature,
             hot.insulation,
             "temperature",
-            (hot.insulation - out.temperature) / Math.max(hot.insulation - room, 1),
-            `If the maximum current flowed on and on the wire would reach ${formatQuantity("temperature", out.temperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
+            (hot.insulation - out.conductorTemperature) / Math.max(hot.insulation - room, 1),
+            `If the maximum current flowed on and on the wire would reach ${formatQuantity("temperature", out.conductorTemperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
             "the wire's datasheet",
           )
         })
@@ -372,15 +372,15 @@ export const electricChecks: readonly Check[] = [
         const current = m.raise.peakSourceCurrent
         const hot = heating(s, current) as { readonly input: object }
         return findBy(wireHeating, "wiring.source", hot.input, () =>
-          findBy(fuseCoordination, "wiring", { ...hot.input, fuse }, (out) => {
+          findBy(fuseCoordination, "wiring", { ...hot.input, fuseRating: fuse }, (out) => {
             // left between the load and the fuse, and between the fuse and the wire, whichever is less
-            const margin = Math.min(fuse / out.leastRating - 1, 1 - fuse / out.greatestRating)
+            const margin = Math.min(fuse / out.minFuseRating - 1, 1 - fuse / out.maxFuseRating)
             return byMargin(
               fuse,
-              out.leastRating,
+              out.minFuseRating,
               "current",
               out.coordinated ? Math.max(0, margin) : Math.min(-1e-9, margin),
-              `A fuse from ${amps(out.leastRating)} to ${amps(out.greatestRating)} carries ${amps(current)} and protects this wire; ${amps(fuse)} is fitted.`,
+              `A fuse from ${amps(out.minFuseRating)} to ${amps(out.maxFuseRating)} carries ${amps(current)} and protects this wire; ${amps(fuse)} is fitted.`,
               "see alula/wire fuseCoordination",
             )
           }),
@@ -410,15 +410,15 @@ export const electricChecks: readonly Check[] = [
     title: "light string bright to its end",
     applies: ({ rig }) => rig.lights !== null,
     find: ({ rig }) => {
-      const lights = rig.lights as unknown as { readonly dimBelow: number | null }
-      const limit = lights.dimBelow
-      if (limit === null) return lacking("lights.dimBelow")
+      const lights = rig.lights as unknown as { readonly dimVoltage: number | null }
+      const limit = lights.dimVoltage
+      if (limit === null) return lacking("lights.dimVoltage")
       return findBy(ledRun, "lights", lights, (out) =>
         atLeast(
-          out.lowestVoltage,
+          out.minVoltage,
           limit,
           "voltage",
-          `Weakest, at ${formatQuantity("length", out.lowestAt)} along, the lights still get ${formatQuantity("voltage", out.lowestVoltage)}; they take ${watts(out.loadPower)}.`,
+          `Weakest, at ${formatQuantity("length", out.minVoltagePosition)} along, the lights still get ${formatQuantity("voltage", out.minVoltage)}; they take ${watts(out.loadPower)}.`,
           "the lights' datasheet",
         ),
       )

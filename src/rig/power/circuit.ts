@@ -49,13 +49,13 @@ export function runResistance(run: SiOf<RigRun>): number {
     length,
     awg,
     area,
-    metal: "copper",
+    material: "copper",
     stranding: "solid",
-    temperature,
+    conductorTemperature: temperature,
     conductors: 2,
     contacts,
     contactResistance,
-    voltage: null,
+    sourceVoltage: null,
   })
   if (isNoSolution(out)) throw new RangeError("A run of wire without a resistance: its faults are found before.")
   return out.resistance

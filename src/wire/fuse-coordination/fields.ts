@@ -1,31 +1,31 @@
 import type { Current, Length, MeltingIntegral, Ratio, Resistance, Temperature, Time } from "../../quantity/index.js"
 import type { Fields, OutFields } from "../../solver/index.js"
-import { type ConductorSize, sizeFields } from "../conductor.js"
+import { type ConductorDescription, sizeFields } from "../conductor.js"
 import type { PulseShape } from "../data.js"
 import { type Laid, laidFields } from "../laid.js"
 import { SHORT_LIMIT } from "../withstand.js"
 
 /** Input of {@link fuseCoordination}. */
-export interface FuseCoordinationInput extends ConductorSize, Laid {
+export interface FuseCoordinationInput extends ConductorDescription, Laid {
   /** Rated current of the fuse. [I_n; 0.1 mA to 1000 A] */
-  fuse: Current
+  fuseRating: Current
   /** Steady current of the circuit. [I; 0.1 mA to 1000 A] */
   current: Current
   /**
    * Current the wire's own datasheet allows, where that is less than the heat balance of how it is laid. [I_w; 0.1 mA
    * to 1000 A; optional]
    */
-  wireRating?: Current | null
+  datasheetAmpacity?: Current | null
   /** Wire between the pack's positive pole and the fuse. [L_f; 0 to 100 m; optional] */
-  fromPole?: Length | null
+  unfusedLength?: Length | null
   /** Part of its rating a fuse may carry for good. [a; 1 to 100 %; default 75 %] */
-  loading?: Ratio
+  utilisationLimit?: Ratio
   /** What warm surroundings leave of the rating. [K_T; 1 to 150 %; default 100 %] */
   temperatureFactor?: Ratio
   /** Inrush peak [I_p; 0.1 mA to 100000 A; optional] */
-  inrushPeak?: Current | null
+  peakInrushCurrent?: Current | null
   /** How long the inrush lasts; its time constant where it decays exponentially. [t_in; 0.001 ms to 100 s; default 20 ms] */
-  inrushTime?: Time
+  inrushDuration?: Time
   /** Inrush shape [square, half-sine, triangle, parabola or exponential; default exponential] */
   inrushShape?: PulseShape
   /** How many such pulses the fuse must outlive. [N; whole 1 to 100000; default 10000] */
@@ -37,23 +37,23 @@ export interface FuseCoordinationInput extends ConductorSize, Laid {
   /** Resistance at rated current over the cold one. [k_f; 1 to 10; default 1.4] */
   hotFactor?: number
   /** Conductor temperature when the fault starts; the insulation's rating when left out. [T_i; −50 to 200 °C; optional] */
-  initialTemperature?: Temperature | null
+  initialConductorTemperature?: Temperature | null
   /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
-  faultLimit?: Temperature
+  faultTemperatureLimit?: Temperature
 }
 
 /** Result of {@link fuseCoordination}. */
 export interface FuseCoordination {
   /** Smallest fuse rating that carries the steady current. [I_lo; A] */
-  readonly leastRating: number
+  readonly minFuseRating: number
   /** Largest fuse rating the wire bears at 135 %. [I_hi; A] */
-  readonly greatestRating: number
+  readonly maxFuseRating: number
   /** Smallest usual blade rating that passes every check here; null where none does. [I_b; A] */
-  readonly suggestedRating: number | null
+  readonly suggestedFuseRating: number | null
   /** Current at which the conductor reaches its insulation's rating where it lies. [I_r; A] */
-  readonly ratedCurrent: number
+  readonly ampacity: number
   /** Current the wire bears for good: that, or its own datasheet's where that is less. [I_c; A] */
-  readonly wireCurrent: number
+  readonly continuousCurrent: number
   /** The fuse carries the steady current. [yes or no] */
   readonly carriesLoad: boolean
   /** The wire bears 135 % of the fuse's rating for good. [yes or no] */
@@ -65,19 +65,19 @@ export interface FuseCoordination {
   /** Every check that could be made is passed. [yes or no] */
   readonly coordinated: boolean
   /** Current the fuse may carry for many minutes: 135 % of its rating. [I_135; A] */
-  readonly longCurrent: number
+  readonly sustainedFuseCurrent: number
   /** Adiabatic factor k of the wire, in A·√s/mm². [k] */
   readonly adiabaticFactor: number
   /** What the wire withstands in a short fault, no heat lost: k²·A². [W; A² s] */
   readonly wireWithstand: number
   /** What the fuse may let through at 200 % of its rating. [W_o; A² s] */
-  readonly overloadIntegral: number
+  readonly letThroughIntegral: number
   /** I²·t of one inrush pulse. [W_p; A² s] */
-  readonly pulseIntegral: number | null
+  readonly inrushIntegral: number | null
   /** Melting integral the fuse needs for that many pulses. [M_n; A² s] */
-  readonly neededIntegral: number | null
+  readonly requiredMeltingIntegral: number | null
   /** Current that melts the bare wire in still air in the end: no rating. [I_m; A] */
-  readonly meltingCurrent: number
+  readonly fusingCurrent: number
   /** Voltage lost in the hot fuse at the steady current. [U; V] */
   readonly drop: number
   /** Heat in the fuse at the steady current. [P; W] */
@@ -86,12 +86,12 @@ export interface FuseCoordination {
 
 /** Input descriptions of a fuse and its wire. */
 export const fuseInput: Fields<FuseCoordinationInput> = {
-  fuse: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 30] },
+  fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 30] },
   current: { kind: "current", symbol: "I", label: "steady current", min: "0.1 mA", max: 1000, typical: [0.5, 20] },
-  wireRating: {
+  datasheetAmpacity: {
     kind: "current",
     symbol: "I_w",
-    label: "current the wire's datasheet allows",
+    label: "ampacity by the wire's datasheet",
     min: "0.1 mA",
     max: 1000,
     typical: [2, 30],
@@ -99,19 +99,19 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
   },
   ...sizeFields,
   ...laidFields,
-  fromPole: {
+  unfusedLength: {
     kind: "length",
     symbol: "L_f",
-    label: "wire from the pack's pole to the fuse",
+    label: "unfused wire from the pack's pole",
     min: 0,
     max: 100,
     typical: [0.05, 0.3],
     default: null,
   },
-  loading: {
+  utilisationLimit: {
     kind: "ratio",
     symbol: "a",
-    label: "part of its rating the fuse may carry",
+    label: "utilisation limit of the fuse",
     min: "1 %",
     max: 1,
     typical: ["60 %", "80 %"],
@@ -126,8 +126,16 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     typical: ["80 %", "100 %"],
     default: 1,
   },
-  inrushPeak: { kind: "current", symbol: "I_p", label: "inrush peak", min: "0.1 mA", max: 1e5, typical: [5, 80], default: null },
-  inrushTime: { kind: "time", symbol: "t_in", label: "inrush time", min: 1e-6, max: 100, typical: ["2 ms", "300 ms"], default: "20 ms" },
+  peakInrushCurrent: { kind: "current", symbol: "I_p", label: "inrush peak", min: "0.1 mA", max: 1e5, typical: [5, 80], default: null },
+  inrushDuration: {
+    kind: "time",
+    symbol: "t_in",
+    label: "inrush time",
+    min: 1e-6,
+    max: 100,
+    typical: ["2 ms", "300 ms"],
+    default: "20 ms",
+  },
   inrushShape: {
     kind: "choice",
     label: "inrush shape",
@@ -169,19 +177,19 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
     default: "5 mohm",
   },
   hotFactor: { kind: "number", symbol: "k_f", label: "hot over cold resistance", min: 1, max: 10, typical: [1.2, 1.6], default: 1.4 },
-  initialTemperature: {
+  initialConductorTemperature: {
     kind: "temperature",
     symbol: "T_i",
-    label: "conductor before the fault",
+    label: "conductor temperature before the fault",
     min: -50,
     max: 200,
     typical: [30, 90],
     default: null,
   },
-  faultLimit: {
+  faultTemperatureLimit: {
     kind: "temperature",
     symbol: "T_f",
-    label: "conductor limit in a short fault",
+    label: "conductor temperature limit in a short fault",
     min: 70,
     max: 350,
     typical: [140, 250],
@@ -191,23 +199,23 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
 
 /** Result descriptions. */
 export const fuseOutput: OutFields<FuseCoordination> = {
-  leastRating: { kind: "current", symbol: "I_lo", label: "smallest rating for the load" },
-  greatestRating: { kind: "current", symbol: "I_hi", label: "largest rating for the wire" },
-  suggestedRating: { kind: "current", symbol: "I_b", label: "smallest usual blade rating that passes" },
-  ratedCurrent: { kind: "current", symbol: "I_r", label: "current that reaches the insulation's rating" },
-  wireCurrent: { kind: "current", symbol: "I_c", label: "current the wire bears for good" },
+  minFuseRating: { kind: "current", symbol: "I_lo", label: "minimum rating for the load" },
+  maxFuseRating: { kind: "current", symbol: "I_hi", label: "maximum rating for the wire" },
+  suggestedFuseRating: { kind: "current", symbol: "I_b", label: "smallest standard blade rating that passes" },
+  ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
+  continuousCurrent: { kind: "current", symbol: "I_c", label: "continuous current of the wire" },
   carriesLoad: { kind: "flag", label: "carries the load" },
   protectsWire: { kind: "flag", label: "protects the wire at 135 %" },
   survivesOverload: { kind: "flag", label: "wire survives 200 % until the fuse opens" },
   passesInrush: { kind: "flag", label: "survives the inrush" },
   coordinated: { kind: "flag", label: "passes these checks" },
-  longCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may carry for minutes" },
+  sustainedFuseCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may carry for minutes" },
   adiabaticFactor: { kind: "number", symbol: "k", label: "adiabatic factor, A·√s/mm²" },
   wireWithstand: { kind: "meltingIntegral", symbol: "W", label: "wire withstand, no heat lost" },
-  overloadIntegral: { kind: "meltingIntegral", symbol: "W_o", label: "fuse let-through at 200 %" },
-  pulseIntegral: { kind: "meltingIntegral", symbol: "W_p", label: "I²t of one inrush" },
-  neededIntegral: { kind: "meltingIntegral", symbol: "M_n", label: "melting I²t needed" },
-  meltingCurrent: { kind: "current", symbol: "I_m", label: "fusing current of the bare wire" },
-  drop: { kind: "voltage", symbol: "U", label: "voltage lost in the fuse" },
+  letThroughIntegral: { kind: "meltingIntegral", symbol: "W_o", label: "fuse let-through at 200 %" },
+  inrushIntegral: { kind: "meltingIntegral", symbol: "W_p", label: "I²t of one inrush" },
+  requiredMeltingIntegral: { kind: "meltingIntegral", symbol: "M_n", label: "melting I²t needed" },
+  fusingCurrent: { kind: "current", symbol: "I_m", label: "fusing current of the bare wire" },
+  drop: { kind: "voltage", symbol: "U", label: "voltage drop in the fuse" },
   heat: { kind: "power", symbol: "P", label: "heat in the fuse" },
 }

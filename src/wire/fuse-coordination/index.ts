@@ -27,21 +27,23 @@ export function pulseFraction(pulses: number): number {
 }
 
 /** Conductor temperature when the fault starts, °C: the worst the insulation allows, unless it is known. */
-const startOfFault = (si: Si) => si.initialTemperature ?? si.rating
+const startOfFault = (si: Si) => si.initialConductorTemperature ?? si.insulationRating
 
 function solve(si: Si): FuseCoordination {
-  const factor = adiabaticFactor(si.metal, startOfFault(si), shortLimit(si))
-  const ratedCurrent = ratedCurrentOf(si)
-  const wireCurrent = Math.min(ratedCurrent, si.wireRating ?? ratedCurrent)
+  const factor = adiabaticFactor(si.material, startOfFault(si), shortLimit(si))
+  const ampacity = ratedCurrentOf(si)
+  const continuousCurrent = Math.min(ampacity, si.datasheetAmpacity ?? ampacity)
   const melting = meltingCurrent(si)
-  const leastRating = si.current / (si.loading * si.temperatureFactor)
-  const greatestRating = Math.min(wireCurrent, melting) / bladeFuse.longMultiple
-  const pulseIntegral = si.inrushPeak === null ? null : pulseShapes[si.inrushShape].factor * si.inrushPeak ** 2 * si.inrushTime
-  const neededIntegral = pulseIntegral === null ? null : pulseIntegral / pulseFraction(si.pulses)
-  const passesInrush = neededIntegral === null || si.meltingIntegral === null ? null : si.meltingIntegral >= neededIntegral
+  const minFuseRating = si.current / (si.utilisationLimit * si.temperatureFactor)
+  const maxFuseRating = Math.min(continuousCurrent, melting) / bladeFuse.longMultiple
+  const inrushIntegral =
+    si.peakInrushCurrent === null ? null : pulseShapes[si.inrushShape].factor * si.peakInrushCurrent ** 2 * si.inrushDuration
+  const requiredMeltingIntegral = inrushIntegral === null ? null : inrushIntegral / pulseFraction(si.pulses)
+  const passesInrush =
+    requiredMeltingIntegral === null || si.meltingIntegral === null ? null : si.meltingIntegral >= requiredMeltingIntegral
   const judge = (fuse: number) => {
-    const carriesLoad = fuse >= leastRating
-    const protectsWire = fuse <= greatestRating
+    const carriesLoad = fuse >= minFuseRating
+    const protectsWire = fuse <= maxFuseRating
     const { multiple, longest } = bladeFuse.overload
     const survivesOverload = withstands(si, multiple * fuse, longest, shortLimit(si), startOfFault(si))
     return {
@@ -53,20 +55,20 @@ function solve(si: Si): FuseCoordination {
   }
   const hot = si.fuseResistance * si.hotFactor
   return {
-    leastRating,
-    greatestRating,
-    suggestedRating: bladeRatings.find((rating) => judge(rating).coordinated) ?? null,
-    ratedCurrent,
-    wireCurrent,
-    ...judge(si.fuse),
+    minFuseRating,
+    maxFuseRating,
+    suggestedFuseRating: bladeRatings.find((rating) => judge(rating).coordinated) ?? null,
+    ampacity,
+    continuousCurrent,
+    ...judge(si.fuseRating),
     passesInrush,
-    longCurrent: bladeFuse.longMultiple * si.fuse,
+    sustainedFuseCurrent: bladeFuse.longMultiple * si.fuseRating,
     adiabaticFactor: factor / 1e6,
     wireWithstand: (factor * areaOf(si)) ** 2,
-    overloadIntegral: (bladeFuse.overload.multiple * si.fuse) ** 2 * bladeFuse.overload.longest,
-    pulseIntegral,
-    neededIntegral,
-    meltingCurrent: melting,
+    letThroughIntegral: (bladeFuse.overload.multiple * si.fuseRating) ** 2 * bladeFuse.overload.longest,
+    inrushIntegral,
+    requiredMeltingIntegral,
+    fusingCurrent: melting,
     drop: si.current * hot,
     heat: si.current ** 2 * hot,
   }
@@ -74,7 +76,7 @@ function solve(si: Si): FuseCoordination {
 
 function cautions(si: Si, out: FuseCoordination): Caution[] {
   const found: Caution[] = []
-  if (!(si.fromPole !== null && si.fromPole <= FUSE_WITHIN))
+  if (!(si.unfusedLength !== null && si.unfusedLength <= FUSE_WITHIN))
     found.push(
       caution(
         "fuse-ahead",
@@ -88,13 +90,13 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
       caution(
         "wire-unprotected",
         "warning",
-        "The fuse may carry {longCurrent current} for ten minutes and more; the wire bears {wireCurrent current} for good and melts bare at {meltingCurrent current}. Take a fuse of {greatestRating current} at most, or a thicker wire.",
+        "The fuse may carry {sustainedFuseCurrent current} for ten minutes and more; the wire bears {continuousCurrent current} for good and melts bare at {fusingCurrent current}. Take a fuse of {maxFuseRating current} at most, or a thicker wire.",
         BLADE,
         {
-          longCurrent: out.longCurrent,
-          wireCurrent: out.wireCurrent,
-          meltingCurrent: out.meltingCurrent,
-          greatestRating: out.greatestRating,
+          sustainedFuseCurrent: out.sustainedFuseCurrent,
+          continuousCurrent: out.continuousCurrent,
+          fusingCurrent: out.fusingCurrent,
+          maxFuseRating: out.maxFuseRating,
         },
       ),
     )
@@ -103,9 +105,9 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
       caution(
         "fuse-too-small",
         "caution",
-        "At {given.current current} a {given.fuse current} fuse will open in time: it needs {leastRating current} at least.",
+        "At {given.current current} a {given.fuseRating current} fuse will open in time: it needs {minFuseRating current} at least.",
         FUSEOLOGY,
-        { "given.current": si.current, "given.fuse": si.fuse, leastRating: out.leastRating },
+        { "given.current": si.current, "given.fuseRating": si.fuseRating, minFuseRating: out.minFuseRating },
       ),
     )
   if (!out.survivesOverload)
@@ -113,9 +115,9 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
       caution(
         "overload-burns",
         "warning",
-        "At twice its rating of {given.fuse current} the fuse may take 5 s; the wire's insulation passes {given.faultLimit temperature °C} before. Take a smaller fuse or a thicker wire.",
+        "At twice its rating of {given.fuseRating current} the fuse may take 5 s; the wire's insulation passes {given.faultTemperatureLimit temperature °C} before. Take a smaller fuse or a thicker wire.",
         SHORT_FAULT,
-        { "given.fuse": si.fuse, "given.faultLimit": si.faultLimit },
+        { "given.fuseRating": si.fuseRating, "given.faultTemperatureLimit": si.faultTemperatureLimit },
       ),
     )
   if (out.passesInrush === false)
@@ -123,22 +125,22 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
       caution(
         "nuisance",
         "caution",
-        "The inrush wears the fuse out: it needs {neededIntegral meltingIntegral} of melting I²t and has {given.meltingIntegral meltingIntegral}. Take a slower fuse or a soft start, not simply a larger fuse that leaves the wire bare.",
+        "The inrush wears the fuse out: it needs {requiredMeltingIntegral meltingIntegral} of melting I²t and has {given.meltingIntegral meltingIntegral}. Take a slower fuse or a soft start, not simply a larger fuse that leaves the wire bare.",
         FUSEOLOGY,
-        { neededIntegral: out.neededIntegral as number, "given.meltingIntegral": si.meltingIntegral as number },
+        { requiredMeltingIntegral: out.requiredMeltingIntegral as number, "given.meltingIntegral": si.meltingIntegral as number },
       ),
     )
-  if (si.fuse > bladeFuse.largest)
+  if (si.fuseRating > bladeFuse.largest)
     found.push(
       caution(
         "slow-fuse",
         "warning",
-        "A blade fuse of {given.fuse current} is of a larger, slower type than these times hold for (up to 40 A): at twice its rating it may take 50 s. Judge it by its own time-current curve.",
+        "A blade fuse of {given.fuseRating current} is of a larger, slower type than these times hold for (up to 40 A): at twice its rating it may take 50 s. Judge it by its own time-current curve.",
         LARGE_BLADE,
-        { "given.fuse": si.fuse },
+        { "given.fuseRating": si.fuseRating },
       ),
     )
-  return [...found, ...raisedLimit(si.faultLimit)]
+  return [...found, ...raisedLimit(si.faultTemperatureLimit)]
 }
 
 /**
@@ -157,16 +159,16 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * wireHeating}. Valid for blade fuses to 40 A on direct current within their rated voltage.
  *
  * **Inputs**
- * - `fuse`: fuse rating [I_n; 0.1 mA to 1000 A]
+ * - `fuseRating`: fuse rating [I_n; 0.1 mA to 1000 A]
  * - `current`: steady current [I; 0.1 mA to 1000 A]
- * - `wireRating`: current the wire's datasheet allows [I_w; 0.1 mA to 1000 A; optional]
+ * - `datasheetAmpacity`: ampacity by the wire's datasheet [I_w; 0.1 mA to 1000 A; optional]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
  * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
- * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `material`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
  * - `wires`: loaded wires together [n_w; whole 1 to 100; default 1]
- * - `ambient`: air around [T_a; −40 to 100 °C; default 25 °C]
+ * - `ambientTemperature`: ambient temperature [T_a; −40 to 100 °C; default 25 °C]
  * - `skinTemperature`: skin under the padding [T_k; 20 to 42 °C; default 35 °C]
  * - `insulationThickness`: insulation wall [t_i; 0 to 20 mm; default 0.4 mm]
  * - `insulationConductivity`: insulation conductivity [k_i; 0.01 to 10 W/(m·K); default 0.17 W/(m·K)]
@@ -175,32 +177,32 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * - `paddingThickness`: padding over the wire [t_p; 0.1 mm to 1 m; default 10 mm]
  * - `paddingConductivity`: padding conductivity [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)]
  * - `paddingSurface`: padding's surface to the air [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)]
- * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
- * - `fromPole`: wire from the pack's pole to the fuse [L_f; 0 to 100 m; optional]
- * - `loading`: part of its rating the fuse may carry [a; 1 to 100 %; default 75 %]
+ * - `insulationRating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
+ * - `unfusedLength`: unfused wire from the pack's pole [L_f; 0 to 100 m; optional]
+ * - `utilisationLimit`: utilisation limit of the fuse [a; 1 to 100 %; default 75 %]
  * - `temperatureFactor`: temperature factor of the fuse [K_T; 1 to 150 %; default 100 %]
- * - `inrushPeak`: inrush peak [I_p; 0.1 mA to 100000 A; optional]
- * - `inrushTime`: inrush time [t_in; 0.001 ms to 100 s; default 20 ms]
+ * - `peakInrushCurrent`: inrush peak [I_p; 0.1 mA to 100000 A; optional]
+ * - `inrushDuration`: inrush time [t_in; 0.001 ms to 100 s; default 20 ms]
  * - `inrushShape`: inrush shape [square, half-sine, triangle, parabola or exponential; default exponential]
  * - `pulses`: pulses to outlive [N; whole 1 to 100000; default 10000]
  * - `meltingIntegral`: melting I²t of the fuse [M; 1e−9 to 1e9 A²·s; optional]
  * - `fuseResistance`: cold resistance of the fuse [R_f; 0 to 100 Ω; default 5 mΩ]
  * - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
- * - `initialTemperature`: conductor before the fault [T_i; −50 to 200 °C; optional]
- * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ * - `initialConductorTemperature`: conductor temperature before the fault [T_i; −50 to 200 °C; optional]
+ * - `faultTemperatureLimit`: conductor temperature limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
  * - exactly one of `awg` and `area`
  *
  * **Results**
  *
- * `leastRating`: smallest rating for the load [I_lo; A]; `greatestRating`: largest rating for the wire [I_hi; A];
- * `suggestedRating`: smallest usual blade rating that passes [I_b; A]; `ratedCurrent`: current that reaches the
- * insulation's rating [I_r; A]; `wireCurrent`: current the wire bears for good [I_c; A]; `carriesLoad`: carries the
- * load [yes or no]; `protectsWire`: protects the wire at 135 % [yes or no]; `survivesOverload`: wire survives 200 %
- * until the fuse opens [yes or no]; `passesInrush`: survives the inrush [yes or no]; `coordinated`: passes these
- * checks [yes or no]; `longCurrent`: current the fuse may carry for minutes [I_135; A]; `adiabaticFactor`: adiabatic
- * factor, A·√s/mm² [k]; `wireWithstand`: wire withstand, no heat lost [W; A² s]; `overloadIntegral`: fuse let-through
- * at 200 % [W_o; A² s]; `pulseIntegral`: I²t of one inrush [W_p; A² s]; `neededIntegral`: melting I²t needed [M_n; A²
- * s]; `meltingCurrent`: fusing current of the bare wire [I_m; A]; `drop`: voltage lost in the fuse [U; V]; `heat`:
+ * `minFuseRating`: minimum rating for the load [I_lo; A]; `maxFuseRating`: maximum rating for the wire [I_hi; A];
+ * `suggestedFuseRating`: smallest standard blade rating that passes [I_b; A]; `ampacity`: ampacity [I_r; A];
+ * `continuousCurrent`: continuous current of the wire [I_c; A]; `carriesLoad`: carries the load [yes or no];
+ * `protectsWire`: protects the wire at 135 % [yes or no]; `survivesOverload`: wire survives 200 % until the fuse opens
+ * [yes or no]; `passesInrush`: survives the inrush [yes or no]; `coordinated`: passes these checks [yes or no];
+ * `sustainedFuseCurrent`: current the fuse may carry for minutes [I_135; A]; `adiabaticFactor`: adiabatic factor,
+ * A·√s/mm² [k]; `wireWithstand`: wire withstand, no heat lost [W; A² s]; `letThroughIntegral`: fuse let-through at 200
+ * % [W_o; A² s]; `inrushIntegral`: I²t of one inrush [W_p; A² s]; `requiredMeltingIntegral`: melting I²t needed [M_n;
+ * A² s]; `fusingCurrent`: fusing current of the bare wire [I_m; A]; `drop`: voltage drop in the fuse [U; V]; `heat`:
  * heat in the fuse [P; W].
  *
  * **Symbols of the working**
@@ -252,11 +254,11 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * @example
  * ```ts
  * import { fuseCoordination } from 'alula/wire'
- * const pair = fuseCoordination({ fuse: '7.5 A', current: '4 A', awg: 20, wireRating: '11 A' })
+ * const pair = fuseCoordination({ fuseRating: '7.5 A', current: '4 A', awg: 20, datasheetAmpacity: '11 A' })
  * pair.coordinated // => true
- * pair.leastRating // => 5.333
- * pair.greatestRating // => 8.148
- * fuseCoordination({ fuse: '30 A', current: '4 A', awg: 28 }).coordinated // => false
+ * pair.minFuseRating // => 5.333
+ * pair.maxFuseRating // => 8.148
+ * fuseCoordination({ fuseRating: '30 A', current: '4 A', awg: 28 }).coordinated // => false
  * ```
  */
 export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> = /* @__PURE__ */ solver<
@@ -266,12 +268,12 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
   input: fuseInput,
   output: fuseOutput,
   example: {
-    fuse: "7.5 A",
+    fuseRating: "7.5 A",
     current: "4 A",
     awg: 20,
-    wireRating: "11 A",
-    inrushPeak: "18 A",
-    inrushTime: "60 ms",
+    datasheetAmpacity: "11 A",
+    peakInrushCurrent: "18 A",
+    inrushDuration: "60 ms",
     meltingIntegral: "60 A2 s",
   },
   formulae: [
@@ -288,13 +290,18 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
     ...resistanceSteps,
     ...pathSteps,
     ...ratedSteps,
-    { symbol: "I_c", meaning: "current the wire bears for good", is: "I_r", when: "not has_wireRating" },
-    { symbol: "I_c", meaning: "current the wire bears for good, its datasheet's where less", is: "min(I_r, I_w)", when: "has_wireRating" },
+    { symbol: "I_c", meaning: "current the wire bears for good", is: "I_r", when: "not has_datasheetAmpacity" },
+    {
+      symbol: "I_c",
+      meaning: "current the wire bears for good, its datasheet's where less",
+      is: "min(I_r, I_w)",
+      when: "has_datasheetAmpacity",
+    },
     {
       symbol: "C",
       kind: "number",
       meaning: "Preece's constant, A per inch^1.5",
-      given: (si) => preeceConstants[si.metal],
+      given: (si) => preeceConstants[si.material],
       source: PREECE,
     },
     {
@@ -307,15 +314,15 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
     {
       symbol: "I_x",
       meaning: "smallest usual blade rating that passes (0: none)",
-      given: (_, out) => out.suggestedRating ?? 0,
+      given: (_, out) => out.suggestedFuseRating ?? 0,
       kind: "current",
       source: BLADE,
     },
     { symbol: "I_b", meaning: "rating to suggest", is: "I_x", when: "I_x > 0 ampere" },
     { symbol: "I_135", meaning: "current it may carry for minutes", is: "1.35 * I_n", source: BLADE },
     ...adiabaticSteps,
-    { symbol: "T_b", kind: "temperature", meaning: "before the fault, as given", is: "T_i", when: "has_initialTemperature" },
-    { symbol: "T_b", kind: "temperature", meaning: "before the fault: the rating", is: "T_r", when: "not has_initialTemperature" },
+    { symbol: "T_b", kind: "temperature", meaning: "before the fault, as given", is: "T_i", when: "has_initialConductorTemperature" },
+    { symbol: "T_b", kind: "temperature", meaning: "before the fault: the rating", is: "T_r", when: "not has_initialConductorTemperature" },
     {
       symbol: "k",
       meaning: "adiabatic factor",
@@ -338,8 +345,8 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
       given: (si) => pulseFraction(si.pulses),
       source: FUSEOLOGY,
     },
-    { symbol: "W_p", meaning: "I²t of one inrush", is: "f_p * I_p^2 * t_in", when: "has_inrushPeak" },
-    { symbol: "M_n", meaning: "melting I²t needed", is: "W_p / F_N", when: "has_inrushPeak" },
+    { symbol: "W_p", meaning: "I²t of one inrush", is: "f_p * I_p^2 * t_in", when: "has_peakInrushCurrent" },
+    { symbol: "M_n", meaning: "melting I²t needed", is: "W_p / F_N", when: "has_peakInrushCurrent" },
     { symbol: "U", meaning: "voltage lost in the hot fuse", is: "I * R_f * k_f" },
     { symbol: "P", meaning: "heat in it", is: "I * U" },
   ],
@@ -350,12 +357,17 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> =
 }))
 
 function faultIssues(si: Si): Issue[] {
-  const { initialTemperature, faultLimit } = si
-  if (initialTemperature === null || shortLimit(si) > initialTemperature) return []
+  const { initialConductorTemperature, faultTemperatureLimit } = si
+  if (initialConductorTemperature === null || shortLimit(si) > initialConductorTemperature) return []
   return [
-    inconsistent(["faultLimit"], "{faultLimit temperature °C}", "more than the {initialTemperature temperature °C} before the fault", {
-      faultLimit,
-      initialTemperature,
-    }),
+    inconsistent(
+      ["faultTemperatureLimit"],
+      "{faultTemperatureLimit temperature °C}",
+      "more than the {initialConductorTemperature temperature °C} before the fault",
+      {
+        faultTemperatureLimit,
+        initialConductorTemperature,
+      },
+    ),
   ]
 }

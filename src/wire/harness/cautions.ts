@@ -45,7 +45,7 @@ function worstOf<T>(things: readonly T[], beyond: (thing: T) => number): { reado
 /** Cautions of fuses by what they carry. */
 function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
   const found: Caution[] = []
-  const share = (f: Si["fuses"][number]) => carried(f.name) / f.rating
+  const share = (f: Si["fuses"][number]) => carried(f.name) / f.fuseRating
   const over = worstOf(
     si.fuses.filter((f) => share(f) > 1),
     share,
@@ -57,7 +57,7 @@ function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
         "warning",
         "Fuse '{fuse}' carries {carried current} and is rated {rating current}{more}: it may also carry 135 % for many minutes while wires heat, and opens in the end. Find out why, before a larger fuse.",
         FUSEOLOGY,
-        { fuse: over.worst.name, carried: carried(over.worst.name), rating: over.worst.rating, more: over.more },
+        { fuse: over.worst.name, carried: carried(over.worst.name), rating: over.worst.fuseRating, more: over.more },
       ),
     )
   const near = worstOf(
@@ -71,7 +71,7 @@ function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
         "caution",
         "Fuse '{fuse}' carries {carried current} of its {rating current}{more}: above 75 % it may open in time.",
         FUSEOLOGY,
-        { fuse: near.worst.name, carried: carried(near.worst.name), rating: near.worst.rating, more: near.more },
+        { fuse: near.worst.name, carried: carried(near.worst.name), rating: near.worst.fuseRating, more: near.more },
       ),
     )
   return found
@@ -81,7 +81,7 @@ function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
 function guardCautions(si: Si): Caution[] {
   const known = new Map<string, number>()
   const mostFor = (wire: Si["wires"][number]) => {
-    const key = [areaOf(wire), wire.metal, wire.stranding].join()
+    const key = [areaOf(wire), wire.material, wire.stranding].join()
     const most = known.get(key) ?? largestFuse(inAir(wire), SHORT_LIMIT)
     known.set(key, most)
     return most
@@ -91,8 +91,8 @@ function guardCautions(si: Si): Caution[] {
     return { wire: w, fuse: f, most: mostFor(w) }
   })
   const found = worstOf(
-    pairs.filter((p) => p.fuse.rating > p.most),
-    (p) => p.fuse.rating / p.most,
+    pairs.filter((p) => p.fuse.fuseRating > p.most),
+    (p) => p.fuse.fuseRating / p.most,
   )
   if (!found) return []
   const { fuse, wire, most } = found.worst
@@ -104,10 +104,10 @@ function guardCautions(si: Si): Caution[] {
       BLADE,
       {
         fuse: fuse.name,
-        rating: fuse.rating,
+        rating: fuse.fuseRating,
         wire: wire.name,
         more: found.more,
-        longCurrent: bladeFuse.longMultiple * fuse.rating,
+        longCurrent: bladeFuse.longMultiple * fuse.fuseRating,
         largestFuse: most,
       },
     ),
@@ -118,7 +118,7 @@ function guardCautions(si: Si): Caution[] {
 function contactCautions(si: Si, out: Harness, carried: (name: string) => number): Caution[] {
   const contacts = [...si.contacts, ...si.switches]
   const heats = new Map(out.branches.map((b) => [b.name, b.heat]))
-  const share = (c: (typeof contacts)[number]) => carried(c.name) / (c.rating ?? Number.POSITIVE_INFINITY)
+  const share = (c: (typeof contacts)[number]) => carried(c.name) / (c.ratedCurrent ?? Number.POSITIVE_INFINITY)
   const heat = (c: (typeof contacts)[number]) => heats.get(c.name) ?? 0
   const found: Caution[] = []
   const over = worstOf(
@@ -132,7 +132,7 @@ function contactCautions(si: Si, out: Harness, carried: (name: string) => number
         "warning",
         "Contact '{contact}' carries {carried current} and is rated {rating current}{more}: it heats, ages and can burn or melt. Use a larger one.",
         CONNECTORS,
-        { contact: over.worst.name, carried: carried(over.worst.name), rating: over.worst.rating as number, more: over.more },
+        { contact: over.worst.name, carried: carried(over.worst.name), rating: over.worst.ratedCurrent as number, more: over.more },
       ),
     )
   const warm = worstOf(
@@ -170,7 +170,7 @@ export function harnessCautions(si: Si, out: Harness): Caution[] {
     )
   found.push(...fuseCautions(si, carried), ...guardCautions(si), ...contactCautions(si, out, carried), ...wiresCautions(si, carried))
   const fedBack = worstOf(
-    out.supplies.filter((s) => s.current < -1e-9),
+    out.sources.filter((s) => s.current < -1e-9),
     (s) => -s.current,
   )
   if (fedBack)

@@ -16,7 +16,7 @@ const contactFields = {
     typical: ["1 mohm", "50 mohm"],
     default: "5 mohm",
   },
-  rating: { kind: "current", symbol: "I_k", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 20], default: null },
+  ratedCurrent: { kind: "current", symbol: "I_k", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 20], default: null },
 } as const
 
 /** Input descriptions of a harness. */
@@ -33,8 +33,8 @@ export const harnessInput: Fields<HarnessInput> = {
         name: text("name"),
         positive: text("node at the positive pole"),
         negative: text("node at the negative pole"),
-        voltage: { kind: "voltage", symbol: "E_s", label: "open-circuit voltage", min: "10 mV", max: 1000, typical: [3, 24] },
-        resistance: {
+        sourceVoltage: { kind: "voltage", symbol: "E_s", label: "open-circuit voltage", min: "10 mV", max: 1000, typical: [3, 24] },
+        sourceResistance: {
           kind: "resistance",
           symbol: "R_s",
           label: "internal resistance",
@@ -60,7 +60,7 @@ export const harnessInput: Fields<HarnessInput> = {
         ...ends,
         ...sizeFields,
         length: { kind: "length", symbol: "L", label: "length", min: 0, max: 1000, typical: [0.1, 5] },
-        temperature: {
+        conductorTemperature: {
           kind: "temperature",
           symbol: "T",
           label: "conductor temperature",
@@ -107,7 +107,7 @@ export const harnessInput: Fields<HarnessInput> = {
       label: "fuse",
       fields: {
         ...ends,
-        rating: { kind: "current", symbol: "I_f", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 20] },
+        fuseRating: { kind: "current", symbol: "I_f", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 20] },
         resistance: {
           kind: "resistance",
           symbol: "R_f",
@@ -178,15 +178,15 @@ export const harnessOutput: OutFields<Harness> = {
     label: "nodes",
     of: { kind: "group", label: "node", fields: { name: told("name"), voltage: { kind: "voltage", symbol: "V_n", label: "voltage" } } },
   },
-  supplies: {
+  sources: {
     kind: "list",
     label: "sources",
     of: {
       kind: "group",
       label: "source",
       fields: {
-        name: told("name"),
-        voltage: { kind: "voltage", label: "open-circuit voltage" },
+        name: text("name"),
+        sourceVoltage: { kind: "voltage", label: "open-circuit voltage" },
         current: { kind: "current", symbol: "I_s", label: "current given" },
         heat: { kind: "power", label: "heat inside" },
       },
@@ -205,7 +205,7 @@ export const harnessOutput: OutFields<Harness> = {
         to: told("to node"),
         resistance: { kind: "resistance", label: "resistance" },
         current: { kind: "current", label: "current" },
-        drop: { kind: "voltage", label: "voltage lost" },
+        drop: { kind: "voltage", label: "voltage drop" },
         heat: { kind: "power", label: "heat" },
       },
     },
@@ -232,10 +232,10 @@ export const harnessOutput: OutFields<Harness> = {
   wireHeat: { kind: "power", symbol: "P_w", label: "heat in wires" },
   contactHeat: { kind: "power", symbol: "P_c", label: "heat in contacts, switches, fuses" },
   sourceHeat: { kind: "power", symbol: "P_i", label: "heat inside the sources" },
-  lowestLoadVoltage: { kind: "voltage", symbol: "V_low", label: "lowest load voltage" },
-  returnShift: { kind: "voltage", symbol: "U_r", label: "maximum shift between returns" },
-  worstContact: { kind: "text", label: "contact that heats most" },
-  worstContactHeat: { kind: "power", symbol: "P_k", label: "heat in it" },
+  minLoadVoltage: { kind: "voltage", symbol: "V_low", label: "minimum load voltage" },
+  maxReturnShift: { kind: "voltage", symbol: "U_r", label: "maximum shift between returns" },
+  hottestContact: { kind: "text", label: "hottest contact" },
+  maxContactHeat: { kind: "power", symbol: "P_k", label: "heat in that contact" },
   iterations: { kind: "number", label: "iterations" },
-  residual: { kind: "number", label: "largest error of Kirchhoff's laws, relative" },
+  residual: { kind: "number", label: "maximum error of Kirchhoff's laws, relative" },
 }

@@ -54,7 +54,7 @@ export function guardedWires(si: Si): Guarded[] {
   for (let at = queue.shift(); at !== undefined; at = queue.shift())
     for (const { link, far } of links.get(at) ?? []) {
       const here = fed.get(at) as Feed
-      const there = link.fuse === null ? here : smaller(here, { rating: si.fuses[link.fuse]?.rating as number, fuse: link.fuse })
+      const there = link.fuse === null ? here : smaller(here, { rating: si.fuses[link.fuse]?.fuseRating as number, fuse: link.fuse })
       if (!(there.rating > (fed.get(far)?.rating ?? 0))) continue
       fed.set(far, there)
       queue.push(far)
@@ -84,7 +84,7 @@ export function guardedWires(si: Si): Guarded[] {
     let feed = fed.get(load.from)
     for (let step = back.get(load.to); feed !== undefined && step; step = back.get(step.towards)) {
       const { fuse, wire } = step.link
-      if (fuse !== null) feed = smaller(feed, { rating: si.fuses[fuse]?.rating as number, fuse })
+      if (fuse !== null) feed = smaller(feed, { rating: si.fuses[fuse]?.fuseRating as number, fuse })
       else if (wire !== null) note(wire, feed)
     }
   }

@@ -30,9 +30,9 @@ function partsOf(si: Si): { parts: Part[]; names: string[] } {
       ends: [from, to],
       pole: { resistance: 0, emf: 0, current: null, power: null, ...law, from: node(from), to: node(to) },
     })
-  for (const s of si.sources) add("source", s.name, s.negative, s.positive, { resistance: s.resistance, emf: s.voltage })
+  for (const s of si.sources) add("source", s.name, s.negative, s.positive, { resistance: s.sourceResistance, emf: s.sourceVoltage })
   for (const w of si.wires)
-    add("wire", w.name, w.from, w.to, { resistance: resistance20(w) * temperatureFactor(w.metal, w.temperature) * w.length })
+    add("wire", w.name, w.from, w.to, { resistance: resistance20(w) * temperatureFactor(w.material, w.conductorTemperature) * w.length })
   for (const c of si.contacts) add("contact", c.name, c.from, c.to, { resistance: c.resistance })
   for (const c of si.switches) {
     node(c.from)
@@ -66,9 +66,9 @@ const GOOD_CONTACT = 1e-3
 function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolution {
   const name = (i: number) => (parts[i] as Part).name
   switch (found.fault) {
-    case "no-resistance": {
+    case "short-circuit": {
       return refuse(
-        "no-resistance",
+        "short-circuit",
         "The loop closed by '{branch}' has no resistance: its current is not defined. Give its source, wires or contacts the resistance they have: a very good contact has {shortBy resistance}.",
         GOOD_CONTACT,
         {},
@@ -89,10 +89,19 @@ function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolutio
         { first: name(a), second: name(b) },
       )
     }
-    case "no-voltage":
+    case "reversed":
       return refuse(
-        "no-voltage",
-        "Load '{load}' gets no voltage in its direction ({shortBy voltage} the other way): check which way round it is connected.",
+        "reversed",
+        "Load '{load}' is connected the wrong way round: the sources put {shortBy voltage} across it against its direction. Swap its two ends.",
+        found.shortBy,
+        {},
+        {},
+        { load: name(found.branch) },
+      )
+    case "insufficient-voltage":
+      return refuse(
+        "insufficient-voltage",
+        "Load '{load}' gets no voltage: on the way to it the constant currents lose {shortBy voltage} more than the sources give. Take thicker or shorter wire, or loads that draw less.",
         found.shortBy,
         {},
         {},
@@ -101,7 +110,7 @@ function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolutio
     default: {
       const power = si.powerLoads.reduce((sum, l) => sum + l.power, 0)
       return refuse(
-        "power-beyond-source",
+        "insufficient-power",
         "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {available power}, short by {shortBy power}.",
         power * (1 - found.scale),
         { power, available: found.scale * power },
@@ -121,9 +130,9 @@ function harnessOf(parts: readonly Part[], names: readonly string[], state: Netw
     drop: state.drops[i] as number,
     fed: state.fed[i] as boolean,
   }))
-  const supplies = states
+  const sources = states
     .filter((s) => s.type === "source")
-    .map((s) => ({ name: s.name, voltage: s.pole.emf, current: s.current, heat: s.pole.resistance * s.current ** 2 }))
+    .map((s) => ({ name: s.name, sourceVoltage: s.pole.emf, current: s.current, heat: s.pole.resistance * s.current ** 2 }))
   const branches = states
     .filter((s) => s.type !== "source" && !loadTypes.includes(s.type))
     .map((s) => ({
@@ -152,18 +161,18 @@ function harnessOf(parts: readonly Part[], names: readonly string[], state: Netw
   const returns = loads.map((l) => l.returnVoltage)
   return {
     nodes: names.map((name, i) => ({ name, voltage: state.voltages[i] as number | null })),
-    supplies,
+    sources,
     branches,
     loads,
-    sourcePower: sum(supplies.map((s) => s.voltage * s.current)),
+    sourcePower: sum(sources.map((s) => s.sourceVoltage * s.current)),
     loadPower: sum(loads.map((l) => l.power)),
     wireHeat: sum(branches.filter((b) => b.type === "wire").map((b) => b.heat)),
     contactHeat: sum(contacts.map((b) => b.heat)),
-    sourceHeat: sum(supplies.map((s) => s.heat)),
-    lowestLoadVoltage: Math.min(...loads.map((l) => l.voltage)),
-    returnShift: Math.max(0, ...returns) - Math.min(0, ...returns),
-    worstContact: worst?.name ?? null,
-    worstContactHeat: worst?.heat ?? null,
+    sourceHeat: sum(sources.map((s) => s.heat)),
+    minLoadVoltage: Math.min(...loads.map((l) => l.voltage)),
+    maxReturnShift: Math.max(0, ...returns) - Math.min(0, ...returns),
+    hottestContact: worst?.name ?? null,
+    maxContactHeat: worst?.heat ?? null,
     iterations: state.iterations,
     residual: state.residual,
   }
@@ -213,40 +222,40 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  *
  * **Inputs**
  * - `sources`: batteries and supplies [list of 1 to 100]
- *   - `name`: name [text of 1 to 100 characters]
- *   - `positive`: node at the positive pole [text of 1 to 100 characters]
- *   - `negative`: node at the negative pole [text of 1 to 100 characters]
- *   - `voltage`: open-circuit voltage [E_s; 10 mV to 1000 V]
- *   - `resistance`: internal resistance [R_s; 0 to 1000 Ω; default 0]
- * - `wires`: wires [list of 0 to 1000; default none]
- *   - `name`: name [text of 1 to 100 characters]
- *   - `from`: from node [text of 1 to 100 characters]
- *   - `to`: to node [text of 1 to 100 characters]
+ *   - `name`: name [text]
+ *   - `positive`: node at the positive pole [text]
+ *   - `negative`: node at the negative pole [text]
+ *   - `sourceVoltage`: open-circuit voltage [E_s; 10 mV to 1000 V]
+ *   - `sourceResistance`: internal resistance [R_s; 0 to 1000 Ω; default 0]
+ * - `wires`: wires [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
  *   - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
  *   - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
- *   - `metal`: conductor metal [copper or aluminium; default copper]
+ *   - `material`: conductor metal [copper or aluminium; default copper]
  *   - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
  *   - `length`: length [L; 0 to 1000 m]
- *   - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ *   - `conductorTemperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  *   - exactly one of `awg` and `area`
  * - `contacts`: contacts [list of 0 to 1000; default none]
  *   - `name`: name [text of 1 to 100 characters]
  *   - `from`: from node [text of 1 to 100 characters]
  *   - `to`: to node [text of 1 to 100 characters]
  *   - `resistance`: contact resistance [R_k; 0 to 100 Ω; default 5 mΩ]
- *   - `rating`: rated current [I_k; 0.1 mA to 1000 A; optional]
- * - `switches`: switches [list of 0 to 1000; default none]
- *   - `name`: name [text of 1 to 100 characters]
- *   - `from`: from node [text of 1 to 100 characters]
- *   - `to`: to node [text of 1 to 100 characters]
+ *   - `ratedCurrent`: rated current [I_k; 0.1 mA to 1000 A; optional]
+ * - `switches`: switches [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
  *   - `resistance`: contact resistance [R_k; 0 to 100 Ω; default 10 mΩ]
- *   - `rating`: rated current [I_k; 0.1 mA to 1000 A; optional]
+ *   - `ratedCurrent`: rated current [I_k; 0.1 mA to 1000 A; optional]
  *   - `closed`: closed [yes or no; default yes]
- * - `fuses`: fuses [list of 0 to 1000; default none]
- *   - `name`: name [text of 1 to 100 characters]
- *   - `from`: from node [text of 1 to 100 characters]
- *   - `to`: to node [text of 1 to 100 characters]
- *   - `rating`: rated current [I_f; 0.1 mA to 1000 A]
+ * - `fuses`: fuses [list of at most 1000; default none]
+ *   - `name`: name [text]
+ *   - `from`: from node [text]
+ *   - `to`: to node [text]
+ *   - `fuseRating`: rated current [I_f; 0.1 mA to 1000 A]
  *   - `resistance`: cold resistance [R_f; 0 to 100 Ω; default 5 mΩ]
  *   - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
  * - `currentLoads`: loads of constant current [list of 0 to 1000; default none]
@@ -268,12 +277,12 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  *
  * **Results**
  *
- * `nodes`: nodes [list]; `supplies`: sources [list]; `branches`: wires, contacts, switches, fuses [list]; `loads`:
+ * `nodes`: nodes [list]; `sources`: sources [list]; `branches`: wires, contacts, switches, fuses [list]; `loads`:
  * loads [list]; `sourcePower`: power of the sources [P_s; W]; `loadPower`: power of the loads [P_l; W]; `wireHeat`:
  * heat in wires [P_w; W]; `contactHeat`: heat in contacts, switches, fuses [P_c; W]; `sourceHeat`: heat inside the
- * sources [P_i; W]; `lowestLoadVoltage`: lowest load voltage [V_low; V]; `returnShift`: maximum shift between returns
- * [U_r; V]; `worstContact`: contact that heats most [text]; `worstContactHeat`: heat in it [P_k; W]; `iterations`:
- * iterations [number]; `residual`: largest error of Kirchhoff's laws, relative [number].
+ * sources [P_i; W]; `minLoadVoltage`: minimum load voltage [V_low; V]; `maxReturnShift`: maximum shift between returns
+ * [U_r; V]; `hottestContact`: hottest contact [text]; `maxContactHeat`: heat in that contact [P_k; W]; `iterations`:
+ * iterations [number]; `residual`: maximum error of Kirchhoff's laws, relative [number].
  *
  * **Symbols of the working**
  *
@@ -303,14 +312,14 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `power-beyond-source` naming the most power there is, `no-resistance`,
- * `loads-in-series` or `no-voltage`
+ * @throws NoSolutionError `insufficient-power` naming the most power there is, `short-circuit`,
+ * `loads-in-series`, `reversed` or `insufficient-voltage`
  * @example
  * ```ts
  * import { harness } from 'alula/wire'
  * const net = harness({
- *   sources: [{ name: 'pack', positive: 'p', negative: '0', voltage: '12.6 V', resistance: '60 mohm' }],
- *   fuses: [{ name: 'fuse', from: 'p', to: 'f', rating: '7.5 A' }],
+ *   sources: [{ name: 'pack', positive: 'p', negative: '0', sourceVoltage: '12.6 V', sourceResistance: '60 mohm' }],
+ *   fuses: [{ name: 'fuse', from: 'p', to: 'f', fuseRating: '7.5 A' }],
  *   wires: [
  *     { name: 'out', from: 'f', to: 'a', length: '1.2 m', awg: 20 },
  *     { name: 'back', from: 'b', to: '0', length: '1.2 m', awg: 20 },
@@ -318,8 +327,8 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  *   currentLoads: [{ name: 'left wing', from: 'a', to: 'b', current: '2 A' }],
  *   powerLoads: [{ name: 'lantern', from: 'a', to: 'b', power: '6 W' }],
  * })
- * net.lowestLoadVoltage // => 12.23
- * net.returnShift // => 0.09954
+ * net.minLoadVoltage // => 12.23
+ * net.maxReturnShift // => 0.09954
  * ```
  */
 export const harness: Solver<HarnessInput, Harness> = /* @__PURE__ */ solver<HarnessInput, Harness>(
@@ -330,14 +339,14 @@ export const harness: Solver<HarnessInput, Harness> = /* @__PURE__ */ solver<Har
     input: harnessInput,
     output: harnessOutput,
     example: {
-      sources: [{ name: "pack", positive: "p", negative: "0", voltage: "12.6 V", resistance: "60 mohm" }],
-      fuses: [{ name: "fuse", from: "p", to: "f", rating: "7.5 A" }],
+      sources: [{ name: "pack", positive: "p", negative: "0", sourceVoltage: "12.6 V", sourceResistance: "60 mohm" }],
+      fuses: [{ name: "fuse", from: "p", to: "f", fuseRating: "7.5 A" }],
       switches: [{ name: "switch", from: "f", to: "s" }],
       wires: [
         { name: "out", from: "s", to: "a", length: "1.2 m", awg: 20 },
         { name: "back", from: "b", to: "0", length: "1.2 m", awg: 20 },
       ],
-      contacts: [{ name: "plug", from: "a", to: "c", rating: "3 A" }],
+      contacts: [{ name: "plug", from: "a", to: "c", ratedCurrent: "3 A" }],
       currentLoads: [{ name: "left wing", from: "a", to: "b", current: "2 A" }],
       powerLoads: [{ name: "lantern", from: "c", to: "b", power: "6 W" }],
       resistanceLoads: [{ name: "hand warmer", from: "c", to: "b", resistance: "30 ohm" }],

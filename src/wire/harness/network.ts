@@ -29,9 +29,9 @@ export interface NetworkState {
 
 /** Why a network has no state. */
 export type NetworkFault =
-  | { readonly fault: "no-resistance"; readonly branch: number }
+  | { readonly fault: "short-circuit"; readonly branch: number }
   | { readonly fault: "in-series"; readonly branches: readonly [number, number] }
-  | { readonly fault: "no-voltage"; readonly branch: number; readonly shortBy: number }
+  | { readonly fault: "reversed" | "insufficient-voltage"; readonly branch: number; readonly shortBy: number }
   | { readonly fault: "too-much-power"; readonly scale: number }
 
 interface Tree {
@@ -147,7 +147,11 @@ export function solveNetwork(nodes: number, branches: readonly TwoPole[], refere
   const off = branches.map(
     (b, i) => isDemand(b) && (tree.component[b.from] !== tree.component[b.to] || Math.abs(open.across[i] as number) <= 1e-12 * volts),
   )
-  return reckon(nodes, branches, tree, off)
+  const found = reckon(nodes, branches, tree, off)
+  if (!("fault" in found) || found.fault !== "insufficient-voltage") return found
+  // what the sources alone put across it tells a load the wrong way round from one whose voltage the others use up
+  const unloaded = open.across[found.branch] as number
+  return unloaded < 0 ? { fault: "reversed", branch: found.branch, shortBy: -unloaded } : found
 }
 
 /** The state with the loads marked `off` left out. */
@@ -186,12 +190,12 @@ function reckon(
     }
   })
   for (let k = 0; k < firm; k++)
-    if (!((resistances[k]?.[k] as number) > 0)) return { fault: "no-resistance", branch: (loops[k] as { link: number }).link }
+    if (!((resistances[k]?.[k] as number) > 0)) return { fault: "short-circuit", branch: (loops[k] as { link: number }).link }
 
   const among = resistances.slice(0, firm).map((r) => r.slice(0, firm))
   if (solveScaled(among, drive.slice(0, firm)) === null) {
     const least = loops.slice(0, firm).reduce((a, b) => (loopResistance(branches, b) < loopResistance(branches, a) ? b : a))
-    return { fault: "no-resistance", branch: least.link }
+    return { fault: "short-circuit", branch: least.link }
   }
   const load: PowerLoops = {
     ...withoutFirm(resistances, drive, firm),
@@ -200,7 +204,7 @@ function reckon(
   const dead = load.open.findIndex((v) => !(v > 0))
   if (dead >= 0) {
     const branch = (powers[dead] as { link: number }).link
-    return { fault: "no-voltage", branch, shortBy: Math.max(-(load.open[dead] as number), Number.MIN_VALUE) }
+    return { fault: "insufficient-voltage", branch, shortBy: Math.max(-(load.open[dead] as number), Number.MIN_VALUE) }
   }
   const found = powerCurrents(load, 1)
   if (found === null) return { fault: "too-much-power", scale: largestScale(load) }

@@ -1,5 +1,5 @@
 import type { Current, Length, Power, Resistance, Temperature, Voltage } from "../../quantity/index.js"
-import type { ConductorSize } from "../conductor.js"
+import type { ConductorDescription } from "../conductor.js"
 
 /** A battery or supply of a {@link HarnessInput}. */
 export interface HarnessSource {
@@ -10,14 +10,14 @@ export interface HarnessSource {
   /** Node at the negative pole [text of 1 to 100 characters] */
   negative: string
   /** Open-circuit voltage [E_s; 10 mV to 1000 V] */
-  voltage: Voltage
+  sourceVoltage: Voltage
   /** Internal resistance [R_s; 0 to 1000 Ω; default 0] */
-  resistance?: Resistance
+  sourceResistance?: Resistance
 }
 
 /** One conductor between two nodes; out and back are two wires. */
-export interface HarnessWire extends ConductorSize {
-  /** Name [text of 1 to 100 characters] */
+export interface HarnessWire extends ConductorDescription {
+  /** Name [text] */
   name: string
   /** Node at one end. [text of 1 to 100 characters] */
   from: string
@@ -26,7 +26,7 @@ export interface HarnessWire extends ConductorSize {
   /** Length of this conductor. [L; 0 to 1000 m] */
   length: Length
   /** Conductor temperature [T; −50 to 200 °C; default 20 °C] */
-  temperature?: Temperature
+  conductorTemperature?: Temperature
 }
 
 /** A plug, terminal or splice between two nodes. */
@@ -40,7 +40,7 @@ export interface HarnessContact {
   /** Contact resistance [R_k; 0 to 100 Ω; default 5 mΩ or default 10 mΩ] */
   resistance?: Resistance
   /** Rated current [I_k; 0.1 mA to 1000 A; optional] */
-  rating?: Current | null
+  ratedCurrent?: Current | null
 }
 
 /** A switch between two nodes. */
@@ -58,7 +58,7 @@ export interface HarnessFuse {
   /** Node on the other side. [text of 1 to 100 characters] */
   to: string
   /** Rated current [I_f; 0.1 mA to 1000 A] */
-  rating: Current
+  fuseRating: Current
   /** Cold resistance from its sheet. [R_f; 0 to 100 Ω; default 5 mΩ] */
   resistance?: Resistance
   /** Resistance at rated current over the cold one. [k_f; 1 to 10; default 1.4] */
@@ -145,7 +145,7 @@ export interface HarnessBranch {
   readonly resistance: number
   /** Current [A] */
   readonly current: number
-  /** Voltage lost [V] */
+  /** Voltage drop [V] */
   readonly drop: number
   /** Heat [W] */
   readonly heat: number
@@ -155,7 +155,7 @@ export interface HarnessBranch {
 export interface HarnessLoad {
   /** Name [text] */
   readonly name: string
-  /** `current`, `resistance` or `power`. [text] */
+  /** `current`, `sourceResistance` or `power`. [text] */
   readonly type: string
   /** Whether a source reaches it. [yes or no] */
   readonly fed: boolean
@@ -174,7 +174,7 @@ export interface HarnessSupply {
   /** Name [text] */
   readonly name: string
   /** Open-circuit voltage [V] */
-  readonly voltage: number
+  readonly sourceVoltage: number
   /** Current it gives; negative where it is being fed. [I_s; A] */
   readonly current: number
   /** Heat inside [W] */
@@ -186,7 +186,7 @@ export interface Harness {
   /** Nodes [list] */
   readonly nodes: readonly HarnessNode[]
   /** Sources [list] */
-  readonly supplies: readonly HarnessSupply[]
+  readonly sources: readonly HarnessSupply[]
   /** Wires, contacts, switches, fuses [list] */
   readonly branches: readonly HarnessBranch[]
   /** Loads [list] */
@@ -202,15 +202,15 @@ export interface Harness {
   /** Heat inside the sources [P_i; W] */
   readonly sourceHeat: number
   /** Lowest voltage at any load. [V_low; V] */
-  readonly lowestLoadVoltage: number
+  readonly minLoadVoltage: number
   /** Largest difference between the return sides of loads, the ground node included. [U_r; V] */
-  readonly returnShift: number
+  readonly maxReturnShift: number
   /** Contact, switch or fuse that heats most; null where there is none. [text] */
-  readonly worstContact: string | null
-  /** Heat in it [P_k; W] */
-  readonly worstContactHeat: number | null
+  readonly hottestContact: string | null
+  /** Heat in that contact [P_k; W] */
+  readonly maxContactHeat: number | null
   /** Iterations [number] */
   readonly iterations: number
-  /** Largest error of Kirchhoff's laws, relative [number] */
+  /** Maximum error of Kirchhoff's laws, relative [number] */
   readonly residual: number
 }

@@ -27,40 +27,40 @@ function nearestCurrent(si: Si, lowestVoltage: number): Record<string, number> {
 function solve(si: Si): LedRun | NoSolution {
   const run = runOf(si)
   const low = lowest(si, run)
-  const lowestAt = (run.spans[low.span] as Span).start + low.s
+  const minVoltagePosition = (run.spans[low.span] as Span).start + low.s
   if (!(low.voltage > 0))
     return refuse(
-      "no-voltage",
+      "insufficient-voltage",
       "The run would lose all its voltage {position length} from the start: it is short of {shortBy voltage} there and cannot carry this current.",
       // exactly nothing left is refused too, and any voltage at all would be an answer
       Math.max(-low.voltage, Number.MIN_VALUE),
-      { position: lowestAt },
+      { position: minVoltagePosition },
       nearestCurrent(si, low.voltage),
     )
   const profile = profileOf(si, run)
   const feeds = run.order.map((f, j) => {
     const current = run.currents[j] as number
-    return { position: f.position, current, voltage: f.voltage - f.resistance * current }
+    return { position: f.position, current, voltage: f.sourceVoltage - f.feederResistance * current }
   })
   const runHeat = run.spans.reduce(
     (sum, { current: a, length: l }) => sum + run.r * (a ** 2 * l - a * run.spread * l ** 2 + (run.spread ** 2 * l ** 3) / 3),
     0,
   )
-  const feederHeat = run.order.reduce((sum, f, j) => sum + f.resistance * (run.currents[j] as number) ** 2, 0)
-  const dimmed = si.dimBelow === null ? [] : dimmedOf(si, run, si.dimBelow, profile)
+  const feederHeat = run.order.reduce((sum, f, j) => sum + f.feederResistance * (run.currents[j] as number) ** 2, 0)
+  const dimmed = si.dimVoltage === null ? [] : dimmedOf(si, run, si.dimVoltage, profile)
   return {
-    lowestVoltage: low.voltage,
-    lowestAt,
-    greatestDrop: Math.max(...si.feeds.map((f) => f.voltage)) - low.voltage,
+    minVoltage: low.voltage,
+    minVoltagePosition,
+    maxDrop: Math.max(...si.feeds.map((f) => f.sourceVoltage)) - low.voltage,
     loopResistance: run.r,
     feeds,
-    greatestCurrent: Math.max(...run.spans.flatMap((s) => [Math.abs(s.current), Math.abs(s.current - run.spread * s.length)])),
-    loadPower: run.order.reduce((sum, f, j) => sum + f.voltage * (run.currents[j] as number), 0) - runHeat - feederHeat,
+    maxCurrent: Math.max(...run.spans.flatMap((s) => [Math.abs(s.current), Math.abs(s.current - run.spread * s.length)])),
+    loadPower: run.order.reduce((sum, f, j) => sum + f.sourceVoltage * (run.currents[j] as number), 0) - runHeat - feederHeat,
     runHeat,
     feederHeat,
     profile,
     dimmed,
-    dimmedPart: si.dimBelow === null ? null : dimmed.reduce((sum, d) => sum + d.to - d.from, 0) / si.length,
+    dimmedShare: si.dimVoltage === null ? null : dimmed.reduce((sum, d) => sum + d.to - d.from, 0) / si.length,
   }
 }
 
@@ -69,15 +69,15 @@ const NEAR_EVEN = 0.05
 
 function cautions(si: Si, out: LedRun): Caution[] {
   const found: Caution[] = []
-  const highest = Math.max(...si.feeds.map((f) => f.voltage))
-  if (out.greatestDrop > NEAR_EVEN * highest)
+  const highest = Math.max(...si.feeds.map((f) => f.sourceVoltage))
+  if (out.maxDrop > NEAR_EVEN * highest)
     found.push(
       caution(
         "constant-current",
         "note",
-        "Lights are taken to draw the same current at any voltage, though they lose up to {greatestDrop voltage}: this errs to the safe side, as strips with resistors draw less where they dim.",
+        "Lights are taken to draw the same current at any voltage, though they lose up to {maxDrop voltage}: this errs to the safe side, as strips with resistors draw less where they dim.",
         commonPractice,
-        { greatestDrop: out.greatestDrop },
+        { maxDrop: out.maxDrop },
       ),
     )
   if (out.dimmed.length > 0)
@@ -85,11 +85,11 @@ function cautions(si: Si, out: LedRun): Caution[] {
       caution(
         "dim",
         "caution",
-        "{dimmedPart ratio %} of the run is below {given.dimBelow voltage}, first from {dimmed.0.from length} to {dimmed.0.to length}: feed it at both ends or inject in the middle of that stretch; feeding both ends of one even run quarters the drop.",
+        "{dimmedShare ratio %} of the run is below {given.dimVoltage voltage}, first from {dimmed.0.from length} to {dimmed.0.to length}: feed it at both ends or inject in the middle of that stretch; feeding both ends of one even run quarters the drop.",
         DISTRIBUTOR,
         {
-          dimmedPart: out.dimmedPart as number,
-          "given.dimBelow": si.dimBelow as number,
+          dimmedShare: out.dimmedShare as number,
+          "given.dimVoltage": si.dimVoltage as number,
           "dimmed.0.from": (out.dimmed[0] as LedRun["dimmed"][number]).from,
           "dimmed.0.to": (out.dimmed[0] as LedRun["dimmed"][number]).to,
         },
@@ -99,7 +99,7 @@ function cautions(si: Si, out: LedRun): Caution[] {
   if (back < -1e-9)
     found.push(
       caution(
-        "feed-back",
+        "source-fed-back",
         "warning",
         "The run feeds {fedBack current} back into its feed at {position length}: join feeds of one supply only, or separate the positive conductor between supplies and join the returns.",
         commonPractice,
@@ -115,17 +115,17 @@ function cautions(si: Si, out: LedRun): Caution[] {
         FUSE_PLACE,
       ),
     )
-  if (si.track === null) {
-    const burning = wireCautions(si, "greatestCurrent", out.greatestCurrent)
+  if (si.trackResistance === null) {
+    const burning = wireCautions(si, "maxCurrent", out.maxCurrent)
     if (burning.length > 0) found.push(...burning)
-    else if (out.greatestCurrent > bundledCurrent(areaOf(si)))
+    else if (out.maxCurrent > bundledCurrent(areaOf(si)))
       found.push(
         caution(
           "thin-wire",
           "caution",
-          "The run carries {greatestCurrent current}, more than 700 circular mils per ampere allow ({bundled current}): check its temperature with wireHeating.",
+          "The run carries {maxCurrent current}, more than 700 circular mils per ampere allow ({bundled current}): check its temperature with wireHeating.",
           CIRCULAR_MILS,
-          { greatestCurrent: out.greatestCurrent, bundled: bundledCurrent(areaOf(si)) },
+          { maxCurrent: out.maxCurrent, bundled: bundledCurrent(areaOf(si)) },
         ),
       )
   }
@@ -134,7 +134,7 @@ function cautions(si: Si, out: LedRun): Caution[] {
 
 function check(si: Si): Issue[] {
   const found: Issue[] = []
-  if (si.track === null) found.push(...sizeIssues(si))
+  if (si.trackResistance === null) found.push(...sizeIssues(si))
   si.feeds.forEach(({ position }, i) => {
     if (position > si.length)
       found.push(
@@ -156,33 +156,33 @@ function check(si: Si): Issue[] {
  * r·w between feeds; each feed gives I_f = (E − V)/R. Fed at one end the far end loses I·R/2, fed at both the middle
  * loses I·R/8 (R = r·L). With n lights in equal sections the sums are taken light by light: the far end of one feed
  * loses (1 + 1/n) times as much. L is the length, I the current of all lights, r₁ the resistance of one conductor (Ω/m;
- * by size or as `track`, at 20 °C, warmed to T), E and R the voltage and resistance of each feed. Valid for lights of
+ * by size or as `trackResistance`, at 20 °C, warmed to T), E and R the voltage and resistance of each feed. Valid for lights of
  * constant current, both conductors alike, each feeder out and back alike.
  *
  * **Inputs**
  * - `length`: length of the run [L; 1 mm to 1000 m]
  * - `current`: current of all lights [I; 0.1 mA to 1000 A]
- * - `sections`: lights, each at its section's end [n; whole 1 to 5000; optional]
- * - `track`: resistance per length of one track [r_1; 0.001 mΩ/m to 1000 Ω/m; optional]
+ * - `lightCount`: lights, each at its section's end [n; whole 1 to 5000; optional]
+ * - `trackResistance`: resistance per length of one track [r_1; 0.001 mΩ/m to 1000 Ω/m; optional]
  * - `awg`: wire gauge (AWG) [g; whole −3 to 40; optional]
  * - `area`: cross-section [A_w; 0.0001 to 1000 mm²; optional]
- * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `material`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
- * - `temperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
+ * - `conductorTemperature`: conductor temperature [T; −50 to 200 °C; default 20 °C]
  * - `feeds`: feeds [list of 1 to 50]
  *   - `position`: distance from the start [x_f; 0 to 1000 m]
- *   - `voltage`: voltage of its source [E_f; 10 mV to 1000 V]
- *   - `resistance`: feeder resistance, out and back [R_f; 0 to 100 Ω; default 0]
- * - `dimBelow`: voltage below which lights dim [V_d; 10 mV to 1000 V; optional]
- * - exactly one of `awg`, `area` and `track`
+ *   - `sourceVoltage`: voltage of its source [E_f; 10 mV to 1000 V]
+ *   - `feederResistance`: feeder resistance, out and back [R_f; 0 to 100 Ω; default 0]
+ * - `dimVoltage`: dim voltage [V_d; 10 mV to 1000 V; optional]
+ * - exactly one of `awg`, `area` and `trackResistance`
  *
  * **Results**
  *
- * `lowestVoltage`: lowest voltage at a light [V_low; V]; `lowestAt`: its distance from the start [x_low; m];
- * `greatestDrop`: lost from the highest feed [U; V]; `loopResistance`: loop resistance per length [r_l; Ω/m]; `feeds`:
- * feeds [list]; `greatestCurrent`: largest current in the run [I_max; A]; `loadPower`: power of the lights [P_l; W];
- * `runHeat`: heat in the run [P_r; W]; `feederHeat`: heat in the feeders [P_f; W]; `profile`: voltage along the run
- * [list]; `dimmed`: dimmed stretches [list]; `dimmedPart`: dimmed part of the run [d; as a fraction].
+ * `minVoltage`: minimum voltage at a light [V_low; V]; `minVoltagePosition`: where it is, from the start [x_low; m];
+ * `maxDrop`: maximum voltage drop from the highest feed [U; V]; `loopResistance`: loop resistance per length [r_l;
+ * Ω/m]; `feeds`: feeds [list]; `maxCurrent`: maximum current in the run [I_max; A]; `loadPower`: power of the lights
+ * [P_l; W]; `runHeat`: heat in the run [P_r; W]; `feederHeat`: heat in the feeders [P_f; W]; `profile`: voltage along
+ * the run [list]; `dimmed`: dimmed stretches [list]; `dimmedShare`: dimmed share of the run [d; as a fraction].
  *
  * **Symbols of the working**
  *
@@ -207,15 +207,15 @@ function check(si: Si): Issue[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `no-voltage` where the run would lose all its voltage
+ * @throws NoSolutionError `insufficient-voltage` where the run would lose all its voltage
  * @example
  * ```ts
  * import { ledRun } from 'alula/wire'
- * const string = { length: '4 m', current: '2.4 A', sections: 48, awg: 22, dimBelow: '4.5 V' } as const
- * const one = ledRun({ ...string, feeds: [{ position: 0, voltage: '5 V' }] })
- * one.lowestVoltage // => 4.481
- * const both = ledRun({ ...string, feeds: [{ position: 0, voltage: '5 V' }, { position: '4 m', voltage: '5 V' }] })
- * both.lowestVoltage // => 4.873
+ * const string = { length: '4 m', current: '2.4 A', lightCount: 48, awg: 22, dimVoltage: '4.5 V' } as const
+ * const one = ledRun({ ...string, feeds: [{ position: 0, sourceVoltage: '5 V' }] })
+ * one.minVoltage // => 4.481
+ * const both = ledRun({ ...string, feeds: [{ position: 0, sourceVoltage: '5 V' }, { position: '4 m', sourceVoltage: '5 V' }] })
+ * both.minVoltage // => 4.873
  * ```
  */
 export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRunInput, LedRun>(
@@ -226,7 +226,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
     input: {
       length: { kind: "length", symbol: "L", label: "length of the run", min: "1 mm", max: 1000, typical: [0.5, 10] },
       current: { kind: "current", symbol: "I", label: "current of all lights", min: "0.1 mA", max: 1000, typical: [0.2, 5] },
-      sections: {
+      lightCount: {
         kind: "number",
         symbol: "n",
         label: "lights, each at its section's end",
@@ -236,7 +236,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
         typical: [5, 60],
         default: null,
       },
-      track: {
+      trackResistance: {
         kind: "resistancePerLength",
         symbol: "r_1",
         label: "resistance per length of one track",
@@ -246,7 +246,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
         default: null,
       },
       ...sizeFields,
-      temperature: {
+      conductorTemperature: {
         kind: "temperature",
         symbol: "T",
         label: "conductor temperature",
@@ -265,8 +265,8 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
           label: "feed",
           fields: {
             position: { kind: "length", symbol: "x_f", label: "distance from the start", min: 0, max: 1000, typical: [0, 0.5] },
-            voltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", min: "10 mV", max: 1000, typical: [4.8, 13] },
-            resistance: {
+            sourceVoltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", min: "10 mV", max: 1000, typical: [4.8, 13] },
+            feederResistance: {
               kind: "resistance",
               symbol: "R_f",
               label: "feeder resistance, out and back",
@@ -278,10 +278,10 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
           },
         },
       },
-      dimBelow: {
+      dimVoltage: {
         kind: "voltage",
         symbol: "V_d",
-        label: "voltage below which lights dim",
+        label: "dim voltage",
         min: "10 mV",
         max: 1000,
         typical: [3, 11],
@@ -289,9 +289,9 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
       },
     },
     output: {
-      lowestVoltage: { kind: "voltage", symbol: "V_low", label: "lowest voltage at a light" },
-      lowestAt: { kind: "length", symbol: "x_low", label: "its distance from the start" },
-      greatestDrop: { kind: "voltage", symbol: "U", label: "lost from the highest feed" },
+      minVoltage: { kind: "voltage", symbol: "V_low", label: "minimum voltage at a light" },
+      minVoltagePosition: { kind: "length", symbol: "x_low", label: "where it is, from the start" },
+      maxDrop: { kind: "voltage", symbol: "U", label: "maximum voltage drop from the highest feed" },
       loopResistance: { kind: "resistancePerLength", symbol: "r_l", label: "loop resistance per length" },
       feeds: {
         kind: "list",
@@ -306,7 +306,7 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
           },
         },
       },
-      greatestCurrent: { kind: "current", symbol: "I_max", label: "largest current in the run" },
+      maxCurrent: { kind: "current", symbol: "I_max", label: "maximum current in the run" },
       loadPower: { kind: "power", symbol: "P_l", label: "power of the lights" },
       runHeat: { kind: "power", symbol: "P_r", label: "heat in the run" },
       feederHeat: { kind: "power", symbol: "P_f", label: "heat in the feeders" },
@@ -324,26 +324,36 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
         label: "dimmed stretches",
         of: { kind: "group", label: "stretch", fields: { from: { kind: "length", label: "from" }, to: { kind: "length", label: "to" } } },
       },
-      dimmedPart: { kind: "ratio", symbol: "d", label: "dimmed part of the run", unit: "%" },
+      dimmedShare: { kind: "ratio", symbol: "d", label: "dimmed share of the run", unit: "%" },
     },
     example: {
       length: "4 m",
       current: "2.4 A",
       awg: 22,
-      feeds: [{ position: 0, voltage: "5 V", resistance: "40 mohm" }],
-      dimBelow: "4.5 V",
+      feeds: [{ position: 0, sourceVoltage: "5 V", feederResistance: "40 mohm" }],
+      dimVoltage: "4.5 V",
     },
     formulae: [
       { symbol: "r_s", kind: "resistancePerLength", meaning: "one conductor, warm", given: singleResistance },
       { symbol: "r_l", meaning: "both conductors", is: "2 * r_s" },
-      { symbol: "spread", kind: "number", meaning: "1 for an even load, 0 light by light", given: (si) => (si.sections === null ? 1 : 0) },
+      {
+        symbol: "spread",
+        kind: "number",
+        meaning: "1 for an even load, 0 light by light",
+        given: (si) => (si.lightCount === null ? 1 : 0),
+      },
       {
         symbol: "E_o",
         kind: "voltage",
         meaning: "voltages of the feeds in order along the run",
-        given: (si) => runOf(si).order.map((f) => f.voltage),
+        given: (si) => runOf(si).order.map((f) => f.sourceVoltage),
       },
-      { symbol: "R_o", kind: "resistance", meaning: "and their resistances", given: (si) => runOf(si).order.map((f) => f.resistance) },
+      {
+        symbol: "R_o",
+        kind: "resistance",
+        meaning: "and their resistances",
+        given: (si) => runOf(si).order.map((f) => f.feederResistance),
+      },
       { solved: "I_f", meaning: "currents of the feeds in that order" },
       { left: "sum(I_f)", right: "I", meaning: "the feeds together give what the lights take" },
       {
@@ -382,10 +392,10 @@ export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRun
         meaning: "lengths of the dimmed stretches",
         given: (_, out) => [0, ...out.dimmed.map((d) => d.to - d.from)],
       },
-      { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimBelow" },
+      { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimVoltage" },
     ],
     sources: [...sizeSources, DISTRIBUTOR, RAILROADS],
-    either: [{ exactlyOne: ["awg", "area", "track"] }],
+    either: [{ exactlyOne: ["awg", "area", "trackResistance"] }],
     check,
     cautions,
   }),

@@ -1,34 +1,34 @@
 import { solveLinear } from "../../numeric/index.js"
 import type { Current, Length, Resistance, ResistancePerLength, Temperature, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import { type ConductorSize, resistance20, temperatureFactor } from "../conductor.js"
+import { type ConductorDescription, resistance20, temperatureFactor } from "../conductor.js"
 
 /** A point at which a {@link LedRunInput} is fed. */
 export interface LedFeed {
   /** Distance from the start of the run. [x_f; 0 to 1000 m] */
   position: Length
   /** Voltage at the far end of the feeder's source. [E_f; 10 mV to 1000 V] */
-  voltage: Voltage
+  sourceVoltage: Voltage
   /** Resistance of the feeder, out and back (half each), source included. [R_f; 0 to 100 Ω; default 0] */
-  resistance?: Resistance
+  feederResistance?: Resistance
 }
 
-/** Input of {@link ledRun}. Give the conductor as `awg`, as `area` or as `track`. */
-export interface LedRunInput extends ConductorSize {
+/** Input of {@link ledRun}. Give the conductor as `awg`, as `area` or as `trackResistance`. */
+export interface LedRunInput extends ConductorDescription {
   /** Length of the run [L; 1 mm to 1000 m] */
   length: Length
   /** Current of all its lights together at the brightness meant. [I; 0.1 mA to 1000 A] */
   current: Current
   /** Lights in equal sections, each at its section's end; null spreads the load evenly along the run. [n; whole 1 to 5000; optional] */
-  sections?: number | null
+  lightCount?: number | null
   /** Resistance per length of one conductor of the run (a strip's copper track). [r_1; 0.001 mΩ/m to 1000 Ω/m; optional] */
-  track?: ResistancePerLength | null
+  trackResistance?: ResistancePerLength | null
   /** Conductor temperature [T; −50 to 200 °C; default 20 °C] */
-  temperature?: Temperature
+  conductorTemperature?: Temperature
   /** Points at which it is fed: one end, both, or anywhere along it. [list of 1 to 50] */
   feeds: readonly LedFeed[]
   /** Voltage below which the lights dim visibly. [V_d; 10 mV to 1000 V; optional] */
-  dimBelow?: Voltage | null
+  dimVoltage?: Voltage | null
 }
 
 /** Voltage at one place of the run. */
@@ -60,17 +60,17 @@ export interface LedFeedState {
 /** Result of {@link ledRun}. */
 export interface LedRun {
   /** Lowest voltage at any light. [V_low; V] */
-  readonly lowestVoltage: number
+  readonly minVoltage: number
   /** Where that is, m from the start. [x_low; m] */
-  readonly lowestAt: number
+  readonly minVoltagePosition: number
   /** Highest feed voltage less the lowest light's. [U; V] */
-  readonly greatestDrop: number
+  readonly maxDrop: number
   /** Loop resistance per length, both conductors. [r_l; Ω/m] */
   readonly loopResistance: number
   /** Feeds [list] */
   readonly feeds: readonly LedFeedState[]
   /** Largest current in the run's own conductors. [I_max; A] */
-  readonly greatestCurrent: number
+  readonly maxCurrent: number
   /** Power of the lights [P_l; W] */
   readonly loadPower: number
   /** Heat in the run's conductors. [P_r; W] */
@@ -79,10 +79,10 @@ export interface LedRun {
   readonly feederHeat: number
   /** Voltage along the run: at every light, or at even steps of an even load. [list] */
   readonly profile: readonly LedPoint[]
-  /** Stretches below `dimBelow`. [list] */
+  /** Stretches below `dimVoltage`. [list] */
   readonly dimmed: readonly LedStretch[]
-  /** Part of the run below `dimBelow`; null without one. [d; as a fraction] */
-  readonly dimmedPart: number | null
+  /** Part of the run below `dimVoltage`; null without one. [d; as a fraction] */
+  readonly dimmedShare: number | null
 }
 
 type Si = SiOf<LedRunInput>
@@ -106,14 +106,14 @@ export interface Run {
 
 /** Resistance per length of one conductor, warm, Ω/m. */
 export const singleResistance = (si: Si): number =>
-  (si.track === null ? resistance20(si) : si.track) * temperatureFactor(si.metal, si.temperature)
+  (si.trackResistance === null ? resistance20(si) : si.trackResistance) * temperatureFactor(si.material, si.conductorTemperature)
 
 function lightsOf(si: Si): { x: number; current: number }[] {
-  const { sections, length, current } = si
-  if (sections === null) return []
-  return Array.from({ length: sections }, (_, k) => ({
-    x: k + 1 === sections ? length : ((k + 1) * length) / sections,
-    current: current / sections,
+  const { lightCount, length, current } = si
+  if (lightCount === null) return []
+  return Array.from({ length: lightCount }, (_, k) => ({
+    x: k + 1 === lightCount ? length : ((k + 1) * length) / lightCount,
+    current: current / lightCount,
   }))
 }
 
@@ -121,11 +121,11 @@ function lightsOf(si: Si): { x: number; current: number }[] {
 export function runOf(si: Si): Run {
   const r = 2 * singleResistance(si)
   const lights = lightsOf(si)
-  const spread = si.sections === null ? si.current / si.length : 0
+  const spread = si.lightCount === null ? si.current / si.length : 0
   const order = [...si.feeds].sort((a, b) => a.position - b.position)
   const m = order.length
   const matrix = order.map(() => new Array<number>(m).fill(0))
-  const rhs = order.map((f) => f.voltage)
+  const rhs = order.map((f) => f.sourceVoltage)
   // what each feed must give to its surroundings: R·(its share of the load) + R/(r·ℓ)·(differences)
   order.forEach((feed, j) => {
     const before = order[j - 1]
@@ -143,14 +143,14 @@ export function runOf(si: Si): Run {
     }
     const row = matrix[j] as number[]
     row[j] = 1
-    rhs[j] = feed.voltage - feed.resistance * share
+    rhs[j] = feed.sourceVoltage - feed.feederResistance * share
     if (before) {
-      row[j] = (row[j] as number) + feed.resistance / (r * left)
-      row[j - 1] = -feed.resistance / (r * left)
+      row[j] = (row[j] as number) + feed.feederResistance / (r * left)
+      row[j - 1] = -feed.feederResistance / (r * left)
     }
     if (after) {
-      row[j] = (row[j] as number) + feed.resistance / (r * right)
-      row[j + 1] = -feed.resistance / (r * right)
+      row[j] = (row[j] as number) + feed.feederResistance / (r * right)
+      row[j + 1] = -feed.feederResistance / (r * right)
     }
   })
   // each row is dominated by its diagonal, so there is always a solution
@@ -207,7 +207,7 @@ export function lowest(si: Si, run: Run): { span: number; s: number; voltage: nu
     for (const s of [0, span.length, inner]) {
       if (!(s >= 0 && s <= span.length)) continue
       const end = s === span.length ? (run.spans[k + 1]?.start ?? si.length) : span.start + s
-      if (run.spread === 0 && si.sections !== null && !lit.has(end)) continue
+      if (run.spread === 0 && si.lightCount !== null && !lit.has(end)) continue
       const voltage = voltageIn(run, span, s)
       if (voltage < best.voltage) best = { span: k, s, voltage }
     }
@@ -221,7 +221,7 @@ export function profileOf(si: Si, run: Run): LedPoint[] {
     const span = run.spans.findLast((s) => s.start <= x) ?? (run.spans[0] as Span)
     return { position: x, voltage: voltageIn(run, span, x - span.start) }
   }
-  return si.sections === null ? Array.from({ length: 61 }, (_, k) => at((si.length * k) / 60)) : lightsOf(si).map((l) => at(l.x))
+  return si.lightCount === null ? Array.from({ length: 61 }, (_, k) => at((si.length * k) / 60)) : lightsOf(si).map((l) => at(l.x))
 }
 
 /** Stretches below a voltage: roots of each span's parabola, or the sections of the lights that are below. */
@@ -233,8 +233,8 @@ export function dimmedOf(si: Si, run: Run, limit: number, profile: readonly LedP
     if (last && from - last.to <= 1e-9 * si.length) last.to = to
     else found.push({ from, to })
   }
-  if (si.sections !== null) {
-    const section = si.length / si.sections
+  if (si.lightCount !== null) {
+    const section = si.length / si.lightCount
     for (const p of profile) if (p.voltage < limit) add(p.position - section, p.position)
     return found
   }

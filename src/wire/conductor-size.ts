@@ -12,7 +12,7 @@ import {
 } from "../solver/index.js"
 import {
   areaOf,
-  type ConductorSize,
+  type ConductorDescription,
   metalSteps,
   nominalResistance,
   resistance20,
@@ -29,31 +29,31 @@ import { BURNS_OFF, raisedLimit } from "./overload.js"
 import { AWG, BLADE, BURNS, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "./sources.js"
 import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf } from "./withstand.js"
 
-/** Input of {@link sizeConductor}. */
-export interface SizeConductorInput extends Laid {
+/** Input of {@link conductorSize}. */
+export interface ConductorSizeInput extends Laid {
   /** Steady current [I; 1 mA to 1000 A] */
   current: Current
   /** Length one way [L; 0 to 1000 m] */
   length: Length
   /** Supply voltage [U_s; 10 mV to 1000 V] */
-  voltage: Voltage
+  sourceVoltage: Voltage
   /** Maximum drop allowed, against that voltage. [u_m; 0.01 to 100 %; default 3 %] */
-  greatestDrop?: Ratio
+  dropLimit?: Ratio
   /** Conductors in the current path: 2 counts out and back. [n_c; whole 1 to 2; default 2] */
   conductors?: number
   /** Sizes to choose from. [awg or metric; default awg] */
-  series?: "awg" | "metric"
+  sizeSystem?: "awg" | "metric"
   /** Conductor metal [copper or aluminium; default copper] */
-  metal?: Metal
+  material?: Metal
   /**
    * How the conductor is made up; the IEC classes go with the metric sizes. [solid, stranded, class2, class2-tinned,
    * class5 or class5-tinned; default solid]
    */
   stranding?: Stranding
   /** Fuse ahead of the wire. [I_n; 0.1 mA to 1000 A; optional] */
-  fuse?: Current | null
+  fuseRating?: Current | null
   /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
-  faultLimit?: Temperature
+  faultTemperatureLimit?: Temperature
 }
 
 /** One size that was looked at. */
@@ -63,53 +63,53 @@ export interface SizeCandidate {
   /** Cross-section [m²] */
   readonly area: number
   /** Drop against the supply voltage at its own temperature; null where it burns. [as a fraction] */
-  readonly dropRatio: number | null
+  readonly dropShare: number | null
   /** Current at which it reaches its insulation's rating. [A] */
-  readonly ratedCurrent: number
-  /** Rules it fails, of `drop`, `temperature` and `fuse`, joined by commas; empty where it meets all. [text] */
+  readonly ampacity: number
+  /** Rules it fails, of `drop`, `conductorTemperature` and `fuseRating`, joined by commas; empty where it meets all. [text] */
   readonly fails: string
 }
 
-/** Result of {@link sizeConductor}. */
-export interface SizeConductor {
+/** Result of {@link conductorSize}. */
+export interface ConductorSize {
   /** Gauge chosen; null in the metric series. [g] */
   readonly awg: number | null
   /** Cross-section chosen. [A; m²] */
   readonly area: number
-  /** Rule the next smaller size fails, of `drop`, `temperature` and `fuse`; `none` where the smallest size does. [text] */
+  /** Rule the next smaller size fails, of `drop`, `conductorTemperature` and `fuseRating`; `none` where the smallest size does. [text] */
   readonly decidedBy: string
   /** Conductor temperature [T_c; °C] */
-  readonly temperature: number
+  readonly conductorTemperature: number
   /** Temperature of the outer surface. [T_s; °C] */
   readonly surfaceTemperature: number
   /** Conductor over its surroundings [dT_c; K] */
-  readonly rise: number
+  readonly conductorRise: number
   /** Surface over its surroundings [dT_s; K] */
   readonly surfaceRise: number
   /** Resistance of the path, warm. [R_w; Ω] */
   readonly resistance: number
-  /** Voltage lost [U; V] */
+  /** Voltage drop [U; V] */
   readonly drop: number
-  /** Against the supply [u; as a fraction] */
-  readonly dropRatio: number
+  /** Voltage drop over source voltage [u; as a fraction] */
+  readonly dropShare: number
   /** Current at which it reaches its insulation's rating. [I_r; A] */
-  readonly ratedCurrent: number
+  readonly ampacity: number
   /** Current the fuse may let flow for many minutes; null without a fuse. [I_135; A] */
-  readonly fuseCurrent: number | null
+  readonly sustainedFuseCurrent: number | null
   /** Heat of the whole run. [P; W] */
   readonly heat: number
   /** Every size looked at, smallest first, up to the one chosen. [list] */
   readonly candidates: readonly SizeCandidate[]
 }
 
-type Si = SiOf<SizeConductorInput>
+type Si = SiOf<ConductorSizeInput>
 
 /** Gauges offered: the even ones, and 1/0, 2/0, 3/0, 4/0. */
 const gauges = [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3]
 
-function sizesOf(si: Si): SiOf<ConductorSize>[] {
-  const common = { metal: si.metal, stranding: si.stranding }
-  return si.series === "awg"
+function sizesOf(si: Si): SiOf<ConductorDescription>[] {
+  const common = { material: si.material, stranding: si.stranding }
+  return si.sizeSystem === "awg"
     ? gauges.map((awg) => ({ ...common, awg, area: null }))
     : nominalConductors.map((n) => ({ ...common, awg: null, area: n.area * 1e-6 }))
 }
@@ -123,23 +123,23 @@ interface Looked extends SizeCandidate {
 
 /** Resistance of the whole path with its conductor at a temperature, Ω. */
 const pathResistance = (si: Si, wire: LaidWire, temperature: number) =>
-  resistance20(wire) * temperatureFactor(si.metal, temperature) * si.conductors * si.length
+  resistance20(wire) * temperatureFactor(si.material, temperature) * si.conductors * si.length
 
-function look(si: Si, size: SiOf<ConductorSize>): Looked {
+function look(si: Si, size: SiOf<ConductorDescription>): Looked {
   const wire: LaidWire = { ...si, ...size }
   const start = startOf(wire)
   const steady = steadyOf(wire, si.current)
   const rises = steady !== null && start + steady.conductor <= BURNS_OFF ? steady : null
-  const ratedCurrent = ratedCurrentOf(wire)
+  const ampacity = ratedCurrentOf(wire)
   const resistance = rises === null ? 0 : pathResistance(si, wire, start + rises.conductor)
-  const dropRatio = rises === null ? null : (si.current * resistance) / si.voltage
-  const guarded = si.fuse === null ? null : guards(si.fuse, wire, shortLimit(si))
+  const dropShare = rises === null ? null : (si.current * resistance) / si.sourceVoltage
+  const guarded = si.fuseRating === null ? null : guards(si.fuseRating, wire, shortLimit(si))
   const fails = [
-    dropRatio !== null && dropRatio <= si.greatestDrop ? null : "drop",
-    ratedCurrent >= si.current ? null : "temperature",
+    dropShare !== null && dropShare <= si.dropLimit ? null : "drop",
+    ampacity >= si.current ? null : "temperature",
     guarded === null || (guarded.long && guarded.overload) ? null : "fuse",
   ].filter((f) => f !== null)
-  return { wire, rises, resistance, awg: size.awg, area: areaOf(size), dropRatio, ratedCurrent, fails: fails.join(",") }
+  return { wire, rises, resistance, awg: size.awg, area: areaOf(size), dropShare, ampacity, fails: fails.join(",") }
 }
 
 /** Every size up to the first that meets all rules, and whether it does. */
@@ -153,22 +153,22 @@ function lookThrough(si: Si): { readonly looked: readonly Looked[]; readonly fou
   return { looked, found: false }
 }
 
-function solve(si: Si): SizeConductor | NoSolution {
+function solve(si: Si): ConductorSize | NoSolution {
   const { looked, found } = lookThrough(si)
   const last = looked[looked.length - 1] as Looked
   if (found) return chosen(si, last, looked)
-  const outcome = last.dropRatio === null ? "burns its insulation" : "keeps its insulation"
+  const outcome = last.dropShare === null ? "burns its insulation" : "keeps its insulation"
   return refuse(
-    "no-size",
-    "Even the thickest size here ({area area mm²}) fails by {by}: it drops {dropRatio ratio %}, {outcome} and bears {ratedCurrent current} for good. Use several in parallel with a fuse each, a higher voltage or a shorter run.",
+    "no-candidate",
+    "Even the thickest size here ({area area mm²}) fails by {by}: it drops {dropShare ratio %}, {outcome} and bears {ampacity current} for good. Use several in parallel with a fuse each, a higher voltage or a shorter run.",
     shortOf(si, last),
     { area: last.area, current: si.current },
     nearestOf(si, last),
     {
       by: last.fails.replaceAll(",", ", "),
       outcome,
-      ratedCurrent: last.ratedCurrent,
-      dropRatio: (si.current * pathResistance(si, last.wire, Math.min(BURNS_OFF, hotOf(last)))) / si.voltage,
+      ampacity: last.ampacity,
+      dropShare: (si.current * pathResistance(si, last.wire, Math.min(BURNS_OFF, hotOf(last)))) / si.sourceVoltage,
     },
   )
 }
@@ -178,30 +178,30 @@ const hotOf = ({ wire, rises }: Looked) => (rises === null ? Number.POSITIVE_INF
 
 /** By how much the thickest size misses: current first, then the fuse's, in A; then the drop. */
 function shortOf(si: Si, last: Looked): number {
-  if (last.ratedCurrent < si.current) return si.current - last.ratedCurrent
-  if (last.fails.includes("fuse")) return (si.fuse as number) - largestFuse(last.wire, shortLimit(si))
-  return (last.dropRatio as number) - si.greatestDrop
+  if (last.ampacity < si.current) return si.current - last.ampacity
+  if (last.fails.includes("fuse")) return (si.fuseRating as number) - largestFuse(last.wire, shortLimit(si))
+  return (last.dropShare as number) - si.dropLimit
 }
 
 /** What the thickest size bears, all rules together, tried: current, length and fuse, each named only where it must change. */
 function nearestOf(si: Si, last: Looked): Record<string, number> {
   // a billionth less, so that rounding cannot refuse it again
   const below = (value: number) => value * (1 - 1e-9)
-  const cooler = last.ratedCurrent < si.current
-  const current = cooler ? below(last.ratedCurrent) : si.current
-  const warm = last.rises === null || cooler ? si.rating : startOf(last.wire) + last.rises.conductor
+  const cooler = last.ampacity < si.current
+  const current = cooler ? below(last.ampacity) : si.current
+  const warm = last.rises === null || cooler ? si.insulationRating : startOf(last.wire) + last.rises.conductor
   const drop = current * pathResistance(si, last.wire, warm)
-  const allowed = si.greatestDrop * si.voltage
-  const fuse = last.fails.includes("fuse") ? below(largestFuse(last.wire, shortLimit(si))) : si.fuse
+  const allowed = si.dropLimit * si.sourceVoltage
+  const fuseRating = last.fails.includes("fuse") ? below(largestFuse(last.wire, shortLimit(si))) : si.fuseRating
   const nearest = {
     ...(cooler ? { current } : {}),
     ...(drop > allowed ? { length: below((si.length * allowed) / drop) } : {}),
-    ...(fuse !== null && fuse !== si.fuse ? { fuse } : {}),
+    ...(fuseRating !== null && fuseRating !== si.fuseRating ? { fuseRating } : {}),
   }
   return lookThrough({ ...si, ...nearest }).found ? nearest : {}
 }
 
-function chosen(si: Si, one: Looked, looked: readonly Looked[]): SizeConductor {
+function chosen(si: Si, one: Looked, looked: readonly Looked[]): ConductorSize {
   const rises = one.rises as Exclude<Looked["rises"], null>
   const start = startOf(one.wire)
   const before = looked[looked.length - 2]
@@ -210,29 +210,29 @@ function chosen(si: Si, one: Looked, looked: readonly Looked[]): SizeConductor {
     awg: one.awg,
     area: one.area,
     decidedBy: before?.fails.split(",")[0] ?? "none",
-    temperature: start + rises.conductor,
+    conductorTemperature: start + rises.conductor,
     surfaceTemperature: start + rises.surface,
-    rise: rises.conductor,
+    conductorRise: rises.conductor,
     surfaceRise: rises.surface,
     resistance: one.resistance,
     drop,
-    dropRatio: drop / si.voltage,
-    ratedCurrent: one.ratedCurrent,
-    fuseCurrent: si.fuse === null ? null : bladeFuse.longMultiple * si.fuse,
+    dropShare: drop / si.sourceVoltage,
+    ampacity: one.ampacity,
+    sustainedFuseCurrent: si.fuseRating === null ? null : bladeFuse.longMultiple * si.fuseRating,
     heat: si.current * drop,
-    candidates: looked.map(({ awg, area, dropRatio, ratedCurrent, fails }) => ({ awg, area, dropRatio, ratedCurrent, fails })),
+    candidates: looked.map(({ awg, area, dropShare, ampacity, fails }) => ({ awg, area, dropShare, ampacity, fails })),
   }
 }
 
-function cautions(si: Si, out: SizeConductor): Caution[] {
+function cautions(si: Si, out: ConductorSize): Caution[] {
   const found = sizeCautions(
-    { awg: out.awg, area: out.awg === null ? out.area : null, metal: si.metal, stranding: si.stranding },
-    out.temperature,
+    { awg: out.awg, area: out.awg === null ? out.area : null, material: si.material, stranding: si.stranding },
+    out.conductorTemperature,
   )
-  if (si.fuse === null)
+  if (si.fuseRating === null)
     found.push(
       caution(
-        "no-fuse",
+        "unfused-wire",
         "warning",
         "No fuse was named: this wire bears the current meant, not a short. Put a fuse at the source and size the wire for 135 % of it; have a qualified person check the build.",
         BLADE,
@@ -241,7 +241,7 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
   if (out.surfaceTemperature > 43)
     found.push(
       caution(
-        "touch-temperature",
+        "burns",
         "warning",
         "The wire's surface reaches {surfaceTemperature temperature °C}: too hot to lie against skin for hours.",
         BURNS,
@@ -251,14 +251,18 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
   if (out.area < 0.2e-6)
     found.push(
       caution(
-        "thin",
+        "thin-wire",
         "note",
         "Wire of {area area mm²}, thinner than 0.2 mm², breaks easily where it flexes or is pulled: a moving wire wants more for strength alone.",
         commonPractice,
         { area: out.area },
       ),
     )
-  return [...found, ...raisedLimit(si.fuse === null ? 0 : si.faultLimit), ...touchCaution("given.voltage", si.voltage)]
+  return [
+    ...found,
+    ...raisedLimit(si.fuseRating === null ? 0 : si.faultTemperatureLimit),
+    ...touchCaution("given.sourceVoltage", si.sourceVoltage),
+  ]
 }
 
 /**
@@ -274,17 +278,17 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  * **Inputs**
  * - `current`: steady current [I; 1 mA to 1000 A]
  * - `length`: length one way [L; 0 to 1000 m]
- * - `voltage`: supply voltage [U_s; 10 mV to 1000 V]
- * - `greatestDrop`: maximum drop [u_m; 0.01 to 100 %; default 3 %]
+ * - `sourceVoltage`: supply voltage [U_s; 10 mV to 1000 V]
+ * - `dropLimit`: maximum drop [u_m; 0.01 to 100 %; default 3 %]
  * - `conductors`: conductors in the path [n_c; whole 1 to 2; default 2]
- * - `series`: sizes [awg or metric; default awg]
- * - `metal`: conductor metal [copper or aluminium; default copper]
+ * - `sizeSystem`: sizes [awg or metric; default awg]
+ * - `material`: conductor metal [copper or aluminium; default copper]
  * - `stranding`: stranding [solid, stranded, class2, class2-tinned, class5 or class5-tinned; default solid]
- * - `fuse`: fuse ahead of it [I_n; 0.1 mA to 1000 A; optional]
- * - `faultLimit`: conductor limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
+ * - `fuseRating`: fuse rating [I_n; 0.1 mA to 1000 A; optional]
+ * - `faultTemperatureLimit`: conductor temperature limit in a short fault [T_f; 70 to 350 °C; default 160 °C]
  * - `arrangement`: where it lies [free-air, bundle or padding; default free-air]
  * - `wires`: loaded wires together [n_w; whole 1 to 100; default 1]
- * - `ambient`: air around [T_a; −40 to 100 °C; default 25 °C]
+ * - `ambientTemperature`: ambient temperature [T_a; −40 to 100 °C; default 25 °C]
  * - `skinTemperature`: skin under the padding [T_k; 20 to 42 °C; default 35 °C]
  * - `insulationThickness`: insulation wall [t_i; 0 to 20 mm; default 0.4 mm]
  * - `insulationConductivity`: insulation conductivity [k_i; 0.01 to 10 W/(m·K); default 0.17 W/(m·K)]
@@ -293,16 +297,16 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  * - `paddingThickness`: padding over the wire [t_p; 0.1 mm to 1 m; default 10 mm]
  * - `paddingConductivity`: padding conductivity [k_p; 0.01 to 10 W/(m·K); default 0.04 W/(m·K)]
  * - `paddingSurface`: padding's surface to the air [h_p; 1 to 1000 W/(m²·K); default 8 W/(m²·K)]
- * - `rating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
+ * - `insulationRating`: insulation rating [T_r; above −40 to 300 °C; default 80 °C]
  *
  * **Results**
  *
- * `awg`: gauge (AWG) [g]; `area`: cross-section [A; m²]; `decidedBy`: decided by [text]; `temperature`: conductor
- * temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C]; `rise`: conductor over its surroundings [dT_c;
- * K]; `surfaceRise`: surface over its surroundings [dT_s; K]; `resistance`: resistance of the path [R_w; Ω]; `drop`:
- * voltage lost [U; V]; `dropRatio`: against the supply [u; as a fraction]; `ratedCurrent`: current that reaches the
- * rating [I_r; A]; `fuseCurrent`: current the fuse may let flow [I_135; A]; `heat`: heat of the run [P; W];
- * `candidates`: sizes looked at [list].
+ * `awg`: gauge (AWG) [g]; `area`: cross-section [A; m²]; `decidedBy`: decided by [text]; `conductorTemperature`:
+ * conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C]; `conductorRise`: conductor over its
+ * surroundings [dT_c; K]; `surfaceRise`: surface over its surroundings [dT_s; K]; `resistance`: resistance of the path
+ * [R_w; Ω]; `drop`: voltage drop [U; V]; `dropShare`: voltage drop over source voltage [u; as a fraction]; `ampacity`:
+ * ampacity [I_r; A]; `sustainedFuseCurrent`: current the fuse may carry for minutes [I_135; A]; `heat`: heat of the
+ * run [P; W]; `candidates`: sizes looked at [list].
  *
  * **Symbols of the working**
  *
@@ -341,25 +345,25 @@ function cautions(si: Si, out: SizeConductor): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `no-size` where even the thickest fails, naming the current, length and fuse it would bear
+ * @throws NoSolutionError `no-candidate` where even the thickest fails, naming the current, length and fuse it would bear
  * @example
  * ```ts
- * import { sizeConductor } from 'alula/wire'
- * const wire = sizeConductor({ current: '4 A', length: '2 m', voltage: '12 V', fuse: '7.5 A' })
+ * import { conductorSize } from 'alula/wire'
+ * const wire = conductorSize({ current: '4 A', length: '2 m', sourceVoltage: '12 V', fuseRating: '7.5 A' })
  * wire.awg // => 18
  * wire.decidedBy // => 'drop'
  * ```
  */
-export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PURE__ */ solver<SizeConductorInput, SizeConductor>(
-  "sizeConductor",
+export const conductorSize: Solver<ConductorSizeInput, ConductorSize> = /* @__PURE__ */ solver<ConductorSizeInput, ConductorSize>(
+  "conductorSize",
   "Smallest conductor for drop, temperature and fuse",
   solve,
   () => ({
     input: {
       current: { kind: "current", symbol: "I", label: "steady current", min: "1 mA", max: 1000, typical: [0.5, 15] },
       length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.2, 5] },
-      voltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", min: "10 mV", max: 1000, typical: [5, 24] },
-      greatestDrop: {
+      sourceVoltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", min: "10 mV", max: 1000, typical: [5, 24] },
+      dropLimit: {
         kind: "ratio",
         symbol: "u_m",
         label: "maximum drop",
@@ -369,14 +373,14 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
         default: "3 %",
       },
       conductors: { kind: "number", symbol: "n_c", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
-      series: { kind: "choice", label: "sizes", options: { awg: "wire gauges (AWG)", metric: "metric (IEC 60228)" }, default: "awg" },
-      metal: sizeFields.metal,
+      sizeSystem: { kind: "choice", label: "sizes", options: { awg: "wire gauges (AWG)", metric: "metric (IEC 60228)" }, default: "awg" },
+      material: sizeFields.material,
       stranding: sizeFields.stranding,
-      fuse: { kind: "current", symbol: "I_n", label: "fuse ahead of it", min: "0.1 mA", max: 1000, typical: [2, 20], default: null },
-      faultLimit: {
+      fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 20], default: null },
+      faultTemperatureLimit: {
         kind: "temperature",
         symbol: "T_f",
-        label: "conductor limit in a short fault",
+        label: "conductor temperature limit in a short fault",
         min: 70,
         max: 350,
         typical: [140, 250],
@@ -388,15 +392,15 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
       awg: { kind: "number", symbol: "g", label: "gauge (AWG)" },
       area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
       decidedBy: { kind: "text", label: "decided by" },
-      temperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
+      conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
       surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-      rise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
+      conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
       surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
       resistance: { kind: "resistance", symbol: "R_w", label: "resistance of the path" },
-      drop: { kind: "voltage", symbol: "U", label: "voltage lost" },
-      dropRatio: { kind: "ratio", symbol: "u", label: "against the supply", unit: "%" },
-      ratedCurrent: { kind: "current", symbol: "I_r", label: "current that reaches the rating" },
-      fuseCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may let flow" },
+      drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
+      dropShare: { kind: "ratio", symbol: "u", label: "voltage drop over source voltage", unit: "%" },
+      ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
+      sustainedFuseCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may carry for minutes" },
       heat: { kind: "power", symbol: "P", label: "heat of the run" },
       candidates: {
         kind: "list",
@@ -407,14 +411,14 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
           fields: {
             awg: { kind: "number", label: "gauge (AWG)" },
             area: { kind: "area", label: "cross-section", unit: "mm²" },
-            dropRatio: { kind: "ratio", label: "drop", unit: "%" },
-            ratedCurrent: { kind: "current", label: "rated current" },
+            dropShare: { kind: "ratio", label: "drop", unit: "%" },
+            ampacity: { kind: "current", label: "rated current" },
             fails: { kind: "text", label: "fails" },
           },
         },
       },
     },
-    example: { current: "4 A", length: "2 m", voltage: "12 V", fuse: "7.5 A" },
+    example: { current: "4 A", length: "2 m", sourceVoltage: "12 V", fuseRating: "7.5 A" },
     formulae: [
       {
         symbol: "g_x",
@@ -423,7 +427,7 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
         given: (_, out) => out.awg ?? 0,
         source: AWG,
       },
-      { symbol: "g", meaning: "gauge", is: "g_x", when: 'equalText(series, "awg")' },
+      { symbol: "g", meaning: "gauge", is: "g_x", when: 'equalText(sizeSystem, "awg")' },
       {
         symbol: "A_w",
         kind: "area",
@@ -456,19 +460,19 @@ export const sizeConductor: Solver<SizeConductorInput, SizeConductor> = /* @__PU
       { symbol: "R_w", meaning: "resistance of the path, warm", is: "r * n_c * L" },
       { symbol: "U", meaning: "voltage lost", is: "I * R_w" },
       { symbol: "u", meaning: "against the supply", is: "U / U_s" },
-      { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuse", source: BLADE },
+      { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuseRating", source: BLADE },
       { symbol: "P", meaning: "heat of the run", is: "I * U" },
     ],
     sources: [...sizeSources, BLADE, SHORT_FAULT, CONVECTION, HEAT_TRANSFER, SKIN],
     check: (si) => [
       ...laidFaults(si),
-      ...(si.stranding.startsWith("class") && (si.series !== "metric" || si.metal !== "copper")
+      ...(si.stranding.startsWith("class") && (si.sizeSystem !== "metric" || si.material !== "copper")
         ? [
             inconsistent(
               ["stranding"],
-              "'{stranding}' with {series} sizes of {metal}",
+              "'{stranding}' with {sizeSystem} sizes of {material}",
               "solid or stranded; the IEC classes go with metric copper",
-              { stranding: si.stranding, series: si.series, metal: si.metal },
+              { stranding: si.stranding, sizeSystem: si.sizeSystem, material: si.material },
             ),
           ]
         : []),
