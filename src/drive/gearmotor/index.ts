@@ -55,6 +55,8 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  * - `dragTorque`: drag at the motor [T_d; 0 to 10000 N m; default 0]
  * - `rotorInertia`: inertia of the rotor [J_0; 0 to 1000 kg m²; default 0]
  * - `loadInertia`: inertia of the load [J_L; 0 to 100000 kg m²; default 0]
+ * - exactly one of `backEmfConstant` with `resistance` and `ratedVoltage` with `noLoadSpeed` with `loadTorque` with
+ *   `loadSpeed` with `loadCurrent`
  *
  * **Results**
  *

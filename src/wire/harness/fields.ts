@@ -185,7 +185,7 @@ export const harnessOutput: OutFields<Harness> = {
       kind: "group",
       label: "source",
       fields: {
-        name: text("name"),
+        name: told("name"),
         sourceVoltage: { kind: "voltage", label: "open-circuit voltage" },
         current: { kind: "current", symbol: "I_s", label: "current given" },
         heat: { kind: "power", label: "heat inside" },

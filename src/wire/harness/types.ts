@@ -17,7 +17,7 @@ export interface HarnessSource {
 
 /** One conductor between two nodes; out and back are two wires. */
 export interface HarnessWire extends ConductorDescription {
-  /** Name [text] */
+  /** Name [text of 1 to 100 characters] */
   name: string
   /** Node at one end. [text of 1 to 100 characters] */
   from: string
