@@ -12,7 +12,7 @@ export const rows = [
   }),
   {
     name: "converterOutput (plain kernel)",
-    run: () => converterOutput({ ...spec, maximumInput: 40 }, source, loadCurrent),
+    run: () => converterOutput({ ...spec, maxInputVoltage: 40 }, source, loadCurrent),
     baseline: "converter.converterLimit.si",
   },
 ]

@@ -183,10 +183,10 @@ const makeSchema = () =>
     springs: z._default(parts<CatalogueSpring>(springFields, 0), []),
     cells: parts<CatalogueCell>(cellFields, 1),
     converters: z._default(
-      parts<CatalogueConverter>(converterFields, 0, ({ minimumInput, maximumInput, efficiency }) =>
-        !(minimumInput < maximumInput)
-          ? ["maximumInput", `${maximumInput} V`, "more than the minimum input voltage"]
-          : efficiency.some((point, i) => i > 0 && !(point.load > (efficiency[i - 1]?.load ?? 0)))
+      parts<CatalogueConverter>(converterFields, 0, ({ minInputVoltage, maxInputVoltage, efficiency }) =>
+        !(minInputVoltage < maxInputVoltage)
+          ? ["maxInputVoltage", `${maxInputVoltage} V`, "more than the minimum input voltage"]
+          : efficiency.some((point, i) => i > 0 && !(point.outputCurrent > (efficiency[i - 1]?.outputCurrent ?? 0)))
             ? ["efficiency", "loads out of order", "loads that rise from point to point"]
             : null,
       ),

@@ -8,7 +8,7 @@ export interface ConstantPowerPointInput {
   /** Source voltage, open circuit [E; 10 mV to 1000 V] */
   sourceVoltage: Voltage
   /** Resistance of source, wires and contacts together. [R; 1 µΩ to 1000 kΩ] */
-  resistance: Resistance
+  sourceResistance: Resistance
   /** Power the load takes, whatever its voltage. [P; 0.001 mW to 100 kW] */
   power: Power
   /** Inductance of the wires, for the stability of the point. [L; 0 to 1 H; default 1 µH] */
@@ -20,72 +20,72 @@ export interface ConstantPowerPointInput {
 /** Result of {@link constantPowerPoint}. */
 export interface ConstantPowerPoint {
   /** Load voltage at the working root. [V; V] */
-  readonly voltage: number
+  readonly terminalVoltage: number
   /** Current at the working root. [I; A] */
   readonly current: number
   /** Load voltage at the other root. [V_2; V] */
-  readonly lowVoltage: number
+  readonly unstableVoltage: number
   /** Current at the other root. [I_2; A] */
-  readonly lowCurrent: number
+  readonly unstableCurrent: number
   /** Greatest power the source can give to any load. [P_max; W] */
-  readonly greatestPower: number
+  readonly maxPower: number
   /** Part of that greatest power in use. [u; as a fraction] */
-  readonly use: number
+  readonly utilisation: number
   /** Heat in source, wires and contacts. [P_h; W] */
-  readonly heat: number
+  readonly lineHeat: number
   /** Whether the two roots fall together (the load takes all the source can give). [yes or no] */
   readonly atLimit: boolean
   /** Resistance the load shows to small changes: negative. [R_d; Ω] */
   readonly incrementalResistance: number
   /** Capacitor at the load above which small swings die out. [C_min; F] */
-  readonly leastCapacitance: number
+  readonly minCapacitance: number
   /** Whether small swings die out with the capacitor given; null without one. [yes or no] */
   readonly stable: boolean | null
 }
 
 function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSolution {
-  const { sourceVoltage, resistance, power, inductance, capacitance } = si
-  const greatestPower = sourceVoltage ** 2 / (4 * resistance)
-  if (power > greatestPower)
+  const { sourceVoltage, sourceResistance, power, inductance, capacitance } = si
+  const maxPower = sourceVoltage ** 2 / (4 * sourceResistance)
+  if (power > maxPower)
     return refuse(
-      "power-beyond-source",
+      "insufficient-power",
       "The load asks for {given.power power}; the greatest power this source can give is {nearest.power power}, short by {shortBy power}. Take less power, or a source and wires of less resistance.",
-      power - greatestPower,
+      power - maxPower,
       {},
       // rounding may put the exact resistance just past the limit
-      { power: greatestPower, resistance: (0.999999 * sourceVoltage ** 2) / (4 * power) },
+      { power: maxPower, sourceResistance: (0.999999 * sourceVoltage ** 2) / (4 * power) },
       { "given.power": power },
     )
-  const root = Math.sqrt(Math.max(0, 1 - (4 * resistance * power) / sourceVoltage ** 2))
-  const voltage = (sourceVoltage * (1 + root)) / 2
-  const current = power / voltage
-  const lowVoltage = resistance * current
-  const leastCapacitance = (power * inductance) / (resistance * voltage ** 2)
+  const root = Math.sqrt(Math.max(0, 1 - (4 * sourceResistance * power) / sourceVoltage ** 2))
+  const terminalVoltage = (sourceVoltage * (1 + root)) / 2
+  const current = power / terminalVoltage
+  const unstableVoltage = sourceResistance * current
+  const minCapacitance = (power * inductance) / (sourceResistance * terminalVoltage ** 2)
   return {
-    voltage,
+    terminalVoltage,
     current,
-    lowVoltage,
-    lowCurrent: voltage / resistance,
-    greatestPower,
-    use: power / greatestPower,
-    heat: resistance * current ** 2,
+    unstableVoltage,
+    unstableCurrent: terminalVoltage / sourceResistance,
+    maxPower,
+    utilisation: power / maxPower,
+    lineHeat: sourceResistance * current ** 2,
     atLimit: root === 0,
-    incrementalResistance: -(voltage ** 2) / power,
-    leastCapacitance,
-    stable: capacitance === null ? null : capacitance > leastCapacitance && voltage > lowVoltage,
+    incrementalResistance: -(terminalVoltage ** 2) / power,
+    minCapacitance,
+    stable: capacitance === null ? null : capacitance > minCapacitance && terminalVoltage > unstableVoltage,
   }
 }
 
 function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Caution[] {
   const found: Caution[] = [...touchCautions(si.sourceVoltage)]
-  if (out.use > 0.5)
+  if (out.utilisation > 0.5)
     found.push(
       caution(
         "near-collapse",
         "caution",
-        "The load takes {use ratio %} of the greatest power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the second voltage or switches off.",
+        "The load takes {utilisation ratio %} of the greatest power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the second voltage or switches off.",
         CONSTANT_POWER,
-        { use: out.use },
+        { utilisation: out.utilisation },
       ),
     )
   if (out.stable === false)
@@ -93,19 +93,19 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
       caution(
         "oscillation",
         "caution",
-        "With this wire and capacitor small swings grow: a constant-power load has a negative resistance. Put more than {leastCapacitance capacitance} at the load, or shorten the wires.",
+        "With this wire and capacitor small swings grow: a constant-power load has a negative resistance. Put more than {minCapacitance capacitance} at the load, or shorten the wires.",
         INPUT_FILTERS,
-        { leastCapacitance: out.leastCapacitance },
+        { minCapacitance: out.minCapacitance },
       ),
     )
-  if (out.heat > 5)
+  if (out.lineHeat > 5)
     found.push(
       caution(
-        "hot-line",
+        "burns",
         "warning",
-        "{heat power} heats the source and its wires: check each contact and cell by touch only with the power off, and keep them off skin.",
+        "{lineHeat power} heats the source and its wires: check each contact and cell by touch only with the power off, and keep them off skin.",
         HOT_SURFACES,
-        { heat: out.heat },
+        { lineHeat: out.lineHeat },
       ),
     )
   return found
@@ -125,18 +125,18 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  *
  * **Inputs**
  * - `sourceVoltage`: source voltage, open circuit [E; 10 mV to 1000 V]
- * - `resistance`: resistance of source, wires and contacts [R; 1 µΩ to 1000 kΩ]
+ * - `sourceResistance`: resistance of source, wires and contacts [R; 1 µΩ to 1000 kΩ]
  * - `power`: power of the load [P; 0.001 mW to 100 kW]
  * - `inductance`: inductance of the wires [L; 0 to 1 H; default 1 µH]
  * - `capacitance`: capacitor at the load [C; 0.001 nF to 100 F; optional]
  *
  * **Results**
  *
- * `voltage`: load voltage [V; V]; `current`: current [I; A]; `lowVoltage`: second (unstable) voltage [V_2; V];
- * `lowCurrent`: current at the second voltage [I_2; A]; `greatestPower`: greatest power the source gives [P_max; W];
- * `use`: utilisation of it [u; as a fraction]; `heat`: heat in source and wires [P_h; W]; `atLimit`: at maximum power
- * [yes or no]; `incrementalResistance`: small-signal resistance [R_d; Ω]; `leastCapacitance`: least capacitor for a
- * stable point [C_min; F]; `stable`: stable [yes or no].
+ * `terminalVoltage`: load voltage [V; V]; `current`: current [I; A]; `unstableVoltage`: second (unstable) voltage
+ * [V_2; V]; `unstableCurrent`: current at the second voltage [I_2; A]; `maxPower`: greatest power the source gives
+ * [P_max; W]; `utilisation`: utilisation of it [u; as a fraction]; `lineHeat`: heat in source and wires [P_h; W];
+ * `atLimit`: at maximum power [yes or no]; `incrementalResistance`: small-signal resistance [R_d; Ω];
+ * `minCapacitance`: least capacitor for a stable point [C_min; F]; `stable`: stable [yes or no].
  *
  * **Symbols of the working**
  *
@@ -150,14 +150,14 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `power-beyond-source`, naming the greatest power available
+ * @throws NoSolutionError `insufficient-power`, naming the greatest power available
  * @example
  * ```ts
  * import { constantPowerPoint } from 'alula/converter'
- * const point = constantPowerPoint({ sourceVoltage: '12 V', resistance: '0.2 ohm', power: '60 W' })
- * point.voltage // => 10.899
- * point.lowVoltage // => 1.101
- * point.greatestPower // => 180
+ * const point = constantPowerPoint({ sourceVoltage: '12 V', sourceResistance: '0.2 ohm', power: '60 W' })
+ * point.terminalVoltage // => 10.899
+ * point.unstableVoltage // => 1.101
+ * point.maxPower // => 180
  * ```
  */
 export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPoint> = /* @__PURE__ */ solver<
@@ -166,7 +166,7 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
 >("constantPowerPoint", "Where a constant-power load settles on a source", solve, () => ({
   input: {
     sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 24] },
-    resistance: {
+    sourceResistance: {
       kind: "resistance",
       symbol: "R",
       label: "resistance of source, wires and contacts",
@@ -195,19 +195,19 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
     },
   },
   output: {
-    voltage: { kind: "voltage", symbol: "V", label: "load voltage" },
+    terminalVoltage: { kind: "voltage", symbol: "V", label: "load voltage" },
     current: { kind: "current", symbol: "I", label: "current" },
-    lowVoltage: { kind: "voltage", symbol: "V_2", label: "second (unstable) voltage" },
-    lowCurrent: { kind: "current", symbol: "I_2", label: "current at the second voltage" },
-    greatestPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
-    use: { kind: "ratio", symbol: "u", label: "utilisation of it", unit: "%" },
-    heat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
+    unstableVoltage: { kind: "voltage", symbol: "V_2", label: "second (unstable) voltage" },
+    unstableCurrent: { kind: "current", symbol: "I_2", label: "current at the second voltage" },
+    maxPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
+    utilisation: { kind: "ratio", symbol: "u", label: "utilisation of it", unit: "%" },
+    lineHeat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
     atLimit: { kind: "flag", label: "at maximum power" },
     incrementalResistance: { kind: "resistance", symbol: "R_d", label: "small-signal resistance" },
-    leastCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for a stable point" },
+    minCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for a stable point" },
     stable: { kind: "flag", label: "stable" },
   },
-  example: { sourceVoltage: "12 V", resistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
+  example: { sourceVoltage: "12 V", sourceResistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
   formulae: [
     { symbol: "P_max", meaning: "greatest power, at half the voltage", is: "E^2 / (4 * R)" },
     { symbol: "u", meaning: "part of it in use", is: "P / P_max" },

@@ -5,9 +5,9 @@ import { USB_2, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_TYPE_C } from "./so
 export interface UsbPromise {
   readonly label: string
   /** Nominal voltage, V. */
-  readonly voltage: number
+  readonly sourceVoltage: number
   /** Least voltage at the port under load, V. */
-  readonly leastVoltage: number
+  readonly minSourceVoltage: number
   /** Current promised, A; null where it follows from the rated power of a PD source. */
   readonly current: number | null
   /** Rated power above which a PD source must offer this voltage, W; null for others. */
@@ -23,19 +23,35 @@ const port = (voltage: number) => 0.95 * voltage
 export const usbPromises = {
   "usb2-unconfigured": {
     label: "USB 2.0, device not enumerated: one unit load",
-    voltage: 5,
-    leastVoltage: 4.4,
+    sourceVoltage: 5,
+    minSourceVoltage: 4.4,
     current: 0.1,
     abovePower: null,
     pullUp: null,
     source: USB_2,
   },
-  usb2: { label: "USB 2.0, enumerated", voltage: 5, leastVoltage: 4.75, current: 0.5, abovePower: null, pullUp: null, source: USB_2 },
-  usb3: { label: "USB 3, enumerated", voltage: 5, leastVoltage: 4.45, current: 0.9, abovePower: null, pullUp: null, source: USB_3 },
+  usb2: {
+    label: "USB 2.0, enumerated",
+    sourceVoltage: 5,
+    minSourceVoltage: 4.75,
+    current: 0.5,
+    abovePower: null,
+    pullUp: null,
+    source: USB_2,
+  },
+  usb3: {
+    label: "USB 3, enumerated",
+    sourceVoltage: 5,
+    minSourceVoltage: 4.45,
+    current: 0.9,
+    abovePower: null,
+    pullUp: null,
+    source: USB_3,
+  },
   "charging-port": {
     label: "Battery Charging 1.2, charging downstream port",
-    voltage: 5,
-    leastVoltage: 4.75,
+    sourceVoltage: 5,
+    minSourceVoltage: 4.75,
     current: 1.5,
     abovePower: null,
     pullUp: null,
@@ -43,8 +59,8 @@ export const usbPromises = {
   },
   "type-c-default": {
     label: "Type-C, default (USB 2.0) advertisement",
-    voltage: 5,
-    leastVoltage: 4.75,
+    sourceVoltage: 5,
+    minSourceVoltage: 4.75,
     current: 0.5,
     abovePower: null,
     pullUp: 56000,
@@ -52,8 +68,8 @@ export const usbPromises = {
   },
   "type-c-1.5A": {
     label: "Type-C, 1.5 A advertisement",
-    voltage: 5,
-    leastVoltage: 4.75,
+    sourceVoltage: 5,
+    minSourceVoltage: 4.75,
     current: 1.5,
     abovePower: null,
     pullUp: 22000,
@@ -61,8 +77,8 @@ export const usbPromises = {
   },
   "type-c-3A": {
     label: "Type-C, 3 A advertisement",
-    voltage: 5,
-    leastVoltage: 4.75,
+    sourceVoltage: 5,
+    minSourceVoltage: 4.75,
     current: 3,
     abovePower: null,
     pullUp: 10000,
@@ -70,8 +86,8 @@ export const usbPromises = {
   },
   "pd-5V": {
     label: "Power Delivery, 5 V",
-    voltage: 5,
-    leastVoltage: 4.75,
+    sourceVoltage: 5,
+    minSourceVoltage: 4.75,
     current: null,
     abovePower: 0,
     pullUp: null,
@@ -79,8 +95,8 @@ export const usbPromises = {
   },
   "pd-9V": {
     label: "Power Delivery, 9 V by negotiation",
-    voltage: 9,
-    leastVoltage: port(9),
+    sourceVoltage: 9,
+    minSourceVoltage: port(9),
     current: null,
     abovePower: 15,
     pullUp: null,
@@ -88,8 +104,8 @@ export const usbPromises = {
   },
   "pd-15V": {
     label: "Power Delivery, 15 V by negotiation",
-    voltage: 15,
-    leastVoltage: port(15),
+    sourceVoltage: 15,
+    minSourceVoltage: port(15),
     current: null,
     abovePower: 27,
     pullUp: null,
@@ -97,8 +113,8 @@ export const usbPromises = {
   },
   "pd-20V": {
     label: "Power Delivery, 20 V by negotiation",
-    voltage: 20,
-    leastVoltage: port(20),
+    sourceVoltage: 20,
+    minSourceVoltage: port(20),
     current: null,
     abovePower: 45,
     pullUp: null,
@@ -106,8 +122,8 @@ export const usbPromises = {
   },
   "pd-28V": {
     label: "Power Delivery, extended range, 28 V",
-    voltage: 28,
-    leastVoltage: port(28),
+    sourceVoltage: 28,
+    minSourceVoltage: port(28),
     current: null,
     abovePower: 100,
     pullUp: null,
@@ -115,8 +131,8 @@ export const usbPromises = {
   },
   "pd-36V": {
     label: "Power Delivery, extended range, 36 V",
-    voltage: 36,
-    leastVoltage: port(36),
+    sourceVoltage: 36,
+    minSourceVoltage: port(36),
     current: null,
     abovePower: 140,
     pullUp: null,
@@ -124,8 +140,8 @@ export const usbPromises = {
   },
   "pd-48V": {
     label: "Power Delivery, extended range, 48 V",
-    voltage: 48,
-    leastVoltage: port(48),
+    sourceVoltage: 48,
+    minSourceVoltage: port(48),
     current: null,
     abovePower: 180,
     pullUp: null,

@@ -28,7 +28,7 @@ export function heatCautions(heat: number): Caution[] {
   return heat > hotParts
     ? [
         caution(
-          "hot-parts",
+          "burns",
           "warning",
           "{heat power} turns to heat in the converter: its parts can burn skin and scorch padding. Mount it off the body, where air passes, behind a cover that stays cool, and feel it with the power off before it is worn.",
           HOT_SURFACES,

@@ -7,20 +7,20 @@ export interface ConverterSpec {
   /** Greatest current it gives, A; null where none is stated. */
   readonly outputCurrentLimit: number | null
   /** Efficiency over output current (`load`, A), sorted by load; straight lines between, ends held. */
-  readonly efficiency: readonly { readonly load: number; readonly efficiency: number }[]
+  readonly efficiency: readonly { readonly outputCurrent: number; readonly efficiency: number }[]
   /** Input current with nothing connected to the output, A. */
   readonly quiescentCurrent: number
   /** Least and greatest input voltage it works at, V. */
-  readonly minimumInput: number
-  readonly maximumInput: number
+  readonly minInputVoltage: number
+  readonly maxInputVoltage: number
 }
 
 /** A source behind its own resistance and that of its wires (Thévenin). */
 export interface SourceLine {
   /** Open-circuit voltage, V. */
-  readonly voltage: number
+  readonly sourceVoltage: number
   /** Resistance of source, wires and contacts together, Ω. */
-  readonly resistance: number
+  readonly sourceResistance: number
 }
 
 /** What holds a converter's output down. */
@@ -50,12 +50,12 @@ export interface InputBound {
 
 /** Efficiency at an output current: straight lines between the stated points, ends held. */
 export function efficiencyAt(curve: ConverterSpec["efficiency"], load: number): number {
-  let low = curve[0] as { readonly load: number; readonly efficiency: number }
-  if (load <= low.load) return low.efficiency
+  let low = curve[0] as { readonly outputCurrent: number; readonly efficiency: number }
+  if (load <= low.outputCurrent) return low.efficiency
   for (let i = 1; i < curve.length; i++) {
-    const high = curve[i] as { readonly load: number; readonly efficiency: number }
-    if (load <= high.load) {
-      const part = (load - low.load) / (high.load - low.load)
+    const high = curve[i] as { readonly outputCurrent: number; readonly efficiency: number }
+    if (load <= high.outputCurrent) {
+      const part = (load - low.outputCurrent) / (high.outputCurrent - low.outputCurrent)
       return low.efficiency + part * (high.efficiency - low.efficiency)
     }
     low = high
@@ -68,12 +68,12 @@ export function efficiencyAt(curve: ConverterSpec["efficiency"], load: number): 
  * whichever comes first; null where the converter cannot run at all.
  */
 export function inputBound(spec: ConverterSpec, source: SourceLine): InputBound | null {
-  const { voltage, resistance } = source
-  const idle = voltage - resistance * spec.quiescentCurrent
-  if (!(idle >= spec.minimumInput) || !(voltage <= spec.maximumInput) || !(idle > 0)) return null
+  const { sourceVoltage, sourceResistance } = source
+  const idle = sourceVoltage - sourceResistance * spec.quiescentCurrent
+  if (!(idle >= spec.minInputVoltage) || !(sourceVoltage <= spec.maxInputVoltage) || !(idle > 0)) return null
   let limitedBy: InputBound["limitedBy"] = "source-power"
-  let current = resistance > 0 ? idle / (2 * resistance) : Number.POSITIVE_INFINITY
-  const atLeastInput = resistance > 0 ? (idle - spec.minimumInput) / resistance : Number.POSITIVE_INFINITY
+  let current = sourceResistance > 0 ? idle / (2 * sourceResistance) : Number.POSITIVE_INFINITY
+  const atLeastInput = sourceResistance > 0 ? (idle - spec.minInputVoltage) / sourceResistance : Number.POSITIVE_INFINITY
   if (atLeastInput < current) {
     current = atLeastInput
     limitedBy = "input-voltage"
@@ -83,7 +83,7 @@ export function inputBound(spec: ConverterSpec, source: SourceLine): InputBound 
     limitedBy = "input-current"
   }
   return current > 0
-    ? { current, power: current === Number.POSITIVE_INFINITY ? current : (idle - resistance * current) * current, limitedBy }
+    ? { current, power: current === Number.POSITIVE_INFINITY ? current : (idle - sourceResistance * current) * current, limitedBy }
     : null
 }
 
@@ -103,10 +103,10 @@ export function converterOutput(spec: ConverterSpec, source: SourceLine, loadCur
   const bound = inputBound(spec, source)
   if (bound === null) return null
   const efficiency = efficiencyAt(spec.efficiency, loadCurrent)
-  const idle = source.voltage - source.resistance * spec.quiescentCurrent
+  const idle = source.sourceVoltage - source.sourceResistance * spec.quiescentCurrent
   const at = (outputVoltage: number, current: number, limitedBy: LimitedBy): ConverterPoint => ({
     outputVoltage,
-    inputVoltage: idle - source.resistance * current,
+    inputVoltage: idle - source.sourceResistance * current,
     inputCurrent: spec.quiescentCurrent + current,
     efficiency,
     limitedBy,
@@ -115,6 +115,6 @@ export function converterOutput(spec: ConverterSpec, source: SourceLine, loadCur
   const demand = (spec.outputVoltage * loadCurrent) / efficiency
   if (demand > bound.power) return at((efficiency * bound.power) / loadCurrent, bound.current, bound.limitedBy)
   // the smaller root, in the form that also holds for a stiff source
-  const root = Math.sqrt(Math.max(0, idle ** 2 - 4 * source.resistance * demand))
+  const root = Math.sqrt(Math.max(0, idle ** 2 - 4 * source.sourceResistance * demand))
   return at(spec.outputVoltage, (2 * demand) / (idle + root), "none")
 }

@@ -23,15 +23,15 @@ export interface StartUpInput {
   /** Motors that start together. [n; whole 1 to 100; default 1] */
   motors?: number
   /** Resistance of one motor's winding. [R_m; 1 mΩ to 10 kΩ] */
-  motorResistance: Resistance
+  windingResistance: Resistance
   /** Back-EMF of one motor per angular speed; its torque per ampere is the same number. [k; 1e−5 to 100 V s/rad] */
-  backEmf: BackEmfConstant
+  backEmfConstant: BackEmfConstant
   /** Inertia at one motor's shaft. [J; 0.001 g cm² to 1000 kg m²] */
   inertia: MomentOfInertia
   /** Friction and load torque at one motor's shaft. [T; 0 to 1000 N m] */
   loadTorque: Moment
   /** Voltage below which something else on the supply resets. [V_r; 10 mV to 1000 V; optional] */
-  resetBelow?: Voltage | null
+  resetVoltage?: Voltage | null
 }
 
 /** Result of {@link startUp}. */
@@ -43,7 +43,7 @@ export interface StartUp {
   /** Current with the motors still standing and nothing limiting. [I_in; A] */
   readonly inrushCurrent: number
   /** Lowest voltage at the motors during the start; 0 where the supply switches off. [V_low; V] */
-  readonly lowestVoltage: number
+  readonly minVoltage: number
   /** Current once they run; null where they never start. [I_run; A] */
   readonly runningCurrent: number | null
   /** Speed once they run; null where the load is too much at any current. [w; rad/s] */
@@ -51,12 +51,12 @@ export interface StartUp {
   /** Time constant of the start [tau; s] */
   readonly timeConstant: number
   /** Time for which more than the limit would flow in a free start; null where the limit is never met or never left. [t_o; s] */
-  readonly overLimitTime: number | null
+  readonly overLimitDuration: number | null
   /** Time to 95 % of the running speed; null where they never start. [t_s; s] */
-  readonly startTime: number | null
+  readonly startDuration: number | null
   /** How often the supply tries. [N] */
   readonly tries: number
-  /** Whether the voltage falls below `resetBelow`; null without one. [yes or no] */
+  /** Whether the voltage falls below `resetVoltage`; null without one. [yes or no] */
   readonly resets: boolean | null
 }
 
@@ -74,13 +74,13 @@ interface One {
 }
 
 function oneOf(si: Si): One {
-  const resistance = si.motorResistance + si.motors * si.sourceResistance
+  const resistance = si.windingResistance + si.motors * si.sourceResistance
   return {
     resistance,
     limit: si.currentLimit === null ? Number.POSITIVE_INFINITY : si.currentLimit / si.motors,
     stall: si.sourceVoltage / resistance,
-    load: si.loadTorque / si.backEmf,
-    tau: (si.inertia * resistance) / si.backEmf ** 2,
+    load: si.loadTorque / si.backEmfConstant,
+    tau: (si.inertia * resistance) / si.backEmfConstant ** 2,
   }
 }
 
@@ -92,10 +92,10 @@ const nearRunning = (one: One) => one.load + 0.05 * (one.stall - one.load)
 
 /** Tries of a hiccuping supply, at most 10 000; how long they take, or null where they come to nothing. */
 function hiccups(si: Si, one: One): { tries: number; time: number | null } {
-  const speedAt = (current: number) => ((one.stall - current) * one.resistance) / si.backEmf
+  const speedAt = (current: number) => ((one.stall - current) * one.resistance) / si.backEmfConstant
   let [speed, time] = [0, 0]
   for (let tries = 1; tries <= 10000; tries++) {
-    const from = one.stall - (si.backEmf * speed) / one.resistance
+    const from = one.stall - (si.backEmfConstant * speed) / one.resistance
     const over = from > one.limit ? fall(one, from, one.limit) : 0
     if (over <= si.onTime) return { tries, time: time + (from > nearRunning(one) ? fall(one, from, nearRunning(one)) : 0) }
     const current = one.load + (from - one.load) * Math.exp(-si.onTime / one.tau)
@@ -120,7 +120,7 @@ function outcomeOf(si: Si, one: One): { outcome: string; startTime: number | nul
   if (si.limitAction === "hold") {
     // the limit drives the rotor evenly until its back-EMF takes over, or until it is fast enough
     const last = Math.max(one.limit, nearRunning(one))
-    const even = (((one.stall - last) * one.resistance) / si.backEmf) * (si.inertia / (si.backEmf * (one.limit - one.load)))
+    const even = (((one.stall - last) * one.resistance) / si.backEmfConstant) * (si.inertia / (si.backEmfConstant * (one.limit - one.load)))
     const rest = one.limit > nearRunning(one) ? fall(one, one.limit, nearRunning(one)) : 0
     return { outcome: "starts-limited", startTime: even + rest, tries: 1 }
   }
@@ -138,23 +138,23 @@ function solve(si: Si): StartUp {
   const one = oneOf(si)
   const { outcome, startTime, tries } = outcomeOf(si, one)
   const peak = si.limitAction === "hold" ? Math.min(one.limit, one.stall) : one.stall
-  const lowestVoltage = switchesOff(outcome)
+  const minVoltage = switchesOff(outcome)
     ? 0
     : si.limitAction === "hold" && one.limit < one.stall
-      ? peak * si.motorResistance
+      ? peak * si.windingResistance
       : si.sourceVoltage - si.motors * si.sourceResistance * peak
   return {
     starts: startTime !== null,
     outcome,
     inrushCurrent: si.motors * one.stall,
-    lowestVoltage,
+    minVoltage,
     runningCurrent: startTime === null ? null : si.motors * one.load,
-    runningSpeed: one.stall > one.load ? ((one.stall - one.load) * one.resistance) / si.backEmf : null,
+    runningSpeed: one.stall > one.load ? ((one.stall - one.load) * one.resistance) / si.backEmfConstant : null,
     timeConstant: one.tau,
-    overLimitTime: one.limit < one.stall && one.limit > one.load ? fall(one, one.stall, one.limit) : null,
-    startTime,
+    overLimitDuration: one.limit < one.stall && one.limit > one.load ? fall(one, one.stall, one.limit) : null,
+    startDuration: startTime,
     tries,
-    resets: si.resetBelow === null ? null : lowestVoltage < si.resetBelow,
+    resets: si.resetVoltage === null ? null : minVoltage < si.resetVoltage,
   }
 }
 
@@ -191,9 +191,9 @@ function cautions(si: Si, out: StartUp): Caution[] {
       caution(
         "brown-out",
         "caution",
-        "The supply falls to {lowestVoltage voltage} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.",
+        "The supply falls to {minVoltage voltage} at the start: controllers on it reset, and may start the motors again and again. Feed them separately or hold them up with a diode and a capacitor.",
         commonPractice,
-        { lowestVoltage: out.lowestVoltage },
+        { minVoltage: out.minVoltage },
       ),
     )
   if (out.outcome === "starts-after-hiccups")
@@ -206,14 +206,14 @@ function cautions(si: Si, out: StartUp): Caution[] {
         { tries: out.tries },
       ),
     )
-  if (si.limitAction !== "hold" && out.overLimitTime !== null)
+  if (si.limitAction !== "hold" && out.overLimitDuration !== null)
     found.push(
       caution(
         "times-vary",
         "note",
-        "The overload would last {overLimitTime time} in a free start. How long a supply lets one pass is rarely on its datasheet and differs between samples: measure it, and keep a factor of two.",
+        "The overload would last {overLimitDuration time} in a free start. How long a supply lets one pass is rarely on its datasheet and differs between samples: measure it, and keep a factor of two.",
         commonPractice,
-        { overLimitTime: out.overLimitTime },
+        { overLimitDuration: out.overLimitDuration },
       ),
     )
   return found
@@ -238,19 +238,19 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * - `onTime`: overload it lets pass [t_on; 0 to 100 s; default 10 ms]
  * - `offTime`: wait before the next try [t_off; 0 to 16.6667 min; default 300 ms]
  * - `motors`: motors starting together [n; whole 1 to 100; default 1]
- * - `motorResistance`: winding resistance [R_m; 1 mΩ to 10 kΩ]
- * - `backEmf`: back-EMF per angular speed [k; 1e−5 to 100 V s/rad]
+ * - `windingResistance`: winding resistance [R_m; 1 mΩ to 10 kΩ]
+ * - `backEmfConstant`: back-EMF per angular speed [k; 1e−5 to 100 V s/rad]
  * - `inertia`: inertia at the shaft [J; 0.001 g cm² to 1000 kg m²]
  * - `loadTorque`: friction and load at the shaft [T; 0 to 1000 N m]
- * - `resetBelow`: voltage below which a controller resets [V_r; 10 mV to 1000 V; optional]
+ * - `resetVoltage`: voltage below which a controller resets [V_r; 10 mV to 1000 V; optional]
  *
  * **Results**
  *
  * `starts`: motors start [yes or no]; `outcome`: what happens [text]; `inrushCurrent`: unlimited inrush [I_in; A];
- * `lowestVoltage`: lowest voltage at the motors [V_low; V]; `runningCurrent`: current once they run [I_run; A];
+ * `minVoltage`: lowest voltage at the motors [V_low; V]; `runningCurrent`: current once they run [I_run; A];
  * `runningSpeed`: speed once they run [w; rad/s]; `timeConstant`: time constant of the start [tau; s];
- * `overLimitTime`: time above the limit in a free start [t_o; s]; `startTime`: time to 95 % of the speed [t_s; s];
- * `tries`: tries [N]; `resets`: controller resets [yes or no].
+ * `overLimitDuration`: time above the limit in a free start [t_o; s]; `startDuration`: time to 95 % of the speed [t_s;
+ * s]; `tries`: tries [N]; `resets`: controller resets [yes or no].
  *
  * **Symbols of the working**
  *
@@ -271,7 +271,7 @@ function cautions(si: Si, out: StartUp): Caution[] {
  * import { startUp } from 'alula/converter'
  * const start = startUp({
  *   sourceVoltage: '12 V', sourceResistance: '0.3 ohm', currentLimit: '3 A', limitAction: 'hiccup', motors: 2,
- *   motorResistance: '2 ohm', backEmf: 0.02, inertia: '40 g cm2', loadTorque: '10 mN m',
+ *   windingResistance: '2 ohm', backEmfConstant: 0.02, inertia: '40 g cm2', loadTorque: '10 mN m',
  * })
  * start.inrushCurrent // => 9.231
  * start.outcome // => 'hiccups'
@@ -336,11 +336,18 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
         typical: [1, 4],
         default: 1,
       },
-      motorResistance: { kind: "resistance", symbol: "R_m", label: "winding resistance", min: "1 mohm", max: 1e4, typical: [0.5, 10] },
-      backEmf: { kind: "backEmfConstant", symbol: "k", label: "back-EMF per angular speed", min: 1e-5, max: 100, typical: [0.005, 0.05] },
+      windingResistance: { kind: "resistance", symbol: "R_m", label: "winding resistance", min: "1 mohm", max: 1e4, typical: [0.5, 10] },
+      backEmfConstant: {
+        kind: "backEmfConstant",
+        symbol: "k",
+        label: "back-EMF per angular speed",
+        min: 1e-5,
+        max: 100,
+        typical: [0.005, 0.05],
+      },
       inertia: { kind: "momentOfInertia", symbol: "J", label: "inertia at the shaft", min: 1e-10, max: 1000, typical: [2e-7, 5e-6] },
       loadTorque: { kind: "moment", symbol: "T", label: "friction and load at the shaft", min: 0, max: 1000, typical: [0.001, 0.05] },
-      resetBelow: {
+      resetVoltage: {
         kind: "voltage",
         symbol: "V_r",
         label: "voltage below which a controller resets",
@@ -354,12 +361,12 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
       starts: { kind: "flag", label: "motors start" },
       outcome: { kind: "text", label: "what happens" },
       inrushCurrent: { kind: "current", symbol: "I_in", label: "unlimited inrush" },
-      lowestVoltage: { kind: "voltage", symbol: "V_low", label: "lowest voltage at the motors" },
+      minVoltage: { kind: "voltage", symbol: "V_low", label: "lowest voltage at the motors" },
       runningCurrent: { kind: "current", symbol: "I_run", label: "current once they run" },
       runningSpeed: { kind: "angularSpeed", symbol: "w", label: "speed once they run" },
       timeConstant: { kind: "time", symbol: "tau", label: "time constant of the start" },
-      overLimitTime: { kind: "time", symbol: "t_o", label: "time above the limit in a free start" },
-      startTime: { kind: "time", symbol: "t_s", label: "time to 95 % of the speed" },
+      overLimitDuration: { kind: "time", symbol: "t_o", label: "time above the limit in a free start" },
+      startDuration: { kind: "time", symbol: "t_s", label: "time to 95 % of the speed" },
       tries: { kind: "number", symbol: "N", label: "tries" },
       resets: { kind: "flag", label: "controller resets" },
     },
@@ -368,11 +375,11 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
       sourceResistance: "0.3 ohm",
       currentLimit: "4 A",
       motors: 2,
-      motorResistance: "2 ohm",
-      backEmf: 0.02,
+      windingResistance: "2 ohm",
+      backEmfConstant: 0.02,
       inertia: "8 g cm2",
       loadTorque: "10 mN m",
-      resetBelow: "4.5 V",
+      resetVoltage: "4.5 V",
     },
     formulae: [
       { symbol: "R", kind: "resistance", meaning: "resistance as one motor sees it", is: "R_m + n * R_s" },
@@ -415,7 +422,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
         symbol: "left",
         kind: "number",
         meaning: "1 where the limit is met and left again",
-        given: (_, out) => (out.overLimitTime === null ? 0 : 1),
+        given: (_, out) => (out.overLimitDuration === null ? 0 : 1),
       },
       {
         symbol: "t_o",
@@ -431,7 +438,7 @@ export const startUp: Solver<StartUpInput, StartUp> = /* @__PURE__ */ solver<Sta
         is: "(I_0 - I_h) * R / k * J / (k * (I_lim / n - I_1)) + tau * log((I_h - I_1) / (I_5 - I_1))",
         when: "way == 2",
       },
-      { symbol: "t_3", kind: "time", meaning: "tries, waits and the last start, try by try", given: (_, out) => out.startTime ?? 0 },
+      { symbol: "t_3", kind: "time", meaning: "tries, waits and the last start, try by try", given: (_, out) => out.startDuration ?? 0 },
       { symbol: "t_s", meaning: "start after hiccups", is: "t_3", when: "way == 3" },
       { symbol: "N", kind: "number", meaning: "tries, try by try", given: (_, out) => out.tries },
     ],

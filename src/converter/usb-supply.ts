@@ -19,17 +19,17 @@ import { USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_SUPPL
 /** Input of {@link usbSupply}. */
 export interface UsbSupplyInput {
   /** What the port promises [one of 14 words] */
-  standard: UsbStandard
+  type: UsbStandard
   /** Current the build takes from it. [I; 0.1 mA to 10 A] */
-  current: Current
+  loadCurrent: Current
   /** Rated power of a Power Delivery source. [P_r; 0.1 to 240 W; optional] */
   ratedPower?: Power | null
   /** Whether the cable is marked for 5 A. [yes or no; default no] */
-  markedCable?: boolean
+  cableMarked?: boolean
   /** Length of the cable; null takes the worst cable Type-C allows. [L; 0 to 100 m; optional] */
   cableLength?: Length | null
   /** Resistance per length of one power conductor of the cable. [r; 0.001 mΩ/m to 10 Ω/m; default 90.9 mΩ/m] */
-  conductor?: ResistancePerLength
+  conductorResistance?: ResistancePerLength
   /** Power contacts in the path, out and back. [n; whole 0 to 100; default 4] */
   contacts?: number
   /** Resistance of one contact [R_k; 0 to 10 Ω; default 30 mΩ] */
@@ -39,9 +39,9 @@ export interface UsbSupplyInput {
 /** Result of {@link usbSupply}. */
 export interface UsbSupply {
   /** Nominal port voltage [V_p; V] */
-  readonly portVoltage: number
+  readonly sourceVoltage: number
   /** Least voltage the port may have under load. [V_m; V] */
-  readonly leastPortVoltage: number
+  readonly minSourceVoltage: number
   /** Current promised [I_p; A] */
   readonly promisedCurrent: number
   /** Power promised at nominal voltage. [P_p; W] */
@@ -57,35 +57,35 @@ export interface UsbSupply {
   /** Voltage at the build from the nominal port. [V_b; V] */
   readonly loadVoltage: number
   /** Voltage at the build from the least port voltage. [V_l; V] */
-  readonly leastLoadVoltage: number
+  readonly minLoadVoltage: number
   /** Power at the build from the least port voltage. [P_l; W] */
-  readonly leastLoadPower: number
+  readonly minLoadPower: number
   /** Length at which this cable loses what a USB 2.0 cable may (0.125 V each way); null where the contacts alone lose it. [L_m; m] */
-  readonly greatestLength: number | null
+  readonly maxCableLength: number | null
   /** Voltage to be found on the sink's CC pin; null where the standard has none. [V_cc; V] */
   readonly ccVoltage: number | null
 }
 
 type Si = SiOf<UsbSupplyInput>
 
-const promiseOf = (si: Si): UsbPromise => usbPromises[si.standard]
+const promiseOf = (si: Si): UsbPromise => usbPromises[si.type]
 
 /** Greatest current of a fixed PD voltage: P/V, at most 3 A, or 5 A from 20 V up with a marked cable. */
 function promisedCurrent(si: Si): number {
-  const { voltage, current } = promiseOf(si)
+  const { sourceVoltage, current } = promiseOf(si)
   if (current !== null) return current
-  const most = voltage >= 20 && si.markedCable ? usbLimits.markedCable : usbLimits.anyCable
-  return Math.min(most, (si.ratedPower as number) / voltage)
+  const most = sourceVoltage >= 20 && si.cableMarked ? usbLimits.markedCable : usbLimits.anyCable
+  return Math.min(most, (si.ratedPower as number) / sourceVoltage)
 }
 
 function cableOf(si: Si): number {
   return si.cableLength === null
     ? (usbLimits.cableDropSupply + usbLimits.cableDropReturn) / usbLimits.cableCurrent
-    : 2 * si.conductor * si.cableLength + si.contacts * si.contactResistance
+    : 2 * si.conductorResistance * si.cableLength + si.contacts * si.contactResistance
 }
 
 function lengthBudget(si: Si): number {
-  return (2 * usbLimits.cableDrop2) / si.current - si.contacts * si.contactResistance
+  return (2 * usbLimits.cableDrop2) / si.loadCurrent - si.contacts * si.contactResistance
 }
 
 function solve(si: Si): UsbSupply | NoSolution {
@@ -93,71 +93,71 @@ function solve(si: Si): UsbSupply | NoSolution {
   if (promise.abovePower !== null && !((si.ratedPower as number) > promise.abovePower))
     return refuse(
       "not-offered",
-      "A Power Delivery source of {given.ratedPower power} need not offer {portVoltage voltage}: only those above {above power} must. Take a stronger source or a lower voltage.",
+      "A Power Delivery source of {given.ratedPower power} need not offer {sourceVoltage voltage}: only those above {above power} must. Take a stronger source or a lower voltage.",
       1.001 * promise.abovePower - (si.ratedPower as number),
-      { portVoltage: promise.voltage, above: promise.abovePower },
+      { sourceVoltage: promise.sourceVoltage, above: promise.abovePower },
       { ratedPower: 1.001 * promise.abovePower },
       { "given.ratedPower": si.ratedPower as number },
     )
-  if (promise.voltage > 20 && !si.markedCable)
+  if (promise.sourceVoltage > 20 && !si.cableMarked)
     return refuse(
       "needs-marked-cable",
-      "A source offers {portVoltage voltage} only through a cable marked for the extended power range (5 A, 50 V): with any other it stays at 20 V or less. Take a marked cable.",
-      promise.voltage - 20,
-      { portVoltage: promise.voltage },
+      "A source offers {sourceVoltage voltage} only through a cable marked for the extended power range (5 A, 50 V): with any other it stays at 20 V or less. Take a marked cable.",
+      promise.sourceVoltage - 20,
+      { sourceVoltage: promise.sourceVoltage },
     )
   const current = promisedCurrent(si)
   const cableResistance = cableOf(si)
-  const cableDrop = si.current * cableResistance
-  const leastLoadVoltage = promise.leastVoltage - cableDrop
-  if (!(leastLoadVoltage > 0)) {
-    const most = (0.999 * promise.leastVoltage) / cableResistance
+  const cableDrop = si.loadCurrent * cableResistance
+  const minLoadVoltage = promise.minSourceVoltage - cableDrop
+  if (!(minLoadVoltage > 0)) {
+    const most = (0.999 * promise.minSourceVoltage) / cableResistance
     return refuse(
-      "cable-too-thin",
-      "The cable would lose {cableDrop voltage} of the {leastPortVoltage voltage} at the port. Take a shorter or thicker cable, or less current.",
-      si.current - most,
-      { cableDrop, leastPortVoltage: promise.leastVoltage },
-      { current: most },
+      "insufficient-voltage",
+      "The cable would lose {cableDrop voltage} of the {minSourceVoltage voltage} at the port. Take a shorter or thicker cable, or less current.",
+      si.loadCurrent - most,
+      { cableDrop, minSourceVoltage: promise.minSourceVoltage },
+      { loadCurrent: most },
     )
   }
   const budget = lengthBudget(si)
   return {
-    portVoltage: promise.voltage,
-    leastPortVoltage: promise.leastVoltage,
+    sourceVoltage: promise.sourceVoltage,
+    minSourceVoltage: promise.minSourceVoltage,
     promisedCurrent: current,
-    promisedPower: promise.voltage * current,
-    promised: si.current <= current,
+    promisedPower: promise.sourceVoltage * current,
+    promised: si.loadCurrent <= current,
     cableResistance,
     cableDrop,
-    cableHeat: si.current * cableDrop,
-    loadVoltage: promise.voltage - cableDrop,
-    leastLoadVoltage,
-    leastLoadPower: leastLoadVoltage * si.current,
-    greatestLength: budget > 0 ? budget / (2 * si.conductor) : null,
+    cableHeat: si.loadCurrent * cableDrop,
+    loadVoltage: promise.sourceVoltage - cableDrop,
+    minLoadVoltage,
+    minLoadPower: minLoadVoltage * si.loadCurrent,
+    maxCableLength: budget > 0 ? budget / (2 * si.conductorResistance) : null,
     ccVoltage: promise.pullUp === null ? null : (usbLimits.pullUpVoltage * usbLimits.pullDown) / (usbLimits.pullDown + promise.pullUp),
   }
 }
 
 function cautions(si: Si, out: UsbSupply): Caution[] {
-  const found: Caution[] = [...touchCautions(out.portVoltage)]
+  const found: Caution[] = [...touchCautions(out.sourceVoltage)]
   if (!out.promised)
     found.push(
       caution(
-        "beyond-promise",
+        "over-current",
         "caution",
-        "The port promises {promisedCurrent current} and {given.current current} are asked for: it may sag, switch off, or heat. What one power bank gives, the next need not.",
+        "The port promises {promisedCurrent current} and {given.loadCurrent current} are asked for: it may sag, switch off, or heat. What one power bank gives, the next need not.",
         promiseOf(si).source,
-        { promisedCurrent: out.promisedCurrent, "given.current": si.current },
+        { promisedCurrent: out.promisedCurrent, "given.loadCurrent": si.loadCurrent },
       ),
     )
-  if (si.standard === "usb2" || si.standard === "usb3")
+  if (si.type === "usb2" || si.type === "usb3")
     found.push(
       caution(
         "enumerate",
         "caution",
         "{promisedCurrent current} is only for a device that has enumerated; a plain load is entitled to one unit load of {unit current}.",
-        si.standard === "usb2" ? USB_2 : USB_3,
-        { promisedCurrent: out.promisedCurrent, unit: si.standard === "usb2" ? usbLimits.unitLoad2 : usbLimits.unitLoad3 },
+        si.type === "usb2" ? USB_2 : USB_3,
+        { promisedCurrent: out.promisedCurrent, unit: si.type === "usb2" ? usbLimits.unitLoad2 : usbLimits.unitLoad3 },
       ),
     )
   if (promiseOf(si).abovePower !== null) {
@@ -169,46 +169,46 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
         USB_POWER_DELIVERY,
       ),
     )
-    if (out.portVoltage > 5)
+    if (out.sourceVoltage > 5)
       found.push(
         caution(
           "negotiated-voltage",
           "caution",
-          "{portVoltage voltage} stands only while the negotiation holds: after a dip the port falls back to 5 V or to nothing. Nothing on it may be harmed by either.",
+          "{sourceVoltage voltage} stands only while the negotiation holds: after a dip the port falls back to 5 V or to nothing. Nothing on it may be harmed by either.",
           USB_POWER_DELIVERY,
-          { portVoltage: out.portVoltage },
+          { sourceVoltage: out.sourceVoltage },
         ),
       )
   }
-  const made = si.markedCable ? usbLimits.markedCable : usbLimits.anyCable
-  if (si.current > made)
+  const made = si.cableMarked ? usbLimits.markedCable : usbLimits.anyCable
+  if (si.loadCurrent > made)
     found.push(
       caution(
-        "hot-connector",
+        "overheating",
         "warning",
-        "This cable and its plugs are made for {made current}: at {given.current current} a plug can overheat and melt. Take less current through it ({most current} through a cable marked for it) and keep the plug off the wearer.",
+        "This cable and its plugs are made for {made current}: at {given.loadCurrent current} a plug can overheat and melt. Take less current through it ({most current} through a cable marked for it) and keep the plug off the wearer.",
         at(USB_TYPE_C, "cable current rating"),
-        { made, "given.current": si.current, most: usbLimits.markedCable },
+        { made, "given.loadCurrent": si.loadCurrent, most: usbLimits.markedCable },
       ),
     )
-  if (si.current < 0.1)
+  if (si.loadCurrent < 0.1)
     found.push(
       caution(
         "auto-off",
         "caution",
-        "Many power banks switch off when less than 50 to 100 mA is drawn for half a minute: at {given.current current} a build that rests is left without power.",
+        "Many power banks switch off when less than 50 to 100 mA is drawn for half a minute: at {given.loadCurrent current} a build that rests is left without power.",
         commonPractice,
-        { "given.current": si.current },
+        { "given.loadCurrent": si.loadCurrent },
       ),
     )
-  if (out.leastLoadVoltage < 4.5 && out.portVoltage === 5)
+  if (out.minLoadVoltage < 4.5 && out.sourceVoltage === 5)
     found.push(
       caution(
         "low-voltage",
         "note",
-        "As little as {leastLoadVoltage voltage} may arrive, all within the standard: check that the build works from it.",
+        "As little as {minLoadVoltage voltage} may arrive, all within the standard: check that the build works from it.",
         USB_TYPE_C,
-        { leastLoadVoltage: out.leastLoadVoltage },
+        { minLoadVoltage: out.minLoadVoltage },
       ),
     )
   return found
@@ -225,22 +225,22 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  * for direct current at a port that keeps its standard.
  *
  * **Inputs**
- * - `standard`: what the port promises [one of 14 words]
- * - `current`: current of the build [I; 0.1 mA to 10 A]
+ * - `type`: what the port promises [one of 14 words]
+ * - `loadCurrent`: current of the build [I; 0.1 mA to 10 A]
  * - `ratedPower`: rated power of the source [P_r; 0.1 to 240 W; optional]
- * - `markedCable`: cable marked for 5 A [yes or no; default no]
+ * - `cableMarked`: cable marked for 5 A [yes or no; default no]
  * - `cableLength`: cable length [L; 0 to 100 m; optional]
- * - `conductor`: resistance per length of one power conductor [r; 0.001 mΩ/m to 10 Ω/m; default 90.9 mΩ/m]
+ * - `conductorResistance`: resistance per length of one power conductor [r; 0.001 mΩ/m to 10 Ω/m; default 90.9 mΩ/m]
  * - `contacts`: power contacts, out and back [n; whole 0 to 100; default 4]
  * - `contactResistance`: resistance of one contact [R_k; 0 to 10 Ω; default 30 mΩ]
  *
  * **Results**
  *
- * `portVoltage`: nominal port voltage [V_p; V]; `leastPortVoltage`: least port voltage [V_m; V]; `promisedCurrent`:
+ * `sourceVoltage`: nominal port voltage [V_p; V]; `minSourceVoltage`: least port voltage [V_m; V]; `promisedCurrent`:
  * current promised [I_p; A]; `promisedPower`: power promised [P_p; W]; `promised`: current is promised [yes or no];
  * `cableResistance`: cable, both ways [R_c; Ω]; `cableDrop`: lost in the cable [U; V]; `cableHeat`: heat in the cable
- * [P_c; W]; `loadVoltage`: voltage at the build [V_b; V]; `leastLoadVoltage`: least voltage at the build [V_l; V];
- * `leastLoadPower`: power there [P_l; W]; `greatestLength`: length that loses 0.125 V each way [L_m; m]; `ccVoltage`:
+ * [P_c; W]; `loadVoltage`: voltage at the build [V_b; V]; `minLoadVoltage`: least voltage at the build [V_l; V];
+ * `minLoadPower`: power there [P_l; W]; `maxCableLength`: length that loses 0.125 V each way [L_m; m]; `ccVoltage`:
  * voltage on the CC pin [V_cc; V].
  *
  * **Symbols of the working**
@@ -263,12 +263,12 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  * @function
  * @throws InputError naming every fault of the input
  * @throws NoSolutionError `not-offered` where a PD source of that power need not have the voltage,
- * `needs-marked-cable` above 20 V without one, `cable-too-thin`
+ * `needs-marked-cable` above 20 V without one, `insufficient-voltage` where the cable is too thin
  * @example
  * ```ts
  * import { usbSupply } from 'alula/converter'
- * const port = usbSupply({ standard: 'type-c-3A', current: '2.4 A' })
- * port.leastLoadVoltage // => 4.15
+ * const port = usbSupply({ type: 'type-c-3A', loadCurrent: '2.4 A' })
+ * port.minLoadVoltage // => 4.15
  * port.promised // => true
  * ```
  */
@@ -278,8 +278,8 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      standard: { kind: "choice", label: "what the port promises", options: optionsFrom(usbPromises, (key) => usbPromises[key].label) },
-      current: { kind: "current", symbol: "I", label: "current of the build", min: "0.1 mA", max: 10, typical: [0.05, 3] },
+      type: { kind: "choice", label: "what the port promises", options: optionsFrom(usbPromises, (key) => usbPromises[key].label) },
+      loadCurrent: { kind: "current", symbol: "I", label: "current of the build", min: "0.1 mA", max: 10, typical: [0.05, 3] },
       ratedPower: {
         kind: "power",
         symbol: "P_r",
@@ -289,9 +289,9 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
         typical: [15, 100],
         default: null,
       },
-      markedCable: { kind: "flag", label: "cable marked for 5 A", default: false },
+      cableMarked: { kind: "flag", label: "cable marked for 5 A", default: false },
       cableLength: { kind: "length", symbol: "L", label: "cable length", min: 0, max: 100, typical: [0.2, 2], default: null },
-      conductor: {
+      conductorResistance: {
         kind: "resistancePerLength",
         symbol: "r",
         label: "resistance per length of one power conductor",
@@ -321,8 +321,8 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       },
     },
     output: {
-      portVoltage: { kind: "voltage", symbol: "V_p", label: "nominal port voltage" },
-      leastPortVoltage: { kind: "voltage", symbol: "V_m", label: "least port voltage" },
+      sourceVoltage: { kind: "voltage", symbol: "V_p", label: "nominal port voltage" },
+      minSourceVoltage: { kind: "voltage", symbol: "V_m", label: "least port voltage" },
       promisedCurrent: { kind: "current", symbol: "I_p", label: "current promised" },
       promisedPower: { kind: "power", symbol: "P_p", label: "power promised" },
       promised: { kind: "flag", label: "current is promised" },
@@ -330,25 +330,25 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
       cableDrop: { kind: "voltage", symbol: "U", label: "lost in the cable" },
       cableHeat: { kind: "power", symbol: "P_c", label: "heat in the cable" },
       loadVoltage: { kind: "voltage", symbol: "V_b", label: "voltage at the build" },
-      leastLoadVoltage: { kind: "voltage", symbol: "V_l", label: "least voltage at the build" },
-      leastLoadPower: { kind: "power", symbol: "P_l", label: "power there" },
-      greatestLength: { kind: "length", symbol: "L_m", label: "length that loses 0.125 V each way" },
+      minLoadVoltage: { kind: "voltage", symbol: "V_l", label: "least voltage at the build" },
+      minLoadPower: { kind: "power", symbol: "P_l", label: "power there" },
+      maxCableLength: { kind: "length", symbol: "L_m", label: "length that loses 0.125 V each way" },
       ccVoltage: { kind: "voltage", symbol: "V_cc", label: "voltage on the CC pin" },
     },
-    example: { standard: "type-c-3A", current: "2.4 A", ratedPower: "15 W", cableLength: "1 m" },
+    example: { type: "type-c-3A", loadCurrent: "2.4 A", ratedPower: "15 W", cableLength: "1 m" },
     formulae: [
       {
         symbol: "V_p",
         kind: "voltage",
         meaning: "nominal voltage of the port",
-        given: (si) => promiseOf(si).voltage,
+        given: (si) => promiseOf(si).sourceVoltage,
         source: USB_SUPPLIES,
       },
       {
         symbol: "V_m",
         kind: "voltage",
         meaning: "least voltage of the port",
-        given: (si) => promiseOf(si).leastVoltage,
+        given: (si) => promiseOf(si).minSourceVoltage,
         source: USB_SUPPLIES,
       },
       {
@@ -368,7 +368,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solv
         symbol: "I_m",
         kind: "current",
         meaning: "most the cable is made for",
-        given: (si) => (promiseOf(si).voltage >= 20 && si.markedCable ? 5 : 3),
+        given: (si) => (promiseOf(si).sourceVoltage >= 20 && si.cableMarked ? 5 : 3),
         source: USB_TYPE_C,
       },
       { symbol: "I_p", meaning: "current promised", is: "I_s", when: "fixed == 1" },

@@ -53,7 +53,7 @@ describe("a catalogue at the door", () => {
       {
         actuators: [{ ...actuator, ratedSpeed: actuator.noLoadSpeed }, actuator],
         cells: [cell, { ...cell, mass: "heavy" }],
-        converters: [{ ...converter, maximumInput: converter.minimumInput }],
+        converters: [{ ...converter, maxInputVoltage: converter.minInputVoltage }],
         wires: [{ ...wire, area: "1 mm2" }],
       },
       [
@@ -61,7 +61,7 @@ describe("a catalogue at the door", () => {
         "inconsistent actuators.1.name",
         "not-a-number cells.1.mass",
         "inconsistent cells.1.name",
-        "inconsistent converters.0.maximumInput",
+        "inconsistent converters.0.maxInputVoltage",
         "inconsistent wires.0.area",
       ],
     ],
@@ -72,9 +72,9 @@ describe("a catalogue at the door", () => {
     expect(inSearch.sort()).toEqual(expected.map((fault) => fault.replace(" ", " catalogue.")).sort())
   })
   it("asks whether another name was meant", () => {
-    expect(() => readCatalogue({ ...short, wries: [], converters: [{ ...converter, efficiency: [{ load: 0, efficency: 0.9 }] }] })).toThrow(
-      /did you mean 'wires'.*|did you mean 'efficiency'/s,
-    )
+    expect(() =>
+      readCatalogue({ ...short, wries: [], converters: [{ ...converter, efficiency: [{ outputCurrent: 0, efficency: 0.9 }] }] }),
+    ).toThrow(/did you mean 'wires'.*|did you mean 'efficiency'/s)
   })
   it.each([null, undefined, 3, "parts", [], () => 3])("is no %s", async (value) => {
     expect((await faults(() => readCatalogue(value))).length).toBeGreaterThan(0)

@@ -62,12 +62,12 @@ describe("why families fail", () => {
   })
   // with and without the converter: two combinations
   it.each<[string, CatalogueConverter, Partial<Catalogue>?]>([
-    ["converter-input", { ...converter, maximumInput: "12 V" }],
-    ["no-supply", { ...converter, minimumInput: "12.4 V", maximumInput: "20 V" }],
-    ["voltage", { ...converter, outputVoltage: "15 V", maximumInput: "20 V" }],
-    ["stall", { ...converter, outputVoltage: "2 V", maximumInput: "20 V" }],
-    ["stall", { ...converter, inputCurrentLimit: "0.3 A", maximumInput: "20 V" }],
-    ["cell-current", { ...converter, maximumInput: "20 V" }, { cells: [{ ...cell, current: "1.6 A" }] }],
+    ["converter-input", { ...converter, maxInputVoltage: "12 V" }],
+    ["no-supply", { ...converter, minInputVoltage: "12.4 V", maxInputVoltage: "20 V" }],
+    ["voltage", { ...converter, outputVoltage: "15 V", maxInputVoltage: "20 V" }],
+    ["stall", { ...converter, outputVoltage: "2 V", maxInputVoltage: "20 V" }],
+    ["stall", { ...converter, inputCurrentLimit: "0.3 A", maxInputVoltage: "20 V" }],
+    ["cell-current", { ...converter, maxInputVoltage: "20 V" }, { cells: [{ ...cell, current: "1.6 A" }] }],
   ])("%s, of a converter", async (reason, step, parts = {}) => {
     const found = await search(openRig(), { ...one, ...parts, converters: [step] }, { ...single, raiseTime: null })
     expect(found.front.map((choice) => choice.converter)).toEqual([null])

@@ -77,7 +77,7 @@ describe("the reckoning behind search", () => {
           const mechanics = mechanicsOf(rig.hinged!)
           if (typeof mechanics === "string") throw new Error(mechanics)
           const up = raiseDirection(rig)
-          const breaks = chain.converter?.efficiency.map((point) => point.load) ?? []
+          const breaks = chain.converter?.efficiency.map((point) => point.outputCurrent) ?? []
           for (const [profile, direction] of [
             [mechanics.raise, up],
             [mechanics.lower, up === 1 ? -1 : 1],

@@ -8,22 +8,22 @@ const refusalOf = (solver: AnySolver, input: object) => {
   const out = solver.si(solver.read(input))
   return isNoSolution(out) ? out : null
 }
-const limit = { outputVoltage: 12, loadCurrent: 0.1, sourceVoltage: 5, efficiency: [{ load: 1, efficiency: 0.9 }] }
+const limit = { outputVoltage: 12, loadCurrent: 0.1, sourceVoltage: 5, efficiency: [{ outputCurrent: 1, efficiency: 0.9 }] }
 const stage = { outputCurrent: 1, inductance: 1e-5, frequency: 5e5 }
 
 describe("what is offered instead lies at the very edge: a hundredth nearer to what was asked does not do", () => {
   it.each([
-    ["power", any(constantPowerPoint), { sourceVoltage: 5, resistance: 0.25, power: 30 }],
-    ["resistance", any(constantPowerPoint), { sourceVoltage: 5, resistance: 0.25, power: 30 }],
-    ["sourceVoltage", any(converterLimit), { ...limit, minimumInput: 6, sourceResistance: 0.5, quiescentCurrent: 0.2 }],
-    ["sourceVoltage", any(converterLimit), { ...limit, maximumInput: 4.5 }],
-    ["sourceVoltage", any(converterLimit), { ...limit, outputVoltage: 6, sourceResistance: 0.5, topology: "step-down" }],
-    ["sourceVoltage", any(converterLimit), { ...limit, outputVoltage: 4, sourceResistance: 0.5, topology: "step-up" }],
+    ["power", any(constantPowerPoint), { sourceVoltage: 5, sourceResistance: 0.25, power: 30 }],
+    ["sourceResistance", any(constantPowerPoint), { sourceVoltage: 5, sourceResistance: 0.25, power: 30 }],
+    ["sourceVoltage", any(converterLimit), { ...limit, minInputVoltage: 6, sourceResistance: 0.5, quiescentCurrent: 0.2 }],
+    ["sourceVoltage", any(converterLimit), { ...limit, maxInputVoltage: 4.5 }],
+    ["sourceVoltage", any(converterLimit), { ...limit, outputVoltage: 6, sourceResistance: 0.5, topology: "buck" }],
+    ["sourceVoltage", any(converterLimit), { ...limit, outputVoltage: 4, sourceResistance: 0.5, topology: "boost" }],
     ["outputVoltage", any(boostStage), { ...stage, inputVoltage: 5, outputVoltage: 4 }],
     ["inputVoltage", any(buckStage), { ...stage, inputVoltage: 4, outputVoltage: 5, diodeVoltage: 0.4, switchVoltage: 0.2 }],
-    ["ratedPower", any(usbSupply), { standard: "pd-15V", ratedPower: 20, current: 1 }],
-    ["ratedPower", any(usbSupply), { standard: "pd-36V", ratedPower: 100, current: 1, markedCable: true }],
-    ["current", any(usbSupply), { standard: "usb2", current: 2, cableLength: 30, conductor: 0.1 }],
+    ["ratedPower", any(usbSupply), { type: "pd-15V", ratedPower: 20, loadCurrent: 1 }],
+    ["ratedPower", any(usbSupply), { type: "pd-36V", ratedPower: 100, loadCurrent: 1, cableMarked: true }],
+    ["loadCurrent", any(usbSupply), { type: "usb2", loadCurrent: 2, cableLength: 30, conductorResistance: 0.1 }],
   ] as const)("%s", (key, solver, input) => {
     const refused = refusalOf(solver, input)
     const offered = refused?.nearest[key] as number
@@ -37,23 +37,23 @@ describe("exactly at a limit", () => {
   const code = (solver: AnySolver, input: object) => refusalOf(solver, input)?.noSolution ?? "answered"
   it.each([
     // the greatest input voltage is allowed: what is wrong here is the current
-    ["no-input-current", any(converterLimit), { ...limit, maximumInput: 5, inputCurrentLimit: 1, quiescentCurrent: 1 }],
-    ["answered", any(converterLimit), { ...limit, maximumInput: 5 }],
-    ["answered", any(converterLimit), { ...limit, minimumInput: 5 }],
+    ["insufficient-current", any(converterLimit), { ...limit, maxInputVoltage: 5, inputCurrentLimit: 1, quiescentCurrent: 1 }],
+    ["answered", any(converterLimit), { ...limit, maxInputVoltage: 5 }],
+    ["answered", any(converterLimit), { ...limit, minInputVoltage: 5 }],
     // all of the source falls in its own resistance
-    ["input-too-low", any(converterLimit), { ...limit, sourceResistance: 1, quiescentCurrent: 5 }],
+    ["insufficient-voltage", any(converterLimit), { ...limit, sourceResistance: 1, quiescentCurrent: 5 }],
     // a step-down may be fully on, a step-up fully off
-    ["answered", any(converterLimit), { ...limit, outputVoltage: 5, topology: "step-down" }],
-    ["answered", any(converterLimit), { ...limit, outputVoltage: 5, topology: "step-up" }],
+    ["answered", any(converterLimit), { ...limit, outputVoltage: 5, topology: "buck" }],
+    ["answered", any(converterLimit), { ...limit, outputVoltage: 5, topology: "boost" }],
     ["answered", any(converterLimit), { ...limit, outputCurrentLimit: 0.1 }],
-    ["not-a-step-up", any(boostStage), { ...stage, inputVoltage: 5, outputVoltage: 5 }],
-    ["not-a-step-down", any(buckStage), { ...stage, inputVoltage: 5, outputVoltage: 5, diodeVoltage: 0, switchVoltage: 0 }],
+    ["input-too-high", any(boostStage), { ...stage, inputVoltage: 5, outputVoltage: 5 }],
+    ["insufficient-voltage", any(buckStage), { ...stage, inputVoltage: 5, outputVoltage: 5, diodeVoltage: 0, switchVoltage: 0 }],
     // 4.75 V at the port, all of it lost in one contact
-    ["cable-too-thin", any(usbSupply), { standard: "usb2", current: 1, cableLength: 0, contacts: 1, contactResistance: 4.75 }],
+    ["insufficient-voltage", any(usbSupply), { type: "usb2", loadCurrent: 1, cableLength: 0, contacts: 1, contactResistance: 4.75 }],
     // USB Power Delivery: 15 V is for sources above 27 W
-    ["not-offered", any(usbSupply), { standard: "pd-15V", ratedPower: 27, current: 1 }],
+    ["not-offered", any(usbSupply), { type: "pd-15V", ratedPower: 27, loadCurrent: 1 }],
     // 20 V goes through any cable
-    ["answered", any(usbSupply), { standard: "pd-20V", ratedPower: 60, current: 1 }],
+    ["answered", any(usbSupply), { type: "pd-20V", ratedPower: 60, loadCurrent: 1 }],
   ] as const)("%s", (expected, solver, input) => {
     expect(code(solver, input)).toBe(expected)
   })
@@ -69,9 +69,15 @@ describe("exactly at a limit", () => {
 
   it("what is missing is counted in the unit asked for", () => {
     // 6 V through 2 ohm, at least 5 V: half an ampere reaches the input, the converter itself wants 0.5 A
-    const room = refusalOf(any(converterLimit), { ...limit, sourceVoltage: 6, sourceResistance: 2, minimumInput: 5, quiescentCurrent: 0.5 })
+    const room = refusalOf(any(converterLimit), {
+      ...limit,
+      sourceVoltage: 6,
+      sourceResistance: 2,
+      minInputVoltage: 5,
+      quiescentCurrent: 0.5,
+    })
     expect(room?.at.room).toBeCloseTo(0.5, 12)
-    const narrow = { ...limit, sourceVoltage: 6, sourceResistance: 2, minimumInput: 4, quiescentCurrent: 0.8, inputCurrentLimit: 0.7 }
+    const narrow = { ...limit, sourceVoltage: 6, sourceResistance: 2, minInputVoltage: 4, quiescentCurrent: 0.8, inputCurrentLimit: 0.7 }
     expect(refusalOf(any(converterLimit), narrow)?.shortBy).toBeCloseTo(0.1, 12)
     // nothing reaches the input, for which no least voltage is stated: a thousandth above 5 V would
     const none = refusalOf(any(converterLimit), { ...limit, sourceResistance: 1, quiescentCurrent: 5 })
@@ -80,19 +86,19 @@ describe("exactly at a limit", () => {
 
   it("a motor whose load takes all of its standing torque does not run", () => {
     // 12 V / 2 ohm · 0.02 = 0.12 N·m
-    const motor = { sourceVoltage: 12, motorResistance: 2, backEmf: 0.02, inertia: 8e-7, loadTorque: 0.12 }
-    expect(startUp(motor)).toMatchObject({ outcome: "stalls", runningSpeed: null, startTime: null })
+    const motor = { sourceVoltage: 12, windingResistance: 2, backEmfConstant: 0.02, inertia: 8e-7, loadTorque: 0.12 }
+    expect(startUp(motor)).toMatchObject({ outcome: "stalls", runningSpeed: null, startDuration: null })
     // a limit of just the standing current never acts; one of just the load's current turns nothing
     expect(startUp({ ...motor, loadTorque: 0.01, currentLimit: 6 }).outcome).toBe("starts")
     expect(startUp({ ...motor, loadTorque: 0.01, currentLimit: 0.5 }).outcome).toBe("stalls")
     // exactly at the reset voltage nothing resets
-    expect(startUp({ ...motor, loadTorque: 0.01, sourceResistance: 1, resetBelow: 8 }).resets).toBe(false)
+    expect(startUp({ ...motor, loadTorque: 0.01, sourceResistance: 1, resetVoltage: 8 }).resets).toBe(false)
   })
 })
 
 describe("a supply that tries again and again", () => {
   // without load and wait each try carries on where the last ended: as many tries as the overload lasts on-times
-  const motor = { sourceVoltage: 12, motorResistance: 2, backEmf: 0.02, inertia: 8e-7, loadTorque: 0, currentLimit: 3 }
+  const motor = { sourceVoltage: 12, windingResistance: 2, backEmfConstant: 0.02, inertia: 8e-7, loadTorque: 0, currentLimit: 3 }
   const overload = ((8e-7 * 2) / 0.02 ** 2) * Math.log(6 / 3)
   const withTries = (tries: number) => startUp({ ...motor, limitAction: "hiccup", offTime: 0, onTime: overload / (tries - 0.5) })
   it("counts its tries, and the time they take", () => {
@@ -100,7 +106,7 @@ describe("a supply that tries again and again", () => {
       const out = withTries(tries)
       expect([out.outcome, out.tries]).toEqual(["starts-after-hiccups", tries])
       // 95 % of the speed: a twentieth of the standing current
-      expect(out.startTime).toBeCloseTo(((8e-7 * 2) / 0.02 ** 2) * Math.log(20), 9)
+      expect(out.startDuration).toBeCloseTo(((8e-7 * 2) / 0.02 ** 2) * Math.log(20), 9)
     }
   })
   it("is given up as soon as a wait takes what a try gave", () => {

@@ -13,18 +13,19 @@ import { netlistsOf } from "../helpers/netlists.js"
 
 /** Efficiency by scanning the stated points, written apart from the source's own reading. */
 function etaOf(curve: ConverterSpec["efficiency"], load: number): number {
-  const i = curve.findIndex((p) => p.load >= load)
+  const i = curve.findIndex((p) => p.outputCurrent >= load)
   if (i === 0) return (curve[0] as { efficiency: number }).efficiency
   if (i < 0) return (curve.at(-1) as { efficiency: number }).efficiency
-  const [a, b] = [curve[i - 1], curve[i]] as [{ load: number; efficiency: number }, { load: number; efficiency: number }]
-  return (a.efficiency * (b.load - load) + b.efficiency * (load - a.load)) / (b.load - a.load)
+  const [a, b] = [curve[i - 1], curve[i]] as [{ outputCurrent: number; efficiency: number }, { outputCurrent: number; efficiency: number }]
+  return (a.efficiency * (b.outputCurrent - load) + b.efficiency * (load - a.outputCurrent)) / (b.outputCurrent - a.outputCurrent)
 }
 
 /** Greatest output voltage, at most the set one, found by scanning and refining the input current. */
 function byScan(spec: ConverterSpec, source: SourceLine, load: number): number | null {
-  const allowed = (i: number) => source.voltage - source.resistance * i >= spec.minimumInput - 1e-12
-  const given = (i: number) => (source.voltage - source.resistance * i) * (i - spec.quiescentCurrent) * etaOf(spec.efficiency, load)
-  if (!allowed(spec.quiescentCurrent) || source.voltage > spec.maximumInput) return null
+  const allowed = (i: number) => source.sourceVoltage - source.sourceResistance * i >= spec.minInputVoltage - 1e-12
+  const given = (i: number) =>
+    (source.sourceVoltage - source.sourceResistance * i) * (i - spec.quiescentCurrent) * etaOf(spec.efficiency, load)
+  if (!allowed(spec.quiescentCurrent) || source.sourceVoltage > spec.maxInputVoltage) return null
   if (spec.outputCurrentLimit !== null && load > spec.outputCurrentLimit) return 0
   let [low, high] = [spec.quiescentCurrent, Math.min(spec.inputCurrentLimit ?? 1e4, 1e4)]
   if (high <= low) return null
@@ -46,20 +47,20 @@ const specs = fc.record({
   inputCurrentLimit: fc.option(fc.double({ min: 0.05, max: 8, noNaN: true })),
   outputCurrentLimit: fc.option(fc.double({ min: 0.5, max: 8, noNaN: true }), { freq: 2 }),
   efficiency: fc.constantFrom(
-    [{ load: 0.5, efficiency: 0.9 }],
+    [{ outputCurrent: 0.5, efficiency: 0.9 }],
     [
-      { load: 0, efficiency: 0.4 },
-      { load: 0.3, efficiency: 0.92 },
-      { load: 3, efficiency: 0.8 },
+      { outputCurrent: 0, efficiency: 0.4 },
+      { outputCurrent: 0.3, efficiency: 0.92 },
+      { outputCurrent: 3, efficiency: 0.8 },
     ],
   ),
   quiescentCurrent: fc.double({ min: 0, max: 0.06, noNaN: true }),
-  minimumInput: fc.double({ min: 0, max: 5, noNaN: true }),
-  maximumInput: fc.constantFrom(12, 40),
+  minInputVoltage: fc.double({ min: 0, max: 5, noNaN: true }),
+  maxInputVoltage: fc.constantFrom(12, 40),
 })
 const sources = fc.record({
-  voltage: fc.double({ min: 2, max: 15, noNaN: true }),
-  resistance: fc.double({ min: 0.01, max: 2, noNaN: true }),
+  sourceVoltage: fc.double({ min: 2, max: 15, noNaN: true }),
+  sourceResistance: fc.double({ min: 0.01, max: 2, noNaN: true }),
 })
 
 describe("converterOutput", () => {
@@ -92,7 +93,7 @@ describe("converterOutput", () => {
         if (point === null) return
         const into = point.inputVoltage * (point.inputCurrent - spec.quiescentCurrent)
         expect(point.outputVoltage * load).toBeCloseTo(point.efficiency * into, 9)
-        expect(source.voltage - source.resistance * point.inputCurrent).toBeCloseTo(point.inputVoltage, 9)
+        expect(source.sourceVoltage - source.sourceResistance * point.inputCurrent).toBeCloseTo(point.inputVoltage, 9)
         if (spec.efficiency.length > 1) return
         const more = converterOutput({ ...spec, outputCurrentLimit: null }, source, load * 1.1)
         expect(more?.outputVoltage).toBeLessThanOrEqual(point.outputVoltage * (1 + 1e-12))
@@ -111,9 +112,9 @@ describe("converterLimit", () => {
     sourceResistance: 0.1,
     inputCurrentLimit: 2.4,
     efficiency: [
-      { load: 0.1, efficiency: 0.8 },
-      { load: 0.5, efficiency: 0.92 },
-      { load: 2, efficiency: 0.8 },
+      { outputCurrent: 0.1, efficiency: 0.8 },
+      { outputCurrent: 0.5, efficiency: 0.92 },
+      { outputCurrent: 2, efficiency: 0.8 },
     ],
   } as const
 
@@ -127,9 +128,9 @@ describe("converterLimit", () => {
   })
 
   it.each([
-    ["input-too-high", { maximumInput: 5 }, 0.1],
-    ["input-too-low", { minimumInput: 5.5 }, 0.4],
-    ["no-input-current", { quiescentCurrent: 3 }, 0.6],
+    ["input-too-high", { maxInputVoltage: 5 }, 0.1],
+    ["insufficient-voltage", { minInputVoltage: 5.5 }, 0.4],
+    ["insufficient-current", { quiescentCurrent: 3 }, 0.6],
   ])("refuses with %s and says by how much", (code, change, shortBy) => {
     const outcome = converterLimit.attempt({ ...base, ...change })
     expect(!outcome.ok && outcome.error).toBeInstanceOf(NoSolutionError)
@@ -139,20 +140,20 @@ describe("converterLimit", () => {
   })
 
   it("never lets a step-down put out more than stands at its input, nor a step-up less", () => {
-    const five = { outputVoltage: 5, loadCurrent: 0.5, sourceVoltage: 4.12, efficiency: [{ load: 1, efficiency: 0.9 }] } as const
+    const five = { outputVoltage: 5, loadCurrent: 0.5, sourceVoltage: 4.12, efficiency: [{ outputCurrent: 1, efficiency: 0.9 }] } as const
     const code = (input: object) => {
       const out = converterLimit.attempt({ ...five, ...input })
       return out.ok ? "answered" : "noSolution" in out.error ? out.error.noSolution : "input"
     }
-    expect(code({ topology: "step-down" })).toBe("cannot-step-up")
-    expect(code({ topology: "step-up" })).toBe("answered")
-    expect(code({ topology: "step-up", sourceVoltage: 5.01 })).toBe("cannot-step-down")
-    expect([code({ topology: "step-up-down" }), code({ topology: "step-up-down", sourceVoltage: 12 })]).toEqual(["answered", "answered"])
+    expect(code({ topology: "buck" })).toBe("cannot-boost")
+    expect(code({ topology: "boost" })).toBe("answered")
+    expect(code({ topology: "boost", sourceVoltage: 5.01 })).toBe("cannot-buck")
+    expect([code({ topology: "buck-boost" }), code({ topology: "buck-boost", sourceVoltage: 12 })]).toEqual(["answered", "answered"])
     // without a kind it answers, and says what it took for granted
     const way = (sourceVoltage: number) =>
-      converterLimit({ ...five, sourceVoltage }).cautions.find((c) => c.code === "kind-taken")?.values.way
+      converterLimit({ ...five, sourceVoltage }).cautions.find((c) => c.code === "type-assumed")?.values.way
     expect([way(4.12), way(12)]).toEqual(["up", "down"])
-    expect(converterLimit({ ...five, topology: "step-up" }).cautions.map((c) => c.code)).not.toContain("kind-taken")
+    expect(converterLimit({ ...five, topology: "boost" }).cautions.map((c) => c.code)).not.toContain("type-assumed")
   })
 
   it("counts the drop-out of a step-down among what ends its set voltage", () => {
@@ -163,7 +164,7 @@ describe("converterLimit", () => {
       sourceVoltage: 5.5,
       sourceResistance: 0.4,
       inputCurrentLimit: 9,
-      topology: "step-down",
+      topology: "buck",
     } as const
     const { fullVoltageCurrent } = converterLimit(input)
     const at = (part: number) => converterLimit.attempt({ ...input, loadCurrent: (fullVoltageCurrent as number) * part })
@@ -176,9 +177,9 @@ describe("converterLimit", () => {
   it("warns of hot parts and of touch, whatever it is asked for", () => {
     const codes = (input: object) => converterLimit({ ...base, ...input }).cautions.map((c) => c.code)
     // a tenth of 10.1 W and of 9.9 W is a watt either way, less and more
-    const one = { inputCurrentLimit: null, sourceResistance: 0, efficiency: [{ load: 1, efficiency: 10 / 11 }] }
-    expect(codes({ ...one, outputVoltage: 10.1 })).toContain("hot-parts")
-    expect(codes({ ...one, outputVoltage: 9.9 })).not.toContain("hot-parts")
+    const one = { inputCurrentLimit: null, sourceResistance: 0, efficiency: [{ outputCurrent: 1, efficiency: 10 / 11 }] }
+    expect(codes({ ...one, outputVoltage: 10.1 })).toContain("burns")
+    expect(codes({ ...one, outputVoltage: 9.9 })).not.toContain("burns")
     expect(codes({ outputVoltage: 30.1 })).toContain("touch-voltage")
     expect(codes({ outputVoltage: 30 })).not.toContain("touch-voltage")
   })
@@ -208,7 +209,7 @@ describe("constantPowerPoint", () => {
         fc.double({ min: 1e-3, max: 0.999, noNaN: true }),
         (E, R, part) => {
           const P = (part * E ** 2) / (4 * R)
-          const point = constantPowerPoint({ sourceVoltage: E, resistance: R, power: P })
+          const point = constantPowerPoint({ sourceVoltage: E, sourceResistance: R, power: P })
           const bisect = (low: number, high: number) => {
             const f = (v: number) => v + (R * P) / v - E
             let [a, b] = [low, high]
@@ -219,7 +220,11 @@ describe("constantPowerPoint", () => {
             }
             return a
           }
-          worst = Math.max(worst, Math.abs(bisect(E / 2, E) / point.voltage - 1), Math.abs(bisect(E * 1e-9, E / 2) / point.lowVoltage - 1))
+          worst = Math.max(
+            worst,
+            Math.abs(bisect(E / 2, E) / point.terminalVoltage - 1),
+            Math.abs(bisect(E * 1e-9, E / 2) / point.unstableVoltage - 1),
+          )
         },
       ),
       { numRuns: 500, seed: 6 },
@@ -228,20 +233,20 @@ describe("constantPowerPoint", () => {
   })
 
   it("refuses more than E²/(4R) and names the greatest power", () => {
-    const outcome = constantPowerPoint.si({ sourceVoltage: 5, resistance: 0.25, power: 30, inductance: 0, capacitance: null })
+    const outcome = constantPowerPoint.si({ sourceVoltage: 5, sourceResistance: 0.25, power: 30, inductance: 0, capacitance: null })
     expect(isNoSolution(outcome) && outcome.nearest.power).toBe(25)
     expect(isNoSolution(outcome) && outcome.message).toContain("25 W")
-    const limit = constantPowerPoint({ sourceVoltage: 5, resistance: 0.25, power: 25 })
-    expect([limit.atLimit, limit.voltage]).toEqual([true, 2.5])
+    const limit = constantPowerPoint({ sourceVoltage: 5, sourceResistance: 0.25, power: 25 })
+    expect([limit.atLimit, limit.terminalVoltage]).toEqual([true, 2.5])
   })
 
   it("says stable exactly where a time-stepped L–C circuit settles", () => {
     const [E, R, P, L] = [12, 0.2, 60, 5e-6]
-    const least = constantPowerPoint({ sourceVoltage: E, resistance: R, power: P, inductance: L }).leastCapacitance
+    const least = constantPowerPoint({ sourceVoltage: E, sourceResistance: R, power: P, inductance: L }).minCapacitance
     for (const factor of [0.8, 1.25]) {
       const C = least * factor
-      const point = constantPowerPoint({ sourceVoltage: E, resistance: R, power: P, inductance: L, capacitance: C })
-      let [i, v] = [point.current, point.voltage + 1e-3]
+      const point = constantPowerPoint({ sourceVoltage: E, sourceResistance: R, power: P, inductance: L, capacitance: C })
+      let [i, v] = [point.current, point.terminalVoltage + 1e-3]
       const f = (i: number, v: number) => [(E - R * i - v) / L, (i - P / v) / C] as const
       const h = 0.02 * Math.sqrt(L * C)
       let late = 0
@@ -252,7 +257,7 @@ describe("constantPowerPoint", () => {
         const [a4, b4] = f(i + h * a3, v + h * b3)
         i += (h / 6) * (a1 + 2 * a2 + 2 * a3 + a4)
         v += (h / 6) * (b1 + 2 * b2 + 2 * b3 + b4)
-        if (n > 30000) late = Math.max(late, Math.abs(v - point.voltage))
+        if (n > 30000) late = Math.max(late, Math.abs(v - point.terminalVoltage))
         if (late > 0.1) break
       }
       expect(point.stable).toBe(factor > 1)

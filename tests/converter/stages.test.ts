@@ -11,8 +11,8 @@ const inputs = fc.record({
   frequency: fc.double({ min: 1e5, max: 2e6, noNaN: true }),
   diodeVoltage: fc.double({ min: 0, max: 0.6, noNaN: true }),
   switchVoltage: fc.double({ min: 0, max: 0.3, noNaN: true }),
-  switchLimit: fc.double({ min: 0.2, max: 8, noNaN: true }),
-  limitKind: fc.constantFrom("peak" as const, "valley" as const),
+  switchCurrentLimit: fc.double({ min: 0.2, max: 8, noNaN: true }),
+  limitType: fc.constantFrom("peak" as const, "valley" as const),
 })
 type Random = typeof inputs extends fc.Arbitrary<infer T> ? T : never
 const kinds = {
@@ -85,9 +85,9 @@ describe.each(["boost", "buck"] as const)("%sStage", (kind) => {
     fc.assert(
       fc.property(inputs, (random) => {
         const input = of(random)
-        const { greatestOutput } = solver(input)
-        const at = solver({ ...input, outputCurrent: greatestOutput as number })
-        expect((input.limitKind === "peak" ? at.peakCurrent : at.valleyCurrent) / random.switchLimit).toBeCloseTo(1, 9)
+        const { maxOutputCurrent } = solver(input)
+        const at = solver({ ...input, outputCurrent: maxOutputCurrent as number })
+        expect((input.limitType === "peak" ? at.peakCurrent : at.valleyCurrent) / random.switchCurrentLimit).toBeCloseTo(1, 9)
       }),
       { numRuns: 200, seed: 42 },
     )
@@ -163,8 +163,8 @@ describe("stages refuse what they are not", () => {
   it("step-up below its input, step-down above it", () => {
     const input = { inputVoltage: 12, outputVoltage: 5, outputCurrent: 1, inductance: 1e-5, frequency: 5e5 }
     const up = boostStage.attempt(input)
-    expect(!up.ok && "noSolution" in up.error && up.error.noSolution).toBe("not-a-step-up")
+    expect(!up.ok && "noSolution" in up.error && up.error.noSolution).toBe("input-too-high")
     const down = buckStage.attempt({ ...input, inputVoltage: 5, outputVoltage: 12 })
-    expect(!down.ok && "noSolution" in down.error && down.error.noSolution).toBe("not-a-step-down")
+    expect(!down.ok && "noSolution" in down.error && down.error.noSolution).toBe("insufficient-voltage")
   })
 })

@@ -28,7 +28,7 @@ describe("tables of ports", () => {
   it("keeps every port to the standard's figures", () => {
     expect(Object.keys(usbPromises)).toEqual(Object.keys(ports))
     for (const [name, port] of Object.entries(usbPromises))
-      expect([port.voltage, port.leastVoltage, port.current, port.abovePower, port.pullUp], name).toEqual(
+      expect([port.sourceVoltage, port.minSourceVoltage, port.current, port.abovePower, port.pullUp], name).toEqual(
         ports[name]?.map((x) => (x === null ? null : expect.closeTo(x, 9))),
       )
   })

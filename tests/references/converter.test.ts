@@ -20,13 +20,17 @@ const numbers =
 
 /** Both roots and the limit of a constant-power load. */
 const roots = numbers(({ source_V, resistance_ohm, power_W }) => {
-  const point = constantPowerPoint({ sourceVoltage: source_V as number, resistance: resistance_ohm as number, power: power_W as number })
+  const point = constantPowerPoint({
+    sourceVoltage: source_V as number,
+    sourceResistance: resistance_ohm as number,
+    power: power_W as number,
+  })
   return {
-    v_high_V: point.voltage,
+    v_high_V: point.terminalVoltage,
     i_high_A: point.current,
-    v_low_V: point.lowVoltage,
-    i_low_A: point.lowCurrent,
-    p_max_W: point.greatestPower,
+    v_low_V: point.unstableVoltage,
+    i_low_A: point.unstableCurrent,
+    p_max_W: point.maxPower,
   }
 })
 
@@ -34,13 +38,14 @@ const roots = numbers(({ source_V, resistance_ohm, power_W }) => {
 const noRipple = { inductance: 1e3, frequency: 1e6 }
 
 /** CC voltage and currents of a Type-C advertisement. */
-const advertisement = (standard: UsbStandard): Check => numbers(() => ({ vrd_V: usbSupply({ standard, current: 0.1 }).ccVoltage }))
+const advertisement = (standard: UsbStandard): Check =>
+  numbers(() => ({ vrd_V: usbSupply({ type: standard, loadCurrent: 0.1 }).ccVoltage }))
 
 /** Currents of a PD source at each voltage the row asks for. */
 const powerRules = numbers(({ pdp_W }) =>
   Object.fromEntries(
     (["5V", "9V", "15V", "20V"] as const).flatMap((v) => {
-      const outcome = usbSupply.attempt({ standard: `pd-${v}`, current: 0.1, ratedPower: pdp_W })
+      const outcome = usbSupply.attempt({ type: `pd-${v}`, loadCurrent: 0.1, ratedPower: pdp_W })
       return outcome.ok ? [[`i${v}_A`, outcome.value.promisedCurrent]] : []
     }),
   ),
@@ -49,8 +54,11 @@ const powerRules = numbers(({ pdp_W }) =>
 /** A resistive load on a source, by the constant-power point that takes the same power. */
 function loaded(emf: number, inner: number, load: number): { current: number; voltage: number; power: number } {
   const power = (emf / (inner + load)) ** 2 * load
-  const point = constantPowerPoint({ sourceVoltage: emf, resistance: inner, power })
-  const root = load > inner ? { current: point.current, voltage: point.voltage } : { current: point.lowCurrent, voltage: point.lowVoltage }
+  const point = constantPowerPoint({ sourceVoltage: emf, sourceResistance: inner, power })
+  const root =
+    load > inner
+      ? { current: point.current, voltage: point.terminalVoltage }
+      : { current: point.unstableCurrent, voltage: point.unstableVoltage }
   return { ...root, power: root.current * root.voltage }
 }
 
@@ -71,7 +79,7 @@ referenceTests(
         duty: stage.duty,
         on_time_us: (stage.duty / (i.f_Hz as number)) * 1e6,
         slope_A_per_us: stage.slope / 1e6,
-        ripple_pp_A: stage.ripple,
+        ripple_pp_A: stage.rippleCurrent,
         dcm_boundary_load_A: stage.boundaryCurrent,
       }
     }),
@@ -83,10 +91,10 @@ referenceTests(
           outputVoltage: i.vout_V as number,
           outputCurrent: i.iout_A as number,
           efficiency: i.efficiency as number,
-          switchLimit: i.inductor_limit_A as number,
+          switchCurrentLimit: i.inductor_limit_A as number,
           ...noRipple,
         })
-        return (out.greatestOutput as number) - (i.iout_A as number)
+        return (out.maxOutputCurrent as number) - (i.iout_A as number)
       }
       const vin = (brent(greatest, 0.5, (i.vout_V as number) * 0.99) as { x: number }).x
       return { vin_times_eta_V: vin * (i.efficiency as number), vin_min_V: vin }
@@ -107,9 +115,9 @@ referenceTests(
         outputVoltage: i.vout_V as number,
         outputCurrent: 1,
         efficiency: 1,
-        switchLimit: i.limit_A as number,
+        switchCurrentLimit: i.limit_A as number,
         ...noRipple,
-      }).greatestOutput,
+      }).maxOutputCurrent,
     })),
     "converter-boost-valley": numbers((i) => ({
       valley_A: boostStage({
@@ -159,7 +167,7 @@ referenceTests(
         outputVoltage: i.vout_V as number,
         loadCurrent: i.iout_A as number,
         sourceVoltage: i.vin_V as number,
-        efficiency: [{ load: 1, efficiency: i.efficiency as number }],
+        efficiency: [{ outputCurrent: 1, efficiency: i.efficiency as number }],
       }).inputCurrent,
     })),
     "supply-constant-power-12V-0p2ohm-60W": roots,
@@ -167,7 +175,9 @@ referenceTests(
     "supply-constant-power-5V-0p25ohm-10W": roots,
     "supply-constant-power-60V-9ohm-75W": roots,
     "supply-constant-power-infeasible": numbers(({ source_V, resistance_ohm, power_W }) => {
-      const out = constantPowerPoint.si(constantPowerPoint.read({ sourceVoltage: source_V, resistance: resistance_ohm, power: power_W }))
+      const out = constantPowerPoint.si(
+        constantPowerPoint.read({ sourceVoltage: source_V, sourceResistance: resistance_ohm, power: power_W }),
+      )
       return { feasible: !isNoSolution(out), p_max_W: isNoSolution(out) ? out.nearest.power : null }
     }),
     "supply-internal-resistance-openstax": numbers(({ emf_V, internal_ohm, load_ohm }) => {
@@ -176,11 +186,11 @@ referenceTests(
     }),
     "supply-max-power-transfer-boylestad": numbers(({ thevenin_V, thevenin_ohm }) => {
       const at = (load: number) => loaded(thevenin_V as number, thevenin_ohm as number, load)
-      const { greatestPower } = constantPowerPoint({ sourceVoltage: thevenin_V as number, resistance: thevenin_ohm as number, power: 1 })
-      return { p_3ohm_W: at(3).power, p_9ohm_W: greatestPower, p_27ohm_W: at(27).power }
+      const { maxPower } = constantPowerPoint({ sourceVoltage: thevenin_V as number, sourceResistance: thevenin_ohm as number, power: 1 })
+      return { p_3ohm_W: at(3).power, p_9ohm_W: maxPower, p_27ohm_W: at(27).power }
     }),
     "supply-usb-bc12-limits": () => ({
-      cdp_min_A: usbSupply({ standard: "charging-port", current: 0.1 }).promisedCurrent,
+      cdp_min_A: usbSupply({ type: "charging-port", loadCurrent: 0.1 }).promisedCurrent,
       charging_port_max_A: usbLimits.chargingPortMaximum,
       device_draw_max_A: usbLimits.chargingDeviceMaximum,
       dcp_min_A: usbLimits.dedicatedPortMinimum,
@@ -188,12 +198,14 @@ referenceTests(
     "supply-usb-pd-15W": powerRules,
     "supply-usb-pd-50W": powerRules,
     "supply-usb-pd-epr": () => {
-      const power = (standard: UsbStandard) => usbSupply({ standard, current: 0.1, ratedPower: 240, markedCable: true }).promisedPower
+      const power = (standard: UsbStandard) =>
+        usbSupply({ type: standard, loadCurrent: 0.1, ratedPower: 240, cableMarked: true }).promisedPower
       return { p28V_W: power("pd-28V"), p36V_W: power("pd-36V"), p48V_W: power("pd-48V") }
     },
     "supply-usb2-cable-length-rederived": numbers((i) => {
       const longest = (conductor: number) =>
-        usbSupply({ standard: "usb2", current: 0.5, conductor, contactResistance: i.contact_ohm as number }).greatestLength
+        usbSupply({ type: "usb2", loadCurrent: 0.5, conductorResistance: conductor, contactResistance: i.contact_ohm as number })
+          .maxCableLength
       return {
         awg28_m: longest(i.awg28_ohm_per_m as number),
         awg26_m: longest(i.awg26_ohm_per_m as number),
@@ -202,28 +214,28 @@ referenceTests(
       }
     }),
     "supply-usb2-limits": () => {
-      const port = usbSupply({ standard: "usb2", current: 0.1 })
-      const idle = usbSupply({ standard: "usb2-unconfigured", current: 0.1 })
+      const port = usbSupply({ type: "usb2", loadCurrent: 0.1 })
+      const idle = usbSupply({ type: "usb2-unconfigured", loadCurrent: 0.1 })
       return {
         high_power_A: usbLimits.unitLoad2 * usbLimits.unitLoads2 === port.promisedCurrent ? port.promisedCurrent : null,
         power_W: port.promisedPower,
-        port_min_V: port.leastPortVoltage,
+        port_min_V: port.minSourceVoltage,
         port_max_V: usbLimits.portMaximum2,
-        low_power_port_min_V: idle.leastPortVoltage,
+        low_power_port_min_V: idle.minSourceVoltage,
         unconfigured_max_A: idle.promisedCurrent,
       }
     },
     "supply-usb3-limits": () => {
-      const port = usbSupply({ standard: "usb3", current: 0.1 })
+      const port = usbSupply({ type: "usb3", loadCurrent: 0.1 })
       return {
         high_power_A: port.promisedCurrent,
         power_W: port.promisedPower,
-        low_power_hub_port_min_V: port.leastPortVoltage,
+        low_power_hub_port_min_V: port.minSourceVoltage,
         device_min_V: usbLimits.deviceMinimum3,
       }
     },
     "supply-usbc-cable-ir-drop": () => {
-      const worst = usbSupply({ standard: "type-c-3A", current: usbLimits.cableCurrent })
+      const worst = usbSupply({ type: "type-c-3A", loadCurrent: usbLimits.cableCurrent })
       return {
         vbus_resistance_max_mohm: (usbLimits.cableDropSupply / usbLimits.cableCurrent) * 1000,
         gnd_resistance_max_mohm: (usbLimits.cableDropReturn / usbLimits.cableCurrent) * 1000,
@@ -238,7 +250,7 @@ referenceTests(
       default_usb3_A: usbPromises.usb3.current,
       medium_A: usbPromises["type-c-1.5A"].current,
       high_A: usbPromises["type-c-3A"].current,
-      high_power_W: usbSupply({ standard: "type-c-3A", current: 0.1 }).promisedPower,
+      high_power_W: usbSupply({ type: "type-c-3A", loadCurrent: 0.1 }).promisedPower,
     }),
   },
   {

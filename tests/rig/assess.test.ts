@@ -93,7 +93,12 @@ const cases: Readonly<Record<string, Case>> = {
     remove: without("starting"),
     missing: "starting",
   },
-  "converter-window": { rig: "ember-lizard-collar", vary: scale(["converter", "minimumInput"]), remove: without("pack"), missing: "pack" },
+  "converter-window": {
+    rig: "ember-lizard-collar",
+    vary: scale(["converter", "minInputVoltage"]),
+    remove: without("pack"),
+    missing: "pack",
+  },
   "over-voltage": { step: 1.004, vary: scale(["hinged", "actuator", "ratedVoltage"]), remove: without("pack"), missing: "pack" },
   "day-energy": { vary: scale(["day", "hours"]), remove: without("day"), missing: "day" },
   flight: { vary: scale(["pack", "cellCapacity"]), remove: without("day"), missing: "day.flies" },

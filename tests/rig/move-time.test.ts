@@ -183,7 +183,7 @@ describe("refusals", () => {
   })
   it.each([
     ["cannot-close", { ...cells, hinged: { ...hinged, actuator: { ...hinged.actuator, stroke: "180 mm" } } }],
-    ["no-supply", { ...bank, converter: { ...bank.converter!, minimumInput: "5.5 V" } }],
+    ["no-supply", { ...bank, converter: { ...bank.converter!, minInputVoltage: "5.5 V" } }],
   ] as [string, RigDocument][])("%s", (code, rig) => {
     const outcome = moveTime.attempt(rig)
     expect(

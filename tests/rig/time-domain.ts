@@ -67,11 +67,14 @@ export function timeByStepping(rig: Si, direction: 1 | -1, step = 2e-3): number 
     const curve = converter.efficiency
     const k = Math.max(
       0,
-      curve.findIndex((p) => p.load >= total),
+      curve.findIndex((p) => p.outputCurrent >= total),
     )
     const [p, q] =
-      total >= curve.at(-1)!.load ? [curve.at(-1)!, curve.at(-1)!] : k === 0 ? [curve[0]!, curve[0]!] : [curve[k - 1]!, curve[k]!]
-    const eta = p === q ? p.efficiency : p.efficiency + ((q.efficiency - p.efficiency) * (total - p.load)) / (q.load - p.load)
+      total >= curve.at(-1)!.outputCurrent ? [curve.at(-1)!, curve.at(-1)!] : k === 0 ? [curve[0]!, curve[0]!] : [curve[k - 1]!, curve[k]!]
+    const eta =
+      p === q
+        ? p.efficiency
+        : p.efficiency + ((q.efficiency - p.efficiency) * (total - p.outputCurrent)) / (q.outputCurrent - p.outputCurrent)
     const most = Math.min(converter.inputCurrentLimit ?? 1e9, bank?.currentLimit ?? 1e9)
     const power = (current: number) => (open - current * line) * (current - converter.quiescentCurrent) * eta
     const wanted = converter.outputVoltage * total

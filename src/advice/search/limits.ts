@@ -117,7 +117,7 @@ export function suppliesOf(plan: SearchPlan, count: number): Supply[] {
       openVoltage,
       fullVoltage: series * chemistries[cell.chemistry].cellFullVoltage,
       bound: converter ? converter.outputVoltage : openVoltage,
-      breaks: converter ? converter.efficiency.map((point) => point.load) : [],
+      breaks: converter ? converter.efficiency.map((point) => point.outputCurrent) : [],
     }
   })
   return list.sort((a, b) => a.cost - b.cost || a.mass - b.mass || a.index - b.index)
@@ -161,9 +161,9 @@ export function supplyRefusal(plan: SearchPlan, supply: Supply, { raise, lower }
   const { parts, openVoltage, fullVoltage, bound } = supply
   const { converter, cell, parallel } = parts
   const { goals } = plan
-  if (converter && !(openVoltage >= converter.minimumInput)) return refusal("no-supply", openVoltage, converter.minimumInput)
+  if (converter && !(openVoltage >= converter.minInputVoltage)) return refusal("no-supply", openVoltage, converter.minInputVoltage)
   const broken = firstBroken(
-    ["converter-input", fullVoltage, converter?.maximumInput ?? null],
+    ["converter-input", fullVoltage, converter?.maxInputVoltage ?? null],
     ["voltage", converter ? converter.outputVoltage : fullVoltage, goals.voltageFactor * ratedVoltage],
     ["cell-current", Math.max(raise.greatest, lower.greatest) / parallel, converter ? null : cell.current],
   )

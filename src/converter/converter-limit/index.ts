@@ -25,31 +25,31 @@ const offered = (si: Si, sourceVoltage: number): Readonly<Record<string, number>
   sourceVoltage > 0 && sourceVoltage <= 1000 && !isNoSolution(answer({ ...si, sourceVoltage })) ? { sourceVoltage } : {}
 
 function cannotRun(si: Si): NoSolution {
-  const { sourceVoltage, maximumInput, minimumInput, sourceResistance, quiescentCurrent } = si
+  const { sourceVoltage, maxInputVoltage, minInputVoltage, sourceResistance, quiescentCurrent } = si
   const idle = sourceVoltage - sourceResistance * quiescentCurrent
-  if (maximumInput !== null && sourceVoltage > maximumInput)
+  if (maxInputVoltage !== null && sourceVoltage > maxInputVoltage)
     return refuse(
       "input-too-high",
-      "The source gives {given.sourceVoltage voltage} and the converter may have {given.maximumInput voltage} at most: {shortBy voltage} too much. Take a converter for this voltage.",
-      sourceVoltage - maximumInput,
+      "The source gives {given.sourceVoltage voltage} and the converter may have {given.maxInputVoltage voltage} at most: {shortBy voltage} too much. Take a converter for this voltage.",
+      sourceVoltage - maxInputVoltage,
       {},
-      offered(si, maximumInput),
-      { "given.sourceVoltage": sourceVoltage, "given.maximumInput": maximumInput },
+      offered(si, maxInputVoltage),
+      { "given.sourceVoltage": sourceVoltage, "given.maxInputVoltage": maxInputVoltage },
     )
-  if (idle < minimumInput || idle <= 0) {
-    const needed = 1.001 * (minimumInput + sourceResistance * quiescentCurrent)
+  if (idle < minInputVoltage || idle <= 0) {
+    const needed = 1.001 * (minInputVoltage + sourceResistance * quiescentCurrent)
     return refuse(
-      "input-too-low",
-      "The converter needs {given.minimumInput voltage} at its input and gets {idle voltage} before any load is on. Take a source of {needed voltage} or more, or less resistance.",
-      minimumInput > idle ? minimumInput - idle : needed - sourceVoltage,
+      "insufficient-voltage",
+      "The converter needs {given.minInputVoltage voltage} at its input and gets {idle voltage} before any load is on. Take a source of {needed voltage} or more, or less resistance.",
+      minInputVoltage > idle ? minInputVoltage - idle : needed - sourceVoltage,
       { idle, needed },
       offered(si, needed),
-      { "given.minimumInput": minimumInput },
+      { "given.minInputVoltage": minInputVoltage },
     )
   }
-  const room = Math.min(si.inputCurrentLimit ?? Number.POSITIVE_INFINITY, (idle - minimumInput) / sourceResistance + quiescentCurrent)
+  const room = Math.min(si.inputCurrentLimit ?? Number.POSITIVE_INFINITY, (idle - minInputVoltage) / sourceResistance + quiescentCurrent)
   return refuse(
-    "no-input-current",
+    "insufficient-current",
     "The input can take {room current} and the converter itself uses {given.quiescentCurrent current}: nothing is left for the load. Take a source or an input limit that gives more.",
     // at the very limit nothing is left either: a microampere would be
     Math.max(quiescentCurrent - room, 1e-6),
@@ -68,15 +68,15 @@ function wrongKind(
   // source voltage at which the input stands at a voltage while the set one holds
   const sourceFor = (input: number) =>
     input + sourceResistance * (quiescentCurrent + (outputVoltage * si.loadCurrent) / (point.efficiency * input))
-  if (si.topology === "step-down" && point.outputVoltage > point.inputVoltage)
+  if (si.topology === "buck" && point.outputVoltage > point.inputVoltage)
     return {
-      code: "cannot-step-up",
+      code: "cannot-boost",
       shortBy: point.outputVoltage - point.inputVoltage,
       sourceVoltage: sourceFor(1.001 * outputVoltage),
     }
-  if (si.topology === "step-up" && point.limitedBy === "none" && point.inputVoltage > outputVoltage)
+  if (si.topology === "boost" && point.limitedBy === "none" && point.inputVoltage > outputVoltage)
     return {
-      code: "cannot-step-down",
+      code: "cannot-buck",
       shortBy: point.inputVoltage - outputVoltage,
       sourceVoltage: sourceFor(0.999 * outputVoltage),
     }
@@ -100,7 +100,7 @@ function answer(si: Si): ConverterLimit | NoSolution {
     inputPower,
     heat: inputPower - outputPower,
     lineHeat: si.sourceResistance * point.inputCurrent ** 2,
-    availablePower: unbounded ? null : point.efficiency * bound.power,
+    maxOutputPower: unbounded ? null : point.efficiency * bound.power,
     fullVoltageCurrent: holds === Number.POSITIVE_INFINITY ? null : holds,
   }
 }
@@ -113,16 +113,16 @@ function solve(si: Si): ConverterLimit | NoSolution {
   const point = converterOutput(specOf(si), sourceOf(si), si.loadCurrent)
   const wrong = point && wrongKind(si, point)
   if (!point || !wrong) return cannotRun(si)
-  return wrong.code === "cannot-step-up"
+  return wrong.code === "cannot-boost"
     ? refuse(
-        "cannot-step-up",
+        "cannot-boost",
         "A step-down cannot hold {output voltage} from the {input voltage} that stand at its input under this load. Take a source of more voltage or less resistance, or a converter that steps up.",
         wrong.shortBy,
         { input: point.inputVoltage, output: point.outputVoltage },
         offered(si, wrong.sourceVoltage),
       )
     : refuse(
-        "cannot-step-down",
+        "cannot-buck",
         "A step-up set to {given.outputVoltage voltage} passes the {input voltage} at its input straight through to the load, which may not stand it. Take a step-down, or a source of less voltage.",
         wrong.shortBy,
         { input: point.inputVoltage },
@@ -136,7 +136,7 @@ function cautions(si: Si, out: ConverterLimit): Caution[] {
   if (si.topology === null && out.outputVoltage > 0)
     found.push(
       caution(
-        "kind-taken",
+        "type-assumed",
         "caution",
         "This holds only for a converter that can step {way}: {inputVoltage voltage} stand at its input and {given.outputVoltage voltage} are set. Say which kind it is (topology).",
         at(POWER_ELECTRONICS, "chapter 2: what each topology can do"),
@@ -167,7 +167,7 @@ function cautions(si: Si, out: ConverterLimit): Caution[] {
         { "given.loadCurrent": si.loadCurrent, "given.outputCurrentLimit": si.outputCurrentLimit },
       ),
     )
-  const plain = si.topology !== "step-up-down" && out.limitedBy !== "none" && out.outputVoltage > 0
+  const plain = si.topology !== "buck-boost" && out.limitedBy !== "none" && out.outputVoltage > 0
   if (plain && out.outputVoltage < out.inputVoltage && si.outputVoltage > out.inputVoltage)
     found.push(
       caution(
@@ -178,11 +178,11 @@ function cautions(si: Si, out: ConverterLimit): Caution[] {
         { outputVoltage: out.outputVoltage, inputVoltage: out.inputVoltage },
       ),
     )
-  const loads = si.efficiency.map((p) => p.load)
+  const loads = si.efficiency.map((p) => p.outputCurrent)
   if (si.loadCurrent < (loads[0] as number) || si.loadCurrent > (loads[loads.length - 1] as number))
     found.push(
       caution(
-        "outside-curve",
+        "outside-range",
         "note",
         "{given.loadCurrent current} lies outside the efficiency curve; its end value was used.",
         commonPractice,
@@ -195,12 +195,12 @@ function cautions(si: Si, out: ConverterLimit): Caution[] {
 function check(si: Si): Issue[] {
   return si.efficiency.flatMap((point, i) => {
     const before = si.efficiency[i - 1]
-    return before === undefined || point.load > before.load
+    return before === undefined || point.outputCurrent > before.outputCurrent
       ? []
       : [
-          inconsistent(["efficiency", i, "load"], "{load current} after {before current}", "loads in rising order", {
-            load: point.load,
-            before: before.load,
+          inconsistent(["efficiency", i, "outputCurrent"], "{outputCurrent current} after {before current}", "loads in rising order", {
+            outputCurrent: point.outputCurrent,
+            before: before.outputCurrent,
           }),
         ]
   })
@@ -226,19 +226,19 @@ function check(si: Si): Issue[] {
  * - `inputCurrentLimit`: input current limit [I_lim; 0.1 mA to 1000 A; optional]
  * - `outputCurrentLimit`: output current limit [I_ol; 0.1 mA to 1000 A; optional]
  * - `efficiency`: efficiency over output current [list of 1 to 1000]
- *   - `load`: output current [I_e; 0 to 1000 A]
+ *   - `outputCurrent`: output current [I_e; 0 to 1000 A]
  *   - `efficiency`: efficiency [eta_e; 1 to 100 %]
  * - `quiescentCurrent`: no-load input current [I_q; 0 to 100 A; default 0]
- * - `minimumInput`: least input voltage [V_min; 0 to 1000 V; default 0]
- * - `maximumInput`: greatest input voltage [V_max; 10 mV to 1000 V; optional]
- * - `topology`: what it can do with its input voltage [step-up, step-down or step-up-down; optional]
+ * - `minInputVoltage`: least input voltage [V_min; 0 to 1000 V; default 0]
+ * - `maxInputVoltage`: greatest input voltage [V_max; 10 mV to 1000 V; optional]
+ * - `topology`: what it can do with its input voltage [boost, buck or buck-boost; optional]
  *
  * **Results**
  *
  * `outputVoltage`: output voltage [V; V]; `inputVoltage`: voltage at the input [V_in; V]; `inputCurrent`: input
  * current [I_in; A]; `efficiency`: efficiency at this load [eta; as a fraction]; `outputPower`: power to the load
  * [P_out; W]; `inputPower`: power into the converter [P_in; W]; `heat`: heat in the converter [P_h; W]; `lineHeat`:
- * heat in source and wires [P_l; W]; `limitedBy`: limited by [text]; `availablePower`: greatest output power here
+ * heat in source and wires [P_l; W]; `limitedBy`: limited by [text]; `maxOutputPower`: greatest output power here
  * [P_a; W]; `fullVoltageCurrent`: load current the set voltage holds to [I_h; A].
  *
  * **Symbols of the working**
@@ -256,14 +256,14 @@ function check(si: Si): Issue[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `input-too-high`, `input-too-low` or `no-input-current` where it cannot run at all;
- * `cannot-step-up` or `cannot-step-down` where its kind cannot do what is asked
+ * @throws NoSolutionError `input-too-high`, `insufficient-voltage` or `insufficient-current` where it cannot run at all;
+ * `cannot-boost` or `cannot-buck` where its type cannot do what is asked
  * @example
  * ```ts
  * import { converterLimit } from 'alula/converter'
  * const fed = converterLimit({
  *   outputVoltage: '12 V', loadCurrent: '1.5 A', sourceVoltage: '5.1 V', sourceResistance: '120 mohm',
- *   inputCurrentLimit: '2.4 A', efficiency: [{ load: '0.2 A', efficiency: '90 %' }, { load: '1.5 A', efficiency: '85 %' }],
+ *   inputCurrentLimit: '2.4 A', efficiency: [{ outputCurrent: '0.2 A', efficiency: '90 %' }, { outputCurrent: '1.5 A', efficiency: '85 %' }],
  * })
  * fed.limitedBy // => 'input-current'
  * fed.outputVoltage // => 6.544
@@ -315,7 +315,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
           kind: "group",
           label: "point",
           fields: {
-            load: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 1000, typical: [0, 5] },
+            outputCurrent: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 1000, typical: [0, 5] },
             efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", min: "1 %", max: 1, typical: ["70 %", "95 %"] },
           },
         },
@@ -329,8 +329,8 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
         typical: [0, "20 mA"],
         default: 0,
       },
-      minimumInput: { kind: "voltage", symbol: "V_min", label: "least input voltage", min: 0, max: 1000, typical: [0, 4.5], default: 0 },
-      maximumInput: {
+      minInputVoltage: { kind: "voltage", symbol: "V_min", label: "least input voltage", min: 0, max: 1000, typical: [0, 4.5], default: 0 },
+      maxInputVoltage: {
         kind: "voltage",
         symbol: "V_max",
         label: "greatest input voltage",
@@ -342,7 +342,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
       topology: {
         kind: "choice",
         label: "what it can do with its input voltage",
-        options: { "step-up": "raise it (boost)", "step-down": "lower it (buck)", "step-up-down": "both" },
+        options: { boost: "raise it (boost)", buck: "lower it (buck)", "buck-boost": "both" },
         default: null,
       },
     },
@@ -356,7 +356,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
       heat: { kind: "power", symbol: "P_h", label: "heat in the converter" },
       lineHeat: { kind: "power", symbol: "P_l", label: "heat in source and wires" },
       limitedBy: { kind: "text", label: "limited by" },
-      availablePower: { kind: "power", symbol: "P_a", label: "greatest output power here" },
+      maxOutputPower: { kind: "power", symbol: "P_a", label: "greatest output power here" },
       fullVoltageCurrent: { kind: "current", symbol: "I_h", label: "load current the set voltage holds to" },
     },
     example: {
@@ -366,8 +366,8 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @_
       sourceResistance: "120 mohm",
       inputCurrentLimit: "2.4 A",
       efficiency: [
-        { load: "0.2 A", efficiency: "90 %" },
-        { load: "1.5 A", efficiency: "85 %" },
+        { outputCurrent: "0.2 A", efficiency: "90 %" },
+        { outputCurrent: "1.5 A", efficiency: "85 %" },
       ],
     },
     formulae: limitFormulae,

@@ -5,7 +5,7 @@ import type { ConverterSpec, InputBound } from "../limit.js"
 /** One point of an efficiency curve. */
 export interface EfficiencyPoint {
   /** Output current [I_e; 0 to 1000 A] */
-  load: Current
+  outputCurrent: Current
   /** Efficiency there, as a fraction. [eta_e; 1 to 100 %] */
   efficiency: Ratio
 }
@@ -29,14 +29,14 @@ export interface ConverterLimitInput {
   /** No-load input current [I_q; 0 to 100 A; default 0] */
   quiescentCurrent?: Current
   /** Least input voltage it works at. [V_min; 0 to 1000 V; default 0] */
-  minimumInput?: Voltage
+  minInputVoltage?: Voltage
   /** Greatest input voltage it may have. [V_max; 10 mV to 1000 V; optional] */
-  maximumInput?: Voltage | null
+  maxInputVoltage?: Voltage | null
   /**
    * What the converter can do with its input voltage; left out, it is taken to do whatever is asked, with a caution.
-   * [step-up, step-down or step-up-down; optional]
+   * [boost, buck or buck-boost; optional]
    */
-  topology?: "step-up" | "step-down" | "step-up-down" | null
+  topology?: "boost" | "buck" | "buck-boost" | null
 }
 
 /** The input in SI. */
@@ -45,9 +45,9 @@ export type Si = SiOf<ConverterLimitInput>
 /** Converter and source of an input. */
 export const specOf = (si: Si): ConverterSpec => ({
   ...si,
-  maximumInput: si.maximumInput ?? Number.POSITIVE_INFINITY,
+  maxInputVoltage: si.maxInputVoltage ?? Number.POSITIVE_INFINITY,
 })
-export const sourceOf = (si: Si) => ({ voltage: si.sourceVoltage, resistance: si.sourceResistance })
+export const sourceOf = (si: Si) => ({ sourceVoltage: si.sourceVoltage, sourceResistance: si.sourceResistance })
 
 /** First load current at which the demand reaches the bound, segment by segment of the efficiency curve. */
 export function currentAtBound(spec: ConverterSpec, bound: InputBound): number {
@@ -56,10 +56,11 @@ export function currentAtBound(spec: ConverterSpec, bound: InputBound): number {
   const first = curve[0] as ConverterSpec["efficiency"][number]
   let low = first
   const early = crossing(first.efficiency, 0)
-  if (early <= first.load) return early
+  if (early <= first.outputCurrent) return early
   for (const high of curve.slice(1)) {
-    const slope = (high.efficiency - low.efficiency) / (high.load - low.load)
-    if ((spec.outputVoltage * high.load) / high.efficiency >= bound.power) return crossing(low.efficiency - slope * low.load, slope)
+    const slope = (high.efficiency - low.efficiency) / (high.outputCurrent - low.outputCurrent)
+    if ((spec.outputVoltage * high.outputCurrent) / high.efficiency >= bound.power)
+      return crossing(low.efficiency - slope * low.outputCurrent, slope)
     low = high
   }
   return crossing(low.efficiency, 0)
@@ -67,7 +68,7 @@ export function currentAtBound(spec: ConverterSpec, bound: InputBound): number {
 
 /** Load current at which a step-down's input has sunk to the set voltage; null for other converters and stiff sources. */
 export function dropOutCurrent(si: Si): number | null {
-  if (si.topology !== "step-down" || !(si.sourceResistance > 0)) return null
+  if (si.topology !== "buck" || !(si.sourceResistance > 0)) return null
   const current = (si.sourceVoltage - si.sourceResistance * si.quiescentCurrent - si.outputVoltage) / si.sourceResistance
   return currentAtBound(specOf(si), { current, power: si.outputVoltage * current, limitedBy: "input-voltage" })
 }

@@ -26,7 +26,7 @@ function solve(si: Si): BoostStage | NoSolution {
   const { inputVoltage, outputVoltage, switchVoltage } = si
   if (!(stage.on > 0))
     return refuse(
-      "not-a-step-up",
+      "input-too-high",
       "The switch takes {given.switchVoltage voltage} of the {given.inputVoltage voltage} that come in: nothing is left across the inductor. Take a better switch or more input voltage.",
       switchVoltage - 0.999 * inputVoltage,
       {},
@@ -35,7 +35,7 @@ function solve(si: Si): BoostStage | NoSolution {
     )
   if (!(outputVoltage > inputVoltage))
     return refuse(
-      "not-a-step-up",
+      "input-too-high",
       "A step-up cannot turn {given.inputVoltage voltage} into {given.outputVoltage voltage}: the output must lie above the input. Take a step-down (see buckStage), or a stage that does both.",
       1.001 * inputVoltage - outputVoltage,
       {},
@@ -88,20 +88,20 @@ function solve(si: Si): BoostStage | NoSolution {
  * - `efficiency`: efficiency taken [eta; 5 to 100 %; default 90 %]
  * - `diodeVoltage`: voltage across the diode [V_d; 0 to 100 V; optional]
  * - `switchVoltage`: voltage across the switch [V_sw; 0 to 100 V; default 0]
- * - `switchLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
- * - `limitKind`: what the limit watches [peak or valley; default peak]
+ * - `switchCurrentLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
+ * - `limitType`: what the limit watches [peak or valley; default peak]
  * - `rippleRatio`: ripple to suggest an inductance for [K; 1 to 200 %; default 30 %]
  *
  * **Results**
  *
  * `duty`: duty [D; as a fraction]; `fallDuty`: falling part of the period [D_2; as a fraction]; `continuous`: current
- * never rests [yes or no]; `slope`: slope of the rising current, A/s [g]; `ripple`: ripple, peak to peak [dI; A];
- * `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A]; `valleyCurrent`: valley
- * current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output capacitor current, RMS
- * [I_c; A]; `boundaryCurrent`: output current at the edge of resting [I_b; A]; `inputCurrent`: input current [I_in;
- * A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction]; `greatestOutput`: greatest output current
- * [I_g; A]; `withinLimit`: within the switch limit [yes or no]; `suggestedInductance`: inductance for the ripple asked
- * (losses in the duty) [L_s; H].
+ * never rests [yes or no]; `slope`: slope of the rising current, A/s [g]; `rippleCurrent`: ripple, peak to peak [dI;
+ * A]; `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A]; `valleyCurrent`:
+ * valley current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output capacitor
+ * current, RMS [I_c; A]; `boundaryCurrent`: output current at the edge of resting [I_b; A]; `inputCurrent`: input
+ * current [I_in; A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction]; `maxOutputCurrent`:
+ * greatest output current [I_g; A]; `withinLimit`: within the switch limit [yes or no]; `suggestedInductance`:
+ * inductance for the ripple asked (losses in the duty) [L_s; H].
  *
  * **Symbols of the working**
  *
@@ -117,17 +117,17 @@ function solve(si: Si): BoostStage | NoSolution {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `not-a-step-up` where the output does not lie above the input
+ * @throws NoSolutionError `input-too-high` where the output does not lie above the input
  * @example
  * ```ts
  * import { boostStage } from 'alula/converter'
  * const stage = boostStage({
  *   inputVoltage: '5 V', outputVoltage: '12 V', outputCurrent: '1.5 A', inductance: '3.3 uH', frequency: '500 kHz',
- *   efficiency: '93 %', switchLimit: '6 A',
+ *   efficiency: '93 %', switchCurrentLimit: '6 A',
  * })
  * stage.duty // => 0.6125
  * stage.peakCurrent // => 4.799
- * stage.greatestOutput // => 1.965
+ * stage.maxOutputCurrent // => 1.965
  * ```
  */
 export const boostStage: Solver<BoostStageInput, BoostStage> = /* @__PURE__ */ solver<BoostStageInput, BoostStage>(
@@ -148,7 +148,7 @@ export const boostStage: Solver<BoostStageInput, BoostStage> = /* @__PURE__ */ s
       inductance: "3.3 uH",
       frequency: "500 kHz",
       efficiency: "93 %",
-      switchLimit: "6 A",
+      switchCurrentLimit: "6 A",
     },
     formulae: [
       {

@@ -25,7 +25,7 @@ function solve(si: Si): BuckStage | NoSolution {
     const needed = 1.001 * (inputVoltage - stage.on)
     const lower = 0.999 * (inputVoltage - si.switchVoltage) * (si.diodeVoltage === null ? si.efficiency : 1)
     return refuse(
-      "not-a-step-down",
+      "insufficient-voltage",
       "A step-down cannot turn {given.inputVoltage voltage} into {given.outputVoltage voltage}: with the losses it needs more than {needed voltage} at its input. Take a step-up (see boostStage), or a lower output.",
       needed - inputVoltage,
       { needed },
@@ -75,20 +75,20 @@ function solve(si: Si): BuckStage | NoSolution {
  * - `efficiency`: efficiency taken [eta; 5 to 100 %; default 90 %]
  * - `diodeVoltage`: voltage across the diode [V_d; 0 to 100 V; optional]
  * - `switchVoltage`: voltage across the switch [V_sw; 0 to 100 V; default 0]
- * - `switchLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
- * - `limitKind`: what the limit watches [peak or valley; default peak]
+ * - `switchCurrentLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
+ * - `limitType`: what the limit watches [peak or valley; default peak]
  * - `rippleRatio`: ripple to suggest an inductance for [K; 1 to 200 %; default 30 %]
  *
  * **Results**
  *
  * `duty`: duty [D; as a fraction]; `fallDuty`: falling part of the period [D_2; as a fraction]; `continuous`: current
- * never rests [yes or no]; `slope`: slope of the rising current, A/s [g]; `ripple`: ripple, peak to peak [dI; A];
- * `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A]; `valleyCurrent`: valley
- * current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output capacitor current, RMS
- * [I_c; A]; `boundaryCurrent`: output current at the edge of resting [I_b; A]; `inputCurrent`: input current [I_in;
- * A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction]; `greatestOutput`: greatest output current
- * [I_g; A]; `withinLimit`: within the switch limit [yes or no]; `suggestedInductance`: inductance for the ripple asked
- * (losses in the duty) [L_s; H].
+ * never rests [yes or no]; `slope`: slope of the rising current, A/s [g]; `rippleCurrent`: ripple, peak to peak [dI;
+ * A]; `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A]; `valleyCurrent`:
+ * valley current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output capacitor
+ * current, RMS [I_c; A]; `boundaryCurrent`: output current at the edge of resting [I_b; A]; `inputCurrent`: input
+ * current [I_in; A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction]; `maxOutputCurrent`:
+ * greatest output current [I_g; A]; `withinLimit`: within the switch limit [yes or no]; `suggestedInductance`:
+ * inductance for the ripple asked (losses in the duty) [L_s; H].
  *
  * **Symbols of the working**
  *
@@ -105,16 +105,16 @@ function solve(si: Si): BuckStage | NoSolution {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `not-a-step-down` where the input does not lie far enough above the output
+ * @throws NoSolutionError `insufficient-voltage` where the input does not lie far enough above the output
  * @example
  * ```ts
  * import { buckStage } from 'alula/converter'
  * const stage = buckStage({
- *   inputVoltage: '12.6 V', outputVoltage: '5 V', outputCurrent: '2 A', inductance: '10 uH', frequency: '400 kHz', switchLimit: '4 A',
+ *   inputVoltage: '12.6 V', outputVoltage: '5 V', outputCurrent: '2 A', inductance: '10 uH', frequency: '400 kHz', switchCurrentLimit: '4 A',
  * })
  * stage.duty // => 0.4409
- * stage.ripple // => 0.7765
- * stage.greatestOutput // => 3.612
+ * stage.rippleCurrent // => 0.7765
+ * stage.maxOutputCurrent // => 3.612
  * ```
  */
 export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solver<BuckStageInput, BuckStage>(
@@ -134,7 +134,7 @@ export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solv
       outputCurrent: "2 A",
       inductance: "10 uH",
       frequency: "400 kHz",
-      switchLimit: "4 A",
+      switchCurrentLimit: "4 A",
     },
     formulae: [
       {

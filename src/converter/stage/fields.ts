@@ -27,9 +27,9 @@ export interface StageInput {
   /** Voltage across the switch while it is on. [V_sw; 0 to 100 V; default 0] */
   switchVoltage?: Voltage
   /** Switch current limit [I_lim; 0.1 mA to 1000 A; optional] */
-  switchLimit?: Current | null
+  switchCurrentLimit?: Current | null
   /** Whether that limit watches the peak or the valley of the inductor current. [peak or valley; default peak] */
-  limitKind?: "peak" | "valley"
+  limitType?: "peak" | "valley"
   /** Ripple against the mean inductor current to suggest an inductance for. [K; 1 to 200 %; default 30 %] */
   rippleRatio?: Ratio
 }
@@ -45,7 +45,7 @@ export interface StageResult {
   /** How fast the inductor current rises. [g] */
   readonly slope: number
   /** Ripple of the inductor current, peak to peak. [dI; A] */
-  readonly ripple: number
+  readonly rippleCurrent: number
   /** Mean inductor current [I_L; A] */
   readonly inductorCurrent: number
   /** Peak of the inductor and switch current. [I_pk; A] */
@@ -63,7 +63,7 @@ export interface StageResult {
   /** Output power over input power as these losses have it. [eta_e; as a fraction] */
   readonly estimatedEfficiency: number
   /** Greatest output current the switch limit allows. [I_g; A] */
-  readonly greatestOutput: number | null
+  readonly maxOutputCurrent: number | null
   /** Whether the output current is within it. [yes or no] */
   readonly withinLimit: boolean | null
   /** Inductance for the ripple ratio asked for: by the duty that counts the losses, which makers' short formula leaves out. [L_s; H] */
@@ -87,7 +87,7 @@ export const stageFields: Omit<Fields<StageInput>, "inputVoltage" | "outputVolta
   efficiency: { kind: "ratio", symbol: "eta", label: "efficiency taken", min: 0.05, max: 1, typical: ["80 %", "96 %"], default: "90 %" },
   diodeVoltage: { kind: "voltage", symbol: "V_d", label: "voltage across the diode", min: 0, max: 100, typical: [0.1, 0.7], default: null },
   switchVoltage: { kind: "voltage", symbol: "V_sw", label: "voltage across the switch", min: 0, max: 100, typical: [0, 0.4], default: 0 },
-  switchLimit: {
+  switchCurrentLimit: {
     kind: "current",
     symbol: "I_lim",
     label: "switch current limit",
@@ -96,7 +96,7 @@ export const stageFields: Omit<Fields<StageInput>, "inputVoltage" | "outputVolta
     typical: [1, 10],
     default: null,
   },
-  limitKind: { kind: "choice", label: "what the limit watches", options: { peak: "the peak", valley: "the valley" }, default: "peak" },
+  limitType: { kind: "choice", label: "what the limit watches", options: { peak: "the peak", valley: "the valley" }, default: "peak" },
   rippleRatio: {
     kind: "ratio",
     symbol: "K",
@@ -114,7 +114,7 @@ export const stageOutput: OutFields<StageResult> = {
   fallDuty: { kind: "ratio", symbol: "D_2", label: "falling part of the period", unit: "%" },
   continuous: { kind: "flag", label: "current never rests" },
   slope: { kind: "number", symbol: "g", label: "slope of the rising current, A/s" },
-  ripple: { kind: "current", symbol: "dI", label: "ripple, peak to peak" },
+  rippleCurrent: { kind: "current", symbol: "dI", label: "ripple, peak to peak" },
   inductorCurrent: { kind: "current", symbol: "I_L", label: "mean inductor current" },
   peakCurrent: { kind: "current", symbol: "I_pk", label: "peak current" },
   valleyCurrent: { kind: "current", symbol: "I_v", label: "valley current" },
@@ -123,7 +123,7 @@ export const stageOutput: OutFields<StageResult> = {
   boundaryCurrent: { kind: "current", symbol: "I_b", label: "output current at the edge of resting" },
   inputCurrent: { kind: "current", symbol: "I_in", label: "input current" },
   estimatedEfficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency as estimated", unit: "%" },
-  greatestOutput: { kind: "current", symbol: "I_g", label: "greatest output current" },
+  maxOutputCurrent: { kind: "current", symbol: "I_g", label: "greatest output current" },
   withinLimit: { kind: "flag", label: "within the switch limit" },
   suggestedInductance: { kind: "inductance", symbol: "L_s", label: "inductance for the ripple asked (losses in the duty)" },
 }
@@ -135,14 +135,14 @@ export function stageCautions(si: SiOf<StageInput>, out: StageResult): Caution[]
     ...touchCautions(Math.max(si.inputVoltage, si.outputVoltage)),
     ...heatCautions(outputPower / out.estimatedEfficiency - outputPower),
   ]
-  if (out.greatestOutput !== null && out.withinLimit === false)
+  if (out.maxOutputCurrent !== null && out.withinLimit === false)
     found.push(
       caution(
         "switch-limit",
         "caution",
-        "The switch limit allows {greatestOutput current}; asked for are {given.outputCurrent current}: the output voltage falls, or the converter stops and tries again.",
+        "The switch limit allows {maxOutputCurrent current}; asked for are {given.outputCurrent current}: the output voltage falls, or the converter stops and tries again.",
         BOOST_CALCULATION,
-        { greatestOutput: out.greatestOutput, "given.outputCurrent": si.outputCurrent },
+        { maxOutputCurrent: out.maxOutputCurrent, "given.outputCurrent": si.outputCurrent },
       ),
     )
   if (!out.continuous)
@@ -164,7 +164,7 @@ export function stageCautions(si: SiOf<StageInput>, out: StageResult): Caution[]
         { duty: out.duty },
       ),
     )
-  if (si.switchLimit !== null)
+  if (si.switchCurrentLimit !== null)
     found.push(
       caution(
         "limit-spread",

@@ -19,13 +19,14 @@ interface Own {
 
 /** The result of a stage from its triangle of inductor current. */
 export function stageResult(si: Si, stage: Stage, wave: Triangle, own: Own): StageResult {
-  const greatestOutput = si.switchLimit === null ? null : (si.limitKind === "peak" ? own.atPeak : own.atValley)(si.switchLimit)
+  const maxOutputCurrent =
+    si.switchCurrentLimit === null ? null : (si.limitType === "peak" ? own.atPeak : own.atValley)(si.switchCurrentLimit)
   return {
     duty: wave.duty,
     fallDuty: wave.fallDuty,
     continuous: wave.continuous,
     slope: stage.on / stage.inductance,
-    ripple: wave.ripple,
+    rippleCurrent: wave.ripple,
     inductorCurrent: wave.mean,
     peakCurrent: wave.peak,
     valleyCurrent: wave.valley,
@@ -34,8 +35,8 @@ export function stageResult(si: Si, stage: Stage, wave: Triangle, own: Own): Sta
     boundaryCurrent: own.boundaryCurrent,
     inputCurrent: own.inputCurrent,
     estimatedEfficiency: (si.outputVoltage * si.outputCurrent) / (si.inputVoltage * own.inputCurrent),
-    greatestOutput,
-    withinLimit: greatestOutput === null ? null : si.outputCurrent <= greatestOutput,
+    maxOutputCurrent,
+    withinLimit: maxOutputCurrent === null ? null : si.outputCurrent <= maxOutputCurrent,
     suggestedInductance: (stage.on * continuousRipple(stage).duty) / (stage.frequency * si.rippleRatio * own.meanCurrent),
   }
 }
@@ -72,9 +73,9 @@ export const limitSteps = (stageOf: (si: Si) => Stage): readonly Step<Si, StageR
     kind: "number",
     meaning: "limit: 0 none, 1 peak, 2 peak with a resting current, 3 valley",
     given: (si) => {
-      if (si.switchLimit === null) return 0
-      if (si.limitKind === "valley") return 3
-      return si.switchLimit >= continuousRipple(stageOf(si)).ripple ? 1 : 2
+      if (si.switchCurrentLimit === null) return 0
+      if (si.limitType === "valley") return 3
+      return si.switchCurrentLimit >= continuousRipple(stageOf(si)).ripple ? 1 : 2
     },
   },
   { symbol: "L_s", meaning: "inductance for the ripple asked for, with the duty that counts the losses", is: "V_on * D_c / (f * K * I_0)" },

@@ -149,18 +149,18 @@ export const electricChecks: readonly Check[] = [
           sourceResistance,
           currentLimit: limit,
           motors: arms.count,
-          motorResistance: constants.resistance,
-          backEmf,
+          windingResistance: constants.resistance,
+          backEmfConstant: backEmf,
           loadTorque: backEmf * first.current,
         }
         return findBy(startUp, "starting", input, (out) => {
-          const reset = (starting as unknown as { readonly resetBelow: number | null }).resetBelow
+          const reset = (starting as unknown as { readonly resetVoltage: number | null }).resetVoltage
           const clear = limit === null ? 1 : 1 - out.inrushCurrent / limit
           const margin =
             !out.starts || out.resets === true
               ? -1
               : out.outcome === "starts"
-                ? Math.min(Math.max(clear, 0.1), reset === null ? 1 : out.lowestVoltage / reset - 1)
+                ? Math.min(Math.max(clear, 0.1), reset === null ? 1 : out.minVoltage / reset - 1)
                 : 0.05
           const how = out.starts
             ? out.outcome === "starts"
@@ -172,7 +172,7 @@ export const electricChecks: readonly Check[] = [
             limit ?? out.inrushCurrent,
             "current",
             margin,
-            `${how}: standing still they would draw ${amps(out.inrushCurrent)} and pull the supply to ${formatQuantity("voltage", out.lowestVoltage)}${out.resets ? ", where something else resets" : ""}.`,
+            `${how}: standing still they would draw ${amps(out.inrushCurrent)} and pull the supply to ${formatQuantity("voltage", out.minVoltage)}${out.resets ? ", where something else resets" : ""}.`,
             "see alula/converter startUp",
           )
         })
@@ -190,14 +190,14 @@ export const electricChecks: readonly Check[] = [
       const [low, high] = pack
         ? [pack.series * chemistries[pack.chemistry].cellCutOffVoltage, pack.series * chemistries[pack.chemistry].cellFullVoltage]
         : [bank?.voltage as number, bank?.voltage as number]
-      const room = Math.min(low - converter.minimumInput, converter.maximumInput - high)
-      const span = converter.maximumInput - converter.minimumInput
+      const room = Math.min(low - converter.minInputVoltage, converter.maxInputVoltage - high)
+      const span = converter.maxInputVoltage - converter.minInputVoltage
       return byMargin(
         low,
-        converter.minimumInput,
+        converter.minInputVoltage,
         "voltage",
         (2 * room) / span,
-        `The source runs from ${formatQuantity("voltage", low)} to ${formatQuantity("voltage", high)}; the converter takes ${formatQuantity("voltage", converter.minimumInput)} to ${formatQuantity("voltage", converter.maximumInput)}.`,
+        `The source runs from ${formatQuantity("voltage", low)} to ${formatQuantity("voltage", high)}; the converter takes ${formatQuantity("voltage", converter.minInputVoltage)} to ${formatQuantity("voltage", converter.maxInputVoltage)}.`,
         "the converter's datasheet",
       )
     },

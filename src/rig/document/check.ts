@@ -36,9 +36,11 @@ export function checkParts(rig: Si): Issue[] {
       found.push(issue("inconsistent", ["hinged", "spring", "anchor"], "the hinge's own place", "a fixed end away from the hinge"))
   }
   if (converter) {
-    if (!(converter.minimumInput < converter.maximumInput))
-      found.push(issue("inconsistent", ["converter", "maximumInput"], `${converter.maximumInput} V`, "more than the minimum input voltage"))
-    const loads = converter.efficiency.map((p) => p.load)
+    if (!(converter.minInputVoltage < converter.maxInputVoltage))
+      found.push(
+        issue("inconsistent", ["converter", "maxInputVoltage"], `${converter.maxInputVoltage} V`, "more than the minimum input voltage"),
+      )
+    const loads = converter.efficiency.map((p) => p.outputCurrent)
     if (loads.some((load, i) => i > 0 && !(load > (loads[i - 1] as number))))
       found.push(issue("inconsistent", ["converter", "efficiency"], "loads out of order", "loads that rise from point to point"))
   }

@@ -145,7 +145,7 @@ export interface RigBank {
 /** One point of an efficiency curve. */
 export interface RigEfficiencyPoint {
   /** Output current [I_e; 0 to 100 A] */
-  load: Current
+  outputCurrent: Current
   /** Efficiency [eta_e; 1 to 100 %] */
   efficiency: Ratio
 }
@@ -163,9 +163,9 @@ export interface RigConverter {
   /** Own current without load [I_q; 0 to 5 A; default 0] */
   quiescentCurrent?: Current
   /** Minimum input voltage [V_in_min; 0 to 100 V] */
-  minimumInput: Voltage
+  minInputVoltage: Voltage
   /** Maximum input voltage [V_in_max; 10 mV to 100 V] */
-  maximumInput: Voltage
+  maxInputVoltage: Voltage
 }
 
 /** A run of wire out and back, with its contacts. */

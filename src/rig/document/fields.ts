@@ -146,14 +146,14 @@ export const rigFields: Fields<RigDocument> = {
           kind: "group",
           label: "point",
           fields: {
-            load: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 100 },
+            outputCurrent: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 100 },
             efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", min: "1 %", max: 1 },
           },
         },
       },
       quiescentCurrent: { kind: "current", symbol: "I_q", label: "own current without load", min: 0, max: 5, default: 0 },
-      minimumInput: { kind: "voltage", symbol: "V_in_min", label: "minimum input voltage", min: 0, max: 100 },
-      maximumInput: { kind: "voltage", symbol: "V_in_max", label: "maximum input voltage", min: "10 mV", max: 100 },
+      minInputVoltage: { kind: "voltage", symbol: "V_in_min", label: "minimum input voltage", min: 0, max: 100 },
+      maxInputVoltage: { kind: "voltage", symbol: "V_in_max", label: "maximum input voltage", min: "10 mV", max: 100 },
     },
   },
   wiring: {

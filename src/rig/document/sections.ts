@@ -168,7 +168,7 @@ export interface RigScissor {
 }
 
 /** What decides whether the actuators ever start: their motors, and what the supply does at its limit. */
-export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetBelow"> {
+export interface RigStarting extends Pick<StartUpInput, "limitAction" | "onTime" | "offTime" | "inertia" | "resetVoltage"> {
   /** Speed of the motor inside the actuator, without load at rated voltage. [su_w; 0.572958 °/s to 47746.5 rpm] */
   motorSpeed: AngularSpeed
 }
@@ -381,8 +381,17 @@ const described = {
   }),
   lights: whole("light string", embed(ledRun, "li")),
   starting: section("start of the actuators", {
-    ...embed(startUp, "su", "sourceVoltage", "sourceResistance", "currentLimit", "motors", "motorResistance", "backEmf", "loadTorque")
-      .fields,
+    ...embed(
+      startUp,
+      "su",
+      "sourceVoltage",
+      "sourceResistance",
+      "currentLimit",
+      "motors",
+      "windingResistance",
+      "backEmfConstant",
+      "loadTorque",
+    ).fields,
     motorSpeed: { kind: "angularSpeed", symbol: "su_w", label: "motor speed without load", min: 0.01, max: 5000 },
   }),
   budget: group<RigBudget>("what may be spent", {

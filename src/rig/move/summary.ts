@@ -97,7 +97,7 @@ function modelOf(rig: Si, circuit: Circuit, breaks: readonly number[]): MoveMode
 /** The whole model of a rig that has arms, a source and wiring. */
 export function wholeMove(rig: Si): { readonly model: MoveModel; readonly chain: SupplyChain } {
   const chain = supplyChain(rig)
-  return { model: modelOf(rig, circuitOf(chain), chain.converter?.efficiency.map((p) => p.load) ?? []), chain }
+  return { model: modelOf(rig, circuitOf(chain), chain.converter?.efficiency.map((p) => p.outputCurrent) ?? []), chain }
 }
 
 /** Rod direction of the raise. */
@@ -107,7 +107,8 @@ export function raiseDirection(rig: Si): Direction {
 
 function waterfall(rig: Si, chain: SupplyChain, direction: Direction, time: number): WaterfallStep[] {
   const { actuator } = rig.hinged as Arms
-  const seconds = (circuit: Circuit) => moveSeconds(modelOf(rig, circuit, chain.converter?.efficiency.map((p) => p.load) ?? []), direction)
+  const seconds = (circuit: Circuit) =>
+    moveSeconds(modelOf(rig, circuit, chain.converter?.efficiency.map((p) => p.outputCurrent) ?? []), direction)
   const stages: readonly (readonly [string, number | null])[] = [
     ["without load, at rated voltage", actuator.stroke / actuator.noLoadSpeed],
     ["the load, at rated voltage", seconds(stiff(actuator.ratedVoltage))],

@@ -130,7 +130,7 @@ export function circuitOf(chain: SupplyChain, parts: ChainParts = whole): Circui
     inputCurrentLimit: parts.limits ? lesser(converter.inputCurrentLimit, limit) : null,
     outputCurrentLimit: parts.limits ? converter.outputCurrentLimit : null,
   }
-  const source = { voltage: openVoltage, resistance: sourceResistance + lineResistance }
+  const source = { sourceVoltage: openVoltage, sourceResistance: sourceResistance + lineResistance }
   return (current) => {
     const point = converterOutput(spec, source, current)
     if (!point) return null
