@@ -1,6 +1,6 @@
-import { contactSeverity, passage, pinchGap, reach, tipOver, touchTemperature, windLoad } from "alula/worn"
+import { contactSeverity, overturning, passage, pinchGap, reach, touchTemperature, windLoad } from "alula/worn"
 
-const solvers = { windLoad, tipOver, contactSeverity, touchTemperature, pinchGap, passage, reach }
+const solvers = { windLoad, overturning, contactSeverity, touchTemperature, pinchGap, passage, reach }
 
 /** Each solver on its own example, checked call and bare kernel. */
 export const rows = Object.entries(solvers).flatMap(([name, solver]) => {

@@ -13,12 +13,12 @@ import {
 } from "alula/worn"
 
 const solvers = { metabolicRate, carriedLoad, strapPressure, wearSchedule, endurance, heatStress, liftLimit, bodySegments, bodyDimension }
-const pose = (i) => ({ name: `pose ${i}`, forward: -0.2 - i * 1e-4, left: 0, height: 1.2 + i * 1e-3 })
-const manyPoses = carriedLoad.read({ bodyMass: 60, stature: 1.65, load: 7, poses: Array.from({ length: 200 }, (_, i) => pose(i)) })
+const pose = (i) => ({ name: `pose ${i}`, forward: -0.2 - i * 1e-4, left: 0, up: 1.2 + i * 1e-3 })
+const manyPoses = carriedLoad.read({ bodyMass: 60, stature: 1.65, rigMass: 7, poses: Array.from({ length: 200 }, (_, i) => pose(i)) })
 const longDay = wearSchedule.read({
   bodyMass: 60,
-  load: 6,
-  moment: 6,
+  rigMass: 6,
+  backMoment: 6,
   plan: Array.from({ length: 48 }, (_, i) => ({ name: `part ${i}`, activity: i % 2 ? "off" : "walking", duration: 1200 })),
 })
 

@@ -57,7 +57,7 @@ function figures(situation: Situation): { readonly caption: string; readonly svg
   const poses = situation.poses()
   const mass = situation.mass()
   if (rig.wearer && poses && mass !== null) {
-    const input = { ...rig.wearer, load: mass, poses }
+    const input = { ...rig.wearer, rigMass: mass, poses }
     if (carriedLoad.attempt(input).ok)
       found.push({
         caption: "Where the weight hangs, the lean that balances it, and the moments it makes.",

@@ -30,7 +30,7 @@ export {
   wearSchedule,
 } from "./effort/wear-schedule/index.js"
 export { usualWalkingSpeed } from "./effort/wear-schedule/strain.js"
-export type { FirstLimit, HeaviestLoad, Rest } from "./effort/wear-schedule/types.js"
+export type { FirstLimit, MaxRig, Rest } from "./effort/wear-schedule/types.js"
 export {
   type CarriedLoad,
   type CarriedLoadInput,
@@ -45,6 +45,7 @@ export { type LiftLimit, type LiftLimitInput, liftLimit } from "./load/lift-limi
 export { type StrapPressure, type StrapPressureInput, strapPressure } from "./load/strap-pressure/index.js"
 export { type PassageKind, type PassagePlace, passagePlaces } from "./surroundings/data-access.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./surroundings/data-wind.js"
+export { type Overturning, type OverturningInput, overturning, type WindFrom } from "./surroundings/overturning/index.js"
 export {
   type OwnPlace,
   type PackedSize,
@@ -54,5 +55,4 @@ export {
   passage,
   type WornEnvelope,
 } from "./surroundings/passage/index.js"
-export { type TipOver, type TipOverInput, tipOver, type WindFrom } from "./surroundings/tip-over/index.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./surroundings/wind-load.js"

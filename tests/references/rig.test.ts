@@ -25,9 +25,9 @@ referenceTests("rig", {
     const wind = windLoad({
       span: given.span_m,
       chord: given.chord_m,
-      wind: given.wind_m_s,
+      windSpeed: given.wind_m_s,
       gustFactor: 1,
-      walking: 0,
+      walkingSpeed: 0,
       dragCoefficient: given.drag_coefficient,
       airDensity: given.air_density_kg_m3,
     })

@@ -28,7 +28,7 @@ const cars = [adaLifts.centreDoor, adaLifts.sideDoor, adaLifts.deep, adaLifts.sq
 /** The clear width the solver really uses at a place. */
 const widthAt = (name: string): number => {
   const place = passagePlaces.find((p) => p.place === name)
-  const body = { width: 0.5, front: 0.25, back: 0.25, height: 1.5 }
+  const body = { width: 0.5, forward: 0.25, backward: 0.25, height: 1.5 }
   const found = passage({ folded: body, allowance: 0 }).places.find((p) => p.place === name)
   if (!place?.width || !found) throw new Error(`no place ${name}`)
   // facing and sideways are alike for a square body: spare and body make the clear width
@@ -118,7 +118,10 @@ export const accessChecks: Readonly<Record<string, Check>> = {
   }),
   "pb-worn-access-passing-remainder": (i) => ({
     left_in: (i.span_in as number[]).map((span) =>
-      inch(passage({ folded: { width: `${span} in`, front: 0.3, back: 0.3, height: 1.8 }, corridor: `${i.corridor_in} in` }).leftBeside),
+      inch(
+        passage({ folded: { width: `${span} in`, forward: 0.3, backward: 0.3, height: 1.8 }, corridorWidth: `${i.corridor_in} in` })
+          .corridorMargin,
+      ),
     ),
   }),
   "parade-road-vehicle-envelope": () => ({ width_m: roadVehicle.width, height_m: roadVehicle.clearance }),
@@ -226,7 +229,7 @@ export const accessChecks: Readonly<Record<string, Check>> = {
   }),
   "worn-reach-ranges": () => {
     // the seated helper's band ends where the flag of the solver turns
-    const seated = (height: number) => reach({ stature: 1.7, ahead: 0.25, aside: 0.2, height }).seatedHelper
+    const seated = (height: number) => reach({ stature: 1.7, forward: 0.25, outward: 0.2, up: height }).reachableSeated
     const turns = (inside: number, outside: number) => {
       let [a, b] = [inside, outside]
       for (let k = 0; k < 50; k++) {

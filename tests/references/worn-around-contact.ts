@@ -6,7 +6,7 @@ const regions = Object.keys(contactRegions) as BodyRegion[]
 const perMm = 1000
 
 const force: Check = ({ body_region }) => {
-  const out = contactSeverity({ region: body_region, movingMass: 1, speed: 1 })
+  const out = contactSeverity({ region: body_region, movingMass: 1, movingSpeed: 1 })
   return {
     quasi_static_force_N: out.clampingLimit,
     transient_multiplier: out.transientLimit === null ? "not permitted" : out.transientLimit / out.clampingLimit,
@@ -19,7 +19,7 @@ const model: Check = ({ body_region }) => {
 const energy =
   (region: BodyRegion): Check =>
   (i) => {
-    const out = contactSeverity({ region, movingMass: 1, speed: 1 })
+    const out = contactSeverity({ region, movingMass: 1, movingSpeed: 1 })
     // the row's own force and spring must be the region's, or the energy proves nothing
     if (out.transientLimit !== i.transient_force_N || contactRegions[region].stiffness !== i.spring_N_per_mm * perMm) return {}
     return { energy_J: out.energyLimit }
@@ -28,7 +28,7 @@ const pressure: Check = ({ location }) => ({ pressure_N_per_cm2: contactPressure
 
 const crushGap: Check = ({ body_part }) => {
   const found = pinchGap(pinchGap.example).parts.find(({ part }) => part === body_part)
-  return { min_gap_mm: (found?.leastGap as number) * 1000 }
+  return { min_gap_mm: (found?.minGap as number) * 1000 }
 }
 
 /** Contact and crushing rows. */
@@ -50,7 +50,7 @@ export const contactChecks: Readonly<Record<string, Check>> = {
   ...Object.fromEntries(["arm", "body", "finger", "foot", "hand-wrist-fist", "head", "toes"].map((p) => [`gap-${p}`, crushGap])),
   "contact-speed-chest": (i) => {
     // a machine's effective mass: half its moving mass and the load it carries
-    const out = contactSeverity({ region: "chest", movingMass: i.moving_mass_kg / 2 + i.payload_kg, speed: 1 })
+    const out = contactSeverity({ region: "chest", movingMass: i.moving_mass_kg / 2 + i.payload_kg, movingSpeed: 1 })
     return { reduced_mass_kg: out.reducedMass, speed_m_s: out.speedLimit, energy_J: out.energyLimit }
   },
   "contact-tip-effective-mass": (i) => {
@@ -58,7 +58,7 @@ export const contactChecks: Readonly<Record<string, Check>> = {
       region: "face",
       armMass: i.arm_mass_kg,
       armLength: i.length_m,
-      swing: i.speed_rad_s,
+      swingSpeed: i.speed_rad_s,
       strikeRadius: i.strike_radius_m,
     })
     return {
@@ -72,7 +72,7 @@ export const contactChecks: Readonly<Record<string, Check>> = {
     const out = contactSeverity({
       region: "face",
       movingMass: i.effective_mass_kg,
-      speed: i.tip_speed_m_s,
+      movingSpeed: i.tip_speed_m_s,
       paddingStiffness: i.foam_N_per_mm * perMm,
       paddingThickness: "40 mm",
     })

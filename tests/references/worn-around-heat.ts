@@ -1,7 +1,8 @@
 import { heatStress } from "../../src/worn/index.js"
 import type { Check } from "../helpers/references.js"
 
-const wbgt = (wetBulb: number, globe: number, air: number) => heatStress({ rate: 300, wetBulb, globe, air }).wbgt
+const wbgt = (wetBulb: number, globe: number, air: number) =>
+  heatStress({ metabolicRate: 300, wetBulbTemperature: wetBulb, globeTemperature: globe, ambientTemperature: air }).wbgt
 
 /** Heat rows that are not with the loads. */
 export const heatChecks: Readonly<Record<string, Check>> = {
@@ -17,7 +18,7 @@ export const heatChecks: Readonly<Record<string, Check>> = {
   "metabolic-class-small-wearer": (i) => {
     // the mass that gives a wearer of 1.44 m the row's body surface, by Du Bois
     const bodyMass = (i.area_m2 / (0.007184 * 144 ** 0.725)) ** (1 / 0.425)
-    const { standardRate } = heatStress({ rate: 100, wbgt: 20, bodyMass, stature: 1.44 })
-    return { rate_W: (i.class_W_per_m2 as number[]).map((c) => (c * 1.8 * 100) / standardRate) }
+    const { standardMetabolicRate } = heatStress({ metabolicRate: 100, wbgt: 20, bodyMass, stature: 1.44 })
+    return { rate_W: (i.class_W_per_m2 as number[]).map((c) => (c * 1.8 * 100) / standardMetabolicRate) }
   },
 }

@@ -14,7 +14,8 @@ import { touchTemperature } from "../../src/worn/index.js"
 import type { Check } from "../helpers/references.js"
 
 const limitBy = (standard: string, material: TouchMaterial, contactTime: number): number | undefined =>
-  touchTemperature({ surface: 20, material, contactTime }).limits.find((l) => l.standard.startsWith(standard))?.limit
+  touchTemperature({ surfaceTemperature: 20, material, contactDuration: contactTime }).limits.find((l) => l.standard.startsWith(standard))
+    ?.limit
 
 /** Contact times inside the bands of IEC 62368-1, longest first; the first is past 8 h. */
 const iecTimes = [9 * 3600, 3600, 30, 5, 0.5]
@@ -51,11 +52,11 @@ export const touchChecks: Readonly<Record<string, Check>> = {
   }),
   "touch-62368-ambient-rule": (i) => ({
     compared_degC: touchTemperature({
-      surface: i.measured_degC,
+      surfaceTemperature: i.measured_degC,
       material: "plastic",
-      measuredAt: i.test_ambient_degC,
-      wornAt: i.claimed_ambient_degC,
-    }).compared,
+      measuredAmbientTemperature: i.test_ambient_degC,
+      ambientTemperature: i.claimed_ambient_degC,
+    }).comparedTemperature,
   }),
   "pb-worn-touch-iec62368-ambient": () => ({ plastic_limit_degC: limitBy("IEC 62368-1", "plastic", 5) }),
   "touch-c1055-design-times": () => ({ industrial_s: contactTimes.industrial, consumer_s: contactTimes.consumer }),
@@ -78,12 +79,14 @@ export const touchChecks: Readonly<Record<string, Check>> = {
   "touch-pain-threshold": () => ({ threshold_degC: [painThreshold.chest, painThreshold.foot] }),
   "pb-worn-touch-pain": () => ({ chest_degC: painThreshold.chest, foot_degC: painThreshold.foot }),
   "touch-scald-time": (i) => ({
-    time_s: (i.temperature_degC as number[]).map((surface) => touchTemperature({ surface, material: "metal" }).lastingTime),
+    time_s: (i.temperature_degC as number[]).map(
+      (surface) => touchTemperature({ surfaceTemperature: surface, material: "metal" }).lastingTime,
+    ),
   }),
   // skin at 33 °C warmed by 10 K is the lasting-contact limit
   "touch-ultrasound-43": (i) => {
-    const out = touchTemperature({ surface: i.skin_start_degC + i.rise_K, material: "plastic", contactTime: 3600 })
-    return out.margin === 0 ? { limit_degC: out.limit } : {}
+    const out = touchTemperature({ surfaceTemperature: i.skin_start_degC + i.rise_K, material: "plastic", contactDuration: 3600 })
+    return out.temperatureMargin === 0 ? { limit_degC: out.limit } : {}
   },
   "cold-touch-criteria": () => ({
     pain_degC: coldTouch.pain,

@@ -1,4 +1,4 @@
-import { tipOver, windLoad } from "../../src/worn/index.js"
+import { overturning, windLoad } from "../../src/worn/index.js"
 import { bodyCentreShare, heavyRigSway, stabilityLimits } from "../../src/worn/surroundings/data-balance.js"
 import {
   beaufortScale,
@@ -26,13 +26,13 @@ const pole =
   () => ({ drag_coefficient: poleDragCoefficient(ratio) })
 
 /** One panel in steady wind. */
-const steady = { panels: 1, gustFactor: 1, walking: 0 } as const
+const steady = { panels: 1, gustFactor: 1, walkingSpeed: 0 } as const
 const panel: Check = (i) => {
   const load = windLoad({
     ...steady,
     span: i.span_m,
     chord: i.chord_m,
-    wind: i.speed_m_s,
+    windSpeed: i.speed_m_s,
     dragCoefficient: i.drag_coefficient,
     airDensity: i.air_density_kg_m3,
   })
@@ -63,29 +63,29 @@ export const windChecks: Readonly<Record<string, Check>> = {
   "drag-cylinder-cross-ld10": pole(10),
   "drag-cylinder-cross-ld40": pole(40),
   "drag-hollow-hemisphere-open-downstream": () => ({
-    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, wind: 5, shape: "bowl" }).dragLow,
+    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, windSpeed: 5, shape: "bowl" }).dragLow,
   }),
   "drag-hollow-hemisphere-open-upstream": () => ({
-    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, wind: 5, shape: "bowl" }).dragHigh,
+    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, windSpeed: 5, shape: "bowl" }).dragHigh,
   }),
   "drag-hollow-semicylinder-open-downstream": () => ({
-    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, wind: 5, shape: "trough" }).dragLow,
+    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, windSpeed: 5, shape: "trough" }).dragLow,
   }),
   "drag-hollow-semicylinder-open-upstream": () => ({
-    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, wind: 5, shape: "trough" }).dragHigh,
+    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, windSpeed: 5, shape: "trough" }).dragHigh,
   }),
   "drag-munson-hollow-hemisphere-open": shape("munsonBowlOpen"),
   "drag-munson-rectangle-2d-square": shape("munsonSquareRod2d"),
   "drag-munson-rectangle-2d-thin": shape("munsonThinPlate2d"),
   "drag-long-plate": shape("longPlate"),
   "drag-square-plate": shape("squarePlate"),
-  "drag-nasa-flat-plate": () => ({ drag_coefficient: windLoad({ span: 0.5, chord: 0.5, wind: 5 }).dragHigh }),
+  "drag-nasa-flat-plate": () => ({ drag_coefficient: windLoad({ span: 0.5, chord: 0.5, windSpeed: 5 }).dragHigh }),
   "dynamic-pressure-0613": (i) => ({
-    pressure_Pa: windLoad({ ...steady, span: 1, chord: 1, wind: i.speed_m_s, airDensity: i.air_density_kg_m3 }).pressure,
+    pressure_Pa: windLoad({ ...steady, span: 1, chord: 1, windSpeed: i.speed_m_s, airDensity: i.air_density_kg_m3 }).pressure,
   }),
   "dynamic-pressure-00256": () => ({
     // 100 mph is past the speeds windLoad takes (nobody is outdoors): a quarter of it, four squared times the pressure
-    pressure_psf: 16 * windLoad({ ...steady, span: 1, chord: 1, wind: "25 mph" }).pressure * psfPerPa,
+    pressure_psf: 16 * windLoad({ ...steady, span: 1, chord: 1, windSpeed: "25 mph" }).pressure * psfPerPa,
   }),
   "relative-wind-walking": (i) => ({
     force_N: windLoad({
@@ -93,8 +93,8 @@ export const windChecks: Readonly<Record<string, Check>> = {
       gustFactor: 1,
       span: i.area_m2,
       chord: 1,
-      wind: i.wind_m_s,
-      walking: i.walking_m_s,
+      windSpeed: i.wind_m_s,
+      walkingSpeed: i.walking_m_s,
       dragCoefficient: i.drag_coefficient,
       airDensity: i.air_density_kg_m3,
     }).forceLow,
@@ -106,7 +106,7 @@ export const windChecks: Readonly<Record<string, Check>> = {
       ...steady,
       span: i.area_m2,
       chord: 1,
-      wind: i.speed_m_per_s,
+      windSpeed: i.speed_m_per_s,
       dragCoefficient: i.cd,
       airDensity: i.rho_kg_per_m3,
     }).forceLow,
@@ -114,21 +114,21 @@ export const windChecks: Readonly<Record<string, Check>> = {
   "worn-wind-panel-overturn": (i) => {
     // drag area and speed that give the row's force: F = ρ/2 · A · v²
     const [airDensity, wind] = [1.21, 10]
-    const tip = tipOver({
+    const tip = overturning({
       bodyMass: i.body_mass_kg,
       rigMass: i.rig_mass_kg,
       dragArea: i.force_N / ((airDensity / 2) * wind ** 2),
       forceHeight: i.height_m,
-      wind,
-      walking: 0,
+      windSpeed: wind,
+      walkingSpeed: 0,
       gustFactor: 1,
-      edge: i.com_to_edge_m,
+      edgeDistance: i.com_to_edge_m,
       bodyDragArea: 0,
       airDensity,
     })
     // the row's g is 9.81, ours the standard 9.80665
     const g = i.g_m_per_s2 / 9.80665
-    return { wind_moment_Nm: tip.windMoment, restoring_Nm: tip.restoringRigid * g, ratio: tip.ratioRigid / g }
+    return { wind_moment_Nm: tip.windMoment, restoring_Nm: tip.restoringMomentRigid * g, ratio: tip.rigUtilisationRigid / g }
   },
   "worn-wind-penwarden": () => ({
     discomfort_m_per_s: pedestrianWind.discomfort,
@@ -155,11 +155,11 @@ export const windChecks: Readonly<Record<string, Check>> = {
     const height = 0.56 * 1.7
     const force = (i.speed_m_per_s as number[]).map(
       (wind) =>
-        tipOver({
-          ...{ bodyMass: i.mass_kg, rigMass: 0, dragArea: 0, forceHeight: 0, gustFactor: 1, walking: 0, stature: 1.7 },
+        overturning({
+          ...{ bodyMass: i.mass_kg, rigMass: 0, dragArea: 0, forceHeight: 0, gustFactor: 1, walkingSpeed: 0, stature: 1.7 },
           bodyDragArea: i.drag_area_m2,
           airDensity: i.density_kg_per_m3,
-          wind,
+          windSpeed: wind,
         }).bodyMoment / height,
     )
     const share = force.map((f) => f / (i.mass_kg * 9.80665))

@@ -20,7 +20,7 @@ const rowOf = (of: SegmentTable, name: string) => segmentRows[of].find((r) => r.
 /** A de Leva row, read back from the solver's masses, lengths and inertias. */
 const deLeva = (name: string): Check => {
   const one = (sex: "Female" | "Male") => {
-    const { segments, trunkParts } = bodySegments({ ...person, table: `deLeva${sex}` })
+    const { segments, trunkParts } = bodySegments({ ...person, table: sex === "Female" ? "de-leva-female" : "de-leva-male" })
     const s = [...segments, ...trunkParts].find((r) => r.name === name) as (typeof segments)[number]
     const radius = (inertia: number | null) => (100 * Math.sqrt((inertia as number) / s.mass)) / s.length
     const key = sex.toLowerCase()
@@ -46,40 +46,46 @@ const parallelAxis = (name: string): Check => {
 const fractions = (names: readonly string[]) => names.reduce((sum, name) => sum + rowOf("winter", name).mass, 0)
 
 const surveyNames: Readonly<Record<string, BodyLength>> = {
-  acromialheight: "shoulderHeight",
-  axillaheight: "axillaHeight",
-  balloffootlength: "ballOfFootLength",
-  biacromialbreadth: "biacromialBreadth",
-  bideltoidbreadth: "bideltoidBreadth",
-  cervicaleheight: "neckHeight",
-  chestbreadth: "chestBreadth",
-  chestcircumference: "chestCircumference",
-  chestdepth: "chestDepth",
-  footbreadthhorizontal: "footBreadth",
-  footlength: "footLength",
-  headbreadth: "headBreadth",
-  headcircumference: "headCircumference",
-  headlength: "headLength",
-  hipbreadth: "hipBreadth",
-  iliocristaleheight: "iliacCrestHeight",
-  interscyei: "acrossBack",
-  overheadfingertipreachsitting: "overheadReachSitting",
+  acromialheight: "shoulder-height",
+  axillaheight: "axilla-height",
+  balloffootlength: "ball-of-foot-length",
+  biacromialbreadth: "biacromial-breadth",
+  bideltoidbreadth: "bideltoid-breadth",
+  cervicaleheight: "neck-height",
+  chestbreadth: "chest-breadth",
+  chestcircumference: "chest-circumference",
+  chestdepth: "chest-depth",
+  footbreadthhorizontal: "foot-breadth",
+  footlength: "foot-length",
+  headbreadth: "head-breadth",
+  headcircumference: "head-circumference",
+  headlength: "head-length",
+  hipbreadth: "hip-breadth",
+  iliocristaleheight: "iliac-crest-height",
+  interscyei: "across-back",
+  overheadfingertipreachsitting: "overhead-reach-sitting",
   span: "span",
   stature: "stature",
-  suprasternaleheight: "suprasternaleHeight",
-  tenthribheight: "tenthRibHeight",
-  thumbtipreach: "thumbtipReach",
-  trochanterionheight: "trochanterHeight",
-  waistbacklength: "waistBackLength",
-  waistcircumference: "waistCircumference",
-  wristheight: "wristHeight",
+  suprasternaleheight: "suprasternale-height",
+  tenthribheight: "tenth-rib-height",
+  thumbtipreach: "thumbtip-reach",
+  trochanterionheight: "trochanter-height",
+  waistbacklength: "waist-back-length",
+  waistcircumference: "waist-circumference",
+  wristheight: "wrist-height",
 }
 const femaleOnly = ["biacromialbreadth", "chestbreadth", "waistcircumference"]
 const maleOnly = ["footbreadthhorizontal", "footlength", "overheadfingertipreachsitting"]
 
 const surveyed = (sex: "female" | "male", dimension: BodyLength): Check => {
   const out = bodyDimension({ sex, dimension, percentile: 0.5 })
-  return table({ mean_mm: 1000 * out.mean, sd_mm: 1000 * out.sd, p5_mm: 1000 * out.p5, p50_mm: 1000 * out.p50, p95_mm: 1000 * out.p95 })
+  return table({
+    mean_mm: 1000 * out.mean,
+    sd_mm: 1000 * out.standardDeviation,
+    p5_mm: 1000 * out.p5,
+    p50_mm: 1000 * out.p50,
+    p95_mm: 1000 * out.p95,
+  })
 }
 const surveyChecks = Object.fromEntries(
   Object.entries(surveyNames).flatMap(([id, dimension]) => [
@@ -88,7 +94,7 @@ const surveyChecks = Object.fromEntries(
   ]),
 )
 const ratio = (of: BodyLength) => survey[of].female[0] / survey.stature.female[0]
-const guidance = (index: number) => (loadGuidance[index] as (typeof loadGuidance)[number]).share
+const guidance = (index: number) => (loadGuidance[index] as (typeof loadGuidance)[number]).massShare
 const straps = strapPressure.read(strapPressure.example)
 const strapsWith = (change: object) => strapPressure.si({ ...straps, ...change }) as ReturnType<typeof strapPressure>
 
@@ -103,10 +109,10 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
   "worn-deleva-thigh": deLeva("thigh"),
   "worn-deleva-trunk": deLeva("trunk"),
   "worn-deleva-upper-arm": deLeva("upper arm"),
-  "worn-deleva-sum-female": () => ({ total_percent: 100 * bodySegments({ ...person, table: "deLevaFemale" }).sum }),
+  "worn-deleva-sum-female": () => ({ total_percent: 100 * bodySegments({ ...person, table: "de-leva-female" }).sum }),
   "worn-deleva-trunk-sum-female": () => ({
     trunk_percent:
-      (100 * bodySegments({ ...person, table: "deLevaFemale" }).trunkParts.reduce((sum, r) => sum + r.mass, 0)) / person.bodyMass,
+      (100 * bodySegments({ ...person, table: "de-leva-female" }).trunkParts.reduce((sum, r) => sum + r.mass, 0)) / person.bodyMass,
   }),
   "worn-winter-foot": winter("foot"),
   "worn-winter-forearm": winter("forearm"),
@@ -139,7 +145,7 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
   "worn-winter-sum-body": () => ({ mass_fraction: bodySegments({ ...person, table: "winter" }).sum }),
   "worn-winter-sum-trunk": () => ({ mass_fraction: winterTrunk.thorax + winterTrunk.abdomen + rowOf("winter", "pelvis").mass }),
   "worn-winter-sum-trunk-head": () => ({ mass_fraction: Object.values(winterTrunk).reduce((a, b) => a + b, 0) }),
-  "worn-com-height-fraction": () => ({ com_height_fraction: bodySegments({ ...person, table: "deLevaMale" }).centreRatio }),
+  "worn-com-height-fraction": () => ({ com_height_fraction: bodySegments({ ...person, table: "de-leva-male" }).centreRatio }),
   "worn-stature-proportions": table(
     Object.fromEntries(
       Object.entries(statureFractions).map(([key, value]) => [`${key.replace(/[A-Z]/g, (c) => `_${c.toLowerCase()}`)}_fraction`, value]),
@@ -155,20 +161,20 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
     const [mean_kg, sd_kg, p5_kg, p50_kg, p95_kg] = survey.bodyMass.male
     return { mean_kg, sd_kg, p5_kg, p50_kg, p95_kg }
   },
-  "worn-ansur2-female-corr-biacromial": table({ r: survey.biacromialBreadth.female[5] }),
-  "worn-ansur2-male-corr-biacromial": table({ r: survey.biacromialBreadth.male[5] }),
-  "worn-ansur2-male-corr-shoulder": table({ r: survey.shoulderHeight.male[5] }),
+  "worn-ansur2-female-corr-biacromial": table({ r: survey["biacromial-breadth"].female[5] }),
+  "worn-ansur2-male-corr-biacromial": table({ r: survey["biacromial-breadth"].male[5] }),
+  "worn-ansur2-male-corr-shoulder": table({ r: survey["shoulder-height"].male[5] }),
   "worn-ansur2-female-ratios": () => ({
-    acromial_height: ratio("shoulderHeight"),
-    biacromial_breadth: ratio("biacromialBreadth"),
-    iliocristale_height: ratio("iliacCrestHeight"),
-    foot_length: ratio("footLength"),
-    foot_breadth: ratio("footBreadth"),
+    acromial_height: ratio("shoulder-height"),
+    biacromial_breadth: ratio("biacromial-breadth"),
+    iliocristale_height: ratio("iliac-crest-height"),
+    foot_length: ratio("foot-length"),
+    foot_breadth: ratio("foot-breadth"),
     span: ratio("span"),
   }),
   "worn-child-limits": table({ aap_low: guidance(0), aap_high: guidance(2), aota: guidance(0) }),
   "worn-child-trunk-lean-criterion": table({ max_load_fraction: guidance(1), significant_at_fraction: guidance(2) }),
-  "worn-hall-15-percent": () => ({ load_fraction_body_mass: carriedLoad(carriedLoad.example).limitShare }),
+  "worn-hall-15-percent": () => ({ load_fraction_body_mass: carriedLoad(carriedLoad.example).shareLimit }),
   "worn-doctrine-30-percent": table({ load_fraction_body_mass: guidance(3) }),
   "worn-doctrine-emergency": table({ threshold_fraction: guidance(4) }),
   "worn-doctrine-loads-consistency": reads((i: Num<"fighting_lb" | "approach_lb">) => ({
@@ -180,7 +186,7 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
     max_load_kg: carriedLoad({
       ...(carriedLoad.example as object),
       bodyMass: i.body_mass_kg,
-      limit: i.fraction,
+      shareLimit: i.fraction,
     } as typeof carriedLoad.example).massAtLimit,
   })),
   "worn-hall-l5s1": reads(
@@ -227,7 +233,9 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
   "worn-strap-pressure-identity": reads((i: Num<"strap_tension_N" | "radius_m" | "width_m">) => ({
     pressure_kPa: strapsWith({ beltTension: i.strap_tension_N, hipRadius: i.radius_m, beltWidth: i.width_m }).beltPressure / 1000,
   })),
-  "worn-strap-pressure-14kPa": () => ({ pressure_kPa: (straps.limit === strapPressureLimit ? straps.limit : Number.NaN) / 1000 }),
+  "worn-strap-pressure-14kPa": () => ({
+    pressure_kPa: (straps.pressureLimit === strapPressureLimit ? straps.pressureLimit : Number.NaN) / 1000,
+  }),
   "worn-strap-pressure-children-right": table({
     pressure_mmHg: childStraps.right,
     pressure_kPa: childStraps.right.map((p) => (p * mmHg) / 1000),
@@ -241,7 +249,7 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
   "worn-hip-belt-share": () => ({ lower_back_fraction: straps.beltShare, shoulders_upper_back_fraction: 1 - hipBeltShare }),
   "worn-hip-belt-share-sum": () => {
     const out = strapsWith({})
-    return { total: (out.beltLoad + out.shoulderLoad) / (straps.load * 9.80665) }
+    return { total: (out.beltLoad + out.shoulderLoad) / (straps.rigMass * 9.80665) }
   },
 }
 

@@ -11,10 +11,10 @@ type Walk = Num<"body_mass_kg" | "load_kg" | "speed_m_per_s" | "grade_percent" |
 const ofPandolf = reads((i: Walk) => ({
   metabolic_rate_W: metabolicRate({
     bodyMass: i.body_mass_kg,
-    load: i.load_kg,
-    speed: i.speed_m_per_s,
+    rigMass: i.load_kg,
+    walkingSpeed: i.speed_m_per_s,
     grade: i.grade_percent / 100,
-    terrain: i.terrain_factor === 1.1 ? "dirtRoad" : "hard",
+    terrain: i.terrain_factor === 1.1 ? "dirt-road" : "hard",
   }).pandolf,
 }))
 const ofSantee = reads((i: Walk) => {
@@ -22,11 +22,12 @@ const ofSantee = reads((i: Walk) => {
   return {
     pandolf_uncorrected_W: pandolf(...at),
     correction_W: santee(...at),
-    corrected_rate_W: metabolicRate({ bodyMass: at[0], load: at[1], speed: at[2], grade: at[3] }).pandolf,
+    corrected_rate_W: metabolicRate({ bodyMass: at[0], rigMass: at[1], walkingSpeed: at[2], grade: at[3] }).pandolf,
   }
 })
 const ofLooney = reads((i: Num<"speed_m_per_s"> & Partial<Num<"grade_percent">>) => ({
-  metabolic_rate_W_per_kg: metabolicRate({ bodyMass: 70, speed: i.speed_m_per_s, grade: (i.grade_percent ?? 0) / 100 }).looney2019 / 70,
+  metabolic_rate_W_per_kg:
+    metabolicRate({ bodyMass: 70, walkingSpeed: i.speed_m_per_s, grade: (i.grade_percent ?? 0) / 100 }).looney2019 / 70,
 }))
 const ofBackpack = reads((i: Num<"load_to_body_ratio" | "speed_m_per_s" | "rest_W_per_kg" | "terrain_factor">) => ({
   metabolic_rate_W_per_kg_body: looney2022(i.load_to_body_ratio, i.speed_m_per_s, i.rest_W_per_kg, i.terrain_factor),
@@ -45,13 +46,13 @@ const costs =
 
 /** Measured walking energy by body mass: the band of our readings is held to the table. */
 const measured = reads((i: Num<"speed_km_per_h"> & Nums<"body_masses_kg">, row) => {
-  const speed = i.speed_km_per_h / 3.6
+  const walkingSpeed = i.speed_km_per_h / 3.6
   const table = row.expected.energy_kcal_per_min as readonly number[]
   return {
     energy_kcal_per_min: i.body_masses_kg.map((body, k) => {
-      const { lowest, rate } = metabolicRate({ bodyMass: body, speed })
+      const { minMetabolicRate, metabolicRate: rate } = metabolicRate({ bodyMass: body, walkingSpeed })
       // the table is met where it lies between our smallest and largest readings; else the nearer one is held to it
-      const [low, high] = [lowest / KCAL_PER_MIN, rate / KCAL_PER_MIN]
+      const [low, high] = [minMetabolicRate / KCAL_PER_MIN, rate / KCAL_PER_MIN]
       return Math.min(high, Math.max(low, table[k] as number))
     }),
   }
@@ -66,7 +67,7 @@ export const metabolicChecks: Readonly<Record<string, Check>> = {
   "worn-pandolf-6": ofPandolf,
   "worn-pandolf-7": ofPandolf,
   "worn-pandolf-monotone-load": reads((i: Num<"body_mass_kg" | "load1_kg" | "load2_kg">) => {
-    const rate = (load: number) => metabolicRate({ bodyMass: i.body_mass_kg, load }).pandolf
+    const rate = (load: number) => metabolicRate({ bodyMass: i.body_mass_kg, rigMass: load }).pandolf
     return { delta2_over_delta1: (rate(i.load2_kg) - rate(0)) / (rate(i.load1_kg) - rate(0)) }
   }),
   "worn-santee-downhill-1": ofSantee,
@@ -104,18 +105,20 @@ export const metabolicChecks: Readonly<Record<string, Check>> = {
   "worn-load-position-head-14kg": costs(placementCosts.head),
   "worn-ankle-mass-penalty": () => ({ ratio_to_trunk: placementFactor.feet }),
   "worn-terrain-soft-snow-0cm": reads((i: Num<"footprint_depth_cm">) => ({
-    terrain_factor: terrainFactor("softSnow", i.footprint_depth_cm / 100),
+    terrain_factor: terrainFactor("soft-snow", i.footprint_depth_cm / 100),
   })),
   "worn-passmore-durnin-3p22": measured,
   "worn-passmore-durnin-4p02": measured,
   "worn-passmore-durnin-5p63": measured,
   "worn-looney-backpack-sample": () => {
-    const reading = metabolicRate({ bodyMass: 70, load: 5, speed: 1 }).readings.find(
+    const reading = metabolicRate({ bodyMass: 70, rigMass: 5, walkingSpeed: 1 }).readings.find(
       (r) => r.equation === "Looney and others 2022, backpacking",
     )
     const [, men, women] = reading?.sample.match(/(\d+) men and (\d+) women/)?.map(Number) ?? []
     const inRange = (load: number, speed: number) =>
-      metabolicRate({ bodyMass: 100, load, speed }).readings.find((r) => r.equation === "Looney and others 2022, backpacking")?.applies
+      metabolicRate({ bodyMass: 100, rigMass: load, walkingSpeed: speed }).readings.find(
+        (r) => r.equation === "Looney and others 2022, backpacking",
+      )?.applies
     const last = (test: (x: number) => boolean | undefined, from: number, to: number, steps: number) =>
       Array.from({ length: steps + 1 }, (_, k) => from + ((to - from) * k) / steps).filter(test)
     const speeds = last((v) => inRange(10, v), 0.3, 2.3, 400)

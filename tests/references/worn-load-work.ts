@@ -20,7 +20,7 @@ const hold = (joint: Joint, effort: number) => endurance({ joint, effort })
 
 const freyLaw = (joint: Joint): Check =>
   reads((i: Nums<"fractions_mvc">) =>
-    Object.fromEntries(i.fractions_mvc.map((f) => [`endurance_s_at_${String(f).replace(".", "p")}`, hold(joint, f).jointTime])),
+    Object.fromEntries(i.fractions_mvc.map((f) => [`endurance_s_at_${String(f).replace(".", "p")}`, hold(joint, f).jointEnduranceTime])),
   )
 const model = (name: string): Check =>
   reads((i: Nums<"fractions_mvc">) => {
@@ -28,23 +28,26 @@ const model = (name: string): Check =>
     return Object.fromEntries(
       i.fractions_mvc.map((f) => [
         `endurance_min_at_${String(f).replace(".", "p")}`,
-        (hold(joint ?? "general", f).readings.find((r) => r.model === label)?.time as number) / 60,
+        (hold(joint ?? "general", f).readings.find((r) => r.model === label)?.enduranceTime as number) / 60,
       ]),
     )
   })
-const kamon = reads((i: Num<"fraction_mvc">) => ({ endurance_s: hold("general", i.fraction_mvc).generalTime }))
-const rohmert = reads((i: Num<"fraction_mvc">) => ({ endurance_min: (hold("general", i.fraction_mvc).rohmertTime as number) / 60 }))
+const kamon = reads((i: Num<"fraction_mvc">) => ({ endurance_s: hold("general", i.fraction_mvc).generalEnduranceTime }))
+const rohmert = reads((i: Num<"fraction_mvc">) => ({
+  endurance_min: (hold("general", i.fraction_mvc).rohmertEnduranceTime as number) / 60,
+}))
 const dynamic = reads((i: Num<"fraction_vo2max">) => ({
   time_to_exhaustion_s: exhaustionTime(i.fraction_vo2max),
   recommended_work_period_s: workPart * exhaustionTime(i.fraction_vo2max),
 }))
-const heat = (rate: number, acclimatized: boolean) => heatStress({ rate, wbgt: 20, clothing: "workClothes", acclimatized, restRate: 100 })
+const heat = (rate: number, acclimatized: boolean) =>
+  heatStress({ metabolicRate: rate, wbgt: 20, clothing: "work-clothes", acclimatized, restMetabolicRate: 100 })
 const heatClass = reads((i: Num<"metabolic_rate_W">) => ({
   acclimatized_degC: heat(i.metabolic_rate_W, true).classLimit,
   not_acclimatized_degC: heat(i.metabolic_rate_W, false).classLimit,
 }))
 
-const lift = (change: object) => liftLimit({ load: 5, startHeight: 0.75, endHeight: 1, startReach: 0.25, coupling: "good", ...change })
+const lift = (change: object) => liftLimit({ rigMass: 5, startHeight: 0.75, endHeight: 1, startReach: 0.25, coupling: "good", ...change })
 const hm = reads((i: Num<"h_cm">) => ({ hm: lift({ startReach: i.h_cm / 100 }).startReachFactor }))
 const vm = reads((i: Num<"v_cm">) => ({ vm: lift({ startHeight: i.v_cm / 100 }).startHeightFactor }))
 const dm = reads((i: Num<"d_cm">) => ({ dm: lift({ startHeight: 0, endHeight: i.d_cm / 100 }).distanceFactor }))
@@ -61,20 +64,22 @@ const example = reads((i: Num<"load_lb" | "hm" | "vm" | "dm" | "am" | "fm" | "cm
 export const workChecks: Readonly<Record<string, Check>> = {
   "worn-freylaw-ankle": freyLaw("ankle"),
   "worn-freylaw-elbow": freyLaw("elbow"),
-  "worn-freylaw-hand-grip": freyLaw("handGrip"),
+  "worn-freylaw-hand-grip": freyLaw("hand-grip"),
   "worn-freylaw-knee": freyLaw("knee"),
   "worn-freylaw-shoulder": freyLaw("shoulder"),
   "worn-freylaw-trunk": freyLaw("trunk"),
   "worn-freylaw-ranking": reads((i: Num<"fraction_mvc">) => ({
     order: (Object.keys(powerLaws) as Joint[])
       .filter((j) => j !== "general")
-      .sort((a, b) => hold(b, i.fraction_mvc).jointTime - hold(a, i.fraction_mvc).jointTime)
-      .map((j) => (j === "handGrip" ? "hand_grip" : j)),
+      .sort((a, b) => hold(b, i.fraction_mvc).jointEnduranceTime - hold(a, i.fraction_mvc).jointEnduranceTime)
+      .map((j) => (j === "hand-grip" ? "hand_grip" : j)),
   })),
   "worn-freylaw-shoulder-last": reads((i: Nums<"fractions_mvc">) => ({
     shoulder_is_min: Number(
       i.fractions_mvc.every((f) =>
-        (["ankle", "knee", "trunk", "elbow", "handGrip"] as const).every((j) => hold(j, f).jointTime > hold("shoulder", f).jointTime),
+        (["ankle", "knee", "trunk", "elbow", "hand-grip"] as const).every(
+          (j) => hold(j, f).jointEnduranceTime > hold("shoulder", f).jointEnduranceTime,
+        ),
       ),
     ),
   })),
@@ -88,7 +93,9 @@ export const workChecks: Readonly<Record<string, Check>> = {
   ...Object.fromEntries([15, 30, 40, 50, 70, 100].map((f) => [`worn-static-kamon-${f}`, kamon])),
   ...Object.fromEntries([20, 30, 50, 70, 100].map((f) => [`worn-rohmert-poly-${f}`, rohmert])),
   "worn-static-kamon-min-form": table({ coefficient_s: powerLaws.general.b0 }),
-  "worn-static-below-20-percent": reads((i: Num<"fraction_mvc">) => ({ endurance_min: hold("general", i.fraction_mvc).time / 60 })),
+  "worn-static-below-20-percent": reads((i: Num<"fraction_mvc">) => ({
+    endurance_min: hold("general", i.fraction_mvc).enduranceTime / 60,
+  })),
   "worn-static-rest-kamon": reads((i: Num<"hold_s" | "fraction_mvc" | "endurance_s">) => ({
     rest_s: restKamon(i.hold_s, i.endurance_s, i.fraction_mvc),
   })),
@@ -112,16 +119,27 @@ export const workChecks: Readonly<Record<string, Check>> = {
     }
   },
   "worn-wbgt-indoor": reads((i: Num<"tnw_degC" | "tg_degC">) => ({
-    wbgt_degC: heatStress({ rate: 200, wetBulb: i.tnw_degC, globe: i.tg_degC }).wbgt,
+    wbgt_degC: heatStress({ metabolicRate: 200, wetBulbTemperature: i.tnw_degC, globeTemperature: i.tg_degC }).wbgt,
   })),
   "worn-wbgt-outdoor-example": reads((i: Num<"tnw_degC" | "tg_degC" | "ta_degC">) => ({
-    wbgt_degC: heatStress({ rate: 200, wetBulb: i.tnw_degC, globe: i.tg_degC, air: i.ta_degC }).wbgt,
+    wbgt_degC: heatStress({
+      metabolicRate: 200,
+      wetBulbTemperature: i.tnw_degC,
+      globeTemperature: i.tg_degC,
+      ambientTemperature: i.ta_degC,
+    }).wbgt,
   })),
   "worn-wbgt-twa": reads((i: Num<"work_W" | "work_min" | "rest_W" | "rest_min">) => {
     // the heat at which that much work an hour is the limit: the share found must bring back the mean
     const mean = (share: number) => share * i.work_W + (1 - share) * i.rest_W
     const limit = heat(mean(i.work_min / (i.work_min + i.rest_min)), true).curveLimit
-    const out = heatStress({ rate: i.work_W, restRate: i.rest_W, wbgt: limit, clothing: "workClothes", acclimatized: true })
+    const out = heatStress({
+      metabolicRate: i.work_W,
+      restMetabolicRate: i.rest_W,
+      wbgt: limit,
+      clothing: "work-clothes",
+      acclimatized: true,
+    })
     return { mean_W: mean(out.workShare) }
   }),
   "worn-iso7243-class-0": heatClass,
@@ -133,17 +151,17 @@ export const workChecks: Readonly<Record<string, Check>> = {
   })),
   "worn-iso-metabolic-classes": table(Object.fromEntries(heatClasses.map((c, i) => [`class${i}_W`, c.rate]))),
   "worn-clothing-adjustment": () => ({
-    work_clothes_K: clothingAdjustments.workClothes.adjustment,
-    cloth_coverall_K: clothingAdjustments.clothCoverall.adjustment,
-    double_layer_K: clothingAdjustments.doubleLayer.adjustment,
-    vapour_barrier_coverall_K: clothingAdjustments.vapourBarrier.adjustment,
+    work_clothes_K: clothingAdjustments["work-clothes"].adjustment,
+    cloth_coverall_K: clothingAdjustments["cloth-coverall"].adjustment,
+    double_layer_K: clothingAdjustments["double-layer"].adjustment,
+    vapour_barrier_coverall_K: clothingAdjustments["vapour-barrier"].adjustment,
   }),
   "worn-niosh-rel-300": reads((i: Num<"metabolic_rate_W">) => ({ rel_degC: heat(i.metabolic_rate_W, true).curveLimit })),
   "worn-niosh-rel-band": reads((i: Nums<"metabolic_rate_W">) => ({
     rel_degC: i.metabolic_rate_W.map((rate) => heat(rate, true).curveLimit),
   })),
   "worn-mph-to-m-per-min": reads((i: Num<"speed_mph">) => ({
-    speed_m_per_min: 60 * metabolicRate.read({ bodyMass: 70, speed: `${i.speed_mph} mph` }).speed,
+    speed_m_per_min: 60 * metabolicRate.read({ bodyMass: 70, walkingSpeed: `${i.speed_mph} mph` }).walkingSpeed,
   })),
   "worn-niosh-hm-30cm": hm,
   "worn-niosh-hm-40cm": hm,
@@ -185,9 +203,9 @@ export const workChecks: Readonly<Record<string, Check>> = {
   "worn-niosh-ex2-destination": example,
   "worn-niosh-ex3-origin": example,
   "worn-iso11228-reference-mass": table({
-    men_20_45_kg: referenceMasses.menAdult.mass,
-    women_20_45_kg: referenceMasses.womenAdult.mass,
-    men_under20_over45_kg: referenceMasses.menOther.mass,
-    women_under20_over45_kg: referenceMasses.womenOther.mass,
+    men_20_45_kg: referenceMasses["men-adult"].mass,
+    women_20_45_kg: referenceMasses["women-adult"].mass,
+    men_under20_over45_kg: referenceMasses["men-other"].mass,
+    women_under20_over45_kg: referenceMasses["women-other"].mass,
   }),
 }

@@ -10,7 +10,7 @@ const moth = assess.read(demo("lantern-moth-bank")) as Si
 const finding = (doc: Si, id: string) => findings(doc, id)[0]?.found as NonNullable<ReturnType<typeof findings>[number]["found"]>
 const gate = (width: number, height: number | null = 2.4): Si => ({
   ...moth,
-  venue: { ...(moth.venue as NonNullable<Si["venue"]>), own: [{ name: "gate", kind: "door", width, height }] },
+  venue: { ...(moth.venue as NonNullable<Si["venue"]>), own: [{ name: "gate", type: "door", width, height }] },
 })
 
 it("a wider gate is never judged worse, and edging sideways is never called a clean pass", () => {
@@ -38,7 +38,13 @@ it("a gate that is too low is told as a height", () => {
 
 it("a blow to face, head or neck falls short however gentle", () => {
   for (const region of ["face", "skull-forehead", "neck"] as const) {
-    const contact = { ...(moth.contact as NonNullable<Si["contact"]>), region, approach: 0, paddingStiffness: 10, paddingThickness: 0.5 }
+    const contact = {
+      ...(moth.contact as NonNullable<Si["contact"]>),
+      region,
+      approachSpeed: 0,
+      paddingStiffness: 10,
+      paddingThickness: 0.5,
+    }
     const found = finding({ ...moth, contact }, "contact")
     expect(found.value as number).toBeLessThan(1)
     expect(verdictOf(found)).toBe("falls short")

@@ -141,14 +141,14 @@ const cases: Readonly<Record<string, Case>> = {
     remove: without("parts"),
     missing: "parts",
   },
-  straps: { vary: scale(["straps", "width"]), remove: without("straps"), missing: "straps" },
+  straps: { vary: scale(["straps", "strapWidth"]), remove: without("straps"), missing: "straps" },
   schedule: { vary: scale(["parts", 0, "mass"]), remove: without("schedule"), missing: "schedule" },
   "heat-stress": { vary: scale(["heat", "wetBulb"], ["heat", "globe"]), remove: without("heat"), missing: "heat" },
   "wind-holding": { vary: scale(["wind", "wind"]), remove: without("wind"), missing: "wind" },
   "tip-over": { vary: scale(["wind", "wind"]), remove: without("wearer"), missing: "wearer" },
   ways: { vary: scale(["venue", "own", 0, "width"]), remove: without("venue"), missing: "venue" },
   baggage: { vary: scale(["venue", "packed", "length"], ["venue", "packed", "mass"]), remove: without("venue", "packed"), missing: null },
-  reach: { vary: scale(["reach", "ahead"]), remove: without("reach"), missing: "reach" },
+  reach: { vary: scale(["reach", "forward"]), remove: without("reach"), missing: "reach" },
   pinch: { vary: scale(["pinch", "fixed", 0, "y2"]), remove: without("pinch"), missing: "pinch" },
   contact: {
     // the demo rigs strike at face height, where nothing is allowed

@@ -11,7 +11,7 @@ describe("bodySegments by second routes", () => {
       for (const bodyMass of [40, 60, 120]) {
         const out = bodySegments({ bodyMass, stature: 1.7, table })
         const total = out.segments.reduce((sum, s) => sum + s.count * s.mass, 0)
-        expect(Math.abs(total / bodyMass - 1)).toBeLessThan(table === "deLevaFemale" ? 1.01e-4 : 1e-12)
+        expect(Math.abs(total / bodyMass - 1)).toBeLessThan(table === "de-leva-female" ? 1.01e-4 : 1e-12)
         expect(out.trunkMass + 2 * out.armMass + 2 * out.legMass).toBeCloseTo(total, 10)
       }
   })
@@ -24,7 +24,7 @@ describe("bodySegments by second routes", () => {
   })
 
   it("de Leva's trunk put together from its parts has the trunk's own mass, centre and radii", () => {
-    for (const table of ["deLevaFemale", "deLevaMale"] as const) {
+    for (const table of ["de-leva-female", "de-leva-male"] as const) {
       const { segments, trunkParts } = bodySegments({ bodyMass: 65, stature: 1.7, table })
       const trunk = segments.find((s) => s.name === "trunk") as (typeof segments)[number]
       const mass = trunkParts.reduce((sum, p) => sum + p.mass, 0)
@@ -102,17 +102,17 @@ describe("bodyDimension by second routes", () => {
         const off = ([0.05, 0.5, 0.95] as const).map((percentile) => {
           const out = bodyDimension({ sex, dimension, percentile })
           const measured = percentile === 0.05 ? out.p5 : percentile === 0.5 ? out.p50 : out.p95
-          return Math.abs(out.value - measured) / out.sd
+          return Math.abs(out.value - measured) / out.standardDeviation
         })
         expect(Math.max(...off), `${sex} ${dimension}`).toBeLessThan(/Height|stature/.test(dimension) ? 0.093 : 0.21)
       }
   })
 
   it("with the mean stature given it is the mean, with less spread; stature itself is then known", () => {
-    const all = bodyDimension({ sex: "female", dimension: "shoulderHeight", percentile: 0.95 })
-    const known = bodyDimension({ sex: "female", dimension: "shoulderHeight", percentile: 0.95, stature: 1.62847 })
+    const all = bodyDimension({ sex: "female", dimension: "shoulder-height", percentile: 0.95 })
+    const known = bodyDimension({ sex: "female", dimension: "shoulder-height", percentile: 0.95, stature: 1.62847 })
     expect(known.mean).toBeCloseTo(all.mean, 12)
-    expect(known.sd).toBeLessThan(0.25 * all.sd)
+    expect(known.standardDeviation).toBeLessThan(0.25 * all.standardDeviation)
     expect(bodyDimension({ sex: "male", dimension: "stature", percentile: 0.3, stature: 1.8 }).value).toBeCloseTo(1.8, 12)
   })
 
@@ -125,7 +125,7 @@ describe("bodyDimension by second routes", () => {
         before = value
       }
     }
-    const codes = bodyDimension({ sex: "male", dimension: "acrossBack", percentile: 0.99, stature: 1.95 }).cautions.map((c) => c.code)
-    expect(codes).toEqual(["army-sample", "tail", "weak-correlation", "stature-outside"])
+    const codes = bodyDimension({ sex: "male", dimension: "across-back", percentile: 0.99, stature: 1.95 }).cautions.map((c) => c.code)
+    expect(codes).toEqual(["army-sample", "tail", "weak-correlation", "outside-range"])
   })
 })

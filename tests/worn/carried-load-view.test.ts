@@ -4,10 +4,10 @@ import { carriedLoad, carriedLoadSideView } from "../../src/worn/index.js"
 const input = {
   bodyMass: 60,
   stature: 1.65,
-  load: 9,
+  rigMass: 9,
   poses: [
-    { name: "folded <small>", forward: -0.2, height: 1.2 },
-    { name: "raised", forward: -0.24, left: 0.02, height: 1.55 },
+    { name: "folded <small>", forward: -0.2, up: 1.2 },
+    { name: "raised", forward: -0.24, left: 0.02, up: 1.55 },
   ],
 }
 
@@ -25,7 +25,7 @@ describe("carriedLoadSideView", () => {
   it("shows each pose's lean, moments and feet as carriedLoad gives them", () => {
     const out = carriedLoad(input)
     for (const pose of out.poses) {
-      expect(picture).toContain(`lean for balance ${three((pose.lean * 180) / Math.PI)}° forwards`)
+      expect(picture).toContain(`lean for balance ${three((pose.trunkLean * 180) / Math.PI)}° forwards`)
       expect(picture).toContain(`${three(Math.abs(pose.hipMoment))} N m`)
       expect(picture).toContain(`on the left foot ${Math.round(100 * pose.leftShare)} %`)
     }
@@ -38,7 +38,7 @@ describe("carriedLoadSideView", () => {
     const scale = dots.map(([x, y], i) => {
       const [hx, hy] = hips[i] as readonly [number, number]
       const pose = input.poses[i] as (typeof input.poses)[number]
-      return Math.hypot(x - hx, y - hy) / Math.hypot(pose.forward, pose.height - 0.53 * input.stature)
+      return Math.hypot(x - hx, y - hy) / Math.hypot(pose.forward, pose.up - 0.53 * input.stature)
     })
     expect(scale[0]).toBeCloseTo(scale[1] as number, 1)
     const bars = [...picture.matchAll(/<rect x="14" y="[\d.]+" width="([\d.]+)"/g)].map((m) => Number(m[1]))
@@ -66,9 +66,9 @@ describe("carriedLoadSideView", () => {
     for (const poses of [
       input.poses,
       [
-        { name: "in front", forward: 0.25, height: 1.1 },
-        { name: "low", forward: -0.1, height: 0.95 },
-        { name: "over", forward: 0, height: 1.9 },
+        { name: "in front", forward: 0.25, up: 1.1 },
+        { name: "low", forward: -0.1, up: 0.95 },
+        { name: "over", forward: 0, up: 1.9 },
       ],
     ]) {
       const given = { ...input, stature: 1.8, poses }
@@ -88,7 +88,7 @@ describe("carriedLoadSideView", () => {
         const middle = (left + right) / 2
         // hips at 0.53, shoulders at 0.818, eyes at 0.936 of stature (Drillis and Contini), the trunk turned clockwise about the hips
         const turned = (x: number, z: number) => {
-          const [r, a] = [Math.hypot(x, z - 0.53 * H), Math.atan2(x, z - 0.53 * H) + pose.lean]
+          const [r, a] = [Math.hypot(x, z - 0.53 * H), Math.atan2(x, z - 0.53 * H) + pose.trunkLean]
           return [middle + scale * r * Math.sin(a), floor - scale * (0.53 * H + r * Math.cos(a))] as const
         }
         const near = (a: readonly number[] | undefined, b: readonly number[]) => {
@@ -99,7 +99,7 @@ describe("carriedLoadSideView", () => {
         near(head, turned(0, 0.936 * H))
         near(
           circles.find(([, , r]) => r === 8),
-          turned(place.forward, place.height),
+          turned(place.forward, place.up),
         )
         near(
           circles.find(([, , r]) => r === 5),
@@ -132,9 +132,9 @@ describe("carriedLoadSideView", () => {
     const svg = carriedLoadSideView({
       ...input,
       poses: [
-        { name: "behind", forward: -0.4, height: 1.1 },
-        { name: "in front", forward: 0.4, height: 1.1 },
-        { name: "high", forward: 0, height: 2.6 },
+        { name: "behind", forward: -0.4, up: 1.1 },
+        { name: "in front", forward: 0.4, up: 1.1 },
+        { name: "high", forward: 0, up: 2.6 },
       ],
     })
     const parts = svg.split('<g transform="translate(').slice(1)

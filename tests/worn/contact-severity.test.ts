@@ -9,10 +9,10 @@ const regions = Object.keys(contactRegions) as BodyRegion[]
 const blows = fc.record({
   region: fc.constantFrom(...regions),
   movingMass: log(0.01, 1000),
-  speed: log(0.01, 50),
+  movingSpeed: log(0.01, 50),
   paddingStiffness: log(10, 1e6),
   paddingThickness: log(1e-3, 1),
-  usablePadding: between(0.1, 1),
+  usablePaddingShare: between(0.1, 1),
 })
 
 /**
@@ -22,13 +22,13 @@ const blows = fc.record({
 function collide(i: typeof blows extends fc.Arbitrary<infer T> ? T : never): number {
   const { mass, stiffness } = contactRegions[i.region]
   // no more than the published 60 % of a foam counts, whatever is given
-  const travel = Math.min(0.6, i.usablePadding) * i.paddingThickness
+  const travel = Math.min(0.6, i.usablePaddingShare) * i.paddingThickness
   const series = 1 / (1 / stiffness + 1 / i.paddingStiffness)
   const hard = i.paddingStiffness * travel
   // force for a shortening x of padding and flesh together
   const force = (x: number) => (x <= 0 ? 0 : series * x <= hard ? series * x : stiffness * (x - travel))
   const step = Math.sqrt(1 / (1 / mass + 1 / i.movingMass) / stiffness) / 2000
-  let [xp, vp, xb, vb, most] = [0, i.speed, 0, 0, 0]
+  let [xp, vp, xb, vb, most] = [0, i.movingSpeed, 0, 0, 0]
   let f = 0
   for (let n = 0; n < 5e6; n++) {
     vp -= (f / i.movingMass) * (step / 2)
@@ -69,12 +69,12 @@ describe("contactSeverity", () => {
         const thicker = contactSeverity({ ...i, paddingThickness: Math.min(1, i.paddingThickness * more) })
         expect(thicker.peakForce).toBeLessThanOrEqual(now.peakForce * (1 + 1e-12))
         expect(thicker.speedLimit).toBeGreaterThanOrEqual(now.speedLimit * (1 - 1e-12))
-        expect(now.peakForce).toBeLessThanOrEqual(now.bareForce * (1 + 1e-12))
+        expect(now.peakForce).toBeLessThanOrEqual(now.peakBareForce * (1 + 1e-12))
         for (const easier of [
-          { ...i, speed: i.speed / more },
+          { ...i, movingSpeed: i.movingSpeed / more },
           { ...i, movingMass: i.movingMass / more },
         ])
-          expect(contactSeverity(easier).severity).toBeLessThanOrEqual(now.severity * (1 + 1e-12))
+          expect(contactSeverity(easier).utilisation).toBeLessThanOrEqual(now.utilisation * (1 + 1e-12))
         // an area of foam grown by the same factor is as much stiffer as it is not thicker: thickness at constant modulus
         const stack = contactSeverity({
           ...i,
@@ -87,15 +87,15 @@ describe("contactSeverity", () => {
     )
   })
 
-  it("speedLimit and paddingNeeded come back: at that speed the force is the limit; that thick a pad is just enough", () => {
+  it("speedLimit and requiredPaddingThickness come back: at that speed the force is the limit; that thick a pad is just enough", () => {
     fc.assert(
       fc.property(blows, (i) => {
         const out = contactSeverity(i)
         if (out.speedLimit <= 50) {
-          const at = contactSeverity({ ...i, speed: out.speedLimit })
+          const at = contactSeverity({ ...i, movingSpeed: out.speedLimit })
           expect(Math.abs(at.peakForce / out.forceLimit - 1)).toBeLessThan(1e-9)
         }
-        const needed = out.paddingNeeded as number
+        const needed = out.requiredPaddingThickness as number
         if (needed * (1 + 1e-9) <= 1 && needed >= 1e-4)
           expect(contactSeverity({ ...i, paddingThickness: needed * (1 + 1e-9) }).bottomed).toBe(false)
         if (needed * 0.999 <= 1 && needed * 0.999 >= 1e-4)
@@ -108,7 +108,7 @@ describe("contactSeverity", () => {
   it("keeps the energy of a swinging arm: effective mass at the strike carries ½·I·ω²", () => {
     fc.assert(
       fc.property(log(0.01, 100), log(0.05, 10), log(0.01, 50), between(0.2, 1), (armMass, armLength, swing, share) => {
-        const out = contactSeverity({ region: "pelvis", armMass, armLength, swing, strikeRadius: share * armLength })
+        const out = contactSeverity({ region: "pelvis", armMass, armLength, swingSpeed: swing, strikeRadius: share * armLength })
         const rod = (0.5 * armMass * armLength ** 2 * swing ** 2) / 3
         expect(Math.abs(out.kineticEnergy / rod - 1)).toBeLessThan(1e-12)
       }),
@@ -117,29 +117,38 @@ describe("contactSeverity", () => {
 
   it("permits no contact with head, face or neck, at any speed, and elsewhere just up to the limits", () => {
     for (const region of regions) {
-      const gentle = contactSeverity({ region, movingMass: 0.01, speed: 0.01 })
+      const gentle = contactSeverity({ region, movingMass: 0.01, movingSpeed: 0.01 })
       const barred = ["face", "skull-forehead", "neck"].includes(region)
-      expect(gentle.severity).toBeLessThan(0.1)
-      expect([gentle.forbidden, gentle.permitted]).toEqual([barred, !barred])
+      expect(gentle.utilisation).toBeLessThan(0.1)
+      expect([gentle.forbidden, gentle.withinLimits]).toEqual([barred, !barred])
       expect(gentle.verdict.startsWith("nothing may strike")).toBe(barred)
       expect(gentle.transientLimit === null).toBe(barred && region !== "neck")
       const codes = gentle.cautions.map((c) => c.code)
       expect(codes.includes("head-contact") || codes.includes("neck-contact")).toBe(barred)
-      expect(contactSeverity({ region, movingMass: 100, speed: 50 }).permitted).toBe(false)
+      expect(contactSeverity({ region, movingMass: 100, movingSpeed: 50 }).withinLimits).toBe(false)
     }
-    const at = (speed: number) => contactSeverity({ region: "chest", movingMass: 1, speed })
+    const at = (speed: number) => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: speed })
     const { speedLimit } = at(1)
-    expect([at(speedLimit * 0.999).permitted, at(speedLimit * 1.001).permitted]).toEqual([true, false])
+    expect([at(speedLimit * 0.999).withinLimits, at(speedLimit * 1.001).withinLimits]).toEqual([true, false])
     expect(at(speedLimit * 0.999).verdict).toMatch(/no clearance/)
     // a limit of pressure or of clamping counts as much as that of force
-    expect(contactSeverity({ region: "chest", movingMass: 0.1, speed: 0.1, contactArea: "0.01 cm2" }).permitted).toBe(false)
-    expect(contactSeverity({ region: "chest", movingMass: 0.1, speed: 0.1, driveMoment: 141, strikeRadius: 1 }).permitted).toBe(false)
-    expect(contactSeverity({ region: "chest", movingMass: 0.1, speed: 0.1, driveMoment: 139, strikeRadius: 1 }).permitted).toBe(true)
+    expect(contactSeverity({ region: "chest", movingMass: 0.1, movingSpeed: 0.1, contactArea: "0.01 cm2" }).withinLimits).toBe(false)
+    expect(
+      contactSeverity({ region: "chest", movingMass: 0.1, movingSpeed: 0.1, peakDriveMoment: 141, strikeRadius: 1 }).withinLimits,
+    ).toBe(false)
+    expect(
+      contactSeverity({ region: "chest", movingMass: 0.1, movingSpeed: 0.1, peakDriveMoment: 139, strikeRadius: 1 }).withinLimits,
+    ).toBe(true)
   })
 
   it("counts no more of a pad than is published, however much is claimed", () => {
     const pad = (usablePadding: number) =>
-      contactSeverity({ ...contactSeverity.example, paddingStiffness: "4 N/mm", paddingThickness: "20 mm", usablePadding })
+      contactSeverity({
+        ...contactSeverity.example,
+        paddingStiffness: "4 N/mm",
+        paddingThickness: "20 mm",
+        usablePaddingShare: usablePadding,
+      })
     expect(pad(1).peakForce).toBe(pad(0.6).peakForce)
     expect(pad(0.5).peakForce).toBeGreaterThan(pad(0.6).peakForce)
   })
@@ -147,22 +156,22 @@ describe("contactSeverity", () => {
   it("judges pressure and clamping where it can, and says where it cannot", () => {
     const blind = contactSeverity(contactSeverity.example).cautions.map((c) => c.code)
     expect(blind).toEqual(expect.arrayContaining(["no-area", "no-clamping", "not-a-clearance"]))
-    const out = contactSeverity({ ...contactSeverity.example, contactArea: "0.5 cm2", driveMoment: "180 N m" })
+    const out = contactSeverity({ ...contactSeverity.example, contactArea: "0.5 cm2", peakDriveMoment: "180 N m" })
     expect(out.clampingForce).toBeCloseTo(200, 9)
-    expect(out.severity).toBe(Math.max(out.forceRatio, out.pressureRatio as number, out.clampingRatio as number))
-    expect(out.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["above-limit", "door-limit"]))
+    expect(out.utilisation).toBe(Math.max(out.forceUtilisation, out.pressureUtilisation as number, out.clampingUtilisation as number))
+    expect(out.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["over-limit", "door-limit"]))
     expect(out.verdict).toMatch(/above a published limit/)
     const thin = contactSeverity({ ...contactSeverity.example, paddingStiffness: "1 N/mm", paddingThickness: "5 mm" })
     expect(thin.bottomed).toBe(true)
-    expect(thin.contactTime).toBeNull()
+    expect(thin.contactDuration).toBeNull()
     expect(thin.cautions.map((c) => c.code)).toContain("padding-used-up")
   })
 
   it("takes an arm or a mass, not half of each", () => {
-    expect(() => contactSeverity({ region: "chest", armMass: 1, armLength: 1 })).toThrow(/armMass, armLength and swing/)
-    expect(() => contactSeverity({ region: "chest", movingMass: 1, speed: 1, swing: 1 })).toThrow(/moving mass/)
-    expect(() => contactSeverity({ region: "chest", movingMass: 1, speed: 1, paddingStiffness: 100 })).toThrow(/half a padding/)
-    expect(() => contactSeverity({ region: "chest", movingMass: 1, speed: 1, driveMoment: 10 })).toThrow(/strikeRadius/)
+    expect(() => contactSeverity({ region: "chest", armMass: 1, armLength: 1 })).toThrow(/armMass, armLength and swingSpeed/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, swingSpeed: 1 })).toThrow(/moving mass/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, paddingStiffness: 100 })).toThrow(/half a padding/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, peakDriveMoment: 10 })).toThrow(/strikeRadius/)
     expect(() => contactSeverity({ ...contactSeverity.example, strikeRadius: 2 })).toThrow(/beyond the tip/)
   })
 })

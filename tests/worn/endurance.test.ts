@@ -2,14 +2,14 @@ import { describe, expect, it } from "vitest"
 import { NoSolutionError } from "../../src/solver/index.js"
 import { type EnduranceInput, endurance } from "../../src/worn/index.js"
 
-const joints = ["general", "ankle", "knee", "trunk", "shoulder", "elbow", "handGrip"] as const
+const joints = ["general", "ankle", "knee", "trunk", "shoulder", "elbow", "hand-grip"] as const
 const grid = (from: number, to: number, steps: number) => Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
 
 describe("endurance by second routes", () => {
   it("power laws: straight lines on log paper through their published ends, read by interpolation", () => {
     let worst = 0
     for (const joint of joints) {
-      const at = (effort: number) => Math.log(endurance({ joint, effort }).jointTime)
+      const at = (effort: number) => Math.log(endurance({ joint, effort }).jointEnduranceTime)
       const [low, high] = [at(0.1), at(1)]
       for (const effort of grid(0.01, 1, 99)) {
         const line = high + ((low - high) * Math.log(effort)) / Math.log(0.1)
@@ -23,12 +23,12 @@ describe("endurance by second routes", () => {
     for (const joint of joints) {
       let [time, effort] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
       for (const f of grid(0.01, 1, 500)) {
-        const now = endurance({ joint, effort: f }).time
+        const now = endurance({ joint, effort: f }).enduranceTime
         expect(now).toBeLessThanOrEqual(time)
         time = now
       }
-      for (const hold of grid(5, 20000, 200)) {
-        const now = endurance({ joint, effort: 0.2, hold }).effortForHold as number
+      for (const holdDuration of grid(5, 20000, 200)) {
+        const now = endurance({ joint, effort: 0.2, holdDuration }).maxEffort as number
         expect(now).toBeLessThanOrEqual(effort)
         effort = now
       }
@@ -37,30 +37,30 @@ describe("endurance by second routes", () => {
 
   it("effort for a hold and time of that effort are each other's inverse", () => {
     for (const joint of joints)
-      for (const hold of [4, 6.5, 20, 60, 150, 300, 920, 940, 1000, 3000, 20000]) {
-        const effort = endurance({ joint, effort: 0.3, hold }).effortForHold as number
+      for (const holdDuration of [4, 6.5, 20, 60, 150, 300, 920, 940, 1000, 3000, 20000]) {
+        const effort = endurance({ joint, effort: 0.3, holdDuration }).maxEffort as number
         const back = endurance({ joint, effort } as EnduranceInput)
         // at 15 % Rohmert's curve sets in with a step down: there the time only just falls short of the hold
-        if (effort < 1 && effort !== 0.15) expect(back.time / hold).toBeCloseTo(1, 9)
-        if (effort === 0.15) expect(endurance({ joint, effort: 0.15 - 1e-9 }).time).toBeGreaterThan(hold)
+        if (effort < 1 && effort !== 0.15) expect(back.enduranceTime / holdDuration).toBeCloseTo(1, 9)
+        if (effort === 0.15) expect(endurance({ joint, effort: 0.15 - 1e-9 }).enduranceTime).toBeGreaterThan(holdDuration)
       }
   })
 
   it("Rohmert's curve and Kamon's power form, fitted to the same muscles, lie within a factor of 1.7 from 15 to 85 %", () => {
     for (const effort of grid(0.15, 0.85, 70)) {
-      const { rohmertTime, generalTime } = endurance({ joint: "general", effort })
-      const ratio = (rohmertTime as number) / generalTime
+      const { rohmertEnduranceTime, generalEnduranceTime } = endurance({ joint: "general", effort })
+      const ratio = (rohmertEnduranceTime as number) / generalEnduranceTime
       expect(Math.max(ratio, 1 / ratio)).toBeLessThan(1.7)
     }
   })
 
   it("takes effort or a pair of moments, refuses more than the strength, and is null where Rohmert ends", () => {
-    expect(endurance({ joint: "elbow", moment: 10, strength: 40 }).effort).toBe(0.25)
-    const over = endurance.attempt({ joint: "elbow", moment: 50, strength: 40 })
+    expect(endurance({ joint: "elbow", moment: 10, maxMoment: 40 }).effort).toBe(0.25)
+    const over = endurance.attempt({ joint: "elbow", moment: 50, maxMoment: 40 })
     expect(!over.ok && over.error instanceof NoSolutionError && over.error.shortBy).toBe(10)
-    expect(endurance.attempt({ joint: "elbow", effort: 0.2, moment: 10, strength: 40 }).ok).toBe(false)
+    expect(endurance.attempt({ joint: "elbow", effort: 0.2, moment: 10, maxMoment: 40 }).ok).toBe(false)
     expect(endurance.attempt({ joint: "elbow", moment: 10 }).ok).toBe(false)
-    expect(endurance({ joint: "elbow", effort: 0.1, hold: 30 })).toMatchObject({ rohmertTime: null, rest: null })
+    expect(endurance({ joint: "elbow", effort: 0.1, holdDuration: 30 })).toMatchObject({ rohmertEnduranceTime: null, restDuration: null })
     expect(endurance({ joint: "elbow", effort: 0.1 }).cautions.map((c) => c.code)).toContain("low-effort")
   })
 })

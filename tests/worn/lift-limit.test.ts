@@ -19,7 +19,7 @@ describe("liftLimit by second routes", () => {
         for (const v2 of grid(0, 68, 8))
           for (const turn of grid(0, 135, 5)) {
             const out = liftLimit({
-              load: 5,
+              rigMass: 5,
               startHeight: `${v1} in`,
               endHeight: `${v2} in`,
               startReach: `${h} in`,
@@ -34,16 +34,16 @@ describe("liftLimit by second routes", () => {
   })
 
   it("a farther, more turned, more frequent or worse held lift never has a higher limit", () => {
-    const limit = (change: object) => liftLimit({ load: 9, startHeight: 0.6, endHeight: 1.3, startReach: 0.4, ...change }).limit
+    const limit = (change: object) => liftLimit({ rigMass: 9, startHeight: 0.6, endHeight: 1.3, startReach: 0.4, ...change }).massLimit
     const falling = (values: number[]) =>
       values.slice(1).forEach((v, i) => {
         expect(v).toBeLessThanOrEqual((values[i] as number) + 1e-12)
       })
     falling(grid(0.1, 0.63, 50).map((startReach) => limit({ startReach })))
     falling(grid(0, 2.35, 50).map((startTurn) => limit({ startTurn })))
-    falling(grid(0.2, 12, 100).map((rate) => limit({ rate })))
+    falling(grid(0.2, 12, 100).map((liftRate) => limit({ liftRate })))
     falling((["good", "fair", "poor"] as const).map((coupling) => limit({ coupling })))
-    falling((["short", "medium", "long"] as const).map((duration) => limit({ duration, rate: 3 })))
+    falling((["short", "medium", "long"] as const).map((duration) => limit({ duration, liftRate: 3 })))
     falling(grid(0.75, 1.75, 40).map((endHeight) => limit({ startHeight: 0.75, endHeight })))
   })
 
@@ -52,22 +52,22 @@ describe("liftLimit by second routes", () => {
       [0.1, 1.2],
       [0.8, 1.6],
     ] as const) {
-      const up = liftLimit({ load: 8, startHeight: a, endHeight: b, startReach: 0.3, endReach: 0.5, endTurn: 0.4 })
-      const down = liftLimit({ load: 8, startHeight: b, endHeight: a, startReach: 0.5, endReach: 0.3, startTurn: 0.4 })
-      expect(up.limit).toBeCloseTo(down.limit, 12)
-      expect(up.liftingIndex * up.limit).toBeCloseTo(8, 12)
+      const up = liftLimit({ rigMass: 8, startHeight: a, endHeight: b, startReach: 0.3, endReach: 0.5, endTurn: 0.4 })
+      const down = liftLimit({ rigMass: 8, startHeight: b, endHeight: a, startReach: 0.5, endReach: 0.3, startTurn: 0.4 })
+      expect(up.massLimit).toBeCloseTo(down.massLimit, 12)
+      expect(up.liftingIndex * up.massLimit).toBeCloseTo(8, 12)
     }
   })
 
   it("refuses what the tables do not cover, and keeps lifting apart from wearing", () => {
-    const often = liftLimit.attempt({ load: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, rate: 13 })
+    const often = liftLimit.attempt({ rigMass: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, liftRate: 13 })
     if (often.ok || !(often.error instanceof NoSolutionError)) throw new Error("expected a refusal")
-    expect(often.error.nearest.rate).toBe(12)
+    expect(often.error.nearest.liftRate).toBe(12)
     expect(often.error.shortBy).toBe(1)
-    expect(liftLimit.attempt({ load: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, rate: 12 }).ok).toBe(true)
+    expect(liftLimit.attempt({ rigMass: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, liftRate: 12 }).ok).toBe(true)
     for (const beyond of [{ startReach: 0.64 }, { startHeight: 1.76 }, { startTurn: 2.4 }])
-      expect(liftLimit.attempt({ load: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, ...beyond }).ok).toBe(false)
-    const codes = liftLimit({ load: 30, startHeight: 0, endHeight: 1.3, startReach: 0.5 }).cautions.map((c) => c.code)
+      expect(liftLimit.attempt({ rigMass: 5, startHeight: 0.3, endHeight: 1, startReach: 0.3, ...beyond }).ok).toBe(false)
+    const codes = liftLimit({ rigMass: 30, startHeight: 0, endHeight: 1.3, startReach: 0.5 }).cautions.map((c) => c.code)
     expect(codes).toEqual(expect.arrayContaining(["take-it-off", "lifting-only", "over-limit", "over-reference", "lift-together"]))
   })
 })

@@ -29,12 +29,12 @@ describe("tables of the loads a body carries", () => {
   it("surfaces underfoot (Soule and Goldman 1972)", () => {
     expect(Object.fromEntries(Object.entries(terrains).map(([k, t]) => [k, t.factor]))).toEqual({
       hard: 1.0,
-      dirtRoad: 1.1,
-      lightBrush: 1.2,
-      heavyBrush: 1.5,
+      "dirt-road": 1.1,
+      "light-brush": 1.2,
+      "heavy-brush": 1.5,
       swamp: 1.8,
-      looseSand: 2.1,
-      softSnow: 1.1,
+      "loose-sand": 2.1,
+      "soft-snow": 1.1,
     })
   })
 
@@ -71,7 +71,7 @@ describe("tables of the loads a body carries", () => {
       trunk: [22.69, -2.27],
       shoulder: [14.86, -1.83],
       elbow: [17.98, -2.21],
-      handGrip: [33.55, -1.61],
+      "hand-grip": [33.55, -1.61],
     })
     expect(jointTorques.backExtension).toEqual({ male: 240, female: 130 })
   })
@@ -113,7 +113,7 @@ describe("tables of the loads a body carries", () => {
   })
 
   it("guidance on the share of body mass, low back, head and balance", () => {
-    expect(loadGuidance.map((g) => g.share)).toEqual([0.1, 0.15, 0.2, 0.3, 0.45])
+    expect(loadGuidance.map((g) => g.massShare)).toEqual([0.1, 0.15, 0.2, 0.3, 0.45])
     expect([20, 44.999, 45, 120].map(publishedShare)).toEqual([0.1, 0.1, 0.15, 0.15])
     expect([lightWearer, backCompressionLimit, headMoment]).toEqual([45, 3400, 1.34])
     expect([stability.foreAft, stability.sideToSide].map((a) => (a * 180) / Math.PI)).toEqual([12.5, 16])
@@ -151,8 +151,8 @@ describe("tables of the loads a body carries", () => {
   it("de Leva, table 4, women of 1735 and men of 1741 mm", () => {
     for (const [i, [table, stature]] of (
       [
-        ["deLevaFemale", 1735],
-        ["deLevaMale", 1741],
+        ["de-leva-female", 1735],
+        ["de-leva-male", 1741],
       ] as const
     ).entries())
       for (const [name, cells] of Object.entries(deLeva)) {
@@ -160,7 +160,7 @@ describe("tables of the loads a body carries", () => {
         const read = [r?.mass, r?.centre, r?.sagittal, r?.transverse, r?.longitudinal].map((v) => Number((100 * (v as number)).toFixed(2)))
         expect([...read, Number(((r?.length as number) * stature).toFixed(1))], `${table} ${name}`).toEqual(cells.slice(6 * i, 6 * i + 6))
       }
-    expect(segmentRows.deLevaMale.filter((r) => r.count === 2).map((r) => r.name)).toEqual([
+    expect(segmentRows["de-leva-male"].filter((r) => r.count === 2).map((r) => r.name)).toEqual([
       "upper arm",
       "forearm",
       "hand",
@@ -204,32 +204,32 @@ describe("tables of the loads a body carries", () => {
     const copy: Readonly<Record<keyof typeof survey, readonly number[]>> = {
       bodyMass: [67.76, 10.98, 51.3, 66.8, 87.1, 0.533, 85.52, 14.22, 64.4, 84.6, 110.7, 0.469],
       stature: [1628.47, 64.2, 1525, 1626, 1740, 1, 1756.21, 68.55, 1648, 1755, 1870, 1],
-      shoulderHeight: [1335.1, 58.08, 1242, 1332, 1433.8, 0.972, 1440.74, 63.29, 1339, 1439, 1546, 0.967],
-      axillaHeight: [1239.03, 55.8, 1149, 1236, 1333, 0.968, 1329.08, 59.52, 1234, 1328, 1427, 0.969],
-      suprasternaleHeight: [1329.69, 57.18, 1236.2, 1326.5, 1427.8, 0.981, 1438.59, 61.25, 1341, 1437, 1540, 0.981],
-      neckHeight: [1395.67, 59.52, 1300.2, 1393, 1498, 0.984, 1517.3, 63.28, 1416, 1517, 1622.9, 0.984],
-      tenthRibHeight: [1056.26, 50.01, 976, 1054, 1140, 0.939, 1120.67, 53.61, 1034, 1119, 1211, 0.925],
-      iliacCrestHeight: [995.73, 49.69, 918, 993, 1079.8, 0.915, 1061.63, 52.02, 977, 1061, 1148, 0.909],
-      trochanterHeight: [845.35, 44.68, 774.2, 844, 919, 0.858, 900.93, 49.17, 824, 899, 985, 0.85],
-      wristHeight: [794.19, 38.19, 732.2, 794, 860, 0.854, 847.51, 41.66, 780, 847, 917, 0.856],
-      biacromialBreadth: [365.35, 18.3, 335, 365, 396, 0.566, 415.68, 19.16, 384, 415, 447, 0.532],
-      bideltoidBreadth: [450.32, 28.69, 406, 450, 499, 0.359, 510.42, 32.51, 459, 509, 567, 0.313],
-      chestBreadth: [269.33, 18.58, 241, 268, 302, 0.346, 289.44, 18.28, 261, 289, 320, 0.342],
-      chestDepth: [247.4, 27.34, 205, 245, 295.8, 0.23, 253.85, 26.25, 211, 253, 298, 0.22],
-      hipBreadth: [353.84, 26.67, 311, 353, 400, 0.387, 345.73, 24.17, 308, 344, 387, 0.383],
-      acrossBack: [373.36, 29.83, 326.2, 373, 423, 0.248, 430.85, 35.25, 374, 430, 491, 0.184],
-      waistBackLength: [425.4, 26.39, 384, 424.5, 470, 0.504, 477.61, 27.73, 433, 477, 524, 0.535],
-      chestCircumference: [946.86, 82.7, 824.2, 940, 1094, 0.26, 1058.71, 87.44, 922, 1056, 1207, 0.247],
-      waistCircumference: [860.91, 99.93, 710, 852, 1040, 0.229, 940.58, 111.71, 768, 937, 1130.9, 0.208],
-      headBreadth: [147.77, 5.19, 140, 147, 156, 0.156, 154.33, 5.53, 146, 154, 163, 0.075],
-      headLength: [189.82, 7.45, 178, 190, 202, 0.358, 199.5, 7.02, 188, 200, 211, 0.369],
-      headCircumference: [561.12, 19.36, 532, 560, 597, 0.315, 574.37, 16.05, 548, 574, 601, 0.343],
+      "shoulder-height": [1335.1, 58.08, 1242, 1332, 1433.8, 0.972, 1440.74, 63.29, 1339, 1439, 1546, 0.967],
+      "axilla-height": [1239.03, 55.8, 1149, 1236, 1333, 0.968, 1329.08, 59.52, 1234, 1328, 1427, 0.969],
+      "suprasternale-height": [1329.69, 57.18, 1236.2, 1326.5, 1427.8, 0.981, 1438.59, 61.25, 1341, 1437, 1540, 0.981],
+      "neck-height": [1395.67, 59.52, 1300.2, 1393, 1498, 0.984, 1517.3, 63.28, 1416, 1517, 1622.9, 0.984],
+      "tenth-rib-height": [1056.26, 50.01, 976, 1054, 1140, 0.939, 1120.67, 53.61, 1034, 1119, 1211, 0.925],
+      "iliac-crest-height": [995.73, 49.69, 918, 993, 1079.8, 0.915, 1061.63, 52.02, 977, 1061, 1148, 0.909],
+      "trochanter-height": [845.35, 44.68, 774.2, 844, 919, 0.858, 900.93, 49.17, 824, 899, 985, 0.85],
+      "wrist-height": [794.19, 38.19, 732.2, 794, 860, 0.854, 847.51, 41.66, 780, 847, 917, 0.856],
+      "biacromial-breadth": [365.35, 18.3, 335, 365, 396, 0.566, 415.68, 19.16, 384, 415, 447, 0.532],
+      "bideltoid-breadth": [450.32, 28.69, 406, 450, 499, 0.359, 510.42, 32.51, 459, 509, 567, 0.313],
+      "chest-breadth": [269.33, 18.58, 241, 268, 302, 0.346, 289.44, 18.28, 261, 289, 320, 0.342],
+      "chest-depth": [247.4, 27.34, 205, 245, 295.8, 0.23, 253.85, 26.25, 211, 253, 298, 0.22],
+      "hip-breadth": [353.84, 26.67, 311, 353, 400, 0.387, 345.73, 24.17, 308, 344, 387, 0.383],
+      "across-back": [373.36, 29.83, 326.2, 373, 423, 0.248, 430.85, 35.25, 374, 430, 491, 0.184],
+      "waist-back-length": [425.4, 26.39, 384, 424.5, 470, 0.504, 477.61, 27.73, 433, 477, 524, 0.535],
+      "chest-circumference": [946.86, 82.7, 824.2, 940, 1094, 0.26, 1058.71, 87.44, 922, 1056, 1207, 0.247],
+      "waist-circumference": [860.91, 99.93, 710, 852, 1040, 0.229, 940.58, 111.71, 768, 937, 1130.9, 0.208],
+      "head-breadth": [147.77, 5.19, 140, 147, 156, 0.156, 154.33, 5.53, 146, 154, 163, 0.075],
+      "head-length": [189.82, 7.45, 178, 190, 202, 0.358, 199.5, 7.02, 188, 200, 211, 0.369],
+      "head-circumference": [561.12, 19.36, 532, 560, 597, 0.315, 574.37, 16.05, 548, 574, 601, 0.343],
       span: [1660.29, 82.97, 1529, 1657, 1802.8, 0.819, 1814.15, 84.63, 1680, 1812, 1956.9, 0.823],
-      thumbtipReach: [744.01, 42.75, 674.2, 742, 816, 0.671, 811.93, 43.68, 742, 811, 886, 0.691],
-      overheadReachSitting: [1309.74, 62.41, 1207, 1309, 1413, 0.81, 1426.68, 67.71, 1316, 1426, 1540, 0.792],
-      footLength: [246.29, 12.44, 226, 246, 267.8, 0.722, 271.18, 13.1, 250, 271, 293, 0.718],
-      footBreadth: [92.71, 4.78, 85, 93, 101, 0.412, 101.86, 5.23, 94, 102, 111, 0.45],
-      ballOfFootLength: [182.05, 9.64, 167, 182, 198, 0.688, 200.94, 10.47, 184, 201, 218, 0.666],
+      "thumbtip-reach": [744.01, 42.75, 674.2, 742, 816, 0.671, 811.93, 43.68, 742, 811, 886, 0.691],
+      "overhead-reach-sitting": [1309.74, 62.41, 1207, 1309, 1413, 0.81, 1426.68, 67.71, 1316, 1426, 1540, 0.792],
+      "foot-length": [246.29, 12.44, 226, 246, 267.8, 0.722, 271.18, 13.1, 250, 271, 293, 0.718],
+      "foot-breadth": [92.71, 4.78, 85, 93, 101, 0.412, 101.86, 5.23, 94, 102, 111, 0.45],
+      "ball-of-foot-length": [182.05, 9.64, 167, 182, 198, 0.688, 200.94, 10.47, 184, 201, 218, 0.666],
     }
     for (const [name, row] of Object.entries(survey)) expect([...row.female, ...row.male], name).toEqual(copy[name as keyof typeof survey])
     expect(surveyCount).toEqual({ female: 1986, male: 4082 })

@@ -20,9 +20,9 @@ function centre(table: SegmentTable): number {
 interface Carried {
   readonly bodyMass: number
   readonly stature: number
-  readonly load: number
-  readonly stance: number
-  readonly poses: readonly { readonly forward: number; readonly left: number; readonly height: number }[]
+  readonly rigMass: number
+  readonly footSpacing: number
+  readonly poses: readonly { readonly forward: number; readonly left: number; readonly up: number }[]
 }
 
 /** How far the weight above the hips is from being held by a lean: summed segment by segment, kg·m, least over the tables. */
@@ -33,18 +33,19 @@ function heldAbove(si: Carried, height: number): number {
     const body = rows
       .filter((r) => !isPart(r.name) && !lower.includes(r.name))
       .reduce((sum, r) => sum + r.count * r.mass * si.bodyMass * (centreHeight(r) * si.stature - hip), 0)
-    return body + si.load * (height - hip)
+    return body + si.rigMass * (height - hip)
   })
   return Math.min(...byTable)
 }
 
 /** Share of the weight that stands outside the feet, as metres of the rig's own offset: moments about the nearer foot. */
-const beyondFoot = (si: Carried, left: number) => (si.load * (Math.abs(left) - si.stance / 2) - (si.bodyMass * si.stance) / 2) / si.load
+const beyondFoot = (si: Carried, left: number) =>
+  (si.rigMass * (Math.abs(left) - si.footSpacing / 2) - (si.bodyMass * si.footSpacing) / 2) / si.rigMass
 
 const failing = (si: Carried, fails: (p: Carried["poses"][number]) => boolean) => si.poses.find(fails) as Carried["poses"][number]
 
 interface Lift {
-  readonly rate: number
+  readonly liftRate: number
   readonly duration: "short" | "medium" | "long"
   readonly startHeight: number
   readonly endHeight: number
@@ -55,36 +56,36 @@ const mostLifts = (si: Lift) => lastRate[si.duration][Math.min(si.startHeight, s
 
 interface Worn {
   readonly bodyMass: number
-  readonly load: number
-  readonly capacity: number
+  readonly rigMass: number
+  readonly maxOxygenUptake: number
   readonly stageFactor: number
-  readonly plan: readonly { readonly activity: string; readonly duration: number; readonly speed: number | null }[]
+  readonly plan: readonly { readonly activity: string; readonly duration: number; readonly walkingSpeed: number | null }[]
 }
 /** Metabolic rate of the hardest part with the rig on, W; 5 kcal of 4184 J to the litre of oxygen. */
 function hardest(si: Worn): number {
   const watt = (ml: number) => (ml * 5 * 4184) / 60000
-  const walking = (speed: number) => metabolicRate({ bodyMass: si.bodyMass, load: si.load, speed }).rate
+  const walking = (speed: number) => metabolicRate({ bodyMass: si.bodyMass, rigMass: si.rigMass, walkingSpeed: speed }).metabolicRate
   const rates = si.plan
     .filter((p) => p.activity !== "off")
     .map((p) => {
-      if (p.activity === "sitting") return watt(3.5 * (si.bodyMass + si.load))
-      return p.activity === "standing" ? walking(0) : (p.activity === "stage" ? si.stageFactor : 1) * walking(p.speed ?? 0.9)
+      if (p.activity === "sitting") return watt(3.5 * (si.bodyMass + si.rigMass))
+      return p.activity === "standing" ? walking(0) : (p.activity === "stage" ? si.stageFactor : 1) * walking(p.walkingSpeed ?? 0.9)
     })
   return Math.max(...rates)
 }
 
 interface Hung {
-  readonly offset: number
+  readonly centreOffset: number
   readonly upperAnchor: number
   readonly lowerAnchor: number
   readonly upperAngle: number
   readonly lowerAngle: number
-  readonly friction: number
-  readonly wrap: number
+  readonly shoulderFriction: number
+  readonly wrapAngle: number
 }
 /** Height of the upper anchors at which the lower straps, tightened by friction, no longer tip the rig. */
 const anchorThatHolds = (si: Hung) =>
-  (Math.exp(si.friction * si.wrap) * Math.cos(si.lowerAngle) * -si.lowerAnchor) / Math.cos(si.upperAngle)
+  (Math.exp(si.shoulderFriction * si.wrapAngle) * Math.cos(si.lowerAngle) * -si.lowerAnchor) / Math.cos(si.upperAngle)
 /** Offset at which the straps that keep the rig from tipping carry all of its weight: moments about the belt over upward pull. */
 const offsetThatHangs = (si: Hung) =>
   (Math.cos(si.upperAngle) * si.upperAnchor + Math.cos(si.lowerAngle) * si.lowerAnchor) /
@@ -92,14 +93,14 @@ const offsetThatHangs = (si: Hung) =>
 
 interface Reached {
   readonly stature: number
-  readonly ahead: number
-  readonly aside: number
-  readonly height: number
+  readonly forward: number
+  readonly outward: number
+  readonly up: number
   readonly handling: string
   readonly reserve: number
 }
 const bones = (si: Reached) => [0.186 * si.stature, (0.146 + (si.handling === "grip" ? 0.5 : 1) * 0.108) * si.stature] as const
-const fromShoulder = (si: Reached) => [si.ahead, si.aside - 0.1122 * si.stature, si.height - 0.818 * si.stature] as const
+const fromShoulder = (si: Reached) => [si.forward, si.outward - 0.1122 * si.stature, si.up - 0.818 * si.stature] as const
 const furthest = (si: Reached) => (1 - si.reserve) * (bones(si)[0] + bones(si)[1])
 /** Third side of the triangle of both bones with the elbow bent by 150°: level and upward parts summed. */
 const bent = (si: Reached) => Math.hypot(bones(si)[0] - bones(si)[1] * Math.cos(Math.PI / 6), bones(si)[1] * Math.sin(Math.PI / 6))
@@ -145,34 +146,33 @@ export const loadNumbers: Numbers = {
   "carriedLoad.small-wearer.light": () => 45,
   "wearSchedule.small-wearer.light": () => 45,
   "metabolicRate.heavy-head.most": () => 1.34 / 0.05 / G,
-  "metabolicRate.adult-data-only.shortBy": (si: Worn) => 36 - si.bodyMass,
-  "metabolicRate.adult-data-only.lightest": () => 36,
-  "wearSchedule.adult-data-only.shortBy": (si: Worn) => 36 - si.bodyMass,
-  "wearSchedule.adult-data-only.lightest": () => 36,
-  "endurance.models-disagree.shortest": (_: unknown, out: { readings: readonly { time: number }[] }) =>
-    Math.min(...out.readings.map((r) => r.time)),
-  "endurance.models-disagree.longest": (_: unknown, out: { readings: readonly { time: number }[] }) =>
-    Math.max(...out.readings.map((r) => r.time)),
-  "endurance.beyond-strength.shortBy": (si: { moment: number; strength: number }) => si.moment - si.strength,
-  "liftLimit.too-frequent.shortBy": (si: Lift) => si.rate - mostLifts(si),
+  "metabolicRate.outside-data.shortBy": (si: Worn) => 36 - si.bodyMass,
+  "metabolicRate.outside-data.lightest": () => 36,
+  "wearSchedule.outside-data.shortBy": (si: Worn) => 36 - si.bodyMass,
+  "wearSchedule.outside-data.lightest": () => 36,
+  "endurance.models-disagree.shortest": (_: unknown, out: { readings: readonly { enduranceTime: number }[] }) =>
+    Math.min(...out.readings.map((r) => r.enduranceTime)),
+  "endurance.models-disagree.longest": (_: unknown, out: { readings: readonly { enduranceTime: number }[] }) =>
+    Math.max(...out.readings.map((r) => r.enduranceTime)),
+  "endurance.insufficient-strength.shortBy": (si: { moment: number; maxMoment: number }) => si.moment - si.maxMoment,
+  "liftLimit.outside-data.shortBy": (si: Lift) => si.liftRate - mostLifts(si),
   "strapPressure.throat.throatRelease": () => 25,
   "strapPressure.limit-not-settled.occlusion": () => 30 * 133.322,
   "strapPressure.limit-not-settled.child": () => 98 * 133.322,
-  "strapPressure.hangs-back.shortBy": (si: Hung) => si.offset - offsetThatHangs(si),
-  "strapPressure.lower-anchor-levers-off.shortBy": (si: Hung) => anchorThatHolds(si) - si.upperAnchor,
-  "carriedLoad.no-lean-balances.shortBy": (si: Carried) =>
-    -heldAbove(si, failing(si, (p) => heldAbove(si, p.height) <= 0).height) / si.load,
-  "carriedLoad.no-lean-balances.at.height": (si: Carried) => failing(si, (p) => heldAbove(si, p.height) <= 0).height,
+  "strapPressure.hangs-back.shortBy": (si: Hung) => si.centreOffset - offsetThatHangs(si),
+  "strapPressure.cannot-balance.shortBy": (si: Hung) => anchorThatHolds(si) - si.upperAnchor,
+  "carriedLoad.cannot-balance.shortBy": (si: Carried) => -heldAbove(si, failing(si, (p) => heldAbove(si, p.up) <= 0).up) / si.rigMass,
+  "carriedLoad.cannot-balance.at.up": (si: Carried) => failing(si, (p) => heldAbove(si, p.up) <= 0).up,
   "carriedLoad.tips-sideways.shortBy": (si: Carried) => beyondFoot(si, failing(si, (p) => beyondFoot(si, p.left) > 0).left),
   "carriedLoad.tips-sideways.at.left": (si: Carried) => failing(si, (p) => beyondFoot(si, p.left) > 0).left,
-  "wearSchedule.beyond-capacity.shortBy": (si: Worn) => hardest(si) - (si.capacity * si.bodyMass * 5 * 4184) / 60000,
-  "wearSchedule.beyond-capacity.at.rate": hardest,
-  "wearSchedule.plan.1.speed.speed": (si: Worn) => si.plan[1]?.speed as number,
+  "wearSchedule.insufficient-capacity.shortBy": (si: Worn) => hardest(si) - (si.maxOxygenUptake * si.bodyMass * 5 * 4184) / 60000,
+  "wearSchedule.insufficient-capacity.at.metabolicRate": hardest,
+  "wearSchedule.plan.1.walkingSpeed.walkingSpeed": (si: Worn) => si.plan[1]?.walkingSpeed as number,
   "wearSchedule.plan.total": (si: Worn) => si.plan.reduce((sum, p) => sum + p.duration, 0),
   "reach.try-it-on.switchForce": () => 5 * 0.45359237 * G,
   "reach.out-of-reach.shortBy": (si: Reached) => Math.hypot(...fromShoulder(si)) - furthest(si),
   "reach.out-of-reach.at.distance": (si: Reached) => Math.hypot(...fromShoulder(si)),
-  "reach.out-of-reach.furthest": furthest,
+  "reach.out-of-reach.maxDistance": furthest,
   "reach.too-close.shortBy": (si: Reached) => bent(si) - Math.hypot(...fromShoulder(si)),
   "reach.too-close.at.distance": (si: Reached) => Math.hypot(...fromShoulder(si)),
   "reach.behind-the-shoulder.shortBy": outside,

@@ -1,7 +1,7 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
 import { commonPractice } from "../../src/solver/index.js"
-import { contactSeverity, heatStress, passage, pinchGap, tipOver, touchTemperature, windLoad } from "../../src/worn/index.js"
+import { contactSeverity, heatStress, overturning, passage, pinchGap, touchTemperature, windLoad } from "../../src/worn/index.js"
 import { between, log } from "./draws.js"
 
 // Every figure of an answer, worked out a second time by hand from the published tables and textbook formulae.
@@ -58,14 +58,14 @@ describe("contactSeverity", () => {
         if (!d.arm && d.driveMoment !== undefined && reach === null) return
         const out = contactSeverity({
           region: d.region,
-          approach: d.approach,
+          approachSpeed: d.approach,
           ...(d.arm
-            ? { armMass: d.arm.armMass, armLength: d.arm.armLength, swing: d.arm.swing }
-            : { movingMass: d.movingMass, speed: d.speed }),
+            ? { armMass: d.arm.armMass, armLength: d.arm.armLength, swingSpeed: d.arm.swing }
+            : { movingMass: d.movingMass, movingSpeed: d.speed }),
           ...(reach !== null && (!d.arm || d.arm.share !== undefined) ? { strikeRadius: reach } : {}),
-          ...(d.pad ? { paddingStiffness: d.pad.stiffness, paddingThickness: d.pad.thickness, usablePadding: d.pad.usable } : {}),
+          ...(d.pad ? { paddingStiffness: d.pad.stiffness, paddingThickness: d.pad.thickness, usablePaddingShare: d.pad.usable } : {}),
           ...(d.contactArea === undefined ? {} : { contactArea: d.contactArea }),
-          ...(d.driveMoment === undefined ? {} : { driveMoment: d.driveMoment }),
+          ...(d.driveMoment === undefined ? {} : { peakDriveMoment: d.driveMoment }),
         })
         // the arm's moment of inertia about its hinge, seen at the reach
         const mass = d.arm ? (d.arm.armMass * d.arm.armLength ** 2) / 3 / (reach as number) ** 2 : d.movingMass
@@ -106,26 +106,26 @@ describe("contactSeverity", () => {
             contactEnergy: energy,
             stiffness: give,
             peakForce: low,
-            bareForce: Math.sqrt(2 * energy * flesh),
+            peakBareForce: Math.sqrt(2 * energy * flesh),
             paddingCompression: d.pad ? Math.min(travel, low / d.pad.stiffness) : 0,
             bottomed,
             transientLimit: transient === null ? null : limit,
             clampingLimit: force,
             forceLimit: limit,
-            forceRatio: ratios[0],
+            forceUtilisation: ratios[0],
             // the energy goes with the square of the speed
             speedLimit: v * Math.sqrt(takes(limit) / energy),
             energyLimit: limit ** 2 / flesh / 2,
-            pressure: perArea,
+            peakPressure: perArea,
             pressureLimit: pressure * 1e4 * (transient ?? 1),
-            pressureRatio: perArea === null ? null : ratios[1],
+            pressureUtilisation: perArea === null ? null : ratios[1],
             clampingForce: squeezed,
-            clampingRatio: squeezed === null ? null : ratios[2],
-            severity,
-            paddingNeeded: d.pad ? Math.sqrt(2 * energy * give) / d.pad.stiffness / Math.min(0.6, d.pad.usable) : null,
-            contactTime: bottomed ? null : Math.PI * Math.sqrt((2 * energy) / v ** 2 / give),
+            clampingUtilisation: squeezed === null ? null : ratios[2],
+            utilisation: severity,
+            requiredPaddingThickness: d.pad ? Math.sqrt(2 * energy * give) / d.pad.stiffness / Math.min(0.6, d.pad.usable) : null,
+            contactDuration: bottomed ? null : Math.PI * Math.sqrt((2 * energy) / v ** 2 / give),
             forbidden: barred,
-            permitted: !barred && severity <= 1,
+            withinLimits: !barred && severity <= 1,
           },
           2e-6,
         )
@@ -164,37 +164,48 @@ describe("touchTemperature", () => {
     return Math.exp(low) / 1e3
   }
   const draws = fc.record({
-    surface: fc.oneof(between(-40, 300), between(40, 75)),
+    surfaceTemperature: fc.oneof(between(-40, 300), between(40, 75)),
     material: fc.constantFrom(...(Object.keys(column) as (keyof typeof column)[])),
-    contactTime: log(0.05, 86400),
-    measuredAt: between(-40, 60),
-    wornAt: between(-40, 60),
+    contactDuration: log(0.05, 86400),
+    measuredAmbientTemperature: between(-40, 60),
+    ambientTemperature: between(-40, 60),
   })
   it("is four tables looked up and three times searched for", () => {
     fc.assert(
       fc.property(draws, (d) => {
         const out = touchTemperature(d)
         const m = column[d.material]
-        const limits = [iso(m, d.contactTime), iec(m, d.contactTime), ecma(m, d.contactTime), medical(m, d.contactTime)] as number[]
-        const inUse = d.wornAt > d.measuredAt ? d.surface + d.wornAt - d.measuredAt : d.surface
-        const coldest = d.wornAt < d.measuredAt ? d.surface + d.wornAt - d.measuredAt : d.surface
+        const limits = [
+          iso(m, d.contactDuration),
+          iec(m, d.contactDuration),
+          ecma(m, d.contactDuration),
+          medical(m, d.contactDuration),
+        ] as number[]
+        const inUse =
+          d.ambientTemperature > d.measuredAmbientTemperature
+            ? d.surfaceTemperature + d.ambientTemperature - d.measuredAmbientTemperature
+            : d.surfaceTemperature
+        const coldest =
+          d.ambientTemperature < d.measuredAmbientTemperature
+            ? d.surfaceTemperature + d.ambientTemperature - d.measuredAmbientTemperature
+            : d.surfaceTemperature
         const [a, b] = curves.map((curve) => timeBy(curve, inUse)) as [number | null, number | null]
         const halving = inUse < 44 || inUse > 51 ? null : 21600 / 2 ** (inUse - 44)
         const known = [a, b, halving].filter((t) => t !== null)
         expect(out.limits.map((l) => l.limit)).toEqual(limits)
         out.limits.forEach((l, i) => {
-          expect(l.margin).toBeCloseTo((limits[i] as number) - inUse, 9)
+          expect(l.temperatureMargin).toBeCloseTo((limits[i] as number) - inUse, 9)
         })
         expect(out.limits.map((l) => l.standard)).toEqual(["ISO 13732-1", "IEC 62368-1 TS1", "ECMA-287", "IEC 60601-1 applied parts"])
         close(
           out,
           {
-            compared: d.surface,
-            inUse,
-            coldest,
+            comparedTemperature: d.surfaceTemperature,
+            temperatureInUse: inUse,
+            minTemperature: coldest,
             limit: Math.min(...limits),
             limitHigh: Math.max(...limits),
-            margin: Math.min(...limits) - inUse,
+            temperatureMargin: Math.min(...limits) - inUse,
             tooHot: inUse > Math.min(...limits),
             painful: inUse >= 42,
             reversibleTime: a,
@@ -211,7 +222,13 @@ describe("touchTemperature", () => {
 })
 
 describe("heatStress", () => {
-  const cover = { workClothes: 0, clothCoverall: 0, doubleLayer: 3, vapourBarrier: 11, vapourBarrierOverClothes: 12 } as const
+  const cover = {
+    "work-clothes": 0,
+    "cloth-coverall": 0,
+    "double-layer": 3,
+    "vapour-barrier": 11,
+    "vapour-barrier-over-clothes": 12,
+  } as const
   // ISO 8996:2021 classes up to so many watts, ISO 7243:2017 table A.1: acclimatized and not
   const classes = [
     [125, 33, 32],
@@ -239,13 +256,15 @@ describe("heatStress", () => {
         const most = Math.min(250, d.rate)
         const restRate = d.rest === undefined ? undefined : 40 + d.rest * (most - 40)
         const out = heatStress({
-          rate: d.rate,
-          ...(d.meter === undefined ? { wetBulb: d.wetBulb, globe: d.wetBulb + d.over, air: d.air ?? null } : { wbgt: d.meter }),
+          metabolicRate: d.rate,
+          ...(d.meter === undefined
+            ? { wetBulbTemperature: d.wetBulb, globeTemperature: d.wetBulb + d.over, ambientTemperature: d.air ?? null }
+            : { wbgt: d.meter }),
           clothing: d.clothing,
-          hood: d.hood,
+          hooded: d.hood,
           acclimatized: d.acclimatized,
-          restRate: restRate ?? null,
-          adjustment: d.own ?? null,
+          restMetabolicRate: restRate ?? null,
+          clothingAdjustment: d.own ?? null,
           ...(d.wearer ?? {}),
         })
         const wbgt = d.meter ?? (d.air === undefined ? d.wetBulb + 0.3 * d.over : d.wetBulb + 0.2 * d.over + 0.1 * (d.air - d.wetBulb))
@@ -276,16 +295,16 @@ describe("heatStress", () => {
           out,
           {
             wbgt,
-            effective,
-            surface,
-            standardRate: d.rate * small,
+            effectiveWbgt: effective,
+            bodySurface: surface,
+            standardMetabolicRate: d.rate * small,
             metabolicClass: n,
             classLimit: byClass,
             curveLimit: curve(d.rate * small),
-            limit,
-            margin: limit - effective,
-            resting,
-            rateAtLimit,
+            wbgtLimit: limit,
+            wbgtMargin: limit - effective,
+            restMetabolicRate: resting,
+            metabolicRateAtLimit: rateAtLimit,
             exceeded,
           },
           1e-8,
@@ -300,7 +319,7 @@ describe("heatStress", () => {
   })
 })
 
-describe("windLoad and tipOver", () => {
+describe("windLoad and overturning", () => {
   // WMO code 1100: upper limits of the forces 0 to 11
   const tops = [0.2, 1.5, 3.3, 5.4, 7.9, 10.7, 13.8, 17.1, 20.7, 24.4, 28.4, 32.6]
   const force = (wind: number) => tops.filter((top) => wind > top).length
@@ -317,7 +336,17 @@ describe("windLoad and tipOver", () => {
         maybe(between(0.2, 4)),
         between(0, 1.5),
         (span, wind, walking, gustFactor, airDensity, panels, own, raise) => {
-          const out = windLoad({ span, chord: span, wind, walking, gustFactor, airDensity, panels, raise, dragCoefficient: own ?? null })
+          const out = windLoad({
+            span,
+            chord: span,
+            windSpeed: wind,
+            walkingSpeed: walking,
+            gustFactor,
+            airDensity,
+            panels,
+            elevation: raise,
+            dragCoefficient: own ?? null,
+          })
           // a square plate: 1.14 by the formula, 1.18 by the table, 1.28 by the third
           const [dragLow, dragHigh] = own === undefined ? [1.14, 1.28] : [own, Math.max(own, 1.28)]
           const air = gustFactor * wind + walking
@@ -327,7 +356,7 @@ describe("windLoad and tipOver", () => {
           close(out, {
             dragLow,
             dragHigh,
-            gust: wind * gustFactor,
+            gustSpeed: wind * gustFactor,
             relativeSpeed: air,
             tipSpeed: air,
             pressure,
@@ -373,14 +402,22 @@ describe("windLoad and tipOver", () => {
       [1e-9, 0, 2, 2],
       [3, 1, 4, 0.5],
     ] as const) {
-      const out = windLoad({ span, chord: 0.3, wind, walking, swing, raise: Math.PI / 2, hingeHeight: 1 })
+      const out = windLoad({
+        span,
+        chord: 0.3,
+        windSpeed: wind,
+        walkingSpeed: walking,
+        swingSpeed: swing,
+        elevation: Math.PI / 2,
+        hingeHeight: 1,
+      })
       const lever = wind + walking + swing === 0 ? span / 2 : out.hingeMoment / out.force
       expect(out.forceHeight - 1).toBeCloseTo(lever, 9)
       expect(out.tipSpeed - out.relativeSpeed).toBeCloseTo(swing * span, 12)
     }
   })
 
-  it("tipOver is weight by its lever against wind by its own", () => {
+  it("overturning is weight by its lever against wind by its own", () => {
     fc.assert(
       fc.property(
         fc.record({
@@ -388,10 +425,10 @@ describe("windLoad and tipOver", () => {
           rigMass: between(0, 40),
           dragArea: between(0.05, 6),
           forceHeight: between(0.3, 3),
-          wind: between(0, 12),
+          windSpeed: between(0, 12),
           gustFactor: between(1, 3),
-          walking: between(0, 2),
-          edge: between(0.02, 0.6),
+          walkingSpeed: between(0, 2),
+          edgeDistance: between(0.02, 0.6),
           usableShare: between(0.2, 1),
           safetyFactor: between(1, 4),
           stature: between(1, 2.2),
@@ -399,11 +436,11 @@ describe("windLoad and tipOver", () => {
           airDensity: between(0.9, 1.4),
         }),
         (i) => {
-          const out = tipOver(i)
-          const air = i.wind * i.gustFactor + i.walking
+          const out = overturning(i)
+          const air = i.windSpeed * i.gustFactor + i.walkingSpeed
           const pressure = (i.airDensity * air ** 2) / 2
           const weight = 9.80665 * i.bodyMass + 9.80665 * i.rigMass
-          const [held, stiff] = [i.usableShare * i.edge * weight, i.edge * weight]
+          const [held, stiff] = [i.usableShare * i.edgeDistance * weight, i.edgeDistance * weight]
           const wind = pressure * i.dragArea * i.forceHeight
           // mean winds searched for: where what adds up reaches one
           const windAt = (full: (mean: number) => number) => {
@@ -416,36 +453,36 @@ describe("windLoad and tipOver", () => {
             }
             return low
           }
-          const square = (mean: number) => (i.gustFactor * mean + i.walking) ** 2
+          const square = (mean: number) => (i.gustFactor * mean + i.walkingSpeed) ** 2
           const perSquare = (i.airDensity / 2) * i.dragArea * i.forceHeight
           const tipWind = windAt((w) => square(w) / 225 + (i.safetyFactor * perSquare * square(w)) / held)
           const publishedTipWind = windAt((w) => square(w) / 225 + (1.5 * perSquare * square(w)) / (0.6 * stiff))
           const foldWind = Math.min(tipWind, publishedTipWind, 10)
-          if (tops.some((top) => Math.abs(foldWind - top) < 1e-6) || Math.abs(foldWind - i.wind) < 1e-6) return
+          if (tops.some((top) => Math.abs(foldWind - top) < 1e-6) || Math.abs(foldWind - i.windSpeed) < 1e-6) return
           const bodyUse = air ** 2 / 225
           close(
             out,
             {
-              edge: i.edge,
-              usableEdge: i.usableShare * i.edge,
+              edgeDistance: i.edgeDistance,
+              usableEdgeDistance: i.usableShare * i.edgeDistance,
               weight,
-              gust: i.wind * i.gustFactor,
+              gustSpeed: i.windSpeed * i.gustFactor,
               windMoment: wind,
               bodyMoment: pressure * i.bodyDragArea * 0.56 * i.stature,
-              restoring: held,
-              restoringRigid: stiff,
-              ratio: wind / held,
-              ratioRigid: wind / stiff,
-              bodyUse,
-              loading: bodyUse + (i.safetyFactor * wind) / held,
-              fold: i.wind > foldWind,
-              tipWind,
-              publishedTipWind,
-              tipWindRigid: windAt((w) => (perSquare * square(w)) / stiff),
-              bodyWind: windAt((w) => square(w) / 225),
-              foldWind,
+              restoringMoment: held,
+              restoringMomentRigid: stiff,
+              rigUtilisation: wind / held,
+              rigUtilisationRigid: wind / stiff,
+              bodyUtilisation: bodyUse,
+              utilisation: bodyUse + (i.safetyFactor * wind) / held,
+              fold: i.windSpeed > foldWind,
+              tipWindSpeed: tipWind,
+              publishedTipWindSpeed: publishedTipWind,
+              tipWindSpeedRigid: windAt((w) => (perSquare * square(w)) / stiff),
+              bodyWindSpeed: windAt((w) => square(w) / 225),
+              foldWindSpeed: foldWind,
               foldBeaufort: force(foldWind),
-              edgeNeeded: bodyUse < 1 ? (i.safetyFactor * wind) / (1 - bodyUse) / i.usableShare / weight : null,
+              requiredEdgeDistance: bodyUse < 1 ? (i.safetyFactor * wind) / (1 - bodyUse) / i.usableShare / weight : null,
             },
             1e-8,
           )
@@ -456,7 +493,7 @@ describe("windLoad and tipOver", () => {
   })
 
   it("that body and rig add up is said to be a rule of our own, wherever there are panels to the wind", () => {
-    const said = tipOver(tipOver.example).cautions.find((c) => c.code === "shares-added")
+    const said = overturning(overturning.example).cautions.find((c) => c.code === "shares-added")
     expect(said?.message).toMatch(/rule of our own/)
     expect(said?.source).toEqual(commonPractice)
   })
@@ -484,11 +521,11 @@ describe("passage", () => {
     ["headroom", null, 1727.2],
     ["aisle", 381, null],
   ] as const
-  const box = fc.record({ width: between(0.2, 1.6), front: between(0, 0.8), back: between(0, 0.8), height: between(1, 2.2) })
+  const box = fc.record({ width: between(0.2, 1.6), forward: between(0, 0.8), backward: between(0, 0.8), height: between(1, 2.2) })
   interface Box {
     readonly width: number
-    readonly front: number
-    readonly back: number
+    readonly forward: number
+    readonly backward: number
     readonly height: number
   }
   interface Spot {
@@ -509,10 +546,10 @@ describe("passage", () => {
     return best
   }
   const spareOf = (b: Box, spot: Spot, room: number): { way: string; margin: number; by: string; size: number } => {
-    const deep = b.front + b.back
+    const deep = b.forward + b.backward
     const ways: [string, number][] =
       spot.kind === "turning"
-        ? [["turning", Math.sqrt(b.width ** 2 + 4 * Math.max(b.front, b.back) ** 2)]]
+        ? [["turning", Math.sqrt(b.width ** 2 + 4 * Math.max(b.forward, b.backward) ** 2)]]
         : [["facing", spot.kind === "corner" ? corner(b.width, deep) : b.width]]
     if (["door", "route", "corner", "lift", "aisle"].includes(spot.kind))
       ways.push(["sideways", spot.kind === "corner" ? corner(deep, b.width) : deep])
@@ -540,7 +577,12 @@ describe("passage", () => {
         between(0.3, 2),
         maybe(between(1, 2.5)),
         (folded, raised, allowance, kind, width, height) => {
-          const out = passage({ folded, raised: raised ?? null, allowance, own: [{ name: "gate", kind, width, height: height ?? null }] })
+          const out = passage({
+            folded,
+            raised: raised ?? null,
+            allowance,
+            ownPlaces: [{ name: "gate", type: kind, width, height: height ?? null }],
+          })
           const spots: Spot[] = [
             ...published.map(([k, w, h, a, d]) => ({
               kind: k,
@@ -550,7 +592,7 @@ describe("passage", () => {
             })),
             { kind, width, height: height ?? null, car: null },
           ]
-          expect(out.places.map((p) => p.kind)).toEqual(spots.map((s) => s.kind))
+          expect(out.places.map((p) => p.type)).toEqual(spots.map((s) => s.kind))
           out.places.forEach((p, i) => {
             const mine = spareOf(folded, spots[i] as Spot, allowance)
             // the angles stand 0.1° apart, and where two ways are all but even either may be named
@@ -568,14 +610,14 @@ describe("passage", () => {
           expect(out.blocked).toEqual(named((p) => p.folded === "no"))
           expect(out.sideways).toEqual(named((p) => p.folded === "sideways"))
           expect(out.foldFor).toEqual(named((p) => p.folded !== "no" && p.raised === "no"))
-          const turned = (b: Box) => 2 * Math.sqrt((b.width / 2) ** 2 + Math.max(b.front, b.back) ** 2)
+          const turned = (b: Box) => 2 * Math.sqrt((b.width / 2) ** 2 + Math.max(b.forward, b.backward) ** 2)
           close(out, {
-            foldedTurning: turned(folded),
-            raisedTurning: raised ? turned(raised) : null,
-            foldedCorner: corner(folded.width, folded.front + folded.back),
-            raisedCorner: raised ? corner(raised.width, raised.front + raised.back) : null,
-            leftBeside: 1.524 - folded.width,
-            raisedLeftBeside: raised ? 1.524 - raised.width : null,
+            foldedTurningDiameter: turned(folded),
+            raisedTurningDiameter: raised ? turned(raised) : null,
+            foldedCornerWidth: corner(folded.width, folded.forward + folded.backward),
+            raisedCornerWidth: raised ? corner(raised.width, raised.forward + raised.backward) : null,
+            corridorMargin: 1.524 - folded.width,
+            raisedCorridorMargin: raised ? 1.524 - raised.width : null,
           })
         },
       ),
@@ -586,29 +628,29 @@ describe("passage", () => {
   it("names what is tightest, car and all, with its clear size", () => {
     const at = (place: string, b: Box, allowance = 0) => passage({ folded: b, allowance }).places.find((p) => p.place === place)
     // 1100 × 1400 mm inside, door 800 mm: narrow enough for the door, too deep for the car
-    expect(at("lift 1100 × 1400", { width: 0.7, front: 0.8, back: 0.8, height: 1.5 })).toMatchObject({
+    expect(at("lift 1100 × 1400", { width: 0.7, forward: 0.8, backward: 0.8, height: 1.5 })).toMatchObject({
       folded: "no",
       foldedBy: "car",
       foldedRoom: 1.4,
     })
-    expect(at("lift 1100 × 1400", { width: 0.79, front: 0.1, back: 0.7, height: 1.5 })).toMatchObject({
+    expect(at("lift 1100 × 1400", { width: 0.79, forward: 0.1, backward: 0.7, height: 1.5 })).toMatchObject({
       folded: "facing",
       foldedBy: "width",
     })
-    expect(at("small van doorway", { width: 0.3, front: 0.1, back: 0.1, height: 1.4 })).toMatchObject({
+    expect(at("small van doorway", { width: 0.3, forward: 0.1, backward: 0.1, height: 1.4 })).toMatchObject({
       folded: "facing",
       foldedBy: "height",
       foldedRoom: expect.closeTo(1.4224, 9),
     })
     // just fits: nothing to spare is still through
-    expect(at("UK door, new building", { width: 0.75, front: 2, back: 2, height: 1 }, 0.025)?.foldedMargin).toBeCloseTo(0, 12)
+    expect(at("UK door, new building", { width: 0.75, forward: 2, backward: 2, height: 1 }, 0.025)?.foldedMargin).toBeCloseTo(0, 12)
   })
 
   it("packs three sides against three, in any order, and keeps to mass and sum", () => {
     const side = between(0.05, 3)
     fc.assert(
       fc.property(side, side, side, between(1, 60), (length, width, height, mass) => {
-        const out = passage({ folded: { width: 0.5, front: 0.2, back: 0.2, height: 1.5 }, packed: { length, width, height, mass } })
+        const out = passage({ folded: { width: 0.5, forward: 0.2, backward: 0.2, height: 1.5 }, packed: { length, width, height, mass } })
         // every way round: the best of the worst
         const orders = [
           [length, width, height],
@@ -639,8 +681,8 @@ describe("pinchGap", () => {
       fc.property(between(0.05, 1), between(0, 1), between(0, 0.1), between(0, 0.1), between(0.1, 1), (open, part, tm, tf, half) => {
         const closed = open * (0.1 + 0.85 * part)
         const out = pinchGap({
-          moving: [{ x1: -half, y1: 0, x2: half, y2: 0 }],
-          fixed: [{ x1: -half, y1: -1, x2: half, y2: -1 }],
+          movingBars: [{ x1: -half, y1: 0, x2: half, y2: 0 }],
+          fixedBars: [{ x1: -half, y1: -1, x2: half, y2: -1 }],
           poses: [
             { x: 0, y: open - 1, angle: 0 },
             { x: 0, y: closed - 1, angle: 0 },
@@ -649,23 +691,23 @@ describe("pinchGap", () => {
           fixedThickness: tf,
         })
         const thick = (tm + tf) / 2
-        close(out, { gap: closed - thick, openGap: open - thick, at: 1 }, 1e-9)
-        expect(out.certainGap).toBeLessThanOrEqual(out.gap)
-        expect(out.certainGap).toBeGreaterThanOrEqual(out.gap - 1.0001e-5)
-        expect(out.errorEstimate).toBeCloseTo(out.gap - out.certainGap, 12)
+        close(out, { minGap: closed - thick, maxGap: open - thick, motionShare: 1 }, 1e-9)
+        expect(out.provenMinGap).toBeLessThanOrEqual(out.minGap)
+        expect(out.provenMinGap).toBeGreaterThanOrEqual(out.minGap - 1.0001e-5)
+        expect(out.errorEstimate).toBeCloseTo(out.minGap - out.provenMinGap, 12)
         expect(out.movingY).toBeCloseTo(closed - 1, 9)
         expect(out.fixedY).toBeCloseTo(-1, 9)
         expect(out.movingX).toBeCloseTo(out.fixedX, 9)
-        expect(out.parts.map((p) => [p.part, Math.round(p.leastGap * 1e3), Math.round(p.entryGap * 1e3)])).toEqual(
+        expect(out.parts.map((p) => [p.part, Math.round(p.minGap * 1e3), Math.round(p.entryGap * 1e3)])).toEqual(
           Object.entries(gaps).map(([name, mm]) => [name, mm, entries[name as keyof typeof entries]]),
         )
         for (const p of out.parts) {
-          expect(p.shortBy).toBeCloseTo(p.leastGap - out.certainGap, 12)
+          expect(p.shortBy).toBeCloseTo(p.minGap - out.provenMinGap, 12)
           // places on the bars stand apart: half of that either way is left undecided here
           const slack = (2 * half) / 99 / 2 + Math.abs(open - closed) / 240 / 2 + 1e-6
           const [wide, tight] = [open - thick, closed - thick]
-          const clear = Math.abs(wide - p.entryGap) > slack && Math.abs(tight - p.leastGap) > slack
-          if (clear) expect(p.crushes, p.part).toBe(wide > p.entryGap && tight < p.leastGap && open - closed > 1e-6)
+          const clear = Math.abs(wide - p.entryGap) > slack && Math.abs(tight - p.minGap) > slack
+          if (clear) expect(p.crushes, p.part).toBe(wide > p.entryGap && tight < p.minGap && open - closed > 1e-6)
         }
         expect(out.crushes).toBe(out.parts.some((p) => p.crushes))
       }),
@@ -677,8 +719,8 @@ describe("pinchGap", () => {
       fc.property(between(0.3, 1), between(0.01, 0.2), between(-0.4, -0.1), between(0.1, 0.4), (length, off, from, to) => {
         // the tip passes a wall at x = length + off, nearest when level, a fraction of the way from the first pose
         const out = pinchGap({
-          moving: [{ x1: 0, y1: 0, x2: length, y2: 0 }],
-          fixed: [{ x1: length + off, y1: -2, x2: length + off, y2: 2 }],
+          movingBars: [{ x1: 0, y1: 0, x2: length, y2: 0 }],
+          fixedBars: [{ x1: length + off, y1: -2, x2: length + off, y2: 2 }],
           poses: [
             { x: 0, y: 0, angle: from },
             { x: 0, y: 0, angle: to },
@@ -686,10 +728,10 @@ describe("pinchGap", () => {
           movingThickness: 0,
           fixedThickness: 0,
         })
-        expect(out.gap).toBeCloseTo(off, 4)
-        expect(out.gap).toBeGreaterThanOrEqual(off - 1e-12)
-        expect(out.certainGap).toBeLessThanOrEqual(off + 1e-12)
-        const angle = from + out.at * (to - from)
+        expect(out.minGap).toBeCloseTo(off, 4)
+        expect(out.minGap).toBeGreaterThanOrEqual(off - 1e-12)
+        expect(out.provenMinGap).toBeLessThanOrEqual(off + 1e-12)
+        const angle = from + out.motionShare * (to - from)
         close(
           out,
           {
@@ -697,7 +739,7 @@ describe("pinchGap", () => {
             movingY: length * Math.sin(angle),
             fixedX: length + off,
             fixedY: length * Math.sin(angle),
-            openGap: length + off - length * Math.min(Math.cos(from), Math.cos(to)),
+            maxGap: length + off - length * Math.min(Math.cos(from), Math.cos(to)),
           },
           1e-9,
         )

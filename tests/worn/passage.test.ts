@@ -46,7 +46,7 @@ function carver(p0: number, q0: number, a0: number, b0: number): boolean {
   return p <= a || b * (p * p + q * q) >= 2 * p * q * a + (p * p - q * q) * Math.sqrt(p * p + q * q - a * a)
 }
 
-const boxes = fc.record({ width: between(0.2, 3), front: between(0, 1.5), back: between(0.05, 1.5), height: between(0.5, 3) })
+const boxes = fc.record({ width: between(0.2, 3), forward: between(0, 1.5), backward: between(0.05, 1.5), height: between(0.5, 3) })
 
 /** How easy a place is: facing before sideways before not at all, then by what is spare (never as much as 1000 m). */
 const ease = (p: { readonly folded: string; readonly foldedMargin: number } | undefined): number =>
@@ -89,11 +89,11 @@ describe("passage", () => {
         for (let k = 0; k < 720; k++) {
           const [c, s] = [Math.cos((k * Math.PI) / 360), Math.sin((k * Math.PI) / 360)]
           for (const x of [-box.width / 2, box.width / 2])
-            for (const y of [box.front, -box.back]) farthest = Math.max(farthest, c * x - s * y)
+            for (const y of [box.forward, -box.backward]) farthest = Math.max(farthest, c * x - s * y)
         }
-        const { foldedTurning } = passage({ folded: box })
-        expect(farthest).toBeLessThanOrEqual((foldedTurning / 2) * (1 + 1e-12))
-        expect(farthest).toBeGreaterThan((foldedTurning / 2) * 0.9999)
+        const { foldedTurningDiameter } = passage({ folded: box })
+        expect(farthest).toBeLessThanOrEqual((foldedTurningDiameter / 2) * (1 + 1e-12))
+        expect(farthest).toBeGreaterThan((foldedTurningDiameter / 2) * 0.9999)
       }),
       { numRuns: 40 },
     )
@@ -104,12 +104,12 @@ describe("passage", () => {
     fc.assert(
       fc.property(boxes, fc.constantFrom(...kinds), between(0.3, 5), between(0.3, 5), between(0, 1), (box, kind, width, height, more) => {
         const through = (folded: typeof box, w: number, h: number | null) =>
-          ease(passage({ folded, own: [{ name: "gate", kind, width: w, height: h }] }).places.at(-1))
+          ease(passage({ folded, ownPlaces: [{ name: "gate", type: kind, width: w, height: h }] }).places.at(-1))
         const now = through(box, width, height)
         expect(through(box, width + more, height)).toBeGreaterThanOrEqual(now)
         expect(through(box, width, height + more)).toBeGreaterThanOrEqual(now)
         expect(through(box, width, null)).toBeGreaterThanOrEqual(now)
-        for (const key of ["width", "front", "back", "height"] as const) {
+        for (const key of ["width", "forward", "backward", "height"] as const) {
           const larger = { ...box, [key]: box[key] + more }
           const [a, b] = [passage({ folded: box }), passage({ folded: larger })]
           a.places.forEach((p, i) => {
@@ -123,9 +123,14 @@ describe("passage", () => {
   })
 
   it("tells what is tightest: the width, the height or the car, folded and raised", () => {
-    const box = { width: 0.7, front: 0.25, back: 0.25, height: 1.8 }
+    const box = { width: 0.7, forward: 0.25, backward: 0.25, height: 1.8 }
     const own = (kind: "door" | "stair" | "turning", width: number, height: number | null) =>
-      passage({ folded: box, raised: { ...box, height: 2.2 }, allowance: 0.02, own: [{ name: "gate", kind, width, height }] }).places.at(-1)
+      passage({
+        folded: box,
+        raised: { ...box, height: 2.2 },
+        allowance: 0.02,
+        ownPlaces: [{ name: "gate", type: kind, width, height }],
+      }).places.at(-1)
     // facing wherever it fits, by the lesser of what is left beside and above
     expect(own("door", 0.8, 2)).toMatchObject({ folded: "facing", foldedBy: "width", foldedRoom: 0.8, raised: "no", raisedBy: "height" })
     expect(own("door", 0.8, 2)?.foldedMargin).toBeCloseTo(0.8 - 0.04 - 0.7, 12)
@@ -135,9 +140,11 @@ describe("passage", () => {
     expect(own("door", 0.6, 3)?.foldedMargin).toBeCloseTo(0.6 - 0.04 - 0.5, 12)
     expect(own("stair", 0.6, 3)).toMatchObject({ folded: "no", foldedBy: "width" })
     expect(own("turning", 1, null)).toMatchObject({ folded: "turning", foldedBy: "width" })
-    const lift = passage({ folded: { ...box, width: 0.9, front: 0.7, back: 0.65 } }).places.find((p) => p.place === "US limited-use lift")
+    const lift = passage({ folded: { ...box, width: 0.9, forward: 0.7, backward: 0.65 } }).places.find(
+      (p) => p.place === "US limited-use lift",
+    )
     expect(lift).toMatchObject({ folded: "no" })
-    const out = passage({ folded: box, own: [{ name: "gate", kind: "door", width: 0.6, height: null }] })
+    const out = passage({ folded: box, ownPlaces: [{ name: "gate", type: "door", width: 0.6, height: null }] })
     expect(out.sideways).toContain("gate")
     expect(out.blocked).not.toContain("gate")
   })
@@ -145,20 +152,20 @@ describe("passage", () => {
   it("is the same for a rig that stands out in front as for one that stands out behind", () => {
     fc.assert(
       fc.property(boxes, (box) => {
-        const turned = { ...box, front: box.back, back: box.front }
+        const turned = { ...box, forward: box.backward, backward: box.forward }
         const { cautions: _a, ...one } = passage({ folded: box })
         const { cautions: _b, ...other } = passage({ folded: turned })
         expect(other.blocked).toEqual(one.blocked)
-        expect(other.foldedTurning).toBe(one.foldedTurning)
+        expect(other.foldedTurningDiameter).toBe(one.foldedTurningDiameter)
       }),
       { numRuns: 30 },
     )
   })
 
   it("never sends anyone sideways down a stair", () => {
-    const wide = { width: 1.5, front: 0.2, back: 0.2, height: 1.8 }
+    const wide = { width: 1.5, forward: 0.2, backward: 0.2, height: 1.8 }
     const out = passage({ folded: wide })
-    for (const p of out.places.filter((f) => f.kind === "stair")) expect(p.folded).toBe("no")
+    for (const p of out.places.filter((f) => f.type === "stair")) expect(p.folded).toBe("no")
     expect(out.places.find((p) => p.place === "US door")?.folded).toBe("sideways")
   })
 
@@ -173,12 +180,12 @@ describe("passage", () => {
   it("warns of blocked corridors, height and places to fold for", () => {
     const codes = passage(passage.example).cautions.map((c) => c.code)
     expect(codes).toEqual(expect.arrayContaining(["not-a-clearance", "fold-for", "blocks-corridor", "headroom"]))
-    const odd = passage({ folded: passage.example.folded, raised: { width: 0.5, front: 0.2, back: 0.2, height: 2.4 } })
+    const odd = passage({ folded: passage.example.folded, raised: { width: 0.5, forward: 0.2, backward: 0.2, height: 2.4 } })
     expect(odd.cautions.map((c) => c.code)).toContain("smaller-raised")
   })
 
   it("holds a packed rig against the container's door, which is smaller than its inside", () => {
-    const folded = { width: 0.7, front: 0.25, back: 0.4, height: 1.9 }
+    const folded = { width: 0.7, forward: 0.25, backward: 0.4, height: 1.9 }
     const spare = (width: number, height: number) =>
       passage({ folded, packed: { length: 3, width, height, mass: 20 } }).containerMargin as number
     expect(spare(2.3, 2.2)).toBeCloseTo(0.04, 9)

@@ -38,8 +38,8 @@ function forward(d: Draw): { hand: Vector; upper: Vector; fore: Vector } {
   return { hand: hand as unknown as Vector, upper, fore: fore as unknown as Vector }
 }
 
-const input = (d: Draw, [ahead, aside, height]: Vector, reserve = 0) =>
-  ({ stature: d.stature, ahead, aside, height, handling: d.grip ? "grip" : "press", reserve }) as const
+const input = (d: Draw, [forward, outward, up]: Vector, reserve = 0) =>
+  ({ stature: d.stature, forward, outward, up, handling: d.grip ? "grip" : "press", reserve }) as const
 
 describe("reach", () => {
   it("finds every place that turning the joints within their limits reaches, with the same bend of the elbow", () => {
@@ -72,14 +72,14 @@ describe("reach", () => {
         const out = reach.si(reach.read(input(d, hand)))
         if (isNoSolution(out)) return
         const [l1, l2] = [0.186 * d.stature, (0.146 + (d.grip ? 0.5 : 1) * 0.108) * d.stature]
-        const elbow = [out.elbowAhead, out.elbowAside - (0.2244 / 2) * d.stature, out.elbowHeight - out.shoulderHeight] as const
+        const elbow = [out.elbowForward, out.elbowOutward - (0.2244 / 2) * d.stature, out.elbowUp - out.shoulderHeight] as const
         expect(Math.hypot(...elbow)).toBeCloseTo(l1, 9)
-        expect(Math.hypot(hand[0] - out.elbowAhead, hand[1] - out.elbowAside, hand[2] - out.elbowHeight)).toBeCloseTo(l2, 9)
+        expect(Math.hypot(hand[0] - out.elbowForward, hand[1] - out.elbowOutward, hand[2] - out.elbowUp)).toBeCloseTo(l2, 9)
         const upper = elbow.map((v) => v / l1) as unknown as Vector
-        const fore: Vector = [(hand[0] - out.elbowAhead) / l2, (hand[1] - out.elbowAside) / l2, (hand[2] - out.elbowHeight) / l2]
+        const fore: Vector = [(hand[0] - out.elbowForward) / l2, (hand[1] - out.elbowOutward) / l2, (hand[2] - out.elbowUp) / l2]
         expect(behindSlack(upper)).toBeGreaterThanOrEqual(-1e-9)
         expect(bendSlack(upper, fore)).toBeGreaterThanOrEqual(-1e-8)
-        expect(Math.cos(out.armLift)).toBeCloseTo(-elbow[2] / l1, 9)
+        expect(Math.cos(out.armElevation)).toBeCloseTo(-elbow[2] / l1, 9)
       }),
       { numRuns: 500 },
     )
@@ -116,7 +116,7 @@ describe("reach", () => {
         }
         if (!Number.isFinite(lowest)) return
         if (off * level > 0.01 && lowest > along * n[2] - off * level + 1e-3) turned++
-        expect(out.elbowHeight - out.shoulderHeight).toBeLessThan(lowest + 1e-6)
+        expect(out.elbowUp - out.shoulderHeight).toBeLessThan(lowest + 1e-6)
       }),
       { numRuns: 900 },
     )
@@ -152,7 +152,8 @@ describe("reach", () => {
   })
 
   it("law: a longer reserve or a shorter wearer never reaches more ahead at shoulder height", () => {
-    const most = (stature: number, reserve: number) => reach({ stature, ahead: 0.3, aside: 0.2, height: 0.8 * stature, reserve }).furthest
+    const most = (stature: number, reserve: number) =>
+      reach({ stature, forward: 0.3, outward: 0.2, up: 0.8 * stature, reserve }).maxDistance
     fc.assert(
       fc.property(between(1.4, 2), between(0, 0.3), between(0, 0.1), (stature, reserve, more) => {
         expect(most(stature, reserve + more)).toBeLessThanOrEqual(most(stature, reserve))
@@ -162,13 +163,13 @@ describe("reach", () => {
   })
 
   it("says no to the middle of the back and to one's own shoulder", () => {
-    expect(() => reach({ stature: 1.65, ahead: -0.45, aside: 0.2, height: 1.3 })).toThrow(/behind the shoulder/)
-    expect(() => reach({ stature: 1.65, ahead: 0.02, aside: 0.185, height: 1.35 })).toThrow(/bent elbow/)
+    expect(() => reach({ stature: 1.65, forward: -0.45, outward: 0.2, up: 1.3 })).toThrow(/behind the shoulder/)
+    expect(() => reach({ stature: 1.65, forward: 0.02, outward: 0.185, up: 1.35 })).toThrow(/bent elbow/)
   })
 
   it("warns of switches out of sight, overhead, and out of a seated helper's reach", () => {
     const codes = (ahead: number, height: number, stature = 1.7) =>
-      reach({ stature, ahead, aside: 0.3, height }).cautions.map((c) => c.code)
+      reach({ stature, forward: ahead, outward: 0.3, up: height }).cautions.map((c) => c.code)
     expect(codes(-0.1, 0.85)).toContain("out-of-sight")
     expect(codes(0.2, 2)).toEqual(expect.arrayContaining(["arm-raised", "seated-helper"]))
     expect(codes(0.2, 1)).toEqual(["not-a-clearance", "try-it-on"])

@@ -17,7 +17,7 @@ import {
   standardRest,
   standardSurface,
 } from "../../src/worn/effort/data-heat.js"
-import { contactSeverity, heatStress, passage, pinchGap, tipOver, touchTemperature, windLoad } from "../../src/worn/index.js"
+import { contactSeverity, heatStress, overturning, passage, pinchGap, touchTemperature, windLoad } from "../../src/worn/index.js"
 import {
   ada,
   adaLifts,
@@ -339,33 +339,33 @@ function limitsOf(fields: Readonly<Record<string, Limited>>, path = ""): Record<
 
 describe("limits and defaults of the fields, as the trade's own range", () => {
   const of = (solver: { readonly input: unknown }) => limitsOf(solver.input as Readonly<Record<string, Limited>>)
-  const wind = { wind: [0, 40, undefined], gustFactor: [1, 3, 1.66], walking: [0, 10, 1.4], airDensity: [0.1, 2, 1.225] }
+  const wind = { windSpeed: [0, 40, undefined], gustFactor: [1, 3, 1.66], walkingSpeed: [0, 10, 1.4], airDensity: [0.1, 2, 1.225] }
 
   it("heatStress", () => {
     expect(of(heatStress)).toEqual({
-      rate: [60, 1200, undefined],
+      metabolicRate: [60, 1200, undefined],
       wbgt: [-20, 60, null],
-      wetBulb: [-20, 60, null],
-      globe: [-20, 90, null],
-      air: [-20, 60, null],
-      adjustment: [0, 20, null],
-      restRate: [40, 250, null],
+      wetBulbTemperature: [-20, 60, null],
+      globeTemperature: [-20, 90, null],
+      ambientTemperature: [-20, 60, null],
+      clothingAdjustment: [0, 20, null],
+      restMetabolicRate: [40, 250, null],
       bodyMass: [20, 300, null],
       stature: [0.8, 2.5, null],
     })
   })
-  it("windLoad and tipOver", () => {
+  it("windLoad and overturning", () => {
     expect(of(windLoad)).toEqual({
       ...wind,
       span: ["1 mm", 5, undefined],
       chord: ["1 mm", 5, undefined],
       dragCoefficient: [0.01, 4, null],
-      swing: [0, 50, 0],
+      swingSpeed: [0, 50, 0],
       panels: [1, 20, 2],
       hingeHeight: [0, 5, 1.35],
-      raise: ["-90 deg", "90 deg", "30 deg"],
+      elevation: ["-90 deg", "90 deg", "30 deg"],
     })
-    expect(of(tipOver)).toEqual({
+    expect(of(overturning)).toEqual({
       ...wind,
       bodyMass: [20, 300, undefined],
       rigMass: [0, 100, undefined],
@@ -377,7 +377,7 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
       heelShare: [0, 1, 0.36],
       weightOffset: [-1, 1, 0],
       usableShare: ["1 %", 1, 0.6],
-      edge: ["0.01 mm", 2, null],
+      edgeDistance: ["0.01 mm", 2, null],
       safetyFactor: [1, 10, 1.5],
       stature: [0.8, 2.5, 1.7],
       bodyDragArea: [0, 3, 0.84],
@@ -387,29 +387,29 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
     expect(of(contactSeverity)).toEqual({
       armMass: [0.001, 100, null],
       armLength: [0.01, 10, null],
-      swing: [0, 50, null],
+      swingSpeed: [0, 50, null],
       strikeRadius: [0.01, 10, null],
       movingMass: [0.001, 1000, null],
-      speed: [0, 50, null],
-      approach: [0, 10, 0],
+      movingSpeed: [0, 50, null],
+      approachSpeed: [0, 10, 0],
       paddingStiffness: ["0.001 N/mm", "1000 N/mm", null],
       paddingThickness: ["0.1 mm", 1, null],
-      usablePadding: [0.01, 1, 0.6],
+      usablePaddingShare: [0.01, 1, 0.6],
       contactArea: ["0.01 mm2", 1, null],
-      driveMoment: [0, 1e5, null],
+      peakDriveMoment: [0, 1e5, null],
     })
     expect(of(touchTemperature)).toEqual({
-      surface: [-40, 300, undefined],
-      contactTime: ["1 ms", "24 h", "8 h"],
-      measuredAt: [-40, 60, 25],
-      wornAt: [-40, 60, 25],
+      surfaceTemperature: [-40, 300, undefined],
+      contactDuration: ["1 ms", "24 h", "8 h"],
+      measuredAmbientTemperature: [-40, 60, 25],
+      ambientTemperature: [-40, 60, 25],
     })
   })
   it("passage and pinchGap", () => {
     const body = (mark: string) => ({
       [`${mark}.width`]: ["1 mm", 20, undefined],
-      [`${mark}.front`]: [0, 10, undefined],
-      [`${mark}.back`]: [0, 10, undefined],
+      [`${mark}.forward`]: [0, 10, undefined],
+      [`${mark}.backward`]: [0, 10, undefined],
       [`${mark}.height`]: ["1 mm", 20, undefined],
     })
     expect(of(passage)).toEqual({
@@ -419,18 +419,18 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
       "packed.width": ["1 mm", 20, undefined],
       "packed.height": ["1 mm", 20, undefined],
       "packed.mass": ["0.1 g", 500, undefined],
-      own: [undefined, 100, []],
-      "own.width": ["1 mm", 100, undefined],
-      "own.height": ["1 mm", 100, null],
+      ownPlaces: [undefined, 100, []],
+      "ownPlaces.width": ["1 mm", 100, undefined],
+      "ownPlaces.height": ["1 mm", 100, null],
       allowance: [0, 0.5, "25 mm"],
-      corridor: ["1 mm", 100, "60 in"],
+      corridorWidth: ["1 mm", 100, "60 in"],
     })
     const bar = (mark: string) => Object.fromEntries(["x1", "y1", "x2", "y2"].map((k) => [`${mark}.${k}`, [-10, 10, undefined]]))
     expect(of(pinchGap)).toEqual({
-      moving: [1, 50, undefined],
-      ...bar("moving"),
-      fixed: [1, 50, undefined],
-      ...bar("fixed"),
+      movingBars: [1, 50, undefined],
+      ...bar("movingBars"),
+      fixedBars: [1, 50, undefined],
+      ...bar("fixedBars"),
       poses: [2, 40, undefined],
       "poses.x": [-10, 10, undefined],
       "poses.y": [-10, 10, undefined],

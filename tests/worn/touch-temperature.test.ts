@@ -7,11 +7,11 @@ import { between, log } from "./draws.js"
 
 const materials = Object.keys(touchMaterials) as TouchMaterial[]
 const touches = fc.record({
-  surface: between(-40, 300),
+  surfaceTemperature: between(-40, 300),
   material: fc.constantFrom(...materials),
-  contactTime: log(0.01, 86400),
-  measuredAt: between(-40, 60),
-  wornAt: between(-40, 60),
+  contactDuration: log(0.01, 86400),
+  measuredAmbientTemperature: between(-40, 60),
+  ambientTemperature: between(-40, 60),
 })
 
 describe("touchTemperature", () => {
@@ -41,20 +41,20 @@ describe("touchTemperature", () => {
     fc.assert(
       fc.property(touches, between(0, 50), (i, more) => {
         const now = touchTemperature(i)
-        const longer = touchTemperature({ ...i, contactTime: Math.min(86400, i.contactTime * (1 + more)) })
+        const longer = touchTemperature({ ...i, contactDuration: Math.min(86400, i.contactDuration * (1 + more)) })
         expect(longer.limit).toBeLessThanOrEqual(now.limit)
         for (const worse of [
-          { ...i, surface: Math.min(300, i.surface + more) },
-          { ...i, wornAt: Math.min(60, i.wornAt + more) },
+          { ...i, surfaceTemperature: Math.min(300, i.surfaceTemperature + more) },
+          { ...i, ambientTemperature: Math.min(60, i.ambientTemperature + more) },
         ]) {
           const next = touchTemperature(worse)
-          expect(next.margin).toBeLessThanOrEqual(now.margin)
+          expect(next.temperatureMargin).toBeLessThanOrEqual(now.temperatureMargin)
           expect(next.burnTime ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(now.burnTime ?? Number.POSITIVE_INFINITY)
         }
-        expect(now.inUse).toBeGreaterThanOrEqual(now.compared)
+        expect(now.temperatureInUse).toBeGreaterThanOrEqual(now.comparedTemperature)
         expect(now.limit).toBe(Math.min(...now.limits.map((l) => l.limit)))
         expect(now.limitHigh).toBe(Math.max(...now.limits.map((l) => l.limit)))
-        expect(now.tooHot).toBe(now.margin < 0)
+        expect(now.tooHot).toBe(now.temperatureMargin < 0)
       }),
       { numRuns: 400 },
     )
@@ -62,10 +62,10 @@ describe("touchTemperature", () => {
 
   it("keeps 43 °C against the skin for what is worn, whatever it is made of", () => {
     for (const material of materials) {
-      expect(touchTemperature({ surface: 43, material }).tooHot).toBe(false)
-      expect(touchTemperature({ surface: 43.1, material }).tooHot).toBe(true)
+      expect(touchTemperature({ surfaceTemperature: 43, material }).tooHot).toBe(false)
+      expect(touchTemperature({ surfaceTemperature: 43.1, material }).tooHot).toBe(true)
     }
-    const codes = touchTemperature({ surface: 42.5, material: "plastic" }).cautions.map((c) => c.code)
+    const codes = touchTemperature({ surfaceTemperature: 42.5, material: "plastic" }).cautions.map((c) => c.code)
     expect(codes).toEqual(["not-a-clearance", "adults-only", "painful"])
   })
 
@@ -78,7 +78,9 @@ describe("touchTemperature", () => {
       ["IEC 60601-1 applied parts", [60, 600], [51, 48, 43], false],
     ] as const
     const limit = (standard: string, contactTime: number) =>
-      touchTemperature({ surface: 30, material: "metal", contactTime }).limits.find((l) => l.standard === standard)?.limit
+      touchTemperature({ surfaceTemperature: 30, material: "metal", contactDuration: contactTime }).limits.find(
+        (l) => l.standard === standard,
+      )?.limit
     for (const [standard, times, limits, upTo] of changes)
       times.forEach((t, i) => {
         const [before, after] = [limits[i], limits[i + 1]]
@@ -91,7 +93,7 @@ describe("touchTemperature", () => {
   })
 
   it("gives each burn time only within the range of its own curve", () => {
-    const at = (surface: number) => touchTemperature({ surface, material: "metal" })
+    const at = (surface: number) => touchTemperature({ surfaceTemperature: surface, material: "metal" })
     // six hours: 43.77 and 44.67 °C by the curves; 44 to 51 °C by the halving rule
     expect([at(43.76).reversibleTime, at(43.78).reversibleTime === null]).toEqual([null, false])
     expect([at(44.66).lastingTime, at(44.68).lastingTime === null]).toEqual([null, false])
@@ -112,7 +114,7 @@ describe("touchTemperature", () => {
       [149, 2],
       [156, 1],
     ] as const) {
-      const ratio = (touchTemperature({ surface: `${fahrenheit} degF`, material: "metal" }).lastingTime as number) / seconds
+      const ratio = (touchTemperature({ surfaceTemperature: `${fahrenheit} degF`, material: "metal" }).lastingTime as number) / seconds
       expect(ratio).toBeGreaterThan(0.5)
       expect(ratio).toBeLessThan(2)
     }
@@ -120,7 +122,9 @@ describe("touchTemperature", () => {
 
   it("warns of metal in the cold, and of any cold surface, by the colder of where it is worn and measured", () => {
     const codes = (surface: number, material: TouchMaterial, wornAt = 20) =>
-      touchTemperature({ surface, material, measuredAt: 20, wornAt }).cautions.map((c) => c.code)
+      touchTemperature({ surfaceTemperature: surface, material, measuredAmbientTemperature: 20, ambientTemperature: wornAt }).cautions.map(
+        (c) => c.code,
+      )
     expect(codes(0, "metal")).toContain("cold-metal")
     expect(codes(0, "coated-metal")).toContain("cold-metal")
     expect(codes(0, "plastic")).not.toContain("cold-metal")
@@ -131,9 +135,9 @@ describe("touchTemperature", () => {
   })
 
   it("says where it goes past its sources", () => {
-    const quick = touchTemperature({ surface: 90, material: "metal", contactTime: 0.1 }).cautions.map((c) => c.code)
+    const quick = touchTemperature({ surfaceTemperature: 90, material: "metal", contactDuration: 0.1 }).cautions.map((c) => c.code)
     expect(quick).toEqual(expect.arrayContaining(["shorter-than-scope", "curve-extrapolated", "too-hot"]))
-    const cool = touchTemperature({ surface: 30, material: "metal" })
+    const cool = touchTemperature({ surfaceTemperature: 30, material: "metal" })
     expect([cool.reversibleTime, cool.lastingTime, cool.halvingTime, cool.burnTime]).toEqual([null, null, null, null])
   })
 })

@@ -6,42 +6,46 @@ interface Part {
   readonly name: string
   readonly activity: "standing" | "walking" | "stage" | "sitting" | "off"
   readonly duration: number
-  readonly speed: number
+  readonly walkingSpeed: number
 }
 interface Day {
   readonly bodyMass: number
-  readonly load: number
-  readonly moment: number | null
+  readonly rigMass: number
+  readonly backMoment: number | null
   readonly plan: readonly Part[]
 }
 
 const plan: readonly Part[] = [
-  { name: "muster", activity: "standing", duration: 1500, speed: 0 },
-  { name: "procession", activity: "walking", duration: 4500, speed: 0.9 },
-  { name: "break", activity: "off", duration: 1800, speed: 0 },
-  { name: "dance", activity: "stage", duration: 900, speed: 0.6 },
-  { name: "bench", activity: "sitting", duration: 1200, speed: 0 },
-  { name: "way back", activity: "walking", duration: 2700, speed: 1.1 },
+  { name: "muster", activity: "standing", duration: 1500, walkingSpeed: 0 },
+  { name: "procession", activity: "walking", duration: 4500, walkingSpeed: 0.9 },
+  { name: "break", activity: "off", duration: 1800, walkingSpeed: 0 },
+  { name: "dance", activity: "stage", duration: 900, walkingSpeed: 0.6 },
+  { name: "bench", activity: "sitting", duration: 1200, walkingSpeed: 0 },
+  { name: "way back", activity: "walking", duration: 2700, walkingSpeed: 1.1 },
 ]
 
 /** Strain by small steps of time, from the formulae as printed, without the solver's own pieces. */
-function stepped(day: Day, step: number, rest: { at: number; duration: number }[] = []) {
+function stepped(day: Day, step: number, rest: { time: number; duration: number }[] = []) {
   const seated = (mass: number) => 1.220333 * mass
   const power = (30 * day.bodyMass * 5 * 4184) / 60000
-  const back = day.moment === null ? 0 : 1 / ((1 / 3) * 22.69 * (day.moment / 130) ** -2.27)
+  const back = day.backMoment === null ? 0 : 1 / ((1 / 3) * 22.69 * (day.backMoment / 130) ** -2.27)
   let [strain, peak, clock, reached] = [0, 0, 0, null as number | null]
   const ends: number[] = []
   const queue = rest.map((r) => ({ ...r }))
   for (const part of day.plan) {
-    const walk = metabolicRate({ bodyMass: day.bodyMass, load: day.load, speed: part.activity === "standing" ? 0 : part.speed }).rate
-    const rate = part.activity === "sitting" ? seated(day.bodyMass + day.load) : part.activity === "stage" ? 1.5 * walk : walk
+    const walk = metabolicRate({
+      bodyMass: day.bodyMass,
+      rigMass: day.rigMass,
+      walkingSpeed: part.activity === "standing" ? 0 : part.walkingSpeed,
+    }).metabolicRate
+    const rate = part.activity === "sitting" ? seated(day.bodyMass + day.rigMass) : part.activity === "stage" ? 1.5 * walk : walk
     const share = rate / power
     const published = share > 0.4 ? 60 * 2 ** ((0.5 - share) / 0.1) : 120 * 4 ** ((0.4 - share) / 0.07)
     const perSecond = Math.max(1 / ((1 / 3) * (7200 / share - 7020)), 1 / (60 * published), back)
     let left = part.duration
     while (left > 1e-9) {
       const pause = queue[0]
-      if (pause && clock >= pause.at - 1e-6) {
+      if (pause && clock >= pause.time - 1e-6) {
         // a rest: fade by the implicit midpoint rule
         for (let t = 0; t < pause.duration - 1e-9; t += step) {
           const d = Math.min(step, pause.duration - t)
@@ -51,7 +55,7 @@ function stepped(day: Day, step: number, rest: { at: number; duration: number }[
         queue.shift()
         continue
       }
-      const d = Math.min(step, left, pause ? Math.max(pause.at - clock, 1e-9) : step)
+      const d = Math.min(step, left, pause ? Math.max(pause.time - clock, 1e-9) : step)
       if (part.activity === "off") strain *= (1 - d / 2 / 1333) / (1 + d / 2 / 1333)
       else strain += d * perSecond
       clock += d
@@ -65,10 +69,10 @@ function stepped(day: Day, step: number, rest: { at: number; duration: number }[
 }
 
 const cases: readonly Day[] = [
-  { bodyMass: 60, load: 6, moment: null, plan },
-  { bodyMass: 60, load: 9, moment: 12, plan },
-  { bodyMass: 48, load: 8, moment: 18, plan: plan.slice(1) },
-  { bodyMass: 90, load: 14, moment: 14, plan: [...plan, ...plan] },
+  { bodyMass: 60, rigMass: 6, backMoment: null, plan },
+  { bodyMass: 60, rigMass: 9, backMoment: 12, plan },
+  { bodyMass: 48, rigMass: 8, backMoment: 18, plan: plan.slice(1) },
+  { bodyMass: 90, rigMass: 14, backMoment: 14, plan: [...plan, ...plan] },
 ]
 const solved = (day: Day) => wearSchedule(day as WearScheduleInput)
 
@@ -78,12 +82,12 @@ describe("wearSchedule by second routes", () => {
     for (const day of cases) {
       const out = solved(day)
       const { ends, peak, reached } = stepped(day, 1)
-      out.parts.forEach((p, i) => {
+      out.plan.forEach((p, i) => {
         worst = Math.max(worst, Math.abs(p.strain - (ends[i] as number)))
       })
       worst = Math.max(worst, Math.abs(out.peakStrain - peak))
-      if (reached === null) expect(out.first).toBeNull()
-      else expect(Math.abs(reached - (out.first?.after as number))).toBeLessThan(1)
+      if (reached === null) expect(out.firstLimit).toBeNull()
+      else expect(Math.abs(reached - (out.firstLimit?.time as number))).toBeLessThan(1)
     }
     expect(worst).toBeLessThan(2e-6)
   })
@@ -101,7 +105,7 @@ describe("wearSchedule by second routes", () => {
         expect(peak).toBeGreaterThan(0.999)
         // leaving the last rest out goes over
         expect(stepped(day, 0.5, out.rests.slice(0, -1)).peak).toBeGreaterThan(1)
-      } else expect(out.first).toBeNull()
+      } else expect(out.firstLimit).toBeNull()
     }
     expect(withRests).toBeGreaterThan(1)
   })
@@ -116,17 +120,17 @@ describe("wearSchedule by second routes", () => {
           peak: 0,
           rests: 0,
         }
-        for (let load = 0.5; load <= 0.5 * bodyMass; load += 0.5) {
-          const outcome = wearSchedule.attempt({ bodyMass, load, plan, moment: moment === null ? null : (moment * load) / 10 })
+        for (let rigMass = 0.5; rigMass <= 0.5 * bodyMass; rigMass += 0.5) {
+          const outcome = wearSchedule.attempt({ bodyMass, rigMass, plan, backMoment: moment === null ? null : (moment * rigMass) / 10 })
           if (!outcome.ok) {
             expect(outcome.error).toBeInstanceOf(NoSolutionError)
             break
           }
           const out = outcome.value
           const now = {
-            unbroken: out.unbroken,
-            after: out.first?.after ?? Number.POSITIVE_INFINITY,
-            worn: out.first?.worn ?? Number.POSITIVE_INFINITY,
+            unbroken: out.maxUnbrokenDuration,
+            after: out.firstLimit?.time ?? Number.POSITIVE_INFINITY,
+            worn: out.firstLimit?.wornDuration ?? Number.POSITIVE_INFINITY,
             peak: out.peakStrain,
             rests: out.resting.total,
           }
@@ -142,18 +146,24 @@ describe("wearSchedule by second routes", () => {
 
   it("the heaviest load makes the plan just stay within the limit, and a gram more does not", () => {
     let bound = 0
-    const walk = (minutes: number) => ({ bodyMass: 60, load: 6, moment: null, plan: [{ ...(plan[1] as Part), duration: 60 * minutes }] })
+    const walk = (minutes: number) => ({
+      bodyMass: 60,
+      rigMass: 6,
+      backMoment: null,
+      plan: [{ ...(plan[1] as Part), duration: 60 * minutes }],
+    })
     for (const day of [...cases, walk(66), walk(70), walk(75), walk(20)]) {
-      const { heaviest } = solved(day)
-      if (!heaviest) continue
-      const at = (load: number) => solved({ ...day, load, moment: day.moment === null ? null : (day.moment / day.load) * load })
-      expect(at(heaviest.load * (1 - 1e-9)).bearable).toBe(true)
-      expect(at(heaviest.load + 0.001).bearable).toBe(false)
-      expect(heaviest.share).toBeCloseTo(heaviest.load / day.bodyMass, 12)
-      if (heaviest.boundBy !== "strain") continue
+      const { maxRig } = solved(day)
+      if (!maxRig) continue
+      const at = (load: number) =>
+        solved({ ...day, rigMass: load, backMoment: day.backMoment === null ? null : (day.backMoment / day.rigMass) * load })
+      expect(at(maxRig.rigMass * (1 - 1e-9)).bearable).toBe(true)
+      expect(at(maxRig.rigMass + 0.001).bearable).toBe(false)
+      expect(maxRig.massShare).toBeCloseTo(maxRig.rigMass / day.bodyMass, 12)
+      if (maxRig.boundBy !== "strain") continue
       bound++
-      expect(Math.abs(heaviest.residual)).toBeLessThan(1e-9)
-      expect(at(heaviest.load).peakStrain).toBeCloseTo(1, 9)
+      expect(Math.abs(maxRig.residual)).toBeLessThan(1e-9)
+      expect(at(maxRig.rigMass).peakStrain).toBeCloseTo(1, 9)
     }
     expect(bound).toBeGreaterThan(1)
   })
@@ -161,26 +171,30 @@ describe("wearSchedule by second routes", () => {
   it("the lenient reading is never the stricter one", () => {
     for (const day of cases) {
       const out = solved(day)
-      expect(out.peakLenient).toBeLessThanOrEqual(out.peakStrain)
-      expect(out.heaviestLenient?.load ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(out.heaviest?.load ?? 0)
+      expect(out.peakStrainLenient).toBeLessThanOrEqual(out.peakStrain)
+      expect(out.maxRigLenient?.rigMass ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(out.maxRig?.rigMass ?? 0)
     }
   })
 
   it("says so where not even an empty harness is bearable, and refuses what is beyond the capacity", () => {
-    const long = wearSchedule({ bodyMass: 60, load: 5, plan: [{ name: "all day", activity: "walking", duration: "12 h" }] })
-    expect(long.heaviest).toBeNull()
+    const long = wearSchedule({ bodyMass: 60, rigMass: 5, plan: [{ name: "all day", activity: "walking", duration: "12 h" }] })
+    expect(long.maxRig).toBeNull()
     expect(long.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["no-load-is-bearable", "not-bearable", "over-share"]))
-    const fast = wearSchedule.attempt({ bodyMass: 60, load: 30, plan: [{ name: "run", activity: "stage", duration: 600, speed: 2 }] })
+    const fast = wearSchedule.attempt({
+      bodyMass: 60,
+      rigMass: 30,
+      plan: [{ name: "run", activity: "stage", duration: 600, walkingSpeed: 2 }],
+    })
     if (fast.ok || !(fast.error instanceof NoSolutionError)) throw new Error("expected a refusal")
-    expect(fast.error.noSolution).toBe("beyond-capacity")
-    const capacity = fast.error.nearest.capacity as number
-    const run = { bodyMass: 60, load: 30, plan: [{ name: "run", activity: "stage" as const, duration: 600, speed: 2 }] }
-    expect(wearSchedule.attempt({ ...run, capacity }).ok).toBe(true)
-    expect(wearSchedule.attempt({ ...run, capacity: 0.999 * capacity }).ok).toBe(false)
+    expect(fast.error.noSolution).toBe("insufficient-capacity")
+    const maxOxygenUptake = fast.error.nearest.maxOxygenUptake as number
+    const run = { bodyMass: 60, rigMass: 30, plan: [{ name: "run", activity: "stage" as const, duration: 600, walkingSpeed: 2 }] }
+    expect(wearSchedule.attempt({ ...run, maxOxygenUptake }).ok).toBe(true)
+    expect(wearSchedule.attempt({ ...run, maxOxygenUptake: 0.999 * maxOxygenUptake }).ok).toBe(false)
   })
 
   it("lists a hundred rests at most, counts them all, and says when there are more than wear", () => {
-    const out = solved({ bodyMass: 90, load: 14, moment: 30, plan: [...plan, ...plan] })
+    const out = solved({ bodyMass: 90, rigMass: 14, backMoment: 30, plan: [...plan, ...plan] })
     expect(out.rests.length).toBe(100)
     expect(out.resting.count).toBeGreaterThan(100)
     expect(out.cautions.map((c) => c.code)).toContain("more-rest-than-wear")

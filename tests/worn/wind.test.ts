@@ -1,6 +1,6 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { tipOver, windLoad } from "../../src/worn/index.js"
+import { overturning, windLoad } from "../../src/worn/index.js"
 import { between } from "./draws.js"
 
 /** Pressure on thin strips of a swinging panel, added up one by one (midpoint rule). */
@@ -28,7 +28,17 @@ describe("windLoad", () => {
         between(0, 50),
         between(1, 3),
         (span, chord, wind, walking, swing, gustFactor) => {
-          const load = windLoad({ span, chord, wind, walking, swing, gustFactor, panels: 3, raise: 0.7, hingeHeight: 1.2 })
+          const load = windLoad({
+            span,
+            chord,
+            windSpeed: wind,
+            walkingSpeed: walking,
+            swingSpeed: swing,
+            gustFactor,
+            panels: 3,
+            elevation: 0.7,
+            hingeHeight: 1.2,
+          })
           const own = strips({ u: gustFactor * wind + walking, swing, span, chord, drag: load.dragHigh, density: 1.225 })
           worst = Math.max(worst, Math.abs(load.force / own.force - 1), Math.abs(load.hingeMoment / own.moment - 1))
           const ground = 3 * (own.force * 1.2 + own.moment * Math.sin(0.7))
@@ -44,13 +54,13 @@ describe("windLoad", () => {
 
   it("law: more wind, walking, swing, span or chord is never less load", () => {
     fc.assert(
-      fc.property(between(0.1, 4), between(0.1, 4), between(0, 35), between(0, 1), (span, chord, wind, more) => {
-        const base = { span, chord, wind, swing: 1 }
+      fc.property(between(0.1, 4), between(0.1, 4), between(0, 35), between(0, 1), (span, chord, windSpeed, more) => {
+        const base = { span, chord, windSpeed, swingSpeed: 1 }
         const now = windLoad(base)
         for (const worse of [
-          { ...base, wind: wind + more },
-          { ...base, walking: 1.4 + more },
-          { ...base, swing: 1 + more },
+          { ...base, windSpeed: windSpeed + more },
+          { ...base, walkingSpeed: 1.4 + more },
+          { ...base, swingSpeed: 1 + more },
           { ...base, panels: 3 },
         ]) {
           const next = windLoad(worse)
@@ -67,27 +77,28 @@ describe("windLoad", () => {
   })
 
   it("adds wind and walking before squaring", () => {
-    const both = windLoad({ span: 1, chord: 1, wind: 4, walking: 3, gustFactor: 1 }).force
+    const both = windLoad({ span: 1, chord: 1, windSpeed: 4, walkingSpeed: 3, gustFactor: 1 }).force
     const apart =
-      windLoad({ span: 1, chord: 1, wind: 4, walking: 0, gustFactor: 1 }).force + windLoad({ span: 1, chord: 1, wind: 0, walking: 3 }).force
+      windLoad({ span: 1, chord: 1, windSpeed: 4, walkingSpeed: 0, gustFactor: 1 }).force +
+      windLoad({ span: 1, chord: 1, windSpeed: 0, walkingSpeed: 3 }).force
     expect(both / apart).toBeCloseTo(49 / 25, 12)
   })
 
   it("shows the spread of the published coefficients and loads by the highest", () => {
     for (const ratio of [1, 2, 5, 10, 20, 29.9, 30.1, 200]) {
-      const load = windLoad({ span: 0.01 * ratio, chord: 0.01, wind: 10 })
+      const load = windLoad({ span: 0.01 * ratio, chord: 0.01, windSpeed: 10 })
       expect(load.dragLow).toBeLessThan(load.dragHigh)
       expect(load.forceLow / load.force).toBeCloseTo(load.dragLow / load.dragHigh, 12)
       expect(load.dragHigh).toBeGreaterThanOrEqual(1.28)
       expect(load.dragLow).toBeGreaterThanOrEqual(1.14)
       expect(load.dragHigh).toBeLessThanOrEqual(2)
     }
-    expect(windLoad({ span: 0.5, chord: 0.5, wind: 5 }).cautions.map((c) => c.code)).toContain("drag-spread")
+    expect(windLoad({ span: 0.5, chord: 0.5, windSpeed: 5 }).cautions.map((c) => c.code)).toContain("drag-spread")
   })
 
   it("a panel hung down mirrors one held up about the height of its hinge", () => {
     for (const raise of [0.1, 0.7, 1.2]) {
-      const [up, down] = [raise, -raise].map((r) => windLoad({ span: 0.9, chord: 0.5, wind: 6, swing: 1, raise: r })) as [
+      const [up, down] = [raise, -raise].map((r) => windLoad({ span: 0.9, chord: 0.5, windSpeed: 6, swingSpeed: 1, elevation: r })) as [
         ReturnType<typeof windLoad>,
         ReturnType<typeof windLoad>,
       ]
@@ -99,21 +110,24 @@ describe("windLoad", () => {
   })
 
   it("is the same whichever side of the panel is longer", () => {
-    expect(windLoad({ span: 0.3, chord: 2.4, wind: 8 }).dragHigh).toBe(windLoad({ span: 2.4, chord: 0.3, wind: 8 }).dragHigh)
+    expect(windLoad({ span: 0.3, chord: 2.4, windSpeed: 8 }).dragHigh).toBe(windLoad({ span: 2.4, chord: 0.3, windSpeed: 8 }).dragHigh)
   })
 
   it("warns of wind that is dangerous to people", () => {
-    const codes = (wind: number, gustFactor = 1.66) => windLoad({ span: 0.9, chord: 0.5, wind, gustFactor }).cautions.map((c) => c.code)
+    const codes = (wind: number, gustFactor = 1.66) =>
+      windLoad({ span: 0.9, chord: 0.5, windSpeed: wind, gustFactor }).cautions.map((c) => c.code)
     expect(codes(4)).not.toContain("uncomfortable-wind")
     expect(codes(5)).toContain("uncomfortable-wind")
     expect(codes(12.1)).toContain("dangerous-gust")
     expect(codes(12.1, 1.2)).toContain("low-gust-factor")
-    expect(windLoad({ span: 0.9, chord: 0.5, wind: 3, dragCoefficient: 1.1 }).cautions.map((c) => c.code)).toContain("drag-below-published")
+    expect(windLoad({ span: 0.9, chord: 0.5, windSpeed: 3, dragCoefficient: 1.1 }).cautions.map((c) => c.code)).toContain(
+      "drag-below-published",
+    )
     expect(codes(0)).toContain("not-a-clearance")
   })
 
   it("refuses a panel that reaches below the ground", () => {
-    expect(() => windLoad({ span: 1, chord: 0.5, wind: 3, hingeHeight: 0.5, raise: "-60 deg" })).toThrow(/below the ground/)
+    expect(() => windLoad({ span: 1, chord: 0.5, windSpeed: 3, hingeHeight: 0.5, elevation: "-60 deg" })).toThrow(/below the ground/)
   })
 })
 
@@ -122,16 +136,16 @@ interface Draw {
   rigMass: number
   dragArea: number
   forceHeight: number
-  wind: number
-  from: "front" | "behind" | "side"
+  windSpeed: number
+  windFrom: "front" | "behind" | "side"
 }
 const draws: fc.Arbitrary<Draw> = fc.record({
   bodyMass: between(20, 250),
   rigMass: between(0, 100),
   dragArea: between(0.01, 50),
   forceHeight: between(0.1, 10),
-  wind: between(0, 40),
-  from: fc.constantFrom("front", "behind", "side"),
+  windSpeed: between(0, 40),
+  windFrom: fc.constantFrom("front", "behind", "side"),
 })
 
 /**
@@ -147,41 +161,45 @@ function pressPoint(i: Draw, speed: number): number {
 /** Kinetic pressure against that of the 15 m/s gust published as the limit of a person alone. */
 const bodyPart = (speed: number) => speed ** 2 / 225
 
-describe("tipOver", () => {
+describe("overturning", () => {
   it("agrees with the free body: at tipWind the rig's push and the body's own limit use up what there is", () => {
     let worst = 0
     let open = 0
     fc.assert(
       fc.property(draws, between(0.4, 0.9), between(1, 2.5), (i, usableShare, safetyFactor) => {
         const given = { ...i, usableShare, safetyFactor }
-        const tip = tipOver(given)
-        const u = 1.66 * i.wind + 1.4
+        const tip = overturning(given)
+        const u = 1.66 * i.windSpeed + 1.4
         const now = pressPoint(i, u)
         const off = (a: number, b: number) => Math.abs(a / b - 1)
         worst = Math.max(
           worst,
-          off(now / tip.usableEdge, tip.ratio),
-          off(now / tip.edge, tip.ratioRigid),
-          off(tip.usableEdge, usableShare * tip.edge),
+          off(now / tip.usableEdgeDistance, tip.rigUtilisation),
+          off(now / tip.edgeDistance, tip.rigUtilisationRigid),
+          off(tip.usableEdgeDistance, usableShare * tip.edgeDistance),
         )
-        worst = Math.max(worst, off(bodyPart(u), tip.bodyUse), off(bodyPart(u) + (safetyFactor * now) / tip.usableEdge, tip.loading))
-        worst = Math.max(worst, off((1.66 * tip.bodyWind + 1.4) / 15, 1))
-        if (tip.tipWindRigid) worst = Math.max(worst, off(pressPoint(i, 1.66 * tip.tipWindRigid + 1.4), tip.edge))
-        if (tip.tipWind > 0) {
+        worst = Math.max(
+          worst,
+          off(bodyPart(u), tip.bodyUtilisation),
+          off(bodyPart(u) + (safetyFactor * now) / tip.usableEdgeDistance, tip.utilisation),
+        )
+        worst = Math.max(worst, off((1.66 * tip.bodyWindSpeed + 1.4) / 15, 1))
+        if (tip.tipWindSpeedRigid) worst = Math.max(worst, off(pressPoint(i, 1.66 * tip.tipWindSpeedRigid + 1.4), tip.edgeDistance))
+        if (tip.tipWindSpeed > 0) {
           open++
-          const at = 1.66 * tip.tipWind + 1.4
-          worst = Math.max(worst, Math.abs(bodyPart(at) + (safetyFactor * pressPoint(i, at)) / tip.usableEdge - 1))
-        } else expect(bodyPart(1.4) + (safetyFactor * pressPoint(i, 1.4)) / tip.usableEdge).toBeGreaterThanOrEqual(1 - 1e-9)
+          const at = 1.66 * tip.tipWindSpeed + 1.4
+          worst = Math.max(worst, Math.abs(bodyPart(at) + (safetyFactor * pressPoint(i, at)) / tip.usableEdgeDistance - 1))
+        } else expect(bodyPart(1.4) + (safetyFactor * pressPoint(i, 1.4)) / tip.usableEdgeDistance).toBeGreaterThanOrEqual(1 - 1e-9)
         // the published share and factor are held against the wind as well, whatever is given
-        const published = tipOver(i)
-        expect(published.tipWind).toBe(published.publishedTipWind)
-        expect(tip.publishedTipWind).toBe(published.tipWind)
-        expect(tip.foldWind).toBe(Math.min(tip.tipWind, published.tipWind, 10))
+        const published = overturning(i)
+        expect(published.tipWindSpeed).toBe(published.publishedTipWindSpeed)
+        expect(tip.publishedTipWindSpeed).toBe(published.tipWindSpeed)
+        expect(tip.foldWindSpeed).toBe(Math.min(tip.tipWindSpeed, published.tipWindSpeed, 10))
         // and standing on edgeNeeded holds this very wind
-        const needed = tip.edgeNeeded
-        expect(needed === null).toBe(tip.bodyUse >= 1)
+        const needed = tip.requiredEdgeDistance
+        expect(needed === null).toBe(tip.bodyUtilisation >= 1)
         if (needed !== null && needed >= 1e-5 && needed <= 2)
-          worst = Math.max(worst, Math.abs(tipOver({ ...given, edge: needed }).loading - 1))
+          worst = Math.max(worst, Math.abs(overturning({ ...given, edgeDistance: needed }).utilisation - 1))
       }),
       { numRuns: 150 },
     )
@@ -190,17 +208,17 @@ describe("tipOver", () => {
   })
 
   it("a person without a rig is judged by the published limits alone, not by the stance", () => {
-    const bare = { bodyMass: 70, rigMass: 0, dragArea: 0, forceHeight: 0, wind: 5 } as const
-    const tip = tipOver(bare)
-    expect([tip.windMoment, tip.ratio, tip.tipWindRigid]).toEqual([0, 0, null])
+    const bare = { bodyMass: 70, rigMass: 0, dragArea: 0, forceHeight: 0, windSpeed: 5 } as const
+    const tip = overturning(bare)
+    expect([tip.windMoment, tip.rigUtilisation, tip.tipWindSpeedRigid]).toEqual([0, 0, null])
     // a 3 s gust of 15 m/s, of which walking takes 1.4
-    expect(tip.tipWind).toBeCloseTo((15 - 1.4) / 1.66, 12)
+    expect(tip.tipWindSpeed).toBeCloseTo((15 - 1.4) / 1.66, 12)
     expect(tip.fold).toBe(false)
-    expect(tipOver({ ...bare, walking: 0, gustFactor: 1, wind: 9.9 }).fold).toBe(false)
-    expect(tipOver({ ...bare, walking: 0, gustFactor: 1, wind: 10 }).fold).toBe(true)
+    expect(overturning({ ...bare, walkingSpeed: 0, gustFactor: 1, windSpeed: 9.9 }).fold).toBe(false)
+    expect(overturning({ ...bare, walkingSpeed: 0, gustFactor: 1, windSpeed: 10 }).fold).toBe(true)
     // the body's own drag is told beside it, and decides nothing
     expect(tip.bodyMoment).toBeCloseTo(0.5 * 1.225 * 0.84 * 0.56 * 1.7 * (1.66 * 5 + 1.4) ** 2, 9)
-    expect(tipOver({ ...bare, bodyDragArea: 2 }).foldWind).toBe(tip.foldWind)
+    expect(overturning({ ...bare, bodyDragArea: 2 }).foldWindSpeed).toBe(tip.foldWindSpeed)
   })
 
   it("wind from behind mirrors wind from the front", () => {
@@ -208,12 +226,12 @@ describe("tipOver", () => {
       fc.property(draws, between(0.1, 0.9), between(-0.05, 0.05), (i, heelShare, weightOffset) => {
         const stance = { footLength: 0.26, stagger: 0.3, heelShare, weightOffset }
         const mirrored = { ...stance, heelShare: 1 - heelShare, weightOffset: -weightOffset }
-        const front = tipOver.attempt({ ...i, ...stance, from: "front" })
-        const behind = tipOver.attempt({ ...i, ...mirrored, from: "behind" })
+        const front = overturning.attempt({ ...i, ...stance, windFrom: "front" })
+        const behind = overturning.attempt({ ...i, ...mirrored, windFrom: "behind" })
         expect(front.ok).toBe(behind.ok)
         if (!front.ok || !behind.ok) return
-        expect(behind.value.edge).toBeCloseTo(front.value.edge, 12)
-        expect(behind.value.foldWind).toBeCloseTo(front.value.foldWind, 9)
+        expect(behind.value.edgeDistance).toBeCloseTo(front.value.edgeDistance, 12)
+        expect(behind.value.foldWindSpeed).toBeCloseTo(front.value.foldWindSpeed, 9)
       }),
       { numRuns: 100 },
     )
@@ -222,23 +240,23 @@ describe("tipOver", () => {
   it("law: more wind, more gust, more panel or a higher force never make it safer; more stance never less safe", () => {
     fc.assert(
       fc.property(draws, between(0, 5), (i, more) => {
-        const now = tipOver(i)
+        const now = overturning(i)
         const worse = [
-          { ...i, wind: Math.min(40, i.wind + more) },
+          { ...i, windSpeed: Math.min(40, i.windSpeed + more) },
           { ...i, gustFactor: Math.min(3, 1.66 + more) },
           { ...i, dragArea: Math.min(50, i.dragArea + more) },
           { ...i, forceHeight: Math.min(10, i.forceHeight + more) },
-          { ...i, walking: 1.4 + more },
+          { ...i, walkingSpeed: 1.4 + more },
         ]
         for (const one of worse) {
-          const next = tipOver(one)
-          expect(next.ratio).toBeGreaterThanOrEqual(now.ratio)
-          expect(next.foldWind).toBeLessThanOrEqual(now.foldWind)
+          const next = overturning(one)
+          expect(next.rigUtilisation).toBeGreaterThanOrEqual(now.rigUtilisation)
+          expect(next.foldWindSpeed).toBeLessThanOrEqual(now.foldWindSpeed)
           expect(Number(next.fold)).toBeGreaterThanOrEqual(Number(now.fold))
         }
-        const wider = tipOver({ ...i, stagger: more / 5, stanceWidth: 0.3 + more / 5 })
-        expect(wider.foldWind).toBeGreaterThanOrEqual(now.foldWind)
-        expect(wider.ratio).toBeLessThanOrEqual(now.ratio)
+        const wider = overturning({ ...i, stagger: more / 5, stanceWidth: 0.3 + more / 5 })
+        expect(wider.foldWindSpeed).toBeGreaterThanOrEqual(now.foldWindSpeed)
+        expect(wider.rigUtilisation).toBeLessThanOrEqual(now.rigUtilisation)
       }),
       { numRuns: 200 },
     )
@@ -247,41 +265,41 @@ describe("tipOver", () => {
   it("takes the safe side of the spread", () => {
     fc.assert(
       fc.property(draws, (i) => {
-        const tip = tipOver(i)
-        expect(tip.foldWind).toBeLessThanOrEqual(tip.tipWindRigid as number)
-        expect(tip.foldWind).toBeLessThanOrEqual(10)
-        if (!tip.fold) expect(tip.loading).toBeLessThanOrEqual(1 + 1e-9)
+        const tip = overturning(i)
+        expect(tip.foldWindSpeed).toBeLessThanOrEqual(tip.tipWindSpeedRigid as number)
+        expect(tip.foldWindSpeed).toBeLessThanOrEqual(10)
+        if (!tip.fold) expect(tip.utilisation).toBeLessThanOrEqual(1 + 1e-9)
       }),
       { numRuns: 200 },
     )
   })
 
   it("takes windLoad's drag area and force height", () => {
-    const wings = windLoad({ span: 0.9, chord: 0.5, wind: 6 })
-    const tip = tipOver({
+    const wings = windLoad({ span: 0.9, chord: 0.5, windSpeed: 6 })
+    const tip = overturning({
       bodyMass: 62,
       rigMass: 8,
       dragArea: wings.dragArea,
       forceHeight: wings.forceHeight,
-      wind: 6,
+      windSpeed: 6,
     })
     expect(tip.windMoment).toBeCloseTo(wings.groundMoment, 9)
   })
 
   it("says so where walking alone is too much, and never reads as permission", () => {
-    const held = tipOver({ bodyMass: 40, rigMass: 10, dragArea: 20, forceHeight: 3, wind: 0, walking: 3 })
-    expect(held.tipWind).toBe(0)
+    const held = overturning({ bodyMass: 40, rigMass: 10, dragArea: 20, forceHeight: 3, windSpeed: 0, walkingSpeed: 3 })
+    expect(held.tipWindSpeed).toBe(0)
     expect(held.fold).toBe(true)
     expect(held.cautions.map((c) => c.code)).toEqual(expect.arrayContaining(["never-open", "fold-now", "not-a-clearance"]))
-    expect(tipOver(tipOver.example).cautions.map((c) => c.code)).toContain("stance")
-    const bold = tipOver({ ...tipOver.example, usableShare: 0.9, safetyFactor: 1 }).cautions.map((c) => c.code)
+    expect(overturning(overturning.example).cautions.map((c) => c.code)).toContain("stance")
+    const bold = overturning({ ...overturning.example, usableShare: 0.9, safetyFactor: 1 }).cautions.map((c) => c.code)
     expect(bold).toEqual(expect.arrayContaining(["usable-share", "safety-factor"]))
-    expect(tipOver({ ...tipOver.example, rigMass: 18 }).cautions.map((c) => c.code)).toContain("loaded-sway")
+    expect(overturning({ ...overturning.example, rigMass: 18 }).cautions.map((c) => c.code)).toContain("loaded-sway")
   })
 
   it("measures the edge by where the wind comes from: heels, toes, or half the stance to the side", () => {
     const stance = { footLength: 0.25, stagger: 0.15, stanceWidth: 0.44, heelShare: 0.4, weightOffset: 0.02 }
-    const edge = (from: "front" | "behind" | "side") => tipOver({ ...tipOver.example, ...stance, from }).edge
+    const edge = (from: "front" | "behind" | "side") => overturning({ ...overturning.example, ...stance, windFrom: from }).edgeDistance
     expect(edge("front")).toBeCloseTo(0.4 * 0.4 + 0.02, 12)
     expect(edge("behind")).toBeCloseTo(0.6 * 0.4 - 0.02, 12)
     expect(edge("front") + edge("behind")).toBeCloseTo(0.25 + 0.15, 12)
@@ -289,6 +307,6 @@ describe("tipOver", () => {
   })
 
   it("refuses weight outside the feet", () => {
-    expect(() => tipOver({ ...tipOver.example, weightOffset: -0.2 })).toThrow(/outside the feet/)
+    expect(() => overturning({ ...overturning.example, weightOffset: -0.2 })).toThrow(/outside the feet/)
   })
 })

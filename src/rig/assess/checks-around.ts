@@ -1,6 +1,6 @@
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import { contactSeverity, passage, pinchGap, reach, tipOver, windLoad } from "../../worn/index.js"
+import { contactSeverity, overturning, passage, pinchGap, reach, windLoad } from "../../worn/index.js"
 import type { RigDocument } from "../document/document.js"
 import { always, type Check } from "./checks.js"
 import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
@@ -27,7 +27,7 @@ function onWind(s: Situation, make: (wind: ReturnType<typeof windLoad>) => Found
       panels: arms?.count ?? 1,
       hingeHeight: mount.height + (arms?.hinge.y ?? 0),
       // an arm swung past the vertical stands as high as its mirror image before it
-      raise: Math.asin(Math.sin(raise)),
+      elevation: Math.asin(Math.sin(raise)),
     },
     make as never,
   )
@@ -38,10 +38,10 @@ function envelope(s: Situation, angle: number | null): object {
   const { venue, wearer, mount, hinged: arms } = s.rig
   const { front, back, bodyWidth } = venue as NonNullable<Si["venue"]>
   const { stature } = wearer as NonNullable<Si["wearer"]>
-  if (!arms || angle === null) return { width: bodyWidth, front, back, height: stature }
+  if (!arms || angle === null) return { width: bodyWidth, forward: front, backward: back, height: stature }
   const reachOut = Math.max(0, arms.hinge.x + tipRadius(s.rig) * Math.cos(angle))
   const top = (mount?.height ?? 0) + arms.hinge.y + tipRadius(s.rig) * Math.sin(angle)
-  return { width: Math.max(bodyWidth, 2 * reachOut), front, back, height: Math.max(stature, top) }
+  return { width: Math.max(bodyWidth, 2 * reachOut), forward: front, backward: back, height: Math.max(stature, top) }
 }
 
 /** Checks of what is around the wearer: wind, ways, hands, crowds. */
@@ -85,10 +85,10 @@ export const aroundChecks: readonly Check[] = [
       if (load === null) return lacking("parts")
       return onWind(s, (out) => {
         const {
-          wind: speed,
+          windSpeed: speed,
           gustFactor,
-          walking,
-        } = wind as unknown as { readonly wind: number; readonly gustFactor: number; readonly walking: number }
+          walkingSpeed,
+        } = wind as unknown as { readonly windSpeed: number; readonly gustFactor: number; readonly walkingSpeed: number }
         const input = {
           ...stance,
           bodyMass: wearer.bodyMass,
@@ -96,17 +96,17 @@ export const aroundChecks: readonly Check[] = [
           rigMass: load,
           dragArea: out.dragArea,
           forceHeight: out.forceHeight,
-          wind: speed,
+          windSpeed: speed,
           gustFactor,
-          walking,
+          walkingSpeed,
         }
-        return findBy(tipOver, "stance", input, (tip) =>
+        return findBy(overturning, "stance", input, (tip) =>
           atLeast(
-            tip.foldWind,
+            tip.foldWindSpeed,
             speed,
             "speed",
-            `Fold the arms when the wind reaches ${formatQuantity("speed", tip.foldWind, "m/s")} (Beaufort ${tip.foldBeaufort}); ${formatQuantity("speed", speed, "m/s")} is expected.`,
-            "moment about the feet: see alula/worn tipOver",
+            `Fold the arms when the wind reaches ${formatQuantity("speed", tip.foldWindSpeed, "m/s")} (Beaufort ${tip.foldBeaufort}); ${formatQuantity("speed", speed, "m/s")} is expected.`,
+            "moment about the feet: see alula/worn overturning",
           ),
         )
       })
@@ -122,11 +122,17 @@ export const aroundChecks: readonly Check[] = [
       if (s.rig.hinged && !s.rig.mount) return lacking("mount")
       const ends = s.ends()
       const { own, packed, allowance } = s.rig.venue
-      const input = { folded: envelope(s, ends?.[0] ?? null), raised: ends ? envelope(s, ends[1]) : null, own, packed, allowance }
+      const input = {
+        folded: envelope(s, ends?.[0] ?? null),
+        raised: ends ? envelope(s, ends[1]) : null,
+        ownPlaces: own,
+        packed,
+        allowance,
+      }
       const { kinds } = s.rig.venue
       const names = own.map((p) => p.name)
       return findBy(passage, "venue", input, (out) => {
-        const judged = out.places.filter((p) => names.includes(p.place) || (kinds as readonly string[]).includes(p.kind))
+        const judged = out.places.filter((p) => names.includes(p.place) || (kinds as readonly string[]).includes(p.type))
         if (!judged.length) return lacking("venue.own", "no place to pass is named")
         const list = (places: readonly { readonly place: string }[]) =>
           `${places
@@ -160,7 +166,7 @@ export const aroundChecks: readonly Check[] = [
     title: "packed size and mass",
     applies: ({ rig }) => rig.venue?.packed != null,
     find: (s) =>
-      findBy(passage, "venue", { folded: { width: 0.6, front: 0.3, back: 0.3, height: 1.8 }, packed: s.rig.venue?.packed }, (out) => {
+      findBy(passage, "venue", { folded: { width: 0.6, forward: 0.3, backward: 0.3, height: 1.8 }, packed: s.rig.venue?.packed }, (out) => {
         const margin = Math.min(out.checkedMargin ?? 0, out.checkedMassMargin === null ? 0 : out.checkedMassMargin / 20)
         return byMargin(
           out.checkedMargin ?? 0,
@@ -184,9 +190,9 @@ export const aroundChecks: readonly Check[] = [
       return findBy(reach, "reach", { ...s.rig.reach, stature: s.rig.wearer.stature }, (out) =>
         atMost(
           out.distance,
-          out.furthest,
+          out.maxDistance,
           "length",
-          `The switch is ${length(out.distance)} from the shoulder; a hand works at up to ${length(out.furthest)}.`,
+          `The switch is ${length(out.distance)} from the shoulder; a hand works at up to ${length(out.maxDistance)}.`,
           "anthropometric reach: see alula/worn reach",
         ),
       )
@@ -212,25 +218,25 @@ export const aroundChecks: readonly Check[] = [
       return findBy(
         pinchGap,
         "pinch",
-        { moving, fixed: pinch.fixed, poses, movingThickness: pinch.armThickness, fixedThickness: pinch.fixedThickness },
+        { movingBars: moving, fixedBars: pinch.fixed, poses, movingThickness: pinch.armThickness, fixedThickness: pinch.fixedThickness },
         (out) => {
           const part = out.parts.find((p) => p.part === pinch.reachable)
           if (!part) return lacking("pinch.reachable")
           // a gap that does not close on this part, or never lets it in, is no crushing gap however narrow
-          if (!part.crushes && out.certainGap < part.leastGap)
+          if (!part.crushes && out.provenMinGap < part.minGap)
             return byMargin(
-              out.certainGap,
-              part.leastGap,
+              out.provenMinGap,
+              part.minGap,
               "length",
               1,
-              `The gap stays as narrow as ${length(out.certainGap)}, but nowhere does it open for a ${part.part} and close on it.`,
+              `The gap stays as narrow as ${length(out.provenMinGap)}, but nowhere does it open for a ${part.part} and close on it.`,
               "ISO 13854, 2017, table 1",
             )
           return atLeast(
-            out.certainGap,
-            part.leastGap,
+            out.provenMinGap,
+            part.minGap,
             "length",
-            `Through the swing the gap closes to ${length(out.certainGap)}; ${length(part.leastGap)} leaves room for the part that can get there (${part.part}).`,
+            `Through the swing the gap closes to ${length(out.provenMinGap)}; ${length(part.minGap)} leaves room for the part that can get there (${part.part}).`,
             "ISO 13854, 2017, table 1",
           )
         },
@@ -249,13 +255,13 @@ export const aroundChecks: readonly Check[] = [
         if (!arm || !arms) return lacking("hinged")
         const swing = Math.max(...[...move.raise.curve, ...move.lower.curve].map((p) => p.speed / Math.abs(arm.leverAt(p.angle))))
         const mass = arms.masses.reduce((sum, m) => sum + m.mass, 0)
-        return findBy(contactSeverity, "contact", { ...contact, armMass: mass, armLength: tipRadius(s.rig), swing }, (out) =>
+        return findBy(contactSeverity, "contact", { ...contact, armMass: mass, armLength: tipRadius(s.rig), swingSpeed: swing }, (out) =>
           // where no contact is allowed there is no share of a limit to be under
           atMost(
-            out.severity,
+            out.utilisation,
             out.forbidden ? 0 : 1,
             "ratio",
-            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${formatNumber(out.severity)} of the published onset of pain: ${out.verdict}.`,
+            `The tip moves at ${formatQuantity("speed", out.contactSpeed)} and strikes with up to ${formatQuantity("force", out.peakForce)}, ${formatNumber(out.utilisation)} of the published onset of pain: ${out.verdict}.`,
             "ISO/TS 15066, 2016: see alula/worn contactSeverity",
           ),
         )

@@ -27,7 +27,7 @@ function onPoses(s: Situation, make: (wearer: Wearer, load: number, poses: reado
 const carried = (
   s: Situation,
   make: (out: Parameters<Parameters<typeof findBy<never, ReturnType<typeof carriedLoad>>>[3]>[0]) => Found,
-): Found => onPoses(s, (wearer, load, poses) => findBy(carriedLoad, "parts", { ...wearer, load, poses }, make as never))
+): Found => onPoses(s, (wearer, load, poses) => findBy(carriedLoad, "parts", { ...wearer, rigMass: load, poses }, make as never))
 
 const degrees = (angle: number) => formatQuantity("angle", angle, "°")
 
@@ -41,10 +41,10 @@ export const bodyChecks: readonly Check[] = [
       carried(s, (out) => {
         const limit = out.massAtLimit / (s.rig.wearer as Wearer).bodyMass
         return atMost(
-          out.share,
+          out.massShare,
           limit,
           "ratio",
-          `The rig is ${formatQuantity("ratio", out.share, "%")} of the wearer's body mass; ${formatQuantity("ratio", limit, "%")} is the guidance kept to here (${formatQuantity("mass", out.massAtLimit)}).`,
+          `The rig is ${formatQuantity("ratio", out.massShare, "%")} of the wearer's body mass; ${formatQuantity("ratio", limit, "%")} is the guidance kept to here (${formatQuantity("mass", out.massAtLimit)}).`,
           "published load-carriage guidance, compared in alula/worn carriedLoad",
         )
       }),
@@ -56,10 +56,10 @@ export const bodyChecks: readonly Check[] = [
     find: (s) =>
       carried(s, (out) =>
         atMost(
-          Math.abs(out.lean),
+          Math.abs(out.maxTrunkLean),
           (10 * Math.PI) / 180,
           "angle",
-          `To stay balanced the wearer leans ${degrees(out.lean)} (pose '${out.worstPose}'), calculated from balance: no published law of lean exists for such loads.`,
+          `To stay balanced the wearer leans ${degrees(out.maxTrunkLean)} (pose '${out.maxLeanPose}'), calculated from balance: no published law of lean exists for such loads.`,
         ),
       ),
   },
@@ -70,10 +70,10 @@ export const bodyChecks: readonly Check[] = [
     find: (s) =>
       carried(s, (out) =>
         atMost(
-          Math.max(out.footShare, 1 - out.footShare),
+          Math.max(out.maxFootShare, 1 - out.maxFootShare),
           0.6,
           "ratio",
-          `The more loaded foot carries ${formatQuantity("ratio", Math.max(out.footShare, 1 - out.footShare), "%")} of the weight.`,
+          `The more loaded foot carries ${formatQuantity("ratio", Math.max(out.maxFootShare, 1 - out.maxFootShare), "%")} of the weight.`,
         ),
       ),
   },
@@ -85,13 +85,13 @@ export const bodyChecks: readonly Check[] = [
       const { straps } = s.rig
       if (!straps) return lacking("straps")
       return onLoad(s, (_, load) => {
-        const { width } = straps as unknown as { readonly width: number }
-        return findBy(strapPressure, "straps", { ...straps, load }, (out) =>
+        const { strapWidth } = straps as unknown as { readonly strapWidth: number }
+        return findBy(strapPressure, "straps", { ...straps, rigMass: load }, (out) =>
           atMost(
-            Math.max(out.pressureMost, out.beltPressure),
-            out.limitUsed,
+            Math.max(out.maxPressure, out.beltPressure),
+            out.pressureLimit,
             "pressure",
-            `Under straps ${formatQuantity("length", width)} wide the shoulder is pressed with up to ${formatQuantity("pressure", out.pressureMost)}, under the hip belt with ${formatQuantity("pressure", out.beltPressure)}; straps ${formatQuantity("length", out.widthChosen)} wide are advised.`,
+            `Under straps ${formatQuantity("length", strapWidth)} wide the shoulder is pressed with up to ${formatQuantity("pressure", out.maxPressure)}, under the hip belt with ${formatQuantity("pressure", out.beltPressure)}; straps ${formatQuantity("length", out.suggestedWidth)} wide are advised.`,
             "common practice, not settled: see alula/worn strapPressure",
           ),
         )
@@ -107,21 +107,21 @@ export const bodyChecks: readonly Check[] = [
       if (!schedule) return lacking("schedule")
       return onPoses(s, ({ bodyMass, stature }, load, poses) => {
         // the back's moment in balance, unless the document gives its own
-        const given = (schedule as unknown as { readonly moment: number | null }).moment
-        const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, load, poses }) : null
-        const moment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
-        return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, load, moment }, (out) => {
-          const least = out.heaviest
-            ? ` Up to ${formatQuantity("mass", out.heaviest.load)} the whole plan stays within the stricter published limit.`
+        const given = (schedule as unknown as { readonly backMoment: number | null }).backMoment
+        const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, rigMass: load, poses }) : null
+        const backMoment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
+        return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, rigMass: load, backMoment }, (out) => {
+          const least = out.maxRig
+            ? ` Up to ${formatQuantity("mass", out.maxRig.rigMass)} the whole plan stays within the stricter published limit.`
             : ""
-          const rests = out.resting.count ? ` ${out.resting.count} rests of ${formatQuantity("time", out.restLength)} are advised.` : ""
+          const rests = out.resting.count ? ` ${out.resting.count} rests of ${formatQuantity("time", out.restDuration)} are advised.` : ""
           return byMargin(
             out.peakStrain,
             1,
             "ratio",
             // the solver's own verdict counts the mass as well, and is never contradicted
             Math.min(1 - out.peakStrain, out.massAtLimit / load - 1, out.bearable ? Number.POSITIVE_INFINITY : -1e-9),
-            `${out.bearable ? "The plan stays within the stricter published limit." : `Strain passes the stricter published limit${out.first ? ` after ${formatQuantity("time", out.first.after)}, during '${out.first.during}'` : ""}.`}${rests}${least}`,
+            `${out.bearable ? "The plan stays within the stricter published limit." : `Strain passes the stricter published limit${out.firstLimit ? ` after ${formatQuantity("time", out.firstLimit.time)}, during '${out.firstLimit.during}'` : ""}.`}${rests}${least}`,
             "published endurance limits, compared in alula/worn wearSchedule",
           )
         })
@@ -138,18 +138,18 @@ export const bodyChecks: readonly Check[] = [
       return onLoad(s, ({ bodyMass, stature }, load) => {
         // the fastest walk of the plan governs; without a plan, a stroll
         const plan =
-          (schedule as unknown as { readonly plan: readonly { readonly activity: string; readonly speed: number | null }[] } | null)
+          (schedule as unknown as { readonly plan: readonly { readonly activity: string; readonly walkingSpeed: number | null }[] } | null)
             ?.plan ?? []
         const walked = plan.filter(({ activity }) => activity === "walking" || activity === "stage")
-        const speed = Math.max(0.8, ...walked.map((p) => p.speed ?? usualWalkingSpeed))
-        return findBy(metabolicRate, "schedule", { bodyMass, load, speed }, (rate) =>
-          findBy(heatStress, "heat", { ...heat, rate: rate.rate, bodyMass, stature }, (out) =>
+        const walkingSpeed = Math.max(0.8, ...walked.map((p) => p.walkingSpeed ?? usualWalkingSpeed))
+        return findBy(metabolicRate, "schedule", { bodyMass, rigMass: load, walkingSpeed }, (work) =>
+          findBy(heatStress, "heat", { ...heat, metabolicRate: work.metabolicRate, bodyMass, stature }, (out) =>
             byMargin(
-              out.effective,
-              out.limit,
+              out.effectiveWbgt,
+              out.wbgtLimit,
               "temperature",
-              out.margin / 10,
-              `Walking with it takes ${formatQuantity("power", rate.rate)}; the day's heat counts as ${formatQuantity("temperature", out.effective)} in this clothing, the limit at that work is ${formatQuantity("temperature", out.limit)}.`,
+              out.wbgtMargin / 10,
+              `Walking with it takes ${formatQuantity("power", work.metabolicRate)}; the day's heat counts as ${formatQuantity("temperature", out.effectiveWbgt)} in this clothing, the limit at that work is ${formatQuantity("temperature", out.wbgtLimit)}.`,
               "ISO 7243, 2017, compared with a second limit in alula/worn heatStress",
             ),
           ),

@@ -14,7 +14,7 @@ export interface CarriedPose {
   readonly name: string
   readonly forward: number
   readonly left: number
-  readonly height: number
+  readonly up: number
 }
 
 /** What several checks share about a rig; each piece is worked out once, when first asked for. */
@@ -67,21 +67,21 @@ export function situationOf(rig: Si): Situation {
       (sum, p) => ({
         forward: sum.forward + p.count * p.mass * p.forward,
         left: sum.left + p.count * p.mass * p.left,
-        height: sum.height + p.count * p.mass * p.height,
+        up: sum.up + p.count * p.mass * p.height,
       }),
-      { forward: 0, left: 0, height: 0 },
+      { forward: 0, left: 0, up: 0 },
     )
     const pose = (name: string, angle: number | null): CarriedPose => {
-      let { forward, left, height } = still
+      let { forward, left, up } = still
       if (hinged && mount && angle !== null)
         for (const m of hinged.masses) {
           const all = hinged.count * m.mass
           forward += all * mount.forward
           // a single arm pulls to its own side; pairs balance
           if (hinged.count === 1) left += all * (hinged.hinge.x + m.radius * Math.cos(angle + m.angle))
-          height += all * (mount.height + hinged.hinge.y + m.radius * Math.sin(angle + m.angle))
+          up += all * (mount.height + hinged.hinge.y + m.radius * Math.sin(angle + m.angle))
         }
-      return { name, forward: forward / total, left: left / total, height: height / total }
+      return { name, forward: forward / total, left: left / total, up: up / total }
     }
     const both = ends()
     return both ? [pose("lowered", both[0]), pose("raised", both[1])] : [pose("worn", null)]

@@ -14,7 +14,9 @@ import {
   type GapBar,
   type HeatStressInput,
   heatStress,
+  type OverturningInput,
   type OwnPlace,
+  overturning,
   type PackedSize,
   type PassageKind,
   passage,
@@ -23,8 +25,6 @@ import {
   reach,
   type StrapPressureInput,
   strapPressure,
-  type TipOverInput,
-  tipOver,
   type WearScheduleInput,
   type WindLoadInput,
   wearSchedule,
@@ -198,15 +198,18 @@ export interface RigSections {
   /** Parts formed hot [list of 0 to 60; default none] */
   formed?: readonly RigFormedPart[]
   /** Straps [group; optional] */
-  straps?: Omit<StrapPressureInput, "load"> | null
+  straps?: Omit<StrapPressureInput, "rigMass"> | null
   /** The day's wearing [group; optional] */
-  schedule?: Omit<WearScheduleInput, "bodyMass" | "load"> | null
+  schedule?: Omit<WearScheduleInput, "bodyMass" | "rigMass"> | null
   /** Heat [group; optional] */
-  heat?: Omit<HeatStressInput, "rate" | "bodyMass" | "stature"> | null
+  heat?: Omit<HeatStressInput, "metabolicRate" | "bodyMass" | "stature"> | null
   /** Wind on one arm [group; optional] */
-  wind?: Omit<WindLoadInput, "swing" | "panels" | "hingeHeight" | "raise"> | null
+  wind?: Omit<WindLoadInput, "swingSpeed" | "panels" | "hingeHeight" | "elevation"> | null
   /** Stance [group; optional] */
-  stance?: Omit<TipOverInput, "bodyMass" | "rigMass" | "dragArea" | "forceHeight" | "wind" | "gustFactor" | "walking" | "stature"> | null
+  stance?: Omit<
+    OverturningInput,
+    "bodyMass" | "rigMass" | "dragArea" | "forceHeight" | "windSpeed" | "gustFactor" | "walkingSpeed" | "stature"
+  > | null
   /** Where it has to go [group; optional] */
   venue?: RigVenue | null
   /** Switch [group; optional] */
@@ -214,7 +217,10 @@ export interface RigSections {
   /** Fixed things the arm passes [group; optional] */
   pinch?: RigPinch | null
   /** If an arm strikes somebody [group; optional] */
-  contact?: Omit<ContactSeverityInput, "armMass" | "armLength" | "swing" | "strikeRadius" | "movingMass" | "speed" | "driveMoment"> | null
+  contact?: Omit<
+    ContactSeverityInput,
+    "armMass" | "armLength" | "swingSpeed" | "strikeRadius" | "movingMass" | "movingSpeed" | "peakDriveMoment"
+  > | null
   /** The day on one charge [group; optional] */
   day?: RigDay | null
   /** Duty of the actuators [group; optional] */
@@ -296,19 +302,19 @@ const described = {
       },
     },
   },
-  straps: whole("straps", embed(strapPressure, "st", "load")),
-  schedule: whole("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "load")),
-  heat: whole("heat", embed(heatStress, "he", "rate", "bodyMass", "stature")),
-  wind: whole("wind on one arm", embed(windLoad, "wi", "swing", "panels", "hingeHeight", "raise")),
+  straps: whole("straps", embed(strapPressure, "st", "rigMass")),
+  schedule: whole("the day's wearing", embed(wearSchedule, "ws", "bodyMass", "rigMass")),
+  heat: whole("heat", embed(heatStress, "he", "metabolicRate", "bodyMass", "stature")),
+  wind: whole("wind on one arm", embed(windLoad, "wi", "swingSpeed", "panels", "hingeHeight", "elevation")),
   stance: whole(
     "stance",
-    embed(tipOver, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "wind", "gustFactor", "walking", "stature"),
+    embed(overturning, "to", "bodyMass", "rigMass", "dragArea", "forceHeight", "windSpeed", "gustFactor", "walkingSpeed", "stature"),
   ),
   venue: section("where it has to go", {
     front: { kind: "length", symbol: "ve_f", label: "ahead of the middle", min: 0, max: 3 },
     back: { kind: "length", symbol: "ve_b", label: "behind the middle", min: 0, max: 3 },
     bodyWidth: { kind: "length", symbol: "ve_w", label: "width without the arms", min: "1 mm", max: 3, default: 0.6 },
-    own: passageFields.fields.own as AnyField,
+    own: passageFields.fields.ownPlaces as AnyField,
     kinds: {
       kind: "list",
       label: "kinds of published place to pass",
@@ -341,13 +347,13 @@ const described = {
       options: { finger: "finger", toes: "toes", "hand-wrist-fist": "hand or fist", arm: "arm", foot: "foot", head: "head", body: "body" },
       default: "arm",
     },
-    fixed: pinchFields.fields.fixed as AnyField,
+    fixed: pinchFields.fields.fixedBars as AnyField,
     armThickness: { kind: "length", symbol: "pi_a", label: "thickness of the arm", min: 0, max: 0.5, default: 0.03 },
     fixedThickness: { kind: "length", symbol: "pi_b", label: "thickness of the fixed things", min: 0, max: 0.5, default: 0.03 },
   }),
   contact: whole(
     "if an arm strikes somebody",
-    embed(contactSeverity, "co", "armMass", "armLength", "swing", "strikeRadius", "movingMass", "speed", "driveMoment"),
+    embed(contactSeverity, "co", "armMass", "armLength", "swingSpeed", "strikeRadius", "movingMass", "movingSpeed", "peakDriveMoment"),
   ),
   day: group<RigDay>("the day on one charge", {
     moves: { kind: "number", symbol: "n_moves", label: "raises and lowerings", whole: true, min: 0, max: 10000 },

@@ -25,7 +25,7 @@ export interface BodyDimension {
   /** Mean and standard deviation: of all, or of those of that stature. [x_m; m] */
   readonly mean: number
   /** Standard deviation [x_s; m] */
-  readonly sd: number
+  readonly standardDeviation: number
   /** The dimension at the percentile. [x; m] */
   readonly value: number
   /** 5th, 50th and 95th percentile of all who were measured. [x_5; m] */
@@ -71,12 +71,12 @@ function solve(si: SiOf<BodyDimensionInput>): BodyDimension {
   const height = survey.stature[si.sex]
   const { z, iterations } = deviatesOf(si.percentile)
   const mean = (si.stature === null ? allMean : allMean + ((correlation * allSd) / height[1]) * (1000 * si.stature - height[0])) / 1000
-  const sd = (allSd * Math.sqrt(si.stature === null ? 1 : 1 - correlation ** 2)) / 1000
+  const standardDeviation = (allSd * Math.sqrt(si.stature === null ? 1 : 1 - correlation ** 2)) / 1000
   return {
     deviates: z,
     mean,
-    sd,
-    value: mean + z * sd,
+    standardDeviation,
+    value: mean + z * standardDeviation,
     p5: p5 / 1000,
     p50: p50 / 1000,
     p95: p95 / 1000,
@@ -115,7 +115,7 @@ function cautions(si: SiOf<BodyDimensionInput>): Caution[] {
       ),
     )
   if (si.stature !== null && Math.abs(1000 * si.stature - survey.stature[si.sex][0]) > 2.5 * survey.stature[si.sex][1])
-    found.push(caution("stature-outside", "caution", "Hardly anyone of that stature was measured: the answer is extrapolated.", ANSUR))
+    found.push(caution("outside-range", "caution", "Hardly anyone of that stature was measured: the answer is extrapolated.", ANSUR))
   return found
 }
 
@@ -139,9 +139,10 @@ const metres = (symbol: string, label: string) => ({ kind: "length", symbol, lab
  *
  * **Results**
  *
- * `deviates`: standard deviations from the mean [z]; `mean`: mean [x_m; m]; `sd`: standard deviation [x_s; m];
- * `value`: dimension [x; m]; `p5`: 5th percentile, measured [x_5; m]; `p50`: 50th percentile, measured [x_50; m];
- * `p95`: 95th percentile, measured [x_95; m]; `iterations`: iterations [number]; `residual`: residual [number].
+ * `deviates`: standard deviations from the mean [z]; `mean`: mean [x_m; m]; `standardDeviation`: standard deviation
+ * [x_s; m]; `value`: dimension [x; m]; `p5`: 5th percentile, measured [x_5; m]; `p50`: 50th percentile, measured
+ * [x_50; m]; `p95`: 95th percentile, measured [x_95; m]; `iterations`: iterations [number]; `residual`: residual
+ * [number].
  *
  * **Symbols of the working**
  *
@@ -158,7 +159,7 @@ const metres = (symbol: string, label: string) => ({ kind: "length", symbol, lab
  * @example
  * ```ts
  * import { bodyDimension } from 'alula/worn'
- * const shoulder = bodyDimension({ sex: 'female', dimension: 'shoulderHeight', percentile: '5 %' })
+ * const shoulder = bodyDimension({ sex: 'female', dimension: 'shoulder-height', percentile: '5 %' })
  * shoulder.value // => 1.240
  * shoulder.p5 // => 1.242
  * ```
@@ -177,7 +178,7 @@ export const bodyDimension: Solver<BodyDimensionInput, BodyDimension> = /* @__PU
     output: {
       deviates: { kind: "number", symbol: "z", label: "standard deviations from the mean" },
       mean: metres("x_m", "mean"),
-      sd: metres("x_s", "standard deviation"),
+      standardDeviation: metres("x_s", "standard deviation"),
       value: metres("x", "dimension"),
       p5: metres("x_5", "5th percentile, measured"),
       p50: metres("x_50", "50th percentile, measured"),
@@ -185,7 +186,7 @@ export const bodyDimension: Solver<BodyDimensionInput, BodyDimension> = /* @__PU
       iterations: { kind: "number", label: "iterations" },
       residual: { kind: "number", label: "residual" },
     },
-    example: { sex: "female", dimension: "shoulderHeight", percentile: 0.05 },
+    example: { sex: "female", dimension: "shoulder-height", percentile: 0.05 },
     formulae: [
       { solved: "z", meaning: "deviate of the percentile" },
       { left: "(1 + erf(z / sqrt(2))) / 2", right: "p", meaning: "normal distribution" },

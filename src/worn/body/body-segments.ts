@@ -9,7 +9,7 @@ export interface BodySegmentsInput {
   bodyMass: Mass
   /** Stature [H; 1 to 2.3 m] */
   stature: Length
-  /** Published table. [deLevaFemale, deLevaMale or winter; default deLevaFemale] */
+  /** Published table. [de-leva-female, de-leva-male or winter; default de-leva-female] */
   table?: SegmentTable
 }
 
@@ -115,7 +115,7 @@ function cautions(si: SiOf<BodySegmentsInput>, out: BodySegments): Caution[] {
   if (si.bodyMass / si.stature ** 2 > 30 || si.bodyMass / si.stature ** 2 < 18.5)
     found.push(
       caution(
-        "build-outside-samples",
+        "outside-range",
         "caution",
         "The build lies outside the samples (fit students): trunk and thigh shares are off by more than usual.",
         DE_LEVA,
@@ -124,7 +124,7 @@ function cautions(si: SiOf<BodySegmentsInput>, out: BodySegments): Caution[] {
   if (si.bodyMass < 40 || si.stature < 1.45)
     found.push(
       caution(
-        "not-for-children",
+        "adults-only",
         "warning",
         "The tables are of adults: children have larger heads and shorter legs. Do not use them for a child.",
       ),
@@ -170,7 +170,7 @@ const column = (of: (r: (typeof segmentRows)["winter"][number]) => number) => (s
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 250 kg]
  * - `stature`: stature [H; 1 to 2.3 m]
- * - `table`: table [deLevaFemale, deLevaMale or winter; default deLevaFemale]
+ * - `table`: table [de-leva-female, de-leva-male or winter; default de-leva-female]
  *
  * **Results**
  *
@@ -215,7 +215,7 @@ export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE_
     input: {
       bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 250, typical: [45, 110] },
       stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
-      table: { kind: "choice", label: "table", options: segmentTables, default: "deLevaFemale" },
+      table: { kind: "choice", label: "table", options: segmentTables, default: "de-leva-female" },
     },
     output: {
       centreHeight: { kind: "length", symbol: "z_c", label: "height of the centre of mass" },

@@ -6,12 +6,12 @@ import { survey } from "./data-survey.js"
 export const segmentSources: readonly Source[] = [DE_LEVA, DE_LEVA_LENGTHS, WINTER, DRILLIS, ANSUR]
 
 /** Published tables of body segments. */
-export type SegmentTable = "deLevaFemale" | "deLevaMale" | "winter"
+export type SegmentTable = "de-leva-female" | "de-leva-male" | "winter"
 
 /** Labels of the tables. */
 export const segmentTables: Readonly<Record<SegmentTable, string>> = {
-  deLevaFemale: "de Leva 1996, women",
-  deLevaMale: "de Leva 1996, men",
+  "de-leva-female": "de Leva 1996, women",
+  "de-leva-male": "de Leva 1996, men",
   winter: "Winter 2009, both sexes",
 }
 
@@ -51,7 +51,7 @@ export const statureFractions = {
   forearmLength: 0.146,
   handLength: 0.108,
   footLength: 0.152,
-  footBreadth: 0.055,
+  "foot-breadth": 0.055,
 } as const
 
 type Columns = readonly [mass: number, centre: number, sagittal: number, transverse: number, longitudinal: number, lengthMm: number]
@@ -171,7 +171,7 @@ const winterRow = (
 
 /** Height of the L4–L5 joint over stature: the iliac crest, mean of the women's and men's ratios of the open survey. */
 const lowBackHeight =
-  (survey.iliacCrestHeight.female[0] / survey.stature.female[0] + survey.iliacCrestHeight.male[0] / survey.stature.male[0]) / 2
+  (survey["iliac-crest-height"].female[0] / survey.stature.female[0] + survey["iliac-crest-height"].male[0] / survey.stature.male[0]) / 2
 
 /** Winter, table 4.1: trunk, head and neck run from shoulder to hip; the pelvis from L4–L5 to the hip. */
 const winterRows: readonly SegmentRow[] = [
@@ -187,8 +187,8 @@ const winterRows: readonly SegmentRow[] = [
 
 /** The rows of every table; parts of the trunk are listed beside the whole (see {@link isPart}). */
 export const segmentRows: Readonly<Record<SegmentTable, readonly SegmentRow[]>> = {
-  deLevaFemale: /* @__PURE__ */ deLevaRows(0),
-  deLevaMale: /* @__PURE__ */ deLevaRows(1),
+  "de-leva-female": /* @__PURE__ */ deLevaRows(0),
+  "de-leva-male": /* @__PURE__ */ deLevaRows(1),
   winter: winterRows,
 }
 
@@ -245,7 +245,7 @@ function upperBodyOf(table: SegmentTable): UpperBody {
 
 /** {@link UpperBody} by table. */
 export const upperBodies: Readonly<Record<SegmentTable, UpperBody>> = {
-  deLevaFemale: /* @__PURE__ */ upperBodyOf("deLevaFemale"),
-  deLevaMale: /* @__PURE__ */ upperBodyOf("deLevaMale"),
+  "de-leva-female": /* @__PURE__ */ upperBodyOf("de-leva-female"),
+  "de-leva-male": /* @__PURE__ */ upperBodyOf("de-leva-male"),
   winter: /* @__PURE__ */ upperBodyOf("winter"),
 }

@@ -10,14 +10,14 @@ import { statureFractions } from "./data-segments.js"
 
 /** Input of {@link reach}. */
 export interface ReachInput {
-  /** Stature of the smallest wearer [H; 1 to 2.5 m] */
+  /** Stature of the shortest wearer [H; 1 to 2.5 m] */
   stature: Length
   /** The switch: ahead of the shoulders' line. [x; −2 to 2 m] */
-  ahead: Length
+  forward: Length
   /** Out to the side of the hand that works it, from the spine; negative across the body. [y; −2 to 2 m] */
-  aside: Length
+  outward: Length
   /** Above the floor [z; 0 to 4 m] */
-  height: Length
+  up: Length
   /** How it is worked [press or grip; default press] */
   handling?: Handling
   /** Part of the arm's whole reach held in reserve, for sleeves, straps and gloves. [s; 0 to 0.5; default 0.05] */
@@ -31,25 +31,25 @@ export interface Reach {
   /** Distance from shoulder to switch. [D; m] */
   readonly distance: number
   /** Furthest distance worked with the reserve kept. [D_f; m] */
-  readonly furthest: number
+  readonly maxDistance: number
   /** Nearest distance, elbow bent to its limit. [D_n; m] */
-  readonly nearest: number
+  readonly minDistance: number
   /** Spare distance to the furthest. [d; m] */
-  readonly margin: number
+  readonly distanceMargin: number
   /** Bend of the elbow; 0 straight. [beta; rad] */
   readonly elbowBend: number
   /** Lift of the upper arm from hanging down. [gamma; rad] */
-  readonly armLift: number
+  readonly armElevation: number
   /** Place of the elbow: ahead, aside and above the floor. [x_e; m] */
-  readonly elbowAhead: number
-  /** Elbow aside [y_e; m] */
-  readonly elbowAside: number
+  readonly elbowForward: number
+  /** Elbow outward [y_e; m] */
+  readonly elbowOutward: number
   /** Elbow above the floor [z_e; m] */
-  readonly elbowHeight: number
+  readonly elbowUp: number
   /** Whether the switch is in front of the shoulders' line, where it can be seen. [yes or no] */
   readonly inFront: boolean
   /** Whether someone seated who helps can reach its height. [yes or no] */
-  readonly seatedHelper: boolean
+  readonly reachableSeated: boolean
 }
 
 interface Arm {
@@ -75,12 +75,12 @@ export function armOf(si: Pick<SiOf<ReachInput>, "stature" | "handling" | "reser
 }
 
 /** A place of the switch. */
-type Place = Pick<SiOf<ReachInput>, "ahead" | "aside" | "height">
+type Place = Pick<SiOf<ReachInput>, "forward" | "outward" | "up">
 
 /** Why the hand cannot hold a place, or null where it can. */
 function fault(si: SiOf<ReachInput>, place: Place): "out-of-reach" | "too-close" | "behind-the-shoulder" | null {
   const { shoulder, upper, fore, furthest, nearest } = armOf(si)
-  const hand: Vector = [place.ahead - shoulder[0], place.aside - shoulder[1], place.height - shoulder[2]]
+  const hand: Vector = [place.forward - shoulder[0], place.outward - shoulder[1], place.up - shoulder[2]]
   const distance = lengthOf(hand)
   if (distance > furthest) return "out-of-reach"
   if (distance < nearest) return "too-close"
@@ -90,7 +90,7 @@ function fault(si: SiOf<ReachInput>, place: Place): "out-of-reach" | "too-close"
 /** How far a place may lie, m: fields' limits. */
 const AWAY = 2
 const HIGHEST = 4
-const AXES = { ahead: [-AWAY, AWAY], aside: [-AWAY, AWAY], height: [0, HIGHEST] } as const
+const AXES = { forward: [-AWAY, AWAY], outward: [-AWAY, AWAY], up: [0, HIGHEST] } as const
 
 /** The least move of the switch along one axis, either way, that brings it where the hand can hold it; null where none does. */
 function movedAlong(si: SiOf<ReachInput>, axis: keyof Place): number | null {
@@ -115,23 +115,23 @@ function movedAlong(si: SiOf<ReachInput>, axis: keyof Place): number | null {
 
 /** Places to move the switch to, each along one axis alone: all were tried. */
 function nearestHeld(si: SiOf<ReachInput>): Record<string, number> {
-  const moved = (["ahead", "aside", "height"] as const).map((axis) => [axis, movedAlong(si, axis)] as const)
+  const moved = (["forward", "outward", "up"] as const).map((axis) => [axis, movedAlong(si, axis)] as const)
   return Object.fromEntries(moved.filter((one): one is readonly [keyof Place, number] => one[1] !== null))
 }
 
 function solve(si: SiOf<ReachInput>): Reach | NoSolution {
   const { shoulder, upper, fore, furthest, nearest } = armOf(si)
-  const hand: Vector = [si.ahead - shoulder[0], si.aside - shoulder[1], si.height - shoulder[2]]
+  const hand: Vector = [si.forward - shoulder[0], si.outward - shoulder[1], si.up - shoulder[2]]
   const distance = lengthOf(hand)
-  const where = { ahead: si.ahead, aside: si.aside, height: si.height, distance }
+  const where = { forward: si.forward, outward: si.outward, up: si.up, distance }
   if (distance > furthest)
     return refuse(
       "out-of-reach",
-      "The switch is {distance length mm} from the shoulder and this wearer works {furthest length mm}: bring it {shortBy length mm} closer.",
+      "The switch is {distance length mm} from the shoulder and this wearer works {maxDistance length mm}: bring it {shortBy length mm} closer.",
       distance - furthest,
       where,
       nearestHeld(si),
-      { furthest },
+      { maxDistance: furthest },
     )
   if (distance < nearest)
     return refuse(
@@ -154,17 +154,17 @@ function solve(si: SiOf<ReachInput>): Reach | NoSolution {
   return {
     shoulderHeight: shoulder[2],
     distance,
-    furthest,
-    nearest,
-    margin: furthest - distance,
+    maxDistance: furthest,
+    minDistance: nearest,
+    distanceMargin: furthest - distance,
     // within [−1, 1] but for rounding, by the two tests above
     elbowBend: Math.acos(Math.min(1, Math.max(-1, bend))),
-    armLift: Math.acos(Math.min(1, Math.max(-1, -pose.direction[2]))),
-    elbowAhead: shoulder[0] + pose.elbow[0],
-    elbowAside: shoulder[1] + pose.elbow[1],
-    elbowHeight: shoulder[2] + pose.elbow[2],
-    inFront: si.ahead >= 0,
-    seatedHelper: si.height >= ada.reachLow && si.height <= ada.reachHigh,
+    armElevation: Math.acos(Math.min(1, Math.max(-1, -pose.direction[2]))),
+    elbowForward: shoulder[0] + pose.elbow[0],
+    elbowOutward: shoulder[1] + pose.elbow[1],
+    elbowUp: shoulder[2] + pose.elbow[2],
+    inFront: si.forward >= 0,
+    reachableSeated: si.up >= ada.reachLow && si.up <= ada.reachHigh,
   }
 }
 
@@ -194,7 +194,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
         "The switch is behind the shoulders: it cannot be seen and is found by feel only. Bring it to the front.",
       ),
     )
-  if (out.armLift > Math.PI / 2)
+  if (out.armElevation > Math.PI / 2)
     found.push(
       caution(
         "arm-raised",
@@ -202,7 +202,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
         "The upper arm is raised above the shoulder: tiring at once, and out of the question for a switch that must be held. Put it lower.",
       ),
     )
-  if (!out.seatedHelper)
+  if (!out.reachableSeated)
     found.push(
       caution(
         "seated-helper",
@@ -235,20 +235,20 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
  * average proportions.
  *
  * **Inputs**
- * - `stature`: stature of the smallest wearer [H; 1 to 2.5 m]
- * - `ahead`: ahead of the shoulders [x; −2 to 2 m]
- * - `aside`: out to the hand's side [y; −2 to 2 m]
- * - `height`: above the floor [z; 0 to 4 m]
+ * - `stature`: stature of the shortest wearer [H; 1 to 2.5 m]
+ * - `forward`: forward of the shoulders [x; −2 to 2 m]
+ * - `outward`: out to the hand's side [y; −2 to 2 m]
+ * - `up`: above the floor [z; 0 to 4 m]
  * - `handling`: how it is worked [press or grip; default press]
  * - `reserve`: reserve of reach [s; 0 to 0.5; default 0.05]
  *
  * **Results**
  *
- * `shoulderHeight`: height of the shoulder [z_s; m]; `distance`: shoulder to switch [D; m]; `furthest`: furthest
- * distance [D_f; m]; `nearest`: nearest distance [D_n; m]; `margin`: spare distance [d; m]; `elbowBend`: bend of the
- * elbow [beta; rad]; `armLift`: lift of the upper arm [gamma; rad]; `elbowAhead`: elbow ahead [x_e; m]; `elbowAside`:
- * elbow aside [y_e; m]; `elbowHeight`: elbow above the floor [z_e; m]; `inFront`: in front of the shoulders [yes or
- * no]; `seatedHelper`: in reach of a seated helper [yes or no].
+ * `shoulderHeight`: height of the shoulder [z_s; m]; `distance`: shoulder to switch [D; m]; `maxDistance`: maximum
+ * reach [D_f; m]; `minDistance`: minimum reach [D_n; m]; `distanceMargin`: distance margin [d; m]; `elbowBend`: bend
+ * of the elbow [beta; rad]; `armElevation`: elevation of the upper arm [gamma; rad]; `elbowForward`: elbow forward
+ * [x_e; m]; `elbowOutward`: elbow outward [y_e; m]; `elbowUp`: elbow above the floor [z_e; m]; `inFront`: in front of
+ * the shoulders [yes or no]; `reachableSeated`: in reach of a seated helper [yes or no].
  *
  * **Symbols of the working**
  *
@@ -270,8 +270,8 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
  * @example
  * ```ts
  * import { reach } from 'alula/worn'
- * const hip = reach({ stature: '1.58 m', ahead: '0.15 m', aside: '0.25 m', height: '0.95 m' })
- * hip.margin // => 0.2796
+ * const hip = reach({ stature: '1.58 m', forward: '0.15 m', outward: '0.25 m', up: '0.95 m' })
+ * hip.distanceMargin // => 0.2796
  * hip.inFront // => true
  * ```
  */
@@ -281,10 +281,10 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
   solve,
   () => ({
     input: {
-      stature: { kind: "length", symbol: "H", label: "stature of the smallest wearer", min: 1, max: 2.5, typical: [1.5, 1.95] },
-      ahead: { kind: "length", symbol: "x", label: "ahead of the shoulders", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
-      aside: { kind: "length", symbol: "y", label: "out to the hand's side", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
-      height: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: HIGHEST, typical: [0.8, 1.6] },
+      stature: { kind: "length", symbol: "H", label: "stature of the shortest wearer", min: 1, max: 2.5, typical: [1.5, 1.95] },
+      forward: { kind: "length", symbol: "x", label: "forward of the shoulders", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
+      outward: { kind: "length", symbol: "y", label: "out to the hand's side", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
+      up: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: HIGHEST, typical: [0.8, 1.6] },
       handling: {
         kind: "choice",
         label: "how it is worked",
@@ -296,18 +296,18 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
     output: {
       shoulderHeight: { kind: "length", symbol: "z_s", label: "height of the shoulder" },
       distance: { kind: "length", symbol: "D", label: "shoulder to switch" },
-      furthest: { kind: "length", symbol: "D_f", label: "furthest distance" },
-      nearest: { kind: "length", symbol: "D_n", label: "nearest distance" },
-      margin: { kind: "length", symbol: "d", label: "spare distance" },
+      maxDistance: { kind: "length", symbol: "D_f", label: "maximum reach" },
+      minDistance: { kind: "length", symbol: "D_n", label: "minimum reach" },
+      distanceMargin: { kind: "length", symbol: "d", label: "distance margin" },
       elbowBend: { kind: "angle", symbol: "beta", label: "bend of the elbow" },
-      armLift: { kind: "angle", symbol: "gamma", label: "lift of the upper arm" },
-      elbowAhead: { kind: "length", symbol: "x_e", label: "elbow ahead" },
-      elbowAside: { kind: "length", symbol: "y_e", label: "elbow aside" },
-      elbowHeight: { kind: "length", symbol: "z_e", label: "elbow above the floor" },
+      armElevation: { kind: "angle", symbol: "gamma", label: "elevation of the upper arm" },
+      elbowForward: { kind: "length", symbol: "x_e", label: "elbow forward" },
+      elbowOutward: { kind: "length", symbol: "y_e", label: "elbow outward" },
+      elbowUp: { kind: "length", symbol: "z_e", label: "elbow above the floor" },
       inFront: { kind: "flag", label: "in front of the shoulders" },
-      seatedHelper: { kind: "flag", label: "in reach of a seated helper" },
+      reachableSeated: { kind: "flag", label: "in reach of a seated helper" },
     },
-    example: { stature: "1.58 m", ahead: "0.15 m", aside: "0.25 m", height: "0.95 m" },
+    example: { stature: "1.58 m", forward: "0.15 m", outward: "0.25 m", up: "0.95 m" },
     formulae: [
       { symbol: "z_s", meaning: "height of the shoulder", is: "0.818 * H", source: DRILLIS },
       { symbol: "y_s", kind: "length", meaning: "shoulder from the spine", is: "0.2244 / 2 * H", source: ANSUR },

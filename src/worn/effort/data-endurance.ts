@@ -2,7 +2,7 @@ import type { Source } from "../../solver/index.js"
 import { EL_AHRACHE, FREY_LAW_2010, KAMON, ROHMERT_1973 } from "../sources-load.js"
 
 /** Joints with a power law of their own, and muscle in general. */
-export type Joint = "general" | "ankle" | "knee" | "trunk" | "shoulder" | "elbow" | "handGrip"
+export type Joint = "general" | "ankle" | "knee" | "trunk" | "shoulder" | "elbow" | "hand-grip"
 
 /** Static holding time in seconds = b0·f^b1, f the share of the greatest force. */
 export interface PowerLaw {
@@ -21,7 +21,7 @@ export const powerLaws: Readonly<Record<Joint, PowerLaw>> = {
   trunk: { label: "trunk (back)", b0: 22.69, b1: -2.27 },
   shoulder: { label: "shoulder", b0: 14.86, b1: -1.83 },
   elbow: { label: "elbow", b0: 17.98, b1: -2.21 },
-  handGrip: { label: "hand grip", b0: 33.55, b1: -1.61 },
+  "hand-grip": { label: "hand grip", b0: 33.55, b1: -1.61 },
 }
 
 /** Holding time by a power law, s. */

@@ -1,16 +1,16 @@
 /** What is worn, for the adjustment added to the WBGT. */
-export type HeatClothing = "workClothes" | "clothCoverall" | "doubleLayer" | "vapourBarrier" | "vapourBarrierOverClothes"
+export type HeatClothing = "work-clothes" | "cloth-coverall" | "double-layer" | "vapour-barrier" | "vapour-barrier-over-clothes"
 
 /**
  * Clothing adjustments, K (ISO 7243:2017, clothing adjustment annex; NIOSH 2016, table 3-2; over other clothes NR-9, annex III). For
  * the vapour-tight suit alone the sources print 10 and 11: the higher is kept.
  */
 export const clothingAdjustments: Readonly<Record<HeatClothing, { readonly label: string; readonly adjustment: number }>> = {
-  workClothes: { label: "ordinary work clothes", adjustment: 0 },
-  clothCoverall: { label: "woven cloth coverall", adjustment: 0 },
-  doubleLayer: { label: "two layers of woven cloth", adjustment: 3 },
-  vapourBarrier: { label: "vapour-tight suit, foam or plastic costume", adjustment: 11 },
-  vapourBarrierOverClothes: { label: "vapour-tight suit or costume over other clothes", adjustment: 12 },
+  "work-clothes": { label: "ordinary work clothes", adjustment: 0 },
+  "cloth-coverall": { label: "woven cloth coverall", adjustment: 0 },
+  "double-layer": { label: "two layers of woven cloth", adjustment: 3 },
+  "vapour-barrier": { label: "vapour-tight suit, foam or plastic costume", adjustment: 11 },
+  "vapour-barrier-over-clothes": { label: "vapour-tight suit or costume over other clothes", adjustment: 12 },
 }
 
 /** What a hood, mask or closed head adds to any clothing, K (NR-9, annex III). */
@@ -54,6 +54,6 @@ export const publishedAdjustment = (clothing: HeatClothing, hood: boolean): numb
 /** The higher of the published adjustment and one's own, K: an own figure never makes it cooler. */
 export const adjustmentOf = (worn: {
   readonly clothing: HeatClothing
-  readonly hood: boolean
-  readonly adjustment: number | null
-}): number => Math.max(worn.adjustment ?? 0, publishedAdjustment(worn.clothing, worn.hood))
+  readonly hooded: boolean
+  readonly clothingAdjustment: number | null
+}): number => Math.max(worn.clothingAdjustment ?? 0, publishedAdjustment(worn.clothing, worn.hooded))

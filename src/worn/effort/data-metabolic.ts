@@ -8,7 +8,7 @@ export const oxygenEnergy = 20920
 export const lightestWalker = 36
 
 /** Surfaces underfoot. */
-export type Terrain = "hard" | "dirtRoad" | "lightBrush" | "heavyBrush" | "swamp" | "looseSand" | "softSnow"
+export type Terrain = "hard" | "dirt-road" | "light-brush" | "heavy-brush" | "swamp" | "loose-sand" | "soft-snow"
 
 /**
  * Factor on the cost of walking against a treadmill (R. G. Soule and R. F. Goldman, Terrain coefficients for energy cost
@@ -17,17 +17,17 @@ export type Terrain = "hard" | "dirtRoad" | "lightBrush" | "heavyBrush" | "swamp
  */
 export const terrains: Readonly<Record<Terrain, { readonly label: string; readonly factor: number }>> = {
   hard: { label: "paved road, floor or treadmill", factor: 1 },
-  dirtRoad: { label: "dirt road", factor: 1.1 },
-  lightBrush: { label: "light brush", factor: 1.2 },
-  heavyBrush: { label: "heavy brush", factor: 1.5 },
+  "dirt-road": { label: "dirt road", factor: 1.1 },
+  "light-brush": { label: "light brush", factor: 1.2 },
+  "heavy-brush": { label: "heavy brush", factor: 1.5 },
   swamp: { label: "swamp", factor: 1.8 },
-  looseSand: { label: "loose sand", factor: 2.1 },
-  softSnow: { label: "soft snow", factor: 1.1 },
+  "loose-sand": { label: "loose sand", factor: 2.1 },
+  "soft-snow": { label: "soft snow", factor: 1.1 },
 }
 
 /** Terrain factor of a surface, with the depth of the footprint in soft snow. */
 export function terrainFactor(terrain: Terrain, snowDepth = 0): number {
-  return terrains[terrain].factor + (terrain === "softSnow" ? 10 * snowDepth : 0)
+  return terrains[terrain].factor + (terrain === "soft-snow" ? 10 * snowDepth : 0)
 }
 
 /**

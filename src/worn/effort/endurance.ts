@@ -13,18 +13,18 @@ import {
   rohmertEffort,
 } from "./data-endurance.js"
 
-/** Input of {@link endurance}. Give `effort`, or `moment` and `strength`. */
+/** Input of {@link endurance}. Give `effort`, or `moment` and `maxMoment`. */
 export interface EnduranceInput {
-  /** Joint that holds. [general, ankle, knee, trunk, shoulder, elbow or handGrip] */
+  /** Joint that holds. [general, ankle, knee, trunk, shoulder, elbow or hand-grip] */
   joint: Joint
-  /** Share of the greatest force [f_g; 0.01 to 1; optional] */
+  /** Share of maximum strength [f_g; 0.01 to 1; optional] */
   effort?: Ratio | null
   /** Moment held [M; 0.1 to 500 N m; optional] */
   moment?: Moment | null
   /** Greatest moment the wearer can make there. [M_m; 1 to 600 N m; optional] */
-  strength?: Moment | null
+  maxMoment?: Moment | null
   /** Time it is to be held. [t_h; 1 s to 24 h; optional] */
-  hold?: Time | null
+  holdDuration?: Time | null
 }
 
 /** What one model says. */
@@ -32,7 +32,7 @@ export interface EnduranceReading {
   /** Model [text] */
   readonly model: string
   /** Holding time [s] */
-  readonly time: number
+  readonly enduranceTime: number
 }
 
 /** Result of {@link endurance}. */
@@ -40,61 +40,64 @@ export interface Endurance {
   /** Share of the greatest force. [f; as a fraction] */
   readonly effort: number
   /** Holding time by the joint's power law. [t_j; s] */
-  readonly jointTime: number
+  readonly jointEnduranceTime: number
   /** Holding time, muscle in general [t_g; s] */
-  readonly generalTime: number
+  readonly generalEnduranceTime: number
   /** Holding time by Rohmert's curve; from 15 % effort. [t_r; s] */
-  readonly rohmertTime: number | null
+  readonly rohmertEnduranceTime: number | null
   /** Holding time to plan with: the shortest of these. [t; s] */
-  readonly time: number
+  readonly enduranceTime: number
   /** Every model that applies. [list] */
   readonly readings: readonly EnduranceReading[]
   /** The hold against the time to plan with. [q; as a fraction] */
-  readonly used: number | null
+  readonly utilisation: number | null
   /** Rest after the hold, the longer of two forms; null without a hold or below 15 % effort. [t_p; s] */
-  readonly rest: number | null
+  readonly restDuration: number | null
   /** Largest effort whose time to plan with is not less than the hold. [f_h; as a fraction] */
-  readonly effortForHold: number | null
+  readonly maxEffort: number | null
 }
 
 function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
-  const { joint, hold } = si
-  const effort = si.effort ?? (si.moment as number) / (si.strength as number)
+  const { joint, holdDuration } = si
+  const effort = si.effort ?? (si.moment as number) / (si.maxMoment as number)
   if (!(effort <= 1)) {
-    const [moment, strength] = [si.moment as number, si.strength as number]
+    const [moment, strength] = [si.moment as number, si.maxMoment as number]
     return refuse(
-      "beyond-strength",
+      "insufficient-strength",
       "Holding {moment moment N m} asks for {shortBy moment N m} more than the wearer's maximum of {nearest.moment moment N m}: bring the mass closer to the joint, or hang part of it on a counterweight.",
       moment - strength,
       { moment },
       { moment: strength },
     )
   }
-  const jointTime = holdingTime(joint, effort)
-  const generalTime = holdingTime("general", effort)
+  const jointEnduranceTime = holdingTime(joint, effort)
+  const generalEnduranceTime = holdingTime("general", effort)
   const rohmert = enduranceModels.rohmert1960 as (typeof enduranceModels)[string]
-  const rohmertTime = effort >= rohmert.from ? 60 * rohmert.minutes(effort) : null
-  const time = Math.min(jointTime, generalTime, rohmertTime ?? jointTime)
+  const rohmertEnduranceTime = effort >= rohmert.from ? 60 * rohmert.minutes(effort) : null
+  const enduranceTime = Math.min(jointEnduranceTime, generalEnduranceTime, rohmertEnduranceTime ?? jointEnduranceTime)
   const readings = [
-    { model: `power law, ${powerLaws[joint].label}`, time: jointTime },
-    ...(joint === "general" ? [] : [{ model: `power law, ${powerLaws.general.label}`, time: generalTime }]),
+    { model: `power law, ${powerLaws[joint].label}`, enduranceTime: jointEnduranceTime },
+    ...(joint === "general" ? [] : [{ model: `power law, ${powerLaws.general.label}`, enduranceTime: generalEnduranceTime }]),
     ...Object.values(enduranceModels)
       .filter((m) => effort >= m.from && (m.joint === null || m.joint === joint))
-      .map((m) => ({ model: m.label, time: 60 * m.minutes(effort) })),
+      .map((m) => ({ model: m.label, enduranceTime: 60 * m.minutes(effort) })),
   ]
   // what a power law allows below Rohmert's range stands; above it Rohmert's curve may ask for less
-  const byRohmert = hold === null ? 1 : Math.max(rohmert.from, rohmertEffort(hold))
-  const effortFor = (of: Joint) => ((hold as number) / powerLaws[of].b0) ** (1 / powerLaws[of].b1)
+  const byRohmert = holdDuration === null ? 1 : Math.max(rohmert.from, rohmertEffort(holdDuration))
+  const effortFor = (of: Joint) => ((holdDuration as number) / powerLaws[of].b0) ** (1 / powerLaws[of].b1)
   return {
     effort,
-    jointTime,
-    generalTime,
-    rohmertTime,
-    time,
+    jointEnduranceTime,
+    generalEnduranceTime,
+    rohmertEnduranceTime,
+    enduranceTime,
     readings,
-    used: hold === null ? null : hold / time,
-    rest: hold === null || effort < 0.15 ? null : Math.max(restKamon(hold, time, effort), restRohmert(hold, time, effort)),
-    effortForHold: hold === null ? null : Math.min(1, effortFor(joint), effortFor("general"), byRohmert),
+    utilisation: holdDuration === null ? null : holdDuration / enduranceTime,
+    restDuration:
+      holdDuration === null || effort < 0.15
+        ? null
+        : Math.max(restKamon(holdDuration, enduranceTime, effort), restRohmert(holdDuration, enduranceTime, effort)),
+    maxEffort: holdDuration === null ? null : Math.min(1, effortFor(joint), effortFor("general"), byRohmert),
   }
 }
 
@@ -117,7 +120,7 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
         FREY_LAW_2010,
       ),
     )
-  const times = out.readings.map((r) => r.time)
+  const times = out.readings.map((r) => r.enduranceTime)
   const [shortest, longest] = [Math.min(...times), Math.max(...times)]
   if (longest > 1.5 * shortest)
     found.push(
@@ -129,14 +132,14 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
         { shortest, longest },
       ),
     )
-  if (out.used !== null && out.used > 1 / 3)
+  if (out.utilisation !== null && out.utilisation > 1 / 3)
     found.push(
       caution(
         "hold-too-long",
         "warning",
-        "The hold takes {used ratio %} of the time to exhaustion: support the load on the hips, a frame or a counterweight, or shorten it.",
+        "The hold takes {utilisation ratio %} of the time to exhaustion: support the load on the hips, a frame or a counterweight, or shorten it.",
         KAMON,
-        { used: out.used },
+        { utilisation: out.utilisation },
       ),
     )
   if (si.moment !== null)
@@ -156,25 +159,25 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  *
  * With f the share of the greatest force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by
  * joint), muscle in general t = 11.4·f^−2.42, Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15).
- * `time` is the shortest of them, and `effortForHold` the largest f whose shortest time still reaches the hold;
+ * `enduranceTime` is the shortest of them, and `maxEffort` the largest f whose shortest time still reaches the hold;
  * `readings` holds further published models. Rest after a hold of t: the longer of 1080·(t/T)^1.4·(f − 0.15)^0.5 s
  * (Kamon) and 18·(t/T)^1.4·(f − 0.15)^0.5·t (Rohmert), from f = 0.15. Valid for 0.15 ≤ f ≤ 1 in unmoved postures of
  * adults; below, an extrapolation with a caution.
  *
  * **Inputs**
- * - `joint`: joint [general, ankle, knee, trunk, shoulder, elbow or handGrip]
- * - `effort`: share of the greatest force [f_g; 0.01 to 1; optional]
+ * - `joint`: joint [general, ankle, knee, trunk, shoulder, elbow or hand-grip]
+ * - `effort`: share of maximum strength [f_g; 0.01 to 1; optional]
  * - `moment`: moment held [M; 0.1 to 500 N m; optional]
- * - `strength`: greatest moment [M_m; 1 to 600 N m; optional]
- * - `hold`: time it is held [t_h; 1 s to 24 h; optional]
- * - exactly one of `effort` and `moment` with `strength`
+ * - `maxMoment`: maximum moment of the joint [M_m; 1 to 600 N m; optional]
+ * - `holdDuration`: time it is held [t_h; 1 s to 24 h; optional]
+ * - exactly one of `effort` and `moment` with `maxMoment`
  *
  * **Results**
  *
- * `effort`: effort [f; as a fraction]; `jointTime`: holding time, joint [t_j; s]; `generalTime`: holding time, muscle
- * in general [t_g; s]; `rohmertTime`: holding time, Rohmert [t_r; s]; `time`: holding time to plan with [t; s];
- * `readings`: models [list]; `used`: hold against it [q; as a fraction]; `rest`: rest after the hold [t_p; s];
- * `effortForHold`: effort that can be held so long [f_h; as a fraction].
+ * `effort`: effort [f; as a fraction]; `jointEnduranceTime`: holding time, joint [t_j; s]; `generalEnduranceTime`:
+ * holding time, muscle in general [t_g; s]; `rohmertEnduranceTime`: holding time, Rohmert [t_r; s]; `enduranceTime`:
+ * holding time to plan with [t; s]; `readings`: models [list]; `utilisation`: utilisation [q; as a fraction];
+ * `restDuration`: rest after the hold [t_p; s]; `maxEffort`: effort that can be held so long [f_h; as a fraction].
  *
  * **Symbols of the working**
  *
@@ -193,13 +196,13 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `beyond-strength`, by how much
+ * @throws NoSolutionError `insufficient-strength`, by how much
  * @example
  * ```ts
  * import { endurance } from 'alula/worn'
  * const arms = endurance({ joint: 'shoulder', effort: '30 %' })
- * arms.jointTime // => 134.6
- * arms.time // => 134.6
+ * arms.jointEnduranceTime // => 134.6
+ * arms.enduranceTime // => 134.6
  * ```
  */
 export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solver<EnduranceInput, Endurance>(
@@ -212,36 +215,44 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
       effort: {
         kind: "ratio",
         symbol: "f_g",
-        label: "share of the greatest force",
+        label: "share of maximum strength",
         min: 0.01,
         max: 1,
         typical: [0.05, 0.7],
         default: null,
       },
       moment: { kind: "moment", symbol: "M", label: "moment held", min: 0.1, max: 500, typical: [2, 60], default: null },
-      strength: { kind: "moment", symbol: "M_m", label: "greatest moment", min: 1, max: 600, typical: [60, 240], default: null },
-      hold: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
+      maxMoment: {
+        kind: "moment",
+        symbol: "M_m",
+        label: "maximum moment of the joint",
+        min: 1,
+        max: 600,
+        typical: [60, 240],
+        default: null,
+      },
+      holdDuration: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
     },
     output: {
       effort: { kind: "ratio", symbol: "f", label: "effort", unit: "%" },
-      jointTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
-      generalTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
-      rohmertTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
-      time: { kind: "time", symbol: "t", label: "holding time to plan with" },
+      jointEnduranceTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
+      generalEnduranceTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
+      rohmertEnduranceTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
+      enduranceTime: { kind: "time", symbol: "t", label: "holding time to plan with" },
       readings: {
         kind: "list",
         label: "models",
         of: {
           kind: "group",
           label: "model",
-          fields: { model: { kind: "text", label: "model" }, time: { kind: "time", label: "holding time" } },
+          fields: { model: { kind: "text", label: "model" }, enduranceTime: { kind: "time", label: "holding time" } },
         },
       },
-      used: { kind: "ratio", symbol: "q", label: "hold against it", unit: "%" },
-      rest: { kind: "time", symbol: "t_p", label: "rest after the hold" },
-      effortForHold: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
+      utilisation: { kind: "ratio", symbol: "q", label: "utilisation", unit: "%" },
+      restDuration: { kind: "time", symbol: "t_p", label: "rest after the hold" },
+      maxEffort: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
     },
-    example: { joint: "shoulder", effort: 0.3, hold: "30 s" },
+    example: { joint: "shoulder", effort: 0.3, holdDuration: "30 s" },
     formulae: [
       { symbol: "f", meaning: "effort as given", is: "f_g", when: "has_effort" },
       { symbol: "f", meaning: "effort by moments", is: "M / M_m", when: "has_moment" },
@@ -276,12 +287,12 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
         source: EL_AHRACHE,
       },
       { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
-      { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_hold" },
+      { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_holdDuration" },
       {
         symbol: "t_p",
         meaning: "rest: the longer of Kamon and Rohmert",
         is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
-        when: "has_hold and r_w == 1",
+        when: "has_holdDuration and r_w == 1",
         source: ROHMERT_1973,
       },
       {
@@ -289,24 +300,24 @@ export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solv
         kind: "number",
         meaning: "Rohmert's cubic in 1/f, turned round by Cardano",
         is: "t_h / (1 s) / 12 - 5.5",
-        when: "has_hold",
+        when: "has_holdDuration",
       },
       {
         symbol: "w_1",
         kind: "number",
         meaning: "its cube root, the term that does not cancel",
         is: "u_1 >= 0 ? cbrt(u_1 + sqrt(u_1^2 + 27)) : 3 / cbrt(sqrt(u_1^2 + 27) - u_1)",
-        when: "has_hold",
+        when: "has_holdDuration",
       },
       {
         symbol: "f_h",
         meaning: "effort whose time is the hold",
         is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42), max(0.15, 1 / (2 + w_1 - 3 / w_1)))",
-        when: "has_hold",
+        when: "has_holdDuration",
       },
     ],
     sources: enduranceSources,
-    either: [{ exactlyOne: ["effort", ["moment", "strength"]] }],
+    either: [{ exactlyOne: ["effort", ["moment", "maxMoment"]] }],
     cautions,
   }),
 )

@@ -6,7 +6,7 @@ export type LiftDuration = "short" | "medium" | "long"
 /** How well the hands hold. */
 export type Coupling = "good" | "fair" | "poor"
 /** Who lifts, for the ISO reference mass. */
-export type Lifter = "anyone" | "menAdult" | "menOther" | "womenAdult" | "womenOther"
+export type Lifter = "anyone" | "men-adult" | "men-other" | "women-adult" | "women-other"
 
 /** NIOSH load constant, kg. */
 export const loadConstant = 23
@@ -45,10 +45,10 @@ export const couplingTable: Readonly<Record<Coupling, { readonly label: string; 
 /** Reference masses of ISO 11228-1:2021, kg, all of them for people of working age; `anyone` is the least of them. */
 export const referenceMasses: Readonly<Record<Lifter, { readonly label: string; readonly mass: number }>> = {
   anyone: { label: "any adult", mass: 15 },
-  menAdult: { label: "men of 20 to 45 years", mass: 25 },
-  menOther: { label: "men under 20 or over 45 years", mass: 20 },
-  womenAdult: { label: "women of 20 to 45 years", mass: 20 },
-  womenOther: { label: "women under 20 or over 45 years", mass: 15 },
+  "men-adult": { label: "men of 20 to 45 years", mass: 25 },
+  "men-other": { label: "men under 20 or over 45 years", mass: 20 },
+  "women-adult": { label: "women of 20 to 45 years", mass: 20 },
+  "women-other": { label: "women under 20 or over 45 years", mass: 15 },
 }
 
 /** Largest values the NIOSH equation covers: reach and height in m, turn in rad. */

@@ -4,17 +4,17 @@ import { ADP_3_90, CHILD_PACKS, FM_21_18, HALL } from "../sources-load.js"
 /** A published statement on how much may be carried, as a share of body mass. */
 export interface LoadGuidance {
   readonly who: string
-  readonly share: number
+  readonly massShare: number
   readonly source: Source
 }
 
 /** Published guidance, least share first. None of it was written for costumes. */
 export const loadGuidance: readonly LoadGuidance[] = [
-  { who: "children, low figure", share: 0.1, source: CHILD_PACKS },
-  { who: "adults, posture kept; children, trunk lean kept", share: 0.15, source: HALL },
-  { who: "children, high figure", share: 0.2, source: CHILD_PACKS },
-  { who: "trained soldiers, alert and agile", share: 0.3, source: ADP_3_90 },
-  { who: "trained soldiers, marching", share: 0.45, source: FM_21_18 },
+  { who: "children, low figure", massShare: 0.1, source: CHILD_PACKS },
+  { who: "adults, posture kept; children, trunk lean kept", massShare: 0.15, source: HALL },
+  { who: "children, high figure", massShare: 0.2, source: CHILD_PACKS },
+  { who: "trained soldiers, alert and agile", massShare: 0.3, source: ADP_3_90 },
+  { who: "trained soldiers, marching", massShare: 0.45, source: FM_21_18 },
 ]
 
 /** Body mass below which a wearer is taken for a child or a very light adult, kg: common practice; 5 % of the women of the survey are below 51 kg. */
@@ -22,7 +22,7 @@ export const lightWearer = 45
 
 /** Published share of body mass that counts for a wearer: 10 % below {@link lightWearer}, 15 % from there on. */
 export function publishedShare(bodyMass: number): number {
-  return (loadGuidance[bodyMass < lightWearer ? 0 : 1] as LoadGuidance).share
+  return (loadGuidance[bodyMass < lightWearer ? 0 : 1] as LoadGuidance).massShare
 }
 
 /** Total sway a standing adult recovers from, rad: fore and aft, side to side (after Nashner; tables differ by about 0.5°). */

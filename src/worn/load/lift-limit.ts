@@ -31,7 +31,7 @@ import {
 /** Input of {@link liftLimit}. Reaches are from the middle of the ankles to the middle of the hands, level. */
 export interface LiftLimitInput {
   /** Mass of the rig as it is lifted. [m_r; 10 g to 150 kg] */
-  load: Mass
+  rigMass: Mass
   /** Height of the hands at the start. [V_1; 0 to 1.75 m] */
   startHeight: Length
   /** Height of the hands at the end. [V_2; 0 to 1.75 m] */
@@ -45,12 +45,12 @@ export interface LiftLimitInput {
   /** Turn of the trunk at the end. [A_2; 0 to 135°; default 0] */
   endTurn?: Angle
   /** Lifts a minute; 0.2 stands for one in five minutes and fewer. [f; 0.2 to 15; default 0.2] */
-  rate?: number
+  liftRate?: number
   /** How long such lifting goes on. [short, medium or long; default short] */
   duration?: LiftDuration
   /** How well the hands hold. [good, fair or poor; default fair] */
   coupling?: Coupling
-  /** Who lifts. [anyone, menAdult, menOther, womenAdult or womenOther; default anyone] */
+  /** Who lifts. [anyone, men-adult, men-other, women-adult or women-other; default anyone] */
   lifter?: Lifter
 }
 
@@ -73,15 +73,15 @@ export interface LiftLimit {
   /** Limit at the end [m_2; kg] */
   readonly endLimit: number
   /** The lower. [m_l; kg] */
-  readonly limit: number
+  readonly massLimit: number
   /** Load over limit. [n_l] */
   readonly liftingIndex: number
   /** ISO reference mass for the lifter. [m_i; kg] */
   readonly referenceMass: number
   /** Load for one pair of hands that keeps to both. [m_p; kg] */
-  readonly recommended: number
+  readonly recommendedMass: number
   /** Hands needed, in pairs, by that; a shared lift is outside the equation. [n_p] */
-  readonly people: number
+  readonly peopleCount: number
 }
 
 /** Multipliers of the revised NIOSH equation, lengths in m, angles in rad. */
@@ -110,16 +110,16 @@ const mostLifts = (duration: LiftDuration, height: number): number =>
   height < knuckleHeight ? frequencyTable[duration].below : (frequencyTable[duration].rates.at(-1) as number)
 
 function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution {
-  const { load, startHeight, endHeight, startReach, startTurn, endTurn, rate, duration, coupling } = si
+  const { rigMass, startHeight, endHeight, startReach, startTurn, endTurn, liftRate, duration, coupling } = si
   const endReach = si.endReach ?? startReach
   const least = Math.min(mostLifts(duration, startHeight), mostLifts(duration, endHeight))
-  if (!(rate <= least))
+  if (!(liftRate <= least))
     return refuse(
-      "too-frequent",
-      "{rate} lifts a minute is more than the equation allows for such lifts: {nearest.rate} at most.",
-      rate - least,
-      { rate },
-      { rate: least },
+      "outside-data",
+      "{liftRate} lifts a minute is more than the equation allows for such lifts: {nearest.liftRate} at most.",
+      liftRate - least,
+      { liftRate },
+      { liftRate: least },
     )
   const distanceFactor = liftFactors.distance(Math.abs(endHeight - startHeight))
   const ends = [
@@ -129,14 +129,14 @@ function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution {
     liftFactors.reach(reach),
     liftFactors.height(height),
     liftFactors.turn(turn),
-    liftFactors.frequency(rate, duration),
+    liftFactors.frequency(liftRate, duration),
     liftFactors.coupling(coupling, height),
   ])
   const [start, end] = ends as [number[], number[]]
   const [startLimit, endLimit] = [recommendedWeight([...start, distanceFactor]), recommendedWeight([...end, distanceFactor])]
-  const limit = Math.min(startLimit, endLimit)
+  const massLimit = Math.min(startLimit, endLimit)
   const referenceMass = referenceMasses[si.lifter].mass
-  const recommended = Math.min(limit, referenceMass)
+  const recommendedMass = Math.min(massLimit, referenceMass)
   return {
     startReachFactor: start[0] as number,
     startHeightFactor: start[1] as number,
@@ -146,11 +146,11 @@ function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution {
     distanceFactor,
     startLimit,
     endLimit,
-    limit,
-    liftingIndex: load / limit,
+    massLimit,
+    liftingIndex: rigMass / massLimit,
     referenceMass,
-    recommended,
-    people: Math.max(1, Math.ceil(load / recommended - 1e-9)),
+    recommendedMass,
+    peopleCount: Math.max(1, Math.ceil(rigMass / recommendedMass - 1e-9)),
   }
 }
 
@@ -180,24 +180,24 @@ function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution[] {
         { liftingIndex: out.liftingIndex },
       ),
     )
-  if (si.load > out.referenceMass)
+  if (si.rigMass > out.referenceMass)
     found.push(
       caution(
         "over-reference",
         "warning",
-        "{given.load mass} is above the reference mass of {referenceMass mass} for {lifter}: lift it together or in parts.",
+        "{given.rigMass mass} is above the reference mass of {referenceMass mass} for {lifter}: lift it together or in parts.",
         ISO_11228_1,
-        { "given.load": si.load, referenceMass: out.referenceMass, lifter: referenceMasses[si.lifter].label },
+        { "given.rigMass": si.rigMass, referenceMass: out.referenceMass, lifter: referenceMasses[si.lifter].label },
       ),
     )
-  if (out.people > 1)
+  if (out.peopleCount > 1)
     found.push(
       caution(
         "lift-together",
         "caution",
-        "It takes {people} people by weight alone; shared lifts are never shared evenly, so count one more or use a stand.",
+        "It takes {peopleCount} people by weight alone; shared lifts are never shared evenly, so count one more or use a stand.",
         commonPractice,
-        { people: out.people },
+        { peopleCount: out.peopleCount },
       ),
     )
   if (si.startReach < 0.25 || (si.endReach !== null && si.endReach < 0.25))
@@ -219,7 +219,7 @@ const factorSteps = (end: "1" | "2", limit: string): readonly LiftStep[] => {
       symbol: `k_f${end}`,
       kind: "number",
       meaning: `frequency, ${where}`,
-      given: (si) => liftFactors.frequency(si.rate, si.duration),
+      given: (si) => liftFactors.frequency(si.liftRate, si.duration),
       source: at(NIOSH_1994, "table 5"),
     },
     {
@@ -248,29 +248,30 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
  * Limit = 23 kg · HM · VM · DM · AM · FM · CM at the start and at the end, the lower counts: HM = 25/H (H reach in cm,
  * at least 25), VM = 1 − 0.003·|V − 75| (V height of the hands in cm), DM = 0.82 + 4.5/D (D distance in cm, at least
  * 25), AM = 1 − 0.0032·A (A turn in degrees), FM from lifts a minute, duration and height, CM from the hold. Lifting
- * index: load over limit. `recommended` is the lower of limit and ISO reference mass. Valid for two-handed lifts by
+ * index: load over limit. `recommendedMass` is the lower of limit and ISO reference mass. Valid for two-handed lifts by
  * adults, reach to 63 cm, hands to 175 cm, turn to 135°.
  *
  * **Inputs**
- * - `load`: mass lifted [m_r; 10 g to 150 kg]
+ * - `rigMass`: rig mass lifted [m_r; 10 g to 150 kg]
  * - `startHeight`: hands at the start [V_1; 0 to 1.75 m]
  * - `endHeight`: hands at the end [V_2; 0 to 1.75 m]
  * - `startReach`: reach at the start [H_1; 100 to 630 mm]
  * - `endReach`: reach at the end [H_g; 100 to 630 mm; optional]
  * - `startTurn`: turn at the start [A_1; 0 to 135°; default 0]
  * - `endTurn`: turn at the end [A_2; 0 to 135°; default 0]
- * - `rate`: lifts a minute [f; 0.2 to 15; default 0.2]
+ * - `liftRate`: lifts a minute [f; 0.2 to 15; default 0.2]
  * - `duration`: going on for [short, medium or long; default short]
  * - `coupling`: hold [good, fair or poor; default fair]
- * - `lifter`: lifter [anyone, menAdult, menOther, womenAdult or womenOther; default anyone]
+ * - `lifter`: lifter [anyone, men-adult, men-other, women-adult or women-other; default anyone]
  *
  * **Results**
  *
  * `startReachFactor`: reach factor, start [k_h1]; `startHeightFactor`: height factor, start [k_v1]; `startTurnFactor`:
  * turn factor, start [k_a1]; `startFrequencyFactor`: frequency factor, start [k_f1]; `startCouplingFactor`: hold
  * factor, start [k_c1]; `distanceFactor`: distance factor [k_d]; `startLimit`: limit at the start [m_1; kg];
- * `endLimit`: limit at the end [m_2; kg]; `limit`: limit [m_l; kg]; `liftingIndex`: lifting index [n_l];
- * `referenceMass`: reference mass [m_i; kg]; `recommended`: for one pair of hands [m_p; kg]; `people`: people [n_p].
+ * `endLimit`: limit at the end [m_2; kg]; `massLimit`: limit [m_l; kg]; `liftingIndex`: lifting index [n_l];
+ * `referenceMass`: reference mass [m_i; kg]; `recommendedMass`: for one pair of hands [m_p; kg]; `peopleCount`: people
+ * [n_p].
  *
  * **Symbols of the working**
  *
@@ -287,12 +288,12 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-frequent` with the most lifts a minute
+ * @throws NoSolutionError `outside-data` with the most lifts a minute
  * @example
  * ```ts
  * import { liftLimit } from 'alula/worn'
- * const up = liftLimit({ load: '9 kg', startHeight: '0.75 m', endHeight: '1.3 m', startReach: '0.4 m' })
- * up.limit // => 10.82
+ * const up = liftLimit({ rigMass: '9 kg', startHeight: '0.75 m', endHeight: '1.3 m', startReach: '0.4 m' })
+ * up.massLimit // => 10.82
  * up.liftingIndex // => 0.8314
  * ```
  */
@@ -302,7 +303,7 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      load: { kind: "mass", symbol: "m_r", label: "mass lifted", min: 0.01, max: 150, typical: [2, 25] },
+      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass lifted", min: 0.01, max: 150, typical: [2, 25] },
       startHeight: { kind: "length", symbol: "V_1", label: "hands at the start", min: 0, max: liftRange.height, typical: [0, 1] },
       endHeight: { kind: "length", symbol: "V_2", label: "hands at the end", min: 0, max: liftRange.height, typical: [1, 1.6] },
       startReach: { kind: "length", symbol: "H_1", label: "reach at the start", min: 0.1, max: liftRange.reach, typical: [0.25, 0.6] },
@@ -325,7 +326,7 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit> = /* @__PURE__ */ solv
         default: 0,
       },
       endTurn: { kind: "angle", symbol: "A_2", label: "turn at the end", min: 0, max: liftRange.asymmetry, typical: [0, 1.5], default: 0 },
-      rate: { kind: "number", symbol: "f", label: "lifts a minute", min: 0.2, max: 15, typical: [0.2, 4], default: 0.2 },
+      liftRate: { kind: "number", symbol: "f", label: "lifts a minute", min: 0.2, max: 15, typical: [0.2, 4], default: 0.2 },
       duration: {
         kind: "choice",
         label: "going on for",
@@ -349,13 +350,13 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit> = /* @__PURE__ */ solv
       distanceFactor: factor("k_d", "distance factor"),
       startLimit: mass("m_1", "limit at the start"),
       endLimit: mass("m_2", "limit at the end"),
-      limit: mass("m_l", "limit"),
+      massLimit: mass("m_l", "limit"),
       liftingIndex: factor("n_l", "lifting index"),
       referenceMass: mass("m_i", "reference mass"),
-      recommended: mass("m_p", "for one pair of hands"),
-      people: factor("n_p", "people"),
+      recommendedMass: mass("m_p", "for one pair of hands"),
+      peopleCount: factor("n_p", "people"),
     },
-    example: { load: "9 kg", startHeight: "0.75 m", endHeight: "1.3 m", startReach: "0.4 m" },
+    example: { rigMass: "9 kg", startHeight: "0.75 m", endHeight: "1.3 m", startReach: "0.4 m" },
     formulae: [
       { symbol: "k_d", meaning: "distance", is: "0.82 + 4.5 cm / max(abs(V_2 - V_1), 25 cm)" },
       { symbol: "H_2", kind: "length", meaning: "reach at the end", is: "H_1", when: "not has_endReach" },

@@ -15,8 +15,8 @@ export interface PoseSi {
 
 /** A part that moves through poses against fixed bars. */
 export interface Moved {
-  readonly moving: readonly BarSi[]
-  readonly fixed: readonly BarSi[]
+  readonly movingBars: readonly BarSi[]
+  readonly fixedBars: readonly BarSi[]
   readonly poses: readonly PoseSi[]
 }
 
@@ -87,9 +87,9 @@ function poseAt(poses: readonly PoseSi[], at: number): PoseSi {
 export function nearestAt(si: Moved, at: number): Nearest {
   const pose = poseAt(si.poses, at)
   let best: Nearest | null = null
-  for (const bar of si.moving) {
+  for (const bar of si.movingBars) {
     const there = placed(bar, pose)
-    for (const other of si.fixed) {
+    for (const other of si.fixedBars) {
       const one = barDistance(there, other)
       if (best === null || one.distance < best.distance) best = one
     }
@@ -129,8 +129,8 @@ export function closingPlaces(si: Moved, fastest: readonly number[], still: numb
   const steps = Math.ceil(MOMENTS / fastest.length)
   const moments = Array.from({ length: fastest.length * steps + 1 }, (_, k) => poseAt(si.poses, k / steps))
   const between = Math.max(...fastest) / steps / 2
-  const moved = moments.map((pose) => si.moving.map((bar) => placed(bar, pose)))
-  const each = Math.max(3, Math.ceil(PLACES / (si.moving.length + si.fixed.length)))
+  const moved = moments.map((pose) => si.movingBars.map((bar) => placed(bar, pose)))
+  const each = Math.max(3, Math.ceil(PLACES / (si.movingBars.length + si.fixedBars.length)))
   const found: ClosingPlace[] = []
   // `own` is the bar at each moment, `others` the bars it is held against then
   const look = (own: (moment: number) => BarSi, others: (moment: number) => readonly BarSi[]) => {
@@ -150,11 +150,11 @@ export function closingPlaces(si: Moved, fastest: readonly number[], still: numb
     }
   }
   const there = (m: number) => moved[m] as BarSi[]
-  for (const bar of si.fixed) look(() => bar, there)
-  si.moving.forEach((_, i) => {
+  for (const bar of si.fixedBars) look(() => bar, there)
+  si.movingBars.forEach((_, i) => {
     look(
       (m) => there(m)[i] as BarSi,
-      () => si.fixed,
+      () => si.fixedBars,
     )
   })
   return found

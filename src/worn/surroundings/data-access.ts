@@ -126,7 +126,7 @@ export type PassageKind = "door" | "route" | "corner" | "stair" | "lift" | "turn
 /** A place to get through: clear width and height, and for lifts the car. */
 export interface PassagePlace {
   readonly place: string
-  readonly kind: PassageKind
+  readonly type: PassageKind
   /** Clear width (diameter for a turning space), m; null where only the height is ruled. */
   readonly width: number | null
   readonly height: number | null
@@ -136,9 +136,9 @@ export interface PassagePlace {
   readonly source: Source
 }
 
-const opening = (kind: PassageKind, place: string, width: number | null, height: number | null, source: Source): PassagePlace => ({
+const opening = (type: PassageKind, place: string, width: number | null, height: number | null, source: Source): PassagePlace => ({
   place,
-  kind,
+  type,
   width,
   height,
   carWidth: null,
@@ -147,7 +147,7 @@ const opening = (kind: PassageKind, place: string, width: number | null, height:
 })
 const lift = (place: string, car: { readonly width: number; readonly depth: number }, door: number, source: Source): PassagePlace => ({
   place,
-  kind: "lift",
+  type: "lift",
   width: door,
   height: liftHeight,
   carWidth: car.width,

@@ -3,25 +3,25 @@ import { gustSafetySource, melbourneSource } from "../sources-around.js"
 import { pedestrianWind } from "./data-wind.js"
 
 /** What a gust does to people on foot even without a panel. */
-export function gustCautions(gust: number): Caution[] {
-  if (gust >= pedestrianWind.melbourneGust)
+export function gustCautions(gustSpeed: number): Caution[] {
+  if (gustSpeed >= pedestrianWind.melbourneGust)
     return [
       caution(
         "dangerous-gust",
         "warning",
-        "Gusts of {gust speed m/s}: from 20 m/s they are dangerous to anybody on foot, even without a panel. Stay indoors, folded.",
+        "Gusts of {gustSpeed speed m/s}: from 20 m/s they are dangerous to anybody on foot, even without a panel. Stay indoors, folded.",
         melbourneSource,
-        { gust },
+        { gustSpeed },
       ),
     ]
-  if (gust >= pedestrianWind.unbalancingGust)
+  if (gustSpeed >= pedestrianWind.unbalancingGust)
     return [
       caution(
         "unbalancing-gust",
         "warning",
-        "Gusts of {gust speed m/s}: from 15 m/s they throw frail people off balance, even without a panel. Stay indoors, folded.",
+        "Gusts of {gustSpeed speed m/s}: from 15 m/s they throw frail people off balance, even without a panel. Stay indoors, folded.",
         gustSafetySource,
-        { gust },
+        { gustSpeed },
       ),
     ]
   return []

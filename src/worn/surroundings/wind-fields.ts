@@ -4,20 +4,20 @@ import { gustOverLand } from "./data-wind.js"
 
 /** The wind and how the wearer meets it. */
 interface MetWind {
-  wind: Speed
+  windSpeed: Speed
   gustFactor?: number
-  walking?: Speed
+  walkingSpeed?: Speed
   airDensity?: Density
 }
 
 /** Field descriptions of the wind that every solver of it takes. */
 export const windFields: Fields<MetWind> = {
-  wind: { kind: "speed", symbol: "v_w", label: "mean wind speed", min: 0, max: 40, typical: [0, 15] },
+  windSpeed: { kind: "speed", symbol: "v_w", label: "mean wind speed", min: 0, max: 40, typical: [0, 15] },
   gustFactor: { kind: "number", symbol: "G", label: "gust factor", min: 1, max: 3, typical: [1, 2], default: gustOverLand },
-  walking: {
+  walkingSpeed: {
     kind: "speed",
     symbol: "v_b",
-    label: "speed of the wearer against the wind",
+    label: "walking speed against the wind",
     min: 0,
     max: 10,
     typical: [0, 2],

@@ -22,23 +22,23 @@ export interface WindLoadInput {
   /** Width of the panel across its span. [c; 1 mm to 5 m] */
   chord: Length
   /** Mean wind speed, as forecasts give it (ten minutes, 10 m high). [v_w; 0 to 40 m/s] */
-  wind: Speed
+  windSpeed: Speed
   /** Shape as the wind meets it. [flat, trough, bowl or pole; default flat] */
   shape?: PanelShape
   /** An own drag coefficient; the loads use the published highest where that is more. [C_o; 0.01 to 4; optional] */
   dragCoefficient?: number | null
   /** Peak gust over mean wind. [G; 1 to 3; default 1.66] */
   gustFactor?: number
-  /** Speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
-  walking?: Speed
+  /** Walking speed against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
+  walkingSpeed?: Speed
   /** Speed at which the panel swings into the wind about its hinge. [omega; 0 to 477.465 rpm; default 0] */
-  swing?: AngularSpeed
+  swingSpeed?: AngularSpeed
   /** Panels alike, both counted as met by the wind. [n; whole 1 to 20; default 2] */
   panels?: number
   /** Height of the hinge above the ground. [h; 0 to 5 m; default 1.35 m] */
   hingeHeight?: Length
   /** Panel's angle above the horizontal: 0 spread sideways, 90° straight up. [phi; −90° to 90°; default 30°] */
-  raise?: Angle
+  elevation?: Angle
   /** Density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
@@ -50,7 +50,7 @@ export interface WindLoad {
   /** Highest published drag coefficient, or the own one where that is more; the loads use this one. [C_h] */
   readonly dragHigh: number
   /** Peak gust [v_g; m/s] */
-  readonly gust: number
+  readonly gustSpeed: number
   /** Speed of the air against the panel at its hinge: gust and walking added. [v_r; m/s] */
   readonly relativeSpeed: number
   /** Speed of the air against the panel's tip. [v_t; m/s] */
@@ -84,33 +84,33 @@ function coefficients({ shape, span, chord, dragCoefficient }: SiOf<WindLoadInpu
 }
 
 /** Distance of the force from the hinge, m; half the span where nothing swings. */
-function forceLever({ span, wind, gustFactor, walking, swing }: SiOf<WindLoadInput>): number {
-  const u = gustFactor * wind + walking
-  const fastest = Math.max(u, swing * span)
+function forceLever({ span, windSpeed, gustFactor, walkingSpeed, swingSpeed }: SiOf<WindLoadInput>): number {
+  const u = gustFactor * windSpeed + walkingSpeed
+  const fastest = Math.max(u, swingSpeed * span)
   // scaled by the faster of the two, so that the faintest breath of air has a lever too
-  const [a, b] = fastest > 0 ? [u / fastest, (swing * span) / fastest] : [1, 0]
+  const [a, b] = fastest > 0 ? [u / fastest, (swingSpeed * span) / fastest] : [1, 0]
   return (span * (a ** 2 / 2 + (2 * a * b) / 3 + b ** 2 / 4)) / (a ** 2 + a * b + b ** 2 / 3)
 }
 
 function solve(si: SiOf<WindLoadInput>): WindLoad {
-  const { span, chord, walking, swing, panels, hingeHeight, raise, airDensity } = si
+  const { span, chord, walkingSpeed, swingSpeed, panels, hingeHeight, elevation, airDensity } = si
   const { low, high } = coefficients(si)
-  const gust = si.gustFactor * si.wind
-  const u = gust + walking
+  const gustSpeed = si.gustFactor * si.windSpeed
+  const u = gustSpeed + walkingSpeed
   // the air meets a strip at distance r from the hinge with u + swing·r: speeds add, then square
-  const strips = (airDensity / 2) * chord * (u ** 2 * span + u * swing * span ** 2 + (swing ** 2 * span ** 3) / 3)
+  const strips = (airDensity / 2) * chord * (u ** 2 * span + u * swingSpeed * span ** 2 + (swingSpeed ** 2 * span ** 3) / 3)
   const stripMoments =
-    (airDensity / 2) * chord * ((u ** 2 * span ** 2) / 2 + (2 * u * swing * span ** 3) / 3 + (swing ** 2 * span ** 4) / 4)
+    (airDensity / 2) * chord * ((u ** 2 * span ** 2) / 2 + (2 * u * swingSpeed * span ** 3) / 3 + (swingSpeed ** 2 * span ** 4) / 4)
   const force = high * strips
   const hingeMoment = high * stripMoments
   const totalForce = panels * force
-  const groundMoment = panels * (force * hingeHeight + hingeMoment * Math.sin(raise))
+  const groundMoment = panels * (force * hingeHeight + hingeMoment * Math.sin(elevation))
   return {
     dragLow: low,
     dragHigh: high,
-    gust,
+    gustSpeed,
     relativeSpeed: u,
-    tipSpeed: u + swing * span,
+    tipSpeed: u + swingSpeed * span,
     pressure: (airDensity / 2) * u ** 2,
     force,
     forceLow: low * strips,
@@ -118,9 +118,9 @@ function solve(si: SiOf<WindLoadInput>): WindLoad {
     hingeMomentLow: low * stripMoments,
     totalForce,
     groundMoment,
-    forceHeight: hingeHeight + forceLever(si) * Math.sin(raise),
+    forceHeight: hingeHeight + forceLever(si) * Math.sin(elevation),
     dragArea: panels * high * span * chord,
-    beaufort: beaufortForce(si.wind),
+    beaufort: beaufortForce(si.windSpeed),
   }
 }
 
@@ -151,8 +151,8 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
         { "given.dragCoefficient": si.dragCoefficient, dragHigh: out.dragHigh },
       ),
     )
-  found.push(...gustCautions(out.gust))
-  if (out.gust < pedestrianWind.unbalancingGust && si.wind >= pedestrianWind.discomfort)
+  found.push(...gustCautions(out.gustSpeed))
+  if (out.gustSpeed < pedestrianWind.unbalancingGust && si.windSpeed >= pedestrianWind.discomfort)
     found.push(
       caution(
         "uncomfortable-wind",
@@ -188,26 +188,26 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * **Inputs**
  * - `span`: span from the hinge [L; 1 mm to 5 m]
  * - `chord`: width of the panel [c; 1 mm to 5 m]
- * - `wind`: mean wind speed [v_w; 0 to 40 m/s]
+ * - `windSpeed`: mean wind speed [v_w; 0 to 40 m/s]
  * - `shape`: shape [flat, trough, bowl or pole; default flat]
  * - `dragCoefficient`: own drag coefficient [C_o; 0.01 to 4; optional]
  * - `gustFactor`: gust factor [G; 1 to 3; default 1.66]
- * - `walking`: speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
- * - `swing`: swing into the wind [omega; 0 to 477.465 rpm; default 0]
+ * - `walkingSpeed`: walking speed against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
+ * - `swingSpeed`: swing speed into the wind [omega; 0 to 477.465 rpm; default 0]
  * - `panels`: panels [n; whole 1 to 20; default 2]
  * - `hingeHeight`: height of the hinge [h; 0 to 5 m; default 1.35 m]
- * - `raise`: raise above horizontal [phi; −90° to 90°; default 30°]
+ * - `elevation`: elevation above horizontal [phi; −90° to 90°; default 30°]
  * - `airDensity`: density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³]
  *
  * **Results**
  *
- * `dragLow`: lowest drag coefficient, published or own [C_l]; `dragHigh`: highest drag coefficient, published or own
- * [C_h]; `gust`: peak gust [v_g; m/s]; `relativeSpeed`: air against the panel at its hinge [v_r; m/s]; `tipSpeed`: air
- * against the tip [v_t; m/s]; `pressure`: dynamic pressure [q; Pa]; `force`: force on one panel [F; N]; `forceLow`:
- * force by the lower coefficient [F_l; N]; `hingeMoment`: moment about the hinge [M; N m]; `hingeMomentLow`: moment by
- * the lower coefficient [M_l; N m]; `totalForce`: force of all panels [F_t; N]; `groundMoment`: moment about the
- * ground [M_g; N m]; `forceHeight`: height of the force [h_F; m]; `dragArea`: drag area [A_d; m²]; `beaufort`:
- * Beaufort force of the mean wind [B].
+ * `dragLow`: minimum drag coefficient, published or own [C_l]; `dragHigh`: maximum drag coefficient, published or own
+ * [C_h]; `gustSpeed`: peak gust [v_g; m/s]; `relativeSpeed`: air against the panel at its hinge [v_r; m/s];
+ * `tipSpeed`: air against the tip [v_t; m/s]; `pressure`: dynamic pressure [q; Pa]; `force`: force on one panel [F;
+ * N]; `forceLow`: force by the lower coefficient [F_l; N]; `hingeMoment`: moment about the hinge [M; N m];
+ * `hingeMomentLow`: moment by the lower coefficient [M_l; N m]; `totalForce`: force of all panels [F_t; N];
+ * `groundMoment`: moment about the ground [M_g; N m]; `forceHeight`: height of the force [h_F; m]; `dragArea`: drag
+ * area [A_d; m²]; `beaufort`: Beaufort force of the mean wind [B].
  *
  * **Symbols of the working**
  *
@@ -237,7 +237,7 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * @example
  * ```ts
  * import { windLoad } from 'alula/worn'
- * const gusty = windLoad({ span: '0.9 m', chord: '0.5 m', wind: '5.4 m/s', walking: '0 m/s' })
+ * const gusty = windLoad({ span: '0.9 m', chord: '0.5 m', windSpeed: '5.4 m/s', walkingSpeed: '0 m/s' })
  * gusty.dragHigh // => 1.28
  * gusty.force // => 28.35
  * gusty.groundMoment // => 89.3
@@ -251,7 +251,7 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
     input: {
       span: { kind: "length", symbol: "L", label: "span from the hinge", min: "1 mm", max: 5, typical: [0.2, 2] },
       chord: { kind: "length", symbol: "c", label: "width of the panel", min: "1 mm", max: 5, typical: [0.1, 1] },
-      wind: windFields.wind,
+      windSpeed: windFields.windSpeed,
       shape: {
         kind: "choice",
         label: "shape",
@@ -273,17 +273,25 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
         default: null,
       },
       gustFactor: windFields.gustFactor,
-      walking: windFields.walking,
-      swing: { kind: "angularSpeed", symbol: "omega", label: "swing into the wind", min: 0, max: 50, typical: [0, 3], default: 0 },
+      walkingSpeed: windFields.walkingSpeed,
+      swingSpeed: {
+        kind: "angularSpeed",
+        symbol: "omega",
+        label: "swing speed into the wind",
+        min: 0,
+        max: 50,
+        typical: [0, 3],
+        default: 0,
+      },
       panels: { kind: "number", symbol: "n", label: "panels", whole: true, min: 1, max: 20, typical: [1, 4], default: 2 },
       hingeHeight: { kind: "length", symbol: "h", label: "height of the hinge", min: 0, max: 5, typical: [0.8, 1.6], default: 1.35 },
-      raise: { kind: "angle", symbol: "phi", label: "raise above horizontal", min: "-90 deg", max: "90 deg", default: "30 deg" },
+      elevation: { kind: "angle", symbol: "phi", label: "elevation above horizontal", min: "-90 deg", max: "90 deg", default: "30 deg" },
       airDensity: windFields.airDensity,
     },
     output: {
-      dragLow: { kind: "number", symbol: "C_l", label: "lowest drag coefficient, published or own" },
-      dragHigh: { kind: "number", symbol: "C_h", label: "highest drag coefficient, published or own" },
-      gust: { kind: "speed", symbol: "v_g", label: "peak gust" },
+      dragLow: { kind: "number", symbol: "C_l", label: "minimum drag coefficient, published or own" },
+      dragHigh: { kind: "number", symbol: "C_h", label: "maximum drag coefficient, published or own" },
+      gustSpeed: { kind: "speed", symbol: "v_g", label: "peak gust" },
       relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
       tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
       pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
@@ -297,7 +305,7 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
       dragArea: { kind: "area", symbol: "A_d", label: "drag area" },
       beaufort: { kind: "number", symbol: "B", label: "Beaufort force of the mean wind" },
     },
-    example: { span: "0.9 m", chord: "0.5 m", wind: "5.4 m/s" },
+    example: { span: "0.9 m", chord: "0.5 m", windSpeed: "5.4 m/s" },
     formulae: [
       {
         symbol: "C_l",
@@ -347,14 +355,14 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
         symbol: "B",
         kind: "number",
         meaning: "Beaufort force of the mean wind",
-        given: (si) => beaufortForce(si.wind),
+        given: (si) => beaufortForce(si.windSpeed),
         source: beaufortSource,
       },
     ],
     sources: [whiteSource, cengelSource, dragSource, gustSource, beaufortSource, pedestrianWindSource, gustSafetySource, melbourneSource],
-    check: ({ span, hingeHeight, raise }) =>
-      hingeHeight + span * Math.sin(raise) < 0
-        ? [inconsistent(["raise"], "a panel that reaches below the ground", "a raise that keeps the tip at or above the ground")]
+    check: ({ span, hingeHeight, elevation }) =>
+      hingeHeight + span * Math.sin(elevation) < 0
+        ? [inconsistent(["elevation"], "a panel that reaches below the ground", "a raise that keeps the tip at or above the ground")]
         : [],
     cautions,
   }),

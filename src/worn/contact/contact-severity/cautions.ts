@@ -30,14 +30,14 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
         "Nothing may strike or press a neck: throat, airway and arteries take harm that no pain limit tells of, and the published number is for the muscles at its side and back. Keep moving parts, straps and cords away from every neck.",
       ),
     )
-  if (out.severity > 1)
+  if (out.utilisation > 1)
     found.push(
       caution(
-        "above-limit",
+        "over-limit",
         "warning",
-        "This contact is {severity} times a published limit of pain: someone can be hurt. Slow the motion, lighten the tip, pad it or keep people out of reach.",
+        "This contact is {utilisation} times a published limit of pain: someone can be hurt. Slow the motion, lighten the tip, pad it or keep people out of reach.",
         at(contactSource, "tables A.2 and A.3"),
-        { severity: out.severity },
+        { utilisation: out.utilisation },
       ),
     )
   if (out.bottomed)
@@ -45,29 +45,29 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
       caution(
         "padding-used-up",
         "warning",
-        "The padding is used up before the blow ends and turns hard; it would need to be more than {paddingNeeded length mm} thick.",
+        "The padding is used up before the blow ends and turns hard; it would need to be more than {requiredPaddingThickness length mm} thick.",
         foamSource,
-        { paddingNeeded: out.paddingNeeded as number },
+        { requiredPaddingThickness: out.requiredPaddingThickness as number },
       ),
     )
-  if (si.paddingStiffness !== null && si.usablePadding > usableFoam)
+  if (si.paddingStiffness !== null && si.usablePaddingShare > usableFoam)
     found.push(
       caution(
         "usable-padding",
         "caution",
-        "Foams turn hard between 60 and 80 % of their thickness; no more than 60 % is counted here, not the {given.usablePadding ratio %} given.",
+        "Foams turn hard between 60 and 80 % of their thickness; no more than 60 % is counted here, not the {given.usablePaddingShare ratio %} given.",
         foamSource,
-        { "given.usablePadding": si.usablePadding },
+        { "given.usablePaddingShare": si.usablePaddingShare },
       ),
     )
-  if (si.approach < walkingApproach)
+  if (si.approachSpeed < walkingApproach)
     found.push(
       caution(
         "slow-approach",
         "caution",
-        "A person who walks into the part comes on at about 1.6 m/s; here {given.approach speed m/s} is counted. Put the person's speed in as `approach`.",
+        "A person who walks into the part comes on at about 1.6 m/s; here {given.approachSpeed speed m/s} is counted. Put the person's speed in as `approach`.",
         approachSource,
-        { "given.approach": si.approach },
+        { "given.approachSpeed": si.approachSpeed },
       ),
     )
   if (si.contactArea === null)
@@ -79,7 +79,7 @@ export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeve
         at(contactSource, "table A.2"),
       ),
     )
-  if (si.driveMoment === null)
+  if (si.peakDriveMoment === null)
     found.push(
       caution("no-clamping", "caution", "Without the drive's moment the force on someone caught between part and body is not judged."),
     )

@@ -88,9 +88,9 @@ export const contactFormulae: readonly Step<SiOf<ContactSeverityInput>, ContactS
   { symbol: "p_l", meaning: "pressure limit", is: "j * p_q" },
   { symbol: "p", meaning: "peak mean pressure", is: "F / A_c", when: "has_contactArea" },
   { symbol: "r_p", meaning: "pressure against its limit", is: "p / p_l", when: "has_contactArea" },
-  { symbol: "F_c", meaning: "force on someone caught", is: "M_d / r_r", when: "has_driveMoment" },
-  { symbol: "r_c", meaning: "clamping against its limit", is: "F_c / F_q", when: "has_driveMoment" },
+  { symbol: "F_c", meaning: "force on someone caught", is: "M_d / r_r", when: "has_peakDriveMoment" },
+  { symbol: "r_c", meaning: "clamping against its limit", is: "F_c / F_q", when: "has_peakDriveMoment" },
   { symbol: "r", meaning: "force against its limit, to begin with", is: "r_F" },
   { symbol: "r", meaning: "or pressure, where it is worse", is: "max(r, r_p)", when: "has_contactArea" },
-  { symbol: "r", meaning: "or clamping, where it is worse", is: "max(r, r_c)", when: "has_driveMoment" },
+  { symbol: "r", meaning: "or clamping, where it is worse", is: "max(r, r_c)", when: "has_peakDriveMoment" },
 ]

@@ -8,8 +8,8 @@ import type { ContactSeverity, ContactSeverityInput } from "./types.js"
 export type { ContactSeverity, ContactSeverityInput } from "./types.js"
 
 function movingPart(si: SiOf<ContactSeverityInput>): { readonly mass: number; readonly speed: number; readonly radius: number | null } {
-  if (si.movingMass !== null) return { mass: si.movingMass, speed: si.speed as number, radius: si.strikeRadius }
-  const [mass, length, swing] = [si.armMass as number, si.armLength as number, si.swing as number]
+  if (si.movingMass !== null) return { mass: si.movingMass, speed: si.movingSpeed as number, radius: si.strikeRadius }
+  const [mass, length, swing] = [si.armMass as number, si.armLength as number, si.swingSpeed as number]
   const radius = si.strikeRadius ?? length
   return { mass: (mass * length ** 2) / (3 * radius ** 2), speed: swing * radius, radius }
 }
@@ -17,31 +17,31 @@ function movingPart(si: SiOf<ContactSeverityInput>): { readonly mass: number; re
 function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
   const body = contactRegions[si.region]
   const part = movingPart(si)
-  const contactSpeed = part.speed + si.approach
+  const contactSpeed = part.speed + si.approachSpeed
   const reducedMass = 1 / (1 / body.mass + 1 / part.mass)
   const contactEnergy = (reducedMass * contactSpeed ** 2) / 2
   const foam = si.paddingStiffness
   const stiffness = foam === null ? body.stiffness : 1 / (1 / body.stiffness + 1 / foam)
   const soft = Math.sqrt(2 * contactEnergy * stiffness)
   // force at which the padding is used up, and the energy body and padding hold by then
-  const usable = Math.min(si.usablePadding, usableFoam)
+  const usable = Math.min(si.usablePaddingShare, usableFoam)
   const hardAt = foam === null ? 0 : foam * usable * (si.paddingThickness as number)
   const bottomed = foam !== null && soft > hardAt
   const left = contactEnergy - hardAt ** 2 / (2 * stiffness)
   const peakForce = bottomed ? Math.sqrt(hardAt ** 2 + 2 * body.stiffness * left) : soft
-  const bareForce = Math.sqrt(2 * contactEnergy * body.stiffness)
+  const peakBareForce = Math.sqrt(2 * contactEnergy * body.stiffness)
   const transientLimit = body.transient === null ? null : body.transient * body.force
   const forceLimit = transientLimit ?? body.force
   // up to the limit the padding gives way first, then the bare body
   const soaked = foam === null ? forceLimit : Math.min(forceLimit, hardAt)
-  const pressure = si.contactArea === null ? null : peakForce / si.contactArea
+  const peakPressure = si.contactArea === null ? null : peakForce / si.contactArea
   const pressureLimit = (body.transient ?? 1) * body.pressure
-  const clampingForce = si.driveMoment === null || part.radius === null ? null : si.driveMoment / part.radius
-  const forceRatio = peakForce / forceLimit
-  const pressureRatio = pressure === null ? null : pressure / pressureLimit
-  const clampingRatio = clampingForce === null ? null : clampingForce / body.force
+  const clampingForce = si.peakDriveMoment === null || part.radius === null ? null : si.peakDriveMoment / part.radius
+  const forceUtilisation = peakForce / forceLimit
+  const pressureUtilisation = peakPressure === null ? null : peakPressure / pressureLimit
+  const clampingUtilisation = clampingForce === null ? null : clampingForce / body.force
   const forbidden = noContact.includes(si.region)
-  const severity = Math.max(forceRatio, pressureRatio ?? 0, clampingRatio ?? 0)
+  const utilisation = Math.max(forceUtilisation, pressureUtilisation ?? 0, clampingUtilisation ?? 0)
   return {
     contactSpeed,
     effectiveMass: part.mass,
@@ -50,28 +50,28 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
     contactEnergy,
     stiffness,
     peakForce,
-    bareForce,
+    peakBareForce,
     paddingCompression: foam === null ? 0 : (bottomed ? hardAt : soft) / foam,
     bottomed,
-    contactTime: bottomed ? null : Math.PI * Math.sqrt(reducedMass / stiffness),
+    contactDuration: bottomed ? null : Math.PI * Math.sqrt(reducedMass / stiffness),
     transientLimit,
     clampingLimit: body.force,
     forceLimit,
-    forceRatio,
+    forceUtilisation,
     speedLimit: Math.sqrt((soaked ** 2 / stiffness + (forceLimit ** 2 - soaked ** 2) / body.stiffness) / reducedMass),
     energyLimit: forceLimit ** 2 / (2 * body.stiffness),
-    pressure,
+    peakPressure,
     pressureLimit,
-    pressureRatio,
+    pressureUtilisation,
     clampingForce,
-    clampingRatio,
-    severity,
-    paddingNeeded: foam === null ? null : soft / foam / usable,
+    clampingUtilisation,
+    utilisation,
+    requiredPaddingThickness: foam === null ? null : soft / foam / usable,
     forbidden,
-    permitted: !forbidden && severity <= 1,
+    withinLimits: !forbidden && utilisation <= 1,
     verdict: forbidden
       ? "nothing may strike head, face or neck: keep the part away from them"
-      : severity > 1
+      : utilisation > 1
         ? "above a published limit of pain: slow down, lighten, pad or keep people away"
         : "within the limits for adult workers that were compared, which is no clearance",
   }
@@ -93,34 +93,35 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
  * - `region`: body region struck [one of 12 words]
  * - `armMass`: mass of the arm [m_a; 1 g to 100 kg; optional]
  * - `armLength`: length of the arm [L; 10 mm to 10 m; optional]
- * - `swing`: speed of the swing [omega; 0 to 477.465 rpm; optional]
+ * - `swingSpeed`: swing speed [omega; 0 to 477.465 rpm; optional]
  * - `strikeRadius`: distance from hinge to contact [r_s; 10 mm to 10 m; optional]
  * - `movingMass`: moving mass [m_m; 1 g to 1000 kg; optional]
- * - `speed`: speed of the moving mass [v_m; 0 to 50 m/s; optional]
- * - `approach`: speed of the person towards it [v_a; 0 to 10 m/s; default 0]
+ * - `movingSpeed`: speed of the moving mass [v_m; 0 to 50 m/s; optional]
+ * - `approachSpeed`: approach speed of the person [v_a; 0 to 10 m/s; default 0]
  * - `paddingStiffness`: stiffness of the padding [k_p; 0.001 to 1000 N/mm; optional]
  * - `paddingThickness`: thickness of the padding [t_p; 0.1 mm to 1 m; optional]
- * - `usablePadding`: usable share of the padding [s_p; 0.01 to 1; default 0.6]
+ * - `usablePaddingShare`: usable share of the padding [s_p; 0.01 to 1; default 0.6]
  * - `contactArea`: area of contact [A_c; 0.01 mm² to 1 m²; optional]
- * - `driveMoment`: peak moment of the drive [M_d; 0 to 100000 N m; optional]
- * - exactly one of `armMass` with `armLength` with `swing` and `movingMass` with `speed`
+ * - `peakDriveMoment`: peak moment of the drive [M_d; 0 to 100000 N m; optional]
+ * - exactly one of `armMass` with `armLength` with `swingSpeed` and `movingMass` with `movingSpeed`
  * - `paddingStiffness` and `paddingThickness` only together
- * - `driveMoment` only beside `strikeRadius` or `armLength`
+ * - `peakDriveMoment` only beside `strikeRadius` or `armLength`
  *
  * **Results**
  *
  * `contactSpeed`: speed of the contact [v; m/s]; `effectiveMass`: mass acting at the contact [m_e; kg];
  * `kineticEnergy`: kinetic energy [E_k; J]; `reducedMass`: reduced mass [mu; kg]; `contactEnergy`: energy into the
- * contact [E; J]; `stiffness`: stiffness of body and padding [k; N/m]; `peakForce`: peak force [F; N]; `bareForce`:
- * peak force without padding [F_b; N]; `paddingCompression`: compression of the padding [x_p; m]; `bottomed`: padding
- * used up [yes or no]; `contactTime`: time of the contact [t_c; s]; `transientLimit`: transient limit [F_t; N];
- * `clampingLimit`: clamping limit [F_q; N]; `forceLimit`: limit held against [F_l; N]; `forceRatio`: force against its
- * limit [r_F; as a fraction]; `speedLimit`: speed of contact at the limit [v_l; m/s]; `energyLimit`: energy at the
- * limit, bare [E_l; J]; `pressure`: peak mean pressure [p; Pa]; `pressureLimit`: pressure limit [p_l; Pa];
- * `pressureRatio`: pressure against its limit [r_p; as a fraction]; `clampingForce`: force on someone caught [F_c; N];
- * `clampingRatio`: clamping against its limit [r_c; as a fraction]; `severity`: highest of these against its limit [r;
- * as a fraction]; `paddingNeeded`: padding that would not be used up [t_n; m]; `forbidden`: no contact allowed [yes or
- * no]; `permitted`: within every limit compared [yes or no]; `verdict`: what the comparison says [text].
+ * contact [E; J]; `stiffness`: stiffness of body and padding [k; N/m]; `peakForce`: peak force [F; N];
+ * `peakBareForce`: peak force without padding [F_b; N]; `paddingCompression`: compression of the padding [x_p; m];
+ * `bottomed`: padding used up [yes or no]; `contactDuration`: time of the contact [t_c; s]; `transientLimit`:
+ * transient limit [F_t; N]; `clampingLimit`: clamping limit [F_q; N]; `forceLimit`: force limit that governs [F_l; N];
+ * `forceUtilisation`: utilisation of the force limit [r_F; as a fraction]; `speedLimit`: speed of contact at the limit
+ * [v_l; m/s]; `energyLimit`: energy at the limit, bare [E_l; J]; `peakPressure`: peak mean pressure [p; Pa];
+ * `pressureLimit`: pressure limit [p_l; Pa]; `pressureUtilisation`: utilisation of the pressure limit [r_p; as a
+ * fraction]; `clampingForce`: force on someone caught [F_c; N]; `clampingUtilisation`: utilisation of the clamping
+ * limit [r_c; as a fraction]; `utilisation`: utilisation of the limit that governs [r; as a fraction];
+ * `requiredPaddingThickness`: minimum padding thickness [t_n; m]; `forbidden`: no contact allowed [yes or no];
+ * `withinLimits`: within every limit compared [yes or no]; `verdict`: what the comparison says [text].
  *
  * **Symbols of the working**
  *
@@ -144,10 +145,10 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
  * @example
  * ```ts
  * import { contactSeverity } from 'alula/worn'
- * const tip = contactSeverity({ region: 'chest', armMass: '0.8 kg', armLength: '0.9 m', swing: '2 rad/s' })
+ * const tip = contactSeverity({ region: 'chest', armMass: '0.8 kg', armLength: '0.9 m', swingSpeed: '2 rad/s' })
  * tip.contactSpeed // => 1.8
  * tip.peakForce // => 146.5
- * tip.forceRatio // => 0.523
+ * tip.forceUtilisation // => 0.523
  * ```
  */
 export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /* @__PURE__ */ solver<ContactSeverityInput, ContactSeverity>(
@@ -159,7 +160,7 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
       region: { kind: "choice", label: "body region struck", options: optionsFrom(contactRegions, (key) => key.replaceAll("-", " ")) },
       armMass: { kind: "mass", symbol: "m_a", label: "mass of the arm", min: 0.001, max: 100, typical: [0.1, 5], default: null },
       armLength: { kind: "length", symbol: "L", label: "length of the arm", min: 0.01, max: 10, typical: [0.2, 2], default: null },
-      swing: { kind: "angularSpeed", symbol: "omega", label: "speed of the swing", min: 0, max: 50, typical: [0.2, 5], default: null },
+      swingSpeed: { kind: "angularSpeed", symbol: "omega", label: "swing speed", min: 0, max: 50, typical: [0.2, 5], default: null },
       strikeRadius: {
         kind: "length",
         symbol: "r_s",
@@ -170,8 +171,16 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
         default: null,
       },
       movingMass: { kind: "mass", symbol: "m_m", label: "moving mass", min: 0.001, max: 1000, typical: [0.1, 10], default: null },
-      speed: { kind: "speed", symbol: "v_m", label: "speed of the moving mass", min: 0, max: 50, typical: [0.1, 3], default: null },
-      approach: { kind: "speed", symbol: "v_a", label: "speed of the person towards it", min: 0, max: 10, typical: [0, 1.6], default: 0 },
+      movingSpeed: { kind: "speed", symbol: "v_m", label: "speed of the moving mass", min: 0, max: 50, typical: [0.1, 3], default: null },
+      approachSpeed: {
+        kind: "speed",
+        symbol: "v_a",
+        label: "approach speed of the person",
+        min: 0,
+        max: 10,
+        typical: [0, 1.6],
+        default: 0,
+      },
       paddingStiffness: {
         kind: "forcePerLength",
         symbol: "k_p",
@@ -190,7 +199,7 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
         typical: ["5 mm", "60 mm"],
         default: null,
       },
-      usablePadding: {
+      usablePaddingShare: {
         kind: "ratio",
         symbol: "s_p",
         label: "usable share of the padding",
@@ -208,7 +217,7 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
         typical: ["1 cm2", "50 cm2"],
         default: null,
       },
-      driveMoment: {
+      peakDriveMoment: {
         kind: "moment",
         symbol: "M_d",
         label: "peak moment of the drive",
@@ -226,40 +235,40 @@ export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /*
       contactEnergy: { kind: "energy", symbol: "E", label: "energy into the contact" },
       stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness of body and padding", unit: "N/mm" },
       peakForce: { kind: "force", symbol: "F", label: "peak force" },
-      bareForce: { kind: "force", symbol: "F_b", label: "peak force without padding" },
+      peakBareForce: { kind: "force", symbol: "F_b", label: "peak force without padding" },
       paddingCompression: { kind: "length", symbol: "x_p", label: "compression of the padding" },
       bottomed: { kind: "flag", label: "padding used up" },
-      contactTime: { kind: "time", symbol: "t_c", label: "time of the contact" },
+      contactDuration: { kind: "time", symbol: "t_c", label: "time of the contact" },
       transientLimit: { kind: "force", symbol: "F_t", label: "transient limit" },
       clampingLimit: { kind: "force", symbol: "F_q", label: "clamping limit" },
-      forceLimit: { kind: "force", symbol: "F_l", label: "limit held against" },
-      forceRatio: { kind: "ratio", symbol: "r_F", label: "force against its limit", unit: "%" },
+      forceLimit: { kind: "force", symbol: "F_l", label: "force limit that governs" },
+      forceUtilisation: { kind: "ratio", symbol: "r_F", label: "utilisation of the force limit", unit: "%" },
       speedLimit: { kind: "speed", symbol: "v_l", label: "speed of contact at the limit" },
       energyLimit: { kind: "energy", symbol: "E_l", label: "energy at the limit, bare" },
-      pressure: { kind: "pressure", symbol: "p", label: "peak mean pressure" },
+      peakPressure: { kind: "pressure", symbol: "p", label: "peak mean pressure" },
       pressureLimit: { kind: "pressure", symbol: "p_l", label: "pressure limit" },
-      pressureRatio: { kind: "ratio", symbol: "r_p", label: "pressure against its limit", unit: "%" },
+      pressureUtilisation: { kind: "ratio", symbol: "r_p", label: "utilisation of the pressure limit", unit: "%" },
       clampingForce: { kind: "force", symbol: "F_c", label: "force on someone caught" },
-      clampingRatio: { kind: "ratio", symbol: "r_c", label: "clamping against its limit", unit: "%" },
-      severity: { kind: "ratio", symbol: "r", label: "highest of these against its limit", unit: "%" },
-      paddingNeeded: { kind: "length", symbol: "t_n", label: "padding that would not be used up" },
+      clampingUtilisation: { kind: "ratio", symbol: "r_c", label: "utilisation of the clamping limit", unit: "%" },
+      utilisation: { kind: "ratio", symbol: "r", label: "utilisation of the limit that governs", unit: "%" },
+      requiredPaddingThickness: { kind: "length", symbol: "t_n", label: "minimum padding thickness" },
       forbidden: { kind: "flag", label: "no contact allowed" },
-      permitted: { kind: "flag", label: "within every limit compared" },
+      withinLimits: { kind: "flag", label: "within every limit compared" },
       verdict: { kind: "text", label: "what the comparison says" },
     },
-    example: { region: "chest", armMass: "0.8 kg", armLength: "0.9 m", swing: "2 rad/s" },
+    example: { region: "chest", armMass: "0.8 kg", armLength: "0.9 m", swingSpeed: "2 rad/s" },
     formulae: contactFormulae,
     sources: [contactSource, doorForceSource, foamSource, approachSource],
     either: [
       {
         exactlyOne: [
-          ["armMass", "armLength", "swing"],
-          ["movingMass", "speed"],
+          ["armMass", "armLength", "swingSpeed"],
+          ["movingMass", "movingSpeed"],
         ],
       },
       { together: ["paddingStiffness", "paddingThickness"] },
       // the moment is turned into a force at the place that strikes
-      { given: "driveMoment", needs: ["strikeRadius", "armLength"] },
+      { given: "peakDriveMoment", needs: ["strikeRadius", "armLength"] },
     ],
     check: (si) => {
       if (si.armLength !== null && si.strikeRadius !== null && si.strikeRadius > si.armLength)

@@ -26,10 +26,10 @@ export function pinchCautions(_: SiOf<PinchGapInput>, out: PinchGap): Caution[] 
       caution(
         "crush",
         "warning",
-        "The motion closes to {certainGap length mm}, less than the published least gap for: {partNames}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.",
+        "The motion closes to {provenMinGap length mm}, less than the published least gap for: {partNames}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.",
         crushGapSource,
         {
-          certainGap: out.certainGap,
+          provenMinGap: out.provenMinGap,
           partNames: out.parts
             .filter((p) => p.crushes)
             .map((p) => p.part.replaceAll("-", " "))
@@ -42,12 +42,12 @@ export function pinchCautions(_: SiOf<PinchGapInput>, out: PinchGap): Caution[] 
       caution(
         "narrow-gap",
         "caution",
-        "The gap is as narrow as {certainGap length mm} but does not open for a part of the body and close on it as drawn. Something can still be trapped or drawn in there, and play or another motion may make it close.",
+        "The gap is as narrow as {provenMinGap length mm} but does not open for a part of the body and close on it as drawn. Something can still be trapped or drawn in there, and play or another motion may make it close.",
         commonPractice,
-        { certainGap: out.certainGap },
+        { provenMinGap: out.provenMinGap },
       ),
     )
-  if (out.gap <= 0)
+  if (out.minGap <= 0)
     found.push(
       caution(
         "overlap",

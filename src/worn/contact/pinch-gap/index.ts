@@ -16,7 +16,7 @@ const STILL = 1e-6
 const STEPS = 24
 
 function solve(si: Si): PinchGap {
-  const reach = Math.max(...si.moving.flatMap((b) => [Math.hypot(b.x1, b.y1), Math.hypot(b.x2, b.y2)]))
+  const reach = Math.max(...si.movingBars.flatMap((b) => [Math.hypot(b.x1, b.y1), Math.hypot(b.x2, b.y2)]))
   // no point of the part moves faster than this along a leg, so the distance cannot change faster
   const fastest = si.poses.slice(1).map((q, i) => {
     const p = si.poses[i] as PoseSi
@@ -60,25 +60,25 @@ function solve(si: Si): PinchGap {
   if (open.length === 0) certain = Math.max(0, least - SOUGHT)
   const thick = (si.movingThickness + si.fixedThickness) / 2
   const nearest = nearestAt(si, leastAt)
-  const certainGap = certain - thick
+  const provenMinGap = certain - thick
   const places = closingPlaces(si, fastest, STILL)
-  const parts = (Object.entries(crushGaps) as [CrushPart, number][]).map(([part, leastGap]) => ({
+  const parts = (Object.entries(crushGaps) as [CrushPart, number][]).map(([part, minGap]) => ({
     part,
-    leastGap,
-    shortBy: leastGap - certainGap,
+    minGap,
+    shortBy: minGap - provenMinGap,
     entryGap: entryGaps[part],
     // what is proven to stay wide enough crushes nothing; a gap that never lets the part in, or never closes there, neither
-    crushes: certainGap < leastGap && places.some((p) => p.open - thick > entryGaps[part] && p.closed - thick < leastGap),
+    crushes: provenMinGap < minGap && places.some((p) => p.open - thick > entryGaps[part] && p.closed - thick < minGap),
   }))
   return {
-    gap: least - thick,
-    openGap: most - thick,
-    at: leastAt,
+    minGap: least - thick,
+    maxGap: most - thick,
+    motionShare: leastAt,
     movingX: nearest.ax,
     movingY: nearest.ay,
     fixedX: nearest.bx,
     fixedY: nearest.by,
-    certainGap,
+    provenMinGap,
     crushes: parts.some((p) => p.crushes),
     parts,
     errorEstimate: least - certain,
@@ -106,12 +106,12 @@ const barFields = {
  * and one that never opens past 89 mm does not reach a head. Rigid parts drawn in one plane; crushing only.
  *
  * **Inputs**
- * - `moving`: moving bars [list of 1 to 50]
+ * - `movingBars`: moving bars [list of 1 to 50]
  *   - `x1`: first end, across [x_1; −10 to 10 m]
  *   - `y1`: first end, up [y_1; −10 to 10 m]
  *   - `x2`: other end, across [x_2; −10 to 10 m]
  *   - `y2`: other end, up [y_2; −10 to 10 m]
- * - `fixed`: fixed bars [list of 1 to 50]
+ * - `fixedBars`: fixed bars [list of 1 to 50]
  *   - `x1`: first end, across [x_1; −10 to 10 m]
  *   - `y1`: first end, up [y_1; −10 to 10 m]
  *   - `x2`: other end, across [x_2; −10 to 10 m]
@@ -125,11 +125,11 @@ const barFields = {
  *
  * **Results**
  *
- * `gap`: smallest gap found [d; m]; `openGap`: largest gap [d_o; m]; `at`: place in the motion [s]; `movingX`: nearest
- * point of the moving bar, across [x_m; m]; `movingY`: nearest point of the moving bar, up [y_m; m]; `fixedX`: nearest
- * point of the fixed bar, across [x_f; m]; `fixedY`: nearest point of the fixed bar, up [y_f; m]; `certainGap`: proven
- * smallest gap [d_c; m]; `crushes`: can crush [yes or no]; `parts`: parts of the body [list]; `errorEstimate`: gap not
- * proven [m]; `evaluations`: places looked at [number].
+ * `minGap`: minimum gap found [d; m]; `maxGap`: maximum gap [d_o; m]; `motionShare`: place in the motion [s];
+ * `movingX`: nearest point of the moving bar, across [x_m; m]; `movingY`: nearest point of the moving bar, up [y_m;
+ * m]; `fixedX`: nearest point of the fixed bar, across [x_f; m]; `fixedY`: nearest point of the fixed bar, up [y_f;
+ * m]; `provenMinGap`: proven minimum gap [d_c; m]; `crushes`: can crush [yes or no]; `parts`: parts of the body
+ * [list]; `errorEstimate`: gap not proven [m]; `evaluations`: places looked at [number].
  *
  * **Symbols of the working**
  *
@@ -150,11 +150,11 @@ const barFields = {
  * ```ts
  * import { pinchGap } from 'alula/worn'
  * const spar = pinchGap({
- *   moving: [{ x1: 0, y1: 0, x2: '0.6 m', y2: 0 }],
- *   fixed: [{ x1: '0.1 m', y1: '-0.3 m', x2: '0.1 m', y2: '-0.05 m' }],
+ *   movingBars: [{ x1: 0, y1: 0, x2: '0.6 m', y2: 0 }],
+ *   fixedBars: [{ x1: '0.1 m', y1: '-0.3 m', x2: '0.1 m', y2: '-0.05 m' }],
  *   poses: [{ x: 0, y: 0, angle: '60 deg' }, { x: 0, y: 0, angle: '0 deg' }],
  * })
- * spar.gap // => 0.03
+ * spar.minGap // => 0.03
  * spar.crushes // => true
  * ```
  */
@@ -164,8 +164,8 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
   solve,
   () => ({
     input: {
-      moving: { kind: "list", label: "moving bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
-      fixed: { kind: "list", label: "fixed bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
+      movingBars: { kind: "list", label: "moving bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
+      fixedBars: { kind: "list", label: "fixed bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
       poses: {
         kind: "list",
         label: "poses",
@@ -201,14 +201,14 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
       },
     },
     output: {
-      gap: { kind: "length", symbol: "d", label: "smallest gap found" },
-      openGap: { kind: "length", symbol: "d_o", label: "largest gap" },
-      at: { kind: "number", symbol: "s", label: "place in the motion" },
+      minGap: { kind: "length", symbol: "d", label: "minimum gap found" },
+      maxGap: { kind: "length", symbol: "d_o", label: "maximum gap" },
+      motionShare: { kind: "number", symbol: "s", label: "place in the motion" },
       movingX: { kind: "length", symbol: "x_m", label: "nearest point of the moving bar, across" },
       movingY: { kind: "length", symbol: "y_m", label: "nearest point of the moving bar, up" },
       fixedX: { kind: "length", symbol: "x_f", label: "nearest point of the fixed bar, across" },
       fixedY: { kind: "length", symbol: "y_f", label: "nearest point of the fixed bar, up" },
-      certainGap: { kind: "length", symbol: "d_c", label: "proven smallest gap" },
+      provenMinGap: { kind: "length", symbol: "d_c", label: "proven minimum gap" },
       crushes: { kind: "flag", label: "can crush" },
       parts: {
         kind: "list",
@@ -218,7 +218,7 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
           label: "part",
           fields: {
             part: { kind: "text", label: "part" },
-            leastGap: { kind: "length", label: "published least gap" },
+            minGap: { kind: "length", label: "published minimum gap" },
             shortBy: { kind: "length", label: "short by" },
             entryGap: { kind: "length", label: "narrowest gap it gets into" },
             crushes: { kind: "flag", label: "can be crushed" },
@@ -229,8 +229,8 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
       evaluations: { kind: "number", label: "places looked at" },
     },
     example: {
-      moving: [{ x1: 0, y1: 0, x2: "0.6 m", y2: 0 }],
-      fixed: [
+      movingBars: [{ x1: 0, y1: 0, x2: "0.6 m", y2: 0 }],
+      fixedBars: [
         { x1: "0.1 m", y1: "-0.3 m", x2: "0.1 m", y2: "-0.05 m" },
         { x1: "-0.2 m", y1: "-0.3 m", x2: "0.1 m", y2: "-0.3 m" },
       ],
@@ -241,8 +241,8 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
     },
     formulae: [
       { solved: "d", meaning: "least gap found through the motion" },
-      { symbol: "d_o", kind: "length", meaning: "largest gap met on the way", given: (_, out) => out.openGap },
-      { symbol: "s", kind: "number", meaning: "place in the motion where the gap is smallest", given: (_, out) => out.at },
+      { symbol: "d_o", kind: "length", meaning: "largest gap met on the way", given: (_, out) => out.maxGap },
+      { symbol: "s", kind: "number", meaning: "place in the motion where the gap is smallest", given: (_, out) => out.motionShare },
       { solved: "x_m", meaning: "nearest point of the moving bar" },
       { solved: "y_m", meaning: "nearest point of the moving bar" },
       { solved: "x_f", meaning: "nearest point of the fixed bar" },
@@ -258,7 +258,7 @@ export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<
         symbol: "D",
         kind: "length",
         meaning: "distance of the part's middles at s, calculated again",
-        given: (si, out) => nearestAt(si, out.at).distance,
+        given: (si, out) => nearestAt(si, out.motionShare).distance,
       },
       { left: "d + (t_m + t_f) / 2", right: "D", meaning: "that is the distance in the pose at s" },
     ],

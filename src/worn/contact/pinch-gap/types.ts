@@ -27,9 +27,9 @@ export interface MovingPose {
 /** Input of {@link pinchGap}. */
 export interface PinchGapInput {
   /** Bars of the moving part, in its own axes (put the origin at the hinge). [list of 1 to 50] */
-  moving: readonly GapBar[]
+  movingBars: readonly GapBar[]
   /** Bars and edges it moves against, among them the body's outline. [list of 1 to 50] */
-  fixed: readonly GapBar[]
+  fixedBars: readonly GapBar[]
   /** Places of the moving part through the motion, in order; between two of them place and angle change evenly. [list of 2 to 40] */
   poses: readonly MovingPose[]
   /** Thickness of the moving bars [t_m; 0 to 1 m; default 20 mm] */
@@ -42,8 +42,8 @@ export interface PinchGapInput {
 export interface CrushFinding {
   /** Part [text] */
   readonly part: string
-  /** Published least gap [m] */
-  readonly leastGap: number
+  /** Published minimum gap [m] */
+  readonly minGap: number
   /** How much the gap falls short of it; negative where there is room. [m] */
   readonly shortBy: number
   /** Narrowest gap it gets into at all. [m] */
@@ -58,11 +58,11 @@ export interface CrushFinding {
 /** Result of {@link pinchGap}. */
 export interface PinchGap {
   /** Smallest gap found through the motion; negative where the parts overlap. [d; m] */
-  readonly gap: number
+  readonly minGap: number
   /** Largest gap found. [d_o; m] */
-  readonly openGap: number
+  readonly maxGap: number
   /** Where in the motion the gap is smallest: 0 at the first pose, 1 at the second and so on. [s] */
-  readonly at: number
+  readonly motionShare: number
   /** Place of the nearest point on the moving bar's middle. [x_m; m] */
   readonly movingX: number
   /** Nearest point of the moving bar, up [y_m; m] */
@@ -72,7 +72,7 @@ export interface PinchGap {
   /** Nearest point of the fixed bar, up [y_f; m] */
   readonly fixedY: number
   /** No gap in the motion is less than this: proven from how fast the part can come closer. [d_c; m] */
-  readonly certainGap: number
+  readonly provenMinGap: number
   /** Whether any part of the body can be crushed. [yes or no] */
   readonly crushes: boolean
   /** Each part of the body, smallest gap first. [list] */

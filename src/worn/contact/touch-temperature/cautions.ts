@@ -27,9 +27,9 @@ export function touchCautions(si: SiOf<TouchTemperatureInput>, out: TouchTempera
       caution(
         "too-hot",
         "warning",
-        "{inUse temperature °C} is above {limit temperature °C}, the lowest published limit for this material and time: skin can be burnt. Space it off the body, spread or remove the heat, or guard it.",
+        "{temperatureInUse temperature °C} is above {limit temperature °C}, the lowest published limit for this material and time: skin can be burnt. Space it off the body, spread or remove the heat, or guard it.",
         at(isoTouchSource, "lowest of ISO 13732-1, IEC 62368-1, ECMA-287 and IEC 60601-1"),
-        { inUse: out.inUse, limit: out.limit },
+        { temperatureInUse: out.temperatureInUse, limit: out.limit },
       ),
     )
   else if (out.painful)
@@ -37,42 +37,42 @@ export function touchCautions(si: SiOf<TouchTemperatureInput>, out: TouchTempera
       caution(
         "painful",
         "caution",
-        "At {inUse temperature °C} lasting contact hurts at the chest and back (from 42 °C), below any burn limit: discomfort means take it off.",
+        "At {temperatureInUse temperature °C} lasting contact hurts at the chest and back (from 42 °C), below any burn limit: discomfort means take it off.",
         painSource,
-        { inUse: out.inUse },
+        { temperatureInUse: out.temperatureInUse },
       ),
     )
-  if (si.contactTime < LONG && out.inUse > iecTouch.wornLow)
+  if (si.contactDuration < LONG && out.temperatureInUse > iecTouch.wornLow)
     found.push(
       caution(
         "short-contact",
         "caution",
-        "At {inUse temperature °C} this is judged for a contact of {given.contactTime time} only; worn against the body for hours the limit is 43 °C.",
+        "At {temperatureInUse temperature °C} this is judged for a contact of {given.contactDuration time} only; worn against the body for hours the limit is 43 °C.",
         isoTouchSource,
-        { inUse: out.inUse, "given.contactTime": si.contactTime },
+        { temperatureInUse: out.temperatureInUse, "given.contactDuration": si.contactDuration },
       ),
     )
-  if (out.coldest <= coldTouch.frostbite && conducts(si.material))
+  if (out.minTemperature <= coldTouch.frostbite && conducts(si.material))
     found.push(
       caution(
         "cold-metal",
         "warning",
-        "Metal at {coldest temperature °C} can freeze bare skin in a short touch and hold it fast: cover it, or wear gloves. A finger freezes once its own skin is at 0 °C.",
+        "Metal at {minTemperature temperature °C} can freeze bare skin in a short touch and hold it fast: cover it, or wear gloves. A finger freezes once its own skin is at 0 °C.",
         coldTouchSource,
-        { coldest: out.coldest },
+        { minTemperature: out.minTemperature },
       ),
     )
-  else if (out.coldest <= coldTouch.pain)
+  else if (out.minTemperature <= coldTouch.pain)
     found.push(
       caution(
         "cold-surface",
         "caution",
-        "At {coldest temperature °C} lasting touch is painful (skin at 15 °C) and numbs (skin at 7 °C), and numb fingers work no buckle: cover what hands and skin must touch.",
+        "At {minTemperature temperature °C} lasting touch is painful (skin at 15 °C) and numbs (skin at 7 °C), and numb fingers work no buckle: cover what hands and skin must touch.",
         coldTouchSource,
-        { coldest: out.coldest },
+        { minTemperature: out.minTemperature },
       ),
     )
-  if (si.wornAt > si.measuredAt)
+  if (si.ambientTemperature > si.measuredAmbientTemperature)
     found.push(
       caution(
         "warmer-surroundings",
@@ -81,7 +81,7 @@ export function touchCautions(si: SiOf<TouchTemperatureInput>, out: TouchTempera
         touchRoomSource,
       ),
     )
-  if (si.contactTime < 0.5)
+  if (si.contactDuration < 0.5)
     found.push(
       caution(
         "shorter-than-scope",

@@ -34,28 +34,29 @@ const standards = [
 ] as const
 
 const limitOf = (index: number, si: SiOf<TouchTemperatureInput>) =>
-  (standards[index] as (typeof standards)[number])[1](si.material, si.contactTime)
-const inUseOf = (si: SiOf<TouchTemperatureInput>) => si.surface + Math.max(0, si.wornAt - si.measuredAt)
+  (standards[index] as (typeof standards)[number])[1](si.material, si.contactDuration)
+const inUseOf = (si: SiOf<TouchTemperatureInput>) =>
+  si.surfaceTemperature + Math.max(0, si.ambientTemperature - si.measuredAmbientTemperature)
 
 function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
-  const inUse = inUseOf(si)
+  const temperatureInUse = inUseOf(si)
   const limits = standards.map(([standard, of]) => {
-    const limit = of(si.material, si.contactTime)
-    return { standard, limit, margin: limit - inUse }
+    const limit = of(si.material, si.contactDuration)
+    return { standard, limit, temperatureMargin: limit - temperatureInUse }
   })
   const each = limits.map((l) => l.limit)
   const limit = Math.min(...each)
-  const times = [burnTime(inUse, "reversible"), burnTime(inUse, "lasting"), lowBurnTime(inUse)] as const
+  const times = [burnTime(temperatureInUse, "reversible"), burnTime(temperatureInUse, "lasting"), lowBurnTime(temperatureInUse)] as const
   const known = times.filter((t) => t !== null)
   return {
-    compared: si.surface,
-    inUse,
-    coldest: si.surface + Math.min(0, si.wornAt - si.measuredAt),
+    comparedTemperature: si.surfaceTemperature,
+    temperatureInUse,
+    minTemperature: si.surfaceTemperature + Math.min(0, si.ambientTemperature - si.measuredAmbientTemperature),
     limit,
     limitHigh: Math.max(...each),
-    margin: limit - inUse,
-    tooHot: inUse > limit,
-    painful: inUse >= painThreshold.chest,
+    temperatureMargin: limit - temperatureInUse,
+    tooHot: temperatureInUse > limit,
+    painful: temperatureInUse >= painThreshold.chest,
     reversibleTime: times[0],
     lastingTime: times[1],
     halvingTime: times[2],
@@ -79,20 +80,20 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * it (nor a tenth of the head, nor the face's eyes, nose and mouth); the curves for 1 s to 6 h.
  *
  * **Inputs**
- * - `surface`: surface temperature as measured [T_s; −40 to 300 °C]
+ * - `surfaceTemperature`: surface temperature as measured [T_s; −40 to 300 °C]
  * - `material`: material [metal, coated-metal, glass, plastic or wood]
- * - `contactTime`: time of contact [t_k; 1 ms to 24 h; default 8 h]
- * - `measuredAt`: surroundings when measured [T_m; −40 to 60 °C; default 25 °C]
- * - `wornAt`: surroundings where worn [T_w; −40 to 60 °C; default 25 °C]
+ * - `contactDuration`: time of contact [t_k; 1 ms to 24 h; default 8 h]
+ * - `measuredAmbientTemperature`: ambient temperature when measured [T_m; −40 to 60 °C; default 25 °C]
+ * - `ambientTemperature`: ambient temperature where worn [T_w; −40 to 60 °C; default 25 °C]
  *
  * **Results**
  *
- * `compared`: temperature the equipment standard compares [T_c; °C]; `inUse`: temperature where worn [T_u; °C];
- * `coldest`: coldest temperature to expect [T_k; °C]; `limit`: lowest published limit [T_l; °C]; `limitHigh`: highest
- * published limit [T_h; °C]; `margin`: margin to the lowest limit [dT; K]; `tooHot`: too hot [yes or no]; `painful`:
- * painful in lasting contact [yes or no]; `reversibleTime`: time to reversible injury [t_1; s]; `lastingTime`: time to
- * injury through the epidermis [t_2; s]; `halvingTime`: time by the halving rule [t_3; s]; `burnTime`: shortest of
- * these times [t_b; s]; `limits`: limits [list].
+ * `comparedTemperature`: temperature the equipment standard compares [T_c; °C]; `temperatureInUse`: temperature where
+ * worn [T_u; °C]; `minTemperature`: minimum temperature to expect [T_k; °C]; `limit`: lower published limit [T_l; °C];
+ * `limitHigh`: upper published limit [T_h; °C]; `temperatureMargin`: margin to the lower limit [dT; K]; `tooHot`: too
+ * hot [yes or no]; `painful`: painful in lasting contact [yes or no]; `reversibleTime`: time to reversible injury
+ * [t_1; s]; `lastingTime`: time to injury through the epidermis [t_2; s]; `halvingTime`: time by the halving rule
+ * [t_3; s]; `burnTime`: shortest of these times [t_b; s]; `limits`: limits [list].
  *
  * **Symbols of the working**
  *
@@ -128,8 +129,8 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * @example
  * ```ts
  * import { touchTemperature } from 'alula/worn'
- * const driver = touchTemperature({ surface: '46 degC', material: 'metal', wornAt: '32 degC' })
- * driver.inUse // => 53
+ * const driver = touchTemperature({ surfaceTemperature: '46 degC', material: 'metal', ambientTemperature: '32 degC' })
+ * driver.temperatureInUse // => 53
  * driver.limit // => 43
  * driver.tooHot // => true
  * ```
@@ -139,9 +140,16 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
   TouchTemperature
 >("touchTemperature", "Whether a surface burns the skin that touches it", solve, () => ({
   input: {
-    surface: { kind: "temperature", symbol: "T_s", label: "surface temperature as measured", min: -40, max: 300, typical: [25, 80] },
+    surfaceTemperature: {
+      kind: "temperature",
+      symbol: "T_s",
+      label: "surface temperature as measured",
+      min: -40,
+      max: 300,
+      typical: [25, 80],
+    },
     material: { kind: "choice", label: "material", options: optionsFrom(touchMaterials, (key) => touchMaterials[key]) },
-    contactTime: {
+    contactDuration: {
       kind: "time",
       symbol: "t_k",
       label: "time of contact",
@@ -150,24 +158,32 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
       typical: ["0.5 s", "8 h"],
       default: "8 h",
     },
-    measuredAt: {
+    measuredAmbientTemperature: {
       kind: "temperature",
       symbol: "T_m",
-      label: "surroundings when measured",
+      label: "ambient temperature when measured",
       min: -40,
       max: 60,
       typical: [15, 30],
       default: 25,
     },
-    wornAt: { kind: "temperature", symbol: "T_w", label: "surroundings where worn", min: -40, max: 60, typical: [0, 40], default: 25 },
+    ambientTemperature: {
+      kind: "temperature",
+      symbol: "T_w",
+      label: "ambient temperature where worn",
+      min: -40,
+      max: 60,
+      typical: [0, 40],
+      default: 25,
+    },
   },
   output: {
-    compared: { kind: "temperature", symbol: "T_c", label: "temperature the equipment standard compares" },
-    inUse: { kind: "temperature", symbol: "T_u", label: "temperature where worn" },
-    coldest: { kind: "temperature", symbol: "T_k", label: "coldest temperature to expect" },
-    limit: { kind: "temperature", symbol: "T_l", label: "lowest published limit" },
-    limitHigh: { kind: "temperature", symbol: "T_h", label: "highest published limit" },
-    margin: { kind: "temperatureDifference", symbol: "dT", label: "margin to the lowest limit" },
+    comparedTemperature: { kind: "temperature", symbol: "T_c", label: "temperature the equipment standard compares" },
+    temperatureInUse: { kind: "temperature", symbol: "T_u", label: "temperature where worn" },
+    minTemperature: { kind: "temperature", symbol: "T_k", label: "minimum temperature to expect" },
+    limit: { kind: "temperature", symbol: "T_l", label: "lower published limit" },
+    limitHigh: { kind: "temperature", symbol: "T_h", label: "upper published limit" },
+    temperatureMargin: { kind: "temperatureDifference", symbol: "dT", label: "margin to the lower limit" },
     tooHot: { kind: "flag", label: "too hot" },
     painful: { kind: "flag", label: "painful in lasting contact" },
     reversibleTime: { kind: "time", symbol: "t_1", label: "time to reversible injury" },
@@ -183,12 +199,12 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
         fields: {
           standard: { kind: "text", label: "standard" },
           limit: { kind: "temperature", label: "limit" },
-          margin: { kind: "temperatureDifference", label: "margin" },
+          temperatureMargin: { kind: "temperatureDifference", label: "margin" },
         },
       },
     },
   },
-  example: { surface: "46 degC", material: "metal", wornAt: "32 degC" },
+  example: { surfaceTemperature: "46 degC", material: "metal", ambientTemperature: "32 degC" },
   formulae: [
     { symbol: "T_c", meaning: "temperature the equipment standard compares", is: "T_s" },
     { symbol: "T_u", meaning: "temperature where worn, the difference in surroundings added", is: "T_s + max(0 K, T_w - T_m)" },

@@ -5,15 +5,15 @@ import type { TouchMaterial } from "../data-touch.js"
 /** Input of {@link touchTemperature}. */
 export interface TouchTemperatureInput {
   /** Surface temperature as measured, once it no longer climbs. [T_s; −40 to 300 °C] */
-  surface: Temperature
+  surfaceTemperature: Temperature
   /** Material that is touched. [metal, coated-metal, glass, plastic or wood] */
   material: TouchMaterial
   /** How long skin may stay on it: 8 h for what is worn. [t_k; 1 ms to 24 h; default 8 h] */
-  contactTime?: Time
+  contactDuration?: Time
   /** Temperature of the surroundings when it was measured. [T_m; −40 to 60 °C; default 25 °C] */
-  measuredAt?: Temperature
+  measuredAmbientTemperature?: Temperature
   /** Temperature of the surroundings where it is worn. [T_w; −40 to 60 °C; default 25 °C] */
-  wornAt?: Temperature
+  ambientTemperature?: Temperature
 }
 
 /** What one standard says. */
@@ -23,23 +23,23 @@ export interface TouchLimit {
   /** Limit [°C] */
   readonly limit: number
   /** Limit less the temperature in use; negative where it is too hot. [K] */
-  readonly margin: number
+  readonly temperatureMargin: number
 }
 
 /** Result of {@link touchTemperature}. */
 export interface TouchTemperature {
   /** Temperature that IEC 62368-1 compares: as measured, not shifted to warmer surroundings. [T_c; °C] */
-  readonly compared: number
+  readonly comparedTemperature: number
   /** Temperature to expect where it is worn; never taken below the measured one. [T_u; °C] */
-  readonly inUse: number
+  readonly temperatureInUse: number
   /** Coldest it is to be expected: where it is worn or where it was measured, whichever is colder. [T_k; °C] */
-  readonly coldest: number
+  readonly minTemperature: number
   /** Lowest limit of the standards for this material and time: the one to keep. [T_l; °C] */
   readonly limit: number
   /** Highest limit of the standards: the far end of the spread. [T_h; °C] */
   readonly limitHigh: number
   /** Lowest limit less the temperature in use. [dT; K] */
-  readonly margin: number
+  readonly temperatureMargin: number
   /** Whether the temperature in use is above the lowest limit. [yes or no] */
   readonly tooHot: boolean
   /** Whether lasting contact hurts at the chest and back. [yes or no] */

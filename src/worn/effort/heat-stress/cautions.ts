@@ -27,16 +27,16 @@ export function heatCautions(si: SiOf<HeatStressInput>, out: HeatStress): Cautio
         ? caution(
             "too-hot",
             "warning",
-            "The heat in this clothing counts as {effective temperature °C} WBGT, over the limit of {limit temperature °C}: wear the rig no more than {minutes} min of each hour, resting out of it in the shade, or go at a cooler hour.",
+            "The heat in this clothing counts as {effectiveWbgt temperature °C} WBGT, over the limit of {wbgtLimit temperature °C}: wear the rig no more than {minutes} min of each hour, resting out of it in the shade, or go at a cooler hour.",
             wbgtSource,
-            { effective: out.effective, limit: out.limit, minutes: Math.floor(60 * out.workShare) },
+            { effectiveWbgt: out.effectiveWbgt, wbgtLimit: out.wbgtLimit, minutes: Math.floor(60 * out.workShare) },
           )
         : caution(
             "too-hot",
             "warning",
-            "The heat in this clothing counts as {effective temperature °C} WBGT, over the limit of {limit temperature °C}, and no rest in the same heat makes up for it: do not wear the rig now; go at a cooler hour.",
+            "The heat in this clothing counts as {effectiveWbgt temperature °C} WBGT, over the limit of {wbgtLimit temperature °C}, and no rest in the same heat makes up for it: do not wear the rig now; go at a cooler hour.",
             wbgtSource,
-            { effective: out.effective, limit: out.limit },
+            { effectiveWbgt: out.effectiveWbgt, wbgtLimit: out.wbgtLimit },
           ),
     )
   if (Math.abs(out.classLimit - out.curveLimit) > 1)
@@ -49,18 +49,18 @@ export function heatCautions(si: SiOf<HeatStressInput>, out: HeatStress): Cautio
         { classLimit: out.classLimit, curveLimit: out.curveLimit },
       ),
     )
-  const published = publishedAdjustment(si.clothing, si.hood)
-  if (si.adjustment !== null && si.adjustment < published)
+  const published = publishedAdjustment(si.clothing, si.hooded)
+  if (si.clothingAdjustment !== null && si.clothingAdjustment < published)
     found.push(
       caution(
         "own-adjustment",
         "caution",
-        "The adjustment of {given.adjustment temperatureDifference K} is below the {published temperatureDifference K} published for this clothing and is not used: choose the clothing that is really worn.",
+        "The adjustment of {given.clothingAdjustment temperatureDifference K} is below the {published temperatureDifference K} published for this clothing and is not used: choose the clothing that is really worn.",
         wbgtSource,
-        { "given.adjustment": si.adjustment, published },
+        { "given.clothingAdjustment": si.clothingAdjustment, published },
       ),
     )
-  if (adjustmentOf(si) < clothingAdjustments.vapourBarrier.adjustment)
+  if (adjustmentOf(si) < clothingAdjustments["vapour-barrier"].adjustment)
     found.push(
       caution(
         "costumes-are-tight",
@@ -78,7 +78,7 @@ export function heatCautions(si: SiOf<HeatStressInput>, out: HeatStress): Cautio
         nioshHeatSource,
       ),
     )
-  if (out.surface === null)
+  if (out.bodySurface === null)
     found.push(
       caution(
         "standard-person",
@@ -87,7 +87,7 @@ export function heatCautions(si: SiOf<HeatStressInput>, out: HeatStress): Cautio
         metabolicClassSource,
       ),
     )
-  if (!(out.standardRate >= 100 && out.standardRate <= 600))
+  if (!(out.standardMetabolicRate >= 100 && out.standardMetabolicRate <= 600))
     found.push(
       caution(
         "outside-range",

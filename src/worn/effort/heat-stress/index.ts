@@ -22,7 +22,7 @@ import type { HeatStress, HeatStressInput, Si } from "./types.js"
 
 export type { HeatStress, HeatStressInput } from "./types.js"
 
-/** WBGT of three thermometers, °C; without `air` it is out of the sun. */
+/** WBGT of three thermometers, °C; without `ambientTemperature` it is out of the sun. */
 export function wbgtOf(wetBulb: number, globe: number, air: number | null): number {
   return air === null ? 0.7 * wetBulb + 0.3 * globe : 0.7 * wetBulb + 0.2 * globe + 0.1 * air
 }
@@ -45,35 +45,40 @@ export function bodySurface(mass: number, stature: number): number {
 }
 
 function solve(si: Si): HeatStress {
-  const { rate, acclimatized, bodyMass, stature } = si
-  const wbgt = si.wbgt ?? wbgtOf(si.wetBulb as number, si.globe as number, si.air)
-  const effective = wbgt + adjustmentOf(si)
+  const { metabolicRate, acclimatized, bodyMass, stature } = si
+  const wbgt = si.wbgt ?? wbgtOf(si.wetBulbTemperature as number, si.globeTemperature as number, si.ambientTemperature)
+  const effectiveWbgt = wbgt + adjustmentOf(si)
   const surface = bodyMass === null || stature === null ? null : bodySurface(bodyMass, stature)
   // the same watts are harder work for a small body; a large one is given nothing for its size
   const scale = surface === null ? 1 : Math.max(1, standardSurface / surface)
-  const standardRate = rate * scale
-  const resting = si.restRate ?? Math.min(rate, standardRest / scale)
-  const metabolicClass = heatClasses.findIndex((c) => standardRate <= c.upTo)
+  const standardMetabolicRate = metabolicRate * scale
+  const restMetabolicRate = si.restMetabolicRate ?? Math.min(metabolicRate, standardRest / scale)
+  const metabolicClass = heatClasses.findIndex((c) => standardMetabolicRate <= c.upTo)
   const row = heatClasses[metabolicClass] as HeatClass
   const classLimit = acclimatized ? row.acclimatized : row.notAcclimatized
-  const curveLimit = nioshLimit(standardRate, acclimatized)
-  const limit = Math.min(classLimit, curveLimit)
+  const curveLimit = nioshLimit(standardMetabolicRate, acclimatized)
+  const wbgtLimit = Math.min(classLimit, curveLimit)
   const { offset, slope } = nioshHeat[acclimatized ? "acclimatized" : "notAcclimatized"]
-  const rateAtLimit = Math.min(10 ** ((offset - effective) / slope), classRate(effective, acclimatized)) / scale
+  const metabolicRateAtLimit = Math.min(10 ** ((offset - effectiveWbgt) / slope), classRate(effectiveWbgt, acclimatized)) / scale
   return {
     wbgt,
-    effective,
-    surface,
-    standardRate,
+    effectiveWbgt,
+    bodySurface: surface,
+    standardMetabolicRate,
     metabolicClass,
     classLimit,
     curveLimit,
-    limit,
-    margin: limit - effective,
-    resting,
-    rateAtLimit,
-    workShare: rateAtLimit >= rate ? 1 : rateAtLimit <= resting ? 0 : (rateAtLimit - resting) / (rate - resting),
-    exceeded: !(effective <= limit),
+    wbgtLimit,
+    wbgtMargin: wbgtLimit - effectiveWbgt,
+    restMetabolicRate,
+    metabolicRateAtLimit,
+    workShare:
+      metabolicRateAtLimit >= metabolicRate
+        ? 1
+        : metabolicRateAtLimit <= restMetabolicRate
+          ? 0
+          : (metabolicRateAtLimit - restMetabolicRate) / (metabolicRate - restMetabolicRate),
+    exceeded: !(effectiveWbgt <= wbgtLimit),
   }
 }
 
@@ -89,34 +94,35 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * the acclimatized or 59.9 − 14.1·log₁₀ M for others (M in W). M is the metabolic rate of a standard person of 1.8 m²
  * at the same work: with mass and stature, the wearer's own times max(1, 1.8 m²/S), S by Du Bois. A hood adds 1 K, and
  * an adjustment of one's own counts only where it is higher than the published one. `workShare` is the part of the hour
- * whose mean rate meets curve and class, resting at `restRate` in the same heat. Valid for 100 to 600 W, healthy
+ * whose mean rate meets curve and class, resting at `restMetabolicRate` in the same heat. Valid for 100 to 600 W, healthy
  * adults.
  *
  * **Inputs**
- * - `rate`: metabolic rate [M; 60 to 1200 W]
+ * - `metabolicRate`: metabolic rate [M; 60 to 1200 W]
  * - `wbgt`: WBGT as measured [t_m; −20 to 60 °C; optional]
- * - `wetBulb`: natural wet bulb [t_nw; −20 to 60 °C; optional]
- * - `globe`: black globe [t_g; −20 to 90 °C; optional]
- * - `air`: air, with the sun out [t_a; −20 to 60 °C; optional]
- * - `clothing`: clothing [workClothes, clothCoverall, doubleLayer, vapourBarrier or vapourBarrierOverClothes; default
- *   vapourBarrier]
- * - `hood`: hood, mask or closed head [yes or no; default no]
- * - `adjustment`: own adjustment for clothing [d_o; 0 to 20 K; optional]
+ * - `wetBulbTemperature`: natural wet bulb [t_nw; −20 to 60 °C; optional]
+ * - `globeTemperature`: black globe [t_g; −20 to 90 °C; optional]
+ * - `ambientTemperature`: air, with the sun out [t_a; −20 to 60 °C; optional]
+ * - `clothing`: clothing [work-clothes, cloth-coverall, double-layer, vapour-barrier or vapour-barrier-over-clothes;
+ *   default vapour-barrier]
+ * - `hooded`: hood, mask or closed head [yes or no; default no]
+ * - `clothingAdjustment`: own adjustment for clothing [d_o; 0 to 20 K; optional]
  * - `acclimatized`: acclimatized [yes or no; default no]
- * - `restRate`: metabolic rate at rest [M_r; 40 to 250 W; optional]
- * - `bodyMass`: mass of the wearer [m_b; 20 to 300 kg; optional]
- * - `stature`: stature of the wearer [H_w; 800 mm to 2.5 m; optional]
- * - exactly one of `wbgt` and `wetBulb` with `globe`
- * - `air` only beside `wetBulb` with `globe`
+ * - `restMetabolicRate`: metabolic rate at rest [M_r; 40 to 250 W; optional]
+ * - `bodyMass`: body mass [m_b; 20 to 300 kg; optional]
+ * - `stature`: stature [H_w; 800 mm to 2.5 m; optional]
+ * - exactly one of `wbgt` and `wetBulbTemperature` with `globeTemperature`
+ * - `ambientTemperature` only beside `wetBulbTemperature` with `globeTemperature`
  * - `bodyMass` and `stature` only together
  *
  * **Results**
  *
- * `wbgt`: WBGT [t_w; °C]; `effective`: WBGT with clothing [t_e; °C]; `surface`: body surface [S_d; m²];
- * `standardRate`: metabolic rate of a standard person at this work [M_s; W]; `metabolicClass`: class of metabolic rate
- * [n_c]; `classLimit`: limit by class [t_i; °C]; `curveLimit`: limit by curve [t_n; °C]; `limit`: limit [t_l; °C];
- * `margin`: margin [d_t; K]; `resting`: metabolic rate while resting [M_q; W]; `rateAtLimit`: mean rate at the limit
- * [M_l; W]; `workShare`: share of each hour in the rig [q_w; as a fraction]; `exceeded`: limit exceeded [yes or no].
+ * `wbgt`: WBGT [t_w; °C]; `effectiveWbgt`: WBGT with clothing [t_e; °C]; `bodySurface`: body surface area [S_d; m²];
+ * `standardMetabolicRate`: metabolic rate of a standard person at this work [M_s; W]; `metabolicClass`: class of
+ * metabolic rate [n_c]; `classLimit`: limit by class [t_i; °C]; `curveLimit`: limit by curve [t_n; °C]; `wbgtLimit`:
+ * limit [t_l; °C]; `wbgtMargin`: margin [d_t; K]; `restMetabolicRate`: metabolic rate while resting [M_q; W];
+ * `metabolicRateAtLimit`: mean rate at the limit [M_l; W]; `workShare`: share of each hour in the rig [q_w; as a
+ * fraction]; `exceeded`: limit exceeded [yes or no].
  *
  * **Symbols of the working**
  *
@@ -143,9 +149,9 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * @example
  * ```ts
  * import { heatStress } from 'alula/worn'
- * const evening = heatStress({ rate: '300 W', wetBulb: '20 degC', globe: '25 degC', clothing: 'doubleLayer' })
+ * const evening = heatStress({ metabolicRate: '300 W', wetBulbTemperature: '20 degC', globeTemperature: '25 degC', clothing: 'double-layer' })
  * evening.wbgt // => 21.5
- * evening.limit // => 24.97
+ * evening.wbgtLimit // => 24.97
  * evening.exceeded // => false
  * ```
  */
@@ -155,19 +161,19 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
   solve,
   () => ({
     input: {
-      rate: { kind: "power", symbol: "M", label: "metabolic rate", min: 60, max: 1200, typical: [100, 600] },
+      metabolicRate: { kind: "power", symbol: "M", label: "metabolic rate", min: 60, max: 1200, typical: [100, 600] },
       wbgt: { ...temperature("t_m", "WBGT as measured", [10, 35]), default: null },
-      wetBulb: { ...temperature("t_nw", "natural wet bulb", [5, 30]), default: null },
-      globe: { kind: "temperature", symbol: "t_g", label: "black globe", min: -20, max: 90, typical: [10, 55], default: null },
-      air: { ...temperature("t_a", "air, with the sun out", [10, 40]), default: null },
+      wetBulbTemperature: { ...temperature("t_nw", "natural wet bulb", [5, 30]), default: null },
+      globeTemperature: { kind: "temperature", symbol: "t_g", label: "black globe", min: -20, max: 90, typical: [10, 55], default: null },
+      ambientTemperature: { ...temperature("t_a", "air, with the sun out", [10, 40]), default: null },
       clothing: {
         kind: "choice",
         label: "clothing",
         options: optionsFrom(clothingAdjustments, (key) => clothingAdjustments[key].label),
-        default: "vapourBarrier",
+        default: "vapour-barrier",
       },
-      hood: { kind: "flag", label: "hood, mask or closed head", default: false },
-      adjustment: {
+      hooded: { kind: "flag", label: "hood, mask or closed head", default: false },
+      clothingAdjustment: {
         kind: "temperatureDifference",
         symbol: "d_o",
         label: "own adjustment for clothing",
@@ -177,56 +183,64 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
         default: null,
       },
       acclimatized: { kind: "flag", label: "acclimatized", default: false },
-      restRate: { kind: "power", symbol: "M_r", label: "metabolic rate at rest", min: 40, max: 250, typical: [60, 150], default: null },
-      bodyMass: { kind: "mass", symbol: "m_b", label: "mass of the wearer", min: 20, max: 300, typical: [45, 100], default: null },
-      stature: { kind: "length", symbol: "H_w", label: "stature of the wearer", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: null },
+      restMetabolicRate: {
+        kind: "power",
+        symbol: "M_r",
+        label: "metabolic rate at rest",
+        min: 40,
+        max: 250,
+        typical: [60, 150],
+        default: null,
+      },
+      bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300, typical: [45, 100], default: null },
+      stature: { kind: "length", symbol: "H_w", label: "stature", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: null },
     },
     output: {
       wbgt: { kind: "temperature", symbol: "t_w", label: "WBGT" },
-      effective: { kind: "temperature", symbol: "t_e", label: "WBGT with clothing" },
-      surface: { kind: "area", symbol: "S_d", label: "body surface" },
-      standardRate: { kind: "power", symbol: "M_s", label: "metabolic rate of a standard person at this work", unit: "W" },
+      effectiveWbgt: { kind: "temperature", symbol: "t_e", label: "WBGT with clothing" },
+      bodySurface: { kind: "area", symbol: "S_d", label: "body surface area" },
+      standardMetabolicRate: { kind: "power", symbol: "M_s", label: "metabolic rate of a standard person at this work", unit: "W" },
       metabolicClass: { kind: "number", symbol: "n_c", label: "class of metabolic rate" },
       classLimit: { kind: "temperature", symbol: "t_i", label: "limit by class" },
       curveLimit: { kind: "temperature", symbol: "t_n", label: "limit by curve" },
-      limit: { kind: "temperature", symbol: "t_l", label: "limit" },
-      margin: { kind: "temperatureDifference", symbol: "d_t", label: "margin" },
-      resting: { kind: "power", symbol: "M_q", label: "metabolic rate while resting", unit: "W" },
-      rateAtLimit: { kind: "power", symbol: "M_l", label: "mean rate at the limit", unit: "W" },
+      wbgtLimit: { kind: "temperature", symbol: "t_l", label: "limit" },
+      wbgtMargin: { kind: "temperatureDifference", symbol: "d_t", label: "margin" },
+      restMetabolicRate: { kind: "power", symbol: "M_q", label: "metabolic rate while resting", unit: "W" },
+      metabolicRateAtLimit: { kind: "power", symbol: "M_l", label: "mean rate at the limit", unit: "W" },
       workShare: { kind: "ratio", symbol: "q_w", label: "share of each hour in the rig", unit: "%" },
       exceeded: { kind: "flag", label: "limit exceeded" },
     },
-    example: { rate: "300 W", wetBulb: "20 degC", globe: "25 degC", clothing: "doubleLayer" },
+    example: { metabolicRate: "300 W", wetBulbTemperature: "20 degC", globeTemperature: "25 degC", clothing: "double-layer" },
     formulae: [
       { symbol: "t_w", meaning: "WBGT as measured", is: "t_m", when: "has_wbgt" },
       {
         symbol: "t_w",
         meaning: "WBGT out of the sun",
         is: "0.7 * t_nw + 0.3 * t_g",
-        when: "has_wetBulb and not has_air",
+        when: "has_wetBulbTemperature and not has_ambientTemperature",
         source: wbgtSource,
       },
       {
         symbol: "t_w",
         meaning: "WBGT in the sun",
         is: "0.7 * t_nw + 0.2 * t_g + 0.1 * t_a",
-        when: "has_wetBulb and has_air",
+        when: "has_wetBulbTemperature and has_ambientTemperature",
         source: wbgtSource,
       },
       {
         symbol: "d_p",
         kind: "temperatureDifference",
         meaning: "published clothing adjustment, hood included",
-        given: (si) => publishedAdjustment(si.clothing, si.hood),
+        given: (si) => publishedAdjustment(si.clothing, si.hooded),
         source: at(wbgtSource, "clothing adjustment annex"),
       },
-      { symbol: "d_c", kind: "temperatureDifference", meaning: "adjustment used", is: "d_p", when: "not has_adjustment" },
+      { symbol: "d_c", kind: "temperatureDifference", meaning: "adjustment used", is: "d_p", when: "not has_clothingAdjustment" },
       {
         symbol: "d_c",
         kind: "temperatureDifference",
         meaning: "adjustment used: an own one counts where it is higher",
         is: "max(d_o, d_p)",
-        when: "has_adjustment",
+        when: "has_clothingAdjustment",
       },
       { symbol: "t_e", meaning: "WBGT with clothing", is: "t_w + d_c" },
       { symbol: "k_s", kind: "number", meaning: "a standard person", is: "1", when: "not has_bodyMass" },
@@ -246,8 +260,8 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
         source: metabolicClassSource,
       },
       { symbol: "M_s", meaning: "metabolic rate of a standard person at this work", is: "M * k_s" },
-      { symbol: "M_q", meaning: "resting as given", is: "M_r", when: "has_restRate" },
-      { symbol: "M_q", meaning: "rest of a standard person, scaled", is: "min(M, 115 W / k_s)", when: "not has_restRate" },
+      { symbol: "M_q", meaning: "resting as given", is: "M_r", when: "has_restMetabolicRate" },
+      { symbol: "M_q", meaning: "rest of a standard person, scaled", is: "min(M, 115 W / k_s)", when: "not has_restMetabolicRate" },
       {
         symbol: "n_c",
         kind: "number",
@@ -283,7 +297,7 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
         symbol: "M_c",
         kind: "power",
         meaning: "highest rate whose class allows this heat",
-        given: (si, out) => classRate(out.effective, si.acclimatized),
+        given: (si, out) => classRate(out.effectiveWbgt, si.acclimatized),
         source: at(wbgtSource, "table A.1"),
       },
       {
@@ -299,23 +313,28 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
     ],
     sources: [wbgtSource, metabolicClassSource, nioshHeatSource, clothingOverSource, bodySurfaceSource, childHeatSource],
     either: [
-      { exactlyOne: ["wbgt", ["wetBulb", "globe"]] },
-      { given: "air", needs: [["wetBulb", "globe"]] },
+      { exactlyOne: ["wbgt", ["wetBulbTemperature", "globeTemperature"]] },
+      { given: "ambientTemperature", needs: [["wetBulbTemperature", "globeTemperature"]] },
       { together: ["bodyMass", "stature"] },
     ],
-    check: ({ wetBulb, globe, rate, restRate }) => {
+    check: ({ wetBulbTemperature, globeTemperature, metabolicRate, restMetabolicRate }) => {
       const faults = []
-      if (wetBulb !== null && globe !== null && wetBulb > globe)
+      if (wetBulbTemperature !== null && globeTemperature !== null && wetBulbTemperature > globeTemperature)
         faults.push(
           inconsistent(
-            ["wetBulb"],
-            "a wet bulb of {wetBulb temperature °C} above the globe",
-            "no more than the globe's {globe temperature °C}: a wet wick is never the warmer of the two",
-            { wetBulb, globe },
+            ["wetBulbTemperature"],
+            "a wet bulb of {wetBulbTemperature temperature °C} above the globe",
+            "no more than the globe's {globeTemperature temperature °C}: a wet wick is never the warmer of the two",
+            { wetBulbTemperature, globeTemperature },
           ),
         )
-      if (restRate !== null && !(restRate <= rate))
-        faults.push(inconsistent(["restRate"], "{restRate power W} at rest", "no more than the rate of {rate power W}", { restRate, rate }))
+      if (restMetabolicRate !== null && !(restMetabolicRate <= metabolicRate))
+        faults.push(
+          inconsistent(["restMetabolicRate"], "{restMetabolicRate power W} at rest", "no more than the rate of {metabolicRate power W}", {
+            restMetabolicRate,
+            metabolicRate,
+          }),
+        )
       return faults
     },
     cautions: heatCautions,

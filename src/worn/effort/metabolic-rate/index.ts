@@ -46,7 +46,7 @@ const level = (grade: number) => (Math.abs(grade) < 1e-6 ? 0 : grade)
 
 function readings(si: SiOf<MetabolicRateInput>, load: number): Partial<Record<MetabolicEquation, number>> {
   const { bodyMass, standingRate } = si
-  const [speed, grade] = [still(si.speed), level(si.grade)]
+  const [speed, grade] = [still(si.walkingSpeed), level(si.grade)]
   const factor = terrainFactor(si.terrain, si.snowDepth)
   const total = bodyMass + load
   const walking = speed > 0
@@ -63,8 +63,8 @@ function readings(si: SiOf<MetabolicRateInput>, load: number): Partial<Record<Me
 function applies(name: MetabolicEquation, si: SiOf<MetabolicRateInput>, load: number): boolean {
   const { speed, grade, share, terrain } = metabolicSamples[name]
   return (
-    si.speed >= speed[0] &&
-    si.speed <= speed[1] &&
+    si.walkingSpeed >= speed[0] &&
+    si.walkingSpeed <= speed[1] &&
     level(si.grade) >= grade[0] &&
     level(si.grade) <= grade[1] &&
     load / si.bodyMass <= share &&
@@ -76,7 +76,7 @@ function applies(name: MetabolicEquation, si: SiOf<MetabolicRateInput>, load: nu
 export function tooLight(bodyMass: number, answers = true): NoSolution | null {
   if (bodyMass >= lightestWalker) return null
   return refuse(
-    "adult-data-only",
+    "outside-data",
     "The published equations are of adults, and the lightest walker they were compared with weighed {lightest mass}: this wearer is {shortBy mass} lighter. A child's body works harder for its mass, so no figure is given. Let an adult of {lightest mass} or more wear the rig, and keep children out of it.",
     lightestWalker - bodyMass,
     { bodyMass },
@@ -89,27 +89,27 @@ function solve(si: SiOf<MetabolicRateInput>): MetabolicRate | NoSolution {
   const refused = tooLight(si.bodyMass)
   if (refused) return refused
   const { head, hands, feet } = placementFactor
-  const equivalentLoad = si.load + head * si.headLoad + hands * si.handLoad + feet * si.footLoad
-  const rates = readings(si, equivalentLoad)
+  const equivalentMass = si.rigMass + head * si.headMass + hands * si.handMass + feet * si.footMass
+  const rates = readings(si, equivalentMass)
   const said = Object.entries(rates) as [MetabolicEquation, number][]
   const all = said.map(([, rate]) => rate)
   const [lowest, rate] = [Math.min(...all), Math.max(...all)]
   return {
-    equivalentLoad,
+    equivalentMass,
     pandolf: rates.pandolf as number,
     looney2019: rates.looney2019 as number,
     looney2022: rates.looney2022 ?? null,
     acsm: rates.acsm ?? null,
     minimumMechanics: rates.minimumMechanics ?? null,
     givoniGoldman: rates.givoniGoldman ?? null,
-    lowest,
-    rate,
-    spread: rate / lowest,
+    minMetabolicRate: lowest,
+    metabolicRate: rate,
+    spreadRatio: rate / lowest,
     met: rate / (3.5 * perOxygen * si.bodyMass),
     readings: said.map(([name, one]) => ({
       equation: metabolicSamples[name].label,
-      rate: one,
-      applies: applies(name, si, equivalentLoad),
+      metabolicRate: one,
+      applies: applies(name, si, equivalentMass),
       sample: metabolicSamples[name].sample,
     })),
   }
@@ -121,7 +121,7 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
   if (outside.length === out.readings.length)
     found.push(
       caution(
-        "outside-every-range",
+        "outside-range",
         "warning",
         "No equation was fitted to such a case: every reading is an extrapolation. Measure a real rehearsal before relying on it.",
         LOONEY_2022,
@@ -137,26 +137,26 @@ function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
         { outside: outside.map((r) => r.equation).join("; ") },
       ),
     )
-  if (out.spread > 1.25)
+  if (out.spreadRatio > 1.25)
     found.push(
       caution(
         "equations-disagree",
         "caution",
-        "The equations differ by a factor of {spread} here (single readings are off by up to 27 %); plan with the largest.",
+        "The equations differ by a factor of {spreadRatio} here (single readings are off by up to 27 %); plan with the largest.",
         PASSMORE,
-        { spread: out.spread },
+        { spreadRatio: out.spreadRatio },
       ),
     )
   if (si.bodyMass < 50)
     found.push(
       caution(
-        "light-wearer",
+        "small-wearer",
         "caution",
         "The equations read low for light walkers (down to 27 % below measurement at 36 kg) and none was fitted to children.",
         PASSMORE,
       ),
     )
-  if (si.headLoad > headMassLimit(0.05))
+  if (si.headMass > headMassLimit(0.05))
     found.push(
       caution(
         "heavy-head",
@@ -192,29 +192,30 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  *   standing rate (W/kg);
  * - ACSM: 3.5 + 6·v + 108·v·G mL/(kg·min), minimum mechanics and Givoni–Goldman likewise, 5.0 kcal per litre of oxygen.
  *
- * `rate` is the largest reading, because none of them was fitted to costumes; `lowest` and `spread` show how far they part.
+ * `metabolicRate` is the largest reading, because none of them was fitted to costumes; `minMetabolicRate` and `spreadRatio` show how far they part.
  * Valid for adults from 36 kg, 0 to about 2 m/s, loads to 66 % of body mass; each reading says whether the case is in its
  * range. A lighter wearer, a child as a rule, is refused: no equation was fitted to one.
  *
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 200 kg]
- * - `load`: load on the trunk [m_t; 0 to 150 kg; default 0]
- * - `headLoad`: load on the head [m_h; 0 to 60 kg; default 0]
- * - `handLoad`: load in the hands [m_a; 0 to 60 kg; default 0]
- * - `footLoad`: load on the feet [m_f; 0 to 60 kg; default 0]
- * - `speed`: walking speed [v; 0 to 2.5 m/s; default 0]
+ * - `rigMass`: rig mass on the trunk [m_t; 0 to 150 kg; default 0]
+ * - `headMass`: load on the head [m_h; 0 to 60 kg; default 0]
+ * - `handMass`: load in the hands [m_a; 0 to 60 kg; default 0]
+ * - `footMass`: load on the feet [m_f; 0 to 60 kg; default 0]
+ * - `walkingSpeed`: walking speed [v; 0 to 2.5 m/s; default 0]
  * - `grade`: grade [G; −0.4 to 0.45; default 0]
- * - `terrain`: surface underfoot [hard, dirtRoad, lightBrush, heavyBrush, swamp, looseSand or softSnow; default hard]
+ * - `terrain`: surface underfoot [hard, dirt-road, light-brush, heavy-brush, swamp, loose-sand or soft-snow; default
+ *   hard]
  * - `snowDepth`: footprint depth in soft snow [d_s; 0 to 500 mm; default 0]
  * - `standingRate`: standing rate, W/kg [M_s; 0.8 to 2; default 1.05]
  *
  * **Results**
  *
- * `equivalentLoad`: equivalent trunk load [m_e; kg]; `pandolf`: Pandolf and others 1977 [M_P; W]; `looney2019`: Looney
+ * `equivalentMass`: equivalent trunk load [m_e; kg]; `pandolf`: Pandolf and others 1977 [M_P; W]; `looney2019`: Looney
  * and others 2019, graded walking [M_L; W]; `looney2022`: Looney and others 2022, backpacking [M_B; W]; `acsm`: ACSM
  * walking [M_A; W]; `minimumMechanics`: minimum mechanics [M_M; W]; `givoniGoldman`: Givoni and Goldman [M_G; W];
- * `lowest`: lowest reading [M_0; W]; `rate`: rate to plan with [M; W]; `spread`: largest over smallest [q; as a
- * fraction]; `met`: rate in MET [q_m]; `readings`: readings [list].
+ * `minMetabolicRate`: lowest reading [M_0; W]; `metabolicRate`: rate to plan with [M; W]; `spreadRatio`: maximum over
+ * minimum [q; as a fraction]; `met`: rate in MET [q_m]; `readings`: readings [list].
  *
  * **Symbols of the working**
  *
@@ -248,13 +249,13 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `adult-data-only` below 36 kg of body mass
+ * @throws NoSolutionError `outside-data` below 36 kg of body mass
  * @example
  * ```ts
  * import { metabolicRate } from 'alula/worn'
- * const walk = metabolicRate({ bodyMass: '70 kg', load: '20 kg', speed: '1.34 m/s' })
+ * const walk = metabolicRate({ bodyMass: '70 kg', rigMass: '20 kg', walkingSpeed: '1.34 m/s' })
  * walk.pandolf // => 362.1
- * walk.rate // => 397.3
+ * walk.metabolicRate // => 397.3
  * ```
  */
 export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PURE__ */ solver<MetabolicRateInput, MetabolicRate>(
@@ -264,11 +265,11 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
   () => ({
     input: {
       bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
-      load: { kind: "mass", symbol: "m_t", label: "load on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
-      headLoad: mass("m_h", "load on the head"),
-      handLoad: mass("m_a", "load in the hands"),
-      footLoad: mass("m_f", "load on the feet"),
-      speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0, 1.6], default: 0 },
+      rigMass: { kind: "mass", symbol: "m_t", label: "rig mass on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
+      headMass: mass("m_h", "load on the head"),
+      handMass: mass("m_a", "load in the hands"),
+      footMass: mass("m_f", "load on the feet"),
+      walkingSpeed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0, 1.6], default: 0 },
       grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
       terrain: {
         kind: "choice",
@@ -280,16 +281,16 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
       standingRate: { kind: "number", symbol: "M_s", label: "standing rate, W/kg", min: 0.8, max: 2, typical: [1, 1.5], default: 1.05 },
     },
     output: {
-      equivalentLoad: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
+      equivalentMass: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
       pandolf: power("M_P", "Pandolf and others 1977"),
       looney2019: power("M_L", "Looney and others 2019, graded walking"),
       looney2022: power("M_B", "Looney and others 2022, backpacking"),
       acsm: power("M_A", "ACSM walking"),
       minimumMechanics: power("M_M", "minimum mechanics"),
       givoniGoldman: power("M_G", "Givoni and Goldman"),
-      lowest: power("M_0", "lowest reading"),
-      rate: power("M", "rate to plan with"),
-      spread: { kind: "ratio", symbol: "q", label: "largest over smallest", unit: "x" },
+      minMetabolicRate: power("M_0", "lowest reading"),
+      metabolicRate: power("M", "rate to plan with"),
+      spreadRatio: { kind: "ratio", symbol: "q", label: "maximum over minimum", unit: "x" },
       met: { kind: "number", symbol: "q_m", label: "rate in MET" },
       readings: {
         kind: "list",
@@ -299,17 +300,17 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
           label: "reading",
           fields: {
             equation: { kind: "text", label: "equation" },
-            rate: { kind: "power", label: "rate", unit: "W" },
+            metabolicRate: { kind: "power", label: "rate", unit: "W" },
             applies: { kind: "flag", label: "in its range" },
             sample: { kind: "text", label: "sample" },
           },
         },
       },
     },
-    example: { bodyMass: "60 kg", load: "9 kg", speed: "0.9 m/s" },
+    example: { bodyMass: "60 kg", rigMass: "9 kg", walkingSpeed: "0.9 m/s" },
     formulae: metabolicRateSteps,
     check: ({ terrain, snowDepth }) =>
-      snowDepth > 0 && terrain !== "softSnow"
+      snowDepth > 0 && terrain !== "soft-snow"
         ? [
             inconsistent(
               ["snowDepth"],
@@ -325,18 +326,18 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
 )
 
 /** Metabolic rate to plan with, W: {@link metabolicRate} without its ceremony, on the level and a hard floor. */
-export function plannedRate(bodyMass: number, load: number, speed: number): number {
+export function plannedRate(bodyMass: number, rigMass: number, walkingSpeed: number): number {
   const si = {
     bodyMass,
-    load,
-    headLoad: 0,
-    handLoad: 0,
-    footLoad: 0,
-    speed,
+    rigMass,
+    headMass: 0,
+    handMass: 0,
+    footMass: 0,
+    walkingSpeed,
     grade: 0,
     terrain: "hard",
     snowDepth: 0,
     standingRate: 1.05,
   } as const
-  return Math.max(...Object.values(readings(si, load)))
+  return Math.max(...Object.values(readings(si, rigMass)))
 }

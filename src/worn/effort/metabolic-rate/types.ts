@@ -7,18 +7,18 @@ export interface MetabolicRateInput {
   /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
   bodyMass: Mass
   /** Mass carried on the trunk: back, hips, chest. [m_t; 0 to 150 kg; default 0] */
-  load?: Mass
+  rigMass?: Mass
   /** Mass carried on the head. [m_h; 0 to 60 kg; default 0] */
-  headLoad?: Mass
+  headMass?: Mass
   /** Mass held in the hands. [m_a; 0 to 60 kg; default 0] */
-  handLoad?: Mass
+  handMass?: Mass
   /** Mass on the feet beyond ordinary shoes. [m_f; 0 to 60 kg; default 0] */
-  footLoad?: Mass
+  footMass?: Mass
   /** Walking speed; 0 stands still. [v; 0 to 2.5 m/s; default 0] */
-  speed?: Speed
+  walkingSpeed?: Speed
   /** Rise over run, negative downhill. [G; −0.4 to 0.45; default 0] */
   grade?: Ratio
-  /** Surface underfoot [hard, dirtRoad, lightBrush, heavyBrush, swamp, looseSand or softSnow; default hard] */
+  /** Surface underfoot [hard, dirt-road, light-brush, heavy-brush, swamp, loose-sand or soft-snow; default hard] */
   terrain?: Terrain
   /** Depth of the footprint in soft snow; given with any other surface it is a fault. [d_s; 0 to 500 mm; default 0] */
   snowDepth?: Length
@@ -31,7 +31,7 @@ export interface MetabolicReading {
   /** Name of the equation. [text] */
   readonly equation: string
   /** Its metabolic rate. [W] */
-  readonly rate: number
+  readonly metabolicRate: number
   /** Whether the case lies inside the equation's published range. [yes or no] */
   readonly applies: boolean
   /** Who it was fitted to. [text] */
@@ -41,7 +41,7 @@ export interface MetabolicReading {
 /** Result of {@link metabolicRate}. */
 export interface MetabolicRate {
   /** Load in the trunk-carried kilograms that cost the same. [m_e; kg] */
-  readonly equivalentLoad: number
+  readonly equivalentMass: number
   /** Pandolf with Santee's downhill correction. [M_P; W] */
   readonly pandolf: number
   /** Looney and others 2019, graded walking, on the total mass. [M_L; W] */
@@ -55,11 +55,11 @@ export interface MetabolicRate {
   /** Givoni and Goldman; from 0.7 m/s, not downhill. [M_G; W] */
   readonly givoniGoldman: number | null
   /** Smallest of the readings. [M_0; W] */
-  readonly lowest: number
+  readonly minMetabolicRate: number
   /** Metabolic rate to plan with: the largest of the readings. [M; W] */
-  readonly rate: number
+  readonly metabolicRate: number
   /** Largest reading over smallest. [q; as a fraction] */
-  readonly spread: number
+  readonly spreadRatio: number
   /** The rate in multiples of 3.5 mL of oxygen per kg and minute (MET). [q_m] */
   readonly met: number
   /** Every reading with its range and sample. [list] */

@@ -8,27 +8,27 @@ import type { WearSchedule, WearScheduleInput } from "./types.js"
 /** What goes with an answer of wearSchedule. */
 export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution[] {
   const found: Caution[] = [takeItOff]
-  if (out.first && out.heaviest)
+  if (out.firstLimit && out.maxRig)
     found.push(
       caution(
         "not-bearable",
         "warning",
-        "The strain reaches its limit after {first.after time}, in '{first.during}': take the rig off for the rests listed, share it between wearers, or bring it below {heaviest.load mass}.",
+        "The strain reaches its limit after {firstLimit.time time}, in '{firstLimit.during}': take the rig off for the rests listed, share it between wearers, or bring it below {maxRig.rigMass mass}.",
         KAMON,
-        { "first.after": out.first.after, "first.during": out.first.during, "heaviest.load": out.heaviest.load },
+        { "firstLimit.time": out.firstLimit.time, "firstLimit.during": out.firstLimit.during, "maxRig.rigMass": out.maxRig.rigMass },
       ),
     )
-  else if (out.first)
+  else if (out.firstLimit)
     found.push(
       caution(
         "not-bearable",
         "warning",
-        "The strain reaches its limit after {first.after time}, in '{first.during}': take the rig off for the rests listed, or share it between wearers.",
+        "The strain reaches its limit after {firstLimit.time time}, in '{firstLimit.during}': take the rig off for the rests listed, or share it between wearers.",
         KAMON,
-        { "first.after": out.first.after, "first.during": out.first.during },
+        { "firstLimit.time": out.firstLimit.time, "firstLimit.during": out.firstLimit.during },
       ),
     )
-  if (out.heaviest === null)
+  if (out.maxRig === null)
     found.push(
       caution(
         "no-load-is-bearable",
@@ -37,7 +37,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         NIOSH_1993,
       ),
     )
-  if (out.resting.total > out.worn)
+  if (out.resting.total > out.wornDuration)
     found.push(
       caution(
         "more-rest-than-wear",
@@ -51,12 +51,12 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
       caution(
         "over-share",
         "warning",
-        "On average {meanShare ratio %} of the aerobic capacity for {worn time h}; {shareLimit ratio %} is published as acceptable for so long. The stricter of this and the strain counts.",
+        "On average {meanShare ratio %} of the aerobic capacity for {wornDuration time h}; {shareLimit ratio %} is published as acceptable for so long. The stricter of this and the strain counts.",
         NIOSH_1993,
-        { meanShare: out.meanShare, worn: out.worn, shareLimit: out.shareLimit },
+        { meanShare: out.meanShare, wornDuration: out.wornDuration, shareLimit: out.shareLimit },
       ),
     )
-  if (out.parts.some((p) => p.allowance !== null && p.capacityShare < 0.3))
+  if (out.plan.some((p) => p.maxDuration !== null && p.capacityShare < 0.3))
     found.push(
       caution(
         "gentle-work-extrapolated",
@@ -65,7 +65,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         KAMON,
       ),
     )
-  const effort = backEffort(si, si.load)
+  const effort = backEffort(si, si.rigMass)
   if (effort === null)
     found.push(
       caution(
@@ -84,14 +84,14 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         FREY_LAW_2010,
       ),
     )
-  if (si.load > out.massAtLimit)
+  if (si.rigMass > out.massAtLimit)
     found.push(
       caution(
         "over-published-share",
         "warning",
-        "The rig weighs {given.load mass}, above {massAtLimit mass}, the published share of body mass for this wearer: make it lighter, whatever the schedule says.",
+        "The rig weighs {given.rigMass mass}, above {massAtLimit mass}, the published share of body mass for this wearer: make it lighter, whatever the schedule says.",
         si.bodyMass < lightWearer ? CHILD_PACKS : HALL,
-        { "given.load": si.load, massAtLimit: out.massAtLimit },
+        { "given.rigMass": si.rigMass, massAtLimit: out.massAtLimit },
       ),
     )
   if (si.bodyMass < lightWearer)

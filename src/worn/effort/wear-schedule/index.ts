@@ -24,20 +24,20 @@ function beyondCapacity(si: SiOf<WearScheduleInput>): NoSolution | null {
   const power = aerobicPower(si)
   const worn = si.plan.filter(isWorn)
   const hardestWith = (load: number) => Math.max(...worn.map((p) => rateOf(si, p, load)))
-  const most = hardestWith(si.load)
+  const most = hardestWith(si.rigMass)
   if (most <= power) return null
-  const hardest = worn.find((p) => rateOf(si, p, si.load) === most) as (typeof worn)[number]
+  const hardest = worn.find((p) => rateOf(si, p, si.rigMass) === most) as (typeof worn)[number]
   // a billionth more, so that rounding cannot refuse it again
-  const capacity = (si.capacity * most * (1 + 1e-9)) / power
+  const maxOxygenUptake = (si.maxOxygenUptake * most * (1 + 1e-9)) / power
   const lightEnough = (load: number) => hardestWith(load) <= power
-  const published = Math.min(si.load, publishedShare(si.bodyMass) * si.bodyMass)
-  const load = lightEnough(LIGHTEST) ? heaviest(published, lightEnough).load : 0
+  const published = Math.min(si.rigMass, publishedShare(si.bodyMass) * si.bodyMass)
+  const rigMass = lightEnough(LIGHTEST) ? heaviest(published, lightEnough).load : 0
   return refuse(
-    "beyond-capacity",
-    "'{part}' asks for {rate power W}, {shortBy power W} more than the wearer's maximum aerobic power: slow down, lighten the rig or leave it out.",
+    "insufficient-capacity",
+    "'{part}' asks for {metabolicRate power W}, {shortBy power W} more than the wearer's maximum aerobic power: slow down, lighten the rig or leave it out.",
     most - power,
-    { rate: most },
-    { ...(load >= LIGHTEST ? { load } : {}), ...(capacity <= HIGHEST_CAPACITY ? { capacity } : {}) },
+    { metabolicRate: most },
+    { ...(rigMass >= LIGHTEST ? { rigMass } : {}), ...(maxOxygenUptake <= HIGHEST_CAPACITY ? { maxOxygenUptake } : {}) },
     { part: hardest.name },
   )
 }
@@ -48,43 +48,43 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
   const power = aerobicPower(si)
   const worn = si.plan.filter(isWorn)
   const massAtLimit = publishedShare(si.bodyMass) * si.bodyMass
-  const strain = strains(si, si.load)
+  const strain = strains(si, si.rigMass)
   const duration = si.plan.reduce((sum, p) => sum + p.duration, 0)
   const wornTime = worn.reduce((sum, p) => sum + p.duration, 0)
   const { listed, count } = restsNeeded(si)
-  const restLength = si.recovery * Math.log(1 / si.resumeAt)
+  const restDuration = si.recoveryTimeConstant * Math.log(1 / si.resumeStrain)
   const peakStrain = Math.max(...strain)
   let clock = 0
-  const first = firstLimit(si, si.load)
+  const first = firstLimit(si, si.rigMass)
   return {
     duration,
-    worn: wornTime,
+    wornDuration: wornTime,
     peakStrain,
     endStrain: strain.at(-1) as number,
-    peakLenient: Math.max(...strains(si, si.load, "lenient")),
-    bearable: first === null && si.load <= massAtLimit,
+    peakStrainLenient: Math.max(...strains(si, si.rigMass, "lenient")),
+    bearable: first === null && si.rigMass <= massAtLimit,
     massAtLimit,
-    unbroken: Math.min(...worn.map((p) => allowance(si, p, si.load))),
-    restLength,
-    meanShare: worn.reduce((sum, p) => sum + p.duration * rateOf(si, p, si.load), 0) / (wornTime * power),
+    maxUnbrokenDuration: Math.min(...worn.map((p) => allowance(si, p, si.rigMass))),
+    restDuration,
+    meanShare: worn.reduce((sum, p) => sum + p.duration * rateOf(si, p, si.rigMass), 0) / (wornTime * power),
     shareLimit: shareFor(wornTime),
-    first,
+    firstLimit: first,
     rests: listed,
-    resting: { count, total: count * restLength },
-    heaviest: heaviestLoad(si, "strict"),
-    heaviestLenient: heaviestLoad(si, "lenient"),
-    parts: si.plan.map((part, i) => {
-      const start = clock
+    resting: { count, total: count * restDuration },
+    maxRig: heaviestLoad(si, "strict"),
+    maxRigLenient: heaviestLoad(si, "lenient"),
+    plan: si.plan.map((part, i) => {
+      const startTime = clock
       clock += part.duration
-      const rate = rateOf(si, part, si.load)
+      const metabolicRate = rateOf(si, part, si.rigMass)
       return {
         name: part.name,
         activity: part.activity,
-        start,
-        end: clock,
-        rate,
-        capacityShare: rate / power,
-        allowance: isWorn(part) ? allowance(si, part, si.load) : null,
+        startTime,
+        endTime: clock,
+        metabolicRate,
+        capacityShare: metabolicRate / power,
+        maxDuration: isWorn(part) ? allowance(si, part, si.rigMass) : null,
         strain: strain[i] as number,
       }
     }),
@@ -92,8 +92,8 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
 }
 
 const heaviestFields = {
-  load: { kind: "mass", label: "mass" },
-  share: { kind: "ratio", label: "share of body mass", unit: "%" },
+  rigMass: { kind: "mass", label: "mass" },
+  massShare: { kind: "ratio", label: "share of body mass", unit: "%" },
   boundBy: { kind: "text", label: "limited by" },
   iterations: { kind: "number", label: "iterations" },
   residual: { kind: "number", label: "residual" },
@@ -109,8 +109,8 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * the published equations, level hard ground) over the wearer's aerobic capacity (unless given, that of an untrained
  * adult); the time for which the share q is published as acceptable (50 % 1 h, 40 % 2 h, 33 % 8 h, log T straight
  * between); and, where a moment is given, the same part of the holding time of the back, 22.69·(M/M_m)^−2.27 s, M_m its
- * strength (unless given, women's mean). The first two disagree widely for gentle work: `peakLenient` and
- * `heaviestLenient` show what the longer one says. Stage work costs 1.5 times walking at its speed, sitting 1 MET on
+ * strength (unless given, women's mean). The first two disagree widely for gentle work: `peakStrainLenient` and
+ * `maxRigLenient` show what the longer one says. Stage work costs 1.5 times walking at its speed, sitting 1 MET on
  * the whole mass. Rests of τ·ln(1/r) bring the strain down to r. The heaviest load within the limit is bisected, the
  * moment in proportion, and never above the published share of body mass (15 %, below 45 kg 10 %). Valid for healthy
  * adults from 36 kg, 30 to 100 % of the capacity; more mass never gives longer wear.
@@ -119,30 +119,30 @@ const span = (label: string) => ({ kind: "time", label }) as const
  *
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 200 kg]
- * - `load`: mass of the rig [m_r; 10 g to 150 kg]
+ * - `rigMass`: rig mass [m_r; 10 g to 150 kg]
  * - `plan`: plan [list of 1 to 200]
  *   - `name`: name [text of 1 to 100 characters]
  *   - `activity`: activity [standing, walking, stage, sitting or off]
  *   - `duration`: duration [t; 60 s to 12 h]
- *   - `speed`: walking speed [v; 0 to 2.5 m/s; optional]
- * - `capacity`: maximum oxygen uptake, mL/(kg·min) [c_o; 10 to 90; default 30]
- * - `moment`: moment the back holds [M_b; 0 to 500 N m; optional]
- * - `strength`: strength of the back [M_m; 10 to 600 N m; default 130 N m]
+ *   - `walkingSpeed`: walking speed [v; 0 to 2.5 m/s; optional]
+ * - `maxOxygenUptake`: maximum oxygen uptake, mL/(kg·min) [c_o; 10 to 90; default 30]
+ * - `backMoment`: moment the back holds [M_b; 0 to 500 N m; optional]
+ * - `backStrength`: strength of the back [M_m; 10 to 600 N m; default 130 N m]
  * - `stageFactor`: cost of stage work [k_s; 1 to 4; default 1.5]
- * - `workPart`: part of the time to exhaustion [p_w; 0.1 to 1; default 0.333333]
- * - `recovery`: time constant of recovery [tau; 10 min to 6 h; default 22.2167 min]
- * - `resumeAt`: strain at which a rest ends [r; 0.05 to 0.9; default 0.5]
+ * - `workShare`: share of the time to exhaustion [p_w; 0.1 to 1; default 0.333333]
+ * - `recoveryTimeConstant`: time constant of recovery [tau; 10 min to 6 h; default 22.2167 min]
+ * - `resumeStrain`: strain at which a rest ends [r; 0.05 to 0.9; default 0.5]
  *
  * **Results**
  *
- * `duration`: length of the plan [t_d; s]; `worn`: of it with the rig on [t_w; s]; `peakStrain`: largest strain [S_m;
- * as a fraction]; `endStrain`: strain at the end [S_e; as a fraction]; `peakLenient`: largest strain, lenient limits
- * [S_l; as a fraction]; `bearable`: within the stricter published limit [yes or no]; `massAtLimit`: mass at the
- * published share of body mass [m_l; kg]; `unbroken`: longest unbroken wear, hardest part [T_m; s]; `restLength`:
- * length of one rest [t_r; s]; `meanShare`: mean share of the capacity [q_m; as a fraction]; `shareLimit`: published
- * acceptable share for that time [q_l; as a fraction]; `first`: limit first reached [group]; `rests`: rests to put in
- * [list]; `resting`: rests in all [group]; `heaviest`: heaviest rig within these limits [group]; `heaviestLenient`:
- * the same by the more lenient limit [group]; `parts`: parts [list].
+ * `duration`: length of the plan [t_d; s]; `wornDuration`: of it with the rig on [t_w; s]; `peakStrain`: peak strain
+ * [S_m; as a fraction]; `endStrain`: strain at the end [S_e; as a fraction]; `peakStrainLenient`: peak strain, lenient
+ * limits [S_l; as a fraction]; `bearable`: within the stricter published limit [yes or no]; `massAtLimit`: mass at the
+ * published share of body mass [m_l; kg]; `maxUnbrokenDuration`: maximum unbroken wear, hardest part [T_m; s];
+ * `restDuration`: length of one rest [t_r; s]; `meanShare`: mean share of the capacity [q_m; as a fraction];
+ * `shareLimit`: published acceptable share for that time [q_l; as a fraction]; `firstLimit`: limit first reached
+ * [group]; `rests`: rests to put in [list]; `resting`: rests in all [group]; `maxRig`: maximum rig within these limits
+ * [group]; `maxRigLenient`: the same by the more lenient limit [group]; `plan`: parts [list].
  *
  * **Symbols of the working**
  *
@@ -176,12 +176,12 @@ const span = (label: string) => ({ kind: "time", label }) as const
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `beyond-capacity`, by how much and what load or capacity it would take; `adult-data-only` below 36 kg
+ * @throws NoSolutionError `insufficient-capacity`, by how much and what load or capacity it would take; `outside-data` below 36 kg
  * @example
  * ```ts
  * import { wearSchedule } from 'alula/worn'
  * const day = wearSchedule({
- *   bodyMass: '60 kg', load: '9 kg',
+ *   bodyMass: '60 kg', rigMass: '9 kg',
  *   plan: [
  *     { name: 'procession', activity: 'walking', duration: '90 min' },
  *     { name: 'break', activity: 'off', duration: '30 min' },
@@ -198,7 +198,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
   () => ({
     input: {
       bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
-      load: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: LIGHTEST, max: 150, typical: [1, 15] },
+      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: LIGHTEST, max: 150, typical: [1, 15] },
       plan: {
         kind: "list",
         label: "plan",
@@ -215,11 +215,11 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
               options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
             },
             duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
-            speed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: null },
+            walkingSpeed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: null },
           },
         },
       },
-      capacity: {
+      maxOxygenUptake: {
         kind: "number",
         symbol: "c_o",
         label: "maximum oxygen uptake, mL/(kg·min)",
@@ -228,8 +228,8 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
         typical: [22, 45],
         default: 30,
       },
-      moment: { kind: "moment", symbol: "M_b", label: "moment the back holds", min: 0, max: 500, typical: [2, 40], default: null },
-      strength: {
+      backMoment: { kind: "moment", symbol: "M_b", label: "moment the back holds", min: 0, max: 500, typical: [2, 40], default: null },
+      backStrength: {
         kind: "moment",
         symbol: "M_m",
         label: "strength of the back",
@@ -239,16 +239,16 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
         default: jointTorques.backExtension.female,
       },
       stageFactor: { kind: "number", symbol: "k_s", label: "cost of stage work", min: 1, max: 4, typical: [1.2, 2], default: 1.5 },
-      workPart: {
+      workShare: {
         kind: "ratio",
         symbol: "p_w",
-        label: "part of the time to exhaustion",
+        label: "share of the time to exhaustion",
         min: 0.1,
         max: 1,
         typical: [0.2, 0.5],
         default: workPart,
       },
-      recovery: {
+      recoveryTimeConstant: {
         kind: "time",
         symbol: "tau",
         label: "time constant of recovery",
@@ -257,7 +257,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
         typical: ["15 min", "1 h"],
         default: recoveryTime,
       },
-      resumeAt: {
+      resumeStrain: {
         kind: "ratio",
         symbol: "r",
         label: "strain at which a rest ends",
@@ -269,30 +269,34 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     },
     output: {
       duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
-      worn: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
-      peakStrain: { kind: "ratio", symbol: "S_m", label: "largest strain", unit: "%" },
+      wornDuration: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
+      peakStrain: { kind: "ratio", symbol: "S_m", label: "peak strain", unit: "%" },
       endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
-      peakLenient: { kind: "ratio", symbol: "S_l", label: "largest strain, lenient limits", unit: "%" },
+      peakStrainLenient: { kind: "ratio", symbol: "S_l", label: "peak strain, lenient limits", unit: "%" },
       bearable: { kind: "flag", label: "within the stricter published limit" },
       massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
-      unbroken: { kind: "time", symbol: "T_m", label: "longest unbroken wear, hardest part" },
-      restLength: { kind: "time", symbol: "t_r", label: "length of one rest" },
+      maxUnbrokenDuration: { kind: "time", symbol: "T_m", label: "maximum unbroken wear, hardest part" },
+      restDuration: { kind: "time", symbol: "t_r", label: "length of one rest" },
       meanShare: { kind: "ratio", symbol: "q_m", label: "mean share of the capacity", unit: "%" },
       shareLimit: { kind: "ratio", symbol: "q_l", label: "published acceptable share for that time", unit: "%" },
-      first: {
+      firstLimit: {
         kind: "group",
         label: "limit first reached",
-        fields: { after: span("after"), worn: span("worn until then"), during: { kind: "text", label: "during" } },
+        fields: { time: span("after"), wornDuration: span("worn until then"), during: { kind: "text", label: "during" } },
       },
       rests: {
         kind: "list",
         label: "rests to put in",
-        of: { kind: "group", label: "rest", fields: { at: span("at"), during: { kind: "text", label: "during" }, duration: span("for") } },
+        of: {
+          kind: "group",
+          label: "rest",
+          fields: { time: span("at"), during: { kind: "text", label: "during" }, duration: span("for") },
+        },
       },
       resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
-      heaviest: { kind: "group", label: "heaviest rig within these limits", fields: heaviestFields },
-      heaviestLenient: { kind: "group", label: "the same by the more lenient limit", fields: heaviestFields },
-      parts: {
+      maxRig: { kind: "group", label: "maximum rig within these limits", fields: heaviestFields },
+      maxRigLenient: { kind: "group", label: "the same by the more lenient limit", fields: heaviestFields },
+      plan: {
         kind: "list",
         label: "parts",
         of: {
@@ -301,11 +305,11 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
           fields: {
             name: { kind: "text", label: "name" },
             activity: { kind: "text", label: "activity" },
-            start: span("start"),
-            end: span("end"),
-            rate: { kind: "power", label: "metabolic rate", unit: "W" },
+            startTime: span("start"),
+            endTime: span("end"),
+            metabolicRate: { kind: "power", label: "metabolic rate", unit: "W" },
             capacityShare: { kind: "ratio", label: "share of the capacity", unit: "%" },
-            allowance: span("unbroken at most"),
+            maxDuration: span("unbroken at most"),
             strain: { kind: "ratio", label: "strain at the end", unit: "%" },
           },
         },
@@ -313,11 +317,11 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     },
     example: {
       bodyMass: "60 kg",
-      load: "6 kg",
+      rigMass: "6 kg",
       plan: [
         { name: "procession", activity: "walking", duration: "60 min" },
         { name: "break", activity: "off", duration: "30 min" },
-        { name: "dance", activity: "stage", duration: "15 min", speed: "0.6 m/s" },
+        { name: "dance", activity: "stage", duration: "15 min", walkingSpeed: "0.6 m/s" },
         { name: "photographs", activity: "standing", duration: "20 min" },
       ],
     },
@@ -329,14 +333,14 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
       const total = plan.reduce((sum, p) => sum + p.duration, 0)
       if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
       plan.forEach((part, i) => {
-        if (part.speed !== null && part.speed > 0 && !isWalked(part))
+        if (part.walkingSpeed !== null && part.walkingSpeed > 0 && !isWalked(part))
           faults.push(
             inconsistent(
-              ["plan", i, "speed"],
-              "{speed speed m/s} in a part that is not walked",
+              ["plan", i, "walkingSpeed"],
+              "{walkingSpeed speed m/s} in a part that is not walked",
               "no speed, or the activity 'walking' or 'stage'",
               {
-                speed: part.speed,
+                walkingSpeed: part.walkingSpeed,
               },
             ),
           )

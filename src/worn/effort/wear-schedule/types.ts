@@ -13,31 +13,31 @@ export interface WearPart {
   /** How long. [t; 60 s to 12 h] */
   duration: Time
   /** Walking speed, in `walking` and `stage` only; null: 0.9 m/s there. [v; 0 to 2.5 m/s; optional] */
-  speed?: Speed | null
+  walkingSpeed?: Speed | null
 }
 
 /** Input of {@link wearSchedule}. */
 export interface WearScheduleInput {
   /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
   bodyMass: Mass
-  /** Mass of the rig [m_r; 10 g to 150 kg] */
-  load: Mass
+  /** Rig mass [m_r; 10 g to 150 kg] */
+  rigMass: Mass
   /** The day, part by part. [list of 1 to 200] */
   plan: readonly WearPart[]
   /** Greatest oxygen uptake, mL per kg of body mass and minute. [c_o; 10 to 90; default 30] */
-  capacity?: number
+  maxOxygenUptake?: number
   /** Moment the back holds with this load (`backMomentLeaning` of carriedLoad); null leaves the back out. [M_b; 0 to 500 N m; optional] */
-  moment?: Moment | null
+  backMoment?: Moment | null
   /** Greatest moment of the back. [M_m; 10 to 600 N m; default 130 N m] */
-  strength?: Moment
+  backStrength?: Moment
   /** Cost of a stage performance against plain walking at its speed. [k_s; 1 to 4; default 1.5] */
   stageFactor?: number
   /** Part of the time to exhaustion that counts as the limit. [p_w; 0.1 to 1; default 0.333333] */
-  workPart?: Ratio
+  workShare?: Ratio
   /** Time constant in which strain fades while the rig is off. [tau; 10 min to 6 h; default 22.2167 min] */
-  recovery?: Time
+  recoveryTimeConstant?: Time
   /** Strain at which a rest ends [r; 0.05 to 0.9; default 0.5] */
-  resumeAt?: Ratio
+  resumeStrain?: Ratio
 }
 
 /** One part of the day, worked out. */
@@ -47,15 +47,15 @@ export interface PartWorn {
   /** Activity [text] */
   readonly activity: string
   /** Start [s] */
-  readonly start: number
+  readonly startTime: number
   /** End [s] */
-  readonly end: number
+  readonly endTime: number
   /** Metabolic rate [W] */
-  readonly rate: number
+  readonly metabolicRate: number
   /** Share of the aerobic capacity. [as a fraction] */
   readonly capacityShare: number
   /** Unbroken time that uses the wearer up; null while the rig is off. [s] */
-  readonly allowance: number | null
+  readonly maxDuration: number | null
   /** Strain at the end, without extra rests. [as a fraction] */
   readonly strain: number
 }
@@ -65,13 +65,13 @@ export interface WearSchedule {
   /** Length of the plan, and of it with the rig on. [t_d; s] */
   readonly duration: number
   /** Of it with the rig on [t_w; s] */
-  readonly worn: number
+  readonly wornDuration: number
   /** Largest strain, and the last, without extra rests; 1 is the limit. [S_m; as a fraction] */
   readonly peakStrain: number
   /** Strain at the end [S_e; as a fraction] */
   readonly endStrain: number
   /** Largest strain by the more lenient of the published limits on whole-body work. [S_l; as a fraction] */
-  readonly peakLenient: number
+  readonly peakStrainLenient: number
   /**
    * Whether the plan stays within the stricter published limit on work and the rig within the published share of body
    * mass; no finding of fitness. [yes or no]
@@ -79,16 +79,16 @@ export interface WearSchedule {
   readonly bearable: boolean
   /** Mass that the published share of body mass comes to for this wearer. [m_l; kg] */
   readonly massAtLimit: number
-  /** Longest unbroken wear, hardest part [T_m; s] */
-  readonly unbroken: number
+  /** Maximum unbroken wear, hardest part [T_m; s] */
+  readonly maxUnbrokenDuration: number
   /** Length of one rest with the rig off. [t_r; s] */
-  readonly restLength: number
+  readonly restDuration: number
   /** Mean share of the aerobic capacity while the rig is on. [q_m; as a fraction] */
   readonly meanShare: number
   /** Share that is published for so many hours of work. [q_l; as a fraction] */
   readonly shareLimit: number
   /** When the strain first reaches 1; null where it never does. [group] */
-  readonly first: FirstLimit | null
+  readonly firstLimit: FirstLimit | null
   /** Rests that keep the strain at or below 1 (the first hundred). [list] */
   readonly rests: readonly Rest[]
   /** How many rests in all, and how long together. [group] */
@@ -98,19 +98,19 @@ export interface WearSchedule {
     readonly total: number
   }
   /** Heaviest load within the stricter limit and the published share of body mass; null where not even none is. [group] */
-  readonly heaviest: HeaviestLoad | null
+  readonly maxRig: MaxRig | null
   /** The same by the more lenient of the published limits: the spread, not a recommendation. [group] */
-  readonly heaviestLenient: HeaviestLoad | null
+  readonly maxRigLenient: MaxRig | null
   /** Parts [list] */
-  readonly parts: readonly PartWorn[]
+  readonly plan: readonly PartWorn[]
 }
 
 /** When the strain first reaches 1 without extra rests. */
 export interface FirstLimit {
   /** Time from the start. [s] */
-  readonly after: number
+  readonly time: number
   /** Of it with the rig on. [s] */
-  readonly worn: number
+  readonly wornDuration: number
   /** Part of the plan it happens in. [text] */
   readonly during: string
 }
@@ -118,7 +118,7 @@ export interface FirstLimit {
 /** One rest to put in. */
 export interface Rest {
   /** When, from the start, earlier rests counted in. [s] */
-  readonly at: number
+  readonly time: number
   /** Part of the plan it interrupts. [text] */
   readonly during: string
   /** How long. [s] */
@@ -126,11 +126,11 @@ export interface Rest {
 }
 
 /** Heaviest load with which the whole plan stays under a strain of 1, never above the published share of body mass. */
-export interface HeaviestLoad {
+export interface MaxRig {
   /** Load. [kg] */
-  readonly load: number
+  readonly rigMass: number
   /** Share of body mass [as a fraction] */
-  readonly share: number
+  readonly massShare: number
   /** What keeps it from being heavier: the strain, or the published share of body mass. [text] */
   readonly boundBy: string
   /** Iterations [number] */

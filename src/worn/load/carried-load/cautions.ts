@@ -10,14 +10,14 @@ const degrees = (angle: number) => (angle * Math.PI) / 180
 export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad): Caution[] {
   const found: Caution[] = [takeItOff]
   const source = si.bodyMass < lightWearer ? CHILD_PACKS : HALL
-  if (out.margin < 0)
+  if (out.massMargin < 0)
     found.push(
       caution(
         "over-limit",
         "warning",
-        "The rig is {share ratio %} of body mass, over the limit of {limitShare ratio %}: make it lighter or let a larger wearer carry it. Guidance for trained soldiers (30 % and more) is not one for costumes.",
+        "The rig is {massShare ratio %} of body mass, over the limit of {shareLimit ratio %}: make it lighter or let a larger wearer carry it. Guidance for trained soldiers (30 % and more) is not one for costumes.",
         source,
-        { share: out.share, limitShare: out.limitShare },
+        { massShare: out.massShare, shareLimit: out.shareLimit },
       ),
     )
   else
@@ -29,28 +29,28 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
         source,
       ),
     )
-  if (si.limit !== null && si.limit > publishedShare(si.bodyMass))
+  if (si.shareLimit !== null && si.shareLimit > publishedShare(si.bodyMass))
     found.push(
       caution(
-        "limit-above-published",
+        "limit-raised",
         "warning",
-        "The limit given, {given.limit ratio %}, is above the published {limitShare ratio %} for such a wearer: the published one is kept to.",
+        "The limit given, {given.shareLimit ratio %}, is above the published {shareLimit ratio %} for such a wearer: the published one is kept to.",
         source,
-        { "given.limit": si.limit, limitShare: out.limitShare },
+        { "given.shareLimit": si.shareLimit, shareLimit: out.shareLimit },
       ),
     )
-  if (out.lean > degrees(10))
+  if (out.maxTrunkLean > degrees(10))
     found.push(
       caution(
         "large-lean",
         "warning",
-        "Balance asks for a lean of {lean angle °}: the back muscles hold it all the time. Bring the rig closer to the back or put a counterweight in front.",
+        "Balance asks for a lean of {maxTrunkLean angle °}: the back muscles hold it all the time. Bring the rig closer to the back or put a counterweight in front.",
         commonPractice,
-        { lean: out.lean },
+        { maxTrunkLean: out.maxTrunkLean },
       ),
     )
-  const sway = Math.max(...out.poses.map((p) => Math.atan2(Math.abs(p.forward), p.height)))
-  const roll = Math.max(...out.poses.map((p) => Math.atan2(Math.abs(p.left), p.height)))
+  const sway = Math.max(...out.poses.map((p) => Math.atan2(Math.abs(p.forward), p.up)))
+  const roll = Math.max(...out.poses.map((p) => Math.atan2(Math.abs(p.left), p.up)))
   if (sway > stability.foreAft / 2 || roll > stability.sideToSide / 2)
     found.push(
       caution(
@@ -60,7 +60,7 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
         NASHNER,
       ),
     )
-  if (si.load >= 16)
+  if (si.rigMass >= 16)
     found.push(
       caution(
         "sway-grows",
@@ -69,14 +69,14 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
         STRUBE,
       ),
     )
-  if (out.footShare > 0.55)
+  if (out.maxFootShare > 0.55)
     found.push(
       caution(
         "lopsided",
         "caution",
-        "One foot carries {footShare ratio %} of the weight: move parts over so that both sides are alike in every pose.",
+        "One foot carries {maxFootShare ratio %} of the weight: move parts over so that both sides are alike in every pose.",
         commonPractice,
-        { footShare: out.footShare },
+        { maxFootShare: out.maxFootShare },
       ),
     )
   if (out.backCompression > backCompressionLimit)
@@ -89,14 +89,14 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
         { backCompression: out.backCompression },
       ),
     )
-  if (out.leanRange > degrees(5))
+  if (out.trunkLeanRange > degrees(5))
     found.push(
       caution(
         "pose-changes-lean",
         "caution",
-        "Moving between poses changes the lean by {leanRange angle °}: move slowly, feet apart, and never on stairs.",
+        "Moving between poses changes the lean by {trunkLeanRange angle °}: move slowly, feet apart, and never on stairs.",
         commonPractice,
-        { leanRange: out.leanRange },
+        { trunkLeanRange: out.trunkLeanRange },
       ),
     )
   if (si.bodyMass < lightWearer)
@@ -104,9 +104,9 @@ export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad
       caution(
         "small-wearer",
         "warning",
-        "Below {light mass} (a line of common practice) a wearer counts as a child or a very light adult: no more than {limitShare ratio %} of body mass counts here, and lean and moments come from measurements of adults. A child should not wear a rig that was worked out for an adult.",
+        "Below {light mass} (a line of common practice) a wearer counts as a child or a very light adult: no more than {shareLimit ratio %} of body mass counts here, and lean and moments come from measurements of adults. A child should not wear a rig that was worked out for an adult.",
         CHILD_PACKS,
-        { light: lightWearer, limitShare: out.limitShare },
+        { light: lightWearer, shareLimit: out.shareLimit },
       ),
     )
   found.push(

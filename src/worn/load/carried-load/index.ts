@@ -34,23 +34,23 @@ const offset = (at: number) => (Math.abs(at) < 1e-12 ? 0 : at)
 /** First moment of the weight above the hips about them, by a table, kg·m; where it is not positive no lean balances. */
 function momentAbove(si: SiOf<CarriedLoadInput>, table: SegmentTable, height: number): number {
   const { hipHeight, upperMass, upperHeight } = upperBodies[table]
-  return upperMass * si.bodyMass * upperHeight * si.stature + si.load * (height - hipHeight * si.stature)
+  return upperMass * si.bodyMass * upperHeight * si.stature + si.rigMass * (height - hipHeight * si.stature)
 }
 
 /** Lean at the hips that brings the weight above them back over them: tan φ = −m·x / (f·M·h + m·z), x and z the rig's centre
  * ahead of and above the hips. */
 function balance(si: SiOf<CarriedLoadInput>, table: SegmentTable, forward: number, height: number): Balance {
-  const { bodyMass, stature, load } = si
+  const { bodyMass, stature, rigMass } = si
   const { hipHeight, backHeight, backMass, backCentre } = upperBodies[table]
   const up = height - hipHeight * stature
   const down = momentAbove(si, table, height)
-  const lean = Math.atan2(-load * forward, down)
+  const lean = Math.atan2(-rigMass * forward, down)
   const [s, c] = [Math.sin(lean), Math.cos(lean)]
   const back = backHeight * stature
   return {
     lean,
-    backLeaning: GRAVITY * (backMass * bodyMass * (backCentre * stature - back) * s + load * (forward * c + (up - back) * s)),
-    residual: Math.abs(down * s + load * forward * c) / (down + load * Math.abs(forward)),
+    backLeaning: GRAVITY * (backMass * bodyMass * (backCentre * stature - back) * s + rigMass * (forward * c + (up - back) * s)),
+    residual: Math.abs(down * s + rigMass * forward * c) / (down + rigMass * Math.abs(forward)),
   }
 }
 
@@ -65,26 +65,26 @@ const withPose = (si: SiOf<CarriedLoadInput>, index: number, change: Partial<Pos
 
 /** Refusal of the first pose that no lean balances or that tips over a foot; null where every pose stands. */
 function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution | null {
-  const { bodyMass, load, stance } = si
-  const total = bodyMass + load
+  const { bodyMass, rigMass, footSpacing } = si
+  const total = bodyMass + rigMass
   const stands = (changed: SiOf<CarriedLoadInput>) => unbalanced(changed) === null
-  for (const [i, { name, height, left }] of si.poses.entries()) {
-    const lacking = Math.max(...tables.map((table) => -momentAbove(si, table, height))) / load
+  for (const [i, { name, up, left }] of si.poses.entries()) {
+    const lacking = Math.max(...tables.map((table) => -momentAbove(si, table, up))) / rigMass
     if (!(lacking < 0)) {
-      const higher = height + lacking + BEYOND
+      const higher = up + lacking + BEYOND
       return refuse(
-        "no-lean-balances",
+        "cannot-balance",
         "In pose '{name}' the rig hangs so far below the hips that no lean of the trunk balances it: raise its centre by more than {shortBy length mm}, or hang it less heavily.",
         Math.max(lacking, BEYOND),
-        { height },
-        stands(withPose(si, i, { height: higher })) ? { [`poses.${i}.height`]: higher } : {},
+        { up },
+        stands(withPose(si, i, { up: higher })) ? { [`poses.${i}.up`]: higher } : {},
         { name },
       )
     }
-    const most = (stance * total) / (2 * load)
+    const most = (footSpacing * total) / (2 * rigMass)
     if (!(Math.abs(left) <= most)) {
       const closer = Math.sign(left) * most * (1 - BEYOND)
-      const wider = ((2 * load * Math.abs(left)) / total) * (1 + BEYOND)
+      const wider = ((2 * rigMass * Math.abs(left)) / total) * (1 + BEYOND)
       return refuse(
         "tips-sideways",
         "In pose '{name}' the rig's centre is {shortBy length mm} too far off the middle: with the trunk upright the wearer tips over the foot. Bring it in or set the feet wider apart.",
@@ -92,7 +92,7 @@ function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution | null {
         { left },
         {
           ...(stands(withPose(si, i, { left: closer })) ? { [`poses.${i}.left`]: closer } : {}),
-          ...(wider <= WIDEST_STANCE && stands({ ...si, stance: wider }) ? { stance: wider } : {}),
+          ...(wider <= WIDEST_STANCE && stands({ ...si, footSpacing: wider }) ? { footSpacing: wider } : {}),
         },
         { name },
       )
@@ -102,70 +102,75 @@ function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution | null {
 }
 
 function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
-  const { bodyMass, stature, load, stance } = si
+  const { bodyMass, stature, rigMass, footSpacing } = si
   const refused = unbalanced(si)
   if (refused) return refused
-  const total = bodyMass + load
+  const total = bodyMass + rigMass
   const poses: PoseCarried[] = []
   const signed: number[] = []
   let residual = 0
   for (const pose of si.poses) {
-    const { name, height } = pose
+    const { name, up } = pose
     const [forward, left] = [offset(pose.forward), offset(pose.left)]
-    const found = tables.map((table) => balance(si, table, forward, height))
-    const sideways = load * left
-    const leftShare = 0.5 + sideways / (total * stance)
+    const found = tables.map((table) => balance(si, table, forward, up))
+    const sideways = rigMass * left
+    const leftShare = 0.5 + sideways / (total * footSpacing)
     const leans = found.map((b) => b.lean)
-    const lean = leans.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
+    const trunkLean = leans.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a))
     signed.push(...leans)
     residual = Math.max(residual, ...found.map((b) => b.residual))
     poses.push({
       name,
-      lean,
-      leanLow: leans.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a)),
-      forward: (load * forward) / total,
+      trunkLean,
+      minTrunkLean: leans.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a)),
+      forward: (rigMass * forward) / total,
       left: sideways / total,
-      height: (bodyMass * standingCentre * stature + load * height) / total,
-      hipMoment: -GRAVITY * load * forward,
-      backUpright: GRAVITY * load * forward,
-      backLeaning: found.map((b) => b.backLeaning).reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a)),
+      up: (bodyMass * standingCentre * stature + rigMass * up) / total,
+      hipMoment: -GRAVITY * rigMass * forward,
+      backMoment: GRAVITY * rigMass * forward,
+      backMomentLeaning: found.map((b) => b.backLeaning).reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a)),
       sideMoment: GRAVITY * sideways,
       leftShare,
     })
   }
   const largest = (of: (p: PoseCarried) => number) => Math.max(...poses.map((p) => Math.abs(of(p))))
   const first = poses[0] as PoseCarried
-  const backMomentLeaning = largest((p) => p.backLeaning)
+  const backMomentLeaning = largest((p) => p.backMomentLeaning)
   const backMoment = Math.max(
-    largest((p) => p.backUpright),
+    largest((p) => p.backMoment),
     backMomentLeaning,
   )
-  const backForce = muscleForce([backMoment], [1], si.muscleArm)
+  const backForce = muscleForce([backMoment], [1], si.muscleLeverArm)
   const backMass = Math.max(...tables.map((t) => upperBodies[t].backMass))
-  const lean = largest((p) => p.lean)
+  const maxTrunkLean = largest((p) => p.trunkLean)
   const published = publishedShare(bodyMass)
-  const limitShare = si.limit === null ? published : Math.min(si.limit, published)
-  const massAtLimit = limitShare * bodyMass
+  const shareLimit = si.shareLimit === null ? published : Math.min(si.shareLimit, published)
+  const massAtLimit = shareLimit * bodyMass
   return {
-    share: load / bodyMass,
-    limitShare,
+    massShare: rigMass / bodyMass,
+    shareLimit,
     massAtLimit,
-    margin: massAtLimit - load,
-    lean,
-    leanRange: Math.max(...signed) - Math.min(...signed),
+    massMargin: massAtLimit - rigMass,
+    maxTrunkLean,
+    trunkLeanRange: Math.max(...signed) - Math.min(...signed),
     hipMoment: largest((p) => p.hipMoment),
     backMoment,
     backMomentLeaning,
     backForce,
-    backCompression: backForce + GRAVITY * (backMass * bodyMass + load),
+    backCompression: backForce + GRAVITY * (backMass * bodyMass + rigMass),
     sideMoment: largest((p) => p.sideMoment),
-    footShare: 0.5 + largest((p) => p.leftShare - 0.5),
-    shift: Math.max(...poses.map((p) => Math.hypot(p.forward - first.forward, p.left - first.left))),
-    rise: Math.max(...poses.map((p) => p.height)) - first.height,
-    peakForce: GRAVITY * load * harmonics.reduce<number>((sum, h) => sum + walkingFactor(h, h * si.stepRate), 1),
-    worstPose: (poses.find((p) => Math.abs(p.lean) === lean) as PoseCarried).name,
+    maxFootShare: 0.5 + largest((p) => p.leftShare - 0.5),
+    centreShift: Math.max(...poses.map((p) => Math.hypot(p.forward - first.forward, p.left - first.left))),
+    centreRise: Math.max(...poses.map((p) => p.up)) - first.up,
+    peakForce: GRAVITY * rigMass * harmonics.reduce<number>((sum, h) => sum + walkingFactor(h, h * si.stepRate), 1),
+    maxLeanPose: (poses.find((p) => Math.abs(p.trunkLean) === maxTrunkLean) as PoseCarried).name,
     poses,
-    guidance: loadGuidance.map(({ who, share }) => ({ who, share, mass: share * bodyMass, exceeded: load > share * bodyMass })),
+    guidance: loadGuidance.map(({ who, massShare }) => ({
+      who,
+      massShare,
+      mass: massShare * bodyMass,
+      exceeded: rigMass > massShare * bodyMass,
+    })),
     residual,
   }
 }
@@ -181,35 +186,36 @@ const upright = { kind: "moment", unit: "N m" } as const
  * hips, body mass M, share f of it above the hips with its centre h above them (by de Leva for women and men and by
  * Winter: the largest lean of the three counts). No published law gives the lean for such loads; this is the balance
  * only. Hip moment, upright: m·g·x. Low back, leaning: g·[f_b·M·h_b·sin φ + m·(x·cos φ + (z − l)·sin φ)], l the joint
- * above the hips. Muscle pull: moment over `muscleArm`. Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s.
+ * above the hips. Muscle pull: moment over `muscleLeverArm`. Feet: 1/2 ± m·y/((M + m)·s), y off the middle, stance s.
  * Walking peak: m·g·(1 + min(0.56, 0.41·(f_s − 0.95)) + 0.115 + 0.0564·f_s), four harmonics of the step rate f_s at
- * their worst together. The limit is 15 % of body mass (10 % below 45 kg), or `limit` where that is lower; a higher one
+ * their worst together. The limit is 15 % of body mass (10 % below 45 kg), or `shareLimit` where that is lower; a higher one
  * never counts. Valid for standing and walking adults, rigid poses, no wind, 1 to 2.8 steps a second.
  *
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 200 kg]
  * - `stature`: stature [H; 1 to 2.3 m]
- * - `load`: mass of the rig [m_r; 10 g to 150 kg]
+ * - `rigMass`: rig mass [m_r; 10 g to 150 kg]
  * - `poses`: poses [list of 1 to 1000]
  *   - `name`: name [text of 1 to 100 characters]
- *   - `forward`: ahead of the hips [x; −3 to 3 m]
+ *   - `forward`: forward of the hips [x; −3 to 3 m]
  *   - `left`: left of the middle [y; −3 to 3 m; default 0]
- *   - `height`: above the ground [z; 0 to 6 m]
- * - `limit`: limit of share [q_l; 0.01 to 1; optional]
+ *   - `up`: above the ground [z; 0 to 6 m]
+ * - `shareLimit`: limit of the share of body mass [q_l; 0.01 to 1; optional]
  * - `stepRate`: steps a second [f_s; 1 to 2.8 Hz; default 2 Hz]
- * - `muscleArm`: lever arm of the back muscles [d_m; 30 to 100 mm; default 60 mm]
- * - `stance`: between the feet [s; 50 mm to 1.2 m; default 200 mm]
+ * - `muscleLeverArm`: lever arm of the back muscles [d_m; 30 to 100 mm; default 60 mm]
+ * - `footSpacing`: between the feet [s; 50 mm to 1.2 m; default 200 mm]
  *
  * **Results**
  *
- * `share`: share of body mass [q; as a fraction]; `limitShare`: limit that counts [q_a; as a fraction]; `massAtLimit`:
- * mass at the limit [m_l; kg]; `margin`: left under the limit [m_m; kg]; `lean`: largest lean [phi; rad]; `leanRange`:
- * lean between poses [phi_d; rad]; `hipMoment`: moment about the hips, upright [M_h; N m]; `backMoment`: moment about
- * the low back [M_b; N m]; `backMomentLeaning`: the same, leaning in balance [M_l; N m]; `backForce`: pull of the back
- * muscles [F_b; N]; `backCompression`: compression of the low back [F_c; N]; `sideMoment`: moment to one side [M_s; N
- * m]; `footShare`: most on one foot [q_f; as a fraction]; `shift`: shift of the common centre [d_c; m]; `rise`: rise
- * of the common centre [d_z; m]; `peakForce`: peak force while walking [F_p; N]; `worstPose`: pose with the largest
- * lean [text]; `poses`: poses [list]; `guidance`: published guidance [list]; `residual`: balance error [number].
+ * `massShare`: share of body mass [q; as a fraction]; `shareLimit`: limit that governs [q_a; as a fraction];
+ * `massAtLimit`: mass at the limit [m_l; kg]; `massMargin`: mass margin [m_m; kg]; `maxTrunkLean`: maximum trunk lean
+ * [phi; rad]; `trunkLeanRange`: change of trunk lean between poses [phi_d; rad]; `hipMoment`: moment about the hips,
+ * upright [M_h; N m]; `backMoment`: moment about the low back [M_b; N m]; `backMomentLeaning`: the same, leaning in
+ * balance [M_l; N m]; `backForce`: pull of the back muscles [F_b; N]; `backCompression`: compression of the low back
+ * [F_c; N]; `sideMoment`: moment to one side [M_s; N m]; `maxFootShare`: maximum share on one foot [q_f; as a
+ * fraction]; `centreShift`: shift of the common centre [d_c; m]; `centreRise`: rise of the common centre [d_z; m];
+ * `peakForce`: peak force while walking [F_p; N]; `maxLeanPose`: pose of the maximum lean [text]; `poses`: poses
+ * [list]; `guidance`: published guidance [list]; `residual`: balance error [number].
  *
  * **Symbols of the working**
  *
@@ -256,20 +262,20 @@ const upright = { kind: "moment", unit: "N m" } as const
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `no-lean-balances` or `tips-sideways`, with the pose and the nearest place that stands
+ * @throws NoSolutionError `cannot-balance` or `tips-sideways`, with the pose and the nearest place that stands
  * @example
  * ```ts
  * import { carriedLoad } from 'alula/worn'
  * const moth = carriedLoad({
- *   bodyMass: '60 kg', stature: '1.65 m', load: '9 kg',
+ *   bodyMass: '60 kg', stature: '1.65 m', rigMass: '9 kg',
  *   poses: [
- *     { name: 'folded', forward: '-0.20 m', height: '1.20 m' },
- *     { name: 'raised', forward: '-0.24 m', height: '1.55 m' },
+ *     { name: 'folded', forward: '-0.20 m', up: '1.20 m' },
+ *     { name: 'raised', forward: '-0.24 m', up: '1.55 m' },
  *   ],
  * })
- * moth.share // => 0.15
+ * moth.massShare // => 0.15
  * moth.hipMoment // => 21.18
- * moth.worstPose // => 'folded'
+ * moth.maxLeanPose // => 'folded'
  * ```
  */
 export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ */ solver<CarriedLoadInput, CarriedLoad>(
@@ -280,7 +286,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
     input: {
       bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
       stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
-      load: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: 0.01, max: 150, typical: [1, 20] },
+      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0.01, max: 150, typical: [1, 20] },
       poses: {
         kind: "list",
         label: "poses",
@@ -291,15 +297,23 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
           label: "pose",
           fields: {
             name: { kind: "text", label: "name", min: 1, max: 100 },
-            forward: { kind: "length", symbol: "x", label: "ahead of the hips", min: -3, max: 3, typical: [-0.4, 0.2] },
+            forward: { kind: "length", symbol: "x", label: "forward of the hips", min: -3, max: 3, typical: [-0.4, 0.2] },
             left: { kind: "length", symbol: "y", label: "left of the middle", min: -3, max: 3, typical: [-0.05, 0.05], default: 0 },
-            height: { kind: "length", symbol: "z", label: "above the ground", min: 0, max: 6, typical: [0.9, 1.8] },
+            up: { kind: "length", symbol: "z", label: "above the ground", min: 0, max: 6, typical: [0.9, 1.8] },
           },
         },
       },
-      limit: { kind: "ratio", symbol: "q_l", label: "limit of share", min: 0.01, max: 1, typical: [0.05, 0.3], default: null },
+      shareLimit: {
+        kind: "ratio",
+        symbol: "q_l",
+        label: "limit of the share of body mass",
+        min: 0.01,
+        max: 1,
+        typical: [0.05, 0.3],
+        default: null,
+      },
       stepRate: { kind: "frequency", symbol: "f_s", label: "steps a second", min: 1, max: 2.8, typical: [1.4, 2.2], default: 2 },
-      muscleArm: {
+      muscleLeverArm: {
         kind: "length",
         symbol: "d_m",
         label: "lever arm of the back muscles",
@@ -308,26 +322,34 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
         typical: ["50 mm", "80 mm"],
         default: "60 mm",
       },
-      stance: { kind: "length", symbol: "s", label: "between the feet", min: 0.05, max: WIDEST_STANCE, typical: [0.15, 0.4], default: 0.2 },
+      footSpacing: {
+        kind: "length",
+        symbol: "s",
+        label: "between the feet",
+        min: 0.05,
+        max: WIDEST_STANCE,
+        typical: [0.15, 0.4],
+        default: 0.2,
+      },
     },
     output: {
-      share: { kind: "ratio", symbol: "q", label: "share of body mass", unit: "%" },
-      limitShare: { kind: "ratio", symbol: "q_a", label: "limit that counts", unit: "%" },
+      massShare: { kind: "ratio", symbol: "q", label: "share of body mass", unit: "%" },
+      shareLimit: { kind: "ratio", symbol: "q_a", label: "limit that governs", unit: "%" },
       massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the limit" },
-      margin: { kind: "mass", symbol: "m_m", label: "left under the limit" },
-      lean: { kind: "angle", symbol: "phi", label: "largest lean", unit: "°" },
-      leanRange: { kind: "angle", symbol: "phi_d", label: "lean between poses", unit: "°" },
+      massMargin: { kind: "mass", symbol: "m_m", label: "mass margin" },
+      maxTrunkLean: { kind: "angle", symbol: "phi", label: "maximum trunk lean", unit: "°" },
+      trunkLeanRange: { kind: "angle", symbol: "phi_d", label: "change of trunk lean between poses", unit: "°" },
       hipMoment: { ...upright, symbol: "M_h", label: "moment about the hips, upright" },
       backMoment: { ...upright, symbol: "M_b", label: "moment about the low back" },
       backMomentLeaning: { ...upright, symbol: "M_l", label: "the same, leaning in balance" },
       backForce: { kind: "force", symbol: "F_b", label: "pull of the back muscles" },
       backCompression: { kind: "force", symbol: "F_c", label: "compression of the low back" },
       sideMoment: { ...upright, symbol: "M_s", label: "moment to one side" },
-      footShare: { kind: "ratio", symbol: "q_f", label: "most on one foot", unit: "%" },
-      shift: { kind: "length", symbol: "d_c", label: "shift of the common centre" },
-      rise: { kind: "length", symbol: "d_z", label: "rise of the common centre" },
+      maxFootShare: { kind: "ratio", symbol: "q_f", label: "maximum share on one foot", unit: "%" },
+      centreShift: { kind: "length", symbol: "d_c", label: "shift of the common centre" },
+      centreRise: { kind: "length", symbol: "d_z", label: "rise of the common centre" },
       peakForce: { kind: "force", symbol: "F_p", label: "peak force while walking" },
-      worstPose: { kind: "text", label: "pose with the largest lean" },
+      maxLeanPose: { kind: "text", label: "pose of the maximum lean" },
       poses: {
         kind: "list",
         label: "poses",
@@ -336,14 +358,14 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
           label: "pose",
           fields: {
             name: { kind: "text", label: "name" },
-            lean: { kind: "angle", label: "lean", unit: "°" },
-            leanLow: { kind: "angle", label: "smallest lean of the tables", unit: "°" },
-            forward: { kind: "length", label: "common centre ahead of the hips" },
+            trunkLean: { kind: "angle", label: "lean", unit: "°" },
+            minTrunkLean: { kind: "angle", label: "minimum trunk lean of the tables", unit: "°" },
+            forward: { kind: "length", label: "common centre forward of the hips" },
             left: { kind: "length", label: "common centre left of the middle" },
-            height: { kind: "length", label: "common centre above the ground" },
+            up: { kind: "length", label: "common centre above the ground" },
             hipMoment: { ...upright, label: "hip moment, upright" },
-            backUpright: { ...upright, label: "low-back moment, upright" },
-            backLeaning: { ...upright, label: "low-back moment, leaning" },
+            backMoment: { ...upright, label: "low-back moment, upright" },
+            backMomentLeaning: { ...upright, label: "low-back moment, leaning" },
             sideMoment: { ...upright, label: "moment to the left" },
             leftShare: { kind: "ratio", label: "on the left foot", unit: "%" },
           },
@@ -357,7 +379,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
           label: "guidance",
           fields: {
             who: { kind: "text", label: "who" },
-            share: { kind: "ratio", label: "share", unit: "%" },
+            massShare: { kind: "ratio", label: "share", unit: "%" },
             mass: { kind: "mass", label: "mass" },
             exceeded: { kind: "flag", label: "exceeded" },
           },
@@ -368,10 +390,10 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ *
     example: {
       bodyMass: "60 kg",
       stature: "1.65 m",
-      load: "9 kg",
+      rigMass: "9 kg",
       poses: [
-        { name: "folded", forward: "-0.20 m", height: "1.20 m" },
-        { name: "raised", forward: "-0.24 m", left: "0.02 m", height: "1.55 m" },
+        { name: "folded", forward: "-0.20 m", up: "1.20 m" },
+        { name: "raised", forward: "-0.24 m", left: "0.02 m", up: "1.55 m" },
       ],
     },
     formulae: carriedLoadSteps,

@@ -11,7 +11,7 @@ export interface RigPose {
   /** Left of the wearer's middle; negative right. [y; −3 to 3 m; default 0] */
   left?: Length
   /** Height above the ground. [z; 0 to 6 m] */
-  height: Length
+  up: Length
 }
 
 /** Input of {@link carriedLoad}. */
@@ -21,20 +21,20 @@ export interface CarriedLoadInput {
   /** Wearer's stature. [H; 1 to 2.3 m] */
   stature: Length
   /** Mass of the rig, all of it. [m_r; 10 g to 150 kg] */
-  load: Mass
+  rigMass: Mass
   /** Centre of mass of the rig in each pose; the first is the one to compare with (stowed). [list of 1 to 1000] */
   poses: readonly RigPose[]
   /**
    * Share of body mass not to exceed; the published share for the wearer counts where it is lower or none is given.
    * [q_l; 0.01 to 1; optional]
    */
-  limit?: Ratio | null
+  shareLimit?: Ratio | null
   /** Steps a second while walking. [f_s; 1 to 2.8 Hz; default 2 Hz] */
   stepRate?: Frequency
   /** Lever arm of the back muscles at the low back. [d_m; 30 to 100 mm; default 60 mm] */
-  muscleArm?: Length
+  muscleLeverArm?: Length
   /** Distance between the middles of the feet. [s; 50 mm to 1.2 m; default 200 mm] */
-  stance?: Length
+  footSpacing?: Length
 }
 
 /** How one pose is carried. */
@@ -42,21 +42,21 @@ export interface PoseCarried {
   /** Name [text] */
   readonly name: string
   /** Forward lean of the trunk that balances, rad (negative backwards): the largest over the segment tables. [rad] */
-  readonly lean: number
+  readonly trunkLean: number
   /** The smallest over the segment tables. [rad] */
-  readonly leanLow: number
+  readonly minTrunkLean: number
   /** Centre of mass of wearer and rig, standing upright: ahead of the hips, left of the middle, above the ground. [m] */
   readonly forward: number
   /** Common centre left of the middle [m] */
   readonly left: number
   /** Common centre above the ground [m] */
-  readonly height: number
+  readonly up: number
   /** Moment about the hips standing upright; positive where the rig pulls backwards. [N m] */
   readonly hipMoment: number
   /** Moment about the low back standing upright, and leaning in balance. [N m] */
-  readonly backUpright: number
+  readonly backMoment: number
   /** Low-back moment, leaning [N m] */
-  readonly backLeaning: number
+  readonly backMomentLeaning: number
   /** Moment about the middle; positive to the left. [N m] */
   readonly sideMoment: number
   /** Share of the whole weight on the left foot. [as a fraction] */
@@ -68,7 +68,7 @@ export interface GuidanceReading {
   /** Who [text] */
   readonly who: string
   /** Its share of body mass. [as a fraction] */
-  readonly share: number
+  readonly massShare: number
   /** The mass it comes to for this wearer. [kg] */
   readonly mass: number
   /** Exceeded [yes or no] */
@@ -78,20 +78,20 @@ export interface GuidanceReading {
 /** Result of {@link carriedLoad}. */
 export interface CarriedLoad {
   /** Load over body mass. [q; as a fraction] */
-  readonly share: number
+  readonly massShare: number
   /**
    * Share of body mass that counts as the limit: the published one for the wearer (15 %, below 45 kg 10 %), or a lower
    * one given. [q_a; as a fraction]
    */
-  readonly limitShare: number
+  readonly shareLimit: number
   /** Mass that the limit comes to. [m_l; kg] */
   readonly massAtLimit: number
   /** Mass left under the limit; negative where it is exceeded. [m_m; kg] */
-  readonly margin: number
+  readonly massMargin: number
   /** Largest lean needed in any pose, either way. [phi; rad] */
-  readonly lean: number
+  readonly maxTrunkLean: number
   /** Lean between the poses that differ most. [phi_d; rad] */
-  readonly leanRange: number
+  readonly trunkLeanRange: number
   /** Largest moment about the hips standing upright. [M_h; N m] */
   readonly hipMoment: number
   /** Largest moment about the low back, upright or leaning. [M_b; N m] */
@@ -105,15 +105,15 @@ export interface CarriedLoad {
   /** Largest moment to one side. [M_s; N m] */
   readonly sideMoment: number
   /** Largest share of the whole weight on one foot. [q_f; as a fraction] */
-  readonly footShare: number
+  readonly maxFootShare: number
   /** Farthest the common centre of mass moves, level, from the first pose. [d_c; m] */
-  readonly shift: number
+  readonly centreShift: number
   /** Highest it rises over the first pose. [d_z; m] */
-  readonly rise: number
+  readonly centreRise: number
   /** Peak force of the rig on the body while walking. [F_p; N] */
   readonly peakForce: number
   /** Pose that needs the largest lean. [text] */
-  readonly worstPose: string
+  readonly maxLeanPose: string
   /** Poses [list] */
   readonly poses: readonly PoseCarried[]
   /** Published guidance [list] */

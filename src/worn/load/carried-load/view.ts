@@ -62,7 +62,7 @@ function panel(pose: PoseCarried, place: Place, ground: number): string {
   const on = (x: number, z: number): Point => ({ x: centre + SCALE * x, y: ground - SCALE * z })
   /** A point of the trunk or the rig, given standing upright, after the lean about the hips. */
   const lean = (x: number, z: number): Point => {
-    const [s, c] = [Math.sin(pose.lean), Math.cos(pose.lean)]
+    const [s, c] = [Math.sin(pose.trunkLean), Math.cos(pose.trunkLean)]
     return on(x * c + (z - hipHeight) * s, hipHeight - x * s + (z - hipHeight) * c)
   }
   const f = statureFractions
@@ -70,7 +70,7 @@ function panel(pose: PoseCarried, place: Place, ground: number): string {
   const [hip, ankle, toe] = [on(0, hipHeight), on(0, f.ankleHeight * stature), on(0.11 * stature, 0.01)]
   const rig = lean(forward, height)
   const head = lean(0, f.eyeHeight * stature)
-  const angle = (pose.lean * 180) / Math.PI
+  const angle = (pose.trunkLean * 180) / Math.PI
   const arc = 0.32
   return [
     line([on(-0.85, 0), on(0.85, 0)], faint, 1.5),
@@ -102,11 +102,11 @@ const degreesText = (angle: number) => displayNumber({ kind: "angle" }, angle)
 
 /** What stands below a pose: lean and feet in words, moments as bars against the largest of all poses. */
 function figures(pose: PoseCarried, ground: number, largest: number): string {
-  const direction = pose.lean > 0 ? "forwards" : pose.lean < 0 ? "backwards" : ""
-  const degrees = degreesText(Math.abs(pose.lean))
+  const direction = pose.trunkLean > 0 ? "forwards" : pose.trunkLean < 0 ? "backwards" : ""
+  const degrees = degreesText(Math.abs(pose.trunkLean))
   const bars = [
     { what: "hips and low back, straight", moment: Math.abs(pose.hipMoment), fill: load },
-    { what: "low back, leaning", moment: Math.abs(pose.backLeaning), fill: ink },
+    { what: "low back, leaning", moment: Math.abs(pose.backMomentLeaning), fill: ink },
   ]
   return [
     label(PANEL / 2, ground + 26, pose.name, { ...strong, "font-size": 13, ...middle }),
@@ -131,17 +131,17 @@ function figures(pose: PoseCarried, ground: number, largest: number): string {
 export function carriedLoadSideView(input: CarriedLoadInput, title = "Load, lean and moments"): string {
   const si = carriedLoad.read(input)
   const result = carriedLoad(input)
-  const tallest = Math.max(si.stature * 1.1, ...si.poses.map((p) => p.height + 0.25))
+  const tallest = Math.max(si.stature * 1.1, ...si.poses.map((p) => p.up + 0.25))
   const ground = HEAD + SCALE * tallest
-  const largest = Math.max(...result.poses.flatMap((p) => [Math.abs(p.hipMoment), Math.abs(p.backLeaning)]))
+  const largest = Math.max(...result.poses.flatMap((p) => [Math.abs(p.hipMoment), Math.abs(p.backMomentLeaning)]))
   const width = Math.max(2, si.poses.length) * PANEL
-  const mass = displayNumber({ kind: "mass" }, si.load)
-  const share = displayNumber({ kind: "ratio", unit: "%" }, result.share)
+  const mass = displayNumber({ kind: "mass" }, si.rigMass)
+  const share = displayNumber({ kind: "ratio", unit: "%" }, result.massShare)
   return svg(
     {
       title,
       description: `A rig of ${mass}, ${share} of body mass. ${result.poses
-        .map((p) => `${p.name}: lean ${degreesText(p.lean)}`)
+        .map((p) => `${p.name}: lean ${degreesText(p.trunkLean)}`)
         .join("; ")}.`,
       width,
       height: ground + FOOT,
@@ -150,11 +150,11 @@ export function carriedLoadSideView(input: CarriedLoadInput, title = "Load, lean
     label(14, 24, title, { ...strong, "font-size": 15 }),
     label(14, 44, `rig ${mass}, ${share} of body mass; an estimate of balance, no clearance: pain or numbness means take it off`, text),
     ...result.poses.map((pose, i) => {
-      const { forward, height } = si.poses[i] as (typeof si.poses)[number]
+      const { forward, up } = si.poses[i] as (typeof si.poses)[number]
       return element(
         "g",
         { transform: `translate(${i * PANEL} 0)` },
-        panel(pose, { stature: si.stature, forward, height, mass }, ground),
+        panel(pose, { stature: si.stature, forward, height: up, mass }, ground),
         figures(pose, ground, largest),
       )
     }),

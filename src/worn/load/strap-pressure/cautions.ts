@@ -24,34 +24,34 @@ export function strapPressureCautions(si: SiOf<StrapPressureInput>, out: StrapPr
       { throatRelease },
     ),
   ]
-  if (out.againstLimit > 1)
+  if (out.utilisation > 1)
     found.push(
       caution(
         "over-limit",
         "warning",
-        "Up to {pressureMost pressure kPa} under a strap, over the limit of {limitUsed pressure kPa}: widen the straps to {widthChosen length mm}, shift load to the belt, bring the rig closer to the back or make it lighter.",
+        "Up to {maxPressure pressure kPa} under a strap, over the limit of {pressureLimit pressure kPa}: widen the straps to {suggestedWidth length mm}, shift load to the belt, bring the rig closer to the back or make it lighter.",
         commonPractice,
-        { pressureMost: out.pressureMost, limitUsed: out.limitUsed, widthChosen: out.widthChosen },
+        { maxPressure: out.maxPressure, pressureLimit: out.pressureLimit, suggestedWidth: out.suggestedWidth },
       ),
     )
-  if (out.beltAgainstLimit > 1)
+  if (out.beltUtilisation > 1)
     found.push(
       caution(
         "belt-over-limit",
         "warning",
-        "The belt presses with {beltPressure pressure kPa}, over the limit of {limitUsed pressure kPa}: widen the belt, slacken it or pad it.",
+        "The belt presses with {beltPressure pressure kPa}, over the limit of {pressureLimit pressure kPa}: widen the belt, slacken it or pad it.",
         commonPractice,
-        { beltPressure: out.beltPressure, limitUsed: out.limitUsed },
+        { beltPressure: out.beltPressure, pressureLimit: out.pressureLimit },
       ),
     )
-  if (si.limit > strapPressureLimit)
+  if (si.pressureLimit > strapPressureLimit)
     found.push(
       caution(
-        "limit-above-usual",
+        "limit-raised",
         "warning",
-        "The limit given, {given.limit pressure kPa}, is above the {limitUsed pressure kPa} in use for hours of wear: the lower one is kept to.",
+        "The limit given, {given.pressureLimit pressure kPa}, is above the {pressureLimit pressure kPa} in use for hours of wear: the lower one is kept to.",
         commonPractice,
-        { "given.limit": si.limit, limitUsed: out.limitUsed },
+        { "given.pressureLimit": si.pressureLimit, pressureLimit: out.pressureLimit },
       ),
     )
   found.push(
@@ -91,7 +91,7 @@ export function strapPressureCautions(si: SiOf<StrapPressureInput>, out: StrapPr
         "The upper edge pulls away from the back: the shoulder straps alone keep the rig from tipping, and are tighter for it. Bring the centre of mass closer or raise the upper anchors.",
       ),
     )
-  if (out.widthChosen > testedWidths.best + 1e-9)
+  if (out.suggestedWidth > testedWidths.best + 1e-9)
     found.push(
       caution(
         "wider-than-tested",

@@ -10,14 +10,14 @@ const GRAVITY = 9.80665
 
 /** Equilibrium of the rig for a ratio of the tension ahead of the shoulder to that behind. */
 function held(si: SiOf<StrapPressureInput>, ratio: number, wanted: number): Held {
-  const weight = GRAVITY * si.load
+  const weight = GRAVITY * si.rigMass
   const lift = Math.sin(si.upperAngle) + ratio * Math.sin(si.lowerAngle)
   const turn = Math.cos(si.upperAngle) * si.upperAnchor + ratio * Math.cos(si.lowerAngle) * si.lowerAnchor
-  const hanging = (weight * si.offset) / turn
+  const hanging = (weight * si.centreOffset) / turn
   const resting = (weight - wanted) / lift
   const behind = Math.max(resting, hanging)
   // where the rig hangs the upper edge does not press at all, whatever the rounding of the difference
-  const upperPush = resting > hanging ? (behind * turn - weight * si.offset) / si.upperAnchor : 0
+  const upperPush = resting > hanging ? (behind * turn - weight * si.centreOffset) / si.upperAnchor : 0
   const push = behind * (Math.cos(si.upperAngle) + ratio * Math.cos(si.lowerAngle))
   return { behind, ahead: ratio * behind, belt: weight - behind * lift, upperPush, lowerPush: push - upperPush }
 }
@@ -30,7 +30,7 @@ const BEYOND = 1e-9
 
 function leversOf(si: SiOf<StrapPressureInput>): Levers {
   const [up, low] = [Math.cos(si.upperAngle), Math.cos(si.lowerAngle)]
-  return { up, low, lowMost: low * Math.exp(si.friction * si.wrap), lift: Math.sin(si.upperAngle) + Math.sin(si.lowerAngle) }
+  return { up, low, lowMost: low * Math.exp(si.shoulderFriction * si.wrapAngle), lift: Math.sin(si.upperAngle) + Math.sin(si.lowerAngle) }
 }
 
 /** How far the straps' moment about the belt is from holding the rig, m; both positive where it hangs. */
@@ -38,19 +38,19 @@ function hold(si: SiOf<StrapPressureInput>): { readonly levers: number; readonly
   const { up, low, lowMost, lift } = leversOf(si)
   return {
     levers: up * si.upperAnchor + lowMost * Math.min(si.lowerAnchor, 0),
-    tips: (up * si.upperAnchor + low * si.lowerAnchor) / lift - si.offset,
+    tips: (up * si.upperAnchor + low * si.lowerAnchor) / lift - si.centreOffset,
   }
 }
 
 /** Changes, each by itself, with which the rig hangs; only those within the fields' limits that do. */
 function nearestHung(si: SiOf<StrapPressureInput>): Record<string, number> {
   const { up, low, lowMost, lift } = leversOf(si)
-  const { upperAnchor, lowerAnchor, offset } = si
-  const upper = Math.max((-lowMost * Math.min(lowerAnchor, 0)) / up, (offset * lift - low * lowerAnchor) / up) + BEYOND
-  const lower = Math.max((-up * upperAnchor) / lowMost, (offset * lift - up * upperAnchor) / low) + BEYOND
+  const { upperAnchor, lowerAnchor, centreOffset } = si
+  const upper = Math.max((-lowMost * Math.min(lowerAnchor, 0)) / up, (centreOffset * lift - low * lowerAnchor) / up) + BEYOND
+  const lower = Math.max((-up * upperAnchor) / lowMost, (centreOffset * lift - up * upperAnchor) / low) + BEYOND
   const closer = (up * upperAnchor + low * lowerAnchor) / lift - BEYOND
   const offered = {
-    ...(closer < offset && closer >= CLOSEST ? { offset: closer } : {}),
+    ...(closer < centreOffset && closer >= CLOSEST ? { centreOffset: closer } : {}),
     ...(upper > upperAnchor && upper <= ANCHORS.upper ? { upperAnchor: upper } : {}),
     ...(lower > lowerAnchor && lower <= ANCHORS.lower ? { lowerAnchor: lower } : {}),
   }
@@ -63,12 +63,12 @@ function nearestHung(si: SiOf<StrapPressureInput>): Record<string, number> {
 }
 
 function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
-  const weight = GRAVITY * si.load
-  const tensionRatio = Math.exp(si.friction * si.wrap)
+  const weight = GRAVITY * si.rigMass
+  const tensionRatio = Math.exp(si.shoulderFriction * si.wrapAngle)
   const { levers, tips } = hold(si)
   if (!(levers > 0))
     return refuse(
-      "lower-anchor-levers-off",
+      "cannot-balance",
       "The lower straps pull below the hip belt harder than the upper straps hold: the rig tips back. Raise the upper anchors by more than {shortBy length mm}, or bring the lower ones up to the belt.",
       Math.max(-levers / Math.cos(si.upperAngle), BEYOND),
       { upperAnchor: si.upperAnchor },
@@ -77,20 +77,20 @@ function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
   if (!(tips >= 0))
     return refuse(
       "hangs-back",
-      "The rig's centre is {offset length mm} behind the back, {shortBy length mm} too far: the straps that keep it from tipping would lift it off the hips. Bring it closer or raise the anchors.",
+      "The rig's centre is {centreOffset length mm} behind the back, {shortBy length mm} too far: the straps that keep it from tipping would lift it off the hips. Bring it closer or raise the anchors.",
       -tips,
-      { offset: si.offset },
+      { centreOffset: si.centreOffset },
       nearestHung(si),
     )
   const beltCapacity = 2 * Math.PI * si.beltFriction * si.beltTension
   const wanted = Math.min(si.beltShare * weight, beltCapacity)
   const free = held(si, 1, wanted)
-  const limitUsed = Math.min(si.limit, strapPressureLimit)
+  const pressureLimit = Math.min(si.pressureLimit, strapPressureLimit)
   const either = [held(si, tensionRatio, wanted), held(si, 1 / tensionRatio, wanted), free]
   const most = Math.max(...either.flatMap((h) => [h.behind, h.ahead]))
-  const tensionMost = si.heavierSide * most
-  const pressureMost = tensionMost / (si.radius * si.width)
-  const widthNeeded = tensionMost / (si.radius * limitUsed)
+  const maxTension = si.heavierShoulderShare * most
+  const maxPressure = maxTension / (si.shoulderRadius * si.strapWidth)
+  const minWidth = maxTension / (si.shoulderRadius * pressureLimit)
   const beltPressure = si.beltTension / (si.hipRadius * si.beltWidth)
   return {
     beltLoad: free.belt,
@@ -102,29 +102,29 @@ function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution {
     lowerPush: free.lowerPush,
     tension: free.behind,
     tensionRatio,
-    tensionMost,
-    pressure: (si.heavierSide * free.behind) / (si.radius * si.width),
-    pressureMost,
-    limitUsed,
-    againstLimit: pressureMost / limitUsed,
+    maxTension,
+    pressure: (si.heavierShoulderShare * free.behind) / (si.shoulderRadius * si.strapWidth),
+    maxPressure,
+    pressureLimit,
+    utilisation: maxPressure / pressureLimit,
     beltPressure,
-    beltAgainstLimit: beltPressure / limitUsed,
-    withinLimit: pressureMost <= limitUsed && beltPressure <= limitUsed,
-    widthNeeded,
-    widthChosen: Math.ceil(widthNeeded / 0.005 - 1e-9) * 0.005,
-    loadAtLimit: loadFor(si, limitUsed, tensionRatio),
+    beltUtilisation: beltPressure / pressureLimit,
+    withinLimit: maxPressure <= pressureLimit && beltPressure <= pressureLimit,
+    minWidth,
+    suggestedWidth: Math.ceil(minWidth / 0.005 - 1e-9) * 0.005,
+    massAtLimit: loadFor(si, pressureLimit, tensionRatio),
   }
 }
 
 /** Load whose greatest strap tension just meets the limit; the belt's share is capped by friction, so two cases. */
 function loadFor(si: SiOf<StrapPressureInput>, limit: number, tensionRatio: number): number {
-  const allowed = (limit * si.radius * si.width) / si.heavierSide
+  const allowed = (limit * si.shoulderRadius * si.strapWidth) / si.heavierShoulderShare
   const loads = [tensionRatio, 1 / tensionRatio, 1].map((ratio) => {
     const behind = allowed / Math.max(1, ratio)
     const lift = Math.sin(si.upperAngle) + ratio * Math.sin(si.lowerAngle)
     const turn = Math.cos(si.upperAngle) * si.upperAnchor + ratio * Math.cos(si.lowerAngle) * si.lowerAnchor
     const capacity = 2 * Math.PI * si.beltFriction * si.beltTension
-    return Math.min((behind * lift) / (1 - si.beltShare), behind * lift + capacity, (behind * turn) / si.offset)
+    return Math.min((behind * lift) / (1 - si.beltShare), behind * lift + capacity, (behind * turn) / si.centreOffset)
   })
   return Math.min(...loads) / GRAVITY
 }
@@ -173,8 +173,8 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * Strap angles, radii and friction are common practice, without a source.
  *
  * **Inputs**
- * - `load`: mass hung from the straps [m_r; 10 g to 60 kg]
- * - `offset`: centre behind the back panel [x_c; 1 mm to 1 m]
+ * - `rigMass`: rig mass on the straps [m_r; 10 g to 60 kg]
+ * - `centreOffset`: centre behind the back panel [x_c; 1 mm to 1 m]
  * - `upperAnchor`: upper anchors above the belt [h_u; 0.1 m to 900 mm; default 0.42 m]
  * - `lowerAnchor`: lower anchors above the belt [h_l; −0.3 to 0.4 m; default 0]
  * - `upperAngle`: rise of the upper straps [a_u; 0 to 75°; default 35°]
@@ -184,24 +184,24 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * - `beltFriction`: friction of the belt [mu_b; 0 to 1.5; default 0.3]
  * - `beltWidth`: width of the belt [w_b; 20 to 300 mm; default 60 mm]
  * - `hipRadius`: radius of the hips [r_b; 80 to 300 mm; default 150 mm]
- * - `width`: width of one strap [w; 5 to 200 mm]
- * - `radius`: radius of the shoulder [r; 20 to 150 mm; default 60 mm]
- * - `wrap`: wrap around the shoulder [theta; 0 to 180°; default 120°]
- * - `friction`: friction over the shoulder [mu; 0 to 1; default 0.3]
- * - `heavierSide`: share of the more loaded shoulder [c; 0.5 to 1; default 0.65]
- * - `limit`: pressure limit [p_l; 1 to 100 kPa; default 14 kPa]
+ * - `strapWidth`: width of one strap [w; 5 to 200 mm]
+ * - `shoulderRadius`: radius of the shoulder [r; 20 to 150 mm; default 60 mm]
+ * - `wrapAngle`: wrap around the shoulder [theta; 0 to 180°; default 120°]
+ * - `shoulderFriction`: friction over the shoulder [mu; 0 to 1; default 0.3]
+ * - `heavierShoulderShare`: share of the more loaded shoulder [c; 0.5 to 1; default 0.65]
+ * - `pressureLimit`: pressure limit [p_l; 1 to 100 kPa; default 14 kPa]
  *
  * **Results**
  *
  * `beltLoad`: weight on the belt [F_b; N]; `shoulderLoad`: weight on the shoulders [F_s; N]; `beltShare`: share of the
  * belt [q; as a fraction]; `beltCapacity`: most the belt holds [F_B; N]; `beltSlips`: belt slips [yes or no];
  * `upperPush`: push of the back, upper edge [N_u; N]; `lowerPush`: push of the back, belt [N_l; N]; `tension`: tension
- * of both straps, no friction [T; N]; `tensionRatio`: friction's ratio of tensions [k]; `tensionMost`: greatest
- * tension of one strap [T_m; N]; `pressure`: pressure, no friction [p; Pa]; `pressureMost`: greatest pressure [p_m;
- * Pa]; `limitUsed`: limit that counts [p_a; Pa]; `againstLimit`: against the limit [q_p; as a fraction];
- * `beltPressure`: pressure of the belt [p_b; Pa]; `beltAgainstLimit`: belt against the limit [q_t; as a fraction];
- * `withinLimit`: straps and belt within the limit [yes or no]; `widthNeeded`: width needed [w_n; m]; `widthChosen`:
- * width to choose [w_c; m]; `loadAtLimit`: heaviest load for this strap [m_l; kg].
+ * of both straps, no friction [T; N]; `tensionRatio`: friction's ratio of tensions [k]; `maxTension`: greatest tension
+ * of one strap [T_m; N]; `pressure`: pressure, no friction [p; Pa]; `maxPressure`: greatest pressure [p_m; Pa];
+ * `pressureLimit`: limit that counts [p_a; Pa]; `utilisation`: utilisation [q_p; as a fraction]; `beltPressure`:
+ * pressure of the belt [p_b; Pa]; `beltUtilisation`: utilisation of the belt [q_t; as a fraction]; `withinLimit`:
+ * straps and belt within the limit [yes or no]; `minWidth`: minimum width [w_n; m]; `suggestedWidth`: suggested width
+ * [w_c; m]; `massAtLimit`: maximum mass for this strap [m_l; kg].
  *
  * **Symbols of the working**
  *
@@ -229,14 +229,14 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `hangs-back` or `lower-anchor-levers-off` with the nearest geometry that holds
+ * @throws NoSolutionError `hangs-back` or `cannot-balance` with the nearest geometry that holds
  * @example
  * ```ts
  * import { strapPressure } from 'alula/worn'
- * const straps = strapPressure({ load: '9 kg', offset: '0.12 m', width: '60 mm' })
+ * const straps = strapPressure({ rigMass: '9 kg', centreOffset: '0.12 m', strapWidth: '60 mm' })
  * straps.beltShare // => 0.3
  * straps.tension // => 46.12
- * straps.widthChosen // => 0.05
+ * straps.suggestedWidth // => 0.05
  * ```
  */
 export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PURE__ */ solver<StrapPressureInput, StrapPressure>(
@@ -245,8 +245,8 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
   solve,
   () => ({
     input: {
-      load: { kind: "mass", symbol: "m_r", label: "mass hung from the straps", min: 0.01, max: 60, typical: [1, 20] },
-      offset: length("x_c", "centre behind the back panel", "1 mm", "1 m", ["30 mm", "250 mm"]),
+      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass on the straps", min: 0.01, max: 60, typical: [1, 20] },
+      centreOffset: length("x_c", "centre behind the back panel", "1 mm", "1 m", ["30 mm", "250 mm"]),
       upperAnchor: { ...length("h_u", "upper anchors above the belt", "0.1 m", "900 mm", ["0.3 m", "0.55 m"]), default: "0.42 m" },
       lowerAnchor: { ...length("h_l", "lower anchors above the belt", "-0.3 m", "0.4 m", ["-0.05 m", "0.1 m"]), default: 0 },
       upperAngle: {
@@ -280,9 +280,9 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
       beltFriction: { kind: "number", symbol: "mu_b", label: "friction of the belt", min: 0, max: 1.5, typical: [0.2, 0.6], default: 0.3 },
       beltWidth: { ...length("w_b", "width of the belt", "20 mm", "300 mm", ["40 mm", "120 mm"]), default: "60 mm" },
       hipRadius: { ...length("r_b", "radius of the hips", "80 mm", "300 mm", ["120 mm", "200 mm"]), default: "150 mm" },
-      width: length("w", "width of one strap", "5 mm", "200 mm", ["25 mm", "80 mm"]),
-      radius: { ...length("r", "radius of the shoulder", "20 mm", "150 mm", ["40 mm", "80 mm"]), default: "60 mm" },
-      wrap: {
+      strapWidth: length("w", "width of one strap", "5 mm", "200 mm", ["25 mm", "80 mm"]),
+      shoulderRadius: { ...length("r", "radius of the shoulder", "20 mm", "150 mm", ["40 mm", "80 mm"]), default: "60 mm" },
+      wrapAngle: {
         kind: "angle",
         symbol: "theta",
         label: "wrap around the shoulder",
@@ -291,9 +291,24 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
         typical: ["90°", "150°"],
         default: "120°",
       },
-      friction: { kind: "number", symbol: "mu", label: "friction over the shoulder", min: 0, max: 1, typical: [0.1, 0.5], default: 0.3 },
-      heavierSide: { kind: "ratio", symbol: "c", label: "share of the more loaded shoulder", min: 0.5, max: 1, default: heavierShoulder },
-      limit: {
+      shoulderFriction: {
+        kind: "number",
+        symbol: "mu",
+        label: "friction over the shoulder",
+        min: 0,
+        max: 1,
+        typical: [0.1, 0.5],
+        default: 0.3,
+      },
+      heavierShoulderShare: {
+        kind: "ratio",
+        symbol: "c",
+        label: "share of the more loaded shoulder",
+        min: 0.5,
+        max: 1,
+        default: heavierShoulder,
+      },
+      pressureLimit: {
         kind: "pressure",
         symbol: "p_l",
         label: "pressure limit",
@@ -313,19 +328,19 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure> = /* @__PU
       lowerPush: force("N_l", "push of the back, belt"),
       tension: force("T", "tension of both straps, no friction"),
       tensionRatio: { kind: "number", symbol: "k", label: "friction's ratio of tensions" },
-      tensionMost: force("T_m", "greatest tension of one strap"),
+      maxTension: force("T_m", "greatest tension of one strap"),
       pressure: pressure("p", "pressure, no friction"),
-      pressureMost: pressure("p_m", "greatest pressure"),
-      limitUsed: pressure("p_a", "limit that counts"),
-      againstLimit: { kind: "ratio", symbol: "q_p", label: "against the limit", unit: "%" },
+      maxPressure: pressure("p_m", "greatest pressure"),
+      pressureLimit: pressure("p_a", "limit that counts"),
+      utilisation: { kind: "ratio", symbol: "q_p", label: "utilisation", unit: "%" },
       beltPressure: pressure("p_b", "pressure of the belt"),
-      beltAgainstLimit: { kind: "ratio", symbol: "q_t", label: "belt against the limit", unit: "%" },
+      beltUtilisation: { kind: "ratio", symbol: "q_t", label: "utilisation of the belt", unit: "%" },
       withinLimit: { kind: "flag", label: "straps and belt within the limit" },
-      widthNeeded: { kind: "length", symbol: "w_n", label: "width needed" },
-      widthChosen: { kind: "length", symbol: "w_c", label: "width to choose" },
-      loadAtLimit: { kind: "mass", symbol: "m_l", label: "heaviest load for this strap" },
+      minWidth: { kind: "length", symbol: "w_n", label: "minimum width" },
+      suggestedWidth: { kind: "length", symbol: "w_c", label: "suggested width" },
+      massAtLimit: { kind: "mass", symbol: "m_l", label: "maximum mass for this strap" },
     },
-    example: { load: "9 kg", offset: "0.12 m", width: "60 mm" },
+    example: { rigMass: "9 kg", centreOffset: "0.12 m", strapWidth: "60 mm" },
     formulae: [
       { symbol: "W_0", kind: "force", meaning: "weight", is: "m_r * (9.80665 m/s^2)" },
       { symbol: "F_B", meaning: "most the belt holds: friction on a closed band", is: "2 * pi * mu_b * T_b" },

@@ -3,10 +3,10 @@ import type { Angle, Force, Length, Mass, Pressure, Ratio } from "../../../quant
 
 /** Input of {@link strapPressure}. Heights are measured from the hip belt, upwards. */
 export interface StrapPressureInput {
-  /** Mass hung from the straps [m_r; 10 g to 60 kg] */
-  load: Mass
+  /** Rig mass on the straps [m_r; 10 g to 60 kg] */
+  rigMass: Mass
   /** Centre of mass of the rig behind the back panel. [x_c; 1 mm to 1 m] */
-  offset: Length
+  centreOffset: Length
   /** Height of the upper strap anchors above the hip belt. [h_u; 0.1 m to 900 mm; default 0.42 m] */
   upperAnchor?: Length
   /** Height of the lower strap anchors above the hip belt; negative below it. [h_l; −0.3 to 0.4 m; default 0] */
@@ -26,17 +26,17 @@ export interface StrapPressureInput {
   /** Radius of the hips under the belt: circumference over 2π. [r_b; 80 to 300 mm; default 150 mm] */
   hipRadius?: Length
   /** Width of one shoulder strap. [w; 5 to 200 mm] */
-  width: Length
+  strapWidth: Length
   /** Radius of the shoulder under the strap. [r; 20 to 150 mm; default 60 mm] */
-  radius?: Length
+  shoulderRadius?: Length
   /** Angle the strap wraps around the shoulder. [theta; 0 to 180°; default 120°] */
-  wrap?: Angle
+  wrapAngle?: Angle
   /** Friction between strap and shoulder. [mu; 0 to 1; default 0.3] */
-  friction?: number
+  shoulderFriction?: number
   /** Share of the shoulder load on the more loaded side. [c; 0.5 to 1; default 0.65] */
-  heavierSide?: Ratio
+  heavierShoulderShare?: Ratio
   /** Pressure not to exceed for hours; a limit above the usual 14 kPa never counts. [p_l; 1 to 100 kPa; default 14 kPa] */
-  limit?: Pressure
+  pressureLimit?: Pressure
 }
 
 /** Result of {@link strapPressure}. */
@@ -60,27 +60,27 @@ export interface StrapPressure {
   /** Tension of the straps ahead of the shoulder over that behind, at most, by friction. [k] */
   readonly tensionRatio: number
   /** Greatest tension of one strap, friction either way, more loaded side. [T_m; N] */
-  readonly tensionMost: number
+  readonly maxTension: number
   /** Mean pressure under the more loaded strap, and the greatest. [p; Pa] */
   readonly pressure: number
   /** Greatest pressure [p_m; Pa] */
-  readonly pressureMost: number
+  readonly maxPressure: number
   /** Pressure that counts as the limit: the one given, 14 kPa at most. [p_a; Pa] */
-  readonly limitUsed: number
+  readonly pressureLimit: number
   /** Greatest pressure against the limit. [q_p; as a fraction] */
-  readonly againstLimit: number
+  readonly utilisation: number
   /** Mean pressure under the belt by its own tension. [p_b; Pa] */
   readonly beltPressure: number
   /** The belt's pressure against the same limit. [q_t; as a fraction] */
-  readonly beltAgainstLimit: number
+  readonly beltUtilisation: number
   /** Whether straps and belt are both within the limit. [yes or no] */
   readonly withinLimit: boolean
   /** Least strap width for the limit, and the next 5 mm up. [w_n; m] */
-  readonly widthNeeded: number
-  /** Width to choose [w_c; m] */
-  readonly widthChosen: number
+  readonly minWidth: number
+  /** Suggested width [w_c; m] */
+  readonly suggestedWidth: number
   /** Heaviest load for this strap and limit. [m_l; kg] */
-  readonly loadAtLimit: number
+  readonly massAtLimit: number
 }
 
 export interface Held {

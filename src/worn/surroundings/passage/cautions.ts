@@ -33,7 +33,7 @@ export function passageCautions(si: SiOf<PassageInput>, out: Passage): Caution[]
     )
   if (out.foldFor.length)
     found.push(caution("fold-for", "caution", "Fold before: {foldPlaces}.", adaSource, { foldPlaces: list(out.foldFor) }))
-  const beside = Math.min(out.leftBeside, out.raisedLeftBeside ?? out.leftBeside)
+  const beside = Math.min(out.corridorMargin, out.raisedCorridorMargin ?? out.corridorMargin)
   if (beside < ada.floorWidth)
     found.push(
       caution(

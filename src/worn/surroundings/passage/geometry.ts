@@ -4,8 +4,8 @@ import type { PassageKind, PassagePlace } from "../data-access.js"
 /** Space taken, in metres: width side to side, ahead of and behind the spine's axis, height. */
 export interface Box {
   readonly width: number
-  readonly front: number
-  readonly back: number
+  readonly forward: number
+  readonly backward: number
   readonly height: number
 }
 
@@ -31,7 +31,7 @@ export function carMargin(across: number, along: number, width: number, depth: n
 
 /** Diameter swept on the spot: twice the way to the farthest corner from the spine's axis. */
 export function turningOf(box: Box): number {
-  return 2 * Math.hypot(box.width / 2, Math.max(box.front, box.back))
+  return 2 * Math.hypot(box.width / 2, Math.max(box.forward, box.backward))
 }
 
 const sidewaysKinds: readonly PassageKind[] = ["door", "route", "corner", "lift", "aisle"]
@@ -53,7 +53,7 @@ export interface Passing {
 
 /** The way through a place: facing wherever that fits, else sideways; where nothing fits, the nearest miss. */
 export function passing(box: Box, place: PassagePlace, allowance: number): Passing {
-  const along = box.front + box.back
+  const along = box.forward + box.backward
   const others: Omit<Passing, "way">[] = []
   if (place.height !== null) others.push({ margin: place.height - allowance - box.height, by: "height", room: place.height })
   if (place.carWidth !== null && place.carDepth !== null) {
@@ -66,10 +66,10 @@ export function passing(box: Box, place: PassagePlace, allowance: number): Passi
     const [first, ...rest] = [...across, ...others]
     return { way: name, ...rest.reduce((least, one) => (one.margin < least.margin ? one : least), first as Omit<Passing, "way">) }
   }
-  const needed = place.kind === "corner" ? cornerWidth : (across: number) => across
-  const ways = place.kind === "turning" ? [way("turning", turningOf(box))] : [way("facing", needed(box.width, along))]
+  const needed = place.type === "corner" ? cornerWidth : (across: number) => across
+  const ways = place.type === "turning" ? [way("turning", turningOf(box))] : [way("facing", needed(box.width, along))]
   // edging sideways is for level ground only
-  if (sidewaysKinds.includes(place.kind)) ways.push(way("sideways", needed(along, box.width)))
+  if (sidewaysKinds.includes(place.type)) ways.push(way("sideways", needed(along, box.width)))
   const fits = ways.find((w) => w.margin >= 0)
   return fits ?? { ...ways.reduce((best, one) => (one.margin > best.margin ? one : best)), way: "no" }
 }

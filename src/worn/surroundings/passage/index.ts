@@ -22,12 +22,12 @@ export type { OwnPlace, PackedSize, Passage, PassageInput, PlaceFinding, WornEnv
 const asGiven: Source = { title: "measured, as given", verified: "practice" }
 
 function solve(si: Si): Passage {
-  const { folded, raised, packed, allowance, corridor } = si
+  const { folded, raised, packed, allowance, corridorWidth } = si
   const all: readonly PassagePlace[] = [
     ...passagePlaces,
-    ...si.own.map((o) => ({
+    ...si.ownPlaces.map((o) => ({
       place: o.name,
-      kind: o.kind,
+      type: o.type,
       width: o.width,
       height: o.height,
       carWidth: null,
@@ -40,7 +40,7 @@ function solve(si: Si): Passage {
     const up = raised === null ? null : passing(raised, place, allowance)
     return {
       place: place.place,
-      kind: place.kind,
+      type: place.type,
       folded: now.way,
       foldedMargin: now.margin,
       foldedBy: now.by,
@@ -53,12 +53,12 @@ function solve(si: Si): Passage {
   })
   const sides = packed === null ? [] : [packed.length, packed.width, packed.height]
   return {
-    foldedTurning: turningOf(folded),
-    raisedTurning: raised && turningOf(raised),
-    foldedCorner: cornerWidth(folded.width, folded.front + folded.back),
-    raisedCorner: raised && cornerWidth(raised.width, raised.front + raised.back),
-    leftBeside: corridor - folded.width,
-    raisedLeftBeside: raised && corridor - raised.width,
+    foldedTurningDiameter: turningOf(folded),
+    raisedTurningDiameter: raised && turningOf(raised),
+    foldedCornerWidth: cornerWidth(folded.width, folded.forward + folded.backward),
+    raisedCornerWidth: raised && cornerWidth(raised.width, raised.forward + raised.backward),
+    corridorMargin: corridorWidth - folded.width,
+    raisedCorridorMargin: raised && corridorWidth - raised.width,
     cabinMargin: packed && boxMargin(sides, baggage.cabin),
     checkedMargin: packed && baggage.checkedSum - packed.length - packed.width - packed.height,
     checkedMassMargin: packed && baggage.mass - packed.mass,
@@ -73,8 +73,8 @@ function solve(si: Si): Passage {
 const envelopeFields = (mark: string) =>
   ({
     width: { kind: "length", symbol: `w_${mark}`, label: "width", min: "1 mm", max: 20, typical: [0.5, 2] },
-    front: { kind: "length", symbol: `f_${mark}`, label: "ahead of the spine", min: 0, max: 10, typical: [0.2, 0.5] },
-    back: { kind: "length", symbol: `b_${mark}`, label: "behind the spine", min: 0, max: 10, typical: [0.2, 0.8] },
+    forward: { kind: "length", symbol: `f_${mark}`, label: "forward of the spine", min: 0, max: 10, typical: [0.2, 0.5] },
+    backward: { kind: "length", symbol: `b_${mark}`, label: "behind the spine", min: 0, max: 10, typical: [0.2, 0.8] },
     height: { kind: "length", symbol: `h_${mark}`, label: "height", min: "1 mm", max: 20, typical: [1.6, 2.5] },
   }) as const
 
@@ -92,36 +92,37 @@ const envelopeFields = (mark: string) =>
  * **Inputs**
  * - `folded`: folded [group]
  *   - `width`: width [w_f; 1 mm to 20 m]
- *   - `front`: ahead of the spine [f_f; 0 to 10 m]
- *   - `back`: behind the spine [b_f; 0 to 10 m]
+ *   - `forward`: forward of the spine [f_f; 0 to 10 m]
+ *   - `backward`: behind the spine [b_f; 0 to 10 m]
  *   - `height`: height [h_f; 1 mm to 20 m]
  * - `raised`: raised [group; optional]
  *   - `width`: width [w_r; 1 mm to 20 m]
- *   - `front`: ahead of the spine [f_r; 0 to 10 m]
- *   - `back`: behind the spine [b_r; 0 to 10 m]
+ *   - `forward`: forward of the spine [f_r; 0 to 10 m]
+ *   - `backward`: behind the spine [b_r; 0 to 10 m]
  *   - `height`: height [h_r; 1 mm to 20 m]
  * - `packed`: packed [group; optional]
  *   - `length`: length [l_p; 1 mm to 20 m]
  *   - `width`: width [w_p; 1 mm to 20 m]
  *   - `height`: height [h_p; 1 mm to 20 m]
  *   - `mass`: mass [m_p; 0.1 g to 500 kg]
- * - `own`: own places [list of 0 to 100; default none]
+ * - `ownPlaces`: own places [list of 0 to 100; default none]
  *   - `name`: name [text of 1 to 100 characters]
- *   - `kind`: how it is passed [door, route, corner, stair or turning]
+ *   - `type`: how it is passed [door, route, corner, stair or turning]
  *   - `width`: clear width [w_o; 1 mm to 100 m]
  *   - `height`: clear height [h_o; 1 mm to 100 m; optional]
  * - `allowance`: room on every side [a; 0 to 500 mm; default 25 mm]
- * - `corridor`: corridor people pass in [c; 1 mm to 100 m; default 60 in]
+ * - `corridorWidth`: corridor people pass in [c; 1 mm to 100 m; default 60 in]
  *
  * **Results**
  *
- * `foldedTurning`: swept turning on the spot, folded [D_f; m]; `raisedTurning`: swept turning on the spot, raised
- * [D_r; m]; `foldedCorner`: corridor for a right-angle turn, folded [C_f; m]; `raisedCorner`: corridor for a
- * right-angle turn, raised [C_r; m]; `leftBeside`: left in the corridor, folded [R_f; m]; `raisedLeftBeside`: left in
- * the corridor, raised [R_r; m]; `cabinMargin`: spare as cabin baggage [x_c; m]; `checkedMargin`: spare in the sum of
- * sides of checked baggage [x_h; m]; `checkedMassMargin`: spare mass of checked baggage [x_m; kg]; `containerMargin`:
- * spare in a 20 ft container [x_k; m]; `blocked`: does not pass folded [list, each text]; `sideways`: passes only
- * sideways [list, each text]; `foldFor`: fold for [list, each text]; `places`: places [list].
+ * `foldedTurningDiameter`: swept turning on the spot, folded [D_f; m]; `raisedTurningDiameter`: swept turning on the
+ * spot, raised [D_r; m]; `foldedCornerWidth`: corridor for a right-angle turn, folded [C_f; m]; `raisedCornerWidth`:
+ * corridor for a right-angle turn, raised [C_r; m]; `corridorMargin`: corridor margin, folded [R_f; m];
+ * `raisedCorridorMargin`: corridor margin, raised [R_r; m]; `cabinMargin`: spare as cabin baggage [x_c; m];
+ * `checkedMargin`: spare in the sum of sides of checked baggage [x_h; m]; `checkedMassMargin`: spare mass of checked
+ * baggage [x_m; kg]; `containerMargin`: spare in a 20 ft container [x_k; m]; `blocked`: does not pass folded [list,
+ * each text]; `sideways`: passes only sideways [list, each text]; `foldFor`: fold for [list, each text]; `places`:
+ * places [list].
  *
  * **Sources**
  * - U.S. Department of Justice: ADA Standards for Accessible Design, 2010, 304, 305, 307, 308, 403, 404, 407, 408
@@ -150,12 +151,12 @@ const envelopeFields = (mark: string) =>
  * ```ts
  * import { passage } from 'alula/worn'
  * const moth = passage({
- *   folded: { width: '0.7 m', front: '0.25 m', back: '0.4 m', height: '1.9 m' },
- *   raised: { width: '2.4 m', front: '0.3 m', back: '0.6 m', height: '2.3 m' },
+ *   folded: { width: '0.7 m', forward: '0.25 m', backward: '0.4 m', height: '1.9 m' },
+ *   raised: { width: '2.4 m', forward: '0.3 m', backward: '0.6 m', height: '2.3 m' },
  * })
- * moth.foldedTurning // => 1.063
- * moth.foldedCorner // => 0.7248
- * moth.raisedTurning // => 2.683
+ * moth.foldedTurningDiameter // => 1.063
+ * moth.foldedCornerWidth // => 0.7248
+ * moth.raisedTurningDiameter // => 2.683
  * ```
  */
 export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<PassageInput, Passage>(
@@ -177,7 +178,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
         },
         default: null,
       },
-      own: {
+      ownPlaces: {
         kind: "list",
         label: "own places",
         min: 0,
@@ -187,7 +188,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
           label: "place",
           fields: {
             name: { kind: "text", label: "name", min: 1, max: 100 },
-            kind: {
+            type: {
               kind: "choice",
               label: "how it is passed",
               options: { door: "door", route: "route", corner: "right-angle turn", stair: "stair", turning: "turning space" },
@@ -199,7 +200,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
         default: [],
       },
       allowance: { kind: "length", symbol: "a", label: "room on every side", min: 0, max: 0.5, typical: [0, 0.05], default: "25 mm" },
-      corridor: {
+      corridorWidth: {
         kind: "length",
         symbol: "c",
         label: "corridor people pass in",
@@ -210,12 +211,12 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
       },
     },
     output: {
-      foldedTurning: { kind: "length", symbol: "D_f", label: "swept turning on the spot, folded" },
-      raisedTurning: { kind: "length", symbol: "D_r", label: "swept turning on the spot, raised" },
-      foldedCorner: { kind: "length", symbol: "C_f", label: "corridor for a right-angle turn, folded" },
-      raisedCorner: { kind: "length", symbol: "C_r", label: "corridor for a right-angle turn, raised" },
-      leftBeside: { kind: "length", symbol: "R_f", label: "left in the corridor, folded" },
-      raisedLeftBeside: { kind: "length", symbol: "R_r", label: "left in the corridor, raised" },
+      foldedTurningDiameter: { kind: "length", symbol: "D_f", label: "swept turning on the spot, folded" },
+      raisedTurningDiameter: { kind: "length", symbol: "D_r", label: "swept turning on the spot, raised" },
+      foldedCornerWidth: { kind: "length", symbol: "C_f", label: "corridor for a right-angle turn, folded" },
+      raisedCornerWidth: { kind: "length", symbol: "C_r", label: "corridor for a right-angle turn, raised" },
+      corridorMargin: { kind: "length", symbol: "R_f", label: "corridor margin, folded" },
+      raisedCorridorMargin: { kind: "length", symbol: "R_r", label: "corridor margin, raised" },
       cabinMargin: { kind: "length", symbol: "x_c", label: "spare as cabin baggage" },
       checkedMargin: { kind: "length", symbol: "x_h", label: "spare in the sum of sides of checked baggage" },
       checkedMassMargin: { kind: "mass", symbol: "x_m", label: "spare mass of checked baggage" },
@@ -231,7 +232,7 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
           label: "place",
           fields: {
             place: { kind: "text", label: "place" },
-            kind: { kind: "text", label: "kind" },
+            type: { kind: "text", label: "type" },
             folded: { kind: "text", label: "folded" },
             foldedMargin: { kind: "length", label: "spare, folded" },
             foldedBy: { kind: "text", label: "tightest at, folded" },
@@ -245,10 +246,10 @@ export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<Pas
       },
     },
     example: {
-      folded: { width: "0.7 m", front: "0.25 m", back: "0.4 m", height: "1.9 m" },
-      raised: { width: "2.4 m", front: "0.3 m", back: "0.6 m", height: "2.3 m" },
+      folded: { width: "0.7 m", forward: "0.25 m", backward: "0.4 m", height: "1.9 m" },
+      raised: { width: "2.4 m", forward: "0.3 m", backward: "0.6 m", height: "2.3 m" },
       packed: { length: "1.1 m", width: "0.5 m", height: "0.3 m", mass: "9 kg" },
-      own: [{ name: "stage door of the lantern hall", kind: "door", width: "0.86 m", height: "2 m" }],
+      ownPlaces: [{ name: "stage door of the lantern hall", type: "door", width: "0.86 m", height: "2 m" }],
     },
     formulae: [
       { symbol: "D_f", meaning: "twice the way from spine to farthest corner, folded", is: "2 * sqrt((w_f / 2)^2 + max(f_f, b_f)^2)" },

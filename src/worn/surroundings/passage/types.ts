@@ -7,9 +7,9 @@ export interface WornEnvelope {
   /** Whole width, side to side. [1 mm to 20 m] */
   width: Length
   /** Furthest point ahead of the spine's axis. [0 to 10 m] */
-  front: Length
+  forward: Length
   /** Furthest point behind it. [0 to 10 m] */
-  back: Length
+  backward: Length
   /** Height above the floor. [1 mm to 20 m] */
   height: Length
 }
@@ -31,7 +31,7 @@ export interface OwnPlace {
   /** Name [text of 1 to 100 characters] */
   name: string
   /** How it is passed; `lift` is not among them: give its door and its car as a turning space. [door, route, corner, stair or turning] */
-  kind: "door" | "route" | "corner" | "stair" | "turning"
+  type: "door" | "route" | "corner" | "stair" | "turning"
   /** Clear width; diameter of a turning space. [w_o; 1 mm to 100 m] */
   width: Length
   /** Clear height [h_o; 1 mm to 100 m; optional] */
@@ -47,19 +47,19 @@ export interface PassageInput {
   /** The rig packed for transport. [group; optional] */
   packed?: PackedSize | null
   /** Places of one's own, measured. [list of 0 to 100; default none] */
-  own?: readonly OwnPlace[]
+  ownPlaces?: readonly OwnPlace[]
   /** Room kept on every side for sway, hands and not scraping. [a; 0 to 500 mm; default 25 mm] */
   allowance?: Length
   /** Corridor in which somebody comes the other way. [c; 1 mm to 100 m; default 60 in] */
-  corridor?: Length
+  corridorWidth?: Length
 }
 
 /** How one place is passed. */
 export interface PlaceFinding {
   /** Place [text] */
   readonly place: string
-  /** Kind [text] */
-  readonly kind: string
+  /** Type [text] */
+  readonly type: string
   /** How the folded rig gets through: `facing`, `sideways`, `turning` or `no`. [text] */
   readonly folded: string
   /** Spare size that way, the allowance already taken off; negative where no way fits. [m] */
@@ -81,17 +81,17 @@ export interface PlaceFinding {
 /** Result of {@link passage}. */
 export interface Passage {
   /** Diameter swept by turning on the spot, folded. [D_f; m] */
-  readonly foldedTurning: number
+  readonly foldedTurningDiameter: number
   /** Swept turning on the spot, raised [D_r; m] */
-  readonly raisedTurning: number | null
+  readonly raisedTurningDiameter: number | null
   /** Corridor width needed for a right-angle turn facing forwards, folded. [C_f; m] */
-  readonly foldedCorner: number
+  readonly foldedCornerWidth: number
   /** Corridor for a right-angle turn, raised [C_r; m] */
-  readonly raisedCorner: number | null
+  readonly raisedCornerWidth: number | null
   /** Width left in the corridor beside the folded rig. [R_f; m] */
-  readonly leftBeside: number
-  /** Left in the corridor, raised [R_r; m] */
-  readonly raisedLeftBeside: number | null
+  readonly corridorMargin: number
+  /** Corridor margin, raised [R_r; m] */
+  readonly raisedCorridorMargin: number | null
   /** Spare size in cabin baggage; the worst of the three sides. [x_c; m] */
   readonly cabinMargin: number | null
   /** Spare length within the sum of sides of checked baggage. [x_h; m] */

@@ -15,65 +15,65 @@ import { bodyCentreShare, overturnFactor, standingDragArea, usableFoot } from ".
 import { beaufortForce, pedestrianWind } from "../data-wind.js"
 import { windFields } from "../wind-fields.js"
 import { tipCautions } from "./cautions.js"
-import type { TipOver, TipOverInput } from "./types.js"
+import type { Overturning, OverturningInput } from "./types.js"
 
-export type { TipOver, TipOverInput, WindFrom } from "./types.js"
+export type { Overturning, OverturningInput, WindFrom } from "./types.js"
 
 const GRAVITY = 9.80665
 
-function edgeOf(si: SiOf<TipOverInput>): number {
-  if (si.edge !== null) return si.edge
+function edgeOf(si: SiOf<OverturningInput>): number {
+  if (si.edgeDistance !== null) return si.edgeDistance
   const base = si.footLength + si.stagger
-  if (si.from === "side") return si.stanceWidth / 2
-  return si.from === "front" ? si.heelShare * base + si.weightOffset : (1 - si.heelShare) * base - si.weightOffset
+  if (si.windFrom === "side") return si.stanceWidth / 2
+  return si.windFrom === "front" ? si.heelShare * base + si.weightOffset : (1 - si.heelShare) * base - si.weightOffset
 }
 
 /** Moments of drag per square of air speed, kg, of the rig and of the wearer's body: half the density times drag area times height. */
-function momentsPerSpeed2(si: SiOf<TipOverInput>): { readonly rig: number; readonly body: number } {
+function momentsPerSpeed2(si: SiOf<OverturningInput>): { readonly rig: number; readonly body: number } {
   const half = si.airDensity / 2
   return { rig: half * si.dragArea * si.forceHeight, body: half * si.bodyDragArea * bodyCentreShare * si.stature }
 }
 
-function solve(si: SiOf<TipOverInput>): TipOver {
-  const { gustFactor, walking, wind, safetyFactor } = si
+function solve(si: SiOf<OverturningInput>): Overturning {
+  const { gustFactor, walkingSpeed, windSpeed, safetyFactor } = si
   const weight = (si.bodyMass + si.rigMass) * GRAVITY
-  const edge = edgeOf(si)
-  const usableEdge = si.usableShare * edge
+  const edgeDistance = edgeOf(si)
+  const usableEdgeDistance = si.usableShare * edgeDistance
   const { rig, body } = momentsPerSpeed2(si)
-  const gust = gustFactor * wind
-  const air = gust + walking
-  const restoring = weight * usableEdge
-  const restoringRigid = weight * edge
+  const gustSpeed = gustFactor * windSpeed
+  const air = gustSpeed + walkingSpeed
+  const restoringMoment = weight * usableEdgeDistance
+  const restoringMomentRigid = weight * edgeDistance
   // walking alone may already be too much: then there is no wind to wait for and the answer is zero
-  const meanOf = (speed: number) => Math.max(0, (speed - walking) / gustFactor)
+  const meanOf = (speed: number) => Math.max(0, (speed - walkingSpeed) / gustFactor)
   const own = pedestrianWind.unbalancingGust ** -2
   const windFor = (moment: number, factor: number) => meanOf(1 / Math.sqrt(own + (factor * rig) / moment))
-  const tipWind = windFor(restoring, safetyFactor)
-  const publishedTipWind = windFor(weight * (usableFoot * edge), overturnFactor)
-  const foldWind = Math.min(tipWind, publishedTipWind, pedestrianWind.unpleasant)
+  const tipWindSpeed = windFor(restoringMoment, safetyFactor)
+  const publishedTipWindSpeed = windFor(weight * (usableFoot * edgeDistance), overturnFactor)
+  const foldWindSpeed = Math.min(tipWindSpeed, publishedTipWindSpeed, pedestrianWind.unpleasant)
   const windMoment = rig * air ** 2
-  const bodyUse = own * air ** 2
+  const bodyUtilisation = own * air ** 2
   return {
-    edge,
-    usableEdge,
+    edgeDistance,
+    usableEdgeDistance,
     weight,
-    gust,
+    gustSpeed,
     windMoment,
     bodyMoment: body * air ** 2,
-    restoring,
-    restoringRigid,
-    ratio: windMoment / restoring,
-    ratioRigid: windMoment / restoringRigid,
-    bodyUse,
-    loading: bodyUse + (safetyFactor * windMoment) / restoring,
-    fold: wind >= foldWind,
-    tipWind,
-    publishedTipWind,
-    tipWindRigid: rig > 0 ? meanOf(Math.sqrt(restoringRigid / rig)) : null,
-    bodyWind: meanOf(pedestrianWind.unbalancingGust),
-    foldWind,
-    foldBeaufort: beaufortForce(foldWind),
-    edgeNeeded: bodyUse < 1 ? (safetyFactor * windMoment) / (weight * si.usableShare * (1 - bodyUse)) : null,
+    restoringMoment,
+    restoringMomentRigid,
+    rigUtilisation: windMoment / restoringMoment,
+    rigUtilisationRigid: windMoment / restoringMomentRigid,
+    bodyUtilisation,
+    utilisation: bodyUtilisation + (safetyFactor * windMoment) / restoringMoment,
+    fold: windSpeed >= foldWindSpeed,
+    tipWindSpeed,
+    publishedTipWindSpeed,
+    tipWindSpeedRigid: rig > 0 ? meanOf(Math.sqrt(restoringMomentRigid / rig)) : null,
+    bodyWindSpeed: meanOf(pedestrianWind.unbalancingGust),
+    foldWindSpeed,
+    foldBeaufort: beaufortForce(foldWindSpeed),
+    requiredEdgeDistance: bodyUtilisation < 1 ? (safetyFactor * windMoment) / (weight * si.usableShare * (1 - bodyUtilisation)) : null,
   }
 }
 
@@ -94,21 +94,21 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * are for frail people; nobody was tested above 12.5 m/s.
  *
  * **Inputs**
- * - `bodyMass`: mass of the wearer [m_b; 20 to 300 kg]
- * - `rigMass`: mass of the rig [m_r; 0 to 100 kg]
+ * - `bodyMass`: body mass [m_b; 20 to 300 kg]
+ * - `rigMass`: rig mass [m_r; 0 to 100 kg]
  * - `dragArea`: drag area of the panels [A_d; 0 to 50 m²]
  * - `forceHeight`: height of the panels' force [h; 0 to 10 m]
- * - `wind`: mean wind speed [v_w; 0 to 40 m/s]
- * - `from`: wind from [front, behind or side; default front]
+ * - `windSpeed`: mean wind speed [v_w; 0 to 40 m/s]
+ * - `windFrom`: wind from [front, behind or side; default front]
  * - `gustFactor`: gust factor [G; 1 to 3; default 1.66]
- * - `walking`: speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
+ * - `walkingSpeed`: walking speed against the wind [v_b; 0 to 10 m/s; default 1.4 m/s]
  * - `footLength`: length of the foot [L_f; 1 cm to 400 mm; default 240 mm]
  * - `stagger`: one foot ahead of the other [x_s; 0 to 1.5 m; default 0]
  * - `stanceWidth`: stance over the outsides of the feet [b; 1 cm to 1.5 m; default 300 mm]
  * - `heelShare`: weight within the base, from its rear edge [a_h; 0 to 1; default 0.36]
- * - `weightOffset`: weight ahead of the body's line [x_w; −1 to 1 m; default 0]
+ * - `weightOffset`: weight forward of the body's line [x_w; −1 to 1 m; default 0]
  * - `usableShare`: usable part of the way to the edge [s_u; 1 to 100 %; default 60 %]
- * - `edge`: distance to the edge, in place of the stance [e_o; 0.01 mm to 2 m; optional]
+ * - `edgeDistance`: distance to the edge, in place of the stance [e_o; 0.01 mm to 2 m; optional]
  * - `safetyFactor`: safety factor [k; 1 to 10; default 1.5]
  * - `stature`: stature [H; 800 mm to 2.5 m; default 1.7 m]
  * - `bodyDragArea`: drag area of the body [A_b; 0 to 3 m²; default 0.84 m²]
@@ -116,17 +116,18 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  *
  * **Results**
  *
- * `edge`: distance to the edge of the feet [e; m]; `usableEdge`: usable distance [e_u; m]; `weight`: weight of wearer
- * and rig [W; N]; `gust`: peak gust [v_g; m/s]; `windMoment`: moment of the gust on the rig about the ground [M_w; N
- * m]; `bodyMoment`: moment of the gust on the body about the ground [M_b; N m]; `restoring`: restoring moment within
- * the usable distance [M_r; N m]; `restoringRigid`: restoring moment of a stiff body [M_s; N m]; `ratio`: rig's wind
- * moment over the usable restoring moment [r; as a fraction]; `ratioRigid`: rig's wind moment over a stiff body's
- * [r_s; as a fraction]; `bodyUse`: wind on a person alone against the published limit [q_b; as a fraction]; `loading`:
- * body and rig together, with the safety factor [q; as a fraction]; `fold`: fold the panels [yes or no]; `tipWind`:
- * mean wind that uses up the stance [v_p; m/s]; `publishedTipWind`: the same with the published share and factor [v_q;
- * m/s]; `tipWindRigid`: mean wind that tips a stiff body with the rig [v_s; m/s]; `bodyWind`: mean wind at the limit
- * of a person without a rig [v_b0; m/s]; `foldWind`: mean wind at which to fold [v_f; m/s]; `foldBeaufort`: Beaufort
- * force at which to fold [B_f]; `edgeNeeded`: distance to the edge needed in this wind [e_n; m].
+ * `edgeDistance`: distance to the edge of the feet [e; m]; `usableEdgeDistance`: usable distance [e_u; m]; `weight`:
+ * weight of wearer and rig [W; N]; `gustSpeed`: peak gust [v_g; m/s]; `windMoment`: moment of the gust on the rig
+ * about the ground [M_w; N m]; `bodyMoment`: moment of the gust on the body about the ground [M_b; N m];
+ * `restoringMoment`: restoring moment within the usable distance [M_r; N m]; `restoringMomentRigid`: restoring moment
+ * of a stiff body [M_s; N m]; `rigUtilisation`: utilisation by the rig [r; as a fraction]; `rigUtilisationRigid`:
+ * utilisation by the rig, stiff body [r_s; as a fraction]; `bodyUtilisation`: utilisation by the body alone [q_b; as a
+ * fraction]; `utilisation`: utilisation, body and rig together with the safety factor [q; as a fraction]; `fold`: fold
+ * the panels [yes or no]; `tipWindSpeed`: mean wind that uses up the stance [v_p; m/s]; `publishedTipWindSpeed`: the
+ * same with the published share and factor [v_q; m/s]; `tipWindSpeedRigid`: mean wind that tips a stiff body with the
+ * rig [v_s; m/s]; `bodyWindSpeed`: mean wind at the limit of a person without a rig [v_b0; m/s]; `foldWindSpeed`: mean
+ * wind at which to fold [v_f; m/s]; `foldBeaufort`: Beaufort force at which to fold [B_f]; `requiredEdgeDistance`:
+ * minimum distance to the edge in this wind [e_n; m].
  *
  * **Symbols of the working**
  *
@@ -160,32 +161,32 @@ function solve(si: SiOf<TipOverInput>): TipOver {
  * @throws InputError naming every fault of the input
  * @example
  * ```ts
- * import { tipOver } from 'alula/worn'
- * const parade = tipOver({ bodyMass: '62 kg', rigMass: '8 kg', dragArea: '1.15 m2', forceHeight: '1.6 m', wind: '4 m/s' })
- * parade.ratio // => 2.047
- * parade.foldWind // => 1.800
+ * import { overturning } from 'alula/worn'
+ * const parade = overturning({ bodyMass: '62 kg', rigMass: '8 kg', dragArea: '1.15 m2', forceHeight: '1.6 m', windSpeed: '4 m/s' })
+ * parade.rigUtilisation // => 2.047
+ * parade.foldWindSpeed // => 1.800
  * parade.fold // => true
  * ```
  */
-export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<TipOverInput, TipOver>(
-  "tipOver",
+export const overturning: Solver<OverturningInput, Overturning> = /* @__PURE__ */ solver<OverturningInput, Overturning>(
+  "overturning",
   "Whether a gust tips the wearer, and when to fold",
   solve,
   () => ({
     input: {
-      bodyMass: { kind: "mass", symbol: "m_b", label: "mass of the wearer", min: 20, max: 300, typical: [45, 100] },
-      rigMass: { kind: "mass", symbol: "m_r", label: "mass of the rig", min: 0, max: 100, typical: [0.5, 15] },
+      bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300, typical: [45, 100] },
+      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0, max: 100, typical: [0.5, 15] },
       dragArea: { kind: "area", symbol: "A_d", label: "drag area of the panels", min: 0, max: 50, typical: [0.1, 3] },
       forceHeight: { kind: "length", symbol: "h", label: "height of the panels' force", min: 0, max: 10, typical: [1, 2.5] },
-      wind: windFields.wind,
-      from: {
+      windSpeed: windFields.windSpeed,
+      windFrom: {
         kind: "choice",
         label: "wind from",
         options: { front: "the front", behind: "behind", side: "either side" },
         default: "front",
       },
       gustFactor: windFields.gustFactor,
-      walking: windFields.walking,
+      walkingSpeed: windFields.walkingSpeed,
       footLength: {
         kind: "length",
         symbol: "L_f",
@@ -217,7 +218,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
       weightOffset: {
         kind: "length",
         symbol: "x_w",
-        label: "weight ahead of the body's line",
+        label: "weight forward of the body's line",
         min: -1,
         max: 1,
         typical: [-0.05, 0.05],
@@ -232,7 +233,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
         typical: [0.4, 0.8],
         default: usableFoot,
       },
-      edge: {
+      edgeDistance: {
         kind: "length",
         symbol: "e_o",
         label: "distance to the edge, in place of the stance",
@@ -255,43 +256,48 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
       airDensity: windFields.airDensity,
     },
     output: {
-      edge: { kind: "length", symbol: "e", label: "distance to the edge of the feet" },
-      usableEdge: { kind: "length", symbol: "e_u", label: "usable distance" },
+      edgeDistance: { kind: "length", symbol: "e", label: "distance to the edge of the feet" },
+      usableEdgeDistance: { kind: "length", symbol: "e_u", label: "usable distance" },
       weight: { kind: "force", symbol: "W", label: "weight of wearer and rig" },
-      gust: { kind: "speed", symbol: "v_g", label: "peak gust" },
+      gustSpeed: { kind: "speed", symbol: "v_g", label: "peak gust" },
       windMoment: { kind: "moment", symbol: "M_w", label: "moment of the gust on the rig about the ground" },
       bodyMoment: { kind: "moment", symbol: "M_b", label: "moment of the gust on the body about the ground" },
-      restoring: { kind: "moment", symbol: "M_r", label: "restoring moment within the usable distance" },
-      restoringRigid: { kind: "moment", symbol: "M_s", label: "restoring moment of a stiff body" },
-      ratio: { kind: "ratio", symbol: "r", label: "rig's wind moment over the usable restoring moment", unit: "%" },
-      ratioRigid: { kind: "ratio", symbol: "r_s", label: "rig's wind moment over a stiff body's", unit: "%" },
-      bodyUse: { kind: "ratio", symbol: "q_b", label: "wind on a person alone against the published limit", unit: "%" },
-      loading: { kind: "ratio", symbol: "q", label: "body and rig together, with the safety factor", unit: "%" },
+      restoringMoment: { kind: "moment", symbol: "M_r", label: "restoring moment within the usable distance" },
+      restoringMomentRigid: { kind: "moment", symbol: "M_s", label: "restoring moment of a stiff body" },
+      rigUtilisation: { kind: "ratio", symbol: "r", label: "utilisation by the rig", unit: "%" },
+      rigUtilisationRigid: { kind: "ratio", symbol: "r_s", label: "utilisation by the rig, stiff body", unit: "%" },
+      bodyUtilisation: { kind: "ratio", symbol: "q_b", label: "utilisation by the body alone", unit: "%" },
+      utilisation: { kind: "ratio", symbol: "q", label: "utilisation, body and rig together with the safety factor", unit: "%" },
       fold: { kind: "flag", label: "fold the panels" },
-      tipWind: { kind: "speed", symbol: "v_p", label: "mean wind that uses up the stance" },
-      publishedTipWind: { kind: "speed", symbol: "v_q", label: "the same with the published share and factor" },
-      tipWindRigid: { kind: "speed", symbol: "v_s", label: "mean wind that tips a stiff body with the rig" },
-      bodyWind: { kind: "speed", symbol: "v_b0", label: "mean wind at the limit of a person without a rig" },
-      foldWind: { kind: "speed", symbol: "v_f", label: "mean wind at which to fold" },
+      tipWindSpeed: { kind: "speed", symbol: "v_p", label: "mean wind that uses up the stance" },
+      publishedTipWindSpeed: { kind: "speed", symbol: "v_q", label: "the same with the published share and factor" },
+      tipWindSpeedRigid: { kind: "speed", symbol: "v_s", label: "mean wind that tips a stiff body with the rig" },
+      bodyWindSpeed: { kind: "speed", symbol: "v_b0", label: "mean wind at the limit of a person without a rig" },
+      foldWindSpeed: { kind: "speed", symbol: "v_f", label: "mean wind at which to fold" },
       foldBeaufort: { kind: "number", symbol: "B_f", label: "Beaufort force at which to fold" },
-      edgeNeeded: { kind: "length", symbol: "e_n", label: "distance to the edge needed in this wind" },
+      requiredEdgeDistance: { kind: "length", symbol: "e_n", label: "minimum distance to the edge in this wind" },
     },
-    example: { bodyMass: "62 kg", rigMass: "8 kg", dragArea: "1.15 m2", forceHeight: "1.6 m", wind: "4 m/s" },
+    example: { bodyMass: "62 kg", rigMass: "8 kg", dragArea: "1.15 m2", forceHeight: "1.6 m", windSpeed: "4 m/s" },
     formulae: [
-      { symbol: "e", meaning: "distance to the edge as given", is: "e_o", when: "has_edge" },
+      { symbol: "e", meaning: "distance to the edge as given", is: "e_o", when: "has_edgeDistance" },
       {
         symbol: "e",
         meaning: "distance to the heels",
         is: "a_h * (L_f + x_s) + x_w",
-        when: 'not has_edge and equalText(from, "front")',
+        when: 'not has_edgeDistance and equalText(windFrom, "front")',
       },
       {
         symbol: "e",
         meaning: "distance to the toes",
         is: "(1 - a_h) * (L_f + x_s) - x_w",
-        when: 'not has_edge and equalText(from, "behind")',
+        when: 'not has_edgeDistance and equalText(windFrom, "behind")',
       },
-      { symbol: "e", meaning: "distance to the outside of the foot", is: "b / 2", when: 'not has_edge and equalText(from, "side")' },
+      {
+        symbol: "e",
+        meaning: "distance to the outside of the foot",
+        is: "b / 2",
+        when: 'not has_edgeDistance and equalText(windFrom, "side")',
+      },
       { symbol: "e_u", meaning: "distance the wearer can use", is: "s_u * e", source: functionalBaseSource },
       { symbol: "W", meaning: "weight of wearer and rig", is: "(m_b + m_r) * 9.80665 m/s^2" },
       { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
@@ -338,7 +344,7 @@ export const tipOver: Solver<TipOverInput, TipOver> = /* @__PURE__ */ solver<Tip
         symbol: "B_f",
         kind: "number",
         meaning: "Beaufort force at which to fold",
-        given: (_, out) => beaufortForce(out.foldWind),
+        given: (_, out) => beaufortForce(out.foldWindSpeed),
         source: beaufortSource,
       },
       {

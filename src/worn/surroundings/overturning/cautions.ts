@@ -4,26 +4,26 @@ import { functionalBaseSource, huntSource, mechanics, pedestrianWindSource, sway
 import { heavyRigSway, overturnFactor, usableFoot } from "../data-balance.js"
 import { pedestrianWind } from "../data-wind.js"
 import { gustCautions } from "../wind-cautions.js"
-import type { TipOver, TipOverInput } from "./types.js"
+import type { Overturning, OverturningInput } from "./types.js"
 
 /** Hazards and limits of an answer about wind on a standing wearer. */
-export function tipCautions(si: SiOf<TipOverInput>, out: TipOver): Caution[] {
+export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Caution[] {
   const found: Caution[] = [
     notClearance(
       "the moment that one steady gust needs to bring a standing adult over the edge of the feet",
       "a step at the wrong moment, slopes, kerbs, wet ground, a crowd's push, a gust from another side, fatigue, age, alcohol or a wearer who is a child: the data is of adults, and a small wearer's smaller weight and feet hold less",
       functionalBaseSource,
     ),
-    ...gustCautions(out.gust),
+    ...gustCautions(out.gustSpeed),
   ]
   if (out.windMoment > 0)
     found.push(
       caution(
         "shares-added",
         "note",
-        "That the wind's share on the body ({bodyUse ratio %} of the published limit) and the rig's share of the stance add up is a rule of our own, on the safe side of taking the worse of the two: no test of people with panels in the wind backs it.",
+        "That the wind's share on the body ({bodyUtilisation ratio %} of the published limit) and the rig's share of the stance add up is a rule of our own, on the safe side of taking the worse of the two: no test of people with panels in the wind backs it.",
         commonPractice,
-        { bodyUse: out.bodyUse },
+        { bodyUtilisation: out.bodyUtilisation },
       ),
     )
   if (out.fold)
@@ -31,32 +31,32 @@ export function tipCautions(si: SiOf<TipOverInput>, out: TipOver): Caution[] {
       caution(
         "fold-now",
         "warning",
-        "At a mean wind of {given.wind speed m/s} the panels should be folded (from {foldWind speed m/s}): a gust can tip or turn the wearer, and a wearer who falls with a rig on can be hurt badly.",
+        "At a mean wind of {given.windSpeed speed m/s} the panels should be folded (from {foldWindSpeed speed m/s}): a gust can tip or turn the wearer, and a wearer who falls with a rig on can be hurt badly.",
         pedestrianWindSource,
-        { "given.wind": si.wind, foldWind: out.foldWind },
+        { "given.windSpeed": si.windSpeed, foldWindSpeed: out.foldWindSpeed },
       ),
     )
-  if (out.foldWind === 0)
+  if (out.foldWindSpeed === 0)
     found.push(
       caution(
         "never-open",
         "warning",
-        "Walking at {given.walking speed m/s} alone uses up what this stance can hold: do not walk with the panels open.",
+        "Walking at {given.walkingSpeed speed m/s} alone uses up what this stance can hold: do not walk with the panels open.",
         mechanics,
-        { "given.walking": si.walking },
+        { "given.walkingSpeed": si.walkingSpeed },
       ),
     )
-  if (out.gust > pedestrianWind.tested)
+  if (out.gustSpeed > pedestrianWind.tested)
     found.push(
       caution(
         "beyond-tests",
         "note",
-        "Nobody was tested standing or walking in more than {tested speed m/s}: what is said of the body in gusts of {gust speed m/s} is carried on from there.",
+        "Nobody was tested standing or walking in more than {tested speed m/s}: what is said of the body in gusts of {gustSpeed speed m/s} is carried on from there.",
         huntSource,
-        { tested: pedestrianWind.tested, gust: out.gust },
+        { tested: pedestrianWind.tested, gustSpeed: out.gustSpeed },
       ),
     )
-  if (si.edge === null && si.from !== "side" && si.stagger === 0)
+  if (si.edgeDistance === null && si.windFrom !== "side" && si.stagger === 0)
     found.push(
       caution(
         "stance",

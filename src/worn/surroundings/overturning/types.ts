@@ -4,24 +4,24 @@ import type { Area, Density, Length, Mass, Ratio, Speed } from "../../../quantit
 /** Where the wind comes from, as the wearer faces. */
 export type WindFrom = "front" | "behind" | "side"
 
-/** Input of {@link tipOver}. */
-export interface TipOverInput {
-  /** Mass of the wearer [m_b; 20 to 300 kg] */
+/** Input of {@link overturning}. */
+export interface OverturningInput {
+  /** Body mass [m_b; 20 to 300 kg] */
   bodyMass: Mass
-  /** Mass of the rig [m_r; 0 to 100 kg] */
+  /** Rig mass [m_r; 0 to 100 kg] */
   rigMass: Mass
   /** Drag area of the open panels (coefficient times area): `dragArea` of windLoad. [A_d; 0 to 50 m²] */
   dragArea: Area
   /** Height of the panels' force above the ground: `forceHeight` of windLoad. [h; 0 to 10 m] */
   forceHeight: Length
   /** Mean wind speed, as forecasts give it. [v_w; 0 to 40 m/s] */
-  wind: Speed
+  windSpeed: Speed
   /** Side the wind comes from. [front, behind or side; default front] */
-  from?: WindFrom
+  windFrom?: WindFrom
   /** Peak gust over mean wind. [G; 1 to 3; default 1.66] */
   gustFactor?: number
-  /** Speed of the wearer against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
-  walking?: Speed
+  /** Walking speed against the wind [v_b; 0 to 10 m/s; default 1.4 m/s] */
+  walkingSpeed?: Speed
   /** Length of the foot [L_f; 1 cm to 400 mm; default 240 mm] */
   footLength?: Length
   /** How far one foot stands ahead of the other. [x_s; 0 to 1.5 m; default 0] */
@@ -38,7 +38,7 @@ export interface TipOverInput {
   /** Part of the way to the edge that a standing person can use. [s_u; 1 to 100 %; default 60 %] */
   usableShare?: Ratio
   /** Distance from the weight's line to the edge tipped over, in place of the stance. [e_o; 0.01 mm to 2 m; optional] */
-  edge?: Length | null
+  edgeDistance?: Length | null
   /** Restoring moment to be had over the wind's moment. [k; 1 to 10; default 1.5] */
   safetyFactor?: number
   /** Stature of the wearer. [H; 800 mm to 2.5 m; default 1.7 m] */
@@ -49,52 +49,52 @@ export interface TipOverInput {
   airDensity?: Density
 }
 
-/** Result of {@link tipOver}. */
-export interface TipOver {
+/** Result of {@link overturning}. */
+export interface Overturning {
   /** Distance from the weight's line to the edge of the feet. [e; m] */
-  readonly edge: number
+  readonly edgeDistance: number
   /** Distance the wearer can use of it. [e_u; m] */
-  readonly usableEdge: number
+  readonly usableEdgeDistance: number
   /** Weight of wearer and rig [W; N] */
   readonly weight: number
   /** Peak gust [v_g; m/s] */
-  readonly gust: number
+  readonly gustSpeed: number
   /** Moment of the gust on the rig about the ground [M_w; N m] */
   readonly windMoment: number
   /** Moment of the gust on the wearer's own body about the ground; people lean into it, up to the gusts published as safe. [M_b; N m] */
   readonly bodyMoment: number
   /** Moment that the wearer holds within the usable edge. [M_r; N m] */
-  readonly restoring: number
+  readonly restoringMoment: number
   /** The same for a stiff body that uses the whole edge. [M_s; N m] */
-  readonly restoringRigid: number
-  /** Rig's wind moment over the usable restoring moment [r; as a fraction] */
-  readonly ratio: number
+  readonly restoringMomentRigid: number
+  /** Utilisation by the rig [r; as a fraction] */
+  readonly rigUtilisation: number
   /** The rig's wind moment over the stiff body's restoring moment. [r_s; as a fraction] */
-  readonly ratioRigid: number
+  readonly rigUtilisationRigid: number
   /** What the air's speed takes of a person alone: its square over that of the 15 m/s gust published as the limit. [q_b; as a fraction] */
-  readonly bodyUse: number
+  readonly bodyUtilisation: number
   /** That and the rig's share with the safety factor, together; fold from 1. [q; as a fraction] */
-  readonly loading: number
+  readonly utilisation: number
   /** Whether the wind is past the one to fold at. [yes or no] */
   readonly fold: boolean
   /** Mean wind at which stance and safety factor as given are used up; zero where walking alone does. [v_p; m/s] */
-  readonly tipWind: number
+  readonly tipWindSpeed: number
   /** The same with the published usable share of 0.6 and the safety factor of 1.5. [v_q; m/s] */
-  readonly publishedTipWind: number
+  readonly publishedTipWindSpeed: number
   /**
    * Mean wind at which the rig alone would take a stiff body over, without safety factor: the far end of the spread,
    * never a limit to work to; absent where the panels catch no wind. [v_s; m/s]
    */
-  readonly tipWindRigid: number | null
+  readonly tipWindSpeedRigid: number | null
   /** Mean wind at which gusts reach what is published as safe for a person without a rig. [v_b0; m/s] */
-  readonly bodyWind: number
-  /** Mean wind at which to fold: the lowest of `tipWind`, `publishedTipWind` and 10 m/s. [v_f; m/s] */
-  readonly foldWind: number
-  /** Beaufort force to which `foldWind` belongs. [B_f] */
+  readonly bodyWindSpeed: number
+  /** Mean wind at which to fold: the lowest of `tipWindSpeed`, `publishedTipWindSpeed` and 10 m/s. [v_f; m/s] */
+  readonly foldWindSpeed: number
+  /** Beaufort force to which `foldWindSpeed` belongs. [B_f] */
   readonly foldBeaufort: number
   /**
    * Distance from the weight's line to the edge that holds this wind with the safety factor; absent where the wind is
    * too much for a person alone. [e_n; m]
    */
-  readonly edgeNeeded: number | null
+  readonly requiredEdgeDistance: number | null
 }
