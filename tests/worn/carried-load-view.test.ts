@@ -172,7 +172,7 @@ describe("carriedLoadSideView", () => {
       expect(far.length).toBe(2)
       expect(Math.abs((far[0] as number) - (far[1] as number))).toBeLessThan(0.1)
       const part = parts[i] as string
-      const words = [...part.matchAll(/<text x="14" y="([\d.]+)"[^>]*>[^<]*N·m</g)].map((m) => Number(m[1]))
+      const words = [...part.matchAll(/<text x="14" y="([\d.]+)"[^>]*>[^<]*N m</g)].map((m) => Number(m[1]))
       const bars = [...part.matchAll(/<rect x="14" y="([\d.]+)"[^>]*height="([\d.]+)"/g)].map((m) => [Number(m[1]), Number(m[2])])
       const feet = Number(/<text x="14" y="([\d.]+)"[^>]*>on the left foot/.exec(part)?.[1])
       expect([words.length, bars.length]).toEqual([2, 2])
