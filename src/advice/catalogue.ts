@@ -278,7 +278,7 @@ export function parseCatalogue(given: unknown): { readonly si: SiOf<Catalogue> }
  * @throws InputError naming every fault with its path
  * @example
  * ```ts
- * import { readCatalogue } from 'alula/rig'
+ * import { readCatalogue } from 'alula/advice'
  * const parts = readCatalogue({
  *   version: 1,
  *   name: 'shelf in the van (invented)',

@@ -313,9 +313,9 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  * @example
  * ```ts
  * import { airTravel } from 'alula/pack'
- * const wingPack = airTravel({ nominalVoltage: '10.8 V', capacity: '5.2 Ah', carried: 'spare' })
+ * const wingPack = airTravel({ nominalVoltage: '10.8 V', capacity: '5.2 Ah', carriedAs: 'spare' })
  * wingPack.energy / 3600 // => 56.16
- * wingPack.band // => 'free'
+ * wingPack.rule // => 'free'
  * wingPack.cabinOnly // => true
  * ```
  */

@@ -216,11 +216,11 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * @example
  * ```ts
  * import { genericCells, packUnderLoad } from 'alula/pack'
- * const { capacity, resistance } = genericCells['18650-standard']
- * const loaded = packUnderLoad({ series: 3, parallel: 2, capacity, resistance, stateOfCharge: 0.5, power: '40 W' })
+ * const { cellCapacity, cellResistance } = genericCells['18650-standard']
+ * const loaded = packUnderLoad({ series: 3, parallel: 2, cellCapacity, cellResistance, stateOfCharge: 0.5, power: '40 W' })
  * loaded.openCircuitVoltage // => 11.15
  * loaded.current // => 3.678
- * loaded.voltage // => 10.87
+ * loaded.terminalVoltage // => 10.87
  * loaded.heat // => 1.015
  * ```
  */

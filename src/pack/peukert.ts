@@ -135,9 +135,9 @@ function cautions(si: Si, out: Peukert): Caution[] {
  * @example
  * ```ts
  * import { peukert } from 'alula/pack'
- * const run = peukert({ capacity: '100 Ah', ratedTime: '20 h', current: '10 A', exponent: 1.2 })
- * run.time / 3600 // => 8.706
- * run.delivered / 3600 // => 87.06
+ * const run = peukert({ capacity: '100 Ah', ratedDuration: '20 h', current: '10 A', exponent: 1.2 })
+ * run.duration / 3600 // => 8.706
+ * run.deliveredCharge / 3600 // => 87.06
  * ```
  */
 export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<PeukertInput, Peukert>(

@@ -201,8 +201,8 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * @example
  * ```ts
  * import { powerBank } from 'alula/pack'
- * const bank = powerBank({ capacity: '10000 mAh', bankEfficiency: 0.8, power: '10 W' })
- * bank.portCharge / 3600 // => 5.92
+ * const bank = powerBank({ ratedCapacity: '10000 mAh', bankEfficiency: 0.8, power: '10 W' })
+ * bank.deliveredCharge / 3600 // => 5.92
  * bank.runtime / 3600 // => 2.96
  * ```
  */

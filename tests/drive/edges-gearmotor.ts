@@ -63,12 +63,21 @@ const motorTorque = (si: Si) =>
     const { ratio, forward, back } = stageOf(s)
     return t < 0 ? (t * back) / ratio : t / ratio / forward
   }, si.torque) + si.dragTorque
-const warm = (si: Si) => (si.resistance * (1 + 0.00393 * (si.windingTemperature - 20))) / (1 + 0.00393 * (si.datasheetTemperature - 20))
-const shortBy = (si: Si) => warm(si) * (si.noLoadCurrent + motorTorque(si) / si.backEmfConstant) - si.voltage
+/** The motor's constants, by themselves or through the two points of its sheet: U = R·I + k·ω at both, the torque by I above I₀. */
+const motorOf = (si: Si) => {
+  if (si.backEmfConstant !== null) return { resistance: si.resistance as number, perAmpere: si.backEmfConstant as number }
+  const backEmf =
+    (si.ratedVoltage * (si.loadCurrent - si.noLoadCurrent)) / (si.noLoadSpeed * si.loadCurrent - si.loadSpeed * si.noLoadCurrent)
+  const resistance = (si.ratedVoltage - backEmf * si.loadSpeed) / si.loadCurrent
+  return { resistance, perAmpere: si.loadTorque / (si.loadCurrent - si.noLoadCurrent) }
+}
+const warm = (si: Si) =>
+  (motorOf(si).resistance * (1 + 0.00393 * (si.windingTemperature - 20))) / (1 + 0.00393 * (si.datasheetTemperature - 20))
+const shortBy = (si: Si) => warm(si) * (si.noLoadCurrent + motorTorque(si) / motorOf(si).perAmpere) - si.voltage
 const stallAtOutput = (si: Si) =>
   si.stages.reduce(
     (t, s) => t * stageOf(s).ratio * stageOf(s).forward,
-    si.backEmfConstant * (si.voltage / warm(si) - si.noLoadCurrent) - si.dragTorque,
+    motorOf(si).perAmpere * (si.voltage / warm(si) - si.noLoadCurrent) - si.dragTorque,
   )
 
 export const edges: Edges = {

@@ -127,7 +127,7 @@ describe("laws of joints", () => {
       const outcome = pinJoint.attempt({ force: 10, ...input })
       return !outcome.ok && "issues" in outcome.error ? outcome.error.issues.map((i) => i.path.join(".")) : []
     }
-    expect(paths({})).toEqual(["pinDiameter", "thickness"])
+    expect(paths({})).toEqual(["bolt", "thickness"])
     expect(paths({ bolt: "M6", pinDiameter: 0.006, thickness: 0.003 })).toEqual(["pinDiameter"])
     expect(paths({ bolt: "M6", thickness: 0.003, clampWidth: 0.01 })).toEqual(["clampWidth"])
     expect(paths({ pinDiameter: 0.006, thickness: 0.003, tighteningTorque: 1 })).toEqual(["tighteningTorque"])

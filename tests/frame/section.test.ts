@@ -195,7 +195,7 @@ describe("tubeSection against other routes", () => {
       const outcome = tubeSection.attempt(input)
       return !outcome.ok && "issues" in outcome.error ? outcome.error.issues.map((i) => `${i.code} ${i.path.join(".")}`) : []
     }
-    expect(codes({})).toEqual(["inconsistent outsideDiameter"])
+    expect(codes({})).toEqual(["inconsistent pipe"])
     expect(codes({ outsideDiameter: 0.02, pipe: "1" })).toEqual(["inconsistent outsideDiameter"])
     expect(codes({ outsideDiameter: 0.02, wall: 0.01 })).toEqual(["inconsistent wall"])
     expect(codes({ width: 0.02 })).toEqual(["inconsistent height"])

@@ -22,13 +22,12 @@ const slow: Readonly<Record<string, readonly [points: number, every: number]>> =
   "rig.moveTime": [9, 12],
 }
 
-/** Results that may rightly differ at every point, and why; `wideOnly`: held to all the same on the fixed inputs of the ordinary run. */
-const loose: Readonly<Record<string, { readonly paths: RegExp; readonly because: string; readonly wideOnly?: true }>> = {
+/** Results that may rightly differ at every point, and why. */
+const loose: Readonly<Record<string, { readonly paths: RegExp; readonly because: string }>> = {
   "pack.runtime": {
     paths: /^(pattern\.\d+\.\w+|parallel|series) = .*: (peakCurrent|charge|energy|heat|time|rounds|end[A-Z]\w+)[. ]/,
     because:
       "in which load of a repeated pattern the run ends changes in narrow windows of the pattern: in them it ends by the jump of the load, not by the slow fall",
-    wideOnly: true,
   },
   "linkage.placeActuator": {
     paths: /(^|: )(base|pin|raisedBy|boxes|gap|bound|peak\w*|low\w*|high\w*|side\w*)[. ]/,
@@ -76,7 +75,7 @@ describe.each(solvers)("spikes: $id", ({ id, solver }: { id: string; solver: Any
     )
     const [points, every] = process.env.WIDE ? [POINTS, 1] : (slow[id] ?? [POINTS, 1])
     const found = sweeps.filter((_, i) => i % every === 0).flatMap(({ base, leaf }) => loneSpikes(solver, base, leaf, points))
-    const free = process.env.WIDE || !loose[id]?.wideOnly ? loose[id]?.paths : undefined
+    const free = loose[id]?.paths
     expect(found.filter((text) => !free?.test(text))).toEqual([])
   })
 })

@@ -118,7 +118,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "cellTemperature: min -40, max 80, default 25",
     "cellCutOffVoltage: min 1 mV, max 10, default null",
     "pattern: min 1, max 100",
-    "pattern.name: default ",
+    "pattern.name: min 0, max 100, default ",
     "pattern.duration: min 0.01 s, max 1000 d, default 1 h",
     "pattern.current: min 0, max 1000, default null",
     "pattern.power: min 0, max 100 kW, default null",
@@ -131,6 +131,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
   ],
   packSize: [
     "cells: min 1, max 500",
+    "cells.name: min 1, max 100",
     "cells.chemistry: default nmc",
     "cells.cellCapacity: min 1 mAh, max 1000 Ah",
     "cells.cellResistance: min 0, max 100",

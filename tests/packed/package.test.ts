@@ -52,12 +52,12 @@ describe("the packed files", () => {
 import { moveTime, type RigDocument } from "alula/rig"
 import { InputError, NoSolutionError } from "alula/solver"
 import { voltageDrop as sameDrop } from "alula"
-const good: VoltageDrop = voltageDrop({ current: "4 A", length: "1 1/2 in", awg: 20, voltage: 12 })
+const good: VoltageDrop = voltageDrop({ current: "4 A", length: "1 1/2 in", awg: 20, sourceVoltage: 12 })
 const volts: number = good.drop
 // @ts-expect-error a mass is no length
 voltageDrop({ current: 4, length: "4 kg", awg: 20 })
 // @ts-expect-error no such metal
-voltageDrop({ current: 4, length: 1, awg: 20, metal: "cheese" })
+voltageDrop({ current: 4, length: 1, awg: 20, material: "cheese" })
 // @ts-expect-error no such key
 voltageDrop({ current: 4, length: 1, awg: 20, wdith: 3 })
 // @ts-expect-error results are read only
@@ -108,7 +108,7 @@ describe("what a user's program must carry", () => {
   it.each([
     ["linkage", "grashof"],
     ["wire", "voltageDrop"],
-    ["worn", "tipOver"],
+    ["worn", "overturning"],
   ])("taken from the root, %s.%s is no larger than from its own path", async (domain, name) => {
     expect(await bundledSize("alula", name)).toBeLessThan((await bundledSize(`alula/${domain}`, name)) + 1024)
   })

@@ -228,8 +228,12 @@ export const bodyChecks: Readonly<Record<string, Check>> = {
       reads((i: Num<"harmonic_frequency_Hz">) => ({ load_factor: walkingFactor(harmonic, i.harmonic_frequency_Hz) })),
     ]),
   ),
-  "worn-capstan-one-turn": reads((i: Num<"mu" | "wrap_rad">) => ({ ratio: strapsWith({ friction: i.mu, wrap: i.wrap_rad }).tensionRatio })),
-  "worn-capstan-shoulder": reads((i: Num<"mu" | "wrap_rad">) => ({ ratio: strapsWith({ friction: i.mu, wrap: i.wrap_rad }).tensionRatio })),
+  "worn-capstan-one-turn": reads((i: Num<"mu" | "wrap_rad">) => ({
+    ratio: strapsWith({ shoulderFriction: i.mu, wrapAngle: i.wrap_rad }).tensionRatio,
+  })),
+  "worn-capstan-shoulder": reads((i: Num<"mu" | "wrap_rad">) => ({
+    ratio: strapsWith({ shoulderFriction: i.mu, wrapAngle: i.wrap_rad }).tensionRatio,
+  })),
   "worn-strap-pressure-identity": reads((i: Num<"strap_tension_N" | "radius_m" | "width_m">) => ({
     pressure_kPa: strapsWith({ beltTension: i.strap_tension_N, hipRadius: i.radius_m, beltWidth: i.width_m }).beltPressure / 1000,
   })),

@@ -53,7 +53,7 @@ const vm = reads((i: Num<"v_cm">) => ({ vm: lift({ startHeight: i.v_cm / 100 }).
 const dm = reads((i: Num<"d_cm">) => ({ dm: lift({ startHeight: 0, endHeight: i.d_cm / 100 }).distanceFactor }))
 const am = reads((i: Num<"asymmetry_deg">) => ({ am: lift({ startTurn: `${i.asymmetry_deg} deg` }).startTurnFactor }))
 const fm = (duration: "short" | "medium" | "long") =>
-  reads((i: Nums<"lifts_per_min">) => ({ fm: i.lifts_per_min.map((rate) => lift({ rate, duration }).startFrequencyFactor) }))
+  reads((i: Nums<"lifts_per_min">) => ({ fm: i.lifts_per_min.map((rate) => lift({ liftRate: rate, duration }).startFrequencyFactor) }))
 /** A worked example in pounds from its printed multipliers; the manual divides by the rounded limit. */
 const example = reads((i: Num<"load_lb" | "hm" | "vm" | "dm" | "am" | "fm" | "cm">) => {
   const limit = recommendedWeight([i.hm, i.vm, i.dm, i.am, i.fm, i.cm], 51)

@@ -216,8 +216,8 @@ describe("other tables", () => {
       angle: ["1 deg", "360 deg", null],
       springback: [0, 0.9, null],
       ovalityLimit: [0.01, 0.2, 0.08],
-      legA: [0, 100, null],
-      legB: [0, 100, null],
+      legA: ["1 mm", 100, null],
+      legB: ["1 mm", 100, null],
     })
     expect(limits(drape.input)).toMatchObject({
       thickness: ["0.1 mm", "50 mm", null],

@@ -169,8 +169,12 @@ describe("contactSeverity", () => {
 
   it("takes an arm or a mass, not half of each", () => {
     expect(() => contactSeverity({ region: "chest", armMass: 1, armLength: 1 })).toThrow(/swingSpeed together with armMass and armLength/)
-    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, swingSpeed: 1 })).toThrow(/movingMass with movingSpeed, not both/)
-    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, paddingStiffness: 100 })).toThrow(/paddingThickness together with paddingStiffness/)
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, swingSpeed: 1 })).toThrow(
+      /movingMass with movingSpeed, not both/,
+    )
+    expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, paddingStiffness: 100 })).toThrow(
+      /paddingThickness together with paddingStiffness/,
+    )
     expect(() => contactSeverity({ region: "chest", movingMass: 1, movingSpeed: 1, peakDriveMoment: 10 })).toThrow(/strikeRadius/)
     expect(() => contactSeverity({ ...contactSeverity.example, strikeRadius: 2 })).toThrow(/beyond the tip/)
   })

@@ -233,7 +233,7 @@ function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number
  * @throws NoSolutionError `plan-does-not-move` where the rig as planned stalls
  * @example
  * ```ts
- * import { diagnosis } from 'alula/rig'
+ * import { diagnosis } from 'alula/advice'
  * const found = diagnosis(diagnosis.example)
  * found.candidates[0].faults // => ['sourceContact']
  * ```

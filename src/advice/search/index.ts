@@ -184,7 +184,8 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * @throws InputError naming every fault of rig, catalogue and goals (as the promise's rejection)
  * @example
  * ```ts
- * import { moveTime, search } from 'alula/rig'
+ * import { search } from 'alula/advice'
+ * import { moveTime } from 'alula/rig'
  * const parts = {
  *   version: 1,
  *   name: 'shelf in the van (invented)',

@@ -3,6 +3,7 @@ import type { AngularSpeed, Force, ForcePerLength, Frequency, Length, Mass, Mome
 
 /** A stop that yields as a spring: a rubber buffer, a coil spring, a bending tab. */
 export interface SpringStop {
+  /** It yields as a spring. */
   type: "spring"
   /** Force for each length that it yields. [k; 1 N/m to 1e9 N/mm] */
   stiffness: ForcePerLength
@@ -13,6 +14,7 @@ export interface SpringStop {
 }
 /** A stop that takes the energy away over a set stroke: a shock absorber, or foam that crushes. */
 export interface AbsorberStop {
+  /** It takes the energy away. */
   type: "absorber"
   /** Way over which it stops. [x_s; 10 µm to 10 m] */
   stroke: Length

@@ -51,7 +51,8 @@ function motorOf(si: Si): Motor {
 /** Why it does not move, told at the output shaft. */
 function stands(si: Si, gears: GearTrain, motor: Motor, refused: NoSolution): NoSolution {
   const { voltage, torque, dragTorque } = si
-  const { shortBy } = refused
+  // the motor alone tells its own friction first; with gears the load and their drag count as well
+  const shortBy = motor.windingResistance * (si.noLoadCurrent + gears.inputTorque / motor.torqueConstant) - voltage
   const spare = motor.standstill - dragTorque
   const higher: Record<string, number> = refused.nearest.voltage === undefined ? {} : { voltage: refused.nearest.voltage }
   if (!(spare > 0))

@@ -3,6 +3,7 @@ import type { Angle, AngularAcceleration, AngularSpeed, Length, Moment, MomentOf
 
 /** A move that takes a set time. */
 export interface TimedMove {
+  /** The time is set. */
   type: "duration"
   /** Time of the whole move. [t_s; 1 ms to 1 h] */
   duration: Time
@@ -18,6 +19,7 @@ export interface TimedMove {
 }
 /** The quickest move within limits, speeding up and slowing down alike. */
 export interface LimitedMove {
+  /** The limits are set. */
   type: "limits"
   /** Speed allowed [omega_l; 0.00095493 to 100000 rpm] */
   maxSpeed: AngularSpeed

@@ -324,9 +324,9 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * @example
  * ```ts
  * import { chargeTime, genericCells } from 'alula/pack'
- * const { capacity, resistance } = genericCells['18650-standard']
- * const night = chargeTime({ series: 3, parallel: 2, capacity, resistance, chargeCurrent: '2 A' })
- * night.time / 3600 // => 2.696
+ * const { cellCapacity, cellResistance } = genericCells['18650-standard']
+ * const night = chargeTime({ series: 3, parallel: 2, cellCapacity, cellResistance, chargeCurrent: '2 A' })
+ * night.minDuration / 3600 // => 2.696
  * night.likelyMost / 3600 // => 4.6
  * ```
  */

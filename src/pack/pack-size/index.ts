@@ -216,9 +216,9 @@ function cautions(si: Si, out: PackSize): Caution[] {
  *     { name: 'standard 18650', ...genericCells['18650-standard'] },
  *     { name: 'power 21700', ...genericCells['21700-power'] },
  *   ],
- *   minVoltage: '9 V', maxVoltage: '13 V', current: '8 A', energy: '40 Wh',
+ *   minVoltage: '9 V', maxVoltage: '13 V', peakCurrent: '8 A', energy: '40 Wh',
  * })
- * found.best // => 'standard 18650'
+ * found.bestCell // => 'standard 18650'
  * found.series // => 3
  * found.parallel // => 2
  * ```

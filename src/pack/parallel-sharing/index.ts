@@ -209,9 +209,9 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  *   ],
  *   current: '10 A',
  * })
- * joined.voltage // => 3.799
- * joined.shares[0].current // => 13.24
- * joined.shares[1].current // => -3.240
+ * joined.terminalVoltage // => 3.799
+ * joined.strings[0].current // => 13.24
+ * joined.strings[1].current // => -3.240
  * ```
  */
 export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /* @__PURE__ */ solver<ParallelSharingInput, ParallelSharing>(

@@ -226,9 +226,9 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * @example
  * ```ts
  * import { genericCells, runtime } from 'alula/pack'
- * const { capacity, resistance } = genericCells['18650-standard']
+ * const { cellCapacity, cellResistance } = genericCells['18650-standard']
  * const day = runtime({
- *   series: 3, parallel: 2, capacity, resistance,
+ *   series: 3, parallel: 2, cellCapacity, cellResistance,
  *   pattern: [
  *     { name: 'raise and lower', duration: '25 s', power: '45 W' },
  *     { name: 'lights', duration: '10 min', power: '6 W' },
@@ -236,7 +236,7 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * })
  * day.runtime / 3600 // => 7.565
  * day.rounds // => 43
- * day.ends // => 'cut-off'
+ * day.endedBy // => 'cut-off'
  * ```
  */
 export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<RuntimeInput, Runtime>(

@@ -51,7 +51,7 @@ export const statureFractions = {
   forearmLength: 0.146,
   handLength: 0.108,
   footLength: 0.152,
-  "foot-breadth": 0.055,
+  footBreadth: 0.055,
 } as const
 
 type Columns = readonly [mass: number, centre: number, sagittal: number, transverse: number, longitudinal: number, lengthMm: number]

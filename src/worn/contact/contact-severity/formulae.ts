@@ -53,7 +53,6 @@ export const contactFormulae: readonly Step<SiOf<ContactSeverityInput>, ContactS
   { symbol: "k", meaning: "stiffness of body and padding in series", is: "1 / (1 / k_H + 1 / k_p)", when: "has_paddingStiffness" },
   { symbol: "F", meaning: "peak force of a mass on a spring", is: "sqrt(2 * E * k)" },
   { symbol: "F_b", meaning: "peak force without padding", is: "sqrt(2 * E * k_H)" },
-  { symbol: "t_c", meaning: "half a swing of mass on spring", is: "pi * sqrt(mu / k)" },
   { symbol: "x_p", kind: "length", meaning: "no padding", is: "0 m", when: "not has_paddingStiffness" },
   {
     symbol: "s_u",
@@ -70,6 +69,12 @@ export const contactFormulae: readonly Step<SiOf<ContactSeverityInput>, ContactS
     meaning: "force at which the padding is used up",
     is: "k_p * s_u * t_p",
     when: "has_paddingStiffness",
+  },
+  {
+    symbol: "t_c",
+    meaning: "half a swing of mass on spring, where the padding is not used up",
+    is: "pi * sqrt(mu / k)",
+    when: "has_paddingStiffness ? F <= F_p : true",
   },
   { symbol: "x_p", meaning: "compression of the padding", is: "min(F, F_p) / k_p", when: "has_paddingStiffness" },
   {
