@@ -51,8 +51,13 @@ interface Si {
   readonly stages: readonly StageSi[]
   readonly torque: number
   readonly dragTorque: number
-  readonly backEmfConstant: number
-  readonly resistance: number
+  readonly backEmfConstant: number | null
+  readonly resistance: number | null
+  readonly ratedVoltage: number
+  readonly noLoadSpeed: number
+  readonly loadTorque: number
+  readonly loadSpeed: number
+  readonly loadCurrent: number
   readonly noLoadCurrent: number
   readonly voltage: number
   readonly windingTemperature: number

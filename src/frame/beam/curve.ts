@@ -68,6 +68,22 @@ const factorials = [1, 1, 2, 6, 24, 120] as const
 const power = (d: number, n: number): number => (n < 0 ? 0 : d ** n / (factorials[n] as number))
 
 /**
+ * A load from `from` on, rising by `rise`, integrated `n` times up to a place `d` beyond its start and `e` beyond its end. Factored
+ * by its reach: as a difference of two singularity functions a short load on a long beam would lose its digits.
+ */
+function spread(from: number, rise: number, d: number, e: number, n: number): number {
+  if (n === 0) return e > 0 ? 0 : from + rise * d
+  let [even, tilted] = [0, 0]
+  for (let k = 0; k < n; k++) {
+    const term = d ** (n - 1 - k) * e ** k
+    even += term
+    tilted += (k + 1) * term
+  }
+  const covered = d - e
+  return (covered * from * even) / (factorials[n] as number) + (covered ** 2 * rise * tilted) / (factorials[n + 1] as number)
+}
+
+/**
  * Solves a beam in closed form: EI·v'''' = w, the loads added up as singularity functions
  * (W. H. Macaulay, 1919), the constants from the supports.
  */
@@ -111,8 +127,7 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
     for (const { from, to, start, end } of spreads) {
       const rise = (to - from) / (end - start)
       const [d, e] = [x - start, x - end]
-      if (d > 0) sum += from * power(d, n + 1) + rise * power(d, n + 2)
-      if (e > 0) sum -= to * power(e, n + 1) + rise * power(e, n + 2)
+      if (d > 0) sum += spread(from, rise, d, Math.max(e, 0), n + 1)
     }
     if (order === 3) return c3 + sum
     if (order === 2) return c2 + c3 * x + sum

@@ -31,11 +31,17 @@ const turnsInside = (si: Si, what: keyof BeamState) => (curveOf(si).greatest(wha
 
 /** The part of x beyond each place, to a power: Macaulay's bracket. */
 const beyond = (x: string, places: string, power: number) => `((${x} - ${places}) .* (${places} < ${x})).^${power}`
-/** Spread loads integrated `n` times up to x; own weight runs the whole length. */
+/** Spread loads integrated `n` times up to x, factored by the length that lies before x; own weight runs the whole length. */
 const spreadPart = (x: string, n: number) => {
   const factorial = [1, 1, 2, 6, 24, 120]
-  const one = (loads: string, places: string, power: number) => `sum(${loads} .* ${beyond(x, places, power)}) / ${factorial[power]}`
-  return `${one("q_1", "s_q", n)} + ${one("r_q", "s_q", n + 1)} - ${one("q_2", "e_q", n)} - ${one("r_q", "e_q", n + 1)} + w_o * ${x}^${n} / ${factorial[n]}`
+  const covered = `(${beyond(x, "s_q", 1)} - ${beyond(x, "e_q", 1)})`
+  const terms = (weight: (k: number) => number) =>
+    Array.from({ length: n }, (_, k) =>
+      [`${weight(k)}`, ...(n - 1 - k ? [beyond(x, "s_q", n - 1 - k)] : []), ...(k ? [beyond(x, "e_q", k)] : [])].join(" .* "),
+    ).join(" + ")
+  const even = `sum(q_1 .* ${covered} .* (${terms(() => 1)})) / ${factorial[n]}`
+  const tilted = `sum(r_q .* ${covered}.^2 .* (${terms((k) => k + 1)})) / ${factorial[n + 1]}`
+  return `${even} + ${tilted} + w_o * ${x}^${n} / ${factorial[n]}`
 }
 /** Support beyond which x lies, to a power. */
 const support = (x: string, power: number) => `R_2 * max(${x} - S_b, 0 m)^${power}`
