@@ -2,20 +2,20 @@
 import {
   bendTemplate,
   bendTemplateSvg,
-  coolDown,
+  coolingTime,
   drape,
   drying,
   formingWindow,
-  heatThrough,
+  heatingTime,
   softening,
   temperatureRatio,
   tubeBend,
 } from "alula/thermoform"
 
-const solvers = { formingWindow, drying, heatThrough, coolDown, tubeBend, bendTemplate, drape, softening }
-const sheet = heatThrough.read({ form: "sheet", thickness: "3 mm", plastic: "petg", source: "oven", sourceTemperature: "150 degC" })
-const filled = heatThrough.read({ ...heatThrough.example, filling: "drySand" })
-const hotSand = heatThrough.read({ ...heatThrough.example, filling: "drySand", sandTemperature: "150 degC" })
+const solvers = { formingWindow, drying, heatingTime, coolingTime, tubeBend, bendTemplate, drape, softening }
+const sheet = heatingTime.read({ shape: "sheet", thickness: "3 mm", material: "petg", heatSource: "oven", sourceTemperature: "150 degC" })
+const filled = heatingTime.read({ ...heatingTime.example, filling: "dry-sand" })
+const hotSand = heatingTime.read({ ...heatingTime.example, filling: "dry-sand", sandTemperature: "150 degC" })
 
 export const rows = [
   ...Object.entries(solvers).flatMap(([name, solver]) => {
@@ -25,9 +25,9 @@ export const rows = [
       { name: `thermoform.${name}`, run: () => solver(solver.example), baseline: `thermoform.${name}.si` },
     ]
   }),
-  { name: "thermoform.heatThrough.si sheet", run: () => heatThrough.si(sheet) },
-  { name: "thermoform.heatThrough.si filled tube", run: () => heatThrough.si(filled), baseline: "thermoform.heatThrough.si" },
-  { name: "thermoform.heatThrough.si hot sand", run: () => heatThrough.si(hotSand), baseline: "thermoform.heatThrough.si" },
+  { name: "thermoform.heatingTime.si sheet", run: () => heatingTime.si(sheet) },
+  { name: "thermoform.heatingTime.si filled tube", run: () => heatingTime.si(filled), baseline: "thermoform.heatingTime.si" },
+  { name: "thermoform.heatingTime.si hot sand", run: () => heatingTime.si(hotSand), baseline: "thermoform.heatingTime.si" },
   { name: "thermoform.temperatureRatio series", run: () => temperatureRatio("rod", 1, 0.2, 0) },
   { name: "thermoform.temperatureRatio short time", run: () => temperatureRatio("rod", 1, 1e-6, 1) },
   { name: "thermoform.bendTemplateSvg", run: () => bendTemplateSvg(bendTemplate.example), baseline: "thermoform.bendTemplate" },

@@ -6,16 +6,16 @@ import {
   bendTemplate,
   bendTemplatePages,
   bendTemplateSvg,
-  coolDown,
+  coolingTime,
   formingWindow,
-  heatThrough,
+  heatingTime,
   softening,
   tubeBend,
 } from "alula/thermoform"
 
-const pipe = { diameter: "26.7 mm", wall: "2.9 mm", plastic: "pvc" }
+const pipe = { outsideDiameter: "26.7 mm", wall: "2.9 mm", material: "pvc" }
 const rib = { radius: "420 mm", angle: "75 deg" }
-const form = { form: "tube", diameter: pipe.diameter, thickness: pipe.wall, plastic: pipe.plastic, filling: "drySand" }
+const form = { shape: "tube", outsideDiameter: pipe.outsideDiameter, thickness: pipe.wall, material: pipe.material, filling: "dry-sand" }
 const ovenError = "4 deltaC"
 // warmer than the least, so that there is time to get it round the jig
 const core = "121 degC"
@@ -34,7 +34,7 @@ const warn = (...results) => {
 }
 
 heading("1. The plastic: between too cold and too hot")
-const window = formingWindow({ plastic: pipe.plastic })
+const window = formingWindow({ material: pipe.material })
 console.log(
   `Core at least ${window.from} °C, surface at most ${window.to} °C; published: lower ${window.lower.low} to ${window.lower.high} °C,`,
 )
@@ -50,42 +50,42 @@ console.log(
 )
 console.log(`The outside stretches ${show("ratio", bend.fibreStrain, "%")} and its wall thins to ${show("length", bend.outerWall, "mm")}.`)
 console.log(
-  `Least radius filled ${show("length", bend.leastRadiusFilled, "mm")}, empty ${show("length", bend.leastRadiusEmpty, "mm")}: ${bend.radiusEnough ? "wide enough" : "too tight"}.`,
+  `Least radius filled ${show("length", bend.minRadiusFilled, "mm")}, empty ${show("length", bend.minRadiusEmpty, "mm")}: ${bend.wideEnough ? "wide enough" : "too tight"}.`,
 )
 console.log(`Jig for ${show("angle", bend.jigAngle)}, centreline ${show("length", bend.jigRadius, "mm")}, to end at 75° after springback.`)
 warn(bend)
 
 heading("3. The oven: how hot and how long, full of dry sand")
-const start = { ...form, source: "oven", sourceError: ovenError, coreTemperature: core }
-const first = heatThrough({ ...start, sourceTemperature: window.to })
-const heat = heatThrough({ ...start, sourceTemperature: first.advisedSource })
+const start = { ...form, heatSource: "oven", sourceTemperatureError: ovenError, coreTemperature: core }
+const first = heatingTime({ ...start, sourceTemperature: window.to })
+const heat = heatingTime({ ...start, sourceTemperature: first.advisedSourceTemperature })
 console.log(
-  `Set the air to ${show("temperature", first.advisedSource)} (known to ±4 K): ready after ${up(first.advisedTimeShort)} at the earliest, surely after ${up(first.advisedTimeLong)}.`,
+  `Set the air to ${show("temperature", first.advisedSourceTemperature)} (known to ±4 K): ready after ${up(first.advisedTimeShort)} at the earliest, surely after ${up(first.advisedTimeLong)}.`,
 )
 console.log(
-  `At just that temperature ${up(heat.time)} (${up(heat.timeShort)} to ${up(heat.timeLong)} by the pipe's properties); the surface then is at ${show("temperature", heat.hottest)}.`,
+  `At just that temperature ${up(heat.time)} (${up(heat.timeShort)} to ${up(heat.timeLong)} by the pipe's properties); the surface then is at ${show("temperature", heat.peakSurfaceTemperature)}.`,
 )
-const tooHot = heatThrough({ ...start, sourceTemperature: "210 degC" })
+const tooHot = heatingTime({ ...start, sourceTemperature: "210 degC" })
 console.log(
-  `No hotter than ${show("temperature", first.sourceLimit)}, or a surface may be spoilt before the bore is ready; at 210 °C instead: ${tooHot.cautions[0].message}`,
+  `No hotter than ${show("temperature", first.maxSourceTemperature)}, or a surface may be spoilt before the bore is ready; at 210 °C instead: ${tooHot.cautions[0].message}`,
 )
 warn(first)
 
 heading("4. From the oven to the jig")
-const cool = coolDown({ ...form, formed: heat.hottest })
+const cool = coolingTime({ ...form, formingTemperature: heat.peakSurfaceTemperature })
 console.log(
-  `Be in the jig within ${down(cool.workingSafe)}; hold at least ${up(cool.holdSafe)} in still air, until ${show("temperature", cool.release)} all through.`,
+  `Be in the jig within ${down(cool.plannedWorkingTime)}; hold at least ${up(cool.plannedHoldTime)} in still air, until ${show("temperature", cool.releaseTemperature)} all through.`,
 )
 warn(cool)
 
 heading("5. The jig")
-const jig = bendTemplate({ shape: "arc", diameter: pipe.diameter, ...rib, springback: bend.springback })
+const jig = bendTemplate({ shape: "arc", outsideDiameter: pipe.outsideDiameter, ...rib, springback: bend.springback })
 console.log(
-  `Edge radius ${show("length", jig.edgeRadius, "mm")}, end to end ${show("length", jig.chord, "mm")}, ${show("length", jig.width, "mm")} by ${show("length", jig.height, "mm")}.`,
+  `Edge radius ${show("length", jig.minEdgeRadius, "mm")}, end to end ${show("length", jig.chord, "mm")}, ${show("length", jig.width, "mm")} by ${show("length", jig.height, "mm")}.`,
 )
 const out = new URL("../out/", import.meta.url)
 mkdirSync(out, { recursive: true })
-const template = { shape: "arc", diameter: pipe.diameter, ...rib, springback: bend.springback }
+const template = { shape: "arc", outsideDiameter: pipe.outsideDiameter, ...rib, springback: bend.springback }
 const title = "lantern moth, wing rib 3"
 writeFileSync(new URL("wing-rib-template.svg", out), bendTemplateSvg(template, title))
 const pages = bendTemplatePages(template, title)
@@ -94,8 +94,8 @@ console.log(`Template at true scale: out/wing-rib-template.svg, and on ${pages.l
 warn(jig)
 
 heading("6. Afterwards: left in the troupe's van in August")
-const van = softening({ plastic: pipe.plastic, thickness: pipe.wall, place: "hotCar" })
+const van = softening({ material: pipe.material, thickness: pipe.wall, place: "hot-car" })
 console.log(
-  `The rib settles near ${show("temperature", van.partTemperature)}: ${van.verdict}${van.timeToSoften === null ? "" : `, after ${down(van.timeToSoften / 60).replace(" s", " min")}`}.`,
+  `The rib settles near ${show("temperature", van.materialTemperature)}: ${van.verdict}${van.softeningTime === null ? "" : `, after ${down(van.softeningTime / 60).replace(" s", " min")}`}.`,
 )
 warn(van)

@@ -1,4 +1,4 @@
-import { STEFAN_BOLTZMANN } from "./heat-through/heating.js"
+import { STEFAN_BOLTZMANN } from "./heating-time/heating.js"
 import { erfc } from "./special.js"
 
 /** What two bodies pressed together settle at on their common face, °C, from their effusivities √(k·ρ·c) in any one unit. */

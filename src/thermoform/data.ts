@@ -61,7 +61,18 @@ export interface Figure {
 }
 
 /** Plastics a maker forms by heat. */
-export type Plastic = "pvc" | "pmmaCast" | "pmmaExtruded" | "petg" | "abs" | "pc" | "hips" | "hdpe" | "pp" | "evaFoam" | "lowTempPolyester"
+export type Plastic =
+  | "pvc"
+  | "pmma-cast"
+  | "pmma-extruded"
+  | "petg"
+  | "abs"
+  | "pc"
+  | "hips"
+  | "hdpe"
+  | "pp"
+  | "eva-foam"
+  | "low-temp-polyester"
 
 /** What is known of one plastic; temperatures in °C, the rest in SI units. */
 export interface PlasticData {
@@ -135,7 +146,7 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     ...moulded(0.004, 0.002, 0.004, MOULD_SHRINKAGE, PVC_SHEET, MOULD_SHRINKAGE_2),
     coldStrain: figure(1 / 600, 1 / 600, 1 / 500, CONDUIT_CURVATURE, PIPE_CURVATURE),
   },
-  pmmaCast: {
+  "pmma-cast": {
     label: "acrylic sheet, cast",
     set: figure(85, 80, 91, FORMING_TABLE),
     lower: figure(149, 149, 160, CAST_ACRYLIC, FORMING_TABLE),
@@ -157,7 +168,7 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     shrinkageOf: "sheet",
     coldStrain: figure(1 / 660, 1 / 660, 1 / 480, ACRYLIC_COLD),
   },
-  pmmaExtruded: {
+  "pmma-extruded": {
     label: "acrylic sheet, extruded",
     set: figure(80, 75, 85, practice),
     lower: figure(140, 130, 145, practice, ACRYLIC_FORMING),
@@ -304,7 +315,7 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     ...moulded(0.02, 0.01, 0.03, MOULD_SHRINKAGE, MOULD_SHRINKAGE_2, ORTHOTIC_SHEET),
     coldStrain: null,
   },
-  evaFoam: {
+  "eva-foam": {
     label: "EVA foam sheet",
     set: figure(50, 45, 61, practice),
     lower: figure(95, 90, 100, practice),
@@ -326,7 +337,7 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     shrinkageOf: "sheet",
     coldStrain: null,
   },
-  lowTempPolyester: {
+  "low-temp-polyester": {
     label: "low-temperature polyester (polycaprolactone)",
     set: figure(40, 35, 45, practice),
     lower: figure(60, 58, 62, practice, POLYESTER_ENTRY, SPLINT_WATER),

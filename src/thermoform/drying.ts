@@ -7,7 +7,7 @@ import { type Drying, dryings } from "./tables.js"
 /** Input of {@link drying}. */
 export interface DryingInput {
   /** Plastic [one of 11 words] */
-  plastic: Plastic
+  material: Plastic
   /** Thickness of the sheet, or twice the wall of a tube dried from outside only. [s_t; 0.5 to 12 mm] */
   thickness: Length
 }
@@ -50,14 +50,14 @@ function lawOf(table: Drying["short"], thickness: number): Law {
 const timeOf = ({ time, thickness, power }: Law, actual: number) => time * (actual / thickness) ** power
 
 /** Both schedules; the longer of the two is the one to plan with. */
-function laws({ plastic, thickness }: SiOf<DryingInput>): readonly [Law, Law] {
-  const { short, long } = dryings[plastic]
+function laws({ material, thickness }: SiOf<DryingInput>): readonly [Law, Law] {
+  const { short, long } = dryings[material]
   const both = [lawOf(short, thickness), lawOf(long, thickness)] as const
   return timeOf(both[0], thickness) <= timeOf(both[1], thickness) ? both : [both[1], both[0]]
 }
 
 function solve(si: SiOf<DryingInput>): DryingTime {
-  const { needed, temperature, sources } = dryings[si.plastic]
+  const { needed, temperature, sources } = dryings[si.material]
   const [short, long] = laws(si)
   return {
     needed,
@@ -70,14 +70,14 @@ function solve(si: SiOf<DryingInput>): DryingTime {
   }
 }
 
-function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
+function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution[] {
   if (out.needed === "no") return []
   return [
     caution(
       "blisters",
       "caution",
       "Damp sheet of this plastic blisters when it is heated to form. Remove masking film, hang or rack it so that air reaches both faces, and form soon after drying.",
-      dryings[plastic].sources[0] ?? practice,
+      dryings[material].sources[0] ?? practice,
     ),
     caution(
       "drying-oven",
@@ -85,7 +85,7 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
       "Hours in an oven want one with forced air that is not used for food, a second thermometer, and somebody nearby: domestic thermostats can be 42 K out, and no oven is left unattended overnight without an independent cut-out.",
       at(ACRYLIC_FORMING, "thermostat error of 75 °F"),
     ),
-    ...(plastic === "pc"
+    ...(material === "pc"
       ? [
           caution(
             "vent-only-dried",
@@ -106,7 +106,7 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
  * 0.5 to 12 mm.
  *
  * **Inputs**
- * - `plastic`: plastic [one of 11 words]
+ * - `material`: plastic [one of 11 words]
  * - `thickness`: thickness [s_t; 0.5 to 12 mm]
  *
  * **Results**
@@ -131,7 +131,7 @@ function cautions({ plastic }: SiOf<DryingInput>, out: DryingTime): Caution[] {
  * @example
  * ```ts
  * import { drying } from 'alula/thermoform'
- * const visor = drying({ plastic: 'pc', thickness: '3 mm' })
+ * const visor = drying({ material: 'pc', thickness: '3 mm' })
  * visor.needed // => 'always'
  * visor.timeShort / 3600 // => 7.00
  * ```
@@ -142,7 +142,7 @@ export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<Dr
   solve,
   () => ({
     input: {
-      plastic: { kind: "choice", label: "plastic", options: plasticOptions },
+      material: { kind: "choice", label: "plastic", options: plasticOptions },
       thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.5 mm", max: "12 mm", typical: ["1 mm", "8 mm"] },
     },
     output: {
@@ -154,7 +154,7 @@ export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<Dr
       timeLong: { kind: "time", symbol: "t_long", label: "time to plan with" },
       source: { kind: "text", label: "source" },
     },
-    example: { plastic: "pc", thickness: "3 mm" },
+    example: { material: "pc", thickness: "3 mm" },
     formulae: [
       ...(["temperature", "temperatureLow", "temperatureHigh"] as const).map((key) => ({
         symbol: { temperature: "T_dry", temperatureLow: "T_low", temperatureHigh: "T_high" }[key],

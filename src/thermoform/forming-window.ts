@@ -16,16 +16,16 @@ import {
 /** Input of {@link formingWindow}. */
 export interface FormingWindowInput {
   /** Plastic [one of 11 words] */
-  plastic: Plastic
+  material: Plastic
 }
 
 /** A published figure as a result shows it. */
 export interface ShownFigure {
   /** Usual [°C] */
   readonly value: number
-  /** Lowest published [°C] */
+  /** Minimum published [°C] */
   readonly low: number
-  /** Highest published [°C] */
+  /** Maximum published [°C] */
   readonly high: number
   /** Where it comes from. [text] */
   readonly source: string
@@ -38,11 +38,11 @@ export interface FormingWindow {
   /** Surface temperature not to pass: the low end of the published upper and scorch limits. [T_to; °C] */
   readonly to: number
   /** Temperature to aim at: the usual one, held inside `from` and `to`. [T_aim; °C] */
-  readonly aim: number
+  readonly aimTemperature: number
   /** Width of the window [W; K] */
   readonly width: number
   /** Temperature below which the form may be released: the low end of the set temperatures. [T_release; °C] */
-  readonly release: number
+  readonly releaseTemperature: number
   /** Set temperature. [group] */
   readonly set: ShownFigure
   /** Lower forming limit. [group] */
@@ -85,8 +85,8 @@ const figureField = (label: string): OutField<ShownFigure> => ({
   label,
   fields: {
     value: { kind: "temperature", label: "usual" },
-    low: { kind: "temperature", label: "lowest published" },
-    high: { kind: "temperature", label: "highest published" },
+    low: { kind: "temperature", label: "minimum published" },
+    high: { kind: "temperature", label: "maximum published" },
     source: { kind: "text", label: "source" },
   },
 })
@@ -142,14 +142,14 @@ export function vapourCautions(plastic: Plastic): Caution[] {
   found.push(
     fume
       ? caution(
-          "ventilation",
+          "fumes",
           "warning",
           "Work outdoors or under extraction for as long as the plastic is hot: it gives off {vapours}. The lowest published onset is {onset temperature °C}, and a hot spot gets there sooner. Follow the maker's safety data sheet and local rules.",
           first(fume),
           { vapours: fumes, onset: fume.low },
         )
       : caution(
-          "ventilation",
+          "fumes",
           "warning",
           "Work outdoors or under extraction for as long as the plastic is hot: it can give off {vapours}, and no published onset was found, so count on it from the first heating. Follow the maker's safety data sheet and local rules.",
           practice,
@@ -182,7 +182,7 @@ export function heatingCautions(plastic: Plastic, wet = false): Caution[] {
           ACRYLIC_FORMING,
         ),
   )
-  if (plastic === "evaFoam")
+  if (plastic === "eva-foam")
     found.push(
       caution(
         "glue-on-foam",
@@ -194,15 +194,15 @@ export function heatingCautions(plastic: Plastic, wet = false): Caution[] {
   return found
 }
 
-function solve({ plastic }: SiOf<FormingWindowInput>): FormingWindow {
-  const { set, lower, normal, upper, fume, scorch, fumes } = plastics[plastic]
-  const { from, to, aim, release } = safeWindow(plastic)
+function solve({ material }: SiOf<FormingWindowInput>): FormingWindow {
+  const { set, lower, normal, upper, fume, scorch, fumes } = plastics[material]
+  const { from, to, aim, release } = safeWindow(material)
   return {
     from,
     to,
-    aim,
+    aimTemperature: aim,
     width: to - from,
-    release,
+    releaseTemperature: release,
     set: shownFigure(set),
     lower: shownFigure(lower),
     normal: shownFigure(normal),
@@ -216,9 +216,9 @@ function solve({ plastic }: SiOf<FormingWindowInput>): FormingWindow {
 /** Narrower windows than this are easily missed, K. */
 const NARROW = 25
 
-function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Caution[] {
-  const { upper } = plastics[plastic]
-  const found = heatingCautions(plastic, plastic === "lowTempPolyester")
+function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): Caution[] {
+  const { upper } = plastics[material]
+  const found = heatingCautions(material, material === "low-temp-polyester")
   if (out.width < NARROW)
     found.push(
       caution(
@@ -229,7 +229,7 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
         { width: out.width },
       ),
     )
-  found.push(...windowCautions(plastic))
+  found.push(...windowCautions(material))
   return found
 }
 
@@ -244,14 +244,14 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
  * Each figure of the result carries its own source.
  *
  * **Inputs**
- * - `plastic`: plastic [one of 11 words]
+ * - `material`: plastic [one of 11 words]
  *
  * **Results**
  *
- * `from`: core at least [T_from; °C]; `to`: surface at most [T_to; °C]; `aim`: aim at [T_aim; °C]; `width`: width of
- * the window [W; K]; `release`: release below [T_release; °C]; `set`: set [group]; `lower`: lower limit [group];
- * `normal`: usual [group]; `upper`: upper limit [group]; `fume`: vapours begin [group]; `scorch`: scorch onset
- * [group]; `fumes`: vapours [text].
+ * `from`: minimum core temperature [T_from; °C]; `to`: maximum surface temperature [T_to; °C]; `aimTemperature`:
+ * target temperature [T_aim; °C]; `width`: width of the window [W; K]; `releaseTemperature`: release temperature
+ * [T_release; °C]; `set`: set [group]; `lower`: lower limit [group]; `normal`: usual [group]; `upper`: upper limit
+ * [group]; `fume`: vapours begin [group]; `scorch`: scorch onset [group]; `fumes`: vapours [text].
  *
  * **Symbols of the working**
  *
@@ -275,7 +275,7 @@ function cautions({ plastic }: SiOf<FormingWindowInput>, out: FormingWindow): Ca
  * @example
  * ```ts
  * import { formingWindow } from 'alula/thermoform'
- * const pipe = formingWindow({ plastic: 'pvc' })
+ * const pipe = formingWindow({ material: 'pvc' })
  * pipe.from // => 107.2
  * pipe.to // => 135
  * pipe.normal.low // => 121.1
@@ -286,13 +286,13 @@ export const formingWindow: Solver<FormingWindowInput, FormingWindow> = /* @__PU
   "Between which temperatures a plastic can be formed",
   solve,
   () => ({
-    input: { plastic: { kind: "choice", label: "plastic", options: plasticOptions } },
+    input: { material: { kind: "choice", label: "plastic", options: plasticOptions } },
     output: {
-      from: { kind: "temperature", symbol: "T_from", label: "core at least" },
-      to: { kind: "temperature", symbol: "T_to", label: "surface at most" },
-      aim: { kind: "temperature", symbol: "T_aim", label: "aim at" },
+      from: { kind: "temperature", symbol: "T_from", label: "minimum core temperature" },
+      to: { kind: "temperature", symbol: "T_to", label: "maximum surface temperature" },
+      aimTemperature: { kind: "temperature", symbol: "T_aim", label: "target temperature" },
       width: { kind: "temperatureDifference", symbol: "W", label: "width of the window" },
-      release: { kind: "temperature", symbol: "T_release", label: "release below" },
+      releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },
       set: figureField("set"),
       lower: figureField("lower limit"),
       normal: figureField("usual"),
@@ -301,7 +301,7 @@ export const formingWindow: Solver<FormingWindowInput, FormingWindow> = /* @__PU
       scorch: figureField("scorch onset"),
       fumes: { kind: "text", label: "vapours" },
     },
-    example: { plastic: "pvc" },
+    example: { material: "pvc" },
     formulae: [
       { symbol: "T_from", kind: "temperature", meaning: "highest published lower limit", given: (_, out) => out.lower.high },
       { symbol: "T_u", kind: "temperature", meaning: "lowest published upper limit", given: (_, out) => out.upper.low },

@@ -1,13 +1,13 @@
 import { type Fields, type Issue, inconsistent, type SiOf } from "../solver/index.js"
 import { plasticOptions } from "./data.js"
-import type { HeatThroughInput } from "./heat-through/types.js"
+import type { HeatingTimeInput } from "./heating-time/types.js"
 
-type PartKey = "form" | "thickness" | "diameter" | "plastic" | "filling"
+type PartKey = "shape" | "thickness" | "outsideDiameter" | "material" | "filling"
 type PropertyKey = "conductivity" | "density" | "specificHeat"
 
 /** Fields that say what is heated or cooled. */
-export const partFields: Pick<Fields<HeatThroughInput>, PartKey> = {
-  form: { kind: "choice", label: "form", options: { sheet: "sheet", rod: "round rod", tube: "tube or pipe" } },
+export const partFields: Pick<Fields<HeatingTimeInput>, PartKey> = {
+  shape: { kind: "choice", label: "form", options: { sheet: "sheet", rod: "round rod", tube: "tube or pipe" } },
   thickness: {
     kind: "length",
     symbol: "s_t",
@@ -17,21 +17,21 @@ export const partFields: Pick<Fields<HeatThroughInput>, PartKey> = {
     typical: ["1 mm", "10 mm"],
     default: null,
   },
-  diameter: {
+  outsideDiameter: {
     kind: "length",
     symbol: "D",
-    label: "outer diameter",
+    label: "outside diameter",
     min: "1 mm",
     max: "300 mm",
     typical: ["10 mm", "60 mm"],
     default: null,
   },
-  plastic: { kind: "choice", label: "plastic", options: plasticOptions },
-  filling: { kind: "choice", label: "filling", options: { empty: "empty", drySand: "dry sand" }, default: "empty" },
+  material: { kind: "choice", label: "plastic", options: plasticOptions },
+  filling: { kind: "choice", label: "filling", options: { empty: "empty", "dry-sand": "dry sand" }, default: "empty" },
 }
 
 /** Fields that stand in for the table's properties. */
-export const propertyFields: Pick<Fields<HeatThroughInput>, PropertyKey> = {
+export const propertyFields: Pick<Fields<HeatingTimeInput>, PropertyKey> = {
   conductivity: {
     kind: "thermalConductivity",
     symbol: "k_given",
@@ -54,26 +54,26 @@ export const propertyFields: Pick<Fields<HeatThroughInput>, PropertyKey> = {
 }
 
 /** Sizes that do not go with the form. */
-export function partFaults({ form, thickness, diameter, filling }: Pick<SiOf<HeatThroughInput>, PartKey>): Issue[] {
+export function partFaults({ shape, thickness, outsideDiameter, filling }: Pick<SiOf<HeatingTimeInput>, PartKey>): Issue[] {
   const faults: Issue[] = []
-  if (form === "rod" && thickness !== null) faults.push(inconsistent(["thickness"], "a thickness", "no thickness for a rod"))
-  if (form !== "rod" && thickness === null)
-    faults.push(inconsistent(["thickness"], "nothing", form === "sheet" ? "the thickness of a sheet" : "the wall of a tube"))
-  if (form === "sheet" && diameter !== null) faults.push(inconsistent(["diameter"], "a diameter", "no diameter for a sheet"))
-  if (form !== "sheet" && diameter === null)
-    faults.push(inconsistent(["diameter"], "nothing", form === "rod" ? "the diameter of a rod" : "the outer diameter of a tube"))
-  if (form === "tube" && thickness !== null && diameter !== null && !(thickness < 0.49 * diameter))
+  if (shape === "rod" && thickness !== null) faults.push(inconsistent(["thickness"], "a thickness", "no thickness for a rod"))
+  if (shape !== "rod" && thickness === null)
+    faults.push(inconsistent(["thickness"], "nothing", shape === "sheet" ? "the thickness of a sheet" : "the wall of a tube"))
+  if (shape === "sheet" && outsideDiameter !== null) faults.push(inconsistent(["outsideDiameter"], "a diameter", "no diameter for a sheet"))
+  if (shape !== "sheet" && outsideDiameter === null)
+    faults.push(inconsistent(["outsideDiameter"], "nothing", shape === "rod" ? "the diameter of a rod" : "the outer diameter of a tube"))
+  if (shape === "tube" && thickness !== null && outsideDiameter !== null && !(thickness < 0.49 * outsideDiameter))
     faults.push(
       inconsistent(
         ["thickness"],
-        "a wall of {thickness length} in a tube of {diameter length}",
+        "a wall of {thickness length} in a tube of {outsideDiameter length}",
         "a wall thinner than 0.49 of the outer diameter",
         {
           thickness,
-          diameter,
+          outsideDiameter,
         },
       ),
     )
-  if (form !== "tube" && filling !== "empty") faults.push(inconsistent(["filling"], "a filling", "an empty filling, except in a tube"))
+  if (shape !== "tube" && filling !== "empty") faults.push(inconsistent(["filling"], "a filling", "an empty filling, except in a tube"))
   return faults
 }

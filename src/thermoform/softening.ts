@@ -2,19 +2,19 @@ import { theRoot } from "../numeric/index.js"
 import type { HeatFlux, HeatTransferCoefficient, Length, Ratio, Temperature } from "../quantity/index.js"
 import { at, type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, type Source, solver, tried } from "../solver/index.js"
 import { type Plastic, plasticOptions, plastics } from "./data.js"
-import { STEFAN_BOLTZMANN } from "./heat-through/heating.js"
+import { STEFAN_BOLTZMANN } from "./heating-time/heating.js"
 import { CODATA, HOT_CAR, HOT_SURFACES, INCROPERA, practice, SUNLIGHT } from "./sources.js"
 
 /** Input of {@link softening}. */
 export interface SofteningInput {
   /** Plastic [one of 11 words] */
-  plastic: Plastic
+  material: Plastic
   /** Thickness of the part. [s_t; 0.1 to 50 mm] */
   thickness: Length
-  /** Where it is left. [hotCar, stageLight or sun] */
-  place: "hotCar" | "stageLight" | "sun"
+  /** Where it is left. [hot-car, stage-light or sun] */
+  place: "hot-car" | "stage-light" | "sun"
   /** Air around it, instead of the place's usual. [T_air_given; −20 to 120 °C; optional] */
-  air?: Temperature | null
+  ambientTemperature?: Temperature | null
   /** Light falling on it, instead of the place's usual. [E_given; 0 to 20 kW/m²; optional] */
   irradiance?: HeatFlux | null
   /** Part of the light that is taken up: 0.9 for dark paint, 0.3 for white. [a; 0 to 1; default 0.9] */
@@ -22,29 +22,29 @@ export interface SofteningInput {
   /** Emissivity of its surface for heat. [epsilon; 0 to 1; default 0.9] */
   emissivity?: Ratio
   /** Film coefficient of the air alone. [h; 1 to 200 W/(m²·K); default 5 W/(m²·K)] */
-  film?: HeatTransferCoefficient
+  filmCoefficient?: HeatTransferCoefficient
   /** Faces that lose heat: 1 where it lies on a seat or a lining. [n_f; whole 1 to 2; default 2] */
   faces?: number
   /** Temperature of the part at the start. [T_0; −20 to 120 °C; default 20 °C] */
-  start?: Temperature
+  startTemperature?: Temperature
 }
 
 /** Result of {@link softening}. */
 export interface Softening {
   /** Temperature the part settles at. [T; °C] */
-  readonly partTemperature: number
+  readonly materialTemperature: number
   /** Lowest published set temperature: bends open above it. [T_set; °C] */
   readonly setTemperature: number
   /** Lowest published service temperature: it creeps under its own load above it. [T_service; °C] */
   readonly serviceTemperature: number
   /** Set temperature less the part's; negative where it softens. [m_T; K] */
-  readonly margin: number
+  readonly temperatureMargin: number
   /** `keeps its shape`, `creeps` or `softens`. [text] */
   readonly verdict: string
   /** Time constant [tau; s] */
   readonly timeConstant: number
   /** Time until it softens; null where it never does. [t_soft; s] */
-  readonly timeToSoften: number | null
+  readonly softeningTime: number | null
   /** Iterations [number] */
   readonly iterations: number
   /** Heat taken up less heat lost at the settled temperature. [W/m²] */
@@ -56,46 +56,49 @@ type Si = SiOf<SofteningInput>
 /** What usually surrounds a part there; the hot end, to be on the safe side. */
 export const places: Readonly<Record<Si["place"], { readonly air: number; readonly irradiance: number; readonly source: Source }>> = {
   // cabin air on a summer's day; sun through glass
-  hotCar: { air: 76, irradiance: 700, source: HOT_CAR },
+  "hot-car": { air: 76, irradiance: 700, source: HOT_CAR },
   // a 1 kW lamp at about 2 m
-  stageLight: { air: 30, irradiance: 1000, source: practice },
+  "stage-light": { air: 30, irradiance: 1000, source: practice },
   sun: { air: 38, irradiance: 1000, source: SUNLIGHT },
 }
 
-const airOf = (si: Si) => si.air ?? places[si.place].air
+const airOf = (si: Si) => si.ambientTemperature ?? places[si.place].air
 const lightOf = (si: Si) => si.irradiance ?? places[si.place].irradiance
 
 function kernel(si: Si): Softening | NoSolution {
-  const { plastic, thickness, absorptance, emissivity, film, faces, start } = si
+  const { material, thickness, absorptance, emissivity, filmCoefficient, faces, startTemperature } = si
   const [air, light] = [airOf(si), lightOf(si)]
-  const data = plastics[plastic]
+  const data = plastics[material]
   const [setTemperature, serviceTemperature] = [data.set.low, data.service.low]
-  if (!(start < setTemperature))
+  if (!(startTemperature < setTemperature))
     return refuse(
       "already-soft",
-      "At {given.start temperature °C} the part is already above {set temperature °C}, where it loses its shape: let it cool first.",
-      Math.max(start - setTemperature, Number.EPSILON),
+      "At {given.startTemperature temperature °C} the part is already above {set temperature °C}, where it loses its shape: let it cool first.",
+      Math.max(startTemperature - setTemperature, Number.EPSILON),
       { set: setTemperature },
-      { start: setTemperature - 20 },
-      { "given.start": start },
+      { startTemperature: setTemperature - 20 },
+      { "given.startTemperature": startTemperature },
     )
   const gain = absorptance * light
   const black = emissivity * STEFAN_BOLTZMANN
-  const surplus = (t: number) => gain - faces * (film * (t - air) + black * ((t + 273.15) ** 4 - (air + 273.15) ** 4))
+  const surplus = (t: number) => gain - faces * (filmCoefficient * (t - air) + black * ((t + 273.15) ** 4 - (air + 273.15) ** 4))
   // nothing taken up leaves it at the air; else the film alone, which radiation can only help, bounds it from above
-  const found = gain === 0 ? null : theRoot(surplus, air, air + gain / (faces * film) + 1, 1e-13, "temperature of a part in the sun")
-  const partTemperature = found?.x ?? air
-  const exchange = faces * (film + 4 * black * (Math.max(partTemperature, start) + 273.15) ** 3)
+  const found =
+    gain === 0 ? null : theRoot(surplus, air, air + gain / (faces * filmCoefficient) + 1, 1e-13, "temperature of a part in the sun")
+  const materialTemperature = found?.x ?? air
+  const exchange = faces * (filmCoefficient + 4 * black * (Math.max(materialTemperature, startTemperature) + 273.15) ** 3)
   const timeConstant = (data.density.low * data.specificHeat.low * thickness) / exchange
-  const softens = partTemperature > setTemperature
+  const softens = materialTemperature > setTemperature
   return {
-    partTemperature,
+    materialTemperature,
     setTemperature,
     serviceTemperature,
-    margin: setTemperature - partTemperature,
-    verdict: softens ? "softens" : partTemperature > serviceTemperature ? "creeps" : "keeps its shape",
+    temperatureMargin: setTemperature - materialTemperature,
+    verdict: softens ? "softens" : materialTemperature > serviceTemperature ? "creeps" : "keeps its shape",
     timeConstant,
-    timeToSoften: softens ? timeConstant * Math.log((partTemperature - start) / (partTemperature - setTemperature)) : null,
+    softeningTime: softens
+      ? timeConstant * Math.log((materialTemperature - startTemperature) / (materialTemperature - setTemperature))
+      : null,
     iterations: found?.iterations ?? 0,
     residual: Math.abs(found?.residual ?? 0),
   }
@@ -111,9 +114,9 @@ function cautions(si: Si, out: Softening): Caution[] {
       caution(
         "softens",
         "warning",
-        "The part settles near {partTemperature temperature °C}; it loses its shape above {setTemperature temperature °C}. Anything that hangs over people may come down: take it out of the heat, or support it.",
-        plastics[si.plastic].set.sources[0] ?? practice,
-        { partTemperature: out.partTemperature, setTemperature: out.setTemperature },
+        "The part settles near {materialTemperature temperature °C}; it loses its shape above {setTemperature temperature °C}. Anything that hangs over people may come down: take it out of the heat, or support it.",
+        plastics[si.material].set.sources[0] ?? practice,
+        { materialTemperature: out.materialTemperature, setTemperature: out.setTemperature },
       ),
     )
   if (out.verdict === "creeps")
@@ -121,15 +124,15 @@ function cautions(si: Si, out: Softening): Caution[] {
       caution(
         "creeps",
         "caution",
-        "The part settles near {partTemperature temperature °C}; it may sag under load above {serviceTemperature temperature °C}. Anything that hangs over people may come down: take it out of the heat, or support it.",
-        plastics[si.plastic].service.sources[0] ?? practice,
-        { partTemperature: out.partTemperature, serviceTemperature: out.serviceTemperature },
+        "The part settles near {materialTemperature temperature °C}; it may sag under load above {serviceTemperature temperature °C}. Anything that hangs over people may come down: take it out of the heat, or support it.",
+        plastics[si.material].service.sources[0] ?? practice,
+        { materialTemperature: out.materialTemperature, serviceTemperature: out.serviceTemperature },
       ),
     )
-  if (out.partTemperature > TOO_HOT)
+  if (out.materialTemperature > TOO_HOT)
     found.push(
       caution(
-        "hot-to-wear",
+        "burns",
         "warning",
         "Too hot to put on: skin burns in 10 min at 48 °C, in 1 min at 51 °C, a child's sooner. Let it cool first.",
         HOT_SURFACES,
@@ -157,23 +160,23 @@ const solve = (si: Si): Softening | NoSolution => tried(kernel(si), si, softenin
  * (warm all through).
  *
  * **Inputs**
- * - `plastic`: plastic [one of 11 words]
+ * - `material`: plastic [one of 11 words]
  * - `thickness`: thickness [s_t; 0.1 to 50 mm]
- * - `place`: place [hotCar, stageLight or sun]
- * - `air`: air [T_air_given; −20 to 120 °C; optional]
+ * - `place`: place [hot-car, stage-light or sun]
+ * - `ambientTemperature`: ambient temperature [T_air_given; −20 to 120 °C; optional]
  * - `irradiance`: light [E_given; 0 to 20 kW/m²; optional]
  * - `absorptance`: absorptance [a; 0 to 1; default 0.9]
  * - `emissivity`: emissivity [epsilon; 0 to 1; default 0.9]
- * - `film`: film of the air [h; 1 to 200 W/(m²·K); default 5 W/(m²·K)]
+ * - `filmCoefficient`: film of the air [h; 1 to 200 W/(m²·K); default 5 W/(m²·K)]
  * - `faces`: faces that lose heat [n_f; whole 1 to 2; default 2]
- * - `start`: part at the start [T_0; −20 to 120 °C; default 20 °C]
+ * - `startTemperature`: start temperature of the part [T_0; −20 to 120 °C; default 20 °C]
  *
  * **Results**
  *
- * `partTemperature`: part settles at [T; °C]; `setTemperature`: softens from [T_set; °C]; `serviceTemperature`: creeps
- * from [T_service; °C]; `margin`: margin to softening [m_T; K]; `verdict`: verdict [text]; `timeConstant`: time
- * constant [tau; s]; `timeToSoften`: soft after [t_soft; s]; `iterations`: iterations [number]; `residual`: residual
- * [W/m²].
+ * `materialTemperature`: settled material temperature [T; °C]; `setTemperature`: softening temperature [T_set; °C];
+ * `serviceTemperature`: service temperature [T_service; °C]; `temperatureMargin`: margin to softening [m_T; K];
+ * `verdict`: verdict [text]; `timeConstant`: time constant [tau; s]; `softeningTime`: time to soften [t_soft; s];
+ * `iterations`: iterations [number]; `residual`: residual [W/m²].
  *
  * **Symbols of the working**
  *
@@ -190,7 +193,7 @@ const solve = (si: Si): Softening | NoSolution => tried(kernel(si), si, softenin
  * @example
  * ```ts
  * import { softening } from 'alula/thermoform'
- * const rib = softening({ plastic: 'pvc', thickness: '2.9 mm', place: 'hotCar' })
+ * const rib = softening({ material: 'pvc', thickness: '2.9 mm', place: 'hot-car' })
  * rib.verdict // => 'softens'
  * ```
  */
@@ -200,33 +203,57 @@ export const softening: Solver<SofteningInput, Softening> = /* @__PURE__ */ solv
   solve,
   () => ({
     input: {
-      plastic: { kind: "choice", label: "plastic", options: plasticOptions },
+      material: { kind: "choice", label: "plastic", options: plasticOptions },
       thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "8 mm"] },
       place: {
         kind: "choice",
         label: "place",
-        options: { hotCar: "closed car in the sun", stageLight: "close to a stage lamp", sun: "in the sun outdoors" },
+        options: { "hot-car": "closed car in the sun", "stage-light": "close to a stage lamp", sun: "in the sun outdoors" },
       },
-      air: { kind: "temperature", symbol: "T_air_given", label: "air", min: -20, max: 120, typical: [20, 80], default: null },
+      ambientTemperature: {
+        kind: "temperature",
+        symbol: "T_air_given",
+        label: "ambient temperature",
+        min: -20,
+        max: 120,
+        typical: [20, 80],
+        default: null,
+      },
       irradiance: { kind: "heatFlux", symbol: "E_given", label: "light", min: 0, max: 20000, typical: [0, 2000], default: null },
       absorptance: { kind: "ratio", symbol: "a", label: "absorptance", min: 0, max: 1, default: 0.9 },
       emissivity: { kind: "ratio", symbol: "epsilon", label: "emissivity", min: 0, max: 1, default: 0.9 },
-      film: { kind: "heatTransferCoefficient", symbol: "h", label: "film of the air", min: 1, max: 200, typical: [3, 30], default: 5 },
+      filmCoefficient: {
+        kind: "heatTransferCoefficient",
+        symbol: "h",
+        label: "film of the air",
+        min: 1,
+        max: 200,
+        typical: [3, 30],
+        default: 5,
+      },
       faces: { kind: "number", symbol: "n_f", label: "faces that lose heat", whole: true, min: 1, max: 2, default: 2 },
-      start: { kind: "temperature", symbol: "T_0", label: "part at the start", min: -20, max: 120, typical: [10, 30], default: 20 },
+      startTemperature: {
+        kind: "temperature",
+        symbol: "T_0",
+        label: "start temperature of the part",
+        min: -20,
+        max: 120,
+        typical: [10, 30],
+        default: 20,
+      },
     },
     output: {
-      partTemperature: { kind: "temperature", symbol: "T", label: "part settles at" },
-      setTemperature: { kind: "temperature", symbol: "T_set", label: "softens from" },
-      serviceTemperature: { kind: "temperature", symbol: "T_service", label: "creeps from" },
-      margin: { kind: "temperatureDifference", symbol: "m_T", label: "margin to softening" },
+      materialTemperature: { kind: "temperature", symbol: "T", label: "settled material temperature" },
+      setTemperature: { kind: "temperature", symbol: "T_set", label: "softening temperature" },
+      serviceTemperature: { kind: "temperature", symbol: "T_service", label: "service temperature" },
+      temperatureMargin: { kind: "temperatureDifference", symbol: "m_T", label: "margin to softening" },
       verdict: { kind: "text", label: "verdict" },
       timeConstant: { kind: "time", symbol: "tau", label: "time constant" },
-      timeToSoften: { kind: "time", symbol: "t_soft", label: "soft after" },
+      softeningTime: { kind: "time", symbol: "t_soft", label: "time to soften" },
       iterations: { kind: "number", label: "iterations" },
       residual: { kind: "heatFlux", label: "residual" },
     },
-    example: { plastic: "pvc", thickness: "2.9 mm", place: "hotCar" },
+    example: { material: "pvc", thickness: "2.9 mm", place: "hot-car" },
     formulae: [
       { symbol: "T_air", kind: "temperature", meaning: "air, given or usual", given: airOf },
       { symbol: "E", kind: "heatFlux", meaning: "light, given or usual", given: lightOf },
@@ -237,12 +264,12 @@ export const softening: Solver<SofteningInput, Softening> = /* @__PURE__ */ solv
         meaning: "lowest published service temperature",
         given: (_, out) => out.serviceTemperature,
       },
-      { symbol: "rho_p", kind: "density", meaning: "lowest published density", given: (si) => plastics[si.plastic].density.low },
+      { symbol: "rho_p", kind: "density", meaning: "lowest published density", given: (si) => plastics[si.material].density.low },
       {
         symbol: "c_p",
         kind: "specificHeat",
         meaning: "lowest published specific heat",
-        given: (si) => plastics[si.plastic].specificHeat.low,
+        given: (si) => plastics[si.material].specificHeat.low,
       },
       {
         symbol: "sigma",

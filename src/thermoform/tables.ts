@@ -5,7 +5,7 @@ import { ACRYLIC_SHRINKAGE, HAND_BENDING, PC_DRYING, PC_DRYING_TABLE, PETG_SHEET
 /** Smallest field bends of plastic conduit by outer diameter, m. */
 export interface ConduitBend {
   readonly size: string
-  readonly diameter: number
+  readonly outsideDiameter: number
   /** With a one-shot bender, to the centreline. */
   readonly oneShot: number
   /** Other bends. */
@@ -15,7 +15,7 @@ export interface ConduitBend {
 const INCH = 0.0254
 const bend = (size: string, diameter: number, oneShot: number, other: number): ConduitBend => ({
   size,
-  diameter: diameter * INCH,
+  outsideDiameter: diameter * INCH,
   oneShot: oneShot * INCH,
   other: other * INCH,
 })
@@ -97,9 +97,14 @@ const noDrying: Drying = { needed: "no", temperature: oven(60, 50, 65, practice)
 export const dryings: Readonly<Record<Plastic, Drying>> = {
   // resin dries 2 h at 75 °C; finished pipe must stay below its deflection temperature, and so takes longer
   pvc: { needed: "when damp", temperature: oven(65, 60, 65, practice), ...hours(2, 4), sources: [PVC_SHEET, practice] },
-  pmmaCast: { needed: "when damp", temperature: oven(80, 75, 80, ACRYLIC_SHRINKAGE), ...hours(24, 24), sources: [ACRYLIC_SHRINKAGE] },
+  "pmma-cast": { needed: "when damp", temperature: oven(80, 75, 80, ACRYLIC_SHRINKAGE), ...hours(24, 24), sources: [ACRYLIC_SHRINKAGE] },
   // it sets from 75 °C down: dried cooler than the published 80 °C, and so longer than the published 24 h
-  pmmaExtruded: { needed: "when damp", temperature: oven(70, 65, 72, practice), ...hours(24, 48), sources: [ACRYLIC_SHRINKAGE, practice] },
+  "pmma-extruded": {
+    needed: "when damp",
+    temperature: oven(70, 65, 72, practice),
+    ...hours(24, 48),
+    sources: [ACRYLIC_SHRINKAGE, practice],
+  },
   petg: { ...noDrying, sources: [PETG_SHEET] },
   // resin is dried 2 to 4 h at 80 °C; sheet loses its shape from 77 °C
   abs: { needed: "when damp", temperature: oven(72, 68, 75, practice), ...hours(3, 6), sources: [practice] },
@@ -125,8 +130,8 @@ export const dryings: Readonly<Record<Plastic, Drying>> = {
   hips: noDrying,
   hdpe: noDrying,
   pp: noDrying,
-  evaFoam: { ...noDrying, temperature: oven(40, 30, 42, practice) },
-  lowTempPolyester: { ...noDrying, temperature: oven(30, 20, 33, practice) },
+  "eva-foam": { ...noDrying, temperature: oven(40, 30, 42, practice) },
+  "low-temp-polyester": { ...noDrying, temperature: oven(30, 20, 33, practice) },
 }
 
 /** Moisture of polycarbonate: at rest in a room, and where it blisters, as fractions. */

@@ -18,8 +18,8 @@ import { conduitBends, sandBending, springbacks, unsupportedBend } from "./table
 
 /** Input of {@link tubeBend}. */
 export interface TubeBendInput {
-  /** Outer diameter [D; 1 to 300 mm] */
-  diameter: Length
+  /** Outside diameter [D; 1 to 300 mm] */
+  outsideDiameter: Length
   /** Wall [s_w; 0.1 to 50 mm] */
   wall: Length
   /** Radius of the bend, to the centreline of the tube. [R; 1 mm to 100 m] */
@@ -27,7 +27,7 @@ export interface TubeBendInput {
   /** Angle of the bend, from straight. [theta; 1° to 360°] */
   angle: Angle
   /** Plastic [one of 11 words; default pvc] */
-  plastic?: Plastic
+  material?: Plastic
   /** What holds the tube round from inside. [empty or filled; default empty] */
   support?: "empty" | "filled"
   /** Whether it is bent hot. [yes or no; default yes] */
@@ -57,18 +57,18 @@ export interface TubeBend {
   /** Radius at which an empty tube kinks. [R_kink; m] */
   readonly kinkRadius: number
   /** Least radius to plan with when empty. [R_empty; m] */
-  readonly leastRadiusEmpty: number
+  readonly minRadiusEmpty: number
   /** Least radius to plan with when filled. [R_filled; m] */
-  readonly leastRadiusFilled: number
+  readonly minRadiusFilled: number
   /** Least radius when bent cold; null where no maker publishes one. [R_cold; m] */
-  readonly leastRadiusCold: number | null
+  readonly minRadiusCold: number | null
   /** Whether the radius is at least the least one that applies. [yes or no] */
-  readonly radiusEnough: boolean
+  readonly wideEnough: boolean
   /**
    * Least field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender; null for
    * other plastics and larger tubes. [R_conduit; m]
    */
-  readonly conduitRadius: number | null
+  readonly minConduitRadius: number | null
   /** Length of the bend along its centreline. [l_dev; m] */
   readonly developedLength: number
   /** Length to heat: the bend and a diameter at each end. [l_heat; m] */
@@ -102,17 +102,17 @@ const STRAIGHT_BACK = (175 * Math.PI) / 180
 
 const lostPart = ({ springback, hot }: Si) => springback ?? springbacks[hot ? "heated" : "cold"].value
 
-function conduitRadius({ plastic, diameter }: Si): number | null {
-  return plastic === "pvc" ? (conduitBends.find((b) => b.diameter >= diameter * 0.999)?.other ?? null) : null
+function conduitRadius({ material, outsideDiameter }: Si): number | null {
+  return material === "pvc" ? (conduitBends.find((b) => b.outsideDiameter >= outsideDiameter * 0.999)?.other ?? null) : null
 }
 
 /** Least radii: what kinks empty (Brazier), and what to plan with. */
-function radii({ diameter: d, wall, plastic, ovalityLimit }: Si) {
+function radii({ outsideDiameter: d, wall, material, ovalityLimit }: Si) {
   const middle = (d - wall) / 2
   const brazier = (middle ** 2 * Math.sqrt(1 - POISSON ** 2)) / wall
   const kinkRadius = (3 / Math.SQRT2) * brazier
   const filled = sandBending.leastRadius * d
-  const strain = plastics[plastic].coldStrain
+  const strain = plastics[material].coldStrain
   return {
     brazier,
     kinkRadius,
@@ -129,7 +129,7 @@ function leastRadius(si: Si): number | null {
 }
 
 function kernel(si: Si): TubeBend | NoSolution {
-  const { diameter: d, wall, radius, angle, support, legA, legB } = si
+  const { outsideDiameter: d, wall, radius, angle, support, legA, legB } = si
   const { brazier, kinkRadius, filled: leastRadiusFilled, empty: leastRadiusEmpty, cold: leastRadiusCold } = radii(si)
   const legs = [legA, legB].filter((leg) => leg !== null)
   // the widest radius that the legs leave room for
@@ -139,21 +139,21 @@ function kernel(si: Si): TubeBend | NoSolution {
   const roomy = Math.max(narrowest, Math.min(wider, legRadius * 0.999, WIDEST))
   if (!(radius > d / 2))
     return refuse(
-      "radius-too-tight",
-      "A bend of {given.radius length} to the centreline folds a tube of {given.diameter length} onto itself: its inside would have no radius left. Bend it wider.",
+      "too-tight",
+      "A bend of {given.radius length} to the centreline folds a tube of {given.outsideDiameter length} onto itself: its inside would have no radius left. Bend it wider.",
       Math.max(d / 2 - radius, Number.EPSILON * d),
       { radius },
       { radius: roomy },
-      { "given.radius": radius, "given.diameter": d },
+      { "given.radius": radius, "given.outsideDiameter": d },
     )
   if (support === "empty" && radius < kinkRadius)
     return refuse(
       "kinks",
-      "An empty tube of {given.diameter length} × {given.wall length} kinks at {kinkRadius length} radius, before {given.radius length}: fill it, or bend wider.",
+      "An empty tube of {given.outsideDiameter length} × {given.wall length} kinks at {kinkRadius length} radius, before {given.radius length}: fill it, or bend wider.",
       kinkRadius - radius,
       { radius, kinkRadius },
       { radius: roomy, wall: stiffWall(d, radius) },
-      { "given.diameter": d, "given.wall": wall, "given.radius": radius },
+      { "given.outsideDiameter": d, "given.wall": wall, "given.radius": radius },
     )
   const hasCorner = angle < STRAIGHT_BACK
   const setback = hasCorner ? radius * Math.tan(angle / 2) : null
@@ -167,7 +167,7 @@ function kernel(si: Si): TubeBend | NoSolution {
   ] as const)
     if (left !== null && outside !== null && left < 0)
       return refuse(
-        "leg-too-short",
+        "does-not-fit",
         "The bend itself reaches {shortBy length} past the end of {leg}: that leg needs at least {needed length}. Lengthen it, bend tighter or bend less.",
         -left,
         { [name]: si[name] as number, needed: outside },
@@ -183,11 +183,11 @@ function kernel(si: Si): TubeBend | NoSolution {
     thinning: d / 2 / (radius + d / 2),
     ovality: support === "empty" ? 2 * (brazier / radius) ** 2 : null,
     kinkRadius,
-    leastRadiusEmpty,
-    leastRadiusFilled,
-    leastRadiusCold,
-    radiusEnough: least !== null && radius >= least,
-    conduitRadius: conduitRadius(si),
+    minRadiusEmpty: leastRadiusEmpty,
+    minRadiusFilled: leastRadiusFilled,
+    minRadiusCold: leastRadiusCold,
+    wideEnough: least !== null && radius >= least,
+    minConduitRadius: conduitRadius(si),
     developedLength,
     heatedLength: developedLength + 2 * d,
     setback,
@@ -208,13 +208,13 @@ function stiffWall(diameter: number, radius: number): number {
   return ((b - Math.sqrt(b * b - 4 * c * c * diameter * diameter)) / (2 * c)) * 1.001
 }
 
-function check({ diameter, wall, legA, angle }: Si): Issue[] {
+function check({ outsideDiameter, wall, legA, angle }: Si): Issue[] {
   const faults: Issue[] = []
-  if (!(wall < 0.49 * diameter))
+  if (!(wall < 0.49 * outsideDiameter))
     faults.push(
-      inconsistent(["wall"], "{wall length} in a tube of {diameter length}", "a wall thinner than 0.49 of the diameter", {
+      inconsistent(["wall"], "{wall length} in a tube of {outsideDiameter length}", "a wall thinner than 0.49 of the diameter", {
         wall,
-        diameter,
+        outsideDiameter,
       }),
     )
   if (legA !== null && angle >= STRAIGHT_BACK)
@@ -223,17 +223,17 @@ function check({ diameter, wall, legA, angle }: Si): Issue[] {
 }
 
 function cautions(si: Si, out: TubeBend): Caution[] {
-  const { coldStrain, shrinkage } = plastics[si.plastic]
+  const { coldStrain, shrinkage } = plastics[si.material]
   const found: Caution[] = []
-  if (si.hot) found.push(...heatingCautions(si.plastic, si.plastic === "lowTempPolyester"))
-  if (si.hot && !out.radiusEnough)
+  if (si.hot) found.push(...heatingCautions(si.material, si.material === "low-temp-polyester"))
+  if (si.hot && !out.wideEnough)
     found.push(
       caution(
         "tight-radius",
         "caution",
         "{given.radius length} is tighter than the {least length} to plan with: the wall wrinkles, flattens or thins past what is calculated here.",
         SAND_BENDING,
-        { "given.radius": si.radius, least: si.support === "empty" ? out.leastRadiusEmpty : out.leastRadiusFilled },
+        { "given.radius": si.radius, least: si.support === "empty" ? out.minRadiusEmpty : out.minRadiusFilled },
       ),
     )
   if (si.hot && si.support === "empty" && si.angle > unsupportedBend)
@@ -247,14 +247,14 @@ function cautions(si: Si, out: TubeBend): Caution[] {
     )
   if (!si.hot)
     found.push(
-      out.leastRadiusCold === null
+      out.minRadiusCold === null
         ? caution("cold-bend", "warning", "No maker's figure for a cold bend was found for this plastic: bend it hot.")
         : caution(
             "cold-bend",
             "warning",
-            "Bent cold below {leastRadiusCold length} radius the plastic stays under stress and may crack or burst without warning, in cold weather or years later.",
+            "Bent cold below {minRadiusCold length} radius the plastic stays under stress and may crack or burst without warning, in cold weather or years later.",
             coldStrain?.sources[0] ?? practice,
-            { leastRadiusCold: out.leastRadiusCold },
+            { minRadiusCold: out.minRadiusCold },
           ),
     )
   if (si.hot && si.support === "filled")
@@ -299,15 +299,15 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
  * about 5) and are on the safe side for thicker ones.
  *
  * **Inputs**
- * - `diameter`: outer diameter [D; 1 to 300 mm]
+ * - `outsideDiameter`: outside diameter [D; 1 to 300 mm]
  * - `wall`: wall [s_w; 0.1 to 50 mm]
  * - `radius`: centreline radius [R; 1 mm to 100 m]
  * - `angle`: angle of the bend [theta; 1° to 360°]
- * - `plastic`: plastic [one of 11 words; default pvc]
+ * - `material`: plastic [one of 11 words; default pvc]
  * - `support`: support inside [empty or filled; default empty]
  * - `hot`: bent hot [yes or no; default yes]
  * - `springback`: springback [q_given; 0 to 0.9; optional]
- * - `ovalityLimit`: largest ovality [o_max; 0.01 to 0.2; default 0.08]
+ * - `ovalityLimit`: maximum ovality [o_max; 0.01 to 0.2; default 0.08]
  * - `legA`: leg A, end to corner of the backs [A_leg; 1 mm to 100 m; optional]
  * - `legB`: leg B, end to corner of the backs [B_leg; 1 mm to 100 m; optional]
  * - `legA` and `legB` only together
@@ -316,9 +316,9 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
  *
  * `fibreStrain`: strain of the outer fibre [epsilon; as a fraction]; `outerWall`: wall outside [s_out; m];
  * `innerWall`: wall inside [s_in; m]; `thinning`: thinning [n_thin; as a fraction]; `ovality`: ovality [o; as a
- * fraction]; `kinkRadius`: kinks empty at [R_kink; m]; `leastRadiusEmpty`: least radius empty [R_empty; m];
- * `leastRadiusFilled`: least radius filled [R_filled; m]; `leastRadiusCold`: least radius cold [R_cold; m];
- * `radiusEnough`: radius is wide enough [yes or no]; `conduitRadius`: least field bend of conduit [R_conduit; m];
+ * fraction]; `kinkRadius`: kink radius when empty [R_kink; m]; `minRadiusEmpty`: minimum radius empty [R_empty; m];
+ * `minRadiusFilled`: minimum radius filled [R_filled; m]; `minRadiusCold`: minimum radius cold [R_cold; m];
+ * `wideEnough`: radius is wide enough [yes or no]; `minConduitRadius`: minimum field bend of conduit [R_conduit; m];
  * `developedLength`: length of the bend [l_dev; m]; `heatedLength`: length to heat [l_heat; m]; `setback`: setback
  * [l_set; m]; `gain`: gain [l_gain; m]; `straightA`: straight of leg A [l_A; m]; `straightB`: straight of leg B [l_B;
  * m]; `cutLength`: cut length [l_cut; m]; `springback`: springback [q; as a fraction]; `jigAngle`: angle in the jig
@@ -341,11 +341,11 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `radius-too-tight`, `kinks`, `leg-too-short`
+ * @throws NoSolutionError `too-tight`, `kinks`, `does-not-fit`
  * @example
  * ```ts
  * import { tubeBend } from 'alula/thermoform'
- * const rib = tubeBend({ diameter: '2.375 in', wall: '0.154 in', radius: '24 in', angle: '90 deg', support: 'filled', legA: '48 in', legB: '44 in' })
+ * const rib = tubeBend({ outsideDiameter: '2.375 in', wall: '0.154 in', radius: '24 in', angle: '90 deg', support: 'filled', legA: '48 in', legB: '44 in' })
  * rib.developedLength // => 0.9576
  * rib.fibreStrain // => 0.04948
  * ```
@@ -356,15 +356,15 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
   solve,
   () => ({
     input: {
-      diameter: { kind: "length", symbol: "D", label: "outer diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
+      outsideDiameter: { kind: "length", symbol: "D", label: "outside diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
       wall: { kind: "length", symbol: "s_w", label: "wall", min: "0.1 mm", max: "50 mm", typical: ["1.5 mm", "5 mm"] },
       radius: { kind: "length", symbol: "R", label: "centreline radius", min: "1 mm", max: WIDEST, typical: ["100 mm", "1 m"] },
       angle: { kind: "angle", symbol: "theta", label: "angle of the bend", min: "1 deg", max: "360 deg", typical: ["20 deg", "120 deg"] },
-      plastic: { kind: "choice", label: "plastic", options: plasticOptions, default: "pvc" },
+      material: { kind: "choice", label: "plastic", options: plasticOptions, default: "pvc" },
       support: { kind: "choice", label: "support inside", options: { empty: "none", filled: "dry sand or a spring" }, default: "empty" },
       hot: { kind: "flag", label: "bent hot", default: true },
       springback: { kind: "ratio", symbol: "q_given", label: "springback", min: 0, max: 0.9, typical: [0, 0.1], default: null },
-      ovalityLimit: { kind: "ratio", symbol: "o_max", label: "largest ovality", min: 0.01, max: 0.2, default: 0.08 },
+      ovalityLimit: { kind: "ratio", symbol: "o_max", label: "maximum ovality", min: 0.01, max: 0.2, default: 0.08 },
       legA: {
         kind: "length",
         symbol: "A_leg",
@@ -390,12 +390,12 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
       innerWall: { kind: "length", symbol: "s_in", label: "wall inside" },
       thinning: { kind: "ratio", symbol: "n_thin", label: "thinning", unit: "%" },
       ovality: { kind: "ratio", symbol: "o", label: "ovality", unit: "%" },
-      kinkRadius: { kind: "length", symbol: "R_kink", label: "kinks empty at" },
-      leastRadiusEmpty: { kind: "length", symbol: "R_empty", label: "least radius empty" },
-      leastRadiusFilled: { kind: "length", symbol: "R_filled", label: "least radius filled" },
-      leastRadiusCold: { kind: "length", symbol: "R_cold", label: "least radius cold" },
-      radiusEnough: { kind: "flag", label: "radius is wide enough" },
-      conduitRadius: { kind: "length", symbol: "R_conduit", label: "least field bend of conduit" },
+      kinkRadius: { kind: "length", symbol: "R_kink", label: "kink radius when empty" },
+      minRadiusEmpty: { kind: "length", symbol: "R_empty", label: "minimum radius empty" },
+      minRadiusFilled: { kind: "length", symbol: "R_filled", label: "minimum radius filled" },
+      minRadiusCold: { kind: "length", symbol: "R_cold", label: "minimum radius cold" },
+      wideEnough: { kind: "flag", label: "radius is wide enough" },
+      minConduitRadius: { kind: "length", symbol: "R_conduit", label: "minimum field bend of conduit" },
       developedLength: { kind: "length", symbol: "l_dev", label: "length of the bend" },
       heatedLength: { kind: "length", symbol: "l_heat", label: "length to heat" },
       setback: { kind: "length", symbol: "l_set", label: "setback" },
@@ -407,7 +407,15 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
       jigAngle: { kind: "angle", symbol: "theta_jig", label: "angle in the jig" },
       jigRadius: { kind: "length", symbol: "R_jig", label: "centreline radius in the jig" },
     },
-    example: { diameter: "26.7 mm", wall: "2.9 mm", radius: "250 mm", angle: "60 deg", support: "filled", legA: "0.6 m", legB: "0.9 m" },
+    example: {
+      outsideDiameter: "26.7 mm",
+      wall: "2.9 mm",
+      radius: "250 mm",
+      angle: "60 deg",
+      support: "filled",
+      legA: "0.6 m",
+      legB: "0.9 m",
+    },
     formulae: [
       { symbol: "epsilon", meaning: "strain of the outermost fibre", is: "D / (2 * R)" },
       { symbol: "s_out", meaning: "wall outside, volume kept", is: "s_w * R / (R + D / 2)" },
@@ -433,13 +441,13 @@ export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<
         symbol: "has_cold",
         kind: "number",
         meaning: "1 where a maker publishes a cold strain",
-        given: (si) => (plastics[si.plastic].coldStrain ? 1 : 0),
+        given: (si) => (plastics[si.material].coldStrain ? 1 : 0),
       },
       {
         symbol: "epsilon_cold",
         kind: "number",
         meaning: "strain allowed cold",
-        given: (si) => plastics[si.plastic].coldStrain?.low ?? 1,
+        given: (si) => plastics[si.material].coldStrain?.low ?? 1,
       },
       { symbol: "R_cold", meaning: "least radius cold", is: "D / (2 * epsilon_cold)", when: "has_cold == 1" },
       {

@@ -1,7 +1,7 @@
 import { brent } from "../../src/numeric/index.js"
 import { type Body, conduct, type Drive, halfSpaceRise } from "../../src/thermoform/conduction.js"
 import { type Figure, type Plastic, plastics } from "../../src/thermoform/data.js"
-import { arrival, drySand, heated, type Part } from "../../src/thermoform/heat-through/heating.js"
+import { arrival, drySand, heated, type Part } from "../../src/thermoform/heating-time/heating.js"
 import {
   bendTemplate,
   conduitBends,
@@ -89,7 +89,7 @@ function spots(
 
 const acrylicOven: Check = (inputs, { expected }) => {
   const i = inputs as Values
-  const part: Part = { form: "sheet", thickness: i.thickness_m as number, diameter: null, filling: "empty", faces: 2 }
+  const part: Part = { shape: "sheet", thickness: i.thickness_m as number, outsideDiameter: null, filling: "empty", faces: 2 }
   const properties = {
     conductivity: i.k_W_per_mK as number,
     density: i.density_kg_per_m3 as number,
@@ -113,7 +113,7 @@ function filledTube(
 ): (expected: Readonly<Record<string, unknown>>) => Values {
   const [outer, wall] = [i.outer_diameter_m as number, i.wall_m as number]
   const it = heated(
-    { form: "tube", thickness: wall, diameter: outer, filling: "drySand", faces: 2 },
+    { shape: "tube", thickness: wall, outsideDiameter: outer, filling: "dry-sand", faces: 2 },
     { conductivity: i.k_pvc_W_per_mK as number, density: i.density_pvc_kg_per_m3 as number, specificHeat: i.cp_pvc_J_per_kgK as number },
     i.h_W_per_m2K as number,
     0,
@@ -167,10 +167,10 @@ function rootOf(f: (x: number) => number, low: number, high: number): number {
 const erfcInverse = (y: number) => rootOf((x) => erfc(x) - y, 0, 6)
 /** Angle-to-length factor of tubeBend: what one metre of radius turns by. */
 const lengthPerRadius = (degrees: number) =>
-  tubeBend({ diameter: "10 mm", wall: "1 mm", radius: 1, angle: `${degrees} deg`, hot: false }).developedLength
+  tubeBend({ outsideDiameter: "10 mm", wall: "1 mm", radius: 1, angle: `${degrees} deg`, hot: false }).developedLength
 /** A bare arc: tube of 1 mm, no springback, no runs, edge of the asked radius. */
 const arcEdge = (radius: number, angle: number) =>
-  bendTemplate({ shape: "arc", diameter: 1e-3, radius: radius + 0.5e-3, angle, springback: 0, straight: 0 })
+  bendTemplate({ shape: "arc", outsideDiameter: 1e-3, radius: radius + 0.5e-3, angle, springback: 0, straightRun: 0 })
 const ball = (i: Values) => {
   const radius = (i.diameter_m as number) / 2
   const alpha = i.alpha_m2_per_s ?? (i.k_W_per_mK as number) / (i.density_kg_per_m3 as number) / (i.cp_J_per_kgK as number)
@@ -183,7 +183,7 @@ const shortCylinder = (i: Values) => {
 }
 /** Polycarbonate's published hours at a thickness: which of the two schedules is the longer changes with it, so the nearer is taken. */
 function schedule(thickness: number, published: number): number {
-  const { timeShort, timeLong } = drying({ plastic: "pc", thickness })
+  const { timeShort, timeLong } = drying({ material: "pc", thickness })
   const [a, b] = [tidy(timeShort / 3600), tidy(timeLong / 3600)]
   return Math.abs(a - published) < Math.abs(b - published) ? a : b
 }
@@ -191,14 +191,15 @@ const coldRadius =
   (plastic: Plastic): Check =>
   (inputs) => {
     const t = ((inputs as Values).thickness_in as number) * INCH
-    const cold = (radius: number) => tubeBend({ diameter: t, wall: t / 4, radius, angle: "10 deg", plastic, hot: false, support: "filled" })
-    const radius = cold(1).leastRadiusCold as number
+    const cold = (radius: number) =>
+      tubeBend({ outsideDiameter: t, wall: t / 4, radius, angle: "10 deg", material: plastic, hot: false, support: "filled" })
+    const radius = cold(1).minRadiusCold as number
     return { radius_in: radius / INCH, outer_fibre_strain: cold(radius).fibreStrain }
   }
 const window =
   (plastic: Plastic, keys: Readonly<Record<string, (w: ReturnType<typeof formingWindow>) => number>> = {}): Check =>
   () => {
-    const w = formingWindow({ plastic })
+    const w = formingWindow({ material: plastic })
     return {
       set_degC: w.set.value,
       lower_limit_degC: w.lower.value,
@@ -209,15 +210,24 @@ const window =
   }
 /** Blank length of a part, mm, for a shrinkage along the sheet or for the plastic's own. */
 const blank = (plastic: Plastic, finished: number, shrinkAlong: number | null) =>
-  (drape({ plastic, form: "cup", width: 0.1, depth: 0.02, thickness: 0.003, finishedLength: finished / 1000, shrinkAlong })
-    .blankLength as number) * 1000
+  (drape({
+    material: plastic,
+    shape: "cup",
+    width: 0.1,
+    depth: 0.02,
+    thickness: 0.003,
+    finishedLength: finished / 1000,
+    shrinkageAlong: shrinkAlong,
+  }).blankLength as number) * 1000
 const jointDeflection: Check = (inputs) => ({ radius_m: ((inputs as Values).pipe_length_m as number) / lengthPerRadius(1) })
 const conduit: Check = (inputs) => {
   const i = inputs as Record<string, unknown>
-  const diameter = (i.outer_diameter_in as number) * INCH
+  const outsideDiameter = (i.outer_diameter_in as number) * INCH
   return {
     radius_one_shot_in: tidy((conduitBends.find((b) => b.size === i.trade_size_in)?.oneShot as number) / INCH),
-    radius_other_bends_in: tidy((tubeBend({ diameter, wall: diameter / 12, radius: 3, angle: "90 deg" }).conduitRadius as number) / INCH),
+    radius_other_bends_in: tidy(
+      (tubeBend({ outsideDiameter, wall: outsideDiameter / 12, radius: 3, angle: "90 deg" }).minConduitRadius as number) / INCH,
+    ),
   }
 }
 const mouldCooling: Check = (inputs) => {
@@ -236,7 +246,13 @@ const mouldCooling: Check = (inputs) => {
   }
 }
 const cup = (form: "cup" | "cone" | "dome", width: number, i: Values) =>
-  drape({ plastic: "hips", form, width, depth: ((i.depth_mm ?? i.height_mm) as number) / 1000, thickness: (i.sheet_mm as number) / 1000 })
+  drape({
+    material: "hips",
+    shape: form,
+    width,
+    depth: ((i.depth_mm ?? i.height_mm) as number) / 1000,
+    thickness: (i.sheet_mm as number) / 1000,
+  })
 const drawn = (out: ReturnType<typeof drape>) => ({ areal_draw_ratio: out.arealDrawRatio, average_wall_mm: out.meanThickness * 1000 })
 const crawfordBox = (i: Values) => {
   const [width, breadth, depth, thickness] = ["length_mm", "width_mm", "depth_mm", "sheet_mm"].map((k) => (i[k] as number) / 1000) as [
@@ -250,7 +266,7 @@ const crawfordBox = (i: Values) => {
   return {
     thickness,
     plug: (plugWidth ?? 0) * (plugBreadth ?? 0),
-    out: drape({ plastic: "hips", form: "box", width, breadth, depth, thickness, plugWidth, plugBreadth }),
+    out: drape({ material: "hips", shape: "box", width, breadth, depth, thickness, plugWidth, plugBreadth }),
   }
 }
 
@@ -261,7 +277,7 @@ const checks: Record<string, Check> = {
   ...Object.fromEntries([1, 2, 3, 4, 6, 9, 12].map((m) => [`tf-joint-deflection-${m}m`, jointDeflection])),
   ...Object.fromEntries(["1_2", "3_4", "1", "2", "2-1_2", "3", "3-1_2", "4", "5", "6"].map((s) => [`tf-nec-bend-${s}`, conduit])),
   ...Object.fromEntries(["5mm", "6mm", "10mm"].map((s) => [`tf-acrylic-oven-${s}`, acrylicOven])),
-  ...Object.fromEntries(["0p236in", "0p5in"].map((s) => [`tf-coldbend-acrylic-${s}`, coldRadius("pmmaCast")])),
+  ...Object.fromEntries(["0p236in", "0p5in"].map((s) => [`tf-coldbend-acrylic-${s}`, coldRadius("pmma-cast")])),
   ...Object.fromEntries(["0p125in", "0p1875in", "0p25in"].map((s) => [`tf-coldbend-pc-${s}`, coldRadius("pc")])),
   "tf-roots4-cylinder-bi-1": roots4("rod"),
   "tf-roots4-cylinder-bi-10": roots4("rod"),
@@ -281,14 +297,14 @@ const checks: Record<string, Check> = {
   "tf-window-hips-ps": window("hips"),
   "tf-window-pc": window("pc"),
   "tf-window-petg": window("petg"),
-  "tf-window-pmma": window("pmmaCast"),
+  "tf-window-pmma": window("pmma-cast"),
   "tf-window-pp": window("pp", { normal_min_degC: (w) => w.normal.low, normal_max_degC: (w) => w.normal.high }),
   "tf-window-pvc-rigid": window("pvc"),
   "tf-abs-fume-note": () => ({ decomposition_min_degC: plastics.abs.scorch?.low, decomposition_max_degC: plastics.abs.scorch?.high }),
   "tf-abs-one-face-3mm": (inputs, { expected }) => {
     const i = inputs as Values
     const it = heated(
-      { form: "sheet", thickness: i.thickness_m as number, diameter: null, filling: "empty", faces: 1 },
+      { shape: "sheet", thickness: i.thickness_m as number, outsideDiameter: null, filling: "empty", faces: 1 },
       { conductivity: i.k_W_per_mK as number, density: i.density_kg_per_m3 as number, specificHeat: i.cp_J_per_kgK as number },
       i.h_W_per_m2K as number,
       0,
@@ -334,7 +350,7 @@ const checks: Record<string, Check> = {
     const angle = (angle_deg * Math.PI) / 180
     const radius = radius_mm / 1000
     const edge = arcEdge(radius, angle)
-    const { developedLength, setback } = tubeBend({ diameter: "10 mm", wall: "2 mm", radius, angle })
+    const { developedLength, setback } = tubeBend({ outsideDiameter: "10 mm", wall: "2 mm", radius, angle })
     return {
       arc_mm: developedLength * 1000,
       chord_mm: edge.chord * 1000,
@@ -438,7 +454,7 @@ const checks: Record<string, Check> = {
     return { mass_kg: mass, Q_max_kJ: most, Qfrac_wall: a, Qfrac_cylinder: b, Q_kJ: most * (a + b * (1 - a)) }
   },
   "tf-coldbend-acrylic-impact": () => {
-    const [cast, extruded] = [plastics.pmmaCast.coldStrain as Figure, plastics.pmmaExtruded.coldStrain as Figure]
+    const [cast, extruded] = [plastics["pmma-cast"].coldStrain as Figure, plastics["pmma-extruded"].coldStrain as Figure]
     return {
       cast_ratio: 0.5 / cast.low,
       extruded_ratio: 0.5 / extruded.low,
@@ -472,7 +488,7 @@ const checks: Record<string, Check> = {
     const i = inputs as Values
     const side = Math.sqrt(i.sheet_area_mm2 as number) / 1000
     const depth = ((i.part_area_mm2 as number) - (i.sheet_area_mm2 as number)) / 1e6 / (4 * side)
-    return drawn(drape({ plastic: "abs", form: "box", width: side, breadth: side, depth, thickness: (i.sheet_mm as number) / 1000 }))
+    return drawn(drape({ material: "abs", shape: "box", width: side, breadth: side, depth, thickness: (i.sheet_mm as number) / 1000 }))
   },
   "tf-draw-cone": (inputs) => drawn(cup("cone", ((inputs as Values).base_diameter_mm as number) / 1000, inputs as Values)),
   "tf-draw-cylinder-cup": (inputs) => drawn(cup("cup", ((inputs as Values).diameter_mm as number) / 1000, inputs as Values)),
@@ -485,10 +501,10 @@ const checks: Record<string, Check> = {
     const i = inputs as Values
     const [top, base] = [(i.top_radius_mm as number) / 1000, (i.base_radius_mm as number) / 1000]
     const out = drape({
-      plastic: "hips",
-      form: "frustum",
+      material: "hips",
+      shape: "frustum",
       width: 2 * top,
-      base: 2 * base,
+      baseDiameter: 2 * base,
       depth: (i.depth_mm as number) / 1000,
       thickness: (i.sheet_mm as number) / 1000,
     })
@@ -511,9 +527,9 @@ const checks: Record<string, Check> = {
     const wallArea = out.formedArea - out.openArea
     return {
       plug_volume_mm3: plug * thickness * 1e9,
-      wall_volume_mm3: (out.plugWall as number) * wallArea * 1e9,
+      wall_volume_mm3: (out.plugThickness as number) * wallArea * 1e9,
       wall_area_mm2: wallArea * 1e6,
-      wall_mm: (out.plugWall as number) * 1000,
+      wall_mm: (out.plugThickness as number) * 1000,
     }
   },
   "tf-draw-linear-0p4": (inputs) => {
@@ -521,8 +537,8 @@ const checks: Record<string, Check> = {
     const side = (i.smallest_plan_mm as number) / 1000
     return {
       draw_ratio: drape({
-        plastic: "abs",
-        form: "box",
+        material: "abs",
+        shape: "box",
         width: side,
         breadth: side,
         depth: (i.depth_mm as number) / 1000,
@@ -531,7 +547,7 @@ const checks: Record<string, Check> = {
     }
   },
   "tf-drying-acrylic": () => {
-    const { timeLong, temperature } = drying({ plastic: "pmmaCast", thickness: "5 mm" })
+    const { timeLong, temperature } = drying({ material: "pmma-cast", thickness: "5 mm" })
     return { hours: timeLong / 3600, temperature_degC: temperature }
   },
   "tf-drying-palsun": (inputs, { expected }) =>
@@ -558,39 +574,46 @@ const checks: Record<string, Check> = {
     alpha_t_half_over_L2: fourierFor("ball", Number.POSITIVE_INFINITY, (inputs as Values).signal_fraction as number, 0),
   }),
   "tf-form-above-tg": () => ({
-    pmma_tg_degC: plastics.pmmaCast.transition.value,
+    pmma_tg_degC: plastics["pmma-cast"].transition.value,
     petg_tg_degC: plastics.petg.transition.value,
     pc_tg_degC: plastics.pc.transition.value,
   }),
-  "tf-form-acrylic-cast": () => ({ min_degC: plastics.pmmaCast.normal.low, max_degC: plastics.pmmaCast.upper.high }),
-  "tf-form-acrylic-handbook-range": () => ({ max_degC: plastics.pmmaExtruded.upper.high }),
-  "tf-form-acrylic-surface-limit": () => ({ limit_degC: plastics.pmmaCast.upper.value }),
+  "tf-form-acrylic-cast": () => ({ min_degC: plastics["pmma-cast"].normal.low, max_degC: plastics["pmma-cast"].upper.high }),
+  "tf-form-acrylic-handbook-range": () => ({ max_degC: plastics["pmma-extruded"].upper.high }),
+  "tf-form-acrylic-surface-limit": () => ({ limit_degC: plastics["pmma-cast"].upper.value }),
   "tf-form-lttp-water": () => {
-    const { normal } = formingWindow({ plastic: "lowTempPolyester" })
+    const { normal } = formingWindow({ material: "low-temp-polyester" })
     return { water_min_degC: normal.low, water_max_degC: normal.high }
   },
   "tf-form-pc-windows": () => {
-    const { lower, normal, upper } = formingWindow({ plastic: "pc" })
+    const { lower, normal, upper } = formingWindow({ material: "pc" })
     return { high_min_degC: normal.value, high_max_degC: upper.high, drape_min_degC: lower.high, drape_max_degC: normal.value }
   },
   "tf-form-petg-sheet": () => {
-    const { from, to, normal } = formingWindow({ plastic: "petg" })
+    const { from, to, normal } = formingWindow({ material: "petg" })
     return { min_degC: from, max_degC: to, optimum_degC: normal.value }
   },
   "tf-form-pvc-pipe": () => {
-    const { from, to, normal } = formingWindow({ plastic: "pvc" })
+    const { from, to, normal } = formingWindow({ material: "pvc" })
     return { min_degC: from, max_degC: to, sharp_min_degC: normal.low, mild_bend_limit_deg: (unsupportedBend * 180) / Math.PI }
   },
   "tf-gain-90": (inputs) => {
     const i = inputs as Values
     const [leg, radius] = [3, (i.radius_in as number) * INCH]
-    const out = tubeBend({ diameter: (i.outer_diameter_in as number) * INCH, wall: "4 mm", radius, angle: "90 deg", legA: leg, legB: leg })
+    const out = tubeBend({
+      outsideDiameter: (i.outer_diameter_in as number) * INCH,
+      wall: "4 mm",
+      radius,
+      angle: "90 deg",
+      legA: leg,
+      legB: leg,
+    })
     return { gain_centreline_in: (out.gain as number) / INCH, gain_outside_in: (2 * leg - (out.cutLength as number)) / INCH }
   },
   "tf-gain-general": (inputs) => {
     const i = inputs as Values
     const { gain } = tubeBend({
-      diameter: "20 mm",
+      outsideDiameter: "20 mm",
       wall: "2 mm",
       radius: (i.radius_mm as number) / 1000,
       angle: `${i.angle_deg as number} deg`,
@@ -599,7 +622,7 @@ const checks: Record<string, Check> = {
   },
   "tf-njatc-90-layout": (inputs) => {
     const i = inputs as Values
-    const tube = { diameter: (i.outer_diameter_in as number) * INCH, wall: 4e-3, radius: (i.radius_in as number) * INCH }
+    const tube = { outsideDiameter: (i.outer_diameter_in as number) * INCH, wall: 4e-3, radius: (i.radius_in as number) * INCH }
     const square = tubeBend({ ...tube, angle: "90 deg", legA: (i.stub_in as number) * INCH, legB: (i.leg_in as number) * INCH })
     // the source takes a quarter turn as 1.57 rad
     const developed = tubeBend({ ...tube, angle: i.pi_half_used as number }).developedLength / INCH
@@ -610,16 +633,16 @@ const checks: Record<string, Check> = {
     const i = inputs as Values
     const settles = (flux: number) =>
       softening({
-        plastic: "pc",
+        material: "pc",
         thickness: "3 mm",
-        place: "stageLight",
-        air: i.surroundings_degC as number,
+        place: "stage-light",
+        ambientTemperature: i.surroundings_degC as number,
         irradiance: flux,
         absorptance: 1,
         emissivity: i.emissivity as number,
-        film: i.h_W_per_m2K as number,
+        filmCoefficient: i.h_W_per_m2K as number,
         faces: 1,
-      }).partTemperature
+      }).materialTemperature
     const flux = rootOf((q) => settles(q) - (i.surface_degC as number), 100, 20000)
     return { total_W_per_m: flux * Math.PI * (i.diameter_m as number) }
   },
@@ -702,7 +725,7 @@ const checks: Record<string, Check> = {
     }
     return found
   },
-  "tf-pmma-decomposition": () => ({ decomposition_starts_degC: plastics.pmmaCast.scorch?.value }),
+  "tf-pmma-decomposition": () => ({ decomposition_starts_degC: plastics["pmma-cast"].scorch?.value }),
   "tf-prop-abs-typical": spread("abs", {
     "expansion_1e-6_per_K": ["expansion", 1e-6],
     k_W_per_mK: ["conductivity"],
@@ -719,19 +742,19 @@ const checks: Record<string, Check> = {
       max_operating_degC: ["service"],
       mould_shrinkage_pct: ["shrinkage", 0.01],
     })(inputs, row),
-    drying_h: drying({ plastic: "pvc", thickness: "3 mm" }).timeShort / 3600,
+    drying_h: drying({ material: "pvc", thickness: "3 mm" }).timeShort / 3600,
   }),
   "tf-prop-cast-acrylic": (inputs, row) => ({
-    ...spread("pmmaCast", { "expansion_1e-6_per_K": ["expansion", 1e-6], cp_J_per_kgK: ["specificHeat"], k_W_per_mK: ["conductivity"] })(
+    ...spread("pmma-cast", { "expansion_1e-6_per_K": ["expansion", 1e-6], cp_J_per_kgK: ["specificHeat"], k_W_per_mK: ["conductivity"] })(
       inputs,
       row,
     ),
-    forming_min_degC: plastics.pmmaCast.lower.high,
-    forming_max_degC: plastics.pmmaCast.upper.low,
-    shrinkage_after_heating_max_pct: plastics.pmmaCast.shrinkage.high * 100,
+    forming_min_degC: plastics["pmma-cast"].lower.high,
+    forming_max_degC: plastics["pmma-cast"].upper.low,
+    shrinkage_after_heating_max_pct: plastics["pmma-cast"].shrinkage.high * 100,
   }),
   "tf-prop-crawford-abs": crawford("abs"),
-  "tf-prop-crawford-acrylic": crawford("pmmaCast"),
+  "tf-prop-crawford-acrylic": crawford("pmma-cast"),
   "tf-prop-crawford-pc": crawford("pc"),
   "tf-prop-crawford-pet": crawford("petg"),
   "tf-prop-crawford-polystyrene": crawford("hips"),
@@ -801,7 +824,7 @@ const checks: Record<string, Check> = {
     density_min_kg_per_m3: ["density"],
     density_max_kg_per_m3: ["density"],
   }),
-  "tf-prop-netzsch-pmma-tg": spread("pmmaCast", { tg_first_heating_degC: ["transition"], tg_second_heating_degC: ["transition"] }),
+  "tf-prop-netzsch-pmma-tg": spread("pmma-cast", { tg_first_heating_degC: ["transition"], tg_second_heating_degC: ["transition"] }),
   "tf-prop-netzsch-pvc-u": spread("pvc", {
     tg_min_degC: ["transition"],
     tg_max_degC: ["transition"],
@@ -813,13 +836,13 @@ const checks: Record<string, Check> = {
     density_max_kg_per_m3: ["density"],
   }),
   "tf-prop-pc-vicat": spread("pc", { tg_degC: ["transition"], hdt_min_degC: ["deflection"], hdt_max_degC: ["deflection"] }),
-  "tf-prop-pcl": spread("lowTempPolyester", { melting_degC: ["transition"], density_kg_per_m3: ["density"] }),
+  "tf-prop-pcl": spread("low-temp-polyester", { melting_degC: ["transition"], density_kg_per_m3: ["density"] }),
   "tf-prop-petg-sheet": (inputs, row) => ({
     ...spread("petg", { hdt_0p45MPa_degC: ["deflection"], "expansion_1e-6_per_K": ["expansion", 1e-6], density_kg_per_m3: ["density"] })(
       inputs,
       row,
     ),
-    predrying_required: drying({ plastic: "petg", thickness: "3 mm" }).needed === "no" ? 0 : 1,
+    predrying_required: drying({ material: "petg", thickness: "3 mm" }).needed === "no" ? 0 : 1,
   }),
   "tf-prop-pipe-pvc": spread("pvc", {
     "expansion_1e-6_per_K": ["expansion", 1e-6],
@@ -836,9 +859,10 @@ const checks: Record<string, Check> = {
   "tf-pvc-cold-curve-250D": () => ({ radius_over_diameter: 0.5 / (plastics.pvc.coldStrain as Figure).high }),
   "tf-pvc-cold-curve-300D": (inputs) => {
     const i = inputs as Values
-    const diameter = (i.outer_diameter_in as number) * INCH
-    const bend = (radius: number) => tubeBend({ diameter, wall: diameter / 12, radius, angle: "10 deg", hot: false, support: "filled" })
-    const radius = bend(1).leastRadiusCold as number
+    const outsideDiameter = (i.outer_diameter_in as number) * INCH
+    const bend = (radius: number) =>
+      tubeBend({ outsideDiameter, wall: outsideDiameter / 12, radius, angle: "10 deg", hot: false, support: "filled" })
+    const radius = bend(1).minRadiusCold as number
     const { fibreStrain } = bend(radius)
     return { radius_in: radius / INCH, strain_pct: fibreStrain * 100, stress_psi: (i.E_psi as number) * fibreStrain }
   },
@@ -846,7 +870,7 @@ const checks: Record<string, Check> = {
   "tf-pvc-tube-oven": (inputs, { expected }) => {
     const i = inputs as Values
     const it = heated(
-      { form: "tube", thickness: i.wall_m as number, diameter: i.outer_diameter_m as number, filling: "empty", faces: 2 },
+      { shape: "tube", thickness: i.wall_m as number, outsideDiameter: i.outer_diameter_m as number, filling: "empty", faces: 2 },
       { conductivity: i.k_W_per_mK as number, density: i.density_kg_per_m3 as number, specificHeat: i.cp_J_per_kgK as number },
       i.h_W_per_m2K as number,
       0,
@@ -898,7 +922,7 @@ const checks: Record<string, Check> = {
     const chord = (i.chord_mm as number) / 1000
     const angleOf = (radius: number) => 2 * Math.asin(chord / (2 * radius))
     const radius = rootOf((r) => arcEdge(r, angleOf(r)).height - (i.sagitta_mm as number) / 1000, 1, 10)
-    const { developedLength } = tubeBend({ diameter: "10 mm", wall: "1 mm", radius, angle: angleOf(radius) })
+    const { developedLength } = tubeBend({ outsideDiameter: "10 mm", wall: "1 mm", radius, angle: angleOf(radius) })
     return { radius_mm: radius * 1000, arc_mm: developedLength * 1000 }
   },
   // a hundredth of the size, so that the radius is in range: the figures scale
@@ -913,22 +937,22 @@ const checks: Record<string, Check> = {
     sand_degC: sandBending.sand,
     pipe_degC: sandBending.pipe,
     min_radius_over_diameter:
-      tubeBend({ diameter: 0.02, wall: 0.002, radius: 1, angle: "30 deg", support: "filled" }).leastRadiusFilled / 0.02,
+      tubeBend({ outsideDiameter: 0.02, wall: 0.002, radius: 1, angle: "30 deg", support: "filled" }).minRadiusFilled / 0.02,
     soak_min: sandBending.soak / 60,
     jig_hold_min: sandBending.hold / 60,
   }),
   "tf-shrink-blank-size": (inputs) => {
     const i = inputs as Values
     const out = drape({
-      plastic: "pmmaExtruded",
-      form: "cup",
+      material: "pmma-extruded",
+      shape: "cup",
       width: "80 mm",
       depth: "60 mm",
       thickness: "3 mm",
       finishedLength: (i.finished_machine_direction_mm as number) / 1000,
       finishedWidth: (i.finished_transverse_mm as number) / 1000,
-      shrinkAlong: i.shrink_md as number,
-      shrinkAcross: -(i.growth_td as number),
+      shrinkageAlong: i.shrink_md as number,
+      shrinkageAcross: -(i.growth_td as number),
     })
     return { blank_machine_direction_mm: (out.blankLength as number) * 1000, blank_transverse_mm: (out.blankWidth as number) * 1000 }
   },
@@ -938,26 +962,27 @@ const checks: Record<string, Check> = {
     const power = (i: number, j: number) => Math.log(at(j) / at(i)) / Math.log((mm[j] as number) / (mm[i] as number))
     return { exponent_1_to_2: power(0, 1), exponent_2_to_4: power(1, 2), exponent_4_to_8: power(2, 3), exponent_1_to_8: power(0, 3) }
   },
-  "tf-lttp-water-and-dry": () => ({ water_degF: formingWindow({ plastic: "lowTempPolyester" }).normal.value * 1.8 + 32 }),
+  "tf-lttp-water-and-dry": () => ({ water_degF: formingWindow({ material: "low-temp-polyester" }).normal.value * 1.8 + 32 }),
   "tf-mould-size-two-rules": (inputs) => {
     const { part_mm, shrink } = inputs as unknown as { part_mm: number; shrink: number[] }
     return { exact_mm: shrink.map((s) => blank("abs", part_mm, s)) }
   },
   "tf-pvc-pipe-arc-lengths": (inputs) => {
     const i = inputs as unknown as { outer_diameter_in: number; inside_radius_in: number; angle_deg: number[] }
-    const diameter = i.outer_diameter_in * INCH
-    const radius = i.inside_radius_in * INCH + diameter / 2
-    const arc = (degrees: number) => tubeBend({ diameter, wall: 3e-3, radius, angle: `${degrees} deg`, support: "filled" }).developedLength
+    const outsideDiameter = i.outer_diameter_in * INCH
+    const radius = i.inside_radius_in * INCH + outsideDiameter / 2
+    const arc = (degrees: number) =>
+      tubeBend({ outsideDiameter, wall: 3e-3, radius, angle: `${degrees} deg`, support: "filled" }).developedLength
     return { arc_in: i.angle_deg.map((a) => arc(a) / INCH) }
   },
   "tf-pvc-pipe-heated-length-table": () => ({ quarter_arc_over_radius: lengthPerRadius(90) }),
-  "tf-pvc-pipe-heating-time": () => ({ target_degC: formingWindow({ plastic: "pvc" }).normal.low }),
+  "tf-pvc-pipe-heating-time": () => ({ target_degC: formingWindow({ material: "pvc" }).normal.low }),
   "tf-pvc-pipe-states-degF": (_, { expected }) => ({
-    softening_degC: formingWindow({ plastic: "pvc" }).normal.low,
+    softening_degC: formingWindow({ material: "pvc" }).normal.low,
     service_max_degC: inside(plastics.pvc.service, expected.service_max_degC),
   }),
   "tf-pvc-sheet-states": (_, { expected }) => {
-    const { from, to } = formingWindow({ plastic: "pvc" })
+    const { from, to } = formingWindow({ material: "pvc" })
     const within = (value: unknown) => Math.min(to, Math.max(from, value as number))
     return {
       elastic_min_degC: within(expected.elastic_min_degC),
@@ -966,11 +991,11 @@ const checks: Record<string, Check> = {
     }
   },
   "tf-shrink-cast-acrylic-2pct": (inputs) => {
-    const { shrinkage, shrinkageAcross } = plastics.pmmaCast
+    const { shrinkage, shrinkageAcross } = plastics["pmma-cast"]
     return {
       shrink_max_percent: shrinkage.high * 100,
       isotropic: shrinkage.high === shrinkageAcross.high,
-      blank_mm: blank("pmmaCast", (inputs as Values).finished_mm as number, null),
+      blank_mm: blank("pmma-cast", (inputs as Values).finished_mm as number, null),
     }
   },
   "tf-shrink-three-sheets-blank": (inputs) => {
@@ -978,8 +1003,8 @@ const checks: Record<string, Check> = {
     // cell cast by its own figure; the two others by what the solver takes of itself
     return {
       blank_mm: [
-        blank("pmmaCast", finished_mm, shrink_max[0] as number),
-        blank("pmmaExtruded", finished_mm, null),
+        blank("pmma-cast", finished_mm, shrink_max[0] as number),
+        blank("pmma-extruded", finished_mm, null),
         blank("pc", finished_mm, null),
       ],
     }
@@ -989,8 +1014,8 @@ const checks: Record<string, Check> = {
     return {
       radius_in: i.takeup_in.map((takeup, k) => {
         const legs = { legA: takeup * INCH, legB: 1 }
-        const diameter = (i.outside_diameter_in[k] as number) * INCH
-        const out = tubeBend({ diameter, wall: 1e-3, radius: 3 * INCH, angle: "90 deg", support: "filled", ...legs })
+        const outsideDiameter = (i.outside_diameter_in[k] as number) * INCH
+        const out = tubeBend({ outsideDiameter, wall: 1e-3, radius: 3 * INCH, angle: "90 deg", support: "filled", ...legs })
         // what is left straight at 3 in is what the radius may grow by
         return 3 + (out.straightA as number) / INCH
       }),
@@ -1033,7 +1058,7 @@ const checks: Record<string, Check> = {
     }
   },
   "tf-springback-pvc-cold": (inputs) => {
-    const { jigAngle } = tubeBend({ diameter: "20 mm", wall: "2 mm", radius: 1, angle: 0.1, hot: false })
+    const { jigAngle } = tubeBend({ outsideDiameter: "20 mm", wall: "2 mm", radius: 1, angle: 0.1, hot: false })
     return { relaxes_to_deg: ((inputs as Values).bent_to_deg as number) / (jigAngle / 0.1) }
   },
   "tf-strip-heater-fin-length": (inputs) => {
@@ -1139,8 +1164,8 @@ const without: Record<string, Record<string, string>> = {
     processing_max_degC: "of the extruder, short and under screws",
   },
   "tf-lttp-water-and-dry": {
-    dry_heat_faster: "dry heat and water are two sources of heatThrough, not compared by any solver",
-    dry_heat_works_longer: "dry heat and water are two sources of heatThrough, not compared by any solver",
+    dry_heat_faster: "dry heat and water are two sources of heatingTime, not compared by any solver",
+    dry_heat_works_longer: "dry heat and water are two sources of heatingTime, not compared by any solver",
   },
   "tf-mould-size-two-rules": { usual_mm: "the usual rule, a multiplication; the exact one is calculated" },
   "tf-pvc-pipe-heated-length-table": Object.fromEntries(

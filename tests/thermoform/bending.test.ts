@@ -27,8 +27,8 @@ function offChord(p: Xy, a: Xy, b: Xy): number {
   return apart(p, { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) })
 }
 
-const tube: TubeBendInput & { diameter: number; wall: number; radius: number; angle: number } = {
-  diameter: 0.0267,
+const tube: TubeBendInput & { outsideDiameter: number; wall: number; radius: number; angle: number } = {
+  outsideDiameter: 0.0267,
   wall: 0.0029,
   radius: 0.25,
   angle: 1.1,
@@ -40,29 +40,32 @@ describe("tubeBend", () => {
     for (const radius of [0.1, 0.25, 0.8, 5])
       for (const angle of [0.1, 1, 2.5]) {
         const out = tubeBend({ ...tube, radius, angle })
-        const outer = angle * (radius + tube.diameter / 2)
+        const outer = angle * (radius + tube.outsideDiameter / 2)
         expect(outer / (angle * radius) - 1).toBeCloseTo(out.fibreStrain, 12)
         // volume of a strip of wall is kept: wall times its new length is wall times the old
         expect(out.outerWall * outer).toBeCloseTo(tube.wall * angle * radius, 15)
-        expect(out.innerWall * angle * (radius - tube.diameter / 2)).toBeCloseTo(tube.wall * angle * radius, 15)
+        expect(out.innerWall * angle * (radius - tube.outsideDiameter / 2)).toBeCloseTo(tube.wall * angle * radius, 15)
         expect(1 - out.outerWall / tube.wall).toBeCloseTo(out.thinning, 12)
       }
   })
 
   it("calls a radius wide enough from the least one that applies on, and none where no maker bends cold", () => {
-    const { diameter } = tube
-    const enough = (change: object) => tubeBend({ ...tube, ...change }).radiusEnough
+    const { outsideDiameter } = tube
+    const enough = (change: object) => tubeBend({ ...tube, ...change }).wideEnough
     // filled: five diameters; cold PVC: 300 diameters, from a strain of 1/600
-    expect([enough({ radius: 4.999 * diameter }), enough({ radius: 5.001 * diameter })]).toEqual([false, true])
-    expect([enough({ radius: 299 * diameter, hot: false }), enough({ radius: 301 * diameter, hot: false })]).toEqual([false, true])
-    expect(enough({ radius: 50, hot: false, plastic: "abs" })).toBe(false)
-    const { leastRadiusEmpty } = tubeBend({ ...tube, support: "empty" })
-    expect([0.999, 1.001].map((k) => enough({ support: "empty", radius: k * leastRadiusEmpty }))).toEqual([false, true])
+    expect([enough({ radius: 4.999 * outsideDiameter }), enough({ radius: 5.001 * outsideDiameter })]).toEqual([false, true])
+    expect([enough({ radius: 299 * outsideDiameter, hot: false }), enough({ radius: 301 * outsideDiameter, hot: false })]).toEqual([
+      false,
+      true,
+    ])
+    expect(enough({ radius: 50, hot: false, material: "abs" })).toBe(false)
+    const { minRadiusEmpty } = tubeBend({ ...tube, support: "empty" })
+    expect([0.999, 1.001].map((k) => enough({ support: "empty", radius: k * minRadiusEmpty }))).toEqual([false, true])
   })
 
   it("flattens and kinks as the energy of a flattened thin tube says (least energy found by search)", () => {
     // energy per length of a tube bent to curvature c and flattened by z, divided by E·π·r³·t/2 (Brazier, 1927)
-    const { diameter: d, wall: t } = tube
+    const { outsideDiameter: d, wall: t } = tube
     const r = (d - t) / 2
     const energy = (c: number, z: number) => c * c * (1 - 1.5 * z) + (0.75 * t * t * z * z) / (r ** 4 * (1 - 0.16))
     const flattening = (c: number) => {
@@ -95,7 +98,7 @@ describe("tubeBend", () => {
       const out = tubeBend({ ...tube, angle, ...legs })
       expect((out.straightA as number) + out.developedLength + (out.straightB as number)).toBeCloseTo(out.cutLength as number, 12)
       // walk along leg A, round the bend, and along leg B; the backs of the legs meet at a corner legA from the first end
-      const h = tube.diameter / 2
+      const h = tube.outsideDiameter / 2
       const a = out.straightA as number
       const end = {
         x: a + tube.radius * Math.sin(angle) + (out.straightB as number) * Math.cos(angle),
@@ -124,9 +127,9 @@ describe("tubeBend", () => {
 
   it("refuses what folds, kinks or has no leg left, and its nearest value works", () => {
     for (const [change, code] of [
-      [{ radius: 0.01 }, "radius-too-tight"],
+      [{ radius: 0.01 }, "too-tight"],
       [{ radius: 0.06, support: "empty" }, "kinks"],
-      [{ legA: 0.05, legB: 1 }, "leg-too-short"],
+      [{ legA: 0.05, legB: 1 }, "does-not-fit"],
     ] as const) {
       const outcome = tubeBend.attempt({ ...tube, ...change })
       if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
@@ -139,12 +142,12 @@ describe("tubeBend", () => {
   it("offers only what was tried: every value named works alone, over bends that are refused in every way", () => {
     let [refused, offered] = [0, 0]
     for (const support of ["empty", "filled"] as const)
-      for (const diameter of [0.01, 0.0267, 0.06, 0.3])
+      for (const outsideDiameter of [0.01, 0.0267, 0.06, 0.3])
         for (const wall of [0.0005, 0.003, 0.02])
           for (const radius of [0.004, 0.02, 0.09, 0.4, 3])
             for (const angle of [0.3, 1.5, 2.9])
               for (const legs of [{}, { legA: 0.05, legB: 1 }, { legA: 1, legB: 0.05 }, { legA: 0.2, legB: 0.2 }]) {
-                const input = { diameter, wall, radius, angle, support, ...legs }
+                const input = { outsideDiameter, wall, radius, angle, support, ...legs }
                 const outcome = tubeBend.attempt(input)
                 if (outcome.ok || !(outcome.error instanceof NoSolutionError)) continue
                 refused++
@@ -167,11 +170,11 @@ describe("tubeBend", () => {
   })
 })
 
-const arc = { shape: "arc", diameter: 0.0267, radius: 0.25, angle: 1.2, springback: 0.04, straight: 0.08 } as const
+const arc = { shape: "arc", outsideDiameter: 0.0267, radius: 0.25, angle: 1.2, springback: 0.04, straightRun: 0.08 } as const
 /** A parabola-like rib through points, in metres. */
-const rib: BendTemplateInput & { points: { x: number; y: number }[]; diameter: number } = {
+const rib: BendTemplateInput & { points: { x: number; y: number }[]; outsideDiameter: number } = {
   shape: "curve",
-  diameter: 0.02,
+  outsideDiameter: 0.02,
   points: Array.from({ length: 9 }, (_, i) => ({ x: i * 0.1, y: 0.25 * Math.sin(i * 0.35) })),
   side: "right",
 }
@@ -181,7 +184,7 @@ describe("bendTemplate", () => {
     const out = bendTemplate(arc)
     const bend = out.edge.slice(1, -1)
     const radius = 0.25 * 0.96 - 0.0267 / 2
-    expect(out.edgeRadius).toBeCloseTo(radius, 12)
+    expect(out.minEdgeRadius).toBeCloseTo(radius, 12)
     for (let i = 2; i < bend.length; i++) expect(circumradius(bend[i - 2] as Xy, bend[i - 1] as Xy, bend[i] as Xy)).toBeCloseTo(radius, 9)
     const widest = Math.max(...bend.slice(1).map((p, i) => apart(p, bend[i] as Xy)))
     // sagitta of the longest chord
@@ -202,13 +205,13 @@ describe("bendTemplate", () => {
       expect(lengthOf(out.centreline) / (out.length + straight)).toBeGreaterThan(0.9998)
       expect(lengthOf(out.centreline)).toBeLessThanOrEqual(out.length + straight + 1e-12)
       out.edge.forEach((p, i) => {
-        expect(apart(p, out.centreline[i] as Xy)).toBeCloseTo((input.diameter as number) / 2, 12)
+        expect(apart(p, out.centreline[i] as Xy)).toBeCloseTo((input.outsideDiameter as number) / 2, 12)
       })
     }
   })
 
   it("passes a free curve through its points when nothing springs back", () => {
-    const out = bendTemplate({ ...rib, springback: 0, straight: 0 })
+    const out = bendTemplate({ ...rib, springback: 0, straightRun: 0 })
     const first = out.centreline[0] as Xy
     const start = rib.points[0] as Xy
     for (const p of rib.points) {
@@ -218,13 +221,16 @@ describe("bendTemplate", () => {
       const steps = out.centreline.slice(1).map((c, i) => [out.centreline[i] as Xy, c] as const)
       const longest = Math.max(...steps.map(([c, e]) => apart(c, e)))
       expect(Math.min(...steps.map(([c, e]) => offChord(asked, c, e)))).toBeLessThan(
-        (longest ** 2 / out.leastRadius) * (1 / 8 + (out.length * 2) / 0.1 / 12),
+        (longest ** 2 / out.minRadius) * (1 / 8 + (out.length * 2) / 0.1 / 12),
       )
     }
   })
 
   it("springs back to the asked curve: what the jig's chords turn, times 1 − q, is what those of the curve turn", () => {
-    const [asked, jig] = [bendTemplate({ ...rib, springback: 0, straight: 0 }), bendTemplate({ ...rib, springback: 0.1, straight: 0 })]
+    const [asked, jig] = [
+      bendTemplate({ ...rib, springback: 0, straightRun: 0 }),
+      bendTemplate({ ...rib, springback: 0.1, straightRun: 0 }),
+    ]
     const turned = ({ centreline: c }: typeof asked, i: number) => {
       const heading = (k: number) => Math.atan2((c[k + 1] as Xy).y - (c[k] as Xy).y, (c[k + 1] as Xy).x - (c[k] as Xy).x)
       return heading(i) - heading(0)
@@ -262,7 +268,7 @@ describe("bendTemplate", () => {
           x: radius * Math.sin(i * step),
           y: hand * radius * (1 - Math.cos(i * step)),
         }))
-        const out = bendTemplate({ ...rib, points, side: hand > 0 ? "left" : "right", springback: 0, straight: 0 })
+        const out = bendTemplate({ ...rib, points, side: hand > 0 ? "left" : "right", springback: 0, straightRun: 0 })
         const turn = step * (count - 1)
         const e = offFirst(count)
         // heading at an end: ∫(θ − t)·[t(θ − t)/2 + e·θ·t] dt/θ = (1/24 + e/6)·θ³ too far round; θ² of it is the next order
@@ -270,10 +276,10 @@ describe("bendTemplate", () => {
         expect(Math.abs(turn - hand * out.turn - 2 * ahead)).toBeLessThan(step ** 2 * 2 * ahead)
         // sharpest beside the ends; between points the curvature falls by ½θ² a step, and 480 stations may miss the peak by half of one
         const missed = (count - 1) / 480 / 4
-        expect(Math.abs((out.leastRadius / radius - 1) / step ** 2 - e)).toBeLessThan(missed + step ** 2 / 10)
+        expect(Math.abs((out.minRadius / radius - 1) / step ** 2 - e)).toBeLessThan(missed + step ** 2 / 10)
         // off the circle by at most θ²/8 of the second derivative's error, ⅛ + ¼ of θ²
         expect(Math.abs(out.length / (radius * turn) - 1)).toBeLessThan((3 / 64) * step ** 4 * (1 + step ** 2))
-        expect(out.edgeRadius).toBeCloseTo(out.leastRadius - 0.01, 12)
+        expect(out.minEdgeRadius).toBeCloseTo(out.minRadius - 0.01, 12)
         // ends of the edge: on their own circle, moved along it by the half width times the heading's error
         const chord = 2 * ((radius - 0.01) * Math.sin(turn / 2) + 0.01 * ahead * Math.cos(turn / 2))
         expect(Math.abs(out.chord - chord)).toBeLessThan(0.02 * ahead * step ** 2 + (3 / 64) * step ** 4 * radius * turn)
@@ -285,7 +291,7 @@ describe("bendTemplate", () => {
     const [one, other] = [bendTemplate(rib), bendTemplate({ ...rib, points: mirrored, side: "left" })]
     expect(other.turn).toBeCloseTo(-one.turn, 12)
     expect(other.jigTurn).toBeCloseTo(-one.jigTurn, 12)
-    for (const key of ["leastRadius", "jigRadius", "edgeRadius", "length", "chord", "width", "height"] as const)
+    for (const key of ["minRadius", "minJigRadius", "minEdgeRadius", "length", "chord", "width", "height"] as const)
       expect(other[key], key).toBeCloseTo(one[key], 12)
     const top = Math.max(...one.edge.map((p) => p.y), ...one.centreline.map((p) => p.y))
     one.edge.forEach((p, i) => {
@@ -309,12 +315,12 @@ describe("bendTemplate", () => {
       ...[1, 2, 3, 4].map((i) => ({ x: 0.2, y: 0.2 + i * step })),
     ]
     for (const hand of [1, -1]) {
-      const out = bendTemplate({ ...rib, points: points.map(({ x, y }) => ({ x, y: hand * y })), springback: 0, straight: 0 })
+      const out = bendTemplate({ ...rib, points: points.map(({ x, y }) => ({ x, y: hand * y })), springback: 0, straightRun: 0 })
       // half the jump at the joint, dying away by z = √3 − 2 a step; what is left of it at the last step tilts the ends
       const z = 2 - Math.sqrt(3)
       expect(Math.abs(hand * out.turn - Math.PI / 2)).toBeLessThan((turn * z ** 3) / 6)
       // beside the joint the curvature is 1 + z/2 of the arc's, and the spline's own θ²/12 more
-      expect(Math.abs(out.leastRadius / (0.2 / (1 + z / 2 + turn ** 2 / 12)) - 1)).toBeLessThan(turn ** 2 / 10)
+      expect(Math.abs(out.minRadius / (0.2 / (1 + z / 2 + turn ** 2 / 12)) - 1)).toBeLessThan(turn ** 2 / 10)
       // off the path by κ·step²/16 at most over two steps at each joint
       expect(Math.abs(out.length - 8 * step - 0.1 * Math.PI)).toBeLessThan((2 * 0.2 * turn ** 3) / 8)
     }
@@ -322,19 +328,21 @@ describe("bendTemplate", () => {
 
   it("offers a thinner tube where a curve is tighter than the tube", () => {
     const points = Array.from({ length: 9 }, (_, i) => ({ x: 0.05 * Math.sin(i * 0.2), y: 0.05 * (1 - Math.cos(i * 0.2)) }))
-    const [fits, folds] = [0.09, 0.1].map((diameter) => bendTemplate.attempt({ ...rib, points, diameter, springback: 0.03 }))
+    const [fits, folds] = [0.09, 0.1].map((outsideDiameter) =>
+      bendTemplate.attempt({ ...rib, points, outsideDiameter: outsideDiameter, springback: 0.03 }),
+    )
     expect(fits?.ok).toBe(true)
     if (!folds || folds.ok || !(folds.error instanceof NoSolutionError)) throw new Error("expected a refusal")
-    expect(Object.keys(folds.error.nearest)).toEqual(["diameter"])
-    expect(bendTemplate({ ...rib, points, springback: 0.03, diameter: folds.error.nearest.diameter as number }).edgeRadius).toBeGreaterThan(
-      0,
-    )
+    expect(Object.keys(folds.error.nearest)).toEqual(["outsideDiameter"])
+    expect(
+      bendTemplate({ ...rib, points, springback: 0.03, outsideDiameter: folds.error.nearest.outsideDiameter as number }).minEdgeRadius,
+    ).toBeGreaterThan(0)
   })
 
   it("refuses a curve tighter than the tube", () => {
     const outcome = bendTemplate.attempt({ ...arc, radius: 0.013 })
     if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
-    expect(outcome.error.noSolution).toBe("edge-folds")
+    expect(outcome.error.noSolution).toBe("too-tight")
     expect(bendTemplate.attempt({ ...arc, ...outcome.error.nearest }).ok).toBe(true)
   })
 

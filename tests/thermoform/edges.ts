@@ -1,100 +1,112 @@
 import type { Plastic } from "../../src/thermoform/data.js"
-import { bendTemplate, coolDown, drape, drying, formingWindow, heatThrough, softening, tubeBend } from "../../src/thermoform/index.js"
+import { bendTemplate, coolingTime, drape, drying, formingWindow, heatingTime, softening, tubeBend } from "../../src/thermoform/index.js"
 import type { CautionRow, Edges, FaultRow, Numbers, RefusalRow } from "../helpers/edges.js"
 import { published } from "./published.js"
 
-const form = (plastic: Plastic) => ({ plastic })
+const of = (material: Plastic) => ({ material })
 /** A plain sheet in place of the example's pipe. */
-const sheet = { form: "sheet", thickness: 0.003, diameter: undefined, filling: undefined }
-const cooled = { ...sheet, formed: undefined }
-const box = { form: "box", width: 0.2, breadth: 0.1, depth: 0.05, fillet: undefined }
+const sheet = { shape: "sheet", thickness: 0.003, outsideDiameter: undefined, filling: undefined }
+const cooled = { ...sheet, formingTemperature: undefined }
+const box = { shape: "box", width: 0.2, breadth: 0.1, depth: 0.05, fillet: undefined }
 const empty = { support: "empty", legA: undefined, legB: undefined }
 const d = 0.0267
 /** Brazier's kink radius of the example's pipe, Poisson's ratio 0.4. */
 const kink = ((3 / Math.SQRT2) * ((d - 0.0029) / 2) ** 2 * Math.sqrt(1 - 0.16)) / 0.0029
 
 const cautions: readonly CautionRow[] = [
-  { solver: formingWindow, code: "hydrogen-chloride", severity: "warning", shown: form("pvc"), notShown: form("petg") },
-  { solver: formingWindow, code: "ventilation", severity: "warning", shown: form("abs"), notShown: form("lowTempPolyester") },
-  { solver: formingWindow, code: "ventilation", severity: "warning", shown: form("petg"), notShown: form("lowTempPolyester") },
-  { solver: formingWindow, code: "burns", severity: "warning", shown: form("hips"), notShown: null },
-  { solver: formingWindow, code: "kitchen-oven", severity: "warning", shown: form("hips"), notShown: form("lowTempPolyester") },
-  { solver: formingWindow, code: "hot-water", severity: "warning", shown: form("lowTempPolyester"), notShown: form("hips") },
-  { solver: formingWindow, code: "glue-on-foam", severity: "warning", shown: form("evaFoam"), notShown: form("hips") },
-  { solver: formingWindow, code: "narrow-window", severity: "caution", shown: form("pp"), notShown: form("pc") },
-  { solver: formingWindow, code: "no-published-window", severity: "note", shown: form("evaFoam"), notShown: form("hips") },
-  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: form("hips"), notShown: form("pvc") },
-  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: form("hips"), notShown: form("evaFoam") },
+  { solver: formingWindow, code: "hydrogen-chloride", severity: "warning", shown: of("pvc"), notShown: of("petg") },
+  { solver: formingWindow, code: "fumes", severity: "warning", shown: of("abs"), notShown: of("low-temp-polyester") },
+  { solver: formingWindow, code: "fumes", severity: "warning", shown: of("petg"), notShown: of("low-temp-polyester") },
+  { solver: formingWindow, code: "burns", severity: "warning", shown: of("hips"), notShown: null },
+  { solver: formingWindow, code: "kitchen-oven", severity: "warning", shown: of("hips"), notShown: of("low-temp-polyester") },
+  { solver: formingWindow, code: "hot-water", severity: "warning", shown: of("low-temp-polyester"), notShown: of("hips") },
+  { solver: formingWindow, code: "glue-on-foam", severity: "warning", shown: of("eva-foam"), notShown: of("hips") },
+  { solver: formingWindow, code: "narrow-window", severity: "caution", shown: of("pp"), notShown: of("pc") },
+  { solver: formingWindow, code: "no-published-window", severity: "note", shown: of("eva-foam"), notShown: of("hips") },
+  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: of("hips"), notShown: of("pvc") },
+  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: of("hips"), notShown: of("eva-foam") },
   // polycarbonate's upper limit is the handbook's, though a document that was seen prints a higher one
-  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: form("pc"), notShown: form("petg") },
+  { solver: formingWindow, code: "window-not-verified", severity: "note", shown: of("pc"), notShown: of("petg") },
   {
-    solver: coolDown,
+    solver: coolingTime,
     code: "window-not-verified",
     severity: "note",
-    shown: { ...cooled, plastic: "pp" },
-    notShown: { ...cooled, plastic: "abs" },
+    shown: { ...cooled, material: "pp" },
+    notShown: { ...cooled, material: "abs" },
   },
   {
-    solver: coolDown,
+    solver: coolingTime,
     code: "no-published-window",
     severity: "note",
-    shown: { ...cooled, plastic: "evaFoam" },
-    notShown: { ...cooled, plastic: "pp" },
+    shown: { ...cooled, material: "eva-foam" },
+    notShown: { ...cooled, material: "pp" },
   },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "window-not-verified",
     severity: "note",
-    shown: { ...sheet, plastic: "hdpe", sourceTemperature: 180 },
-    notShown: { ...sheet, plastic: "petg", sourceTemperature: 180 },
+    shown: { ...sheet, material: "hdpe", sourceTemperature: 180 },
+    notShown: { ...sheet, material: "petg", sourceTemperature: 180 },
   },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "no-published-window",
     severity: "note",
-    shown: { ...sheet, plastic: "evaFoam", sourceTemperature: 180 },
-    notShown: { ...sheet, plastic: "hdpe", sourceTemperature: 180 },
+    shown: { ...sheet, material: "eva-foam", sourceTemperature: 180 },
+    notShown: { ...sheet, material: "hdpe", sourceTemperature: 180 },
   },
 
-  { solver: coolDown, code: "overheated", severity: "warning", shown: { formed: 135.1 }, notShown: { formed: 135 } },
   {
-    solver: coolDown,
-    code: "hydrogen-chloride",
+    solver: coolingTime,
+    code: "overheated",
     severity: "warning",
-    shown: { ...cooled, plastic: "pvc" },
-    notShown: { ...cooled, plastic: "petg" },
+    shown: { formingTemperature: 135.1 },
+    notShown: { formingTemperature: 135 },
   },
   {
-    solver: coolDown,
-    code: "ventilation",
+    solver: coolingTime,
+    code: "hydrogen-chloride",
     severity: "warning",
-    shown: { ...cooled, plastic: "petg" },
-    notShown: { ...cooled, plastic: "lowTempPolyester" },
+    shown: { ...cooled, material: "pvc" },
+    notShown: { ...cooled, material: "petg" },
+  },
+  {
+    solver: coolingTime,
+    code: "fumes",
+    severity: "warning",
+    shown: { ...cooled, material: "petg" },
+    notShown: { ...cooled, material: "low-temp-polyester" },
   },
   // too hot for it, this plastic fumes as well
   {
-    solver: coolDown,
-    code: "ventilation",
+    solver: coolingTime,
+    code: "fumes",
     severity: "warning",
-    shown: { ...cooled, plastic: "lowTempPolyester", formed: 75.1 },
-    notShown: { ...cooled, plastic: "lowTempPolyester", formed: 75 },
+    shown: { ...cooled, material: "low-temp-polyester", formingTemperature: 75.1 },
+    notShown: { ...cooled, material: "low-temp-polyester", formingTemperature: 75 },
   },
-  { solver: coolDown, code: "release-late", severity: "caution", shown: { cooling: "fan" }, notShown: null },
-  { solver: coolDown, code: "burns", severity: "warning", shown: { cooling: "fan" }, notShown: null },
-  { solver: coolDown, code: "short-working-time", severity: "caution", shown: { thickness: 0.001365 }, notShown: { thickness: 0.001375 } },
-  { solver: coolDown, code: "hot-sand", severity: "warning", shown: { filling: "drySand" }, notShown: { filling: "empty" } },
-  { solver: coolDown, code: "quench", severity: "caution", shown: { cooling: "water" }, notShown: { cooling: "fan" } },
+  { solver: coolingTime, code: "release-late", severity: "caution", shown: { cooling: "fan" }, notShown: null },
+  { solver: coolingTime, code: "burns", severity: "warning", shown: { cooling: "fan" }, notShown: null },
   {
-    solver: coolDown,
+    solver: coolingTime,
+    code: "short-working-time",
+    severity: "caution",
+    shown: { thickness: 0.001365 },
+    notShown: { thickness: 0.001375 },
+  },
+  { solver: coolingTime, code: "hot-sand", severity: "warning", shown: { filling: "dry-sand" }, notShown: { filling: "empty" } },
+  { solver: coolingTime, code: "quench", severity: "caution", shown: { cooling: "water" }, notShown: { cooling: "fan" } },
+  {
+    solver: coolingTime,
     code: "supercools",
     severity: "note",
-    shown: { ...cooled, plastic: "lowTempPolyester" },
-    notShown: { ...cooled, plastic: "petg" },
+    shown: { ...cooled, material: "low-temp-polyester" },
+    notShown: { ...cooled, material: "petg" },
   },
-  { solver: coolDown, code: "film-estimate", severity: "note", shown: { film: 20 }, notShown: null },
+  { solver: coolingTime, code: "film-estimate", severity: "note", shown: { filmCoefficient: 20 }, notShown: null },
 
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "source-chars",
     severity: "warning",
     shown: { sourceTemperature: 160.1 },
@@ -102,56 +114,62 @@ const cautions: readonly CautionRow[] = [
   },
   // 15 mm of PVC from both sides: hottest source 146.36 °C
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "surface-first",
     severity: "warning",
     shown: { ...sheet, thickness: 0.015, sourceTemperature: 146.5 },
     notShown: { ...sheet, thickness: 0.015, sourceTemperature: 146.2 },
   },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "take-out-in-time",
     severity: "caution",
     shown: { ...sheet, thickness: 0.015, sourceTemperature: 146.2 },
     notShown: { ...sheet, thickness: 0.015, sourceTemperature: 146.5 },
   },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "take-out-in-time",
     severity: "caution",
     shown: { sourceTemperature: 135.1 },
     notShown: { sourceTemperature: 135 },
   },
-  { solver: heatThrough, code: "hot-sand", severity: "warning", shown: { filling: "drySand" }, notShown: { filling: "empty" } },
+  { solver: heatingTime, code: "hot-sand", severity: "warning", shown: { filling: "dry-sand" }, notShown: { filling: "empty" } },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "sand-above-limit",
     severity: "warning",
-    shown: { filling: "drySand", sandTemperature: 135.1 },
-    notShown: { filling: "drySand", sandTemperature: 135 },
+    shown: { filling: "dry-sand", sandTemperature: 135.1 },
+    notShown: { filling: "dry-sand", sandTemperature: 135 },
   },
   // half the window of 27.8 K
-  { solver: heatThrough, code: "no-safe-source", severity: "caution", shown: { sourceError: 13.91 }, notShown: { sourceError: 13.89 } },
-  { solver: heatThrough, code: "uneven", severity: "caution", shown: { source: "heatGun" }, notShown: { source: "oven" } },
   {
-    solver: heatThrough,
+    solver: heatingTime,
+    code: "no-safe-source",
+    severity: "caution",
+    shown: { sourceTemperatureError: 13.91 },
+    notShown: { sourceTemperatureError: 13.89 },
+  },
+  { solver: heatingTime, code: "uneven", severity: "caution", shown: { heatSource: "heat-gun" }, notShown: { heatSource: "oven" } },
+  {
+    solver: heatingTime,
     code: "uneven",
     severity: "caution",
-    shown: { source: "radiant", sourceTemperature: 400 },
-    notShown: { source: "oven", sourceTemperature: 400 },
+    shown: { heatSource: "radiant", sourceTemperature: 400 },
+    notShown: { heatSource: "oven", sourceTemperature: 400 },
   },
-  { solver: heatThrough, code: "film-estimate", severity: "note", shown: { film: 20 }, notShown: null },
+  { solver: heatingTime, code: "film-estimate", severity: "note", shown: { filmCoefficient: 20 }, notShown: null },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     code: "hot-water",
     severity: "warning",
-    shown: { ...sheet, plastic: "lowTempPolyester", sourceTemperature: 70, source: "waterBath" },
-    notShown: { ...sheet, plastic: "lowTempPolyester", sourceTemperature: 70, source: "oven" },
+    shown: { ...sheet, material: "low-temp-polyester", sourceTemperature: 70, heatSource: "water-bath" },
+    notShown: { ...sheet, material: "low-temp-polyester", sourceTemperature: 70, heatSource: "oven" },
   },
 
-  { solver: drape, code: "burns", severity: "warning", shown: { plastic: "abs" }, notShown: null },
-  { solver: drape, code: "ventilation", severity: "warning", shown: { plastic: "abs" }, notShown: { plastic: "lowTempPolyester" } },
-  { solver: drape, code: "two-draw-ratios", severity: "note", shown: { plastic: "abs" }, notShown: null },
+  { solver: drape, code: "burns", severity: "warning", shown: { material: "abs" }, notShown: null },
+  { solver: drape, code: "fumes", severity: "warning", shown: { material: "abs" }, notShown: { material: "low-temp-polyester" } },
+  { solver: drape, code: "two-draw-ratios", severity: "note", shown: { material: "abs" }, notShown: null },
   { solver: drape, code: "corners-thinner", severity: "caution", shown: { fillet: undefined }, notShown: { fillet: 0.008 } },
   { solver: drape, code: "very-thin", severity: "caution", shown: { depth: 0.0425 }, notShown: { depth: 0.0421 } },
   { solver: drape, code: "deep-draw", severity: "caution", shown: { depth: 0.0801 }, notShown: { depth: 0.08 } },
@@ -159,37 +177,55 @@ const cautions: readonly CautionRow[] = [
     solver: drape,
     code: "shrinkage-spread",
     severity: "note",
-    shown: { plastic: "pmmaCast", finishedWidth: undefined },
-    notShown: { plastic: "pmmaCast", finishedWidth: undefined, shrinkAlong: 0.02 },
+    shown: { material: "pmma-cast", finishedWidth: undefined },
+    notShown: { material: "pmma-cast", finishedWidth: undefined, shrinkageAlong: 0.02 },
   },
   {
     solver: drape,
     code: "shrinkage-spread",
     severity: "note",
-    shown: { plastic: "pmmaCast", finishedLength: undefined },
-    notShown: { plastic: "pmmaCast", finishedLength: undefined, shrinkAcross: 0.02 },
+    shown: { material: "pmma-cast", finishedLength: undefined },
+    notShown: { material: "pmma-cast", finishedLength: undefined, shrinkageAcross: 0.02 },
   },
-  { solver: drape, code: "shrinkage-of-mouldings", severity: "caution", shown: { plastic: "hips" }, notShown: { plastic: "pc" } },
+  { solver: drape, code: "shrinkage-of-mouldings", severity: "caution", shown: { material: "hips" }, notShown: { material: "pc" } },
 
-  { solver: drying, code: "blisters", severity: "caution", shown: form("pvc"), notShown: form("petg") },
-  { solver: drying, code: "drying-oven", severity: "warning", shown: form("pvc"), notShown: form("petg") },
-  { solver: drying, code: "vent-only-dried", severity: "note", shown: form("pc"), notShown: form("pvc") },
+  { solver: drying, code: "blisters", severity: "caution", shown: of("pvc"), notShown: of("petg") },
+  { solver: drying, code: "drying-oven", severity: "warning", shown: of("pvc"), notShown: of("petg") },
+  { solver: drying, code: "vent-only-dried", severity: "note", shown: of("pc"), notShown: of("pvc") },
 
   // without light it settles at the air's temperature: PVC sets at 67 °C, serves to 50 °C
-  { solver: softening, code: "softens", severity: "warning", shown: { irradiance: 0, air: 67.1 }, notShown: { irradiance: 0, air: 67 } },
-  { solver: softening, code: "creeps", severity: "caution", shown: { irradiance: 0, air: 50.1 }, notShown: { irradiance: 0, air: 50 } },
-  { solver: softening, code: "creeps", severity: "caution", shown: { irradiance: 0, air: 67 }, notShown: { irradiance: 0, air: 67.1 } },
   {
     solver: softening,
-    code: "hot-to-wear",
+    code: "softens",
     severity: "warning",
-    shown: { irradiance: 0, air: 48.1 },
-    notShown: { irradiance: 0, air: 48 },
+    shown: { irradiance: 0, ambientTemperature: 67.1 },
+    notShown: { irradiance: 0, ambientTemperature: 67 },
+  },
+  {
+    solver: softening,
+    code: "creeps",
+    severity: "caution",
+    shown: { irradiance: 0, ambientTemperature: 50.1 },
+    notShown: { irradiance: 0, ambientTemperature: 50 },
+  },
+  {
+    solver: softening,
+    code: "creeps",
+    severity: "caution",
+    shown: { irradiance: 0, ambientTemperature: 67 },
+    notShown: { irradiance: 0, ambientTemperature: 67.1 },
+  },
+  {
+    solver: softening,
+    code: "burns",
+    severity: "warning",
+    shown: { irradiance: 0, ambientTemperature: 48.1 },
+    notShown: { irradiance: 0, ambientTemperature: 48 },
   },
   { solver: softening, code: "place-estimate", severity: "note", shown: { place: "sun" }, notShown: null },
 
   { solver: tubeBend, code: "burns", severity: "warning", shown: { hot: true }, notShown: { hot: false } },
-  { solver: tubeBend, code: "ventilation", severity: "warning", shown: { hot: true }, notShown: { hot: false } },
+  { solver: tubeBend, code: "fumes", severity: "warning", shown: { hot: true }, notShown: { hot: false } },
   { solver: tubeBend, code: "tight-radius", severity: "caution", shown: { radius: 0.1334 }, notShown: { radius: 0.1336 } },
   {
     solver: tubeBend,
@@ -211,17 +247,17 @@ const cautions: readonly CautionRow[] = [
     solver: tubeBend,
     code: "cold-bend",
     severity: "warning",
-    shown: { plastic: "abs", hot: false },
-    notShown: { plastic: "abs", hot: true },
+    shown: { material: "abs", hot: false },
+    notShown: { material: "abs", hot: true },
   },
   { solver: tubeBend, code: "hot-sand", severity: "warning", shown: { support: "filled" }, notShown: { support: "empty" } },
   { solver: tubeBend, code: "hot-sand", severity: "warning", shown: { hot: true }, notShown: { hot: false } },
   { solver: tubeBend, code: "try-one", severity: "note", shown: { hot: false }, notShown: null },
-  { solver: tubeBend, code: "shrinks", severity: "note", shown: { plastic: "hdpe" }, notShown: { plastic: "petg" } },
+  { solver: tubeBend, code: "shrinks", severity: "note", shown: { material: "hdpe" }, notShown: { material: "petg" } },
 
-  { solver: bendTemplate, code: "true-scale", severity: "note", shown: { straight: 0 }, notShown: null },
+  { solver: bendTemplate, code: "true-scale", severity: "note", shown: { straightRun: 0 }, notShown: null },
   { solver: bendTemplate, code: "springback-guess", severity: "note", shown: { springback: 0 }, notShown: null },
-  { solver: bendTemplate, code: "hot-jig", severity: "warning", shown: { straight: 0 }, notShown: null },
+  { solver: bendTemplate, code: "burns", severity: "warning", shown: { straightRun: 0 }, notShown: null },
   { solver: bendTemplate, code: "tight-radius", severity: "caution", shown: { radius: 0.1334 }, notShown: { radius: 0.1336 } },
   // 180° × 0.97
   { solver: bendTemplate, code: "closed-jig", severity: "note", shown: { angle: "174.7 deg" }, notShown: { angle: "174.5 deg" } },
@@ -229,34 +265,34 @@ const cautions: readonly CautionRow[] = [
 
 const refusals: readonly RefusalRow[] = [
   {
-    solver: coolDown,
-    code: "never-sets",
-    refused: { ...cooled, plastic: "lowTempPolyester", room: 34 },
-    answered: { ...cooled, plastic: "lowTempPolyester", room: 33.9 },
+    solver: coolingTime,
+    code: "never-reached",
+    refused: { ...cooled, material: "low-temp-polyester", ambientTemperature: 34 },
+    answered: { ...cooled, material: "low-temp-polyester", ambientTemperature: 33.9 },
   },
-  { solver: heatThrough, code: "never-hot-enough", refused: { sourceTemperature: 107.2 }, answered: { sourceTemperature: 107.3 } },
+  { solver: heatingTime, code: "never-reached", refused: { sourceTemperature: 107.2 }, answered: { sourceTemperature: 107.3 } },
   {
     solver: softening,
     code: "already-soft",
-    refused: { start: 67 },
-    answered: { start: 66.9 },
+    refused: { startTemperature: 67 },
+    answered: { startTemperature: 66.9 },
   },
   {
     solver: drape,
-    code: "plug-too-large",
+    code: "does-not-fit",
     refused: { ...box, plugWidth: 0.2, plugBreadth: 0.0991 },
     answered: { ...box, plugWidth: 0.2, plugBreadth: 0.0989 },
   },
-  { solver: tubeBend, code: "radius-too-tight", refused: { radius: 0.01334 }, answered: { radius: 0.01336 } },
+  { solver: tubeBend, code: "too-tight", refused: { radius: 0.01334 }, answered: { radius: 0.01336 } },
   { solver: tubeBend, code: "kinks", refused: { ...empty, radius: 0.999 * kink }, answered: { ...empty, radius: 1.001 * kink } },
   // (250 + 13.35) mm · tan 30° = 152.05 mm
-  { solver: tubeBend, code: "leg-too-short", refused: { legA: 0.152 }, answered: { legA: 0.1521 } },
-  { solver: tubeBend, code: "leg-too-short", refused: { legB: 0.152 }, answered: { legB: 0.1521 } },
+  { solver: tubeBend, code: "does-not-fit", refused: { legA: 0.152 }, answered: { legA: 0.1521 } },
+  { solver: tubeBend, code: "does-not-fit", refused: { legB: 0.152 }, answered: { legB: 0.1521 } },
   // 13.35 mm / 0.97 = 13.763 mm
-  { solver: bendTemplate, code: "edge-folds", refused: { radius: 0.01376 }, answered: { radius: 0.01377 } },
+  { solver: bendTemplate, code: "too-tight", refused: { radius: 0.01376 }, answered: { radius: 0.01377 } },
 ]
 
-const rod = { form: "rod", thickness: undefined, diameter: 0.02 }
+const rod = { shape: "rod", thickness: undefined, outsideDiameter: 0.02 }
 /** Faults of what is heated or cooled, the same in both solvers. */
 const ofPart = (solver: unknown, plain: object): FaultRow[] => [
   { solver, path: "thickness", faulty: { ...plain, ...rod, thickness: 0.003 }, sound: { ...plain, ...rod } },
@@ -265,57 +301,67 @@ const ofPart = (solver: unknown, plain: object): FaultRow[] => [
   {
     solver,
     path: "thickness",
-    faulty: { ...plain, diameter: 0.02, thickness: 0.0098 },
-    sound: { ...plain, diameter: 0.02, thickness: 0.00979 },
+    faulty: { ...plain, outsideDiameter: 0.02, thickness: 0.0098 },
+    sound: { ...plain, outsideDiameter: 0.02, thickness: 0.00979 },
   },
-  { solver, path: "diameter", faulty: { ...plain, ...sheet, diameter: 0.02 }, sound: { ...plain, ...sheet } },
-  { solver, path: "diameter", faulty: { ...plain, ...rod, diameter: undefined }, sound: { ...plain, ...rod } },
-  { solver, path: "diameter", faulty: { ...plain, diameter: undefined }, sound: { ...plain, diameter: 0.02 } },
-  { solver, path: "filling", faulty: { ...plain, ...rod, filling: "drySand" }, sound: { ...plain, ...rod, filling: "empty" } },
+  { solver, path: "outsideDiameter", faulty: { ...plain, ...sheet, outsideDiameter: 0.02 }, sound: { ...plain, ...sheet } },
+  { solver, path: "outsideDiameter", faulty: { ...plain, ...rod, outsideDiameter: undefined }, sound: { ...plain, ...rod } },
+  { solver, path: "outsideDiameter", faulty: { ...plain, outsideDiameter: undefined }, sound: { ...plain, outsideDiameter: 0.02 } },
+  { solver, path: "filling", faulty: { ...plain, ...rod, filling: "dry-sand" }, sound: { ...plain, ...rod, filling: "empty" } },
 ]
 
 const curve = { shape: "curve", radius: undefined, angle: undefined }
 const points = [0, 0.1, 0.2].map((x) => ({ x, y: 0.4 * x * x }))
 const faults: readonly FaultRow[] = [
-  ...ofPart(heatThrough, {}),
-  ...ofPart(coolDown, {}),
-  { solver: heatThrough, path: "sandTemperature", faulty: { sandTemperature: 100 }, sound: {} },
+  ...ofPart(heatingTime, {}),
+  ...ofPart(coolingTime, {}),
+  { solver: heatingTime, path: "sandTemperature", faulty: { sandTemperature: 100 }, sound: {} },
   {
-    solver: heatThrough,
+    solver: heatingTime,
     path: "sandTemperature",
     faulty: { sandTemperature: 100, filling: "empty" },
-    sound: { sandTemperature: 100, filling: "drySand" },
+    sound: { sandTemperature: 100, filling: "dry-sand" },
   },
-  { solver: heatThrough, path: "faces", faulty: { faces: 1 }, sound: { faces: 2 } },
-  { solver: heatThrough, path: "source", faulty: { ...sheet, source: "hotPlate" }, sound: { ...sheet, source: "hotPlate", faces: 1 } },
+  { solver: heatingTime, path: "faces", faulty: { faces: 1 }, sound: { faces: 2 } },
   {
-    solver: heatThrough,
-    path: "source",
-    faulty: { faces: 1, source: "hotPlate" },
-    sound: { faces: 1, source: "oven" },
+    solver: heatingTime,
+    path: "heatSource",
+    faulty: { ...sheet, heatSource: "hot-plate" },
+    sound: { ...sheet, heatSource: "hot-plate", faces: 1 },
   },
   {
-    solver: heatThrough,
+    solver: heatingTime,
+    path: "heatSource",
+    faulty: { faces: 1, heatSource: "hot-plate" },
+    sound: { faces: 1, heatSource: "oven" },
+  },
+  {
+    solver: heatingTime,
     path: "sourceTemperature",
-    faulty: { ...sheet, plastic: "lowTempPolyester", source: "waterBath", sourceTemperature: 100.1 },
-    sound: { ...sheet, plastic: "lowTempPolyester", source: "waterBath", sourceTemperature: 100 },
+    faulty: { ...sheet, material: "low-temp-polyester", heatSource: "water-bath", sourceTemperature: 100.1 },
+    sound: { ...sheet, material: "low-temp-polyester", heatSource: "water-bath", sourceTemperature: 100 },
   },
-  { solver: heatThrough, path: "coreTemperature", faulty: { coreTemperature: 103.9 }, sound: { coreTemperature: 104 } },
-  { solver: heatThrough, path: "coreTemperature", faulty: { coreTemperature: 134.1 }, sound: { coreTemperature: 134 } },
-  { solver: heatThrough, path: "start", faulty: { start: 106.3 }, sound: { start: 106.1 } },
-  { solver: heatThrough, path: "start", faulty: { coreTemperature: 120, start: 119 }, sound: { coreTemperature: 120, start: 118.9 } },
-  { solver: coolDown, path: "faces", faulty: { faces: 2 }, sound: { faces: 1 } },
-  { solver: coolDown, path: "formed", faulty: { formed: 108.15 }, sound: { formed: 108.25 } },
-  { solver: coolDown, path: "release", faulty: { release: 106.25 }, sound: { release: 106.15 } },
+  { solver: heatingTime, path: "coreTemperature", faulty: { coreTemperature: 103.9 }, sound: { coreTemperature: 104 } },
+  { solver: heatingTime, path: "coreTemperature", faulty: { coreTemperature: 134.1 }, sound: { coreTemperature: 134 } },
+  { solver: heatingTime, path: "startTemperature", faulty: { startTemperature: 106.3 }, sound: { startTemperature: 106.1 } },
+  {
+    solver: heatingTime,
+    path: "startTemperature",
+    faulty: { coreTemperature: 120, startTemperature: 119 },
+    sound: { coreTemperature: 120, startTemperature: 118.9 },
+  },
+  { solver: coolingTime, path: "faces", faulty: { faces: 2 }, sound: { faces: 1 } },
+  { solver: coolingTime, path: "formingTemperature", faulty: { formingTemperature: 108.15 }, sound: { formingTemperature: 108.25 } },
+  { solver: coolingTime, path: "releaseTemperature", faulty: { releaseTemperature: 106.25 }, sound: { releaseTemperature: 106.15 } },
 
   { solver: drape, path: "breadth", faulty: { ...box, breadth: undefined }, sound: box },
   { solver: drape, path: "breadth", faulty: { breadth: 0.05 }, sound: {} },
-  { solver: drape, path: "base", faulty: { base: 0.05 }, sound: {} },
+  { solver: drape, path: "baseDiameter", faulty: { baseDiameter: 0.05 }, sound: {} },
   {
     solver: drape,
-    path: "base",
-    faulty: { form: "frustum", fillet: undefined },
-    sound: { form: "frustum", base: 0.05, fillet: undefined },
+    path: "baseDiameter",
+    faulty: { shape: "frustum", fillet: undefined },
+    sound: { shape: "frustum", baseDiameter: 0.05, fillet: undefined },
   },
   { solver: drape, path: "fillet", faulty: { ...box, fillet: 0.005 }, sound: box },
   ...["plugWidth", "plugBreadth"].map((path) => ({
@@ -329,9 +375,9 @@ const faults: readonly FaultRow[] = [
   { solver: drape, path: "plugWidth", faulty: { ...box, plugBreadth: 0.05 }, sound: { ...box, plugWidth: 0.1, plugBreadth: 0.05 } },
   {
     solver: drape,
-    path: "base",
-    faulty: { form: "frustum", base: 0.0784, fillet: undefined },
-    sound: { form: "frustum", base: 0.0783, fillet: undefined },
+    path: "baseDiameter",
+    faulty: { shape: "frustum", baseDiameter: 0.0784, fillet: undefined },
+    sound: { shape: "frustum", baseDiameter: 0.0783, fillet: undefined },
   },
   { solver: drape, path: "breadth", faulty: { ...box, breadth: 0.2001 }, sound: { ...box, breadth: 0.2 } },
   {
@@ -382,103 +428,108 @@ const faults: readonly FaultRow[] = [
   },
 ]
 
-const of = (plastic: Plastic) => published[plastic]
-const low = (plastic: Plastic, key: "upper" | "lower" | "scorch" | "set" | "fume") => of(plastic)[key]?.[1] as number
-const limit = (plastic: Plastic) => Math.min(low(plastic, "upper"), of(plastic).scorch?.[1] ?? 1e9)
-const ceiling = (plastic: Plastic) => of(plastic).scorch?.[1] ?? (of(plastic).upper?.[2] as number)
-const from = (plastic: Plastic) => of(plastic).lower?.[2] as number
-const release = (si: { plastic: Plastic; release: number | null }) => si.release ?? low(si.plastic, "set")
-const formed = (si: { plastic: Plastic; formed: number | null }) =>
-  si.formed ?? Math.min(limit(si.plastic), Math.max(from(si.plastic), of(si.plastic).normal?.[0] as number))
+const known = (material: Plastic) => published[material]
+const low = (material: Plastic, key: "upper" | "lower" | "scorch" | "set" | "fume") => known(material)[key]?.[1] as number
+const limit = (material: Plastic) => Math.min(low(material, "upper"), known(material).scorch?.[1] ?? 1e9)
+const ceiling = (material: Plastic) => known(material).scorch?.[1] ?? (known(material).upper?.[2] as number)
+const from = (material: Plastic) => known(material).lower?.[2] as number
+const release = (si: { material: Plastic; releaseTemperature: number | null }) => si.releaseTemperature ?? low(si.material, "set")
+const formed = (si: { material: Plastic; formingTemperature: number | null }) =>
+  si.formingTemperature ?? Math.min(limit(si.material), Math.max(from(si.material), known(si.material).normal?.[0] as number))
 
 interface Heating {
-  readonly form: string
+  readonly shape: string
   readonly thickness: number
   readonly faces: number
-  readonly plastic: Plastic
-  readonly source: "oven" | "heatGun" | "hotPlate" | "radiant" | "waterBath"
+  readonly material: Plastic
+  readonly heatSource: "oven" | "heat-gun" | "hot-plate" | "radiant" | "water-bath"
   readonly sourceTemperature: number
   readonly coreTemperature: number | null
-  readonly film: number | null
+  readonly filmCoefficient: number | null
   readonly emissivity: number
-  readonly start: number
-  readonly room: number
+  readonly startTemperature: number
+  readonly ambientTemperature: number
   readonly conductivity: number | null
 }
-const target = (si: Heating) => si.coreTemperature ?? from(si.plastic)
+const target = (si: Heating) => si.coreTemperature ?? from(si.material)
 
 /** Where the coldest spot settles at last, over the spread of the conductivity: series resistances of film, sheet and back. */
 function settled(si: Heating): number {
-  const convection = si.film ?? { oven: 25, heatGun: 60, hotPlate: 500, radiant: 8, waterBath: 500 }[si.source]
-  const mean = (si.start + limit(si.plastic)) / 2 + 273.15
+  const convection = si.filmCoefficient ?? { oven: 25, "heat-gun": 60, "hot-plate": 500, radiant: 8, "water-bath": 500 }[si.heatSource]
+  const mean = (si.startTemperature + limit(si.material)) / 2 + 273.15
   const black = si.emissivity * 5.670374419e-8
-  const film = si.source === "radiant" ? convection + 4 * black * mean ** 3 : convection
+  const film = si.heatSource === "radiant" ? convection + 4 * black * mean ** 3 : convection
   const outside =
-    si.source === "radiant"
-      ? (black * ((si.sourceTemperature + 273.15) ** 4 - mean ** 4) + 4 * black * mean ** 4 + convection * (si.room + 273.15)) / film -
+    si.heatSource === "radiant"
+      ? (black * ((si.sourceTemperature + 273.15) ** 4 - mean ** 4) +
+          4 * black * mean ** 4 +
+          convection * (si.ambientTemperature + 273.15)) /
+          film -
         273.15
       : si.sourceTemperature
-  const back = si.source === "hotPlate" ? 10 : si.source === "radiant" ? film : 0
-  if (si.form !== "sheet" || si.faces === 2 || back === 0) return outside
-  const k = si.conductivity ?? (of(si.plastic).conductivity?.[1] as number)
-  const flux = (outside - si.room) / (1 / film + si.thickness / k + 1 / back)
-  return Math.min(si.room + flux / back, outside - flux / film)
+  const back = si.heatSource === "hot-plate" ? 10 : si.heatSource === "radiant" ? film : 0
+  if (si.shape !== "sheet" || si.faces === 2 || back === 0) return outside
+  const k = si.conductivity ?? (known(si.material).conductivity?.[1] as number)
+  const flux = (outside - si.ambientTemperature) / (1 / film + si.thickness / k + 1 / back)
+  return Math.min(si.ambientTemperature + flux / back, outside - flux / film)
 }
 
-const onset = ({ plastic }: { plastic: Plastic }) => low(plastic, "fume")
-const bent = (si: { diameter: number; wall: number }) => ((3 / Math.SQRT2) * ((si.diameter - si.wall) / 2) ** 2 * Math.sqrt(0.84)) / si.wall
+const onset = ({ material }: { material: Plastic }) => low(material, "fume")
+const bent = (si: { outsideDiameter: number; wall: number }) =>
+  ((3 / Math.SQRT2) * ((si.outsideDiameter - si.wall) / 2) ** 2 * Math.sqrt(0.84)) / si.wall
 
 const numbers: Numbers = {
-  "formingWindow.ventilation.onset": onset,
-  "coolDown.ventilation.onset": onset,
-  "heatThrough.ventilation.onset": onset,
-  "drape.ventilation.onset": onset,
-  "tubeBend.ventilation.onset": onset,
-  "coolDown.overheated.limit": (si) => limit(si.plastic),
-  "coolDown.never-sets.shortBy": (si) => Math.max(si.room - release(si) + 1, 2 ** -52),
-  "coolDown.never-sets.at.release": release,
-  "coolDown.formed.formed": formed,
-  "coolDown.formed.formable": (si) => from(si.plastic),
-  "coolDown.release.release": release,
-  "coolDown.release.formable": (si) => from(si.plastic),
-  "heatThrough.source-chars.ceiling": (si) => ceiling(si.plastic),
-  "heatThrough.sand-above-limit.bore": (si) => {
-    const { conductivity, density, specificHeat, melting } = of(si.plastic)
+  "formingWindow.fumes.onset": onset,
+  "coolingTime.fumes.onset": onset,
+  "heatingTime.fumes.onset": onset,
+  "drape.fumes.onset": onset,
+  "tubeBend.fumes.onset": onset,
+  "coolingTime.overheated.limit": (si) => limit(si.material),
+  "coolingTime.never-reached.shortBy": (si) => Math.max(si.ambientTemperature - release(si) + 1, 2 ** -52),
+  "coolingTime.never-reached.at.releaseTemperature": release,
+  "coolingTime.formingTemperature.formingTemperature": formed,
+  "coolingTime.formingTemperature.minFormingTemperature": (si) => from(si.material),
+  "coolingTime.releaseTemperature.releaseTemperature": release,
+  "coolingTime.releaseTemperature.minFormingTemperature": (si) => from(si.material),
+  "heatingTime.source-chars.ceiling": (si) => ceiling(si.material),
+  "heatingTime.sand-above-limit.bore": (si) => {
+    const { conductivity, density, specificHeat, melting } = known(si.material)
     const k = si.conductivity ?? conductivity?.[0]
     const c = si.specificHeat ?? (specificHeat?.[0] as number) + (melting?.[0] as number) / 1e9
     const [sand, wall] = [Math.sqrt(0.27 * 1515 * 800), Math.sqrt(k * (si.density ?? density?.[0]) * c)]
-    return (sand * si.sandTemperature + wall * si.start) / (sand + wall)
+    return (sand * si.sandTemperature + wall * si.startTemperature) / (sand + wall)
   },
-  "heatThrough.never-hot-enough.shortBy": (si) => Math.max(target(si) - settled(si), 1e-3),
-  "heatThrough.never-hot-enough.at.core": settled,
-  "heatThrough.never-hot-enough.at.target": target,
-  "heatThrough.coreTemperature.lowest": (si) => low(si.plastic, "lower"),
-  "heatThrough.coreTemperature.highest": (si) => limit(si.plastic) - 1,
-  "heatThrough.start.target": target,
-  "softening.already-soft.shortBy": (si) => Math.max(si.start - low(si.plastic, "set"), 2 ** -52),
-  "softening.already-soft.at.set": (si) => low(si.plastic, "set"),
-  "drape.plug-too-large.shortBy": (si) => si.plugWidth * si.plugBreadth - 0.99 * si.width * si.breadth,
-  "drape.plug-too-large.at.plugArea": (si) => si.plugWidth * si.plugBreadth,
-  "drape.plug-too-large.at.openArea": (si) => si.width * si.breadth,
+  "heatingTime.never-reached.shortBy": (si) => Math.max(target(si) - settled(si), 1e-3),
+  "heatingTime.never-reached.at.core": settled,
+  "heatingTime.never-reached.at.target": target,
+  "heatingTime.coreTemperature.lowest": (si) => low(si.material, "lower"),
+  "heatingTime.coreTemperature.highest": (si) => limit(si.material) - 1,
+  "heatingTime.startTemperature.target": target,
+  "softening.already-soft.shortBy": (si) => Math.max(si.startTemperature - low(si.material, "set"), 2 ** -52),
+  "softening.already-soft.at.set": (si) => low(si.material, "set"),
+  "drape.does-not-fit.shortBy": (si) => si.plugWidth * si.plugBreadth - 0.99 * si.width * si.breadth,
+  "drape.does-not-fit.at.plugArea": (si) => si.plugWidth * si.plugBreadth,
+  "drape.does-not-fit.at.openArea": (si) => si.width * si.breadth,
   "drape.fillet.most": (si) => {
-    const base = si.form === "frustum" ? si.base : si.width
+    const base = si.shape === "frustum" ? si.baseDiameter : si.width
     const slope = Math.atan2(si.depth, (si.width - base) / 2)
     return (0.9 * (base / 2)) / Math.tan(slope / 2)
   },
   "tubeBend.tight-radius.least": (si) => {
-    const flat = (((si.diameter - si.wall) / 2) ** 2 * Math.sqrt(0.84)) / si.wall
-    return Math.max(5 * si.diameter, ...(si.support === "empty" ? [bent(si), flat * Math.sqrt(2 / si.ovalityLimit)] : []))
+    const flat = (((si.outsideDiameter - si.wall) / 2) ** 2 * Math.sqrt(0.84)) / si.wall
+    return Math.max(5 * si.outsideDiameter, ...(si.support === "empty" ? [bent(si), flat * Math.sqrt(2 / si.ovalityLimit)] : []))
   },
-  "tubeBend.radius-too-tight.shortBy": (si) => Math.max(si.diameter / 2 - si.radius, 2 ** -52 * si.diameter),
+  "tubeBend.too-tight.shortBy": (si) => Math.max(si.outsideDiameter / 2 - si.radius, 2 ** -52 * si.outsideDiameter),
   "tubeBend.kinks.shortBy": (si) => bent(si) - si.radius,
   "tubeBend.kinks.at.kinkRadius": bent,
-  "tubeBend.leg-too-short.shortBy": (si) => {
-    const reach = (si.radius + si.diameter / 2) * Math.tan(si.angle / 2)
+  "tubeBend.does-not-fit.shortBy": (si) => {
+    const reach = (si.radius + si.outsideDiameter / 2) * Math.tan(si.angle / 2)
     return reach - (si.legA < reach ? si.legA : si.legB)
   },
-  "tubeBend.leg-too-short.at.needed": (si) => (si.radius + si.diameter / 2) * Math.tan(si.angle / 2),
-  "bendTemplate.edge-folds.shortBy": (si) => Math.max(si.diameter / 2 - si.radius * (1 - si.springback), 2 ** -52 * si.diameter),
-  "bendTemplate.edge-folds.at.jigRadius": (si) => si.radius * (1 - si.springback),
+  "tubeBend.does-not-fit.at.needed": (si) => (si.radius + si.outsideDiameter / 2) * Math.tan(si.angle / 2),
+  "bendTemplate.too-tight.shortBy": (si) =>
+    Math.max(si.outsideDiameter / 2 - si.radius * (1 - si.springback), 2 ** -52 * si.outsideDiameter),
+  "bendTemplate.too-tight.at.minJigRadius": (si) => si.radius * (1 - si.springback),
 }
 
 export const edges: Edges = { cautions, refusals, faults, numbers }

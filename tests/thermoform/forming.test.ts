@@ -6,7 +6,7 @@ import { drape, drying, softening } from "../../src/thermoform/index.js"
 const { PI } = Math
 
 describe("drape", () => {
-  const sheet = { plastic: "hips", thickness: 0.002 } as const
+  const sheet = { material: "hips", thickness: 0.002 } as const
   it("has the areas that slicing gives", () => {
     // surface of revolution of a profile by straight slices
     const revolve = (radius: (u: number) => number, height: (u: number) => number) => {
@@ -17,7 +17,7 @@ describe("drape", () => {
       }
       return area
     }
-    const dome = drape({ ...sheet, form: "dome", width: 0.08, depth: 0.025 })
+    const dome = drape({ ...sheet, shape: "dome", width: 0.08, depth: 0.025 })
     const ball = (0.04 ** 2 + 0.025 ** 2) / 0.05
     const reach = Math.asin(0.04 / ball)
     expect(
@@ -27,7 +27,7 @@ describe("drape", () => {
           (u) => ball * Math.cos(u * reach),
         ),
     ).toBeCloseTo(1, 7)
-    const frustum = drape({ ...sheet, form: "frustum", width: 0.1, base: 0.07, depth: 0.04 })
+    const frustum = drape({ ...sheet, shape: "frustum", width: 0.1, baseDiameter: 0.07, depth: 0.04 })
     const wall = revolve(
       (u) => 0.05 - 0.015 * u,
       (u) => 0.04 * u,
@@ -44,10 +44,10 @@ describe("drape", () => {
       [0.1, 0.05, 0.09, 0.005],
       [0.1, 0.06, 0.15, 0.01],
     ] as const) {
-      const form = base === width ? "cup" : "frustum"
-      const out = drape({ ...sheet, form, width, depth, fillet, base: form === "cup" ? null : base })
+      const shape = base === width ? "cup" : "frustum"
+      const out = drape({ ...sheet, shape, width, depth, fillet, baseDiameter: shape === "cup" ? null : base })
       // the free cap meets the wall at a right tangent; each step lays a narrow ring down at the cap's thickness
-      const slope = form === "cup" ? PI / 2 : Math.atan2(depth, (width - base) / 2)
+      const slope = shape === "cup" ? PI / 2 : Math.atan2(depth, (width - base) / 2)
       const cap = (a: number) => (2 * PI * a * a) / (1 + Math.cos(slope))
       const foot = base / 2
       let contact = width / 2
@@ -60,7 +60,7 @@ describe("drape", () => {
       }
       // midpoint steps: thickness at the middle of the step is the geometric mean, found by halving once
       const stop = foot * (1 + Math.cos(slope))
-      const down = form === "cup" ? depth - foot : (contact - stop) / Math.cos(slope)
+      const down = shape === "cup" ? depth - foot : (contact - stop) / Math.cos(slope)
       const steps = 40000
       for (let i = 0; i < steps; i++) {
         const along = down / steps
@@ -89,33 +89,33 @@ describe("drape", () => {
       }
       const thickness = left / band(fillet)
       expect(laid.reduce((a, b) => a + b, 0) + left).toBeCloseTo(0.002 * PI * (width / 2) ** 2, 12)
-      most = Math.max(most, Math.abs((out.leastThickness as number) / thickness - 1))
-      expect(out.leastThickness as number).toBeLessThan(out.meanThickness)
+      most = Math.max(most, Math.abs((out.minThickness as number) / thickness - 1))
+      expect(out.minThickness as number).toBeLessThan(out.meanThickness)
     }
     expect(most).toBeLessThan(2e-3)
   })
 
   it("gives a blank that shrinks to size, and gives up on cups too shallow for its sum", () => {
-    const out = drape({ ...sheet, form: "cup", width: 0.2, depth: 0.03, fillet: 0.005, finishedLength: 0.5, shrinkAlong: 0.03 })
+    const out = drape({ ...sheet, shape: "cup", width: 0.2, depth: 0.03, fillet: 0.005, finishedLength: 0.5, shrinkageAlong: 0.03 })
     expect((out.blankLength as number) * 0.97).toBeCloseTo(0.5, 12)
-    expect(out.leastThickness).toBeNull()
+    expect(out.minThickness).toBeNull()
     expect(out.cautions.map((c) => c.code)).toContain("corners-thinner")
-    const outcome = drape.attempt({ ...sheet, form: "box", width: 0.2, breadth: 0.1, depth: 0.05, plugWidth: 0.2, plugBreadth: 0.1 })
-    expect(!outcome.ok && outcome.error instanceof NoSolutionError && outcome.error.noSolution).toBe("plug-too-large")
+    const outcome = drape.attempt({ ...sheet, shape: "box", width: 0.2, breadth: 0.1, depth: 0.05, plugWidth: 0.2, plugBreadth: 0.1 })
+    expect(!outcome.ok && outcome.error instanceof NoSolutionError && outcome.error.noSolution).toBe("does-not-fit")
   })
 })
 
 describe("softening", () => {
   it("settles where the heat balance marched in time does, and softens no later than it", () => {
     for (const [plastic, place, thickness] of [
-      ["pvc", "hotCar", 0.003],
-      ["petg", "hotCar", 0.002],
-      ["hips", "stageLight", 0.002],
+      ["pvc", "hot-car", 0.003],
+      ["petg", "hot-car", 0.002],
+      ["hips", "stage-light", 0.002],
       ["pc", "sun", 0.003],
-      ["lowTempPolyester", "stageLight", 0.004],
-    ] as [Plastic, "hotCar" | "stageLight" | "sun", number][]) {
-      const out = softening({ plastic, place, thickness })
-      const [air, light] = { hotCar: [76, 700], stageLight: [30, 1000], sun: [38, 1000] }[place] as [number, number]
+      ["low-temp-polyester", "stage-light", 0.004],
+    ] as [Plastic, "hot-car" | "stage-light" | "sun", number][]) {
+      const out = softening({ material: plastic, place, thickness })
+      const [air, light] = { "hot-car": [76, 700], "stage-light": [30, 1000], sun: [38, 1000] }[place] as [number, number]
       const heat = plastics[plastic].density.low * plastics[plastic].specificHeat.low * thickness
       const rate = (t: number) =>
         (0.9 * light - 2 * (5 * (t - air) + 0.9 * 5.670374419e-8 * ((t + 273.15) ** 4 - (air + 273.15) ** 4))) / heat
@@ -131,18 +131,18 @@ describe("softening", () => {
         time += h
         if (softAt === null && t > out.setTemperature) softAt = time
       }
-      expect(t).toBeCloseTo(out.partTemperature, 6)
+      expect(t).toBeCloseTo(out.materialTemperature, 6)
       expect(out.verdict === "softens").toBe(softAt !== null)
       // safe side: never later, and not absurdly early
       if (softAt !== null) {
-        expect(out.timeToSoften as number).toBeLessThanOrEqual(softAt)
-        expect(out.timeToSoften as number).toBeGreaterThan(0.5 * softAt)
+        expect(out.softeningTime as number).toBeLessThanOrEqual(softAt)
+        expect(out.softeningTime as number).toBeGreaterThan(0.5 * softAt)
       }
     }
   })
   it("is hotter in more light and in stiller air", () => {
     const at = (irradiance: number, film: number) =>
-      softening({ plastic: "pvc", thickness: 0.003, place: "sun", irradiance, film }).partTemperature
+      softening({ material: "pvc", thickness: 0.003, place: "sun", irradiance, filmCoefficient: film }).materialTemperature
     expect(at(0, 5)).toBe(38)
     expect(at(500, 5)).toBeGreaterThan(at(200, 5))
     expect(at(500, 5)).toBeGreaterThan(at(500, 20))
@@ -155,21 +155,21 @@ describe("drying", () => {
     for (let i = 0; i + 1 < palram.length; i++) {
       const s = Math.sqrt((i + 1) * (i + 2)) / 1000
       // halfway in the logarithm of thickness is halfway in that of time
-      expect(drying({ plastic: "pc", thickness: s }).timeShort / 3600).toBeCloseTo(
+      expect(drying({ material: "pc", thickness: s }).timeShort / 3600).toBeCloseTo(
         Math.sqrt((palram[i] as number) * (palram[i + 1] as number)),
         9,
       )
     }
-    for (const plastic of Object.keys(plastics) as Plastic[]) {
+    for (const material of Object.keys(plastics) as Plastic[]) {
       let last = 0
       for (let s = 0.0005; s <= 0.012; s += 0.0001) {
-        const { timeShort, timeLong, temperatureLow, temperature, temperatureHigh } = drying({ plastic, thickness: s })
+        const { timeShort, timeLong, temperatureLow, temperature, temperatureHigh } = drying({ material, thickness: s })
         expect(timeLong).toBeGreaterThanOrEqual(timeShort)
         expect(timeLong).toBeGreaterThanOrEqual(last)
         last = timeLong
         expect(temperatureLow <= temperature && temperature <= temperatureHigh).toBe(true)
         // dried parts keep their shape
-        expect(temperatureHigh).toBeLessThanOrEqual(plastics[plastic].set.high)
+        expect(temperatureHigh).toBeLessThanOrEqual(plastics[material].set.high)
       }
     }
   })

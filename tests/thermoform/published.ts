@@ -86,7 +86,7 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     ],
     coldStrain: [page(1 / (2 * 300)), page(1 / (2 * 300)), { ...row("pvc-cold-curve-250D", "radius_over_diameter"), value: 1 / (2 * 250) }],
   },
-  pmmaCast: {
+  "pmma-cast": {
     set: [row("window-pmma", "set_degC"), unseen(80), unseen(91)],
     lower: [row("window-pmma", "lower_limit_degC"), row("window-pmma", "lower_limit_degC"), row("prop-cast-acrylic", "forming_min_degC")],
     normal: [row("window-pmma", "normal_degC"), fahrenheit(340, 1), row("prop-cast-acrylic", "forming_max_degC")],
@@ -125,7 +125,7 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     ],
     coldStrain: [page(1 / (2 * 330)), page(1 / (2 * 330)), page(1 / (2 * 240))],
   },
-  pmmaExtruded: {
+  "pmma-extruded": {
     set: unseens(80, 75, 85),
     lower: unseens(140, 130, 145),
     normal: [unseen(150), fahrenheit(290, 1), fahrenheit(320, 1)],
@@ -334,7 +334,7 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     shrinkageAcross: [unseen(0.02), row("shrink-pp-orthotic", "min_pct", PERCENT), row("shrink-mould-table", "pp_max_pct", PERCENT)],
     coldStrain: null,
   },
-  evaFoam: {
+  "eva-foam": {
     set: unseens(50, 45, 61),
     lower: unseens(95, 90, 100),
     normal: unseens(115, 105, 125),
@@ -353,7 +353,7 @@ export const copies: Readonly<Record<Plastic, Readonly<Record<Key, Triple | null
     shrinkageAcross: unseens(0.03, 0.01, 0.06),
     coldStrain: null,
   },
-  lowTempPolyester: {
+  "low-temp-polyester": {
     set: unseens(40, 35, 45),
     lower: [row("prop-pcl", "melting_degC"), unseen(58), unseen(62)],
     normal: [unseen(65), row("form-lttp-water", "water_min_degC"), row("form-lttp-water", "water_max_degC")],

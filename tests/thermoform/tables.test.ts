@@ -3,12 +3,12 @@ import { type Figure, type Plastic, plastics } from "../../src/thermoform/data.j
 import {
   bendTemplate,
   conduitBends,
-  coolDown,
+  coolingTime,
   drape,
   drying,
   dryings,
   formingWindow,
-  heatThrough,
+  heatingTime,
   softening,
   tubeBend,
 } from "../../src/thermoform/index.js"
@@ -53,15 +53,19 @@ describe("figures of the plastics", () => {
   it("takes the stricter end of every limit that is known, and says which of them nobody has seen in a document", () => {
     for (const name of names) {
       const { lower, upper, scorch, set } = published[name]
-      const out = formingWindow({ plastic: name })
+      const out = formingWindow({ material: name })
       // hottest of the lower limits; coldest of the upper ones and of the onsets of charring; coldest set temperature
-      expect([out.from, out.to, out.release], name).toEqual([lower?.[2], Math.min(upper?.[1] as number, scorch?.[1] ?? 1e9), set?.[1]])
+      expect([out.from, out.to, out.releaseTemperature], name).toEqual([
+        lower?.[2],
+        Math.min(upper?.[1] as number, scorch?.[1] ?? 1e9),
+        set?.[1],
+      ])
       // the same from the origins of the copies: end on the safe side, seen or not
       const { lower: l, upper: u, set: s } = copies[name]
       const ends = { "lower limit": l?.[2], "upper limit": u?.[1], "set temperature": s?.[1] }
       const unseen = Object.entries(ends).flatMap(([limit, end]) => (end?.origin === "unseen" ? [limit] : []))
       const said = out.cautions.find((c) => c.code === "window-not-verified" || c.code === "no-published-window")
-      if (said?.code === "no-published-window") expect([name, unseen.length]).toEqual(["evaFoam", 3])
+      if (said?.code === "no-published-window") expect([name, unseen.length]).toEqual(["eva-foam", 3])
       else expect([name, said?.message.split("plastic's ")[1]?.split(". Ask")[0] ?? ""]).toEqual([name, unseen.join(", ")])
     }
   })
@@ -71,7 +75,7 @@ describe("other tables", () => {
   it("says which shrinkages are those of mouldings only", () => {
     expect(names.filter((n) => plastics[n].shrinkageOf === "mouldings")).toEqual(["pvc", "petg", "abs", "hips", "hdpe", "pp"])
     // extruded acrylic grows across the sheet: Ultra Acrylics, 2006; polycarbonate shrinks 2 to 5 % along it: HighLine
-    expect([plastics.pmmaExtruded.shrinkageAcross.low, plastics.pmmaExtruded.shrinkageAcross.high]).toEqual([-0.005, 0])
+    expect([plastics["pmma-extruded"].shrinkageAcross.low, plastics["pmma-extruded"].shrinkageAcross.high]).toEqual([-0.005, 0])
     expect(plastics.pc.shrinkage.high).toBe(0.05)
   })
 
@@ -91,8 +95,8 @@ describe("other tables", () => {
             figure.sources.some((s) => s.verified === "seen"),
             n,
           ).toBe(true)
-    expect(names.filter((n) => plastics[n].fume === null)).toEqual(["petg", "pc", "hips", "hdpe", "pp", "lowTempPolyester"])
-    expect(names.filter((n) => plastics[n].scorch === null)).toEqual(["petg", "pc", "hips", "hdpe", "evaFoam"])
+    expect(names.filter((n) => plastics[n].fume === null)).toEqual(["petg", "pc", "hips", "hdpe", "pp", "low-temp-polyester"])
+    expect(names.filter((n) => plastics[n].scorch === null)).toEqual(["petg", "pc", "hips", "hdpe", "eva-foam"])
   })
 
   it("bends conduit as the code's table and the pipe's outer diameters say", () => {
@@ -111,11 +115,12 @@ describe("other tables", () => {
       ["5", 5.563, 24, 30],
       ["6", 6.625, 30, 36],
     ] as const
-    expect(conduitBends.map((b) => [b.size, ...[b.diameter, b.oneShot, b.other].map((m) => Number((m / 0.0254).toPrecision(9)))])).toEqual(
-      copied,
-    )
+    expect(
+      conduitBends.map((b) => [b.size, ...[b.outsideDiameter, b.oneShot, b.other].map((m) => Number((m / 0.0254).toPrecision(9)))]),
+    ).toEqual(copied)
     const conduit = (inches: number, plastic: Plastic = "pvc") =>
-      tubeBend({ diameter: inches * 0.0254, wall: 0.003, radius: 3, angle: "45 deg", support: "filled", plastic }).conduitRadius
+      tubeBend({ outsideDiameter: inches * 0.0254, wall: 0.003, radius: 3, angle: "45 deg", support: "filled", material: plastic })
+        .minConduitRadius
     for (const [, inches, , other] of copied) expect(conduit(inches)).toBeCloseTo(other * 0.0254, 12)
     // the next larger size where none fits, none beyond the last, and none for other plastics
     expect([conduit(1.5), conduit(1.661 * 1.001), conduit(6.7), conduit(1.05, "abs")]).toEqual([8 * 0.0254, 10 * 0.0254, null, null])
@@ -123,42 +128,44 @@ describe("other tables", () => {
 
   it("dries as published, never hotter than the plastic's own lowest set temperature", () => {
     const hours = (plastic: Plastic) => {
-      const { needed, temperature, temperatureLow, temperatureHigh, timeShort, timeLong } = drying({ plastic, thickness: 0.003 })
+      const { needed, temperature, temperatureLow, temperatureHigh, timeShort, timeLong } = drying({ material: plastic, thickness: 0.003 })
       return [needed, temperature, temperatureLow, temperatureHigh, timeShort / 3600, timeLong / 3600]
     }
     expect(hours("pvc")).toEqual(["when damp", 65, 60, 65, 2, 4])
-    expect(hours("pmmaCast")).toEqual(["when damp", 80, 75, 80, 24, 24])
-    expect(hours("pmmaExtruded")).toEqual(["when damp", 70, 65, 72, 24, 48])
+    expect(hours("pmma-cast")).toEqual(["when damp", 80, 75, 80, 24, 24])
+    expect(hours("pmma-extruded")).toEqual(["when damp", 70, 65, 72, 24, 48])
     expect(hours("abs")).toEqual(["when damp", 72, 68, 75, 3, 6])
     expect(hours("pc").slice(0, 5)).toEqual(["always", 121, 110, 125, 7])
     for (const n of ["petg", "hips", "hdpe", "pp"] as const) expect(hours(n)).toEqual(["no", 60, 50, 65, 0, 0])
-    expect(hours("evaFoam")).toEqual(["no", 40, 30, 42, 0, 0])
-    expect(hours("lowTempPolyester")).toEqual(["no", 30, 20, 33, 0, 0])
+    expect(hours("eva-foam")).toEqual(["no", 40, 30, 42, 0, 0])
+    expect(hours("low-temp-polyester")).toEqual(["no", 30, 20, 33, 0, 0])
     for (const n of names) expect(dryings[n].temperature.high, n).toBeLessThanOrEqual(published[n].set?.[1] as number)
     expect(polycarbonateMoisture).toEqual({ atRest: 0.002, blisters: 0.0005 })
   })
 
   it("takes the films, places and habits of the trade that it says it takes", () => {
-    const sheet = { form: "sheet", thickness: "3 mm" } as const
-    const film = (source: "oven" | "heatGun" | "radiant", t: number) =>
-      heatThrough({ ...sheet, plastic: "abs", source, sourceTemperature: t }).film
-    expect([film("oven", 160), film("heatGun", 160)]).toEqual([25, 60])
+    const sheet = { shape: "sheet", thickness: "3 mm" } as const
+    const film = (source: "oven" | "heat-gun" | "radiant", t: number) =>
+      heatingTime({ ...sheet, material: "abs", heatSource: source, sourceTemperature: t }).filmCoefficient
+    expect([film("oven", 160), film("heat-gun", 160)]).toEqual([25, 60])
     // 8 of still air and 4·0.9·σ·T³ at the mean of 20 and 176 °C
     expect(film("radiant", 400)).toBeCloseTo(8 + 4 * 0.9 * 5.670374419e-8 * (98 + 273.15) ** 3, 9)
-    expect(heatThrough({ ...sheet, plastic: "abs", source: "hotPlate", sourceTemperature: 200, faces: 1 }).film).toBe(500)
-    expect(heatThrough({ ...sheet, plastic: "lowTempPolyester", source: "waterBath", sourceTemperature: 70 }).film).toBe(500)
-    const jig = (cooling: "stillAir" | "fan" | "water") => coolDown({ ...sheet, plastic: "abs", cooling }).film
-    expect([jig("stillAir"), jig("fan"), jig("water")]).toEqual([10, 30, 500])
+    expect(heatingTime({ ...sheet, material: "abs", heatSource: "hot-plate", sourceTemperature: 200, faces: 1 }).filmCoefficient).toBe(500)
+    expect(heatingTime({ ...sheet, material: "low-temp-polyester", heatSource: "water-bath", sourceTemperature: 70 }).filmCoefficient).toBe(
+      500,
+    )
+    const jig = (cooling: "still-air" | "fan" | "water") => coolingTime({ ...sheet, material: "abs", cooling }).filmCoefficient
+    expect([jig("still-air"), jig("fan"), jig("water")]).toEqual([10, 30, 500])
     // no light: the air of the place itself
-    const air = (place: "hotCar" | "stageLight" | "sun") =>
-      softening({ plastic: "pc", thickness: "3 mm", place, irradiance: 0 }).partTemperature
-    expect([air("hotCar"), air("stageLight"), air("sun")]).toEqual([76, 30, 38])
-    const light = (place: "hotCar" | "stageLight" | "sun") => {
+    const air = (place: "hot-car" | "stage-light" | "sun") =>
+      softening({ material: "pc", thickness: "3 mm", place, irradiance: 0 }).materialTemperature
+    expect([air("hot-car"), air("stage-light"), air("sun")]).toEqual([76, 30, 38])
+    const light = (place: "hot-car" | "stage-light" | "sun") => {
       // heat balance at the settled temperature, both faces, film 5
-      const t = softening({ plastic: "pc", thickness: "3 mm", place, air: 30 }).partTemperature
+      const t = softening({ material: "pc", thickness: "3 mm", place, ambientTemperature: 30 }).materialTemperature
       return (2 * (5 * (t - 30) + 0.9 * 5.670374419e-8 * ((t + 273.15) ** 4 - 303.15 ** 4))) / 0.9
     }
-    expect([light("hotCar"), light("stageLight"), light("sun")].map((e) => Math.round(e * 1e6) / 1e6)).toEqual([700, 1000, 1000])
+    expect([light("hot-car"), light("stage-light"), light("sun")].map((e) => Math.round(e * 1e6) / 1e6)).toEqual([700, 1000, 1000])
     expect([triple(springbacks.heated), triple(springbacks.cold)]).toEqual([
       [0.03, 0, 0.05],
       [0.5, 0.42, 0.58],
@@ -176,41 +183,41 @@ describe("other tables", () => {
           [f.min ?? f.above ?? null, f.max ?? null, f.default ?? null],
         ]),
       )
-    expect(limits(heatThrough.input)).toMatchObject({
+    expect(limits(heatingTime.input)).toMatchObject({
       thickness: ["0.1 mm", "100 mm", null],
-      diameter: ["1 mm", "300 mm", null],
+      outsideDiameter: ["1 mm", "300 mm", null],
       sandTemperature: [0, 300, null],
       sourceTemperature: [0, 1200, null],
       coreTemperature: [20, 300, null],
       faces: [1, 2, 2],
-      film: [0.5, 20000, null],
+      filmCoefficient: [0.5, 20000, null],
       emissivity: [0.05, 1, 0.9],
-      start: [-20, 150, 20],
-      room: [-20, 50, 20],
-      sourceError: [0, 50, 5],
+      startTemperature: [-20, 150, 20],
+      ambientTemperature: [-20, 50, 20],
+      sourceTemperatureError: [0, 50, 5],
       conductivity: [0.01, 500, null],
       density: [20, 9000, null],
       specificHeat: [100, 10000, null],
     })
-    expect(limits(coolDown.input)).toMatchObject({
-      formed: [30, 260, null],
-      room: [-20, 60, 20],
+    expect(limits(coolingTime.input)).toMatchObject({
+      formingTemperature: [30, 260, null],
+      ambientTemperature: [-20, 60, 20],
       faces: [1, 2, 1],
-      release: [0, 150, null],
+      releaseTemperature: [0, 150, null],
     })
     expect(limits(softening.input)).toMatchObject({
       thickness: ["0.1 mm", "50 mm", null],
-      air: [-20, 120, null],
+      ambientTemperature: [-20, 120, null],
       irradiance: [0, 20000, null],
       absorptance: [0, 1, 0.9],
       emissivity: [0, 1, 0.9],
-      film: [1, 200, 5],
+      filmCoefficient: [1, 200, 5],
       faces: [1, 2, 2],
-      start: [-20, 120, 20],
+      startTemperature: [-20, 120, 20],
     })
     expect(limits(drying.input)).toMatchObject({ thickness: ["0.5 mm", "12 mm", null] })
     expect(limits(tubeBend.input)).toMatchObject({
-      diameter: ["1 mm", "300 mm", null],
+      outsideDiameter: ["1 mm", "300 mm", null],
       wall: ["0.1 mm", "50 mm", null],
       radius: ["1 mm", 100, null],
       angle: ["1 deg", "360 deg", null],
@@ -223,24 +230,24 @@ describe("other tables", () => {
       thickness: ["0.1 mm", "50 mm", null],
       width: ["5 mm", 5, null],
       breadth: ["5 mm", 5, null],
-      base: ["1 mm", 5, null],
+      baseDiameter: ["1 mm", 5, null],
       depth: ["1 mm", 5, null],
       fillet: ["0.2 mm", 1, null],
       plugWidth: ["1 mm", 5, null],
       plugBreadth: ["1 mm", 5, null],
       finishedLength: ["1 mm", 10, null],
       finishedWidth: ["1 mm", 10, null],
-      shrinkAlong: [-0.2, 0.5, null],
-      shrinkAcross: [-0.2, 0.5, null],
+      shrinkageAlong: [-0.2, 0.5, null],
+      shrinkageAcross: [-0.2, 0.5, null],
     })
     const points = bendTemplate.input.points as unknown as { max: number; of: { fields: object } }
     expect([points.max, limits(points.of.fields)]).toEqual([200, { x: [-100, 100, null], y: [-100, 100, null] }])
     expect(limits(bendTemplate.input)).toMatchObject({
-      diameter: ["1 mm", "300 mm", null],
+      outsideDiameter: ["1 mm", "300 mm", null],
       radius: ["5 mm", 100, null],
       angle: ["0.1 deg", "350 deg", null],
       springback: [0, 0.6, 0.03],
-      straight: [0, 2, "60 mm"],
+      straightRun: [0, 2, "60 mm"],
     })
   })
 })

@@ -61,12 +61,12 @@ function drawn(svg: string): Drawn {
 const near = (got: number, wanted: number, what: string) => expect(Math.abs(got - wanted), `${what}: ${got}, ${wanted}`).toBeLessThan(2e-3)
 
 const inputs: Readonly<Record<string, BendTemplateInput>> = {
-  "a rib": { shape: "arc", diameter: "26.7 mm", radius: "420 mm", angle: "75 deg" },
-  "a small hook": { shape: "arc", diameter: "20 mm", radius: "60 mm", angle: "150 deg", springback: 0.08, straight: "30 mm" },
-  "an edge without straight ends": { shape: "arc", diameter: "33.4 mm", radius: "300 mm", angle: "40 deg", straight: 0 },
+  "a rib": { shape: "arc", outsideDiameter: "26.7 mm", radius: "420 mm", angle: "75 deg" },
+  "a small hook": { shape: "arc", outsideDiameter: "20 mm", radius: "60 mm", angle: "150 deg", springback: 0.08, straightRun: "30 mm" },
+  "an edge without straight ends": { shape: "arc", outsideDiameter: "33.4 mm", radius: "300 mm", angle: "40 deg", straightRun: 0 },
   "a curve": {
     shape: "curve",
-    diameter: "20 mm",
+    outsideDiameter: "20 mm",
     points: [
       { x: 0, y: 0 },
       { x: 0.2, y: 0.12 },
@@ -102,7 +102,7 @@ describe("the drawing of a bend template, measured", () => {
   it.each(cases)("%s: a tick crosses edge and centreline where the bend begins and where it ends", (_, input) => {
     const { paths, lines } = drawn(bendTemplateSvg(input, "rib"))
     const [edge, middle] = paths as [Drawn["paths"][number], Drawn["paths"][number]]
-    const straight = bendTemplate.read(input).straight > 0
+    const straight = bendTemplate.read(input).straightRun > 0
     const ends = straight ? [1, edge.length - 2] : [0, edge.length - 1]
     ends.forEach((at, k) => {
       const { x1, y1, x2, y2 } = lines[k] as Drawn["lines"][number]
@@ -148,10 +148,10 @@ describe("the drawing of a bend template, measured", () => {
       "jig",
       "tube",
       "100 mm: measure before cutting. rib",
-      `tube ${mm(si.diameter)} mm, jig ${deg(out.jigTurn)}° for ${deg(out.turn)}°, edge end to end ${mm(out.chord)} mm`,
+      `tube ${mm(si.outsideDiameter)} mm, jig ${deg(out.jigTurn)}° for ${deg(out.turn)}°, edge end to end ${mm(out.chord)} mm`,
     ])
     expect(/<desc>([^<]*)<\/desc>/.exec(svg)?.[1]).toBe(
-      `Jig edge for a tube of ${mm(si.diameter)} mm; turns ${deg(out.jigTurn)} degrees, least edge radius ${mm(out.edgeRadius)} mm.`,
+      `Jig edge for a tube of ${mm(si.outsideDiameter)} mm; turns ${deg(out.jigTurn)} degrees, least edge radius ${mm(out.minEdgeRadius)} mm.`,
     )
   })
 

@@ -1,7 +1,7 @@
 import { beam, naturalFrequency, pinJoint } from "../../frame/index.js"
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import { coolDown, heatThrough, tubeBend } from "../../thermoform/index.js"
+import { coolingTime, heatingTime, tubeBend } from "../../thermoform/index.js"
 import type { RigDocument } from "../document/document.js"
 import type { Check } from "./checks.js"
 import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
@@ -117,7 +117,7 @@ export function formingChecks(rig: Si): readonly Check[] {
       find: () =>
         findBy(tubeBend, `formed.${i}.bend`, part.bend, (out) => {
           const { radius, support } = part.bend as unknown as { readonly radius: number; readonly support: string }
-          const least = support === "filled" ? out.leastRadiusFilled : out.leastRadiusEmpty
+          const least = support === "filled" ? out.minRadiusFilled : out.minRadiusEmpty
           return atLeast(
             radius,
             least,
@@ -132,21 +132,24 @@ export function formingChecks(rig: Si): readonly Check[] {
       title: `heating of ${part.name}`,
       applies: () => true,
       find: () =>
-        findBy(heatThrough, `formed.${i}.heat`, part.heat, (out) => {
-          const { sourceTemperature, room } = part.heat as unknown as { readonly sourceTemperature: number; readonly room: number }
-          const { plastic, form, thickness, diameter } = part.heat as unknown as Readonly<Record<string, unknown>>
-          const limit = out.sourceLimit ?? out.surfaceLimit
-          const cooling = coolDown.attempt({ plastic, form, thickness, diameter })
+        findBy(heatingTime, `formed.${i}.heat`, part.heat, (out) => {
+          const { sourceTemperature, ambientTemperature } = part.heat as unknown as {
+            readonly sourceTemperature: number
+            readonly ambientTemperature: number
+          }
+          const { material, shape, thickness, outsideDiameter } = part.heat as unknown as Readonly<Record<string, unknown>>
+          const limit = out.maxSourceTemperature ?? out.surfaceTemperatureLimit
+          const cooling = coolingTime.attempt({ material, shape, thickness, outsideDiameter })
           const working = cooling.ok
-            ? ` Out of the heat it can be worked for ${formatQuantity("time", cooling.value.workingSafe)} and is held in the jig for ${formatQuantity("time", cooling.value.holdSafe)}.`
+            ? ` Out of the heat it can be worked for ${formatQuantity("time", cooling.value.plannedWorkingTime)} and is held in the jig for ${formatQuantity("time", cooling.value.plannedHoldTime)}.`
             : ""
           return byMargin(
             sourceTemperature,
             limit,
             "temperature",
-            out.surfaceFirst ? -1 : (limit - sourceTemperature) / Math.max(limit - room, 1),
-            `At ${formatQuantity("temperature", sourceTemperature)} it is warm through after ${formatQuantity("time", out.timeShort)} to ${formatQuantity("time", out.timeLong)}${out.surfaceFirst ? ", but its surface passes its upper limit first" : ""}.${working}`,
-            "see alula/thermoform heatThrough",
+            out.overheatsFirst ? -1 : (limit - sourceTemperature) / Math.max(limit - ambientTemperature, 1),
+            `At ${formatQuantity("temperature", sourceTemperature)} it is warm through after ${formatQuantity("time", out.timeShort)} to ${formatQuantity("time", out.timeLong)}${out.overheatsFirst ? ", but its surface passes its upper limit first" : ""}.${working}`,
+            "see alula/thermoform heatingTime",
           )
         }),
     },

@@ -5,7 +5,7 @@ import { type BeamInput, beam, type PinJointInput, pinJoint } from "../../frame/
 import { type ScissorInput, type ServoPushrodInput, scissor, servoPushrod } from "../../linkage/index.js"
 import type { AngularSpeed, Current, Force, Frequency, Length, Mass, Power, Ratio, Time, Voltage } from "../../quantity/index.js"
 import type { AnyField, AnyFields, Either, Fields } from "../../solver/index.js"
-import { type HeatThroughInput, heatThrough, type TubeBendInput, tubeBend } from "../../thermoform/index.js"
+import { type HeatingTimeInput, heatingTime, type TubeBendInput, tubeBend } from "../../thermoform/index.js"
 import { type LedRunInput, ledRun } from "../../wire/index.js"
 import {
   type ContactSeverityInput,
@@ -84,7 +84,7 @@ export interface RigFormedPart {
   /** Bend [group] */
   bend: TubeBendInput
   /** Heating [group] */
-  heat: HeatThroughInput
+  heat: HeatingTimeInput
 }
 
 /** The day out. */
@@ -298,7 +298,7 @@ const described = {
       fields: {
         name: { kind: "text", label: "part", min: 1, max: 100 },
         bend: { kind: "group", label: "bend", ...embed(tubeBend, "tb") },
-        heat: { kind: "group", label: "heating", ...embed(heatThrough, "ht") },
+        heat: { kind: "group", label: "heating", ...embed(heatingTime, "ht") },
       },
     },
   },

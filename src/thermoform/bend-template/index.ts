@@ -35,30 +35,30 @@ export function finishedSteps(si: Si): {
 const STRAIGHT = 1e4
 
 function kernel(si: Si): BendTemplate | NoSolution {
-  const { diameter, springback, straight } = si
+  const { outsideDiameter, springback, straightRun } = si
   const { path, leastRadius: sharpest } = finished(si)
-  const leastRadius = Math.min(sharpest, STRAIGHT)
+  const minRadius = Math.min(sharpest, STRAIGHT)
   const factor = 1 / (1 - springback)
-  const jigRadius = leastRadius * (1 - springback)
-  const edgeRadius = jigRadius - diameter / 2
-  if (!(edgeRadius > 0))
+  const minJigRadius = minRadius * (1 - springback)
+  const minEdgeRadius = minJigRadius - outsideDiameter / 2
+  if (!(minEdgeRadius > 0))
     return refuse(
-      "edge-folds",
-      "In the jig the centreline turns at {jigRadius length} radius, no more than half the tube's {given.diameter length}: the jig's edge would have no radius left. Bend it wider.",
-      Math.max(-edgeRadius, Number.EPSILON * diameter),
-      { radius: leastRadius, jigRadius },
+      "too-tight",
+      "In the jig the centreline turns at {minJigRadius length} radius, no more than half the tube's {given.outsideDiameter length}: the jig's edge would have no radius left. Bend it wider.",
+      Math.max(-minEdgeRadius, Number.EPSILON * outsideDiameter),
+      { radius: minRadius, minJigRadius },
       {
-        ...(si.shape === "arc" ? { radius: (5 * diameter) / (1 - springback) } : {}),
-        diameter: jigRadius,
+        ...(si.shape === "arc" ? { radius: (5 * outsideDiameter) / (1 - springback) } : {}),
+        outsideDiameter: minJigRadius,
       },
-      { "given.diameter": diameter },
+      { "given.outsideDiameter": outsideDiameter },
     )
-  const jig = withRuns(overbent(path, factor), straight)
+  const jig = withRuns(overbent(path, factor), straightRun)
   const last = path.heading.length - 1
   const turn = (path.heading[last] as number) - (path.heading[0] as number)
   // an arc stands upright, its middle level; a curve stays as it was drawn
   const tilt = si.shape === "arc" ? -(turn * factor) / 2 : 0
-  const inside = si.shape === "arc" || si.side === "left" ? diameter / 2 : -diameter / 2
+  const inside = si.shape === "arc" || si.side === "left" ? outsideDiameter / 2 : -outsideDiameter / 2
   const middle = pointsOf(jig, { x: 0, y: 0 }, tilt)
   const side = offset(middle, jig.heading, inside, tilt)
   const all = [...middle, ...side]
@@ -70,9 +70,9 @@ function kernel(si: Si): BendTemplate | NoSolution {
   return {
     turn,
     jigTurn: turn * factor,
-    leastRadius,
-    jigRadius,
-    edgeRadius,
+    minRadius,
+    minJigRadius,
+    minEdgeRadius,
     length: path.along[last] as number,
     chord: Math.hypot(b.x - a.x, b.y - a.y),
     width: span("x"),
@@ -101,7 +101,7 @@ function check({ shape, radius, angle, points }: Si): Issue[] {
   return faults
 }
 
-function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
+function cautions({ springback, outsideDiameter }: Si, out: BendTemplate): Caution[] {
   const found: Caution[] = [
     caution("true-scale", "note", "Print at 100 %, without fitting to the page, and measure the 100 mm bar before cutting."),
     caution(
@@ -112,20 +112,20 @@ function cautions({ springback, diameter }: Si, out: BendTemplate): Caution[] {
       { "given.springback": springback },
     ),
     caution(
-      "hot-jig",
+      "burns",
       "warning",
       "The tube is hot enough to burn in seconds (5 s at 60 °C) and to scorch paper tape and soft wood: screw stops to the board, wear gloves, work in moving air.",
       BURN_TIMES,
     ),
   ]
-  if (out.leastRadius < 5 * diameter)
+  if (out.minRadius < 5 * outsideDiameter)
     found.push(
       caution(
         "tight-radius",
         "caution",
-        "Down to {leastRadius length} radius, tighter than five diameters: see tubeBend for wrinkling and thinning.",
+        "Down to {minRadius length} radius, tighter than five diameters: see tubeBend for wrinkling and thinning.",
         SAND_BENDING,
-        { leastRadius: out.leastRadius },
+        { minRadius: out.minRadius },
       ),
     )
   if (Math.abs(out.jigTurn) > Math.PI)
@@ -148,7 +148,7 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  *
  * **Inputs**
  * - `shape`: shape [arc or curve]
- * - `diameter`: outer diameter [D; 1 to 300 mm]
+ * - `outsideDiameter`: outside diameter [D; 1 to 300 mm]
  * - `radius`: centreline radius [R_given; 5 mm to 100 m; optional]
  * - `angle`: angle [theta; 0.1° to 350°; optional]
  * - `points`: points of the centreline [list of 0 to 200; default none]
@@ -156,13 +156,13 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  *   - `y`: upwards [y_p; −100 to 100 m]
  * - `side`: side of the jig [left or right; default left]
  * - `springback`: springback [q; 0 to 0.6; default 0.03]
- * - `straight`: straight run at each end [l_run; 0 to 2 m; default 60 mm]
+ * - `straightRun`: straight run at each end [l_run; 0 to 2 m; default 60 mm]
  *
  * **Results**
  *
- * `turn`: finished bend turns [phi; rad]; `jigTurn`: jig turns [phi_jig; rad]; `leastRadius`: least radius finished
- * [R; m]; `jigRadius`: least radius in the jig [R_jig; m]; `edgeRadius`: least radius of the edge [R_edge; m];
- * `length`: length of the bend [l; m]; `chord`: end to end of the edge [c_edge; m]; `width`: width of the edge
+ * `turn`: finished bend turns [phi; rad]; `jigTurn`: jig turns [phi_jig; rad]; `minRadius`: minimum radius finished
+ * [R; m]; `minJigRadius`: minimum radius in the jig [R_jig; m]; `minEdgeRadius`: minimum radius of the edge [R_edge;
+ * m]; `length`: length of the bend [l; m]; `chord`: end to end of the edge [c_edge; m]; `width`: width of the edge
  * [w_edge; m]; `height`: height of the edge [h_edge; m]; `edge`: edge [list]; `centreline`: centreline [list].
  *
  * **Symbols of the working**
@@ -175,13 +175,13 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `edge-folds` where the curve is tighter than the tube
+ * @throws NoSolutionError `too-tight` where the curve is tighter than the tube
  * @example
  * ```ts
  * import { bendTemplate } from 'alula/thermoform'
- * const jig = bendTemplate({ shape: 'arc', diameter: '26.7 mm', radius: '250 mm', angle: '60 deg', springback: '4 %' })
- * jig.jigRadius // => 0.2400
- * jig.edgeRadius // => 0.22665
+ * const jig = bendTemplate({ shape: 'arc', outsideDiameter: '26.7 mm', radius: '250 mm', angle: '60 deg', springback: '4 %' })
+ * jig.minJigRadius // => 0.2400
+ * jig.minEdgeRadius // => 0.22665
  * ```
  */
 export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE__ */ solver<BendTemplateInput, BendTemplate>(
@@ -191,7 +191,7 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
   () => ({
     input: {
       shape: { kind: "choice", label: "shape", options: { arc: "circular arc", curve: "free curve" } },
-      diameter: { kind: "length", symbol: "D", label: "outer diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
+      outsideDiameter: { kind: "length", symbol: "D", label: "outside diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
       radius: {
         kind: "length",
         symbol: "R_given",
@@ -227,7 +227,7 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
       },
       side: { kind: "choice", label: "side of the jig", options: { left: "left", right: "right" }, default: "left" },
       springback: { kind: "ratio", symbol: "q", label: "springback", min: 0, max: 0.6, typical: [0, 0.1], default: 0.03 },
-      straight: {
+      straightRun: {
         kind: "length",
         symbol: "l_run",
         label: "straight run at each end",
@@ -240,9 +240,9 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
     output: {
       turn: { kind: "angle", symbol: "phi", label: "finished bend turns" },
       jigTurn: { kind: "angle", symbol: "phi_jig", label: "jig turns" },
-      leastRadius: { kind: "length", symbol: "R", label: "least radius finished" },
-      jigRadius: { kind: "length", symbol: "R_jig", label: "least radius in the jig" },
-      edgeRadius: { kind: "length", symbol: "R_edge", label: "least radius of the edge" },
+      minRadius: { kind: "length", symbol: "R", label: "minimum radius finished" },
+      minJigRadius: { kind: "length", symbol: "R_jig", label: "minimum radius in the jig" },
+      minEdgeRadius: { kind: "length", symbol: "R_edge", label: "minimum radius of the edge" },
       length: { kind: "length", symbol: "l", label: "length of the bend" },
       chord: { kind: "length", symbol: "c_edge", label: "end to end of the edge" },
       width: { kind: "length", symbol: "w_edge", label: "width of the edge" },
@@ -266,7 +266,7 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE_
         },
       },
     },
-    example: { shape: "arc", diameter: "26.7 mm", radius: "250 mm", angle: "60 deg" },
+    example: { shape: "arc", outsideDiameter: "26.7 mm", radius: "250 mm", angle: "60 deg" },
     formulae: [
       { symbol: "dl", kind: "length", meaning: "steps along the finished centreline", given: (si) => finishedSteps(si).lengths },
       { symbol: "dphi", kind: "angle", meaning: "turn of each step", given: (si) => finishedSteps(si).turns },

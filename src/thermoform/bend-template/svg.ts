@@ -28,7 +28,7 @@ function sheetOf(input: BendTemplateInput, title: string): Sheet {
     const [e, c] = [edge[i] as Point, middle[i] as Point]
     return element("line", { x1: e.x, y1: e.y, x2: 2 * c.x - e.x, y2: 2 * c.y - e.y, stroke: "#555", "stroke-width": 0.3 })
   }
-  const ends = si.straight > 0 ? [1, edge.length - 2] : [0, edge.length - 1]
+  const ends = si.straightRun > 0 ? [1, edge.length - 2] : [0, edge.length - 1]
   // which side is wood and which is tube, a little off the middle of the edge
   const sideLabel = (text: string, towardsTube: number) => {
     const i = Math.floor(edge.length / 2)
@@ -46,7 +46,7 @@ function sheetOf(input: BendTemplateInput, title: string): Sheet {
   return {
     width,
     height,
-    description: `Jig edge for a tube of ${millimetres(si.diameter)} mm; turns ${degrees(jig.jigTurn)} degrees, least edge radius ${millimetres(jig.edgeRadius)} mm.`,
+    description: `Jig edge for a tube of ${millimetres(si.outsideDiameter)} mm; turns ${degrees(jig.jigTurn)} degrees, least edge radius ${millimetres(jig.minEdgeRadius)} mm.`,
     content: [
       element("path", { d: pathThrough(edge), fill: "none", stroke: "#000", "stroke-width": 0.35 }),
       element("path", { d: pathThrough(middle), fill: "none", stroke: "#777", "stroke-width": 0.25, "stroke-dasharray": "6 2 1 2" }),
@@ -61,7 +61,7 @@ function sheetOf(input: BendTemplateInput, title: string): Sheet {
       label(
         MARGIN,
         base + 7,
-        `tube ${millimetres(si.diameter)} mm, jig ${degrees(jig.jigTurn)}° for ${degrees(jig.turn)}°, edge end to end ${millimetres(jig.chord)} mm`,
+        `tube ${millimetres(si.outsideDiameter)} mm, jig ${degrees(jig.jigTurn)}° for ${degrees(jig.turn)}°, edge end to end ${millimetres(jig.chord)} mm`,
         { "font-size": 4, "font-family": "sans-serif" },
       ),
     ],
@@ -82,7 +82,7 @@ const inMillimetres = (width: number, height: number) => ({ width: `${svgNumber(
  * @example
  * ```ts
  * import { bendTemplateSvg } from 'alula/thermoform'
- * const drawing = bendTemplateSvg({ shape: 'arc', diameter: '26.7 mm', radius: '250 mm', angle: '60 deg' }, 'wing rib 3')
+ * const drawing = bendTemplateSvg({ shape: 'arc', outsideDiameter: '26.7 mm', radius: '250 mm', angle: '60 deg' }, 'wing rib 3')
  * drawing.startsWith('<svg') // => true
  * ```
  */
@@ -114,7 +114,7 @@ export interface TemplatePage {
  * @example
  * ```ts
  * import { bendTemplatePages } from 'alula/thermoform'
- * const pages = bendTemplatePages({ shape: 'arc', diameter: '26.7 mm', radius: '420 mm', angle: '75 deg' }, 'wing rib 3')
+ * const pages = bendTemplatePages({ shape: 'arc', outsideDiameter: '26.7 mm', radius: '420 mm', angle: '75 deg' }, 'wing rib 3')
  * pages.length // => 4
  * ```
  */

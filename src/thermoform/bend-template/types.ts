@@ -16,7 +16,7 @@ export interface BendTemplateInput {
   /** A circular arc by radius and angle, or a free curve through points. [arc or curve] */
   shape: "arc" | "curve"
   /** Outer diameter of the tube, or thickness of the strip. [D; 1 to 300 mm] */
-  diameter: Length
+  outsideDiameter: Length
   /** Arc: radius of the finished bend to the centreline. [R_given; 5 mm to 100 m; optional] */
   radius?: Length | null
   /** Arc: angle of the finished bend. [theta; 0.1° to 350°; optional] */
@@ -28,7 +28,7 @@ export interface BendTemplateInput {
   /** Part of the angle lost on release. [q; 0 to 0.6; default 0.03] */
   springback?: Ratio
   /** Straight run of jig beyond each end of the bend. [l_run; 0 to 2 m; default 60 mm] */
-  straight?: Length
+  straightRun?: Length
 }
 
 /** A point of the template, m. */
@@ -46,11 +46,11 @@ export interface BendTemplate {
   /** Angle the jig turns through. [phi_jig; rad] */
   readonly jigTurn: number
   /** Least radius of the finished centreline. [R; m] */
-  readonly leastRadius: number
+  readonly minRadius: number
   /** Least radius of the centreline in the jig. [R_jig; m] */
-  readonly jigRadius: number
+  readonly minJigRadius: number
   /** Least radius of the jig's edge where it lies inside the bend. [R_edge; m] */
-  readonly edgeRadius: number
+  readonly minEdgeRadius: number
   /** Length of tube in the bend, without the straight runs. [l; m] */
   readonly length: number
   /** Straight distance between the ends of the edge, to check the print with. [c_edge; m] */

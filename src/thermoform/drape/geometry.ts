@@ -6,18 +6,18 @@ type Si = SiOf<DrapeInput>
 const { PI } = Math
 
 /** Angle of the wall from the horizontal. */
-export function wallAngle({ form, width, base, depth }: Si): number {
-  return form === "frustum" ? Math.atan2(depth, (width - (base as number)) / 2) : PI / 2
+export function wallAngle({ shape, width, baseDiameter, depth }: Si): number {
+  return shape === "frustum" ? Math.atan2(depth, (width - (baseDiameter as number)) / 2) : PI / 2
 }
 
 /** Radius of the flat base. */
-export const baseRadius = ({ form, width, base }: Si): number => (form === "frustum" ? (base as number) : width) / 2
+export const baseRadius = ({ shape, width, baseDiameter }: Si): number => (shape === "frustum" ? (baseDiameter as number) : width) / 2
 
 /** Thickness of the free bubble as it touches the base, as a fraction of the sheet; null where the form is too shallow for it. */
 function atTouch(si: Si): number | null {
   const angle = wallAngle(si)
   const [rim, foot] = [si.width / 2, baseRadius(si)]
-  if (si.form === "cup") return si.depth >= foot ? Math.exp(-(si.depth - foot) / foot) / 2 : null
+  if (si.shape === "cup") return si.depth >= foot ? Math.exp(-(si.depth - foot) / foot) / 2 : null
   const touch = foot * (1 + Math.cos(angle))
   return touch <= rim ? ((1 + Math.cos(angle)) / 2) * (touch / rim) ** (1 / Math.cos(angle) - 1) : null
 }
@@ -41,24 +41,24 @@ export function cornerThinning(si: Si): number {
 
 /** Area of the opening and of the formed surface. */
 export function areas(si: Si): { readonly open: number; readonly formed: number } {
-  const { form, width, breadth, depth } = si
+  const { shape, width, breadth, depth } = si
   const r = width / 2
-  if (form === "box") {
+  if (shape === "box") {
     const b = breadth as number
     return { open: width * b, formed: width * b + 2 * depth * (width + b) }
   }
   const open = PI * r * r
-  if (form === "cup") return { open, formed: open + 2 * PI * r * depth }
-  if (form === "dome") return { open, formed: PI * (r * r + depth * depth) }
-  const foot = form === "cone" ? 0 : baseRadius(si)
+  if (shape === "cup") return { open, formed: open + 2 * PI * r * depth }
+  if (shape === "dome") return { open, formed: PI * (r * r + depth * depth) }
+  const foot = shape === "cone" ? 0 : baseRadius(si)
   return { open, formed: PI * (r + foot) * Math.hypot(depth, r - foot) + PI * foot * foot }
 }
 
 /** Least thickness, m; null where no sum is known. */
 export function least(si: Si): number | null {
-  const { form, thickness, width, depth, fillet } = si
-  if (form === "dome") return thickness / (1 + (depth / (width / 2)) ** 2) ** 2
-  if ((form === "cup" || form === "frustum") && fillet !== null) {
+  const { shape, thickness, width, depth, fillet } = si
+  if (shape === "dome") return thickness / (1 + (depth / (width / 2)) ** 2) ** 2
+  if ((shape === "cup" || shape === "frustum") && fillet !== null) {
     const touch = atTouch(si)
     return touch === null ? null : thickness * touch * Math.exp(-cornerThinning(si))
   }

@@ -7,8 +7,8 @@ import type { Drape, DrapeInput, Si, Size } from "./types.js"
 
 export type { Drape, DrapeInput } from "./types.js"
 
-const shrink = (si: Si, key: "shrinkAlong" | "shrinkAcross") =>
-  si[key] ?? plastics[si.plastic][key === "shrinkAlong" ? "shrinkage" : "shrinkageAcross"].high
+const shrink = (si: Si, key: "shrinkageAlong" | "shrinkageAcross") =>
+  si[key] ?? plastics[si.material][key === "shrinkageAlong" ? "shrinkage" : "shrinkageAcross"].high
 
 function kernel(si: Si): Drape | NoSolution {
   const { thickness, width, breadth, depth, plugWidth, plugBreadth, finishedLength, finishedWidth } = si
@@ -17,7 +17,7 @@ function kernel(si: Si): Drape | NoSolution {
   const smallest = Math.min(width, breadth ?? width)
   if (plug !== null && !(open - plug > 0.01 * open))
     return refuse(
-      "plug-too-large",
+      "does-not-fit",
       "A plug of {plugArea area} leaves no sheet in an opening of {openArea area} to draw the walls from: make it smaller.",
       Math.max(plug - 0.99 * open, Number.EPSILON * open),
       { plugArea: plug, openArea: open },
@@ -29,16 +29,16 @@ function kernel(si: Si): Drape | NoSolution {
     arealDrawRatio: formed / open,
     linearDrawRatio: depth / smallest,
     meanThickness: (thickness * open) / formed,
-    leastThickness: least(si),
-    plugWall: plug === null ? null : (thickness * (open - plug)) / (formed - open),
-    blankLength: finishedLength === null ? null : finishedLength / (1 - shrink(si, "shrinkAlong")),
-    blankWidth: finishedWidth === null ? null : finishedWidth / (1 - shrink(si, "shrinkAcross")),
+    minThickness: least(si),
+    plugThickness: plug === null ? null : (thickness * (open - plug)) / (formed - open),
+    blankLength: finishedLength === null ? null : finishedLength / (1 - shrink(si, "shrinkageAlong")),
+    blankWidth: finishedWidth === null ? null : finishedWidth / (1 - shrink(si, "shrinkageAcross")),
   }
 }
 /** Sizes as a maker says them. */
 const sizes: Readonly<Record<Size, string>> = {
   breadth: "shorter side",
-  base: "base diameter",
+  baseDiameter: "base diameter",
   fillet: "fillet",
   plugWidth: "longer side of a plug",
   plugBreadth: "shorter side of a plug",
@@ -46,20 +46,22 @@ const sizes: Readonly<Record<Size, string>> = {
 
 function check(si: Si): Issue[] {
   const faults: Issue[] = []
-  const only = (key: Size, forms: readonly Si["form"][], needed: boolean) => {
-    const fits = forms.includes(si.form)
-    if (!fits && si[key] !== null) faults.push(inconsistent([key], "a {size}", "none for a {form}", { size: sizes[key], form: si.form }))
+  const only = (key: Size, forms: readonly Si["shape"][], needed: boolean) => {
+    const fits = forms.includes(si.shape)
+    if (!fits && si[key] !== null) faults.push(inconsistent([key], "a {size}", "none for a {shape}", { size: sizes[key], shape: si.shape }))
     if (fits && needed && si[key] === null)
-      faults.push(inconsistent([key], "nothing", "the {size} of a {form}", { size: sizes[key], form: si.form }))
+      faults.push(inconsistent([key], "nothing", "the {size} of a {shape}", { size: sizes[key], shape: si.shape }))
   }
   only("breadth", ["box"], true)
-  only("base", ["frustum"], true)
+  only("baseDiameter", ["frustum"], true)
   only("fillet", ["cup", "frustum"], false)
   only("plugWidth", ["box"], false)
   only("plugBreadth", ["box"], false)
-  const { width, breadth, base, fillet, plugWidth, plugBreadth } = si
-  if (si.form === "frustum" && base !== null && !(base < 0.98 * width))
-    faults.push(inconsistent(["base"], "{base length}", "less than 0.98 of the rim, {width length}", { base, width }))
+  const { width, breadth, baseDiameter, fillet, plugWidth, plugBreadth } = si
+  if (si.shape === "frustum" && baseDiameter !== null && !(baseDiameter < 0.98 * width))
+    faults.push(
+      inconsistent(["baseDiameter"], "{baseDiameter length}", "less than 0.98 of the rim, {width length}", { baseDiameter, width }),
+    )
   if (breadth !== null && breadth > width)
     faults.push(inconsistent(["breadth"], "{breadth length}", "no more than the longer side, {width length}", { breadth, width }))
   if (plugWidth !== null && plugBreadth !== null && breadth !== null && (plugWidth > width || plugBreadth > breadth))
@@ -71,7 +73,7 @@ function check(si: Si): Issue[] {
         { plugWidth, plugBreadth, width, breadth },
       ),
     )
-  if ((si.form === "cup" || si.form === "frustum") && fillet !== null && !(base === null && si.form === "frustum")) {
+  if ((si.shape === "cup" || si.shape === "frustum") && fillet !== null && !(baseDiameter === null && si.shape === "frustum")) {
     const most = (0.9 * baseRadius(si)) / Math.tan(wallAngle(si) / 2)
     if (!(fillet < most)) faults.push(inconsistent(["fillet"], "{fillet length}", "less than {most length}", { fillet, most }))
   }
@@ -82,9 +84,9 @@ function check(si: Si): Issue[] {
 const THIN = 1 / 4
 
 function cautions(si: Si, out: Drape): Caution[] {
-  const { shrinkage, shrinkageOf } = plastics[si.plastic]
+  const { shrinkage, shrinkageOf } = plastics[si.material]
   const found: Caution[] = [
-    ...heatingCautions(si.plastic, si.plastic === "lowTempPolyester"),
+    ...heatingCautions(si.material, si.material === "low-temp-polyester"),
     caution(
       "two-draw-ratios",
       "note",
@@ -92,7 +94,7 @@ function cautions(si: Si, out: Drape): Caution[] {
       DRAW_RATIOS,
     ),
   ]
-  if (out.leastThickness === null)
+  if (out.minThickness === null)
     found.push(
       caution(
         "corners-thinner",
@@ -102,14 +104,14 @@ function cautions(si: Si, out: Drape): Caution[] {
         { meanThickness: out.meanThickness },
       ),
     )
-  else if (out.leastThickness < THIN * si.thickness)
+  else if (out.minThickness < THIN * si.thickness)
     found.push(
       caution(
         "very-thin",
         "caution",
-        "The thinnest place keeps {leastThickness length}, less than a quarter of the sheet: use a larger fillet, a plug, more taper or thicker sheet.",
+        "The thinnest place keeps {minThickness length}, less than a quarter of the sheet: use a larger fillet, a plug, more taper or thicker sheet.",
         practice,
-        { leastThickness: out.leastThickness },
+        { minThickness: out.minThickness },
       ),
     )
   if (out.linearDrawRatio > 1)
@@ -122,7 +124,7 @@ function cautions(si: Si, out: Drape): Caution[] {
         { linearDrawRatio: out.linearDrawRatio },
       ),
     )
-  const guessed = (out.blankLength !== null && si.shrinkAlong === null) || (out.blankWidth !== null && si.shrinkAcross === null)
+  const guessed = (out.blankLength !== null && si.shrinkageAlong === null) || (out.blankWidth !== null && si.shrinkageAcross === null)
   if (guessed)
     found.push(
       shrinkageOf === "sheet"
@@ -155,27 +157,27 @@ const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input,
  * for cups shallower than their radius.
  *
  * **Inputs**
- * - `plastic`: plastic [one of 11 words]
+ * - `material`: plastic [one of 11 words]
  * - `thickness`: sheet [s_t; 0.1 to 50 mm]
- * - `form`: form [cup, frustum, cone, dome or box]
+ * - `shape`: form [cup, frustum, cone, dome or box]
  * - `width`: rim diameter or longer side [w_1; 5 mm to 5 m]
  * - `breadth`: shorter side [w_2; 5 mm to 5 m; optional]
- * - `base`: base diameter [w_b; 1 mm to 5 m; optional]
+ * - `baseDiameter`: base diameter [w_b; 1 mm to 5 m; optional]
  * - `depth`: depth [H_d; 1 mm to 5 m]
  * - `fillet`: fillet at the base [r_f; 0.2 mm to 1 m; optional]
  * - `plugWidth`: plug, longer side [p_1; 1 mm to 5 m; optional]
  * - `plugBreadth`: plug, shorter side [p_2; 1 mm to 5 m; optional]
  * - `finishedLength`: finished length [f_1; 1 mm to 10 m; optional]
  * - `finishedWidth`: finished width [f_2; 1 mm to 10 m; optional]
- * - `shrinkAlong`: shrinkage along [q_1given; −0.2 to 0.5; optional]
- * - `shrinkAcross`: shrinkage across [q_2given; −0.2 to 0.5; optional]
+ * - `shrinkageAlong`: shrinkage along [q_1given; −0.2 to 0.5; optional]
+ * - `shrinkageAcross`: shrinkage across [q_2given; −0.2 to 0.5; optional]
  * - `plugWidth` and `plugBreadth` only together
  *
  * **Results**
  *
  * `openArea`: open area [A_0; m²]; `formedArea`: formed area [A_f; m²]; `arealDrawRatio`: areal draw ratio [ADR];
- * `linearDrawRatio`: linear draw ratio [LDR]; `meanThickness`: mean thickness [s_mean; m]; `leastThickness`: least
- * thickness [s_least; m]; `plugWall`: wall with a plug [s_plug; m]; `blankLength`: blank length [b_1; m];
+ * `linearDrawRatio`: linear draw ratio [LDR]; `meanThickness`: mean thickness [s_mean; m]; `minThickness`: minimum
+ * thickness [s_least; m]; `plugThickness`: thickness with a plug [s_plug; m]; `blankLength`: blank length [b_1; m];
  * `blankWidth`: blank width [b_2; m].
  *
  * **Symbols of the working**
@@ -190,11 +192,11 @@ const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input,
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `plug-too-large`
+ * @throws NoSolutionError `does-not-fit`
  * @example
  * ```ts
  * import { drape } from 'alula/thermoform'
- * const box = drape({ plastic: 'hips', thickness: '2 mm', form: 'box', width: '150 mm', breadth: '100 mm', depth: '60 mm' })
+ * const box = drape({ material: 'hips', thickness: '2 mm', shape: 'box', width: '150 mm', breadth: '100 mm', depth: '60 mm' })
  * box.arealDrawRatio // => 3.000
  * box.meanThickness * 1000 // => 0.6667
  * ```
@@ -205,16 +207,24 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
   solve,
   () => ({
     input: {
-      plastic: { kind: "choice", label: "plastic", options: plasticOptions },
+      material: { kind: "choice", label: "plastic", options: plasticOptions },
       thickness: { kind: "length", symbol: "s_t", label: "sheet", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "6 mm"] },
-      form: {
+      shape: {
         kind: "choice",
         label: "form",
         options: { cup: "straight cup", frustum: "tapered cup", cone: "full cone", dome: "free-blown dome", box: "rectangular box" },
       },
       width: { kind: "length", symbol: "w_1", label: "rim diameter or longer side", min: "5 mm", max: 5, typical: ["50 mm", "500 mm"] },
       breadth: { kind: "length", symbol: "w_2", label: "shorter side", min: "5 mm", max: 5, typical: ["50 mm", "300 mm"], default: null },
-      base: { kind: "length", symbol: "w_b", label: "base diameter", min: "1 mm", max: 5, typical: ["20 mm", "200 mm"], default: null },
+      baseDiameter: {
+        kind: "length",
+        symbol: "w_b",
+        label: "base diameter",
+        min: "1 mm",
+        max: 5,
+        typical: ["20 mm", "200 mm"],
+        default: null,
+      },
       depth: { kind: "length", symbol: "H_d", label: "depth", min: "1 mm", max: 5, typical: ["10 mm", "300 mm"] },
       fillet: {
         kind: "length",
@@ -261,8 +271,16 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
         typical: ["0.1 m", "1 m"],
         default: null,
       },
-      shrinkAlong: { kind: "ratio", symbol: "q_1given", label: "shrinkage along", min: -0.2, max: 0.5, typical: [0, 0.05], default: null },
-      shrinkAcross: {
+      shrinkageAlong: {
+        kind: "ratio",
+        symbol: "q_1given",
+        label: "shrinkage along",
+        min: -0.2,
+        max: 0.5,
+        typical: [0, 0.05],
+        default: null,
+      },
+      shrinkageAcross: {
         kind: "ratio",
         symbol: "q_2given",
         label: "shrinkage across",
@@ -278,15 +296,15 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
       arealDrawRatio: { kind: "number", symbol: "ADR", label: "areal draw ratio" },
       linearDrawRatio: { kind: "number", symbol: "LDR", label: "linear draw ratio" },
       meanThickness: { kind: "length", symbol: "s_mean", label: "mean thickness" },
-      leastThickness: { kind: "length", symbol: "s_least", label: "least thickness" },
-      plugWall: { kind: "length", symbol: "s_plug", label: "wall with a plug" },
+      minThickness: { kind: "length", symbol: "s_least", label: "minimum thickness" },
+      plugThickness: { kind: "length", symbol: "s_plug", label: "thickness with a plug" },
       blankLength: { kind: "length", symbol: "b_1", label: "blank length" },
       blankWidth: { kind: "length", symbol: "b_2", label: "blank width" },
     },
     example: {
-      plastic: "hips",
+      material: "hips",
       thickness: "2 mm",
-      form: "cup",
+      shape: "cup",
       width: "80 mm",
       depth: "60 mm",
       fillet: "8 mm",
@@ -294,59 +312,59 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
       finishedWidth: "120 mm",
     },
     formulae: [
-      { symbol: "A_0", meaning: "opening of a box", is: "w_1 * w_2", when: 'equalText(form, "box")' },
-      { symbol: "A_0", meaning: "round opening", is: "pi * w_1^2 / 4", when: 'not equalText(form, "box")' },
-      { symbol: "A_f", meaning: "box", is: "A_0 + 2 * H_d * (w_1 + w_2)", when: 'equalText(form, "box")' },
-      { symbol: "A_f", meaning: "cup", is: "A_0 + pi * w_1 * H_d", when: 'equalText(form, "cup")' },
-      { symbol: "A_f", meaning: "cap of a ball", is: "A_0 + pi * H_d^2", when: 'equalText(form, "dome")' },
-      { symbol: "A_f", meaning: "cone", is: "pi * w_1 / 2 * sqrt(H_d^2 + w_1^2 / 4)", when: 'equalText(form, "cone")' },
+      { symbol: "A_0", meaning: "opening of a box", is: "w_1 * w_2", when: 'equalText(shape, "box")' },
+      { symbol: "A_0", meaning: "round opening", is: "pi * w_1^2 / 4", when: 'not equalText(shape, "box")' },
+      { symbol: "A_f", meaning: "box", is: "A_0 + 2 * H_d * (w_1 + w_2)", when: 'equalText(shape, "box")' },
+      { symbol: "A_f", meaning: "cup", is: "A_0 + pi * w_1 * H_d", when: 'equalText(shape, "cup")' },
+      { symbol: "A_f", meaning: "cap of a ball", is: "A_0 + pi * H_d^2", when: 'equalText(shape, "dome")' },
+      { symbol: "A_f", meaning: "cone", is: "pi * w_1 / 2 * sqrt(H_d^2 + w_1^2 / 4)", when: 'equalText(shape, "cone")' },
       {
         symbol: "A_f",
         meaning: "tapered cup with base",
         is: "pi * (w_1 + w_b) / 2 * sqrt(H_d^2 + (w_1 - w_b)^2 / 4) + pi * w_b^2 / 4",
-        when: 'equalText(form, "frustum")',
+        when: 'equalText(shape, "frustum")',
       },
       { symbol: "ADR", meaning: "areal draw ratio", is: "A_f / A_0" },
-      { symbol: "LDR", meaning: "depth over the smaller side of a box", is: "H_d / min(w_1, w_2)", when: 'equalText(form, "box")' },
-      { symbol: "LDR", meaning: "depth over rim diameter", is: "H_d / w_1", when: 'not equalText(form, "box")' },
+      { symbol: "LDR", meaning: "depth over the smaller side of a box", is: "H_d / min(w_1, w_2)", when: 'equalText(shape, "box")' },
+      { symbol: "LDR", meaning: "depth over rim diameter", is: "H_d / w_1", when: 'not equalText(shape, "box")' },
       { symbol: "s_mean", meaning: "mean thickness, volume kept", is: "s_t / ADR" },
       {
         symbol: "s_least",
         meaning: "top of a free-blown dome",
         is: "s_t / (1 + (2 * H_d / w_1)^2)^2",
-        when: 'equalText(form, "dome")',
+        when: 'equalText(shape, "dome")',
         source: DOME,
       },
       {
         symbol: "touches",
         kind: "number",
         meaning: "1 where the bubble touches the base while it still hangs free",
-        given: (si, out) => (out.leastThickness !== null && si.form !== "dome" ? 1 : 0),
+        given: (si, out) => (out.minThickness !== null && si.shape !== "dome" ? 1 : 0),
       },
       {
         symbol: "I_corner",
         kind: "number",
         meaning: "integral of thinning into the corner",
-        given: (si, out) => (out.leastThickness !== null && si.form !== "dome" ? cornerThinning(si) : 0),
+        given: (si, out) => (out.minThickness !== null && si.shape !== "dome" ? cornerThinning(si) : 0),
       },
       {
         symbol: "s_least",
         meaning: "corner of a cup",
         is: "s_t / 2 * exp(-(H_d - w_1 / 2) / (w_1 / 2)) * exp(-I_corner)",
-        when: 'touches == 1 and equalText(form, "cup")',
+        when: 'touches == 1 and equalText(shape, "cup")',
       },
       {
         symbol: "beta",
         kind: "number",
         meaning: "wall angle from the horizontal, rad",
         is: "atan(2 * H_d / (w_1 - w_b))",
-        when: 'equalText(form, "frustum")',
+        when: 'equalText(shape, "frustum")',
       },
       {
         symbol: "s_least",
         meaning: "corner of a tapered cup",
         is: "s_t * (1 + cos(beta)) / 2 * (w_b * (1 + cos(beta)) / w_1)^(1 / cos(beta) - 1) * exp(-I_corner)",
-        when: 'touches == 1 and equalText(form, "frustum")',
+        when: 'touches == 1 and equalText(shape, "frustum")',
         source: CRAWFORD_FORMING,
       },
       {
@@ -356,8 +374,8 @@ export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInpu
         when: "has_plugWidth",
         source: CRAWFORD_FORMING,
       },
-      { symbol: "q_1", kind: "ratio", meaning: "shrinkage along", given: (si) => shrink(si, "shrinkAlong") },
-      { symbol: "q_2", kind: "ratio", meaning: "shrinkage across", given: (si) => shrink(si, "shrinkAcross") },
+      { symbol: "q_1", kind: "ratio", meaning: "shrinkage along", given: (si) => shrink(si, "shrinkageAlong") },
+      { symbol: "q_2", kind: "ratio", meaning: "shrinkage across", given: (si) => shrink(si, "shrinkageAcross") },
       { symbol: "b_1", meaning: "blank length", is: "f_1 / (1 - q_1)", when: "has_finishedLength" },
       { symbol: "b_2", meaning: "blank width", is: "f_2 / (1 - q_2)", when: "has_finishedWidth" },
     ],

@@ -6,17 +6,17 @@ import type { Plastic } from "../data.js"
 /** Input of {@link drape}. */
 export interface DrapeInput {
   /** Plastic [one of 11 words] */
-  plastic: Plastic
+  material: Plastic
   /** Thickness of the sheet. [s_t; 0.1 to 50 mm] */
   thickness: Length
   /** What it is drawn into: straight cup, tapered cup, full cone, free-blown dome, or rectangular box. [cup, frustum, cone, dome or box] */
-  form: "cup" | "frustum" | "cone" | "dome" | "box"
+  shape: "cup" | "frustum" | "cone" | "dome" | "box"
   /** Diameter at the rim, or the longer side of a box. [w_1; 5 mm to 5 m] */
   width: Length
   /** Box: the shorter side. [w_2; 5 mm to 5 m; optional] */
   breadth?: Length | null
   /** Tapered cup: diameter of its flat base. [w_b; 1 mm to 5 m; optional] */
-  base?: Length | null
+  baseDiameter?: Length | null
   /** Depth (height of a dome). [H_d; 1 mm to 5 m] */
   depth: Length
   /** Cup and tapered cup: fillet radius between wall and base. [r_f; 0.2 mm to 1 m; optional] */
@@ -36,9 +36,9 @@ export interface DrapeInput {
    * Shrinkage along and across; growth is negative; left out, the plastic's highest in that direction. [q_1given; −0.2
    * to 0.5; optional]
    */
-  shrinkAlong?: Ratio | null
+  shrinkageAlong?: Ratio | null
   /** Shrinkage across [q_2given; −0.2 to 0.5; optional] */
-  shrinkAcross?: Ratio | null
+  shrinkageAcross?: Ratio | null
 }
 
 /** Result of {@link drape}. */
@@ -54,9 +54,9 @@ export interface Drape {
   /** Mean thickness [s_mean; m] */
   readonly meanThickness: number
   /** Least thickness; null where no sum is known. [s_least; m] */
-  readonly leastThickness: number | null
+  readonly minThickness: number | null
   /** Wall of a plug-assisted box. [s_plug; m] */
-  readonly plugWall: number | null
+  readonly plugThickness: number | null
   /** Blank to cut, where the finished size is given. [b_1; m] */
   readonly blankLength: number | null
   /** Blank width [b_2; m] */
@@ -65,4 +65,4 @@ export interface Drape {
 
 export type Si = SiOf<DrapeInput>
 
-export type Size = "breadth" | "base" | "fillet" | "plugWidth" | "plugBreadth"
+export type Size = "breadth" | "baseDiameter" | "fillet" | "plugWidth" | "plugBreadth"

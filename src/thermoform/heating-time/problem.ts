@@ -3,22 +3,22 @@ import type { SiOf, Source } from "../../solver/index.js"
 import { safeWindow } from "../forming-window.js"
 import { INCROPERA, practice } from "../sources.js"
 import { coreTime, type Heated, heated, propertiesOf, STEFAN_BOLTZMANN, surfaceTime, type Variant } from "./heating.js"
-import type { HeatThroughInput } from "./types.js"
+import type { HeatingTimeInput } from "./types.js"
 
-type Si = SiOf<HeatThroughInput>
+type Si = SiOf<HeatingTimeInput>
 
 /** Film coefficients taken where none is given, W/(m²·K). */
-export const films: Readonly<Record<Si["source"], { readonly value: number; readonly source: Source }>> = {
+export const films: Readonly<Record<Si["heatSource"], { readonly value: number; readonly source: Source }>> = {
   // circulating, radiation included: 10 to 40, at the low end of the 25 to 250 of forced gases
   oven: { value: 25, source: INCROPERA },
   // moved over the part, inside the 25 to 250 of forced gases
-  heatGun: { value: 60, source: INCROPERA },
+  "heat-gun": { value: 60, source: INCROPERA },
   // contact under light pressure
-  hotPlate: { value: 500, source: practice },
+  "hot-plate": { value: 500, source: practice },
   // still air: 2 to 25 for free convection in gases
   radiant: { value: 8, source: INCROPERA },
   // stirred a little, inside the 50 to 1000 of free convection in liquids
-  waterBath: { value: 500, source: INCROPERA },
+  "water-bath": { value: 500, source: INCROPERA },
 }
 /** Film at the back of a sheet in room air, radiation included, W/(m²·K). */
 const BACK = 10
@@ -41,12 +41,12 @@ export interface HeatingProblem {
 
 /** Puts the problem together from an input. */
 export function heatingProblem(si: Si): HeatingProblem {
-  const { plastic, source, start, room, emissivity } = si
-  const { from, to: limit, ceiling } = safeWindow(plastic)
+  const { material, heatSource, startTemperature, ambientTemperature, emissivity } = si
+  const { from, to: limit, ceiling } = safeWindow(material)
   const target = si.coreTemperature ?? from
-  const convection = si.film ?? films[source].value
-  const mean = (start + limit) / 2 + 273.15
-  const radiation = source === "radiant" ? 4 * emissivity * STEFAN_BOLTZMANN * mean ** 3 : 0
+  const convection = si.filmCoefficient ?? films[heatSource].value
+  const mean = (startTemperature + limit) / 2 + 273.15
+  const radiation = heatSource === "radiant" ? 4 * emissivity * STEFAN_BOLTZMANN * mean ** 3 : 0
   const film = convection + radiation
   const black = emissivity * STEFAN_BOLTZMANN
   const made: Partial<Record<Variant, Heated>> = {}
@@ -57,21 +57,30 @@ export function heatingProblem(si: Si): HeatingProblem {
     convection,
     film,
     mean,
-    swings: si.form === "tube" && si.filling === "drySand" && si.sandTemperature !== null && si.sandTemperature !== start,
+    swings: si.shape === "tube" && si.filling === "dry-sand" && si.sandTemperature !== null && si.sandTemperature !== startTemperature,
     // radiation is taken along its tangent at the mean surface temperature
     equivalentOf: (t) =>
-      source === "radiant"
-        ? (black * ((t + 273.15) ** 4 - mean ** 4) + radiation * mean + convection * (room + 273.15)) / film - 273.15
+      heatSource === "radiant"
+        ? (black * ((t + 273.15) ** 4 - mean ** 4) + radiation * mean + convection * (ambientTemperature + 273.15)) / film - 273.15
         : t,
     sourceOf: (t) =>
-      source === "radiant"
-        ? Math.max(0, ((t + 273.15) * film - radiation * mean - convection * (room + 273.15)) / black + mean ** 4) ** 0.25 - 273.15
+      heatSource === "radiant"
+        ? Math.max(0, ((t + 273.15) * film - radiation * mean - convection * (ambientTemperature + 273.15)) / black + mean ** 4) ** 0.25 -
+          273.15
         : t,
     part(variant) {
       const known = made[variant]
       if (known) return known
-      const back = source === "hotPlate" ? BACK : source === "radiant" ? film : 0
-      const fresh = heated(si, propertiesOf(plastic, si, target - start, variant), film, back, start, room, si.sandTemperature ?? start)
+      const back = heatSource === "hot-plate" ? BACK : heatSource === "radiant" ? film : 0
+      const fresh = heated(
+        si,
+        propertiesOf(material, si, target - startTemperature, variant),
+        film,
+        back,
+        startTemperature,
+        ambientTemperature,
+        si.sandTemperature ?? startTemperature,
+      )
       made[variant] = fresh
       return fresh
     },

@@ -2,10 +2,10 @@ import { at, type SiOf, type Step } from "../../solver/index.js"
 import { CARSLAW, CODATA } from "../sources.js"
 import { arrival, heatPath, propertiesOf, surfaceTime, type Variant } from "./heating.js"
 import { earliestSurface, type HeatingProblem, heatingProblem, limitOf, settledShare } from "./problem.js"
-import type { HeatThrough, HeatThroughInput } from "./types.js"
+import type { HeatingTime, HeatingTimeInput } from "./types.js"
 
-type Si = SiOf<HeatThroughInput>
-type HeatStep = Step<Si, HeatThrough>
+type Si = SiOf<HeatingTimeInput>
+type HeatStep = Step<Si, HeatingTime>
 
 /** Which spot, when, under which drive: what a sum of modes is written for. */
 interface Sum {
@@ -26,14 +26,14 @@ function coreSum(si: Si, variant: Variant, source: number): Sum | null {
 /** Before this the surface follows the half-space solution, which is no sum. */
 const afterStart = (sum: Sum) => (sum.time < sum.problem.part(sum.variant).response.earliest ? null : sum)
 
-const sums: Readonly<Record<string, (si: Si, out: HeatThrough) => Sum | null>> = {
+const sums: Readonly<Record<string, (si: Si, out: HeatingTime) => Sum | null>> = {
   core: (si) => coreSum(si, "usual", si.sourceTemperature),
   slow: (si) => coreSum(si, "slow", si.sourceTemperature),
   fast: (si) => coreSum(si, "fast", si.sourceTemperature),
   hot: (si, out) => {
     const core = coreSum(si, "usual", si.sourceTemperature)
     const met = core && arrival(core.problem.part("usual"), core.equivalent, core.problem.target, core.problem.swings)
-    return core && met && { ...core, time: out.hottestTime, spot: met.hottestSpot }
+    return core && met && { ...core, time: out.peakSurfaceTime, spot: met.hottestSpot }
   },
   skin: (si) => {
     const problem = heatingProblem(si)
@@ -54,14 +54,16 @@ const sums: Readonly<Record<string, (si: Si, out: HeatThrough) => Sum | null>> =
     if (time === null || equivalent === null) return null
     return { problem, variant, equivalent, time, spot: surfaces[surfaces.length - 1] as number }
   },
-  early: (si, out) => (out.advisedSource === null ? null : coreSum(si, "fast", out.advisedSource + si.sourceError)),
-  late: (si, out) => (out.advisedSource === null ? null : coreSum(si, "slow", out.advisedSource - si.sourceError)),
+  early: (si, out) =>
+    out.advisedSourceTemperature === null ? null : coreSum(si, "fast", out.advisedSourceTemperature + si.sourceTemperatureError),
+  late: (si, out) =>
+    out.advisedSourceTemperature === null ? null : coreSum(si, "slow", out.advisedSourceTemperature - si.sourceTemperatureError),
 }
 
 /** Steps that hand one sum of modes to the working: a flag, the settled temperature, rates and amplitudes, and its own time. */
 function sumSteps(name: string, meaning: string): HeatStep[] {
-  const of = (si: Si, out: HeatThrough) => (sums[name] as (typeof sums)[string])(si, out)
-  const series = (si: Si, out: HeatThrough) => {
+  const of = (si: Si, out: HeatingTime) => (sums[name] as (typeof sums)[string])(si, out)
+  const series = (si: Si, out: HeatingTime) => {
     const sum = of(si, out)
     if (!sum) return null
     const part = sum.problem.part(sum.variant)
@@ -81,7 +83,7 @@ function sumSteps(name: string, meaning: string): HeatStep[] {
   ]
 }
 
-function shareAt(si: Si, out: HeatThrough): number {
+function shareAt(si: Si, out: HeatingTime): number {
   const sum = sums.limit?.(si, out)
   return sum ? sum.problem.part(sum.variant).response.steady(sum.spot, { outside: 1, inside: 0, initial: [] }) : 1
 }
@@ -97,46 +99,46 @@ const property = (
     symbol,
     kind,
     meaning: `${key === "specificHeat" ? "specific heat, heat of melting included" : key} used`,
-    given: (si: Si, out: HeatThrough) => propertiesOf(si.plastic, si, out.coreTarget - si.start, "usual")[key],
+    given: (si: Si, out: HeatingTime) => propertiesOf(si.material, si, out.coreTemperature - si.startTemperature, "usual")[key],
   }) as const
 
-/** The working of heatThrough. */
+/** The working of heatingTime. */
 export const heatThroughFormulae: readonly HeatStep[] = [
   {
     symbol: "T_l",
     kind: "temperature",
     meaning: "core wanted, or lower forming temperature on its safe side",
-    given: (_, out) => out.coreTarget,
+    given: (_, out) => out.coreTemperature,
   },
-  { symbol: "T_u", kind: "temperature", meaning: "surface limit, safe side", given: (_, out) => out.surfaceLimit },
+  { symbol: "T_u", kind: "temperature", meaning: "surface limit, safe side", given: (_, out) => out.surfaceTemperatureLimit },
   property("k_p", "thermalConductivity", "conductivity"),
   property("rho_p", "density", "density"),
   property("c_p", "specificHeat", "specificHeat"),
   { symbol: "L", kind: "length", meaning: "length of the Biot number", given: (si) => heatPath(si) },
   { symbol: "h_c", kind: "heatTransferCoefficient", meaning: "film given or typical", given: (si) => heatingProblem(si).convection },
-  { symbol: "h", meaning: "film at the heated face", is: "h_c", when: 'not equalText(source, "radiant")' },
-  { symbol: "T_e", meaning: "equivalent air temperature", is: "T_src", when: 'not equalText(source, "radiant")' },
+  { symbol: "h", meaning: "film at the heated face", is: "h_c", when: 'not equalText(heatSource, "radiant")' },
+  { symbol: "T_e", meaning: "equivalent air temperature", is: "T_src", when: 'not equalText(heatSource, "radiant")' },
   {
     symbol: "T_m",
     kind: "temperature",
     meaning: "temperature at which radiation is taken",
     is: "(T_start + T_u) / 2",
-    when: 'equalText(source, "radiant")',
+    when: 'equalText(heatSource, "radiant")',
   },
   {
     symbol: "h_r",
     kind: "heatTransferCoefficient",
     meaning: "radiation as a film",
     is: "4 * epsilon * 5.670374419e-8 W/(m^2 K^4) * T_m^3",
-    when: 'equalText(source, "radiant")',
+    when: 'equalText(heatSource, "radiant")',
     source: CODATA,
   },
-  { symbol: "h", meaning: "film at the heated face", is: "h_c + h_r", when: 'equalText(source, "radiant")' },
+  { symbol: "h", meaning: "film at the heated face", is: "h_c + h_r", when: 'equalText(heatSource, "radiant")' },
   {
     symbol: "T_e",
     meaning: "equivalent air temperature",
     is: radiantText("T_src"),
-    when: 'equalText(source, "radiant")',
+    when: 'equalText(heatSource, "radiant")',
   },
   { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
   ...sumSteps("core", "coldest spot"),
@@ -150,7 +152,7 @@ export const heatThroughFormulae: readonly HeatStep[] = [
   { solved: "t_slow", meaning: "time at the slow end of the spread" },
   { left: sumText("slow", "t_slow"), right: "T_l", meaning: "the coldest spot is there" },
   ...sumSteps("hot", "hottest surface"),
-  { symbol: "t_hot", kind: "time", meaning: "when the surface is hottest on the way", given: (_, out) => out.hottestTime },
+  { symbol: "t_hot", kind: "time", meaning: "when the surface is hottest on the way", given: (_, out) => out.peakSurfaceTime },
   { symbol: "T_hot", meaning: "hottest surface on the way", is: sumText("hot", "t_hot") },
   ...sumSteps("skin", "surface"),
   { solved: "t_u", meaning: "time at which the surface passes its limit" },
@@ -172,14 +174,14 @@ export const heatThroughFormulae: readonly HeatStep[] = [
       left: `f_lim * (${radiant ? "T_lim" : radiantText("T_lim")}) + (1 - f_lim) * T_room + sum(a_limit .* map(-b_limit * (t_lim / s), exp)) * K`,
       right: "T_u",
       meaning: "the quickest surface is at its limit as the slowest core arrives",
-      when: `has_limit == 1 and ${radiant}equalText(source, "radiant")`,
+      when: `has_limit == 1 and ${radiant}equalText(heatSource, "radiant")`,
     }),
   ),
   {
     symbol: "capped",
     kind: "number",
     meaning: "1 where the onset of charring holds the source down",
-    given: (_, out) => (out.sourceLimitKind === "scorch" ? 1 : 0),
+    given: (_, out) => (out.maxSourceNote === "scorch" ? 1 : 0),
   },
   {
     symbol: "f_cap",
@@ -198,17 +200,22 @@ export const heatThroughFormulae: readonly HeatStep[] = [
       left: `f_cap * (${radiant ? "T_lim" : radiantText("T_lim")}) + (1 - f_cap) * T_room`,
       right: "T_cap",
       meaning: "a surface left in the heat settles at the onset of charring",
-      when: `capped == 1 and ${radiant}equalText(source, "radiant")`,
+      when: `capped == 1 and ${radiant}equalText(heatSource, "radiant")`,
     }),
   ),
   ...sumSteps("early", "coldest spot, fast end, advised source hot by its error"),
   ...sumSteps("late", "coldest spot, slow end, advised source cold by its error"),
-  { symbol: "T_adv", meaning: "source on the safe side", is: "T_u - dT_src", when: 'has_early == 1 and not equalText(source, "radiant")' },
+  {
+    symbol: "T_adv",
+    meaning: "source on the safe side",
+    is: "T_u - dT_src",
+    when: 'has_early == 1 and not equalText(heatSource, "radiant")',
+  },
   {
     symbol: "T_adv",
     meaning: "source on the safe side: the heater under which a surface settles at its limit",
     is: "((T_u * h - h_r * T_m - h_c * T_room) / (epsilon * 5.670374419e-8 W/(m^2 K^4)) + T_m^4)^(1/4) - dT_src",
-    when: 'has_early == 1 and equalText(source, "radiant")',
+    when: 'has_early == 1 and equalText(heatSource, "radiant")',
   },
   { solved: "t_a1", meaning: "earliest time at the advised source" },
   { left: sumText("early", "t_a1"), right: "T_l", meaning: "the coldest spot is there", when: "has_early == 1" },

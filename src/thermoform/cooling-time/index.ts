@@ -13,42 +13,42 @@ import {
 } from "../../solver/index.js"
 import { plastics } from "../data.js"
 import { safeWindow, vapourCautions, windowCautions } from "../forming-window.js"
-import { heatPath, propertiesOf, type Variant } from "../heat-through/heating.js"
+import { heatPath, propertiesOf, type Variant } from "../heating-time/heating.js"
 import { partFaults, partFields, propertyFields } from "../part.js"
 import { CARSLAW, CRAWFORD, FORMING_TABLE, HAND_BENDING, HOT_SURFACES, INCROPERA, practice, SAND_BENDING } from "../sources.js"
 import { cooling, coolingFilms, type Stage, stageTime } from "./cooling.js"
-import type { CoolDown, CoolDownInput, Si } from "./types.js"
+import type { CoolingTime, CoolingTimeInput, Si } from "./types.js"
 
-export type { CoolDown, CoolDownInput } from "./types.js"
+export type { CoolingTime, CoolingTimeInput } from "./types.js"
 
 /** A release temperature nearer to the room's than this is too long to wait for, K. */
 const CLEAR = 1
 
-function kernel(si: Si): CoolDown | NoSolution {
+function kernel(si: Si): CoolingTime | NoSolution {
   const { formed, formable, release, film, faces } = cooling(si)
   const working = stageTime(si, "air", "usual")
   const workingSafe = stageTime(si, "air", "skin")
   const hold = stageTime(si, "jig", "usual")
   const holdSafe = stageTime(si, "jig", "slow")
-  if (!(si.room < release - CLEAR) || !working || !workingSafe || !hold || !holdSafe)
+  if (!(si.ambientTemperature < release - CLEAR) || !working || !workingSafe || !hold || !holdSafe)
     return refuse(
-      "never-sets",
-      "With {given.room temperature °C} around it the part never cools below its release temperature of {release temperature °C}: cool it in a colder room or in water.",
-      Math.max(si.room - release + CLEAR, Number.EPSILON),
-      { release },
-      { room: release - 10 },
-      { "given.room": si.room },
+      "never-reached",
+      "With {given.ambientTemperature temperature °C} around it the part never cools below its release temperature of {releaseTemperature temperature °C}: cool it in a colder room or in water.",
+      Math.max(si.ambientTemperature - release + CLEAR, Number.EPSILON),
+      { releaseTemperature: release },
+      { ambientTemperature: release - 10 },
+      { "given.ambientTemperature": si.ambientTemperature },
     )
   return {
-    formed,
-    formable,
-    release,
-    working: working.time,
-    workingSafe: workingSafe.time,
-    hold: hold.time,
-    holdSafe: holdSafe.time,
-    film,
-    biot: (film * heatPath({ ...si, faces })) / propertiesOf(si.plastic, si, formed - si.room, "usual").conductivity,
+    formingTemperature: formed,
+    minFormingTemperature: formable,
+    releaseTemperature: release,
+    workingTime: working.time,
+    plannedWorkingTime: workingSafe.time,
+    holdTime: hold.time,
+    plannedHoldTime: holdSafe.time,
+    filmCoefficient: film,
+    biotNumber: (film * heatPath({ ...si, faces })) / propertiesOf(si.material, si, formed - si.ambientTemperature, "usual").conductivity,
     iterations: hold.iterations,
     residual: hold.residual,
   }
@@ -57,22 +57,27 @@ function kernel(si: Si): CoolDown | NoSolution {
 function check(si: Si): Issue[] {
   const faults = partFaults(si)
   const { formed, formable, release } = cooling(si)
-  if (si.form !== "sheet" && si.faces !== 1)
+  if (si.shape !== "sheet" && si.faces !== 1)
     faults.push(inconsistent(["faces"], "{faces}", "1, for a round part, which has one outer face", { faces: si.faces }))
   if (!(formed > formable + 1))
     faults.push(
-      inconsistent(["formed"], "{formed temperature °C}", "more than 1 K above the lower forming temperature, {formable temperature °C}", {
-        formed,
-        formable,
-      }),
+      inconsistent(
+        ["formingTemperature"],
+        "{formingTemperature temperature °C}",
+        "more than 1 K above the lower forming temperature, {minFormingTemperature temperature °C}",
+        {
+          formingTemperature: formed,
+          minFormingTemperature: formable,
+        },
+      ),
     )
   if (!(release < formable - 1))
     faults.push(
       inconsistent(
-        ["release"],
-        "{release temperature °C}",
-        "more than 1 K below the lower forming temperature, {formable temperature °C}",
-        { release, formable },
+        ["releaseTemperature"],
+        "{releaseTemperature temperature °C}",
+        "more than 1 K below the lower forming temperature, {minFormingTemperature temperature °C}",
+        { releaseTemperature: release, minFormingTemperature: formable },
       ),
     )
   return faults
@@ -81,20 +86,20 @@ function check(si: Si): Issue[] {
 /** Less time than this to bring a part to the jig wants everything at hand, s. */
 const SHORT = 20
 
-function cautions(si: Si, out: CoolDown): Caution[] {
-  const { to } = safeWindow(si.plastic)
+function cautions(si: Si, out: CoolingTime): Caution[] {
+  const { to } = safeWindow(si.material)
   const found: Caution[] = []
-  if (out.formed > to)
+  if (out.formingTemperature > to)
     found.push(
       caution(
         "overheated",
         "warning",
-        "At {formed temperature °C} the plastic is above the {limit temperature °C} its surface may reach: it blisters, scorches or gives off fumes. Do not heat it so far; if it happened, keep away from the fumes and let it cool outdoors.",
-        plastics[si.plastic].upper.sources[0] ?? FORMING_TABLE,
-        { formed: out.formed, limit: to },
+        "At {formingTemperature temperature °C} the plastic is above the {limit temperature °C} its surface may reach: it blisters, scorches or gives off fumes. Do not heat it so far; if it happened, keep away from the fumes and let it cool outdoors.",
+        plastics[si.material].upper.sources[0] ?? FORMING_TABLE,
+        { formingTemperature: out.formingTemperature, limit: to },
       ),
     )
-  if (si.plastic !== "lowTempPolyester" || out.formed > to) found.push(...vapourCautions(si.plastic))
+  if (si.material !== "low-temp-polyester" || out.formingTemperature > to) found.push(...vapourCautions(si.material))
   found.push(
     caution(
       "release-late",
@@ -109,23 +114,23 @@ function cautions(si: Si, out: CoolDown): Caution[] {
       HOT_SURFACES,
     ),
   )
-  if (out.workingSafe < SHORT)
+  if (out.plannedWorkingTime < SHORT)
     found.push(
       caution(
         "short-working-time",
         "caution",
-        "Only {workingSafe time s} remain to bring it to the jig: have the jig beside the heat, {advice}.",
+        "Only {plannedWorkingTime time s} remain to bring it to the jig: have the jig beside the heat, {advice}.",
         practice,
         {
-          workingSafe: out.workingSafe,
+          plannedWorkingTime: out.plannedWorkingTime,
           advice:
-            si.form === "tube" && si.filling === "empty"
+            si.shape === "tube" && si.filling === "empty"
               ? "heat it through to the usual temperature, or fill the tube"
               : "and heat it through to the usual temperature",
         },
       ),
     )
-  if (si.filling === "drySand")
+  if (si.filling === "dry-sand")
     found.push(
       caution(
         "hot-sand",
@@ -142,7 +147,7 @@ function cautions(si: Si, out: CoolDown): Caution[] {
         "Water on a hot bend makes steam and freezes stress into acrylic and polycarbonate, which may craze later; never quench a sand-filled pipe from its open end.",
       ),
     )
-  if (si.plastic === "lowTempPolyester")
+  if (si.material === "low-temp-polyester")
     found.push(
       caution(
         "supercools",
@@ -155,19 +160,19 @@ function cautions(si: Si, out: CoolDown): Caution[] {
       "film-estimate",
       "note",
       "Cooling depends on draughts and on what the part touches: metal jigs are faster at first, foam and wood slower. Time a scrap.",
-      si.film === null ? coolingFilms[si.cooling].source : CRAWFORD,
+      si.filmCoefficient === null ? coolingFilms[si.cooling].source : CRAWFORD,
     ),
   )
-  found.push(...windowCautions(si.plastic))
+  found.push(...windowCautions(si.material))
   return found
 }
 
-function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, CoolDown>[] {
+function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, CoolingTime>[] {
   const series = (si: Si) => {
     const met = stageTime(si, stage, variant)
     if (!met) return { holds: 0, rates: [0], amplitudes: [0] }
     const part = cooling(si).part(stage, variant)
-    const { rates, amplitudes } = part.response.series(met.time, met.spot, part.drive(si.room))
+    const { rates, amplitudes } = part.response.series(met.time, met.spot, part.drive(si.ambientTemperature))
     return { holds: met.time >= part.response.earliest ? 1 : 0, rates, amplitudes }
   }
   return [
@@ -191,12 +196,12 @@ function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, Coo
   ]
 }
 
-const solve = (si: Si): CoolDown | NoSolution => tried(kernel(si), si, coolDown.input, kernel, check)
+const solve = (si: Si): CoolingTime | NoSolution => tried(kernel(si), si, coolingTime.input, kernel, check)
 
 /**
  * How long a hot part can be worked, and how long the jig must hold it.
  *
- * Formula: transient conduction as in {@link heatThrough}, T = T_room + Σ aₙ·exp(−bₙ·t), from a part that is at the
+ * Formula: transient conduction as in {@link heatingTime}, T = T_room + Σ aₙ·exp(−bₙ·t), from a part that is at the
  * forming temperature all through. Working time: until the coldest surface, cooled by the room's air (15 W/(m²·K),
  * radiation included) on all outer faces, is down to the lower forming temperature; hold: until the warmest spot,
  * cooled in the jig through `faces` faces, is down to the release temperature. Film coefficients in W/(m²·K): still air
@@ -204,28 +209,28 @@ const solve = (si: Si): CoolDown | NoSolution => tried(kernel(si), si, coolDown.
  * for working, the slowest core for holding. Valid for Biot numbers from 0.001 to 1000, properties constant.
  *
  * **Inputs**
- * - `form`: form [sheet, rod or tube]
+ * - `shape`: form [sheet, rod or tube]
  * - `thickness`: thickness or wall [s_t; 0.1 to 100 mm; optional]
- * - `diameter`: outer diameter [D; 1 to 300 mm; optional]
- * - `plastic`: plastic [one of 11 words]
- * - `filling`: filling [empty or drySand; default empty]
- * - `formed`: leaves the heat at [T_given; 30 to 260 °C; optional]
- * - `room`: room or water [T_room; −20 to 60 °C; default 20 °C]
- * - `cooling`: cooled in the jig by [stillAir, fan or water; default stillAir]
- * - `film`: film coefficient in the jig [h_given; 0.5 to 20000 W/(m²·K); optional]
+ * - `outsideDiameter`: outside diameter [D; 1 to 300 mm; optional]
+ * - `material`: plastic [one of 11 words]
+ * - `filling`: filling [empty or dry-sand; default empty]
+ * - `formingTemperature`: forming temperature [T_given; 30 to 260 °C; optional]
+ * - `ambientTemperature`: ambient temperature (room or water) [T_room; −20 to 60 °C; default 20 °C]
+ * - `cooling`: cooled in the jig by [still-air, fan or water; default still-air]
+ * - `filmCoefficient`: film coefficient in the jig [h_given; 0.5 to 20000 W/(m²·K); optional]
  * - `faces`: faces cooled in the jig [n_f; whole 1 to 2; default 1]
- * - `release`: let go below [T_rgiven; 0 to 150 °C; optional]
+ * - `releaseTemperature`: release temperature [T_rgiven; 0 to 150 °C; optional]
  * - `conductivity`: conductivity [k_given; 0.01 to 500 W/(m·K); optional]
  * - `density`: density [rho_given; 20 to 9000 kg/m³; optional]
  * - `specificHeat`: specific heat [c_given; 100 to 10000 J/(kg·K); optional]
  *
  * **Results**
  *
- * `formed`: leaves the heat at [T_f; °C]; `formable`: formable down to [T_from; °C]; `release`: let go below
- * [T_release; °C]; `working`: working time in the open [t_work; s]; `workingSafe`: working time to plan with
- * [t_work_safe; s]; `hold`: time in the jig [t_hold; s]; `holdSafe`: time in the jig to plan with [t_hold_safe; s];
- * `film`: film coefficient in the jig [h; W/(m²·K)]; `biot`: Biot number in the jig [Bi]; `iterations`: iterations
- * [number]; `residual`: residual [K].
+ * `formingTemperature`: forming temperature [T_f; °C]; `minFormingTemperature`: minimum forming temperature [T_from;
+ * °C]; `releaseTemperature`: release temperature [T_release; °C]; `workingTime`: working time in the open [t_work; s];
+ * `plannedWorkingTime`: working time to plan with [t_work_safe; s]; `holdTime`: time in the jig [t_hold; s];
+ * `plannedHoldTime`: time in the jig to plan with [t_hold_safe; s]; `filmCoefficient`: film coefficient in the jig [h;
+ * W/(m²·K)]; `biotNumber`: Biot number in the jig [Bi]; `iterations`: iterations [number]; `residual`: residual [K].
  *
  * **Symbols of the working**
  *
@@ -245,38 +250,46 @@ const solve = (si: Si): CoolDown | NoSolution => tried(kernel(si), si, coolDown.
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `never-sets` where the surroundings are too warm
+ * @throws NoSolutionError `never-reached` where the surroundings are too warm
  * @example
  * ```ts
- * import { coolDown } from 'alula/thermoform'
- * const pipe = coolDown({ form: 'tube', diameter: '26.7 mm', thickness: '2.9 mm', plastic: 'pvc', formed: '130 degC' })
- * pipe.release // => 67
+ * import { coolingTime } from 'alula/thermoform'
+ * const pipe = coolingTime({ shape: 'tube', outsideDiameter: '26.7 mm', thickness: '2.9 mm', material: 'pvc', formingTemperature: '130 degC' })
+ * pipe.releaseTemperature // => 67
  * ```
  */
-export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<CoolDownInput, CoolDown>(
-  "coolDown",
+export const coolingTime: Solver<CoolingTimeInput, CoolingTime> = /* @__PURE__ */ solver<CoolingTimeInput, CoolingTime>(
+  "coolingTime",
   "How long a hot part can be worked, and how long the jig must hold it",
   solve,
   () => ({
     input: {
       ...partFields,
-      formed: {
+      formingTemperature: {
         kind: "temperature",
         symbol: "T_given",
-        label: "leaves the heat at",
+        label: "forming temperature",
         min: 30,
         max: 260,
         typical: [110, 180],
         default: null,
       },
-      room: { kind: "temperature", symbol: "T_room", label: "room or water", min: -20, max: 60, typical: [5, 35], default: 20 },
+      ambientTemperature: {
+        kind: "temperature",
+        symbol: "T_room",
+        label: "ambient temperature (room or water)",
+        min: -20,
+        max: 60,
+        typical: [5, 35],
+        default: 20,
+      },
       cooling: {
         kind: "choice",
         label: "cooled in the jig by",
-        options: { stillAir: "still air", fan: "a fan", water: "water" },
-        default: "stillAir",
+        options: { "still-air": "still air", fan: "a fan", water: "water" },
+        default: "still-air",
       },
-      film: {
+      filmCoefficient: {
         kind: "heatTransferCoefficient",
         symbol: "h_given",
         label: "film coefficient in the jig",
@@ -286,23 +299,31 @@ export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<
         default: null,
       },
       faces: { kind: "number", symbol: "n_f", label: "faces cooled in the jig", whole: true, min: 1, max: 2, default: 1 },
-      release: { kind: "temperature", symbol: "T_rgiven", label: "let go below", min: 0, max: 150, typical: [40, 80], default: null },
+      releaseTemperature: {
+        kind: "temperature",
+        symbol: "T_rgiven",
+        label: "release temperature",
+        min: 0,
+        max: 150,
+        typical: [40, 80],
+        default: null,
+      },
       ...propertyFields,
     },
     output: {
-      formed: { kind: "temperature", symbol: "T_f", label: "leaves the heat at" },
-      formable: { kind: "temperature", symbol: "T_from", label: "formable down to" },
-      release: { kind: "temperature", symbol: "T_release", label: "let go below" },
-      working: { kind: "time", symbol: "t_work", label: "working time in the open" },
-      workingSafe: { kind: "time", symbol: "t_work_safe", label: "working time to plan with" },
-      hold: { kind: "time", symbol: "t_hold", label: "time in the jig" },
-      holdSafe: { kind: "time", symbol: "t_hold_safe", label: "time in the jig to plan with" },
-      film: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient in the jig" },
-      biot: { kind: "number", symbol: "Bi", label: "Biot number in the jig" },
+      formingTemperature: { kind: "temperature", symbol: "T_f", label: "forming temperature" },
+      minFormingTemperature: { kind: "temperature", symbol: "T_from", label: "minimum forming temperature" },
+      releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },
+      workingTime: { kind: "time", symbol: "t_work", label: "working time in the open" },
+      plannedWorkingTime: { kind: "time", symbol: "t_work_safe", label: "working time to plan with" },
+      holdTime: { kind: "time", symbol: "t_hold", label: "time in the jig" },
+      plannedHoldTime: { kind: "time", symbol: "t_hold_safe", label: "time in the jig to plan with" },
+      filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient in the jig" },
+      biotNumber: { kind: "number", symbol: "Bi", label: "Biot number in the jig" },
       iterations: { kind: "number", label: "iterations" },
       residual: { kind: "temperatureDifference", label: "residual" },
     },
-    example: { form: "tube", diameter: "26.7 mm", thickness: "2.9 mm", plastic: "pvc", formed: "130 degC" },
+    example: { shape: "tube", outsideDiameter: "26.7 mm", thickness: "2.9 mm", material: "pvc", formingTemperature: "130 degC" },
     formulae: [
       { symbol: "T_f", kind: "temperature", meaning: "forming temperature, given or usual", given: (si) => cooling(si).formed },
       { symbol: "T_from", kind: "temperature", meaning: "lower forming temperature, safe side", given: (si) => cooling(si).formable },
@@ -318,7 +339,7 @@ export const coolDown: Solver<CoolDownInput, CoolDown> = /* @__PURE__ */ solver<
         symbol: "k_p",
         kind: "thermalConductivity",
         meaning: "conductivity used",
-        given: (si) => propertiesOf(si.plastic, si, cooling(si).formed - si.room, "usual").conductivity,
+        given: (si) => propertiesOf(si.material, si, cooling(si).formed - si.ambientTemperature, "usual").conductivity,
       },
       { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
       ...cooledSteps("t_work", "air", "usual"),

@@ -18,49 +18,51 @@ import { CARSLAW, CRAWFORD, FORMING_TABLE, INCROPERA, practice } from "../source
 import { heatThroughFormulae } from "./formulae.js"
 import { arrival, coreTime, drySand, heatPath, peakCore, propertiesOf, surfaceTime } from "./heating.js"
 import { earliestSurface, films, type HeatingProblem, heatingProblem, limitOf } from "./problem.js"
-import type { HeatThrough, HeatThroughInput, Si } from "./types.js"
+import type { HeatingTime, HeatingTimeInput, Si } from "./types.js"
 
-export type { HeatThrough, HeatThroughInput } from "./types.js"
+export type { HeatingTime, HeatingTimeInput } from "./types.js"
 
 /** A core that only just creeps up to its target never surely gets there: it must settle this far above it, K. */
 const CLEAR = 1e-3
 
-function kernel(si: Si): HeatThrough | NoSolution {
+function kernel(si: Si): HeatingTime | NoSolution {
   const problem = heatingProblem(si)
   const { target, limit, film, swings } = problem
-  const equivalent = problem.equivalentOf(si.sourceTemperature)
+  const equivalentTemperature = problem.equivalentOf(si.sourceTemperature)
   const usual = problem.part("usual")
-  const peak = Math.min(...(["usual", "slow", "fast"] as const).map((variant) => peakCore(problem.part(variant), equivalent, swings)))
-  const found = arrival(usual, equivalent, target, swings)
-  const slow = coreTime(problem.part("slow"), equivalent, target, swings)
-  const fast = coreTime(problem.part("fast"), equivalent, target, swings)
+  const peak = Math.min(
+    ...(["usual", "slow", "fast"] as const).map((variant) => peakCore(problem.part(variant), equivalentTemperature, swings)),
+  )
+  const found = arrival(usual, equivalentTemperature, target, swings)
+  const slow = coreTime(problem.part("slow"), equivalentTemperature, target, swings)
+  const fast = coreTime(problem.part("fast"), equivalentTemperature, target, swings)
   if (!(peak > target + CLEAR) || !found || !slow || !fast) return neverHot(problem, peak)
   const { kind, equivalent: limited } = limitOf(problem)
-  const skin = earliestSurface(problem, equivalent)
+  const skin = earliestSurface(problem, equivalentTemperature)
   // a source at which even a surface left in the heat settles at its limit: whatever the plastic's spread, no time is too long
   const advised = advise(si, problem, problem.sourceOf(limit))
-  const { conductivity, density, specificHeat } = propertiesOf(si.plastic, si, target - si.start, "usual")
+  const { conductivity, density, specificHeat } = propertiesOf(si.material, si, target - si.startTemperature, "usual")
   const length = heatPath(si)
   return {
-    coreTarget: target,
-    surfaceLimit: limit,
+    coreTemperature: target,
+    surfaceTemperatureLimit: limit,
     time: found.time,
     timeShort: fast.time,
     timeLong: slow.time,
-    hottest: found.hottest,
-    hottestTime: found.hottestTime,
-    surfaceTime: surfaceTime(usual, equivalent, limit, swings)?.time ?? null,
-    surfaceTimeShort: skin?.time ?? null,
-    surfaceFirst: skin !== null && skin.time < slow.time,
-    sourceLimit: limited === null ? null : problem.sourceOf(limited),
-    sourceLimitKind: kind,
-    advisedSource: advised?.source ?? null,
+    peakSurfaceTemperature: found.hottest,
+    peakSurfaceTime: found.hottestTime,
+    surfaceLimitTime: surfaceTime(usual, equivalentTemperature, limit, swings)?.time ?? null,
+    minSurfaceLimitTime: skin?.time ?? null,
+    overheatsFirst: skin !== null && skin.time < slow.time,
+    maxSourceTemperature: limited === null ? null : problem.sourceOf(limited),
+    maxSourceNote: kind,
+    advisedSourceTemperature: advised?.source ?? null,
     advisedTimeShort: advised?.short ?? null,
     advisedTimeLong: advised?.long ?? null,
-    film,
-    equivalent,
-    biot: (film * length) / conductivity,
-    fourier: (conductivity * found.time) / (density * specificHeat * length ** 2),
+    filmCoefficient: film,
+    equivalentTemperature,
+    biotNumber: (film * length) / conductivity,
+    fourierNumber: (conductivity * found.time) / (density * specificHeat * length ** 2),
     iterations: found.iterations,
     residual: found.residual,
   }
@@ -73,7 +75,7 @@ function neverHot(problem: HeatingProblem, peak: number): NoSolution {
   const share = part.response.steady(part.plastic[0] as number, { outside: 1, inside: 0, initial: drive.initial.map(() => 0) })
   const needed = problem.sourceOf((target + 5 - (1 - share) * drive.inside) / share)
   return refuse(
-    "never-hot-enough",
+    "never-reached",
     "The coldest part of the plastic never gets above {core temperature °C}, and forming needs {target temperature °C}: use a hotter source, heat both faces, or insulate the back.",
     Math.max(target - peak, CLEAR),
     { core: peak, target },
@@ -84,8 +86,8 @@ function neverHot(problem: HeatingProblem, peak: number): NoSolution {
 function advise(si: Si, problem: HeatingProblem, hottestSource: number): { source: number; short: number; long: number } | null {
   if (problem.swings) return null
   const { target } = problem
-  const source = hottestSource - si.sourceError
-  const long = coreTime(problem.part("slow"), problem.equivalentOf(source - si.sourceError), target, false)
+  const source = hottestSource - si.sourceTemperatureError
+  const long = coreTime(problem.part("slow"), problem.equivalentOf(source - si.sourceTemperatureError), target, false)
   const short = coreTime(problem.part("fast"), problem.equivalentOf(hottestSource), target, false)
   return long && short ? { source, short: short.time, long: long.time } : null
 }
@@ -95,21 +97,21 @@ const BOILING = 100
 
 function check(si: Si): Issue[] {
   const faults = partFaults(si)
-  if (si.sandTemperature !== null && si.filling !== "drySand")
+  if (si.sandTemperature !== null && si.filling !== "dry-sand")
     faults.push(inconsistent(["sandTemperature"], "a sand temperature", "a tube filled with sand"))
-  if (si.form !== "sheet" && si.faces !== 2)
+  if (si.shape !== "sheet" && si.faces !== 2)
     faults.push(inconsistent(["faces"], "{faces}", "2, for a round part, which is heated all round", { faces: si.faces }))
-  if (si.source === "hotPlate" && !(si.form === "sheet" && si.faces === 1))
-    faults.push(inconsistent(["source"], "a hot plate", "a sheet with 1 face on the plate"))
-  if (si.source === "waterBath" && !(si.sourceTemperature <= BOILING))
+  if (si.heatSource === "hot-plate" && !(si.shape === "sheet" && si.faces === 1))
+    faults.push(inconsistent(["heatSource"], "a hot plate", "a sheet with 1 face on the plate"))
+  if (si.heatSource === "water-bath" && !(si.sourceTemperature <= BOILING))
     faults.push(
       inconsistent(["sourceTemperature"], "{sourceTemperature temperature °C}", "no more than 100 °C in a water bath", {
         sourceTemperature: si.sourceTemperature,
       }),
     )
-  const { from, to } = safeWindow(si.plastic)
-  const { low } = plastics[si.plastic].lower
-  const { coreTemperature, start } = si
+  const { from, to } = safeWindow(si.material)
+  const { low } = plastics[si.material].lower
+  const { coreTemperature, startTemperature } = si
   if (coreTemperature !== null && !(coreTemperature >= low && coreTemperature <= to - 1))
     faults.push(
       inconsistent(
@@ -120,62 +122,67 @@ function check(si: Si): Issue[] {
       ),
     )
   const target = coreTemperature ?? from
-  if (!(start < target - 1))
+  if (!(startTemperature < target - 1))
     faults.push(
-      inconsistent(["start"], "{start temperature °C}", "a start colder than the core is to get, {target temperature °C}", {
-        start,
-        target,
-      }),
+      inconsistent(
+        ["startTemperature"],
+        "{startTemperature temperature °C}",
+        "a start colder than the core is to get, {target temperature °C}",
+        {
+          startTemperature,
+          target,
+        },
+      ),
     )
   return faults
 }
 
 /** Temperature of the bore just after hot sand meets it. */
 function boreContact(si: Si): number {
-  const { conductivity, density, specificHeat } = propertiesOf(si.plastic, si, 1e9, "usual")
+  const { conductivity, density, specificHeat } = propertiesOf(si.material, si, 1e9, "usual")
   const effusivity = (k: number, rho: number, c: number) => Math.sqrt(k * rho * c)
   return contactTemperature(
     effusivity(drySand.conductivity, drySand.density, drySand.specificHeat),
-    si.sandTemperature ?? si.start,
+    si.sandTemperature ?? si.startTemperature,
     effusivity(conductivity, density, specificHeat),
-    si.start,
+    si.startTemperature,
   )
 }
 
-function cautions(si: Si, out: HeatThrough): Caution[] {
-  const found = heatingCautions(si.plastic, si.source === "waterBath")
-  const { ceiling } = safeWindow(si.plastic)
-  if (out.equivalent > ceiling)
+function cautions(si: Si, out: HeatingTime): Caution[] {
+  const found = heatingCautions(si.material, si.heatSource === "water-bath")
+  const { ceiling } = safeWindow(si.material)
+  if (out.equivalentTemperature > ceiling)
     found.unshift(
       caution(
         "source-chars",
         "warning",
-        "The source would bring a surface left in it to {equivalent temperature °C}, past the {ceiling temperature °C} where this plastic begins to char or its surface is spoilt: a few moments too long, a thin edge or a fold is enough. Use a cooler source.",
-        plastics[si.plastic].scorch?.sources[0] ?? FORMING_TABLE,
-        { equivalent: out.equivalent, ceiling },
+        "The source would bring a surface left in it to {equivalentTemperature temperature °C}, past the {ceiling temperature °C} where this plastic begins to char or its surface is spoilt: a few moments too long, a thin edge or a fold is enough. Use a cooler source.",
+        plastics[si.material].scorch?.sources[0] ?? FORMING_TABLE,
+        { equivalentTemperature: out.equivalentTemperature, ceiling },
       ),
     )
-  if (out.surfaceFirst && out.surfaceTimeShort !== null)
+  if (out.overheatsFirst && out.minSurfaceLimitTime !== null)
     found.unshift(
       caution(
         "surface-first",
         "warning",
-        "A surface may pass {surfaceLimit temperature °C} after {surfaceTimeShort time}, before the core is surely ready at {timeLong time}: it blisters, scorches or fumes. Use the advised, cooler source for longer.",
+        "A surface may pass {surfaceTemperatureLimit temperature °C} after {minSurfaceLimitTime time}, before the core is surely ready at {timeLong time}: it blisters, scorches or fumes. Use the advised, cooler source for longer.",
         practice,
-        { surfaceLimit: out.surfaceLimit, surfaceTimeShort: out.surfaceTimeShort, timeLong: out.timeLong },
+        { surfaceTemperatureLimit: out.surfaceTemperatureLimit, minSurfaceLimitTime: out.minSurfaceLimitTime, timeLong: out.timeLong },
       ),
     )
-  else if (out.surfaceTimeShort !== null)
+  else if (out.minSurfaceLimitTime !== null)
     found.push(
       caution(
         "take-out-in-time",
         "caution",
-        "Take it out between {timeLong time} and {surfaceTimeShort time}: after that a surface may pass {surfaceLimit temperature °C}. At the advised source no time is too long.",
+        "Take it out between {timeLong time} and {minSurfaceLimitTime time}: after that a surface may pass {surfaceTemperatureLimit temperature °C}. At the advised source no time is too long.",
         practice,
-        { timeLong: out.timeLong, surfaceTimeShort: out.surfaceTimeShort, surfaceLimit: out.surfaceLimit },
+        { timeLong: out.timeLong, minSurfaceLimitTime: out.minSurfaceLimitTime, surfaceTemperatureLimit: out.surfaceTemperatureLimit },
       ),
     )
-  if (si.filling === "drySand")
+  if (si.filling === "dry-sand")
     found.push(
       caution(
         "hot-sand",
@@ -184,17 +191,17 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
         practice,
       ),
     )
-  if (si.sandTemperature !== null && si.sandTemperature > out.surfaceLimit)
+  if (si.sandTemperature !== null && si.sandTemperature > out.surfaceTemperatureLimit)
     found.push(
       caution(
         "sand-above-limit",
         "warning",
-        "Sand at {given.sandTemperature temperature °C} is above the plastic's limit of {surfaceLimit temperature °C}; only the cold wall keeps the bore near {bore temperature °C} at first.",
+        "Sand at {given.sandTemperature temperature °C} is above the plastic's limit of {surfaceTemperatureLimit temperature °C}; only the cold wall keeps the bore near {bore temperature °C} at first.",
         at(CARSLAW, "2.15"),
-        { "given.sandTemperature": si.sandTemperature, surfaceLimit: out.surfaceLimit, bore: boreContact(si) },
+        { "given.sandTemperature": si.sandTemperature, surfaceTemperatureLimit: out.surfaceTemperatureLimit, bore: boreContact(si) },
       ),
     )
-  if (out.advisedSource === null)
+  if (out.advisedSourceTemperature === null)
     found.push(
       caution(
         "no-safe-source",
@@ -203,7 +210,7 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
         practice,
       ),
     )
-  if (si.source === "radiant" || si.source === "heatGun")
+  if (si.heatSource === "radiant" || si.heatSource === "heat-gun")
     found.push(
       caution(
         "uneven",
@@ -212,13 +219,13 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
       ),
     )
   found.push(
-    si.film === null
+    si.filmCoefficient === null
       ? caution(
           "film-estimate",
           "note",
-          "Heat transfer is a typical figure, {film heatTransferCoefficient}, and properties are those at room temperature: times may be off by a third. Time a scrap of the same stock.",
-          films[si.source].source,
-          { film: out.film },
+          "Heat transfer is a typical figure, {filmCoefficient heatTransferCoefficient}, and properties are those at room temperature: times may be off by a third. Time a scrap of the same stock.",
+          films[si.heatSource].source,
+          { filmCoefficient: out.filmCoefficient },
         )
       : caution(
           "film-estimate",
@@ -227,11 +234,11 @@ function cautions(si: Si, out: HeatThrough): Caution[] {
           CRAWFORD,
         ),
   )
-  found.push(...windowCautions(si.plastic))
+  found.push(...windowCautions(si.material))
   return found
 }
 
-const solve = (si: Si): HeatThrough | NoSolution => tried(kernel(si), si, heatThrough.input, kernel, check)
+const solve = (si: Si): HeatingTime | NoSolution => tried(kernel(si), si, heatingTime.input, kernel, check)
 
 /**
  * How long a sheet, rod or tube takes to heat through, and whether its surface overheats first.
@@ -249,36 +256,37 @@ const solve = (si: Si): HeatThrough | NoSolution => tried(kernel(si), si, heatTh
  * numbers from 0.001 to 1000, properties constant.
  *
  * **Inputs**
- * - `form`: form [sheet, rod or tube]
+ * - `shape`: form [sheet, rod or tube]
  * - `thickness`: thickness or wall [s_t; 0.1 to 100 mm; optional]
- * - `diameter`: outer diameter [D; 1 to 300 mm; optional]
- * - `plastic`: plastic [one of 11 words]
- * - `filling`: filling [empty or drySand; default empty]
+ * - `outsideDiameter`: outside diameter [D; 1 to 300 mm; optional]
+ * - `material`: plastic [one of 11 words]
+ * - `filling`: filling [empty or dry-sand; default empty]
  * - `sandTemperature`: sand when poured [T_sand; 0 to 300 °C; optional]
- * - `source`: heated by [oven, heatGun, hotPlate, radiant or waterBath]
+ * - `heatSource`: heated by [oven, heat-gun, hot-plate, radiant or water-bath]
  * - `sourceTemperature`: air, plate, element or water [T_src; 0 to 1200 °C]
- * - `coreTemperature`: core wanted [T_core; 20 to 300 °C; optional]
+ * - `coreTemperature`: core temperature wanted [T_core; 20 to 300 °C; optional]
  * - `faces`: faces heated [n_f; whole 1 to 2; default 2]
- * - `film`: film coefficient [h_given; 0.5 to 20000 W/(m²·K); optional]
+ * - `filmCoefficient`: film coefficient [h_given; 0.5 to 20000 W/(m²·K); optional]
  * - `emissivity`: effective emissivity [epsilon; 0.05 to 1; default 0.9]
- * - `start`: part at the start [T_start; −20 to 150 °C; default 20 °C]
- * - `room`: room [T_room; −20 to 50 °C; default 20 °C]
- * - `sourceError`: error of the source's temperature [dT_src; 0 to 50 K; default 5 K]
+ * - `startTemperature`: start temperature of the part [T_start; −20 to 150 °C; default 20 °C]
+ * - `ambientTemperature`: ambient temperature [T_room; −20 to 50 °C; default 20 °C]
+ * - `sourceTemperatureError`: error of the source's temperature [dT_src; 0 to 50 K; default 5 K]
  * - `conductivity`: conductivity [k_given; 0.01 to 500 W/(m·K); optional]
  * - `density`: density [rho_given; 20 to 9000 kg/m³; optional]
  * - `specificHeat`: specific heat [c_given; 100 to 10000 J/(kg·K); optional]
  *
  * **Results**
  *
- * `coreTarget`: core to reach [T_l; °C]; `surfaceLimit`: surface not to pass [T_u; °C]; `time`: time until the core is
- * there [t; s]; `timeShort`: at the fast end of the spread [t_fast; s]; `timeLong`: at the slow end of the spread
- * [t_slow; s]; `hottest`: hottest surface on the way [T_hot; °C]; `hottestTime`: reached after [t_hot; s];
- * `surfaceTime`: surface passes its limit after [t_u; s]; `surfaceTimeShort`: at the earliest after [t_u1; s];
- * `surfaceFirst`: surface may overheat first [yes or no]; `sourceLimit`: hottest source that works [T_lim; °C];
- * `sourceLimitKind`: hottest source [text]; `advisedSource`: set the source to [T_adv; °C]; `advisedTimeShort`: then
- * ready at the earliest after [t_a1; s]; `advisedTimeLong`: and surely after [t_a2; s]; `film`: film coefficient [h;
- * W/(m²·K)]; `equivalent`: equivalent air temperature [T_e; °C]; `biot`: Biot number [Bi]; `fourier`: Fourier number
- * [Fo]; `iterations`: iterations [number]; `residual`: residual [K].
+ * `coreTemperature`: core temperature to reach [T_l; °C]; `surfaceTemperatureLimit`: surface temperature limit [T_u;
+ * °C]; `time`: time until the core is there [t; s]; `timeShort`: at the fast end of the spread [t_fast; s];
+ * `timeLong`: at the slow end of the spread [t_slow; s]; `peakSurfaceTemperature`: peak surface temperature [T_hot;
+ * °C]; `peakSurfaceTime`: reached after [t_hot; s]; `surfaceLimitTime`: surface passes its limit after [t_u; s];
+ * `minSurfaceLimitTime`: at the earliest after [t_u1; s]; `overheatsFirst`: surface overheats first [yes or no];
+ * `maxSourceTemperature`: maximum source temperature [T_lim; °C]; `maxSourceNote`: note on the maximum source
+ * temperature [text]; `advisedSourceTemperature`: set the source to [T_adv; °C]; `advisedTimeShort`: then ready at the
+ * earliest after [t_a1; s]; `advisedTimeLong`: and surely after [t_a2; s]; `filmCoefficient`: film coefficient [h;
+ * W/(m²·K)]; `equivalentTemperature`: equivalent air temperature [T_e; °C]; `biotNumber`: Biot number [Bi];
+ * `fourierNumber`: Fourier number [Fo]; `iterations`: iterations [number]; `residual`: residual [K].
  *
  * **Symbols of the working**
  *
@@ -314,20 +322,20 @@ const solve = (si: Si): HeatThrough | NoSolution => tried(kernel(si), si, heatTh
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `never-hot-enough` where the core never gets warm enough
+ * @throws NoSolutionError `never-reached` where the core never gets warm enough
  * @example
  * ```ts
- * import { heatThrough } from 'alula/thermoform'
- * const pipe = heatThrough({
- *   form: 'tube', diameter: '26.67 mm', thickness: '2.87 mm', plastic: 'pvc', source: 'oven', sourceTemperature: '130 degC',
+ * import { heatingTime } from 'alula/thermoform'
+ * const pipe = heatingTime({
+ *   shape: 'tube', outsideDiameter: '26.67 mm', thickness: '2.87 mm', material: 'pvc', heatSource: 'oven', sourceTemperature: '130 degC',
  *   conductivity: 0.16, density: 1400, specificHeat: 900,
  * })
  * pipe.time // => 244.6
- * pipe.surfaceFirst // => false
+ * pipe.overheatsFirst // => false
  * ```
  */
-export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ */ solver<HeatThroughInput, HeatThrough>(
-  "heatThrough",
+export const heatingTime: Solver<HeatingTimeInput, HeatingTime> = /* @__PURE__ */ solver<HeatingTimeInput, HeatingTime>(
+  "heatingTime",
   "How long a part heats through, and whether its surface scorches first",
   solve,
   () => ({
@@ -342,15 +350,15 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
         typical: [20, 150],
         default: null,
       },
-      source: {
+      heatSource: {
         kind: "choice",
         label: "heated by",
         options: {
           oven: "circulating oven",
-          heatGun: "heat gun",
-          hotPlate: "hot plate",
+          "heat-gun": "heat gun",
+          "hot-plate": "hot plate",
           radiant: "radiant heater",
-          waterBath: "water bath",
+          "water-bath": "water bath",
         },
       },
       sourceTemperature: {
@@ -364,14 +372,14 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
       coreTemperature: {
         kind: "temperature",
         symbol: "T_core",
-        label: "core wanted",
+        label: "core temperature wanted",
         min: 20,
         max: 300,
         typical: [107, 130],
         default: null,
       },
       faces: { kind: "number", symbol: "n_f", label: "faces heated", whole: true, min: 1, max: 2, default: 2 },
-      film: {
+      filmCoefficient: {
         kind: "heatTransferCoefficient",
         symbol: "h_given",
         label: "film coefficient",
@@ -381,9 +389,25 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
         default: null,
       },
       emissivity: { kind: "ratio", symbol: "epsilon", label: "effective emissivity", min: 0.05, max: 1, default: 0.9 },
-      start: { kind: "temperature", symbol: "T_start", label: "part at the start", min: -20, max: 150, typical: [10, 30], default: 20 },
-      room: { kind: "temperature", symbol: "T_room", label: "room", min: -20, max: 50, typical: [10, 30], default: 20 },
-      sourceError: {
+      startTemperature: {
+        kind: "temperature",
+        symbol: "T_start",
+        label: "start temperature of the part",
+        min: -20,
+        max: 150,
+        typical: [10, 30],
+        default: 20,
+      },
+      ambientTemperature: {
+        kind: "temperature",
+        symbol: "T_room",
+        label: "ambient temperature",
+        min: -20,
+        max: 50,
+        typical: [10, 30],
+        default: 20,
+      },
+      sourceTemperatureError: {
         kind: "temperatureDifference",
         symbol: "dT_src",
         label: "error of the source's temperature",
@@ -394,29 +418,36 @@ export const heatThrough: Solver<HeatThroughInput, HeatThrough> = /* @__PURE__ *
       ...propertyFields,
     },
     output: {
-      coreTarget: { kind: "temperature", symbol: "T_l", label: "core to reach" },
-      surfaceLimit: { kind: "temperature", symbol: "T_u", label: "surface not to pass" },
+      coreTemperature: { kind: "temperature", symbol: "T_l", label: "core temperature to reach" },
+      surfaceTemperatureLimit: { kind: "temperature", symbol: "T_u", label: "surface temperature limit" },
       time: { kind: "time", symbol: "t", label: "time until the core is there" },
       timeShort: { kind: "time", symbol: "t_fast", label: "at the fast end of the spread" },
       timeLong: { kind: "time", symbol: "t_slow", label: "at the slow end of the spread" },
-      hottest: { kind: "temperature", symbol: "T_hot", label: "hottest surface on the way" },
-      hottestTime: { kind: "time", symbol: "t_hot", label: "reached after" },
-      surfaceTime: { kind: "time", symbol: "t_u", label: "surface passes its limit after" },
-      surfaceTimeShort: { kind: "time", symbol: "t_u1", label: "at the earliest after" },
-      surfaceFirst: { kind: "flag", label: "surface may overheat first" },
-      sourceLimit: { kind: "temperature", symbol: "T_lim", label: "hottest source that works" },
-      sourceLimitKind: { kind: "text", label: "hottest source" },
-      advisedSource: { kind: "temperature", symbol: "T_adv", label: "set the source to" },
+      peakSurfaceTemperature: { kind: "temperature", symbol: "T_hot", label: "peak surface temperature" },
+      peakSurfaceTime: { kind: "time", symbol: "t_hot", label: "reached after" },
+      surfaceLimitTime: { kind: "time", symbol: "t_u", label: "surface passes its limit after" },
+      minSurfaceLimitTime: { kind: "time", symbol: "t_u1", label: "at the earliest after" },
+      overheatsFirst: { kind: "flag", label: "surface overheats first" },
+      maxSourceTemperature: { kind: "temperature", symbol: "T_lim", label: "maximum source temperature" },
+      maxSourceNote: { kind: "text", label: "note on the maximum source temperature" },
+      advisedSourceTemperature: { kind: "temperature", symbol: "T_adv", label: "set the source to" },
       advisedTimeShort: { kind: "time", symbol: "t_a1", label: "then ready at the earliest after" },
       advisedTimeLong: { kind: "time", symbol: "t_a2", label: "and surely after" },
-      film: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient" },
-      equivalent: { kind: "temperature", symbol: "T_e", label: "equivalent air temperature" },
-      biot: { kind: "number", symbol: "Bi", label: "Biot number" },
-      fourier: { kind: "number", symbol: "Fo", label: "Fourier number" },
+      filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient" },
+      equivalentTemperature: { kind: "temperature", symbol: "T_e", label: "equivalent air temperature" },
+      biotNumber: { kind: "number", symbol: "Bi", label: "Biot number" },
+      fourierNumber: { kind: "number", symbol: "Fo", label: "Fourier number" },
       iterations: { kind: "number", label: "iterations" },
       residual: { kind: "temperatureDifference", label: "residual" },
     },
-    example: { form: "tube", diameter: "26.7 mm", thickness: "2.9 mm", plastic: "pvc", source: "oven", sourceTemperature: "130 degC" },
+    example: {
+      shape: "tube",
+      outsideDiameter: "26.7 mm",
+      thickness: "2.9 mm",
+      material: "pvc",
+      heatSource: "oven",
+      sourceTemperature: "130 degC",
+    },
     formulae: heatThroughFormulae,
     sources: [at(CARSLAW, "2.7, 3.11, 7.7"), at(INCROPERA, "5.5, 5.6, table 1.1")],
     check,

@@ -14,10 +14,10 @@ export const drySand: { readonly conductivity: number; readonly density: number;
 
 /** What the part is, as far as heat goes. */
 export interface Part {
-  readonly form: "sheet" | "rod" | "tube"
+  readonly shape: "sheet" | "rod" | "tube"
   readonly thickness: number | null
-  readonly diameter: number | null
-  readonly filling: "empty" | "drySand"
+  readonly outsideDiameter: number | null
+  readonly filling: "empty" | "dry-sand"
   readonly faces: number
 }
 
@@ -52,9 +52,9 @@ export function propertiesOf(
 }
 
 /** Length of the Biot number: half a sheet heated from both faces, all of one heated from one, radius, or wall of an empty tube. */
-export function heatPath({ form, thickness, diameter, filling, faces }: Part): number {
-  if (form === "sheet") return (thickness as number) / (faces === 2 ? 2 : 1)
-  return form === "tube" && filling === "empty" ? (thickness as number) : (diameter as number) / 2
+export function heatPath({ shape, thickness, outsideDiameter, filling, faces }: Part): number {
+  if (shape === "sheet") return (thickness as number) / (faces === 2 ? 2 : 1)
+  return shape === "tube" && filling === "empty" ? (thickness as number) : (outsideDiameter as number) / 2
 }
 
 /** A part under a film: its response at the spots that matter. */
@@ -79,10 +79,10 @@ export function heated(
   sand: number,
 ): Heated {
   const layer = (thickness: number): Layer => ({ thickness, conductivity, heatCapacity: density * specificHeat })
-  const round = part.form !== "sheet"
-  const radius = (part.diameter ?? 0) / 2
-  const bore = part.form === "tube" ? radius - (part.thickness as number) : 0
-  const filled = part.form === "tube" && part.filling === "drySand"
+  const round = part.shape !== "sheet"
+  const radius = (part.outsideDiameter ?? 0) / 2
+  const bore = part.shape === "tube" ? radius - (part.thickness as number) : 0
+  const filled = part.shape === "tube" && part.filling === "dry-sand"
   const length = heatPath(part)
   const body: Body = {
     shape: round ? "cylinder" : "plane",
@@ -100,7 +100,7 @@ export function heated(
   return {
     response: conduct(body, points),
     plastic: filled ? [0, 1, 2] : [0, 1],
-    surfaces: filled ? [0, 2] : part.form === "rod" || (!round && part.faces === 2) ? [1] : [0, 1],
+    surfaces: filled ? [0, 2] : part.shape === "rod" || (!round && part.faces === 2) ? [1] : [0, 1],
     drive: (outside) => ({ outside, inside: room, initial: filled ? [sand, start] : [start] }),
   }
 }

@@ -3,30 +3,30 @@ import type { Density, HeatTransferCoefficient, Length, SpecificHeat, Temperatur
 import type { SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
 
-/** Input of {@link coolDown}. */
-export interface CoolDownInput {
+/** Input of {@link coolingTime}. */
+export interface CoolingTimeInput {
   /** What cools. [sheet, rod or tube] */
-  form: "sheet" | "rod" | "tube"
+  shape: "sheet" | "rod" | "tube"
   /** Thickness of the sheet, or wall of the tube. [s_t; 0.1 to 100 mm; optional] */
   thickness?: Length | null
   /** Outer diameter of the rod or tube. [D; 1 to 300 mm; optional] */
-  diameter?: Length | null
+  outsideDiameter?: Length | null
   /** Plastic [one of 11 words] */
-  plastic: Plastic
-  /** What the tube is filled with; the filling starts as hot as the wall. [empty or drySand; default empty] */
-  filling?: "empty" | "drySand"
+  material: Plastic
+  /** What the tube is filled with; the filling starts as hot as the wall. [empty or dry-sand; default empty] */
+  filling?: "empty" | "dry-sand"
   /** Temperature at which it leaves the heat, all through; left out, the plastic's usual one. [T_given; 30 to 260 °C; optional] */
-  formed?: Temperature | null
+  formingTemperature?: Temperature | null
   /** Temperature of the room, or of the water. [T_room; −20 to 60 °C; default 20 °C] */
-  room?: Temperature
-  /** What cools it in the jig. [stillAir, fan or water; default stillAir] */
-  cooling?: "stillAir" | "fan" | "water"
+  ambientTemperature?: Temperature
+  /** What cools it in the jig. [still-air, fan or water; default still-air] */
+  cooling?: "still-air" | "fan" | "water"
   /** Film coefficient in the jig, radiation included, instead of the typical one. [h_given; 0.5 to 20000 W/(m²·K); optional] */
-  film?: HeatTransferCoefficient | null
+  filmCoefficient?: HeatTransferCoefficient | null
   /** Faces of a sheet that cool in the jig: 1 where it lies on a wooden form. [n_f; whole 1 to 2; default 1] */
   faces?: number
   /** Temperature below which it is let go; left out, the low end of the set temperatures. [T_rgiven; 0 to 150 °C; optional] */
-  release?: Temperature | null
+  releaseTemperature?: Temperature | null
   /** Conductivity of the plastic, instead of the table's. [k_given; 0.01 to 500 W/(m·K); optional] */
   conductivity?: ThermalConductivity | null
   /** Density of the plastic, instead of the table's. [rho_given; 20 to 9000 kg/m³; optional] */
@@ -35,30 +35,30 @@ export interface CoolDownInput {
   specificHeat?: SpecificHeat | null
 }
 
-/** Result of {@link coolDown}. */
-export interface CoolDown {
+/** Result of {@link coolingTime}. */
+export interface CoolingTime {
   /** Temperature at which it leaves the heat. [T_f; °C] */
-  readonly formed: number
+  readonly formingTemperature: number
   /** Coldest spot that may still be formed. [T_from; °C] */
-  readonly formable: number
+  readonly minFormingTemperature: number
   /** Temperature of the warmest spot at release. [T_release; °C] */
-  readonly release: number
+  readonly releaseTemperature: number
   /** Time in still air until the coldest spot is too cold to form. [t_work; s] */
-  readonly working: number
+  readonly workingTime: number
   /** The same with the least heat in the plastic's spread: the time to plan with. [t_work_safe; s] */
-  readonly workingSafe: number
+  readonly plannedWorkingTime: number
   /** Time in the jig until the warmest spot is at the release temperature. [t_hold; s] */
-  readonly hold: number
+  readonly holdTime: number
   /** The same at the slow end of the spread: the time to plan with. [t_hold_safe; s] */
-  readonly holdSafe: number
+  readonly plannedHoldTime: number
   /** Film coefficient in the jig [h; W/(m²·K)] */
-  readonly film: number
+  readonly filmCoefficient: number
   /** Biot number in the jig [Bi] */
-  readonly biot: number
+  readonly biotNumber: number
   /** Iterations [number] */
   readonly iterations: number
-  /** Warmest spot less release temperature at `hold`. [K] */
+  /** Warmest spot less release temperature at `holdTime`. [K] */
   readonly residual: number
 }
 
-export type Si = SiOf<CoolDownInput>
+export type Si = SiOf<CoolingTimeInput>

@@ -12,22 +12,22 @@ import type {
 import type { SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
 
-/** Input of {@link heatThrough}. */
-export interface HeatThroughInput {
+/** Input of {@link heatingTime}. */
+export interface HeatingTimeInput {
   /** What is heated. [sheet, rod or tube] */
-  form: "sheet" | "rod" | "tube"
+  shape: "sheet" | "rod" | "tube"
   /** Thickness of the sheet, or wall of the tube. [s_t; 0.1 to 100 mm; optional] */
   thickness?: Length | null
   /** Outer diameter of the rod or tube. [D; 1 to 300 mm; optional] */
-  diameter?: Length | null
+  outsideDiameter?: Length | null
   /** Plastic [one of 11 words] */
-  plastic: Plastic
-  /** What the tube is filled with. [empty or drySand; default empty] */
-  filling?: "empty" | "drySand"
+  material: Plastic
+  /** What the tube is filled with. [empty or dry-sand; default empty] */
+  filling?: "empty" | "dry-sand"
   /** Temperature of the sand when it is poured; left out, it starts as cold as the part. [T_sand; 0 to 300 °C; optional] */
   sandTemperature?: Temperature | null
-  /** What heats it. [oven, heatGun, hotPlate, radiant or waterBath] */
-  source: "oven" | "heatGun" | "hotPlate" | "radiant" | "waterBath"
+  /** What heats it. [oven, heat-gun, hot-plate, radiant or water-bath] */
+  heatSource: "oven" | "heat-gun" | "hot-plate" | "radiant" | "water-bath"
   /** Temperature of the air, plate, heating element or water. [T_src; 0 to 1200 °C] */
   sourceTemperature: Temperature
   /**
@@ -41,21 +41,21 @@ export interface HeatThroughInput {
    * Film coefficient at the heated face, radiation of the oven included; for a radiant heater that of the air alone.
    * [h_given; 0.5 to 20000 W/(m²·K); optional]
    */
-  film?: HeatTransferCoefficient | null
+  filmCoefficient?: HeatTransferCoefficient | null
   /**
    * Radiant heater: emissivity of element and sheet together with the share of the heater that the sheet sees.
    * [epsilon; 0.05 to 1; default 0.9]
    */
   emissivity?: Ratio
   /** Temperature of the part at the start. [T_start; −20 to 150 °C; default 20 °C] */
-  start?: Temperature
+  startTemperature?: Temperature
   /**
    * Temperature of the room, which cools the back of a sheet on a hot plate or under a radiant heater. [T_room; −20 to
    * 50 °C; default 20 °C]
    */
-  room?: Temperature
+  ambientTemperature?: Temperature
   /** How far off the source's temperature may be. [dT_src; 0 to 50 K; default 5 K] */
-  sourceError?: TemperatureDifference
+  sourceTemperatureError?: TemperatureDifference
   /** Conductivity of the plastic, instead of the table's. [k_given; 0.01 to 500 W/(m·K); optional] */
   conductivity?: ThermalConductivity | null
   /** Density of the plastic, instead of the table's. [rho_given; 20 to 9000 kg/m³; optional] */
@@ -64,56 +64,56 @@ export interface HeatThroughInput {
   specificHeat?: SpecificHeat | null
 }
 
-/** Result of {@link heatThrough}. */
-export interface HeatThrough {
+/** Result of {@link heatingTime}. */
+export interface HeatingTime {
   /** Core temperature to be reached. [T_l; °C] */
-  readonly coreTarget: number
+  readonly coreTemperature: number
   /** Surface temperature not to be passed. [T_u; °C] */
-  readonly surfaceLimit: number
+  readonly surfaceTemperatureLimit: number
   /** Time until the core is there [t; s] */
   readonly time: number
   /** The same with the plastic's properties at the fast end of their spread. [t_fast; s] */
   readonly timeShort: number
   /** The same at the slow end. [t_slow; s] */
   readonly timeLong: number
-  /** Hottest surface on the way [T_hot; °C] */
-  readonly hottest: number
+  /** Peak surface temperature [T_hot; °C] */
+  readonly peakSurfaceTemperature: number
   /** When it is that hot. [t_hot; s] */
-  readonly hottestTime: number
+  readonly peakSurfaceTime: number
   /** When the surface of the usual plastic passes its limit; null where it never does. [t_u; s] */
-  readonly surfaceTime: number | null
+  readonly surfaceLimitTime: number | null
   /** The earliest that a surface may pass its limit, whatever the spread; null where none does. [t_u1; s] */
-  readonly surfaceTimeShort: number | null
+  readonly minSurfaceLimitTime: number | null
   /** Whether a surface may pass its limit before the core is surely ready. [yes or no] */
-  readonly surfaceFirst: boolean
+  readonly overheatsFirst: boolean
   /**
    * Hottest source with which no surface passes its limit before the core is surely ready; never above the onset of
    * charring. [T_lim; °C]
    */
-  readonly sourceLimit: number | null
+  readonly maxSourceTemperature: number | null
   /** `solved`; `scorch`: held down to the onset of charring; `none`: no source does; `not-sought`: preheated sand. [text] */
-  readonly sourceLimitKind: string
+  readonly maxSourceNote: string
   /**
    * Source temperature to set: with it no surface passes its limit however long it takes, the source's error allowed
    * for; null where none is safe. [T_adv; °C]
    */
-  readonly advisedSource: number | null
+  readonly advisedSourceTemperature: number | null
   /** Earliest time at the advised source: fast plastic, source hot by its error. [t_a1; s] */
   readonly advisedTimeShort: number | null
   /** Time at the advised source after which the core is there whatever the spread. [t_a2; s] */
   readonly advisedTimeLong: number | null
   /** Film coefficient at the heated face. [h; W/(m²·K)] */
-  readonly film: number
+  readonly filmCoefficient: number
   /** Air temperature that would heat alike: that of the source, except for a radiant heater. [T_e; °C] */
-  readonly equivalent: number
+  readonly equivalentTemperature: number
   /** Biot number on the half thickness, thickness, radius or wall. [Bi] */
-  readonly biot: number
+  readonly biotNumber: number
   /** Fourier number at `time` on the same length. [Fo] */
-  readonly fourier: number
+  readonly fourierNumber: number
   /** Iterations [number] */
   readonly iterations: number
   /** Core temperature less target at `time`. [K] */
   readonly residual: number
 }
 
-export type Si = SiOf<HeatThroughInput>
+export type Si = SiOf<HeatingTimeInput>

@@ -1,17 +1,17 @@
 import type { SiOf, Source } from "../../solver/index.js"
 import { safeWindow } from "../forming-window.js"
-import { type Heated, heated, propertiesOf, rootInTime, type Variant } from "../heat-through/heating.js"
+import { type Heated, heated, propertiesOf, rootInTime, type Variant } from "../heating-time/heating.js"
 import { INCROPERA } from "../sources.js"
-import type { CoolDownInput } from "./types.js"
+import type { CoolingTimeInput } from "./types.js"
 
-type Si = SiOf<CoolDownInput>
+type Si = SiOf<CoolingTimeInput>
 /** Carried in the open, or held in the jig. */
 export type Stage = "air" | "jig"
 
 /** Film coefficients in the jig, radiation included, W/(m²·K). */
 export const coolingFilms: Readonly<Record<Si["cooling"], { readonly value: number; readonly source: Source }>> = {
   // free convection in gases, 2 to 25
-  stillAir: { value: 10, source: INCROPERA },
+  "still-air": { value: 10, source: INCROPERA },
   // at the low end of forced gases, 25 to 250
   fan: { value: 30, source: INCROPERA },
   // inside free convection in liquids, 50 to 1000
@@ -32,24 +32,24 @@ export interface Cooling {
 
 /** Puts the problem together from an input. */
 export function cooling(si: Si): Cooling {
-  const window = safeWindow(si.plastic)
-  const formed = si.formed ?? window.aim
-  const film = si.film ?? coolingFilms[si.cooling].value
+  const window = safeWindow(si.material)
+  const formed = si.formingTemperature ?? window.aim
+  const film = si.filmCoefficient ?? coolingFilms[si.cooling].value
   const given = { conductivity: si.conductivity, density: si.density, specificHeat: si.specificHeat }
   return {
     formed,
     formable: window.from,
-    release: si.release ?? window.release,
+    release: si.releaseTemperature ?? window.release,
     film,
     faces: si.faces,
     part: (stage, variant) =>
       heated(
         { ...si, faces: stage === "air" ? 2 : si.faces },
-        propertiesOf(si.plastic, given, formed - si.room, variant),
+        propertiesOf(si.material, given, formed - si.ambientTemperature, variant),
         stage === "air" ? CARRIED : film,
         0,
         formed,
-        si.room,
+        si.ambientTemperature,
         formed,
       ),
   }
@@ -90,5 +90,5 @@ function coolingTime(part: Heated, room: number, target: number, warmest: boolea
 /** Time at one stage: working in the open, or held in the jig; null where it never cools so far. */
 export function stageTime(si: Si, stage: Stage, variant: Variant): Cooled | null {
   const all = cooling(si)
-  return coolingTime(all.part(stage, variant), si.room, stage === "air" ? all.formable : all.release, stage === "jig")
+  return coolingTime(all.part(stage, variant), si.ambientTemperature, stage === "air" ? all.formable : all.release, stage === "jig")
 }
