@@ -92,7 +92,8 @@ export function differences(root: string, modules: Readonly<Record<string, Expor
     for (const [key, field] of Object.entries(fields)) {
       const property = checker.getPropertyOfType(type, key)
       const about = `${path}.${key}`
-      if (!property) continue
+      // the compiler does not see it: what a function returns is not compared key by key
+      if (!property) throw new Error(`${about} is described, and its type has no such property`)
       for (const node of property.declarations ?? []) {
         if (!ts.isPropertySignature(node) || !node.getSourceFile().fileName.startsWith(sources)) continue
         const said = described.get(node) ?? []

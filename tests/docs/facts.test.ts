@@ -2,8 +2,11 @@
 import { describe, expect, it } from "vitest"
 import { solverBlock } from "../../scripts/facts/block.js"
 import { handwritten, linesOf, propertyComment, solverComment } from "../../scripts/facts/comment.js"
+import { differences } from "../../scripts/facts/places.js"
 import { inputFacts, resultFacts, tailOf } from "../../scripts/facts/tail.js"
 import { type AnyField, type AnyOutField, commonPractice } from "../../src/solver/index.js"
+import * as wire from "../../src/wire/index.js"
+import { root } from "../helpers/packed.js"
 
 const field = (rest: object): AnyField => ({ label: "thing", ...rest }) as AnyField
 const quantity = (kind: string, rest: object) => field({ kind, symbol: "q", ...rest })
@@ -108,4 +111,12 @@ describe("a solver's comment", () => {
     expect(linesOf(solverComment(once, ["**Inputs**", "- other"]))).toContain("- other")
     expect(linesOf(solverComment(once, ["**Inputs**", "- other"]))).not.toContain("- `length`: length [q; 0 to 2 m]")
   })
+})
+
+describe("a described field", () => {
+  it("that is no property of the type is refused: the compiler does not compare what a function returns key by key", () => {
+    const stray = { ...wire.voltageDrop.input, ribbon: { kind: "flag", label: "ribbon", default: false } }
+    const voltageDrop = new Proxy(wire.voltageDrop, { get: (of, key) => (key === "input" ? stray : Reflect.get(of, key)) })
+    expect(() => differences(root, { wire: { ...wire, voltageDrop } })).toThrow("wire.voltageDrop.ribbon is described")
+  }, 60_000)
 })
