@@ -15,5 +15,5 @@ export {
 export { type BoostStage, type BoostStageInput, boostStage } from "./stage/boost-stage.js"
 export { type BuckStage, type BuckStageInput, buckStage } from "./stage/buck-stage.js"
 export type { StageInput, StageResult } from "./stage/fields.js"
-export { type LimitAction, type StartUp, type StartUpInput, startUp } from "./start-up.js"
-export { type UsbSupply, type UsbSupplyInput, usbSupply } from "./usb-supply.js"
+export { type LimitAction, type StartUp, type StartUpInput, startUp } from "./start-up/index.js"
+export { type UsbSupply, type UsbSupplyInput, usbSupply } from "./usb-supply/index.js"

@@ -26,7 +26,7 @@ import { type Motion, motionCautions, motions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "./section.js"
 import { SHIGLEY, SP_8007 } from "./sources.js"
-import { cylinderBuckling } from "./tube-section.js"
+import { cylinderBuckling } from "./tube-section/index.js"
 
 /** Input of {@link column}. */
 export interface ColumnInput extends ConditionInput {

@@ -50,4 +50,4 @@ export {
   type TubeSection,
   type TubeSectionInput,
   tubeSection,
-} from "./tube-section.js"
+} from "./tube-section/index.js"

@@ -97,7 +97,7 @@ export type { PlanarLinkage } from "./planar/output.js"
 export { type PlanarLinkageInput, planarLinkage } from "./planar/planar-linkage.js"
 export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar/solve.js"
 export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-picture.js"
-export { type Scissor, type ScissorInput, scissor } from "./scissor.js"
+export { type Scissor, type ScissorInput, scissor } from "./scissor/index.js"
 export { servoPushrod } from "./servo/servo-pushrod/index.js"
 export type { ServoPushrod, ServoPushrodInput } from "./servo/servo-pushrod/kernel.js"
 export {

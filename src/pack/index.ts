@@ -1,6 +1,7 @@
-export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } from "./air-travel.js"
+export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } from "./air-travel/index.js"
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
-export { type ChargeTime, chargeTime, nickelChargeFactor } from "./charge-time/index.js"
+export { type ChargeTime, chargeTime } from "./charge-time/index.js"
+export { nickelChargeFactor } from "./charge-time/kernel.js"
 export type { ChargeTimeInput } from "./charge-time/problem.js"
 export {
   type Chemistry,

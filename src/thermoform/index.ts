@@ -10,4 +10,4 @@ export { type HeatingTime, type HeatingTimeInput, heatingTime } from "./heating-
 export { eigenvalue, fourierFor, modeAmplitude, type Shape, temperatureRatio } from "./shapes.js"
 export { type Softening, type SofteningInput, softening } from "./softening.js"
 export { type ConduitBend, conduitBends, type Drying, dryings } from "./tables.js"
-export { type TubeBend, type TubeBendInput, tubeBend } from "./tube-bend.js"
+export { type TubeBend, type TubeBendInput, tubeBend } from "./tube-bend/index.js"

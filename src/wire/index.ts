@@ -1,5 +1,5 @@
 export { awgArea, awgDiameter, type Conductor, type ConductorDescription, type ConductorInput, conductor } from "./conductor.js"
-export { type ConductorSize, type ConductorSizeInput, conductorSize, type SizeCandidate } from "./conductor-size.js"
+export { type ConductorSize, type ConductorSizeInput, conductorSize, type SizeCandidate } from "./conductor-size/index.js"
 export {
   bladeFuse,
   bladeRatings,

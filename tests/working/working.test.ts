@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
 import type { Length, Temperature, Voltage } from "../../src/quantity/index.js"
-import { InputError, NoSolutionError, refuse, type Solver, type Step, solver } from "../../src/solver/index.js"
+import { caution, InputError, NoSolutionError, refuse, type Solver, type Step, solver } from "../../src/solver/index.js"
 import { voltageDrop } from "../../src/wire/index.js"
 import { type WorkedStep, working, workingMarkdown, workingOfSi, workingText } from "../../src/working/index.js"
 
@@ -253,5 +253,43 @@ describe("rendering", () => {
     expect(text).toContain("(Euclid: Elements, book XI)")
     // what stands under a numbered step is indented to stay part of it
     for (const line of text.slice(text.indexOf("1. ")).split("\n")) expect(line).toMatch(/^(\d+\. | {3}|\s*$)/)
+  })
+})
+
+describe("what a kernel found on its way", () => {
+  interface Found {
+    root: number
+  }
+  let solved = 0
+  const rootOf = (area: number) => {
+    solved++
+    return Math.sqrt(area)
+  }
+  const square = solver<{ area: number }, { readonly side: number }, string, string, Found>(
+    "square",
+    "The side of a square",
+    ({ area }, trace) => {
+      const root = rootOf(area)
+      if (trace) trace.root = root
+      return { side: root }
+    },
+    () => ({
+      input: { area: { kind: "number", symbol: "A", label: "area", min: 0, max: 100 } },
+      output: { side: { kind: "number", symbol: "s", label: "side" } },
+      example: { area: 9 },
+      formulae: [
+        { symbol: "r", kind: "number", meaning: "root found", given: (_si, _out, { root }) => root as number },
+        { symbol: "s", meaning: "side", is: "r" },
+      ],
+      sources: [{ title: "made for a test", verified: "practice" }],
+      cautions: (_si, _out, { root }) => (root === 3 ? [caution("three", "note", "It is three.")] : []),
+    }),
+  )
+  it("reaches its cautions and its formulae, so that it is found once", () => {
+    solved = 0
+    expect(square({ area: 9 }).cautions.map(({ code }) => code)).toEqual(["three"])
+    expect(solved).toBe(1)
+    expect(stepOf(working(square, { area: 9 }).steps, "r").value).toBe(3)
+    expect(solved).toBe(2)
   })
 })

@@ -1,68 +1,11 @@
-import {
-  type Caution,
-  caution,
-  commonPractice,
-  type Issue,
-  inconsistent,
-  type NoSolution,
-  refuse,
-  type Solver,
-  solver,
-} from "../../solver/index.js"
+import { type Caution, caution, commonPractice, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
 import { areaOf, sizeFields, sizeIssues, sizeSources, touchCaution } from "../conductor.js"
 import { bundledCurrent } from "../limits.js"
 import { wireCautions } from "../overload.js"
 import { CIRCULAR_MILS, DISTRIBUTOR, FUSE_PLACE, RAILROADS } from "../sources.js"
-import { dimmedOf, type LedRun, type LedRunInput, lowest, profileOf, runOf, type Span, singleResistance, wayDown } from "./line.js"
+import { solve } from "./kernel.js"
+import { type LedRun, type LedRunInput, runOf, singleResistance, wayDown } from "./line.js"
 import type { Si } from "./types.js"
-
-/** A current of the lights that leaves some voltage everywhere, tried; none where no smaller one does. */
-function nearestCurrent(si: Si, lowestVoltage: number): Record<string, number> {
-  // every voltage is linear in the current, so the lowest falls from its value at no load
-  const idle = lowest(si, runOf({ ...si, current: 0 })).voltage
-  const current = si.current * (idle / (idle - lowestVoltage)) * (1 - 1e-9)
-  return current > 0 && lowest(si, runOf({ ...si, current })).voltage > 0 ? { current } : {}
-}
-
-function solve(si: Si): LedRun | NoSolution {
-  const run = runOf(si)
-  const low = lowest(si, run)
-  const minVoltagePosition = (run.spans[low.span] as Span).start + low.s
-  if (!(low.voltage > 0))
-    return refuse(
-      "insufficient-voltage",
-      "The run would lose all its voltage {position length} from the start: it is short of {shortBy voltage} there and cannot carry this current.",
-      // exactly nothing left is refused too, and any voltage at all would be an answer
-      Math.max(-low.voltage, Number.MIN_VALUE),
-      { position: minVoltagePosition },
-      nearestCurrent(si, low.voltage),
-    )
-  const profile = profileOf(si, run)
-  const feeds = run.order.map((f, j) => {
-    const current = run.currents[j] as number
-    return { position: f.position, current, voltage: f.sourceVoltage - f.feederResistance * current }
-  })
-  const runHeat = run.spans.reduce(
-    (sum, { current: a, length: l }) => sum + run.r * (a ** 2 * l - a * run.spread * l ** 2 + (run.spread ** 2 * l ** 3) / 3),
-    0,
-  )
-  const feederHeat = run.order.reduce((sum, f, j) => sum + f.feederResistance * (run.currents[j] as number) ** 2, 0)
-  const dimmed = si.dimVoltage === null ? [] : dimmedOf(si, run, si.dimVoltage, profile)
-  return {
-    minVoltage: low.voltage,
-    minVoltagePosition,
-    maxDrop: Math.max(...si.feeds.map((f) => f.sourceVoltage)) - low.voltage,
-    loopResistance: run.r,
-    feeds,
-    maxCurrent: Math.max(...run.spans.flatMap((s) => [Math.abs(s.current), Math.abs(s.current - run.spread * s.length)])),
-    loadPower: run.order.reduce((sum, f, j) => sum + f.sourceVoltage * (run.currents[j] as number), 0) - runHeat - feederHeat,
-    runHeat,
-    feederHeat,
-    profile,
-    dimmed,
-    dimmedShare: si.dimVoltage === null ? null : dimmed.reduce((sum, d) => sum + d.to - d.from, 0) / si.length,
-  }
-}
 
 /** Drop up to which it hardly matters how the lights draw, of the feed. */
 const NEAR_EVEN = 0.05

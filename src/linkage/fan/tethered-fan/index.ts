@@ -1,18 +1,8 @@
-import {
-  type Caution,
-  caution,
-  type Issue,
-  inconsistent,
-  isNoSolution,
-  type NoSolution,
-  refuse,
-  type Solver,
-  solver,
-} from "../../../solver/index.js"
-import { fallsCaution, pinchCaution } from "../../hazards.js"
+import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver } from "../../../solver/index.js"
 import { standardGravity } from "../../hinge/load.js"
 import { withNearest } from "../../nearest.js"
-import { byMoments, equilibrium, ownResult } from "../../sources.js"
+import { equilibrium } from "../../sources.js"
+import { cautions } from "./cautions.js"
 import { tetheredFanFormulae } from "./formulae.js"
 import { evenThreads, FAN_STEPS, type FanGeometry, fanAngles, fanForces, vaneGap } from "./pose.js"
 import type { Si, TetheredFan, TetheredFanInput } from "./types.js"
@@ -102,40 +92,6 @@ function kernel(si: Si): TetheredFan | NoSolution {
         driverMoment: pose.driverMoment,
       })),
   }
-}
-
-function cautions(si: Si, out: TetheredFan): Caution[] {
-  const found = [pinchCaution("Neighbouring vanes"), fallsCaution("The fan")]
-  if (!out.staysTaut)
-    found.push(
-      caution(
-        "vanes-fall-forward",
-        "warning",
-        "Somewhere on the sweep the weight of a vane turns it ahead of its thread: it falls forward with a jerk and the angles given there do not hold. Stop the driver earlier or give each vane an elastic return (returnMoment).",
-        byMoments,
-      ),
-    )
-  if (out.worstTipGap > -si.overlap)
-    found.push(
-      caution(
-        "gaps-at-tips",
-        "note",
-        "At the chosen angle the tips stand up to {worstTipGap length} apart; an overlap of {given.overlap length} was wanted.",
-        ownResult,
-        { worstTipGap: out.worstTipGap, "given.overlap": si.overlap },
-      ),
-    )
-  if (si.threads === null && out.threads.some((thread) => thread < 0.005))
-    found.push(
-      caution(
-        "short-threads",
-        "note",
-        "A thread of {shortest length} is hard to tie to length: a larger attachRadius makes all threads longer and errors smaller in angle.",
-        undefined,
-        { shortest: Math.min(...out.threads) },
-      ),
-    )
-  return found
 }
 
 function check(si: Si): Issue[] {

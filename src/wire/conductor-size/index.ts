@@ -1,15 +1,4 @@
-import type { Current, Length, Ratio, Temperature, Voltage } from "../quantity/index.js"
-import {
-  type Caution,
-  caution,
-  commonPractice,
-  inconsistent,
-  type NoSolution,
-  refuse,
-  type SiOf,
-  type Solver,
-  solver,
-} from "../solver/index.js"
+import { inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../solver/index.js"
 import {
   areaOf,
   type ConductorDescription,
@@ -17,92 +6,19 @@ import {
   nominalResistance,
   resistance20,
   resistanceSteps,
-  sizeCautions,
   sizeFields,
   sizeSources,
   temperatureFactor,
-  touchCaution,
-} from "./conductor.js"
-import { bladeFuse, type Metal, nominalConductors, type Stranding } from "./data.js"
-import { type Laid, type LaidWire, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps } from "./laid.js"
-import { BURNS_OFF, raisedLimit } from "./overload.js"
-import { AWG, BLADE, BURNS, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "./sources.js"
-import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf } from "./withstand.js"
+} from "../conductor.js"
+import { bladeFuse, nominalConductors } from "../data.js"
+import { type LaidWire, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps } from "../laid.js"
+import { BURNS_OFF } from "../overload.js"
+import { AWG, BLADE, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "../sources.js"
+import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf } from "../withstand.js"
+import { cautions } from "./cautions.js"
+import type { ConductorSize, ConductorSizeInput, Looked, Si } from "./types.js"
 
-/** Input of {@link conductorSize}. */
-export interface ConductorSizeInput extends Laid {
-  /** Steady current [I; 1 mA to 1000 A] */
-  current: Current
-  /** Length one way [L; 0 to 1000 m] */
-  length: Length
-  /** Supply voltage [U_s; 10 mV to 1000 V] */
-  sourceVoltage: Voltage
-  /** Maximum drop allowed, against that voltage. [u_m; 0.01 to 100 %; default 3 %] */
-  dropLimit?: Ratio
-  /** Conductors in the current path: 2 counts out and back. [n_c; whole 1 to 2; default 2] */
-  conductors?: number
-  /** Sizes to choose from. [awg or metric; default awg] */
-  sizeSystem?: "awg" | "metric"
-  /** Conductor metal [copper or aluminium; default copper] */
-  material?: Metal
-  /**
-   * How the conductor is made up; the IEC classes go with the metric sizes. [solid, stranded, class2, class2-tinned,
-   * class5 or class5-tinned; default solid]
-   */
-  stranding?: Stranding
-  /** Fuse ahead of the wire. [I_n; 0.1 mA to 1000 A; optional] */
-  fuseRating?: Current | null
-  /** Conductor temperature a short fault may reach. [T_f; 70 to 350 °C; default 160 °C] */
-  faultTemperatureLimit?: Temperature
-}
-
-/** One size that was looked at. */
-export interface SizeCandidate {
-  /** Gauge, or null in the metric series. [number] */
-  readonly awg: number | null
-  /** Cross-section [m²] */
-  readonly area: number
-  /** Drop against the supply voltage at its own temperature; null where it burns. [as a fraction] */
-  readonly dropShare: number | null
-  /** Current at which it reaches its insulation's rating. [A] */
-  readonly ampacity: number
-  /** Rules it fails, of `drop`, `conductorTemperature` and `fuseRating`, joined by commas; empty where it meets all. [text] */
-  readonly fails: string
-}
-
-/** Result of {@link conductorSize}. */
-export interface ConductorSize {
-  /** Gauge chosen; null in the metric series. [g] */
-  readonly awg: number | null
-  /** Cross-section chosen. [A; m²] */
-  readonly area: number
-  /** Rule the next smaller size fails, of `drop`, `conductorTemperature` and `fuseRating`; `none` where the smallest size does. [text] */
-  readonly decidedBy: string
-  /** Conductor temperature [T_c; °C] */
-  readonly conductorTemperature: number
-  /** Temperature of the outer surface. [T_s; °C] */
-  readonly surfaceTemperature: number
-  /** Conductor over its surroundings [dT_c; K] */
-  readonly conductorRise: number
-  /** Surface over its surroundings [dT_s; K] */
-  readonly surfaceRise: number
-  /** Resistance of the path, warm. [R_w; Ω] */
-  readonly resistance: number
-  /** Voltage drop [U; V] */
-  readonly drop: number
-  /** Voltage drop over source voltage [u; as a fraction] */
-  readonly dropShare: number
-  /** Current at which it reaches its insulation's rating. [I_r; A] */
-  readonly ampacity: number
-  /** Current the fuse may let flow for many minutes; null without a fuse. [I_135; A] */
-  readonly sustainedFuseCurrent: number | null
-  /** Heat of the whole run. [P; W] */
-  readonly heat: number
-  /** Every size looked at, smallest first, up to the one chosen. [list] */
-  readonly candidates: readonly SizeCandidate[]
-}
-
-type Si = SiOf<ConductorSizeInput>
+export type { ConductorSize, ConductorSizeInput, SizeCandidate } from "./types.js"
 
 /** Gauges offered: the even ones, and 1/0, 2/0, 3/0, 4/0. */
 const gauges = [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3]
@@ -112,13 +28,6 @@ function sizesOf(si: Si): SiOf<ConductorDescription>[] {
   return si.sizeSystem === "awg"
     ? gauges.map((awg) => ({ ...common, awg, area: null }))
     : nominalConductors.map((n) => ({ ...common, awg: null, area: n.area * 1e-6 }))
-}
-
-interface Looked extends SizeCandidate {
-  readonly wire: LaidWire
-  /** Surface and conductor over the surroundings, K; null where it burns. */
-  readonly rises: { readonly surface: number; readonly conductor: number } | null
-  readonly resistance: number
 }
 
 /** Resistance of the whole path with its conductor at a temperature, Ω. */
@@ -222,47 +131,6 @@ function chosen(si: Si, one: Looked, looked: readonly Looked[]): ConductorSize {
     heat: si.current * drop,
     candidates: looked.map(({ awg, area, dropShare, ampacity, fails }) => ({ awg, area, dropShare, ampacity, fails })),
   }
-}
-
-function cautions(si: Si, out: ConductorSize): Caution[] {
-  const found = sizeCautions(
-    { awg: out.awg, area: out.awg === null ? out.area : null, material: si.material, stranding: si.stranding },
-    out.conductorTemperature,
-  )
-  if (si.fuseRating === null)
-    found.push(
-      caution(
-        "unfused-wire",
-        "warning",
-        "No fuse was named: this wire bears the current meant, not a short. Put a fuse at the source and size the wire for 135 % of it; have a qualified person check the build.",
-        BLADE,
-      ),
-    )
-  if (out.surfaceTemperature > 43)
-    found.push(
-      caution(
-        "burns",
-        "warning",
-        "The wire's surface reaches {surfaceTemperature temperature °C}: too hot to lie against skin for hours.",
-        BURNS,
-        { surfaceTemperature: out.surfaceTemperature },
-      ),
-    )
-  if (out.area < 0.2e-6)
-    found.push(
-      caution(
-        "thin-wire",
-        "note",
-        "Wire of {area area mm²}, thinner than 0.2 mm², breaks easily where it flexes or is pulled: a moving wire wants more for strength alone.",
-        commonPractice,
-        { area: out.area },
-      ),
-    )
-  return [
-    ...found,
-    ...raisedLimit(si.fuseRating === null ? 0 : si.faultTemperatureLimit),
-    ...touchCaution("given.sourceVoltage", si.sourceVoltage),
-  ]
 }
 
 /**

@@ -1,97 +1,11 @@
-import type { Angle, Length, Ratio } from "../quantity/index.js"
-import {
-  type Caution,
-  caution,
-  type Issue,
-  inconsistent,
-  type NoSolution,
-  refuse,
-  type SiOf,
-  type Solver,
-  solver,
-  tried,
-} from "../solver/index.js"
-import { type Plastic, plasticOptions, plastics } from "./data.js"
-import { heatingCautions } from "./forming-window.js"
-import { BRAZIER, CONDUIT_CHART, CONDUIT_CODE, CONDUIT_HEATER, PIPE_BENDING, practice, SAND_BENDING } from "./sources.js"
-import { conduitBends, sandBending, springbacks, unsupportedBend } from "./tables.js"
+import { type Issue, inconsistent, type NoSolution, refuse, type Solver, solver, tried } from "../../solver/index.js"
+import { plasticOptions, plastics } from "../data.js"
+import { BRAZIER, CONDUIT_CHART, CONDUIT_CODE, CONDUIT_HEATER, practice, SAND_BENDING } from "../sources.js"
+import { conduitBends, sandBending, springbacks } from "../tables.js"
+import { cautions } from "./cautions.js"
+import type { Si, TubeBend, TubeBendInput } from "./types.js"
 
-/** Input of {@link tubeBend}. */
-export interface TubeBendInput {
-  /** Outside diameter [D; 1 to 300 mm] */
-  outsideDiameter: Length
-  /** Wall [s_w; 0.1 to 50 mm] */
-  wall: Length
-  /** Radius of the bend, to the centreline of the tube. [R; 1 mm to 100 m] */
-  radius: Length
-  /** Angle of the bend, from straight. [theta; 1° to 360°] */
-  angle: Angle
-  /** Plastic [one of 11 words; default pvc] */
-  material?: Plastic
-  /** What holds the tube round from inside. [empty or filled; default empty] */
-  support?: "empty" | "filled"
-  /** Whether it is bent hot. [yes or no; default yes] */
-  hot?: boolean
-  /** Part of the angle lost on release; left out, 3 % hot and 50 % cold. [q_given; 0 to 0.9; optional] */
-  springback?: Ratio | null
-  /** Largest ovality to accept: difference of the diameters over the round one. [o_max; 0.01 to 0.2; default 0.08] */
-  ovalityLimit?: Ratio
-  /** Along one leg, from its end to the corner where the backs of the two legs would meet. [A_leg; 1 mm to 100 m; optional] */
-  legA?: Length | null
-  /** The same along the other leg. [B_leg; 1 mm to 100 m; optional] */
-  legB?: Length | null
-}
-
-/** Result of {@link tubeBend}. */
-export interface TubeBend {
-  /** Strain of the outermost fibre (the innermost is shortened as much). [epsilon; as a fraction] */
-  readonly fibreStrain: number
-  /** Wall left at the outside of the bend. [s_out; m] */
-  readonly outerWall: number
-  /** Wall at the inside of the bend. [s_in; m] */
-  readonly innerWall: number
-  /** Thinning at the outside, as a fraction of the wall. [n_thin; as a fraction] */
-  readonly thinning: number
-  /** Ovality of an empty tube; null where it is held round. [o; as a fraction] */
-  readonly ovality: number | null
-  /** Radius at which an empty tube kinks. [R_kink; m] */
-  readonly kinkRadius: number
-  /** Least radius to plan with when empty. [R_empty; m] */
-  readonly minRadiusEmpty: number
-  /** Least radius to plan with when filled. [R_filled; m] */
-  readonly minRadiusFilled: number
-  /** Least radius when bent cold; null where no maker publishes one. [R_cold; m] */
-  readonly minRadiusCold: number | null
-  /** Whether the radius is at least the least one that applies. [yes or no] */
-  readonly wideEnough: boolean
-  /**
-   * Least field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender; null for
-   * other plastics and larger tubes. [R_conduit; m]
-   */
-  readonly minConduitRadius: number | null
-  /** Length of the bend along its centreline. [l_dev; m] */
-  readonly developedLength: number
-  /** Length to heat: the bend and a diameter at each end. [l_heat; m] */
-  readonly heatedLength: number
-  /** From the tangent point to the corner of the centrelines; null from 175° on. [l_set; m] */
-  readonly setback: number | null
-  /** Corner to corner less along the bend; null from 175° on. [l_gain; m] */
-  readonly gain: number | null
-  /** Straight part of leg A and of leg B, where the legs are given. [l_A; m] */
-  readonly straightA: number | null
-  /** Straight of leg B [l_B; m] */
-  readonly straightB: number | null
-  /** Length to cut, where the legs are given. [l_cut; m] */
-  readonly cutLength: number | null
-  /** Part of the angle lost on release. [q; as a fraction] */
-  readonly springback: number
-  /** Angle to bend to in the jig. [theta_jig; rad] */
-  readonly jigAngle: number
-  /** Centreline radius in the jig [R_jig; m] */
-  readonly jigRadius: number
-}
-
-type Si = SiOf<TubeBendInput>
+export type { TubeBend, TubeBendInput } from "./types.js"
 
 /** Poisson's ratio on the side that kinks sooner; rigid plastics 0.38 to 0.42, rubbery 0.5 . */
 const POISSON = 0.4
@@ -220,69 +134,6 @@ function check({ outsideDiameter, wall, legA, angle }: Si): Issue[] {
   if (legA !== null && angle >= STRAIGHT_BACK)
     faults.push(inconsistent(["legA"], "legs of a bend of {angle angle °}", "no legs for a bend of 175° or more", { angle }))
   return faults
-}
-
-function cautions(si: Si, out: TubeBend): Caution[] {
-  const { coldStrain, shrinkage } = plastics[si.material]
-  const found: Caution[] = []
-  if (si.hot) found.push(...heatingCautions(si.material, si.material === "low-temp-polyester"))
-  if (si.hot && !out.wideEnough)
-    found.push(
-      caution(
-        "tight-radius",
-        "caution",
-        "{given.radius length} is tighter than the {least length} to plan with: the wall wrinkles, flattens or thins past what is calculated here.",
-        SAND_BENDING,
-        { "given.radius": si.radius, least: si.support === "empty" ? out.minRadiusEmpty : out.minRadiusFilled },
-      ),
-    )
-  if (si.hot && si.support === "empty" && si.angle > unsupportedBend)
-    found.push(
-      caution(
-        "needs-support",
-        "caution",
-        "Bends of more than 30° need support inside, such as dry sand or a bending spring, or the tube flattens.",
-        PIPE_BENDING,
-      ),
-    )
-  if (!si.hot)
-    found.push(
-      out.minRadiusCold === null
-        ? caution("cold-bend", "warning", "No maker's figure for a cold bend was found for this plastic: bend it hot.")
-        : caution(
-            "cold-bend",
-            "warning",
-            "Bent cold below {minRadiusCold length} radius the plastic stays under stress and may crack or burst without warning, in cold weather or years later.",
-            coldStrain?.sources[0] ?? practice,
-            { minRadiusCold: out.minRadiusCold },
-          ),
-    )
-  if (si.hot && si.support === "filled")
-    found.push(
-      caution(
-        "hot-sand",
-        "warning",
-        "Only bone-dry sand, both ends plugged: damp sand makes steam that can blow a plug out, and hot sand burns through gloves.",
-      ),
-    )
-  found.push(
-    caution(
-      "try-one",
-      "note",
-      "Springback and thinning vary with heat and hold time: bend one of the same stock, measure its angle, and put that in as springback.",
-      springbacks[si.hot ? "heated" : "cold"].sources[0] ?? practice,
-    ),
-  )
-  if (si.hot && !(shrinkage.high < 0.01))
-    found.push(
-      caution(
-        "shrinks",
-        "note",
-        "This plastic shrinks along its length when heated: cut longer and trim.",
-        shrinkage.sources[0] ?? practice,
-      ),
-    )
-  return found
 }
 
 const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.input, kernel, check, tubeBend.either)

@@ -1,6 +1,8 @@
-import type { Charge, Energy, Mass, Voltage } from "../quantity/index.js"
-import { type Caution, caution, fill, type Issue, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
-import { AIR_CARGO, AIR_PASSENGERS, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "./sources.js"
+import { type Caution, caution, fill, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
+import { AIR_CARGO, AIR_PASSENGERS, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "../sources.js"
+import type { AirTravel, AirTravelInput, Si } from "./types.js"
+
+export type { AirTravel, AirTravelInput } from "./types.js"
 
 /** Passenger rules as they stood on the day of {@link airRules.read}; they change every year and airlines add their own. */
 export const airRules = {
@@ -50,53 +52,6 @@ export const cargoRules = {
   read: "2026-11-28",
   source: AIR_CARGO,
 } as const
-
-/** Input of {@link airTravel}. Give the energy printed on the battery, or nominal voltage and capacity. */
-export interface AirTravelInput {
-  /** What kind of battery it is. [lithium-ion, lithium-metal, lead or dry; default lithium-ion] */
-  type?: "lithium-ion" | "lithium-metal" | "lead" | "dry"
-  /** Watt-hours printed on one battery. [E_p; 3.6 J to 100 kWh; optional] */
-  energy?: Energy | null
-  /** Nominal voltage of one battery, where no watt-hours are printed. [V; above 0.1 to 1000 V; optional] */
-  nominalVoltage?: Voltage | null
-  /** Capacity of one battery, where no watt-hours are printed. [Q; 1 mAh to 10000 Ah; optional] */
-  capacity?: Charge | null
-  /** Mass of lithium in one lithium-metal battery. [m_L; 1 mg to 10 kg; optional] */
-  lithiumMass?: Mass | null
-  /** Batteries of this kind that one passenger carries. [N; whole 1 to 1000; default 1] */
-  count?: number
-  /**
-   * How it travels: fitted in the device it runs, spare (a pack on a cable is one), or as a power bank. [in-device,
-   * spare or power-bank; default spare]
-   */
-  carriedAs?: "in-device" | "spare" | "power-bank"
-}
-
-/** Result of {@link airTravel}. */
-export interface AirTravel {
-  /** Watt-hours of one battery; null for lithium metal or dry cells without any. [E; J] */
-  readonly energy: number | null
-  /** `free` (no approval usually asked), `approval` or `forbidden`. [text] */
-  readonly rule: string
-  /** Most of them one passenger is usually let through with. [N_m] */
-  readonly maxCount: number
-  /** Whether the number carried is within that. [yes or no] */
-  readonly withinMaxCount: boolean
-  /** Whether it may only ride in the cabin. [yes or no] */
-  readonly cabinOnly: boolean
-  /** Capacity at this voltage that would just be within the first limit. [Q_f; C] */
-  readonly freeCapacity: number | null
-  /** Capacity at this voltage that would just be within the second limit. [Q_a; C] */
-  readonly approvalCapacity: number | null
-  /** What it comes to, in a sentence. [text] */
-  readonly verdict: string
-  /** Day the rules behind this answer were read. [text] */
-  readonly rulesReadOn: string
-  /** Editions of those rules. [text] */
-  readonly rulesFrom: string
-}
-
-type Si = SiOf<AirTravelInput>
 
 // the limits themselves are still within; rounding of a product is not to push a battery over
 const dust = 1 + 1e-9
