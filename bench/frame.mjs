@@ -18,9 +18,9 @@ const curve = beamCurve({
   length: 0.9,
   span: null,
   stiffness: 100,
-  forces: [{ force: 12, at: 0.9 }],
-  spreads: [{ from: 20, to: 5, start: 0, end: 0.5 }],
-  couples: [{ moment: 1.5, at: 0.4 }],
+  forces: [{ force: 12, position: 0.9 }],
+  distributedLoads: [{ startLoad: 20, endLoad: 5, start: 0, end: 0.5 }],
+  couples: [{ moment: 1.5, position: 0.4 }],
 })
 const section = {
   pipe: null,

@@ -1,9 +1,14 @@
 import { counterbalance, hingeActuator, hingeAngleAt, hingeStaticsAt, placeActuator, tetheredFan } from "alula/linkage"
 
 const arm = hingeActuator.read(hingeActuator.example)
-const loads = { weights: arm.weights, springs: arm.springs, lean: arm.lean, frictionRadius: (arm.friction * arm.hingePinDiameter) / 2 }
+const loads = {
+  weights: arm.masses,
+  springs: arm.springs,
+  lean: arm.frameTilt,
+  frictionRadius: (arm.pinFriction * arm.hingePinDiameter) / 2,
+}
 const bare = { ...loads, springs: [] }
-const place = { ...placeActuator.read(placeActuator.example), boxes: 20000, frontPoints: 0 }
+const place = { ...placeActuator.read(placeActuator.example), maxBoxes: 20000, frontPoints: 0 }
 const front = { ...place, frontPoints: 5 }
 const fan = tetheredFan.read(tetheredFan.example)
 const balance = counterbalance.read(counterbalance.example)

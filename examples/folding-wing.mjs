@@ -73,8 +73,8 @@ const task = {
     { x: "40 mm", y: "18 mm", angle: "20 deg" },
     { x: "72 mm", y: "48 mm", angle: "47 deg" },
   ],
-  fixedPivots: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
-  movingPivots: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
+  fixedPivotRegion: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
+  movingPivotRegion: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
   step: "10 mm",
 }
 const found = fourBarSynthesis(task)
@@ -89,8 +89,8 @@ console.log(poseText(fourBarSynthesisPicture(fourBarSynthesis.read(task), found)
 
 // 4. The latch that holds the wing spread.
 const latch = overCentreLatch({
-  anchorDistance: "60 mm",
-  pinRadius: "20 mm",
+  fixedPivotDistance: "60 mm",
+  movingPivotRadius: "20 mm",
   freeLength: "40 mm",
   springRate: "800 N/m",
   clockwiseStop: "25 deg",

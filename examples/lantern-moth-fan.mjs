@@ -42,7 +42,7 @@ function picture(angles, length = 0.62) {
 
 const first = tetheredFan(hindWing)
 heading("Seven feathers: do they cover the span?")
-console.log(`largest gap at the tips ${mm(first.worstTipGap)}, at the roots ${mm(first.worstRootGap)} (negative overlaps)`)
+console.log(`largest gap at the tips ${mm(first.maxTipGap)}, at the roots ${mm(first.maxRootGap)} (negative overlaps)`)
 console.log(`to overlap by 8 mm at the tips it takes ${first.cover.vanes} feathers`)
 
 const fan = tetheredFan({ ...hindWing, vanes: first.cover.vanes })
@@ -66,59 +66,60 @@ const wing = [
   { mass: fan.totalMass, radius: "520 mm" },
 ]
 const spring = counterbalance({
-  anchor: { x: "-15 mm", y: "140 mm" },
-  pinRadius: "70 mm",
-  weights: wing,
+  fixedPivot: { x: "-15 mm", y: "140 mm" },
+  movingPivot: { radius: "70 mm" },
+  masses: wing,
   lowAngle: "-70 deg",
   highAngle: "0 deg",
   coil: { wire: "1.4 mm", meanDiameter: "14 mm", activeCoils: 26 },
   freeLength: "75 mm",
   preload: "6 N",
-  leanEitherWay: "15 deg",
+  tiltEitherWay: "15 deg",
 })
 heading("The wing's spring")
 console.log(
-  `${(spring.offload * 100).toFixed(0)} % of ${spring.unbalanced.toFixed(2)} N·m taken off; ${spring.leanResidual.toFixed(2)} N·m left when the wearer leans 15°`,
+  `${(spring.offloadShare * 100).toFixed(0)} % of ${spring.maxGravityMoment.toFixed(2)} N·m taken off; ${spring.maxTiltedUnbalancedMoment.toFixed(2)} N·m left when the wearer leans 15°`,
 )
 
 // 3. Where the actuator goes, with proof, and the whole arm with spring and friction.
 const place = placeActuator({
-  retracted: "155 mm",
+  retractedLength: "155 mm",
   stroke: "50 mm",
-  forceRating: "300 N",
-  weights: wing,
-  leanEitherWay: "15 deg",
-  baseRegion: { left: "-90 mm", right: "10 mm", bottom: "-260 mm", top: "-60 mm" },
-  pinRegion: { left: "10 mm", right: "130 mm", bottom: "-50 mm", top: "20 mm" },
+  ratedForce: "300 N",
+  masses: wing,
+  tiltEitherWay: "15 deg",
+  fixedPivotRegion: { left: "-90 mm", right: "10 mm", bottom: "-260 mm", top: "-60 mm" },
+  movingPivotRegion: { left: "10 mm", right: "130 mm", bottom: "-50 mm", top: "20 mm" },
   lowAngle: { from: "-75 deg", to: "-65 deg" },
   swing: "65 deg",
-  leastTransmission: "20 deg",
-  clearance: "3 mm",
+  minTransmissionAngle: "20 deg",
+  minDeadPointMargin: "3 mm",
 })
 heading("Where the actuator goes")
 console.log(
-  `frame anchor at ${mm(place.base.x)}, ${mm(place.base.y)}; wing anchor ${mm(place.pin.x)} along and ${mm(place.pin.y)} off the arm`,
+  `frame anchor at ${mm(place.fixedPivot.x)}, ${mm(place.fixedPivot.y)}; wing anchor ${mm(place.movingPivotX)} along and ${mm(place.movingPivotY)} off the arm`,
 )
 console.log(`peak force ${place.peakForce.toFixed(1)} N; proved: no placement there needs less than ${place.forceBound.toFixed(1)} N`)
 console.log("swing against force:")
 for (const point of place.front) console.log(`  ${degrees(point.swing).padStart(4)}  ${point.peakForce.toFixed(0).padStart(4)} N`)
 
 const arm = hingeActuator({
-  base: place.base,
-  pinRadius: place.pinRadius,
-  pinAngle: Math.atan2(place.pin.y, place.pin.x),
-  retracted: "155 mm",
+  fixedPivot: place.fixedPivot,
+  movingPivot: place.movingPivot,
+  retractedLength: "155 mm",
   stroke: "50 mm",
-  turns: place.raisedBy === "extending" ? "counter-clockwise" : "clockwise",
-  weights: wing,
-  springs: [{ fixed: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: spring.stiffness, freeLength: "75 mm", preload: "6 N" }],
-  friction: 0.2,
+  assembly: place.raisedBy === "extending" ? "counter-clockwise" : "clockwise",
+  masses: wing,
+  springs: [
+    { fixedPivot: { x: "-15 mm", y: "140 mm" }, radius: "70 mm", stiffness: spring.stiffness, freeLength: "75 mm", preload: "6 N" },
+  ],
+  pinFriction: 0.2,
   hingePinDiameter: "8 mm",
-  backDriveForce: "120 N",
+  holdingForce: "120 N",
 })
 heading("The whole arm, with the spring and pin friction")
 console.log(
-  `swings from ${degrees(arm.startAngle)} to ${degrees(arm.endAngle)}; at most ${arm.peakForce.toFixed(1)} N, at ${degrees(arm.peakAngle)}`,
+  `swings from ${degrees(arm.retractedAngle)} to ${degrees(arm.extendedAngle)}; at most ${arm.peakForce.toFixed(1)} N, at ${degrees(arm.peakForceAngle)}`,
 )
-console.log(`stays up without power: ${arm.holdsUnpowered ? "yes" : "no"} (needs ${arm.holdForce.toFixed(1)} N)`)
+console.log(`stays up without power: ${arm.holdsUnpowered ? "yes" : "no"} (needs ${arm.requiredHoldingForce.toFixed(1)} N)`)
 for (const { severity, message } of arm.cautions) console.log(`${severity}: ${message}`)

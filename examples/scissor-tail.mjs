@@ -13,7 +13,7 @@ const tail = {
   foldedAngle: "18 deg",
   extendedAngle: "62 deg",
   tilt: "15 deg",
-  anchor: "lower",
+  fixedJoint: "lower",
   tipMass: "250 g",
   armsMass: "480 g",
   screwLead: "2 mm",
@@ -34,11 +34,11 @@ if (!weak.ok && "foldedAngle" in (weak.error.nearest ?? {}))
 // 3. The fin at the tip, flicked by a hobby servo through a pushrod.
 heading("The tail fin on its servo")
 const fin = servoPushrod({
-  distance: "70 mm",
+  pivotDistance: "70 mm",
   servoHorn: "12 mm",
   flapHorn: "18 mm",
-  travelFrom: "-40 deg",
-  travelTo: "40 deg",
+  minServoAngle: "-40 deg",
+  maxServoAngle: "40 deg",
   flapMass: "60 g",
   flapCentre: "110 mm",
   flapLevel: "15 deg",
@@ -50,7 +50,7 @@ for (const { servoAngle, flapAngle, torque } of fin.map)
     `servo ${(servoAngle / deg).toFixed(0)}°: fin ${(flapAngle / deg).toFixed(1)}°, ${(torque * 1000).toFixed(1)} mN·m at the shaft`,
   )
 console.log(
-  `rod ${(fin.rod * 1000).toFixed(1)} mm between its pins; ${(fin.torqueMargin * 100).toFixed(0)} % of the servo's torque is left`,
+  `rod ${(fin.rod * 1000).toFixed(1)} mm between its pins; ${(fin.torqueReserveShare * 100).toFixed(0)} % of the servo's torque is left`,
 )
 
 // 4. The same array bar by bar, as data: joints L0 R0 … and middles C0 …; L0 stays, R0 slides to it.

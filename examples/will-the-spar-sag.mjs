@@ -4,17 +4,17 @@ import { formatQuantity } from "alula/quantity"
 import { display } from "alula/solver"
 
 const spars = [
-  { name: "3/4 in PVC pipe", section: { pipe: "3/4" }, material: "pvcPipe" },
-  { name: "aluminium tube 16 × 1 mm", section: { outsideDiameter: "16 mm", wall: "1 mm" }, material: "aluminium6061" },
-  { name: "pultruded carbon tube 12 × 1 mm", section: { outsideDiameter: "12 mm", wall: "1 mm" }, material: "carbonPultruded" },
+  { name: "3/4 in PVC pipe", section: { pipe: "3/4" }, material: "pvc-pipe" },
+  { name: "aluminium tube 16 × 1 mm", section: { outsideDiameter: "16 mm", wall: "1 mm" }, material: "aluminium-6061" },
+  { name: "pultruded carbon tube 12 × 1 mm", section: { outsideDiameter: "12 mm", wall: "1 mm" }, material: "carbon-pultruded" },
 ]
 // silk and lights along the spar, a lantern near its tip, a stay cable that turns it at mid length
 const loads = {
   length: "1.1 m",
   support: "cantilever",
-  spreads: [{ from: "2.5 N/m", to: "1 N/m", start: 0, end: "1.1 m" }],
-  forces: [{ force: "1.6 N", at: "1.05 m" }],
-  moments: [{ moment: "0.3 N m", at: "0.55 m" }],
+  distributedLoads: [{ startLoad: "2.5 N/m", endLoad: "1 N/m", start: 0, end: "1.1 m" }],
+  forces: [{ force: "1.6 N", position: "1.05 m" }],
+  moments: [{ moment: "0.3 N m", position: "0.55 m" }],
 }
 const evenings = [
   { name: "evening walk, 20 °C, 2 hours", temperature: 20, duration: "2 h" },
@@ -25,9 +25,9 @@ const show = (kind, value) => formatQuantity(kind, value)
 for (const spar of spars) {
   console.log(spar.name)
   for (const { name, ...state } of evenings) {
-    const out = beam({ ...loads, section: spar.section, material: spar.material, ...state, motion: "walking" })
-    const range = `${show("length", out.deflectionLeast)} to ${show("length", out.deflection)}`
-    console.log(`  ${name}: tip sags ${range}, safety factor ${out.safetyFactor.toFixed(1)} to ${out.safetyFactorMost.toFixed(1)}`)
+    const out = beam({ ...loads, section: spar.section, material: spar.material, ...state, handling: "walking" })
+    const range = `${show("length", out.maxDeflectionStiff)} to ${show("length", out.maxDeflection)}`
+    console.log(`  ${name}: tip sags ${range}, safety factor ${out.safetyFactor.toFixed(1)} to ${out.maxSafetyFactor.toFixed(1)}`)
     for (const c of out.cautions.filter((c) => c.severity === "warning")) console.log(`    ${c.severity}: ${c.message}`)
   }
   const shake = naturalFrequency({
@@ -39,7 +39,7 @@ for (const spar of spars) {
     stepRate: "1.9 Hz",
   })
   console.log(
-    `  swings at ${show("frequency", shake.frequency)} to ${show("frequency", shake.frequencyMost)}: steps magnified ${shake.amplification.toFixed(1)} times by harmonic ${shake.harmonic}`,
+    `  swings at ${show("frequency", shake.frequency)} to ${show("frequency", shake.maxFrequency)}: steps magnified ${shake.amplification.toFixed(1)} times by harmonic ${shake.harmonic}`,
   )
 }
 
@@ -57,7 +57,7 @@ console.log(
       edgeDistance: "18 mm",
       clampWidth: "20 mm",
       tighteningTorque: "1 N m",
-      motion: "stumble",
+      handling: "stumble",
     }),
   ),
 )
@@ -68,9 +68,9 @@ console.log(
     column({
       length: "700 mm",
       section: { outsideDiameter: "10 mm", wall: "1 mm" },
-      material: "aluminium6061",
+      material: "aluminium-6061",
       load: "40 N",
-      motion: "walking",
+      handling: "walking",
     }),
   ),
 )
@@ -80,7 +80,7 @@ console.log(
   display(
     massProperties({
       parts: [
-        { name: "spar", mass: "140 g", x: "550 mm", y: 0, z: 0, length: "1.1 m", diameter: "16 mm", bore: "14 mm" },
+        { name: "spar", mass: "140 g", x: "550 mm", y: 0, z: 0, length: "1.1 m", outsideDiameter: "16 mm", bore: "14 mm" },
         { name: "silk", mass: "120 g", x: "500 mm", y: "-220 mm", z: 0, length: "1 m", width: "440 mm", height: "0.2 mm" },
         {
           name: "lantern",
@@ -89,7 +89,7 @@ console.log(
           y: 0,
           z: "-40 mm",
           length: "120 mm",
-          diameter: "80 mm",
+          outsideDiameter: "80 mm",
           bore: "76 mm",
           directionX: 0,
           directionZ: 1,

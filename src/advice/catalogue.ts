@@ -21,7 +21,7 @@ export interface CataloguePart {
 export interface CatalogueActuator extends CataloguePart, RigActuator {}
 
 /** A place for the actuator, with the mass and price of its bracket. */
-export interface CataloguePlacement extends CataloguePart, Pick<HingedArms, "anchor" | "pinRadius" | "pinAngle"> {}
+export interface CataloguePlacement extends CataloguePart, Pick<HingedArms, "fixedPivot" | "movingPivot"> {}
 
 /** A helper spring on offer, and where it goes. */
 export interface CatalogueSpring extends CataloguePart, HelperSpring {}
@@ -74,7 +74,7 @@ export interface Catalogue {
 }
 
 const hinged = rigFields.hinged.fields
-const { anchor, pinRadius, pinAngle } = hinged
+const { fixedPivot, movingPivot } = hinged
 const price = (label: string) => ({ kind: "number", symbol: "c", label, min: 0, max: 1e7 }) as const
 
 const partFields: Fields<CataloguePart> = {
@@ -84,7 +84,7 @@ const partFields: Fields<CataloguePart> = {
 }
 const actuatorFields: Fields<CatalogueActuator> = { ...partFields, ...hinged.actuator.fields }
 /** Descriptions of a place for the actuator. */
-export const placementFields: Fields<CataloguePlacement> = { ...partFields, anchor, pinRadius, pinAngle }
+export const placementFields: Fields<CataloguePlacement> = { ...partFields, fixedPivot, movingPivot }
 const springFields: Fields<CatalogueSpring> = { ...partFields, ...hinged.spring.fields }
 const cellFields: Fields<CatalogueCell> = {
   ...partFields,

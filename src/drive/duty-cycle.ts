@@ -7,23 +7,23 @@ export interface DutyCycleInput {
   /** Share of the time the maker allows it to run, such as 10 %. [D; 0.1 to 100 %] */
   ratedDuty: Ratio
   /** Longest single run of the rated duty. [t_r; 1 s to 10 h] */
-  ratedRun: Time
+  ratedRunDuration: Time
   /** Thermal time constant of the motor while it runs. [tau; 10 s to 100 h; default 15 min] */
   timeConstant?: Time
   /** Thermal time constant at rest, where cooling differs; the same where left out. [tau_0; 10 s to 100 h; optional] */
   restTimeConstant?: Time | null
   /** Time of one run (a raise, or a raise and lowering). [t_1; 0.1 s to 10 h] */
-  run: Time
+  runDuration: Time
   /** Rest between runs [t_2; 0 to 100 h] */
-  rest: Time
+  restDuration: Time
   /** Current of these runs against the rated current; heat goes with its square. [i; 0.01 to 5; default 1] */
-  currentShare?: Ratio
+  currentUtilisation?: Ratio
   /** Temperature it may reach [T_lim; 0 to 250 °C; default 80 °C] */
-  limitTemperature?: Temperature
+  temperatureLimit?: Temperature
   /** Surrounding temperature of the rating. [T_a0; −40 to 100 °C; default 25 °C] */
-  ratedAmbient?: Temperature
+  ratedAmbientTemperature?: Temperature
   /** Surrounding temperature in use: inside a costume it is warmer than the weather. [T_a; −40 to 100 °C; default 25 °C] */
-  ambient?: Temperature
+  ambientTemperature?: Temperature
 }
 
 /** Result of {@link dutyCycle}. */
@@ -39,80 +39,80 @@ export interface DutyCycle {
   /** Temperature at the end of the runs in the long run. [T_p; °C] */
   readonly peakTemperature: number
   /** Temperature after the first run from cold. [T_f; °C] */
-  readonly firstTemperature: number
+  readonly firstRunTemperature: number
   /** Whether the pattern stays below the limit however long it goes on, no run longer than the maker states. [yes or no] */
   readonly sustained: boolean
   /** Runs in a row, from cold, before it must rest; null where there is no limit. [n] */
   readonly runsBeforeRest: number | null
   /** Longest single run from cold: never more than the maker states. [t_m; s] */
-  readonly longestRun: number
+  readonly maxRunDuration: number
   /**
    * Rest after which one more run just ends at the limit, and so the least rest with which it can go on for ever; null
    * where a run from cold is too long already. [t_w; s]
    */
-  readonly neededRest: number | null
+  readonly requiredRestDuration: number | null
 }
 
 type Si = SiOf<DutyCycleInput>
 
 function solve(si: Si): DutyCycle {
-  const { ratedDuty, ratedRun, timeConstant, run, rest } = si
+  const { ratedDuty, ratedRunDuration, timeConstant, runDuration, restDuration } = si
   const restTimeConstant = si.restTimeConstant ?? timeConstant
   // decay over the rated and the wanted run and rest
-  const ratedRest = ratedRun * (1 / ratedDuty - 1)
-  const warmed = -Math.expm1(-ratedRun / timeConstant)
-  const ratedBoth = -Math.expm1(-ratedRun / timeConstant - ratedRest / restTimeConstant)
-  const limitRise = si.limitTemperature - si.ratedAmbient
+  const ratedRest = ratedRunDuration * (1 / ratedDuty - 1)
+  const warmed = -Math.expm1(-ratedRunDuration / timeConstant)
+  const ratedBoth = -Math.expm1(-ratedRunDuration / timeConstant - ratedRest / restTimeConstant)
+  const limitRise = si.temperatureLimit - si.ratedAmbientTemperature
   const ratedContinuousRise = (limitRise * ratedBoth) / warmed
-  const continuousRise = ratedContinuousRise * si.currentShare ** 2
-  const allowedRise = si.limitTemperature - si.ambient
-  const gained = -Math.expm1(-run / timeConstant) * continuousRise
-  const both = -Math.expm1(-run / timeConstant - rest / restTimeConstant)
+  const continuousRise = ratedContinuousRise * si.currentUtilisation ** 2
+  const allowedRise = si.temperatureLimit - si.ambientTemperature
+  const gained = -Math.expm1(-runDuration / timeConstant) * continuousRise
+  const both = -Math.expm1(-runDuration / timeConstant - restDuration / restTimeConstant)
   const peak = gained / both
   const cool = peak <= allowedRise * (1 + 1e-12)
   // a winding heats faster than the whole motor, so that the maker's longest run stands whatever this model says
-  const beyondStated = run > ratedRun
+  const beyondStated = runDuration > ratedRunDuration
   // after n runs the rise is peak·(1 − q^n), q the decay over run and rest
-  const exact = Math.log1p(-allowedRise / peak) / (-run / timeConstant - rest / restTimeConstant)
+  const exact = Math.log1p(-allowedRise / peak) / (-runDuration / timeConstant - restDuration / restTimeConstant)
   const tooLong = beyondStated || gained > allowedRise * (1 + 1e-12)
-  const thermal = continuousRise > allowedRise ? -timeConstant * Math.log1p(-allowedRise / continuousRise) : ratedRun
+  const thermal = continuousRise > allowedRise ? -timeConstant * Math.log1p(-allowedRise / continuousRise) : ratedRunDuration
   // before a run the rise may be at most this, so that its end is just at the limit
-  const before = (allowedRise - gained) * Math.exp(run / timeConstant)
+  const before = (allowedRise - gained) * Math.exp(runDuration / timeConstant)
   const needed = before > 1e-12 * allowedRise ? Math.max(0, restTimeConstant * Math.log(allowedRise / before)) : null
   return {
-    duty: run / (run + rest),
+    duty: runDuration / (runDuration + restDuration),
     ratedContinuousRise,
     continuousRise,
     allowedRise,
-    peakTemperature: si.ambient + peak,
-    firstTemperature: si.ambient + gained,
+    peakTemperature: si.ambientTemperature + peak,
+    firstRunTemperature: si.ambientTemperature + gained,
     sustained: cool && !beyondStated,
     runsBeforeRest: beyondStated ? 0 : cool ? null : Math.floor(exact + 1e-9),
-    longestRun: Math.min(thermal, ratedRun),
-    neededRest: tooLong ? null : needed,
+    maxRunDuration: Math.min(thermal, ratedRunDuration),
+    requiredRestDuration: tooLong ? null : needed,
   }
 }
 
 function check(si: Si): Issue[] {
-  const { limitTemperature, ratedAmbient, ambient } = si
+  const { temperatureLimit, ratedAmbientTemperature, ambientTemperature } = si
   const faults: Issue[] = []
-  if (!(limitTemperature > ratedAmbient + 1))
+  if (!(temperatureLimit > ratedAmbientTemperature + 1))
     faults.push(
       inconsistent(
-        ["limitTemperature"],
-        "{limitTemperature temperature}",
-        "above the rated ambient temperature of {ratedAmbient temperature}",
+        ["temperatureLimit"],
+        "{temperatureLimit temperature}",
+        "above the rated ambient temperature of {ratedAmbientTemperature temperature}",
         {
-          limitTemperature,
-          ratedAmbient,
+          temperatureLimit,
+          ratedAmbientTemperature,
         },
       ),
     )
-  if (!(limitTemperature > ambient + 1))
+  if (!(temperatureLimit > ambientTemperature + 1))
     faults.push(
-      inconsistent(["ambient"], "{ambient temperature}", "below the limit of {limitTemperature temperature}", {
-        ambient,
-        limitTemperature,
+      inconsistent(["ambientTemperature"], "{ambientTemperature temperature}", "below the limit of {temperatureLimit temperature}", {
+        ambientTemperature,
+        temperatureLimit,
       }),
     )
   return faults
@@ -139,14 +139,14 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
         { peakTemperature: out.peakTemperature },
       ),
     )
-  if (out.firstTemperature > si.limitTemperature + 1e-9)
+  if (out.firstRunTemperature > si.temperatureLimit + 1e-9)
     found.push(
       caution(
         "overheats-at-once",
         "warning",
-        "The first run already ends at {firstTemperature temperature}, above the limit of {given.limitTemperature temperature}: run at most {longestRun time}, or lower the current. A hot actuator can burn skin or stop with a part raised.",
+        "The first run already ends at {firstRunTemperature temperature}, above the limit of {given.temperatureLimit temperature}: run at most {maxRunDuration time}, or lower the current. A hot actuator can burn skin or stop with a part raised.",
         at(IEC_60034, "clause 4.2 (intermittent periodic duty)"),
-        { firstTemperature: out.firstTemperature, "given.limitTemperature": si.limitTemperature, longestRun: out.longestRun },
+        { firstRunTemperature: out.firstRunTemperature, "given.temperatureLimit": si.temperatureLimit, maxRunDuration: out.maxRunDuration },
       ),
     )
   else if (out.runsBeforeRest !== null && out.runsBeforeRest > 0)
@@ -159,24 +159,24 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
         { runsBeforeRest: out.runsBeforeRest },
       ),
     )
-  if (si.run > si.ratedRun)
+  if (si.runDuration > si.ratedRunDuration)
     found.push(
       caution(
         "longer-run",
         "warning",
-        "One run of {given.run time} is longer than the {given.ratedRun time} that the maker allows: brushes and winding heat faster than the case, which one time constant does not see. Keep to the maker's longest run.",
+        "One run of {given.runDuration time} is longer than the {given.ratedRunDuration time} that the maker allows: brushes and winding heat faster than the case, which one time constant does not see. Keep to the maker's longest run.",
         at(IEC_60034, "clause 4.2 (duty types)"),
-        { "given.run": si.run, "given.ratedRun": si.ratedRun },
+        { "given.runDuration": si.runDuration, "given.ratedRunDuration": si.ratedRunDuration },
       ),
     )
-  if (si.currentShare > 1.5)
+  if (si.currentUtilisation > 1.5)
     found.push(
       caution(
         "far-over-rated",
         "warning",
-        "{given.currentShare} times the rated current: above one and a half times, the winding heats faster than this model of the whole motor tells. Lower the current.",
+        "{given.currentUtilisation} times the rated current: above one and a half times, the winding heats faster than this model of the whole motor tells. Lower the current.",
         commonPractice,
-        { "given.currentShare": si.currentShare },
+        { "given.currentUtilisation": si.currentUtilisation },
       ),
     )
   return found
@@ -197,23 +197,24 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  *
  * **Inputs**
  * - `ratedDuty`: rated duty [D; 0.1 to 100 %]
- * - `ratedRun`: longest run of the rated duty [t_r; 1 s to 10 h]
+ * - `ratedRunDuration`: longest run of the rated duty [t_r; 1 s to 10 h]
  * - `timeConstant`: thermal time constant [tau; 10 s to 100 h; default 15 min]
  * - `restTimeConstant`: time constant at rest [tau_0; 10 s to 100 h; optional]
- * - `run`: one run [t_1; 0.1 s to 10 h]
- * - `rest`: rest between runs [t_2; 0 to 100 h]
- * - `currentShare`: current against rated [i; 0.01 to 5; default 1]
- * - `limitTemperature`: temperature it may reach [T_lim; 0 to 250 °C; default 80 °C]
- * - `ratedAmbient`: surroundings of the rating [T_a0; −40 to 100 °C; default 25 °C]
- * - `ambient`: surroundings in use [T_a; −40 to 100 °C; default 25 °C]
+ * - `runDuration`: one run [t_1; 0.1 s to 10 h]
+ * - `restDuration`: rest between runs [t_2; 0 to 100 h]
+ * - `currentUtilisation`: current against rated [i; 0.01 to 5; default 1]
+ * - `temperatureLimit`: temperature it may reach [T_lim; 0 to 250 °C; default 80 °C]
+ * - `ratedAmbientTemperature`: surroundings of the rating [T_a0; −40 to 100 °C; default 25 °C]
+ * - `ambientTemperature`: surroundings in use [T_a; −40 to 100 °C; default 25 °C]
  *
  * **Results**
  *
  * `duty`: share of time running [d; as a fraction]; `ratedContinuousRise`: rise without rest, rated current [Theta_c;
  * K]; `continuousRise`: rise without rest, this current [Theta; K]; `allowedRise`: rise allowed [Theta_a; K];
- * `peakTemperature`: peak temperature in the long run [T_p; °C]; `firstTemperature`: after the first run [T_f; °C];
+ * `peakTemperature`: peak temperature in the long run [T_p; °C]; `firstRunTemperature`: after the first run [T_f; °C];
  * `sustained`: stays below the limit in this model [yes or no]; `runsBeforeRest`: runs before it must rest [n];
- * `longestRun`: longest single run from cold [t_m; s]; `neededRest`: rest it needs between runs [t_w; s].
+ * `maxRunDuration`: longest single run from cold [t_m; s]; `requiredRestDuration`: rest it needs between runs [t_w;
+ * s].
  *
  * **Symbols of the working**
  *
@@ -231,10 +232,10 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * @example
  * ```ts
  * import { dutyCycle } from 'alula/drive'
- * const show = dutyCycle({ ratedDuty: 0.1, ratedRun: '2 min', run: '30 s', rest: '60 s', timeConstant: '10 min' })
+ * const show = dutyCycle({ ratedDuty: 0.1, ratedRunDuration: '2 min', runDuration: '30 s', restDuration: '60 s', timeConstant: '10 min' })
  * show.sustained // => false
  * show.runsBeforeRest // => 6
- * show.neededRest // => 128.9
+ * show.requiredRestDuration // => 128.9
  * ```
  */
 export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solver<DutyCycleInput, DutyCycle>(
@@ -244,7 +245,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
   () => ({
     input: {
       ratedDuty: { kind: "ratio", symbol: "D", label: "rated duty", min: 0.001, max: 1, typical: [0.05, 0.5], unit: "%" },
-      ratedRun: {
+      ratedRunDuration: {
         kind: "time",
         symbol: "t_r",
         label: "longest run of the rated duty",
@@ -270,10 +271,18 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
         typical: ["5 min", "60 min"],
         default: null,
       },
-      run: { kind: "time", symbol: "t_1", label: "one run", min: "0.1 s", max: "10 h", typical: ["5 s", "2 min"] },
-      rest: { kind: "time", symbol: "t_2", label: "rest between runs", min: 0, max: "100 h", typical: ["5 s", "10 min"] },
-      currentShare: { kind: "ratio", symbol: "i", label: "current against rated", min: 0.01, max: 5, typical: [0.4, 1.3], default: 1 },
-      limitTemperature: {
+      runDuration: { kind: "time", symbol: "t_1", label: "one run", min: "0.1 s", max: "10 h", typical: ["5 s", "2 min"] },
+      restDuration: { kind: "time", symbol: "t_2", label: "rest between runs", min: 0, max: "100 h", typical: ["5 s", "10 min"] },
+      currentUtilisation: {
+        kind: "ratio",
+        symbol: "i",
+        label: "current against rated",
+        min: 0.01,
+        max: 5,
+        typical: [0.4, 1.3],
+        default: 1,
+      },
+      temperatureLimit: {
         kind: "temperature",
         symbol: "T_lim",
         label: "temperature it may reach",
@@ -282,7 +291,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
         typical: [60, 120],
         default: 80,
       },
-      ratedAmbient: {
+      ratedAmbientTemperature: {
         kind: "temperature",
         symbol: "T_a0",
         label: "surroundings of the rating",
@@ -291,7 +300,15 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
         typical: [20, 40],
         default: 25,
       },
-      ambient: { kind: "temperature", symbol: "T_a", label: "surroundings in use", min: -40, max: 100, typical: [0, 45], default: 25 },
+      ambientTemperature: {
+        kind: "temperature",
+        symbol: "T_a",
+        label: "surroundings in use",
+        min: -40,
+        max: 100,
+        typical: [0, 45],
+        default: 25,
+      },
     },
     output: {
       duty: { kind: "ratio", symbol: "d", label: "share of time running", unit: "%" },
@@ -299,13 +316,13 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
       continuousRise: { kind: "temperatureDifference", symbol: "Theta", label: "rise without rest, this current" },
       allowedRise: { kind: "temperatureDifference", symbol: "Theta_a", label: "rise allowed" },
       peakTemperature: { kind: "temperature", symbol: "T_p", label: "peak temperature in the long run" },
-      firstTemperature: { kind: "temperature", symbol: "T_f", label: "after the first run" },
+      firstRunTemperature: { kind: "temperature", symbol: "T_f", label: "after the first run" },
       sustained: { kind: "flag", label: "stays below the limit in this model" },
       runsBeforeRest: { kind: "number", symbol: "n", label: "runs before it must rest" },
-      longestRun: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
-      neededRest: { kind: "time", symbol: "t_w", label: "rest it needs between runs" },
+      maxRunDuration: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
+      requiredRestDuration: { kind: "time", symbol: "t_w", label: "rest it needs between runs" },
     },
-    example: { ratedDuty: 0.1, ratedRun: "2 min", run: "30 s", rest: "60 s", timeConstant: "10 min" },
+    example: { ratedDuty: 0.1, ratedRunDuration: "2 min", runDuration: "30 s", restDuration: "60 s", timeConstant: "10 min" },
     formulae: [
       { symbol: "tau_r", kind: "time", meaning: "time constant at rest", is: "tau_0", when: "has_restTimeConstant" },
       { symbol: "tau_r", kind: "time", meaning: "time constant at rest, the same", is: "tau", when: "not has_restTimeConstant" },
@@ -331,7 +348,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
         symbol: "tires",
         kind: "number",
         meaning: "1 where it must rest",
-        given: (si, out) => (out.sustained || si.run > si.ratedRun ? 0 : 1),
+        given: (si, out) => (out.sustained || si.runDuration > si.ratedRunDuration ? 0 : 1),
       },
       {
         symbol: "n",
@@ -347,7 +364,12 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solv
         is: "min(t_r, -tau * log1p(-Theta_a / Theta))",
         when: "Theta > Theta_a",
       },
-      { symbol: "fits", kind: "number", meaning: "1 where a run from cold fits", given: (_, out) => (out.neededRest === null ? 0 : 1) },
+      {
+        symbol: "fits",
+        kind: "number",
+        meaning: "1 where a run from cold fits",
+        given: (_, out) => (out.requiredRestDuration === null ? 0 : 1),
+      },
       {
         symbol: "Theta_b",
         kind: "temperatureDifference",

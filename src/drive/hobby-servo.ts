@@ -34,13 +34,13 @@ export interface HobbyServoInput {
   /** Current at rest without load. [I_i; 0 to 10 A; default 10 mA] */
   idleCurrent?: Current
   /** Voltage at the servo's own plug in use. [V_s; 0.5 to 60 V] */
-  voltage: Voltage
+  terminalVoltage: Voltage
   /** Torque at the horn [T; 0 to 1000 N m] */
   torque: Moment
   /** Angle to move, for the time it takes. [theta; 0 to 100 rev; optional] */
   angle?: Angle | null
   /** Share of the stall torque that may be held for long. [y; 0.01 to 1; default 0.3] */
-  holdShare?: Ratio
+  holdingShare?: Ratio
 }
 
 /** Result of {@link hobbyServo}. */
@@ -48,15 +48,15 @@ export interface HobbyServo {
   /** Stall torque at this voltage. [T_s; N m] */
   readonly stallTorque: number
   /** Speed without load at this voltage. [w_0; rad/s] */
-  readonly freeSpeed: number
+  readonly noLoadSpeed: number
   /** Speed against the torque. [w; rad/s] */
   readonly speed: number
   /** Time for 60° against the torque. [t_60; s] */
   readonly sixtyTime: number
   /** Time for the angle, where one was given; starting and stopping left out. [t; s] */
-  readonly moveTime: number | null
+  readonly moveDuration: number | null
   /** Torque against stall [x; as a fraction] */
-  readonly torqueShare: number
+  readonly torqueUtilisation: number
   /** Torque that may be held for long. [T_h; N m] */
   readonly holdingTorque: number
   /** Whether the torque is within that. [yes or no] */
@@ -80,48 +80,48 @@ const HOLD_SHARE = 0.3
 const BELOW_STALL = 0.999
 
 function kernel(si: Si): HobbyServo | NoSolution {
-  const { voltage, torque, firstVoltage, idleCurrent } = si
+  const { terminalVoltage, torque, firstVoltage, idleCurrent } = si
   const [t1, w1] = [si.firstStallTorque, SIXTY / si.firstTime]
   // a single column is scaled in proportion; two give a straight line
   const line = (first: number, second: number | null) =>
     second === null || si.secondVoltage === null
-      ? (first * voltage) / firstVoltage
-      : first + ((second - first) * (voltage - firstVoltage)) / (si.secondVoltage - firstVoltage)
+      ? (first * terminalVoltage) / firstVoltage
+      : first + ((second - first) * (terminalVoltage - firstVoltage)) / (si.secondVoltage - firstVoltage)
   const stallTorque = line(t1, si.secondStallTorque)
-  const freeSpeed = line(w1, si.secondTime === null ? null : SIXTY / si.secondTime)
-  if (!(stallTorque > 1e-9 * t1 && freeSpeed > 1e-9 * w1))
+  const noLoadSpeed = line(w1, si.secondTime === null ? null : SIXTY / si.secondTime)
+  if (!(stallTorque > 1e-9 * t1 && noLoadSpeed > 1e-9 * w1))
     return refuse(
-      "cannot-start",
-      "Extrapolated from the datasheet's two columns, the servo has no torque or speed left at {voltage voltage}, which is {shortBy voltage} below the first column.",
-      firstVoltage - voltage,
-      { voltage },
-      { voltage: firstVoltage },
+      "insufficient-voltage",
+      "Extrapolated from the datasheet's two columns, the servo has no torque or speed left at {terminalVoltage voltage}, which is {shortBy voltage} below the first column.",
+      firstVoltage - terminalVoltage,
+      { terminalVoltage },
+      { terminalVoltage: firstVoltage },
     )
   if (!(torque < stallTorque))
     return refuse(
-      "stall",
-      "The servo stalls: it has {stallTorque moment} at {voltage voltage} and the horn needs {torque moment}. Lower the torque by {shortBy moment}, or take a stronger servo.",
+      "insufficient-torque",
+      "The servo stalls: it has {stallTorque moment} at {terminalVoltage voltage} and the horn needs {torque moment}. Lower the torque by {shortBy moment}, or take a stronger servo.",
       torque - stallTorque * BELOW_STALL,
-      { torque, stallTorque, voltage },
-      { torque: stallTorque * BELOW_STALL, voltage: si.secondVoltage ?? firstVoltage },
+      { torque, stallTorque, terminalVoltage },
+      { torque: stallTorque * BELOW_STALL, terminalVoltage: si.secondVoltage ?? firstVoltage },
     )
-  const torqueShare = torque / stallTorque
-  const speed = freeSpeed * (1 - torqueShare)
-  const stallCurrent = si.stallCurrent === null ? null : (si.stallCurrent * voltage) / firstVoltage
-  const holdingCurrent = stallCurrent === null ? null : idleCurrent + stallCurrent * torqueShare ** 2
+  const torqueUtilisation = torque / stallTorque
+  const speed = noLoadSpeed * (1 - torqueUtilisation)
+  const stallCurrent = si.stallCurrent === null ? null : (si.stallCurrent * terminalVoltage) / firstVoltage
+  const holdingCurrent = stallCurrent === null ? null : idleCurrent + stallCurrent * torqueUtilisation ** 2
   return {
     stallTorque,
-    freeSpeed,
+    noLoadSpeed,
     speed,
     sixtyTime: SIXTY / speed,
-    moveTime: si.angle === null ? null : si.angle / speed,
-    torqueShare,
-    holdingTorque: si.holdShare * stallTorque,
-    holds: torqueShare <= si.holdShare,
+    moveDuration: si.angle === null ? null : si.angle / speed,
+    torqueUtilisation,
+    holdingTorque: si.holdingShare * stallTorque,
+    holds: torqueUtilisation <= si.holdingShare,
     stallCurrent,
-    movingCurrent: stallCurrent === null ? null : idleCurrent + (stallCurrent - idleCurrent) * torqueShare,
+    movingCurrent: stallCurrent === null ? null : idleCurrent + (stallCurrent - idleCurrent) * torqueUtilisation,
     holdingCurrent,
-    holdingHeat: holdingCurrent === null ? null : holdingCurrent * voltage,
+    holdingHeat: holdingCurrent === null ? null : holdingCurrent * terminalVoltage,
   }
 }
 
@@ -160,34 +160,34 @@ const solve = (si: Si): HobbyServo | NoSolution => tried(kernel(si), si, hobbySe
 function cautions(si: Si, out: HobbyServo): Caution[] {
   const found: Caution[] = []
   const highest = si.secondVoltage ?? si.firstVoltage
-  if (si.voltage > highest * 1.001)
+  if (si.terminalVoltage > highest * 1.001)
     found.push(
       caution(
         "over-voltage",
         "warning",
-        "{given.voltage voltage} is more than the datasheet goes to ({highest voltage}): circuit and motor may fail, and a failed servo can jerk to its end. Use a regulator.",
+        "{given.terminalVoltage voltage} is more than the datasheet goes to ({highest voltage}): circuit and motor may fail, and a failed servo can jerk to its end. Use a regulator.",
         commonPractice,
-        { "given.voltage": si.voltage, highest },
+        { "given.terminalVoltage": si.terminalVoltage, highest },
       ),
     )
-  if (si.voltage < si.firstVoltage * 0.999)
+  if (si.terminalVoltage < si.firstVoltage * 0.999)
     found.push(
       caution(
         "extrapolated",
         "note",
-        "{given.voltage voltage} is below the datasheet's {given.firstVoltage voltage}: torque and speed are extrapolated, and the circuit may reset.",
+        "{given.terminalVoltage voltage} is below the datasheet's {given.firstVoltage voltage}: torque and speed are extrapolated, and the circuit may reset.",
         commonPractice,
-        { "given.voltage": si.voltage, "given.firstVoltage": si.firstVoltage },
+        { "given.terminalVoltage": si.terminalVoltage, "given.firstVoltage": si.firstVoltage },
       ),
     )
-  if (!out.holds || out.torqueShare > HOLD_SHARE)
+  if (!out.holds || out.torqueUtilisation > HOLD_SHARE)
     found.push(
       caution(
         "cannot-hold",
         "caution",
-        "{given.torque moment} is {torqueShare ratio %} of its stall torque, more than it should hold for long (usually up to 30 %): it hums, heats and drifts. Use a bigger servo, a shorter horn, a spring, or a latch.",
+        "{given.torque moment} is {torqueUtilisation ratio %} of its stall torque, more than it should hold for long (usually up to 30 %): it hums, heats and drifts. Use a bigger servo, a shorter horn, a spring, or a latch.",
         commonPractice,
-        { "given.torque": si.torque, torqueShare: out.torqueShare },
+        { "given.torque": si.torque, torqueUtilisation: out.torqueUtilisation },
       ),
     )
   if (out.stallCurrent !== null)
@@ -201,7 +201,7 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
       ),
     )
   found.push(
-    caution("sheet-torque", "note", "Torques on hobby datasheets are seldom measured to a standard: design with half of them."),
+    caution("datasheet-torque", "note", "Torques on hobby datasheets are seldom measured to a standard: design with half of them."),
     caution(
       "pinch",
       "warning",
@@ -233,19 +233,19 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  * - `secondTime`: time for 60° there [t_2; 1 ms to 60 s; optional]
  * - `stallCurrent`: stall current, first column [I_s1; 0.1 mA to 200 A; optional]
  * - `idleCurrent`: current at rest [I_i; 0 to 10 A; default 10 mA]
- * - `voltage`: voltage at the servo [V_s; 0.5 to 60 V]
+ * - `terminalVoltage`: voltage at the servo [V_s; 0.5 to 60 V]
  * - `torque`: torque at the horn [T; 0 to 1000 N m]
  * - `angle`: angle to move [theta; 0 to 100 rev; optional]
- * - `holdShare`: share of stall held for long [y; 0.01 to 1; default 0.3]
+ * - `holdingShare`: share of stall held for long [y; 0.01 to 1; default 0.3]
  * - `secondVoltage`, `secondStallTorque` and `secondTime` only together
  *
  * **Results**
  *
- * `stallTorque`: stall torque [T_s; N m]; `freeSpeed`: free speed [w_0; rad/s]; `speed`: speed [w; rad/s];
- * `sixtyTime`: time for 60° [t_60; s]; `moveTime`: time for the angle [t; s]; `torqueShare`: torque against stall [x;
- * as a fraction]; `holdingTorque`: held for long [T_h; N m]; `holds`: within that [yes or no]; `stallCurrent`: stall
- * current [I_s; A]; `movingCurrent`: current moving [I_m; A]; `holdingCurrent`: current holding [I_h; A];
- * `holdingHeat`: heat holding [P_h; W].
+ * `stallTorque`: stall torque [T_s; N m]; `noLoadSpeed`: free speed [w_0; rad/s]; `speed`: speed [w; rad/s];
+ * `sixtyTime`: time for 60° [t_60; s]; `moveDuration`: time for the angle [t; s]; `torqueUtilisation`: torque against
+ * stall [x; as a fraction]; `holdingTorque`: held for long [T_h; N m]; `holds`: within that [yes or no];
+ * `stallCurrent`: stall current [I_s; A]; `movingCurrent`: current moving [I_m; A]; `holdingCurrent`: current holding
+ * [I_h; A]; `holdingHeat`: heat holding [P_h; W].
  *
  * **Symbols of the working**
  *
@@ -256,17 +256,17 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `stall` or `cannot-start`
+ * @throws NoSolutionError `insufficient-torque` or `insufficient-voltage`
  * @example
  * ```ts
  * import { hobbyServo } from 'alula/drive'
  * const flap = hobbyServo({
  *   firstVoltage: '4.8 V', firstStallTorque: '9 kgf cm', firstTime: '0.2 s',
  *   secondVoltage: '6 V', secondStallTorque: '11 kgf cm', secondTime: '0.16 s',
- *   stallCurrent: '2 A', voltage: '5.4 V', torque: '3 kgf cm', angle: '90 deg',
+ *   stallCurrent: '2 A', terminalVoltage: '5.4 V', torque: '3 kgf cm', angle: '90 deg',
  * })
  * flap.stallTorque // => 0.9807
- * flap.moveTime // => 0.3810
+ * flap.moveDuration // => 0.3810
  * flap.holds // => true
  * ```
  */
@@ -308,7 +308,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
         default: null,
       },
       idleCurrent: { kind: "current", symbol: "I_i", label: "current at rest", min: 0, max: 10, typical: [0.003, 0.02], default: "10 mA" },
-      voltage: { kind: "voltage", symbol: "V_s", label: "voltage at the servo", min: 0.5, max: 60, typical: [4.8, 7.4] },
+      terminalVoltage: { kind: "voltage", symbol: "V_s", label: "voltage at the servo", min: 0.5, max: 60, typical: [4.8, 7.4] },
       torque: { kind: "moment", symbol: "T", label: "torque at the horn", min: 0, max: 1000, typical: [0, 0.6] },
       angle: {
         kind: "angle",
@@ -319,7 +319,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
         typical: ["20 deg", "180 deg"],
         default: null,
       },
-      holdShare: {
+      holdingShare: {
         kind: "ratio",
         symbol: "y",
         label: "share of stall held for long",
@@ -331,11 +331,11 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
     },
     output: {
       stallTorque: { kind: "moment", symbol: "T_s", label: "stall torque" },
-      freeSpeed: { kind: "angularSpeed", symbol: "w_0", label: "free speed" },
+      noLoadSpeed: { kind: "angularSpeed", symbol: "w_0", label: "free speed" },
       speed: { kind: "angularSpeed", symbol: "w", label: "speed" },
       sixtyTime: { kind: "time", symbol: "t_60", label: "time for 60°" },
-      moveTime: { kind: "time", symbol: "t", label: "time for the angle" },
-      torqueShare: { kind: "ratio", symbol: "x", label: "torque against stall", unit: "%" },
+      moveDuration: { kind: "time", symbol: "t", label: "time for the angle" },
+      torqueUtilisation: { kind: "ratio", symbol: "x", label: "torque against stall", unit: "%" },
       holdingTorque: { kind: "moment", symbol: "T_h", label: "held for long" },
       holds: { kind: "flag", label: "within that" },
       stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
@@ -351,7 +351,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ s
       secondStallTorque: "11 kgf cm",
       secondTime: "0.16 s",
       stallCurrent: "2 A",
-      voltage: "5.4 V",
+      terminalVoltage: "5.4 V",
       torque: "3 kgf cm",
       angle: "90 deg",
     },

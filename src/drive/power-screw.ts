@@ -33,7 +33,7 @@ export interface PowerScrewInput {
   /** Coefficient of friction in the thread. [f; 0 to 1; optional] */
   threadFriction?: number | null
   /** Lifting efficiency of the thread, as ball-screw sheets print it. [eta_t; 1 to 100 %; optional] */
-  threadEfficiency?: Ratio | null
+  screwEfficiency?: Ratio | null
   /** Coefficient of friction in the thrust collar. [f_c; 0 to 1; default 0] */
   collarFriction?: number
   /** Mean diameter of the collar [d_c; 0 to 2 m; default 0] */
@@ -104,7 +104,7 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
     const clearance = 1 - friction * slope
     if (!(clearance > 1e-9))
       return refuse(
-        "jams",
+        "jammed",
         "The thread jams: friction {friction} times the slope {slope} is 1 or more, so no torque raises the load. Use a finer lead, or less friction.",
         friction * slope - 0.999,
         { friction, slope },
@@ -114,7 +114,7 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
     threadLowerTorque = ((force * meanDiameter) / 2) * ((friction - slope) / (1 + friction * slope))
     holdsInService = LEFT_IN_SERVICE * friction > slope
   } else {
-    threadRaiseTorque = ideal / (si.threadEfficiency as number)
+    threadRaiseTorque = ideal / (si.screwEfficiency as number)
     threadLowerTorque = threadRaiseTorque - 2 * ideal
     holdsInService = LEFT_IN_SERVICE * (threadRaiseTorque - ideal) > ideal
   }
@@ -188,7 +188,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
   else if (!out.selfLocking)
     found.push(
       caution(
-        "self-locking-by-little",
+        "thin-holding-margin",
         "warning",
         "Self-locking only at the friction given: in service half of a handbook value can be left, and then the load comes down by itself. Use a brake or latch where anybody can be under it.",
         at(SHIGLEY, "table 8-5 (spread of friction coefficients)"),
@@ -251,11 +251,11 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * - `starts`: starts [n; whole 1 to 20; default 1]
  * - `flankAngle`: whole flank angle [alpha; 0 to 90°; default 0]
  * - `threadFriction`: friction in the thread [f; 0 to 1; optional]
- * - `threadEfficiency`: efficiency of the thread [eta_t; 1 to 100 %; optional]
+ * - `screwEfficiency`: efficiency of the thread [eta_t; 1 to 100 %; optional]
  * - `collarFriction`: friction in the collar [f_c; 0 to 1; default 0]
  * - `collarDiameter`: mean diameter of the collar [d_c; 0 to 2 m; default 0]
  * - `speed`: speed of the nut [v; 0 to 10 m/s; optional]
- * - exactly one of `threadFriction` and `threadEfficiency`
+ * - exactly one of `threadFriction` and `screwEfficiency`
  *
  * **Results**
  *
@@ -278,7 +278,7 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `jams` where friction times slope reaches 1
+ * @throws NoSolutionError `jammed` where friction times slope reaches 1
  * @example
  * ```ts
  * import { powerScrew } from 'alula/drive'
@@ -309,7 +309,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
         typical: [0.08, 0.25],
         default: null,
       },
-      threadEfficiency: {
+      screwEfficiency: {
         kind: "ratio",
         symbol: "eta_t",
         label: "efficiency of the thread",
@@ -369,8 +369,8 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
         when: "has_threadFriction",
         source: equation("8-2"),
       },
-      { symbol: "T_r", meaning: "thread's part, raising", is: "F * l / (2 * pi * eta_t)", when: "has_threadEfficiency" },
-      { symbol: "T_l", meaning: "thread's part, lowering", is: "T_r - F * l / pi", when: "has_threadEfficiency" },
+      { symbol: "T_r", meaning: "thread's part, raising", is: "F * l / (2 * pi * eta_t)", when: "has_screwEfficiency" },
+      { symbol: "T_l", meaning: "thread's part, lowering", is: "T_r - F * l / pi", when: "has_screwEfficiency" },
       { symbol: "T_c", meaning: "collar's part", is: "F * f_c * d_c / 2", source: equation("8-6") },
       { symbol: "T_R", meaning: "torque to raise", is: "T_r + T_c" },
       { symbol: "T_L", meaning: "torque to lower", is: "T_l + T_c" },
@@ -384,7 +384,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ s
       { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: equation("8-11") },
     ],
     sources: [at(SHIGLEY, "section 8-2, equations 8-1 to 8-12")],
-    either: [{ exactlyOne: ["threadFriction", "threadEfficiency"] }],
+    either: [{ exactlyOne: ["threadFriction", "screwEfficiency"] }],
     check,
     cautions,
   }),

@@ -22,7 +22,7 @@ import {
   marginCautions,
 } from "./condition.js"
 import { type ColumnEnds, columnEnds, END_CONSTANTS } from "./data-columns.js"
-import { type Motion, motionCautions, motions } from "./data-loads.js"
+import { type HandlingCase, handlingCases, motionCautions } from "./data-loads.js"
 import { frameMaterials } from "./data-materials.js"
 import { type Section, type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "./section.js"
 import { SHIGLEY, SP_8007 } from "./sources.js"
@@ -32,7 +32,7 @@ import { cylinderBuckling } from "./tube-section/index.js"
 export interface ColumnInput extends ConditionInput {
   /** Length between the ends. [L; 1 mm to 100 m] */
   length: Length
-  /** How the ends are held. [pinnedPinned, fixedFree, fixedPinned or fixedFixed; default pinnedPinned] */
+  /** How the ends are held. [pinned-pinned, fixed-free, fixed-pinned or fixed-fixed; default pinned-pinned] */
   ends?: ColumnEnds
   /** End constant C, instead of the conservative one for `ends`. [C_g; 0.1 to 4; optional] */
   endConstant?: number | null
@@ -41,7 +41,7 @@ export interface ColumnInput extends ConditionInput {
   /** Push along it [F; 1 mN to 1000 kN; optional] */
   load?: Force | null
   /** How it is handled; multiplies the load. [still, walking, sudden or stumble; default still] */
-  motion?: Motion
+  handling?: HandlingCase
 }
 
 /** Result of {@link column}. */
@@ -59,15 +59,15 @@ export interface Column {
   /** Johnson's stress; null where it does not hold, or no strength is known. [sigma_J; Pa] */
   readonly johnsonStress: number | null
   /** Stress at which the wall itself folds; null where it is not a thin round wall of isotropic material. [sigma_w; Pa] */
-  readonly wallBuckling: number | null
+  readonly wallBucklingStress: number | null
   /** Stress at which it fails. [sigma_c; Pa] */
   readonly criticalStress: number
   /** Load at which it fails, at the weak end of the material's range. [F_c; N] */
   readonly criticalLoad: number
   /** The same at the strong end. [F_u; N] */
-  readonly criticalLoadMost: number
+  readonly maxCriticalLoad: number
   /** What governs. [text] */
-  readonly governs: "Euler" | "Johnson" | "wall"
+  readonly governedBy: "Euler" | "Johnson" | "wall"
   /** Critical load against the load as handled. [n_s] */
   readonly safetyFactor: number | null
 }
@@ -115,10 +115,10 @@ function solve(si: SiOf<ColumnInput>): Column | NoSolution {
     return { euler, transition, johnson, wall, whole, critical: wall === null ? whole : Math.min(whole, wall) }
   }
   const low = fails(condition.modulus, condition.strength)
-  const most = fails(condition.modulusMost, condition.strengthMost)
+  const most = fails(condition.maxModulus, condition.maxStrength)
   const criticalLoad = low.critical * area
-  const pushed = si.load === null ? 0 : si.load * motions[si.motion].factor
-  const governs = low.critical < low.whole ? "wall" : low.johnson === null ? "Euler" : "Johnson"
+  const pushed = si.load === null ? 0 : si.load * handlingCases[si.handling].factor
+  const governedBy = low.critical < low.whole ? "wall" : low.johnson === null ? "Euler" : "Johnson"
   return {
     endConstant,
     radiusOfGyration,
@@ -126,17 +126,17 @@ function solve(si: SiOf<ColumnInput>): Column | NoSolution {
     transitionSlenderness: low.transition,
     eulerStress: low.euler,
     johnsonStress: low.johnson,
-    wallBuckling: low.wall,
+    wallBucklingStress: low.wall,
     criticalStress: low.critical,
     criticalLoad,
-    criticalLoadMost: most.critical * area,
-    governs,
+    maxCriticalLoad: most.critical * area,
+    governedBy,
     safetyFactor: pushed > 0 ? criticalLoad / pushed : null,
   }
 }
 
 function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
-  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si), ...(si.load === null ? [] : motionCautions(si.motion))]
+  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si), ...(si.load === null ? [] : motionCautions(si.handling))]
   found.push(
     caution(
       "straight-and-central",
@@ -222,11 +222,11 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * below it; a thin round wall folds at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length, C the end constant
  * (the conservative 1 unless given, or 1/4 with a free end), E the modulus and S the strength at the temperature and
  * after the duration of the load, I the least second moment, A the area. The load is multiplied by the factor of
- * `motion`. Valid for straight members pushed along their middle.
+ * `handling`. Valid for straight members pushed along their middle.
  *
  * **Inputs**
  * - `length`: length [L; 1 mm to 100 m]
- * - `ends`: ends [pinnedPinned, fixedFree, fixedPinned or fixedFixed; default pinnedPinned]
+ * - `ends`: ends [pinned-pinned, fixed-free, fixed-pinned or fixed-fixed; default pinned-pinned]
  * - `endConstant`: end constant [C_g; 0.1 to 4; optional]
  * - `section`: section [group]
  *   - `pipe`: standard pipe [one of 11 words; optional]
@@ -244,19 +244,19 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
- * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `load`: push along it [F; 1 mN to 1000 kN; optional]
- * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - `handling`: handling [still, walking, sudden or stumble; default still]
  * - at least one of `material` and `modulus`
  *
  * **Results**
  *
  * `endConstant`: end constant [C_e]; `radiusOfGyration`: least radius of gyration [r; m]; `slenderness`: slenderness
  * [lambda]; `transitionSlenderness`: slenderness where Euler takes over [lambda_1]; `eulerStress`: Euler's stress
- * [sigma_E; Pa]; `johnsonStress`: Johnson's stress [sigma_J; Pa]; `wallBuckling`: local buckling stress [sigma_w; Pa];
- * `criticalStress`: critical stress [sigma_c; Pa]; `criticalLoad`: critical load, minimum [F_c; N];
- * `criticalLoadMost`: critical load, maximum [F_u; N]; `governs`: governed by [text]; `safetyFactor`: safety factor
+ * [sigma_E; Pa]; `johnsonStress`: Johnson's stress [sigma_J; Pa]; `wallBucklingStress`: local buckling stress
+ * [sigma_w; Pa]; `criticalStress`: critical stress [sigma_c; Pa]; `criticalLoad`: critical load, minimum [F_c; N];
+ * `maxCriticalLoad`: critical load, maximum [F_u; N]; `governedBy`: governed by [text]; `safetyFactor`: safety factor
  * [n_s].
  *
  * **Symbols of the working**
@@ -287,7 +287,7 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * const strut = column({ length: '400 mm', section: { outsideDiameter: '20 mm', wall: '1.5 mm' }, modulus: '68900 MPa', strength: '241 MPa' })
  * strut.slenderness // => 60.955
  * strut.criticalLoad // => 14094
- * strut.governs // => 'Johnson'
+ * strut.governedBy // => 'Johnson'
  * ```
  */
 export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<ColumnInput, Column>(
@@ -297,12 +297,17 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
   () => ({
     input: {
       length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
-      ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinnedPinned" },
+      ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinned-pinned" },
       endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
       section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
       ...conditionFields,
       load: { kind: "force", symbol: "F", label: "push along it", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
-      motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+      handling: {
+        kind: "choice",
+        label: "handling",
+        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+        default: "still",
+      },
     },
     output: {
       endConstant: { kind: "number", symbol: "C_e", label: "end constant" },
@@ -311,19 +316,19 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
       transitionSlenderness: { kind: "number", symbol: "lambda_1", label: "slenderness where Euler takes over" },
       eulerStress: { kind: "pressure", symbol: "sigma_E", label: "Euler's stress" },
       johnsonStress: { kind: "pressure", symbol: "sigma_J", label: "Johnson's stress" },
-      wallBuckling: { kind: "pressure", symbol: "sigma_w", label: "local buckling stress" },
+      wallBucklingStress: { kind: "pressure", symbol: "sigma_w", label: "local buckling stress" },
       criticalStress: { kind: "pressure", symbol: "sigma_c", label: "critical stress" },
       criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, minimum" },
-      criticalLoadMost: { kind: "force", symbol: "F_u", label: "critical load, maximum" },
-      governs: { kind: "text", label: "governed by" },
+      maxCriticalLoad: { kind: "force", symbol: "F_u", label: "critical load, maximum" },
+      governedBy: { kind: "text", label: "governed by" },
       safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
     },
     example: {
       length: "400 mm",
       section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
-      material: "aluminium6061",
+      material: "aluminium-6061",
       load: "300 N",
-      motion: "walking",
+      handling: "walking",
     },
     formulae: [
       ...sectionSteps<SiOf<ColumnInput>, Column>((si) => si.section, false, true),
@@ -343,7 +348,7 @@ export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<Column
         given: (si) => si.endConstant ?? columnEnds[si.ends].design,
         source: END_CONSTANTS,
       },
-      { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => motions[si.motion].factor },
+      { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
       {
         symbol: "nu",
         kind: "number",

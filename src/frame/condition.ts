@@ -25,7 +25,7 @@ export interface ConditionInput {
   /** Yield or breaking stress at 23 °C, instead of the material's. [S_g; 0.1 MPa to 10 GPa; optional] */
   strength?: Pressure | null
   /** Temperature of the member: plastics in the sun or near lamps are hotter than the air. [T; −40 to 200 °C; default 23 °C] */
-  temperature?: Temperature
+  materialTemperature?: Temperature
   /** How long the load stands without a rest, for creep. [t_l; 0 to 1000 h; default 0] */
   duration?: Time
 }
@@ -33,11 +33,11 @@ export interface ConditionInput {
 /** Stiffness and strength of a member as it stands, Pa; null where not known. */
 export interface Condition {
   readonly modulus: number
-  readonly modulusMost: number
+  readonly maxModulus: number
   readonly strength: number | null
-  readonly strengthMost: number | null
+  readonly maxStrength: number | null
   readonly shearStrength: number | null
-  readonly shearStrengthMost: number | null
+  readonly maxShearStrength: number | null
   readonly stiffnessFactor: number
   readonly strengthFactor: number
   readonly creepFactor: number
@@ -57,18 +57,18 @@ const shearOf = (si: SiOf<StrengthInput>) => dataOf(si)?.shear ?? null
 export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
   const data = dataOf(si)
   const [modulus, strength, shear] = [modulusOf(si), strengthOf(si), shearOf(si)]
-  if (data && si.temperature > data.limit)
+  if (data && si.materialTemperature > data.limit)
     return refuse(
       "too-hot",
-      "Figures of {named} hold up to {limit temperature}, and it is at {temperature temperature}: keep it cooler, or take another material.",
-      si.temperature - data.limit,
-      { temperature: si.temperature, limit: data.limit },
-      { temperature: data.limit },
+      "Figures of {named} hold up to {limit temperature}, and it is at {materialTemperature temperature}: keep it cooler, or take another material.",
+      si.materialTemperature - data.limit,
+      { materialTemperature: si.materialTemperature, limit: data.limit },
+      { materialTemperature: data.limit },
       { named: data.label },
     )
   const factors = {
-    stiffnessFactor: data ? stiffnessFactor(data, si.temperature) : 1,
-    strengthFactor: data ? strengthFactor(data, si.temperature) : 1,
+    stiffnessFactor: data ? stiffnessFactor(data, si.materialTemperature) : 1,
+    strengthFactor: data ? strengthFactor(data, si.materialTemperature) : 1,
     creepFactor: data ? creepFactor(data, si.duration) : 1,
   }
   const soft = factors.stiffnessFactor * factors.creepFactor
@@ -77,11 +77,11 @@ export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
   const sheared = (s: number) => (shear === null ? s / Math.sqrt(3) : shear) * weak
   return {
     modulus: low * soft,
-    modulusMost: high * soft,
+    maxModulus: high * soft,
     strength: strength && strength[0] * weak,
-    strengthMost: strength && strength[1] * weak,
+    maxStrength: strength && strength[1] * weak,
     shearStrength: strength && sheared(strength[0]),
-    shearStrengthMost: strength && sheared(strength[1]),
+    maxShearStrength: strength && sheared(strength[1]),
     ...factors,
   }
 }
@@ -110,7 +110,15 @@ export const conditionFields: Fields<ConditionInput> = {
     typical: ["20 MPa", "400 MPa"],
     default: null,
   },
-  temperature: { kind: "temperature", symbol: "T", label: "temperature of the member", min: -40, max: 200, typical: [0, 45], default: 23 },
+  materialTemperature: {
+    kind: "temperature",
+    symbol: "T",
+    label: "temperature of the member",
+    min: -40,
+    max: 200,
+    typical: [0, 45],
+    default: 23,
+  },
   duration: { kind: "time", symbol: "t_l", label: "time the load stands", min: 0, max: longestDuration, typical: [0, "8 h"], default: 0 },
 }
 
@@ -121,7 +129,7 @@ const VON_MISES: Source = /* @__PURE__ */ at(SHIGLEY, "section 5-5 (distortion e
 export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, Out>[] {
   const factor = (of: typeof strengthFactor) => (si: Si) => {
     const data = dataOf(si)
-    return data ? of(data, si.temperature) : 1
+    return data ? of(data, si.materialTemperature) : 1
   }
   return [
     { symbol: "S_l", kind: "pressure", meaning: "least strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[0] ?? 0 },
@@ -220,7 +228,7 @@ export function conditionCautions(si: SiOf<StrengthInput> & { readonly modulus?:
     )
     return found
   }
-  if (si.material === "aluminium6061")
+  if (si.material === "aluminium-6061")
     found.push(
       caution(
         "welds-weaken",
@@ -229,7 +237,7 @@ export function conditionCautions(si: SiOf<StrengthInput> & { readonly modulus?:
         ALUMINUM_MANUAL,
       ),
     )
-  if (data.hdt !== null && si.temperature > 23)
+  if (data.hdt !== null && si.materialTemperature > 23)
     found.push(
       caution(
         "warm-plastic",
@@ -239,14 +247,14 @@ export function conditionCautions(si: SiOf<StrengthInput> & { readonly modulus?:
         { material: data.label, deflectsAt: data.hdt },
       ),
     )
-  if (si.temperature < 0 && (data.hdt !== null || data.brittle))
+  if (si.materialTemperature < 0 && (data.hdt !== null || data.brittle))
     found.push(
       caution(
         "cold-brittle",
         "caution",
-        "{material} is more brittle in the cold, and it is at {given.temperature temperature}: a knock may break it below the stress shown.",
+        "{material} is more brittle in the cold, and it is at {given.materialTemperature temperature}: a knock may break it below the stress shown.",
         data.sources[0],
-        { material: data.label, "given.temperature": si.temperature },
+        { material: data.label, "given.materialTemperature": si.materialTemperature },
       ),
     )
   if (data.creep !== null)

@@ -2,7 +2,7 @@ import { at, type Caution, caution, commonPractice, type Source } from "../solve
 import { FOOTFALL, GERE } from "./sources.js"
 
 /** How a member is handled while it carries its load. */
-export type Motion = "still" | "walking" | "sudden" | "stumble"
+export type HandlingCase = "still" | "walking" | "sudden" | "stumble"
 
 /**
  * Largest vertical force while walking against the force standing still: 1 plus the four harmonics
@@ -31,7 +31,7 @@ export interface MotionData {
 }
 
 /** Load factors of handling. */
-export const motions: Readonly<Record<Motion, MotionData>> = {
+export const handlingCases: Readonly<Record<HandlingCase, MotionData>> = {
   still: { label: "held still", factor: 1, source: { title: "loads as given", verified: "practice" } },
   walking: {
     label: "walking, up to 2.4 steps a second",
@@ -43,15 +43,15 @@ export const motions: Readonly<Record<Motion, MotionData>> = {
 }
 
 /** Says what counting loads as held still leaves out. */
-export function motionCautions(motion: Motion): Caution[] {
+export function motionCautions(motion: HandlingCase): Caution[] {
   return motion === "still"
     ? [
         caution(
           "standing-still",
           "note",
           "Loads count as held still; walking multiplies them by about {walking}, a stumble by {stumble} or so. Choose how it is handled.",
-          motions.walking.source,
-          { walking: motions.walking.factor, stumble: motions.stumble.factor },
+          handlingCases.walking.source,
+          { walking: handlingCases.walking.factor, stumble: handlingCases.stumble.factor },
         ),
       ]
     : []

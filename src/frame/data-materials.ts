@@ -43,18 +43,18 @@ import {
 
 /** Materials a frame is made of. */
 export type FrameMaterial =
-  | "aluminium6061"
+  | "aluminium-6061"
   | "steel"
-  | "pvcPipe"
+  | "pvc-pipe"
   | "abs"
   | "petg"
   | "polycarbonate"
   | "acrylic"
   | "hips"
-  | "printedPla"
-  | "carbonPultruded"
-  | "carbonWrapped"
-  | "glassPultruded"
+  | "printed-pla"
+  | "carbon-pultruded"
+  | "carbon-wrapped"
+  | "glass-pultruded"
   | "softwood"
   | "plywood"
   | "mdf"
@@ -102,7 +102,7 @@ const halved = [
 
 /** Materials with their sources; the sheets themselves are in {@link datasheets}. */
 export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> = {
-  aluminium6061: {
+  "aluminium-6061": {
     label: "aluminium 6061-T6",
     modulus: [68.9e9, 71.7e9],
     strength: [241.3e6, 276e6],
@@ -134,7 +134,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     creepSource: NO_CREEP,
     sources: [at(SHIGLEY, "tables A-5 and A-20"), commonPractice],
   },
-  pvcPipe: {
+  "pvc-pipe": {
     label: "rigid PVC pipe (cell class 12454)",
     modulus: [2.482e9, 2.965e9],
     strength: [48.26e6, 51.37e6],
@@ -237,7 +237,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     creepSource: ASSUMED_CREEP,
     sources: [HIPS_RANGE, HIPS_FIRST],
   },
-  printedPla: {
+  "printed-pla": {
     label: "printed PLA, full infill, along or across the layers",
     modulus: [2.315e9, 4e9],
     strength: [35e6, 65e6],
@@ -253,7 +253,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     creepSource: ASSUMED_CREEP,
     sources: [PLA_RANGE, PLA_GRADE],
   },
-  carbonPultruded: {
+  "carbon-pultruded": {
     label: "pultruded carbon tube or rod, along the fibres",
     modulus: [127e9, 134e9],
     strength: [1.37e9, 1.65e9],
@@ -269,7 +269,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     creepSource: NO_CREEP,
     sources: [CARBON_TUBE, CARBON_WOUND],
   },
-  carbonWrapped: {
+  "carbon-wrapped": {
     label: "roll-wrapped carbon tube, along its axis",
     modulus: [63.5e9, 67e9],
     strength: [685e6, 825e6],
@@ -285,7 +285,7 @@ export const frameMaterials: Readonly<Record<FrameMaterial, FrameMaterialData>> 
     creepSource: NO_CREEP,
     sources: [HALF_OF_FIBRE, CARBON_TUBE],
   },
-  glassPultruded: {
+  "glass-pultruded": {
     label: "pultruded glass-fibre rod or tube, along the fibres",
     modulus: [12.4e9, 41.4e9],
     strength: [172e6, 827e6],

@@ -18,17 +18,17 @@ export interface HandlingLoadInput {
 /** Result of {@link handlingLoad}. */
 export interface HandlingLoad {
   /** Greatest force against the weight. [k_m] */
-  readonly factor: number
+  readonly loadFactor: number
   /** Greatest force. [F_x; N] */
-  readonly load: number
+  readonly maxForce: number
   /** Greatest deflection of what catches it. [delta_x; m] */
-  readonly deflection: number | null
+  readonly maxDeflection: number | null
 }
 
 function solve(si: SiOf<HandlingLoadInput>): HandlingLoad {
   const { weight, stepRate, dropHeight, staticDeflection } = si
-  const factor = stepRate === null ? dropFactor(dropHeight as number, staticDeflection as number) : walkingFactor(stepRate)
-  return { factor, load: factor * weight, deflection: staticDeflection === null ? null : factor * staticDeflection }
+  const loadFactor = stepRate === null ? dropFactor(dropHeight as number, staticDeflection as number) : walkingFactor(stepRate)
+  return { loadFactor, maxForce: loadFactor * weight, maxDeflection: staticDeflection === null ? null : loadFactor * staticDeflection }
 }
 
 function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
@@ -67,7 +67,7 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
  *
  * **Results**
  *
- * `factor`: factor [k_m]; `load`: maximum force [F_x; N]; `deflection`: maximum deflection [delta_x; m].
+ * `loadFactor`: factor [k_m]; `maxForce`: maximum force [F_x; N]; `maxDeflection`: maximum deflection [delta_x; m].
  *
  * **Symbols of the working**
  *
@@ -83,8 +83,8 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
  * @example
  * ```ts
  * import { handlingLoad } from 'alula/frame'
- * handlingLoad({ weight: '9.5 N', stepRate: '2 Hz' }).factor // => 1.6583
- * handlingLoad({ weight: '9.5 N', dropHeight: 0, staticDeflection: '1.7 mm' }).load // => 19
+ * handlingLoad({ weight: '9.5 N', stepRate: '2 Hz' }).loadFactor // => 1.6583
+ * handlingLoad({ weight: '9.5 N', dropHeight: 0, staticDeflection: '1.7 mm' }).maxForce // => 19
  * ```
  */
 export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE__ */ solver<HandlingLoadInput, HandlingLoad>(
@@ -107,9 +107,9 @@ export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE_
       },
     },
     output: {
-      factor: { kind: "number", symbol: "k_m", label: "factor" },
-      load: { kind: "force", symbol: "F_x", label: "maximum force" },
-      deflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
+      loadFactor: { kind: "number", symbol: "k_m", label: "factor" },
+      maxForce: { kind: "force", symbol: "F_x", label: "maximum force" },
+      maxDeflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
     },
     example: { weight: "9.5 N", stepRate: "2 Hz" },
     formulae: [

@@ -25,7 +25,7 @@ export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasse
 export { type ColumnEnds, type ColumnEndsData, columnEnds } from "./data-columns.js"
 export { datasheets } from "./data-datasheets.js"
 export { pvcDerating } from "./data-derating.js"
-export { dropFactor, type Motion, type MotionData, motions, walkingFactor } from "./data-loads.js"
+export { dropFactor, type HandlingCase, handlingCases, type MotionData, walkingFactor } from "./data-loads.js"
 export { type FrameMaterial, type FrameMaterialData, frameMaterials } from "./data-materials.js"
 export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
 export type { Datasheet } from "./datasheet.js"

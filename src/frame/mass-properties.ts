@@ -24,7 +24,7 @@ export interface BodyPart {
   /** Height of a bar or plate. [h_i; 0 to 100 m; default 0] */
   height?: Length
   /** Outside diameter of a rod or tube. [D_i; 0 to 100 m; default 0] */
-  diameter?: Length
+  outsideDiameter?: Length
   /** Inside diameter of a tube. [B_i; 0 to 100 m; default 0] */
   bore?: Length
   /** Direction of its length: x part; any length of arrow will do. [e_x; −1000000 to 1000000; default 1] */
@@ -68,7 +68,7 @@ export interface MassProperties {
   /** Moment of inertia about the line through the centre of mass along the axis. [I_c; kg m²] */
   readonly inertiaAtCentre: number
   /** Distance of the centre of mass from the axis. [r_c; m] */
-  readonly arm: number
+  readonly axisDistance: number
   /** Radius of gyration about the axis. [k_a; m] */
   readonly radiusOfGyration: number
   /** Inertia about the centre of mass, along x, y and z. [I_x; kg m²] */
@@ -104,8 +104,8 @@ function framing(direction: Vector): { d: Vector; w: Vector; h: Vector } {
 }
 
 /** Mean squared distance of a part's matter from its centre along its length, width and height, m². */
-function spread({ length, width, height, diameter, bore }: SiOf<BodyPart>): Vector {
-  const ring = (diameter ** 2 + bore ** 2) / 16
+function spread({ length, width, height, outsideDiameter, bore }: SiOf<BodyPart>): Vector {
+  const ring = (outsideDiameter ** 2 + bore ** 2) / 16
   return [length ** 2 / 12, width ** 2 / 12 + ring, height ** 2 / 12 + ring]
 }
 
@@ -145,8 +145,8 @@ export function massOf(si: SiOf<MassPropertiesInput>): MassProperties {
     const r: Vector = [p.x - centre[0], p.y - centre[1], p.z - centre[2]]
     return sum + p.mass * (acrossSquared(r, u) + sd * acrossSquared(d, u) + sw * acrossSquared(w, u) + sh * acrossSquared(h, u))
   }, 0)
-  const arm = Math.sqrt(acrossSquared([centre[0] - si.axisX, centre[1] - si.axisY, centre[2] - si.axisZ], u))
-  const inertia = inertiaAtCentre + mass * arm ** 2
+  const axisDistance = Math.sqrt(acrossSquared([centre[0] - si.axisX, centre[1] - si.axisY, centre[2] - si.axisZ], u))
+  const inertia = inertiaAtCentre + mass * axisDistance ** 2
   return {
     mass,
     x: centre[0],
@@ -154,7 +154,7 @@ export function massOf(si: SiOf<MassPropertiesInput>): MassProperties {
     z: centre[2],
     inertia,
     inertiaAtCentre,
-    arm,
+    axisDistance,
     radiusOfGyration: Math.sqrt(inertia / mass),
     inertiaX: yy + zz,
     inertiaY: zz + xx,
@@ -172,13 +172,15 @@ function check(si: SiOf<MassPropertiesInput>): Issue[] {
   for (const [i, p] of si.parts.entries()) {
     if (!(Math.hypot(...directionOf(p)) > 1e-6))
       faults.push(inconsistent(["parts", i, "directionX"], "no direction", "a direction other than 0, 0, 0"))
-    if (p.diameter > 0 && (p.width > 0 || p.height > 0))
-      faults.push(inconsistent(["parts", i, "diameter"], "a diameter beside a width or height", "either a diameter or width and height"))
-    if (p.bore > 0 && !(p.bore < p.diameter))
+    if (p.outsideDiameter > 0 && (p.width > 0 || p.height > 0))
       faults.push(
-        inconsistent(["parts", i, "bore"], "{bore length}", "less than the diameter of {diameter length}", {
+        inconsistent(["parts", i, "outsideDiameter"], "a diameter beside a width or height", "either a diameter or width and height"),
+      )
+    if (p.bore > 0 && !(p.bore < p.outsideDiameter))
+      faults.push(
+        inconsistent(["parts", i, "bore"], "{bore length}", "less than the diameter of {outsideDiameter length}", {
           bore: p.bore,
-          diameter: p.diameter,
+          outsideDiameter: p.outsideDiameter,
         }),
       )
   }
@@ -186,7 +188,7 @@ function check(si: SiOf<MassPropertiesInput>): Issue[] {
 }
 
 function cautions(si: SiOf<MassPropertiesInput>): Caution[] {
-  return si.parts.some((p) => p.length + p.width + p.height + p.diameter === 0)
+  return si.parts.some((p) => p.length + p.width + p.height + p.outsideDiameter === 0)
     ? [
         caution(
           "point-parts",
@@ -236,7 +238,7 @@ const across = (x: string, y: string, z: string) =>
  *   - `length`: length [l_i; 0 to 100 m; default 0]
  *   - `width`: width [b_i; 0 to 100 m; default 0]
  *   - `height`: height [h_i; 0 to 100 m; default 0]
- *   - `diameter`: outside diameter [D_i; 0 to 100 m; default 0]
+ *   - `outsideDiameter`: outside diameter [D_i; 0 to 100 m; default 0]
  *   - `bore`: bore [B_i; 0 to 100 m; default 0]
  *   - `directionX`: direction, x part [e_x; −1000000 to 1000000; default 1]
  *   - `directionY`: direction, y part [e_y; −1000000 to 1000000; default 0]
@@ -252,9 +254,9 @@ const across = (x: string, y: string, z: string) =>
  *
  * `mass`: mass [m_t; kg]; `x`: centre of mass, x [x_c; m]; `y`: centre of mass, y [y_c; m]; `z`: centre of mass,
  * upwards [z_c; m]; `inertia`: inertia about the axis [I_a; kg m²]; `inertiaAtCentre`: inertia about its own centre
- * [I_c; kg m²]; `arm`: centre of mass from the axis [r_c; m]; `radiusOfGyration`: radius of gyration [k_a; m];
- * `inertiaX`: inertia at the centre, along x [I_x; kg m²]; `inertiaY`: inertia at the centre, along y [I_y; kg m²];
- * `inertiaZ`: inertia at the centre, along z [I_z; kg m²]; `productXY`: product of inertia, x y [P_xy; kg m²];
+ * [I_c; kg m²]; `axisDistance`: centre of mass from the axis [r_c; m]; `radiusOfGyration`: radius of gyration [k_a;
+ * m]; `inertiaX`: inertia at the centre, along x [I_x; kg m²]; `inertiaY`: inertia at the centre, along y [I_y; kg
+ * m²]; `inertiaZ`: inertia at the centre, along z [I_z; kg m²]; `productXY`: product of inertia, x y [P_xy; kg m²];
  * `productYZ`: product of inertia, y z [P_yz; kg m²]; `productZX`: product of inertia, z x [P_zx; kg m²].
  *
  * **Symbols of the working**
@@ -308,7 +310,7 @@ export const massProperties: Solver<MassPropertiesInput, MassProperties> = /* @_
             length: sizeField("l_i", "length"),
             width: sizeField("b_i", "width"),
             height: sizeField("h_i", "height"),
-            diameter: sizeField("D_i", "outside diameter"),
+            outsideDiameter: sizeField("D_i", "outside diameter"),
             bore: sizeField("B_i", "bore"),
             directionX: arrowField("e_x", "direction, x part", 1),
             directionY: arrowField("e_y", "direction, y part", 0),
@@ -332,7 +334,7 @@ export const massProperties: Solver<MassPropertiesInput, MassProperties> = /* @_
       z: { kind: "length", symbol: "z_c", label: "centre of mass, upwards" },
       inertia: { kind: "momentOfInertia", symbol: "I_a", label: "inertia about the axis" },
       inertiaAtCentre: { kind: "momentOfInertia", symbol: "I_c", label: "inertia about its own centre" },
-      arm: { kind: "length", symbol: "r_c", label: "centre of mass from the axis" },
+      axisDistance: { kind: "length", symbol: "r_c", label: "centre of mass from the axis" },
       radiusOfGyration: { kind: "length", symbol: "k_a", label: "radius of gyration" },
       inertiaX: { kind: "momentOfInertia", symbol: "I_x", label: "inertia at the centre, along x" },
       inertiaY: { kind: "momentOfInertia", symbol: "I_y", label: "inertia at the centre, along y" },
@@ -343,7 +345,7 @@ export const massProperties: Solver<MassPropertiesInput, MassProperties> = /* @_
     },
     example: {
       parts: [
-        { name: "spar", mass: "120 g", x: "450 mm", y: 0, z: 0, length: "900 mm", diameter: "12 mm", bore: "10 mm" },
+        { name: "spar", mass: "120 g", x: "450 mm", y: 0, z: 0, length: "900 mm", outsideDiameter: "12 mm", bore: "10 mm" },
         { name: "skin", mass: "90 g", x: "400 mm", y: "-150 mm", z: "10 mm", length: "800 mm", width: "300 mm", height: "1 mm" },
         { name: "lamp", mass: "80 g", x: "850 mm", y: 0, z: "20 mm" },
       ],

@@ -41,7 +41,7 @@ export interface NaturalFrequency {
   /** Mass per length in all, at the heavy end of the material's density. [m_l; kg/m] */
   readonly massPerLength: number
   /** The same at the light end. [m_u; kg/m] */
-  readonly massPerLengthLeast: number
+  readonly minMassPerLength: number
   /** Tip mass against the mass along the length. [mu] */
   readonly massRatio: number
   /** First root of the frequency equation, β·L. [x_1] */
@@ -55,7 +55,7 @@ export interface NaturalFrequency {
   /** First root at the light end of the density. [x_u] */
   readonly firstRootLight: number
   /** First frequency at the stiff and light ends. [f_u; Hz] */
-  readonly frequencyMost: number
+  readonly maxFrequency: number
   /** Second frequency [f_2; Hz] */
   readonly secondFrequency: number
   /** Third frequency [f_3; Hz] */
@@ -113,27 +113,27 @@ function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
   const mass = massPerLength * si.length
   const massRatio = si.tipMass / mass
   const [first, second, third] = [cantileverRoot(massRatio, 1), cantileverRoot(massRatio, 2), cantileverRoot(massRatio, 3)]
-  const massPerLengthLeast = massPerLengthOf(si, 0)
-  const light = cantileverRoot(si.tipMass / (massPerLengthLeast * si.length), 1)
+  const minMassPerLength = massPerLengthOf(si, 0)
+  const light = cantileverRoot(si.tipMass / (minMassPerLength * si.length), 1)
   const pace = (modulus: number, perLength: number) => Math.sqrt((modulus * secondMoment) / perLength) / (2 * Math.PI * si.length ** 2)
   const low = pace(condition.modulus, massPerLength)
-  const [frequency, frequencyMost] = [first.x ** 2 * low, light.x ** 2 * pace(condition.modulusMost, massPerLengthLeast)]
+  const [frequency, maxFrequency] = [first.x ** 2 * low, light.x ** 2 * pace(condition.maxModulus, minMassPerLength)]
   // the harmonic may meet any frequency in the range: take the one nearest to it
   const shaken = (harmonic: number) => {
     const shake = harmonic * si.stepRate
-    return magnification(shake / Math.min(Math.max(shake, frequency), frequencyMost), si.damping)
+    return magnification(shake / Math.min(Math.max(shake, frequency), maxFrequency), si.damping)
   }
   const [one, two] = [shaken(1), shaken(2)]
   return {
     massPerLength,
-    massPerLengthLeast,
+    minMassPerLength,
     massRatio,
     firstRoot: first.x,
     firstRootLight: light.x,
     secondRoot: second.x,
     thirdRoot: third.x,
     frequency,
-    frequencyMost,
+    maxFrequency,
     secondFrequency: second.x ** 2 * low,
     thirdFrequency: third.x ** 2 * low,
     estimate: Math.sqrt((3 * condition.modulus * secondMoment) / (si.length ** 3 * (si.tipMass + (33 / 140) * mass))) / (2 * Math.PI),
@@ -160,9 +160,9 @@ function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Cauti
       caution(
         "shaken-by-steps",
         "warning",
-        "Walking shakes it near its own frequency of {frequency frequency} to {frequencyMost frequency} (harmonic {harmonic} of the steps): it can swing {amplification} times as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.",
+        "Walking shakes it near its own frequency of {frequency frequency} to {maxFrequency frequency} (harmonic {harmonic} of the steps): it can swing {amplification} times as far as the shake, may hit people and works its joints loose. Stiffen or shorten it, or take mass off the tip.",
         at(THOMSON, "chapter 3 (steady forced vibration with damping)"),
-        { frequency: out.frequency, frequencyMost: out.frequencyMost, harmonic: out.harmonic, amplification: out.amplification },
+        { frequency: out.frequency, maxFrequency: out.maxFrequency, harmonic: out.harmonic, amplification: out.amplification },
       ),
     )
   if (out.stepRatio < 1)
@@ -203,7 +203,7 @@ const equation = (x: string, mu = "mu") => ({
  * `addedMass`), E the modulus at the temperature, I the second moment. Estimate: √(3·E·I/(L³·(M +
  * 33/140·m·L)))/(2·π). A shake at r times the frequency is magnified by 1/√((1 − r²)² + (2·ζ·r)²), ζ the damping ratio
  * (default: common practice), for the steps and their second harmonic. Frequencies are those of the soft and heavy ends
- * of the material's ranges, `frequencyMost` of the stiff and light ends. Valid for slender members with the tip mass
+ * of the material's ranges, `maxFrequency` of the stiff and light ends. Valid for slender members with the tip mass
  * close to the tip.
  *
  * **Inputs**
@@ -224,7 +224,7 @@ const equation = (x: string, mu = "mu") => ({
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
- * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `massPerLength`: mass per length of the member [m_g; 0.01 g/m to 1000 kg/m; optional]
  * - `addedMass`: carried along its length [m_a; 0 to 1000 kg/m; default 0]
@@ -235,10 +235,10 @@ const equation = (x: string, mu = "mu") => ({
  *
  * **Results**
  *
- * `massPerLength`: mass per length in all [m_l; kg/m]; `massPerLengthLeast`: mass per length, light end [m_u; kg/m];
+ * `massPerLength`: mass per length in all [m_l; kg/m]; `minMassPerLength`: mass per length, light end [m_u; kg/m];
  * `massRatio`: tip mass against the rest [mu]; `firstRoot`: first root [x_1]; `firstRootLight`: first root, light end
  * [x_u]; `secondRoot`: second root [x_2]; `thirdRoot`: third root [x_3]; `frequency`: first frequency, minimum [f_1;
- * Hz]; `frequencyMost`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second frequency [f_2; Hz];
+ * Hz]; `maxFrequency`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second frequency [f_2; Hz];
  * `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first, spring and lump [f_e; Hz]; `stepRatio`: against the
  * step rate [r_s]; `amplification`: shake magnified by [a_m]; `harmonic`: by harmonic [n_h]; `iterations`: search
  * steps [number]; `residual`: left of the frequency equation [number].
@@ -311,14 +311,14 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
   },
   output: {
     massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
-    massPerLengthLeast: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
+    minMassPerLength: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
     massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
     firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
     firstRootLight: { kind: "number", symbol: "x_u", label: "first root, light end" },
     secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
     thirdRoot: { kind: "number", symbol: "x_3", label: "third root" },
     frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, minimum" },
-    frequencyMost: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
+    maxFrequency: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
     secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
     thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
     estimate: { kind: "frequency", symbol: "f_e", label: "first, spring and lump" },
@@ -331,7 +331,7 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> =
   example: {
     length: "900 mm",
     section: { outsideDiameter: "16 mm", wall: "1 mm" },
-    material: "aluminium6061",
+    material: "aluminium-6061",
     addedMass: "60 g/m",
     tipMass: "80 g",
   },

@@ -22,7 +22,7 @@ export interface HoledMember {
  * A tube or bar with a hole of the given diameter right through it: two pieces of wall d × w are taken out, on the outermost
  * fibre or on the neutral axis; from a bar one strip.
  */
-export function throughHole(shape: SiOf<ShapeInput>, diameter: number, place: "outerFibre" | "neutralAxis"): HoledMember {
+export function throughHole(shape: SiOf<ShapeInput>, diameter: number, place: "outer-fibre" | "neutral-axis"): HoledMember {
   const section = shapeSection(shape)
   const [area, fibre] = [section.area as number, section.fibre as number]
   const outside = shape.pipe === null ? shape.outsideDiameter : pipes[shape.pipe].outsideDiameter
@@ -30,10 +30,10 @@ export function throughHole(shape: SiOf<ShapeInput>, diameter: number, place: "o
   const depth = outside ?? (shape.height as number)
   const across = outside ?? (shape.width as number)
   // a hole through the outer fibres runs along the depth, one on the neutral axis across it
-  const [run, width] = place === "outerFibre" ? [depth, across] : [across, depth]
+  const [run, width] = place === "outer-fibre" ? [depth, across] : [across, depth]
   const thickness = wall === null ? run : 2 * wall
   const lost =
-    place === "neutralAxis"
+    place === "neutral-axis"
       ? (thickness * diameter ** 3) / 12
       : wall === null
         ? (diameter * depth ** 3) / 12

@@ -4,7 +4,7 @@ import { crushingOnly, nortonTransmission, powerLoss } from "./sources.js"
 /** Links that close on one another like scissors. */
 export function pinchCaution(what: string): Caution {
   return caution(
-    "pinch-point",
+    "pinch",
     "warning",
     "{what} close on one another like scissors and can shear or trap fingers, hair and cloth; a child's finger fits where an adult's does not. The minimum gaps of ISO 13854 are for crushing alone and do not cover shearing: guard such places so that nobody can reach in, and have the finished piece looked at by somebody qualified before people come near it.",
     crushingOnly,
@@ -15,7 +15,7 @@ export function pinchCaution(what: string): Caution {
 /** A load that comes down when nothing holds the driver. */
 export function fallsCaution(what: string): Caution {
   return caution(
-    "falls-without-power",
+    "falls-unpowered",
     "warning",
     "{what} comes down when power is lost unless the driver holds by itself: nobody may be under it or inside its sweep, and a stop or a self-locking drive has to hold it.",
     powerLoss,
@@ -24,7 +24,7 @@ export function fallsCaution(what: string): Caution {
 }
 
 /** A transmission angle below the usual design limit; `name` is the result's field that holds it. */
-export function transmissionCaution(name: "transmissionAngle" | "leastTransmission" | "minTransmission", angle: number): Caution {
+export function transmissionCaution(name: "transmissionAngle" | "minTransmissionAngle" | "minTransmission", angle: number): Caution {
   const template: string = `The transmission angle is down to {${name} angle °}: below about 40° pin forces and friction rise fast and small errors of length move the output a lot.`
   return caution("poor-transmission", "caution", template, nortonTransmission, { [name]: angle })
 }

@@ -17,7 +17,7 @@ export { type FourBar, type FourBarInput, fourBar } from "./four-bar/four-bar.js
 export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar/four-bar-limits.js"
 export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./four-bar/freudenstein.js"
 export { type Grashof, type GrashofInput, grashof } from "./four-bar/grashof.js"
-export { type Branch, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar/pose.js"
+export { type Assembly, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar/pose.js"
 export {
   type CouplerPose,
   type CouplerPoseInput,
@@ -39,7 +39,7 @@ export {
   coilStiffness,
   counterbalance,
 } from "./hinge/counterbalance/index.js"
-export type { HingeSpringInput, HingeWeightInput, PointInput } from "./hinge/fields.js"
+export type { HingeSpringInput, HingeWeightInput, MovingPivotInput, PointInput } from "./hinge/fields.js"
 export {
   type HingeGeometry,
   hingeAngleAt,

@@ -1,6 +1,6 @@
 import type { Angle, AngularAcceleration, AngularSpeed, Force, Length } from "../quantity/index.js"
 import { type Caution, isNoSolution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
-import type { Branch } from "./four-bar/pose.js"
+import type { Assembly } from "./four-bar/pose.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "./hazards.js"
 import { withNearest } from "./nearest.js"
 import { norton, nortonSlider } from "./sources.js"
@@ -16,7 +16,7 @@ export interface SliderCrankInput {
   /** Crank angle from the direction of the slide. [theta_2; −57295.8° to 57295.8°] */
   crankAngle: Angle
   /** Side of the crank the slider is on: `open` towards positive x. [open or crossed; default open] */
-  branch?: Branch
+  assembly?: Assembly
   /** Crank speed [omega_2; −9549.3 to 9549.3 rpm; default 0] */
   crankSpeed?: AngularSpeed
   /** Crank acceleration [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0] */
@@ -67,7 +67,7 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
 }
 
 function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
-  const { crank: a, coupler: b, offset: c, crankAngle: t2, branch, crankSpeed: w2, crankAcceleration: al2, load } = si
+  const { crank: a, coupler: b, offset: c, crankAngle: t2, assembly, crankSpeed: w2, crankAcceleration: al2, load } = si
   const rise = a * Math.sin(t2) - c
   const room = (b - rise) * (b + rise)
   if (!(room > 1e-18 * b ** 2)) {
@@ -83,17 +83,17 @@ function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
           { away },
         )
       : refuse(
-          "toggle",
+          "dead-point",
           "The rod stands square to the slide, or within {shortBy length} of it: the slider can go either way from here.",
           away * (1 + CLEAR) - b,
           at,
         )
   }
-  const s = branch === "open" ? 1 : -1
+  const s = assembly === "open" ? 1 : -1
   const run = s * Math.sqrt(room)
   // measured so that it runs on smoothly through half a turn
   const lean = Math.asin(rise / b)
-  const t3 = branch === "open" ? Math.PI - lean : lean
+  const t3 = assembly === "open" ? Math.PI - lean : lean
   const position = a * Math.cos(t2) + run
   const w3 = ((a * Math.cos(t2)) / (b * Math.cos(t3))) * w2
   const al3 = (a * al2 * Math.cos(t2) - a * w2 ** 2 * Math.sin(t2) + b * w3 ** 2 * Math.sin(t3)) / (b * Math.cos(t3))
@@ -101,7 +101,7 @@ function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
   return {
     couplerAngle: t3,
     position,
-    otherCouplerAngle: branch === "open" ? lean : Math.PI - lean,
+    otherCouplerAngle: assembly === "open" ? lean : Math.PI - lean,
     otherPosition: a * Math.cos(t2) - run,
     transmissionAngle: Math.atan2(Math.abs(run), Math.abs(rise)),
     lever,
@@ -130,14 +130,14 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  * (a·cos θ₂)/(b·cos θ₃)·ω₂; lever dx/dθ₂ = −a·sin θ₂ + a·cos θ₂·tan θ₃. Torque = load × lever and side force = load·tan
  * θ₃ by virtual work, friction and mass left out. Valid for rigid links without play.
  *
- * Refuses `cannot-close` where the rod is too short and `toggle` where it stands square to the slide.
+ * Refuses `cannot-close` where the rod is too short and `dead-point` where it stands square to the slide.
  *
  * **Inputs**
  * - `crank`: crank [a; 0.01 mm to 100 m]
  * - `coupler`: connecting rod [b; 0.01 mm to 100 m]
  * - `offset`: offset of the slide line [c; −100 to 100 m; default 0]
  * - `crankAngle`: crank angle [theta_2; −57295.8° to 57295.8°]
- * - `branch`: side of the slider [open or crossed; default open]
+ * - `assembly`: side of the slider [open or crossed; default open]
  * - `crankSpeed`: crank speed [omega_2; −9549.3 to 9549.3 rpm; default 0]
  * - `crankAcceleration`: crank acceleration [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0]
  * - `load`: force against the slider [F; −1000 to 1000 kN; default 0]
@@ -188,7 +188,7 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
         default: 0,
       },
       crankAngle: { kind: "angle", symbol: "theta_2", label: "crank angle", min: -1000, max: 1000, typical: ["-180 deg", "180 deg"] },
-      branch: {
+      assembly: {
         kind: "choice",
         label: "side of the slider",
         options: { open: "open: slider towards positive x", crossed: "crossed: slider towards negative x" },
@@ -222,21 +222,21 @@ export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ *
     },
     example: { crank: "40 mm", coupler: "120 mm", offset: "-20 mm", crankAngle: "60 deg", crankSpeed: -30, load: "20 N" },
     formulae: [
-      { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.branch === "open" ? 1 : -1) },
+      { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.assembly === "open" ? 1 : -1) },
       { symbol: "y", kind: "length", meaning: "crank pin above the slide line", is: "a * sin(theta_2) - c" },
       { symbol: "w", kind: "length", meaning: "slider pin ahead of the crank pin", is: "s * sqrt((b - y) * (b + y))" },
       {
         symbol: "theta_3",
         meaning: "rod angle",
         is: "pi - asin(y / b)",
-        when: 'equalText(branch, "open")',
+        when: 'equalText(assembly, "open")',
         source: nortonSlider,
       },
       {
         symbol: "theta_3",
         meaning: "rod angle",
         is: "asin(y / b)",
-        when: 'equalText(branch, "crossed")',
+        when: 'equalText(assembly, "crossed")',
         source: nortonSlider,
       },
       { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },

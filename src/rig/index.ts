@@ -10,6 +10,7 @@ export type {
   RigConverter,
   RigDocument,
   RigEfficiencyPoint,
+  RigMovingPivot,
   RigPack,
   RigPoint,
   RigRun,

@@ -54,7 +54,7 @@ export class InputError extends Error {
  * @typeParam Code - the reasons the solver can give
  */
 export interface NoSolution<Code extends string = string> {
-  /** Reason code, such as `stall` or `cannot-close`. */
+  /** Reason code, such as `insufficient-force` or `cannot-close`. */
   readonly noSolution: Code
   /** One sentence: the reason and by how much it fails. */
   readonly message: string

@@ -44,7 +44,7 @@ export const DAVIDOVITS: Source = {
   verified: "seen",
 }
 export const AAOS: Source = {
-  title: "Joint Motion: Method of Measuring and Recording",
+  title: "Joint Handling: Method of Measuring and Recording",
   by: "American Academy of Orthopaedic Surgeons",
   edition: "1965",
   where: "elbow flexion 150°, shoulder horizontal extension 45°",

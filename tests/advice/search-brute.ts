@@ -61,13 +61,13 @@ function peaks(rig: Rig, directions: readonly (1 | -1)[]): { force: number; held
 
 /** Angle between rod and lever by the cosine rule, rad. */
 function rodAngle(arms: NonNullable<Rig["hinged"]>, angle: number): number {
-  const { hinge, anchor, pinRadius } = arms
+  const { hinge, fixedPivot, movingPivot } = arms
   const rod = Math.hypot(
-    hinge.x + pinRadius * Math.cos(angle + arms.pinAngle) - anchor.x,
-    hinge.y + pinRadius * Math.sin(angle + arms.pinAngle) - anchor.y,
+    hinge.x + movingPivot.radius * Math.cos(angle + arms.movingPivot.angle) - fixedPivot.x,
+    hinge.y + movingPivot.radius * Math.sin(angle + arms.movingPivot.angle) - fixedPivot.y,
   )
-  const base = Math.hypot(hinge.x - anchor.x, hinge.y - anchor.y)
-  const corner = Math.acos((rod ** 2 + pinRadius ** 2 - base ** 2) / (2 * rod * pinRadius))
+  const base = Math.hypot(hinge.x - fixedPivot.x, hinge.y - fixedPivot.y)
+  const corner = Math.acos((rod ** 2 + movingPivot.radius ** 2 - base ** 2) / (2 * rod * movingPivot.radius))
   return Math.min(corner, Math.PI - corner)
 }
 
@@ -104,9 +104,8 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                       ...arms,
                       actuator,
                       spring,
-                      anchor: placement.anchor,
-                      pinRadius: placement.pinRadius,
-                      pinAngle: placement.pinAngle,
+                      fixedPivot: placement.fixedPivot,
+                      movingPivot: placement.movingPivot,
                     },
                     bank: null,
                     pack: {
@@ -145,12 +144,12 @@ export function enumerate(document: RigDocument, catalogue: Catalogue, goals: Se
                     series * parallel * cell.mass +
                     (converter?.mass ?? 0) +
                     metres * wire.linearDensity
-                  const { frictionCurrent, forcePerAmpere, resistance } = model.constants
+                  const { frictionCurrent, forceConstant, windingResistance } = model.constants
                   /** Voltage left for motion when a move's greatest force grows by the stall factor. */
                   const spare = [raise, lower].map((_, i) => {
                     const own = peaks(built, [i === 0 ? up : up === 1 ? -1 : 1]).force
-                    const amperes = frictionCurrent + ((goals.stallFactor ?? 1.3) * Math.max(0, own)) / forcePerAmpere
-                    return (model.circuit(amperes * arms.count)?.voltage ?? 0) - amperes * resistance
+                    const amperes = frictionCurrent + ((goals.stallFactor ?? 1.3) * Math.max(0, own)) / forceConstant
+                    return (model.circuit(amperes * arms.count)?.voltage ?? 0) - amperes * windingResistance
                   })
                   const checks = [
                     keeps(-swing, goals.swing === null || goals.swing === undefined ? null : -number(goals.swing)),
@@ -255,9 +254,8 @@ export const smallCatalogues: fc.Arbitrary<{ catalogue: Catalogue; goals: Search
     ),
     placements: shelf(
       fc.record({
-        anchor: fc.record({ x: mm(-15, 15), y: mm(-210, -180) }),
-        pinRadius: mm(66, 95),
-        pinAngle: pick("-25 deg" as const, "-32 deg" as const, "-18 deg" as const),
+        fixedPivot: fc.record({ x: mm(-15, 15), y: mm(-210, -180) }),
+        movingPivot: fc.record({ radius: mm(66, 95), angle: pick("-25 deg" as const, "-32 deg" as const, "-18 deg" as const) }),
         price: pick(0, 6),
         mass: pick(0, 0.06),
       }),
@@ -269,7 +267,7 @@ export const smallCatalogues: fc.Arbitrary<{ catalogue: Catalogue; goals: Search
       fc.record({
         stiffness: pick(120, 300),
         freeLength: pick("200 mm" as const, "270 mm" as const),
-        anchor: fc.constant({ x: "60 mm" as const, y: "200 mm" as const }),
+        fixedPivot: fc.constant({ x: "60 mm" as const, y: "200 mm" as const }),
         radius: fc.constant("180 mm" as const),
         price: pick(0, 4),
         mass: pick(0, 0.04),

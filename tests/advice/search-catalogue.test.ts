@@ -94,9 +94,9 @@ describe("rig and goals at the door", () => {
     ])
   })
   it("a place on the hinge itself is none", async () => {
-    const place = { ...shelf.placements![0]!, anchor: wings.hinged!.hinge }
+    const place = { ...shelf.placements![0]!, fixedPivot: wings.hinged!.hinge }
     expect(await faults(() => search(wings, changed({ placements: [place] }), goals))).toEqual([
-      "inconsistent catalogue.placements.0.anchor",
+      "inconsistent catalogue.placements.0.fixedPivot",
     ])
     expect(await faults(() => search(wings, short, { ...goals, placements: [place] }))).toEqual(["inconsistent goals.placements.0.anchor"])
   })
@@ -105,7 +105,7 @@ describe("rig and goals at the door", () => {
 describe("what is left out", () => {
   it("of the goals is taken from the rig: its brief, its day, its charge and its own place", async () => {
     const parts = changed({ placements: [] })
-    const own = { name: "as drawn", anchor: wings.hinged!.anchor, pinRadius: wings.hinged!.pinRadius, pinAngle: wings.hinged!.pinAngle }
+    const own = { name: "as drawn", fixedPivot: wings.hinged!.fixedPivot, movingPivot: wings.hinged!.movingPivot }
     const { brief, day, pack } = moveTime.read(wings)
     const said: SearchGoals = {
       ...goals,

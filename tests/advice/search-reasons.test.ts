@@ -21,7 +21,7 @@ const cases: readonly (readonly [
     "dead-point",
     "mechanical",
     { actuators: [{ ...actuator, retractedLength: "100 mm", stroke: "50 mm" }] },
-    { placements: [{ name: "on the line", anchor: { x: "200 mm", y: 0 }, pinRadius: "100 mm", pinAngle: 0 }] },
+    { placements: [{ name: "on the line", fixedPivot: { x: "200 mm", y: 0 }, movingPivot: { radius: "100 mm", angle: 0 } }] },
     { hinged: { ...openRig().hinged!, hinge: { x: 0, y: 0 } } },
   ],
   ["swing", "mechanical", {}, { swing: "120 deg" }],

@@ -20,7 +20,7 @@ export const edges: Edges = {
     { code: "pinch", severity: "warning", solver: endStop, shown: {}, notShown: null },
     { code: "rigid-arm", severity: "note", solver: endStop, shown: {}, notShown: null },
     // 0.112 J and 62.5 N on 20 N/mm: 7.705 mm and 154.1 N
-    { code: "over-rated-force", severity: "warning", solver: endStop, shown: { ratedForce: 153.8 }, notShown: { ratedForce: 154.4 } },
+    { code: "over-force", severity: "warning", solver: endStop, shown: { ratedForce: 153.8 }, notShown: { ratedForce: 154.4 } },
     {
       code: "snap-back",
       severity: "warning",

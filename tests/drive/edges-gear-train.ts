@@ -14,7 +14,7 @@ export const edges: Edges = {
     { code: "strength-not-judged", severity: "note", solver: gearTrain, shown: {}, notShown: null },
     // a worm of 4° and cos 20° locks above tan 4°·cos 20° = 0.06571
     {
-      code: "drives-back",
+      code: "back-driven",
       severity: "warning",
       solver: gearTrain,
       shown: second({ friction: 0.0655 }),

@@ -52,14 +52,14 @@ interface Si {
   readonly torque: number
   readonly dragTorque: number
   readonly backEmfConstant: number | null
-  readonly resistance: number | null
+  readonly windingResistance: number | null
   readonly ratedVoltage: number
   readonly noLoadSpeed: number
   readonly loadTorque: number
   readonly loadSpeed: number
   readonly loadCurrent: number
   readonly noLoadCurrent: number
-  readonly voltage: number
+  readonly terminalVoltage: number
   readonly windingTemperature: number
   readonly datasheetTemperature: number
 }
@@ -70,19 +70,19 @@ const motorTorque = (si: Si) =>
   }, si.torque) + si.dragTorque
 /** The motor's constants, by themselves or through the two points of its sheet: U = R·I + k·ω at both, the torque by I above I₀. */
 const motorOf = (si: Si) => {
-  if (si.backEmfConstant !== null) return { resistance: si.resistance as number, perAmpere: si.backEmfConstant as number }
+  if (si.backEmfConstant !== null) return { windingResistance: si.windingResistance as number, perAmpere: si.backEmfConstant as number }
   const backEmf =
     (si.ratedVoltage * (si.loadCurrent - si.noLoadCurrent)) / (si.noLoadSpeed * si.loadCurrent - si.loadSpeed * si.noLoadCurrent)
-  const resistance = (si.ratedVoltage - backEmf * si.loadSpeed) / si.loadCurrent
-  return { resistance, perAmpere: si.loadTorque / (si.loadCurrent - si.noLoadCurrent) }
+  const windingResistance = (si.ratedVoltage - backEmf * si.loadSpeed) / si.loadCurrent
+  return { windingResistance, perAmpere: si.loadTorque / (si.loadCurrent - si.noLoadCurrent) }
 }
 const warm = (si: Si) =>
-  (motorOf(si).resistance * (1 + 0.00393 * (si.windingTemperature - 20))) / (1 + 0.00393 * (si.datasheetTemperature - 20))
-const shortBy = (si: Si) => warm(si) * (si.noLoadCurrent + motorTorque(si) / motorOf(si).perAmpere) - si.voltage
+  (motorOf(si).windingResistance * (1 + 0.00393 * (si.windingTemperature - 20))) / (1 + 0.00393 * (si.datasheetTemperature - 20))
+const shortBy = (si: Si) => warm(si) * (si.noLoadCurrent + motorTorque(si) / motorOf(si).perAmpere) - si.terminalVoltage
 const stallAtOutput = (si: Si) =>
   si.stages.reduce(
     (t, s) => t * stageOf(s).ratio * stageOf(s).forward,
-    motorOf(si).perAmpere * (si.voltage / warm(si) - si.noLoadCurrent) - si.dragTorque,
+    motorOf(si).perAmpere * (si.terminalVoltage / warm(si) - si.noLoadCurrent) - si.dragTorque,
   )
 
 export const edges: Edges = {
@@ -90,14 +90,14 @@ export const edges: Edges = {
     { code: "drawn-in", severity: "warning", solver: gearmotor, shown: {}, notShown: null },
     { code: "strength-not-judged", severity: "note", solver: gearmotor, shown: {}, notShown: null },
     {
-      code: "drives-back",
+      code: "back-driven",
       severity: "warning",
       solver: gearmotor,
       shown: { torque: 1.003 * drivesBack },
       notShown: { torque: 0.997 * drivesBack },
     },
     {
-      code: "drives-back",
+      code: "back-driven",
       severity: "warning",
       solver: gearmotor,
       shown: { torque: -1.003 * drivesBack },
@@ -115,8 +115,8 @@ export const edges: Edges = {
       code: "over-voltage",
       severity: "warning",
       solver: gearmotor,
-      shown: { backEmfConstant: undefined, resistance: undefined, ...sheet(), voltage: 13.21 },
-      notShown: { backEmfConstant: undefined, resistance: undefined, ...sheet(), voltage: 13.2 },
+      shown: { backEmfConstant: undefined, windingResistance: undefined, ...sheet(), terminalVoltage: 13.21 },
+      notShown: { backEmfConstant: undefined, windingResistance: undefined, ...sheet(), terminalVoltage: 13.2 },
     },
     // a quarter of 10 A: 2.3 A beyond friction
     {
@@ -128,9 +128,14 @@ export const edges: Edges = {
     },
   ],
   refusals: [
-    { code: "stall", solver: gearmotor, refused: { torque: 1.003 * stall }, answered: { torque: 0.997 * stall } },
+    { code: "insufficient-torque", solver: gearmotor, refused: { torque: 1.003 * stall }, answered: { torque: 0.997 * stall } },
     // friction of 0.2 A and a drag of 0.5 mN·m: 0.2417 A through 1.2 Ω
-    { code: "cannot-start", solver: gearmotor, refused: { torque: 0, voltage: 0.289 }, answered: { torque: 0, voltage: 0.2905 } },
+    {
+      code: "insufficient-voltage",
+      solver: gearmotor,
+      refused: { torque: 0, terminalVoltage: 0.289 },
+      answered: { torque: 0, terminalVoltage: 0.2905 },
+    },
     {
       code: "jammed",
       solver: gearmotor,
@@ -139,7 +144,7 @@ export const edges: Edges = {
     },
   ],
   faults: [
-    { path: "resistance", solver: gearmotor, faulty: { resistance: undefined }, sound: {} },
+    { path: "windingResistance", solver: gearmotor, faulty: { windingResistance: undefined }, sound: {} },
     { path: "ratedVoltage", solver: gearmotor, faulty: { ratedVoltage: 12 }, sound: {} },
     { path: "stages.0.leadAngle", solver: gearmotor, faulty: { stages: [{ ...worm.stages[0], leadAngle: undefined }] }, sound: worm },
   ],

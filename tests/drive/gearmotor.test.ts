@@ -23,9 +23,9 @@ const stages = fc.oneof(
 )
 const motors = fc.record({
   backEmfConstant: between(0.005, 0.05),
-  resistance: between(0.3, 5),
+  windingResistance: between(0.3, 5),
   noLoadCurrent: between(0, 0.4),
-  voltage: between(3, 24),
+  terminalVoltage: between(3, 24),
   windingTemperature: between(0, 120),
   stages,
   torque: between(-4, 4),
@@ -33,12 +33,12 @@ const motors = fc.record({
   rotorInertia: between(1e-7, 1e-5),
   loadInertia: between(0, 0.5),
 })
-const sheetOf = ({ backEmfConstant, resistance, noLoadCurrent, voltage, windingTemperature }: Record<string, unknown>) =>
-  ({ backEmfConstant, resistance, noLoadCurrent, voltage, windingTemperature }) as {
+const sheetOf = ({ backEmfConstant, windingResistance, noLoadCurrent, terminalVoltage, windingTemperature }: Record<string, unknown>) =>
+  ({ backEmfConstant, windingResistance, noLoadCurrent, terminalVoltage, windingTemperature }) as {
     backEmfConstant: number
-    resistance: number
+    windingResistance: number
     noLoadCurrent: number
-    voltage: number
+    terminalVoltage: number
     windingTemperature: number
   }
 
@@ -49,9 +49,9 @@ describe("gearmotor", () => {
       fc.property(motors, (input) => {
         const out = answer(input)
         if (!out) return
-        const { voltage, noLoadCurrent, backEmfConstant: k } = input
+        const { terminalVoltage: voltage, noLoadCurrent, backEmfConstant: k } = input
         // the winding: copper gains 0.00393 for each kelvin (IEC 60028)
-        const r = input.resistance * (1 + 0.00393 * (input.windingTemperature - 20))
+        const r = input.windingResistance * (1 + 0.00393 * (input.windingTemperature - 20))
         near(voltage, out.current * r + k * out.motorSpeed)
         // the rotor: electromagnetic torque against friction and the gears
         near(k * out.current, k * noLoadCurrent + out.motorTorque, k)
@@ -96,11 +96,11 @@ describe("gearmotor", () => {
         expect(Math.abs(held.speed)).toBeLessThan(1e-6 * out.speed + 1e-9)
         expect(answer({ ...input, torque: out.stallTorque * 1.001 })).toBeNull()
         const at = (torque: number) => (answer({ ...input, torque }) as Gearmotor).efficiency as number
-        near(at(out.bestTorque), out.bestEfficiency, 1)
-        if (out.bestTorque > 1e-6)
+        near(at(out.maxEfficiencyTorque), out.maxEfficiency, 1)
+        if (out.maxEfficiencyTorque > 1e-6)
           for (const beside of [0.98, 1.02])
-            if (out.bestTorque * beside < out.stallTorque)
-              expect(at(out.bestTorque * beside)).toBeLessThanOrEqual(out.bestEfficiency + 1e-12)
+            if (out.maxEfficiencyTorque * beside < out.stallTorque)
+              expect(at(out.maxEfficiencyTorque * beside)).toBeLessThanOrEqual(out.maxEfficiency + 1e-12)
       }),
       seeded,
     )
@@ -118,7 +118,7 @@ describe("gearmotor", () => {
         const reaches = (torque: number) => -gearTrain({ stages: input.stages, torque: -torque, dragTorque: input.dragTorque }).inputTorque
         if (out.backDriveTorque === null) {
           expect(reaches(Math.abs(input.torque) + 1)).toBeLessThanOrEqual(0)
-          expect(out.shortedSpeed).toBe(0)
+          expect(out.shortedBackDriveSpeed).toBe(0)
           return
         }
         near(reaches(out.backDriveTorque), friction, 1e-3)
@@ -127,8 +127,8 @@ describe("gearmotor", () => {
         if (spare > 1e-6) {
           braked++
           const winding = dcMotor({ ...sheet, torque: 0 }).windingResistance
-          near(sheet.backEmfConstant * out.shortedSpeed * out.ratio, (spare / sheet.backEmfConstant) * winding, 10)
-        } else if (spare < -1e-6) expect(out.shortedSpeed).toBe(0)
+          near(sheet.backEmfConstant * out.shortedBackDriveSpeed * out.ratio, (spare / sheet.backEmfConstant) * winding, 10)
+        } else if (spare < -1e-6) expect(out.shortedBackDriveSpeed).toBe(0)
       }),
       seeded,
     )
@@ -143,9 +143,9 @@ describe("gearmotor", () => {
       const input = {
         ...{
           backEmfConstant: 0.012,
-          resistance: 1.2,
+          windingResistance: 1.2,
           noLoadCurrent,
-          voltage: 12,
+          terminalVoltage: 12,
           torque,
           dragTorque,
           rotorInertia: 2e-6,

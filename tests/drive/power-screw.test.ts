@@ -53,7 +53,7 @@ describe("powerScrew", () => {
   })
 
   it("goes back by the ball-screw rule 2 − 1/η", () => {
-    const out = solved({ ...base, threadEfficiency: 0.9 })
+    const out = solved({ ...base, screwEfficiency: 0.9 })
     const backwards = -out.lowerTorque / ((1000 * 0.004) / (2 * Math.PI))
     expect(backwards).toBeCloseTo(2 - 1 / 0.9, 12)
   })
@@ -62,12 +62,12 @@ describe("powerScrew", () => {
     const input = { ...base, starts: 20, threadFriction: 0.9 }
     const refusal = powerScrew.si(powerScrew.read(input))
     if (!isNoSolution(refusal)) throw new Error("should jam")
-    expect(refusal.noSolution).toBe("jams")
+    expect(refusal.noSolution).toBe("jammed")
     expect(isNoSolution(powerScrew.si(powerScrew.read({ ...input, threadFriction: refusal.nearest.threadFriction as number })))).toBe(false)
   })
 
   it("calls self-locking only what half of the friction still holds, and warns of all else", () => {
-    const unsafe = ["thread-not-self-locking", "held-by-collar", "self-locking-by-little"]
+    const unsafe = ["thread-not-self-locking", "held-by-collar", "thin-holding-margin"]
     for (const starts of [1, 2])
       for (const flankAngle of [0, 0.5])
         for (const threadFriction of [0.05, 0.085, 0.1, 0.17, 0.19, 0.3, 0.4])
@@ -80,18 +80,18 @@ describe("powerScrew", () => {
             expect(out.cautions.some((c) => unsafe.includes(c.code))).toBe(!out.selfLocking)
           }
     // by efficiency: friction takes 1/η − 1 of the work lifted, and half of that has to outweigh it
-    const byEfficiency = (threadEfficiency: number) => solved({ ...base, threadEfficiency }).selfLocking
+    const byEfficiency = (threadEfficiency: number) => solved({ ...base, screwEfficiency: threadEfficiency }).selfLocking
     expect([byEfficiency(0.33), byEfficiency(0.335), byEfficiency(0.9)]).toEqual([true, false, false])
   })
 
   it("warns of self-locking by little, of slippery and of steep threads", () => {
     const codes = (more: object) => powerScrew({ ...base, ...more }).cautions.map((c) => c.code)
     const slope = solved({ ...base, threadFriction: 0.2 }).leadAngle
-    expect(codes({ threadFriction: Math.tan(slope) * 1.05 })).toContain("self-locking-by-little")
-    expect(codes({ threadFriction: Math.tan(slope) * 4 })).not.toContain("self-locking-by-little")
+    expect(codes({ threadFriction: Math.tan(slope) * 1.05 })).toContain("thin-holding-margin")
+    expect(codes({ threadFriction: Math.tan(slope) * 4 })).not.toContain("thin-holding-margin")
     expect(codes({ threadFriction: 0.04 })).toContain("low-friction")
     expect(codes({ threadFriction: 0.2, starts: 4, flankAngle: 0.5 })).toContain("steep-thread")
     expect(codes({ threadFriction: 0.2, flankAngle: 0.5 })).not.toContain("steep-thread")
-    expect(codes({ threadEfficiency: 0.97 })).toContain("very-efficient")
+    expect(codes({ screwEfficiency: 0.97 })).toContain("very-efficient")
   })
 })

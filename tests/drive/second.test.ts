@@ -41,37 +41,37 @@ describe("the drives a second time", () => {
         const m = machine(s)
         const r = m.r * copper(s.hot, s.cold)
         const kT = m.load / s.di
-        const voltage = s.u * s.v
+        const terminalVoltage = s.u * s.v
         const input = {
           ...{ ratedVoltage: s.v, noLoadSpeed: s.n0, noLoadCurrent: s.i0, loadTorque: m.load, loadSpeed: m.slow, loadCurrent: m.i1 },
-          ...{ voltage, torque: s.load * m.load, windingTemperature: s.hot, datasheetTemperature: s.cold },
+          ...{ terminalVoltage, torque: s.load * m.load, windingTemperature: s.hot, datasheetTemperature: s.cold },
         }
         const out = some(dcMotor.si(dcMotor.read(input)))
         if (!out) return
         answered++
         const torque = s.load * m.load
-        near(voltage, out.current * r + m.k * out.speed)
+        near(terminalVoltage, out.current * r + m.k * out.speed)
         near(torque, kT * (out.current - s.i0), m.load)
-        near(out.electricalPower, voltage * out.current)
+        near(out.electricalPower, terminalVoltage * out.current)
         near(out.mechanicalPower, torque * out.speed)
         near(out.windingHeat, out.current ** 2 * r)
         near(out.frictionHeat, out.electricalPower - out.windingHeat - out.mechanicalPower, out.electricalPower)
-        near(out.efficiency, (torque * out.speed) / (voltage * out.current), 1)
+        near(out.efficiency, (torque * out.speed) / (terminalVoltage * out.current), 1)
         near(out.torqueConstant, kT)
-        near(out.backEmf, m.k, m.k * 100)
+        near(out.backEmfConstant, m.k, m.k * 100)
         near(out.windingResistance, r, r * 100)
-        near(voltage, s.i0 * r + m.k * out.freeSpeed, voltage * 100)
-        near(voltage, out.stallCurrent * r, voltage * 100)
-        near(out.stallTorque, kT * (voltage / r - s.i0), kT * (voltage / r) * 100)
+        near(terminalVoltage, s.i0 * r + m.k * out.noLoadSpeed, terminalVoltage * 100)
+        near(terminalVoltage, out.stallCurrent * r, terminalVoltage * 100)
+        near(out.stallTorque, kT * (terminalVoltage / r - s.i0), kT * (terminalVoltage / r) * 100)
         // efficiency at a torque: T·(V − I·R)/k over V·I, no better either side of the best
-        const efficiency = (t: number) => (t * (voltage - (s.i0 + t / kT) * r)) / (m.k * voltage * (s.i0 + t / kT))
+        const efficiency = (t: number) => (t * (terminalVoltage - (s.i0 + t / kT) * r)) / (m.k * terminalVoltage * (s.i0 + t / kT))
         if (s.i0 > 1e-3) {
-          near(out.bestEfficiency, efficiency(out.bestTorque), 100)
-          expect(efficiency(out.bestTorque * 1.01)).toBeLessThan(out.bestEfficiency + 1e-9)
-          expect(efficiency(out.bestTorque * 0.99)).toBeLessThan(out.bestEfficiency + 1e-9)
+          near(out.maxEfficiency, efficiency(out.maxEfficiencyTorque), 100)
+          expect(efficiency(out.maxEfficiencyTorque * 1.01)).toBeLessThan(out.maxEfficiency + 1e-9)
+          expect(efficiency(out.maxEfficiencyTorque * 0.99)).toBeLessThan(out.maxEfficiency + 1e-9)
         }
-        const shaft = (t: number) => (t * (voltage - (s.i0 + t / kT) * r)) / m.k
-        near(out.greatestPower, shaft(out.stallTorque / 2), out.greatestPower * 100)
+        const shaft = (t: number) => (t * (terminalVoltage - (s.i0 + t / kT) * r)) / m.k
+        near(out.maxPower, shaft(out.stallTorque / 2), out.maxPower * 100)
       }),
       seeded,
     )
@@ -86,35 +86,35 @@ describe("the drives a second time", () => {
         const r = m.r * copper(s.hot, s.cold)
         const kF = m.load / s.di
         const force = (helps ? -1 : 1) * s.load * m.load
-        const voltage = s.u * s.v
+        const terminalVoltage = s.u * s.v
         const input = {
           ...{ ratedVoltage: s.v, noLoadSpeed: s.n0, noLoadCurrent: s.i0, ratedForce: m.load, ratedSpeed: m.slow, ratedCurrent: m.i1 },
-          ...{ voltage, force, stroke, windingTemperature: s.hot, datasheetTemperature: s.cold },
+          ...{ terminalVoltage, force, stroke, windingTemperature: s.hot, datasheetTemperature: s.cold },
         }
         const out = some(linearActuator.si(linearActuator.read(input)))
         if (!out) return
-        near(voltage, out.current * r + m.k * out.speed, voltage * 100)
+        near(terminalVoltage, out.current * r + m.k * out.speed, terminalVoltage * 100)
         // an ampere beyond friction gives k newtons at the screw; the screw loses F/η − F of a load that it raises, and as much of one
         // that it lets down, which gives back F less that loss
         const loss = Math.abs(force) / s.eta - Math.abs(force)
         const atScrew = helps ? loss - Math.abs(force) : Math.abs(force) + loss
         near(out.current, s.i0 + atScrew / m.k, 100 * (s.i0 + s.di))
         near(out.mechanicalPower, force * out.speed)
-        near(out.electricalPower, voltage * out.current)
+        near(out.electricalPower, terminalVoltage * out.current)
         near(out.windingHeat, out.current ** 2 * r, 100 * out.windingHeat)
-        near(out.frictionHeat, out.electricalPower - out.windingHeat - out.mechanicalPower, voltage * (s.i0 + s.di) * 100)
-        near(out.strokeTime, stroke / out.speed)
+        near(out.frictionHeat, out.electricalPower - out.windingHeat - out.mechanicalPower, terminalVoltage * (s.i0 + s.di) * 100)
+        near(out.strokeDuration, stroke / out.speed)
         near(out.screwEfficiency, s.eta, 100)
-        near(out.forcePerAmpere, kF, 100 * kF)
-        near(out.voltsPerSpeed, m.k, 100 * m.k)
-        near(out.resistance, r, 100 * r)
+        near(out.forceConstant, kF, 100 * kF)
+        near(out.backEmfConstant, m.k, 100 * m.k)
+        near(out.windingResistance, r, 100 * r)
         near(out.frictionCurrent, s.i0)
-        near(out.stallCurrent, voltage / r, (100 * voltage) / r)
-        near(out.stallForce, kF * (voltage / r - s.i0), 100 * kF * (voltage / r + s.i0))
+        near(out.stallCurrent, terminalVoltage / r, (100 * terminalVoltage) / r)
+        near(out.stallForce, kF * (terminalVoltage / r - s.i0), 100 * kF * (terminalVoltage / r + s.i0))
         if (helps) helped++
         else {
           pushed++
-          near(out.efficiency, out.mechanicalPower / (voltage * out.current), 1)
+          near(out.efficiency, out.mechanicalPower / (terminalVoltage * out.current), 1)
         }
         // without power the load has to overcome the screw's loss and then the motor's own friction
         const left = Math.abs(force) - loss - s.i0 * m.k
@@ -122,8 +122,8 @@ describe("the drives a second time", () => {
         else near(out.backDriveForce, (s.i0 * m.k) / (2 - 1 / s.eta), 1000 * (m.load + s.i0 * m.k))
         if (left > 1e-6) {
           back++
-          near(out.shortedSpeed, (left / m.k / m.k) * r, 1000 * out.shortedSpeed + ((m.load / m.k / m.k) * r) / 100)
-        } else if (left < -1e-6) expect(out.shortedSpeed).toBe(0)
+          near(out.shortedBackDriveSpeed, (left / m.k / m.k) * r, 1000 * out.shortedBackDriveSpeed + ((m.load / m.k / m.k) * r) / 100)
+        } else if (left < -1e-6) expect(out.shortedBackDriveSpeed).toBe(0)
       }),
       { ...seeded, numRuns: 600 },
     )
@@ -140,9 +140,10 @@ describe("the drives a second time", () => {
           ...{ angle: between(0.1, 3), two: fc.boolean() },
         }),
         (s) => {
-          const [v2, voltage] = [s.v1 + s.dv, s.u * s.v1]
+          const [v2, terminalVoltage] = [s.v1 + s.dv, s.u * s.v1]
           // through both columns, or through nothing at no voltage
-          const line = (a: number, b: number) => (s.two ? (a * (v2 - voltage) + b * (voltage - s.v1)) / s.dv : (a / s.v1) * voltage)
+          const line = (a: number, b: number) =>
+            s.two ? (a * (v2 - terminalVoltage) + b * (terminalVoltage - s.v1)) / s.dv : (a / s.v1) * terminalVoltage
           const stall = line(s.t1, s.t1 * s.t2)
           const free = line(Math.PI / 3 / s.s1, Math.PI / 3 / (s.s1 * s.s2))
           const torque = s.x * stall
@@ -152,27 +153,27 @@ describe("the drives a second time", () => {
             hobbyServo.si(
               hobbyServo.read({
                 ...{ firstVoltage: s.v1, firstStallTorque: s.t1, firstTime: s.s1, ...second, stallCurrent: s.i, idleCurrent: s.idle },
-                ...{ voltage, torque, angle: s.angle, holdShare: s.y },
+                ...{ terminalVoltage, torque, angle: s.angle, holdingShare: s.y },
               }),
             ),
           )
           if (!out) return
           answered++
           near(out.stallTorque, stall)
-          near(out.freeSpeed, free)
-          near(out.torqueShare, s.x, 1)
+          near(out.noLoadSpeed, free)
+          near(out.torqueUtilisation, s.x, 1)
           // speed falls straight from free at no torque to nothing at stall, current rises from rest to stall
           near(out.speed, free - (free / stall) * torque, free)
           near(out.sixtyTime * out.speed, Math.PI / 3)
-          near((out.moveTime as number) * out.speed, s.angle)
+          near((out.moveDuration as number) * out.speed, s.angle)
           near(out.holdingTorque, s.y * stall)
           if (Math.abs(s.x - s.y) > 1e-6) expect(out.holds).toBe(s.x < s.y)
-          const stalled = (s.i / s.v1) * voltage
+          const stalled = (s.i / s.v1) * terminalVoltage
           near(out.stallCurrent, stalled)
           near(out.movingCurrent, s.idle * (1 - s.x) + stalled * s.x, stalled)
           // held still, the winding's current is x of stall at a duty of x
           near(out.holdingCurrent, s.idle + s.x * (s.x * stalled), stalled)
-          near(out.holdingHeat, voltage * (s.idle + s.x * (s.x * stalled)), voltage * stalled)
+          near(out.holdingHeat, terminalVoltage * (s.idle + s.x * (s.x * stalled)), terminalVoltage * stalled)
         },
       ),
       seeded,
@@ -196,7 +197,7 @@ describe("the drives a second time", () => {
         }),
         (s) => {
           const pitch = s.p * s.d
-          const thread = s.byEfficiency ? { threadEfficiency: s.eta } : { threadFriction: s.f }
+          const thread = s.byEfficiency ? { screwEfficiency: s.eta } : { threadFriction: s.f }
           const out = some(
             powerScrew.si(
               powerScrew.read({
@@ -255,8 +256,15 @@ describe("the drives a second time", () => {
         }),
         (s) => {
           const input = {
-            ...{ ratedDuty: s.D, ratedRun: s.tr, timeConstant: s.tau, restTimeConstant: s.tau0, run: s.run, rest: s.rest },
-            ...{ currentShare: s.i, limitTemperature: s.lim, ratedAmbient: s.a0, ambient: s.a },
+            ...{
+              ratedDuty: s.D,
+              ratedRunDuration: s.tr,
+              timeConstant: s.tau,
+              restTimeConstant: s.tau0,
+              runDuration: s.run,
+              restDuration: s.rest,
+            },
+            ...{ currentUtilisation: s.i, temperatureLimit: s.lim, ratedAmbientTemperature: s.a0, ambientTemperature: s.a },
           }
           const out = some(dutyCycle.si(dutyCycle.read(input)))
           if (!out) throw new Error("always answers")
@@ -268,17 +276,17 @@ describe("the drives a second time", () => {
           const rated = s.lim - s.a0
           near(run(rest(rated, s.tr / s.D - s.tr), out.ratedContinuousRise, s.tr), rated, 1e3 * out.ratedContinuousRise)
           near(out.continuousRise, out.ratedContinuousRise * s.i * s.i)
-          near(out.firstTemperature, s.a + run(0, out.continuousRise, s.run), 1e3 * out.continuousRise)
+          near(out.firstRunTemperature, s.a + run(0, out.continuousRise, s.run), 1e3 * out.continuousRise)
           const peak = out.peakTemperature - s.a
           near(run(rest(peak, s.rest), out.continuousRise, s.run), peak, 1e3 * out.continuousRise)
-          expect(out.longestRun).toBeLessThanOrEqual(s.tr)
-          const ends = run(0, out.continuousRise, out.longestRun)
-          if (out.longestRun < s.tr) near(ends, out.allowedRise, 1e3 * out.continuousRise)
+          expect(out.maxRunDuration).toBeLessThanOrEqual(s.tr)
+          const ends = run(0, out.continuousRise, out.maxRunDuration)
+          if (out.maxRunDuration < s.tr) near(ends, out.allowedRise, 1e3 * out.continuousRise)
           else expect(ends).toBeLessThanOrEqual(out.allowedRise * (1 + 1e-9))
-          if (out.neededRest === null) expect(s.run > s.tr || out.firstTemperature > s.lim - 1e-6).toBe(true)
-          else if (out.neededRest > 0) {
+          if (out.requiredRestDuration === null) expect(s.run > s.tr || out.firstRunTemperature > s.lim - 1e-6).toBe(true)
+          else if (out.requiredRestDuration > 0) {
             rested++
-            near(run(rest(out.allowedRise, out.neededRest), out.continuousRise, s.run), out.allowedRise, 1e3 * out.continuousRise)
+            near(run(rest(out.allowedRise, out.requiredRestDuration), out.continuousRise, s.run), out.allowedRise, 1e3 * out.continuousRise)
           } else expect(run(out.allowedRise, out.continuousRise, s.run)).toBeLessThanOrEqual(out.allowedRise * (1 + 1e-9))
           // cycles counted one by one
           let [theta, n] = [0, 0]

@@ -2,18 +2,26 @@ import { describe, expect, it } from "vitest"
 import { type DutyCycle, dcMotor, dutyCycle, hobbyServo } from "../../src/drive/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 
-const servo = { firstVoltage: 4.8, firstStallTorque: 0.9, firstTime: 0.2, stallCurrent: 2, idleCurrent: 0, voltage: 4.8, torque: 0 }
+const servo = { firstVoltage: 4.8, firstStallTorque: 0.9, firstTime: 0.2, stallCurrent: 2, idleCurrent: 0, terminalVoltage: 4.8, torque: 0 }
 const off = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12)
 
 describe("hobbyServo", () => {
   it("is a motor without friction current, over voltages and torques", () => {
     let worst = 0
-    for (const voltage of [4, 4.8, 5.5, 7])
+    for (const terminalVoltage of [4, 4.8, 5.5, 7])
       for (const share of [0, 0.2, 0.6, 0.95]) {
-        const torque = (share * 0.9 * voltage) / 4.8
-        const out = hobbyServo.si(hobbyServo.read({ ...servo, voltage, torque }))
+        const torque = (share * 0.9 * terminalVoltage) / 4.8
+        const out = hobbyServo.si(hobbyServo.read({ ...servo, terminalVoltage, torque }))
         const motor = dcMotor.si(
-          dcMotor.read({ ratedVoltage: 4.8, noLoadSpeed: Math.PI / 0.6, loadTorque: 0.9, loadSpeed: 0, loadCurrent: 2, voltage, torque }),
+          dcMotor.read({
+            ratedVoltage: 4.8,
+            noLoadSpeed: Math.PI / 0.6,
+            loadTorque: 0.9,
+            loadSpeed: 0,
+            loadCurrent: 2,
+            terminalVoltage,
+            torque,
+          }),
         )
         if (isNoSolution(out) || isNoSolution(motor)) throw new Error("both should answer")
         worst = Math.max(
@@ -30,7 +38,7 @@ describe("hobbyServo", () => {
 
   it("gives back both columns of its sheet", () => {
     const two = { ...servo, secondVoltage: 6, secondStallTorque: 1.1, secondTime: 0.16 }
-    const at = (voltage: number) => hobbyServo({ ...two, voltage })
+    const at = (voltage: number) => hobbyServo({ ...two, terminalVoltage: voltage })
     expect(at(4.8).stallTorque).toBeCloseTo(0.9, 12)
     expect(at(6).stallTorque).toBeCloseTo(1.1, 12)
     expect(at(4.8).sixtyTime).toBeCloseTo(0.2, 12)
@@ -42,25 +50,25 @@ describe("hobbyServo", () => {
     const two = { ...servo, secondVoltage: 6, secondStallTorque: 1.6, secondTime: 0.1 }
     const seen = new Set<string>()
     for (const sheet of [servo, two])
-      for (const voltage of [0.5, 2, 2.8, 4, 4.8, 6, 12, 60])
+      for (const terminalVoltage of [0.5, 2, 2.8, 4, 4.8, 6, 12, 60])
         for (const torque of [0, 0.05, 0.9, 1.6, 20, 1000]) {
-          const outcome = hobbyServo.attempt({ ...sheet, voltage, torque })
+          const outcome = hobbyServo.attempt({ ...sheet, terminalVoltage, torque })
           if (outcome.ok || !("noSolution" in outcome.error)) continue
           seen.add(outcome.error.noSolution)
           expect(outcome.error.shortBy).toBeGreaterThan(0)
           for (const [key, value] of Object.entries(outcome.error.nearest)) {
-            expect(hobbyServo.attempt({ ...sheet, voltage, torque, [key]: value }).ok, `${key} ${value}`).toBe(true)
-            if (key === "voltage") expect(value).toBeLessThanOrEqual(6)
+            expect(hobbyServo.attempt({ ...sheet, terminalVoltage, torque, [key]: value }).ok, `${key} ${value}`).toBe(true)
+            if (key === "terminalVoltage") expect(value).toBeLessThanOrEqual(6)
           }
         }
-    expect([...seen].sort()).toEqual(["cannot-start", "stall"])
+    expect([...seen].sort()).toEqual(["insufficient-torque", "insufficient-voltage"])
   })
 
   it("offers a torque just below stall, and holds up to its share and no further", () => {
     const outcome = hobbyServo.attempt({ ...servo, torque: 2 })
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("should stall")
     expect(outcome.error.nearest.torque).toBeCloseTo(0.999 * 0.9, 12)
-    const at = (share: number) => hobbyServo({ ...servo, firstStallTorque: 1, torque: share, holdShare: 0.5 }).holds
+    const at = (share: number) => hobbyServo({ ...servo, firstStallTorque: 1, torque: share, holdingShare: 0.5 }).holds
     expect([at(0.5), at(0.5000001)]).toEqual([true, false])
   })
 
@@ -76,7 +84,8 @@ describe("hobbyServo", () => {
   })
 
   it("warns of holding more than is usual whatever share it is told to hold", () => {
-    const codes = (share: number, holdShare: number) => hobbyServo({ ...servo, torque: share * 0.9, holdShare }).cautions.map((c) => c.code)
+    const codes = (share: number, holdShare: number) =>
+      hobbyServo({ ...servo, torque: share * 0.9, holdingShare: holdShare }).cautions.map((c) => c.code)
     expect(codes(0.5, 1)).toContain("cannot-hold")
     expect(codes(0.2, 0.1)).toContain("cannot-hold")
     expect(codes(0.2, 1)).not.toContain("cannot-hold")
@@ -88,7 +97,7 @@ describe("hobbyServo", () => {
   })
 })
 
-const duty = { ratedDuty: 0.1, ratedRun: 120, run: 30, rest: 60, timeConstant: 600 }
+const duty = { ratedDuty: 0.1, ratedRunDuration: 120, runDuration: 30, restDuration: 60, timeConstant: 600 }
 const solved = (more: object): DutyCycle => dutyCycle.si(dutyCycle.read({ ...duty, ...more })) as DutyCycle
 
 /** The motor's temperature followed in small steps; counts the runs that end within the limit. */
@@ -111,7 +120,7 @@ describe("dutyCycle", () => {
       for (const rest of [20, 60, 200])
         for (const currentShare of [0.7, 1, 1.4])
           for (const restTimeConstant of [600, 1200]) {
-            const out = solved({ run, rest, currentShare, restTimeConstant })
+            const out = solved({ runDuration: run, restDuration: rest, currentUtilisation: currentShare, restTimeConstant })
             const other = followed(out.continuousRise, 55, run, rest, 600, restTimeConstant, 60)
             if (out.runsBeforeRest === null || out.runsBeforeRest >= 60) expect(other.runs).toBe(60)
             else expect(out.runsBeforeRest, `${run} s, ${rest} s, ${currentShare}`).toBe(other.runs)
@@ -122,7 +131,7 @@ describe("dutyCycle", () => {
     let worst = 0
     for (const ratedDuty of [0.05, 0.1, 0.25, 0.5])
       for (const ratedRun of [30, 120, 600]) {
-        const out = solved({ ratedDuty, ratedRun, run: ratedRun, rest: ratedRun * (1 / ratedDuty - 1) })
+        const out = solved({ ratedDuty, ratedRunDuration: ratedRun, runDuration: ratedRun, restDuration: ratedRun * (1 / ratedDuty - 1) })
         worst = Math.max(worst, Math.abs(out.peakTemperature - 80))
         expect(out.sustained).toBe(true)
         const long = followed(
@@ -140,32 +149,42 @@ describe("dutyCycle", () => {
   })
 
   it("can go on for ever with the rest it names, and not with less", () => {
-    const rest = solved({}).neededRest as number
-    expect(solved({ rest: rest * 1.0001 }).sustained).toBe(true)
-    expect(solved({ rest: rest * 0.999 }).sustained).toBe(false)
+    const rest = solved({}).requiredRestDuration as number
+    expect(solved({ restDuration: rest * 1.0001 }).sustained).toBe(true)
+    expect(solved({ restDuration: rest * 0.999 }).sustained).toBe(false)
   })
 
   it("gives no rest for a run too long even from cold", () => {
-    const out = solved({ run: 3000 })
-    expect([out.neededRest, out.runsBeforeRest]).toEqual([null, 0])
-    expect(solved({ run: out.longestRun * 0.999, rest: 0 }).firstTemperature).toBeLessThan(80)
+    const out = solved({ runDuration: 3000 })
+    expect([out.requiredRestDuration, out.runsBeforeRest]).toEqual([null, 0])
+    expect(solved({ runDuration: out.maxRunDuration * 0.999, restDuration: 0 }).firstRunTemperature).toBeLessThan(80)
   })
 
   it("never allows a run longer than the maker states, nor calls one sustained, however light the load and cool the place", () => {
-    for (const currentShare of [0.05, 0.5, 1, 1.5, 3])
-      for (const ambient of [-20, 25, 60])
-        for (const ratedRun of [30, 120, 600])
+    for (const currentUtilisation of [0.05, 0.5, 1, 1.5, 3])
+      for (const ambientTemperature of [-20, 25, 60])
+        for (const ratedRunDuration of [30, 120, 600])
           for (const timeConstant of [60, 600, 6000]) {
-            const at = (run: number) => solved({ currentShare, ambient, ratedRun, timeConstant, run, rest: 3600 })
-            expect(at(10).longestRun).toBeLessThanOrEqual(ratedRun)
-            const longer = dutyCycle({ ...duty, currentShare, ambient, ratedRun, timeConstant, run: ratedRun * 1.01, rest: 3600 })
-            expect([longer.sustained, longer.runsBeforeRest, longer.neededRest]).toEqual([false, 0, null])
+            const at = (run: number) =>
+              solved({ currentUtilisation, ambientTemperature, ratedRunDuration, timeConstant, runDuration: run, restDuration: 3600 })
+            expect(at(10).maxRunDuration).toBeLessThanOrEqual(ratedRunDuration)
+            const longer = dutyCycle({
+              ...duty,
+              currentUtilisation,
+              ambientTemperature,
+              ratedRunDuration,
+              timeConstant,
+              runDuration: ratedRunDuration * 1.01,
+              restDuration: 3600,
+            })
+            expect([longer.sustained, longer.runsBeforeRest, longer.requiredRestDuration]).toEqual([false, 0, null])
             expect(longer.cautions.find((c) => c.code === "longer-run")?.severity).toBe("warning")
           }
   })
 
   it("warns of a burning case even where a higher limit is typed in", () => {
-    const codes = (limitTemperature: number) => dutyCycle({ ...duty, run: 120, rest: 1080, limitTemperature }).cautions.map((c) => c.code)
+    const codes = (limitTemperature: number) =>
+      dutyCycle({ ...duty, runDuration: 120, restDuration: 1080, temperatureLimit: limitTemperature }).cautions.map((c) => c.code)
     expect(codes(50)).not.toContain("burns")
     expect(codes(52)).toContain("burns")
   })

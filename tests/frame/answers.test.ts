@@ -18,8 +18,8 @@ describe("what an answer spans and says", () => {
         return Math.sqrt((square * ((modulus * width * height ** 3) / 12)) / (perLength * length ** 4)) / (2 * Math.PI)
       }
       expect(out.frequency / by(420, 5.4e9)).toBeCloseTo(1, 5)
-      expect(out.frequencyMost / by(310, 11e9)).toBeCloseTo(1, 5)
-      expect(out.massPerLengthLeast / out.massPerLength).toBeCloseTo(310 / 420, 12)
+      expect(out.maxFrequency / by(310, 11e9)).toBeCloseTo(1, 5)
+      expect(out.minMassPerLength / out.massPerLength).toBeCloseTo(310 / 420, 12)
     }
   })
 
@@ -35,16 +35,16 @@ describe("what an answer spans and says", () => {
 
   it("column: clamped ends say that they are counted as turning, and give the published constants", () => {
     for (const [ends, theory] of [
-      ["fixedPinned", "2.05"],
-      ["fixedFixed", "4"],
+      ["fixed-pinned", "2.05"],
+      ["fixed-fixed", "4"],
     ] as const) {
       const out = column({ ...column.example, ends })
       expect(out.endConstant).toBe(1)
-      expect(out.criticalLoad).toBe(column({ ...column.example, ends: "pinnedPinned" }).criticalLoad)
+      expect(out.criticalLoad).toBe(column({ ...column.example, ends: "pinned-pinned" }).criticalLoad)
       const note = out.cautions.find((c) => c.code === "counted-as-turning")?.message
       for (const figure of ["1.2", theory]) expect(note).toContain(figure)
     }
-    for (const ends of ["pinnedPinned", "fixedFree"] as const)
+    for (const ends of ["pinned-pinned", "fixed-free"] as const)
       expect(column({ ...column.example, ends }).cautions.map((c) => c.code)).not.toContain("counted-as-turning")
   })
 
@@ -60,8 +60,8 @@ describe("what an answer spans and says", () => {
         length: 1,
         span: 0.8,
         stiffness: 1,
-        forces: [{ force: load, at: 0.3 }],
-        spreads: [{ from: 0, to: load, start: 0.1, end: 0.7 }],
+        forces: [{ force: load, position: 0.3 }],
+        distributedLoads: [{ startLoad: 0, endLoad: load, start: 0.1, end: 0.7 }],
         couples: [],
       })
     for (const what of ["deflection", "moment"] as const) {
@@ -76,30 +76,35 @@ describe("what an answer spans and says", () => {
     const base = { length, support: "simple", span, section: { secondMoment: "4000 mm4", fibre: "10 mm" }, modulus: "69 GPa" } as const
     const loads = {
       forces: [
-        { force: 12, at: 0.2 },
-        { force: -5, at: 0.7 },
+        { force: 12, position: 0.2 },
+        { force: -5, position: 0.7 },
       ],
-      spreads: [{ from: 20, to: 5, start: 0.1, end: 0.5 }],
-      moments: [{ moment: 1.5, at: 0.4 }],
+      distributedLoads: [{ startLoad: 20, endLoad: 5, start: 0.1, end: 0.5 }],
+      moments: [{ moment: 1.5, position: 0.4 }],
     }
     const out = beam({ ...base, ...loads })
     const mirrored = beam({
       ...base,
-      forces: loads.forces.map((f) => ({ ...f, at: length - f.at })),
-      spreads: loads.spreads.map((s) => ({ from: s.to, to: s.from, start: length - s.end, end: length - s.start })),
-      moments: loads.moments.map((m) => ({ moment: -m.moment, at: length - m.at })),
+      forces: loads.forces.map((f) => ({ ...f, position: length - f.position })),
+      distributedLoads: loads.distributedLoads.map((s) => ({
+        startLoad: s.endLoad,
+        endLoad: s.startLoad,
+        start: length - s.end,
+        end: length - s.start,
+      })),
+      moments: loads.moments.map((m) => ({ moment: -m.moment, position: length - m.position })),
     })
     const reversed = beam({
       ...base,
       forces: loads.forces.map((f) => ({ ...f, force: -f.force })),
-      spreads: loads.spreads.map((s) => ({ ...s, from: -s.from, to: -s.to })),
+      distributedLoads: loads.distributedLoads.map((s) => ({ ...s, startLoad: -s.startLoad, endLoad: -s.endLoad })),
       moments: loads.moments.map((m) => ({ ...m, moment: -m.moment })),
     })
     expect(mirrored.reactionStart).toBeCloseTo(out.reactionEnd as number, 9)
-    expect(mirrored.deflection).toBeCloseTo(out.deflection, 12)
-    expect(mirrored.deflectionAt).toBeCloseTo(length - out.deflectionAt, 7)
-    expect(mirrored.greatestMoment).toBeCloseTo(out.greatestMoment, 9)
-    expect(reversed.deflection).toBeCloseTo(-out.deflection, 12)
+    expect(mirrored.maxDeflection).toBeCloseTo(out.maxDeflection, 12)
+    expect(mirrored.maxDeflectionPosition).toBeCloseTo(length - out.maxDeflectionPosition, 7)
+    expect(mirrored.maxMoment).toBeCloseTo(out.maxMoment, 9)
+    expect(reversed.maxDeflection).toBeCloseTo(-out.maxDeflection, 12)
     expect(reversed.bendingStress as number).toBeCloseTo(out.bendingStress as number, 3)
   })
 
@@ -115,10 +120,10 @@ describe("what an answer spans and says", () => {
   })
 
   it("every refusal falls short by a positive amount, and what it offers answers", () => {
-    for (const temperature of [20, 81, 140, 200])
+    for (const materialTemperature of [20, 81, 140, 200])
       for (const force of [150, 400, 9000])
-        for (const motion of ["still", "stumble"] as const) {
-          const input = { ...bendingRod.example, temperature, force, motion }
+        for (const handling of ["still", "stumble"] as const) {
+          const input = { ...bendingRod.example, temperature: materialTemperature, force, motion: handling }
           const outcome = bendingRod.attempt(input)
           if (outcome.ok || !("noSolution" in outcome.error)) continue
           expect(outcome.error.shortBy).toBeGreaterThan(0)
@@ -126,7 +131,7 @@ describe("what an answer spans and says", () => {
             expect(bendingRod.attempt({ ...input, [key]: value }).ok, key).toBe(true)
         }
     const tube = { outsideDiameter: 0.02, wall: 0.0015 }
-    for (const hole of ["outerFibre", "neutralAxis"] as const)
+    for (const hole of ["outer-fibre", "neutral-axis"] as const)
       for (const pinDiameter of [0.015, 0.02, 0.05, 0.1]) {
         const outcome = pinJoint.attempt({ force: 10, pinDiameter, tube, hole })
         if (outcome.ok || !("noSolution" in outcome.error)) continue

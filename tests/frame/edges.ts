@@ -20,18 +20,18 @@ type Any = any
 
 /** Temperatures up to which figures are given, °C: glass transition less 20 K, deflection under load, maker's limit, dry wood. */
 const limits: Record<Material, number> = {
-  aluminium6061: 100,
+  "aluminium-6061": 100,
   steel: 200,
-  pvcPipe: 60,
+  "pvc-pipe": 60,
   abs: 77,
   petg: 69,
   polycarbonate: 115,
   acrylic: 71,
   hips: 70,
-  printedPla: 50,
-  carbonPultruded: 80,
-  carbonWrapped: 80,
-  glassPultruded: 80,
+  "printed-pla": 50,
+  "carbon-pultruded": 80,
+  "carbon-wrapped": 80,
+  "glass-pultruded": 80,
   softwood: 50,
   plywood: 50,
   mdf: 50,
@@ -39,13 +39,13 @@ const limits: Record<Material, number> = {
   osb: 50,
 }
 const deflection: Partial<Record<Material, number>> = {
-  pvcPipe: 70,
+  "pvc-pipe": 70,
   abs: 77,
   petg: 69,
   polycarbonate: 128,
   acrylic: 71,
   hips: 70,
-  printedPla: 55,
+  "printed-pla": 55,
 }
 
 /** What creep leaves: straight between the points over the decimal logarithm of hours, from a tenth of an hour. */
@@ -73,7 +73,7 @@ function softModulus(si: Any): number {
 }
 
 const handled = { still: 1, walking: 1 + 0.56 + 0.09588 + 0.07908 + 0.0754, sudden: 2, stumble: 3 }
-const factor = (si: Any) => handled[si.motion as keyof typeof handled]
+const factor = (si: Any) => handled[si.handling as keyof typeof handled]
 /** Force at a load parameter of 100. */
 const mostForce = (si: Any) => (100 * softModulus(si) * sectionOf(si.section).secondMoment) / si.length ** 2
 
@@ -82,14 +82,14 @@ const inTheHole = (si: Any) => (si.bolt === null ? si.pinDiameter : boltDiameter
 const holedWidth = (si: Any) =>
   si.tube.pipe !== null
     ? pipes[si.tube.pipe as keyof typeof pipes].outsideDiameter
-    : (si.tube.outsideDiameter ?? (si.hole === "outerFibre" ? si.tube.width : si.tube.height))
+    : (si.tube.outsideDiameter ?? (si.hole === "outer-fibre" ? si.tube.width : si.tube.height))
 
 /** Shigley's end constants: theory by the exact roots, conservative and recommended. */
 const endConstants: Record<string, readonly [theory: number, design: number, recommended: number]> = {
-  pinnedPinned: [1, 1, 1],
-  fixedFree: [0.25, 0.25, 0.25],
-  fixedPinned: [2.046, 1, 1.2],
-  fixedFixed: [4, 1, 1.2],
+  "pinned-pinned": [1, 1, 1],
+  "fixed-free": [0.25, 0.25, 0.25],
+  "fixed-pinned": [2.046, 1, 1.2],
+  "fixed-fixed": [4, 1, 1.2],
 }
 const ends = (si: Any, k: 0 | 1 | 2) => endConstants[si.ends]?.[k] as number
 
@@ -112,13 +112,13 @@ const example = beam(beam.example)
 const perStrength = (example.safetyFactor as number) / (example.strength as number)
 const strengthFor = (safety: number) => safety / perStrength
 const sags = beam({ ...beam.example, modulus: "60 GPa" })
-const modulusFor = (ratio: number) => (Math.abs(sags.deflection) / (ratio * (linearLimit / 3) * 0.9)) * 60e9
+const modulusFor = (ratio: number) => (Math.abs(sags.maxDeflection) / (ratio * (linearLimit / 3) * 0.9)) * 60e9
 const springs = passes((force) => bendingRod({ ...bendingRod.example, force }).tipSlope, 0.5, 1, 150)
 const shakes = passes((stepRate) => naturalFrequency({ ...naturalFrequency.example, stepRate }).amplification, 2, 0.5, 4)
 const slow = naturalFrequency({ ...naturalFrequency.example, tipMass: 1.5 }).frequency
 const thin = { outsideDiameter: "40 mm", wall: "0.2 mm" } as const
 const thinWall = tubeSection({ ...tubeSection.example, ...thin, moment: 1, torque: 0 })
-const folds = (thinWall.wallBucklingBending as number) / 3 / thinWall.bendingStress
+const folds = (thinWall.bendingBucklingStress as number) / 3 / thinWall.bendingStress
 const pin = { bolt: undefined, tighteningTorque: undefined, edgeDistance: undefined }
 const square = { outsideDiameter: undefined, width: "20 mm", height: "20 mm" }
 const bar = (length: number) => [{ mass: 1, x: 0, y: 0, z: 0, length }]
@@ -144,22 +144,22 @@ export const edges: Edges = {
       code: "warm-plastic",
       severity: "caution",
       solver: beam,
-      shown: { material: "abs", temperature: 23.1 },
-      notShown: { material: "abs", temperature: 23 },
+      shown: { material: "abs", materialTemperature: 23.1 },
+      notShown: { material: "abs", materialTemperature: 23 },
     },
     {
       code: "cold-brittle",
       severity: "caution",
       solver: beam,
-      shown: { material: "abs", temperature: -0.001 },
-      notShown: { material: "abs", temperature: 0 },
+      shown: { material: "abs", materialTemperature: -0.001 },
+      notShown: { material: "abs", materialTemperature: 0 },
     },
     {
       code: "cold-brittle",
       severity: "caution",
       solver: beam,
-      shown: { material: "plywood", temperature: -0.001 },
-      notShown: { material: "plywood", temperature: 0 },
+      shown: { material: "plywood", materialTemperature: -0.001 },
+      notShown: { material: "plywood", materialTemperature: 0 },
     },
     {
       code: "creep",
@@ -236,11 +236,11 @@ export const edges: Edges = {
       code: "lifts-off",
       severity: "caution",
       solver: beam,
-      shown: { ...noLoads, ...force(0.9), ownWeight: false, support: "simple", span: 0.895 },
-      notShown: { ...noLoads, ...force(0.9), ownWeight: false, support: "simple", span: 0.9 },
+      shown: { ...noLoads, ...force(0.9), countsOwnWeight: false, support: "simple", span: 0.895 },
+      notShown: { ...noLoads, ...force(0.9), countsOwnWeight: false, support: "simple", span: 0.9 },
     },
-    { code: "standing-still", severity: "note", solver: beam, shown: { motion: "still" }, notShown: {} },
-    { code: "weight-unknown", severity: "note", solver: beam, shown: alone, notShown: { ...alone, ownWeight: false } },
+    { code: "standing-still", severity: "note", solver: beam, shown: { handling: "still" }, notShown: {} },
+    { code: "weight-unknown", severity: "note", solver: beam, shown: alone, notShown: { ...alone, countsOwnWeight: false } },
     {
       code: "stress-unknown",
       severity: "caution",
@@ -258,28 +258,28 @@ export const edges: Edges = {
     },
     { code: "straight-and-central", severity: "note", solver: column, shown: {}, notShown: null },
     { code: "euler-only", severity: "caution", solver: column, shown: alone, notShown: { ...alone, strength: "240 MPa" } },
-    { code: "counted-as-turning", severity: "note", solver: column, shown: { ends: "fixedFixed" }, notShown: {} },
+    { code: "counted-as-turning", severity: "note", solver: column, shown: { ends: "fixed-fixed" }, notShown: {} },
     {
       code: "counted-as-turning",
       severity: "note",
       solver: column,
-      shown: { ends: "fixedPinned" },
-      notShown: { ends: "fixedPinned", endConstant: 1.2 },
+      shown: { ends: "fixed-pinned" },
+      notShown: { ends: "fixed-pinned", endConstant: 1.2 },
     },
     { code: "beyond-theory", severity: "warning", solver: column, shown: { endConstant: 1.005 }, notShown: { endConstant: 1 } },
     {
       code: "beyond-theory",
       severity: "warning",
       solver: column,
-      shown: { ends: "fixedFree", endConstant: 0.251 },
-      notShown: { ends: "fixedFree", endConstant: 0.25 },
+      shown: { ends: "fixed-free", endConstant: 0.251 },
+      notShown: { ends: "fixed-free", endConstant: 0.25 },
     },
     {
       code: "stiff-ends",
       severity: "caution",
       solver: column,
-      shown: { ends: "fixedFixed", endConstant: 1.005 },
-      notShown: { ends: "fixedFixed", endConstant: 1 },
+      shown: { ends: "fixed-fixed", endConstant: 1.005 },
+      notShown: { ends: "fixed-fixed", endConstant: 1 },
     },
     { code: "brittle-column", severity: "warning", solver: column, shown: { material: "acrylic" }, notShown: { material: "abs" } },
     { code: "elastic-catch", severity: "note", solver: handlingLoad, shown: fall, notShown: {}, apart: stillOrFall },
@@ -311,7 +311,7 @@ export const edges: Edges = {
       code: "fibres-split",
       severity: "warning",
       solver: pinJoint,
-      shown: { material: "carbonPultruded" },
+      shown: { material: "carbon-pultruded" },
       notShown: {},
     },
     {
@@ -336,9 +336,9 @@ export const edges: Edges = {
       shown: { edgeDistance: "7.18 mm" },
       notShown: { edgeDistance: "7.21 mm" },
     },
-    { code: "squeeze-scatter", severity: "note", solver: pinJoint, shown: {}, notShown: { tighteningTorque: undefined } },
+    { code: "clamp-force-scatter", severity: "note", solver: pinJoint, shown: {}, notShown: { tighteningTorque: undefined } },
     {
-      code: "least-wall",
+      code: "min-wall",
       severity: "note",
       solver: tubeSection,
       shown: { outsideDiameter: undefined, wall: undefined, pipe: "1/2" },
@@ -371,13 +371,13 @@ export const edges: Edges = {
     ...tooHot,
     { code: "hangs-down", solver: bendingRod, refused: { force: 197.5 }, answered: { force: 196.5 } },
     {
-      code: "hole-too-wide",
+      code: "does-not-fit",
       solver: pinJoint,
       refused: { ...pin, pinDiameter: "14.62 mm" },
       answered: { ...pin, pinDiameter: "14.55 mm" },
     },
     {
-      code: "hole-too-wide",
+      code: "does-not-fit",
       solver: pinJoint,
       refused: { bolt: "M10", edgeDistance: undefined, clampWidth: undefined, tube: { outsideDiameter: "14.08 mm", wall: "1.5 mm" } },
       answered: { bolt: "M10", edgeDistance: undefined, clampWidth: undefined, tube: { outsideDiameter: "14.16 mm", wall: "1.5 mm" } },
@@ -448,10 +448,10 @@ export const edges: Edges = {
     { path: "material", solver: beam, faulty: { material: undefined }, sound: {} },
     { path: "span", solver: beam, faulty: { span: 0.5 }, sound: {} },
     { path: "span", solver: beam, faulty: { support: "simple", span: 0.901 }, sound: { support: "simple", span: 0.9 } },
-    { path: "forces.0.at", solver: beam, faulty: force(0.901), sound: force(0.9) },
-    { path: "moments.0.at", solver: beam, faulty: moment(0.901), sound: moment(0.9) },
-    { path: "spreads.0.end", solver: beam, faulty: spread(0.1, 0.901), sound: spread(0.1, 0.9) },
-    { path: "spreads.0.end", solver: beam, faulty: spread(0.5, 0.5), sound: spread(0.5, 0.501) },
+    { path: "forces.0.position", solver: beam, faulty: force(0.901), sound: force(0.9) },
+    { path: "moments.0.position", solver: beam, faulty: moment(0.901), sound: moment(0.9) },
+    { path: "distributedLoads.0.end", solver: beam, faulty: spread(0.1, 0.901), sound: spread(0.1, 0.9) },
+    { path: "distributedLoads.0.end", solver: beam, faulty: spread(0.5, 0.5), sound: spread(0.5, 0.501) },
     {
       path: "section.area",
       solver: column,
@@ -474,13 +474,23 @@ export const edges: Edges = {
     },
     { path: "axisDirectionX", solver: massProperties, faulty: { axisDirectionY: 0 }, sound: { axisDirectionY: 0.0005 } },
     { path: "parts.0.directionX", solver: massProperties, faulty: part({ directionX: 0 }), sound: part({ directionX: 0.0005 }) },
-    { path: "parts.0.diameter", solver: massProperties, faulty: part({ diameter: 0.1, width: 0.0005 }), sound: part({ diameter: 0.1 }) },
-    { path: "parts.0.diameter", solver: massProperties, faulty: part({ diameter: 0.1, height: 0.0005 }), sound: part({ diameter: 0.1 }) },
+    {
+      path: "parts.0.outsideDiameter",
+      solver: massProperties,
+      faulty: part({ outsideDiameter: 0.1, width: 0.0005 }),
+      sound: part({ outsideDiameter: 0.1 }),
+    },
+    {
+      path: "parts.0.outsideDiameter",
+      solver: massProperties,
+      faulty: part({ outsideDiameter: 0.1, height: 0.0005 }),
+      sound: part({ outsideDiameter: 0.1 }),
+    },
     {
       path: "parts.0.bore",
       solver: massProperties,
-      faulty: part({ diameter: 0.1, bore: 0.1 }),
-      sound: part({ diameter: 0.1, bore: 0.0995 }),
+      faulty: part({ outsideDiameter: 0.1, bore: 0.1 }),
+      sound: part({ outsideDiameter: 0.1, bore: 0.0995 }),
     },
     {
       path: "massPerLength",
@@ -515,7 +525,7 @@ export const edges: Edges = {
   numbers: {
     ...Object.fromEntries(
       ["beam", "bendingRod", "column", "naturalFrequency", "pinJoint", "tubeSection"].flatMap((name): [string, (si: Any) => number][] => [
-        [`${name}.too-hot.shortBy`, (si) => si.temperature - limits[si.material as Material]],
+        [`${name}.too-hot.shortBy`, (si) => si.materialTemperature - limits[si.material as Material]],
         [`${name}.too-hot.at.limit`, (si) => limits[si.material as Material]],
         [`${name}.warm-plastic.deflectsAt`, (si) => deflection[si.material as Material] as number],
         [`${name}.creep.left`, (si) => left(si.material, si.duration)],
@@ -532,11 +542,11 @@ export const edges: Edges = {
     "beam.section.wall.narrow": (si) => si.section.outsideDiameter,
     "tubeSection.wall.narrow": (si) => Math.min(si.width, si.height),
     "beam.span.place": (si) => si.span,
-    "beam.forces.0.at.place": (si) => si.forces[0].at,
-    "beam.moments.0.at.place": (si) => si.moments[0].at,
-    "beam.spreads.0.end.place": (si) => si.spreads[0].end,
-    "beam.spreads.0.end.end": (si) => si.spreads[0].end,
-    "beam.spreads.0.end.start": (si) => si.spreads[0].start,
+    "beam.forces.0.position.place": (si) => si.forces[0].position,
+    "beam.moments.0.position.place": (si) => si.moments[0].position,
+    "beam.spreads.0.end.place": (si) => si.distributedLoads[0].end,
+    "beam.spreads.0.end.end": (si) => si.distributedLoads[0].end,
+    "beam.spreads.0.end.start": (si) => si.distributedLoads[0].start,
     "bendingRod.hangs-down.shortBy": (si) => si.force * factor(si) - mostForce(si) * (1 - 1e-9),
     "bendingRod.hangs-down.at.force": (si) => si.force * factor(si),
     "bendingRod.hangs-down.at.most": mostForce,
@@ -546,12 +556,12 @@ export const edges: Edges = {
     "column.stiff-ends.design": (si) => ends(si, 1),
     "column.stiff-ends.recommended": (si) => ends(si, 2),
     "massProperties.parts.0.bore.bore": (si) => si.parts[0].bore,
-    "massProperties.parts.0.bore.diameter": (si) => si.parts[0].diameter,
-    "pinJoint.hole-too-wide.shortBy": (si) => inTheHole(si) - holedWidth(si) / 3,
-    "pinJoint.hole-too-wide.at.diameter": inTheHole,
-    "pinJoint.hole-too-wide.at.width": holedWidth,
+    "massProperties.parts.0.bore.outsideDiameter": (si) => si.parts[0].outsideDiameter,
+    "pinJoint.does-not-fit.shortBy": (si) => inTheHole(si) - holedWidth(si) / 3,
+    "pinJoint.does-not-fit.at.pinDiameter": inTheHole,
+    "pinJoint.does-not-fit.at.width": holedWidth,
     "pinJoint.edgeDistance.hole": inTheHole,
     "tubeSection.wall-buckling.used": (_, out) =>
-      Math.max(out.bendingStress / out.wallBucklingBending, out.axialStress / out.wallBucklingAxial),
+      Math.max(out.bendingStress / out.bendingBucklingStress, out.axialStress / out.axialBucklingStress),
   },
 }

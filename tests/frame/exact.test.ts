@@ -30,8 +30,10 @@ it("beam: ten times its depth, a load at its end, the shortest stretch", () => {
   const base = { support: "cantilever", section: { outsideDiameter: 0.02 }, material: "steel" } as const
   expect(codes(beam, { ...base, length: 20 * 0.01 })).not.toContain("short-beam")
   expect(codes(beam, { ...base, length: 0.1999 })).toContain("short-beam")
-  expect(faults(beam, { ...base, length: 1, spreads: [{ from: 1, to: 1, start: 0, end: 1e-6 }] })).toEqual([])
-  expect(faults(beam, { ...base, length: 1, spreads: [{ from: 1, to: 1, start: 0, end: 0.9e-6 }] })).toEqual(["spreads.0.end"])
+  expect(faults(beam, { ...base, length: 1, distributedLoads: [{ startLoad: 1, endLoad: 1, start: 0, end: 1e-6 }] })).toEqual([])
+  expect(faults(beam, { ...base, length: 1, distributedLoads: [{ startLoad: 1, endLoad: 1, start: 0, end: 0.9e-6 }] })).toEqual([
+    "distributedLoads.0.end",
+  ])
 })
 
 it("pinJoint: a third of the width, 1.2 and 0.51 of the hole", () => {
@@ -72,8 +74,8 @@ it("no margin is named below a stress of 1 Pa, and one above it, in every member
   const named = (stress: number) => [
     tubeSection({ ...bar, material: "steel", moment: momentFor(stress) }).safetyFactor !== null,
     beam({
-      ...{ length: 1, support: "cantilever", section: bar, material: "steel", ownWeight: false },
-      moments: [{ moment: momentFor(stress), at: 1 }],
+      ...{ length: 1, support: "cantilever", section: bar, material: "steel", countsOwnWeight: false },
+      moments: [{ moment: momentFor(stress), position: 1 }],
     }).safetyFactor !== null,
     bendingRod({ length: 0.05, section: bar, material: "steel", force: momentFor(stress) / 0.05 }).safetyFactor !== null,
   ]

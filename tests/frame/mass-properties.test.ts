@@ -73,7 +73,7 @@ describe("massProperties against lumps", () => {
           if (Math.hypot(...along) < 0.1) return
           const [length, b, c] = sizes
           const h = kind === "tube" ? Math.min(c, 0.9 * b) : c
-          const part = kind === "tube" ? { diameter: b, bore: h } : { width: b, height: h }
+          const part = kind === "tube" ? { outsideDiameter: b, bore: h } : { width: b, height: h }
           const [x, y, z] = centre
           const out = massProperties({ parts: [{ mass: 2, x, y, z, length, ...part, ...arrow(pitch, yaw) }], ...axisInput(through, along) })
           const points = lumps(kind, [length, b, h], centre, pitch, yaw)
@@ -100,7 +100,7 @@ describe("massProperties against lumps", () => {
           ] as const)
             most = Math.max(most, Math.abs(a - e) / (ix + iy + iz))
           expect(2 * out.radiusOfGyration ** 2).toBeCloseTo(out.inertia, 12)
-          expect(out.inertiaAtCentre + 2 * out.arm ** 2).toBeCloseTo(out.inertia, 12)
+          expect(out.inertiaAtCentre + 2 * out.axisDistance ** 2).toBeCloseTo(out.inertia, 12)
         },
       ),
       seeded,
@@ -156,7 +156,7 @@ describe("laws of mass", () => {
         expect(here.inertia).toBeGreaterThanOrEqual(here.inertiaAtCentre)
         const central = massProperties({ parts: list, ...axisInput([here.x, here.y, here.z], [0, 1, 1]) })
         expect(central.inertia).toBeCloseTo(here.inertiaAtCentre, 11)
-        expect(central.arm).toBeLessThan(1e-12)
+        expect(central.axisDistance).toBeLessThan(1e-12)
       }),
       seeded,
     )
@@ -164,7 +164,7 @@ describe("laws of mass", () => {
 
   it("a long bar cut into pieces swings as the whole", () => {
     const pieces = 40
-    const whole = massProperties({ parts: [{ mass: 1, x: 0.5, y: 0, z: 0, length: 1, diameter: 0.02, bore: 0.016 }] })
+    const whole = massProperties({ parts: [{ mass: 1, x: 0.5, y: 0, z: 0, length: 1, outsideDiameter: 0.02, bore: 0.016 }] })
     const cut = massProperties({
       parts: Array.from({ length: pieces }, (_, i) => ({
         mass: 1 / pieces,
@@ -172,7 +172,7 @@ describe("laws of mass", () => {
         y: 0,
         z: 0,
         length: 1 / pieces,
-        diameter: 0.02,
+        outsideDiameter: 0.02,
         bore: 0.016,
       })),
     })
@@ -202,8 +202,8 @@ describe("laws of mass", () => {
       return !outcome.ok && "issues" in outcome.error ? outcome.error.issues.map((i) => i.path.join(".")) : []
     }
     const part = { mass: 1, x: 0, y: 0, z: 0 }
-    expect(codes({ parts: [{ ...part, diameter: 0.1, width: 0.1 }] })).toEqual(["parts.0.diameter"])
-    expect(codes({ parts: [{ ...part, diameter: 0.1, bore: 0.1 }] })).toEqual(["parts.0.bore"])
+    expect(codes({ parts: [{ ...part, outsideDiameter: 0.1, width: 0.1 }] })).toEqual(["parts.0.outsideDiameter"])
+    expect(codes({ parts: [{ ...part, outsideDiameter: 0.1, bore: 0.1 }] })).toEqual(["parts.0.bore"])
     expect(codes({ parts: [part], axisDirectionZ: 0 })).toEqual(["axisDirectionX"])
     expect(codes({ parts: [] })).toEqual(["parts"])
   })

@@ -5,7 +5,7 @@ import {
   columnEnds,
   datasheets,
   frameMaterials,
-  motions,
+  handlingCases,
   pipes,
   pvcDerating,
   walkingFactor,
@@ -68,10 +68,10 @@ describe("tables against copies typed from their sources", () => {
 
   it("end constants: theory, conservative, recommended (Shigley, table 4-2; theory by exact roots)", () => {
     expect(Object.fromEntries(Object.entries(columnEnds).map(([name, c]) => [name, [c.theory, c.design, c.recommended]]))).toEqual({
-      pinnedPinned: [1, 1, 1],
-      fixedFree: [0.25, 0.25, 0.25],
-      fixedPinned: [2.046, 1, 1.2],
-      fixedFixed: [4, 1, 1.2],
+      "pinned-pinned": [1, 1, 1],
+      "fixed-free": [0.25, 0.25, 0.25],
+      "fixed-pinned": [2.046, 1, 1.2],
+      "fixed-fixed": [4, 1, 1.2],
     })
   })
 
@@ -83,24 +83,24 @@ describe("tables against copies typed from their sources", () => {
   it("walking: design values of the four harmonics at 2 steps a second (CCIP-016, table 4.3), and the ways of handling", () => {
     expect(walkingFactor(2)).toBeCloseTo(1 + 0.41 * 1.05 + (0.069 + 0.0056 * 4) + (0.033 + 0.0064 * 6) + (0.013 + 0.0065 * 8), 12)
     expect(walkingFactor(2.8)).toBeCloseTo(1 + 0.56 + (0.069 + 0.0056 * 5.6) + (0.033 + 0.0064 * 8.4) + (0.013 + 0.0065 * 11.2), 12)
-    expect([motions.still.factor, motions.sudden.factor, motions.stumble.factor]).toEqual([1, 2, 3])
-    expect(motions.walking.factor).toBeCloseTo(1.81036, 10)
+    expect([handlingCases.still.factor, handlingCases.sudden.factor, handlingCases.stumble.factor]).toEqual([1, 2, 3])
+    expect(handlingCases.walking.factor).toBeCloseTo(1.81036, 10)
   })
 
   // [modulus, strength] N/mm², density kg/m³, Poisson's ratio, shear N/mm², limit and deflection temperature °C, shares left by creep
   const materials: Record<string, readonly unknown[]> = {
-    aluminium6061: [68900, 71700, 241.3, 276, 2700, 2700, 0.33, null, 100, null, null],
+    "aluminium-6061": [68900, 71700, 241.3, 276, 2700, 2700, 0.33, null, 100, null, null],
     steel: [200000, 210000, 220, 370, 7850, 7850, 0.292, null, 200, null, null],
-    pvcPipe: [2482, 2965, 48.26, 51.37, 1400, 1420, 0.38, null, 60, 70, [0.1, 1, 438000, 0.486]],
+    "pvc-pipe": [2482, 2965, 48.26, 51.37, 1400, 1420, 0.38, null, 60, 70, [0.1, 1, 438000, 0.486]],
     abs: [2300, 2352, 44, 45.03, 1020, 1080, null, null, 77, 77, [0.1, 1, 1000, 0.5]],
     petg: [2137, 2200, 53, 53.1, 1270, 1270, null, null, 69, 69, [0.1, 1, 1000, 0.5]],
     polycarbonate: [2344, 2400, 57.9, 66, 1200, 1200, null, null, 115, 128, [0.1, 1, 1, 0.916667, 1000, 0.791667]],
     acrylic: [3240, 3300, 60.67, 69, 1190, 1190, null, null, 71, 71, [0.1, 1, 1000, 0.5]],
     hips: [1330, 2627, 17.09, 31.16, 1040, 1040, null, null, 70, 70, [0.1, 1, 1000, 0.5]],
-    printedPla: [2315, 4000, 35, 65, 1240, 1240, null, null, 50, 55, [0.1, 1, 1000, 0.5]],
-    carbonPultruded: [127000, 134000, 1370, 1650, 1500, 1600, null, 41.3, 80, null, null],
-    carbonWrapped: [63500, 67000, 685, 825, 1500, 1600, null, 41.3, 80, null, null],
-    glassPultruded: [12400, 41400, 172, 827, 1700, 2000, null, 20, 80, null, null],
+    "printed-pla": [2315, 4000, 35, 65, 1240, 1240, null, null, 50, 55, [0.1, 1, 1000, 0.5]],
+    "carbon-pultruded": [127000, 134000, 1370, 1650, 1500, 1600, null, 41.3, 80, null, null],
+    "carbon-wrapped": [63500, 67000, 685, 825, 1500, 1600, null, 41.3, 80, null, null],
+    "glass-pultruded": [12400, 41400, 172, 827, 1700, 2000, null, 20, 80, null, null],
     softwood: [5400, 11000, 16, 24, 310, 420, null, 3.2, 50, null, [0.1, 1, 1000, 0.555556]],
     plywood: [6861, 12737, 37.6, 65.74, 450, 700, null, 2, 50, null, [0.1, 1, 1000, 0.5]],
     mdf: [2100, 2700, 18, 23, 700, 800, null, 0.55, 50, null, [0.1, 1, 1000, 0.5]],
@@ -109,10 +109,10 @@ describe("tables against copies typed from their sources", () => {
   }
   const brittle = [
     "acrylic",
-    "printedPla",
-    "carbonPultruded",
-    "carbonWrapped",
-    "glassPultruded",
+    "printed-pla",
+    "carbon-pultruded",
+    "carbon-wrapped",
+    "glass-pultruded",
     "softwood",
     "plywood",
     "mdf",
@@ -146,8 +146,8 @@ describe("tables against copies typed from their sources", () => {
       Object.entries(frameMaterials)
         .filter(([, m]) => m.splits)
         .map(([name]) => name),
-    ).toEqual(["carbonPultruded", "carbonWrapped", "glassPultruded"])
-    expect(Object.values(frameMaterials).filter((m) => m.derating !== null)).toEqual([frameMaterials.pvcPipe])
+    ).toEqual(["carbon-pultruded", "carbon-wrapped", "glass-pultruded"])
+    expect(Object.values(frameMaterials).filter((m) => m.derating !== null)).toEqual([frameMaterials["pvc-pipe"]])
   })
 
   it("no safe end is one supplier's typical value: ranges of plastics and boards reach down to the least that is published", () => {
@@ -161,7 +161,7 @@ describe("tables against copies typed from their sources", () => {
     expect(frameMaterials.hips.modulus[0]).toBeLessThanOrEqual(hips.minFlexuralModulus as number)
     expect(frameMaterials.hips.hdt as number).toBeLessThanOrEqual(hips.minDtul as number)
     // PLA across its layers: 35 to 45 N/mm²
-    expect(frameMaterials.printedPla.strength[0]).toBeLessThanOrEqual(35 * MPa)
+    expect(frameMaterials["printed-pla"].strength[0]).toBeLessThanOrEqual(35 * MPa)
     // chipboard P2 over 13 to 25 mm (EN 312): modulus 1800 to 1500 N/mm²
     expect(figures("chipboard-en312-p2")).toEqual({ modulusTo13mm: 1800 * MPa, modulusTo25mm: 1500 * MPa })
     expect(frameMaterials.chipboard.modulus).toEqual([1500 * MPa, 1800 * MPa])
@@ -182,8 +182,8 @@ describe("tables against copies typed from their sources", () => {
     expect(pc.dtul264psi).toBe(fahrenheit(275))
     expect(frameMaterials.polycarbonate.strength[0]).toBeLessThanOrEqual(8400 * psi)
     // pultruded tube is a profile, not a rod: 172 N/mm² and 12.4 kN/mm² at the least
-    expect(frameMaterials.glassPultruded.strength[0]).toBeLessThanOrEqual(172 * MPa)
-    expect(frameMaterials.glassPultruded.modulus[0]).toBeLessThanOrEqual(12400 * MPa)
+    expect(frameMaterials["glass-pultruded"].strength[0]).toBeLessThanOrEqual(172 * MPa)
+    expect(frameMaterials["glass-pultruded"].modulus[0]).toBeLessThanOrEqual(12400 * MPa)
     for (const [name, m] of Object.entries(frameMaterials)) expect(m.strength[0], name).toBeLessThan(m.strength[1])
   })
 })

@@ -8,8 +8,8 @@ const lath = { width: 0.02, height: 0.04 }
 const cases: readonly WorkingCase[] = [
   ["box section", any(tubeSection), { ...box, material: "steel", moment: -20, torque: 5, shearForce: 40, axialForce: -300, length: 1 }],
   ["solid lath", any(tubeSection), { ...lath, material: "softwood", moment: 10, shearForce: 30 }],
-  ["warm pipe that has stood", any(tubeSection), { pipe: "1", material: "pvcPipe", moment: 15, temperature: 45, duration: 28800 }],
-  ["carbon tube in torsion", any(tubeSection), { outsideDiameter: 0.012, wall: 0.001, material: "carbonPultruded", torque: 2, moment: 8 }],
+  ["warm pipe that has stood", any(tubeSection), { pipe: "1", material: "pvc-pipe", moment: 15, materialTemperature: 45, duration: 28800 }],
+  ["carbon tube in torsion", any(tubeSection), { outsideDiameter: 0.012, wall: 0.001, material: "carbon-pultruded", torque: 2, moment: 8 }],
   ["rod", any(tubeSection), { outsideDiameter: 0.008, modulus: 7e10, strength: 2e8, shearModulus: 2.6e10, torque: 3, length: 0.5 }],
   [
     "overhanging beam",
@@ -21,10 +21,10 @@ const cases: readonly WorkingCase[] = [
       section: lath,
       material: "softwood",
       forces: [
-        { force: 30, at: 2 },
-        { force: -10, at: 0.7 },
+        { force: 30, position: 2 },
+        { force: -10, position: 0.7 },
       ],
-      spreads: [{ from: 0, to: 30, start: 0.2, end: 1.2 }],
+      distributedLoads: [{ startLoad: 0, endLoad: 30, start: 0.2, end: 1.2 }],
       duration: 3600,
     },
   ],
@@ -37,19 +37,19 @@ const cases: readonly WorkingCase[] = [
       section: { secondMoment: 1e-9, fibre: 0.01 },
       modulus: 7e10,
       strength: 2e8,
-      forces: [{ force: 50, at: 0.3 }],
+      forces: [{ force: 50, position: 0.3 }],
     },
   ],
   [
     "warm pipe as a beam",
     any(beam),
-    { length: 0.8, support: "cantilever", section: { pipe: "3/4" }, material: "pvcPipe", temperature: 40 },
+    { length: 0.8, support: "cantilever", section: { pipe: "3/4" }, material: "pvc-pipe", materialTemperature: 40 },
   ],
   ["flat strut", any(column), { length: 1.5, section: { width: 0.04, height: 0.005 }, material: "plywood", load: 20 }],
   [
     "clamped and free strut of foil",
     any(column),
-    { length: 0.3, ends: "fixedFree", section: { outsideDiameter: 0.1, wall: 3e-5 }, material: "steel" },
+    { length: 0.3, ends: "fixed-free", section: { outsideDiameter: 0.1, wall: 3e-5 }, material: "steel" },
   ],
   [
     "strut without a strength",
@@ -64,19 +64,23 @@ const cases: readonly WorkingCase[] = [
   [
     "bolt through the sides of a lath",
     any(pinJoint),
-    { force: 80, bolt: "M5", boltClass: "8.8", threadInShear: false, tube: lath, hole: "neutralAxis", material: "softwood" },
+    { force: 80, bolt: "M5", boltClass: "8.8", threadSheared: false, tube: lath, hole: "neutral-axis", material: "softwood" },
   ],
   [
     "bolt through carbon",
     any(pinJoint),
-    { force: 80, bolt: "M4", tube: { outsideDiameter: 0.02, wall: 0.002 }, material: "carbonWrapped" },
+    { force: 80, bolt: "M4", tube: { outsideDiameter: 0.02, wall: 0.002 }, material: "carbon-wrapped" },
   ],
-  ["clamp by force", any(pinJoint), { force: 80, bolt: "M4", tube: { pipe: "1" }, material: "pvcPipe", clampWidth: 0.02, clampForce: 200 }],
-  ["heavy tip", any(naturalFrequency), { length: 1, section: box, material: "glassPultruded", tipMass: 5, addedMass: 0.1, stepRate: 1.5 }],
+  [
+    "clamp by force",
+    any(pinJoint),
+    { force: 80, bolt: "M4", tube: { pipe: "1" }, material: "pvc-pipe", clampWidth: 0.02, clampForce: 200 },
+  ],
+  ["heavy tip", any(naturalFrequency), { length: 1, section: box, material: "glass-pultruded", tipMass: 5, addedMass: 0.1, stepRate: 1.5 }],
   [
     "rod bent far",
     any(bendingRod),
-    { length: 1, section: { outsideDiameter: 0.004 }, material: "carbonPultruded", force: 8, motion: "stumble" },
+    { length: 1, section: { outsideDiameter: 0.004 }, material: "carbon-pultruded", force: 8, handling: "stumble" },
   ],
   ["fall", any(handlingLoad), { weight: 20, dropHeight: 0.1, staticDeflection: 0.004 }],
   [
@@ -85,7 +89,7 @@ const cases: readonly WorkingCase[] = [
     {
       parts: [
         { mass: 1, x: 0.1, y: 0.2, z: 0.3, length: 0.5, width: 0.1, height: 0.02, directionX: 1, directionY: 2, directionZ: -1 },
-        { mass: 0.4, x: -0.1, y: 0, z: 0.6, length: 0.3, diameter: 0.05, bore: 0.04, directionX: 0, directionZ: 1 },
+        { mass: 0.4, x: -0.1, y: 0, z: 0.6, length: 0.3, outsideDiameter: 0.05, bore: 0.04, directionX: 0, directionZ: 1 },
       ],
       axisX: 0.2,
       axisDirectionX: 1,

@@ -8,11 +8,10 @@ import { between } from "./uniform.js"
 
 /** Arms with an extension spring of random make. */
 const arms = fc.record({
-  anchor: fc.record({ x: between(-0.1, 0.1), y: between(0.02, 0.3) }),
+  fixedPivot: fc.record({ x: between(-0.1, 0.1), y: between(0.02, 0.3) }),
   hinge: fc.record({ x: between(-0.2, 0.2), y: between(-0.5, 0) }),
-  pinRadius: between(0.02, 0.15),
-  pinAngle: between(-1, 1),
-  weights: fc.array(fc.record({ mass: between(0.1, 2), radius: between(0.1, 0.8), angle: between(-0.3, 0.3) }), {
+  movingPivot: fc.record({ radius: between(0.02, 0.15), angle: between(-1, 1) }),
+  masses: fc.array(fc.record({ mass: between(0.1, 2), radius: between(0.1, 0.8), angle: between(-0.3, 0.3) }), {
     minLength: 1,
     maxLength: 3,
   }),
@@ -21,7 +20,7 @@ const arms = fc.record({
   stiffness: between(50, 2000),
   freeLength: between(0, 0.3),
   preload: between(0, 10),
-  lean: between(-0.4, 0.4),
+  frameTilt: between(-0.4, 0.4),
 })
 
 describe("counterbalance against other routes", () => {
@@ -32,11 +31,11 @@ describe("counterbalance against other routes", () => {
         const h = 1e-6
         const lengthAt = (angle: number) =>
           Math.hypot(
-            arm.hinge.x + arm.pinRadius * Math.cos(angle + arm.pinAngle) - arm.anchor.x,
-            arm.hinge.y + arm.pinRadius * Math.sin(angle + arm.pinAngle) - arm.anchor.y,
+            arm.hinge.x + arm.movingPivot.radius * Math.cos(angle + arm.movingPivot.angle) - arm.fixedPivot.x,
+            arm.hinge.y + arm.movingPivot.radius * Math.sin(angle + arm.movingPivot.angle) - arm.fixedPivot.y,
           )
         const height = (angle: number) =>
-          standardGravity * arm.weights.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + arm.lean), 0)
+          standardGravity * arm.masses.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + arm.frameTilt), 0)
         const stored = (angle: number) => {
           const stretch = Math.max(0, lengthAt(angle) - arm.freeLength)
           return arm.preload * stretch + (arm.stiffness * stretch ** 2) / 2
@@ -59,18 +58,17 @@ describe("counterbalance against other routes", () => {
     const arm = counterbalance.read(counterbalance.example)
     const out = counterbalance(counterbalance.example)
     const actuated = hingeActuator({
-      base: { x: 0, y: -0.25 },
-      pinRadius: 0.06,
-      pinAngle: -1.2,
-      retracted: 0.22,
+      fixedPivot: { x: 0, y: -0.25 },
+      movingPivot: { radius: 0.06, angle: -1.2 },
+      retractedLength: 0.22,
       stroke: 0.03,
-      weights: arm.weights,
-      lean: arm.lean,
+      masses: arm.masses,
+      frameTilt: arm.frameTilt,
       springs: [
         {
-          fixed: arm.anchor,
-          radius: arm.pinRadius,
-          angle: arm.pinAngle,
+          fixedPivot: arm.fixedPivot,
+          radius: arm.movingPivot.radius,
+          angle: arm.movingPivot.angle,
           stiffness: out.stiffness as number,
           freeLength: arm.freeLength,
           preload: arm.preload,
@@ -86,20 +84,20 @@ describe("counterbalance against other routes", () => {
     let worst = 0
     fc.assert(
       fc.property(arms, between(0.05, 0.3), (arm, height) => {
-        const [x, y] = arm.weights.reduce(
+        const [x, y] = arm.masses.reduce(
           ([sx, sy], w) => [sx + w.mass * w.radius * Math.cos(w.angle), sy + w.mass * w.radius * Math.sin(w.angle)],
           [0, 0],
         )
-        const up = Math.PI / 2 - arm.lean - Math.atan2(y, x) + arm.pinAngle
+        const up = Math.PI / 2 - arm.frameTilt - Math.atan2(y, x) + arm.movingPivot.angle
         const placed = {
           ...arm,
           freeLength: 0,
           preload: 0,
-          anchor: { x: arm.hinge.x + height * Math.cos(up), y: arm.hinge.y + height * Math.sin(up) },
+          fixedPivot: { x: arm.hinge.x + height * Math.cos(up), y: arm.hinge.y + height * Math.sin(up) },
         }
-        const { idealStiffness, offIdeal } = counterbalance(placed)
+        const { idealStiffness, idealDeviation } = counterbalance(placed)
         const balanced = counterbalance({ ...placed, stiffness: idealStiffness })
-        worst = Math.max(worst, balanced.residual / balanced.unbalanced, Math.abs(offIdeal))
+        worst = Math.max(worst, balanced.maxUnbalancedMoment / balanced.maxGravityMoment, Math.abs(idealDeviation))
       }),
       { numRuns: 80 },
     )
@@ -109,12 +107,12 @@ describe("counterbalance against other routes", () => {
   it("the worst lean is that of a scan, fine about its worst", () => {
     let worst = 0
     fc.assert(
-      fc.property(arms, between(0, 0.6), (arm, leanEitherWay) => {
-        const out = counterbalance({ ...arm, leanEitherWay })
-        const residualAt = (part: number) => counterbalance({ ...arm, lean: arm.lean + leanEitherWay * part }).residual
+      fc.property(arms, between(0, 0.6), (arm, tiltEitherWay) => {
+        const out = counterbalance({ ...arm, tiltEitherWay })
+        const residualAt = (part: number) => counterbalance({ ...arm, frameTilt: arm.frameTilt + tiltEitherWay * part }).maxUnbalancedMoment
         const scan = highest(residualAt, -1, 1, 40)
-        expect(scan).toBeLessThanOrEqual(out.leanResidual * (1 + 1e-9))
-        worst = Math.max(worst, (out.leanResidual - scan) / (out.leanResidual + out.unbalanced))
+        expect(scan).toBeLessThanOrEqual(out.maxTiltedUnbalancedMoment * (1 + 1e-9))
+        worst = Math.max(worst, (out.maxTiltedUnbalancedMoment - scan) / (out.maxTiltedUnbalancedMoment + out.maxGravityMoment))
       }),
       { numRuns: 12 },
     )
@@ -124,10 +122,10 @@ describe("counterbalance against other routes", () => {
   it("a gas strut stores the area under its force", () => {
     const strut = { extended: 0.3, stroke: 0.1, force: 120, progression: 1.4 }
     const arm = counterbalance({
-      element: "gas strut",
-      anchor: { x: 0.02, y: -0.24 },
-      pinRadius: 0.08,
-      weights: [{ mass: 2, radius: 0.4 }],
+      type: "gas-strut",
+      fixedPivot: { x: 0.02, y: -0.24 },
+      movingPivot: { radius: 0.08 },
+      masses: [{ mass: 2, radius: 0.4 }],
       lowAngle: -0.6,
       highAngle: 0.5,
       strut,
@@ -145,16 +143,16 @@ describe("counterbalance against other routes", () => {
 describe("counterbalance refuses and warns", () => {
   it("a strut that does not reach, by how much and what would", () => {
     const base = {
-      element: "gas strut",
-      anchor: { x: 0.02, y: -0.24 },
-      pinRadius: 0.08,
-      weights: [{ mass: 2, radius: 0.4 }],
+      type: "gas-strut",
+      fixedPivot: { x: 0.02, y: -0.24 },
+      movingPivot: { radius: 0.08 },
+      masses: [{ mass: 2, radius: 0.4 }],
       lowAngle: -0.6,
       highAngle: 0.5,
     } as const
     const outcome = counterbalance.attempt({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } })
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
-    expect(outcome.error.noSolution).toBe("strut-out-of-reach")
+    expect(outcome.error.noSolution).toBe("out-of-reach")
     expect(outcome.error.shortBy).toBeGreaterThan(0)
     const { nearest } = outcome.error
     expect(Object.keys(nearest)).not.toHaveLength(0)
@@ -174,18 +172,18 @@ describe("counterbalance refuses and warns", () => {
 
   it("warns of stored energy, of a worse balance and of the lean", () => {
     const codes = (change: object) => counterbalance({ ...counterbalance.example, ...change }).cautions.map((c) => c.code)
-    expect(codes({})).toEqual(expect.arrayContaining(["pinch-point", "stored-energy", "moves-unpowered"]))
-    expect(codes({ anchor: { x: 0, y: -0.3 } })).toContain("makes-worse")
-    expect(codes({ element: "cord" })).toContain("cord-is-not-a-spring")
+    expect(codes({})).toEqual(expect.arrayContaining(["pinch", "stored-energy", "falls-unpowered"]))
+    expect(codes({ fixedPivot: { x: 0, y: -0.3 } })).toContain("makes-worse")
+    expect(codes({ type: "cord" })).toContain("cord-is-not-a-spring")
     expect(
       counterbalance({
-        anchor: { x: 0, y: 0.1 },
-        pinRadius: 0.06,
-        weights: [{ mass: 1, radius: 0.5 }],
+        fixedPivot: { x: 0, y: 0.1 },
+        movingPivot: { radius: 0.06 },
+        masses: [{ mass: 1, radius: 0.5 }],
         lowAngle: -1,
         highAngle: 1,
         stiffness: (standardGravity * 0.5) / 0.006,
-        leanEitherWay: 0.3,
+        tiltEitherWay: 0.3,
       }).cautions.map((c) => c.code),
     ).toContain("lean-spoils-balance")
   })

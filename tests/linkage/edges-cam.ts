@@ -50,7 +50,7 @@ const blocked = { lift: "30 mm", primeRadius: "35 mm", offset: 0, rollerRadius: 
 
 export const edges: Edges = {
   cautions: [
-    { solver: camDrive, code: "pinch-point", severity: "warning", shown: {}, notShown: null },
+    { solver: camDrive, code: "pinch", severity: "warning", shown: {}, notShown: null },
     { solver: camDrive, code: "large-pressure-angle", severity: "caution", shown: { lift: 0.0372 }, notShown: { lift: 0.037 } },
     {
       solver: camDrive,
@@ -76,14 +76,14 @@ export const edges: Edges = {
     },
     {
       solver: camDrive,
-      code: "falls-without-power",
+      code: "falls-unpowered",
       severity: "warning",
       shown: { load: 1e-3, followerMass: 0 },
       notShown: { load: 0, followerMass: 0 },
     },
     {
       solver: camDrive,
-      code: "falls-without-power",
+      code: "falls-unpowered",
       severity: "warning",
       shown: { load: 0, followerMass: 1e-3 },
       notShown: { load: 0, followerMass: 0 },

@@ -22,9 +22,9 @@ const upright = (mass: number) => ({ ...ahead(0.2), masses: [{ mass, forward: 0,
 
 export const edges: Edges = {
   cautions: [
-    { solver: foldingChain, code: "pinch-point", severity: "warning", shown: {}, notShown: null },
+    { solver: foldingChain, code: "pinch", severity: "warning", shown: {}, notShown: null },
     { solver: foldingChain, code: "tip-sweeps", severity: "warning", shown: {}, notShown: null },
-    { solver: foldingChain, code: "falls-without-power", severity: "warning", shown: light(1e-3), notShown: light(0) },
+    { solver: foldingChain, code: "falls-unpowered", severity: "warning", shown: light(1e-3), notShown: light(0) },
     // cos passes nothing at a quarter turn from level: 0.5708 on from 1 rad
     { solver: foldingChain, code: "effort-reverses", severity: "caution", shown: over(0.5712), notShown: over(0.5704) },
     {
@@ -37,9 +37,9 @@ export const edges: Edges = {
     { solver: foldingChain, code: "joints-in-turn", severity: "note", shown: segment({ endsAt: 0.999 }), notShown: segment({ endsAt: 1 }) },
     { solver: foldingChain, code: "hinge-bends", severity: "caution", shown: { planeTilt: 1e-3 }, notShown: { planeTilt: 0 } },
     { solver: foldingChain, code: "hinge-bends", severity: "caution", shown: { planeTilt: -1e-3 }, notShown: { planeTilt: 0 } },
-    { solver: skewHinge, code: "pinch-point", severity: "warning", shown: {}, notShown: null },
+    { solver: skewHinge, code: "pinch", severity: "warning", shown: {}, notShown: null },
     { solver: skewHinge, code: "tip-sweeps", severity: "warning", shown: {}, notShown: null },
-    { solver: skewHinge, code: "falls-without-power", severity: "warning", shown: upright(1e-3), notShown: upright(0) },
+    { solver: skewHinge, code: "falls-unpowered", severity: "warning", shown: upright(1e-3), notShown: upright(0) },
     { solver: skewHinge, code: "not-seen-from-front", severity: "note", shown: ahead(0.1001), notShown: ahead(0.0999) },
     { solver: skewHinge, code: "not-seen-from-front", severity: "note", shown: ahead(-0.1001), notShown: ahead(-0.0999) },
     { solver: skewHinge, code: "friction-left-out", severity: "note", shown: { pinFriction: 0 }, notShown: { pinFriction: 1e-3 } },

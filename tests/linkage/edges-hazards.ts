@@ -28,10 +28,10 @@ const closing = [
 /** Hazards that no input takes away: links close on fingers whatever their lengths, arms and fans come down. */
 export const edges: Edges = {
   cautions: [
-    ...closing.map((solver) => ({ solver, code: "pinch-point", severity: "warning" as const, shown: {}, notShown: null })),
+    ...closing.map((solver) => ({ solver, code: "pinch", severity: "warning" as const, shown: {}, notShown: null })),
     ...[placeActuator, tetheredFan].map((solver) => ({
       solver,
-      code: "falls-without-power",
+      code: "falls-unpowered",
       severity: "warning" as const,
       shown: {},
       notShown: null,

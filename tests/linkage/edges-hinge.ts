@@ -8,26 +8,26 @@ type Si = any
 
 /** Rod length of a hinge's actuator for pivots q apart, its axis missing the base by the offset. */
 const rod = (si: Si, q: number) => (q > si.axisOffset ? Math.sqrt(q * q - si.axisOffset ** 2) : 0)
-const distance = (si: Si) => Math.hypot(si.base.x - si.hinge.x, si.base.y - si.hinge.y)
-const shortest = (si: Si) => rod(si, Math.abs(distance(si) - si.pinRadius))
-const longest = (si: Si) => rod(si, distance(si) + si.pinRadius)
+const distance = (si: Si) => Math.hypot(si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y)
+const shortest = (si: Si) => rod(si, Math.abs(distance(si) - si.movingPivot.radius))
+const longest = (si: Si) => rod(si, distance(si) + si.movingPivot.radius)
 const beyond = (si: Si) =>
-  Math.max(shortest(si) + 1e-6 * longest(si) - si.retracted, si.retracted + si.stroke - longest(si) + 1e-6 * longest(si))
-const deadPoint = (si: Si) => (si.retracted + si.stroke > longest(si) * (1 - 1e-6) ? longest(si) : shortest(si))
+  Math.max(shortest(si) + 1e-6 * longest(si) - si.retractedLength, si.retractedLength + si.stroke - longest(si) + 1e-6 * longest(si))
+const deadPoint = (si: Si) => (si.retractedLength + si.stroke > longest(si) * (1 - 1e-6) ? longest(si) : shortest(si))
 
 /** First of 33 even poses whose lever arm lies within the friction circle: angles by the law of cosines, lever by a difference. */
 function locked(si: Si) {
-  const [D, r, way] = [distance(si), si.pinRadius, si.turns === "clockwise" ? -1 : 1]
+  const [D, r, way] = [distance(si), si.movingPivot.radius, si.assembly === "clockwise" ? -1 : 1]
   const inner = (length: number) => Math.acos((D * D + r * r - length ** 2 - si.axisOffset ** 2) / (2 * D * r))
-  const circle = (si.friction * si.hingePinDiameter) / 2
+  const circle = (si.pinFriction * si.hingePinDiameter) / 2
   for (let i = 0; i <= 32; i++) {
     const extension = (si.stroke * i) / 32
-    const length = si.retracted + extension
+    const length = si.retractedLength + extension
     // dL/dφ of L² = D² + r² − 2·D·r·cos φ − o²
     const lever = (D * r * Math.sin(inner(length))) / length
     const short = (circle * (1 + 1e-6) * Math.hypot(length, si.axisOffset)) / length - lever
     if (short > 0) {
-      const base = Math.atan2(si.base.y - si.hinge.y, si.base.x - si.hinge.x) - si.pinAngle
+      const base = Math.atan2(si.fixedPivot.y - si.hinge.y, si.fixedPivot.x - si.hinge.x) - si.movingPivot.angle
       const middle = base - 2 * Math.PI * Math.round(base / (2 * Math.PI))
       return { extension, lever: way * lever, arm: lever, circle, short, angle: middle + way * inner(length) }
     }
@@ -37,16 +37,16 @@ function locked(si: Si) {
 
 /** Most energy of the springs at 33 even poses. */
 function springEnergy(si: Si): number {
-  const [D, r, way] = [distance(si), si.pinRadius, si.turns === "clockwise" ? -1 : 1]
+  const [D, r, way] = [distance(si), si.movingPivot.radius, si.assembly === "clockwise" ? -1 : 1]
   let most = 0
   for (let i = 0; i <= 32; i++) {
-    const length = si.retracted + (si.stroke * i) / 32
+    const length = si.retractedLength + (si.stroke * i) / 32
     const inner = Math.acos((D * D + r * r - length ** 2 - si.axisOffset ** 2) / (2 * D * r))
-    const arm = Math.atan2(si.base.y - si.hinge.y, si.base.x - si.hinge.x) - si.pinAngle + way * inner
+    const arm = Math.atan2(si.fixedPivot.y - si.hinge.y, si.fixedPivot.x - si.hinge.x) - si.movingPivot.angle + way * inner
     let sum = 0
     for (const s of si.springs ?? []) {
       const [x, y] = [si.hinge.x + s.radius * Math.cos(arm + s.angle), si.hinge.y + s.radius * Math.sin(arm + s.angle)]
-      const stretch = Math.hypot(s.fixed.x - x, s.fixed.y - y) - s.freeLength
+      const stretch = Math.hypot(s.fixedPivot.x - x, s.fixedPivot.y - y) - s.freeLength
       if (!s.pullsOnly || stretch > 0) sum += s.preload * stretch + (s.stiffness * stretch * stretch) / 2
     }
     most = Math.max(most, sum)
@@ -92,31 +92,35 @@ function jam(si: Si) {
 const far = (r: Si, x = 0, y = 0) =>
   Math.max(...[r.left - x, r.right - x].flatMap((a) => [r.bottom - y, r.top - y].map((b) => Math.hypot(a, b))))
 const near = (r: Si, x = 0, y = 0) => Math.hypot(Math.max(r.left - x, x - r.right, 0), Math.max(r.bottom - y, y - r.top, 0))
-const reach = (si: Si) => far(si.baseRegion, si.hinge.x, si.hinge.y) + far(si.pinRegion)
-const clear = (si: Si) => Math.max(si.clearance, 1e-6 * (si.retracted + si.stroke))
-const needed = (si: Si) => si.retracted + si.stroke + clear(si)
+const reach = (si: Si) => far(si.fixedPivotRegion, si.hinge.x, si.hinge.y) + far(si.movingPivotRegion)
+const clear = (si: Si) => Math.max(si.minDeadPointMargin, 1e-6 * (si.retractedLength + si.stroke))
+const needed = (si: Si) => si.retractedLength + si.stroke + clear(si)
 const apart = (si: Si) =>
-  Math.max(near(si.baseRegion, si.hinge.x, si.hinge.y) - far(si.pinRegion), near(si.pinRegion) - far(si.baseRegion, si.hinge.x, si.hinge.y))
+  Math.max(
+    near(si.fixedPivotRegion, si.hinge.x, si.hinge.y) - far(si.movingPivotRegion),
+    near(si.movingPivotRegion) - far(si.fixedPivotRegion, si.hinge.x, si.hinge.y),
+  )
 
 // What a search found has no formula: place-actuator.test.ts holds the searches to brute force, and here the same searches
 // say what their refusals must say.
 const free = { force: Number.POSITIVE_INFINITY }
 const anywhere = (si: Si) => ({ ...problemOf(si), lowFrom: -Math.PI, lowTo: Math.PI })
 const unlimited = (si: Si) => ({ ...anywhere(si), leastLever: 0, mostLever: 1e9, leastSine: 0, mostSwing: 1e9 })
-const widest = (si: Si) => searchPlacement(unlimited(si), { ...free, seek: "most swing", swing: 0, gap: 1e-4, budget: si.boxes })
+const widest = (si: Si) => searchPlacement(unlimited(si), { ...free, objective: "max-swing", swing: 0, gap: 1e-4, budget: si.maxBoxes })
 const kept = (si: Si) =>
-  searchPlacement(problemOf(si), { ...free, seek: "most swing", swing: 1e-3, gap: 1e-3, budget: si.boxes }).best?.found.swing ?? 0
+  searchPlacement(problemOf(si), { ...free, objective: "max-swing", swing: 1e-3, gap: 1e-3, budget: si.maxBoxes }).best?.found.swing ?? 0
 const outside = (si: Si) => {
-  const low = searchPlacement(anywhere(si), { ...free, seek: "least force", swing: si.swing, gap: si.gap, budget: si.boxes }).best?.found
-    .low
+  const low = searchPlacement(anywhere(si), { ...free, objective: "min-force", swing: si.swing, gap: si.gapLimit, budget: si.maxBoxes })
+    .best?.found.low
   return Math.max(si.lowAngle.from - (low as number), (low as number) - si.lowAngle.to)
 }
-const least = (si: Si) => searchPlacement(problemOf(si), { ...free, seek: "least force", swing: si.swing, gap: si.gap, budget: si.boxes })
+const least = (si: Si) =>
+  searchPlacement(problemOf(si), { ...free, objective: "min-force", swing: si.swing, gap: si.gapLimit, budget: si.maxBoxes })
 /** Bound of the least force, where need be from a search for a placement within the rating. */
 const provenForce = (si: Si) => {
   const { best, bound } = least(si)
-  if (!best || best.value <= si.forceRating || bound > si.forceRating) return bound
-  const goal = { ...free, seek: "least force", swing: si.swing, gap: 1e-9, budget: 8 * si.boxes, enough: si.forceRating } as const
+  if (!best || best.value <= si.ratedForce || bound > si.ratedForce) return bound
+  const goal = { ...free, objective: "min-force", swing: si.swing, gap: 1e-9, budget: 8 * si.maxBoxes, enough: si.ratedForce } as const
   return Math.max(bound, searchPlacement(problemOf(si), goal, best.found).bound)
 }
 
@@ -131,47 +135,59 @@ export const edges: Edges = {
       solver: hingeActuator,
       code: "falls-unpowered",
       severity: "warning",
-      shown: { backDriveForce: 155 },
-      notShown: { backDriveForce: 155.3 },
+      shown: { holdingForce: 155 },
+      notShown: { holdingForce: 155.3 },
     },
     {
       solver: hingeActuator,
-      code: "holds-by-little",
+      code: "thin-holding-margin",
       severity: "caution",
-      shown: { backDriveForce: 310 },
-      notShown: { backDriveForce: 310.5 },
+      shown: { holdingForce: 310 },
+      notShown: { holdingForce: 310.5 },
     },
     {
       solver: hingeActuator,
-      code: "holds-by-little",
+      code: "thin-holding-margin",
       severity: "caution",
-      shown: { backDriveForce: 155.3 },
-      notShown: { backDriveForce: 155 },
+      shown: { holdingForce: 155.3 },
+      notShown: { holdingForce: 155 },
     },
     {
       solver: hingeActuator,
       code: "holding-unknown",
       severity: "caution",
-      shown: { backDriveForce: null },
-      notShown: { backDriveForce: 155 },
+      shown: { holdingForce: null },
+      notShown: { holdingForce: 155 },
     },
     {
       solver: hingeActuator,
       code: "stored-energy",
       severity: "warning",
-      shown: { springs: [{ fixed: { x: -0.06, y: 0.12 }, radius: 0.08, stiffness: 1e-3, freeLength: 0.07 }] },
-      notShown: { springs: [{ fixed: { x: -0.06, y: 0.12 }, radius: 0.08, stiffness: 0, freeLength: 0.07 }] },
+      shown: { springs: [{ fixedPivot: { x: -0.06, y: 0.12 }, radius: 0.08, stiffness: 1e-3, freeLength: 0.07 }] },
+      notShown: { springs: [{ fixedPivot: { x: -0.06, y: 0.12 }, radius: 0.08, stiffness: 0, freeLength: 0.07 }] },
     },
     {
       solver: hingeActuator,
-      code: "small-transmission-angle",
+      code: "poor-transmission",
       severity: "caution",
-      shown: { retracted: 0.204 },
-      notShown: { retracted: 0.2041 },
+      shown: { retractedLength: 0.204 },
+      notShown: { retractedLength: 0.2041 },
     },
-    { solver: hingeActuator, code: "near-dead-point", severity: "caution", shown: { retracted: 0.1989 }, notShown: { retracted: 0.199 } },
+    {
+      solver: hingeActuator,
+      code: "near-dead-point",
+      severity: "caution",
+      shown: { retractedLength: 0.1989 },
+      notShown: { retractedLength: 0.199 },
+    },
     // the same at the far end: 0.8 mm short of the longest length
-    { solver: hingeActuator, code: "near-dead-point", severity: "caution", shown: { retracted: 0.2674 }, notShown: { retracted: 0.2673 } },
+    {
+      solver: hingeActuator,
+      code: "near-dead-point",
+      severity: "caution",
+      shown: { retractedLength: 0.2674 },
+      notShown: { retractedLength: 0.2673 },
+    },
     {
       solver: hingeActuator,
       code: "side-load",
@@ -183,37 +199,37 @@ export const edges: Edges = {
       solver: hingeActuator,
       code: "side-load",
       severity: "caution",
-      shown: { axisOffset: 1e-3, friction: 0 },
-      notShown: { axisOffset: 0, friction: 0 },
+      shown: { axisOffset: 1e-3, pinFriction: 0 },
+      notShown: { axisOffset: 0, pinFriction: 0 },
     },
     {
       solver: placeActuator,
       code: "gap-not-closed",
       severity: "caution",
-      shown: { ...place, boxes: 40 },
-      notShown: { ...place, boxes: 4000 },
+      shown: { ...place, maxBoxes: 40 },
+      notShown: { ...place, maxBoxes: 4000 },
       apart: "the search is not steady in its number of boxes",
     },
     {
       solver: placeActuator,
-      code: "small-transmission-angle",
+      code: "poor-transmission",
       severity: "caution",
-      shown: { ...place, leastTransmission: "29.8 deg" },
-      notShown: { ...place, leastTransmission: "30.01 deg" },
+      shown: { ...place, minTransmissionAngle: "29.8 deg" },
+      notShown: { ...place, minTransmissionAngle: "30.01 deg" },
     },
     {
       solver: placeActuator,
       code: "near-dead-point",
       severity: "caution",
-      shown: { ...wide, clearance: 0, swing: 2.31962890625 },
-      notShown: { ...wide, clearance: 0, swing: 2.319287109375 },
+      shown: { ...wide, minDeadPointMargin: 0, swing: 2.31962890625 },
+      notShown: { ...wide, minDeadPointMargin: 0, swing: 2.319287109375 },
     },
     {
       solver: placeActuator,
-      code: "little-force-margin",
+      code: "thin-margin",
       severity: "caution",
-      shown: { ...place, forceRating: 190.5 },
-      notShown: { ...place, forceRating: 190.7 },
+      shown: { ...place, ratedForce: 190.5 },
+      notShown: { ...place, ratedForce: 190.7 },
     },
     {
       solver: tetheredFan,
@@ -227,33 +243,33 @@ export const edges: Edges = {
     { solver: tetheredFan, code: "short-threads", severity: "note", shown: { pitch: 0, span: 0.25 }, notShown: { pitch: 0, span: 0.2501 } },
   ],
   refusals: [
-    { solver: hingeActuator, code: "dead-point", refused: { retracted: 0.1981 }, answered: { retracted: 0.1982 } },
-    { solver: hingeActuator, code: "dead-point", refused: { retracted: 0.2682 }, answered: { retracted: 0.2681 } },
+    { solver: hingeActuator, code: "dead-point", refused: { retractedLength: 0.1981 }, answered: { retractedLength: 0.1982 } },
+    { solver: hingeActuator, code: "dead-point", refused: { retractedLength: 0.2682 }, answered: { retractedLength: 0.2681 } },
     {
       solver: hingeActuator,
       code: "dead-point",
-      refused: { turns: "clockwise", retracted: 0.1981 },
-      answered: { turns: "clockwise", retracted: 0.1982 },
+      refused: { assembly: "clockwise", retractedLength: 0.1981 },
+      answered: { assembly: "clockwise", retractedLength: 0.1982 },
     },
-    { solver: hingeActuator, code: "cannot-close", refused: { retracted: 0.3082 }, answered: { retracted: 0.3081 } },
-    { solver: hingeActuator, code: "cannot-close", refused: { retracted: 0.1581 }, answered: { retracted: 0.1582 } },
+    { solver: hingeActuator, code: "cannot-close", refused: { retractedLength: 0.3082 }, answered: { retractedLength: 0.3081 } },
+    { solver: hingeActuator, code: "cannot-close", refused: { retractedLength: 0.1581 }, answered: { retractedLength: 0.1582 } },
     {
       solver: hingeActuator,
-      code: "friction-lock",
+      code: "jammed",
       refused: { ...locks, hingePinDiameter: 0.0748 },
       answered: { ...locks, hingePinDiameter: 0.0746 },
     },
     {
       solver: hingeActuator,
-      code: "friction-lock",
-      refused: { ...locks, turns: "clockwise", hingePinDiameter: 0.0748 },
-      answered: { ...locks, turns: "clockwise", hingePinDiameter: 0.0746 },
+      code: "jammed",
+      refused: { ...locks, assembly: "clockwise", hingePinDiameter: 0.0748 },
+      answered: { ...locks, assembly: "clockwise", hingePinDiameter: 0.0746 },
     },
     {
       solver: placeActuator,
       code: "regions-too-near",
-      refused: { ...place, retracted: 0.4 },
-      answered: { ...place, retracted: 0.3975 },
+      refused: { ...place, retractedLength: 0.4 },
+      answered: { ...place, retractedLength: 0.3975 },
       noNearest: "an actuator so long that only the far corners reach it fits no other limit either",
     },
     {
@@ -261,21 +277,21 @@ export const edges: Edges = {
       code: "regions-too-far",
       refused: {
         ...place,
-        retracted: 0.05,
-        baseRegion: { left: 0.201, right: 0.3, bottom: 0, top: 0.1 },
-        pinRegion: { left: 0, right: 0.1529, bottom: 0, top: 0 + 1e-6 },
+        retractedLength: 0.05,
+        fixedPivotRegion: { left: 0.201, right: 0.3, bottom: 0, top: 0.1 },
+        movingPivotRegion: { left: 0, right: 0.1529, bottom: 0, top: 0 + 1e-6 },
       },
       answered: {
         ...place,
-        retracted: 0.0504,
-        baseRegion: { left: 0.201, right: 0.3, bottom: 0, top: 0.1 },
-        pinRegion: { left: 0, right: 0.1529, bottom: 0, top: 0 + 1e-6 },
+        retractedLength: 0.0504,
+        fixedPivotRegion: { left: 0.201, right: 0.3, bottom: 0, top: 0.1 },
+        movingPivotRegion: { left: 0, right: 0.1529, bottom: 0, top: 0 + 1e-6 },
       },
       noNearest: "a longer actuator in these regions still misses the swing",
     },
     {
       solver: placeActuator,
-      code: "swing-out-of-reach",
+      code: "insufficient-swing",
       refused: { ...wide, swing: 2.37 },
       answered: { ...wide, swing: 2.36 },
     },
@@ -288,22 +304,27 @@ export const edges: Edges = {
     {
       solver: placeActuator,
       code: "limits-exclude-all",
-      refused: { ...place, boxes: 2000, gap: 0.05, leastTransmission: 1.0668 },
-      answered: { ...place, boxes: 2000, gap: 0.05, leastTransmission: 1.0664 },
+      refused: { ...place, maxBoxes: 2000, gapLimit: 0.05, minTransmissionAngle: 1.0668 },
+      answered: { ...place, maxBoxes: 2000, gapLimit: 0.05, minTransmissionAngle: 1.0664 },
     },
-    { solver: placeActuator, code: "force-too-small", refused: { ...place, forceRating: 126 }, answered: { ...place, forceRating: 127.2 } },
     {
       solver: placeActuator,
-      code: "not-found",
-      refused: { ...place, boxes: 10, swing: 1.4 },
-      answered: { ...place, boxes: 4000, swing: 1.4 },
+      code: "insufficient-force",
+      refused: { ...place, ratedForce: 126 },
+      answered: { ...place, ratedForce: 127.2 },
+    },
+    {
+      solver: placeActuator,
+      code: "no-candidate",
+      refused: { ...place, maxBoxes: 10, swing: 1.4 },
+      answered: { ...place, maxBoxes: 4000, swing: 1.4 },
       apart: "the search is not steady in its number of boxes",
     },
     {
       solver: placeActuator,
       code: "undecided",
-      refused: { ...place, boxes: 20, forceRating: 127 },
-      answered: { ...place, boxes: 20, forceRating: 127.1 },
+      refused: { ...place, maxBoxes: 20, ratedForce: 127 },
+      answered: { ...place, maxBoxes: 20, ratedForce: 127.1 },
     },
     {
       solver: tetheredFan,
@@ -315,13 +336,13 @@ export const edges: Edges = {
   faults: [
     {
       solver: hingeActuator,
-      path: "base",
-      faulty: { base: { x: 0, y: 0.9e-6 } },
-      sound: { base: { x: 0, y: 1.1e-6 } },
+      path: "fixedPivot",
+      faulty: { fixedPivot: { x: 0, y: 0.9e-6 } },
+      sound: { fixedPivot: { x: 0, y: 1.1e-6 } },
       apart: "a tenth of a micrometre",
     },
     { solver: hingeActuator, path: "extension", faulty: { extension: 0.0401 }, sound: { extension: 0.04 } },
-    ...(["baseRegion", "pinRegion"] as const).flatMap((region) => {
+    ...(["fixedPivotRegion", "movingPivotRegion"] as const).flatMap((region) => {
       const box = { left: -0.1, right: 0.02, bottom: -0.28, top: -0.05 }
       return [
         {
@@ -350,18 +371,18 @@ export const edges: Edges = {
       faulty: { ...place, lowAngle: { from: -1.2, to: 5.09 } },
       sound: { ...place, lowAngle: { from: -1.2, to: 5.08 } },
     },
-    { solver: placeActuator, path: "mostSwing", faulty: { ...place, mostSwing: "59.9 deg" }, sound: { ...place, mostSwing: "60 deg" } },
+    { solver: placeActuator, path: "maxSwing", faulty: { ...place, maxSwing: "59.9 deg" }, sound: { ...place, maxSwing: "60 deg" } },
     {
       solver: placeActuator,
-      path: "mostLever",
-      faulty: { ...place, leastLever: 0.02, mostLever: 0.02 },
-      sound: { ...place, leastLever: 0.02, mostLever: 0.0201 },
+      path: "maxLever",
+      faulty: { ...place, minLever: 0.02, maxLever: 0.02 },
+      sound: { ...place, minLever: 0.02, maxLever: 0.0201 },
     },
     {
       solver: placeActuator,
-      path: "weights",
-      faulty: { ...place, weights: [{ mass: 0, radius: 0.5 }] },
-      sound: { ...place, weights: [{ mass: 1e-3, radius: 0.5 }] },
+      path: "masses",
+      faulty: { ...place, masses: [{ mass: 0, radius: 0.5 }] },
+      sound: { ...place, masses: [{ mass: 1e-3, radius: 0.5 }] },
     },
     {
       solver: tetheredFan,
@@ -389,36 +410,36 @@ export const edges: Edges = {
         [`hingeActuator.${code}.shortBy`, beyond],
         [`hingeActuator.${code}.at.shortest`, shortest],
         [`hingeActuator.${code}.at.longest`, longest],
-        [`hingeActuator.${code}.at.extended`, (si: Si) => si.retracted + si.stroke],
+        [`hingeActuator.${code}.at.extended`, (si: Si) => si.retractedLength + si.stroke],
       ]),
     ),
     "hingeActuator.dead-point.at.deadPoint": deadPoint,
-    "hingeActuator.dead-point.at.extension": (si) => Math.min(si.stroke, Math.max(0, deadPoint(si) - si.retracted)),
-    "hingeActuator.friction-lock.shortBy": (si) => locked(si).short,
-    "hingeActuator.friction-lock.at.extension": (si) => locked(si).extension,
-    "hingeActuator.friction-lock.at.angle": (si) => locked(si).angle,
-    "hingeActuator.friction-lock.at.lever": (si) => locked(si).lever,
-    "hingeActuator.friction-lock.at.frictionRadius": (si) => locked(si).circle,
-    "hingeActuator.friction-lock.arm": (si) => locked(si).arm,
+    "hingeActuator.dead-point.at.extension": (si) => Math.min(si.stroke, Math.max(0, deadPoint(si) - si.retractedLength)),
+    "hingeActuator.jammed.shortBy": (si) => locked(si).short,
+    "hingeActuator.jammed.at.extension": (si) => locked(si).extension,
+    "hingeActuator.jammed.at.angle": (si) => locked(si).angle,
+    "hingeActuator.jammed.at.lever": (si) => locked(si).lever,
+    "hingeActuator.jammed.at.frictionRadius": (si) => locked(si).circle,
+    "hingeActuator.jammed.arm": (si) => locked(si).arm,
     "placeActuator.regions-too-near.shortBy": (si) => needed(si) - reach(si),
     "placeActuator.regions-too-near.at.reach": reach,
     "placeActuator.regions-too-near.at.needed": needed,
-    "placeActuator.regions-too-far.shortBy": (si) => apart(si) - (si.retracted - clear(si)),
+    "placeActuator.regions-too-far.shortBy": (si) => apart(si) - (si.retractedLength - clear(si)),
     "placeActuator.regions-too-far.at.apart": apart,
-    "placeActuator.regions-too-far.at.room": (si) => si.retracted - clear(si),
-    "placeActuator.swing-out-of-reach.shortBy": (si) => si.swing - (widest(si).best?.found.swing ?? 0),
-    "placeActuator.swing-out-of-reach.at.mostSwing": (si) => Math.min(si.swing, Math.max(0, -widest(si).bound)),
+    "placeActuator.regions-too-far.at.room": (si) => si.retractedLength - clear(si),
+    "placeActuator.insufficient-swing.shortBy": (si) => si.swing - (widest(si).best?.found.swing ?? 0),
+    "placeActuator.insufficient-swing.at.maxSwing": (si) => Math.min(si.swing, Math.max(0, -widest(si).bound)),
     "placeActuator.low-end-out-of-range.shortBy": outside,
     "placeActuator.limits-exclude-all.shortBy": (si) => si.swing - kept(si),
     ...Object.fromEntries(
-      ["force-too-small", "undecided"].flatMap((code) => [
-        [`placeActuator.${code}.shortBy`, (si: Si) => (least(si).best?.value as number) - si.forceRating],
+      ["insufficient-force", "undecided"].flatMap((code) => [
+        [`placeActuator.${code}.shortBy`, (si: Si) => (least(si).best?.value as number) - si.ratedForce],
         [`placeActuator.${code}.at.peakForce`, (si: Si) => least(si).best?.value as number],
         [`placeActuator.${code}.at.forceBound`, provenForce],
       ]),
     ),
-    "placeActuator.not-found.shortBy": (si) => si.swing,
-    "placeActuator.not-found.at.boxes": (si) => least(si).explored,
+    "placeActuator.no-candidate.shortBy": (si) => si.swing,
+    "placeActuator.no-candidate.at.maxBoxes": (si) => least(si).explored,
     "tetheredFan.thread-too-short.shortBy": (si) => jam(si).short,
     "tetheredFan.thread-too-short.at.driverAngle": (si) => jam(si).driver,
     "tetheredFan.thread-too-short.at.vane": (si) => jam(si).vane,

@@ -4,15 +4,15 @@ import type { Edges } from "../helpers/edges.js"
 /** Moment of spring and load at an angle, by the places of pin and anchor. */
 // biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
 function momentAt(si: any, angle: number): number {
-  const [x, y] = [-si.pinRadius * Math.cos(angle), -si.pinRadius * Math.sin(angle)]
-  const length = Math.hypot(si.anchorDistance - x, y)
+  const [x, y] = [-si.movingPivotRadius * Math.cos(angle), -si.movingPivotRadius * Math.sin(angle)]
+  const length = Math.hypot(si.fixedPivotDistance - x, y)
   const pull = length <= si.freeLength ? 0 : si.preload + si.springRate * (length - si.freeLength)
-  return (x * -y - y * (si.anchorDistance - x)) * (pull / length) + si.loadMoment
+  return (x * -y - y * (si.fixedPivotDistance - x)) * (pull / length) + si.loadMoment
 }
 
 export const edges: Edges = {
   cautions: [
-    { solver: overCentreLatch, code: "pinch-point", severity: "warning", shown: {}, notShown: null },
+    { solver: overCentreLatch, code: "pinch", severity: "warning", shown: {}, notShown: null },
     { solver: overCentreLatch, code: "snaps-over", severity: "warning", shown: {}, notShown: null },
     { solver: overCentreLatch, code: "stored-energy", severity: "warning", shown: {}, notShown: null },
     // three degrees past the dead centre, and past where a load moves the snap-over point to
@@ -36,12 +36,12 @@ export const edges: Edges = {
     { solver: overCentreLatch, code: "does-not-hold", refused: { loadMoment: -0.315 }, answered: { loadMoment: -0.3138 } },
   ],
   faults: [
-    { solver: overCentreLatch, path: "pinRadius", faulty: { pinRadius: "60 mm" }, sound: { pinRadius: "59.9 mm" } },
+    { solver: overCentreLatch, path: "movingPivotRadius", faulty: { movingPivotRadius: "60 mm" }, sound: { movingPivotRadius: "59.9 mm" } },
     { solver: overCentreLatch, path: "freeLength", faulty: { freeLength: "80 mm" }, sound: { freeLength: "79.9 mm" } },
   ],
   numbers: {
     "overCentreLatch.does-not-hold.shortBy": (si) => Math.max(momentAt(si, -si.clockwiseStop), -momentAt(si, si.counterStop), 1e-9),
     "overCentreLatch.trips-by-little.past": (si, out) => Math.min(si.counterStop - out.snapAngle, out.snapAngle + si.clockwiseStop),
-    "overCentreLatch.freeLength.longest": (si) => si.anchorDistance + si.pinRadius,
+    "overCentreLatch.freeLength.longest": (si) => si.fixedPivotDistance + si.movingPivotRadius,
   },
 }

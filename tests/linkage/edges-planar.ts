@@ -151,7 +151,7 @@ export const edges: Edges = {
   cautions: [
     {
       solver: planarLinkage,
-      code: "falls-without-power",
+      code: "falls-unpowered",
       severity: "warning",
       shown: { loads: [{ point: "B", forceY: -3 }] },
       notShown: { loads: [] },
@@ -197,7 +197,7 @@ export const edges: Edges = {
     { solver: planarLinkage, code: "dead-point", refused: { ...rocker, ...to(1.662) }, answered: { ...rocker, ...to(1.65) } },
     {
       solver: planarLinkage,
-      code: "cannot-assemble",
+      code: "cannot-close",
       refused: apartLoops(0.005),
       answered: apartLoops(0.045),
       apart: "the shortest coupler that closes depends on where the crank stands",

@@ -22,7 +22,7 @@ const twoPivots = (angle: number) => ({
 export const edges: Edges = {
   cautions: [
     { solver: fourBarSynthesis, code: "path-between-poses", severity: "note", shown: {}, notShown: null },
-    { solver: fourBarSynthesis, code: "pinch-point", severity: "warning", shown: {}, notShown: null },
+    { solver: fourBarSynthesis, code: "pinch", severity: "warning", shown: {}, notShown: null },
     {
       solver: fourBarSynthesis,
       code: "poor-transmission",
@@ -45,27 +45,27 @@ export const edges: Edges = {
   faults: [
     {
       solver: fourBarSynthesis,
-      path: "fixedPivots.right",
-      faulty: { fixedPivots: region(-0.0801, 0.14) },
-      sound: { fixedPivots: region(-0.08, 0.14) },
+      path: "fixedPivotRegion.right",
+      faulty: { fixedPivotRegion: region(-0.0801, 0.14) },
+      sound: { fixedPivotRegion: region(-0.08, 0.14) },
     },
     {
       solver: fourBarSynthesis,
-      path: "fixedPivots.top",
-      faulty: { fixedPivots: region(0.06, 0.0399) },
-      sound: { fixedPivots: region(0.06, 0.04) },
+      path: "fixedPivotRegion.top",
+      faulty: { fixedPivotRegion: region(0.06, 0.0399) },
+      sound: { fixedPivotRegion: region(0.06, 0.04) },
     },
     {
       solver: fourBarSynthesis,
-      path: "movingPivots.right",
-      faulty: { movingPivots: pins(-0.1001, 0.12) },
-      sound: { movingPivots: pins(-0.1, 0.12) },
+      path: "movingPivotRegion.right",
+      faulty: { movingPivotRegion: pins(-0.1001, 0.12) },
+      sound: { movingPivotRegion: pins(-0.1, 0.12) },
     },
     {
       solver: fourBarSynthesis,
-      path: "movingPivots.top",
-      faulty: { movingPivots: pins(0.12, -0.1001) },
-      sound: { movingPivots: pins(0.12, -0.1) },
+      path: "movingPivotRegion.top",
+      faulty: { movingPivotRegion: pins(0.12, -0.1001) },
+      sound: { movingPivotRegion: pins(0.12, -0.1) },
     },
     {
       solver: fourBarSynthesis,
@@ -84,8 +84,8 @@ export const edges: Edges = {
     "fourBarSynthesis.no-candidate.shortBy": () => 1,
     "fourBarSynthesis.no-candidate.at.pairs": (si) => linksOf(si).length * (linksOf(si).length - 1),
     "fourBarSynthesis.step.links": (si) =>
-      (Math.floor((si.fixedPivots.right - si.fixedPivots.left) / si.step + 1e-9) + 1) *
-      (Math.floor((si.fixedPivots.top - si.fixedPivots.bottom) / si.step + 1e-9) + 1),
+      (Math.floor((si.fixedPivotRegion.right - si.fixedPivotRegion.left) / si.step + 1e-9) + 1) *
+      (Math.floor((si.fixedPivotRegion.top - si.fixedPivotRegion.bottom) / si.step + 1e-9) + 1),
     "fourBarSynthesis.step.most": () => 400,
   },
 }

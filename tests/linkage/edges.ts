@@ -66,13 +66,13 @@ const scissorPeak = (si: any) => Math.max(Math.abs(scissorForce(si, si.foldedAng
 // biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
 function pushrod(si: any) {
   const at = (angle: number) =>
-    Math.hypot(si.distance - si.servoHorn * Math.cos(si.servoHornAngle + angle), si.servoHorn * Math.sin(si.servoHornAngle + angle))
+    Math.hypot(si.pivotDistance - si.servoHorn * Math.cos(si.servoHornAngle + angle), si.servoHorn * Math.sin(si.servoHornAngle + angle))
   const rod = Math.hypot(
-    si.distance + si.flapHorn * Math.cos(si.flapHornAngle) - si.servoHorn * Math.cos(si.servoHornAngle),
+    si.pivotDistance + si.flapHorn * Math.cos(si.flapHornAngle) - si.servoHorn * Math.cos(si.servoHornAngle),
     si.flapHorn * Math.sin(si.flapHornAngle) - si.servoHorn * Math.sin(si.servoHornAngle),
   )
-  const turns = [-2, -1, 0, 1, 2].map((k) => k * Math.PI - si.servoHornAngle).filter((a) => a > si.travelFrom && a < si.travelTo)
-  const angles = [si.travelFrom, si.travelTo, ...turns]
+  const turns = [-2, -1, 0, 1, 2].map((k) => k * Math.PI - si.servoHornAngle).filter((a) => a > si.minServoAngle && a < si.maxServoAngle)
+  const angles = [si.minServoAngle, si.maxServoAngle, ...turns]
   const clear = 1e-6 * (rod + si.flapHorn)
   const far = angles.reduce((a, b) => (at(b) > at(a) ? b : a))
   const near = angles.reduce((a, b) => (at(b) < at(a) ? b : a))
@@ -84,7 +84,7 @@ function pushrod(si: any) {
 /** Greatest servo torque over the travel, from the slope of the flap angle by the law of cosines, scanned and refined. */
 // biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
 function servoPeak(si: any): number {
-  const { distance: d, servoHorn: a, flapHorn: c } = si
+  const { pivotDistance: d, servoHorn: a, flapHorn: c } = si
   const b = Math.hypot(
     d + c * Math.cos(si.flapHornAngle) - a * Math.cos(si.servoHornAngle),
     c * Math.sin(si.flapHornAngle) - a * Math.sin(si.servoHornAngle),
@@ -115,11 +115,11 @@ function servoPeak(si: any): number {
     const w = Math.abs(ratio) * si.servoSpeed
     const air =
       ((si.airDensity * si.dragCoefficient * si.flapWidth) / 2) *
-      ((w * w * si.flapDepth ** 4) / 4 + (2 * w * si.wind * si.flapDepth ** 3) / 3 + (si.wind ** 2 * si.flapDepth ** 2) / 2)
+      ((w * w * si.flapDepth ** 4) / 4 + (2 * w * si.windSpeed * si.flapDepth ** 3) / 3 + (si.windSpeed ** 2 * si.flapDepth ** 2) / 2)
     return Math.abs((still + (still < 0 ? -air : air)) * ratio)
   }
   const n = 2000
-  const at = (k: number) => si.travelFrom + ((si.travelTo - si.travelFrom) * k) / n
+  const at = (k: number) => si.minServoAngle + ((si.maxServoAngle - si.minServoAngle) * k) / n
   let best = 0
   for (let k = 1; k <= n; k++) if (torque(at(k)) > torque(at(best))) best = k
   let [low, high] = [at(Math.max(0, best - 1)), at(Math.min(n, best + 1))]
@@ -128,7 +128,7 @@ function servoPeak(si: any): number {
     if (torque(p) < torque(q)) low = p
     else high = q
   }
-  return Math.max(torque((low + high) / 2), torque(si.travelFrom), torque(si.travelTo))
+  return Math.max(torque((low + high) / 2), torque(si.minServoAngle), torque(si.maxServoAngle))
 }
 
 /** Length of a counterbalance's element over 181 even poses: the first one outside the strut's span. */
@@ -138,8 +138,8 @@ function strutPose(si: any) {
   for (let i = 0; i <= 180; i++) {
     const angle = si.lowAngle + ((si.highAngle - si.lowAngle) * i) / 180
     const [dx, dy] = [si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y]
-    const [d, r] = [Math.hypot(dx, dy), si.pinRadius]
-    const length = Math.sqrt(d * d + r * r - 2 * d * r * Math.cos(angle + si.pinAngle - Math.atan2(dy, dx)))
+    const [d, r] = [Math.hypot(dx, dy), si.movingPivot.radius]
+    const length = Math.sqrt(d * d + r * r - 2 * d * r * Math.cos(angle + si.movingPivot.angle - Math.atan2(dy, dx)))
     const short = Math.max(length - extended, extended - stroke - length)
     if (short > 1e-12) return { angle, length, short }
   }
@@ -148,7 +148,7 @@ function strutPose(si: any) {
 
 const rocker = { input: "75 mm", coupler: "45 mm", output: "85 mm" }
 const parallelogram = { ground: "100 mm", input: "40 mm", coupler: "100 mm", output: "40 mm" }
-const strut = { element: "gas strut", coil: null, strut: { extended: 0.17, stroke: 0.16, force: 50 } }
+const strut = { element: "gas-strut", coil: null, strut: { extended: 0.17, stroke: 0.16, force: 50 } }
 const bound = { servoHorn: "25 mm", flapHorn: "20 mm", servoTorque: null }
 
 export const edges: Edges = {
@@ -183,36 +183,36 @@ export const edges: Edges = {
     },
     {
       solver: servoPushrod,
-      code: "pinch-point",
+      code: "pinch",
       severity: "warning",
-      shown: { travelFrom: 0, travelTo: 1e-3 },
-      notShown: { travelFrom: 0, travelTo: 0 },
+      shown: { minServoAngle: 0, maxServoAngle: 1e-3 },
+      notShown: { minServoAngle: 0, maxServoAngle: 0 },
     },
-    { solver: servoPushrod, code: "falls-without-power", severity: "warning", shown: { flapMass: 1e-3 }, notShown: { flapMass: 0 } },
+    { solver: servoPushrod, code: "falls-unpowered", severity: "warning", shown: { flapMass: 1e-3 }, notShown: { flapMass: 0 } },
     {
       solver: servoPushrod,
       code: "reverses",
       severity: "caution",
-      shown: { servoTorque: null, travelTo: 1.78 },
-      notShown: { servoTorque: null, travelTo: 1.779 },
+      shown: { servoTorque: null, maxServoAngle: 1.78 },
+      notShown: { servoTorque: null, maxServoAngle: 1.779 },
     },
     {
       solver: servoPushrod,
       code: "reverses",
       severity: "caution",
-      shown: { servoTorque: null, travelFrom: -1.399 },
-      notShown: { servoTorque: null, travelFrom: -1.398 },
+      shown: { servoTorque: null, minServoAngle: -1.399 },
+      notShown: { servoTorque: null, minServoAngle: -1.398 },
     },
     {
       solver: servoPushrod,
       code: "gusts",
       severity: "caution",
-      shown: { flapWidth: 0.1, flapDepth: 0.1, wind: 1e-3 },
-      notShown: { flapWidth: 0.1, flapDepth: 0.1, wind: 0 },
+      shown: { flapWidth: 0.1, flapDepth: 0.1, windSpeed: 1e-3 },
+      notShown: { flapWidth: 0.1, flapDepth: 0.1, windSpeed: 0 },
     },
     {
       solver: servoPushrod,
-      code: "little-torque-left",
+      code: "thin-margin",
       severity: "caution",
       shown: { servoTorque: 0.247 },
       notShown: { servoTorque: 0.2475 },
@@ -246,11 +246,11 @@ export const edges: Edges = {
       shown: { foldedAngle: "18.43 deg" },
       notShown: { foldedAngle: "18.44 deg" },
     },
-    { solver: scissor, code: "falls-without-power", severity: "warning", shown: { tilt: 1e-3 }, notShown: { tilt: 0 } },
-    { solver: scissor, code: "falls-without-power", severity: "warning", shown: { tilt: -1e-3 }, notShown: { tilt: 0 } },
+    { solver: scissor, code: "falls-unpowered", severity: "warning", shown: { tilt: 1e-3 }, notShown: { tilt: 0 } },
+    { solver: scissor, code: "falls-unpowered", severity: "warning", shown: { tilt: -1e-3 }, notShown: { tilt: 0 } },
     {
       solver: scissor,
-      code: "screw-runs-back",
+      code: "thin-holding-margin",
       severity: "warning",
       shown: { screwEfficiency: 0.401 },
       notShown: { screwEfficiency: 0.4 },
@@ -261,15 +261,15 @@ export const edges: Edges = {
       code: "force-changes-sign",
       severity: "caution",
       // one cell carrying only itself, held at one joint: the force is nothing where the arms stand at the tilt
-      shown: { anchor: "lower", cells: 1, tipMass: 0, tilt: "43.2 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
-      notShown: { anchor: "lower", cells: 1, tipMass: 0, tilt: "42.8 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
+      shown: { fixedJoint: "lower", cells: 1, tipMass: 0, tilt: "43.2 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
+      notShown: { fixedJoint: "lower", cells: 1, tipMass: 0, tilt: "42.8 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
     },
     {
       solver: scissor,
       code: "force-changes-sign",
       severity: "caution",
-      shown: { anchor: "upper", cells: 1, tipMass: 0, tilt: "-61.8 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
-      notShown: { anchor: "upper", cells: 1, tipMass: 0, tilt: "-62.2 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
+      shown: { fixedJoint: "upper", cells: 1, tipMass: 0, tilt: "-61.8 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
+      notShown: { fixedJoint: "upper", cells: 1, tipMass: 0, tilt: "-62.2 deg", foldedAngle: "43 deg", extendedAngle: "62 deg" },
     },
     {
       solver: counterbalance,
@@ -280,26 +280,26 @@ export const edges: Edges = {
     },
     {
       solver: counterbalance,
-      code: "moves-unpowered",
+      code: "falls-unpowered",
       severity: "warning",
-      shown: { weights: [{ mass: 1e-3, radius: 0.5 }], coil: null, stiffness: 0, freeLength: 0, preload: 0 },
-      notShown: { weights: [{ mass: 0, radius: 0.5 }], coil: null, stiffness: 0, freeLength: 0, preload: 0 },
+      shown: { masses: [{ mass: 1e-3, radius: 0.5 }], coil: null, stiffness: 0, freeLength: 0, preload: 0 },
+      notShown: { masses: [{ mass: 0, radius: 0.5 }], coil: null, stiffness: 0, freeLength: 0, preload: 0 },
     },
     {
       solver: counterbalance,
       code: "makes-worse",
       severity: "caution",
-      shown: { anchor: { x: "-20 mm", y: "5.3 mm" } },
-      notShown: { anchor: { x: "-20 mm", y: "5.34 mm" } },
+      shown: { fixedPivot: { x: "-20 mm", y: "5.3 mm" } },
+      notShown: { fixedPivot: { x: "-20 mm", y: "5.34 mm" } },
     },
     {
       solver: counterbalance,
       code: "lean-spoils-balance",
       severity: "note",
-      shown: { leanEitherWay: 0.118 },
-      notShown: { leanEitherWay: 0.1177 },
+      shown: { tiltEitherWay: 0.118 },
+      notShown: { tiltEitherWay: 0.1177 },
     },
-    { solver: counterbalance, code: "cord-is-not-a-spring", severity: "note", shown: { element: "cord" }, notShown: { element: "spring" } },
+    { solver: counterbalance, code: "cord-is-not-a-spring", severity: "note", shown: { type: "cord" }, notShown: { type: "spring" } },
     {
       solver: counterbalance,
       code: "strut-varies",
@@ -314,10 +314,10 @@ export const edges: Edges = {
     { solver: fourBarLimits, code: "cannot-close", refused: { coupler: "220.1 mm" }, answered: { coupler: "219.9 mm" } },
     { solver: fourBar, code: "cannot-close", refused: { ...rocker, inputAngle: 1.6559 }, answered: { ...rocker, inputAngle: 1.6558 } },
     { solver: fourBar, code: "cannot-close", refused: { ...rocker, inputAngle: -1.6559 }, answered: { ...rocker, inputAngle: -1.6558 } },
-    { solver: fourBar, code: "toggle", refused: { ...parallelogram, inputAngle: 0 }, answered: { ...parallelogram, inputAngle: 1e-3 } },
+    { solver: fourBar, code: "dead-point", refused: { ...parallelogram, inputAngle: 0 }, answered: { ...parallelogram, inputAngle: 1e-3 } },
     {
       solver: fourBar,
-      code: "free-output",
+      code: "indeterminate",
       refused: { input: "100 mm", coupler: "80 mm", inputAngle: 0 },
       answered: { input: "100 mm", coupler: "80 mm", inputAngle: 1e-3 },
     },
@@ -329,7 +329,7 @@ export const edges: Edges = {
     },
     {
       solver: sliderCrank,
-      code: "toggle",
+      code: "dead-point",
       refused: { offset: 0, crankAngle: "90 deg", coupler: "40 mm" },
       answered: { offset: 0, crankAngle: "90 deg", coupler: "40.1 mm" },
     },
@@ -341,27 +341,27 @@ export const edges: Edges = {
     },
     {
       solver: freudenstein,
-      code: "no-linkage",
+      code: "no-candidate",
       refused: { outputAngles: ["40 deg", "85 deg", "130 deg"] },
       answered: { outputAngles: ["40 deg", "85 deg", "130.5 deg"] },
     },
-    { solver: scissor, code: "stall", refused: { driverForce: 30.3 }, answered: { driverForce: 30.4 } },
-    { solver: servoPushrod, code: "stall", refused: { servoTorque: 0.1236 }, answered: { servoTorque: 0.1237 } },
+    { solver: scissor, code: "insufficient-force", refused: { driverForce: 30.3 }, answered: { driverForce: 30.4 } },
+    { solver: servoPushrod, code: "insufficient-torque", refused: { servoTorque: 0.1236 }, answered: { servoTorque: 0.1237 } },
     {
       solver: servoPushrod,
       code: "binding",
-      refused: { ...bound, travelFrom: "-10 deg", travelTo: 0.859 },
-      answered: { ...bound, travelFrom: "-10 deg", travelTo: 0.858 },
+      refused: { ...bound, minServoAngle: "-10 deg", maxServoAngle: 0.859 },
+      answered: { ...bound, minServoAngle: "-10 deg", maxServoAngle: 0.858 },
     },
     {
       solver: servoPushrod,
       code: "binding",
-      refused: { ...bound, travelTo: "10 deg", travelFrom: -1.008 },
-      answered: { ...bound, travelTo: "10 deg", travelFrom: -1.007 },
+      refused: { ...bound, maxServoAngle: "10 deg", minServoAngle: -1.008 },
+      answered: { ...bound, maxServoAngle: "10 deg", minServoAngle: -1.007 },
     },
     {
       solver: counterbalance,
-      code: "strut-out-of-reach",
+      code: "out-of-reach",
       refused: { ...strut, strut: { ...strut.strut, stroke: 0.085 } },
       answered: { ...strut, strut: { ...strut.strut, stroke: 0.0851 } },
     },
@@ -371,9 +371,9 @@ export const edges: Edges = {
     { solver: counterbalance, path: "highAngle", faulty: { highAngle: "-60 deg" }, sound: { highAngle: "-59.9 deg" } },
     {
       solver: counterbalance,
-      path: "anchor",
-      faulty: { anchor: { x: 0, y: 0.9e-6 } },
-      sound: { anchor: { x: 0, y: 1.1e-6 } },
+      path: "fixedPivot",
+      faulty: { fixedPivot: { x: 0, y: 0.9e-6 } },
+      sound: { fixedPivot: { x: 0, y: 1.1e-6 } },
       apart: "a tenth of a micrometre",
     },
     { solver: counterbalance, path: "strut", faulty: { ...strut, strut: null }, sound: strut },
@@ -404,30 +404,30 @@ export const edges: Edges = {
       const f = Math.sqrt(si.ground ** 2 + si.input ** 2 - 2 * si.ground * si.input * Math.cos(si.inputAngle))
       return Math.max(f - si.coupler - si.output, Math.abs(si.coupler - si.output) - f)
     },
-    "fourBar.toggle.shortBy": toClosing,
-    "fourBar.free-output.shortBy": () => 1e-3,
+    "fourBar.dead-point.shortBy": toClosing,
+    "fourBar.indeterminate.shortBy": () => 1e-3,
     "sliderCrank.cannot-close.shortBy": (si) => Math.abs(si.crank * Math.sin(si.crankAngle) - si.offset) - si.coupler,
     "sliderCrank.cannot-close.away": (si) => Math.abs(si.crank * Math.sin(si.crankAngle) - si.offset),
-    "sliderCrank.toggle.shortBy": (si) => Math.abs(si.crank * Math.sin(si.crankAngle) - si.offset) * (1 + 1e-6) - si.coupler,
+    "sliderCrank.dead-point.shortBy": (si) => Math.abs(si.crank * Math.sin(si.crankAngle) - si.offset) * (1 + 1e-6) - si.coupler,
     ...freudensteinAngles("undecided"),
-    ...freudensteinAngles("no-linkage"),
+    ...freudensteinAngles("no-candidate"),
     "freudenstein.undecided.shortBy": () => 1e-9,
-    "freudenstein.no-linkage.shortBy": (si) => {
+    "freudenstein.no-candidate.shortBy": (si) => {
       const [k1, k2] = constants(si).map(Math.abs) as [number, number, number]
       return 1e-9 * Math.max(1, k1, k2) - Math.min(k1, k2)
     },
-    "scissor.stall.shortBy": (si) => scissorPeak(si) - si.driverForce,
-    "scissor.stall.at.force": scissorPeak,
-    "scissor.stall.at.armAngle": (si) =>
+    "scissor.insufficient-force.shortBy": (si) => scissorPeak(si) - si.driverForce,
+    "scissor.insufficient-force.at.force": scissorPeak,
+    "scissor.insufficient-force.at.armAngle": (si) =>
       Math.abs(scissorForce(si, si.foldedAngle)) >= Math.abs(scissorForce(si, si.extendedAngle)) ? si.foldedAngle : si.extendedAngle,
-    "servoPushrod.stall.shortBy": (si) => servoPeak(si) - si.servoTorque,
-    "servoPushrod.stall.at.torque": servoPeak,
+    "servoPushrod.insufficient-torque.shortBy": (si) => servoPeak(si) - si.servoTorque,
+    "servoPushrod.insufficient-torque.at.torque": servoPeak,
     "servoPushrod.binding.shortBy": (si) => pushrod(si).short,
     "servoPushrod.binding.at.servoAngle": (si) => pushrod(si).angle,
-    "counterbalance.strut-out-of-reach.shortBy": (si) => strutPose(si).short,
-    "counterbalance.strut-out-of-reach.at.angle": (si) => strutPose(si).angle,
-    "counterbalance.strut-out-of-reach.at.length": (si) => strutPose(si).length,
-    "counterbalance.strut-out-of-reach.at.shortest": (si) => si.strut.extended - si.strut.stroke,
-    "counterbalance.strut-out-of-reach.at.extended": (si) => si.strut.extended,
+    "counterbalance.out-of-reach.shortBy": (si) => strutPose(si).short,
+    "counterbalance.out-of-reach.at.angle": (si) => strutPose(si).angle,
+    "counterbalance.out-of-reach.at.length": (si) => strutPose(si).length,
+    "counterbalance.out-of-reach.at.shortest": (si) => si.strut.extended - si.strut.stroke,
+    "counterbalance.out-of-reach.at.extended": (si) => si.strut.extended,
   },
 }

@@ -8,12 +8,7 @@ const region = { left: "-100 mm", right: "0 mm", bottom: "-250 mm", top: "-50 mm
 const rows: readonly (readonly [solver: unknown, change: object, received: string, expected: string])[] = [
   [scissor, { foldedAngle: "50 deg", extendedAngle: "20 deg" }, "20°", "50°"],
   [counterbalance, { lowAngle: "40 deg", highAngle: "-30 deg" }, "-30°", "40°"],
-  [
-    counterbalance,
-    { element: "gas strut", coil: null, strut: { extended: "200 mm", stroke: "300 mm", force: "50 N" } },
-    "300 mm",
-    "200 mm",
-  ],
+  [counterbalance, { type: "gas-strut", coil: null, strut: { extended: "200 mm", stroke: "300 mm", force: "50 N" } }, "300 mm", "200 mm"],
   [counterbalance, { coil: { wire: "12 mm", meanDiameter: "5 mm", activeCoils: 20 } }, "12 mm", "5 mm"],
   [hingeActuator, { extension: "60 mm", stroke: "40 mm" }, "60 mm", "40 mm"],
   [
@@ -28,14 +23,14 @@ const rows: readonly (readonly [solver: unknown, change: object, received: strin
   [tetheredFan, { centre: "900 mm" }, "900 mm", "600 mm"],
   [tetheredFan, { threads: [0.03, 0.03] }, "2 threads", "6 vanes"],
   [tetheredFan, { foldedAngle: "-70 deg", foldedStep: "1 deg", openAngle: "60 deg", span: "150 deg", driverAngle: null }, "150°", "135°"],
-  [placeActuator, { baseRegion: { ...region, right: "-300 mm" } }, "-300 mm", "-100 mm"],
-  [placeActuator, { baseRegion: { ...region, top: "-400 mm" } }, "-400 mm", "-250 mm"],
-  [placeActuator, { pinRegion: { ...region, right: "-300 mm" } }, "-300 mm", "-100 mm"],
-  [placeActuator, { pinRegion: { ...region, top: "-400 mm" } }, "-400 mm", "-250 mm"],
+  [placeActuator, { fixedPivotRegion: { ...region, right: "-300 mm" } }, "-300 mm", "-100 mm"],
+  [placeActuator, { fixedPivotRegion: { ...region, top: "-400 mm" } }, "-400 mm", "-250 mm"],
+  [placeActuator, { movingPivotRegion: { ...region, right: "-300 mm" } }, "-300 mm", "-100 mm"],
+  [placeActuator, { movingPivotRegion: { ...region, top: "-400 mm" } }, "-400 mm", "-250 mm"],
   [placeActuator, { lowAngle: { from: "-20 deg", to: "-50 deg" } }, "-50°", "-20°"],
   [placeActuator, { lowAngle: { from: "-200 deg", to: "170 deg" } }, "170°", "-200°"],
-  [placeActuator, { swing: "60 deg", mostSwing: "30 deg" }, "30°", "60°"],
-  [placeActuator, { leastLever: "40 mm", mostLever: "20 mm" }, "20 mm", "40 mm"],
+  [placeActuator, { swing: "60 deg", maxSwing: "30 deg" }, "30°", "60°"],
+  [placeActuator, { minLever: "40 mm", maxLever: "20 mm" }, "20 mm", "40 mm"],
 ]
 
 it.each(rows.map((row, i) => [i, ...row] as const))(

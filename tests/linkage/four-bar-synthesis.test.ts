@@ -26,8 +26,8 @@ function taskOf(random: ReturnType<typeof lehmer>, poses: 2 | 3, change: Partial
   const [left, bottom] = [random.real(-0.1, 0), random.real(-0.15, 0.05)]
   return {
     poses: places,
-    fixedPivots: { left, right: left + 0.12, bottom, top: bottom + (poses === 2 ? 0.03 : 0.12) },
-    movingPivots: { left: -0.12, right: 0.12, bottom: -0.12, top: 0.12 },
+    fixedPivotRegion: { left, right: left + 0.12, bottom, top: bottom + (poses === 2 ? 0.03 : 0.12) },
+    movingPivotRegion: { left: -0.12, right: 0.12, bottom: -0.12, top: 0.12 },
     step: poses === 2 ? 0.04 : 0.02,
     linkLengths: { low: 0.01, high: 0.4 },
     transmissionLimit: 0.3,
@@ -39,7 +39,7 @@ function taskOf(random: ReturnType<typeof lehmer>, poses: 2 | 3, change: Partial
 /** Where a linkage found puts the coupler at an input angle, by the position solver. */
 function poseBy(found: SynthesisedFourBar, inputAngle: number): Point & { angle: number } {
   const { ground, input, coupler, output, branch, pointRadius, pointAngle, groundAngle, axisAngle, inputPivot } = found
-  const at = fourBar({ ground, input, coupler, output, inputAngle, branch, pointRadius, pointAngle })
+  const at = fourBar({ ground, input, coupler, output, inputAngle, assembly: branch, pointRadius, pointAngle })
   const point = turned({ x: at.pointX as number, y: at.pointY as number }, groundAngle)
   return { x: inputPivot.x + point.x, y: inputPivot.y + point.y, angle: at.couplerAngle + groundAngle + axisAngle }
 }
@@ -126,7 +126,7 @@ describe("against brute force", () => {
     const random = lehmer(100 + poses + Number(smallest))
     let answered = 0
     for (let k = 0; k < (poses === 2 ? 4 : 5); k++) {
-      const task = taskOf(random, poses, { seek: smallest ? "smallest" : "best-transmission" })
+      const task = taskOf(random, poses, { objective: smallest ? "smallest" : "best-transmission" })
       const outcome = fourBarSynthesis.attempt(task)
       const brute = bruteForce(task, smallest)
       if (!outcome.ok) {
@@ -152,12 +152,12 @@ describe("symmetries", () => {
   const best = (task: FourBarSynthesisInput) => fourBarSynthesis(task).solutions[0] as SynthesisedFourBar
 
   it("mirrors with its task, the branch and the turn changed over", () => {
-    const flip = ({ left, right, bottom, top }: Task["fixedPivots"]) => ({ left, right, bottom: -top, top: -bottom })
+    const flip = ({ left, right, bottom, top }: Task["fixedPivotRegion"]) => ({ left, right, bottom: -top, top: -bottom })
     const mirrored = best({
       ...base,
       poses: base.poses.map((p) => ({ x: p.x, y: -p.y, angle: -p.angle })),
-      fixedPivots: flip(base.fixedPivots),
-      movingPivots: flip(base.movingPivots),
+      fixedPivotRegion: flip(base.fixedPivotRegion),
+      movingPivotRegion: flip(base.movingPivotRegion),
     })
     const plain = best(base)
     expect(mirrored.minTransmission).toBeCloseTo(plain.minTransmission, 12)
@@ -181,7 +181,7 @@ describe("symmetries", () => {
       expect(solutions.every((s) => Math.sign(s.inputTravel) === sense)).toBe(true)
       expect(solutions).toHaveLength(4)
     }
-    const { solutions } = fourBarSynthesis({ ...base, seek: "smallest", listed: 8 })
+    const { solutions } = fourBarSynthesis({ ...base, objective: "smallest", listed: 8 })
     const sizes = solutions.map((s) => s.size)
     expect(sizes).toEqual([...sizes].sort((a, b) => a - b))
     const angles = fourBarSynthesis({ ...base, listed: 8 }).solutions.map((s) => s.minTransmission)

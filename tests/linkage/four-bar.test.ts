@@ -60,7 +60,7 @@ describe("fourBar", () => {
         coupler: random.real(0.05, 0.15),
         output: random.real(0.05, 0.15),
         inputAngle: random.real(-3, 3),
-        branch: random.sign() > 0 ? "open" : "crossed",
+        assembly: random.sign() > 0 ? "open" : "crossed",
         inputSpeed: w,
         inputAcceleration: al,
         pointRadius: random.real(0, 0.2),
@@ -146,9 +146,9 @@ describe("fourBar", () => {
       fourBar.attempt({ ground: 0.1, input: 0.075, coupler: 0.045, output: 0.085, inputAngle: refusal.nearest.inputAngle as number }).ok,
     ).toBe(true)
     const free = fourBar.attempt({ ground: 0.1, input: 0.1, coupler: 0.08, output: 0.08, inputAngle: 0 })
-    expect(refusalOf(free).noSolution).toBe("free-output")
+    expect(refusalOf(free).noSolution).toBe("indeterminate")
     const toggle = fourBar.attempt({ ground: 0.1, input: 0.1, coupler: 0.12, output: 0.08, inputAngle: Math.PI })
-    expect(refusalOf(toggle).noSolution).toBe("toggle")
+    expect(refusalOf(toggle).noSolution).toBe("dead-point")
   })
 
   it("forgives rounding in proportion to the links, and nothing more", () => {
@@ -212,8 +212,8 @@ describe("grashof and fourBarLimits", () => {
         Math.abs(limits.outputSwing - share(output, limits.outputOuter !== null && limits.outputInner !== null)),
       )
       const least = Math.min(...input.map((p) => (typeof p === "number" ? 2 : p.transmissionAngle)))
-      expect(limits.leastTransmission).toBeLessThanOrEqual(least + 1e-12)
-      if (kind.value.inputTurns) worstTransmission = Math.max(worstTransmission, least - limits.leastTransmission)
+      expect(limits.minTransmissionAngle).toBeLessThanOrEqual(least + 1e-12)
+      if (kind.value.inputTurns) worstTransmission = Math.max(worstTransmission, least - limits.minTransmissionAngle)
     }
     expect(met).toBeGreaterThan(70)
     expect(worstSwing).toBeLessThan((4 * Math.PI) / n + 1e-9)

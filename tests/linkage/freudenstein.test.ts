@@ -9,9 +9,9 @@ describe("freudenstein", () => {
     let [met, worst] = [0, 0]
     for (let k = 0; k < 800; k++) {
       const links = { ground: 0.1, input: random.real(0.02, 0.1), coupler: random.real(0.04, 0.15), output: random.real(0.04, 0.12) }
-      const branch = random.sign() > 0 ? ("open" as const) : ("crossed" as const)
+      const assembly = random.sign() > 0 ? ("open" as const) : ("crossed" as const)
       const inputAngles = [random.real(0.2, 0.9), random.real(1.1, 1.8), random.real(2, 2.9)]
-      const poses = inputAngles.map((inputAngle) => fourBar.attempt({ ...links, inputAngle, branch }))
+      const poses = inputAngles.map((inputAngle) => fourBar.attempt({ ...links, inputAngle, assembly }))
       const outputAngles = poses.map((p) => (p.ok ? p.value.outputAngle : Number.NaN))
       if (outputAngles.some(Number.isNaN)) continue
       const out = freudenstein.attempt({ ground: 0.1, inputAngles, outputAngles })
@@ -26,7 +26,7 @@ describe("freudenstein", () => {
         Math.abs(v.output - links.output) / blow,
         Math.abs(v.coupler - links.coupler) / blow,
       )
-      expect(v.branch).toBe(branch)
+      expect(v.assembly).toBe(assembly)
     }
     expect(met).toBeGreaterThan(200)
     expect(worst).toBeLessThan(1e-10)
@@ -39,8 +39,8 @@ describe("freudenstein", () => {
       const inputAngles = [random.real(0.3, 0.8), random.real(1, 1.5), random.real(1.8, 2.4)]
       const outputAngles = [random.real(0.5, 1), random.real(1.1, 1.6), random.real(1.8, 2.4)]
       const out = freudenstein.attempt({ ground: 0.1, inputAngles, outputAngles })
-      if (!out.ok || out.value.proportion < 0.05) continue
-      const { input, coupler, output, branch } = out.value
+      if (!out.ok || out.value.linkRatio < 0.05) continue
+      const { input, coupler, output, assembly } = out.value
       const half = (length: number) => (length < 0 ? Math.PI : 0)
       const reached = inputAngles.map((t2, i) =>
         (["open", "crossed"] as const).filter((side) => {
@@ -50,7 +50,7 @@ describe("freudenstein", () => {
             coupler,
             output: Math.abs(output),
             inputAngle: t2 + half(input),
-            branch: side,
+            assembly: side,
           })
           return pose.ok && apart(pose.value.outputAngle, (outputAngles[i] as number) + half(output)) < 1e-6
         }),
@@ -58,7 +58,7 @@ describe("freudenstein", () => {
       if (reached.some((sides) => sides.length !== 1)) continue
       met++
       const sides = new Set(reached.flat())
-      expect(branch).toBe(sides.size === 1 ? [...sides][0] : "none")
+      expect(assembly).toBe(sides.size === 1 ? [...sides][0] : "none")
       if (sides.size === 2) {
         split++
         expect(out.value.cautions.map((c) => c.code)).toContain("branch-defect")

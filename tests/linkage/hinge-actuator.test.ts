@@ -26,21 +26,20 @@ const point = (reach: number) => fc.record({ x: between(-reach, reach), y: betwe
 const geometries: fc.Arbitrary<{ g: HingeGeometry; share: number; branch: 1 | -1 }> = fc
   .record({
     hinge: point(0.3),
-    base: point(0.5),
-    pinRadius: between(0.01, 0.4),
-    pinAngle: between(-3, 3),
+    fixedPivot: point(0.5),
+    movingPivot: fc.record({ radius: between(0.01, 0.4), angle: between(-3, 3) }),
     axisOffset: between(0, 0.005),
     share: between(0.02, 0.98),
     branch: fc.constantFrom<1 | -1>(1, -1),
   })
-  .filter(({ hinge, base }) => Math.hypot(base.x - hinge.x, base.y - hinge.y) > 0.01)
+  .filter(({ hinge, fixedPivot: base }) => Math.hypot(base.x - hinge.x, base.y - hinge.y) > 0.01)
   .map(({ share, branch, ...g }) => ({ g, share, branch }))
 
 const loads: fc.Arbitrary<HingeLoads> = fc.record({
-  weights: fc.array(fc.record({ mass: between(0, 3), radius: between(0, 1), angle: between(-1, 1) }), { minLength: 1, maxLength: 3 }),
+  masses: fc.array(fc.record({ mass: between(0, 3), radius: between(0, 1), angle: between(-1, 1) }), { minLength: 1, maxLength: 3 }),
   springs: fc.array(
     fc.record({
-      fixed: point(0.4),
+      fixedPivot: point(0.4),
       radius: between(0.01, 0.2),
       angle: between(-2, 2),
       stiffness: between(0, 500),
@@ -50,7 +49,7 @@ const loads: fc.Arbitrary<HingeLoads> = fc.record({
     }),
     { maxLength: 2 },
   ),
-  lean: between(-1, 1),
+  frameTilt: between(-1, 1),
   frictionRadius: between(0, 0.002),
 })
 
@@ -72,7 +71,7 @@ describe("the hinged arm's kernel", () => {
         const step = 1e-5
         const slope = (hingeLengthAt(g, angle + step) - hingeLengthAt(g, angle - step)) / (2 * step)
         // the difference quotient's own error grows where the length is short
-        worstLever = Math.max(worstLever, (Math.abs(slope - hingeLeverAt(g, angle)) * length ** 2) / g.pinRadius)
+        worstLever = Math.max(worstLever, (Math.abs(slope - hingeLeverAt(g, angle)) * length ** 2) / g.movingPivot.radius)
         expect(Math.sign(hingeLeverAt(g, angle))).toBe(branch)
       }),
       { numRuns: 600 },
@@ -88,10 +87,10 @@ describe("the hinged arm's kernel", () => {
         const length = lengthOf(g, share)
         const pin = hingePinAt(g, hingeAngleAt(g, length, branch) as number)
         const q = Math.hypot(length, g.axisOffset)
-        const [dx, dy] = [g.base.x - g.hinge.x, g.base.y - g.hinge.y]
+        const [dx, dy] = [g.fixedPivot.x - g.hinge.x, g.fixedPivot.y - g.hinge.y]
         const d = Math.hypot(dx, dy)
-        const along = (g.pinRadius ** 2 - q ** 2 + d ** 2) / (2 * d)
-        const across = branch * Math.sqrt(g.pinRadius ** 2 - along ** 2)
+        const along = (g.movingPivot.radius ** 2 - q ** 2 + d ** 2) / (2 * d)
+        const across = branch * Math.sqrt(g.movingPivot.radius ** 2 - along ** 2)
         const met = { x: g.hinge.x + (along * dx - across * dy) / d, y: g.hinge.y + (along * dy + across * dx) / d }
         worst = Math.max(worst, Math.hypot(met.x - pin.x, met.y - pin.y))
       }),
@@ -101,7 +100,12 @@ describe("the hinged arm's kernel", () => {
   })
 
   it("cannot close outside its range", () => {
-    const g: HingeGeometry = { hinge: { x: 0, y: 0 }, base: { x: 0, y: -0.2 }, pinRadius: 0.05, pinAngle: 0, axisOffset: 0 }
+    const g: HingeGeometry = {
+      hinge: { x: 0, y: 0 },
+      fixedPivot: { x: 0, y: -0.2 },
+      movingPivot: { radius: 0.05, angle: 0 },
+      axisOffset: 0,
+    }
     expect(hingeAngleAt(g, 0.2501, 1)).toBeNull()
     expect(hingeAngleAt(g, 0.1499, 1)).toBeNull()
     expect(hingeAngleAt(g, Number.NaN, 1)).toBeNull()
@@ -126,21 +130,21 @@ describe("hingeActuator against other routes", () => {
         const statics = hingeStaticsAt(g, load, angle)
         const pin = hingePinAt(g, angle)
         // unknowns: force between the actuator's pins, hinge force outward and up; moments about the frame's origin
-        const q = Math.hypot(pin.x - g.base.x, pin.y - g.base.y)
-        const [ux, uy] = [(pin.x - g.base.x) / q, (pin.y - g.base.y) / q]
+        const q = Math.hypot(pin.x - g.fixedPivot.x, pin.y - g.fixedPivot.y)
+        const [ux, uy] = [(pin.x - g.fixedPivot.x) / q, (pin.y - g.fixedPivot.y) / q]
         let [fx, fy, moment] = [0, 0, 0]
         const push = (x: number, y: number, px: number, py: number) => {
           fx += px
           fy += py
           moment += x * py - y * px
         }
-        for (const w of load.weights) {
+        for (const w of load.masses) {
           const weight = standardGravity * w.mass
           push(
             g.hinge.x + w.radius * Math.cos(angle + w.angle),
             g.hinge.y + w.radius * Math.sin(angle + w.angle),
-            -weight * Math.sin(load.lean),
-            -weight * Math.cos(load.lean),
+            -weight * Math.sin(load.frameTilt),
+            -weight * Math.cos(load.frameTilt),
           )
         }
         for (const spring of load.springs) {
@@ -181,9 +185,9 @@ describe("hingeActuator against other routes", () => {
       fc.property(geometries, loads, ({ g, share, branch }, load) => {
         const angle = hingeAngleAt(g, lengthOf(g, share), branch) as number
         const s = hingeStaticsAt(g, load, angle)
-        if (s.isLocked || Math.abs(s.lever) < 1.5 * load.frictionRadius) return
+        if (s.locked || Math.abs(s.lever) < 1.5 * load.frictionRadius) return
         const pin = hingePinAt(g, angle)
-        const [ux, uy] = [(pin.x - g.base.x) / s.length, (pin.y - g.base.y) / s.length]
+        const [ux, uy] = [(pin.x - g.fixedPivot.x) / s.length, (pin.y - g.fixedPivot.y) / s.length]
         for (const way of [1, -1]) {
           // extra push x: the lever moment it adds less what the pin takes
           const left = (x: number) =>
@@ -208,11 +212,11 @@ describe("hingeActuator against other routes", () => {
   it("work of the actuator over the stroke is what weights and springs gain", () => {
     const input = hingeActuator.read(hingeActuator.example)
     const g: HingeGeometry = input
-    const load: HingeLoads = { weights: input.weights, springs: input.springs ?? [], lean: input.lean, frictionRadius: 0 }
-    const angleAt = (s: number) => hingeAngleAt(g, input.retracted + s, 1) as number
+    const load: HingeLoads = { masses: input.masses, springs: input.springs ?? [], frameTilt: input.frameTilt, frictionRadius: 0 }
+    const angleAt = (s: number) => hingeAngleAt(g, input.retractedLength + s, 1) as number
     const work = integrate((s) => hingeStaticsAt(g, load, angleAt(s)).force, 0, input.stroke)
     const energy = (angle: number) =>
-      standardGravity * load.weights.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + load.lean), 0) +
+      standardGravity * load.masses.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + load.frameTilt), 0) +
       load.springs.reduce((sum, spring) => sum + springEnergy(spring, springAt(g.hinge, spring, angle).length), 0)
     const gained = energy(angleAt(input.stroke)) - energy(angleAt(0))
     expect(Math.abs(work.value - gained) / Math.abs(gained)).toBeLessThan(1e-8)
@@ -225,32 +229,32 @@ describe("hingeActuator against other routes", () => {
       fc.property(geometries, loads, between(0.05, 0.4), ({ g, share, branch }, load, part) => {
         const { shortest, longest } = hingeLengthRange(g)
         const stroke = part * (longest - shortest)
-        const retracted = shortest + 0.02 * (longest - shortest) + share * (0.9 * (longest - shortest) - stroke)
+        const retractedLength = shortest + 0.02 * (longest - shortest) + share * (0.9 * (longest - shortest) - stroke)
         const out = hingeActuator.si({
           ...g,
-          retracted,
+          retractedLength,
           stroke,
           extension: null,
-          turns: branch === 1 ? "counter-clockwise" : "clockwise",
-          weights: load.weights,
-          lean: load.lean,
+          assembly: branch === 1 ? "counter-clockwise" : "clockwise",
+          masses: load.masses,
+          frameTilt: load.frameTilt,
           springs: load.springs.length ? load.springs : null,
-          friction: 0.2,
+          pinFriction: 0.2,
           hingePinDiameter: load.frictionRadius,
           endPinDiameter: 0,
-          backDriveForce: null,
+          holdingForce: null,
         })
         if (isNoSolution(out)) return
         const scan = { ...load, frictionRadius: 0.1 * load.frictionRadius }
         let [peak, hold] = [0, 0]
         for (let i = 0; i <= 1000; i++) {
-          const s = hingeStaticsAt(g, scan, hingeAngleAt(g, retracted + (stroke * i) / 1000, branch) as number)
+          const s = hingeStaticsAt(g, scan, hingeAngleAt(g, retractedLength + (stroke * i) / 1000, branch) as number)
           peak = Math.max(peak, Math.abs(s.extendForce), Math.abs(s.retractForce))
           hold = Math.max(hold, Math.abs(s.force))
         }
         // never below the scan; above it only by what lies between its poses
-        below = Math.max(below, (peak - out.peakForce) / (peak + 1), (hold - out.holdForce) / (hold + 1))
-        worst = Math.max(worst, (out.peakForce - peak) / (peak + 1), (out.holdForce - hold) / (hold + 1))
+        below = Math.max(below, (peak - out.peakForce) / (peak + 1), (hold - out.requiredHoldingForce) / (hold + 1))
+        worst = Math.max(worst, (out.peakForce - peak) / (peak + 1), (out.requiredHoldingForce - hold) / (hold + 1))
       }),
       { numRuns: 120 },
     )
@@ -260,70 +264,74 @@ describe("hingeActuator against other routes", () => {
 
   it("a zero-free-length spring from straight above balances at every pose", () => {
     const arm = hingeActuator({
-      base: { x: -0.04, y: -0.25 },
-      pinRadius: 0.055,
-      pinAngle: -Math.PI / 2,
-      retracted: 0.2,
+      fixedPivot: { x: -0.04, y: -0.25 },
+      movingPivot: { radius: 0.055, angle: -Math.PI / 2 },
+      retractedLength: 0.2,
       stroke: 0.08,
-      weights: [{ mass: 1.2, radius: 0.45 }],
-      springs: [{ fixed: { x: 0, y: 0.1 }, radius: 0.06, stiffness: (standardGravity * 1.2 * 0.45) / (0.06 * 0.1), freeLength: 0 }],
+      masses: [{ mass: 1.2, radius: 0.45 }],
+      springs: [{ fixedPivot: { x: 0, y: 0.1 }, radius: 0.06, stiffness: (standardGravity * 1.2 * 0.45) / (0.06 * 0.1), freeLength: 0 }],
     })
-    expect(arm.holdForce).toBeLessThan(1e-10)
+    expect(arm.requiredHoldingForce).toBeLessThan(1e-10)
   })
 })
 
 describe("hingeActuator refuses and warns", () => {
   const plain = {
-    base: { x: 0, y: -0.2 },
-    pinRadius: 0.05,
-    retracted: 0.18,
+    fixedPivot: { x: 0, y: -0.2 },
+    movingPivot: { radius: 0.05 },
+    retractedLength: 0.18,
     stroke: 0.04,
-    weights: [{ mass: 1, radius: 0.4 }],
+    masses: [{ mass: 1, radius: 0.4 }],
   } as const
 
   it("names the dead point a stroke runs into, by how much, and the nearest length that works", () => {
-    const outcome = hingeActuator.attempt({ ...plain, retracted: 0.22 })
+    const outcome = hingeActuator.attempt({ ...plain, retractedLength: 0.22 })
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
     expect(outcome.error.noSolution).toBe("dead-point")
     expect(outcome.error.shortBy).toBeCloseTo(0.01, 5)
     expect(outcome.error.at.extension).toBeCloseTo(0.03, 9)
-    expect(hingeActuator.attempt({ ...plain, retracted: outcome.error.nearest.retracted as number }).ok).toBe(true)
-    const apart = hingeActuator.attempt({ ...plain, retracted: 0.3 })
+    expect(hingeActuator.attempt({ ...plain, retractedLength: outcome.error.nearest.retractedLength as number }).ok).toBe(true)
+    const apart = hingeActuator.attempt({ ...plain, retractedLength: 0.3 })
     expect(!apart.ok && "noSolution" in apart.error && apart.error.noSolution).toBe("cannot-close")
   })
 
   it("refuses a lever arm inside the friction circle", () => {
-    const outcome = hingeActuator.attempt({ ...plain, friction: 1, hingePinDiameter: 0.12, stroke: 0.01 })
+    const outcome = hingeActuator.attempt({ ...plain, pinFriction: 1, hingePinDiameter: 0.12, stroke: 0.01 })
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
-    expect(outcome.error.noSolution).toBe("friction-lock")
+    expect(outcome.error.noSolution).toBe("jammed")
     // lever arm retracted, where it is least: D·r·sin φ over the length, φ by the law of cosines; a thousandth clear of it
     const phi = Math.acos((0.2 ** 2 + 0.05 ** 2 - 0.18 ** 2) / (2 * 0.2 * 0.05))
     const lever = (0.2 * 0.05 * Math.sin(phi)) / 0.18
     expect(outcome.error.nearest.hingePinDiameter).toBeCloseTo(2 * lever * 0.999, 9)
-    expect(outcome.error.nearest.friction).toBeCloseTo((2 * lever * 0.999) / 0.12, 9)
+    expect(outcome.error.nearest.pinFriction).toBeCloseTo((2 * lever * 0.999) / 0.12, 9)
     // on a dead point nothing moves it, friction or none
-    const g: HingeGeometry = { hinge: { x: 0, y: 0 }, base: { x: -0.2, y: 0 }, pinRadius: 0.05, pinAngle: 0, axisOffset: 0 }
-    const none: HingeLoads = { weights: [], springs: [], lean: 0, frictionRadius: 0 }
-    expect(hingeStaticsAt(g, none, 0).isLocked).toBe(true)
-    expect(hingeStaticsAt(g, none, 0.01).isLocked).toBe(false)
+    const g: HingeGeometry = {
+      hinge: { x: 0, y: 0 },
+      fixedPivot: { x: -0.2, y: 0 },
+      movingPivot: { radius: 0.05, angle: 0 },
+      axisOffset: 0,
+    }
+    const none: HingeLoads = { masses: [], springs: [], frameTilt: 0, frictionRadius: 0 }
+    expect(hingeStaticsAt(g, none, 0).locked).toBe(true)
+    expect(hingeStaticsAt(g, none, 0.01).locked).toBe(false)
   })
 
   it("warns of a load that falls, of springs and of pinch points", () => {
     const codes = (input: Parameters<typeof hingeActuator>[0]) => hingeActuator(input).cautions.map((c) => c.code)
-    expect(codes(plain)).toEqual(expect.arrayContaining(["pinch-point", "holding-unknown"]))
-    expect(codes({ ...plain, backDriveForce: 1 })).toContain("falls-unpowered")
-    expect(codes({ ...plain, backDriveForce: 1e4 })).not.toContain("falls-unpowered")
-    const { holdForce } = hingeActuator(plain)
-    expect(codes({ ...plain, backDriveForce: 1.9 * holdForce })).toContain("holds-by-little")
-    expect(codes({ ...plain, backDriveForce: 2.1 * holdForce })).not.toContain("holds-by-little")
-    const springs = [{ fixed: { x: 0, y: 0.3 }, radius: 0.05, stiffness: 100, freeLength: 0.05 }]
+    expect(codes(plain)).toEqual(expect.arrayContaining(["pinch", "holding-unknown"]))
+    expect(codes({ ...plain, holdingForce: 1 })).toContain("falls-unpowered")
+    expect(codes({ ...plain, holdingForce: 1e4 })).not.toContain("falls-unpowered")
+    const { requiredHoldingForce } = hingeActuator(plain)
+    expect(codes({ ...plain, holdingForce: 1.9 * requiredHoldingForce })).toContain("thin-holding-margin")
+    expect(codes({ ...plain, holdingForce: 2.1 * requiredHoldingForce })).not.toContain("thin-holding-margin")
+    const springs = [{ fixedPivot: { x: 0, y: 0.3 }, radius: 0.05, stiffness: 100, freeLength: 0.05 }]
     expect(codes({ ...plain, springs })).toContain("stored-energy")
     expect(codes({ ...plain, axisOffset: 0.01 })).toContain("side-load")
   })
 
   it("moves nothing when frame, hinge and anchors are all shifted together", () => {
     const here = hingeActuator(plain)
-    const there = hingeActuator({ ...plain, hinge: { x: 0.3, y: 1 }, base: { x: 0.3, y: 0.8 } })
+    const there = hingeActuator({ ...plain, hinge: { x: 0.3, y: 1 }, fixedPivot: { x: 0.3, y: 0.8 } })
     expect(there.peakForce).toBeCloseTo(here.peakForce, 9)
     expect(there.angle).toBeCloseTo(here.angle, 12)
   })
@@ -332,13 +340,13 @@ describe("hingeActuator refuses and warns", () => {
     const two = {
       ...plain,
       extension: 0.01,
-      weights: [
+      masses: [
         { mass: 1.2, radius: 0.5 },
         { mass: 0.3, radius: 0.9, angle: 0.3 },
       ],
     }
-    const most = hingeActuator(two).anyLeanForce
-    const worst = highest((lean) => Math.abs(hingeActuator({ ...two, lean }).force), -Math.PI, Math.PI, 120)
+    const most = hingeActuator(two).anyTiltForce
+    const worst = highest((lean) => Math.abs(hingeActuator({ ...two, frameTilt: lean }).force), -Math.PI, Math.PI, 120)
     expect(worst / most).toBeLessThanOrEqual(1 + 1e-12)
     expect(worst / most).toBeGreaterThan(1 - 1e-5)
   })

@@ -169,14 +169,14 @@ describe("inputs beyond the trade", () => {
     expect(!outcome.ok && outcome.error.message).toContain("servoHornAngle")
   })
   it("searches on for a placement within a rating that lies between bound and best", () => {
-    const loose = { ...placeActuator.example, frontPoints: 0, gap: 0.3, boxes: 400 }
-    const first = placeActuator({ ...loose, forceRating: 1e4 })
-    const forceRating = first.peakForce * 0.9999
-    expect(first.forceBound as number).toBeLessThan(forceRating)
-    const best = placeActuator({ ...placeActuator.example, frontPoints: 0, gap: 1e-4, forceRating: 1e4 }).peakForce
-    const outcome = placeActuator.attempt({ ...loose, forceRating })
+    const loose = { ...placeActuator.example, frontPoints: 0, gapLimit: 0.3, maxBoxes: 400 }
+    const first = placeActuator({ ...loose, ratedForce: 1e4 })
+    const ratedForce = first.peakForce * 0.9999
+    expect(first.forceBound as number).toBeLessThan(ratedForce)
+    const best = placeActuator({ ...placeActuator.example, frontPoints: 0, gapLimit: 1e-4, ratedForce: 1e4 }).peakForce
+    const outcome = placeActuator.attempt({ ...loose, ratedForce })
     // a placement is found, or it is proved that there is none
-    if (outcome.ok) expect(outcome.value.peakForce).toBeLessThanOrEqual(forceRating)
-    else expect(best).toBeGreaterThan(forceRating)
+    if (outcome.ok) expect(outcome.value.peakForce).toBeLessThanOrEqual(ratedForce)
+    else expect(best).toBeGreaterThan(ratedForce)
   })
 })

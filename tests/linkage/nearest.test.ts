@@ -20,32 +20,35 @@ nearestTests([
   ["cannot-close", fourBarLimits, { ground: "260 mm" }],
   ["cannot-close", fourBar, { input: "75 mm", coupler: "45 mm", output: "85 mm", inputAngle: "170 deg" }],
   ["cannot-close", sliderCrank, { coupler: "15 mm", offset: 0, crankAngle: "80 deg" }],
-  ["stall", scissor, { tilt: "90 deg", driverForce: "80 N" }],
-  ["binding", servoPushrod, { servoHorn: "25 mm", flapHorn: "20 mm", travelTo: "90 deg", servoTorque: null }],
-  ["binding", servoPushrod, { servoHorn: "25 mm", flapHorn: "20 mm", travelFrom: "-90 deg", travelTo: "10 deg", servoTorque: null }],
-  ["stall", servoPushrod, { servoTorque: "0.01 N m" }],
+  ["insufficient-force", scissor, { tilt: "90 deg", driverForce: "80 N" }],
+  ["binding", servoPushrod, { servoHorn: "25 mm", flapHorn: "20 mm", maxServoAngle: "90 deg", servoTorque: null }],
+  [
+    "binding",
+    servoPushrod,
+    { servoHorn: "25 mm", flapHorn: "20 mm", minServoAngle: "-90 deg", maxServoAngle: "10 deg", servoTorque: null },
+  ],
+  ["insufficient-torque", servoPushrod, { servoTorque: "0.01 N m" }],
 ])
 
 const horn = { servoHorn: "25 mm", flapHorn: "20 mm", servoTorque: null }
 const arm = {
   hinge: { x: 0, y: 0 },
-  base: { x: 0, y: -0.2 },
-  pinRadius: 0.05,
-  pinAngle: 0,
+  fixedPivot: { x: 0, y: -0.2 },
+  movingPivot: { radius: 0.05, angle: 0 },
   axisOffset: 0,
   extension: null,
   stroke: 0.04,
-  friction: 0,
+  pinFriction: 0,
   springs: null,
 }
-const strut = { element: "gas strut", coil: null, strut: { extended: 0.17, stroke: 0.08, force: 50 } }
+const strut = { type: "gas-strut", coil: null, strut: { extended: 0.17, stroke: 0.08, force: 50 } }
 
 /** Values to both sides of what was given that a refusal must name. */
 const rows: readonly (readonly [solver: unknown, change: object, paths: readonly string[]])[] = [
-  [servoPushrod, { ...horn, travelTo: "90 deg" }, ["travelTo", "servoHorn", "flapHorn"]],
-  [servoPushrod, { ...horn, travelFrom: "-90 deg", travelTo: "10 deg" }, ["travelFrom", "servoHorn"]],
-  [hingeActuator, { ...arm, retracted: 0.22 }, ["retracted", "stroke", "pinRadius"]],
-  [hingeActuator, { ...arm, retracted: 0.145 }, ["retracted", "pinRadius"]],
+  [servoPushrod, { ...horn, maxServoAngle: "90 deg" }, ["maxServoAngle", "servoHorn", "flapHorn"]],
+  [servoPushrod, { ...horn, minServoAngle: "-90 deg", maxServoAngle: "10 deg" }, ["minServoAngle", "servoHorn"]],
+  [hingeActuator, { ...arm, retractedLength: 0.22 }, ["retractedLength", "stroke", "movingPivot.radius"]],
+  [hingeActuator, { ...arm, retractedLength: 0.145 }, ["retractedLength", "movingPivot.radius"]],
   [counterbalance, strut, ["strut.stroke"]],
   [scissor, { tilt: "90 deg", driverForce: "80 N" }, ["foldedAngle"]],
   [tetheredFan, { pitch: 0.02, driverAngle: null, threads: [0.01, 0.03, 0.03, 0.03, 0.03] }, ["threads.0", "pitch"]],

@@ -7,12 +7,12 @@ import { refusalOf } from "./refusal.js"
 type Latch = { readonly [K in keyof OverCentreLatchInput]-?: number }
 
 function latchOf(random: ReturnType<typeof lehmer>): Latch {
-  const pinRadius = random.real(0.01, 0.03)
-  const anchorDistance = pinRadius + random.real(0.02, 0.06)
+  const movingPivotRadius = random.real(0.01, 0.03)
+  const fixedPivotDistance = movingPivotRadius + random.real(0.02, 0.06)
   return {
-    pinRadius,
-    anchorDistance,
-    freeLength: random.real(0.2, 0.9) * (anchorDistance + pinRadius),
+    movingPivotRadius,
+    fixedPivotDistance,
+    freeLength: random.real(0.2, 0.9) * (fixedPivotDistance + movingPivotRadius),
     springRate: random.real(200, 3000),
     preload: random.real(0, 5),
     clockwiseStop: random.real(0.2, 1.2),
@@ -32,8 +32,8 @@ function energyAt(si: Latch, angle: number): number {
   return (stretch > 0 ? si.preload * stretch + (si.springRate * stretch ** 2) / 2 : 0) - si.loadMoment * angle
 }
 function stretchAt(si: Latch, angle: number): number {
-  const [x, y] = [-si.pinRadius * Math.cos(angle), -si.pinRadius * Math.sin(angle)]
-  return Math.hypot(x - si.anchorDistance, y) - si.freeLength
+  const [x, y] = [-si.movingPivotRadius * Math.cos(angle), -si.movingPivotRadius * Math.sin(angle)]
+  return Math.hypot(x - si.fixedPivotDistance, y) - si.freeLength
 }
 const tension = (si: Latch, angle: number) => (stretchAt(si, angle) > 0 ? si.preload + si.springRate * stretchAt(si, angle) : 0)
 const friction = (si: Latch, angle: number) => ((si.pinFriction * si.pinDiameter) / 2) * tension(si, angle)
@@ -103,8 +103,8 @@ function struck(si: Latch, from: number, stop: number): number {
   const sense = Math.sign(stop - from)
   // the motion in closed slope form: steps of the spring's own moment, not of its energy
   const pull = (angle: number) => {
-    const [x, y] = [-si.pinRadius * Math.cos(angle), -si.pinRadius * Math.sin(angle)]
-    const [dx, dy] = [si.anchorDistance - x, -y]
+    const [x, y] = [-si.movingPivotRadius * Math.cos(angle), -si.movingPivotRadius * Math.sin(angle)]
+    const [dx, dy] = [si.fixedPivotDistance - x, -y]
     const share = tension(si, angle) / Math.hypot(dx, dy)
     return (x * dy - y * dx) * share + si.loadMoment - sense * friction(si, angle)
   }

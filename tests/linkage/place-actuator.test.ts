@@ -58,11 +58,11 @@ describe("placeActuator's certificate", () => {
       const out = placeActuator.si(p)
       if (isNoSolution(out)) {
         // what the search excludes, brute force must not find
-        expect(out.noSolution === "not-found" || best === Number.POSITIVE_INFINITY, out.message).toBe(true)
+        expect(out.noSolution === "no-candidate" || best === Number.POSITIVE_INFINITY, out.message).toBe(true)
         continue
       }
       met++
-      expect(out.isCertified, JSON.stringify(p)).toBe(true)
+      expect(out.certified, JSON.stringify(p)).toBe(true)
       expect(out.gap).toBeLessThanOrEqual(0.01 + 1e-12)
       expect(best).toBeGreaterThanOrEqual((out.forceBound as number) * (1 - 1e-9))
       expect(out.peakForce).toBeLessThanOrEqual(best * 1.0102)
@@ -78,13 +78,13 @@ describe("placeActuator's certificate", () => {
     for (const p of sample.slice(0, 6)) {
       const least = answered(p)
       if (least === null) continue
-      const forceRating = least.peakForce * 1.3
-      const out = answered({ ...p, forceRating, seek: "most swing" })
+      const ratedForce = least.peakForce * 1.3
+      const out = answered({ ...p, ratedForce, objective: "max-swing" })
       if (out === null) throw new Error("the least force fits the rating, so something must")
       met++
-      const most = -bruteForce(p, 6, (j) => (j.force > forceRating ? Number.POSITIVE_INFINITY : -j.swing))
-      expect(out.isCertified).toBe(true)
-      expect(out.peakForce).toBeLessThanOrEqual(forceRating * (1 + 1e-9))
+      const most = -bruteForce(p, 6, (j) => (j.force > ratedForce ? Number.POSITIVE_INFINITY : -j.swing))
+      expect(out.certified).toBe(true)
+      expect(out.peakForce).toBeLessThanOrEqual(ratedForce * (1 + 1e-9))
       expect(most).toBeLessThanOrEqual((out.swingBound as number) * (1 + 1e-9))
       expect(out.swing).toBeGreaterThanOrEqual(most / 1.0102)
     }
@@ -103,15 +103,15 @@ describe("placeActuator's certificate", () => {
             ...p,
             lowAngle: { from: p.lowAngle.from - 1e-9, to: p.lowAngle.to + 1e-9 },
             swing: p.swing - 1e-9,
-            mostSwing: p.mostSwing === null ? null : p.mostSwing + 1e-9,
-            mostLever: p.mostLever === null ? null : p.mostLever + 1e-12,
-            clearance: p.clearance - 1e-12,
-            leastLever: p.leastLever - 1e-12,
-            leastTransmission: p.leastTransmission - 1e-9,
+            maxSwing: p.maxSwing === null ? null : p.maxSwing + 1e-9,
+            maxLever: p.maxLever === null ? null : p.maxLever + 1e-12,
+            minDeadPointMargin: p.minDeadPointMargin - 1e-12,
+            minLever: p.minLever - 1e-12,
+            minTransmissionAngle: p.minTransmissionAngle - 1e-9,
           },
           {
-            base: out.base,
-            pin: out.pin,
+            base: out.fixedPivot,
+            pin: { x: out.movingPivotX, y: out.movingPivotY },
             branch: out.raisedBy === "extending" ? 1 : -1,
           },
         )
@@ -120,8 +120,8 @@ describe("placeActuator's certificate", () => {
         expect((own?.force as number) / out.peakForce).toBeLessThan(1 + 1e-9)
         expect((own?.force as number) / out.peakForce).toBeGreaterThan(1 - 1e-3)
         for (const { left, right, bottom, top, x, y } of [
-          { ...p.baseRegion, ...out.base },
-          { ...p.pinRegion, ...out.pin },
+          { ...p.fixedPivotRegion, ...out.fixedPivot },
+          { ...p.movingPivotRegion, x: out.movingPivotX, y: out.movingPivotY },
         ])
           expect(x >= left && x <= right && y >= bottom && y <= top).toBe(true)
         for (const at of shares)
@@ -142,12 +142,14 @@ describe("placeActuator's certificate", () => {
     const p = { ...placeActuator.read(placeActuator.example), gap: 1e-4, boxes: 40 }
     const out = answered(p)
     if (out === null) throw new Error("refused")
-    const full = answered({ ...p, boxes: 100000 }) as PlaceActuator
-    expect(out.isCertified).toBe(false)
-    expect(out.gap).toBeGreaterThan(p.gap)
+    const full = answered({ ...p, maxBoxes: 100000 }) as PlaceActuator
+    expect(out.certified).toBe(false)
+    expect(out.gap).toBeGreaterThan(p.gapLimit)
     expect(out.forceBound as number).toBeLessThanOrEqual(full.peakForce)
     expect(out.peakForce).toBeGreaterThanOrEqual(full.forceBound as number)
-    expect(placeActuator({ ...placeActuator.example, gap: 1e-4, boxes: 40 }).cautions.map((c) => c.code)).toContain("gap-not-closed")
+    expect(placeActuator({ ...placeActuator.example, gapLimit: 1e-4, maxBoxes: 40 }).cautions.map((c) => c.code)).toContain(
+      "gap-not-closed",
+    )
   })
 })
 
@@ -161,30 +163,29 @@ describe("placeActuator's front", () => {
         expect(point.swing).toBeGreaterThan(before.swing)
         expect(point.peakForce).toBeGreaterThan(before.peakForce)
       }
-      expect(point.swing).toBeGreaterThanOrEqual(point.leastSwing)
+      expect(point.swing).toBeGreaterThanOrEqual(point.minSwing)
       expect(point.forceBound).toBeGreaterThanOrEqual(point.peakForce * 0.99 - 1e-9)
       expect(point.forceBound).toBeLessThanOrEqual(point.peakForce)
     })
   })
 
   it("gives what hingeActuator finds for the best placement", () => {
-    const { weights, retracted, stroke } = placeActuator.example
+    const { masses, retractedLength, stroke } = placeActuator.example
     const arm = hingeActuator({
-      base: out.base,
-      pinRadius: out.pinRadius,
-      pinAngle: Math.atan2(out.pin.y, out.pin.x),
-      retracted,
+      fixedPivot: out.fixedPivot,
+      movingPivot: out.movingPivot,
+      retractedLength,
       stroke,
-      weights,
-      lean: (8 * Math.PI) / 180,
-      turns: out.raisedBy === "extending" ? "counter-clockwise" : "clockwise",
+      masses,
+      frameTilt: (8 * Math.PI) / 180,
+      assembly: out.raisedBy === "extending" ? "counter-clockwise" : "clockwise",
     })
     expect(arm.swing).toBeCloseTo(out.swing, 9)
-    expect(Math.min(arm.startAngle, arm.endAngle)).toBeCloseTo(out.lowAngle, 9)
-    expect(arm.leastTransmission).toBeCloseTo(out.leastTransmission, 9)
-    expect(arm.clearance).toBeCloseTo(out.clearance, 9)
+    expect(Math.min(arm.retractedAngle, arm.extendedAngle)).toBeCloseTo(out.lowAngle, 9)
+    expect(arm.minTransmissionAngle).toBeCloseTo(out.minTransmissionAngle, 9)
+    expect(arm.deadPointMargin).toBeCloseTo(out.deadPointMargin, 9)
     // one lean of those allowed: at most the worst one's force
-    expect(arm.holdForce).toBeLessThanOrEqual(out.peakForce * (1 + 1e-9))
+    expect(arm.requiredHoldingForce).toBeLessThanOrEqual(out.peakForce * (1 + 1e-9))
   })
 })
 
@@ -196,18 +197,18 @@ describe("placeActuator refuses", () => {
     return outcome.error
   }
   it("what no placement can do, and says why", () => {
-    expect(code({ retracted: "1 m" }).noSolution).toBe("regions-too-near")
-    expect(code({ retracted: "20 mm", stroke: "10 mm", baseRegion: { left: 0.2, right: 0.3, bottom: -0.3, top: -0.2 } }).noSolution).toBe(
-      "regions-too-far",
-    )
-    expect(code({ swing: "170 deg", leastTransmission: 0 }).noSolution).toBe("swing-out-of-reach")
+    expect(code({ retractedLength: "1 m" }).noSolution).toBe("regions-too-near")
+    expect(
+      code({ retractedLength: "20 mm", stroke: "10 mm", fixedPivotRegion: { left: 0.2, right: 0.3, bottom: -0.3, top: -0.2 } }).noSolution,
+    ).toBe("regions-too-far")
+    expect(code({ swing: "170 deg", minTransmissionAngle: 0 }).noSolution).toBe("insufficient-swing")
     expect(code({ raisedBy: "extending", lowAngle: { from: "100 deg", to: "101 deg" } }).noSolution).toBe("low-end-out-of-range")
-    expect(code({ leastTransmission: "80 deg" }).noSolution).toBe("limits-exclude-all")
+    expect(code({ minTransmissionAngle: "80 deg" }).noSolution).toBe("limits-exclude-all")
   })
   it("a rating below the least force, with the rating that would do", () => {
-    const error = code({ forceRating: "50 N" })
-    expect(error.noSolution).toBe("force-too-small")
-    const forceRating = (error.nearest.forceRating as number) * 1.0001
-    expect(placeActuator.attempt({ ...placeActuator.example, forceRating }).ok).toBe(true)
+    const error = code({ ratedForce: "50 N" })
+    expect(error.noSolution).toBe("insufficient-force")
+    const ratedForce = (error.nearest.ratedForce as number) * 1.0001
+    expect(placeActuator.attempt({ ...placeActuator.example, ratedForce }).ok).toBe(true)
   })
 })

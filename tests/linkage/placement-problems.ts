@@ -25,30 +25,38 @@ export interface Anchors {
 export function judged(p: Problem, { base, pin, branch }: Anchors, poses = 65): { swing: number; force: number; low: number } | null {
   const g: HingeGeometry = {
     hinge: p.hinge,
-    base,
-    pinRadius: Math.hypot(pin.x, pin.y),
-    pinAngle: Math.atan2(pin.y, pin.x),
+    fixedPivot: base,
+    movingPivot: { radius: Math.hypot(pin.x, pin.y), angle: Math.atan2(pin.y, pin.x) },
     axisOffset: 0,
   }
   const { shortest, longest } = hingeLengthRange(g)
-  const extended = p.retracted + p.stroke
-  if (p.retracted - shortest < p.clearance || longest - extended < p.clearance || longest <= extended || p.retracted <= shortest)
+  const extended = p.retractedLength + p.stroke
+  if (
+    p.retractedLength - shortest < p.minDeadPointMargin ||
+    longest - extended < p.minDeadPointMargin ||
+    longest <= extended ||
+    p.retractedLength <= shortest
+  )
     return null
   const angleAt = (length: number) => hingeAngleAt(g, length, branch) as number
-  const [start, end] = [angleAt(p.retracted), angleAt(extended)]
+  const [start, end] = [angleAt(p.retractedLength), angleAt(extended)]
   const [bottom, top] = [Math.min(start, end), Math.max(start, end)]
   const swing = top - bottom
-  if (swing < p.swing || (p.mostSwing !== null && swing > p.mostSwing)) return null
+  if (swing < p.swing || (p.maxSwing !== null && swing > p.maxSwing)) return null
   // the low end may be written in any turn
   const middle = (p.lowAngle.from + p.lowAngle.to) / 2
   const low = bottom + 2 * Math.PI * Math.round((middle - bottom) / (2 * Math.PI))
   if (low < p.lowAngle.from || low > p.lowAngle.to) return null
   let force = 0
   for (let i = 0; i < poses; i++) {
-    const length = p.retracted + (p.stroke * i) / (poses - 1)
+    const length = p.retractedLength + (p.stroke * i) / (poses - 1)
     const angle = angleAt(length)
     const lever = Math.abs(hingeLeverAt(g, angle))
-    if (lever < p.leastLever || (p.mostLever !== null && lever > p.mostLever) || lever < Math.sin(p.leastTransmission) * g.pinRadius)
+    if (
+      lever < p.minLever ||
+      (p.maxLever !== null && lever > p.maxLever) ||
+      lever < Math.sin(p.minTransmissionAngle) * g.movingPivot.radius
+    )
       return null
     force = Math.max(force, worstMoment(p, angle) / lever)
   }
@@ -58,19 +66,19 @@ export function judged(p: Problem, { base, pin, branch }: Anchors, poses = 65): 
 /** Largest size of the weights' moment for any lean the wearer may take. */
 function worstMoment(p: Problem, angle: number): number {
   let [x, y] = [0, 0]
-  for (const w of p.weights) {
-    x += w.mass * w.radius * Math.cos(angle + w.angle + p.lean)
-    y += w.mass * w.radius * Math.sin(angle + w.angle + p.lean)
+  for (const w of p.masses) {
+    x += w.mass * w.radius * Math.cos(angle + w.angle + p.frameTilt)
+    y += w.mass * w.radius * Math.sin(angle + w.angle + p.frameTilt)
   }
   const size = standardGravity * Math.hypot(x, y)
   // the moment turns over at level: if the lean can bring the centre of gravity there, that is the worst
   const offLevel = Math.atan2(Math.abs(y), Math.abs(x))
-  return size * (offLevel <= p.leanEitherWay ? 1 : Math.cos(offLevel - p.leanEitherWay))
+  return size * (offLevel <= p.tiltEitherWay ? 1 : Math.cos(offLevel - p.tiltEitherWay))
 }
 
 /** Anchors somewhere in the regions, from four shares between 0 and 1. */
 export function anchorsAt(p: Problem, [a, b, c, d]: readonly [number, number, number, number], branch: 1 | -1): Anchors {
-  const { baseRegion: f, pinRegion: m } = p
+  const { fixedPivotRegion: f, movingPivotRegion: m } = p
   return {
     base: { x: f.left + a * (f.right - f.left), y: f.bottom + b * (f.top - f.bottom) },
     pin: { x: m.left + c * (m.right - m.left), y: m.bottom + d * (m.top - m.bottom) },
@@ -81,7 +89,7 @@ export function anchorsAt(p: Problem, [a, b, c, d]: readonly [number, number, nu
 /** Random problems around a placement that works, so that most have an answer. */
 export const problems: fc.Arbitrary<Problem> = fc
   .record({
-    retracted: between(0.1, 0.3),
+    retractedLength: between(0.1, 0.3),
     strokeShare: between(0.15, 0.6),
     direction: between(-Math.PI, Math.PI),
     pinDirection: between(-1.5, 1.5),
@@ -90,24 +98,24 @@ export const problems: fc.Arbitrary<Problem> = fc
     baseSize: fc.tuple(between(0.01, 0.15), between(0.01, 0.15)),
     pinSize: fc.tuple(between(0.005, 0.08), between(0.005, 0.08)),
     corner: fc.tuple(between(0.1, 0.9), between(0.1, 0.9), between(0.1, 0.9), between(0.1, 0.9)),
-    weights: fc.array(fc.record({ mass: between(0.1, 3), radius: between(0.1, 1), angle: between(-0.4, 0.4) }), {
+    masses: fc.array(fc.record({ mass: between(0.1, 3), radius: between(0.1, 1), angle: between(-0.4, 0.4) }), {
       minLength: 1,
       maxLength: 2,
     }),
     hinge: fc.record({ x: between(-0.2, 0.2), y: between(-0.2, 0.2) }),
-    lean: between(-0.4, 0.4),
-    leanEitherWay: fc.oneof(fc.constant(0), between(0, 0.5)),
+    frameTilt: between(-0.4, 0.4),
+    tiltEitherWay: fc.oneof(fc.constant(0), between(0, 0.5)),
     lowRoom: between(0.02, 0.5),
     swingShare: between(0.6, 0.98),
     raisedBy: fc.constantFrom<Problem["raisedBy"]>("either", "extending", "retracting"),
-    mostLever: fc.oneof(fc.constant(null), between(0.03, 0.12)),
+    maxLever: fc.oneof(fc.constant(null), between(0.03, 0.12)),
     swingRoom: fc.oneof(fc.constant(null), between(1.01, 1.3)),
-    limits: fc.record({ leastLever: between(0, 0.01), leastTransmission: between(0, 0.25), clearance: between(0.0005, 0.004) }),
+    limits: fc.record({ minLever: between(0, 0.01), minTransmissionAngle: between(0, 0.25), minDeadPointMargin: between(0.0005, 0.004) }),
   })
   .map((r): Problem | null => {
     // a triangle whose length runs through the actuator's: the distance that puts the pin square to it half way
-    const stroke = r.retracted * r.strokeShare
-    const half = r.retracted + stroke / 2
+    const stroke = r.retractedLength * r.strokeShare
+    const half = r.retractedLength + stroke / 2
     const distance = Math.sqrt(half ** 2 + r.radius ** 2 + 2 * half * r.radius * Math.sin(r.middle))
     const base = { x: r.hinge.x + distance * Math.cos(r.direction), y: r.hinge.y + distance * Math.sin(r.direction) }
     const pin = { x: r.radius * Math.cos(r.pinDirection), y: r.radius * Math.sin(r.pinDirection) }
@@ -118,20 +126,20 @@ export const problems: fc.Arbitrary<Problem> = fc
       top: at.y + (1 - cy) * h,
     })
     const bare: Problem = {
-      ...placeActuator.read({ ...placeActuator.example, boxes: 20000, frontPoints: 0 }),
+      ...placeActuator.read({ ...placeActuator.example, maxBoxes: 20000, frontPoints: 0 }),
       hinge: r.hinge,
-      retracted: r.retracted,
+      retractedLength: r.retractedLength,
       stroke,
-      forceRating: 1e6,
-      weights: r.weights,
-      lean: r.lean,
-      leanEitherWay: r.leanEitherWay,
-      baseRegion: around(base, r.baseSize, r.corner[0], r.corner[1]),
-      pinRegion: around(pin, r.pinSize, r.corner[2], r.corner[3]),
+      ratedForce: 1e6,
+      masses: r.masses,
+      frameTilt: r.frameTilt,
+      tiltEitherWay: r.tiltEitherWay,
+      fixedPivotRegion: around(base, r.baseSize, r.corner[0], r.corner[1]),
+      movingPivotRegion: around(pin, r.pinSize, r.corner[2], r.corner[3]),
       lowAngle: { from: -Math.PI, to: Math.PI },
       swing: 1e-6,
       raisedBy: r.raisedBy,
-      mostLever: r.mostLever,
+      maxLever: r.maxLever,
       ...r.limits,
     }
     const known = judged(bare, { base, pin, branch: r.raisedBy === "retracting" ? -1 : 1 })
@@ -140,7 +148,7 @@ export const problems: fc.Arbitrary<Problem> = fc
         ...bare,
         lowAngle: { from: known.low - r.lowRoom, to: known.low + r.lowRoom },
         swing: known.swing * r.swingShare,
-        mostSwing: r.swingRoom === null ? null : known.swing * r.swingRoom,
+        maxSwing: r.swingRoom === null ? null : known.swing * r.swingRoom,
       }
     )
   })

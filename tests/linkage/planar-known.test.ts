@@ -185,9 +185,8 @@ describe("planarLinkage against theorems and the hinged arm", () => {
     for (let k = 0; k < 80; k++) {
       const g: HingeGeometry = {
         hinge: { x: random.real(-0.05, 0.05), y: random.real(-0.05, 0.05) },
-        base: { x: random.real(-0.1, 0.1), y: random.real(-0.3, -0.1) },
-        pinRadius: random.real(0.03, 0.1),
-        pinAngle: random.real(-1, 1),
+        fixedPivot: { x: random.real(-0.1, 0.1), y: random.real(-0.3, -0.1) },
+        movingPivot: { radius: random.real(0.03, 0.1), angle: random.real(-1, 1) },
         axisOffset: k % 2 ? random.real(-0.02, 0.02) : 0,
       }
       const arm = random.real(-1, 1.5)
@@ -197,12 +196,16 @@ describe("planarLinkage against theorems and the hinged arm", () => {
       const pin = hingePinAt(g, arm)
       const [weight, centre] = [random.real(1, 20), random.real(0.1, 0.5)]
       const tip: XY = [g.hinge.x + centre * Math.cos(arm), g.hinge.y + centre * Math.sin(arm)]
-      const q = Math.hypot(pin.x - g.base.x, pin.y - g.base.y)
+      const q = Math.hypot(pin.x - g.fixedPivot.x, pin.y - g.fixedPivot.y)
       // the barrel is a bar on the base pivot; the rod's pin slides along it, off its line by the offset
-      const turn = Math.atan2(pin.y - g.base.y, pin.x - g.base.x) - Math.asin(g.axisOffset / q)
+      const turn = Math.atan2(pin.y - g.fixedPivot.y, pin.x - g.fixedPivot.x) - Math.asin(g.axisOffset / q)
       const out = planarLinkage({
-        pivots: [at("hinge", [g.hinge.x, g.hinge.y]), at("base", [g.base.x, g.base.y])],
-        points: [at("pin", [pin.x, pin.y]), at("load", tip), at("guide", [g.base.x + Math.cos(turn), g.base.y + Math.sin(turn)])],
+        pivots: [at("hinge", [g.hinge.x, g.hinge.y]), at("base", [g.fixedPivot.x, g.fixedPivot.y])],
+        points: [
+          at("pin", [pin.x, pin.y]),
+          at("load", tip),
+          at("guide", [g.fixedPivot.x + Math.cos(turn), g.fixedPivot.y + Math.sin(turn)]),
+        ],
         bars: [
           { name: "arm", from: "hinge", to: "load" },
           { name: "barrel", from: "base", to: "guide" },
@@ -225,7 +228,7 @@ describe("planarLinkage against theorems and the hinged arm", () => {
       )
       if (g.axisOffset === 0) {
         // the hinge takes the weight less what the actuator carries
-        const [ux, uy] = [(pin.x - g.base.x) / q, (pin.y - g.base.y) / q]
+        const [ux, uy] = [(pin.x - g.fixedPivot.x) / q, (pin.y - g.fixedPivot.y) / q]
         const reaction = out.pins.find((p) => p.bar === "arm" && p.point === "hinge")
         worst = Math.max(
           worst,

@@ -94,12 +94,12 @@ describe("planarLinkage against closed form", () => {
     let [met, tight] = [0, 0]
     for (let k = 0; k < 800; k++) {
       const [d, a, b, c] = [random.real(0.03, 0.15), random.real(0.02, 0.1), random.real(0.03, 0.15), random.real(0.03, 0.15)]
-      const branch = random.sign() > 0 ? "open" : "crossed"
+      const assembly = random.sign() > 0 ? "open" : "crossed"
       let angle = random.real(-Math.PI, Math.PI)
       // every fourth close to the pose where coupler and output are in line
       const cosine = (d * d + a * a - (b + c) ** 2) / (2 * d * a)
       if (k % 4 === 0 && Math.abs(cosine) < 1) angle = Math.acos(cosine) - 10 ** random.real(-6, -2)
-      const data = fourBarData(d, a, b, c, angle, branch)
+      const data = fourBarData(d, a, b, c, angle, assembly)
       if (!data) continue
       const [w, al] = [random.real(-3, 3), random.real(-3, 3)]
       const closed = fourBar.attempt({
@@ -108,7 +108,7 @@ describe("planarLinkage against closed form", () => {
         coupler: b,
         output: c,
         inputAngle: angle,
-        branch,
+        assembly,
         inputSpeed: w,
         inputAcceleration: al,
       })
@@ -152,13 +152,13 @@ describe("planarLinkage against closed form", () => {
     for (let k = 0; k < 300; k++) {
       const [crank, coupler, offset] = [random.real(0.01, 0.08), random.real(0.05, 0.2), random.real(-0.04, 0.04)]
       const [crankAngle, speed, acceleration, load] = [random.real(-3, 3), random.real(-3, 3), random.real(-3, 3), random.real(-20, 20)]
-      const branch = random.sign() > 0 ? "open" : "crossed"
+      const assembly = random.sign() > 0 ? "open" : "crossed"
       const closed = sliderCrank.attempt({
         crank,
         coupler,
         offset,
         crankAngle,
-        branch,
+        assembly,
         crankSpeed: speed,
         crankAcceleration: acceleration,
         load,
@@ -215,7 +215,7 @@ describe("planarLinkage against closed form", () => {
         foldedAngle: angle,
         extendedAngle: angle + 0.01,
         tilt,
-        anchor: held,
+        fixedJoint: held,
         tipMass: tip / 9.80665,
         armsMass: arms / 9.80665,
         push,
@@ -379,9 +379,9 @@ describe("planarLinkage by itself", () => {
       ],
     }
     const fine = farOff.bars.map((bar) => (bar.name === "coupler" ? { ...bar, length: 1e-5 } : bar))
-    expect(refusalOf(planarLinkage.attempt({ ...farOff, bars: fine, cranks: [crank] })).noSolution).toBe("cannot-assemble")
+    expect(refusalOf(planarLinkage.attempt({ ...farOff, bars: fine, cranks: [crank] })).noSolution).toBe("cannot-close")
     const apartFrom = refusalOf(planarLinkage.attempt({ ...base, bars: base.bars.map((b) => ({ ...b, length: 0.02 })), cranks: [crank] }))
-    expect(apartFrom.noSolution).toBe("cannot-assemble")
+    expect(apartFrom.noSolution).toBe("cannot-close")
     // beyond its toggle a double rocker stops, and says where
     const rocker = fourBarData(0.1, 0.075, 0.045, 0.085, 60 * DEG, "open") as MechanismInput
     const stops = refusalOf(planarLinkage.attempt({ ...rocker, cranks: [{ name: "arm", ...crank, end: 120 * DEG }], steps: 10 }))

@@ -25,7 +25,7 @@ describe("scissor (its joints are held to planarLinkage in planar-linkage.test.t
     let [worst, worstPeak] = [0, 0]
     for (let k = 0; k < 90; k++) {
       const side = ([0, 1, -1] as const)[k % 3] as number
-      const anchor = (["centre", "lower", "upper"] as const)[k % 3] as "centre"
+      const fixedJoint = (["centre", "lower", "upper"] as const)[k % 3] as "centre"
       const [t0, t1] = [random.real(0.05, 0.7), random.real(0.75, 1.5)]
       const s = {
         cells: 1 + (k % 9),
@@ -42,7 +42,7 @@ describe("scissor (its joints are held to planarLinkage in planar-linkage.test.t
         foldedAngle: t0,
         extendedAngle: t1,
         tilt: s.tilt,
-        anchor,
+        fixedJoint,
         tipMass: s.tip / G,
         armsMass: s.arms / G,
         push: s.push,
@@ -123,11 +123,11 @@ describe("scissor (its joints are held to planarLinkage in planar-linkage.test.t
       tilt: 0.5,
       tipMass: 0.5,
       armsMass: 0.4,
-      anchor: "lower",
+      fixedJoint: "lower",
       driverForce: 30,
     } as const
     const refusal = refusalOf(scissor.attempt(input))
-    expect(refusal.noSolution).toBe("stall")
+    expect(refusal.noSolution).toBe("insufficient-force")
     const { driverForce: _, ...free } = input
     expect(refusal.shortBy).toBeCloseTo(scissor(free).peakForce - 30, 9)
     const works = scissor({ ...input, foldedAngle: (refusal.nearest.foldedAngle as number) * (1 + 1e-12) })
@@ -144,10 +144,10 @@ describe("scissor (its joints are held to planarLinkage in planar-linkage.test.t
       screwLead: 0.02,
       screwEfficiency: 0.8,
     }).cautions.map((c) => c.code)
-    expect(codes).toEqual(["pinch-point", "falls-without-power", "flat-scissor", "screw-runs-back"])
+    expect(codes).toEqual(["pinch", "falls-unpowered", "flat-scissor", "thin-holding-margin"])
     const screw = (screwEfficiency: number) =>
       scissor({ cells: 3, armLength: 0.16, foldedAngle: 0.5, extendedAngle: 1, tipMass: 1, screwLead: 0.02, screwEfficiency })
-        .cautions.filter((c) => c.code === "screw-runs-back")
+        .cautions.filter((c) => c.code === "thin-holding-margin")
         .map((c) => /small margin/.test(c.message))
     expect([screw(0.39), screw(0.45), screw(0.5)]).toEqual([[], [true], [false]])
   })

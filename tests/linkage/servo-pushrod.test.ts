@@ -9,10 +9,10 @@ const G = 9.80665
 
 /** The same linkage as data for planarLinkage, with the moment on the flap. */
 function asMechanism(
-  si: Readonly<Record<"distance" | "servoHorn" | "flapHorn" | "servoHornAngle" | "flapHornAngle" | "hingeMoment", number>>,
+  si: Readonly<Record<"pivotDistance" | "servoHorn" | "flapHorn" | "servoHornAngle" | "flapHornAngle" | "hingeMoment", number>>,
   servoAngle: number,
 ) {
-  const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
+  const { pivotDistance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
   return planarLinkage({
     pivots: [
       { name: "servo", x: 0, y: 0 },
@@ -38,18 +38,18 @@ describe("servoPushrod", () => {
     let [met, worst] = [0, 0]
     for (let k = 0; k < 80; k++) {
       const si = {
-        distance: random.real(0.04, 0.15),
+        pivotDistance: random.real(0.04, 0.15),
         servoHorn: random.real(0.008, 0.025),
         flapHorn: random.real(0.012, 0.035),
         servoHornAngle: random.real(50, 130) * DEG,
         flapHornAngle: random.real(50, 130) * random.sign() * DEG,
-        travelFrom: random.real(-50, -10) * DEG,
-        travelTo: random.real(10, 50) * DEG,
+        minServoAngle: random.real(-50, -10) * DEG,
+        maxServoAngle: random.real(10, 50) * DEG,
         hingeMoment: random.real(-0.3, 0.3),
         steps: 4,
       }
       const out = servoPushrod.attempt(si)
-      if (!out.ok || out.value.leastTransmission < 0.15) continue
+      if (!out.ok || out.value.minTransmissionAngle < 0.15) continue
       met++
       for (const which of [0, out.value.map.length - 1]) {
         const here = out.value.map[which] as (typeof out.value.map)[number]
@@ -73,7 +73,7 @@ describe("servoPushrod", () => {
 
   it("spends at the servo what the load takes up, weight and moment, by summing work over the travel", () => {
     const si = {
-      distance: 0.09,
+      pivotDistance: 0.09,
       servoHorn: 0.014,
       flapHorn: 0.022,
       hingeMoment: 0.1,
@@ -87,27 +87,27 @@ describe("servoPushrod", () => {
       const last = out.map[i] as (typeof out.map)[number]
       return sum + ((s.torque + last.torque) / 2) * (s.servoAngle - last.servoAngle)
     }, 0)
-    const lift = 0.08 * G * 0.12 * (Math.sin(0.3 + out.flapTo) - Math.sin(0.3 + out.flapFrom))
-    expect(work).toBeCloseTo(0.1 * (out.flapTo - out.flapFrom) + lift, 6)
+    const lift = 0.08 * G * 0.12 * (Math.sin(0.3 + out.maxServoFlapAngle) - Math.sin(0.3 + out.minServoFlapAngle))
+    expect(work).toBeCloseTo(0.1 * (out.maxServoFlapAngle - out.minServoFlapAngle) + lift, 6)
   })
 
   it("takes the air's moment as quadrature over the flap does, and adds it the worse way in either direction", () => {
     const random = lehmer(61)
     let worst = 0
     for (let k = 0; k < 60; k++) {
-      const [width, depth, speed, wind] = [random.real(0.05, 0.5), random.real(0.05, 0.9), random.real(0, 6), random.real(0, 12)]
+      const [width, depth, speed, windSpeed] = [random.real(0.05, 0.5), random.real(0.05, 0.9), random.real(0, 6), random.real(0, 12)]
       const [density, coefficient] = [random.real(1, 1.3), random.real(1, 2)]
-      const air = integrate((x) => (density * coefficient * width * (speed * x + wind) ** 2 * x) / 2, 0, depth).value
-      worst = Math.max(worst, Math.abs(flapDragMoment(density, coefficient, width, depth, speed, wind) - air) / (1e-12 + air))
+      const air = integrate((x) => (density * coefficient * width * (speed * x + windSpeed) ** 2 * x) / 2, 0, depth).value
+      worst = Math.max(worst, Math.abs(flapDragMoment(density, coefficient, width, depth, speed, windSpeed) - air) / (1e-12 + air))
       // on a parallelogram of horns flap and servo turn alike, so moments are torques
       const flap = {
-        distance: 0.1,
+        pivotDistance: 0.1,
         servoHorn: 0.02,
         flapHorn: 0.02,
         flapWidth: width,
         flapDepth: depth,
         servoSpeed: speed,
-        wind,
+        windSpeed,
         dragCoefficient: coefficient,
         airDensity: density,
       }
@@ -121,7 +121,7 @@ describe("servoPushrod", () => {
     let [met, crests] = [0, 0]
     for (let k = 0; k < 60; k++) {
       const si = {
-        distance: random.real(0.05, 0.12),
+        pivotDistance: random.real(0.05, 0.12),
         servoHorn: random.real(0.008, 0.02),
         flapHorn: random.real(0.015, 0.035),
         servoHornAngle: random.real(60, 120) * DEG,
@@ -145,20 +145,20 @@ describe("servoPushrod", () => {
     let met = 0
     for (let k = 0; k < 60; k++) {
       const out = servoPushrod.attempt({
-        distance: random.real(0.03, 0.1),
+        pivotDistance: random.real(0.03, 0.1),
         servoHorn: random.real(0.01, 0.03),
         flapHorn: random.real(0.01, 0.04),
         servoHornAngle: random.real(20, 160) * DEG,
         flapHornAngle: random.real(40, 140) * DEG,
-        travelFrom: random.real(-100, 0) * DEG,
-        travelTo: random.real(0, 100) * DEG,
+        minServoAngle: random.real(-100, 0) * DEG,
+        maxServoAngle: random.real(0, 100) * DEG,
         steps: 200,
       })
       if (!out.ok) continue
       met++
       const scanned = Math.min(...out.value.map.map((s) => s.transmissionAngle))
-      expect(out.value.leastTransmission).toBeLessThanOrEqual(scanned + 1e-9)
-      expect(scanned - out.value.leastTransmission).toBeLessThan(0.05)
+      expect(out.value.minTransmissionAngle).toBeLessThanOrEqual(scanned + 1e-9)
+      expect(scanned - out.value.minTransmissionAngle).toBeLessThan(0.05)
       // the flap never jumps from one setting to the next
       const jumps = out.value.map.slice(1).map((s, i) => Math.abs(s.flapAngle - (out.value.map[i] as typeof s).flapAngle))
       expect(Math.max(...jumps)).toBeLessThan(0.5)
@@ -167,7 +167,15 @@ describe("servoPushrod", () => {
   })
 
   it("follows a flap whose horn points away from the servo across half a turn, however its angle is written", () => {
-    const away = { distance: 0.05, servoHorn: 0.05, flapHorn: 0.02, travelFrom: -0.1, travelTo: 0.1, hingeMoment: 0.1, steps: 10 }
+    const away = {
+      pivotDistance: 0.05,
+      servoHorn: 0.05,
+      flapHorn: 0.02,
+      minServoAngle: -0.1,
+      maxServoAngle: 0.1,
+      hingeMoment: 0.1,
+      steps: 10,
+    }
     for (const horn of [175 * DEG, -175 * DEG]) {
       const out = servoPushrod({ ...away, flapHornAngle: horn })
       const angles = out.map.map((s) => horn + s.flapAngle)
@@ -187,30 +195,30 @@ describe("servoPushrod", () => {
   })
 
   it("refuses a travel that binds and a servo that stalls, with what would do", () => {
-    const long = { distance: 0.05, servoHorn: 0.03, flapHorn: 0.012, travelFrom: -80 * DEG, travelTo: 80 * DEG }
+    const long = { pivotDistance: 0.05, servoHorn: 0.03, flapHorn: 0.012, minServoAngle: -80 * DEG, maxServoAngle: 80 * DEG }
     const binds = refusalOf(servoPushrod.attempt(long))
     expect(binds.noSolution).toBe("binding")
     expect(binds.shortBy).toBeGreaterThan(0)
     // a flap horn of up to five times the length is offered, and none beyond
-    const { nearest } = refusalOf(servoPushrod.attempt({ distance: 0.08, servoHorn: 0.03, flapHorn: 0.002 }))
+    const { nearest } = refusalOf(servoPushrod.attempt({ pivotDistance: 0.08, servoHorn: 0.03, flapHorn: 0.002 }))
     expect(nearest).not.toHaveProperty("flapHorn")
-    const longer = refusalOf(servoPushrod.attempt({ distance: 0.08, servoHorn: 0.03, flapHorn: 0.015 })).nearest.flapHorn as number
+    const longer = refusalOf(servoPushrod.attempt({ pivotDistance: 0.08, servoHorn: 0.03, flapHorn: 0.015 })).nearest.flapHorn as number
     expect(longer).toBeGreaterThan(0.015)
     expect(longer).toBeLessThan(0.075)
-    const weak = { distance: 0.08, servoHorn: 0.015, flapHorn: 0.02, hingeMoment: 0.5, servoTorque: 0.2 }
+    const weak = { pivotDistance: 0.08, servoHorn: 0.015, flapHorn: 0.02, hingeMoment: 0.5, servoTorque: 0.2 }
     const stalls = refusalOf(servoPushrod.attempt(weak))
-    expect(stalls.noSolution).toBe("stall")
+    expect(stalls.noSolution).toBe("insufficient-torque")
     expect(servoPushrod.attempt({ ...weak, servoTorque: stalls.nearest.servoTorque as number }).ok).toBe(true)
   })
 
   it("says when the flap turns back within the travel", () => {
     const out = servoPushrod({
-      distance: 0.12,
+      pivotDistance: 0.12,
       servoHorn: 0.01,
       flapHorn: 0.03,
       servoHornAngle: 150 * DEG,
-      travelFrom: -10 * DEG,
-      travelTo: 70 * DEG,
+      minServoAngle: -10 * DEG,
+      maxServoAngle: 70 * DEG,
     })
     expect(out.reverses).toBe(true)
     expect(out.cautions.map((c) => c.code)).toContain("reverses")

@@ -15,7 +15,7 @@ describe("sliderCrank", () => {
         coupler: random.real(0.05, 0.3),
         offset: random.real(-0.1, 0.1),
         crankAngle: random.real(-Math.PI, Math.PI),
-        branch: random.sign() > 0 ? ("open" as const) : ("crossed" as const),
+        assembly: random.sign() > 0 ? ("open" as const) : ("crossed" as const),
         crankSpeed: w,
         crankAcceleration: al,
       }
@@ -35,7 +35,7 @@ describe("sliderCrank", () => {
             input.crank * Math.sin(input.crankAngle) - input.coupler * Math.sin(angle) - input.offset,
           ),
         )
-      expect((v.position - input.crank * Math.cos(input.crankAngle)) * (input.branch === "open" ? 1 : -1)).toBeGreaterThan(0)
+      expect((v.position - input.crank * Math.cos(input.crankAngle)) * (input.assembly === "open" ? 1 : -1)).toBeGreaterThan(0)
       if (Math.sin(v.transmissionAngle) < 0.2) continue
       const at = (t: number) => sliderCrank({ ...input, crankAngle: input.crankAngle + w * t + (al * t * t) / 2, crankSpeed: w + al * t })
       const [dx, dt] = derivative((t) => [at(t).position, at(t).couplerAngle], 2e-5) as [number, number]
@@ -55,15 +55,23 @@ describe("sliderCrank", () => {
     expect(short.noSolution).toBe("cannot-close")
     expect(short.shortBy).toBeCloseTo(0.04, 12)
     expect(sliderCrank.attempt({ crank: 0.1, coupler: short.nearest.coupler as number, crankAngle: Math.PI / 2 }).ok).toBe(true)
-    expect(refusalOf(sliderCrank.attempt({ crank: 0.1, coupler: 0.1, crankAngle: Math.PI / 2 })).noSolution).toBe("toggle")
+    expect(refusalOf(sliderCrank.attempt({ crank: 0.1, coupler: 0.1, crankAngle: Math.PI / 2 })).noSolution).toBe("dead-point")
   })
 
   it("gives the load as much power as the crank takes, and its guide what the rod pushes across", () => {
-    for (const branch of ["open", "crossed"] as const)
+    for (const assembly of ["open", "crossed"] as const)
       for (let degrees = -170; degrees <= 170; degrees += 20) {
-        const input = { crank: 0.04, coupler: 0.12, offset: -0.02, crankAngle: (degrees * Math.PI) / 180, crankSpeed: 3, load: 25, branch }
+        const input = {
+          crank: 0.04,
+          coupler: 0.12,
+          offset: -0.02,
+          crankAngle: (degrees * Math.PI) / 180,
+          crankSpeed: 3,
+          load: 25,
+          assembly,
+        }
         const out = sliderCrank(input)
-        expect(out.torque * 3, `${branch} ${degrees}°`).toBeCloseTo(25 * out.speed, 10)
+        expect(out.torque * 3, `${assembly} ${degrees}°`).toBeCloseTo(25 * out.speed, 10)
         // the rod is a two-force member: what it pushes across goes with its slope
         const rise = 0.04 * Math.sin(input.crankAngle) + 0.02
         expect(out.sideForce).toBeCloseTo((-25 * rise) / (out.position - 0.04 * Math.cos(input.crankAngle)), 10)

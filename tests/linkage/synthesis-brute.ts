@@ -7,8 +7,8 @@ export interface Point {
 }
 export interface Task extends FourBarSynthesisInput {
   readonly poses: readonly { readonly x: number; readonly y: number; readonly angle: number }[]
-  readonly fixedPivots: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number }
-  readonly movingPivots: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number }
+  readonly fixedPivotRegion: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number }
+  readonly movingPivotRegion: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number }
   readonly step: number
   readonly linkLengths: { readonly low: number; readonly high: number }
   readonly transmissionLimit: number
@@ -30,7 +30,7 @@ export function pinsByDistances(task: Task, pivot: Point): Point[] {
   const [first, ...others] = rows as [readonly [number, number, number], ...(readonly [number, number, number])[]]
   const a = others.map((row) => [row[0] - first[0], row[1] - first[1]] as const)
   const b = others.map((row) => first[2] - row[2])
-  const { left, right, bottom, top } = task.movingPivots
+  const { left, right, bottom, top } = task.movingPivotRegion
   const isIn = (p: Point) => p.x >= left && p.x <= right && p.y >= bottom && p.y <= top
   if (others.length === 2) {
     const pin = solveLinear(a, b)
@@ -56,7 +56,7 @@ interface Link {
 
 /** Every link from a place on the grid whose pin and length are allowed. */
 export function linksOf(task: Task): Link[] {
-  const { fixedPivots: f, step, linkLengths } = task
+  const { fixedPivotRegion: f, step, linkLengths } = task
   const links: Link[] = []
   for (let x = f.left; x <= f.right + 1e-9; x += step)
     for (let y = f.bottom; y <= f.top + 1e-9; y += step)

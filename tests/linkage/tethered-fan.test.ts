@@ -20,7 +20,7 @@ const fans = fc
     openAngle: between(0.3, 1.2),
     spanShare: between(0.4, 0.9),
     returnMoment: between(0, 0.1),
-    lean: between(-0.3, 0.3),
+    frameTilt: between(-0.3, 0.3),
     share: between(0, 1),
   })
   .map(({ spanShare, share, ...fan }) => ({
@@ -105,7 +105,7 @@ describe("tetheredFan against other routes", () => {
         const energy = (driver: number) => {
           const pose = fanAngles(fan, threads, driver)
           if (!("angles" in pose)) return null
-          const height = pose.angles.reduce((sum, angle) => sum + Math.sin(angle + fan.lean), 0)
+          const height = pose.angles.reduce((sum, angle) => sum + Math.sin(angle + fan.frameTilt), 0)
           const drawn = pose.angles.slice(1).reduce((sum, angle) => sum + angle, 0)
           return { value: standardGravity * fan.mass * fan.centre * height + fan.returnMoment * drawn, taut: pose.taut.join() }
         }
@@ -148,8 +148,8 @@ describe("tetheredFan against other routes", () => {
     const base = { ...tetheredFan.example, pitch: 0, foldedStep: 0, driverAngle: null, overlap: "5 mm" } as const
     const { vanes } = tetheredFan(base).cover
     if (vanes === null) throw new Error("no number of vanes covers")
-    expect(tetheredFan({ ...base, vanes }).worstTipGap).toBeLessThanOrEqual(-0.005)
-    expect(tetheredFan({ ...base, vanes: vanes - 1 }).worstTipGap).toBeGreaterThan(-0.005)
+    expect(tetheredFan({ ...base, vanes }).maxTipGap).toBeLessThanOrEqual(-0.005)
+    expect(tetheredFan({ ...base, vanes: vanes - 1 }).maxTipGap).toBeGreaterThan(-0.005)
     // half the step at which the overlap is just reached, in closed form for a shared pivot
     const [length, width] = [0.6, 0.13]
     const most = 2 * (Math.atan(width / (2 * length)) - Math.asin(0.005 / Math.hypot(2 * length, width)))
@@ -163,11 +163,11 @@ describe("tetheredFan against other routes", () => {
       vanes: cover.vanes as number,
       pitch: (0.008 * (tetheredFan.example.vanes - 1)) / ((cover.vanes as number) - 1),
     })
-    expect(built.worstTipGap).toBeCloseTo(cover.tipGap as number, 12)
+    expect(built.maxTipGap).toBeCloseTo(cover.tipGap as number, 12)
   })
 
   it("adds up mass and moment of the vanes", () => {
-    const fan = tetheredFan({ ...tetheredFan.example, pitch: 0, lean: 0, driverAngle: null })
+    const fan = tetheredFan({ ...tetheredFan.example, pitch: 0, frameTilt: 0, driverAngle: null })
     expect(fan.totalMass).toBeCloseTo(0.36, 12)
     const moment = fan.angles.reduce((sum, angle) => sum + standardGravity * 0.06 * 0.25 * Math.cos(angle), 0)
     expect(fan.fanMoment).toBeCloseTo(moment, 12)
@@ -233,7 +233,7 @@ describe("tetheredFan refuses and warns", () => {
       openAngle: "80 deg",
       span: "20 deg",
       driverAngle: null,
-      lean: 0,
+      frameTilt: 0,
     })
     for (const pose of out.sweep) expect(Math.abs(pose.driverMoment)).toBeLessThanOrEqual(out.peakDriverMoment + 1e-12)
     expect(out.peakDriverMoment).toBeGreaterThan(1.05 * Math.abs(out.sweep.at(-1)?.driverMoment as number))

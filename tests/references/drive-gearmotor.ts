@@ -7,8 +7,8 @@ const RPM = Math.PI / 30
 function pair(teeth: readonly [number, number], meshEfficiency: number, standstill: number, more: Partial<GearmotorInput>): Gearmotor {
   return gearmotor({
     backEmfConstant: 1,
-    resistance: 1,
-    voltage: standstill,
+    windingResistance: 1,
+    terminalVoltage: standstill,
     stages: [{ type: "spur", drivingTeeth: teeth[0], drivenTeeth: teeth[1], meshEfficiency }],
     torque: 0,
     ...more,
@@ -18,11 +18,11 @@ function pair(teeth: readonly [number, number], meshEfficiency: number, standsti
 /** A motor's sheet by its slope: any torque constant gives the same line. */
 const rotor: Check = (row) => {
   const k = 0.01
-  const resistance = ((row.slope_rpm_per_mN_m * RPM) / 1e-3) * k ** 2
+  const windingResistance = ((row.slope_rpm_per_mN_m * RPM) / 1e-3) * k ** 2
   const out = pair([20, 20], 1, 1, {
     backEmfConstant: k,
-    resistance,
-    voltage: (resistance * row.stall_torque_mN_m * 1e-3) / k,
+    windingResistance,
+    terminalVoltage: (windingResistance * row.stall_torque_mN_m * 1e-3) / k,
     rotorInertia: row.rotor_inertia_g_cm2 * 1e-7,
   })
   return { time_constant_ms: out.timeConstant * 1000, acceleration_1000rad_per_s2: (out.startAcceleration as number) / 1000 }

@@ -29,13 +29,13 @@ function screw(input: object): PowerScrew {
 const byConstants: Check = (inputs) => {
   const out = motor({
     backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`,
-    resistance: at(inputs, "resistance_ohm"),
-    voltage: at(inputs, "supply_V"),
+    windingResistance: at(inputs, "resistance_ohm"),
+    terminalVoltage: at(inputs, "supply_V"),
     torque: 0,
   })
   return {
     kt_ozin_per_A: out.torqueConstant / OZF_IN,
-    no_load_speed_rpm: out.freeSpeed / RPM,
+    no_load_speed_rpm: out.noLoadSpeed / RPM,
     stall_current_A: out.stallCurrent,
     stall_torque_ozin: out.stallTorque / OZF_IN,
   }
@@ -45,8 +45,8 @@ const byConstants: Check = (inputs) => {
 const atLoad: Check = (inputs) => {
   const input = {
     backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`,
-    resistance: at(inputs, "resistance_ohm"),
-    voltage: at(inputs, "supply_V"),
+    windingResistance: at(inputs, "resistance_ohm"),
+    terminalVoltage: at(inputs, "supply_V"),
     torque: at(inputs, "load_torque_ozin") * OZF_IN,
   }
   const frictionless = motor(input)
@@ -60,7 +60,12 @@ const atLoad: Check = (inputs) => {
 }
 
 const torqueAndEmf: Check = (inputs) => {
-  const { torqueConstant } = motor({ backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`, resistance: 1, voltage: 12, torque: 0 })
+  const { torqueConstant } = motor({
+    backEmfConstant: `${at(inputs, "ke_V_per_krpm")} V/krpm`,
+    windingResistance: 1,
+    terminalVoltage: 12,
+    torque: 0,
+  })
   return { kt_Nm_per_A: torqueConstant, kt_ozin_per_A: torqueConstant / OZF_IN }
 }
 
@@ -73,7 +78,7 @@ const geared: Check = (inputs) => {
     loadTorque: `${at(inputs, "stall_torque_kgf_mm")} kgf mm`,
     loadSpeed: 0,
     loadCurrent: 5.5,
-    voltage: 12,
+    terminalVoltage: 12,
     torque: `${at(inputs, "load_torque_kgf_mm")} kgf mm`,
   })
   // the rows reckon the output with the speed as printed, to two figures
@@ -96,7 +101,7 @@ const atBest: Check = (inputs) => {
     loadTorque: `${torque} kgf mm`,
     loadSpeed: `${speed} rpm`,
     loadCurrent: current,
-    voltage: supply,
+    terminalVoltage: supply,
     torque: `${torque} kgf mm`,
   })
   return { output_W: out.mechanicalPower }
@@ -110,7 +115,7 @@ const stallInUnits: Check = (inputs) => {
     loadTorque: `${at(inputs, "stall_torque_kgf_cm")} kgf cm`,
     loadSpeed: 0,
     loadCurrent: at(inputs, "stall_current_A"),
-    voltage: 12,
+    terminalVoltage: 12,
     torque: 0,
   })
   return { stall_torque_ozf_in: out.stallTorque / OZF_IN }
@@ -121,9 +126,9 @@ const slope: Check = (inputs) => {
   const at0 = (torque: number) =>
     motor({
       backEmfConstant: at(inputs, "torque_constant_mN_m_per_A") / 1000,
-      resistance: at(inputs, "resistance_ohm"),
+      windingResistance: at(inputs, "resistance_ohm"),
       noLoadCurrent: at(inputs, "no_load_current_A"),
-      voltage: at(inputs, "supply_V"),
+      terminalVoltage: at(inputs, "supply_V"),
       torque,
     })
   const { stallTorque, speed } = at0(0)
@@ -140,7 +145,7 @@ const servo = (time: number, torque: number | string, share = 0, angle: string |
       firstVoltage: 5,
       firstStallTorque: torque as number,
       firstTime: time,
-      voltage: 5,
+      terminalVoltage: 5,
       torque: 0,
       angle,
       ...(share ? { torque: share * (torque as number) } : {}),
@@ -149,8 +154,8 @@ const servo = (time: number, torque: number | string, share = 0, angle: string |
 const DEG = Math.PI / 180
 const servos: Record<string, Check> = {
   "servo-standard-speed": (inputs) => {
-    const { freeSpeed } = servo(at(inputs, "time_per_60deg_s"), 1)
-    return { speed_deg_per_s: freeSpeed / DEG, speed_rpm: freeSpeed / RPM }
+    const { noLoadSpeed } = servo(at(inputs, "time_per_60deg_s"), 1)
+    return { speed_deg_per_s: noLoadSpeed / DEG, speed_rpm: noLoadSpeed / RPM }
   },
   "servo-standard-units": (inputs) => ({
     torque_ozf_in: servo(at(inputs, "time_per_60deg_s"), `${at(inputs, "torque_kgf_cm")} kgf cm`).stallTorque / OZF_IN,
@@ -161,7 +166,7 @@ const servos: Record<string, Check> = {
   },
   "servo-linear-line-numeric": (inputs) => {
     const out = servo(at(inputs, "time_per_60deg_s"), 1, at(inputs, "load_over_stall"), `${at(inputs, "angle_deg")} deg`)
-    return { speed_deg_per_s: out.speed / DEG, time_s: out.moveTime }
+    return { speed_deg_per_s: out.speed / DEG, time_s: out.moveDuration }
   },
 }
 
@@ -175,7 +180,7 @@ const fallOnBar: Check = (inputs) => {
     dropHeight: at(inputs, "height_in") * INCH,
     staticDeflection: ((stress * at(inputs, "length_in")) / at(inputs, "modulus_psi")) * INCH,
   })
-  return { stress_psi: out.load / (area * INCH ** 2) / PSI }
+  return { stress_psi: out.maxForce / (area * INCH ** 2) / PSI }
 }
 
 const newRows = referenceRows("drive").map((row) => row.id)
@@ -197,7 +202,7 @@ const millimetre = (inputs: object, key: string) => at(inputs, key) / 1000
 const screws: Record<string, Check> = {
   "screw-efficiency-to-torque": (inputs) => {
     const lead = at(inputs, "lead_m")
-    const out = screw({ force: at(inputs, "force_N"), majorDiameter: 4 * lead, pitch: lead, threadEfficiency: at(inputs, "efficiency") })
+    const out = screw({ force: at(inputs, "force_N"), majorDiameter: 4 * lead, pitch: lead, screwEfficiency: at(inputs, "efficiency") })
     return { torque_Nm: out.raiseTorque }
   },
   "screw-khurmi-17-2": (inputs) => {

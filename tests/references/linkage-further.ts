@@ -90,8 +90,8 @@ export const furtherChecks: Readonly<Record<string, Check>> = {
       height_closed_mm: out.spanFolded * 1000,
       height_open_mm: out.spanExtended * 1000,
       travel_mm: travel * 1000,
-      base_travel_mm: out.travel * 1000,
-      mean_multiplication: travel / out.travel,
+      base_travel_mm: out.driverStroke * 1000,
+      mean_multiplication: travel / out.driverStroke,
     }
   },
   "toggle-scissor-base-actuator": (inputs) => {

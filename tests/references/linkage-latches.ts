@@ -10,8 +10,8 @@ const DEG = Math.PI / 180
 function toggleGain(degrees: number): number {
   const angle = degrees * DEG
   const out = overCentreLatch({
-    anchorDistance: 2 * Math.cos(angle),
-    pinRadius: 1,
+    fixedPivotDistance: 2 * Math.cos(angle),
+    movingPivotRadius: 1,
     freeLength: 0,
     springRate: 1,
     clockwiseStop: 0.2,
@@ -32,8 +32,8 @@ export const latchChecks: Readonly<Record<string, Check>> = {
   "toggle-half-at-45-deg": gains,
   "toggle-overcentre-latch-numeric": (n) => {
     const { counter, poses } = overCentreLatch({
-      anchorDistance: n.pivot_to_anchor_mm / 1000,
-      pinRadius: n.arm_mm / 1000,
+      fixedPivotDistance: n.pivot_to_anchor_mm / 1000,
+      movingPivotRadius: n.arm_mm / 1000,
       freeLength: n.free_length_mm / 1000,
       springRate: n.spring_rate_N_per_mm * 1000,
       clockwiseStop: n.past_centre_deg * DEG,

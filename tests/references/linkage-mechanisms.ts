@@ -46,7 +46,7 @@ function bar(inputs: Row, crossed = isCrossed(inputs)): FourBarInput {
   return {
     ...links(inputs),
     inputAngle: (n.input_angle_deg as number) * DEG,
-    branch: crossed ? "crossed" : "open",
+    assembly: crossed ? "crossed" : "open",
     inputSpeed: speed,
     inputAcceleration: n.input_acceleration_rad_s2 ?? 0,
     pointRadius: n.coupler_point_radius_mm === undefined ? null : n.coupler_point_radius_mm / 1000,
@@ -95,7 +95,7 @@ const limitsCheck: Check = (inputs) => {
     input_limit_coupler_output_folded_deg: deg(out.inputFolded as number),
     mu_crank_toward_output_deg: deg(out.couplerOutputToward as number),
     mu_crank_away_deg: deg(out.couplerOutputAway as number),
-    worst_acute_transmission_deg: deg(out.leastTransmission),
+    worst_acute_transmission_deg: deg(out.minTransmissionAngle),
   }
 }
 
@@ -109,7 +109,7 @@ const sliderCheck =
       coupler: length(inputs, "coupler"),
       offset: length(inputs, "offset"),
       crankAngle: (n.crank_angle_deg as number) * DEG,
-      branch,
+      assembly: branch,
       crankSpeed: n.crank_speed_rad_s ?? 0,
     })
     return {
@@ -548,13 +548,13 @@ const pantograph: Check = (inputs) => {
 const flapDragCheck: Check = (inputs) => {
   const n = numbers(inputs)
   const out = servoPushrod({
-    distance: 0.1,
+    pivotDistance: 0.1,
     servoHorn: 0.02,
     flapHorn: 0.02,
     flapWidth: n.chord_m as number,
     flapDepth: n.span_m as number,
     servoSpeed: n.speed_rad_s as number,
-    wind: n.wind_m_s ?? 0,
+    windSpeed: n.wind_m_s ?? 0,
     dragCoefficient: n.drag_coefficient as number,
     airDensity: n.air_density_kg_m3 as number,
   })
@@ -577,7 +577,7 @@ export const mechanismChecks: Readonly<Record<string, Check>> = {
         coupler: length(inputs, "coupler"),
         output: length(inputs, "other_crank"),
         inputAngle: angle * DEG,
-        branch: "crossed",
+        assembly: "crossed",
         pointRadius: length(inputs, "coupler") / 2,
       })
     const [mid, test] = [middle(n.input_angle_mid_deg as number), middle(n.input_angle_test_deg as number)]

@@ -14,10 +14,9 @@ referenceTests("rig", {
     const arm = armModel({
       ...hinged!,
       hinge: { x: given.hinge_x_mm / 1e3, y: given.hinge_y_mm / 1e3 },
-      anchor: { x: given.base_x_mm / 1e3, y: given.base_y_mm / 1e3 },
-      pinRadius: given.rod_pin_radius_mm / 1e3,
-      pinAngle: rad(given.rod_pin_offset_deg),
-      lean: rad(given.tilt_deg),
+      fixedPivot: { x: given.base_x_mm / 1e3, y: given.base_y_mm / 1e3 },
+      movingPivot: { radius: given.rod_pin_radius_mm / 1e3, angle: rad(given.rod_pin_offset_deg) },
+      frameTilt: rad(given.tilt_deg),
       masses: [{ name: "wing", mass: given.weight_N / 9.80665, radius: given.cg_radius_m, angle: 0 }],
     })
     const angle = rad(given.angle_deg)

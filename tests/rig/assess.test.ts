@@ -239,7 +239,7 @@ describe("assess", () => {
       ...doc,
       hinged: {
         ...doc.hinged!,
-        pinAngle: doc.hinged!.pinAngle - by,
+        movingPivot: { ...doc.hinged!.movingPivot, angle: doc.hinged!.movingPivot.angle - by },
         masses: doc.hinged!.masses.map((m) => ({ ...m, angle: m.angle - by })),
       },
     })

@@ -24,15 +24,18 @@ const variants: Readonly<Record<string, RigDocument>> = {
   },
   "spring that goes slack": {
     ...cells,
-    hinged: { ...hinged, spring: { stiffness: "300 N/m", freeLength: "270 mm", anchor: { x: "60 mm", y: "150 mm" }, radius: "180 mm" } },
+    hinged: {
+      ...hinged,
+      spring: { stiffness: "300 N/m", freeLength: "270 mm", fixedPivot: { x: "60 mm", y: "150 mm" }, radius: "180 mm" },
+    },
   },
-  "leaning, axis offset": { ...cells, hinged: { ...hinged, lean: "14 deg", axisOffset: "12 mm" } },
+  "leaning, axis offset": { ...cells, hinged: { ...hinged, frameTilt: "14 deg", axisOffset: "12 mm" } },
   "drawn in to raise": {
     ...cells,
     hinged: {
       ...hinged,
-      anchor: { x: 0, y: "190 mm" },
-      pinAngle: "25 deg",
+      fixedPivot: { x: 0, y: "190 mm" },
+      movingPivot: { ...hinged.movingPivot, angle: "25 deg" },
       assembly: "clockwise",
       raised: "retracted",
       actuator: { ...hinged.actuator },
@@ -67,7 +70,7 @@ describe("moveTime against closed forms", () => {
     const lever = 0.05
     for (const moment of [0, 1, 2.5]) {
       const arm: ArmModel = {
-        geometry: { hinge: { x: 0, y: 0 }, base: { x: 0, y: -1 }, pinRadius: 1, pinAngle: 0, axisOffset: 0 },
+        geometry: { hinge: { x: 0, y: 0 }, fixedPivot: { x: 0, y: -1 }, movingPivot: { radius: 1, angle: 0 }, axisOffset: 0 },
         angleAt: (stroke) => stroke / lever,
         leverAt: () => lever,
         momentAt: () => moment,
@@ -80,15 +83,15 @@ describe("moveTime against closed forms", () => {
       const current =
         arms.actuator.noLoadCurrent +
         (moment / lever) * ((arms.actuator.ratedCurrent - arms.actuator.noLoadCurrent) / arms.actuator.ratedForce)
-      const time = (arms.actuator.stroke * constants.voltsPerSpeed) / (11 - current * constants.resistance)
+      const time = (arms.actuator.stroke * constants.backEmfConstant) / (11 - current * constants.windingResistance)
       expect(Math.abs(solved.totals.time / time - 1)).toBeLessThan(1e-12)
     }
   })
   it("rated force at rated voltage takes the rated time", () => {
     const { actuator } = moveTime.read(cells).hinged!
-    const { resistance, voltsPerSpeed } = constantsOf(moveTime.read(cells).hinged!)
-    expect((actuator.ratedVoltage - actuator.ratedCurrent * resistance) / voltsPerSpeed).toBeCloseTo(actuator.ratedSpeed, 15)
-    expect((actuator.ratedVoltage - actuator.noLoadCurrent * resistance) / voltsPerSpeed).toBeCloseTo(actuator.noLoadSpeed, 15)
+    const { windingResistance, backEmfConstant } = constantsOf(moveTime.read(cells).hinged!)
+    expect((actuator.ratedVoltage - actuator.ratedCurrent * windingResistance) / backEmfConstant).toBeCloseTo(actuator.ratedSpeed, 15)
+    expect((actuator.ratedVoltage - actuator.noLoadCurrent * windingResistance) / backEmfConstant).toBeCloseTo(actuator.noLoadSpeed, 15)
   })
 })
 
@@ -167,7 +170,7 @@ describe("refusals", () => {
     const outcome = moveTime.attempt(heavy)
     if (outcome.ok || !(outcome.error instanceof NoSolutionError)) throw new Error("expected a refusal")
     const { error } = outcome
-    expect(error.noSolution).toBe("stall")
+    expect(error.noSolution).toBe("insufficient-force")
     expect(error.message).toMatch(/stalls at -?[\d.]+°.*needs [\d.]+ N.*give [\d.]+ N/)
     expect(error.at.force! - error.at.available!).toBeCloseTo(error.shortBy, 9)
     // the nearest weight that would work does, and a little more does not
@@ -198,7 +201,7 @@ describe("bad documents", () => {
     const bad = {
       version: 2,
       name: "bad",
-      hinged: { ...hinged, hinge: { x: "60 kg", y: 0 }, pinRadis: 1, masses: [{ name: "a", mass: -1, radius: 1 }] },
+      hinged: { ...hinged, hinge: { x: "60 kg", y: 0 }, movingPivt: 1, masses: [{ name: "a", mass: -1, radius: 1 }] },
       pack: { ...cells.pack, chemistry: "coal" },
       wiring: { source: { length: Number.NaN, awg: 20 } },
     }
@@ -208,12 +211,12 @@ describe("bad documents", () => {
     expect(paths.sort()).toEqual([
       "hinged.hinge.x",
       "hinged.masses.0.mass",
-      "hinged.pinRadis",
+      "hinged.movingPivt",
       "pack.chemistry",
       "version",
       "wiring.source.length",
     ])
-    expect(outcome.error.message).toContain("did you mean 'pinRadius'?")
+    expect(outcome.error.message).toContain("did you mean 'movingPivot'?")
   })
   it("says which sections a move needs", () => {
     const outcome = moveTime.attempt({ version: 1, name: "bare" })

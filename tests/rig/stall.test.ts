@@ -19,12 +19,12 @@ describe("the force at which an actuator stalls", () => {
         (voltage, resistance, limit) => {
           const rig = onBank(voltage, resistance, limit)
           const count = rig.hinged!.count
-          const { frictionCurrent, forcePerAmpere, resistance: winding } = constantsOf(rig.hinged!)
+          const { frictionCurrent, forceConstant, windingResistance: winding } = constantsOf(rig.hinged!)
           // the wires' own: none but a millimetre's worth of contacts
           const { model, chain } = wholeMove(rig)
           const line = resistance + chain.lineResistance + chain.loadResistance
           const inSeries = voltage / (winding + count * line)
-          const expected = Math.max(0, (Math.min(inSeries, limit / count) - frictionCurrent) * forcePerAmpere)
+          const expected = Math.max(0, (Math.min(inSeries, limit / count) - frictionCurrent) * forceConstant)
           expect(stallForce(model)).toBeGreaterThanOrEqual(expected * (1 - 1e-6) - 1e-6)
           expect(stallForce(model)).toBeLessThanOrEqual(expected * (1 + 1e-6) + 1e-6)
         },

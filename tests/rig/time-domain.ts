@@ -10,36 +10,36 @@ type Si = SiOf<RigDocument>
  */
 export function timeByStepping(rig: Si, direction: 1 | -1, step = 2e-3): number {
   const arms = rig.hinged!
-  const { hinge, anchor, actuator, masses } = arms
-  const side = arms.assembly === "counterClockwise" ? 1 : -1
+  const { hinge, fixedPivot, actuator, masses } = arms
+  const side = arms.assembly === "counter-clockwise" ? 1 : -1
   // moving anchor: intersection of the circle round the hinge with that round the fixed anchor
   const pinAt = (rod: number) => {
     const reach = Math.hypot(rod, arms.axisOffset)
-    const [dx, dy] = [hinge.x - anchor.x, hinge.y - anchor.y]
+    const [dx, dy] = [hinge.x - fixedPivot.x, hinge.y - fixedPivot.y]
     const apart = Math.hypot(dx, dy)
-    const along = (reach ** 2 - arms.pinRadius ** 2 + apart ** 2) / (2 * apart)
+    const along = (reach ** 2 - arms.movingPivot.radius ** 2 + apart ** 2) / (2 * apart)
     const off = Math.sqrt(Math.max(0, reach ** 2 - along ** 2))
     return {
-      x: anchor.x + (along * dx) / apart + (side * off * dy) / apart,
-      y: anchor.y + (along * dy) / apart - (side * off * dx) / apart,
+      x: fixedPivot.x + (along * dx) / apart + (side * off * dy) / apart,
+      y: fixedPivot.y + (along * dy) / apart - (side * off * dx) / apart,
     }
   }
   let last: number | null = null
   const angleAt = (stroke: number) => {
     const pin = pinAt(actuator.retractedLength + stroke)
-    let angle = Math.atan2(pin.y - hinge.y, pin.x - hinge.x) - arms.pinAngle
+    let angle = Math.atan2(pin.y - hinge.y, pin.x - hinge.x) - arms.movingPivot.angle
     if (last !== null) angle += 2 * Math.PI * Math.round((last - angle) / (2 * Math.PI))
     return angle
   }
   last = angleAt(actuator.stroke / 2)
   const energy = (angle: number) => {
     let sum = 0
-    for (const m of masses) sum += m.mass * 9.80665 * m.radius * Math.sin(angle + m.angle + arms.lean)
+    for (const m of masses) sum += m.mass * 9.80665 * m.radius * Math.sin(angle + m.angle + arms.frameTilt)
     if (arms.spring) {
       const s = arms.spring
       const length = Math.hypot(
-        hinge.x + s.radius * Math.cos(angle + s.angle) - s.anchor.x,
-        hinge.y + s.radius * Math.sin(angle + s.angle) - s.anchor.y,
+        hinge.x + s.radius * Math.cos(angle + s.angle) - s.fixedPivot.x,
+        hinge.y + s.radius * Math.sin(angle + s.angle) - s.fixedPivot.y,
       )
       sum += (s.stiffness * Math.max(0, length - s.freeLength) ** 2) / 2
     }

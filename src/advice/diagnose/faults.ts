@@ -158,7 +158,9 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
     range: [-0.03, 0.03],
     prior: 0.8,
     applies: (rig) => rig.hinged !== null,
-    apply: inDocument((rig, size) => withArms(rig, (arms) => ({ pinRadius: arms.pinRadius + size }))),
+    apply: inDocument((rig, size) =>
+      withArms(rig, (arms) => ({ movingPivot: { ...arms.movingPivot, radius: arms.movingPivot.radius + size } })),
+    ),
   },
   lowSupply: {
     label: "source voltage lower than planned (discharged, or a cell fewer)",

@@ -145,7 +145,7 @@ export function showing(built: Built): Showing | null {
   if (!raise || !lower) return null
   const tip = Math.max(...arms.masses.map((m) => m.radius))
   // level arm: the moment of weight alone, as the scale meets it with rod and spring off
-  const level = standardGravity * arms.masses.reduce((sum, m) => sum + m.mass * m.radius * Math.cos(m.angle + arms.lean), 0)
+  const level = standardGravity * arms.masses.reduce((sum, m) => sum + m.mass * m.radius * Math.cos(m.angle + arms.frameTilt), 0)
   return {
     values: {
       raiseTime: raise.time,

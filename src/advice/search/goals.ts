@@ -115,9 +115,8 @@ export function planOf(rig: SiOf<RigDocument>, catalogue: SiOf<Catalogue>, goals
     name: "as drawn",
     mass: 0,
     price: 0,
-    anchor: hinged.anchor,
-    pinRadius: hinged.pinRadius,
-    pinAngle: hinged.pinAngle,
+    fixedPivot: hinged.fixedPivot,
+    movingPivot: hinged.movingPivot,
   }
   return {
     rig: { ...rig, pack: pack ?? plainPack() },
@@ -194,9 +193,9 @@ export interface SupplyParts {
 
 /** The rig's arms with other parts on them. */
 export function armsWith(plan: SearchPlan, { actuator, placement, spring }: MechanicalParts): NonNullable<SiOf<RigDocument>["hinged"]> {
-  const { anchor, pinRadius, pinAngle } = placement
+  const { fixedPivot, movingPivot } = placement
   const arms = plan.rig.hinged as NonNullable<SiOf<RigDocument>["hinged"]>
-  return { ...arms, actuator: without(actuator), anchor, pinRadius, pinAngle, spring: spring && without(spring) }
+  return { ...arms, actuator: without(actuator), fixedPivot, movingPivot, spring: spring && without(spring) }
 }
 
 function without<T extends { readonly name: string; readonly mass: number; readonly price: number }>(

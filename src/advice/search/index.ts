@@ -82,12 +82,12 @@ function checkPlaces(plan: SearchPlan): void {
   const hinge = plan.rig.hinged?.hinge
   const isOfGoals = (list: string) => list === "placements" && plan.goals.placements.length > 0
   const faults = (["placements", "springs"] as const).flatMap((list) =>
-    plan.catalogue[list].flatMap(({ anchor }, i) =>
-      hinge && anchor.x === hinge.x && anchor.y === hinge.y
+    plan.catalogue[list].flatMap(({ fixedPivot }, i) =>
+      hinge && fixedPivot.x === hinge.x && fixedPivot.y === hinge.y
         ? [
             issue(
               "inconsistent",
-              [isOfGoals(list) ? "goals" : "catalogue", list, i, "anchor"],
+              [isOfGoals(list) ? "goals" : "catalogue", list, i, "fixedPivot"],
               "the hinge's own place",
               "a place away from the hinge",
             ),

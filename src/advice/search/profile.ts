@@ -86,9 +86,9 @@ export function mechanicsOf(arms: SiOf<HingedArms>): Mechanics | LinkageFault {
 }
 
 /** Angle between rod and lever, 0 at a dead point and π/2 where the rod pushes square to the lever, rad. */
-function rodAngleAt({ hinge, anchor, pinRadius, pinAngle }: SiOf<HingedArms>, angle: number): number {
-  const [rx, ry] = [pinRadius * Math.cos(angle + pinAngle), pinRadius * Math.sin(angle + pinAngle)]
-  const [qx, qy] = [hinge.x + rx - anchor.x, hinge.y + ry - anchor.y]
+function rodAngleAt({ hinge, fixedPivot, movingPivot }: SiOf<HingedArms>, angle: number): number {
+  const [rx, ry] = [movingPivot.radius * Math.cos(angle + movingPivot.angle), movingPivot.radius * Math.sin(angle + movingPivot.angle)]
+  const [qx, qy] = [hinge.x + rx - fixedPivot.x, hinge.y + ry - fixedPivot.y]
   return Math.atan2(Math.abs(rx * qy - ry * qx), Math.abs(rx * qx + ry * qy))
 }
 
@@ -100,7 +100,7 @@ function profileOf(model: MoveModel, direction: Direction): Profile {
     const angle = angleAt(s)
     return opposingForce(model, angle, arm.leverAt(angle), direction)
   }
-  const currentOf = (force: number) => arms.count * (constants.frictionCurrent + Math.max(0, force) / constants.forcePerAmpere)
+  const currentOf = (force: number) => arms.count * (constants.frictionCurrent + Math.max(0, force) / constants.forceConstant)
   const currentAt = (s: number) => currentOf(forceAt(s))
   const currents = new Float64Array(SAMPLES + 1)
   const step = stroke / SAMPLES
@@ -213,8 +213,8 @@ export function leastTime(profile: Profile, voltage: number): number | null {
   if (known !== undefined) return known
   const { constants, count, greatest } = profile
   const time =
-    voltage - (greatest / count) * constants.resistance > 0
-      ? overStroke(profile, [], (current) => constants.voltsPerSpeed / (voltage - (current / count) * constants.resistance))
+    voltage - (greatest / count) * constants.windingResistance > 0
+      ? overStroke(profile, [], (current) => constants.backEmfConstant / (voltage - (current / count) * constants.windingResistance))
       : null
   profile.byVoltage.set(voltage, time)
   return time
@@ -261,13 +261,13 @@ function crossings(profile: Profile, values: readonly number[]): number[] {
 
 /** Current of all actuators together when each is asked for a multiple of the move's greatest force, A. */
 export function loadedCurrent({ constants, count, peakForce }: Profile, factor: number): number {
-  return count * (constants.frictionCurrent + (factor * Math.max(0, peakForce)) / constants.forcePerAmpere)
+  return count * (constants.frictionCurrent + (factor * Math.max(0, peakForce)) / constants.forceConstant)
 }
 
 /** Whether the rod still moves at a total current on a supply. */
 export function doesMove({ constants, count }: Profile, circuit: Circuit, current: number): boolean {
   const point = circuit(current)
-  return point !== null && point.voltage - (current / count) * constants.resistance > 0
+  return point !== null && point.voltage - (current / count) * constants.windingResistance > 0
 }
 
 /** Why a supply does not carry a move. */
@@ -279,8 +279,8 @@ export function travelTime(profile: Profile, circuit: Circuit, breaks: readonly 
   const slowness = (current: number): number | null => {
     const point = circuit(current)
     if (!point) return null
-    const left = point.voltage - (current / count) * constants.resistance
-    return left > 0 ? constants.voltsPerSpeed / left : null
+    const left = point.voltage - (current / count) * constants.windingResistance
+    return left > 0 ? constants.backEmfConstant / left : null
   }
   if (slowness(greatest) === null) return circuit(greatest) ? "stall" : "no-supply"
   const splits = breaks.length ? crossings(profile, bendsOf(profile, circuit, breaks).limits) : []
@@ -294,7 +294,7 @@ export function drawnCharge(profile: Profile, circuit: Circuit, breaks: readonly
   const drawn = overStroke(profile, crossings(profile, [...new Set([...limits, ...curve])]), (current) => {
     const point = circuit(current)
     if (!point) return null
-    return (point.sourceCurrent * constants.voltsPerSpeed) / (point.voltage - (current / count) * constants.resistance)
+    return (point.sourceCurrent * constants.backEmfConstant) / (point.voltage - (current / count) * constants.windingResistance)
   })
   return drawn ?? Number.POSITIVE_INFINITY
 }

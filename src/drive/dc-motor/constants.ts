@@ -21,9 +21,9 @@ export interface DcMotorInput {
   /** Back-emf constant, as printed. [k_0; above 1e−6 to 1000 V s/rad; optional] */
   backEmfConstant?: BackEmfConstant | null
   /** Resistance from lead to lead, as printed. [R_0; above 1 µΩ to 1000 kΩ; optional] */
-  resistance?: Resistance | null
+  windingResistance?: Resistance | null
   /** Voltage at the motor in use. [V_m; 10 mV to 1000 V] */
-  voltage: Voltage
+  terminalVoltage: Voltage
   /** Torque against the motion. [T; 0 to 1000000 N m] */
   torque: Moment
   /** Winding temperature in use. [T_w; −50 to 200 °C; default 20 °C] */
@@ -37,30 +37,34 @@ type Si = SiOf<DcMotorInput>
 /** What a brushed motor, gears included, is: torque for an ampere, volts for a speed, resistance. */
 export interface MotorConstants {
   readonly torqueConstant: number
-  readonly backEmf: number
-  readonly resistance: number
+  readonly backEmfConstant: number
+  readonly windingResistance: number
 }
 
 /** Constants of a motor from its sheet, at the sheet's temperature. */
 export function motorConstants(
   si: Pick<
     Si,
-    "ratedVoltage" | "noLoadSpeed" | "noLoadCurrent" | "loadTorque" | "loadSpeed" | "loadCurrent" | "backEmfConstant" | "resistance"
+    "ratedVoltage" | "noLoadSpeed" | "noLoadCurrent" | "loadTorque" | "loadSpeed" | "loadCurrent" | "backEmfConstant" | "windingResistance"
   >,
 ): MotorConstants {
   if (si.backEmfConstant !== null)
-    return { torqueConstant: si.backEmfConstant, backEmf: si.backEmfConstant, resistance: si.resistance as number }
+    return { torqueConstant: si.backEmfConstant, backEmfConstant: si.backEmfConstant, windingResistance: si.windingResistance as number }
   const [v, n0, i0] = [si.ratedVoltage as number, si.noLoadSpeed as number, si.noLoadCurrent]
   const [t1, n1, i1] = [si.loadTorque as number, si.loadSpeed as number, si.loadCurrent as number]
   const determinant = n0 * i1 - n1 * i0
-  return { torqueConstant: t1 / (i1 - i0), backEmf: (v * (i1 - i0)) / determinant, resistance: (v * (n0 - n1)) / determinant }
+  return {
+    torqueConstant: t1 / (i1 - i0),
+    backEmfConstant: (v * (i1 - i0)) / determinant,
+    windingResistance: (v * (n0 - n1)) / determinant,
+  }
 }
 
 /** A sheet gives constants, or two points of the motor's line. */
 export const sheetRules = [
   {
     exactlyOne: [
-      ["backEmfConstant", "resistance"],
+      ["backEmfConstant", "windingResistance"],
       ["ratedVoltage", "noLoadSpeed", "loadTorque", "loadSpeed", "loadCurrent"],
     ],
   },
@@ -85,17 +89,17 @@ export function sheetFaults(si: Si): Issue[] {
       }),
     )
   if (faults.length) return faults
-  const { torqueConstant, backEmf, resistance } = motorConstants(si)
-  if (![torqueConstant, backEmf, resistance].every((x) => x > 1e-12 && x < 1e12))
+  const { torqueConstant, backEmfConstant, windingResistance } = motorConstants(si)
+  if (![torqueConstant, backEmfConstant, windingResistance].every((x) => x > 1e-12 && x < 1e12))
     return [inconsistent(["loadSpeed"], "two points too close together", "points that differ enough to tell the constants")]
   // printed to two or three figures, a gearless motor's two constants can cross by a few per cent
-  if (torqueConstant > 1.05 * backEmf)
+  if (torqueConstant > 1.05 * backEmfConstant)
     return [
       inconsistent(
         ["loadTorque"],
         "{times} times the work its current can do",
         "a torque that the current can give (check the units: kgf·cm, kgf·mm, oz·in and N·m differ widely)",
-        { times: torqueConstant / backEmf },
+        { times: torqueConstant / backEmfConstant },
       ),
     ]
   return []

@@ -33,21 +33,21 @@ export interface DcMotor {
   /** Torque for each ampere beyond the no-load current. [k_T; N m/A] */
   readonly torqueConstant: number
   /** Back-emf for each radian per second. [k_E; V s/rad] */
-  readonly backEmf: number
+  readonly backEmfConstant: number
   /** Winding resistance in use. [R_w; Ω] */
   readonly windingResistance: number
   /** Speed without load at this voltage. [n_f; rad/s] */
-  readonly freeSpeed: number
+  readonly noLoadSpeed: number
   /** Torque at standstill. [T_st; N m] */
   readonly stallTorque: number
   /** Current at standstill. [I_st; A] */
   readonly stallCurrent: number
   /** Torque of best efficiency [T_b; N m] */
-  readonly bestTorque: number
+  readonly maxEfficiencyTorque: number
   /** Best efficiency [eta_b; as a fraction] */
-  readonly bestEfficiency: number
+  readonly maxEfficiency: number
   /** Greatest power at the shaft, at half the stall torque. [P_b; W] */
-  readonly greatestPower: number
+  readonly maxPower: number
 }
 
 type Si = SiOf<DcMotorInput>
@@ -56,39 +56,39 @@ type Si = SiOf<DcMotorInput>
 const FURTHEST = 1.1
 
 function kernel(si: Si): DcMotor | NoSolution {
-  const { voltage, torque, noLoadCurrent } = si
-  const { torqueConstant, backEmf, resistance } = motorConstants(si)
+  const { terminalVoltage, torque, noLoadCurrent } = si
+  const { torqueConstant, backEmfConstant, windingResistance: resistance } = motorConstants(si)
   const windingResistance = resistance * windingFactor(si.windingTemperature, si.datasheetTemperature)
-  const stallCurrent = voltage / windingResistance
+  const stallCurrent = terminalVoltage / windingResistance
   const frictionVoltage = noLoadCurrent * windingResistance
-  const stallTorque = (torqueConstant * (voltage - frictionVoltage)) / windingResistance
+  const stallTorque = (torqueConstant * (terminalVoltage - frictionVoltage)) / windingResistance
   const current = noLoadCurrent + torque / torqueConstant
   const neededVoltage = current * windingResistance
   const enough = neededVoltage * 1.001
-  const higher: Record<string, number> = si.ratedVoltage === null || enough <= FURTHEST * si.ratedVoltage ? { voltage: enough } : {}
+  const higher: Record<string, number> = si.ratedVoltage === null || enough <= FURTHEST * si.ratedVoltage ? { terminalVoltage: enough } : {}
   // a load that helps (only a gear train hands one on) can overcome the friction itself
-  if (torque >= 0 && !(voltage >= frictionVoltage))
+  if (torque >= 0 && !(terminalVoltage >= frictionVoltage))
     return refuse(
-      "cannot-start",
-      "{voltage voltage} drive at most {stallCurrent current}, which does not overcome the friction current of {given.noLoadCurrent current}: it needs {shortBy voltage} more.",
-      frictionVoltage - voltage,
-      { voltage, stallCurrent },
+      "insufficient-voltage",
+      "{terminalVoltage voltage} drive at most {stallCurrent current}, which does not overcome the friction current of {given.noLoadCurrent current}: it needs {shortBy voltage} more.",
+      frictionVoltage - terminalVoltage,
+      { terminalVoltage, stallCurrent },
       higher,
       { "given.noLoadCurrent": noLoadCurrent },
     )
-  if (!(voltage >= neededVoltage))
+  if (!(terminalVoltage >= neededVoltage))
     return refuse(
-      "stall",
-      "The motor stalls: at {voltage voltage} it holds at most {stallTorque moment} and {torque moment} were asked for; it would need {shortBy voltage} more. Lower the torque, or gear it down.",
-      neededVoltage - voltage,
-      { torque, voltage, stallTorque, stallCurrent },
+      "insufficient-torque",
+      "The motor stalls: at {terminalVoltage voltage} it holds at most {stallTorque moment} and {torque moment} were asked for; it would need {shortBy voltage} more. Lower the torque, or gear it down.",
+      neededVoltage - terminalVoltage,
+      { torque, terminalVoltage, stallTorque, stallCurrent },
       { torque: stallTorque * 0.999, ...higher },
     )
-  const speed = (voltage - neededVoltage) / backEmf
-  const electricalPower = voltage * current
+  const speed = (terminalVoltage - neededVoltage) / backEmfConstant
+  const electricalPower = terminalVoltage * current
   const mechanicalPower = torque * speed
   const windingHeat = current ** 2 * windingResistance
-  const bestTorque = torqueConstant * (Math.sqrt(noLoadCurrent * stallCurrent) - noLoadCurrent)
+  const maxEfficiencyTorque = torqueConstant * (Math.sqrt(noLoadCurrent * stallCurrent) - noLoadCurrent)
   return {
     speed,
     current,
@@ -98,14 +98,14 @@ function kernel(si: Si): DcMotor | NoSolution {
     frictionHeat: electricalPower - windingHeat - mechanicalPower,
     efficiency: electricalPower > 0 ? mechanicalPower / electricalPower : null,
     torqueConstant,
-    backEmf,
+    backEmfConstant,
     windingResistance,
-    freeSpeed: (voltage - frictionVoltage) / backEmf,
+    noLoadSpeed: (terminalVoltage - frictionVoltage) / backEmfConstant,
     stallTorque,
     stallCurrent,
-    bestTorque,
-    bestEfficiency: (torqueConstant / backEmf) * (1 - Math.sqrt(noLoadCurrent / stallCurrent)) ** 2,
-    greatestPower: (stallTorque / 4) * ((voltage - frictionVoltage) / backEmf),
+    maxEfficiencyTorque,
+    maxEfficiency: (torqueConstant / backEmfConstant) * (1 - Math.sqrt(noLoadCurrent / stallCurrent)) ** 2,
+    maxPower: (stallTorque / 4) * ((terminalVoltage - frictionVoltage) / backEmfConstant),
   }
 }
 
@@ -114,7 +114,7 @@ const solve = (si: Si): DcMotor | NoSolution => tried(kernel(si), si, dcMotor.in
 /** Hazards of a brushed motor, alone or behind gears. */
 export function cautions(
   si: Omit<Si, "torque">,
-  out: Pick<DcMotor, "stallTorque" | "current" | "stallCurrent" | "torqueConstant" | "backEmf">,
+  out: Pick<DcMotor, "stallTorque" | "current" | "stallCurrent" | "torqueConstant" | "backEmfConstant">,
 ): Caution[] {
   const found: Caution[] = [
     caution(
@@ -125,20 +125,20 @@ export function cautions(
       { stallTorque: out.stallTorque },
     ),
   ]
-  if (si.ratedVoltage !== null && si.voltage > FURTHEST * si.ratedVoltage)
+  if (si.ratedVoltage !== null && si.terminalVoltage > FURTHEST * si.ratedVoltage)
     found.push(
       caution(
         "over-voltage",
         "warning",
-        "{given.voltage voltage} on a motor whose datasheet is for {given.ratedVoltage voltage}: speed, heat, sparking and brush wear grow beyond what the datasheet covers, and a stalled motor burns out sooner. Ask the maker, or limit the voltage.",
+        "{given.terminalVoltage voltage} on a motor whose datasheet is for {given.ratedVoltage voltage}: speed, heat, sparking and brush wear grow beyond what the datasheet covers, and a stalled motor burns out sooner. Ask the maker, or limit the voltage.",
         commonPractice,
-        { "given.voltage": si.voltage, "given.ratedVoltage": si.ratedVoltage },
+        { "given.terminalVoltage": si.terminalVoltage, "given.ratedVoltage": si.ratedVoltage },
       ),
     )
   if (si.windingTemperature > 125)
     found.push(
       caution(
-        "hot-winding",
+        "overheating",
         "warning",
         "At {given.windingTemperature temperature} the insulation, glue and magnets of many small motors give way (above about 125 °C), and the case burns skin. Let it cool, and cover it.",
         at(IEC_60085, "thermal classes 105, 120 and 130"),
@@ -158,16 +158,16 @@ export function cautions(
   if (si.loadSpeed === 0)
     found.push(
       caution(
-        "extrapolated-stall",
+        "extrapolated",
         "note",
         "Stall values on datasheets are often extrapolated from lighter loads; geared motors draw up to a quarter less current at part load than the straight line says.",
         GEARMOTOR_SHEET,
       ),
     )
-  if (out.torqueConstant > out.backEmf)
+  if (out.torqueConstant > out.backEmfConstant)
     found.push(
       caution(
-        "sheet-rounding",
+        "datasheet-rounding",
         "note",
         "The datasheet's points give slightly more torque than their current can: rounding; trust speeds and torques to a few per cent.",
       ),
@@ -195,23 +195,23 @@ export function cautions(
  * - `loadSpeed`: speed of the second point [n_1; 0 to 100000 rpm; optional]
  * - `loadCurrent`: current of the second point [I_1; 0.1 mA to 10000 A; optional]
  * - `backEmfConstant`: back-emf constant [k_0; above 1e−6 to 1000 V s/rad; optional]
- * - `resistance`: resistance [R_0; above 1 µΩ to 1000 kΩ; optional]
- * - `voltage`: voltage at the motor [V_m; 10 mV to 1000 V]
+ * - `windingResistance`: resistance [R_0; above 1 µΩ to 1000 kΩ; optional]
+ * - `terminalVoltage`: voltage at the motor [V_m; 10 mV to 1000 V]
  * - `torque`: torque [T; 0 to 1000000 N m]
  * - `windingTemperature`: winding temperature [T_w; −50 to 200 °C; default 20 °C]
  * - `datasheetTemperature`: winding temperature of the datasheet [T_s; −50 to 200 °C; default 20 °C]
- * - exactly one of `backEmfConstant` with `resistance` and `ratedVoltage` with `noLoadSpeed` with `loadTorque` with
- *   `loadSpeed` with `loadCurrent`
+ * - exactly one of `backEmfConstant` with `windingResistance` and `ratedVoltage` with `noLoadSpeed` with `loadTorque`
+ *   with `loadSpeed` with `loadCurrent`
  *
  * **Results**
  *
  * `speed`: speed [n; rad/s]; `current`: current [I; A]; `mechanicalPower`: power at the shaft [P_m; W];
  * `electricalPower`: power taken [P_e; W]; `windingHeat`: heat in the winding [P_w; W]; `frictionHeat`: heat by
  * friction [P_f; W]; `efficiency`: efficiency [eta; as a fraction]; `torqueConstant`: torque constant [k_T; N m/A];
- * `backEmf`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding resistance [R_w; Ω]; `freeSpeed`: free
- * speed [n_f; rad/s]; `stallTorque`: stall torque [T_st; N m]; `stallCurrent`: stall current [I_st; A]; `bestTorque`:
- * torque of best efficiency [T_b; N m]; `bestEfficiency`: best efficiency [eta_b; as a fraction]; `greatestPower`:
- * greatest power at the shaft [P_b; W].
+ * `backEmfConstant`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding resistance [R_w; Ω];
+ * `noLoadSpeed`: free speed [n_f; rad/s]; `stallTorque`: stall torque [T_st; N m]; `stallCurrent`: stall current
+ * [I_st; A]; `maxEfficiencyTorque`: torque of best efficiency [T_b; N m]; `maxEfficiency`: best efficiency [eta_b; as
+ * a fraction]; `maxPower`: greatest power at the shaft [P_b; W].
  *
  * **Symbols of the working**
  *
@@ -224,14 +224,14 @@ export function cautions(
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `stall` or `cannot-start`
+ * @throws NoSolutionError `insufficient-torque` or `insufficient-voltage`
  * @example
  * ```ts
  * import { dcMotor } from 'alula/drive'
  * const motor = dcMotor({
  *   ratedVoltage: '12 V', noLoadSpeed: '100 rpm', noLoadCurrent: '0.2 A',
  *   loadTorque: '34 kgf cm', loadSpeed: '0 rpm', loadCurrent: '5.5 A',
- *   voltage: '11 V', torque: '8 kgf cm',
+ *   terminalVoltage: '11 V', torque: '8 kgf cm',
  * })
  * motor.current // => 1.447
  * motor.speed // => 7.102
@@ -299,8 +299,16 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
         typical: [0.01, 0.3],
         default: null,
       },
-      resistance: { kind: "resistance", symbol: "R_0", label: "resistance", above: 1e-6, max: 1e6, typical: [0.2, 10], default: null },
-      voltage: { kind: "voltage", symbol: "V_m", label: "voltage at the motor", min: "10 mV", max: 1000, typical: [3, 24] },
+      windingResistance: {
+        kind: "resistance",
+        symbol: "R_0",
+        label: "resistance",
+        above: 1e-6,
+        max: 1e6,
+        typical: [0.2, 10],
+        default: null,
+      },
+      terminalVoltage: { kind: "voltage", symbol: "V_m", label: "voltage at the motor", min: "10 mV", max: 1000, typical: [3, 24] },
       torque: { kind: "moment", symbol: "T", label: "torque", min: 0, max: 1e6, typical: [0, 2] },
       windingTemperature: {
         kind: "temperature",
@@ -330,14 +338,14 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
       frictionHeat: { kind: "power", symbol: "P_f", label: "heat by friction" },
       efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
       torqueConstant: { kind: "torqueConstant", symbol: "k_T", label: "torque constant" },
-      backEmf: { kind: "backEmfConstant", symbol: "k_E", label: "back-emf constant" },
+      backEmfConstant: { kind: "backEmfConstant", symbol: "k_E", label: "back-emf constant" },
       windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
-      freeSpeed: { kind: "angularSpeed", symbol: "n_f", label: "free speed", unit: "rpm" },
+      noLoadSpeed: { kind: "angularSpeed", symbol: "n_f", label: "free speed", unit: "rpm" },
       stallTorque: { kind: "moment", symbol: "T_st", label: "stall torque" },
       stallCurrent: { kind: "current", symbol: "I_st", label: "stall current" },
-      bestTorque: { kind: "moment", symbol: "T_b", label: "torque of best efficiency" },
-      bestEfficiency: { kind: "ratio", symbol: "eta_b", label: "best efficiency", unit: "%" },
-      greatestPower: { kind: "power", symbol: "P_b", label: "greatest power at the shaft" },
+      maxEfficiencyTorque: { kind: "moment", symbol: "T_b", label: "torque of best efficiency" },
+      maxEfficiency: { kind: "ratio", symbol: "eta_b", label: "best efficiency", unit: "%" },
+      maxPower: { kind: "power", symbol: "P_b", label: "greatest power at the shaft" },
     },
     example: {
       ratedVoltage: "12 V",
@@ -346,7 +354,7 @@ export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcM
       loadTorque: "34 kgf cm",
       loadSpeed: "0 rpm",
       loadCurrent: "5.5 A",
-      voltage: "11 V",
+      terminalVoltage: "11 V",
       torque: "8 kgf cm",
     },
     formulae: [

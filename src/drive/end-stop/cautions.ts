@@ -21,7 +21,7 @@ export function cautions(si: SiOf<EndStopInput>, out: EndStop): Caution[] {
   if (out.utilisation !== null && out.utilisation > 1)
     found.push(
       caution(
-        "over-rated-force",
+        "over-force",
         "warning",
         "{peakForce force} at a stop rated for {given.ratedForce force}: it can break, and the arm then runs on into whatever is behind it. Meet it more slowly, or make it softer with more way.",
         commonPractice,

@@ -23,7 +23,7 @@ export function cautions(si: Pick<SiOf<GearTrainInput>, "stages">, out: Told): C
   if (!out.locksAtFriction)
     found.push(
       caution(
-        "drives-back",
+        "back-driven",
         "warning",
         "The load turns these gears backwards when power goes: only the motor's friction and a drag worth {backDriveTorque moment} at the output are against it. Use a brake, a latch or a counterbalance, and keep people clear of what falls.",
         commonPractice,
@@ -33,7 +33,7 @@ export function cautions(si: Pick<SiOf<GearTrainInput>, "stages">, out: Told): C
   else if (!out.selfLocking)
     found.push(
       caution(
-        "self-locking-by-little",
+        "thin-holding-margin",
         "warning",
         "The worm only just locks: running in, grease, vibration or heat can take half of its friction, and then the load comes down by itself. Use a brake or a latch where anybody can be under it.",
         at(GEARMOTOR_FAQ, "answer 2.1.3: locking uncertain from an efficiency of 45 %, gone at 55 %"),

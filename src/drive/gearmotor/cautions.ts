@@ -8,16 +8,16 @@ export function cautions(si: SiOf<GearmotorInput>, out: Gearmotor): Caution[] {
   const found: Caution[] = [
     ...motorCautions(si, out),
     // whether a load drives it back is told here, the motor's friction counted
-    ...gearCautions(si, out).filter((c) => c.code !== "drawn-in" && c.code !== "drives-back"),
+    ...gearCautions(si, out).filter((c) => c.code !== "drawn-in" && c.code !== "back-driven"),
   ]
   if (out.backDriveTorque !== null && Math.abs(si.torque) > out.backDriveTorque)
     found.push(
       caution(
-        "drives-back",
+        "back-driven",
         "warning",
-        "Without power a load above {backDriveTorque moment} turns it back; with the leads joined this one would still come down at {shortedSpeed angularSpeed rpm}. Use a brake, a latch or a counterbalance, and keep people clear of what falls.",
+        "Without power a load above {backDriveTorque moment} turns it back; with the leads joined this one would still come down at {shortedBackDriveSpeed angularSpeed rpm}. Use a brake, a latch or a counterbalance, and keep people clear of what falls.",
         commonPractice,
-        { backDriveTorque: out.backDriveTorque, shortedSpeed: out.shortedSpeed },
+        { backDriveTorque: out.backDriveTorque, shortedBackDriveSpeed: out.shortedBackDriveSpeed },
       ),
     )
   // less torque than the drag alone asks: the load pulls

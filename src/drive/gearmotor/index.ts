@@ -32,8 +32,8 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  * - `loadSpeed`: speed of the second point [n_1; 0 to 100000 rpm; optional]
  * - `loadCurrent`: current of the second point [I_1; 0.1 mA to 10000 A; optional]
  * - `backEmfConstant`: back-emf constant [k_0; above 1e−6 to 1000 V s/rad; optional]
- * - `resistance`: resistance [R_0; above 1 µΩ to 1000 kΩ; optional]
- * - `voltage`: voltage at the motor [V_m; 10 mV to 1000 V]
+ * - `windingResistance`: resistance [R_0; above 1 µΩ to 1000 kΩ; optional]
+ * - `terminalVoltage`: voltage at the motor [V_m; 10 mV to 1000 V]
  * - `windingTemperature`: winding temperature [T_w; −50 to 200 °C; default 20 °C]
  * - `datasheetTemperature`: winding temperature of the datasheet [T_s; −50 to 200 °C; default 20 °C]
  * - `stages`: stages, from motor to load [list of 1 to 8]
@@ -55,8 +55,8 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  * - `dragTorque`: drag at the motor [T_d; 0 to 10000 N m; default 0]
  * - `rotorInertia`: inertia of the rotor [J_0; 0 to 1000 kg m²; default 0]
  * - `loadInertia`: inertia of the load [J_L; 0 to 100000 kg m²; default 0]
- * - exactly one of `backEmfConstant` with `resistance` and `ratedVoltage` with `noLoadSpeed` with `loadTorque` with
- *   `loadSpeed` with `loadCurrent`
+ * - exactly one of `backEmfConstant` with `windingResistance` and `ratedVoltage` with `noLoadSpeed` with `loadTorque`
+ *   with `loadSpeed` with `loadCurrent`
  *
  * **Results**
  *
@@ -65,15 +65,15 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  * [P_e; W]; `mechanicalPower`: power to the load [P_2; W]; `windingHeat`: heat in the winding [P_w; W];
  * `motorFrictionHeat`: heat by friction in the motor [P_f; W]; `gearHeat`: heat in the gears [P_g; W]; `efficiency`:
  * efficiency, motor and gears [eta_t; as a fraction]; `gearEfficiency`: efficiency of the gears [eta; as a fraction];
- * `torqueConstant`: torque constant [k_T; N m/A]; `backEmf`: back-emf constant [k_E; V s/rad]; `windingResistance`:
- * winding resistance [R_w; Ω]; `noLoadSpeed`: no-load speed of the output [omega_f; rad/s]; `stallTorque`: stall
- * torque at the output [T_st; N m]; `stallCurrent`: stall current [I_st; A]; `bestTorque`: torque of best efficiency
- * [T_be; N m]; `bestEfficiency`: best efficiency [eta_be; as a fraction]; `backDriveTorque`: torque that drives it
- * back [T_b; N m]; `shortedSpeed`: speed driven back, leads joined [omega_b; rad/s]; `locksAtFriction`: gears lock at
- * the friction given [yes or no]; `selfLocking`: gears lock with half of it [yes or no]; `inertiaAtOutput`: inertia at
- * the output [J_2; kg m²]; `rotorShare`: the rotor's part of it [s_r; as a fraction]; `startAcceleration`:
- * acceleration from rest [alpha_2; rad/s²]; `timeConstant`: mechanical time constant [tau; s]; `stages`: stages
- * [list].
+ * `torqueConstant`: torque constant [k_T; N m/A]; `backEmfConstant`: back-emf constant [k_E; V s/rad];
+ * `windingResistance`: winding resistance [R_w; Ω]; `noLoadSpeed`: no-load speed of the output [omega_f; rad/s];
+ * `stallTorque`: stall torque at the output [T_st; N m]; `stallCurrent`: stall current [I_st; A];
+ * `maxEfficiencyTorque`: torque of best efficiency [T_be; N m]; `maxEfficiency`: best efficiency [eta_be; as a
+ * fraction]; `backDriveTorque`: torque that drives it back [T_b; N m]; `shortedBackDriveSpeed`: speed driven back,
+ * leads joined [omega_b; rad/s]; `locksAtFriction`: gears lock at the friction given [yes or no]; `selfLocking`: gears
+ * lock with half of it [yes or no]; `inertiaAtOutput`: inertia at the output [J_2; kg m²]; `rotorShare`: the rotor's
+ * part of it [s_r; as a fraction]; `startAcceleration`: acceleration from rest [alpha_2; rad/s²]; `timeConstant`:
+ * mechanical time constant [tau; s]; `stages`: stages [list].
  *
  * **Symbols of the working**
  *
@@ -93,12 +93,12 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `stall`, `cannot-start`, or `jammed` where locking gears cannot be driven down
+ * @throws NoSolutionError `insufficient-torque`, `insufficient-voltage`, or `jammed` where locking gears cannot be driven down
  * @example
  * ```ts
  * import { gearmotor } from 'alula/drive'
  * const wing = gearmotor({
- *   backEmfConstant: '0.012 V s/rad', resistance: '1.2 ohm', noLoadCurrent: '0.2 A', voltage: '12 V',
+ *   backEmfConstant: '0.012 V s/rad', windingResistance: '1.2 ohm', noLoadCurrent: '0.2 A', terminalVoltage: '12 V',
  *   stages: [{ type: 'planetary', drivingTeeth: 12, drivenTeeth: 48 }, { type: 'planetary', drivingTeeth: 12, drivenTeeth: 48 }],
  *   torque: '0.8 N m',
  * })
@@ -118,9 +118,9 @@ export const gearmotor: Solver<GearmotorInput, Gearmotor> = /* @__PURE__ */ solv
     output,
     example: {
       backEmfConstant: 0.012,
-      resistance: "1.2 ohm",
+      windingResistance: "1.2 ohm",
       noLoadCurrent: "0.2 A",
-      voltage: "12 V",
+      terminalVoltage: "12 V",
       stages: [
         { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm" },
         { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm", inertia: "2 g cm2" },

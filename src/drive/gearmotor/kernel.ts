@@ -35,48 +35,55 @@ export function accelerationTorque(si: Si, gears: GearTrain): number {
 
 interface Motor {
   readonly torqueConstant: number
-  readonly backEmf: number
+  readonly backEmfConstant: number
   readonly windingResistance: number
   readonly stallCurrent: number
   /** Torque at the motor shaft at standstill; below zero where friction takes more than there is. */
   readonly standstill: number
 }
 function motorOf(si: Si): Motor {
-  const { torqueConstant, backEmf, resistance } = motorConstants(si)
+  const { torqueConstant, backEmfConstant, windingResistance: resistance } = motorConstants(si)
   const windingResistance = resistance * windingFactor(si.windingTemperature, si.datasheetTemperature)
-  const stallCurrent = si.voltage / windingResistance
-  return { torqueConstant, backEmf, windingResistance, stallCurrent, standstill: torqueConstant * (stallCurrent - si.noLoadCurrent) }
+  const stallCurrent = si.terminalVoltage / windingResistance
+  return {
+    torqueConstant,
+    backEmfConstant,
+    windingResistance,
+    stallCurrent,
+    standstill: torqueConstant * (stallCurrent - si.noLoadCurrent),
+  }
 }
 
 /** Why it does not move, told at the output shaft. */
 function stands(si: Si, gears: GearTrain, motor: Motor, refused: NoSolution): NoSolution {
-  const { voltage, torque, dragTorque } = si
+  const { terminalVoltage, torque, dragTorque } = si
   // the motor alone tells its own friction first; with gears the load and their drag count as well
-  const shortBy = motor.windingResistance * (si.noLoadCurrent + gears.inputTorque / motor.torqueConstant) - voltage
+  const shortBy = motor.windingResistance * (si.noLoadCurrent + gears.inputTorque / motor.torqueConstant) - terminalVoltage
   const spare = motor.standstill - dragTorque
-  const higher: Record<string, number> = refused.nearest.voltage === undefined ? {} : { voltage: refused.nearest.voltage }
+  const higher: Record<string, number> =
+    refused.nearest.terminalVoltage === undefined ? {} : { terminalVoltage: refused.nearest.terminalVoltage }
   if (!(spare > 0))
     return refuse(
-      "cannot-start",
-      "At {voltage voltage} the motor does not overcome the friction in itself and in the gears: it needs {shortBy voltage} more for this load.",
+      "insufficient-voltage",
+      "At {terminalVoltage voltage} the motor does not overcome the friction in itself and in the gears: it needs {shortBy voltage} more for this load.",
       shortBy,
-      { voltage },
+      { terminalVoltage },
       higher,
     )
   if (torque < 0)
     return refuse(
       "jammed",
-      "The gears lock under this load and have to be driven to let it down: that takes {motorTorque moment} at the motor, which {voltage voltage} do not give; it would need {shortBy voltage} more. Take weight off, or gear it down further.",
+      "The gears lock under this load and have to be driven to let it down: that takes {motorTorque moment} at the motor, which {terminalVoltage voltage} do not give; it would need {shortBy voltage} more. Take weight off, or gear it down further.",
       shortBy,
-      { torque, voltage, motorTorque: gears.inputTorque },
+      { torque, terminalVoltage, motorTorque: gears.inputTorque },
       { torque: (0.999 * torque * spare) / (gears.inputTorque - dragTorque), ...higher },
     )
   const stallTorque = spare * gears.ratio * gears.efficiency
   return refuse(
-    "stall",
-    "The motor stalls: at {voltage voltage} it moves at most {stallTorque moment} at the output, and {torque moment} were asked for; it would need {shortBy voltage} more. Lower the torque, or gear it down further.",
+    "insufficient-torque",
+    "The motor stalls: at {terminalVoltage voltage} it moves at most {stallTorque moment} at the output, and {torque moment} were asked for; it would need {shortBy voltage} more. Lower the torque, or gear it down further.",
     shortBy,
-    { torque, voltage, stallTorque },
+    { torque, terminalVoltage, stallTorque },
     { torque: stallTorque * 0.999, ...higher },
   )
 }
@@ -85,7 +92,7 @@ export function kernel(si: Si): Gearmotor | NoSolution {
   const gears = gearsOf(si, si.torque)
   const { ratio, efficiency: gearEfficiency } = gears
   const own = motorOf(si)
-  const { torqueConstant, backEmf, windingResistance, stallCurrent } = own
+  const { torqueConstant, backEmfConstant, windingResistance, stallCurrent } = own
   const { stages: _, dragTorque: __, rotorInertia: ___, loadInertia: ____, ...sheet } = si
   const motor = dcMotor.si({ ...sheet, torque: gears.inputTorque })
   if (isNoSolution(motor)) return stands(si, gears, own, motor)
@@ -101,8 +108,8 @@ export function kernel(si: Si): Gearmotor | NoSolution {
   const left = backwardEfficiency === null ? 0 : (Math.abs(si.torque) * backwardEfficiency) / ratio - si.dragTorque - ownFriction
   const perAcceleration = accelerationTorque(si, gears)
   const best = Math.max(0, Math.sqrt(dragCurrent * stallCurrent) - dragCurrent)
-  const bestEfficiency =
-    stallCurrent > dragCurrent ? gearEfficiency * (torqueConstant / backEmf) * (1 - Math.sqrt(dragCurrent / stallCurrent)) ** 2 : 0
+  const maxEfficiency =
+    stallCurrent > dragCurrent ? gearEfficiency * (torqueConstant / backEmfConstant) * (1 - Math.sqrt(dragCurrent / stallCurrent)) ** 2 : 0
   return {
     ratio,
     speed: outputSpeed,
@@ -117,21 +124,21 @@ export function kernel(si: Si): Gearmotor | NoSolution {
     efficiency: si.torque >= 0 && motor.electricalPower > 0 ? outputPower / motor.electricalPower : null,
     gearEfficiency,
     torqueConstant,
-    backEmf,
+    backEmfConstant,
     windingResistance,
-    noLoadSpeed: Math.max(0, si.voltage - dragCurrent * windingResistance) / backEmf / ratio,
+    noLoadSpeed: Math.max(0, si.terminalVoltage - dragCurrent * windingResistance) / backEmfConstant / ratio,
     stallTorque: Math.max(0, own.standstill - si.dragTorque) * ratio * gearEfficiency,
     stallCurrent,
-    bestTorque: torqueConstant * best * ratio * gearEfficiency,
-    bestEfficiency,
+    maxEfficiencyTorque: torqueConstant * best * ratio * gearEfficiency,
+    maxEfficiency,
     backDriveTorque: backwardEfficiency === null ? null : ((si.dragTorque + ownFriction) * ratio) / backwardEfficiency,
-    shortedSpeed: ((Math.max(0, left) / torqueConstant) * windingResistance) / backEmf / ratio,
+    shortedBackDriveSpeed: ((Math.max(0, left) / torqueConstant) * windingResistance) / backEmfConstant / ratio,
     locksAtFriction: gears.locksAtFriction,
     selfLocking: gears.selfLocking,
     inertiaAtOutput: gears.inertiaAtOutput,
     rotorShare: gears.inertiaAtInput > 0 ? si.rotorInertia / gears.inertiaAtInput : 0,
     startAcceleration: si.torque >= 0 && perAcceleration > 0 ? (own.standstill - gears.inputTorque) / perAcceleration : null,
-    timeConstant: (windingResistance * gears.inertiaAtInput) / (torqueConstant * backEmf),
+    timeConstant: (windingResistance * gears.inertiaAtInput) / (torqueConstant * backEmfConstant),
     stages: gears.stages,
   }
 }

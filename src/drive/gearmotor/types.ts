@@ -46,7 +46,7 @@ export interface Gearmotor {
   /** Torque constant [k_T; N m/A] */
   readonly torqueConstant: number
   /** Back-emf constant [k_E; V s/rad] */
-  readonly backEmf: number
+  readonly backEmfConstant: number
   /** Winding resistance [R_w; Ω] */
   readonly windingResistance: number
   /** Speed of the output shaft without load. [omega_f; rad/s] */
@@ -56,13 +56,13 @@ export interface Gearmotor {
   /** Stall current [I_st; A] */
   readonly stallCurrent: number
   /** Torque at the output at which efficiency is best. [T_be; N m] */
-  readonly bestTorque: number
+  readonly maxEfficiencyTorque: number
   /** Best efficiency [eta_be; as a fraction] */
-  readonly bestEfficiency: number
+  readonly maxEfficiency: number
   /** Torque at the output that turns the motor without power, leads open; null where the gears lock. [T_b; N m] */
   readonly backDriveTorque: number | null
   /** Speed at which a load of this size turns the output back, leads joined. [omega_b; rad/s] */
-  readonly shortedSpeed: number
+  readonly shortedBackDriveSpeed: number
   /** Whether the gears lock at the friction given. [yes or no] */
   readonly locksAtFriction: boolean
   /** Whether they still lock with half of that friction. [yes or no] */

@@ -17,11 +17,11 @@ export interface ActuatorRating {
 /** What an actuator is as a circuit and a machine, whatever its load. */
 export interface ActuatorConstants {
   /** Resistance of the winding (with brushes and leads), Ω. */
-  readonly resistance: number
+  readonly windingResistance: number
   /** Force at the rod for each ampere beyond the friction current, N/A. */
-  readonly forcePerAmpere: number
+  readonly forceConstant: number
   /** Back electromotive force for each metre per second of the rod, V·s/m. */
-  readonly voltsPerSpeed: number
+  readonly backEmfConstant: number
   /** Current that friction takes, load or none, A. */
   readonly frictionCurrent: number
 }
@@ -36,21 +36,21 @@ export function actuatorConstants(rating: ActuatorRating): ActuatorConstants {
   const determinant = noLoadSpeed * ratedCurrent - ratedSpeed * noLoadCurrent
   const extraCurrent = ratedCurrent - noLoadCurrent
   return {
-    resistance: (ratedVoltage * (noLoadSpeed - ratedSpeed)) / determinant,
-    forcePerAmpere: ratedForce / extraCurrent,
-    voltsPerSpeed: (ratedVoltage * extraCurrent) / determinant,
+    windingResistance: (ratedVoltage * (noLoadSpeed - ratedSpeed)) / determinant,
+    forceConstant: ratedForce / extraCurrent,
+    backEmfConstant: (ratedVoltage * extraCurrent) / determinant,
     frictionCurrent: noLoadCurrent,
   }
 }
 
 /** Current that a force against the motion draws, A: I = I0 + F/kF, whatever the voltage. */
 export function actuatorCurrent(constants: ActuatorConstants, force: number): number {
-  return constants.frictionCurrent + force / constants.forcePerAmpere
+  return constants.frictionCurrent + force / constants.forceConstant
 }
 
 /** Speed of the rod at a voltage and current, m/s: v = (V − I·R)/kV; zero or less is a stall. */
 export function actuatorSpeed(constants: ActuatorConstants, voltage: number, current: number): number {
-  return (voltage - current * constants.resistance) / constants.voltsPerSpeed
+  return (voltage - current * constants.windingResistance) / constants.backEmfConstant
 }
 
 /**
@@ -66,5 +66,5 @@ export function windingFactor(temperature: number, reference = 20): number {
 
 /** The same actuator with its winding at another temperature (°C). */
 export function warmedConstants(constants: ActuatorConstants, temperature: number, reference = 20): ActuatorConstants {
-  return { ...constants, resistance: constants.resistance * windingFactor(temperature, reference) }
+  return { ...constants, windingResistance: constants.windingResistance * windingFactor(temperature, reference) }
 }

@@ -19,7 +19,7 @@ export type { LinearActuator, LinearActuatorInput } from "./types.js"
 /** Current that a force takes, A: against the motion it adds F/kF; helping, the screw's friction decides the sign. */
 function currentFor(constants: ReturnType<typeof actuatorConstants>, force: number): number {
   if (force >= 0) return actuatorCurrent(constants, force)
-  const screwEfficiency = constants.forcePerAmpere / constants.voltsPerSpeed
+  const screwEfficiency = constants.forceConstant / constants.backEmfConstant
   return actuatorCurrent(constants, -force * (1 - 2 * screwEfficiency))
 }
 
@@ -27,24 +27,24 @@ function currentFor(constants: ReturnType<typeof actuatorConstants>, force: numb
 const FURTHEST = 1.1
 
 function kernel(si: Si): LinearActuator | NoSolution {
-  const { voltage, force, stroke } = si
+  const { terminalVoltage, force, stroke } = si
   const constants = warmedConstants(actuatorConstants(si as ActuatorRating), si.windingTemperature, si.datasheetTemperature)
-  const { resistance, forcePerAmpere, voltsPerSpeed, frictionCurrent } = constants
-  const screwEfficiency = forcePerAmpere / voltsPerSpeed
+  const { windingResistance, forceConstant, backEmfConstant, frictionCurrent } = constants
+  const screwEfficiency = forceConstant / backEmfConstant
   const current = currentFor(constants, force)
-  const speed = actuatorSpeed(constants, voltage, current)
-  const stallCurrent = voltage / resistance
-  const stallForce = (stallCurrent - frictionCurrent) * forcePerAmpere
+  const speed = actuatorSpeed(constants, terminalVoltage, current)
+  const stallCurrent = terminalVoltage / windingResistance
+  const stallForce = (stallCurrent - frictionCurrent) * forceConstant
   if (!(speed > 0)) {
-    const needed = current * resistance
+    const needed = current * windingResistance
     const enough = needed * 1.001
     return refuse(
-      "stall",
-      "The actuator stalls: {needed voltage} at its leads would just balance the load and there are {voltage voltage}; it moves against at most {moves force}. Lower the force, or lengthen its lever arm.",
-      enough - voltage,
-      { force, voltage, stallForce, stallCurrent },
+      "insufficient-force",
+      "The actuator stalls: {needed voltage} at its leads would just balance the load and there are {terminalVoltage voltage}; it moves against at most {moves force}. Lower the force, or lengthen its lever arm.",
+      enough - terminalVoltage,
+      { force, terminalVoltage, stallForce, stallCurrent },
       {
-        ...(enough <= FURTHEST * si.ratedVoltage ? { voltage: enough } : {}),
+        ...(enough <= FURTHEST * si.ratedVoltage ? { terminalVoltage: enough } : {}),
         ...(stallForce > 0 ? { force: stallForce * 0.999 } : {}),
       },
       { needed, moves: Math.max(0, stallForce) },
@@ -52,10 +52,10 @@ function kernel(si: Si): LinearActuator | NoSolution {
   }
   // by how much the load overcomes the screw's own friction when it pushes back
   const backDrive = 2 * screwEfficiency - 1
-  const drivenBack = (Math.abs(force) * backDrive) / forcePerAmpere - frictionCurrent
-  const electricalPower = voltage * current
+  const drivenBack = (Math.abs(force) * backDrive) / forceConstant - frictionCurrent
+  const electricalPower = terminalVoltage * current
   const mechanicalPower = force * speed
-  const windingHeat = current * current * resistance
+  const windingHeat = current * current * windingResistance
   return {
     speed,
     current,
@@ -64,18 +64,18 @@ function kernel(si: Si): LinearActuator | NoSolution {
     windingHeat,
     frictionHeat: electricalPower - windingHeat - mechanicalPower,
     efficiency: force > 0 ? mechanicalPower / electricalPower : null,
-    strokeTime: stroke === null ? null : stroke / speed,
+    strokeDuration: stroke === null ? null : stroke / speed,
     stallForce,
     stallCurrent,
-    resistance,
-    forcePerAmpere,
-    voltsPerSpeed,
+    windingResistance,
+    forceConstant,
+    backEmfConstant,
     frictionCurrent,
     screwEfficiency,
     selfLocking: si.holdingForce !== null && Math.abs(force) <= si.holdingForce,
     holdingForce: si.holdingForce,
-    backDriveForce: backDrive > 0 ? (frictionCurrent * forcePerAmpere) / backDrive : null,
-    shortedSpeed: drivenBack > 0 ? (drivenBack * resistance) / voltsPerSpeed : 0,
+    backDriveForce: backDrive > 0 ? (frictionCurrent * forceConstant) / backDrive : null,
+    shortedBackDriveSpeed: drivenBack > 0 ? (drivenBack * windingResistance) / backEmfConstant : 0,
   }
 }
 
@@ -96,16 +96,16 @@ function check(si: Si) {
       }),
     )
   if (faults.length) return faults
-  const { forcePerAmpere, voltsPerSpeed, resistance } = actuatorConstants(si as ActuatorRating)
-  if (![forcePerAmpere, voltsPerSpeed, resistance].every((x) => x > 1e-12 && x < 1e15))
+  const { forceConstant, backEmfConstant, windingResistance } = actuatorConstants(si as ActuatorRating)
+  if (![forceConstant, backEmfConstant, windingResistance].every((x) => x > 1e-12 && x < 1e15))
     faults.push(inconsistent(["ratedSpeed"], "two points too close together", "points that differ enough to tell the constants"))
-  else if (forcePerAmpere > voltsPerSpeed)
+  else if (forceConstant > backEmfConstant)
     faults.push(
       inconsistent(
         ["ratedForce"],
         "{times} times the work its current can do",
         "a rated force that the rated current can give (check the units of force, speed and current)",
-        { times: forcePerAmpere / voltsPerSpeed },
+        { times: forceConstant / backEmfConstant },
       ),
     )
   return faults
@@ -127,7 +127,7 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
   if (Math.abs(si.force) > si.ratedForce)
     found.push(
       caution(
-        "over-rated-force",
+        "over-force",
         "warning",
         "{given.force force} is above the rated force of {given.ratedForce force}: screw, nut and end stops are not made for it. Take a stronger actuator or a longer lever arm.",
         commonPractice,
@@ -137,27 +137,27 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
   if (Math.abs(out.current) > si.ratedCurrent)
     found.push(
       caution(
-        "over-rated-current",
+        "over-current",
         "caution",
         "{current current} is above the rated {given.ratedCurrent current}: the winding may only carry it for short runs (see dutyCycle).",
         at(IEC_60034, "clause 4.2 (duty types)"),
         { current: out.current, "given.ratedCurrent": si.ratedCurrent },
       ),
     )
-  if (si.voltage > FURTHEST * si.ratedVoltage)
+  if (si.terminalVoltage > FURTHEST * si.ratedVoltage)
     found.push(
       caution(
         "over-voltage",
         "warning",
-        "{given.voltage voltage} on an actuator rated for {given.ratedVoltage voltage}: speed, heat, brush wear and the blow at the end stops grow beyond what the datasheet covers. Ask the maker, or limit the voltage.",
+        "{given.terminalVoltage voltage} on an actuator rated for {given.ratedVoltage voltage}: speed, heat, brush wear and the blow at the end stops grow beyond what the datasheet covers. Ask the maker, or limit the voltage.",
         commonPractice,
-        { "given.voltage": si.voltage, "given.ratedVoltage": si.ratedVoltage },
+        { "given.terminalVoltage": si.terminalVoltage, "given.ratedVoltage": si.ratedVoltage },
       ),
     )
-  if (out.shortedSpeed > 0)
+  if (out.shortedBackDriveSpeed > 0)
     found.push(
       caution(
-        "drives-back",
+        "back-driven",
         "warning",
         "By its two datasheet points, loads above about {backDriveForce force} drive the rod back without power, and this one is {given.force force}: unless the maker states a brake that holds it, a raised part can come down on somebody. Fit a brake, a latch or a counterbalance, and keep people clear.",
         at(ISO_12100, "clause 6.2.11 (interruption of power)"),
@@ -186,7 +186,7 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
   else if (Math.abs(si.force) > si.holdingForce)
     found.push(
       caution(
-        "over-holding-force",
+        "falls-unpowered",
         "warning",
         "{given.force force} is above the {holdingForce force} that the maker states it holds without power: it can come down by itself. Fit a brake, a latch or a counterbalance, and keep people clear.",
         at(ISO_12100, "clause 6.2.11 (interruption of power)"),
@@ -220,7 +220,7 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  * - `ratedForce`: rated force [F_1; 1 mN to 1000 kN]
  * - `ratedSpeed`: rated speed [v_1; 0.01 mm/s to 10 m/s]
  * - `ratedCurrent`: rated current [I_1; 0.1 mA to 1000 A]
- * - `voltage`: voltage at the actuator [V_a; 10 mV to 1000 V]
+ * - `terminalVoltage`: voltage at the actuator [V_a; 10 mV to 1000 V]
  * - `force`: force against the motion [F; −1000 to 1000 kN]
  * - `stroke`: stroke [S; 1 mm to 10 m; optional]
  * - `holdingForce`: stated holding force, unpowered [F_m; 0 to 1000 kN; optional]
@@ -231,13 +231,13 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  *
  * `speed`: speed [v; m/s]; `current`: current [I; A]; `electricalPower`: power taken [P_e; W]; `mechanicalPower`:
  * power given to the load [P_m; W]; `windingHeat`: heat in the winding [P_w; W]; `frictionHeat`: heat in screw and
- * gears [P_f; W]; `efficiency`: efficiency [eta; as a fraction]; `strokeTime`: time for the stroke [t; s];
- * `stallForce`: stall force [F_s; N]; `stallCurrent`: stall current [I_s; A]; `resistance`: winding resistance [R_w;
- * Ω]; `forcePerAmpere`: force per ampere [k_F; N/A]; `voltsPerSpeed`: volts per speed [k_V; V s/m]; `frictionCurrent`:
- * friction current [I_f; A]; `screwEfficiency`: efficiency of screw and gears [eta_s; as a fraction]; `selfLocking`:
- * holds this load unpowered, as the maker states [yes or no]; `holdingForce`: stated holding force, unpowered [F_h;
- * N]; `backDriveForce`: back-drive force, estimated [F_b; N]; `shortedSpeed`: back-drive speed, leads shorted,
- * estimated [v_b; m/s].
+ * gears [P_f; W]; `efficiency`: efficiency [eta; as a fraction]; `strokeDuration`: time for the stroke [t; s];
+ * `stallForce`: stall force [F_s; N]; `stallCurrent`: stall current [I_s; A]; `windingResistance`: winding resistance
+ * [R_w; Ω]; `forceConstant`: force per ampere [k_F; N/A]; `backEmfConstant`: volts per speed [k_V; V s/m];
+ * `frictionCurrent`: friction current [I_f; A]; `screwEfficiency`: efficiency of screw and gears [eta_s; as a
+ * fraction]; `selfLocking`: holds this load unpowered, as the maker states [yes or no]; `holdingForce`: stated holding
+ * force, unpowered [F_h; N]; `backDriveForce`: back-drive force, estimated [F_b; N]; `shortedBackDriveSpeed`:
+ * back-drive speed, leads shorted, estimated [v_b; m/s].
  *
  * **Symbols of the working**
  *
@@ -253,18 +253,18 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `stall` where the voltage cannot move the force
+ * @throws NoSolutionError `insufficient-force` where the voltage cannot move the force
  * @example
  * ```ts
  * import { linearActuator } from 'alula/drive'
  * const arm = linearActuator({
  *   ratedVoltage: '12 V', noLoadSpeed: '12 mm/s', noLoadCurrent: '0.8 A',
  *   ratedForce: '500 N', ratedSpeed: '9 mm/s', ratedCurrent: '3 A',
- *   voltage: '11 V', force: '300 N', stroke: '100 mm',
+ *   terminalVoltage: '11 V', force: '300 N', stroke: '100 mm',
  * })
  * arm.speed // => 0.009109
  * arm.current // => 2.12
- * arm.strokeTime // => 10.98
+ * arm.strokeDuration // => 10.98
  * arm.selfLocking // => false
  * ```
  */
@@ -280,7 +280,7 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
       ratedForce: { kind: "force", symbol: "F_1", label: "rated force", min: "1 mN", max: "1000 kN", typical: [50, 1500] },
       ratedSpeed: { kind: "speed", symbol: "v_1", label: "rated speed", min: "0.01 mm/s", max: 10, typical: ["3 mm/s", "50 mm/s"] },
       ratedCurrent: { kind: "current", symbol: "I_1", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 6] },
-      voltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", min: "10 mV", max: 1000, typical: [6, 24] },
+      terminalVoltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", min: "10 mV", max: 1000, typical: [6, 24] },
       force: { kind: "force", symbol: "F", label: "force against the motion", min: "-1000 kN", max: "1000 kN", typical: [-300, 600] },
       stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["30 mm", "300 mm"], default: null },
       holdingForce: {
@@ -319,18 +319,18 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
       windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
       frictionHeat: { kind: "power", symbol: "P_f", label: "heat in screw and gears" },
       efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
-      strokeTime: { kind: "time", symbol: "t", label: "time for the stroke" },
+      strokeDuration: { kind: "time", symbol: "t", label: "time for the stroke" },
       stallForce: { kind: "force", symbol: "F_s", label: "stall force" },
       stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
-      resistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
-      forcePerAmpere: { kind: "forceConstant", symbol: "k_F", label: "force per ampere" },
-      voltsPerSpeed: { kind: "speedVoltageConstant", symbol: "k_V", label: "volts per speed" },
+      windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
+      forceConstant: { kind: "forceConstant", symbol: "k_F", label: "force per ampere" },
+      backEmfConstant: { kind: "speedVoltageConstant", symbol: "k_V", label: "volts per speed" },
       frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
       screwEfficiency: { kind: "ratio", symbol: "eta_s", label: "efficiency of screw and gears", unit: "%" },
       selfLocking: { kind: "flag", label: "holds this load unpowered, as the maker states" },
       holdingForce: { kind: "force", symbol: "F_h", label: "stated holding force, unpowered" },
       backDriveForce: { kind: "force", symbol: "F_b", label: "back-drive force, estimated" },
-      shortedSpeed: { kind: "speed", symbol: "v_b", label: "back-drive speed, leads shorted, estimated" },
+      shortedBackDriveSpeed: { kind: "speed", symbol: "v_b", label: "back-drive speed, leads shorted, estimated" },
     },
     example: {
       ratedVoltage: "12 V",
@@ -339,7 +339,7 @@ export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @_
       ratedForce: "500 N",
       ratedSpeed: "9 mm/s",
       ratedCurrent: "3 A",
-      voltage: "11 V",
+      terminalVoltage: "11 V",
       force: "300 N",
       stroke: "100 mm",
     },

@@ -17,7 +17,7 @@ export interface LinearActuatorInput {
   /** Current against the rated force. [I_1; 0.1 mA to 1000 A] */
   ratedCurrent: Current
   /** Voltage at the actuator's own leads in use. [V_a; 10 mV to 1000 V] */
-  voltage: Voltage
+  terminalVoltage: Voltage
   /** Force against the motion; negative where the load helps, as in lowering. [F; −1000 to 1000 kN] */
   force: Force
   /** Stroke, for the time it takes. [S; 1 mm to 10 m; optional] */
@@ -47,17 +47,17 @@ export interface LinearActuator {
   /** Work given to the load against power taken, where the load opposes the motion. [eta; as a fraction] */
   readonly efficiency: number | null
   /** Time for the stroke, where a stroke was given. [t; s] */
-  readonly strokeTime: number | null
+  readonly strokeDuration: number | null
   /** Force at which it stands still at this voltage. [F_s; N] */
   readonly stallForce: number
   /** Current at which it stands still at this voltage. [I_s; A] */
   readonly stallCurrent: number
   /** Winding resistance in use. [R_w; Ω] */
-  readonly resistance: number
+  readonly windingResistance: number
   /** Force for each ampere beyond the friction current. [k_F; N/A] */
-  readonly forcePerAmpere: number
+  readonly forceConstant: number
   /** Back electromotive force for each metre per second. [k_V; V s/m] */
-  readonly voltsPerSpeed: number
+  readonly backEmfConstant: number
   /** Current that friction takes. [I_f; A] */
   readonly frictionCurrent: number
   /** Efficiency of screw and gears when lifting: kF/kV. [eta_s; as a fraction] */
@@ -69,7 +69,7 @@ export interface LinearActuator {
   /** Estimate: force from which the load drives it back without power; null where friction is estimated to hold any. [F_b; N] */
   readonly backDriveForce: number | null
   /** Estimate: speed at which the load drives it back with its leads shorted. [v_b; m/s] */
-  readonly shortedSpeed: number
+  readonly shortedBackDriveSpeed: number
 }
 
 export type Si = SiOf<LinearActuatorInput>

@@ -72,7 +72,7 @@ export const input: Fields<MotionProfileInput> = {
   inertia: { kind: "momentOfInertia", symbol: "J", label: "inertia about the shaft", min: 0, max: 1e5, typical: [0.01, 2] },
   loadTorque: { kind: "moment", symbol: "T_L", label: "torque of the load", min: -1e5, max: 1e5, typical: [-5, 10], default: 0 },
   frictionTorque: { kind: "moment", symbol: "T_f", label: "torque of friction", min: 0, max: 1e5, typical: [0, 2], default: 0 },
-  rest: { kind: "time", symbol: "t_r", label: "rest after each move", min: 0, max: "24 h", typical: [0, 10], default: 0 },
+  restDuration: { kind: "time", symbol: "t_r", label: "rest after each move", min: 0, max: "24 h", typical: [0, 10], default: 0 },
   holdsAtRest: { kind: "flag", label: "drive holds the load at rest", default: false },
   tipRadius: { kind: "length", symbol: "R", label: "radius of the tip", min: "1 mm", max: 20, typical: [0.2, 1.5], default: null },
 }

@@ -35,7 +35,7 @@ export type { LimitedMove, MotionProfile, MotionProfileInput, MoveTorques, Timed
  * - `inertia`: inertia about the shaft [J; 0 to 100000 kg m²]
  * - `loadTorque`: torque of the load [T_L; −100000 to 100000 N m; default 0]
  * - `frictionTorque`: torque of friction [T_f; 0 to 100000 N m; default 0]
- * - `rest`: rest after each move [t_r; 0 to 24 h; default 0]
+ * - `restDuration`: rest after each move [t_r; 0 to 24 h; default 0]
  * - `holdsAtRest`: drive holds the load at rest [yes or no; default no]
  * - `tipRadius`: radius of the tip [R; 1 mm to 20 m; optional]
  *
@@ -87,7 +87,7 @@ export const motionProfile: Solver<MotionProfileInput, MotionProfile> = /* @__PU
       inertia: "0.35 kg m2",
       loadTorque: "4 N m",
       frictionTorque: "0.5 N m",
-      rest: "4 s",
+      restDuration: "4 s",
       tipRadius: "900 mm",
     },
     formulae,

@@ -65,7 +65,7 @@ export const rampsOf = ({ swing, timing }: Pick<Si, "swing" | "timing">): Ramps 
 const peakOf = (speed: number, time: number, jerkShare: number) => speed / (time * (1 - jerkShare / 2))
 
 export function solve(si: Si): MotionProfile {
-  const { inertia, frictionTorque, rest } = si
+  const { inertia, frictionTorque, restDuration } = si
   const ramps = rampsOf(si)
   const { peakSpeed, accelerationTime, decelerationTime, cruiseTime, jerkShare } = ramps
   const duration = accelerationTime + cruiseTime + decelerationTime
@@ -108,7 +108,8 @@ export function solve(si: Si): MotionProfile {
     back,
     peakTorque: Math.max(out.peakTorque, back.peakTorque),
     rmsTorque: Math.sqrt(
-      (duration * (meanSquare(out.cruiseTorque) + meanSquare(back.cruiseTorque)) + 2 * rest * held ** 2) / (2 * (duration + rest)),
+      (duration * (meanSquare(out.cruiseTorque) + meanSquare(back.cruiseTorque)) + 2 * restDuration * held ** 2) /
+        (2 * (duration + restDuration)),
     ),
     frictionHeat: frictionTorque * si.swing,
     peakEnergy: (inertia * peakSpeed ** 2) / 2,

@@ -42,7 +42,7 @@ export interface MotionProfileInput {
   /** Torque of friction, against the motion both ways. [T_f; 0 to 100000 N m; default 0] */
   frictionTorque?: Moment
   /** Rest after each move. [t_r; 0 to 24 h; default 0] */
-  rest?: Time
+  restDuration?: Time
   /** Whether the drive holds the load with torque while it rests. [yes or no; default no] */
   holdsAtRest?: boolean
   /** Distance from the shaft to the tip of the arm. [R; 1 mm to 20 m; optional] */

@@ -3,19 +3,19 @@ import { type Root, theRoot } from "../../numeric/index.js"
 /** A force across a beam, N, positive downwards, at a distance from its start, m. */
 export interface BeamForce {
   readonly force: number
-  readonly at: number
+  readonly position: number
 }
 /** A load per length, N/m, running straight from one value to another. */
 export interface BeamSpread {
-  readonly from: number
-  readonly to: number
+  readonly startLoad: number
+  readonly endLoad: number
   readonly start: number
   readonly end: number
 }
 /** A moment, N·m, positive where it turns what lies beyond it downwards. */
 export interface BeamCouple {
   readonly moment: number
-  readonly at: number
+  readonly position: number
 }
 
 /** A straight beam of one section with its loads, SI. */
@@ -27,7 +27,7 @@ export interface BeamProblem {
   /** Bending stiffness E·I, N·m². */
   readonly stiffness: number
   readonly forces: readonly BeamForce[]
-  readonly spreads: readonly BeamSpread[]
+  readonly distributedLoads: readonly BeamSpread[]
   readonly couples: readonly BeamCouple[]
 }
 
@@ -68,7 +68,7 @@ const factorials = [1, 1, 2, 6, 24, 120] as const
 const power = (d: number, n: number): number => (n < 0 ? 0 : d ** n / (factorials[n] as number))
 
 /**
- * A load from `from` on, rising by `rise`, integrated `n` times up to a place `d` beyond its start and `e` beyond its end. Factored
+ * A load from `startLoad` on, rising by `rise`, integrated `n` times up to a place `d` beyond its start and `e` beyond its end. Factored
  * by its reach: as a difference of two singularity functions a short load on a long beam would lose its digits.
  */
 function spread(from: number, rise: number, d: number, e: number, n: number): number {
@@ -88,22 +88,22 @@ function spread(from: number, rise: number, d: number, e: number, n: number): nu
  * (W. H. Macaulay, 1919), the constants from the supports.
  */
 export function beamCurve(problem: BeamProblem): BeamCurve {
-  const { length, span, stiffness, forces, spreads, couples } = problem
+  const { length, span, stiffness, forces, distributedLoads, couples } = problem
   let [load, turning] = [0, 0]
-  for (const { force, at } of forces) {
+  for (const { force, position } of forces) {
     load += force
-    turning += force * at
+    turning += force * position
   }
-  for (const { from, to, start, end } of spreads) {
+  for (const { startLoad, endLoad, start, end } of distributedLoads) {
     const reach = end - start
-    load += ((from + to) / 2) * reach
-    turning += ((from + to) / 2) * reach * start + (from / 6 + to / 3) * reach ** 2
+    load += ((startLoad + endLoad) / 2) * reach
+    turning += ((startLoad + endLoad) / 2) * reach * start + (startLoad / 6 + endLoad / 3) * reach ** 2
   }
   for (const { moment } of couples) turning += moment
 
   const reactionEnd = span === null ? null : turning / span
   const reactionStart = load - (reactionEnd ?? 0)
-  const points = span === null ? forces : [...forces, { force: -(reactionEnd as number), at: span }]
+  const points = span === null ? forces : [...forces, { force: -(reactionEnd as number), position: span }]
 
   const c3 = -reactionStart
   const c2 = span === null ? turning : 0
@@ -114,20 +114,20 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
     const n = 3 - order
     let sum = 0
     if (n >= 0) {
-      for (const { force, at } of points) {
-        const d = x - at
+      for (const { force, position } of points) {
+        const d = x - position
         if (d > 0 || (d === 0 && side > 0)) sum += force * power(d, n)
       }
       if (n >= 1)
-        for (const { moment, at } of couples) {
+        for (const { moment, position: at } of couples) {
           const d = x - at
           if (d > 0 || (d === 0 && side > 0)) sum -= moment * power(d, n - 1)
         }
     }
-    for (const { from, to, start, end } of spreads) {
-      const rise = (to - from) / (end - start)
+    for (const { startLoad, endLoad, start, end } of distributedLoads) {
+      const rise = (endLoad - startLoad) / (end - start)
       const [d, e] = [x - start, x - end]
-      if (d > 0) sum += spread(from, rise, d, Math.max(e, 0), n + 1)
+      if (d > 0) sum += spread(startLoad, rise, d, Math.max(e, 0), n + 1)
     }
     if (order === 3) return c3 + sum
     if (order === 2) return c2 + c3 * x + sum
@@ -148,8 +148,8 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
     deflection: value("deflection", x, side),
   })
 
-  const places = [0, length, ...points.map((p) => p.at), ...couples.map((c) => c.at)]
-  for (const s of spreads) places.push(s.start, s.end)
+  const places = [0, length, ...points.map((p) => p.position), ...couples.map((c) => c.position)]
+  for (const s of distributedLoads) places.push(s.start, s.end)
   const breaks = [...new Set(places)].sort((a, b) => a - b)
 
   /**

@@ -1,6 +1,6 @@
 import { isNoSolution, type SiOf, type Step } from "../../solver/index.js"
 import { conditionOf, conditionSteps } from "../condition.js"
-import { motions } from "../data-loads.js"
+import { handlingCases } from "../data-loads.js"
 import { sectionOf, sectionSteps } from "../section.js"
 import { type BeamState, beamCurve } from "./curve.js"
 import { type BeamInput, beamProblem, ownDensity, sideOf } from "./loads.js"
@@ -9,7 +9,7 @@ import type { Beam } from "./types.js"
 type Si = SiOf<BeamInput>
 type BeamStep = Step<Si, Beam>
 
-const nothing = { force: 0, moment: 0, at: 0 }
+const nothing = { force: 0, moment: 0, position: 0 }
 const orNothing = <T>(list: readonly T[], none: T): readonly T[] => (list.length ? list : [none])
 const curveOf = (si: Si) => {
   const condition = conditionOf(si)
@@ -17,7 +17,7 @@ const curveOf = (si: Si) => {
 }
 const forcesOf = (si: Si) => orNothing(si.forces, nothing)
 const momentsOf = (si: Si) => orNothing(si.moments, nothing)
-const spreadsOf = (si: Si) => orNothing(si.spreads, { from: 0, to: 0, start: 0, end: si.length })
+const spreadsOf = (si: Si) => orNothing(si.distributedLoads, { startLoad: 0, endLoad: 0, start: 0, end: si.length })
 const spanOf = (si: Si) => (si.support === "cantilever" ? 0 : (si.span ?? si.length))
 
 /** 1 for each place that lies left of where the extreme of `what` was found, else 0. */
@@ -56,7 +56,7 @@ const momentAt = (x: string) =>
 const shearAt = (x: string, forces: string, held: string) => `R_a - sum(P .* ${forces}) + R_2 * ${held} - (${spreadPart(x, 1)})`
 
 const loads: BeamStep[] = [
-  { symbol: "k_m", meaning: "factor of handling", kind: "number", given: (si) => motions[si.motion].factor },
+  { symbol: "k_m", meaning: "factor of handling", kind: "number", given: (si) => handlingCases[si.handling].factor },
   {
     symbol: "rho",
     kind: "density",
@@ -70,11 +70,11 @@ const loads: BeamStep[] = [
     given: (si) => sectionOf(si.section).weightArea ?? 0,
   },
   { symbol: "P_g", kind: "force", meaning: "forces", given: (si) => forcesOf(si).map((p) => p.force) },
-  { symbol: "a_P", kind: "length", meaning: "their places", given: (si) => forcesOf(si).map((p) => p.at) },
+  { symbol: "a_P", kind: "length", meaning: "their places", given: (si) => forcesOf(si).map((p) => p.position) },
   { symbol: "C_g", kind: "moment", meaning: "moments", given: (si) => momentsOf(si).map((c) => c.moment) },
-  { symbol: "a_C", kind: "length", meaning: "their places", given: (si) => momentsOf(si).map((c) => c.at) },
-  { symbol: "q_s", kind: "forcePerLength", meaning: "spread loads at their start", given: (si) => spreadsOf(si).map((s) => s.from) },
-  { symbol: "q_e", kind: "forcePerLength", meaning: "spread loads at their end", given: (si) => spreadsOf(si).map((s) => s.to) },
+  { symbol: "a_C", kind: "length", meaning: "their places", given: (si) => momentsOf(si).map((c) => c.position) },
+  { symbol: "q_s", kind: "forcePerLength", meaning: "spread loads at their start", given: (si) => spreadsOf(si).map((s) => s.startLoad) },
+  { symbol: "q_e", kind: "forcePerLength", meaning: "spread loads at their end", given: (si) => spreadsOf(si).map((s) => s.endLoad) },
   { symbol: "s_q", kind: "length", meaning: "where they start", given: (si) => spreadsOf(si).map((s) => s.start) },
   { symbol: "e_q", kind: "length", meaning: "where they end", given: (si) => spreadsOf(si).map((s) => s.end) },
   { symbol: "S_b", kind: "length", meaning: "place of the second support, 0 where there is none", given: spanOf },
@@ -127,7 +127,7 @@ const curve: BeamStep[] = [
       leftOf(
         si,
         "moment",
-        momentsOf(si).map((c) => c.at),
+        momentsOf(si).map((c) => c.position),
       ),
   },
   {
@@ -138,7 +138,7 @@ const curve: BeamStep[] = [
       leftOf(
         si,
         "shear",
-        forcesOf(si).map((p) => p.at),
+        forcesOf(si).map((p) => p.position),
       ),
   },
   {

@@ -12,7 +12,7 @@ import {
   solver,
 } from "../../solver/index.js"
 import { conditionCautions, conditionFields, conditionOf, conditionRules, leastStress, marginCautions } from "../condition.js"
-import { motionCautions, motions } from "../data-loads.js"
+import { handlingCases, motionCautions } from "../data-loads.js"
 import { sectionFaults, sectionFields, sectionOf, sectionRules } from "../section.js"
 import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "../sources.js"
 import { beamCurve } from "./curve.js"
@@ -43,16 +43,16 @@ function solve(si: SiOf<BeamInput>): Beam | NoSolution {
     reactionStart: curve.reactionStart,
     reactionEnd: curve.reactionEnd,
     clampMoment: curve.reactionEnd === null ? curve.at(0, -1).moment : null,
-    greatestMoment: moment.value,
-    greatestMomentAt: moment.at,
-    greatestShear: shear.value,
-    deflection: sag.value,
-    deflectionAt: sag.at,
-    deflectionLeast: (sag.value * condition.modulus) / condition.modulusMost,
+    maxMoment: moment.value,
+    maxMomentPosition: moment.at,
+    maxShearForce: shear.value,
+    maxDeflection: sag.value,
+    maxDeflectionPosition: sag.at,
+    maxDeflectionStiff: (sag.value * condition.modulus) / condition.maxModulus,
     endDeflection: end.deflection,
     endSlope: end.slope,
     weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
-    loadFactor: motions[si.motion].factor,
+    loadFactor: handlingCases[si.handling].factor,
     bendingStress,
     shearStress,
     modulus: condition.modulus,
@@ -61,7 +61,7 @@ function solve(si: SiOf<BeamInput>): Beam | NoSolution {
     strengthFactor: condition.strengthFactor,
     creepFactor: condition.creepFactor,
     safetyFactor: margin(condition.strength, condition.shearStrength),
-    safetyFactorMost: margin(condition.strengthMost, condition.shearStrengthMost),
+    maxSafetyFactor: margin(condition.maxStrength, condition.maxShearStrength),
     iterations: moment.iterations + sag.iterations,
     residual: sag.residual,
   }
@@ -73,14 +73,14 @@ export const linearLimit = 0.6756366714
 function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
   const section = sectionOf(si.section)
   const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
-  if (Math.abs(out.deflection) > (linearLimit / 3) * si.length)
+  if (Math.abs(out.maxDeflection) > (linearLimit / 3) * si.length)
     found.push(
       caution(
         "bends-far",
         "caution",
-        "It bends by {deflection length} on {given.length length}, so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
+        "It bends by {maxDeflection length} on {given.length length}, so far that the straight-beam formula is off by 5 % or more: use bendingRod for a rod with one load at its tip.",
         MATTIASSON,
-        { deflection: out.deflection, "given.length": si.length },
+        { maxDeflection: out.maxDeflection, "given.length": si.length },
       ),
     )
   if (section.fibre !== null && si.length < 20 * section.fibre)
@@ -102,8 +102,8 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
         { pull: -Math.min(out.reactionStart, out.reactionEnd) },
       ),
     )
-  found.push(...motionCautions(si.motion))
-  if (si.ownWeight && !(out.weight > 0))
+  found.push(...motionCautions(si.handling))
+  if (si.countsOwnWeight && !(out.weight > 0))
     found.push(caution("weight-unknown", "note", "Its own weight is not counted: name a material and a shape, or add it as a load."))
   if (out.safetyFactor === null && out.bendingStress === null)
     found.push(
@@ -127,12 +127,14 @@ function check(si: SiOf<BeamInput>): Issue[] {
     if (si.support === "cantilever") faults.push(inconsistent(["span"], "a span", "no span for a cantilever"))
     beyond(["span"], si.span)
   }
-  for (const [i, p] of si.forces.entries()) beyond(["forces", i, "at"], p.at)
-  for (const [i, c] of si.moments.entries()) beyond(["moments", i, "at"], c.at)
-  for (const [i, s] of si.spreads.entries()) {
+  for (const [i, p] of si.forces.entries()) beyond(["forces", i, "position"], p.position)
+  for (const [i, c] of si.moments.entries()) beyond(["moments", i, "position"], c.position)
+  for (const [i, s] of si.distributedLoads.entries()) {
     beyond(["spreads", i, "end"], s.end)
     if (!(s.end - s.start >= 1e-6))
-      faults.push(inconsistent(["spreads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }))
+      faults.push(
+        inconsistent(["distributedLoads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }),
+      )
   }
   return faults
 }
@@ -147,9 +149,9 @@ const perLength = (symbol: string, label: string) =>
  * Formula: E·I·v'''' = w with the loads added up as singularity functions; M = −E·I·v'', V = −E·I·v''', σ = |M|·c/I, τ
  * = |V|·Q/(I·b). v is the deflection (m, down), M the bending moment (N·m, sagging positive), V the shear force, E the
  * modulus at the temperature and after the duration of the load, I the second moment, c the outermost fibre. Every load
- * is multiplied by the factor of `motion`; own weight counts unless `ownWeight` is false. Ranges: the deflection is
- * that of the softest, the safety factor that of the weakest material in the published range; `deflectionLeast` and
- * `safetyFactorMost` show the other end. Valid for straight slender beams whose end drops less than about a fifth of
+ * is multiplied by the factor of `handling`; own weight counts unless `countsOwnWeight` is false. Ranges: the deflection is
+ * that of the softest, the safety factor that of the weakest material in the published range; `maxDeflectionStiff` and
+ * `maxSafetyFactor` show the other end. Valid for straight slender beams whose end drops less than about a fifth of
  * the length, stressed elastically.
  *
  * **Inputs**
@@ -172,35 +174,35 @@ const perLength = (symbol: string, label: string) =>
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
- * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `forces`: forces [list of 0 to 200; default none]
  *   - `force`: force [P_i; −10 to 10 kN]
- *   - `at`: place [a_i; 0 to 100 m]
- * - `spreads`: spread loads [list of 0 to 200; default none]
- *   - `from`: load at its start [q_i; −10 to 10 N/mm]
- *   - `to`: load at its end [q_j; −10 to 10 N/mm]
+ *   - `position`: place [a_i; 0 to 100 m]
+ * - `distributedLoads`: spread loads [list of 0 to 200; default none]
+ *   - `startLoad`: load at its start [q_i; −10 to 10 N/mm]
+ *   - `endLoad`: load at its end [q_j; −10 to 10 N/mm]
  *   - `start`: start [s_i; 0 to 100 m]
  *   - `end`: end [e_i; 0 to 100 m]
  * - `moments`: moments [list of 0 to 200; default none]
  *   - `moment`: moment [C_i; −10000 to 10000 N m]
- *   - `at`: place [b_i; 0 to 100 m]
- * - `ownWeight`: own weight counts [yes or no; default yes]
- * - `motion`: handling [still, walking, sudden or stumble; default still]
+ *   - `position`: place [b_i; 0 to 100 m]
+ * - `countsOwnWeight`: own weight counts [yes or no; default yes]
+ * - `handling`: handling [still, walking, sudden or stumble; default still]
  * - at least one of `material` and `modulus`
  *
  * **Results**
  *
  * `reactionStart`: first support carries [R_a; N]; `reactionEnd`: second support carries [R_b; N]; `clampMoment`:
- * moment at the clamp [M_0; N m]; `greatestMoment`: maximum moment [M_x; N m]; `greatestMomentAt`: at [x_M; m];
- * `greatestShear`: maximum shear force [V_x; N]; `deflection`: maximum deflection [y_x; m]; `deflectionAt`: at [x_y;
- * m]; `deflectionLeast`: stiff end of the range [y_l; m]; `endDeflection`: deflection of the end [y_e; m]; `endSlope`:
- * slope of the end [theta_e; rad]; `weight`: own weight [W_o; N]; `loadFactor`: handling factor [k_m];
- * `bendingStress`: bending stress [sigma; Pa]; `shearStress`: shear stress [tau; Pa]; `modulus`: modulus used [E; Pa];
- * `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat [f_E]; `strengthFactor`: strength left,
- * heat [f_S]; `creepFactor`: stiffness factor after creep [f_c]; `safetyFactor`: safety factor, minimum [n_s];
- * `safetyFactorMost`: safety factor, maximum [n_u]; `iterations`: search steps [number]; `residual`: slope left where
- * deflection is greatest [rad].
+ * moment at the clamp [M_0; N m]; `maxMoment`: maximum moment [M_x; N m]; `maxMomentPosition`: at [x_M; m];
+ * `maxShearForce`: maximum shear force [V_x; N]; `maxDeflection`: maximum deflection [y_x; m];
+ * `maxDeflectionPosition`: at [x_y; m]; `maxDeflectionStiff`: stiff end of the range [y_l; m]; `endDeflection`:
+ * deflection of the end [y_e; m]; `endSlope`: slope of the end [theta_e; rad]; `weight`: own weight [W_o; N];
+ * `loadFactor`: handling factor [k_m]; `bendingStress`: bending stress [sigma; Pa]; `shearStress`: shear stress [tau;
+ * Pa]; `modulus`: modulus used [E; Pa]; `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat
+ * [f_E]; `strengthFactor`: strength left, heat [f_S]; `creepFactor`: stiffness factor after creep [f_c];
+ * `safetyFactor`: safety factor, minimum [n_s]; `maxSafetyFactor`: safety factor, maximum [n_u]; `iterations`: search
+ * steps [number]; `residual`: slope left where deflection is greatest [rad].
  *
  * **Symbols of the working**
  *
@@ -237,9 +239,9 @@ const perLength = (symbol: string, label: string) =>
  * import { beam } from 'alula/frame'
  * const spar = beam({
  *   length: '600 mm', support: 'cantilever', section: { secondMoment: '36000 mm4' }, modulus: '2.9 GPa',
- *   forces: [{ force: '20 N', at: '600 mm' }],
+ *   forces: [{ force: '20 N', position: '600 mm' }],
  * })
- * spar.deflection // => 0.013793
+ * spar.maxDeflection // => 0.013793
  * spar.endSlope // => 0.034483
  * spar.clampMoment // => -12
  * ```
@@ -276,13 +278,13 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
           label: "force",
           fields: {
             force: { kind: "force", symbol: "P_i", label: "force", min: -1e4, max: 1e4, typical: [-20, 60] },
-            at: place("a_i", "place"),
+            position: place("a_i", "place"),
           },
         },
         max: 200,
         default: [],
       },
-      spreads: {
+      distributedLoads: {
         kind: "list",
         label: "spread loads",
         min: 0,
@@ -290,8 +292,8 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
           kind: "group",
           label: "spread load",
           fields: {
-            from: perLength("q_i", "load at its start"),
-            to: perLength("q_j", "load at its end"),
+            startLoad: perLength("q_i", "load at its start"),
+            endLoad: perLength("q_j", "load at its end"),
             start: place("s_i", "start"),
             end: place("e_i", "end"),
           },
@@ -308,25 +310,30 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
           label: "moment",
           fields: {
             moment: { kind: "moment", symbol: "C_i", label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] },
-            at: place("b_i", "place"),
+            position: place("b_i", "place"),
           },
         },
         max: 200,
         default: [],
       },
-      ownWeight: { kind: "flag", label: "own weight counts", default: true },
-      motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+      countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
+      handling: {
+        kind: "choice",
+        label: "handling",
+        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+        default: "still",
+      },
     },
     output: {
       reactionStart: { kind: "force", symbol: "R_a", label: "first support carries" },
       reactionEnd: { kind: "force", symbol: "R_b", label: "second support carries" },
       clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
-      greatestMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
-      greatestMomentAt: { kind: "length", symbol: "x_M", label: "  at" },
-      greatestShear: { kind: "force", symbol: "V_x", label: "maximum shear force" },
-      deflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
-      deflectionAt: { kind: "length", symbol: "x_y", label: "  at" },
-      deflectionLeast: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
+      maxMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
+      maxMomentPosition: { kind: "length", symbol: "x_M", label: "  at" },
+      maxShearForce: { kind: "force", symbol: "V_x", label: "maximum shear force" },
+      maxDeflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
+      maxDeflectionPosition: { kind: "length", symbol: "x_y", label: "  at" },
+      maxDeflectionStiff: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
       endDeflection: { kind: "length", symbol: "y_e", label: "deflection of the end" },
       endSlope: { kind: "angle", symbol: "theta_e", label: "slope of the end" },
       weight: { kind: "force", symbol: "W_o", label: "own weight" },
@@ -339,7 +346,7 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
       strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
       creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
       safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-      safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+      maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
       iterations: { kind: "number", label: "search steps" },
       residual: { kind: "angle", label: "slope left where deflection is greatest" },
     },
@@ -347,14 +354,14 @@ export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, B
       length: "900 mm",
       support: "cantilever",
       section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
-      material: "aluminium6061",
+      material: "aluminium-6061",
       forces: [
-        { force: "12 N", at: "450 mm" },
-        { force: "8 N", at: "300 mm" },
+        { force: "12 N", position: "450 mm" },
+        { force: "8 N", position: "300 mm" },
       ],
-      spreads: [{ from: "20 N/m", to: "5 N/m", start: 0, end: "500 mm" }],
-      moments: [{ moment: "1.5 N m", at: "400 mm" }],
-      motion: "walking",
+      distributedLoads: [{ startLoad: "20 N/m", endLoad: "5 N/m", start: 0, end: "500 mm" }],
+      moments: [{ moment: "1.5 N m", position: "400 mm" }],
+      handling: "walking",
     },
     formulae: beamFormulae,
     sources: [at(GERE, "chapters 5 and 9, appendix G"), MACAULAY, FOOTFALL],

@@ -1,7 +1,7 @@
 import type { Force, ForcePerLength, Length, Moment } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
-import { type Motion, motions } from "../data-loads.js"
+import { type HandlingCase, handlingCases } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import { type SectionInput, sectionOf } from "../section.js"
 import type { BeamCurve, BeamExtreme, BeamProblem, BeamState } from "./curve.js"
@@ -11,14 +11,14 @@ export interface PointLoad {
   /** Force across the beam, positive downwards. [P_i; −10 to 10 kN] */
   force: Force
   /** Distance from the start of the beam. [a_i; 0 to 100 m] */
-  at: Length
+  position: Length
 }
 /** A load spread over a stretch, running straight from one value to another. */
 export interface SpreadLoad {
   /** Load per length at its start, positive downwards. [q_i; −10 to 10 N/mm] */
-  from: ForcePerLength
+  startLoad: ForcePerLength
   /** Load per length at its end. [q_j; −10 to 10 N/mm] */
-  to: ForcePerLength
+  endLoad: ForcePerLength
   /** Where it starts, from the start of the beam. [s_i; 0 to 100 m] */
   start: Length
   /** Where it ends. [e_i; 0 to 100 m] */
@@ -29,7 +29,7 @@ export interface MomentLoad {
   /** Moment, positive where it turns what lies beyond it downwards. [C_i; −10000 to 10000 N m] */
   moment: Moment
   /** Distance from the start of the beam. [b_i; 0 to 100 m] */
-  at: Length
+  position: Length
 }
 
 /** How a beam is held. */
@@ -48,13 +48,13 @@ export interface BeamInput extends ConditionInput {
   /** Forces at places. [list of 0 to 200; default none] */
   forces?: readonly PointLoad[]
   /** Spread loads [list of 0 to 200; default none] */
-  spreads?: readonly SpreadLoad[]
+  distributedLoads?: readonly SpreadLoad[]
   /** Moments at places. [list of 0 to 200; default none] */
   moments?: readonly MomentLoad[]
   /** Whether its own weight, lying level, is added. [yes or no; default yes] */
-  ownWeight?: boolean
+  countsOwnWeight?: boolean
   /** How it is handled; multiplies every load. [still, walking, sudden or stumble; default still] */
-  motion?: Motion
+  handling?: HandlingCase
 }
 
 /** Standard gravity, m/s². */
@@ -62,22 +62,22 @@ export const gravity = 9.80665
 
 /** Density a beam's own weight is calculated with, kg/m³; 0 where it is not counted or not known. */
 export function ownDensity(si: SiOf<BeamInput>): number {
-  return si.ownWeight && si.material !== null ? frameMaterials[si.material].density[1] : 0
+  return si.countsOwnWeight && si.material !== null ? frameMaterials[si.material].density[1] : 0
 }
 
 /** The beam with every load on it, handling and own weight included. */
 export function beamProblem(si: SiOf<BeamInput>, modulus: number): BeamProblem {
   const section = sectionOf(si.section)
-  const factor = motions[si.motion].factor
+  const factor = handlingCases[si.handling].factor
   const weight = ownDensity(si) * (section.weightArea ?? 0) * gravity * factor
-  const spreads = si.spreads.map((s) => ({ ...s, from: s.from * factor, to: s.to * factor }))
+  const spreads = si.distributedLoads.map((s) => ({ ...s, from: s.startLoad * factor, to: s.endLoad * factor }))
   return {
     length: si.length,
     span: si.support === "cantilever" ? null : (si.span ?? si.length),
     stiffness: modulus * section.secondMoment,
-    forces: si.forces.map((p) => ({ force: p.force * factor, at: p.at })),
-    spreads: weight > 0 ? [...spreads, { from: weight, to: weight, start: 0, end: si.length }] : spreads,
-    couples: si.moments.map((c) => ({ moment: c.moment * factor, at: c.at })),
+    forces: si.forces.map((p) => ({ force: p.force * factor, position: p.position })),
+    distributedLoads: weight > 0 ? [...spreads, { startLoad: weight, endLoad: weight, start: 0, end: si.length }] : spreads,
+    couples: si.moments.map((c) => ({ moment: c.moment * factor, position: c.position })),
   }
 }
 

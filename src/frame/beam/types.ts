@@ -7,17 +7,17 @@ export interface Beam {
   /** Bending moment at the clamp; null on two supports. [M_0; N m] */
   readonly clampMoment: number | null
   /** Bending moment largest in magnitude. [M_x; N m] */
-  readonly greatestMoment: number
+  readonly maxMoment: number
   /** Where it is, m from the start. [x_M; m] */
-  readonly greatestMomentAt: number
+  readonly maxMomentPosition: number
   /** Shear force largest in magnitude. [V_x; N] */
-  readonly greatestShear: number
+  readonly maxShearForce: number
   /** Deflection largest in magnitude, at the soft end of the material's range. [y_x; m] */
-  readonly deflection: number
+  readonly maxDeflection: number
   /** Where it is, m from the start. [x_y; m] */
-  readonly deflectionAt: number
+  readonly maxDeflectionPosition: number
   /** The same at the stiff end of the range. [y_l; m] */
-  readonly deflectionLeast: number
+  readonly maxDeflectionStiff: number
   /** Deflection of the end [y_e; m] */
   readonly endDeflection: number
   /** Slope of the end [theta_e; rad] */
@@ -43,7 +43,7 @@ export interface Beam {
   /** Strength against stress, least, of bending and shear. [n_s] */
   readonly safetyFactor: number | null
   /** The same at the strong end of the range. [n_u] */
-  readonly safetyFactorMost: number | null
+  readonly maxSafetyFactor: number | null
   /** Steps taken to find the places of greatest moment and deflection. [number] */
   readonly iterations: number
   /** Slope left at the place of greatest deflection; 0 where it is an end or a load. [rad] */

@@ -23,7 +23,7 @@ import {
   leastStress,
   marginCautions,
 } from "../condition.js"
-import { type Motion, motionCautions, motions } from "../data-loads.js"
+import { type HandlingCase, handlingCases, motionCautions } from "../data-loads.js"
 import { type SectionInput, sectionFaults, sectionFields, sectionOf, sectionRules, sectionSteps } from "../section.js"
 import { FRISCH_FAY, MATTIASSON } from "../sources.js"
 import { elastica, greatestLoadParameter, legendreRule } from "./elastica.js"
@@ -37,7 +37,7 @@ export interface BendingRodInput extends ConditionInput {
   /** Force at the tip, across the unbent rod and staying so. [P_g; 0.01 mN to 10 kN] */
   force: Force
   /** How it is handled; multiplies the force. [still, walking, sudden or stumble; default still] */
-  motion?: Motion
+  handling?: HandlingCase
 }
 
 /** Result of {@link bendingRod}. */
@@ -53,9 +53,9 @@ export interface BendingRod {
   /** Drop the straight-beam formula would say. [y_s; m] */
   readonly straightDrop: number
   /** Drop at the stiff end of the range. [y_l; m] */
-  readonly tipDropLeast: number
+  readonly tipDropStiff: number
   /** Slope at the stiff end of the range. [theta_l; rad] */
-  readonly tipSlopeLeast: number
+  readonly tipSlopeStiff: number
   /** Bending moment at the clamp: that of the stiff end, which reaches further. [M_0; N m] */
   readonly clampMoment: number
   /** Bending stress at the clamp. [sigma; Pa] */
@@ -75,7 +75,7 @@ function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const { secondMoment, fibre } = sectionOf(si.section)
-  const force = si.force * motions[si.motion].factor
+  const force = si.force * handlingCases[si.handling].factor
   const alpha = (modulus: number) => (force * si.length ** 2) / (modulus * secondMoment)
   const loadParameter = alpha(condition.modulus)
   if (loadParameter > greatestLoadParameter) {
@@ -85,10 +85,10 @@ function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
       "The rod hangs straight down: {force force} as handled is {shortBy force} more than the {most force} that this model covers. Shorten it, or take a stiffer one.",
       force - most * WITHIN,
       { force, most },
-      { force: (most * WITHIN) / motions[si.motion].factor },
+      { force: (most * WITHIN) / handlingCases[si.handling].factor },
     )
   }
-  const [soft, stiff] = [elastica(loadParameter), elastica(alpha(condition.modulusMost))]
+  const [soft, stiff] = [elastica(loadParameter), elastica(alpha(condition.maxModulus))]
   const clampMoment = force * stiff.reach * si.length
   const bendingStress = fibre === null ? null : (clampMoment * fibre) / secondMoment
   return {
@@ -97,8 +97,8 @@ function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
     tipReach: soft.reach * si.length,
     tipSlope: soft.tipSlope,
     straightDrop: (loadParameter / 3) * si.length,
-    tipDropLeast: stiff.drop * si.length,
-    tipSlopeLeast: stiff.tipSlope,
+    tipDropStiff: stiff.drop * si.length,
+    tipSlopeStiff: stiff.tipSlope,
     clampMoment,
     bendingStress,
     safetyFactor:
@@ -116,7 +116,7 @@ function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution[] {
   return [
     ...marginCautions(out.safetyFactor),
     ...conditionCautions(si),
-    ...motionCautions(si.motion),
+    ...motionCautions(si.handling),
     caution(
       "tip-load-only",
       "note",
@@ -169,7 +169,7 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  *
  * Formula: E·I·θ″ = −P·cos θ (elastica). With α = P·L²/(E·I): √α = K(k) − F(φ₀, k), k² = (1 + sin θ)/2, sin φ₀ =
  * 1/(k·√2); drop = L·(1 − 2·(E(k) − E(φ₀, k))/√α), reach = L·√(2·sin θ/α). θ is the slope of the tip, P the force
- * (multiplied by the factor of `motion`), L the length, E the modulus at the temperature and after the duration, I the
+ * (multiplied by the factor of `handling`), L the length, E the modulus at the temperature and after the duration, I the
  * second moment. The drop is that of the soft, moment and stress are those of the stiff end of the material's range.
  * Valid for slender elastic rods and α up to 100; below about 0.7 the straight-beam formula is within 5 %.
  *
@@ -191,17 +191,17 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
- * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `force`: force at the tip [P_g; 0.01 mN to 10 kN]
- * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - `handling`: handling [still, walking, sudden or stumble; default still]
  * - at least one of `material` and `modulus`
  *
  * **Results**
  *
  * `loadParameter`: load against stiffness [alpha]; `tipDrop`: tip drops [y_t; m]; `tipReach`: tip reaches [x_t; m];
- * `tipSlope`: tip slope [theta; rad]; `straightDrop`: small-deflection result [y_s; m]; `tipDropLeast`: tip drops,
- * stiff end [y_l; m]; `tipSlopeLeast`: tip slope, stiff end [theta_l; rad]; `clampMoment`: moment at the clamp [M_0; N
+ * `tipSlope`: tip slope [theta; rad]; `straightDrop`: small-deflection result [y_s; m]; `tipDropStiff`: tip drops,
+ * stiff end [y_l; m]; `tipSlopeStiff`: tip slope, stiff end [theta_l; rad]; `clampMoment`: moment at the clamp [M_0; N
  * m]; `bendingStress`: bending stress [sigma; Pa]; `safetyFactor`: safety factor [n_s]; `iterations`: search steps
  * [number]; `residual`: left of the load equation [number].
  *
@@ -247,7 +247,12 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
       section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
       ...conditionFields,
       force: { kind: "force", symbol: "P_g", label: "force at the tip", min: "0.01 mN", max: 1e4, typical: [0.2, 10] },
-      motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+      handling: {
+        kind: "choice",
+        label: "handling",
+        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+        default: "still",
+      },
     },
     output: {
       loadParameter: { kind: "number", symbol: "alpha", label: "load against stiffness" },
@@ -255,19 +260,19 @@ export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ s
       tipReach: { kind: "length", symbol: "x_t", label: "tip reaches" },
       tipSlope: { kind: "angle", symbol: "theta", label: "tip slope" },
       straightDrop: { kind: "length", symbol: "y_s", label: "small-deflection result" },
-      tipDropLeast: { kind: "length", symbol: "y_l", label: "tip drops, stiff end" },
-      tipSlopeLeast: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
+      tipDropStiff: { kind: "length", symbol: "y_l", label: "tip drops, stiff end" },
+      tipSlopeStiff: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
       clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
       bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
       safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
       iterations: { kind: "number", label: "search steps" },
       residual: { kind: "number", label: "left of the load equation" },
     },
-    example: { length: "900 mm", section: { outsideDiameter: "4 mm" }, material: "carbonPultruded", force: "1.2 N" },
+    example: { length: "900 mm", section: { outsideDiameter: "4 mm" }, material: "carbon-pultruded", force: "1.2 N" },
     formulae: [
       ...sectionSteps<SiOf<BendingRodInput>, BendingRod>((si) => si.section, false, true),
       ...conditionSteps<SiOf<BendingRodInput>, BendingRod>(),
-      { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => motions[si.motion].factor },
+      { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
       { symbol: "g_g", kind: "number", meaning: "Gauss-Legendre nodes on 0 to 1", given: () => legendreRule().nodes },
       { symbol: "w_g", kind: "number", meaning: "Gauss-Legendre weights", given: () => legendreRule().weights },
       { symbol: "P", kind: "force", meaning: "force as handled", is: "k_m * P_g" },

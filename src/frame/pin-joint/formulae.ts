@@ -1,7 +1,7 @@
 import { at, type SiOf, type Step } from "../../solver/index.js"
 import { strengthSteps } from "../condition.js"
 import { boltClasses, bolts } from "../data-bolts.js"
-import { motions } from "../data-loads.js"
+import { handlingCases } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import { pipes } from "../data-pipes.js"
 import { shapeSection } from "../section.js"
@@ -22,7 +22,7 @@ const whole = `${known} and s_f == 0`
 
 /** The working of a pin joint. */
 export const pinJointFormulae: readonly PinStep[] = [
-  { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => motions[si.motion].factor },
+  { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
   {
     symbol: "d_b",
     kind: "length",
@@ -68,7 +68,7 @@ export const pinJointFormulae: readonly PinStep[] = [
   { symbol: "d", meaning: "diameter of the bolt", is: "d_b", when: "has_bolt" },
   { symbol: "d", meaning: "diameter of the pin", is: "d_g", when: "not has_bolt" },
   { symbol: "A_s", meaning: "sheared area of shank or pin", is: "pi / 4 * d^2" },
-  { symbol: "A_s", meaning: "sheared area of the thread", is: "A_t", when: "has_bolt and threadInShear" },
+  { symbol: "A_s", meaning: "sheared area of the thread", is: "A_t", when: "has_bolt and threadSheared" },
   {
     symbol: "A_0",
     kind: "area",
@@ -83,7 +83,7 @@ export const pinJointFormulae: readonly PinStep[] = [
     symbol: "z_r",
     kind: "length",
     meaning: "length of the hole through it",
-    given: (si) => (si.hole === "outerFibre" ? (sizes(si)?.depth ?? 0) : (sizes(si)?.across ?? 0)),
+    given: (si) => (si.hole === "outer-fibre" ? (sizes(si)?.depth ?? 0) : (sizes(si)?.across ?? 0)),
   },
   { symbol: "t_h", kind: "length", meaning: "material along the hole", is: "w_0 > 0 m ? 2 * w_0 : z_r", when: "has_tube" },
   { symbol: "t_b", kind: "length", meaning: "thickness borne on", is: "t_g", when: "has_thickness" },
@@ -93,12 +93,12 @@ export const pinJointFormulae: readonly PinStep[] = [
   { symbol: "sigma_l", meaning: "bearing stress", is: "F_1 / (d * t_b)" },
   { symbol: "tau_e", meaning: "tear-out stress on two strips", is: "F_1 / (2 * t_b * (e_d - d / 2))", when: "has_edgeDistance" },
   { symbol: "A_n", meaning: "area beside the hole", is: "A_0 - d * t_h", when: "has_tube" },
-  { symbol: "I_n", meaning: "hole on the neutral axis", is: "I_0 - t_h * d^3 / 12", when: 'has_tube and equalText(hole, "neutralAxis")' },
+  { symbol: "I_n", meaning: "hole on the neutral axis", is: "I_0 - t_h * d^3 / 12", when: 'has_tube and equalText(hole, "neutral-axis")' },
   {
     symbol: "I_n",
     meaning: "hole through the outermost fibres",
     is: "I_0 - (w_0 > 0 m ? 2 * (d * w_0 * ((z_d - w_0) / 2)^2 + d * w_0^3 / 12) : d * z_d^3 / 12)",
-    when: 'has_tube and equalText(hole, "outerFibre")',
+    when: 'has_tube and equalText(hole, "outer-fibre")',
   },
   { symbol: "M_n", meaning: "bending moment the holed section takes", is: "S * I_n / c_0", when: `has_tube and ${known}` },
   { symbol: "F_p", meaning: "proof load", is: "A_t * R_p", when: "has_bolt" },

@@ -15,7 +15,7 @@ import {
 } from "../../solver/index.js"
 import { conditionCautions, conditionFields, marginCautions } from "../condition.js"
 import { boltClasses, bolts } from "../data-bolts.js"
-import { motionCautions, motions } from "../data-loads.js"
+import { handlingCases, motionCautions } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import { sectionFaults, shapeFields, shapeRules } from "../section.js"
 import { EN_1993, GERE, ISO_898, ROARK, SHIGLEY, VIDOSIC } from "../sources.js"
@@ -38,44 +38,44 @@ function kernel(si: Si): PinJoint | NoSolution {
   const hole = si.tube === null ? null : throughHole(si.tube, diameter, si.hole)
   if (hole && !(hole.width > diameter && hole.netArea > 0 && hole.netSecondMoment > 0))
     return refuse(
-      "hole-too-wide",
-      "A hole of {diameter length} leaves nothing to count on of a member {width length} wide: take a pin thinner by {shortBy length}, or a wider member.",
+      "does-not-fit",
+      "A hole of {pinDiameter length} leaves nothing to count on of a member {width length} wide: take a pin thinner by {shortBy length}, or a wider member.",
       diameter - hole.width / WIDEST,
-      { diameter, width: hole.width },
+      { pinDiameter: diameter, width: hole.width },
       si.bolt === null ? { pinDiameter: hole.width / WIDEST } : {},
     )
   const thickness = si.thickness ?? hole?.thickness ?? 0
-  const force = si.force * motions[si.motion].factor
+  const force = si.force * handlingCases[si.handling].factor
   const each = force / si.pins
   const pinShearStress = each / (si.shearPlanes * pin.area)
   const bearingStress = each / (diameter * thickness)
   const tearOutStress = si.edgeDistance === null ? null : each / (2 * thickness * (si.edgeDistance - diameter / 2))
-  const squeeze = squeezeOf(si, diameter)
+  const clampForce = squeezeOf(si, diameter)
   const crushForce =
     hole?.ring && si.clampWidth !== null && strength.bearing !== null
       ? (Math.PI * strength.bearing * si.clampWidth * hole.ring.wall ** 2) / (6 * hole.ring.meanRadius)
       : null
   const bolt = si.bolt === null ? null : { area: bolts[si.bolt].stressArea, ...boltClasses[si.boltClass] }
   const margin = (allowed: number | null, stress: number | null) => (allowed === null || stress === null ? null : allowed / stress)
-  const pinFactor = pin.strength / pinShearStress
-  const bearingFactor = margin(strength.bearing, bearingStress)
-  const tearOutFactor = margin(strength.shear, tearOutStress)
-  const crushFactor = margin(crushForce, squeeze)
+  const pinShearSafetyFactor = pin.strength / pinShearStress
+  const bearingSafetyFactor = margin(strength.bearing, bearingStress)
+  const tearOutSafetyFactor = margin(strength.shear, tearOutStress)
+  const crushSafetyFactor = margin(crushForce, clampForce)
   const proofLoad = bolt && bolt.area * bolt.proof
-  const tighteningFactor = si.tighteningTorque === null ? null : margin(proofLoad, squeeze)
+  const tighteningSafetyFactor = si.tighteningTorque === null ? null : margin(proofLoad, clampForce)
   const modes: [string, number | null][] = [
-    ["pin shear", pinFactor],
-    ["bearing", bearingFactor],
-    ["tear-out", tearOutFactor],
-    ["crushing", crushFactor],
-    ["tightening", tighteningFactor],
+    ["pin shear", pinShearSafetyFactor],
+    ["bearing", bearingSafetyFactor],
+    ["tear-out", tearOutSafetyFactor],
+    ["crushing", crushSafetyFactor],
+    ["tightening", tighteningSafetyFactor],
   ]
   const [governs, safetyFactor] = modes.reduce<[string, number]>(
     (least, [name, factor]) => (factor !== null && factor < least[1] ? [name, factor] : least),
-    ["pin shear", pinFactor],
+    ["pin shear", pinShearSafetyFactor],
   )
   return {
-    diameter,
+    pinDiameter: diameter,
     shearArea: pin.area,
     pinShearStress,
     bearingStress,
@@ -85,22 +85,26 @@ function kernel(si: Si): PinJoint | NoSolution {
     netMoment: hole && strength.along !== null ? (strength.along * hole.netSecondMoment) / hole.fibre : null,
     proofLoad,
     breakingLoad: bolt && bolt.area * bolt.tensile,
-    squeeze,
+    clampForce,
     crushForce,
-    pinFactor,
-    bearingFactor,
-    tearOutFactor,
-    crushFactor,
-    tighteningFactor,
+    pinShearSafetyFactor,
+    bearingSafetyFactor,
+    tearOutSafetyFactor,
+    crushSafetyFactor,
+    tighteningSafetyFactor,
     safetyFactor,
-    governs,
+    governedBy: governs,
   }
 }
 
 const solve = (si: Si): PinJoint | NoSolution => tried(kernel(si), si, pinJoint.input, kernel, check, pinJoint.either)
 
 function cautions(si: Si, out: PinJoint): Caution[] {
-  const found = [...marginCautions(out.safetyFactor), ...(si.material === null ? [] : conditionCautions(si)), ...motionCautions(si.motion)]
+  const found = [
+    ...marginCautions(out.safetyFactor),
+    ...(si.material === null ? [] : conditionCautions(si)),
+    ...motionCautions(si.handling),
+  ]
   if (si.material !== null && frameMaterials[si.material].splits)
     found.push(
       caution(
@@ -110,7 +114,7 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         at(CARBON_TUBE, "minimum properties: shear 41 N/mm² against 1650 N/mm² along the fibres"),
       ),
     )
-  if (out.bearingFactor === null)
+  if (out.bearingSafetyFactor === null)
     found.push(
       caution(
         "member-unknown",
@@ -119,14 +123,14 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         VIDOSIC,
       ),
     )
-  if (si.tube !== null && out.diameter > throughHole(si.tube, out.diameter, si.hole).width / WIDEST)
+  if (si.tube !== null && out.pinDiameter > throughHole(si.tube, out.pinDiameter, si.hole).width / WIDEST)
     found.push(
       caution(
         "wide-hole",
         "caution",
-        "The hole of {diameter length} takes more than a third of the member's width: what is left is only roughly known.",
+        "The hole of {pinDiameter length} takes more than a third of the member's width: what is left is only roughly known.",
         commonPractice,
-        { diameter: out.diameter },
+        { pinDiameter: out.pinDiameter },
       ),
     )
   if (si.edgeDistance === null)
@@ -138,20 +142,20 @@ function cautions(si: Si, out: PinJoint): Caution[] {
         at(EN_1993, "table 3.3; the 2 is common practice"),
       ),
     )
-  else if (si.edgeDistance < 1.2 * out.diameter)
+  else if (si.edgeDistance < 1.2 * out.pinDiameter)
     found.push(
       caution(
         "near-the-edge",
         "warning",
-        "The hole lies {given.edgeDistance length} from the end, less than 1.2 of its diameter of {diameter length}: it may tear out below the load shown. Move it in.",
+        "The hole lies {given.edgeDistance length} from the end, less than 1.2 of its diameter of {pinDiameter length}: it may tear out below the load shown. Move it in.",
         at(EN_1993, "table 3.3"),
-        { "given.edgeDistance": si.edgeDistance, diameter: out.diameter },
+        { "given.edgeDistance": si.edgeDistance, pinDiameter: out.pinDiameter },
       ),
     )
   if (si.tighteningTorque !== null)
     found.push(
       caution(
-        "squeeze-scatter",
+        "clamp-force-scatter",
         "note",
         "The squeeze from a torque scatters by a third or so either way with the state of the thread.",
         at(SHIGLEY, "table 8-15 (nut factor 0.2)"),
@@ -186,7 +190,7 @@ function check(si: Si): Issue[] {
  * 2·d·w from a tube's area. A ring of mean radius R and wall w squeezed over the width b begins to flatten at
  * π·S·b·w²/(6·R). Bolt pull from a torque T: T/(0.2·d). Allowed: bolts (of the weakest class unless given) 0.5 or 0.6
  * of their tensile strength, plain pins S/√3 (of mild steel unless given), members their yield stress in bearing and
- * S/√3 in shear at the temperature and duration. The force is multiplied by the factor of `motion`. Valid where the
+ * S/√3 in shear at the temperature and duration. The force is multiplied by the factor of `handling`. Valid where the
  * pins fit closely and share the force.
  *
  * **Inputs**
@@ -197,7 +201,7 @@ function check(si: Si): Issue[] {
  * - `pinDiameter`: pin diameter [d_g; 0.1 to 100 mm; optional]
  * - `pinStrength`: yield stress of the pin [S_p; 1 MPa to 3 GPa; default 220 MPa]
  * - `shearPlanes`: shear planes [k_p; whole 1 to 10; default 2]
- * - `threadInShear`: thread lies in a shear plane [yes or no; default yes]
+ * - `threadSheared`: thread lies in a shear plane [yes or no; default yes]
  * - `thickness`: bearing thickness [t_g; 0.05 to 200 mm; optional]
  * - `tube`: tube or bar [group; optional]
  *   - `pipe`: standard pipe [one of 11 words; optional]
@@ -207,16 +211,16 @@ function check(si: Si): Issue[] {
  *   - `wall`: wall [t_w; 0.01 mm to 1 m; optional]
  *   - exactly one of `pipe`, `outsideDiameter` and `width` with `height`
  *   - `wall` only beside `outsideDiameter` or `width` with `height`
- * - `hole`: hole goes through [outerFibre or neutralAxis; default outerFibre]
+ * - `hole`: hole goes through [outer-fibre or neutral-axis; default outer-fibre]
  * - `edgeDistance`: hole centre to the end [e_d; 0.1 mm to 1 m; optional]
  * - `material`: material [one of 17 words; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
- * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `clampWidth`: clamp width along the tube [b_c; 0.5 mm to 1 m; optional]
  * - `clampForce`: clamp force [F_s; 1 mN to 1000 kN; optional]
  * - `tighteningTorque`: tightening torque [M_s; 1 mN m to 1000 N m; optional]
- * - `motion`: handling [still, walking, sudden or stumble; default still]
+ * - `handling`: handling [still, walking, sudden or stumble; default still]
  * - exactly one of `bolt` and `pinDiameter`
  * - at least one of `thickness` and `tube`
  * - at most one of `tighteningTorque` and `clampForce`
@@ -224,14 +228,15 @@ function check(si: Si): Issue[] {
  *
  * **Results**
  *
- * `diameter`: diameter in the hole [d; m]; `shearArea`: sheared area [A_s; m²]; `pinShearStress`: shear stress in a
+ * `pinDiameter`: diameter in the hole [d; m]; `shearArea`: sheared area [A_s; m²]; `pinShearStress`: shear stress in a
  * pin [tau_p; Pa]; `bearingStress`: bearing stress on the hole [sigma_l; Pa]; `tearOutStress`: tear-out stress [tau_e;
  * Pa]; `netArea`: area beside the hole [A_n; m²]; `netSecondMoment`: second moment at the hole [I_n; m⁴]; `netMoment`:
  * bending moment it takes there [M_n; N m]; `proofLoad`: proof load of a bolt [F_p; N]; `breakingLoad`: breaking load
- * of a bolt [F_m; N]; `squeeze`: clamp force [F_q; N]; `crushForce`: tube crushes at [F_c; N]; `pinFactor`: margin,
- * pin shear [n_p]; `bearingFactor`: margin, bearing [n_l]; `tearOutFactor`: margin, tear-out [n_e]; `crushFactor`:
- * margin, crushing [n_c]; `tighteningFactor`: margin, tightening [n_t]; `safetyFactor`: safety factor, minimum [n_s];
- * `governs`: governed by [text].
+ * of a bolt [F_m; N]; `clampForce`: clamp force [F_q; N]; `crushForce`: tube crushes at [F_c; N];
+ * `pinShearSafetyFactor`: margin, pin shear [n_p]; `bearingSafetyFactor`: margin, bearing [n_l];
+ * `tearOutSafetyFactor`: margin, tear-out [n_e]; `crushSafetyFactor`: margin, crushing [n_c];
+ * `tighteningSafetyFactor`: margin, tightening [n_t]; `safetyFactor`: safety factor, minimum [n_s]; `governedBy`:
+ * governed by [text].
  *
  * **Symbols of the working**
  *
@@ -257,14 +262,14 @@ function check(si: Si): Issue[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `too-hot` above the material's limit; `hole-too-wide` where nothing is left beside the hole
+ * @throws NoSolutionError `too-hot` above the material's limit; `does-not-fit` where nothing is left beside the hole
  * @example
  * ```ts
  * import { pinJoint } from 'alula/frame'
- * const hinge = pinJoint({ force: '900 N', bolt: 'M6', tube: { outsideDiameter: '20 mm', wall: '1.5 mm' }, material: 'aluminium6061' })
+ * const hinge = pinJoint({ force: '900 N', bolt: 'M6', tube: { outsideDiameter: '20 mm', wall: '1.5 mm' }, material: 'aluminium-6061' })
  * hinge.bearingStress // => 5.00e7
  * hinge.pinShearStress // => 2.24e7
- * hinge.governs // => 'bearing'
+ * hinge.governedBy // => 'bearing'
  * ```
  */
 export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<PinJointInput, PinJoint>(
@@ -301,7 +306,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
         default: "220 MPa",
       },
       shearPlanes: { kind: "number", symbol: "k_p", label: "shear planes", whole: true, min: 1, max: 10, typical: [1, 2], default: 2 },
-      threadInShear: { kind: "flag", label: "thread lies in a shear plane", default: true },
+      threadSheared: { kind: "flag", label: "thread lies in a shear plane", default: true },
       thickness: {
         kind: "length",
         symbol: "t_g",
@@ -315,8 +320,8 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
       hole: {
         kind: "choice",
         label: "hole goes through",
-        options: { outerFibre: "the stretched and squeezed faces", neutralAxis: "the sides, on the neutral axis" },
-        default: "outerFibre",
+        options: { "outer-fibre": "the stretched and squeezed faces", "neutral-axis": "the sides, on the neutral axis" },
+        default: "outer-fibre",
       },
       edgeDistance: {
         kind: "length",
@@ -329,7 +334,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
       },
       material: conditionFields.material,
       strength: conditionFields.strength,
-      temperature: conditionFields.temperature,
+      materialTemperature: conditionFields.materialTemperature,
       duration: conditionFields.duration,
       clampWidth: {
         kind: "length",
@@ -350,10 +355,15 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
         typical: [0.5, 10],
         default: null,
       },
-      motion: { kind: "choice", label: "handling", options: optionsFrom(motions, (key) => motions[key].label), default: "still" },
+      handling: {
+        kind: "choice",
+        label: "handling",
+        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+        default: "still",
+      },
     },
     output: {
-      diameter: { kind: "length", symbol: "d", label: "diameter in the hole" },
+      pinDiameter: { kind: "length", symbol: "d", label: "diameter in the hole" },
       shearArea: { kind: "area", symbol: "A_s", label: "sheared area", unit: "mm²" },
       pinShearStress: { kind: "pressure", symbol: "tau_p", label: "shear stress in a pin" },
       bearingStress: { kind: "pressure", symbol: "sigma_l", label: "bearing stress on the hole" },
@@ -363,25 +373,25 @@ export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<
       netMoment: { kind: "moment", symbol: "M_n", label: "bending moment it takes there" },
       proofLoad: { kind: "force", symbol: "F_p", label: "proof load of a bolt" },
       breakingLoad: { kind: "force", symbol: "F_m", label: "breaking load of a bolt" },
-      squeeze: { kind: "force", symbol: "F_q", label: "clamp force" },
+      clampForce: { kind: "force", symbol: "F_q", label: "clamp force" },
       crushForce: { kind: "force", symbol: "F_c", label: "tube crushes at" },
-      pinFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
-      bearingFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
-      tearOutFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
-      crushFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
-      tighteningFactor: { kind: "number", symbol: "n_t", label: "margin, tightening" },
+      pinShearSafetyFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
+      bearingSafetyFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
+      tearOutSafetyFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
+      crushSafetyFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
+      tighteningSafetyFactor: { kind: "number", symbol: "n_t", label: "margin, tightening" },
       safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-      governs: { kind: "text", label: "governed by" },
+      governedBy: { kind: "text", label: "governed by" },
     },
     example: {
       force: "300 N",
       bolt: "M6",
       tube: { outsideDiameter: "20 mm", wall: "1.5 mm" },
-      material: "aluminium6061",
+      material: "aluminium-6061",
       edgeDistance: "18 mm",
       clampWidth: "20 mm",
       tighteningTorque: "1 N m",
-      motion: "walking",
+      handling: "walking",
     },
     formulae: pinJointFormulae,
     sources: [

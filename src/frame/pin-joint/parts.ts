@@ -2,12 +2,12 @@ import type { Force, Length, Moment, Pressure } from "../../quantity/index.js"
 import { isNoSolution, type NoSolution, type SiOf } from "../../solver/index.js"
 import { conditionOf, type StrengthInput } from "../condition.js"
 import { type BoltClass, type BoltSize, boltClasses, bolts } from "../data-bolts.js"
-import type { Motion } from "../data-loads.js"
+import type { HandlingCase } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
 import type { ShapeInput } from "../section.js"
 
 /** Where a cross hole sits against the bending: through the stretched and squeezed faces, or through the sides. */
-export type HolePlace = "outerFibre" | "neutralAxis"
+export type HolePlace = "outer-fibre" | "neutral-axis"
 
 /** Input of the pin joint solver. Give a bolt or a plain pin, and a tube or a thickness. */
 export interface PinJointInput extends StrengthInput {
@@ -26,12 +26,12 @@ export interface PinJointInput extends StrengthInput {
   /** Planes in which each pin is sheared. [k_p; whole 1 to 10; default 2] */
   shearPlanes?: number
   /** Whether a bolt's thread lies in a shear plane. [yes or no; default yes] */
-  threadInShear?: boolean
+  threadSheared?: boolean
   /** Thickness each pin bears on, all plates of one side together; both walls of `tube` where left out. [t_g; 0.05 to 200 mm; optional] */
   thickness?: Length | null
   /** Tube or bar the pin goes through. [group; optional] */
   tube?: ShapeInput | null
-  /** How the hole sits against the bending of the tube. [outerFibre or neutralAxis; default outerFibre] */
+  /** How the hole sits against the bending of the tube. [outer-fibre or neutral-axis; default outer-fibre] */
   hole?: HolePlace
   /** Centre of the last hole to the end of the member. [e_d; 0.1 mm to 1 m; optional] */
   edgeDistance?: Length | null
@@ -42,7 +42,7 @@ export interface PinJointInput extends StrengthInput {
   /** Torque the bolt is tightened with, for the squeeze. [M_s; 1 mN m to 1000 N m; optional] */
   tighteningTorque?: Moment | null
   /** How it is handled; multiplies the force. [still, walking, sudden or stumble; default still] */
-  motion?: Motion
+  handling?: HandlingCase
 }
 
 type Si = SiOf<PinJointInput>
@@ -58,7 +58,7 @@ export function pinOf(si: Si): { diameter: number; area: number; strength: numbe
   }
   const bolt = bolts[si.bolt]
   const { tensile, shearRatio } = boltClasses[si.boltClass]
-  const area = si.threadInShear ? bolt.stressArea : (Math.PI / 4) * bolt.diameter ** 2
+  const area = si.threadSheared ? bolt.stressArea : (Math.PI / 4) * bolt.diameter ** 2
   return { diameter: bolt.diameter, area, strength: shearRatio * tensile }
 }
 

@@ -5,7 +5,7 @@ import type { PinJointInput } from "./parts.js"
 /** Result of {@link pinJoint}. */
 export interface PinJoint {
   /** Diameter in the hole [d; m] */
-  readonly diameter: number
+  readonly pinDiameter: number
   /** Area sheared in each plane. [A_s; m²] */
   readonly shearArea: number
   /** Shear stress in a pin [tau_p; Pa] */
@@ -25,23 +25,23 @@ export interface PinJoint {
   /** Least breaking load of a bolt in pull. [F_m; N] */
   readonly breakingLoad: number | null
   /** Squeeze on a clamped tube. [F_q; N] */
-  readonly squeeze: number | null
+  readonly clampForce: number | null
   /** Squeeze at which the tube begins to flatten. [F_c; N] */
   readonly crushForce: number | null
   /** Margin of the pins in shear. [n_p] */
-  readonly pinFactor: number
+  readonly pinShearSafetyFactor: number
   /** Margin of the holes in bearing; null where no strength is known. [n_l] */
-  readonly bearingFactor: number | null
+  readonly bearingSafetyFactor: number | null
   /** Margin against tearing out. [n_e] */
-  readonly tearOutFactor: number | null
+  readonly tearOutSafetyFactor: number | null
   /** Margin of the clamped tube against flattening. [n_c] */
-  readonly crushFactor: number | null
+  readonly crushSafetyFactor: number | null
   /** Margin of the bolt's pull against its proof load. [n_t] */
-  readonly tighteningFactor: number | null
+  readonly tighteningSafetyFactor: number | null
   /** Least of the margins. [n_s] */
   readonly safetyFactor: number
   /** What it is that fails first. [text] */
-  readonly governs: string
+  readonly governedBy: string
 }
 
 export type Si = SiOf<PinJointInput>

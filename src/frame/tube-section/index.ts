@@ -64,7 +64,7 @@ function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution {
   const shearStress = (Math.abs(si.shearForce) * firstMoment) / (secondMoment * (section.shearWidth as number))
   const [along, across] = [bendingStress + axialStress, torsionStress + shearStress]
   const equivalent = (k: number) => Math.max(Math.hypot(along, k * torsionStress), Math.hypot(axialStress, k * across))
-  const vonMises = equivalent(Math.sqrt(3))
+  const vonMisesStress = equivalent(Math.sqrt(3))
   const buckling =
     section.tube && poisson !== null && modulus !== null
       ? cylinderBuckling(section.tube.meanRadius, section.tube.wall, modulus, poisson)
@@ -84,13 +84,13 @@ function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution {
     axialStress,
     torsionStress,
     shearStress,
-    vonMises,
-    tresca: equivalent(2),
+    vonMisesStress,
+    trescaStress: equivalent(2),
     twist: si.length === null || shearModulus === null ? null : (si.torque * si.length) / (shearModulus * torsionConstant),
-    wallBucklingAxial: buckling?.axial ?? null,
-    wallBucklingBending: buckling?.bending ?? null,
-    safetyFactor: factorOf(own, condition.strength, condition.shearStrength, along, across, vonMises),
-    safetyFactorMost: factorOf(own, condition.strengthMost, condition.shearStrengthMost, along, across, vonMises),
+    axialBucklingStress: buckling?.axial ?? null,
+    bendingBucklingStress: buckling?.bending ?? null,
+    safetyFactor: factorOf(own, condition.strength, condition.shearStrength, along, across, vonMisesStress),
+    maxSafetyFactor: factorOf(own, condition.maxStrength, condition.maxShearStrength, along, across, vonMisesStress),
   }
 }
 
@@ -100,15 +100,15 @@ function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution[] {
   if (si.pipe !== null)
     found.push(
       caution(
-        "least-wall",
+        "min-wall",
         "note",
         "Calculated at the least wall a pipe of this size may have; its mass is given at the mean wall.",
         ASTM_D1785,
       ),
     )
-  const buckling = out.wallBucklingBending
-  if (buckling !== null && out.wallBucklingAxial !== null) {
-    const used = Math.max(out.bendingStress / buckling, out.axialStress / out.wallBucklingAxial)
+  const buckling = out.bendingBucklingStress
+  if (buckling !== null && out.axialBucklingStress !== null) {
+    const used = Math.max(out.bendingStress / buckling, out.axialStress / out.axialBucklingStress)
     if (used > 1 / 3)
       found.push(
         caution(
@@ -156,7 +156,7 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * - `material`: material [one of 17 words; optional]
  * - `modulus`: Young's modulus [E_g; 1 MPa to 1000 GPa; optional]
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
- * - `temperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
+ * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
  * - `shearModulus`: shear modulus [G_g; 1 MPa to 400 GPa; optional]
  * - `moment`: bending moment [M_b; −1000000 to 1000000 N m; default 0]
@@ -174,10 +174,10 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * `torsionConstant`: torsion constant [J; m⁴]; `torsionModulus`: torsion section modulus [W_t; m³]; `massPerLength`:
  * mass per length [m_l; kg/m]; `shearModulus`: shear modulus [G; Pa]; `bendingStress`: bending stress [sigma_b; Pa];
  * `axialStress`: axial stress [sigma_a; Pa]; `torsionStress`: torsion stress [tau_t; Pa]; `shearStress`: shear stress
- * [tau_v; Pa]; `vonMises`: equivalent stress (von Mises) [sigma_v; Pa]; `tresca`: equivalent stress (Tresca) [sigma_t;
- * Pa]; `twist`: twist [phi; rad]; `wallBucklingAxial`: wall buckles at, end load [sigma_ca; Pa];
- * `wallBucklingBending`: wall buckles at, bending [sigma_cb; Pa]; `safetyFactor`: safety factor, minimum [n_s];
- * `safetyFactorMost`: safety factor, maximum [n_u].
+ * [tau_v; Pa]; `vonMisesStress`: equivalent stress (von Mises) [sigma_v; Pa]; `trescaStress`: equivalent stress
+ * (Tresca) [sigma_t; Pa]; `twist`: twist [phi; rad]; `axialBucklingStress`: wall buckles at, end load [sigma_ca; Pa];
+ * `bendingBucklingStress`: wall buckles at, bending [sigma_cb; Pa]; `safetyFactor`: safety factor, minimum [n_s];
+ * `maxSafetyFactor`: safety factor, maximum [n_u].
  *
  * **Symbols of the working**
  *
@@ -206,9 +206,9 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * @example
  * ```ts
  * import { tubeSection } from 'alula/frame'
- * const spar = tubeSection({ outsideDiameter: '20 mm', wall: '1.5 mm', material: 'aluminium6061', moment: '15 N m', torque: '9 N m' })
+ * const spar = tubeSection({ outsideDiameter: '20 mm', wall: '1.5 mm', material: 'aluminium-6061', moment: '15 N m', torque: '9 N m' })
  * spar.bendingStress // => 39955738
- * spar.vonMises // => 45027830
+ * spar.vonMisesStress // => 45027830
  * spar.safetyFactor // => 5.36
  * ```
  */
@@ -249,15 +249,15 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ *
       axialStress: { kind: "pressure", symbol: "sigma_a", label: "axial stress" },
       torsionStress: { kind: "pressure", symbol: "tau_t", label: "torsion stress" },
       shearStress: { kind: "pressure", symbol: "tau_v", label: "shear stress" },
-      vonMises: { kind: "pressure", symbol: "sigma_v", label: "equivalent stress (von Mises)" },
-      tresca: { kind: "pressure", symbol: "sigma_t", label: "equivalent stress (Tresca)" },
+      vonMisesStress: { kind: "pressure", symbol: "sigma_v", label: "equivalent stress (von Mises)" },
+      trescaStress: { kind: "pressure", symbol: "sigma_t", label: "equivalent stress (Tresca)" },
       twist: { kind: "angle", symbol: "phi", label: "twist" },
-      wallBucklingAxial: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
-      wallBucklingBending: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
+      axialBucklingStress: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
+      bendingBucklingStress: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
       safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-      safetyFactorMost: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+      maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
     },
-    example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
+    example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium-6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
     formulae: [
       ...sectionSteps<SiOf<TubeSectionInput>, TubeSection>((si) => si, true, false),
       ...conditionSteps<SiOf<TubeSectionInput>, TubeSection>(),

@@ -48,19 +48,19 @@ export interface TubeSection {
   /** Shear stress at the neutral axis from the shear force. [tau_v; Pa] */
   readonly shearStress: number
   /** Greatest equivalent stress after von Mises. [sigma_v; Pa] */
-  readonly vonMises: number
+  readonly vonMisesStress: number
   /** Greatest equivalent stress after Tresca. [sigma_t; Pa] */
-  readonly tresca: number
+  readonly trescaStress: number
   /** Angle the torque twists the length by. [phi; rad] */
   readonly twist: number | null
   /** Stress at which a thin wall buckles under end load; round tubes of isotropic material. [sigma_ca; Pa] */
-  readonly wallBucklingAxial: number | null
+  readonly axialBucklingStress: number | null
   /** Stress at which a thin wall buckles in bending. [sigma_cb; Pa] */
-  readonly wallBucklingBending: number | null
+  readonly bendingBucklingStress: number | null
   /** Strength against stress, least; null without stress or strength. [n_s] */
   readonly safetyFactor: number | null
   /** The same with the strong end of the material's range. [n_u] */
-  readonly safetyFactorMost: number | null
+  readonly maxSafetyFactor: number | null
 }
 
 /** Buckling of a thin round wall: knock-down factors and stresses, Pa. */

@@ -1,4 +1,4 @@
-// Motion, pressure angle, radius of curvature and efforts of a cam.
+// Handling, pressure angle, radius of curvature and efforts of a cam.
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { standardGravity } from "../hinge/load.js"
 import { riseAt } from "./laws.js"

@@ -15,7 +15,7 @@ function edgeFault(region: string, edge: "right" | "top", at: number, other: "le
 
 export function synthesisFaults(si: Si): Issue[] {
   const found: Issue[] = []
-  for (const name of ["fixedPivots", "movingPivots"] as const) {
+  for (const name of ["fixedPivotRegion", "movingPivotRegion"] as const) {
     const { left, right, bottom, top } = si[name]
     if (right < left) found.push(edgeFault(name, "right", right, "left", left))
     if (top < bottom) found.push(edgeFault(name, "top", top, "bottom", bottom))
@@ -33,9 +33,9 @@ export function synthesisFaults(si: Si): Issue[] {
     if (before) found.push(inconsistent(["poses", i], "the same pose a second time", "poses that differ"))
   })
   if (found.length) return found
-  const { left, right, bottom, top } = si.fixedPivots
+  const { left, right, bottom, top } = si.fixedPivotRegion
   const pivots = countAlong(left, right, si.step) * countAlong(bottom, top, si.step)
-  const links = pivots * (si.poses.length === 2 ? mostPinsOnLine(si.movingPivots, si.step) : 1)
+  const links = pivots * (si.poses.length === 2 ? mostPinsOnLine(si.movingPivotRegion, si.step) : 1)
   if (links > MOST_LINKS)
     found.push(
       inconsistent(

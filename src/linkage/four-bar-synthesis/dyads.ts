@@ -14,7 +14,7 @@ export interface Dyad {
   readonly directions: readonly number[]
 }
 
-type Region = Si["fixedPivots"]
+type Region = Si["fixedPivotRegion"]
 /** A pose in plain SI: place of the coupler's origin, m, and direction of its x axis, rad. */
 export interface CouplerPose extends Point {
   readonly angle: number
@@ -87,10 +87,10 @@ function pinsFor(si: Si, pivot: Point): Point[] {
   // a fixed pivot that is the pole of both poses leaves nothing for its link to do
   if (!(apart > FLAT * si.step)) return []
   const normal = { x: (p.y - q.y) / apart, y: (q.x - p.x) / apart }
-  const { left, right, bottom, top } = si.movingPivots
+  const { left, right, bottom, top } = si.movingPivotRegion
   const middle = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }
   const toCentre = ((left + right) / 2 - middle.x) * normal.x + ((bottom + top) / 2 - middle.y) * normal.y
-  const most = mostPinsOnLine(si.movingPivots, si.step)
+  const most = mostPinsOnLine(si.movingPivotRegion, si.step)
   return Array.from({ length: 2 * most + 1 }, (_, i) => toCentre + (i - most) * si.step).map((s) => ({
     x: middle.x + s * normal.x,
     y: middle.y + s * normal.y,
@@ -99,12 +99,12 @@ function pinsFor(si: Si, pivot: Point): Point[] {
 
 /** All links whose fixed pivot is one of those tried, whose pin lies in its region and whose length is allowed. */
 export function dyadsOf(si: Si): Dyad[] {
-  const { left, right, bottom, top } = si.fixedPivots
+  const { left, right, bottom, top } = si.fixedPivotRegion
   const { low, high } = si.linkLengths
   return along(left, right, si.step).flatMap((x) =>
     along(bottom, top, si.step).flatMap((y) =>
       pinsFor(si, { x, y }).flatMap((pin) => {
-        if (!isIn(si.movingPivots, pin)) return []
+        if (!isIn(si.movingPivotRegion, pin)) return []
         const places = si.poses.map((pose) => placeOf(pose, pin))
         const [first] = places as [Point]
         const length = Math.hypot(first.x - x, first.y - y)

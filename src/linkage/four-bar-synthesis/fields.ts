@@ -42,20 +42,20 @@ export const synthesisFields = (): Fields<FourBarSynthesisInput> => ({
       },
     },
   },
-  fixedPivots: region("region of the fixed pivots", "f", [
+  fixedPivotRegion: region("region of the fixed pivots", "f", [
     [-100, -60],
     [40, 80],
     [20, 60],
     [120, 160],
   ]),
-  movingPivots: region("region of the pins, in the coupler's axes", "m", [
+  movingPivotRegion: region("region of the pins, in the coupler's axes", "m", [
     [-120, -80],
     [100, 160],
     [-120, -80],
     [100, 160],
   ]),
   step: { kind: "length", symbol: "s", label: "step between the pivots tried", min: "0.1 mm", max: 10, typical: ["25 mm", "50 mm"] },
-  seek: {
+  objective: {
     kind: "choice",
     label: "what makes a linkage the best",
     options: { "best-transmission": "largest minimum transmission angle", smallest: "smallest sum of the four lengths" },

@@ -42,18 +42,18 @@ export type {
  *   - `x`: x of the coupler's origin [x_p; −20 to 20 m]
  *   - `y`: y of the coupler's origin [y_p; −20 to 20 m]
  *   - `angle`: direction of the coupler's x axis [alpha_p; −401.07° to 401.07°]
- * - `fixedPivots`: region of the fixed pivots [group]
+ * - `fixedPivotRegion`: region of the fixed pivots [group]
  *   - `left`: region of the fixed pivots, minimum x [l_f; −20 to 20 m]
  *   - `right`: region of the fixed pivots, maximum x [r_f; −20 to 20 m]
  *   - `bottom`: region of the fixed pivots, minimum y [b_f; −20 to 20 m]
  *   - `top`: region of the fixed pivots, maximum y [t_f; −20 to 20 m]
- * - `movingPivots`: region of the pins, in the coupler's axes [group]
+ * - `movingPivotRegion`: region of the pins, in the coupler's axes [group]
  *   - `left`: region of the pins, in the coupler's axes, minimum x [l_m; −20 to 20 m]
  *   - `right`: region of the pins, in the coupler's axes, maximum x [r_m; −20 to 20 m]
  *   - `bottom`: region of the pins, in the coupler's axes, minimum y [b_m; −20 to 20 m]
  *   - `top`: region of the pins, in the coupler's axes, maximum y [t_m; −20 to 20 m]
  * - `step`: step between the pivots tried [s; 0.1 mm to 10 m]
- * - `seek`: what makes a linkage the best [best-transmission or smallest; default best-transmission]
+ * - `objective`: what makes a linkage the best [best-transmission or smallest; default best-transmission]
  * - `turns`: way the input link turns [either, counter-clockwise or clockwise; default either]
  * - `linkLengths`: lengths allowed for every link [group; optional, with a default of its own]
  *   - `low`: shortest link allowed [L_l; 0.1 mm to 10 m]
@@ -110,8 +110,8 @@ export const fourBarSynthesis: Solver<FourBarSynthesisInput, FourBarSynthesis> =
       { x: "40 mm", y: "18 mm", angle: "20 deg" },
       { x: "72 mm", y: "48 mm", angle: "47 deg" },
     ],
-    fixedPivots: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
-    movingPivots: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
+    fixedPivotRegion: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
+    movingPivotRegion: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
     step: "20 mm",
   },
   formulae: synthesisFormulae(),

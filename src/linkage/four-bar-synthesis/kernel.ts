@@ -19,7 +19,7 @@ interface Found {
 /** Whether one linkage is better than another: by what is sought, then by the other measure. */
 function isBetter(si: Si, p: Found, q: Found): boolean {
   const [sizes, angles] = [q.size - p.size, p.passage.minTransmission - q.passage.minTransmission]
-  const [first, second] = si.seek === "smallest" ? [sizes, angles] : [angles, sizes]
+  const [first, second] = si.objective === "smallest" ? [sizes, angles] : [angles, sizes]
   return first > 0 || (first === 0 && second > 0)
 }
 

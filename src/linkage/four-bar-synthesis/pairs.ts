@@ -1,12 +1,12 @@
 // Two links and the coupler between them: whether they pass the poses in order on one branch, and how well.
-import type { Branch } from "../four-bar/pose.js"
+import type { Assembly } from "../four-bar/pose.js"
 import type { Point } from "../hinge/geometry.js"
 import type { Dyad } from "./dyads.js"
 import type { Si } from "./types.js"
 
 /** What a pair of links does between the first pose and the last. */
 export interface Passage {
-  readonly branch: Branch
+  readonly branch: Assembly
   /** Angles of the input link at the poses, from the line of the fixed pivots, running on in order. */
   readonly inputAngles: readonly number[]
   readonly minTransmission: number

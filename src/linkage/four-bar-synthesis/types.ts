@@ -1,7 +1,7 @@
 // What a four-bar is designed for, and what comes out.
 import type { Angle, Length } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import type { Branch } from "../four-bar/pose.js"
+import type { Assembly } from "../four-bar/pose.js"
 import type { Point } from "../hinge/geometry.js"
 
 /** A place and direction that the coupler shall take: where its own origin is and how far it is turned. */
@@ -31,13 +31,13 @@ export interface FourBarSynthesisInput {
   /** Two or three poses of the coupler, in the order in which it shall pass them. [list of 2 to 3] */
   poses: readonly CouplerPoseInput[]
   /** Where the frame can carry the two fixed pivots. [group] */
-  fixedPivots: PivotRegionInput
+  fixedPivotRegion: PivotRegionInput
   /** Where the coupler can carry its two pins, in its own axes. [group] */
-  movingPivots: PivotRegionInput
+  movingPivotRegion: PivotRegionInput
   /** Distance between the fixed pivots that are tried; with two poses also between the pins tried along their line. [s; 0.1 mm to 10 m] */
   step: Length
   /** Which of the linkages that pass is the best. [best-transmission or smallest; default best-transmission] */
-  seek?: "best-transmission" | "smallest"
+  objective?: "best-transmission" | "smallest"
   /** Way in which the input link turns from the first pose to the last. [either, counter-clockwise or clockwise; default either] */
   turns?: "either" | "counter-clockwise" | "clockwise"
   /** Lengths that every link must keep to, the distance of the fixed pivots included. [group; optional, with a default of its own] */
@@ -72,7 +72,7 @@ export interface SynthesisedFourBar {
   /** Output link [m] */
   readonly output: number
   /** How it is put together, as `fourBar` takes it. [text] */
-  readonly branch: Branch
+  readonly branch: Assembly
   /** Direction from input pivot to output pivot [rad] */
   readonly groundAngle: number
   /** Angles of the input link at the poses, from that direction, running on in order. [list, each rad] */

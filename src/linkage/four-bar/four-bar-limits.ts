@@ -32,7 +32,7 @@ export interface FourBarLimits {
   /** Angle between coupler and output with the input pointing away from it. [mu_a; rad] */
   readonly couplerOutputAway: number | null
   /** Least transmission angle anywhere in the range. [mu_min; rad] */
-  readonly leastTransmission: number
+  readonly minTransmissionAngle: number
 }
 
 const swing = (low: number | null, high: number | null) =>
@@ -75,14 +75,14 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimit
         : Math.max(stroke, 2 * Math.PI - stroke) / Math.min(stroke, 2 * Math.PI - stroke),
     couplerOutputToward: toward,
     couplerOutputAway: away,
-    leastTransmission: Math.min(acute(toward), acute(away)),
+    minTransmissionAngle: Math.min(acute(toward), acute(away)),
   }
 }
 
 function cautions(_si: SiOf<FourBarLimitsInput>, out: FourBarLimits): Caution[] {
   return [
     pinchCaution("The links of a four-bar"),
-    ...(out.leastTransmission < LEAST_TRANSMISSION ? [transmissionCaution("leastTransmission", out.leastTransmission)] : []),
+    ...(out.minTransmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("minTransmissionAngle", out.minTransmissionAngle)] : []),
   ]
 }
 
@@ -130,7 +130,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * at the outer dead point [psi_o; rad]; `outputInner`: output angle at the inner dead point [psi_i; rad];
  * `outputSwing`: output range [Delta_4; rad]; `timeRatio`: time ratio [T_r; as a fraction]; `couplerOutputToward`:
  * coupler to output, input towards the output pivot [mu_t; rad]; `couplerOutputAway`: coupler to output, input away
- * from it [mu_a; rad]; `leastTransmission`: least transmission angle [mu_min; rad].
+ * from it [mu_a; rad]; `minTransmissionAngle`: least transmission angle [mu_min; rad].
  *
  * **Symbols of the working**
  *
@@ -174,7 +174,7 @@ export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits> = /* @__PU
       timeRatio: { kind: "ratio", symbol: "T_r", label: "time ratio", unit: "x" },
       couplerOutputToward: { kind: "angle", symbol: "mu_t", label: "coupler to output, input towards the output pivot" },
       couplerOutputAway: { kind: "angle", symbol: "mu_a", label: "coupler to output, input away from it" },
-      leastTransmission: { kind: "angle", symbol: "mu_min", label: "least transmission angle" },
+      minTransmissionAngle: { kind: "angle", symbol: "mu_min", label: "least transmission angle" },
     },
     example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
     formulae: [

@@ -4,7 +4,7 @@ import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../hazard
 import { wrapAngle } from "../hinge/geometry.js"
 import { withNearest } from "../nearest.js"
 import { norton, nortonLoop, virtualWork } from "../sources.js"
-import { type Branch, closedPose, fourBarPose, longestWithin, nearestClosing } from "./pose.js"
+import { type Assembly, closedPose, fourBarPose, longestWithin, nearestClosing } from "./pose.js"
 
 /** Input of {@link fourBar}. */
 export interface FourBarInput {
@@ -19,7 +19,7 @@ export interface FourBarInput {
   /** Angle of the input link from the line of the fixed pivots. [theta_2; −57295.8° to 57295.8°] */
   inputAngle: Angle
   /** How it is put together: `open` has the output pin left of the line from input pin to output pivot. [open or crossed; default open] */
-  branch?: Branch
+  assembly?: Assembly
   /** Speed of the input link. [omega_2; −9549.3 to 9549.3 rpm; default 0] */
   inputSpeed?: AngularSpeed
   /** Acceleration of the input link. [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0] */
@@ -79,7 +79,7 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
   const { ground, input, coupler, output, inputAngle } = si
-  const angle = out.noSolution === "free-output" ? inputAngle + NUDGE : nextAngle(si).angle
+  const angle = out.noSolution === "indeterminate" ? inputAngle + NUDGE : nextAngle(si).angle
   return withNearest(out, fourBar, kernel, si, { inputAngle: angle, ...longestWithin({ ground, input, coupler, output }) })
 }
 
@@ -87,13 +87,13 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
 const NUDGE = 1e-3
 
 function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
-  const { ground: d, input: a, coupler: b, output: c, inputAngle, branch, inputSpeed: w2, inputAcceleration: al2 } = si
-  const pose = fourBarPose(d, a, b, c, inputAngle, branch)
+  const { ground: d, input: a, coupler: b, output: c, inputAngle, assembly, inputSpeed: w2, inputAcceleration: al2 } = si
+  const pose = fourBarPose(d, a, b, c, inputAngle, assembly)
   if (typeof pose === "number") {
     const at = { inputAngle, ground: d, input: a, coupler: b, output: c }
     if (pose === 0)
       return refuse(
-        "free-output",
+        "indeterminate",
         "The input pin lies on the output pivot, so the output can stand at any angle: turn the input on, by {shortBy angle °} at least.",
         NUDGE,
         at,
@@ -105,12 +105,12 @@ function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
       at,
     )
   }
-  const other = closedPose(d, a, b, c, inputAngle, branch === "open" ? "crossed" : "open")
+  const other = closedPose(d, a, b, c, inputAngle, assembly === "open" ? "crossed" : "open")
   const [t3, t4] = [pose.couplerAngle, pose.outputAngle]
   const sine = Math.sin(t4 - t3)
   if (Math.abs(sine) < 1e-9)
     return refuse(
-      "toggle",
+      "dead-point",
       "Coupler and output are in line at an input angle of {inputAngle angle °}: the output can go either way from here. Stay at least {shortBy angle °} away.",
       nextAngle(si).away,
       { inputAngle },
@@ -167,7 +167,7 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * coupler's line. Angles come back in (−π, π]: compare them modulo a full turn. Valid for rigid links and pins without
  * play.
  *
- * Refuses `cannot-close`, `toggle` (coupler and output in line) and `free-output`.
+ * Refuses `cannot-close`, `dead-point` (coupler and output in line) and `indeterminate`.
  *
  * **Inputs**
  * - `ground`: ground, between the fixed pivots [d; 0.01 mm to 100 m]
@@ -175,7 +175,7 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * - `coupler`: coupler [b; 0.01 mm to 100 m]
  * - `output`: output link [c; 0.01 mm to 100 m]
  * - `inputAngle`: input angle [theta_2; −57295.8° to 57295.8°]
- * - `branch`: how it is put together [open or crossed; default open]
+ * - `assembly`: how it is put together [open or crossed; default open]
  * - `inputSpeed`: input speed [omega_2; −9549.3 to 9549.3 rpm; default 0]
  * - `inputAcceleration`: input acceleration [alpha_2; −5.72958e7 to 5.72958e7 °/s²; default 0]
  * - `pointRadius`: coupler point from the input pin [p; 0 to 100 m; optional]
@@ -233,7 +233,7 @@ export const fourBar: Solver<FourBarInput, FourBar> = /* @__PURE__ */ solver<Fou
       coupler: { kind: "length", symbol: "b", label: "coupler", min: "0.01 mm", max: "100 m", typical: ["100 mm", "130 mm"] },
       output: { kind: "length", symbol: "c", label: "output link", min: "0.01 mm", max: "100 m", typical: ["70 mm", "90 mm"] },
       inputAngle: { kind: "angle", symbol: "theta_2", label: "input angle", min: -1000, max: 1000, typical: ["10 deg", "170 deg"] },
-      branch: {
+      assembly: {
         kind: "choice",
         label: "how it is put together",
         options: { open: "open: output pin left of the line from input pin to output pivot", crossed: "crossed: output pin right of it" },
@@ -297,7 +297,7 @@ export const fourBar: Solver<FourBarInput, FourBar> = /* @__PURE__ */ solver<Fou
       inputAcceleration: 15,
     },
     formulae: [
-      { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.branch === "open" ? 1 : -1) },
+      { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.assembly === "open" ? 1 : -1) },
       { symbol: "x_A", kind: "length", meaning: "input pin x", is: "a * cos(theta_2)" },
       { symbol: "y_A", kind: "length", meaning: "input pin y", is: "a * sin(theta_2)" },
       { symbol: "f", kind: "length", meaning: "input pin to output pivot", is: "sqrt((d - x_A)^2 + y_A^2)" },

@@ -28,10 +28,10 @@ export interface Freudenstein {
   readonly output: number
   /** Coupler [b; m] */
   readonly coupler: number
-  /** Branch that reaches all three positions: `open`, `crossed`, or `none` where the linkage must be taken apart between them. [text] */
-  readonly branch: string
+  /** Assembly that reaches all three positions: `open`, `crossed`, or `none` where the linkage must be taken apart between them. [text] */
+  readonly assembly: string
   /** Shortest over longest link [q; as a fraction] */
-  readonly proportion: number
+  readonly linkRatio: number
 }
 
 /** Input values of `count` precision points by Chebyshev's spacing between two limits. */
@@ -79,7 +79,8 @@ function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | No
   const largest = Math.max(Math.abs(k1), Math.abs(k2))
   const least = Math.min(Math.abs(k1), Math.abs(k2))
   const floor = LEAST_CONSTANT * Math.max(1, largest)
-  if (least < floor) return refuse("no-linkage", "The three pairs of angles ask for an endless link: shift one of them.", floor - least, at)
+  if (least < floor)
+    return refuse("no-candidate", "The three pairs of angles ask for an endless link: shift one of them.", floor - least, at)
   const [a, c] = [d / k1, d / k2]
   // a distance squared, between the pins of one of the pairs: never negative but by rounding
   const b = Math.sqrt(Math.max(0, a ** 2 + c ** 2 + d ** 2 - 2 * a * c * k3))
@@ -91,14 +92,14 @@ function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | No
     input: a,
     output: c,
     coupler: b,
-    branch: branchOf(d, a, c, inputAngles, outputAngles),
-    proportion: Math.min(...links) / Math.max(...links),
+    assembly: branchOf(d, a, c, inputAngles, outputAngles),
+    linkRatio: Math.min(...links) / Math.max(...links),
   }
 }
 
 function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
   const found: Caution[] = []
-  if (out.branch === "none")
+  if (out.assembly === "none")
     found.push(
       caution(
         "branch-defect",
@@ -116,14 +117,14 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
         freudensteinEquation,
       ),
     )
-  if (out.proportion < 0.1)
+  if (out.linkRatio < 0.1)
     found.push(
       caution(
         "poor-proportion",
         "caution",
-        "The shortest link is {proportion ratio %} of the longest, under a tenth: small errors in it turn into large errors of angle.",
+        "The shortest link is {linkRatio ratio %} of the longest, under a tenth: small errors in it turn into large errors of angle.",
         undefined,
-        { proportion: out.proportion },
+        { linkRatio: out.linkRatio },
       ),
     )
   return found
@@ -138,7 +139,7 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
  * `fourBar` shows; {@link chebyshevPoints} spaces them well. Exactly three pairs; whether one branch reaches them all
  * is tested and said.
  *
- * Refuses `undecided` where the pairs do not decide the lengths, `no-linkage` where they ask for an endless link.
+ * Refuses `undecided` where the pairs do not decide the lengths, `no-candidate` where they ask for an endless link.
  *
  * **Inputs**
  * - `ground`: ground, between the fixed pivots [d; 0.01 mm to 100 m]
@@ -148,7 +149,7 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
  * **Results**
  *
  * `k1`: K₁ [K_1]; `k2`: K₂ [K_2]; `k3`: K₃ [K_3]; `input`: input link [a; m]; `output`: output link [c; m]; `coupler`:
- * coupler [b; m]; `branch`: branch that reaches all three [text]; `proportion`: shortest over longest link [q; as a
+ * coupler [b; m]; `assembly`: branch that reaches all three [text]; `linkRatio`: shortest over longest link [q; as a
  * fraction].
  *
  * **Sources**
@@ -202,8 +203,8 @@ export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE_
       input: { kind: "length", symbol: "a", label: "input link" },
       output: { kind: "length", symbol: "c", label: "output link" },
       coupler: { kind: "length", symbol: "b", label: "coupler" },
-      branch: { kind: "text", label: "branch that reaches all three" },
-      proportion: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
+      assembly: { kind: "text", label: "branch that reaches all three" },
+      linkRatio: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
     },
     example: { ground: "100 mm", inputAngles: ["30 deg", "75 deg", "120 deg"], outputAngles: ["55 deg", "78 deg", "112 deg"] },
     formulae: [

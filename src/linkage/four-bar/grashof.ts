@@ -17,27 +17,27 @@ export interface Grashof {
   /** Whether the output link can turn through a whole turn. [yes or no] */
   readonly outputTurns: boolean
   /** Sum of the two middle links less shortest and longest; positive where some link turns fully. [S; m] */
-  readonly margin: number
+  readonly changePointMargin: number
   /** By how much the longest link is shorter than the three others together. [S_c; m] */
-  readonly slack: number
+  readonly closureMargin: number
 }
 
 function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput>): Grashof | NoSolution {
   const total = d + a + b + c
   const longest = Math.max(d, a, b, c)
   const shortest = Math.min(d, a, b, c)
-  const slack = total - 2 * longest
-  if (slack < -ROUNDING * total)
+  const closureMargin = total - 2 * longest
+  if (closureMargin < -ROUNDING * total)
     return refuse(
       "cannot-close",
       "The longest link is {shortBy length} longer than the three others together.",
-      -slack,
+      -closureMargin,
       { longest, others: total - longest },
       longestWithin({ ground: d, input: a, coupler: b, output: c }),
     )
-  const margin = total - 2 * (shortest + longest)
-  const isChange = Math.abs(margin) <= ROUNDING * total
-  const isGrashof = margin > 0
+  const changePointMargin = total - 2 * (shortest + longest)
+  const isChange = Math.abs(changePointMargin) <= ROUNDING * total
+  const isGrashof = changePointMargin > 0
   // a link turns fully when the triangle of the other two closes at both ends of its reach
   const turns = (link: number, far: number) =>
     Math.abs(d - link) >= Math.abs(b - far) - ROUNDING * total && d + link <= b + far + ROUNDING * total
@@ -55,21 +55,21 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput
     linkageType: isChange ? "change point" : kind,
     inputTurns: turns(a, c),
     outputTurns: turns(c, a),
-    margin,
-    slack,
+    changePointMargin,
+    closureMargin,
   }
 }
 
 function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
   const total = si.ground + si.input + si.coupler + si.output
-  if (Math.abs(out.margin) > 0.01 * total) return []
+  if (Math.abs(out.changePointMargin) > 0.01 * total) return []
   return [
     caution(
       "near-change-point",
       "caution",
-      "Shortest and longest link together are only {margin length} off the sum of the two others, within 1 % of all four: with real play in the pins the links can pass through a straight line and come out the other way round.",
+      "Shortest and longest link together are only {changePointMargin length} off the sum of the two others, within 1 % of all four: with real play in the pins the links can pass through a straight line and come out the other way round.",
       nortonGrashof,
-      { margin: out.margin },
+      { changePointMargin: out.changePointMargin },
     ),
   ]
 }
@@ -93,8 +93,8 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  * **Results**
  *
  * `grashofClass`: class [text]; `linkageType`: type [text]; `inputTurns`: input turns fully [yes or no];
- * `outputTurns`: output turns fully [yes or no]; `margin`: margin to the change point [S; m]; `slack`: margin to
- * coming apart [S_c; m].
+ * `outputTurns`: output turns fully [yes or no]; `changePointMargin`: margin to the change point [S; m];
+ * `closureMargin`: margin to coming apart [S_c; m].
  *
  * **Symbols of the working**
  *
@@ -126,8 +126,8 @@ export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<Gra
       linkageType: { kind: "text", label: "type" },
       inputTurns: { kind: "flag", label: "input turns fully" },
       outputTurns: { kind: "flag", label: "output turns fully" },
-      margin: { kind: "length", symbol: "S", label: "margin to the change point" },
-      slack: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
+      changePointMargin: { kind: "length", symbol: "S", label: "margin to the change point" },
+      closureMargin: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
     },
     example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
     formulae: [

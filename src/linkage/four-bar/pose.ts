@@ -1,7 +1,7 @@
 import { type Point, wrapAngle } from "../hinge/geometry.js"
 
 /** Which way a linkage is put together: `open` has the output pin left of the line from input pin to output pivot. */
-export type Branch = "open" | "crossed"
+export type Assembly = "open" | "crossed"
 
 /** Pose of a four-bar linkage; input pivot at (0, 0), output pivot at (ground, 0). */
 export interface FourBarPose {
@@ -41,7 +41,7 @@ export function arcCosine(x: number): number | null {
  * @returns the pose, or by how much (m) coupler and output are too short or too unequal to meet; 0
  * where input pin and output pivot coincide, which leaves the output free
  */
-export function fourBarPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Branch) {
+export function fourBarPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Assembly) {
   const f = Math.hypot(ground - input * Math.cos(angle), input * Math.sin(angle))
   const gap = Math.max(f - coupler - output, Math.abs(coupler - output) - f)
   const size = ground + input + coupler + output
@@ -51,7 +51,7 @@ export function fourBarPose(ground: number, input: number, coupler: number, outp
 }
 
 /** The pose where coupler and output are known to meet, input pin and output pivot apart. */
-export function closedPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Branch): FourBarPose {
+export function closedPose(ground: number, input: number, coupler: number, output: number, angle: number, branch: Assembly): FourBarPose {
   const [ax, ay] = [input * Math.cos(angle), input * Math.sin(angle)]
   const dx = ground - ax
   const f = Math.hypot(dx, ay)

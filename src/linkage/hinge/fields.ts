@@ -9,6 +9,14 @@ export interface PointInput {
   y: Length
 }
 
+/** A pivot on the arm, seen from the hinge. */
+export interface MovingPivotInput {
+  /** Distance from the hinge. [r; 0.1 mm to 20 m] */
+  radius: Length
+  /** Angle from the arm. [beta; −572.958° to 572.958°; default 0] */
+  angle?: Angle
+}
+
 /** A mass carried by the arm. */
 export interface HingeWeightInput {
   /** Mass [m_w; 0 to 200 kg] */
@@ -22,7 +30,7 @@ export interface HingeWeightInput {
 /** A spring or elastic cord from a fixed point to a point on the arm. */
 export interface HingeSpringInput {
   /** Fixed end, in the wearer's vertical plane. [group] */
-  fixed: PointInput
+  fixedPivot: PointInput
   /** Distance of the moving end from the hinge. [r_s; 0 to 20 m] */
   radius: Length
   /** Angle from the arm to the line hinge–moving end. [a_s; −572.958° to 572.958°; default 0] */
@@ -47,6 +55,20 @@ export const pointField = (label: string, symbol: string): { kind: "group"; labe
   },
 })
 
+/** Describes a pivot on the arm: r and β in the formulae. */
+export const movingPivotField = (
+  label: string,
+  radius: [`${number} mm`, `${number} mm`],
+  angle: [`${number} deg`, `${number} deg`],
+): { kind: "group"; label: string; fields: Fields<MovingPivotInput> } => ({
+  kind: "group",
+  label,
+  fields: {
+    radius: { kind: "length", symbol: "r", label: `${label} from the hinge`, min: "0.1 mm", max: 20, typical: radius },
+    angle: { kind: "angle", symbol: "beta", label: `angle from the arm to the ${label}`, min: -10, max: 10, typical: angle, default: 0 },
+  },
+})
+
 /** Describes one mass on the arm. */
 export const weightField: { kind: "group"; label: string; fields: Fields<HingeWeightInput> } = {
   kind: "group",
@@ -63,7 +85,7 @@ export const springField: { kind: "group"; label: string; fields: Fields<HingeSp
   kind: "group",
   label: "spring",
   fields: {
-    fixed: pointField("fixed end", "s"),
+    fixedPivot: pointField("fixed end", "s"),
     radius: { kind: "length", symbol: "r_s", label: "moving end from the hinge", min: 0, max: 20, typical: ["20 mm", "150 mm"] },
     angle: {
       kind: "angle",

@@ -13,11 +13,9 @@ export interface Point {
 export interface HingeGeometry {
   readonly hinge: { readonly x: number; readonly y: number }
   /** Fixed anchor of the actuator. */
-  readonly base: { readonly x: number; readonly y: number }
-  /** Distance of the moving anchor from the hinge, m. */
-  readonly pinRadius: number
-  /** Angle from the arm to the line hinge–moving anchor, rad. */
-  readonly pinAngle: number
+  readonly fixedPivot: { readonly x: number; readonly y: number }
+  /** Pivot on the arm: distance from the hinge, m, and angle from the arm, rad. */
+  readonly movingPivot: { readonly radius: number; readonly angle: number }
   /** Distance by which the rod axis misses the base pivot, m; 0 for a rod that points at its pivot. */
   readonly axisOffset: number
 }
@@ -29,8 +27,8 @@ export function wrapAngle(angle: number): number {
 
 /** Where the moving anchor is at an arm angle, m. */
 export function hingePinAt(g: HingeGeometry, armAngle: number): Point {
-  const angle = armAngle + g.pinAngle
-  return { x: g.hinge.x + g.pinRadius * Math.cos(angle), y: g.hinge.y + g.pinRadius * Math.sin(angle) }
+  const angle = armAngle + g.movingPivot.angle
+  return { x: g.hinge.x + g.movingPivot.radius * Math.cos(angle), y: g.hinge.y + g.movingPivot.radius * Math.sin(angle) }
 }
 
 /**
@@ -41,7 +39,7 @@ export function hingePinAt(g: HingeGeometry, armAngle: number): Point {
  */
 export function hingeLengthAt(g: HingeGeometry, armAngle: number): number {
   const pin = hingePinAt(g, armAngle)
-  const q = Math.hypot(pin.x - g.base.x, pin.y - g.base.y)
+  const q = Math.hypot(pin.x - g.fixedPivot.x, pin.y - g.fixedPivot.y)
   return Math.sqrt((q - g.axisOffset) * (q + g.axisOffset))
 }
 
@@ -54,7 +52,7 @@ export function hingeLengthAt(g: HingeGeometry, armAngle: number): number {
 export function hingeLeverAt(g: HingeGeometry, armAngle: number): number {
   const pin = hingePinAt(g, armAngle)
   const [rx, ry] = [pin.x - g.hinge.x, pin.y - g.hinge.y]
-  const [qx, qy] = [pin.x - g.base.x, pin.y - g.base.y]
+  const [qx, qy] = [pin.x - g.fixedPivot.x, pin.y - g.fixedPivot.y]
   return (rx * qy - ry * qx) / hingeLengthAt(g, armAngle)
 }
 
@@ -63,26 +61,26 @@ export function hingeLeverAt(g: HingeGeometry, armAngle: number): number {
  * moving anchor lies on the line through hinge and base: a dead point.
  */
 export function hingeLengthRange(g: HingeGeometry): { readonly shortest: number; readonly longest: number } {
-  const distance = Math.hypot(g.base.x - g.hinge.x, g.base.y - g.hinge.y)
+  const distance = Math.hypot(g.fixedPivot.x - g.hinge.x, g.fixedPivot.y - g.hinge.y)
   const rod = (q: number) => Math.sqrt(Math.max(0, q - g.axisOffset) * (q + g.axisOffset))
-  return { shortest: rod(Math.abs(distance - g.pinRadius)), longest: rod(distance + g.pinRadius) }
+  return { shortest: rod(Math.abs(distance - g.movingPivot.radius)), longest: rod(distance + g.movingPivot.radius) }
 }
 
 /**
- * Arm angle at an actuator length, rad, or null where the triangle cannot close. Branch 1 has the
+ * Arm angle at an actuator length, rad, or null where the triangle cannot close. Assembly 1 has the
  * moving anchor counter-clockwise of the line hinge–base (extension raises the arm), −1 clockwise.
  * Continuous in the length; the middle of the two branches is written between −π and π.
  */
 export function hingeAngleAt(g: HingeGeometry, length: number, branch: 1 | -1): number | null {
-  const [dx, dy] = [g.base.x - g.hinge.x, g.base.y - g.hinge.y]
+  const [dx, dy] = [g.fixedPivot.x - g.hinge.x, g.fixedPivot.y - g.hinge.y]
   const distance = Math.hypot(dx, dy)
   const q = Math.hypot(length, g.axisOffset)
-  const four = 4 * distance * g.pinRadius
+  const four = 4 * distance * g.movingPivot.radius
   // half angles keep their digits near dead points, where the cosine rule loses them
-  const sin2 = ((q - (distance - g.pinRadius)) * (q + (distance - g.pinRadius))) / four
-  const cos2 = ((distance + g.pinRadius - q) * (distance + g.pinRadius + q)) / four
+  const sin2 = ((q - (distance - g.movingPivot.radius)) * (q + (distance - g.movingPivot.radius))) / four
+  const cos2 = ((distance + g.movingPivot.radius - q) * (distance + g.movingPivot.radius + q)) / four
   // rounding alone may leave a hair less than nothing at a dead point; more than that cannot close
   if (!(length >= 0 && sin2 >= -1e-12 && cos2 >= -1e-12)) return null
   const apart = 2 * Math.atan2(Math.sqrt(Math.max(0, sin2)), Math.sqrt(Math.max(0, cos2)))
-  return wrapAngle(Math.atan2(dy, dx) - g.pinAngle) + branch * apart
+  return wrapAngle(Math.atan2(dy, dx) - g.movingPivot.angle) + branch * apart
 }

@@ -14,7 +14,7 @@ export interface HingeMass {
 
 /** A spring or cord between a fixed point and a point on the arm, plain SI. */
 export interface HingeSpring {
-  readonly fixed: Point
+  readonly fixedPivot: Point
   readonly radius: number
   readonly angle: number
   readonly stiffness: number
@@ -27,10 +27,10 @@ export interface HingeSpring {
 
 /** Everything that loads the arm besides the actuator. */
 export interface HingeLoads {
-  readonly weights: readonly HingeMass[]
+  readonly masses: readonly HingeMass[]
   readonly springs: readonly HingeSpring[]
   /** Angle by which the wearer leans; positive turns the frame counter-clockwise, rad. */
-  readonly lean: number
+  readonly frameTilt: number
   /** Friction radius of the hinge pin: coefficient times half the pin's diameter, m. */
   readonly frictionRadius: number
 }
@@ -52,7 +52,7 @@ export interface HingeStatics {
   /** Force of the hinge on the arm at rest, N, in the wearer's frame. */
   readonly reaction: Point
   /** Whether the lever arm is inside the friction circle, so that no force moves the arm. */
-  readonly isLocked: boolean
+  readonly locked: boolean
 }
 
 /** Gravity moment (clockwise positive) at an arm angle, N·m. */
@@ -63,7 +63,7 @@ export function gravityMomentAt(weights: readonly HingeMass[], armAngle: number,
 }
 
 /** Tension of a spring at a length between its ends, N. */
-export function springTension(spring: Omit<HingeSpring, "fixed" | "radius" | "angle">, length: number): number {
+export function springTension(spring: Omit<HingeSpring, "fixedPivot" | "radius" | "angle">, length: number): number {
   if (spring.pullsOnly && length <= spring.freeLength) return 0
   return spring.preload + spring.stiffness * (length - spring.freeLength)
 }
@@ -75,7 +75,7 @@ export function springAt(
   armAngle: number,
 ): { readonly length: number; readonly tension: number; readonly x: number; readonly y: number; readonly moment: number } {
   const [rx, ry] = [spring.radius * Math.cos(armAngle + spring.angle), spring.radius * Math.sin(armAngle + spring.angle)]
-  const [dx, dy] = [spring.fixed.x - hinge.x - rx, spring.fixed.y - hinge.y - ry]
+  const [dx, dy] = [spring.fixedPivot.x - hinge.x - rx, spring.fixedPivot.y - hinge.y - ry]
   const length = Math.hypot(dx, dy)
   const tension = springTension(spring, length)
   // ends that coincide leave no direction to pull in
@@ -86,7 +86,7 @@ export function springAt(
 /**
  * Energy stored in a spring at a length, J: the area under its tension from the free length on.
  */
-export function springEnergy(spring: Omit<HingeSpring, "fixed" | "radius" | "angle">, length: number): number {
+export function springEnergy(spring: Omit<HingeSpring, "fixedPivot" | "radius" | "angle">, length: number): number {
   const stretch = length - spring.freeLength
   if (spring.pullsOnly && stretch <= 0) return 0
   return spring.preload * stretch + (spring.stiffness * stretch ** 2) / 2
@@ -96,10 +96,10 @@ export function springEnergy(spring: Omit<HingeSpring, "fixed" | "radius" | "ang
 export function hingeStaticsAt(g: HingeGeometry, loads: HingeLoads, armAngle: number): HingeStatics {
   const length = hingeLengthAt(g, armAngle)
   const lever = hingeLeverAt(g, armAngle)
-  const gravityMoment = gravityMomentAt(loads.weights, armAngle, loads.lean)
+  const gravityMoment = gravityMomentAt(loads.masses, armAngle, loads.frameTilt)
   let mass = 0
-  for (const w of loads.weights) mass += w.mass
-  let [wx, wy] = [-standardGravity * mass * Math.sin(loads.lean), -standardGravity * mass * Math.cos(loads.lean)]
+  for (const w of loads.masses) mass += w.mass
+  let [wx, wy] = [-standardGravity * mass * Math.sin(loads.frameTilt), -standardGravity * mass * Math.cos(loads.frameTilt)]
   let springMoment = 0
   for (const spring of loads.springs) {
     const at = springAt(g.hinge, spring, armAngle)
@@ -110,7 +110,7 @@ export function hingeStaticsAt(g: HingeGeometry, loads: HingeLoads, armAngle: nu
   const force = (gravityMoment - springMoment) / lever
   // an actuator pinned at both ends pushes along the line of its pins; the rod's thrust is that force's share along the rod
   const pin = hingePinAt(g, armAngle)
-  const [ux, uy] = [(pin.x - g.base.x) / length, (pin.y - g.base.y) / length]
+  const [ux, uy] = [(pin.x - g.fixedPivot.x) / length, (pin.y - g.fixedPivot.y) / length]
   const [rx, ry] = [force * ux + wx, force * uy + wy]
   // lever·x = ±ρ·|reaction(x)| is a quadratic in the extra force x that overcomes friction
   const rho2 = loads.frictionRadius ** 2
@@ -126,6 +126,6 @@ export function hingeStaticsAt(g: HingeGeometry, loads: HingeLoads, armAngle: nu
     extendForce: force + (half + root) / left,
     retractForce: force + (half - root) / left,
     reaction: { x: -rx, y: -ry },
-    isLocked: !(left > 0),
+    locked: !(left > 0),
   }
 }

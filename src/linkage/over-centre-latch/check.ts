@@ -2,25 +2,25 @@
 import { type Issue, inconsistent } from "../../solver/index.js"
 import type { Si } from "./types.js"
 
-export function latchFaults({ anchorDistance, pinRadius, freeLength }: Si): Issue[] {
+export function latchFaults({ fixedPivotDistance, movingPivotRadius, freeLength }: Si): Issue[] {
   const found: Issue[] = []
-  if (pinRadius >= anchorDistance)
+  if (movingPivotRadius >= fixedPivotDistance)
     found.push(
       inconsistent(
-        ["pinRadius"],
-        "{pinRadius length}",
-        "less than {anchorDistance length}, the distance of the anchor: else the spring passes through the pivot",
+        ["movingPivotRadius"],
+        "{movingPivotRadius length}",
+        "less than {fixedPivotDistance length}, the distance of the anchor: else the spring passes through the pivot",
         {
-          pinRadius,
-          anchorDistance,
+          movingPivotRadius,
+          fixedPivotDistance,
         },
       ),
     )
-  if (freeLength >= anchorDistance + pinRadius)
+  if (freeLength >= fixedPivotDistance + movingPivotRadius)
     found.push(
       inconsistent(["freeLength"], "{freeLength length}", "less than {longest length}, the spring's length on the dead centre", {
         freeLength,
-        longest: anchorDistance + pinRadius,
+        longest: fixedPivotDistance + movingPivotRadius,
       }),
     )
   return found

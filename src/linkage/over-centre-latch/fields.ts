@@ -3,8 +3,8 @@ import type { Fields, OutFields } from "../../solver/index.js"
 import type { OverCentreLatch, OverCentreLatchInput } from "./types.js"
 
 export const latchFields = (): Fields<OverCentreLatchInput> => ({
-  anchorDistance: { kind: "length", symbol: "d", label: "pivot to anchor", min: "1 mm", max: 5, typical: ["50 mm", "90 mm"] },
-  pinRadius: { kind: "length", symbol: "r", label: "pivot to pin", min: "0.5 mm", max: 5, typical: ["10 mm", "30 mm"] },
+  fixedPivotDistance: { kind: "length", symbol: "d", label: "pivot to anchor", min: "1 mm", max: 5, typical: ["50 mm", "90 mm"] },
+  movingPivotRadius: { kind: "length", symbol: "r", label: "pivot to pin", min: "0.5 mm", max: 5, typical: ["10 mm", "30 mm"] },
   freeLength: { kind: "length", symbol: "x_0", label: "free length of the spring", min: 0, max: 10, typical: ["20 mm", "45 mm"] },
   springRate: { kind: "forcePerLength", symbol: "k", label: "rate of the spring", min: "1 N/m", max: 1e7, typical: [200, 3000] },
   preload: { kind: "force", symbol: "F_0", label: "initial tension of the spring", min: 0, max: 1e5, typical: [0, 10], default: 0 },

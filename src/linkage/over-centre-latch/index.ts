@@ -25,8 +25,8 @@ export type { LatchPose, LatchSide, OverCentreLatch, OverCentreLatchInput } from
  * Refuses `does-not-hold` where the load outweighs the spring on a stop.
  *
  * **Inputs**
- * - `anchorDistance`: pivot to anchor [d; 1 mm to 5 m]
- * - `pinRadius`: pivot to pin [r; 0.5 mm to 5 m]
+ * - `fixedPivotDistance`: pivot to anchor [d; 1 mm to 5 m]
+ * - `movingPivotRadius`: pivot to pin [r; 0.5 mm to 5 m]
  * - `freeLength`: free length of the spring [x_0; 0 to 10 m]
  * - `springRate`: rate of the spring [k; 1 N/m to 10000 N/mm]
  * - `preload`: initial tension of the spring [F_0; 0 to 100 kN; default 0]
@@ -67,7 +67,7 @@ export type { LatchPose, LatchSide, OverCentreLatch, OverCentreLatchInput } from
  * ```ts
  * import { overCentreLatch } from 'alula/linkage'
  * const catch_ = overCentreLatch({
- *   anchorDistance: '60 mm', pinRadius: '20 mm', freeLength: '40 mm', springRate: '800 N/m',
+ *   fixedPivotDistance: '60 mm', movingPivotRadius: '20 mm', freeLength: '40 mm', springRate: '800 N/m',
  *   clockwiseStop: '25 deg', counterStop: '40 deg', handleRadius: '80 mm',
  * })
  * catch_.snapAngle // => 0
@@ -82,8 +82,8 @@ export const overCentreLatch: Solver<OverCentreLatchInput, OverCentreLatch> = /*
     input: latchFields(),
     output: latchOutput(),
     example: {
-      anchorDistance: "60 mm",
-      pinRadius: "20 mm",
+      fixedPivotDistance: "60 mm",
+      movingPivotRadius: "20 mm",
       freeLength: "40 mm",
       springRate: "800 N/m",
       preload: "2 N",

@@ -13,7 +13,7 @@ const spring = (si: Si) => ({ stiffness: si.springRate, freeLength: si.freeLengt
 
 /** Spring at an angle of the pin past the dead centre, the pin then being farthest from the anchor. */
 export function springAt(si: Si, angle: number): { length: number; force: number; arm: number } {
-  const { anchorDistance: d, pinRadius: r } = si
+  const { fixedPivotDistance: d, movingPivotRadius: r } = si
   const length = Math.sqrt((d - r) ** 2 + 4 * d * r * Math.cos(angle / 2) ** 2)
   return { length, force: springTension(spring(si), length), arm: (d * r * Math.sin(angle)) / length }
 }

@@ -5,12 +5,12 @@ import type { OverCentreLatchInput } from "./types.js"
 
 /** Lever, handle and spring; the anchor lies to the right of the pivot, so the dead centre points left. */
 export function overCentreLatchPicture(si: SiOf<OverCentreLatchInput>, angle = si.counterStop): PosePicture {
-  const anchor = { x: si.anchorDistance, y: 0 }
+  const anchor = { x: si.fixedPivotDistance, y: 0 }
   const place = (radius: number, past: number) => ({ x: -radius * Math.cos(past), y: -radius * Math.sin(past) })
   const lever = (past: number, style: "part" | "earlier", label: string) => ({
     label,
     style,
-    points: [{ x: 0, y: 0 }, place(si.pinRadius, past), place(si.handleRadius, past)],
+    points: [{ x: 0, y: 0 }, place(si.movingPivotRadius, past), place(si.handleRadius, past)],
   })
   return {
     title: "Over-centre latch",
@@ -18,7 +18,7 @@ export function overCentreLatchPicture(si: SiOf<OverCentreLatchInput>, angle = s
     lines: [
       lever(-si.clockwiseStop, "earlier", "on the clockwise stop"),
       lever(si.counterStop, "earlier", "on the counter-clockwise stop"),
-      { label: "spring", style: "element", points: [anchor, place(si.pinRadius, angle)] },
+      { label: "spring", style: "element", points: [anchor, place(si.movingPivotRadius, angle)] },
       lever(angle, "part", "lever"),
     ],
     pivots: [{ x: 0, y: 0 }, anchor],

@@ -5,9 +5,9 @@ import type { SiOf } from "../../solver/index.js"
 /** Input of {@link overCentreLatch}. */
 export interface OverCentreLatchInput {
   /** Pivot of the lever to the anchor of the spring. [d; 1 mm to 5 m] */
-  anchorDistance: Length
+  fixedPivotDistance: Length
   /** Pivot of the lever to the spring's pin. [r; 0.5 mm to 5 m] */
-  pinRadius: Length
+  movingPivotRadius: Length
   /** Length of the spring at which it pulls nothing. [x_0; 0 to 10 m] */
   freeLength: Length
   /** Rate of the spring [k; 1 N/m to 10000 N/mm] */

@@ -158,7 +158,7 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  * left out are those of the sketch. Angles in rad from the x axis, torque in N·m counter-clockwise, forces in N.
  * Friction, mass and play are left out: give weights as loads. A force at a pin belongs to no single bar.
  *
- * Refuses `under-constrained`, `over-constrained`, `singular`, `cannot-assemble` and `dead-point` where the
+ * Refuses `under-constrained`, `over-constrained`, `singular`, `cannot-close` and `dead-point` where the
  * motion ends before its drivers do. Redundant bars that only fit at
  * exact lengths, such as a third parallel crank, count as over-constrained.
  *

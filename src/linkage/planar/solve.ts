@@ -350,7 +350,7 @@ export function assemble(model: Model): Pose | Halt {
   if (first === null) {
     const sketched = model.drivers.map((d) => d.sketch)
     const refusal = refuse(
-      "cannot-assemble",
+      "cannot-close",
       "No pose was found that puts the parts together, neither from the sketch, where the worst misses by {shortBy length}, nor from {places} places around it. Check lengths and sketch.",
       largest(values(model, model.sketch, sketched)),
       {},

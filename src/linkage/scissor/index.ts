@@ -22,7 +22,7 @@ const sides = { centre: 0, lower: 1, upper: -1 } as const
 /** What works along the extension (N), and what the moving centre line adds to the force between the base joints (N). */
 function loads(si: SiOf<ScissorInput>): { readonly along: number; readonly aside: number } {
   const along = (si.tipMass + si.armsMass / 2) * standardGravity * Math.sin(si.tilt) + si.push
-  const aside = (sides[si.anchor] * (si.tipMass + si.armsMass) * standardGravity * Math.cos(si.tilt)) / 2
+  const aside = (sides[si.fixedJoint] * (si.tipMass + si.armsMass) * standardGravity * Math.cos(si.tilt)) / 2
   return { along, aside }
 }
 
@@ -50,7 +50,7 @@ function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution {
   if (driverForce !== null && peakForce > driverForce) {
     const armAngle = Math.abs(f0) >= Math.abs(f1) ? t0 : t1
     return refuse(
-      "stall",
+      "insufficient-force",
       "The driver must pull or hold {force force} at an arm angle of {armAngle angle °} and has {given.driverForce force}, {shortBy force} too little.",
       peakForce - driverForce,
       { armAngle, force: peakForce },
@@ -58,13 +58,13 @@ function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution {
       { "given.driverForce": driverForce },
     )
   }
-  const travel = spread(t0) - spread(t1)
+  const driverStroke = spread(t0) - spread(t1)
   return {
     spanFolded: n * l * Math.sin(t0),
     spanExtended: n * l * Math.sin(t1),
     spreadFolded: spread(t0),
     spreadExtended: spread(t1),
-    travel,
+    driverStroke,
     ratioFolded: ratio(t0),
     ratioExtended: ratio(t1),
     forceFolded: f0,
@@ -74,7 +74,7 @@ function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution {
     torqueExtended: torque(t1),
     peakTorque: Math.max(Math.abs(torque(t0)), Math.abs(torque(t1)), inside),
     screwTorque: screwLead === null ? null : (peakForce * screwLead) / (2 * Math.PI * si.screwEfficiency),
-    screwTurns: screwLead === null ? null : travel / screwLead,
+    screwTurns: screwLead === null ? null : driverStroke / screwLead,
     sagFolded: k === null ? null : (ratio(t0) * f0) / k,
     sagExtended: k === null ? null : (ratio(t1) * f1) / k,
     droop: ((si.pinPlay / spread(t1)) * n * l * Math.sin(t1) * (n + 1)) / 2,
@@ -98,7 +98,7 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
   if (si.screwLead !== null && si.screwEfficiency > 0.4)
     found.push(
       caution(
-        "screw-runs-back",
+        "thin-holding-margin",
         "warning",
         si.screwEfficiency < 0.5
           ? "A screw this efficient holds by a small margin only: vibration and fresh grease let it creep back. Do not count on it to hold a part over people."
@@ -139,7 +139,7 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * to e/X·H·(n + 1)/2 at the tip, by geometry. Valid for equal straight arms pinned at the middle, without friction or
  * bending: real arrays need more force. Angles strictly between 0 and 90°.
  *
- * Refuses `stall` where the driver's force is given and does not suffice.
+ * Refuses `insufficient-force` where the driver's force is given and does not suffice.
  *
  * All but the ratio follows by virtual work.
  *
@@ -149,7 +149,7 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * - `foldedAngle`: arm angle folded [theta_0; 0.1° to 89.9°]
  * - `extendedAngle`: arm angle extended [theta_1; 0.1° to 89.9°]
  * - `tilt`: direction above the horizontal [beta; −90° to 90°; default 90°]
- * - `anchor`: base joint that stands still [centre, lower or upper; default centre]
+ * - `fixedJoint`: base joint that stands still [centre, lower or upper; default centre]
  * - `tipMass`: mass at the tip [m_t; 0 to 1000 kg; default 0]
  * - `armsMass`: mass of all arms [m_a; 0 to 1000 kg; default 0]
  * - `push`: force against the tip [P; −100 to 100 kN; default 0]
@@ -162,9 +162,9 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * **Results**
  *
  * `spanFolded`: span folded [H_0; m]; `spanExtended`: span extended [H_1; m]; `spreadFolded`: spread of the base
- * joints folded [X_0; m]; `spreadExtended`: spread of the base joints extended [X_1; m]; `travel`: driver travel [s;
- * m]; `ratioFolded`: span per travel folded [r_0; as a fraction]; `ratioExtended`: span per travel extended [r_1; as a
- * fraction]; `forceFolded`: driver force folded [F_0; N]; `forceExtended`: driver force extended [F_1; N];
+ * joints folded [X_0; m]; `spreadExtended`: spread of the base joints extended [X_1; m]; `driverStroke`: driver travel
+ * [s; m]; `ratioFolded`: span per travel folded [r_0; as a fraction]; `ratioExtended`: span per travel extended [r_1;
+ * as a fraction]; `forceFolded`: driver force folded [F_0; N]; `forceExtended`: driver force extended [F_1; N];
  * `peakForce`: greatest driver force [F_p; N]; `torqueFolded`: servo torque folded [T_0; N m]; `torqueExtended`: servo
  * torque extended [T_1; N m]; `peakTorque`: greatest servo torque [T_p; N m]; `screwTorque`: screw torque at the
  * greatest force [T_s; N m]; `screwTurns`: screw turns [n_t]; `sagFolded`: tip sinks back through the driver, folded
@@ -226,7 +226,7 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
         typical: [0, "90 deg"],
         default: "90 deg",
       },
-      anchor: {
+      fixedJoint: {
         kind: "choice",
         label: "base joint that stands still",
         options: { centre: "none: both move alike", lower: "the lower one", upper: "the upper one" },
@@ -262,7 +262,7 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
       spanExtended: { kind: "length", symbol: "H_1", label: "span extended" },
       spreadFolded: { kind: "length", symbol: "X_0", label: "spread of the base joints folded" },
       spreadExtended: { kind: "length", symbol: "X_1", label: "spread of the base joints extended" },
-      travel: { kind: "length", symbol: "s", label: "driver travel" },
+      driverStroke: { kind: "length", symbol: "s", label: "driver travel" },
       ratioFolded: { kind: "ratio", symbol: "r_0", label: "span per travel folded", unit: "x" },
       ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel extended", unit: "x" },
       forceFolded: { kind: "force", symbol: "F_0", label: "driver force folded" },
@@ -292,7 +292,12 @@ export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<Sci
     },
     formulae: [
       { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: gravitySource },
-      { symbol: "sigma", kind: "number", meaning: "0 centred, 1 lower joint held, −1 upper joint held", given: (si) => sides[si.anchor] },
+      {
+        symbol: "sigma",
+        kind: "number",
+        meaning: "0 centred, 1 lower joint held, −1 upper joint held",
+        given: (si) => sides[si.fixedJoint],
+      },
       { symbol: "A", kind: "force", meaning: "load along the extension", is: "(m_t + m_a / 2) * g_n * sin(beta) + P" },
       { symbol: "B", kind: "force", meaning: "load of the moving centre line", is: "sigma * (m_t + m_a) * g_n * cos(beta) / 2" },
       { symbol: "H_0", meaning: "span folded", is: "n * L * sin(theta_0)" },

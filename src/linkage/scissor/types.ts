@@ -14,7 +14,7 @@ export interface ScissorInput {
   /** Direction it extends in, above the horizontal: 90° straight up, 0 level, −90° straight down. [beta; −90° to 90°; default 90°] */
   tilt?: Angle
   /** Which base joint stands still: none (both move alike), the lower or the upper one. [centre, lower or upper; default centre] */
-  anchor?: "centre" | "lower" | "upper"
+  fixedJoint?: "centre" | "lower" | "upper"
   /** Mass carried at the tip. [m_t; 0 to 1000 kg; default 0] */
   tipMass?: Mass
   /** Mass of all arms together, spread evenly. [m_a; 0 to 1000 kg; default 0] */
@@ -44,7 +44,7 @@ export interface Scissor {
   /** Distance of the base joints extended. [X_1; m] */
   readonly spreadExtended: number
   /** Travel of one base joint against the other. [s; m] */
-  readonly travel: number
+  readonly driverStroke: number
   /** Span gained per spread given up, folded. [r_0; as a fraction] */
   readonly ratioFolded: number
   /** The same, extended. [r_1; as a fraction] */

@@ -214,7 +214,7 @@ export const aroundChecks: readonly Check[] = [
         angle: ends[0] + ((ends[1] - ends[0]) * i) / 24,
       }))
       // beside the hinge itself every arm pinches: the arm counts from one lever beyond it
-      const moving = [{ x1: Math.min(2 * arms.pinRadius, tipRadius(s.rig) / 2), y1: 0, x2: tipRadius(s.rig), y2: 0 }]
+      const moving = [{ x1: Math.min(2 * arms.movingPivot.radius, tipRadius(s.rig) / 2), y1: 0, x2: tipRadius(s.rig), y2: 0 }]
       return findBy(
         pinchGap,
         "pinch",

@@ -122,11 +122,11 @@ export const electricChecks: readonly Check[] = [
         const first = m.raise.curve[0] as (typeof m.raise.curve)[number]
         const { motorSpeed, ...rest } = starting
         // the rod's motor as a rotary one: its back-EMF at the stated speed, its load by the current it draws
-        const backEmf = (arms.actuator.ratedVoltage - constants.frictionCurrent * constants.resistance) / motorSpeed
+        const backEmf = (arms.actuator.ratedVoltage - constants.frictionCurrent * constants.windingResistance) / motorSpeed
         const sourceVoltage = converter ? converter.outputVoltage : chain.openVoltage
         const sourceResistance = converter ? chain.loadResistance : chain.sourceResistance + chain.lineResistance + chain.loadResistance
         // standing still the motors are a resistance: where a limit binds, the supply gives them this much
-        const standing = constants.resistance / arms.count
+        const standing = constants.windingResistance / arms.count
         const free = sourceVoltage / (standing + sourceResistance)
         const held = theRoot(
           (current) => (model.circuit(current)?.voltage ?? 0) - current * standing,
@@ -149,7 +149,7 @@ export const electricChecks: readonly Check[] = [
           sourceResistance,
           currentLimit: limit,
           motors: arms.count,
-          windingResistance: constants.resistance,
+          windingResistance: constants.windingResistance,
           backEmfConstant: backEmf,
           loadTorque: backEmf * first.current,
         }

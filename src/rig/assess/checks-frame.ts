@@ -14,11 +14,23 @@ const hinged = ({ rig }: Situation) => rig.hinged !== null
 
 /** The spar level and loaded with its arm's masses, as frame.beam takes it. */
 function sparInput(rig: Si, spar: Spar): object {
-  const { length, section, material, modulus, strength, temperature, duration, motion } = spar
+  const { length, section, material, modulus, strength, materialTemperature, duration, handling } = spar
   const forces = (rig.hinged as NonNullable<Si["hinged"]>).masses
     .filter((m) => m.radius > 0 && m.radius <= length)
-    .map((m) => ({ force: weight(m.mass), at: m.radius }))
-  return { length, support: "cantilever", section, material, modulus, strength, temperature, duration, motion, forces, ownWeight: true }
+    .map((m) => ({ force: weight(m.mass), position: m.radius }))
+  return {
+    length,
+    support: "cantilever",
+    section,
+    material,
+    modulus,
+    strength,
+    materialTemperature,
+    duration,
+    handling,
+    forces,
+    countsOwnWeight: true,
+  }
 }
 
 const onSpar = (s: Situation, make: (spar: Spar) => Found): Found => (s.rig.spar ? make(s.rig.spar) : lacking("spar"))
@@ -51,10 +63,10 @@ export const frameChecks: readonly Check[] = [
       onSpar(s, (spar) =>
         findBy(beam, "spar", sparInput(s.rig, spar), (out) =>
           atMost(
-            Math.abs(out.deflection),
+            Math.abs(out.maxDeflection),
             spar.sagLimit,
             "length",
-            `Held level the tip sags ${formatQuantity("length", Math.abs(out.deflection))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
+            `Held level the tip sags ${formatQuantity("length", Math.abs(out.maxDeflection))}; ${formatQuantity("length", spar.sagLimit)} is acceptable.`,
             "the document",
           ),
         ),
@@ -66,11 +78,11 @@ export const frameChecks: readonly Check[] = [
     applies: hinged,
     find: (s) =>
       onSpar(s, (spar) => {
-        const { length, section, material, modulus, strength, temperature, duration, tipMass, stepRate } = spar
+        const { length, section, material, modulus, strength, materialTemperature, duration, tipMass, stepRate } = spar
         return findBy(
           naturalFrequency,
           "spar",
-          { length, section, material, modulus, strength, temperature, duration, tipMass, stepRate },
+          { length, section, material, modulus, strength, temperature: materialTemperature, duration, tipMass, stepRate },
           (out) =>
             // near one the arm swings up with every step; twice is clear of it
             byMargin(
@@ -99,7 +111,7 @@ export const frameChecks: readonly Check[] = [
             out.safetyFactor,
             2,
             "number",
-            `With ${formatQuantity("force", force)} on it the joint has a safety factor of ${formatNumber(out.safetyFactor)}; ${out.governs} governs.`,
+            `With ${formatQuantity("force", force)} on it the joint has a safety factor of ${formatNumber(out.safetyFactor)}; ${out.governedBy} governs.`,
           ),
         )
       })

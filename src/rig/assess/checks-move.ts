@@ -12,19 +12,24 @@ function linkageInput(s: Situation): object {
   const { actuator, spring } = arms
   return {
     hinge: arms.hinge,
-    base: arms.anchor,
-    pinRadius: arms.pinRadius,
-    pinAngle: arms.pinAngle,
+    fixedPivot: arms.fixedPivot,
+    movingPivot: arms.movingPivot,
     axisOffset: arms.axisOffset,
-    retracted: actuator.retractedLength,
+    retractedLength: actuator.retractedLength,
     stroke: actuator.stroke,
-    turns: arms.assembly === "counterClockwise" ? "counter-clockwise" : "clockwise",
-    weights: arms.masses.map(({ mass, radius, angle }) => ({ mass, radius, angle })),
-    lean: arms.lean,
+    assembly: arms.assembly,
+    masses: arms.masses.map(({ mass, radius, angle }) => ({ mass, radius, angle })),
+    frameTilt: arms.frameTilt,
     springs: spring && [
-      { fixed: spring.anchor, radius: spring.radius, angle: spring.angle, stiffness: spring.stiffness, freeLength: spring.freeLength },
+      {
+        fixedPivot: spring.fixedPivot,
+        radius: spring.radius,
+        angle: spring.angle,
+        stiffness: spring.stiffness,
+        freeLength: spring.freeLength,
+      },
     ],
-    backDriveForce: actuator.holdingForce,
+    holdingForce: actuator.holdingForce,
   }
 }
 
@@ -134,10 +139,10 @@ export const moveChecks: readonly Check[] = [
       findBy(hingeActuator, "hinged", linkageInput(s), (out) => {
         const least = (30 * Math.PI) / 180
         return atLeast(
-          out.leastTransmission,
+          out.minTransmissionAngle,
           least,
           "angle",
-          `Nearest to a dead point the rod meets its lever at ${formatQuantity("angle", out.leastTransmission)}; below 30° forces grow and small errors of build matter.`,
+          `Nearest to a dead point the rod meets its lever at ${formatQuantity("angle", out.minTransmissionAngle)}; below 30° forces grow and small errors of build matter.`,
         )
       }),
   },
@@ -166,9 +171,9 @@ export const moveChecks: readonly Check[] = [
       return findBy(hingeActuator, "hinged", linkageInput(s), (out) =>
         atLeast(
           holdingForce,
-          Math.max(out.holdForce, 1e-9),
+          Math.max(out.requiredHoldingForce, 1e-9),
           "force",
-          `Standing still each rod carries up to ${formatQuantity("force", out.holdForce)}; without power it holds ${formatQuantity("force", holdingForce)}.`,
+          `Standing still each rod carries up to ${formatQuantity("force", out.requiredHoldingForce)}; without power it holds ${formatQuantity("force", holdingForce)}.`,
           "the actuator's datasheet",
         ),
       )
@@ -198,9 +203,9 @@ export const moveChecks: readonly Check[] = [
       return onMove(s, (m) => {
         const rated = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator.ratedCurrent
         const share = m.raise.peakCurrent / (s.rig.hinged as NonNullable<typeof s.rig.hinged>).count / rated
-        return findBy(dutyCycle, "duty", { ...s.rig.duty, run: m.cycleTime, currentShare: share }, (out) => {
-          const limit = (s.rig.duty as unknown as { readonly limitTemperature: number }).limitTemperature
-          const room = (s.rig.duty as unknown as { readonly ambient: number }).ambient
+        return findBy(dutyCycle, "duty", { ...s.rig.duty, runDuration: m.cycleTime, currentUtilisation: share }, (out) => {
+          const limit = (s.rig.duty as unknown as { readonly temperatureLimit: number }).temperatureLimit
+          const room = (s.rig.duty as unknown as { readonly ambientTemperature: number }).ambientTemperature
           return byMargin(
             out.peakTemperature,
             limit,
@@ -223,8 +228,8 @@ export const moveChecks: readonly Check[] = [
     find: (s) => {
       const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
       return findBy(servoPushrod, "flaps.linkage", flaps.linkage, (out) => {
-        const torque = flapTorque(s, out.peakTorque, out.flapTravel, out.ratio)
-        return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, voltage: flaps.voltage, torque, angle: null }, (servo) =>
+        const torque = flapTorque(s, out.peakTorque, out.flapSwing, out.ratio)
+        return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, terminalVoltage: flaps.voltage, torque, angle: null }, (servo) =>
           atMost(
             torque,
             servo.holdingTorque,
@@ -243,15 +248,18 @@ export const moveChecks: readonly Check[] = [
     find: (s) => {
       const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
       return findBy(servoPushrod, "flaps.linkage", flaps.linkage, (out) => {
-        const torque = flapTorque(s, out.peakTorque, out.flapTravel, out.ratio)
-        const { travelFrom, travelTo } = flaps.linkage as unknown as { readonly travelFrom: number; readonly travelTo: number }
-        const angle = Math.abs(travelTo - travelFrom)
-        return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, voltage: flaps.voltage, torque, angle }, (servo) =>
+        const torque = flapTorque(s, out.peakTorque, out.flapSwing, out.ratio)
+        const { minServoAngle, maxServoAngle } = flaps.linkage as unknown as {
+          readonly minServoAngle: number
+          readonly maxServoAngle: number
+        }
+        const angle = Math.abs(maxServoAngle - minServoAngle)
+        return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, terminalVoltage: flaps.voltage, torque, angle }, (servo) =>
           atMost(
-            servo.moveTime as number,
+            servo.moveDuration as number,
             flaps.flapTime,
             "time",
-            `Through its travel the servo takes ${formatQuantity("time", servo.moveTime as number)}; ${formatQuantity("time", flaps.flapTime)} is wanted.`,
+            `Through its travel the servo takes ${formatQuantity("time", servo.moveDuration as number)}; ${formatQuantity("time", flaps.flapTime)} is wanted.`,
             "the document",
           ),
         )
@@ -266,7 +274,7 @@ export const moveChecks: readonly Check[] = [
       const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
       const limit = flaps.supplyCurrent
       if (limit === null) return lacking("flaps.supplyCurrent")
-      return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, voltage: flaps.voltage, torque: 0, angle: null }, (servo) =>
+      return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, terminalVoltage: flaps.voltage, torque: 0, angle: null }, (servo) =>
         servo.stallCurrent === null
           ? lacking("flaps.servo.stallCurrent")
           : atMost(

@@ -28,12 +28,12 @@ export function checkParts(rig: Si): Issue[] {
       found.push(issue("inconsistent", [...at, "ratedSpeed"], `${actuator.ratedSpeed} m/s`, "less than the speed without load"))
     if (!(actuator.ratedCurrent > actuator.noLoadCurrent))
       found.push(issue("inconsistent", [...at, "ratedCurrent"], `${actuator.ratedCurrent} A`, "more than the current without load"))
-    const { hinge, anchor } = hinged
-    if (hinge.x === anchor.x && hinge.y === anchor.y)
-      found.push(issue("inconsistent", ["hinged", "anchor"], "the hinge's own place", "a fixed anchor away from the hinge"))
+    const { hinge, fixedPivot } = hinged
+    if (hinge.x === fixedPivot.x && hinge.y === fixedPivot.y)
+      found.push(issue("inconsistent", ["hinged", "fixedPivot"], "the hinge's own place", "a fixed anchor away from the hinge"))
     const { spring } = hinged
-    if (spring && spring.anchor.x === hinge.x && spring.anchor.y === hinge.y)
-      found.push(issue("inconsistent", ["hinged", "spring", "anchor"], "the hinge's own place", "a fixed end away from the hinge"))
+    if (spring && spring.fixedPivot.x === hinge.x && spring.fixedPivot.y === hinge.y)
+      found.push(issue("inconsistent", ["hinged", "spring", "fixedPivot"], "the hinge's own place", "a fixed end away from the hinge"))
   }
   if (converter) {
     if (!(converter.minInputVoltage < converter.maxInputVoltage))

@@ -46,7 +46,7 @@ export interface HelperSpring {
   /** Length at which it pulls nothing. [L_s; 0 to 5 m] */
   freeLength: Length
   /** Where it is fixed to the frame. [group] */
-  anchor: RigPoint
+  fixedPivot: RigPoint
   /** Distance of its arm end from the hinge. [r_s; 1 mm to 5 m] */
   radius: Length
   /** Angle of its arm end from the arm's own direction. [phi_s; −360° to 360°; default 0] */
@@ -75,6 +75,14 @@ export interface RigActuator {
   holdingForce?: Force
 }
 
+/** A pivot on the arm, seen from the hinge. */
+export interface RigMovingPivot {
+  /** Distance from the hinge. [r_p; 1 mm to 2 m] */
+  radius: Length
+  /** Angle from the arm's own direction. [phi_p; −360° to 360°] */
+  angle: Angle
+}
+
 /** Like arms on hinges, each moved by one linear actuator, all fed together. */
 export interface HingedArms {
   /** How many like arms (a pair of wings: 2). [n; whole 1 to 16; default 1] */
@@ -82,18 +90,16 @@ export interface HingedArms {
   /** Hinge [group] */
   hinge: RigPoint
   /** Fixed anchor of the actuator. [group] */
-  anchor: RigPoint
-  /** Distance of the moving anchor from the hinge. [r_p; 1 mm to 2 m] */
-  pinRadius: Length
-  /** Angle from the arm's own direction to the moving anchor. [phi_p; −360° to 360°] */
-  pinAngle: Angle
+  fixedPivot: RigPoint
+  /** Moving pivot of the actuator, on the arm. [group] */
+  movingPivot: RigMovingPivot
   /** Distance by which the rod axis misses its fixed anchor. [e; 0 to 200 mm; default 0] */
   axisOffset?: Length
   /**
    * Side of the line hinge–anchor the moving anchor is on: counter-clockwise (extension raises) or clockwise.
-   * [counterClockwise or clockwise; default counterClockwise]
+   * [counter-clockwise or clockwise; default counter-clockwise]
    */
-  assembly?: "counterClockwise" | "clockwise"
+  assembly?: "counter-clockwise" | "clockwise"
   /** Actuator position at which the arms are up. [extended or retracted; default extended] */
   raised?: "extended" | "retracted"
   /** Masses on one arm [list of 1 to 60] */
@@ -101,7 +107,7 @@ export interface HingedArms {
   /** Friction moment of the hinge, whichever way it moves. [M_f; 0 to 100 N m; default 0] */
   hingeFriction?: Moment
   /** Lean of the frame in the plane of motion, counter-clockwise. [beta; −90° to 90°; default 0] */
-  lean?: Angle
+  frameTilt?: Angle
   /** Helper spring [group; optional] */
   spring?: HelperSpring | null
   /** Linear actuator [group] */

@@ -39,15 +39,21 @@ export const rigFields: Fields<RigDocument> = {
     fields: {
       count: { kind: "number", symbol: "n", label: "like arms", whole: true, min: 1, max: 16, default: 1 },
       hinge: point("hinge", "x_h", "y_h"),
-      anchor: point("fixed anchor", "x_a", "y_a"),
-      pinRadius: { kind: "length", symbol: "r_p", label: "moving anchor from the hinge", min: "1 mm", max: 2 },
-      pinAngle: { kind: "angle", symbol: "phi_p", label: "moving anchor from the arm", min: "-360 deg", max: "360 deg" },
+      fixedPivot: point("fixed anchor", "x_a", "y_a"),
+      movingPivot: {
+        kind: "group",
+        label: "moving pivot",
+        fields: {
+          radius: { kind: "length", symbol: "r_p", label: "moving anchor from the hinge", min: "1 mm", max: 2 },
+          angle: { kind: "angle", symbol: "phi_p", label: "moving anchor from the arm", min: "-360 deg", max: "360 deg" },
+        },
+      },
       axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, default: 0 },
       assembly: {
         kind: "choice",
         label: "side of the moving anchor",
-        options: { counterClockwise: "counter-clockwise", clockwise: "clockwise" },
-        default: "counterClockwise",
+        options: { "counter-clockwise": "counter-clockwise", clockwise: "clockwise" },
+        default: "counter-clockwise",
       },
       raised: {
         kind: "choice",
@@ -72,7 +78,7 @@ export const rigFields: Fields<RigDocument> = {
         },
       },
       hingeFriction: { kind: "moment", symbol: "M_f", label: "hinge friction", min: 0, max: 100, default: 0 },
-      lean: { kind: "angle", symbol: "beta", label: "lean of the frame", min: "-90 deg", max: "90 deg", default: 0 },
+      frameTilt: { kind: "angle", symbol: "beta", label: "lean of the frame", min: "-90 deg", max: "90 deg", default: 0 },
       spring: {
         kind: "group",
         label: "helper spring",
@@ -80,7 +86,7 @@ export const rigFields: Fields<RigDocument> = {
         fields: {
           stiffness: { kind: "forcePerLength", symbol: "k_s", label: "stiffness", min: 0.01, max: 1e6 },
           freeLength: { kind: "length", symbol: "L_s", label: "free length", min: 0, max: 5 },
-          anchor: point("spring's fixed end", "x_s", "y_s"),
+          fixedPivot: point("spring's fixed end", "x_s", "y_s"),
           radius: { kind: "length", symbol: "r_s", label: "spring's arm end from the hinge", min: "1 mm", max: 5 },
           angle: { kind: "angle", symbol: "phi_s", label: "spring's arm end from the arm", min: "-360 deg", max: "360 deg", default: 0 },
         },

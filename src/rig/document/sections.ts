@@ -68,7 +68,7 @@ export interface RigPart {
 
 /** The spar of one arm: a cantilever from the hinge that carries the arm's masses. */
 export interface RigSpar
-  extends Pick<BeamInput, "length" | "section" | "material" | "modulus" | "strength" | "temperature" | "duration" | "motion"> {
+  extends Pick<BeamInput, "length" | "section" | "material" | "modulus" | "strength" | "materialTemperature" | "duration" | "handling"> {
   /** Sag at the tip that still looks right. [sp_lim; 0.1 mm to 2 m] */
   sagLimit: Length
   /** Mass counted at the tip for its own swing in step with walking. [sp_tip; 0 to 20 kg; default 0] */
@@ -141,7 +141,7 @@ export interface RigFlaps {
   /** Linkage [group] */
   linkage: Omit<ServoPushrodInput, "servoTorque">
   /** Servo [group] */
-  servo: Omit<HobbyServoInput, "voltage" | "torque" | "angle">
+  servo: Omit<HobbyServoInput, "terminalVoltage" | "torque" | "angle">
   /** Voltage at the servos' plugs. [fl_V; 10 mV to 30 V] */
   voltage: Voltage
   /** Greatest current their supply gives. [fl_I; 0.1 mA to 100 A; optional] */
@@ -224,7 +224,16 @@ export interface RigSections {
   /** The day on one charge [group; optional] */
   day?: RigDay | null
   /** Duty of the actuators [group; optional] */
-  duty?: Pick<DutyCycleInput, "ratedDuty" | "ratedRun" | "timeConstant" | "rest" | "limitTemperature" | "ratedAmbient" | "ambient"> | null
+  duty?: Pick<
+    DutyCycleInput,
+    | "ratedDuty"
+    | "ratedRunDuration"
+    | "timeConstant"
+    | "restDuration"
+    | "temperatureLimit"
+    | "ratedAmbientTemperature"
+    | "ambientTemperature"
+  > | null
   /** Servo-driven flaps [group; optional] */
   flaps?: RigFlaps | null
   /** Scissor array [group; optional] */
@@ -242,7 +251,7 @@ const group = <T>(label: string, fields: Fields<T>) => ({ kind: "group", label, 
 const section = (label: string, fields: AnyFields, either: readonly Either[] = []) =>
   ({ kind: "group", label, fields, either, default: null }) as const
 const whole = (label: string, { fields, either }: Embedded) => section(label, fields, either)
-const sparFields = embed(beam, "sp", "support", "span", "forces", "spreads", "moments", "ownWeight")
+const sparFields = embed(beam, "sp", "support", "span", "forces", "distributedLoads", "moments", "countsOwnWeight")
 const passageFields = embed(passage, "pa")
 const pinchFields = embed(pinchGap, "pi")
 
@@ -362,11 +371,11 @@ const described = {
     reserve: { kind: "ratio", symbol: "z_res", label: "charge kept in reserve", min: 0, max: 0.9, default: 0.2 },
     flies: { kind: "flag", label: "must go by air", default: false },
   }),
-  duty: whole("duty of the actuators", embed(dutyCycle, "du", "run", "currentShare", "restTimeConstant")),
+  duty: whole("duty of the actuators", embed(dutyCycle, "du", "runDuration", "currentUtilisation", "restTimeConstant")),
   flaps: section("servo-driven flaps", {
     count: { kind: "number", symbol: "fl_n", label: "like flaps", whole: true, min: 1, max: 100 },
     linkage: { kind: "group", label: "linkage", ...embed(servoPushrod, "fl", "servoTorque") },
-    servo: { kind: "group", label: "servo", ...embed(hobbyServo, "sv", "voltage", "torque", "angle") },
+    servo: { kind: "group", label: "servo", ...embed(hobbyServo, "sv", "terminalVoltage", "torque", "angle") },
     voltage: { kind: "voltage", symbol: "fl_V", label: "voltage at the servos", min: "10 mV", max: 30 },
     supplyCurrent: { kind: "current", symbol: "fl_I", label: "maximum current of their supply", min: "0.1 mA", max: 100, default: null },
     flapTime: { kind: "time", symbol: "fl_t", label: "time through the travel", min: "1 ms", max: 60 },

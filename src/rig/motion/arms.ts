@@ -30,10 +30,10 @@ export interface ArmModel {
 
 /** Mechanics of one of a rig's arms, by the linkage's own kernels. */
 export function armModel(arms: SiOf<HingedArms>): ArmModel {
-  const { hinge, anchor, pinRadius, pinAngle, axisOffset, assembly, masses, lean, actuator } = arms
-  const geometry: HingeGeometry = { hinge, base: anchor, pinRadius, pinAngle, axisOffset }
-  const branch = assembly === "counterClockwise" ? 1 : -1
-  const spring: HingeSpring | null = arms.spring && { ...arms.spring, fixed: arms.spring.anchor, preload: 0, pullsOnly: true }
+  const { hinge, fixedPivot, movingPivot, axisOffset, assembly, masses, frameTilt, actuator } = arms
+  const geometry: HingeGeometry = { hinge, fixedPivot, movingPivot, axisOffset }
+  const branch = assembly === "counter-clockwise" ? 1 : -1
+  const spring: HingeSpring | null = arms.spring && { ...arms.spring, fixedPivot: arms.spring.fixedPivot, preload: 0, pullsOnly: true }
   return {
     geometry,
     inertia: masses.reduce((sum, m) => sum + m.mass * m.radius ** 2, 0),
@@ -42,10 +42,10 @@ export function armModel(arms: SiOf<HingedArms>): ArmModel {
     springStretchAt: (angle) => (spring ? Math.max(0, springAt(hinge, spring, angle).length - spring.freeLength) : 0),
     energyAt: (angle) => {
       let lifted = 0
-      for (const m of masses) lifted += m.mass * m.radius * Math.sin(angle + m.angle + lean)
+      for (const m of masses) lifted += m.mass * m.radius * Math.sin(angle + m.angle + frameTilt)
       return standardGravity * lifted + (spring ? springEnergy(spring, springAt(hinge, spring, angle).length) : 0)
     },
     // the weights turn the arm down, the spring up
-    momentAt: (angle) => gravityMomentAt(masses, angle, lean) - (spring ? springAt(hinge, spring, angle).moment : 0),
+    momentAt: (angle) => gravityMomentAt(masses, angle, frameTilt) - (spring ? springAt(hinge, spring, angle).moment : 0),
   }
 }

@@ -35,7 +35,7 @@ export function posePicture(rig: SiOf<RigDocument>): string {
         }),
         element("path", { d: pathThrough([at(arms.hinge, side), at(pin, side)]), stroke: "#1d3557", "stroke-width": 3 }),
         element("path", {
-          d: pathThrough([at(arms.anchor, side), at(pin, side)]),
+          d: pathThrough([at(arms.fixedPivot, side), at(pin, side)]),
           stroke: "#b5541c",
           "stroke-width": 3,
           "stroke-dasharray": "9 3",
@@ -51,7 +51,7 @@ export function posePicture(rig: SiOf<RigDocument>): string {
     )
   })
   const marks = sides.flatMap((side) =>
-    [arms.hinge, arms.anchor].map((p) =>
+    [arms.hinge, arms.fixedPivot].map((p) =>
       element("circle", { cx: at(p, side).x, cy: at(p, side).y, r: 5, fill: "#fff", stroke: "#1d3557", "stroke-width": 2 }),
     ),
   )

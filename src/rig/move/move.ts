@@ -47,9 +47,9 @@ export function opposingForce(model: MoveModel, angle: number, lever: number, di
 function electrics(model: MoveModel, force: number): { current: number; speed: number; supply: CircuitPoint | null } {
   const { constants, circuit, arms } = model
   // a self-locking screw takes a helping load up as friction: the motor still turns it
-  const current = constants.frictionCurrent + Math.max(0, force) / constants.forcePerAmpere
+  const current = constants.frictionCurrent + Math.max(0, force) / constants.forceConstant
   const supply = circuit(current * arms.count)
-  return { current, supply, speed: supply ? (supply.voltage - current * constants.resistance) / constants.voltsPerSpeed : 0 }
+  return { current, supply, speed: supply ? (supply.voltage - current * constants.windingResistance) / constants.backEmfConstant : 0 }
 }
 
 /** The state of a move at a rod position, or null where the mechanism cannot close or no supply is possible. */
@@ -75,7 +75,7 @@ export function stallForce(model: MoveModel): number {
   const idle = electrics(model, 0)
   if (!idle.supply || !(idle.speed > 0)) return 0
   // a supply's voltage never rises with its current, so a current that the winding alone takes all of it for has no speed left
-  const high = (model.constants.forcePerAmpere * idle.supply.voltage) / model.constants.resistance
+  const high = (model.constants.forceConstant * idle.supply.voltage) / model.constants.windingResistance
   return theRoot(speedAt, 0, high, 1e-9, "force at which the actuator stalls").x
 }
 
@@ -139,7 +139,7 @@ export interface SolvedMove {
 
 function integrandOf(model: MoveModel, direction: Direction): (stroke: number, out: Float64Array) => void {
   const { count } = model.arms
-  const { resistance } = model.constants
+  const { windingResistance } = model.constants
   return (stroke, out) => {
     const point = movePoint(model, stroke, direction)
     if (!point) {
@@ -148,7 +148,7 @@ function integrandOf(model: MoveModel, direction: Direction): (stroke: number, o
     }
     const { current, force, speed, supply } = point
     const perMetre = 1 / speed
-    const winding = count * current ** 2 * resistance
+    const winding = count * current ** 2 * windingResistance
     const rod = count * force * speed
     out[0] = perMetre
     out[1] = supply.sourcePower * perMetre
@@ -211,7 +211,7 @@ function obstacle(model: MoveModel, direction: Direction): NoSolution | null {
   if (worst.speed > 0) return null
   const most = stallForce(model)
   return refuse(
-    "stall",
+    "insufficient-force",
     `the actuator stalls at ${formatQuantity("angle", worst.angle)} (stroke ${mm(worst.stroke)}): it needs ${formatQuantity("force", worst.force)} and this supply lets it give ${formatQuantity("force", most)}`,
     Math.max(0, worst.force - most),
     { stroke: worst.stroke, angle: worst.angle, force: worst.force, available: most },

@@ -35,7 +35,7 @@ export type NetworkFault =
   | { readonly fault: "too-much-power"; readonly scale: number }
 
 interface Tree {
-  /** Branch to the parent node, −1 at a root, and its direction: 1 where it points to the parent. */
+  /** Assembly to the parent node, −1 at a root, and its direction: 1 where it points to the parent. */
   readonly up: readonly number[]
   readonly parent: readonly number[]
   readonly depth: readonly number[]

@@ -259,7 +259,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
  *   4.1), 1966, segment lengths as fractions of stature (not verified against the document)
  * - C. C. Gordon and others: 2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public files,
  *   NATICK/TR-15/007, 2014, biacromial breadth and stature, women
- * - American Academy of Orthopaedic Surgeons: Joint Motion: Method of Measuring and Recording, 1965, elbow flexion
+ * - American Academy of Orthopaedic Surgeons: Joint Handling: Method of Measuring and Recording, 1965, elbow flexion
  *   150°, shoulder horizontal extension 45° (not verified against the document)
  * - U.S. Department of Justice: ADA Standards for Accessible Design, 2010, 308.2.1, 308.3.1 (read 2026-11-28)
  * - U.S. Department of Justice: ADA Standards for Accessible Design, 2010, 309.4 (read 2026-11-28)

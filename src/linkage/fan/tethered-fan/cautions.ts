@@ -16,14 +16,14 @@ export function cautions(si: Si, out: TetheredFan): Caution[] {
         byMoments,
       ),
     )
-  if (out.worstTipGap > -si.overlap)
+  if (out.maxTipGap > -si.overlap)
     found.push(
       caution(
         "gaps-at-tips",
         "note",
-        "At the chosen angle the tips stand up to {worstTipGap length} apart; an overlap of {given.overlap length} was wanted.",
+        "At the chosen angle the tips stand up to {maxTipGap length} apart; an overlap of {given.overlap length} was wanted.",
         ownResult,
-        { worstTipGap: out.worstTipGap, "given.overlap": si.overlap },
+        { maxTipGap: out.maxTipGap, "given.overlap": si.overlap },
       ),
     )
   if (si.threads === null && out.threads.some((thread) => thread < 0.005))

@@ -103,7 +103,10 @@ export const tetheredFanFormulae: readonly Step<Si, TetheredFan>[] = [
     given: (si, out) => {
       const pose = fanAngles(si, out.threads, out.peakDriverAngle)
       if (!("taut" in pose)) return 0
-      return fanForces(si, pose, si, si.lean).driverMoment - standardGravity * si.mass * si.centre * Math.cos(out.peakDriverAngle + si.lean)
+      return (
+        fanForces(si, pose, si, si.frameTilt).driverMoment -
+        standardGravity * si.mass * si.centre * Math.cos(out.peakDriverAngle + si.frameTilt)
+      )
     },
   },
   { symbol: "M_p", meaning: "largest moment at the driven vane", is: "abs(g_n * m_v * c * cos(theta_p + lambda) + M_j)" },

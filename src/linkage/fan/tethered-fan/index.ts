@@ -34,13 +34,13 @@ function solve(si: Si): TetheredFan | NoSolution {
 }
 
 function kernel(si: Si): TetheredFan | NoSolution {
-  const { vanes, length, span, openAngle, foldedAngle, mass, lean } = si
+  const { vanes, length, span, openAngle, foldedAngle, mass, frameTilt } = si
   const g: FanGeometry = si
   const step = span / (vanes - 1)
   const threads = si.threads ?? evenThreads(g, openAngle, step)
   const poseAt = (driver: number) => {
     const pose = fanAngles(g, threads, driver)
-    if (!("shortBy" in pose)) return { ...pose, ...fanForces(g, pose, si, lean), driver }
+    if (!("shortBy" in pose)) return { ...pose, ...fanForces(g, pose, si, frameTilt), driver }
     return refuse(
       "thread-too-short",
       "With the driven vane at {driverAngle angle °} vane {vane} cannot follow: its thread of {thread length} is {shortBy length} too short to leave its stop, or to let its neighbour go.",
@@ -63,7 +63,7 @@ function kernel(si: Si): TetheredFan | NoSolution {
   const [rootGaps, tipGaps] = [gapsAt(si.rootDistance, si.rootWidth), gapsAt(length, si.tipWidth)]
   let fanMoment = 0
   angles.forEach((angle, i) => {
-    fanMoment += standardGravity * mass * (si.centre * Math.cos(angle + lean) + i * g.pitch * Math.cos(g.pitchAngle + lean))
+    fanMoment += standardGravity * mass * (si.centre * Math.cos(angle + frameTilt) + i * g.pitch * Math.cos(g.pitchAngle + frameTilt))
   })
   let needed: number | null = 2
   while (needed !== null && openTipGap(si, g, needed) > -si.overlap) needed = needed < 200 ? needed + 1 : null
@@ -74,8 +74,8 @@ function kernel(si: Si): TetheredFan | NoSolution {
     rootGaps,
     tipGaps,
     tensions,
-    worstRootGap: Math.max(...rootGaps),
-    worstTipGap: Math.max(...tipGaps),
+    maxRootGap: Math.max(...rootGaps),
+    maxTipGap: Math.max(...tipGaps),
     driverMoment: chosen.driverMoment,
     peakDriverMoment: Math.abs(peak.driverMoment),
     peakDriverAngle: peak.driver,
@@ -174,15 +174,15 @@ function check(si: Si): Issue[] {
  * - `threads`: thread lengths [list of 1 to 59, each t_g, 0 to 10 m; optional]
  * - `driverAngle`: driven vane at [theta_d; −401.07° to 401.07°; optional]
  * - `returnMoment`: elastic return of each vane [M_r; 0 to 100 N m; default 0]
- * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
  * - `overlap`: overlap wanted at the tips [w_o; 0 to 1 m; default 0]
  *
  * **Results**
  *
  * `step`: even step between vanes [alpha; rad]; `threads`: thread lengths [list, each t, m]; `angles`: vane angles
  * [list, each theta, rad]; `rootGaps`: root gaps [list, each m]; `tipGaps`: tip gaps [list, each m]; `tensions`:
- * thread tensions [list, each T, N]; `worstRootGap`: largest root gap [s_0; m]; `worstTipGap`: largest tip gap [s_1;
- * m]; `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest over the sweep [M_p; N m];
+ * thread tensions [list, each T, N]; `maxRootGap`: largest root gap [s_0; m]; `maxTipGap`: largest tip gap [s_1; m];
+ * `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest over the sweep [M_p; N m];
  * `peakDriverAngle`: needed at [theta_p; rad]; `totalMass`: mass of the fan [m_t; kg]; `fanMoment`: moment of the
  * fan's weight [M_t; N m]; `staysTaut`: threads only pull [yes or no]; `cover`: to cover the open span [group];
  * `sweep`: sweep of the driver [list].
@@ -220,7 +220,7 @@ function check(si: Si): Issue[] {
  *   span: '90 deg',
  * })
  * fan.threads[0] // => 0.02611
- * fan.worstTipGap // => 0.03766
+ * fan.maxTipGap // => 0.03766
  * fan.cover.vanes // => 9
  * ```
  */
@@ -308,7 +308,7 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ *
         typical: ["0 N m", "0.1 N m"],
         default: 0,
       },
-      lean: {
+      frameTilt: {
         kind: "angle",
         symbol: "lambda",
         label: "lean of the wearer",
@@ -334,8 +334,8 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ *
       rootGaps: { kind: "list", label: "root gaps", of: { kind: "length", label: "gap" } },
       tipGaps: { kind: "list", label: "tip gaps", of: { kind: "length", label: "gap" } },
       tensions: { kind: "list", label: "thread tensions", of: { kind: "force", symbol: "T", label: "tension" } },
-      worstRootGap: { kind: "length", symbol: "s_0", label: "largest root gap" },
-      worstTipGap: { kind: "length", symbol: "s_1", label: "largest tip gap" },
+      maxRootGap: { kind: "length", symbol: "s_0", label: "largest root gap" },
+      maxTipGap: { kind: "length", symbol: "s_1", label: "largest tip gap" },
       driverMoment: { kind: "moment", symbol: "M_d", label: "moment at the driven vane" },
       peakDriverMoment: { kind: "moment", symbol: "M_p", label: "largest over the sweep" },
       peakDriverAngle: { kind: "angle", symbol: "theta_p", label: "needed at" },
@@ -379,7 +379,7 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ *
       span: "80 deg",
       driverAngle: "30 deg",
       returnMoment: "20 mN m",
-      lean: "5 deg",
+      frameTilt: "5 deg",
       overlap: "5 mm",
     },
     formulae: tetheredFanFormulae,

@@ -39,7 +39,7 @@ export interface TetheredFanInput {
   /** Moment by which elastic draws each tethered vane back, besides its weight. [M_r; 0 to 100 N m; default 0] */
   returnMoment?: Moment
   /** Lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
-  lean?: Angle
+  frameTilt?: Angle
   /** Overlap wanted at the tips when open. [w_o; 0 to 1 m; default 0] */
   overlap?: Length
 }
@@ -59,9 +59,9 @@ export interface TetheredFan {
   /** Tension of each thread there; 0 where slack, negative where it would have to push. [list, each T, N] */
   readonly tensions: readonly number[]
   /** Largest root gap [s_0; m] */
-  readonly worstRootGap: number
+  readonly maxRootGap: number
   /** Largest tip gap [s_1; m] */
-  readonly worstTipGap: number
+  readonly maxTipGap: number
   /** Moment to hold the driven vane there, against its and its followers' weight. [M_d; N m] */
   readonly driverMoment: number
   /** Largest moment at the driven vane over the sweep, of 513 even poses. [M_p; N m] */

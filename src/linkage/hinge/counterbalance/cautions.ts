@@ -6,47 +6,47 @@ import type { Counterbalance, CounterbalanceInput } from "./types.js"
 /** Hazards and limits of validity of a counterbalance. */
 export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalance): Caution[] {
   const found: Caution[] = [pinchCaution("Arm, element and frame")]
-  if (out.greatestForce > 0)
+  if (out.maxForce > 0)
     found.push(
       caution(
         "stored-energy",
         "warning",
-        "The element stores up to {storedEnergy energy} whether or not there is power, and pulls or pushes with up to {greatestForce force}: if an end lets go, or the arm loses its mass (a panel taken off), it is thrown. Tether both ends, wear eye protection, unload it before taking anything apart; never open a gas strut.",
+        "The element stores up to {storedEnergy energy} whether or not there is power, and pulls or pushes with up to {maxForce force}: if an end lets go, or the arm loses its mass (a panel taken off), it is thrown. Tether both ends, wear eye protection, unload it before taking anything apart; never open a gas strut.",
         storedEnergySource,
-        { storedEnergy: out.storedEnergy, greatestForce: out.greatestForce },
+        { storedEnergy: out.storedEnergy, maxForce: out.maxForce },
       ),
     )
-  if (out.leanResidual > 0)
+  if (out.maxTiltedUnbalancedMoment > 0)
     found.push(
       caution(
-        "moves-unpowered",
+        "falls-unpowered",
         "warning",
-        "Balance is not perfect: without power up to {leanResidual moment} turn the arm down or up with the wearer leaning as given. What holds it must hold that, both ways.",
+        "Balance is not perfect: without power up to {maxTiltedUnbalancedMoment moment} turn the arm down or up with the wearer leaning as given. What holds it must hold that, both ways.",
         powerLoss,
-        { leanResidual: out.leanResidual },
+        { maxTiltedUnbalancedMoment: out.maxTiltedUnbalancedMoment },
       ),
     )
-  if (out.offload < 0)
+  if (out.offloadShare < 0)
     found.push(
       caution(
         "makes-worse",
         "caution",
-        "The actuator has to give more moment with this element ({residual moment}) than without it ({unbalanced moment}).",
+        "The actuator has to give more moment with this element ({maxUnbalancedMoment moment}) than without it ({maxGravityMoment moment}).",
         ownResult,
-        { residual: out.residual, unbalanced: out.unbalanced },
+        { maxUnbalancedMoment: out.maxUnbalancedMoment, maxGravityMoment: out.maxGravityMoment },
       ),
     )
-  if (out.leanResidual > 1.25 * out.residual && out.leanResidual > 0.1 * out.unbalanced)
+  if (out.maxTiltedUnbalancedMoment > 1.25 * out.maxUnbalancedMoment && out.maxTiltedUnbalancedMoment > 0.1 * out.maxGravityMoment)
     found.push(
       caution(
         "lean-spoils-balance",
         "note",
-        "The fixed end leans with the wearer, so the balance is lost as they do: up to {leanResidual moment} are left, {residual moment} at the usual lean.",
+        "The fixed end leans with the wearer, so the balance is lost as they do: up to {maxTiltedUnbalancedMoment moment} are left, {maxUnbalancedMoment moment} at the usual lean.",
         exactBalance,
-        { leanResidual: out.leanResidual, residual: out.residual },
+        { maxTiltedUnbalancedMoment: out.maxTiltedUnbalancedMoment, maxUnbalancedMoment: out.maxUnbalancedMoment },
       ),
     )
-  if (si.element === "cord")
+  if (si.type === "cord")
     found.push(
       caution(
         "cord-is-not-a-spring",
@@ -54,7 +54,7 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
         "Elastic cord is not linear, gives back less than it took, creeps and ages: measure its force at the lengths it will have, and count on losing a good part of it in a season.",
       ),
     )
-  if (si.element === "gas strut")
+  if (si.type === "gas-strut")
     found.push(
       caution(
         "strut-varies",

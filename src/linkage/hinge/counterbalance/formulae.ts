@@ -1,8 +1,8 @@
 import type { SiOf, Step } from "../../../solver/index.js"
 import type { Counterbalance, CounterbalanceInput } from "./types.js"
 
-const spring = 'not equalText(element, "gas strut")'
-const strut = 'equalText(element, "gas strut")'
+const spring = 'not equalText(type, "gas-strut")'
+const strut = 'equalText(type, "gas-strut")'
 const POSES = 181
 
 /** The working of counterbalance: all 181 poses of the swing as lists. */

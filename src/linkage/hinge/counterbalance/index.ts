@@ -1,7 +1,7 @@
 import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver } from "../../../solver/index.js"
 import { withNearest } from "../../nearest.js"
 import { exactBalance, springRate } from "../../sources.js"
-import { pointField, weightField } from "../fields.js"
+import { movingPivotField, pointField, weightField } from "../fields.js"
 import { wrapAngle } from "../geometry.js"
 import { gravityMomentAt, standardGravity } from "../load.js"
 import { balanceCautions } from "./cautions.js"
@@ -27,12 +27,12 @@ function pullAt(si: Si, stiffness: number, length: number): number {
 }
 
 /** Length of the element and the rate at which it shortens as the arm turns counter-clockwise: its lever arm. */
-export function balanceLever(
-  si: Pick<Si, "hinge" | "anchor" | "pinRadius" | "pinAngle">,
-  angle: number,
-): { length: number; lever: number } {
-  const [x, y] = [si.pinRadius * Math.cos(angle + si.pinAngle), si.pinRadius * Math.sin(angle + si.pinAngle)]
-  const [ax, ay] = [si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y]
+export function balanceLever(si: Pick<Si, "hinge" | "fixedPivot" | "movingPivot">, angle: number): { length: number; lever: number } {
+  const [x, y] = [
+    si.movingPivot.radius * Math.cos(angle + si.movingPivot.angle),
+    si.movingPivot.radius * Math.sin(angle + si.movingPivot.angle),
+  ]
+  const [ax, ay] = [si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y]
   const length = Math.hypot(ax - x, ay - y)
   return { length, lever: length === 0 ? 0 : (x * ay - y * ax) / length }
 }
@@ -40,9 +40,9 @@ export function balanceLever(
 function poseAt(si: Si, stiffness: number, angle: number): CounterbalancePose {
   const { length, lever } = balanceLever(si, angle)
   const force = pullAt(si, stiffness, length)
-  const gravityMoment = gravityMomentAt(si.weights, angle, si.lean)
+  const gravityMoment = gravityMomentAt(si.masses, angle, si.frameTilt)
   const balanceMoment = force * lever
-  return { angle, length, force, gravityMoment, balanceMoment, residualMoment: gravityMoment - balanceMoment }
+  return { angle, length, force, gravityMoment, balanceMoment, unbalancedMoment: gravityMoment - balanceMoment }
 }
 
 function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution | null {
@@ -53,7 +53,7 @@ function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution 
     const over = Math.max(length - extended, shortest - length)
     if (over > 1e-12)
       return refuse(
-        "strut-out-of-reach",
+        "out-of-reach",
         "With the arm at {angle angle °} the strut's ends are {length length} apart, {shortBy length} outside its {shortest length} to {extended length}.",
         over,
         { angle, length, shortest, extended },
@@ -83,14 +83,14 @@ function solve(si: Si): Counterbalance | NoSolution {
   return withNearest(out, counterbalance, kernel, si, {}, [
     { path: "strut.extended", from: 0, to: 3 * extended },
     { path: "strut.stroke", from: 0, to: 3 * stroke },
-    { path: "pinRadius", from: 0, to: 3 * si.pinRadius },
+    { path: "movingPivot.radius", from: 0, to: 3 * si.movingPivot.radius },
     { path: "lowAngle", from: si.lowAngle, to: si.highAngle },
     { path: "highAngle", from: si.lowAngle, to: si.highAngle },
   ])
 }
 
 function kernel(si: Si): Counterbalance | NoSolution {
-  const { lowAngle, highAngle, hinge, anchor, pinRadius, pinAngle, lean, leanEitherWay } = si
+  const { lowAngle, highAngle, hinge, fixedPivot, movingPivot, frameTilt, tiltEitherWay } = si
   const stiffness = si.coil
     ? coilStiffness(si.coil.shearModulus, si.coil.wire, si.coil.meanDiameter, si.coil.activeCoils)
     : (si.stiffness ?? 0)
@@ -98,24 +98,24 @@ function kernel(si: Si): Counterbalance | NoSolution {
   const refused = strutRefusal(si, poses)
   if (refused) return refused
   let [along, across] = [0, 0]
-  for (const w of si.weights) {
+  for (const w of si.masses) {
     along += standardGravity * w.mass * w.radius * Math.cos(w.angle)
     across += standardGravity * w.mass * w.radius * Math.sin(w.angle)
   }
   const amplitude = Math.hypot(along, across)
-  const distance = Math.hypot(anchor.x - hinge.x, anchor.y - hinge.y)
+  const distance = Math.hypot(fixedPivot.x - hinge.x, fixedPivot.y - hinge.y)
   // perfect balance: seen from the hinge, pin and anchor as far apart as centre of gravity and straight up
-  const toAnchor = Math.atan2(anchor.y - hinge.y, anchor.x - hinge.x)
-  const ideal = Math.PI / 2 - lean - Math.atan2(across, along) + pinAngle
-  const offIdeal = wrapAngle(toAnchor - ideal)
-  const worst = poses.reduce((a, b) => (Math.abs(b.residualMoment) > Math.abs(a.residualMoment) ? b : a))
-  const unbalanced = Math.max(...poses.map((pose) => Math.abs(pose.gravityMoment)))
-  const leanResidual = Math.max(
+  const toAnchor = Math.atan2(fixedPivot.y - hinge.y, fixedPivot.x - hinge.x)
+  const ideal = Math.PI / 2 - frameTilt - Math.atan2(across, along) + movingPivot.angle
+  const idealDeviation = wrapAngle(toAnchor - ideal)
+  const worst = poses.reduce((a, b) => (Math.abs(b.unbalancedMoment) > Math.abs(a.unbalancedMoment) ? b : a))
+  const maxGravityMoment = Math.max(...poses.map((pose) => Math.abs(pose.gravityMoment)))
+  const maxTiltedUnbalancedMoment = Math.max(
     ...poses.map(({ angle, balanceMoment }) => {
-      const centre = angle + lean + Math.atan2(across, along)
+      const centre = angle + frameTilt + Math.atan2(across, along)
       // extremes of the weights' moment over the leans: at their ends, and level or hanging where they pass it
-      const tops = [centre - leanEitherWay, centre + leanEitherWay].map(Math.cos)
-      const passes = (at: number) => Math.abs(wrapAngle(centre - at)) <= leanEitherWay
+      const tops = [centre - tiltEitherWay, centre + tiltEitherWay].map(Math.cos)
+      const passes = (at: number) => Math.abs(wrapAngle(centre - at)) <= tiltEitherWay
       if (passes(0)) tops.push(1)
       if (passes(Math.PI)) tops.push(-1)
       return Math.max(...tops.map((cos) => Math.abs(amplitude * cos - balanceMoment)))
@@ -123,15 +123,15 @@ function kernel(si: Si): Counterbalance | NoSolution {
   )
   return {
     stiffness: si.strut ? null : stiffness,
-    idealStiffness: amplitude / (pinRadius * distance),
-    offIdeal,
-    unbalanced,
-    residual: Math.abs(worst.residualMoment),
-    residualAngle: worst.angle,
-    residualMoment: worst.residualMoment,
-    offload: unbalanced === 0 ? 0 : 1 - Math.abs(worst.residualMoment) / unbalanced,
-    leanResidual,
-    greatestForce: Math.max(...poses.map((pose) => Math.abs(pose.force))),
+    idealStiffness: amplitude / (movingPivot.radius * distance),
+    idealDeviation,
+    maxGravityMoment,
+    maxUnbalancedMoment: Math.abs(worst.unbalancedMoment),
+    maxUnbalancedAngle: worst.angle,
+    unbalancedMoment: worst.unbalancedMoment,
+    offloadShare: maxGravityMoment === 0 ? 0 : 1 - Math.abs(worst.unbalancedMoment) / maxGravityMoment,
+    maxTiltedUnbalancedMoment,
+    maxForce: Math.max(...poses.map((pose) => Math.abs(pose.force))),
     storedEnergy: energyOf(si, stiffness, poses),
     poses: poses.filter((_, i) => i % 5 === 0),
   }
@@ -146,9 +146,9 @@ function check(si: Si): Issue[] {
         lowAngle: si.lowAngle,
       }),
     )
-  if (!(Math.hypot(si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y) >= 1e-6))
-    found.push(inconsistent(["anchor"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
-  if (si.element === "gas strut") {
+  if (!(Math.hypot(si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y) >= 1e-6))
+    found.push(inconsistent(["fixedPivot"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
+  if (si.type === "gas-strut") {
     if (!si.strut) found.push(inconsistent(["strut"], "nothing", "the gas strut's data"))
     if (si.stiffness !== null || si.coil) found.push(inconsistent(["stiffness"], "a stiffness", "none for a gas strut"))
     if (si.strut && !(si.strut.stroke < si.strut.extended))
@@ -159,7 +159,7 @@ function check(si: Si): Issue[] {
         }),
       )
   } else {
-    if (si.strut) found.push(inconsistent(["strut"], "a gas strut's data", "none for a {element}", { element: si.element }))
+    if (si.strut) found.push(inconsistent(["strut"], "a gas strut's data", "none for a {type}", { type: si.type }))
     if ((si.stiffness === null) === (si.coil === null))
       found.push(
         si.coil
@@ -192,19 +192,20 @@ function check(si: Si): Issue[] {
  * Residuals are the largest of 181 even poses of the swing. Valid for slow moves, linear springs and cords,
  * 20 °C gas.
  *
- * Refuses: `strut-out-of-reach` where the swing needs more than the strut's lengths.
+ * Refuses: `out-of-reach` where the swing needs more than the strut's lengths.
  *
  * **Inputs**
- * - `element`: element [spring, cord or gas strut; default spring]
+ * - `type`: element [spring, cord or gas-strut; default spring]
  * - `hinge`: hinge [group; optional, with a default of its own]
  *   - `x`: hinge, outward [x_h; −20 to 20 m]
  *   - `y`: hinge, up [y_h; −20 to 20 m]
- * - `anchor`: fixed end [group]
+ * - `fixedPivot`: fixed end [group]
  *   - `x`: fixed end, outward [x_b; −20 to 20 m]
  *   - `y`: fixed end, up [y_b; −20 to 20 m]
- * - `pinRadius`: moving end from the hinge [r; 0.1 mm to 20 m]
- * - `pinAngle`: angle from the arm to the moving end [beta; −572.958° to 572.958°; default 0]
- * - `weights`: masses on the arm [list of 1 to 50]
+ * - `movingPivot`: moving end [group]
+ *   - `radius`: moving end from the hinge [r; 0.1 mm to 20 m]
+ *   - `angle`: angle from the arm to the moving end [beta; −572.958° to 572.958°; default 0]
+ * - `masses`: masses on the arm [list of 1 to 50]
  *   - `mass`: mass [m_w; 0 to 200 kg]
  *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
  *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
@@ -218,21 +219,22 @@ function check(si: Si): Issue[] {
  *   - `shearModulus`: shear modulus [G; 1 MPa to 1000 GPa; default 79.3 GPa]
  * - `freeLength`: free length [x_0; 0 to 20 m; default 0]
  * - `preload`: initial tension [F_0; 0 to 100 kN; default 0]
- * - `strut`: gas strut [group; optional]
+ * - `strut`: gas-strut [group; optional]
  *   - `extended`: extended length [x_1; 1 mm to 5 m]
  *   - `stroke`: stroke [s_1; 0.1 mm to 5 m]
  *   - `force`: force extended [F_1; 0 to 100 kN]
  *   - `progression`: progression [p_1; 1 to 3; default 1.3]
- * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
- * - `leanEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
+ * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `tiltEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
  *
  * **Results**
  *
- * `stiffness`: stiffness [k; N/m]; `idealStiffness`: ideal zero-free-length stiffness [k_i; N/m]; `offIdeal`: fixed
- * end off the ideal [gamma; rad]; `unbalanced`: largest moment without it [M_u; N m]; `residual`: largest moment left
- * [M_a; N m]; `residualAngle`: left at [theta_r; rad]; `residualMoment`: moment left there [M_r; N m]; `offload`:
- * taken off [eta; as a fraction]; `leanResidual`: largest left, leaning [M_l; N m]; `greatestForce`: greatest force
- * [T_max; N]; `storedEnergy`: stored energy [W; J]; `poses`: poses over the swing [list].
+ * `stiffness`: stiffness [k; N/m]; `idealStiffness`: ideal zero-free-length stiffness [k_i; N/m]; `idealDeviation`:
+ * fixed end off the ideal [gamma; rad]; `maxGravityMoment`: largest moment without it [M_u; N m];
+ * `maxUnbalancedMoment`: largest moment left [M_a; N m]; `maxUnbalancedAngle`: left at [theta_r; rad];
+ * `unbalancedMoment`: moment left there [M_r; N m]; `offloadShare`: taken off [eta; as a fraction];
+ * `maxTiltedUnbalancedMoment`: largest left, leaning [M_l; N m]; `maxForce`: greatest force [T_max; N];
+ * `storedEnergy`: stored energy [W; J]; `poses`: poses over the swing [list].
  *
  * **Symbols of the working**
  *
@@ -252,21 +254,21 @@ function check(si: Si): Issue[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `strut-out-of-reach`
+ * @throws NoSolutionError `out-of-reach`
  * @example
  * ```ts
  * import { counterbalance } from 'alula/linkage'
  * const spring = counterbalance({
- *   anchor: { x: 0, y: '100 mm' },
- *   pinRadius: '60 mm',
- *   weights: [{ mass: '1.2 kg', radius: '450 mm' }],
+ *   fixedPivot: { x: 0, y: '100 mm' },
+ *   movingPivot: { radius: '60 mm' },
+ *   masses: [{ mass: '1.2 kg', radius: '450 mm' }],
  *   lowAngle: '-60 deg',
  *   highAngle: '60 deg',
  *   stiffness: '900 N/m',
  *   freeLength: '30 mm',
  * })
  * spring.idealStiffness // => 882.6
- * spring.offload // => 0.7096
+ * spring.offloadShare // => 0.7096
  * ```
  */
 export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @__PURE__ */ solver<CounterbalanceInput, Counterbalance>(
@@ -275,25 +277,16 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
   solve,
   () => ({
     input: {
-      element: {
+      type: {
         kind: "choice",
         label: "element",
-        options: { spring: "extension spring", cord: "elastic cord", "gas strut": "gas strut" },
+        options: { spring: "extension spring", cord: "elastic cord", "gas-strut": "gas-strut" },
         default: "spring",
       },
       hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-      anchor: pointField("fixed end", "b"),
-      pinRadius: { kind: "length", symbol: "r", label: "moving end from the hinge", min: "0.1 mm", max: 20, typical: ["30 mm", "150 mm"] },
-      pinAngle: {
-        kind: "angle",
-        symbol: "beta",
-        label: "angle from the arm to the moving end",
-        min: -10,
-        max: 10,
-        typical: ["-45 deg", "45 deg"],
-        default: 0,
-      },
-      weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+      fixedPivot: pointField("fixed end", "b"),
+      movingPivot: movingPivotField("moving end", ["30 mm", "150 mm"], ["-45 deg", "45 deg"]),
+      masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
       lowAngle: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
       highAngle: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
       stiffness: {
@@ -328,7 +321,7 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
       preload: { kind: "force", symbol: "F_0", label: "initial tension", min: 0, max: 1e5, typical: ["0 N", "10 N"], default: 0 },
       strut: {
         kind: "group",
-        label: "gas strut",
+        label: "gas-strut",
         fields: {
           extended: { kind: "length", symbol: "x_1", label: "extended length", min: "1 mm", max: 5, typical: ["150 mm", "400 mm"] },
           stroke: { kind: "length", symbol: "s_1", label: "stroke", min: "0.1 mm", max: 5, typical: ["50 mm", "150 mm"] },
@@ -337,7 +330,7 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
         },
         default: null,
       },
-      lean: {
+      frameTilt: {
         kind: "angle",
         symbol: "lambda",
         label: "lean of the wearer",
@@ -346,7 +339,7 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
         typical: ["-15 deg", "15 deg"],
         default: 0,
       },
-      leanEitherWay: {
+      tiltEitherWay: {
         kind: "angle",
         symbol: "Lambda",
         label: "lean either way",
@@ -359,14 +352,14 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
     output: {
       stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness" },
       idealStiffness: { kind: "forcePerLength", symbol: "k_i", label: "ideal zero-free-length stiffness" },
-      offIdeal: { kind: "angle", symbol: "gamma", label: "fixed end off the ideal" },
-      unbalanced: { kind: "moment", symbol: "M_u", label: "largest moment without it" },
-      residual: { kind: "moment", symbol: "M_a", label: "largest moment left" },
-      residualAngle: { kind: "angle", symbol: "theta_r", label: "left at" },
-      residualMoment: { kind: "moment", symbol: "M_r", label: "moment left there" },
-      offload: { kind: "ratio", symbol: "eta", label: "taken off", unit: "%" },
-      leanResidual: { kind: "moment", symbol: "M_l", label: "largest left, leaning" },
-      greatestForce: { kind: "force", symbol: "T_max", label: "greatest force" },
+      idealDeviation: { kind: "angle", symbol: "gamma", label: "fixed end off the ideal" },
+      maxGravityMoment: { kind: "moment", symbol: "M_u", label: "largest moment without it" },
+      maxUnbalancedMoment: { kind: "moment", symbol: "M_a", label: "largest moment left" },
+      maxUnbalancedAngle: { kind: "angle", symbol: "theta_r", label: "left at" },
+      unbalancedMoment: { kind: "moment", symbol: "M_r", label: "moment left there" },
+      offloadShare: { kind: "ratio", symbol: "eta", label: "taken off", unit: "%" },
+      maxTiltedUnbalancedMoment: { kind: "moment", symbol: "M_l", label: "largest left, leaning" },
+      maxForce: { kind: "force", symbol: "T_max", label: "greatest force" },
       storedEnergy: { kind: "energy", symbol: "W", label: "stored energy" },
       poses: {
         kind: "list",
@@ -380,16 +373,15 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
             force: { kind: "force", label: "pull" },
             gravityMoment: { kind: "moment", label: "moment of the weights" },
             balanceMoment: { kind: "moment", label: "moment of the element" },
-            residualMoment: { kind: "moment", label: "moment left" },
+            unbalancedMoment: { kind: "moment", label: "moment left" },
           },
         },
       },
     },
     example: {
-      anchor: { x: "-20 mm", y: "100 mm" },
-      pinRadius: "60 mm",
-      pinAngle: "-5 deg",
-      weights: [
+      fixedPivot: { x: "-20 mm", y: "100 mm" },
+      movingPivot: { radius: "60 mm", angle: "-5 deg" },
+      masses: [
         { mass: "1 kg", radius: "450 mm" },
         { mass: "0.2 kg", radius: "800 mm", angle: "4 deg" },
       ],
@@ -398,8 +390,8 @@ export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @_
       coil: { wire: "1.5 mm", meanDiameter: "12 mm", activeCoils: 24 },
       freeLength: "40 mm",
       preload: "3 N",
-      lean: "5 deg",
-      leanEitherWay: "10 deg",
+      frameTilt: "5 deg",
+      tiltEitherWay: "10 deg",
     },
     formulae: counterbalanceFormulae,
     sources: [exactBalance, springRate],

@@ -1,22 +1,20 @@
 // What goes in and what comes out.
 import type { Angle, Force, ForcePerLength, Length, Pressure, Ratio } from "../../../quantity/index.js"
 import type { SiOf } from "../../../solver/index.js"
-import type { HingeWeightInput, PointInput } from "../fields.js"
+import type { HingeWeightInput, MovingPivotInput, PointInput } from "../fields.js"
 
 /** Input of {@link counterbalance}. Give the stiffness of a spring or cord as `stiffness` or by its `coil`. */
 export interface CounterbalanceInput {
-  /** What offloads the actuator. [spring, cord or gas strut; default spring] */
-  element?: "spring" | "cord" | "gas strut"
+  /** What offloads the actuator. [spring, cord or gas-strut; default spring] */
+  type?: "spring" | "cord" | "gas-strut"
   /** Hinge of the arm. [group; optional, with a default of its own] */
   hinge?: PointInput
   /** Fixed end of the element. [group] */
-  anchor: PointInput
-  /** Distance of the moving end from the hinge. [r; 0.1 mm to 20 m] */
-  pinRadius: Length
-  /** Angle from the arm to the line hinge–moving end. [beta; −572.958° to 572.958°; default 0] */
-  pinAngle?: Angle
+  fixedPivot: PointInput
+  /** Pivot on the arm. [group] */
+  movingPivot: MovingPivotInput
   /** Masses on the arm [list of 1 to 50] */
-  weights: readonly HingeWeightInput[]
+  masses: readonly HingeWeightInput[]
   /** Arm angle at the clockwise end of the swing. [theta_1; −401.07° to 401.07°] */
   lowAngle: Angle
   /** Arm angle at the counter-clockwise end of the swing. [theta_2; −401.07° to 401.07°] */
@@ -50,9 +48,9 @@ export interface CounterbalanceInput {
     progression?: Ratio
   } | null
   /** Usual lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
-  lean?: Angle
+  frameTilt?: Angle
   /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
-  leanEitherWay?: Angle
+  tiltEitherWay?: Angle
 }
 
 /** Result of {@link counterbalance}. */
@@ -62,21 +60,21 @@ export interface Counterbalance {
   /** Stiffness of a zero-free-length spring between the same ends that balances best. [k_i; N/m] */
   readonly idealStiffness: number
   /** Angle by which the fixed end is off the place for perfect balance, at the usual lean. [gamma; rad] */
-  readonly offIdeal: number
+  readonly idealDeviation: number
   /** Largest moment of the weights over the swing at the usual lean. [M_u; N m] */
-  readonly unbalanced: number
+  readonly maxGravityMoment: number
   /** Largest moment left over the swing at the usual lean. [M_a; N m] */
-  readonly residual: number
+  readonly maxUnbalancedMoment: number
   /** Arm angle at which it is left. [theta_r; rad] */
-  readonly residualAngle: number
+  readonly maxUnbalancedAngle: number
   /** Moment left there: positive, the arm falls clockwise; negative, it is driven up. [M_r; N m] */
-  readonly residualMoment: number
+  readonly unbalancedMoment: number
   /** Part of the largest moment that is taken off; negative where the element makes it worse. [eta; as a fraction] */
-  readonly offload: number
+  readonly offloadShare: number
   /** Largest moment left with the wearer leaning anywhere allowed. [M_l; N m] */
-  readonly leanResidual: number
+  readonly maxTiltedUnbalancedMoment: number
   /** Greatest force in the element over the swing. [T_max; N] */
-  readonly greatestForce: number
+  readonly maxForce: number
   /** Energy that can come loose: most stored over the swing. [W; J] */
   readonly storedEnergy: number
   /** Poses over the swing [list] */
@@ -96,7 +94,7 @@ export interface CounterbalancePose {
   /** Moment of the element, counter-clockwise. [N m] */
   readonly balanceMoment: number
   /** Moment left for the actuator. [N m] */
-  readonly residualMoment: number
+  readonly unbalancedMoment: number
 }
 
 export type Si = SiOf<CounterbalanceInput>

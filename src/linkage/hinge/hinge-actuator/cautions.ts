@@ -14,36 +14,36 @@ function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number 
 
 /** Hazards and limits of validity of a hinged arm. */
 export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution[] {
-  const { holdForce, holdMargin, leastTransmission, clearance, sideLoad } = out
+  const { requiredHoldingForce, holdingSafetyFactor, minTransmissionAngle, deadPointMargin, sideLoad } = out
   const found: Caution[] = [pinchCaution("Hinge, pivots, arm and actuator")]
-  if (out.holdsUnpowered === false && si.backDriveForce !== null)
+  if (out.holdsUnpowered === false && si.holdingForce !== null)
     found.push(
       caution(
         "falls-unpowered",
         "warning",
-        "Without power the arm falls or creeps: up to {holdForce force} must be held and the actuator holds {given.backDriveForce force}. Add a brake, a latch or a counterbalance, and never stand beneath it.",
+        "Without power the arm falls or creeps: up to {requiredHoldingForce force} must be held and the actuator holds {given.holdingForce force}. Add a brake, a latch or a counterbalance, and never stand beneath it.",
         powerLoss,
-        { holdForce, "given.backDriveForce": si.backDriveForce },
+        { requiredHoldingForce, "given.holdingForce": si.holdingForce },
       ),
     )
-  if (out.holdsUnpowered === true && holdMargin !== null && holdMargin < 2)
+  if (out.holdsUnpowered === true && holdingSafetyFactor !== null && holdingSafetyFactor < 2)
     found.push(
       caution(
-        "holds-by-little",
+        "thin-holding-margin",
         "caution",
-        "The unpowered actuator holds only {holdMargin} times what the stroke asks of it at this lean: a bump, a gust, another lean or wear can use that up. Treat the arm as able to fall.",
+        "The unpowered actuator holds only {holdingSafetyFactor} times what the stroke asks of it at this lean: a bump, a gust, another lean or wear can use that up. Treat the arm as able to fall.",
         undefined,
-        { holdMargin },
+        { holdingSafetyFactor },
       ),
     )
-  if (out.holdsUnpowered === null && holdForce > 0)
+  if (out.holdsUnpowered === null && requiredHoldingForce > 0)
     found.push(
       caution(
         "holding-unknown",
         "caution",
-        "The load must also be held when power is lost, here up to {holdForce force}: give the actuator's unpowered holding (back-drive) force, and treat the arm as able to fall until that is known.",
+        "The load must also be held when power is lost, here up to {requiredHoldingForce force}: give the actuator's unpowered holding (back-drive) force, and treat the arm as able to fall until that is known.",
         powerLoss,
-        { holdForce },
+        { requiredHoldingForce },
       ),
     )
   const energy = si.springs ? storedEnergy(si, out) : 0
@@ -57,24 +57,24 @@ export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator):
         { energy },
       ),
     )
-  if (leastTransmission < Math.PI / 6)
+  if (minTransmissionAngle < Math.PI / 6)
     found.push(
       caution(
-        "small-transmission-angle",
+        "poor-transmission",
         "caution",
-        "The rod comes within {leastTransmission angle °} of pointing at the hinge: most of its force then loads the hinge instead of turning the arm, and small errors of the pivots change the force a lot.",
+        "The rod comes within {minTransmissionAngle angle °} of pointing at the hinge: most of its force then loads the hinge instead of turning the arm, and small errors of the pivots change the force a lot.",
         undefined,
-        { leastTransmission },
+        { minTransmissionAngle },
       ),
     )
-  if (clearance < 0.02 * si.stroke)
+  if (deadPointMargin < 0.02 * si.stroke)
     found.push(
       caution(
         "near-dead-point",
         "caution",
-        "Only {clearance length} of length are left to a dead point: cutting tolerances and play in the pins can use that up, and the arm may then flip to its other branch or jam.",
+        "Only {deadPointMargin length} of length are left to a dead point: cutting tolerances and play in the pins can use that up, and the arm may then flip to its other branch or jam.",
         undefined,
-        { clearance },
+        { deadPointMargin },
       ),
     )
   if (sideLoad > 0)

@@ -112,7 +112,7 @@ const closure = (p: string, s: string) => ({
 
 /** The working of hingeActuator, in order. */
 export const hingeActuatorFormulae: readonly Step<Si, HingeActuator>[] = [
-  { symbol: "b", kind: "number", meaning: "sign of the assembly branch", given: ({ turns }) => (turns === "clockwise" ? -1 : 1) },
+  { symbol: "b", kind: "number", meaning: "sign of the assembly branch", given: ({ assembly }) => (assembly === "clockwise" ? -1 : 1) },
   {
     symbol: "p_s",
     kind: "number",
@@ -172,6 +172,6 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator>[] = [
     symbol: "n_u",
     meaning: "unpowered holding force over the largest needed",
     is: "F_u / F_hold",
-    when: "has_backDriveForce and F_hold > 0 N",
+    when: "has_holdingForce and F_hold > 0 N",
   },
 ]

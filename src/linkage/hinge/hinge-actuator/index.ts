@@ -1,7 +1,7 @@
 import { type Issue, inconsistent, isNoSolution, type NoSolution, type SiOf, type Solver, solver } from "../../../solver/index.js"
 import { withNearest } from "../../nearest.js"
 import { gravitySource, journalFriction, virtualWork } from "../../sources.js"
-import { pointField, springField, weightField } from "../fields.js"
+import { movingPivotField, pointField, springField, weightField } from "../fields.js"
 import { hingeCautions } from "./cautions.js"
 import { hingeActuatorFormulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
@@ -14,23 +14,23 @@ function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
   if (!isNoSolution(out)) return out
   const offered: Record<string, number> = {}
   const { lever } = out.at
-  if (out.noSolution === "friction-lock" && lever !== undefined) {
+  if (out.noSolution === "jammed" && lever !== undefined) {
     // a hair inside the lever arm: at the circle itself the force has no limit
     const radius = Math.abs(lever) * (1 - 1e-3)
-    offered.hingePinDiameter = (2 * radius) / si.friction
-    offered.friction = (2 * radius) / si.hingePinDiameter
+    offered.hingePinDiameter = (2 * radius) / si.pinFriction
+    offered.pinFriction = (2 * radius) / si.hingePinDiameter
   }
   return withNearest(out, hingeActuator, kernel, si, offered, [
-    { path: "retracted", from: 0.2 * si.retracted, to: 3 * si.retracted },
+    { path: "retractedLength", from: 0.2 * si.retractedLength, to: 3 * si.retractedLength },
     { path: "stroke", from: 0, to: si.stroke },
-    { path: "pinRadius", from: 0.02 * si.pinRadius, to: 5 * si.pinRadius },
+    { path: "movingPivot.radius", from: 0.02 * si.movingPivot.radius, to: 5 * si.movingPivot.radius },
   ])
 }
 
 function check(si: SiOf<HingeActuatorInput>): Issue[] {
   const found: Issue[] = []
-  if (!(Math.hypot(si.base.x - si.hinge.x, si.base.y - si.hinge.y) >= 1e-6))
-    found.push(inconsistent(["base"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
+  if (!(Math.hypot(si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y) >= 1e-6))
+    found.push(inconsistent(["fixedPivot"], "the same point as the hinge", "a point at least 1 µm from the hinge"))
   if (si.extension !== null && si.extension > si.stroke)
     found.push(
       inconsistent(["extension"], "{extension length}", "at most the stroke, {stroke length}", {
@@ -58,29 +58,30 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * left out (count half the actuator's mass as a mass at the moving anchor).
  *
  * Refuses: `cannot-close` where no pose fits the actuator, `dead-point` where the stroke runs into a dead
- * point, `friction-lock` where the lever arm lies within the friction circle.
+ * point, `jammed` where the lever arm lies within the friction circle.
  *
  * **Inputs**
  * - `hinge`: hinge [group; optional, with a default of its own]
  *   - `x`: hinge, outward [x_h; −20 to 20 m]
  *   - `y`: hinge, up [y_h; −20 to 20 m]
- * - `base`: fixed anchor [group]
+ * - `fixedPivot`: fixed anchor [group]
  *   - `x`: fixed anchor, outward [x_b; −20 to 20 m]
  *   - `y`: fixed anchor, up [y_b; −20 to 20 m]
- * - `pinRadius`: moving anchor from the hinge [r; 0.1 mm to 20 m]
- * - `pinAngle`: angle from the arm to the moving anchor [beta; −572.958° to 572.958°; default 0]
+ * - `movingPivot`: moving pivot [group]
+ *   - `radius`: moving pivot from the hinge [r; 0.1 mm to 20 m]
+ *   - `angle`: angle from the arm to the moving pivot [beta; −572.958° to 572.958°; default 0]
  * - `axisOffset`: rod axis off its base pivot [o; 0 to 5 m; default 0]
- * - `retracted`: retracted length [L_r; 1 mm to 20 m]
+ * - `retractedLength`: retracted length [L_r; 1 mm to 20 m]
  * - `stroke`: stroke [S; 0.1 mm to 10 m]
  * - `extension`: chosen extension [s_c; 0 to 10 m; optional]
- * - `turns`: extension turns the arm [counter-clockwise or clockwise; default counter-clockwise]
- * - `weights`: masses on the arm [list of 1 to 50]
+ * - `assembly`: extension turns the arm [counter-clockwise or clockwise; default counter-clockwise]
+ * - `masses`: masses on the arm [list of 1 to 50]
  *   - `mass`: mass [m_w; 0 to 200 kg]
  *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
  *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
- * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
  * - `springs`: springs [list of 1 to 20; optional]
- *   - `fixed`: fixed end [group]
+ *   - `fixedPivot`: fixed end [group]
  *     - `x`: fixed end, outward [x_s; −20 to 20 m]
  *     - `y`: fixed end, up [y_s; −20 to 20 m]
  *   - `radius`: moving end from the hinge [r_s; 0 to 20 m]
@@ -89,27 +90,28 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  *   - `freeLength`: free length [l_s; 0 to 20 m]
  *   - `preload`: initial tension [F_s; 0 to 100 kN; default 0]
  *   - `pullsOnly`: only pulls [yes or no; default yes]
- * - `friction`: coefficient of friction at the pins [mu; 0 to 1; default 0]
+ * - `pinFriction`: coefficient of friction at the pins [mu; 0 to 1; default 0]
  * - `hingePinDiameter`: hinge pin diameter [d_h; 0 to 200 mm; default 0]
  * - `endPinDiameter`: end pin diameter [d_a; 0 to 200 mm; default 0]
- * - `backDriveForce`: unpowered holding force [F_u; 0 to 1000 kN; optional]
+ * - `holdingForce`: unpowered holding force [F_u; 0 to 1000 kN; optional]
  *
  * **Results**
  *
- * `angle`: arm angle [theta_c; rad]; `length`: actuator length [L_c; m]; `lever`: lever arm [l_c; m]; `transmission`:
- * transmission angle [tau_c; rad]; `gravityMoment`: moment of the weights [M_c; N m]; `springMoment`: moment of the
- * springs [N_c; N m]; `force`: holding force [F_c; N]; `extendForce`: force while extending [E_c; N]; `retractForce`:
- * force while retracting [R_c; N]; `anyLeanForce`: holding force at the worst lean [F_any; N]; `reactionX`: hinge
- * force outward [H_x; N]; `reactionY`: hinge force upward [H_y; N]; `reaction`: hinge force [H; N]; `frictionMoment`:
- * hinge friction moment [M_f; N m]; `sideLoad`: load across the rod [F_t; N]; `otherAngle`: arm angle on the other
- * branch [theta_o; rad]; `startAngle`: arm angle retracted [theta_1; rad]; `endAngle`: arm angle extended [theta_2;
- * rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakExtension`: extension at peak force
- * [s_p; m]; `peakAngle`: arm angle at peak force [theta_p; rad]; `holdForce`: largest holding force [F_hold; N];
- * `holdExtension`: extension at largest holding force [s_q; m]; `holdMargin`: unpowered holding margin [n_u];
- * `holdsUnpowered`: holds without power [yes or no]; `leastTransmission`: least transmission angle [tau_min; rad];
- * `shortest`: shortest possible length [L_min; m]; `longest`: longest possible length [L_max; m]; `shortestAngle`:
- * dead point, shortest [theta_s; rad]; `longestAngle`: dead point, longest [theta_l; rad]; `clearance`: clearance to
- * dead point [c_d; m]; `poses`: poses over the stroke [list].
+ * `angle`: arm angle [theta_c; rad]; `length`: actuator length [L_c; m]; `lever`: lever arm [l_c; m];
+ * `transmissionAngle`: transmission angle [tau_c; rad]; `gravityMoment`: moment of the weights [M_c; N m];
+ * `springMoment`: moment of the springs [N_c; N m]; `force`: holding force [F_c; N]; `extendForce`: force while
+ * extending [E_c; N]; `retractForce`: force while retracting [R_c; N]; `anyTiltForce`: holding force at the worst lean
+ * [F_any; N]; `reactionX`: hinge force outward [H_x; N]; `reactionY`: hinge force upward [H_y; N]; `reaction`: hinge
+ * force [H; N]; `frictionMoment`: hinge friction moment [M_f; N m]; `sideLoad`: load across the rod [F_t; N];
+ * `otherAssemblyAngle`: arm angle on the other branch [theta_o; rad]; `retractedAngle`: arm angle retracted [theta_1;
+ * rad]; `extendedAngle`: arm angle extended [theta_2; rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force
+ * [F_max; N]; `peakForceExtension`: extension at peak force [s_p; m]; `peakForceAngle`: arm angle at peak force
+ * [theta_p; rad]; `requiredHoldingForce`: largest holding force [F_hold; N]; `requiredHoldingExtension`: extension at
+ * largest holding force [s_q; m]; `holdingSafetyFactor`: unpowered holding margin [n_u]; `holdsUnpowered`: holds
+ * without power [yes or no]; `minTransmissionAngle`: least transmission angle [tau_min; rad]; `minLength`: shortest
+ * possible length [L_min; m]; `maxLength`: longest possible length [L_max; m]; `minLengthAngle`: dead point, shortest
+ * [theta_s; rad]; `maxLengthAngle`: dead point, longest [theta_l; rad]; `deadPointMargin`: clearance to dead point
+ * [c_d; m]; `poses`: poses over the stroke [list].
  *
  * **Symbols of the working**
  *
@@ -156,17 +158,16 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `cannot-close`, `dead-point`, `friction-lock`
+ * @throws NoSolutionError `cannot-close`, `dead-point`, `jammed`
  * @example
  * ```ts
  * import { hingeActuator } from 'alula/linkage'
  * const wing = hingeActuator({
- *   base: { x: '-40 mm', y: '-250 mm' },
- *   pinRadius: '55 mm',
- *   pinAngle: '-90 deg',
- *   retracted: '215 mm',
+ *   fixedPivot: { x: '-40 mm', y: '-250 mm' },
+ *   movingPivot: { radius: '55 mm', angle: '-90 deg' },
+ *   retractedLength: '215 mm',
  *   stroke: '40 mm',
- *   weights: [{ mass: '1.8 kg', radius: '600 mm' }],
+ *   masses: [{ mass: '1.8 kg', radius: '600 mm' }],
  * })
  * wing.swing // => 0.7733
  * wing.peakForce // => 209.2
@@ -179,24 +180,8 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
   () => ({
     input: {
       hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-      base: pointField("fixed anchor", "b"),
-      pinRadius: {
-        kind: "length",
-        symbol: "r",
-        label: "moving anchor from the hinge",
-        min: "0.1 mm",
-        max: 20,
-        typical: ["30 mm", "150 mm"],
-      },
-      pinAngle: {
-        kind: "angle",
-        symbol: "beta",
-        label: "angle from the arm to the moving anchor",
-        min: -10,
-        max: 10,
-        typical: ["-100 deg", "40 deg"],
-        default: 0,
-      },
+      fixedPivot: pointField("fixed anchor", "b"),
+      movingPivot: movingPivotField("moving pivot", ["30 mm", "150 mm"], ["-100 deg", "40 deg"]),
       axisOffset: {
         kind: "length",
         symbol: "o",
@@ -206,17 +191,17 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
         typical: ["0 mm", "20 mm"],
         default: 0,
       },
-      retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["100 mm", "300 mm"] },
+      retractedLength: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["100 mm", "300 mm"] },
       stroke: { kind: "length", symbol: "S", label: "stroke", min: "0.1 mm", max: 10, typical: ["20 mm", "100 mm"] },
       extension: { kind: "length", symbol: "s_c", label: "chosen extension", min: 0, max: 10, typical: ["0 mm", "20 mm"], default: null },
-      turns: {
+      assembly: {
         kind: "choice",
         label: "extension turns the arm",
         options: { "counter-clockwise": "counter-clockwise (raises it)", clockwise: "clockwise (lowers it)" },
         default: "counter-clockwise",
       },
-      weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
-      lean: {
+      masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+      frameTilt: {
         kind: "angle",
         symbol: "lambda",
         label: "lean of the wearer",
@@ -226,7 +211,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
         default: 0,
       },
       springs: { kind: "list", label: "springs", of: springField, min: 1, max: 20, default: null },
-      friction: {
+      pinFriction: {
         kind: "number",
         symbol: "mu",
         label: "coefficient of friction at the pins",
@@ -245,7 +230,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
         default: 0,
       },
       endPinDiameter: { kind: "length", symbol: "d_a", label: "end pin diameter", min: 0, max: 0.2, typical: ["3 mm", "8 mm"], default: 0 },
-      backDriveForce: {
+      holdingForce: {
         kind: "force",
         symbol: "F_u",
         label: "unpowered holding force",
@@ -259,35 +244,35 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
       angle: { kind: "angle", symbol: "theta_c", label: "arm angle" },
       length: { kind: "length", symbol: "L_c", label: "actuator length" },
       lever: { kind: "length", symbol: "l_c", label: "lever arm" },
-      transmission: { kind: "angle", symbol: "tau_c", label: "transmission angle" },
+      transmissionAngle: { kind: "angle", symbol: "tau_c", label: "transmission angle" },
       gravityMoment: { kind: "moment", symbol: "M_c", label: "moment of the weights" },
       springMoment: { kind: "moment", symbol: "N_c", label: "moment of the springs" },
       force: { kind: "force", symbol: "F_c", label: "holding force" },
       extendForce: { kind: "force", symbol: "E_c", label: "force while extending" },
       retractForce: { kind: "force", symbol: "R_c", label: "force while retracting" },
-      anyLeanForce: { kind: "force", symbol: "F_any", label: "holding force at the worst lean" },
+      anyTiltForce: { kind: "force", symbol: "F_any", label: "holding force at the worst lean" },
       reactionX: { kind: "force", symbol: "H_x", label: "hinge force outward" },
       reactionY: { kind: "force", symbol: "H_y", label: "hinge force upward" },
       reaction: { kind: "force", symbol: "H", label: "hinge force" },
       frictionMoment: { kind: "moment", symbol: "M_f", label: "hinge friction moment" },
       sideLoad: { kind: "force", symbol: "F_t", label: "load across the rod" },
-      otherAngle: { kind: "angle", symbol: "theta_o", label: "arm angle on the other branch" },
-      startAngle: { kind: "angle", symbol: "theta_1", label: "arm angle retracted" },
-      endAngle: { kind: "angle", symbol: "theta_2", label: "arm angle extended" },
+      otherAssemblyAngle: { kind: "angle", symbol: "theta_o", label: "arm angle on the other branch" },
+      retractedAngle: { kind: "angle", symbol: "theta_1", label: "arm angle retracted" },
+      extendedAngle: { kind: "angle", symbol: "theta_2", label: "arm angle extended" },
       swing: { kind: "angle", symbol: "sigma", label: "swing" },
       peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
-      peakExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
-      peakAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
-      holdForce: { kind: "force", symbol: "F_hold", label: "largest holding force" },
-      holdExtension: { kind: "length", symbol: "s_q", label: "extension at largest holding force" },
-      holdMargin: { kind: "number", symbol: "n_u", label: "unpowered holding margin" },
+      peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
+      peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+      requiredHoldingForce: { kind: "force", symbol: "F_hold", label: "largest holding force" },
+      requiredHoldingExtension: { kind: "length", symbol: "s_q", label: "extension at largest holding force" },
+      holdingSafetyFactor: { kind: "number", symbol: "n_u", label: "unpowered holding margin" },
       holdsUnpowered: { kind: "flag", label: "holds without power" },
-      leastTransmission: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
-      shortest: { kind: "length", symbol: "L_min", label: "shortest possible length" },
-      longest: { kind: "length", symbol: "L_max", label: "longest possible length" },
-      shortestAngle: { kind: "angle", symbol: "theta_s", label: "dead point, shortest" },
-      longestAngle: { kind: "angle", symbol: "theta_l", label: "dead point, longest" },
-      clearance: { kind: "length", symbol: "c_d", label: "clearance to dead point" },
+      minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+      minLength: { kind: "length", symbol: "L_min", label: "shortest possible length" },
+      maxLength: { kind: "length", symbol: "L_max", label: "longest possible length" },
+      minLengthAngle: { kind: "angle", symbol: "theta_s", label: "dead point, shortest" },
+      maxLengthAngle: { kind: "angle", symbol: "theta_l", label: "dead point, longest" },
+      deadPointMargin: { kind: "length", symbol: "c_d", label: "clearance to dead point" },
       poses: {
         kind: "list",
         label: "poses over the stroke",
@@ -307,23 +292,22 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator> = /* @__PU
     },
     example: {
       hinge: { x: 0, y: 0 },
-      base: { x: "-40 mm", y: "-250 mm" },
-      pinRadius: "55 mm",
-      pinAngle: "-90 deg",
+      fixedPivot: { x: "-40 mm", y: "-250 mm" },
+      movingPivot: { radius: "55 mm", angle: "-90 deg" },
       axisOffset: "4 mm",
-      retracted: "210 mm",
+      retractedLength: "210 mm",
       stroke: "40 mm",
       extension: "15 mm",
-      weights: [
+      masses: [
         { mass: "1.2 kg", radius: "500 mm" },
         { mass: "0.3 kg", radius: "900 mm", angle: "5 deg" },
       ],
-      lean: "10 deg",
-      springs: [{ fixed: { x: "-60 mm", y: "120 mm" }, radius: "80 mm", stiffness: "150 N/m", freeLength: "70 mm", preload: "2 N" }],
-      friction: 0.15,
+      frameTilt: "10 deg",
+      springs: [{ fixedPivot: { x: "-60 mm", y: "120 mm" }, radius: "80 mm", stiffness: "150 N/m", freeLength: "70 mm", preload: "2 N" }],
+      pinFriction: 0.15,
       hingePinDiameter: "8 mm",
       endPinDiameter: "6 mm",
-      backDriveForce: "250 N",
+      holdingForce: "250 N",
     },
     formulae: hingeActuatorFormulae,
     sources: [virtualWork, journalFriction, gravitySource],

@@ -12,15 +12,15 @@ const branchOf = (turns: "counter-clockwise" | "clockwise"): 1 | -1 => (turns ==
 
 /** Geometry of the hinge an input describes. */
 function geometryOf(si: SiOf<HingeActuatorInput>): HingeGeometry {
-  const { hinge, base, pinRadius, pinAngle, axisOffset } = si
-  return { hinge, base, pinRadius, pinAngle, axisOffset }
+  const { hinge, fixedPivot, movingPivot, axisOffset } = si
+  return { hinge, fixedPivot, movingPivot, axisOffset }
 }
 
 const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
-  weights: si.weights,
+  masses: si.masses,
   springs: si.springs ?? [],
-  lean: si.lean,
-  frictionRadius: (si.friction * si.hingePinDiameter) / 2,
+  frameTilt: si.frameTilt,
+  frictionRadius: (si.pinFriction * si.hingePinDiameter) / 2,
 })
 
 /** Refuses a stroke that runs into a dead point, with where and by how much; null where it is free. */
@@ -31,11 +31,11 @@ function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoS
   const margin = 1e-6 * longest
   const shortBy = Math.max(shortest + margin - retracted, extended - longest + margin)
   if (shortBy <= 0) return null
-  const at = { shortest, longest, retracted, extended }
+  const at = { minLength: shortest, maxLength: longest, retractedLength: retracted, extended }
   if (retracted >= longest || extended <= shortest)
     return refuse(
       "cannot-close",
-      "The pivots are between {shortest length} and {longest length} apart, an actuator of {retracted length} to {extended length} fits nowhere: it is {shortBy length} off.",
+      "The pivots are between {minLength length} and {maxLength length} apart, an actuator of {retractedLength length} to {extended length} fits nowhere: it is {shortBy length} off.",
       shortBy,
       at,
     )
@@ -68,15 +68,15 @@ function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: 
 }
 
 export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
-  const { retracted, stroke, friction, endPinDiameter, axisOffset, backDriveForce, pinRadius } = si
+  const { retractedLength, stroke, pinFriction, endPinDiameter, axisOffset, holdingForce, movingPivot } = si
   const g = geometryOf(si)
-  const branch = branchOf(si.turns)
-  const blocked = strokeRefusal(g, retracted, stroke)
+  const branch = branchOf(si.assembly)
+  const blocked = strokeRefusal(g, retractedLength, stroke)
   if (blocked) return blocked
   const loads = loadsOf(si)
   const at = (extension: number): Pose => {
     // inside the free range the triangle always closes
-    const angle = hingeAngleAt(g, retracted + extension, branch) as number
+    const angle = hingeAngleAt(g, retractedLength + extension, branch) as number
     return { extension, angle, ...hingeStaticsAt(g, loads, angle) }
   }
   const samples = Array.from({ length: POSES }, (_, i) => at((stroke * i) / (POSES - 1)))
@@ -87,7 +87,7 @@ export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution
   const locked = samples.find((pose) => lockOf(pose) > 0)
   if (locked)
     return refuse(
-      "friction-lock",
+      "jammed",
       "At an extension of {extension length} the lever arm of {arm length} lies within the friction circle of the hinge pin, {frictionRadius length}: no force moves the arm.",
       lockOf(locked),
       { extension: locked.extension, angle: locked.angle, lever: locked.lever, frictionRadius: loads.frictionRadius },
@@ -98,52 +98,52 @@ export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution
   const moving = (pose: Pose) => Math.max(Math.abs(pose.extendForce), Math.abs(pose.retractForce))
   const peak = peakOver(at, samples, moving)
   const hold = peakOver(at, samples, (pose) => Math.abs(pose.force))
-  const holdForce = Math.abs(hold.force)
+  const requiredHoldingForce = Math.abs(hold.force)
   const { shortest, longest } = hingeLengthRange(g)
-  const distance = Math.hypot(g.base.x - g.hinge.x, g.base.y - g.hinge.y)
+  const distance = Math.hypot(g.fixedPivot.x - g.hinge.x, g.fixedPivot.y - g.hinge.y)
   const transmissionAt = (pose: Pose) => {
-    const cos = (distance ** 2 + pinRadius ** 2 - pose.length ** 2 - axisOffset ** 2) / (2 * distance)
-    return Math.atan2(Math.abs(pose.lever) * pose.length, Math.abs(pinRadius ** 2 - distance * cos))
+    const cos = (distance ** 2 + movingPivot.radius ** 2 - pose.length ** 2 - axisOffset ** 2) / (2 * distance)
+    return Math.atan2(Math.abs(pose.lever) * pose.length, Math.abs(movingPivot.radius ** 2 - distance * cos))
   }
   let [across, along] = [0, 0]
-  for (const w of si.weights) {
+  for (const w of si.masses) {
     across += w.mass * w.radius * Math.cos(w.angle)
     along += w.mass * w.radius * Math.sin(w.angle)
   }
-  const middle = (start.angle + (hingeAngleAt(g, retracted, branch === 1 ? -1 : 1) as number)) / 2
+  const middle = (start.angle + (hingeAngleAt(g, retractedLength, branch === 1 ? -1 : 1) as number)) / 2
   return {
     angle: here.angle,
     length: here.length,
     lever: here.lever,
-    transmission: transmissionAt(here),
+    transmissionAngle: transmissionAt(here),
     gravityMoment: here.gravityMoment,
     springMoment: here.springMoment,
     force: here.force,
     extendForce: here.extendForce,
     retractForce: here.retractForce,
-    anyLeanForce: (standardGravity * Math.hypot(across, along) + Math.abs(here.springMoment)) / Math.abs(here.lever),
+    anyTiltForce: (standardGravity * Math.hypot(across, along) + Math.abs(here.springMoment)) / Math.abs(here.lever),
     reactionX: here.reaction.x,
     reactionY: here.reaction.y,
     reaction: Math.hypot(here.reaction.x, here.reaction.y),
     frictionMoment: loads.frictionRadius * Math.hypot(here.reaction.x, here.reaction.y),
-    sideLoad: (moving(here) * (axisOffset + friction * endPinDiameter)) / here.length,
-    otherAngle: 2 * middle - here.angle,
-    startAngle: start.angle,
-    endAngle: end.angle,
+    sideLoad: (moving(here) * (axisOffset + pinFriction * endPinDiameter)) / here.length,
+    otherAssemblyAngle: 2 * middle - here.angle,
+    retractedAngle: start.angle,
+    extendedAngle: end.angle,
     swing: Math.abs(end.angle - start.angle),
     peakForce: moving(peak),
-    peakExtension: peak.extension,
-    peakAngle: peak.angle,
-    holdForce,
-    holdExtension: hold.extension,
-    holdMargin: backDriveForce === null || holdForce === 0 ? null : backDriveForce / holdForce,
-    holdsUnpowered: backDriveForce === null ? null : backDriveForce >= holdForce,
-    leastTransmission: Math.min(transmissionAt(start), transmissionAt(end)),
-    shortest,
-    longest,
-    shortestAngle: middle,
-    longestAngle: middle + branch * Math.PI,
-    clearance: Math.min(retracted - shortest, longest - retracted - stroke),
+    peakForceExtension: peak.extension,
+    peakForceAngle: peak.angle,
+    requiredHoldingForce,
+    requiredHoldingExtension: hold.extension,
+    holdingSafetyFactor: holdingForce === null || requiredHoldingForce === 0 ? null : holdingForce / requiredHoldingForce,
+    holdsUnpowered: holdingForce === null ? null : holdingForce >= requiredHoldingForce,
+    minTransmissionAngle: Math.min(transmissionAt(start), transmissionAt(end)),
+    minLength: shortest,
+    maxLength: longest,
+    minLengthAngle: middle,
+    maxLengthAngle: middle + branch * Math.PI,
+    deadPointMargin: Math.min(retractedLength - shortest, longest - retractedLength - stroke),
     poses: samples.map(({ extension, angle, lever, force, extendForce, retractForce }) => ({
       extension,
       angle,

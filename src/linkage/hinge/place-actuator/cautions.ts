@@ -5,46 +5,46 @@ import type { PlaceActuator, PlaceActuatorInput } from "./types.js"
 
 /** Hazards and limits of validity of a placement. */
 export function placeCautions(si: SiOf<PlaceActuatorInput>, out: PlaceActuator): Caution[] {
-  const { gap, leastTransmission, clearance, forceMargin } = out
+  const { gap, minTransmissionAngle, deadPointMargin, safetyFactor } = out
   const found: Caution[] = [pinchCaution("Arm, actuator and frame"), fallsCaution("The arm")]
-  if (!out.isCertified)
+  if (!out.certified)
     found.push(
       caution(
         "gap-not-closed",
         "caution",
-        "The search stopped after {given.boxes} boxes with a gap of {gap ratio %}: a placement better by up to that much may exist. Allow more boxes or narrow the regions.",
+        "The search stopped after {given.maxBoxes} boxes with a gap of {gap ratio %}: a placement better by up to that much may exist. Allow more boxes or narrow the regions.",
         ownResult,
-        { "given.boxes": si.boxes, gap },
+        { "given.maxBoxes": si.maxBoxes, gap },
       ),
     )
-  if (leastTransmission < Math.PI / 6)
+  if (minTransmissionAngle < Math.PI / 6)
     found.push(
       caution(
-        "small-transmission-angle",
+        "poor-transmission",
         "caution",
-        "The rod comes within {leastTransmission angle °} of pointing at the hinge: small errors of the pivots change the force a lot there. Ask for a larger leastTransmission.",
+        "The rod comes within {minTransmissionAngle angle °} of pointing at the hinge: small errors of the pivots change the force a lot there. Ask for a larger minTransmissionAngle.",
         undefined,
-        { leastTransmission },
+        { minTransmissionAngle },
       ),
     )
-  if (clearance < 0.02 * si.stroke)
+  if (deadPointMargin < 0.02 * si.stroke)
     found.push(
       caution(
         "near-dead-point",
         "caution",
-        "Only {clearance length} of length are left to a dead point, which cutting tolerances and play in the pins can use up.",
+        "Only {deadPointMargin length} of length are left to a dead point, which cutting tolerances and play in the pins can use up.",
         undefined,
-        { clearance },
+        { deadPointMargin },
       ),
     )
-  if (forceMargin < 1.5)
+  if (safetyFactor < 1.5)
     found.push(
       caution(
-        "little-force-margin",
+        "thin-margin",
         "caution",
-        "The rating is {forceMargin} times the holding force, friction, wind and acceleration not counted: give the placement to hingeActuator with pin friction, and keep a margin.",
+        "The rating is {safetyFactor} times the holding force, friction, wind and acceleration not counted: give the placement to hingeActuator with pin friction, and keep a margin.",
         undefined,
-        { forceMargin },
+        { safetyFactor },
       ),
     )
   return found

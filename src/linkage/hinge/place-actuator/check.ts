@@ -5,30 +5,30 @@ import type { PlaceActuatorInput } from "./types.js"
 /** Regions, angles and limits that do not go together. */
 export function placeFaults(si: SiOf<PlaceActuatorInput>): Issue[] {
   const found: Issue[] = []
-  for (const key of ["baseRegion", "pinRegion"] as const) {
+  for (const key of ["fixedPivotRegion", "movingPivotRegion"] as const) {
     const { left, right, bottom, top } = si[key]
     if (!(left < right))
       found.push(
-        key === "baseRegion"
-          ? inconsistent([key, "right"], "{baseRegion.right length}", "more than left, {baseRegion.left length}", {
-              "baseRegion.right": right,
-              "baseRegion.left": left,
+        key === "fixedPivotRegion"
+          ? inconsistent([key, "right"], "{fixedPivotRegion.right length}", "more than left, {fixedPivotRegion.left length}", {
+              "fixedPivotRegion.right": right,
+              "fixedPivotRegion.left": left,
             })
-          : inconsistent([key, "right"], "{pinRegion.right length}", "more than left, {pinRegion.left length}", {
-              "pinRegion.right": right,
-              "pinRegion.left": left,
+          : inconsistent([key, "right"], "{movingPivotRegion.right length}", "more than left, {movingPivotRegion.left length}", {
+              "movingPivotRegion.right": right,
+              "movingPivotRegion.left": left,
             }),
       )
     if (!(bottom < top))
       found.push(
-        key === "baseRegion"
-          ? inconsistent([key, "top"], "{baseRegion.top length}", "more than bottom, {baseRegion.bottom length}", {
-              "baseRegion.top": top,
-              "baseRegion.bottom": bottom,
+        key === "fixedPivotRegion"
+          ? inconsistent([key, "top"], "{fixedPivotRegion.top length}", "more than bottom, {fixedPivotRegion.bottom length}", {
+              "fixedPivotRegion.top": top,
+              "fixedPivotRegion.bottom": bottom,
             })
-          : inconsistent([key, "top"], "{pinRegion.top length}", "more than bottom, {pinRegion.bottom length}", {
-              "pinRegion.top": top,
-              "pinRegion.bottom": bottom,
+          : inconsistent([key, "top"], "{movingPivotRegion.top length}", "more than bottom, {movingPivotRegion.bottom length}", {
+              "movingPivotRegion.top": top,
+              "movingPivotRegion.bottom": bottom,
             }),
       )
   }
@@ -47,11 +47,11 @@ export function placeFaults(si: SiOf<PlaceActuatorInput>): Issue[] {
         "lowAngle.from": from,
       }),
     )
-  const { mostSwing, swing, mostLever, leastLever } = si
-  if (mostSwing !== null && !(mostSwing >= swing))
-    found.push(inconsistent(["mostSwing"], "{mostSwing angle °}", "at least the swing wanted, {swing angle °}", { mostSwing, swing }))
-  if (mostLever !== null && !(mostLever > leastLever))
-    found.push(inconsistent(["mostLever"], "{mostLever length}", "more than leastLever, {leastLever length}", { mostLever, leastLever }))
+  const { maxSwing, swing, maxLever, minLever } = si
+  if (maxSwing !== null && !(maxSwing >= swing))
+    found.push(inconsistent(["maxSwing"], "{maxSwing angle °}", "at least the swing wanted, {swing angle °}", { maxSwing, swing }))
+  if (maxLever !== null && !(maxLever > minLever))
+    found.push(inconsistent(["maxLever"], "{maxLever length}", "more than minLever, {minLever length}", { maxLever, minLever }))
   if (!(problemOf(si).amplitude > 1e-9))
     found.push(inconsistent(["weights"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
   return found

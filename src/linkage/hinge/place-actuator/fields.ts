@@ -51,12 +51,20 @@ const regionField = (
 /** Input of a placement. */
 export const placeFields = (): Fields<PlaceActuatorInput> => ({
   hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-  retracted: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["150 mm", "180 mm"] },
+  retractedLength: { kind: "length", symbol: "L_r", label: "retracted length", min: "1 mm", max: 20, typical: ["150 mm", "180 mm"] },
   stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
-  forceRating: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
-  weights: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
-  lean: { kind: "angle", symbol: "lambda", label: "lean of the wearer", min: -3.2, max: 3.2, typical: ["-15 deg", "15 deg"], default: 0 },
-  leanEitherWay: {
+  ratedForce: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
+  masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+  frameTilt: {
+    kind: "angle",
+    symbol: "lambda",
+    label: "lean of the wearer",
+    min: -3.2,
+    max: 3.2,
+    typical: ["-15 deg", "15 deg"],
+    default: 0,
+  },
+  tiltEitherWay: {
     kind: "angle",
     symbol: "Lambda",
     label: "lean either way",
@@ -65,13 +73,18 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     typical: ["0 deg", "20 deg"],
     default: 0,
   },
-  baseRegion: regionField(
+  fixedPivotRegion: regionField(
     "region of the fixed anchor",
     "B",
     ["-120 mm", "-80 mm", "10 mm", "40 mm"],
     ["-300 mm", "-250 mm", "-60 mm", "-40 mm"],
   ),
-  pinRegion: regionField("region of the moving anchor", "P", ["0 mm", "20 mm", "120 mm", "160 mm"], ["-70 mm", "-50 mm", "20 mm", "40 mm"]),
+  movingPivotRegion: regionField(
+    "region of the moving anchor",
+    "P",
+    ["0 mm", "20 mm", "120 mm", "160 mm"],
+    ["-70 mm", "-50 mm", "20 mm", "40 mm"],
+  ),
   lowAngle: {
     kind: "group",
     label: "lower end of the swing",
@@ -81,7 +94,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     },
   },
   swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", min: "0.1 deg", max: 3.1, typical: ["40 deg", "80 deg"] },
-  mostSwing: {
+  maxSwing: {
     kind: "angle",
     symbol: "sigma_m",
     label: "swing allowed",
@@ -90,11 +103,11 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     typical: ["90 deg", "120 deg"],
     default: null,
   },
-  seek: {
+  objective: {
     kind: "choice",
     label: "seek",
-    options: { "least force": "the least peak force", "most swing": "the most swing within the force rating" },
-    default: "least force",
+    options: { "min-force": "the least peak force", "max-swing": "the most swing within the force rating" },
+    default: "min-force",
   },
   raisedBy: {
     kind: "choice",
@@ -102,7 +115,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     options: { either: "either way", extending: "extending", retracting: "retracting" },
     default: "either",
   },
-  leastLever: {
+  minLever: {
     kind: "length",
     symbol: "l_1",
     label: "least lever arm allowed",
@@ -111,7 +124,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     typical: ["0 mm", "15 mm"],
     default: 0,
   },
-  mostLever: {
+  maxLever: {
     kind: "length",
     symbol: "l_2",
     label: "greatest lever arm allowed",
@@ -120,7 +133,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     typical: ["80 mm", "150 mm"],
     default: null,
   },
-  leastTransmission: {
+  minTransmissionAngle: {
     kind: "angle",
     symbol: "tau_w",
     label: "least transmission angle allowed",
@@ -129,7 +142,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     typical: ["0 deg", "25 deg"],
     default: 0,
   },
-  clearance: {
+  minDeadPointMargin: {
     kind: "length",
     symbol: "c_w",
     label: "length to keep from dead points",
@@ -138,8 +151,16 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     typical: ["0 mm", "3 mm"],
     default: "1 mm",
   },
-  gap: { kind: "ratio", symbol: "epsilon", label: "gap to stop at", min: "0.01 %", max: "50 %", typical: ["1 %", "5 %"], default: "1 %" },
-  boxes: {
+  gapLimit: {
+    kind: "ratio",
+    symbol: "epsilon",
+    label: "gap to stop at",
+    min: "0.01 %",
+    max: "50 %",
+    typical: ["1 %", "5 %"],
+    default: "1 %",
+  },
+  maxBoxes: {
     kind: "number",
     symbol: "n_b",
     label: "boxes at most",

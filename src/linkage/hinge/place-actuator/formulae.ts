@@ -13,8 +13,8 @@ const poseSteps = (p: string, where: string): Formula[] => [
 
 const transmission = (p: string) => `atan2(D * sin(phi_${p}) / D, abs(r - D * cos(phi_${p})) / D)`
 
-const force = 'equalText(seek, "least force")'
-const swing = 'equalText(seek, "most swing")'
+const force = 'equalText(objective, "min-force")'
+const swing = 'equalText(objective, "max-swing")'
 
 /** The working of placeActuator: the search is taken from the solver, what it found is worked out. */
 export const placeActuatorFormulae: readonly Step<SiOf<PlaceActuatorInput>, PlaceActuator>[] = [
@@ -31,6 +31,7 @@ export const placeActuatorFormulae: readonly Step<SiOf<PlaceActuatorInput>, Plac
   { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", is: "9.80665 m/s^2" },
   { symbol: "D", meaning: "fixed anchor from the hinge", is: "sqrt((x_b - x_h)^2 + (y_b - y_h)^2)" },
   { symbol: "r", meaning: "moving anchor from the hinge", is: "sqrt(x_p^2 + y_p^2)" },
+  { symbol: "beta", meaning: "angle from the arm to the moving anchor", is: "atan2(y_p / r, x_p / r)" },
   { symbol: "L_1", kind: "length", meaning: "retracted length", is: "L_r" },
   ...poseSteps("1", "retracted"),
   { symbol: "L_2", kind: "length", meaning: "extended length", is: "L_r + S" },
@@ -45,7 +46,7 @@ export const placeActuatorFormulae: readonly Step<SiOf<PlaceActuatorInput>, Plac
     symbol: "theta_0",
     kind: "angle",
     meaning: "low end of the swing, up to whole turns",
-    is: "atan2((y_b - y_h) / D, (x_b - x_h) / D) - atan2(y_p / r, x_p / r) + (b == 1 ? phi_1 : -phi_2)",
+    is: "atan2((y_b - y_h) / D, (x_b - x_h) / D) - beta + (b == 1 ? phi_1 : -phi_2)",
   },
   {
     symbol: "theta_l",

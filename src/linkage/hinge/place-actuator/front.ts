@@ -9,28 +9,28 @@ type Si = SiOf<PlaceActuatorInput>
 
 /** The search's problem, the hinge moved to the origin. */
 export function problemOf(si: Si): PlaceProblem {
-  const { hinge, baseRegion: b, lean, retracted, stroke } = si
+  const { hinge, fixedPivotRegion: b, frameTilt, retractedLength, stroke } = si
   let [along, across] = [0, 0]
-  for (const w of si.weights) {
+  for (const w of si.masses) {
     along += w.mass * w.radius * Math.cos(w.angle)
     across += w.mass * w.radius * Math.sin(w.angle)
   }
   return {
-    retracted,
-    extended: retracted + stroke,
+    retractedLength,
+    extendedLength: retractedLength + stroke,
     amplitude: standardGravity * Math.hypot(along, across),
-    phase: Math.atan2(across, along) + lean,
-    leanEitherWay: si.leanEitherWay,
-    baseRegion: { left: b.left - hinge.x, right: b.right - hinge.x, bottom: b.bottom - hinge.y, top: b.top - hinge.y },
-    pinRegion: si.pinRegion,
+    phase: Math.atan2(across, along) + frameTilt,
+    tiltEitherWay: si.tiltEitherWay,
+    fixedPivotRegion: { left: b.left - hinge.x, right: b.right - hinge.x, bottom: b.bottom - hinge.y, top: b.top - hinge.y },
+    movingPivotRegion: si.movingPivotRegion,
     lowFrom: si.lowAngle.from,
     lowTo: si.lowAngle.to,
-    mostSwing: si.mostSwing ?? Number.POSITIVE_INFINITY,
-    leastLever: si.leastLever,
-    mostLever: si.mostLever ?? Number.POSITIVE_INFINITY,
-    leastSine: Math.sin(si.leastTransmission),
+    maxSwing: si.maxSwing ?? Number.POSITIVE_INFINITY,
+    minLever: si.minLever,
+    maxLever: si.maxLever ?? Number.POSITIVE_INFINITY,
+    minTransmissionSine: Math.sin(si.minTransmissionAngle),
     // at a dead point itself no force is enough
-    clearance: Math.max(si.clearance, 1e-6 * (retracted + stroke)),
+    minDeadPointMargin: Math.max(si.minDeadPointMargin, 1e-6 * (retractedLength + stroke)),
     branches: si.raisedBy === "either" ? [1, -1] : si.raisedBy === "extending" ? [1] : [-1],
   }
 }
@@ -39,7 +39,7 @@ const clampTo = (low: number, high: number, x: number) => Math.min(high, Math.ma
 
 /** Anchors of a placement, put back inside the regions where the last rounding left them a hair outside. */
 export function anchorsOf(si: Si, found: Placement): { readonly base: Point; readonly pin: Point } {
-  const { hinge, baseRegion: b, pinRegion: r } = si
+  const { hinge, fixedPivotRegion: b, movingPivotRegion: r } = si
   return {
     base: {
       x: clampTo(b.left, b.right, hinge.x + found.distance * Math.cos(found.baseAngle)),
@@ -54,18 +54,22 @@ export function anchorsOf(si: Si, found: Placement): { readonly base: Point; rea
 
 /** Least peak force for rising swings between the wanted one and the most the rating allows. */
 export function frontOf(si: Si, problem: PlaceProblem, best: Placement): { readonly front: FrontPoint[]; readonly explored: number } {
-  const { gap, boxes, forceRating, frontPoints, swing } = si
+  const { gapLimit, maxBoxes, ratedForce, frontPoints, swing } = si
   if (frontPoints === 0) return { front: [], explored: 0 }
-  const widest = searchPlacement(problem, { seek: "most swing", swing, force: forceRating, gap, budget: boxes }, best)
+  const widest = searchPlacement(problem, { objective: "max-swing", swing, force: ratedForce, gap: gapLimit, budget: maxBoxes }, best)
   let explored = widest.explored
   let known = widest.best?.found ?? best
   const most = known.swing
   const front: FrontPoint[] = []
   // from the widest swing down: each answer is allowed at the next, smaller swing too
   for (let i = frontPoints - 1; i >= 0; i--) {
-    const leastSwing = frontPoints === 1 ? swing : swing + ((most - swing) * i) / (frontPoints - 1)
-    const start = known.swing >= leastSwing ? known : null
-    const search = searchPlacement(problem, { seek: "least force", swing: leastSwing, force: forceRating, gap, budget: boxes }, start)
+    const minSwing = frontPoints === 1 ? swing : swing + ((most - swing) * i) / (frontPoints - 1)
+    const start = known.swing >= minSwing ? known : null
+    const search = searchPlacement(
+      problem,
+      { objective: "min-force", swing: minSwing, force: ratedForce, gap: gapLimit, budget: maxBoxes },
+      start,
+    )
     explored += search.explored
     if (search.best === null) continue
     known = search.best.found
@@ -73,12 +77,12 @@ export function frontOf(si: Si, problem: PlaceProblem, best: Placement): { reado
     front.unshift({
       swing: known.swing,
       peakForce: search.best.value,
-      leastSwing,
+      minSwing,
       forceBound: search.bound,
-      baseX: base.x,
-      baseY: base.y,
-      pinX: pin.x,
-      pinY: pin.y,
+      fixedPivotX: base.x,
+      fixedPivotY: base.y,
+      movingPivotX: pin.x,
+      movingPivotY: pin.y,
     })
   }
   // a wider swing for less force leaves the narrower one out

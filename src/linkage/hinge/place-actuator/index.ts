@@ -22,52 +22,60 @@ function solve(si: Si): PlaceActuator | NoSolution {
 }
 
 /** The least peak force; where a rating lies between what was proved and what was found, the search goes on for one within it. */
-function leastForce(problem: PlaceProblem, { swing, gap, boxes, forceRating }: Si): Certified<Placement> {
-  const goal = { seek: "least force", swing, force: Number.POSITIVE_INFINITY, gap, budget: boxes } as const
+function leastForce(problem: PlaceProblem, { swing, gapLimit, maxBoxes, ratedForce }: Si): Certified<Placement> {
+  const goal = { objective: "min-force", swing, force: Number.POSITIVE_INFINITY, gap: gapLimit, budget: maxBoxes } as const
   const first = searchPlacement(problem, goal)
-  if (first.best === null || first.best.value <= forceRating || first.bound > forceRating) return first
-  const further = searchPlacement(problem, { ...goal, gap: 1e-9, budget: 8 * boxes, enough: forceRating }, first.best.found)
+  if (first.best === null || first.best.value <= ratedForce || first.bound > ratedForce) return first
+  const further = searchPlacement(problem, { ...goal, gap: 1e-9, budget: 8 * maxBoxes, enough: ratedForce }, first.best.found)
   const best = further.best ?? first.best
   const bound = Math.min(Math.max(first.bound, further.bound), best.value)
-  return { best, bound, explored: first.explored + further.explored, isClosed: bound >= best.value * (1 - gap) }
+  return { best, bound, explored: first.explored + further.explored, isClosed: bound >= best.value * (1 - gapLimit) }
 }
 
 function kernel(si: Si): PlaceActuator | NoSolution {
   const problem = problemOf(si)
-  const { retracted, stroke, forceRating, gap, boxes } = si
-  const extended = retracted + stroke
+  const { retractedLength, stroke, ratedForce, gapLimit, maxBoxes } = si
+  const extended = retractedLength + stroke
   const least = leastForce(problem, si)
   if (least.best === null) return placementRefusal(problem, si, least)
-  if (least.best.value > forceRating) {
+  if (least.best.value > ratedForce) {
     const at = { peakForce: least.best.value, forceBound: least.bound }
-    const rating = { "given.forceRating": forceRating }
-    return least.bound > forceRating
+    const rating = { "given.ratedForce": ratedForce }
+    return least.bound > ratedForce
       ? refuse(
-          "force-too-small",
-          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.forceRating force}; none of the allowed placements needs less than {forceBound force}.",
-          at.peakForce - forceRating,
+          "insufficient-force",
+          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.ratedForce force}; none of the allowed placements needs less than {forceBound force}.",
+          at.peakForce - ratedForce,
           at,
-          { forceRating: at.peakForce },
+          { ratedForce: at.peakForce },
           rating,
         )
       : refuse(
           "undecided",
-          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.forceRating force}; whether another is within it is still open, as none is proved to need more than {forceBound force}. Allow more boxes.",
-          at.peakForce - forceRating,
+          "The best placement found needs {peakForce force}, {shortBy force} above the actuator's rating of {given.ratedForce force}; whether another is within it is still open, as none is proved to need more than {forceBound force}. Allow more boxes.",
+          at.peakForce - ratedForce,
           at,
-          { forceRating: at.peakForce },
+          { ratedForce: at.peakForce },
           rating,
         )
   }
-  const seeksForce = si.seek === "least force"
+  const seeksForce = si.objective === "min-force"
   const widest = seeksForce
     ? null
-    : searchPlacement(problem, { seek: "most swing", swing: si.swing, force: forceRating, gap, budget: boxes }, least.best.found)
+    : searchPlacement(
+        problem,
+        { objective: "max-swing", swing: si.swing, force: ratedForce, gap: gapLimit, budget: maxBoxes },
+        least.best.found,
+      )
   const search = widest ?? least
   const widestFound = widest?.best?.found
   // many placements may swing as far: of those, the one with the least force
   const eased = widestFound
-    ? searchPlacement(problem, { seek: "least force", swing: widestFound.swing, force: forceRating, gap, budget: boxes }, widestFound)
+    ? searchPlacement(
+        problem,
+        { objective: "min-force", swing: widestFound.swing, force: ratedForce, gap: gapLimit, budget: maxBoxes },
+        widestFound,
+      )
     : null
   const found = (eased ?? search).best?.found ?? least.best.found
   const { front, explored } = frontOf(si, problem, least.best.found)
@@ -77,10 +85,10 @@ function kernel(si: Si): PlaceActuator | NoSolution {
   const [u, v] = [distance + radius, Math.abs(distance - radius)]
   const swing = swingOf(problem, u, v)
   const at = placementPeak(problem, { ...found, distance, radius })
-  const levers = [leverArm(u, v, retracted), leverArm(u, v, extended)] as const
+  const levers = [leverArm(u, v, retractedLength), leverArm(u, v, extended)] as const
   const transmission = (length: number, lever: number) =>
     Math.atan2(lever * length, Math.abs((radius ** 2 + length ** 2 - distance ** 2) / 2))
-  const lowEnd = found.branch === 1 ? retracted : extended
+  const lowEnd = found.branch === 1 ? retractedLength : extended
   const raised = Math.abs(hingeAngle(u, v, at.length) - hingeAngle(u, v, lowEnd))
   // as the anchors give it, in the turn that was asked for
   const stands = Math.atan2(base.y - si.hinge.y, base.x - si.hinge.x) - Math.atan2(pin.y, pin.x) + found.branch * hingeAngle(u, v, lowEnd)
@@ -89,25 +97,26 @@ function kernel(si: Si): PlaceActuator | NoSolution {
   const swingBound = seeksForce ? null : Math.max(-search.bound, swing)
   const achieved = forceBound === null ? (swingBound as number) / swing - 1 : 1 - forceBound / at.force
   return {
-    base,
-    pin,
+    fixedPivot: base,
+    movingPivot: { radius, angle: Math.atan2(pin.y, pin.x) },
+    movingPivotX: pin.x,
+    movingPivotY: pin.y,
     raisedBy: found.branch === 1 ? "extending" : "retracting",
-    baseDistance: distance,
-    pinRadius: radius,
+    fixedPivotDistance: distance,
     lowAngle: low,
     highAngle: low + swing,
     swing,
     peakForce: at.force,
-    peakExtension: at.length - retracted,
-    peakAngle: low + raised,
-    forceMargin: forceRating / at.force,
-    leastLever: Math.min(...levers),
-    leastTransmission: Math.min(transmission(retracted, levers[0]), transmission(extended, levers[1])),
-    clearance: Math.min(retracted - v, u - extended),
+    peakForceExtension: at.length - retractedLength,
+    peakForceAngle: low + raised,
+    safetyFactor: ratedForce / at.force,
+    minLever: Math.min(...levers),
+    minTransmissionAngle: Math.min(transmission(retractedLength, levers[0]), transmission(extended, levers[1])),
+    deadPointMargin: Math.min(retractedLength - v, u - extended),
     forceBound,
     swingBound,
     gap: achieved,
-    isCertified: search.isClosed,
+    certified: search.isClosed,
     iterations: least.explored + (widest?.explored ?? 0) + (eased?.explored ?? 0) + explored,
     residual: forceBound === null ? (swingBound as number) - swing : at.force - forceBound,
     front,
@@ -127,15 +136,15 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  *
  * The search is a branch and bound over u, v and that angle. φ, swing and l are monotone in u and |v|, so each box has
  * exact ranges, padded against rounding: `forceBound` (or `swingBound`) holds for every point of the regions, not only
- * for those looked at. `isCertified` says whether the gap asked for was reached within `boxes`; if not, `gap` says what
+ * for those looked at. `certified` says whether the gap asked for was reached within `maxBoxes`; if not, `gapLimit` says what
  * was.
  *
  * Valid for slow moves, the whole stroke used, rod axis through its pivots, no springs and no friction:
  * give the answer to hingeActuator for those.
  *
  * Refuses: `regions-too-near`, `regions-too-far` where the actuator fits between no two points of the
- * regions; `swing-out-of-reach`, `low-end-out-of-range`, `limits-exclude-all` where no placement keeps all limits;
- * `force-too-small`; `not-found` and `undecided` where the boxes ran out.
+ * regions; `insufficient-swing`, `low-end-out-of-range`, `limits-exclude-all` where no placement keeps all limits;
+ * `insufficient-force`; `no-candidate` and `undecided` where the boxes ran out.
  *
  * The bounds follow from the monotony above.
  *
@@ -143,21 +152,21 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  * - `hinge`: hinge [group; optional, with a default of its own]
  *   - `x`: hinge, outward [x_h; −20 to 20 m]
  *   - `y`: hinge, up [y_h; −20 to 20 m]
- * - `retracted`: retracted length [L_r; 1 mm to 20 m]
+ * - `retractedLength`: retracted length [L_r; 1 mm to 20 m]
  * - `stroke`: stroke [S; 1 mm to 10 m]
- * - `forceRating`: force rating [F_r; 1 mN to 1000 kN]
- * - `weights`: masses on the arm [list of 1 to 50]
+ * - `ratedForce`: force rating [F_r; 1 mN to 1000 kN]
+ * - `masses`: masses on the arm [list of 1 to 50]
  *   - `mass`: mass [m_w; 0 to 200 kg]
  *   - `radius`: distance from the hinge [r_w; 0 to 20 m]
  *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
- * - `lean`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
- * - `leanEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
- * - `baseRegion`: region of the fixed anchor [group]
+ * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
+ * - `tiltEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
+ * - `fixedPivotRegion`: region of the fixed anchor [group]
  *   - `left`: region of the fixed anchor, least x [x_B1; −20 to 20 m]
  *   - `right`: region of the fixed anchor, greatest x [x_B2; −20 to 20 m]
  *   - `bottom`: region of the fixed anchor, least y [y_B1; −20 to 20 m]
  *   - `top`: region of the fixed anchor, greatest y [y_B2; −20 to 20 m]
- * - `pinRegion`: region of the moving anchor [group]
+ * - `movingPivotRegion`: region of the moving anchor [group]
  *   - `left`: region of the moving anchor, least x [x_P1; −20 to 20 m]
  *   - `right`: region of the moving anchor, greatest x [x_P2; −20 to 20 m]
  *   - `bottom`: region of the moving anchor, least y [y_P1; −20 to 20 m]
@@ -166,28 +175,29 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  *   - `from`: least [t_1; −401.07° to 401.07°]
  *   - `to`: greatest [t_2; −401.07° to 401.07°]
  * - `swing`: swing wanted [sigma_w; 0.1° to 177.617°]
- * - `mostSwing`: swing allowed [sigma_m; 0.1° to 183.346°; optional]
- * - `seek`: seek [least force or most swing; default least force]
+ * - `maxSwing`: swing allowed [sigma_m; 0.1° to 183.346°; optional]
+ * - `objective`: seek [min-force or max-swing; default min-force]
  * - `raisedBy`: arm is raised by [either, extending or retracting; default either]
- * - `leastLever`: least lever arm allowed [l_1; 0 to 10 m; default 0]
- * - `mostLever`: greatest lever arm allowed [l_2; 0.1 mm to 10 m; optional]
- * - `leastTransmission`: least transmission angle allowed [tau_w; 0 to 85.9437°; default 0]
- * - `clearance`: length to keep from dead points [c_w; 0 to 1 m; default 1 mm]
- * - `gap`: gap to stop at [epsilon; 0.01 to 50 %; default 1 %]
- * - `boxes`: boxes at most [n_b; whole 10 to 200000; default 20000]
+ * - `minLever`: least lever arm allowed [l_1; 0 to 10 m; default 0]
+ * - `maxLever`: greatest lever arm allowed [l_2; 0.1 mm to 10 m; optional]
+ * - `minTransmissionAngle`: least transmission angle allowed [tau_w; 0 to 85.9437°; default 0]
+ * - `minDeadPointMargin`: length to keep from dead points [c_w; 0 to 1 m; default 1 mm]
+ * - `gapLimit`: gap to stop at [epsilon; 0.01 to 50 %; default 1 %]
+ * - `maxBoxes`: boxes at most [n_b; whole 10 to 200000; default 20000]
  * - `frontPoints`: points of the front [n_f; whole 0 to 20; default 5]
  *
  * **Results**
  *
- * `base`: fixed anchor [group]; `pin`: moving anchor [group]; `raisedBy`: raised by [text]; `baseDistance`: fixed
- * anchor from the hinge [D; m]; `pinRadius`: moving anchor from the hinge [r; m]; `lowAngle`: arm angle low [theta_l;
- * rad]; `highAngle`: arm angle high [theta_h; rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N];
- * `peakExtension`: extension at peak force [s_p; m]; `peakAngle`: arm angle at peak force [theta_p; rad];
- * `forceMargin`: force rating over peak force [n]; `leastLever`: least lever arm [l_min; m]; `leastTransmission`:
- * least transmission angle [tau_min; rad]; `clearance`: clearance to dead point [c; m]; `forceBound`: proven lower
- * bound of the force [F_b; N]; `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap to the proven
- * optimum [g_a; as a fraction]; `isCertified`: within the gap asked for [yes or no]; `iterations`: search boxes
- * [number]; `residual`: best to bound [number]; `front`: swing against force [list].
+ * `fixedPivot`: fixed anchor [group]; `movingPivot`: moving anchor [group]; `movingPivotX`: moving pivot, along the
+ * arm [x_p; m]; `movingPivotY`: moving pivot, to its left [y_p; m]; `raisedBy`: raised by [text];
+ * `fixedPivotDistance`: fixed anchor from the hinge [D; m]; `lowAngle`: arm angle low [theta_l; rad]; `highAngle`: arm
+ * angle high [theta_h; rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakForceExtension`:
+ * extension at peak force [s_p; m]; `peakForceAngle`: arm angle at peak force [theta_p; rad]; `safetyFactor`: force
+ * rating over peak force [n]; `minLever`: least lever arm [l_min; m]; `minTransmissionAngle`: least transmission angle
+ * [tau_min; rad]; `deadPointMargin`: clearance to dead point [c; m]; `forceBound`: proven lower bound of the force
+ * [F_b; N]; `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap to the proven optimum [g_a; as a
+ * fraction]; `certified`: within the gap asked for [yes or no]; `iterations`: search boxes [number]; `residual`: best
+ * to bound [number]; `front`: swing against force [list].
  *
  * **Symbols of the working**
  *
@@ -210,17 +220,17 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  * ```ts
  * import { placeActuator } from 'alula/linkage'
  * const wing = placeActuator({
- *   retracted: '160 mm',
+ *   retractedLength: '160 mm',
  *   stroke: '50 mm',
- *   forceRating: '400 N',
- *   weights: [{ mass: '1.5 kg', radius: '500 mm' }],
- *   baseRegion: { left: '-100 mm', right: '20 mm', bottom: '-300 mm', top: '-50 mm' },
- *   pinRegion: { left: '0 mm', right: '150 mm', bottom: '-60 mm', top: '30 mm' },
+ *   ratedForce: '400 N',
+ *   masses: [{ mass: '1.5 kg', radius: '500 mm' }],
+ *   fixedPivotRegion: { left: '-100 mm', right: '20 mm', bottom: '-300 mm', top: '-50 mm' },
+ *   movingPivotRegion: { left: '0 mm', right: '150 mm', bottom: '-60 mm', top: '30 mm' },
  *   lowAngle: { from: '-75 deg', to: '-65 deg' },
  *   swing: '70 deg',
  * })
  * wing.peakForce // => 139.5
- * wing.isCertified // => true
+ * wing.certified // => true
  * ```
  */
 export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PURE__ */ solver<PlaceActuatorInput, PlaceActuator>(
@@ -230,36 +240,37 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
   () => ({
     input: /* @__PURE__ */ placeFields(),
     output: {
-      base: {
+      fixedPivot: {
         kind: "group",
         label: "fixed anchor",
         fields: { x: { kind: "length", symbol: "x_b", label: "outward" }, y: { kind: "length", symbol: "y_b", label: "up" } },
       },
-      pin: {
+      movingPivot: {
         kind: "group",
         label: "moving anchor",
         fields: {
-          x: { kind: "length", symbol: "x_p", label: "along the arm" },
-          y: { kind: "length", symbol: "y_p", label: "to its left" },
+          radius: { kind: "length", symbol: "r", label: "from the hinge" },
+          angle: { kind: "angle", symbol: "beta", label: "from the arm" },
         },
       },
+      movingPivotX: { kind: "length", symbol: "x_p", label: "moving pivot, along the arm" },
+      movingPivotY: { kind: "length", symbol: "y_p", label: "moving pivot, to its left" },
       raisedBy: { kind: "text", label: "raised by" },
-      baseDistance: { kind: "length", symbol: "D", label: "fixed anchor from the hinge" },
-      pinRadius: { kind: "length", symbol: "r", label: "moving anchor from the hinge" },
+      fixedPivotDistance: { kind: "length", symbol: "D", label: "fixed anchor from the hinge" },
       lowAngle: { kind: "angle", symbol: "theta_l", label: "arm angle low" },
       highAngle: { kind: "angle", symbol: "theta_h", label: "arm angle high" },
       swing: { kind: "angle", symbol: "sigma", label: "swing" },
       peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
-      peakExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
-      peakAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
-      forceMargin: { kind: "number", symbol: "n", label: "force rating over peak force" },
-      leastLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
-      leastTransmission: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
-      clearance: { kind: "length", symbol: "c", label: "clearance to dead point" },
+      peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
+      peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+      safetyFactor: { kind: "number", symbol: "n", label: "force rating over peak force" },
+      minLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
+      minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+      deadPointMargin: { kind: "length", symbol: "c", label: "clearance to dead point" },
       forceBound: { kind: "force", symbol: "F_b", label: "proven lower bound of the force" },
       swingBound: { kind: "angle", symbol: "sigma_b", label: "proven upper bound of the swing" },
       gap: { kind: "ratio", symbol: "g_a", label: "gap to the proven optimum", unit: "%" },
-      isCertified: { kind: "flag", label: "within the gap asked for" },
+      certified: { kind: "flag", label: "within the gap asked for" },
       iterations: { kind: "number", label: "search boxes" },
       residual: { kind: "number", label: "best to bound" },
       front: {
@@ -271,30 +282,30 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PU
           fields: {
             swing: { kind: "angle", label: "swing" },
             peakForce: { kind: "force", label: "peak force" },
-            leastSwing: { kind: "angle", label: "swing asked for" },
+            minSwing: { kind: "angle", label: "swing asked for" },
             forceBound: { kind: "force", label: "none needs less than" },
-            baseX: { kind: "length", label: "fixed anchor, outward" },
-            baseY: { kind: "length", label: "fixed anchor, up" },
-            pinX: { kind: "length", label: "moving anchor, along the arm" },
-            pinY: { kind: "length", label: "moving anchor, to its left" },
+            fixedPivotX: { kind: "length", label: "fixed anchor, outward" },
+            fixedPivotY: { kind: "length", label: "fixed anchor, up" },
+            movingPivotX: { kind: "length", label: "moving anchor, along the arm" },
+            movingPivotY: { kind: "length", label: "moving anchor, to its left" },
           },
         },
       },
     },
     example: {
-      retracted: "160 mm",
+      retractedLength: "160 mm",
       stroke: "50 mm",
-      forceRating: "400 N",
-      weights: [{ mass: "1.5 kg", radius: "500 mm", angle: "2 deg" }],
-      lean: "3 deg",
-      leanEitherWay: "5 deg",
-      baseRegion: { left: "-100 mm", right: "20 mm", bottom: "-280 mm", top: "-50 mm" },
-      pinRegion: { left: "10 mm", right: "140 mm", bottom: "-60 mm", top: "30 mm" },
+      ratedForce: "400 N",
+      masses: [{ mass: "1.5 kg", radius: "500 mm", angle: "2 deg" }],
+      frameTilt: "3 deg",
+      tiltEitherWay: "5 deg",
+      fixedPivotRegion: { left: "-100 mm", right: "20 mm", bottom: "-280 mm", top: "-50 mm" },
+      movingPivotRegion: { left: "10 mm", right: "140 mm", bottom: "-60 mm", top: "30 mm" },
       lowAngle: { from: "-75 deg", to: "-60 deg" },
       swing: "60 deg",
-      leastTransmission: "15 deg",
-      clearance: "2 mm",
-      boxes: 4000,
+      minTransmissionAngle: "15 deg",
+      minDeadPointMargin: "2 mm",
+      maxBoxes: 4000,
       frontPoints: 2,
     },
     formulae: placeActuatorFormulae,

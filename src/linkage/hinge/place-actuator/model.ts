@@ -4,25 +4,25 @@ import type { Region } from "./region.js"
 /** The placement problem about a hinge at the origin, plain SI. */
 export interface PlaceProblem {
   /** Length retracted and extended. */
-  readonly retracted: number
-  readonly extended: number
+  readonly retractedLength: number
+  readonly extendedLength: number
   /** Moment of the weights is `amplitude`·cos(arm angle + `phase`), clockwise. */
   readonly amplitude: number
   readonly phase: number
   /** The wearer leans up to this much either way. */
-  readonly leanEitherWay: number
-  readonly baseRegion: Region
-  readonly pinRegion: Region
+  readonly tiltEitherWay: number
+  readonly fixedPivotRegion: Region
+  readonly movingPivotRegion: Region
   /** Where the clockwise end of the swing may lie. */
   readonly lowFrom: number
   readonly lowTo: number
-  readonly mostSwing: number
-  readonly leastLever: number
-  readonly mostLever: number
+  readonly maxSwing: number
+  readonly minLever: number
+  readonly maxLever: number
   /** Sine of the least transmission angle. */
-  readonly leastSine: number
+  readonly minTransmissionSine: number
   /** Length to keep from either dead point. */
-  readonly clearance: number
+  readonly minDeadPointMargin: number
   /** Branches allowed: 1 raises by extending, −1 by retracting. */
   readonly branches: readonly (1 | -1)[]
 }
@@ -54,7 +54,7 @@ export const leverArm = (u: number, v: number, length: number) =>
   Math.sqrt((u * u - length * length) * (length * length - v * v)) / (2 * length)
 
 /** Swing over the stroke; falls with u and rises with |v|. */
-export const swingOf = (p: PlaceProblem, u: number, v: number) => hingeAngle(u, v, p.extended) - hingeAngle(u, v, p.retracted)
+export const swingOf = (p: PlaceProblem, u: number, v: number) => hingeAngle(u, v, p.extendedLength) - hingeAngle(u, v, p.retractedLength)
 
 /** Distance of an angle from the nearest multiple of π: the load is largest where it is 0. */
 const offLevel = (angle: number) => Math.abs(angle - Math.PI * Math.round(angle / Math.PI))
@@ -72,7 +72,7 @@ export function leastCosine(from: number, to: number, lean: number): number {
 
 /** Lengths over the stroke at which forces are looked at. */
 export const lengthsOf = (p: PlaceProblem) =>
-  Array.from({ length: POSES }, (_, i) => p.retracted + ((p.extended - p.retracted) * i) / (POSES - 1))
+  Array.from({ length: POSES }, (_, i) => p.retractedLength + ((p.extendedLength - p.retractedLength) * i) / (POSES - 1))
 
 /** Largest force over the stroke at the worst lean and the length where it is needed; found at `lengths`, then refined where asked. */
 export function peakForce(
@@ -83,9 +83,9 @@ export function peakForce(
 ): { readonly force: number; readonly length: number } {
   const { distance, radius, low, branch } = found
   const [u, v] = [distance + radius, Math.abs(distance - radius)]
-  const reference = hingeAngle(u, v, branch === 1 ? p.retracted : p.extended)
+  const reference = hingeAngle(u, v, branch === 1 ? p.retractedLength : p.extendedLength)
   const at = (length: number) =>
-    (p.amplitude * worstCosine(low + p.phase + branch * (hingeAngle(u, v, length) - reference), p.leanEitherWay)) / leverArm(u, v, length)
+    (p.amplitude * worstCosine(low + p.phase + branch * (hingeAngle(u, v, length) - reference), p.tiltEitherWay)) / leverArm(u, v, length)
   const forces = lengths.map(at)
   const force = Math.max(...forces)
   let peak = { force, length: lengths[forces.indexOf(force)] as number }

@@ -7,10 +7,10 @@ import { searchPlacement } from "./search.js"
 interface Wanted {
   readonly stroke: number
   readonly swing: number
-  readonly gap: number
-  readonly boxes: number
-  readonly mostSwing: number | null
-  readonly mostLever: number | null
+  readonly gapLimit: number
+  readonly maxBoxes: number
+  readonly maxSwing: number | null
+  readonly maxLever: number | null
 }
 
 /** A limit may be kept to the last digit or not: what is offered keeps a millionth from it. */
@@ -18,64 +18,64 @@ const CLEAR = 1e-6
 
 /** Says why no placement was found, by how much, and what may help: values still to be tried. */
 export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certified<Placement>): NoSolution {
-  const { swing, gap, boxes } = wanted
-  const [bases, pins] = [partsOf(p.baseRegion), partsOf(p.pinRegion)]
+  const { swing, gapLimit, maxBoxes } = wanted
+  const [bases, pins] = [partsOf(p.fixedPivotRegion), partsOf(p.movingPivotRegion)]
   const reach = Math.max(...bases.map((b) => b.far)) + Math.max(...pins.map((b) => b.far))
-  const needed = p.extended + p.clearance
+  const needed = p.extendedLength + p.minDeadPointMargin
   if (reach < needed)
     return refuse(
       "regions-too-near",
       "Even the far corners of the regions give the extended actuator only {reach length} of the {needed length} it needs before the dead point, {shortBy length} too little.",
       needed - reach,
       { reach, needed },
-      { retracted: 0.8 * reach - wanted.stroke },
+      { retractedLength: 0.8 * reach - wanted.stroke },
     )
   const near = (parts: typeof bases) => Math.min(...parts.map((b) => b.near))
   const far = (parts: typeof bases) => Math.max(...parts.map((b) => b.far))
   const apart = Math.max(near(bases) - far(pins), near(pins) - far(bases))
-  const room = p.retracted - p.clearance
+  const room = p.retractedLength - p.minDeadPointMargin
   if (apart > room)
     return refuse(
       "regions-too-far",
       "The regions' distances from the hinge differ by at least {apart length}, {shortBy length} more than the {room length} that the retracted actuator takes up before the dead point.",
       apart - room,
       { apart, room },
-      { retracted: 1.5 * apart + p.clearance },
+      { retractedLength: 1.5 * apart + p.minDeadPointMargin },
     )
   if (!search.isClosed)
     return refuse(
-      "not-found",
-      "No placement was found in {boxes} search boxes, and none excluded: allow more boxes, or widen regions and limits.",
+      "no-candidate",
+      "No placement was found in {maxBoxes} search boxes, and none excluded: allow more boxes, or widen regions and limits.",
       swing,
-      { boxes: search.explored },
-      { boxes: 10 * boxes },
+      { maxBoxes: search.explored },
+      { maxBoxes: 10 * maxBoxes },
     )
   const any: PlaceProblem = { ...p, lowFrom: -Math.PI, lowTo: Math.PI }
   const loose: PlaceProblem = {
     ...any,
-    leastLever: 0,
-    mostLever: Number.POSITIVE_INFINITY,
-    leastSine: 0,
-    mostSwing: Number.POSITIVE_INFINITY,
+    minLever: 0,
+    maxLever: Number.POSITIVE_INFINITY,
+    minTransmissionSine: 0,
+    maxSwing: Number.POSITIVE_INFINITY,
   }
-  const goal = { force: Number.POSITIVE_INFINITY, gap, budget: boxes }
+  const goal = { force: Number.POSITIVE_INFINITY, gap: gapLimit, budget: maxBoxes }
   // what the limits as they stand leave of the swing
-  const kept = searchPlacement(p, { ...goal, gap: 1e-3, seek: "most swing", swing: 1e-3 }).best?.found.swing
+  const kept = searchPlacement(p, { ...goal, gap: 1e-3, objective: "max-swing", swing: 1e-3 }).best?.found.swing
   const lessSwing: Readonly<Record<string, number>> = kept === undefined ? {} : { swing: kept * (1 - CLEAR) }
-  const widest = searchPlacement(loose, { ...goal, gap: 1e-4, seek: "most swing", swing: 0 })
+  const widest = searchPlacement(loose, { ...goal, gap: 1e-4, objective: "max-swing", swing: 0 })
   const most = widest.best?.found.swing ?? 0
   if (most < swing) {
-    const mostSwing = Math.min(swing, Math.max(0, -widest.bound))
+    const maxSwing = Math.min(swing, Math.max(0, -widest.bound))
     return refuse(
-      "swing-out-of-reach",
-      "No placement in the regions swings more than {mostSwing angle °}; {given.swing angle °} are wanted.",
+      "insufficient-swing",
+      "No placement in the regions swings more than {maxSwing angle °}; {given.swing angle °} are wanted.",
       swing - most,
-      { mostSwing },
+      { maxSwing },
       lessSwing,
       { "given.swing": swing },
     )
   }
-  const turned = searchPlacement(any, { ...goal, seek: "least force", swing })
+  const turned = searchPlacement(any, { ...goal, objective: "min-force", swing })
   if (turned.best) {
     const { low } = turned.best.found
     return refuse(
@@ -88,7 +88,7 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
     )
   }
   // one placement that keeps none of the softer limits says what each would have to be
-  const without = searchPlacement({ ...loose, lowFrom: p.lowFrom, lowTo: p.lowTo }, { ...goal, seek: "least force", swing }).best?.found
+  const without = searchPlacement({ ...loose, lowFrom: p.lowFrom, lowTo: p.lowTo }, { ...goal, objective: "min-force", swing }).best?.found
   const offered = without ? softened(p, wanted, without) : {}
   return refuse(
     "limits-exclude-all",
@@ -101,14 +101,14 @@ export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certif
 }
 
 /** Limits that a placement would keep. */
-function softened(p: PlaceProblem, { mostSwing, mostLever }: Wanted, found: Placement): Record<string, number> {
+function softened(p: PlaceProblem, { maxSwing, maxLever }: Wanted, found: Placement): Record<string, number> {
   const [u, v] = [found.distance + found.radius, Math.abs(found.distance - found.radius)]
-  const lever = Math.min(leverArm(u, v, p.retracted), leverArm(u, v, p.extended))
-  const longest = leverArm(u, v, Math.min(p.extended, Math.max(p.retracted, Math.sqrt(u * v))))
+  const lever = Math.min(leverArm(u, v, p.retractedLength), leverArm(u, v, p.extendedLength))
+  const longest = leverArm(u, v, Math.min(p.extendedLength, Math.max(p.retractedLength, Math.sqrt(u * v))))
   return {
-    leastLever: lever * (1 - CLEAR),
-    leastTransmission: Math.asin(Math.min(1, lever / found.radius)) - CLEAR,
-    ...(mostSwing === null ? {} : { mostSwing: found.swing + CLEAR }),
-    ...(mostLever === null ? {} : { mostLever: longest * (1 + CLEAR) }),
+    minLever: lever * (1 - CLEAR),
+    minTransmissionAngle: Math.asin(Math.min(1, lever / found.radius)) - CLEAR,
+    ...(maxSwing === null ? {} : { maxSwing: found.swing + CLEAR }),
+    ...(maxLever === null ? {} : { maxLever: longest * (1 + CLEAR) }),
   }
 }

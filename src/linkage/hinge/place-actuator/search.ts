@@ -34,7 +34,7 @@ function isWithin(part: RegionPart, distance: number, angle: number): boolean {
 
 /** What to seek, and what must hold besides. */
 export interface PlaceGoal {
-  readonly seek: "least force" | "most swing"
+  readonly objective: "min-force" | "max-swing"
   /** Swing to reach at least. */
   readonly swing: number
   /** Force not to exceed (for the most swing). */
@@ -47,9 +47,9 @@ export interface PlaceGoal {
 
 /** Searches one goal; values are forces, or swings with their sign turned. */
 export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placement | null = null): Certified<Placement> {
-  const { retracted, extended, amplitude, phase, leanEitherWay } = p
+  const { retractedLength, extendedLength, amplitude, phase, tiltEitherWay } = p
   const lengths = lengthsOf(p)
-  const seeksForce = goal.seek === "least force"
+  const seeksForce = goal.objective === "min-force"
   const [baseArc, pinArc]: [Arc, Arc] = [
     { from: 0, to: 0 },
     { from: 0, to: 0 },
@@ -62,7 +62,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     const d1 = Math.min((box.u1 + box.v1) / 2, base.far)
     const r0 = Math.max((box.u0 - box.v1) / 2, pin.near)
     const r1 = Math.min((box.u1 - box.v0) / 2, pin.far)
-    const spare = 1e-12 * extended
+    const spare = 1e-12 * extendedLength
     if (d0 > d1 + spare || r0 > r1 + spare) return null
     const u0 = Math.max(box.u0, d0 + r0 - spare)
     const u1 = Math.min(box.u1, d1 + r1 + spare)
@@ -71,18 +71,18 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     if (u0 > u1 || v0 > v1) return null
     const least = v0 > 0 ? v0 : v1 < 0 ? -v1 : 0
     const most = Math.max(-v0, v1)
-    if (swingOf(p, u0, most) < goal.swing - ROUNDING || swingOf(p, u1, least) > p.mostSwing + ROUNDING) return null
-    const widest = (1 + 1e-9) * Math.min(leverArm(u1, least, retracted), leverArm(u1, least, extended))
-    if (widest < p.leastLever || widest < p.leastSine * r0) return null
-    if (p.mostLever < Number.POSITIVE_INFINITY) {
-      const top = Math.min(extended, Math.max(retracted, Math.sqrt(u0 * most)))
-      if (leverArm(u0, most, top) * (1 - 1e-9) > p.mostLever) return null
+    if (swingOf(p, u0, most) < goal.swing - ROUNDING || swingOf(p, u1, least) > p.maxSwing + ROUNDING) return null
+    const widest = (1 + 1e-9) * Math.min(leverArm(u1, least, retractedLength), leverArm(u1, least, extendedLength))
+    if (widest < p.minLever || widest < p.minTransmissionSine * r0) return null
+    if (p.maxLever < Number.POSITIVE_INFINITY) {
+      const top = Math.min(extendedLength, Math.max(retractedLength, Math.sqrt(u0 * most)))
+      if (leverArm(u0, most, top) * (1 - 1e-9) > p.maxLever) return null
     }
     arcOf(base, d0, Math.max(d0, d1), baseArc)
     arcOf(pin, r0, Math.max(r0, r1), pinArc)
     if (baseArc.from > baseArc.to + ROUNDING || pinArc.from > pinArc.to + ROUNDING) return null
     // arm angle at the low end = base direction − pin direction ± angle at the hinge there
-    const end = branch === 1 ? retracted : extended
+    const end = branch === 1 ? retractedLength : extendedLength
     const [p0, p1] = [hingeAngle(u1, most, end), hingeAngle(u0, least, end)]
     const from = baseArc.from - pinArc.to + (branch === 1 ? p0 : -p1) - ROUNDING
     const to = baseArc.to - pinArc.from + (branch === 1 ? p1 : -p0) + ROUNDING
@@ -101,14 +101,14 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
   const forceBound = ({ u0, u1, v0, v1, t0, t1, branch }: Box): number => {
     const least = v0 > 0 ? v0 : v1 < 0 ? -v1 : 0
     const most = Math.max(-v0, v1)
-    const end = branch === 1 ? retracted : extended
+    const end = branch === 1 ? retractedLength : extendedLength
     const [reference0, reference1] = [hingeAngle(u1, least, end), hingeAngle(u0, most, end)]
     let bound = 0
     for (let i = 0; i < POSES; i += 4) {
       const length = lengths[i] as number
       const from = t0 + phase + branch * (hingeAngle(u1, least, length) - reference0)
       const to = t1 + phase + branch * (hingeAngle(u0, most, length) - reference1)
-      const force = leastCosine(from - 1e-9, to + 1e-9, leanEitherWay) / leverArm(u1, least, length)
+      const force = leastCosine(from - 1e-9, to + 1e-9, tiltEitherWay) / leverArm(u1, least, length)
       if (force > bound) bound = force
     }
     return amplitude * bound * (1 - 1e-9)
@@ -116,12 +116,12 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
 
   /** Swing of a placement that keeps every limit but those of force, region and low end; null where it does not. */
   const keptSwing = (u: number, size: number, radius: number): number | null => {
-    if (!(u >= extended + p.clearance && size <= retracted - p.clearance)) return null
+    if (!(u >= extendedLength + p.minDeadPointMargin && size <= retractedLength - p.minDeadPointMargin)) return null
     const swing = swingOf(p, u, size)
-    if (!(swing >= goal.swing && swing <= p.mostSwing)) return null
-    const lever = Math.min(leverArm(u, size, retracted), leverArm(u, size, extended))
-    if (!(lever >= p.leastLever && lever >= p.leastSine * radius)) return null
-    return leverArm(u, size, Math.min(extended, Math.max(retracted, Math.sqrt(u * size)))) > p.mostLever ? null : swing
+    if (!(swing >= goal.swing && swing <= p.maxSwing)) return null
+    const lever = Math.min(leverArm(u, size, retractedLength), leverArm(u, size, extendedLength))
+    if (!(lever >= p.minLever && lever >= p.minTransmissionSine * radius)) return null
+    return leverArm(u, size, Math.min(extendedLength, Math.max(retractedLength, Math.sqrt(u * size)))) > p.maxLever ? null : swing
   }
 
   /** The placement at u, v with its low end as near as the regions allow to `t`, if it is allowed at all. */
@@ -134,7 +134,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     arcOf(base, distance, distance, baseArc)
     arcOf(pin, radius, radius, pinArc)
     if (!(baseArc.from <= baseArc.to && pinArc.from <= pinArc.to)) return null
-    const turned = branch * hingeAngle(u, size, branch === 1 ? retracted : extended)
+    const turned = branch * hingeAngle(u, size, branch === 1 ? retractedLength : extendedLength)
     const from = baseArc.from - pinArc.to + turned
     const to = baseArc.to - pinArc.from + turned
     const middle = (from + to) / 2
@@ -153,7 +153,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     const [u, size] = [distance + radius, Math.abs(distance - radius)]
     const swing = keptSwing(u, size, radius)
     if (swing === null) return null
-    const stands = baseAngle - pinAngle + branch * hingeAngle(u, size, branch === 1 ? retracted : extended)
+    const stands = baseAngle - pinAngle + branch * hingeAngle(u, size, branch === 1 ? retractedLength : extendedLength)
     const low = stands + TURN * Math.round(((p.lowFrom + p.lowTo) / 2 - stands) / TURN)
     return low >= p.lowFrom && low <= p.lowTo ? { distance, radius, low, swing, branch, baseAngle, pinAngle } : null
   }
@@ -215,7 +215,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     const radius = Math.min(pin.far, Math.max(pin.near, (u - v) / 2))
     arcOf(base, distance, distance, baseArc)
     arcOf(pin, radius, radius, pinArc)
-    const end = branch === 1 ? retracted : extended
+    const end = branch === 1 ? retractedLength : extendedLength
     const difference = (box.t0 + box.t1) / 2 - branch * hingeAngle(u, Math.abs(v), end)
     const middle = (baseArc.from + baseArc.to - pinArc.from - pinArc.to) / 2
     const needed = difference + TURN * Math.round((middle - difference) / TURN)
@@ -249,8 +249,8 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
   /** Pattern search from a placement, with u also taken to where swing or force is just kept. */
   const improve = (from: { found: Placement; value: number }, box: Sides): { found: Placement; value: number } => {
     let best = from
-    const step = [0.05 * extended, 0.05 * extended, 0.2]
-    for (let round = 0; round < 60 && (step[0] as number) > 1e-7 * extended; round++) {
+    const step = [0.05 * extendedLength, 0.05 * extendedLength, 0.2]
+    for (let round = 0; round < 60 && (step[0] as number) > 1e-7 * extendedLength; round++) {
       const { distance, radius, low } = best.found
       const at = [distance + radius, distance - radius, low] as [number, number, number]
       let better: typeof best | null = null
@@ -258,7 +258,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
         for (const way of [1, -1]) {
           const next: [number, number, number] = [...at]
           next[axis] = (next[axis] as number) + way * (step[axis] as number)
-          const nearest = extended + p.clearance
+          const nearest = extendedLength + p.minDeadPointMargin
           const u = seeksForce
             ? axis === 0
               ? null
@@ -312,21 +312,21 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
       if (hit) latest = hit.found
       return hit
     },
-    isSmall: ({ u0, u1, v0, v1, t0, t1 }) => u1 - u0 + v1 - v0 <= 1e-9 * extended && t1 - t0 <= 1e-9,
+    isSmall: ({ u0, u1, v0, v1, t0, t1 }) => u1 - u0 + v1 - v0 <= 1e-9 * extendedLength && t1 - t0 <= 1e-9,
     split: (box) => {
       const [u, v, t] = [(box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2, (box.t0 + box.t1) / 2]
       const most = Math.max(-box.v0, box.v1)
       // how much each side of the box blurs the lever arm where it is least, and the angle
       const blur = (a: number, b: number) => Math.abs(Math.log(a / b))
       const blurU = Math.max(
-        blur(leverArm(box.u1, most, extended), leverArm(box.u0, most, extended)),
+        blur(leverArm(box.u1, most, extendedLength), leverArm(box.u0, most, extendedLength)),
         swingOf(p, box.u0, most) - swingOf(p, box.u1, most),
       )
       const least = box.v0 > 0 ? box.v0 : box.v1 < 0 ? -box.v1 : 0
       const blurV = Math.max(
-        blur(leverArm(u, least, retracted), leverArm(u, most, retracted)),
+        blur(leverArm(u, least, retractedLength), leverArm(u, most, retractedLength)),
         swingOf(p, u, most) - swingOf(p, u, least),
-        (box.v1 - box.v0) / extended,
+        (box.v1 - box.v0) / extendedLength,
       )
       const blurT = box.t1 - box.t0
       if (blurT >= blurU && blurT >= blurV)
@@ -356,9 +356,9 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
 
 /** Boxes that hold every allowed placement: one for each pair of region parts and each branch. */
 function startBoxes(p: PlaceProblem): Box[] {
-  const free = { low: p.extended + p.clearance, wide: p.retracted - p.clearance }
-  return partsOf(p.baseRegion).flatMap((base) =>
-    partsOf(p.pinRegion).flatMap((pin) =>
+  const free = { low: p.extendedLength + p.minDeadPointMargin, wide: p.retractedLength - p.minDeadPointMargin }
+  return partsOf(p.fixedPivotRegion).flatMap((base) =>
+    partsOf(p.movingPivotRegion).flatMap((pin) =>
       p.branches.flatMap((branch): Box[] => {
         const box = {
           u0: Math.max(free.low, base.near + pin.near),

@@ -20,21 +20,21 @@ export interface PlaceActuatorInput {
   /** Hinge of the arm, in the wearer's vertical plane. [group; optional, with a default of its own] */
   hinge?: PointInput
   /** Length of the actuator between its anchors when retracted. [L_r; 1 mm to 20 m] */
-  retracted: Length
+  retractedLength: Length
   /** Stroke; all of it is used. [S; 1 mm to 10 m] */
   stroke: Length
   /** Force the actuator is rated for, pushing and pulling alike. [F_r; 1 mN to 1000 kN] */
-  forceRating: Force
+  ratedForce: Force
   /** Masses on the arm [list of 1 to 50] */
-  weights: readonly HingeWeightInput[]
+  masses: readonly HingeWeightInput[]
   /** Usual lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
-  lean?: Angle
+  frameTilt?: Angle
   /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
-  leanEitherWay?: Angle
+  tiltEitherWay?: Angle
   /** Where the fixed anchor may be, in the wearer's vertical plane. [group] */
-  baseRegion: RegionInput
+  fixedPivotRegion: RegionInput
   /** Where the moving anchor may be, seen from the hinge along the arm: x along the arm, y to its left. [group] */
-  pinRegion: RegionInput
+  movingPivotRegion: RegionInput
   /** Arm angles at which the clockwise (lower) end of the swing may lie. [group] */
   lowAngle: {
     /** Least angle. [t_1; −401.07° to 401.07°] */
@@ -45,23 +45,23 @@ export interface PlaceActuatorInput {
   /** Swing wanted at least. [sigma_w; 0.1° to 177.617°] */
   swing: Angle
   /** Swing allowed at most; no limit where left out. [sigma_m; 0.1° to 183.346°; optional] */
-  mostSwing?: Angle | null
-  /** What the best placement is best at. [least force or most swing; default least force] */
-  seek?: "least force" | "most swing"
+  maxSwing?: Angle | null
+  /** What the best placement is best at. [min-force or max-swing; default min-force] */
+  objective?: "min-force" | "max-swing"
   /** Which way of the actuator raises the arm. [either, extending or retracting; default either] */
   raisedBy?: "either" | "extending" | "retracting"
   /** Least lever arm allowed over the stroke. [l_1; 0 to 10 m; default 0] */
-  leastLever?: Length
+  minLever?: Length
   /** Greatest lever arm allowed over the stroke; no limit where left out. [l_2; 0.1 mm to 10 m; optional] */
-  mostLever?: Length | null
+  maxLever?: Length | null
   /** Least transmission angle allowed over the stroke. [tau_w; 0 to 85.9437°; default 0] */
-  leastTransmission?: Angle
+  minTransmissionAngle?: Angle
   /** Length to keep from a dead point at either end of the stroke. [c_w; 0 to 1 m; default 1 mm] */
-  clearance?: Length
+  minDeadPointMargin?: Length
   /** Gap at which the search may stop. [epsilon; 0.01 to 50 %; default 1 %] */
-  gap?: Ratio
+  gapLimit?: Ratio
   /** Most boxes looked at in one search. [n_b; whole 10 to 200000; default 20000] */
-  boxes?: number
+  maxBoxes?: number
   /** Points of the front of swing against force; 0 leaves it out. [n_f; whole 0 to 20; default 5] */
   frontPoints?: number
 }
@@ -69,23 +69,26 @@ export interface PlaceActuatorInput {
 /** Result of {@link placeActuator}. */
 export interface PlaceActuator {
   /** Fixed anchor, in the wearer's vertical plane. [group] */
-  readonly base: {
+  readonly fixedPivot: {
     /** Outward [x_b; m] */ readonly x: number /** Up [y_b; m] */
     /** Up [y_b; m] */
     readonly y: number
   }
-  /** Moving anchor, seen from the hinge along the arm. [group] */
-  readonly pin: {
-    /** Along the arm [x_p; m] */ readonly x: number /** To its left [y_p; m] */
-    /** To its left [y_p; m] */
-    readonly y: number
+  /** Pivot on the arm, as hingeActuator takes it. [group] */
+  readonly movingPivot: {
+    /** From the hinge [r; m] */
+    readonly radius: number
+    /** From the arm [beta; rad] */
+    readonly angle: number
   }
+  /** Moving pivot, along the arm [x_p; m] */
+  readonly movingPivotX: number
+  /** Moving pivot, to its left [y_p; m] */
+  readonly movingPivotY: number
   /** Whether extending or retracting raises the arm. [text] */
   readonly raisedBy: string
   /** Distance hinge–fixed anchor. [D; m] */
-  readonly baseDistance: number
-  /** Distance hinge–moving anchor. [r; m] */
-  readonly pinRadius: number
+  readonly fixedPivotDistance: number
   /** Arm angle at the clockwise end of the swing. [theta_l; rad] */
   readonly lowAngle: number
   /** Arm angle at the counter-clockwise end of the swing. [theta_h; rad] */
@@ -95,17 +98,17 @@ export interface PlaceActuator {
   /** Largest holding force over the stroke at the worst lean. [F_max; N] */
   readonly peakForce: number
   /** Extension at which it is needed. [s_p; m] */
-  readonly peakExtension: number
+  readonly peakForceExtension: number
   /** Arm angle at which it is needed. [theta_p; rad] */
-  readonly peakAngle: number
+  readonly peakForceAngle: number
   /** Force rating over peak force [n] */
-  readonly forceMargin: number
+  readonly safetyFactor: number
   /** Least lever arm over the stroke. [l_min; m] */
-  readonly leastLever: number
+  readonly minLever: number
   /** Least transmission angle over the stroke. [tau_min; rad] */
-  readonly leastTransmission: number
+  readonly minTransmissionAngle: number
   /** Length left to the nearer dead point. [c; m] */
-  readonly clearance: number
+  readonly deadPointMargin: number
   /** Proved: no allowed placement needs less peak force than this. Null when seeking the most swing. [F_b; N] */
   readonly forceBound: number | null
   /** Proved: no allowed placement within the force rating swings more than this. Null when seeking the least force. [sigma_b; rad] */
@@ -113,7 +116,7 @@ export interface PlaceActuator {
   /** By what fraction the best could at most be beaten. [g_a; as a fraction] */
   readonly gap: number
   /** Whether that is within the gap asked for. [yes or no] */
-  readonly isCertified: boolean
+  readonly certified: boolean
   /** Boxes looked at, all searches together. [number] */
   readonly iterations: number
   /** Distance of best and bound. [number] */
@@ -129,17 +132,17 @@ export interface FrontPoint {
   /** Peak force [N] */
   readonly peakForce: number
   /** Swing asked for at this point. [rad] */
-  readonly leastSwing: number
+  readonly minSwing: number
   /** Proved: no allowed placement with at least that swing needs less peak force. [N] */
   readonly forceBound: number
   /** Fixed anchor, outward [m] */
-  readonly baseX: number
+  readonly fixedPivotX: number
   /** Fixed anchor, up [m] */
-  readonly baseY: number
+  readonly fixedPivotY: number
   /** Moving anchor, along the arm [m] */
-  readonly pinX: number
+  readonly movingPivotX: number
   /** Moving anchor to the left of the arm. [m] */
-  readonly pinY: number
+  readonly movingPivotY: number
 }
 
 export type Si = SiOf<PlaceActuatorInput>

@@ -13,8 +13,8 @@ function solve(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
 }
 
 function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
-  const found: Caution[] = si.travelTo > si.travelFrom ? [pinchCaution("Horn, rod and flap")] : []
-  if (out.leastTransmission < LEAST_TRANSMISSION) found.push(transmissionCaution("leastTransmission", out.leastTransmission))
+  const found: Caution[] = si.maxServoAngle > si.minServoAngle ? [pinchCaution("Horn, rod and flap")] : []
+  if (out.minTransmissionAngle < LEAST_TRANSMISSION) found.push(transmissionCaution("minTransmissionAngle", out.minTransmissionAngle))
   if (out.reverses)
     found.push(
       caution(
@@ -24,7 +24,7 @@ function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
         nortonTransmission,
       ),
     )
-  if (si.wind * si.flapWidth * si.flapDepth > 0)
+  if (si.windSpeed * si.flapWidth * si.flapDepth > 0)
     found.push(
       caution(
         "gusts",
@@ -33,27 +33,27 @@ function cautions(si: SiOf<ServoPushrodInput>, out: ServoPushrod): Caution[] {
       ),
     )
   if (si.flapMass > 0) found.push(fallsCaution("A flap on an unpowered servo"))
-  if (out.torqueMargin !== null && out.torqueMargin < 0.5)
+  if (out.torqueReserveShare !== null && out.torqueReserveShare < 0.5)
     found.push(
       caution(
-        "little-torque-left",
+        "thin-margin",
         "caution",
-        "Only {torqueMargin ratio %} of the servo's torque is left at the peak, less than half: stall torque is not a holding torque, and a hobby servo held near it overheats and strips its gears.",
+        "Only {torqueReserveShare ratio %} of the servo's torque is left at the peak, less than half: stall torque is not a holding torque, and a hobby servo held near it overheats and strips its gears.",
         undefined,
-        { torqueMargin: out.torqueMargin },
+        { torqueReserveShare: out.torqueReserveShare },
       ),
     )
   return found
 }
 
-const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: ServoPushrod) => ServoPushrod["map"][number]) => {
+const atEnd = (end: "From" | "To", key: "minServoAngle" | "maxServoAngle", which: (out: ServoPushrod) => ServoPushrod["map"][number]) => {
   const n = end === "From" ? "a" : "b"
   return [
     {
       symbol: `t_${n}`,
       kind: "angle" as const,
       meaning: "servo horn at this end",
-      is: `theta_n + ${key === "travelFrom" ? "delta_0" : "delta_1"}`,
+      is: `theta_n + ${key === "minServoAngle" ? "delta_0" : "delta_1"}`,
     },
     { symbol: `x_${n}`, kind: "length" as const, meaning: "servo pin x", is: `a * cos(t_${n})` },
     { symbol: `y_${n}`, kind: "length" as const, meaning: "servo pin y", is: `a * sin(t_${n})` },
@@ -116,17 +116,17 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * − θ_b)) by virtual work. Where torque or rod force crests between two settings, the crest is found and added. Valid in one plane, slow motion, ball links without play, no
  * friction.
  *
- * Refuses `binding` where rod and flap horn come into line inside the travel, and `stall` where the
+ * Refuses `binding` where rod and flap horn come into line inside the travel, and `insufficient-torque` where the
  * servo's torque is given and does not suffice.
  *
  * **Inputs**
- * - `distance`: servo shaft to flap hinge [d; 0.01 mm to 100 m]
+ * - `pivotDistance`: servo shaft to flap hinge [d; 0.01 mm to 100 m]
  * - `servoHorn`: servo horn [a; 0.1 mm to 10 m]
  * - `flapHorn`: flap horn [c; 0.1 mm to 10 m]
  * - `servoHornAngle`: servo horn at neutral [theta_n; −360° to 360°; default 90°]
  * - `flapHornAngle`: flap horn at neutral [psi_n; −360° to 360°; default 90°]
- * - `travelFrom`: servo travel down [delta_0; −170° to 0°; default −45°]
- * - `travelTo`: servo travel up [delta_1; 0 to 170°; default 45°]
+ * - `minServoAngle`: servo travel down [delta_0; −170° to 0°; default −45°]
+ * - `maxServoAngle`: servo travel up [delta_1; 0 to 170°; default 45°]
  * - `hingeMoment`: moment against rising flap angle [M_h; −10000 to 10000 N m; default 0]
  * - `flapMass`: flap mass [m_f; 0 to 200 kg; default 0]
  * - `flapCentre`: hinge to the flap's centre of gravity [z; 0 to 10 m; default 0]
@@ -134,7 +134,7 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * - `flapWidth`: flap width along the hinge [w_f; 0 to 20 m; default 0]
  * - `flapDepth`: flap depth from the hinge [R_f; 0 to 20 m; default 0]
  * - `servoSpeed`: servo speed [Omega; 0 to 954.93 rpm; default 0]
- * - `wind`: wind square on the flap [V; 0 to 60 m/s; default 0]
+ * - `windSpeed`: wind square on the flap [V; 0 to 60 m/s; default 0]
  * - `dragCoefficient`: drag coefficient [C_d; 0 to 10; default 1.2]
  * - `airDensity`: air density [rho; 0 to 10 kg/m³; default 1.225 kg/m³]
  * - `servoTorque`: torque the servo can hold [M_s; 0.01 mN m to 10000 N m; optional]
@@ -142,12 +142,13 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  *
  * **Results**
  *
- * `rod`: pushrod, pin to pin [b; m]; `flapFrom`: flap at the lower end [phi_0; rad]; `flapTo`: flap at the upper end
- * [phi_1; rad]; `flapTravel`: flap travel [phi; rad]; `ratio`: flap per servo angle at neutral [k_0; as a fraction];
- * `torqueFrom`: servo torque at the lower end [M_0; N m]; `torqueTo`: servo torque at the upper end [M_1; N m];
- * `peakTorque`: greatest servo torque [M_p; N m]; `peakAngle`: servo angle there [delta_p; rad]; `peakRodForce`:
- * greatest rod force [F_p; N]; `leastTransmission`: least transmission angle [mu; rad]; `torqueMargin`: servo torque
- * left [e; as a fraction]; `reverses`: flap turns back within the travel [yes or no]; `map`: angle map [list].
+ * `rod`: pushrod, pin to pin [b; m]; `minServoFlapAngle`: flap at the lower end [phi_0; rad]; `maxServoFlapAngle`:
+ * flap at the upper end [phi_1; rad]; `flapSwing`: flap travel [phi; rad]; `ratio`: flap per servo angle at neutral
+ * [k_0; as a fraction]; `minServoTorque`: servo torque at the lower end [M_0; N m]; `maxServoTorque`: servo torque at
+ * the upper end [M_1; N m]; `peakTorque`: greatest servo torque [M_p; N m]; `peakTorqueAngle`: servo angle there
+ * [delta_p; rad]; `peakRodForce`: greatest rod force [F_p; N]; `minTransmissionAngle`: least transmission angle [mu;
+ * rad]; `torqueReserveShare`: servo torque left [e; as a fraction]; `reverses`: flap turns back within the travel [yes
+ * or no]; `map`: angle map [list].
  *
  * **Symbols of the working**
  *
@@ -174,7 +175,7 @@ const atEnd = (end: "From" | "To", key: "travelFrom" | "travelTo", which: (out: 
  * @example
  * ```ts
  * import { servoPushrod } from 'alula/linkage'
- * const ear = servoPushrod({ distance: '80 mm', servoHorn: '15 mm', flapHorn: '20 mm', hingeMoment: '0.2 N m' })
+ * const ear = servoPushrod({ pivotDistance: '80 mm', servoHorn: '15 mm', flapHorn: '20 mm', hingeMoment: '0.2 N m' })
  * ear.ratio // => 0.75
  * ear.peakTorque // => 0.15
  * ```
@@ -185,7 +186,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
   solve,
   () => ({
     input: {
-      distance: {
+      pivotDistance: {
         kind: "length",
         symbol: "d",
         label: "servo shaft to flap hinge",
@@ -213,7 +214,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
         typical: ["70 deg", "110 deg"],
         default: "90 deg",
       },
-      travelFrom: {
+      minServoAngle: {
         kind: "angle",
         symbol: "delta_0",
         label: "servo travel down",
@@ -222,7 +223,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
         typical: ["-50 deg", "-20 deg"],
         default: "-45 deg",
       },
-      travelTo: {
+      maxServoAngle: {
         kind: "angle",
         symbol: "delta_1",
         label: "servo travel up",
@@ -278,7 +279,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
         default: 0,
       },
       servoSpeed: { kind: "angularSpeed", symbol: "Omega", label: "servo speed", min: 0, max: 100, typical: [0.5, 5], default: 0 },
-      wind: { kind: "speed", symbol: "V", label: "wind square on the flap", min: 0, max: 60, typical: [1, 10], default: 0 },
+      windSpeed: { kind: "speed", symbol: "V", label: "wind square on the flap", min: 0, max: 60, typical: [1, 10], default: 0 },
       dragCoefficient: { kind: "number", symbol: "C_d", label: "drag coefficient", min: 0, max: 10, typical: [1.1, 2], default: 1.2 },
       airDensity: { kind: "density", symbol: "rho", label: "air density", min: 0, max: 10, typical: [1, 1.3], default: 1.225 },
       servoTorque: {
@@ -294,17 +295,17 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
     },
     output: {
       rod: { kind: "length", symbol: "b", label: "pushrod, pin to pin" },
-      flapFrom: { kind: "angle", symbol: "phi_0", label: "flap at the lower end" },
-      flapTo: { kind: "angle", symbol: "phi_1", label: "flap at the upper end" },
-      flapTravel: { kind: "angle", symbol: "phi", label: "flap travel" },
+      minServoFlapAngle: { kind: "angle", symbol: "phi_0", label: "flap at the lower end" },
+      maxServoFlapAngle: { kind: "angle", symbol: "phi_1", label: "flap at the upper end" },
+      flapSwing: { kind: "angle", symbol: "phi", label: "flap travel" },
       ratio: { kind: "ratio", symbol: "k_0", label: "flap per servo angle at neutral", unit: "x" },
-      torqueFrom: { kind: "moment", symbol: "M_0", label: "servo torque at the lower end" },
-      torqueTo: { kind: "moment", symbol: "M_1", label: "servo torque at the upper end" },
+      minServoTorque: { kind: "moment", symbol: "M_0", label: "servo torque at the lower end" },
+      maxServoTorque: { kind: "moment", symbol: "M_1", label: "servo torque at the upper end" },
       peakTorque: { kind: "moment", symbol: "M_p", label: "greatest servo torque" },
-      peakAngle: { kind: "angle", symbol: "delta_p", label: "servo angle there" },
+      peakTorqueAngle: { kind: "angle", symbol: "delta_p", label: "servo angle there" },
       peakRodForce: { kind: "force", symbol: "F_p", label: "greatest rod force" },
-      leastTransmission: { kind: "angle", symbol: "mu", label: "least transmission angle" },
-      torqueMargin: { kind: "ratio", symbol: "e", label: "servo torque left", unit: "%" },
+      minTransmissionAngle: { kind: "angle", symbol: "mu", label: "least transmission angle" },
+      torqueReserveShare: { kind: "ratio", symbol: "e", label: "servo torque left", unit: "%" },
       reverses: { kind: "flag", label: "flap turns back within the travel" },
       map: {
         kind: "list",
@@ -324,7 +325,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
       },
     },
     example: {
-      distance: "90 mm",
+      pivotDistance: "90 mm",
       servoHorn: "14 mm",
       flapHorn: "22 mm",
       hingeMoment: "0.1 N m",
@@ -352,8 +353,8 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
         is: "a * sin(theta_n - r_n) / (c * sin(psi_n - r_n))",
         source: nortonLoop,
       },
-      ...atEnd("From", "travelFrom", (out) => out.map[0] as ServoPushrod["map"][number]),
-      ...atEnd("To", "travelTo", (out) => out.map[out.map.length - 1] as ServoPushrod["map"][number]),
+      ...atEnd("From", "minServoAngle", (out) => out.map[0] as ServoPushrod["map"][number]),
+      ...atEnd("To", "maxServoAngle", (out) => out.map[out.map.length - 1] as ServoPushrod["map"][number]),
       { symbol: "delta_s", kind: "angle", meaning: "servo settings", given: (_, out) => out.map.map((s) => s.servoAngle) },
       { symbol: "phi_s", kind: "angle", meaning: "flap at each setting", given: (_, out) => out.map.map((s) => s.flapAngle) },
       { symbol: "M_all", kind: "moment", meaning: "servo torque at each setting", given: (_, out) => out.map.map((s) => s.torque) },
@@ -364,7 +365,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod> = /* @__PURE_
         symbol: "i_p",
         kind: "number",
         meaning: "setting where it peaks",
-        given: (_, out) => out.map.findIndex((s) => s.servoAngle === out.peakAngle) + 1,
+        given: (_, out) => out.map.findIndex((s) => s.servoAngle === out.peakTorqueAngle) + 1,
       },
       { symbol: "delta_p", meaning: "servo angle there", is: "delta_s[i_p]" },
       { symbol: "F_p", meaning: "greatest rod force", is: "max(abs(F_all))" },

@@ -2,14 +2,14 @@ import { goldenMinimum } from "../../../numeric/index.js"
 import type { Angle, AngularSpeed, Density, Length, Mass, Moment, Speed } from "../../../quantity/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../../solver/index.js"
 import { flapDragMoment } from "../../fan/flap-drag.js"
-import { type Branch, closedPose } from "../../four-bar/pose.js"
+import { type Assembly, closedPose } from "../../four-bar/pose.js"
 import { standardGravity } from "../../hinge/load.js"
 import type { Knob } from "../../nearest.js"
 
 /** Input of `servoPushrod`. */
 export interface ServoPushrodInput {
   /** Servo shaft to flap hinge [d; 0.01 mm to 100 m] */
-  distance: Length
+  pivotDistance: Length
   /** Servo horn, shaft to rod pin. [a; 0.1 mm to 10 m] */
   servoHorn: Length
   /** Flap horn, hinge to rod pin. [c; 0.1 mm to 10 m] */
@@ -19,9 +19,9 @@ export interface ServoPushrodInput {
   /** Flap horn at neutral, from the same direction. [psi_n; −360° to 360°; default 90°] */
   flapHornAngle?: Angle
   /** Servo travel from neutral to the lower end, negative. [delta_0; −170° to 0°; default −45°] */
-  travelFrom?: Angle
+  minServoAngle?: Angle
   /** Servo travel from neutral to the upper end. [delta_1; 0 to 170°; default 45°] */
-  travelTo?: Angle
+  maxServoAngle?: Angle
   /** Moment on the hinge that works against rising flap angle: elastic, cloth, a steady pull. [M_h; −10000 to 10000 N m; default 0] */
   hingeMoment?: Moment
   /** Flap mass [m_f; 0 to 200 kg; default 0] */
@@ -40,7 +40,7 @@ export interface ServoPushrodInput {
   /** Speed of the servo while it moves the flap. [Omega; 0 to 954.93 rpm; default 0] */
   servoSpeed?: AngularSpeed
   /** Wind that meets the flap square on. [V; 0 to 60 m/s; default 0] */
-  wind?: Speed
+  windSpeed?: Speed
   /** Drag coefficient of the flap. [C_d; 0 to 10; default 1.2] */
   dragCoefficient?: number
   /** Air density [rho; 0 to 10 kg/m³; default 1.225 kg/m³] */
@@ -56,27 +56,27 @@ export interface ServoPushrod {
   /** Pushrod, pin to pin [b; m] */
   readonly rod: number
   /** Flap angle at the lower end of the travel. [phi_0; rad] */
-  readonly flapFrom: number
+  readonly minServoFlapAngle: number
   /** Flap angle at the upper end. [phi_1; rad] */
-  readonly flapTo: number
+  readonly maxServoFlapAngle: number
   /** Flap angle swept between its extremes. [phi; rad] */
-  readonly flapTravel: number
+  readonly flapSwing: number
   /** Flap per servo angle at neutral [k_0; as a fraction] */
   readonly ratio: number
   /** Servo torque at the lower end; positive with rising servo angle. [M_0; N m] */
-  readonly torqueFrom: number
+  readonly minServoTorque: number
   /** Servo torque at the upper end [M_1; N m] */
-  readonly torqueTo: number
+  readonly maxServoTorque: number
   /** Greatest size of the servo torque over the travel. [M_p; N m] */
   readonly peakTorque: number
   /** Servo angle from neutral where it peaks. [delta_p; rad] */
-  readonly peakAngle: number
+  readonly peakTorqueAngle: number
   /** Greatest push or pull in the rod. [F_p; N] */
   readonly peakRodForce: number
   /** Least transmission angle anywhere in the travel. [mu; rad] */
-  readonly leastTransmission: number
+  readonly minTransmissionAngle: number
   /** Share of the servo's torque that is left at the peak; null where it is not given. [e; as a fraction] */
-  readonly torqueMargin: number | null
+  readonly torqueReserveShare: number | null
   /** Whether the flap turns back within the travel because horn and rod come into line. [yes or no] */
   readonly reverses: boolean
   /** Every setting, low to high: angles rad, torque N·m, rod force N. [list] */
@@ -97,8 +97,8 @@ export interface ServoPushrod {
 }
 
 /** Rod and branch that the neutral pose has. */
-export function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; readonly branch: Branch } {
-  const { distance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
+export function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; readonly branch: Assembly } {
+  const { pivotDistance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
   const [ax, ay] = [a * Math.cos(t), a * Math.sin(t)]
   const [bx, by] = [d + c * Math.cos(p), c * Math.sin(p)]
   const left = (d - ax) * (by - ay) + ay * (bx - ax)
@@ -107,8 +107,8 @@ export function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; re
 
 /** Least and greatest distance from the servo pin to the hinge over the travel. */
 export function reach(si: SiOf<ServoPushrodInput>): readonly { readonly length: number; readonly angle: number }[] {
-  const { distance: d, servoHorn: a, servoHornAngle: t } = si
-  const [low, high] = [t + si.travelFrom, t + si.travelTo]
+  const { pivotDistance: d, servoHorn: a, servoHornAngle: t } = si
+  const [low, high] = [t + si.minServoAngle, t + si.maxServoAngle]
   const at = (angle: number) => ({ length: Math.hypot(d - a * Math.cos(angle), a * Math.sin(angle)), angle })
   // horn and line of pivots fall together at every half turn; the travel holds two of them at most
   const first = Math.ceil(low / Math.PI)
@@ -122,15 +122,15 @@ const nearestTurn = (angle: number, to: number) => angle - 2 * Math.PI * Math.ro
 const SCAN = 64
 
 /** Everything at one servo angle from neutral, within the reach of rod and flap horn. */
-function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Branch, servoAngle: number, last: number) {
-  const { distance: d, servoHorn: a, flapHorn: c } = si
+function setting(si: SiOf<ServoPushrodInput>, rod: number, branch: Assembly, servoAngle: number, last: number) {
+  const { pivotDistance: d, servoHorn: a, flapHorn: c } = si
   const t2 = si.servoHornAngle + servoAngle
   const pose = closedPose(d, a, rod, c, t2, branch)
   const sine = Math.sin(pose.outputAngle - pose.couplerAngle)
   const ratio = (a * Math.sin(t2 - pose.couplerAngle)) / (c * sine)
   const flapAngle = nearestTurn(pose.outputAngle, si.flapHornAngle + last) - si.flapHornAngle
   const still = si.hingeMoment + si.flapMass * standardGravity * si.flapCentre * Math.cos(si.flapLevel + flapAngle)
-  const air = flapDragMoment(si.airDensity, si.dragCoefficient, si.flapWidth, si.flapDepth, Math.abs(ratio) * si.servoSpeed, si.wind)
+  const air = flapDragMoment(si.airDensity, si.dragCoefficient, si.flapWidth, si.flapDepth, Math.abs(ratio) * si.servoSpeed, si.windSpeed)
   // the air is taken the way it is worse: on top of what the flap weighs on the servo anyway
   const moment = still + (still < 0 ? -air : air)
   return { servoAngle, flapAngle, ratio, torque: moment * ratio, rodForce: moment / (c * sine), transmissionAngle: pose.transmissionAngle }
@@ -153,13 +153,13 @@ function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoS
 
 /** What may be changed where the linkage binds or the servo stalls, and how far. */
 export function pushrodKnobs(si: SiOf<ServoPushrodInput>, refusal: NoSolution): { offered: Record<string, number>; knobs: Knob[] } {
-  const { travelFrom, travelTo, servoHorn, flapHorn, flapHornAngle } = si
-  if (refusal.noSolution === "stall") return { offered: { servoTorque: refusal.at.torque as number }, knobs: [] }
+  const { minServoAngle, maxServoAngle, servoHorn, flapHorn, flapHornAngle } = si
+  if (refusal.noSolution === "insufficient-torque") return { offered: { servoTorque: refusal.at.torque as number }, knobs: [] }
   return {
     offered: {},
     knobs: [
-      { path: "travelFrom", from: travelFrom, to: 0 },
-      { path: "travelTo", from: 0, to: travelTo },
+      { path: "minServoAngle", from: minServoAngle, to: 0 },
+      { path: "maxServoAngle", from: 0, to: maxServoAngle },
       { path: "servoHorn", from: 0.02 * servoHorn, to: servoHorn },
       { path: "flapHorn", from: flapHorn, to: 5 * flapHorn },
       { path: "flapHornAngle", from: flapHornAngle - 1, to: flapHornAngle + 1 },
@@ -169,7 +169,7 @@ export function pushrodKnobs(si: SiOf<ServoPushrodInput>, refusal: NoSolution): 
 
 /** The kernel. */
 export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
-  const { flapHorn: c, travelFrom, travelTo, steps } = si
+  const { flapHorn: c, minServoAngle, maxServoAngle, steps } = si
   const { rod, branch } = neutral(si)
   const span = reach(si)
   const [close, far] = [span[0], span[span.length - 1]] as [(typeof span)[number], (typeof span)[number]]
@@ -190,15 +190,15 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
     }
     return list
   }
-  const map = [...walk(travelFrom).reverse(), start, ...walk(travelTo)]
+  const map = [...walk(minServoAngle).reverse(), start, ...walk(maxServoAngle)]
   // a crest between settings becomes a setting of its own, so that no peak is read too low
-  const step = (travelTo - travelFrom) / SCAN
+  const step = (maxServoAngle - minServoAngle) / SCAN
   for (const size of [(s: Setting) => Math.abs(s.torque), (s: Setting) => Math.abs(s.rodForce)]) {
     // whole turns of the flap change no size
     const sizeAt = (angle: number) => size(setting(si, rod, branch, angle, 0))
-    const sizes = Array.from({ length: SCAN + 1 }, (_, k) => sizeAt(travelFrom + k * step))
-    const best = travelFrom + sizes.indexOf(Math.max(...sizes)) * step
-    const angle = goldenMinimum((a) => -sizeAt(a), Math.max(travelFrom, best - step), Math.min(travelTo, best + step))
+    const sizes = Array.from({ length: SCAN + 1 }, (_, k) => sizeAt(minServoAngle + k * step))
+    const best = minServoAngle + sizes.indexOf(Math.max(...sizes)) * step
+    const angle = goldenMinimum((a) => -sizeAt(a), Math.max(minServoAngle, best - step), Math.min(maxServoAngle, best + step))
     const closest = map.reduce((a, b) => (Math.abs(b.servoAngle - angle) < Math.abs(a.servoAngle - angle) ? b : a))
     const crest = setting(si, rod, branch, angle, closest.flapAngle)
     if (map.some((s) => size(s) >= size(crest))) continue
@@ -210,7 +210,7 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   const peakTorque = Math.abs(peak.torque)
   if (si.servoTorque !== null && peakTorque > si.servoTorque)
     return refuse(
-      "stall",
+      "insufficient-torque",
       "The servo must hold {torque moment} {where} of its travel and has {given.servoTorque moment}, {shortBy moment} too little.",
       peakTorque - si.servoTorque,
       { torque: peakTorque },
@@ -222,17 +222,17 @@ export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | N
   const acute = (f: number) => Math.acos(Math.abs(rod ** 2 + c ** 2 - f ** 2) / (2 * rod * c))
   return {
     rod,
-    flapFrom: first.flapAngle,
-    flapTo: last.flapAngle,
-    flapTravel: Math.max(...flaps) - Math.min(...flaps),
+    minServoFlapAngle: first.flapAngle,
+    maxServoFlapAngle: last.flapAngle,
+    flapSwing: Math.max(...flaps) - Math.min(...flaps),
     ratio: start.ratio,
-    torqueFrom: first.torque,
-    torqueTo: last.torque,
+    minServoTorque: first.torque,
+    maxServoTorque: last.torque,
     peakTorque,
-    peakAngle: peak.servoAngle,
+    peakTorqueAngle: peak.servoAngle,
     peakRodForce: Math.max(...map.map((s) => Math.abs(s.rodForce))),
-    leastTransmission: Math.min(acute(close.length), acute(far.length)),
-    torqueMargin: si.servoTorque === null ? null : 1 - peakTorque / si.servoTorque,
+    minTransmissionAngle: Math.min(acute(close.length), acute(far.length)),
+    torqueReserveShare: si.servoTorque === null ? null : 1 - peakTorque / si.servoTorque,
     reverses: map.some((s) => s.ratio * start.ratio <= 0),
     map,
   }

@@ -47,9 +47,9 @@ export interface MoveTime {
   /** Winding resistance; back-EMF constant; force constant; friction current. [R; Ω] */
   readonly resistance: number
   /** Back-EMF constant [k_V; V s/m] */
-  readonly voltsPerSpeed: number
+  readonly backEmfConstant: number
   /** Force constant [k_F; N/A] */
-  readonly forcePerAmpere: number
+  readonly forceConstant: number
   /** Friction current [I_f; A] */
   readonly frictionCurrent: number
   /** Estimated error of both times together. [s] */
@@ -99,9 +99,9 @@ function solve(rig: Si): MoveTime | NoSolution {
       : `The raise takes ${seconds(raise.time)}, ${formatNumber(raise.time / rated)} times the time at rated speed; most of the delay is ${limit} (${seconds(costly.added)}).`,
     raise,
     lower,
-    resistance: model.constants.resistance,
-    voltsPerSpeed: model.constants.voltsPerSpeed,
-    forcePerAmpere: model.constants.forcePerAmpere,
+    resistance: model.constants.windingResistance,
+    backEmfConstant: model.constants.backEmfConstant,
+    forceConstant: model.constants.forceConstant,
     frictionCurrent: model.constants.frictionCurrent,
     errorEstimate: raised.error + lowered.error,
     evaluations: raised.evaluations + lowered.evaluations,
@@ -122,7 +122,7 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
   if (held > arms.actuator.holdingForce)
     found.push(
       caution(
-        "falls-without-power",
+        "falls-unpowered",
         "warning",
         "The rod must hold up to {held force} and its stated holding force is {given.hinged.actuator.holdingForce force}: the arms may come down by themselves, or run away when lowering; the lowering time shown assumes they do not.",
         commonPractice,
@@ -173,7 +173,7 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
  * by the screw's friction: the current then stays at I₀.
  *
  * Valid while the arms' energy of motion is small against the energy moved (a caution says when it is
- * not) and the windings are near the datasheet's temperature. The move is refused (`stall`) where v ≤ 0
+ * not) and the windings are near the datasheet's temperature. The move is refused (`insufficient-force`) where v ≤ 0
  * anywhere, with the pose, the force needed and the force available; `cannot-close` and `dead-point` where
  * the linkage does not allow it; `no-supply` where the converter gives nothing.
  *
@@ -216,7 +216,7 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
  * `swing`: swing [theta_s; rad]; `raiseTime`: time up [t_up; s]; `lowerTime`: time down [t_down; s]; `cycleTime`: up
  * and down [t_both; s]; `slowdown`: raise against rated speed [q; as a fraction]; `stageMargin`: left of the stage
  * time [t_left; s]; `limit`: costs most [text]; `why`: why [text]; `raise`: raise [group]; `lower`: lower [group];
- * `resistance`: winding resistance [R; Ω]; `voltsPerSpeed`: back-EMF constant [k_V; V s/m]; `forcePerAmpere`: force
+ * `resistance`: winding resistance [R; Ω]; `backEmfConstant`: back-EMF constant [k_V; V s/m]; `forceConstant`: force
  * constant [k_F; N/A]; `frictionCurrent`: friction current [I_f; A]; `errorEstimate`: estimated error of the times
  * [s]; `evaluations`: points evaluated [number].
  *
@@ -264,8 +264,8 @@ export const moveTime: Solver<RigDocument, MoveTime> = /* @__PURE__ */ solver<Ri
       raise: { kind: "group", label: "raise", fields: moveFields("up") },
       lower: { kind: "group", label: "lower", fields: moveFields("down") },
       resistance: { kind: "resistance", symbol: "R", label: "winding resistance" },
-      voltsPerSpeed: { kind: "speedVoltageConstant", symbol: "k_V", label: "back-EMF constant" },
-      forcePerAmpere: { kind: "forceConstant", symbol: "k_F", label: "force constant" },
+      backEmfConstant: { kind: "speedVoltageConstant", symbol: "k_V", label: "back-EMF constant" },
+      forceConstant: { kind: "forceConstant", symbol: "k_F", label: "force constant" },
       frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
       errorEstimate: { kind: "time", label: "estimated error of the times" },
       evaluations: { kind: "number", label: "points evaluated" },

@@ -46,9 +46,12 @@ export function fineGrid(rig: Si, isRaise: boolean): { readonly widths: number[]
 /** Rod length and angle between the anchors at both ends of the stroke. */
 export function ends(rig: Si): readonly [{ length: number; angle: number }, { length: number; angle: number }] {
   const arms = rig.hinged as Arms
-  const { hinge, anchor, pinAngle, actuator } = arms
+  const { hinge, fixedPivot, movingPivot, actuator } = arms
   const arm = armModel(arms)
-  const toAnchor = Math.atan2(anchor.y - hinge.y, anchor.x - hinge.x)
-  const at = (stroke: number) => ({ length: actuator.retractedLength + stroke, angle: (arm.angleAt(stroke) ?? 0) + pinAngle - toAnchor })
+  const toAnchor = Math.atan2(fixedPivot.y - hinge.y, fixedPivot.x - hinge.x)
+  const at = (stroke: number) => ({
+    length: actuator.retractedLength + stroke,
+    angle: (arm.angleAt(stroke) ?? 0) + movingPivot.angle - toAnchor,
+  })
   return [at(0), at(actuator.stroke)]
 }
