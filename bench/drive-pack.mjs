@@ -1,5 +1,16 @@
 // Drive and pack: one call of each solver, and the two long ones: a day's pattern and a catalogue.
-import { dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew } from "alula/drive"
+import {
+  dcMotor,
+  dutyCycle,
+  endStop,
+  gearmotor,
+  gearTrain,
+  hobbyServo,
+  linearActuator,
+  motionProfile,
+  powerScrew,
+  winch,
+} from "alula/drive"
 import {
   airTravel,
   cellPack,
@@ -23,6 +34,7 @@ const solvers = {
   "drive.gearmotor": gearmotor,
   "drive.hobbyServo": hobbyServo,
   "drive.dutyCycle": dutyCycle,
+  "drive.winch": winch,
   "pack.cellPack": cellPack,
   "pack.packUnderLoad": packUnderLoad,
   "pack.parallelSharing": parallelSharing,

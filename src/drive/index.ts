@@ -32,3 +32,5 @@ export {
   type TimedMove,
 } from "./motion-profile/index.js"
 export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"
+export type { Transmits } from "./transmits.js"
+export { drawWinch, type Winch, type WinchInput, type WinchLayer, winch } from "./winch/index.js"

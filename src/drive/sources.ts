@@ -121,3 +121,55 @@ export const ABSORBER_FORMULAE: Source = {
   edition: "read 2026",
   verified: "seen",
 }
+
+/** A maker of stage winches on drum and rope diameters. */
+export const WINCH_RATIOS: Source = {
+  title: "What is the D/d ratio and how is it calculated?",
+  edition: "read 2026",
+  where: "18 for loads, 22 for people",
+  verified: "seen",
+}
+
+/** A rigger's handbook on sheaves for fibre rope and wire. */
+export const RIGGING: Source = { title: "The Complete Rigger's Apprentice", by: "B. Toss", edition: "1998", verified: "seen" }
+
+/** Strength of wire rope bent over a sheave. */
+export const SHEAVE_SIZE: Source = { title: "Sheave size and wire rope strength", edition: "read 2026", verified: "seen" }
+
+/** American rules for cranes, also where winches are judged. */
+export const OSHA_CRANES: Source = {
+  title: "29 CFR 1910.179, Overhead and gantry cranes",
+  by: "OSHA",
+  edition: "2026",
+  verified: "not-seen",
+  read: "2026-11-29",
+}
+
+/** A rule of turns that stay on a drum. */
+export const ALBERTA_OHS: Source = {
+  title: "Occupational Health and Safety Code, part 21 Rigging",
+  by: "Alberta",
+  edition: "2009",
+  where: "section 299, rope wound on a drum",
+  verified: "seen",
+  read: "2026-11-29",
+}
+
+/** A rule of safety factors of hoisting ropes. */
+export const HOISTING_ROPES: Source = {
+  title: "Code of Virginia, section 45.1-161.154, Hoisting ropes",
+  by: "Virginia",
+  edition: "read 2026",
+  where: "5 for materials, 10 for people",
+  verified: "seen",
+  read: "2026-11-29",
+}
+
+/** Safety of power-driven winches. */
+export const EN_14492: Source = {
+  title: "EN 14492-1, Cranes: power driven winches and hoists, part 1: power driven winches",
+  by: "CEN",
+  edition: "2006",
+  verified: "not-seen",
+  read: "2026-11-29",
+}

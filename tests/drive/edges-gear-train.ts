@@ -22,14 +22,14 @@ export const edges: Edges = {
     },
     // with half of it left, above 0.13142
     {
-      code: "self-locking-by-little",
+      code: "thin-holding-margin",
       severity: "warning",
       solver: gearTrain,
       shown: second({ friction: 0.1311 }),
       notShown: second({ friction: 0.1317 }),
     },
     {
-      code: "self-locking-by-little",
+      code: "thin-holding-margin",
       severity: "warning",
       solver: gearTrain,
       shown: second({ friction: 0.0659 }),

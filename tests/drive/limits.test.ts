@@ -9,11 +9,12 @@ import {
   linearActuator,
   motionProfile,
   powerScrew,
+  winch,
 } from "../../src/drive/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew }
+const solvers = { dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew, winch }
 
 /** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -149,7 +150,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "inertia: min 0, max 100000",
     "loadTorque: min -100000, max 100000, default 0",
     "frictionTorque: min 0, max 100000, default 0",
-    "rest: min 0, max 24 h, default 0",
+    "restDuration: min 0, max 24 h, default 0",
     "holdsAtRest: default false",
     "tipRadius: min 1 mm, max 20, default null",
   ],
@@ -164,6 +165,25 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "collarFriction: min 0, max 1, default 0",
     "collarDiameter: min 0, max 2, default 0",
     "speed: min 0, max 10, default null",
+  ],
+  winch: [
+    "pull: min 10 mN, max 1000000",
+    "drumDiameter: min 3 mm, max 5",
+    "lineDiameter: min 0.1 mm, max 100 mm",
+    "drumWidth: min 0.5 mm, max 10, default null",
+    "turnsPerLayer: min 1, max 10000, default null",
+    "layerRise: min 0.8, max 1, default 1",
+    "lineLength: min 10 mm, max 500",
+    "travel: min 1 mm, max 500",
+    "flangeDiameter: min 4 mm, max 10, default null",
+    "lineStrength: min 0.1, max 10000000, default null",
+    "lineFriction: min 0, max 1, default 0.1",
+    "efficiency: min 0.3, max 1, default 0.95",
+    "backwardEfficiency: min 0.05, max 1, default null",
+    "dragTorque: min 0, max 100000, default 0",
+    "torque: min 0.0001, max 10000000, default null",
+    "speed: min 0.001, max 10000 rpm, default null",
+    "holdingTorque: min 0.0001, max 10000000, default null",
   ],
 }
 

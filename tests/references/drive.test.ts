@@ -6,6 +6,7 @@ import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
 import { motionChecks } from "./drive-motion.js"
 import { stopChecks, stopWithout } from "./drive-stops.js"
+import { winchChecks } from "./drive-winches.js"
 
 type Numbers = Readonly<Record<string, number>>
 const numbers = (inputs: object) => inputs as Numbers
@@ -281,6 +282,7 @@ referenceTests(
     ...gearmotorChecks,
     ...motionChecks,
     ...stopChecks,
+    ...winchChecks,
     ...servos,
     "impact-wentzell-7-1": fallOnBar,
     "impact-wentzell-7-4": fallOnBar,

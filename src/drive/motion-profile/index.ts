@@ -68,7 +68,7 @@ export type { LimitedMove, MotionProfile, MotionProfileInput, MoveTorques, Timed
  * import { motionProfile } from 'alula/drive'
  * const beat = motionProfile({
  *   swing: '60 deg', timing: { type: 'duration', duration: '2 s', jerkShare: 0.5 },
- *   inertia: '0.35 kg m2', loadTorque: '4 N m', frictionTorque: '0.5 N m', rest: '4 s', tipRadius: '900 mm',
+ *   inertia: '0.35 kg m2', loadTorque: '4 N m', frictionTorque: '0.5 N m', restDuration: '4 s', tipRadius: '900 mm',
  * })
  * beat.peakSpeed // => 0.7854
  * beat.peakTorque // => 5.05
