@@ -56,3 +56,4 @@ export {
   type WornEnvelope,
 } from "./surroundings/passage/index.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./surroundings/wind-load.js"
+export { wearerFields } from "./wearer.js"

@@ -20,10 +20,10 @@ const turn = (135 * Math.PI) / 180
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
   bodyDimension: ["percentile: min 0.01, max 0.99", "stature: min 1.3, max 2.2, default null"],
-  bodySegments: ["bodyMass: min 20, max 250", "stature: min 1, max 2.3", "table: default de-leva-female"],
+  bodySegments: ["bodyMass: min 20, max 300", "stature: min 0.8, max 2.5", "table: default de-leva-female"],
   carriedLoad: [
-    "bodyMass: min 20, max 200",
-    "stature: min 1, max 2.3",
+    "bodyMass: min 20, max 300",
+    "stature: min 0.8, max 2.5",
     "rigMass: min 0.01, max 150",
     "poses: min 1, max 1000",
     "poses.name: min 1, max 100",
@@ -57,7 +57,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "lifter: default anyone",
   ],
   metabolicRate: [
-    "bodyMass: min 20, max 200",
+    "bodyMass: min 20, max 300",
     "rigMass: min 0, max 150, default 0",
     "headMass: min 0, max 60, default 0",
     "handMass: min 0, max 60, default 0",
@@ -70,7 +70,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "standingRate: min 0.8, max 2, default 1.05",
   ],
   reach: [
-    "stature: min 1, max 2.5",
+    "stature: min 0.8, max 2.5",
     "forward: min -2, max 2",
     "outward: min -2, max 2",
     "up: min 0, max 4",
@@ -97,7 +97,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "pressureLimit: min 1000, max 100000, default 14000",
   ],
   wearSchedule: [
-    "bodyMass: min 20, max 200",
+    "bodyMass: min 20, max 300",
     "rigMass: min 0.01, max 150",
     "plan: min 1, max 200",
     "plan.name: min 1, max 100",

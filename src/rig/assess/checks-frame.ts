@@ -82,7 +82,7 @@ export const frameChecks: readonly Check[] = [
         return findBy(
           naturalFrequency,
           "spar",
-          { length, section, material, modulus, strength, temperature: materialTemperature, duration, tipMass, stepRate },
+          { length, section, material, modulus, strength, materialTemperature, duration, tipMass, stepRate },
           (out) =>
             // near one the arm swings up with every step; twice is clear of it
             byMargin(

@@ -27,6 +27,7 @@ import {
   strapPressure,
   type WearScheduleInput,
   type WindLoadInput,
+  wearerFields,
   wearSchedule,
   windLoad,
 } from "../../worn/index.js"
@@ -34,9 +35,9 @@ import { type Embedded, embed } from "./embed.js"
 
 /** Whoever wears it. */
 export interface RigWearer {
-  /** Body mass [m_b; 20 to 300 kg] */
+  /** Body mass [m_w; 20 to 300 kg] */
   bodyMass: Mass
-  /** Stature [h_b; 800 mm to 2.5 m] */
+  /** Stature [H; 800 mm to 2.5 m] */
   stature: Length
 }
 
@@ -73,7 +74,7 @@ export interface RigSpar
   sagLimit: Length
   /** Mass counted at the tip for its own swing in step with walking. [sp_tip; 0 to 20 kg; default 0] */
   tipMass?: Mass
-  /** Steps of the wearer [sp_step; 0.01 to 10 Hz; default 1.9 Hz] */
+  /** Step rate [sp_f_s; 1 to 2.8 Hz; default 2 Hz] */
   stepRate?: Frequency
 }
 
@@ -257,8 +258,8 @@ const pinchFields = embed(pinchGap, "pi")
 
 const described = {
   wearer: group<RigWearer>("wearer", {
-    bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300 },
-    stature: { kind: "length", symbol: "h_b", label: "stature", min: 0.8, max: 2.5 },
+    bodyMass: wearerFields.bodyMass,
+    stature: wearerFields.stature,
   }),
   mount: group<RigMount>("where the mechanism sits", {
     forward: { kind: "length", symbol: "f_m", label: "ahead of the hips", min: -1, max: 1 },
@@ -290,7 +291,7 @@ const described = {
       ...sparFields.fields,
       sagLimit: { kind: "length", symbol: "sp_lim", label: "acceptable sag", min: "0.1 mm", max: 2 },
       tipMass: { kind: "mass", symbol: "sp_tip", label: "mass counted at the tip", min: 0, max: 20, default: 0 },
-      stepRate: { kind: "frequency", symbol: "sp_step", label: "steps of the wearer", min: 0.01, max: 10, default: 1.9 },
+      stepRate: { ...wearerFields.stepRate, symbol: "sp_f_s" },
     },
     sparFields.either,
   ),

@@ -1,6 +1,7 @@
 import type { Length, Ratio } from "../../quantity/index.js"
 import { at, type Caution, caution, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { ANSUR } from "../sources-load.js"
+import { wearerFields } from "../wearer.js"
 import { type SurveyDimension, type SurveyStatistics, survey } from "./data-survey.js"
 
 /** A dimension of the survey that is a length. */
@@ -173,7 +174,8 @@ export const bodyDimension: Solver<BodyDimensionInput, BodyDimension> = /* @__PU
       sex: { kind: "choice", label: "sex", options: { female: "women", male: "men" } },
       dimension: { kind: "choice", label: "dimension", options },
       percentile: { kind: "ratio", symbol: "p", label: "share who are smaller", min: 0.01, max: 0.99, typical: [0.05, 0.95] },
-      stature: { kind: "length", symbol: "H", label: "stature", min: 1.3, max: 2.2, typical: [1.5, 1.95], default: null },
+      // narrower: a straight line through soldiers says nothing of children
+      stature: { ...wearerFields.stature, min: 1.3, max: 2.2, default: null },
     },
     output: {
       deviates: { kind: "number", symbol: "z", label: "standard deviations from the mean" },

@@ -1,13 +1,14 @@
 import type { Length, Mass } from "../../quantity/index.js"
 import { type Caution, caution, type SiOf, type Solver, solver } from "../../solver/index.js"
 import { DAVIDOVITS, DE_LEVA } from "../sources-load.js"
+import { wearerFields } from "../wearer.js"
 import { centreHeight, isPart, type SegmentTable, segmentRows, segmentSources, segmentTables } from "./data-segments.js"
 
 /** Input of {@link bodySegments}. */
 export interface BodySegmentsInput {
-  /** Body mass [m_w; 20 to 250 kg] */
+  /** Body mass [m_w; 20 to 300 kg] */
   bodyMass: Mass
-  /** Stature [H; 1 to 2.3 m] */
+  /** Stature [H; 800 mm to 2.5 m] */
   stature: Length
   /** Published table. [de-leva-female, de-leva-male or winter; default de-leva-female] */
   table?: SegmentTable
@@ -168,8 +169,8 @@ const column = (of: (r: (typeof segmentRows)["winter"][number]) => number) => (s
  * both; masses are as printed (de Leva's for women add up to 99.99 %). Valid for adults of ordinary build.
  *
  * **Inputs**
- * - `bodyMass`: body mass [m_w; 20 to 250 kg]
- * - `stature`: stature [H; 1 to 2.3 m]
+ * - `bodyMass`: body mass [m_w; 20 to 300 kg]
+ * - `stature`: stature [H; 800 mm to 2.5 m]
  * - `table`: table [de-leva-female, de-leva-male or winter; default de-leva-female]
  *
  * **Results**
@@ -213,8 +214,8 @@ export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE_
   solve,
   () => ({
     input: {
-      bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 250, typical: [45, 110] },
-      stature: { kind: "length", symbol: "H", label: "stature", min: 1, max: 2.3, typical: [1.5, 1.95] },
+      bodyMass: wearerFields.bodyMass,
+      stature: wearerFields.stature,
       table: { kind: "choice", label: "table", options: segmentTables, default: "de-leva-female" },
     },
     output: {

@@ -4,13 +4,14 @@ import { notClearance } from "../not-clearance.js"
 import { adaSource } from "../sources-around.js"
 import { AAOS, ANSUR, DRILLIS } from "../sources-load.js"
 import { ada } from "../surroundings/data-access.js"
+import { wearerFields } from "../wearer.js"
 import { holdArm, lengthOf, type Vector } from "./arm.js"
 import { type Handling, handParts, jointLimits, shoulderBreadth, switchForce } from "./data-reach.js"
 import { statureFractions } from "./data-segments.js"
 
 /** Input of {@link reach}. */
 export interface ReachInput {
-  /** Stature of the shortest wearer [H; 1 to 2.5 m] */
+  /** Stature of the shortest wearer [H; 800 mm to 2.5 m] */
   stature: Length
   /** The switch: ahead of the shoulders' line. [x; −2 to 2 m] */
   forward: Length
@@ -235,7 +236,7 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
  * average proportions.
  *
  * **Inputs**
- * - `stature`: stature of the shortest wearer [H; 1 to 2.5 m]
+ * - `stature`: stature of the shortest wearer [H; 800 mm to 2.5 m]
  * - `forward`: forward of the shoulders [x; −2 to 2 m]
  * - `outward`: out to the hand's side [y; −2 to 2 m]
  * - `up`: above the floor [z; 0 to 4 m]
@@ -281,7 +282,7 @@ export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInpu
   solve,
   () => ({
     input: {
-      stature: { kind: "length", symbol: "H", label: "stature of the shortest wearer", min: 1, max: 2.5, typical: [1.5, 1.95] },
+      stature: { ...wearerFields.stature, label: "stature of the shortest wearer" },
       forward: { kind: "length", symbol: "x", label: "forward of the shoulders", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
       outward: { kind: "length", symbol: "y", label: "out to the hand's side", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
       up: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: HIGHEST, typical: [0.8, 1.6] },

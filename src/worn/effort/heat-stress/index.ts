@@ -7,6 +7,7 @@ import {
   nioshHeatSource,
   wbgtSource,
 } from "../../sources-around.js"
+import { wearerFields } from "../../wearer.js"
 import {
   adjustmentOf,
   clothingAdjustments,
@@ -109,8 +110,8 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * - `clothingAdjustment`: own adjustment for clothing [d_o; 0 to 20 K; optional]
  * - `acclimatized`: acclimatized [yes or no; default no]
  * - `restMetabolicRate`: metabolic rate at rest [M_r; 40 to 250 W; optional]
- * - `bodyMass`: body mass [m_b; 20 to 300 kg; optional]
- * - `stature`: stature [H_w; 800 mm to 2.5 m; optional]
+ * - `bodyMass`: body mass [m_w; 20 to 300 kg; optional]
+ * - `stature`: stature [H; 800 mm to 2.5 m; optional]
  * - exactly one of `wbgt` and `wetBulbTemperature` with `globeTemperature`
  * - `ambientTemperature` only beside `wetBulbTemperature` with `globeTemperature`
  * - `bodyMass` and `stature` only together
@@ -192,8 +193,8 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
         typical: [60, 150],
         default: null,
       },
-      bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300, typical: [45, 100], default: null },
-      stature: { kind: "length", symbol: "H_w", label: "stature", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: null },
+      bodyMass: { ...wearerFields.bodyMass, default: null },
+      stature: { ...wearerFields.stature, default: null },
     },
     output: {
       wbgt: { kind: "temperature", symbol: "t_w", label: "WBGT" },
@@ -247,7 +248,7 @@ export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ s
       {
         symbol: "S_d",
         meaning: "body surface",
-        is: "0.007184 m^2 * (m_b / kg)^0.425 * (H_w / cm)^0.725",
+        is: "0.007184 m^2 * (m_w / kg)^0.425 * (H / cm)^0.725",
         when: "has_bodyMass",
         source: bodySurfaceSource,
       },

@@ -32,11 +32,11 @@ export interface HeatStressInput {
    */
   restMetabolicRate?: Power | null
   /**
-   * Mass of the wearer: with `stature`, limits stated for a standard person are scaled down to a small wearer. [m_b; 20
+   * Mass of the wearer: with `stature`, limits stated for a standard person are scaled down to a small wearer. [m_w; 20
    * to 300 kg; optional]
    */
   bodyMass?: Mass | null
-  /** Stature [H_w; 800 mm to 2.5 m; optional] */
+  /** Stature [H; 800 mm to 2.5 m; optional] */
   stature?: Length | null
 }
 

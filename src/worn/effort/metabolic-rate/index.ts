@@ -12,6 +12,7 @@ import {
 import { takeItOff } from "../../care.js"
 import { headMassLimit } from "../../load/data-load.js"
 import { HEAD_MASS, LOONEY_2022, PANDOLF, PASSMORE, PLACEMENT, SANTEE, TERRAIN } from "../../sources-load.js"
+import { wearerFields } from "../../wearer.js"
 import {
   lightestWalker,
   type MetabolicEquation,
@@ -197,7 +198,7 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  * range. A lighter wearer, a child as a rule, is refused: no equation was fitted to one.
  *
  * **Inputs**
- * - `bodyMass`: body mass [m_w; 20 to 200 kg]
+ * - `bodyMass`: body mass [m_w; 20 to 300 kg]
  * - `rigMass`: rig mass on the trunk [m_t; 0 to 150 kg; default 0]
  * - `headMass`: load on the head [m_h; 0 to 60 kg; default 0]
  * - `handMass`: load in the hands [m_a; 0 to 60 kg; default 0]
@@ -264,12 +265,12 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PU
   solve,
   () => ({
     input: {
-      bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
+      bodyMass: wearerFields.bodyMass,
       rigMass: { kind: "mass", symbol: "m_t", label: "rig mass on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
       headMass: mass("m_h", "load on the head"),
       handMass: mass("m_a", "load in the hands"),
       footMass: mass("m_f", "load on the feet"),
-      walkingSpeed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0, 1.6], default: 0 },
+      walkingSpeed: { ...wearerFields.walkingSpeed, default: 0 },
       grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
       terrain: {
         kind: "choice",

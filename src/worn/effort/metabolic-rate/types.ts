@@ -4,7 +4,7 @@ import type { Terrain } from "../data-metabolic.js"
 
 /** Input of {@link metabolicRate}. */
 export interface MetabolicRateInput {
-  /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
+  /** Wearer's body mass, undressed. [m_w; 20 to 300 kg] */
   bodyMass: Mass
   /** Mass carried on the trunk: back, hips, chest. [m_t; 0 to 150 kg; default 0] */
   rigMass?: Mass

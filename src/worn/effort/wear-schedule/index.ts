@@ -1,6 +1,7 @@
 import { inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../../solver/index.js"
 import { publishedShare } from "../../load/data-load.js"
 import { CHILD_PACKS, FREY_LAW_2012, HALL, NIOSH_1993, PASSMORE } from "../../sources-load.js"
+import { wearerFields } from "../../wearer.js"
 import { enduranceSources, jointTorques, nioshShares, recoveryTime, workPart } from "../data-endurance.js"
 import { lightestWalker } from "../data-metabolic.js"
 import { tooLight } from "../metabolic-rate/index.js"
@@ -118,7 +119,7 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * Stage factor and capacity are common practice, without a source.
  *
  * **Inputs**
- * - `bodyMass`: body mass [m_w; 20 to 200 kg]
+ * - `bodyMass`: body mass [m_w; 20 to 300 kg]
  * - `rigMass`: rig mass [m_r; 10 g to 150 kg]
  * - `plan`: plan [list of 1 to 200]
  *   - `name`: name [text of 1 to 100 characters]
@@ -197,7 +198,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
   solve,
   () => ({
     input: {
-      bodyMass: { kind: "mass", symbol: "m_w", label: "body mass", min: 20, max: 200, typical: [45, 110] },
+      bodyMass: wearerFields.bodyMass,
       rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: LIGHTEST, max: 150, typical: [1, 15] },
       plan: {
         kind: "list",
@@ -215,7 +216,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
               options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
             },
             duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
-            walkingSpeed: { kind: "speed", symbol: "v", label: "walking speed", min: 0, max: 2.5, typical: [0.4, 1.3], default: null },
+            walkingSpeed: { ...wearerFields.walkingSpeed, default: null },
           },
         },
       },

@@ -18,7 +18,7 @@ export interface WearPart {
 
 /** Input of {@link wearSchedule}. */
 export interface WearScheduleInput {
-  /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
+  /** Wearer's body mass, undressed. [m_w; 20 to 300 kg] */
   bodyMass: Mass
   /** Rig mass [m_r; 10 g to 150 kg] */
   rigMass: Mass

@@ -16,9 +16,9 @@ export interface RigPose {
 
 /** Input of {@link carriedLoad}. */
 export interface CarriedLoadInput {
-  /** Wearer's body mass, undressed. [m_w; 20 to 200 kg] */
+  /** Wearer's body mass, undressed. [m_w; 20 to 300 kg] */
   bodyMass: Mass
-  /** Wearer's stature. [H; 1 to 2.3 m] */
+  /** Wearer's stature. [H; 800 mm to 2.5 m] */
   stature: Length
   /** Mass of the rig, all of it. [m_r; 10 g to 150 kg] */
   rigMass: Mass

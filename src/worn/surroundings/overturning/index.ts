@@ -11,6 +11,7 @@ import {
   standingDragSource,
   swaySource,
 } from "../../sources-around.js"
+import { wearerFields } from "../../wearer.js"
 import { bodyCentreShare, overturnFactor, standingDragArea, usableFoot } from "../data-balance.js"
 import { beaufortForce, pedestrianWind } from "../data-wind.js"
 import { windFields } from "../wind-fields.js"
@@ -80,13 +81,13 @@ function solve(si: SiOf<OverturningInput>): Overturning {
 /**
  * Whether a gust on open panels tips the wearer, and the wind speed at which to fold.
  *
- * Formula: the gust bears on the rig with M_w = ½·ρ·A_d·h·(G·v + w)², held by M_r = s·(m_b + m_r)·g·e. What the wind
+ * Formula: the gust bears on the rig with M_w = ½·ρ·A_d·h·(G·v + w)², held by M_r = s·(m_w + m_r)·g·e. What the wind
  * does to the wearer's own body is not held against the stance, since people lean into it, but against the published
  * limit for people on foot, a gust of 15 m/s; that both shares add up is a rule of our own, on the safe side of taking
  * the worse of the two: q = (u/15 m/s)² + k·M_w/M_r with u = G·v + w, and it is time to fold where q reaches 1, at a
  * mean wind of (1/√(1/(15 m/s)² + k·½·ρ·A_d·h/M_r) − w)/G, at the same with the published s = 0.6 and k = 1.5, or at 10
  * m/s, whichever comes first. Here A_d is the panels' drag area and h the height of their force, G the gust factor, w
- * the walking speed, m_b and m_r the masses, g standard gravity, e the distance from the weight's line to the edge
+ * the walking speed, m_w and m_r the masses, g standard gravity, e the distance from the weight's line to the edge
  * tipped over: a·B + x for wind from the front, (1 − a)·B − x from behind (B foot length, plus stagger; a heel share; x
  * weight offset), half the stance width from either side. s is the usable share and k the safety factor (default:
  * common practice). The body's own moment ½·ρ·A_b·0.56·H·u² (A_b the body's drag area, H stature) and the stiff-body
@@ -94,7 +95,7 @@ function solve(si: SiOf<OverturningInput>): Overturning {
  * are for frail people; nobody was tested above 12.5 m/s.
  *
  * **Inputs**
- * - `bodyMass`: body mass [m_b; 20 to 300 kg]
+ * - `bodyMass`: body mass [m_w; 20 to 300 kg]
  * - `rigMass`: rig mass [m_r; 0 to 100 kg]
  * - `dragArea`: drag area of the panels [A_d; 0 to 50 m²]
  * - `forceHeight`: height of the panels' force [h; 0 to 10 m]
@@ -174,7 +175,7 @@ export const overturning: Solver<OverturningInput, Overturning> = /* @__PURE__ *
   solve,
   () => ({
     input: {
-      bodyMass: { kind: "mass", symbol: "m_b", label: "body mass", min: 20, max: 300, typical: [45, 100] },
+      bodyMass: wearerFields.bodyMass,
       rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0, max: 100, typical: [0.5, 15] },
       dragArea: { kind: "area", symbol: "A_d", label: "drag area of the panels", min: 0, max: 50, typical: [0.1, 3] },
       forceHeight: { kind: "length", symbol: "h", label: "height of the panels' force", min: 0, max: 10, typical: [1, 2.5] },
@@ -243,7 +244,7 @@ export const overturning: Solver<OverturningInput, Overturning> = /* @__PURE__ *
         default: null,
       },
       safetyFactor: { kind: "number", symbol: "k", label: "safety factor", min: 1, max: 10, typical: [1, 2], default: overturnFactor },
-      stature: { kind: "length", symbol: "H", label: "stature", min: 0.8, max: 2.5, typical: [1.5, 1.95], default: 1.7 },
+      stature: { ...wearerFields.stature, default: 1.7 },
       bodyDragArea: {
         kind: "area",
         symbol: "A_b",
@@ -299,7 +300,7 @@ export const overturning: Solver<OverturningInput, Overturning> = /* @__PURE__ *
         when: 'not has_edgeDistance and equalText(windFrom, "side")',
       },
       { symbol: "e_u", meaning: "distance the wearer can use", is: "s_u * e", source: functionalBaseSource },
-      { symbol: "W", meaning: "weight of wearer and rig", is: "(m_b + m_r) * 9.80665 m/s^2" },
+      { symbol: "W", meaning: "weight of wearer and rig", is: "(m_w + m_r) * 9.80665 m/s^2" },
       { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
       { symbol: "u", kind: "speed", meaning: "air against wearer and rig", is: "v_g + v_b" },
       { symbol: "K", kind: "mass", meaning: "rig's moment of drag per square of air speed", is: "rho / 2 * A_d * h" },

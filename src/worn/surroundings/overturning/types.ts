@@ -6,7 +6,7 @@ export type WindFrom = "front" | "behind" | "side"
 
 /** Input of {@link overturning}. */
 export interface OverturningInput {
-  /** Body mass [m_b; 20 to 300 kg] */
+  /** Body mass [m_w; 20 to 300 kg] */
   bodyMass: Mass
   /** Rig mass [m_r; 0 to 100 kg] */
   rigMass: Mass
