@@ -1,3 +1,16 @@
+export {
+  type Cable,
+  type CableConstruction,
+  type CableInput,
+  type CablePulley,
+  type CableSpan,
+  cable,
+  cableConstructions,
+  drawCable,
+  type PulleyRoute,
+  type SheathBend,
+  type SheathedRoute,
+} from "./cable/index.js"
 export { type DcMotorInput, type MotorConstants, motorConstants } from "./dc-motor/constants.js"
 export { type DcMotor, dcMotor } from "./dc-motor/index.js"
 export { type DutyCycle, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"

@@ -173,3 +173,34 @@ export const EN_14492: Source = {
   verified: "not-seen",
   read: "2026-11-29",
 }
+
+/** Backlash and stretch of control cables in their sheaths. */
+export const CABLE_LOST_MOTION: Source = {
+  title: "Accounting for lost motion",
+  by: "W. Steuernagel",
+  edition: "Machine Design, 2007",
+  where: "backlash, deflection",
+  verified: "seen",
+}
+
+/** Elastic stretch of small wire cables by how they are laid. */
+export const CABLE_STRETCH: Source = { title: "Wire rope stretch", edition: "read 2026", where: "G factor table", verified: "seen" }
+
+/** How long wire rope lasts over sheaves. */
+export const SHEAVE_FATIGUE: Source = {
+  title: "How sheave size affects wire rope strength",
+  edition: "read 2026",
+  where: "bending life factors",
+  verified: "seen",
+}
+
+/** Loss of wire rope over a sheave on rolling bearings. */
+export const SHEAVE_EFFICIENCY: Source = { title: "Efficiency of the rope", edition: "read 2026", where: "per sheave", verified: "seen" }
+
+/** Working load of wire rope: a fifth of its breaking load. */
+export const ROPE_WORKING_LOAD: Source = {
+  title: "Wire rope strength",
+  edition: "read 2026",
+  where: "minimum breaking strength and safe load",
+  verified: "seen",
+}

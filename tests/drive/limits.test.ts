@@ -1,5 +1,6 @@
 import { expect, it } from "vitest"
 import {
+  cable,
   dcMotor,
   dutyCycle,
   endStop,
@@ -14,10 +15,33 @@ import {
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew, winch }
+const solvers = { cable, dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew, winch }
 
 /** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
+  cable: [
+    "force: min 1 mN, max 1000000",
+    "travel: min 0.1 mm, max 100",
+    "length: min 10 mm, max 1000",
+    "diameter: min 0.1 mm, max 100 mm",
+    "construction: default null",
+    "area: min 0.001 mm2, max 10000 mm2, default null",
+    "modulus: min 0.1 GPa, max 500 GPa, default null",
+    "breakingForce: min 1, max 100000000",
+    "minBendRadius: min 0.5 mm, max 10, default null",
+    "route(sheath).bends: min 1, max 12",
+    "route(sheath).bends.angle: min 0, max 1080 deg",
+    "route(sheath).bends.radius: min 0.5 mm, max 10",
+    "route(sheath).friction: min 0, max 1",
+    "route(sheath).sheathRate: min 100, max 10000000000, default null",
+    "route(sheath).sheathBore: min 0.1 mm, max 200 mm, default null",
+    "route(pulleys).pulleys: min 1, max 12",
+    "route(pulleys).pulleys.angle: min 0, max 360 deg",
+    "route(pulleys).pulleys.pulleyDiameter: min 1 mm, max 2",
+    "route(pulleys).pulleys.pinDiameter: min 0.1 mm, max 1",
+    "route(pulleys).pulleys.bearingFriction: min 0, max 1",
+    "route(pulleys).pulleys.bendingLoss: min 0, max 0.3, default 0.02",
+  ],
   dcMotor: [
     "ratedVoltage: min 10 mV, max 1000, default null",
     "noLoadSpeed: min 0.01, max 1e5 rpm, default null",

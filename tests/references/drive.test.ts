@@ -2,6 +2,7 @@ import { type DcMotor, dcMotor, hobbyServo, type PowerScrew, powerScrew } from "
 import { handlingLoad } from "../../src/frame/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
+import { cableChecks } from "./drive-cables.js"
 import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
 import { motionChecks } from "./drive-motion.js"
@@ -278,6 +279,7 @@ referenceTests(
   {
     ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears, ...gearmotors, ...slopes]),
     ...screws,
+    ...cableChecks,
     ...gearChecks,
     ...gearmotorChecks,
     ...motionChecks,

@@ -1,0 +1,98 @@
+// The working of cable.
+import type { SiOf, Step } from "../../solver/index.js"
+import { CABLE_LOST_MOTION, CABLE_STRETCH } from "../sources.js"
+import { BENT_STRENGTH } from "../winch/data.js"
+import { cableConstructions } from "./data.js"
+import type { Cable, CableInput } from "./types.js"
+
+export const formulae: readonly Step<SiOf<CableInput>, Cable>[] = [
+  { symbol: "sheathed", kind: "number", meaning: "1 for a cable in a sheath", given: (si) => (si.route.type === "sheath" ? 1 : 0) },
+  {
+    symbol: "rated",
+    kind: "number",
+    meaning: "1 where the stiffness of the sheath is given",
+    given: (si) => (si.route.type === "sheath" && si.route.sheathRate !== null ? 1 : 0),
+  },
+  {
+    symbol: "bored",
+    kind: "number",
+    meaning: "1 where the bore of the sheath is given",
+    given: (si) => (si.route.type === "sheath" && si.route.sheathBore !== null ? 1 : 0),
+  },
+  { symbol: "theta_t", meaning: "total angle of bends", is: "sum(theta)", when: "sheathed == 1" },
+  { symbol: "theta_t", meaning: "total wrap", is: "sum(phi)", when: "sheathed == 0" },
+  { symbol: "r_t", meaning: "tightest radius", is: "min(r_b)", when: "sheathed == 1" },
+  { symbol: "r_t", meaning: "tightest radius", is: "min(D_p) / 2", when: "sheathed == 0" },
+  { symbol: "g", kind: "number", meaning: "tension grown in the sheath", is: "exp(mu * theta_t)", when: "sheathed == 1" },
+  {
+    symbol: "k_p",
+    kind: "number",
+    meaning: "friction circle of each pin over its pulley",
+    is: "mu_p .* d_p ./ D_p",
+    when: "sheathed == 0",
+  },
+  {
+    symbol: "q_p",
+    kind: "number",
+    meaning: "half of what both tensions' ratio and its reciprocal exceed two, from the moments about each pin",
+    is: "2 * (k_p .* map(phi / 2, sin)).^2 ./ ((1 - k_p) .* (1 + k_p))",
+    when: "sheathed == 0",
+  },
+  {
+    symbol: "g",
+    kind: "number",
+    meaning: "tension grown over the pulleys, bearings and bending",
+    is: "prod((1 + q_p + map(q_p .* (q_p + 2), sqrt)) ./ (1 - c_p))",
+    when: "sheathed == 0",
+  },
+  { symbol: "F_1", meaning: "force at the drive, pulling", is: "F * g" },
+  { symbol: "F_3", meaning: "force at the drive, paying out", is: "F / g" },
+  { symbol: "eta", meaning: "efficiency, pulling", is: "F / F_1" },
+  { symbol: "eta_b", meaning: "efficiency, paying out", is: "F_3 / F" },
+  {
+    symbol: "G_c",
+    kind: "number",
+    meaning: "stretch factor of the construction, per cent",
+    given: (si) => (si.construction === null ? 1 : cableConstructions[si.construction].stretchFactor),
+    source: CABLE_STRETCH,
+  },
+  {
+    symbol: "K",
+    kind: "force",
+    meaning: "axial stiffness by construction",
+    is: "100 / G_c * (d / (0.0254 m))^2 * (1 lbf)",
+    when: "has_construction",
+    source: CABLE_STRETCH,
+  },
+  { symbol: "K", kind: "force", meaning: "axial stiffness", is: "E * A", when: "has_area" },
+  { symbol: "F_m", kind: "force", meaning: "mean tension, pulling", is: "(F + F_1) / 2", source: CABLE_LOST_MOTION },
+  { symbol: "x_c", meaning: "stretch of the cable", is: "F_m * L / K", source: CABLE_LOST_MOTION },
+  { symbol: "x_s", meaning: "shortening of the sheath, which bears what the cable pulls", is: "F_m / k_s", when: "rated == 1" },
+  { symbol: "x", meaning: "lost motion under load", is: "x_c + x_s", when: "rated == 1" },
+  { symbol: "x", meaning: "lost motion under load", is: "x_c", when: "rated == 0" },
+  {
+    symbol: "b_s",
+    meaning: "slack cable lies on the outside of a bend, taut cable on the inside",
+    is: "theta_t * (D_i - d)",
+    when: "bored == 1",
+    source: CABLE_LOST_MOTION,
+  },
+  { symbol: "s_1", meaning: "travel of the drive, from slack", is: "s_2 + x + b_s", when: "bored == 1" },
+  { symbol: "s_1", meaning: "travel of the drive, from slack", is: "s_2 + x", when: "bored == 0" },
+  { symbol: "b_r", meaning: "lost motion as the mean tension falls from pulling to paying out", is: "x * (1 - (F + F_3) / (F + F_1))" },
+  { symbol: "W_1", meaning: "work of the drive", is: "F_1 * s_2" },
+  { symbol: "W_2", meaning: "work at the far end", is: "F * s_2" },
+  { symbol: "W_f", meaning: "work lost to friction", is: "W_1 - W_2" },
+  { symbol: "W_3", meaning: "work given back", is: "F_3 * s_2" },
+  { symbol: "W_e", meaning: "energy stored, as if at the drive's tension throughout", is: "F_1^2 * x / (2 * F_m)" },
+  { symbol: "D_d", meaning: "tightest bend, diameter over the cable's", is: "2 * r_t / d" },
+  {
+    symbol: "f_b",
+    kind: "ratio",
+    meaning: "strength left in the tightest bend",
+    given: (_, out) => out.strengthShare,
+    source: BENT_STRENGTH,
+  },
+  { symbol: "S", meaning: "safety factor of the cable", is: "F_b * f_b / F_1" },
+  { symbol: "u", meaning: "minimum bend radius against the tightest", is: "r_m / r_t", when: "has_minBendRadius" },
+]
