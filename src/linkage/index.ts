@@ -1,3 +1,12 @@
+export {
+  type CableQuadrant,
+  type CableQuadrantInput,
+  cableQuadrant,
+  cableQuadrantPicture,
+  type QuadrantPose,
+  type ReturnCable,
+  type ReturnSpring,
+} from "./cable-quadrant/index.js"
 export { type CamDrive, type CamDriveInput, type CamExtremes, type CamLaw, camDrive, camDrivePicture } from "./cam-drive/index.js"
 export { flapDragMoment } from "./fan/flap-drag.js"
 export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./fan/tethered-fan/index.js"

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest"
 import {
+  cableQuadrant,
   camDrive,
   counterbalance,
   foldingChain,
@@ -23,6 +24,7 @@ import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
 const solvers = {
+  cableQuadrant,
   camDrive,
   counterbalance,
   fourBar,
@@ -108,6 +110,30 @@ const FOUR_BAR = [
 
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
+  cableQuadrant: [
+    "radius: min 1 mm, max 2",
+    "startAngle: min -180 deg, max 180 deg",
+    "travel: min 1 deg, max 330 deg",
+    "wrap: min 0, max 360 deg",
+    "cableStiffness: min 1, max 10000000",
+    "pretension: min 0, max 100000",
+    "returnedBy(spring).radius: min 1 mm, max 2",
+    "returnedBy(spring).springRate: min 1, max 10000000",
+    "returnedBy(cable).radius: min 1 mm, max 2",
+    "returnedBy(cable).stiffness: min 1, max 10000000",
+    "returnedBy(cable).wrap: min 0, max 360 deg",
+    "returnedBy(cable).rimAngle: min 1 deg, max 360 deg",
+    "masses: min 1, max 20",
+    "masses.mass: min 0, max 200",
+    "masses.radius: min 0, max 20",
+    "masses.angle: min -10, max 10, default 0",
+    "frameTilt: min -90 deg, max 90 deg, default 0",
+    "loadMoment: min -10000, max 10000, default 0",
+    "opposingMoment: min 0, max 10000, default 0",
+    "pinFriction: min 0, max 1, default 0",
+    "pinDiameter: min 0, max 1, default 0",
+    "tipRadius: min 1 mm, max 20, default null",
+  ],
   camDrive: [
     "law: default cycloidal",
     "lift: min 0.1 mm, max 1",

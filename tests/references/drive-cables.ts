@@ -31,13 +31,6 @@ export const cableChecks: Readonly<Record<string, Check>> = {
   "capstan-conduit-example": (n) => ({
     tension_out_lbf: plain(n.tension_in_lbf * LBF, bent(n.friction, n.angle_deg * DEG)).pullingForce / LBF,
   }),
-  // the drum drags the rope on: the hand holds back what is paid out
-  "capstan-khurmi-11-5": (n) => {
-    const out = plain(n.load_N, bent(n.friction, n.turns * 2 * Math.PI), {
-      travel: (Math.PI * n.drum_diameter_m * n.drum_speed_rpm) / 60,
-    })
-    return { hand_force_N: out.payingOutForce, power_kW: (out.workOut - out.returnedWork) / 1000 }
-  },
   "bowden-two-materials-numeric": (n) =>
     Object.fromEntries(
       ["ptfe", "nylon", "bare_steel"].map((liner) => [
