@@ -13,17 +13,14 @@ function needed(si: any): number {
   const back = si.returnedBy
   const rho = (si.pinFriction * si.pinDiameter) / 2
   const weight = 9.80665 * si.masses.reduce((sum: number, m: { mass: number }) => sum + m.mass, 0)
-  const loads = Array.from({ length: 4001 }, (_, k) => {
-    const q = si.startAngle + (si.travel * k) / 4000
+  const asks = (turned: number) => {
+    const q = si.startAngle + turned
     const moment = si.masses.reduce(
       (sum: number, m: { mass: number; radius: number; angle: number }) =>
         sum + 9.80665 * m.mass * m.radius * Math.cos(q + m.angle + si.frameTilt),
       si.loadMoment,
     )
-    return { turned: q - si.startAngle, moment }
-  })
-  let most = 0
-  for (const { turned, moment } of loads)
+    let most = 0
     for (const sense of [1, -1]) {
       const asked = moment + sense * (si.opposingMoment + rho * weight)
       const pulls = (pretension: number): [number, number] => {
@@ -42,7 +39,18 @@ function needed(si: any): number {
       const [slack, taut] = [pulls(0), pulls(1000)]
       for (const k of [0, 1] as const) most = Math.max(most, (-1000 * slack[k]) / (taut[k] - slack[k]))
     }
-  return most
+    return most
+  }
+  const step = si.travel / 1000
+  const places = Array.from({ length: 1001 }, (_, k) => k * step)
+  const worst = places.reduce((best, place) => (asks(place) > asks(best) ? place : best))
+  let [low, high] = [Math.max(0, worst - step), Math.min(si.travel, worst + step)]
+  for (let k = 0; k < 80; k++) {
+    const [one, two] = [low + (high - low) / 3, high - (high - low) / 3]
+    if (asks(one) > asks(two)) high = two
+    else low = one
+  }
+  return Math.max(asks(0), asks(si.travel), asks((low + high) / 2))
 }
 
 export const edges: Edges = {
