@@ -31,7 +31,7 @@ export async function main(
   const groups = new Map<string, string[]>()
   for (const name of chosen) {
     const module = name.replace(/^src\//, "").split("/")[0] as string
-    const files = filesOf(join(root, "src", name.replace(/^src\//, ""))).filter((path) => !path.endsWith("/index.ts"))
+    const files = filesOf(join(root, "src", name.replace(/^src\//, "")))
     if (!existsSync(join(root, "src", module)) || files.length === 0) throw new Error(`no sources in src/${name.replace(/^src\//, "")}`)
     groups.set(module, [...(groups.get(module) ?? []), ...files])
   }
@@ -55,7 +55,7 @@ function changedSince(revision: string, root: string): string[] {
   return [
     ...git("diff", "--name-only", "--diff-filter=d", base, "--", "src"),
     ...git("ls-files", "--others", "--exclude-standard", "src"),
-  ].filter((name) => name.endsWith(".ts") && name.split("/").length > 2 && !name.endsWith("/index.ts"))
+  ].filter((name) => name.endsWith(".ts") && name.split("/").length > 2)
 }
 
 async function runModule(

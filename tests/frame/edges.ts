@@ -63,7 +63,11 @@ function left(material: Material, seconds: number): number {
 
 /** Least modulus at the temperature and after the duration: down to 900 N/mm² at the temperature of deflection. */
 function softModulus(si: Any): number {
-  const { material, temperature, duration } = si as { material: Material | null; temperature: number; duration: number }
+  const {
+    material,
+    materialTemperature: temperature,
+    duration,
+  } = si as { material: Material | null; materialTemperature: number; duration: number }
   const low = (si.modulus ?? (material && frameMaterials[material].modulus[0])) as number
   if (material === null) return low
   const hdt = deflection[material]
@@ -106,7 +110,7 @@ function passes(answer: (x: number) => number, wanted: number, low: number, high
 }
 
 const alone = { material: undefined, modulus: "69 GPa" } as const
-const noLoads = { forces: [], spreads: [], moments: [] }
+const noLoads = { forces: [], distributedLoads: [], moments: [] }
 const example = beam(beam.example)
 // the safety factor goes with the strength: σ and τ stay
 const perStrength = (example.safetyFactor as number) / (example.strength as number)
@@ -123,17 +127,17 @@ const pin = { bolt: undefined, tighteningTorque: undefined, edgeDistance: undefi
 const square = { outsideDiameter: undefined, width: "20 mm", height: "20 mm" }
 const bar = (length: number) => [{ mass: 1, x: 0, y: 0, z: 0, length }]
 const part = (more: object) => ({ parts: [{ mass: 1, x: 0, y: 0, z: 0, ...more }] })
-const force = (at: number) => ({ forces: [{ force: "12 N", at }] })
-const moment = (at: number) => ({ moments: [{ moment: "1.5 N m", at }] })
-const spread = (start: number, end: number) => ({ spreads: [{ from: "20 N/m", to: "5 N/m", start, end }] })
+const force = (at: number) => ({ forces: [{ force: "12 N", position: at }] })
+const moment = (at: number) => ({ moments: [{ moment: "1.5 N m", position: at }] })
+const spread = (start: number, end: number) => ({ distributedLoads: [{ startLoad: "20 N/m", endLoad: "5 N/m", start, end }] })
 const stillOrFall = "a fall stands in the place of the steps"
 const fall = { stepRate: undefined, dropHeight: 0.1, staticDeflection: 0.01 }
 
 const tooHot: readonly RefusalRow[] = [beam, bendingRod, column, naturalFrequency, tubeSection, pinJoint].map((solver) => ({
   code: "too-hot",
   solver,
-  refused: { material: "abs", temperature: 77.1, ...(solver === tubeSection ? { length: undefined } : {}) },
-  answered: { material: "abs", temperature: 77, ...(solver === tubeSection ? { length: undefined } : {}) },
+  refused: { material: "abs", materialTemperature: 77.1, ...(solver === tubeSection ? { length: undefined } : {}) },
+  answered: { material: "abs", materialTemperature: 77, ...(solver === tubeSection ? { length: undefined } : {}) },
 }))
 
 export const edges: Edges = {

@@ -105,7 +105,7 @@ const apart = (si: Si) =>
 // say what their refusals must say.
 const free = { force: Number.POSITIVE_INFINITY }
 const anywhere = (si: Si) => ({ ...problemOf(si), lowFrom: -Math.PI, lowTo: Math.PI })
-const unlimited = (si: Si) => ({ ...anywhere(si), leastLever: 0, mostLever: 1e9, leastSine: 0, mostSwing: 1e9 })
+const unlimited = (si: Si) => ({ ...anywhere(si), minLever: 0, maxLever: 1e9, minTransmissionSine: 0, maxSwing: 1e9 })
 const widest = (si: Si) => searchPlacement(unlimited(si), { ...free, objective: "max-swing", swing: 0, gap: 1e-4, budget: si.maxBoxes })
 const kept = (si: Si) =>
   searchPlacement(problemOf(si), { ...free, objective: "max-swing", swing: 1e-3, gap: 1e-3, budget: si.maxBoxes }).best?.found.swing ?? 0
@@ -125,9 +125,9 @@ const provenForce = (si: Si) => {
 }
 
 const place = { frontPoints: 0 }
-const wide = { ...place, leastTransmission: 0, forceRating: 1e6, boxes: 2000, gap: 0.05 }
-const low = { ...place, raisedBy: "extending", forceRating: 1e6, boxes: 2000, gap: 0.05 }
-const locks = { friction: 1 }
+const wide = { ...place, minTransmissionAngle: 0, ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
+const low = { ...place, raisedBy: "extending", ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
+const locks = { pinFriction: 1 }
 
 export const edges: Edges = {
   cautions: [

@@ -14,7 +14,7 @@ const twoPivots = (angle: number) => ({
     { x: "40 mm", y: "18 mm", angle: "20 deg" },
     { x: "72 mm", y: "48 mm", angle },
   ],
-  fixedPivots: { left: -0.06, right: -0.02, bottom: 0.04, top: 0.04 },
+  fixedPivotRegion: { left: -0.06, right: -0.02, bottom: 0.04, top: 0.04 },
   step: 0.04,
   transmissionLimit: 0.05,
 })

@@ -148,7 +148,7 @@ function strutPose(si: any) {
 
 const rocker = { input: "75 mm", coupler: "45 mm", output: "85 mm" }
 const parallelogram = { ground: "100 mm", input: "40 mm", coupler: "100 mm", output: "40 mm" }
-const strut = { element: "gas-strut", coil: null, strut: { extended: 0.17, stroke: 0.16, force: 50 } }
+const strut = { type: "gas-strut", coil: null, strut: { extended: 0.17, stroke: 0.16, force: 50 } }
 const bound = { servoHorn: "25 mm", flapHorn: "20 mm", servoTorque: null }
 
 export const edges: Edges = {

@@ -217,11 +217,11 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "poses.x: min -20, max 20",
     "poses.y: min -20, max 20",
     "poses.angle: min -7, max 7",
-    ...["fixedPivots", "movingPivots"].flatMap((region) =>
+    ...["fixedPivotRegion", "movingPivotRegion"].flatMap((region) =>
       ["left", "right", "bottom", "top"].map((edge) => `${region}.${edge}: min -20, max 20`),
     ),
     "step: min 0.1 mm, max 10",
-    "seek: default best-transmission",
+    "objective: default best-transmission",
     "turns: default either",
     'linkLengths: default {"low":"10 mm","high":"500 mm"}',
     "linkLengths.low: min 0.1 mm, max 10",

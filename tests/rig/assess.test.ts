@@ -57,7 +57,7 @@ const cases: Readonly<Record<string, Case>> = {
   },
   holding: { vary: scale(["hinged", "actuator", "holdingForce"]), remove: noArms, missing: null },
   inertia: { vary: speeds, remove: without("wiring"), missing: "wiring" },
-  duty: { vary: scale(["duty", "rest"]), remove: without("duty"), missing: "duty" },
+  duty: { vary: scale(["duty", "restDuration"]), remove: without("duty"), missing: "duty" },
   "spar-strength": { vary: masses, remove: without("spar"), missing: "spar" },
   "spar-sag": { vary: scale(["spar", "sagLimit"]), remove: without("spar"), missing: "spar" },
   "spar-frequency": { vary: scale(["spar", "tipMass"]), remove: without("spar"), missing: "spar" },

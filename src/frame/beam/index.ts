@@ -130,7 +130,7 @@ function check(si: SiOf<BeamInput>): Issue[] {
   for (const [i, p] of si.forces.entries()) beyond(["forces", i, "position"], p.position)
   for (const [i, c] of si.moments.entries()) beyond(["moments", i, "position"], c.position)
   for (const [i, s] of si.distributedLoads.entries()) {
-    beyond(["spreads", i, "end"], s.end)
+    beyond(["distributedLoads", i, "end"], s.end)
     if (!(s.end - s.start >= 1e-6))
       faults.push(
         inconsistent(["distributedLoads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }),

@@ -91,8 +91,8 @@ export type {
  * import { fourBarSynthesis } from 'alula/linkage'
  * const jaw = fourBarSynthesis({
  *   poses: [{ x: 0, y: 0, angle: 0 }, { x: '40 mm', y: '18 mm', angle: '20 deg' }, { x: '72 mm', y: '48 mm', angle: '47 deg' }],
- *   fixedPivots: { left: '-80 mm', right: '60 mm', bottom: '40 mm', top: '140 mm' },
- *   movingPivots: { left: '-100 mm', right: '120 mm', bottom: '-100 mm', top: '120 mm' },
+ *   fixedPivotRegion: { left: '-80 mm', right: '60 mm', bottom: '40 mm', top: '140 mm' },
+ *   movingPivotRegion: { left: '-100 mm', right: '120 mm', bottom: '-100 mm', top: '120 mm' },
  *   step: '20 mm',
  * })
  * jaw.solutions[0]?.branch // => 'open'

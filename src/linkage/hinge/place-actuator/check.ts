@@ -53,6 +53,6 @@ export function placeFaults(si: SiOf<PlaceActuatorInput>): Issue[] {
   if (maxLever !== null && !(maxLever > minLever))
     found.push(inconsistent(["maxLever"], "{maxLever length}", "more than minLever, {minLever length}", { maxLever, minLever }))
   if (!(problemOf(si).amplitude > 1e-9))
-    found.push(inconsistent(["weights"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
+    found.push(inconsistent(["masses"], "masses without a moment about the hinge", "at least one mass away from the hinge"))
   return found
 }
