@@ -43,7 +43,13 @@ export interface ConstantPowerPoint {
   readonly stable: boolean | null
 }
 
-function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSolution {
+/** Reasons for which {@link constantPowerPoint} refuses. */
+export type ConstantPowerPointRefusal = "insufficient-power"
+
+/** Hazards and limits of validity that go with an answer of {@link constantPowerPoint}. */
+export type ConstantPowerPointCaution = "burns" | "near-collapse" | "oscillation" | "touch-voltage"
+
+function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSolution<ConstantPowerPointRefusal> {
   const { sourceVoltage, sourceResistance, power, inductance, capacitance } = si
   const maxPower = sourceVoltage ** 2 / (4 * sourceResistance)
   if (power > maxPower)
@@ -76,8 +82,8 @@ function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSoluti
   }
 }
 
-function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Caution[] {
-  const found: Caution[] = [...touchCautions(si.sourceVoltage)]
+function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): Caution<ConstantPowerPointCaution>[] {
+  const found: Caution<ConstantPowerPointCaution>[] = [...touchCautions(si.sourceVoltage)]
   if (out.utilisation > 0.5)
     found.push(
       caution(
@@ -160,68 +166,71 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  * point.maxPower // => 180
  * ```
  */
-export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPoint> = /* @__PURE__ */ solver<
-  ConstantPowerPointInput,
-  ConstantPowerPoint
->("constantPowerPoint", "Where a constant-power load settles on a source", solve, () => ({
-  input: {
-    sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 24] },
-    sourceResistance: {
-      kind: "resistance",
-      symbol: "R",
-      label: "resistance of source, wires and contacts",
-      min: "1 uohm",
-      max: 1e6,
-      typical: ["20 mohm", "1 ohm"],
-    },
-    power: { kind: "power", symbol: "P", label: "power of the load", min: 1e-6, max: 1e5, typical: [1, 60] },
-    inductance: {
-      kind: "inductance",
-      symbol: "L",
-      label: "inductance of the wires",
-      min: 0,
-      max: 1,
-      typical: ["0.5 uH", "10 uH"],
-      default: "1 uH",
-    },
-    capacitance: {
-      kind: "capacitance",
-      symbol: "C",
-      label: "capacitor at the load",
-      min: 1e-12,
-      max: 100,
-      typical: ["10 uF", "2000 uF"],
-      default: null,
-    },
-  },
-  output: {
-    terminalVoltage: { kind: "voltage", symbol: "V", label: "load voltage" },
-    current: { kind: "current", symbol: "I", label: "current" },
-    unstableVoltage: { kind: "voltage", symbol: "V_2", label: "second (unstable) voltage" },
-    unstableCurrent: { kind: "current", symbol: "I_2", label: "current at the second voltage" },
-    maxPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
-    utilisation: { kind: "ratio", symbol: "u", label: "utilisation of it", unit: "%" },
-    lineHeat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
-    atLimit: { kind: "flag", label: "at maximum power" },
-    incrementalResistance: { kind: "resistance", symbol: "R_d", label: "small-signal resistance" },
-    minCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for a stable point" },
-    stable: { kind: "flag", label: "stable" },
-  },
-  example: { sourceVoltage: "12 V", sourceResistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
-  formulae: [
-    { symbol: "P_max", meaning: "greatest power, at half the voltage", is: "E^2 / (4 * R)" },
-    { symbol: "u", meaning: "part of it in use", is: "P / P_max" },
-    { symbol: "D", kind: "number", meaning: "what is left under the root, against E²", is: "1 - 4 * R * P / E^2" },
-    { symbol: "V", meaning: "working root", is: "E * (1 + sqrt(max(0, D))) / 2" },
-    { symbol: "I", meaning: "current there", is: "P / V" },
-    { symbol: "V_2", meaning: "other root", is: "R * I" },
-    { symbol: "I_2", meaning: "current there", is: "P / V_2" },
-    { symbol: "P_h", meaning: "heat in source and wires", is: "R * I^2" },
-    { symbol: "R_d", meaning: "slope of voltage over current at constant power", is: "-V^2 / P" },
-    { symbol: "C_min", meaning: "capacitance at which the trace of the linearised circuit is zero", is: "P * L / (R * V^2)" },
-    { left: "E", right: "V + R * I", meaning: "Kirchhoff's voltage law at the working root" },
-    { left: "E", right: "V_2 + R * I_2", meaning: "and at the other" },
-  ],
-  sources: [CONSTANT_POWER, INPUT_FILTERS],
-  cautions,
-}))
+export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPoint, ConstantPowerPointRefusal, ConstantPowerPointCaution> =
+  /* @__PURE__ */ solver<ConstantPowerPointInput, ConstantPowerPoint, ConstantPowerPointRefusal, ConstantPowerPointCaution>(
+    "constantPowerPoint",
+    "Where a constant-power load settles on a source",
+    solve,
+    () => ({
+      input: {
+        sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 24] },
+        sourceResistance: {
+          kind: "resistance",
+          symbol: "R",
+          label: "resistance of source, wires and contacts",
+          min: "1 uohm",
+          max: 1e6,
+          typical: ["20 mohm", "1 ohm"],
+        },
+        power: { kind: "power", symbol: "P", label: "power of the load", min: 1e-6, max: 1e5, typical: [1, 60] },
+        inductance: {
+          kind: "inductance",
+          symbol: "L",
+          label: "inductance of the wires",
+          min: 0,
+          max: 1,
+          typical: ["0.5 uH", "10 uH"],
+          default: "1 uH",
+        },
+        capacitance: {
+          kind: "capacitance",
+          symbol: "C",
+          label: "capacitor at the load",
+          min: 1e-12,
+          max: 100,
+          typical: ["10 uF", "2000 uF"],
+          default: null,
+        },
+      },
+      output: {
+        terminalVoltage: { kind: "voltage", symbol: "V", label: "load voltage" },
+        current: { kind: "current", symbol: "I", label: "current" },
+        unstableVoltage: { kind: "voltage", symbol: "V_2", label: "second (unstable) voltage" },
+        unstableCurrent: { kind: "current", symbol: "I_2", label: "current at the second voltage" },
+        maxPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
+        utilisation: { kind: "ratio", symbol: "u", label: "utilisation of it", unit: "%" },
+        lineHeat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
+        atLimit: { kind: "flag", label: "at maximum power" },
+        incrementalResistance: { kind: "resistance", symbol: "R_d", label: "small-signal resistance" },
+        minCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for a stable point" },
+        stable: { kind: "flag", label: "stable" },
+      },
+      example: { sourceVoltage: "12 V", sourceResistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
+      formulae: [
+        { symbol: "P_max", meaning: "greatest power, at half the voltage", is: "E^2 / (4 * R)" },
+        { symbol: "u", meaning: "part of it in use", is: "P / P_max" },
+        { symbol: "D", kind: "number", meaning: "what is left under the root, against E²", is: "1 - 4 * R * P / E^2" },
+        { symbol: "V", meaning: "working root", is: "E * (1 + sqrt(max(0, D))) / 2" },
+        { symbol: "I", meaning: "current there", is: "P / V" },
+        { symbol: "V_2", meaning: "other root", is: "R * I" },
+        { symbol: "I_2", meaning: "current there", is: "P / V_2" },
+        { symbol: "P_h", meaning: "heat in source and wires", is: "R * I^2" },
+        { symbol: "R_d", meaning: "slope of voltage over current at constant power", is: "-V^2 / P" },
+        { symbol: "C_min", meaning: "capacitance at which the trace of the linearised circuit is zero", is: "P * L / (R * V^2)" },
+        { left: "E", right: "V + R * I", meaning: "Kirchhoff's voltage law at the working root" },
+        { left: "E", right: "V_2 + R * I_2", meaning: "and at the other" },
+      ],
+      sources: [CONSTANT_POWER, INPUT_FILTERS],
+      cautions,
+    }),
+  )

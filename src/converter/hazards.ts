@@ -9,7 +9,7 @@ const dryTouchVoltage = 60
 const hotParts = 1
 
 /** The caution for a voltage that can hurt by touch. */
-export function touchCautions(highest: number): Caution[] {
+export function touchCautions(highest: number): Caution<"touch-voltage">[] {
   return highest > wetTouchVoltage
     ? [
         caution(
@@ -24,7 +24,7 @@ export function touchCautions(highest: number): Caution[] {
 }
 
 /** The caution for heat in a converter that can burn. */
-export function heatCautions(heat: number): Caution[] {
+export function heatCautions(heat: number): Caution<"burns">[] {
   return heat > hotParts
     ? [
         caution(

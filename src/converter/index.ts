@@ -1,5 +1,11 @@
-export { type ConstantPowerPoint, type ConstantPowerPointInput, constantPowerPoint } from "./constant-power.js"
-export { type ConverterLimit, converterLimit } from "./converter-limit/index.js"
+export {
+  type ConstantPowerPoint,
+  type ConstantPowerPointCaution,
+  type ConstantPowerPointInput,
+  type ConstantPowerPointRefusal,
+  constantPowerPoint,
+} from "./constant-power.js"
+export { type ConverterLimit, type ConverterLimitCaution, type ConverterLimitRefusal, converterLimit } from "./converter-limit/index.js"
 export type { ConverterLimitInput, EfficiencyPoint } from "./converter-limit/problem.js"
 export { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"
 export {
@@ -12,8 +18,8 @@ export {
   type LimitedBy,
   type SourceLine,
 } from "./limit.js"
-export { type BoostStage, type BoostStageInput, boostStage } from "./stage/boost-stage.js"
-export { type BuckStage, type BuckStageInput, buckStage } from "./stage/buck-stage.js"
+export { type BoostStage, type BoostStageCaution, type BoostStageInput, type BoostStageRefusal, boostStage } from "./stage/boost-stage.js"
+export { type BuckStage, type BuckStageCaution, type BuckStageInput, type BuckStageRefusal, buckStage } from "./stage/buck-stage.js"
 export type { StageInput, StageResult } from "./stage/fields.js"
-export { type LimitAction, type StartUp, type StartUpInput, startUp } from "./start-up/index.js"
-export { type UsbSupply, type UsbSupplyInput, usbSupply } from "./usb-supply/index.js"
+export { type LimitAction, type StartUp, type StartUpCaution, type StartUpInput, startUp } from "./start-up/index.js"
+export { type UsbSupply, type UsbSupplyCaution, type UsbSupplyInput, type UsbSupplyRefusal, usbSupply } from "./usb-supply/index.js"

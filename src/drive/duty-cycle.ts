@@ -53,6 +53,9 @@ export interface DutyCycle {
   readonly requiredRestDuration: number | null
 }
 
+/** Hazards and limits of validity that go with an answer of {@link dutyCycle}. */
+export type DutyCycleCaution = "burns" | "far-over-rated" | "longer-run" | "must-rest" | "overheats-at-once" | "time-constant"
+
 type Si = SiOf<DutyCycleInput>
 
 function solve(si: Si): DutyCycle {
@@ -121,8 +124,8 @@ function check(si: Si): Issue[] {
 /** Bare metal touched for a minute burns from about here, °C. */
 const BURNS = 51
 
-function cautions(si: Si, out: DutyCycle): Caution[] {
-  const found: Caution[] = [
+function cautions(si: Si, out: DutyCycle): Caution<DutyCycleCaution>[] {
+  const found: Caution<DutyCycleCaution>[] = [
     caution(
       "time-constant",
       "note",
@@ -238,153 +241,153 @@ function cautions(si: Si, out: DutyCycle): Caution[] {
  * show.requiredRestDuration // => 128.9
  * ```
  */
-export const dutyCycle: Solver<DutyCycleInput, DutyCycle> = /* @__PURE__ */ solver<DutyCycleInput, DutyCycle>(
-  "dutyCycle",
-  "How many runs before a motor must rest",
-  solve,
-  () => ({
-    input: {
-      ratedDuty: { kind: "ratio", symbol: "D", label: "rated duty", min: 0.001, max: 1, typical: [0.05, 0.5], unit: "%" },
-      ratedRunDuration: {
-        kind: "time",
-        symbol: "t_r",
-        label: "longest run of the rated duty",
-        min: "1 s",
-        max: "10 h",
-        typical: ["30 s", "5 min"],
-      },
-      timeConstant: {
-        kind: "time",
-        symbol: "tau",
-        label: "thermal time constant",
-        min: "10 s",
-        max: "100 h",
-        typical: ["5 min", "30 min"],
-        default: "15 min",
-      },
-      restTimeConstant: {
-        kind: "time",
-        symbol: "tau_0",
-        label: "time constant at rest",
-        min: "10 s",
-        max: "100 h",
-        typical: ["5 min", "60 min"],
-        default: null,
-      },
-      runDuration: { kind: "time", symbol: "t_1", label: "one run", min: "0.1 s", max: "10 h", typical: ["5 s", "2 min"] },
-      restDuration: { kind: "time", symbol: "t_2", label: "rest between runs", min: 0, max: "100 h", typical: ["5 s", "10 min"] },
-      currentUtilisation: {
-        kind: "ratio",
-        symbol: "i",
-        label: "current against rated",
-        min: 0.01,
-        max: 5,
-        typical: [0.4, 1.3],
-        default: 1,
-      },
-      temperatureLimit: {
-        kind: "temperature",
-        symbol: "T_lim",
-        label: "temperature it may reach",
-        min: 0,
-        max: 250,
-        typical: [60, 120],
-        default: 80,
-      },
-      ratedAmbientTemperature: {
-        kind: "temperature",
-        symbol: "T_a0",
-        label: "surroundings of the rating",
-        min: -40,
-        max: 100,
-        typical: [20, 40],
-        default: 25,
-      },
-      ambientTemperature: {
-        kind: "temperature",
-        symbol: "T_a",
-        label: "surroundings in use",
-        min: -40,
-        max: 100,
-        typical: [0, 45],
-        default: 25,
-      },
+export const dutyCycle: Solver<DutyCycleInput, DutyCycle, never, DutyCycleCaution> = /* @__PURE__ */ solver<
+  DutyCycleInput,
+  DutyCycle,
+  never,
+  DutyCycleCaution
+>("dutyCycle", "How many runs before a motor must rest", solve, () => ({
+  input: {
+    ratedDuty: { kind: "ratio", symbol: "D", label: "rated duty", min: 0.001, max: 1, typical: [0.05, 0.5], unit: "%" },
+    ratedRunDuration: {
+      kind: "time",
+      symbol: "t_r",
+      label: "longest run of the rated duty",
+      min: "1 s",
+      max: "10 h",
+      typical: ["30 s", "5 min"],
     },
-    output: {
-      duty: { kind: "ratio", symbol: "d", label: "share of time running", unit: "%" },
-      ratedContinuousRise: { kind: "temperatureDifference", symbol: "Theta_c", label: "rise without rest, rated current" },
-      continuousRise: { kind: "temperatureDifference", symbol: "Theta", label: "rise without rest, this current" },
-      allowedRise: { kind: "temperatureDifference", symbol: "Theta_a", label: "rise allowed" },
-      peakTemperature: { kind: "temperature", symbol: "T_p", label: "peak temperature in the long run" },
-      firstRunTemperature: { kind: "temperature", symbol: "T_f", label: "after the first run" },
-      sustained: { kind: "flag", label: "stays below the limit in this model" },
-      runsBeforeRest: { kind: "number", symbol: "n", label: "runs before it must rest" },
-      maxRunDuration: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
-      requiredRestDuration: { kind: "time", symbol: "t_w", label: "rest it needs between runs" },
+    timeConstant: {
+      kind: "time",
+      symbol: "tau",
+      label: "thermal time constant",
+      min: "10 s",
+      max: "100 h",
+      typical: ["5 min", "30 min"],
+      default: "15 min",
     },
-    example: { ratedDuty: 0.1, ratedRunDuration: "2 min", runDuration: "30 s", restDuration: "60 s", timeConstant: "10 min" },
-    formulae: [
-      { symbol: "tau_r", kind: "time", meaning: "time constant at rest", is: "tau_0", when: "has_restTimeConstant" },
-      { symbol: "tau_r", kind: "time", meaning: "time constant at rest, the same", is: "tau", when: "not has_restTimeConstant" },
-      { symbol: "d", meaning: "share of time running", is: "t_1 / (t_1 + t_2)" },
-      {
-        symbol: "Theta_c",
-        meaning: "rise without rest that makes the rated duty end at the limit",
-        is: "(T_lim - T_a0) * expm1(-t_r / tau - t_r * (1 / D - 1) / tau_r) / expm1(-t_r / tau)",
-        source: at(IEC_60034, "clause 4.2, duty type S3"),
-      },
-      { symbol: "Theta", meaning: "rise without rest, this current", is: "Theta_c * i^2" },
-      { symbol: "Theta_a", meaning: "rise allowed", is: "T_lim - T_a" },
-      { symbol: "Theta_1", kind: "temperatureDifference", meaning: "rise of the first run", is: "-Theta * expm1(-t_1 / tau)" },
-      { symbol: "T_f", meaning: "temperature after the first run", is: "T_a + Theta_1" },
-      {
-        symbol: "Theta_p",
-        kind: "temperatureDifference",
-        meaning: "peak rise in the long run",
-        is: "-Theta_1 / expm1(-t_1 / tau - t_2 / tau_r)",
-      },
-      { symbol: "T_p", meaning: "peak temperature in the long run", is: "T_a + Theta_p" },
-      {
-        symbol: "tires",
-        kind: "number",
-        meaning: "1 where it must rest",
-        given: (si, out) => (out.sustained || si.runDuration > si.ratedRunDuration ? 0 : 1),
-      },
-      {
-        symbol: "n",
-        meaning: "largest number of runs within the limit",
-        is: "floor(log(1 - Theta_a / Theta_p) / (-t_1 / tau - t_2 / tau_r) + 1e-9)",
-        when: "tires == 1",
-      },
-      { symbol: "n", meaning: "none: one run is longer than the maker states", is: "0", when: "t_1 > t_r" },
-      { symbol: "t_m", meaning: "longest single run, as the maker states", is: "t_r" },
-      {
-        symbol: "t_m",
-        meaning: "longest single run from cold, at most that",
-        is: "min(t_r, -tau * log1p(-Theta_a / Theta))",
-        when: "Theta > Theta_a",
-      },
-      {
-        symbol: "fits",
-        kind: "number",
-        meaning: "1 where a run from cold fits",
-        given: (_, out) => (out.requiredRestDuration === null ? 0 : 1),
-      },
-      {
-        symbol: "Theta_b",
-        kind: "temperatureDifference",
-        meaning: "rise at which a run may start",
-        is: "(Theta_a - Theta_1) * exp(t_1 / tau)",
-      },
-      {
-        symbol: "t_w",
-        meaning: "rest from the limit down to that: with it the runs can go on",
-        is: "max(tau_r * log(Theta_a / Theta_b), 0 s)",
-        when: "fits == 1",
-      },
-    ],
-    sources: [at(IEC_60034, "clause 4.2"), at(HUGHES, "motor and drive selection")],
-    check,
-    cautions,
-  }),
-)
+    restTimeConstant: {
+      kind: "time",
+      symbol: "tau_0",
+      label: "time constant at rest",
+      min: "10 s",
+      max: "100 h",
+      typical: ["5 min", "60 min"],
+      default: null,
+    },
+    runDuration: { kind: "time", symbol: "t_1", label: "one run", min: "0.1 s", max: "10 h", typical: ["5 s", "2 min"] },
+    restDuration: { kind: "time", symbol: "t_2", label: "rest between runs", min: 0, max: "100 h", typical: ["5 s", "10 min"] },
+    currentUtilisation: {
+      kind: "ratio",
+      symbol: "i",
+      label: "current against rated",
+      min: 0.01,
+      max: 5,
+      typical: [0.4, 1.3],
+      default: 1,
+    },
+    temperatureLimit: {
+      kind: "temperature",
+      symbol: "T_lim",
+      label: "temperature it may reach",
+      min: 0,
+      max: 250,
+      typical: [60, 120],
+      default: 80,
+    },
+    ratedAmbientTemperature: {
+      kind: "temperature",
+      symbol: "T_a0",
+      label: "surroundings of the rating",
+      min: -40,
+      max: 100,
+      typical: [20, 40],
+      default: 25,
+    },
+    ambientTemperature: {
+      kind: "temperature",
+      symbol: "T_a",
+      label: "surroundings in use",
+      min: -40,
+      max: 100,
+      typical: [0, 45],
+      default: 25,
+    },
+  },
+  output: {
+    duty: { kind: "ratio", symbol: "d", label: "share of time running", unit: "%" },
+    ratedContinuousRise: { kind: "temperatureDifference", symbol: "Theta_c", label: "rise without rest, rated current" },
+    continuousRise: { kind: "temperatureDifference", symbol: "Theta", label: "rise without rest, this current" },
+    allowedRise: { kind: "temperatureDifference", symbol: "Theta_a", label: "rise allowed" },
+    peakTemperature: { kind: "temperature", symbol: "T_p", label: "peak temperature in the long run" },
+    firstRunTemperature: { kind: "temperature", symbol: "T_f", label: "after the first run" },
+    sustained: { kind: "flag", label: "stays below the limit in this model" },
+    runsBeforeRest: { kind: "number", symbol: "n", label: "runs before it must rest" },
+    maxRunDuration: { kind: "time", symbol: "t_m", label: "longest single run from cold" },
+    requiredRestDuration: { kind: "time", symbol: "t_w", label: "rest it needs between runs" },
+  },
+  example: { ratedDuty: 0.1, ratedRunDuration: "2 min", runDuration: "30 s", restDuration: "60 s", timeConstant: "10 min" },
+  formulae: [
+    { symbol: "tau_r", kind: "time", meaning: "time constant at rest", is: "tau_0", when: "has_restTimeConstant" },
+    { symbol: "tau_r", kind: "time", meaning: "time constant at rest, the same", is: "tau", when: "not has_restTimeConstant" },
+    { symbol: "d", meaning: "share of time running", is: "t_1 / (t_1 + t_2)" },
+    {
+      symbol: "Theta_c",
+      meaning: "rise without rest that makes the rated duty end at the limit",
+      is: "(T_lim - T_a0) * expm1(-t_r / tau - t_r * (1 / D - 1) / tau_r) / expm1(-t_r / tau)",
+      source: at(IEC_60034, "clause 4.2, duty type S3"),
+    },
+    { symbol: "Theta", meaning: "rise without rest, this current", is: "Theta_c * i^2" },
+    { symbol: "Theta_a", meaning: "rise allowed", is: "T_lim - T_a" },
+    { symbol: "Theta_1", kind: "temperatureDifference", meaning: "rise of the first run", is: "-Theta * expm1(-t_1 / tau)" },
+    { symbol: "T_f", meaning: "temperature after the first run", is: "T_a + Theta_1" },
+    {
+      symbol: "Theta_p",
+      kind: "temperatureDifference",
+      meaning: "peak rise in the long run",
+      is: "-Theta_1 / expm1(-t_1 / tau - t_2 / tau_r)",
+    },
+    { symbol: "T_p", meaning: "peak temperature in the long run", is: "T_a + Theta_p" },
+    {
+      symbol: "tires",
+      kind: "number",
+      meaning: "1 where it must rest",
+      given: (si, out) => (out.sustained || si.runDuration > si.ratedRunDuration ? 0 : 1),
+    },
+    {
+      symbol: "n",
+      meaning: "largest number of runs within the limit",
+      is: "floor(log(1 - Theta_a / Theta_p) / (-t_1 / tau - t_2 / tau_r) + 1e-9)",
+      when: "tires == 1",
+    },
+    { symbol: "n", meaning: "none: one run is longer than the maker states", is: "0", when: "t_1 > t_r" },
+    { symbol: "t_m", meaning: "longest single run, as the maker states", is: "t_r" },
+    {
+      symbol: "t_m",
+      meaning: "longest single run from cold, at most that",
+      is: "min(t_r, -tau * log1p(-Theta_a / Theta))",
+      when: "Theta > Theta_a",
+    },
+    {
+      symbol: "fits",
+      kind: "number",
+      meaning: "1 where a run from cold fits",
+      given: (_, out) => (out.requiredRestDuration === null ? 0 : 1),
+    },
+    {
+      symbol: "Theta_b",
+      kind: "temperatureDifference",
+      meaning: "rise at which a run may start",
+      is: "(Theta_a - Theta_1) * exp(t_1 / tau)",
+    },
+    {
+      symbol: "t_w",
+      meaning: "rest from the limit down to that: with it the runs can go on",
+      is: "max(tau_r * log(Theta_a / Theta_b), 0 s)",
+      when: "fits == 1",
+    },
+  ],
+  sources: [at(IEC_60034, "clause 4.2"), at(HUGHES, "motor and drive selection")],
+  check,
+  cautions,
+}))

@@ -71,6 +71,12 @@ export interface HobbyServo {
   readonly holdingHeat: number | null
 }
 
+/** Reasons for which {@link hobbyServo} refuses. */
+export type HobbyServoRefusal = "insufficient-torque" | "insufficient-voltage"
+
+/** Hazards and limits of validity that go with an answer of {@link hobbyServo}. */
+export type HobbyServoCaution = "cannot-hold" | "datasheet-torque" | "extrapolated" | "over-voltage" | "pinch" | "supply-for-stall"
+
 type Si = SiOf<HobbyServoInput>
 
 const SIXTY = Math.PI / 3
@@ -79,7 +85,7 @@ const HOLD_SHARE = 0.3
 /** Share of the stall torque that is offered where it stalls: at stall itself it does not move. */
 const BELOW_STALL = 0.999
 
-function kernel(si: Si): HobbyServo | NoSolution {
+function kernel(si: Si): HobbyServo | NoSolution<HobbyServoRefusal> {
   const { terminalVoltage, torque, firstVoltage, idleCurrent } = si
   const [t1, w1] = [si.firstStallTorque, SIXTY / si.firstTime]
   // a single column is scaled in proportion; two give a straight line
@@ -155,10 +161,10 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-const solve = (si: Si): HobbyServo | NoSolution => tried(kernel(si), si, hobbyServo.input, kernel, check)
+const solve = (si: Si): HobbyServo | NoSolution<HobbyServoRefusal> => tried(kernel(si), si, hobbyServo.input, kernel, check)
 
-function cautions(si: Si, out: HobbyServo): Caution[] {
-  const found: Caution[] = []
+function cautions(si: Si, out: HobbyServo): Caution<HobbyServoCaution>[] {
+  const found: Caution<HobbyServoCaution>[] = []
   const highest = si.secondVoltage ?? si.firstVoltage
   if (si.terminalVoltage > highest * 1.001)
     found.push(
@@ -270,120 +276,120 @@ function cautions(si: Si, out: HobbyServo): Caution[] {
  * flap.holds // => true
  * ```
  */
-export const hobbyServo: Solver<HobbyServoInput, HobbyServo> = /* @__PURE__ */ solver<HobbyServoInput, HobbyServo>(
-  "hobbyServo",
-  "What a hobby servo does at a voltage and a torque",
-  solve,
-  () => ({
-    input: {
-      firstVoltage: { kind: "voltage", symbol: "V_1", label: "voltage of the first column", min: 1, max: 60, typical: [4.8, 6] },
-      firstStallTorque: { kind: "moment", symbol: "T_1", label: "stall torque there", min: 1e-5, max: 1000, typical: [0.1, 3] },
-      firstTime: { kind: "time", symbol: "t_1", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.08, 0.3] },
-      secondVoltage: {
-        kind: "voltage",
-        symbol: "V_2",
-        label: "voltage of the second column",
-        min: 1,
-        max: 60,
-        typical: [6.5, 8.4],
-        default: null,
-      },
-      secondStallTorque: {
-        kind: "moment",
-        symbol: "T_2",
-        label: "stall torque there",
-        min: 1e-5,
-        max: 1000,
-        typical: [0.2, 4],
-        default: null,
-      },
-      secondTime: { kind: "time", symbol: "t_2", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.06, 0.2], default: null },
-      stallCurrent: {
-        kind: "current",
-        symbol: "I_s1",
-        label: "stall current, first column",
-        min: "0.1 mA",
-        max: 200,
-        typical: [0.5, 4],
-        default: null,
-      },
-      idleCurrent: { kind: "current", symbol: "I_i", label: "current at rest", min: 0, max: 10, typical: [0.003, 0.02], default: "10 mA" },
-      terminalVoltage: { kind: "voltage", symbol: "V_s", label: "voltage at the servo", min: 0.5, max: 60, typical: [4.8, 7.4] },
-      torque: { kind: "moment", symbol: "T", label: "torque at the horn", min: 0, max: 1000, typical: [0, 0.6] },
-      angle: {
-        kind: "angle",
-        symbol: "theta",
-        label: "angle to move",
-        min: 0,
-        max: "100 rev",
-        typical: ["20 deg", "180 deg"],
-        default: null,
-      },
-      holdingShare: {
-        kind: "ratio",
-        symbol: "y",
-        label: "share of stall held for long",
-        min: 0.01,
-        max: 1,
-        typical: [0.2, 0.5],
-        default: 0.3,
-      },
+export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, HobbyServoCaution> = /* @__PURE__ */ solver<
+  HobbyServoInput,
+  HobbyServo,
+  HobbyServoRefusal,
+  HobbyServoCaution
+>("hobbyServo", "What a hobby servo does at a voltage and a torque", solve, () => ({
+  input: {
+    firstVoltage: { kind: "voltage", symbol: "V_1", label: "voltage of the first column", min: 1, max: 60, typical: [4.8, 6] },
+    firstStallTorque: { kind: "moment", symbol: "T_1", label: "stall torque there", min: 1e-5, max: 1000, typical: [0.1, 3] },
+    firstTime: { kind: "time", symbol: "t_1", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.08, 0.3] },
+    secondVoltage: {
+      kind: "voltage",
+      symbol: "V_2",
+      label: "voltage of the second column",
+      min: 1,
+      max: 60,
+      typical: [6.5, 8.4],
+      default: null,
     },
-    output: {
-      stallTorque: { kind: "moment", symbol: "T_s", label: "stall torque" },
-      noLoadSpeed: { kind: "angularSpeed", symbol: "w_0", label: "free speed" },
-      speed: { kind: "angularSpeed", symbol: "w", label: "speed" },
-      sixtyTime: { kind: "time", symbol: "t_60", label: "time for 60°" },
-      moveDuration: { kind: "time", symbol: "t", label: "time for the angle" },
-      torqueUtilisation: { kind: "ratio", symbol: "x", label: "torque against stall", unit: "%" },
-      holdingTorque: { kind: "moment", symbol: "T_h", label: "held for long" },
-      holds: { kind: "flag", label: "within that" },
-      stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
-      movingCurrent: { kind: "current", symbol: "I_m", label: "current moving" },
-      holdingCurrent: { kind: "current", symbol: "I_h", label: "current holding" },
-      holdingHeat: { kind: "power", symbol: "P_h", label: "heat holding" },
+    secondStallTorque: {
+      kind: "moment",
+      symbol: "T_2",
+      label: "stall torque there",
+      min: 1e-5,
+      max: 1000,
+      typical: [0.2, 4],
+      default: null,
     },
-    example: {
-      firstVoltage: "4.8 V",
-      firstStallTorque: "9 kgf cm",
-      firstTime: "0.2 s",
-      secondVoltage: "6 V",
-      secondStallTorque: "11 kgf cm",
-      secondTime: "0.16 s",
-      stallCurrent: "2 A",
-      terminalVoltage: "5.4 V",
-      torque: "3 kgf cm",
-      angle: "90 deg",
+    secondTime: { kind: "time", symbol: "t_2", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.06, 0.2], default: null },
+    stallCurrent: {
+      kind: "current",
+      symbol: "I_s1",
+      label: "stall current, first column",
+      min: "0.1 mA",
+      max: 200,
+      typical: [0.5, 4],
+      default: null,
     },
-    formulae: [
-      { symbol: "w_1", kind: "angularSpeed", meaning: "free speed, first column", is: "pi / 3 / t_1" },
-      { symbol: "T_s", meaning: "stall torque in proportion", is: "T_1 * V_s / V_1", when: "not has_secondVoltage" },
-      { symbol: "w_0", meaning: "free speed in proportion", is: "w_1 * V_s / V_1", when: "not has_secondVoltage" },
-      {
-        symbol: "T_s",
-        meaning: "stall torque between the columns",
-        is: "T_1 + (T_2 - T_1) * (V_s - V_1) / (V_2 - V_1)",
-        when: "has_secondVoltage",
-      },
-      {
-        symbol: "w_0",
-        meaning: "free speed between the columns",
-        is: "w_1 + (pi / 3 / t_2 - w_1) * (V_s - V_1) / (V_2 - V_1)",
-        when: "has_secondVoltage",
-      },
-      { symbol: "x", meaning: "torque against stall", is: "T / T_s" },
-      { symbol: "w", meaning: "speed", is: "w_0 * (1 - x)" },
-      { symbol: "t_60", meaning: "time for 60°", is: "pi / 3 / w" },
-      { symbol: "t", meaning: "time for the angle", is: "theta / w", when: "has_angle" },
-      { symbol: "T_h", meaning: "held for long", is: "y * T_s" },
-      { symbol: "I_s", meaning: "stall current", is: "I_s1 * V_s / V_1", when: "has_stallCurrent" },
-      { symbol: "I_m", meaning: "current moving", is: "I_i + (I_s - I_i) * x", when: "has_stallCurrent" },
-      { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },
-      { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
-    ],
-    sources: [at(HUGHES, "chapters 3 and 4")],
-    either: [{ together: ["secondVoltage", "secondStallTorque", "secondTime"] }],
-    check,
-    cautions,
-  }),
-)
+    idleCurrent: { kind: "current", symbol: "I_i", label: "current at rest", min: 0, max: 10, typical: [0.003, 0.02], default: "10 mA" },
+    terminalVoltage: { kind: "voltage", symbol: "V_s", label: "voltage at the servo", min: 0.5, max: 60, typical: [4.8, 7.4] },
+    torque: { kind: "moment", symbol: "T", label: "torque at the horn", min: 0, max: 1000, typical: [0, 0.6] },
+    angle: {
+      kind: "angle",
+      symbol: "theta",
+      label: "angle to move",
+      min: 0,
+      max: "100 rev",
+      typical: ["20 deg", "180 deg"],
+      default: null,
+    },
+    holdingShare: {
+      kind: "ratio",
+      symbol: "y",
+      label: "share of stall held for long",
+      min: 0.01,
+      max: 1,
+      typical: [0.2, 0.5],
+      default: 0.3,
+    },
+  },
+  output: {
+    stallTorque: { kind: "moment", symbol: "T_s", label: "stall torque" },
+    noLoadSpeed: { kind: "angularSpeed", symbol: "w_0", label: "free speed" },
+    speed: { kind: "angularSpeed", symbol: "w", label: "speed" },
+    sixtyTime: { kind: "time", symbol: "t_60", label: "time for 60°" },
+    moveDuration: { kind: "time", symbol: "t", label: "time for the angle" },
+    torqueUtilisation: { kind: "ratio", symbol: "x", label: "torque against stall", unit: "%" },
+    holdingTorque: { kind: "moment", symbol: "T_h", label: "held for long" },
+    holds: { kind: "flag", label: "within that" },
+    stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
+    movingCurrent: { kind: "current", symbol: "I_m", label: "current moving" },
+    holdingCurrent: { kind: "current", symbol: "I_h", label: "current holding" },
+    holdingHeat: { kind: "power", symbol: "P_h", label: "heat holding" },
+  },
+  example: {
+    firstVoltage: "4.8 V",
+    firstStallTorque: "9 kgf cm",
+    firstTime: "0.2 s",
+    secondVoltage: "6 V",
+    secondStallTorque: "11 kgf cm",
+    secondTime: "0.16 s",
+    stallCurrent: "2 A",
+    terminalVoltage: "5.4 V",
+    torque: "3 kgf cm",
+    angle: "90 deg",
+  },
+  formulae: [
+    { symbol: "w_1", kind: "angularSpeed", meaning: "free speed, first column", is: "pi / 3 / t_1" },
+    { symbol: "T_s", meaning: "stall torque in proportion", is: "T_1 * V_s / V_1", when: "not has_secondVoltage" },
+    { symbol: "w_0", meaning: "free speed in proportion", is: "w_1 * V_s / V_1", when: "not has_secondVoltage" },
+    {
+      symbol: "T_s",
+      meaning: "stall torque between the columns",
+      is: "T_1 + (T_2 - T_1) * (V_s - V_1) / (V_2 - V_1)",
+      when: "has_secondVoltage",
+    },
+    {
+      symbol: "w_0",
+      meaning: "free speed between the columns",
+      is: "w_1 + (pi / 3 / t_2 - w_1) * (V_s - V_1) / (V_2 - V_1)",
+      when: "has_secondVoltage",
+    },
+    { symbol: "x", meaning: "torque against stall", is: "T / T_s" },
+    { symbol: "w", meaning: "speed", is: "w_0 * (1 - x)" },
+    { symbol: "t_60", meaning: "time for 60°", is: "pi / 3 / w" },
+    { symbol: "t", meaning: "time for the angle", is: "theta / w", when: "has_angle" },
+    { symbol: "T_h", meaning: "held for long", is: "y * T_s" },
+    { symbol: "I_s", meaning: "stall current", is: "I_s1 * V_s / V_1", when: "has_stallCurrent" },
+    { symbol: "I_m", meaning: "current moving", is: "I_i + (I_s - I_i) * x", when: "has_stallCurrent" },
+    { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },
+    { symbol: "P_h", meaning: "heat holding", is: "I_h * V_s", when: "has_stallCurrent" },
+  ],
+  sources: [at(HUGHES, "chapters 3 and 4")],
+  either: [{ together: ["secondVoltage", "secondStallTorque", "secondTime"] }],
+  check,
+  cautions,
+}))

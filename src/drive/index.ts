@@ -12,9 +12,18 @@ export {
   type SheathedRoute,
 } from "./cable/index.js"
 export { type DcMotorInput, type MotorConstants, motorConstants } from "./dc-motor/constants.js"
-export { type DcMotor, dcMotor } from "./dc-motor/index.js"
-export { type DutyCycle, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
-export { type AbsorberStop, drawEndStop, type EndStop, type EndStopInput, endStop, type SpringStop } from "./end-stop/index.js"
+export { type DcMotor, type DcMotorCaution, type DcMotorRefusal, dcMotor } from "./dc-motor/index.js"
+export { type DutyCycle, type DutyCycleCaution, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
+export {
+  type AbsorberStop,
+  drawEndStop,
+  type EndStop,
+  type EndStopCaution,
+  type EndStopInput,
+  type EndStopRefusal,
+  endStop,
+  type SpringStop,
+} from "./end-stop/index.js"
 export {
   type GearStage,
   type GearStageResult,
@@ -24,7 +33,7 @@ export {
   type PlanetaryPath,
 } from "./gear-train/index.js"
 export { type Gearmotor, type GearmotorInput, gearmotor } from "./gearmotor/index.js"
-export { type HobbyServo, type HobbyServoInput, hobbyServo } from "./hobby-servo.js"
+export { type HobbyServo, type HobbyServoCaution, type HobbyServoInput, type HobbyServoRefusal, hobbyServo } from "./hobby-servo.js"
 export {
   type ActuatorConstants,
   type ActuatorRating,
@@ -34,16 +43,23 @@ export {
   warmedConstants,
   windingFactor,
 } from "./linear-actuator/constants.js"
-export { type LinearActuator, type LinearActuatorInput, linearActuator } from "./linear-actuator/index.js"
+export {
+  type LinearActuator,
+  type LinearActuatorCaution,
+  type LinearActuatorInput,
+  type LinearActuatorRefusal,
+  linearActuator,
+} from "./linear-actuator/index.js"
 export {
   drawMotionProfile,
   type LimitedMove,
   type MotionProfile,
+  type MotionProfileCaution,
   type MotionProfileInput,
   type MoveTorques,
   motionProfile,
   type TimedMove,
 } from "./motion-profile/index.js"
-export { type PowerScrew, type PowerScrewInput, powerScrew } from "./power-screw.js"
+export { type PowerScrew, type PowerScrewCaution, type PowerScrewInput, type PowerScrewRefusal, powerScrew } from "./power-screw.js"
 export type { Transmits } from "./transmits.js"
 export { drawWinch, type Winch, type WinchInput, type WinchLayer, winch } from "./winch/index.js"

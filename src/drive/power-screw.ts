@@ -80,6 +80,19 @@ export interface PowerScrew {
   readonly bendingStress: number
 }
 
+/** Reasons for which {@link powerScrew} refuses. */
+export type PowerScrewRefusal = "jammed"
+
+/** Hazards and limits of validity that go with an answer of {@link powerScrew}. */
+export type PowerScrewCaution =
+  | "held-by-collar"
+  | "low-friction"
+  | "pinch"
+  | "steep-thread"
+  | "thin-holding-margin"
+  | "thread-not-self-locking"
+  | "very-efficient"
+
 /** Part of the handbook's friction that may be left in service. */
 const LEFT_IN_SERVICE = 0.5
 
@@ -89,7 +102,7 @@ const STEEP = Math.PI / 18
 /** Share of the load on the first engaged thread (Shigley, section 8-2). */
 const FIRST_THREAD = 0.38
 
-function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution {
+function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution<PowerScrewRefusal> {
   const { force, majorDiameter, pitch, starts, flankAngle, collarFriction, collarDiameter, speed } = si
   const lead = pitch * starts
   const meanDiameter = majorDiameter - pitch / 2
@@ -154,11 +167,11 @@ function check(si: SiOf<PowerScrewInput>) {
   return faults
 }
 
-const solve = (si: SiOf<PowerScrewInput>): PowerScrew | NoSolution =>
+const solve = (si: SiOf<PowerScrewInput>): PowerScrew | NoSolution<PowerScrewRefusal> =>
   tried(kernel(si), si, powerScrew.input, kernel, check, powerScrew.either)
 
-function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
-  const found: Caution[] = [
+function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution<PowerScrewCaution>[] {
+  const found: Caution<PowerScrewCaution>[] = [
     caution(
       "pinch",
       "warning",
@@ -289,103 +302,103 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution[] {
  * jack.selfLocking // => false
  * ```
  */
-export const powerScrew: Solver<PowerScrewInput, PowerScrew> = /* @__PURE__ */ solver<PowerScrewInput, PowerScrew>(
-  "powerScrew",
-  "Torque to raise and lower a load with a screw, and whether it holds",
-  solve,
-  () => ({
-    input: {
-      force: { kind: "force", symbol: "F", label: "load", min: "1 mN", max: "1000 kN", typical: [50, 5000] },
-      majorDiameter: { kind: "length", symbol: "d", label: "outside diameter", min: "1 mm", max: 1, typical: ["6 mm", "30 mm"] },
-      pitch: { kind: "length", symbol: "p", label: "pitch", min: "0.1 mm", max: 1, typical: ["1 mm", "4 mm"] },
-      starts: { kind: "number", symbol: "n", label: "starts", whole: true, min: 1, max: 20, typical: [1, 4], default: 1 },
-      flankAngle: { kind: "angle", symbol: "alpha", label: "whole flank angle", min: 0, max: "90 deg", typical: [0, "30 deg"], default: 0 },
-      threadFriction: {
-        kind: "number",
-        symbol: "f",
-        label: "friction in the thread",
-        min: 0,
-        max: 1,
-        typical: [0.08, 0.25],
-        default: null,
-      },
-      screwEfficiency: {
-        kind: "ratio",
-        symbol: "eta_t",
-        label: "efficiency of the thread",
-        min: "1 %",
-        max: 1,
-        typical: [0.3, 0.95],
-        default: null,
-      },
-      collarFriction: { kind: "number", symbol: "f_c", label: "friction in the collar", min: 0, max: 1, typical: [0, 0.2], default: 0 },
-      collarDiameter: {
-        kind: "length",
-        symbol: "d_c",
-        label: "mean diameter of the collar",
-        min: 0,
-        max: 2,
-        typical: [0, "40 mm"],
-        default: 0,
-      },
-      speed: { kind: "speed", symbol: "v", label: "speed of the nut", min: 0, max: 10, typical: ["1 mm/s", "50 mm/s"], default: null },
+export const powerScrew: Solver<PowerScrewInput, PowerScrew, PowerScrewRefusal, PowerScrewCaution> = /* @__PURE__ */ solver<
+  PowerScrewInput,
+  PowerScrew,
+  PowerScrewRefusal,
+  PowerScrewCaution
+>("powerScrew", "Torque to raise and lower a load with a screw, and whether it holds", solve, () => ({
+  input: {
+    force: { kind: "force", symbol: "F", label: "load", min: "1 mN", max: "1000 kN", typical: [50, 5000] },
+    majorDiameter: { kind: "length", symbol: "d", label: "outside diameter", min: "1 mm", max: 1, typical: ["6 mm", "30 mm"] },
+    pitch: { kind: "length", symbol: "p", label: "pitch", min: "0.1 mm", max: 1, typical: ["1 mm", "4 mm"] },
+    starts: { kind: "number", symbol: "n", label: "starts", whole: true, min: 1, max: 20, typical: [1, 4], default: 1 },
+    flankAngle: { kind: "angle", symbol: "alpha", label: "whole flank angle", min: 0, max: "90 deg", typical: [0, "30 deg"], default: 0 },
+    threadFriction: {
+      kind: "number",
+      symbol: "f",
+      label: "friction in the thread",
+      min: 0,
+      max: 1,
+      typical: [0.08, 0.25],
+      default: null,
     },
-    output: {
-      lead: { kind: "length", symbol: "l", label: "lead" },
-      meanDiameter: { kind: "length", symbol: "d_m", label: "mean diameter" },
-      leadAngle: { kind: "angle", symbol: "lambda", label: "lead angle" },
-      raiseTorque: { kind: "moment", symbol: "T_R", label: "torque to raise" },
-      lowerTorque: { kind: "moment", symbol: "T_L", label: "torque to lower" },
-      threadRaiseTorque: { kind: "moment", symbol: "T_r", label: "of it in the thread, raising" },
-      threadLowerTorque: { kind: "moment", symbol: "T_l", label: "of it in the thread, lowering" },
-      collarTorque: { kind: "moment", symbol: "T_c", label: "of it in the collar" },
-      efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
-      threadSelfLocking: { kind: "flag", label: "thread alone holds at the friction given" },
-      selfLocking: { kind: "flag", label: "thread alone holds with half of it" },
-      rotation: { kind: "angularSpeed", symbol: "omega", label: "rotation" },
-      power: { kind: "power", symbol: "P", label: "power to raise" },
-      torsionStress: { kind: "pressure", symbol: "tau", label: "shear stress in the core" },
-      axialStress: { kind: "pressure", symbol: "sigma", label: "axial stress in the core" },
-      bearingStress: { kind: "pressure", symbol: "sigma_B", label: "pressure on the first thread" },
-      bendingStress: { kind: "pressure", symbol: "sigma_b", label: "bending of the first thread" },
+    screwEfficiency: {
+      kind: "ratio",
+      symbol: "eta_t",
+      label: "efficiency of the thread",
+      min: "1 %",
+      max: 1,
+      typical: [0.3, 0.95],
+      default: null,
     },
-    example: { force: "300 N", majorDiameter: "8 mm", pitch: "2 mm", flankAngle: "30 deg", threadFriction: 0.15 },
-    formulae: [
-      { symbol: "l", meaning: "lead", is: "p * n" },
-      { symbol: "d_m", meaning: "mean diameter", is: "d - p / 2" },
-      { symbol: "lambda", meaning: "lead angle", is: "atan(l / (pi * d_m))" },
-      { symbol: "f_1", kind: "number", meaning: "friction on the sloping flank", is: "f / cos(alpha / 2)", when: "has_threadFriction" },
-      {
-        symbol: "T_r",
-        meaning: "thread's part, raising",
-        is: "F * d_m / 2 * (l + pi * f_1 * d_m) / (pi * d_m - f_1 * l)",
-        when: "has_threadFriction",
-        source: equation("8-1"),
-      },
-      {
-        symbol: "T_l",
-        meaning: "thread's part, lowering",
-        is: "F * d_m / 2 * (pi * f_1 * d_m - l) / (pi * d_m + f_1 * l)",
-        when: "has_threadFriction",
-        source: equation("8-2"),
-      },
-      { symbol: "T_r", meaning: "thread's part, raising", is: "F * l / (2 * pi * eta_t)", when: "has_screwEfficiency" },
-      { symbol: "T_l", meaning: "thread's part, lowering", is: "T_r - F * l / pi", when: "has_screwEfficiency" },
-      { symbol: "T_c", meaning: "collar's part", is: "F * f_c * d_c / 2", source: equation("8-6") },
-      { symbol: "T_R", meaning: "torque to raise", is: "T_r + T_c" },
-      { symbol: "T_L", meaning: "torque to lower", is: "T_l + T_c" },
-      { symbol: "eta", meaning: "efficiency", is: "F * l / (2 * pi * T_R)", source: equation("8-4") },
-      { symbol: "omega", meaning: "rotation", is: "2 * pi * v / l", when: "has_speed" },
-      { symbol: "P", meaning: "power to raise", is: "T_R * omega", when: "has_speed" },
-      { symbol: "d_r", kind: "length", meaning: "core diameter", is: "d - p" },
-      { symbol: "tau", meaning: "shear stress in the core", is: "16 * T_R / (pi * d_r^3)", source: equation("8-7") },
-      { symbol: "sigma", meaning: "axial stress in the core", is: "-4 * F / (pi * d_r^2)", source: equation("8-8") },
-      { symbol: "sigma_B", meaning: "pressure on the first thread", is: "-2 * 0.38 * F / (pi * d_m * p)", source: equation("8-10") },
-      { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: equation("8-11") },
-    ],
-    sources: [at(SHIGLEY, "section 8-2, equations 8-1 to 8-12")],
-    either: [{ exactlyOne: ["threadFriction", "screwEfficiency"] }],
-    check,
-    cautions,
-  }),
-)
+    collarFriction: { kind: "number", symbol: "f_c", label: "friction in the collar", min: 0, max: 1, typical: [0, 0.2], default: 0 },
+    collarDiameter: {
+      kind: "length",
+      symbol: "d_c",
+      label: "mean diameter of the collar",
+      min: 0,
+      max: 2,
+      typical: [0, "40 mm"],
+      default: 0,
+    },
+    speed: { kind: "speed", symbol: "v", label: "speed of the nut", min: 0, max: 10, typical: ["1 mm/s", "50 mm/s"], default: null },
+  },
+  output: {
+    lead: { kind: "length", symbol: "l", label: "lead" },
+    meanDiameter: { kind: "length", symbol: "d_m", label: "mean diameter" },
+    leadAngle: { kind: "angle", symbol: "lambda", label: "lead angle" },
+    raiseTorque: { kind: "moment", symbol: "T_R", label: "torque to raise" },
+    lowerTorque: { kind: "moment", symbol: "T_L", label: "torque to lower" },
+    threadRaiseTorque: { kind: "moment", symbol: "T_r", label: "of it in the thread, raising" },
+    threadLowerTorque: { kind: "moment", symbol: "T_l", label: "of it in the thread, lowering" },
+    collarTorque: { kind: "moment", symbol: "T_c", label: "of it in the collar" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    threadSelfLocking: { kind: "flag", label: "thread alone holds at the friction given" },
+    selfLocking: { kind: "flag", label: "thread alone holds with half of it" },
+    rotation: { kind: "angularSpeed", symbol: "omega", label: "rotation" },
+    power: { kind: "power", symbol: "P", label: "power to raise" },
+    torsionStress: { kind: "pressure", symbol: "tau", label: "shear stress in the core" },
+    axialStress: { kind: "pressure", symbol: "sigma", label: "axial stress in the core" },
+    bearingStress: { kind: "pressure", symbol: "sigma_B", label: "pressure on the first thread" },
+    bendingStress: { kind: "pressure", symbol: "sigma_b", label: "bending of the first thread" },
+  },
+  example: { force: "300 N", majorDiameter: "8 mm", pitch: "2 mm", flankAngle: "30 deg", threadFriction: 0.15 },
+  formulae: [
+    { symbol: "l", meaning: "lead", is: "p * n" },
+    { symbol: "d_m", meaning: "mean diameter", is: "d - p / 2" },
+    { symbol: "lambda", meaning: "lead angle", is: "atan(l / (pi * d_m))" },
+    { symbol: "f_1", kind: "number", meaning: "friction on the sloping flank", is: "f / cos(alpha / 2)", when: "has_threadFriction" },
+    {
+      symbol: "T_r",
+      meaning: "thread's part, raising",
+      is: "F * d_m / 2 * (l + pi * f_1 * d_m) / (pi * d_m - f_1 * l)",
+      when: "has_threadFriction",
+      source: equation("8-1"),
+    },
+    {
+      symbol: "T_l",
+      meaning: "thread's part, lowering",
+      is: "F * d_m / 2 * (pi * f_1 * d_m - l) / (pi * d_m + f_1 * l)",
+      when: "has_threadFriction",
+      source: equation("8-2"),
+    },
+    { symbol: "T_r", meaning: "thread's part, raising", is: "F * l / (2 * pi * eta_t)", when: "has_screwEfficiency" },
+    { symbol: "T_l", meaning: "thread's part, lowering", is: "T_r - F * l / pi", when: "has_screwEfficiency" },
+    { symbol: "T_c", meaning: "collar's part", is: "F * f_c * d_c / 2", source: equation("8-6") },
+    { symbol: "T_R", meaning: "torque to raise", is: "T_r + T_c" },
+    { symbol: "T_L", meaning: "torque to lower", is: "T_l + T_c" },
+    { symbol: "eta", meaning: "efficiency", is: "F * l / (2 * pi * T_R)", source: equation("8-4") },
+    { symbol: "omega", meaning: "rotation", is: "2 * pi * v / l", when: "has_speed" },
+    { symbol: "P", meaning: "power to raise", is: "T_R * omega", when: "has_speed" },
+    { symbol: "d_r", kind: "length", meaning: "core diameter", is: "d - p" },
+    { symbol: "tau", meaning: "shear stress in the core", is: "16 * T_R / (pi * d_r^3)", source: equation("8-7") },
+    { symbol: "sigma", meaning: "axial stress in the core", is: "-4 * F / (pi * d_r^2)", source: equation("8-8") },
+    { symbol: "sigma_B", meaning: "pressure on the first thread", is: "-2 * 0.38 * F / (pi * d_m * p)", source: equation("8-10") },
+    { symbol: "sigma_b", meaning: "bending of the first thread", is: "6 * 0.38 * F / (pi * d_r * p)", source: equation("8-11") },
+  ],
+  sources: [at(SHIGLEY, "section 8-2, equations 8-1 to 8-12")],
+  either: [{ exactlyOne: ["threadFriction", "screwEfficiency"] }],
+  check,
+  cautions,
+}))

@@ -72,6 +72,29 @@ export interface Column {
   readonly safetyFactor: number | null
 }
 
+/** Reasons for which {@link column} refuses. */
+export type ColumnRefusal = "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link column}. */
+export type ColumnCaution =
+  | "beyond-theory"
+  | "brittle"
+  | "brittle-column"
+  | "cold-brittle"
+  | "collapse"
+  | "counted-as-turning"
+  | "creep"
+  | "euler-only"
+  | "modulus-above-published"
+  | "no-material"
+  | "standing-still"
+  | "stiff-ends"
+  | "straight-and-central"
+  | "strength-above-published"
+  | "thin-margin"
+  | "warm-plastic"
+  | "welds-weaken"
+
 /** Euler's stress (Pa): C·π²·E / λ². */
 export function eulerStress(modulus: number, endConstant: number, slenderness: number): number {
   return (endConstant * Math.PI ** 2 * modulus) / slenderness ** 2
@@ -95,7 +118,7 @@ function weakSection(section: SiOf<SectionInput>): Section {
   )
 }
 
-function solve(si: SiOf<ColumnInput>): Column | NoSolution {
+function solve(si: SiOf<ColumnInput>): Column | NoSolution<ColumnRefusal> {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const section = weakSection(si.section)
@@ -135,8 +158,12 @@ function solve(si: SiOf<ColumnInput>): Column | NoSolution {
   }
 }
 
-function cautions(si: SiOf<ColumnInput>, out: Column): Caution[] {
-  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si), ...(si.load === null ? [] : motionCautions(si.handling))]
+function cautions(si: SiOf<ColumnInput>, out: Column): Caution<ColumnCaution>[] {
+  const found: Caution<ColumnCaution>[] = [
+    ...marginCautions(out.safetyFactor),
+    ...conditionCautions(si),
+    ...(si.load === null ? [] : motionCautions(si.handling)),
+  ]
   found.push(
     caution(
       "straight-and-central",
@@ -290,111 +317,111 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * strut.governedBy // => 'Johnson'
  * ```
  */
-export const column: Solver<ColumnInput, Column> = /* @__PURE__ */ solver<ColumnInput, Column>(
-  "column",
-  "What push a strut takes before it buckles",
-  solve,
-  () => ({
-    input: {
-      length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
-      ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinned-pinned" },
-      endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
-      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
-      ...conditionFields,
-      load: { kind: "force", symbol: "F", label: "push along it", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
-      handling: {
-        kind: "choice",
-        label: "handling",
-        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-        default: "still",
-      },
+export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> = /* @__PURE__ */ solver<
+  ColumnInput,
+  Column,
+  ColumnRefusal,
+  ColumnCaution
+>("column", "What push a strut takes before it buckles", solve, () => ({
+  input: {
+    length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
+    ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinned-pinned" },
+    endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
+    section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
+    ...conditionFields,
+    load: { kind: "force", symbol: "F", label: "push along it", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
+    handling: {
+      kind: "choice",
+      label: "handling",
+      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+      default: "still",
     },
-    output: {
-      endConstant: { kind: "number", symbol: "C_e", label: "end constant" },
-      radiusOfGyration: { kind: "length", symbol: "r", label: "least radius of gyration" },
-      slenderness: { kind: "number", symbol: "lambda", label: "slenderness" },
-      transitionSlenderness: { kind: "number", symbol: "lambda_1", label: "slenderness where Euler takes over" },
-      eulerStress: { kind: "pressure", symbol: "sigma_E", label: "Euler's stress" },
-      johnsonStress: { kind: "pressure", symbol: "sigma_J", label: "Johnson's stress" },
-      wallBucklingStress: { kind: "pressure", symbol: "sigma_w", label: "local buckling stress" },
-      criticalStress: { kind: "pressure", symbol: "sigma_c", label: "critical stress" },
-      criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, minimum" },
-      maxCriticalLoad: { kind: "force", symbol: "F_u", label: "critical load, maximum" },
-      governedBy: { kind: "text", label: "governed by" },
-      safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
+  },
+  output: {
+    endConstant: { kind: "number", symbol: "C_e", label: "end constant" },
+    radiusOfGyration: { kind: "length", symbol: "r", label: "least radius of gyration" },
+    slenderness: { kind: "number", symbol: "lambda", label: "slenderness" },
+    transitionSlenderness: { kind: "number", symbol: "lambda_1", label: "slenderness where Euler takes over" },
+    eulerStress: { kind: "pressure", symbol: "sigma_E", label: "Euler's stress" },
+    johnsonStress: { kind: "pressure", symbol: "sigma_J", label: "Johnson's stress" },
+    wallBucklingStress: { kind: "pressure", symbol: "sigma_w", label: "local buckling stress" },
+    criticalStress: { kind: "pressure", symbol: "sigma_c", label: "critical stress" },
+    criticalLoad: { kind: "force", symbol: "F_c", label: "critical load, minimum" },
+    maxCriticalLoad: { kind: "force", symbol: "F_u", label: "critical load, maximum" },
+    governedBy: { kind: "text", label: "governed by" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
+  },
+  example: {
+    length: "400 mm",
+    section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
+    material: "aluminium-6061",
+    load: "300 N",
+    handling: "walking",
+  },
+  formulae: [
+    ...sectionSteps<SiOf<ColumnInput>, Column>((si) => si.section, false, true),
+    ...conditionSteps<SiOf<ColumnInput>, Column>(),
+    { symbol: "I_w", kind: "secondMoment", meaning: "least second moment", is: "I", when: "not has_width" },
+    {
+      symbol: "I_w",
+      kind: "secondMoment",
+      meaning: "least second moment of the rectangle",
+      is: "min(I, (h_w * b_w^3 - h_i * b_i^3) / 12)",
+      when: "has_width",
     },
-    example: {
-      length: "400 mm",
-      section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
-      material: "aluminium-6061",
-      load: "300 N",
-      handling: "walking",
+    {
+      symbol: "C_e",
+      kind: "number",
+      meaning: "end constant",
+      given: (si) => si.endConstant ?? columnEnds[si.ends].design,
+      source: END_CONSTANTS,
     },
-    formulae: [
-      ...sectionSteps<SiOf<ColumnInput>, Column>((si) => si.section, false, true),
-      ...conditionSteps<SiOf<ColumnInput>, Column>(),
-      { symbol: "I_w", kind: "secondMoment", meaning: "least second moment", is: "I", when: "not has_width" },
-      {
-        symbol: "I_w",
-        kind: "secondMoment",
-        meaning: "least second moment of the rectangle",
-        is: "min(I, (h_w * b_w^3 - h_i * b_i^3) / 12)",
-        when: "has_width",
-      },
-      {
-        symbol: "C_e",
-        kind: "number",
-        meaning: "end constant",
-        given: (si) => si.endConstant ?? columnEnds[si.ends].design,
-        source: END_CONSTANTS,
-      },
-      { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
-      {
-        symbol: "nu",
-        kind: "number",
-        meaning: "Poisson's ratio of a thin round wall, -1 where none applies",
-        given: (si) => (si.material === null || !weakSection(si.section).tube ? -1 : (frameMaterials[si.material].poisson ?? -1)),
-      },
-      { symbol: "r", meaning: "least radius of gyration", is: "sqrt(I_w / A)" },
-      { symbol: "lambda", meaning: "slenderness", is: "L / r" },
-      ...ends("lambda", "E", "S", "safe end"),
-      ...ends("mu", "E_u", "S_u", "other end"),
-      { symbol: "sigma_E", meaning: "Euler's stress", is: "C_e * pi^2 * E / lambda^2" },
-      {
-        symbol: "sigma_J",
-        meaning: "Johnson's stress",
-        is: "S * (1 - S * lambda^2 / (4 * pi^2 * C_e * E))",
-        when: `(${strong}) ? lambda < lambda_1 : false`,
-      },
-      { symbol: "sigma_b", kind: "pressure", meaning: "Euler's holds", is: "sigma_E" },
-      { symbol: "sigma_b", kind: "pressure", meaning: "Johnson's holds", is: "lambda < lambda_1 ? sigma_J : sigma_E", when: strong },
-      { symbol: "sigma_m", kind: "pressure", meaning: "Euler's stress, other end", is: "C_e * pi^2 * E_u / lambda^2" },
-      {
-        symbol: "sigma_m",
-        kind: "pressure",
-        meaning: "stress, other end",
-        is: "lambda < mu_1 ? S_u * (1 - S_u * lambda^2 / (4 * pi^2 * C_e * E_u)) : sigma_m",
-        when: strong,
-      },
-      {
-        symbol: "k_w",
-        kind: "number",
-        meaning: "wall buckling stress against the modulus",
-        is: "(1 - 0.901 * (1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16))) * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
-        when: "nu > -1",
-        source: SP_8007,
-      },
-      { symbol: "sigma_w", meaning: "wall folds at", is: "k_w * E", when: "nu > -1" },
-      { symbol: "sigma_c", meaning: "fails at", is: "sigma_b" },
-      { symbol: "sigma_c", meaning: "the wall may fold first", is: "min(sigma_b, sigma_w)", when: "nu > -1" },
-      { symbol: "sigma_m", kind: "pressure", meaning: "the wall may fold first", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
-      { symbol: "F_c", meaning: "critical load, minimum", is: "sigma_c * A" },
-      { symbol: "F_u", meaning: "critical load, maximum", is: "sigma_m * A" },
-      { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },
-    ],
-    sources: [at(SHIGLEY, "sections 4-11 to 4-13, table 4-2"), SP_8007],
-    either: conditionRules,
-    check,
-    cautions,
-  }),
-)
+    { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
+    {
+      symbol: "nu",
+      kind: "number",
+      meaning: "Poisson's ratio of a thin round wall, -1 where none applies",
+      given: (si) => (si.material === null || !weakSection(si.section).tube ? -1 : (frameMaterials[si.material].poisson ?? -1)),
+    },
+    { symbol: "r", meaning: "least radius of gyration", is: "sqrt(I_w / A)" },
+    { symbol: "lambda", meaning: "slenderness", is: "L / r" },
+    ...ends("lambda", "E", "S", "safe end"),
+    ...ends("mu", "E_u", "S_u", "other end"),
+    { symbol: "sigma_E", meaning: "Euler's stress", is: "C_e * pi^2 * E / lambda^2" },
+    {
+      symbol: "sigma_J",
+      meaning: "Johnson's stress",
+      is: "S * (1 - S * lambda^2 / (4 * pi^2 * C_e * E))",
+      when: `(${strong}) ? lambda < lambda_1 : false`,
+    },
+    { symbol: "sigma_b", kind: "pressure", meaning: "Euler's holds", is: "sigma_E" },
+    { symbol: "sigma_b", kind: "pressure", meaning: "Johnson's holds", is: "lambda < lambda_1 ? sigma_J : sigma_E", when: strong },
+    { symbol: "sigma_m", kind: "pressure", meaning: "Euler's stress, other end", is: "C_e * pi^2 * E_u / lambda^2" },
+    {
+      symbol: "sigma_m",
+      kind: "pressure",
+      meaning: "stress, other end",
+      is: "lambda < mu_1 ? S_u * (1 - S_u * lambda^2 / (4 * pi^2 * C_e * E_u)) : sigma_m",
+      when: strong,
+    },
+    {
+      symbol: "k_w",
+      kind: "number",
+      meaning: "wall buckling stress against the modulus",
+      is: "(1 - 0.901 * (1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16))) * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
+      when: "nu > -1",
+      source: SP_8007,
+    },
+    { symbol: "sigma_w", meaning: "wall folds at", is: "k_w * E", when: "nu > -1" },
+    { symbol: "sigma_c", meaning: "fails at", is: "sigma_b" },
+    { symbol: "sigma_c", meaning: "the wall may fold first", is: "min(sigma_b, sigma_w)", when: "nu > -1" },
+    { symbol: "sigma_m", kind: "pressure", meaning: "the wall may fold first", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
+    { symbol: "F_c", meaning: "critical load, minimum", is: "sigma_c * A" },
+    { symbol: "F_u", meaning: "critical load, maximum", is: "sigma_m * A" },
+    { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },
+  ],
+  sources: [at(SHIGLEY, "sections 4-11 to 4-13, table 4-2"), SP_8007],
+  either: conditionRules,
+  check,
+  cautions,
+}))

@@ -54,7 +54,7 @@ const strengthOf = (si: SiOf<StrengthInput>) => rangeOf(si.strength, dataOf(si)?
 const shearOf = (si: SiOf<StrengthInput>) => dataOf(si)?.shear ?? null
 
 /** Stiffness and strength at the temperature and after the duration given, or a refusal where it is too hot. */
-export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution {
+export function conditionOf(si: SiOf<ConditionInput>): Condition | NoSolution<"too-hot"> {
   const data = dataOf(si)
   const [modulus, strength, shear] = [modulusOf(si), strengthOf(si), shearOf(si)]
   if (data && si.materialTemperature > data.limit)
@@ -189,45 +189,52 @@ export function conditionSteps<Si extends SiOf<ConditionInput>, Out>(): Step<Si,
   ]
 }
 
-/** A figure typed in above what is published for the material: it must not silence the margin. */
-function aboveCautions(si: SiOf<StrengthInput> & { readonly modulus?: number | null }): Caution[] {
+/** Hazards of a material's state, and limits of what is published for its strength. */
+export type MaterialCaution = "brittle" | "cold-brittle" | "creep" | "strength-above-published" | "warm-plastic" | "welds-weaken"
+
+/** Hazards of a member's state whose stiffness counts as well. */
+export type ConditionCaution = MaterialCaution | "modulus-above-published" | "no-material"
+
+/** A modulus typed in above what is published for the material. */
+export function modulusCautions(si: SiOf<ConditionInput>): Caution<"modulus-above-published">[] {
+  const data = dataOf(si)
+  if (!data || si.modulus === null || si.modulus <= data.modulus[1]) return []
+  return [
+    caution(
+      "modulus-above-published",
+      "caution",
+      "The modulus given, {given.modulus pressure}, is above the {published pressure} published for {material}: it may bend or buckle more easily than shown. Measure the sag of a sample.",
+      data.sources[0],
+      { "given.modulus": si.modulus, published: data.modulus[1], material: data.label },
+    ),
+  ]
+}
+
+/** Hazards of a member's state: of its material where one is named, else that none is. */
+export function conditionCautions(si: SiOf<ConditionInput>): Caution<ConditionCaution>[] {
+  if (si.material === null)
+    return [
+      caution("no-material", "caution", "Figures are used as given: heat and creep are not allowed for, because no material is named."),
+    ]
+  return [...modulusCautions(si), ...materialCautions(si)]
+}
+
+/** Hazards of the material's state; a strength typed in above what is published must not silence the margin. */
+export function materialCautions(si: SiOf<StrengthInput>): Caution<MaterialCaution>[] {
   const data = dataOf(si)
   if (!data) return []
-  const found: Caution[] = []
-  const [strength, modulus] = [data.strength[1], data.modulus[1]]
-  if (si.strength !== null && si.strength > strength)
+  const found: Caution<MaterialCaution>[] = []
+  const published = data.strength[1]
+  if (si.strength !== null && si.strength > published)
     found.push(
       caution(
         "strength-above-published",
         "warning",
         "The strength given, {given.strength pressure}, is above the {published pressure} published for {material}: the margin shown rests on it. Have it proven by a test of a sample.",
         data.sources[0],
-        { "given.strength": si.strength, published: strength, material: data.label },
+        { "given.strength": si.strength, published, material: data.label },
       ),
     )
-  if (si.modulus && si.modulus > modulus)
-    found.push(
-      caution(
-        "modulus-above-published",
-        "caution",
-        "The modulus given, {given.modulus pressure}, is above the {published pressure} published for {material}: it may bend or buckle more easily than shown. Measure the sag of a sample.",
-        data.sources[0],
-        { "given.modulus": si.modulus, published: modulus, material: data.label },
-      ),
-    )
-  return found
-}
-
-/** Hazards of the material's state. */
-export function conditionCautions(si: SiOf<StrengthInput> & { readonly modulus?: number | null }): Caution[] {
-  const data = dataOf(si)
-  const found: Caution[] = aboveCautions(si)
-  if (!data) {
-    found.push(
-      caution("no-material", "caution", "Figures are used as given: heat and creep are not allowed for, because no material is named."),
-    )
-    return found
-  }
   if (si.material === "aluminium-6061")
     found.push(
       caution(
@@ -285,7 +292,7 @@ export function conditionCautions(si: SiOf<StrengthInput> & { readonly modulus?:
 }
 
 /** Warns where the margin is thin; `factor` is the least safety factor, null where nothing stresses it. */
-export function marginCautions(factor: number | null): Caution[] {
+export function marginCautions(factor: number | null): Caution<"collapse" | "thin-margin">[] {
   if (factor === null || factor >= leastSafetyFactor) return []
   const source = at(VIDOSIC, "safety factors of 3 and more for uncertain loads or brittle materials")
   return [

@@ -43,7 +43,7 @@ export const handlingCases: Readonly<Record<HandlingCase, MotionData>> = {
 }
 
 /** Says what counting loads as held still leaves out. */
-export function motionCautions(motion: HandlingCase): Caution[] {
+export function motionCautions(motion: HandlingCase): Caution<"standing-still">[] {
   return motion === "still"
     ? [
         caution(

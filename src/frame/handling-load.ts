@@ -25,13 +25,16 @@ export interface HandlingLoad {
   readonly maxDeflection: number | null
 }
 
+/** Hazards and limits of validity that go with an answer of {@link handlingLoad}. */
+export type HandlingLoadCaution = "elastic-catch" | "steady-walking"
+
 function solve(si: SiOf<HandlingLoadInput>): HandlingLoad {
   const { weight, stepRate, dropHeight, staticDeflection } = si
   const loadFactor = stepRate === null ? dropFactor(dropHeight as number, staticDeflection as number) : walkingFactor(stepRate)
   return { loadFactor, maxForce: loadFactor * weight, maxDeflection: staticDeflection === null ? null : loadFactor * staticDeflection }
 }
 
-function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
+function cautions(si: SiOf<HandlingLoadInput>): Caution<HandlingLoadCaution>[] {
   if (si.stepRate === null)
     return [
       caution(
@@ -87,59 +90,59 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution[] {
  * handlingLoad({ weight: '9.5 N', dropHeight: 0, staticDeflection: '1.7 mm' }).maxForce // => 19
  * ```
  */
-export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad> = /* @__PURE__ */ solver<HandlingLoadInput, HandlingLoad>(
-  "handlingLoad",
-  "How much walking or a fall multiplies a weight",
-  solve,
-  () => ({
-    input: {
-      weight: { kind: "force", symbol: "G", label: "weight at rest", min: 0, max: 1e5, typical: [1, 200] },
-      stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 1, max: 2.8, typical: [1.4, 2.4], default: null },
-      dropHeight: { kind: "length", symbol: "h_d", label: "height it falls", min: 0, max: 10, typical: [0, 0.3], default: null },
-      staticDeflection: {
-        kind: "length",
-        symbol: "delta",
-        label: "deflection at rest",
-        min: "1e-9 m",
-        max: 10,
-        typical: ["0.5 mm", "50 mm"],
-        default: null,
-      },
+export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad, never, HandlingLoadCaution> = /* @__PURE__ */ solver<
+  HandlingLoadInput,
+  HandlingLoad,
+  never,
+  HandlingLoadCaution
+>("handlingLoad", "How much walking or a fall multiplies a weight", solve, () => ({
+  input: {
+    weight: { kind: "force", symbol: "G", label: "weight at rest", min: 0, max: 1e5, typical: [1, 200] },
+    stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 1, max: 2.8, typical: [1.4, 2.4], default: null },
+    dropHeight: { kind: "length", symbol: "h_d", label: "height it falls", min: 0, max: 10, typical: [0, 0.3], default: null },
+    staticDeflection: {
+      kind: "length",
+      symbol: "delta",
+      label: "deflection at rest",
+      min: "1e-9 m",
+      max: 10,
+      typical: ["0.5 mm", "50 mm"],
+      default: null,
     },
-    output: {
-      loadFactor: { kind: "number", symbol: "k_m", label: "factor" },
-      maxForce: { kind: "force", symbol: "F_x", label: "maximum force" },
-      maxDeflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
+  },
+  output: {
+    loadFactor: { kind: "number", symbol: "k_m", label: "factor" },
+    maxForce: { kind: "force", symbol: "F_x", label: "maximum force" },
+    maxDeflection: { kind: "length", symbol: "delta_x", label: "maximum deflection" },
+  },
+  example: { weight: "9.5 N", stepRate: "2 Hz" },
+  formulae: [
+    {
+      symbol: "d_1",
+      kind: "number",
+      meaning: "first harmonic",
+      is: "min(0.56, 0.41 * (f_s / Hz - 0.95))",
+      when: "has_stepRate",
+      source: FOOTFALL,
     },
-    example: { weight: "9.5 N", stepRate: "2 Hz" },
-    formulae: [
-      {
-        symbol: "d_1",
-        kind: "number",
-        meaning: "first harmonic",
-        is: "min(0.56, 0.41 * (f_s / Hz - 0.95))",
-        when: "has_stepRate",
-        source: FOOTFALL,
-      },
-      {
-        symbol: "k_m",
-        meaning: "all four harmonics at their worst",
-        is: "1 + d_1 + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz",
-        when: "has_stepRate",
-        source: FOOTFALL,
-      },
-      {
-        symbol: "k_m",
-        meaning: "fall onto what yields",
-        is: "1 + sqrt(1 + 2 * h_d / delta)",
-        when: "has_dropHeight",
-        source: at(GERE, "section 2.8"),
-      },
-      { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
-      { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
-    ],
-    sources: [FOOTFALL, at(GERE, "section 2.8")],
-    either: [{ exactlyOne: ["stepRate", ["dropHeight", "staticDeflection"]] }],
-    cautions,
-  }),
-)
+    {
+      symbol: "k_m",
+      meaning: "all four harmonics at their worst",
+      is: "1 + d_1 + 0.115 + (2 * 0.0056 + 3 * 0.0064 + 4 * 0.0065) * f_s / Hz",
+      when: "has_stepRate",
+      source: FOOTFALL,
+    },
+    {
+      symbol: "k_m",
+      meaning: "fall onto what yields",
+      is: "1 + sqrt(1 + 2 * h_d / delta)",
+      when: "has_dropHeight",
+      source: at(GERE, "section 2.8"),
+    },
+    { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
+    { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
+  ],
+  sources: [FOOTFALL, at(GERE, "section 2.8")],
+  either: [{ exactlyOne: ["stepRate", ["dropHeight", "staticDeflection"]] }],
+  cautions,
+}))

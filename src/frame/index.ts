@@ -8,13 +8,15 @@ export {
   type BeamState,
   beamCurve,
 } from "./beam/curve.js"
-export { type Beam, beam, linearLimit } from "./beam/index.js"
+export { type Beam, type BeamCaution, type BeamRefusal, beam, linearLimit } from "./beam/index.js"
 export { type BeamInput, type BeamSupport, beamProblem, type MomentLoad, type PointLoad, type SpreadLoad } from "./beam/loads.js"
 export { type Elastica, elastica } from "./bending-rod/elastica.js"
-export { type BendingRod, type BendingRodInput, bendingRod } from "./bending-rod/index.js"
+export { type BendingRod, type BendingRodCaution, type BendingRodInput, type BendingRodRefusal, bendingRod } from "./bending-rod/index.js"
 export {
   type Column,
+  type ColumnCaution,
   type ColumnInput,
+  type ColumnRefusal,
   column,
   eulerStress,
   johnsonStress,
@@ -29,17 +31,26 @@ export { dropFactor, type HandlingCase, handlingCases, type MotionData, walkingF
 export { type FrameMaterial, type FrameMaterialData, frameMaterials } from "./data-materials.js"
 export { meanWall, type Pipe, type PipeSize, pipes } from "./data-pipes.js"
 export type { Datasheet } from "./datasheet.js"
-export { type HandlingLoad, type HandlingLoadInput, handlingLoad } from "./handling-load.js"
-export { type BodyPart, type MassProperties, type MassPropertiesInput, massOf, massProperties } from "./mass-properties.js"
+export { type HandlingLoad, type HandlingLoadCaution, type HandlingLoadInput, handlingLoad } from "./handling-load.js"
+export {
+  type BodyPart,
+  type MassProperties,
+  type MassPropertiesCaution,
+  type MassPropertiesInput,
+  massOf,
+  massProperties,
+} from "./mass-properties.js"
 export { creepFactor, stiffnessFactor, strengthFactor } from "./material-factors.js"
 export {
   cantileverRoot,
   magnification,
   type NaturalFrequency,
+  type NaturalFrequencyCaution,
   type NaturalFrequencyInput,
+  type NaturalFrequencyRefusal,
   naturalFrequency,
 } from "./natural-frequency.js"
-export { type PinJoint, pinJoint } from "./pin-joint/index.js"
+export { type PinJoint, type PinJointCaution, type PinJointRefusal, pinJoint } from "./pin-joint/index.js"
 export type { HolePlace, PinJointInput } from "./pin-joint/parts.js"
 export { type Section, type SectionInput, type ShapeInput, sectionOf } from "./section.js"
 export { type HoledMember, throughHole } from "./through-hole.js"
@@ -48,6 +59,8 @@ export {
   cylinderBuckling,
   shearModulusOf,
   type TubeSection,
+  type TubeSectionCaution,
   type TubeSectionInput,
+  type TubeSectionRefusal,
   tubeSection,
 } from "./tube-section/index.js"

@@ -85,6 +85,9 @@ export interface MassProperties {
   readonly productZX: number
 }
 
+/** Hazards and limits of validity that go with an answer of {@link massProperties}. */
+export type MassPropertiesCaution = "point-parts"
+
 type Vector = readonly [number, number, number]
 /** Square of the part of a across the unit vector u. */
 const acrossSquared = (a: Vector, u: Vector) =>
@@ -187,7 +190,7 @@ function check(si: SiOf<MassPropertiesInput>): Issue[] {
   return faults
 }
 
-function cautions(si: SiOf<MassPropertiesInput>): Caution[] {
+function cautions(si: SiOf<MassPropertiesInput>): Caution<MassPropertiesCaution>[] {
   return si.parts.some((p) => p.length + p.width + p.height + p.outsideDiameter === 0)
     ? [
         caution(
@@ -289,113 +292,113 @@ const across = (x: string, y: string, z: string) =>
  * wing.inertia // => 0.090232
  * ```
  */
-export const massProperties: Solver<MassPropertiesInput, MassProperties> = /* @__PURE__ */ solver<MassPropertiesInput, MassProperties>(
-  "massProperties",
-  "What it weighs, where it balances, how hard it is to swing",
-  massOf,
-  () => ({
-    input: {
-      parts: {
-        kind: "list",
-        label: "parts",
-        of: {
-          kind: "group",
-          label: "part",
-          fields: {
-            name: { kind: "text", label: "name", min: 1, max: 100, default: "part" },
-            mass: { kind: "mass", symbol: "m_i", label: "mass", min: "1 mg", max: 1000, typical: ["10 g", "1 kg"] },
-            x: placeField("x_i", "centre, along x"),
-            y: placeField("y_i", "centre, along y"),
-            z: placeField("z_i", "centre, upwards"),
-            length: sizeField("l_i", "length"),
-            width: sizeField("b_i", "width"),
-            height: sizeField("h_i", "height"),
-            outsideDiameter: sizeField("D_i", "outside diameter"),
-            bore: sizeField("B_i", "bore"),
-            directionX: arrowField("e_x", "direction, x part", 1),
-            directionY: arrowField("e_y", "direction, y part", 0),
-            directionZ: arrowField("e_z", "direction, z part", 0),
-          },
+export const massProperties: Solver<MassPropertiesInput, MassProperties, never, MassPropertiesCaution> = /* @__PURE__ */ solver<
+  MassPropertiesInput,
+  MassProperties,
+  never,
+  MassPropertiesCaution
+>("massProperties", "What it weighs, where it balances, how hard it is to swing", massOf, () => ({
+  input: {
+    parts: {
+      kind: "list",
+      label: "parts",
+      of: {
+        kind: "group",
+        label: "part",
+        fields: {
+          name: { kind: "text", label: "name", min: 1, max: 100, default: "part" },
+          mass: { kind: "mass", symbol: "m_i", label: "mass", min: "1 mg", max: 1000, typical: ["10 g", "1 kg"] },
+          x: placeField("x_i", "centre, along x"),
+          y: placeField("y_i", "centre, along y"),
+          z: placeField("z_i", "centre, upwards"),
+          length: sizeField("l_i", "length"),
+          width: sizeField("b_i", "width"),
+          height: sizeField("h_i", "height"),
+          outsideDiameter: sizeField("D_i", "outside diameter"),
+          bore: sizeField("B_i", "bore"),
+          directionX: arrowField("e_x", "direction, x part", 1),
+          directionY: arrowField("e_y", "direction, y part", 0),
+          directionZ: arrowField("e_z", "direction, z part", 0),
         },
-        min: 1,
-        max: 1000,
       },
-      axisX: { ...placeField("x_a", "axis passes through x"), default: 0 },
-      axisY: { ...placeField("y_a", "axis passes through y"), default: 0 },
-      axisZ: { ...placeField("z_a", "axis passes through z"), default: 0 },
-      axisDirectionX: arrowField("a_x", "axis direction, x part", 0),
-      axisDirectionY: arrowField("a_y", "axis direction, y part", 0),
-      axisDirectionZ: arrowField("a_z", "axis direction, z part", 1),
+      min: 1,
+      max: 1000,
     },
-    output: {
-      mass: { kind: "mass", symbol: "m_t", label: "mass" },
-      x: { kind: "length", symbol: "x_c", label: "centre of mass, x" },
-      y: { kind: "length", symbol: "y_c", label: "centre of mass, y" },
-      z: { kind: "length", symbol: "z_c", label: "centre of mass, upwards" },
-      inertia: { kind: "momentOfInertia", symbol: "I_a", label: "inertia about the axis" },
-      inertiaAtCentre: { kind: "momentOfInertia", symbol: "I_c", label: "inertia about its own centre" },
-      axisDistance: { kind: "length", symbol: "r_c", label: "centre of mass from the axis" },
-      radiusOfGyration: { kind: "length", symbol: "k_a", label: "radius of gyration" },
-      inertiaX: { kind: "momentOfInertia", symbol: "I_x", label: "inertia at the centre, along x" },
-      inertiaY: { kind: "momentOfInertia", symbol: "I_y", label: "inertia at the centre, along y" },
-      inertiaZ: { kind: "momentOfInertia", symbol: "I_z", label: "inertia at the centre, along z" },
-      productXY: { kind: "momentOfInertia", symbol: "P_xy", label: "product of inertia, x y" },
-      productYZ: { kind: "momentOfInertia", symbol: "P_yz", label: "product of inertia, y z" },
-      productZX: { kind: "momentOfInertia", symbol: "P_zx", label: "product of inertia, z x" },
-    },
-    example: {
-      parts: [
-        { name: "spar", mass: "120 g", x: "450 mm", y: 0, z: 0, length: "900 mm", outsideDiameter: "12 mm", bore: "10 mm" },
-        { name: "skin", mass: "90 g", x: "400 mm", y: "-150 mm", z: "10 mm", length: "800 mm", width: "300 mm", height: "1 mm" },
-        { name: "lamp", mass: "80 g", x: "850 mm", y: 0, z: "20 mm" },
-      ],
-      axisDirectionY: 1,
-      axisDirectionZ: 0,
-    },
-    formulae: [
-      { symbol: "d_x", kind: "number", meaning: "unit arrows along the lengths, x", given: part("d", 0) },
-      { symbol: "d_y", kind: "number", meaning: "unit arrows along the lengths, y", given: part("d", 1) },
-      { symbol: "d_z", kind: "number", meaning: "unit arrows along the lengths, z", given: part("d", 2) },
-      { symbol: "w_x", kind: "number", meaning: "unit arrows along the widths, x", given: part("w", 0) },
-      { symbol: "w_y", kind: "number", meaning: "unit arrows along the widths, y", given: part("w", 1) },
-      { symbol: "w_z", kind: "number", meaning: "unit arrows along the widths, z", given: part("w", 2) },
-      { symbol: "h_x", kind: "number", meaning: "unit arrows along the heights, x", given: part("h", 0) },
-      { symbol: "h_y", kind: "number", meaning: "unit arrows along the heights, y", given: part("h", 1) },
-      { symbol: "h_z", kind: "number", meaning: "unit arrows along the heights, z", given: part("h", 2) },
-      { symbol: "m_t", meaning: "mass", is: "sum(m_i)" },
-      { symbol: "x_c", meaning: "centre of mass, x", is: "sum(m_i .* x_i) / m_t" },
-      { symbol: "y_c", meaning: "centre of mass, y", is: "sum(m_i .* y_i) / m_t" },
-      { symbol: "z_c", meaning: "centre of mass, z", is: "sum(m_i .* z_i) / m_t" },
-      { symbol: "s_d", kind: "area", meaning: "mean square along the lengths", is: "l_i.^2 / 12" },
-      { symbol: "s_w", kind: "area", meaning: "mean square along the widths", is: "b_i.^2 / 12 + (D_i.^2 + B_i.^2) / 16" },
-      { symbol: "s_h", kind: "area", meaning: "mean square along the heights", is: "h_i.^2 / 12 + (D_i.^2 + B_i.^2) / 16" },
-      { symbol: "S_x", kind: "momentOfInertia", meaning: "second moment of mass along x", is: second(0, 0) },
-      { symbol: "S_y", kind: "momentOfInertia", meaning: "second moment of mass along y", is: second(1, 1) },
-      { symbol: "S_z", kind: "momentOfInertia", meaning: "second moment of mass along z", is: second(2, 2) },
-      { symbol: "P_xy", meaning: "product of inertia", is: second(0, 1) },
-      { symbol: "P_yz", meaning: "product of inertia", is: second(1, 2) },
-      { symbol: "P_zx", meaning: "product of inertia", is: second(2, 0) },
-      { symbol: "I_x", meaning: "inertia along x", is: "S_y + S_z" },
-      { symbol: "I_y", meaning: "inertia along y", is: "S_z + S_x" },
-      { symbol: "I_z", meaning: "inertia along z", is: "S_x + S_y" },
-      { symbol: "a_l", kind: "number", meaning: "length of the axis arrow", is: "sqrt(a_x^2 + a_y^2 + a_z^2)" },
-      {
-        symbol: "I_c",
-        meaning: "inertia about the axis moved to the centre of mass",
-        is: `sum(m_i .* (${across("(x_i - x_c)", "(y_i - y_c)", "(z_i - z_c)")} + ${(["d", "w", "h"] as const)
-          .map((k) => `s_${k} .* (${across(`${k}_x`, `${k}_y`, `${k}_z`)})`)
-          .join(" + ")})) / a_l^2`,
-      },
-      {
-        symbol: "r_c",
-        meaning: "distance of the centre of mass from the axis",
-        is: `sqrt(${across("(x_c - x_a)", "(y_c - y_a)", "(z_c - z_a)")}) / a_l`,
-      },
-      { symbol: "I_a", meaning: "inertia about the axis (parallel-axis theorem)", is: "I_c + m_t * r_c^2" },
-      { symbol: "k_a", meaning: "radius of gyration", is: "sqrt(I_a / m_t)" },
+    axisX: { ...placeField("x_a", "axis passes through x"), default: 0 },
+    axisY: { ...placeField("y_a", "axis passes through y"), default: 0 },
+    axisZ: { ...placeField("z_a", "axis passes through z"), default: 0 },
+    axisDirectionX: arrowField("a_x", "axis direction, x part", 0),
+    axisDirectionY: arrowField("a_y", "axis direction, y part", 0),
+    axisDirectionZ: arrowField("a_z", "axis direction, z part", 1),
+  },
+  output: {
+    mass: { kind: "mass", symbol: "m_t", label: "mass" },
+    x: { kind: "length", symbol: "x_c", label: "centre of mass, x" },
+    y: { kind: "length", symbol: "y_c", label: "centre of mass, y" },
+    z: { kind: "length", symbol: "z_c", label: "centre of mass, upwards" },
+    inertia: { kind: "momentOfInertia", symbol: "I_a", label: "inertia about the axis" },
+    inertiaAtCentre: { kind: "momentOfInertia", symbol: "I_c", label: "inertia about its own centre" },
+    axisDistance: { kind: "length", symbol: "r_c", label: "centre of mass from the axis" },
+    radiusOfGyration: { kind: "length", symbol: "k_a", label: "radius of gyration" },
+    inertiaX: { kind: "momentOfInertia", symbol: "I_x", label: "inertia at the centre, along x" },
+    inertiaY: { kind: "momentOfInertia", symbol: "I_y", label: "inertia at the centre, along y" },
+    inertiaZ: { kind: "momentOfInertia", symbol: "I_z", label: "inertia at the centre, along z" },
+    productXY: { kind: "momentOfInertia", symbol: "P_xy", label: "product of inertia, x y" },
+    productYZ: { kind: "momentOfInertia", symbol: "P_yz", label: "product of inertia, y z" },
+    productZX: { kind: "momentOfInertia", symbol: "P_zx", label: "product of inertia, z x" },
+  },
+  example: {
+    parts: [
+      { name: "spar", mass: "120 g", x: "450 mm", y: 0, z: 0, length: "900 mm", outsideDiameter: "12 mm", bore: "10 mm" },
+      { name: "skin", mass: "90 g", x: "400 mm", y: "-150 mm", z: "10 mm", length: "800 mm", width: "300 mm", height: "1 mm" },
+      { name: "lamp", mass: "80 g", x: "850 mm", y: 0, z: "20 mm" },
     ],
-    sources: [MERIAM],
-    check,
-    cautions,
-  }),
-)
+    axisDirectionY: 1,
+    axisDirectionZ: 0,
+  },
+  formulae: [
+    { symbol: "d_x", kind: "number", meaning: "unit arrows along the lengths, x", given: part("d", 0) },
+    { symbol: "d_y", kind: "number", meaning: "unit arrows along the lengths, y", given: part("d", 1) },
+    { symbol: "d_z", kind: "number", meaning: "unit arrows along the lengths, z", given: part("d", 2) },
+    { symbol: "w_x", kind: "number", meaning: "unit arrows along the widths, x", given: part("w", 0) },
+    { symbol: "w_y", kind: "number", meaning: "unit arrows along the widths, y", given: part("w", 1) },
+    { symbol: "w_z", kind: "number", meaning: "unit arrows along the widths, z", given: part("w", 2) },
+    { symbol: "h_x", kind: "number", meaning: "unit arrows along the heights, x", given: part("h", 0) },
+    { symbol: "h_y", kind: "number", meaning: "unit arrows along the heights, y", given: part("h", 1) },
+    { symbol: "h_z", kind: "number", meaning: "unit arrows along the heights, z", given: part("h", 2) },
+    { symbol: "m_t", meaning: "mass", is: "sum(m_i)" },
+    { symbol: "x_c", meaning: "centre of mass, x", is: "sum(m_i .* x_i) / m_t" },
+    { symbol: "y_c", meaning: "centre of mass, y", is: "sum(m_i .* y_i) / m_t" },
+    { symbol: "z_c", meaning: "centre of mass, z", is: "sum(m_i .* z_i) / m_t" },
+    { symbol: "s_d", kind: "area", meaning: "mean square along the lengths", is: "l_i.^2 / 12" },
+    { symbol: "s_w", kind: "area", meaning: "mean square along the widths", is: "b_i.^2 / 12 + (D_i.^2 + B_i.^2) / 16" },
+    { symbol: "s_h", kind: "area", meaning: "mean square along the heights", is: "h_i.^2 / 12 + (D_i.^2 + B_i.^2) / 16" },
+    { symbol: "S_x", kind: "momentOfInertia", meaning: "second moment of mass along x", is: second(0, 0) },
+    { symbol: "S_y", kind: "momentOfInertia", meaning: "second moment of mass along y", is: second(1, 1) },
+    { symbol: "S_z", kind: "momentOfInertia", meaning: "second moment of mass along z", is: second(2, 2) },
+    { symbol: "P_xy", meaning: "product of inertia", is: second(0, 1) },
+    { symbol: "P_yz", meaning: "product of inertia", is: second(1, 2) },
+    { symbol: "P_zx", meaning: "product of inertia", is: second(2, 0) },
+    { symbol: "I_x", meaning: "inertia along x", is: "S_y + S_z" },
+    { symbol: "I_y", meaning: "inertia along y", is: "S_z + S_x" },
+    { symbol: "I_z", meaning: "inertia along z", is: "S_x + S_y" },
+    { symbol: "a_l", kind: "number", meaning: "length of the axis arrow", is: "sqrt(a_x^2 + a_y^2 + a_z^2)" },
+    {
+      symbol: "I_c",
+      meaning: "inertia about the axis moved to the centre of mass",
+      is: `sum(m_i .* (${across("(x_i - x_c)", "(y_i - y_c)", "(z_i - z_c)")} + ${(["d", "w", "h"] as const)
+        .map((k) => `s_${k} .* (${across(`${k}_x`, `${k}_y`, `${k}_z`)})`)
+        .join(" + ")})) / a_l^2`,
+    },
+    {
+      symbol: "r_c",
+      meaning: "distance of the centre of mass from the axis",
+      is: `sqrt(${across("(x_c - x_a)", "(y_c - y_a)", "(z_c - z_a)")}) / a_l`,
+    },
+    { symbol: "I_a", meaning: "inertia about the axis (parallel-axis theorem)", is: "I_c + m_t * r_c^2" },
+    { symbol: "k_a", meaning: "radius of gyration", is: "sqrt(I_a / m_t)" },
+  ],
+  sources: [MERIAM],
+  check,
+  cautions,
+}))

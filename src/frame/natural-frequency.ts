@@ -74,6 +74,24 @@ export interface NaturalFrequency {
   readonly residual: number
 }
 
+/** Reasons for which {@link naturalFrequency} refuses. */
+export type NaturalFrequencyRefusal = "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link naturalFrequency}. */
+export type NaturalFrequencyCaution =
+  | "bare"
+  | "brittle"
+  | "cold-brittle"
+  | "creep"
+  | "modulus-above-published"
+  | "no-material"
+  | "rigid-root"
+  | "shaken-by-steps"
+  | "slower-than-steps"
+  | "strength-above-published"
+  | "warm-plastic"
+  | "welds-weaken"
+
 /** sin x·cosh x − cos x·sinh x over cosh x; by its power series where the terms would cancel. */
 function tipTerm(x: number): number {
   if (x > 0.5) return Math.sin(x) - Math.cos(x) * Math.tanh(x)
@@ -105,7 +123,7 @@ export function magnification(ratio: number, damping: number): number {
   return 1 / Math.hypot(1 - ratio ** 2, 2 * damping * ratio)
 }
 
-function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
+function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution<NaturalFrequencyRefusal> {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const { secondMoment } = sectionOf(si.section)
@@ -145,8 +163,8 @@ function solve(si: SiOf<NaturalFrequencyInput>): NaturalFrequency | NoSolution {
   }
 }
 
-function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Caution[] {
-  const found = [
+function cautions(si: SiOf<NaturalFrequencyInput>, out: NaturalFrequency): Caution<NaturalFrequencyCaution>[] {
+  const found: Caution<NaturalFrequencyCaution>[] = [
     ...conditionCautions(si),
     caution(
       "rigid-root",
@@ -279,113 +297,116 @@ const equation = (x: string, mu = "mu") => ({
  * boom.stepRatio // => 5.243
  * ```
  */
-export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency> = /* @__PURE__ */ solver<
-  NaturalFrequencyInput,
-  NaturalFrequency
->("naturalFrequency", "Whether walking shakes it at its own frequency", solve, () => ({
-  input: {
-    length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 20, typical: [0.3, 2] },
-    section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
-    ...conditionFields,
-    massPerLength: {
-      kind: "linearDensity",
-      symbol: "m_g",
-      label: "mass per length of the member",
-      min: "0.01 g/m",
-      max: 1000,
-      typical: [0.05, 0.5],
-      default: null,
-    },
-    addedMass: {
-      kind: "linearDensity",
-      symbol: "m_a",
-      label: "carried along its length",
-      min: 0,
-      max: 1000,
-      typical: [0, 0.3],
-      default: 0,
-    },
-    tipMass: { kind: "mass", symbol: "M_t", label: "mass at the tip", min: 0, max: 100, typical: [0, 0.5], default: 0 },
-    stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 0.5, max: 4, typical: [1.4, 2.4], default: 2 },
-    damping: { kind: "ratio", symbol: "zeta", label: "damping ratio", min: 0.001, max: 0.5, typical: [0.005, 0.05], default: 0.02 },
-  },
-  output: {
-    massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
-    minMassPerLength: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
-    massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
-    firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
-    firstRootLight: { kind: "number", symbol: "x_u", label: "first root, light end" },
-    secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
-    thirdRoot: { kind: "number", symbol: "x_3", label: "third root" },
-    frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, minimum" },
-    maxFrequency: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
-    secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
-    thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
-    estimate: { kind: "frequency", symbol: "f_e", label: "first, spring and lump" },
-    stepRatio: { kind: "number", symbol: "r_s", label: "against the step rate" },
-    amplification: { kind: "number", symbol: "a_m", label: "shake magnified by" },
-    harmonic: { kind: "number", symbol: "n_h", label: "by harmonic" },
-    iterations: { kind: "number", label: "search steps" },
-    residual: { kind: "number", label: "left of the frequency equation" },
-  },
-  example: {
-    length: "900 mm",
-    section: { outsideDiameter: "16 mm", wall: "1 mm" },
-    material: "aluminium-6061",
-    addedMass: "60 g/m",
-    tipMass: "80 g",
-  },
-  formulae: [
-    ...sectionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>((si) => si.section, false, true),
-    ...conditionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>(),
-    {
-      symbol: "rho",
-      kind: "density",
-      meaning: "density, heavy end, 0 where unknown",
-      given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
-    },
-    {
-      symbol: "rho_u",
-      kind: "density",
-      meaning: "density, light end, 0 where unknown",
-      given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[0]),
-    },
-    {
-      symbol: "A_o",
-      kind: "area",
-      meaning: "area that the weight corresponds to, 0 where unknown",
-      given: (si) => sectionOf(si.section).weightArea ?? 0,
-    },
-    { symbol: "m_l", meaning: "mass per length in all", is: "m_g + m_a", when: "has_massPerLength" },
-    { symbol: "m_l", meaning: "mass per length in all", is: "rho * A_o + m_a", when: "not has_massPerLength" },
-    { symbol: "m_u", meaning: "mass per length, light end", is: "m_g + m_a", when: "has_massPerLength" },
-    { symbol: "m_u", meaning: "mass per length, light end", is: "rho_u * A_o + m_a", when: "not has_massPerLength" },
-    { symbol: "mu", meaning: "tip mass against the rest", is: "M_t / (m_l * L)" },
-    { symbol: "mu_u", kind: "number", meaning: "the same, light end", is: "M_t / (m_u * L)" },
-    { solved: "x_1", meaning: "first root" },
-    equation("x_1"),
-    { solved: "x_2", meaning: "second root" },
-    equation("x_2"),
-    { solved: "x_3", meaning: "third root" },
-    equation("x_3"),
-    { solved: "x_u", meaning: "first root, light end" },
-    equation("x_u", "mu_u"),
-    { symbol: "f_o", kind: "frequency", meaning: "pace of the member", is: "sqrt(E * I / m_l) / (2 * pi * L^2)" },
-    { symbol: "f_1", meaning: "first frequency", is: "x_1^2 * f_o" },
-    { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
-    { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
-    { symbol: "f_u", meaning: "first frequency, stiff and light ends", is: "x_u^2 * sqrt(E_u * I / m_u) / (2 * pi * L^2)" },
-    { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
-    { symbol: "r_s", meaning: "against the step rate", is: "f_1 / f_s" },
-    { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
-    { symbol: "r_2", kind: "number", meaning: "second harmonic likewise", is: "2 * f_s / min(max(2 * f_s, f_1), f_u)" },
-    { symbol: "a_1", kind: "number", meaning: "magnified, steps", is: "1 / sqrt((1 - r_1^2)^2 + (2 * zeta * r_1)^2)" },
-    { symbol: "a_2", kind: "number", meaning: "magnified, second harmonic", is: "1 / sqrt((1 - r_2^2)^2 + (2 * zeta * r_2)^2)" },
-    { symbol: "a_m", meaning: "magnified, the worse", is: "max(a_1, a_2)" },
-    { symbol: "n_h", meaning: "harmonic", is: "a_2 > a_1 ? 2 : 1" },
-  ],
-  sources: [BLEVINS, THOMSON, FOOTFALL],
-  either: conditionRules,
-  check,
-  cautions,
-}))
+export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, NaturalFrequencyRefusal, NaturalFrequencyCaution> =
+  /* @__PURE__ */ solver<NaturalFrequencyInput, NaturalFrequency, NaturalFrequencyRefusal, NaturalFrequencyCaution>(
+    "naturalFrequency",
+    "Whether walking shakes it at its own frequency",
+    solve,
+    () => ({
+      input: {
+        length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 20, typical: [0.3, 2] },
+        section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
+        ...conditionFields,
+        massPerLength: {
+          kind: "linearDensity",
+          symbol: "m_g",
+          label: "mass per length of the member",
+          min: "0.01 g/m",
+          max: 1000,
+          typical: [0.05, 0.5],
+          default: null,
+        },
+        addedMass: {
+          kind: "linearDensity",
+          symbol: "m_a",
+          label: "carried along its length",
+          min: 0,
+          max: 1000,
+          typical: [0, 0.3],
+          default: 0,
+        },
+        tipMass: { kind: "mass", symbol: "M_t", label: "mass at the tip", min: 0, max: 100, typical: [0, 0.5], default: 0 },
+        stepRate: { kind: "frequency", symbol: "f_s", label: "steps per second", min: 0.5, max: 4, typical: [1.4, 2.4], default: 2 },
+        damping: { kind: "ratio", symbol: "zeta", label: "damping ratio", min: 0.001, max: 0.5, typical: [0.005, 0.05], default: 0.02 },
+      },
+      output: {
+        massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length in all" },
+        minMassPerLength: { kind: "linearDensity", symbol: "m_u", label: "mass per length, light end" },
+        massRatio: { kind: "number", symbol: "mu", label: "tip mass against the rest" },
+        firstRoot: { kind: "number", symbol: "x_1", label: "first root" },
+        firstRootLight: { kind: "number", symbol: "x_u", label: "first root, light end" },
+        secondRoot: { kind: "number", symbol: "x_2", label: "second root" },
+        thirdRoot: { kind: "number", symbol: "x_3", label: "third root" },
+        frequency: { kind: "frequency", symbol: "f_1", label: "first frequency, minimum" },
+        maxFrequency: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
+        secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
+        thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
+        estimate: { kind: "frequency", symbol: "f_e", label: "first, spring and lump" },
+        stepRatio: { kind: "number", symbol: "r_s", label: "against the step rate" },
+        amplification: { kind: "number", symbol: "a_m", label: "shake magnified by" },
+        harmonic: { kind: "number", symbol: "n_h", label: "by harmonic" },
+        iterations: { kind: "number", label: "search steps" },
+        residual: { kind: "number", label: "left of the frequency equation" },
+      },
+      example: {
+        length: "900 mm",
+        section: { outsideDiameter: "16 mm", wall: "1 mm" },
+        material: "aluminium-6061",
+        addedMass: "60 g/m",
+        tipMass: "80 g",
+      },
+      formulae: [
+        ...sectionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>((si) => si.section, false, true),
+        ...conditionSteps<SiOf<NaturalFrequencyInput>, NaturalFrequency>(),
+        {
+          symbol: "rho",
+          kind: "density",
+          meaning: "density, heavy end, 0 where unknown",
+          given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
+        },
+        {
+          symbol: "rho_u",
+          kind: "density",
+          meaning: "density, light end, 0 where unknown",
+          given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[0]),
+        },
+        {
+          symbol: "A_o",
+          kind: "area",
+          meaning: "area that the weight corresponds to, 0 where unknown",
+          given: (si) => sectionOf(si.section).weightArea ?? 0,
+        },
+        { symbol: "m_l", meaning: "mass per length in all", is: "m_g + m_a", when: "has_massPerLength" },
+        { symbol: "m_l", meaning: "mass per length in all", is: "rho * A_o + m_a", when: "not has_massPerLength" },
+        { symbol: "m_u", meaning: "mass per length, light end", is: "m_g + m_a", when: "has_massPerLength" },
+        { symbol: "m_u", meaning: "mass per length, light end", is: "rho_u * A_o + m_a", when: "not has_massPerLength" },
+        { symbol: "mu", meaning: "tip mass against the rest", is: "M_t / (m_l * L)" },
+        { symbol: "mu_u", kind: "number", meaning: "the same, light end", is: "M_t / (m_u * L)" },
+        { solved: "x_1", meaning: "first root" },
+        equation("x_1"),
+        { solved: "x_2", meaning: "second root" },
+        equation("x_2"),
+        { solved: "x_3", meaning: "third root" },
+        equation("x_3"),
+        { solved: "x_u", meaning: "first root, light end" },
+        equation("x_u", "mu_u"),
+        { symbol: "f_o", kind: "frequency", meaning: "pace of the member", is: "sqrt(E * I / m_l) / (2 * pi * L^2)" },
+        { symbol: "f_1", meaning: "first frequency", is: "x_1^2 * f_o" },
+        { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
+        { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
+        { symbol: "f_u", meaning: "first frequency, stiff and light ends", is: "x_u^2 * sqrt(E_u * I / m_u) / (2 * pi * L^2)" },
+        { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
+        { symbol: "r_s", meaning: "against the step rate", is: "f_1 / f_s" },
+        { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
+        { symbol: "r_2", kind: "number", meaning: "second harmonic likewise", is: "2 * f_s / min(max(2 * f_s, f_1), f_u)" },
+        { symbol: "a_1", kind: "number", meaning: "magnified, steps", is: "1 / sqrt((1 - r_1^2)^2 + (2 * zeta * r_1)^2)" },
+        { symbol: "a_2", kind: "number", meaning: "magnified, second harmonic", is: "1 / sqrt((1 - r_2^2)^2 + (2 * zeta * r_2)^2)" },
+        { symbol: "a_m", meaning: "magnified, the worse", is: "max(a_1, a_2)" },
+        { symbol: "n_h", meaning: "harmonic", is: "a_2 > a_1 ? 2 : 1" },
+      ],
+      sources: [BLEVINS, THOMSON, FOOTFALL],
+      either: conditionRules,
+      check,
+      cautions,
+    }),
+  )

@@ -2,7 +2,7 @@ import { type Caution, caution } from "../solver/index.js"
 import { crushingOnly, nortonTransmission, powerLoss } from "./sources.js"
 
 /** Links that close on one another like scissors. */
-export function pinchCaution(what: string): Caution {
+export function pinchCaution(what: string): Caution<"pinch"> {
   return caution(
     "pinch",
     "warning",
@@ -13,7 +13,7 @@ export function pinchCaution(what: string): Caution {
 }
 
 /** A load that comes down when nothing holds the driver. */
-export function fallsCaution(what: string): Caution {
+export function fallsCaution(what: string): Caution<"falls-unpowered"> {
   return caution(
     "falls-unpowered",
     "warning",
@@ -24,7 +24,10 @@ export function fallsCaution(what: string): Caution {
 }
 
 /** A transmission angle below the usual design limit; `name` is the result's field that holds it. */
-export function transmissionCaution(name: "transmissionAngle" | "minTransmissionAngle" | "minTransmission", angle: number): Caution {
+export function transmissionCaution(
+  name: "transmissionAngle" | "minTransmissionAngle" | "minTransmission",
+  angle: number,
+): Caution<"poor-transmission"> {
   const template: string = `The transmission angle is down to {${name} angle °}: below about 40° pin forces and friction rise fast and small errors of length move the output a lot.`
   return caution("poor-transmission", "caution", template, nortonTransmission, { [name]: angle })
 }

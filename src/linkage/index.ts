@@ -7,9 +7,25 @@ export {
   type ReturnCable,
   type ReturnSpring,
 } from "./cable-quadrant/index.js"
-export { type CamDrive, type CamDriveInput, type CamExtremes, type CamLaw, camDrive, camDrivePicture } from "./cam-drive/index.js"
+export {
+  type CamDrive,
+  type CamDriveCaution,
+  type CamDriveInput,
+  type CamDriveRefusal,
+  type CamExtremes,
+  type CamLaw,
+  camDrive,
+  camDrivePicture,
+} from "./cam-drive/index.js"
 export { flapDragMoment } from "./fan/flap-drag.js"
-export { type FanPose, type TetheredFan, type TetheredFanInput, tetheredFan } from "./fan/tethered-fan/index.js"
+export {
+  type FanPose,
+  type TetheredFan,
+  type TetheredFanCaution,
+  type TetheredFanInput,
+  type TetheredFanRefusal,
+  tetheredFan,
+} from "./fan/tethered-fan/index.js"
 export { evenThreads, type FanGeometry, type FanJam, fanAngles, fanForces, vaneGap } from "./fan/tethered-fan/pose.js"
 export {
   type ChainBox,
@@ -17,15 +33,29 @@ export {
   type ChainPose,
   type ChainSegmentInput,
   type FoldingChain,
+  type FoldingChainCaution,
   type FoldingChainInput,
   foldingChain,
   foldingChainPicture,
 } from "./folding-chain/index.js"
 export type { FourBarLinks } from "./four-bar/fields.js"
-export { type FourBar, type FourBarInput, fourBar } from "./four-bar/four-bar.js"
-export { type FourBarLimits, type FourBarLimitsInput, fourBarLimits } from "./four-bar/four-bar-limits.js"
-export { chebyshevPoints, type Freudenstein, type FreudensteinInput, freudenstein } from "./four-bar/freudenstein.js"
-export { type Grashof, type GrashofInput, grashof } from "./four-bar/grashof.js"
+export { type FourBar, type FourBarCaution, type FourBarInput, type FourBarRefusal, fourBar } from "./four-bar/four-bar.js"
+export {
+  type FourBarLimits,
+  type FourBarLimitsCaution,
+  type FourBarLimitsInput,
+  type FourBarLimitsRefusal,
+  fourBarLimits,
+} from "./four-bar/four-bar-limits.js"
+export {
+  chebyshevPoints,
+  type Freudenstein,
+  type FreudensteinCaution,
+  type FreudensteinInput,
+  type FreudensteinRefusal,
+  freudenstein,
+} from "./four-bar/freudenstein.js"
+export { type Grashof, type GrashofCaution, type GrashofInput, type GrashofRefusal, grashof } from "./four-bar/grashof.js"
 export { type Assembly, type FourBarPose, fourBarPose, fourBarToggles } from "./four-bar/pose.js"
 export {
   type CouplerPose,
@@ -33,7 +63,9 @@ export {
   centrePoint,
   circlePoint,
   type FourBarSynthesis,
+  type FourBarSynthesisCaution,
   type FourBarSynthesisInput,
+  type FourBarSynthesisRefusal,
   fourBarSynthesis,
   fourBarSynthesisPicture,
   type PivotRegionInput,
@@ -43,8 +75,10 @@ export {
 export {
   balanceLever,
   type Counterbalance,
+  type CounterbalanceCaution,
   type CounterbalanceInput,
   type CounterbalancePose,
+  type CounterbalanceRefusal,
   coilStiffness,
   counterbalance,
 } from "./hinge/counterbalance/index.js"
@@ -59,7 +93,14 @@ export {
   type Point,
   wrapAngle,
 } from "./hinge/geometry.js"
-export { type HingeActuator, type HingeActuatorInput, type HingePose, hingeActuator } from "./hinge/hinge-actuator/index.js"
+export {
+  type HingeActuator,
+  type HingeActuatorCaution,
+  type HingeActuatorInput,
+  type HingeActuatorRefusal,
+  type HingePose,
+  hingeActuator,
+} from "./hinge/hinge-actuator/index.js"
 export {
   gravityMomentAt,
   type HingeLoads,
@@ -75,7 +116,9 @@ export {
 export {
   type FrontPoint,
   type PlaceActuator,
+  type PlaceActuatorCaution,
   type PlaceActuatorInput,
+  type PlaceActuatorRefusal,
   placeActuator,
   type RegionInput,
 } from "./hinge/place-actuator/index.js"
@@ -84,7 +127,9 @@ export {
   type LatchPose,
   type LatchSide,
   type OverCentreLatch,
+  type OverCentreLatchCaution,
   type OverCentreLatchInput,
+  type OverCentreLatchRefusal,
   overCentreLatch,
   overCentreLatchPicture,
 } from "./over-centre-latch/index.js"
@@ -102,24 +147,31 @@ export type {
 } from "./planar/data.js"
 export type { Driver as MechanismDriver, Model as MechanismModel, Row as MechanismRow } from "./planar/model.js"
 export { mechanismMotion } from "./planar/motion.js"
-export type { PlanarLinkage } from "./planar/output.js"
+export type { PlanarLinkage, PlanarLinkageCaution, PlanarLinkageRefusal } from "./planar/output.js"
 export { type PlanarLinkageInput, planarLinkage } from "./planar/planar-linkage.js"
 export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar/solve.js"
 export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-picture.js"
-export { type Scissor, type ScissorInput, scissor } from "./scissor/index.js"
+export { type Scissor, type ScissorCaution, type ScissorInput, type ScissorRefusal, scissor } from "./scissor/index.js"
 export { servoPushrod } from "./servo/servo-pushrod/index.js"
-export type { ServoPushrod, ServoPushrodInput } from "./servo/servo-pushrod/kernel.js"
+export type { ServoPushrod, ServoPushrodCaution, ServoPushrodInput, ServoPushrodRefusal } from "./servo/servo-pushrod/kernel.js"
 export {
   type BodyDirectionInput,
   type BodyPointInput,
   type SkewHinge,
+  type SkewHingeCaution,
   type SkewHingeInput,
   type SkewHingeMassInput,
   type SkewHingePose,
   skewHinge,
   skewHingePicture,
 } from "./skew-hinge/index.js"
-export { type SliderCrank, type SliderCrankInput, sliderCrank } from "./slider-crank.js"
+export { type SliderCrank, type SliderCrankCaution, type SliderCrankInput, type SliderCrankRefusal, sliderCrank } from "./slider-crank.js"
 export type { BodyVector } from "./space.js"
-export { type SweptEnvelope, type SweptEnvelopeInput, sweptEnvelope } from "./swept-envelope/index.js"
+export {
+  type SweptEnvelope,
+  type SweptEnvelopeCaution,
+  type SweptEnvelopeInput,
+  type SweptEnvelopeRefusal,
+  sweptEnvelope,
+} from "./swept-envelope/index.js"
 export type { OutlineCorner } from "./swept-envelope/outline.js"

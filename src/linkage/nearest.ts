@@ -30,14 +30,14 @@ const HALVINGS = 24
  * A refusal with the nearest values that answer: only those which, put into the input alone, are within their fields'
  * limits and solved. `offered` are single values to try; between the ends of a knob the nearest is looked for.
  */
-export function withNearest<In, Out>(
-  refusal: NoSolution,
+export function withNearest<In, Out, Code extends string>(
+  refusal: NoSolution<Code>,
   solver: Solver<In, Out>,
   kernel: (si: SiOf<In>) => Out | NoSolution,
   si: SiOf<In>,
   offered: Readonly<Record<string, number>>,
   knobs: readonly Knob[] = [],
-): NoSolution {
+): NoSolution<Code> {
   const answers = (path: string, value: number) => {
     const read = solver["~standard"].validate(withNumber(si, path, value))
     return "value" in read && !isNoSolution(kernel(read.value))

@@ -53,10 +53,16 @@ export interface SliderCrank {
   readonly sideForce: number
 }
 
+/** Reasons for which {@link sliderCrank} refuses. */
+export type SliderCrankRefusal = "cannot-close" | "dead-point"
+
+/** Hazards and limits of validity that go with an answer of {@link sliderCrank}. */
+export type SliderCrankCaution = "pinch" | "poor-transmission"
+
 /** Share of the rod by which it must reach beyond the slide line to be clear of the toggle. */
 const CLEAR = 1e-6
 
-function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
+function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCrankRefusal> {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
   const rise = Math.abs(si.crank * Math.sin(si.crankAngle) - si.offset)
@@ -66,7 +72,7 @@ function solve(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
   ])
 }
 
-function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
+function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution<SliderCrankRefusal> {
   const { crank: a, coupler: b, offset: c, crankAngle: t2, assembly, crankSpeed: w2, crankAcceleration: al2, load } = si
   const rise = a * Math.sin(t2) - c
   const room = (b - rise) * (b + rise)
@@ -114,7 +120,7 @@ function kernel(si: SiOf<SliderCrankInput>): SliderCrank | NoSolution {
   }
 }
 
-function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
+function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution<SliderCrankCaution>[] {
   return [
     ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("transmissionAngle", out.transmissionAngle)] : []),
     pinchCaution("Crank, rod and slider"),
@@ -170,103 +176,103 @@ function cautions(_si: SiOf<SliderCrankInput>, out: SliderCrank): Caution[] {
  * slide.couplerSpeed // => 5.616
  * ```
  */
-export const sliderCrank: Solver<SliderCrankInput, SliderCrank> = /* @__PURE__ */ solver<SliderCrankInput, SliderCrank>(
-  "sliderCrank",
-  "Where a slider-crank stands and how it moves",
-  solve,
-  () => ({
-    input: {
-      crank: { kind: "length", symbol: "a", label: "crank", min: "0.01 mm", max: "100 m", typical: ["10 mm", "60 mm"] },
-      coupler: { kind: "length", symbol: "b", label: "connecting rod", min: "0.01 mm", max: "100 m", typical: ["90 mm", "200 mm"] },
-      offset: {
-        kind: "length",
-        symbol: "c",
-        label: "offset of the slide line",
-        min: "-100 m",
-        max: "100 m",
-        typical: ["-25 mm", "25 mm"],
-        default: 0,
-      },
-      crankAngle: { kind: "angle", symbol: "theta_2", label: "crank angle", min: -1000, max: 1000, typical: ["-180 deg", "180 deg"] },
-      assembly: {
-        kind: "choice",
-        label: "side of the slider",
-        options: { open: "open: slider towards positive x", crossed: "crossed: slider towards negative x" },
-        default: "open",
-      },
-      crankSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "crank speed", min: -1000, max: 1000, typical: [-30, 30], default: 0 },
-      crankAcceleration: {
-        kind: "angularAcceleration",
-        symbol: "alpha_2",
-        label: "crank acceleration",
-        min: -1e6,
-        max: 1e6,
-        typical: [-20, 20],
-        default: 0,
-      },
-      load: { kind: "force", symbol: "F", label: "force against the slider", min: -1e6, max: 1e6, typical: [0, 50], default: 0 },
+export const sliderCrank: Solver<SliderCrankInput, SliderCrank, SliderCrankRefusal, SliderCrankCaution> = /* @__PURE__ */ solver<
+  SliderCrankInput,
+  SliderCrank,
+  SliderCrankRefusal,
+  SliderCrankCaution
+>("sliderCrank", "Where a slider-crank stands and how it moves", solve, () => ({
+  input: {
+    crank: { kind: "length", symbol: "a", label: "crank", min: "0.01 mm", max: "100 m", typical: ["10 mm", "60 mm"] },
+    coupler: { kind: "length", symbol: "b", label: "connecting rod", min: "0.01 mm", max: "100 m", typical: ["90 mm", "200 mm"] },
+    offset: {
+      kind: "length",
+      symbol: "c",
+      label: "offset of the slide line",
+      min: "-100 m",
+      max: "100 m",
+      typical: ["-25 mm", "25 mm"],
+      default: 0,
     },
-    output: {
-      couplerAngle: { kind: "angle", symbol: "theta_3", label: "rod angle at the slider pin" },
-      position: { kind: "length", symbol: "x", label: "slider position" },
-      otherCouplerAngle: { kind: "angle", symbol: "theta_3o", label: "rod angle, other branch" },
-      otherPosition: { kind: "length", symbol: "x_o", label: "slider position, other branch" },
-      transmissionAngle: { kind: "angle", symbol: "mu", label: "transmission angle" },
-      lever: { kind: "length", symbol: "r", label: "slider travel per crank angle (lever arm)" },
-      couplerSpeed: { kind: "angularSpeed", symbol: "omega_3", label: "rod speed" },
-      speed: { kind: "speed", symbol: "v", label: "slider speed" },
-      couplerAcceleration: { kind: "angularAcceleration", symbol: "alpha_3", label: "rod acceleration" },
-      acceleration: { kind: "acceleration", symbol: "a_x", label: "slider acceleration" },
-      torque: { kind: "moment", symbol: "M", label: "torque on the crank" },
-      sideForce: { kind: "force", symbol: "F_s", label: "force on the guide" },
+    crankAngle: { kind: "angle", symbol: "theta_2", label: "crank angle", min: -1000, max: 1000, typical: ["-180 deg", "180 deg"] },
+    assembly: {
+      kind: "choice",
+      label: "side of the slider",
+      options: { open: "open: slider towards positive x", crossed: "crossed: slider towards negative x" },
+      default: "open",
     },
-    example: { crank: "40 mm", coupler: "120 mm", offset: "-20 mm", crankAngle: "60 deg", crankSpeed: -30, load: "20 N" },
-    formulae: [
-      { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.assembly === "open" ? 1 : -1) },
-      { symbol: "y", kind: "length", meaning: "crank pin above the slide line", is: "a * sin(theta_2) - c" },
-      { symbol: "w", kind: "length", meaning: "slider pin ahead of the crank pin", is: "s * sqrt((b - y) * (b + y))" },
-      {
-        symbol: "theta_3",
-        meaning: "rod angle",
-        is: "pi - asin(y / b)",
-        when: 'equalText(assembly, "open")',
-        source: nortonSlider,
-      },
-      {
-        symbol: "theta_3",
-        meaning: "rod angle",
-        is: "asin(y / b)",
-        when: 'equalText(assembly, "crossed")',
-        source: nortonSlider,
-      },
-      { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },
-      { symbol: "theta_3o", meaning: "rod angle, other branch", is: "pi - theta_3" },
-      { symbol: "x_o", meaning: "slider position, other branch", is: "a * cos(theta_2) - w" },
-      { symbol: "mu", meaning: "transmission angle", is: "atan2(abs(w) / m, abs(y) / m)" },
-      {
-        symbol: "omega_3",
-        meaning: "rod speed",
-        is: "a * cos(theta_2) / (b * cos(theta_3)) * omega_2",
-        source: nortonSlider,
-      },
-      { symbol: "r", meaning: "slider travel per crank angle", is: "-a * sin(theta_2) + a * cos(theta_2) * tan(theta_3)" },
-      { symbol: "v", meaning: "slider speed", is: "r * omega_2" },
-      {
-        symbol: "alpha_3",
-        meaning: "rod acceleration",
-        is: "(a * alpha_2 * cos(theta_2) - a * omega_2^2 * sin(theta_2) + b * omega_3^2 * sin(theta_3)) / (b * cos(theta_3))",
-        source: nortonSlider,
-      },
-      {
-        symbol: "a_x",
-        meaning: "slider acceleration",
-        is: "-a * alpha_2 * sin(theta_2) - a * omega_2^2 * cos(theta_2) + b * alpha_3 * sin(theta_3) + b * omega_3^2 * cos(theta_3)",
-        source: nortonSlider,
-      },
-      { symbol: "M", meaning: "torque by virtual work", is: "F * r" },
-      { symbol: "F_s", meaning: "force on the guide", is: "F * tan(theta_3)" },
-    ],
-    sources: [norton],
-    cautions,
-  }),
-)
+    crankSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "crank speed", min: -1000, max: 1000, typical: [-30, 30], default: 0 },
+    crankAcceleration: {
+      kind: "angularAcceleration",
+      symbol: "alpha_2",
+      label: "crank acceleration",
+      min: -1e6,
+      max: 1e6,
+      typical: [-20, 20],
+      default: 0,
+    },
+    load: { kind: "force", symbol: "F", label: "force against the slider", min: -1e6, max: 1e6, typical: [0, 50], default: 0 },
+  },
+  output: {
+    couplerAngle: { kind: "angle", symbol: "theta_3", label: "rod angle at the slider pin" },
+    position: { kind: "length", symbol: "x", label: "slider position" },
+    otherCouplerAngle: { kind: "angle", symbol: "theta_3o", label: "rod angle, other branch" },
+    otherPosition: { kind: "length", symbol: "x_o", label: "slider position, other branch" },
+    transmissionAngle: { kind: "angle", symbol: "mu", label: "transmission angle" },
+    lever: { kind: "length", symbol: "r", label: "slider travel per crank angle (lever arm)" },
+    couplerSpeed: { kind: "angularSpeed", symbol: "omega_3", label: "rod speed" },
+    speed: { kind: "speed", symbol: "v", label: "slider speed" },
+    couplerAcceleration: { kind: "angularAcceleration", symbol: "alpha_3", label: "rod acceleration" },
+    acceleration: { kind: "acceleration", symbol: "a_x", label: "slider acceleration" },
+    torque: { kind: "moment", symbol: "M", label: "torque on the crank" },
+    sideForce: { kind: "force", symbol: "F_s", label: "force on the guide" },
+  },
+  example: { crank: "40 mm", coupler: "120 mm", offset: "-20 mm", crankAngle: "60 deg", crankSpeed: -30, load: "20 N" },
+  formulae: [
+    { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.assembly === "open" ? 1 : -1) },
+    { symbol: "y", kind: "length", meaning: "crank pin above the slide line", is: "a * sin(theta_2) - c" },
+    { symbol: "w", kind: "length", meaning: "slider pin ahead of the crank pin", is: "s * sqrt((b - y) * (b + y))" },
+    {
+      symbol: "theta_3",
+      meaning: "rod angle",
+      is: "pi - asin(y / b)",
+      when: 'equalText(assembly, "open")',
+      source: nortonSlider,
+    },
+    {
+      symbol: "theta_3",
+      meaning: "rod angle",
+      is: "asin(y / b)",
+      when: 'equalText(assembly, "crossed")',
+      source: nortonSlider,
+    },
+    { symbol: "x", meaning: "slider position", is: "a * cos(theta_2) + w" },
+    { symbol: "theta_3o", meaning: "rod angle, other branch", is: "pi - theta_3" },
+    { symbol: "x_o", meaning: "slider position, other branch", is: "a * cos(theta_2) - w" },
+    { symbol: "mu", meaning: "transmission angle", is: "atan2(abs(w) / m, abs(y) / m)" },
+    {
+      symbol: "omega_3",
+      meaning: "rod speed",
+      is: "a * cos(theta_2) / (b * cos(theta_3)) * omega_2",
+      source: nortonSlider,
+    },
+    { symbol: "r", meaning: "slider travel per crank angle", is: "-a * sin(theta_2) + a * cos(theta_2) * tan(theta_3)" },
+    { symbol: "v", meaning: "slider speed", is: "r * omega_2" },
+    {
+      symbol: "alpha_3",
+      meaning: "rod acceleration",
+      is: "(a * alpha_2 * cos(theta_2) - a * omega_2^2 * sin(theta_2) + b * omega_3^2 * sin(theta_3)) / (b * cos(theta_3))",
+      source: nortonSlider,
+    },
+    {
+      symbol: "a_x",
+      meaning: "slider acceleration",
+      is: "-a * alpha_2 * sin(theta_2) - a * omega_2^2 * cos(theta_2) + b * alpha_3 * sin(theta_3) + b * omega_3^2 * cos(theta_3)",
+      source: nortonSlider,
+    },
+    { symbol: "M", meaning: "torque by virtual work", is: "F * r" },
+    { symbol: "F_s", meaning: "force on the guide", is: "F * tan(theta_3)" },
+  ],
+  sources: [norton],
+  cautions,
+}))

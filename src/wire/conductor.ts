@@ -53,6 +53,9 @@ export interface Conductor {
   readonly mass: number
 }
 
+/** Hazards and limits of validity that go with an answer of {@link conductor}. */
+export type ConductorCaution = "aluminium-ends" | "hot-conductor" | "stranded"
+
 /** Diameter of an American wire gauge size, m (ASTM B258). */
 export function awgDiameter(awg: number): number {
   return 0.127e-3 * 92 ** ((36 - awg) / 39)
@@ -198,8 +201,11 @@ export const warmStep: Step<unknown, unknown> = {
 export const sizeSources: readonly Source[] = [AWG, COPPER, ALUMINIUM, CLASSES]
 
 /** Cautions that go with any conductor size and temperature. */
-export function sizeCautions(si: SiOf<ConductorDescription>, temperature: number): Caution[] {
-  const found: Caution[] = []
+export function sizeCautions(
+  si: Pick<SiOf<ConductorDescription>, "material">,
+  temperature: number,
+): Caution<"aluminium-ends" | "hot-conductor">[] {
+  const found: Caution<"aluminium-ends" | "hot-conductor">[] = []
   if (temperature > 70)
     found.push(
       caution(
@@ -207,15 +213,6 @@ export function sizeCautions(si: SiOf<ConductorDescription>, temperature: number
         "warning",
         "Many hook-up wire insulations are rated 70 to 105 °C and skin is burnt well below that: check the insulation's rating and keep the wire off the body.",
         PVC,
-      ),
-    )
-  if (si.area !== null && si.stranding === "solid")
-    found.push(
-      caution(
-        "stranded",
-        "note",
-        "Calculated for solid metal of this area; a flexible stranded conductor of the same nominal area may have 8 to 16 % more resistance: choose stranding 'class5'.",
-        CLASSES,
       ),
     )
   if (si.material === "aluminium")
@@ -233,8 +230,21 @@ export function sizeCautions(si: SiOf<ConductorDescription>, temperature: number
 /** Voltage from which a bare part is a hazard to a wearer, whose skin is wet with sweat, V (IEC 60598-1, clause 8.2.3). */
 const WET_TOUCH = 30
 
+/** A nominal area counted as solid metal. */
+export function solidCautions(si: Pick<SiOf<ConductorDescription>, "area" | "stranding">): Caution<"stranded">[] {
+  if (si.area === null || si.stranding !== "solid") return []
+  return [
+    caution(
+      "stranded",
+      "note",
+      "Calculated for solid metal of this area; a flexible stranded conductor of the same nominal area may have 8 to 16 % more resistance: choose stranding 'class5'.",
+      CLASSES,
+    ),
+  ]
+}
+
 /** The caution of a voltage too high for bare parts near a sweating wearer, if it is; `path` names it in the input. */
-export function touchCaution(path: string, volts: number): Caution[] {
+export function touchCaution(path: string, volts: number): Caution<"touch-voltage">[] {
   if (!(volts > WET_TOUCH)) return []
   const text: string = `{${path} voltage} is above 30 V, the limit for bare parts where skin may be wet: a wearer sweats. Insulate every joint and contact, keep to local wiring rules, and have a qualified person build and check it.`
   return [caution("touch-voltage", "warning", text, TOUCH, { [path]: volts })]
@@ -307,52 +317,52 @@ function solve(si: SiOf<ConductorInput>): Conductor {
  * conductor({ awg: 20 }).area // => 5.176e-7
  * ```
  */
-export const conductor: Solver<ConductorInput, Conductor> = /* @__PURE__ */ solver<ConductorInput, Conductor>(
-  "conductor",
-  "Area, resistance and weight of a conductor",
-  solve,
-  () => ({
-    input: {
-      ...sizeFields,
-      conductorTemperature: {
-        kind: "temperature",
-        symbol: "T",
-        label: "conductor temperature",
-        min: -50,
-        max: 200,
-        typical: [-10, 70],
-        default: 20,
-      },
-      length: { kind: "length", symbol: "L", label: "length", min: 0, max: 1000, typical: [0.1, 5], default: 1 },
+export const conductor: Solver<ConductorInput, Conductor, never, ConductorCaution> = /* @__PURE__ */ solver<
+  ConductorInput,
+  Conductor,
+  never,
+  ConductorCaution
+>("conductor", "Area, resistance and weight of a conductor", solve, () => ({
+  input: {
+    ...sizeFields,
+    conductorTemperature: {
+      kind: "temperature",
+      symbol: "T",
+      label: "conductor temperature",
+      min: -50,
+      max: 200,
+      typical: [-10, 70],
+      default: 20,
     },
-    output: {
-      area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
-      diameter: { kind: "length", symbol: "d", label: "diameter as a solid wire" },
-      resistancePerLength20: { kind: "resistancePerLength", symbol: "r_20", label: "resistance per length at 20 °C" },
-      resistancePerLength: { kind: "resistancePerLength", symbol: "r", label: "resistance per length, warm" },
-      resistance: { kind: "resistance", symbol: "R", label: "resistance" },
-      massPerLength: { kind: "linearDensity", symbol: "m_l", label: "metal mass per length" },
-      mass: { kind: "mass", symbol: "m_w", label: "metal mass" },
+    length: { kind: "length", symbol: "L", label: "length", min: 0, max: 1000, typical: [0.1, 5], default: 1 },
+  },
+  output: {
+    area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
+    diameter: { kind: "length", symbol: "d", label: "diameter as a solid wire" },
+    resistancePerLength20: { kind: "resistancePerLength", symbol: "r_20", label: "resistance per length at 20 °C" },
+    resistancePerLength: { kind: "resistancePerLength", symbol: "r", label: "resistance per length, warm" },
+    resistance: { kind: "resistance", symbol: "R", label: "resistance" },
+    massPerLength: { kind: "linearDensity", symbol: "m_l", label: "metal mass per length" },
+    mass: { kind: "mass", symbol: "m_w", label: "metal mass" },
+  },
+  example: { awg: 20, conductorTemperature: 40, length: "2.5 m" },
+  formulae: [
+    ...sizeSteps,
+    warmStep,
+    { symbol: "d", meaning: "diameter of a solid wire of that area", is: "sqrt(4 * A / pi)" },
+    { symbol: "R", meaning: "resistance of the length", is: "r * L" },
+    {
+      symbol: "density",
+      kind: "density",
+      meaning: "density of the metal",
+      given: (si) => metals[si.material].density,
+      source: metalSource,
     },
-    example: { awg: 20, conductorTemperature: 40, length: "2.5 m" },
-    formulae: [
-      ...sizeSteps,
-      warmStep,
-      { symbol: "d", meaning: "diameter of a solid wire of that area", is: "sqrt(4 * A / pi)" },
-      { symbol: "R", meaning: "resistance of the length", is: "r * L" },
-      {
-        symbol: "density",
-        kind: "density",
-        meaning: "density of the metal",
-        given: (si) => metals[si.material].density,
-        source: metalSource,
-      },
-      { symbol: "m_l", meaning: "metal mass per length", is: "density * A" },
-      { symbol: "m_w", meaning: "metal mass", is: "m_l * L" },
-    ],
-    sources: sizeSources,
-    either: sizeRules,
-    check: sizeIssues,
-    cautions: (si) => sizeCautions(si, si.conductorTemperature),
-  }),
-)
+    { symbol: "m_l", meaning: "metal mass per length", is: "density * A" },
+    { symbol: "m_w", meaning: "metal mass", is: "m_l * L" },
+  ],
+  sources: sizeSources,
+  either: sizeRules,
+  check: sizeIssues,
+  cautions: (si) => [...sizeCautions(si, si.conductorTemperature), ...solidCautions(si)],
+}))

@@ -1,5 +1,20 @@
-export { awgArea, awgDiameter, type Conductor, type ConductorDescription, type ConductorInput, conductor } from "./conductor.js"
-export { type ConductorSize, type ConductorSizeInput, conductorSize, type SizeCandidate } from "./conductor-size/index.js"
+export {
+  awgArea,
+  awgDiameter,
+  type Conductor,
+  type ConductorCaution,
+  type ConductorDescription,
+  type ConductorInput,
+  conductor,
+} from "./conductor.js"
+export {
+  type ConductorSize,
+  type ConductorSizeCaution,
+  type ConductorSizeInput,
+  type ConductorSizeRefusal,
+  conductorSize,
+  type SizeCandidate,
+} from "./conductor-size/index.js"
 export {
   bladeFuse,
   bladeRatings,
@@ -16,12 +31,13 @@ export {
   pulseShapes,
   type Stranding,
 } from "./data.js"
-export type { FuseCoordination, FuseCoordinationInput } from "./fuse-coordination/fields.js"
+export type { FuseCoordination, FuseCoordinationCaution, FuseCoordinationInput } from "./fuse-coordination/fields.js"
 export { fuseCoordination, pulseFraction } from "./fuse-coordination/index.js"
 export { harness } from "./harness/index.js"
 export type {
   Harness,
   HarnessBranch,
+  HarnessCaution,
   HarnessContact,
   HarnessCurrentLoad,
   HarnessFuse,
@@ -29,6 +45,7 @@ export type {
   HarnessLoad,
   HarnessNode,
   HarnessPowerLoad,
+  HarnessRefusal,
   HarnessResistanceLoad,
   HarnessSource,
   HarnessSupply,
@@ -42,10 +59,12 @@ export type {
   LedFeedState,
   LedPoint,
   LedRun,
+  LedRunCaution,
   LedRunInput,
+  LedRunRefusal,
   LedStretch,
 } from "./led-run/line.js"
 export { bundledCurrent } from "./limits.js"
-export { type VoltageDrop, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
-export { type WireHeating, type WireHeatingInput, wireHeating } from "./wire-heating.js"
+export { type VoltageDrop, type VoltageDropCaution, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
+export { type WireHeating, type WireHeatingCaution, type WireHeatingInput, type WireHeatingRefusal, wireHeating } from "./wire-heating.js"
 export { adiabaticConstant, adiabaticFactor, fusingCurrent } from "./withstand.js"

@@ -15,7 +15,7 @@ function warmth(size: SiOf<ConductorDescription>, current: number): number | nul
 }
 
 /** The caution of what burning insulation gives off. */
-export const fumesCaution = (): Caution =>
+export const fumesCaution = (): Caution<"fumes"> =>
   caution(
     "fumes",
     "warning",
@@ -24,7 +24,12 @@ export const fumesCaution = (): Caution =>
   )
 
 /** Cautions of a current that the size does not bear even alone in still air; `path` names the current, `wire` says which. */
-export function wireCautions(size: SiOf<ConductorDescription>, path: string, current: number, wire = "this wire"): Caution[] {
+export function wireCautions(
+  size: SiOf<ConductorDescription>,
+  path: string,
+  current: number,
+  wire = "this wire",
+): Caution<"fumes" | "wire-burns" | "wire-overloaded">[] {
   const rated = ratedCurrentOf(inAir(size))
   if (!(current > rated)) return []
   const hot = warmth(size, current)
@@ -37,7 +42,7 @@ export function wireCautions(size: SiOf<ConductorDescription>, path: string, cur
 }
 
 /** The caution of a short-time limit beyond the published one of the commonest insulation. */
-export function raisedLimit(faultTemperatureLimit: number): Caution[] {
+export function raisedLimit(faultTemperatureLimit: number): Caution<"limit-raised">[] {
   if (!(faultTemperatureLimit > SHORT_LIMIT)) return []
   return [
     caution(

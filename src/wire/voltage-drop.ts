@@ -10,6 +10,7 @@ import {
   sizeRules,
   sizeSources,
   sizeSteps,
+  solidCautions,
   temperatureFactor,
   touchCaution,
   warmStep,
@@ -56,6 +57,17 @@ export interface VoltageDrop {
   readonly heat: number
 }
 
+/** Hazards and limits of validity that go with an answer of {@link voltageDrop}. */
+export type VoltageDropCaution =
+  | "aluminium-ends"
+  | "fumes"
+  | "hot-conductor"
+  | "insufficient-current"
+  | "stranded"
+  | "touch-voltage"
+  | "wire-burns"
+  | "wire-overloaded"
+
 function solve(si: SiOf<VoltageDropInput>): VoltageDrop {
   const { current, length, conductors, contacts, sourceVoltage } = si
   const wireResistance = resistance20(si) * temperatureFactor(si.material, si.conductorTemperature) * conductors * length
@@ -74,8 +86,8 @@ function solve(si: SiOf<VoltageDropInput>): VoltageDrop {
   }
 }
 
-function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
-  const found = sizeCautions(si, si.conductorTemperature)
+function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution<VoltageDropCaution>[] {
+  const found: Caution<VoltageDropCaution>[] = [...sizeCautions(si, si.conductorTemperature), ...solidCautions(si)]
   if (out.loadVoltage !== null && out.loadVoltage < 0)
     found.push(
       caution(
@@ -151,71 +163,71 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution[] {
  * run.dropShare // => 0.02665
  * ```
  */
-export const voltageDrop: Solver<VoltageDropInput, VoltageDrop> = /* @__PURE__ */ solver<VoltageDropInput, VoltageDrop>(
-  "voltageDrop",
-  "How much voltage a run of wire loses",
-  solve,
-  () => ({
-    input: {
-      current: { kind: "current", symbol: "I", label: "current", min: 0, max: 1000, typical: [0.5, 15] },
-      length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.1, 5] },
-      ...sizeFields,
-      conductorTemperature: {
-        kind: "temperature",
-        symbol: "T",
-        label: "conductor temperature",
-        min: -50,
-        max: 200,
-        typical: [-10, 70],
-        default: 20,
-      },
-      conductors: { kind: "number", symbol: "n", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
-      contacts: {
-        kind: "number",
-        symbol: "k",
-        label: "contacts in the path",
-        whole: true,
-        min: 0,
-        max: 1000,
-        typical: [0, 12],
-        default: 0,
-      },
-      contactResistance: {
-        kind: "resistance",
-        symbol: "R_1",
-        label: "resistance of one contact",
-        min: 0,
-        max: 100,
-        typical: ["1 mohm", "50 mohm"],
-        default: "5 mohm",
-      },
-      sourceVoltage: { kind: "voltage", symbol: "U_s", label: "source voltage", min: "10 mV", max: 1000, typical: [3, 24], default: null },
+export const voltageDrop: Solver<VoltageDropInput, VoltageDrop, never, VoltageDropCaution> = /* @__PURE__ */ solver<
+  VoltageDropInput,
+  VoltageDrop,
+  never,
+  VoltageDropCaution
+>("voltageDrop", "How much voltage a run of wire loses", solve, () => ({
+  input: {
+    current: { kind: "current", symbol: "I", label: "current", min: 0, max: 1000, typical: [0.5, 15] },
+    length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.1, 5] },
+    ...sizeFields,
+    conductorTemperature: {
+      kind: "temperature",
+      symbol: "T",
+      label: "conductor temperature",
+      min: -50,
+      max: 200,
+      typical: [-10, 70],
+      default: 20,
     },
-    output: {
-      area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
-      wireResistance: { kind: "resistance", symbol: "R_w", label: "wire resistance" },
-      contactResistance: { kind: "resistance", symbol: "R_c", label: "contact resistance" },
-      resistance: { kind: "resistance", symbol: "R", label: "path resistance" },
-      drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
-      dropShare: { kind: "ratio", symbol: "u", label: "drop against source", unit: "%" },
-      loadVoltage: { kind: "voltage", symbol: "U_l", label: "voltage at the load" },
-      heat: { kind: "power", symbol: "P", label: "heat in the run" },
+    conductors: { kind: "number", symbol: "n", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
+    contacts: {
+      kind: "number",
+      symbol: "k",
+      label: "contacts in the path",
+      whole: true,
+      min: 0,
+      max: 1000,
+      typical: [0, 12],
+      default: 0,
     },
-    example: { current: "4 A", length: "1.2 m", awg: 20, sourceVoltage: "12 V" },
-    formulae: [
-      ...sizeSteps,
-      warmStep,
-      { symbol: "R_w", meaning: "resistance of the wire, warm, all conductors", is: "r * n * L" },
-      { symbol: "R_c", meaning: "resistance of the contacts", is: "k * R_1" },
-      { symbol: "R", meaning: "resistance of the path", is: "R_w + R_c" },
-      { symbol: "U", meaning: "voltage lost", is: "I * R" },
-      { symbol: "u", meaning: "loss against the source", is: "U / U_s", when: "has_sourceVoltage" },
-      { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_sourceVoltage" },
-      { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
-    ],
-    sources: [...sizeSources, ...withstandSources],
-    either: sizeRules,
-    check: sizeIssues,
-    cautions,
-  }),
-)
+    contactResistance: {
+      kind: "resistance",
+      symbol: "R_1",
+      label: "resistance of one contact",
+      min: 0,
+      max: 100,
+      typical: ["1 mohm", "50 mohm"],
+      default: "5 mohm",
+    },
+    sourceVoltage: { kind: "voltage", symbol: "U_s", label: "source voltage", min: "10 mV", max: 1000, typical: [3, 24], default: null },
+  },
+  output: {
+    area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
+    wireResistance: { kind: "resistance", symbol: "R_w", label: "wire resistance" },
+    contactResistance: { kind: "resistance", symbol: "R_c", label: "contact resistance" },
+    resistance: { kind: "resistance", symbol: "R", label: "path resistance" },
+    drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
+    dropShare: { kind: "ratio", symbol: "u", label: "drop against source", unit: "%" },
+    loadVoltage: { kind: "voltage", symbol: "U_l", label: "voltage at the load" },
+    heat: { kind: "power", symbol: "P", label: "heat in the run" },
+  },
+  example: { current: "4 A", length: "1.2 m", awg: 20, sourceVoltage: "12 V" },
+  formulae: [
+    ...sizeSteps,
+    warmStep,
+    { symbol: "R_w", meaning: "resistance of the wire, warm, all conductors", is: "r * n * L" },
+    { symbol: "R_c", meaning: "resistance of the contacts", is: "k * R_1" },
+    { symbol: "R", meaning: "resistance of the path", is: "R_w + R_c" },
+    { symbol: "U", meaning: "voltage lost", is: "I * R" },
+    { symbol: "u", meaning: "loss against the source", is: "U / U_s", when: "has_sourceVoltage" },
+    { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_sourceVoltage" },
+    { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
+  ],
+  sources: [...sizeSources, ...withstandSources],
+  either: sizeRules,
+  check: sizeIssues,
+  cautions,
+}))

@@ -53,9 +53,25 @@ export interface WireHeating {
   readonly residual: number
 }
 
+/** Reasons for which {@link wireHeating} refuses. */
+export type WireHeatingRefusal = "thermal-runaway"
+
+/** Hazards and limits of validity that go with an answer of {@link wireHeating}. */
+export type WireHeatingCaution =
+  | "aluminium-ends"
+  | "bundle-model"
+  | "burns"
+  | "fumes"
+  | "hot-conductor"
+  | "limit-raised"
+  | "not-adiabatic"
+  | "one-sided"
+  | "outside-range"
+  | "over-rating"
+
 type Si = SiOf<WireHeatingInput>
 
-function solve(si: Si): WireHeating | NoSolution {
+function solve(si: Si): WireHeating | NoSolution<WireHeatingRefusal> {
   const start = startOf(si)
   const alpha = metals[si.material].coefficient
   const base = si.current ** 2 * resistance20(si)
@@ -90,8 +106,8 @@ function solve(si: Si): WireHeating | NoSolution {
   }
 }
 
-function cautions(si: Si, out: WireHeating): Caution[] {
-  const found = sizeCautions({ ...si, stranding: si.stranding === "solid" ? "stranded" : si.stranding }, out.conductorTemperature)
+function cautions(si: Si, out: WireHeating): Caution<WireHeatingCaution>[] {
+  const found: Caution<WireHeatingCaution>[] = sizeCautions(si, out.conductorTemperature)
   if (out.conductorTemperature > si.insulationRating)
     found.push(
       caution(
@@ -235,62 +251,62 @@ function cautions(si: Si, out: WireHeating): Caution[] {
  * hidden.conductorTemperature > free.conductorTemperature // => true
  * ```
  */
-export const wireHeating: Solver<WireHeatingInput, WireHeating> = /* @__PURE__ */ solver<WireHeatingInput, WireHeating>(
-  "wireHeating",
-  "How hot a wire gets",
-  solve,
-  () => ({
-    input: {
-      current: { kind: "current", symbol: "I", label: "current in each wire", min: 0, max: 1000, typical: [0.5, 8] },
-      ...sizeFields,
-      ...laidFields,
-      faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", min: "0.1 mA", max: 1e5, typical: [20, 300], default: null },
-      faultTemperatureLimit: {
-        kind: "temperature",
-        symbol: "T_f",
-        label: "conductor temperature limit in a short fault",
-        min: 70,
-        max: 350,
-        typical: [140, 250],
-        default: SHORT_LIMIT,
-      },
+export const wireHeating: Solver<WireHeatingInput, WireHeating, WireHeatingRefusal, WireHeatingCaution> = /* @__PURE__ */ solver<
+  WireHeatingInput,
+  WireHeating,
+  WireHeatingRefusal,
+  WireHeatingCaution
+>("wireHeating", "How hot a wire gets", solve, () => ({
+  input: {
+    current: { kind: "current", symbol: "I", label: "current in each wire", min: 0, max: 1000, typical: [0.5, 8] },
+    ...sizeFields,
+    ...laidFields,
+    faultCurrent: { kind: "current", symbol: "I_f", label: "fault current", min: "0.1 mA", max: 1e5, typical: [20, 300], default: null },
+    faultTemperatureLimit: {
+      kind: "temperature",
+      symbol: "T_f",
+      label: "conductor temperature limit in a short fault",
+      min: 70,
+      max: 350,
+      typical: [140, 250],
+      default: SHORT_LIMIT,
     },
-    output: {
-      conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
-      surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-      conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
-      surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
-      heatPerMetre: { kind: "power", symbol: "P_m", label: "heat of one metre of wire" },
-      ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
-      utilisation: { kind: "ratio", symbol: "u", label: "utilisation of the ampacity", unit: "%" },
-      initialHeatingRate: { kind: "number", symbol: "g_T", label: "initial heating rate, K/s" },
-      faultDuration: { kind: "time", symbol: "t_f", label: "fault duration to the limit" },
-      iterations: { kind: "number", label: "iterations" },
-      residual: { kind: "number", label: "residual of the heat balance" },
+  },
+  output: {
+    conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
+    surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
+    conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
+    heatPerMetre: { kind: "power", symbol: "P_m", label: "heat of one metre of wire" },
+    ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
+    utilisation: { kind: "ratio", symbol: "u", label: "utilisation of the ampacity", unit: "%" },
+    initialHeatingRate: { kind: "number", symbol: "g_T", label: "initial heating rate, K/s" },
+    faultDuration: { kind: "time", symbol: "t_f", label: "fault duration to the limit" },
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "number", label: "residual of the heat balance" },
+  },
+  example: { current: "6 A", awg: 20, ambientTemperature: 30, insulationRating: 80, faultCurrent: "60 A" },
+  formulae: [
+    ...sizeSteps,
+    ...pathSteps,
+    ...steadySteps,
+    ...ratedSteps,
+    { symbol: "u", meaning: "part of it in use", is: "I / I_r" },
+    ...adiabaticSteps,
+    {
+      symbol: "g_T",
+      meaning: "first rise, no heat lost",
+      is: "I^2 * r_20 * (1 + alpha * (T_0 - 293.15 K)) / (Q * J/(K m^3) * A) * s / K",
     },
-    example: { current: "6 A", awg: 20, ambientTemperature: 30, insulationRating: 80, faultCurrent: "60 A" },
-    formulae: [
-      ...sizeSteps,
-      ...pathSteps,
-      ...steadySteps,
-      ...ratedSteps,
-      { symbol: "u", meaning: "part of it in use", is: "I / I_r" },
-      ...adiabaticSteps,
-      {
-        symbol: "g_T",
-        meaning: "first rise, no heat lost",
-        is: "I^2 * r_20 * (1 + alpha * (T_0 - 293.15 K)) / (Q * J/(K m^3) * A) * s / K",
-      },
-      {
-        symbol: "t_f",
-        meaning: "time to the fault limit, no heat lost",
-        is: "max(0, log((beta + T_f / K - 273.15) / (beta + T_c / K - 273.15))) * Q * J/(K m^3) * (beta + 20) * K / rho * A^2 / I_f^2",
-        when: "has_faultCurrent",
-      },
-    ],
-    sources: [...sizeSources, CONVECTION, HEAT_TRANSFER, ADIABATIC, SHORT_FAULT, SKIN],
-    either: sizeRules,
-    check: (si) => [...sizeIssues(si), ...laidFaults(si)],
-    cautions,
-  }),
-)
+    {
+      symbol: "t_f",
+      meaning: "time to the fault limit, no heat lost",
+      is: "max(0, log((beta + T_f / K - 273.15) / (beta + T_c / K - 273.15))) * Q * J/(K m^3) * (beta + 20) * K / rho * A^2 / I_f^2",
+      when: "has_faultCurrent",
+    },
+  ],
+  sources: [...sizeSources, CONVECTION, HEAT_TRANSFER, ADIABATIC, SHORT_FAULT, SKIN],
+  either: sizeRules,
+  check: (si) => [...sizeIssues(si), ...laidFaults(si)],
+  cautions,
+}))

@@ -149,9 +149,9 @@ export const edges: Edges = {
     { path: "stages.0.leadAngle", solver: gearmotor, faulty: { stages: [{ ...worm.stages[0], leadAngle: undefined }] }, sound: worm },
   ],
   numbers: {
-    "gearmotor.stall.shortBy": shortBy,
-    "gearmotor.stall.at.stallTorque": stallAtOutput,
-    "gearmotor.cannot-start.shortBy": shortBy,
+    "gearmotor.insufficient-torque.shortBy": shortBy,
+    "gearmotor.insufficient-torque.at.stallTorque": stallAtOutput,
+    "gearmotor.insufficient-voltage.shortBy": shortBy,
     "gearmotor.jammed.shortBy": shortBy,
     "gearmotor.jammed.at.motorTorque": motorTorque,
   },

@@ -12,7 +12,7 @@ const copper = (hot: number, sheet: number) => (1 + 0.00393 * (hot - 20)) / (1 +
 /** Winding resistance in use and torque for an ampere: V = I·R + k·n solved at both points by Cramer's rule. */
 function motorOf(si: Motor) {
   const warm = copper(n(si, "windingTemperature"), n(si, "datasheetTemperature"))
-  if (si.backEmfConstant !== null) return { r: n(si, "resistance") * warm, kT: n(si, "backEmfConstant") }
+  if (si.backEmfConstant !== null) return { r: n(si, "windingResistance") * warm, kT: n(si, "backEmfConstant") }
   const [v, n0, i0, n1, i1] = ["ratedVoltage", "noLoadSpeed", "noLoadCurrent", "loadSpeed", "loadCurrent"].map((k) =>
     n(si, k),
   ) as number[] as [number, number, number, number, number]
@@ -35,7 +35,7 @@ function actuatorOf(si: Motor) {
 
 /** The servo's stall torque at its voltage: on the line through its columns, or through nothing at no voltage. */
 function servoStall(si: Motor): number {
-  const [v, v1, t1] = [n(si, "voltage"), n(si, "firstVoltage"), n(si, "firstStallTorque")]
+  const [v, v1, t1] = [n(si, "terminalVoltage"), n(si, "firstVoltage"), n(si, "firstStallTorque")]
   if (si.secondVoltage === null) return (v / v1) * t1
   const part = (v - v1) / (n(si, "secondVoltage") - v1)
   return (1 - part) * t1 + part * n(si, "secondStallTorque")

@@ -35,7 +35,7 @@ const moves = fc.record({
   inertia: between(0.01, 2),
   loadTorque: between(-6, 6),
   frictionTorque: between(0, 2),
-  rest: between(0, 5),
+  restDuration: between(0, 5),
   holdsAtRest: fc.boolean(),
 })
 
@@ -102,7 +102,7 @@ describe("motionProfile", () => {
           strongest = Math.max(strongest, s.strongest)
         }
         const held = input.holdsAtRest ? Math.max(0, Math.abs(input.loadTorque) - input.frictionTorque) : 0
-        near(out.rmsTorque, Math.sqrt((squares + 2 * input.rest * held ** 2) / (2 * (out.duration + input.rest))), 1e-4)
+        near(out.rmsTorque, Math.sqrt((squares + 2 * input.restDuration * held ** 2) / (2 * (out.duration + input.restDuration))), 1e-4)
         expect(Math.abs(out.peakTorque - strongest)).toBeLessThan(0.03 * strongest + 1e-9)
         near(out.peakEnergy, (input.inertia * out.peakSpeed ** 2) / 2)
       }),

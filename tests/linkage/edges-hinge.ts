@@ -408,8 +408,8 @@ export const edges: Edges = {
     ...Object.fromEntries(
       ["cannot-close", "dead-point"].flatMap((code) => [
         [`hingeActuator.${code}.shortBy`, beyond],
-        [`hingeActuator.${code}.at.shortest`, shortest],
-        [`hingeActuator.${code}.at.longest`, longest],
+        [`hingeActuator.${code}.at.minLength`, shortest],
+        [`hingeActuator.${code}.at.maxLength`, longest],
         [`hingeActuator.${code}.at.extended`, (si: Si) => si.retractedLength + si.stroke],
       ]),
     ),

@@ -1,6 +1,6 @@
 import { fourBarPose } from "../../src/linkage/four-bar/pose.js"
 import { planarLinkage, sweptEnvelope } from "../../src/linkage/index.js"
-import type { Edges } from "../helpers/edges.js"
+import type { Change, Edges, RefusalRow } from "../helpers/edges.js"
 
 // biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
 type Si = any
@@ -147,6 +147,53 @@ const sharp = (length: number) => ({
   steps: 1,
 })
 
+/** The same of the room a mechanism takes: it bears no loads and has a tip. */
+const swept = ({ loads: _, ...change }: Change): Change => ({ ...change, tip: "B" })
+const mechanismRefusals: readonly RefusalRow[] = [
+  {
+    solver: planarLinkage,
+    code: "under-constrained",
+    refused: { cranks: [] },
+    answered: { cranks: [{ from: "O", to: "A" }] },
+    noNearest: "a driver or bar is missing, which is no number",
+  },
+  {
+    solver: planarLinkage,
+    code: "over-constrained",
+    refused: {
+      cranks: [
+        { from: "O", to: "A" },
+        { from: "Q", to: "B" },
+      ],
+    },
+    answered: { cranks: [{ from: "O", to: "A" }] },
+    noNearest: "a driver or bar is too many, which is no number",
+  },
+  { solver: planarLinkage, code: "dead-point", refused: { ...rocker, ...to(1.662) }, answered: { ...rocker, ...to(1.65) } },
+  {
+    solver: planarLinkage,
+    code: "cannot-close",
+    refused: apartLoops(0.005),
+    answered: apartLoops(0.045),
+    apart: "the shortest coupler that closes depends on where the crank stands",
+    noNearest: "what is off may be any length or the sketch",
+  },
+  {
+    solver: planarLinkage,
+    code: "singular",
+    refused: { ...flat(0.4), ...to(-5.5337e-4) },
+    answered: { ...flat(0.4), ...to(1e-3) },
+    apart: "the flat pose lies at an angle of nothing",
+  },
+  {
+    solver: planarLinkage,
+    code: "singular",
+    refused: { ...flat(-0.4), ...to(5.5337e-4) },
+    answered: { ...flat(-0.4), ...to(-1e-3) },
+    apart: "the flat pose lies at an angle of nothing",
+  },
+]
+
 export const edges: Edges = {
   cautions: [
     {
@@ -175,48 +222,8 @@ export const edges: Edges = {
     { solver: sweptEnvelope, code: "fast-tip", severity: "warning", shown: arm(3.99), notShown: arm(4.01) },
   ],
   refusals: [
-    {
-      solver: planarLinkage,
-      code: "under-constrained",
-      refused: { cranks: [] },
-      answered: { cranks: [{ from: "O", to: "A" }] },
-      noNearest: "a driver or bar is missing, which is no number",
-    },
-    {
-      solver: planarLinkage,
-      code: "over-constrained",
-      refused: {
-        cranks: [
-          { from: "O", to: "A" },
-          { from: "Q", to: "B" },
-        ],
-      },
-      answered: { cranks: [{ from: "O", to: "A" }] },
-      noNearest: "a driver or bar is too many, which is no number",
-    },
-    { solver: planarLinkage, code: "dead-point", refused: { ...rocker, ...to(1.662) }, answered: { ...rocker, ...to(1.65) } },
-    {
-      solver: planarLinkage,
-      code: "cannot-close",
-      refused: apartLoops(0.005),
-      answered: apartLoops(0.045),
-      apart: "the shortest coupler that closes depends on where the crank stands",
-      noNearest: "what is off may be any length or the sketch",
-    },
-    {
-      solver: planarLinkage,
-      code: "singular",
-      refused: { ...flat(0.4), ...to(-5.5337e-4) },
-      answered: { ...flat(0.4), ...to(1e-3) },
-      apart: "the flat pose lies at an angle of nothing",
-    },
-    {
-      solver: planarLinkage,
-      code: "singular",
-      refused: { ...flat(-0.4), ...to(5.5337e-4) },
-      answered: { ...flat(-0.4), ...to(-1e-3) },
-      apart: "the flat pose lies at an angle of nothing",
-    },
+    ...mechanismRefusals,
+    ...mechanismRefusals.map((row) => ({ ...row, solver: sweptEnvelope, refused: swept(row.refused), answered: swept(row.answered) })),
     {
       solver: sweptEnvelope,
       code: "unresolved",
@@ -320,8 +327,8 @@ export const edges: Edges = {
     ["planarLinkage", "sweptEnvelope"].flatMap((solver) => [
       [`${solver}.dead-point.shortBy`, lacking],
       [`${solver}.singular.shortBy`, lacking],
-      [`${solver}.cannot-assemble.shortBy`, misfit],
-      [`${solver}.cannot-assemble.places`, () => 48],
+      [`${solver}.cannot-close.shortBy`, misfit],
+      [`${solver}.cannot-close.places`, () => 48],
       [`${solver}.unresolved.at.poses`, poses],
       [`${solver}.unresolved.shortBy`, unsmooth],
       [`${solver}.under-constrained.shortBy`, (si: Si) => 2 * si.points.length - si.bars.length - si.cranks.length],

@@ -137,7 +137,7 @@ function strutPose(si: any) {
   const { extended, stroke } = si.strut
   for (let i = 0; i <= 180; i++) {
     const angle = si.lowAngle + ((si.highAngle - si.lowAngle) * i) / 180
-    const [dx, dy] = [si.anchor.x - si.hinge.x, si.anchor.y - si.hinge.y]
+    const [dx, dy] = [si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y]
     const [d, r] = [Math.hypot(dx, dy), si.movingPivot.radius]
     const length = Math.sqrt(d * d + r * r - 2 * d * r * Math.cos(angle + si.movingPivot.angle - Math.atan2(dy, dx)))
     const short = Math.max(length - extended, extended - stroke - length)
@@ -153,6 +153,7 @@ const bound = { servoHorn: "25 mm", flapHorn: "20 mm", servoTorque: null }
 
 export const edges: Edges = {
   cautions: [
+    { solver: servoPushrod, code: "poor-transmission", severity: "caution", shown: { flapHorn: 0.01309 }, notShown: { flapHorn: 0.0131 } },
     { solver: grashof, code: "near-change-point", severity: "caution", shown: { output: "63.2 mm" }, notShown: { output: "63.3 mm" } },
     { solver: grashof, code: "near-change-point", severity: "caution", shown: { output: "56.9 mm" }, notShown: { output: "56.7 mm" } },
     // cosine rule: c² − 2·90·cos 40°·c + 90² − 70² = 0 at c = 108.36 mm, the input towards the output pivot

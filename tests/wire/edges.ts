@@ -109,6 +109,34 @@ export const edges: Edges = {
       notShown: { material: "copper" },
     },
 
+    ...[voltageDrop, wireHeating].map((solver) => ({
+      code: "aluminium-ends",
+      severity: "warning" as const,
+      solver,
+      shown: { material: "aluminium" },
+      notShown: { material: "copper" },
+    })),
+    {
+      code: "stranded",
+      severity: "note",
+      solver: voltageDrop,
+      shown: { awg: undefined, area: "1 mm2" },
+      notShown: { awg: undefined, area: "1 mm2", stranding: "stranded" },
+    },
+    {
+      code: "stranded",
+      severity: "note",
+      solver: conductorSize,
+      shown: { sizeSystem: "metric" },
+      notShown: { sizeSystem: "metric", stranding: "class5" },
+    },
+    {
+      code: "hot-conductor",
+      severity: "warning",
+      solver: conductorSize,
+      shown: { current: 0.001, ambientTemperature: 70.1 },
+      notShown: { current: 0.001, ambientTemperature: 69.9 },
+    },
     { code: "insufficient-current", severity: "warning", solver: voltageDrop, shown: { current: 150.2 }, notShown: { current: 150.0 } },
     { code: "wire-overloaded", severity: "warning", solver: voltageDrop, shown: { current: 13.2 }, notShown: { current: 13.15 } },
     { code: "wire-burns", severity: "warning", solver: voltageDrop, shown: { current: 27.8 }, notShown: { current: 27.7 } },
@@ -248,6 +276,7 @@ export const edges: Edges = {
     { code: "thin-wire", severity: "caution", solver: harness, shown: drawing(0.563), notShown: drawing(0.561) },
     { code: "wire-overloaded", severity: "warning", solver: harness, shown: drawing(12.3), notShown: drawing(12.2) },
     { code: "wire-burns", severity: "warning", solver: harness, shown: drawing(26.8), notShown: drawing(26.7) },
+    { code: "fumes", severity: "warning", solver: harness, shown: drawing(26.8), notShown: drawing(26.7) },
     {
       code: "unfused-wire",
       severity: "warning",
@@ -294,13 +323,13 @@ export const edges: Edges = {
       shown: { length: 0.1, current: 10.1 },
       notShown: { length: 0.1, current: 10.02 },
     },
-    {
-      code: "wire-burns",
-      severity: "warning",
+    ...["wire-burns", "fumes"].map((code) => ({
+      code,
+      severity: "warning" as const,
       solver: ledRun,
       shown: { length: 0.1, current: 21.1 },
       notShown: { length: 0.1, current: 21 },
-    },
+    })),
     {
       code: "source-fed-back",
       severity: "warning",

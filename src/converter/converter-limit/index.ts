@@ -16,15 +16,15 @@ import { type ConverterPoint, converterOutput, inputBound } from "../limit.js"
 import { BOOST_DATASHEET, CONSTANT_POWER_EFFECTS, POWER_ELECTRONICS } from "../sources.js"
 import { limitFormulae } from "./formulae.js"
 import { type ConverterLimitInput, currentAtBound, dropOutCurrent, type Si, sourceOf, specOf } from "./problem.js"
-import type { ConverterLimit } from "./types.js"
+import type { ConverterLimit, ConverterLimitCaution, ConverterLimitRefusal } from "./types.js"
 
-export type { ConverterLimit } from "./types.js"
+export type { ConverterLimit, ConverterLimitCaution, ConverterLimitRefusal } from "./types.js"
 
 /** Source voltages, of those offered, from which the load is served. */
 const offered = (si: Si, sourceVoltage: number): Readonly<Record<string, number>> =>
   sourceVoltage > 0 && sourceVoltage <= 1000 && !isNoSolution(answer({ ...si, sourceVoltage })) ? { sourceVoltage } : {}
 
-function cannotRun(si: Si): NoSolution {
+function cannotRun(si: Si): NoSolution<"input-too-high" | "insufficient-current" | "insufficient-voltage"> {
   const { sourceVoltage, maxInputVoltage, minInputVoltage, sourceResistance, quiescentCurrent } = si
   const idle = sourceVoltage - sourceResistance * quiescentCurrent
   if (maxInputVoltage !== null && sourceVoltage > maxInputVoltage)
@@ -107,7 +107,7 @@ function answer(si: Si): ConverterLimit | NoSolution {
 
 const NO_ANSWER: NoSolution = { noSolution: "none", message: "", at: {}, shortBy: 0, nearest: {}, values: {} }
 
-function solve(si: Si): ConverterLimit | NoSolution {
+function solve(si: Si): ConverterLimit | NoSolution<ConverterLimitRefusal> {
   const out = answer(si)
   if (!isNoSolution(out)) return out
   const point = converterOutput(specOf(si), sourceOf(si), si.loadCurrent)
@@ -131,8 +131,11 @@ function solve(si: Si): ConverterLimit | NoSolution {
       )
 }
 
-function cautions(si: Si, out: ConverterLimit): Caution[] {
-  const found: Caution[] = [...touchCautions(Math.max(si.sourceVoltage, si.outputVoltage)), ...heatCautions(out.heat)]
+function cautions(si: Si, out: ConverterLimit): Caution<ConverterLimitCaution>[] {
+  const found: Caution<ConverterLimitCaution>[] = [
+    ...touchCautions(Math.max(si.sourceVoltage, si.outputVoltage)),
+    ...heatCautions(out.heat),
+  ]
   if (si.topology === null && out.outputVoltage > 0)
     found.push(
       caution(
@@ -270,109 +273,118 @@ function check(si: Si): Issue[] {
  * fed.fullVoltageCurrent // => 0.8424
  * ```
  */
-export const converterLimit: Solver<ConverterLimitInput, ConverterLimit> = /* @__PURE__ */ solver<ConverterLimitInput, ConverterLimit>(
-  "converterLimit",
-  "What a converter's output falls to at its limits",
-  solve,
-  () => ({
-    input: {
-      outputVoltage: { kind: "voltage", symbol: "V_set", label: "set output voltage", min: "10 mV", max: 1000, typical: [3, 24] },
-      loadCurrent: { kind: "current", symbol: "I", label: "load current", min: 0, max: 1000, typical: [0, 5] },
-      sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 15] },
-      sourceResistance: {
-        kind: "resistance",
-        symbol: "R",
-        label: "resistance of source, wires and contacts",
-        min: 0,
-        max: 1000,
-        typical: ["20 mohm", "1 ohm"],
-        default: 0,
-      },
-      inputCurrentLimit: {
-        kind: "current",
-        symbol: "I_lim",
-        label: "input current limit",
-        min: "0.1 mA",
-        max: 1000,
-        typical: [1, 6],
-        default: null,
-      },
-      outputCurrentLimit: {
-        kind: "current",
-        symbol: "I_ol",
-        label: "output current limit",
-        min: "0.1 mA",
-        max: 1000,
-        typical: [1, 6],
-        default: null,
-      },
-      efficiency: {
-        kind: "list",
-        label: "efficiency over output current",
-        min: 1,
-        max: 1000,
-        of: {
-          kind: "group",
-          label: "point",
-          fields: {
-            outputCurrent: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 1000, typical: [0, 5] },
-            efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", min: "1 %", max: 1, typical: ["70 %", "95 %"] },
+export const converterLimit: Solver<ConverterLimitInput, ConverterLimit, ConverterLimitRefusal, ConverterLimitCaution> =
+  /* @__PURE__ */ solver<ConverterLimitInput, ConverterLimit, ConverterLimitRefusal, ConverterLimitCaution>(
+    "converterLimit",
+    "What a converter's output falls to at its limits",
+    solve,
+    () => ({
+      input: {
+        outputVoltage: { kind: "voltage", symbol: "V_set", label: "set output voltage", min: "10 mV", max: 1000, typical: [3, 24] },
+        loadCurrent: { kind: "current", symbol: "I", label: "load current", min: 0, max: 1000, typical: [0, 5] },
+        sourceVoltage: { kind: "voltage", symbol: "E", label: "source voltage, open circuit", min: "10 mV", max: 1000, typical: [3, 15] },
+        sourceResistance: {
+          kind: "resistance",
+          symbol: "R",
+          label: "resistance of source, wires and contacts",
+          min: 0,
+          max: 1000,
+          typical: ["20 mohm", "1 ohm"],
+          default: 0,
+        },
+        inputCurrentLimit: {
+          kind: "current",
+          symbol: "I_lim",
+          label: "input current limit",
+          min: "0.1 mA",
+          max: 1000,
+          typical: [1, 6],
+          default: null,
+        },
+        outputCurrentLimit: {
+          kind: "current",
+          symbol: "I_ol",
+          label: "output current limit",
+          min: "0.1 mA",
+          max: 1000,
+          typical: [1, 6],
+          default: null,
+        },
+        efficiency: {
+          kind: "list",
+          label: "efficiency over output current",
+          min: 1,
+          max: 1000,
+          of: {
+            kind: "group",
+            label: "point",
+            fields: {
+              outputCurrent: { kind: "current", symbol: "I_e", label: "output current", min: 0, max: 1000, typical: [0, 5] },
+              efficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency", min: "1 %", max: 1, typical: ["70 %", "95 %"] },
+            },
           },
         },
+        quiescentCurrent: {
+          kind: "current",
+          symbol: "I_q",
+          label: "no-load input current",
+          min: 0,
+          max: 100,
+          typical: [0, "20 mA"],
+          default: 0,
+        },
+        minInputVoltage: {
+          kind: "voltage",
+          symbol: "V_min",
+          label: "least input voltage",
+          min: 0,
+          max: 1000,
+          typical: [0, 4.5],
+          default: 0,
+        },
+        maxInputVoltage: {
+          kind: "voltage",
+          symbol: "V_max",
+          label: "greatest input voltage",
+          min: "10 mV",
+          max: 1000,
+          typical: [16, 40],
+          default: null,
+        },
+        topology: {
+          kind: "choice",
+          label: "what it can do with its input voltage",
+          options: { boost: "raise it (boost)", buck: "lower it (buck)", "buck-boost": "both" },
+          default: null,
+        },
       },
-      quiescentCurrent: {
-        kind: "current",
-        symbol: "I_q",
-        label: "no-load input current",
-        min: 0,
-        max: 100,
-        typical: [0, "20 mA"],
-        default: 0,
+      output: {
+        outputVoltage: { kind: "voltage", symbol: "V", label: "output voltage" },
+        inputVoltage: { kind: "voltage", symbol: "V_in", label: "voltage at the input" },
+        inputCurrent: { kind: "current", symbol: "I_in", label: "input current" },
+        efficiency: { kind: "ratio", symbol: "eta", label: "efficiency at this load", unit: "%" },
+        outputPower: { kind: "power", symbol: "P_out", label: "power to the load" },
+        inputPower: { kind: "power", symbol: "P_in", label: "power into the converter" },
+        heat: { kind: "power", symbol: "P_h", label: "heat in the converter" },
+        lineHeat: { kind: "power", symbol: "P_l", label: "heat in source and wires" },
+        limitedBy: { kind: "text", label: "limited by" },
+        maxOutputPower: { kind: "power", symbol: "P_a", label: "greatest output power here" },
+        fullVoltageCurrent: { kind: "current", symbol: "I_h", label: "load current the set voltage holds to" },
       },
-      minInputVoltage: { kind: "voltage", symbol: "V_min", label: "least input voltage", min: 0, max: 1000, typical: [0, 4.5], default: 0 },
-      maxInputVoltage: {
-        kind: "voltage",
-        symbol: "V_max",
-        label: "greatest input voltage",
-        min: "10 mV",
-        max: 1000,
-        typical: [16, 40],
-        default: null,
+      example: {
+        outputVoltage: "12 V",
+        loadCurrent: "1.5 A",
+        sourceVoltage: "5.1 V",
+        sourceResistance: "120 mohm",
+        inputCurrentLimit: "2.4 A",
+        efficiency: [
+          { outputCurrent: "0.2 A", efficiency: "90 %" },
+          { outputCurrent: "1.5 A", efficiency: "85 %" },
+        ],
       },
-      topology: {
-        kind: "choice",
-        label: "what it can do with its input voltage",
-        options: { boost: "raise it (boost)", buck: "lower it (buck)", "buck-boost": "both" },
-        default: null,
-      },
-    },
-    output: {
-      outputVoltage: { kind: "voltage", symbol: "V", label: "output voltage" },
-      inputVoltage: { kind: "voltage", symbol: "V_in", label: "voltage at the input" },
-      inputCurrent: { kind: "current", symbol: "I_in", label: "input current" },
-      efficiency: { kind: "ratio", symbol: "eta", label: "efficiency at this load", unit: "%" },
-      outputPower: { kind: "power", symbol: "P_out", label: "power to the load" },
-      inputPower: { kind: "power", symbol: "P_in", label: "power into the converter" },
-      heat: { kind: "power", symbol: "P_h", label: "heat in the converter" },
-      lineHeat: { kind: "power", symbol: "P_l", label: "heat in source and wires" },
-      limitedBy: { kind: "text", label: "limited by" },
-      maxOutputPower: { kind: "power", symbol: "P_a", label: "greatest output power here" },
-      fullVoltageCurrent: { kind: "current", symbol: "I_h", label: "load current the set voltage holds to" },
-    },
-    example: {
-      outputVoltage: "12 V",
-      loadCurrent: "1.5 A",
-      sourceVoltage: "5.1 V",
-      sourceResistance: "120 mohm",
-      inputCurrentLimit: "2.4 A",
-      efficiency: [
-        { outputCurrent: "0.2 A", efficiency: "90 %" },
-        { outputCurrent: "1.5 A", efficiency: "85 %" },
-      ],
-    },
-    formulae: limitFormulae,
-    sources: [BOOST_DATASHEET, POWER_ELECTRONICS],
-    check,
-    cautions,
-  }),
-)
+      formulae: limitFormulae,
+      sources: [BOOST_DATASHEET, POWER_ELECTRONICS],
+      check,
+      cautions,
+    }),
+  )

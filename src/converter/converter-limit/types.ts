@@ -25,3 +25,16 @@ export interface ConverterLimit {
   /** Greatest load current at which the set voltage still holds; null where nothing bounds it. [I_h; A] */
   readonly fullVoltageCurrent: number | null
 }
+
+/** Reasons for which {@link converterLimit} refuses. */
+export type ConverterLimitRefusal = "cannot-boost" | "cannot-buck" | "input-too-high" | "insufficient-current" | "insufficient-voltage"
+
+/** Hazards and limits of validity that go with an answer of {@link converterLimit}. */
+export type ConverterLimitCaution =
+  | "burns"
+  | "hiccup"
+  | "output-collapsed"
+  | "outside-range"
+  | "straight-through"
+  | "touch-voltage"
+  | "type-assumed"

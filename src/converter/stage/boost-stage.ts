@@ -10,6 +10,12 @@ export type BoostStageInput = StageInput
 /** Result of {@link boostStage}. */
 export type BoostStage = StageResult
 
+/** Reasons for which {@link boostStage} refuses. */
+export type BoostStageRefusal = "input-too-high"
+
+/** Hazards and limits of validity that go with an answer of {@link boostStage}. */
+export type BoostStageCaution = "burns" | "limit-spread" | "long-duty" | "resting-current" | "switch-limit" | "touch-voltage"
+
 type Si = SiOf<BoostStageInput>
 
 /** Output voltage with the losses that the diode or the efficiency stand for, V. */
@@ -21,7 +27,7 @@ function stageOf(si: Si): Stage {
   return { on, off, inductance: si.inductance * (1 - si.inductanceTolerance), frequency: si.frequency }
 }
 
-function solve(si: Si): BoostStage | NoSolution {
+function solve(si: Si): BoostStage | NoSolution<BoostStageRefusal> {
   const stage = stageOf(si)
   const { inputVoltage, outputVoltage, switchVoltage } = si
   if (!(stage.on > 0))
@@ -130,51 +136,51 @@ function solve(si: Si): BoostStage | NoSolution {
  * stage.maxOutputCurrent // => 1.965
  * ```
  */
-export const boostStage: Solver<BoostStageInput, BoostStage> = /* @__PURE__ */ solver<BoostStageInput, BoostStage>(
-  "boostStage",
-  "Duty, ripple and greatest current of a step-up stage",
-  solve,
-  () => ({
-    input: {
-      inputVoltage: { kind: "voltage", symbol: "V_in", label: "input voltage", min: "10 mV", max: 1000, typical: [2.5, 9] },
-      outputVoltage: { kind: "voltage", symbol: "V_out", label: "output voltage", min: "10 mV", max: 1000, typical: [10, 24] },
-      ...stageFields,
+export const boostStage: Solver<BoostStageInput, BoostStage, BoostStageRefusal, BoostStageCaution> = /* @__PURE__ */ solver<
+  BoostStageInput,
+  BoostStage,
+  BoostStageRefusal,
+  BoostStageCaution
+>("boostStage", "Duty, ripple and greatest current of a step-up stage", solve, () => ({
+  input: {
+    inputVoltage: { kind: "voltage", symbol: "V_in", label: "input voltage", min: "10 mV", max: 1000, typical: [2.5, 9] },
+    outputVoltage: { kind: "voltage", symbol: "V_out", label: "output voltage", min: "10 mV", max: 1000, typical: [10, 24] },
+    ...stageFields,
+  },
+  output: stageOutput,
+  example: {
+    inputVoltage: "5 V",
+    outputVoltage: "12 V",
+    outputCurrent: "1.5 A",
+    inductance: "3.3 uH",
+    frequency: "500 kHz",
+    efficiency: "93 %",
+    switchCurrentLimit: "6 A",
+  },
+  formulae: [
+    {
+      symbol: "V_x",
+      kind: "voltage",
+      meaning: "output with its losses, by the efficiency",
+      is: "V_out / eta",
+      when: "not has_diodeVoltage",
     },
-    output: stageOutput,
-    example: {
-      inputVoltage: "5 V",
-      outputVoltage: "12 V",
-      outputCurrent: "1.5 A",
-      inductance: "3.3 uH",
-      frequency: "500 kHz",
-      efficiency: "93 %",
-      switchCurrentLimit: "6 A",
-    },
-    formulae: [
-      {
-        symbol: "V_x",
-        kind: "voltage",
-        meaning: "output with its losses, by the efficiency",
-        is: "V_out / eta",
-        when: "not has_diodeVoltage",
-      },
-      { symbol: "V_x", kind: "voltage", meaning: "output with the diode", is: "V_out + V_d", when: "has_diodeVoltage" },
-      { symbol: "V_on", kind: "voltage", meaning: "across the inductor, switch on", is: "V_in - V_sw" },
-      { symbol: "V_off", kind: "voltage", meaning: "across it, switch off", is: "V_x - V_in" },
-      ...rippleSteps,
-      { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2 * D_r" },
-      { symbol: "D", meaning: "duty, the current resting each period", is: "sqrt(2 * L_e * f * I * V_off) / V_on", when: "ccm == 0" },
-      { symbol: "I_0", kind: "current", meaning: "mean inductor current while it never rests", is: "I / D_r" },
-      ...triangleSteps,
-      { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "sqrt(D_2 * (I_L^2 * D + dI^2 / 12))", when: "ccm == 1" },
-      { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "I_pk * sqrt(D_2 * (1 / 3 - D_2 / 4))", when: "ccm == 0" },
-      { symbol: "I_in", meaning: "input current", is: "I_L" },
-      ...limitSteps(stageOf),
-      { symbol: "I_g", meaning: "greatest output from the peak limit", is: "(I_lim - dI_c / 2) * D_r", when: "way == 1" },
-      { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim^2 * L_e * f / (2 * V_off)", when: "way == 2" },
-      { symbol: "I_g", meaning: "greatest output from the valley limit", is: "(I_lim + dI_c / 2) * D_r", when: "way == 3" },
-    ],
-    sources: [BOOST_DATASHEET, BOOST_CALCULATION],
-    cautions: (si, out) => stageCautions(si, out),
-  }),
-)
+    { symbol: "V_x", kind: "voltage", meaning: "output with the diode", is: "V_out + V_d", when: "has_diodeVoltage" },
+    { symbol: "V_on", kind: "voltage", meaning: "across the inductor, switch on", is: "V_in - V_sw" },
+    { symbol: "V_off", kind: "voltage", meaning: "across it, switch off", is: "V_x - V_in" },
+    ...rippleSteps,
+    { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2 * D_r" },
+    { symbol: "D", meaning: "duty, the current resting each period", is: "sqrt(2 * L_e * f * I * V_off) / V_on", when: "ccm == 0" },
+    { symbol: "I_0", kind: "current", meaning: "mean inductor current while it never rests", is: "I / D_r" },
+    ...triangleSteps,
+    { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "sqrt(D_2 * (I_L^2 * D + dI^2 / 12))", when: "ccm == 1" },
+    { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "I_pk * sqrt(D_2 * (1 / 3 - D_2 / 4))", when: "ccm == 0" },
+    { symbol: "I_in", meaning: "input current", is: "I_L" },
+    ...limitSteps(stageOf),
+    { symbol: "I_g", meaning: "greatest output from the peak limit", is: "(I_lim - dI_c / 2) * D_r", when: "way == 1" },
+    { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim^2 * L_e * f / (2 * V_off)", when: "way == 2" },
+    { symbol: "I_g", meaning: "greatest output from the valley limit", is: "(I_lim + dI_c / 2) * D_r", when: "way == 3" },
+  ],
+  sources: [BOOST_DATASHEET, BOOST_CALCULATION],
+  cautions: (si, out) => stageCautions(si, out),
+}))

@@ -10,6 +10,12 @@ export type BuckStageInput = StageInput
 /** Result of {@link buckStage}. */
 export type BuckStage = StageResult
 
+/** Reasons for which {@link buckStage} refuses. */
+export type BuckStageRefusal = "insufficient-voltage"
+
+/** Hazards and limits of validity that go with an answer of {@link buckStage}. */
+export type BuckStageCaution = "burns" | "limit-spread" | "long-duty" | "resting-current" | "switch-limit" | "touch-voltage"
+
 type Si = SiOf<BuckStageInput>
 
 function stageOf(si: Si): Stage {
@@ -18,7 +24,7 @@ function stageOf(si: Si): Stage {
   return { on, off, inductance: si.inductance * (1 - si.inductanceTolerance), frequency: si.frequency }
 }
 
-function solve(si: Si): BuckStage | NoSolution {
+function solve(si: Si): BuckStage | NoSolution<BuckStageRefusal> {
   const stage = stageOf(si)
   if (!(stage.on > 0)) {
     const { inputVoltage, outputVoltage } = si
@@ -117,71 +123,71 @@ function solve(si: Si): BuckStage | NoSolution {
  * stage.maxOutputCurrent // => 3.612
  * ```
  */
-export const buckStage: Solver<BuckStageInput, BuckStage> = /* @__PURE__ */ solver<BuckStageInput, BuckStage>(
-  "buckStage",
-  "Duty, ripple and greatest current of a step-down stage",
-  solve,
-  () => ({
-    input: {
-      inputVoltage: { kind: "voltage", symbol: "V_in", label: "input voltage", min: "10 mV", max: 1000, typical: [8, 24] },
-      outputVoltage: { kind: "voltage", symbol: "V_out", label: "output voltage", min: "10 mV", max: 1000, typical: [3, 6] },
-      ...stageFields,
+export const buckStage: Solver<BuckStageInput, BuckStage, BuckStageRefusal, BuckStageCaution> = /* @__PURE__ */ solver<
+  BuckStageInput,
+  BuckStage,
+  BuckStageRefusal,
+  BuckStageCaution
+>("buckStage", "Duty, ripple and greatest current of a step-down stage", solve, () => ({
+  input: {
+    inputVoltage: { kind: "voltage", symbol: "V_in", label: "input voltage", min: "10 mV", max: 1000, typical: [8, 24] },
+    outputVoltage: { kind: "voltage", symbol: "V_out", label: "output voltage", min: "10 mV", max: 1000, typical: [3, 6] },
+    ...stageFields,
+  },
+  output: stageOutput,
+  example: {
+    inputVoltage: "12.6 V",
+    outputVoltage: "5 V",
+    outputCurrent: "2 A",
+    inductance: "10 uH",
+    frequency: "400 kHz",
+    switchCurrentLimit: "4 A",
+  },
+  formulae: [
+    {
+      symbol: "V_off",
+      kind: "voltage",
+      meaning: "across the inductor, switch off, losses by the efficiency",
+      is: "V_out / eta",
+      when: "not has_diodeVoltage",
     },
-    output: stageOutput,
-    example: {
-      inputVoltage: "12.6 V",
-      outputVoltage: "5 V",
-      outputCurrent: "2 A",
-      inductance: "10 uH",
-      frequency: "400 kHz",
-      switchCurrentLimit: "4 A",
+    { symbol: "V_off", kind: "voltage", meaning: "across the inductor, switch off", is: "V_out + V_d", when: "has_diodeVoltage" },
+    {
+      symbol: "V_on",
+      kind: "voltage",
+      meaning: "switch on, losses by the efficiency",
+      is: "V_in - V_sw - V_out / eta",
+      when: "not has_diodeVoltage",
     },
-    formulae: [
-      {
-        symbol: "V_off",
-        kind: "voltage",
-        meaning: "across the inductor, switch off, losses by the efficiency",
-        is: "V_out / eta",
-        when: "not has_diodeVoltage",
-      },
-      { symbol: "V_off", kind: "voltage", meaning: "across the inductor, switch off", is: "V_out + V_d", when: "has_diodeVoltage" },
-      {
-        symbol: "V_on",
-        kind: "voltage",
-        meaning: "switch on, losses by the efficiency",
-        is: "V_in - V_sw - V_out / eta",
-        when: "not has_diodeVoltage",
-      },
-      { symbol: "V_on", kind: "voltage", meaning: "switch on", is: "V_in - V_sw - V_out", when: "has_diodeVoltage" },
-      ...rippleSteps,
-      { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2" },
-      {
-        symbol: "D",
-        meaning: "duty, the current resting each period",
-        is: "sqrt(2 * L_e * f * I * V_off / (V_on * (V_on + V_off)))",
-        when: "ccm == 0",
-      },
-      { symbol: "I_0", kind: "current", meaning: "mean inductor current while it never rests", is: "I" },
-      ...triangleSteps,
-      { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "dI / sqrt(12)", when: "ccm == 1" },
-      {
-        symbol: "I_c",
-        meaning: "ripple current of the output capacitor",
-        is: "I_pk * sqrt((D + D_2) * (1 / 3 - (D + D_2) / 4))",
-        when: "ccm == 0",
-      },
-      { symbol: "I_in", meaning: "input current", is: "D * (I_pk + I_v) / 2" },
-      ...limitSteps(stageOf),
-      { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim - dI_c / 2", when: "way == 1" },
-      {
-        symbol: "I_g",
-        meaning: "greatest output from the peak limit",
-        is: "I_lim^2 * L_e * f / 2 * (1 / V_on + 1 / V_off)",
-        when: "way == 2",
-      },
-      { symbol: "I_g", meaning: "greatest output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
-    ],
-    sources: [BUCK_DATASHEET, RESTING_CURRENT, BUCK_CALCULATION],
-    cautions: (si, out) => stageCautions(si, out),
-  }),
-)
+    { symbol: "V_on", kind: "voltage", meaning: "switch on", is: "V_in - V_sw - V_out", when: "has_diodeVoltage" },
+    ...rippleSteps,
+    { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2" },
+    {
+      symbol: "D",
+      meaning: "duty, the current resting each period",
+      is: "sqrt(2 * L_e * f * I * V_off / (V_on * (V_on + V_off)))",
+      when: "ccm == 0",
+    },
+    { symbol: "I_0", kind: "current", meaning: "mean inductor current while it never rests", is: "I" },
+    ...triangleSteps,
+    { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "dI / sqrt(12)", when: "ccm == 1" },
+    {
+      symbol: "I_c",
+      meaning: "ripple current of the output capacitor",
+      is: "I_pk * sqrt((D + D_2) * (1 / 3 - (D + D_2) / 4))",
+      when: "ccm == 0",
+    },
+    { symbol: "I_in", meaning: "input current", is: "D * (I_pk + I_v) / 2" },
+    ...limitSteps(stageOf),
+    { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim - dI_c / 2", when: "way == 1" },
+    {
+      symbol: "I_g",
+      meaning: "greatest output from the peak limit",
+      is: "I_lim^2 * L_e * f / 2 * (1 / V_on + 1 / V_off)",
+      when: "way == 2",
+    },
+    { symbol: "I_g", meaning: "greatest output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
+  ],
+  sources: [BUCK_DATASHEET, RESTING_CURRENT, BUCK_CALCULATION],
+  cautions: (si, out) => stageCautions(si, out),
+}))

@@ -129,9 +129,12 @@ export const stageOutput: OutFields<StageResult> = {
 }
 
 /** Cautions that step-up and step-down share. */
-export function stageCautions(si: SiOf<StageInput>, out: StageResult): Caution[] {
+export function stageCautions(
+  si: SiOf<StageInput>,
+  out: StageResult,
+): Caution<"burns" | "limit-spread" | "long-duty" | "resting-current" | "switch-limit" | "touch-voltage">[] {
   const outputPower = si.outputVoltage * si.outputCurrent
-  const found: Caution[] = [
+  const found: Caution<"burns" | "limit-spread" | "long-duty" | "resting-current" | "switch-limit" | "touch-voltage">[] = [
     ...touchCautions(Math.max(si.inputVoltage, si.outputVoltage)),
     ...heatCautions(outputPower / out.estimatedEfficiency - outputPower),
   ]

@@ -59,6 +59,9 @@ export interface StartUp {
   readonly resets: boolean | null
 }
 
+/** Hazards and limits of validity that go with an answer of {@link startUp}. */
+export type StartUpCaution = "brown-out" | "jerks" | "never-starts" | "times-vary" | "touch-voltage"
+
 export type Si = SiOf<StartUpInput>
 
 export interface One {

@@ -13,9 +13,9 @@ import {
 import { type UsbPromise, usbLimits, usbPromises } from "../data.js"
 import { touchCautions } from "../hazards.js"
 import { USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_POWER_DELIVERY, USB_SUPPLIES, USB_TYPE_C } from "../sources.js"
-import type { Si, UsbSupply, UsbSupplyInput } from "./types.js"
+import type { Si, UsbSupply, UsbSupplyCaution, UsbSupplyInput, UsbSupplyRefusal } from "./types.js"
 
-export type { UsbSupply, UsbSupplyInput } from "./types.js"
+export type { UsbSupply, UsbSupplyCaution, UsbSupplyInput, UsbSupplyRefusal } from "./types.js"
 
 const promiseOf = (si: Si): UsbPromise => usbPromises[si.type]
 
@@ -37,7 +37,7 @@ function lengthBudget(si: Si): number {
   return (2 * usbLimits.cableDrop2) / si.loadCurrent - si.contacts * si.contactResistance
 }
 
-function solve(si: Si): UsbSupply | NoSolution {
+function solve(si: Si): UsbSupply | NoSolution<UsbSupplyRefusal> {
   const promise = promiseOf(si)
   if (promise.abovePower !== null && !((si.ratedPower as number) > promise.abovePower))
     return refuse(
@@ -87,8 +87,8 @@ function solve(si: Si): UsbSupply | NoSolution {
   }
 }
 
-function cautions(si: Si, out: UsbSupply): Caution[] {
-  const found: Caution[] = [...touchCautions(out.sourceVoltage)]
+function cautions(si: Si, out: UsbSupply): Caution<UsbSupplyCaution>[] {
+  const found: Caution<UsbSupplyCaution>[] = [...touchCautions(out.sourceVoltage)]
   if (!out.promised)
     found.push(
       caution(
@@ -221,148 +221,148 @@ function cautions(si: Si, out: UsbSupply): Caution[] {
  * port.promised // => true
  * ```
  */
-export const usbSupply: Solver<UsbSupplyInput, UsbSupply> = /* @__PURE__ */ solver<UsbSupplyInput, UsbSupply>(
-  "usbSupply",
-  "What a USB port promises, behind its cable",
-  solve,
-  () => ({
-    input: {
-      type: { kind: "choice", label: "what the port promises", options: optionsFrom(usbPromises, (key) => usbPromises[key].label) },
-      loadCurrent: { kind: "current", symbol: "I", label: "current of the build", min: "0.1 mA", max: 10, typical: [0.05, 3] },
-      ratedPower: {
-        kind: "power",
-        symbol: "P_r",
-        label: "rated power of the source",
-        min: "0.1 W",
-        max: 240,
-        typical: [15, 100],
-        default: null,
-      },
-      cableMarked: { kind: "flag", label: "cable marked for 5 A", default: false },
-      cableLength: { kind: "length", symbol: "L", label: "cable length", min: 0, max: 100, typical: [0.2, 2], default: null },
-      conductorResistance: {
-        kind: "resistancePerLength",
-        symbol: "r",
-        label: "resistance per length of one power conductor",
-        min: 1e-6,
-        max: 10,
-        typical: [0.05, 0.25],
-        default: usbLimits.conductor2,
-      },
-      contacts: {
-        kind: "number",
-        symbol: "n",
-        label: "power contacts, out and back",
-        whole: true,
-        min: 0,
-        max: 100,
-        typical: [4, 8],
-        default: 4,
-      },
-      contactResistance: {
-        kind: "resistance",
-        symbol: "R_k",
-        label: "resistance of one contact",
-        min: 0,
-        max: 10,
-        typical: ["10 mohm", "50 mohm"],
-        default: "30 mohm",
-      },
+export const usbSupply: Solver<UsbSupplyInput, UsbSupply, UsbSupplyRefusal, UsbSupplyCaution> = /* @__PURE__ */ solver<
+  UsbSupplyInput,
+  UsbSupply,
+  UsbSupplyRefusal,
+  UsbSupplyCaution
+>("usbSupply", "What a USB port promises, behind its cable", solve, () => ({
+  input: {
+    type: { kind: "choice", label: "what the port promises", options: optionsFrom(usbPromises, (key) => usbPromises[key].label) },
+    loadCurrent: { kind: "current", symbol: "I", label: "current of the build", min: "0.1 mA", max: 10, typical: [0.05, 3] },
+    ratedPower: {
+      kind: "power",
+      symbol: "P_r",
+      label: "rated power of the source",
+      min: "0.1 W",
+      max: 240,
+      typical: [15, 100],
+      default: null,
     },
-    output: {
-      sourceVoltage: { kind: "voltage", symbol: "V_p", label: "nominal port voltage" },
-      minSourceVoltage: { kind: "voltage", symbol: "V_m", label: "least port voltage" },
-      promisedCurrent: { kind: "current", symbol: "I_p", label: "current promised" },
-      promisedPower: { kind: "power", symbol: "P_p", label: "power promised" },
-      promised: { kind: "flag", label: "current is promised" },
-      cableResistance: { kind: "resistance", symbol: "R_c", label: "cable, both ways" },
-      cableDrop: { kind: "voltage", symbol: "U", label: "lost in the cable" },
-      cableHeat: { kind: "power", symbol: "P_c", label: "heat in the cable" },
-      loadVoltage: { kind: "voltage", symbol: "V_b", label: "voltage at the build" },
-      minLoadVoltage: { kind: "voltage", symbol: "V_l", label: "least voltage at the build" },
-      minLoadPower: { kind: "power", symbol: "P_l", label: "power there" },
-      maxCableLength: { kind: "length", symbol: "L_m", label: "length that loses 0.125 V each way" },
-      ccVoltage: { kind: "voltage", symbol: "V_cc", label: "voltage on the CC pin" },
+    cableMarked: { kind: "flag", label: "cable marked for 5 A", default: false },
+    cableLength: { kind: "length", symbol: "L", label: "cable length", min: 0, max: 100, typical: [0.2, 2], default: null },
+    conductorResistance: {
+      kind: "resistancePerLength",
+      symbol: "r",
+      label: "resistance per length of one power conductor",
+      min: 1e-6,
+      max: 10,
+      typical: [0.05, 0.25],
+      default: usbLimits.conductor2,
     },
-    example: { type: "type-c-3A", loadCurrent: "2.4 A", ratedPower: "15 W", cableLength: "1 m" },
-    formulae: [
-      {
-        symbol: "V_p",
-        kind: "voltage",
-        meaning: "nominal voltage of the port",
-        given: (si) => promiseOf(si).sourceVoltage,
-        source: USB_SUPPLIES,
-      },
-      {
-        symbol: "V_m",
-        kind: "voltage",
-        meaning: "least voltage of the port",
-        given: (si) => promiseOf(si).minSourceVoltage,
-        source: USB_SUPPLIES,
-      },
-      {
-        symbol: "fixed",
-        kind: "number",
-        meaning: "1 for a fixed promise, 0 for Power Delivery",
-        given: (si) => (promiseOf(si).current === null ? 0 : 1),
-      },
-      {
-        symbol: "I_s",
-        kind: "current",
-        meaning: "current of the standard",
-        given: (si) => promiseOf(si).current ?? 0,
-        source: USB_SUPPLIES,
-      },
-      {
-        symbol: "I_m",
-        kind: "current",
-        meaning: "most the cable is made for",
-        given: (si) => (promiseOf(si).sourceVoltage >= 20 && si.cableMarked ? 5 : 3),
-        source: USB_TYPE_C,
-      },
-      { symbol: "I_p", meaning: "current promised", is: "I_s", when: "fixed == 1" },
-      {
-        symbol: "I_p",
-        meaning: "current promised",
-        is: "min(I_m, P_r / V_p)",
-        when: "fixed == 0",
-        source: USB_POWER_DELIVERY,
-      },
-      { symbol: "P_p", meaning: "power promised", is: "V_p * I_p" },
-      { symbol: "R_c", meaning: "cable and contacts, both ways", is: "2 * r * L + n * R_k", when: "has_cableLength" },
-      {
-        symbol: "R_c",
-        meaning: "worst cable allowed",
-        is: "0.75 V / (3 A)",
-        when: "not has_cableLength",
-        source: USB_TYPE_C,
-      },
-      { symbol: "U", meaning: "lost in the cable", is: "I * R_c" },
-      { symbol: "P_c", meaning: "heat in it", is: "I * U" },
-      { symbol: "V_b", meaning: "voltage at the build", is: "V_p - U" },
-      { symbol: "V_l", meaning: "least voltage at the build", is: "V_m - U" },
-      { symbol: "P_l", meaning: "power there", is: "V_l * I" },
-      {
-        symbol: "L_m",
-        meaning: "length that loses 0.125 V each way",
-        is: "(0.25 V / I - n * R_k) / (2 * r)",
-        when: "0.25 V / I > n * R_k",
-        source: USB_2_CABLES,
-      },
-      {
-        symbol: "R_p",
-        kind: "resistance",
-        meaning: "advertising resistor (0: none)",
-        given: (si) => promiseOf(si).pullUp ?? 0,
-        source: USB_TYPE_C,
-      },
-      { symbol: "V_cc", meaning: "voltage on the CC pin", is: "5 V * 5100 ohm / (5100 ohm + R_p)", when: "R_p > 0 ohm" },
-    ],
-    sources: [USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_TYPE_C, USB_SUPPLIES, USB_POWER_DELIVERY],
-    check: (si) =>
-      promiseOf(si).abovePower !== null && si.ratedPower === null
-        ? [inconsistent(["ratedPower"], "no ratedPower", "the rated power of a Power Delivery source")]
-        : [],
-    cautions,
-  }),
-)
+    contacts: {
+      kind: "number",
+      symbol: "n",
+      label: "power contacts, out and back",
+      whole: true,
+      min: 0,
+      max: 100,
+      typical: [4, 8],
+      default: 4,
+    },
+    contactResistance: {
+      kind: "resistance",
+      symbol: "R_k",
+      label: "resistance of one contact",
+      min: 0,
+      max: 10,
+      typical: ["10 mohm", "50 mohm"],
+      default: "30 mohm",
+    },
+  },
+  output: {
+    sourceVoltage: { kind: "voltage", symbol: "V_p", label: "nominal port voltage" },
+    minSourceVoltage: { kind: "voltage", symbol: "V_m", label: "least port voltage" },
+    promisedCurrent: { kind: "current", symbol: "I_p", label: "current promised" },
+    promisedPower: { kind: "power", symbol: "P_p", label: "power promised" },
+    promised: { kind: "flag", label: "current is promised" },
+    cableResistance: { kind: "resistance", symbol: "R_c", label: "cable, both ways" },
+    cableDrop: { kind: "voltage", symbol: "U", label: "lost in the cable" },
+    cableHeat: { kind: "power", symbol: "P_c", label: "heat in the cable" },
+    loadVoltage: { kind: "voltage", symbol: "V_b", label: "voltage at the build" },
+    minLoadVoltage: { kind: "voltage", symbol: "V_l", label: "least voltage at the build" },
+    minLoadPower: { kind: "power", symbol: "P_l", label: "power there" },
+    maxCableLength: { kind: "length", symbol: "L_m", label: "length that loses 0.125 V each way" },
+    ccVoltage: { kind: "voltage", symbol: "V_cc", label: "voltage on the CC pin" },
+  },
+  example: { type: "type-c-3A", loadCurrent: "2.4 A", ratedPower: "15 W", cableLength: "1 m" },
+  formulae: [
+    {
+      symbol: "V_p",
+      kind: "voltage",
+      meaning: "nominal voltage of the port",
+      given: (si) => promiseOf(si).sourceVoltage,
+      source: USB_SUPPLIES,
+    },
+    {
+      symbol: "V_m",
+      kind: "voltage",
+      meaning: "least voltage of the port",
+      given: (si) => promiseOf(si).minSourceVoltage,
+      source: USB_SUPPLIES,
+    },
+    {
+      symbol: "fixed",
+      kind: "number",
+      meaning: "1 for a fixed promise, 0 for Power Delivery",
+      given: (si) => (promiseOf(si).current === null ? 0 : 1),
+    },
+    {
+      symbol: "I_s",
+      kind: "current",
+      meaning: "current of the standard",
+      given: (si) => promiseOf(si).current ?? 0,
+      source: USB_SUPPLIES,
+    },
+    {
+      symbol: "I_m",
+      kind: "current",
+      meaning: "most the cable is made for",
+      given: (si) => (promiseOf(si).sourceVoltage >= 20 && si.cableMarked ? 5 : 3),
+      source: USB_TYPE_C,
+    },
+    { symbol: "I_p", meaning: "current promised", is: "I_s", when: "fixed == 1" },
+    {
+      symbol: "I_p",
+      meaning: "current promised",
+      is: "min(I_m, P_r / V_p)",
+      when: "fixed == 0",
+      source: USB_POWER_DELIVERY,
+    },
+    { symbol: "P_p", meaning: "power promised", is: "V_p * I_p" },
+    { symbol: "R_c", meaning: "cable and contacts, both ways", is: "2 * r * L + n * R_k", when: "has_cableLength" },
+    {
+      symbol: "R_c",
+      meaning: "worst cable allowed",
+      is: "0.75 V / (3 A)",
+      when: "not has_cableLength",
+      source: USB_TYPE_C,
+    },
+    { symbol: "U", meaning: "lost in the cable", is: "I * R_c" },
+    { symbol: "P_c", meaning: "heat in it", is: "I * U" },
+    { symbol: "V_b", meaning: "voltage at the build", is: "V_p - U" },
+    { symbol: "V_l", meaning: "least voltage at the build", is: "V_m - U" },
+    { symbol: "P_l", meaning: "power there", is: "V_l * I" },
+    {
+      symbol: "L_m",
+      meaning: "length that loses 0.125 V each way",
+      is: "(0.25 V / I - n * R_k) / (2 * r)",
+      when: "0.25 V / I > n * R_k",
+      source: USB_2_CABLES,
+    },
+    {
+      symbol: "R_p",
+      kind: "resistance",
+      meaning: "advertising resistor (0: none)",
+      given: (si) => promiseOf(si).pullUp ?? 0,
+      source: USB_TYPE_C,
+    },
+    { symbol: "V_cc", meaning: "voltage on the CC pin", is: "5 V * 5100 ohm / (5100 ohm + R_p)", when: "R_p > 0 ohm" },
+  ],
+  sources: [USB_2, USB_2_CABLES, USB_3, USB_CHARGING, USB_TYPE_C, USB_SUPPLIES, USB_POWER_DELIVERY],
+  check: (si) =>
+    promiseOf(si).abovePower !== null && si.ratedPower === null
+      ? [inconsistent(["ratedPower"], "no ratedPower", "the rated power of a Power Delivery source")]
+      : [],
+  cautions,
+}))

@@ -53,4 +53,18 @@ export interface UsbSupply {
   readonly ccVoltage: number | null
 }
 
+/** Reasons for which {@link usbSupply} refuses. */
+export type UsbSupplyRefusal = "insufficient-voltage" | "needs-marked-cable" | "not-offered"
+
+/** Hazards and limits of validity that go with an answer of {@link usbSupply}. */
+export type UsbSupplyCaution =
+  | "auto-off"
+  | "enumerate"
+  | "low-voltage"
+  | "negotiated-voltage"
+  | "over-current"
+  | "overheating"
+  | "touch-voltage"
+  | "twelve-volts"
+
 export type Si = SiOf<UsbSupplyInput>

@@ -50,12 +50,18 @@ export interface DcMotor {
   readonly maxPower: number
 }
 
+/** Reasons for which {@link dcMotor} refuses. */
+export type DcMotorRefusal = "insufficient-torque" | "insufficient-voltage"
+
+/** Hazards and limits of validity that go with an answer of {@link dcMotor}. */
+export type DcMotorCaution = "datasheet-rounding" | "drawn-in" | "extrapolated" | "heavy-load" | "over-voltage" | "overheating"
+
 type Si = SiOf<DcMotorInput>
 
 /** A higher voltage is offered only as far as the datasheet goes. */
 const FURTHEST = 1.1
 
-function kernel(si: Si): DcMotor | NoSolution {
+function kernel(si: Si): DcMotor | NoSolution<DcMotorRefusal> {
   const { terminalVoltage, torque, noLoadCurrent } = si
   const { torqueConstant, backEmfConstant, windingResistance: resistance } = motorConstants(si)
   const windingResistance = resistance * windingFactor(si.windingTemperature, si.datasheetTemperature)
@@ -109,14 +115,14 @@ function kernel(si: Si): DcMotor | NoSolution {
   }
 }
 
-const solve = (si: Si): DcMotor | NoSolution => tried(kernel(si), si, dcMotor.input, kernel, sheetFaults, dcMotor.either)
+const solve = (si: Si): DcMotor | NoSolution<DcMotorRefusal> => tried(kernel(si), si, dcMotor.input, kernel, sheetFaults, dcMotor.either)
 
 /** Hazards of a brushed motor, alone or behind gears. */
 export function cautions(
   si: Omit<Si, "torque">,
   out: Pick<DcMotor, "stallTorque" | "current" | "stallCurrent" | "torqueConstant" | "backEmfConstant">,
-): Caution[] {
-  const found: Caution[] = [
+): Caution<DcMotorCaution>[] {
+  const found: Caution<DcMotorCaution>[] = [
     caution(
       "drawn-in",
       "warning",
@@ -238,167 +244,167 @@ export function cautions(
  * motor.stallTorque // => 3.046
  * ```
  */
-export const dcMotor: Solver<DcMotorInput, DcMotor> = /* @__PURE__ */ solver<DcMotorInput, DcMotor>(
-  "dcMotor",
-  "What a brushed motor does at a voltage and a torque",
-  solve,
-  () => ({
-    input: {
-      ratedVoltage: {
-        kind: "voltage",
-        symbol: "V_r",
-        label: "datasheet voltage",
-        min: "10 mV",
-        max: 1000,
-        typical: [3, 24],
-        default: null,
-      },
-      noLoadSpeed: {
-        kind: "angularSpeed",
-        symbol: "n_0",
-        label: "no-load speed",
-        min: 0.01,
-        max: "1e5 rpm",
-        typical: ["30 rpm", "10000 rpm"],
-        default: null,
-      },
-      noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.02, 0.5], default: 0 },
-      loadTorque: {
-        kind: "moment",
-        symbol: "T_1",
-        label: "torque of the second point",
-        min: 1e-5,
-        max: 1e6,
-        typical: [0.1, 4],
-        default: null,
-      },
-      loadSpeed: {
-        kind: "angularSpeed",
-        symbol: "n_1",
-        label: "speed of the second point",
-        min: 0,
-        max: "1e5 rpm",
-        typical: [0, "50 rpm"],
-        default: null,
-      },
-      loadCurrent: {
-        kind: "current",
-        symbol: "I_1",
-        label: "current of the second point",
-        min: "0.1 mA",
-        max: 10000,
-        typical: [1, 8],
-        default: null,
-      },
-      backEmfConstant: {
-        kind: "backEmfConstant",
-        symbol: "k_0",
-        label: "back-emf constant",
-        above: 1e-6,
-        max: 1000,
-        typical: [0.01, 0.3],
-        default: null,
-      },
-      windingResistance: {
-        kind: "resistance",
-        symbol: "R_0",
-        label: "resistance",
-        above: 1e-6,
-        max: 1e6,
-        typical: [0.2, 10],
-        default: null,
-      },
-      terminalVoltage: { kind: "voltage", symbol: "V_m", label: "voltage at the motor", min: "10 mV", max: 1000, typical: [3, 24] },
-      torque: { kind: "moment", symbol: "T", label: "torque", min: 0, max: 1e6, typical: [0, 2] },
-      windingTemperature: {
-        kind: "temperature",
-        symbol: "T_w",
-        label: "winding temperature",
-        min: -50,
-        max: 200,
-        typical: [0, 110],
-        default: 20,
-      },
-      datasheetTemperature: {
-        kind: "temperature",
-        symbol: "T_s",
-        label: "winding temperature of the datasheet",
-        min: -50,
-        max: 200,
-        typical: [15, 30],
-        default: 20,
-      },
+export const dcMotor: Solver<DcMotorInput, DcMotor, DcMotorRefusal, DcMotorCaution> = /* @__PURE__ */ solver<
+  DcMotorInput,
+  DcMotor,
+  DcMotorRefusal,
+  DcMotorCaution
+>("dcMotor", "What a brushed motor does at a voltage and a torque", solve, () => ({
+  input: {
+    ratedVoltage: {
+      kind: "voltage",
+      symbol: "V_r",
+      label: "datasheet voltage",
+      min: "10 mV",
+      max: 1000,
+      typical: [3, 24],
+      default: null,
     },
-    output: {
-      speed: { kind: "angularSpeed", symbol: "n", label: "speed", unit: "rpm" },
-      current: { kind: "current", symbol: "I", label: "current" },
-      mechanicalPower: { kind: "power", symbol: "P_m", label: "power at the shaft" },
-      electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
-      windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
-      frictionHeat: { kind: "power", symbol: "P_f", label: "heat by friction" },
-      efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
-      torqueConstant: { kind: "torqueConstant", symbol: "k_T", label: "torque constant" },
-      backEmfConstant: { kind: "backEmfConstant", symbol: "k_E", label: "back-emf constant" },
-      windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
-      noLoadSpeed: { kind: "angularSpeed", symbol: "n_f", label: "free speed", unit: "rpm" },
-      stallTorque: { kind: "moment", symbol: "T_st", label: "stall torque" },
-      stallCurrent: { kind: "current", symbol: "I_st", label: "stall current" },
-      maxEfficiencyTorque: { kind: "moment", symbol: "T_b", label: "torque of best efficiency" },
-      maxEfficiency: { kind: "ratio", symbol: "eta_b", label: "best efficiency", unit: "%" },
-      maxPower: { kind: "power", symbol: "P_b", label: "greatest power at the shaft" },
+    noLoadSpeed: {
+      kind: "angularSpeed",
+      symbol: "n_0",
+      label: "no-load speed",
+      min: 0.01,
+      max: "1e5 rpm",
+      typical: ["30 rpm", "10000 rpm"],
+      default: null,
     },
-    example: {
-      ratedVoltage: "12 V",
-      noLoadSpeed: "100 rpm",
-      noLoadCurrent: "0.2 A",
-      loadTorque: "34 kgf cm",
-      loadSpeed: "0 rpm",
-      loadCurrent: "5.5 A",
-      terminalVoltage: "11 V",
-      torque: "8 kgf cm",
+    noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.02, 0.5], default: 0 },
+    loadTorque: {
+      kind: "moment",
+      symbol: "T_1",
+      label: "torque of the second point",
+      min: 1e-5,
+      max: 1e6,
+      typical: [0.1, 4],
+      default: null,
     },
-    formulae: [
-      {
-        symbol: "k_E",
-        meaning: "back-emf constant from both points",
-        is: "V_r * (I_1 - I_0) / (n_0 * I_1 - n_1 * I_0)",
-        when: "has_ratedVoltage",
-      },
-      {
-        symbol: "R_20",
-        kind: "resistance",
-        meaning: "resistance from both points",
-        is: "V_r * (n_0 - n_1) / (n_0 * I_1 - n_1 * I_0)",
-        when: "has_ratedVoltage",
-      },
-      { symbol: "k_T", meaning: "torque for each ampere", is: "T_1 / (I_1 - I_0)", when: "has_ratedVoltage" },
-      { symbol: "k_E", meaning: "back-emf constant as printed", is: "k_0", when: "has_backEmfConstant" },
-      { symbol: "R_20", kind: "resistance", meaning: "resistance as printed", is: "R_0", when: "has_backEmfConstant" },
-      { symbol: "k_T", meaning: "torque constant, the same number", is: "k_0", when: "has_backEmfConstant" },
-      {
-        symbol: "R_w",
-        meaning: "winding resistance in use",
-        is: "R_20 * (1 + 0.00393 / K * (T_w - 293.15 K)) / (1 + 0.00393 / K * (T_s - 293.15 K))",
-        source: IEC_60028,
-      },
-      { symbol: "I", meaning: "current", is: "I_0 + T / k_T" },
-      { symbol: "n", meaning: "speed", is: "(V_m - I * R_w) / k_E" },
-      { symbol: "P_m", meaning: "power at the shaft", is: "T * n" },
-      { symbol: "P_e", meaning: "power taken", is: "V_m * I" },
-      { symbol: "P_w", meaning: "heat in the winding", is: "I^2 * R_w" },
-      { symbol: "P_f", meaning: "heat by friction", is: "P_e - P_w - P_m" },
-      { symbol: "draws", kind: "number", meaning: "1 where power is taken", given: (_, out) => (out.efficiency === null ? 0 : 1) },
-      { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "draws == 1" },
-      { symbol: "I_st", meaning: "current at standstill", is: "V_m / R_w" },
-      { symbol: "T_st", meaning: "torque at standstill", is: "k_T * (I_st - I_0)" },
-      { symbol: "n_f", meaning: "free speed", is: "(V_m - I_0 * R_w) / k_E" },
-      { symbol: "T_b", meaning: "torque of best efficiency", is: "k_T * (sqrt(I_0 * I_st) - I_0)" },
-      { symbol: "eta_b", meaning: "best efficiency", is: "k_T / k_E * (1 - sqrt(I_0 / I_st))^2" },
-      { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
-    ],
-    sources: [at(HUGHES, "chapter 3"), IEC_60028],
-    either: sheetRules,
-    check: sheetFaults,
-    cautions,
-  }),
-)
+    loadSpeed: {
+      kind: "angularSpeed",
+      symbol: "n_1",
+      label: "speed of the second point",
+      min: 0,
+      max: "1e5 rpm",
+      typical: [0, "50 rpm"],
+      default: null,
+    },
+    loadCurrent: {
+      kind: "current",
+      symbol: "I_1",
+      label: "current of the second point",
+      min: "0.1 mA",
+      max: 10000,
+      typical: [1, 8],
+      default: null,
+    },
+    backEmfConstant: {
+      kind: "backEmfConstant",
+      symbol: "k_0",
+      label: "back-emf constant",
+      above: 1e-6,
+      max: 1000,
+      typical: [0.01, 0.3],
+      default: null,
+    },
+    windingResistance: {
+      kind: "resistance",
+      symbol: "R_0",
+      label: "resistance",
+      above: 1e-6,
+      max: 1e6,
+      typical: [0.2, 10],
+      default: null,
+    },
+    terminalVoltage: { kind: "voltage", symbol: "V_m", label: "voltage at the motor", min: "10 mV", max: 1000, typical: [3, 24] },
+    torque: { kind: "moment", symbol: "T", label: "torque", min: 0, max: 1e6, typical: [0, 2] },
+    windingTemperature: {
+      kind: "temperature",
+      symbol: "T_w",
+      label: "winding temperature",
+      min: -50,
+      max: 200,
+      typical: [0, 110],
+      default: 20,
+    },
+    datasheetTemperature: {
+      kind: "temperature",
+      symbol: "T_s",
+      label: "winding temperature of the datasheet",
+      min: -50,
+      max: 200,
+      typical: [15, 30],
+      default: 20,
+    },
+  },
+  output: {
+    speed: { kind: "angularSpeed", symbol: "n", label: "speed", unit: "rpm" },
+    current: { kind: "current", symbol: "I", label: "current" },
+    mechanicalPower: { kind: "power", symbol: "P_m", label: "power at the shaft" },
+    electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
+    windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
+    frictionHeat: { kind: "power", symbol: "P_f", label: "heat by friction" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    torqueConstant: { kind: "torqueConstant", symbol: "k_T", label: "torque constant" },
+    backEmfConstant: { kind: "backEmfConstant", symbol: "k_E", label: "back-emf constant" },
+    windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
+    noLoadSpeed: { kind: "angularSpeed", symbol: "n_f", label: "free speed", unit: "rpm" },
+    stallTorque: { kind: "moment", symbol: "T_st", label: "stall torque" },
+    stallCurrent: { kind: "current", symbol: "I_st", label: "stall current" },
+    maxEfficiencyTorque: { kind: "moment", symbol: "T_b", label: "torque of best efficiency" },
+    maxEfficiency: { kind: "ratio", symbol: "eta_b", label: "best efficiency", unit: "%" },
+    maxPower: { kind: "power", symbol: "P_b", label: "greatest power at the shaft" },
+  },
+  example: {
+    ratedVoltage: "12 V",
+    noLoadSpeed: "100 rpm",
+    noLoadCurrent: "0.2 A",
+    loadTorque: "34 kgf cm",
+    loadSpeed: "0 rpm",
+    loadCurrent: "5.5 A",
+    terminalVoltage: "11 V",
+    torque: "8 kgf cm",
+  },
+  formulae: [
+    {
+      symbol: "k_E",
+      meaning: "back-emf constant from both points",
+      is: "V_r * (I_1 - I_0) / (n_0 * I_1 - n_1 * I_0)",
+      when: "has_ratedVoltage",
+    },
+    {
+      symbol: "R_20",
+      kind: "resistance",
+      meaning: "resistance from both points",
+      is: "V_r * (n_0 - n_1) / (n_0 * I_1 - n_1 * I_0)",
+      when: "has_ratedVoltage",
+    },
+    { symbol: "k_T", meaning: "torque for each ampere", is: "T_1 / (I_1 - I_0)", when: "has_ratedVoltage" },
+    { symbol: "k_E", meaning: "back-emf constant as printed", is: "k_0", when: "has_backEmfConstant" },
+    { symbol: "R_20", kind: "resistance", meaning: "resistance as printed", is: "R_0", when: "has_backEmfConstant" },
+    { symbol: "k_T", meaning: "torque constant, the same number", is: "k_0", when: "has_backEmfConstant" },
+    {
+      symbol: "R_w",
+      meaning: "winding resistance in use",
+      is: "R_20 * (1 + 0.00393 / K * (T_w - 293.15 K)) / (1 + 0.00393 / K * (T_s - 293.15 K))",
+      source: IEC_60028,
+    },
+    { symbol: "I", meaning: "current", is: "I_0 + T / k_T" },
+    { symbol: "n", meaning: "speed", is: "(V_m - I * R_w) / k_E" },
+    { symbol: "P_m", meaning: "power at the shaft", is: "T * n" },
+    { symbol: "P_e", meaning: "power taken", is: "V_m * I" },
+    { symbol: "P_w", meaning: "heat in the winding", is: "I^2 * R_w" },
+    { symbol: "P_f", meaning: "heat by friction", is: "P_e - P_w - P_m" },
+    { symbol: "draws", kind: "number", meaning: "1 where power is taken", given: (_, out) => (out.efficiency === null ? 0 : 1) },
+    { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "draws == 1" },
+    { symbol: "I_st", meaning: "current at standstill", is: "V_m / R_w" },
+    { symbol: "T_st", meaning: "torque at standstill", is: "k_T * (I_st - I_0)" },
+    { symbol: "n_f", meaning: "free speed", is: "(V_m - I_0 * R_w) / k_E" },
+    { symbol: "T_b", meaning: "torque of best efficiency", is: "k_T * (sqrt(I_0 * I_st) - I_0)" },
+    { symbol: "eta_b", meaning: "best efficiency", is: "k_T / k_E * (1 - sqrt(I_0 / I_st))^2" },
+    { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
+  ],
+  sources: [at(HUGHES, "chapter 3"), IEC_60028],
+  either: sheetRules,
+  check: sheetFaults,
+  cautions,
+}))

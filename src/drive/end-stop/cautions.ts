@@ -1,10 +1,11 @@
 // Hazards of an arm that runs into its stop.
+
 import { type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { ISO_13854 } from "../sources.js"
-import type { EndStop, EndStopInput } from "./types.js"
+import type { EndStop, EndStopCaution, EndStopInput } from "./types.js"
 
-export function cautions(si: SiOf<EndStopInput>, out: EndStop): Caution[] {
-  const found: Caution[] = [
+export function cautions(si: SiOf<EndStopInput>, out: EndStop): Caution<EndStopCaution>[] {
+  const found: Caution<EndStopCaution>[] = [
     caution(
       "pinch",
       "warning",

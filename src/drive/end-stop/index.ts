@@ -4,12 +4,12 @@ import { cautions } from "./cautions.js"
 import { input, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { EndStop, EndStopInput } from "./types.js"
+import type { EndStop, EndStopCaution, EndStopInput, EndStopRefusal } from "./types.js"
 
 export { drawEndStop } from "./drawing.js"
-export type { AbsorberStop, EndStop, EndStopInput, SpringStop } from "./types.js"
+export type { AbsorberStop, EndStop, EndStopCaution, EndStopInput, EndStopRefusal, SpringStop } from "./types.js"
 
-const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution => tried(kernel(si), si, endStop.input, kernel)
+const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution<EndStopRefusal> => tried(kernel(si), si, endStop.input, kernel)
 
 /**
  * Energy, way and force of an arm that runs into its stop while the drive still pushes, and how it is thrown back.
@@ -73,26 +73,26 @@ const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution => tried(kernel(si)
  * stop.peakForce // => 154.1
  * ```
  */
-export const endStop: Solver<EndStopInput, EndStop> = /* @__PURE__ */ solver<EndStopInput, EndStop>(
-  "endStop",
-  "How hard an arm meets its stop",
-  solve,
-  () => ({
-    input,
-    output,
-    example: {
-      inertia: "0.35 kg m2",
-      speed: "0.8 rad/s",
-      drivingTorque: "5 N m",
-      stopRadius: "80 mm",
-      stop: { type: "spring", stiffness: "20 N/mm", travel: "12 mm", returnedShare: 0.5 },
-      mass: "1.3 kg",
-      centreRadius: "350 mm",
-      strikeRate: "2 1/min",
-      ratedForce: "300 N",
-    },
-    formulae,
-    sources: [ROTATIONAL_IMPACT, ABSORBER_FORMULAE, ISO_13854],
-    cautions,
-  }),
-)
+export const endStop: Solver<EndStopInput, EndStop, EndStopRefusal, EndStopCaution> = /* @__PURE__ */ solver<
+  EndStopInput,
+  EndStop,
+  EndStopRefusal,
+  EndStopCaution
+>("endStop", "How hard an arm meets its stop", solve, () => ({
+  input,
+  output,
+  example: {
+    inertia: "0.35 kg m2",
+    speed: "0.8 rad/s",
+    drivingTorque: "5 N m",
+    stopRadius: "80 mm",
+    stop: { type: "spring", stiffness: "20 N/mm", travel: "12 mm", returnedShare: 0.5 },
+    mass: "1.3 kg",
+    centreRadius: "350 mm",
+    strikeRate: "2 1/min",
+    ratedForce: "300 N",
+  },
+  formulae,
+  sources: [ROTATIONAL_IMPACT, ABSORBER_FORMULAE, ISO_13854],
+  cautions,
+}))

@@ -1,6 +1,7 @@
 // What happens between meeting a stop and standing still, the drive still pushing.
+
 import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
-import type { EndStop, EndStopInput } from "./types.js"
+import type { EndStop, EndStopInput, EndStopRefusal } from "./types.js"
 
 type Si = SiOf<EndStopInput>
 type Stopped = Pick<EndStop, "stoppingLength" | "stoppingTime" | "peakForce" | "reboundSpeed">
@@ -12,7 +13,7 @@ const feltOf = ({ inertia, speed, drivingTorque, stopRadius }: Si) => ({
   push: drivingTorque / stopRadius,
 })
 
-function spring(si: Si, stop: Extract<Si["stop"], { type: "spring" }>): Stopped | NoSolution {
+function spring(si: Si, stop: Extract<Si["stop"], { type: "spring" }>): Stopped | NoSolution<EndStopRefusal> {
   const { mass, speed, push } = feltOf(si)
   const { stiffness, travel, returnedShare } = stop
   // ½·m·v² + F·x = ½·k·x²
@@ -46,7 +47,7 @@ function absorber(si: Si, { stroke, absorberEfficiency }: Extract<Si["stop"], { 
   return { stoppingLength: stroke, stoppingTime: (2 * stroke) / speed, peakForce: mean / absorberEfficiency, reboundSpeed: 0 }
 }
 
-export function kernel(si: Si): EndStop | NoSolution {
+export function kernel(si: Si): EndStop | NoSolution<EndStopRefusal> {
   const stopped = si.stop.type === "spring" ? spring(si, si.stop) : absorber(si, si.stop)
   if (isNoSolution(stopped)) return stopped
   const { stoppingLength, peakForce } = stopped

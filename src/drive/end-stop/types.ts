@@ -80,3 +80,9 @@ export interface EndStop {
   /** Peak force against the rated one. [u; as a fraction] */
   readonly utilisation: number | null
 }
+
+/** Reasons for which {@link endStop} refuses. */
+export type EndStopRefusal = "bottoms-out"
+
+/** Hazards and limits of validity that go with an answer of {@link endStop}. */
+export type EndStopCaution = "drive-pushes" | "over-force" | "pinch" | "rigid-arm" | "snap-back"

@@ -12,9 +12,9 @@ import {
 } from "../../solver/index.js"
 import { HUGHES, IEC_60028, IEC_60034, ISO_12100, ISO_13854, SHIGLEY } from "../sources.js"
 import { type ActuatorRating, actuatorConstants, actuatorCurrent, actuatorSpeed, warmedConstants } from "./constants.js"
-import type { LinearActuator, LinearActuatorInput, Si } from "./types.js"
+import type { LinearActuator, LinearActuatorCaution, LinearActuatorInput, LinearActuatorRefusal, Si } from "./types.js"
 
-export type { LinearActuator, LinearActuatorInput } from "./types.js"
+export type { LinearActuator, LinearActuatorCaution, LinearActuatorInput, LinearActuatorRefusal } from "./types.js"
 
 /** Current that a force takes, A: against the motion it adds F/kF; helping, the screw's friction decides the sign. */
 function currentFor(constants: ReturnType<typeof actuatorConstants>, force: number): number {
@@ -26,7 +26,7 @@ function currentFor(constants: ReturnType<typeof actuatorConstants>, force: numb
 /** A higher voltage is offered only as far as it is not warned of. */
 const FURTHEST = 1.1
 
-function kernel(si: Si): LinearActuator | NoSolution {
+function kernel(si: Si): LinearActuator | NoSolution<LinearActuatorRefusal> {
   const { terminalVoltage, force, stroke } = si
   const constants = warmedConstants(actuatorConstants(si as ActuatorRating), si.windingTemperature, si.datasheetTemperature)
   const { windingResistance, forceConstant, backEmfConstant, frictionCurrent } = constants
@@ -111,11 +111,11 @@ function check(si: Si) {
   return faults
 }
 
-const solve = (si: Si): LinearActuator | NoSolution => tried(kernel(si), si, linearActuator.input, kernel, check)
+const solve = (si: Si): LinearActuator | NoSolution<LinearActuatorRefusal> => tried(kernel(si), si, linearActuator.input, kernel, check)
 
-function cautions(si: Si, out: LinearActuator): Caution[] {
+function cautions(si: Si, out: LinearActuator): Caution<LinearActuatorCaution>[] {
   const given = { "given.force": si.force }
-  const found: Caution[] = [
+  const found: Caution<LinearActuatorCaution>[] = [
     caution(
       "pinch",
       "warning",
@@ -268,132 +268,133 @@ function cautions(si: Si, out: LinearActuator): Caution[] {
  * arm.selfLocking // => false
  * ```
  */
-export const linearActuator: Solver<LinearActuatorInput, LinearActuator> = /* @__PURE__ */ solver<LinearActuatorInput, LinearActuator>(
-  "linearActuator",
-  "How fast a linear actuator moves a force, and what it draws",
-  solve,
-  () => ({
-    input: {
-      ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", min: "10 mV", max: 1000, typical: [6, 24] },
-      noLoadSpeed: { kind: "speed", symbol: "v_0", label: "no-load speed", min: "0.01 mm/s", max: 10, typical: ["4 mm/s", "60 mm/s"] },
-      noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.1, 1.2] },
-      ratedForce: { kind: "force", symbol: "F_1", label: "rated force", min: "1 mN", max: "1000 kN", typical: [50, 1500] },
-      ratedSpeed: { kind: "speed", symbol: "v_1", label: "rated speed", min: "0.01 mm/s", max: 10, typical: ["3 mm/s", "50 mm/s"] },
-      ratedCurrent: { kind: "current", symbol: "I_1", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 6] },
-      terminalVoltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", min: "10 mV", max: 1000, typical: [6, 24] },
-      force: { kind: "force", symbol: "F", label: "force against the motion", min: "-1000 kN", max: "1000 kN", typical: [-300, 600] },
-      stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["30 mm", "300 mm"], default: null },
-      holdingForce: {
-        kind: "force",
-        symbol: "F_m",
-        label: "stated holding force, unpowered",
-        min: 0,
-        max: "1000 kN",
-        typical: [100, 3000],
-        default: null,
+export const linearActuator: Solver<LinearActuatorInput, LinearActuator, LinearActuatorRefusal, LinearActuatorCaution> =
+  /* @__PURE__ */ solver<LinearActuatorInput, LinearActuator, LinearActuatorRefusal, LinearActuatorCaution>(
+    "linearActuator",
+    "How fast a linear actuator moves a force, and what it draws",
+    solve,
+    () => ({
+      input: {
+        ratedVoltage: { kind: "voltage", symbol: "V_r", label: "rated voltage", min: "10 mV", max: 1000, typical: [6, 24] },
+        noLoadSpeed: { kind: "speed", symbol: "v_0", label: "no-load speed", min: "0.01 mm/s", max: 10, typical: ["4 mm/s", "60 mm/s"] },
+        noLoadCurrent: { kind: "current", symbol: "I_0", label: "no-load current", min: 0, max: 1000, typical: [0.1, 1.2] },
+        ratedForce: { kind: "force", symbol: "F_1", label: "rated force", min: "1 mN", max: "1000 kN", typical: [50, 1500] },
+        ratedSpeed: { kind: "speed", symbol: "v_1", label: "rated speed", min: "0.01 mm/s", max: 10, typical: ["3 mm/s", "50 mm/s"] },
+        ratedCurrent: { kind: "current", symbol: "I_1", label: "rated current", min: "0.1 mA", max: 1000, typical: [1, 6] },
+        terminalVoltage: { kind: "voltage", symbol: "V_a", label: "voltage at the actuator", min: "10 mV", max: 1000, typical: [6, 24] },
+        force: { kind: "force", symbol: "F", label: "force against the motion", min: "-1000 kN", max: "1000 kN", typical: [-300, 600] },
+        stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["30 mm", "300 mm"], default: null },
+        holdingForce: {
+          kind: "force",
+          symbol: "F_m",
+          label: "stated holding force, unpowered",
+          min: 0,
+          max: "1000 kN",
+          typical: [100, 3000],
+          default: null,
+        },
+        windingTemperature: {
+          kind: "temperature",
+          symbol: "T",
+          label: "winding temperature",
+          min: -50,
+          max: 200,
+          typical: [0, 100],
+          default: 20,
+        },
+        datasheetTemperature: {
+          kind: "temperature",
+          symbol: "T_0",
+          label: "winding temperature of the datasheet",
+          min: -50,
+          max: 200,
+          typical: [15, 30],
+          default: 20,
+        },
       },
-      windingTemperature: {
-        kind: "temperature",
-        symbol: "T",
-        label: "winding temperature",
-        min: -50,
-        max: 200,
-        typical: [0, 100],
-        default: 20,
+      output: {
+        speed: { kind: "speed", symbol: "v", label: "speed" },
+        current: { kind: "current", symbol: "I", label: "current" },
+        electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
+        mechanicalPower: { kind: "power", symbol: "P_m", label: "power given to the load" },
+        windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
+        frictionHeat: { kind: "power", symbol: "P_f", label: "heat in screw and gears" },
+        efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+        strokeDuration: { kind: "time", symbol: "t", label: "time for the stroke" },
+        stallForce: { kind: "force", symbol: "F_s", label: "stall force" },
+        stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
+        windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
+        forceConstant: { kind: "forceConstant", symbol: "k_F", label: "force per ampere" },
+        backEmfConstant: { kind: "speedVoltageConstant", symbol: "k_V", label: "volts per speed" },
+        frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
+        screwEfficiency: { kind: "ratio", symbol: "eta_s", label: "efficiency of screw and gears", unit: "%" },
+        selfLocking: { kind: "flag", label: "holds this load unpowered, as the maker states" },
+        holdingForce: { kind: "force", symbol: "F_h", label: "stated holding force, unpowered" },
+        backDriveForce: { kind: "force", symbol: "F_b", label: "back-drive force, estimated" },
+        shortedBackDriveSpeed: { kind: "speed", symbol: "v_b", label: "back-drive speed, leads shorted, estimated" },
       },
-      datasheetTemperature: {
-        kind: "temperature",
-        symbol: "T_0",
-        label: "winding temperature of the datasheet",
-        min: -50,
-        max: 200,
-        typical: [15, 30],
-        default: 20,
+      example: {
+        ratedVoltage: "12 V",
+        noLoadSpeed: "12 mm/s",
+        noLoadCurrent: "0.8 A",
+        ratedForce: "500 N",
+        ratedSpeed: "9 mm/s",
+        ratedCurrent: "3 A",
+        terminalVoltage: "11 V",
+        force: "300 N",
+        stroke: "100 mm",
       },
-    },
-    output: {
-      speed: { kind: "speed", symbol: "v", label: "speed" },
-      current: { kind: "current", symbol: "I", label: "current" },
-      electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
-      mechanicalPower: { kind: "power", symbol: "P_m", label: "power given to the load" },
-      windingHeat: { kind: "power", symbol: "P_w", label: "heat in the winding" },
-      frictionHeat: { kind: "power", symbol: "P_f", label: "heat in screw and gears" },
-      efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
-      strokeDuration: { kind: "time", symbol: "t", label: "time for the stroke" },
-      stallForce: { kind: "force", symbol: "F_s", label: "stall force" },
-      stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
-      windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
-      forceConstant: { kind: "forceConstant", symbol: "k_F", label: "force per ampere" },
-      backEmfConstant: { kind: "speedVoltageConstant", symbol: "k_V", label: "volts per speed" },
-      frictionCurrent: { kind: "current", symbol: "I_f", label: "friction current" },
-      screwEfficiency: { kind: "ratio", symbol: "eta_s", label: "efficiency of screw and gears", unit: "%" },
-      selfLocking: { kind: "flag", label: "holds this load unpowered, as the maker states" },
-      holdingForce: { kind: "force", symbol: "F_h", label: "stated holding force, unpowered" },
-      backDriveForce: { kind: "force", symbol: "F_b", label: "back-drive force, estimated" },
-      shortedBackDriveSpeed: { kind: "speed", symbol: "v_b", label: "back-drive speed, leads shorted, estimated" },
-    },
-    example: {
-      ratedVoltage: "12 V",
-      noLoadSpeed: "12 mm/s",
-      noLoadCurrent: "0.8 A",
-      ratedForce: "500 N",
-      ratedSpeed: "9 mm/s",
-      ratedCurrent: "3 A",
-      terminalVoltage: "11 V",
-      force: "300 N",
-      stroke: "100 mm",
-    },
-    formulae: [
-      { symbol: "helps", kind: "number", meaning: "1 where the load helps the motion, else 0", given: (si) => (si.force < 0 ? 1 : 0) },
-      {
-        symbol: "lifts",
-        kind: "number",
-        meaning: "1 where work is given to the load, else 0",
-        given: (_, out) => (out.efficiency === null ? 0 : 1),
-      },
-      {
-        symbol: "free",
-        kind: "number",
-        meaning: "1 where a load is estimated to drive it back, else 0",
-        given: (_, out) => (out.backDriveForce === null ? 0 : 1),
-      },
-      { symbol: "k_V", meaning: "volts for each speed, from both points", is: "V_r * (I_1 - I_0) / (v_0 * I_1 - v_1 * I_0)" },
-      {
-        symbol: "R_20",
-        kind: "resistance",
-        meaning: "winding resistance on the datasheet",
-        is: "V_r * (v_0 - v_1) / (v_0 * I_1 - v_1 * I_0)",
-      },
-      { symbol: "k_F", meaning: "force for each ampere", is: "F_1 / (I_1 - I_0)" },
-      { symbol: "I_f", meaning: "current that friction takes", is: "I_0" },
-      {
-        symbol: "R_w",
-        meaning: "winding resistance in use",
-        is: "R_20 * (1 + 0.00393 / K * (T - 293.15 K)) / (1 + 0.00393 / K * (T_0 - 293.15 K))",
-        source: IEC_60028,
-      },
-      { symbol: "eta_s", meaning: "efficiency of screw and gears", is: "k_F / k_V" },
-      { symbol: "I", meaning: "current against a load", is: "I_0 + F / k_F", when: "helps == 0" },
-      { symbol: "I", meaning: "current with a helping load", is: "I_0 - F * (1 - 2 * eta_s) / k_F", when: "helps == 1" },
-      { symbol: "v", meaning: "speed", is: "(V_a - I * R_w) / k_V" },
-      { symbol: "P_e", meaning: "power taken", is: "V_a * I" },
-      { symbol: "P_m", meaning: "power given to the load", is: "F * v" },
-      { symbol: "P_w", meaning: "heat in the winding", is: "I^2 * R_w" },
-      { symbol: "P_f", meaning: "heat in screw and gears", is: "P_e - P_w - P_m" },
-      { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "lifts == 1" },
-      { symbol: "t", meaning: "time for the stroke", is: "S / v", when: "has_stroke" },
-      { symbol: "I_s", meaning: "current at standstill", is: "V_a / R_w" },
-      { symbol: "F_s", meaning: "force at standstill", is: "k_F * (I_s - I_0)" },
-      { symbol: "F_h", meaning: "holding force as stated", is: "F_m", when: "has_holdingForce" },
-      { symbol: "F_b", meaning: "force that drives it back, estimated", is: "I_0 * k_F / (2 * eta_s - 1)", when: "free == 1" },
-      {
-        symbol: "v_b",
-        meaning: "speed driven back with shorted leads",
-        is: "max(abs(F) * max(2 * eta_s - 1, 0) / k_F - I_0, 0 A) * R_w / k_V",
-      },
-    ],
-    sources: [at(HUGHES, "chapter 3"), at(SHIGLEY, "section 8-2"), IEC_60028],
-    check,
-    cautions,
-  }),
-)
+      formulae: [
+        { symbol: "helps", kind: "number", meaning: "1 where the load helps the motion, else 0", given: (si) => (si.force < 0 ? 1 : 0) },
+        {
+          symbol: "lifts",
+          kind: "number",
+          meaning: "1 where work is given to the load, else 0",
+          given: (_, out) => (out.efficiency === null ? 0 : 1),
+        },
+        {
+          symbol: "free",
+          kind: "number",
+          meaning: "1 where a load is estimated to drive it back, else 0",
+          given: (_, out) => (out.backDriveForce === null ? 0 : 1),
+        },
+        { symbol: "k_V", meaning: "volts for each speed, from both points", is: "V_r * (I_1 - I_0) / (v_0 * I_1 - v_1 * I_0)" },
+        {
+          symbol: "R_20",
+          kind: "resistance",
+          meaning: "winding resistance on the datasheet",
+          is: "V_r * (v_0 - v_1) / (v_0 * I_1 - v_1 * I_0)",
+        },
+        { symbol: "k_F", meaning: "force for each ampere", is: "F_1 / (I_1 - I_0)" },
+        { symbol: "I_f", meaning: "current that friction takes", is: "I_0" },
+        {
+          symbol: "R_w",
+          meaning: "winding resistance in use",
+          is: "R_20 * (1 + 0.00393 / K * (T - 293.15 K)) / (1 + 0.00393 / K * (T_0 - 293.15 K))",
+          source: IEC_60028,
+        },
+        { symbol: "eta_s", meaning: "efficiency of screw and gears", is: "k_F / k_V" },
+        { symbol: "I", meaning: "current against a load", is: "I_0 + F / k_F", when: "helps == 0" },
+        { symbol: "I", meaning: "current with a helping load", is: "I_0 - F * (1 - 2 * eta_s) / k_F", when: "helps == 1" },
+        { symbol: "v", meaning: "speed", is: "(V_a - I * R_w) / k_V" },
+        { symbol: "P_e", meaning: "power taken", is: "V_a * I" },
+        { symbol: "P_m", meaning: "power given to the load", is: "F * v" },
+        { symbol: "P_w", meaning: "heat in the winding", is: "I^2 * R_w" },
+        { symbol: "P_f", meaning: "heat in screw and gears", is: "P_e - P_w - P_m" },
+        { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "lifts == 1" },
+        { symbol: "t", meaning: "time for the stroke", is: "S / v", when: "has_stroke" },
+        { symbol: "I_s", meaning: "current at standstill", is: "V_a / R_w" },
+        { symbol: "F_s", meaning: "force at standstill", is: "k_F * (I_s - I_0)" },
+        { symbol: "F_h", meaning: "holding force as stated", is: "F_m", when: "has_holdingForce" },
+        { symbol: "F_b", meaning: "force that drives it back, estimated", is: "I_0 * k_F / (2 * eta_s - 1)", when: "free == 1" },
+        {
+          symbol: "v_b",
+          meaning: "speed driven back with shorted leads",
+          is: "max(abs(F) * max(2 * eta_s - 1, 0) / k_F - I_0, 0 A) * R_w / k_V",
+        },
+      ],
+      sources: [at(HUGHES, "chapter 3"), at(SHIGLEY, "section 8-2"), IEC_60028],
+      check,
+      cautions,
+    }),
+  )

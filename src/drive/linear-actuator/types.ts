@@ -72,4 +72,18 @@ export interface LinearActuator {
   readonly shortedBackDriveSpeed: number
 }
 
+/** Reasons for which {@link linearActuator} refuses. */
+export type LinearActuatorRefusal = "insufficient-force"
+
+/** Hazards and limits of validity that go with an answer of {@link linearActuator}. */
+export type LinearActuatorCaution =
+  | "back-driven"
+  | "falls-unpowered"
+  | "holding-unknown"
+  | "over-current"
+  | "over-force"
+  | "over-voltage"
+  | "pinch"
+  | "runs-away"
+
 export type Si = SiOf<LinearActuatorInput>

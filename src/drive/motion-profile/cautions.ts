@@ -1,13 +1,14 @@
 // Hazards of a moving arm, and where a planned move ends to be the real one.
+
 import { type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { ISO_10218, ISO_13854 } from "../sources.js"
-import type { MotionProfile, MotionProfileInput } from "./types.js"
+import type { MotionProfile, MotionProfileCaution, MotionProfileInput } from "./types.js"
 
 /** Speed that machinery is held to while people are within its reach, m/s. */
 const REDUCED = 0.25
 
-export function cautions(_: SiOf<MotionProfileInput>, out: MotionProfile): Caution[] {
-  const found: Caution[] = [
+export function cautions(_: SiOf<MotionProfileInput>, out: MotionProfile): Caution<MotionProfileCaution>[] {
+  const found: Caution<MotionProfileCaution>[] = [
     caution(
       "pinch",
       "warning",

@@ -4,10 +4,10 @@ import { cautions } from "./cautions.js"
 import { check, input, outputFields } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { MotionProfile, MotionProfileInput } from "./types.js"
+import type { MotionProfile, MotionProfileCaution, MotionProfileInput } from "./types.js"
 
 export { drawMotionProfile } from "./drawing.js"
-export type { LimitedMove, MotionProfile, MotionProfileInput, MoveTorques, TimedMove } from "./types.js"
+export type { LimitedMove, MotionProfile, MotionProfileCaution, MotionProfileInput, MoveTorques, TimedMove } from "./types.js"
 
 /**
  * Peak speed, acceleration, torque and time of a move from rest to rest, with straight or rounded ramps, out and back.
@@ -74,25 +74,25 @@ export type { LimitedMove, MotionProfile, MotionProfileInput, MoveTorques, Timed
  * beat.peakTorque // => 5.05
  * ```
  */
-export const motionProfile: Solver<MotionProfileInput, MotionProfile> = /* @__PURE__ */ solver<MotionProfileInput, MotionProfile>(
-  "motionProfile",
-  "Peak speed, torque and time of a move out and back",
-  solve,
-  () => ({
-    input,
-    output: outputFields(),
-    example: {
-      swing: "60 deg",
-      timing: { type: "duration", duration: "2 s", jerkShare: 0.5 },
-      inertia: "0.35 kg m2",
-      loadTorque: "4 N m",
-      frictionTorque: "0.5 N m",
-      restDuration: "4 s",
-      tipRadius: "900 mm",
-    },
-    formulae,
-    sources: [MOVE_PROFILES, S_CURVES, at(ISO_10218, "reduced speed")],
-    check,
-    cautions,
-  }),
-)
+export const motionProfile: Solver<MotionProfileInput, MotionProfile, never, MotionProfileCaution> = /* @__PURE__ */ solver<
+  MotionProfileInput,
+  MotionProfile,
+  never,
+  MotionProfileCaution
+>("motionProfile", "Peak speed, torque and time of a move out and back", solve, () => ({
+  input,
+  output: outputFields(),
+  example: {
+    swing: "60 deg",
+    timing: { type: "duration", duration: "2 s", jerkShare: 0.5 },
+    inertia: "0.35 kg m2",
+    loadTorque: "4 N m",
+    frictionTorque: "0.5 N m",
+    restDuration: "4 s",
+    tipRadius: "900 mm",
+  },
+  formulae,
+  sources: [MOVE_PROFILES, S_CURVES, at(ISO_10218, "reduced speed")],
+  check,
+  cautions,
+}))

@@ -100,3 +100,6 @@ export interface MotionProfile {
   /** Peak speed of the tip [v_t; m/s] */
   readonly tipSpeed: number | null
 }
+
+/** Hazards and limits of validity that go with an answer of {@link motionProfile}. */
+export type MotionProfileCaution = "load-drives" | "pinch" | "strike" | "sudden-start"

@@ -18,11 +18,11 @@ import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "
 import { beamCurve } from "./curve.js"
 import { beamFormulae } from "./formulae.js"
 import { type BeamInput, beamProblem, gravity, ownDensity } from "./loads.js"
-import type { Beam } from "./types.js"
+import type { Beam, BeamCaution, BeamRefusal } from "./types.js"
 
-export type { Beam } from "./types.js"
+export type { Beam, BeamCaution, BeamRefusal } from "./types.js"
 
-function solve(si: SiOf<BeamInput>): Beam | NoSolution {
+function solve(si: SiOf<BeamInput>): Beam | NoSolution<BeamRefusal> {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const section = sectionOf(si.section)
@@ -70,9 +70,9 @@ function solve(si: SiOf<BeamInput>): Beam | NoSolution {
 /** Load parameter P·L²/(E·I) at which the straight-beam formula overstates a cantilever's tip drop by 5 %. */
 export const linearLimit = 0.6756366714
 
-function cautions(si: SiOf<BeamInput>, out: Beam): Caution[] {
+function cautions(si: SiOf<BeamInput>, out: Beam): Caution<BeamCaution>[] {
   const section = sectionOf(si.section)
-  const found = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
+  const found: Caution<BeamCaution>[] = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
   if (Math.abs(out.maxDeflection) > (linearLimit / 3) * si.length)
     found.push(
       caution(
@@ -246,7 +246,7 @@ const perLength = (symbol: string, label: string) =>
  * spar.clampMoment // => -12
  * ```
  */
-export const beam: Solver<BeamInput, Beam> = /* @__PURE__ */ solver<BeamInput, Beam>(
+export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PURE__ */ solver<BeamInput, Beam, BeamRefusal, BeamCaution>(
   "beam",
   "How far a beam sags and whether it holds",
   solve,

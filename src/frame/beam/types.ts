@@ -49,3 +49,25 @@ export interface Beam {
   /** Slope left at the place of greatest deflection; 0 where it is an end or a load. [rad] */
   readonly residual: number
 }
+
+/** Reasons for which {@link beam} refuses. */
+export type BeamRefusal = "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link beam}. */
+export type BeamCaution =
+  | "bends-far"
+  | "brittle"
+  | "cold-brittle"
+  | "collapse"
+  | "creep"
+  | "lifts-off"
+  | "modulus-above-published"
+  | "no-material"
+  | "short-beam"
+  | "standing-still"
+  | "strength-above-published"
+  | "stress-unknown"
+  | "thin-margin"
+  | "warm-plastic"
+  | "weight-unknown"
+  | "welds-weaken"

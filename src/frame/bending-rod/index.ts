@@ -68,10 +68,29 @@ export interface BendingRod {
   readonly residual: number
 }
 
+/** Reasons for which {@link bendingRod} refuses. */
+export type BendingRodRefusal = "hangs-down" | "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link bendingRod}. */
+export type BendingRodCaution =
+  | "brittle"
+  | "cold-brittle"
+  | "collapse"
+  | "creep"
+  | "modulus-above-published"
+  | "no-material"
+  | "springs-back"
+  | "standing-still"
+  | "strength-above-published"
+  | "thin-margin"
+  | "tip-load-only"
+  | "warm-plastic"
+  | "welds-weaken"
+
 /** What is offered lies this little within the limit, so that rounding does not put it beyond. */
 const WITHIN = 1 - 1e-9
 
-function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
+function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution<BendingRodRefusal> {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const { secondMoment, fibre } = sectionOf(si.section)
@@ -109,10 +128,10 @@ function kernel(si: SiOf<BendingRodInput>): BendingRod | NoSolution {
 }
 
 const check = (si: SiOf<BendingRodInput>) => [...sectionFaults(si.section, ["section"])]
-const solve = (si: SiOf<BendingRodInput>): BendingRod | NoSolution =>
+const solve = (si: SiOf<BendingRodInput>): BendingRod | NoSolution<BendingRodRefusal> =>
   tried(kernel(si), si, bendingRod.input, kernel, check, bendingRod.either)
 
-function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution[] {
+function cautions(si: SiOf<BendingRodInput>, out: BendingRod): Caution<BendingRodCaution>[] {
   return [
     ...marginCautions(out.safetyFactor),
     ...conditionCautions(si),
@@ -237,67 +256,67 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  * rod.tipSlope // => 0.46135
  * ```
  */
-export const bendingRod: Solver<BendingRodInput, BendingRod> = /* @__PURE__ */ solver<BendingRodInput, BendingRod>(
-  "bendingRod",
-  "How a rod bends that bends far",
-  solve,
-  () => ({
-    input: {
-      length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 20, typical: [0.4, 1.2] },
-      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
-      ...conditionFields,
-      force: { kind: "force", symbol: "P_g", label: "force at the tip", min: "0.01 mN", max: 1e4, typical: [0.2, 10] },
-      handling: {
-        kind: "choice",
-        label: "handling",
-        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-        default: "still",
-      },
+export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, BendingRodCaution> = /* @__PURE__ */ solver<
+  BendingRodInput,
+  BendingRod,
+  BendingRodRefusal,
+  BendingRodCaution
+>("bendingRod", "How a rod bends that bends far", solve, () => ({
+  input: {
+    length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 20, typical: [0.4, 1.2] },
+    section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
+    ...conditionFields,
+    force: { kind: "force", symbol: "P_g", label: "force at the tip", min: "0.01 mN", max: 1e4, typical: [0.2, 10] },
+    handling: {
+      kind: "choice",
+      label: "handling",
+      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+      default: "still",
     },
-    output: {
-      loadParameter: { kind: "number", symbol: "alpha", label: "load against stiffness" },
-      tipDrop: { kind: "length", symbol: "y_t", label: "tip drops" },
-      tipReach: { kind: "length", symbol: "x_t", label: "tip reaches" },
-      tipSlope: { kind: "angle", symbol: "theta", label: "tip slope" },
-      straightDrop: { kind: "length", symbol: "y_s", label: "small-deflection result" },
-      tipDropStiff: { kind: "length", symbol: "y_l", label: "tip drops, stiff end" },
-      tipSlopeStiff: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
-      clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
-      bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
-      safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
-      iterations: { kind: "number", label: "search steps" },
-      residual: { kind: "number", label: "left of the load equation" },
+  },
+  output: {
+    loadParameter: { kind: "number", symbol: "alpha", label: "load against stiffness" },
+    tipDrop: { kind: "length", symbol: "y_t", label: "tip drops" },
+    tipReach: { kind: "length", symbol: "x_t", label: "tip reaches" },
+    tipSlope: { kind: "angle", symbol: "theta", label: "tip slope" },
+    straightDrop: { kind: "length", symbol: "y_s", label: "small-deflection result" },
+    tipDropStiff: { kind: "length", symbol: "y_l", label: "tip drops, stiff end" },
+    tipSlopeStiff: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
+    clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
+    bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
+    iterations: { kind: "number", label: "search steps" },
+    residual: { kind: "number", label: "left of the load equation" },
+  },
+  example: { length: "900 mm", section: { outsideDiameter: "4 mm" }, material: "carbon-pultruded", force: "1.2 N" },
+  formulae: [
+    ...sectionSteps<SiOf<BendingRodInput>, BendingRod>((si) => si.section, false, true),
+    ...conditionSteps<SiOf<BendingRodInput>, BendingRod>(),
+    { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
+    { symbol: "g_g", kind: "number", meaning: "Gauss-Legendre nodes on 0 to 1", given: () => legendreRule().nodes },
+    { symbol: "w_g", kind: "number", meaning: "Gauss-Legendre weights", given: () => legendreRule().weights },
+    { symbol: "P", kind: "force", meaning: "force as handled", is: "k_m * P_g" },
+    { symbol: "alpha", meaning: "load against stiffness, soft end", is: "P * L^2 / (E * I)" },
+    { symbol: "beta", kind: "number", meaning: "load against stiffness, stiff end", is: "P * L^2 / (E_u * I)" },
+    { solved: "theta", meaning: "slope of the tip" },
+    ...proof("theta", "alpha", "1"),
+    { solved: "theta_l", meaning: "slope of the tip, stiff end" },
+    ...proof("theta_l", "beta", "2"),
+    { symbol: "y_t", meaning: "tip drops", is: "y_1 * L" },
+    { symbol: "x_t", meaning: "tip reaches", is: "sqrt(2 * sin(theta) / alpha) * L" },
+    { symbol: "y_s", meaning: "straight-beam formula", is: "P * L^3 / (3 * E * I)" },
+    { symbol: "y_l", meaning: "tip drops, stiff end", is: "y_2 * L" },
+    { symbol: "M_0", meaning: "moment at the clamp, stiff end", is: "P * sqrt(2 * sin(theta_l) / beta) * L" },
+    { symbol: "sigma", meaning: "bending stress", is: "M_0 * c / I", when: "has_fibre or has_pipe or has_outsideDiameter or has_width" },
+    {
+      symbol: "n_s",
+      meaning: "safety factor",
+      is: "S / sigma",
+      when: "(has_strength or has_material) and (has_fibre or has_pipe or has_outsideDiameter or has_width) ? sigma > 1 Pa : false",
     },
-    example: { length: "900 mm", section: { outsideDiameter: "4 mm" }, material: "carbon-pultruded", force: "1.2 N" },
-    formulae: [
-      ...sectionSteps<SiOf<BendingRodInput>, BendingRod>((si) => si.section, false, true),
-      ...conditionSteps<SiOf<BendingRodInput>, BendingRod>(),
-      { symbol: "k_m", kind: "number", meaning: "factor of handling", given: (si) => handlingCases[si.handling].factor },
-      { symbol: "g_g", kind: "number", meaning: "Gauss-Legendre nodes on 0 to 1", given: () => legendreRule().nodes },
-      { symbol: "w_g", kind: "number", meaning: "Gauss-Legendre weights", given: () => legendreRule().weights },
-      { symbol: "P", kind: "force", meaning: "force as handled", is: "k_m * P_g" },
-      { symbol: "alpha", meaning: "load against stiffness, soft end", is: "P * L^2 / (E * I)" },
-      { symbol: "beta", kind: "number", meaning: "load against stiffness, stiff end", is: "P * L^2 / (E_u * I)" },
-      { solved: "theta", meaning: "slope of the tip" },
-      ...proof("theta", "alpha", "1"),
-      { solved: "theta_l", meaning: "slope of the tip, stiff end" },
-      ...proof("theta_l", "beta", "2"),
-      { symbol: "y_t", meaning: "tip drops", is: "y_1 * L" },
-      { symbol: "x_t", meaning: "tip reaches", is: "sqrt(2 * sin(theta) / alpha) * L" },
-      { symbol: "y_s", meaning: "straight-beam formula", is: "P * L^3 / (3 * E * I)" },
-      { symbol: "y_l", meaning: "tip drops, stiff end", is: "y_2 * L" },
-      { symbol: "M_0", meaning: "moment at the clamp, stiff end", is: "P * sqrt(2 * sin(theta_l) / beta) * L" },
-      { symbol: "sigma", meaning: "bending stress", is: "M_0 * c / I", when: "has_fibre or has_pipe or has_outsideDiameter or has_width" },
-      {
-        symbol: "n_s",
-        meaning: "safety factor",
-        is: "S / sigma",
-        when: "(has_strength or has_material) and (has_fibre or has_pipe or has_outsideDiameter or has_width) ? sigma > 1 Pa : false",
-      },
-    ],
-    sources: [MATTIASSON, FRISCH_FAY],
-    either: conditionRules,
-    check,
-    cautions,
-  }),
-)
+  ],
+  sources: [MATTIASSON, FRISCH_FAY],
+  either: conditionRules,
+  check,
+  cautions,
+}))

@@ -13,7 +13,7 @@ import {
   solver,
   tried,
 } from "../../solver/index.js"
-import { conditionCautions, conditionFields, marginCautions } from "../condition.js"
+import { conditionFields, marginCautions, materialCautions } from "../condition.js"
 import { boltClasses, bolts } from "../data-bolts.js"
 import { handlingCases, motionCautions } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
@@ -23,14 +23,14 @@ import { CARBON_TUBE } from "../sources-materials.js"
 import { throughHole } from "../through-hole.js"
 import { pinJointFormulae } from "./formulae.js"
 import { memberStrength, type PinJointInput, pinOf, squeezeOf } from "./parts.js"
-import type { PinJoint, Si } from "./types.js"
+import type { PinJoint, PinJointCaution, PinJointRefusal, Si } from "./types.js"
 
-export type { PinJoint } from "./types.js"
+export type { PinJoint, PinJointCaution, PinJointRefusal } from "./types.js"
 
 /** Width of the member over the widest hole that is offered. */
 const WIDEST = 3
 
-function kernel(si: Si): PinJoint | NoSolution {
+function kernel(si: Si): PinJoint | NoSolution<PinJointRefusal> {
   const strength = memberStrength(si)
   if (isNoSolution(strength)) return strength
   const pin = pinOf(si)
@@ -97,14 +97,10 @@ function kernel(si: Si): PinJoint | NoSolution {
   }
 }
 
-const solve = (si: Si): PinJoint | NoSolution => tried(kernel(si), si, pinJoint.input, kernel, check, pinJoint.either)
+const solve = (si: Si): PinJoint | NoSolution<PinJointRefusal> => tried(kernel(si), si, pinJoint.input, kernel, check, pinJoint.either)
 
-function cautions(si: Si, out: PinJoint): Caution[] {
-  const found = [
-    ...marginCautions(out.safetyFactor),
-    ...(si.material === null ? [] : conditionCautions(si)),
-    ...motionCautions(si.handling),
-  ]
+function cautions(si: Si, out: PinJoint): Caution<PinJointCaution>[] {
+  const found: Caution<PinJointCaution>[] = [...marginCautions(out.safetyFactor), ...materialCautions(si), ...motionCautions(si.handling)]
   if (si.material !== null && frameMaterials[si.material].splits)
     found.push(
       caution(
@@ -272,142 +268,142 @@ function check(si: Si): Issue[] {
  * hinge.governedBy // => 'bearing'
  * ```
  */
-export const pinJoint: Solver<PinJointInput, PinJoint> = /* @__PURE__ */ solver<PinJointInput, PinJoint>(
-  "pinJoint",
-  "Whether a pinned or clamped joint holds",
-  solve,
-  () => ({
-    input: {
-      force: { kind: "force", symbol: "F", label: "force across the pins", min: "1 mN", max: 1e6, typical: [50, 2000] },
-      pins: { kind: "number", symbol: "n", label: "pins", whole: true, min: 1, max: 20, typical: [1, 3], default: 1 },
-      bolt: { kind: "choice", label: "bolt", options: optionsFrom(bolts), default: null },
-      boltClass: {
-        kind: "choice",
-        label: "bolt class",
-        options: optionsFrom(boltClasses, (key) => boltClasses[key].label),
-        default: "4.6",
-      },
-      pinDiameter: {
-        kind: "length",
-        symbol: "d_g",
-        label: "pin diameter",
-        min: "0.1 mm",
-        max: "100 mm",
-        typical: ["3 mm", "8 mm"],
-        default: null,
-      },
-      pinStrength: {
-        kind: "pressure",
-        symbol: "S_p",
-        label: "yield stress of the pin",
-        min: "1 MPa",
-        max: "3 GPa",
-        typical: ["100 MPa", "600 MPa"],
-        default: "220 MPa",
-      },
-      shearPlanes: { kind: "number", symbol: "k_p", label: "shear planes", whole: true, min: 1, max: 10, typical: [1, 2], default: 2 },
-      threadSheared: { kind: "flag", label: "thread lies in a shear plane", default: true },
-      thickness: {
-        kind: "length",
-        symbol: "t_g",
-        label: "bearing thickness",
-        min: "0.05 mm",
-        max: "200 mm",
-        typical: ["1 mm", "12 mm"],
-        default: null,
-      },
-      tube: { kind: "group", label: "tube or bar", fields: shapeFields, either: shapeRules, default: null },
-      hole: {
-        kind: "choice",
-        label: "hole goes through",
-        options: { "outer-fibre": "the stretched and squeezed faces", "neutral-axis": "the sides, on the neutral axis" },
-        default: "outer-fibre",
-      },
-      edgeDistance: {
-        kind: "length",
-        symbol: "e_d",
-        label: "hole centre to the end",
-        min: "0.1 mm",
-        max: 1,
-        typical: ["8 mm", "30 mm"],
-        default: null,
-      },
-      material: conditionFields.material,
-      strength: conditionFields.strength,
-      materialTemperature: conditionFields.materialTemperature,
-      duration: conditionFields.duration,
-      clampWidth: {
-        kind: "length",
-        symbol: "b_c",
-        label: "clamp width along the tube",
-        min: "0.5 mm",
-        max: 1,
-        typical: ["10 mm", "40 mm"],
-        default: null,
-      },
-      clampForce: { kind: "force", symbol: "F_s", label: "clamp force", min: "1 mN", max: 1e6, typical: [50, 2000], default: null },
-      tighteningTorque: {
-        kind: "moment",
-        symbol: "M_s",
-        label: "tightening torque",
-        min: "1 mN m",
-        max: 1000,
-        typical: [0.5, 10],
-        default: null,
-      },
-      handling: {
-        kind: "choice",
-        label: "handling",
-        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-        default: "still",
-      },
+export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJointCaution> = /* @__PURE__ */ solver<
+  PinJointInput,
+  PinJoint,
+  PinJointRefusal,
+  PinJointCaution
+>("pinJoint", "Whether a pinned or clamped joint holds", solve, () => ({
+  input: {
+    force: { kind: "force", symbol: "F", label: "force across the pins", min: "1 mN", max: 1e6, typical: [50, 2000] },
+    pins: { kind: "number", symbol: "n", label: "pins", whole: true, min: 1, max: 20, typical: [1, 3], default: 1 },
+    bolt: { kind: "choice", label: "bolt", options: optionsFrom(bolts), default: null },
+    boltClass: {
+      kind: "choice",
+      label: "bolt class",
+      options: optionsFrom(boltClasses, (key) => boltClasses[key].label),
+      default: "4.6",
     },
-    output: {
-      pinDiameter: { kind: "length", symbol: "d", label: "diameter in the hole" },
-      shearArea: { kind: "area", symbol: "A_s", label: "sheared area", unit: "mm²" },
-      pinShearStress: { kind: "pressure", symbol: "tau_p", label: "shear stress in a pin" },
-      bearingStress: { kind: "pressure", symbol: "sigma_l", label: "bearing stress on the hole" },
-      tearOutStress: { kind: "pressure", symbol: "tau_e", label: "tear-out stress" },
-      netArea: { kind: "area", symbol: "A_n", label: "area beside the hole", unit: "mm²" },
-      netSecondMoment: { kind: "secondMoment", symbol: "I_n", label: "second moment at the hole", unit: "mm⁴" },
-      netMoment: { kind: "moment", symbol: "M_n", label: "bending moment it takes there" },
-      proofLoad: { kind: "force", symbol: "F_p", label: "proof load of a bolt" },
-      breakingLoad: { kind: "force", symbol: "F_m", label: "breaking load of a bolt" },
-      clampForce: { kind: "force", symbol: "F_q", label: "clamp force" },
-      crushForce: { kind: "force", symbol: "F_c", label: "tube crushes at" },
-      pinShearSafetyFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
-      bearingSafetyFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
-      tearOutSafetyFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
-      crushSafetyFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
-      tighteningSafetyFactor: { kind: "number", symbol: "n_t", label: "margin, tightening" },
-      safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-      governedBy: { kind: "text", label: "governed by" },
+    pinDiameter: {
+      kind: "length",
+      symbol: "d_g",
+      label: "pin diameter",
+      min: "0.1 mm",
+      max: "100 mm",
+      typical: ["3 mm", "8 mm"],
+      default: null,
     },
-    example: {
-      force: "300 N",
-      bolt: "M6",
-      tube: { outsideDiameter: "20 mm", wall: "1.5 mm" },
-      material: "aluminium-6061",
-      edgeDistance: "18 mm",
-      clampWidth: "20 mm",
-      tighteningTorque: "1 N m",
-      handling: "walking",
+    pinStrength: {
+      kind: "pressure",
+      symbol: "S_p",
+      label: "yield stress of the pin",
+      min: "1 MPa",
+      max: "3 GPa",
+      typical: ["100 MPa", "600 MPa"],
+      default: "220 MPa",
     },
-    formulae: pinJointFormulae,
-    sources: [
-      at(GERE, "section 1.6"),
-      at(ISO_898, "table 3, clause 9.1.6.1"),
-      at(EN_1993, "tables 3.3 and 3.4"),
-      ROARK,
-      at(SHIGLEY, "table 8-15"),
-    ],
-    either: [
-      { exactlyOne: ["bolt", "pinDiameter"] },
-      { atLeastOne: ["thickness", "tube"] },
-      { atMostOne: ["tighteningTorque", "clampForce"] },
-      { given: "tighteningTorque", needs: ["bolt"] },
-    ],
-    check,
-    cautions,
-  }),
-)
+    shearPlanes: { kind: "number", symbol: "k_p", label: "shear planes", whole: true, min: 1, max: 10, typical: [1, 2], default: 2 },
+    threadSheared: { kind: "flag", label: "thread lies in a shear plane", default: true },
+    thickness: {
+      kind: "length",
+      symbol: "t_g",
+      label: "bearing thickness",
+      min: "0.05 mm",
+      max: "200 mm",
+      typical: ["1 mm", "12 mm"],
+      default: null,
+    },
+    tube: { kind: "group", label: "tube or bar", fields: shapeFields, either: shapeRules, default: null },
+    hole: {
+      kind: "choice",
+      label: "hole goes through",
+      options: { "outer-fibre": "the stretched and squeezed faces", "neutral-axis": "the sides, on the neutral axis" },
+      default: "outer-fibre",
+    },
+    edgeDistance: {
+      kind: "length",
+      symbol: "e_d",
+      label: "hole centre to the end",
+      min: "0.1 mm",
+      max: 1,
+      typical: ["8 mm", "30 mm"],
+      default: null,
+    },
+    material: conditionFields.material,
+    strength: conditionFields.strength,
+    materialTemperature: conditionFields.materialTemperature,
+    duration: conditionFields.duration,
+    clampWidth: {
+      kind: "length",
+      symbol: "b_c",
+      label: "clamp width along the tube",
+      min: "0.5 mm",
+      max: 1,
+      typical: ["10 mm", "40 mm"],
+      default: null,
+    },
+    clampForce: { kind: "force", symbol: "F_s", label: "clamp force", min: "1 mN", max: 1e6, typical: [50, 2000], default: null },
+    tighteningTorque: {
+      kind: "moment",
+      symbol: "M_s",
+      label: "tightening torque",
+      min: "1 mN m",
+      max: 1000,
+      typical: [0.5, 10],
+      default: null,
+    },
+    handling: {
+      kind: "choice",
+      label: "handling",
+      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+      default: "still",
+    },
+  },
+  output: {
+    pinDiameter: { kind: "length", symbol: "d", label: "diameter in the hole" },
+    shearArea: { kind: "area", symbol: "A_s", label: "sheared area", unit: "mm²" },
+    pinShearStress: { kind: "pressure", symbol: "tau_p", label: "shear stress in a pin" },
+    bearingStress: { kind: "pressure", symbol: "sigma_l", label: "bearing stress on the hole" },
+    tearOutStress: { kind: "pressure", symbol: "tau_e", label: "tear-out stress" },
+    netArea: { kind: "area", symbol: "A_n", label: "area beside the hole", unit: "mm²" },
+    netSecondMoment: { kind: "secondMoment", symbol: "I_n", label: "second moment at the hole", unit: "mm⁴" },
+    netMoment: { kind: "moment", symbol: "M_n", label: "bending moment it takes there" },
+    proofLoad: { kind: "force", symbol: "F_p", label: "proof load of a bolt" },
+    breakingLoad: { kind: "force", symbol: "F_m", label: "breaking load of a bolt" },
+    clampForce: { kind: "force", symbol: "F_q", label: "clamp force" },
+    crushForce: { kind: "force", symbol: "F_c", label: "tube crushes at" },
+    pinShearSafetyFactor: { kind: "number", symbol: "n_p", label: "margin, pin shear" },
+    bearingSafetyFactor: { kind: "number", symbol: "n_l", label: "margin, bearing" },
+    tearOutSafetyFactor: { kind: "number", symbol: "n_e", label: "margin, tear-out" },
+    crushSafetyFactor: { kind: "number", symbol: "n_c", label: "margin, crushing" },
+    tighteningSafetyFactor: { kind: "number", symbol: "n_t", label: "margin, tightening" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
+    governedBy: { kind: "text", label: "governed by" },
+  },
+  example: {
+    force: "300 N",
+    bolt: "M6",
+    tube: { outsideDiameter: "20 mm", wall: "1.5 mm" },
+    material: "aluminium-6061",
+    edgeDistance: "18 mm",
+    clampWidth: "20 mm",
+    tighteningTorque: "1 N m",
+    handling: "walking",
+  },
+  formulae: pinJointFormulae,
+  sources: [
+    at(GERE, "section 1.6"),
+    at(ISO_898, "table 3, clause 9.1.6.1"),
+    at(EN_1993, "tables 3.3 and 3.4"),
+    ROARK,
+    at(SHIGLEY, "table 8-15"),
+  ],
+  either: [
+    { exactlyOne: ["bolt", "pinDiameter"] },
+    { atLeastOne: ["thickness", "tube"] },
+    { atMostOne: ["tighteningTorque", "clampForce"] },
+    { given: "tighteningTorque", needs: ["bolt"] },
+  ],
+  check,
+  cautions,
+}))

@@ -70,7 +70,7 @@ export interface MemberStrength {
 }
 
 /** Strengths of the member: null where not known, or where its fibres split. */
-export function memberStrength(si: Si): MemberStrength | NoSolution {
+export function memberStrength(si: Si): MemberStrength | NoSolution<"too-hot"> {
   const condition = conditionOf({ ...si, modulus: null })
   if (isNoSolution(condition)) return condition
   const splits = si.material !== null && frameMaterials[si.material].splits

@@ -44,4 +44,25 @@ export interface PinJoint {
   readonly governedBy: string
 }
 
+/** Reasons for which {@link pinJoint} refuses. */
+export type PinJointRefusal = "does-not-fit" | "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link pinJoint}. */
+export type PinJointCaution =
+  | "brittle"
+  | "clamp-force-scatter"
+  | "cold-brittle"
+  | "collapse"
+  | "creep"
+  | "edge-distance"
+  | "fibres-split"
+  | "member-unknown"
+  | "near-the-edge"
+  | "standing-still"
+  | "strength-above-published"
+  | "thin-margin"
+  | "warm-plastic"
+  | "welds-weaken"
+  | "wide-hole"
+
 export type Si = SiOf<PinJointInput>

@@ -11,19 +11,20 @@ import {
 } from "../../solver/index.js"
 import {
   type Condition,
-  conditionCautions,
   conditionFields,
   conditionOf,
   conditionSteps,
   leastStress,
   marginCautions,
+  materialCautions,
+  modulusCautions,
 } from "../condition.js"
 import { frameMaterials } from "../data-materials.js"
 import { sectionFaults, sectionSteps, shapeFields, shapeRules, shapeSection } from "../section.js"
 import { ASTM_D1785, BREDT, ELASTICITY, GERE, SP_8007 } from "../sources.js"
-import type { CylinderBuckling, TubeSection, TubeSectionInput } from "./types.js"
+import type { CylinderBuckling, TubeSection, TubeSectionCaution, TubeSectionInput, TubeSectionRefusal } from "./types.js"
 
-export type { CylinderBuckling, TubeSection, TubeSectionInput } from "./types.js"
+export type { CylinderBuckling, TubeSection, TubeSectionCaution, TubeSectionInput, TubeSectionRefusal } from "./types.js"
 
 /** Shear modulus of an isotropic material, Pa: E / (2·(1 + ν)). */
 export function shearModulusOf(modulus: number, poisson: number): number {
@@ -47,9 +48,9 @@ const factorOf = (own: boolean, strength: number | null, shear: number | null, a
   return 1 / use
 }
 
-function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution {
+function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution<TubeSectionRefusal> {
   const section = shapeSection(si)
-  const condition: Condition | NoSolution = conditionOf(si)
+  const condition: Condition | NoSolution<TubeSectionRefusal> = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const data = si.material === null ? null : frameMaterials[si.material]
   const { secondMoment } = section
@@ -94,8 +95,8 @@ function solve(si: SiOf<TubeSectionInput>): TubeSection | NoSolution {
   }
 }
 
-function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution[] {
-  const found: Caution[] = si.material === null ? [] : conditionCautions(si)
+function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution<TubeSectionCaution>[] {
+  const found: Caution<TubeSectionCaution>[] = [...modulusCautions(si), ...materialCautions(si)]
   found.push(...marginCautions(out.safetyFactor))
   if (si.pipe !== null)
     found.push(
@@ -212,138 +213,138 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * spar.safetyFactor // => 5.36
  * ```
  */
-export const tubeSection: Solver<TubeSectionInput, TubeSection> = /* @__PURE__ */ solver<TubeSectionInput, TubeSection>(
-  "tubeSection",
-  "What a tube's section is worth",
-  solve,
-  () => ({
-    input: {
-      ...shapeFields,
-      ...conditionFields,
-      shearModulus: {
-        kind: "pressure",
-        symbol: "G_g",
-        label: "shear modulus",
-        min: "1 MPa",
-        max: "400 GPa",
-        typical: ["1 GPa", "30 GPa"],
-        default: null,
-      },
-      moment: { kind: "moment", symbol: "M_b", label: "bending moment", min: -1e6, max: 1e6, typical: [0, 40], default: 0 },
-      torque: { kind: "moment", symbol: "M_t", label: "torque", min: -1e6, max: 1e6, typical: [0, 20], default: 0 },
-      shearForce: { kind: "force", symbol: "V", label: "shear force", min: -1e6, max: 1e6, typical: [0, 200], default: 0 },
-      axialForce: { kind: "force", symbol: "F_a", label: "axial force", min: -1e6, max: 1e6, typical: [0, 500], default: 0 },
-      length: { kind: "length", symbol: "L", label: "length that twists", min: 0, max: 100, typical: [0.2, 2], default: null },
+export const tubeSection: Solver<TubeSectionInput, TubeSection, TubeSectionRefusal, TubeSectionCaution> = /* @__PURE__ */ solver<
+  TubeSectionInput,
+  TubeSection,
+  TubeSectionRefusal,
+  TubeSectionCaution
+>("tubeSection", "What a tube's section is worth", solve, () => ({
+  input: {
+    ...shapeFields,
+    ...conditionFields,
+    shearModulus: {
+      kind: "pressure",
+      symbol: "G_g",
+      label: "shear modulus",
+      min: "1 MPa",
+      max: "400 GPa",
+      typical: ["1 GPa", "30 GPa"],
+      default: null,
     },
-    output: {
-      area: { kind: "area", symbol: "A", label: "area", unit: "mm²" },
-      secondMoment: { kind: "secondMoment", symbol: "I", label: "second moment of area", unit: "mm⁴" },
-      sectionModulus: { kind: "volume", symbol: "W_b", label: "section modulus", unit: "mm³" },
-      radiusOfGyration: { kind: "length", symbol: "r", label: "radius of gyration" },
-      firstMoment: { kind: "volume", symbol: "Q", label: "first moment of half the area", unit: "mm³" },
-      torsionConstant: { kind: "secondMoment", symbol: "J", label: "torsion constant", unit: "mm⁴" },
-      torsionModulus: { kind: "volume", symbol: "W_t", label: "torsion section modulus", unit: "mm³" },
-      massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length" },
-      shearModulus: { kind: "pressure", symbol: "G", label: "shear modulus" },
-      bendingStress: { kind: "pressure", symbol: "sigma_b", label: "bending stress" },
-      axialStress: { kind: "pressure", symbol: "sigma_a", label: "axial stress" },
-      torsionStress: { kind: "pressure", symbol: "tau_t", label: "torsion stress" },
-      shearStress: { kind: "pressure", symbol: "tau_v", label: "shear stress" },
-      vonMisesStress: { kind: "pressure", symbol: "sigma_v", label: "equivalent stress (von Mises)" },
-      trescaStress: { kind: "pressure", symbol: "sigma_t", label: "equivalent stress (Tresca)" },
-      twist: { kind: "angle", symbol: "phi", label: "twist" },
-      axialBucklingStress: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
-      bendingBucklingStress: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
-      safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-      maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+    moment: { kind: "moment", symbol: "M_b", label: "bending moment", min: -1e6, max: 1e6, typical: [0, 40], default: 0 },
+    torque: { kind: "moment", symbol: "M_t", label: "torque", min: -1e6, max: 1e6, typical: [0, 20], default: 0 },
+    shearForce: { kind: "force", symbol: "V", label: "shear force", min: -1e6, max: 1e6, typical: [0, 200], default: 0 },
+    axialForce: { kind: "force", symbol: "F_a", label: "axial force", min: -1e6, max: 1e6, typical: [0, 500], default: 0 },
+    length: { kind: "length", symbol: "L", label: "length that twists", min: 0, max: 100, typical: [0.2, 2], default: null },
+  },
+  output: {
+    area: { kind: "area", symbol: "A", label: "area", unit: "mm²" },
+    secondMoment: { kind: "secondMoment", symbol: "I", label: "second moment of area", unit: "mm⁴" },
+    sectionModulus: { kind: "volume", symbol: "W_b", label: "section modulus", unit: "mm³" },
+    radiusOfGyration: { kind: "length", symbol: "r", label: "radius of gyration" },
+    firstMoment: { kind: "volume", symbol: "Q", label: "first moment of half the area", unit: "mm³" },
+    torsionConstant: { kind: "secondMoment", symbol: "J", label: "torsion constant", unit: "mm⁴" },
+    torsionModulus: { kind: "volume", symbol: "W_t", label: "torsion section modulus", unit: "mm³" },
+    massPerLength: { kind: "linearDensity", symbol: "m_l", label: "mass per length" },
+    shearModulus: { kind: "pressure", symbol: "G", label: "shear modulus" },
+    bendingStress: { kind: "pressure", symbol: "sigma_b", label: "bending stress" },
+    axialStress: { kind: "pressure", symbol: "sigma_a", label: "axial stress" },
+    torsionStress: { kind: "pressure", symbol: "tau_t", label: "torsion stress" },
+    shearStress: { kind: "pressure", symbol: "tau_v", label: "shear stress" },
+    vonMisesStress: { kind: "pressure", symbol: "sigma_v", label: "equivalent stress (von Mises)" },
+    trescaStress: { kind: "pressure", symbol: "sigma_t", label: "equivalent stress (Tresca)" },
+    twist: { kind: "angle", symbol: "phi", label: "twist" },
+    axialBucklingStress: { kind: "pressure", symbol: "sigma_ca", label: "wall buckles at, end load" },
+    bendingBucklingStress: { kind: "pressure", symbol: "sigma_cb", label: "wall buckles at, bending" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
+    maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+  },
+  example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium-6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
+  formulae: [
+    ...sectionSteps<SiOf<TubeSectionInput>, TubeSection>((si) => si, true, false),
+    ...conditionSteps<SiOf<TubeSectionInput>, TubeSection>(),
+    { symbol: "W_b", meaning: "section modulus", is: "I / c" },
+    { symbol: "r", meaning: "radius of gyration", is: "sqrt(I / A)" },
+    {
+      symbol: "rho",
+      kind: "density",
+      meaning: "density, heavy end, 0 where unknown",
+      given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
     },
-    example: { outsideDiameter: "20 mm", wall: "1.5 mm", material: "aluminium-6061", moment: "15 N m", torque: "9 N m", length: "600 mm" },
-    formulae: [
-      ...sectionSteps<SiOf<TubeSectionInput>, TubeSection>((si) => si, true, false),
-      ...conditionSteps<SiOf<TubeSectionInput>, TubeSection>(),
-      { symbol: "W_b", meaning: "section modulus", is: "I / c" },
-      { symbol: "r", meaning: "radius of gyration", is: "sqrt(I / A)" },
-      {
-        symbol: "rho",
-        kind: "density",
-        meaning: "density, heavy end, 0 where unknown",
-        given: (si) => (si.material === null ? 0 : frameMaterials[si.material].density[1]),
-      },
-      {
-        symbol: "A_w",
-        kind: "area",
-        meaning: "area that the weight corresponds to: pipe at its mean wall",
-        given: (si) => shapeSection(si).weightArea as number,
-      },
-      { symbol: "m_l", meaning: "mass per length", is: "rho * A_w", when: "has_material" },
-      { symbol: "nu", kind: "number", meaning: "Poisson's ratio, -1 where none applies", given: poissonKnown },
-      { symbol: "G", meaning: "shear modulus as given", is: "G_g", when: "has_shearModulus" },
-      { symbol: "G", meaning: "shear modulus, isotropic", is: "E / (2 * (1 + nu))", when: "not has_shearModulus and nu > -1" },
-      { symbol: "sigma_b", meaning: "bending stress", is: "abs(M_b) * c / I" },
-      { symbol: "sigma_a", meaning: "axial stress", is: "abs(F_a) / A" },
-      { symbol: "tau_t", meaning: "torsion stress", is: "abs(M_t) / W_t" },
-      { symbol: "tau_v", meaning: "shear stress at the neutral axis", is: "abs(V) * Q / (I * b_n)" },
-      {
-        symbol: "sigma_v",
-        meaning: "von Mises, at the outermost fibre or the neutral axis",
-        is: "max(sqrt((sigma_b + sigma_a)^2 + 3 * tau_t^2), sqrt(sigma_a^2 + 3 * (tau_t + tau_v)^2))",
-      },
-      {
-        symbol: "sigma_t",
-        meaning: "Tresca, likewise",
-        is: "max(sqrt((sigma_b + sigma_a)^2 + 4 * tau_t^2), sqrt(sigma_a^2 + 4 * (tau_t + tau_v)^2))",
-      },
-      { symbol: "phi", meaning: "twist", is: "M_t * L / (G * J)", when: "has_length and (has_shearModulus or nu > -1)" },
-      {
-        symbol: "g_k",
-        kind: "number",
-        meaning: "knock-down term",
-        is: "1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16)",
-        when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-        source: SP_8007,
-      },
-      {
-        symbol: "sigma_k",
-        kind: "pressure",
-        meaning: "classical buckling stress of the wall",
-        is: "E * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
-        when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-      },
-      {
-        symbol: "sigma_ca",
-        meaning: "knocked down, end load",
-        is: "(1 - 0.901 * g_k) * sigma_k",
-        when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-        source: SP_8007,
-      },
-      {
-        symbol: "sigma_cb",
-        meaning: "knocked down, bending",
-        is: "(1 - 0.731 * g_k) * sigma_k",
-        when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
-        source: SP_8007,
-      },
-      {
-        symbol: "n_s",
-        meaning: "safety factor, safe end",
-        is: "S_o > 0 Pa ? 1 / max((sigma_b + sigma_a) / S, (tau_t + tau_v) / S_s) : S / sigma_v",
-        when: "(has_strength or has_material) and sigma_v > 1 Pa",
-      },
-      {
-        symbol: "n_u",
-        meaning: "safety factor, other end",
-        is: "S_o > 0 Pa ? 1 / max((sigma_b + sigma_a) / S_u, (tau_t + tau_v) / S_su) : S_u / sigma_v",
-        when: "(has_strength or has_material) and sigma_v > 1 Pa",
-      },
-    ],
-    sources: [at(GERE, "chapters 3, 5 and 7"), SP_8007, ELASTICITY, BREDT],
-    either: shapeRules,
-    check: (si) => [
-      ...sectionFaults(si),
-      ...(si.length !== null && si.shearModulus === null && poissonKnown(si) < 0
-        ? [inconsistent(["shearModulus"], "nothing", "a shear modulus, or an isotropic material: the twist over a length needs one")]
-        : []),
-    ],
-    cautions,
-  }),
-)
+    {
+      symbol: "A_w",
+      kind: "area",
+      meaning: "area that the weight corresponds to: pipe at its mean wall",
+      given: (si) => shapeSection(si).weightArea as number,
+    },
+    { symbol: "m_l", meaning: "mass per length", is: "rho * A_w", when: "has_material" },
+    { symbol: "nu", kind: "number", meaning: "Poisson's ratio, -1 where none applies", given: poissonKnown },
+    { symbol: "G", meaning: "shear modulus as given", is: "G_g", when: "has_shearModulus" },
+    { symbol: "G", meaning: "shear modulus, isotropic", is: "E / (2 * (1 + nu))", when: "not has_shearModulus and nu > -1" },
+    { symbol: "sigma_b", meaning: "bending stress", is: "abs(M_b) * c / I" },
+    { symbol: "sigma_a", meaning: "axial stress", is: "abs(F_a) / A" },
+    { symbol: "tau_t", meaning: "torsion stress", is: "abs(M_t) / W_t" },
+    { symbol: "tau_v", meaning: "shear stress at the neutral axis", is: "abs(V) * Q / (I * b_n)" },
+    {
+      symbol: "sigma_v",
+      meaning: "von Mises, at the outermost fibre or the neutral axis",
+      is: "max(sqrt((sigma_b + sigma_a)^2 + 3 * tau_t^2), sqrt(sigma_a^2 + 3 * (tau_t + tau_v)^2))",
+    },
+    {
+      symbol: "sigma_t",
+      meaning: "Tresca, likewise",
+      is: "max(sqrt((sigma_b + sigma_a)^2 + 4 * tau_t^2), sqrt(sigma_a^2 + 4 * (tau_t + tau_v)^2))",
+    },
+    { symbol: "phi", meaning: "twist", is: "M_t * L / (G * J)", when: "has_length and (has_shearModulus or nu > -1)" },
+    {
+      symbol: "g_k",
+      kind: "number",
+      meaning: "knock-down term",
+      is: "1 - exp(-sqrt((D_o + D_i) / 2 / (D_o - D_i)) / 16)",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+      source: SP_8007,
+    },
+    {
+      symbol: "sigma_k",
+      kind: "pressure",
+      meaning: "classical buckling stress of the wall",
+      is: "E * (D_o - D_i) / 2 / ((D_o + D_i) / 4 * sqrt(3 * (1 - nu^2)))",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+    },
+    {
+      symbol: "sigma_ca",
+      meaning: "knocked down, end load",
+      is: "(1 - 0.901 * g_k) * sigma_k",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+      source: SP_8007,
+    },
+    {
+      symbol: "sigma_cb",
+      meaning: "knocked down, bending",
+      is: "(1 - 0.731 * g_k) * sigma_k",
+      when: "nu > -1 and (has_pipe or (has_outsideDiameter and has_wall))",
+      source: SP_8007,
+    },
+    {
+      symbol: "n_s",
+      meaning: "safety factor, safe end",
+      is: "S_o > 0 Pa ? 1 / max((sigma_b + sigma_a) / S, (tau_t + tau_v) / S_s) : S / sigma_v",
+      when: "(has_strength or has_material) and sigma_v > 1 Pa",
+    },
+    {
+      symbol: "n_u",
+      meaning: "safety factor, other end",
+      is: "S_o > 0 Pa ? 1 / max((sigma_b + sigma_a) / S_u, (tau_t + tau_v) / S_su) : S_u / sigma_v",
+      when: "(has_strength or has_material) and sigma_v > 1 Pa",
+    },
+  ],
+  sources: [at(GERE, "chapters 3, 5 and 7"), SP_8007, ELASTICITY, BREDT],
+  either: shapeRules,
+  check: (si) => [
+    ...sectionFaults(si),
+    ...(si.length !== null && si.shearModulus === null && poissonKnown(si) < 0
+      ? [inconsistent(["shearModulus"], "nothing", "a shear modulus, or an isotropic material: the twist over a length needs one")]
+      : []),
+  ],
+  cautions,
+}))

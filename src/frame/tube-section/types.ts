@@ -63,6 +63,24 @@ export interface TubeSection {
   readonly maxSafetyFactor: number | null
 }
 
+/** Reasons for which {@link tubeSection} refuses. */
+export type TubeSectionRefusal = "too-hot"
+
+/** Hazards and limits of validity that go with an answer of {@link tubeSection}. */
+export type TubeSectionCaution =
+  | "brittle"
+  | "cold-brittle"
+  | "collapse"
+  | "creep"
+  | "min-wall"
+  | "modulus-above-published"
+  | "strength-above-published"
+  | "thick-wall"
+  | "thin-margin"
+  | "wall-buckling"
+  | "warm-plastic"
+  | "welds-weaken"
+
 /** Buckling of a thin round wall: knock-down factors and stresses, Pa. */
 export interface CylinderBuckling {
   readonly gammaAxial: number

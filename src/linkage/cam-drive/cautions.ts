@@ -1,8 +1,9 @@
 // Hazards and limits of a cam, and faults between its fields.
+
 import { type Caution, caution, type Issue, inconsistent } from "../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../hazards.js"
 import { camLaws, storedEnergySource } from "../sources.js"
-import type { CamDrive, Si } from "./types.js"
+import type { CamDrive, CamDriveCaution, Si } from "./types.js"
 
 /** Pressure angle that usual practice keeps a sliding follower below, rad. */
 const USUAL_PRESSURE = Math.PI / 6
@@ -55,7 +56,7 @@ export function camCautions(si: Si, { rise }: CamDrive) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<CamDriveCaution>[]
 }
 
 /** Share of the prime radius by which the slide line may miss the cam centre: farther out the cam has no outward bend to speak of. */

@@ -4,10 +4,10 @@ import { camCautions, camFaults } from "./cautions.js"
 import { camFields, camOutput } from "./fields.js"
 import { camFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { CamDrive, CamDriveInput } from "./types.js"
+import type { CamDrive, CamDriveCaution, CamDriveInput, CamDriveRefusal } from "./types.js"
 
 export { camDrivePicture } from "./picture.js"
-export type { CamDrive, CamDriveInput, CamExtremes, CamLaw } from "./types.js"
+export type { CamDrive, CamDriveCaution, CamDriveInput, CamDriveRefusal, CamExtremes, CamLaw } from "./types.js"
 
 /**
  * A plate cam that lifts a roller follower: lever arm over the turn, constant or tailored, efforts both ways, pressure angle,
@@ -74,33 +74,33 @@ export type { CamDrive, CamDriveInput, CamExtremes, CamLaw } from "./types.js"
  * eyelid.displacement // => 0.0018169
  * ```
  */
-export const camDrive: Solver<CamDriveInput, CamDrive> = /* @__PURE__ */ solver<CamDriveInput, CamDrive>(
-  "camDrive",
-  "A cam that lifts a follower",
-  solve,
-  () => ({
-    input: camFields(),
-    output: camOutput(),
-    example: {
-      law: "cycloidal",
-      lift: "12 mm",
-      riseAngle: "120 deg",
-      camAngle: "40 deg",
-      primeRadius: "40 mm",
-      offset: "3 mm",
-      rollerRadius: "6 mm",
-      camSpeed: 4,
-      load: "8 N",
-      followerMass: "120 g",
-      preload: "3 N",
-      springRate: "200 N/m",
-      guideFriction: 0.2,
-      guideLength: "40 mm",
-      overhang: "25 mm",
-    },
-    formulae: camFormulae(),
-    sources: [camLaws, guideBinding],
-    check: camFaults,
-    cautions: camCautions,
-  }),
-)
+export const camDrive: Solver<CamDriveInput, CamDrive, CamDriveRefusal, CamDriveCaution> = /* @__PURE__ */ solver<
+  CamDriveInput,
+  CamDrive,
+  CamDriveRefusal,
+  CamDriveCaution
+>("camDrive", "A cam that lifts a follower", solve, () => ({
+  input: camFields(),
+  output: camOutput(),
+  example: {
+    law: "cycloidal",
+    lift: "12 mm",
+    riseAngle: "120 deg",
+    camAngle: "40 deg",
+    primeRadius: "40 mm",
+    offset: "3 mm",
+    rollerRadius: "6 mm",
+    camSpeed: 4,
+    load: "8 N",
+    followerMass: "120 g",
+    preload: "3 N",
+    springRate: "200 N/m",
+    guideFriction: 0.2,
+    guideLength: "40 mm",
+    overhang: "25 mm",
+  },
+  formulae: camFormulae(),
+  sources: [camLaws, guideBinding],
+  check: camFaults,
+  cautions: camCautions,
+}))

@@ -91,4 +91,10 @@ export interface CamDrive {
   readonly rise: CamExtremes
 }
 
+/** Reasons for which {@link camDrive} refuses. */
+export type CamDriveRefusal = "jammed" | "undercut"
+
+/** Hazards and limits of validity that go with an answer of {@link camDrive}. */
+export type CamDriveCaution = "falls-unpowered" | "follower-lifts" | "jolts" | "large-pressure-angle" | "pinch" | "stored-energy"
+
 export type Si = SiOf<CamDriveInput>

@@ -1,8 +1,9 @@
 // Hazards and limits of a folding chain, and faults between its fields.
+
 import { type Caution, caution, type Issue, inconsistent } from "../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../hazards.js"
 import { equilibrium, reachSource, storedEnergySource } from "../sources.js"
-import type { FoldingChain, Si } from "./types.js"
+import type { FoldingChain, FoldingChainCaution, Si } from "./types.js"
 
 export function chainCautions(si: Si, out: FoldingChain) {
   const { maxReach, maxEffort } = out
@@ -49,7 +50,7 @@ export function chainCautions(si: Si, out: FoldingChain) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<FoldingChainCaution>[]
 }
 
 export function chainFaults(si: Si): Issue[] {

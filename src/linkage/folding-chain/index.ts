@@ -4,10 +4,10 @@ import { chainCautions, chainFaults } from "./cautions.js"
 import { chainFields, chainOutput } from "./fields.js"
 import { chainFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { FoldingChain, FoldingChainInput } from "./types.js"
+import type { FoldingChain, FoldingChainCaution, FoldingChainInput } from "./types.js"
 
 export { foldingChainPicture } from "./picture.js"
-export type { ChainBox, ChainJoint, ChainPose, ChainSegmentInput, FoldingChain, FoldingChainInput } from "./types.js"
+export type { ChainBox, ChainJoint, ChainPose, ChainSegmentInput, FoldingChain, FoldingChainCaution, FoldingChainInput } from "./types.js"
 
 /**
  * A chain of segments folded and spread by one driver: places, space taken up, loads at every joint, effort and inertia at the
@@ -86,29 +86,29 @@ export type { ChainBox, ChainJoint, ChainPose, ChainSegmentInput, FoldingChain, 
  * wing.tipX // => 0.68
  * ```
  */
-export const foldingChain: Solver<FoldingChainInput, FoldingChain> = /* @__PURE__ */ solver<FoldingChainInput, FoldingChain>(
-  "foldingChain",
-  "A chain of segments folded and spread by one driver",
-  solve,
-  () => ({
-    input: chainFields(),
-    output: chainOutput(),
-    example: {
-      segments: [
-        { length: "200 mm", width: "60 mm", mass: "120 g", foldedAngle: "80 deg", ratio: -0.9, driveRadius: "30 mm" },
-        { length: "220 mm", width: "50 mm", mass: "90 g", foldedAngle: "-160 deg", ratio: 1.9, driveRadius: "20 mm" },
-        { length: "260 mm", width: "40 mm", mass: "60 g", foldedAngle: "160 deg", ratio: -1.8, driveRadius: "15 mm" },
-      ],
-      driverTravel: "80 deg",
-      position: 0.7,
-      frameTilt: "5 deg",
-      planeTilt: "20 deg",
-      pinFriction: 0.2,
-      pinDiameter: "5 mm",
-    },
-    formulae: chainFormulae(),
-    sources: [virtualWork],
-    check: chainFaults,
-    cautions: chainCautions,
-  }),
-)
+export const foldingChain: Solver<FoldingChainInput, FoldingChain, never, FoldingChainCaution> = /* @__PURE__ */ solver<
+  FoldingChainInput,
+  FoldingChain,
+  never,
+  FoldingChainCaution
+>("foldingChain", "A chain of segments folded and spread by one driver", solve, () => ({
+  input: chainFields(),
+  output: chainOutput(),
+  example: {
+    segments: [
+      { length: "200 mm", width: "60 mm", mass: "120 g", foldedAngle: "80 deg", ratio: -0.9, driveRadius: "30 mm" },
+      { length: "220 mm", width: "50 mm", mass: "90 g", foldedAngle: "-160 deg", ratio: 1.9, driveRadius: "20 mm" },
+      { length: "260 mm", width: "40 mm", mass: "60 g", foldedAngle: "160 deg", ratio: -1.8, driveRadius: "15 mm" },
+    ],
+    driverTravel: "80 deg",
+    position: 0.7,
+    frameTilt: "5 deg",
+    planeTilt: "20 deg",
+    pinFriction: 0.2,
+    pinDiameter: "5 mm",
+  },
+  formulae: chainFormulae(),
+  sources: [virtualWork],
+  check: chainFaults,
+  cautions: chainCautions,
+}))

@@ -138,4 +138,7 @@ export interface FoldingChain {
   readonly poses: readonly ChainPose[]
 }
 
+/** Hazards and limits of validity that go with an answer of {@link foldingChain}. */
+export type FoldingChainCaution = "effort-reverses" | "falls-unpowered" | "hinge-bends" | "joints-in-turn" | "pinch" | "tip-sweeps"
+
 export type Si = SiOf<FoldingChainInput>

@@ -1,10 +1,11 @@
 // Hazards of the linkage found, and what the search does not look at.
+
 import { type Caution, caution } from "../../solver/index.js"
 import { LEAST_TRANSMISSION, pinchCaution, transmissionCaution } from "../hazards.js"
 import { nortonSynthesis } from "../sources.js"
-import type { FourBarSynthesis, Si } from "./types.js"
+import type { FourBarSynthesis, FourBarSynthesisCaution, Si } from "./types.js"
 
-export function synthesisCautions(_: Si, out: FourBarSynthesis): Caution[] {
+export function synthesisCautions(_: Si, out: FourBarSynthesis): Caution<FourBarSynthesisCaution>[] {
   const { minTransmission } = out
   return [
     pinchCaution("The links of a four-bar"),

@@ -5,14 +5,16 @@ import { synthesisFaults } from "./check.js"
 import { synthesisFields, synthesisOutput } from "./fields.js"
 import { synthesisFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { FourBarSynthesis, FourBarSynthesisInput } from "./types.js"
+import type { FourBarSynthesis, FourBarSynthesisCaution, FourBarSynthesisInput, FourBarSynthesisRefusal } from "./types.js"
 
 export { type CouplerPose, centrePoint, circlePoint } from "./dyads.js"
 export { fourBarSynthesisPicture } from "./picture.js"
 export type {
   CouplerPoseInput,
   FourBarSynthesis,
+  FourBarSynthesisCaution,
   FourBarSynthesisInput,
+  FourBarSynthesisRefusal,
   PivotRegionInput,
   SynthesisedFourBar,
   SynthesisTally,
@@ -98,24 +100,27 @@ export type {
  * jaw.solutions[0]?.branch // => 'open'
  * ```
  */
-export const fourBarSynthesis: Solver<FourBarSynthesisInput, FourBarSynthesis> = /* @__PURE__ */ solver<
-  FourBarSynthesisInput,
-  FourBarSynthesis
->("fourBarSynthesis", "Four-bars that carry a coupler through two or three poses", solve, () => ({
-  input: synthesisFields(),
-  output: synthesisOutput(),
-  example: {
-    poses: [
-      { x: 0, y: 0, angle: 0 },
-      { x: "40 mm", y: "18 mm", angle: "20 deg" },
-      { x: "72 mm", y: "48 mm", angle: "47 deg" },
-    ],
-    fixedPivotRegion: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
-    movingPivotRegion: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
-    step: "20 mm",
-  },
-  formulae: synthesisFormulae(),
-  sources: [nortonSynthesis],
-  check: synthesisFaults,
-  cautions: synthesisCautions,
-}))
+export const fourBarSynthesis: Solver<FourBarSynthesisInput, FourBarSynthesis, FourBarSynthesisRefusal, FourBarSynthesisCaution> =
+  /* @__PURE__ */ solver<FourBarSynthesisInput, FourBarSynthesis, FourBarSynthesisRefusal, FourBarSynthesisCaution>(
+    "fourBarSynthesis",
+    "Four-bars that carry a coupler through two or three poses",
+    solve,
+    () => ({
+      input: synthesisFields(),
+      output: synthesisOutput(),
+      example: {
+        poses: [
+          { x: 0, y: 0, angle: 0 },
+          { x: "40 mm", y: "18 mm", angle: "20 deg" },
+          { x: "72 mm", y: "48 mm", angle: "47 deg" },
+        ],
+        fixedPivotRegion: { left: "-80 mm", right: "60 mm", bottom: "40 mm", top: "140 mm" },
+        movingPivotRegion: { left: "-100 mm", right: "120 mm", bottom: "-100 mm", top: "120 mm" },
+        step: "20 mm",
+      },
+      formulae: synthesisFormulae(),
+      sources: [nortonSynthesis],
+      check: synthesisFaults,
+      cautions: synthesisCautions,
+    }),
+  )

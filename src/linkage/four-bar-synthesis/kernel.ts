@@ -1,8 +1,9 @@
 // The search: every pair of links tried, those that pass ranked.
+
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { type Dyad, dyadsOf } from "./dyads.js"
 import { type Passage, passageOf } from "./pairs.js"
-import type { FourBarSynthesis, Si, SynthesisedFourBar, SynthesisTally } from "./types.js"
+import type { FourBarSynthesis, FourBarSynthesisRefusal, Si, SynthesisedFourBar, SynthesisTally } from "./types.js"
 
 /** Smallest transmission limit that can be asked for, rad. */
 export const LEAST_LIMIT = Math.PI / 1800
@@ -95,7 +96,7 @@ function causeOf({ pairs, outOfLength, changeBranch, outOfOrder }: SynthesisTall
 }
 
 /** The best linkages within the regions, or why there is none. */
-export function solve(si: Si): FourBarSynthesis | NoSolution {
+export function solve(si: Si): FourBarSynthesis | NoSolution<FourBarSynthesisRefusal> {
   const { best, tally, nearest } = searched(si)
   const solutions = best.map((found) => told(si, found))
   const [first] = solutions

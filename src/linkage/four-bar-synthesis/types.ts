@@ -113,6 +113,12 @@ export interface FourBarSynthesis {
   readonly tried: SynthesisTally
 }
 
+/** Reasons for which {@link fourBarSynthesis} refuses. */
+export type FourBarSynthesisRefusal = "no-candidate" | "poor-transmission"
+
+/** Hazards and limits of validity that go with an answer of {@link fourBarSynthesis}. */
+export type FourBarSynthesisCaution = "path-between-poses" | "pinch" | "poor-transmission"
+
 /** Pairs of links by what became of them. */
 export interface SynthesisTally {
   /** Links from a fixed pivot to a pin that stay rigid through all poses. [number] */

@@ -35,10 +35,16 @@ export interface FourBarLimits {
   readonly minTransmissionAngle: number
 }
 
+/** Reasons for which {@link fourBarLimits} refuses. */
+export type FourBarLimitsRefusal = "cannot-close"
+
+/** Hazards and limits of validity that go with an answer of {@link fourBarLimits}. */
+export type FourBarLimitsCaution = "pinch" | "poor-transmission"
+
 const swing = (low: number | null, high: number | null) =>
   low !== null && high !== null ? high - low : high !== null ? 2 * high : low !== null ? 2 * (Math.PI - low) : 2 * Math.PI
 
-function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimitsInput>): FourBarLimits | NoSolution {
+function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimitsInput>): FourBarLimits | NoSolution<FourBarLimitsRefusal> {
   const total = d + a + b + c
   const over = 2 * Math.max(d, a, b, c) - total
   if (over > ROUNDING * total)
@@ -79,7 +85,7 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<FourBarLimit
   }
 }
 
-function cautions(_si: SiOf<FourBarLimitsInput>, out: FourBarLimits): Caution[] {
+function cautions(_si: SiOf<FourBarLimitsInput>, out: FourBarLimits): Caution<FourBarLimitsCaution>[] {
   return [
     pinchCaution("The links of a four-bar"),
     ...(out.minTransmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("minTransmissionAngle", out.minTransmissionAngle)] : []),
@@ -156,77 +162,77 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * limits.timeRatio // => 1.35557
  * ```
  */
-export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits> = /* @__PURE__ */ solver<FourBarLimitsInput, FourBarLimits>(
-  "fourBarLimits",
-  "How far the links of a four-bar can swing",
-  solve,
-  () => ({
-    input: linkFields,
-    output: {
-      inputExtended: { kind: "angle", symbol: "theta_x", label: "input limit, coupler and output stretched" },
-      inputFolded: { kind: "angle", symbol: "theta_f", label: "input limit, coupler and output folded" },
-      inputSwing: { kind: "angle", symbol: "Delta_2", label: "input range" },
-      deadOuter: { kind: "angle", symbol: "theta_o", label: "input angle at the outer dead point" },
-      deadInner: { kind: "angle", symbol: "theta_i", label: "input angle at the inner dead point" },
-      outputOuter: { kind: "angle", symbol: "psi_o", label: "output angle at the outer dead point" },
-      outputInner: { kind: "angle", symbol: "psi_i", label: "output angle at the inner dead point" },
-      outputSwing: { kind: "angle", symbol: "Delta_4", label: "output range" },
-      timeRatio: { kind: "ratio", symbol: "T_r", label: "time ratio", unit: "x" },
-      couplerOutputToward: { kind: "angle", symbol: "mu_t", label: "coupler to output, input towards the output pivot" },
-      couplerOutputAway: { kind: "angle", symbol: "mu_a", label: "coupler to output, input away from it" },
-      minTransmissionAngle: { kind: "angle", symbol: "mu_min", label: "least transmission angle" },
+export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits, FourBarLimitsRefusal, FourBarLimitsCaution> = /* @__PURE__ */ solver<
+  FourBarLimitsInput,
+  FourBarLimits,
+  FourBarLimitsRefusal,
+  FourBarLimitsCaution
+>("fourBarLimits", "How far the links of a four-bar can swing", solve, () => ({
+  input: linkFields,
+  output: {
+    inputExtended: { kind: "angle", symbol: "theta_x", label: "input limit, coupler and output stretched" },
+    inputFolded: { kind: "angle", symbol: "theta_f", label: "input limit, coupler and output folded" },
+    inputSwing: { kind: "angle", symbol: "Delta_2", label: "input range" },
+    deadOuter: { kind: "angle", symbol: "theta_o", label: "input angle at the outer dead point" },
+    deadInner: { kind: "angle", symbol: "theta_i", label: "input angle at the inner dead point" },
+    outputOuter: { kind: "angle", symbol: "psi_o", label: "output angle at the outer dead point" },
+    outputInner: { kind: "angle", symbol: "psi_i", label: "output angle at the inner dead point" },
+    outputSwing: { kind: "angle", symbol: "Delta_4", label: "output range" },
+    timeRatio: { kind: "ratio", symbol: "T_r", label: "time ratio", unit: "x" },
+    couplerOutputToward: { kind: "angle", symbol: "mu_t", label: "coupler to output, input towards the output pivot" },
+    couplerOutputAway: { kind: "angle", symbol: "mu_a", label: "coupler to output, input away from it" },
+    minTransmissionAngle: { kind: "angle", symbol: "mu_min", label: "least transmission angle" },
+  },
+  example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
+  formulae: [
+    ...limit("theta_x", "inputExtended", "input limit, stretched", "(d^2 + a^2 - (b + c)^2) / (2 * d * a)"),
+    ...limit("theta_f", "inputFolded", "input limit, folded", "(d^2 + a^2 - (b - c)^2) / (2 * d * a)"),
+    { symbol: "Delta_2", meaning: "nothing stops the input", is: "2 * pi", when: "n_theta_x == 0 and n_theta_f == 0" },
+    { symbol: "Delta_2", meaning: "range between both limits", is: "theta_x - theta_f", when: "n_theta_x == 1 and n_theta_f == 1" },
+    { symbol: "Delta_2", meaning: "range about the ground line", is: "2 * theta_x", when: "n_theta_x == 1 and n_theta_f == 0" },
+    {
+      symbol: "Delta_2",
+      meaning: "range about the far ground line",
+      is: "2 * (pi - theta_f)",
+      when: "n_theta_x == 0 and n_theta_f == 1",
     },
-    example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
-    formulae: [
-      ...limit("theta_x", "inputExtended", "input limit, stretched", "(d^2 + a^2 - (b + c)^2) / (2 * d * a)"),
-      ...limit("theta_f", "inputFolded", "input limit, folded", "(d^2 + a^2 - (b - c)^2) / (2 * d * a)"),
-      { symbol: "Delta_2", meaning: "nothing stops the input", is: "2 * pi", when: "n_theta_x == 0 and n_theta_f == 0" },
-      { symbol: "Delta_2", meaning: "range between both limits", is: "theta_x - theta_f", when: "n_theta_x == 1 and n_theta_f == 1" },
-      { symbol: "Delta_2", meaning: "range about the ground line", is: "2 * theta_x", when: "n_theta_x == 1 and n_theta_f == 0" },
-      {
-        symbol: "Delta_2",
-        meaning: "range about the far ground line",
-        is: "2 * (pi - theta_f)",
-        when: "n_theta_x == 0 and n_theta_f == 1",
-      },
-      ...limit("theta_o", "deadOuter", "outer dead point", "(d^2 + (a + b)^2 - c^2) / (2 * d * (a + b))"),
-      {
-        symbol: "turned",
-        kind: "number",
-        meaning: "half turn of the input at the inner dead point",
-        given: (si) => (si.coupler > si.input ? Math.PI : 0),
-      },
-      ...limit("theta_i", "deadInner", "inner dead point", "(d^2 + (b - a)^2 - c^2) / (2 * d * abs(b - a))", "turned + #"),
-      ...limit("psi_o", "outputOuter", "output angle at the outer dead point", "(d^2 + c^2 - (b + a)^2) / (2 * d * c)", "pi - #"),
-      ...limit("psi_i", "outputInner", "output angle at the inner dead point", "(d^2 + c^2 - (b - a)^2) / (2 * d * c)", "pi - #"),
-      { symbol: "Delta_4", meaning: "nothing stops the output", is: "2 * pi", when: "n_psi_o == 0 and n_psi_i == 0" },
-      { symbol: "Delta_4", meaning: "swing between the dead points", is: "psi_i - psi_o", when: "n_psi_o == 1 and n_psi_i == 1" },
-      { symbol: "Delta_4", meaning: "swing about the far ground line", is: "2 * (pi - psi_o)", when: "n_psi_o == 1 and n_psi_i == 0" },
-      { symbol: "Delta_4", meaning: "swing about the ground line", is: "2 * psi_i", when: "n_psi_o == 0 and n_psi_i == 1" },
-      {
-        symbol: "n_T",
-        kind: "number",
-        meaning: "whether the input turns and the output rocks",
-        given: (_, out) => (out.timeRatio === null ? 0 : 1),
-      },
-      { symbol: "beta", kind: "number", meaning: "input angle between the dead points", is: "abs(theta_i - theta_o)", when: "n_T == 1" },
-      {
-        symbol: "T_r",
-        meaning: "slow stroke over fast stroke",
-        is: "max(beta, 2 * pi - beta) / min(beta, 2 * pi - beta)",
-        when: "n_T == 1",
-      },
-      ...limit("mu_t", "couplerOutputToward", "coupler to output, input towards the output pivot", "(b^2 + c^2 - (d - a)^2) / (2 * b * c)"),
-      ...limit("mu_a", "couplerOutputAway", "coupler to output, input away from it", "(b^2 + c^2 - (d + a)^2) / (2 * b * c)"),
-      { symbol: "mu_min", meaning: "a limit puts coupler and output in line", is: "0", when: "n_mu_t == 0 or n_mu_a == 0" },
-      {
-        symbol: "mu_min",
-        meaning: "least transmission angle",
-        is: "min(mu_t, pi - mu_t, mu_a, pi - mu_a)",
-        when: "n_mu_t == 1 and n_mu_a == 1",
-      },
-    ],
-    sources: [norton],
-    cautions,
-  }),
-)
+    ...limit("theta_o", "deadOuter", "outer dead point", "(d^2 + (a + b)^2 - c^2) / (2 * d * (a + b))"),
+    {
+      symbol: "turned",
+      kind: "number",
+      meaning: "half turn of the input at the inner dead point",
+      given: (si) => (si.coupler > si.input ? Math.PI : 0),
+    },
+    ...limit("theta_i", "deadInner", "inner dead point", "(d^2 + (b - a)^2 - c^2) / (2 * d * abs(b - a))", "turned + #"),
+    ...limit("psi_o", "outputOuter", "output angle at the outer dead point", "(d^2 + c^2 - (b + a)^2) / (2 * d * c)", "pi - #"),
+    ...limit("psi_i", "outputInner", "output angle at the inner dead point", "(d^2 + c^2 - (b - a)^2) / (2 * d * c)", "pi - #"),
+    { symbol: "Delta_4", meaning: "nothing stops the output", is: "2 * pi", when: "n_psi_o == 0 and n_psi_i == 0" },
+    { symbol: "Delta_4", meaning: "swing between the dead points", is: "psi_i - psi_o", when: "n_psi_o == 1 and n_psi_i == 1" },
+    { symbol: "Delta_4", meaning: "swing about the far ground line", is: "2 * (pi - psi_o)", when: "n_psi_o == 1 and n_psi_i == 0" },
+    { symbol: "Delta_4", meaning: "swing about the ground line", is: "2 * psi_i", when: "n_psi_o == 0 and n_psi_i == 1" },
+    {
+      symbol: "n_T",
+      kind: "number",
+      meaning: "whether the input turns and the output rocks",
+      given: (_, out) => (out.timeRatio === null ? 0 : 1),
+    },
+    { symbol: "beta", kind: "number", meaning: "input angle between the dead points", is: "abs(theta_i - theta_o)", when: "n_T == 1" },
+    {
+      symbol: "T_r",
+      meaning: "slow stroke over fast stroke",
+      is: "max(beta, 2 * pi - beta) / min(beta, 2 * pi - beta)",
+      when: "n_T == 1",
+    },
+    ...limit("mu_t", "couplerOutputToward", "coupler to output, input towards the output pivot", "(b^2 + c^2 - (d - a)^2) / (2 * b * c)"),
+    ...limit("mu_a", "couplerOutputAway", "coupler to output, input away from it", "(b^2 + c^2 - (d + a)^2) / (2 * b * c)"),
+    { symbol: "mu_min", meaning: "a limit puts coupler and output in line", is: "0", when: "n_mu_t == 0 or n_mu_a == 0" },
+    {
+      symbol: "mu_min",
+      meaning: "least transmission angle",
+      is: "min(mu_t, pi - mu_t, mu_a, pi - mu_a)",
+      when: "n_mu_t == 1 and n_mu_a == 1",
+    },
+  ],
+  sources: [norton],
+  cautions,
+}))

@@ -68,6 +68,12 @@ export interface FourBar {
   readonly pointAccelerationY: number | null
 }
 
+/** Reasons for which {@link fourBar} refuses. */
+export type FourBarRefusal = "cannot-close" | "dead-point" | "indeterminate"
+
+/** Hazards and limits of validity that go with an answer of {@link fourBar}. */
+export type FourBarCaution = "pinch" | "poor-transmission"
+
 /** Input angle nearest to the one given at which the links close clear of a toggle, and how far it is. */
 function nextAngle({ ground, input, coupler, output, inputAngle }: SiOf<FourBarInput>): { angle: number; away: number } {
   const near = nearestClosing(ground, input, coupler, output, inputAngle)
@@ -75,7 +81,7 @@ function nextAngle({ ground, input, coupler, output, inputAngle }: SiOf<FourBarI
   return { angle: near, away: Math.abs(off) }
 }
 
-function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
+function solve(si: SiOf<FourBarInput>): FourBar | NoSolution<FourBarRefusal> {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
   const { ground, input, coupler, output, inputAngle } = si
@@ -86,7 +92,7 @@ function solve(si: SiOf<FourBarInput>): FourBar | NoSolution {
 /** Turn of the input that takes its pin clear of the output pivot, rad. */
 const NUDGE = 1e-3
 
-function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
+function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution<FourBarRefusal> {
   const { ground: d, input: a, coupler: b, output: c, inputAngle, assembly, inputSpeed: w2, inputAcceleration: al2 } = si
   const pose = fourBarPose(d, a, b, c, inputAngle, assembly)
   if (typeof pose === "number") {
@@ -147,7 +153,7 @@ function kernel(si: SiOf<FourBarInput>): FourBar | NoSolution {
   }
 }
 
-function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
+function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution<FourBarCaution>[] {
   return [
     ...(out.transmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("transmissionAngle", out.transmissionAngle)] : []),
     pinchCaution("The links of a four-bar"),
@@ -215,154 +221,154 @@ function cautions(_si: SiOf<FourBarInput>, out: FourBar): Caution[] {
  * wing.outputSpeed // => 6.998
  * ```
  */
-export const fourBar: Solver<FourBarInput, FourBar> = /* @__PURE__ */ solver<FourBarInput, FourBar>(
-  "fourBar",
-  "Where a four-bar linkage stands and how it moves",
-  solve,
-  () => ({
-    input: {
-      ground: {
-        kind: "length",
-        symbol: "d",
-        label: "ground, between the fixed pivots",
-        min: "0.01 mm",
-        max: "100 m",
-        typical: ["90 mm", "110 mm"],
-      },
-      input: { kind: "length", symbol: "a", label: "input link", min: "0.01 mm", max: "100 m", typical: ["20 mm", "40 mm"] },
-      coupler: { kind: "length", symbol: "b", label: "coupler", min: "0.01 mm", max: "100 m", typical: ["100 mm", "130 mm"] },
-      output: { kind: "length", symbol: "c", label: "output link", min: "0.01 mm", max: "100 m", typical: ["70 mm", "90 mm"] },
-      inputAngle: { kind: "angle", symbol: "theta_2", label: "input angle", min: -1000, max: 1000, typical: ["10 deg", "170 deg"] },
-      assembly: {
-        kind: "choice",
-        label: "how it is put together",
-        options: { open: "open: output pin left of the line from input pin to output pivot", crossed: "crossed: output pin right of it" },
-        default: "open",
-      },
-      inputSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "input speed", min: -1000, max: 1000, typical: [-5, 30], default: 0 },
-      inputAcceleration: {
-        kind: "angularAcceleration",
-        symbol: "alpha_2",
-        label: "input acceleration",
-        min: -1e6,
-        max: 1e6,
-        typical: [-20, 20],
-        default: 0,
-      },
-      pointRadius: {
-        kind: "length",
-        symbol: "p",
-        label: "coupler point from the input pin",
-        min: 0,
-        max: "100 m",
-        typical: [0, "200 mm"],
-        default: null,
-      },
-      pointAngle: {
-        kind: "angle",
-        symbol: "delta",
-        label: "coupler point's angle from the coupler",
-        min: -10,
-        max: 10,
-        typical: ["-90 deg", "90 deg"],
-        default: 0,
-      },
+export const fourBar: Solver<FourBarInput, FourBar, FourBarRefusal, FourBarCaution> = /* @__PURE__ */ solver<
+  FourBarInput,
+  FourBar,
+  FourBarRefusal,
+  FourBarCaution
+>("fourBar", "Where a four-bar linkage stands and how it moves", solve, () => ({
+  input: {
+    ground: {
+      kind: "length",
+      symbol: "d",
+      label: "ground, between the fixed pivots",
+      min: "0.01 mm",
+      max: "100 m",
+      typical: ["90 mm", "110 mm"],
     },
-    output: {
-      couplerAngle: { kind: "angle", symbol: "theta_3", label: "coupler angle" },
-      outputAngle: { kind: "angle", symbol: "theta_4", label: "output angle" },
-      otherCouplerAngle: { kind: "angle", symbol: "theta_3o", label: "coupler angle, other branch" },
-      otherOutputAngle: { kind: "angle", symbol: "theta_4o", label: "output angle, other branch" },
-      transmissionAngle: { kind: "angle", symbol: "mu", label: "transmission angle" },
-      speedRatio: { kind: "ratio", symbol: "k_4", label: "output speed over input speed", unit: "x" },
-      mechanicalAdvantage: { kind: "ratio", symbol: "M_a", label: "mechanical advantage", unit: "x" },
-      couplerSpeed: { kind: "angularSpeed", symbol: "omega_3", label: "coupler speed" },
-      outputSpeed: { kind: "angularSpeed", symbol: "omega_4", label: "output speed" },
-      couplerAcceleration: { kind: "angularAcceleration", symbol: "alpha_3", label: "coupler acceleration" },
-      outputAcceleration: { kind: "angularAcceleration", symbol: "alpha_4", label: "output acceleration" },
-      pointX: { kind: "length", symbol: "x_P", label: "coupler point x" },
-      pointY: { kind: "length", symbol: "y_P", label: "coupler point y" },
-      pointSpeedX: { kind: "speed", symbol: "v_Px", label: "coupler point speed x" },
-      pointSpeedY: { kind: "speed", symbol: "v_Py", label: "coupler point speed y" },
-      pointAccelerationX: { kind: "acceleration", symbol: "a_Px", label: "coupler point acceleration x" },
-      pointAccelerationY: { kind: "acceleration", symbol: "a_Py", label: "coupler point acceleration y" },
+    input: { kind: "length", symbol: "a", label: "input link", min: "0.01 mm", max: "100 m", typical: ["20 mm", "40 mm"] },
+    coupler: { kind: "length", symbol: "b", label: "coupler", min: "0.01 mm", max: "100 m", typical: ["100 mm", "130 mm"] },
+    output: { kind: "length", symbol: "c", label: "output link", min: "0.01 mm", max: "100 m", typical: ["70 mm", "90 mm"] },
+    inputAngle: { kind: "angle", symbol: "theta_2", label: "input angle", min: -1000, max: 1000, typical: ["10 deg", "170 deg"] },
+    assembly: {
+      kind: "choice",
+      label: "how it is put together",
+      options: { open: "open: output pin left of the line from input pin to output pivot", crossed: "crossed: output pin right of it" },
+      default: "open",
     },
-    example: {
-      ground: "100 mm",
-      input: "40 mm",
-      coupler: "120 mm",
-      output: "80 mm",
-      inputAngle: "40 deg",
-      inputSpeed: 25,
-      inputAcceleration: 15,
+    inputSpeed: { kind: "angularSpeed", symbol: "omega_2", label: "input speed", min: -1000, max: 1000, typical: [-5, 30], default: 0 },
+    inputAcceleration: {
+      kind: "angularAcceleration",
+      symbol: "alpha_2",
+      label: "input acceleration",
+      min: -1e6,
+      max: 1e6,
+      typical: [-20, 20],
+      default: 0,
     },
-    formulae: [
-      { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.assembly === "open" ? 1 : -1) },
-      { symbol: "x_A", kind: "length", meaning: "input pin x", is: "a * cos(theta_2)" },
-      { symbol: "y_A", kind: "length", meaning: "input pin y", is: "a * sin(theta_2)" },
-      { symbol: "f", kind: "length", meaning: "input pin to output pivot", is: "sqrt((d - x_A)^2 + y_A^2)" },
-      { symbol: "u", kind: "length", meaning: "output pin along that line", is: "(f^2 + b^2 - c^2) / (2 * f)" },
-      {
-        symbol: "h",
-        kind: "length",
-        meaning: "output pin to the left of that line",
-        is: "s * sqrt(max(0 m^4, (b + c + f) * (b + c - f) * (f + b - c) * (f - b + c))) / (2 * f)",
-      },
-      { symbol: "x_B", kind: "length", meaning: "output pin x", is: "x_A + (u * (d - x_A) + h * y_A) / f" },
-      { symbol: "y_B", kind: "length", meaning: "output pin y", is: "y_A + (h * (d - x_A) - u * y_A) / f" },
-      { symbol: "theta_3", meaning: "coupler angle", is: "atan2((y_B - y_A) / m, (x_B - x_A) / m)", source: nortonLoop },
-      { symbol: "theta_4", meaning: "output angle", is: "atan2(y_B / m, (x_B - d) / m)", source: nortonLoop },
-      { symbol: "x_C", kind: "length", meaning: "output pin x, other branch", is: "x_A + (u * (d - x_A) - h * y_A) / f" },
-      { symbol: "y_C", kind: "length", meaning: "output pin y, other branch", is: "y_A + (-h * (d - x_A) - u * y_A) / f" },
-      { symbol: "theta_3o", meaning: "coupler angle, other branch", is: "atan2((y_C - y_A) / m, (x_C - x_A) / m)" },
-      { symbol: "theta_4o", meaning: "output angle, other branch", is: "atan2(y_C / m, (x_C - d) / m)" },
-      { symbol: "mu", meaning: "transmission angle", is: "atan2(abs(h) * f / m^2, abs(b^2 + c^2 - f^2) / 2 / m^2)" },
-      {
-        symbol: "k_3",
-        kind: "number",
-        meaning: "coupler speed over input speed",
-        is: "a * sin(theta_4 - theta_2) / (b * sin(theta_3 - theta_4))",
-      },
-      {
-        symbol: "k_4",
-        meaning: "output speed over input speed",
-        is: "a * sin(theta_2 - theta_3) / (c * sin(theta_4 - theta_3))",
-        source: nortonLoop,
-      },
-      { symbol: "M_a", meaning: "mechanical advantage", is: "1 / k_4", source: virtualWork },
-      { symbol: "omega_3", meaning: "coupler speed", is: "k_3 * omega_2" },
-      { symbol: "omega_4", meaning: "output speed", is: "k_4 * omega_2" },
-      {
-        symbol: "alpha_3",
-        meaning: "coupler acceleration",
-        is: "(a * alpha_2 * sin(theta_2 - theta_4) + a * omega_2^2 * cos(theta_2 - theta_4) + b * omega_3^2 * cos(theta_3 - theta_4) - c * omega_4^2) / (b * sin(theta_4 - theta_3))",
-        source: nortonLoop,
-      },
-      {
-        symbol: "alpha_4",
-        meaning: "output acceleration",
-        is: "(a * alpha_2 * sin(theta_2 - theta_3) + a * omega_2^2 * cos(theta_2 - theta_3) + b * omega_3^2 - c * omega_4^2 * cos(theta_4 - theta_3)) / (c * sin(theta_4 - theta_3))",
-        source: nortonLoop,
-      },
-      { symbol: "phi", kind: "angle", meaning: "angle of the coupler point", is: "theta_3 + delta", when: "has_pointRadius" },
-      { symbol: "x_P", meaning: "coupler point", is: "x_A + p * cos(phi)", when: "has_pointRadius" },
-      { symbol: "y_P", meaning: "coupler point", is: "y_A + p * sin(phi)", when: "has_pointRadius" },
-      { symbol: "v_Px", meaning: "its velocity", is: "-omega_2 * y_A - p * omega_3 * sin(phi)", when: "has_pointRadius" },
-      { symbol: "v_Py", meaning: "its velocity", is: "omega_2 * x_A + p * omega_3 * cos(phi)", when: "has_pointRadius" },
-      {
-        symbol: "a_Px",
-        meaning: "its acceleration",
-        is: "-alpha_2 * y_A - omega_2^2 * x_A - p * (alpha_3 * sin(phi) + omega_3^2 * cos(phi))",
-        when: "has_pointRadius",
-      },
-      {
-        symbol: "a_Py",
-        meaning: "its acceleration",
-        is: "alpha_2 * x_A - omega_2^2 * y_A + p * (alpha_3 * cos(phi) - omega_3^2 * sin(phi))",
-        when: "has_pointRadius",
-      },
-    ],
-    sources: [norton],
-    cautions,
-  }),
-)
+    pointRadius: {
+      kind: "length",
+      symbol: "p",
+      label: "coupler point from the input pin",
+      min: 0,
+      max: "100 m",
+      typical: [0, "200 mm"],
+      default: null,
+    },
+    pointAngle: {
+      kind: "angle",
+      symbol: "delta",
+      label: "coupler point's angle from the coupler",
+      min: -10,
+      max: 10,
+      typical: ["-90 deg", "90 deg"],
+      default: 0,
+    },
+  },
+  output: {
+    couplerAngle: { kind: "angle", symbol: "theta_3", label: "coupler angle" },
+    outputAngle: { kind: "angle", symbol: "theta_4", label: "output angle" },
+    otherCouplerAngle: { kind: "angle", symbol: "theta_3o", label: "coupler angle, other branch" },
+    otherOutputAngle: { kind: "angle", symbol: "theta_4o", label: "output angle, other branch" },
+    transmissionAngle: { kind: "angle", symbol: "mu", label: "transmission angle" },
+    speedRatio: { kind: "ratio", symbol: "k_4", label: "output speed over input speed", unit: "x" },
+    mechanicalAdvantage: { kind: "ratio", symbol: "M_a", label: "mechanical advantage", unit: "x" },
+    couplerSpeed: { kind: "angularSpeed", symbol: "omega_3", label: "coupler speed" },
+    outputSpeed: { kind: "angularSpeed", symbol: "omega_4", label: "output speed" },
+    couplerAcceleration: { kind: "angularAcceleration", symbol: "alpha_3", label: "coupler acceleration" },
+    outputAcceleration: { kind: "angularAcceleration", symbol: "alpha_4", label: "output acceleration" },
+    pointX: { kind: "length", symbol: "x_P", label: "coupler point x" },
+    pointY: { kind: "length", symbol: "y_P", label: "coupler point y" },
+    pointSpeedX: { kind: "speed", symbol: "v_Px", label: "coupler point speed x" },
+    pointSpeedY: { kind: "speed", symbol: "v_Py", label: "coupler point speed y" },
+    pointAccelerationX: { kind: "acceleration", symbol: "a_Px", label: "coupler point acceleration x" },
+    pointAccelerationY: { kind: "acceleration", symbol: "a_Py", label: "coupler point acceleration y" },
+  },
+  example: {
+    ground: "100 mm",
+    input: "40 mm",
+    coupler: "120 mm",
+    output: "80 mm",
+    inputAngle: "40 deg",
+    inputSpeed: 25,
+    inputAcceleration: 15,
+  },
+  formulae: [
+    { symbol: "s", kind: "number", meaning: "+1 open, −1 crossed", given: (si) => (si.assembly === "open" ? 1 : -1) },
+    { symbol: "x_A", kind: "length", meaning: "input pin x", is: "a * cos(theta_2)" },
+    { symbol: "y_A", kind: "length", meaning: "input pin y", is: "a * sin(theta_2)" },
+    { symbol: "f", kind: "length", meaning: "input pin to output pivot", is: "sqrt((d - x_A)^2 + y_A^2)" },
+    { symbol: "u", kind: "length", meaning: "output pin along that line", is: "(f^2 + b^2 - c^2) / (2 * f)" },
+    {
+      symbol: "h",
+      kind: "length",
+      meaning: "output pin to the left of that line",
+      is: "s * sqrt(max(0 m^4, (b + c + f) * (b + c - f) * (f + b - c) * (f - b + c))) / (2 * f)",
+    },
+    { symbol: "x_B", kind: "length", meaning: "output pin x", is: "x_A + (u * (d - x_A) + h * y_A) / f" },
+    { symbol: "y_B", kind: "length", meaning: "output pin y", is: "y_A + (h * (d - x_A) - u * y_A) / f" },
+    { symbol: "theta_3", meaning: "coupler angle", is: "atan2((y_B - y_A) / m, (x_B - x_A) / m)", source: nortonLoop },
+    { symbol: "theta_4", meaning: "output angle", is: "atan2(y_B / m, (x_B - d) / m)", source: nortonLoop },
+    { symbol: "x_C", kind: "length", meaning: "output pin x, other branch", is: "x_A + (u * (d - x_A) - h * y_A) / f" },
+    { symbol: "y_C", kind: "length", meaning: "output pin y, other branch", is: "y_A + (-h * (d - x_A) - u * y_A) / f" },
+    { symbol: "theta_3o", meaning: "coupler angle, other branch", is: "atan2((y_C - y_A) / m, (x_C - x_A) / m)" },
+    { symbol: "theta_4o", meaning: "output angle, other branch", is: "atan2(y_C / m, (x_C - d) / m)" },
+    { symbol: "mu", meaning: "transmission angle", is: "atan2(abs(h) * f / m^2, abs(b^2 + c^2 - f^2) / 2 / m^2)" },
+    {
+      symbol: "k_3",
+      kind: "number",
+      meaning: "coupler speed over input speed",
+      is: "a * sin(theta_4 - theta_2) / (b * sin(theta_3 - theta_4))",
+    },
+    {
+      symbol: "k_4",
+      meaning: "output speed over input speed",
+      is: "a * sin(theta_2 - theta_3) / (c * sin(theta_4 - theta_3))",
+      source: nortonLoop,
+    },
+    { symbol: "M_a", meaning: "mechanical advantage", is: "1 / k_4", source: virtualWork },
+    { symbol: "omega_3", meaning: "coupler speed", is: "k_3 * omega_2" },
+    { symbol: "omega_4", meaning: "output speed", is: "k_4 * omega_2" },
+    {
+      symbol: "alpha_3",
+      meaning: "coupler acceleration",
+      is: "(a * alpha_2 * sin(theta_2 - theta_4) + a * omega_2^2 * cos(theta_2 - theta_4) + b * omega_3^2 * cos(theta_3 - theta_4) - c * omega_4^2) / (b * sin(theta_4 - theta_3))",
+      source: nortonLoop,
+    },
+    {
+      symbol: "alpha_4",
+      meaning: "output acceleration",
+      is: "(a * alpha_2 * sin(theta_2 - theta_3) + a * omega_2^2 * cos(theta_2 - theta_3) + b * omega_3^2 - c * omega_4^2 * cos(theta_4 - theta_3)) / (c * sin(theta_4 - theta_3))",
+      source: nortonLoop,
+    },
+    { symbol: "phi", kind: "angle", meaning: "angle of the coupler point", is: "theta_3 + delta", when: "has_pointRadius" },
+    { symbol: "x_P", meaning: "coupler point", is: "x_A + p * cos(phi)", when: "has_pointRadius" },
+    { symbol: "y_P", meaning: "coupler point", is: "y_A + p * sin(phi)", when: "has_pointRadius" },
+    { symbol: "v_Px", meaning: "its velocity", is: "-omega_2 * y_A - p * omega_3 * sin(phi)", when: "has_pointRadius" },
+    { symbol: "v_Py", meaning: "its velocity", is: "omega_2 * x_A + p * omega_3 * cos(phi)", when: "has_pointRadius" },
+    {
+      symbol: "a_Px",
+      meaning: "its acceleration",
+      is: "-alpha_2 * y_A - omega_2^2 * x_A - p * (alpha_3 * sin(phi) + omega_3^2 * cos(phi))",
+      when: "has_pointRadius",
+    },
+    {
+      symbol: "a_Py",
+      meaning: "its acceleration",
+      is: "alpha_2 * x_A - omega_2^2 * y_A + p * (alpha_3 * cos(phi) - omega_3^2 * sin(phi))",
+      when: "has_pointRadius",
+    },
+  ],
+  sources: [norton],
+  cautions,
+}))

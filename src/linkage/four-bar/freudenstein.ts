@@ -34,6 +34,12 @@ export interface Freudenstein {
   readonly linkRatio: number
 }
 
+/** Reasons for which {@link freudenstein} refuses. */
+export type FreudensteinRefusal = "no-candidate" | "undecided"
+
+/** Hazards and limits of validity that go with an answer of {@link freudenstein}. */
+export type FreudensteinCaution = "branch-defect" | "points-backwards" | "poor-proportion"
+
 /** Input values of `count` precision points by Chebyshev's spacing between two limits. */
 export function chebyshevPoints(start: number, end: number, count: number): number[] {
   return Array.from({ length: count }, (_, j) => (start + end) / 2 - ((end - start) / 2) * Math.cos(((2 * j + 1) * Math.PI) / (2 * count)))
@@ -51,7 +57,7 @@ function branchOf(ground: number, a: number, c: number, input: readonly number[]
 
 type Si = SiOf<FreudensteinInput>
 
-function solve(si: Si): Freudenstein | NoSolution {
+function solve(si: Si): Freudenstein | NoSolution<FreudensteinRefusal> {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
   const knobs = (["inputAngles", "outputAngles"] as const).flatMap((list) =>
@@ -63,7 +69,7 @@ function solve(si: Si): Freudenstein | NoSolution {
 /** Least size of a constant, beside the larger one: smaller asks for a link longer than any workshop. */
 const LEAST_CONSTANT = 1e-9
 
-function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | NoSolution {
+function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | NoSolution<FreudensteinRefusal> {
   const rows = inputAngles.map((t2, i) => [Math.cos(outputAngles[i] as number), -Math.cos(t2), 1])
   const right = inputAngles.map((t2, i) => Math.cos(t2 - (outputAngles[i] as number)))
   const k = solveLinear(rows, right)
@@ -97,8 +103,8 @@ function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | No
   }
 }
 
-function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
-  const found: Caution[] = []
+function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution<FreudensteinCaution>[] {
+  const found: Caution<FreudensteinCaution>[] = []
   if (out.assembly === "none")
     found.push(
       caution(
@@ -167,62 +173,62 @@ function cautions(_si: SiOf<FreudensteinInput>, out: Freudenstein): Caution[] {
  * ear.coupler // => 0.091139
  * ```
  */
-export const freudenstein: Solver<FreudensteinInput, Freudenstein> = /* @__PURE__ */ solver<FreudensteinInput, Freudenstein>(
-  "freudenstein",
-  "Link lengths that give three pairs of angles",
-  solve,
-  () => ({
-    input: {
-      ground: {
-        kind: "length",
-        symbol: "d",
-        label: "ground, between the fixed pivots",
-        min: "0.01 mm",
-        max: "100 m",
-        typical: ["50 mm", "200 mm"],
-      },
-      inputAngles: {
-        kind: "list",
-        label: "input angles",
-        min: 3,
-        max: 3,
-        of: { kind: "angle", symbol: "theta_2", label: "input angle", min: -10, max: 10 },
-      },
-      outputAngles: {
-        kind: "list",
-        label: "output angles",
-        min: 3,
-        max: 3,
-        of: { kind: "angle", symbol: "theta_4", label: "output angle", min: -10, max: 10 },
-      },
+export const freudenstein: Solver<FreudensteinInput, Freudenstein, FreudensteinRefusal, FreudensteinCaution> = /* @__PURE__ */ solver<
+  FreudensteinInput,
+  Freudenstein,
+  FreudensteinRefusal,
+  FreudensteinCaution
+>("freudenstein", "Link lengths that give three pairs of angles", solve, () => ({
+  input: {
+    ground: {
+      kind: "length",
+      symbol: "d",
+      label: "ground, between the fixed pivots",
+      min: "0.01 mm",
+      max: "100 m",
+      typical: ["50 mm", "200 mm"],
     },
-    output: {
-      k1: { kind: "number", symbol: "K_1", label: "K₁" },
-      k2: { kind: "number", symbol: "K_2", label: "K₂" },
-      k3: { kind: "number", symbol: "K_3", label: "K₃" },
-      input: { kind: "length", symbol: "a", label: "input link" },
-      output: { kind: "length", symbol: "c", label: "output link" },
-      coupler: { kind: "length", symbol: "b", label: "coupler" },
-      assembly: { kind: "text", label: "branch that reaches all three" },
-      linkRatio: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
+    inputAngles: {
+      kind: "list",
+      label: "input angles",
+      min: 3,
+      max: 3,
+      of: { kind: "angle", symbol: "theta_2", label: "input angle", min: -10, max: 10 },
     },
-    example: { ground: "100 mm", inputAngles: ["30 deg", "75 deg", "120 deg"], outputAngles: ["55 deg", "78 deg", "112 deg"] },
-    formulae: [
-      { symbol: "K_1", kind: "number", meaning: "ground over input", given: (_, out) => out.k1 },
-      { symbol: "K_2", kind: "number", meaning: "ground over output", given: (_, out) => out.k2 },
-      { symbol: "K_3", kind: "number", meaning: "third constant", given: (_, out) => out.k3 },
-      ...[1, 2, 3].map((i) => ({
-        left: `K_1 * cos(theta_4[${i}]) + K_3 + abs(K_1) + abs(K_2) + abs(K_3)`,
-        right: `cos(theta_2[${i}] - theta_4[${i}]) + K_2 * cos(theta_2[${i}]) + abs(K_1) + abs(K_2) + abs(K_3)`,
-        meaning: `Freudenstein's equation at pair ${i} (the same sum added to both sides keeps the comparison to scale)`,
-        source: freudensteinEquation,
-      })),
-      { symbol: "a", meaning: "input link", is: "d / K_1" },
-      { symbol: "c", meaning: "output link", is: "d / K_2" },
-      { symbol: "b", meaning: "coupler", is: "sqrt(a^2 + c^2 + d^2 - 2 * a * c * K_3)" },
-      { symbol: "q", meaning: "shortest over longest link", is: "min(abs(a), b, abs(c), d) / max(abs(a), b, abs(c), d)" },
-    ],
-    sources: [freudensteinEquation],
-    cautions,
-  }),
-)
+    outputAngles: {
+      kind: "list",
+      label: "output angles",
+      min: 3,
+      max: 3,
+      of: { kind: "angle", symbol: "theta_4", label: "output angle", min: -10, max: 10 },
+    },
+  },
+  output: {
+    k1: { kind: "number", symbol: "K_1", label: "K₁" },
+    k2: { kind: "number", symbol: "K_2", label: "K₂" },
+    k3: { kind: "number", symbol: "K_3", label: "K₃" },
+    input: { kind: "length", symbol: "a", label: "input link" },
+    output: { kind: "length", symbol: "c", label: "output link" },
+    coupler: { kind: "length", symbol: "b", label: "coupler" },
+    assembly: { kind: "text", label: "branch that reaches all three" },
+    linkRatio: { kind: "ratio", symbol: "q", label: "shortest over longest link", unit: "x" },
+  },
+  example: { ground: "100 mm", inputAngles: ["30 deg", "75 deg", "120 deg"], outputAngles: ["55 deg", "78 deg", "112 deg"] },
+  formulae: [
+    { symbol: "K_1", kind: "number", meaning: "ground over input", given: (_, out) => out.k1 },
+    { symbol: "K_2", kind: "number", meaning: "ground over output", given: (_, out) => out.k2 },
+    { symbol: "K_3", kind: "number", meaning: "third constant", given: (_, out) => out.k3 },
+    ...[1, 2, 3].map((i) => ({
+      left: `K_1 * cos(theta_4[${i}]) + K_3 + abs(K_1) + abs(K_2) + abs(K_3)`,
+      right: `cos(theta_2[${i}] - theta_4[${i}]) + K_2 * cos(theta_2[${i}]) + abs(K_1) + abs(K_2) + abs(K_3)`,
+      meaning: `Freudenstein's equation at pair ${i} (the same sum added to both sides keeps the comparison to scale)`,
+      source: freudensteinEquation,
+    })),
+    { symbol: "a", meaning: "input link", is: "d / K_1" },
+    { symbol: "c", meaning: "output link", is: "d / K_2" },
+    { symbol: "b", meaning: "coupler", is: "sqrt(a^2 + c^2 + d^2 - 2 * a * c * K_3)" },
+    { symbol: "q", meaning: "shortest over longest link", is: "min(abs(a), b, abs(c), d) / max(abs(a), b, abs(c), d)" },
+  ],
+  sources: [freudensteinEquation],
+  cautions,
+}))

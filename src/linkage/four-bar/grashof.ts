@@ -22,7 +22,13 @@ export interface Grashof {
   readonly closureMargin: number
 }
 
-function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput>): Grashof | NoSolution {
+/** Reasons for which {@link grashof} refuses. */
+export type GrashofRefusal = "cannot-close"
+
+/** Hazards and limits of validity that go with an answer of {@link grashof}. */
+export type GrashofCaution = "near-change-point"
+
+function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput>): Grashof | NoSolution<GrashofRefusal> {
   const total = d + a + b + c
   const longest = Math.max(d, a, b, c)
   const shortest = Math.min(d, a, b, c)
@@ -60,7 +66,7 @@ function solve({ ground: d, input: a, coupler: b, output: c }: SiOf<GrashofInput
   }
 }
 
-function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
+function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution<GrashofCaution>[] {
   const total = si.ground + si.input + si.coupler + si.output
   if (Math.abs(out.changePointMargin) > 0.01 * total) return []
   return [
@@ -115,34 +121,34 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution[] {
  * kind.inputTurns // => true
  * ```
  */
-export const grashof: Solver<GrashofInput, Grashof> = /* @__PURE__ */ solver<GrashofInput, Grashof>(
-  "grashof",
-  "Which links of a four-bar can turn fully",
-  solve,
-  () => ({
-    input: linkFields,
-    output: {
-      grashofClass: { kind: "text", label: "class" },
-      linkageType: { kind: "text", label: "type" },
-      inputTurns: { kind: "flag", label: "input turns fully" },
-      outputTurns: { kind: "flag", label: "output turns fully" },
-      changePointMargin: { kind: "length", symbol: "S", label: "margin to the change point" },
-      closureMargin: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
+export const grashof: Solver<GrashofInput, Grashof, GrashofRefusal, GrashofCaution> = /* @__PURE__ */ solver<
+  GrashofInput,
+  Grashof,
+  GrashofRefusal,
+  GrashofCaution
+>("grashof", "Which links of a four-bar can turn fully", solve, () => ({
+  input: linkFields,
+  output: {
+    grashofClass: { kind: "text", label: "class" },
+    linkageType: { kind: "text", label: "type" },
+    inputTurns: { kind: "flag", label: "input turns fully" },
+    outputTurns: { kind: "flag", label: "output turns fully" },
+    changePointMargin: { kind: "length", symbol: "S", label: "margin to the change point" },
+    closureMargin: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
+  },
+  example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
+  formulae: [
+    { symbol: "T", kind: "length", meaning: "all links together", is: "a + b + c + d" },
+    { symbol: "l_max", kind: "length", meaning: "longest link", is: "max(a, b, c, d)" },
+    { symbol: "l_min", kind: "length", meaning: "shortest link", is: "min(a, b, c, d)" },
+    { symbol: "S_c", meaning: "what is left when the longest is laid against the others", is: "T - 2 * l_max" },
+    {
+      symbol: "S",
+      meaning: "margin of Grashof's condition",
+      is: "T - 2 * (l_min + l_max)",
+      source: nortonGrashof,
     },
-    example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
-    formulae: [
-      { symbol: "T", kind: "length", meaning: "all links together", is: "a + b + c + d" },
-      { symbol: "l_max", kind: "length", meaning: "longest link", is: "max(a, b, c, d)" },
-      { symbol: "l_min", kind: "length", meaning: "shortest link", is: "min(a, b, c, d)" },
-      { symbol: "S_c", meaning: "what is left when the longest is laid against the others", is: "T - 2 * l_max" },
-      {
-        symbol: "S",
-        meaning: "margin of Grashof's condition",
-        is: "T - 2 * (l_min + l_max)",
-        source: nortonGrashof,
-      },
-    ],
-    sources: [norton],
-    cautions,
-  }),
-)
+  ],
+  sources: [norton],
+  cautions,
+}))

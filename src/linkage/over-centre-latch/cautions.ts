@@ -1,8 +1,9 @@
 // Hazards of an over-centre latch.
+
 import { type Caution, caution } from "../../solver/index.js"
 import { pinchCaution } from "../hazards.js"
 import { snapOver, storedEnergySource } from "../sources.js"
-import type { OverCentreLatch, Si } from "./types.js"
+import type { OverCentreLatch, OverCentreLatchCaution, Si } from "./types.js"
 
 /** Angle past the snap-over point below which play and shaking can trip a latch, rad: three degrees. */
 const LEAST_PAST = (3 * Math.PI) / 180
@@ -37,5 +38,5 @@ export function latchCautions(_: Si, out: OverCentreLatch) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<OverCentreLatchCaution>[]
 }

@@ -5,10 +5,17 @@ import { latchFaults } from "./check.js"
 import { latchFields, latchOutput } from "./fields.js"
 import { latchFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { OverCentreLatch, OverCentreLatchInput } from "./types.js"
+import type { OverCentreLatch, OverCentreLatchCaution, OverCentreLatchInput, OverCentreLatchRefusal } from "./types.js"
 
 export { overCentreLatchPicture } from "./picture.js"
-export type { LatchPose, LatchSide, OverCentreLatch, OverCentreLatchInput } from "./types.js"
+export type {
+  LatchPose,
+  LatchSide,
+  OverCentreLatch,
+  OverCentreLatchCaution,
+  OverCentreLatchInput,
+  OverCentreLatchRefusal,
+} from "./types.js"
 
 /**
  * A lever that a spring holds on either side of its dead centre: where it snaps over, how firmly each side holds, what trips it,
@@ -74,31 +81,32 @@ export type { LatchPose, LatchSide, OverCentreLatch, OverCentreLatchInput } from
  * catch_.maxSpringForce // => 32
  * ```
  */
-export const overCentreLatch: Solver<OverCentreLatchInput, OverCentreLatch> = /* @__PURE__ */ solver<OverCentreLatchInput, OverCentreLatch>(
-  "overCentreLatch",
-  "A lever that a spring holds on either side of its dead centre",
-  solve,
-  () => ({
-    input: latchFields(),
-    output: latchOutput(),
-    example: {
-      fixedPivotDistance: "60 mm",
-      movingPivotRadius: "20 mm",
-      freeLength: "40 mm",
-      springRate: "800 N/m",
-      preload: "2 N",
-      clockwiseStop: "25 deg",
-      counterStop: "40 deg",
-      loadMoment: "40 mN m",
-      handleRadius: "80 mm",
-      leverMass: "60 g",
-      leverCentre: "35 mm",
-      pinFriction: 0.2,
-      pinDiameter: "4 mm",
-    },
-    formulae: latchFormulae(),
-    sources: [equilibrium, snapOver],
-    check: latchFaults,
-    cautions: latchCautions,
-  }),
-)
+export const overCentreLatch: Solver<OverCentreLatchInput, OverCentreLatch, OverCentreLatchRefusal, OverCentreLatchCaution> =
+  /* @__PURE__ */ solver<OverCentreLatchInput, OverCentreLatch, OverCentreLatchRefusal, OverCentreLatchCaution>(
+    "overCentreLatch",
+    "A lever that a spring holds on either side of its dead centre",
+    solve,
+    () => ({
+      input: latchFields(),
+      output: latchOutput(),
+      example: {
+        fixedPivotDistance: "60 mm",
+        movingPivotRadius: "20 mm",
+        freeLength: "40 mm",
+        springRate: "800 N/m",
+        preload: "2 N",
+        clockwiseStop: "25 deg",
+        counterStop: "40 deg",
+        loadMoment: "40 mN m",
+        handleRadius: "80 mm",
+        leverMass: "60 g",
+        leverCentre: "35 mm",
+        pinFriction: 0.2,
+        pinDiameter: "4 mm",
+      },
+      formulae: latchFormulae(),
+      sources: [equilibrium, snapOver],
+      check: latchFaults,
+      cautions: latchCautions,
+    }),
+  )

@@ -1,10 +1,11 @@
 // Spring, moments, snap-over point, forces and energies of an over-centre latch.
+
 import { brent, integrate } from "../../numeric/index.js"
 import { type NoSolution, refuse, tried } from "../../solver/index.js"
 import { springEnergy, springTension } from "../hinge/load.js"
 import { latchFaults } from "./check.js"
 import { latchFields } from "./fields.js"
-import type { LatchPose, LatchSide, OverCentreLatch, Si } from "./types.js"
+import type { LatchPose, LatchSide, OverCentreLatch, OverCentreLatchRefusal, Si } from "./types.js"
 
 /** Places between the stops that are listed. */
 const POSES = 121
@@ -54,11 +55,11 @@ function sideOf(si: Si, stop: number, snap: number, band: OverCentreLatch["band"
   }
 }
 
-export function solve(si: Si): OverCentreLatch | NoSolution {
+export function solve(si: Si): OverCentreLatch | NoSolution<OverCentreLatchRefusal> {
   return tried(kernel(si), si, latchFields(), kernel, latchFaults)
 }
 
-function kernel(si: Si): OverCentreLatch | NoSolution {
+function kernel(si: Si): OverCentreLatch | NoSolution<OverCentreLatchRefusal> {
   const [low, high] = [-si.clockwiseStop, si.counterStop]
   const snap = crossing((angle) => momentAt(si, angle), low, high)
   if (snap === null) {

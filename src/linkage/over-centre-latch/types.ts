@@ -89,4 +89,10 @@ export interface OverCentreLatch {
   readonly poses: readonly LatchPose[]
 }
 
+/** Reasons for which {@link overCentreLatch} refuses. */
+export type OverCentreLatchRefusal = "does-not-hold"
+
+/** Hazards and limits of validity that go with an answer of {@link overCentreLatch}. */
+export type OverCentreLatchCaution = "pinch" | "snaps-over" | "stored-energy" | "trips-by-little"
+
 export type Si = SiOf<OverCentreLatchInput>

@@ -2,6 +2,7 @@ import type { NoSolution } from "../../solver/index.js"
 import { solveFactored } from "../lu.js"
 import type { MechanismSi } from "./data.js"
 import { compile, type Model } from "./model.js"
+import type { PlanarLinkageRefusal } from "./output.js"
 import { jacobian, rowGradient } from "./rows.js"
 import { couple, isHalt, motion, type Pose } from "./solve.js"
 
@@ -50,21 +51,26 @@ export function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
 }
 
 /** All poses of a mechanism's motion with its compiled model; the plain kernel for envelopes and couplings. */
-export function mechanismMotion(si: MechanismSi, steps: number): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution {
+export function mechanismMotion(
+  si: MechanismSi,
+  steps: number,
+): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution<PlanarLinkageRefusal> {
   const model = compile(si)
   const poses = motion(model, steps)
   return isHalt(poses) ? poses.refusal : { model, poses }
 }
 
-/** What may be changed where a mechanism cannot reach a pose: each driver's start and end, to just before what was reached. */
-export function driverKnobs(si: MechanismSi, steps: number): Record<string, number> {
+/**
+ * What may be changed where a mechanism cannot reach a pose: each driver's start and end, to just before what was reached;
+ * clear of the dead point by so many radians, or by that share of the length.
+ */
+export function driverKnobs(si: MechanismSi, steps: number, clearance = 1e-3): Record<string, number> {
   const halt = motion(compile(si), steps)
   if (!isHalt(halt)) return {}
   const paths = [...si.cranks.map((_, i) => `cranks.${i}`), ...si.actuators.map((_, i) => `actuators.${i}`)]
   return Object.fromEntries(
     halt.reached.flatMap((reached, i) => {
-      // clear of the dead point: by a milliradian, or a thousandth of the length
-      const clear = i < si.cranks.length ? 1e-3 : 1e-3 * reached
+      const clear = i < si.cranks.length ? clearance : clearance * reached
       const value = reached - Math.sign((halt.towards[i] as number) - reached) * clear
       return [`${paths[i]}.start`, `${paths[i]}.end`].map((key) => [key, value])
     }),

@@ -98,6 +98,12 @@ export interface PlanarLinkage {
   readonly residual: number
 }
 
+/** Reasons for which {@link planarLinkage} refuses. */
+export type PlanarLinkageRefusal = "cannot-close" | "dead-point" | "over-constrained" | "singular" | "under-constrained"
+
+/** Hazards and limits of validity that go with an answer of {@link planarLinkage}. */
+export type PlanarLinkageCaution = "falls-unpowered" | "near-singular" | "pinch"
+
 /** Descriptions of the result. */
 export const planarOutput: OutFields<PlanarLinkage> = {
   mobility: { kind: "number", symbol: "f", label: "degrees of freedom without drivers" },

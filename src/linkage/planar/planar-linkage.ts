@@ -7,7 +7,7 @@ import type { MechanismInput } from "./data.js"
 import { mechanismFields } from "./fields.js"
 import { barName, compile } from "./model.js"
 import { driverKnobs, mechanismMotion, norms, pinForces } from "./motion.js"
-import { type PlanarLinkage, planarOutput } from "./output.js"
+import { type PlanarLinkage, type PlanarLinkageCaution, type PlanarLinkageRefusal, planarOutput } from "./output.js"
 import { allForces, driverEfforts, multipliers, type Pose, pointAccelerations, pointRates } from "./solve.js"
 
 /** Input of {@link planarLinkage}. */
@@ -32,12 +32,12 @@ const effortOf = (kind: "crank" | "actuator", effort: number) => ({
   force: kind === "actuator" ? effort : null,
 })
 
-function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
+function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution<PlanarLinkageRefusal> {
   const out = kernel(si)
   return isNoSolution(out) ? withNearest(out, planarLinkage, kernel, si, driverKnobs(si, si.steps)) : out
 }
 
-function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution {
+function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution<PlanarLinkageRefusal> {
   const moved = mechanismMotion(si, si.steps)
   if ("noSolution" in moved) return moved
   const { model, poses } = moved
@@ -126,7 +126,7 @@ function again(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage) {
   return { ...norms(model, pose), work, efforts: out.drivers.map((d) => d.torque ?? d.force ?? 0) }
 }
 
-function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
+function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution<PlanarLinkageCaution>[] {
   return [
     pinchCaution("The bars of a linkage"),
     ...(si.loads.length + si.torques.length > 0 ? [fallsCaution("A load that the drivers hold")] : []),
@@ -258,98 +258,98 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution[] {
  * wing.bars[2].speed // => 0.900015
  * ```
  */
-export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage> = /* @__PURE__ */ solver<PlanarLinkageInput, PlanarLinkage>(
-  "planarLinkage",
-  "Any flat mechanism of pins, bars, sliders and drivers",
-  solve,
-  () => ({
-    input: {
-      ...mechanismFields,
-      steps: {
-        kind: "number",
-        symbol: "n",
-        label: "steps listed of the motion",
-        whole: true,
-        min: 0,
-        max: 720,
-        typical: [0, 24],
-        default: 0,
-      },
-      trace: { kind: "text", label: "point to trace", min: 1, max: 100, default: null },
+export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage, PlanarLinkageRefusal, PlanarLinkageCaution> = /* @__PURE__ */ solver<
+  PlanarLinkageInput,
+  PlanarLinkage,
+  PlanarLinkageRefusal,
+  PlanarLinkageCaution
+>("planarLinkage", "Any flat mechanism of pins, bars, sliders and drivers", solve, () => ({
+  input: {
+    ...mechanismFields,
+    steps: {
+      kind: "number",
+      symbol: "n",
+      label: "steps listed of the motion",
+      whole: true,
+      min: 0,
+      max: 720,
+      typical: [0, 24],
+      default: 0,
     },
-    output: planarOutput,
-    example: {
-      pivots: [
-        { name: "O", x: 0, y: 0 },
-        { name: "Q", x: "90 mm", y: 0 },
-      ],
-      points: [
-        { name: "A", x: "9 mm", y: "23 mm" },
-        { name: "B", x: "80 mm", y: "59 mm" },
-      ],
-      bars: [
-        { name: "crank", from: "O", to: "A" },
-        { name: "rod", from: "A", to: "B" },
-        { name: "wing", from: "Q", to: "B" },
-      ],
-      cranks: [{ from: "O", to: "A", end: "130 deg", speed: 2 }],
-      loads: [{ point: "B", forceY: "-3 N" }],
-      steps: 8,
-    },
-    formulae: [
-      { symbol: "n_p", kind: "number", meaning: "moving points", given: (si) => si.points.length },
-      { symbol: "n_b", kind: "number", meaning: "bars", given: (si) => si.bars.length },
-      { symbol: "n_c", kind: "number", meaning: "carried points", given: (si) => si.carried.length },
-      { symbol: "n_s", kind: "number", meaning: "sliders", given: (si) => si.sliders.length },
-      { symbol: "f", meaning: "coordinates less constraints", is: "2 * n_p - n_b - 2 * n_c - n_s" },
-      { symbol: "N_J", kind: "number", meaning: "greatest row sum of the Jacobian", given: (si, out) => again(si, out).direct },
-      { symbol: "N_I", kind: "number", meaning: "greatest row sum of its inverse", given: (si, out) => again(si, out).inverse },
-      { symbol: "kappa", meaning: "distance from singular", is: "1 / (N_J * N_I)" },
-      {
-        symbol: "l_b",
-        kind: "length",
-        meaning: "length of each bar as given or sketched",
-        given: (si) => {
-          const model = compile(si)
-          return model.rows.flatMap((row) => (row.kind === "bar" ? [row.length] : []))
-        },
-      },
-      {
-        symbol: "x_b",
-        kind: "length",
-        meaning: "each bar's run in x, solved",
-        given: (_, out) => out.bars.map((b) => b.length * Math.cos(b.angle)),
-      },
-      {
-        symbol: "y_b",
-        kind: "length",
-        meaning: "each bar's run in y, solved",
-        given: (_, out) => out.bars.map((b) => b.length * Math.sin(b.angle)),
-      },
-      { left: "sum(x_b .* x_b) + sum(y_b .* y_b)", right: "sum(l_b .* l_b)", meaning: "every bar has its length" },
-      { symbol: "Q", kind: "number", meaning: "effort of each driver, N·m or N", given: (si, out) => again(si, out).efforts },
-      {
-        symbol: "W",
-        kind: "number",
-        meaning: "work of all loads per unit motion of each driver, N·m or N",
-        given: (si, out) => again(si, out).work,
-      },
-      {
-        left: "1 + sum(abs(Q)) + sum(Q)",
-        right: "1 + sum(abs(Q)) - sum(W)",
-        meaning: "virtual work of drivers and loads adds up to nothing",
-        source: virtualWork,
-      },
+    trace: { kind: "text", label: "point to trace", min: 1, max: 100, default: null },
+  },
+  output: planarOutput,
+  example: {
+    pivots: [
+      { name: "O", x: 0, y: 0 },
+      { name: "Q", x: "90 mm", y: 0 },
     ],
-    sources: [jalon, norton],
-    check: (si) => {
-      const faults = mechanismFaults(si)
-      if (faults.length || si.trace === null) return faults
-      const names = [...si.pivots, ...si.points].map((p) => p.name)
-      return names.includes(si.trace)
-        ? []
-        : [inconsistent(["trace"], "'{trace}'", "a point ({points})", { trace: si.trace, points: names.join(", ") })]
+    points: [
+      { name: "A", x: "9 mm", y: "23 mm" },
+      { name: "B", x: "80 mm", y: "59 mm" },
+    ],
+    bars: [
+      { name: "crank", from: "O", to: "A" },
+      { name: "rod", from: "A", to: "B" },
+      { name: "wing", from: "Q", to: "B" },
+    ],
+    cranks: [{ from: "O", to: "A", end: "130 deg", speed: 2 }],
+    loads: [{ point: "B", forceY: "-3 N" }],
+    steps: 8,
+  },
+  formulae: [
+    { symbol: "n_p", kind: "number", meaning: "moving points", given: (si) => si.points.length },
+    { symbol: "n_b", kind: "number", meaning: "bars", given: (si) => si.bars.length },
+    { symbol: "n_c", kind: "number", meaning: "carried points", given: (si) => si.carried.length },
+    { symbol: "n_s", kind: "number", meaning: "sliders", given: (si) => si.sliders.length },
+    { symbol: "f", meaning: "coordinates less constraints", is: "2 * n_p - n_b - 2 * n_c - n_s" },
+    { symbol: "N_J", kind: "number", meaning: "greatest row sum of the Jacobian", given: (si, out) => again(si, out).direct },
+    { symbol: "N_I", kind: "number", meaning: "greatest row sum of its inverse", given: (si, out) => again(si, out).inverse },
+    { symbol: "kappa", meaning: "distance from singular", is: "1 / (N_J * N_I)" },
+    {
+      symbol: "l_b",
+      kind: "length",
+      meaning: "length of each bar as given or sketched",
+      given: (si) => {
+        const model = compile(si)
+        return model.rows.flatMap((row) => (row.kind === "bar" ? [row.length] : []))
+      },
     },
-    cautions,
-  }),
-)
+    {
+      symbol: "x_b",
+      kind: "length",
+      meaning: "each bar's run in x, solved",
+      given: (_, out) => out.bars.map((b) => b.length * Math.cos(b.angle)),
+    },
+    {
+      symbol: "y_b",
+      kind: "length",
+      meaning: "each bar's run in y, solved",
+      given: (_, out) => out.bars.map((b) => b.length * Math.sin(b.angle)),
+    },
+    { left: "sum(x_b .* x_b) + sum(y_b .* y_b)", right: "sum(l_b .* l_b)", meaning: "every bar has its length" },
+    { symbol: "Q", kind: "number", meaning: "effort of each driver, N·m or N", given: (si, out) => again(si, out).efforts },
+    {
+      symbol: "W",
+      kind: "number",
+      meaning: "work of all loads per unit motion of each driver, N·m or N",
+      given: (si, out) => again(si, out).work,
+    },
+    {
+      left: "1 + sum(abs(Q)) + sum(Q)",
+      right: "1 + sum(abs(Q)) - sum(W)",
+      meaning: "virtual work of drivers and loads adds up to nothing",
+      source: virtualWork,
+    },
+  ],
+  sources: [jalon, norton],
+  check: (si) => {
+    const faults = mechanismFaults(si)
+    if (faults.length || si.trace === null) return faults
+    const names = [...si.pivots, ...si.points].map((p) => p.name)
+    return names.includes(si.trace)
+      ? []
+      : [inconsistent(["trace"], "'{trace}'", "a point ({points})", { trace: si.trace, points: names.join(", ") })]
+  },
+  cautions,
+}))

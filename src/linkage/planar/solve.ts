@@ -1,6 +1,7 @@
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { type Factors, factor, rankOf, solveFactored, solveTransposed } from "../lu.js"
 import type { Model } from "./model.js"
+import type { PlanarLinkageRefusal } from "./output.js"
 import { jacobian, rowBias, rowDrive, rowValue, sub, turned } from "./rows.js"
 
 /** A solved pose: all coordinates, the factored Jacobian there, and how it was reached. */
@@ -134,7 +135,7 @@ function shaken(q: Float64Array, by: number, from = 1): Float64Array {
 }
 
 /** Under- and over-constrained mechanisms, named. */
-export function countFault(model: Model): NoSolution | null {
+export function countFault(model: Model): NoSolution<"over-constrained" | "under-constrained"> | null {
   const { rows, unknowns, drivers } = model
   const q = shaken(model.sketch, 0.02 * model.size)
   const drive = drivers.map((d) => d.sketch)
@@ -168,7 +169,7 @@ export function countFault(model: Model): NoSolution | null {
 
 /** A refusal and, for what may be changed, how far the drivers came and which way they were going. */
 export interface Halt {
-  readonly refusal: NoSolution
+  readonly refusal: NoSolution<PlanarLinkageRefusal>
   readonly reached: readonly number[]
   readonly towards: readonly number[]
 }

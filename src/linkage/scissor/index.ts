@@ -13,9 +13,9 @@ import { fallsCaution, pinchCaution } from "../hazards.js"
 import { standardGravity } from "../hinge/load.js"
 import { withNearest } from "../nearest.js"
 import { gravitySource, ownResult, scissorProblem, selfLocking } from "../sources.js"
-import type { Scissor, ScissorInput } from "./types.js"
+import type { Scissor, ScissorCaution, ScissorInput, ScissorRefusal } from "./types.js"
 
-export type { Scissor, ScissorInput } from "./types.js"
+export type { Scissor, ScissorCaution, ScissorInput, ScissorRefusal } from "./types.js"
 
 const sides = { centre: 0, lower: 1, upper: -1 } as const
 
@@ -26,7 +26,7 @@ function loads(si: SiOf<ScissorInput>): { readonly along: number; readonly aside
   return { along, aside }
 }
 
-function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
+function solve(si: SiOf<ScissorInput>): Scissor | NoSolution<ScissorRefusal> {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
   return withNearest(out, scissor, kernel, si, { driverForce: out.at.force as number }, [
@@ -35,7 +35,7 @@ function solve(si: SiOf<ScissorInput>): Scissor | NoSolution {
   ])
 }
 
-function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution {
+function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution<ScissorRefusal> {
   const { cells: n, armLength: l, foldedAngle: t0, extendedAngle: t1, screwLead, driverForce, driverStiffness: k } = si
   const { along, aside } = loads(si)
   const spread = (t: number) => l * Math.cos(t)
@@ -82,8 +82,8 @@ function kernel(si: SiOf<ScissorInput>): Scissor | NoSolution {
   }
 }
 
-function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
-  const found: Caution[] = [pinchCaution("The arms of a scissor")]
+function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution<ScissorCaution>[] {
+  const found: Caution<ScissorCaution>[] = [pinchCaution("The arms of a scissor")]
   if (Math.sin(si.tilt) * (si.tipMass + si.armsMass) !== 0) found.push(fallsCaution("A scissor under weight"))
   if (out.ratioFolded > 3 * si.cells)
     found.push(
@@ -193,160 +193,160 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution[] {
  * tail.forceFolded // => 42.016
  * ```
  */
-export const scissor: Solver<ScissorInput, Scissor> = /* @__PURE__ */ solver<ScissorInput, Scissor>(
-  "scissor",
-  "How far a scissor array reaches and what drives it",
-  solve,
-  () => ({
-    input: {
-      cells: { kind: "number", symbol: "n", label: "cells", whole: true, min: 1, max: 200, typical: [2, 12] },
-      armLength: { kind: "length", symbol: "L", label: "arm, end pin to end pin", min: "1 mm", max: "10 m", typical: ["60 mm", "400 mm"] },
-      foldedAngle: {
-        kind: "angle",
-        symbol: "theta_0",
-        label: "arm angle folded",
-        min: "0.1 deg",
-        max: "89.9 deg",
-        typical: ["12 deg", "30 deg"],
-      },
-      extendedAngle: {
-        kind: "angle",
-        symbol: "theta_1",
-        label: "arm angle extended",
-        min: "0.1 deg",
-        max: "89.9 deg",
-        typical: ["45 deg", "75 deg"],
-      },
-      tilt: {
-        kind: "angle",
-        symbol: "beta",
-        label: "direction above the horizontal",
-        min: "-90 deg",
-        max: "90 deg",
-        typical: [0, "90 deg"],
-        default: "90 deg",
-      },
-      fixedJoint: {
-        kind: "choice",
-        label: "base joint that stands still",
-        options: { centre: "none: both move alike", lower: "the lower one", upper: "the upper one" },
-        default: "centre",
-      },
-      tipMass: { kind: "mass", symbol: "m_t", label: "mass at the tip", min: 0, max: 1000, typical: [0.05, 2], default: 0 },
-      armsMass: { kind: "mass", symbol: "m_a", label: "mass of all arms", min: 0, max: 1000, typical: [0.1, 3], default: 0 },
-      push: { kind: "force", symbol: "P", label: "force against the tip", min: -1e5, max: 1e5, typical: [0.5, 20], default: 0 },
-      screwLead: { kind: "length", symbol: "p", label: "screw lead", min: "0.05 mm", max: "1 m", typical: ["1 mm", "8 mm"], default: null },
-      screwEfficiency: { kind: "ratio", symbol: "eta", label: "screw efficiency", min: "0.1 %", max: 1, typical: [0.2, 0.9], default: 0.3 },
-      driverForce: {
-        kind: "force",
-        symbol: "F_d",
-        label: "force the driver can exert",
-        min: "1 mN",
-        max: 1e7,
-        typical: [500, 5000],
-        default: null,
-      },
-      driverStiffness: {
-        kind: "forcePerLength",
-        symbol: "k",
-        label: "stiffness of driver and mounting",
-        min: 1,
-        max: 1e10,
-        typical: [1e4, 1e6],
-        default: null,
-      },
-      pinPlay: { kind: "length", symbol: "e", label: "play of every pin", min: 0, max: "5 mm", typical: ["0.05 mm", "0.5 mm"], default: 0 },
+export const scissor: Solver<ScissorInput, Scissor, ScissorRefusal, ScissorCaution> = /* @__PURE__ */ solver<
+  ScissorInput,
+  Scissor,
+  ScissorRefusal,
+  ScissorCaution
+>("scissor", "How far a scissor array reaches and what drives it", solve, () => ({
+  input: {
+    cells: { kind: "number", symbol: "n", label: "cells", whole: true, min: 1, max: 200, typical: [2, 12] },
+    armLength: { kind: "length", symbol: "L", label: "arm, end pin to end pin", min: "1 mm", max: "10 m", typical: ["60 mm", "400 mm"] },
+    foldedAngle: {
+      kind: "angle",
+      symbol: "theta_0",
+      label: "arm angle folded",
+      min: "0.1 deg",
+      max: "89.9 deg",
+      typical: ["12 deg", "30 deg"],
     },
-    output: {
-      spanFolded: { kind: "length", symbol: "H_0", label: "span folded" },
-      spanExtended: { kind: "length", symbol: "H_1", label: "span extended" },
-      spreadFolded: { kind: "length", symbol: "X_0", label: "spread of the base joints folded" },
-      spreadExtended: { kind: "length", symbol: "X_1", label: "spread of the base joints extended" },
-      driverStroke: { kind: "length", symbol: "s", label: "driver travel" },
-      ratioFolded: { kind: "ratio", symbol: "r_0", label: "span per travel folded", unit: "x" },
-      ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel extended", unit: "x" },
-      forceFolded: { kind: "force", symbol: "F_0", label: "driver force folded" },
-      forceExtended: { kind: "force", symbol: "F_1", label: "driver force extended" },
-      peakForce: { kind: "force", symbol: "F_p", label: "greatest driver force" },
-      torqueFolded: { kind: "moment", symbol: "T_0", label: "servo torque folded" },
-      torqueExtended: { kind: "moment", symbol: "T_1", label: "servo torque extended" },
-      peakTorque: { kind: "moment", symbol: "T_p", label: "greatest servo torque" },
-      screwTorque: { kind: "moment", symbol: "T_s", label: "screw torque at the greatest force" },
-      screwTurns: { kind: "number", symbol: "n_t", label: "screw turns" },
-      sagFolded: { kind: "length", symbol: "z_0", label: "tip sinks back through the driver, folded" },
-      sagExtended: { kind: "length", symbol: "z_1", label: "tip sinks back through the driver, extended" },
-      droop: { kind: "length", symbol: "z_d", label: "tip off its line through play" },
-      rootForce: { kind: "force", symbol: "F_r", label: "push and pull in the base joints" },
+    extendedAngle: {
+      kind: "angle",
+      symbol: "theta_1",
+      label: "arm angle extended",
+      min: "0.1 deg",
+      max: "89.9 deg",
+      typical: ["45 deg", "75 deg"],
     },
-    example: {
-      cells: 6,
-      armLength: "160 mm",
-      foldedAngle: "18 deg",
-      extendedAngle: "62 deg",
-      tilt: "20 deg",
-      tipMass: "250 g",
-      armsMass: "480 g",
-      screwLead: "2 mm",
-      driverStiffness: "50 N/mm",
-      pinPlay: "0.2 mm",
+    tilt: {
+      kind: "angle",
+      symbol: "beta",
+      label: "direction above the horizontal",
+      min: "-90 deg",
+      max: "90 deg",
+      typical: [0, "90 deg"],
+      default: "90 deg",
     },
-    formulae: [
-      { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: gravitySource },
-      {
-        symbol: "sigma",
-        kind: "number",
-        meaning: "0 centred, 1 lower joint held, −1 upper joint held",
-        given: (si) => sides[si.fixedJoint],
-      },
-      { symbol: "A", kind: "force", meaning: "load along the extension", is: "(m_t + m_a / 2) * g_n * sin(beta) + P" },
-      { symbol: "B", kind: "force", meaning: "load of the moving centre line", is: "sigma * (m_t + m_a) * g_n * cos(beta) / 2" },
-      { symbol: "H_0", meaning: "span folded", is: "n * L * sin(theta_0)" },
-      { symbol: "H_1", meaning: "span extended", is: "n * L * sin(theta_1)" },
-      { symbol: "X_0", meaning: "spread folded", is: "L * cos(theta_0)" },
-      { symbol: "X_1", meaning: "spread extended", is: "L * cos(theta_1)" },
-      { symbol: "s", meaning: "driver travel", is: "X_0 - X_1" },
-      { symbol: "r_0", meaning: "span per travel folded", is: "n / tan(theta_0)" },
-      { symbol: "r_1", meaning: "span per travel extended", is: "n / tan(theta_1)" },
-      {
-        symbol: "F_0",
-        meaning: "driver force folded",
-        is: "A * n / tan(theta_0) - B",
-        source: scissorProblem,
-      },
-      {
-        symbol: "F_1",
-        meaning: "driver force extended",
-        is: "A * n / tan(theta_1) - B",
-        source: scissorProblem,
-      },
-      { symbol: "F_p", meaning: "greatest driver force: it runs one way between its ends", is: "max(abs(F_0), abs(F_1))" },
-      { symbol: "T_0", meaning: "servo torque folded", is: "A * n * L * cos(theta_0) - B * L * sin(theta_0)" },
-      { symbol: "T_1", meaning: "servo torque extended", is: "A * n * L * cos(theta_1) - B * L * sin(theta_1)" },
-      { symbol: "theta_c", kind: "angle", meaning: "angle where the torque crests", is: "atan2(-B / N * sign(A / N), abs(A) / N * n)" },
-      { symbol: "T_p", meaning: "greatest servo torque", is: "max(abs(T_0), abs(T_1))", when: "theta_c <= theta_0 or theta_c >= theta_1" },
-      {
-        symbol: "T_p",
-        meaning: "greatest servo torque, at the crest",
-        is: "max(abs(T_0), abs(T_1), sqrt((A * n)^2 + B^2) * L)",
-        when: "theta_c > theta_0 and theta_c < theta_1",
-      },
-      { symbol: "T_s", meaning: "screw torque", is: "F_p * p / (2 * pi * eta)", when: "has_screwLead" },
-      { symbol: "n_t", meaning: "screw turns", is: "s / p", when: "has_screwLead" },
-      { symbol: "z_0", meaning: "sag folded", is: "r_0 * F_0 / k", when: "has_driverStiffness" },
-      { symbol: "z_1", meaning: "sag extended", is: "r_1 * F_1 / k", when: "has_driverStiffness" },
-      { symbol: "z_d", meaning: "droop through play", is: "e / X_1 * H_1 * (n + 1) / 2" },
-      { symbol: "F_r", meaning: "couple of the sideways weight over the spread", is: "(m_t + m_a / 2) * g_n * cos(beta) * H_1 / X_1" },
-    ],
-    sources: [scissorProblem, gravitySource],
-    check: ({ foldedAngle, extendedAngle }) =>
-      foldedAngle < extendedAngle
-        ? []
-        : [
-            inconsistent(["extendedAngle"], "{extendedAngle angle °}", "more than foldedAngle, {foldedAngle angle °}", {
-              extendedAngle,
-              foldedAngle,
-            }),
-          ],
-    cautions,
-  }),
-)
+    fixedJoint: {
+      kind: "choice",
+      label: "base joint that stands still",
+      options: { centre: "none: both move alike", lower: "the lower one", upper: "the upper one" },
+      default: "centre",
+    },
+    tipMass: { kind: "mass", symbol: "m_t", label: "mass at the tip", min: 0, max: 1000, typical: [0.05, 2], default: 0 },
+    armsMass: { kind: "mass", symbol: "m_a", label: "mass of all arms", min: 0, max: 1000, typical: [0.1, 3], default: 0 },
+    push: { kind: "force", symbol: "P", label: "force against the tip", min: -1e5, max: 1e5, typical: [0.5, 20], default: 0 },
+    screwLead: { kind: "length", symbol: "p", label: "screw lead", min: "0.05 mm", max: "1 m", typical: ["1 mm", "8 mm"], default: null },
+    screwEfficiency: { kind: "ratio", symbol: "eta", label: "screw efficiency", min: "0.1 %", max: 1, typical: [0.2, 0.9], default: 0.3 },
+    driverForce: {
+      kind: "force",
+      symbol: "F_d",
+      label: "force the driver can exert",
+      min: "1 mN",
+      max: 1e7,
+      typical: [500, 5000],
+      default: null,
+    },
+    driverStiffness: {
+      kind: "forcePerLength",
+      symbol: "k",
+      label: "stiffness of driver and mounting",
+      min: 1,
+      max: 1e10,
+      typical: [1e4, 1e6],
+      default: null,
+    },
+    pinPlay: { kind: "length", symbol: "e", label: "play of every pin", min: 0, max: "5 mm", typical: ["0.05 mm", "0.5 mm"], default: 0 },
+  },
+  output: {
+    spanFolded: { kind: "length", symbol: "H_0", label: "span folded" },
+    spanExtended: { kind: "length", symbol: "H_1", label: "span extended" },
+    spreadFolded: { kind: "length", symbol: "X_0", label: "spread of the base joints folded" },
+    spreadExtended: { kind: "length", symbol: "X_1", label: "spread of the base joints extended" },
+    driverStroke: { kind: "length", symbol: "s", label: "driver travel" },
+    ratioFolded: { kind: "ratio", symbol: "r_0", label: "span per travel folded", unit: "x" },
+    ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel extended", unit: "x" },
+    forceFolded: { kind: "force", symbol: "F_0", label: "driver force folded" },
+    forceExtended: { kind: "force", symbol: "F_1", label: "driver force extended" },
+    peakForce: { kind: "force", symbol: "F_p", label: "greatest driver force" },
+    torqueFolded: { kind: "moment", symbol: "T_0", label: "servo torque folded" },
+    torqueExtended: { kind: "moment", symbol: "T_1", label: "servo torque extended" },
+    peakTorque: { kind: "moment", symbol: "T_p", label: "greatest servo torque" },
+    screwTorque: { kind: "moment", symbol: "T_s", label: "screw torque at the greatest force" },
+    screwTurns: { kind: "number", symbol: "n_t", label: "screw turns" },
+    sagFolded: { kind: "length", symbol: "z_0", label: "tip sinks back through the driver, folded" },
+    sagExtended: { kind: "length", symbol: "z_1", label: "tip sinks back through the driver, extended" },
+    droop: { kind: "length", symbol: "z_d", label: "tip off its line through play" },
+    rootForce: { kind: "force", symbol: "F_r", label: "push and pull in the base joints" },
+  },
+  example: {
+    cells: 6,
+    armLength: "160 mm",
+    foldedAngle: "18 deg",
+    extendedAngle: "62 deg",
+    tilt: "20 deg",
+    tipMass: "250 g",
+    armsMass: "480 g",
+    screwLead: "2 mm",
+    driverStiffness: "50 N/mm",
+    pinPlay: "0.2 mm",
+  },
+  formulae: [
+    { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", given: () => standardGravity, source: gravitySource },
+    {
+      symbol: "sigma",
+      kind: "number",
+      meaning: "0 centred, 1 lower joint held, −1 upper joint held",
+      given: (si) => sides[si.fixedJoint],
+    },
+    { symbol: "A", kind: "force", meaning: "load along the extension", is: "(m_t + m_a / 2) * g_n * sin(beta) + P" },
+    { symbol: "B", kind: "force", meaning: "load of the moving centre line", is: "sigma * (m_t + m_a) * g_n * cos(beta) / 2" },
+    { symbol: "H_0", meaning: "span folded", is: "n * L * sin(theta_0)" },
+    { symbol: "H_1", meaning: "span extended", is: "n * L * sin(theta_1)" },
+    { symbol: "X_0", meaning: "spread folded", is: "L * cos(theta_0)" },
+    { symbol: "X_1", meaning: "spread extended", is: "L * cos(theta_1)" },
+    { symbol: "s", meaning: "driver travel", is: "X_0 - X_1" },
+    { symbol: "r_0", meaning: "span per travel folded", is: "n / tan(theta_0)" },
+    { symbol: "r_1", meaning: "span per travel extended", is: "n / tan(theta_1)" },
+    {
+      symbol: "F_0",
+      meaning: "driver force folded",
+      is: "A * n / tan(theta_0) - B",
+      source: scissorProblem,
+    },
+    {
+      symbol: "F_1",
+      meaning: "driver force extended",
+      is: "A * n / tan(theta_1) - B",
+      source: scissorProblem,
+    },
+    { symbol: "F_p", meaning: "greatest driver force: it runs one way between its ends", is: "max(abs(F_0), abs(F_1))" },
+    { symbol: "T_0", meaning: "servo torque folded", is: "A * n * L * cos(theta_0) - B * L * sin(theta_0)" },
+    { symbol: "T_1", meaning: "servo torque extended", is: "A * n * L * cos(theta_1) - B * L * sin(theta_1)" },
+    { symbol: "theta_c", kind: "angle", meaning: "angle where the torque crests", is: "atan2(-B / N * sign(A / N), abs(A) / N * n)" },
+    { symbol: "T_p", meaning: "greatest servo torque", is: "max(abs(T_0), abs(T_1))", when: "theta_c <= theta_0 or theta_c >= theta_1" },
+    {
+      symbol: "T_p",
+      meaning: "greatest servo torque, at the crest",
+      is: "max(abs(T_0), abs(T_1), sqrt((A * n)^2 + B^2) * L)",
+      when: "theta_c > theta_0 and theta_c < theta_1",
+    },
+    { symbol: "T_s", meaning: "screw torque", is: "F_p * p / (2 * pi * eta)", when: "has_screwLead" },
+    { symbol: "n_t", meaning: "screw turns", is: "s / p", when: "has_screwLead" },
+    { symbol: "z_0", meaning: "sag folded", is: "r_0 * F_0 / k", when: "has_driverStiffness" },
+    { symbol: "z_1", meaning: "sag extended", is: "r_1 * F_1 / k", when: "has_driverStiffness" },
+    { symbol: "z_d", meaning: "droop through play", is: "e / X_1 * H_1 * (n + 1) / 2" },
+    { symbol: "F_r", meaning: "couple of the sideways weight over the spread", is: "(m_t + m_a / 2) * g_n * cos(beta) * H_1 / X_1" },
+  ],
+  sources: [scissorProblem, gravitySource],
+  check: ({ foldedAngle, extendedAngle }) =>
+    foldedAngle < extendedAngle
+      ? []
+      : [
+          inconsistent(["extendedAngle"], "{extendedAngle angle °}", "more than foldedAngle, {foldedAngle angle °}", {
+            extendedAngle,
+            foldedAngle,
+          }),
+        ],
+  cautions,
+}))

@@ -74,3 +74,9 @@ export interface Scissor {
   /** Push and pull in the base joints from the weight hanging out sideways, extended. [F_r; N] */
   readonly rootForce: number
 }
+
+/** Reasons for which {@link scissor} refuses. */
+export type ScissorRefusal = "insufficient-force"
+
+/** Hazards and limits of validity that go with an answer of {@link scissor}. */
+export type ScissorCaution = "falls-unpowered" | "flat-scissor" | "force-changes-sign" | "pinch" | "soft-driver" | "thin-holding-margin"

@@ -1,8 +1,9 @@
 // Hazards of a skew hinge, and faults between its fields.
+
 import { type Caution, caution, type Issue, inconsistent } from "../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../hazards.js"
 import { equilibrium, reachSource } from "../sources.js"
-import type { Si, SkewHinge } from "./types.js"
+import type { Si, SkewHinge, SkewHingeCaution } from "./types.js"
 
 /** Share of the swing's radius by which a tip may stand forward or back before it is told. */
 const AHEAD = 0.1
@@ -42,7 +43,7 @@ export function skewCautions(si: Si, out: SkewHinge) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<SkewHingeCaution>[]
 }
 
 /** Parts of the axis below which it has no direction. */

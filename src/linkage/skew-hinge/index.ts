@@ -4,10 +4,18 @@ import { skewCautions, skewFaults } from "./cautions.js"
 import { skewFields, skewOutput } from "./fields.js"
 import { skewFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { SkewHinge, SkewHingeInput } from "./types.js"
+import type { SkewHinge, SkewHingeCaution, SkewHingeInput } from "./types.js"
 
 export { skewHingePicture } from "./picture.js"
-export type { BodyDirectionInput, BodyPointInput, SkewHinge, SkewHingeInput, SkewHingeMassInput, SkewHingePose } from "./types.js"
+export type {
+  BodyDirectionInput,
+  BodyPointInput,
+  SkewHinge,
+  SkewHingeCaution,
+  SkewHingeInput,
+  SkewHingeMassInput,
+  SkewHingePose,
+} from "./types.js"
 
 /**
  * A part on a hinge whose axis points anywhere in space: where the swing takes its tip, what it looks like from the front, the
@@ -98,34 +106,34 @@ export type { BodyDirectionInput, BodyPointInput, SkewHinge, SkewHingeInput, Ske
  * wing.effort // => 0.5884
  * ```
  */
-export const skewHinge: Solver<SkewHingeInput, SkewHinge> = /* @__PURE__ */ solver<SkewHingeInput, SkewHinge>(
-  "skewHinge",
-  "A part that swings about an axis at any angle in space",
-  solve,
-  () => ({
-    input: skewFields(),
-    output: skewOutput(),
-    example: {
-      hinge: { forward: "-60 mm", left: "120 mm", up: "150 mm" },
-      axis: { forward: 0.9, left: -0.3, up: 0.4 },
-      masses: [
-        { mass: "350 g", forward: "-80 mm", left: "350 mm", up: "160 mm" },
-        { mass: "120 g", forward: "-140 mm", left: "700 mm", up: "120 mm" },
-      ],
-      tip: { forward: "-160 mm", left: "900 mm", up: "80 mm" },
-      swing: "35 deg",
-      swingFrom: "-20 deg",
-      swingTo: "80 deg",
-      forwardLean: "8 deg",
-      leftLean: "3 deg",
-      pinFriction: 0.2,
-      pinDiameter: "8 mm",
-      bearingSpan: "50 mm",
-      driveRadius: "40 mm",
-    },
-    formulae: skewFormulae(),
-    sources: [equilibrium, rotationFormula],
-    check: skewFaults,
-    cautions: skewCautions,
-  }),
-)
+export const skewHinge: Solver<SkewHingeInput, SkewHinge, never, SkewHingeCaution> = /* @__PURE__ */ solver<
+  SkewHingeInput,
+  SkewHinge,
+  never,
+  SkewHingeCaution
+>("skewHinge", "A part that swings about an axis at any angle in space", solve, () => ({
+  input: skewFields(),
+  output: skewOutput(),
+  example: {
+    hinge: { forward: "-60 mm", left: "120 mm", up: "150 mm" },
+    axis: { forward: 0.9, left: -0.3, up: 0.4 },
+    masses: [
+      { mass: "350 g", forward: "-80 mm", left: "350 mm", up: "160 mm" },
+      { mass: "120 g", forward: "-140 mm", left: "700 mm", up: "120 mm" },
+    ],
+    tip: { forward: "-160 mm", left: "900 mm", up: "80 mm" },
+    swing: "35 deg",
+    swingFrom: "-20 deg",
+    swingTo: "80 deg",
+    forwardLean: "8 deg",
+    leftLean: "3 deg",
+    pinFriction: 0.2,
+    pinDiameter: "8 mm",
+    bearingSpan: "50 mm",
+    driveRadius: "40 mm",
+  },
+  formulae: skewFormulae(),
+  sources: [equilibrium, rotationFormula],
+  check: skewFaults,
+  cautions: skewCautions,
+}))

@@ -123,4 +123,7 @@ export interface SkewHinge {
   readonly path: readonly SkewHingePose[]
 }
 
+/** Hazards and limits of validity that go with an answer of {@link skewHinge}. */
+export type SkewHingeCaution = "falls-unpowered" | "friction-left-out" | "not-seen-from-front" | "pinch" | "tip-sweeps"
+
 export type Si = SiOf<SkewHingeInput>

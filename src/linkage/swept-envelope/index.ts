@@ -12,16 +12,18 @@ import { sweptFormulae } from "./formulae.js"
 import { sweptMotion } from "./motion.js"
 import { nextCorners, tracedOutline } from "./outline.js"
 import { moving, pointAt, profileOf, sweptPieces } from "./strips.js"
-import type { Extent, SweptEnvelope, SweptEnvelopeInput } from "./types.js"
+import type { Extent, SweptEnvelope, SweptEnvelopeCaution, SweptEnvelopeInput, SweptEnvelopeRefusal } from "./types.js"
 
-export type { SweptEnvelope, SweptEnvelopeInput } from "./types.js"
+export type { SweptEnvelope, SweptEnvelopeCaution, SweptEnvelopeInput, SweptEnvelopeRefusal } from "./types.js"
 
-function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
+function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution<SweptEnvelopeRefusal> {
   const out = kernel(si)
-  return isNoSolution(out) ? withNearest(out, sweptEnvelope, kernel, si, driverKnobs(si, 2 * si.steps)) : out
+  if (!isNoSolution(out)) return out
+  // closer to a dead point the motion turns too sharply to be resolved
+  return withNearest(out, sweptEnvelope, kernel, si, driverKnobs(si, 2 * si.steps, 1e-2))
 }
 
-function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
+function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution<SweptEnvelopeRefusal> {
   const moved = sweptMotion(si)
   if (isNoSolution(moved)) return moved
   const { model, poses, allowance: errorEstimate, every } = moved
@@ -80,7 +82,7 @@ function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution {
   }
 }
 
-function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] {
+function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution<SweptEnvelopeCaution>[] {
   return [
     pinchCaution("The moving parts"),
     // what does not move takes no more room than it is drawn with
@@ -224,128 +226,126 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution[] 
  * arm.peakTipSpeed // => 0.7854
  * ```
  */
-export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope> = /* @__PURE__ */ solver<SweptEnvelopeInput, SweptEnvelope>(
-  "sweptEnvelope",
-  "The room a moving mechanism takes",
-  solve,
-  () => ({
-    input: {
-      ...mechanismFields,
-      halfWidth: {
-        kind: "length",
-        symbol: "w",
-        label: "half width of the parts",
-        min: 0,
-        max: "10 m",
-        typical: ["5 mm", "100 mm"],
-        default: 0,
-      },
-      duration: { kind: "time", symbol: "t", label: "time of the whole move", min: "1 ms", max: 1e6, typical: [1, 20] },
-      tip: { kind: "text", label: "tip", min: 1, max: 100 },
-      steps: { kind: "number", symbol: "n", label: "poses in each half", whole: true, min: 1, max: 200, typical: [4, 40], default: 40 },
-      strips: {
-        kind: "number",
-        symbol: "n_s",
-        label: "strips of the profile",
-        whole: true,
-        min: 1,
-        max: 200,
-        typical: [4, 24],
-        default: 24,
-      },
-      grid: {
-        kind: "number",
-        symbol: "n_g",
-        label: "grid cells of the outline",
-        whole: true,
-        min: 8,
-        max: 200,
-        typical: [20, 80],
-        default: 80,
+export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope, SweptEnvelopeRefusal, SweptEnvelopeCaution> = /* @__PURE__ */ solver<
+  SweptEnvelopeInput,
+  SweptEnvelope,
+  SweptEnvelopeRefusal,
+  SweptEnvelopeCaution
+>("sweptEnvelope", "The room a moving mechanism takes", solve, () => ({
+  input: {
+    ...mechanismFields,
+    halfWidth: {
+      kind: "length",
+      symbol: "w",
+      label: "half width of the parts",
+      min: 0,
+      max: "10 m",
+      typical: ["5 mm", "100 mm"],
+      default: 0,
+    },
+    duration: { kind: "time", symbol: "t", label: "time of the whole move", min: "1 ms", max: 1e6, typical: [1, 20] },
+    tip: { kind: "text", label: "tip", min: 1, max: 100 },
+    steps: { kind: "number", symbol: "n", label: "poses in each half", whole: true, min: 1, max: 200, typical: [4, 40], default: 40 },
+    strips: {
+      kind: "number",
+      symbol: "n_s",
+      label: "strips of the profile",
+      whole: true,
+      min: 1,
+      max: 200,
+      typical: [4, 24],
+      default: 24,
+    },
+    grid: {
+      kind: "number",
+      symbol: "n_g",
+      label: "grid cells of the outline",
+      whole: true,
+      min: 8,
+      max: 200,
+      typical: [20, 80],
+      default: 80,
+    },
+  },
+  output: {
+    spanFolded: { kind: "length", symbol: "S_0", label: "span folded" },
+    heightFolded: { kind: "length", symbol: "H_0", label: "height folded" },
+    spanMid: { kind: "length", symbol: "S_1", label: "span half way" },
+    heightMid: { kind: "length", symbol: "H_1", label: "height half way" },
+    spanRaised: { kind: "length", symbol: "S_2", label: "span raised" },
+    heightRaised: { kind: "length", symbol: "H_2", label: "height raised" },
+    left: { kind: "length", symbol: "x_l", label: "left limit" },
+    right: { kind: "length", symbol: "x_r", label: "right limit" },
+    bottom: { kind: "length", symbol: "y_b", label: "lower limit" },
+    top: { kind: "length", symbol: "y_t", label: "upper limit" },
+    sweptSpan: { kind: "length", symbol: "S", label: "span swept" },
+    sweptHeight: { kind: "length", symbol: "H", label: "height swept" },
+    outlineArea: { kind: "area", symbol: "A", label: "area of the outline" },
+    outlineAllowance: { kind: "length", symbol: "a_o", label: "outline stands off by at most" },
+    tipPath: { kind: "length", symbol: "L_t", label: "path of the tip" },
+    peakTipSpeed: { kind: "speed", symbol: "v_t", label: "greatest tip speed" },
+    outline: {
+      kind: "list",
+      label: "outline",
+      of: {
+        kind: "group",
+        label: "corner",
+        fields: { part: { kind: "number", label: "part" }, x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } },
       },
     },
-    output: {
-      spanFolded: { kind: "length", symbol: "S_0", label: "span folded" },
-      heightFolded: { kind: "length", symbol: "H_0", label: "height folded" },
-      spanMid: { kind: "length", symbol: "S_1", label: "span half way" },
-      heightMid: { kind: "length", symbol: "H_1", label: "height half way" },
-      spanRaised: { kind: "length", symbol: "S_2", label: "span raised" },
-      heightRaised: { kind: "length", symbol: "H_2", label: "height raised" },
-      left: { kind: "length", symbol: "x_l", label: "left limit" },
-      right: { kind: "length", symbol: "x_r", label: "right limit" },
-      bottom: { kind: "length", symbol: "y_b", label: "lower limit" },
-      top: { kind: "length", symbol: "y_t", label: "upper limit" },
-      sweptSpan: { kind: "length", symbol: "S", label: "span swept" },
-      sweptHeight: { kind: "length", symbol: "H", label: "height swept" },
-      outlineArea: { kind: "area", symbol: "A", label: "area of the outline" },
-      outlineAllowance: { kind: "length", symbol: "a_o", label: "outline stands off by at most" },
-      tipPath: { kind: "length", symbol: "L_t", label: "path of the tip" },
-      peakTipSpeed: { kind: "speed", symbol: "v_t", label: "greatest tip speed" },
-      outline: {
-        kind: "list",
-        label: "outline",
-        of: {
-          kind: "group",
-          label: "corner",
-          fields: { part: { kind: "number", label: "part" }, x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" } },
+    profile: {
+      kind: "list",
+      label: "profile",
+      of: {
+        kind: "group",
+        label: "strip",
+        fields: {
+          from: { kind: "length", label: "from x" },
+          to: { kind: "length", label: "to x" },
+          bottom: { kind: "length", label: "lowest" },
+          top: { kind: "length", label: "highest" },
         },
       },
-      profile: {
-        kind: "list",
-        label: "profile",
-        of: {
-          kind: "group",
-          label: "strip",
-          fields: {
-            from: { kind: "length", label: "from x" },
-            to: { kind: "length", label: "to x" },
-            bottom: { kind: "length", label: "lowest" },
-            top: { kind: "length", label: "highest" },
-          },
-        },
+    },
+    tip: {
+      kind: "list",
+      label: "tip",
+      of: {
+        kind: "group",
+        label: "place",
+        fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" }, speed: { kind: "speed", label: "speed" } },
       },
-      tip: {
-        kind: "list",
-        label: "tip",
-        of: {
-          kind: "group",
-          label: "place",
-          fields: { x: { kind: "length", label: "x" }, y: { kind: "length", label: "y" }, speed: { kind: "speed", label: "speed" } },
-        },
-      },
-      errorEstimate: { kind: "length", label: "allowance between poses" },
     },
-    example: {
-      pivots: [
-        { name: "O", x: 0, y: 0 },
-        { name: "Q", x: "90 mm", y: 0 },
-      ],
-      points: [
-        { name: "A", x: "9 mm", y: "23 mm" },
-        { name: "B", x: "80 mm", y: "59 mm" },
-      ],
-      bars: [
-        { name: "crank", from: "O", to: "A" },
-        { name: "rod", from: "A", to: "B" },
-        { name: "wing", from: "Q", to: "B" },
-      ],
-      cranks: [{ from: "O", to: "A", end: "130 deg" }],
-      halfWidth: "10 mm",
-      duration: "4 s",
-      tip: "B",
-      steps: 8,
-      strips: 8,
-    },
-    formulae: sweptFormulae,
-    sources: [jalon, convexHull, marchingSquares],
-    check: (si) => {
-      const faults = mechanismFaults(si)
-      if (faults.length) return faults
-      const names = [...si.pivots, ...si.points].map((p) => p.name)
-      return names.includes(si.tip)
-        ? []
-        : [inconsistent(["tip"], "'{tip}'", "a point ({points})", { tip: si.tip, points: names.join(", ") })]
-    },
-    cautions,
-  }),
-)
+    errorEstimate: { kind: "length", label: "allowance between poses" },
+  },
+  example: {
+    pivots: [
+      { name: "O", x: 0, y: 0 },
+      { name: "Q", x: "90 mm", y: 0 },
+    ],
+    points: [
+      { name: "A", x: "9 mm", y: "23 mm" },
+      { name: "B", x: "80 mm", y: "59 mm" },
+    ],
+    bars: [
+      { name: "crank", from: "O", to: "A" },
+      { name: "rod", from: "A", to: "B" },
+      { name: "wing", from: "Q", to: "B" },
+    ],
+    cranks: [{ from: "O", to: "A", end: "130 deg" }],
+    halfWidth: "10 mm",
+    duration: "4 s",
+    tip: "B",
+    steps: 8,
+    strips: 8,
+  },
+  formulae: sweptFormulae,
+  sources: [jalon, convexHull, marchingSquares],
+  check: (si) => {
+    const faults = mechanismFaults(si)
+    if (faults.length) return faults
+    const names = [...si.pivots, ...si.points].map((p) => p.name)
+    return names.includes(si.tip) ? [] : [inconsistent(["tip"], "'{tip}'", "a point ({points})", { tip: si.tip, points: names.join(", ") })]
+  },
+  cautions,
+}))

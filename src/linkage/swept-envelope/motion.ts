@@ -4,6 +4,7 @@ import type { Model } from "../planar/model.js"
 import { mechanismMotion } from "../planar/motion.js"
 import type { Pose } from "../planar/solve.js"
 import { stray } from "./strips.js"
+import type { SweptEnvelopeRefusal } from "./types.js"
 
 /** Poses of a motion close enough together for what lies between them to be known. */
 export interface SweptMotion {
@@ -24,7 +25,7 @@ const RESOLVED = 0.3
 const NEGLIGIBLE = 1e-6
 
 /** Halves the steps between the poses asked for until the stray falls as it does on a smooth path. */
-export function sweptMotion(si: MechanismSi & { readonly steps: number }): SweptMotion | NoSolution {
+export function sweptMotion(si: MechanismSi & { readonly steps: number }): SweptMotion | NoSolution<SweptEnvelopeRefusal> {
   const asked = 2 * si.steps
   let before: number | null = null
   for (let every = 1; ; every *= 2) {

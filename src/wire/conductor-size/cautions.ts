@@ -1,15 +1,15 @@
 import { type Caution, caution, commonPractice } from "../../solver/index.js"
-import { sizeCautions, touchCaution } from "../conductor.js"
+import { sizeCautions, solidCautions, touchCaution } from "../conductor.js"
 import { raisedLimit } from "../overload.js"
 import { BLADE, BURNS } from "../sources.js"
-import type { ConductorSize, Si } from "./types.js"
+import type { ConductorSize, ConductorSizeCaution, Si } from "./types.js"
 
 /** What an answer warns of. */
-export function cautions(si: Si, out: ConductorSize): Caution[] {
-  const found = sizeCautions(
-    { awg: out.awg, area: out.awg === null ? out.area : null, material: si.material, stranding: si.stranding },
-    out.conductorTemperature,
-  )
+export function cautions(si: Si, out: ConductorSize): Caution<ConductorSizeCaution>[] {
+  const found: Caution<ConductorSizeCaution>[] = [
+    ...sizeCautions(si, out.conductorTemperature),
+    ...solidCautions({ area: out.awg === null ? out.area : null, stranding: si.stranding }),
+  ]
   if (si.fuseRating === null)
     found.push(
       caution(

@@ -16,9 +16,9 @@ import { BURNS_OFF } from "../overload.js"
 import { AWG, BLADE, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "../sources.js"
 import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf } from "../withstand.js"
 import { cautions } from "./cautions.js"
-import type { ConductorSize, ConductorSizeInput, Looked, Si } from "./types.js"
+import type { ConductorSize, ConductorSizeCaution, ConductorSizeInput, ConductorSizeRefusal, Looked, Si } from "./types.js"
 
-export type { ConductorSize, ConductorSizeInput, SizeCandidate } from "./types.js"
+export type { ConductorSize, ConductorSizeCaution, ConductorSizeInput, ConductorSizeRefusal, SizeCandidate } from "./types.js"
 
 /** Gauges offered: the even ones, and 1/0, 2/0, 3/0, 4/0. */
 const gauges = [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 0, -1, -2, -3]
@@ -62,7 +62,7 @@ function lookThrough(si: Si): { readonly looked: readonly Looked[]; readonly fou
   return { looked, found: false }
 }
 
-function solve(si: Si): ConductorSize | NoSolution {
+function solve(si: Si): ConductorSize | NoSolution<ConductorSizeRefusal> {
   const { looked, found } = lookThrough(si)
   const last = looked[looked.length - 1] as Looked
   if (found) return chosen(si, last, looked)
@@ -222,129 +222,129 @@ function chosen(si: Si, one: Looked, looked: readonly Looked[]): ConductorSize {
  * wire.decidedBy // => 'drop'
  * ```
  */
-export const conductorSize: Solver<ConductorSizeInput, ConductorSize> = /* @__PURE__ */ solver<ConductorSizeInput, ConductorSize>(
-  "conductorSize",
-  "Smallest conductor for drop, temperature and fuse",
-  solve,
-  () => ({
-    input: {
-      current: { kind: "current", symbol: "I", label: "steady current", min: "1 mA", max: 1000, typical: [0.5, 15] },
-      length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.2, 5] },
-      sourceVoltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", min: "10 mV", max: 1000, typical: [5, 24] },
-      dropLimit: {
-        kind: "ratio",
-        symbol: "u_m",
-        label: "maximum drop",
-        min: "0.01 %",
-        max: 1,
-        typical: ["1 %", "10 %"],
-        default: "3 %",
-      },
-      conductors: { kind: "number", symbol: "n_c", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
-      sizeSystem: { kind: "choice", label: "sizes", options: { awg: "wire gauges (AWG)", metric: "metric (IEC 60228)" }, default: "awg" },
-      material: sizeFields.material,
-      stranding: sizeFields.stranding,
-      fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 20], default: null },
-      faultTemperatureLimit: {
-        kind: "temperature",
-        symbol: "T_f",
-        label: "conductor temperature limit in a short fault",
-        min: 70,
-        max: 350,
-        typical: [140, 250],
-        default: SHORT_LIMIT,
-      },
-      ...laidFields,
+export const conductorSize: Solver<ConductorSizeInput, ConductorSize, ConductorSizeRefusal, ConductorSizeCaution> = /* @__PURE__ */ solver<
+  ConductorSizeInput,
+  ConductorSize,
+  ConductorSizeRefusal,
+  ConductorSizeCaution
+>("conductorSize", "Smallest conductor for drop, temperature and fuse", solve, () => ({
+  input: {
+    current: { kind: "current", symbol: "I", label: "steady current", min: "1 mA", max: 1000, typical: [0.5, 15] },
+    length: { kind: "length", symbol: "L", label: "length one way", min: 0, max: 1000, typical: [0.2, 5] },
+    sourceVoltage: { kind: "voltage", symbol: "U_s", label: "supply voltage", min: "10 mV", max: 1000, typical: [5, 24] },
+    dropLimit: {
+      kind: "ratio",
+      symbol: "u_m",
+      label: "maximum drop",
+      min: "0.01 %",
+      max: 1,
+      typical: ["1 %", "10 %"],
+      default: "3 %",
     },
-    output: {
-      awg: { kind: "number", symbol: "g", label: "gauge (AWG)" },
-      area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
-      decidedBy: { kind: "text", label: "decided by" },
-      conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
-      surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-      conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
-      surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
-      resistance: { kind: "resistance", symbol: "R_w", label: "resistance of the path" },
-      drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
-      dropShare: { kind: "ratio", symbol: "u", label: "voltage drop over source voltage", unit: "%" },
-      ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
-      sustainedFuseCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may carry for minutes" },
-      heat: { kind: "power", symbol: "P", label: "heat of the run" },
-      candidates: {
-        kind: "list",
-        label: "sizes looked at",
-        of: {
-          kind: "group",
-          label: "size",
-          fields: {
-            awg: { kind: "number", label: "gauge (AWG)" },
-            area: { kind: "area", label: "cross-section", unit: "mm²" },
-            dropShare: { kind: "ratio", label: "drop", unit: "%" },
-            ampacity: { kind: "current", label: "rated current" },
-            fails: { kind: "text", label: "fails" },
-          },
+    conductors: { kind: "number", symbol: "n_c", label: "conductors in the path", whole: true, min: 1, max: 2, default: 2 },
+    sizeSystem: { kind: "choice", label: "sizes", options: { awg: "wire gauges (AWG)", metric: "metric (IEC 60228)" }, default: "awg" },
+    material: sizeFields.material,
+    stranding: sizeFields.stranding,
+    fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 20], default: null },
+    faultTemperatureLimit: {
+      kind: "temperature",
+      symbol: "T_f",
+      label: "conductor temperature limit in a short fault",
+      min: 70,
+      max: 350,
+      typical: [140, 250],
+      default: SHORT_LIMIT,
+    },
+    ...laidFields,
+  },
+  output: {
+    awg: { kind: "number", symbol: "g", label: "gauge (AWG)" },
+    area: { kind: "area", symbol: "A", label: "cross-section", unit: "mm²" },
+    decidedBy: { kind: "text", label: "decided by" },
+    conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
+    surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
+    conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
+    resistance: { kind: "resistance", symbol: "R_w", label: "resistance of the path" },
+    drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
+    dropShare: { kind: "ratio", symbol: "u", label: "voltage drop over source voltage", unit: "%" },
+    ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
+    sustainedFuseCurrent: { kind: "current", symbol: "I_135", label: "current the fuse may carry for minutes" },
+    heat: { kind: "power", symbol: "P", label: "heat of the run" },
+    candidates: {
+      kind: "list",
+      label: "sizes looked at",
+      of: {
+        kind: "group",
+        label: "size",
+        fields: {
+          awg: { kind: "number", label: "gauge (AWG)" },
+          area: { kind: "area", label: "cross-section", unit: "mm²" },
+          dropShare: { kind: "ratio", label: "drop", unit: "%" },
+          ampacity: { kind: "current", label: "rated current" },
+          fails: { kind: "text", label: "fails" },
         },
       },
     },
-    example: { current: "4 A", length: "2 m", sourceVoltage: "12 V", fuseRating: "7.5 A" },
-    formulae: [
-      {
-        symbol: "g_x",
-        kind: "number",
-        meaning: "gauge chosen from the list (0: a metric size)",
-        given: (_, out) => out.awg ?? 0,
-        source: AWG,
-      },
-      { symbol: "g", meaning: "gauge", is: "g_x", when: 'equalText(sizeSystem, "awg")' },
-      {
-        symbol: "A_w",
-        kind: "area",
-        meaning: "metric size chosen (0: a gauge)",
-        given: (_, out) => (out.awg === null ? out.area : 0),
-        source: CLASSES,
-      },
-      ...metalSteps,
-      {
-        symbol: "r_n",
-        kind: "resistancePerLength",
-        meaning: "maximum resistance of the nominal conductor (0: not an IEC class)",
-        given: (si, out) => nominalResistance(out.area, si.stranding) ?? 0,
-        source: CLASSES,
-      },
-      {
-        symbol: "d_g",
-        kind: "length",
-        meaning: "diameter of the gauge",
-        is: "0.127 mm * 92^((36 - g) / 39)",
-        when: "A_w == 0 m^2",
-        source: AWG,
-      },
-      { symbol: "A", meaning: "cross-section of the gauge", is: "pi / 4 * d_g^2", when: "A_w == 0 m^2" },
-      { symbol: "A", meaning: "cross-section of the metric size", is: "A_w", when: "A_w > 0 m^2" },
-      ...resistanceSteps,
-      ...pathSteps,
-      ...steadySteps,
-      ...ratedSteps,
-      { symbol: "R_w", meaning: "resistance of the path, warm", is: "r * n_c * L" },
-      { symbol: "U", meaning: "voltage lost", is: "I * R_w" },
-      { symbol: "u", meaning: "against the supply", is: "U / U_s" },
-      { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuseRating", source: BLADE },
-      { symbol: "P", meaning: "heat of the run", is: "I * U" },
-    ],
-    sources: [...sizeSources, BLADE, SHORT_FAULT, CONVECTION, HEAT_TRANSFER, SKIN],
-    check: (si) => [
-      ...laidFaults(si),
-      ...(si.stranding.startsWith("class") && (si.sizeSystem !== "metric" || si.material !== "copper")
-        ? [
-            inconsistent(
-              ["stranding"],
-              "'{stranding}' with {sizeSystem} sizes of {material}",
-              "solid or stranded; the IEC classes go with metric copper",
-              { stranding: si.stranding, sizeSystem: si.sizeSystem, material: si.material },
-            ),
-          ]
-        : []),
-    ],
-    cautions,
-  }),
-)
+  },
+  example: { current: "4 A", length: "2 m", sourceVoltage: "12 V", fuseRating: "7.5 A" },
+  formulae: [
+    {
+      symbol: "g_x",
+      kind: "number",
+      meaning: "gauge chosen from the list (0: a metric size)",
+      given: (_, out) => out.awg ?? 0,
+      source: AWG,
+    },
+    { symbol: "g", meaning: "gauge", is: "g_x", when: 'equalText(sizeSystem, "awg")' },
+    {
+      symbol: "A_w",
+      kind: "area",
+      meaning: "metric size chosen (0: a gauge)",
+      given: (_, out) => (out.awg === null ? out.area : 0),
+      source: CLASSES,
+    },
+    ...metalSteps,
+    {
+      symbol: "r_n",
+      kind: "resistancePerLength",
+      meaning: "maximum resistance of the nominal conductor (0: not an IEC class)",
+      given: (si, out) => nominalResistance(out.area, si.stranding) ?? 0,
+      source: CLASSES,
+    },
+    {
+      symbol: "d_g",
+      kind: "length",
+      meaning: "diameter of the gauge",
+      is: "0.127 mm * 92^((36 - g) / 39)",
+      when: "A_w == 0 m^2",
+      source: AWG,
+    },
+    { symbol: "A", meaning: "cross-section of the gauge", is: "pi / 4 * d_g^2", when: "A_w == 0 m^2" },
+    { symbol: "A", meaning: "cross-section of the metric size", is: "A_w", when: "A_w > 0 m^2" },
+    ...resistanceSteps,
+    ...pathSteps,
+    ...steadySteps,
+    ...ratedSteps,
+    { symbol: "R_w", meaning: "resistance of the path, warm", is: "r * n_c * L" },
+    { symbol: "U", meaning: "voltage lost", is: "I * R_w" },
+    { symbol: "u", meaning: "against the supply", is: "U / U_s" },
+    { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuseRating", source: BLADE },
+    { symbol: "P", meaning: "heat of the run", is: "I * U" },
+  ],
+  sources: [...sizeSources, BLADE, SHORT_FAULT, CONVECTION, HEAT_TRANSFER, SKIN],
+  check: (si) => [
+    ...laidFaults(si),
+    ...(si.stranding.startsWith("class") && (si.sizeSystem !== "metric" || si.material !== "copper")
+      ? [
+          inconsistent(
+            ["stranding"],
+            "'{stranding}' with {sizeSystem} sizes of {material}",
+            "solid or stranded; the IEC classes go with metric copper",
+            { stranding: si.stranding, sizeSystem: si.sizeSystem, material: si.material },
+          ),
+        ]
+      : []),
+  ],
+  cautions,
+}))

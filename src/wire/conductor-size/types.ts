@@ -77,6 +77,20 @@ export interface ConductorSize {
   readonly candidates: readonly SizeCandidate[]
 }
 
+/** Reasons for which {@link conductorSize} refuses. */
+export type ConductorSizeRefusal = "no-candidate"
+
+/** Hazards and limits of validity that go with an answer of {@link conductorSize}. */
+export type ConductorSizeCaution =
+  | "aluminium-ends"
+  | "burns"
+  | "hot-conductor"
+  | "limit-raised"
+  | "stranded"
+  | "thin-wire"
+  | "touch-voltage"
+  | "unfused-wire"
+
 export type Si = SiOf<ConductorSizeInput>
 
 export interface Looked extends SizeCandidate {

@@ -84,6 +84,16 @@ export interface FuseCoordination {
   readonly heat: number
 }
 
+/** Hazards and limits of validity that go with an answer of {@link fuseCoordination}. */
+export type FuseCoordinationCaution =
+  | "fuse-ahead"
+  | "fuse-too-small"
+  | "limit-raised"
+  | "nuisance"
+  | "overload-burns"
+  | "slow-fuse"
+  | "wire-unprotected"
+
 /** Input descriptions of a fuse and its wire. */
 export const fuseInput: Fields<FuseCoordinationInput> = {
   fuseRating: { kind: "current", symbol: "I_n", label: "fuse rating", min: "0.1 mA", max: 1000, typical: [2, 30] },

@@ -18,7 +18,7 @@ import {
   SKIN,
 } from "../sources.js"
 import { adiabaticFactor, adiabaticSteps, meltingCurrent, ratedCurrentOf, shortLimit, withstands } from "../withstand.js"
-import { type FuseCoordination, type FuseCoordinationInput, fuseInput, fuseOutput } from "./fields.js"
+import { type FuseCoordination, type FuseCoordinationCaution, type FuseCoordinationInput, fuseInput, fuseOutput } from "./fields.js"
 import type { Si } from "./types.js"
 
 /** Part of the melting integral a pulse may have, by how many pulses are to be outlived; the chart ends at 100 000. */
@@ -74,8 +74,8 @@ function solve(si: Si): FuseCoordination {
   }
 }
 
-function cautions(si: Si, out: FuseCoordination): Caution[] {
-  const found: Caution[] = []
+function cautions(si: Si, out: FuseCoordination): Caution<FuseCoordinationCaution>[] {
+  const found: Caution<FuseCoordinationCaution>[] = []
   if (!(si.unfusedLength !== null && si.unfusedLength <= FUSE_WITHIN))
     found.push(
       caution(
@@ -261,9 +261,11 @@ function cautions(si: Si, out: FuseCoordination): Caution[] {
  * fuseCoordination({ fuseRating: '30 A', current: '4 A', awg: 28 }).coordinated // => false
  * ```
  */
-export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination> = /* @__PURE__ */ solver<
+export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination, never, FuseCoordinationCaution> = /* @__PURE__ */ solver<
   FuseCoordinationInput,
-  FuseCoordination
+  FuseCoordination,
+  never,
+  FuseCoordinationCaution
 >("fuseCoordination", "Whether fuse, wire, load and inrush go together", solve, () => ({
   input: fuseInput,
   output: fuseOutput,

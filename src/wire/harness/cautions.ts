@@ -6,7 +6,7 @@ import { wireCautions } from "../overload.js"
 import { BLADE, CIRCULAR_MILS, CONNECTORS, FUSE_PLACE, FUSEOLOGY, KIRCHHOFF, LITHIUM_CHARGE } from "../sources.js"
 import { inAir, largestFuse, ratedCurrentOf, SHORT_LIMIT } from "../withstand.js"
 import { guardedWires } from "./guards.js"
-import type { Harness, HarnessInput } from "./types.js"
+import type { Harness, HarnessCaution, HarnessInput } from "./types.js"
 
 type Si = SiOf<HarnessInput>
 
@@ -43,8 +43,8 @@ function worstOf<T>(things: readonly T[], beyond: (thing: T) => number): { reado
 }
 
 /** Cautions of fuses by what they carry. */
-function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
-  const found: Caution[] = []
+function fuseCautions(si: Si, carried: (name: string) => number): Caution<"fuse-near-rating" | "fuse-overloaded">[] {
+  const found: Caution<"fuse-near-rating" | "fuse-overloaded">[] = []
   const share = (f: Si["fuses"][number]) => carried(f.name) / f.fuseRating
   const over = worstOf(
     si.fuses.filter((f) => share(f) > 1),
@@ -78,7 +78,7 @@ function fuseCautions(si: Si, carried: (name: string) => number): Caution[] {
 }
 
 /** The caution of a fuse that does not guard a wire behind it; the one furthest above what its wire takes speaks for all. */
-function guardCautions(si: Si): Caution[] {
+function guardCautions(si: Si): Caution<"fuse-above-wire">[] {
   const known = new Map<string, number>()
   const mostFor = (wire: Si["wires"][number]) => {
     const key = [areaOf(wire), wire.material, wire.stranding].join()
@@ -115,12 +115,12 @@ function guardCautions(si: Si): Caution[] {
 }
 
 /** Cautions of contacts and switches. */
-function contactCautions(si: Si, out: Harness, carried: (name: string) => number): Caution[] {
+function contactCautions(si: Si, out: Harness, carried: (name: string) => number): Caution<"hot-connector" | "warm-connector">[] {
   const contacts = [...si.contacts, ...si.switches]
   const heats = new Map(out.branches.map((b) => [b.name, b.heat]))
   const share = (c: (typeof contacts)[number]) => carried(c.name) / (c.ratedCurrent ?? Number.POSITIVE_INFINITY)
   const heat = (c: (typeof contacts)[number]) => heats.get(c.name) ?? 0
-  const found: Caution[] = []
+  const found: Caution<"hot-connector" | "warm-connector">[] = []
   const over = worstOf(
     contacts.filter((c) => share(c) > 1),
     share,
@@ -153,8 +153,8 @@ function contactCautions(si: Si, out: Harness, carried: (name: string) => number
 }
 
 /** Hazards and limits of a harness. */
-export function harnessCautions(si: Si, out: Harness): Caution[] {
-  const found: Caution[] = []
+export function harnessCautions(si: Si, out: Harness): Caution<HarnessCaution>[] {
+  const found: Caution<HarnessCaution>[] = []
   const byName = new Map(out.branches.map((b) => [b.name, Math.abs(b.current)]))
   const carried = (name: string) => byName.get(name) ?? 0
   const unfused = unfusedWire(si)
@@ -203,7 +203,7 @@ export function harnessCautions(si: Si, out: Harness): Caution[] {
 }
 
 /** Cautions of wires by what they carry: first what none bears even alone in still air, else what a bundle may not have. */
-function wiresCautions(si: Si, carried: (name: string) => number): Caution[] {
+function wiresCautions(si: Si, carried: (name: string) => number): Caution<HarnessCaution>[] {
   const loaded = si.wires.map((w) => ({ ...w, current: carried(w.name) }))
   const share = (w: (typeof loaded)[number]) => w.current / ratedCurrentOf(inAir(w))
   const over = worstOf(

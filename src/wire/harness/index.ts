@@ -5,7 +5,7 @@ import { withstandSources } from "../withstand.js"
 import { harnessCautions } from "./cautions.js"
 import { harnessInput, harnessOutput } from "./fields.js"
 import { type NetworkFault, type NetworkState, solveNetwork, type TwoPole } from "./network.js"
-import type { Harness, HarnessBranch, HarnessInput } from "./types.js"
+import type { Harness, HarnessBranch, HarnessCaution, HarnessInput, HarnessRefusal } from "./types.js"
 
 type Si = SiOf<HarnessInput>
 interface Part {
@@ -49,7 +49,7 @@ function partsOf(si: Si): { parts: Part[]; names: string[] } {
 const loadTypes = ["current", "resistance", "power"]
 const groundOf = (si: Si) => si.ground ?? (si.sources[0] as Si["sources"][number]).negative
 
-function solve(si: Si): Harness | NoSolution {
+function solve(si: Si): Harness | NoSolution<HarnessRefusal> {
   const { parts, names } = partsOf(si)
   const ground = names.indexOf(groundOf(si))
   const found = solveNetwork(
@@ -63,7 +63,7 @@ function solve(si: Si): Harness | NoSolution {
 /** Resistance of a very good contact, Ω: what a loop without any lacks at the least. */
 const GOOD_CONTACT = 1e-3
 
-function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolution {
+function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolution<HarnessRefusal> {
   const name = (i: number) => (parts[i] as Part).name
   switch (found.fault) {
     case "short-circuit": {
@@ -331,72 +331,72 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  * net.maxReturnShift // => 0.09954
  * ```
  */
-export const harness: Solver<HarnessInput, Harness> = /* @__PURE__ */ solver<HarnessInput, Harness>(
-  "harness",
-  "Voltages, currents and losses of a harness",
-  solve,
-  () => ({
-    input: harnessInput,
-    output: harnessOutput,
-    example: {
-      sources: [{ name: "pack", positive: "p", negative: "0", sourceVoltage: "12.6 V", sourceResistance: "60 mohm" }],
-      fuses: [{ name: "fuse", from: "p", to: "f", fuseRating: "7.5 A" }],
-      switches: [{ name: "switch", from: "f", to: "s" }],
-      wires: [
-        { name: "out", from: "s", to: "a", length: "1.2 m", awg: 20 },
-        { name: "back", from: "b", to: "0", length: "1.2 m", awg: 20 },
-      ],
-      contacts: [{ name: "plug", from: "a", to: "c", ratedCurrent: "3 A" }],
-      currentLoads: [{ name: "left wing", from: "a", to: "b", current: "2 A" }],
-      powerLoads: [{ name: "lantern", from: "c", to: "b", power: "6 W" }],
-      resistanceLoads: [{ name: "hand warmer", from: "c", to: "b", resistance: "30 ohm" }],
-    },
-    formulae: [
-      { solved: "I_s", meaning: "currents of the sources" },
-      { solved: "I_l", meaning: "currents of the loads" },
-      { solved: "V_l", meaning: "voltages at the loads" },
-      {
-        symbol: "V_r",
-        kind: "voltage",
-        meaning: "voltages of the loads' return sides",
-        given: (_, out) => out.loads.map((l) => l.returnVoltage),
-      },
-      { symbol: "n_w", kind: "number", meaning: "wires", given: (_, out) => wireList(out, "current").length },
-      {
-        symbol: "n_c",
-        kind: "number",
-        meaning: "contacts, closed switches and fuses",
-        given: (_, out) => contactList(out, "current").length,
-      },
-      { symbol: "R_w", kind: "resistance", meaning: "resistances of the wires", given: (_, out) => wireList(out, "resistance") },
-      { symbol: "I_w", kind: "current", meaning: "currents of the wires", given: (_, out) => wireList(out, "current") },
-      {
-        symbol: "R_c",
-        kind: "resistance",
-        meaning: "resistances of contacts, closed switches and fuses",
-        given: (_, out) => contactList(out, "resistance"),
-      },
-      { symbol: "I_c", kind: "current", meaning: "their currents", given: (_, out) => contactList(out, "current") },
-      { symbol: "P_s", meaning: "power of the sources", is: "sum(E_s .* I_s)" },
-      { symbol: "P_i", meaning: "heat inside the sources", is: "sum(R_s .* I_s .* I_s)" },
-      { symbol: "P_l", meaning: "power of the loads", is: "sum(V_l .* I_l)" },
-      { symbol: "P_w", meaning: "heat in wires", is: "sum(R_w .* I_w .* I_w)", when: "n_w > 0" },
-      { symbol: "P_w", meaning: "no wires", is: "0 W", when: "n_w == 0" },
-      { symbol: "P_c", meaning: "heat in contacts, switches and fuses", is: "sum(R_c .* I_c .* I_c)", when: "n_c > 0" },
-      { symbol: "P_c", meaning: "no contacts", is: "0 W", when: "n_c == 0" },
-      { symbol: "P_k", meaning: "heat in the worst of them", is: "max(R_c .* I_c .* I_c)", when: "n_c > 0" },
-      { symbol: "V_low", meaning: "lowest load voltage", is: "min(V_l)" },
-      { symbol: "U_r", meaning: "maximum shift between returns, ground included", is: "max(max(V_r), 0 V) - min(min(V_r), 0 V)" },
-      {
-        left: "P_s",
-        right: "P_l + P_w + P_c + P_i",
-        meaning: "what the sources give is used or lost (Tellegen)",
-        source: TELLEGEN,
-      },
-      { left: "sum(E_s .* I_s)", right: "sum(V_l .* I_l) + P_w + P_c + sum(R_s .* I_s .* I_s)", meaning: "the same, current by current" },
+export const harness: Solver<HarnessInput, Harness, HarnessRefusal, HarnessCaution> = /* @__PURE__ */ solver<
+  HarnessInput,
+  Harness,
+  HarnessRefusal,
+  HarnessCaution
+>("harness", "Voltages, currents and losses of a harness", solve, () => ({
+  input: harnessInput,
+  output: harnessOutput,
+  example: {
+    sources: [{ name: "pack", positive: "p", negative: "0", sourceVoltage: "12.6 V", sourceResistance: "60 mohm" }],
+    fuses: [{ name: "fuse", from: "p", to: "f", fuseRating: "7.5 A" }],
+    switches: [{ name: "switch", from: "f", to: "s" }],
+    wires: [
+      { name: "out", from: "s", to: "a", length: "1.2 m", awg: 20 },
+      { name: "back", from: "b", to: "0", length: "1.2 m", awg: 20 },
     ],
-    sources: [...sizeSources, KIRCHHOFF, LOOPS, TELLEGEN, ...withstandSources],
-    check,
-    cautions: harnessCautions,
-  }),
-)
+    contacts: [{ name: "plug", from: "a", to: "c", ratedCurrent: "3 A" }],
+    currentLoads: [{ name: "left wing", from: "a", to: "b", current: "2 A" }],
+    powerLoads: [{ name: "lantern", from: "c", to: "b", power: "6 W" }],
+    resistanceLoads: [{ name: "hand warmer", from: "c", to: "b", resistance: "30 ohm" }],
+  },
+  formulae: [
+    { solved: "I_s", meaning: "currents of the sources" },
+    { solved: "I_l", meaning: "currents of the loads" },
+    { solved: "V_l", meaning: "voltages at the loads" },
+    {
+      symbol: "V_r",
+      kind: "voltage",
+      meaning: "voltages of the loads' return sides",
+      given: (_, out) => out.loads.map((l) => l.returnVoltage),
+    },
+    { symbol: "n_w", kind: "number", meaning: "wires", given: (_, out) => wireList(out, "current").length },
+    {
+      symbol: "n_c",
+      kind: "number",
+      meaning: "contacts, closed switches and fuses",
+      given: (_, out) => contactList(out, "current").length,
+    },
+    { symbol: "R_w", kind: "resistance", meaning: "resistances of the wires", given: (_, out) => wireList(out, "resistance") },
+    { symbol: "I_w", kind: "current", meaning: "currents of the wires", given: (_, out) => wireList(out, "current") },
+    {
+      symbol: "R_c",
+      kind: "resistance",
+      meaning: "resistances of contacts, closed switches and fuses",
+      given: (_, out) => contactList(out, "resistance"),
+    },
+    { symbol: "I_c", kind: "current", meaning: "their currents", given: (_, out) => contactList(out, "current") },
+    { symbol: "P_s", meaning: "power of the sources", is: "sum(E_s .* I_s)" },
+    { symbol: "P_i", meaning: "heat inside the sources", is: "sum(R_s .* I_s .* I_s)" },
+    { symbol: "P_l", meaning: "power of the loads", is: "sum(V_l .* I_l)" },
+    { symbol: "P_w", meaning: "heat in wires", is: "sum(R_w .* I_w .* I_w)", when: "n_w > 0" },
+    { symbol: "P_w", meaning: "no wires", is: "0 W", when: "n_w == 0" },
+    { symbol: "P_c", meaning: "heat in contacts, switches and fuses", is: "sum(R_c .* I_c .* I_c)", when: "n_c > 0" },
+    { symbol: "P_c", meaning: "no contacts", is: "0 W", when: "n_c == 0" },
+    { symbol: "P_k", meaning: "heat in the worst of them", is: "max(R_c .* I_c .* I_c)", when: "n_c > 0" },
+    { symbol: "V_low", meaning: "lowest load voltage", is: "min(V_l)" },
+    { symbol: "U_r", meaning: "maximum shift between returns, ground included", is: "max(max(V_r), 0 V) - min(min(V_r), 0 V)" },
+    {
+      left: "P_s",
+      right: "P_l + P_w + P_c + P_i",
+      meaning: "what the sources give is used or lost (Tellegen)",
+      source: TELLEGEN,
+    },
+    { left: "sum(E_s .* I_s)", right: "sum(V_l .* I_l) + P_w + P_c + sum(R_s .* I_s .* I_s)", meaning: "the same, current by current" },
+  ],
+  sources: [...sizeSources, KIRCHHOFF, LOOPS, TELLEGEN, ...withstandSources],
+  check,
+  cautions: harnessCautions,
+}))

@@ -214,3 +214,23 @@ export interface Harness {
   /** Maximum error of Kirchhoff's laws, relative [number] */
   readonly residual: number
 }
+
+/** Reasons for which {@link harness} refuses. */
+export type HarnessRefusal = "insufficient-power" | "insufficient-voltage" | "loads-in-series" | "reversed" | "short-circuit"
+
+/** Hazards and limits of validity that go with an answer of {@link harness}. */
+export type HarnessCaution =
+  | "fumes"
+  | "fuse-above-wire"
+  | "fuse-near-rating"
+  | "fuse-overloaded"
+  | "hot-connector"
+  | "load-off"
+  | "reversed-load"
+  | "source-fed-back"
+  | "thin-wire"
+  | "touch-voltage"
+  | "unfused-wire"
+  | "warm-connector"
+  | "wire-burns"
+  | "wire-overloaded"

@@ -4,14 +4,14 @@ import { bundledCurrent } from "../limits.js"
 import { wireCautions } from "../overload.js"
 import { CIRCULAR_MILS, DISTRIBUTOR, FUSE_PLACE, RAILROADS } from "../sources.js"
 import { solve } from "./kernel.js"
-import { type LedRun, type LedRunInput, runOf, singleResistance, wayDown } from "./line.js"
+import { type LedRun, type LedRunCaution, type LedRunInput, type LedRunRefusal, runOf, singleResistance, wayDown } from "./line.js"
 import type { Si } from "./types.js"
 
 /** Drop up to which it hardly matters how the lights draw, of the feed. */
 const NEAR_EVEN = 0.05
 
-function cautions(si: Si, out: LedRun): Caution[] {
-  const found: Caution[] = []
+function cautions(si: Si, out: LedRun): Caution<LedRunCaution>[] {
+  const found: Caution<LedRunCaution>[] = []
   const highest = Math.max(...si.feeds.map((f) => f.sourceVoltage))
   if (out.maxDrop > NEAR_EVEN * highest)
     found.push(
@@ -161,185 +161,185 @@ function check(si: Si): Issue[] {
  * both.minVoltage // => 4.873
  * ```
  */
-export const ledRun: Solver<LedRunInput, LedRun> = /* @__PURE__ */ solver<LedRunInput, LedRun>(
-  "ledRun",
-  "Where a run of lights dims",
-  solve,
-  () => ({
-    input: {
-      length: { kind: "length", symbol: "L", label: "length of the run", min: "1 mm", max: 1000, typical: [0.5, 10] },
-      current: { kind: "current", symbol: "I", label: "current of all lights", min: "0.1 mA", max: 1000, typical: [0.2, 5] },
-      lightCount: {
-        kind: "number",
-        symbol: "n",
-        label: "lights, each at its section's end",
-        whole: true,
-        min: 1,
-        max: 5000,
-        typical: [5, 60],
-        default: null,
-      },
-      trackResistance: {
-        kind: "resistancePerLength",
-        symbol: "r_1",
-        label: "resistance per length of one track",
-        min: 1e-6,
-        max: 1000,
-        typical: [0.02, 0.5],
-        default: null,
-      },
-      ...sizeFields,
-      conductorTemperature: {
-        kind: "temperature",
-        symbol: "T",
-        label: "conductor temperature",
-        min: -50,
-        max: 200,
-        typical: [-10, 70],
-        default: 20,
-      },
-      feeds: {
-        kind: "list",
-        label: "feeds",
-        min: 1,
-        max: 50,
-        of: {
-          kind: "group",
-          label: "feed",
-          fields: {
-            position: { kind: "length", symbol: "x_f", label: "distance from the start", min: 0, max: 1000, typical: [0, 0.5] },
-            sourceVoltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", min: "10 mV", max: 1000, typical: [4.8, 13] },
-            feederResistance: {
-              kind: "resistance",
-              symbol: "R_f",
-              label: "feeder resistance, out and back",
-              min: 0,
-              max: 100,
-              typical: [0, 0.3],
-              default: 0,
-            },
+export const ledRun: Solver<LedRunInput, LedRun, LedRunRefusal, LedRunCaution> = /* @__PURE__ */ solver<
+  LedRunInput,
+  LedRun,
+  LedRunRefusal,
+  LedRunCaution
+>("ledRun", "Where a run of lights dims", solve, () => ({
+  input: {
+    length: { kind: "length", symbol: "L", label: "length of the run", min: "1 mm", max: 1000, typical: [0.5, 10] },
+    current: { kind: "current", symbol: "I", label: "current of all lights", min: "0.1 mA", max: 1000, typical: [0.2, 5] },
+    lightCount: {
+      kind: "number",
+      symbol: "n",
+      label: "lights, each at its section's end",
+      whole: true,
+      min: 1,
+      max: 5000,
+      typical: [5, 60],
+      default: null,
+    },
+    trackResistance: {
+      kind: "resistancePerLength",
+      symbol: "r_1",
+      label: "resistance per length of one track",
+      min: 1e-6,
+      max: 1000,
+      typical: [0.02, 0.5],
+      default: null,
+    },
+    ...sizeFields,
+    conductorTemperature: {
+      kind: "temperature",
+      symbol: "T",
+      label: "conductor temperature",
+      min: -50,
+      max: 200,
+      typical: [-10, 70],
+      default: 20,
+    },
+    feeds: {
+      kind: "list",
+      label: "feeds",
+      min: 1,
+      max: 50,
+      of: {
+        kind: "group",
+        label: "feed",
+        fields: {
+          position: { kind: "length", symbol: "x_f", label: "distance from the start", min: 0, max: 1000, typical: [0, 0.5] },
+          sourceVoltage: { kind: "voltage", symbol: "E_f", label: "voltage of its source", min: "10 mV", max: 1000, typical: [4.8, 13] },
+          feederResistance: {
+            kind: "resistance",
+            symbol: "R_f",
+            label: "feeder resistance, out and back",
+            min: 0,
+            max: 100,
+            typical: [0, 0.3],
+            default: 0,
           },
         },
       },
-      dimVoltage: {
-        kind: "voltage",
-        symbol: "V_d",
-        label: "dim voltage",
-        min: "10 mV",
-        max: 1000,
-        typical: [3, 11],
-        default: null,
-      },
     },
-    output: {
-      minVoltage: { kind: "voltage", symbol: "V_low", label: "minimum voltage at a light" },
-      minVoltagePosition: { kind: "length", symbol: "x_low", label: "where it is, from the start" },
-      maxDrop: { kind: "voltage", symbol: "U", label: "maximum voltage drop from the highest feed" },
-      loopResistance: { kind: "resistancePerLength", symbol: "r_l", label: "loop resistance per length" },
-      feeds: {
-        kind: "list",
-        label: "feeds",
-        of: {
-          kind: "group",
-          label: "feed",
-          fields: {
-            position: { kind: "length", label: "distance from the start" },
-            current: { kind: "current", symbol: "I_f", label: "current" },
-            voltage: { kind: "voltage", label: "voltage at the run" },
-          },
+    dimVoltage: {
+      kind: "voltage",
+      symbol: "V_d",
+      label: "dim voltage",
+      min: "10 mV",
+      max: 1000,
+      typical: [3, 11],
+      default: null,
+    },
+  },
+  output: {
+    minVoltage: { kind: "voltage", symbol: "V_low", label: "minimum voltage at a light" },
+    minVoltagePosition: { kind: "length", symbol: "x_low", label: "where it is, from the start" },
+    maxDrop: { kind: "voltage", symbol: "U", label: "maximum voltage drop from the highest feed" },
+    loopResistance: { kind: "resistancePerLength", symbol: "r_l", label: "loop resistance per length" },
+    feeds: {
+      kind: "list",
+      label: "feeds",
+      of: {
+        kind: "group",
+        label: "feed",
+        fields: {
+          position: { kind: "length", label: "distance from the start" },
+          current: { kind: "current", symbol: "I_f", label: "current" },
+          voltage: { kind: "voltage", label: "voltage at the run" },
         },
       },
-      maxCurrent: { kind: "current", symbol: "I_max", label: "maximum current in the run" },
-      loadPower: { kind: "power", symbol: "P_l", label: "power of the lights" },
-      runHeat: { kind: "power", symbol: "P_r", label: "heat in the run" },
-      feederHeat: { kind: "power", symbol: "P_f", label: "heat in the feeders" },
-      profile: {
-        kind: "list",
-        label: "voltage along the run",
-        of: {
-          kind: "group",
-          label: "place",
-          fields: { position: { kind: "length", label: "distance from the start" }, voltage: { kind: "voltage", label: "voltage" } },
-        },
-      },
-      dimmed: {
-        kind: "list",
-        label: "dimmed stretches",
-        of: { kind: "group", label: "stretch", fields: { from: { kind: "length", label: "from" }, to: { kind: "length", label: "to" } } },
-      },
-      dimmedShare: { kind: "ratio", symbol: "d", label: "dimmed share of the run", unit: "%" },
     },
-    example: {
-      length: "4 m",
-      current: "2.4 A",
-      awg: 22,
-      feeds: [{ position: 0, sourceVoltage: "5 V", feederResistance: "40 mohm" }],
-      dimVoltage: "4.5 V",
+    maxCurrent: { kind: "current", symbol: "I_max", label: "maximum current in the run" },
+    loadPower: { kind: "power", symbol: "P_l", label: "power of the lights" },
+    runHeat: { kind: "power", symbol: "P_r", label: "heat in the run" },
+    feederHeat: { kind: "power", symbol: "P_f", label: "heat in the feeders" },
+    profile: {
+      kind: "list",
+      label: "voltage along the run",
+      of: {
+        kind: "group",
+        label: "place",
+        fields: { position: { kind: "length", label: "distance from the start" }, voltage: { kind: "voltage", label: "voltage" } },
+      },
     },
-    formulae: [
-      { symbol: "r_s", kind: "resistancePerLength", meaning: "one conductor, warm", given: singleResistance },
-      { symbol: "r_l", meaning: "both conductors", is: "2 * r_s" },
-      {
-        symbol: "spread",
-        kind: "number",
-        meaning: "1 for an even load, 0 light by light",
-        given: (si) => (si.lightCount === null ? 1 : 0),
-      },
-      {
-        symbol: "E_o",
-        kind: "voltage",
-        meaning: "voltages of the feeds in order along the run",
-        given: (si) => runOf(si).order.map((f) => f.sourceVoltage),
-      },
-      {
-        symbol: "R_o",
-        kind: "resistance",
-        meaning: "and their resistances",
-        given: (si) => runOf(si).order.map((f) => f.feederResistance),
-      },
-      { solved: "I_f", meaning: "currents of the feeds in that order" },
-      { left: "sum(I_f)", right: "I", meaning: "the feeds together give what the lights take" },
-      {
-        symbol: "a_s",
-        kind: "current",
-        meaning: "current at the start of each span",
-        given: (si) => runOf(si).spans.map((s) => s.current),
-      },
-      { symbol: "l_s", kind: "length", meaning: "length of each span", given: (si) => runOf(si).spans.map((s) => s.length) },
-      { symbol: "P_f", meaning: "heat in the feeders", is: "sum(R_o .* I_f .* I_f)" },
-      {
-        symbol: "P_r",
-        meaning: "heat in the run, the square of the current integrated",
-        is: "r_l * sum(a_s .* a_s .* l_s - (spread * I / L) * a_s .* l_s .* l_s + (spread * I / L)^2 / 3 * l_s .* l_s .* l_s)",
-      },
-      { symbol: "P_l", meaning: "power of the lights", is: "sum(E_o .* I_f) - P_r - P_f" },
-      { symbol: "I_max", meaning: "largest current in the run", is: "max(max(abs(a_s)), max(abs(a_s - (spread * I / L) * l_s)))" },
-      {
-        symbol: "s_w",
-        kind: "number",
-        meaning: "direction of each span on the way to the lowest light",
-        given: (si) => wayDown(si).map((w) => w.sign),
-      },
-      { symbol: "a_w", kind: "current", meaning: "current at the start of each", given: (si) => wayDown(si).map((w) => w.current) },
-      { symbol: "l_w", kind: "length", meaning: "length of each", given: (si) => wayDown(si).map((w) => w.length) },
-      {
-        symbol: "V_low",
-        meaning: "first feed's voltage less what is lost on the way",
-        is: "E_o[1] - R_o[1] * I_f[1] - r_l * sum(s_w .* (a_w .* l_w - (spread * I / L) / 2 * l_w .* l_w))",
-      },
-      { symbol: "x_low", meaning: "how far that is along the run", is: "min(x_f) + sum(s_w .* l_w)" },
-      { symbol: "U", meaning: "lost from the highest feed", is: "max(E_f) - V_low" },
-      {
-        symbol: "l_d",
-        kind: "length",
-        meaning: "lengths of the dimmed stretches",
-        given: (_, out) => [0, ...out.dimmed.map((d) => d.to - d.from)],
-      },
-      { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimVoltage" },
-    ],
-    sources: [...sizeSources, DISTRIBUTOR, RAILROADS],
-    either: [{ exactlyOne: ["awg", "area", "trackResistance"] }],
-    check,
-    cautions,
-  }),
-)
+    dimmed: {
+      kind: "list",
+      label: "dimmed stretches",
+      of: { kind: "group", label: "stretch", fields: { from: { kind: "length", label: "from" }, to: { kind: "length", label: "to" } } },
+    },
+    dimmedShare: { kind: "ratio", symbol: "d", label: "dimmed share of the run", unit: "%" },
+  },
+  example: {
+    length: "4 m",
+    current: "2.4 A",
+    awg: 22,
+    feeds: [{ position: 0, sourceVoltage: "5 V", feederResistance: "40 mohm" }],
+    dimVoltage: "4.5 V",
+  },
+  formulae: [
+    { symbol: "r_s", kind: "resistancePerLength", meaning: "one conductor, warm", given: singleResistance },
+    { symbol: "r_l", meaning: "both conductors", is: "2 * r_s" },
+    {
+      symbol: "spread",
+      kind: "number",
+      meaning: "1 for an even load, 0 light by light",
+      given: (si) => (si.lightCount === null ? 1 : 0),
+    },
+    {
+      symbol: "E_o",
+      kind: "voltage",
+      meaning: "voltages of the feeds in order along the run",
+      given: (si) => runOf(si).order.map((f) => f.sourceVoltage),
+    },
+    {
+      symbol: "R_o",
+      kind: "resistance",
+      meaning: "and their resistances",
+      given: (si) => runOf(si).order.map((f) => f.feederResistance),
+    },
+    { solved: "I_f", meaning: "currents of the feeds in that order" },
+    { left: "sum(I_f)", right: "I", meaning: "the feeds together give what the lights take" },
+    {
+      symbol: "a_s",
+      kind: "current",
+      meaning: "current at the start of each span",
+      given: (si) => runOf(si).spans.map((s) => s.current),
+    },
+    { symbol: "l_s", kind: "length", meaning: "length of each span", given: (si) => runOf(si).spans.map((s) => s.length) },
+    { symbol: "P_f", meaning: "heat in the feeders", is: "sum(R_o .* I_f .* I_f)" },
+    {
+      symbol: "P_r",
+      meaning: "heat in the run, the square of the current integrated",
+      is: "r_l * sum(a_s .* a_s .* l_s - (spread * I / L) * a_s .* l_s .* l_s + (spread * I / L)^2 / 3 * l_s .* l_s .* l_s)",
+    },
+    { symbol: "P_l", meaning: "power of the lights", is: "sum(E_o .* I_f) - P_r - P_f" },
+    { symbol: "I_max", meaning: "largest current in the run", is: "max(max(abs(a_s)), max(abs(a_s - (spread * I / L) * l_s)))" },
+    {
+      symbol: "s_w",
+      kind: "number",
+      meaning: "direction of each span on the way to the lowest light",
+      given: (si) => wayDown(si).map((w) => w.sign),
+    },
+    { symbol: "a_w", kind: "current", meaning: "current at the start of each", given: (si) => wayDown(si).map((w) => w.current) },
+    { symbol: "l_w", kind: "length", meaning: "length of each", given: (si) => wayDown(si).map((w) => w.length) },
+    {
+      symbol: "V_low",
+      meaning: "first feed's voltage less what is lost on the way",
+      is: "E_o[1] - R_o[1] * I_f[1] - r_l * sum(s_w .* (a_w .* l_w - (spread * I / L) / 2 * l_w .* l_w))",
+    },
+    { symbol: "x_low", meaning: "how far that is along the run", is: "min(x_f) + sum(s_w .* l_w)" },
+    { symbol: "U", meaning: "lost from the highest feed", is: "max(E_f) - V_low" },
+    {
+      symbol: "l_d",
+      kind: "length",
+      meaning: "lengths of the dimmed stretches",
+      given: (_, out) => [0, ...out.dimmed.map((d) => d.to - d.from)],
+    },
+    { symbol: "d", meaning: "dimmed part", is: "sum(l_d) / L", when: "has_dimVoltage" },
+  ],
+  sources: [...sizeSources, DISTRIBUTOR, RAILROADS],
+  either: [{ exactlyOne: ["awg", "area", "trackResistance"] }],
+  check,
+  cautions,
+}))

@@ -85,6 +85,21 @@ export interface LedRun {
   readonly dimmedShare: number | null
 }
 
+/** Reasons for which {@link ledRun} refuses. */
+export type LedRunRefusal = "insufficient-voltage"
+
+/** Hazards and limits of validity that go with an answer of {@link ledRun}. */
+export type LedRunCaution =
+  | "constant-current"
+  | "dim"
+  | "fumes"
+  | "fuse-each-feed"
+  | "source-fed-back"
+  | "thin-wire"
+  | "touch-voltage"
+  | "wire-burns"
+  | "wire-overloaded"
+
 type Si = SiOf<LedRunInput>
 
 /** A span between break points: current at its left end, rightwards, and the voltage there. */

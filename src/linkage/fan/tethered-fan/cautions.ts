@@ -1,12 +1,13 @@
 // What an answer warns of, and where it stops being valid.
+
 import { type Caution, caution } from "../../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../../hazards.js"
 import { byMoments, ownResult } from "../../sources.js"
-import type { Si, TetheredFan } from "./types.js"
+import type { Si, TetheredFan, TetheredFanCaution } from "./types.js"
 
 /** What an answer warns of. */
-export function cautions(si: Si, out: TetheredFan): Caution[] {
-  const found = [pinchCaution("Neighbouring vanes"), fallsCaution("The fan")]
+export function cautions(si: Si, out: TetheredFan): Caution<TetheredFanCaution>[] {
+  const found: Caution<TetheredFanCaution>[] = [pinchCaution("Neighbouring vanes"), fallsCaution("The fan")]
   if (!out.staysTaut)
     found.push(
       caution(

@@ -5,9 +5,9 @@ import { equilibrium } from "../../sources.js"
 import { cautions } from "./cautions.js"
 import { tetheredFanFormulae } from "./formulae.js"
 import { evenThreads, FAN_STEPS, type FanGeometry, fanAngles, fanForces, vaneGap } from "./pose.js"
-import type { Si, TetheredFan, TetheredFanInput } from "./types.js"
+import type { Si, TetheredFan, TetheredFanCaution, TetheredFanInput, TetheredFanRefusal } from "./types.js"
 
-export type { FanPose, TetheredFan, TetheredFanInput } from "./types.js"
+export type { FanPose, TetheredFan, TetheredFanCaution, TetheredFanInput, TetheredFanRefusal } from "./types.js"
 
 /** Largest tip gap of an evenly opened fan of `vanes` on the same row of pivots. */
 function openTipGap(si: Si, g: FanGeometry, vanes: number): number {
@@ -19,7 +19,7 @@ function openTipGap(si: Si, g: FanGeometry, vanes: number): number {
   return Math.max(...gaps)
 }
 
-function solve(si: Si): TetheredFan | NoSolution {
+function solve(si: Si): TetheredFan | NoSolution<TetheredFanRefusal> {
   const out = kernel(si)
   if (!isNoSolution(out)) return out
   const i = (out.at.vane as number) - 2
@@ -33,7 +33,7 @@ function solve(si: Si): TetheredFan | NoSolution {
   ])
 }
 
-function kernel(si: Si): TetheredFan | NoSolution {
+function kernel(si: Si): TetheredFan | NoSolution<TetheredFanRefusal> {
   const { vanes, length, span, openAngle, foldedAngle, mass, frameTilt } = si
   const g: FanGeometry = si
   const step = span / (vanes - 1)
@@ -224,167 +224,167 @@ function check(si: Si): Issue[] {
  * fan.cover.vanes // => 9
  * ```
  */
-export const tetheredFan: Solver<TetheredFanInput, TetheredFan> = /* @__PURE__ */ solver<TetheredFanInput, TetheredFan>(
-  "tetheredFan",
-  "How a fan of vanes opens when each pulls the next by a thread",
-  solve,
-  () => ({
-    input: {
-      vanes: { kind: "number", symbol: "n_v", label: "vanes", whole: true, min: 2, max: 60, typical: [4, 12] },
-      length: { kind: "length", symbol: "R", label: "pivot to tip", min: "1 mm", max: 10, typical: ["300 mm", "900 mm"] },
-      rootDistance: {
-        kind: "length",
-        symbol: "R_0",
-        label: "pivot to the blade's root",
-        min: 0,
-        max: 10,
-        typical: ["20 mm", "100 mm"],
-        default: 0,
-      },
-      rootWidth: { kind: "length", symbol: "w_0", label: "width at the root", min: 0, max: 2, typical: ["20 mm", "60 mm"] },
-      tipWidth: { kind: "length", symbol: "w_1", label: "width at the tip", min: 0, max: 2, typical: ["60 mm", "200 mm"] },
-      mass: { kind: "mass", symbol: "m_v", label: "mass of one vane", min: 0, max: 50, typical: ["20 g", "200 g"] },
-      centre: { kind: "length", symbol: "c", label: "pivot to centre of gravity", min: 0, max: 10, typical: ["100 mm", "280 mm"] },
-      pitch: { kind: "length", symbol: "p", label: "distance between pivots", min: 0, max: 1, typical: ["0 mm", "20 mm"], default: 0 },
-      pitchAngle: {
-        kind: "angle",
-        symbol: "psi",
-        label: "direction of the row of pivots",
-        min: -7,
-        max: 7,
-        typical: ["-90 deg", "0 deg"],
-        default: 0,
-      },
-      attachRadius: {
-        kind: "length",
-        symbol: "rho",
-        label: "pivot to the thread's end",
-        min: "1 mm",
-        max: 10,
-        typical: ["60 mm", "150 mm"],
-      },
-      foldedAngle: { kind: "angle", symbol: "theta_f", label: "driven vane folded", min: -7, max: 7, typical: ["-90 deg", "-60 deg"] },
-      foldedStep: {
-        kind: "angle",
-        symbol: "delta",
-        label: "each next vane rests lower by",
-        min: 0,
-        max: 0.5,
-        typical: ["0 deg", "2 deg"],
-        default: 0,
-      },
-      openAngle: { kind: "angle", symbol: "theta_o", label: "driven vane open", min: -7, max: 7, typical: ["30 deg", "70 deg"] },
-      span: {
-        kind: "angle",
-        symbol: "sigma",
-        label: "first to last vane when open",
-        min: "0.1 deg",
-        max: 6,
-        typical: ["50 deg", "90 deg"],
-      },
-      threads: {
-        kind: "list",
-        label: "thread lengths",
-        of: { kind: "length", symbol: "t_g", label: "thread", min: 0, max: 10, typical: ["10 mm", "60 mm"] },
-        min: 1,
-        max: 59,
-        default: null,
-      },
-      driverAngle: {
-        kind: "angle",
-        symbol: "theta_d",
-        label: "driven vane at",
-        min: -7,
-        max: 7,
-        typical: ["-60 deg", "30 deg"],
-        default: null,
-      },
-      returnMoment: {
-        kind: "moment",
-        symbol: "M_r",
-        label: "elastic return of each vane",
-        min: 0,
-        max: 100,
-        typical: ["0 N m", "0.1 N m"],
-        default: 0,
-      },
-      frameTilt: {
-        kind: "angle",
-        symbol: "lambda",
-        label: "lean of the wearer",
-        min: -3.2,
-        max: 3.2,
-        typical: ["-15 deg", "15 deg"],
-        default: 0,
-      },
-      overlap: {
-        kind: "length",
-        symbol: "w_o",
-        label: "overlap wanted at the tips",
-        min: 0,
-        max: 1,
-        typical: ["0 mm", "20 mm"],
-        default: 0,
-      },
+export const tetheredFan: Solver<TetheredFanInput, TetheredFan, TetheredFanRefusal, TetheredFanCaution> = /* @__PURE__ */ solver<
+  TetheredFanInput,
+  TetheredFan,
+  TetheredFanRefusal,
+  TetheredFanCaution
+>("tetheredFan", "How a fan of vanes opens when each pulls the next by a thread", solve, () => ({
+  input: {
+    vanes: { kind: "number", symbol: "n_v", label: "vanes", whole: true, min: 2, max: 60, typical: [4, 12] },
+    length: { kind: "length", symbol: "R", label: "pivot to tip", min: "1 mm", max: 10, typical: ["300 mm", "900 mm"] },
+    rootDistance: {
+      kind: "length",
+      symbol: "R_0",
+      label: "pivot to the blade's root",
+      min: 0,
+      max: 10,
+      typical: ["20 mm", "100 mm"],
+      default: 0,
     },
-    output: {
-      step: { kind: "angle", symbol: "alpha", label: "even step between vanes" },
-      threads: { kind: "list", label: "thread lengths", of: { kind: "length", symbol: "t", label: "thread" } },
-      angles: { kind: "list", label: "vane angles", of: { kind: "angle", symbol: "theta", label: "angle" } },
-      rootGaps: { kind: "list", label: "root gaps", of: { kind: "length", label: "gap" } },
-      tipGaps: { kind: "list", label: "tip gaps", of: { kind: "length", label: "gap" } },
-      tensions: { kind: "list", label: "thread tensions", of: { kind: "force", symbol: "T", label: "tension" } },
-      maxRootGap: { kind: "length", symbol: "s_0", label: "largest root gap" },
-      maxTipGap: { kind: "length", symbol: "s_1", label: "largest tip gap" },
-      driverMoment: { kind: "moment", symbol: "M_d", label: "moment at the driven vane" },
-      peakDriverMoment: { kind: "moment", symbol: "M_p", label: "largest over the sweep" },
-      peakDriverAngle: { kind: "angle", symbol: "theta_p", label: "needed at" },
-      totalMass: { kind: "mass", symbol: "m_t", label: "mass of the fan" },
-      fanMoment: { kind: "moment", symbol: "M_t", label: "moment of the fan's weight" },
-      staysTaut: { kind: "flag", label: "threads only pull" },
-      cover: {
+    rootWidth: { kind: "length", symbol: "w_0", label: "width at the root", min: 0, max: 2, typical: ["20 mm", "60 mm"] },
+    tipWidth: { kind: "length", symbol: "w_1", label: "width at the tip", min: 0, max: 2, typical: ["60 mm", "200 mm"] },
+    mass: { kind: "mass", symbol: "m_v", label: "mass of one vane", min: 0, max: 50, typical: ["20 g", "200 g"] },
+    centre: { kind: "length", symbol: "c", label: "pivot to centre of gravity", min: 0, max: 10, typical: ["100 mm", "280 mm"] },
+    pitch: { kind: "length", symbol: "p", label: "distance between pivots", min: 0, max: 1, typical: ["0 mm", "20 mm"], default: 0 },
+    pitchAngle: {
+      kind: "angle",
+      symbol: "psi",
+      label: "direction of the row of pivots",
+      min: -7,
+      max: 7,
+      typical: ["-90 deg", "0 deg"],
+      default: 0,
+    },
+    attachRadius: {
+      kind: "length",
+      symbol: "rho",
+      label: "pivot to the thread's end",
+      min: "1 mm",
+      max: 10,
+      typical: ["60 mm", "150 mm"],
+    },
+    foldedAngle: { kind: "angle", symbol: "theta_f", label: "driven vane folded", min: -7, max: 7, typical: ["-90 deg", "-60 deg"] },
+    foldedStep: {
+      kind: "angle",
+      symbol: "delta",
+      label: "each next vane rests lower by",
+      min: 0,
+      max: 0.5,
+      typical: ["0 deg", "2 deg"],
+      default: 0,
+    },
+    openAngle: { kind: "angle", symbol: "theta_o", label: "driven vane open", min: -7, max: 7, typical: ["30 deg", "70 deg"] },
+    span: {
+      kind: "angle",
+      symbol: "sigma",
+      label: "first to last vane when open",
+      min: "0.1 deg",
+      max: 6,
+      typical: ["50 deg", "90 deg"],
+    },
+    threads: {
+      kind: "list",
+      label: "thread lengths",
+      of: { kind: "length", symbol: "t_g", label: "thread", min: 0, max: 10, typical: ["10 mm", "60 mm"] },
+      min: 1,
+      max: 59,
+      default: null,
+    },
+    driverAngle: {
+      kind: "angle",
+      symbol: "theta_d",
+      label: "driven vane at",
+      min: -7,
+      max: 7,
+      typical: ["-60 deg", "30 deg"],
+      default: null,
+    },
+    returnMoment: {
+      kind: "moment",
+      symbol: "M_r",
+      label: "elastic return of each vane",
+      min: 0,
+      max: 100,
+      typical: ["0 N m", "0.1 N m"],
+      default: 0,
+    },
+    frameTilt: {
+      kind: "angle",
+      symbol: "lambda",
+      label: "lean of the wearer",
+      min: -3.2,
+      max: 3.2,
+      typical: ["-15 deg", "15 deg"],
+      default: 0,
+    },
+    overlap: {
+      kind: "length",
+      symbol: "w_o",
+      label: "overlap wanted at the tips",
+      min: 0,
+      max: 1,
+      typical: ["0 mm", "20 mm"],
+      default: 0,
+    },
+  },
+  output: {
+    step: { kind: "angle", symbol: "alpha", label: "even step between vanes" },
+    threads: { kind: "list", label: "thread lengths", of: { kind: "length", symbol: "t", label: "thread" } },
+    angles: { kind: "list", label: "vane angles", of: { kind: "angle", symbol: "theta", label: "angle" } },
+    rootGaps: { kind: "list", label: "root gaps", of: { kind: "length", label: "gap" } },
+    tipGaps: { kind: "list", label: "tip gaps", of: { kind: "length", label: "gap" } },
+    tensions: { kind: "list", label: "thread tensions", of: { kind: "force", symbol: "T", label: "tension" } },
+    maxRootGap: { kind: "length", symbol: "s_0", label: "largest root gap" },
+    maxTipGap: { kind: "length", symbol: "s_1", label: "largest tip gap" },
+    driverMoment: { kind: "moment", symbol: "M_d", label: "moment at the driven vane" },
+    peakDriverMoment: { kind: "moment", symbol: "M_p", label: "largest over the sweep" },
+    peakDriverAngle: { kind: "angle", symbol: "theta_p", label: "needed at" },
+    totalMass: { kind: "mass", symbol: "m_t", label: "mass of the fan" },
+    fanMoment: { kind: "moment", symbol: "M_t", label: "moment of the fan's weight" },
+    staysTaut: { kind: "flag", label: "threads only pull" },
+    cover: {
+      kind: "group",
+      label: "to cover the open span",
+      fields: { vanes: { kind: "number", label: "vanes needed" }, tipGap: { kind: "length", label: "tip gap with them" } },
+    },
+    sweep: {
+      kind: "list",
+      label: "sweep of the driver",
+      of: {
         kind: "group",
-        label: "to cover the open span",
-        fields: { vanes: { kind: "number", label: "vanes needed" }, tipGap: { kind: "length", label: "tip gap with them" } },
-      },
-      sweep: {
-        kind: "list",
-        label: "sweep of the driver",
-        of: {
-          kind: "group",
-          label: "pose",
-          fields: {
-            driverAngle: { kind: "angle", label: "driven vane" },
-            angles: { kind: "list", label: "vane angles", of: { kind: "angle", label: "angle" } },
-            taut: { kind: "number", label: "taut threads" },
-            driverMoment: { kind: "moment", label: "moment at the driven vane" },
-          },
+        label: "pose",
+        fields: {
+          driverAngle: { kind: "angle", label: "driven vane" },
+          angles: { kind: "list", label: "vane angles", of: { kind: "angle", label: "angle" } },
+          taut: { kind: "number", label: "taut threads" },
+          driverMoment: { kind: "moment", label: "moment at the driven vane" },
         },
       },
     },
-    example: {
-      vanes: 6,
-      length: "600 mm",
-      rootDistance: "80 mm",
-      rootWidth: "40 mm",
-      tipWidth: "130 mm",
-      mass: "60 g",
-      centre: "250 mm",
-      pitch: "6 mm",
-      pitchAngle: "-60 deg",
-      attachRadius: "100 mm",
-      foldedAngle: "-70 deg",
-      foldedStep: "1 deg",
-      openAngle: "60 deg",
-      span: "80 deg",
-      driverAngle: "30 deg",
-      returnMoment: "20 mN m",
-      frameTilt: "5 deg",
-      overlap: "5 mm",
-    },
-    formulae: tetheredFanFormulae,
-    sources: [equilibrium],
-    check,
-    cautions,
-  }),
-)
+  },
+  example: {
+    vanes: 6,
+    length: "600 mm",
+    rootDistance: "80 mm",
+    rootWidth: "40 mm",
+    tipWidth: "130 mm",
+    mass: "60 g",
+    centre: "250 mm",
+    pitch: "6 mm",
+    pitchAngle: "-60 deg",
+    attachRadius: "100 mm",
+    foldedAngle: "-70 deg",
+    foldedStep: "1 deg",
+    openAngle: "60 deg",
+    span: "80 deg",
+    driverAngle: "30 deg",
+    returnMoment: "20 mN m",
+    frameTilt: "5 deg",
+    overlap: "5 mm",
+  },
+  formulae: tetheredFanFormulae,
+  sources: [equilibrium],
+  check,
+  cautions,
+}))

@@ -88,6 +88,12 @@ export interface TetheredFan {
   readonly sweep: readonly FanPose[]
 }
 
+/** Reasons for which {@link tetheredFan} refuses. */
+export type TetheredFanRefusal = "thread-too-short"
+
+/** Hazards and limits of validity that go with an answer of {@link tetheredFan}. */
+export type TetheredFanCaution = "falls-unpowered" | "gaps-at-tips" | "pinch" | "short-threads" | "vanes-fall-forward"
+
 /** One pose of the sweep. */
 export interface FanPose {
   /** Angle of the driven vane. [rad] */

@@ -1,11 +1,11 @@
 import { type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { pinchCaution } from "../../hazards.js"
 import { exactBalance, gasLaw, ownResult, powerLoss, storedEnergySource } from "../../sources.js"
-import type { Counterbalance, CounterbalanceInput } from "./types.js"
+import type { Counterbalance, CounterbalanceCaution, CounterbalanceInput } from "./types.js"
 
 /** Hazards and limits of validity of a counterbalance. */
-export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalance): Caution[] {
-  const found: Caution[] = [pinchCaution("Arm, element and frame")]
+export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalance): Caution<CounterbalanceCaution>[] {
+  const found: Caution<CounterbalanceCaution>[] = [pinchCaution("Arm, element and frame")]
   if (out.maxForce > 0)
     found.push(
       caution(

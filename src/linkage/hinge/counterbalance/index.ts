@@ -6,9 +6,9 @@ import { wrapAngle } from "../geometry.js"
 import { gravityMomentAt, standardGravity } from "../load.js"
 import { balanceCautions } from "./cautions.js"
 import { counterbalanceFormulae } from "./formulae.js"
-import type { Counterbalance, CounterbalanceInput, CounterbalancePose, Si } from "./types.js"
+import type { Counterbalance, CounterbalanceCaution, CounterbalanceInput, CounterbalancePose, CounterbalanceRefusal, Si } from "./types.js"
 
-export type { Counterbalance, CounterbalanceInput, CounterbalancePose } from "./types.js"
+export type { Counterbalance, CounterbalanceCaution, CounterbalanceInput, CounterbalancePose, CounterbalanceRefusal } from "./types.js"
 
 const POSES = 181
 
@@ -45,7 +45,7 @@ function poseAt(si: Si, stiffness: number, angle: number): CounterbalancePose {
   return { angle, length, force, gravityMoment, balanceMoment, unbalancedMoment: gravityMoment - balanceMoment }
 }
 
-function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution | null {
+function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution<CounterbalanceRefusal> | null {
   if (!si.strut) return null
   const { extended, stroke } = si.strut
   const shortest = extended - stroke
@@ -76,7 +76,7 @@ function energyOf(si: Si, stiffness: number, poses: readonly CounterbalancePose[
   )
 }
 
-function solve(si: Si): Counterbalance | NoSolution {
+function solve(si: Si): Counterbalance | NoSolution<CounterbalanceRefusal> {
   const out = kernel(si)
   if (!isNoSolution(out) || !si.strut) return out
   const { extended, stroke } = si.strut
@@ -89,7 +89,7 @@ function solve(si: Si): Counterbalance | NoSolution {
   ])
 }
 
-function kernel(si: Si): Counterbalance | NoSolution {
+function kernel(si: Si): Counterbalance | NoSolution<CounterbalanceRefusal> {
   const { lowAngle, highAngle, hinge, fixedPivot, movingPivot, frameTilt, tiltEitherWay } = si
   const stiffness = si.coil
     ? coilStiffness(si.coil.shearModulus, si.coil.wire, si.coil.meanDiameter, si.coil.activeCoils)
@@ -271,131 +271,132 @@ function check(si: Si): Issue[] {
  * spring.offloadShare // => 0.7096
  * ```
  */
-export const counterbalance: Solver<CounterbalanceInput, Counterbalance> = /* @__PURE__ */ solver<CounterbalanceInput, Counterbalance>(
-  "counterbalance",
-  "How much of an arm's weight a spring, cord or gas strut takes off the actuator",
-  solve,
-  () => ({
-    input: {
-      type: {
-        kind: "choice",
-        label: "element",
-        options: { spring: "extension spring", cord: "elastic cord", "gas-strut": "gas-strut" },
-        default: "spring",
-      },
-      hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-      fixedPivot: pointField("fixed end", "b"),
-      movingPivot: movingPivotField("moving end", ["30 mm", "150 mm"], ["-45 deg", "45 deg"]),
-      masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
-      lowAngle: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
-      highAngle: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
-      stiffness: {
-        kind: "forcePerLength",
-        symbol: "k_g",
-        label: "stiffness",
-        min: 0,
-        max: 1e7,
-        typical: ["100 N/m", "2000 N/m"],
-        default: null,
-      },
-      coil: {
-        kind: "group",
-        label: "helical spring",
-        fields: {
-          wire: { kind: "length", symbol: "d_w", label: "wire diameter", min: "0.01 mm", max: 0.1, typical: ["0.8 mm", "2 mm"] },
-          meanDiameter: { kind: "length", symbol: "D_m", label: "mean coil diameter", min: "0.1 mm", max: 1, typical: ["8 mm", "16 mm"] },
-          activeCoils: { kind: "number", symbol: "N_a", label: "active coils", min: 0.1, max: 10000, typical: [10, 60] },
-          shearModulus: {
-            kind: "pressure",
-            symbol: "G",
-            label: "shear modulus",
-            min: 1e6,
-            max: 1e12,
-            typical: ["69 GPa", "80 GPa"],
-            default: "79.3 GPa",
-          },
+export const counterbalance: Solver<CounterbalanceInput, Counterbalance, CounterbalanceRefusal, CounterbalanceCaution> =
+  /* @__PURE__ */ solver<CounterbalanceInput, Counterbalance, CounterbalanceRefusal, CounterbalanceCaution>(
+    "counterbalance",
+    "How much of an arm's weight a spring, cord or gas strut takes off the actuator",
+    solve,
+    () => ({
+      input: {
+        type: {
+          kind: "choice",
+          label: "element",
+          options: { spring: "extension spring", cord: "elastic cord", "gas-strut": "gas-strut" },
+          default: "spring",
         },
-        default: null,
-      },
-      freeLength: { kind: "length", symbol: "x_0", label: "free length", min: 0, max: 20, typical: ["0 mm", "60 mm"], default: 0 },
-      preload: { kind: "force", symbol: "F_0", label: "initial tension", min: 0, max: 1e5, typical: ["0 N", "10 N"], default: 0 },
-      strut: {
-        kind: "group",
-        label: "gas-strut",
-        fields: {
-          extended: { kind: "length", symbol: "x_1", label: "extended length", min: "1 mm", max: 5, typical: ["150 mm", "400 mm"] },
-          stroke: { kind: "length", symbol: "s_1", label: "stroke", min: "0.1 mm", max: 5, typical: ["50 mm", "150 mm"] },
-          force: { kind: "force", symbol: "F_1", label: "force extended", min: 0, max: 1e5, typical: ["50 N", "300 N"] },
-          progression: { kind: "ratio", symbol: "p_1", label: "progression", min: 1, max: 3, typical: [1.2, 1.5], default: 1.3 },
+        hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
+        fixedPivot: pointField("fixed end", "b"),
+        movingPivot: movingPivotField("moving end", ["30 mm", "150 mm"], ["-45 deg", "45 deg"]),
+        masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
+        lowAngle: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
+        highAngle: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
+        stiffness: {
+          kind: "forcePerLength",
+          symbol: "k_g",
+          label: "stiffness",
+          min: 0,
+          max: 1e7,
+          typical: ["100 N/m", "2000 N/m"],
+          default: null,
         },
-        default: null,
-      },
-      frameTilt: {
-        kind: "angle",
-        symbol: "lambda",
-        label: "lean of the wearer",
-        min: -3.2,
-        max: 3.2,
-        typical: ["-15 deg", "15 deg"],
-        default: 0,
-      },
-      tiltEitherWay: {
-        kind: "angle",
-        symbol: "Lambda",
-        label: "lean either way",
-        min: 0,
-        max: 1.6,
-        typical: ["0 deg", "20 deg"],
-        default: 0,
-      },
-    },
-    output: {
-      stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness" },
-      idealStiffness: { kind: "forcePerLength", symbol: "k_i", label: "ideal zero-free-length stiffness" },
-      idealDeviation: { kind: "angle", symbol: "gamma", label: "fixed end off the ideal" },
-      maxGravityMoment: { kind: "moment", symbol: "M_u", label: "largest moment without it" },
-      maxUnbalancedMoment: { kind: "moment", symbol: "M_a", label: "largest moment left" },
-      maxUnbalancedAngle: { kind: "angle", symbol: "theta_r", label: "left at" },
-      unbalancedMoment: { kind: "moment", symbol: "M_r", label: "moment left there" },
-      offloadShare: { kind: "ratio", symbol: "eta", label: "taken off", unit: "%" },
-      maxTiltedUnbalancedMoment: { kind: "moment", symbol: "M_l", label: "largest left, leaning" },
-      maxForce: { kind: "force", symbol: "T_max", label: "greatest force" },
-      storedEnergy: { kind: "energy", symbol: "W", label: "stored energy" },
-      poses: {
-        kind: "list",
-        label: "poses over the swing",
-        of: {
+        coil: {
           kind: "group",
-          label: "pose",
+          label: "helical spring",
           fields: {
-            angle: { kind: "angle", label: "arm angle" },
-            length: { kind: "length", label: "length" },
-            force: { kind: "force", label: "pull" },
-            gravityMoment: { kind: "moment", label: "moment of the weights" },
-            balanceMoment: { kind: "moment", label: "moment of the element" },
-            unbalancedMoment: { kind: "moment", label: "moment left" },
+            wire: { kind: "length", symbol: "d_w", label: "wire diameter", min: "0.01 mm", max: 0.1, typical: ["0.8 mm", "2 mm"] },
+            meanDiameter: { kind: "length", symbol: "D_m", label: "mean coil diameter", min: "0.1 mm", max: 1, typical: ["8 mm", "16 mm"] },
+            activeCoils: { kind: "number", symbol: "N_a", label: "active coils", min: 0.1, max: 10000, typical: [10, 60] },
+            shearModulus: {
+              kind: "pressure",
+              symbol: "G",
+              label: "shear modulus",
+              min: 1e6,
+              max: 1e12,
+              typical: ["69 GPa", "80 GPa"],
+              default: "79.3 GPa",
+            },
+          },
+          default: null,
+        },
+        freeLength: { kind: "length", symbol: "x_0", label: "free length", min: 0, max: 20, typical: ["0 mm", "60 mm"], default: 0 },
+        preload: { kind: "force", symbol: "F_0", label: "initial tension", min: 0, max: 1e5, typical: ["0 N", "10 N"], default: 0 },
+        strut: {
+          kind: "group",
+          label: "gas-strut",
+          fields: {
+            extended: { kind: "length", symbol: "x_1", label: "extended length", min: "1 mm", max: 5, typical: ["150 mm", "400 mm"] },
+            stroke: { kind: "length", symbol: "s_1", label: "stroke", min: "0.1 mm", max: 5, typical: ["50 mm", "150 mm"] },
+            force: { kind: "force", symbol: "F_1", label: "force extended", min: 0, max: 1e5, typical: ["50 N", "300 N"] },
+            progression: { kind: "ratio", symbol: "p_1", label: "progression", min: 1, max: 3, typical: [1.2, 1.5], default: 1.3 },
+          },
+          default: null,
+        },
+        frameTilt: {
+          kind: "angle",
+          symbol: "lambda",
+          label: "lean of the wearer",
+          min: -3.2,
+          max: 3.2,
+          typical: ["-15 deg", "15 deg"],
+          default: 0,
+        },
+        tiltEitherWay: {
+          kind: "angle",
+          symbol: "Lambda",
+          label: "lean either way",
+          min: 0,
+          max: 1.6,
+          typical: ["0 deg", "20 deg"],
+          default: 0,
+        },
+      },
+      output: {
+        stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness" },
+        idealStiffness: { kind: "forcePerLength", symbol: "k_i", label: "ideal zero-free-length stiffness" },
+        idealDeviation: { kind: "angle", symbol: "gamma", label: "fixed end off the ideal" },
+        maxGravityMoment: { kind: "moment", symbol: "M_u", label: "largest moment without it" },
+        maxUnbalancedMoment: { kind: "moment", symbol: "M_a", label: "largest moment left" },
+        maxUnbalancedAngle: { kind: "angle", symbol: "theta_r", label: "left at" },
+        unbalancedMoment: { kind: "moment", symbol: "M_r", label: "moment left there" },
+        offloadShare: { kind: "ratio", symbol: "eta", label: "taken off", unit: "%" },
+        maxTiltedUnbalancedMoment: { kind: "moment", symbol: "M_l", label: "largest left, leaning" },
+        maxForce: { kind: "force", symbol: "T_max", label: "greatest force" },
+        storedEnergy: { kind: "energy", symbol: "W", label: "stored energy" },
+        poses: {
+          kind: "list",
+          label: "poses over the swing",
+          of: {
+            kind: "group",
+            label: "pose",
+            fields: {
+              angle: { kind: "angle", label: "arm angle" },
+              length: { kind: "length", label: "length" },
+              force: { kind: "force", label: "pull" },
+              gravityMoment: { kind: "moment", label: "moment of the weights" },
+              balanceMoment: { kind: "moment", label: "moment of the element" },
+              unbalancedMoment: { kind: "moment", label: "moment left" },
+            },
           },
         },
       },
-    },
-    example: {
-      fixedPivot: { x: "-20 mm", y: "100 mm" },
-      movingPivot: { radius: "60 mm", angle: "-5 deg" },
-      masses: [
-        { mass: "1 kg", radius: "450 mm" },
-        { mass: "0.2 kg", radius: "800 mm", angle: "4 deg" },
-      ],
-      lowAngle: "-60 deg",
-      highAngle: "50 deg",
-      coil: { wire: "1.5 mm", meanDiameter: "12 mm", activeCoils: 24 },
-      freeLength: "40 mm",
-      preload: "3 N",
-      frameTilt: "5 deg",
-      tiltEitherWay: "10 deg",
-    },
-    formulae: counterbalanceFormulae,
-    sources: [exactBalance, springRate],
-    check,
-    cautions: balanceCautions,
-  }),
-)
+      example: {
+        fixedPivot: { x: "-20 mm", y: "100 mm" },
+        movingPivot: { radius: "60 mm", angle: "-5 deg" },
+        masses: [
+          { mass: "1 kg", radius: "450 mm" },
+          { mass: "0.2 kg", radius: "800 mm", angle: "4 deg" },
+        ],
+        lowAngle: "-60 deg",
+        highAngle: "50 deg",
+        coil: { wire: "1.5 mm", meanDiameter: "12 mm", activeCoils: 24 },
+        freeLength: "40 mm",
+        preload: "3 N",
+        frameTilt: "5 deg",
+        tiltEitherWay: "10 deg",
+      },
+      formulae: counterbalanceFormulae,
+      sources: [exactBalance, springRate],
+      check,
+      cautions: balanceCautions,
+    }),
+  )

@@ -81,6 +81,19 @@ export interface Counterbalance {
   readonly poses: readonly CounterbalancePose[]
 }
 
+/** Reasons for which {@link counterbalance} refuses. */
+export type CounterbalanceRefusal = "out-of-reach"
+
+/** Hazards and limits of validity that go with an answer of {@link counterbalance}. */
+export type CounterbalanceCaution =
+  | "cord-is-not-a-spring"
+  | "falls-unpowered"
+  | "lean-spoils-balance"
+  | "makes-worse"
+  | "pinch"
+  | "stored-energy"
+  | "strut-varies"
+
 /** One pose of the swing. */
 export interface CounterbalancePose {
   /** Arm angle [rad] */

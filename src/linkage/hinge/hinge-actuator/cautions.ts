@@ -2,7 +2,7 @@ import { type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { pinchCaution } from "../../hazards.js"
 import { powerLoss, storedEnergySource } from "../../sources.js"
 import { springAt, springEnergy } from "../load.js"
-import type { HingeActuator, HingeActuatorInput } from "./types.js"
+import type { HingeActuator, HingeActuatorCaution, HingeActuatorInput } from "./types.js"
 
 /** Most energy the springs hold anywhere on the stroke, J. */
 function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number {
@@ -13,9 +13,9 @@ function storedEnergy(si: SiOf<HingeActuatorInput>, out: HingeActuator): number 
 }
 
 /** Hazards and limits of validity of a hinged arm. */
-export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution[] {
+export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator): Caution<HingeActuatorCaution>[] {
   const { requiredHoldingForce, holdingSafetyFactor, minTransmissionAngle, deadPointMargin, sideLoad } = out
-  const found: Caution[] = [pinchCaution("Hinge, pivots, arm and actuator")]
+  const found: Caution<HingeActuatorCaution>[] = [pinchCaution("Hinge, pivots, arm and actuator")]
   if (out.holdsUnpowered === false && si.holdingForce !== null)
     found.push(
       caution(

@@ -1,9 +1,10 @@
 // The kernel: SI numbers in, values or a refusal out.
+
 import { goldenMinimum } from "../../../numeric/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../../solver/index.js"
 import { type HingeGeometry, hingeAngleAt, hingeLengthRange } from "../geometry.js"
 import { type HingeLoads, hingeStaticsAt, standardGravity } from "../load.js"
-import type { HingeActuator, HingeActuatorInput, Pose } from "./types.js"
+import type { HingeActuator, HingeActuatorInput, HingeActuatorRefusal, Pose } from "./types.js"
 
 /** Poses listed over the stroke. */
 const POSES = 33
@@ -24,7 +25,7 @@ const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
 })
 
 /** Refuses a stroke that runs into a dead point, with where and by how much; null where it is free. */
-function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoSolution | null {
+function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoSolution<"cannot-close" | "dead-point"> | null {
   const { shortest, longest } = hingeLengthRange(g)
   const extended = retracted + stroke
   // closer than a millionth to a dead point the lever arm is lost in rounding
@@ -67,7 +68,7 @@ function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: 
   return peak
 }
 
-export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution {
+export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution<HingeActuatorRefusal> {
   const { retractedLength, stroke, pinFriction, endPinDiameter, axisOffset, holdingForce, movingPivot } = si
   const g = geometryOf(si)
   const branch = branchOf(si.assembly)

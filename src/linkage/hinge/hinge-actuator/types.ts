@@ -107,6 +107,20 @@ export interface HingeActuator {
   readonly poses: readonly HingePose[]
 }
 
+/** Reasons for which {@link hingeActuator} refuses. */
+export type HingeActuatorRefusal = "cannot-close" | "dead-point" | "jammed"
+
+/** Hazards and limits of validity that go with an answer of {@link hingeActuator}. */
+export type HingeActuatorCaution =
+  | "falls-unpowered"
+  | "holding-unknown"
+  | "near-dead-point"
+  | "pinch"
+  | "poor-transmission"
+  | "side-load"
+  | "stored-energy"
+  | "thin-holding-margin"
+
 /** One pose of the stroke. */
 export interface HingePose {
   /** Extension [m] */

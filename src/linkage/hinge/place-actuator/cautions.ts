@@ -1,12 +1,12 @@
 import { type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../../hazards.js"
 import { ownResult } from "../../sources.js"
-import type { PlaceActuator, PlaceActuatorInput } from "./types.js"
+import type { PlaceActuator, PlaceActuatorCaution, PlaceActuatorInput } from "./types.js"
 
 /** Hazards and limits of validity of a placement. */
-export function placeCautions(si: SiOf<PlaceActuatorInput>, out: PlaceActuator): Caution[] {
+export function placeCautions(si: SiOf<PlaceActuatorInput>, out: PlaceActuator): Caution<PlaceActuatorCaution>[] {
   const { gap, minTransmissionAngle, deadPointMargin, safetyFactor } = out
-  const found: Caution[] = [pinchCaution("Arm, actuator and frame"), fallsCaution("The arm")]
+  const found: Caution<PlaceActuatorCaution>[] = [pinchCaution("Arm, actuator and frame"), fallsCaution("The arm")]
   if (!out.certified)
     found.push(
       caution(

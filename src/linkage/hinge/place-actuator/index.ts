@@ -11,11 +11,11 @@ import { anchorsOf, frontOf, problemOf } from "./front.js"
 import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./model.js"
 import { placementRefusal } from "./refusal.js"
 import { searchPlacement } from "./search.js"
-import type { PlaceActuator, PlaceActuatorInput, Si } from "./types.js"
+import type { PlaceActuator, PlaceActuatorCaution, PlaceActuatorInput, PlaceActuatorRefusal, Si } from "./types.js"
 
-export type { FrontPoint, PlaceActuator, PlaceActuatorInput, RegionInput } from "./types.js"
+export type { FrontPoint, PlaceActuator, PlaceActuatorCaution, PlaceActuatorInput, PlaceActuatorRefusal, RegionInput } from "./types.js"
 
-function solve(si: Si): PlaceActuator | NoSolution {
+function solve(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
   const out = kernel(si)
   // the front is the dear part, and no answer depends on it
   return isNoSolution(out) ? withNearest(out, placeActuator, (other) => kernel({ ...other, frontPoints: 0 }), si, out.nearest) : out
@@ -32,7 +32,7 @@ function leastForce(problem: PlaceProblem, { swing, gapLimit, maxBoxes, ratedFor
   return { best, bound, explored: first.explored + further.explored, isClosed: bound >= best.value * (1 - gapLimit) }
 }
 
-function kernel(si: Si): PlaceActuator | NoSolution {
+function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
   const problem = problemOf(si)
   const { retractedLength, stroke, ratedForce, gapLimit, maxBoxes } = si
   const extended = retractedLength + stroke
@@ -233,84 +233,84 @@ function kernel(si: Si): PlaceActuator | NoSolution {
  * wing.certified // => true
  * ```
  */
-export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator> = /* @__PURE__ */ solver<PlaceActuatorInput, PlaceActuator>(
-  "placeActuator",
-  "Where to put an actuator's anchors, with proof that nothing does much better",
-  solve,
-  () => ({
-    input: /* @__PURE__ */ placeFields(),
-    output: {
-      fixedPivot: {
-        kind: "group",
-        label: "fixed anchor",
-        fields: { x: { kind: "length", symbol: "x_b", label: "outward" }, y: { kind: "length", symbol: "y_b", label: "up" } },
+export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActuatorRefusal, PlaceActuatorCaution> = /* @__PURE__ */ solver<
+  PlaceActuatorInput,
+  PlaceActuator,
+  PlaceActuatorRefusal,
+  PlaceActuatorCaution
+>("placeActuator", "Where to put an actuator's anchors, with proof that nothing does much better", solve, () => ({
+  input: /* @__PURE__ */ placeFields(),
+  output: {
+    fixedPivot: {
+      kind: "group",
+      label: "fixed anchor",
+      fields: { x: { kind: "length", symbol: "x_b", label: "outward" }, y: { kind: "length", symbol: "y_b", label: "up" } },
+    },
+    movingPivot: {
+      kind: "group",
+      label: "moving anchor",
+      fields: {
+        radius: { kind: "length", symbol: "r", label: "from the hinge" },
+        angle: { kind: "angle", symbol: "beta", label: "from the arm" },
       },
-      movingPivot: {
+    },
+    movingPivotX: { kind: "length", symbol: "x_p", label: "moving pivot, along the arm" },
+    movingPivotY: { kind: "length", symbol: "y_p", label: "moving pivot, to its left" },
+    raisedBy: { kind: "text", label: "raised by" },
+    fixedPivotDistance: { kind: "length", symbol: "D", label: "fixed anchor from the hinge" },
+    lowAngle: { kind: "angle", symbol: "theta_l", label: "arm angle low" },
+    highAngle: { kind: "angle", symbol: "theta_h", label: "arm angle high" },
+    swing: { kind: "angle", symbol: "sigma", label: "swing" },
+    peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
+    peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
+    peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+    safetyFactor: { kind: "number", symbol: "n", label: "force rating over peak force" },
+    minLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
+    minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+    deadPointMargin: { kind: "length", symbol: "c", label: "clearance to dead point" },
+    forceBound: { kind: "force", symbol: "F_b", label: "proven lower bound of the force" },
+    swingBound: { kind: "angle", symbol: "sigma_b", label: "proven upper bound of the swing" },
+    gap: { kind: "ratio", symbol: "g_a", label: "gap to the proven optimum", unit: "%" },
+    certified: { kind: "flag", label: "within the gap asked for" },
+    iterations: { kind: "number", label: "search boxes" },
+    residual: { kind: "number", label: "best to bound" },
+    front: {
+      kind: "list",
+      label: "swing against force",
+      of: {
         kind: "group",
-        label: "moving anchor",
+        label: "placement",
         fields: {
-          radius: { kind: "length", symbol: "r", label: "from the hinge" },
-          angle: { kind: "angle", symbol: "beta", label: "from the arm" },
-        },
-      },
-      movingPivotX: { kind: "length", symbol: "x_p", label: "moving pivot, along the arm" },
-      movingPivotY: { kind: "length", symbol: "y_p", label: "moving pivot, to its left" },
-      raisedBy: { kind: "text", label: "raised by" },
-      fixedPivotDistance: { kind: "length", symbol: "D", label: "fixed anchor from the hinge" },
-      lowAngle: { kind: "angle", symbol: "theta_l", label: "arm angle low" },
-      highAngle: { kind: "angle", symbol: "theta_h", label: "arm angle high" },
-      swing: { kind: "angle", symbol: "sigma", label: "swing" },
-      peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
-      peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
-      peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
-      safetyFactor: { kind: "number", symbol: "n", label: "force rating over peak force" },
-      minLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
-      minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
-      deadPointMargin: { kind: "length", symbol: "c", label: "clearance to dead point" },
-      forceBound: { kind: "force", symbol: "F_b", label: "proven lower bound of the force" },
-      swingBound: { kind: "angle", symbol: "sigma_b", label: "proven upper bound of the swing" },
-      gap: { kind: "ratio", symbol: "g_a", label: "gap to the proven optimum", unit: "%" },
-      certified: { kind: "flag", label: "within the gap asked for" },
-      iterations: { kind: "number", label: "search boxes" },
-      residual: { kind: "number", label: "best to bound" },
-      front: {
-        kind: "list",
-        label: "swing against force",
-        of: {
-          kind: "group",
-          label: "placement",
-          fields: {
-            swing: { kind: "angle", label: "swing" },
-            peakForce: { kind: "force", label: "peak force" },
-            minSwing: { kind: "angle", label: "swing asked for" },
-            forceBound: { kind: "force", label: "none needs less than" },
-            fixedPivotX: { kind: "length", label: "fixed anchor, outward" },
-            fixedPivotY: { kind: "length", label: "fixed anchor, up" },
-            movingPivotX: { kind: "length", label: "moving anchor, along the arm" },
-            movingPivotY: { kind: "length", label: "moving anchor, to its left" },
-          },
+          swing: { kind: "angle", label: "swing" },
+          peakForce: { kind: "force", label: "peak force" },
+          minSwing: { kind: "angle", label: "swing asked for" },
+          forceBound: { kind: "force", label: "none needs less than" },
+          fixedPivotX: { kind: "length", label: "fixed anchor, outward" },
+          fixedPivotY: { kind: "length", label: "fixed anchor, up" },
+          movingPivotX: { kind: "length", label: "moving anchor, along the arm" },
+          movingPivotY: { kind: "length", label: "moving anchor, to its left" },
         },
       },
     },
-    example: {
-      retractedLength: "160 mm",
-      stroke: "50 mm",
-      ratedForce: "400 N",
-      masses: [{ mass: "1.5 kg", radius: "500 mm", angle: "2 deg" }],
-      frameTilt: "3 deg",
-      tiltEitherWay: "5 deg",
-      fixedPivotRegion: { left: "-100 mm", right: "20 mm", bottom: "-280 mm", top: "-50 mm" },
-      movingPivotRegion: { left: "10 mm", right: "140 mm", bottom: "-60 mm", top: "30 mm" },
-      lowAngle: { from: "-75 deg", to: "-60 deg" },
-      swing: "60 deg",
-      minTransmissionAngle: "15 deg",
-      minDeadPointMargin: "2 mm",
-      maxBoxes: 4000,
-      frontPoints: 2,
-    },
-    formulae: placeActuatorFormulae,
-    sources: [branchAndBoundSource],
-    check: placeFaults,
-    cautions: placeCautions,
-  }),
-)
+  },
+  example: {
+    retractedLength: "160 mm",
+    stroke: "50 mm",
+    ratedForce: "400 N",
+    masses: [{ mass: "1.5 kg", radius: "500 mm", angle: "2 deg" }],
+    frameTilt: "3 deg",
+    tiltEitherWay: "5 deg",
+    fixedPivotRegion: { left: "-100 mm", right: "20 mm", bottom: "-280 mm", top: "-50 mm" },
+    movingPivotRegion: { left: "10 mm", right: "140 mm", bottom: "-60 mm", top: "30 mm" },
+    lowAngle: { from: "-75 deg", to: "-60 deg" },
+    swing: "60 deg",
+    minTransmissionAngle: "15 deg",
+    minDeadPointMargin: "2 mm",
+    maxBoxes: 4000,
+    frontPoints: 2,
+  },
+  formulae: placeActuatorFormulae,
+  sources: [branchAndBoundSource],
+  check: placeFaults,
+  cautions: placeCautions,
+}))

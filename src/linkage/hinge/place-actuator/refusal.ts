@@ -3,6 +3,7 @@ import { type NoSolution, refuse } from "../../../solver/index.js"
 import { leverArm, type Placement, type PlaceProblem } from "./model.js"
 import { partsOf } from "./region.js"
 import { searchPlacement } from "./search.js"
+import type { PlaceActuatorRefusal } from "./types.js"
 
 interface Wanted {
   readonly stroke: number
@@ -17,7 +18,7 @@ interface Wanted {
 const CLEAR = 1e-6
 
 /** Says why no placement was found, by how much, and what may help: values still to be tried. */
-export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certified<Placement>): NoSolution {
+export function placementRefusal(p: PlaceProblem, wanted: Wanted, search: Certified<Placement>): NoSolution<PlaceActuatorRefusal> {
   const { swing, gapLimit, maxBoxes } = wanted
   const [bases, pins] = [partsOf(p.fixedPivotRegion), partsOf(p.movingPivotRegion)]
   const reach = Math.max(...bases.map((b) => b.far)) + Math.max(...pins.map((b) => b.far))

@@ -125,6 +125,20 @@ export interface PlaceActuator {
   readonly front: readonly FrontPoint[]
 }
 
+/** Reasons for which {@link placeActuator} refuses. */
+export type PlaceActuatorRefusal =
+  | "insufficient-force"
+  | "insufficient-swing"
+  | "limits-exclude-all"
+  | "low-end-out-of-range"
+  | "no-candidate"
+  | "regions-too-far"
+  | "regions-too-near"
+  | "undecided"
+
+/** Hazards and limits of validity that go with an answer of {@link placeActuator}. */
+export type PlaceActuatorCaution = "falls-unpowered" | "gap-not-closed" | "near-dead-point" | "pinch" | "poor-transmission" | "thin-margin"
+
 /** One placement of the front. */
 export interface FrontPoint {
   /** Swing [rad] */

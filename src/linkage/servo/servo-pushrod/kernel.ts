@@ -96,6 +96,12 @@ export interface ServoPushrod {
   }[]
 }
 
+/** Reasons for which {@link servoPushrod} refuses. */
+export type ServoPushrodRefusal = "binding" | "insufficient-torque"
+
+/** Hazards and limits of validity that go with an answer of {@link servoPushrod}. */
+export type ServoPushrodCaution = "falls-unpowered" | "gusts" | "pinch" | "poor-transmission" | "reverses" | "thin-margin"
+
 /** Rod and branch that the neutral pose has. */
 export function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; readonly branch: Assembly } {
   const { pivotDistance: d, servoHorn: a, flapHorn: c, servoHornAngle: t, flapHornAngle: p } = si
@@ -141,7 +147,7 @@ type Setting = ReturnType<typeof setting>
 const CLEAR = 1e-6
 
 /** `short`: length by which servo pin and hinge are too far apart, or too close, to stay clear of the dead point. */
-function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoSolution {
+function binding(si: SiOf<ServoPushrodInput>, angle: number, short: number): NoSolution<"binding"> {
   const servoAngle = angle - si.servoHornAngle
   return refuse(
     "binding",
@@ -168,7 +174,7 @@ export function pushrodKnobs(si: SiOf<ServoPushrodInput>, refusal: NoSolution): 
 }
 
 /** The kernel. */
-export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution {
+export function solveServoPushrod(si: SiOf<ServoPushrodInput>): ServoPushrod | NoSolution<ServoPushrodRefusal> {
   const { flapHorn: c, minServoAngle, maxServoAngle, steps } = si
   const { rod, branch } = neutral(si)
   const span = reach(si)
