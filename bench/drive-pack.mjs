@@ -35,6 +35,7 @@ const solvers = {
   "drive.hobbyServo": hobbyServo,
   "drive.dutyCycle": dutyCycle,
   "drive.winch": winch,
+  "drive.beltDrive": beltDrive,
   "pack.cellPack": cellPack,
   "pack.packUnderLoad": packUnderLoad,
   "pack.parallelSharing": parallelSharing,

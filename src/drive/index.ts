@@ -1,4 +1,14 @@
 export {
+  type BeltDrive,
+  type BeltDriveInput,
+  beltDrive,
+  drawBeltDrive,
+  type FlatBelt,
+  type RoundBelt,
+  type ToothedBelt,
+  type VBelt,
+} from "./belt-drive/index.js"
+export {
   type Cable,
   type CableConstruction,
   type CableInput,

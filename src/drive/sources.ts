@@ -204,3 +204,11 @@ export const ROPE_WORKING_LOAD: Source = {
   where: "minimum breaking strength and safe load",
   verified: "seen",
 }
+
+/** A primer on toothed belts. */
+export const TIMING_BELTS: Source = {
+  title: "The world of timing belts",
+  edition: "read 2026",
+  where: "teeth in mesh, from six on without loss",
+  verified: "not-seen",
+}

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest"
 import {
+  beltDrive,
   cable,
   dcMotor,
   dutyCycle,
@@ -15,10 +16,49 @@ import {
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { cable, dcMotor, dutyCycle, endStop, gearmotor, gearTrain, hobbyServo, linearActuator, motionProfile, powerScrew, winch }
+const solvers = {
+  beltDrive,
+  cable,
+  dcMotor,
+  dutyCycle,
+  endStop,
+  gearmotor,
+  gearTrain,
+  hobbyServo,
+  linearActuator,
+  motionProfile,
+  powerScrew,
+  winch,
+}
 
 /** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
+  beltDrive: [
+    "belt(toothed).pitch: min 0.5 mm, max 50 mm",
+    "belt(toothed).drivingTeeth: min 6, max 1000",
+    "belt(toothed).drivenTeeth: min 6, max 1000",
+    "belt(flat).drivingDiameter: min 2 mm, max 10",
+    "belt(flat).drivenDiameter: min 2 mm, max 10",
+    "belt(flat).friction: min 0.01, max 1.5, default 0.3",
+    "belt(flat).crossed: default false",
+    "belt(v).drivingDiameter: min 2 mm, max 10",
+    "belt(v).drivenDiameter: min 2 mm, max 10",
+    "belt(v).friction: min 0.01, max 1.5, default 0.3",
+    "belt(v).grooveAngle: min 20 deg, max 180 deg, default 38 deg",
+    "belt(round).drivingDiameter: min 2 mm, max 10",
+    "belt(round).drivenDiameter: min 2 mm, max 10",
+    "belt(round).friction: min 0.01, max 1.5, default 0.3",
+    "belt(round).grooveAngle: min 20 deg, max 180 deg, default 180 deg",
+    "belt(round).crossed: default false",
+    "centreDistance: min 5 mm, max 50",
+    "pretension: min 1 mN, max 1000000",
+    "torque: min -1000000, max 1000000",
+    "inputSpeed: min 0, max 1e5 rpm, default null",
+    "linearDensity: min 0, max 100, default 0",
+    "efficiency: min 0.5, max 1, default 0.95",
+    "backwardEfficiency: min 0.3, max 1, default null",
+    "creep: min 0, max 0.2, default 0",
+  ],
   cable: [
     "force: min 1 mN, max 1000000",
     "travel: min 0.1 mm, max 100",

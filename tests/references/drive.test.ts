@@ -2,6 +2,7 @@ import { type DcMotor, dcMotor, hobbyServo, type PowerScrew, powerScrew } from "
 import { handlingLoad } from "../../src/frame/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
+import { beltChecks, beltWithout } from "./drive-belts.js"
 import { cableChecks } from "./drive-cables.js"
 import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
@@ -285,6 +286,7 @@ referenceTests(
     ...motionChecks,
     ...stopChecks,
     ...winchChecks,
+    ...beltChecks,
     ...servos,
     "impact-wentzell-7-1": fallOnBar,
     "impact-wentzell-7-4": fallOnBar,
@@ -293,6 +295,7 @@ referenceTests(
     "gearmotor-25mm": { counts_per_output_rev: "no solver counts encoder lines" },
     ...gearWithout,
     ...stopWithout,
+    ...beltWithout,
     "servo-standard-speed": { torque_N_m: "the row names no torque it is converted from" },
   },
 )
