@@ -30,7 +30,8 @@ function rendered(text: string, faults: readonly Fault[], watches: readonly Watc
 
 /** Whether a function makes a solver's description, which is data though it is made when first asked for. */
 export function isDefinition(node: ts.Node): boolean {
-  return ts.isArrowFunction(node) && ts.isCallExpression(node.parent) && node.parent.expression.getText() === "solver"
+  if (!ts.isArrowFunction(node) || node.parameters.length > 0) return false
+  return ts.isCallExpression(node.parent) && node.parent.expression.getText() === "solver"
 }
 
 /** The descriptions of solvers in a file: made when the module loads, so that what is planted in them is traced as other data is. */

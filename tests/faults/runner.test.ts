@@ -73,6 +73,12 @@ lamp.ts lamp.check 3 -> 3.09 killed
 lamp.ts lamp.check count === 3 -> count !== 3 killed
 lamp.ts lamp.check 3 -> 3.09 killed
 lamp.ts lamp.check inconsistent(["count"], "three and three", "another") -> nothing killed
+shade/fields.ts shadeFields.width.min min: 1 -> min: 1.03 killed
+shade/fields.ts shadeFields.width.max max: 2 -> max: 2.06 killed
+shade/fields.ts shadeFields.width.min min: 1, max: 2 -> min: 2, max: 1 killed
+shade/index.ts shade.edge 4 * width -> width killed
+shade/index.ts shade.edge 4 * width -> 4 killed
+shade/index.ts shade.edge 4 -> 4.12 killed
 sums.ts spare 7 -> 7.21 survived
 sums.ts drop volts - loss -> volts + loss killed
 sums.ts drop volts - loss -> volts killed
