@@ -1,5 +1,7 @@
 // Drive and pack: one call of each solver, and the two long ones: a day's pattern and a catalogue.
 import {
+  beltDrive,
+  chainDrive,
   dcMotor,
   dutyCycle,
   endStop,
@@ -36,6 +38,7 @@ const solvers = {
   "drive.dutyCycle": dutyCycle,
   "drive.winch": winch,
   "drive.beltDrive": beltDrive,
+  "drive.chainDrive": chainDrive,
   "pack.cellPack": cellPack,
   "pack.packUnderLoad": packUnderLoad,
   "pack.parallelSharing": parallelSharing,

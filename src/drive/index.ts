@@ -21,6 +21,7 @@ export {
   type SheathBend,
   type SheathedRoute,
 } from "./cable/index.js"
+export { type ChainDrive, type ChainDriveInput, chainDrive, drawChainDrive } from "./chain-drive/index.js"
 export { type DcMotorInput, type MotorConstants, motorConstants } from "./dc-motor/constants.js"
 export { type DcMotor, type DcMotorCaution, type DcMotorRefusal, dcMotor } from "./dc-motor/index.js"
 export { type DutyCycle, type DutyCycleCaution, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"

@@ -212,3 +212,21 @@ export const TIMING_BELTS: Source = {
   where: "teeth in mesh, from six on without loss",
   verified: "not-seen",
 }
+
+/** Selection of roller chain drives. */
+export const ISO_10823: Source = {
+  title: "ISO 10823, Guidelines for the selection of roller chain drives",
+  by: "ISO",
+  edition: "2004",
+  where: "sprockets, centre distance and number of links",
+  verified: "not-seen",
+}
+
+/** Safety factors of roller chains by speed. */
+export const CHAIN_FACTORS: Source = {
+  title: "A Textbook of Machine Design",
+  by: "R. S. Khurmi, J. K. Gupta",
+  edition: "2005",
+  where: "table 21.5, roller chains: from 7 at 50 rev/min on",
+  verified: "not-seen",
+}

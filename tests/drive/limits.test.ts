@@ -2,6 +2,7 @@ import { expect, it } from "vitest"
 import {
   beltDrive,
   cable,
+  chainDrive,
   dcMotor,
   dutyCycle,
   endStop,
@@ -19,6 +20,7 @@ import { limitsOf } from "../helpers/field-limits.js"
 const solvers = {
   beltDrive,
   cable,
+  chainDrive,
   dcMotor,
   dutyCycle,
   endStop,
@@ -81,6 +83,19 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "route(pulleys).pulleys.pinDiameter: min 0.1 mm, max 1",
     "route(pulleys).pulleys.bearingFriction: min 0, max 1",
     "route(pulleys).pulleys.bendingLoss: min 0, max 0.3, default 0.02",
+  ],
+  chainDrive: [
+    "pitch: min 2 mm, max 150 mm",
+    "drivingTeeth: min 6, max 300",
+    "drivenTeeth: min 6, max 300",
+    "centreDistance: min 10 mm, max 50",
+    "torque: min -1000000, max 1000000",
+    "inputSpeed: min 0, max 10000 rpm, default null",
+    "shockFactor: min 1, max 5, default 1.5",
+    "linearDensity: min 0, max 100, default 0",
+    "breakingForce: min 1, max 100000000, default null",
+    "efficiency: min 0.5, max 1, default 0.96",
+    "backwardEfficiency: min 0.3, max 1, default null",
   ],
   dcMotor: [
     "ratedVoltage: min 10 mV, max 1000, default null",

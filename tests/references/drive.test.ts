@@ -4,6 +4,7 @@ import { isNoSolution } from "../../src/solver/index.js"
 import { type Check, referenceRows, referenceTests } from "../helpers/references.js"
 import { beltChecks, beltWithout } from "./drive-belts.js"
 import { cableChecks } from "./drive-cables.js"
+import { chainChecks } from "./drive-chains.js"
 import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
 import { motionChecks } from "./drive-motion.js"
@@ -287,6 +288,7 @@ referenceTests(
     ...stopChecks,
     ...winchChecks,
     ...beltChecks,
+    ...chainChecks,
     ...servos,
     "impact-wentzell-7-1": fallOnBar,
     "impact-wentzell-7-4": fallOnBar,

@@ -79,7 +79,7 @@ export function kernel(si: Si): BeltDrive | NoSolution {
   const [tightTension, slackTension] = [pretension + pull / 2, pretension - pull / 2]
   const [tight, slack] = [tightTension - centrifugalTension, slackTension - centrifugalTension]
   const back = si.backwardEfficiency ?? si.efficiency
-  const driving = (load: number) => (load / ratio) * (load < 0 ? back : 1 / si.efficiency)
+  const driving = (load: number) => (load < 0 ? (load * back) / ratio : load / (ratio * si.efficiency))
   const inputTorque = driving(torque)
   const outputSpeed = inputSpeed === null ? null : (inputSpeed / ratio) * (torque < 0 ? 1 / (1 - creep) : 1 - creep)
   const inputPower = inputSpeed === null ? null : inputTorque * inputSpeed
