@@ -4,6 +4,11 @@ import { derivative } from "./difference.js"
 import { lehmer } from "./random.js"
 
 const g = 9.80665
+interface Spot {
+  readonly x: number
+  readonly y: number
+}
+const dist = (a: Spot, b: Spot) => Math.hypot(a.x - b.x, a.y - b.y)
 interface Segment {
   readonly length: number
   readonly width: number
@@ -246,5 +251,21 @@ describe("folding", () => {
     expect(picture.lines.map((line) => line.style)).toEqual([...new Array(6).fill("earlier"), ...new Array(3).fill("part"), "path"])
     expect(poseSvg(picture).match(/Z"/g)).toHaveLength(9)
     expect(poseText(picture)).toMatch(/█[\s\S]*O/)
+    // each segment is the rectangle of its own length and width
+    const sides = picture.lines.slice(0, 9).map(({ points }) => points.map((p, i) => dist(p, points[(i + 1) % points.length] as Spot)))
+    const { segments } = foldingChain.read(foldingChain.example)
+    sides.forEach((four, i) => {
+      const { length, width } = segments[i % 3] as Segment
+      expect([...four].sort((a, b) => a - b)).toEqual([width, width, length, length].map((side) => expect.closeTo(side, 12)))
+    })
+  })
+
+  it("tells each joint's angle from the segment before it, the first from the frame", () => {
+    const shares = chain.segments.map((s) => {
+      const share = Math.min(1, Math.max(0, (chain.position - s.startsAt) / (s.endsAt - s.startsAt)))
+      return s.foldedAngle + s.ratio * chain.driverTravel * (s.endsAt - s.startsAt) * share
+    })
+    const joints = foldingChain(chain).joints.map((j) => j.angle)
+    expect(joints).toEqual(shares.map((angle) => expect.closeTo(angle, 12)))
   })
 })

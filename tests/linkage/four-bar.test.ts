@@ -151,6 +151,18 @@ describe("fourBar", () => {
     expect(refusalOf(toggle).noSolution).toBe("dead-point")
   })
 
+  it("says how far a dead point is from where the links close clear of it, as a scan finds", () => {
+    // 3, 4, 5: square to the ground the input pin is 500 mm from the output pivot, as far as coupler and output reach together
+    const links = { ground: 0.4, input: 0.3, coupler: 0.3, output: 0.2 }
+    const at = Math.PI / 2
+    const { noSolution, shortBy, nearest } = refusalOf(fourBar.attempt({ ...links, inputAngle: at }))
+    expect(noSolution).toBe("dead-point")
+    expect(Math.abs((nearest.inputAngle as number) - at)).toBeCloseTo(shortBy, 12)
+    const answers = (off: number) => [at - off, at + off].some((inputAngle) => fourBar.attempt({ ...links, inputAngle }).ok)
+    expect(answers(shortBy)).toBe(true)
+    expect(shortBy).toBeLessThan(1e-3)
+  })
+
   it("forgives rounding in proportion to the links, and nothing more", () => {
     // coupler and output 0.2 nm too short beside 200 m of links, and 0.4 nm
     expect(fourBarPose(100, 50, 30, 20 - 1e-10, 0, "open")).toBeTypeOf("object")

@@ -3,8 +3,8 @@ import type { Fields, OutFields } from "../../solver/index.js"
 import { LEAST_LIMIT } from "./kernel.js"
 import type { FourBarSynthesis, FourBarSynthesisInput } from "./types.js"
 
-/** Edges of a rectangle; `typical` are the usual ranges of left, right, bottom and top, mm. */
-const region = (label: string, symbol: string, typical: readonly (readonly [number, number])[]) => {
+/** Edges of a rectangle; `typical`: the usual ranges of left, right, bottom and top, mm. */
+const region = (label: string, symbol: string, { typical }: { readonly typical: readonly (readonly [number, number])[] }) => {
   const edge = (name: string, place: string, i: number) => ({
     kind: "length" as const,
     symbol: `${place}_${symbol}`,
@@ -42,18 +42,22 @@ export const synthesisFields = (): Fields<FourBarSynthesisInput> => ({
       },
     },
   },
-  fixedPivotRegion: region("region of the fixed pivots", "f", [
-    [-100, -60],
-    [40, 80],
-    [20, 60],
-    [120, 160],
-  ]),
-  movingPivotRegion: region("region of the pins, in the coupler's axes", "m", [
-    [-120, -80],
-    [100, 160],
-    [-120, -80],
-    [100, 160],
-  ]),
+  fixedPivotRegion: region("region of the fixed pivots", "f", {
+    typical: [
+      [-100, -60],
+      [40, 80],
+      [20, 60],
+      [120, 160],
+    ],
+  }),
+  movingPivotRegion: region("region of the pins, in the coupler's axes", "m", {
+    typical: [
+      [-120, -80],
+      [100, 160],
+      [-120, -80],
+      [100, 160],
+    ],
+  }),
   step: { kind: "length", symbol: "s", label: "step between the pivots tried", min: "0.1 mm", max: 10, typical: ["25 mm", "50 mm"] },
   objective: {
     kind: "choice",
