@@ -1,3 +1,4 @@
+export { type Bungee, type BungeeInput, bungee, type CordReading, drawBungee } from "./bungee/index.js"
 export {
   type CableQuadrant,
   type CableQuadrantInput,
@@ -72,6 +73,15 @@ export {
   type SynthesisedFourBar,
   type SynthesisTally,
 } from "./four-bar-synthesis/index.js"
+export {
+  drawGasSpring,
+  type ExtensionSpeed,
+  type GasSpring,
+  type GasSpringInput,
+  gasForce,
+  gasSpring,
+  gasWork,
+} from "./gas-spring/index.js"
 export {
   balanceLever,
   type Counterbalance,

@@ -146,3 +146,18 @@ export const cosineRule: Source = { title: "cosine rule", verified: "practice" }
 export const byMoments: Source = { title: "balance of moments about the vane's pivot", verified: "practice" }
 /** What follows from the answer itself, with no further fact. */
 export const ownResult: Source = { title: "follows from the figures of this answer", verified: "practice" }
+
+/** How much the force of a usual gas spring rises over its stroke. */
+export const gasSpringProgression: Source = {
+  title: "Gas spring and the difference from an ordinary spring",
+  edition: "read 2026",
+  where: "progression 1.2 to 1.4",
+  verified: "seen",
+}
+/** Where on their stroke gas springs are measured, and their friction. */
+export const gasSpringReadings: Source = {
+  title: "Explanation of gas strut force",
+  edition: "read 2026",
+  where: "method of measurement: F1 and F2 extending, F3 and F4 compressing",
+  verified: "seen",
+}

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest"
 import {
+  bungee,
   cableQuadrant,
   camDrive,
   counterbalance,
@@ -8,6 +9,7 @@ import {
   fourBarLimits,
   fourBarSynthesis,
   freudenstein,
+  gasSpring,
   grashof,
   hingeActuator,
   overCentreLatch,
@@ -24,6 +26,8 @@ import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
 const solvers = {
+  bungee,
+  gasSpring,
   cableQuadrant,
   camDrive,
   counterbalance,
@@ -110,6 +114,29 @@ const FOUR_BAR = [
 
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
+  bungee: [
+    "slackLength: min 1 mm, max 100",
+    "length: min 1 mm, max 100",
+    "readings: min 1, max 40",
+    "readings.elongation: min 0.1 %, max 10",
+    "readings.force: min 0, max 100000",
+    "cords: min 1, max 100, default 1",
+    "lossShare: min 0, max 0.95, default null",
+    "elongationLimit: min 0.01, max 10, default 1",
+  ],
+  gasSpring: [
+    "force: min 1, max 100000",
+    "stroke: min 1 mm, max 5",
+    "compression: min 0, max 5",
+    "progression: min 1, max 3, default null",
+    "rodDiameter: min 0.5 mm, max 200 mm, default null",
+    "gasVolume: min 1 mm3, max 100 L, default null",
+    "frictionForce: min 0, max 10000, default 0",
+    "materialTemperature: min -60, max 150, default 20",
+    "extensionSpeed: default null",
+    "extensionSpeed.low: min 1 mm/s, max 10",
+    "extensionSpeed.high: min 1 mm/s, max 10",
+  ],
   cableQuadrant: [
     "radius: min 1 mm, max 2",
     "startAngle: min -180 deg, max 180 deg",

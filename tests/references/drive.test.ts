@@ -8,6 +8,7 @@ import { chainChecks } from "./drive-chains.js"
 import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
 import { motionChecks } from "./drive-motion.js"
+import { springChecks } from "./drive-springs.js"
 import { stopChecks, stopWithout } from "./drive-stops.js"
 import { winchChecks } from "./drive-winches.js"
 
@@ -285,6 +286,7 @@ referenceTests(
     ...gearChecks,
     ...gearmotorChecks,
     ...motionChecks,
+    ...springChecks,
     ...stopChecks,
     ...winchChecks,
     ...beltChecks,

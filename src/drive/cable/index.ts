@@ -90,7 +90,7 @@ const solve = (si: SiOf<CableInput>): Cable | NoSolution => tried(kernel(si), si
  *   force: '60 N', travel: '30 mm', length: '1.4 m', diameter: '1.5 mm', construction: '7x7-stainless', breakingForce: '1.5 kN',
  *   route: { type: 'sheath', friction: 0.1, bends: [{ angle: '90 deg', radius: '120 mm' }, { angle: '60 deg', radius: '90 mm' }] },
  * })
- * tendon.pullingForce // => 77.95
+ * tendon.pullingForce // => 77.96
  * tendon.payingOutForce // => 46.18
  * ```
  */

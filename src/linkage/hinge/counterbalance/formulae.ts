@@ -49,7 +49,7 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
     symbol: "T_a",
     kind: "force",
     meaning: "pull of the strut, which pushes",
-    is: "-F_1 * (1 + (p_1 - 1) * (x_1 - x_a) / s_1)",
+    is: "-F_1 ./ (1 - (1 - 1 / p_1) * (x_1 - x_a) / s_1)",
     when: strut,
   },
   { symbol: "G_a", kind: "moment", meaning: "moments of the weights", is: "A * map(theta_a + alpha + lambda, cos)" },
@@ -67,7 +67,7 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
   { symbol: "Y_r", kind: "length", meaning: "moving end there, up", is: "r * sin(theta_r + beta)" },
   { symbol: "x_r", kind: "length", meaning: "length there", is: "sqrt((x_b - x_h - X_r)^2 + (y_b - y_h - Y_r)^2)" },
   { symbol: "T_r", kind: "force", meaning: "pull there", is: "x_r <= x_0 ? 0 N : F_0 + k * (x_r - x_0)", when: spring },
-  { symbol: "T_r", kind: "force", meaning: "pull there", is: "-F_1 * (1 + (p_1 - 1) * (x_1 - x_r) / s_1)", when: strut },
+  { symbol: "T_r", kind: "force", meaning: "pull there", is: "-F_1 / (1 - (1 - 1 / p_1) * (x_1 - x_r) / s_1)", when: strut },
   {
     symbol: "M_r",
     meaning: "moment left there",
@@ -96,5 +96,11 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
     is: "max(map(x_a - x_0, f(t) = (t <= 0 m ? 0 J : F_0 * t + k * t^2 / 2)))",
     when: spring,
   },
-  { symbol: "W", meaning: "stored energy", is: "max((F_1 - T_a) / 2 .* (x_1 - x_a))", when: strut },
+  { symbol: "W", meaning: "stored energy", is: "F_1 * max(x_1 - x_a)", when: `${strut} and p_1 == 1` },
+  {
+    symbol: "W",
+    meaning: "stored energy: the area under the strut's force",
+    is: "-F_1 * s_1 / (1 - 1 / p_1) * log1p(-(1 - 1 / p_1) * max(x_1 - x_a) / s_1)",
+    when: `${strut} and p_1 > 1`,
+  },
 ]

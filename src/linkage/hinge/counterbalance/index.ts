@@ -1,4 +1,5 @@
 import { type Issue, inconsistent, isNoSolution, type NoSolution, refuse, type Solver, solver } from "../../../solver/index.js"
+import { gasForce, gasWork } from "../../gas-spring/law.js"
 import { withNearest } from "../../nearest.js"
 import { exactBalance, springRate } from "../../sources.js"
 import { movingPivotField, pointField, weightField } from "../fields.js"
@@ -21,7 +22,7 @@ export function coilStiffness(shearModulus: number, wire: number, meanDiameter: 
 function pullAt(si: Si, stiffness: number, length: number): number {
   if (si.strut) {
     const { extended, stroke, force, progression } = si.strut
-    return -force * (1 + ((progression - 1) * (extended - length)) / stroke)
+    return -gasForce(force, progression, extended - length, stroke)
   }
   return length <= si.freeLength ? 0 : si.preload + stiffness * (length - si.freeLength)
 }
@@ -65,8 +66,8 @@ function strutRefusal(si: Si, poses: readonly CounterbalancePose[]): NoSolution<
 /** Most energy between two states of the element over the swing, J. */
 function energyOf(si: Si, stiffness: number, poses: readonly CounterbalancePose[]): number {
   if (si.strut) {
-    const { extended } = si.strut
-    return Math.max(...poses.map(({ length, force }) => (((si.strut as { force: number }).force - force) / 2) * (extended - length)))
+    const { extended, stroke, force, progression } = si.strut
+    return Math.max(...poses.map(({ length }) => gasWork(force, progression, extended - length, stroke)))
   }
   return Math.max(
     ...poses.map(({ length }) => {
@@ -185,7 +186,7 @@ function check(si: Si): Issue[] {
  * arm and c on the frame, with T along its length x: counter-clockwise moment T·b·c·sin(φ)/x, φ the angle from moving
  * to fixed end. A spring or cord has T = F_0 + k·(x − x_0) above its free length x_0 and is slack below (initial
  * tension F_0; k = G·d⁴/(8·D³·N) from shear modulus G, wire d, mean diameter D, active coils N); a gas strut pushes
- * with F_1·(1 + (p − 1)·(x_1 − x)/s) (force F_1 at its extended length x_1, progression p, stroke s). Perfect balance
+ * with F_1/(1 − (1 − 1/p)·(x_1 − x)/s) (force F_1 at its extended length x_1, progression p, stroke s). Perfect balance
  * at every angle: x_0 = F_0 = 0, k·b·c = g·|Σ m·r_w·e^(ia)| and, from the hinge, the fixed end as far round from the
  * moving end as straight up is from the centre of gravity. The fixed end leans with the wearer, so a lean spoils it.
  *
