@@ -18,6 +18,16 @@ export {
   type LimitedBy,
   type SourceLine,
 } from "./limit.js"
+export {
+  type BipolarBridge,
+  type BridgeSwitching,
+  type MosfetBridge,
+  type MotorDriver,
+  type MotorDriverCaution,
+  type MotorDriverInput,
+  type MotorDriverRefusal,
+  motorDriver,
+} from "./motor-driver/index.js"
 export { type BoostStage, type BoostStageCaution, type BoostStageInput, type BoostStageRefusal, boostStage } from "./stage/boost-stage.js"
 export { type BuckStage, type BuckStageCaution, type BuckStageInput, type BuckStageRefusal, buckStage } from "./stage/buck-stage.js"
 export type { StageInput, StageResult } from "./stage/fields.js"

@@ -147,3 +147,30 @@ export const MACHINES: Source = {
   where: "chapter 7: direct-current machines",
   verified: "not-seen",
 }
+
+/** Conduction, switching and dead-time losses of a bridge. */
+export const DRIVER_LOSSES: Source = {
+  title: "Calculating Motor Driver Power Dissipation, SLVA504",
+  by: "Texas Instruments",
+  where: "worked example",
+  verified: "seen",
+}
+
+/** How much the resistance of transistor switches grows with heat. */
+export const SWITCH_WARMTH: Source = {
+  title: "DRV8833 datasheet SLVSAR1C",
+  by: "Texas Instruments",
+  edition: "2013",
+  where: "equation 2; 40 % more at 125 °C",
+  verified: "not-seen",
+}
+
+/** Electrical equipment of machines: stop categories, unexpected start. */
+export const IEC_60204: Source = {
+  title: "IEC 60204-1, Safety of machinery: electrical equipment of machines, part 1: general requirements",
+  by: "IEC",
+  edition: "2016",
+  where: "clauses 5.4 and 9.2 (unexpected start-up, stop categories)",
+  verified: "not-seen",
+  read: "2026-11-29",
+}

@@ -10,9 +10,11 @@ export {
 } from "./belt-drive/index.js"
 export {
   type Cable,
+  type CableCaution,
   type CableConstruction,
   type CableInput,
   type CablePulley,
+  type CableRefusal,
   type CableSpan,
   cable,
   cableConstructions,

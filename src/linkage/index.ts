@@ -1,7 +1,17 @@
-export { type Bungee, type BungeeInput, bungee, type CordReading, drawBungee } from "./bungee/index.js"
+export {
+  type Bungee,
+  type BungeeCaution,
+  type BungeeInput,
+  type BungeeRefusal,
+  bungee,
+  type CordReading,
+  drawBungee,
+} from "./bungee/index.js"
 export {
   type CableQuadrant,
+  type CableQuadrantCaution,
   type CableQuadrantInput,
+  type CableQuadrantRefusal,
   cableQuadrant,
   cableQuadrantPicture,
   type QuadrantPose,
@@ -77,6 +87,7 @@ export {
   drawGasSpring,
   type ExtensionSpeed,
   type GasSpring,
+  type GasSpringCaution,
   type GasSpringInput,
   gasForce,
   gasSpring,

@@ -1,9 +1,9 @@
 import { expect, it } from "vitest"
-import { boostStage, buckStage, constantPowerPoint, converterLimit, startUp, usbSupply } from "../../src/converter/index.js"
+import { boostStage, buckStage, constantPowerPoint, converterLimit, motorDriver, startUp, usbSupply } from "../../src/converter/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { boostStage, buckStage, constantPowerPoint, converterLimit, startUp, usbSupply }
+const solvers = { boostStage, buckStage, constantPowerPoint, converterLimit, motorDriver, startUp, usbSupply }
 
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -34,6 +34,30 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "switchCurrentLimit: min 0.1 mA, max 1000, default null",
     "limitType: default peak",
     "rippleRatio: min 0.01, max 2, default 30 %",
+  ],
+  motorDriver: [
+    "supplyVoltage: min 1, max 200",
+    "current: min 1 mA, max 500",
+    "bridge(bipolar).totalDrop: min 0, max 10",
+    "bridge(mosfet).switchResistance: min 0.1 mohm, max 10",
+    "bridge(mosfet).warmFactor: min 1, max 2.5, default 1.4",
+    "switching: default null",
+    "switching.frequency: min 10, max 1000000",
+    "switching.duty: min 0.01, max 1",
+    "switching.riseTime: min 0, max 0.0001",
+    "switching.deadTime: min 0, max 0.0001, default 0",
+    "switching.diodeDrop: min 0, max 3, default 1",
+    "supplyWindow: default null",
+    "supplyWindow.low: min 0.5, max 200",
+    "supplyWindow.high: min 0.5, max 250",
+    "ratedCurrent: min 1 mA, max 500, default null",
+    "currentLimit: min 1 mA, max 1000, default null",
+    "windingResistance: min 1 mohm, max 10000, default null",
+    "whenDisabled: default coasts",
+    "standbyCurrent: min 0, max 5, default 0",
+    "thermalResistance: min 0.01, max 1000, default null",
+    "ambientTemperature: min -40, max 85, default 25",
+    "chipTemperatureLimit: min 80, max 200, default 150",
   ],
   constantPowerPoint: [
     "sourceVoltage: min 10 mV, max 1000",

@@ -5,6 +5,7 @@ import { type Check, referenceRows, referenceTests } from "../helpers/references
 import { beltChecks, beltWithout } from "./drive-belts.js"
 import { cableChecks } from "./drive-cables.js"
 import { chainChecks } from "./drive-chains.js"
+import { driverChecks } from "./drive-drivers.js"
 import { gearmotorChecks } from "./drive-gearmotor.js"
 import { gearChecks, gearWithout } from "./drive-gears.js"
 import { motionChecks } from "./drive-motion.js"
@@ -283,6 +284,7 @@ referenceTests(
     ...Object.fromEntries([...constants, ...loads, ...emfs, ...gears, ...gearmotors, ...slopes]),
     ...screws,
     ...cableChecks,
+    ...driverChecks,
     ...gearChecks,
     ...gearmotorChecks,
     ...motionChecks,

@@ -2,15 +2,15 @@
 import { type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { ISO_12100, ROPE_WORKING_LOAD, SHEAVE_FATIGUE } from "../sources.js"
 import { LIFE_ENDS } from "./data.js"
-import type { Cable, CableInput } from "./types.js"
+import type { Cable, CableCaution, CableInput } from "./types.js"
 
 /** Breaking force over working load that the tables of wire rope use. */
 const USUAL_FACTOR = 5
 /** Share of the pull that is lost above which a route wants changing. */
 const POOR = 0.5
 
-export function cautions(si: SiOf<CableInput>, out: Cable): Caution[] {
-  const found: Caution[] = [
+export function cautions(si: SiOf<CableInput>, out: Cable): Caution<CableCaution>[] {
+  const found: Caution<CableCaution>[] = [
     caution(
       "stored-energy",
       "warning",

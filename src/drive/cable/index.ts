@@ -5,13 +5,23 @@ import { cautions } from "./cautions.js"
 import { check, either, input, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { Cable, CableInput } from "./types.js"
+import type { Cable, CableCaution, CableInput, CableRefusal } from "./types.js"
 
 export { type CableConstruction, cableConstructions } from "./data.js"
 export { drawCable } from "./drawing.js"
-export type { Cable, CableInput, CablePulley, CableSpan, PulleyRoute, SheathBend, SheathedRoute } from "./types.js"
+export type {
+  Cable,
+  CableCaution,
+  CableInput,
+  CablePulley,
+  CableRefusal,
+  CableSpan,
+  PulleyRoute,
+  SheathBend,
+  SheathedRoute,
+} from "./types.js"
 
-const solve = (si: SiOf<CableInput>): Cable | NoSolution => tried(kernel(si), si, input, kernel, check, either)
+const solve = (si: SiOf<CableInput>): Cable | NoSolution<CableRefusal> => tried(kernel(si), si, input, kernel, check, either)
 
 /**
  * A pull cable in a sheath (Bowden cable) or over pulleys: force at the drive both ways, stretch, lost motion and safety factor.
@@ -94,36 +104,36 @@ const solve = (si: SiOf<CableInput>): Cable | NoSolution => tried(kernel(si), si
  * tendon.payingOutForce // => 46.18
  * ```
  */
-export const cable: Solver<CableInput, Cable> = /* @__PURE__ */ solver<CableInput, Cable>(
-  "cable",
-  "A pull cable in a sheath or over pulleys",
-  solve,
-  () => ({
-    input,
-    either,
-    output,
-    check,
-    example: {
-      force: "60 N",
-      travel: "30 mm",
-      length: "1.4 m",
-      diameter: "1.5 mm",
-      construction: "7x7-stainless",
-      breakingForce: "1.5 kN",
-      minBendRadius: "75 mm",
-      route: {
-        type: "sheath",
-        friction: 0.1,
-        bends: [
-          { angle: "90 deg", radius: "120 mm" },
-          { angle: "60 deg", radius: "90 mm" },
-        ],
-        sheathRate: "150 N/mm",
-        sheathBore: "2 mm",
-      },
+export const cable: Solver<CableInput, Cable, CableRefusal, CableCaution> = /* @__PURE__ */ solver<
+  CableInput,
+  Cable,
+  CableRefusal,
+  CableCaution
+>("cable", "A pull cable in a sheath or over pulleys", solve, () => ({
+  input,
+  either,
+  output,
+  check,
+  example: {
+    force: "60 N",
+    travel: "30 mm",
+    length: "1.4 m",
+    diameter: "1.5 mm",
+    construction: "7x7-stainless",
+    breakingForce: "1.5 kN",
+    minBendRadius: "75 mm",
+    route: {
+      type: "sheath",
+      friction: 0.1,
+      bends: [
+        { angle: "90 deg", radius: "120 mm" },
+        { angle: "60 deg", radius: "90 mm" },
+      ],
+      sheathRate: "150 N/mm",
+      sheathBore: "2 mm",
     },
-    formulae,
-    sources: [KHURMI, CABLE_LOST_MOTION, CABLE_STRETCH, BENT_STRENGTH, SHEAVE_EFFICIENCY],
-    cautions,
-  }),
-)
+  },
+  formulae,
+  sources: [KHURMI, CABLE_LOST_MOTION, CABLE_STRETCH, BENT_STRENGTH, SHEAVE_EFFICIENCY],
+  cautions,
+}))

@@ -3,7 +3,7 @@ import { interpolate } from "../../numeric/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { bentStrength } from "../winch/data.js"
 import { cableConstructions } from "./data.js"
-import type { Cable, CableInput, CableSpan } from "./types.js"
+import type { Cable, CableInput, CableRefusal, CableSpan } from "./types.js"
 
 type Si = SiOf<CableInput>
 const LBF_PER_IN2 = 4.4482216152605 / 0.0254 ** 2
@@ -30,7 +30,7 @@ export function bendsOf({ route }: Si): { angle: number; radius: number; ratio: 
   }))
 }
 
-export function kernel(si: Si): Cable | NoSolution {
+export function kernel(si: Si): Cable | NoSolution<CableRefusal> {
   const { force, travel, length, route } = si
   const bends = bendsOf(si)
   const spans: CableSpan[] = [{ turned: 0, pulling: force, payingOut: force }]

@@ -127,3 +127,18 @@ export interface Cable {
   /** Tension, from the far end [list] */
   readonly spans: readonly CableSpan[]
 }
+
+/** Why {@link cable} can refuse. */
+export type CableRefusal = "breaks"
+
+/** Hazards and limits of validity that go with an answer of {@link cable}. */
+export type CableCaution =
+  | "stored-energy"
+  | "pull-only"
+  | "pinch"
+  | "sheath-stops"
+  | "sheath-rigid"
+  | "thin-margin"
+  | "over-bent"
+  | "tight-bend"
+  | "large-loss"

@@ -1,7 +1,7 @@
 // Hazards and limits of an elastic cord.
 import { type Caution, caution, commonPractice } from "../../solver/index.js"
 import { storedEnergySource } from "../sources.js"
-import type { Bungee, Si } from "./types.js"
+import type { Bungee, BungeeCaution, Si } from "./types.js"
 
 /** Elongation in use that the trade allows elastic cord: twice its slack length. */
 const USUAL_LIMIT = 1
@@ -41,5 +41,5 @@ export function bungeeCautions(si: Si, out: Bungee) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<BungeeCaution>[]
 }

@@ -5,10 +5,10 @@ import { bungeeFaults } from "./check.js"
 import { bungeeFields, bungeeOutput } from "./fields.js"
 import { bungeeFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { Bungee, BungeeInput } from "./types.js"
+import type { Bungee, BungeeCaution, BungeeInput, BungeeRefusal } from "./types.js"
 
 export { drawBungee } from "./drawing.js"
-export type { Bungee, BungeeInput, CordReading } from "./types.js"
+export type { Bungee, BungeeCaution, BungeeInput, BungeeRefusal, CordReading } from "./types.js"
 
 /**
  * Elastic cord on its own measured curve: force, energy and stiffness at the length in use, and what comes back.
@@ -58,27 +58,27 @@ export type { Bungee, BungeeInput, CordReading } from "./types.js"
  * cord.storedEnergy // => 4.42
  * ```
  */
-export const bungee: Solver<BungeeInput, Bungee> = /* @__PURE__ */ solver<BungeeInput, Bungee>(
-  "bungee",
-  "Elastic cord on its measured curve",
-  solve,
-  () => ({
-    input: bungeeFields(),
-    output: bungeeOutput(),
-    example: {
-      slackLength: "400 mm",
-      length: "600 mm",
-      readings: [
-        { elongation: "20 %", force: "22 N" },
-        { elongation: "60 %", force: "42 N" },
-        { elongation: "110 %", force: "78 N" },
-      ],
-      cords: 2,
-      lossShare: "20 %",
-    },
-    formulae: bungeeFormulae(),
-    sources: [storedEnergySource],
-    check: bungeeFaults,
-    cautions: bungeeCautions,
-  }),
-)
+export const bungee: Solver<BungeeInput, Bungee, BungeeRefusal, BungeeCaution> = /* @__PURE__ */ solver<
+  BungeeInput,
+  Bungee,
+  BungeeRefusal,
+  BungeeCaution
+>("bungee", "Elastic cord on its measured curve", solve, () => ({
+  input: bungeeFields(),
+  output: bungeeOutput(),
+  example: {
+    slackLength: "400 mm",
+    length: "600 mm",
+    readings: [
+      { elongation: "20 %", force: "22 N" },
+      { elongation: "60 %", force: "42 N" },
+      { elongation: "110 %", force: "78 N" },
+    ],
+    cords: 2,
+    lossShare: "20 %",
+  },
+  formulae: bungeeFormulae(),
+  sources: [storedEnergySource],
+  check: bungeeFaults,
+  cautions: bungeeCautions,
+}))

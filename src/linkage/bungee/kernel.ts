@@ -2,7 +2,7 @@
 import { type NoSolution, refuse, tried } from "../../solver/index.js"
 import { bungeeFaults } from "./check.js"
 import { bungeeFields } from "./fields.js"
-import type { Bungee, Si } from "./types.js"
+import type { Bungee, BungeeRefusal, Si } from "./types.js"
 
 /** A stretch of the curve of one cord, as far as it is used. */
 export interface Piece {
@@ -31,11 +31,11 @@ export function piecesOf(si: Si): Piece[] {
   return pieces
 }
 
-export function solve(si: Si): Bungee | NoSolution {
+export function solve(si: Si): Bungee | NoSolution<BungeeRefusal> {
   return tried(kernel(si), si, bungeeFields(), kernel, bungeeFaults)
 }
 
-function kernel(si: Si): Bungee | NoSolution {
+function kernel(si: Si): Bungee | NoSolution<BungeeRefusal> {
   const { slackLength, length, readings, cords, lossShare, elongationLimit } = si
   const elongation = elongationOf(si)
   const last = readings.at(-1)?.elongation as number

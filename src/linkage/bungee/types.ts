@@ -46,4 +46,10 @@ export interface Bungee {
   readonly utilisation: number
 }
 
+/** Why {@link bungee} can refuse. */
+export type BungeeRefusal = "beyond-curve"
+
+/** Hazards and limits of validity that go with an answer of {@link bungee}. */
+export type BungeeCaution = "stored-energy" | "ages" | "loss-unknown" | "over-stretched"
+
 export type Si = SiOf<BungeeInput>

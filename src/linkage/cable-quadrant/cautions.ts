@@ -2,7 +2,7 @@
 import { type Caution, caution } from "../../solver/index.js"
 import { fallsCaution, pinchCaution } from "../hazards.js"
 import { storedEnergySource } from "../sources.js"
-import type { CableQuadrant, Si } from "./types.js"
+import type { CableQuadrant, CableQuadrantCaution, Si } from "./types.js"
 
 /** Arc left on a rim below which building errors can use it up, rad: ten degrees. */
 const LITTLE = (10 * Math.PI) / 180
@@ -39,5 +39,5 @@ export function quadrantCautions(si: Si, out: CableQuadrant) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<CableQuadrantCaution>[]
 }

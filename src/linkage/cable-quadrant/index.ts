@@ -5,10 +5,18 @@ import { quadrantFaults } from "./check.js"
 import { quadrantFields, quadrantOutput } from "./fields.js"
 import { quadrantFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { CableQuadrant, CableQuadrantInput } from "./types.js"
+import type { CableQuadrant, CableQuadrantCaution, CableQuadrantInput, CableQuadrantRefusal } from "./types.js"
 
 export { cableQuadrantPicture } from "./picture.js"
-export type { CableQuadrant, CableQuadrantInput, QuadrantPose, ReturnCable, ReturnSpring } from "./types.js"
+export type {
+  CableQuadrant,
+  CableQuadrantCaution,
+  CableQuadrantInput,
+  CableQuadrantRefusal,
+  QuadrantPose,
+  ReturnCable,
+  ReturnSpring,
+} from "./types.js"
 
 /**
  * An arm on a quadrant that one cable turns against a return spring, or two opposed cables turn both ways: tensions, pretension,
@@ -97,34 +105,34 @@ export type { CableQuadrant, CableQuadrantInput, QuadrantPose, ReturnCable, Retu
  * tail.requiredPretension // => 27.46
  * ```
  */
-export const cableQuadrant: Solver<CableQuadrantInput, CableQuadrant> = /* @__PURE__ */ solver<CableQuadrantInput, CableQuadrant>(
-  "cableQuadrant",
-  "An arm on a quadrant, turned by cables",
-  solve,
-  () => ({
-    input: quadrantFields(),
-    output: quadrantOutput(),
-    example: {
-      radius: "50 mm",
-      startAngle: "-30 deg",
-      travel: "60 deg",
-      wrap: "120 deg",
-      cableStiffness: "60 N/mm",
-      pretension: "70 N",
-      returnedBy: { type: "cable", radius: "50 mm", stiffness: "60 N/mm", wrap: "20 deg", rimAngle: "200 deg" },
-      masses: [
-        { mass: "0.6 kg", radius: "250 mm" },
-        { mass: "0.2 kg", radius: "650 mm", angle: "5 deg" },
-      ],
-      frameTilt: "5 deg",
-      opposingMoment: "0.1 N m",
-      pinFriction: 0.15,
-      pinDiameter: "8 mm",
-      tipRadius: "800 mm",
-    },
-    formulae: quadrantFormulae(),
-    sources: [equilibrium, journalFriction, springRate],
-    check: quadrantFaults,
-    cautions: quadrantCautions,
-  }),
-)
+export const cableQuadrant: Solver<CableQuadrantInput, CableQuadrant, CableQuadrantRefusal, CableQuadrantCaution> = /* @__PURE__ */ solver<
+  CableQuadrantInput,
+  CableQuadrant,
+  CableQuadrantRefusal,
+  CableQuadrantCaution
+>("cableQuadrant", "An arm on a quadrant, turned by cables", solve, () => ({
+  input: quadrantFields(),
+  output: quadrantOutput(),
+  example: {
+    radius: "50 mm",
+    startAngle: "-30 deg",
+    travel: "60 deg",
+    wrap: "120 deg",
+    cableStiffness: "60 N/mm",
+    pretension: "70 N",
+    returnedBy: { type: "cable", radius: "50 mm", stiffness: "60 N/mm", wrap: "20 deg", rimAngle: "200 deg" },
+    masses: [
+      { mass: "0.6 kg", radius: "250 mm" },
+      { mass: "0.2 kg", radius: "650 mm", angle: "5 deg" },
+    ],
+    frameTilt: "5 deg",
+    opposingMoment: "0.1 N m",
+    pinFriction: 0.15,
+    pinDiameter: "8 mm",
+    tipRadius: "800 mm",
+  },
+  formulae: quadrantFormulae(),
+  sources: [equilibrium, journalFriction, springRate],
+  check: quadrantFaults,
+  cautions: quadrantCautions,
+}))

@@ -3,7 +3,7 @@ import { type NoSolution, refuse, tried } from "../../solver/index.js"
 import { gravityMomentAt, standardGravity } from "../hinge/load.js"
 import { quadrantFaults } from "./check.js"
 import { quadrantFields } from "./fields.js"
-import type { CableQuadrant, QuadrantPose, Si } from "./types.js"
+import type { CableQuadrant, CableQuadrantRefusal, QuadrantPose, Si } from "./types.js"
 
 const POSES = 61
 
@@ -81,11 +81,11 @@ function poseAt(si: Si, angle: number): QuadrantPose {
   }
 }
 
-export function solve(si: Si): CableQuadrant | NoSolution {
+export function solve(si: Si): CableQuadrant | NoSolution<CableQuadrantRefusal> {
   return tried(kernel(si), si, quadrantFields(), kernel, quadrantFaults)
 }
 
-function kernel(si: Si): CableQuadrant | NoSolution {
+function kernel(si: Si): CableQuadrant | NoSolution<CableQuadrantRefusal> {
   const { radius: r1, travel, returnedBy: back } = si
   const rimLeft = back.type === "cable" ? back.rimAngle - back.wrap - travel : null
   const short = Math.max(travel - si.wrap, -(rimLeft ?? 0))

@@ -116,4 +116,10 @@ export interface CableQuadrant {
   readonly poses: readonly QuadrantPose[]
 }
 
+/** Why {@link cableQuadrant} can refuse. */
+export type CableQuadrantRefusal = "runs-off-rim" | "goes-slack"
+
+/** Hazards and limits of validity that go with an answer of {@link cableQuadrant}. */
+export type CableQuadrantCaution = "pinch" | "falls-unpowered" | "stored-energy" | "little-wrap" | "retension"
+
 export type Si = SiOf<CableQuadrantInput>

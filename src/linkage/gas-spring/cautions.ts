@@ -1,7 +1,7 @@
 // Hazards and limits of a gas spring.
 import { type Caution, caution } from "../../solver/index.js"
 import { gasLaw, gasSpringProgression, storedEnergySource } from "../sources.js"
-import type { GasSpring, Si } from "./types.js"
+import type { GasSpring, GasSpringCaution, Si } from "./types.js"
 
 /** Temperatures that most makers allow, °C. */
 const [COLDEST, HOTTEST] = [-30, 80]
@@ -61,5 +61,5 @@ export function gasSpringCautions(si: Si, out: GasSpring) {
           ),
         ]
       : []),
-  ] satisfies Caution[]
+  ] satisfies Caution<GasSpringCaution>[]
 }

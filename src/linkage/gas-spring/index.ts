@@ -4,11 +4,11 @@ import { gasSpringCautions } from "./cautions.js"
 import { gasSpringEither, gasSpringFaults, gasSpringFields, gasSpringOutput } from "./fields.js"
 import { gasSpringFormulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { GasSpring, GasSpringInput } from "./types.js"
+import type { GasSpring, GasSpringCaution, GasSpringInput } from "./types.js"
 
 export { drawGasSpring } from "./drawing.js"
 export { gasForce, gasWork } from "./law.js"
-export type { ExtensionSpeed, GasSpring, GasSpringInput } from "./types.js"
+export type { ExtensionSpeed, GasSpring, GasSpringCaution, GasSpringInput } from "./types.js"
 
 /**
  * A gas spring over its stroke: force in and out, at its temperature, stiffness, energy and the time it takes to extend.
@@ -62,26 +62,26 @@ export type { ExtensionSpeed, GasSpring, GasSpringInput } from "./types.js"
  * strut.storedEnergy // => 10.68
  * ```
  */
-export const gasSpring: Solver<GasSpringInput, GasSpring> = /* @__PURE__ */ solver<GasSpringInput, GasSpring>(
-  "gasSpring",
-  "Force and energy of a gas spring over its stroke",
-  solve,
-  () => ({
-    input: gasSpringFields(),
-    either: gasSpringEither,
-    output: gasSpringOutput(),
-    example: {
-      force: "200 N",
-      progression: 1.33,
-      stroke: "100 mm",
-      compression: "50 mm",
-      frictionForce: "15 N",
-      materialTemperature: "5 degC",
-      extensionSpeed: { low: "0.15 m/s", high: "0.4 m/s" },
-    },
-    formulae: gasSpringFormulae(),
-    sources: [gasSpringReadings, gasSpringProgression, gasLaw],
-    check: gasSpringFaults,
-    cautions: gasSpringCautions,
-  }),
-)
+export const gasSpring: Solver<GasSpringInput, GasSpring, never, GasSpringCaution> = /* @__PURE__ */ solver<
+  GasSpringInput,
+  GasSpring,
+  never,
+  GasSpringCaution
+>("gasSpring", "Force and energy of a gas spring over its stroke", solve, () => ({
+  input: gasSpringFields(),
+  either: gasSpringEither,
+  output: gasSpringOutput(),
+  example: {
+    force: "200 N",
+    progression: 1.33,
+    stroke: "100 mm",
+    compression: "50 mm",
+    frictionForce: "15 N",
+    materialTemperature: "5 degC",
+    extensionSpeed: { low: "0.15 m/s", high: "0.4 m/s" },
+  },
+  formulae: gasSpringFormulae(),
+  sources: [gasSpringReadings, gasSpringProgression, gasLaw],
+  check: gasSpringFaults,
+  cautions: gasSpringCautions,
+}))

@@ -61,8 +61,12 @@ export interface GasSpring {
   /** Time to extend over the stroke [group] */
   readonly extensionDuration: {
     /** From [s] */ readonly low: number /** To [s] */
+    /** To [s] */
     readonly high: number
   } | null
 }
+
+/** Hazards and limits of validity that go with an answer of {@link gasSpring}. */
+export type GasSpringCaution = "stored-energy" | "under-pressure" | "force-varies" | "outside-range" | "unusual-progression" | "sticks"
 
 export type Si = SiOf<GasSpringInput>
