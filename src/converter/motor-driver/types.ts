@@ -45,6 +45,7 @@ export interface MotorDriverInput {
   /** Supply voltage at which it works. [group; optional] */
   supplyWindow?: {
     /** Lowest [V_l; 0.5 to 200 V] */ low: Voltage /** Highest [V_h; 0.5 to 250 V] */
+    /** Highest [V_h; 0.5 to 250 V] */
     high: Voltage
   } | null
   /** Current that it can carry for as long as it likes, as it is cooled. [I_r; 1 mA to 500 A; optional] */
