@@ -70,7 +70,7 @@ export function beamProblem(si: SiOf<BeamInput>, modulus: number): BeamProblem {
   const section = sectionOf(si.section)
   const factor = handlingCases[si.handling].factor
   const weight = ownDensity(si) * (section.weightArea ?? 0) * gravity * factor
-  const spreads = si.distributedLoads.map((s) => ({ ...s, from: s.startLoad * factor, to: s.endLoad * factor }))
+  const spreads = si.distributedLoads.map((s) => ({ ...s, startLoad: s.startLoad * factor, endLoad: s.endLoad * factor }))
   return {
     length: si.length,
     span: si.support === "cantilever" ? null : (si.span ?? si.length),
