@@ -81,7 +81,7 @@ console.log(`Flying with the pack of part 1: ${flight.verdict}`)
 heading("6. Overnight: charge, and what joining a full and a half-empty string would do")
 const night = chargeTime({ ...wiring, chargeCurrent: "2 A" })
 console.log(
-  `at least ${clock(night.minDuration)} at 2 A; by datasheets of such cells ${clock(night.likelyLeast)} to ${clock(night.likelyMost)}`,
+  `at least ${clock(night.minDuration)} at 2 A; by datasheets of such cells ${clock(night.likelyDuration.low)} to ${clock(night.likelyDuration.high)}`,
 )
 const string = { resistance: "0.24 ohm", capacity: cell.cellCapacity, maxChargeCurrent: cell.cellMaxChargeCurrent }
 const joined = parallelSharing({

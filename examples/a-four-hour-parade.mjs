@@ -94,12 +94,11 @@ if (schedule.firstLimit)
 console.log(`rests to put in: ${schedule.resting.count}, of ${hours(schedule.restDuration)}`)
 for (const r of schedule.rests) console.log(`  at ${hours(r.time)}, in '${r.during}': moth off for ${hours(r.duration)}`)
 console.log(
-  schedule.maxRig
-    ? `heaviest moth within the limits for the plan as it stands: ${schedule.maxRig.rigMass.toFixed(1)} kg (limited by ${schedule.maxRig.boundBy})`
+  schedule.maxRig.low
+    ? `heaviest moth within the limits for the plan as it stands: ${schedule.maxRig.low.rigMass.toFixed(1)} kg (limited by ${schedule.maxRig.low.boundBy})`
     : "no moth is light enough for the plan as it stands",
 )
-if (schedule.maxRigLenient)
-  console.log(`by the more lenient limit: ${schedule.maxRigLenient.rigMass.toFixed(1)} kg (the spread, not advice)`)
+if (schedule.maxRig.high) console.log(`by the more lenient limit: ${schedule.maxRig.high.rigMass.toFixed(1)} kg (the spread, not advice)`)
 warn(schedule)
 
 heading("Another plan: one more break, and back to the van without the moth")
@@ -110,10 +109,10 @@ const better = plan.flatMap((p) => (p.name === "second leg" ? [second, pause] : 
 for (const mass of [5, 6.5, 8, 10]) {
   const one = wearSchedule({ ...day, rigMass: mass, backMoment: (carried.backMomentLeaning * mass) / 6.5, plan: better })
   console.log(
-    `  ${mass} kg: maximum strain ${percent(one.peakStrain)}, extra rests ${one.resting.count}, ${hours(one.maxUnbrokenDuration)} at most in the hardest part`,
+    `  ${mass} kg: maximum strain ${percent(one.peakStrain.high)}, extra rests ${one.resting.count}, ${hours(one.maxUnbrokenDuration)} at most in the hardest part`,
   )
-  if (mass === 6.5 && one.maxRig)
-    console.log(`         heaviest moth within the limits: ${one.maxRig.rigMass.toFixed(1)} kg, limited by ${one.maxRig.boundBy}`)
+  if (mass === 6.5 && one.maxRig.low)
+    console.log(`         heaviest moth within the limits: ${one.maxRig.low.rigMass.toFixed(1)} kg, limited by ${one.maxRig.low.boundBy}`)
 }
 
 heading("A mild evening in foam and sheet")

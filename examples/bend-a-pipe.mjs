@@ -36,7 +36,7 @@ const warn = (...results) => {
 heading("1. The plastic: between too cold and too hot")
 const window = formingWindow({ material: pipe.material })
 console.log(
-  `Core at least ${window.from} °C, surface at most ${window.to} °C; published: lower ${window.lower.low} to ${window.lower.high} °C,`,
+  `Core at least ${window.window.low} °C, surface at most ${window.window.high} °C; published: lower ${window.lower.low} to ${window.lower.high} °C,`,
 )
 console.log(
   `usual ${window.normal.low} to ${window.normal.high} °C, upper ${window.upper.low} to ${window.upper.high} °C, vapours from ${window.fume.low} °C.`,
@@ -57,13 +57,13 @@ warn(bend)
 
 heading("3. The oven: how hot and how long, full of dry sand")
 const start = { ...form, heatSource: "oven", sourceTemperatureError: ovenError, coreTemperature: core }
-const first = heatingTime({ ...start, sourceTemperature: window.to })
+const first = heatingTime({ ...start, sourceTemperature: window.window.high })
 const heat = heatingTime({ ...start, sourceTemperature: first.advisedSourceTemperature })
 console.log(
-  `Set the air to ${show("temperature", first.advisedSourceTemperature)} (known to ±4 K): ready after ${up(first.advisedTimeShort)} at the earliest, surely after ${up(first.advisedTimeLong)}.`,
+  `Set the air to ${show("temperature", first.advisedSourceTemperature)} (known to ±4 K): ready after ${up(first.advisedTime.low)} at the earliest, surely after ${up(first.advisedTime.high)}.`,
 )
 console.log(
-  `At just that temperature ${up(heat.time)} (${up(heat.timeShort)} to ${up(heat.timeLong)} by the pipe's properties); the surface then is at ${show("temperature", heat.peakSurfaceTemperature)}.`,
+  `At just that temperature ${up(heat.time)} (${up(heat.timeRange.low)} to ${up(heat.timeRange.high)} by the pipe's properties); the surface then is at ${show("temperature", heat.peakSurfaceTemperature)}.`,
 )
 const tooHot = heatingTime({ ...start, sourceTemperature: "210 degC" })
 console.log(

@@ -18,14 +18,20 @@ export interface DryingTime {
   readonly needed: string
   /** Oven temperature to set. [T_dry; °C] */
   readonly temperature: number
-  /** Lowest and highest published or allowed temperature. [T_low; °C] */
-  readonly temperatureLow: number
-  /** No hotter than [T_high; °C] */
-  readonly temperatureHigh: number
-  /** Time by the shorter published schedule. [t_short; s] */
-  readonly timeShort: number
-  /** Time by the longer one: the time to plan with. [t_long; s] */
-  readonly timeLong: number
+  /** Lowest and highest published or allowed temperature. [group] */
+  readonly temperatureRange: {
+    /** Lowest published temperature. [T_low; °C] */
+    readonly low: number
+    /** Highest published or allowed temperature. [T_high; °C] */
+    readonly high: number
+  }
+  /** Time by the published schedules. [group] */
+  readonly duration: {
+    /** Time by the shorter published schedule. [t_short; s] */
+    readonly low: number
+    /** Time by the longer one: the time to plan with. [t_long; s] */
+    readonly high: number
+  }
   /** Where the schedule comes from. [text] */
   readonly source: string
 }
@@ -62,10 +68,8 @@ function solve(si: SiOf<DryingInput>): DryingTime {
   return {
     needed,
     temperature: temperature.value,
-    temperatureLow: temperature.low,
-    temperatureHigh: temperature.high,
-    timeShort: timeOf(short, si.thickness),
-    timeLong: timeOf(long, si.thickness),
+    temperatureRange: { low: temperature.low, high: temperature.high },
+    duration: { low: timeOf(short, si.thickness), high: timeOf(long, si.thickness) },
     source: sources.map(citation).join("; "),
   }
 }
@@ -111,9 +115,8 @@ function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution[] {
  *
  * **Results**
  *
- * `needed`: drying needed [text]; `temperature`: oven at [T_dry; °C]; `temperatureLow`: no cooler than [T_low; °C];
- * `temperatureHigh`: no hotter than [T_high; °C]; `timeShort`: shorter schedule [t_short; s]; `timeLong`: time to plan
- * with [t_long; s]; `source`: source [text].
+ * `needed`: drying needed [text]; `temperature`: oven temperature to set [T_dry; °C]; `temperatureRange`: range of
+ * oven temperatures [group]; `duration`: drying time [group]; `source`: source [text].
  *
  * **Symbols of the working**
  *
@@ -133,7 +136,7 @@ function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution[] {
  * import { drying } from 'alula/thermoform'
  * const visor = drying({ material: 'pc', thickness: '3 mm' })
  * visor.needed // => 'always'
- * visor.timeShort / 3600 // => 7.00
+ * visor.duration.low / 3600 // => 7.00
  * ```
  */
 export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<DryingInput, DryingTime>(
@@ -147,20 +150,33 @@ export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<Dr
     },
     output: {
       needed: { kind: "text", label: "drying needed" },
-      temperature: { kind: "temperature", symbol: "T_dry", label: "oven at" },
-      temperatureLow: { kind: "temperature", symbol: "T_low", label: "no cooler than" },
-      temperatureHigh: { kind: "temperature", symbol: "T_high", label: "no hotter than" },
-      timeShort: { kind: "time", symbol: "t_short", label: "shorter schedule" },
-      timeLong: { kind: "time", symbol: "t_long", label: "time to plan with" },
+      temperature: { kind: "temperature", symbol: "T_dry", label: "oven temperature to set" },
+      temperatureRange: {
+        kind: "group",
+        label: "range of oven temperatures",
+        fields: {
+          low: { kind: "temperature", symbol: "T_low", label: "minimum oven temperature" },
+          high: { kind: "temperature", symbol: "T_high", label: "maximum oven temperature" },
+        },
+      },
+      duration: {
+        kind: "group",
+        label: "drying time",
+        fields: {
+          low: { kind: "time", symbol: "t_short", label: "drying time, shorter schedule" },
+          high: { kind: "time", symbol: "t_long", label: "drying time to plan with" },
+        },
+      },
       source: { kind: "text", label: "source" },
     },
     example: { material: "pc", thickness: "3 mm" },
     formulae: [
-      ...(["temperature", "temperatureLow", "temperatureHigh"] as const).map((key) => ({
-        symbol: { temperature: "T_dry", temperatureLow: "T_low", temperatureHigh: "T_high" }[key],
+      ...(["T_dry", "T_low", "T_high"] as const).map((symbol) => ({
+        symbol,
         kind: "temperature" as const,
         meaning: "published oven temperature",
-        given: (_: SiOf<DryingInput>, out: DryingTime) => out[key],
+        given: (_: SiOf<DryingInput>, { temperature, temperatureRange: { low, high } }: DryingTime) =>
+          ({ T_dry: temperature, T_low: low, T_high: high })[symbol],
       })),
       ...(["short", "long"] as const).flatMap((name, i) => [
         {

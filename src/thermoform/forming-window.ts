@@ -33,11 +33,14 @@ export interface ShownFigure {
 
 /** Result of {@link formingWindow}; every figure with its spread and source. */
 export interface FormingWindow {
-  /** Core temperature from which forming is sure to work: the high end of the published lower limits. [T_from; °C] */
-  readonly from: number
-  /** Surface temperature not to pass: the low end of the published upper and scorch limits. [T_to; °C] */
-  readonly to: number
-  /** Temperature to aim at: the usual one, held inside `from` and `to`. [T_aim; °C] */
+  /** The safe side of the published temperatures. [group] */
+  readonly window: {
+    /** Core temperature from which forming is sure to work: the high end of the published lower limits. [T_from; °C] */
+    readonly low: number
+    /** Surface temperature not to pass: the low end of the published upper and scorch limits. [T_to; °C] */
+    readonly high: number
+  }
+  /** Temperature to aim at: the usual one, held inside `window`. [T_aim; °C] */
   readonly aimTemperature: number
   /** Width of the window [W; K] */
   readonly width: number
@@ -61,8 +64,8 @@ export interface FormingWindow {
 
 /** The safe side of a plastic's published window. */
 export interface SafeWindow {
-  readonly from: number
-  readonly to: number
+  readonly low: number
+  readonly high: number
   readonly aim: number
   readonly release: number
   /** No source of heat is called workable above this: scorch onset, or the highest published surface where none is known. */
@@ -72,9 +75,9 @@ export interface SafeWindow {
 /** The safe side of a plastic's published window. */
 export function safeWindow(plastic: Plastic): SafeWindow {
   const { lower, upper, scorch, normal, set } = plastics[plastic]
-  const from = lower.high
-  const to = Math.min(upper.low, scorch?.low ?? upper.low)
-  return { from, to, aim: Math.min(to, Math.max(from, normal.value)), release: set.low, ceiling: scorch?.low ?? upper.high }
+  const low = lower.high
+  const high = Math.min(upper.low, scorch?.low ?? upper.low)
+  return { low, high, aim: Math.min(high, Math.max(low, normal.value)), release: set.low, ceiling: scorch?.low ?? upper.high }
 }
 
 /** A figure with its sources as text. */
@@ -196,12 +199,11 @@ export function heatingCautions(plastic: Plastic, wet = false): Caution[] {
 
 function solve({ material }: SiOf<FormingWindowInput>): FormingWindow {
   const { set, lower, normal, upper, fume, scorch, fumes } = plastics[material]
-  const { from, to, aim, release } = safeWindow(material)
+  const { low, high, aim, release } = safeWindow(material)
   return {
-    from,
-    to,
+    window: { low, high },
     aimTemperature: aim,
-    width: to - from,
+    width: high - low,
     releaseTemperature: release,
     set: shownFigure(set),
     lower: shownFigure(lower),
@@ -236,7 +238,7 @@ function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): C
 /**
  * The temperatures between which a plastic can be formed, with the spread of the sources and their safe side.
  *
- * Formula: from = highest published lower limit, to = min(lowest published upper limit, lowest scorch onset where one is known), width = to − from,
+ * Formula: low = highest published lower limit, high = min(lowest published upper limit, lowest scorch onset where one is known), width = high − low,
  * aim = the usual forming temperature held inside the two, release = lowest published set temperature; all in °C.
  * Valid for plain grades: filled, flexible or recycled ones differ, and test temperatures (Vicat, deflection under 0.45 or
  * 1.8 MPa) are not interchangeable with each other.
@@ -248,10 +250,10 @@ function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): C
  *
  * **Results**
  *
- * `from`: minimum core temperature [T_from; °C]; `to`: maximum surface temperature [T_to; °C]; `aimTemperature`:
- * target temperature [T_aim; °C]; `width`: width of the window [W; K]; `releaseTemperature`: release temperature
- * [T_release; °C]; `set`: set [group]; `lower`: lower limit [group]; `normal`: usual [group]; `upper`: upper limit
- * [group]; `fume`: vapours begin [group]; `scorch`: scorch onset [group]; `fumes`: vapours [text].
+ * `window`: forming window [group]; `aimTemperature`: target temperature [T_aim; °C]; `width`: width of the window [W;
+ * K]; `releaseTemperature`: release temperature [T_release; °C]; `set`: set [group]; `lower`: lower limit [group];
+ * `normal`: usual [group]; `upper`: upper limit [group]; `fume`: vapours begin [group]; `scorch`: scorch onset
+ * [group]; `fumes`: vapours [text].
  *
  * **Symbols of the working**
  *
@@ -276,8 +278,8 @@ function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): C
  * ```ts
  * import { formingWindow } from 'alula/thermoform'
  * const pipe = formingWindow({ material: 'pvc' })
- * pipe.from // => 107.2
- * pipe.to // => 135
+ * pipe.window.low // => 107.2
+ * pipe.window.high // => 135
  * pipe.normal.low // => 121.1
  * ```
  */
@@ -288,8 +290,14 @@ export const formingWindow: Solver<FormingWindowInput, FormingWindow> = /* @__PU
   () => ({
     input: { material: { kind: "choice", label: "plastic", options: plasticOptions } },
     output: {
-      from: { kind: "temperature", symbol: "T_from", label: "minimum core temperature" },
-      to: { kind: "temperature", symbol: "T_to", label: "maximum surface temperature" },
+      window: {
+        kind: "group",
+        label: "forming window",
+        fields: {
+          low: { kind: "temperature", symbol: "T_from", label: "minimum core temperature" },
+          high: { kind: "temperature", symbol: "T_to", label: "maximum surface temperature" },
+        },
+      },
       aimTemperature: { kind: "temperature", symbol: "T_aim", label: "target temperature" },
       width: { kind: "temperatureDifference", symbol: "W", label: "width of the window" },
       releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },

@@ -103,18 +103,18 @@ describe("chargeTime", () => {
         chargeCurrent,
         terminationCurrent: endCurrent,
       })
-      expect(out.likelyLeast as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeLessThanOrEqual(printed * 60 + 1e-6)
-      expect(out.likelyMost as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeGreaterThanOrEqual(printed * 60 - 1e-6)
+      expect(out.likelyDuration?.low as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeLessThanOrEqual(printed * 60 + 1e-6)
+      expect(out.likelyDuration?.high as number, `${ampereHours} Ah at ${chargeCurrent} A`).toBeGreaterThanOrEqual(printed * 60 - 1e-6)
       // the constant-voltage part is never left out of what is to be expected
-      expect(out.likelyLeast as number).toBeGreaterThanOrEqual(out.simpleDuration + 1199)
+      expect(out.likelyDuration?.low as number).toBeGreaterThanOrEqual(out.simpleDuration + 1199)
     }
   })
 
   it("counts less of the last part the fuller the pack starts", () => {
     const from = (startCharge: number) => chargeTime({ ...base, startStateOfCharge: startCharge })
     const half = from(0.5)
-    expect((half.likelyLeast as number) - half.simpleDuration).toBeCloseTo(600, 6)
-    expect((half.likelyMost as number) - half.simpleDuration).toBeCloseTo(7200, 6)
+    expect((half.likelyDuration?.low as number) - half.simpleDuration).toBeCloseTo(600, 6)
+    expect((half.likelyDuration?.high as number) - half.simpleDuration).toBeCloseTo(7200, 6)
   })
 
   it("says for lead and nickel what it leaves out, and what they can do to people", () => {

@@ -59,7 +59,10 @@ export const leadAndNickel: Record<string, Check> = {
   },
   "liion-cccv-stages": () => {
     const out = answer(chargeTime, { series: 1, parallel: 1, cellCapacity: HOUR, cellResistance: 0.01, chargeCurrent: 1 })
-    return { limit_V: chemistries.nmc.cellFullVoltage, timer_after_limit_h: ((out.likelyMost as number) - out.simpleDuration) / HOUR }
+    return {
+      limit_V: chemistries.nmc.cellFullVoltage,
+      timer_after_limit_h: ((out.likelyDuration?.high as number) - out.simpleDuration) / HOUR,
+    }
   },
   "lto-4p2ah-specific-energy": (inputs) => ({
     Wh_per_kg:

@@ -32,12 +32,12 @@ referenceTests("rig", {
     })
     const inertia = given.inertia_kg_m2 * given.acceleration_rad_s2
     const bounce = gravity * given.walking_factor
-    const total = gravity + bounce + wind.hingeMomentLow + inertia
+    const total = gravity + bounce + wind.hingeMoment.low + inertia
     const lever = hingeLeverAt(arm.geometry, angle)
     return {
       gravity_torque_N_m: gravity,
       bounce_torque_N_m: bounce,
-      wind_torque_N_m: wind.hingeMomentLow,
+      wind_torque_N_m: wind.hingeMoment.low,
       inertia_torque_N_m: inertia,
       total_torque_N_m: total,
       lever_arm_mm: lever * 1e3,

@@ -183,8 +183,8 @@ const shortCylinder = (i: Values) => {
 }
 /** Polycarbonate's published hours at a thickness: which of the two schedules is the longer changes with it, so the nearer is taken. */
 function schedule(thickness: number, published: number): number {
-  const { timeShort, timeLong } = drying({ material: "pc", thickness })
-  const [a, b] = [tidy(timeShort / 3600), tidy(timeLong / 3600)]
+  const { duration } = drying({ material: "pc", thickness })
+  const [a, b] = [tidy(duration.low / 3600), tidy(duration.high / 3600)]
   return Math.abs(a - published) < Math.abs(b - published) ? a : b
 }
 const coldRadius =
@@ -547,8 +547,8 @@ const checks: Record<string, Check> = {
     }
   },
   "tf-drying-acrylic": () => {
-    const { timeLong, temperature } = drying({ material: "pmma-cast", thickness: "5 mm" })
-    return { hours: timeLong / 3600, temperature_degC: temperature }
+    const { duration, temperature } = drying({ material: "pmma-cast", thickness: "5 mm" })
+    return { hours: duration.high / 3600, temperature_degC: temperature }
   },
   "tf-drying-palsun": (inputs, { expected }) =>
     Object.fromEntries(
@@ -590,11 +590,17 @@ const checks: Record<string, Check> = {
     return { high_min_degC: normal.value, high_max_degC: upper.high, drape_min_degC: lower.high, drape_max_degC: normal.value }
   },
   "tf-form-petg-sheet": () => {
-    const { from, to, normal } = formingWindow({ material: "petg" })
+    const {
+      window: { low: from, high: to },
+      normal,
+    } = formingWindow({ material: "petg" })
     return { min_degC: from, max_degC: to, optimum_degC: normal.value }
   },
   "tf-form-pvc-pipe": () => {
-    const { from, to, normal } = formingWindow({ material: "pvc" })
+    const {
+      window: { low: from, high: to },
+      normal,
+    } = formingWindow({ material: "pvc" })
     return { min_degC: from, max_degC: to, sharp_min_degC: normal.low, mild_bend_limit_deg: (unsupportedBend * 180) / Math.PI }
   },
   "tf-gain-90": (inputs) => {
@@ -742,7 +748,7 @@ const checks: Record<string, Check> = {
       max_operating_degC: ["service"],
       mould_shrinkage_pct: ["shrinkage", 0.01],
     })(inputs, row),
-    drying_h: drying({ material: "pvc", thickness: "3 mm" }).timeShort / 3600,
+    drying_h: drying({ material: "pvc", thickness: "3 mm" }).duration.low / 3600,
   }),
   "tf-prop-cast-acrylic": (inputs, row) => ({
     ...spread("pmma-cast", { "expansion_1e-6_per_K": ["expansion", 1e-6], cp_J_per_kgK: ["specificHeat"], k_W_per_mK: ["conductivity"] })(
@@ -982,7 +988,7 @@ const checks: Record<string, Check> = {
     service_max_degC: inside(plastics.pvc.service, expected.service_max_degC),
   }),
   "tf-pvc-sheet-states": (_, { expected }) => {
-    const { from, to } = formingWindow({ material: "pvc" })
+    const { low: from, high: to } = formingWindow({ material: "pvc" }).window
     const within = (value: unknown) => Math.min(to, Math.max(from, value as number))
     return {
       elastic_min_degC: within(expected.elastic_min_degC),

@@ -86,7 +86,7 @@ export const touchChecks: Readonly<Record<string, Check>> = {
   // skin at 33 °C warmed by 10 K is the lasting-contact limit
   "touch-ultrasound-43": (i) => {
     const out = touchTemperature({ surfaceTemperature: i.skin_start_degC + i.rise_K, material: "plastic", contactDuration: 3600 })
-    return out.temperatureMargin === 0 ? { limit_degC: out.limit } : {}
+    return out.temperatureMargin === 0 ? { limit_degC: out.limit.low } : {}
   },
   "cold-touch-criteria": () => ({
     pain_degC: coldTouch.pain,

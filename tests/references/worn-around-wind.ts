@@ -37,7 +37,7 @@ const panel: Check = (i) => {
     airDensity: i.air_density_kg_m3,
   })
   // an own coefficient below the published one gives the lower force and moment
-  return { pressure_Pa: load.pressure, force_N: load.forceLow, hinge_moment_N_m: load.hingeMomentLow }
+  return { pressure_Pa: load.pressure, force_N: load.force.low, hinge_moment_N_m: load.hingeMoment.low }
 }
 
 const psfPerPa = 0.3048 ** 2 / (0.45359237 * 9.80665)
@@ -63,23 +63,23 @@ export const windChecks: Readonly<Record<string, Check>> = {
   "drag-cylinder-cross-ld10": pole(10),
   "drag-cylinder-cross-ld40": pole(40),
   "drag-hollow-hemisphere-open-downstream": () => ({
-    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, windSpeed: 5, shape: "bowl" }).dragLow,
+    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, windSpeed: 5, shape: "bowl" }).drag.low,
   }),
   "drag-hollow-hemisphere-open-upstream": () => ({
-    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, windSpeed: 5, shape: "bowl" }).dragHigh,
+    drag_coefficient: windLoad({ span: 0.4, chord: 0.4, windSpeed: 5, shape: "bowl" }).drag.high,
   }),
   "drag-hollow-semicylinder-open-downstream": () => ({
-    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, windSpeed: 5, shape: "trough" }).dragLow,
+    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, windSpeed: 5, shape: "trough" }).drag.low,
   }),
   "drag-hollow-semicylinder-open-upstream": () => ({
-    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, windSpeed: 5, shape: "trough" }).dragHigh,
+    drag_coefficient: windLoad({ span: 0.9, chord: 0.4, windSpeed: 5, shape: "trough" }).drag.high,
   }),
   "drag-munson-hollow-hemisphere-open": shape("munsonBowlOpen"),
   "drag-munson-rectangle-2d-square": shape("munsonSquareRod2d"),
   "drag-munson-rectangle-2d-thin": shape("munsonThinPlate2d"),
   "drag-long-plate": shape("longPlate"),
   "drag-square-plate": shape("squarePlate"),
-  "drag-nasa-flat-plate": () => ({ drag_coefficient: windLoad({ span: 0.5, chord: 0.5, windSpeed: 5 }).dragHigh }),
+  "drag-nasa-flat-plate": () => ({ drag_coefficient: windLoad({ span: 0.5, chord: 0.5, windSpeed: 5 }).drag.high }),
   "dynamic-pressure-0613": (i) => ({
     pressure_Pa: windLoad({ ...steady, span: 1, chord: 1, windSpeed: i.speed_m_s, airDensity: i.air_density_kg_m3 }).pressure,
   }),
@@ -97,7 +97,7 @@ export const windChecks: Readonly<Record<string, Check>> = {
       walkingSpeed: i.walking_m_s,
       dragCoefficient: i.drag_coefficient,
       airDensity: i.air_density_kg_m3,
-    }).forceLow,
+    }).force.low,
   }),
   "wind-on-panel-B3": panel,
   "wind-on-panel-B4": panel,
@@ -109,7 +109,7 @@ export const windChecks: Readonly<Record<string, Check>> = {
       windSpeed: i.speed_m_per_s,
       dragCoefficient: i.cd,
       airDensity: i.rho_kg_per_m3,
-    }).forceLow,
+    }).force.low,
   }),
   "worn-wind-panel-overturn": (i) => {
     // drag area and speed that give the row's force: F = ρ/2 · A · v²

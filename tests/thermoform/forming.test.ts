@@ -155,7 +155,7 @@ describe("drying", () => {
     for (let i = 0; i + 1 < palram.length; i++) {
       const s = Math.sqrt((i + 1) * (i + 2)) / 1000
       // halfway in the logarithm of thickness is halfway in that of time
-      expect(drying({ material: "pc", thickness: s }).timeShort / 3600).toBeCloseTo(
+      expect(drying({ material: "pc", thickness: s }).duration.low / 3600).toBeCloseTo(
         Math.sqrt((palram[i] as number) * (palram[i + 1] as number)),
         9,
       )
@@ -163,13 +163,13 @@ describe("drying", () => {
     for (const material of Object.keys(plastics) as Plastic[]) {
       let last = 0
       for (let s = 0.0005; s <= 0.012; s += 0.0001) {
-        const { timeShort, timeLong, temperatureLow, temperature, temperatureHigh } = drying({ material, thickness: s })
-        expect(timeLong).toBeGreaterThanOrEqual(timeShort)
-        expect(timeLong).toBeGreaterThanOrEqual(last)
-        last = timeLong
-        expect(temperatureLow <= temperature && temperature <= temperatureHigh).toBe(true)
+        const { duration, temperature, temperatureRange } = drying({ material, thickness: s })
+        expect(duration.high).toBeGreaterThanOrEqual(duration.low)
+        expect(duration.high).toBeGreaterThanOrEqual(last)
+        last = duration.high
+        expect(temperatureRange.low <= temperature && temperature <= temperatureRange.high).toBe(true)
         // dried parts keep their shape
-        expect(temperatureHigh).toBeLessThanOrEqual(plastics[material].set.high)
+        expect(temperatureRange.high).toBeLessThanOrEqual(plastics[material].set.high)
       }
     }
   })

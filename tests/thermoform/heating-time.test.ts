@@ -166,20 +166,20 @@ describe("heatingTime's laws", () => {
   })
   it("orders its spread and keeps advice on the safe side, for every plastic", () => {
     for (const material of Object.keys(plastics) as Plastic[]) {
-      const window = formingWindow({ material })
-      const out = heatingTime({ ...sheet, material, sourceTemperature: window.to - 3 })
-      expect(out.timeShort).toBeLessThanOrEqual(out.time)
-      expect(out.timeLong).toBeGreaterThanOrEqual(out.time)
+      const { window } = formingWindow({ material })
+      const out = heatingTime({ ...sheet, material, sourceTemperature: window.high - 3 })
+      expect(out.timeRange.low).toBeLessThanOrEqual(out.time)
+      expect(out.timeRange.high).toBeGreaterThanOrEqual(out.time)
       expect(out.overheatsFirst).toBe(false)
       if (out.advisedSourceTemperature === null) continue
       // hot by its error the source is still no hotter than the surface may be
-      expect(out.advisedSourceTemperature + 5).toBeLessThanOrEqual(window.to + 1e-9)
+      expect(out.advisedSourceTemperature + 5).toBeLessThanOrEqual(window.high + 1e-9)
       // cold by its error and with the slowest plastic the core is there by the longer time
       const p = plastics[material]
-      const rise = window.from - 20
+      const rise = window.low - 20
       const slow = { conductivity: p.conductivity.low, density: p.density.high, specificHeat: p.specificHeat.high + p.melting.high / rise }
       const late = heatingTime({ ...sheet, material, ...slow, sourceTemperature: out.advisedSourceTemperature - 5 })
-      expect(late.time).toBeCloseTo(out.advisedTimeLong as number, 6)
+      expect(late.time).toBeCloseTo(out.advisedTime?.high as number, 6)
     }
   })
   it("advises a radiant heater that no surface passes its limit under, however long it takes", () => {
@@ -346,10 +346,10 @@ describe("formingWindow", () => {
       const w = formingWindow({ material: plastic as Plastic })
       expect(
         [
-          w.releaseTemperature < w.from,
-          w.from <= w.aimTemperature,
-          w.aimTemperature <= w.to,
-          w.to <= (w.scorch?.low ?? w.upper.low),
+          w.releaseTemperature < w.window.low,
+          w.window.low <= w.aimTemperature,
+          w.aimTemperature <= w.window.high,
+          w.window.high <= (w.scorch?.low ?? w.upper.low),
           w.set.value < w.lower.value,
         ].every(Boolean),
         plastic,

@@ -55,7 +55,7 @@ describe("figures of the plastics", () => {
       const { lower, upper, scorch, set } = published[name]
       const out = formingWindow({ material: name })
       // hottest of the lower limits; coldest of the upper ones and of the onsets of charring; coldest set temperature
-      expect([out.from, out.to, out.releaseTemperature], name).toEqual([
+      expect([out.window.low, out.window.high, out.releaseTemperature], name).toEqual([
         lower?.[2],
         Math.min(upper?.[1] as number, scorch?.[1] ?? 1e9),
         set?.[1],
@@ -128,8 +128,8 @@ describe("other tables", () => {
 
   it("dries as published, never hotter than the plastic's own lowest set temperature", () => {
     const hours = (plastic: Plastic) => {
-      const { needed, temperature, temperatureLow, temperatureHigh, timeShort, timeLong } = drying({ material: plastic, thickness: 0.003 })
-      return [needed, temperature, temperatureLow, temperatureHigh, timeShort / 3600, timeLong / 3600]
+      const { needed, temperature, temperatureRange, duration } = drying({ material: plastic, thickness: 0.003 })
+      return [needed, temperature, temperatureRange.low, temperatureRange.high, duration.low / 3600, duration.high / 3600]
     }
     expect(hours("pvc")).toEqual(["when damp", 65, 60, 65, 2, 4])
     expect(hours("pmma-cast")).toEqual(["when damp", 80, 75, 80, 24, 24])

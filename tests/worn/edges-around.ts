@@ -525,7 +525,7 @@ export const edges: Edges = {
       Math.floor(60 * out.workShare),
     "heatStress.own-adjustment.published": (si: { clothing: string; hooded: boolean }) =>
       (clothing[si.clothing] as number) + (si.hooded ? 1 : 0),
-    "windLoad.drag-below-published.dragHigh": highestDrag,
+    "windLoad.drag-below-published.drag.high": highestDrag,
     "overturning.beyond-tests.tested": () => 12.5,
     "passage.headroom.high": (si: Packed) => Math.max(si.folded.height, si.raised?.height ?? 0),
     "passage.road-size.high": (si: Packed) => Math.max(si.folded.height, si.raised?.height ?? 0),

@@ -54,9 +54,9 @@ describe("exactly at a published limit", () => {
 
   it("wind: a panel may touch the ground; the plate's formula ends below a side ratio of 30", () => {
     expect(windLoad.attempt({ span: 1, chord: 0.5, windSpeed: 3, hingeHeight: 0, elevation: 0 }).ok).toBe(true)
-    expect(windLoad({ span: 3, chord: 0.1, windSpeed: 3 }).dragHigh).toBe(2)
-    expect(windLoad({ span: 2.99, chord: 0.1, windSpeed: 3 }).dragHigh).toBeCloseTo(1.1 + 0.02 * (29.9 + 1 / 29.9), 9)
-    expect(windLoad({ span: 1, chord: 1, windSpeed: 5, dragCoefficient: 1.28 }).dragHigh).toBe(1.28)
+    expect(windLoad({ span: 3, chord: 0.1, windSpeed: 3 }).drag.high).toBe(2)
+    expect(windLoad({ span: 2.99, chord: 0.1, windSpeed: 3 }).drag.high).toBeCloseTo(1.1 + 0.02 * (29.9 + 1 / 29.9), 9)
+    expect(windLoad({ span: 1, chord: 1, windSpeed: 5, dragCoefficient: 1.28 }).drag.high).toBe(1.28)
   })
 
   it("passage: what just fits is through, and the width is named where width and height are as tight", () => {

@@ -42,7 +42,7 @@ describe("touchTemperature", () => {
       fc.property(touches, between(0, 50), (i, more) => {
         const now = touchTemperature(i)
         const longer = touchTemperature({ ...i, contactDuration: Math.min(86400, i.contactDuration * (1 + more)) })
-        expect(longer.limit).toBeLessThanOrEqual(now.limit)
+        expect(longer.limit.low).toBeLessThanOrEqual(now.limit.low)
         for (const worse of [
           { ...i, surfaceTemperature: Math.min(300, i.surfaceTemperature + more) },
           { ...i, ambientTemperature: Math.min(60, i.ambientTemperature + more) },
@@ -52,8 +52,8 @@ describe("touchTemperature", () => {
           expect(next.burnTime ?? Number.POSITIVE_INFINITY).toBeLessThanOrEqual(now.burnTime ?? Number.POSITIVE_INFINITY)
         }
         expect(now.temperatureInUse).toBeGreaterThanOrEqual(now.comparedTemperature)
-        expect(now.limit).toBe(Math.min(...now.limits.map((l) => l.limit)))
-        expect(now.limitHigh).toBe(Math.max(...now.limits.map((l) => l.limit)))
+        expect(now.limit.low).toBe(Math.min(...now.limits.map((l) => l.limit)))
+        expect(now.limit.high).toBe(Math.max(...now.limits.map((l) => l.limit)))
         expect(now.tooHot).toBe(now.temperatureMargin < 0)
       }),
       { numRuns: 400 },

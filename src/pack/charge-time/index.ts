@@ -109,14 +109,14 @@ function cautions(si: Si, out: ChargeTime): Caution[] {
             { highest },
           ),
     )
-  if (out.likelyLeast !== null && out.likelyMost !== null)
+  if (out.likelyDuration)
     found.push(
       caution(
         "charge-time-is-least",
         "note",
-        "One resistance makes the last part too short: by datasheets expect {likelyLeast time} to {likelyMost time}. Charge off the body, watched, on something that does not burn.",
+        "One resistance makes the last part too short: by datasheets expect {likelyDuration.low time} to {likelyDuration.high time}. Charge off the body, watched, on something that does not burn.",
         CHARGE_TIMES,
-        { likelyLeast: out.likelyLeast, likelyMost: out.likelyMost },
+        { "likelyDuration.low": out.likelyDuration.low, "likelyDuration.high": out.likelyDuration.high },
       ),
     )
   if (si.chemistry === "lead")
@@ -176,12 +176,12 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  *
  * **Results**
  *
- * `minDuration`: minimum charging time [t; s]; `constantCurrentDuration`: at constant current [t_1; s];
- * `constantVoltageDuration`: at constant voltage [t_2; s]; `changeOverStateOfCharge`: state of charge at the
+ * `minDuration`: minimum charging time [t; s]; `constantCurrentDuration`: time at constant current [t_1; s];
+ * `constantVoltageDuration`: time at constant voltage [t_2; s]; `changeOverStateOfCharge`: state of charge at the
  * change-over [s_c; as a fraction]; `endStateOfCharge`: state of charge at the end [s_e; as a fraction]; `energy`:
- * energy put in [W; J]; `heat`: of it heat in the resistance [W_h; J]; `simpleDuration`: simple duration: charge over
- * current [t_s; s]; `durationRatio`: minimum time over charge over current [k_o; as a fraction]; `likelyLeast`:
- * expected by datasheets, at least [t_l; s]; `likelyMost`: expected by datasheets, at most [t_m; s].
+ * energy put in [W; J]; `heat`: heat in the resistance [W_h; J]; `simpleDuration`: simple duration: charge over
+ * current [t_s; s]; `durationRatio`: minimum time over charge over current [k_o; as a fraction]; `likelyDuration`:
+ * charging time to expect by datasheets [group].
  *
  * **Symbols of the working**
  *
@@ -206,7 +206,7 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * const { cellCapacity, cellResistance } = genericCells['18650-standard']
  * const night = chargeTime({ series: 3, parallel: 2, cellCapacity, cellResistance, chargeCurrent: '2 A' })
  * night.minDuration / 3600 // => 2.696
- * night.likelyMost / 3600 // => 4.6
+ * night.likelyDuration?.high // => 16560
  * ```
  */
 export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ solver<ChargeTimeInput, ChargeTime>(
@@ -249,16 +249,22 @@ export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ s
     },
     output: {
       minDuration: { kind: "time", symbol: "t", label: "minimum charging time" },
-      constantCurrentDuration: { kind: "time", symbol: "t_1", label: "at constant current" },
-      constantVoltageDuration: { kind: "time", symbol: "t_2", label: "at constant voltage" },
+      constantCurrentDuration: { kind: "time", symbol: "t_1", label: "time at constant current" },
+      constantVoltageDuration: { kind: "time", symbol: "t_2", label: "time at constant voltage" },
       changeOverStateOfCharge: { kind: "ratio", symbol: "s_c", label: "state of charge at the change-over", unit: "%" },
       endStateOfCharge: { kind: "ratio", symbol: "s_e", label: "state of charge at the end", unit: "%" },
       energy: { kind: "energy", symbol: "W", label: "energy put in", unit: "Wh" },
-      heat: { kind: "energy", symbol: "W_h", label: "of it heat in the resistance", unit: "Wh" },
+      heat: { kind: "energy", symbol: "W_h", label: "heat in the resistance", unit: "Wh" },
       simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: charge over current" },
       durationRatio: { kind: "ratio", symbol: "k_o", label: "minimum time over charge over current" },
-      likelyLeast: { kind: "time", symbol: "t_l", label: "expected by datasheets, at least" },
-      likelyMost: { kind: "time", symbol: "t_m", label: "expected by datasheets, at most" },
+      likelyDuration: {
+        kind: "group",
+        label: "charging time to expect by datasheets",
+        fields: {
+          low: { kind: "time", symbol: "t_l", label: "minimum to expect by datasheets" },
+          high: { kind: "time", symbol: "t_m", label: "maximum to expect by datasheets" },
+        },
+      },
     },
     example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", chargeCurrent: "2 A", startStateOfCharge: 0.1 },
     formulae: [

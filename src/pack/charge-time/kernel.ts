@@ -12,7 +12,7 @@ export function nickelChargeFactor(rate: number): number {
 }
 
 /** What the last part of a lithium charge adds to charge over current by datasheets, s: from empty at least, at most. */
-export const tail = { least: 20 * 60, most: 2 * 3600 } as const
+export const tail = { low: 20 * 60, high: 2 * 3600 } as const
 
 /** Voltage above the chemistry's own at which a cell is over-charged, V: the tolerance that its datasheets print. */
 export const chargeTolerance = (chemistry: Si["chemistry"]) => (chemistry === "lfp" ? 0.05 : chemistry === "lead" ? 0.2 / 6 : 0)
@@ -72,8 +72,7 @@ export function solve(si: Si): ChargeTime | NoSolution {
       heat,
       simpleDuration,
       durationRatio: factor,
-      likelyLeast: null,
-      likelyMost: null,
+      likelyDuration: null,
     }
   }
   const stop = Math.min(end, chargeCurrent)
@@ -119,7 +118,11 @@ export function solve(si: Si): ChargeTime | NoSolution {
     heat,
     simpleDuration,
     durationRatio: time / simpleDuration,
-    likelyLeast: lithiumIon ? Math.max(time, simpleDuration + tail.least * (1 - startStateOfCharge)) : null,
-    likelyMost: lithiumIon ? Math.max(time, simpleDuration + tail.most) : null,
+    likelyDuration: lithiumIon
+      ? {
+          low: Math.max(time, simpleDuration + tail.low * (1 - startStateOfCharge)),
+          high: Math.max(time, simpleDuration + tail.high),
+        }
+      : null,
   }
 }

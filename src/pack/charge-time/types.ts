@@ -4,7 +4,7 @@ import type { ChargeTimeInput } from "./problem.js"
 
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {
-  /** Time that one resistance promises: the least. [t; s] */
+  /** Time that one resistance promises: the minimum. [t; s] */
   readonly minDuration: number
   /** Part of it at constant current. [t_1; s] */
   readonly constantCurrentDuration: number
@@ -22,10 +22,13 @@ export interface ChargeTime {
   readonly simpleDuration: number
   /** Time against that. [k_o; as a fraction] */
   readonly durationRatio: number
-  /** Shortest time to expect by datasheets; null but for lithium. [t_l; s] */
-  readonly likelyLeast: number | null
-  /** Longest time to expect by datasheets; null but for lithium. [t_m; s] */
-  readonly likelyMost: number | null
+  /** Time to expect by datasheets; null but for lithium. [group] */
+  readonly likelyDuration: {
+    /** Shortest time to expect. [t_l; s] */
+    readonly low: number
+    /** Longest time to expect. [t_m; s] */
+    readonly high: number
+  } | null
 }
 
 export type Si = SiOf<ChargeTimeInput>

@@ -61,7 +61,7 @@ export const aroundChecks: readonly Check[] = [
         let force = 0
         for (let i = 0; i <= 20; i++) {
           const angle = ends[0] + ((ends[1] - ends[0]) * i) / 20
-          force = Math.max(force, (Math.abs(arm.momentAt(angle)) * (1 + bounce) + wind.hingeMoment) / Math.abs(arm.leverAt(angle)))
+          force = Math.max(force, (Math.abs(arm.momentAt(angle)) * (1 + bounce) + wind.hingeMoment.high) / Math.abs(arm.leverAt(angle)))
         }
         const limit = arms.actuator.holdingForce
         if (!(limit > 0)) return lacking("hinged.actuator.holdingForce")

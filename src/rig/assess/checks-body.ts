@@ -111,16 +111,16 @@ export const bodyChecks: readonly Check[] = [
         const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, rigMass: load, poses }) : null
         const backMoment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
         return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, rigMass: load, backMoment }, (out) => {
-          const least = out.maxRig
-            ? ` Up to ${formatQuantity("mass", out.maxRig.rigMass)} the whole plan stays within the stricter published limit.`
+          const least = out.maxRig.low
+            ? ` Up to ${formatQuantity("mass", out.maxRig.low.rigMass)} the whole plan stays within the stricter published limit.`
             : ""
           const rests = out.resting.count ? ` ${out.resting.count} rests of ${formatQuantity("time", out.restDuration)} are advised.` : ""
           return byMargin(
-            out.peakStrain,
+            out.peakStrain.high,
             1,
             "ratio",
             // the solver's own verdict counts the mass as well, and is never contradicted
-            Math.min(1 - out.peakStrain, out.massAtLimit / load - 1, out.bearable ? Number.POSITIVE_INFINITY : -1e-9),
+            Math.min(1 - out.peakStrain.high, out.massAtLimit / load - 1, out.bearable ? Number.POSITIVE_INFINITY : -1e-9),
             `${out.bearable ? "The plan stays within the stricter published limit." : `Strain passes the stricter published limit${out.firstLimit ? ` after ${formatQuantity("time", out.firstLimit.time)}, during '${out.firstLimit.during}'` : ""}.`}${rests}${least}`,
             "published endurance limits, compared in alula/worn wearSchedule",
           )

@@ -160,7 +160,7 @@ export function formingChecks(rig: Si): readonly Check[] {
             limit,
             "temperature",
             out.overheatsFirst ? -1 : (limit - sourceTemperature) / Math.max(limit - ambientTemperature, 1),
-            `At ${formatQuantity("temperature", sourceTemperature)} it is warm through after ${formatQuantity("time", out.timeShort)} to ${formatQuantity("time", out.timeLong)}${out.overheatsFirst ? ", but its surface passes its upper limit first" : ""}.${working}`,
+            `At ${formatQuantity("temperature", sourceTemperature)} it is warm through after ${formatQuantity("time", out.timeRange.low)} to ${formatQuantity("time", out.timeRange.high)}${out.overheatsFirst ? ", but its surface passes its upper limit first" : ""}.${working}`,
             "see alula/thermoform heatingTime",
           )
         }),

@@ -38,7 +38,7 @@ export function cooling(si: Si): Cooling {
   const given = { conductivity: si.conductivity, density: si.density, specificHeat: si.specificHeat }
   return {
     formed,
-    formable: window.from,
+    formable: window.low,
     release: si.releaseTemperature ?? window.release,
     film,
     faces: si.faces,

@@ -87,19 +87,19 @@ function check(si: Si): Issue[] {
 const SHORT = 20
 
 function cautions(si: Si, out: CoolingTime): Caution[] {
-  const { to } = safeWindow(si.material)
+  const { high } = safeWindow(si.material)
   const found: Caution[] = []
-  if (out.formingTemperature > to)
+  if (out.formingTemperature > high)
     found.push(
       caution(
         "overheated",
         "warning",
         "At {formingTemperature temperature °C} the plastic is above the {limit temperature °C} its surface may reach: it blisters, scorches or gives off fumes. Do not heat it so far; if it happened, keep away from the fumes and let it cool outdoors.",
         plastics[si.material].upper.sources[0] ?? FORMING_TABLE,
-        { formingTemperature: out.formingTemperature, limit: to },
+        { formingTemperature: out.formingTemperature, limit: high },
       ),
     )
-  if (si.material !== "low-temp-polyester" || out.formingTemperature > to) found.push(...vapourCautions(si.material))
+  if (si.material !== "low-temp-polyester" || out.formingTemperature > high) found.push(...vapourCautions(si.material))
   found.push(
     caution(
       "release-late",

@@ -39,9 +39,13 @@ export function cautions(si: Si, out: HeatingTime): Caution[] {
       caution(
         "surface-first",
         "warning",
-        "A surface may pass {surfaceTemperatureLimit temperature °C} after {minSurfaceLimitTime time}, before the core is surely ready at {timeLong time}: it blisters, scorches or fumes. Use the advised, cooler source for longer.",
+        "A surface may pass {surfaceTemperatureLimit temperature °C} after {minSurfaceLimitTime time}, before the core is surely ready at {timeRange.high time}: it blisters, scorches or fumes. Use the advised, cooler source for longer.",
         practice,
-        { surfaceTemperatureLimit: out.surfaceTemperatureLimit, minSurfaceLimitTime: out.minSurfaceLimitTime, timeLong: out.timeLong },
+        {
+          surfaceTemperatureLimit: out.surfaceTemperatureLimit,
+          minSurfaceLimitTime: out.minSurfaceLimitTime,
+          "timeRange.high": out.timeRange.high,
+        },
       ),
     )
   else if (out.minSurfaceLimitTime !== null)
@@ -49,9 +53,13 @@ export function cautions(si: Si, out: HeatingTime): Caution[] {
       caution(
         "take-out-in-time",
         "caution",
-        "Take it out between {timeLong time} and {minSurfaceLimitTime time}: after that a surface may pass {surfaceTemperatureLimit temperature °C}. At the advised source no time is too long.",
+        "Take it out between {timeRange.high time} and {minSurfaceLimitTime time}: after that a surface may pass {surfaceTemperatureLimit temperature °C}. At the advised source no time is too long.",
         practice,
-        { timeLong: out.timeLong, minSurfaceLimitTime: out.minSurfaceLimitTime, surfaceTemperatureLimit: out.surfaceTemperatureLimit },
+        {
+          "timeRange.high": out.timeRange.high,
+          minSurfaceLimitTime: out.minSurfaceLimitTime,
+          surfaceTemperatureLimit: out.surfaceTemperatureLimit,
+        },
       ),
     )
   if (si.filling === "dry-sand")

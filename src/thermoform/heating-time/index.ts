@@ -36,8 +36,7 @@ function kernel(si: Si): HeatingTime | NoSolution {
     coreTemperature: target,
     surfaceTemperatureLimit: limit,
     time: found.time,
-    timeShort: fast.time,
-    timeLong: slow.time,
+    timeRange: { low: fast.time, high: slow.time },
     peakSurfaceTemperature: found.hottest,
     peakSurfaceTime: found.hottestTime,
     surfaceLimitTime: surfaceTime(usual, equivalentTemperature, limit, swings)?.time ?? null,
@@ -46,8 +45,7 @@ function kernel(si: Si): HeatingTime | NoSolution {
     maxSourceTemperature: limited === null ? null : problem.sourceOf(limited),
     maxSourceNote: kind,
     advisedSourceTemperature: advised?.source ?? null,
-    advisedTimeShort: advised?.short ?? null,
-    advisedTimeLong: advised?.long ?? null,
+    advisedTime: advised ? { low: advised.short, high: advised.long } : null,
     filmCoefficient: film,
     equivalentTemperature,
     biotNumber: (film * length) / conductivity,
@@ -98,19 +96,19 @@ function check(si: Si): Issue[] {
         sourceTemperature: si.sourceTemperature,
       }),
     )
-  const { from, to } = safeWindow(si.material)
+  const window = safeWindow(si.material)
   const { low } = plastics[si.material].lower
   const { coreTemperature, startTemperature } = si
-  if (coreTemperature !== null && !(coreTemperature >= low && coreTemperature <= to - 1))
+  if (coreTemperature !== null && !(coreTemperature >= low && coreTemperature <= window.high - 1))
     faults.push(
       inconsistent(
         ["coreTemperature"],
         "{coreTemperature temperature °C}",
         "from {lowest temperature °C} to {highest temperature °C}, inside the forming window",
-        { coreTemperature, lowest: low, highest: to - 1 },
+        { coreTemperature, lowest: low, highest: window.high - 1 },
       ),
     )
-  const target = coreTemperature ?? from
+  const target = coreTemperature ?? window.low
   if (!(startTemperature < target - 1))
     faults.push(
       inconsistent(
@@ -166,15 +164,15 @@ const solve = (si: Si): HeatingTime | NoSolution => tried(kernel(si), si, heatin
  * **Results**
  *
  * `coreTemperature`: core temperature to reach [T_l; °C]; `surfaceTemperatureLimit`: surface temperature limit [T_u;
- * °C]; `time`: time until the core is there [t; s]; `timeShort`: at the fast end of the spread [t_fast; s];
- * `timeLong`: at the slow end of the spread [t_slow; s]; `peakSurfaceTemperature`: peak surface temperature [T_hot;
- * °C]; `peakSurfaceTime`: reached after [t_hot; s]; `surfaceLimitTime`: surface passes its limit after [t_u; s];
- * `minSurfaceLimitTime`: at the earliest after [t_u1; s]; `overheatsFirst`: surface overheats first [yes or no];
+ * °C]; `time`: time until the core is there [t; s]; `timeRange`: spread of the heating time [group];
+ * `peakSurfaceTemperature`: peak surface temperature [T_hot; °C]; `peakSurfaceTime`: time of the peak surface
+ * temperature [t_hot; s]; `surfaceLimitTime`: time the surface passes its limit [t_u; s]; `minSurfaceLimitTime`:
+ * earliest time a surface passes its limit [t_u1; s]; `overheatsFirst`: surface overheats first [yes or no];
  * `maxSourceTemperature`: maximum source temperature [T_lim; °C]; `maxSourceNote`: note on the maximum source
- * temperature [text]; `advisedSourceTemperature`: set the source to [T_adv; °C]; `advisedTimeShort`: then ready at the
- * earliest after [t_a1; s]; `advisedTimeLong`: and surely after [t_a2; s]; `filmCoefficient`: film coefficient [h;
- * W/(m²·K)]; `equivalentTemperature`: equivalent air temperature [T_e; °C]; `biotNumber`: Biot number [Bi];
- * `fourierNumber`: Fourier number [Fo]; `iterations`: iterations [number]; `residual`: residual [K].
+ * temperature [text]; `advisedSourceTemperature`: advised source temperature [T_adv; °C]; `advisedTime`: heating time
+ * at the advised source temperature [group]; `filmCoefficient`: film coefficient [h; W/(m²·K)];
+ * `equivalentTemperature`: equivalent air temperature [T_e; °C]; `biotNumber`: Biot number [Bi]; `fourierNumber`:
+ * Fourier number [Fo]; `iterations`: iterations [number]; `residual`: residual [K].
  *
  * **Symbols of the working**
  *
@@ -309,18 +307,30 @@ export const heatingTime: Solver<HeatingTimeInput, HeatingTime> = /* @__PURE__ *
       coreTemperature: { kind: "temperature", symbol: "T_l", label: "core temperature to reach" },
       surfaceTemperatureLimit: { kind: "temperature", symbol: "T_u", label: "surface temperature limit" },
       time: { kind: "time", symbol: "t", label: "time until the core is there" },
-      timeShort: { kind: "time", symbol: "t_fast", label: "at the fast end of the spread" },
-      timeLong: { kind: "time", symbol: "t_slow", label: "at the slow end of the spread" },
+      timeRange: {
+        kind: "group",
+        label: "spread of the heating time",
+        fields: {
+          low: { kind: "time", symbol: "t_fast", label: "minimum heating time" },
+          high: { kind: "time", symbol: "t_slow", label: "maximum heating time" },
+        },
+      },
       peakSurfaceTemperature: { kind: "temperature", symbol: "T_hot", label: "peak surface temperature" },
-      peakSurfaceTime: { kind: "time", symbol: "t_hot", label: "reached after" },
-      surfaceLimitTime: { kind: "time", symbol: "t_u", label: "surface passes its limit after" },
-      minSurfaceLimitTime: { kind: "time", symbol: "t_u1", label: "at the earliest after" },
+      peakSurfaceTime: { kind: "time", symbol: "t_hot", label: "time of the peak surface temperature" },
+      surfaceLimitTime: { kind: "time", symbol: "t_u", label: "time the surface passes its limit" },
+      minSurfaceLimitTime: { kind: "time", symbol: "t_u1", label: "earliest time a surface passes its limit" },
       overheatsFirst: { kind: "flag", label: "surface overheats first" },
       maxSourceTemperature: { kind: "temperature", symbol: "T_lim", label: "maximum source temperature" },
       maxSourceNote: { kind: "text", label: "note on the maximum source temperature" },
-      advisedSourceTemperature: { kind: "temperature", symbol: "T_adv", label: "set the source to" },
-      advisedTimeShort: { kind: "time", symbol: "t_a1", label: "then ready at the earliest after" },
-      advisedTimeLong: { kind: "time", symbol: "t_a2", label: "and surely after" },
+      advisedSourceTemperature: { kind: "temperature", symbol: "T_adv", label: "advised source temperature" },
+      advisedTime: {
+        kind: "group",
+        label: "heating time at the advised source temperature",
+        fields: {
+          low: { kind: "time", symbol: "t_a1", label: "minimum heating time, advised source" },
+          high: { kind: "time", symbol: "t_a2", label: "maximum heating time, advised source" },
+        },
+      },
       filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient" },
       equivalentTemperature: { kind: "temperature", symbol: "T_e", label: "equivalent air temperature" },
       biotNumber: { kind: "number", symbol: "Bi", label: "Biot number" },

@@ -42,8 +42,8 @@ export interface HeatingProblem {
 /** Puts the problem together from an input. */
 export function heatingProblem(si: Si): HeatingProblem {
   const { material, heatSource, startTemperature, ambientTemperature, emissivity } = si
-  const { from, to: limit, ceiling } = safeWindow(material)
-  const target = si.coreTemperature ?? from
+  const { low, high: limit, ceiling } = safeWindow(material)
+  const target = si.coreTemperature ?? low
   const convection = si.filmCoefficient ?? films[heatSource].value
   const mean = (startTemperature + limit) / 2 + 273.15
   const radiation = heatSource === "radiant" ? 4 * emissivity * STEFAN_BOLTZMANN * mean ** 3 : 0

@@ -72,10 +72,13 @@ export interface HeatingTime {
   readonly surfaceTemperatureLimit: number
   /** Time until the core is there [t; s] */
   readonly time: number
-  /** The same with the plastic's properties at the fast end of their spread. [t_fast; s] */
-  readonly timeShort: number
-  /** The same at the slow end. [t_slow; s] */
-  readonly timeLong: number
+  /** The same over the spread of the plastic's properties. [group] */
+  readonly timeRange: {
+    /** At the fast end. [t_fast; s] */
+    readonly low: number
+    /** At the slow end. [t_slow; s] */
+    readonly high: number
+  }
   /** Peak surface temperature [T_hot; °C] */
   readonly peakSurfaceTemperature: number
   /** When it is that hot. [t_hot; s] */
@@ -98,10 +101,13 @@ export interface HeatingTime {
    * for; null where none is safe. [T_adv; °C]
    */
   readonly advisedSourceTemperature: number | null
-  /** Earliest time at the advised source: fast plastic, source hot by its error. [t_a1; s] */
-  readonly advisedTimeShort: number | null
-  /** Time at the advised source after which the core is there whatever the spread. [t_a2; s] */
-  readonly advisedTimeLong: number | null
+  /** Time at the advised source; null where none is safe. [group] */
+  readonly advisedTime: {
+    /** Earliest time: fast plastic, source hot by its error. [t_a1; s] */
+    readonly low: number
+    /** Time after which the core is there whatever the spread. [t_a2; s] */
+    readonly high: number
+  } | null
   /** Film coefficient at the heated face. [h; W/(m²·K)] */
   readonly filmCoefficient: number
   /** Air temperature that would heat alike: that of the source, except for a radiant heater. [T_e; °C] */

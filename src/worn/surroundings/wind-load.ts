@@ -45,10 +45,13 @@ export interface WindLoadInput {
 
 /** Result of {@link windLoad}. */
 export interface WindLoad {
-  /** Lowest published drag coefficient for the shape, or the own one. [C_l] */
-  readonly dragLow: number
-  /** Highest published drag coefficient, or the own one where that is more; the loads use this one. [C_h] */
-  readonly dragHigh: number
+  /** Drag coefficient. [group] */
+  readonly drag: {
+    /** Lowest published one for the shape, or the own one. [C_l] */
+    readonly low: number
+    /** Highest published one, or the own one where that is more; the loads use this one. [C_h] */
+    readonly high: number
+  }
   /** Peak gust [v_g; m/s] */
   readonly gustSpeed: number
   /** Speed of the air against the panel at its hinge: gust and walking added. [v_r; m/s] */
@@ -57,14 +60,20 @@ export interface WindLoad {
   readonly tipSpeed: number
   /** Dynamic pressure at the hinge. [q; Pa] */
   readonly pressure: number
-  /** Force on one panel [F; N] */
-  readonly force: number
-  /** The same with the lower coefficient. [F_l; N] */
-  readonly forceLow: number
-  /** Moment of one panel's force about its hinge. [M; N m] */
-  readonly hingeMoment: number
-  /** The same with the lower coefficient. [M_l; N m] */
-  readonly hingeMomentLow: number
+  /** Force on one panel. [group] */
+  readonly force: {
+    /** By the lower coefficient. [F_l; N] */
+    readonly low: number
+    /** By the higher coefficient: the one to build for. [F; N] */
+    readonly high: number
+  }
+  /** Moment of one panel's force about its hinge. [group] */
+  readonly hingeMoment: {
+    /** By the lower coefficient. [M_l; N m] */
+    readonly low: number
+    /** By the higher coefficient: the one to build for. [M; N m] */
+    readonly high: number
+  }
   /** Force of all panels [F_t; N] */
   readonly totalForce: number
   /** Moment of all panels about the ground. [M_g; N m] */
@@ -106,16 +115,13 @@ function solve(si: SiOf<WindLoadInput>): WindLoad {
   const totalForce = panels * force
   const groundMoment = panels * (force * hingeHeight + hingeMoment * Math.sin(elevation))
   return {
-    dragLow: low,
-    dragHigh: high,
+    drag: { low, high },
     gustSpeed,
     relativeSpeed: u,
     tipSpeed: u + swingSpeed * span,
     pressure: (airDensity / 2) * u ** 2,
-    force,
-    forceLow: low * strips,
-    hingeMoment,
-    hingeMomentLow: low * stripMoments,
+    force: { low: low * strips, high: force },
+    hingeMoment: { low: low * stripMoments, high: hingeMoment },
     totalForce,
     groundMoment,
     forceHeight: hingeHeight + forceLever(si) * Math.sin(elevation),
@@ -131,24 +137,24 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
       "flutter, gusts round corners and between buildings, a panel that catches the wind on one side only, or what happens when something breaks",
     ),
   ]
-  if (si.dragCoefficient === null && out.dragHigh > out.dragLow)
+  if (si.dragCoefficient === null && out.drag.high > out.drag.low)
     found.push(
       caution(
         "drag-spread",
         "note",
-        "Published drag coefficients for this shape run from {dragLow} to {dragHigh}; the loads use the highest.",
+        "Published drag coefficients for this shape run from {drag.low} to {drag.high}; the loads use the highest.",
         whiteSource,
-        { dragLow: out.dragLow, dragHigh: out.dragHigh },
+        { "drag.low": out.drag.low, "drag.high": out.drag.high },
       ),
     )
-  if (si.dragCoefficient !== null && si.dragCoefficient < out.dragHigh)
+  if (si.dragCoefficient !== null && si.dragCoefficient < out.drag.high)
     found.push(
       caution(
         "drag-below-published",
         "caution",
-        "The drag coefficient given, {given.dragCoefficient}, is below the highest published one for this shape, {dragHigh}: the loads keep to the published one, and your own gives only the lower force and moment beside them.",
+        "The drag coefficient given, {given.dragCoefficient}, is below the highest published one for this shape, {drag.high}: the loads keep to the published one, and your own gives only the lower force and moment beside them.",
         whiteSource,
-        { "given.dragCoefficient": si.dragCoefficient, dragHigh: out.dragHigh },
+        { "given.dragCoefficient": si.dragCoefficient, "drag.high": out.drag.high },
       ),
     )
   found.push(...gustCautions(out.gustSpeed))
@@ -201,13 +207,11 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  *
  * **Results**
  *
- * `dragLow`: minimum drag coefficient, published or own [C_l]; `dragHigh`: maximum drag coefficient, published or own
- * [C_h]; `gustSpeed`: peak gust [v_g; m/s]; `relativeSpeed`: air against the panel at its hinge [v_r; m/s];
- * `tipSpeed`: air against the tip [v_t; m/s]; `pressure`: dynamic pressure [q; Pa]; `force`: force on one panel [F;
- * N]; `forceLow`: force by the lower coefficient [F_l; N]; `hingeMoment`: moment about the hinge [M; N m];
- * `hingeMomentLow`: moment by the lower coefficient [M_l; N m]; `totalForce`: force of all panels [F_t; N];
- * `groundMoment`: moment about the ground [M_g; N m]; `forceHeight`: height of the force [h_F; m]; `dragArea`: drag
- * area [A_d; m²]; `beaufort`: Beaufort force of the mean wind [B].
+ * `drag`: drag coefficient, published or own [group]; `gustSpeed`: peak gust [v_g; m/s]; `relativeSpeed`: air against
+ * the panel at its hinge [v_r; m/s]; `tipSpeed`: air against the tip [v_t; m/s]; `pressure`: dynamic pressure [q; Pa];
+ * `force`: force on one panel [group]; `hingeMoment`: moment of one panel about its hinge [group]; `totalForce`: force
+ * of all panels [F_t; N]; `groundMoment`: moment about the ground [M_g; N m]; `forceHeight`: height of the force [h_F;
+ * m]; `dragArea`: drag area [A_d; m²]; `beaufort`: Beaufort force of the mean wind [B].
  *
  * **Symbols of the working**
  *
@@ -289,16 +293,34 @@ export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<
       airDensity: windFields.airDensity,
     },
     output: {
-      dragLow: { kind: "number", symbol: "C_l", label: "minimum drag coefficient, published or own" },
-      dragHigh: { kind: "number", symbol: "C_h", label: "maximum drag coefficient, published or own" },
+      drag: {
+        kind: "group",
+        label: "drag coefficient, published or own",
+        fields: {
+          low: { kind: "number", symbol: "C_l", label: "minimum drag coefficient" },
+          high: { kind: "number", symbol: "C_h", label: "maximum drag coefficient" },
+        },
+      },
       gustSpeed: { kind: "speed", symbol: "v_g", label: "peak gust" },
       relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
       tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
       pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
-      force: { kind: "force", symbol: "F", label: "force on one panel" },
-      forceLow: { kind: "force", symbol: "F_l", label: "force by the lower coefficient" },
-      hingeMoment: { kind: "moment", symbol: "M", label: "moment about the hinge" },
-      hingeMomentLow: { kind: "moment", symbol: "M_l", label: "moment by the lower coefficient" },
+      force: {
+        kind: "group",
+        label: "force on one panel",
+        fields: {
+          low: { kind: "force", symbol: "F_l", label: "minimum force on one panel" },
+          high: { kind: "force", symbol: "F", label: "maximum force on one panel" },
+        },
+      },
+      hingeMoment: {
+        kind: "group",
+        label: "moment of one panel about its hinge",
+        fields: {
+          low: { kind: "moment", symbol: "M_l", label: "minimum moment about the hinge" },
+          high: { kind: "moment", symbol: "M", label: "maximum moment about the hinge" },
+        },
+      },
       totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
       groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
       forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },

@@ -27,9 +27,9 @@ export function touchCautions(si: SiOf<TouchTemperatureInput>, out: TouchTempera
       caution(
         "too-hot",
         "warning",
-        "{temperatureInUse temperature °C} is above {limit temperature °C}, the lowest published limit for this material and time: skin can be burnt. Space it off the body, spread or remove the heat, or guard it.",
+        "{temperatureInUse temperature °C} is above {limit.low temperature °C}, the lowest published limit for this material and time: skin can be burnt. Space it off the body, spread or remove the heat, or guard it.",
         at(isoTouchSource, "lowest of ISO 13732-1, IEC 62368-1, ECMA-287 and IEC 60601-1"),
-        { temperatureInUse: out.temperatureInUse, limit: out.limit },
+        { temperatureInUse: out.temperatureInUse, "limit.low": out.limit.low },
       ),
     )
   else if (out.painful)

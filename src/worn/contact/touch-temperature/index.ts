@@ -45,7 +45,7 @@ function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
     return { standard, limit, temperatureMargin: limit - temperatureInUse }
   })
   const each = limits.map((l) => l.limit)
-  const limit = Math.min(...each)
+  const limit = { low: Math.min(...each), high: Math.max(...each) }
   const times = [burnTime(temperatureInUse, "reversible"), burnTime(temperatureInUse, "lasting"), lowBurnTime(temperatureInUse)] as const
   const known = times.filter((t) => t !== null)
   return {
@@ -53,9 +53,8 @@ function solve(si: SiOf<TouchTemperatureInput>): TouchTemperature {
     temperatureInUse,
     minTemperature: si.surfaceTemperature + Math.min(0, si.ambientTemperature - si.measuredAmbientTemperature),
     limit,
-    limitHigh: Math.max(...each),
-    temperatureMargin: limit - temperatureInUse,
-    tooHot: temperatureInUse > limit,
+    temperatureMargin: limit.low - temperatureInUse,
+    tooHot: temperatureInUse > limit.low,
     painful: temperatureInUse >= painThreshold.chest,
     reversibleTime: times[0],
     lastingTime: times[1],
@@ -89,11 +88,11 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * **Results**
  *
  * `comparedTemperature`: temperature the equipment standard compares [T_c; °C]; `temperatureInUse`: temperature where
- * worn [T_u; °C]; `minTemperature`: minimum temperature to expect [T_k; °C]; `limit`: lower published limit [T_l; °C];
- * `limitHigh`: upper published limit [T_h; °C]; `temperatureMargin`: margin to the lower limit [dT; K]; `tooHot`: too
- * hot [yes or no]; `painful`: painful in lasting contact [yes or no]; `reversibleTime`: time to reversible injury
- * [t_1; s]; `lastingTime`: time to injury through the epidermis [t_2; s]; `halvingTime`: time by the halving rule
- * [t_3; s]; `burnTime`: shortest of these times [t_b; s]; `limits`: limits [list].
+ * worn [T_u; °C]; `minTemperature`: minimum temperature to expect [T_k; °C]; `limit`: published limits [group];
+ * `temperatureMargin`: margin to the lower limit [dT; K]; `tooHot`: too hot [yes or no]; `painful`: painful in lasting
+ * contact [yes or no]; `reversibleTime`: time to reversible injury [t_1; s]; `lastingTime`: time to injury through the
+ * epidermis [t_2; s]; `halvingTime`: time by the halving rule [t_3; s]; `burnTime`: shortest of these times [t_b; s];
+ * `limits`: limits [list].
  *
  * **Symbols of the working**
  *
@@ -131,7 +130,7 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * import { touchTemperature } from 'alula/worn'
  * const driver = touchTemperature({ surfaceTemperature: '46 degC', material: 'metal', ambientTemperature: '32 degC' })
  * driver.temperatureInUse // => 53
- * driver.limit // => 43
+ * driver.limit.low // => 43
  * driver.tooHot // => true
  * ```
  */
@@ -181,8 +180,14 @@ export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> =
     comparedTemperature: { kind: "temperature", symbol: "T_c", label: "temperature the equipment standard compares" },
     temperatureInUse: { kind: "temperature", symbol: "T_u", label: "temperature where worn" },
     minTemperature: { kind: "temperature", symbol: "T_k", label: "minimum temperature to expect" },
-    limit: { kind: "temperature", symbol: "T_l", label: "lower published limit" },
-    limitHigh: { kind: "temperature", symbol: "T_h", label: "upper published limit" },
+    limit: {
+      kind: "group",
+      label: "published limits",
+      fields: {
+        low: { kind: "temperature", symbol: "T_l", label: "lower published limit" },
+        high: { kind: "temperature", symbol: "T_h", label: "upper published limit" },
+      },
+    },
     temperatureMargin: { kind: "temperatureDifference", symbol: "dT", label: "margin to the lower limit" },
     tooHot: { kind: "flag", label: "too hot" },
     painful: { kind: "flag", label: "painful in lasting contact" },

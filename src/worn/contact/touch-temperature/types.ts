@@ -34,10 +34,13 @@ export interface TouchTemperature {
   readonly temperatureInUse: number
   /** Coldest it is to be expected: where it is worn or where it was measured, whichever is colder. [T_k; °C] */
   readonly minTemperature: number
-  /** Lowest limit of the standards for this material and time: the one to keep. [T_l; °C] */
-  readonly limit: number
-  /** Highest limit of the standards: the far end of the spread. [T_h; °C] */
-  readonly limitHigh: number
+  /** Limits of the standards for this material and time. [group] */
+  readonly limit: {
+    /** Lowest limit: the one to keep. [T_l; °C] */
+    readonly low: number
+    /** Highest limit: the far end of the spread. [T_h; °C] */
+    readonly high: number
+  }
   /** Lowest limit less the temperature in use. [dT; K] */
   readonly temperatureMargin: number
   /** Whether the temperature in use is above the lowest limit. [yes or no] */

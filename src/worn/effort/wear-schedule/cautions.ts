@@ -8,14 +8,18 @@ import type { WearSchedule, WearScheduleInput } from "./types.js"
 /** What goes with an answer of wearSchedule. */
 export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution[] {
   const found: Caution[] = [takeItOff]
-  if (out.firstLimit && out.maxRig)
+  if (out.firstLimit && out.maxRig.low)
     found.push(
       caution(
         "not-bearable",
         "warning",
-        "The strain reaches its limit after {firstLimit.time time}, in '{firstLimit.during}': take the rig off for the rests listed, share it between wearers, or bring it below {maxRig.rigMass mass}.",
+        "The strain reaches its limit after {firstLimit.time time}, in '{firstLimit.during}': take the rig off for the rests listed, share it between wearers, or bring it below {maxRig.low.rigMass mass}.",
         KAMON,
-        { "firstLimit.time": out.firstLimit.time, "firstLimit.during": out.firstLimit.during, "maxRig.rigMass": out.maxRig.rigMass },
+        {
+          "firstLimit.time": out.firstLimit.time,
+          "firstLimit.during": out.firstLimit.during,
+          "maxRig.low.rigMass": out.maxRig.low.rigMass,
+        },
       ),
     )
   else if (out.firstLimit)
@@ -28,7 +32,7 @@ export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSched
         { "firstLimit.time": out.firstLimit.time, "firstLimit.during": out.firstLimit.during },
       ),
     )
-  if (out.maxRig === null)
+  if (out.maxRig.low === null)
     found.push(
       caution(
         "no-load-is-bearable",

@@ -60,9 +60,8 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
   return {
     duration,
     wornDuration: wornTime,
-    peakStrain,
+    peakStrain: { low: Math.max(...strains(si, si.rigMass, "lenient")), high: peakStrain },
     endStrain: strain.at(-1) as number,
-    peakStrainLenient: Math.max(...strains(si, si.rigMass, "lenient")),
     bearable: first === null && si.rigMass <= massAtLimit,
     massAtLimit,
     maxUnbrokenDuration: Math.min(...worn.map((p) => allowance(si, p, si.rigMass))),
@@ -72,8 +71,7 @@ function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
     firstLimit: first,
     rests: listed,
     resting: { count, total: count * restDuration },
-    maxRig: heaviestLoad(si, "strict"),
-    maxRigLenient: heaviestLoad(si, "lenient"),
+    maxRig: { low: heaviestLoad(si, "strict"), high: heaviestLoad(si, "lenient") },
     plan: si.plan.map((part, i) => {
       const startTime = clock
       clock += part.duration
@@ -110,8 +108,8 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * the published equations, level hard ground) over the wearer's aerobic capacity (unless given, that of an untrained
  * adult); the time for which the share q is published as acceptable (50 % 1 h, 40 % 2 h, 33 % 8 h, log T straight
  * between); and, where a moment is given, the same part of the holding time of the back, 22.69·(M/M_m)^−2.27 s, M_m its
- * strength (unless given, women's mean). The first two disagree widely for gentle work: `peakStrainLenient` and
- * `maxRigLenient` show what the longer one says. Stage work costs 1.5 times walking at its speed, sitting 1 MET on
+ * strength (unless given, women's mean). The first two disagree widely for gentle work: `peakStrain.low` and
+ * `maxRig.high` show what the longer one says. Stage work costs 1.5 times walking at its speed, sitting 1 MET on
  * the whole mass. Rests of τ·ln(1/r) bring the strain down to r. The heaviest load within the limit is bisected, the
  * moment in proportion, and never above the published share of body mass (15 %, below 45 kg 10 %). Valid for healthy
  * adults from 36 kg, 30 to 100 % of the capacity; more mass never gives longer wear.
@@ -137,13 +135,12 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * **Results**
  *
  * `duration`: length of the plan [t_d; s]; `wornDuration`: of it with the rig on [t_w; s]; `peakStrain`: peak strain
- * [S_m; as a fraction]; `endStrain`: strain at the end [S_e; as a fraction]; `peakStrainLenient`: peak strain, lenient
- * limits [S_l; as a fraction]; `bearable`: within the stricter published limit [yes or no]; `massAtLimit`: mass at the
- * published share of body mass [m_l; kg]; `maxUnbrokenDuration`: maximum unbroken wear, hardest part [T_m; s];
- * `restDuration`: length of one rest [t_r; s]; `meanShare`: mean share of the capacity [q_m; as a fraction];
- * `shareLimit`: published acceptable share for that time [q_l; as a fraction]; `firstLimit`: limit first reached
- * [group]; `rests`: rests to put in [list]; `resting`: rests in all [group]; `maxRig`: maximum rig within these limits
- * [group]; `maxRigLenient`: the same by the more lenient limit [group]; `plan`: parts [list].
+ * [group]; `endStrain`: strain at the end [S_e; as a fraction]; `bearable`: within the stricter published limit [yes
+ * or no]; `massAtLimit`: mass at the published share of body mass [m_l; kg]; `maxUnbrokenDuration`: maximum unbroken
+ * wear, hardest part [T_m; s]; `restDuration`: length of one rest [t_r; s]; `meanShare`: mean share of the capacity
+ * [q_m; as a fraction]; `shareLimit`: published acceptable share for that time [q_l; as a fraction]; `firstLimit`:
+ * limit first reached [group]; `rests`: rests to put in [list]; `resting`: rests in all [group]; `maxRig`: maximum rig
+ * within the published limits [group]; `plan`: parts [list].
  *
  * **Symbols of the working**
  *
@@ -271,9 +268,15 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
     output: {
       duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
       wornDuration: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
-      peakStrain: { kind: "ratio", symbol: "S_m", label: "peak strain", unit: "%" },
+      peakStrain: {
+        kind: "group",
+        label: "peak strain",
+        fields: {
+          low: { kind: "ratio", symbol: "S_l", label: "peak strain, more lenient limit", unit: "%" },
+          high: { kind: "ratio", symbol: "S_m", label: "peak strain, stricter limit", unit: "%" },
+        },
+      },
       endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
-      peakStrainLenient: { kind: "ratio", symbol: "S_l", label: "peak strain, lenient limits", unit: "%" },
       bearable: { kind: "flag", label: "within the stricter published limit" },
       massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
       maxUnbrokenDuration: { kind: "time", symbol: "T_m", label: "maximum unbroken wear, hardest part" },
@@ -295,8 +298,14 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE_
         },
       },
       resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
-      maxRig: { kind: "group", label: "maximum rig within these limits", fields: heaviestFields },
-      maxRigLenient: { kind: "group", label: "the same by the more lenient limit", fields: heaviestFields },
+      maxRig: {
+        kind: "group",
+        label: "maximum rig within the published limits",
+        fields: {
+          low: { kind: "group", label: "maximum rig, stricter limit", fields: heaviestFields },
+          high: { kind: "group", label: "maximum rig, more lenient limit", fields: heaviestFields },
+        },
+      },
       plan: {
         kind: "list",
         label: "parts",

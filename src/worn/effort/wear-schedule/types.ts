@@ -66,12 +66,15 @@ export interface WearSchedule {
   readonly duration: number
   /** Of it with the rig on [t_w; s] */
   readonly wornDuration: number
-  /** Largest strain, and the last, without extra rests; 1 is the limit. [S_m; as a fraction] */
-  readonly peakStrain: number
+  /** Largest strain without extra rests; 1 is the limit. [group] */
+  readonly peakStrain: {
+    /** By the more lenient of the published limits on whole-body work: the spread, not a recommendation. [S_l; as a fraction] */
+    readonly low: number
+    /** By the stricter one, which counts. [S_m; as a fraction] */
+    readonly high: number
+  }
   /** Strain at the end [S_e; as a fraction] */
   readonly endStrain: number
-  /** Largest strain by the more lenient of the published limits on whole-body work. [S_l; as a fraction] */
-  readonly peakStrainLenient: number
   /**
    * Whether the plan stays within the stricter published limit on work and the rig within the published share of body
    * mass; no finding of fitness. [yes or no]
@@ -97,10 +100,13 @@ export interface WearSchedule {
     /** Together [s] */
     readonly total: number
   }
-  /** Heaviest load within the stricter limit and the published share of body mass; null where not even none is. [group] */
-  readonly maxRig: MaxRig | null
-  /** The same by the more lenient of the published limits: the spread, not a recommendation. [group] */
-  readonly maxRigLenient: MaxRig | null
+  /** Heaviest load with the published share of body mass kept. [group] */
+  readonly maxRig: {
+    /** Within the stricter published limit; null where not even none is. [group] */
+    readonly low: MaxRig | null
+    /** By the more lenient one: the spread, not a recommendation. [group] */
+    readonly high: MaxRig | null
+  }
   /** Parts [list] */
   readonly plan: readonly PartWorn[]
 }

@@ -30,25 +30,29 @@ const BEYOND = 1e-9
 
 function leversOf(si: SiOf<StrapPressureInput>): Levers {
   const [up, low] = [Math.cos(si.upperAngle), Math.cos(si.lowerAngle)]
-  return { up, low, lowMost: low * Math.exp(si.shoulderFriction * si.wrapAngle), lift: Math.sin(si.upperAngle) + Math.sin(si.lowerAngle) }
+  return {
+    up,
+    lower: { low, high: low * Math.exp(si.shoulderFriction * si.wrapAngle) },
+    lift: Math.sin(si.upperAngle) + Math.sin(si.lowerAngle),
+  }
 }
 
 /** How far the straps' moment about the belt is from holding the rig, m; both positive where it hangs. */
 function hold(si: SiOf<StrapPressureInput>): { readonly levers: number; readonly tips: number } {
-  const { up, low, lowMost, lift } = leversOf(si)
+  const { up, lower, lift } = leversOf(si)
   return {
-    levers: up * si.upperAnchor + lowMost * Math.min(si.lowerAnchor, 0),
-    tips: (up * si.upperAnchor + low * si.lowerAnchor) / lift - si.centreOffset,
+    levers: up * si.upperAnchor + lower.high * Math.min(si.lowerAnchor, 0),
+    tips: (up * si.upperAnchor + lower.low * si.lowerAnchor) / lift - si.centreOffset,
   }
 }
 
 /** Changes, each by itself, with which the rig hangs; only those within the fields' limits that do. */
 function nearestHung(si: SiOf<StrapPressureInput>): Record<string, number> {
-  const { up, low, lowMost, lift } = leversOf(si)
+  const { up, lower: pull, lift } = leversOf(si)
   const { upperAnchor, lowerAnchor, centreOffset } = si
-  const upper = Math.max((-lowMost * Math.min(lowerAnchor, 0)) / up, (centreOffset * lift - low * lowerAnchor) / up) + BEYOND
-  const lower = Math.max((-up * upperAnchor) / lowMost, (centreOffset * lift - up * upperAnchor) / low) + BEYOND
-  const closer = (up * upperAnchor + low * lowerAnchor) / lift - BEYOND
+  const upper = Math.max((-pull.high * Math.min(lowerAnchor, 0)) / up, (centreOffset * lift - pull.low * lowerAnchor) / up) + BEYOND
+  const lower = Math.max((-up * upperAnchor) / pull.high, (centreOffset * lift - up * upperAnchor) / pull.low) + BEYOND
+  const closer = (up * upperAnchor + pull.low * lowerAnchor) / lift - BEYOND
   const offered = {
     ...(closer < centreOffset && closer >= CLOSEST ? { centreOffset: closer } : {}),
     ...(upper > upperAnchor && upper <= ANCHORS.upper ? { upperAnchor: upper } : {}),

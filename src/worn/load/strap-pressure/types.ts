@@ -93,9 +93,8 @@ export interface Held {
 }
 
 export interface Levers {
-  /** Level pull of the upper straps, and of the lower ones at their tightest, as levers. */
+  /** Level pull of the upper straps, and of the lower ones at their slackest and tightest, as levers. */
   readonly up: number
-  readonly low: number
-  readonly lowMost: number
+  readonly lower: { readonly low: number; readonly high: number }
   readonly lift: number
 }
