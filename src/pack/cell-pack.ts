@@ -2,6 +2,7 @@ import type { Charge, Current, Mass, Voltage } from "../quantity/index.js"
 import { type Caution, caution, inconsistent, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries } from "./chemistry.js"
 import { chargeLimitFactor, dischargeLimitFactor, temperatureLimitSource } from "./data.js"
+import type { PackCaution } from "./fields.js"
 import { type PackCells, packCautions, packCutOff, packFaults, packFields, packResistance, packResistanceSteps } from "./fields.js"
 import { AIR_PASSENGERS, LITHIUM_SAFETY, NICKEL_SHEETS, RATED_FIGURES, TEMPERATURE_LIMITS } from "./sources.js"
 
@@ -27,6 +28,15 @@ export interface CellPackInput extends PackCells {
   /** Price of one cell, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null
 }
+
+/** Hazards and limits that an answer of {@link cellPack} can carry. */
+export type CellPackCaution =
+  | "air-travel"
+  | "charge-limit-by-temperature"
+  | "limit-by-temperature"
+  | "unequal-strings"
+  | "weak-group"
+  | PackCaution
 
 /** Result of {@link cellPack}. */
 export interface CellPack {
@@ -85,8 +95,8 @@ function solve(si: SiOf<CellPackInput>): CellPack {
   }
 }
 
-function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
-  const found = packCautions(si, out.fullVoltage)
+function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution<CellPackCaution>[] {
+  const found: Caution<CellPackCaution>[] = packCautions(si, out.fullVoltage)
   const { lithiumIon } = chemistries[si.chemistry]
   if (si.parallel > 1 && lithiumIon)
     found.push(
@@ -206,165 +216,165 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution[] {
  * pack.mass // => 0.288
  * ```
  */
-export const cellPack: Solver<CellPackInput, CellPack> = /* @__PURE__ */ solver<CellPackInput, CellPack>(
-  "cellPack",
-  "What a pack of cells in series and parallel amounts to",
-  solve,
-  () => ({
-    input: {
-      ...packFields,
-      cellNominalVoltage: {
-        kind: "voltage",
-        symbol: "V_nom",
-        label: "nominal voltage of a cell",
-        min: "10 mV",
-        max: 20,
-        typical: [1.2, 3.8],
-        default: null,
-      },
-      cellFullVoltage: {
-        kind: "voltage",
-        symbol: "V_full",
-        label: "voltage of a full cell",
-        min: "10 mV",
-        max: 20,
-        typical: [1.4, 4.3],
-        default: null,
-      },
-      groupCapacities: {
-        kind: "list",
-        label: "measured capacity of each group in series",
-        min: 1,
-        max: 200,
-        default: null,
-        of: { kind: "charge", symbol: "Q_g", label: "capacity of the group", min: "1 mAh", max: "100000 Ah", typical: ["2 Ah", "10 Ah"] },
-      },
-      cellMaxCurrent: {
-        kind: "current",
-        symbol: "I_d",
-        label: "maximum discharge current of a cell",
-        min: 0,
-        max: 1000,
-        typical: [1, 35],
-        default: null,
-      },
-      cellMaxChargeCurrent: {
-        kind: "current",
-        symbol: "I_c",
-        label: "maximum charge current of a cell",
-        min: 0,
-        max: 1000,
-        typical: [0.5, 6],
-        default: null,
-      },
-      cellMass: {
-        kind: "mass",
-        symbol: "m_c",
-        label: "mass of one cell",
-        min: "0.1 g",
-        max: 100,
-        typical: ["20 g", "100 g"],
-        default: null,
-      },
-      extraMass: {
-        kind: "mass",
-        symbol: "m_x",
-        label: "mass of holder, case and circuit",
-        min: 0,
-        max: 100,
-        typical: [0, 0.5],
-        default: 0,
-      },
-      cellPrice: { kind: "number", symbol: "c_c", label: "price of one cell", min: 0, max: 1e6, typical: [1, 10], default: null },
+export const cellPack: Solver<CellPackInput, CellPack, never, CellPackCaution> = /* @__PURE__ */ solver<
+  CellPackInput,
+  CellPack,
+  never,
+  CellPackCaution
+>("cellPack", "What a pack of cells in series and parallel amounts to", solve, () => ({
+  input: {
+    ...packFields,
+    cellNominalVoltage: {
+      kind: "voltage",
+      symbol: "V_nom",
+      label: "nominal voltage of a cell",
+      min: "10 mV",
+      max: 20,
+      typical: [1.2, 3.8],
+      default: null,
     },
-    output: {
-      cellCount: { kind: "number", symbol: "N", label: "cells" },
-      nominalVoltage: { kind: "voltage", symbol: "V", label: "nominal voltage" },
-      fullVoltage: { kind: "voltage", symbol: "V_max", label: "voltage when full" },
-      cutOffVoltage: { kind: "voltage", symbol: "V_min", label: "cut-off voltage" },
-      capacity: { kind: "charge", symbol: "Q", label: "capacity", unit: "Ah" },
-      strandedCharge: { kind: "charge", symbol: "Q_s", label: "unused in stronger groups", unit: "Ah" },
-      energy: { kind: "energy", symbol: "E", label: "energy at nominal voltage", unit: "Wh" },
-      resistance: { kind: "resistance", symbol: "R", label: "resistance" },
-      maxCurrent: { kind: "current", symbol: "I_max", label: "maximum continuous discharge current" },
-      maxChargeCurrent: { kind: "current", symbol: "I_chg", label: "maximum charge current" },
-      mass: { kind: "mass", symbol: "M", label: "mass" },
-      specificEnergy: { kind: "specificEnergy", symbol: "e", label: "energy for its mass", unit: "Wh/kg" },
-      price: { kind: "number", symbol: "c", label: "price of the cells" },
+    cellFullVoltage: {
+      kind: "voltage",
+      symbol: "V_full",
+      label: "voltage of a full cell",
+      min: "10 mV",
+      max: 20,
+      typical: [1.4, 4.3],
+      default: null,
     },
-    example: {
-      series: 3,
-      parallel: 2,
-      cellCapacity: "2.6 Ah",
-      cellResistance: "80 mohm",
-      cellMaxCurrent: "7.8 A",
-      cellMaxChargeCurrent: "1.3 A",
-      cellMass: "45 g",
-      cellPrice: 4.5,
+    groupCapacities: {
+      kind: "list",
+      label: "measured capacity of each group in series",
+      min: 1,
+      max: 200,
+      default: null,
+      of: { kind: "charge", symbol: "Q_g", label: "capacity of the group", min: "1 mAh", max: "100000 Ah", typical: ["2 Ah", "10 Ah"] },
     },
-    formulae: [
-      { symbol: "N", meaning: "number of cells", is: "n_s * n_p" },
-      {
-        symbol: "V_1",
-        kind: "voltage",
-        meaning: "nominal voltage of a cell",
-        given: (si) => si.cellNominalVoltage ?? chemistries[si.chemistry].cellNominalVoltage,
-        source: RATED_FIGURES,
-      },
-      {
-        symbol: "V_2",
-        kind: "voltage",
-        meaning: "voltage of a full cell",
-        given: (si) => si.cellFullVoltage ?? chemistries[si.chemistry].cellFullVoltage,
-        source: RATED_FIGURES,
-      },
-      {
-        symbol: "V_3",
-        kind: "voltage",
-        meaning: "least voltage of a cell",
-        given: (si) => si.cellCutOffVoltage ?? chemistries[si.chemistry].cellCutOffVoltage,
-        source: RATED_FIGURES,
-      },
-      { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
-      { symbol: "V_max", meaning: "voltage when full", is: "n_s * V_2" },
-      { symbol: "V_min", meaning: "least voltage under load", is: "n_s * V_3" },
-      { symbol: "Q", meaning: "capacity", is: "n_p * Q_c", when: "not has_groupCapacities" },
-      { symbol: "Q_s", meaning: "equal groups leave nothing unused", is: "0 * Q", when: "not has_groupCapacities" },
-      { symbol: "Q", meaning: "capacity of the weakest group", is: "min(Q_g)", when: "has_groupCapacities" },
-      { symbol: "Q_s", meaning: "unused in the stronger groups", is: "sum(Q_g) - n_s * Q", when: "has_groupCapacities" },
-      { symbol: "E", meaning: "energy", is: "V * Q" },
-      ...packResistanceSteps,
-      {
-        symbol: "k_d",
-        kind: "number",
-        meaning: "share of the discharge limit left at this temperature",
-        given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
-        source: temperatureLimitSource,
-      },
-      { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_cellMaxCurrent" },
-      {
-        symbol: "k_g",
-        kind: "number",
-        meaning: "share of the charge limit left at this temperature",
-        given: (si) => chargeLimitFactor(si.chemistry, si.cellTemperature),
-        source: temperatureLimitSource,
-      },
-      { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c * k_g", when: "has_cellMaxChargeCurrent" },
-      { symbol: "M", meaning: "mass", is: "N * m_c + m_x", when: "has_cellMass" },
-      { symbol: "e", meaning: "energy for its mass", is: "E / M", when: "has_cellMass" },
-      { symbol: "c", meaning: "price of the cells", is: "N * c_c", when: "has_cellPrice" },
-    ],
-    sources: [RATED_FIGURES, AIR_PASSENGERS, temperatureLimitSource],
-    check: (si) =>
-      si.groupCapacities === null || si.groupCapacities.length === si.series
-        ? packFaults(si)
-        : [
-            ...packFaults(si),
-            inconsistent(["groupCapacities"], "{groups} groups", "one for each of the {series} in series", {
-              groups: si.groupCapacities.length,
-              series: si.series,
-            }),
-          ],
-    cautions,
-  }),
-)
+    cellMaxCurrent: {
+      kind: "current",
+      symbol: "I_d",
+      label: "maximum discharge current of a cell",
+      min: 0,
+      max: 1000,
+      typical: [1, 35],
+      default: null,
+    },
+    cellMaxChargeCurrent: {
+      kind: "current",
+      symbol: "I_c",
+      label: "maximum charge current of a cell",
+      min: 0,
+      max: 1000,
+      typical: [0.5, 6],
+      default: null,
+    },
+    cellMass: {
+      kind: "mass",
+      symbol: "m_c",
+      label: "mass of one cell",
+      min: "0.1 g",
+      max: 100,
+      typical: ["20 g", "100 g"],
+      default: null,
+    },
+    extraMass: {
+      kind: "mass",
+      symbol: "m_x",
+      label: "mass of holder, case and circuit",
+      min: 0,
+      max: 100,
+      typical: [0, 0.5],
+      default: 0,
+    },
+    cellPrice: { kind: "number", symbol: "c_c", label: "price of one cell", min: 0, max: 1e6, typical: [1, 10], default: null },
+  },
+  output: {
+    cellCount: { kind: "number", symbol: "N", label: "cells" },
+    nominalVoltage: { kind: "voltage", symbol: "V", label: "nominal voltage" },
+    fullVoltage: { kind: "voltage", symbol: "V_max", label: "voltage when full" },
+    cutOffVoltage: { kind: "voltage", symbol: "V_min", label: "cut-off voltage" },
+    capacity: { kind: "charge", symbol: "Q", label: "capacity", unit: "Ah" },
+    strandedCharge: { kind: "charge", symbol: "Q_s", label: "unused in stronger groups", unit: "Ah" },
+    energy: { kind: "energy", symbol: "E", label: "energy at nominal voltage", unit: "Wh" },
+    resistance: { kind: "resistance", symbol: "R", label: "resistance" },
+    maxCurrent: { kind: "current", symbol: "I_max", label: "maximum continuous discharge current" },
+    maxChargeCurrent: { kind: "current", symbol: "I_chg", label: "maximum charge current" },
+    mass: { kind: "mass", symbol: "M", label: "mass" },
+    specificEnergy: { kind: "specificEnergy", symbol: "e", label: "energy for its mass", unit: "Wh/kg" },
+    price: { kind: "number", symbol: "c", label: "price of the cells" },
+  },
+  example: {
+    series: 3,
+    parallel: 2,
+    cellCapacity: "2.6 Ah",
+    cellResistance: "80 mohm",
+    cellMaxCurrent: "7.8 A",
+    cellMaxChargeCurrent: "1.3 A",
+    cellMass: "45 g",
+    cellPrice: 4.5,
+  },
+  formulae: [
+    { symbol: "N", meaning: "number of cells", is: "n_s * n_p" },
+    {
+      symbol: "V_1",
+      kind: "voltage",
+      meaning: "nominal voltage of a cell",
+      given: (si) => si.cellNominalVoltage ?? chemistries[si.chemistry].cellNominalVoltage,
+      source: RATED_FIGURES,
+    },
+    {
+      symbol: "V_2",
+      kind: "voltage",
+      meaning: "voltage of a full cell",
+      given: (si) => si.cellFullVoltage ?? chemistries[si.chemistry].cellFullVoltage,
+      source: RATED_FIGURES,
+    },
+    {
+      symbol: "V_3",
+      kind: "voltage",
+      meaning: "least voltage of a cell",
+      given: (si) => si.cellCutOffVoltage ?? chemistries[si.chemistry].cellCutOffVoltage,
+      source: RATED_FIGURES,
+    },
+    { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
+    { symbol: "V_max", meaning: "voltage when full", is: "n_s * V_2" },
+    { symbol: "V_min", meaning: "least voltage under load", is: "n_s * V_3" },
+    { symbol: "Q", meaning: "capacity", is: "n_p * Q_c", when: "not has_groupCapacities" },
+    { symbol: "Q_s", meaning: "equal groups leave nothing unused", is: "0 * Q", when: "not has_groupCapacities" },
+    { symbol: "Q", meaning: "capacity of the weakest group", is: "min(Q_g)", when: "has_groupCapacities" },
+    { symbol: "Q_s", meaning: "unused in the stronger groups", is: "sum(Q_g) - n_s * Q", when: "has_groupCapacities" },
+    { symbol: "E", meaning: "energy", is: "V * Q" },
+    ...packResistanceSteps,
+    {
+      symbol: "k_d",
+      kind: "number",
+      meaning: "share of the discharge limit left at this temperature",
+      given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
+      source: temperatureLimitSource,
+    },
+    { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_cellMaxCurrent" },
+    {
+      symbol: "k_g",
+      kind: "number",
+      meaning: "share of the charge limit left at this temperature",
+      given: (si) => chargeLimitFactor(si.chemistry, si.cellTemperature),
+      source: temperatureLimitSource,
+    },
+    { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c * k_g", when: "has_cellMaxChargeCurrent" },
+    { symbol: "M", meaning: "mass", is: "N * m_c + m_x", when: "has_cellMass" },
+    { symbol: "e", meaning: "energy for its mass", is: "E / M", when: "has_cellMass" },
+    { symbol: "c", meaning: "price of the cells", is: "N * c_c", when: "has_cellPrice" },
+  ],
+  sources: [RATED_FIGURES, AIR_PASSENGERS, temperatureLimitSource],
+  check: (si) =>
+    si.groupCapacities === null || si.groupCapacities.length === si.series
+      ? packFaults(si)
+      : [
+          ...packFaults(si),
+          inconsistent(["groupCapacities"], "{groups} groups", "one for each of the {series} in series", {
+            groups: si.groupCapacities.length,
+            series: si.series,
+          }),
+        ],
+  cautions,
+}))

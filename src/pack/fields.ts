@@ -155,7 +155,7 @@ export const wetTouchVoltage = 30
 export const dryTouchVoltage = 60
 
 /** The caution for a voltage that can hurt by touch. */
-export function touchCautions(voltage: number): Caution[] {
+export function touchCautions(voltage: number): Caution<"touch-voltage">[] {
   return voltage > wetTouchVoltage
     ? [
         caution(
@@ -169,8 +169,17 @@ export function touchCautions(voltage: number): Caution[] {
     : []
 }
 
+/** Hazards of a pack of any such cells. */
+type CellCaution = "lithium-battery" | "lead-battery" | "nickel-battery" | "alkaline-battery"
+
+/** What {@link packCautions} can say. */
+export type PackCaution = CellCaution | "touch-voltage" | "cold-charge" | "hot-cells" | "too-cold-to-use" | "deep-discharge"
+
+/** What {@link rateCautions} can say. */
+export type RateCaution = "lead-rate" | "nickel-rate"
+
 /** What can hurt people in a pack of any such cells. */
-function hazards(chemistry: Chemistry): Caution {
+function hazards(chemistry: Chemistry): Caution<CellCaution> {
   if (chemistries[chemistry].lithiumIon)
     return caution(
       "lithium-battery",
@@ -200,9 +209,9 @@ function hazards(chemistry: Chemistry): Caution {
 }
 
 /** Cautions that go with any pack. A voltage stated for it counts where it is above the chemistry's, and never silences that. */
-export function packCautions(si: PackCellsSi, stated = 0): Caution[] {
+export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[] {
   const { lithiumIon, cellCutOffVoltage: cutOffVoltage, cellFullVoltage: fullVoltage } = chemistries[si.chemistry]
-  const found = [hazards(si.chemistry), ...touchCautions(Math.max(stated, fullVoltage * si.series))]
+  const found: Caution<PackCaution>[] = [hazards(si.chemistry), ...touchCautions(Math.max(stated, fullVoltage * si.series))]
   if (lithiumIon && si.cellTemperature < 0)
     found.push(
       caution(
@@ -250,7 +259,7 @@ export function packCautions(si: PackCellsSi, stated = 0): Caution[] {
 export const ratedRate = { lead: 0.1, nimh: 1 } as const
 
 /** The caution for a lead or nickel pack drawn faster than its capacity is rated for. */
-export function rateCautions(chemistry: Chemistry, rate: number): Caution[] {
+export function rateCautions(chemistry: Chemistry, rate: number): Caution<RateCaution>[] {
   if (chemistry === "lead" && rate > ratedRate.lead)
     return [
       caution(

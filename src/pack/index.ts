@@ -1,8 +1,11 @@
 export { type AirTravel, type AirTravelInput, airRules, airTravel, cargoRules } from "./air-travel/index.js"
+export type { AirTravelCaution } from "./air-travel/types.js"
+export type { CellPackCaution } from "./cell-pack.js"
 export { type CellPack, type CellPackInput, cellPack } from "./cell-pack.js"
 export { type ChargeTime, chargeTime } from "./charge-time/index.js"
 export { nickelChargeFactor } from "./charge-time/kernel.js"
 export type { ChargeTimeInput } from "./charge-time/problem.js"
+export type { ChargeTimeCaution, ChargeTimeRefusal } from "./charge-time/types.js"
 export {
   type Chemistry,
   type ChemistryData,
@@ -25,6 +28,8 @@ export type { PackCells, StateOfCharge } from "./fields.js"
 export type { OpenCircuitPoint } from "./open-circuit.js"
 export type { CellOnOffer, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
 export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"
+export type { PackSizeCaution, PackSizeRefusal } from "./pack-size/types.js"
+export type { PackUnderLoadCaution, PackUnderLoadRefusal } from "./pack-under-load.js"
 export { constantPowerCurrent, type PackUnderLoad, type PackUnderLoadInput, packUnderLoad } from "./pack-under-load.js"
 export {
   type ParallelSharing,
@@ -33,7 +38,11 @@ export {
   parallelSharing,
   type StringState,
 } from "./parallel-sharing/index.js"
+export type { ParallelSharingCaution, ParallelSharingRefusal } from "./parallel-sharing/types.js"
+export type { PeukertCaution } from "./peukert.js"
 export { type Peukert, type PeukertInput, peukert, peukertExponent } from "./peukert.js"
+export type { PowerBankCaution, PowerBankRefusal } from "./power-bank.js"
 export { type PowerBank, type PowerBankInput, powerBank } from "./power-bank.js"
 export { type DischargePoint, type LoadTotal, type Runtime, runtime } from "./runtime/index.js"
 export type { LoadStep, RuntimeInput } from "./runtime/problem.js"
+export type { RuntimeCaution, RuntimeRefusal } from "./runtime/types.js"

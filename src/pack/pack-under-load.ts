@@ -2,6 +2,7 @@ import type { Current, Power, Resistance, Voltage } from "../quantity/index.js"
 import { type Caution, caution, type NoSolution, refuse, type SiOf, type Solver, solver } from "../solver/index.js"
 import { chemistries, openCircuitVoltage } from "./chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "./data.js"
+import type { PackCaution, RateCaution } from "./fields.js"
 import {
   cellLimitField,
   type PackCells,
@@ -32,6 +33,12 @@ export interface PackUnderLoadInput extends PackCells {
   /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
   cellMaxCurrent?: Current | null
 }
+
+/** Reasons for which {@link packUnderLoad} can refuse. */
+export type PackUnderLoadRefusal = "insufficient-current" | "insufficient-power"
+
+/** Hazards and limits that an answer of {@link packUnderLoad} can carry. */
+export type PackUnderLoadCaution = "below-cut-off" | "near-collapse" | "over-current" | PackCaution | RateCaution
 
 /** Result of {@link packUnderLoad}. */
 export interface PackUnderLoad {
@@ -66,7 +73,7 @@ export function constantPowerCurrent(emf: number, resistance: number, power: num
   return (2 * power) / (emf + Math.sqrt(Math.max(0, emf * emf - 4 * resistance * power)))
 }
 
-function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
+function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution<PackUnderLoadRefusal> {
   const { series, parallel, stateOfCharge, power, loadResistance } = si
   const emf = si.openCircuitVoltage ?? openCircuitVoltage(si.chemistry, stateOfCharge) * series
   const resistance = packResistance(si)
@@ -116,8 +123,8 @@ function solve(si: SiOf<PackUnderLoadInput>): PackUnderLoad | NoSolution {
   }
 }
 
-function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
-  const found = packCautions(si, out.openCircuitVoltage)
+function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution<PackUnderLoadCaution>[] {
+  const found: Caution<PackUnderLoadCaution>[] = packCautions(si, out.openCircuitVoltage)
   if (out.voltageMargin < 0)
     found.push(
       caution(
@@ -224,105 +231,105 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution[] {
  * loaded.heat // => 1.015
  * ```
  */
-export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad> = /* @__PURE__ */ solver<PackUnderLoadInput, PackUnderLoad>(
-  "packUnderLoad",
-  "How a pack sags and warms under a load",
-  solve,
-  () => ({
-    input: {
-      ...packFields,
-      stateOfCharge: { ...stateOfChargeField, default: 0.5 },
-      openCircuitVoltage: {
-        kind: "voltage",
-        symbol: "E_m",
-        label: "open-circuit voltage, measured",
-        min: "10 mV",
-        max: 1000,
-        typical: [3, 25],
-        default: null,
-      },
-      current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.5, 20], default: null },
-      power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 100], default: null },
-      loadResistance: {
-        kind: "resistance",
-        symbol: "R_L",
-        label: "load resistance",
-        min: 1e-6,
-        max: 1e6,
-        typical: [0.5, 50],
-        default: null,
-      },
-      cellMaxCurrent: cellLimitField,
+export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad, PackUnderLoadRefusal, PackUnderLoadCaution> = /* @__PURE__ */ solver<
+  PackUnderLoadInput,
+  PackUnderLoad,
+  PackUnderLoadRefusal,
+  PackUnderLoadCaution
+>("packUnderLoad", "How a pack sags and warms under a load", solve, () => ({
+  input: {
+    ...packFields,
+    stateOfCharge: { ...stateOfChargeField, default: 0.5 },
+    openCircuitVoltage: {
+      kind: "voltage",
+      symbol: "E_m",
+      label: "open-circuit voltage, measured",
+      min: "10 mV",
+      max: 1000,
+      typical: [3, 25],
+      default: null,
     },
-    output: {
-      openCircuitVoltage: { kind: "voltage", symbol: "E", label: "open-circuit voltage" },
-      resistance: { kind: "resistance", symbol: "R", label: "resistance" },
-      current: { kind: "current", symbol: "I", label: "current" },
-      terminalVoltage: { kind: "voltage", symbol: "V", label: "terminal voltage" },
-      sag: { kind: "voltage", symbol: "dV", label: "sag" },
-      power: { kind: "power", symbol: "P", label: "power at the terminals" },
-      heat: { kind: "power", symbol: "P_h", label: "heat inside" },
-      efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
-      cellCurrent: { kind: "current", symbol: "I_1", label: "current of each cell" },
-      cellUtilisation: { kind: "ratio", symbol: "u", label: "utilisation", unit: "%" },
-      voltageMargin: { kind: "voltage", symbol: "dV_m", label: "margin to the cut-off voltage" },
-      maxPower: { kind: "power", symbol: "P_max", label: "maximum power it can give" },
+    current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.5, 20], default: null },
+    power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 100], default: null },
+    loadResistance: {
+      kind: "resistance",
+      symbol: "R_L",
+      label: "load resistance",
+      min: 1e-6,
+      max: 1e6,
+      typical: [0.5, 50],
+      default: null,
     },
-    example: {
-      series: 3,
-      parallel: 2,
-      cellCapacity: "2.6 Ah",
-      cellResistance: "80 mohm",
-      stateOfCharge: 0.5,
-      power: "40 W",
-      cellMaxCurrent: "7.8 A",
+    cellMaxCurrent: cellLimitField,
+  },
+  output: {
+    openCircuitVoltage: { kind: "voltage", symbol: "E", label: "open-circuit voltage" },
+    resistance: { kind: "resistance", symbol: "R", label: "resistance" },
+    current: { kind: "current", symbol: "I", label: "current" },
+    terminalVoltage: { kind: "voltage", symbol: "V", label: "terminal voltage" },
+    sag: { kind: "voltage", symbol: "dV", label: "sag" },
+    power: { kind: "power", symbol: "P", label: "power at the terminals" },
+    heat: { kind: "power", symbol: "P_h", label: "heat inside" },
+    efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
+    cellCurrent: { kind: "current", symbol: "I_1", label: "current of each cell" },
+    cellUtilisation: { kind: "ratio", symbol: "u", label: "utilisation", unit: "%" },
+    voltageMargin: { kind: "voltage", symbol: "dV_m", label: "margin to the cut-off voltage" },
+    maxPower: { kind: "power", symbol: "P_max", label: "maximum power it can give" },
+  },
+  example: {
+    series: 3,
+    parallel: 2,
+    cellCapacity: "2.6 Ah",
+    cellResistance: "80 mohm",
+    stateOfCharge: 0.5,
+    power: "40 W",
+    cellMaxCurrent: "7.8 A",
+  },
+  formulae: [
+    {
+      symbol: "E_c",
+      kind: "voltage",
+      meaning: "open-circuit voltage of a cell at this charge",
+      given: (si) => openCircuitVoltage(si.chemistry, si.stateOfCharge),
+      source: MEASURED_CURVES,
     },
-    formulae: [
-      {
-        symbol: "E_c",
-        kind: "voltage",
-        meaning: "open-circuit voltage of a cell at this charge",
-        given: (si) => openCircuitVoltage(si.chemistry, si.stateOfCharge),
-        source: MEASURED_CURVES,
-      },
-      { symbol: "E", meaning: "voltage without load", is: "n_s * E_c", when: "not has_openCircuitVoltage" },
-      { symbol: "E", meaning: "voltage without load, measured", is: "E_m", when: "has_openCircuitVoltage" },
-      ...packResistanceSteps,
-      { symbol: "I", meaning: "current of a constant-current load", is: "I_l", when: "has_current" },
-      {
-        symbol: "I",
-        meaning: "current that the power draws",
-        is: "2 * P_l / (E + sqrt(max(E^2 - 4 * R * P_l, 0 V^2)))",
-        when: "has_power",
-      },
-      { symbol: "I", meaning: "current of the load resistance", is: "E / (R + R_L)", when: "has_loadResistance" },
-      { symbol: "dV", meaning: "sag", is: "I * R" },
-      { symbol: "V", meaning: "voltage at the terminals", is: "E - dV" },
-      { symbol: "P", meaning: "power at the terminals", is: "V * I" },
-      { symbol: "P_h", meaning: "heat inside", is: "I^2 * R" },
-      { symbol: "eta", meaning: "efficiency", is: "V / E" },
-      { symbol: "I_1", meaning: "current of each cell", is: "I / n_p" },
-      {
-        symbol: "k_d",
-        kind: "number",
-        meaning: "share of the discharge limit left at this temperature",
-        given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
-        source: temperatureLimitSource,
-      },
-      { symbol: "u", meaning: "of its limit", is: "I_1 / (I_d * k_d)", when: "has_cellMaxCurrent and k_d > 0" },
-      { symbol: "V_min", kind: "voltage", meaning: "least voltage of the pack", given: (si) => packCutOff(si) },
-      { symbol: "dV_m", meaning: "above the least voltage", is: "V - V_min" },
-      {
-        symbol: "resists",
-        kind: "number",
-        meaning: "1 where the pack has a resistance",
-        given: (_, out) => (out.maxPower === null ? 0 : 1),
-      },
-      { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
-    ],
-    sources: [TERMINAL_VOLTAGE, temperatureLimitSource],
-    either: [{ exactlyOne: ["current", "power", "loadResistance"] }],
-    check: packFaults,
-    cautions,
-  }),
-)
+    { symbol: "E", meaning: "voltage without load", is: "n_s * E_c", when: "not has_openCircuitVoltage" },
+    { symbol: "E", meaning: "voltage without load, measured", is: "E_m", when: "has_openCircuitVoltage" },
+    ...packResistanceSteps,
+    { symbol: "I", meaning: "current of a constant-current load", is: "I_l", when: "has_current" },
+    {
+      symbol: "I",
+      meaning: "current that the power draws",
+      is: "2 * P_l / (E + sqrt(max(E^2 - 4 * R * P_l, 0 V^2)))",
+      when: "has_power",
+    },
+    { symbol: "I", meaning: "current of the load resistance", is: "E / (R + R_L)", when: "has_loadResistance" },
+    { symbol: "dV", meaning: "sag", is: "I * R" },
+    { symbol: "V", meaning: "voltage at the terminals", is: "E - dV" },
+    { symbol: "P", meaning: "power at the terminals", is: "V * I" },
+    { symbol: "P_h", meaning: "heat inside", is: "I^2 * R" },
+    { symbol: "eta", meaning: "efficiency", is: "V / E" },
+    { symbol: "I_1", meaning: "current of each cell", is: "I / n_p" },
+    {
+      symbol: "k_d",
+      kind: "number",
+      meaning: "share of the discharge limit left at this temperature",
+      given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
+      source: temperatureLimitSource,
+    },
+    { symbol: "u", meaning: "of its limit", is: "I_1 / (I_d * k_d)", when: "has_cellMaxCurrent and k_d > 0" },
+    { symbol: "V_min", kind: "voltage", meaning: "least voltage of the pack", given: (si) => packCutOff(si) },
+    { symbol: "dV_m", meaning: "above the least voltage", is: "V - V_min" },
+    {
+      symbol: "resists",
+      kind: "number",
+      meaning: "1 where the pack has a resistance",
+      given: (_, out) => (out.maxPower === null ? 0 : 1),
+    },
+    { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
+  ],
+  sources: [TERMINAL_VOLTAGE, temperatureLimitSource],
+  either: [{ exactlyOne: ["current", "power", "loadResistance"] }],
+  check: packFaults,
+  cautions,
+}))

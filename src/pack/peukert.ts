@@ -18,6 +18,9 @@ export interface PeukertInput {
   secondDuration?: Time | null
 }
 
+/** Hazards and limits that an answer of {@link peukert} can carry. */
+export type PeukertCaution = "below-rated" | "exponent-not-constant" | "lead-only"
+
 /** Result of {@link peukert}. */
 export interface Peukert {
   /** Duration until empty [t; s] */
@@ -66,8 +69,8 @@ function check(si: Si): Issue[] {
       ]
 }
 
-function cautions(si: Si, out: Peukert): Caution[] {
-  const found: Caution[] = []
+function cautions(si: Si, out: Peukert): Caution<PeukertCaution>[] {
+  const found: Caution<PeukertCaution>[] = []
   if (out.exponent > 1.05)
     found.push(
       caution(
@@ -140,64 +143,64 @@ function cautions(si: Si, out: Peukert): Caution[] {
  * run.deliveredCharge / 3600 // => 87.06
  * ```
  */
-export const peukert: Solver<PeukertInput, Peukert> = /* @__PURE__ */ solver<PeukertInput, Peukert>(
-  "peukert",
-  "How long a lead-acid battery lasts at a current other than its rated one",
-  solve,
-  () => ({
-    input: {
-      capacity: { kind: "charge", symbol: "Q", label: "rated capacity", min: "1 mAh", max: "100000 Ah", typical: ["1 Ah", "200 Ah"] },
-      ratedDuration: {
-        kind: "time",
-        symbol: "H",
-        label: "rated duration",
-        min: "1 min",
-        max: "1000 h",
-        typical: ["5 h", "100 h"],
-        default: "20 h",
-      },
-      current: { kind: "current", symbol: "I", label: "current", min: "1 mA", max: "100000 A", typical: [0.1, 50] },
-      exponent: { kind: "number", symbol: "k_0", label: "Peukert exponent", min: 1, max: 3, typical: [1, 1.6], default: null },
-      secondCapacity: {
-        kind: "charge",
-        symbol: "Q_2",
-        label: "capacity at another rate",
-        min: "1 mAh",
-        max: "100000 Ah",
-        typical: ["1 Ah", "100 Ah"],
-        default: null,
-      },
-      secondDuration: {
-        kind: "time",
-        symbol: "t_2",
-        label: "duration at that rate",
-        min: "1 min",
-        max: "1000 h",
-        typical: ["1 h", "10 h"],
-        default: null,
-      },
+export const peukert: Solver<PeukertInput, Peukert, never, PeukertCaution> = /* @__PURE__ */ solver<
+  PeukertInput,
+  Peukert,
+  never,
+  PeukertCaution
+>("peukert", "How long a lead-acid battery lasts at a current other than its rated one", solve, () => ({
+  input: {
+    capacity: { kind: "charge", symbol: "Q", label: "rated capacity", min: "1 mAh", max: "100000 Ah", typical: ["1 Ah", "200 Ah"] },
+    ratedDuration: {
+      kind: "time",
+      symbol: "H",
+      label: "rated duration",
+      min: "1 min",
+      max: "1000 h",
+      typical: ["5 h", "100 h"],
+      default: "20 h",
     },
-    output: {
-      duration: { kind: "time", symbol: "t", label: "duration until empty" },
-      deliveredCharge: { kind: "charge", symbol: "q", label: "delivered charge" },
-      exponent: { kind: "number", symbol: "k", label: "Peukert exponent" },
-      ratedCurrent: { kind: "current", symbol: "I_r", label: "rated current" },
-      currentRatio: { kind: "ratio", symbol: "x", label: "current over rated current" },
-      simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: capacity over current" },
+    current: { kind: "current", symbol: "I", label: "current", min: "1 mA", max: "100000 A", typical: [0.1, 50] },
+    exponent: { kind: "number", symbol: "k_0", label: "Peukert exponent", min: 1, max: 3, typical: [1, 1.6], default: null },
+    secondCapacity: {
+      kind: "charge",
+      symbol: "Q_2",
+      label: "capacity at another rate",
+      min: "1 mAh",
+      max: "100000 Ah",
+      typical: ["1 Ah", "100 Ah"],
+      default: null,
     },
-    example: { capacity: "40 Ah", current: "10 A", secondCapacity: "34 Ah", secondDuration: "5 h" },
-    formulae: [
-      { symbol: "I_r", meaning: "rated current", is: "Q / H" },
-      { symbol: "k", meaning: "exponent as given", is: "k_0", when: "has_exponent" },
-      { symbol: "k", meaning: "exponent from two rated points", is: "log(H / t_2) / log(Q_2 / t_2 / I_r)", when: "not has_exponent" },
-      { symbol: "x", meaning: "current against the rated one", is: "I / I_r" },
-      { symbol: "t", meaning: "time until empty", is: "H * x^(-k)" },
-      { symbol: "q", meaning: "charge delivered", is: "I * t" },
-      { symbol: "t_s", meaning: "capacity over current", is: "Q / I" },
-    ],
-    sources: [RATE_LAW],
-    either: [{ exactlyOne: ["exponent", ["secondCapacity", "secondDuration"]] }],
-    check,
-    cautions,
-  }),
-)
+    secondDuration: {
+      kind: "time",
+      symbol: "t_2",
+      label: "duration at that rate",
+      min: "1 min",
+      max: "1000 h",
+      typical: ["1 h", "10 h"],
+      default: null,
+    },
+  },
+  output: {
+    duration: { kind: "time", symbol: "t", label: "duration until empty" },
+    deliveredCharge: { kind: "charge", symbol: "q", label: "delivered charge" },
+    exponent: { kind: "number", symbol: "k", label: "Peukert exponent" },
+    ratedCurrent: { kind: "current", symbol: "I_r", label: "rated current" },
+    currentRatio: { kind: "ratio", symbol: "x", label: "current over rated current" },
+    simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: capacity over current" },
+  },
+  example: { capacity: "40 Ah", current: "10 A", secondCapacity: "34 Ah", secondDuration: "5 h" },
+  formulae: [
+    { symbol: "I_r", meaning: "rated current", is: "Q / H" },
+    { symbol: "k", meaning: "exponent as given", is: "k_0", when: "has_exponent" },
+    { symbol: "k", meaning: "exponent from two rated points", is: "log(H / t_2) / log(Q_2 / t_2 / I_r)", when: "not has_exponent" },
+    { symbol: "x", meaning: "current against the rated one", is: "I / I_r" },
+    { symbol: "t", meaning: "time until empty", is: "H * x^(-k)" },
+    { symbol: "q", meaning: "charge delivered", is: "I * t" },
+    { symbol: "t_s", meaning: "capacity over current", is: "Q / I" },
+  ],
+  sources: [RATE_LAW],
+  either: [{ exactlyOne: ["exponent", ["secondCapacity", "secondDuration"]] }],
+  check,
+  cautions,
+}))

@@ -38,6 +38,12 @@ export interface PowerBankInput {
   switchOffCurrent?: Current
 }
 
+/** Reasons for which {@link powerBank} can refuse. */
+export type PowerBankRefusal = "insufficient-current"
+
+/** Hazards and limits that an answer of {@link powerBank} can carry. */
+export type PowerBankCaution = "boost-peaks" | "lithium-battery" | "near-port-limit" | "switches-off" | "touch-voltage"
+
 /** Result of {@link powerBank}. */
 export interface PowerBank {
   /** Energy of the cells: the figure for air travel. [E_c; J] */
@@ -66,7 +72,7 @@ export interface PowerBank {
 
 type Si = SiOf<PowerBankInput>
 
-function solve(si: Si): PowerBank | NoSolution {
+function solve(si: Si): PowerBank | NoSolution<PowerBankRefusal> {
   const { ratedCapacity, cellNominalVoltage, terminalVoltage, bankEfficiency, outputCurrentLimit, loadVoltage, switchOffCurrent } = si
   const stepUp = loadVoltage === null ? 1 : si.boostEfficiency
   const loadPower = si.power ?? (si.current as number) * (loadVoltage ?? terminalVoltage)
@@ -114,8 +120,8 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-function cautions(si: Si, out: PowerBank): Caution[] {
-  const found: Caution[] = touchCautions(Math.max(si.terminalVoltage, si.loadVoltage ?? 0))
+function cautions(si: Si, out: PowerBank): Caution<PowerBankCaution>[] {
+  const found: Caution<PowerBankCaution>[] = touchCautions(Math.max(si.terminalVoltage, si.loadVoltage ?? 0))
   if (!out.staysOn)
     found.push(
       caution(
@@ -206,112 +212,112 @@ function cautions(si: Si, out: PowerBank): Caution[] {
  * bank.runtime / 3600 // => 2.96
  * ```
  */
-export const powerBank: Solver<PowerBankInput, PowerBank> = /* @__PURE__ */ solver<PowerBankInput, PowerBank>(
-  "powerBank",
-  "What a power bank really gives, and whether it stays on",
-  solve,
-  () => ({
-    input: {
-      ratedCapacity: {
-        kind: "charge",
-        symbol: "Q",
-        label: "rated capacity as printed",
-        min: "1 mAh",
-        max: "1000 Ah",
-        typical: ["5 Ah", "30 Ah"],
-      },
-      cellNominalVoltage: {
-        kind: "voltage",
-        symbol: "V_c",
-        label: "nominal cell voltage",
-        min: 1,
-        max: 20,
-        typical: [3.6, 3.85],
-        default: 3.7,
-      },
-      terminalVoltage: { kind: "voltage", symbol: "V_p", label: "terminal voltage", min: 1, max: 60, typical: [5, 12], default: 5 },
-      bankEfficiency: {
-        kind: "ratio",
-        symbol: "eta_b",
-        label: "efficiency of the bank",
-        min: 0.1,
-        max: 1,
-        typical: [0.75, 0.95],
-        default: 0.85,
-      },
-      outputCurrentLimit: {
-        kind: "current",
-        symbol: "I_max",
-        label: "output current limit",
-        min: "0.1 mA",
-        max: 100,
-        typical: [1, 5],
-        default: 3,
-      },
-      loadVoltage: {
-        kind: "voltage",
-        symbol: "V_l",
-        label: "voltage of the load behind a step-up (boost) converter",
-        min: "10 mV",
-        max: 100,
-        typical: [12.5, 24],
-        default: null,
-      },
-      boostEfficiency: {
-        kind: "ratio",
-        symbol: "eta_u",
-        label: "efficiency of the boost converter",
-        min: 0.1,
-        max: 1,
-        typical: [0.75, 0.95],
-        default: 0.9,
-      },
-      current: { kind: "current", symbol: "I_l", label: "load current", min: 0, max: 100, typical: [0.05, 1], default: null },
-      power: { kind: "power", symbol: "P_l", label: "load power", min: 0, max: 1000, typical: [0.1, 12], default: null },
-      switchOffCurrent: {
-        kind: "current",
-        symbol: "I_off",
-        label: "switch-off current",
-        above: "0.1 mA",
-        max: 1,
-        typical: [0.02, 0.2],
-        default: 0.1,
-      },
+export const powerBank: Solver<PowerBankInput, PowerBank, PowerBankRefusal, PowerBankCaution> = /* @__PURE__ */ solver<
+  PowerBankInput,
+  PowerBank,
+  PowerBankRefusal,
+  PowerBankCaution
+>("powerBank", "What a power bank really gives, and whether it stays on", solve, () => ({
+  input: {
+    ratedCapacity: {
+      kind: "charge",
+      symbol: "Q",
+      label: "rated capacity as printed",
+      min: "1 mAh",
+      max: "1000 Ah",
+      typical: ["5 Ah", "30 Ah"],
     },
-    output: {
-      cellEnergy: { kind: "energy", symbol: "E_c", label: "energy of the cells", unit: "Wh" },
-      deliveredEnergy: { kind: "energy", symbol: "E_p", label: "delivered energy at the port", unit: "Wh" },
-      deliveredCharge: { kind: "charge", symbol: "Q_p", label: "delivered charge at the port's voltage", unit: "mAh" },
-      loadEnergy: { kind: "energy", symbol: "E_l", label: "energy at the load", unit: "Wh" },
-      loadPower: { kind: "power", symbol: "P", label: "power of the load" },
-      outputCurrent: { kind: "current", symbol: "I_p", label: "output current" },
-      utilisation: { kind: "ratio", symbol: "u", label: "utilisation", unit: "%" },
-      runtime: { kind: "time", symbol: "t", label: "runtime" },
-      staysOn: { kind: "flag", label: "stays on" },
-      keepOnPower: { kind: "power", symbol: "P_k", label: "extra load needed to keep it on" },
-      keptOnRuntime: { kind: "time", symbol: "t_k", label: "runtime with that" },
+    cellNominalVoltage: {
+      kind: "voltage",
+      symbol: "V_c",
+      label: "nominal cell voltage",
+      min: 1,
+      max: 20,
+      typical: [3.6, 3.85],
+      default: 3.7,
     },
-    example: { ratedCapacity: "10000 mAh", power: "6 W" },
-    formulae: [
-      { symbol: "E_c", meaning: "energy of the cells", is: "Q * V_c" },
-      { symbol: "E_p", meaning: "energy at the port", is: "eta_b * E_c" },
-      { symbol: "Q_p", meaning: "charge at the port", is: "E_p / V_p" },
-      { symbol: "eta_s", kind: "ratio", meaning: "efficiency behind the port", is: "eta_u", when: "has_loadVoltage" },
-      { symbol: "eta_s", kind: "ratio", meaning: "nothing behind the port", is: "1", when: "not has_loadVoltage" },
-      { symbol: "P", meaning: "power of the load as given", is: "P_l", when: "has_power" },
-      { symbol: "P", meaning: "power of the load", is: "I_l * V_l", when: "has_current and has_loadVoltage" },
-      { symbol: "P", meaning: "power of the load", is: "I_l * V_p", when: "has_current and not has_loadVoltage" },
-      { symbol: "E_l", meaning: "energy at the load", is: "E_p * eta_s" },
-      { symbol: "I_p", meaning: "current at the port", is: "P / (eta_s * V_p)" },
-      { symbol: "u", meaning: "of its limit", is: "I_p / I_max" },
-      { symbol: "runs", kind: "number", meaning: "1 where the load takes power", given: (_, out) => (out.runtime === null ? 0 : 1) },
-      { symbol: "t", meaning: "runtime", is: "E_l / P", when: "runs == 1" },
-      { symbol: "P_k", meaning: "extra load needed to keep it on", is: "max(I_off - I_p, 0 A) * V_p" },
-      { symbol: "t_k", meaning: "runtime with that", is: "E_p / (max(I_off, I_p) * V_p)" },
-    ],
-    sources: [AIR_PASSENGERS],
-    either: [{ exactlyOne: ["current", "power"] }],
-    check,
-    cautions,
-  }),
-)
+    terminalVoltage: { kind: "voltage", symbol: "V_p", label: "terminal voltage", min: 1, max: 60, typical: [5, 12], default: 5 },
+    bankEfficiency: {
+      kind: "ratio",
+      symbol: "eta_b",
+      label: "efficiency of the bank",
+      min: 0.1,
+      max: 1,
+      typical: [0.75, 0.95],
+      default: 0.85,
+    },
+    outputCurrentLimit: {
+      kind: "current",
+      symbol: "I_max",
+      label: "output current limit",
+      min: "0.1 mA",
+      max: 100,
+      typical: [1, 5],
+      default: 3,
+    },
+    loadVoltage: {
+      kind: "voltage",
+      symbol: "V_l",
+      label: "voltage of the load behind a step-up (boost) converter",
+      min: "10 mV",
+      max: 100,
+      typical: [12.5, 24],
+      default: null,
+    },
+    boostEfficiency: {
+      kind: "ratio",
+      symbol: "eta_u",
+      label: "efficiency of the boost converter",
+      min: 0.1,
+      max: 1,
+      typical: [0.75, 0.95],
+      default: 0.9,
+    },
+    current: { kind: "current", symbol: "I_l", label: "load current", min: 0, max: 100, typical: [0.05, 1], default: null },
+    power: { kind: "power", symbol: "P_l", label: "load power", min: 0, max: 1000, typical: [0.1, 12], default: null },
+    switchOffCurrent: {
+      kind: "current",
+      symbol: "I_off",
+      label: "switch-off current",
+      above: "0.1 mA",
+      max: 1,
+      typical: [0.02, 0.2],
+      default: 0.1,
+    },
+  },
+  output: {
+    cellEnergy: { kind: "energy", symbol: "E_c", label: "energy of the cells", unit: "Wh" },
+    deliveredEnergy: { kind: "energy", symbol: "E_p", label: "delivered energy at the port", unit: "Wh" },
+    deliveredCharge: { kind: "charge", symbol: "Q_p", label: "delivered charge at the port's voltage", unit: "mAh" },
+    loadEnergy: { kind: "energy", symbol: "E_l", label: "energy at the load", unit: "Wh" },
+    loadPower: { kind: "power", symbol: "P", label: "power of the load" },
+    outputCurrent: { kind: "current", symbol: "I_p", label: "output current" },
+    utilisation: { kind: "ratio", symbol: "u", label: "utilisation", unit: "%" },
+    runtime: { kind: "time", symbol: "t", label: "runtime" },
+    staysOn: { kind: "flag", label: "stays on" },
+    keepOnPower: { kind: "power", symbol: "P_k", label: "extra load needed to keep it on" },
+    keptOnRuntime: { kind: "time", symbol: "t_k", label: "runtime with that" },
+  },
+  example: { ratedCapacity: "10000 mAh", power: "6 W" },
+  formulae: [
+    { symbol: "E_c", meaning: "energy of the cells", is: "Q * V_c" },
+    { symbol: "E_p", meaning: "energy at the port", is: "eta_b * E_c" },
+    { symbol: "Q_p", meaning: "charge at the port", is: "E_p / V_p" },
+    { symbol: "eta_s", kind: "ratio", meaning: "efficiency behind the port", is: "eta_u", when: "has_loadVoltage" },
+    { symbol: "eta_s", kind: "ratio", meaning: "nothing behind the port", is: "1", when: "not has_loadVoltage" },
+    { symbol: "P", meaning: "power of the load as given", is: "P_l", when: "has_power" },
+    { symbol: "P", meaning: "power of the load", is: "I_l * V_l", when: "has_current and has_loadVoltage" },
+    { symbol: "P", meaning: "power of the load", is: "I_l * V_p", when: "has_current and not has_loadVoltage" },
+    { symbol: "E_l", meaning: "energy at the load", is: "E_p * eta_s" },
+    { symbol: "I_p", meaning: "current at the port", is: "P / (eta_s * V_p)" },
+    { symbol: "u", meaning: "of its limit", is: "I_p / I_max" },
+    { symbol: "runs", kind: "number", meaning: "1 where the load takes power", given: (_, out) => (out.runtime === null ? 0 : 1) },
+    { symbol: "t", meaning: "runtime", is: "E_l / P", when: "runs == 1" },
+    { symbol: "P_k", meaning: "extra load needed to keep it on", is: "max(I_off - I_p, 0 A) * V_p" },
+    { symbol: "t_k", meaning: "runtime with that", is: "E_p / (max(I_off, I_p) * V_p)" },
+  ],
+  sources: [AIR_PASSENGERS],
+  either: [{ exactlyOne: ["current", "power"] }],
+  check,
+  cautions,
+}))

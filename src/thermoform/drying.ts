@@ -12,6 +12,9 @@ export interface DryingInput {
   thickness: Length
 }
 
+/** Hazards and limits that an answer of {@link drying} can carry. */
+export type DryingCaution = "blisters" | "drying-oven" | "vent-only-dried"
+
 /** Result of {@link drying}. */
 export interface DryingTime {
   /** `always`, `when damp` or `no`. [text] */
@@ -74,7 +77,7 @@ function solve(si: SiOf<DryingInput>): DryingTime {
   }
 }
 
-function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution[] {
+function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution<DryingCaution>[] {
   if (out.needed === "no") return []
   return [
     caution(
@@ -139,68 +142,68 @@ function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution[] {
  * visor.duration.low / 3600 // => 7.00
  * ```
  */
-export const drying: Solver<DryingInput, DryingTime> = /* @__PURE__ */ solver<DryingInput, DryingTime>(
-  "drying",
-  "How long and how hot to dry a sheet before forming",
-  solve,
-  () => ({
-    input: {
-      material: { kind: "choice", label: "plastic", options: plasticOptions },
-      thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.5 mm", max: "12 mm", typical: ["1 mm", "8 mm"] },
-    },
-    output: {
-      needed: { kind: "text", label: "drying needed" },
-      temperature: { kind: "temperature", symbol: "T_dry", label: "oven temperature to set" },
-      temperatureRange: {
-        kind: "group",
-        label: "range of oven temperatures",
-        fields: {
-          low: { kind: "temperature", symbol: "T_low", label: "minimum oven temperature" },
-          high: { kind: "temperature", symbol: "T_high", label: "maximum oven temperature" },
-        },
+export const drying: Solver<DryingInput, DryingTime, never, DryingCaution> = /* @__PURE__ */ solver<
+  DryingInput,
+  DryingTime,
+  never,
+  DryingCaution
+>("drying", "How long and how hot to dry a sheet before forming", solve, () => ({
+  input: {
+    material: { kind: "choice", label: "plastic", options: plasticOptions },
+    thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.5 mm", max: "12 mm", typical: ["1 mm", "8 mm"] },
+  },
+  output: {
+    needed: { kind: "text", label: "drying needed" },
+    temperature: { kind: "temperature", symbol: "T_dry", label: "oven temperature to set" },
+    temperatureRange: {
+      kind: "group",
+      label: "range of oven temperatures",
+      fields: {
+        low: { kind: "temperature", symbol: "T_low", label: "minimum oven temperature" },
+        high: { kind: "temperature", symbol: "T_high", label: "maximum oven temperature" },
       },
-      duration: {
-        kind: "group",
-        label: "drying time",
-        fields: {
-          low: { kind: "time", symbol: "t_short", label: "drying time, shorter schedule" },
-          high: { kind: "time", symbol: "t_long", label: "drying time to plan with" },
-        },
-      },
-      source: { kind: "text", label: "source" },
     },
-    example: { material: "pc", thickness: "3 mm" },
-    formulae: [
-      ...(["T_dry", "T_low", "T_high"] as const).map((symbol) => ({
-        symbol,
-        kind: "temperature" as const,
-        meaning: "published oven temperature",
-        given: (_: SiOf<DryingInput>, { temperature, temperatureRange: { low, high } }: DryingTime) =>
-          ({ T_dry: temperature, T_low: low, T_high: high })[symbol],
-      })),
-      ...(["short", "long"] as const).flatMap((name, i) => [
-        {
-          symbol: `t1_${name}`,
-          kind: "time" as const,
-          meaning: "published time",
-          given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).time,
-        },
-        {
-          symbol: `s1_${name}`,
-          kind: "length" as const,
-          meaning: "at this thickness",
-          given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).thickness,
-        },
-        {
-          symbol: `n_${name}`,
-          kind: "number" as const,
-          meaning: "power of thickness to the next entry",
-          given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).power,
-        },
-        { symbol: `t_${name}`, meaning: "time at this thickness", is: `t1_${name} * (s_t / s1_${name})^n_${name}` },
-      ]),
-    ],
-    sources: [PC_DRYING_TABLE, PC_DRYING, ACRYLIC_SHRINKAGE],
-    cautions,
-  }),
-)
+    duration: {
+      kind: "group",
+      label: "drying time",
+      fields: {
+        low: { kind: "time", symbol: "t_short", label: "drying time, shorter schedule" },
+        high: { kind: "time", symbol: "t_long", label: "drying time to plan with" },
+      },
+    },
+    source: { kind: "text", label: "source" },
+  },
+  example: { material: "pc", thickness: "3 mm" },
+  formulae: [
+    ...(["T_dry", "T_low", "T_high"] as const).map((symbol) => ({
+      symbol,
+      kind: "temperature" as const,
+      meaning: "published oven temperature",
+      given: (_: SiOf<DryingInput>, { temperature, temperatureRange: { low, high } }: DryingTime) =>
+        ({ T_dry: temperature, T_low: low, T_high: high })[symbol],
+    })),
+    ...(["short", "long"] as const).flatMap((name, i) => [
+      {
+        symbol: `t1_${name}`,
+        kind: "time" as const,
+        meaning: "published time",
+        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).time,
+      },
+      {
+        symbol: `s1_${name}`,
+        kind: "length" as const,
+        meaning: "at this thickness",
+        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).thickness,
+      },
+      {
+        symbol: `n_${name}`,
+        kind: "number" as const,
+        meaning: "power of thickness to the next entry",
+        given: (si: SiOf<DryingInput>) => (laws(si)[i] as Law).power,
+      },
+      { symbol: `t_${name}`, meaning: "time at this thickness", is: `t1_${name} * (s_t / s1_${name})^n_${name}` },
+    ]),
+  ],
+  sources: [PC_DRYING_TABLE, PC_DRYING, ACRYLIC_SHRINKAGE],
+  cautions,
+}))

@@ -31,6 +31,9 @@ export interface ShownFigure {
   readonly source: string
 }
 
+/** Hazards and limits that an answer of {@link formingWindow} can carry. */
+export type FormingWindowCaution = "narrow-window" | HeatCaution | WindowCaution
+
 /** Result of {@link formingWindow}; every figure with its spread and source. */
 export interface FormingWindow {
   /** The safe side of the published temperatures. [group] */
@@ -103,8 +106,17 @@ const unverified = ({ lower, upper, set }: PlasticData): string =>
     .map(([limit]) => limit)
     .join(", ")
 
+/** What {@link windowCautions} can say. */
+export type WindowCaution = "no-published-window" | "window-not-verified"
+
+/** What {@link vapourCautions} can say. */
+export type VapourCaution = "hydrogen-chloride" | "fumes"
+
+/** What {@link heatingCautions} can say. */
+export type HeatCaution = VapourCaution | "burns" | "hot-water" | "kitchen-oven" | "glue-on-foam"
+
 /** How far the limits that advice on this plastic keeps to were verified. */
-export function windowCautions(plastic: Plastic): Caution[] {
+export function windowCautions(plastic: Plastic): Caution<WindowCaution>[] {
   const data = plastics[plastic]
   if ([data.lower, data.upper, data.set].every(({ sources }) => sources.every((s) => s.verified === "practice")))
     return [caution("no-published-window", "note", "No published forming table was found for this plastic: try a scrap of the same sheet.")]
@@ -121,7 +133,7 @@ export function windowCautions(plastic: Plastic): Caution[] {
   ]
 }
 
-const burns = (): Caution =>
+const burns = (): Caution<"burns"> =>
   caution(
     "burns",
     "warning",
@@ -130,9 +142,9 @@ const burns = (): Caution =>
   )
 
 /** Vapours of a plastic while it is hot: being heated, carried or held in the jig. */
-export function vapourCautions(plastic: Plastic): Caution[] {
+export function vapourCautions(plastic: Plastic): Caution<VapourCaution>[] {
   const { fume, fumes } = plastics[plastic]
-  const found: Caution[] = []
+  const found: Caution<VapourCaution>[] = []
   if (plastic === "pvc")
     found.push(
       caution(
@@ -167,8 +179,8 @@ export function vapourCautions(plastic: Plastic): Caution[] {
  *
  * @param wet - heated in a water bath, where there is no oven to warn of
  */
-export function heatingCautions(plastic: Plastic, wet = false): Caution[] {
-  const found = wet ? [] : vapourCautions(plastic)
+export function heatingCautions(plastic: Plastic, wet = false): Caution<HeatCaution>[] {
+  const found: Caution<HeatCaution>[] = wet ? [] : vapourCautions(plastic)
   found.push(burns())
   found.push(
     wet
@@ -218,9 +230,9 @@ function solve({ material }: SiOf<FormingWindowInput>): FormingWindow {
 /** Narrower windows than this are easily missed, K. */
 const NARROW = 25
 
-function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): Caution[] {
+function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): Caution<FormingWindowCaution>[] {
   const { upper } = plastics[material]
-  const found = heatingCautions(material, material === "low-temp-polyester")
+  const found: Caution<FormingWindowCaution>[] = heatingCautions(material, material === "low-temp-polyester")
   if (out.width < NARROW)
     found.push(
       caution(
@@ -283,49 +295,49 @@ function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): C
  * pipe.normal.low // => 121.1
  * ```
  */
-export const formingWindow: Solver<FormingWindowInput, FormingWindow> = /* @__PURE__ */ solver<FormingWindowInput, FormingWindow>(
-  "formingWindow",
-  "Between which temperatures a plastic can be formed",
-  solve,
-  () => ({
-    input: { material: { kind: "choice", label: "plastic", options: plasticOptions } },
-    output: {
-      window: {
-        kind: "group",
-        label: "forming window",
-        fields: {
-          low: { kind: "temperature", symbol: "T_from", label: "minimum core temperature" },
-          high: { kind: "temperature", symbol: "T_to", label: "maximum surface temperature" },
-        },
+export const formingWindow: Solver<FormingWindowInput, FormingWindow, never, FormingWindowCaution> = /* @__PURE__ */ solver<
+  FormingWindowInput,
+  FormingWindow,
+  never,
+  FormingWindowCaution
+>("formingWindow", "Between which temperatures a plastic can be formed", solve, () => ({
+  input: { material: { kind: "choice", label: "plastic", options: plasticOptions } },
+  output: {
+    window: {
+      kind: "group",
+      label: "forming window",
+      fields: {
+        low: { kind: "temperature", symbol: "T_from", label: "minimum core temperature" },
+        high: { kind: "temperature", symbol: "T_to", label: "maximum surface temperature" },
       },
-      aimTemperature: { kind: "temperature", symbol: "T_aim", label: "target temperature" },
-      width: { kind: "temperatureDifference", symbol: "W", label: "width of the window" },
-      releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },
-      set: figureField("set"),
-      lower: figureField("lower limit"),
-      normal: figureField("usual"),
-      upper: figureField("upper limit"),
-      fume: figureField("vapours begin"),
-      scorch: figureField("scorch onset"),
-      fumes: { kind: "text", label: "vapours" },
     },
-    example: { material: "pvc" },
-    formulae: [
-      { symbol: "T_from", kind: "temperature", meaning: "highest published lower limit", given: (_, out) => out.lower.high },
-      { symbol: "T_u", kind: "temperature", meaning: "lowest published upper limit", given: (_, out) => out.upper.low },
-      {
-        symbol: "T_s",
-        kind: "temperature",
-        meaning: "lowest scorch onset; the upper limit again where none is known",
-        given: (_, out) => out.scorch?.low ?? out.upper.low,
-      },
-      { symbol: "T_n", kind: "temperature", meaning: "usual forming temperature", given: (_, out) => out.normal.value },
-      { symbol: "T_to", meaning: "surface limit on the safe side", is: "min(T_u, T_s)" },
-      { symbol: "T_aim", meaning: "usual temperature held inside the window", is: "min(T_to, max(T_from, T_n))" },
-      { symbol: "W", meaning: "width of the window", is: "T_to - T_from" },
-      { symbol: "T_release", kind: "temperature", meaning: "lowest published set temperature", given: (_, out) => out.set.low },
-    ],
-    sources: [FORMING_TABLE, PIPE_BENDING, ACRYLIC_FORMING, PVC_COMPOUND_SAFETY, PVC_KINETICS],
-    cautions,
-  }),
-)
+    aimTemperature: { kind: "temperature", symbol: "T_aim", label: "target temperature" },
+    width: { kind: "temperatureDifference", symbol: "W", label: "width of the window" },
+    releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },
+    set: figureField("set"),
+    lower: figureField("lower limit"),
+    normal: figureField("usual"),
+    upper: figureField("upper limit"),
+    fume: figureField("vapours begin"),
+    scorch: figureField("scorch onset"),
+    fumes: { kind: "text", label: "vapours" },
+  },
+  example: { material: "pvc" },
+  formulae: [
+    { symbol: "T_from", kind: "temperature", meaning: "highest published lower limit", given: (_, out) => out.lower.high },
+    { symbol: "T_u", kind: "temperature", meaning: "lowest published upper limit", given: (_, out) => out.upper.low },
+    {
+      symbol: "T_s",
+      kind: "temperature",
+      meaning: "lowest scorch onset; the upper limit again where none is known",
+      given: (_, out) => out.scorch?.low ?? out.upper.low,
+    },
+    { symbol: "T_n", kind: "temperature", meaning: "usual forming temperature", given: (_, out) => out.normal.value },
+    { symbol: "T_to", meaning: "surface limit on the safe side", is: "min(T_u, T_s)" },
+    { symbol: "T_aim", meaning: "usual temperature held inside the window", is: "min(T_to, max(T_from, T_n))" },
+    { symbol: "W", meaning: "width of the window", is: "T_to - T_from" },
+    { symbol: "T_release", kind: "temperature", meaning: "lowest published set temperature", given: (_, out) => out.set.low },
+  ],
+  sources: [FORMING_TABLE, PIPE_BENDING, ACRYLIC_FORMING, PVC_COMPOUND_SAFETY, PVC_KINETICS],
+  cautions,
+}))

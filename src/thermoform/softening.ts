@@ -29,6 +29,12 @@ export interface SofteningInput {
   startTemperature?: Temperature
 }
 
+/** Reasons for which {@link softening} can refuse. */
+export type SofteningRefusal = "already-soft"
+
+/** Hazards and limits that an answer of {@link softening} can carry. */
+export type SofteningCaution = "burns" | "creeps" | "place-estimate" | "softens"
+
 /** Result of {@link softening}. */
 export interface Softening {
   /** Temperature the part settles at. [T; °C] */
@@ -65,7 +71,7 @@ export const places: Readonly<Record<Si["place"], { readonly air: number; readon
 const airOf = (si: Si) => si.ambientTemperature ?? places[si.place].air
 const lightOf = (si: Si) => si.irradiance ?? places[si.place].irradiance
 
-function kernel(si: Si): Softening | NoSolution {
+function kernel(si: Si): Softening | NoSolution<SofteningRefusal> {
   const { material, thickness, absorptance, emissivity, filmCoefficient, faces, startTemperature } = si
   const [air, light] = [airOf(si), lightOf(si)]
   const data = plastics[material]
@@ -107,8 +113,8 @@ function kernel(si: Si): Softening | NoSolution {
 /** Skin burns on longer contact from here, °C (10 min). */
 const TOO_HOT = 48
 
-function cautions(si: Si, out: Softening): Caution[] {
-  const found: Caution[] = []
+function cautions(si: Si, out: Softening): Caution<SofteningCaution>[] {
+  const found: Caution<SofteningCaution>[] = []
   if (out.verdict === "softens")
     found.push(
       caution(
@@ -149,7 +155,7 @@ function cautions(si: Si, out: Softening): Caution[] {
   return found
 }
 
-const solve = (si: Si): Softening | NoSolution => tried(kernel(si), si, softening.input, kernel)
+const solve = (si: Si): Softening | NoSolution<SofteningRefusal> => tried(kernel(si), si, softening.input, kernel)
 
 /**
  * Whether a finished part keeps its shape in a hot car, in the sun or under stage lights.
@@ -197,103 +203,103 @@ const solve = (si: Si): Softening | NoSolution => tried(kernel(si), si, softenin
  * rib.verdict // => 'softens'
  * ```
  */
-export const softening: Solver<SofteningInput, Softening> = /* @__PURE__ */ solver<SofteningInput, Softening>(
-  "softening",
-  "Whether a finished part keeps its shape in heat and light",
-  solve,
-  () => ({
-    input: {
-      material: { kind: "choice", label: "plastic", options: plasticOptions },
-      thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "8 mm"] },
-      place: {
-        kind: "choice",
-        label: "place",
-        options: { "hot-car": "closed car in the sun", "stage-light": "close to a stage lamp", sun: "in the sun outdoors" },
-      },
-      ambientTemperature: {
-        kind: "temperature",
-        symbol: "T_air_given",
-        label: "ambient temperature",
-        min: -20,
-        max: 120,
-        typical: [20, 80],
-        default: null,
-      },
-      irradiance: { kind: "heatFlux", symbol: "E_given", label: "light", min: 0, max: 20000, typical: [0, 2000], default: null },
-      absorptance: { kind: "ratio", symbol: "a", label: "absorptance", min: 0, max: 1, default: 0.9 },
-      emissivity: { kind: "ratio", symbol: "epsilon", label: "emissivity", min: 0, max: 1, default: 0.9 },
-      filmCoefficient: {
-        kind: "heatTransferCoefficient",
-        symbol: "h",
-        label: "film of the air",
-        min: 1,
-        max: 200,
-        typical: [3, 30],
-        default: 5,
-      },
-      faces: { kind: "number", symbol: "n_f", label: "faces that lose heat", whole: true, min: 1, max: 2, default: 2 },
-      startTemperature: {
-        kind: "temperature",
-        symbol: "T_0",
-        label: "start temperature of the part",
-        min: -20,
-        max: 120,
-        typical: [10, 30],
-        default: 20,
-      },
+export const softening: Solver<SofteningInput, Softening, SofteningRefusal, SofteningCaution> = /* @__PURE__ */ solver<
+  SofteningInput,
+  Softening,
+  SofteningRefusal,
+  SofteningCaution
+>("softening", "Whether a finished part keeps its shape in heat and light", solve, () => ({
+  input: {
+    material: { kind: "choice", label: "plastic", options: plasticOptions },
+    thickness: { kind: "length", symbol: "s_t", label: "thickness", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "8 mm"] },
+    place: {
+      kind: "choice",
+      label: "place",
+      options: { "hot-car": "closed car in the sun", "stage-light": "close to a stage lamp", sun: "in the sun outdoors" },
     },
-    output: {
-      materialTemperature: { kind: "temperature", symbol: "T", label: "settled material temperature" },
-      setTemperature: { kind: "temperature", symbol: "T_set", label: "softening temperature" },
-      serviceTemperature: { kind: "temperature", symbol: "T_service", label: "service temperature" },
-      temperatureMargin: { kind: "temperatureDifference", symbol: "m_T", label: "margin to softening" },
-      verdict: { kind: "text", label: "verdict" },
-      timeConstant: { kind: "time", symbol: "tau", label: "time constant" },
-      softeningTime: { kind: "time", symbol: "t_soft", label: "time to soften" },
-      iterations: { kind: "number", label: "iterations" },
-      residual: { kind: "heatFlux", label: "residual" },
+    ambientTemperature: {
+      kind: "temperature",
+      symbol: "T_air_given",
+      label: "ambient temperature",
+      min: -20,
+      max: 120,
+      typical: [20, 80],
+      default: null,
     },
-    example: { material: "pvc", thickness: "2.9 mm", place: "hot-car" },
-    formulae: [
-      { symbol: "T_air", kind: "temperature", meaning: "air, given or usual", given: airOf },
-      { symbol: "E", kind: "heatFlux", meaning: "light, given or usual", given: lightOf },
-      { symbol: "T_set", kind: "temperature", meaning: "lowest published set temperature", given: (_, out) => out.setTemperature },
-      {
-        symbol: "T_service",
-        kind: "temperature",
-        meaning: "lowest published service temperature",
-        given: (_, out) => out.serviceTemperature,
-      },
-      { symbol: "rho_p", kind: "density", meaning: "lowest published density", given: (si) => plastics[si.material].density.low },
-      {
-        symbol: "c_p",
-        kind: "specificHeat",
-        meaning: "lowest published specific heat",
-        given: (si) => plastics[si.material].specificHeat.low,
-      },
-      {
-        symbol: "sigma",
-        kind: "number",
-        meaning: "Stefan–Boltzmann constant, W/(m²·K⁴)",
-        given: () => STEFAN_BOLTZMANN,
-        source: CODATA,
-      },
-      { solved: "T", meaning: "temperature at which gain and loss are alike" },
-      {
-        left: "a * E + n_f * (h * T_air + epsilon * sigma * W/(m^2 K^4) * T_air^4)",
-        right: "n_f * (h * T + epsilon * sigma * W/(m^2 K^4) * T^4)",
-        meaning: "heat taken up is heat lost",
-        source: at(INCROPERA, "1.2"),
-      },
-      { symbol: "m_T", meaning: "margin", is: "T_set - T" },
-      {
-        symbol: "tau",
-        meaning: "time constant",
-        is: "rho_p * c_p * s_t / (n_f * (h + 4 * epsilon * sigma * W/(m^2 K^4) * max(T, T_0)^3))",
-      },
-      { symbol: "t_soft", meaning: "time until it softens", is: "tau * log((T - T_0) / (T - T_set))", when: "T > T_set" },
-    ],
-    sources: [at(INCROPERA, "1.2, 5.1")],
-    cautions,
-  }),
-)
+    irradiance: { kind: "heatFlux", symbol: "E_given", label: "light", min: 0, max: 20000, typical: [0, 2000], default: null },
+    absorptance: { kind: "ratio", symbol: "a", label: "absorptance", min: 0, max: 1, default: 0.9 },
+    emissivity: { kind: "ratio", symbol: "epsilon", label: "emissivity", min: 0, max: 1, default: 0.9 },
+    filmCoefficient: {
+      kind: "heatTransferCoefficient",
+      symbol: "h",
+      label: "film of the air",
+      min: 1,
+      max: 200,
+      typical: [3, 30],
+      default: 5,
+    },
+    faces: { kind: "number", symbol: "n_f", label: "faces that lose heat", whole: true, min: 1, max: 2, default: 2 },
+    startTemperature: {
+      kind: "temperature",
+      symbol: "T_0",
+      label: "start temperature of the part",
+      min: -20,
+      max: 120,
+      typical: [10, 30],
+      default: 20,
+    },
+  },
+  output: {
+    materialTemperature: { kind: "temperature", symbol: "T", label: "settled material temperature" },
+    setTemperature: { kind: "temperature", symbol: "T_set", label: "softening temperature" },
+    serviceTemperature: { kind: "temperature", symbol: "T_service", label: "service temperature" },
+    temperatureMargin: { kind: "temperatureDifference", symbol: "m_T", label: "margin to softening" },
+    verdict: { kind: "text", label: "verdict" },
+    timeConstant: { kind: "time", symbol: "tau", label: "time constant" },
+    softeningTime: { kind: "time", symbol: "t_soft", label: "time to soften" },
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "heatFlux", label: "residual" },
+  },
+  example: { material: "pvc", thickness: "2.9 mm", place: "hot-car" },
+  formulae: [
+    { symbol: "T_air", kind: "temperature", meaning: "air, given or usual", given: airOf },
+    { symbol: "E", kind: "heatFlux", meaning: "light, given or usual", given: lightOf },
+    { symbol: "T_set", kind: "temperature", meaning: "lowest published set temperature", given: (_, out) => out.setTemperature },
+    {
+      symbol: "T_service",
+      kind: "temperature",
+      meaning: "lowest published service temperature",
+      given: (_, out) => out.serviceTemperature,
+    },
+    { symbol: "rho_p", kind: "density", meaning: "lowest published density", given: (si) => plastics[si.material].density.low },
+    {
+      symbol: "c_p",
+      kind: "specificHeat",
+      meaning: "lowest published specific heat",
+      given: (si) => plastics[si.material].specificHeat.low,
+    },
+    {
+      symbol: "sigma",
+      kind: "number",
+      meaning: "Stefan–Boltzmann constant, W/(m²·K⁴)",
+      given: () => STEFAN_BOLTZMANN,
+      source: CODATA,
+    },
+    { solved: "T", meaning: "temperature at which gain and loss are alike" },
+    {
+      left: "a * E + n_f * (h * T_air + epsilon * sigma * W/(m^2 K^4) * T_air^4)",
+      right: "n_f * (h * T + epsilon * sigma * W/(m^2 K^4) * T^4)",
+      meaning: "heat taken up is heat lost",
+      source: at(INCROPERA, "1.2"),
+    },
+    { symbol: "m_T", meaning: "margin", is: "T_set - T" },
+    {
+      symbol: "tau",
+      meaning: "time constant",
+      is: "rho_p * c_p * s_t / (n_f * (h + 4 * epsilon * sigma * W/(m^2 K^4) * max(T, T_0)^3))",
+    },
+    { symbol: "t_soft", meaning: "time until it softens", is: "tau * log((T - T_0) / (T - T_set))", when: "T > T_set" },
+  ],
+  sources: [at(INCROPERA, "1.2, 5.1")],
+  cautions,
+}))

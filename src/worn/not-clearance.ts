@@ -1,7 +1,7 @@
 import { type Caution, caution, commonPractice, type Source } from "../solver/index.js"
 
 /** The caution that every result someone could read as a safety clearance carries. */
-export function notClearance(covers: string, leavesOut: string, source: Source = commonPractice): Caution {
+export function notClearance(covers: string, leavesOut: string, source: Source = commonPractice): Caution<"not-a-clearance"> {
   return caution(
     "not-a-clearance",
     "warning",

@@ -1,6 +1,6 @@
 import { type Caution, caution, fill, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
 import { AIR_CARGO, AIR_PASSENGERS, OTHER_BATTERIES_BY_AIR, POWER_BANKS_BY_AIR, UN_38_3 } from "../sources.js"
-import type { AirTravel, AirTravelInput, Si } from "./types.js"
+import type { AirTravel, AirTravelCaution, AirTravelInput, Si } from "./types.js"
 
 export type { AirTravel, AirTravelInput } from "./types.js"
 
@@ -144,9 +144,9 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-function cautions(si: Si, out: AirTravel): Caution[] {
+function cautions(si: Si, out: AirTravel): Caution<AirTravelCaution>[] {
   const lithium = si.type === "lithium-ion" || si.type === "lithium-metal"
-  const found: Caution[] = [
+  const found: Caution<AirTravelCaution>[] = [
     caution(
       "rules-change",
       "warning",
@@ -274,114 +274,114 @@ function cautions(si: Si, out: AirTravel): Caution[] {
  * wingPack.cabinOnly // => true
  * ```
  */
-export const airTravel: Solver<AirTravelInput, AirTravel> = /* @__PURE__ */ solver<AirTravelInput, AirTravel>(
-  "airTravel",
-  "Which passenger rule a battery falls under when flying",
-  solve,
-  () => ({
-    input: {
-      type: {
-        kind: "choice",
-        label: "kind of battery",
-        options: {
-          "lithium-ion": "lithium-ion, rechargeable",
-          "lithium-metal": "lithium metal, not rechargeable",
-          lead: "lead-acid, sealed and non-spillable",
-          dry: "alkaline or nickel-metal hydride",
-        },
-        default: "lithium-ion",
+export const airTravel: Solver<AirTravelInput, AirTravel, never, AirTravelCaution> = /* @__PURE__ */ solver<
+  AirTravelInput,
+  AirTravel,
+  never,
+  AirTravelCaution
+>("airTravel", "Which passenger rule a battery falls under when flying", solve, () => ({
+  input: {
+    type: {
+      kind: "choice",
+      label: "kind of battery",
+      options: {
+        "lithium-ion": "lithium-ion, rechargeable",
+        "lithium-metal": "lithium metal, not rechargeable",
+        lead: "lead-acid, sealed and non-spillable",
+        dry: "alkaline or nickel-metal hydride",
       },
-      energy: {
-        kind: "energy",
-        symbol: "E_p",
-        label: "watt-hours printed",
-        min: 3.6,
-        max: "100 kWh",
-        typical: ["10 Wh", "200 Wh"],
-        default: null,
-      },
-      nominalVoltage: {
-        kind: "voltage",
-        symbol: "V",
-        label: "nominal voltage",
-        above: "0.1 V",
-        max: 1000,
-        typical: [3.6, 24],
-        default: null,
-      },
-      capacity: {
-        kind: "charge",
-        symbol: "Q",
-        label: "capacity",
-        min: "1 mAh",
-        max: "10000 Ah",
-        typical: ["1 Ah", "20 Ah"],
-        default: null,
-      },
-      lithiumMass: {
-        kind: "mass",
-        symbol: "m_L",
-        label: "lithium in a lithium-metal battery",
-        min: "1 mg",
-        max: 10,
-        typical: ["0.5 g", "10 g"],
-        default: null,
-      },
-      count: { kind: "number", symbol: "N", label: "batteries carried", whole: true, min: 1, max: 1000, typical: [1, 30], default: 1 },
-      carriedAs: {
-        kind: "choice",
-        label: "how it travels",
-        options: { "in-device": "fitted in the device it runs", spare: "spare, or pack on a cable", "power-bank": "power bank" },
-        default: "spare",
-      },
+      default: "lithium-ion",
     },
-    output: {
-      energy: { kind: "energy", symbol: "E", label: "energy of one battery", unit: "Wh" },
-      rule: { kind: "text", label: "rule (free: no approval usually asked)" },
-      maxCount: { kind: "number", symbol: "N_m", label: "usual number for each passenger" },
-      withinMaxCount: { kind: "flag", label: "number within it" },
-      cabinOnly: { kind: "flag", label: "cabin only" },
-      freeCapacity: { kind: "charge", symbol: "Q_f", label: "capacity that stays under the first limit", unit: "Ah" },
-      approvalCapacity: { kind: "charge", symbol: "Q_a", label: "capacity that stays under the second limit", unit: "Ah" },
-      verdict: { kind: "text", label: "in short" },
-      rulesReadOn: { kind: "text", label: "rules read on" },
-      rulesFrom: { kind: "text", label: "rules of" },
+    energy: {
+      kind: "energy",
+      symbol: "E_p",
+      label: "watt-hours printed",
+      min: 3.6,
+      max: "100 kWh",
+      typical: ["10 Wh", "200 Wh"],
+      default: null,
     },
-    example: { nominalVoltage: "10.8 V", capacity: "5.2 Ah", count: 2, carriedAs: "spare" },
-    formulae: [
-      { symbol: "E", meaning: "energy as printed", is: "E_p", when: "has_energy" },
-      { symbol: "E", meaning: "energy of one battery", is: "V * Q", when: "has_nominalVoltage and has_capacity and not has_energy" },
-      {
-        symbol: "N_m",
-        kind: "number",
-        meaning: "usual number, from the rules",
-        given: (_, out) => out.maxCount,
-        source: AIR_PASSENGERS,
-      },
-      {
-        symbol: "E_2",
-        kind: "energy",
-        meaning: "energy of the second limit",
-        given: (si) => (si.type === "lead" ? airRules.leadEnergy : airRules.approvalEnergy),
-        source: AIR_PASSENGERS,
-      },
-      {
-        symbol: "Q_f",
-        meaning: "capacity within the first limit",
-        is: "100 W * 1 hour / V",
-        when: "has_nominalVoltage",
-        source: AIR_PASSENGERS,
-      },
-      {
-        symbol: "Q_a",
-        meaning: "capacity within the second limit",
-        is: "E_2 / V",
-        when: "has_nominalVoltage",
-        source: AIR_PASSENGERS,
-      },
-    ],
-    sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR],
-    check,
-    cautions,
-  }),
-)
+    nominalVoltage: {
+      kind: "voltage",
+      symbol: "V",
+      label: "nominal voltage",
+      above: "0.1 V",
+      max: 1000,
+      typical: [3.6, 24],
+      default: null,
+    },
+    capacity: {
+      kind: "charge",
+      symbol: "Q",
+      label: "capacity",
+      min: "1 mAh",
+      max: "10000 Ah",
+      typical: ["1 Ah", "20 Ah"],
+      default: null,
+    },
+    lithiumMass: {
+      kind: "mass",
+      symbol: "m_L",
+      label: "lithium in a lithium-metal battery",
+      min: "1 mg",
+      max: 10,
+      typical: ["0.5 g", "10 g"],
+      default: null,
+    },
+    count: { kind: "number", symbol: "N", label: "batteries carried", whole: true, min: 1, max: 1000, typical: [1, 30], default: 1 },
+    carriedAs: {
+      kind: "choice",
+      label: "how it travels",
+      options: { "in-device": "fitted in the device it runs", spare: "spare, or pack on a cable", "power-bank": "power bank" },
+      default: "spare",
+    },
+  },
+  output: {
+    energy: { kind: "energy", symbol: "E", label: "energy of one battery", unit: "Wh" },
+    rule: { kind: "text", label: "rule (free: no approval usually asked)" },
+    maxCount: { kind: "number", symbol: "N_m", label: "usual number for each passenger" },
+    withinMaxCount: { kind: "flag", label: "number within it" },
+    cabinOnly: { kind: "flag", label: "cabin only" },
+    freeCapacity: { kind: "charge", symbol: "Q_f", label: "capacity that stays under the first limit", unit: "Ah" },
+    approvalCapacity: { kind: "charge", symbol: "Q_a", label: "capacity that stays under the second limit", unit: "Ah" },
+    verdict: { kind: "text", label: "in short" },
+    rulesReadOn: { kind: "text", label: "rules read on" },
+    rulesFrom: { kind: "text", label: "rules of" },
+  },
+  example: { nominalVoltage: "10.8 V", capacity: "5.2 Ah", count: 2, carriedAs: "spare" },
+  formulae: [
+    { symbol: "E", meaning: "energy as printed", is: "E_p", when: "has_energy" },
+    { symbol: "E", meaning: "energy of one battery", is: "V * Q", when: "has_nominalVoltage and has_capacity and not has_energy" },
+    {
+      symbol: "N_m",
+      kind: "number",
+      meaning: "usual number, from the rules",
+      given: (_, out) => out.maxCount,
+      source: AIR_PASSENGERS,
+    },
+    {
+      symbol: "E_2",
+      kind: "energy",
+      meaning: "energy of the second limit",
+      given: (si) => (si.type === "lead" ? airRules.leadEnergy : airRules.approvalEnergy),
+      source: AIR_PASSENGERS,
+    },
+    {
+      symbol: "Q_f",
+      meaning: "capacity within the first limit",
+      is: "100 W * 1 hour / V",
+      when: "has_nominalVoltage",
+      source: AIR_PASSENGERS,
+    },
+    {
+      symbol: "Q_a",
+      meaning: "capacity within the second limit",
+      is: "E_2 / V",
+      when: "has_nominalVoltage",
+      source: AIR_PASSENGERS,
+    },
+  ],
+  sources: [AIR_PASSENGERS, POWER_BANKS_BY_AIR, OTHER_BATTERIES_BY_AIR],
+  check,
+  cautions,
+}))

@@ -23,6 +23,17 @@ export interface AirTravelInput {
   carriedAs?: "in-device" | "spare" | "power-bank"
 }
 
+/** Hazards and limits that an answer of {@link airTravel} can carry. */
+export type AirTravelCaution =
+  | "battery-fire"
+  | "home-made"
+  | "medical-only"
+  | "non-spillable-only"
+  | "power-bank-on-board"
+  | "rules-change"
+  | "spares-in-cabin"
+  | "terminals-covered"
+
 /** Result of {@link airTravel}. */
 export interface AirTravel {
   /** Watt-hours of one battery; null for lithium metal or dry cells without any. [E; J] */

@@ -22,7 +22,7 @@ import {
   storedByQuadrature,
   tailByQuadrature,
 } from "./problem.js"
-import type { ChargeTime, Si } from "./types.js"
+import type { ChargeTime, ChargeTimeCaution, ChargeTimeRefusal, Si } from "./types.js"
 
 export type { ChargeTime } from "./types.js"
 
@@ -48,7 +48,7 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-function rateFaults(si: Si): Caution[] {
+function rateFaults(si: Si): Caution<ChargeTimeCaution>[] {
   const { coldestCharge, lithiumIon } = chemistries[si.chemistry]
   const rate = si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)
   const allowed = chargeRateLimit(si.chemistry, si.cellTemperature)
@@ -86,9 +86,9 @@ function rateFaults(si: Si): Caution[] {
     : []
 }
 
-function cautions(si: Si, out: ChargeTime): Caution[] {
+function cautions(si: Si, out: ChargeTime): Caution<ChargeTimeCaution>[] {
   const stated = Math.max(si.cellChargeVoltage ?? 0, si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series
-  const found = [...packCautions({ ...si, cellCutOffVoltage: null }, stated), ...rateFaults(si)]
+  const found: Caution<ChargeTimeCaution>[] = [...packCautions({ ...si, cellCutOffVoltage: null }, stated), ...rateFaults(si)]
   const { cellFullVoltage: fullVoltage, lithiumIon } = chemistries[si.chemistry]
   const highest = fullVoltage + chargeTolerance(si.chemistry)
   if (si.cellChargeVoltage !== null && si.cellChargeVoltage > highest + 1e-9)
@@ -209,128 +209,128 @@ const { cellCutOffVoltage: _, ...chargeFields } = packFields
  * night.likelyDuration?.high // => 16560
  * ```
  */
-export const chargeTime: Solver<ChargeTimeInput, ChargeTime> = /* @__PURE__ */ solver<ChargeTimeInput, ChargeTime>(
-  "chargeTime",
-  "How long charging takes",
-  solve,
-  () => ({
-    input: {
-      ...chargeFields,
-      chargeCurrent: { kind: "current", symbol: "I", label: "charging current", min: "1 mA", max: 1000, typical: [0.5, 6] },
-      startStateOfCharge: {
-        kind: "ratio",
-        symbol: "s_0",
-        label: "state of charge at the start",
-        min: 0,
-        max: 1,
-        typical: [0, 0.6],
-        unit: "%",
-        default: 0,
-      },
-      cellChargeVoltage: {
-        kind: "voltage",
-        symbol: "V_c",
-        label: "charge voltage of a cell",
-        min: "10 mV",
-        max: 20,
-        typical: [3.6, 4.2],
-        default: null,
-      },
-      terminationCurrent: {
-        kind: "current",
-        symbol: "I_e",
-        label: "termination current",
-        min: "0.1 mA",
-        max: 1000,
-        typical: [0.05, 0.4],
-        default: null,
-      },
-      openCircuitCurve: curveField,
+export const chargeTime: Solver<ChargeTimeInput, ChargeTime, ChargeTimeRefusal, ChargeTimeCaution> = /* @__PURE__ */ solver<
+  ChargeTimeInput,
+  ChargeTime,
+  ChargeTimeRefusal,
+  ChargeTimeCaution
+>("chargeTime", "How long charging takes", solve, () => ({
+  input: {
+    ...chargeFields,
+    chargeCurrent: { kind: "current", symbol: "I", label: "charging current", min: "1 mA", max: 1000, typical: [0.5, 6] },
+    startStateOfCharge: {
+      kind: "ratio",
+      symbol: "s_0",
+      label: "state of charge at the start",
+      min: 0,
+      max: 1,
+      typical: [0, 0.6],
+      unit: "%",
+      default: 0,
     },
-    output: {
-      minDuration: { kind: "time", symbol: "t", label: "minimum charging time" },
-      constantCurrentDuration: { kind: "time", symbol: "t_1", label: "time at constant current" },
-      constantVoltageDuration: { kind: "time", symbol: "t_2", label: "time at constant voltage" },
-      changeOverStateOfCharge: { kind: "ratio", symbol: "s_c", label: "state of charge at the change-over", unit: "%" },
-      endStateOfCharge: { kind: "ratio", symbol: "s_e", label: "state of charge at the end", unit: "%" },
-      energy: { kind: "energy", symbol: "W", label: "energy put in", unit: "Wh" },
-      heat: { kind: "energy", symbol: "W_h", label: "heat in the resistance", unit: "Wh" },
-      simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: charge over current" },
-      durationRatio: { kind: "ratio", symbol: "k_o", label: "minimum time over charge over current" },
-      likelyDuration: {
-        kind: "group",
-        label: "charging time to expect by datasheets",
-        fields: {
-          low: { kind: "time", symbol: "t_l", label: "minimum to expect by datasheets" },
-          high: { kind: "time", symbol: "t_m", label: "maximum to expect by datasheets" },
-        },
+    cellChargeVoltage: {
+      kind: "voltage",
+      symbol: "V_c",
+      label: "charge voltage of a cell",
+      min: "10 mV",
+      max: 20,
+      typical: [3.6, 4.2],
+      default: null,
+    },
+    terminationCurrent: {
+      kind: "current",
+      symbol: "I_e",
+      label: "termination current",
+      min: "0.1 mA",
+      max: 1000,
+      typical: [0.05, 0.4],
+      default: null,
+    },
+    openCircuitCurve: curveField,
+  },
+  output: {
+    minDuration: { kind: "time", symbol: "t", label: "minimum charging time" },
+    constantCurrentDuration: { kind: "time", symbol: "t_1", label: "time at constant current" },
+    constantVoltageDuration: { kind: "time", symbol: "t_2", label: "time at constant voltage" },
+    changeOverStateOfCharge: { kind: "ratio", symbol: "s_c", label: "state of charge at the change-over", unit: "%" },
+    endStateOfCharge: { kind: "ratio", symbol: "s_e", label: "state of charge at the end", unit: "%" },
+    energy: { kind: "energy", symbol: "W", label: "energy put in", unit: "Wh" },
+    heat: { kind: "energy", symbol: "W_h", label: "heat in the resistance", unit: "Wh" },
+    simpleDuration: { kind: "time", symbol: "t_s", label: "simple duration: charge over current" },
+    durationRatio: { kind: "ratio", symbol: "k_o", label: "minimum time over charge over current" },
+    likelyDuration: {
+      kind: "group",
+      label: "charging time to expect by datasheets",
+      fields: {
+        low: { kind: "time", symbol: "t_l", label: "minimum to expect by datasheets" },
+        high: { kind: "time", symbol: "t_m", label: "maximum to expect by datasheets" },
       },
     },
-    example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", chargeCurrent: "2 A", startStateOfCharge: 0.1 },
-    formulae: [
-      { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p" },
-      ...packResistanceSteps,
-      { symbol: "nickel", kind: "number", meaning: "1 for nickel-metal hydride", given: (si) => (si.chemistry === "nimh" ? 1 : 0) },
-      { symbol: "lithium", kind: "number", meaning: "1 for lithium", given: (si) => (chemistries[si.chemistry].lithiumIon ? 1 : 0) },
-      { symbol: "t_s", meaning: "charge over current", is: "Q * (1 - s_0) / I" },
-      { solved: "s_c", meaning: "charge at the change-over" },
-      {
-        symbol: "s_b",
-        kind: "ratio",
-        meaning: "the same by bisection of E + I·R against the charge voltage",
-        given: (si) => changeOverByBisection(si),
-      },
-      { left: "s_c", right: "s_b", meaning: "change-over where E + I·R reaches the charge voltage", within: 1e-8, when: "nickel == 0" },
-      { left: "s_c", right: "1", meaning: "no change-over: charged at constant current", when: "nickel == 1" },
-      { symbol: "t_1", meaning: "time at constant current", is: "Q * (s_c - s_0) / I", when: "nickel == 0" },
-      {
-        symbol: "k_n",
-        kind: "number",
-        meaning: "charge put in over charge gained",
-        given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)),
-        source: NICKEL_SHEETS,
-      },
-      { symbol: "t_1", meaning: "time at constant current", is: "k_n * t_s", when: "nickel == 1" },
-      { solved: "s_e", meaning: "charge at the end" },
-      { solved: "t_2", meaning: "time at constant voltage" },
-      { symbol: "t_q", kind: "time", meaning: "the same by quadrature of Q·R/(V − E)", given: (si, out) => tailByQuadrature(si, out) },
-      { left: "t_2", right: "t_q", meaning: "time at constant voltage against quadrature", within: 1e-7 },
-      {
-        symbol: "s_f",
-        kind: "ratio",
-        meaning: "charge at which the current has fallen to the stopping current, by bisection",
-        given: (si, out) => endByBisection(si, out),
-      },
-      { left: "s_e", right: "s_f", meaning: "it stops at the stopping current", within: 1e-8 },
-      { symbol: "t", meaning: "time", is: "t_1 + t_2" },
-      { symbol: "k_o", meaning: "time against charge over current", is: "t / t_s" },
-      { solved: "W_h", meaning: "heat in the resistance" },
-      { symbol: "W_q", kind: "energy", meaning: "heat by quadrature of current squared", given: (si, out) => heatByQuadrature(si, out) },
-      { left: "W_h + 1e-9 J", right: "W_q + 1e-9 J", meaning: "heat against quadrature", within: 1e-7 },
-      {
-        symbol: "W_s",
-        kind: "energy",
-        meaning: "energy stored, by quadrature of the open-circuit voltage",
-        given: (si, out) => storedByQuadrature(si, out),
-      },
-      {
-        symbol: "k_w",
-        kind: "number",
-        meaning: "charge put in for each that is kept",
-        given: (si, out) => (si.chemistry === "nimh" ? out.durationRatio : 1),
-      },
-      { symbol: "W", meaning: "energy put in", is: "W_s * k_w + W_h" },
-      {
-        symbol: "t_l",
-        meaning: "to expect, at least",
-        is: "max(t, t_s + 20 minutes * (1 - s_0))",
-        when: "lithium == 1",
-        source: CHARGE_TIMES,
-      },
-      { symbol: "t_m", meaning: "to expect, at most", is: "max(t, t_s + 2 hours)", when: "lithium == 1", source: CHARGE_TIMES },
-    ],
-    sources: [CHARGE_TIMES, NICKEL_SHEETS, LEAD_CHARGE_TIMES],
-    check,
-    cautions,
-  }),
-)
+  },
+  example: { series: 3, parallel: 2, cellCapacity: "2.6 Ah", cellResistance: "80 mohm", chargeCurrent: "2 A", startStateOfCharge: 0.1 },
+  formulae: [
+    { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p" },
+    ...packResistanceSteps,
+    { symbol: "nickel", kind: "number", meaning: "1 for nickel-metal hydride", given: (si) => (si.chemistry === "nimh" ? 1 : 0) },
+    { symbol: "lithium", kind: "number", meaning: "1 for lithium", given: (si) => (chemistries[si.chemistry].lithiumIon ? 1 : 0) },
+    { symbol: "t_s", meaning: "charge over current", is: "Q * (1 - s_0) / I" },
+    { solved: "s_c", meaning: "charge at the change-over" },
+    {
+      symbol: "s_b",
+      kind: "ratio",
+      meaning: "the same by bisection of E + I·R against the charge voltage",
+      given: (si) => changeOverByBisection(si),
+    },
+    { left: "s_c", right: "s_b", meaning: "change-over where E + I·R reaches the charge voltage", within: 1e-8, when: "nickel == 0" },
+    { left: "s_c", right: "1", meaning: "no change-over: charged at constant current", when: "nickel == 1" },
+    { symbol: "t_1", meaning: "time at constant current", is: "Q * (s_c - s_0) / I", when: "nickel == 0" },
+    {
+      symbol: "k_n",
+      kind: "number",
+      meaning: "charge put in over charge gained",
+      given: (si) => nickelChargeFactor(si.chargeCurrent / ((si.cellCapacity * si.parallel) / 3600)),
+      source: NICKEL_SHEETS,
+    },
+    { symbol: "t_1", meaning: "time at constant current", is: "k_n * t_s", when: "nickel == 1" },
+    { solved: "s_e", meaning: "charge at the end" },
+    { solved: "t_2", meaning: "time at constant voltage" },
+    { symbol: "t_q", kind: "time", meaning: "the same by quadrature of Q·R/(V − E)", given: (si, out) => tailByQuadrature(si, out) },
+    { left: "t_2", right: "t_q", meaning: "time at constant voltage against quadrature", within: 1e-7 },
+    {
+      symbol: "s_f",
+      kind: "ratio",
+      meaning: "charge at which the current has fallen to the stopping current, by bisection",
+      given: (si, out) => endByBisection(si, out),
+    },
+    { left: "s_e", right: "s_f", meaning: "it stops at the stopping current", within: 1e-8 },
+    { symbol: "t", meaning: "time", is: "t_1 + t_2" },
+    { symbol: "k_o", meaning: "time against charge over current", is: "t / t_s" },
+    { solved: "W_h", meaning: "heat in the resistance" },
+    { symbol: "W_q", kind: "energy", meaning: "heat by quadrature of current squared", given: (si, out) => heatByQuadrature(si, out) },
+    { left: "W_h + 1e-9 J", right: "W_q + 1e-9 J", meaning: "heat against quadrature", within: 1e-7 },
+    {
+      symbol: "W_s",
+      kind: "energy",
+      meaning: "energy stored, by quadrature of the open-circuit voltage",
+      given: (si, out) => storedByQuadrature(si, out),
+    },
+    {
+      symbol: "k_w",
+      kind: "number",
+      meaning: "charge put in for each that is kept",
+      given: (si, out) => (si.chemistry === "nimh" ? out.durationRatio : 1),
+    },
+    { symbol: "W", meaning: "energy put in", is: "W_s * k_w + W_h" },
+    {
+      symbol: "t_l",
+      meaning: "to expect, at least",
+      is: "max(t, t_s + 20 minutes * (1 - s_0))",
+      when: "lithium == 1",
+      source: CHARGE_TIMES,
+    },
+    { symbol: "t_m", meaning: "to expect, at most", is: "max(t, t_s + 2 hours)", when: "lithium == 1", source: CHARGE_TIMES },
+  ],
+  sources: [CHARGE_TIMES, NICKEL_SHEETS, LEAD_CHARGE_TIMES],
+  check,
+  cautions,
+}))

@@ -1,9 +1,10 @@
 // The kernel: SI numbers in, values or a refusal out.
+
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { chargeAt, emfAt } from "../discharge.js"
 import { setUp, straightPieces } from "./problem.js"
-import type { ChargeTime, Si } from "./types.js"
+import type { ChargeTime, ChargeTimeRefusal, Si } from "./types.js"
 
 /** Charge put in over charge gained of nickel-metal hydride at a rate (multiples of the capacity per hour): 1.6 at 0.1, 1.2 at 1. */
 export function nickelChargeFactor(rate: number): number {
@@ -20,7 +21,7 @@ export const chargeTolerance = (chemistry: Si["chemistry"]) => (chemistry === "l
 /** Highest charge voltage of a cell that is taken for meant, V. */
 export const highestChargeVoltage = (si: Si) => Math.min(20, 1.1 * chemistries[si.chemistry].cellFullVoltage)
 
-export function solve(si: Si): ChargeTime | NoSolution {
+export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
   const { rechargeable, coldestCharge, lithiumIon, label } = chemistries[si.chemistry]
   if (!rechargeable)
     return refuse(

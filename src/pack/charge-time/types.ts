@@ -1,6 +1,21 @@
 // What goes in and what comes out.
+
 import type { SiOf } from "../../solver/index.js"
+import type { PackCaution } from "../fields.js"
 import type { ChargeTimeInput } from "./problem.js"
+
+/** Reasons for which {@link chargeTime} can refuse. */
+export type ChargeTimeRefusal = "already-full" | "insufficient-voltage" | "not-rechargeable" | "too-cold"
+
+/** Hazards and limits that an answer of {@link chargeTime} can carry. */
+export type ChargeTimeCaution =
+  | "charge-rate"
+  | "charge-time-is-least"
+  | "lead-tail"
+  | "over-charge"
+  | "slow-nickel"
+  | "too-hot-to-charge"
+  | PackCaution
 
 /** Result of {@link chargeTime}. */
 export interface ChargeTime {

@@ -1,8 +1,9 @@
 // The kernel: SI numbers in, values or a refusal out.
+
 import { fill, type NoSolution, refuse } from "../../solver/index.js"
 import { chemistries } from "../chemistry.js"
 import { type CellSi, judgeOf, type Miss, type PackCandidate } from "./candidates.js"
-import type { PackSize, Si } from "./types.js"
+import type { PackSize, PackSizeRefusal, Si } from "./types.js"
 
 /** Judges every cell at every number in series that could serve, one at a time. */
 function* judgeAll(si: Si): Generator<PackCandidate | Miss> {
@@ -61,7 +62,7 @@ function nearestChange(si: Si): { readonly field: string; readonly value: number
   return best
 }
 
-export function solve(si: Si): PackSize | NoSolution {
+export function solve(si: Si): PackSize | NoSolution<PackSizeRefusal> {
   const choices: PackCandidate[] = []
   const misses: Miss[] = []
   for (const judged of judgeAll(si)) "frees" in judged ? misses.push(judged) : choices.push(judged)

@@ -1,6 +1,8 @@
 // What goes in and what comes out.
+
 import type { Current, Energy, Mass, Ratio, Temperature, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
+import type { PackCaution, RateCaution } from "../fields.js"
 import type { CellOnOffer, PackCandidate, RejectedPack } from "./candidates.js"
 
 /** Input of {@link packSize}. */
@@ -30,6 +32,12 @@ export interface PackSizeInput {
   /** What the ranking goes by. [mass, cells or price; default mass] */
   rankBy?: "mass" | "cells" | "price"
 }
+
+/** Reasons for which {@link packSize} can refuse. */
+export type PackSizeRefusal = "no-candidate"
+
+/** Hazards and limits that an answer of {@link packSize} can carry. */
+export type PackSizeCaution = PackCaution | RateCaution
 
 /** Result of {@link packSize}. */
 export interface PackSize {

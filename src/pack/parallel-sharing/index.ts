@@ -3,11 +3,11 @@ import { touchCautions } from "../fields.js"
 import { COMMON_VOLTAGE, LITHIUM_SAFETY, PARALLEL_CELLS } from "../sources.js"
 import { sharingFormulae } from "./formulae.js"
 import { cellsTaken, commonVoltage, ratesOf, slowestRate, spanned, total, voltagesAfter } from "./transient.js"
-import type { ParallelSharing, ParallelSharingInput, Si, StringState } from "./types.js"
+import type { ParallelSharing, ParallelSharingCaution, ParallelSharingInput, ParallelSharingRefusal, Si, StringState } from "./types.js"
 
 export type { ParallelSharing, ParallelSharingInput, ParallelString, StringState } from "./types.js"
 
-function solve(si: Si): ParallelSharing | NoSolution {
+function solve(si: Si): ParallelSharing | NoSolution<ParallelSharingRefusal> {
   const conductance = si.strings.map((s) => 1 / s.resistance)
   const emf = si.strings.map((s) => s.openCircuitVoltage)
   const load = {
@@ -70,10 +70,10 @@ function worst(si: Si, limitOf: (s: Si["strings"][number]) => number | null, cur
   return over as { string: number; current: number; limit: number } | null
 }
 
-function cautions(si: Si, out: ParallelSharing): Caution[] {
+function cautions(si: Si, out: ParallelSharing): Caution<ParallelSharingCaution>[] {
   const emf = si.strings.map((s) => s.openCircuitVoltage)
   const currentOf = (k: number) => (out.strings[k] as StringState).current
-  const found: Caution[] = [...touchCautions(Math.max(...emf))]
+  const found: Caution<ParallelSharingCaution>[] = [...touchCautions(Math.max(...emf))]
   if (si.strings.length > 1)
     found.push(
       caution(
@@ -214,124 +214,125 @@ function cautions(si: Si, out: ParallelSharing): Caution[] {
  * joined.strings[1].current // => -3.240
  * ```
  */
-export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing> = /* @__PURE__ */ solver<ParallelSharingInput, ParallelSharing>(
-  "parallelSharing",
-  "How strings in parallel share the load",
-  solve,
-  () => ({
-    input: {
-      strings: {
-        kind: "list",
-        label: "strings",
-        min: 1,
-        max: 50,
-        of: {
-          kind: "group",
-          label: "string",
-          fields: {
-            openCircuitVoltage: {
-              kind: "voltage",
-              symbol: "E_k",
-              label: "open-circuit voltage",
-              min: "10 mV",
-              max: 1000,
-              typical: [10, 13],
-            },
-            resistance: {
-              kind: "resistance",
-              symbol: "r_k",
-              label: "resistance",
-              min: "1 mohm",
-              max: 1000,
-              typical: ["20 mohm", "300 mohm"],
-            },
-            capacity: { kind: "charge", symbol: "Q_k", label: "capacity", min: "0.1 Ah", max: "1000 Ah", typical: ["1 Ah", "10 Ah"] },
-            maxCurrent: {
-              kind: "current",
-              symbol: "I_d",
-              label: "maximum discharge current",
-              min: 0,
-              max: 1000,
-              typical: [2, 30],
-              default: null,
-            },
-            maxChargeCurrent: {
-              kind: "current",
-              symbol: "I_c",
-              label: "maximum charge current",
-              min: 0,
-              max: 1000,
-              typical: [1, 6],
-              default: null,
+export const parallelSharing: Solver<ParallelSharingInput, ParallelSharing, ParallelSharingRefusal, ParallelSharingCaution> =
+  /* @__PURE__ */ solver<ParallelSharingInput, ParallelSharing, ParallelSharingRefusal, ParallelSharingCaution>(
+    "parallelSharing",
+    "How strings in parallel share the load",
+    solve,
+    () => ({
+      input: {
+        strings: {
+          kind: "list",
+          label: "strings",
+          min: 1,
+          max: 50,
+          of: {
+            kind: "group",
+            label: "string",
+            fields: {
+              openCircuitVoltage: {
+                kind: "voltage",
+                symbol: "E_k",
+                label: "open-circuit voltage",
+                min: "10 mV",
+                max: 1000,
+                typical: [10, 13],
+              },
+              resistance: {
+                kind: "resistance",
+                symbol: "r_k",
+                label: "resistance",
+                min: "1 mohm",
+                max: 1000,
+                typical: ["20 mohm", "300 mohm"],
+              },
+              capacity: { kind: "charge", symbol: "Q_k", label: "capacity", min: "0.1 Ah", max: "1000 Ah", typical: ["1 Ah", "10 Ah"] },
+              maxCurrent: {
+                kind: "current",
+                symbol: "I_d",
+                label: "maximum discharge current",
+                min: 0,
+                max: 1000,
+                typical: [2, 30],
+                default: null,
+              },
+              maxChargeCurrent: {
+                kind: "current",
+                symbol: "I_c",
+                label: "maximum charge current",
+                min: 0,
+                max: 1000,
+                typical: [1, 6],
+                default: null,
+              },
             },
           },
         },
-      },
-      current: { kind: "current", symbol: "I_l", label: "load current", min: 0, max: 1000, typical: [0, 20], default: null },
-      loadResistance: {
-        kind: "resistance",
-        symbol: "R_L",
-        label: "load resistance",
-        min: 1e-6,
-        max: 1e6,
-        typical: [0.5, 50],
-        default: null,
-      },
-      voltageSpan: {
-        kind: "voltage",
-        symbol: "U",
-        label: "rise from empty to full",
-        min: "1 mV",
-        max: 200,
-        typical: [0.5, 5],
-        default: null,
-      },
-      laterTime: {
-        kind: "time",
-        symbol: "t_a",
-        label: "time of the later state",
-        min: 0,
-        max: "10 h",
-        typical: [0, "30 min"],
-        default: "10 s",
-      },
-    },
-    output: {
-      terminalVoltage: { kind: "voltage", symbol: "V", label: "terminal voltage at the start" },
-      loadCurrent: { kind: "current", symbol: "I", label: "load current" },
-      resistance: { kind: "resistance", symbol: "R", label: "resistance together" },
-      maxStringCurrent: { kind: "current", symbol: "I_w", label: "maximum string current at the start" },
-      maxStringChargeCurrent: { kind: "current", symbol: "I_r", label: "maximum charging current of a string at the start" },
-      heat: { kind: "power", symbol: "P_h", label: "heat in the strings at the start" },
-      timeConstant: { kind: "time", symbol: "tau", label: "time constant of evening out" },
-      loadCurrentAtLimit: { kind: "current", symbol: "I_s", label: "load at which the first string is at its limit" },
-      strings: {
-        kind: "list",
-        label: "strings",
-        of: {
-          kind: "group",
-          label: "string",
-          fields: {
-            current: { kind: "current", label: "at the start" },
-            laterCurrent: { kind: "current", label: "later" },
-            steadyCurrent: { kind: "current", label: "steady" },
-            heat: { kind: "power", label: "heat at the start" },
-          },
+        current: { kind: "current", symbol: "I_l", label: "load current", min: 0, max: 1000, typical: [0, 20], default: null },
+        loadResistance: {
+          kind: "resistance",
+          symbol: "R_L",
+          label: "load resistance",
+          min: 1e-6,
+          max: 1e6,
+          typical: [0.5, 50],
+          default: null,
+        },
+        voltageSpan: {
+          kind: "voltage",
+          symbol: "U",
+          label: "rise from empty to full",
+          min: "1 mV",
+          max: 200,
+          typical: [0.5, 5],
+          default: null,
+        },
+        laterTime: {
+          kind: "time",
+          symbol: "t_a",
+          label: "time of the later state",
+          min: 0,
+          max: "10 h",
+          typical: [0, "30 min"],
+          default: "10 s",
         },
       },
-      chargedCount: { kind: "number", symbol: "N_c", label: "strings being charged at the start" },
-    },
-    example: {
-      strings: [
-        { openCircuitVoltage: "12.2 V", resistance: "0.12 ohm", capacity: "2.6 Ah", maxCurrent: "7.8 A", maxChargeCurrent: "1.3 A" },
-        { openCircuitVoltage: "11.9 V", resistance: "0.15 ohm", capacity: "2.5 Ah", maxCurrent: "7.8 A", maxChargeCurrent: "1.3 A" },
-      ],
-      current: "6 A",
-      voltageSpan: "2.7 V",
-    },
-    formulae: sharingFormulae,
-    sources: [COMMON_VOLTAGE],
-    either: [{ atMostOne: ["current", "loadResistance"] }],
-    cautions,
-  }),
-)
+      output: {
+        terminalVoltage: { kind: "voltage", symbol: "V", label: "terminal voltage at the start" },
+        loadCurrent: { kind: "current", symbol: "I", label: "load current" },
+        resistance: { kind: "resistance", symbol: "R", label: "resistance together" },
+        maxStringCurrent: { kind: "current", symbol: "I_w", label: "maximum string current at the start" },
+        maxStringChargeCurrent: { kind: "current", symbol: "I_r", label: "maximum charging current of a string at the start" },
+        heat: { kind: "power", symbol: "P_h", label: "heat in the strings at the start" },
+        timeConstant: { kind: "time", symbol: "tau", label: "time constant of evening out" },
+        loadCurrentAtLimit: { kind: "current", symbol: "I_s", label: "load at which the first string is at its limit" },
+        strings: {
+          kind: "list",
+          label: "strings",
+          of: {
+            kind: "group",
+            label: "string",
+            fields: {
+              current: { kind: "current", label: "at the start" },
+              laterCurrent: { kind: "current", label: "later" },
+              steadyCurrent: { kind: "current", label: "steady" },
+              heat: { kind: "power", label: "heat at the start" },
+            },
+          },
+        },
+        chargedCount: { kind: "number", symbol: "N_c", label: "strings being charged at the start" },
+      },
+      example: {
+        strings: [
+          { openCircuitVoltage: "12.2 V", resistance: "0.12 ohm", capacity: "2.6 Ah", maxCurrent: "7.8 A", maxChargeCurrent: "1.3 A" },
+          { openCircuitVoltage: "11.9 V", resistance: "0.15 ohm", capacity: "2.5 Ah", maxCurrent: "7.8 A", maxChargeCurrent: "1.3 A" },
+        ],
+        current: "6 A",
+        voltageSpan: "2.7 V",
+      },
+      formulae: sharingFormulae,
+      sources: [COMMON_VOLTAGE],
+      either: [{ atMostOne: ["current", "loadResistance"] }],
+      cautions,
+    }),
+  )

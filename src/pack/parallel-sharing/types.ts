@@ -45,6 +45,20 @@ export interface StringState {
   readonly heat: number
 }
 
+/** Reasons for which {@link parallelSharing} can refuse. */
+export type ParallelSharingRefusal = "insufficient-current"
+
+/** Hazards and limits that an answer of {@link parallelSharing} can carry. */
+export type ParallelSharingCaution =
+  | "battery-fire"
+  | "beyond-empty"
+  | "over-charge"
+  | "over-current"
+  | "span-taken"
+  | "touch-voltage"
+  | "unequal-charge"
+  | "unequal-resistance"
+
 /** Result of {@link parallelSharing}. */
 export interface ParallelSharing {
   /** Common voltage in the first moment. [V; V] */

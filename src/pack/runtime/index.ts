@@ -7,7 +7,7 @@ import { curveFaults, curveField } from "../open-circuit.js"
 import { ALKALINE_RATES, BATTERY_MODEL, LITHIUM_SAFETY, LITHIUM_TEMPERATURE, MEASURED_RUNS, TEMPERATURE_LIMITS } from "../sources.js"
 import { runtimeFormulae } from "./formulae.js"
 import { LEAST_LOAD, problemOf, type RuntimeInput } from "./problem.js"
-import type { Runtime, Si } from "./types.js"
+import type { Runtime, RuntimeCaution, RuntimeRefusal, Si } from "./types.js"
 
 export type { DischargePoint, LoadTotal, Runtime } from "./types.js"
 
@@ -38,7 +38,7 @@ function offers(si: Si): Record<string, number> {
   return offered
 }
 
-function solve(si: Si): Runtime | NoSolution {
+function solve(si: Si): Runtime | NoSolution<RuntimeRefusal> {
   const problem = problemOf(si)
   const { curve, capacity, resistance, cutOff, start, loads } = problem
   const emf = emfAt(curve, start)
@@ -104,8 +104,8 @@ function solve(si: Si): Runtime | NoSolution {
 
 const check = (si: Si): Issue[] => [...packFaults(si), ...curveFaults(si.openCircuitCurve)]
 
-function cautions(si: Si, out: Runtime): Caution[] {
-  const found = packCautions(si, (si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series)
+function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
+  const found: Caution<RuntimeCaution>[] = packCautions(si, (si.openCircuitCurve?.at(-1)?.voltage ?? 0) * si.series)
   const { lithiumIon } = chemistries[si.chemistry]
   found.push(
     caution(
@@ -239,119 +239,119 @@ function cautions(si: Si, out: Runtime): Caution[] {
  * day.endedBy // => 'cut-off'
  * ```
  */
-export const runtime: Solver<RuntimeInput, Runtime> = /* @__PURE__ */ solver<RuntimeInput, Runtime>(
-  "runtime",
-  "How long a pack lasts under a pattern of loads",
-  solve,
-  () => ({
-    input: {
-      ...packFields,
-      pattern: {
-        kind: "list",
-        label: "pattern of loads",
-        min: 1,
-        max: 100,
-        of: {
-          kind: "group",
-          label: "step",
-          either: [{ atMostOne: ["current", "power", "loadResistance"] }],
-          fields: {
-            name: { kind: "text", label: "name", min: 0, max: 100, default: "" },
-            duration: {
-              kind: "time",
-              symbol: "t_l",
-              label: "duration",
-              min: "0.01 s",
-              max: "1000 d",
-              typical: ["5 s", "30 min"],
-              default: "1 h",
-            },
-            current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.1, 5], default: null },
-            power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 40], default: null },
-            loadResistance: {
-              kind: "resistance",
-              symbol: "R_L",
-              label: "load resistance",
-              min: "0.1 mohm",
-              max: 1e6,
-              typical: [2, 50],
-              default: null,
-            },
+export const runtime: Solver<RuntimeInput, Runtime, RuntimeRefusal, RuntimeCaution> = /* @__PURE__ */ solver<
+  RuntimeInput,
+  Runtime,
+  RuntimeRefusal,
+  RuntimeCaution
+>("runtime", "How long a pack lasts under a pattern of loads", solve, () => ({
+  input: {
+    ...packFields,
+    pattern: {
+      kind: "list",
+      label: "pattern of loads",
+      min: 1,
+      max: 100,
+      of: {
+        kind: "group",
+        label: "step",
+        either: [{ atMostOne: ["current", "power", "loadResistance"] }],
+        fields: {
+          name: { kind: "text", label: "name", min: 0, max: 100, default: "" },
+          duration: {
+            kind: "time",
+            symbol: "t_l",
+            label: "duration",
+            min: "0.01 s",
+            max: "1000 d",
+            typical: ["5 s", "30 min"],
+            default: "1 h",
+          },
+          current: { kind: "current", symbol: "I_l", label: "constant current", min: 0, max: 1000, typical: [0.1, 5], default: null },
+          power: { kind: "power", symbol: "P_l", label: "constant power", min: 0, max: "100 kW", typical: [1, 40], default: null },
+          loadResistance: {
+            kind: "resistance",
+            symbol: "R_L",
+            label: "load resistance",
+            min: "0.1 mohm",
+            max: 1e6,
+            typical: [2, 50],
+            default: null,
           },
         },
       },
-      cellMaxCurrent: cellLimitField,
-      startStateOfCharge: {
-        kind: "ratio",
-        symbol: "s_0",
-        label: "state of charge at the start",
-        min: 0,
-        max: 1,
-        typical: [0.5, 1],
-        unit: "%",
-        default: 1,
-      },
-      openCircuitCurve: curveField,
     },
-    output: {
-      runtime: { kind: "time", symbol: "t", label: "runtime" },
-      rounds: { kind: "number", symbol: "N", label: "rounds of the pattern" },
-      deliveredEnergy: { kind: "energy", symbol: "W", label: "delivered energy", unit: "Wh" },
-      heat: { kind: "energy", symbol: "W_h", label: "heat inside", unit: "Wh" },
-      deliveredCharge: { kind: "charge", symbol: "q", label: "delivered charge", unit: "Ah" },
-      endStateOfCharge: { kind: "ratio", symbol: "s_1", label: "state of charge at the end", unit: "%" },
-      meanCurrent: { kind: "current", symbol: "I_mean", label: "mean current" },
-      rmsCurrent: { kind: "current", symbol: "I_rms", label: "root-mean-square current" },
-      peakCurrent: { kind: "current", symbol: "I_peak", label: "peak current" },
-      startCurrent: { kind: "current", symbol: "I_start", label: "peak current at the start" },
-      endCurrent: { kind: "current", symbol: "I_end", label: "current at the end" },
-      endVoltage: { kind: "voltage", symbol: "V_end", label: "voltage at the end" },
-      endedBy: { kind: "text", label: "ended by" },
-      simpleRuntime: { kind: "time", symbol: "t_s", label: "simple runtime: nominal energy over mean power" },
-      pattern: {
-        kind: "list",
-        label: "shares of the steps",
-        of: {
-          kind: "group",
-          label: "share",
-          fields: {
-            name: { kind: "text", label: "name" },
-            duration: { kind: "time", symbol: "t_i", label: "time" },
-            charge: { kind: "charge", symbol: "q_i", label: "charge" },
-            energy: { kind: "energy", symbol: "W_i", label: "energy" },
-          },
+    cellMaxCurrent: cellLimitField,
+    startStateOfCharge: {
+      kind: "ratio",
+      symbol: "s_0",
+      label: "state of charge at the start",
+      min: 0,
+      max: 1,
+      typical: [0.5, 1],
+      unit: "%",
+      default: 1,
+    },
+    openCircuitCurve: curveField,
+  },
+  output: {
+    runtime: { kind: "time", symbol: "t", label: "runtime" },
+    rounds: { kind: "number", symbol: "N", label: "rounds of the pattern" },
+    deliveredEnergy: { kind: "energy", symbol: "W", label: "delivered energy", unit: "Wh" },
+    heat: { kind: "energy", symbol: "W_h", label: "heat inside", unit: "Wh" },
+    deliveredCharge: { kind: "charge", symbol: "q", label: "delivered charge", unit: "Ah" },
+    endStateOfCharge: { kind: "ratio", symbol: "s_1", label: "state of charge at the end", unit: "%" },
+    meanCurrent: { kind: "current", symbol: "I_mean", label: "mean current" },
+    rmsCurrent: { kind: "current", symbol: "I_rms", label: "root-mean-square current" },
+    peakCurrent: { kind: "current", symbol: "I_peak", label: "peak current" },
+    startCurrent: { kind: "current", symbol: "I_start", label: "peak current at the start" },
+    endCurrent: { kind: "current", symbol: "I_end", label: "current at the end" },
+    endVoltage: { kind: "voltage", symbol: "V_end", label: "voltage at the end" },
+    endedBy: { kind: "text", label: "ended by" },
+    simpleRuntime: { kind: "time", symbol: "t_s", label: "simple runtime: nominal energy over mean power" },
+    pattern: {
+      kind: "list",
+      label: "shares of the steps",
+      of: {
+        kind: "group",
+        label: "share",
+        fields: {
+          name: { kind: "text", label: "name" },
+          duration: { kind: "time", symbol: "t_i", label: "time" },
+          charge: { kind: "charge", symbol: "q_i", label: "charge" },
+          energy: { kind: "energy", symbol: "W_i", label: "energy" },
         },
       },
-      history: {
-        kind: "list",
-        label: "course",
-        of: {
-          kind: "group",
-          label: "moment",
-          fields: {
-            time: { kind: "time", label: "time" },
-            stateOfCharge: { kind: "ratio", label: "state of charge" },
-            voltage: { kind: "voltage", label: "voltage" },
-            current: { kind: "current", label: "current" },
-          },
+    },
+    history: {
+      kind: "list",
+      label: "course",
+      of: {
+        kind: "group",
+        label: "moment",
+        fields: {
+          time: { kind: "time", label: "time" },
+          stateOfCharge: { kind: "ratio", label: "state of charge" },
+          voltage: { kind: "voltage", label: "voltage" },
+          current: { kind: "current", label: "current" },
         },
       },
-      iterations: { kind: "number", label: "pieces" },
-      errorEstimate: { kind: "time", label: "error from following the mean" },
     },
-    example: {
-      series: 3,
-      parallel: 2,
-      cellCapacity: "2.6 Ah",
-      cellResistance: "80 mohm",
-      pattern: [
-        { name: "raise and lower", duration: "25 s", power: "45 W" },
-        { name: "lights", duration: "10 min", power: "6 W" },
-      ],
-    },
-    formulae: runtimeFormulae,
-    sources: [BATTERY_MODEL, LITHIUM_TEMPERATURE],
-    check,
-    cautions,
-  }),
-)
+    iterations: { kind: "number", label: "pieces" },
+    errorEstimate: { kind: "time", label: "error from following the mean" },
+  },
+  example: {
+    series: 3,
+    parallel: 2,
+    cellCapacity: "2.6 Ah",
+    cellResistance: "80 mohm",
+    pattern: [
+      { name: "raise and lower", duration: "25 s", power: "45 W" },
+      { name: "lights", duration: "10 min", power: "6 W" },
+    ],
+  },
+  formulae: runtimeFormulae,
+  sources: [BATTERY_MODEL, LITHIUM_TEMPERATURE],
+  check,
+  cautions,
+}))

@@ -1,5 +1,7 @@
 // What goes in and what comes out.
+
 import type { SiOf } from "../../solver/index.js"
+import type { PackCaution, RateCaution } from "../fields.js"
 import type { RuntimeInput } from "./problem.js"
 
 /** What one step of the pattern took, all rounds together. */
@@ -25,6 +27,12 @@ export interface DischargePoint {
   /** Current [A] */
   readonly current: number
 }
+
+/** Reasons for which {@link runtime} can refuse. */
+export type RuntimeRefusal = "depleted" | "insufficient-power" | "insufficient-voltage" | "no-load"
+
+/** Hazards and limits that an answer of {@link runtime} can carry. */
+export type RuntimeCaution = "alkaline-rate" | "cold" | "collapse" | "optimistic" | "over-current" | PackCaution | RateCaution
 
 /** Result of {@link runtime}. */
 export interface Runtime {

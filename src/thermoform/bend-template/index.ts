@@ -3,7 +3,7 @@ import { type Caution, caution, type Issue, inconsistent, type NoSolution, refus
 import { arcPath, offset, overbent, pathThroughPoints, pointsOf, withRuns } from "../curve.js"
 import { BURN_TIMES, practice, SAND_BENDING } from "../sources.js"
 import { springbacks } from "../tables.js"
-import type { BendTemplate, BendTemplateInput, Finished, Si } from "./types.js"
+import type { BendTemplate, BendTemplateCaution, BendTemplateInput, BendTemplateRefusal, Finished, Si } from "./types.js"
 
 export type { BendPoint, BendTemplate, BendTemplateInput, TemplatePoint } from "./types.js"
 
@@ -34,7 +34,7 @@ export function finishedSteps(si: Si): {
 /** Curves straighter than this count as straight: their radius is only shown to this size, m. */
 const STRAIGHT = 1e4
 
-function kernel(si: Si): BendTemplate | NoSolution {
+function kernel(si: Si): BendTemplate | NoSolution<BendTemplateRefusal> {
   const { outsideDiameter, springback, straightRun } = si
   const { path, leastRadius: sharpest } = finished(si)
   const minRadius = Math.min(sharpest, STRAIGHT)
@@ -101,8 +101,8 @@ function check({ shape, radius, angle, points }: Si): Issue[] {
   return faults
 }
 
-function cautions({ springback, outsideDiameter }: Si, out: BendTemplate): Caution[] {
-  const found: Caution[] = [
+function cautions({ springback, outsideDiameter }: Si, out: BendTemplate): Caution<BendTemplateCaution>[] {
+  const found: Caution<BendTemplateCaution>[] = [
     caution("true-scale", "note", "Print at 100 %, without fitting to the page, and measure the 100 mm bar before cutting."),
     caution(
       "springback-guess",
@@ -133,7 +133,7 @@ function cautions({ springback, outsideDiameter }: Si, out: BendTemplate): Cauti
   return found
 }
 
-const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendTemplate.input, kernel, check)
+const solve = (si: Si): BendTemplate | NoSolution<BendTemplateRefusal> => tried(kernel(si), si, bendTemplate.input, kernel, check)
 
 /**
  * The edge of a jig for a bent tube: a circular arc or a free curve, opened up for springback and set off by half the tube.
@@ -184,122 +184,122 @@ const solve = (si: Si): BendTemplate | NoSolution => tried(kernel(si), si, bendT
  * jig.minEdgeRadius // => 0.22665
  * ```
  */
-export const bendTemplate: Solver<BendTemplateInput, BendTemplate> = /* @__PURE__ */ solver<BendTemplateInput, BendTemplate>(
-  "bendTemplate",
-  "The edge of a jig for a bent tube, springback included",
-  solve,
-  () => ({
-    input: {
-      shape: { kind: "choice", label: "shape", options: { arc: "circular arc", curve: "free curve" } },
-      outsideDiameter: { kind: "length", symbol: "D", label: "outside diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
-      radius: {
-        kind: "length",
-        symbol: "R_given",
-        label: "centreline radius",
-        min: "5 mm",
-        max: 100,
-        typical: ["100 mm", "1 m"],
-        default: null,
-      },
-      angle: {
-        kind: "angle",
-        symbol: "theta",
-        label: "angle",
-        min: "0.1 deg",
-        max: "350 deg",
-        typical: ["20 deg", "120 deg"],
-        default: null,
-      },
-      points: {
-        kind: "list",
-        label: "points of the centreline",
-        min: 0,
-        max: 200,
-        of: {
-          kind: "group",
-          label: "point",
-          fields: {
-            x: { kind: "length", symbol: "x_p", label: "to the right", min: -100, max: 100 },
-            y: { kind: "length", symbol: "y_p", label: "upwards", min: -100, max: 100 },
-          },
+export const bendTemplate: Solver<BendTemplateInput, BendTemplate, BendTemplateRefusal, BendTemplateCaution> = /* @__PURE__ */ solver<
+  BendTemplateInput,
+  BendTemplate,
+  BendTemplateRefusal,
+  BendTemplateCaution
+>("bendTemplate", "The edge of a jig for a bent tube, springback included", solve, () => ({
+  input: {
+    shape: { kind: "choice", label: "shape", options: { arc: "circular arc", curve: "free curve" } },
+    outsideDiameter: { kind: "length", symbol: "D", label: "outside diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
+    radius: {
+      kind: "length",
+      symbol: "R_given",
+      label: "centreline radius",
+      min: "5 mm",
+      max: 100,
+      typical: ["100 mm", "1 m"],
+      default: null,
+    },
+    angle: {
+      kind: "angle",
+      symbol: "theta",
+      label: "angle",
+      min: "0.1 deg",
+      max: "350 deg",
+      typical: ["20 deg", "120 deg"],
+      default: null,
+    },
+    points: {
+      kind: "list",
+      label: "points of the centreline",
+      min: 0,
+      max: 200,
+      of: {
+        kind: "group",
+        label: "point",
+        fields: {
+          x: { kind: "length", symbol: "x_p", label: "to the right", min: -100, max: 100 },
+          y: { kind: "length", symbol: "y_p", label: "upwards", min: -100, max: 100 },
         },
-        default: [],
       },
-      side: { kind: "choice", label: "side of the jig", options: { left: "left", right: "right" }, default: "left" },
-      springback: { kind: "ratio", symbol: "q", label: "springback", min: 0, max: 0.6, typical: [0, 0.1], default: 0.03 },
-      straightRun: {
-        kind: "length",
-        symbol: "l_run",
-        label: "straight run at each end",
-        min: 0,
-        max: 2,
-        typical: [0, "100 mm"],
-        default: "60 mm",
+      default: [],
+    },
+    side: { kind: "choice", label: "side of the jig", options: { left: "left", right: "right" }, default: "left" },
+    springback: { kind: "ratio", symbol: "q", label: "springback", min: 0, max: 0.6, typical: [0, 0.1], default: 0.03 },
+    straightRun: {
+      kind: "length",
+      symbol: "l_run",
+      label: "straight run at each end",
+      min: 0,
+      max: 2,
+      typical: [0, "100 mm"],
+      default: "60 mm",
+    },
+  },
+  output: {
+    turn: { kind: "angle", symbol: "phi", label: "finished bend turns" },
+    jigTurn: { kind: "angle", symbol: "phi_jig", label: "jig turns" },
+    minRadius: { kind: "length", symbol: "R", label: "minimum radius finished" },
+    minJigRadius: { kind: "length", symbol: "R_jig", label: "minimum radius in the jig" },
+    minEdgeRadius: { kind: "length", symbol: "R_edge", label: "minimum radius of the edge" },
+    length: { kind: "length", symbol: "l", label: "length of the bend" },
+    chord: { kind: "length", symbol: "c_edge", label: "end to end of the edge" },
+    width: { kind: "length", symbol: "w_edge", label: "width of the edge" },
+    height: { kind: "length", symbol: "h_edge", label: "height of the edge" },
+    edge: {
+      kind: "list",
+      label: "edge",
+      of: {
+        kind: "group",
+        label: "point",
+        fields: { x: { kind: "length", symbol: "x_e", label: "x" }, y: { kind: "length", symbol: "y_e", label: "y" } },
       },
     },
-    output: {
-      turn: { kind: "angle", symbol: "phi", label: "finished bend turns" },
-      jigTurn: { kind: "angle", symbol: "phi_jig", label: "jig turns" },
-      minRadius: { kind: "length", symbol: "R", label: "minimum radius finished" },
-      minJigRadius: { kind: "length", symbol: "R_jig", label: "minimum radius in the jig" },
-      minEdgeRadius: { kind: "length", symbol: "R_edge", label: "minimum radius of the edge" },
-      length: { kind: "length", symbol: "l", label: "length of the bend" },
-      chord: { kind: "length", symbol: "c_edge", label: "end to end of the edge" },
-      width: { kind: "length", symbol: "w_edge", label: "width of the edge" },
-      height: { kind: "length", symbol: "h_edge", label: "height of the edge" },
-      edge: {
-        kind: "list",
-        label: "edge",
-        of: {
-          kind: "group",
-          label: "point",
-          fields: { x: { kind: "length", symbol: "x_e", label: "x" }, y: { kind: "length", symbol: "y_e", label: "y" } },
-        },
-      },
-      centreline: {
-        kind: "list",
-        label: "centreline",
-        of: {
-          kind: "group",
-          label: "point",
-          fields: { x: { kind: "length", symbol: "x_c", label: "x" }, y: { kind: "length", symbol: "y_c", label: "y" } },
-        },
+    centreline: {
+      kind: "list",
+      label: "centreline",
+      of: {
+        kind: "group",
+        label: "point",
+        fields: { x: { kind: "length", symbol: "x_c", label: "x" }, y: { kind: "length", symbol: "y_c", label: "y" } },
       },
     },
-    example: { shape: "arc", outsideDiameter: "26.7 mm", radius: "250 mm", angle: "60 deg" },
-    formulae: [
-      { symbol: "dl", kind: "length", meaning: "steps along the finished centreline", given: (si) => finishedSteps(si).lengths },
-      { symbol: "dphi", kind: "angle", meaning: "turn of each step", given: (si) => finishedSteps(si).turns },
-      { symbol: "l", meaning: "length of the bend", is: "sum(dl)" },
-      { symbol: "phi", meaning: "turn of the finished bend", is: "sum(dphi)" },
-      { symbol: "phi_jig", meaning: "turn in the jig", is: "phi / (1 - q)" },
-      {
-        symbol: "R",
-        kind: "length",
-        meaning: "least radius of the finished centreline",
-        given: (si) => Math.min(finishedSteps(si).leastRadius, STRAIGHT),
-      },
-      { symbol: "R_jig", meaning: "least radius in the jig, length kept", is: "R * (1 - q)" },
-      { symbol: "R_edge", meaning: "edge inside the bend", is: "R_jig - D / 2" },
-      { symbol: "x_e", kind: "length", meaning: "edge, to the right", given: (_, out) => out.edge.map((p) => p.x) },
-      { symbol: "y_e", kind: "length", meaning: "edge, upwards", given: (_, out) => out.edge.map((p) => p.y) },
-      { symbol: "w_edge", meaning: "width", is: "max(x_e) - min(x_e)" },
-      { symbol: "h_edge", meaning: "height", is: "max(y_e) - min(y_e)" },
-      {
-        symbol: "c_edge",
-        meaning: "end to end of an arc's edge: chord and two runs",
-        is: "2 * R_edge * sin(phi_jig / 2) + 2 * l_run * cos(phi_jig / 2)",
-        when: 'equalText(shape, "arc") and R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) > 0 m',
-      },
-      {
-        symbol: "c_edge",
-        meaning: "end to end of the edge",
-        is: "sqrt((x_e[size(x_e)[1]] - x_e[1])^2 + (y_e[size(y_e)[1]] - y_e[1])^2)",
-        when: 'equalText(shape, "curve") or R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) <= 0 m',
-      },
-    ],
-    sources: [{ title: "Plane geometry of offset curves", verified: "practice" }, practice],
-    check,
-    cautions,
-  }),
-)
+  },
+  example: { shape: "arc", outsideDiameter: "26.7 mm", radius: "250 mm", angle: "60 deg" },
+  formulae: [
+    { symbol: "dl", kind: "length", meaning: "steps along the finished centreline", given: (si) => finishedSteps(si).lengths },
+    { symbol: "dphi", kind: "angle", meaning: "turn of each step", given: (si) => finishedSteps(si).turns },
+    { symbol: "l", meaning: "length of the bend", is: "sum(dl)" },
+    { symbol: "phi", meaning: "turn of the finished bend", is: "sum(dphi)" },
+    { symbol: "phi_jig", meaning: "turn in the jig", is: "phi / (1 - q)" },
+    {
+      symbol: "R",
+      kind: "length",
+      meaning: "least radius of the finished centreline",
+      given: (si) => Math.min(finishedSteps(si).leastRadius, STRAIGHT),
+    },
+    { symbol: "R_jig", meaning: "least radius in the jig, length kept", is: "R * (1 - q)" },
+    { symbol: "R_edge", meaning: "edge inside the bend", is: "R_jig - D / 2" },
+    { symbol: "x_e", kind: "length", meaning: "edge, to the right", given: (_, out) => out.edge.map((p) => p.x) },
+    { symbol: "y_e", kind: "length", meaning: "edge, upwards", given: (_, out) => out.edge.map((p) => p.y) },
+    { symbol: "w_edge", meaning: "width", is: "max(x_e) - min(x_e)" },
+    { symbol: "h_edge", meaning: "height", is: "max(y_e) - min(y_e)" },
+    {
+      symbol: "c_edge",
+      meaning: "end to end of an arc's edge: chord and two runs",
+      is: "2 * R_edge * sin(phi_jig / 2) + 2 * l_run * cos(phi_jig / 2)",
+      when: 'equalText(shape, "arc") and R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) > 0 m',
+    },
+    {
+      symbol: "c_edge",
+      meaning: "end to end of the edge",
+      is: "sqrt((x_e[size(x_e)[1]] - x_e[1])^2 + (y_e[size(y_e)[1]] - y_e[1])^2)",
+      when: 'equalText(shape, "curve") or R_edge * sin(phi_jig / 2) + l_run * cos(phi_jig / 2) <= 0 m',
+    },
+  ],
+  sources: [{ title: "Plane geometry of offset curves", verified: "practice" }, practice],
+  check,
+  cautions,
+}))

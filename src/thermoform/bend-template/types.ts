@@ -39,6 +39,12 @@ export interface TemplatePoint {
   readonly y: number
 }
 
+/** Reasons for which {@link bendTemplate} can refuse. */
+export type BendTemplateRefusal = "too-tight"
+
+/** Hazards and limits that an answer of {@link bendTemplate} can carry. */
+export type BendTemplateCaution = "burns" | "closed-jig" | "springback-guess" | "tight-radius" | "true-scale"
+
 /** Result of {@link bendTemplate}. */
 export interface BendTemplate {
   /** Angle the finished bend turns through from end to end, rad (left positive). [phi; rad] */

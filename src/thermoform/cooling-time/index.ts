@@ -17,14 +17,14 @@ import { heatPath, propertiesOf, type Variant } from "../heating-time/heating.js
 import { partFaults, partFields, propertyFields } from "../part.js"
 import { CARSLAW, CRAWFORD, FORMING_TABLE, HAND_BENDING, HOT_SURFACES, INCROPERA, practice, SAND_BENDING } from "../sources.js"
 import { cooling, coolingFilms, type Stage, stageTime } from "./cooling.js"
-import type { CoolingTime, CoolingTimeInput, Si } from "./types.js"
+import type { CoolingTime, CoolingTimeCaution, CoolingTimeInput, CoolingTimeRefusal, Si } from "./types.js"
 
 export type { CoolingTime, CoolingTimeInput } from "./types.js"
 
 /** A release temperature nearer to the room's than this is too long to wait for, K. */
 const CLEAR = 1
 
-function kernel(si: Si): CoolingTime | NoSolution {
+function kernel(si: Si): CoolingTime | NoSolution<CoolingTimeRefusal> {
   const { formed, formable, release, film, faces } = cooling(si)
   const working = stageTime(si, "air", "usual")
   const workingSafe = stageTime(si, "air", "skin")
@@ -86,9 +86,9 @@ function check(si: Si): Issue[] {
 /** Less time than this to bring a part to the jig wants everything at hand, s. */
 const SHORT = 20
 
-function cautions(si: Si, out: CoolingTime): Caution[] {
+function cautions(si: Si, out: CoolingTime): Caution<CoolingTimeCaution>[] {
   const { high } = safeWindow(si.material)
-  const found: Caution[] = []
+  const found: Caution<CoolingTimeCaution>[] = []
   if (out.formingTemperature > high)
     found.push(
       caution(
@@ -196,7 +196,7 @@ function cooledSteps(name: string, stage: Stage, variant: Variant): Step<Si, Coo
   ]
 }
 
-const solve = (si: Si): CoolingTime | NoSolution => tried(kernel(si), si, coolingTime.input, kernel, check)
+const solve = (si: Si): CoolingTime | NoSolution<CoolingTimeRefusal> => tried(kernel(si), si, coolingTime.input, kernel, check)
 
 /**
  * How long a hot part can be worked, and how long the jig must hold it.
@@ -258,97 +258,97 @@ const solve = (si: Si): CoolingTime | NoSolution => tried(kernel(si), si, coolin
  * pipe.releaseTemperature // => 67
  * ```
  */
-export const coolingTime: Solver<CoolingTimeInput, CoolingTime> = /* @__PURE__ */ solver<CoolingTimeInput, CoolingTime>(
-  "coolingTime",
-  "How long a hot part can be worked, and how long the jig must hold it",
-  solve,
-  () => ({
-    input: {
-      ...partFields,
-      formingTemperature: {
-        kind: "temperature",
-        symbol: "T_given",
-        label: "forming temperature",
-        min: 30,
-        max: 260,
-        typical: [110, 180],
-        default: null,
-      },
-      ambientTemperature: {
-        kind: "temperature",
-        symbol: "T_room",
-        label: "ambient temperature (room or water)",
-        min: -20,
-        max: 60,
-        typical: [5, 35],
-        default: 20,
-      },
-      cooling: {
-        kind: "choice",
-        label: "cooled in the jig by",
-        options: { "still-air": "still air", fan: "a fan", water: "water" },
-        default: "still-air",
-      },
-      filmCoefficient: {
-        kind: "heatTransferCoefficient",
-        symbol: "h_given",
-        label: "film coefficient in the jig",
-        min: 0.5,
-        max: 20000,
-        typical: [5, 100],
-        default: null,
-      },
-      faces: { kind: "number", symbol: "n_f", label: "faces cooled in the jig", whole: true, min: 1, max: 2, default: 1 },
-      releaseTemperature: {
-        kind: "temperature",
-        symbol: "T_rgiven",
-        label: "release temperature",
-        min: 0,
-        max: 150,
-        typical: [40, 80],
-        default: null,
-      },
-      ...propertyFields,
+export const coolingTime: Solver<CoolingTimeInput, CoolingTime, CoolingTimeRefusal, CoolingTimeCaution> = /* @__PURE__ */ solver<
+  CoolingTimeInput,
+  CoolingTime,
+  CoolingTimeRefusal,
+  CoolingTimeCaution
+>("coolingTime", "How long a hot part can be worked, and how long the jig must hold it", solve, () => ({
+  input: {
+    ...partFields,
+    formingTemperature: {
+      kind: "temperature",
+      symbol: "T_given",
+      label: "forming temperature",
+      min: 30,
+      max: 260,
+      typical: [110, 180],
+      default: null,
     },
-    output: {
-      formingTemperature: { kind: "temperature", symbol: "T_f", label: "forming temperature" },
-      minFormingTemperature: { kind: "temperature", symbol: "T_from", label: "minimum forming temperature" },
-      releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },
-      workingTime: { kind: "time", symbol: "t_work", label: "working time in the open" },
-      plannedWorkingTime: { kind: "time", symbol: "t_work_safe", label: "working time to plan with" },
-      holdTime: { kind: "time", symbol: "t_hold", label: "time in the jig" },
-      plannedHoldTime: { kind: "time", symbol: "t_hold_safe", label: "time in the jig to plan with" },
-      filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient in the jig" },
-      biotNumber: { kind: "number", symbol: "Bi", label: "Biot number in the jig" },
-      iterations: { kind: "number", label: "iterations" },
-      residual: { kind: "temperatureDifference", label: "residual" },
+    ambientTemperature: {
+      kind: "temperature",
+      symbol: "T_room",
+      label: "ambient temperature (room or water)",
+      min: -20,
+      max: 60,
+      typical: [5, 35],
+      default: 20,
     },
-    example: { shape: "tube", outsideDiameter: "26.7 mm", thickness: "2.9 mm", material: "pvc", formingTemperature: "130 degC" },
-    formulae: [
-      { symbol: "T_f", kind: "temperature", meaning: "forming temperature, given or usual", given: (si) => cooling(si).formed },
-      { symbol: "T_from", kind: "temperature", meaning: "lower forming temperature, safe side", given: (si) => cooling(si).formable },
-      {
-        symbol: "T_release",
-        kind: "temperature",
-        meaning: "release temperature, given or safe side of set",
-        given: (si) => cooling(si).release,
-      },
-      { symbol: "h", kind: "heatTransferCoefficient", meaning: "film in the jig, given or typical", given: (si) => cooling(si).film },
-      { symbol: "L", kind: "length", meaning: "length of the Biot number", given: (si) => heatPath(si) },
-      {
-        symbol: "k_p",
-        kind: "thermalConductivity",
-        meaning: "conductivity used",
-        given: (si) => propertiesOf(si.material, si, cooling(si).formed - si.ambientTemperature, "usual").conductivity,
-      },
-      { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
-      ...cooledSteps("t_work", "air", "usual"),
-      ...cooledSteps("t_work_safe", "air", "skin"),
-      ...cooledSteps("t_hold", "jig", "usual"),
-      ...cooledSteps("t_hold_safe", "jig", "slow"),
-    ],
-    sources: [at(CARSLAW, "chapters 3 and 7"), INCROPERA],
-    check,
-    cautions,
-  }),
-)
+    cooling: {
+      kind: "choice",
+      label: "cooled in the jig by",
+      options: { "still-air": "still air", fan: "a fan", water: "water" },
+      default: "still-air",
+    },
+    filmCoefficient: {
+      kind: "heatTransferCoefficient",
+      symbol: "h_given",
+      label: "film coefficient in the jig",
+      min: 0.5,
+      max: 20000,
+      typical: [5, 100],
+      default: null,
+    },
+    faces: { kind: "number", symbol: "n_f", label: "faces cooled in the jig", whole: true, min: 1, max: 2, default: 1 },
+    releaseTemperature: {
+      kind: "temperature",
+      symbol: "T_rgiven",
+      label: "release temperature",
+      min: 0,
+      max: 150,
+      typical: [40, 80],
+      default: null,
+    },
+    ...propertyFields,
+  },
+  output: {
+    formingTemperature: { kind: "temperature", symbol: "T_f", label: "forming temperature" },
+    minFormingTemperature: { kind: "temperature", symbol: "T_from", label: "minimum forming temperature" },
+    releaseTemperature: { kind: "temperature", symbol: "T_release", label: "release temperature" },
+    workingTime: { kind: "time", symbol: "t_work", label: "working time in the open" },
+    plannedWorkingTime: { kind: "time", symbol: "t_work_safe", label: "working time to plan with" },
+    holdTime: { kind: "time", symbol: "t_hold", label: "time in the jig" },
+    plannedHoldTime: { kind: "time", symbol: "t_hold_safe", label: "time in the jig to plan with" },
+    filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient in the jig" },
+    biotNumber: { kind: "number", symbol: "Bi", label: "Biot number in the jig" },
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "temperatureDifference", label: "residual" },
+  },
+  example: { shape: "tube", outsideDiameter: "26.7 mm", thickness: "2.9 mm", material: "pvc", formingTemperature: "130 degC" },
+  formulae: [
+    { symbol: "T_f", kind: "temperature", meaning: "forming temperature, given or usual", given: (si) => cooling(si).formed },
+    { symbol: "T_from", kind: "temperature", meaning: "lower forming temperature, safe side", given: (si) => cooling(si).formable },
+    {
+      symbol: "T_release",
+      kind: "temperature",
+      meaning: "release temperature, given or safe side of set",
+      given: (si) => cooling(si).release,
+    },
+    { symbol: "h", kind: "heatTransferCoefficient", meaning: "film in the jig, given or typical", given: (si) => cooling(si).film },
+    { symbol: "L", kind: "length", meaning: "length of the Biot number", given: (si) => heatPath(si) },
+    {
+      symbol: "k_p",
+      kind: "thermalConductivity",
+      meaning: "conductivity used",
+      given: (si) => propertiesOf(si.material, si, cooling(si).formed - si.ambientTemperature, "usual").conductivity,
+    },
+    { symbol: "Bi", meaning: "Biot number", is: "h * L / k_p" },
+    ...cooledSteps("t_work", "air", "usual"),
+    ...cooledSteps("t_work_safe", "air", "skin"),
+    ...cooledSteps("t_hold", "jig", "usual"),
+    ...cooledSteps("t_hold_safe", "jig", "slow"),
+  ],
+  sources: [at(CARSLAW, "chapters 3 and 7"), INCROPERA],
+  check,
+  cautions,
+}))

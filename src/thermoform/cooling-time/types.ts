@@ -1,7 +1,9 @@
 // What goes in and what comes out.
+
 import type { Density, HeatTransferCoefficient, Length, SpecificHeat, Temperature, ThermalConductivity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
+import type { VapourCaution, WindowCaution } from "../forming-window.js"
 
 /** Input of {@link coolingTime}. */
 export interface CoolingTimeInput {
@@ -34,6 +36,22 @@ export interface CoolingTimeInput {
   /** Specific heat of the plastic, heat of melting included, instead of the table's. [c_given; 100 to 10000 J/(kg·K); optional] */
   specificHeat?: SpecificHeat | null
 }
+
+/** Reasons for which {@link coolingTime} can refuse. */
+export type CoolingTimeRefusal = "never-reached"
+
+/** Hazards and limits that an answer of {@link coolingTime} can carry. */
+export type CoolingTimeCaution =
+  | "burns"
+  | "film-estimate"
+  | "hot-sand"
+  | "overheated"
+  | "quench"
+  | "release-late"
+  | "short-working-time"
+  | "supercools"
+  | VapourCaution
+  | WindowCaution
 
 /** Result of {@link coolingTime}. */
 export interface CoolingTime {

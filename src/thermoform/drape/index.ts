@@ -3,14 +3,14 @@ import { plasticOptions, plastics } from "../data.js"
 import { heatingCautions } from "../forming-window.js"
 import { CRAWFORD_FORMING, DOME, DRAW_RATIOS, practice } from "../sources.js"
 import { areas, baseRadius, cornerThinning, least, wallAngle } from "./geometry.js"
-import type { Drape, DrapeInput, Si, Size } from "./types.js"
+import type { Drape, DrapeCaution, DrapeInput, DrapeRefusal, Si, Size } from "./types.js"
 
 export type { Drape, DrapeInput } from "./types.js"
 
 const shrink = (si: Si, key: "shrinkageAlong" | "shrinkageAcross") =>
   si[key] ?? plastics[si.material][key === "shrinkageAlong" ? "shrinkage" : "shrinkageAcross"].high
 
-function kernel(si: Si): Drape | NoSolution {
+function kernel(si: Si): Drape | NoSolution<DrapeRefusal> {
   const { thickness, width, breadth, depth, plugWidth, plugBreadth, finishedLength, finishedWidth } = si
   const { open, formed } = areas(si)
   const plug = plugWidth !== null && plugBreadth !== null ? plugWidth * plugBreadth : null
@@ -83,9 +83,9 @@ function check(si: Si): Issue[] {
 /** Below this share of the sheet a place is too thin to trust. */
 const THIN = 1 / 4
 
-function cautions(si: Si, out: Drape): Caution[] {
+function cautions(si: Si, out: Drape): Caution<DrapeCaution>[] {
   const { shrinkage, shrinkageOf } = plastics[si.material]
-  const found: Caution[] = [
+  const found: Caution<DrapeCaution>[] = [
     ...heatingCautions(si.material, si.material === "low-temp-polyester"),
     caution(
       "two-draw-ratios",
@@ -144,7 +144,7 @@ function cautions(si: Si, out: Drape): Caution[] {
   return found
 }
 
-const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input, kernel, check, drape.either)
+const solve = (si: Si): Drape | NoSolution<DrapeRefusal> => tried(kernel(si), si, drape.input, kernel, check, drape.either)
 
 /**
  * How far a sheet is stretched over or into a simple form, how thin it gets, and what blank to cut.
@@ -201,187 +201,187 @@ const solve = (si: Si): Drape | NoSolution => tried(kernel(si), si, drape.input,
  * box.meanThickness * 1000 // => 0.6667
  * ```
  */
-export const drape: Solver<DrapeInput, Drape> = /* @__PURE__ */ solver<DrapeInput, Drape>(
-  "drape",
-  "How thin a sheet gets over a form, and what blank to cut",
-  solve,
-  () => ({
-    input: {
-      material: { kind: "choice", label: "plastic", options: plasticOptions },
-      thickness: { kind: "length", symbol: "s_t", label: "sheet", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "6 mm"] },
-      shape: {
-        kind: "choice",
-        label: "form",
-        options: { cup: "straight cup", frustum: "tapered cup", cone: "full cone", dome: "free-blown dome", box: "rectangular box" },
-      },
-      width: { kind: "length", symbol: "w_1", label: "rim diameter or longer side", min: "5 mm", max: 5, typical: ["50 mm", "500 mm"] },
-      breadth: { kind: "length", symbol: "w_2", label: "shorter side", min: "5 mm", max: 5, typical: ["50 mm", "300 mm"], default: null },
-      baseDiameter: {
-        kind: "length",
-        symbol: "w_b",
-        label: "base diameter",
-        min: "1 mm",
-        max: 5,
-        typical: ["20 mm", "200 mm"],
-        default: null,
-      },
-      depth: { kind: "length", symbol: "H_d", label: "depth", min: "1 mm", max: 5, typical: ["10 mm", "300 mm"] },
-      fillet: {
-        kind: "length",
-        symbol: "r_f",
-        label: "fillet at the base",
-        min: "0.2 mm",
-        max: 1,
-        typical: ["1 mm", "10 mm"],
-        default: null,
-      },
-      plugWidth: {
-        kind: "length",
-        symbol: "p_1",
-        label: "plug, longer side",
-        min: "1 mm",
-        max: 5,
-        typical: ["50 mm", "400 mm"],
-        default: null,
-      },
-      plugBreadth: {
-        kind: "length",
-        symbol: "p_2",
-        label: "plug, shorter side",
-        min: "1 mm",
-        max: 5,
-        typical: ["50 mm", "200 mm"],
-        default: null,
-      },
-      finishedLength: {
-        kind: "length",
-        symbol: "f_1",
-        label: "finished length",
-        min: "1 mm",
-        max: 10,
-        typical: ["0.1 m", "1 m"],
-        default: null,
-      },
-      finishedWidth: {
-        kind: "length",
-        symbol: "f_2",
-        label: "finished width",
-        min: "1 mm",
-        max: 10,
-        typical: ["0.1 m", "1 m"],
-        default: null,
-      },
-      shrinkageAlong: {
-        kind: "ratio",
-        symbol: "q_1given",
-        label: "shrinkage along",
-        min: -0.2,
-        max: 0.5,
-        typical: [0, 0.05],
-        default: null,
-      },
-      shrinkageAcross: {
-        kind: "ratio",
-        symbol: "q_2given",
-        label: "shrinkage across",
-        min: -0.2,
-        max: 0.5,
-        typical: [-0.01, 0.05],
-        default: null,
-      },
+export const drape: Solver<DrapeInput, Drape, DrapeRefusal, DrapeCaution> = /* @__PURE__ */ solver<
+  DrapeInput,
+  Drape,
+  DrapeRefusal,
+  DrapeCaution
+>("drape", "How thin a sheet gets over a form, and what blank to cut", solve, () => ({
+  input: {
+    material: { kind: "choice", label: "plastic", options: plasticOptions },
+    thickness: { kind: "length", symbol: "s_t", label: "sheet", min: "0.1 mm", max: "50 mm", typical: ["1 mm", "6 mm"] },
+    shape: {
+      kind: "choice",
+      label: "form",
+      options: { cup: "straight cup", frustum: "tapered cup", cone: "full cone", dome: "free-blown dome", box: "rectangular box" },
     },
-    output: {
-      openArea: { kind: "area", symbol: "A_0", label: "open area" },
-      formedArea: { kind: "area", symbol: "A_f", label: "formed area" },
-      arealDrawRatio: { kind: "number", symbol: "ADR", label: "areal draw ratio" },
-      linearDrawRatio: { kind: "number", symbol: "LDR", label: "linear draw ratio" },
-      meanThickness: { kind: "length", symbol: "s_mean", label: "mean thickness" },
-      minThickness: { kind: "length", symbol: "s_least", label: "minimum thickness" },
-      plugThickness: { kind: "length", symbol: "s_plug", label: "thickness with a plug" },
-      blankLength: { kind: "length", symbol: "b_1", label: "blank length" },
-      blankWidth: { kind: "length", symbol: "b_2", label: "blank width" },
+    width: { kind: "length", symbol: "w_1", label: "rim diameter or longer side", min: "5 mm", max: 5, typical: ["50 mm", "500 mm"] },
+    breadth: { kind: "length", symbol: "w_2", label: "shorter side", min: "5 mm", max: 5, typical: ["50 mm", "300 mm"], default: null },
+    baseDiameter: {
+      kind: "length",
+      symbol: "w_b",
+      label: "base diameter",
+      min: "1 mm",
+      max: 5,
+      typical: ["20 mm", "200 mm"],
+      default: null,
     },
-    example: {
-      material: "hips",
-      thickness: "2 mm",
-      shape: "cup",
-      width: "80 mm",
-      depth: "60 mm",
-      fillet: "8 mm",
-      finishedLength: "120 mm",
-      finishedWidth: "120 mm",
+    depth: { kind: "length", symbol: "H_d", label: "depth", min: "1 mm", max: 5, typical: ["10 mm", "300 mm"] },
+    fillet: {
+      kind: "length",
+      symbol: "r_f",
+      label: "fillet at the base",
+      min: "0.2 mm",
+      max: 1,
+      typical: ["1 mm", "10 mm"],
+      default: null,
     },
-    formulae: [
-      { symbol: "A_0", meaning: "opening of a box", is: "w_1 * w_2", when: 'equalText(shape, "box")' },
-      { symbol: "A_0", meaning: "round opening", is: "pi * w_1^2 / 4", when: 'not equalText(shape, "box")' },
-      { symbol: "A_f", meaning: "box", is: "A_0 + 2 * H_d * (w_1 + w_2)", when: 'equalText(shape, "box")' },
-      { symbol: "A_f", meaning: "cup", is: "A_0 + pi * w_1 * H_d", when: 'equalText(shape, "cup")' },
-      { symbol: "A_f", meaning: "cap of a ball", is: "A_0 + pi * H_d^2", when: 'equalText(shape, "dome")' },
-      { symbol: "A_f", meaning: "cone", is: "pi * w_1 / 2 * sqrt(H_d^2 + w_1^2 / 4)", when: 'equalText(shape, "cone")' },
-      {
-        symbol: "A_f",
-        meaning: "tapered cup with base",
-        is: "pi * (w_1 + w_b) / 2 * sqrt(H_d^2 + (w_1 - w_b)^2 / 4) + pi * w_b^2 / 4",
-        when: 'equalText(shape, "frustum")',
-      },
-      { symbol: "ADR", meaning: "areal draw ratio", is: "A_f / A_0" },
-      { symbol: "LDR", meaning: "depth over the smaller side of a box", is: "H_d / min(w_1, w_2)", when: 'equalText(shape, "box")' },
-      { symbol: "LDR", meaning: "depth over rim diameter", is: "H_d / w_1", when: 'not equalText(shape, "box")' },
-      { symbol: "s_mean", meaning: "mean thickness, volume kept", is: "s_t / ADR" },
-      {
-        symbol: "s_least",
-        meaning: "top of a free-blown dome",
-        is: "s_t / (1 + (2 * H_d / w_1)^2)^2",
-        when: 'equalText(shape, "dome")',
-        source: DOME,
-      },
-      {
-        symbol: "touches",
-        kind: "number",
-        meaning: "1 where the bubble touches the base while it still hangs free",
-        given: (si, out) => (out.minThickness !== null && si.shape !== "dome" ? 1 : 0),
-      },
-      {
-        symbol: "I_corner",
-        kind: "number",
-        meaning: "integral of thinning into the corner",
-        given: (si, out) => (out.minThickness !== null && si.shape !== "dome" ? cornerThinning(si) : 0),
-      },
-      {
-        symbol: "s_least",
-        meaning: "corner of a cup",
-        is: "s_t / 2 * exp(-(H_d - w_1 / 2) / (w_1 / 2)) * exp(-I_corner)",
-        when: 'touches == 1 and equalText(shape, "cup")',
-      },
-      {
-        symbol: "beta",
-        kind: "number",
-        meaning: "wall angle from the horizontal, rad",
-        is: "atan(2 * H_d / (w_1 - w_b))",
-        when: 'equalText(shape, "frustum")',
-      },
-      {
-        symbol: "s_least",
-        meaning: "corner of a tapered cup",
-        is: "s_t * (1 + cos(beta)) / 2 * (w_b * (1 + cos(beta)) / w_1)^(1 / cos(beta) - 1) * exp(-I_corner)",
-        when: 'touches == 1 and equalText(shape, "frustum")',
-        source: CRAWFORD_FORMING,
-      },
-      {
-        symbol: "s_plug",
-        meaning: "walls drawn from the sheet beside the plug",
-        is: "s_t * (A_0 - p_1 * p_2) / (A_f - A_0)",
-        when: "has_plugWidth",
-        source: CRAWFORD_FORMING,
-      },
-      { symbol: "q_1", kind: "ratio", meaning: "shrinkage along", given: (si) => shrink(si, "shrinkageAlong") },
-      { symbol: "q_2", kind: "ratio", meaning: "shrinkage across", given: (si) => shrink(si, "shrinkageAcross") },
-      { symbol: "b_1", meaning: "blank length", is: "f_1 / (1 - q_1)", when: "has_finishedLength" },
-      { symbol: "b_2", meaning: "blank width", is: "f_2 / (1 - q_2)", when: "has_finishedWidth" },
-    ],
-    sources: [CRAWFORD_FORMING, DOME],
-    either: [{ together: ["plugWidth", "plugBreadth"] }],
-    check,
-    cautions,
-  }),
-)
+    plugWidth: {
+      kind: "length",
+      symbol: "p_1",
+      label: "plug, longer side",
+      min: "1 mm",
+      max: 5,
+      typical: ["50 mm", "400 mm"],
+      default: null,
+    },
+    plugBreadth: {
+      kind: "length",
+      symbol: "p_2",
+      label: "plug, shorter side",
+      min: "1 mm",
+      max: 5,
+      typical: ["50 mm", "200 mm"],
+      default: null,
+    },
+    finishedLength: {
+      kind: "length",
+      symbol: "f_1",
+      label: "finished length",
+      min: "1 mm",
+      max: 10,
+      typical: ["0.1 m", "1 m"],
+      default: null,
+    },
+    finishedWidth: {
+      kind: "length",
+      symbol: "f_2",
+      label: "finished width",
+      min: "1 mm",
+      max: 10,
+      typical: ["0.1 m", "1 m"],
+      default: null,
+    },
+    shrinkageAlong: {
+      kind: "ratio",
+      symbol: "q_1given",
+      label: "shrinkage along",
+      min: -0.2,
+      max: 0.5,
+      typical: [0, 0.05],
+      default: null,
+    },
+    shrinkageAcross: {
+      kind: "ratio",
+      symbol: "q_2given",
+      label: "shrinkage across",
+      min: -0.2,
+      max: 0.5,
+      typical: [-0.01, 0.05],
+      default: null,
+    },
+  },
+  output: {
+    openArea: { kind: "area", symbol: "A_0", label: "open area" },
+    formedArea: { kind: "area", symbol: "A_f", label: "formed area" },
+    arealDrawRatio: { kind: "number", symbol: "ADR", label: "areal draw ratio" },
+    linearDrawRatio: { kind: "number", symbol: "LDR", label: "linear draw ratio" },
+    meanThickness: { kind: "length", symbol: "s_mean", label: "mean thickness" },
+    minThickness: { kind: "length", symbol: "s_least", label: "minimum thickness" },
+    plugThickness: { kind: "length", symbol: "s_plug", label: "thickness with a plug" },
+    blankLength: { kind: "length", symbol: "b_1", label: "blank length" },
+    blankWidth: { kind: "length", symbol: "b_2", label: "blank width" },
+  },
+  example: {
+    material: "hips",
+    thickness: "2 mm",
+    shape: "cup",
+    width: "80 mm",
+    depth: "60 mm",
+    fillet: "8 mm",
+    finishedLength: "120 mm",
+    finishedWidth: "120 mm",
+  },
+  formulae: [
+    { symbol: "A_0", meaning: "opening of a box", is: "w_1 * w_2", when: 'equalText(shape, "box")' },
+    { symbol: "A_0", meaning: "round opening", is: "pi * w_1^2 / 4", when: 'not equalText(shape, "box")' },
+    { symbol: "A_f", meaning: "box", is: "A_0 + 2 * H_d * (w_1 + w_2)", when: 'equalText(shape, "box")' },
+    { symbol: "A_f", meaning: "cup", is: "A_0 + pi * w_1 * H_d", when: 'equalText(shape, "cup")' },
+    { symbol: "A_f", meaning: "cap of a ball", is: "A_0 + pi * H_d^2", when: 'equalText(shape, "dome")' },
+    { symbol: "A_f", meaning: "cone", is: "pi * w_1 / 2 * sqrt(H_d^2 + w_1^2 / 4)", when: 'equalText(shape, "cone")' },
+    {
+      symbol: "A_f",
+      meaning: "tapered cup with base",
+      is: "pi * (w_1 + w_b) / 2 * sqrt(H_d^2 + (w_1 - w_b)^2 / 4) + pi * w_b^2 / 4",
+      when: 'equalText(shape, "frustum")',
+    },
+    { symbol: "ADR", meaning: "areal draw ratio", is: "A_f / A_0" },
+    { symbol: "LDR", meaning: "depth over the smaller side of a box", is: "H_d / min(w_1, w_2)", when: 'equalText(shape, "box")' },
+    { symbol: "LDR", meaning: "depth over rim diameter", is: "H_d / w_1", when: 'not equalText(shape, "box")' },
+    { symbol: "s_mean", meaning: "mean thickness, volume kept", is: "s_t / ADR" },
+    {
+      symbol: "s_least",
+      meaning: "top of a free-blown dome",
+      is: "s_t / (1 + (2 * H_d / w_1)^2)^2",
+      when: 'equalText(shape, "dome")',
+      source: DOME,
+    },
+    {
+      symbol: "touches",
+      kind: "number",
+      meaning: "1 where the bubble touches the base while it still hangs free",
+      given: (si, out) => (out.minThickness !== null && si.shape !== "dome" ? 1 : 0),
+    },
+    {
+      symbol: "I_corner",
+      kind: "number",
+      meaning: "integral of thinning into the corner",
+      given: (si, out) => (out.minThickness !== null && si.shape !== "dome" ? cornerThinning(si) : 0),
+    },
+    {
+      symbol: "s_least",
+      meaning: "corner of a cup",
+      is: "s_t / 2 * exp(-(H_d - w_1 / 2) / (w_1 / 2)) * exp(-I_corner)",
+      when: 'touches == 1 and equalText(shape, "cup")',
+    },
+    {
+      symbol: "beta",
+      kind: "number",
+      meaning: "wall angle from the horizontal, rad",
+      is: "atan(2 * H_d / (w_1 - w_b))",
+      when: 'equalText(shape, "frustum")',
+    },
+    {
+      symbol: "s_least",
+      meaning: "corner of a tapered cup",
+      is: "s_t * (1 + cos(beta)) / 2 * (w_b * (1 + cos(beta)) / w_1)^(1 / cos(beta) - 1) * exp(-I_corner)",
+      when: 'touches == 1 and equalText(shape, "frustum")',
+      source: CRAWFORD_FORMING,
+    },
+    {
+      symbol: "s_plug",
+      meaning: "walls drawn from the sheet beside the plug",
+      is: "s_t * (A_0 - p_1 * p_2) / (A_f - A_0)",
+      when: "has_plugWidth",
+      source: CRAWFORD_FORMING,
+    },
+    { symbol: "q_1", kind: "ratio", meaning: "shrinkage along", given: (si) => shrink(si, "shrinkageAlong") },
+    { symbol: "q_2", kind: "ratio", meaning: "shrinkage across", given: (si) => shrink(si, "shrinkageAcross") },
+    { symbol: "b_1", meaning: "blank length", is: "f_1 / (1 - q_1)", when: "has_finishedLength" },
+    { symbol: "b_2", meaning: "blank width", is: "f_2 / (1 - q_2)", when: "has_finishedWidth" },
+  ],
+  sources: [CRAWFORD_FORMING, DOME],
+  either: [{ together: ["plugWidth", "plugBreadth"] }],
+  check,
+  cautions,
+}))

@@ -1,7 +1,9 @@
 // What goes in and what comes out.
+
 import type { Length, Ratio } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
+import type { HeatCaution } from "../forming-window.js"
 
 /** Input of {@link drape}. */
 export interface DrapeInput {
@@ -40,6 +42,19 @@ export interface DrapeInput {
   /** Shrinkage across [q_2given; −0.2 to 0.5; optional] */
   shrinkageAcross?: Ratio | null
 }
+
+/** Reasons for which {@link drape} can refuse. */
+export type DrapeRefusal = "does-not-fit"
+
+/** Hazards and limits that an answer of {@link drape} can carry. */
+export type DrapeCaution =
+  | "corners-thinner"
+  | "deep-draw"
+  | "shrinkage-of-mouldings"
+  | "shrinkage-spread"
+  | "two-draw-ratios"
+  | "very-thin"
+  | HeatCaution
 
 /** Result of {@link drape}. */
 export interface Drape {

@@ -1,4 +1,5 @@
 // What an answer warns of, and where it stops being valid.
+
 import { at, type Caution, caution } from "../../solver/index.js"
 import { contactTemperature } from "../closed-forms.js"
 import { plastics } from "../data.js"
@@ -6,7 +7,7 @@ import { heatingCautions, safeWindow, windowCautions } from "../forming-window.j
 import { CARSLAW, CRAWFORD, FORMING_TABLE, practice } from "../sources.js"
 import { drySand, propertiesOf } from "./heating.js"
 import { films } from "./problem.js"
-import type { HeatingTime, Si } from "./types.js"
+import type { HeatingTime, HeatingTimeCaution, Si } from "./types.js"
 
 /** Temperature of the bore just after hot sand meets it. */
 function boreContact(si: Si): number {
@@ -21,8 +22,8 @@ function boreContact(si: Si): number {
 }
 
 /** What an answer warns of. */
-export function cautions(si: Si, out: HeatingTime): Caution[] {
-  const found = heatingCautions(si.material, si.heatSource === "water-bath")
+export function cautions(si: Si, out: HeatingTime): Caution<HeatingTimeCaution>[] {
+  const found: Caution<HeatingTimeCaution>[] = heatingCautions(si.material, si.heatSource === "water-bath")
   const { ceiling } = safeWindow(si.material)
   if (out.equivalentTemperature > ceiling)
     found.unshift(

@@ -7,14 +7,14 @@ import { cautions } from "./cautions.js"
 import { heatThroughFormulae } from "./formulae.js"
 import { arrival, coreTime, heatPath, peakCore, propertiesOf, surfaceTime } from "./heating.js"
 import { earliestSurface, type HeatingProblem, heatingProblem, limitOf } from "./problem.js"
-import type { HeatingTime, HeatingTimeInput, Si } from "./types.js"
+import type { HeatingTime, HeatingTimeCaution, HeatingTimeInput, HeatingTimeRefusal, Si } from "./types.js"
 
 export type { HeatingTime, HeatingTimeInput } from "./types.js"
 
 /** A core that only just creeps up to its target never surely gets there: it must settle this far above it, K. */
 const CLEAR = 1e-3
 
-function kernel(si: Si): HeatingTime | NoSolution {
+function kernel(si: Si): HeatingTime | NoSolution<HeatingTimeRefusal> {
   const problem = heatingProblem(si)
   const { target, limit, film, swings } = problem
   const equivalentTemperature = problem.equivalentOf(si.sourceTemperature)
@@ -55,7 +55,7 @@ function kernel(si: Si): HeatingTime | NoSolution {
   }
 }
 
-function neverHot(problem: HeatingProblem, peak: number): NoSolution {
+function neverHot(problem: HeatingProblem, peak: number): NoSolution<HeatingTimeRefusal> {
   const { target } = problem
   const part = problem.part("slow")
   const drive = part.drive(0)
@@ -124,7 +124,7 @@ function check(si: Si): Issue[] {
   return faults
 }
 
-const solve = (si: Si): HeatingTime | NoSolution => tried(kernel(si), si, heatingTime.input, kernel, check)
+const solve = (si: Si): HeatingTime | NoSolution<HeatingTimeRefusal> => tried(kernel(si), si, heatingTime.input, kernel, check)
 
 /**
  * How long a sheet, rod or tube takes to heat through, and whether its surface overheats first.
@@ -220,135 +220,135 @@ const solve = (si: Si): HeatingTime | NoSolution => tried(kernel(si), si, heatin
  * pipe.overheatsFirst // => false
  * ```
  */
-export const heatingTime: Solver<HeatingTimeInput, HeatingTime> = /* @__PURE__ */ solver<HeatingTimeInput, HeatingTime>(
-  "heatingTime",
-  "How long a part heats through, and whether its surface scorches first",
-  solve,
-  () => ({
-    input: {
-      ...partFields,
-      sandTemperature: {
-        kind: "temperature",
-        symbol: "T_sand",
-        label: "sand when poured",
-        min: 0,
-        max: 300,
-        typical: [20, 150],
-        default: null,
-      },
-      heatSource: {
-        kind: "choice",
-        label: "heated by",
-        options: {
-          oven: "circulating oven",
-          "heat-gun": "heat gun",
-          "hot-plate": "hot plate",
-          radiant: "radiant heater",
-          "water-bath": "water bath",
-        },
-      },
-      sourceTemperature: {
-        kind: "temperature",
-        symbol: "T_src",
-        label: "air, plate, element or water",
-        min: 0,
-        max: 1200,
-        typical: [110, 180],
-      },
-      coreTemperature: {
-        kind: "temperature",
-        symbol: "T_core",
-        label: "core temperature wanted",
-        min: 20,
-        max: 300,
-        typical: [107, 130],
-        default: null,
-      },
-      faces: { kind: "number", symbol: "n_f", label: "faces heated", whole: true, min: 1, max: 2, default: 2 },
-      filmCoefficient: {
-        kind: "heatTransferCoefficient",
-        symbol: "h_given",
-        label: "film coefficient",
-        min: 0.5,
-        max: 20000,
-        typical: [10, 100],
-        default: null,
-      },
-      emissivity: { kind: "ratio", symbol: "epsilon", label: "effective emissivity", min: 0.05, max: 1, default: 0.9 },
-      startTemperature: {
-        kind: "temperature",
-        symbol: "T_start",
-        label: "start temperature of the part",
-        min: -20,
-        max: 150,
-        typical: [10, 30],
-        default: 20,
-      },
-      ambientTemperature: {
-        kind: "temperature",
-        symbol: "T_room",
-        label: "ambient temperature",
-        min: -20,
-        max: 50,
-        typical: [10, 30],
-        default: 20,
-      },
-      sourceTemperatureError: {
-        kind: "temperatureDifference",
-        symbol: "dT_src",
-        label: "error of the source's temperature",
-        min: 0,
-        max: 50,
-        default: 5,
-      },
-      ...propertyFields,
+export const heatingTime: Solver<HeatingTimeInput, HeatingTime, HeatingTimeRefusal, HeatingTimeCaution> = /* @__PURE__ */ solver<
+  HeatingTimeInput,
+  HeatingTime,
+  HeatingTimeRefusal,
+  HeatingTimeCaution
+>("heatingTime", "How long a part heats through, and whether its surface scorches first", solve, () => ({
+  input: {
+    ...partFields,
+    sandTemperature: {
+      kind: "temperature",
+      symbol: "T_sand",
+      label: "sand when poured",
+      min: 0,
+      max: 300,
+      typical: [20, 150],
+      default: null,
     },
-    output: {
-      coreTemperature: { kind: "temperature", symbol: "T_l", label: "core temperature to reach" },
-      surfaceTemperatureLimit: { kind: "temperature", symbol: "T_u", label: "surface temperature limit" },
-      time: { kind: "time", symbol: "t", label: "time until the core is there" },
-      timeRange: {
-        kind: "group",
-        label: "spread of the heating time",
-        fields: {
-          low: { kind: "time", symbol: "t_fast", label: "minimum heating time" },
-          high: { kind: "time", symbol: "t_slow", label: "maximum heating time" },
-        },
+    heatSource: {
+      kind: "choice",
+      label: "heated by",
+      options: {
+        oven: "circulating oven",
+        "heat-gun": "heat gun",
+        "hot-plate": "hot plate",
+        radiant: "radiant heater",
+        "water-bath": "water bath",
       },
-      peakSurfaceTemperature: { kind: "temperature", symbol: "T_hot", label: "peak surface temperature" },
-      peakSurfaceTime: { kind: "time", symbol: "t_hot", label: "time of the peak surface temperature" },
-      surfaceLimitTime: { kind: "time", symbol: "t_u", label: "time the surface passes its limit" },
-      minSurfaceLimitTime: { kind: "time", symbol: "t_u1", label: "earliest time a surface passes its limit" },
-      overheatsFirst: { kind: "flag", label: "surface overheats first" },
-      maxSourceTemperature: { kind: "temperature", symbol: "T_lim", label: "maximum source temperature" },
-      maxSourceNote: { kind: "text", label: "note on the maximum source temperature" },
-      advisedSourceTemperature: { kind: "temperature", symbol: "T_adv", label: "advised source temperature" },
-      advisedTime: {
-        kind: "group",
-        label: "heating time at the advised source temperature",
-        fields: {
-          low: { kind: "time", symbol: "t_a1", label: "minimum heating time, advised source" },
-          high: { kind: "time", symbol: "t_a2", label: "maximum heating time, advised source" },
-        },
+    },
+    sourceTemperature: {
+      kind: "temperature",
+      symbol: "T_src",
+      label: "air, plate, element or water",
+      min: 0,
+      max: 1200,
+      typical: [110, 180],
+    },
+    coreTemperature: {
+      kind: "temperature",
+      symbol: "T_core",
+      label: "core temperature wanted",
+      min: 20,
+      max: 300,
+      typical: [107, 130],
+      default: null,
+    },
+    faces: { kind: "number", symbol: "n_f", label: "faces heated", whole: true, min: 1, max: 2, default: 2 },
+    filmCoefficient: {
+      kind: "heatTransferCoefficient",
+      symbol: "h_given",
+      label: "film coefficient",
+      min: 0.5,
+      max: 20000,
+      typical: [10, 100],
+      default: null,
+    },
+    emissivity: { kind: "ratio", symbol: "epsilon", label: "effective emissivity", min: 0.05, max: 1, default: 0.9 },
+    startTemperature: {
+      kind: "temperature",
+      symbol: "T_start",
+      label: "start temperature of the part",
+      min: -20,
+      max: 150,
+      typical: [10, 30],
+      default: 20,
+    },
+    ambientTemperature: {
+      kind: "temperature",
+      symbol: "T_room",
+      label: "ambient temperature",
+      min: -20,
+      max: 50,
+      typical: [10, 30],
+      default: 20,
+    },
+    sourceTemperatureError: {
+      kind: "temperatureDifference",
+      symbol: "dT_src",
+      label: "error of the source's temperature",
+      min: 0,
+      max: 50,
+      default: 5,
+    },
+    ...propertyFields,
+  },
+  output: {
+    coreTemperature: { kind: "temperature", symbol: "T_l", label: "core temperature to reach" },
+    surfaceTemperatureLimit: { kind: "temperature", symbol: "T_u", label: "surface temperature limit" },
+    time: { kind: "time", symbol: "t", label: "time until the core is there" },
+    timeRange: {
+      kind: "group",
+      label: "spread of the heating time",
+      fields: {
+        low: { kind: "time", symbol: "t_fast", label: "minimum heating time" },
+        high: { kind: "time", symbol: "t_slow", label: "maximum heating time" },
       },
-      filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient" },
-      equivalentTemperature: { kind: "temperature", symbol: "T_e", label: "equivalent air temperature" },
-      biotNumber: { kind: "number", symbol: "Bi", label: "Biot number" },
-      fourierNumber: { kind: "number", symbol: "Fo", label: "Fourier number" },
-      iterations: { kind: "number", label: "iterations" },
-      residual: { kind: "temperatureDifference", label: "residual" },
     },
-    example: {
-      shape: "tube",
-      outsideDiameter: "26.7 mm",
-      thickness: "2.9 mm",
-      material: "pvc",
-      heatSource: "oven",
-      sourceTemperature: "130 degC",
+    peakSurfaceTemperature: { kind: "temperature", symbol: "T_hot", label: "peak surface temperature" },
+    peakSurfaceTime: { kind: "time", symbol: "t_hot", label: "time of the peak surface temperature" },
+    surfaceLimitTime: { kind: "time", symbol: "t_u", label: "time the surface passes its limit" },
+    minSurfaceLimitTime: { kind: "time", symbol: "t_u1", label: "earliest time a surface passes its limit" },
+    overheatsFirst: { kind: "flag", label: "surface overheats first" },
+    maxSourceTemperature: { kind: "temperature", symbol: "T_lim", label: "maximum source temperature" },
+    maxSourceNote: { kind: "text", label: "note on the maximum source temperature" },
+    advisedSourceTemperature: { kind: "temperature", symbol: "T_adv", label: "advised source temperature" },
+    advisedTime: {
+      kind: "group",
+      label: "heating time at the advised source temperature",
+      fields: {
+        low: { kind: "time", symbol: "t_a1", label: "minimum heating time, advised source" },
+        high: { kind: "time", symbol: "t_a2", label: "maximum heating time, advised source" },
+      },
     },
-    formulae: heatThroughFormulae,
-    sources: [at(CARSLAW, "2.7, 3.11, 7.7"), at(INCROPERA, "5.5, 5.6, table 1.1")],
-    check,
-    cautions,
-  }),
-)
+    filmCoefficient: { kind: "heatTransferCoefficient", symbol: "h", label: "film coefficient" },
+    equivalentTemperature: { kind: "temperature", symbol: "T_e", label: "equivalent air temperature" },
+    biotNumber: { kind: "number", symbol: "Bi", label: "Biot number" },
+    fourierNumber: { kind: "number", symbol: "Fo", label: "Fourier number" },
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "temperatureDifference", label: "residual" },
+  },
+  example: {
+    shape: "tube",
+    outsideDiameter: "26.7 mm",
+    thickness: "2.9 mm",
+    material: "pvc",
+    heatSource: "oven",
+    sourceTemperature: "130 degC",
+  },
+  formulae: heatThroughFormulae,
+  sources: [at(CARSLAW, "2.7, 3.11, 7.7"), at(INCROPERA, "5.5, 5.6, table 1.1")],
+  check,
+  cautions,
+}))

@@ -1,4 +1,5 @@
 // What goes in and what comes out.
+
 import type {
   Density,
   HeatTransferCoefficient,
@@ -11,6 +12,7 @@ import type {
 } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
+import type { HeatCaution, WindowCaution } from "../forming-window.js"
 
 /** Input of {@link heatingTime}. */
 export interface HeatingTimeInput {
@@ -63,6 +65,22 @@ export interface HeatingTimeInput {
   /** Specific heat of the plastic, heat of melting included, instead of the table's. [c_given; 100 to 10000 J/(kg·K); optional] */
   specificHeat?: SpecificHeat | null
 }
+
+/** Reasons for which {@link heatingTime} can refuse. */
+export type HeatingTimeRefusal = "never-reached"
+
+/** Hazards and limits that an answer of {@link heatingTime} can carry. */
+export type HeatingTimeCaution =
+  | "film-estimate"
+  | "hot-sand"
+  | "no-safe-source"
+  | "sand-above-limit"
+  | "source-chars"
+  | "surface-first"
+  | "take-out-in-time"
+  | "uneven"
+  | HeatCaution
+  | WindowCaution
 
 /** Result of {@link heatingTime}. */
 export interface HeatingTime {

@@ -3,12 +3,12 @@ import { plastics } from "../data.js"
 import { heatingCautions } from "../forming-window.js"
 import { PIPE_BENDING, practice, SAND_BENDING } from "../sources.js"
 import { springbacks, unsupportedBend } from "../tables.js"
-import type { Si, TubeBend } from "./types.js"
+import type { Si, TubeBend, TubeBendCaution } from "./types.js"
 
 /** What an answer warns of. */
-export function cautions(si: Si, out: TubeBend): Caution[] {
+export function cautions(si: Si, out: TubeBend): Caution<TubeBendCaution>[] {
   const { coldStrain, shrinkage } = plastics[si.material]
-  const found: Caution[] = []
+  const found: Caution<TubeBendCaution>[] = []
   if (si.hot) found.push(...heatingCautions(si.material, si.material === "low-temp-polyester"))
   if (si.hot && !out.wideEnough)
     found.push(

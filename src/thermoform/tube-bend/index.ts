@@ -3,7 +3,7 @@ import { plasticOptions, plastics } from "../data.js"
 import { BRAZIER, CONDUIT_CHART, CONDUIT_CODE, CONDUIT_HEATER, practice, SAND_BENDING } from "../sources.js"
 import { conduitBends, sandBending, springbacks } from "../tables.js"
 import { cautions } from "./cautions.js"
-import type { Si, TubeBend, TubeBendInput } from "./types.js"
+import type { Si, TubeBend, TubeBendCaution, TubeBendInput, TubeBendRefusal } from "./types.js"
 
 export type { TubeBend, TubeBendInput } from "./types.js"
 
@@ -42,7 +42,7 @@ function leastRadius(si: Si): number | null {
   return si.hot ? (si.support === "empty" ? empty : filled) : cold
 }
 
-function kernel(si: Si): TubeBend | NoSolution {
+function kernel(si: Si): TubeBend | NoSolution<TubeBendRefusal> {
   const { outsideDiameter: d, wall, radius, angle, support, legA, legB } = si
   const { brazier, kinkRadius, filled: leastRadiusFilled, empty: leastRadiusEmpty, cold: leastRadiusCold } = radii(si)
   const legs = [legA, legB].filter((leg) => leg !== null)
@@ -136,7 +136,7 @@ function check({ outsideDiameter, wall, legA, angle }: Si): Issue[] {
   return faults
 }
 
-const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.input, kernel, check, tubeBend.either)
+const solve = (si: Si): TubeBend | NoSolution<TubeBendRefusal> => tried(kernel(si), si, tubeBend.input, kernel, check, tubeBend.either)
 
 /**
  * What a bend does to a tube, how tight it may be, what to heat and cut, and what angle to bend to.
@@ -201,134 +201,134 @@ const solve = (si: Si): TubeBend | NoSolution => tried(kernel(si), si, tubeBend.
  * rib.fibreStrain // => 0.04948
  * ```
  */
-export const tubeBend: Solver<TubeBendInput, TubeBend> = /* @__PURE__ */ solver<TubeBendInput, TubeBend>(
-  "tubeBend",
-  "What a bend does to a tube, and what to heat and cut for it",
-  solve,
-  () => ({
-    input: {
-      outsideDiameter: { kind: "length", symbol: "D", label: "outside diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
-      wall: { kind: "length", symbol: "s_w", label: "wall", min: "0.1 mm", max: "50 mm", typical: ["1.5 mm", "5 mm"] },
-      radius: { kind: "length", symbol: "R", label: "centreline radius", min: "1 mm", max: WIDEST, typical: ["100 mm", "1 m"] },
-      angle: { kind: "angle", symbol: "theta", label: "angle of the bend", min: "1 deg", max: "360 deg", typical: ["20 deg", "120 deg"] },
-      material: { kind: "choice", label: "plastic", options: plasticOptions, default: "pvc" },
-      support: { kind: "choice", label: "support inside", options: { empty: "none", filled: "dry sand or a spring" }, default: "empty" },
-      hot: { kind: "flag", label: "bent hot", default: true },
-      springback: { kind: "ratio", symbol: "q_given", label: "springback", min: 0, max: 0.9, typical: [0, 0.1], default: null },
-      ovalityLimit: { kind: "ratio", symbol: "o_max", label: "maximum ovality", min: 0.01, max: 0.2, default: 0.08 },
-      legA: {
-        kind: "length",
-        symbol: "A_leg",
-        label: "leg A, end to corner of the backs",
-        min: "1 mm",
-        max: 100,
-        typical: ["0.3 m", "2 m"],
-        default: null,
-      },
-      legB: {
-        kind: "length",
-        symbol: "B_leg",
-        label: "leg B, end to corner of the backs",
-        min: "1 mm",
-        max: 100,
-        typical: ["0.3 m", "2 m"],
-        default: null,
-      },
+export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBendCaution> = /* @__PURE__ */ solver<
+  TubeBendInput,
+  TubeBend,
+  TubeBendRefusal,
+  TubeBendCaution
+>("tubeBend", "What a bend does to a tube, and what to heat and cut for it", solve, () => ({
+  input: {
+    outsideDiameter: { kind: "length", symbol: "D", label: "outside diameter", min: "1 mm", max: "300 mm", typical: ["15 mm", "60 mm"] },
+    wall: { kind: "length", symbol: "s_w", label: "wall", min: "0.1 mm", max: "50 mm", typical: ["1.5 mm", "5 mm"] },
+    radius: { kind: "length", symbol: "R", label: "centreline radius", min: "1 mm", max: WIDEST, typical: ["100 mm", "1 m"] },
+    angle: { kind: "angle", symbol: "theta", label: "angle of the bend", min: "1 deg", max: "360 deg", typical: ["20 deg", "120 deg"] },
+    material: { kind: "choice", label: "plastic", options: plasticOptions, default: "pvc" },
+    support: { kind: "choice", label: "support inside", options: { empty: "none", filled: "dry sand or a spring" }, default: "empty" },
+    hot: { kind: "flag", label: "bent hot", default: true },
+    springback: { kind: "ratio", symbol: "q_given", label: "springback", min: 0, max: 0.9, typical: [0, 0.1], default: null },
+    ovalityLimit: { kind: "ratio", symbol: "o_max", label: "maximum ovality", min: 0.01, max: 0.2, default: 0.08 },
+    legA: {
+      kind: "length",
+      symbol: "A_leg",
+      label: "leg A, end to corner of the backs",
+      min: "1 mm",
+      max: 100,
+      typical: ["0.3 m", "2 m"],
+      default: null,
     },
-    output: {
-      fibreStrain: { kind: "ratio", symbol: "epsilon", label: "strain of the outer fibre", unit: "%" },
-      outerWall: { kind: "length", symbol: "s_out", label: "wall outside" },
-      innerWall: { kind: "length", symbol: "s_in", label: "wall inside" },
-      thinning: { kind: "ratio", symbol: "n_thin", label: "thinning", unit: "%" },
-      ovality: { kind: "ratio", symbol: "o", label: "ovality", unit: "%" },
-      kinkRadius: { kind: "length", symbol: "R_kink", label: "kink radius when empty" },
-      minRadiusEmpty: { kind: "length", symbol: "R_empty", label: "minimum radius empty" },
-      minRadiusFilled: { kind: "length", symbol: "R_filled", label: "minimum radius filled" },
-      minRadiusCold: { kind: "length", symbol: "R_cold", label: "minimum radius cold" },
-      wideEnough: { kind: "flag", label: "radius is wide enough" },
-      minConduitRadius: { kind: "length", symbol: "R_conduit", label: "minimum field bend of conduit" },
-      developedLength: { kind: "length", symbol: "l_dev", label: "length of the bend" },
-      heatedLength: { kind: "length", symbol: "l_heat", label: "length to heat" },
-      setback: { kind: "length", symbol: "l_set", label: "setback" },
-      gain: { kind: "length", symbol: "l_gain", label: "gain" },
-      straightA: { kind: "length", symbol: "l_A", label: "straight of leg A" },
-      straightB: { kind: "length", symbol: "l_B", label: "straight of leg B" },
-      cutLength: { kind: "length", symbol: "l_cut", label: "cut length" },
-      springback: { kind: "ratio", symbol: "q", label: "springback", unit: "%" },
-      jigAngle: { kind: "angle", symbol: "theta_jig", label: "angle in the jig" },
-      jigRadius: { kind: "length", symbol: "R_jig", label: "centreline radius in the jig" },
+    legB: {
+      kind: "length",
+      symbol: "B_leg",
+      label: "leg B, end to corner of the backs",
+      min: "1 mm",
+      max: 100,
+      typical: ["0.3 m", "2 m"],
+      default: null,
     },
-    example: {
-      outsideDiameter: "26.7 mm",
-      wall: "2.9 mm",
-      radius: "250 mm",
-      angle: "60 deg",
-      support: "filled",
-      legA: "0.6 m",
-      legB: "0.9 m",
+  },
+  output: {
+    fibreStrain: { kind: "ratio", symbol: "epsilon", label: "strain of the outer fibre", unit: "%" },
+    outerWall: { kind: "length", symbol: "s_out", label: "wall outside" },
+    innerWall: { kind: "length", symbol: "s_in", label: "wall inside" },
+    thinning: { kind: "ratio", symbol: "n_thin", label: "thinning", unit: "%" },
+    ovality: { kind: "ratio", symbol: "o", label: "ovality", unit: "%" },
+    kinkRadius: { kind: "length", symbol: "R_kink", label: "kink radius when empty" },
+    minRadiusEmpty: { kind: "length", symbol: "R_empty", label: "minimum radius empty" },
+    minRadiusFilled: { kind: "length", symbol: "R_filled", label: "minimum radius filled" },
+    minRadiusCold: { kind: "length", symbol: "R_cold", label: "minimum radius cold" },
+    wideEnough: { kind: "flag", label: "radius is wide enough" },
+    minConduitRadius: { kind: "length", symbol: "R_conduit", label: "minimum field bend of conduit" },
+    developedLength: { kind: "length", symbol: "l_dev", label: "length of the bend" },
+    heatedLength: { kind: "length", symbol: "l_heat", label: "length to heat" },
+    setback: { kind: "length", symbol: "l_set", label: "setback" },
+    gain: { kind: "length", symbol: "l_gain", label: "gain" },
+    straightA: { kind: "length", symbol: "l_A", label: "straight of leg A" },
+    straightB: { kind: "length", symbol: "l_B", label: "straight of leg B" },
+    cutLength: { kind: "length", symbol: "l_cut", label: "cut length" },
+    springback: { kind: "ratio", symbol: "q", label: "springback", unit: "%" },
+    jigAngle: { kind: "angle", symbol: "theta_jig", label: "angle in the jig" },
+    jigRadius: { kind: "length", symbol: "R_jig", label: "centreline radius in the jig" },
+  },
+  example: {
+    outsideDiameter: "26.7 mm",
+    wall: "2.9 mm",
+    radius: "250 mm",
+    angle: "60 deg",
+    support: "filled",
+    legA: "0.6 m",
+    legB: "0.9 m",
+  },
+  formulae: [
+    { symbol: "epsilon", meaning: "strain of the outermost fibre", is: "D / (2 * R)" },
+    { symbol: "s_out", meaning: "wall outside, volume kept", is: "s_w * R / (R + D / 2)" },
+    { symbol: "s_in", meaning: "wall inside, volume kept", is: "s_w * R / (R - D / 2)" },
+    { symbol: "n_thin", meaning: "thinning", is: "(D / 2) / (R + D / 2)" },
+    { symbol: "r", kind: "length", meaning: "radius of the wall's middle", is: "(D - s_w) / 2" },
+    { symbol: "nu", kind: "number", meaning: "Poisson's ratio, safe side", given: () => POISSON },
+    {
+      symbol: "o",
+      meaning: "ovality by inextensional flattening",
+      is: "2 * r^4 * (1 - nu^2) / (R^2 * s_w^2)",
+      when: 'equalText(support, "empty")',
+      source: BRAZIER,
     },
-    formulae: [
-      { symbol: "epsilon", meaning: "strain of the outermost fibre", is: "D / (2 * R)" },
-      { symbol: "s_out", meaning: "wall outside, volume kept", is: "s_w * R / (R + D / 2)" },
-      { symbol: "s_in", meaning: "wall inside, volume kept", is: "s_w * R / (R - D / 2)" },
-      { symbol: "n_thin", meaning: "thinning", is: "(D / 2) / (R + D / 2)" },
-      { symbol: "r", kind: "length", meaning: "radius of the wall's middle", is: "(D - s_w) / 2" },
-      { symbol: "nu", kind: "number", meaning: "Poisson's ratio, safe side", given: () => POISSON },
-      {
-        symbol: "o",
-        meaning: "ovality by inextensional flattening",
-        is: "2 * r^4 * (1 - nu^2) / (R^2 * s_w^2)",
-        when: 'equalText(support, "empty")',
-        source: BRAZIER,
-      },
-      { symbol: "R_kink", meaning: "radius of greatest moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: BRAZIER },
-      { symbol: "R_filled", meaning: "five diameters", is: "5 * D", source: practice },
-      {
-        symbol: "R_empty",
-        meaning: "the largest of five diameters, kink and ovality limit",
-        is: "max(R_filled, R_kink, r^2 * sqrt(1 - nu^2) / s_w * sqrt(2 / o_max))",
-      },
-      {
-        symbol: "has_cold",
-        kind: "number",
-        meaning: "1 where a maker publishes a cold strain",
-        given: (si) => (plastics[si.material].coldStrain ? 1 : 0),
-      },
-      {
-        symbol: "epsilon_cold",
-        kind: "number",
-        meaning: "strain allowed cold",
-        given: (si) => plastics[si.material].coldStrain?.low ?? 1,
-      },
-      { symbol: "R_cold", meaning: "least radius cold", is: "D / (2 * epsilon_cold)", when: "has_cold == 1" },
-      {
-        symbol: "has_conduit",
-        kind: "number",
-        meaning: "1 for PVC up to the table's largest size",
-        given: (si) => (conduitRadius(si) === null ? 0 : 1),
-      },
-      {
-        symbol: "R_table",
-        kind: "length",
-        meaning: "conduit of this size or the next, bent without a one-shot bender",
-        given: (si) => conduitRadius(si) ?? 0,
-        source: CONDUIT_CODE,
-      },
-      { symbol: "R_conduit", meaning: "least field bend of conduit", is: "R_table", when: "has_conduit == 1" },
-      { symbol: "l_dev", meaning: "length of the bend along the centreline", is: "R * theta" },
-      { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: practice },
-      { symbol: "l_set", meaning: "tangent point to corner", is: "R * tan(theta / 2)", when: "theta < 175 / 180 * pi" },
-      { symbol: "l_gain", meaning: "corner to corner less along the bend", is: "2 * l_set - l_dev", when: "theta < 175 / 180 * pi" },
-      { symbol: "l_A", meaning: "straight of leg A", is: "A_leg - (R + D / 2) * tan(theta / 2)", when: "has_legA" },
-      { symbol: "l_B", meaning: "straight of leg B", is: "B_leg - (R + D / 2) * tan(theta / 2)", when: "has_legB" },
-      { symbol: "l_cut", meaning: "length to cut", is: "l_A + l_dev + l_B", when: "has_legA" },
-      { symbol: "q", kind: "ratio", meaning: "springback, given or usual", given: (si) => lostPart(si) },
-      { symbol: "theta_jig", meaning: "angle in the jig", is: "theta / (1 - q)" },
-      { symbol: "R_jig", meaning: "radius in the jig, length kept", is: "R * (1 - q)" },
-    ],
-    sources: [BRAZIER, CONDUIT_CODE, CONDUIT_HEATER, CONDUIT_CHART, SAND_BENDING],
-    either: [{ together: ["legA", "legB"] }],
-    check,
-    cautions,
-  }),
-)
+    { symbol: "R_kink", meaning: "radius of greatest moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: BRAZIER },
+    { symbol: "R_filled", meaning: "five diameters", is: "5 * D", source: practice },
+    {
+      symbol: "R_empty",
+      meaning: "the largest of five diameters, kink and ovality limit",
+      is: "max(R_filled, R_kink, r^2 * sqrt(1 - nu^2) / s_w * sqrt(2 / o_max))",
+    },
+    {
+      symbol: "has_cold",
+      kind: "number",
+      meaning: "1 where a maker publishes a cold strain",
+      given: (si) => (plastics[si.material].coldStrain ? 1 : 0),
+    },
+    {
+      symbol: "epsilon_cold",
+      kind: "number",
+      meaning: "strain allowed cold",
+      given: (si) => plastics[si.material].coldStrain?.low ?? 1,
+    },
+    { symbol: "R_cold", meaning: "least radius cold", is: "D / (2 * epsilon_cold)", when: "has_cold == 1" },
+    {
+      symbol: "has_conduit",
+      kind: "number",
+      meaning: "1 for PVC up to the table's largest size",
+      given: (si) => (conduitRadius(si) === null ? 0 : 1),
+    },
+    {
+      symbol: "R_table",
+      kind: "length",
+      meaning: "conduit of this size or the next, bent without a one-shot bender",
+      given: (si) => conduitRadius(si) ?? 0,
+      source: CONDUIT_CODE,
+    },
+    { symbol: "R_conduit", meaning: "least field bend of conduit", is: "R_table", when: "has_conduit == 1" },
+    { symbol: "l_dev", meaning: "length of the bend along the centreline", is: "R * theta" },
+    { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: practice },
+    { symbol: "l_set", meaning: "tangent point to corner", is: "R * tan(theta / 2)", when: "theta < 175 / 180 * pi" },
+    { symbol: "l_gain", meaning: "corner to corner less along the bend", is: "2 * l_set - l_dev", when: "theta < 175 / 180 * pi" },
+    { symbol: "l_A", meaning: "straight of leg A", is: "A_leg - (R + D / 2) * tan(theta / 2)", when: "has_legA" },
+    { symbol: "l_B", meaning: "straight of leg B", is: "B_leg - (R + D / 2) * tan(theta / 2)", when: "has_legB" },
+    { symbol: "l_cut", meaning: "length to cut", is: "l_A + l_dev + l_B", when: "has_legA" },
+    { symbol: "q", kind: "ratio", meaning: "springback, given or usual", given: (si) => lostPart(si) },
+    { symbol: "theta_jig", meaning: "angle in the jig", is: "theta / (1 - q)" },
+    { symbol: "R_jig", meaning: "radius in the jig, length kept", is: "R * (1 - q)" },
+  ],
+  sources: [BRAZIER, CONDUIT_CODE, CONDUIT_HEATER, CONDUIT_CHART, SAND_BENDING],
+  either: [{ together: ["legA", "legB"] }],
+  check,
+  cautions,
+}))

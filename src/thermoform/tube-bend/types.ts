@@ -1,7 +1,9 @@
 // What goes in and what comes out.
+
 import type { Angle, Length, Ratio } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { Plastic } from "../data.js"
+import type { HeatCaution } from "../forming-window.js"
 
 /** Input of {@link tubeBend}. */
 export interface TubeBendInput {
@@ -28,6 +30,12 @@ export interface TubeBendInput {
   /** The same along the other leg. [B_leg; 1 mm to 100 m; optional] */
   legB?: Length | null
 }
+
+/** Reasons for which {@link tubeBend} can refuse. */
+export type TubeBendRefusal = "does-not-fit" | "kinks" | "too-tight"
+
+/** Hazards and limits that an answer of {@link tubeBend} can carry. */
+export type TubeBendCaution = "cold-bend" | "hot-sand" | "needs-support" | "shrinks" | "tight-radius" | "try-one" | HeatCaution
 
 /** Result of {@link tubeBend}. */
 export interface TubeBend {

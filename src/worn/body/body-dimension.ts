@@ -19,6 +19,9 @@ export interface BodyDimensionInput {
   stature?: Length | null
 }
 
+/** Hazards and limits that an answer of {@link bodyDimension} can carry. */
+export type BodyDimensionCaution = "army-sample" | "outside-range" | "tail" | "weak-correlation"
+
 /** Result of {@link bodyDimension}. */
 export interface BodyDimension {
   /** Standard deviations from the mean [z] */
@@ -86,8 +89,8 @@ function solve(si: SiOf<BodyDimensionInput>): BodyDimension {
   }
 }
 
-function cautions(si: SiOf<BodyDimensionInput>): Caution[] {
-  const found: Caution[] = [
+function cautions(si: SiOf<BodyDimensionInput>): Caution<BodyDimensionCaution>[] {
+  const found: Caution<BodyDimensionCaution>[] = [
     caution(
       "army-sample",
       "note",
@@ -165,54 +168,54 @@ const metres = (symbol: string, label: string) => ({ kind: "length", symbol, lab
  * shoulder.p5 // => 1.242
  * ```
  */
-export const bodyDimension: Solver<BodyDimensionInput, BodyDimension> = /* @__PURE__ */ solver<BodyDimensionInput, BodyDimension>(
-  "bodyDimension",
-  "How large people are there",
-  solve,
-  () => ({
-    input: {
-      sex: { kind: "choice", label: "sex", options: { female: "women", male: "men" } },
-      dimension: { kind: "choice", label: "dimension", options },
-      percentile: { kind: "ratio", symbol: "p", label: "share who are smaller", min: 0.01, max: 0.99, typical: [0.05, 0.95] },
-      // narrower: a straight line through soldiers says nothing of children
-      stature: { ...wearerFields.stature, min: 1.3, max: 2.2, default: null },
+export const bodyDimension: Solver<BodyDimensionInput, BodyDimension, never, BodyDimensionCaution> = /* @__PURE__ */ solver<
+  BodyDimensionInput,
+  BodyDimension,
+  never,
+  BodyDimensionCaution
+>("bodyDimension", "How large people are there", solve, () => ({
+  input: {
+    sex: { kind: "choice", label: "sex", options: { female: "women", male: "men" } },
+    dimension: { kind: "choice", label: "dimension", options },
+    percentile: { kind: "ratio", symbol: "p", label: "share who are smaller", min: 0.01, max: 0.99, typical: [0.05, 0.95] },
+    // narrower: a straight line through soldiers says nothing of children
+    stature: { ...wearerFields.stature, min: 1.3, max: 2.2, default: null },
+  },
+  output: {
+    deviates: { kind: "number", symbol: "z", label: "standard deviations from the mean" },
+    mean: metres("x_m", "mean"),
+    standardDeviation: metres("x_s", "standard deviation"),
+    value: metres("x", "dimension"),
+    p5: metres("x_5", "5th percentile, measured"),
+    p50: metres("x_50", "50th percentile, measured"),
+    p95: metres("x_95", "95th percentile, measured"),
+    iterations: { kind: "number", label: "iterations" },
+    residual: { kind: "number", label: "residual" },
+  },
+  example: { sex: "female", dimension: "shoulder-height", percentile: 0.05 },
+  formulae: [
+    { solved: "z", meaning: "deviate of the percentile" },
+    { left: "(1 + erf(z / sqrt(2))) / 2", right: "p", meaning: "normal distribution" },
+    { symbol: "a", kind: "number", meaning: "mean of all, in mm", given: (si) => statistics(si)[0], source: ANSUR },
+    { symbol: "b", kind: "number", meaning: "standard deviation of all, in mm", given: (si) => statistics(si)[1], source: ANSUR },
+    { symbol: "r", kind: "number", meaning: "correlation with stature", given: (si) => statistics(si)[5], source: ANSUR },
+    { symbol: "h_a", kind: "number", meaning: "mean stature, in mm", given: (si) => survey.stature[si.sex][0], source: ANSUR },
+    {
+      symbol: "h_b",
+      kind: "number",
+      meaning: "its standard deviation, in mm",
+      given: (si) => survey.stature[si.sex][1],
+      source: ANSUR,
     },
-    output: {
-      deviates: { kind: "number", symbol: "z", label: "standard deviations from the mean" },
-      mean: metres("x_m", "mean"),
-      standardDeviation: metres("x_s", "standard deviation"),
-      value: metres("x", "dimension"),
-      p5: metres("x_5", "5th percentile, measured"),
-      p50: metres("x_50", "50th percentile, measured"),
-      p95: metres("x_95", "95th percentile, measured"),
-      iterations: { kind: "number", label: "iterations" },
-      residual: { kind: "number", label: "residual" },
-    },
-    example: { sex: "female", dimension: "shoulder-height", percentile: 0.05 },
-    formulae: [
-      { solved: "z", meaning: "deviate of the percentile" },
-      { left: "(1 + erf(z / sqrt(2))) / 2", right: "p", meaning: "normal distribution" },
-      { symbol: "a", kind: "number", meaning: "mean of all, in mm", given: (si) => statistics(si)[0], source: ANSUR },
-      { symbol: "b", kind: "number", meaning: "standard deviation of all, in mm", given: (si) => statistics(si)[1], source: ANSUR },
-      { symbol: "r", kind: "number", meaning: "correlation with stature", given: (si) => statistics(si)[5], source: ANSUR },
-      { symbol: "h_a", kind: "number", meaning: "mean stature, in mm", given: (si) => survey.stature[si.sex][0], source: ANSUR },
-      {
-        symbol: "h_b",
-        kind: "number",
-        meaning: "its standard deviation, in mm",
-        given: (si) => survey.stature[si.sex][1],
-        source: ANSUR,
-      },
-      { symbol: "x_m", meaning: "mean of all", is: "a * (1 mm)", when: "not has_stature" },
-      { symbol: "x_s", meaning: "standard deviation of all", is: "b * (1 mm)", when: "not has_stature" },
-      { symbol: "x_m", meaning: "mean at that stature", is: "(a + r * b / h_b * (H / (1 mm) - h_a)) * (1 mm)", when: "has_stature" },
-      { symbol: "x_s", meaning: "standard deviation at that stature", is: "b * sqrt(1 - r^2) * (1 mm)", when: "has_stature" },
-      { symbol: "x", meaning: "dimension at the percentile", is: "x_m + z * x_s" },
-      { symbol: "x_5", kind: "length", meaning: "5th percentile as measured", given: (si) => statistics(si)[2] / 1000, source: ANSUR },
-      { symbol: "x_50", kind: "length", meaning: "50th percentile as measured", given: (si) => statistics(si)[3] / 1000, source: ANSUR },
-      { symbol: "x_95", kind: "length", meaning: "95th percentile as measured", given: (si) => statistics(si)[4] / 1000, source: ANSUR },
-    ],
-    sources: [ANSUR],
-    cautions,
-  }),
-)
+    { symbol: "x_m", meaning: "mean of all", is: "a * (1 mm)", when: "not has_stature" },
+    { symbol: "x_s", meaning: "standard deviation of all", is: "b * (1 mm)", when: "not has_stature" },
+    { symbol: "x_m", meaning: "mean at that stature", is: "(a + r * b / h_b * (H / (1 mm) - h_a)) * (1 mm)", when: "has_stature" },
+    { symbol: "x_s", meaning: "standard deviation at that stature", is: "b * sqrt(1 - r^2) * (1 mm)", when: "has_stature" },
+    { symbol: "x", meaning: "dimension at the percentile", is: "x_m + z * x_s" },
+    { symbol: "x_5", kind: "length", meaning: "5th percentile as measured", given: (si) => statistics(si)[2] / 1000, source: ANSUR },
+    { symbol: "x_50", kind: "length", meaning: "50th percentile as measured", given: (si) => statistics(si)[3] / 1000, source: ANSUR },
+    { symbol: "x_95", kind: "length", meaning: "95th percentile as measured", given: (si) => statistics(si)[4] / 1000, source: ANSUR },
+  ],
+  sources: [ANSUR],
+  cautions,
+}))

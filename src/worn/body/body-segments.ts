@@ -39,6 +39,9 @@ export interface BodySegment {
   readonly longitudinal: number | null
 }
 
+/** Hazards and limits that an answer of {@link bodySegments} can carry. */
+export type BodySegmentsCaution = "adults-only" | "means-of-samples" | "outside-range"
+
 /** Result of {@link bodySegments}. */
 export interface BodySegments {
   /** Height of the whole body's centre of mass, standing. [z_c; m] */
@@ -102,9 +105,9 @@ function solve(si: SiOf<BodySegmentsInput>): BodySegments {
   }
 }
 
-function cautions(si: SiOf<BodySegmentsInput>, out: BodySegments): Caution[] {
+function cautions(si: SiOf<BodySegmentsInput>, out: BodySegments): Caution<BodySegmentsCaution>[] {
   const ratios = (Object.keys(segmentRows) as SegmentTable[]).map(centreRatioOf)
-  const found: Caution[] = [
+  const found: Caution<BodySegmentsCaution>[] = [
     caution(
       "means-of-samples",
       "note",
@@ -208,41 +211,41 @@ const column = (of: (r: (typeof segmentRows)["winter"][number]) => number) => (s
  * body.sum // => 1
  * ```
  */
-export const bodySegments: Solver<BodySegmentsInput, BodySegments> = /* @__PURE__ */ solver<BodySegmentsInput, BodySegments>(
-  "bodySegments",
-  "How mass is spread over a wearer's body",
-  solve,
-  () => ({
-    input: {
-      bodyMass: wearerFields.bodyMass,
-      stature: wearerFields.stature,
-      table: { kind: "choice", label: "table", options: segmentTables, default: "de-leva-female" },
-    },
-    output: {
-      centreHeight: { kind: "length", symbol: "z_c", label: "height of the centre of mass" },
-      centreRatio: { kind: "ratio", symbol: "q_c", label: "over stature", unit: "%" },
-      armMass: mass("m_a", "one arm"),
-      legMass: mass("m_l", "one leg"),
-      trunkMass: mass("m_t", "head and trunk"),
-      sum: { kind: "number", symbol: "f_s", label: "sum of the fractions" },
-      segments: list("segments"),
-      trunkParts: list("parts of the trunk"),
-    },
-    example: { bodyMass: "60 kg", stature: "1.65 m" },
-    formulae: [
-      { symbol: "n", kind: "number", meaning: "number of each segment", given: column((r) => r.count) },
-      { symbol: "f", kind: "number", meaning: "mass fraction of one", given: column((r) => r.mass), source: DE_LEVA },
-      { symbol: "z", kind: "number", meaning: "height of its centre over stature, standing", given: column(centreHeight) },
-      { symbol: "w_a", kind: "number", meaning: "1 for the arm's segments", given: column((r) => (arms.includes(r.name) ? 1 : 0)) },
-      { symbol: "w_l", kind: "number", meaning: "1 for the leg's segments", given: column((r) => (legs.includes(r.name) ? 1 : 0)) },
-      { symbol: "f_s", meaning: "sum of the fractions", is: "sum(n .* f)" },
-      { symbol: "q_c", meaning: "height of the centre over stature", is: "sum(n .* f .* z) / f_s" },
-      { symbol: "z_c", meaning: "height of the centre", is: "q_c * H" },
-      { symbol: "m_a", meaning: "one arm", is: "sum(w_a .* f) * m_w" },
-      { symbol: "m_l", meaning: "one leg", is: "sum(w_l .* f) * m_w" },
-      { symbol: "m_t", meaning: "head and trunk", is: "f_s * m_w - 2 * m_a - 2 * m_l" },
-    ],
-    sources: [...segmentSources, DAVIDOVITS],
-    cautions,
-  }),
-)
+export const bodySegments: Solver<BodySegmentsInput, BodySegments, never, BodySegmentsCaution> = /* @__PURE__ */ solver<
+  BodySegmentsInput,
+  BodySegments,
+  never,
+  BodySegmentsCaution
+>("bodySegments", "How mass is spread over a wearer's body", solve, () => ({
+  input: {
+    bodyMass: wearerFields.bodyMass,
+    stature: wearerFields.stature,
+    table: { kind: "choice", label: "table", options: segmentTables, default: "de-leva-female" },
+  },
+  output: {
+    centreHeight: { kind: "length", symbol: "z_c", label: "height of the centre of mass" },
+    centreRatio: { kind: "ratio", symbol: "q_c", label: "over stature", unit: "%" },
+    armMass: mass("m_a", "one arm"),
+    legMass: mass("m_l", "one leg"),
+    trunkMass: mass("m_t", "head and trunk"),
+    sum: { kind: "number", symbol: "f_s", label: "sum of the fractions" },
+    segments: list("segments"),
+    trunkParts: list("parts of the trunk"),
+  },
+  example: { bodyMass: "60 kg", stature: "1.65 m" },
+  formulae: [
+    { symbol: "n", kind: "number", meaning: "number of each segment", given: column((r) => r.count) },
+    { symbol: "f", kind: "number", meaning: "mass fraction of one", given: column((r) => r.mass), source: DE_LEVA },
+    { symbol: "z", kind: "number", meaning: "height of its centre over stature, standing", given: column(centreHeight) },
+    { symbol: "w_a", kind: "number", meaning: "1 for the arm's segments", given: column((r) => (arms.includes(r.name) ? 1 : 0)) },
+    { symbol: "w_l", kind: "number", meaning: "1 for the leg's segments", given: column((r) => (legs.includes(r.name) ? 1 : 0)) },
+    { symbol: "f_s", meaning: "sum of the fractions", is: "sum(n .* f)" },
+    { symbol: "q_c", meaning: "height of the centre over stature", is: "sum(n .* f .* z) / f_s" },
+    { symbol: "z_c", meaning: "height of the centre", is: "q_c * H" },
+    { symbol: "m_a", meaning: "one arm", is: "sum(w_a .* f) * m_w" },
+    { symbol: "m_l", meaning: "one leg", is: "sum(w_l .* f) * m_w" },
+    { symbol: "m_t", meaning: "head and trunk", is: "f_s * m_w - 2 * m_a - 2 * m_l" },
+  ],
+  sources: [...segmentSources, DAVIDOVITS],
+  cautions,
+}))

@@ -25,6 +25,12 @@ export interface ReachInput {
   reserve?: Ratio
 }
 
+/** Reasons for which {@link reach} can refuse. */
+export type ReachRefusal = "behind-the-shoulder" | "out-of-reach" | "too-close"
+
+/** Hazards and limits that an answer of {@link reach} can carry. */
+export type ReachCaution = "arm-raised" | "not-a-clearance" | "out-of-sight" | "proportions" | "seated-helper" | "try-it-on"
+
 /** Result of {@link reach}. */
 export interface Reach {
   /** Height of the shoulder [z_s; m] */
@@ -120,7 +126,7 @@ function nearestHeld(si: SiOf<ReachInput>): Record<string, number> {
   return Object.fromEntries(moved.filter((one): one is readonly [keyof Place, number] => one[1] !== null))
 }
 
-function solve(si: SiOf<ReachInput>): Reach | NoSolution {
+function solve(si: SiOf<ReachInput>): Reach | NoSolution<ReachRefusal> {
   const { shoulder, upper, fore, furthest, nearest } = armOf(si)
   const hand: Vector = [si.forward - shoulder[0], si.outward - shoulder[1], si.up - shoulder[2]]
   const distance = lengthOf(hand)
@@ -172,8 +178,8 @@ function solve(si: SiOf<ReachInput>): Reach | NoSolution {
 const reachRanges = at(adaSource, "308.2.1, 308.3.1")
 const oneHand = at(adaSource, "309.4")
 
-function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
-  const found: Caution[] = [
+function cautions(si: SiOf<ReachInput>, out: Reach): Caution<ReachCaution>[] {
+  const found: Caution<ReachCaution>[] = [
     notClearance(
       "two stiff bones from the shoulder of an average build",
       "the body, the rig and other arms in the way, gloves, cold or tired hands, what a shaking or fallen wearer reaches, or whether either hand can do it",
@@ -276,65 +282,65 @@ function cautions(si: SiOf<ReachInput>, out: Reach): Caution[] {
  * hip.inFront // => true
  * ```
  */
-export const reach: Solver<ReachInput, Reach> = /* @__PURE__ */ solver<ReachInput, Reach>(
-  "reach",
-  "Whether a switch is where the hand is",
-  solve,
-  () => ({
-    input: {
-      stature: { ...wearerFields.stature, label: "stature of the shortest wearer" },
-      forward: { kind: "length", symbol: "x", label: "forward of the shoulders", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
-      outward: { kind: "length", symbol: "y", label: "out to the hand's side", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
-      up: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: HIGHEST, typical: [0.8, 1.6] },
-      handling: {
-        kind: "choice",
-        label: "how it is worked",
-        options: { press: "pressed with a fingertip", grip: "gripped" },
-        default: "press",
-      },
-      reserve: { kind: "ratio", symbol: "s", label: "reserve of reach", min: 0, max: 0.5, typical: [0, 0.15], default: 0.05 },
+export const reach: Solver<ReachInput, Reach, ReachRefusal, ReachCaution> = /* @__PURE__ */ solver<
+  ReachInput,
+  Reach,
+  ReachRefusal,
+  ReachCaution
+>("reach", "Whether a switch is where the hand is", solve, () => ({
+  input: {
+    stature: { ...wearerFields.stature, label: "stature of the shortest wearer" },
+    forward: { kind: "length", symbol: "x", label: "forward of the shoulders", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
+    outward: { kind: "length", symbol: "y", label: "out to the hand's side", min: -AWAY, max: AWAY, typical: [-0.1, 0.5] },
+    up: { kind: "length", symbol: "z", label: "above the floor", min: 0, max: HIGHEST, typical: [0.8, 1.6] },
+    handling: {
+      kind: "choice",
+      label: "how it is worked",
+      options: { press: "pressed with a fingertip", grip: "gripped" },
+      default: "press",
     },
-    output: {
-      shoulderHeight: { kind: "length", symbol: "z_s", label: "height of the shoulder" },
-      distance: { kind: "length", symbol: "D", label: "shoulder to switch" },
-      maxDistance: { kind: "length", symbol: "D_f", label: "maximum reach" },
-      minDistance: { kind: "length", symbol: "D_n", label: "minimum reach" },
-      distanceMargin: { kind: "length", symbol: "d", label: "distance margin" },
-      elbowBend: { kind: "angle", symbol: "beta", label: "bend of the elbow" },
-      armElevation: { kind: "angle", symbol: "gamma", label: "elevation of the upper arm" },
-      elbowForward: { kind: "length", symbol: "x_e", label: "elbow forward" },
-      elbowOutward: { kind: "length", symbol: "y_e", label: "elbow outward" },
-      elbowUp: { kind: "length", symbol: "z_e", label: "elbow above the floor" },
-      inFront: { kind: "flag", label: "in front of the shoulders" },
-      reachableSeated: { kind: "flag", label: "in reach of a seated helper" },
+    reserve: { kind: "ratio", symbol: "s", label: "reserve of reach", min: 0, max: 0.5, typical: [0, 0.15], default: 0.05 },
+  },
+  output: {
+    shoulderHeight: { kind: "length", symbol: "z_s", label: "height of the shoulder" },
+    distance: { kind: "length", symbol: "D", label: "shoulder to switch" },
+    maxDistance: { kind: "length", symbol: "D_f", label: "maximum reach" },
+    minDistance: { kind: "length", symbol: "D_n", label: "minimum reach" },
+    distanceMargin: { kind: "length", symbol: "d", label: "distance margin" },
+    elbowBend: { kind: "angle", symbol: "beta", label: "bend of the elbow" },
+    armElevation: { kind: "angle", symbol: "gamma", label: "elevation of the upper arm" },
+    elbowForward: { kind: "length", symbol: "x_e", label: "elbow forward" },
+    elbowOutward: { kind: "length", symbol: "y_e", label: "elbow outward" },
+    elbowUp: { kind: "length", symbol: "z_e", label: "elbow above the floor" },
+    inFront: { kind: "flag", label: "in front of the shoulders" },
+    reachableSeated: { kind: "flag", label: "in reach of a seated helper" },
+  },
+  example: { stature: "1.58 m", forward: "0.15 m", outward: "0.25 m", up: "0.95 m" },
+  formulae: [
+    { symbol: "z_s", meaning: "height of the shoulder", is: "0.818 * H", source: DRILLIS },
+    { symbol: "y_s", kind: "length", meaning: "shoulder from the spine", is: "0.2244 / 2 * H", source: ANSUR },
+    { symbol: "l_1", kind: "length", meaning: "upper arm", is: "0.186 * H", source: DRILLIS },
+    { symbol: "q", kind: "number", meaning: "part of the hand that counts", given: (si) => handParts[si.handling] },
+    { symbol: "l_2", kind: "length", meaning: "forearm and hand", is: "(0.146 + q * 0.108) * H", source: DRILLIS },
+    { symbol: "D", meaning: "shoulder to switch", is: "sqrt(x^2 + (y - y_s)^2 + (z - z_s)^2)" },
+    { symbol: "D_f", meaning: "furthest distance, the reserve kept", is: "(1 - s) * (l_1 + l_2)" },
+    {
+      symbol: "D_n",
+      meaning: "nearest distance, elbow bent by 150°",
+      is: "sqrt(l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(150 deg))",
+      source: AAOS,
     },
-    example: { stature: "1.58 m", forward: "0.15 m", outward: "0.25 m", up: "0.95 m" },
-    formulae: [
-      { symbol: "z_s", meaning: "height of the shoulder", is: "0.818 * H", source: DRILLIS },
-      { symbol: "y_s", kind: "length", meaning: "shoulder from the spine", is: "0.2244 / 2 * H", source: ANSUR },
-      { symbol: "l_1", kind: "length", meaning: "upper arm", is: "0.186 * H", source: DRILLIS },
-      { symbol: "q", kind: "number", meaning: "part of the hand that counts", given: (si) => handParts[si.handling] },
-      { symbol: "l_2", kind: "length", meaning: "forearm and hand", is: "(0.146 + q * 0.108) * H", source: DRILLIS },
-      { symbol: "D", meaning: "shoulder to switch", is: "sqrt(x^2 + (y - y_s)^2 + (z - z_s)^2)" },
-      { symbol: "D_f", meaning: "furthest distance, the reserve kept", is: "(1 - s) * (l_1 + l_2)" },
-      {
-        symbol: "D_n",
-        meaning: "nearest distance, elbow bent by 150°",
-        is: "sqrt(l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(150 deg))",
-        source: AAOS,
-      },
-      { symbol: "d", meaning: "spare distance", is: "D_f - D" },
-      { solved: "beta", meaning: "bend of the elbow" },
-      { left: "D^2", right: "l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(beta)", meaning: "the elbow's bend closes the triangle" },
-      { solved: "x_e", meaning: "elbow, as low as the limits let it" },
-      { solved: "y_e", meaning: "elbow, as low as the limits let it" },
-      { solved: "z_e", meaning: "elbow, as low as the limits let it" },
-      { left: "sqrt(x_e^2 + (y_e - y_s)^2 + (z_e - z_s)^2)", right: "l_1", meaning: "the upper arm reaches from shoulder to elbow" },
-      { left: "sqrt((x - x_e)^2 + (y - y_e)^2 + (z - z_e)^2)", right: "l_2", meaning: "forearm and hand reach from elbow to switch" },
-      { solved: "gamma", meaning: "lift of the upper arm" },
-      { left: "l_1 + (z_s - z_e)", right: "l_1 * (1 + cos(gamma))", meaning: "the lift of the upper arm is that of its elbow" },
-    ],
-    sources: [DRILLIS, at(ANSUR, "biacromial breadth and stature, women"), AAOS, reachRanges, oneHand],
-    cautions,
-  }),
-)
+    { symbol: "d", meaning: "spare distance", is: "D_f - D" },
+    { solved: "beta", meaning: "bend of the elbow" },
+    { left: "D^2", right: "l_1^2 + l_2^2 + 2 * l_1 * l_2 * cos(beta)", meaning: "the elbow's bend closes the triangle" },
+    { solved: "x_e", meaning: "elbow, as low as the limits let it" },
+    { solved: "y_e", meaning: "elbow, as low as the limits let it" },
+    { solved: "z_e", meaning: "elbow, as low as the limits let it" },
+    { left: "sqrt(x_e^2 + (y_e - y_s)^2 + (z_e - z_s)^2)", right: "l_1", meaning: "the upper arm reaches from shoulder to elbow" },
+    { left: "sqrt((x - x_e)^2 + (y - y_e)^2 + (z - z_e)^2)", right: "l_2", meaning: "forearm and hand reach from elbow to switch" },
+    { solved: "gamma", meaning: "lift of the upper arm" },
+    { left: "l_1 + (z_s - z_e)", right: "l_1 * (1 + cos(gamma))", meaning: "the lift of the upper arm is that of its elbow" },
+  ],
+  sources: [DRILLIS, at(ANSUR, "biacromial breadth and stature, women"), AAOS, reachRanges, oneHand],
+  cautions,
+}))

@@ -35,6 +35,12 @@ export interface EnduranceReading {
   readonly enduranceTime: number
 }
 
+/** Reasons for which {@link endurance} can refuse. */
+export type EnduranceRefusal = "insufficient-strength"
+
+/** Hazards and limits that an answer of {@link endurance} can carry. */
+export type EnduranceCaution = "hold-too-long" | "low-effort" | "models-disagree" | "strength-varies" | "take-it-off" | "to-exhaustion"
+
 /** Result of {@link endurance}. */
 export interface Endurance {
   /** Share of the greatest force. [f; as a fraction] */
@@ -57,7 +63,7 @@ export interface Endurance {
   readonly maxEffort: number | null
 }
 
-function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
+function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution<EnduranceRefusal> {
   const { joint, holdDuration } = si
   const effort = si.effort ?? (si.moment as number) / (si.maxMoment as number)
   if (!(effort <= 1)) {
@@ -101,8 +107,8 @@ function solve(si: SiOf<EnduranceInput>): Endurance | NoSolution {
   }
 }
 
-function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
-  const found: Caution[] = [
+function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution<EnduranceCaution>[] {
+  const found: Caution<EnduranceCaution>[] = [
     takeItOff,
     caution(
       "to-exhaustion",
@@ -205,119 +211,119 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution[] {
  * arms.enduranceTime // => 134.6
  * ```
  */
-export const endurance: Solver<EnduranceInput, Endurance> = /* @__PURE__ */ solver<EnduranceInput, Endurance>(
-  "endurance",
-  "How long a joint can hold a static load",
-  solve,
-  () => ({
-    input: {
-      joint: { kind: "choice", label: "joint", options: optionsFrom(powerLaws, (key) => powerLaws[key].label) },
-      effort: {
-        kind: "ratio",
-        symbol: "f_g",
-        label: "share of maximum strength",
-        min: 0.01,
-        max: 1,
-        typical: [0.05, 0.7],
-        default: null,
-      },
-      moment: { kind: "moment", symbol: "M", label: "moment held", min: 0.1, max: 500, typical: [2, 60], default: null },
-      maxMoment: {
-        kind: "moment",
-        symbol: "M_m",
-        label: "maximum moment of the joint",
-        min: 1,
-        max: 600,
-        typical: [60, 240],
-        default: null,
-      },
-      holdDuration: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
+export const endurance: Solver<EnduranceInput, Endurance, EnduranceRefusal, EnduranceCaution> = /* @__PURE__ */ solver<
+  EnduranceInput,
+  Endurance,
+  EnduranceRefusal,
+  EnduranceCaution
+>("endurance", "How long a joint can hold a static load", solve, () => ({
+  input: {
+    joint: { kind: "choice", label: "joint", options: optionsFrom(powerLaws, (key) => powerLaws[key].label) },
+    effort: {
+      kind: "ratio",
+      symbol: "f_g",
+      label: "share of maximum strength",
+      min: 0.01,
+      max: 1,
+      typical: [0.05, 0.7],
+      default: null,
     },
-    output: {
-      effort: { kind: "ratio", symbol: "f", label: "effort", unit: "%" },
-      jointEnduranceTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
-      generalEnduranceTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
-      rohmertEnduranceTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
-      enduranceTime: { kind: "time", symbol: "t", label: "holding time to plan with" },
-      readings: {
-        kind: "list",
-        label: "models",
-        of: {
-          kind: "group",
-          label: "model",
-          fields: { model: { kind: "text", label: "model" }, enduranceTime: { kind: "time", label: "holding time" } },
-        },
-      },
-      utilisation: { kind: "ratio", symbol: "q", label: "utilisation", unit: "%" },
-      restDuration: { kind: "time", symbol: "t_p", label: "rest after the hold" },
-      maxEffort: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
+    moment: { kind: "moment", symbol: "M", label: "moment held", min: 0.1, max: 500, typical: [2, 60], default: null },
+    maxMoment: {
+      kind: "moment",
+      symbol: "M_m",
+      label: "maximum moment of the joint",
+      min: 1,
+      max: 600,
+      typical: [60, 240],
+      default: null,
     },
-    example: { joint: "shoulder", effort: 0.3, holdDuration: "30 s" },
-    formulae: [
-      { symbol: "f", meaning: "effort as given", is: "f_g", when: "has_effort" },
-      { symbol: "f", meaning: "effort by moments", is: "M / M_m", when: "has_moment" },
-      {
-        symbol: "b_0",
-        kind: "number",
-        meaning: "coefficient of the joint in s",
-        given: (si) => powerLaws[si.joint].b0,
-        source: FREY_LAW_2010,
+    holdDuration: { kind: "time", symbol: "t_h", label: "time it is held", min: 1, max: 86400, typical: [5, 600], default: null },
+  },
+  output: {
+    effort: { kind: "ratio", symbol: "f", label: "effort", unit: "%" },
+    jointEnduranceTime: { kind: "time", symbol: "t_j", label: "holding time, joint" },
+    generalEnduranceTime: { kind: "time", symbol: "t_g", label: "holding time, muscle in general" },
+    rohmertEnduranceTime: { kind: "time", symbol: "t_r", label: "holding time, Rohmert" },
+    enduranceTime: { kind: "time", symbol: "t", label: "holding time to plan with" },
+    readings: {
+      kind: "list",
+      label: "models",
+      of: {
+        kind: "group",
+        label: "model",
+        fields: { model: { kind: "text", label: "model" }, enduranceTime: { kind: "time", label: "holding time" } },
       },
-      {
-        symbol: "b_1",
-        kind: "number",
-        meaning: "exponent of the joint",
-        given: (si) => powerLaws[si.joint].b1,
-        source: FREY_LAW_2010,
-      },
-      { symbol: "t_j", meaning: "joint's power law", is: "b_0 * f^b_1 * (1 s)" },
-      { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: at(KAMON, "equation 2.6.3") },
-      { symbol: "t", meaning: "shorter of the two", is: "min(t_j, t_g)" },
-      {
-        symbol: "r_w",
-        kind: "number",
-        meaning: "1 where Rohmert's curve and the rest forms apply",
-        given: (_, out) => (out.effort >= 0.15 ? 1 : 0),
-      },
-      {
-        symbol: "t_r",
-        meaning: "Rohmert",
-        is: "60 * (-1.5 + 2.1 / f - 0.6 / f^2 + 0.1 / f^3) * (1 s)",
-        when: "r_w == 1",
-        source: EL_AHRACHE,
-      },
-      { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
-      { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_holdDuration" },
-      {
-        symbol: "t_p",
-        meaning: "rest: the longer of Kamon and Rohmert",
-        is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
-        when: "has_holdDuration and r_w == 1",
-        source: ROHMERT_1973,
-      },
-      {
-        symbol: "u_1",
-        kind: "number",
-        meaning: "Rohmert's cubic in 1/f, turned round by Cardano",
-        is: "t_h / (1 s) / 12 - 5.5",
-        when: "has_holdDuration",
-      },
-      {
-        symbol: "w_1",
-        kind: "number",
-        meaning: "its cube root, the term that does not cancel",
-        is: "u_1 >= 0 ? cbrt(u_1 + sqrt(u_1^2 + 27)) : 3 / cbrt(sqrt(u_1^2 + 27) - u_1)",
-        when: "has_holdDuration",
-      },
-      {
-        symbol: "f_h",
-        meaning: "effort whose time is the hold",
-        is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42), max(0.15, 1 / (2 + w_1 - 3 / w_1)))",
-        when: "has_holdDuration",
-      },
-    ],
-    sources: enduranceSources,
-    either: [{ exactlyOne: ["effort", ["moment", "maxMoment"]] }],
-    cautions,
-  }),
-)
+    },
+    utilisation: { kind: "ratio", symbol: "q", label: "utilisation", unit: "%" },
+    restDuration: { kind: "time", symbol: "t_p", label: "rest after the hold" },
+    maxEffort: { kind: "ratio", symbol: "f_h", label: "effort that can be held so long", unit: "%" },
+  },
+  example: { joint: "shoulder", effort: 0.3, holdDuration: "30 s" },
+  formulae: [
+    { symbol: "f", meaning: "effort as given", is: "f_g", when: "has_effort" },
+    { symbol: "f", meaning: "effort by moments", is: "M / M_m", when: "has_moment" },
+    {
+      symbol: "b_0",
+      kind: "number",
+      meaning: "coefficient of the joint in s",
+      given: (si) => powerLaws[si.joint].b0,
+      source: FREY_LAW_2010,
+    },
+    {
+      symbol: "b_1",
+      kind: "number",
+      meaning: "exponent of the joint",
+      given: (si) => powerLaws[si.joint].b1,
+      source: FREY_LAW_2010,
+    },
+    { symbol: "t_j", meaning: "joint's power law", is: "b_0 * f^b_1 * (1 s)" },
+    { symbol: "t_g", meaning: "muscle in general", is: "11.4 * f^(-2.42) * (1 s)", source: at(KAMON, "equation 2.6.3") },
+    { symbol: "t", meaning: "shorter of the two", is: "min(t_j, t_g)" },
+    {
+      symbol: "r_w",
+      kind: "number",
+      meaning: "1 where Rohmert's curve and the rest forms apply",
+      given: (_, out) => (out.effort >= 0.15 ? 1 : 0),
+    },
+    {
+      symbol: "t_r",
+      meaning: "Rohmert",
+      is: "60 * (-1.5 + 2.1 / f - 0.6 / f^2 + 0.1 / f^3) * (1 s)",
+      when: "r_w == 1",
+      source: EL_AHRACHE,
+    },
+    { symbol: "t", meaning: "or Rohmert's", is: "min(t, t_r)", when: "r_w == 1" },
+    { symbol: "q", meaning: "hold against it", is: "t_h / t", when: "has_holdDuration" },
+    {
+      symbol: "t_p",
+      meaning: "rest: the longer of Kamon and Rohmert",
+      is: "(t_h / t)^1.4 * max(f - 0.15, 0)^0.5 * max(1080 s, 18 * t_h)",
+      when: "has_holdDuration and r_w == 1",
+      source: ROHMERT_1973,
+    },
+    {
+      symbol: "u_1",
+      kind: "number",
+      meaning: "Rohmert's cubic in 1/f, turned round by Cardano",
+      is: "t_h / (1 s) / 12 - 5.5",
+      when: "has_holdDuration",
+    },
+    {
+      symbol: "w_1",
+      kind: "number",
+      meaning: "its cube root, the term that does not cancel",
+      is: "u_1 >= 0 ? cbrt(u_1 + sqrt(u_1^2 + 27)) : 3 / cbrt(sqrt(u_1^2 + 27) - u_1)",
+      when: "has_holdDuration",
+    },
+    {
+      symbol: "f_h",
+      meaning: "effort whose time is the hold",
+      is: "min(1, (t_h / (1 s) / b_0)^(1 / b_1), (t_h / (1 s) / 11.4)^(-1 / 2.42), max(0.15, 1 / (2 + w_1 - 3 / w_1)))",
+      when: "has_holdDuration",
+    },
+  ],
+  sources: enduranceSources,
+  either: [{ exactlyOne: ["effort", ["moment", "maxMoment"]] }],
+  cautions,
+}))

@@ -54,6 +54,19 @@ export interface LiftLimitInput {
   lifter?: Lifter
 }
 
+/** Reasons for which {@link liftLimit} can refuse. */
+export type LiftLimitRefusal = "outside-data"
+
+/** Hazards and limits that an answer of {@link liftLimit} can carry. */
+export type LiftLimitCaution =
+  | "adults-only"
+  | "lift-together"
+  | "lifting-only"
+  | "over-limit"
+  | "over-reference"
+  | "reach-under-25cm"
+  | "take-it-off"
+
 /** Result of {@link liftLimit}. */
 export interface LiftLimit {
   /** Multipliers at the start: reach, height, turn, frequency, coupling. [k_h1] */
@@ -109,7 +122,7 @@ export function recommendedWeight(factors: readonly number[], constant: number =
 const mostLifts = (duration: LiftDuration, height: number): number =>
   height < knuckleHeight ? frequencyTable[duration].below : (frequencyTable[duration].rates.at(-1) as number)
 
-function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution {
+function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution<LiftLimitRefusal> {
   const { rigMass, startHeight, endHeight, startReach, startTurn, endTurn, liftRate, duration, coupling } = si
   const endReach = si.endReach ?? startReach
   const least = Math.min(mostLifts(duration, startHeight), mostLifts(duration, endHeight))
@@ -154,8 +167,8 @@ function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution {
   }
 }
 
-function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution[] {
-  const found: Caution[] = [
+function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution<LiftLimitCaution>[] {
+  const found: Caution<LiftLimitCaution>[] = [
     takeItOff,
     caution(
       "lifting-only",
@@ -297,79 +310,79 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
  * up.liftingIndex // => 0.8314
  * ```
  */
-export const liftLimit: Solver<LiftLimitInput, LiftLimit> = /* @__PURE__ */ solver<LiftLimitInput, LiftLimit>(
-  "liftLimit",
-  "How heavy a rig may be to lift on and off",
-  solve,
-  () => ({
-    input: {
-      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass lifted", min: 0.01, max: 150, typical: [2, 25] },
-      startHeight: { kind: "length", symbol: "V_1", label: "hands at the start", min: 0, max: liftRange.height, typical: [0, 1] },
-      endHeight: { kind: "length", symbol: "V_2", label: "hands at the end", min: 0, max: liftRange.height, typical: [1, 1.6] },
-      startReach: { kind: "length", symbol: "H_1", label: "reach at the start", min: 0.1, max: liftRange.reach, typical: [0.25, 0.6] },
-      endReach: {
-        kind: "length",
-        symbol: "H_g",
-        label: "reach at the end",
-        min: 0.1,
-        max: liftRange.reach,
-        typical: [0.25, 0.6],
-        default: null,
-      },
-      startTurn: {
-        kind: "angle",
-        symbol: "A_1",
-        label: "turn at the start",
-        min: 0,
-        max: liftRange.asymmetry,
-        typical: [0, 1.5],
-        default: 0,
-      },
-      endTurn: { kind: "angle", symbol: "A_2", label: "turn at the end", min: 0, max: liftRange.asymmetry, typical: [0, 1.5], default: 0 },
-      liftRate: { kind: "number", symbol: "f", label: "lifts a minute", min: 0.2, max: 15, typical: [0.2, 4], default: 0.2 },
-      duration: {
-        kind: "choice",
-        label: "going on for",
-        options: { short: "up to 1 h", medium: "up to 2 h", long: "up to 8 h" },
-        default: "short",
-      },
-      coupling: { kind: "choice", label: "hold", options: optionsFrom(couplingTable, (key) => couplingTable[key].label), default: "fair" },
-      lifter: {
-        kind: "choice",
-        label: "lifter",
-        options: optionsFrom(referenceMasses, (key) => referenceMasses[key].label),
-        default: "anyone",
-      },
+export const liftLimit: Solver<LiftLimitInput, LiftLimit, LiftLimitRefusal, LiftLimitCaution> = /* @__PURE__ */ solver<
+  LiftLimitInput,
+  LiftLimit,
+  LiftLimitRefusal,
+  LiftLimitCaution
+>("liftLimit", "How heavy a rig may be to lift on and off", solve, () => ({
+  input: {
+    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass lifted", min: 0.01, max: 150, typical: [2, 25] },
+    startHeight: { kind: "length", symbol: "V_1", label: "hands at the start", min: 0, max: liftRange.height, typical: [0, 1] },
+    endHeight: { kind: "length", symbol: "V_2", label: "hands at the end", min: 0, max: liftRange.height, typical: [1, 1.6] },
+    startReach: { kind: "length", symbol: "H_1", label: "reach at the start", min: 0.1, max: liftRange.reach, typical: [0.25, 0.6] },
+    endReach: {
+      kind: "length",
+      symbol: "H_g",
+      label: "reach at the end",
+      min: 0.1,
+      max: liftRange.reach,
+      typical: [0.25, 0.6],
+      default: null,
     },
-    output: {
-      startReachFactor: factor("k_h1", "reach factor, start"),
-      startHeightFactor: factor("k_v1", "height factor, start"),
-      startTurnFactor: factor("k_a1", "turn factor, start"),
-      startFrequencyFactor: factor("k_f1", "frequency factor, start"),
-      startCouplingFactor: factor("k_c1", "hold factor, start"),
-      distanceFactor: factor("k_d", "distance factor"),
-      startLimit: mass("m_1", "limit at the start"),
-      endLimit: mass("m_2", "limit at the end"),
-      massLimit: mass("m_l", "limit"),
-      liftingIndex: factor("n_l", "lifting index"),
-      referenceMass: mass("m_i", "reference mass"),
-      recommendedMass: mass("m_p", "for one pair of hands"),
-      peopleCount: factor("n_p", "people"),
+    startTurn: {
+      kind: "angle",
+      symbol: "A_1",
+      label: "turn at the start",
+      min: 0,
+      max: liftRange.asymmetry,
+      typical: [0, 1.5],
+      default: 0,
     },
-    example: { rigMass: "9 kg", startHeight: "0.75 m", endHeight: "1.3 m", startReach: "0.4 m" },
-    formulae: [
-      { symbol: "k_d", meaning: "distance", is: "0.82 + 4.5 cm / max(abs(V_2 - V_1), 25 cm)" },
-      { symbol: "H_2", kind: "length", meaning: "reach at the end", is: "H_1", when: "not has_endReach" },
-      { symbol: "H_2", kind: "length", meaning: "reach at the end", is: "H_g", when: "has_endReach" },
-      ...factorSteps("1", "m_1"),
-      ...factorSteps("2", "m_2"),
-      { symbol: "m_l", meaning: "the lower", is: "min(m_1, m_2)" },
-      { symbol: "n_l", meaning: "lifting index", is: "m_r / m_l" },
-      { symbol: "m_i", kind: "mass", meaning: "reference mass", given: (si) => referenceMasses[si.lifter].mass, source: ISO_11228_1 },
-      { symbol: "m_p", meaning: "for one pair of hands", is: "min(m_l, m_i)" },
-      { symbol: "n_p", meaning: "people", is: "max(1, ceil(m_r / m_p - 1e-9))" },
-    ],
-    sources: liftSources,
-    cautions,
-  }),
-)
+    endTurn: { kind: "angle", symbol: "A_2", label: "turn at the end", min: 0, max: liftRange.asymmetry, typical: [0, 1.5], default: 0 },
+    liftRate: { kind: "number", symbol: "f", label: "lifts a minute", min: 0.2, max: 15, typical: [0.2, 4], default: 0.2 },
+    duration: {
+      kind: "choice",
+      label: "going on for",
+      options: { short: "up to 1 h", medium: "up to 2 h", long: "up to 8 h" },
+      default: "short",
+    },
+    coupling: { kind: "choice", label: "hold", options: optionsFrom(couplingTable, (key) => couplingTable[key].label), default: "fair" },
+    lifter: {
+      kind: "choice",
+      label: "lifter",
+      options: optionsFrom(referenceMasses, (key) => referenceMasses[key].label),
+      default: "anyone",
+    },
+  },
+  output: {
+    startReachFactor: factor("k_h1", "reach factor, start"),
+    startHeightFactor: factor("k_v1", "height factor, start"),
+    startTurnFactor: factor("k_a1", "turn factor, start"),
+    startFrequencyFactor: factor("k_f1", "frequency factor, start"),
+    startCouplingFactor: factor("k_c1", "hold factor, start"),
+    distanceFactor: factor("k_d", "distance factor"),
+    startLimit: mass("m_1", "limit at the start"),
+    endLimit: mass("m_2", "limit at the end"),
+    massLimit: mass("m_l", "limit"),
+    liftingIndex: factor("n_l", "lifting index"),
+    referenceMass: mass("m_i", "reference mass"),
+    recommendedMass: mass("m_p", "for one pair of hands"),
+    peopleCount: factor("n_p", "people"),
+  },
+  example: { rigMass: "9 kg", startHeight: "0.75 m", endHeight: "1.3 m", startReach: "0.4 m" },
+  formulae: [
+    { symbol: "k_d", meaning: "distance", is: "0.82 + 4.5 cm / max(abs(V_2 - V_1), 25 cm)" },
+    { symbol: "H_2", kind: "length", meaning: "reach at the end", is: "H_1", when: "not has_endReach" },
+    { symbol: "H_2", kind: "length", meaning: "reach at the end", is: "H_g", when: "has_endReach" },
+    ...factorSteps("1", "m_1"),
+    ...factorSteps("2", "m_2"),
+    { symbol: "m_l", meaning: "the lower", is: "min(m_1, m_2)" },
+    { symbol: "n_l", meaning: "lifting index", is: "m_r / m_l" },
+    { symbol: "m_i", kind: "mass", meaning: "reference mass", given: (si) => referenceMasses[si.lifter].mass, source: ISO_11228_1 },
+    { symbol: "m_p", meaning: "for one pair of hands", is: "min(m_l, m_i)" },
+    { symbol: "n_p", meaning: "people", is: "max(1, ceil(m_r / m_p - 1e-9))" },
+  ],
+  sources: liftSources,
+  cautions,
+}))

@@ -12,6 +12,7 @@ import {
   whiteSource,
 } from "../sources-around.js"
 import { beaufortForce, dragSpread, gustOverLand, type PanelShape, pedestrianWind } from "./data-wind.js"
+import type { GustCaution } from "./wind-cautions.js"
 import { gustCautions } from "./wind-cautions.js"
 import { windFields } from "./wind-fields.js"
 
@@ -42,6 +43,15 @@ export interface WindLoadInput {
   /** Density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
+
+/** Hazards and limits that an answer of {@link windLoad} can carry. */
+export type WindLoadCaution =
+  | "drag-below-published"
+  | "drag-spread"
+  | "low-gust-factor"
+  | "not-a-clearance"
+  | "uncomfortable-wind"
+  | GustCaution
 
 /** Result of {@link windLoad}. */
 export interface WindLoad {
@@ -112,7 +122,6 @@ function solve(si: SiOf<WindLoadInput>): WindLoad {
     (airDensity / 2) * chord * ((u ** 2 * span ** 2) / 2 + (2 * u * swingSpeed * span ** 3) / 3 + (swingSpeed ** 2 * span ** 4) / 4)
   const force = high * strips
   const hingeMoment = high * stripMoments
-  const totalForce = panels * force
   const groundMoment = panels * (force * hingeHeight + hingeMoment * Math.sin(elevation))
   return {
     drag: { low, high },
@@ -122,7 +131,7 @@ function solve(si: SiOf<WindLoadInput>): WindLoad {
     pressure: (airDensity / 2) * u ** 2,
     force: { low: low * strips, high: force },
     hingeMoment: { low: low * stripMoments, high: hingeMoment },
-    totalForce,
+    totalForce: panels * force,
     groundMoment,
     forceHeight: hingeHeight + forceLever(si) * Math.sin(elevation),
     dragArea: panels * high * span * chord,
@@ -130,8 +139,8 @@ function solve(si: SiOf<WindLoadInput>): WindLoad {
   }
 }
 
-function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
-  const found: Caution[] = [
+function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution<WindLoadCaution>[] {
+  const found: Caution<WindLoadCaution>[] = [
     notClearance(
       "the steady drag of broadside panels in one gust",
       "flutter, gusts round corners and between buildings, a panel that catches the wind on one side only, or what happens when something breaks",
@@ -242,150 +251,150 @@ function cautions(si: SiOf<WindLoadInput>, out: WindLoad): Caution[] {
  * ```ts
  * import { windLoad } from 'alula/worn'
  * const gusty = windLoad({ span: '0.9 m', chord: '0.5 m', windSpeed: '5.4 m/s', walkingSpeed: '0 m/s' })
- * gusty.dragHigh // => 1.28
- * gusty.force // => 28.35
+ * gusty.drag.high // => 1.28
+ * gusty.force.high // => 28.35
  * gusty.groundMoment // => 89.3
  * ```
  */
-export const windLoad: Solver<WindLoadInput, WindLoad> = /* @__PURE__ */ solver<WindLoadInput, WindLoad>(
-  "windLoad",
-  "What the wind does to a panel, its hinge and its wearer",
-  solve,
-  () => ({
-    input: {
-      span: { kind: "length", symbol: "L", label: "span from the hinge", min: "1 mm", max: 5, typical: [0.2, 2] },
-      chord: { kind: "length", symbol: "c", label: "width of the panel", min: "1 mm", max: 5, typical: [0.1, 1] },
-      windSpeed: windFields.windSpeed,
-      shape: {
-        kind: "choice",
-        label: "shape",
-        options: {
-          flat: "flat panel",
-          trough: "half-round trough",
-          bowl: "hollow bowl",
-          pole: "round pole across the wind",
-        },
-        default: "flat",
+export const windLoad: Solver<WindLoadInput, WindLoad, never, WindLoadCaution> = /* @__PURE__ */ solver<
+  WindLoadInput,
+  WindLoad,
+  never,
+  WindLoadCaution
+>("windLoad", "What the wind does to a panel, its hinge and its wearer", solve, () => ({
+  input: {
+    span: { kind: "length", symbol: "L", label: "span from the hinge", min: "1 mm", max: 5, typical: [0.2, 2] },
+    chord: { kind: "length", symbol: "c", label: "width of the panel", min: "1 mm", max: 5, typical: [0.1, 1] },
+    windSpeed: windFields.windSpeed,
+    shape: {
+      kind: "choice",
+      label: "shape",
+      options: {
+        flat: "flat panel",
+        trough: "half-round trough",
+        bowl: "hollow bowl",
+        pole: "round pole across the wind",
       },
-      dragCoefficient: {
-        kind: "number",
-        symbol: "C_o",
-        label: "own drag coefficient",
-        min: 0.01,
-        max: 4,
-        typical: [1, 2.3],
-        default: null,
-      },
-      gustFactor: windFields.gustFactor,
-      walkingSpeed: windFields.walkingSpeed,
-      swingSpeed: {
-        kind: "angularSpeed",
-        symbol: "omega",
-        label: "swing speed into the wind",
-        min: 0,
-        max: 50,
-        typical: [0, 3],
-        default: 0,
-      },
-      panels: { kind: "number", symbol: "n", label: "panels", whole: true, min: 1, max: 20, typical: [1, 4], default: 2 },
-      hingeHeight: { kind: "length", symbol: "h", label: "height of the hinge", min: 0, max: 5, typical: [0.8, 1.6], default: 1.35 },
-      elevation: { kind: "angle", symbol: "phi", label: "elevation above horizontal", min: "-90 deg", max: "90 deg", default: "30 deg" },
-      airDensity: windFields.airDensity,
+      default: "flat",
     },
-    output: {
-      drag: {
-        kind: "group",
-        label: "drag coefficient, published or own",
-        fields: {
-          low: { kind: "number", symbol: "C_l", label: "minimum drag coefficient" },
-          high: { kind: "number", symbol: "C_h", label: "maximum drag coefficient" },
-        },
-      },
-      gustSpeed: { kind: "speed", symbol: "v_g", label: "peak gust" },
-      relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
-      tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
-      pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
-      force: {
-        kind: "group",
-        label: "force on one panel",
-        fields: {
-          low: { kind: "force", symbol: "F_l", label: "minimum force on one panel" },
-          high: { kind: "force", symbol: "F", label: "maximum force on one panel" },
-        },
-      },
-      hingeMoment: {
-        kind: "group",
-        label: "moment of one panel about its hinge",
-        fields: {
-          low: { kind: "moment", symbol: "M_l", label: "minimum moment about the hinge" },
-          high: { kind: "moment", symbol: "M", label: "maximum moment about the hinge" },
-        },
-      },
-      totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
-      groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
-      forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },
-      dragArea: { kind: "area", symbol: "A_d", label: "drag area" },
-      beaufort: { kind: "number", symbol: "B", label: "Beaufort force of the mean wind" },
+    dragCoefficient: {
+      kind: "number",
+      symbol: "C_o",
+      label: "own drag coefficient",
+      min: 0.01,
+      max: 4,
+      typical: [1, 2.3],
+      default: null,
     },
-    example: { span: "0.9 m", chord: "0.5 m", windSpeed: "5.4 m/s" },
-    formulae: [
-      {
-        symbol: "C_l",
-        kind: "number",
-        meaning: "own drag coefficient, or the lowest published one of the shape",
-        given: (si) => coefficients(si).low,
-        source: whiteSource,
+    gustFactor: windFields.gustFactor,
+    walkingSpeed: windFields.walkingSpeed,
+    swingSpeed: {
+      kind: "angularSpeed",
+      symbol: "omega",
+      label: "swing speed into the wind",
+      min: 0,
+      max: 50,
+      typical: [0, 3],
+      default: 0,
+    },
+    panels: { kind: "number", symbol: "n", label: "panels", whole: true, min: 1, max: 20, typical: [1, 4], default: 2 },
+    hingeHeight: { kind: "length", symbol: "h", label: "height of the hinge", min: 0, max: 5, typical: [0.8, 1.6], default: 1.35 },
+    elevation: { kind: "angle", symbol: "phi", label: "elevation above horizontal", min: "-90 deg", max: "90 deg", default: "30 deg" },
+    airDensity: windFields.airDensity,
+  },
+  output: {
+    drag: {
+      kind: "group",
+      label: "drag coefficient, published or own",
+      fields: {
+        low: { kind: "number", symbol: "C_l", label: "minimum drag coefficient" },
+        high: { kind: "number", symbol: "C_h", label: "maximum drag coefficient" },
       },
-      {
-        symbol: "C_h",
-        kind: "number",
-        meaning: "highest published drag coefficient of the shape, or an own one above it",
-        given: (si) => coefficients(si).high,
-        source: whiteSource,
+    },
+    gustSpeed: { kind: "speed", symbol: "v_g", label: "peak gust" },
+    relativeSpeed: { kind: "speed", symbol: "v_r", label: "air against the panel at its hinge" },
+    tipSpeed: { kind: "speed", symbol: "v_t", label: "air against the tip" },
+    pressure: { kind: "pressure", symbol: "q", label: "dynamic pressure" },
+    force: {
+      kind: "group",
+      label: "force on one panel",
+      fields: {
+        low: { kind: "force", symbol: "F_l", label: "minimum force on one panel" },
+        high: { kind: "force", symbol: "F", label: "maximum force on one panel" },
       },
-      { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
-      { symbol: "v_r", meaning: "air against the panel at its hinge: speeds add before squaring", is: "v_g + v_b" },
-      { symbol: "v_t", meaning: "air against the tip", is: "v_r + omega * L" },
-      { symbol: "q", meaning: "dynamic pressure", is: "rho / 2 * v_r^2" },
-      {
-        symbol: "F_1",
-        kind: "force",
-        meaning: "force for a drag coefficient of one, by strips",
-        is: "rho / 2 * c * (v_r^2 * L + v_r * omega * L^2 + omega^2 * L^3 / 3)",
+    },
+    hingeMoment: {
+      kind: "group",
+      label: "moment of one panel about its hinge",
+      fields: {
+        low: { kind: "moment", symbol: "M_l", label: "minimum moment about the hinge" },
+        high: { kind: "moment", symbol: "M", label: "maximum moment about the hinge" },
       },
-      {
-        symbol: "M_1",
-        kind: "moment",
-        meaning: "hinge moment for a drag coefficient of one, by strips",
-        is: "rho / 2 * c * (v_r^2 * L^2 / 2 + 2 * v_r * omega * L^3 / 3 + omega^2 * L^4 / 4)",
-      },
-      { symbol: "F", meaning: "force on one panel", is: "C_h * F_1" },
-      { symbol: "F_l", meaning: "force by the lowest coefficient", is: "C_l * F_1" },
-      { symbol: "M", meaning: "moment about the hinge", is: "C_h * M_1" },
-      { symbol: "M_l", meaning: "moment by the lowest coefficient", is: "C_l * M_1" },
-      { symbol: "F_t", meaning: "force of all panels", is: "n * F" },
-      { symbol: "M_g", meaning: "moment about the ground", is: "n * (F * h + M * sin(phi))" },
-      {
-        symbol: "x_F",
-        kind: "length",
-        meaning: "distance of the force from the hinge, half the span where nothing swings",
-        given: forceLever,
-      },
-      { symbol: "h_F", meaning: "height of the force", is: "h + x_F * sin(phi)" },
-      { symbol: "A_d", meaning: "drag area", is: "n * C_h * L * c" },
-      {
-        symbol: "B",
-        kind: "number",
-        meaning: "Beaufort force of the mean wind",
-        given: (si) => beaufortForce(si.windSpeed),
-        source: beaufortSource,
-      },
-    ],
-    sources: [whiteSource, cengelSource, dragSource, gustSource, beaufortSource, pedestrianWindSource, gustSafetySource, melbourneSource],
-    check: ({ span, hingeHeight, elevation }) =>
-      hingeHeight + span * Math.sin(elevation) < 0
-        ? [inconsistent(["elevation"], "a panel that reaches below the ground", "a raise that keeps the tip at or above the ground")]
-        : [],
-    cautions,
-  }),
-)
+    },
+    totalForce: { kind: "force", symbol: "F_t", label: "force of all panels" },
+    groundMoment: { kind: "moment", symbol: "M_g", label: "moment about the ground" },
+    forceHeight: { kind: "length", symbol: "h_F", label: "height of the force" },
+    dragArea: { kind: "area", symbol: "A_d", label: "drag area" },
+    beaufort: { kind: "number", symbol: "B", label: "Beaufort force of the mean wind" },
+  },
+  example: { span: "0.9 m", chord: "0.5 m", windSpeed: "5.4 m/s" },
+  formulae: [
+    {
+      symbol: "C_l",
+      kind: "number",
+      meaning: "own drag coefficient, or the lowest published one of the shape",
+      given: (si) => coefficients(si).low,
+      source: whiteSource,
+    },
+    {
+      symbol: "C_h",
+      kind: "number",
+      meaning: "highest published drag coefficient of the shape, or an own one above it",
+      given: (si) => coefficients(si).high,
+      source: whiteSource,
+    },
+    { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
+    { symbol: "v_r", meaning: "air against the panel at its hinge: speeds add before squaring", is: "v_g + v_b" },
+    { symbol: "v_t", meaning: "air against the tip", is: "v_r + omega * L" },
+    { symbol: "q", meaning: "dynamic pressure", is: "rho / 2 * v_r^2" },
+    {
+      symbol: "F_1",
+      kind: "force",
+      meaning: "force for a drag coefficient of one, by strips",
+      is: "rho / 2 * c * (v_r^2 * L + v_r * omega * L^2 + omega^2 * L^3 / 3)",
+    },
+    {
+      symbol: "M_1",
+      kind: "moment",
+      meaning: "hinge moment for a drag coefficient of one, by strips",
+      is: "rho / 2 * c * (v_r^2 * L^2 / 2 + 2 * v_r * omega * L^3 / 3 + omega^2 * L^4 / 4)",
+    },
+    { symbol: "F", meaning: "force on one panel", is: "C_h * F_1" },
+    { symbol: "F_l", meaning: "force by the lowest coefficient", is: "C_l * F_1" },
+    { symbol: "M", meaning: "moment about the hinge", is: "C_h * M_1" },
+    { symbol: "M_l", meaning: "moment by the lowest coefficient", is: "C_l * M_1" },
+    { symbol: "F_t", meaning: "force of all panels", is: "n * F" },
+    { symbol: "M_g", meaning: "moment about the ground", is: "n * (F * h + M * sin(phi))" },
+    {
+      symbol: "x_F",
+      kind: "length",
+      meaning: "distance of the force from the hinge, half the span where nothing swings",
+      given: forceLever,
+    },
+    { symbol: "h_F", meaning: "height of the force", is: "h + x_F * sin(phi)" },
+    { symbol: "A_d", meaning: "drag area", is: "n * C_h * L * c" },
+    {
+      symbol: "B",
+      kind: "number",
+      meaning: "Beaufort force of the mean wind",
+      given: (si) => beaufortForce(si.windSpeed),
+      source: beaufortSource,
+    },
+  ],
+  sources: [whiteSource, cengelSource, dragSource, gustSource, beaufortSource, pedestrianWindSource, gustSafetySource, melbourneSource],
+  check: ({ span, hingeHeight, elevation }) =>
+    hingeHeight + span * Math.sin(elevation) < 0
+      ? [inconsistent(["elevation"], "a panel that reaches below the ground", "a raise that keeps the tip at or above the ground")]
+      : [],
+  cautions,
+}))

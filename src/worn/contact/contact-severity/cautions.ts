@@ -2,11 +2,11 @@ import { at, type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { notClearance } from "../../not-clearance.js"
 import { approachSource, contactSource, doorForceSource, foamSource } from "../../sources-around.js"
 import { doorForces, usableFoam, walkingApproach } from "../data-contact.js"
-import type { ContactSeverity, ContactSeverityInput } from "./types.js"
+import type { ContactSeverity, ContactSeverityCaution, ContactSeverityInput } from "./types.js"
 
 /** Hazards and limits of a contact. */
-export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeverity): Caution[] {
-  const found: Caution[] = [
+export function contactCautions(si: SiOf<ContactSeverityInput>, out: ContactSeverity): Caution<ContactSeverityCaution>[] {
+  const found: Caution<ContactSeverityCaution>[] = [
     notClearance(
       "a blunt blow against the published onset of pain in healthy adult workers",
       "children, eyes, throat, points, edges, cutting, hair and clothing caught, a fall after the blow, or a public that did not agree to be struck",

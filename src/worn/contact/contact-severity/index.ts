@@ -3,7 +3,7 @@ import { approachSource, contactSource, doorForceSource, foamSource } from "../.
 import { contactRegions, noContact, usableFoam } from "../data-contact.js"
 import { contactCautions } from "./cautions.js"
 import { contactFormulae } from "./formulae.js"
-import type { ContactSeverity, ContactSeverityInput } from "./types.js"
+import type { ContactSeverity, ContactSeverityCaution, ContactSeverityInput } from "./types.js"
 
 export type { ContactSeverity, ContactSeverityInput } from "./types.js"
 
@@ -151,137 +151,137 @@ function solve(si: SiOf<ContactSeverityInput>): ContactSeverity {
  * tip.forceUtilisation // => 0.523
  * ```
  */
-export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity> = /* @__PURE__ */ solver<ContactSeverityInput, ContactSeverity>(
-  "contactSeverity",
-  "How hard a moving part strikes someone",
-  solve,
-  () => ({
-    input: {
-      region: { kind: "choice", label: "body region struck", options: optionsFrom(contactRegions, (key) => key.replaceAll("-", " ")) },
-      armMass: { kind: "mass", symbol: "m_a", label: "mass of the arm", min: 0.001, max: 100, typical: [0.1, 5], default: null },
-      armLength: { kind: "length", symbol: "L", label: "length of the arm", min: 0.01, max: 10, typical: [0.2, 2], default: null },
-      swingSpeed: { kind: "angularSpeed", symbol: "omega", label: "swing speed", min: 0, max: 50, typical: [0.2, 5], default: null },
-      strikeRadius: {
-        kind: "length",
-        symbol: "r_s",
-        label: "distance from hinge to contact",
-        min: 0.01,
-        max: 10,
-        typical: [0.1, 2],
-        default: null,
-      },
-      movingMass: { kind: "mass", symbol: "m_m", label: "moving mass", min: 0.001, max: 1000, typical: [0.1, 10], default: null },
-      movingSpeed: { kind: "speed", symbol: "v_m", label: "speed of the moving mass", min: 0, max: 50, typical: [0.1, 3], default: null },
-      approachSpeed: {
-        kind: "speed",
-        symbol: "v_a",
-        label: "approach speed of the person",
-        min: 0,
-        max: 10,
-        typical: [0, 1.6],
-        default: 0,
-      },
-      paddingStiffness: {
-        kind: "forcePerLength",
-        symbol: "k_p",
-        label: "stiffness of the padding",
-        min: "0.001 N/mm",
-        max: "1000 N/mm",
-        typical: ["0.5 N/mm", "20 N/mm"],
-        default: null,
-      },
-      paddingThickness: {
-        kind: "length",
-        symbol: "t_p",
-        label: "thickness of the padding",
-        min: "0.1 mm",
-        max: 1,
-        typical: ["5 mm", "60 mm"],
-        default: null,
-      },
-      usablePaddingShare: {
-        kind: "ratio",
-        symbol: "s_p",
-        label: "usable share of the padding",
-        min: 0.01,
-        max: 1,
-        typical: [0.4, 0.8],
-        default: usableFoam,
-      },
-      contactArea: {
-        kind: "area",
-        symbol: "A_c",
-        label: "area of contact",
-        min: "0.01 mm2",
-        max: 1,
-        typical: ["1 cm2", "50 cm2"],
-        default: null,
-      },
-      peakDriveMoment: {
-        kind: "moment",
-        symbol: "M_d",
-        label: "peak moment of the drive",
-        min: 0,
-        max: 1e5,
-        typical: [1, 50],
-        default: null,
-      },
+export const contactSeverity: Solver<ContactSeverityInput, ContactSeverity, never, ContactSeverityCaution> = /* @__PURE__ */ solver<
+  ContactSeverityInput,
+  ContactSeverity,
+  never,
+  ContactSeverityCaution
+>("contactSeverity", "How hard a moving part strikes someone", solve, () => ({
+  input: {
+    region: { kind: "choice", label: "body region struck", options: optionsFrom(contactRegions, (key) => key.replaceAll("-", " ")) },
+    armMass: { kind: "mass", symbol: "m_a", label: "mass of the arm", min: 0.001, max: 100, typical: [0.1, 5], default: null },
+    armLength: { kind: "length", symbol: "L", label: "length of the arm", min: 0.01, max: 10, typical: [0.2, 2], default: null },
+    swingSpeed: { kind: "angularSpeed", symbol: "omega", label: "swing speed", min: 0, max: 50, typical: [0.2, 5], default: null },
+    strikeRadius: {
+      kind: "length",
+      symbol: "r_s",
+      label: "distance from hinge to contact",
+      min: 0.01,
+      max: 10,
+      typical: [0.1, 2],
+      default: null,
     },
-    output: {
-      contactSpeed: { kind: "speed", symbol: "v", label: "speed of the contact" },
-      effectiveMass: { kind: "mass", symbol: "m_e", label: "mass acting at the contact" },
-      kineticEnergy: { kind: "energy", symbol: "E_k", label: "kinetic energy" },
-      reducedMass: { kind: "mass", symbol: "mu", label: "reduced mass" },
-      contactEnergy: { kind: "energy", symbol: "E", label: "energy into the contact" },
-      stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness of body and padding", unit: "N/mm" },
-      peakForce: { kind: "force", symbol: "F", label: "peak force" },
-      peakBareForce: { kind: "force", symbol: "F_b", label: "peak force without padding" },
-      paddingCompression: { kind: "length", symbol: "x_p", label: "compression of the padding" },
-      bottomed: { kind: "flag", label: "padding used up" },
-      contactDuration: { kind: "time", symbol: "t_c", label: "time of the contact" },
-      transientLimit: { kind: "force", symbol: "F_t", label: "transient limit" },
-      clampingLimit: { kind: "force", symbol: "F_q", label: "clamping limit" },
-      forceLimit: { kind: "force", symbol: "F_l", label: "force limit that governs" },
-      forceUtilisation: { kind: "ratio", symbol: "r_F", label: "utilisation of the force limit", unit: "%" },
-      speedLimit: { kind: "speed", symbol: "v_l", label: "speed of contact at the limit" },
-      energyLimit: { kind: "energy", symbol: "E_l", label: "energy at the limit, bare" },
-      peakPressure: { kind: "pressure", symbol: "p", label: "peak mean pressure" },
-      pressureLimit: { kind: "pressure", symbol: "p_l", label: "pressure limit" },
-      pressureUtilisation: { kind: "ratio", symbol: "r_p", label: "utilisation of the pressure limit", unit: "%" },
-      clampingForce: { kind: "force", symbol: "F_c", label: "force on someone caught" },
-      clampingUtilisation: { kind: "ratio", symbol: "r_c", label: "utilisation of the clamping limit", unit: "%" },
-      utilisation: { kind: "ratio", symbol: "r", label: "utilisation of the limit that governs", unit: "%" },
-      requiredPaddingThickness: { kind: "length", symbol: "t_n", label: "minimum padding thickness" },
-      forbidden: { kind: "flag", label: "no contact allowed" },
-      withinLimits: { kind: "flag", label: "within every limit compared" },
-      verdict: { kind: "text", label: "what the comparison says" },
+    movingMass: { kind: "mass", symbol: "m_m", label: "moving mass", min: 0.001, max: 1000, typical: [0.1, 10], default: null },
+    movingSpeed: { kind: "speed", symbol: "v_m", label: "speed of the moving mass", min: 0, max: 50, typical: [0.1, 3], default: null },
+    approachSpeed: {
+      kind: "speed",
+      symbol: "v_a",
+      label: "approach speed of the person",
+      min: 0,
+      max: 10,
+      typical: [0, 1.6],
+      default: 0,
     },
-    example: { region: "chest", armMass: "0.8 kg", armLength: "0.9 m", swingSpeed: "2 rad/s" },
-    formulae: contactFormulae,
-    sources: [contactSource, doorForceSource, foamSource, approachSource],
-    either: [
-      {
-        exactlyOne: [
-          ["armMass", "armLength", "swingSpeed"],
-          ["movingMass", "movingSpeed"],
-        ],
-      },
-      { together: ["paddingStiffness", "paddingThickness"] },
-      // the moment is turned into a force at the place that strikes
-      { given: "peakDriveMoment", needs: ["strikeRadius", "armLength"] },
-    ],
-    check: (si) => {
-      if (si.armLength !== null && si.strikeRadius !== null && si.strikeRadius > si.armLength)
-        return [
-          inconsistent(
-            ["strikeRadius"],
-            "a place {strikeRadius length} from the hinge, beyond the tip",
-            "no more than the arm's {armLength length}",
-            { strikeRadius: si.strikeRadius, armLength: si.armLength },
-          ),
-        ]
-      return []
+    paddingStiffness: {
+      kind: "forcePerLength",
+      symbol: "k_p",
+      label: "stiffness of the padding",
+      min: "0.001 N/mm",
+      max: "1000 N/mm",
+      typical: ["0.5 N/mm", "20 N/mm"],
+      default: null,
     },
-    cautions: contactCautions,
-  }),
-)
+    paddingThickness: {
+      kind: "length",
+      symbol: "t_p",
+      label: "thickness of the padding",
+      min: "0.1 mm",
+      max: 1,
+      typical: ["5 mm", "60 mm"],
+      default: null,
+    },
+    usablePaddingShare: {
+      kind: "ratio",
+      symbol: "s_p",
+      label: "usable share of the padding",
+      min: 0.01,
+      max: 1,
+      typical: [0.4, 0.8],
+      default: usableFoam,
+    },
+    contactArea: {
+      kind: "area",
+      symbol: "A_c",
+      label: "area of contact",
+      min: "0.01 mm2",
+      max: 1,
+      typical: ["1 cm2", "50 cm2"],
+      default: null,
+    },
+    peakDriveMoment: {
+      kind: "moment",
+      symbol: "M_d",
+      label: "peak moment of the drive",
+      min: 0,
+      max: 1e5,
+      typical: [1, 50],
+      default: null,
+    },
+  },
+  output: {
+    contactSpeed: { kind: "speed", symbol: "v", label: "speed of the contact" },
+    effectiveMass: { kind: "mass", symbol: "m_e", label: "mass acting at the contact" },
+    kineticEnergy: { kind: "energy", symbol: "E_k", label: "kinetic energy" },
+    reducedMass: { kind: "mass", symbol: "mu", label: "reduced mass" },
+    contactEnergy: { kind: "energy", symbol: "E", label: "energy into the contact" },
+    stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness of body and padding", unit: "N/mm" },
+    peakForce: { kind: "force", symbol: "F", label: "peak force" },
+    peakBareForce: { kind: "force", symbol: "F_b", label: "peak force without padding" },
+    paddingCompression: { kind: "length", symbol: "x_p", label: "compression of the padding" },
+    bottomed: { kind: "flag", label: "padding used up" },
+    contactDuration: { kind: "time", symbol: "t_c", label: "time of the contact" },
+    transientLimit: { kind: "force", symbol: "F_t", label: "transient limit" },
+    clampingLimit: { kind: "force", symbol: "F_q", label: "clamping limit" },
+    forceLimit: { kind: "force", symbol: "F_l", label: "force limit that governs" },
+    forceUtilisation: { kind: "ratio", symbol: "r_F", label: "utilisation of the force limit", unit: "%" },
+    speedLimit: { kind: "speed", symbol: "v_l", label: "speed of contact at the limit" },
+    energyLimit: { kind: "energy", symbol: "E_l", label: "energy at the limit, bare" },
+    peakPressure: { kind: "pressure", symbol: "p", label: "peak mean pressure" },
+    pressureLimit: { kind: "pressure", symbol: "p_l", label: "pressure limit" },
+    pressureUtilisation: { kind: "ratio", symbol: "r_p", label: "utilisation of the pressure limit", unit: "%" },
+    clampingForce: { kind: "force", symbol: "F_c", label: "force on someone caught" },
+    clampingUtilisation: { kind: "ratio", symbol: "r_c", label: "utilisation of the clamping limit", unit: "%" },
+    utilisation: { kind: "ratio", symbol: "r", label: "utilisation of the limit that governs", unit: "%" },
+    requiredPaddingThickness: { kind: "length", symbol: "t_n", label: "minimum padding thickness" },
+    forbidden: { kind: "flag", label: "no contact allowed" },
+    withinLimits: { kind: "flag", label: "within every limit compared" },
+    verdict: { kind: "text", label: "what the comparison says" },
+  },
+  example: { region: "chest", armMass: "0.8 kg", armLength: "0.9 m", swingSpeed: "2 rad/s" },
+  formulae: contactFormulae,
+  sources: [contactSource, doorForceSource, foamSource, approachSource],
+  either: [
+    {
+      exactlyOne: [
+        ["armMass", "armLength", "swingSpeed"],
+        ["movingMass", "movingSpeed"],
+      ],
+    },
+    { together: ["paddingStiffness", "paddingThickness"] },
+    // the moment is turned into a force at the place that strikes
+    { given: "peakDriveMoment", needs: ["strikeRadius", "armLength"] },
+  ],
+  check: (si) => {
+    if (si.armLength !== null && si.strikeRadius !== null && si.strikeRadius > si.armLength)
+      return [
+        inconsistent(
+          ["strikeRadius"],
+          "a place {strikeRadius length} from the hinge, beyond the tip",
+          "no more than the arm's {armLength length}",
+          { strikeRadius: si.strikeRadius, armLength: si.armLength },
+        ),
+      ]
+    return []
+  },
+  cautions: contactCautions,
+}))

@@ -35,6 +35,19 @@ export interface ContactSeverityInput {
   peakDriveMoment?: Moment | null
 }
 
+/** Hazards and limits that an answer of {@link contactSeverity} can carry. */
+export type ContactSeverityCaution =
+  | "door-limit"
+  | "head-contact"
+  | "neck-contact"
+  | "no-area"
+  | "no-clamping"
+  | "not-a-clearance"
+  | "over-limit"
+  | "padding-used-up"
+  | "slow-approach"
+  | "usable-padding"
+
 /** Result of {@link contactSeverity}. */
 export interface ContactSeverity {
   /** Speed of the contact [v; m/s] */

@@ -1,14 +1,14 @@
 import { type Caution, caution, commonPractice, type SiOf } from "../../../solver/index.js"
 import { notClearance } from "../../not-clearance.js"
 import { crushGapSource, entrapmentSource, machinerySource, mechanics } from "../../sources-around.js"
-import type { PinchGap, PinchGapInput } from "./types.js"
+import type { PinchGap, PinchGapCaution, PinchGapInput } from "./types.js"
 
 /** Agreement of found and proven gap from which the answer is called coarse, m. */
 const COARSE = 1e-4
 
 /** Hazards and limits of a gap. */
-export function pinchCautions(_: SiOf<PinchGapInput>, out: PinchGap): Caution[] {
-  const found: Caution[] = [
+export function pinchCautions(_: SiOf<PinchGapInput>, out: PinchGap): Caution<PinchGapCaution>[] {
+  const found: Caution<PinchGapCaution>[] = [
     notClearance(
       "gaps between rigid bars that close, drawn in one plane",
       "shearing between bars that pass each other, drawing in of hair, fingers and cloth, bending and play of the parts, or a gap seen from another side",

@@ -3,7 +3,7 @@ import { crushGapSource, entrapmentSource, mechanics, openingSource } from "../.
 import { closingPlaces, nearestAt, type PoseSi } from "../../surroundings/bar-distance.js"
 import { type CrushPart, crushGaps, entryGaps } from "../data-gaps.js"
 import { pinchCautions } from "./cautions.js"
-import type { PinchGap, PinchGapInput, Si, Stretch } from "./types.js"
+import type { PinchGap, PinchGapCaution, PinchGapInput, Si, Stretch } from "./types.js"
 
 export type { CrushFinding, GapBar, MovingPose, PinchGap, PinchGapInput } from "./types.js"
 
@@ -158,111 +158,111 @@ const barFields = {
  * spar.crushes // => true
  * ```
  */
-export const pinchGap: Solver<PinchGapInput, PinchGap> = /* @__PURE__ */ solver<PinchGapInput, PinchGap>(
-  "pinchGap",
-  "What a closing gap can crush",
-  solve,
-  () => ({
-    input: {
-      movingBars: { kind: "list", label: "moving bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
-      fixedBars: { kind: "list", label: "fixed bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
-      poses: {
-        kind: "list",
-        label: "poses",
-        min: 2,
-        max: 40,
-        of: {
-          kind: "group",
-          label: "pose",
-          fields: {
-            x: { kind: "length", symbol: "x_p", label: "origin, across", min: -10, max: 10 },
-            y: { kind: "length", symbol: "y_p", label: "origin, up", min: -10, max: 10 },
-            angle: { kind: "angle", symbol: "theta_p", label: "turn", min: "-2 rev", max: "2 rev" },
-          },
+export const pinchGap: Solver<PinchGapInput, PinchGap, never, PinchGapCaution> = /* @__PURE__ */ solver<
+  PinchGapInput,
+  PinchGap,
+  never,
+  PinchGapCaution
+>("pinchGap", "What a closing gap can crush", solve, () => ({
+  input: {
+    movingBars: { kind: "list", label: "moving bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
+    fixedBars: { kind: "list", label: "fixed bars", min: 1, max: 50, of: { kind: "group", label: "bar", fields: barFields } },
+    poses: {
+      kind: "list",
+      label: "poses",
+      min: 2,
+      max: 40,
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          x: { kind: "length", symbol: "x_p", label: "origin, across", min: -10, max: 10 },
+          y: { kind: "length", symbol: "y_p", label: "origin, up", min: -10, max: 10 },
+          angle: { kind: "angle", symbol: "theta_p", label: "turn", min: "-2 rev", max: "2 rev" },
         },
       },
-      movingThickness: {
-        kind: "length",
-        symbol: "t_m",
-        label: "thickness of the moving bars",
-        min: 0,
-        max: 1,
-        typical: [0, 0.04],
-        default: "20 mm",
-      },
-      fixedThickness: {
-        kind: "length",
-        symbol: "t_f",
-        label: "thickness of the fixed bars",
-        min: 0,
-        max: 1,
-        typical: [0, 0.04],
-        default: "20 mm",
-      },
     },
-    output: {
-      minGap: { kind: "length", symbol: "d", label: "minimum gap found" },
-      maxGap: { kind: "length", symbol: "d_o", label: "maximum gap" },
-      motionShare: { kind: "number", symbol: "s", label: "place in the motion" },
-      movingX: { kind: "length", symbol: "x_m", label: "nearest point of the moving bar, across" },
-      movingY: { kind: "length", symbol: "y_m", label: "nearest point of the moving bar, up" },
-      fixedX: { kind: "length", symbol: "x_f", label: "nearest point of the fixed bar, across" },
-      fixedY: { kind: "length", symbol: "y_f", label: "nearest point of the fixed bar, up" },
-      provenMinGap: { kind: "length", symbol: "d_c", label: "proven minimum gap" },
-      crushes: { kind: "flag", label: "can crush" },
-      parts: {
-        kind: "list",
-        label: "parts of the body",
-        of: {
-          kind: "group",
-          label: "part",
-          fields: {
-            part: { kind: "text", label: "part" },
-            minGap: { kind: "length", label: "published minimum gap" },
-            shortBy: { kind: "length", label: "short by" },
-            entryGap: { kind: "length", label: "narrowest gap it gets into" },
-            crushes: { kind: "flag", label: "can be crushed" },
-          },
+    movingThickness: {
+      kind: "length",
+      symbol: "t_m",
+      label: "thickness of the moving bars",
+      min: 0,
+      max: 1,
+      typical: [0, 0.04],
+      default: "20 mm",
+    },
+    fixedThickness: {
+      kind: "length",
+      symbol: "t_f",
+      label: "thickness of the fixed bars",
+      min: 0,
+      max: 1,
+      typical: [0, 0.04],
+      default: "20 mm",
+    },
+  },
+  output: {
+    minGap: { kind: "length", symbol: "d", label: "minimum gap found" },
+    maxGap: { kind: "length", symbol: "d_o", label: "maximum gap" },
+    motionShare: { kind: "number", symbol: "s", label: "place in the motion" },
+    movingX: { kind: "length", symbol: "x_m", label: "nearest point of the moving bar, across" },
+    movingY: { kind: "length", symbol: "y_m", label: "nearest point of the moving bar, up" },
+    fixedX: { kind: "length", symbol: "x_f", label: "nearest point of the fixed bar, across" },
+    fixedY: { kind: "length", symbol: "y_f", label: "nearest point of the fixed bar, up" },
+    provenMinGap: { kind: "length", symbol: "d_c", label: "proven minimum gap" },
+    crushes: { kind: "flag", label: "can crush" },
+    parts: {
+      kind: "list",
+      label: "parts of the body",
+      of: {
+        kind: "group",
+        label: "part",
+        fields: {
+          part: { kind: "text", label: "part" },
+          minGap: { kind: "length", label: "published minimum gap" },
+          shortBy: { kind: "length", label: "short by" },
+          entryGap: { kind: "length", label: "narrowest gap it gets into" },
+          crushes: { kind: "flag", label: "can be crushed" },
         },
       },
-      errorEstimate: { kind: "length", label: "gap not proven" },
-      evaluations: { kind: "number", label: "places looked at" },
     },
-    example: {
-      movingBars: [{ x1: 0, y1: 0, x2: "0.6 m", y2: 0 }],
-      fixedBars: [
-        { x1: "0.1 m", y1: "-0.3 m", x2: "0.1 m", y2: "-0.05 m" },
-        { x1: "-0.2 m", y1: "-0.3 m", x2: "0.1 m", y2: "-0.3 m" },
-      ],
-      poses: [
-        { x: 0, y: 0, angle: "60 deg" },
-        { x: 0, y: 0, angle: "0 deg" },
-      ],
-    },
-    formulae: [
-      { solved: "d", meaning: "least gap found through the motion" },
-      { symbol: "d_o", kind: "length", meaning: "largest gap met on the way", given: (_, out) => out.maxGap },
-      { symbol: "s", kind: "number", meaning: "place in the motion where the gap is smallest", given: (_, out) => out.motionShare },
-      { solved: "x_m", meaning: "nearest point of the moving bar" },
-      { solved: "y_m", meaning: "nearest point of the moving bar" },
-      { solved: "x_f", meaning: "nearest point of the fixed bar" },
-      { solved: "y_f", meaning: "nearest point of the fixed bar" },
-      {
-        left: "d + (t_m + t_f) / 2",
-        right: "sqrt((x_f - x_m)^2 + (y_f - y_m)^2)",
-        meaning: "the gap and half of both thicknesses make the distance of the nearest points",
-      },
-      { symbol: "s_d", kind: "length", meaning: "gap not proven", given: (_, out) => out.errorEstimate },
-      { symbol: "d_c", meaning: "proven least gap", is: "d - s_d" },
-      {
-        symbol: "D",
-        kind: "length",
-        meaning: "distance of the part's middles at s, calculated again",
-        given: (si, out) => nearestAt(si, out.motionShare).distance,
-      },
-      { left: "d + (t_m + t_f) / 2", right: "D", meaning: "that is the distance in the pose at s" },
+    errorEstimate: { kind: "length", label: "gap not proven" },
+    evaluations: { kind: "number", label: "places looked at" },
+  },
+  example: {
+    movingBars: [{ x1: 0, y1: 0, x2: "0.6 m", y2: 0 }],
+    fixedBars: [
+      { x1: "0.1 m", y1: "-0.3 m", x2: "0.1 m", y2: "-0.05 m" },
+      { x1: "-0.2 m", y1: "-0.3 m", x2: "0.1 m", y2: "-0.3 m" },
     ],
-    sources: [crushGapSource, openingSource, entrapmentSource, mechanics],
-    cautions: pinchCautions,
-  }),
-)
+    poses: [
+      { x: 0, y: 0, angle: "60 deg" },
+      { x: 0, y: 0, angle: "0 deg" },
+    ],
+  },
+  formulae: [
+    { solved: "d", meaning: "least gap found through the motion" },
+    { symbol: "d_o", kind: "length", meaning: "largest gap met on the way", given: (_, out) => out.maxGap },
+    { symbol: "s", kind: "number", meaning: "place in the motion where the gap is smallest", given: (_, out) => out.motionShare },
+    { solved: "x_m", meaning: "nearest point of the moving bar" },
+    { solved: "y_m", meaning: "nearest point of the moving bar" },
+    { solved: "x_f", meaning: "nearest point of the fixed bar" },
+    { solved: "y_f", meaning: "nearest point of the fixed bar" },
+    {
+      left: "d + (t_m + t_f) / 2",
+      right: "sqrt((x_f - x_m)^2 + (y_f - y_m)^2)",
+      meaning: "the gap and half of both thicknesses make the distance of the nearest points",
+    },
+    { symbol: "s_d", kind: "length", meaning: "gap not proven", given: (_, out) => out.errorEstimate },
+    { symbol: "d_c", meaning: "proven least gap", is: "d - s_d" },
+    {
+      symbol: "D",
+      kind: "length",
+      meaning: "distance of the part's middles at s, calculated again",
+      given: (si, out) => nearestAt(si, out.motionShare).distance,
+    },
+    { left: "d + (t_m + t_f) / 2", right: "D", meaning: "that is the distance in the pose at s" },
+  ],
+  sources: [crushGapSource, openingSource, entrapmentSource, mechanics],
+  cautions: pinchCautions,
+}))

@@ -55,6 +55,9 @@ export interface CrushFinding {
   readonly crushes: boolean
 }
 
+/** Hazards and limits that an answer of {@link pinchGap} can carry. */
+export type PinchGapCaution = "adults-only" | "coarse-proof" | "crush" | "narrow-gap" | "not-a-clearance" | "overlap"
+
 /** Result of {@link pinchGap}. */
 export interface PinchGap {
   /** Smallest gap found through the motion; negative where the parts overlap. [d; m] */

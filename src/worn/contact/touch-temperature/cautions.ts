@@ -2,14 +2,14 @@ import { at, type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { notClearance } from "../../not-clearance.js"
 import { burnCurveSource, childScaldSource, coldTouchSource, isoTouchSource, painSource, touchRoomSource } from "../../sources-around.js"
 import { coldTouch, iecTouch } from "../data-touch.js"
-import type { TouchTemperature, TouchTemperatureInput } from "./types.js"
+import type { TouchTemperature, TouchTemperatureCaution, TouchTemperatureInput } from "./types.js"
 
 /** Materials that draw heat fast enough to freeze skin on touch. */
 const conducts = (material: string) => material === "metal" || material === "coated-metal"
 
 /** Hazards and limits of touching a surface. */
-export function touchCautions(si: SiOf<TouchTemperatureInput>, out: TouchTemperature): Caution[] {
-  const found: Caution[] = [
+export function touchCautions(si: SiOf<TouchTemperatureInput>, out: TouchTemperature): Caution<TouchTemperatureCaution>[] {
+  const found: Caution<TouchTemperatureCaution>[] = [
     notClearance(
       "one surface against published burn thresholds for healthy adult skin",
       "old or numb skin, sleep, pressure that cuts off the blood, contact with about a tenth of the body's skin or of the head, or with the vital areas of the face (all outside the standard's scope), a fault that heats the part further, or skin under a strap that cannot be pulled away",

@@ -22,7 +22,7 @@ import {
   touchMaterials,
 } from "../data-touch.js"
 import { touchCautions } from "./cautions.js"
-import type { TouchTemperature, TouchTemperatureInput } from "./types.js"
+import type { TouchTemperature, TouchTemperatureCaution, TouchTemperatureInput } from "./types.js"
 
 export type { TouchLimit, TouchTemperature, TouchTemperatureInput } from "./types.js"
 
@@ -134,9 +134,11 @@ const inRange = (value: number | null) => (value === null ? 0 : 1)
  * driver.tooHot // => true
  * ```
  */
-export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature> = /* @__PURE__ */ solver<
+export const touchTemperature: Solver<TouchTemperatureInput, TouchTemperature, never, TouchTemperatureCaution> = /* @__PURE__ */ solver<
   TouchTemperatureInput,
-  TouchTemperature
+  TouchTemperature,
+  never,
+  TouchTemperatureCaution
 >("touchTemperature", "Whether a surface burns the skin that touches it", solve, () => ({
   input: {
     surfaceTemperature: {

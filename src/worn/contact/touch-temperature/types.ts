@@ -26,6 +26,19 @@ export interface TouchLimit {
   readonly temperatureMargin: number
 }
 
+/** Hazards and limits that an answer of {@link touchTemperature} can carry. */
+export type TouchTemperatureCaution =
+  | "adults-only"
+  | "cold-metal"
+  | "cold-surface"
+  | "curve-extrapolated"
+  | "not-a-clearance"
+  | "painful"
+  | "short-contact"
+  | "shorter-than-scope"
+  | "too-hot"
+  | "warmer-surroundings"
+
 /** Result of {@link touchTemperature}. */
 export interface TouchTemperature {
   /** Temperature that IEC 62368-1 compares: as measured, not shifted to warmer surroundings. [T_c; °C] */

@@ -2,11 +2,11 @@ import { at, type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { takeItOff } from "../../care.js"
 import { childHeatSource, clothingOverSource, metabolicClassSource, nioshHeatSource, wbgtSource } from "../../sources-around.js"
 import { adjustmentOf, clothingAdjustments, publishedAdjustment } from "../data-heat.js"
-import type { HeatStress, HeatStressInput } from "./types.js"
+import type { HeatStress, HeatStressCaution, HeatStressInput } from "./types.js"
 
 /** Hazards and limits of an answer about heat. */
-export function heatCautions(si: SiOf<HeatStressInput>, out: HeatStress): Caution[] {
-  const found: Caution[] = [
+export function heatCautions(si: SiOf<HeatStressInput>, out: HeatStress): Caution<HeatStressCaution>[] {
+  const found: Caution<HeatStressCaution>[] = [
     takeItOff,
     caution(
       "heat-can-kill",

@@ -19,7 +19,7 @@ import {
   standardSurface,
 } from "../data-heat.js"
 import { heatCautions } from "./cautions.js"
-import type { HeatStress, HeatStressInput, Si } from "./types.js"
+import type { HeatStress, HeatStressCaution, HeatStressInput, Si } from "./types.js"
 
 export type { HeatStress, HeatStressInput } from "./types.js"
 
@@ -156,188 +156,188 @@ const temperature = (symbol: string, label: string, typical: readonly [number, n
  * evening.exceeded // => false
  * ```
  */
-export const heatStress: Solver<HeatStressInput, HeatStress> = /* @__PURE__ */ solver<HeatStressInput, HeatStress>(
-  "heatStress",
-  "Is it too hot to wear it",
-  solve,
-  () => ({
-    input: {
-      metabolicRate: { kind: "power", symbol: "M", label: "metabolic rate", min: 60, max: 1200, typical: [100, 600] },
-      wbgt: { ...temperature("t_m", "WBGT as measured", [10, 35]), default: null },
-      wetBulbTemperature: { ...temperature("t_nw", "natural wet bulb", [5, 30]), default: null },
-      globeTemperature: { kind: "temperature", symbol: "t_g", label: "black globe", min: -20, max: 90, typical: [10, 55], default: null },
-      ambientTemperature: { ...temperature("t_a", "air, with the sun out", [10, 40]), default: null },
-      clothing: {
-        kind: "choice",
-        label: "clothing",
-        options: optionsFrom(clothingAdjustments, (key) => clothingAdjustments[key].label),
-        default: "vapour-barrier",
-      },
-      hooded: { kind: "flag", label: "hood, mask or closed head", default: false },
-      clothingAdjustment: {
-        kind: "temperatureDifference",
-        symbol: "d_o",
-        label: "own adjustment for clothing",
-        min: 0,
-        max: 20,
-        typical: [0, 12],
-        default: null,
-      },
-      acclimatized: { kind: "flag", label: "acclimatized", default: false },
-      restMetabolicRate: {
-        kind: "power",
-        symbol: "M_r",
-        label: "metabolic rate at rest",
-        min: 40,
-        max: 250,
-        typical: [60, 150],
-        default: null,
-      },
-      bodyMass: { ...wearerFields.bodyMass, default: null },
-      stature: { ...wearerFields.stature, default: null },
+export const heatStress: Solver<HeatStressInput, HeatStress, never, HeatStressCaution> = /* @__PURE__ */ solver<
+  HeatStressInput,
+  HeatStress,
+  never,
+  HeatStressCaution
+>("heatStress", "Is it too hot to wear it", solve, () => ({
+  input: {
+    metabolicRate: { kind: "power", symbol: "M", label: "metabolic rate", min: 60, max: 1200, typical: [100, 600] },
+    wbgt: { ...temperature("t_m", "WBGT as measured", [10, 35]), default: null },
+    wetBulbTemperature: { ...temperature("t_nw", "natural wet bulb", [5, 30]), default: null },
+    globeTemperature: { kind: "temperature", symbol: "t_g", label: "black globe", min: -20, max: 90, typical: [10, 55], default: null },
+    ambientTemperature: { ...temperature("t_a", "air, with the sun out", [10, 40]), default: null },
+    clothing: {
+      kind: "choice",
+      label: "clothing",
+      options: optionsFrom(clothingAdjustments, (key) => clothingAdjustments[key].label),
+      default: "vapour-barrier",
     },
-    output: {
-      wbgt: { kind: "temperature", symbol: "t_w", label: "WBGT" },
-      effectiveWbgt: { kind: "temperature", symbol: "t_e", label: "WBGT with clothing" },
-      bodySurface: { kind: "area", symbol: "S_d", label: "body surface area" },
-      standardMetabolicRate: { kind: "power", symbol: "M_s", label: "metabolic rate of a standard person at this work", unit: "W" },
-      metabolicClass: { kind: "number", symbol: "n_c", label: "class of metabolic rate" },
-      classLimit: { kind: "temperature", symbol: "t_i", label: "limit by class" },
-      curveLimit: { kind: "temperature", symbol: "t_n", label: "limit by curve" },
-      wbgtLimit: { kind: "temperature", symbol: "t_l", label: "limit" },
-      wbgtMargin: { kind: "temperatureDifference", symbol: "d_t", label: "margin" },
-      restMetabolicRate: { kind: "power", symbol: "M_q", label: "metabolic rate while resting", unit: "W" },
-      metabolicRateAtLimit: { kind: "power", symbol: "M_l", label: "mean rate at the limit", unit: "W" },
-      workShare: { kind: "ratio", symbol: "q_w", label: "share of each hour in the rig", unit: "%" },
-      exceeded: { kind: "flag", label: "limit exceeded" },
+    hooded: { kind: "flag", label: "hood, mask or closed head", default: false },
+    clothingAdjustment: {
+      kind: "temperatureDifference",
+      symbol: "d_o",
+      label: "own adjustment for clothing",
+      min: 0,
+      max: 20,
+      typical: [0, 12],
+      default: null,
     },
-    example: { metabolicRate: "300 W", wetBulbTemperature: "20 degC", globeTemperature: "25 degC", clothing: "double-layer" },
-    formulae: [
-      { symbol: "t_w", meaning: "WBGT as measured", is: "t_m", when: "has_wbgt" },
-      {
-        symbol: "t_w",
-        meaning: "WBGT out of the sun",
-        is: "0.7 * t_nw + 0.3 * t_g",
-        when: "has_wetBulbTemperature and not has_ambientTemperature",
-        source: wbgtSource,
-      },
-      {
-        symbol: "t_w",
-        meaning: "WBGT in the sun",
-        is: "0.7 * t_nw + 0.2 * t_g + 0.1 * t_a",
-        when: "has_wetBulbTemperature and has_ambientTemperature",
-        source: wbgtSource,
-      },
-      {
-        symbol: "d_p",
-        kind: "temperatureDifference",
-        meaning: "published clothing adjustment, hood included",
-        given: (si) => publishedAdjustment(si.clothing, si.hooded),
-        source: at(wbgtSource, "clothing adjustment annex"),
-      },
-      { symbol: "d_c", kind: "temperatureDifference", meaning: "adjustment used", is: "d_p", when: "not has_clothingAdjustment" },
-      {
-        symbol: "d_c",
-        kind: "temperatureDifference",
-        meaning: "adjustment used: an own one counts where it is higher",
-        is: "max(d_o, d_p)",
-        when: "has_clothingAdjustment",
-      },
-      { symbol: "t_e", meaning: "WBGT with clothing", is: "t_w + d_c" },
-      { symbol: "k_s", kind: "number", meaning: "a standard person", is: "1", when: "not has_bodyMass" },
-      {
-        symbol: "S_d",
-        meaning: "body surface",
-        is: "0.007184 m^2 * (m_w / kg)^0.425 * (H / cm)^0.725",
-        when: "has_bodyMass",
-        source: bodySurfaceSource,
-      },
-      {
-        symbol: "k_s",
-        kind: "number",
-        meaning: "how much harder the same watts are for a small body",
-        is: "max(1, 1.8 m^2 / S_d)",
-        when: "has_bodyMass",
-        source: metabolicClassSource,
-      },
-      { symbol: "M_s", meaning: "metabolic rate of a standard person at this work", is: "M * k_s" },
-      { symbol: "M_q", meaning: "resting as given", is: "M_r", when: "has_restMetabolicRate" },
-      { symbol: "M_q", meaning: "rest of a standard person, scaled", is: "min(M, 115 W / k_s)", when: "not has_restMetabolicRate" },
-      {
-        symbol: "n_c",
-        kind: "number",
-        meaning: "class of metabolic rate",
-        given: (_, out) => out.metabolicClass,
-        source: metabolicClassSource,
-      },
-      {
-        symbol: "t_i",
-        kind: "temperature",
-        meaning: "limit of the class",
-        given: (_, out) => out.classLimit,
-        source: at(wbgtSource, "table A.1"),
-      },
-      {
-        symbol: "a_o",
-        kind: "number",
-        meaning: "offset of the curve",
-        is: "acclimatized ? 56.7 : 59.9",
-        source: at(nioshHeatSource, "section 8.1"),
-      },
-      {
-        symbol: "a_s",
-        kind: "number",
-        meaning: "slope of the curve",
-        is: "acclimatized ? 11.5 : 14.1",
-        source: at(nioshHeatSource, "section 8.1"),
-      },
-      { symbol: "t_n", meaning: "limit of the curve", is: "(a_o - a_s * log10(M_s / (1 W)) + 273.15) * (1 K)" },
-      { symbol: "t_l", meaning: "the lower", is: "min(t_i, t_n)" },
-      { symbol: "d_t", meaning: "margin", is: "t_l - t_e" },
-      {
-        symbol: "M_c",
-        kind: "power",
-        meaning: "highest rate whose class allows this heat",
-        given: (si, out) => classRate(out.effectiveWbgt, si.acclimatized),
-        source: at(wbgtSource, "table A.1"),
-      },
-      {
-        symbol: "M_l",
-        meaning: "mean rate of this wearer that meets curve and class at this heat",
-        is: "min(10^((a_o - (t_e / (1 K) - 273.15)) / a_s) * (1 W), M_c) / k_s",
-      },
-      {
-        symbol: "q_w",
-        meaning: "share of each hour in the rig",
-        is: "M_l >= M ? 1 : (M_l <= M_q ? 0 : (M_l - M_q) / (M - M_q))",
-      },
-    ],
-    sources: [wbgtSource, metabolicClassSource, nioshHeatSource, clothingOverSource, bodySurfaceSource, childHeatSource],
-    either: [
-      { exactlyOne: ["wbgt", ["wetBulbTemperature", "globeTemperature"]] },
-      { given: "ambientTemperature", needs: [["wetBulbTemperature", "globeTemperature"]] },
-      { together: ["bodyMass", "stature"] },
-    ],
-    check: ({ wetBulbTemperature, globeTemperature, metabolicRate, restMetabolicRate }) => {
-      const faults = []
-      if (wetBulbTemperature !== null && globeTemperature !== null && wetBulbTemperature > globeTemperature)
-        faults.push(
-          inconsistent(
-            ["wetBulbTemperature"],
-            "a wet bulb of {wetBulbTemperature temperature °C} above the globe",
-            "no more than the globe's {globeTemperature temperature °C}: a wet wick is never the warmer of the two",
-            { wetBulbTemperature, globeTemperature },
-          ),
-        )
-      if (restMetabolicRate !== null && !(restMetabolicRate <= metabolicRate))
-        faults.push(
-          inconsistent(["restMetabolicRate"], "{restMetabolicRate power W} at rest", "no more than the rate of {metabolicRate power W}", {
-            restMetabolicRate,
-            metabolicRate,
-          }),
-        )
-      return faults
+    acclimatized: { kind: "flag", label: "acclimatized", default: false },
+    restMetabolicRate: {
+      kind: "power",
+      symbol: "M_r",
+      label: "metabolic rate at rest",
+      min: 40,
+      max: 250,
+      typical: [60, 150],
+      default: null,
     },
-    cautions: heatCautions,
-  }),
-)
+    bodyMass: { ...wearerFields.bodyMass, default: null },
+    stature: { ...wearerFields.stature, default: null },
+  },
+  output: {
+    wbgt: { kind: "temperature", symbol: "t_w", label: "WBGT" },
+    effectiveWbgt: { kind: "temperature", symbol: "t_e", label: "WBGT with clothing" },
+    bodySurface: { kind: "area", symbol: "S_d", label: "body surface area" },
+    standardMetabolicRate: { kind: "power", symbol: "M_s", label: "metabolic rate of a standard person at this work", unit: "W" },
+    metabolicClass: { kind: "number", symbol: "n_c", label: "class of metabolic rate" },
+    classLimit: { kind: "temperature", symbol: "t_i", label: "limit by class" },
+    curveLimit: { kind: "temperature", symbol: "t_n", label: "limit by curve" },
+    wbgtLimit: { kind: "temperature", symbol: "t_l", label: "limit" },
+    wbgtMargin: { kind: "temperatureDifference", symbol: "d_t", label: "margin" },
+    restMetabolicRate: { kind: "power", symbol: "M_q", label: "metabolic rate while resting", unit: "W" },
+    metabolicRateAtLimit: { kind: "power", symbol: "M_l", label: "mean rate at the limit", unit: "W" },
+    workShare: { kind: "ratio", symbol: "q_w", label: "share of each hour in the rig", unit: "%" },
+    exceeded: { kind: "flag", label: "limit exceeded" },
+  },
+  example: { metabolicRate: "300 W", wetBulbTemperature: "20 degC", globeTemperature: "25 degC", clothing: "double-layer" },
+  formulae: [
+    { symbol: "t_w", meaning: "WBGT as measured", is: "t_m", when: "has_wbgt" },
+    {
+      symbol: "t_w",
+      meaning: "WBGT out of the sun",
+      is: "0.7 * t_nw + 0.3 * t_g",
+      when: "has_wetBulbTemperature and not has_ambientTemperature",
+      source: wbgtSource,
+    },
+    {
+      symbol: "t_w",
+      meaning: "WBGT in the sun",
+      is: "0.7 * t_nw + 0.2 * t_g + 0.1 * t_a",
+      when: "has_wetBulbTemperature and has_ambientTemperature",
+      source: wbgtSource,
+    },
+    {
+      symbol: "d_p",
+      kind: "temperatureDifference",
+      meaning: "published clothing adjustment, hood included",
+      given: (si) => publishedAdjustment(si.clothing, si.hooded),
+      source: at(wbgtSource, "clothing adjustment annex"),
+    },
+    { symbol: "d_c", kind: "temperatureDifference", meaning: "adjustment used", is: "d_p", when: "not has_clothingAdjustment" },
+    {
+      symbol: "d_c",
+      kind: "temperatureDifference",
+      meaning: "adjustment used: an own one counts where it is higher",
+      is: "max(d_o, d_p)",
+      when: "has_clothingAdjustment",
+    },
+    { symbol: "t_e", meaning: "WBGT with clothing", is: "t_w + d_c" },
+    { symbol: "k_s", kind: "number", meaning: "a standard person", is: "1", when: "not has_bodyMass" },
+    {
+      symbol: "S_d",
+      meaning: "body surface",
+      is: "0.007184 m^2 * (m_w / kg)^0.425 * (H / cm)^0.725",
+      when: "has_bodyMass",
+      source: bodySurfaceSource,
+    },
+    {
+      symbol: "k_s",
+      kind: "number",
+      meaning: "how much harder the same watts are for a small body",
+      is: "max(1, 1.8 m^2 / S_d)",
+      when: "has_bodyMass",
+      source: metabolicClassSource,
+    },
+    { symbol: "M_s", meaning: "metabolic rate of a standard person at this work", is: "M * k_s" },
+    { symbol: "M_q", meaning: "resting as given", is: "M_r", when: "has_restMetabolicRate" },
+    { symbol: "M_q", meaning: "rest of a standard person, scaled", is: "min(M, 115 W / k_s)", when: "not has_restMetabolicRate" },
+    {
+      symbol: "n_c",
+      kind: "number",
+      meaning: "class of metabolic rate",
+      given: (_, out) => out.metabolicClass,
+      source: metabolicClassSource,
+    },
+    {
+      symbol: "t_i",
+      kind: "temperature",
+      meaning: "limit of the class",
+      given: (_, out) => out.classLimit,
+      source: at(wbgtSource, "table A.1"),
+    },
+    {
+      symbol: "a_o",
+      kind: "number",
+      meaning: "offset of the curve",
+      is: "acclimatized ? 56.7 : 59.9",
+      source: at(nioshHeatSource, "section 8.1"),
+    },
+    {
+      symbol: "a_s",
+      kind: "number",
+      meaning: "slope of the curve",
+      is: "acclimatized ? 11.5 : 14.1",
+      source: at(nioshHeatSource, "section 8.1"),
+    },
+    { symbol: "t_n", meaning: "limit of the curve", is: "(a_o - a_s * log10(M_s / (1 W)) + 273.15) * (1 K)" },
+    { symbol: "t_l", meaning: "the lower", is: "min(t_i, t_n)" },
+    { symbol: "d_t", meaning: "margin", is: "t_l - t_e" },
+    {
+      symbol: "M_c",
+      kind: "power",
+      meaning: "highest rate whose class allows this heat",
+      given: (si, out) => classRate(out.effectiveWbgt, si.acclimatized),
+      source: at(wbgtSource, "table A.1"),
+    },
+    {
+      symbol: "M_l",
+      meaning: "mean rate of this wearer that meets curve and class at this heat",
+      is: "min(10^((a_o - (t_e / (1 K) - 273.15)) / a_s) * (1 W), M_c) / k_s",
+    },
+    {
+      symbol: "q_w",
+      meaning: "share of each hour in the rig",
+      is: "M_l >= M ? 1 : (M_l <= M_q ? 0 : (M_l - M_q) / (M - M_q))",
+    },
+  ],
+  sources: [wbgtSource, metabolicClassSource, nioshHeatSource, clothingOverSource, bodySurfaceSource, childHeatSource],
+  either: [
+    { exactlyOne: ["wbgt", ["wetBulbTemperature", "globeTemperature"]] },
+    { given: "ambientTemperature", needs: [["wetBulbTemperature", "globeTemperature"]] },
+    { together: ["bodyMass", "stature"] },
+  ],
+  check: ({ wetBulbTemperature, globeTemperature, metabolicRate, restMetabolicRate }) => {
+    const faults = []
+    if (wetBulbTemperature !== null && globeTemperature !== null && wetBulbTemperature > globeTemperature)
+      faults.push(
+        inconsistent(
+          ["wetBulbTemperature"],
+          "a wet bulb of {wetBulbTemperature temperature °C} above the globe",
+          "no more than the globe's {globeTemperature temperature °C}: a wet wick is never the warmer of the two",
+          { wetBulbTemperature, globeTemperature },
+        ),
+      )
+    if (restMetabolicRate !== null && !(restMetabolicRate <= metabolicRate))
+      faults.push(
+        inconsistent(["restMetabolicRate"], "{restMetabolicRate power W} at rest", "no more than the rate of {metabolicRate power W}", {
+          restMetabolicRate,
+          metabolicRate,
+        }),
+      )
+    return faults
+  },
+  cautions: heatCautions,
+}))

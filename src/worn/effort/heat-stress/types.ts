@@ -40,6 +40,20 @@ export interface HeatStressInput {
   stature?: Length | null
 }
 
+/** Hazards and limits that an answer of {@link heatStress} can carry. */
+export type HeatStressCaution =
+  | "acclimatized"
+  | "adults-only"
+  | "costumes-are-tight"
+  | "heat-can-kill"
+  | "limits-disagree"
+  | "outside-range"
+  | "own-adjustment"
+  | "standard-person"
+  | "take-it-off"
+  | "tight-suit"
+  | "too-hot"
+
 /** Result of {@link heatStress}. */
 export interface HeatStress {
   /** WBGT [t_w; °C] */

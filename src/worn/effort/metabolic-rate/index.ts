@@ -33,7 +33,7 @@ import {
   supineRest,
 } from "../metabolic-equations.js"
 import { metabolicRateSteps } from "./formulae.js"
-import type { MetabolicRate, MetabolicRateInput } from "./types.js"
+import type { MetabolicRate, MetabolicRateCaution, MetabolicRateInput, MetabolicRateRefusal } from "./types.js"
 
 export type { MetabolicRate, MetabolicRateInput, MetabolicReading } from "./types.js"
 
@@ -74,7 +74,7 @@ function applies(name: MetabolicEquation, si: SiOf<MetabolicRateInput>, load: nu
 }
 
 /** Refusal of a wearer lighter than any the equations were compared with; null for others. `answers`: whether one just heavy enough gets an answer. */
-export function tooLight(bodyMass: number, answers = true): NoSolution | null {
+export function tooLight(bodyMass: number, answers = true): NoSolution<MetabolicRateRefusal> | null {
   if (bodyMass >= lightestWalker) return null
   return refuse(
     "outside-data",
@@ -86,7 +86,7 @@ export function tooLight(bodyMass: number, answers = true): NoSolution | null {
   )
 }
 
-function solve(si: SiOf<MetabolicRateInput>): MetabolicRate | NoSolution {
+function solve(si: SiOf<MetabolicRateInput>): MetabolicRate | NoSolution<MetabolicRateRefusal> {
   const refused = tooLight(si.bodyMass)
   if (refused) return refused
   const { head, hands, feet } = placementFactor
@@ -116,8 +116,8 @@ function solve(si: SiOf<MetabolicRateInput>): MetabolicRate | NoSolution {
   }
 }
 
-function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution[] {
-  const found: Caution[] = [takeItOff]
+function cautions(si: SiOf<MetabolicRateInput>, out: MetabolicRate): Caution<MetabolicRateCaution>[] {
+  const found: Caution<MetabolicRateCaution>[] = [takeItOff]
   const outside = out.readings.filter((r) => !r.applies)
   if (outside.length === out.readings.length)
     found.push(
@@ -259,72 +259,72 @@ const power = (symbol: string, label: string) => ({ kind: "power" as const, symb
  * walk.metabolicRate // => 397.3
  * ```
  */
-export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate> = /* @__PURE__ */ solver<MetabolicRateInput, MetabolicRate>(
-  "metabolicRate",
-  "How hard the body works, standing or walking with the rig on",
-  solve,
-  () => ({
-    input: {
-      bodyMass: wearerFields.bodyMass,
-      rigMass: { kind: "mass", symbol: "m_t", label: "rig mass on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
-      headMass: mass("m_h", "load on the head"),
-      handMass: mass("m_a", "load in the hands"),
-      footMass: mass("m_f", "load on the feet"),
-      walkingSpeed: { ...wearerFields.walkingSpeed, default: 0 },
-      grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
-      terrain: {
-        kind: "choice",
-        label: "surface underfoot",
-        options: optionsFrom(terrains, (key) => terrains[key].label),
-        default: "hard",
-      },
-      snowDepth: { kind: "length", symbol: "d_s", label: "footprint depth in soft snow", min: 0, max: 0.5, typical: [0, 0.2], default: 0 },
-      standingRate: { kind: "number", symbol: "M_s", label: "standing rate, W/kg", min: 0.8, max: 2, typical: [1, 1.5], default: 1.05 },
+export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate, MetabolicRateRefusal, MetabolicRateCaution> = /* @__PURE__ */ solver<
+  MetabolicRateInput,
+  MetabolicRate,
+  MetabolicRateRefusal,
+  MetabolicRateCaution
+>("metabolicRate", "How hard the body works, standing or walking with the rig on", solve, () => ({
+  input: {
+    bodyMass: wearerFields.bodyMass,
+    rigMass: { kind: "mass", symbol: "m_t", label: "rig mass on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
+    headMass: mass("m_h", "load on the head"),
+    handMass: mass("m_a", "load in the hands"),
+    footMass: mass("m_f", "load on the feet"),
+    walkingSpeed: { ...wearerFields.walkingSpeed, default: 0 },
+    grade: { kind: "ratio", symbol: "G", label: "grade", min: -0.4, max: 0.45, typical: [-0.1, 0.1], default: 0 },
+    terrain: {
+      kind: "choice",
+      label: "surface underfoot",
+      options: optionsFrom(terrains, (key) => terrains[key].label),
+      default: "hard",
     },
-    output: {
-      equivalentMass: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
-      pandolf: power("M_P", "Pandolf and others 1977"),
-      looney2019: power("M_L", "Looney and others 2019, graded walking"),
-      looney2022: power("M_B", "Looney and others 2022, backpacking"),
-      acsm: power("M_A", "ACSM walking"),
-      minimumMechanics: power("M_M", "minimum mechanics"),
-      givoniGoldman: power("M_G", "Givoni and Goldman"),
-      minMetabolicRate: power("M_0", "lowest reading"),
-      metabolicRate: power("M", "rate to plan with"),
-      spreadRatio: { kind: "ratio", symbol: "q", label: "maximum over minimum", unit: "x" },
-      met: { kind: "number", symbol: "q_m", label: "rate in MET" },
-      readings: {
-        kind: "list",
-        label: "readings",
-        of: {
-          kind: "group",
-          label: "reading",
-          fields: {
-            equation: { kind: "text", label: "equation" },
-            metabolicRate: { kind: "power", label: "rate", unit: "W" },
-            applies: { kind: "flag", label: "in its range" },
-            sample: { kind: "text", label: "sample" },
-          },
+    snowDepth: { kind: "length", symbol: "d_s", label: "footprint depth in soft snow", min: 0, max: 0.5, typical: [0, 0.2], default: 0 },
+    standingRate: { kind: "number", symbol: "M_s", label: "standing rate, W/kg", min: 0.8, max: 2, typical: [1, 1.5], default: 1.05 },
+  },
+  output: {
+    equivalentMass: { kind: "mass", symbol: "m_e", label: "equivalent trunk load" },
+    pandolf: power("M_P", "Pandolf and others 1977"),
+    looney2019: power("M_L", "Looney and others 2019, graded walking"),
+    looney2022: power("M_B", "Looney and others 2022, backpacking"),
+    acsm: power("M_A", "ACSM walking"),
+    minimumMechanics: power("M_M", "minimum mechanics"),
+    givoniGoldman: power("M_G", "Givoni and Goldman"),
+    minMetabolicRate: power("M_0", "lowest reading"),
+    metabolicRate: power("M", "rate to plan with"),
+    spreadRatio: { kind: "ratio", symbol: "q", label: "maximum over minimum", unit: "x" },
+    met: { kind: "number", symbol: "q_m", label: "rate in MET" },
+    readings: {
+      kind: "list",
+      label: "readings",
+      of: {
+        kind: "group",
+        label: "reading",
+        fields: {
+          equation: { kind: "text", label: "equation" },
+          metabolicRate: { kind: "power", label: "rate", unit: "W" },
+          applies: { kind: "flag", label: "in its range" },
+          sample: { kind: "text", label: "sample" },
         },
       },
     },
-    example: { bodyMass: "60 kg", rigMass: "9 kg", walkingSpeed: "0.9 m/s" },
-    formulae: metabolicRateSteps,
-    check: ({ terrain, snowDepth }) =>
-      snowDepth > 0 && terrain !== "soft-snow"
-        ? [
-            inconsistent(
-              ["snowDepth"],
-              "a footprint depth of {snowDepth length mm} on a surface that is not soft snow",
-              "soft snow as the surface, or no footprint depth",
-              { snowDepth },
-            ),
-          ]
-        : [],
-    sources: [...Object.values(metabolicSamples).map((s) => s.source), SANTEE, TERRAIN, PLACEMENT, PASSMORE, HEAD_MASS],
-    cautions,
-  }),
-)
+  },
+  example: { bodyMass: "60 kg", rigMass: "9 kg", walkingSpeed: "0.9 m/s" },
+  formulae: metabolicRateSteps,
+  check: ({ terrain, snowDepth }) =>
+    snowDepth > 0 && terrain !== "soft-snow"
+      ? [
+          inconsistent(
+            ["snowDepth"],
+            "a footprint depth of {snowDepth length mm} on a surface that is not soft snow",
+            "soft snow as the surface, or no footprint depth",
+            { snowDepth },
+          ),
+        ]
+      : [],
+  sources: [...Object.values(metabolicSamples).map((s) => s.source), SANTEE, TERRAIN, PLACEMENT, PASSMORE, HEAD_MASS],
+  cautions,
+}))
 
 /** Metabolic rate to plan with, W: {@link metabolicRate} without its ceremony, on the level and a hard floor. */
 export function plannedRate(bodyMass: number, rigMass: number, walkingSpeed: number): number {

@@ -38,6 +38,12 @@ export interface MetabolicReading {
   readonly sample: string
 }
 
+/** Reasons for which {@link metabolicRate} can refuse. */
+export type MetabolicRateRefusal = "outside-data"
+
+/** Hazards and limits that an answer of {@link metabolicRate} can carry. */
+export type MetabolicRateCaution = "equations-disagree" | "fit-adults" | "heavy-head" | "outside-range" | "small-wearer" | "take-it-off"
+
 /** Result of {@link metabolicRate}. */
 export interface MetabolicRate {
   /** Load in the trunk-carried kilograms that cost the same. [m_e; kg] */

@@ -3,11 +3,11 @@ import { takeItOff } from "../../care.js"
 import { lightWearer } from "../../load/data-load.js"
 import { CHILD_PACKS, FREY_LAW_2010, FREY_LAW_2012, HALL, KAMON, NIOSH_1993, PASSMORE } from "../../sources-load.js"
 import { backEffort } from "./strain.js"
-import type { WearSchedule, WearScheduleInput } from "./types.js"
+import type { WearSchedule, WearScheduleCaution, WearScheduleInput } from "./types.js"
 
 /** What goes with an answer of wearSchedule. */
-export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution[] {
-  const found: Caution[] = [takeItOff]
+export function wearScheduleCautions(si: SiOf<WearScheduleInput>, out: WearSchedule): Caution<WearScheduleCaution>[] {
+  const found: Caution<WearScheduleCaution>[] = [takeItOff]
   if (out.firstLimit && out.maxRig.low)
     found.push(
       caution(

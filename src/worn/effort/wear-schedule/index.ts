@@ -8,7 +8,7 @@ import { tooLight } from "../metabolic-rate/index.js"
 import { wearScheduleCautions } from "./cautions.js"
 import { wearScheduleSteps } from "./formulae.js"
 import { aerobicPower, allowance, firstLimit, heaviest, heaviestLoad, isWalked, isWorn, rateOf, restsNeeded, strains } from "./strain.js"
-import type { WearSchedule, WearScheduleInput } from "./types.js"
+import type { WearSchedule, WearScheduleCaution, WearScheduleInput, WearScheduleRefusal } from "./types.js"
 
 export type { PartWorn, WearActivity, WearPart, WearSchedule, WearScheduleInput } from "./types.js"
 
@@ -21,7 +21,7 @@ const HIGHEST_CAPACITY = 90
 const LIGHTEST = 0.01
 
 /** Refusal of a plan whose hardest part asks for more than the wearer's aerobic power; null for others. */
-function beyondCapacity(si: SiOf<WearScheduleInput>): NoSolution | null {
+function beyondCapacity(si: SiOf<WearScheduleInput>): NoSolution<WearScheduleRefusal> | null {
   const power = aerobicPower(si)
   const worn = si.plan.filter(isWorn)
   const hardestWith = (load: number) => Math.max(...worn.map((p) => rateOf(si, p, load)))
@@ -43,7 +43,7 @@ function beyondCapacity(si: SiOf<WearScheduleInput>): NoSolution | null {
   )
 }
 
-function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution {
+function solve(si: SiOf<WearScheduleInput>): WearSchedule | NoSolution<WearScheduleRefusal> {
   const refused = tooLight(si.bodyMass, beyondCapacity({ ...si, bodyMass: lightestWalker }) === null) ?? beyondCapacity(si)
   if (refused) return refused
   const power = aerobicPower(si)
@@ -189,174 +189,174 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * day.bearable // => false
  * ```
  */
-export const wearSchedule: Solver<WearScheduleInput, WearSchedule> = /* @__PURE__ */ solver<WearScheduleInput, WearSchedule>(
-  "wearSchedule",
-  "When to rest, and how heavy a rig may be for the day",
-  solve,
-  () => ({
-    input: {
-      bodyMass: wearerFields.bodyMass,
-      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: LIGHTEST, max: 150, typical: [1, 15] },
-      plan: {
-        kind: "list",
-        label: "plan",
-        min: 1,
-        max: 200,
-        of: {
-          kind: "group",
-          label: "part",
-          fields: {
-            name: { kind: "text", label: "name", min: 1, max: 100 },
-            activity: {
-              kind: "choice",
-              label: "activity",
-              options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
+export const wearSchedule: Solver<WearScheduleInput, WearSchedule, WearScheduleRefusal, WearScheduleCaution> = /* @__PURE__ */ solver<
+  WearScheduleInput,
+  WearSchedule,
+  WearScheduleRefusal,
+  WearScheduleCaution
+>("wearSchedule", "When to rest, and how heavy a rig may be for the day", solve, () => ({
+  input: {
+    bodyMass: wearerFields.bodyMass,
+    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: LIGHTEST, max: 150, typical: [1, 15] },
+    plan: {
+      kind: "list",
+      label: "plan",
+      min: 1,
+      max: 200,
+      of: {
+        kind: "group",
+        label: "part",
+        fields: {
+          name: { kind: "text", label: "name", min: 1, max: 100 },
+          activity: {
+            kind: "choice",
+            label: "activity",
+            options: { standing: "standing", walking: "walking", stage: "on stage", sitting: "sitting, rig on", off: "rig off" },
+          },
+          duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
+          walkingSpeed: { ...wearerFields.walkingSpeed, default: null },
+        },
+      },
+    },
+    maxOxygenUptake: {
+      kind: "number",
+      symbol: "c_o",
+      label: "maximum oxygen uptake, mL/(kg·min)",
+      min: 10,
+      max: HIGHEST_CAPACITY,
+      typical: [22, 45],
+      default: 30,
+    },
+    backMoment: { kind: "moment", symbol: "M_b", label: "moment the back holds", min: 0, max: 500, typical: [2, 40], default: null },
+    backStrength: {
+      kind: "moment",
+      symbol: "M_m",
+      label: "strength of the back",
+      min: 10,
+      max: 600,
+      typical: [100, 240],
+      default: jointTorques.backExtension.female,
+    },
+    stageFactor: { kind: "number", symbol: "k_s", label: "cost of stage work", min: 1, max: 4, typical: [1.2, 2], default: 1.5 },
+    workShare: {
+      kind: "ratio",
+      symbol: "p_w",
+      label: "share of the time to exhaustion",
+      min: 0.1,
+      max: 1,
+      typical: [0.2, 0.5],
+      default: workPart,
+    },
+    recoveryTimeConstant: {
+      kind: "time",
+      symbol: "tau",
+      label: "time constant of recovery",
+      min: "10 min",
+      max: "6 h",
+      typical: ["15 min", "1 h"],
+      default: recoveryTime,
+    },
+    resumeStrain: {
+      kind: "ratio",
+      symbol: "r",
+      label: "strain at which a rest ends",
+      min: 0.05,
+      max: 0.9,
+      typical: [0.2, 0.7],
+      default: 0.5,
+    },
+  },
+  output: {
+    duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
+    wornDuration: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
+    peakStrain: {
+      kind: "group",
+      label: "peak strain",
+      fields: {
+        low: { kind: "ratio", symbol: "S_l", label: "peak strain, more lenient limit", unit: "%" },
+        high: { kind: "ratio", symbol: "S_m", label: "peak strain, stricter limit", unit: "%" },
+      },
+    },
+    endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
+    bearable: { kind: "flag", label: "within the stricter published limit" },
+    massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
+    maxUnbrokenDuration: { kind: "time", symbol: "T_m", label: "maximum unbroken wear, hardest part" },
+    restDuration: { kind: "time", symbol: "t_r", label: "length of one rest" },
+    meanShare: { kind: "ratio", symbol: "q_m", label: "mean share of the capacity", unit: "%" },
+    shareLimit: { kind: "ratio", symbol: "q_l", label: "published acceptable share for that time", unit: "%" },
+    firstLimit: {
+      kind: "group",
+      label: "limit first reached",
+      fields: { time: span("after"), wornDuration: span("worn until then"), during: { kind: "text", label: "during" } },
+    },
+    rests: {
+      kind: "list",
+      label: "rests to put in",
+      of: {
+        kind: "group",
+        label: "rest",
+        fields: { time: span("at"), during: { kind: "text", label: "during" }, duration: span("for") },
+      },
+    },
+    resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
+    maxRig: {
+      kind: "group",
+      label: "maximum rig within the published limits",
+      fields: {
+        low: { kind: "group", label: "maximum rig, stricter limit", fields: heaviestFields },
+        high: { kind: "group", label: "maximum rig, more lenient limit", fields: heaviestFields },
+      },
+    },
+    plan: {
+      kind: "list",
+      label: "parts",
+      of: {
+        kind: "group",
+        label: "part",
+        fields: {
+          name: { kind: "text", label: "name" },
+          activity: { kind: "text", label: "activity" },
+          startTime: span("start"),
+          endTime: span("end"),
+          metabolicRate: { kind: "power", label: "metabolic rate", unit: "W" },
+          capacityShare: { kind: "ratio", label: "share of the capacity", unit: "%" },
+          maxDuration: span("unbroken at most"),
+          strain: { kind: "ratio", label: "strain at the end", unit: "%" },
+        },
+      },
+    },
+  },
+  example: {
+    bodyMass: "60 kg",
+    rigMass: "6 kg",
+    plan: [
+      { name: "procession", activity: "walking", duration: "60 min" },
+      { name: "break", activity: "off", duration: "30 min" },
+      { name: "dance", activity: "stage", duration: "15 min", walkingSpeed: "0.6 m/s" },
+      { name: "photographs", activity: "standing", duration: "20 min" },
+    ],
+  },
+  formulae: wearScheduleSteps,
+  sources: [...enduranceSources, NIOSH_1993, FREY_LAW_2012, HALL, CHILD_PACKS, PASSMORE],
+  check: ({ plan }) => {
+    const faults = []
+    if (!plan.some(isWorn)) faults.push(inconsistent(["plan"], "no part with the rig on", "at least one part with the rig on"))
+    const total = plan.reduce((sum, p) => sum + p.duration, 0)
+    if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
+    plan.forEach((part, i) => {
+      if (part.walkingSpeed !== null && part.walkingSpeed > 0 && !isWalked(part))
+        faults.push(
+          inconsistent(
+            ["plan", i, "walkingSpeed"],
+            "{walkingSpeed speed m/s} in a part that is not walked",
+            "no speed, or the activity 'walking' or 'stage'",
+            {
+              walkingSpeed: part.walkingSpeed,
             },
-            duration: { kind: "time", symbol: "t", label: "duration", min: 60, max: "12 h", typical: ["5 min", "2 h"] },
-            walkingSpeed: { ...wearerFields.walkingSpeed, default: null },
-          },
-        },
-      },
-      maxOxygenUptake: {
-        kind: "number",
-        symbol: "c_o",
-        label: "maximum oxygen uptake, mL/(kg·min)",
-        min: 10,
-        max: HIGHEST_CAPACITY,
-        typical: [22, 45],
-        default: 30,
-      },
-      backMoment: { kind: "moment", symbol: "M_b", label: "moment the back holds", min: 0, max: 500, typical: [2, 40], default: null },
-      backStrength: {
-        kind: "moment",
-        symbol: "M_m",
-        label: "strength of the back",
-        min: 10,
-        max: 600,
-        typical: [100, 240],
-        default: jointTorques.backExtension.female,
-      },
-      stageFactor: { kind: "number", symbol: "k_s", label: "cost of stage work", min: 1, max: 4, typical: [1.2, 2], default: 1.5 },
-      workShare: {
-        kind: "ratio",
-        symbol: "p_w",
-        label: "share of the time to exhaustion",
-        min: 0.1,
-        max: 1,
-        typical: [0.2, 0.5],
-        default: workPart,
-      },
-      recoveryTimeConstant: {
-        kind: "time",
-        symbol: "tau",
-        label: "time constant of recovery",
-        min: "10 min",
-        max: "6 h",
-        typical: ["15 min", "1 h"],
-        default: recoveryTime,
-      },
-      resumeStrain: {
-        kind: "ratio",
-        symbol: "r",
-        label: "strain at which a rest ends",
-        min: 0.05,
-        max: 0.9,
-        typical: [0.2, 0.7],
-        default: 0.5,
-      },
-    },
-    output: {
-      duration: { kind: "time", symbol: "t_d", label: "length of the plan" },
-      wornDuration: { kind: "time", symbol: "t_w", label: "of it with the rig on" },
-      peakStrain: {
-        kind: "group",
-        label: "peak strain",
-        fields: {
-          low: { kind: "ratio", symbol: "S_l", label: "peak strain, more lenient limit", unit: "%" },
-          high: { kind: "ratio", symbol: "S_m", label: "peak strain, stricter limit", unit: "%" },
-        },
-      },
-      endStrain: { kind: "ratio", symbol: "S_e", label: "strain at the end", unit: "%" },
-      bearable: { kind: "flag", label: "within the stricter published limit" },
-      massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the published share of body mass" },
-      maxUnbrokenDuration: { kind: "time", symbol: "T_m", label: "maximum unbroken wear, hardest part" },
-      restDuration: { kind: "time", symbol: "t_r", label: "length of one rest" },
-      meanShare: { kind: "ratio", symbol: "q_m", label: "mean share of the capacity", unit: "%" },
-      shareLimit: { kind: "ratio", symbol: "q_l", label: "published acceptable share for that time", unit: "%" },
-      firstLimit: {
-        kind: "group",
-        label: "limit first reached",
-        fields: { time: span("after"), wornDuration: span("worn until then"), during: { kind: "text", label: "during" } },
-      },
-      rests: {
-        kind: "list",
-        label: "rests to put in",
-        of: {
-          kind: "group",
-          label: "rest",
-          fields: { time: span("at"), during: { kind: "text", label: "during" }, duration: span("for") },
-        },
-      },
-      resting: { kind: "group", label: "rests in all", fields: { count: { kind: "number", label: "number" }, total: span("together") } },
-      maxRig: {
-        kind: "group",
-        label: "maximum rig within the published limits",
-        fields: {
-          low: { kind: "group", label: "maximum rig, stricter limit", fields: heaviestFields },
-          high: { kind: "group", label: "maximum rig, more lenient limit", fields: heaviestFields },
-        },
-      },
-      plan: {
-        kind: "list",
-        label: "parts",
-        of: {
-          kind: "group",
-          label: "part",
-          fields: {
-            name: { kind: "text", label: "name" },
-            activity: { kind: "text", label: "activity" },
-            startTime: span("start"),
-            endTime: span("end"),
-            metabolicRate: { kind: "power", label: "metabolic rate", unit: "W" },
-            capacityShare: { kind: "ratio", label: "share of the capacity", unit: "%" },
-            maxDuration: span("unbroken at most"),
-            strain: { kind: "ratio", label: "strain at the end", unit: "%" },
-          },
-        },
-      },
-    },
-    example: {
-      bodyMass: "60 kg",
-      rigMass: "6 kg",
-      plan: [
-        { name: "procession", activity: "walking", duration: "60 min" },
-        { name: "break", activity: "off", duration: "30 min" },
-        { name: "dance", activity: "stage", duration: "15 min", walkingSpeed: "0.6 m/s" },
-        { name: "photographs", activity: "standing", duration: "20 min" },
-      ],
-    },
-    formulae: wearScheduleSteps,
-    sources: [...enduranceSources, NIOSH_1993, FREY_LAW_2012, HALL, CHILD_PACKS, PASSMORE],
-    check: ({ plan }) => {
-      const faults = []
-      if (!plan.some(isWorn)) faults.push(inconsistent(["plan"], "no part with the rig on", "at least one part with the rig on"))
-      const total = plan.reduce((sum, p) => sum + p.duration, 0)
-      if (!(total <= 86400)) faults.push(inconsistent(["plan"], "{total time h} in all", "no more than 24 h", { total }))
-      plan.forEach((part, i) => {
-        if (part.walkingSpeed !== null && part.walkingSpeed > 0 && !isWalked(part))
-          faults.push(
-            inconsistent(
-              ["plan", i, "walkingSpeed"],
-              "{walkingSpeed speed m/s} in a part that is not walked",
-              "no speed, or the activity 'walking' or 'stage'",
-              {
-                walkingSpeed: part.walkingSpeed,
-              },
-            ),
-          )
-      })
-      return faults
-    },
-    cautions: wearScheduleCautions,
-  }),
-)
+          ),
+        )
+    })
+    return faults
+  },
+  cautions: wearScheduleCautions,
+}))

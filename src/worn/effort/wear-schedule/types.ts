@@ -60,6 +60,23 @@ export interface PartWorn {
   readonly strain: number
 }
 
+/** Reasons for which {@link wearSchedule} can refuse. */
+export type WearScheduleRefusal = "insufficient-capacity" | "outside-data"
+
+/** Hazards and limits that an answer of {@link wearSchedule} can carry. */
+export type WearScheduleCaution =
+  | "back-extrapolated"
+  | "back-left-out"
+  | "gentle-work-extrapolated"
+  | "more-rest-than-wear"
+  | "no-load-is-bearable"
+  | "not-bearable"
+  | "over-published-share"
+  | "over-share"
+  | "recovery-assumed"
+  | "small-wearer"
+  | "take-it-off"
+
 /** Result of {@link wearSchedule}. */
 export interface WearSchedule {
   /** Length of the plan, and of it with the rig on. [t_d; s] */

@@ -2,13 +2,13 @@ import { type Caution, caution, commonPractice, type SiOf } from "../../../solve
 import { takeItOff } from "../../care.js"
 import { ATTWELLS, CHILD_PACKS, HALL, NASHNER, NIOSH_1981, STRUBE } from "../../sources-load.js"
 import { backCompressionLimit, lightWearer, publishedShare, stability } from "../data-load.js"
-import type { CarriedLoad, CarriedLoadInput } from "./types.js"
+import type { CarriedLoad, CarriedLoadCaution, CarriedLoadInput } from "./types.js"
 
 const degrees = (angle: number) => (angle * Math.PI) / 180
 
 /** What goes with an answer of carriedLoad. */
-export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad): Caution[] {
-  const found: Caution[] = [takeItOff]
+export function carriedLoadCautions(si: SiOf<CarriedLoadInput>, out: CarriedLoad): Caution<CarriedLoadCaution>[] {
+  const found: Caution<CarriedLoadCaution>[] = [takeItOff]
   const source = si.bodyMass < lightWearer ? CHILD_PACKS : HALL
   if (out.massMargin < 0)
     found.push(

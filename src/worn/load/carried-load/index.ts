@@ -11,13 +11,13 @@ import {
 import { CCIP_016, HALL, HONG, NIOSH_1981, PACE } from "../../sources-load.js"
 import { wearerFields } from "../../wearer.js"
 import { loadGuidance, muscleForce, publishedShare, walkingFactor } from "../data-load.js"
+import { balance, GRAVITY, momentAbove } from "./balance.js"
 import { carriedLoadCautions } from "./cautions.js"
 import { carriedLoadSteps } from "./formulae.js"
-import type { Balance, CarriedLoad, CarriedLoadInput, Pose, PoseCarried } from "./types.js"
+import type { CarriedLoad, CarriedLoadCaution, CarriedLoadInput, CarriedLoadRefusal, Pose, PoseCarried } from "./types.js"
 
 export type { CarriedLoad, CarriedLoadInput, GuidanceReading, PoseCarried, RigPose } from "./types.js"
 
-const GRAVITY = 9.80665
 /** Widest stance taken, m. */
 const WIDEST_STANCE = 1.2
 /** Harmonics of the steps that count, their peaks taken together. */
@@ -32,29 +32,6 @@ const standingCentre = /* @__PURE__ */ segmentRows.winter
 /** An offset below a picometre is none: smaller numbers only lose digits. */
 const offset = (at: number) => (Math.abs(at) < 1e-12 ? 0 : at)
 
-/** First moment of the weight above the hips about them, by a table, kg·m; where it is not positive no lean balances. */
-function momentAbove(si: SiOf<CarriedLoadInput>, table: SegmentTable, height: number): number {
-  const { hipHeight, upperMass, upperHeight } = upperBodies[table]
-  return upperMass * si.bodyMass * upperHeight * si.stature + si.rigMass * (height - hipHeight * si.stature)
-}
-
-/** Lean at the hips that brings the weight above them back over them: tan φ = −m·x / (f·M·h + m·z), x and z the rig's centre
- * ahead of and above the hips. */
-function balance(si: SiOf<CarriedLoadInput>, table: SegmentTable, forward: number, height: number): Balance {
-  const { bodyMass, stature, rigMass } = si
-  const { hipHeight, backHeight, backMass, backCentre } = upperBodies[table]
-  const up = height - hipHeight * stature
-  const down = momentAbove(si, table, height)
-  const lean = Math.atan2(-rigMass * forward, down)
-  const [s, c] = [Math.sin(lean), Math.cos(lean)]
-  const back = backHeight * stature
-  return {
-    lean,
-    backLeaning: GRAVITY * (backMass * bodyMass * (backCentre * stature - back) * s + rigMass * (forward * c + (up - back) * s)),
-    residual: Math.abs(down * s + rigMass * forward * c) / (down + rigMass * Math.abs(forward)),
-  }
-}
-
 /** A billionth beyond the edge, so that rounding cannot refuse again what is offered as nearest. */
 const BEYOND = 1e-9
 
@@ -65,7 +42,7 @@ const withPose = (si: SiOf<CarriedLoadInput>, index: number, change: Partial<Pos
 })
 
 /** Refusal of the first pose that no lean balances or that tips over a foot; null where every pose stands. */
-function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution | null {
+function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution<CarriedLoadRefusal> | null {
   const { bodyMass, rigMass, footSpacing } = si
   const total = bodyMass + rigMass
   const stands = (changed: SiOf<CarriedLoadInput>) => unbalanced(changed) === null
@@ -102,7 +79,7 @@ function unbalanced(si: SiOf<CarriedLoadInput>): NoSolution | null {
   return null
 }
 
-function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution {
+function solve(si: SiOf<CarriedLoadInput>): CarriedLoad | NoSolution<CarriedLoadRefusal> {
   const { bodyMass, stature, rigMass, footSpacing } = si
   const refused = unbalanced(si)
   if (refused) return refused
@@ -281,126 +258,126 @@ const upright = { kind: "moment", unit: "N m" } as const
  * moth.maxLeanPose // => 'folded'
  * ```
  */
-export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad> = /* @__PURE__ */ solver<CarriedLoadInput, CarriedLoad>(
-  "carriedLoad",
-  "What the body has to hold, pose by pose",
-  solve,
-  () => ({
-    input: {
-      bodyMass: wearerFields.bodyMass,
-      stature: wearerFields.stature,
-      rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0.01, max: 150, typical: [1, 20] },
-      poses: {
-        kind: "list",
-        label: "poses",
-        min: 1,
-        max: 1000,
-        of: {
-          kind: "group",
-          label: "pose",
-          fields: {
-            name: { kind: "text", label: "name", min: 1, max: 100 },
-            forward: { kind: "length", symbol: "x", label: "forward of the hips", min: -3, max: 3, typical: [-0.4, 0.2] },
-            left: { kind: "length", symbol: "y", label: "left of the middle", min: -3, max: 3, typical: [-0.05, 0.05], default: 0 },
-            up: { kind: "length", symbol: "z", label: "above the ground", min: 0, max: 6, typical: [0.9, 1.8] },
-          },
+export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad, CarriedLoadRefusal, CarriedLoadCaution> = /* @__PURE__ */ solver<
+  CarriedLoadInput,
+  CarriedLoad,
+  CarriedLoadRefusal,
+  CarriedLoadCaution
+>("carriedLoad", "What the body has to hold, pose by pose", solve, () => ({
+  input: {
+    bodyMass: wearerFields.bodyMass,
+    stature: wearerFields.stature,
+    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0.01, max: 150, typical: [1, 20] },
+    poses: {
+      kind: "list",
+      label: "poses",
+      min: 1,
+      max: 1000,
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          name: { kind: "text", label: "name", min: 1, max: 100 },
+          forward: { kind: "length", symbol: "x", label: "forward of the hips", min: -3, max: 3, typical: [-0.4, 0.2] },
+          left: { kind: "length", symbol: "y", label: "left of the middle", min: -3, max: 3, typical: [-0.05, 0.05], default: 0 },
+          up: { kind: "length", symbol: "z", label: "above the ground", min: 0, max: 6, typical: [0.9, 1.8] },
         },
       },
-      shareLimit: {
-        kind: "ratio",
-        symbol: "q_l",
-        label: "limit of the share of body mass",
-        min: 0.01,
-        max: 1,
-        typical: [0.05, 0.3],
-        default: null,
-      },
-      stepRate: wearerFields.stepRate,
-      muscleLeverArm: {
-        kind: "length",
-        symbol: "d_m",
-        label: "lever arm of the back muscles",
-        min: "30 mm",
-        max: "100 mm",
-        typical: ["50 mm", "80 mm"],
-        default: "60 mm",
-      },
-      footSpacing: {
-        kind: "length",
-        symbol: "s",
-        label: "between the feet",
-        min: 0.05,
-        max: WIDEST_STANCE,
-        typical: [0.15, 0.4],
-        default: 0.2,
-      },
     },
-    output: {
-      massShare: { kind: "ratio", symbol: "q", label: "share of body mass", unit: "%" },
-      shareLimit: { kind: "ratio", symbol: "q_a", label: "limit that governs", unit: "%" },
-      massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the limit" },
-      massMargin: { kind: "mass", symbol: "m_m", label: "mass margin" },
-      maxTrunkLean: { kind: "angle", symbol: "phi", label: "maximum trunk lean", unit: "°" },
-      trunkLeanRange: { kind: "angle", symbol: "phi_d", label: "change of trunk lean between poses", unit: "°" },
-      hipMoment: { ...upright, symbol: "M_h", label: "moment about the hips, upright" },
-      backMoment: { ...upright, symbol: "M_b", label: "moment about the low back" },
-      backMomentLeaning: { ...upright, symbol: "M_l", label: "the same, leaning in balance" },
-      backForce: { kind: "force", symbol: "F_b", label: "pull of the back muscles" },
-      backCompression: { kind: "force", symbol: "F_c", label: "compression of the low back" },
-      sideMoment: { ...upright, symbol: "M_s", label: "moment to one side" },
-      maxFootShare: { kind: "ratio", symbol: "q_f", label: "maximum share on one foot", unit: "%" },
-      centreShift: { kind: "length", symbol: "d_c", label: "shift of the common centre" },
-      centreRise: { kind: "length", symbol: "d_z", label: "rise of the common centre" },
-      peakForce: { kind: "force", symbol: "F_p", label: "peak force while walking" },
-      maxLeanPose: { kind: "text", label: "pose of the maximum lean" },
-      poses: {
-        kind: "list",
-        label: "poses",
-        of: {
-          kind: "group",
-          label: "pose",
-          fields: {
-            name: { kind: "text", label: "name" },
-            trunkLean: { kind: "angle", label: "lean", unit: "°" },
-            minTrunkLean: { kind: "angle", label: "minimum trunk lean of the tables", unit: "°" },
-            forward: { kind: "length", label: "common centre forward of the hips" },
-            left: { kind: "length", label: "common centre left of the middle" },
-            up: { kind: "length", label: "common centre above the ground" },
-            hipMoment: { ...upright, label: "hip moment, upright" },
-            backMoment: { ...upright, label: "low-back moment, upright" },
-            backMomentLeaning: { ...upright, label: "low-back moment, leaning" },
-            sideMoment: { ...upright, label: "moment to the left" },
-            leftShare: { kind: "ratio", label: "on the left foot", unit: "%" },
-          },
+    shareLimit: {
+      kind: "ratio",
+      symbol: "q_l",
+      label: "limit of the share of body mass",
+      min: 0.01,
+      max: 1,
+      typical: [0.05, 0.3],
+      default: null,
+    },
+    stepRate: wearerFields.stepRate,
+    muscleLeverArm: {
+      kind: "length",
+      symbol: "d_m",
+      label: "lever arm of the back muscles",
+      min: "30 mm",
+      max: "100 mm",
+      typical: ["50 mm", "80 mm"],
+      default: "60 mm",
+    },
+    footSpacing: {
+      kind: "length",
+      symbol: "s",
+      label: "between the feet",
+      min: 0.05,
+      max: WIDEST_STANCE,
+      typical: [0.15, 0.4],
+      default: 0.2,
+    },
+  },
+  output: {
+    massShare: { kind: "ratio", symbol: "q", label: "share of body mass", unit: "%" },
+    shareLimit: { kind: "ratio", symbol: "q_a", label: "limit that governs", unit: "%" },
+    massAtLimit: { kind: "mass", symbol: "m_l", label: "mass at the limit" },
+    massMargin: { kind: "mass", symbol: "m_m", label: "mass margin" },
+    maxTrunkLean: { kind: "angle", symbol: "phi", label: "maximum trunk lean", unit: "°" },
+    trunkLeanRange: { kind: "angle", symbol: "phi_d", label: "change of trunk lean between poses", unit: "°" },
+    hipMoment: { ...upright, symbol: "M_h", label: "moment about the hips, upright" },
+    backMoment: { ...upright, symbol: "M_b", label: "moment about the low back" },
+    backMomentLeaning: { ...upright, symbol: "M_l", label: "the same, leaning in balance" },
+    backForce: { kind: "force", symbol: "F_b", label: "pull of the back muscles" },
+    backCompression: { kind: "force", symbol: "F_c", label: "compression of the low back" },
+    sideMoment: { ...upright, symbol: "M_s", label: "moment to one side" },
+    maxFootShare: { kind: "ratio", symbol: "q_f", label: "maximum share on one foot", unit: "%" },
+    centreShift: { kind: "length", symbol: "d_c", label: "shift of the common centre" },
+    centreRise: { kind: "length", symbol: "d_z", label: "rise of the common centre" },
+    peakForce: { kind: "force", symbol: "F_p", label: "peak force while walking" },
+    maxLeanPose: { kind: "text", label: "pose of the maximum lean" },
+    poses: {
+      kind: "list",
+      label: "poses",
+      of: {
+        kind: "group",
+        label: "pose",
+        fields: {
+          name: { kind: "text", label: "name" },
+          trunkLean: { kind: "angle", label: "lean", unit: "°" },
+          minTrunkLean: { kind: "angle", label: "minimum trunk lean of the tables", unit: "°" },
+          forward: { kind: "length", label: "common centre forward of the hips" },
+          left: { kind: "length", label: "common centre left of the middle" },
+          up: { kind: "length", label: "common centre above the ground" },
+          hipMoment: { ...upright, label: "hip moment, upright" },
+          backMoment: { ...upright, label: "low-back moment, upright" },
+          backMomentLeaning: { ...upright, label: "low-back moment, leaning" },
+          sideMoment: { ...upright, label: "moment to the left" },
+          leftShare: { kind: "ratio", label: "on the left foot", unit: "%" },
         },
       },
-      guidance: {
-        kind: "list",
-        label: "published guidance",
-        of: {
-          kind: "group",
-          label: "guidance",
-          fields: {
-            who: { kind: "text", label: "who" },
-            massShare: { kind: "ratio", label: "share", unit: "%" },
-            mass: { kind: "mass", label: "mass" },
-            exceeded: { kind: "flag", label: "exceeded" },
-          },
+    },
+    guidance: {
+      kind: "list",
+      label: "published guidance",
+      of: {
+        kind: "group",
+        label: "guidance",
+        fields: {
+          who: { kind: "text", label: "who" },
+          massShare: { kind: "ratio", label: "share", unit: "%" },
+          mass: { kind: "mass", label: "mass" },
+          exceeded: { kind: "flag", label: "exceeded" },
         },
       },
-      residual: { kind: "number", label: "balance error" },
     },
-    example: {
-      bodyMass: "60 kg",
-      stature: "1.65 m",
-      rigMass: "9 kg",
-      poses: [
-        { name: "folded", forward: "-0.20 m", up: "1.20 m" },
-        { name: "raised", forward: "-0.24 m", left: "0.02 m", up: "1.55 m" },
-      ],
-    },
-    formulae: carriedLoadSteps,
-    sources: [...segmentSources, ...loadSources, HONG, NIOSH_1981, CCIP_016, PACE],
-    cautions: carriedLoadCautions,
-  }),
-)
+    residual: { kind: "number", label: "balance error" },
+  },
+  example: {
+    bodyMass: "60 kg",
+    stature: "1.65 m",
+    rigMass: "9 kg",
+    poses: [
+      { name: "folded", forward: "-0.20 m", up: "1.20 m" },
+      { name: "raised", forward: "-0.24 m", left: "0.02 m", up: "1.55 m" },
+    ],
+  },
+  formulae: carriedLoadSteps,
+  sources: [...segmentSources, ...loadSources, HONG, NIOSH_1981, CCIP_016, PACE],
+  cautions: carriedLoadCautions,
+}))

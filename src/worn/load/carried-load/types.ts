@@ -75,6 +75,24 @@ export interface GuidanceReading {
   readonly exceeded: boolean
 }
 
+/** Reasons for which {@link carriedLoad} can refuse. */
+export type CarriedLoadRefusal = "cannot-balance" | "tips-sideways"
+
+/** Hazards and limits that an answer of {@link carriedLoad} can carry. */
+export type CarriedLoadCaution =
+  | "back-compression"
+  | "large-lean"
+  | "lean-is-balance"
+  | "limit-is-posture"
+  | "limit-raised"
+  | "lopsided"
+  | "near-tipping"
+  | "over-limit"
+  | "pose-changes-lean"
+  | "small-wearer"
+  | "sway-grows"
+  | "take-it-off"
+
 /** Result of {@link carriedLoad}. */
 export interface CarriedLoad {
   /** Load over body mass. [q; as a fraction] */

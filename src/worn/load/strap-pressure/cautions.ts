@@ -10,11 +10,11 @@ import {
   testedWidths,
   throatRelease,
 } from "../data-straps.js"
-import type { StrapPressure, StrapPressureInput } from "./types.js"
+import type { StrapPressure, StrapPressureCaution, StrapPressureInput } from "./types.js"
 
 /** What goes with an answer of strapPressure. */
-export function strapPressureCautions(si: SiOf<StrapPressureInput>, out: StrapPressure): Caution[] {
-  const found: Caution[] = [
+export function strapPressureCautions(si: SiOf<StrapPressureInput>, out: StrapPressure): Caution<StrapPressureCaution>[] {
+  const found: Caution<StrapPressureCaution>[] = [
     takeItOff,
     caution(
       "throat",

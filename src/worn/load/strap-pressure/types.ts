@@ -39,6 +39,24 @@ export interface StrapPressureInput {
   pressureLimit?: Pressure
 }
 
+/** Reasons for which {@link strapPressure} can refuse. */
+export type StrapPressureRefusal = "cannot-balance" | "hangs-back"
+
+/** Hazards and limits that an answer of {@link strapPressure} can carry. */
+export type StrapPressureCaution =
+  | "belt-over-limit"
+  | "belt-share-not-settled"
+  | "belt-slips"
+  | "belt-tension-untried"
+  | "hangs-back"
+  | "limit-not-settled"
+  | "limit-raised"
+  | "over-limit"
+  | "skin-irritation"
+  | "take-it-off"
+  | "throat"
+  | "wider-than-tested"
+
 /** Result of {@link strapPressure}. */
 export interface StrapPressure {
   /** Weight on the hip belt and on the shoulders. [F_b; N] */

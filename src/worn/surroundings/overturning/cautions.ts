@@ -4,11 +4,11 @@ import { functionalBaseSource, huntSource, mechanics, pedestrianWindSource, sway
 import { heavyRigSway, overturnFactor, usableFoot } from "../data-balance.js"
 import { pedestrianWind } from "../data-wind.js"
 import { gustCautions } from "../wind-cautions.js"
-import type { Overturning, OverturningInput } from "./types.js"
+import type { Overturning, OverturningCaution, OverturningInput } from "./types.js"
 
 /** Hazards and limits of an answer about wind on a standing wearer. */
-export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Caution[] {
-  const found: Caution[] = [
+export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Caution<OverturningCaution>[] {
+  const found: Caution<OverturningCaution>[] = [
     notClearance(
       "the moment that one steady gust needs to bring a standing adult over the edge of the feet",
       "a step at the wrong moment, slopes, kerbs, wet ground, a crowd's push, a gust from another side, fatigue, age, alcohol or a wearer who is a child: the data is of adults, and a small wearer's smaller weight and feet hold less",

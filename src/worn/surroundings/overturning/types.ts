@@ -1,5 +1,7 @@
 // What goes in and what comes out.
+
 import type { Area, Density, Length, Mass, Ratio, Speed } from "../../../quantity/index.js"
+import type { GustCaution } from "../wind-cautions.js"
 
 /** Where the wind comes from, as the wearer faces. */
 export type WindFrom = "front" | "behind" | "side"
@@ -48,6 +50,19 @@ export interface OverturningInput {
   /** Density of the air [rho; 0.1 to 2 kg/m³; default 1.225 kg/m³] */
   airDensity?: Density
 }
+
+/** Hazards and limits that an answer of {@link overturning} can carry. */
+export type OverturningCaution =
+  | "beyond-tests"
+  | "fold-now"
+  | "loaded-sway"
+  | "never-open"
+  | "not-a-clearance"
+  | "safety-factor"
+  | "shares-added"
+  | "stance"
+  | "usable-share"
+  | GustCaution
 
 /** Result of {@link overturning}. */
 export interface Overturning {

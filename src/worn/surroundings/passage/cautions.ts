@@ -2,13 +2,13 @@ import { at, type Caution, caution, type SiOf } from "../../../solver/index.js"
 import { notClearance } from "../../not-clearance.js"
 import { adaSource, mechanics, partMSource, roadSource } from "../../sources-around.js"
 import { ada, roadVehicle } from "../data-access.js"
-import type { Passage, PassageInput } from "./types.js"
+import type { Passage, PassageCaution, PassageInput } from "./types.js"
 
 const list = (places: readonly string[]) => places.join(", ")
 
 /** Hazards and limits of getting through places. */
-export function passageCautions(si: SiOf<PassageInput>, out: Passage): Caution[] {
-  const found: Caution[] = [
+export function passageCautions(si: SiOf<PassageInput>, out: Passage): Caution<PassageCaution>[] {
+  const found: Caution<PassageCaution>[] = [
     notClearance(
       "sizes against least clear widths that codes publish",
       "the real place, which may be narrower, furniture, other people, a wearer who cannot see or stoop, or an escape where nothing may slow the way out",

@@ -15,7 +15,7 @@ import {
 import { baggage, container, type PassagePlace, passagePlaces } from "../data-access.js"
 import { passageCautions } from "./cautions.js"
 import { boxMargin, cornerWidth, passing, turningOf } from "./geometry.js"
-import type { Passage, PassageInput, PlaceFinding, Si } from "./types.js"
+import type { Passage, PassageCaution, PassageInput, PlaceFinding, Si } from "./types.js"
 
 export type { OwnPlace, PackedSize, Passage, PassageInput, PlaceFinding, WornEnvelope } from "./types.js"
 
@@ -159,140 +159,140 @@ const envelopeFields = (mark: string) =>
  * moth.raisedTurningDiameter // => 2.683
  * ```
  */
-export const passage: Solver<PassageInput, Passage> = /* @__PURE__ */ solver<PassageInput, Passage>(
-  "passage",
-  "Where wearer and rig get through",
-  solve,
-  () => ({
-    input: {
-      folded: { kind: "group", label: "folded", fields: envelopeFields("f") },
-      raised: { kind: "group", label: "raised", fields: envelopeFields("r"), default: null },
-      packed: {
+export const passage: Solver<PassageInput, Passage, never, PassageCaution> = /* @__PURE__ */ solver<
+  PassageInput,
+  Passage,
+  never,
+  PassageCaution
+>("passage", "Where wearer and rig get through", solve, () => ({
+  input: {
+    folded: { kind: "group", label: "folded", fields: envelopeFields("f") },
+    raised: { kind: "group", label: "raised", fields: envelopeFields("r"), default: null },
+    packed: {
+      kind: "group",
+      label: "packed",
+      fields: {
+        length: { kind: "length", symbol: "l_p", label: "length", min: "1 mm", max: 20, typical: [0.3, 2] },
+        width: { kind: "length", symbol: "w_p", label: "width", min: "1 mm", max: 20, typical: [0.2, 1] },
+        height: { kind: "length", symbol: "h_p", label: "height", min: "1 mm", max: 20, typical: [0.1, 0.6] },
+        mass: { kind: "mass", symbol: "m_p", label: "mass", min: "0.1 g", max: 500, typical: [2, 30] },
+      },
+      default: null,
+    },
+    ownPlaces: {
+      kind: "list",
+      label: "own places",
+      min: 0,
+      max: 100,
+      of: {
         kind: "group",
-        label: "packed",
+        label: "place",
         fields: {
-          length: { kind: "length", symbol: "l_p", label: "length", min: "1 mm", max: 20, typical: [0.3, 2] },
-          width: { kind: "length", symbol: "w_p", label: "width", min: "1 mm", max: 20, typical: [0.2, 1] },
-          height: { kind: "length", symbol: "h_p", label: "height", min: "1 mm", max: 20, typical: [0.1, 0.6] },
-          mass: { kind: "mass", symbol: "m_p", label: "mass", min: "0.1 g", max: 500, typical: [2, 30] },
-        },
-        default: null,
-      },
-      ownPlaces: {
-        kind: "list",
-        label: "own places",
-        min: 0,
-        max: 100,
-        of: {
-          kind: "group",
-          label: "place",
-          fields: {
-            name: { kind: "text", label: "name", min: 1, max: 100 },
-            type: {
-              kind: "choice",
-              label: "how it is passed",
-              options: { door: "door", route: "route", corner: "right-angle turn", stair: "stair", turning: "turning space" },
-            },
-            width: { kind: "length", symbol: "w_o", label: "clear width", min: "1 mm", max: 100, typical: [0.6, 3] },
-            height: { kind: "length", symbol: "h_o", label: "clear height", min: "1 mm", max: 100, typical: [1.8, 3], default: null },
+          name: { kind: "text", label: "name", min: 1, max: 100 },
+          type: {
+            kind: "choice",
+            label: "how it is passed",
+            options: { door: "door", route: "route", corner: "right-angle turn", stair: "stair", turning: "turning space" },
           },
-        },
-        default: [],
-      },
-      allowance: { kind: "length", symbol: "a", label: "room on every side", min: 0, max: 0.5, typical: [0, 0.05], default: "25 mm" },
-      corridorWidth: {
-        kind: "length",
-        symbol: "c",
-        label: "corridor people pass in",
-        min: "1 mm",
-        max: 100,
-        typical: [0.9, 3],
-        default: "60 in",
-      },
-    },
-    output: {
-      foldedTurningDiameter: { kind: "length", symbol: "D_f", label: "swept turning on the spot, folded" },
-      raisedTurningDiameter: { kind: "length", symbol: "D_r", label: "swept turning on the spot, raised" },
-      foldedCornerWidth: { kind: "length", symbol: "C_f", label: "corridor for a right-angle turn, folded" },
-      raisedCornerWidth: { kind: "length", symbol: "C_r", label: "corridor for a right-angle turn, raised" },
-      corridorMargin: { kind: "length", symbol: "R_f", label: "corridor margin, folded" },
-      raisedCorridorMargin: { kind: "length", symbol: "R_r", label: "corridor margin, raised" },
-      cabinMargin: { kind: "length", symbol: "x_c", label: "spare as cabin baggage" },
-      checkedMargin: { kind: "length", symbol: "x_h", label: "spare in the sum of sides of checked baggage" },
-      checkedMassMargin: { kind: "mass", symbol: "x_m", label: "spare mass of checked baggage" },
-      containerMargin: { kind: "length", symbol: "x_k", label: "spare in a 20 ft container" },
-      blocked: { kind: "list", label: "does not pass folded", of: { kind: "text", label: "place" } },
-      sideways: { kind: "list", label: "passes only sideways", of: { kind: "text", label: "place" } },
-      foldFor: { kind: "list", label: "fold for", of: { kind: "text", label: "place" } },
-      places: {
-        kind: "list",
-        label: "places",
-        of: {
-          kind: "group",
-          label: "place",
-          fields: {
-            place: { kind: "text", label: "place" },
-            type: { kind: "text", label: "type" },
-            folded: { kind: "text", label: "folded" },
-            foldedMargin: { kind: "length", label: "spare, folded" },
-            foldedBy: { kind: "text", label: "tightest at, folded" },
-            foldedRoom: { kind: "length", label: "clear size there, folded" },
-            raised: { kind: "text", label: "raised" },
-            raisedMargin: { kind: "length", label: "spare, raised" },
-            raisedBy: { kind: "text", label: "tightest at, raised" },
-            source: { kind: "text", label: "source" },
-          },
+          width: { kind: "length", symbol: "w_o", label: "clear width", min: "1 mm", max: 100, typical: [0.6, 3] },
+          height: { kind: "length", symbol: "h_o", label: "clear height", min: "1 mm", max: 100, typical: [1.8, 3], default: null },
         },
       },
+      default: [],
     },
-    example: {
-      folded: { width: "0.7 m", forward: "0.25 m", backward: "0.4 m", height: "1.9 m" },
-      raised: { width: "2.4 m", forward: "0.3 m", backward: "0.6 m", height: "2.3 m" },
-      packed: { length: "1.1 m", width: "0.5 m", height: "0.3 m", mass: "9 kg" },
-      ownPlaces: [{ name: "stage door of the lantern hall", type: "door", width: "0.86 m", height: "2 m" }],
+    allowance: { kind: "length", symbol: "a", label: "room on every side", min: 0, max: 0.5, typical: [0, 0.05], default: "25 mm" },
+    corridorWidth: {
+      kind: "length",
+      symbol: "c",
+      label: "corridor people pass in",
+      min: "1 mm",
+      max: 100,
+      typical: [0.9, 3],
+      default: "60 in",
     },
-    formulae: [
-      { symbol: "D_f", meaning: "twice the way from spine to farthest corner, folded", is: "2 * sqrt((w_f / 2)^2 + max(f_f, b_f)^2)" },
-      { symbol: "C_f", meaning: "corridor for a right-angle turn, folded", is: "max(w_f, (w_f + (f_f + b_f) / 2) / sqrt(2))" },
-      { symbol: "R_f", meaning: "left in the corridor, folded", is: "c - w_f" },
-      { symbol: "D_r", meaning: "the same, raised", is: "2 * sqrt((w_r / 2)^2 + max(f_r, b_r)^2)", when: "has_raised" },
-      {
-        symbol: "C_r",
-        meaning: "corridor for a right-angle turn, raised",
-        is: "max(w_r, (w_r + (f_r + b_r) / 2) / sqrt(2))",
-        when: "has_raised",
+  },
+  output: {
+    foldedTurningDiameter: { kind: "length", symbol: "D_f", label: "swept turning on the spot, folded" },
+    raisedTurningDiameter: { kind: "length", symbol: "D_r", label: "swept turning on the spot, raised" },
+    foldedCornerWidth: { kind: "length", symbol: "C_f", label: "corridor for a right-angle turn, folded" },
+    raisedCornerWidth: { kind: "length", symbol: "C_r", label: "corridor for a right-angle turn, raised" },
+    corridorMargin: { kind: "length", symbol: "R_f", label: "corridor margin, folded" },
+    raisedCorridorMargin: { kind: "length", symbol: "R_r", label: "corridor margin, raised" },
+    cabinMargin: { kind: "length", symbol: "x_c", label: "spare as cabin baggage" },
+    checkedMargin: { kind: "length", symbol: "x_h", label: "spare in the sum of sides of checked baggage" },
+    checkedMassMargin: { kind: "mass", symbol: "x_m", label: "spare mass of checked baggage" },
+    containerMargin: { kind: "length", symbol: "x_k", label: "spare in a 20 ft container" },
+    blocked: { kind: "list", label: "does not pass folded", of: { kind: "text", label: "place" } },
+    sideways: { kind: "list", label: "passes only sideways", of: { kind: "text", label: "place" } },
+    foldFor: { kind: "list", label: "fold for", of: { kind: "text", label: "place" } },
+    places: {
+      kind: "list",
+      label: "places",
+      of: {
+        kind: "group",
+        label: "place",
+        fields: {
+          place: { kind: "text", label: "place" },
+          type: { kind: "text", label: "type" },
+          folded: { kind: "text", label: "folded" },
+          foldedMargin: { kind: "length", label: "spare, folded" },
+          foldedBy: { kind: "text", label: "tightest at, folded" },
+          foldedRoom: { kind: "length", label: "clear size there, folded" },
+          raised: { kind: "text", label: "raised" },
+          raisedMargin: { kind: "length", label: "spare, raised" },
+          raisedBy: { kind: "text", label: "tightest at, raised" },
+          source: { kind: "text", label: "source" },
+        },
       },
-      { symbol: "R_r", meaning: "left in the corridor, raised", is: "c - w_r", when: "has_raised" },
-      {
-        symbol: "x_c",
-        meaning: "worst spare of three sides, longest against longest, in 56 × 45 × 25 cm",
-        is: "min(0.56 m - max(l_p, w_p, h_p), 0.45 m - (l_p + w_p + h_p - max(l_p, w_p, h_p) - min(l_p, w_p, h_p)), 0.25 m - min(l_p, w_p, h_p))",
-        when: "has_packed",
-        source: at(baggageSource, "cabin baggage guide size"),
-      },
-      { symbol: "x_h", meaning: "spare in the sum of sides", is: "1.58 m - l_p - w_p - h_p", when: "has_packed" },
-      { symbol: "x_m", meaning: "spare mass", is: "23 kg - m_p", when: "has_packed" },
-      {
-        symbol: "x_k",
-        meaning: "worst spare of three sides in 5.90 × 2.34 × 2.28 m: the door is smaller than the inside",
-        is: "min(5.9 m - max(l_p, w_p, h_p), 2.34 m - (l_p + w_p + h_p - max(l_p, w_p, h_p) - min(l_p, w_p, h_p)), 2.28 m - min(l_p, w_p, h_p))",
-        when: "has_packed",
-        source: containerSource,
-      },
-    ],
-    sources: [
-      adaSource,
-      partMSource,
-      partKSource,
-      ibcSource,
-      ircSource,
-      liftSource,
-      vehicleSource,
-      aisleSource,
-      baggageSource,
-      containerSource,
-      roadSource,
-    ],
-    cautions: passageCautions,
-  }),
-)
+    },
+  },
+  example: {
+    folded: { width: "0.7 m", forward: "0.25 m", backward: "0.4 m", height: "1.9 m" },
+    raised: { width: "2.4 m", forward: "0.3 m", backward: "0.6 m", height: "2.3 m" },
+    packed: { length: "1.1 m", width: "0.5 m", height: "0.3 m", mass: "9 kg" },
+    ownPlaces: [{ name: "stage door of the lantern hall", type: "door", width: "0.86 m", height: "2 m" }],
+  },
+  formulae: [
+    { symbol: "D_f", meaning: "twice the way from spine to farthest corner, folded", is: "2 * sqrt((w_f / 2)^2 + max(f_f, b_f)^2)" },
+    { symbol: "C_f", meaning: "corridor for a right-angle turn, folded", is: "max(w_f, (w_f + (f_f + b_f) / 2) / sqrt(2))" },
+    { symbol: "R_f", meaning: "left in the corridor, folded", is: "c - w_f" },
+    { symbol: "D_r", meaning: "the same, raised", is: "2 * sqrt((w_r / 2)^2 + max(f_r, b_r)^2)", when: "has_raised" },
+    {
+      symbol: "C_r",
+      meaning: "corridor for a right-angle turn, raised",
+      is: "max(w_r, (w_r + (f_r + b_r) / 2) / sqrt(2))",
+      when: "has_raised",
+    },
+    { symbol: "R_r", meaning: "left in the corridor, raised", is: "c - w_r", when: "has_raised" },
+    {
+      symbol: "x_c",
+      meaning: "worst spare of three sides, longest against longest, in 56 × 45 × 25 cm",
+      is: "min(0.56 m - max(l_p, w_p, h_p), 0.45 m - (l_p + w_p + h_p - max(l_p, w_p, h_p) - min(l_p, w_p, h_p)), 0.25 m - min(l_p, w_p, h_p))",
+      when: "has_packed",
+      source: at(baggageSource, "cabin baggage guide size"),
+    },
+    { symbol: "x_h", meaning: "spare in the sum of sides", is: "1.58 m - l_p - w_p - h_p", when: "has_packed" },
+    { symbol: "x_m", meaning: "spare mass", is: "23 kg - m_p", when: "has_packed" },
+    {
+      symbol: "x_k",
+      meaning: "worst spare of three sides in 5.90 × 2.34 × 2.28 m: the door is smaller than the inside",
+      is: "min(5.9 m - max(l_p, w_p, h_p), 2.34 m - (l_p + w_p + h_p - max(l_p, w_p, h_p) - min(l_p, w_p, h_p)), 2.28 m - min(l_p, w_p, h_p))",
+      when: "has_packed",
+      source: containerSource,
+    },
+  ],
+  sources: [
+    adaSource,
+    partMSource,
+    partKSource,
+    ibcSource,
+    ircSource,
+    liftSource,
+    vehicleSource,
+    aisleSource,
+    baggageSource,
+    containerSource,
+    roadSource,
+  ],
+  cautions: passageCautions,
+}))

@@ -78,6 +78,17 @@ export interface PlaceFinding {
   readonly source: string
 }
 
+/** Hazards and limits that an answer of {@link passage} can carry. */
+export type PassageCaution =
+  | "blocked"
+  | "blocks-corridor"
+  | "fold-for"
+  | "headroom"
+  | "not-a-clearance"
+  | "road-size"
+  | "sideways"
+  | "smaller-raised"
+
 /** Result of {@link passage}. */
 export interface Passage {
   /** Diameter swept by turning on the spot, folded. [D_f; m] */
