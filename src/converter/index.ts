@@ -5,6 +5,16 @@ export {
   type ConstantPowerPointRefusal,
   constantPowerPoint,
 } from "./constant-power.js"
+export {
+  type ControllerSupply,
+  type ControllerSupplyCaution,
+  type ControllerSupplyInput,
+  controllerSupply,
+  type DirectFeed,
+  type LinearFeed,
+  type SignalLine,
+  type SwitchingFeed,
+} from "./controller-supply/index.js"
 export { type ConverterLimit, type ConverterLimitCaution, type ConverterLimitRefusal, converterLimit } from "./converter-limit/index.js"
 export type { ConverterLimitInput, EfficiencyPoint } from "./converter-limit/problem.js"
 export { type UsbPromise, type UsbStandard, usbLimits, usbPromises } from "./data.js"

@@ -1,9 +1,18 @@
 import { expect, it } from "vitest"
-import { boostStage, buckStage, constantPowerPoint, converterLimit, motorDriver, startUp, usbSupply } from "../../src/converter/index.js"
+import {
+  boostStage,
+  buckStage,
+  constantPowerPoint,
+  controllerSupply,
+  converterLimit,
+  motorDriver,
+  startUp,
+  usbSupply,
+} from "../../src/converter/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { boostStage, buckStage, constantPowerPoint, converterLimit, motorDriver, startUp, usbSupply }
+const solvers = { boostStage, buckStage, constantPowerPoint, controllerSupply, converterLimit, motorDriver, startUp, usbSupply }
 
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -34,6 +43,27 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "switchCurrentLimit: min 0.1 mA, max 1000, default null",
     "limitType: default peak",
     "rippleRatio: min 0.01, max 2, default 30 %",
+  ],
+  controllerSupply: [
+    "sourceVoltage: min 1, max 100",
+    "maxSourceVoltage: min 1, max 100",
+    "sourceResistance: min 0.1 mohm, max 100",
+    "motorCurrent: min 0, max 1000",
+    "controllerCurrent: min 0.1 mA, max 20",
+    "feed(linear).outputVoltage: min 0.8, max 60",
+    "feed(linear).dropout: min 0, max 5, default 1.5",
+    "feed(switching).outputVoltage: min 0.8, max 60",
+    "feed(switching).minInputVoltage: min 0.5, max 100",
+    "feed(switching).efficiency: min 0.1, max 1, default 0.85",
+    "supplyWindow.low: min 0.5, max 60",
+    "supplyWindow.high: min 0.8, max 100",
+    "resetVoltage: min 0.5, max 60",
+    "signal: default null",
+    "signal.highOutput: min 0.1, max 60",
+    "signal.lowOutput: min 0, max 30",
+    "signal.highThreshold: min 0.1, max 60",
+    "signal.lowThreshold: min 0, max 30",
+    "signal.groundResistance: min 0, max 10",
   ],
   motorDriver: [
     "supplyVoltage: min 1, max 200",
