@@ -44,6 +44,9 @@ export {
   type GearTrainInput,
   gearTrain,
   type PlanetaryPath,
+  type PlanetaryStage,
+  type SpurStage,
+  type WormStage,
 } from "./gear-train/index.js"
 export { type Gearmotor, type GearmotorInput, gearmotor } from "./gearmotor/index.js"
 export { type HobbyServo, type HobbyServoCaution, type HobbyServoInput, type HobbyServoRefusal, hobbyServo } from "./hobby-servo.js"

@@ -14,6 +14,7 @@ import {
   tried,
 } from "../solver/index.js"
 import { ISO_13854, SHIGLEY } from "./sources.js"
+import type { Transmits } from "./transmits.js"
 
 const SCREWS: Source = at(SHIGLEY, "section 8-2")
 const equation = (number: string): Source => at(SHIGLEY, `equation ${number}`)
@@ -44,6 +45,8 @@ export interface PowerScrewInput {
 
 /** Result of {@link powerScrew}. */
 export interface PowerScrew {
+  /** A screw pushes and pulls: `both-ways`. [text] */
+  readonly transmits: Transmits
   /** Advance in one turn. [l; m] */
   readonly lead: number
   /** Pitch diameter. [d_m; m] */
@@ -135,6 +138,7 @@ function kernel(si: SiOf<PowerScrewInput>): PowerScrew | NoSolution<PowerScrewRe
   const raiseTorque = threadRaiseTorque + collarTorque
   const lowerTorque = threadLowerTorque + collarTorque
   return {
+    transmits: "both-ways",
     lead,
     meanDiameter,
     leadAngle: Math.atan(slope),
@@ -272,14 +276,14 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution<PowerScre
  *
  * **Results**
  *
- * `lead`: lead [l; m]; `meanDiameter`: mean diameter [d_m; m]; `leadAngle`: lead angle [lambda; rad]; `raiseTorque`:
- * torque to raise [T_R; N m]; `lowerTorque`: torque to lower [T_L; N m]; `threadRaiseTorque`: of it in the thread,
- * raising [T_r; N m]; `threadLowerTorque`: of it in the thread, lowering [T_l; N m]; `collarTorque`: of it in the
- * collar [T_c; N m]; `efficiency`: efficiency [eta; as a fraction]; `threadSelfLocking`: thread alone holds at the
- * friction given [yes or no]; `selfLocking`: thread alone holds with half of it [yes or no]; `rotation`: rotation
- * [omega; rad/s]; `power`: power to raise [P; W]; `torsionStress`: shear stress in the core [tau; Pa]; `axialStress`:
- * axial stress in the core [sigma; Pa]; `bearingStress`: pressure on the first thread [sigma_B; Pa]; `bendingStress`:
- * bending of the first thread [sigma_b; Pa].
+ * `transmits`: transmits [text]; `lead`: lead [l; m]; `meanDiameter`: mean diameter [d_m; m]; `leadAngle`: lead angle
+ * [lambda; rad]; `raiseTorque`: torque to raise [T_R; N m]; `lowerTorque`: torque to lower [T_L; N m];
+ * `threadRaiseTorque`: of it in the thread, raising [T_r; N m]; `threadLowerTorque`: of it in the thread, lowering
+ * [T_l; N m]; `collarTorque`: of it in the collar [T_c; N m]; `efficiency`: efficiency [eta; as a fraction];
+ * `threadSelfLocking`: thread alone holds at the friction given [yes or no]; `selfLocking`: thread alone holds with
+ * half of it [yes or no]; `rotation`: rotation [omega; rad/s]; `power`: power to raise [P; W]; `torsionStress`: shear
+ * stress in the core [tau; Pa]; `axialStress`: axial stress in the core [sigma; Pa]; `bearingStress`: pressure on the
+ * first thread [sigma_B; Pa]; `bendingStress`: bending of the first thread [sigma_b; Pa].
  *
  * **Symbols of the working**
  *
@@ -345,6 +349,7 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew, PowerScrewRefusal, 
     speed: { kind: "speed", symbol: "v", label: "speed of the nut", min: 0, max: 10, typical: ["1 mm/s", "50 mm/s"], default: null },
   },
   output: {
+    transmits: { kind: "text", label: "transmits" },
     lead: { kind: "length", symbol: "l", label: "lead" },
     meanDiameter: { kind: "length", symbol: "d_m", label: "mean diameter" },
     leadAngle: { kind: "angle", symbol: "lambda", label: "lead angle" },

@@ -98,7 +98,9 @@ describe("rig and goals at the door", () => {
     expect(await faults(() => search(wings, changed({ placements: [place] }), goals))).toEqual([
       "inconsistent catalogue.placements.0.fixedPivot",
     ])
-    expect(await faults(() => search(wings, short, { ...goals, placements: [place] }))).toEqual(["inconsistent goals.placements.0.fixedPivot"])
+    expect(await faults(() => search(wings, short, { ...goals, placements: [place] }))).toEqual([
+      "inconsistent goals.placements.0.fixedPivot",
+    ])
   })
 })
 

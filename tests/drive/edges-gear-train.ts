@@ -68,12 +68,6 @@ export const edges: Edges = {
   ],
   refusals: [],
   faults: [
-    {
-      path: "stages.1.leadAngle",
-      solver: gearTrain,
-      faulty: second({ leadAngle: undefined }),
-      sound: second({}),
-    },
     { path: "stages.1.wormEfficiency", solver: gearTrain, faulty: second({ wormEfficiency: 0.4 }), sound: second({}) },
     { path: "stages.1.friction", solver: gearTrain, faulty: second({ friction: undefined }), sound: second({}) },
     { path: "stages.0.drivenTeeth", solver: gearTrain, faulty: first({ drivenTeeth: 14 }), sound: first({ drivenTeeth: 15 }) },

@@ -146,7 +146,7 @@ export const edges: Edges = {
   faults: [
     { path: "windingResistance", solver: gearmotor, faulty: { windingResistance: undefined }, sound: {} },
     { path: "ratedVoltage", solver: gearmotor, faulty: { ratedVoltage: 12 }, sound: {} },
-    { path: "stages.0.leadAngle", solver: gearmotor, faulty: { stages: [{ ...worm.stages[0], leadAngle: undefined }] }, sound: worm },
+    { path: "stages.0.friction", solver: gearmotor, faulty: { stages: [{ ...worm.stages[0], friction: undefined }] }, sound: worm },
   ],
   numbers: {
     "gearmotor.insufficient-torque.shortBy": shortBy,

@@ -1,6 +1,13 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { type GearStage, type GearTrain, type GearTrainInput, gearTrain, type PlanetaryPath } from "../../src/drive/index.js"
+import {
+  type GearStage,
+  type GearTrain,
+  type GearTrainInput,
+  gearTrain,
+  type PlanetaryPath,
+  type SpurStage,
+} from "../../src/drive/index.js"
 import { solveLinear } from "../../src/numeric/index.js"
 
 const solved = (input: GearTrainInput): GearTrain => gearTrain.si(gearTrain.read(input)) as GearTrain
@@ -276,12 +283,37 @@ describe("gearTrain", () => {
   })
 
   it("names its limits: no undercut below 10°, a worm has none, equal wheels of 20° need 13 teeth", () => {
-    const fewest = (change: Partial<GearStage>) =>
-      solved({ stages: [{ type: "spur", drivingTeeth: 20, drivenTeeth: 20, ...change }], torque: 1 }).stages[0]?.fewestTeeth
+    const of = (stage: GearStage) => solved({ stages: [stage], torque: 1 }).stages[0]?.fewestTeeth
+    const fewest = (change: Partial<SpurStage>) => of({ type: "spur", drivingTeeth: 20, drivenTeeth: 20, ...change })
     expect(fewest({})).toBe(13)
     expect(fewest({ pressureAngle: "9.9 deg" })).toBeNull()
     expect(fewest({ pressureAngle: "10.1 deg" })).not.toBeNull()
-    expect(fewest({ type: "worm", leadAngle: 0.1, friction: 0.1 })).toBeNull()
+    expect(of({ type: "worm", drivingTeeth: 1, drivenTeeth: 20, leadAngle: 0.1, friction: 0.1 })).toBeNull()
+  })
+
+  it("tells of a stage only what its own type asks", () => {
+    const told = (stage: object) => {
+      const outcome = gearTrain.attempt({ stages: [stage], torque: 1 })
+      return outcome.ok || !("issues" in outcome.error)
+        ? []
+        : outcome.error.issues.map((i) => `${i.path.slice(2).join(".")} ${i.code}`).sort()
+    }
+    expect(told({ type: "spur" })).toEqual(["drivenTeeth missing", "drivingTeeth missing"])
+    expect(told({ type: "worm", drivingTeeth: 1, drivenTeeth: 30 })).toContain("leadAngle missing")
+    expect(told({ type: "planetary", drivingTeeth: 12, drivenTeeth: 48, leadAngle: "4 deg" })).toEqual(["leadAngle unknown-key"])
+  })
+
+  it("asks of the motion reversed what the same load asks as a helping one, and the reverse", () => {
+    fc.assert(
+      fc.property(train, (input) => {
+        const out = solved(input)
+        near(out.returnTorque, solved({ ...input, torque: -input.torque }).inputTorque, 1e3)
+        // out and back under one load nothing is won
+        expect(out.inputTorque + out.returnTorque).toBeGreaterThanOrEqual(-1e-9)
+        expect(out.transmits).toBe("both-ways")
+      }),
+      seeded,
+    )
   })
 
   it("never calls self-locking what a gearbox supplier's bands leave in doubt (locked below 45 %, worm-selflock-bands)", () => {

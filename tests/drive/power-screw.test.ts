@@ -16,6 +16,29 @@ function byFrictionAngle(force: number, meanDiameter: number, lead: number, fric
 }
 
 describe("powerScrew", () => {
+  it("puts as much work in as it lifts and loses in a turn, raising and lowering, thread and collar as bodies with friction", () => {
+    let [driven, held] = [0, 0]
+    for (const friction of [0, 0.05, 0.1, 0.2, 0.4])
+      for (const starts of [1, 3, 6])
+        for (const collarFriction of [0, 0.12]) {
+          const out = solved({ ...base, starts, flankAngle: 0.5, threadFriction: friction, collarFriction, collarDiameter: 0.03 })
+          const slope = Math.atan(out.lead / (Math.PI * out.meanDiameter))
+          const rubs = friction / Math.cos(0.25)
+          // the flank's normal force bears the load with its friction against it or helping; it slides the thread's length a turn
+          const slides = out.lead / Math.sin(slope)
+          const lost = (sense: number) => (rubs * 1000 * slides) / (Math.cos(slope) - sense * rubs * Math.sin(slope))
+          const collar = collarFriction * 1000 * Math.PI * 0.03
+          const lifted = 1000 * out.lead
+          const near = (a: number, b: number) => expect(Math.abs(a - b)).toBeLessThanOrEqual(1e-9 * (lifted + lost(1) + collar))
+          near(2 * Math.PI * out.raiseTorque, lifted + lost(1) + collar)
+          near(2 * Math.PI * out.lowerTorque + lifted, lost(-1) + collar)
+          if (out.lowerTorque < 0) driven++
+          else held++
+          expect(out.transmits).toBe("both-ways")
+        }
+    expect(Math.min(driven, held)).toBeGreaterThan(5)
+  })
+
   it("agrees with the inclined plane and its friction angle over the range", () => {
     let worst = 0
     for (const friction of [0, 0.05, 0.1, 0.15, 0.25, 0.5])

@@ -11,6 +11,7 @@ export function limitsOf(fields: AnyFields, path = ""): string[] {
     const own = limits.length ? [`${at}: ${limits.join(", ")}`] : []
     if (field.kind === "group") return [...own, ...limitsOf(field.fields, at)]
     if (field.kind === "variant") return [...own, ...Object.entries(field.of).flatMap(([type, m]) => limitsOf(m.fields, `${at}(${type})`))]
+    if (field.kind === "list" && field.of.kind === "variant") return [...own, ...limitsOf({ [at]: field.of })]
     if (field.kind === "list" && field.of.kind === "group") return [...own, ...limitsOf(field.of.fields, at)]
     return own
   })

@@ -1,5 +1,13 @@
 // Published values of gear trains: how each row is put to gearTrain.
-import { type GearStage, type GearTrainInput, gearTrain, type PlanetaryPath } from "../../src/drive/index.js"
+import {
+  type GearStage,
+  type GearTrainInput,
+  gearTrain,
+  type PlanetaryPath,
+  type PlanetaryStage,
+  type SpurStage,
+  type WormStage,
+} from "../../src/drive/index.js"
 import type { Check } from "../helpers/references.js"
 
 const DEG = Math.PI / 180
@@ -9,14 +17,14 @@ const LBF_IN = INCH * LBF
 /** Pairs without loss, as books on kinematics take them. */
 const free = { meshEfficiency: 1 }
 const train = (stages: readonly GearStage[], more: Partial<GearTrainInput> = {}) => gearTrain({ stages, torque: 1, ...more })
-const spur = (drivingTeeth: number, drivenTeeth: number, more: Partial<GearStage> = {}): GearStage => ({
+const spur = (drivingTeeth: number, drivenTeeth: number, more: Partial<SpurStage> = {}): SpurStage => ({
   type: "spur",
   drivingTeeth,
   drivenTeeth,
   ...free,
   ...more,
 })
-const planetary = (sun: number, ring: number, path: PlanetaryPath, more: Partial<GearStage> = {}): GearStage => ({
+const planetary = (sun: number, ring: number, path: PlanetaryPath, more: Partial<PlanetaryStage> = {}): PlanetaryStage => ({
   type: "planetary",
   drivingTeeth: sun,
   drivenTeeth: ring,
@@ -29,7 +37,7 @@ const turns = (stage: GearStage) => {
   const { ratio, reverses } = train([stage])
   return (reverses ? -1 : 1) / ratio
 }
-const worm = (leadAngle: number, friction: number, more: Partial<GearStage> = {}): GearStage => ({
+const worm = (leadAngle: number, friction: number, more: Partial<WormStage> = {}): WormStage => ({
   type: "worm",
   drivingTeeth: 1,
   drivenTeeth: 30,

@@ -1,65 +1,21 @@
 // Field descriptions of gearTrain, and the faults between them.
-import { type Fields, type Issue, inconsistent, type OutFields, type SiOf } from "../../solver/index.js"
+import { type Field, type Fields, type Issue, inconsistent, type OutFields, type SiOf } from "../../solver/index.js"
 import { planetTeeth } from "./kernel.js"
 import type { GearStage, GearTrain, GearTrainInput } from "./types.js"
 
-/** Fields of one stage, shared with what else takes a train. */
-export const stageFields: Fields<GearStage> = {
-  type: { kind: "choice", label: "kind of stage", options: { spur: "spur gears", planetary: "planetary gears", worm: "worm and wheel" } },
-  drivingTeeth: {
-    kind: "number",
-    symbol: "z_1",
-    label: "teeth of the driving gear or sun, or starts of the worm",
-    whole: true,
-    min: 1,
-    max: 1000,
-    typical: [12, 24],
-  },
-  drivenTeeth: {
-    kind: "number",
-    symbol: "z_2",
-    label: "teeth of the driven gear, ring or worm wheel",
-    whole: true,
-    min: 6,
-    max: 1000,
-    typical: [40, 80],
-  },
-  path: {
-    kind: "choice",
-    label: "path through a planetary stage",
-    options: {
-      "sun-to-carrier": "sun drives the carrier, ring held",
-      "carrier-to-sun": "carrier drives the sun, ring held",
-      "ring-to-carrier": "ring drives the carrier, sun held",
-      "carrier-to-ring": "carrier drives the ring, sun held",
-      "sun-to-ring": "sun drives the ring, carrier held",
-      "ring-to-sun": "ring drives the sun, carrier held",
-    },
-    default: "sun-to-carrier",
-  },
-  planets: { kind: "number", symbol: "N_p", label: "planets", whole: true, min: 1, max: 8, typical: [3, 4], default: 3 },
-  meshEfficiency: {
-    kind: "ratio",
-    symbol: "eta_m",
-    label: "efficiency of one mesh",
-    min: 0.5,
-    max: 1,
-    typical: [0.9, 0.99],
-    default: 0.97,
-    unit: "%",
-  },
-  leadAngle: { kind: "angle", symbol: "gamma", label: "lead angle of the worm", min: "0.5 deg", max: "45 deg", default: null, unit: "deg" },
-  friction: { kind: "number", symbol: "mu", label: "friction of the worm", min: 0, max: 0.6, typical: [0.03, 0.15], default: null },
-  wormEfficiency: {
-    kind: "ratio",
-    symbol: "eta_w",
-    label: "efficiency of the worm, driving",
-    min: 0.05,
-    max: 1,
-    typical: [0.3, 0.8],
-    default: null,
-    unit: "%",
-  },
+const teeth = (symbol: string, label: string, min: number, typical: readonly [number, number]) =>
+  ({ kind: "number", symbol, label, whole: true, min, max: 1000, typical }) as const
+const meshEfficiency = {
+  kind: "ratio",
+  symbol: "eta_m",
+  label: "efficiency of one mesh",
+  min: 0.5,
+  max: 1,
+  typical: [0.9, 0.99],
+  default: 0.97,
+  unit: "%",
+} as const
+const every = {
   pressureAngle: {
     kind: "angle",
     symbol: "alpha",
@@ -73,18 +29,87 @@ export const stageFields: Fields<GearStage> = {
   module: { kind: "length", symbol: "m_n", label: "module", min: "0.1 mm", max: "20 mm", typical: ["0.3 mm", "2 mm"], default: null },
   backlash: {
     kind: "angle",
-    symbol: "beta_k",
+    symbol: "beta_s",
     label: "play at the stage's output",
     min: 0,
     max: "10 deg",
     typical: [0, "1 deg"],
     default: 0,
   },
-  inertia: { kind: "momentOfInertia", symbol: "J_k", label: "inertia turning with it", min: 0, max: 1000, typical: [0, 1e-5], default: 0 },
+  inertia: { kind: "momentOfInertia", symbol: "J_s", label: "inertia turning with it", min: 0, max: 1000, typical: [0, 1e-5], default: 0 },
+} as const
+
+/** One stage, shared with what else takes a train. */
+export const stageField: Field<GearStage> = {
+  kind: "variant",
+  label: "stage",
+  of: {
+    spur: {
+      label: "spur gears",
+      fields: {
+        drivingTeeth: teeth("z_1", "teeth of the driving gear", 1, [12, 24]),
+        drivenTeeth: teeth("z_2", "teeth of the driven gear", 6, [40, 80]),
+        meshEfficiency,
+        ...every,
+      },
+    },
+    planetary: {
+      label: "planetary gears",
+      fields: {
+        drivingTeeth: teeth("z_S", "teeth of the sun", 1, [12, 24]),
+        drivenTeeth: teeth("z_R", "teeth of the ring", 6, [40, 80]),
+        path: {
+          kind: "choice",
+          label: "path through it",
+          options: {
+            "sun-to-carrier": "sun drives the carrier, ring held",
+            "carrier-to-sun": "carrier drives the sun, ring held",
+            "ring-to-carrier": "ring drives the carrier, sun held",
+            "carrier-to-ring": "carrier drives the ring, sun held",
+            "sun-to-ring": "sun drives the ring, carrier held",
+            "ring-to-sun": "ring drives the sun, carrier held",
+          },
+          default: "sun-to-carrier",
+        },
+        planets: { kind: "number", symbol: "N_p", label: "planets", whole: true, min: 1, max: 8, typical: [3, 4], default: 3 },
+        meshEfficiency,
+        ...every,
+      },
+    },
+    worm: {
+      label: "worm and wheel",
+      fields: {
+        drivingTeeth: teeth("z_1", "starts of the worm", 1, [1, 4]),
+        drivenTeeth: teeth("z_2", "teeth of the wheel", 6, [20, 60]),
+        leadAngle: {
+          kind: "angle",
+          symbol: "gamma",
+          label: "lead angle of the worm",
+          min: "0.5 deg",
+          max: "45 deg",
+          typical: ["2 deg", "25 deg"],
+          unit: "deg",
+        },
+        friction: { kind: "number", symbol: "mu", label: "friction of the worm", min: 0, max: 0.6, typical: [0.03, 0.15], default: null },
+        wormEfficiency: {
+          kind: "ratio",
+          symbol: "eta_w",
+          label: "efficiency of the worm, driving",
+          min: 0.05,
+          max: 1,
+          typical: [0.3, 0.8],
+          default: null,
+          unit: "%",
+        },
+        ...every,
+      },
+      either: [{ exactlyOne: ["friction", "wormEfficiency"] }],
+    },
+  },
 }
 
 export const input: Fields<GearTrainInput> = {
-  stages: { kind: "list", label: "stages, from motor to load", min: 1, max: 8, of: { kind: "group", label: "stage", fields: stageFields } },
+  stages: { kind: "list", label: "stages, from motor to load", min: 1, max: 8, of: stageField },
   torque: { kind: "moment", symbol: "T", label: "torque at the output", min: -1e5, max: 1e5, typical: [-2, 5] },
   dragTorque: { kind: "moment", symbol: "T_d", label: "drag at the input", min: 0, max: 1e4, typical: [0, 0.005], default: 0 },
   inputSpeed: {
@@ -111,6 +136,7 @@ export const input: Fields<GearTrainInput> = {
 }
 
 export const output: OutFields<GearTrain> = {
+  transmits: { kind: "text", label: "transmits" },
   ratio: { kind: "number", symbol: "i", label: "ratio" },
   reverses: { kind: "flag", label: "output turns the other way" },
   efficiency: { kind: "ratio", symbol: "eta", label: "efficiency, load against the motion", unit: "%" },
@@ -118,6 +144,7 @@ export const output: OutFields<GearTrain> = {
   locksAtFriction: { kind: "flag", label: "locks at the friction given" },
   selfLocking: { kind: "flag", label: "locks with half of it" },
   inputTorque: { kind: "moment", symbol: "T_1", label: "torque at the input" },
+  returnTorque: { kind: "moment", symbol: "T_r", label: "the same, motion reversed" },
   backDriveTorque: { kind: "moment", symbol: "T_b", label: "torque that drives it back" },
   housingTorque: { kind: "moment", symbol: "T_h", label: "torque on the mounting" },
   inertiaAtInput: { kind: "momentOfInertia", symbol: "J_1", label: "inertia at the input" },
@@ -153,17 +180,7 @@ export const output: OutFields<GearTrain> = {
 /** Faults of a list of stages, found under `stages`. */
 export function stageFaults(stages: SiOf<GearTrainInput>["stages"]): Issue[] {
   return stages.flatMap((stage, k) => {
-    const faults: Issue[] = []
-    if (stage.type === "worm") {
-      if (stage.leadAngle === null) faults.push(inconsistent(["stages", k, "leadAngle"], "nothing", "the lead angle of the worm"))
-      if (stage.friction !== null && stage.wormEfficiency !== null)
-        faults.push(
-          inconsistent(["stages", k, "wormEfficiency"], "both friction and efficiency", "only one of friction and wormEfficiency"),
-        )
-      if (stage.friction === null && stage.wormEfficiency === null)
-        faults.push(inconsistent(["stages", k, "friction"], "neither friction nor efficiency", "one of friction and wormEfficiency"))
-    }
-    if (stage.type !== "planetary") return faults
+    if (stage.type !== "planetary") return []
     const { drivingTeeth: sun, drivenTeeth: ring, planets } = stage
     if (!(ring > sun + 2))
       return [
@@ -176,13 +193,13 @@ export function stageFaults(stages: SiOf<GearTrainInput>["stages"]): Issue[] {
       ]
     const planet = planetTeeth(stage)
     if (planets > 1 && !((sun + planet) * Math.sin(Math.PI / planets) > planet + 2))
-      faults.push(
+      return [
         inconsistent(["stages", k, "planets"], "{planets} planets", "fewer planets: these touch each other round a sun of {sun} teeth", {
           planets,
           sun,
         }),
-      )
-    return faults
+      ]
+    return []
   })
 }
 

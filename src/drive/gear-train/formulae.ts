@@ -1,7 +1,7 @@
 // The working of gearTrain, from the ratios and efficiencies of its stages on.
 import type { SiOf, Step } from "../../solver/index.js"
 import { BEVAN } from "../sources.js"
-import { letThrough, whollyFrom } from "./kernel.js"
+import { letThrough, letThroughReturning, whollyFrom } from "./kernel.js"
 import type { GearTrain, GearTrainInput } from "./types.js"
 
 export const formulae: readonly Step<SiOf<GearTrainInput>, GearTrain>[] = [
@@ -19,6 +19,19 @@ export const formulae: readonly Step<SiOf<GearTrainInput>, GearTrain>[] = [
     given: (_, out) => out.stages.map((s) => s.backwardEfficiency),
   },
   { symbol: "f_k", kind: "number", meaning: "turns of the input for one of each stage's output", given: (_, out) => whollyFrom(out) },
+  {
+    symbol: "J_k",
+    kind: "momentOfInertia",
+    meaning: "inertia turning with each stage's output",
+    given: (si) => si.stages.map((s) => s.inertia),
+  },
+  { symbol: "beta_k", kind: "angle", meaning: "play at each stage's output", given: (si) => si.stages.map((s) => s.backlash) },
+  {
+    symbol: "d_k",
+    kind: "number",
+    meaning: "torque let through by each stage with the motion reversed, against one without loss",
+    given: (si, out) => letThroughReturning(si, out),
+  },
   { symbol: "helps", kind: "number", meaning: "1 where the load helps", given: (si) => (si.torque < 0 ? 1 : 0) },
   { symbol: "locked", kind: "number", meaning: "1 where a stage locks", given: (_, out) => (out.locksAtFriction ? 1 : 0) },
   { symbol: "aligned", kind: "number", meaning: "1 where all axes are parallel", given: (_, out) => (out.reverses === null ? 0 : 1) },
@@ -34,6 +47,7 @@ export const formulae: readonly Step<SiOf<GearTrainInput>, GearTrain>[] = [
     given: (_, out) => letThrough(out),
   },
   { symbol: "T_1", meaning: "torque at the input, load helping", is: "T * prod(c_k) / i + T_d", when: "helps == 1" },
+  { symbol: "T_r", meaning: "motion reversed under the same load", is: "-T * prod(d_k) / i + T_d" },
   { symbol: "T_b", meaning: "torque that drives it back", is: "T_d * i / eta_b", when: "locked == 0" },
   { symbol: "T_h", meaning: "torque on the mounting: all torques on the housing balance", is: "sense * T - T_1", when: "aligned == 1" },
   { symbol: "J_1", meaning: "inertia at the input: equal kinetic energy", is: "J_0 + sum(J_k ./ f_k.^2) + J_L / i^2" },

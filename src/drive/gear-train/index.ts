@@ -6,7 +6,7 @@ import { formulae } from "./formulae.js"
 import { solve } from "./kernel.js"
 import type { GearTrain, GearTrainInput } from "./types.js"
 
-export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPath } from "./types.js"
+export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPath, PlanetaryStage, SpurStage, WormStage } from "./types.js"
 
 /**
  * Ratio, efficiency both ways, locking, play, inertia and torques of a gear train: spur, planetary and worm stages in any order.
@@ -26,20 +26,36 @@ export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPa
  *
  * **Inputs**
  * - `stages`: stages, from motor to load [list of 1 to 8]
- *   - `type`: kind of stage [spur, planetary or worm]
- *   - `drivingTeeth`: teeth of the driving gear or sun, or starts of the worm [z_1; whole 1 to 1000]
- *   - `drivenTeeth`: teeth of the driven gear, ring or worm wheel [z_2; whole 6 to 1000]
- *   - `path`: path through a planetary stage [sun-to-carrier, carrier-to-sun, ring-to-carrier, carrier-to-ring,
- *     sun-to-ring or ring-to-sun; default sun-to-carrier]
- *   - `planets`: planets [N_p; whole 1 to 8; default 3]
- *   - `meshEfficiency`: efficiency of one mesh [eta_m; 50 to 100 %; default 97 %]
- *   - `leadAngle`: lead angle of the worm [gamma; 0.5° to 45°; optional]
- *   - `friction`: friction of the worm [mu; 0 to 0.6; optional]
- *   - `wormEfficiency`: efficiency of the worm, driving [eta_w; 5 to 100 %; optional]
- *   - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
- *   - `module`: module [m_n; 0.1 to 20 mm; optional]
- *   - `backlash`: play at the stage's output [beta_k; 0 to 10°; default 0]
- *   - `inertia`: inertia turning with it [J_k; 0 to 1000 kg m²; default 0]
+ *   - `spur`: spur gears
+ *     - `drivingTeeth`: teeth of the driving gear [z_1; whole 1 to 1000]
+ *     - `drivenTeeth`: teeth of the driven gear [z_2; whole 6 to 1000]
+ *     - `meshEfficiency`: efficiency of one mesh [eta_m; 50 to 100 %; default 97 %]
+ *     - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
+ *     - `module`: module [m_n; 0.1 to 20 mm; optional]
+ *     - `backlash`: play at the stage's output [beta_s; 0 to 10°; default 0]
+ *     - `inertia`: inertia turning with it [J_s; 0 to 1000 kg m²; default 0]
+ *   - `planetary`: planetary gears
+ *     - `drivingTeeth`: teeth of the sun [z_S; whole 1 to 1000]
+ *     - `drivenTeeth`: teeth of the ring [z_R; whole 6 to 1000]
+ *     - `path`: path through it [sun-to-carrier, carrier-to-sun, ring-to-carrier, carrier-to-ring, sun-to-ring or
+ *       ring-to-sun; default sun-to-carrier]
+ *     - `planets`: planets [N_p; whole 1 to 8; default 3]
+ *     - `meshEfficiency`: efficiency of one mesh [eta_m; 50 to 100 %; default 97 %]
+ *     - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
+ *     - `module`: module [m_n; 0.1 to 20 mm; optional]
+ *     - `backlash`: play at the stage's output [beta_s; 0 to 10°; default 0]
+ *     - `inertia`: inertia turning with it [J_s; 0 to 1000 kg m²; default 0]
+ *   - `worm`: worm and wheel
+ *     - `drivingTeeth`: starts of the worm [z_1; whole 1 to 1000]
+ *     - `drivenTeeth`: teeth of the wheel [z_2; whole 6 to 1000]
+ *     - `leadAngle`: lead angle of the worm [gamma; 0.5° to 45°]
+ *     - `friction`: friction of the worm [mu; 0 to 0.6; optional]
+ *     - `wormEfficiency`: efficiency of the worm, driving [eta_w; 5 to 100 %; optional]
+ *     - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
+ *     - `module`: module [m_n; 0.1 to 20 mm; optional]
+ *     - `backlash`: play at the stage's output [beta_s; 0 to 10°; default 0]
+ *     - `inertia`: inertia turning with it [J_s; 0 to 1000 kg m²; default 0]
+ *     - exactly one of `friction` and `wormEfficiency`
  * - `torque`: torque at the output [T; −100000 to 100000 N m]
  * - `dragTorque`: drag at the input [T_d; 0 to 10000 N m; default 0]
  * - `inputSpeed`: speed of the input [omega_1; 0 to 100000 rpm; optional]
@@ -49,21 +65,23 @@ export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPa
  *
  * **Results**
  *
- * `ratio`: ratio [i]; `reverses`: output turns the other way [yes or no]; `efficiency`: efficiency, load against the
- * motion [eta; as a fraction]; `backwardEfficiency`: efficiency, load driving [eta_b; as a fraction];
- * `locksAtFriction`: locks at the friction given [yes or no]; `selfLocking`: locks with half of it [yes or no];
- * `inputTorque`: torque at the input [T_1; N m]; `backDriveTorque`: torque that drives it back [T_b; N m];
- * `housingTorque`: torque on the mounting [T_h; N m]; `inertiaAtInput`: inertia at the input [J_1; kg m²];
- * `inertiaAtOutput`: inertia at the output [J_2; kg m²]; `backlash`: play at the output [beta; rad]; `tipPlay`: play
- * at the tip [s; m]; `outputSpeed`: speed of the output [omega_2; rad/s]; `inputPower`: power in [P_1; W];
- * `outputPower`: power out [P_2; W]; `heat`: heat in the gears [P_h; W]; `stages`: stages [list].
+ * `transmits`: transmits [text]; `ratio`: ratio [i]; `reverses`: output turns the other way [yes or no]; `efficiency`:
+ * efficiency, load against the motion [eta; as a fraction]; `backwardEfficiency`: efficiency, load driving [eta_b; as
+ * a fraction]; `locksAtFriction`: locks at the friction given [yes or no]; `selfLocking`: locks with half of it [yes
+ * or no]; `inputTorque`: torque at the input [T_1; N m]; `returnTorque`: the same, motion reversed [T_r; N m];
+ * `backDriveTorque`: torque that drives it back [T_b; N m]; `housingTorque`: torque on the mounting [T_h; N m];
+ * `inertiaAtInput`: inertia at the input [J_1; kg m²]; `inertiaAtOutput`: inertia at the output [J_2; kg m²];
+ * `backlash`: play at the output [beta; rad]; `tipPlay`: play at the tip [s; m]; `outputSpeed`: speed of the output
+ * [omega_2; rad/s]; `inputPower`: power in [P_1; W]; `outputPower`: power out [P_2; W]; `heat`: heat in the gears
+ * [P_h; W]; `stages`: stages [list].
  *
  * **Symbols of the working**
  *
  * r_k: ratio of each stage; e_k: its efficiency, load against the motion; b_k: its efficiency, load driving; f_k:
- * turns of the input for one of each stage's output; helps: 1 where the load helps; locked: 1 where a stage locks;
- * aligned: 1 where all axes are parallel; sense: −1 where the output turns the other way; c_k: torque let through by
- * each stage, against one without loss.
+ * turns of the input for one of each stage's output; J_k: inertia turning with each stage's output [kg m²]; beta_k:
+ * play at each stage's output [rad]; d_k: torque let through by each stage with the motion reversed, against one
+ * without loss; helps: 1 where the load helps; locked: 1 where a stage locks; aligned: 1 where all axes are parallel;
+ * sense: −1 where the output turns the other way; c_k: torque let through by each stage, against one without loss.
  *
  * **Sources**
  * - T. Bevan: The Theory of Machines, 3rd, 1956, chapters 10 and 11 (not verified against the document)

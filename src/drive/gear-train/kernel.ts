@@ -1,16 +1,18 @@
 // Speeds, torques, play and inertia of a gear train, stage by stage, in SI.
 import type { SiOf } from "../../solver/index.js"
-import type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPath } from "./types.js"
+import type { GearStageResult, GearTrain, GearTrainInput, PlanetaryPath } from "./types.js"
 
 type Si = SiOf<GearTrainInput>
 /** A stage in SI. */
-export type StageSi = SiOf<GearStage>
+export type StageSi = Si["stages"][number]
+type PlanetarySi = Extract<StageSi, { type: "planetary" }>
+type WormSi = Extract<StageSi, { type: "worm" }>
 
 /** Friction that can be left in service of what a handbook or datasheet gives. */
 const LEFT_IN_SERVICE = 0.5
 
 /** Teeth of the planet that fits between sun and ring. */
-export const planetTeeth = (stage: StageSi): number => (stage.drivenTeeth - stage.drivingTeeth) / 2
+export const planetTeeth = (stage: PlanetarySi): number => (stage.drivenTeeth - stage.drivingTeeth) / 2
 
 interface Pair {
   readonly ratio: number
@@ -28,15 +30,15 @@ const paths: Readonly<Record<PlanetaryPath, (k: number, meshes: number) => Pair>
 const turned = (path: PlanetaryPath): PlanetaryPath => path.split("-to-").reverse().join("-to-") as PlanetaryPath
 
 /** Friction of a worm, as given or from its efficiency. */
-export function wormFriction({ leadAngle, friction, wormEfficiency, pressureAngle }: StageSi): number {
+export function wormFriction({ leadAngle, friction, wormEfficiency, pressureAngle }: WormSi): number {
   if (friction !== null) return friction
-  const [slope, efficiency] = [Math.tan(leadAngle as number), wormEfficiency as number]
+  const [slope, efficiency] = [Math.tan(leadAngle), wormEfficiency as number]
   return (Math.cos(pressureAngle) * (1 - efficiency)) / (efficiency / slope + slope)
 }
 
 /** Efficiency of a worm driving its wheel, and of the wheel driving the worm: below zero, it locks. */
-export function wormEfficiencies(stage: StageSi, friction: number): { readonly forward: number; readonly backward: number } {
-  const [slope, flank] = [Math.tan(stage.leadAngle as number), Math.cos(stage.pressureAngle)]
+export function wormEfficiencies(stage: WormSi, friction: number): { readonly forward: number; readonly backward: number } {
+  const [slope, flank] = [Math.tan(stage.leadAngle), Math.cos(stage.pressureAngle)]
   return {
     forward: (flank - friction * slope) / (flank + friction / slope),
     backward: (flank - friction / slope) / (flank + friction * slope),
@@ -130,6 +132,7 @@ export function solve(si: Si): GearTrain {
   const locksAtFriction = stages.some((s) => s.backward <= 0)
   const backwardEfficiency = locksAtFriction ? null : stages.reduce((product, s) => product * s.backward, 1)
   const inputTorque = torque + si.dragTorque
+  const returnTorque = stages.reduceRight((driven, stage) => drivingTorque(stage, driven), -si.torque) + si.dragTorque
   const crossed = si.stages.some((s) => s.type === "worm")
   const sense = stages.reduce((product, s) => product * s.sense, 1)
   let [inertiaAtInput, before] = [si.inputInertia, 1]
@@ -142,6 +145,7 @@ export function solve(si: Si): GearTrain {
   const inputPower = si.inputSpeed === null ? null : inputTorque * si.inputSpeed
   const outputPower = outputSpeed === null ? null : si.torque * outputSpeed
   return {
+    transmits: "both-ways",
     ratio,
     reverses: crossed ? null : sense < 0,
     efficiency: stages.reduce((product, s) => product * s.efficiency, 1),
@@ -149,6 +153,7 @@ export function solve(si: Si): GearTrain {
     locksAtFriction,
     selfLocking: stages.some((s) => s.holds),
     inputTorque,
+    returnTorque,
     backDriveTorque: backwardEfficiency === null ? null : (si.dragTorque * ratio) / backwardEfficiency,
     housingTorque: crossed ? null : sense * si.torque - inputTorque,
     inertiaAtInput,
@@ -166,6 +171,17 @@ export function solve(si: Si): GearTrain {
 /** Torque that each stage lets through, against one without loss: by the way that power flows in it. */
 export const letThrough = (out: Pick<GearTrain, "stages">): number[] =>
   out.stages.map((s) => (s.drivenTorque < 0 ? s.backwardEfficiency : 1 / s.efficiency))
+
+/** The same with the motion reversed: what flowed in flows out, until a stage locks and has to be driven. */
+export function letThroughReturning(si: Pick<Si, "torque">, out: Pick<GearTrain, "stages">): number[] {
+  let driven = -si.torque
+  const fromLast = [...out.stages].reverse().map((s) => {
+    const share = driven < 0 ? s.backwardEfficiency : 1 / s.efficiency
+    driven *= share
+    return share
+  })
+  return fromLast.reverse()
+}
 
 /** Turns of the input for one turn of each stage's output. */
 export function whollyFrom(out: Pick<GearTrain, "stages">): number[] {

@@ -1,41 +1,68 @@
 // What gearTrain takes and gives back.
 import type { Angle, AngularSpeed, Length, Moment, MomentOfInertia, Ratio } from "../../quantity/index.js"
+import type { Transmits } from "../transmits.js"
 
 /** Way through a planetary stage: what drives, and what is driven; the third member stands still. */
 export type PlanetaryPath = "sun-to-carrier" | "carrier-to-sun" | "ring-to-carrier" | "carrier-to-ring" | "sun-to-ring" | "ring-to-sun"
 
-/** One stage of a gear train. */
-export interface GearStage {
-  /** Kind of stage. [spur, planetary or worm] */
-  type: "spur" | "planetary" | "worm"
-  /** Teeth of the driving gear; of the sun in a planetary stage; starts of a worm. [z_1; whole 1 to 1000] */
-  drivingTeeth: number
-  /** Teeth of the driven gear; of the ring in a planetary stage; of the worm wheel. [z_2; whole 6 to 1000] */
-  drivenTeeth: number
-  /**
-   * Planetary: what drives and what is driven; the third member is held. [sun-to-carrier, carrier-to-sun,
-   * ring-to-carrier, carrier-to-ring, sun-to-ring or ring-to-sun; default sun-to-carrier]
-   */
-  path?: PlanetaryPath
-  /** Planetary: planets that share the load. [N_p; whole 1 to 8; default 3] */
-  planets?: number
-  /** Spur and planetary: efficiency of one mesh. A planetary stage has two in series. [eta_m; 50 to 100 %; default 97 %] */
-  meshEfficiency?: Ratio
-  /** Worm: lead angle on the pitch cylinder. [gamma; 0.5° to 45°; optional] */
-  leadAngle?: Angle | null
-  /** Worm: friction coefficient between worm and wheel. [mu; 0 to 0.6; optional] */
-  friction?: number | null
-  /** Worm: efficiency with the worm driving, as a datasheet prints it, in place of the friction. [eta_w; 5 to 100 %; optional] */
-  wormEfficiency?: Ratio | null
+/** What every stage of a gear train has. */
+interface AnyStage {
   /** Pressure angle, in the normal section. [alpha; 0 to 30°; default 20°] */
   pressureAngle?: Angle
   /** Module (pitch diameter over teeth), for the forces at the teeth. [m_n; 0.1 to 20 mm; optional] */
   module?: Length | null
-  /** Play of this stage at its own output shaft, its input held. [beta_k; 0 to 10°; default 0] */
+  /** Play of this stage at its own output shaft, its input held. [beta_s; 0 to 10°; default 0] */
   backlash?: Angle
-  /** Moment of inertia of what turns with this stage's output shaft, about that shaft. [J_k; 0 to 1000 kg m²; default 0] */
+  /** Moment of inertia of what turns with this stage's output shaft, about that shaft. [J_s; 0 to 1000 kg m²; default 0] */
   inertia?: MomentOfInertia
 }
+
+/** A pair of spur gears. */
+export interface SpurStage extends AnyStage {
+  type: "spur"
+  /** Teeth of the driving gear [z_1; whole 1 to 1000] */
+  drivingTeeth: number
+  /** Teeth of the driven gear [z_2; whole 6 to 1000] */
+  drivenTeeth: number
+  /** Efficiency of one mesh [eta_m; 50 to 100 %; default 97 %] */
+  meshEfficiency?: Ratio
+}
+
+/** A sun, a ring and the planets between them on a carrier; one of the three is held. */
+export interface PlanetaryStage extends AnyStage {
+  type: "planetary"
+  /** Teeth of the sun, whichever member drives. [z_S; whole 1 to 1000] */
+  drivingTeeth: number
+  /** Teeth of the ring, whichever member is driven. [z_R; whole 6 to 1000] */
+  drivenTeeth: number
+  /**
+   * What drives and what is driven; the third member is held. [sun-to-carrier, carrier-to-sun, ring-to-carrier,
+   * carrier-to-ring, sun-to-ring or ring-to-sun; default sun-to-carrier]
+   */
+  path?: PlanetaryPath
+  /** Planets that share the load. [N_p; whole 1 to 8; default 3] */
+  planets?: number
+  /** Efficiency of one mesh; a planetary stage has two in series. [eta_m; 50 to 100 %; default 97 %] */
+  meshEfficiency?: Ratio
+}
+
+/** A worm and its wheel. Give its friction or its efficiency. */
+export interface WormStage extends AnyStage {
+  type: "worm"
+  /** Starts of the worm. [z_1; whole 1 to 1000] */
+  drivingTeeth: number
+  /** Teeth of the wheel [z_2; whole 6 to 1000] */
+  drivenTeeth: number
+  /** Lead angle on the pitch cylinder. [gamma; 0.5° to 45°] */
+  leadAngle: Angle
+  /** Friction coefficient between worm and wheel. [mu; 0 to 0.6; optional] */
+  friction?: number | null
+  /** Efficiency with the worm driving, as a datasheet prints it. [eta_w; 5 to 100 %; optional] */
+  wormEfficiency?: Ratio | null
+}
+
+/** One stage of a gear train. */
+export type GearStage = SpurStage | PlanetaryStage | WormStage
 
 /** Input of {@link gearTrain}. */
 export interface GearTrainInput {
@@ -84,6 +111,8 @@ export interface GearStageResult {
 
 /** Result of {@link gearTrain}. */
 export interface GearTrain {
+  /** Shafts hand on torque whichever of them drives, so far as no stage locks: `both-ways`. [text] */
+  readonly transmits: Transmits
   /** Turns of the input for one of the output. [i] */
   readonly ratio: number
   /** Whether the output turns the other way; null where a worm crosses the axes. [yes or no] */
@@ -98,6 +127,8 @@ export interface GearTrain {
   readonly selfLocking: boolean
   /** Torque needed at the input shaft; below zero where the load drives it. [T_1; N m] */
   readonly inputTorque: number
+  /** The same with the motion reversed under the same load: its other direction. [T_r; N m] */
+  readonly returnTorque: number
   /** Torque at the output that turns the train backwards with nothing but its own drag against it; null where it locks. [T_b; N m] */
   readonly backDriveTorque: number | null
   /** Torque that the mounting holds, in the sense of the input's rotation; null where a worm crosses the axes. [T_h; N m] */

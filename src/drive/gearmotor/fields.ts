@@ -27,10 +27,12 @@ export function inputFields(): Fields<GearmotorInput> {
 }
 
 export const output: OutFields<Gearmotor> = {
+  transmits: { kind: "text", label: "transmits" },
   ratio: { kind: "number", symbol: "i", label: "ratio" },
   speed: { kind: "angularSpeed", symbol: "omega_2", label: "speed of the output", unit: "rpm" },
   motorSpeed: { kind: "angularSpeed", symbol: "omega_m", label: "speed of the motor", unit: "rpm" },
   motorTorque: { kind: "moment", symbol: "T_m", label: "torque at the motor" },
+  returnTorque: { kind: "moment", symbol: "T_r", label: "the same, motion reversed" },
   current: { kind: "current", symbol: "I", label: "current" },
   electricalPower: { kind: "power", symbol: "P_e", label: "power taken" },
   mechanicalPower: { kind: "power", symbol: "P_2", label: "power to the load" },

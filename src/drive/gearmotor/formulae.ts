@@ -1,7 +1,7 @@
 // The working of gearmotor: the motor's constants as dcMotor works them, then the gears.
 import type { SiOf, Step } from "../../solver/index.js"
 import { dcMotor } from "../dc-motor/index.js"
-import { letThrough, whollyFrom } from "../gear-train/kernel.js"
+import { letThrough, letThroughReturning, whollyFrom } from "../gear-train/kernel.js"
 import type { Gearmotor, GearmotorInput } from "./types.js"
 
 type OwnStep = Step<SiOf<GearmotorInput>, Gearmotor>
@@ -21,6 +21,18 @@ export const formulae = (): readonly OwnStep[] => [
     kind: "number",
     meaning: "its efficiency, load driving",
     given: (_, out) => out.stages.map((s) => s.backwardEfficiency),
+  },
+  {
+    symbol: "J_k",
+    kind: "momentOfInertia",
+    meaning: "inertia turning with each stage's output",
+    given: (si) => si.stages.map((s) => s.inertia),
+  },
+  {
+    symbol: "d_k",
+    kind: "number",
+    meaning: "torque let through by each stage with the motion reversed, against one without loss",
+    given: (si, out) => letThroughReturning(si, out),
   },
   { symbol: "f_k", kind: "number", meaning: "turns of the motor for one of each stage's output", given: (_, out) => whollyFrom(out) },
   {
@@ -54,6 +66,7 @@ export const formulae = (): readonly OwnStep[] => [
   { symbol: "eta", meaning: "efficiency of the gears", is: "prod(e_k)" },
   { symbol: "T_m", meaning: "torque at the motor, load against the motion", is: "T / (i * eta) + T_d", when: "helps == 0" },
   { symbol: "T_m", meaning: "torque at the motor, load helping", is: "T * prod(c_k) / i + T_d", when: "helps == 1" },
+  { symbol: "T_r", meaning: "torque at the motor, motion reversed under the same load", is: "-T * prod(d_k) / i + T_d" },
   { symbol: "I", meaning: "current", is: "I_0 + T_m / k_T" },
   { symbol: "omega_m", meaning: "speed of the motor", is: "(V_m - I * R_w) / k_E" },
   { symbol: "omega_2", meaning: "speed of the output", is: "omega_m / i" },

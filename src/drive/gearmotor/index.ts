@@ -37,20 +37,36 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  * - `windingTemperature`: winding temperature [T_w; −50 to 200 °C; default 20 °C]
  * - `datasheetTemperature`: winding temperature of the datasheet [T_s; −50 to 200 °C; default 20 °C]
  * - `stages`: stages, from motor to load [list of 1 to 8]
- *   - `type`: kind of stage [spur, planetary or worm]
- *   - `drivingTeeth`: teeth of the driving gear or sun, or starts of the worm [z_1; whole 1 to 1000]
- *   - `drivenTeeth`: teeth of the driven gear, ring or worm wheel [z_2; whole 6 to 1000]
- *   - `path`: path through a planetary stage [sun-to-carrier, carrier-to-sun, ring-to-carrier, carrier-to-ring,
- *     sun-to-ring or ring-to-sun; default sun-to-carrier]
- *   - `planets`: planets [N_p; whole 1 to 8; default 3]
- *   - `meshEfficiency`: efficiency of one mesh [eta_m; 50 to 100 %; default 97 %]
- *   - `leadAngle`: lead angle of the worm [gamma; 0.5° to 45°; optional]
- *   - `friction`: friction of the worm [mu; 0 to 0.6; optional]
- *   - `wormEfficiency`: efficiency of the worm, driving [eta_w; 5 to 100 %; optional]
- *   - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
- *   - `module`: module [m_n; 0.1 to 20 mm; optional]
- *   - `backlash`: play at the stage's output [beta_k; 0 to 10°; default 0]
- *   - `inertia`: inertia turning with it [J_k; 0 to 1000 kg m²; default 0]
+ *   - `spur`: spur gears
+ *     - `drivingTeeth`: teeth of the driving gear [z_1; whole 1 to 1000]
+ *     - `drivenTeeth`: teeth of the driven gear [z_2; whole 6 to 1000]
+ *     - `meshEfficiency`: efficiency of one mesh [eta_m; 50 to 100 %; default 97 %]
+ *     - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
+ *     - `module`: module [m_n; 0.1 to 20 mm; optional]
+ *     - `backlash`: play at the stage's output [beta_s; 0 to 10°; default 0]
+ *     - `inertia`: inertia turning with it [J_s; 0 to 1000 kg m²; default 0]
+ *   - `planetary`: planetary gears
+ *     - `drivingTeeth`: teeth of the sun [z_S; whole 1 to 1000]
+ *     - `drivenTeeth`: teeth of the ring [z_R; whole 6 to 1000]
+ *     - `path`: path through it [sun-to-carrier, carrier-to-sun, ring-to-carrier, carrier-to-ring, sun-to-ring or
+ *       ring-to-sun; default sun-to-carrier]
+ *     - `planets`: planets [N_p; whole 1 to 8; default 3]
+ *     - `meshEfficiency`: efficiency of one mesh [eta_m; 50 to 100 %; default 97 %]
+ *     - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
+ *     - `module`: module [m_n; 0.1 to 20 mm; optional]
+ *     - `backlash`: play at the stage's output [beta_s; 0 to 10°; default 0]
+ *     - `inertia`: inertia turning with it [J_s; 0 to 1000 kg m²; default 0]
+ *   - `worm`: worm and wheel
+ *     - `drivingTeeth`: starts of the worm [z_1; whole 1 to 1000]
+ *     - `drivenTeeth`: teeth of the wheel [z_2; whole 6 to 1000]
+ *     - `leadAngle`: lead angle of the worm [gamma; 0.5° to 45°]
+ *     - `friction`: friction of the worm [mu; 0 to 0.6; optional]
+ *     - `wormEfficiency`: efficiency of the worm, driving [eta_w; 5 to 100 %; optional]
+ *     - `pressureAngle`: pressure angle [alpha; 0 to 30°; default 20°]
+ *     - `module`: module [m_n; 0.1 to 20 mm; optional]
+ *     - `backlash`: play at the stage's output [beta_s; 0 to 10°; default 0]
+ *     - `inertia`: inertia turning with it [J_s; 0 to 1000 kg m²; default 0]
+ *     - exactly one of `friction` and `wormEfficiency`
  * - `torque`: torque at the output [T; −100000 to 100000 N m]
  * - `dragTorque`: drag at the motor [T_d; 0 to 10000 N m; default 0]
  * - `rotorInertia`: inertia of the rotor [J_0; 0 to 1000 kg m²; default 0]
@@ -60,29 +76,30 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  *
  * **Results**
  *
- * `ratio`: ratio [i]; `speed`: speed of the output [omega_2; rad/s]; `motorSpeed`: speed of the motor [omega_m;
- * rad/s]; `motorTorque`: torque at the motor [T_m; N m]; `current`: current [I; A]; `electricalPower`: power taken
- * [P_e; W]; `mechanicalPower`: power to the load [P_2; W]; `windingHeat`: heat in the winding [P_w; W];
- * `motorFrictionHeat`: heat by friction in the motor [P_f; W]; `gearHeat`: heat in the gears [P_g; W]; `efficiency`:
- * efficiency, motor and gears [eta_t; as a fraction]; `gearEfficiency`: efficiency of the gears [eta; as a fraction];
- * `torqueConstant`: torque constant [k_T; N m/A]; `backEmfConstant`: back-emf constant [k_E; V s/rad];
- * `windingResistance`: winding resistance [R_w; Ω]; `noLoadSpeed`: no-load speed of the output [omega_f; rad/s];
- * `stallTorque`: stall torque at the output [T_st; N m]; `stallCurrent`: stall current [I_st; A];
- * `maxEfficiencyTorque`: torque of best efficiency [T_be; N m]; `maxEfficiency`: best efficiency [eta_be; as a
- * fraction]; `backDriveTorque`: torque that drives it back [T_b; N m]; `shortedBackDriveSpeed`: speed driven back,
- * leads joined [omega_b; rad/s]; `locksAtFriction`: gears lock at the friction given [yes or no]; `selfLocking`: gears
- * lock with half of it [yes or no]; `inertiaAtOutput`: inertia at the output [J_2; kg m²]; `rotorShare`: the rotor's
- * part of it [s_r; as a fraction]; `startAcceleration`: acceleration from rest [alpha_2; rad/s²]; `timeConstant`:
- * mechanical time constant [tau; s]; `stages`: stages [list].
+ * `transmits`: transmits [text]; `ratio`: ratio [i]; `speed`: speed of the output [omega_2; rad/s]; `motorSpeed`:
+ * speed of the motor [omega_m; rad/s]; `motorTorque`: torque at the motor [T_m; N m]; `returnTorque`: the same, motion
+ * reversed [T_r; N m]; `current`: current [I; A]; `electricalPower`: power taken [P_e; W]; `mechanicalPower`: power to
+ * the load [P_2; W]; `windingHeat`: heat in the winding [P_w; W]; `motorFrictionHeat`: heat by friction in the motor
+ * [P_f; W]; `gearHeat`: heat in the gears [P_g; W]; `efficiency`: efficiency, motor and gears [eta_t; as a fraction];
+ * `gearEfficiency`: efficiency of the gears [eta; as a fraction]; `torqueConstant`: torque constant [k_T; N m/A];
+ * `backEmfConstant`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding resistance [R_w; Ω];
+ * `noLoadSpeed`: no-load speed of the output [omega_f; rad/s]; `stallTorque`: stall torque at the output [T_st; N m];
+ * `stallCurrent`: stall current [I_st; A]; `maxEfficiencyTorque`: torque of best efficiency [T_be; N m];
+ * `maxEfficiency`: best efficiency [eta_be; as a fraction]; `backDriveTorque`: torque that drives it back [T_b; N m];
+ * `shortedBackDriveSpeed`: speed driven back, leads joined [omega_b; rad/s]; `locksAtFriction`: gears lock at the
+ * friction given [yes or no]; `selfLocking`: gears lock with half of it [yes or no]; `inertiaAtOutput`: inertia at the
+ * output [J_2; kg m²]; `rotorShare`: the rotor's part of it [s_r; as a fraction]; `startAcceleration`: acceleration
+ * from rest [alpha_2; rad/s²]; `timeConstant`: mechanical time constant [tau; s]; `stages`: stages [list].
  *
  * **Symbols of the working**
  *
  * R_20: resistance from both points [Ω]; r_k: ratio of each stage; e_k: its efficiency, load against the motion; b_k:
- * its efficiency, load driving; f_k: turns of the motor for one of each stage's output; g_k: efficiency from the motor
- * to each stage's output; c_k: torque let through by each stage, against one without loss; helps: 1 where the load
- * helps; locked: 1 where a stage locks; starts: 1 where there is inertia to start; draws: 1 where power is taken for a
- * load; T_sm: torque at the motor at standstill [N m]; I_d: current that friction and drag take [A]; eta_b: efficiency
- * of the gears, load driving; J_m: inertia at the motor [kg m²].
+ * its efficiency, load driving; J_k: inertia turning with each stage's output [kg m²]; d_k: torque let through by each
+ * stage with the motion reversed, against one without loss; f_k: turns of the motor for one of each stage's output;
+ * g_k: efficiency from the motor to each stage's output; c_k: torque let through by each stage, against one without
+ * loss; helps: 1 where the load helps; locked: 1 where a stage locks; starts: 1 where there is inertia to start;
+ * draws: 1 where power is taken for a load; T_sm: torque at the motor at standstill [N m]; I_d: current that friction
+ * and drag take [A]; eta_b: efficiency of the gears, load driving; J_m: inertia at the motor [kg m²].
  *
  * **Sources**
  * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapter 3 (not verified against the document)

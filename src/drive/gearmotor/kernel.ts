@@ -111,10 +111,12 @@ export function kernel(si: Si): Gearmotor | NoSolution {
   const maxEfficiency =
     stallCurrent > dragCurrent ? gearEfficiency * (torqueConstant / backEmfConstant) * (1 - Math.sqrt(dragCurrent / stallCurrent)) ** 2 : 0
   return {
+    transmits: gears.transmits,
     ratio,
     speed: outputSpeed,
     motorSpeed: motor.speed,
     motorTorque: gears.inputTorque,
+    returnTorque: gears.returnTorque,
     current: motor.current,
     electricalPower: motor.electricalPower,
     mechanicalPower: outputPower,

@@ -2,6 +2,7 @@
 import type { Moment, MomentOfInertia } from "../../quantity/index.js"
 import type { DcMotorInput } from "../dc-motor/constants.js"
 import type { GearStage, GearStageResult } from "../gear-train/types.js"
+import type { Transmits } from "../transmits.js"
 
 /** Input of {@link gearmotor}: a motor's datasheet at its own shaft, and the gears behind it. */
 export interface GearmotorInput extends Omit<DcMotorInput, "torque"> {
@@ -19,6 +20,8 @@ export interface GearmotorInput extends Omit<DcMotorInput, "torque"> {
 
 /** Result of {@link gearmotor}. */
 export interface Gearmotor {
+  /** Gears hand on torque whichever shaft drives, so far as no stage locks: `both-ways`. [text] */
+  readonly transmits: Transmits
   /** Turns of the motor for one of the output. [i] */
   readonly ratio: number
   /** Speed of the output shaft. [omega_2; rad/s] */
@@ -27,6 +30,8 @@ export interface Gearmotor {
   readonly motorSpeed: number
   /** Torque at the motor shaft; below zero where the load drives it. [T_m; N m] */
   readonly motorTorque: number
+  /** The same with the motion reversed under the same load: its other direction. [T_r; N m] */
+  readonly returnTorque: number
   /** Current; below zero where it is returned to the supply. [I; A] */
   readonly current: number
   /** Power taken [P_e; W] */
