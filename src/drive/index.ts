@@ -1,6 +1,8 @@
 export {
   type BeltDrive,
+  type BeltDriveCaution,
   type BeltDriveInput,
+  type BeltDriveRefusal,
   beltDrive,
   drawBeltDrive,
   type FlatBelt,
@@ -23,7 +25,7 @@ export {
   type SheathBend,
   type SheathedRoute,
 } from "./cable/index.js"
-export { type ChainDrive, type ChainDriveInput, chainDrive, drawChainDrive } from "./chain-drive/index.js"
+export { type ChainDrive, type ChainDriveCaution, type ChainDriveInput, chainDrive, drawChainDrive } from "./chain-drive/index.js"
 export { type DcMotorInput, type MotorConstants, motorConstants } from "./dc-motor/constants.js"
 export { type DcMotor, type DcMotorCaution, type DcMotorRefusal, dcMotor } from "./dc-motor/index.js"
 export { type DutyCycle, type DutyCycleCaution, type DutyCycleInput, dutyCycle } from "./duty-cycle.js"
@@ -78,4 +80,4 @@ export {
 } from "./motion-profile/index.js"
 export { type PowerScrew, type PowerScrewCaution, type PowerScrewInput, type PowerScrewRefusal, powerScrew } from "./power-screw.js"
 export type { Transmits } from "./transmits.js"
-export { drawWinch, type Winch, type WinchInput, type WinchLayer, winch } from "./winch/index.js"
+export { drawWinch, type Winch, type WinchCaution, type WinchInput, type WinchLayer, type WinchRefusal, winch } from "./winch/index.js"

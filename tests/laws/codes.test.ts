@@ -9,7 +9,7 @@ import { solvers } from "../helpers/solvers.js"
 /** Modules whose solvers export the codes of their refusals and cautions as unions. */
 const modules = ["wire", "converter", "drive", "frame", "linkage", "pack", "thermoform", "worn"]
 /** Solvers whose unions are still to be written. */
-const open = ["drive.cable", "drive.gearTrain", "drive.gearmotor", "drive.winch", "linkage.cableQuadrant"]
+const open = ["drive.cable", "drive.gearTrain", "drive.gearmotor", "linkage.cableQuadrant"]
 
 /** Cautions of a helper that several solvers call, which the edges show at another of them. */
 const shownElsewhere: Readonly<Record<string, readonly string[]>> = {

@@ -58,6 +58,7 @@ export interface ControllerSupplyInput {
   /** Voltage that the controller is made for. [group] */
   supplyWindow: {
     /** Lowest [V_l; 0.5 to 60 V] */ low: Voltage /** Highest [V_h; 0.8 to 100 V] */
+    /** Highest [V_h; 0.8 to 100 V] */
     high: Voltage
   }
   /** Voltage at which it resets (brown-out). [V_r; 0.5 to 60 V] */

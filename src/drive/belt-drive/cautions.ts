@@ -1,13 +1,13 @@
 // Hazards of a belt, and what it does not promise.
 import { at, type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { ISO_12100, TIMING_BELTS } from "../sources.js"
-import type { BeltDrive, BeltDriveInput } from "./types.js"
+import type { BeltDrive, BeltDriveCaution, BeltDriveInput } from "./types.js"
 
 /** Wrap below which a belt on friction is better led round an idler. */
 const LITTLE_WRAP = (120 * Math.PI) / 180
 
-export function cautions(si: SiOf<BeltDriveInput>, out: BeltDrive): Caution[] {
-  const found: Caution[] = [
+export function cautions(si: SiOf<BeltDriveInput>, out: BeltDrive): Caution<BeltDriveCaution>[] {
+  const found: Caution<BeltDriveCaution>[] = [
     caution(
       "drawn-in",
       "warning",

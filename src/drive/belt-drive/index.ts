@@ -4,12 +4,12 @@ import { cautions } from "./cautions.js"
 import { check, input, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { BeltDrive, BeltDriveInput } from "./types.js"
+import type { BeltDrive, BeltDriveCaution, BeltDriveInput, BeltDriveRefusal } from "./types.js"
 
 export { drawBeltDrive } from "./drawing.js"
-export type { BeltDrive, BeltDriveInput, FlatBelt, RoundBelt, ToothedBelt, VBelt } from "./types.js"
+export type { BeltDrive, BeltDriveCaution, BeltDriveInput, BeltDriveRefusal, FlatBelt, RoundBelt, ToothedBelt, VBelt } from "./types.js"
 
-const solve = (si: SiOf<BeltDriveInput>): BeltDrive | NoSolution => tried(kernel(si), si, beltDrive.input, kernel, check)
+const solve = (si: SiOf<BeltDriveInput>): BeltDrive | NoSolution<BeltDriveRefusal> => tried(kernel(si), si, beltDrive.input, kernel, check)
 
 /**
  * Length, wrap, ratio, tensions, slip and shaft load of a belt on two pulleys, toothed, flat, V or round.
@@ -93,24 +93,24 @@ const solve = (si: SiOf<BeltDriveInput>): BeltDrive | NoSolution => tried(kernel
  * jaw.slipMargin // => 67.64
  * ```
  */
-export const beltDrive: Solver<BeltDriveInput, BeltDrive> = /* @__PURE__ */ solver<BeltDriveInput, BeltDrive>(
-  "beltDrive",
-  "A belt on two pulleys: tensions, slip and shaft load",
-  solve,
-  () => ({
-    input,
-    output,
-    example: {
-      belt: { type: "toothed", pitch: "3 mm", drivingTeeth: 20, drivenTeeth: 48 },
-      centreDistance: "140 mm",
-      pretension: "60 N",
-      torque: "1.2 N m",
-      inputSpeed: "300 rpm",
-      linearDensity: 0.02,
-    },
-    formulae,
-    sources: [at(KHURMI, "chapter 11"), at(BEVAN, "chapter 7"), TIMING_BELTS],
-    check,
-    cautions,
-  }),
-)
+export const beltDrive: Solver<BeltDriveInput, BeltDrive, BeltDriveRefusal, BeltDriveCaution> = /* @__PURE__ */ solver<
+  BeltDriveInput,
+  BeltDrive,
+  BeltDriveRefusal,
+  BeltDriveCaution
+>("beltDrive", "A belt on two pulleys: tensions, slip and shaft load", solve, () => ({
+  input,
+  output,
+  example: {
+    belt: { type: "toothed", pitch: "3 mm", drivingTeeth: 20, drivenTeeth: 48 },
+    centreDistance: "140 mm",
+    pretension: "60 N",
+    torque: "1.2 N m",
+    inputSpeed: "300 rpm",
+    linearDensity: 0.02,
+  },
+  formulae,
+  sources: [at(KHURMI, "chapter 11"), at(BEVAN, "chapter 7"), TIMING_BELTS],
+  check,
+  cautions,
+}))

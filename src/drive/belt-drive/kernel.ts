@@ -1,7 +1,7 @@
 // A belt on two pulleys: its run, its strands, and the pull at which it slips or its teeth climb over.
 import { theRoot } from "../../numeric/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
-import type { BeltDrive, BeltDriveInput } from "./types.js"
+import type { BeltDrive, BeltDriveInput, BeltDriveRefusal } from "./types.js"
 
 type Si = SiOf<BeltDriveInput>
 type Belt = Si["belt"]
@@ -41,7 +41,7 @@ function fitting({ belt, centreDistance }: Si): Pick<BeltDrive, "beltTeeth" | "f
   return { beltTeeth, fittingDistance: root.x }
 }
 
-export function kernel(si: Si): BeltDrive | NoSolution {
+export function kernel(si: Si): BeltDrive | NoSolution<BeltDriveRefusal> {
   const { belt, pretension, torque, inputSpeed, creep } = si
   const { r1, r2, crossed, lean, drivingWrap, drivenWrap, length } = runOf(si)
   const ratio = r2 / r1

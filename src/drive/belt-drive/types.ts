@@ -119,3 +119,9 @@ export interface BeltDrive {
   /** Heat in belt, pulleys and bearings. [P_h; W] */
   readonly heat: number | null
 }
+
+/** Why {@link beltDrive} can refuse. */
+export type BeltDriveRefusal = "slips" | "skips"
+
+/** Hazards and limits of validity that go with an answer of {@link beltDrive}. */
+export type BeltDriveCaution = "drawn-in" | "strength-not-judged" | "back-driven" | "near-slip" | "little-wrap" | "few-teeth-in-mesh"

@@ -1,14 +1,14 @@
 // Hazards of a chain, and where it runs badly.
 import { at, type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { CHAIN_FACTORS, ISO_10823, ISO_12100 } from "../sources.js"
-import type { ChainDrive, ChainDriveInput } from "./types.js"
+import type { ChainDrive, ChainDriveCaution, ChainDriveInput } from "./types.js"
 
 const LITTLE_WRAP = (120 * Math.PI) / 180
 const [SMOOTH_TEETH, LEAST_TEETH] = [17, 11]
 const LEAST_FACTOR = 7
 
-export function cautions(si: SiOf<ChainDriveInput>, out: ChainDrive): Caution[] {
-  const found: Caution[] = [
+export function cautions(si: SiOf<ChainDriveInput>, out: ChainDrive): Caution<ChainDriveCaution>[] {
+  const found: Caution<ChainDriveCaution>[] = [
     caution(
       "drawn-in",
       "warning",

@@ -4,10 +4,10 @@ import { cautions } from "./cautions.js"
 import { check, input, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { ChainDrive, ChainDriveInput } from "./types.js"
+import type { ChainDrive, ChainDriveCaution, ChainDriveInput } from "./types.js"
 
 export { drawChainDrive } from "./drawing.js"
-export type { ChainDrive, ChainDriveInput } from "./types.js"
+export type { ChainDrive, ChainDriveCaution, ChainDriveInput } from "./types.js"
 
 /**
  * Links, distance, ripple, tension and strength of a roller chain on two sprockets.
@@ -70,26 +70,26 @@ export type { ChainDrive, ChainDriveInput } from "./types.js"
  * neck.safetyFactor // => 9.994
  * ```
  */
-export const chainDrive: Solver<ChainDriveInput, ChainDrive> = /* @__PURE__ */ solver<ChainDriveInput, ChainDrive>(
-  "chainDrive",
-  "A roller chain on two sprockets: links, tension and strength",
-  kernel,
-  () => ({
-    input,
-    output,
-    example: {
-      pitch: "6.35 mm",
-      drivingTeeth: 17,
-      drivenTeeth: 34,
-      centreDistance: "220 mm",
-      torque: "8 N m",
-      inputSpeed: "120 rpm",
-      linearDensity: 0.14,
-      breakingForce: "3.5 kN",
-    },
-    formulae,
-    sources: [ISO_10823, at(KHURMI, "chapter 11"), CHAIN_FACTORS],
-    check,
-    cautions,
-  }),
-)
+export const chainDrive: Solver<ChainDriveInput, ChainDrive, never, ChainDriveCaution> = /* @__PURE__ */ solver<
+  ChainDriveInput,
+  ChainDrive,
+  never,
+  ChainDriveCaution
+>("chainDrive", "A roller chain on two sprockets: links, tension and strength", kernel, () => ({
+  input,
+  output,
+  example: {
+    pitch: "6.35 mm",
+    drivingTeeth: 17,
+    drivenTeeth: 34,
+    centreDistance: "220 mm",
+    torque: "8 N m",
+    inputSpeed: "120 rpm",
+    linearDensity: 0.14,
+    breakingForce: "3.5 kN",
+  },
+  formulae,
+  sources: [ISO_10823, at(KHURMI, "chapter 11"), CHAIN_FACTORS],
+  check,
+  cautions,
+}))

@@ -77,3 +77,6 @@ export interface ChainDrive {
   /** Heat in chain, teeth and bearings. [P_h; W] */
   readonly heat: number | null
 }
+
+/** Hazards and limits of validity that go with an answer of {@link chainDrive}. */
+export type ChainDriveCaution = "drawn-in" | "back-driven" | "strength-not-judged" | "thin-chain" | "few-teeth" | "little-wrap"

@@ -2,7 +2,7 @@
 import { at, type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { ALBERTA_OHS, EN_14492, HOISTING_ROPES, ISO_12100, OSHA_CRANES } from "../sources.js"
 import { smallestDrum } from "./data.js"
-import type { Winch, WinchInput } from "./types.js"
+import type { Winch, WinchCaution, WinchInput } from "./types.js"
 
 type Si = SiOf<WinchInput>
 
@@ -12,7 +12,7 @@ const [LEAST_TURNS, WANTED_TURNS] = [2, 5]
 const [LEAST_FACTOR, PEOPLE_FACTOR] = [5, 10]
 const LEAST_HOLDING = 1.25
 
-export function cautions(si: Si, out: Winch): Caution[] {
+export function cautions(si: Si, out: Winch): Caution<WinchCaution>[] {
   return [
     caution(
       "drawn-in",
@@ -32,7 +32,7 @@ export function cautions(si: Si, out: Winch): Caution[] {
   ]
 }
 
-function ofHolding(si: Si, out: Winch): Caution[] {
+function ofHolding(si: Si, out: Winch): Caution<WinchCaution>[] {
   if (si.holdingTorque === null)
     return out.lowerTorque < 0
       ? [
@@ -68,8 +68,8 @@ function ofHolding(si: Si, out: Winch): Caution[] {
     : []
 }
 
-function ofLine(out: Winch): Caution[] {
-  const found: Caution[] = []
+function ofLine(out: Winch): Caution<WinchCaution>[] {
+  const found: Caution<WinchCaution>[] = []
   const { lineSafetyFactor, stallSafetyFactor } = out
   if (lineSafetyFactor === null)
     found.push(
@@ -113,8 +113,8 @@ function ofLine(out: Winch): Caution[] {
   return found
 }
 
-function ofDrum(si: Si, out: Winch): Caution[] {
-  const found: Caution[] = []
+function ofDrum(si: Si, out: Winch): Caution<WinchCaution>[] {
+  const found: Caution<WinchCaution>[] = []
   const { safetyTurns, fixingPull, diameterRatio } = out
   if (safetyTurns < LEAST_TURNS)
     found.push(

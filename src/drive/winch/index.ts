@@ -5,12 +5,12 @@ import { BENT_STRENGTH } from "./data.js"
 import { check, either, input, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { Winch, WinchInput } from "./types.js"
+import type { Winch, WinchCaution, WinchInput, WinchRefusal } from "./types.js"
 
 export { drawWinch } from "./drawing.js"
-export type { Winch, WinchInput, WinchLayer } from "./types.js"
+export type { Winch, WinchCaution, WinchInput, WinchLayer, WinchRefusal } from "./types.js"
 
-const solve = (si: SiOf<WinchInput>): Winch | NoSolution => tried(kernel(si), si, winch.input, kernel, check, winch.either)
+const solve = (si: SiOf<WinchInput>): Winch | NoSolution<WinchRefusal> => tried(kernel(si), si, winch.input, kernel, check, winch.either)
 
 /**
  * Pull, speed, torque both ways and holding of a line on a drum, on its first and last layer, and what stays on the drum.
@@ -95,40 +95,40 @@ const solve = (si: SiOf<WinchInput>): Winch | NoSolution => tried(kernel(si), si
  * fan.transmits // => 'pull-only'
  * ```
  */
-export const winch: Solver<WinchInput, Winch> = /* @__PURE__ */ solver<WinchInput, Winch>(
-  "winch",
-  "A line on a drum: pull, speed and holding by layer",
-  solve,
-  () => ({
-    input,
-    either,
-    output,
-    example: {
-      pull: "90 N",
-      drumDiameter: "30 mm",
-      lineDiameter: "1.5 mm",
-      lineType: "wire-rope",
-      drumWidth: "15 mm",
-      lineLength: "2.4 m",
-      travel: "1.1 m",
-      flangeDiameter: "120 mm",
-      lineStrength: "1.5 kN",
-      torque: "20 N m",
-      dragTorque: "20 mN m",
-      speed: "20 rpm",
-      holdingTorque: "2.4 N m",
-    },
-    formulae,
-    sources: [
-      at(KHURMI, "section 11.16 (ratio of tensions)"),
-      BENT_STRENGTH,
-      WINCH_RATIOS,
-      HOISTING_ROPES,
-      ALBERTA_OHS,
-      OSHA_CRANES,
-      EN_14492,
-    ],
-    check,
-    cautions,
-  }),
-)
+export const winch: Solver<WinchInput, Winch, WinchRefusal, WinchCaution> = /* @__PURE__ */ solver<
+  WinchInput,
+  Winch,
+  WinchRefusal,
+  WinchCaution
+>("winch", "A line on a drum: pull, speed and holding by layer", solve, () => ({
+  input,
+  either,
+  output,
+  example: {
+    pull: "90 N",
+    drumDiameter: "30 mm",
+    lineDiameter: "1.5 mm",
+    lineType: "wire-rope",
+    drumWidth: "15 mm",
+    lineLength: "2.4 m",
+    travel: "1.1 m",
+    flangeDiameter: "120 mm",
+    lineStrength: "1.5 kN",
+    torque: "20 N m",
+    dragTorque: "20 mN m",
+    speed: "20 rpm",
+    holdingTorque: "2.4 N m",
+  },
+  formulae,
+  sources: [
+    at(KHURMI, "section 11.16 (ratio of tensions)"),
+    BENT_STRENGTH,
+    WINCH_RATIOS,
+    HOISTING_ROPES,
+    ALBERTA_OHS,
+    OSHA_CRANES,
+    EN_14492,
+  ],
+  check,
+  cautions,
+}))

@@ -2,7 +2,7 @@
 import { interpolate } from "../../numeric/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { bentStrength } from "./data.js"
-import type { Winch, WinchInput, WinchLayer } from "./types.js"
+import type { Winch, WinchInput, WinchLayer, WinchRefusal } from "./types.js"
 
 type Si = SiOf<WinchInput>
 
@@ -62,7 +62,7 @@ function layerResult(si: Si, layer: number): WinchLayer {
 const factor = (capacity: number | null, demand: number | null) =>
   capacity === null || demand === null || demand <= 0 ? null : capacity / demand
 
-export function kernel(si: Si): Winch | NoSolution {
+export function kernel(si: Si): Winch | NoSolution<WinchRefusal> {
   const { pull, travel, torque, speed } = si
   const coil = coilOf(si)
   const capacity = capacityOf(si)

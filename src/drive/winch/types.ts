@@ -129,3 +129,20 @@ export interface Winch {
   /** All layers that the line leaves from on the way, from the inner one on. [list] */
   readonly layers: readonly WinchLayer[]
 }
+
+/** Why {@link winch} can refuse. */
+export type WinchRefusal = "does-not-fit" | "insufficient-torque"
+
+/** Hazards and limits of validity that go with an answer of {@link winch}. */
+export type WinchCaution =
+  | "drawn-in"
+  | "pull-only"
+  | "back-driven"
+  | "thin-holding-margin"
+  | "strength-not-judged"
+  | "thin-line"
+  | "breaks-its-line"
+  | "few-safety-turns"
+  | "small-drum"
+  | "near-rim"
+  | "uneven-layers"
