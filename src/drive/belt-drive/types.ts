@@ -13,18 +13,21 @@ interface OnFriction {
 }
 /** A flat belt. */
 export interface FlatBelt extends OnFriction {
+  /** Runs flat on smooth pulleys. */
   type: "flat"
   /** Whether the belt crosses over between the pulleys, so that they turn opposite ways. [yes or no; default no] */
   crossed?: boolean
 }
 /** A belt that wedges in grooves. */
 export interface VBelt extends OnFriction {
+  /** Wedges in grooves. */
   type: "v"
   /** Whole angle of the groove. [beta; 20° to 180°; default 38°] */
   grooveAngle?: Angle
 }
 /** A round cord, in grooves or on plain pulleys. */
 export interface RoundBelt extends OnFriction {
+  /** Round in section. */
   type: "round"
   /** Whole angle of the groove; 180° for a round-bottomed one, where it does not wedge. [beta; 20° to 180°; default 180°] */
   grooveAngle?: Angle
@@ -33,6 +36,7 @@ export interface RoundBelt extends OnFriction {
 }
 /** A toothed belt: no slip, until its teeth climb over. */
 export interface ToothedBelt {
+  /** Runs on teeth. */
   type: "toothed"
   /** Distance from tooth to tooth. [p; 0.5 to 50 mm] */
   pitch: Length

@@ -19,6 +19,7 @@ interface AnyStage {
 
 /** A pair of spur gears. */
 export interface SpurStage extends AnyStage {
+  /** Spur gears. */
   type: "spur"
   /** Teeth of the driving gear [z_1; whole 1 to 1000] */
   drivingTeeth: number
@@ -30,6 +31,7 @@ export interface SpurStage extends AnyStage {
 
 /** A sun, a ring and the planets between them on a carrier; one of the three is held. */
 export interface PlanetaryStage extends AnyStage {
+  /** Planetary gears. */
   type: "planetary"
   /** Teeth of the sun, whichever member drives. [z_S; whole 1 to 1000] */
   drivingTeeth: number
@@ -48,6 +50,7 @@ export interface PlanetaryStage extends AnyStage {
 
 /** A worm and its wheel. Give its friction or its efficiency. */
 export interface WormStage extends AnyStage {
+  /** Worm and wheel. */
   type: "worm"
   /** Starts of the worm. [z_1; whole 1 to 1000] */
   drivingTeeth: number
