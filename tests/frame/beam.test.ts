@@ -242,6 +242,22 @@ describe("beam", () => {
     forces: [{ force: 10, position: 0.9 }],
   } as const
 
+  it("handling multiplies every kind of load: forces and moments in balance on a clamp", () => {
+    const loaded = {
+      ...spar,
+      countsOwnWeight: false,
+      forces: [{ force: 3, position: 0.4 }],
+      distributedLoads: [{ startLoad: 20, endLoad: 5, start: 0.1, end: 0.5 }],
+      moments: [{ moment: 1.5, position: 0.3 }],
+    }
+    for (const handling of ["still", "walking", "sudden", "stumble"] as const) {
+      const out = beam({ ...loaded, support: "cantilever", handling })
+      // a trapezium of 5 N, its centre of gravity at (2·5 + 20)/(3·25) of its length
+      expect(out.reactionStart / out.loadFactor).toBeCloseTo(3 + 5, 9)
+      expect((out.clampMoment as number) / -out.loadFactor).toBeCloseTo(3 * 0.4 + 5 * (0.1 + 0.4 * (30 / 75)) + 1.5, 9)
+    }
+  })
+
   it("own weight, handling and the range of the material", () => {
     const bare = beam({ ...spar, countsOwnWeight: false })
     const heavy = beam(spar)

@@ -1,17 +1,22 @@
 import type { Step } from "../../solver/index.js"
-import { efficiencyAt, inputBound } from "../limit.js"
-import { dropOutCurrent, type Si, sourceOf, specOf } from "./problem.js"
+import { efficiencyAt } from "../limit.js"
+import { dropOutCurrent, type LimitTrace, type Si } from "./problem.js"
 import type { ConverterLimit } from "./types.js"
 
 /** Steps of {@link converterLimit}. */
-export const limitFormulae: readonly Step<Si, ConverterLimit>[] = [
+export const limitFormulae: readonly Step<Si, ConverterLimit, LimitTrace>[] = [
   {
     symbol: "eta",
     kind: "ratio",
     meaning: "efficiency at the load current, off the curve",
     given: (si) => efficiencyAt(si.efficiency, si.loadCurrent),
   },
-  { symbol: "bound", kind: "number", meaning: "input bound: 1 current, 2 least voltage, 3 source power, 0 none", given: boundCode },
+  {
+    symbol: "bound",
+    kind: "number",
+    meaning: "input bound: 1 current, 2 least voltage, 3 source power, 0 none",
+    given: (_si, _out, trace) => boundCode(trace),
+  },
   {
     symbol: "binds",
     kind: "number",
@@ -71,9 +76,8 @@ export const limitFormulae: readonly Step<Si, ConverterLimit>[] = [
   },
 ]
 
-function boundCode(si: Si): number {
-  const bound = inputBound(specOf(si), sourceOf(si))
-  if (bound === null || bound.power === Number.POSITIVE_INFINITY) return 0
+function boundCode({ bound }: Partial<LimitTrace>): number {
+  if (!bound || bound.power === Number.POSITIVE_INFINITY) return 0
   return bound.limitedBy === "input-current" ? 1 : bound.limitedBy === "input-voltage" ? 2 : 3
 }
 

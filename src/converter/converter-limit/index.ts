@@ -15,7 +15,7 @@ import { heatCautions, touchCautions } from "../hazards.js"
 import { type ConverterPoint, converterOutput, inputBound } from "../limit.js"
 import { BOOST_DATASHEET, CONSTANT_POWER_EFFECTS, POWER_ELECTRONICS } from "../sources.js"
 import { limitFormulae } from "./formulae.js"
-import { type ConverterLimitInput, currentAtBound, dropOutCurrent, type Si, sourceOf, specOf } from "./problem.js"
+import { type ConverterLimitInput, currentAtBound, dropOutCurrent, type LimitTrace, type Si, sourceOf, specOf } from "./problem.js"
 import type { ConverterLimit, ConverterLimitCaution, ConverterLimitRefusal } from "./types.js"
 
 export type { ConverterLimit, ConverterLimitCaution, ConverterLimitRefusal } from "./types.js"
@@ -84,9 +84,10 @@ function wrongKind(
 }
 
 /** The answer without its refusals named: what runs, or null. */
-function answer(si: Si): ConverterLimit | NoSolution {
+function answer(si: Si, trace?: Partial<LimitTrace>): ConverterLimit | NoSolution {
   const spec = specOf(si)
   const bound = inputBound(spec, sourceOf(si))
+  if (trace) Object.assign(trace, { bound } satisfies LimitTrace)
   const point = converterOutput(spec, sourceOf(si), si.loadCurrent)
   if (bound === null || point === null || wrongKind(si, point)) return NO_ANSWER
   const outputPower = point.outputVoltage * si.loadCurrent
@@ -107,8 +108,8 @@ function answer(si: Si): ConverterLimit | NoSolution {
 
 const NO_ANSWER: NoSolution = { noSolution: "none", message: "", at: {}, shortBy: 0, nearest: {}, values: {} }
 
-function solve(si: Si): ConverterLimit | NoSolution<ConverterLimitRefusal> {
-  const out = answer(si)
+function solve(si: Si, trace?: Partial<LimitTrace>): ConverterLimit | NoSolution<ConverterLimitRefusal> {
+  const out = answer(si, trace)
   if (!isNoSolution(out)) return out
   const point = converterOutput(specOf(si), sourceOf(si), si.loadCurrent)
   const wrong = point && wrongKind(si, point)
@@ -274,7 +275,7 @@ function check(si: Si): Issue[] {
  * ```
  */
 export const converterLimit: Solver<ConverterLimitInput, ConverterLimit, ConverterLimitRefusal, ConverterLimitCaution> =
-  /* @__PURE__ */ solver<ConverterLimitInput, ConverterLimit, ConverterLimitRefusal, ConverterLimitCaution>(
+  /* @__PURE__ */ solver<ConverterLimitInput, ConverterLimit, ConverterLimitRefusal, ConverterLimitCaution, LimitTrace>(
     "converterLimit",
     "What a converter's output falls to at its limits",
     solve,

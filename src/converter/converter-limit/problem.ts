@@ -72,3 +72,8 @@ export function dropOutCurrent(si: Si): number | null {
   const current = (si.sourceVoltage - si.sourceResistance * si.quiescentCurrent - si.outputVoltage) / si.sourceResistance
   return currentAtBound(specOf(si), { current, power: si.outputVoltage * current, limitedBy: "input-voltage" })
 }
+
+/** What the kernel found on its way, for the formulae. */
+export interface LimitTrace {
+  readonly bound: InputBound | null
+}

@@ -1,33 +1,28 @@
-import { isNoSolution, type SiOf, type Step } from "../../solver/index.js"
-import { conditionOf, conditionSteps } from "../condition.js"
+import type { SiOf, Step } from "../../solver/index.js"
+import { conditionSteps } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
-import { sectionOf, sectionSteps } from "../section.js"
-import { type BeamState, beamCurve } from "./curve.js"
-import { type BeamInput, beamProblem, ownDensity, sideOf } from "./loads.js"
-import type { Beam } from "./types.js"
+import { sectionSteps } from "../section.js"
+import type { BeamExtreme } from "./curve.js"
+import { type BeamInput, ownDensity, sideOf } from "./loads.js"
+import type { Beam, BeamTrace } from "./types.js"
 
 type Si = SiOf<BeamInput>
-type BeamStep = Step<Si, Beam>
+type BeamStep = Step<Si, Beam, BeamTrace>
 
 const nothing = { force: 0, moment: 0, position: 0 }
 const orNothing = <T>(list: readonly T[], none: T): readonly T[] => (list.length ? list : [none])
-const curveOf = (si: Si) => {
-  const condition = conditionOf(si)
-  return beamCurve(beamProblem(si, isNoSolution(condition) ? 1 : condition.modulus))
-}
 const forcesOf = (si: Si) => orNothing(si.forces, nothing)
 const momentsOf = (si: Si) => orNothing(si.moments, nothing)
 const spreadsOf = (si: Si) => orNothing(si.distributedLoads, { startLoad: 0, endLoad: 0, start: 0, end: si.length })
 const spanOf = (si: Si) => (si.support === "cantilever" ? 0 : (si.span ?? si.length))
 
 /** 1 for each place that lies left of where the extreme of `what` was found, else 0. */
-const leftOf = (si: Si, what: keyof BeamState, places: readonly number[]): number[] => {
-  const curve = curveOf(si)
-  const found = curve.greatest(what)
+const leftOf = (trace: Partial<BeamTrace>, what: "moment" | "shear", places: readonly number[]): number[] => {
+  const { curve, [what]: found } = trace as BeamTrace
   const side = sideOf(curve, what, found)
   return places.map((a) => (a < found.at || (a === found.at && side === 1) ? 1 : 0))
 }
-const turnsInside = (si: Si, what: keyof BeamState) => (curveOf(si).greatest(what).iterations > 0 ? 1 : 0)
+const turnsInside = (found: BeamExtreme | undefined) => ((found as BeamExtreme).iterations > 0 ? 1 : 0)
 
 /** The part of x beyond each place, to a power: Macaulay's bracket. */
 const beyond = (x: string, places: string, power: number) => `((${x} - ${places}) .* (${places} < ${x})).^${power}`
@@ -67,7 +62,7 @@ const loads: BeamStep[] = [
     symbol: "A_o",
     kind: "area",
     meaning: "area that the weight corresponds to, 0 where unknown",
-    given: (si) => sectionOf(si.section).weightArea ?? 0,
+    given: (_si, _out, { section }) => section?.weightArea ?? 0,
   },
   { symbol: "P_g", kind: "force", meaning: "forces", given: (si) => forcesOf(si).map((p) => p.force) },
   { symbol: "a_P", kind: "length", meaning: "their places", given: (si) => forcesOf(si).map((p) => p.position) },
@@ -123,9 +118,9 @@ const curve: BeamStep[] = [
     symbol: "n_C",
     kind: "number",
     meaning: "1 for moments left of x_M, else 0",
-    given: (si) =>
+    given: (si, _, trace) =>
       leftOf(
-        si,
+        trace,
         "moment",
         momentsOf(si).map((c) => c.position),
       ),
@@ -134,9 +129,9 @@ const curve: BeamStep[] = [
     symbol: "n_P",
     kind: "number",
     meaning: "1 for forces left of the greatest shear, else 0",
-    given: (si) =>
+    given: (si, _, trace) =>
       leftOf(
-        si,
+        trace,
         "shear",
         forcesOf(si).map((p) => p.position),
       ),
@@ -145,15 +140,25 @@ const curve: BeamStep[] = [
     symbol: "n_b",
     kind: "number",
     meaning: "1 for a support left of the greatest shear, else 0",
-    given: (si) => leftOf(si, "shear", [spanOf(si)])[0] as number,
+    given: (si, _, trace) => leftOf(trace, "shear", [spanOf(si)])[0] as number,
   },
-  { symbol: "x_V", kind: "length", meaning: "place of the greatest shear force", given: (si) => curveOf(si).greatest("shear").at },
-  { symbol: "g_M", kind: "number", meaning: "1 where the moment turns between loads, else 0", given: (si) => turnsInside(si, "moment") },
+  {
+    symbol: "x_V",
+    kind: "length",
+    meaning: "place of the greatest shear force",
+    given: (_si, _out, { shear }) => (shear as BeamExtreme).at,
+  },
+  {
+    symbol: "g_M",
+    kind: "number",
+    meaning: "1 where the moment turns between loads, else 0",
+    given: (_si, _out, { moment }) => turnsInside(moment),
+  },
   {
     symbol: "g_y",
     kind: "number",
     meaning: "1 where the deflection turns between loads, else 0",
-    given: (si) => turnsInside(si, "deflection"),
+    given: (_si, _out, { sag }) => turnsInside(sag),
   },
   { solved: "x_M", meaning: "place of the greatest moment" },
   { symbol: "M_x", meaning: "greatest moment", is: momentAt("x_M") },

@@ -18,16 +18,17 @@ import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "
 import { beamCurve } from "./curve.js"
 import { beamFormulae } from "./formulae.js"
 import { type BeamInput, beamProblem, gravity, ownDensity } from "./loads.js"
-import type { Beam, BeamCaution, BeamRefusal } from "./types.js"
+import type { Beam, BeamCaution, BeamRefusal, BeamTrace } from "./types.js"
 
 export type { Beam, BeamCaution, BeamRefusal } from "./types.js"
 
-function solve(si: SiOf<BeamInput>): Beam | NoSolution<BeamRefusal> {
+function solve(si: SiOf<BeamInput>, trace?: Partial<BeamTrace>): Beam | NoSolution<BeamRefusal> {
   const condition = conditionOf(si)
   if (isNoSolution(condition)) return condition
   const section = sectionOf(si.section)
   const curve = beamCurve(beamProblem(si, condition.modulus))
   const [moment, shear, sag] = [curve.greatest("moment"), curve.greatest("shear"), curve.greatest("deflection")]
+  if (trace) Object.assign(trace, { section, curve, moment, shear, sag } satisfies BeamTrace)
   const end = curve.at(si.length, -1)
   const bendingStress = section.fibre === null ? null : (Math.abs(moment.value) * section.fibre) / section.secondMoment
   const shearStress =
@@ -70,8 +71,7 @@ function solve(si: SiOf<BeamInput>): Beam | NoSolution<BeamRefusal> {
 /** Load parameter P·L²/(E·I) at which the straight-beam formula overstates a cantilever's tip drop by 5 %. */
 export const linearLimit = 0.6756366714
 
-function cautions(si: SiOf<BeamInput>, out: Beam): Caution<BeamCaution>[] {
-  const section = sectionOf(si.section)
+function cautions(si: SiOf<BeamInput>, out: Beam, { section }: Partial<BeamTrace>): Caution<BeamCaution>[] {
   const found: Caution<BeamCaution>[] = [...marginCautions(out.safetyFactor), ...conditionCautions(si)]
   if (Math.abs(out.maxDeflection) > (linearLimit / 3) * si.length)
     found.push(
@@ -83,7 +83,7 @@ function cautions(si: SiOf<BeamInput>, out: Beam): Caution<BeamCaution>[] {
         { maxDeflection: out.maxDeflection, "given.length": si.length },
       ),
     )
-  if (section.fibre !== null && si.length < 20 * section.fibre)
+  if (section?.fibre && si.length < 20 * section.fibre)
     found.push(
       caution(
         "short-beam",
@@ -246,127 +246,128 @@ const perLength = (symbol: string, label: string) =>
  * spar.clampMoment // => -12
  * ```
  */
-export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PURE__ */ solver<BeamInput, Beam, BeamRefusal, BeamCaution>(
-  "beam",
-  "How far a beam sags and whether it holds",
-  solve,
-  () => ({
-    input: {
-      length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 100, typical: [0.5, 2] },
-      support: {
-        kind: "choice",
-        label: "held",
-        options: { cantilever: "clamped at its start, free at its end", simple: "resting on two supports" },
-      },
-      span: {
-        kind: "length",
-        symbol: "S_g",
-        label: "distance between supports",
-        min: "10 mm",
-        max: 100,
-        typical: [0.3, 0.5],
-        default: null,
-      },
-      section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
-      ...conditionFields,
-      forces: {
-        kind: "list",
-        label: "forces",
-        min: 0,
-        of: {
-          kind: "group",
-          label: "force",
-          fields: {
-            force: { kind: "force", symbol: "P_i", label: "force", min: -1e4, max: 1e4, typical: [-20, 60] },
-            position: place("a_i", "place"),
-          },
-        },
-        max: 200,
-        default: [],
-      },
-      distributedLoads: {
-        kind: "list",
-        label: "spread loads",
-        min: 0,
-        of: {
-          kind: "group",
-          label: "spread load",
-          fields: {
-            startLoad: perLength("q_i", "load at its start"),
-            endLoad: perLength("q_j", "load at its end"),
-            start: place("s_i", "start"),
-            end: place("e_i", "end"),
-          },
-        },
-        max: 200,
-        default: [],
-      },
-      moments: {
-        kind: "list",
-        label: "moments",
-        min: 0,
-        of: {
-          kind: "group",
-          label: "moment",
-          fields: {
-            moment: { kind: "moment", symbol: "C_i", label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] },
-            position: place("b_i", "place"),
-          },
-        },
-        max: 200,
-        default: [],
-      },
-      countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
-      handling: {
-        kind: "choice",
-        label: "handling",
-        options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
-        default: "still",
-      },
+export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PURE__ */ solver<
+  BeamInput,
+  Beam,
+  BeamRefusal,
+  BeamCaution,
+  BeamTrace
+>("beam", "How far a beam sags and whether it holds", solve, () => ({
+  input: {
+    length: { kind: "length", symbol: "L", label: "length", min: "10 mm", max: 100, typical: [0.5, 2] },
+    support: {
+      kind: "choice",
+      label: "held",
+      options: { cantilever: "clamped at its start, free at its end", simple: "resting on two supports" },
     },
-    output: {
-      reactionStart: { kind: "force", symbol: "R_a", label: "first support carries" },
-      reactionEnd: { kind: "force", symbol: "R_b", label: "second support carries" },
-      clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
-      maxMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
-      maxMomentPosition: { kind: "length", symbol: "x_M", label: "  at" },
-      maxShearForce: { kind: "force", symbol: "V_x", label: "maximum shear force" },
-      maxDeflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
-      maxDeflectionPosition: { kind: "length", symbol: "x_y", label: "  at" },
-      maxDeflectionStiff: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
-      endDeflection: { kind: "length", symbol: "y_e", label: "deflection of the end" },
-      endSlope: { kind: "angle", symbol: "theta_e", label: "slope of the end" },
-      weight: { kind: "force", symbol: "W_o", label: "own weight" },
-      loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
-      bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
-      shearStress: { kind: "pressure", symbol: "tau", label: "shear stress" },
-      modulus: { kind: "pressure", symbol: "E", label: "modulus used" },
-      strength: { kind: "pressure", symbol: "S", label: "strength used" },
-      stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
-      strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
-      creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
-      safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-      maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
-      iterations: { kind: "number", label: "search steps" },
-      residual: { kind: "angle", label: "slope left where deflection is greatest" },
+    span: {
+      kind: "length",
+      symbol: "S_g",
+      label: "distance between supports",
+      min: "10 mm",
+      max: 100,
+      typical: [0.3, 0.5],
+      default: null,
     },
-    example: {
-      length: "900 mm",
-      support: "cantilever",
-      section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
-      material: "aluminium-6061",
-      forces: [
-        { force: "12 N", position: "450 mm" },
-        { force: "8 N", position: "300 mm" },
-      ],
-      distributedLoads: [{ startLoad: "20 N/m", endLoad: "5 N/m", start: 0, end: "500 mm" }],
-      moments: [{ moment: "1.5 N m", position: "400 mm" }],
-      handling: "walking",
+    section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
+    ...conditionFields,
+    forces: {
+      kind: "list",
+      label: "forces",
+      min: 0,
+      of: {
+        kind: "group",
+        label: "force",
+        fields: {
+          force: { kind: "force", symbol: "P_i", label: "force", min: -1e4, max: 1e4, typical: [-20, 60] },
+          position: place("a_i", "place"),
+        },
+      },
+      max: 200,
+      default: [],
     },
-    formulae: beamFormulae,
-    sources: [at(GERE, "chapters 5 and 9, appendix G"), MACAULAY, FOOTFALL],
-    either: conditionRules,
-    check,
-    cautions,
-  }),
-)
+    distributedLoads: {
+      kind: "list",
+      label: "spread loads",
+      min: 0,
+      of: {
+        kind: "group",
+        label: "spread load",
+        fields: {
+          startLoad: perLength("q_i", "load at its start"),
+          endLoad: perLength("q_j", "load at its end"),
+          start: place("s_i", "start"),
+          end: place("e_i", "end"),
+        },
+      },
+      max: 200,
+      default: [],
+    },
+    moments: {
+      kind: "list",
+      label: "moments",
+      min: 0,
+      of: {
+        kind: "group",
+        label: "moment",
+        fields: {
+          moment: { kind: "moment", symbol: "C_i", label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] },
+          position: place("b_i", "place"),
+        },
+      },
+      max: 200,
+      default: [],
+    },
+    countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
+    handling: {
+      kind: "choice",
+      label: "handling",
+      options: optionsFrom(handlingCases, (key) => handlingCases[key].label),
+      default: "still",
+    },
+  },
+  output: {
+    reactionStart: { kind: "force", symbol: "R_a", label: "first support carries" },
+    reactionEnd: { kind: "force", symbol: "R_b", label: "second support carries" },
+    clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
+    maxMoment: { kind: "moment", symbol: "M_x", label: "maximum moment" },
+    maxMomentPosition: { kind: "length", symbol: "x_M", label: "  at" },
+    maxShearForce: { kind: "force", symbol: "V_x", label: "maximum shear force" },
+    maxDeflection: { kind: "length", symbol: "y_x", label: "maximum deflection" },
+    maxDeflectionPosition: { kind: "length", symbol: "x_y", label: "  at" },
+    maxDeflectionStiff: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
+    endDeflection: { kind: "length", symbol: "y_e", label: "deflection of the end" },
+    endSlope: { kind: "angle", symbol: "theta_e", label: "slope of the end" },
+    weight: { kind: "force", symbol: "W_o", label: "own weight" },
+    loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
+    bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
+    shearStress: { kind: "pressure", symbol: "tau", label: "shear stress" },
+    modulus: { kind: "pressure", symbol: "E", label: "modulus used" },
+    strength: { kind: "pressure", symbol: "S", label: "strength used" },
+    stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
+    strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
+    creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
+    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
+    maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+    iterations: { kind: "number", label: "search steps" },
+    residual: { kind: "angle", label: "slope left where deflection is greatest" },
+  },
+  example: {
+    length: "900 mm",
+    support: "cantilever",
+    section: { outsideDiameter: "20 mm", wall: "1.5 mm" },
+    material: "aluminium-6061",
+    forces: [
+      { force: "12 N", position: "450 mm" },
+      { force: "8 N", position: "300 mm" },
+    ],
+    distributedLoads: [{ startLoad: "20 N/m", endLoad: "5 N/m", start: 0, end: "500 mm" }],
+    moments: [{ moment: "1.5 N m", position: "400 mm" }],
+    handling: "walking",
+  },
+  formulae: beamFormulae,
+  sources: [at(GERE, "chapters 5 and 9, appendix G"), MACAULAY, FOOTFALL],
+  either: conditionRules,
+  check,
+  cautions,
+}))

@@ -1,3 +1,5 @@
+import type { Section } from "../section.js"
+import type { BeamCurve, BeamExtreme } from "./curve.js"
 /** Result of {@link beam}; downwards and sagging are positive. */
 export interface Beam {
   /** Force the first support or the clamp pushes up with. [R_a; N] */
@@ -71,3 +73,12 @@ export type BeamCaution =
   | "warm-plastic"
   | "weight-unknown"
   | "welds-weaken"
+
+/** What the kernel found on its way, for cautions and formulae. */
+export interface BeamTrace {
+  readonly section: Section
+  readonly curve: BeamCurve
+  readonly moment: BeamExtreme
+  readonly shear: BeamExtreme
+  readonly sag: BeamExtreme
+}

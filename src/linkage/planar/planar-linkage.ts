@@ -5,7 +5,7 @@ import { jalon, norton, virtualWork } from "../sources.js"
 import { mechanismFaults } from "./check.js"
 import type { MechanismInput } from "./data.js"
 import { mechanismFields } from "./fields.js"
-import { barName, compile } from "./model.js"
+import { barName, type Model } from "./model.js"
 import { driverKnobs, mechanismMotion, norms, pinForces } from "./motion.js"
 import { type PlanarLinkage, type PlanarLinkageCaution, type PlanarLinkageRefusal, planarOutput } from "./output.js"
 import { allForces, driverEfforts, multipliers, type Pose, pointAccelerations, pointRates } from "./solve.js"
@@ -32,12 +32,12 @@ const effortOf = (kind: "crank" | "actuator", effort: number) => ({
   force: kind === "actuator" ? effort : null,
 })
 
-function solve(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution<PlanarLinkageRefusal> {
-  const out = kernel(si)
-  return isNoSolution(out) ? withNearest(out, planarLinkage, kernel, si, driverKnobs(si, si.steps)) : out
+function solve(si: SiOf<PlanarLinkageInput>, trace?: Partial<PlanarTrace>): PlanarLinkage | NoSolution<PlanarLinkageRefusal> {
+  const out = kernel(si, trace)
+  return isNoSolution(out) ? withNearest(out, planarLinkage, (changed) => kernel(changed), si, driverKnobs(si, si.steps)) : out
 }
 
-function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution<PlanarLinkageRefusal> {
+function kernel(si: SiOf<PlanarLinkageInput>, trace?: Partial<PlanarTrace>): PlanarLinkage | NoSolution<PlanarLinkageRefusal> {
   const moved = mechanismMotion(si, si.steps)
   if ("noSolution" in moved) return moved
   const { model, poses } = moved
@@ -48,6 +48,7 @@ function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution<Planar
   const a = pointAccelerations(model, pose, v, rates, changes)
   const lambda = multipliers(model, pose)
   const { direct, inverse } = norms(model, pose)
+  if (trace) Object.assign(trace, { model, pose, direct, inverse } satisfies PlanarTrace)
   const effortsAt = poses.map((p) => driverEfforts(model, p, p === pose ? lambda : multipliers(model, p)))
   const traced = si.trace === null ? -1 : model.names.indexOf(si.trace)
   const sliderRows = model.rows.flatMap((row, i) => (row.kind === "slider" ? [{ row, lambda: lambda[i] as number }] : []))
@@ -107,15 +108,19 @@ function kernel(si: SiOf<PlanarLinkageInput>): PlanarLinkage | NoSolution<Planar
 }
 type Pair = readonly [number, number]
 
-/** The end pose once more from the result's own points, for the working. */
-function again(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage) {
-  const moved = mechanismMotion(si, si.steps)
-  if ("noSolution" in moved) throw new Error(moved.message)
-  const { model, poses } = moved
-  const pose = poses[poses.length - 1] as Pose
+/** What the kernel found on its way, for the working. */
+interface PlanarTrace {
+  readonly model: Model
+  /** The end pose. */
+  readonly pose: Pose
+  readonly direct: number
+  readonly inverse: number
+}
+
+/** Forward route: work of all loads for a unit motion of each driver, at the end pose. */
+function workOf({ model, pose }: PlanarTrace): number[] {
   const force = allForces(model, pose.q)
-  // forward route: what a unit motion of each driver does to every loaded point
-  const work = model.drivers.map((_, k) => {
+  return model.drivers.map((_, k) => {
     const unit = pointRates(
       model,
       pose,
@@ -123,7 +128,6 @@ function again(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage) {
     )
     return unit.reduce((sum, u, i) => sum + u * (force[i] as number), 0)
   })
-  return { ...norms(model, pose), work, efforts: out.drivers.map((d) => d.torque ?? d.force ?? 0) }
 }
 
 function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution<PlanarLinkageCaution>[] {
@@ -262,7 +266,8 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage, PlanarLink
   PlanarLinkageInput,
   PlanarLinkage,
   PlanarLinkageRefusal,
-  PlanarLinkageCaution
+  PlanarLinkageCaution,
+  PlanarTrace
 >("planarLinkage", "Any flat mechanism of pins, bars, sliders and drivers", solve, () => ({
   input: {
     ...mechanismFields,
@@ -303,17 +308,14 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage, PlanarLink
     { symbol: "n_c", kind: "number", meaning: "carried points", given: (si) => si.carried.length },
     { symbol: "n_s", kind: "number", meaning: "sliders", given: (si) => si.sliders.length },
     { symbol: "f", meaning: "coordinates less constraints", is: "2 * n_p - n_b - 2 * n_c - n_s" },
-    { symbol: "N_J", kind: "number", meaning: "greatest row sum of the Jacobian", given: (si, out) => again(si, out).direct },
-    { symbol: "N_I", kind: "number", meaning: "greatest row sum of its inverse", given: (si, out) => again(si, out).inverse },
+    { symbol: "N_J", kind: "number", meaning: "greatest row sum of the Jacobian", given: (_si, _out, { direct }) => direct as number },
+    { symbol: "N_I", kind: "number", meaning: "greatest row sum of its inverse", given: (_si, _out, { inverse }) => inverse as number },
     { symbol: "kappa", meaning: "distance from singular", is: "1 / (N_J * N_I)" },
     {
       symbol: "l_b",
       kind: "length",
       meaning: "length of each bar as given or sketched",
-      given: (si) => {
-        const model = compile(si)
-        return model.rows.flatMap((row) => (row.kind === "bar" ? [row.length] : []))
-      },
+      given: (_si, _out, { model }) => (model as Model).rows.flatMap((row) => (row.kind === "bar" ? [row.length] : [])),
     },
     {
       symbol: "x_b",
@@ -328,12 +330,17 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage, PlanarLink
       given: (_, out) => out.bars.map((b) => b.length * Math.sin(b.angle)),
     },
     { left: "sum(x_b .* x_b) + sum(y_b .* y_b)", right: "sum(l_b .* l_b)", meaning: "every bar has its length" },
-    { symbol: "Q", kind: "number", meaning: "effort of each driver, N·m or N", given: (si, out) => again(si, out).efforts },
+    {
+      symbol: "Q",
+      kind: "number",
+      meaning: "effort of each driver, N·m or N",
+      given: (_, out) => out.drivers.map((d) => d.torque ?? d.force ?? 0),
+    },
     {
       symbol: "W",
       kind: "number",
       meaning: "work of all loads per unit motion of each driver, N·m or N",
-      given: (si, out) => again(si, out).work,
+      given: (_si, _out, trace) => workOf(trace as PlanarTrace),
     },
     {
       left: "1 + sum(abs(Q)) + sum(Q)",

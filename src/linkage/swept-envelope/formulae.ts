@@ -1,18 +1,15 @@
 import type { SiOf, Step } from "../../solver/index.js"
 import { type Pose, pointRates } from "../planar/solve.js"
-import { sweptMotion } from "./motion.js"
+import type { SweptMotion, SweptTrace } from "./motion.js"
 import { nextCorners } from "./outline.js"
 import { moving } from "./strips.js"
 import type { SweptEnvelope, SweptEnvelopeInput } from "./types.js"
 
-const motionOf = (si: SiOf<SweptEnvelopeInput>) => {
-  const moved = sweptMotion(si)
-  if ("noSolution" in moved) throw new Error(moved.message)
-  return moved
-}
+type Found = Partial<SweptTrace>
+const motionOf = ({ moved }: Found) => moved as SweptMotion
 /** Coordinates of all body points in one pose, or in all. */
-const places = (axis: 0 | 1, which?: (last: number) => number) => (si: SiOf<SweptEnvelopeInput>) => {
-  const { model, poses } = motionOf(si)
+const places = (axis: 0 | 1, which?: (last: number) => number) => (_si: unknown, _out: unknown, trace: Found) => {
+  const { model, poses } = motionOf(trace)
   const list = which ? [poses[which(poses.length - 1)] as Pose] : poses
   return list.flatMap((pose) => moving(model).map((i) => pose.q[2 * i + axis] as number))
 }
@@ -31,15 +28,15 @@ const size = (symbol: string, axis: 0 | 1, stage: string, meaning: string, which
 ]
 
 /** Steps of the tip from pose to pose along an axis. */
-const tipSteps = (axis: 0 | 1) => (si: SiOf<SweptEnvelopeInput>) => {
-  const { model, poses } = motionOf(si)
+const tipSteps = (axis: 0 | 1) => (si: SiOf<SweptEnvelopeInput>, _out: unknown, trace: Found) => {
+  const { model, poses } = motionOf(trace)
   const i = 2 * model.names.indexOf(si.tip) + axis
   return poses.slice(1).map(({ q }, k) => (q[i] as number) - ((poses[k] as Pose).q[i] as number))
 }
-const tipSpeeds = (si: SiOf<SweptEnvelopeInput>) => {
-  const { model, poses } = motionOf(si)
+const tipSpeeds = (si: SiOf<SweptEnvelopeInput>, _out: unknown, trace: Found) => {
+  const { model, poses } = motionOf(trace)
   const i = 2 * model.names.indexOf(si.tip)
-  const rates = model.drivers.map((d) => (d.end - d.start) / si.duration)
+  const rates = trace.rates as readonly number[]
   return poses.map((pose) => {
     const v = pointRates(model, pose, rates)
     return Math.hypot(v[i] as number, v[i + 1] as number)
@@ -47,7 +44,7 @@ const tipSpeeds = (si: SiOf<SweptEnvelopeInput>) => {
 }
 
 /** Formulae of `sweptEnvelope`. */
-export const sweptFormulae: readonly Step<SiOf<SweptEnvelopeInput>, SweptEnvelope>[] = [
+export const sweptFormulae: readonly Step<SiOf<SweptEnvelopeInput>, SweptEnvelope, SweptTrace>[] = [
   ...size("S_0", 0, "f", "folded", () => 0),
   ...size("H_0", 1, "f", "folded", () => 0),
   ...size("S_1", 0, "h", "half way", (last) => last / 2),

@@ -9,21 +9,21 @@ import { driverKnobs } from "../planar/motion.js"
 import { type Pose, pointRates } from "../planar/solve.js"
 import { convexHull, jalon, marchingSquares, reducedSpeed } from "../sources.js"
 import { sweptFormulae } from "./formulae.js"
-import { sweptMotion } from "./motion.js"
+import { type SweptTrace, sweptMotion } from "./motion.js"
 import { nextCorners, tracedOutline } from "./outline.js"
 import { moving, pointAt, profileOf, sweptPieces } from "./strips.js"
 import type { Extent, SweptEnvelope, SweptEnvelopeCaution, SweptEnvelopeInput, SweptEnvelopeRefusal } from "./types.js"
 
 export type { SweptEnvelope, SweptEnvelopeCaution, SweptEnvelopeInput, SweptEnvelopeRefusal } from "./types.js"
 
-function solve(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution<SweptEnvelopeRefusal> {
-  const out = kernel(si)
+function solve(si: SiOf<SweptEnvelopeInput>, trace?: Partial<SweptTrace>): SweptEnvelope | NoSolution<SweptEnvelopeRefusal> {
+  const out = kernel(si, trace)
   if (!isNoSolution(out)) return out
   // closer to a dead point the motion turns too sharply to be resolved
-  return withNearest(out, sweptEnvelope, kernel, si, driverKnobs(si, 2 * si.steps, 1e-2))
+  return withNearest(out, sweptEnvelope, (changed) => kernel(changed), si, driverKnobs(si, 2 * si.steps, 1e-2))
 }
 
-function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution<SweptEnvelopeRefusal> {
+function kernel(si: SiOf<SweptEnvelopeInput>, trace?: Partial<SweptTrace>): SweptEnvelope | NoSolution<SweptEnvelopeRefusal> {
   const moved = sweptMotion(si)
   if (isNoSolution(moved)) return moved
   const { model, poses, allowance: errorEstimate, every } = moved
@@ -55,6 +55,7 @@ function kernel(si: SiOf<SweptEnvelopeInput>): SweptEnvelope | NoSolution<SweptE
     return { ...pointAt(pose, tipIndex), speed: Math.hypot(v[2 * tipIndex] as number, v[2 * tipIndex + 1] as number) }
   })
   const tip = course.filter((_, k) => k % every === 0)
+  if (trace) Object.assign(trace, { moved, rates } satisfies SweptTrace)
   return {
     spanFolded: folded.span,
     heightFolded: folded.height,
@@ -230,7 +231,8 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope, SweptEnvel
   SweptEnvelopeInput,
   SweptEnvelope,
   SweptEnvelopeRefusal,
-  SweptEnvelopeCaution
+  SweptEnvelopeCaution,
+  SweptTrace
 >("sweptEnvelope", "The room a moving mechanism takes", solve, () => ({
   input: {
     ...mechanismFields,

@@ -16,6 +16,13 @@ export interface SweptMotion {
   readonly every: number
 }
 
+/** What the kernel found on its way, for the formulae. */
+export interface SweptTrace {
+  readonly moved: SweptMotion
+  /** Rate of each driver. */
+  readonly rates: readonly number[]
+}
+
 /** Poses at least, and at most. */
 const FEWEST = 32
 const MOST = 2048

@@ -4,7 +4,16 @@ import { bundledCurrent } from "../limits.js"
 import { wireCautions } from "../overload.js"
 import { CIRCULAR_MILS, DISTRIBUTOR, FUSE_PLACE, RAILROADS } from "../sources.js"
 import { solve } from "./kernel.js"
-import { type LedRun, type LedRunCaution, type LedRunInput, type LedRunRefusal, runOf, singleResistance, wayDown } from "./line.js"
+import {
+  type LedRun,
+  type LedRunCaution,
+  type LedRunInput,
+  type LedRunRefusal,
+  type LedTrace,
+  type Run,
+  singleResistance,
+  wayDown,
+} from "./line.js"
 import type { Si } from "./types.js"
 
 /** Drop up to which it hardly matters how the lights draw, of the feed. */
@@ -165,7 +174,8 @@ export const ledRun: Solver<LedRunInput, LedRun, LedRunRefusal, LedRunCaution> =
   LedRunInput,
   LedRun,
   LedRunRefusal,
-  LedRunCaution
+  LedRunCaution,
+  LedTrace
 >("ledRun", "Where a run of lights dims", solve, () => ({
   input: {
     length: { kind: "length", symbol: "L", label: "length of the run", min: "1 mm", max: 1000, typical: [0.5, 10] },
@@ -290,13 +300,13 @@ export const ledRun: Solver<LedRunInput, LedRun, LedRunRefusal, LedRunCaution> =
       symbol: "E_o",
       kind: "voltage",
       meaning: "voltages of the feeds in order along the run",
-      given: (si) => runOf(si).order.map((f) => f.sourceVoltage),
+      given: (_si, _out, { run }) => (run as Run).order.map((f) => f.sourceVoltage),
     },
     {
       symbol: "R_o",
       kind: "resistance",
       meaning: "and their resistances",
-      given: (si) => runOf(si).order.map((f) => f.feederResistance),
+      given: (_si, _out, { run }) => (run as Run).order.map((f) => f.feederResistance),
     },
     { solved: "I_f", meaning: "currents of the feeds in that order" },
     { left: "sum(I_f)", right: "I", meaning: "the feeds together give what the lights take" },
@@ -304,9 +314,14 @@ export const ledRun: Solver<LedRunInput, LedRun, LedRunRefusal, LedRunCaution> =
       symbol: "a_s",
       kind: "current",
       meaning: "current at the start of each span",
-      given: (si) => runOf(si).spans.map((s) => s.current),
+      given: (_si, _out, { run }) => (run as Run).spans.map((s) => s.current),
     },
-    { symbol: "l_s", kind: "length", meaning: "length of each span", given: (si) => runOf(si).spans.map((s) => s.length) },
+    {
+      symbol: "l_s",
+      kind: "length",
+      meaning: "length of each span",
+      given: (_si, _out, { run }) => (run as Run).spans.map((s) => s.length),
+    },
     { symbol: "P_f", meaning: "heat in the feeders", is: "sum(R_o .* I_f .* I_f)" },
     {
       symbol: "P_r",
@@ -319,10 +334,20 @@ export const ledRun: Solver<LedRunInput, LedRun, LedRunRefusal, LedRunCaution> =
       symbol: "s_w",
       kind: "number",
       meaning: "direction of each span on the way to the lowest light",
-      given: (si) => wayDown(si).map((w) => w.sign),
+      given: (_si, _out, trace) => wayDown(trace as LedTrace).map((w) => w.sign),
     },
-    { symbol: "a_w", kind: "current", meaning: "current at the start of each", given: (si) => wayDown(si).map((w) => w.current) },
-    { symbol: "l_w", kind: "length", meaning: "length of each", given: (si) => wayDown(si).map((w) => w.length) },
+    {
+      symbol: "a_w",
+      kind: "current",
+      meaning: "current at the start of each",
+      given: (_si, _out, trace) => wayDown(trace as LedTrace).map((w) => w.current),
+    },
+    {
+      symbol: "l_w",
+      kind: "length",
+      meaning: "length of each",
+      given: (_si, _out, trace) => wayDown(trace as LedTrace).map((w) => w.length),
+    },
     {
       symbol: "V_low",
       meaning: "first feed's voltage less what is lost on the way",

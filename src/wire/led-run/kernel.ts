@@ -1,7 +1,7 @@
 // The kernel: SI numbers in, values or a refusal out.
 
 import { type NoSolution, refuse } from "../../solver/index.js"
-import type { LedRunRefusal } from "./line.js"
+import type { LedRunRefusal, LedTrace } from "./line.js"
 import { dimmedOf, type LedRun, lowest, profileOf, runOf, type Span } from "./line.js"
 import type { Si } from "./types.js"
 
@@ -13,9 +13,10 @@ function nearestCurrent(si: Si, lowestVoltage: number): Record<string, number> {
   return current > 0 && lowest(si, runOf({ ...si, current })).voltage > 0 ? { current } : {}
 }
 
-export function solve(si: Si): LedRun | NoSolution<LedRunRefusal> {
+export function solve(si: Si, trace?: Partial<LedTrace>): LedRun | NoSolution<LedRunRefusal> {
   const run = runOf(si)
   const low = lowest(si, run)
+  if (trace) Object.assign(trace, { run, low } satisfies LedTrace)
   const minVoltagePosition = (run.spans[low.span] as Span).start + low.s
   if (!(low.voltage > 0))
     return refuse(

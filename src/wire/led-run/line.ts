@@ -213,8 +213,20 @@ export function runOf(si: Si): Run {
 
 const voltageIn = (run: Run, span: Span, s: number) => span.voltage - run.r * (span.current * s - (run.spread * s ** 2) / 2)
 
+interface Lowest {
+  readonly span: number
+  readonly s: number
+  readonly voltage: number
+}
+
+/** What the kernel found on its way, for the formulae. */
+export interface LedTrace {
+  readonly run: Run
+  readonly low: Lowest
+}
+
 /** Lowest point: in an even load where the current changes sign, otherwise at a light. */
-export function lowest(si: Si, run: Run): { span: number; s: number; voltage: number } {
+export function lowest(si: Si, run: Run): Lowest {
   let best = { span: 0, s: 0, voltage: Number.POSITIVE_INFINITY }
   const lit = new Set(lightsOf(si).map((l) => l.x))
   run.spans.forEach((span, k) => {
@@ -269,9 +281,7 @@ export function dimmedOf(si: Si, run: Run, limit: number, profile: readonly LedP
 }
 
 /** Spans from the first feed to the lowest light, each with its sign, for the working. */
-export function wayDown(si: Si): { sign: number; current: number; length: number }[] {
-  const run = runOf(si)
-  const low = lowest(si, run)
+export function wayDown({ run, low }: LedTrace): { sign: number; current: number; length: number }[] {
   const start = (run.order[0] as Si["feeds"][number]).position
   const anchor = run.spans.findIndex((s) => s.start === start)
   const first = anchor < 0 ? run.spans.length : anchor

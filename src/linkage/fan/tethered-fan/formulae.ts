@@ -1,7 +1,7 @@
 import type { SiOf, Step } from "../../../solver/index.js"
 import { standardGravity } from "../../hinge/load.js"
-import { distanceAt, FAN_STEPS, fanAngles, fanForces } from "./pose.js"
-import type { TetheredFan, TetheredFanInput } from "./types.js"
+import { distanceAt, FAN_STEPS } from "./pose.js"
+import type { FanTrace, TetheredFan, TetheredFanInput } from "./types.js"
 
 type Si = SiOf<TetheredFanInput>
 
@@ -11,11 +11,6 @@ const followers = (list: readonly number[]) => list.slice(1)
 
 function gapText(distance: string, width: string): string {
   return `max(2 * ${distance} * map((theta_a - theta_b) / 2, sin) - ${width} * map((theta_a - theta_b) / 2, cos) + p * map((theta_a + theta_b) / 2 - psi, sin))`
-}
-
-function tautOf(si: Si, out: TetheredFan): number[] {
-  const pose = fanAngles(si, out.threads, si.driverAngle ?? si.openAngle)
-  return "taut" in pose ? pose.taut.map((taut) => (taut ? 1 : 0)) : []
 }
 
 function leadLevers(si: Si, out: TetheredFan): number[] {
@@ -28,13 +23,18 @@ function leadLevers(si: Si, out: TetheredFan): number[] {
 }
 
 /** The working of tetheredFan, in order. */
-export const tetheredFanFormulae: readonly Step<Si, TetheredFan>[] = [
+export const tetheredFanFormulae: readonly Step<Si, TetheredFan, FanTrace>[] = [
   { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", is: "9.80665 m/s^2" },
   { symbol: "alpha", meaning: "even step between vanes", is: "sigma / (n_v - 1)" },
   { symbol: "theta_a", kind: "angle", meaning: "vanes that pull", given: (_, out) => leaders(out.angles) },
   { symbol: "theta_b", kind: "angle", meaning: "vanes that are pulled", given: (_, out) => followers(out.angles) },
   { symbol: "t_a", kind: "length", meaning: "thread lengths", given: (_, out) => out.threads },
-  { symbol: "k_t", kind: "number", meaning: "1 where the thread is taut", given: (si, out) => tautOf(si, out) },
+  {
+    symbol: "k_t",
+    kind: "number",
+    meaning: "1 where the thread is taut",
+    given: (_si, _out, { taut }) => (taut as readonly boolean[]).map((is) => (is ? 1 : 0)),
+  },
   { symbol: "i_v", kind: "number", meaning: "vanes counted from 0", given: ({ vanes }) => Array.from({ length: vanes }, (_, i) => i) },
   {
     symbol: "d",
@@ -100,14 +100,8 @@ export const tetheredFanFormulae: readonly Step<Si, TetheredFan>[] = [
     symbol: "M_j",
     kind: "moment",
     meaning: "moment of the first thread at that pose",
-    given: (si, out) => {
-      const pose = fanAngles(si, out.threads, out.peakDriverAngle)
-      if (!("taut" in pose)) return 0
-      return (
-        fanForces(si, pose, si, si.frameTilt).driverMoment -
-        standardGravity * si.mass * si.centre * Math.cos(out.peakDriverAngle + si.frameTilt)
-      )
-    },
+    given: (si, out, { peakMoment }) =>
+      (peakMoment as number) - standardGravity * si.mass * si.centre * Math.cos(out.peakDriverAngle + si.frameTilt),
   },
   { symbol: "M_p", meaning: "largest moment at the driven vane", is: "abs(g_n * m_v * c * cos(theta_p + lambda) + M_j)" },
 ]

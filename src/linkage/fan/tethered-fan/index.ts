@@ -5,7 +5,7 @@ import { equilibrium } from "../../sources.js"
 import { cautions } from "./cautions.js"
 import { tetheredFanFormulae } from "./formulae.js"
 import { evenThreads, FAN_STEPS, type FanGeometry, fanAngles, fanForces, vaneGap } from "./pose.js"
-import type { Si, TetheredFan, TetheredFanCaution, TetheredFanInput, TetheredFanRefusal } from "./types.js"
+import type { FanTrace, Si, TetheredFan, TetheredFanCaution, TetheredFanInput, TetheredFanRefusal } from "./types.js"
 
 export type { FanPose, TetheredFan, TetheredFanCaution, TetheredFanInput, TetheredFanRefusal } from "./types.js"
 
@@ -19,12 +19,12 @@ function openTipGap(si: Si, g: FanGeometry, vanes: number): number {
   return Math.max(...gaps)
 }
 
-function solve(si: Si): TetheredFan | NoSolution<TetheredFanRefusal> {
-  const out = kernel(si)
+function solve(si: Si, trace?: Partial<FanTrace>): TetheredFan | NoSolution<TetheredFanRefusal> {
+  const out = kernel(si, trace)
   if (!isNoSolution(out)) return out
   const i = (out.at.vane as number) - 2
   const thread = si.threads?.[i]
-  return withNearest(out, tetheredFan, kernel, si, {}, [
+  return withNearest(out, tetheredFan, (changed) => kernel(changed), si, {}, [
     ...(thread === undefined ? [] : [{ path: `threads.${i}`, from: thread, to: thread + 4 * si.attachRadius }]),
     { path: "foldedAngle", from: si.foldedAngle, to: si.openAngle },
     { path: "foldedStep", from: 0, to: 0.5 },
@@ -33,7 +33,7 @@ function solve(si: Si): TetheredFan | NoSolution<TetheredFanRefusal> {
   ])
 }
 
-function kernel(si: Si): TetheredFan | NoSolution<TetheredFanRefusal> {
+function kernel(si: Si, trace?: Partial<FanTrace>): TetheredFan | NoSolution<TetheredFanRefusal> {
   const { vanes, length, span, openAngle, foldedAngle, mass, frameTilt } = si
   const g: FanGeometry = si
   const step = span / (vanes - 1)
@@ -57,6 +57,7 @@ function kernel(si: Si): TetheredFan | NoSolution<TetheredFanRefusal> {
     sweep.push(pose)
   }
   const peak = sweep.reduce((a, b) => (Math.abs(b.driverMoment) > Math.abs(a.driverMoment) ? b : a))
+  if (trace) Object.assign(trace, { taut: chosen.taut, peakMoment: peak.driverMoment } satisfies FanTrace)
   const { angles, tensions } = chosen
   const gapsAt = (distance: number, width: number) =>
     tensions.map((_, i) => vaneGap(g, angles[i] as number, angles[i + 1] as number, distance, width))
@@ -228,7 +229,8 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan, TetheredFanRefus
   TetheredFanInput,
   TetheredFan,
   TetheredFanRefusal,
-  TetheredFanCaution
+  TetheredFanCaution,
+  FanTrace
 >("tetheredFan", "How a fan of vanes opens when each pulls the next by a thread", solve, () => ({
   input: {
     vanes: { kind: "number", symbol: "n_v", label: "vanes", whole: true, min: 2, max: 60, typical: [4, 12] },

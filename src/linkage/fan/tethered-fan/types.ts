@@ -107,3 +107,11 @@ export interface FanPose {
 }
 
 export type Si = SiOf<TetheredFanInput>
+
+/** What the kernel found on its way, for the formulae. */
+export interface FanTrace {
+  /** Which threads are taut at the chosen pose. */
+  readonly taut: readonly boolean[]
+  /** Moment at the driven vane at its peak, with its sign. */
+  readonly peakMoment: number
+}
