@@ -71,9 +71,12 @@ const spring = counterbalance({
   masses: wing,
   lowAngle: "-70 deg",
   highAngle: "0 deg",
-  coil: { wire: "1.4 mm", meanDiameter: "14 mm", activeCoils: 26 },
-  freeLength: "75 mm",
-  preload: "6 N",
+  element: {
+    type: "spring",
+    coil: { wire: "1.4 mm", meanDiameter: "14 mm", activeCoils: 26 },
+    freeLength: "75 mm",
+    preload: "6 N",
+  },
   tiltEitherWay: "15 deg",
 })
 heading("The wing's spring")

@@ -95,6 +95,7 @@ export {
 } from "./gas-spring/index.js"
 export {
   balanceLever,
+  type CordElement,
   type Counterbalance,
   type CounterbalanceCaution,
   type CounterbalanceInput,
@@ -102,6 +103,8 @@ export {
   type CounterbalanceRefusal,
   coilStiffness,
   counterbalance,
+  type SpringElement,
+  type StrutElement,
 } from "./hinge/counterbalance/index.js"
 export type { HingeSpringInput, HingeWeightInput, MovingPivotInput, PointInput } from "./hinge/fields.js"
 export {

@@ -53,13 +53,13 @@ export function withNearest<In, Out, Code extends string>(
   return { ...refusal, nearest, message: refusal.message + hint(solver.input as unknown as AnyFields, nearest) }
 }
 
-/** The field at a path of an input. */
+/** The field at a path of an input; of a variant, that of the member which has it. */
 function fieldAt(fields: AnyFields, path: string): AnyField | undefined {
   const [first, ...rest] = path.split(".") as [string, ...string[]]
-  return rest.reduce<AnyField | undefined>(
-    (field, key) => (field?.kind === "group" ? field.fields[key] : field?.kind === "list" ? field.of : undefined),
-    fields[first],
-  )
+  return rest.reduce<AnyField | undefined>((field, key) => {
+    if (field?.kind === "variant") return Object.values(field.of).find((member) => key in member.fields)?.fields[key]
+    return field?.kind === "group" ? field.fields[key] : field?.kind === "list" ? field.of : undefined
+  }, fields[first])
 }
 
 /** A sentence that says the nearest values in words; nothing where there is none. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest"
 import { counterbalance, hingeActuator, standardGravity } from "../../src/linkage/index.js"
 import { withNumber } from "../../src/linkage/nearest.js"
 import { integrate } from "../../src/numeric/index.js"
+import { InputError } from "../../src/solver/index.js"
 import { highest } from "./highest.js"
 import { between } from "./uniform.js"
 
@@ -17,9 +18,12 @@ const arms = fc.record({
   }),
   lowAngle: between(-1.4, -0.2),
   highAngle: between(0, 1.4),
-  stiffness: between(50, 2000),
-  freeLength: between(0, 0.3),
-  preload: between(0, 10),
+  element: fc.record({
+    type: fc.constant("spring" as const),
+    stiffness: between(50, 2000),
+    freeLength: between(0, 0.3),
+    preload: between(0, 10),
+  }),
   frameTilt: between(-0.4, 0.4),
 })
 
@@ -37,12 +41,12 @@ describe("counterbalance against other routes", () => {
         const height = (angle: number) =>
           standardGravity * arm.masses.reduce((sum, w) => sum + w.mass * w.radius * Math.sin(angle + w.angle + arm.frameTilt), 0)
         const stored = (angle: number) => {
-          const stretch = Math.max(0, lengthAt(angle) - arm.freeLength)
-          return arm.preload * stretch + (arm.stiffness * stretch ** 2) / 2
+          const stretch = Math.max(0, lengthAt(angle) - arm.element.freeLength)
+          return arm.element.preload * stretch + (arm.element.stiffness * stretch ** 2) / 2
         }
         for (const pose of counterbalance(arm).poses) {
           // at the free length the initial tension sets in at once: no derivative there
-          if (Math.abs(pose.length - arm.freeLength) < 1e-5) continue
+          if (Math.abs(pose.length - arm.element.freeLength) < 1e-5) continue
           const gravity = (height(pose.angle + h) - height(pose.angle - h)) / (2 * h)
           const spring = -(stored(pose.angle + h) - stored(pose.angle - h)) / (2 * h)
           const scale = 1 + Math.abs(gravity) + stored(pose.angle)
@@ -57,6 +61,7 @@ describe("counterbalance against other routes", () => {
   it("agrees with hingeActuator carrying the same spring", () => {
     const arm = counterbalance.read(counterbalance.example)
     const out = counterbalance(counterbalance.example)
+    if (arm.element.type !== "spring") throw new Error("the example has a spring")
     const actuated = hingeActuator({
       fixedPivot: { x: 0, y: -0.25 },
       movingPivot: { radius: 0.06, angle: -1.2 },
@@ -70,8 +75,8 @@ describe("counterbalance against other routes", () => {
           radius: arm.movingPivot.radius,
           angle: arm.movingPivot.angle,
           stiffness: out.stiffness as number,
-          freeLength: arm.freeLength,
-          preload: arm.preload,
+          freeLength: arm.element.freeLength,
+          preload: arm.element.preload,
         },
       ],
     })
@@ -91,12 +96,11 @@ describe("counterbalance against other routes", () => {
         const up = Math.PI / 2 - arm.frameTilt - Math.atan2(y, x) + arm.movingPivot.angle
         const placed = {
           ...arm,
-          freeLength: 0,
-          preload: 0,
+          element: { type: "spring" as const, stiffness: 1 },
           fixedPivot: { x: arm.hinge.x + height * Math.cos(up), y: arm.hinge.y + height * Math.sin(up) },
         }
         const { idealStiffness, idealDeviation } = counterbalance(placed)
-        const balanced = counterbalance({ ...placed, stiffness: idealStiffness })
+        const balanced = counterbalance({ ...placed, element: { type: "spring", stiffness: idealStiffness } })
         worst = Math.max(worst, balanced.maxUnbalancedMoment / balanced.maxGravityMoment, Math.abs(idealDeviation))
       }),
       { numRuns: 80 },
@@ -120,15 +124,13 @@ describe("counterbalance against other routes", () => {
   })
 
   it("a gas strut stores the area under its force", () => {
-    const strut = { extended: 0.3, stroke: 0.1, force: 120, progression: 1.4 }
     const arm = counterbalance({
-      type: "gas-strut",
+      element: { type: "gas-strut", extendedLength: 0.3, stroke: 0.1, force: 120, progression: 1.4 },
       fixedPivot: { x: 0.02, y: -0.24 },
       movingPivot: { radius: 0.08 },
       masses: [{ mass: 2, radius: 0.4 }],
       lowAngle: -0.6,
       highAngle: 0.5,
-      strut,
     })
     const shortest = Math.min(...arm.poses.map((pose) => pose.length))
     const area = integrate(
@@ -151,38 +153,40 @@ describe("counterbalance against other routes", () => {
 describe("counterbalance refuses and warns", () => {
   it("a strut that does not reach, by how much and what would", () => {
     const base = {
-      type: "gas-strut",
+      element: { type: "gas-strut", extendedLength: 0.25, stroke: 0.05, force: 100 },
       fixedPivot: { x: 0.02, y: -0.24 },
       movingPivot: { radius: 0.08 },
       masses: [{ mass: 2, radius: 0.4 }],
       lowAngle: -0.6,
       highAngle: 0.5,
     } as const
-    const outcome = counterbalance.attempt({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } })
+    const outcome = counterbalance.attempt(base)
     if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
     expect(outcome.error.noSolution).toBe("out-of-reach")
     expect(outcome.error.shortBy).toBeGreaterThan(0)
     const { nearest } = outcome.error
     expect(Object.keys(nearest)).not.toHaveLength(0)
-    for (const [path, value] of Object.entries(nearest))
-      expect(
-        counterbalance.attempt(withNumber({ ...base, strut: { extended: 0.25, stroke: 0.05, force: 100 } }, path, value)).ok,
-        path,
-      ).toBe(true)
+    for (const [path, value] of Object.entries(nearest)) expect(counterbalance.attempt(withNumber(base, path, value)).ok, path).toBe(true)
   })
 
   it("both or neither of stiffness and coil", () => {
-    const both = counterbalance.attempt({ ...counterbalance.example, stiffness: 100 })
-    expect(!both.ok && both.error.message).toContain("one of stiffness and coil")
-    const { coil: _, ...bare } = counterbalance.example
-    expect(counterbalance.attempt(bare).ok).toBe(false)
+    const { element } = counterbalance.example
+    const both = counterbalance.attempt({ ...counterbalance.example, element: { ...element, stiffness: 100 } })
+    expect(!both.ok && both.error.message).toContain("coil")
+    expect(counterbalance.attempt({ ...counterbalance.example, element: { type: "spring" } }).ok).toBe(false)
+  })
+
+  it("tells the faults of the element that was meant, and no others", () => {
+    const outcome = counterbalance.attempt({ ...counterbalance.example, element: { type: "gas-strut", stroke: "2 kg" } })
+    if (outcome.ok || !(outcome.error instanceof InputError)) throw new Error("answered")
+    expect(outcome.error.issues.map((issue) => issue.path.join("."))).toEqual(["element.extendedLength", "element.stroke", "element.force"])
   })
 
   it("warns of stored energy, of a worse balance and of the lean", () => {
     const codes = (change: object) => counterbalance({ ...counterbalance.example, ...change }).cautions.map((c) => c.code)
     expect(codes({})).toEqual(expect.arrayContaining(["pinch", "stored-energy", "falls-unpowered"]))
     expect(codes({ fixedPivot: { x: 0, y: -0.3 } })).toContain("makes-worse")
-    expect(codes({ type: "cord" })).toContain("cord-is-not-a-spring")
+    expect(codes({ element: { type: "cord", stiffness: 100 } })).toContain("cord-is-not-a-spring")
     expect(
       counterbalance({
         fixedPivot: { x: 0, y: 0.1 },
@@ -190,7 +194,7 @@ describe("counterbalance refuses and warns", () => {
         masses: [{ mass: 1, radius: 0.5 }],
         lowAngle: -1,
         highAngle: 1,
-        stiffness: (standardGravity * 0.5) / 0.006,
+        element: { type: "spring", stiffness: (standardGravity * 0.5) / 0.006 },
         tiltEitherWay: 0.3,
       }).cautions.map((c) => c.code),
     ).toContain("lean-spoils-balance")

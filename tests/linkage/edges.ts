@@ -134,7 +134,7 @@ function servoPeak(si: any): number {
 /** Length of a counterbalance's element over 181 even poses: the first one outside the strut's span. */
 // biome-ignore lint/suspicious/noExplicitAny: the solver's input in SI
 function strutPose(si: any) {
-  const { extended, stroke } = si.strut
+  const { extendedLength: extended, stroke } = si.element
   for (let i = 0; i <= 180; i++) {
     const angle = si.lowAngle + ((si.highAngle - si.lowAngle) * i) / 180
     const [dx, dy] = [si.fixedPivot.x - si.hinge.x, si.fixedPivot.y - si.hinge.y]
@@ -148,7 +148,11 @@ function strutPose(si: any) {
 
 const rocker = { input: "75 mm", coupler: "45 mm", output: "85 mm" }
 const parallelogram = { ground: "100 mm", input: "40 mm", coupler: "100 mm", output: "40 mm" }
-const strut = { type: "gas-strut", coil: null, strut: { extended: 0.17, stroke: 0.16, force: 50 } }
+const gasStrut = { type: "gas-strut", extendedLength: 0.17, stroke: 0.16, force: 50 } as const
+const strut = { element: gasStrut }
+const coil = (wire: number) => ({ element: { type: "spring", coil: { wire, meanDiameter: 0.012, activeCoils: 24 } } })
+const cord = (type: string) => ({ element: { type, stiffness: 100 } })
+const loose = { element: { type: "spring", stiffness: 0 } }
 const bound = { servoHorn: "25 mm", flapHorn: "20 mm", servoTorque: null }
 
 export const edges: Edges = {
@@ -276,15 +280,15 @@ export const edges: Edges = {
       solver: counterbalance,
       code: "stored-energy",
       severity: "warning",
-      shown: { ...strut, strut: { ...strut.strut, force: 1e-3 } },
-      notShown: { ...strut, strut: { ...strut.strut, force: 0 } },
+      shown: { element: { ...gasStrut, force: 1e-3 } },
+      notShown: { element: { ...gasStrut, force: 0 } },
     },
     {
       solver: counterbalance,
       code: "falls-unpowered",
       severity: "warning",
-      shown: { masses: [{ mass: 1e-3, radius: 0.5 }], coil: null, stiffness: 0, freeLength: 0, preload: 0 },
-      notShown: { masses: [{ mass: 0, radius: 0.5 }], coil: null, stiffness: 0, freeLength: 0, preload: 0 },
+      shown: { masses: [{ mass: 1e-3, radius: 0.5 }], ...loose },
+      notShown: { masses: [{ mass: 0, radius: 0.5 }], ...loose },
     },
     {
       solver: counterbalance,
@@ -300,14 +304,13 @@ export const edges: Edges = {
       shown: { tiltEitherWay: 0.118 },
       notShown: { tiltEitherWay: 0.1177 },
     },
-    { solver: counterbalance, code: "cord-is-not-a-spring", severity: "note", shown: { type: "cord" }, notShown: { type: "spring" } },
+    { solver: counterbalance, code: "cord-is-not-a-spring", severity: "note", shown: cord("cord"), notShown: cord("spring") },
     {
       solver: counterbalance,
       code: "strut-varies",
       severity: "note",
       shown: strut,
       notShown: {},
-      apart: "a gas strut is given by other data than a spring",
     },
   ],
   refusals: [
@@ -363,8 +366,8 @@ export const edges: Edges = {
     {
       solver: counterbalance,
       code: "out-of-reach",
-      refused: { ...strut, strut: { ...strut.strut, stroke: 0.085 } },
-      answered: { ...strut, strut: { ...strut.strut, stroke: 0.0851 } },
+      refused: { element: { ...gasStrut, stroke: 0.085 } },
+      answered: { element: { ...gasStrut, stroke: 0.0851 } },
     },
   ],
   faults: [
@@ -377,22 +380,24 @@ export const edges: Edges = {
       sound: { fixedPivot: { x: 0, y: 1.1e-6 } },
       apart: "a tenth of a micrometre",
     },
-    { solver: counterbalance, path: "strut", faulty: { ...strut, strut: null }, sound: strut },
-    { solver: counterbalance, path: "strut", faulty: { strut: strut.strut }, sound: { strut: null } },
-    { solver: counterbalance, path: "stiffness", faulty: { ...strut, stiffness: 100 }, sound: strut },
-    { solver: counterbalance, path: "stiffness", faulty: { stiffness: 100 }, sound: { stiffness: null } },
-    { solver: counterbalance, path: "stiffness", faulty: { coil: null }, sound: {} },
     {
       solver: counterbalance,
-      path: "strut.stroke",
-      faulty: { ...strut, strut: { ...strut.strut, stroke: 0.17 } },
-      sound: { ...strut, strut: { ...strut.strut, stroke: 0.1695 } },
+      path: "element.coil",
+      faulty: { element: { ...coil(0.0015).element, stiffness: 100 } },
+      sound: coil(0.0015),
+    },
+    { solver: counterbalance, path: "element.stiffness", faulty: { element: { type: "spring" } }, sound: loose },
+    {
+      solver: counterbalance,
+      path: "element.stroke",
+      faulty: { element: { ...gasStrut, stroke: 0.17 } },
+      sound: { element: { ...gasStrut, stroke: 0.1695 } },
     },
     {
       solver: counterbalance,
-      path: "coil.wire",
-      faulty: { coil: { wire: 0.012, meanDiameter: 0.012, activeCoils: 24 } },
-      sound: { coil: { wire: 0.0119, meanDiameter: 0.012, activeCoils: 24 } },
+      path: "element.coil.wire",
+      faulty: coil(0.012),
+      sound: coil(0.0119),
     },
   ],
   numbers: {
@@ -428,7 +433,7 @@ export const edges: Edges = {
     "counterbalance.out-of-reach.shortBy": (si) => strutPose(si).short,
     "counterbalance.out-of-reach.at.angle": (si) => strutPose(si).angle,
     "counterbalance.out-of-reach.at.length": (si) => strutPose(si).length,
-    "counterbalance.out-of-reach.at.shortest": (si) => si.strut.extended - si.strut.stroke,
-    "counterbalance.out-of-reach.at.extended": (si) => si.strut.extended,
+    "counterbalance.out-of-reach.at.shortest": (si) => si.element.extendedLength - si.element.stroke,
+    "counterbalance.out-of-reach.at.extendedLength": (si) => si.element.extendedLength,
   },
 }

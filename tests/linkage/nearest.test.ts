@@ -41,7 +41,7 @@ const arm = {
   pinFriction: 0,
   springs: null,
 }
-const strut = { type: "gas-strut", coil: null, strut: { extended: 0.17, stroke: 0.08, force: 50 } }
+const strut = { element: { type: "gas-strut", extendedLength: 0.17, stroke: 0.08, force: 50 } }
 
 /** Values to both sides of what was given that a refusal must name. */
 const rows: readonly (readonly [solver: unknown, change: object, paths: readonly string[]])[] = [
@@ -49,7 +49,7 @@ const rows: readonly (readonly [solver: unknown, change: object, paths: readonly
   [servoPushrod, { ...horn, minServoAngle: "-90 deg", maxServoAngle: "10 deg" }, ["minServoAngle", "servoHorn"]],
   [hingeActuator, { ...arm, retractedLength: 0.22 }, ["retractedLength", "stroke", "movingPivot.radius"]],
   [hingeActuator, { ...arm, retractedLength: 0.145 }, ["retractedLength", "movingPivot.radius"]],
-  [counterbalance, strut, ["strut.stroke"]],
+  [counterbalance, strut, ["element.stroke"]],
   [scissor, { tilt: "90 deg", driverForce: "80 N" }, ["foldedAngle"]],
   [tetheredFan, { pitch: 0.02, driverAngle: null, threads: [0.01, 0.03, 0.03, 0.03, 0.03] }, ["threads.0", "pitch"]],
 ]

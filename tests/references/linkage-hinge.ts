@@ -134,8 +134,12 @@ function balanceRow(inputs: Numbers, angles: readonly number[]) {
     masses: [{ mass: (n("mass_kg") * n("gravity_m_s2")) / standardGravity, radius: n("cg_radius_m") }],
     lowAngle: Math.min(...angles),
     highAngle: Math.max(...angles),
-    stiffness: inputs.stiffness_N_per_m ?? (n("mass_kg") * n("gravity_m_s2") * n("cg_radius_m")) / (n("arm_pin_m") * n("anchor_height_m")),
-    freeLength: inputs.free_length_m ?? 0,
+    element: {
+      type: "spring",
+      stiffness:
+        inputs.stiffness_N_per_m ?? (n("mass_kg") * n("gravity_m_s2") * n("cg_radius_m")) / (n("arm_pin_m") * n("anchor_height_m")),
+      freeLength: inputs.free_length_m ?? 0,
+    },
   })
 }
 
@@ -161,11 +165,14 @@ const balanceChecks: Readonly<Record<string, Check>> = {
       masses: [{ mass: 1, radius: 0.3 }],
       lowAngle: 0,
       highAngle: 1,
-      coil: {
-        wire: n("wire_mm") / 1000,
-        meanDiameter: n("mean_coil_mm") / 1000,
-        activeCoils: n("active_coils"),
-        shearModulus: n("shear_modulus_Pa"),
+      element: {
+        type: "spring",
+        coil: {
+          wire: n("wire_mm") / 1000,
+          meanDiameter: n("mean_coil_mm") / 1000,
+          activeCoils: n("active_coils"),
+          shearModulus: n("shear_modulus_Pa"),
+        },
       },
     })
     return { rate_N_per_m: stiffness }

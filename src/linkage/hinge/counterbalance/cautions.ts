@@ -46,7 +46,7 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
         { maxTiltedUnbalancedMoment: out.maxTiltedUnbalancedMoment, maxUnbalancedMoment: out.maxUnbalancedMoment },
       ),
     )
-  if (si.type === "cord")
+  if (si.element.type === "cord")
     found.push(
       caution(
         "cord-is-not-a-spring",
@@ -54,7 +54,7 @@ export function balanceCautions(si: SiOf<CounterbalanceInput>, out: Counterbalan
         "Elastic cord is not linear, gives back less than it took, creeps and ages: measure its force at the lengths it will have, and count on losing a good part of it in a season.",
       ),
     )
-  if (si.type === "gas-strut")
+  if (si.element.type === "gas-strut")
     found.push(
       caution(
         "strut-varies",

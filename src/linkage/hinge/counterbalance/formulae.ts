@@ -1,14 +1,20 @@
 import type { SiOf, Step } from "../../../solver/index.js"
 import type { Counterbalance, CounterbalanceInput } from "./types.js"
 
-const spring = 'not equalText(type, "gas-strut")'
-const strut = 'equalText(type, "gas-strut")'
+const spring = 'not equalText(element, "gas-strut")'
+const strut = 'equalText(element, "gas-strut")'
 const POSES = 181
 
 /** The working of counterbalance: all 181 poses of the swing as lists. */
 export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Counterbalance>[] = [
-  { symbol: "k", meaning: "stiffness as given", is: "k_g", when: "has_stiffness" },
+  { symbol: "k", meaning: "stiffness as given", is: "k_g", when: 'equalText(element, "cord") or has_stiffness' },
   { symbol: "k", meaning: "rate of the helical spring", is: "G * d_w^4 / (8 * D_m^3 * N_a)", when: "has_coil" },
+  {
+    symbol: "F_i",
+    kind: "force",
+    meaning: "initial tension, 0 for a cord or strut",
+    given: ({ element }) => (element.type === "spring" ? element.preload : 0),
+  },
   { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", is: "9.80665 m/s^2" },
   { symbol: "A_x", kind: "moment", meaning: "moment of the weights, arm level", is: "g_n * sum(m_w .* r_w .* map(a_w, cos))" },
   { symbol: "A_y", kind: "moment", meaning: "moment of the weights, arm upright", is: "g_n * sum(m_w .* r_w .* map(a_w, sin))" },
@@ -42,7 +48,7 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
     symbol: "T_a",
     kind: "force",
     meaning: "pull of the spring; slack below its free length",
-    is: "map(x_a - x_0, f(t) = (t <= 0 m ? 0 N : F_0 + k * t))",
+    is: "map(x_a - x_0, f(t) = (t <= 0 m ? 0 N : F_i + k * t))",
     when: spring,
   },
   {
@@ -66,7 +72,7 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
   { symbol: "X_r", kind: "length", meaning: "moving end there, outward", is: "r * cos(theta_r + beta)" },
   { symbol: "Y_r", kind: "length", meaning: "moving end there, up", is: "r * sin(theta_r + beta)" },
   { symbol: "x_r", kind: "length", meaning: "length there", is: "sqrt((x_b - x_h - X_r)^2 + (y_b - y_h - Y_r)^2)" },
-  { symbol: "T_r", kind: "force", meaning: "pull there", is: "x_r <= x_0 ? 0 N : F_0 + k * (x_r - x_0)", when: spring },
+  { symbol: "T_r", kind: "force", meaning: "pull there", is: "x_r <= x_0 ? 0 N : F_i + k * (x_r - x_0)", when: spring },
   { symbol: "T_r", kind: "force", meaning: "pull there", is: "-F_1 / (1 - (1 - 1 / p_1) * (x_1 - x_r) / s_1)", when: strut },
   {
     symbol: "M_r",
@@ -93,7 +99,7 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
   {
     symbol: "W",
     meaning: "stored energy",
-    is: "max(map(x_a - x_0, f(t) = (t <= 0 m ? 0 J : F_0 * t + k * t^2 / 2)))",
+    is: "max(map(x_a - x_0, f(t) = (t <= 0 m ? 0 J : F_i * t + k * t^2 / 2)))",
     when: spring,
   },
   { symbol: "W", meaning: "stored energy", is: "F_1 * max(x_1 - x_a)", when: `${strut} and p_1 == 1` },

@@ -3,23 +3,10 @@ import type { Angle, Force, ForcePerLength, Length, Pressure, Ratio } from "../.
 import type { SiOf } from "../../../solver/index.js"
 import type { HingeWeightInput, MovingPivotInput, PointInput } from "../fields.js"
 
-/** Input of {@link counterbalance}. Give the stiffness of a spring or cord as `stiffness` or by its `coil`. */
-export interface CounterbalanceInput {
-  /** What offloads the actuator. [spring, cord or gas-strut; default spring] */
-  type?: "spring" | "cord" | "gas-strut"
-  /** Hinge of the arm. [group; optional, with a default of its own] */
-  hinge?: PointInput
-  /** Fixed end of the element. [group] */
-  fixedPivot: PointInput
-  /** Pivot on the arm. [group] */
-  movingPivot: MovingPivotInput
-  /** Masses on the arm [list of 1 to 50] */
-  masses: readonly HingeWeightInput[]
-  /** Arm angle at the clockwise end of the swing. [theta_1; −401.07° to 401.07°] */
-  lowAngle: Angle
-  /** Arm angle at the counter-clockwise end of the swing. [theta_2; −401.07° to 401.07°] */
-  highAngle: Angle
-  /** Stiffness of spring or cord. [k_g; 0 to 10000 N/mm; optional] */
+/** A helical spring, which only pulls. */
+export interface SpringElement {
+  type: "spring"
+  /** Stiffness [k_g; 0 to 10000 N/mm; optional] */
   stiffness?: ForcePerLength | null
   /** Helical spring by its wire. [group; optional] */
   coil?: {
@@ -32,21 +19,48 @@ export interface CounterbalanceInput {
     /** Shear modulus of the wire. [G; 1 MPa to 1000 GPa; default 79.3 GPa] */
     shearModulus?: Pressure
   } | null
-  /** Length between the ends of spring or cord when unloaded. [x_0; 0 to 20 m; default 0] */
+  /** Length between its ends when unloaded. [x_0; 0 to 20 m; default 0] */
   freeLength?: Length
   /** Initial tension of a close-wound spring. [F_0; 0 to 100 kN; default 0] */
   preload?: Force
-  /** Gas strut, by its datasheet. [group; optional] */
-  strut?: {
-    /** Length between its ends when extended. [x_1; 1 mm to 5 m] */
-    extended: Length
-    /** Stroke [s_1; 0.1 mm to 5 m] */
-    stroke: Length
-    /** Force when extended. [F_1; 0 to 100 kN] */
-    force: Force
-    /** Force when pushed in over force when extended. [p_1; 1 to 3; default 1.3] */
-    progression?: Ratio
-  } | null
+}
+/** An elastic cord, which only pulls. */
+export interface CordElement {
+  type: "cord"
+  /** Stiffness [k_g; 0 to 10000 N/mm] */
+  stiffness: ForcePerLength
+  /** Length between its ends when unloaded. [x_0; 0 to 20 m; default 0] */
+  freeLength?: Length
+}
+/** A gas strut, which pushes, by its datasheet. */
+export interface StrutElement {
+  type: "gas-strut"
+  /** Length between its ends when extended. [x_1; 1 mm to 5 m] */
+  extendedLength: Length
+  /** Stroke [s_1; 0.1 mm to 5 m] */
+  stroke: Length
+  /** Force when extended. [F_1; 0 to 100 kN] */
+  force: Force
+  /** Force when pushed in over force when extended. [p_1; 1 to 3; default 1.3] */
+  progression?: Ratio
+}
+
+/** Input of {@link counterbalance}. */
+export interface CounterbalanceInput {
+  /** What offloads the actuator. [by its type: spring, cord or gas-strut] */
+  element: SpringElement | CordElement | StrutElement
+  /** Hinge of the arm. [group; optional, with a default of its own] */
+  hinge?: PointInput
+  /** Fixed end of the element. [group] */
+  fixedPivot: PointInput
+  /** Pivot on the arm. [group] */
+  movingPivot: MovingPivotInput
+  /** Masses on the arm [list of 1 to 50] */
+  masses: readonly HingeWeightInput[]
+  /** Arm angle at the clockwise end of the swing. [theta_1; −401.07° to 401.07°] */
+  lowAngle: Angle
+  /** Arm angle at the counter-clockwise end of the swing. [theta_2; −401.07° to 401.07°] */
+  highAngle: Angle
   /** Usual lean of the wearer; positive turns the frame counter-clockwise. [lambda; −183.346° to 183.346°; default 0] */
   frameTilt?: Angle
   /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
