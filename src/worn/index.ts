@@ -69,6 +69,7 @@ export {
   type WornEnvelope,
 } from "./surroundings/passage/index.js"
 export type { PassageCaution } from "./surroundings/passage/types.js"
+export type { GustCaution } from "./surroundings/wind-cautions.js"
 export type { WindLoadCaution } from "./surroundings/wind-load.js"
 export { type WindLoad, type WindLoadInput, windLoad } from "./surroundings/wind-load.js"
 export { wearerFields } from "./wearer.js"
