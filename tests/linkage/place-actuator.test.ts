@@ -139,7 +139,7 @@ describe("placeActuator's certificate", () => {
   })
 
   it("stops at its budget with an honest gap and says so", () => {
-    const p = { ...placeActuator.read(placeActuator.example), gap: 1e-4, boxes: 40 }
+    const p = { ...placeActuator.read(placeActuator.example), gapLimit: 1e-4, maxBoxes: 40 }
     const out = answered(p)
     if (out === null) throw new Error("refused")
     const full = answered({ ...p, maxBoxes: 100000 }) as PlaceActuator
