@@ -17,8 +17,8 @@ const loads = {
   moments: [{ moment: "0.3 N m", position: "0.55 m" }],
 }
 const evenings = [
-  { name: "evening walk, 20 °C, 2 hours", temperature: 20, duration: "2 h" },
-  { name: "after a day in the van, 45 °C, 8 hours", temperature: 45, duration: "8 h" },
+  { name: "evening walk, 20 °C, 2 hours", materialTemperature: 20, duration: "2 h" },
+  { name: "after a day in the van, 45 °C, 8 hours", materialTemperature: 45, duration: "8 h" },
 ]
 
 const show = (kind, value) => formatQuantity(kind, value)

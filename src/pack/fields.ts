@@ -170,12 +170,12 @@ export function touchCautions(voltage: number): Caution<"touch-voltage">[] {
 }
 
 /** Hazards of a pack of any such cells. */
-type CellCaution = "lithium-battery" | "lead-battery" | "nickel-battery" | "alkaline-battery"
+export type CellCaution = "lithium-battery" | "lead-battery" | "nickel-battery" | "alkaline-battery"
 
-/** What {@link packCautions} can say. */
+/** What `packCautions` can say. */
 export type PackCaution = CellCaution | "touch-voltage" | "cold-charge" | "hot-cells" | "too-cold-to-use" | "deep-discharge"
 
-/** What {@link rateCautions} can say. */
+/** What `rateCautions` can say. */
 export type RateCaution = "lead-rate" | "nickel-rate"
 
 /** What can hurt people in a pack of any such cells. */

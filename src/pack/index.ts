@@ -24,7 +24,7 @@ export {
   genericCells,
 } from "./data.js"
 export { capacityAtTemperature } from "./data-temperature.js"
-export type { PackCaution, PackCells, RateCaution, StateOfCharge } from "./fields.js"
+export type { CellCaution, PackCaution, PackCells, RateCaution, StateOfCharge } from "./fields.js"
 export type { OpenCircuitPoint } from "./open-circuit.js"
 export type { CellOnOffer, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
 export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"

@@ -106,13 +106,13 @@ const unverified = ({ lower, upper, set }: PlasticData): string =>
     .map(([limit]) => limit)
     .join(", ")
 
-/** What {@link windowCautions} can say. */
+/** What `windowCautions` can say. */
 export type WindowCaution = "no-published-window" | "window-not-verified"
 
-/** What {@link vapourCautions} can say. */
+/** What `vapourCautions` can say. */
 export type VapourCaution = "hydrogen-chloride" | "fumes"
 
-/** What {@link heatingCautions} can say. */
+/** What `heatingCautions` can say. */
 export type HeatCaution = VapourCaution | "burns" | "hot-water" | "kitchen-oven" | "glue-on-foam"
 
 /** How far the limits that advice on this plastic keeps to were verified. */

@@ -2,7 +2,7 @@ import { type Caution, caution } from "../../solver/index.js"
 import { gustSafetySource, melbourneSource } from "../sources-around.js"
 import { pedestrianWind } from "./data-wind.js"
 
-/** What {@link gustCautions} can say. */
+/** What `gustCautions` can say. */
 export type GustCaution = "dangerous-gust" | "unbalancing-gust"
 
 /** What a gust does to people on foot even without a panel. */

@@ -5,6 +5,7 @@ import type { HingeWeightInput, MovingPivotInput, PointInput } from "../fields.j
 
 /** A helical spring, which only pulls. */
 export interface SpringElement {
+  /** A helical spring. */
   type: "spring"
   /** Stiffness [k_g; 0 to 10000 N/mm; optional] */
   stiffness?: ForcePerLength | null
@@ -26,6 +27,7 @@ export interface SpringElement {
 }
 /** An elastic cord, which only pulls. */
 export interface CordElement {
+  /** An elastic cord. */
   type: "cord"
   /** Stiffness [k_g; 0 to 10000 N/mm] */
   stiffness: ForcePerLength
@@ -34,6 +36,7 @@ export interface CordElement {
 }
 /** A gas strut, which pushes, by its datasheet. */
 export interface StrutElement {
+  /** A gas strut. */
   type: "gas-strut"
   /** Length between its ends when extended. [x_1; 1 mm to 5 m] */
   extendedLength: Length
