@@ -155,7 +155,7 @@ function inputsWithin(
   const drawn = fc.tuple(...parts).map((pairs) => Object.fromEntries(pairs.filter(([, v]) => v !== undefined)))
   const ruled = [...new Set(namesIn(either))]
   if (ruled.length === 0 || reach === "near") return drawn
-  // what the rules ask for is given, and what they forbid left out, each way as likely as any other
+  // what the rules ask for is given, and what they forbid left out, each way as likely as the next
   const spare = fc.record(Object.fromEntries(ruled.map((key) => [key, valueFor(fields[key] as AnyField, example[key], reach)])))
   return fc.tuple(drawn, spare, fc.array(fc.nat(11), { minLength: 12, maxLength: 12 })).map(([input, values, picks]) => {
     const mended = { ...input }

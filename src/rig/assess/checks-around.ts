@@ -1,6 +1,6 @@
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
-import { contactSeverity, overturning, passage, pinchGap, reach, windLoad } from "../../worn/index.js"
+import type { Result, SiOf } from "../../solver/index.js"
+import { contactSeverity, overturning, passage, pinchGap, reach, type WindLoad, type WornEnvelope, windLoad } from "../../worn/index.js"
 import type { RigDocument } from "../document/document.js"
 import { always, type Check } from "./checks.js"
 import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove } from "./finding.js"
@@ -13,7 +13,7 @@ const tipRadius = (rig: Si) => Math.max(0, ...(rig.hinged?.masses.map((m) => m.r
 const length = (l: number) => formatQuantity("length", l)
 
 /** Wind on all arms or panels, the arms raised. */
-function onWind(s: Situation, make: (wind: ReturnType<typeof windLoad>) => Found): Found {
+function onWind(s: Situation, make: (wind: Result<WindLoad>) => Found): Found {
   const { wind, mount, hinged: arms } = s.rig
   if (!wind) return lacking("wind")
   if (!mount) return lacking("mount")
@@ -29,12 +29,12 @@ function onWind(s: Situation, make: (wind: ReturnType<typeof windLoad>) => Found
       // an arm swung past the vertical stands as high as its mirror image before it
       elevation: Math.asin(Math.sin(raise)),
     },
-    make as never,
+    make,
   )
 }
 
 /** What wearer and rig take up, arms in one place. */
-function envelope(s: Situation, angle: number | null): object {
+function envelope(s: Situation, angle: number | null): WornEnvelope {
   const { venue, wearer, mount, hinged: arms } = s.rig
   const { front, back, bodyWidth } = venue as NonNullable<Si["venue"]>
   const { stature } = wearer as NonNullable<Si["wearer"]>
@@ -84,11 +84,7 @@ export const aroundChecks: readonly Check[] = [
       const load = s.mass()
       if (load === null) return lacking("parts")
       return onWind(s, (out) => {
-        const {
-          windSpeed: speed,
-          gustFactor,
-          walkingSpeed,
-        } = wind as unknown as { readonly windSpeed: number; readonly gustFactor: number; readonly walkingSpeed: number }
+        const { windSpeed: speed, gustFactor, walkingSpeed } = wind as NonNullable<typeof wind>
         const input = {
           ...stance,
           bodyMass: wearer.bodyMass,
@@ -166,19 +162,24 @@ export const aroundChecks: readonly Check[] = [
     title: "packed size and mass",
     applies: ({ rig }) => rig.venue?.packed != null,
     find: (s) =>
-      findBy(passage, "venue", { folded: { width: 0.6, forward: 0.3, backward: 0.3, height: 1.8 }, packed: s.rig.venue?.packed }, (out) => {
-        const margin = Math.min(out.checkedMargin ?? 0, out.checkedMassMargin === null ? 0 : out.checkedMassMargin / 20)
-        return byMargin(
-          out.checkedMargin ?? 0,
-          0,
-          "length",
-          margin,
-          margin >= 0
-            ? `Packed it goes as checked baggage with ${length(out.checkedMargin ?? 0)} to spare.`
-            : "Packed it is too large or too heavy for checked baggage.",
-          "published baggage limits: see alula/worn passage; ask the carrier",
-        )
-      }),
+      findBy(
+        passage,
+        "venue",
+        { folded: { width: 0.6, forward: 0.3, backward: 0.3, height: 1.8 }, packed: s.rig.venue?.packed ?? null },
+        (out) => {
+          const margin = Math.min(out.checkedMargin ?? 0, out.checkedMassMargin === null ? 0 : out.checkedMassMargin / 20)
+          return byMargin(
+            out.checkedMargin ?? 0,
+            0,
+            "length",
+            margin,
+            margin >= 0
+              ? `Packed it goes as checked baggage with ${length(out.checkedMargin ?? 0)} to spare.`
+              : "Packed it is too large or too heavy for checked baggage.",
+            "published baggage limits: see alula/worn passage; ask the carrier",
+          )
+        },
+      ),
   },
   {
     id: "reach",

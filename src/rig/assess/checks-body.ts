@@ -1,6 +1,14 @@
 import { formatQuantity } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
-import { carriedLoad, heatStress, metabolicRate, strapPressure, usualWalkingSpeed, wearSchedule } from "../../worn/index.js"
+import type { Result, SiOf } from "../../solver/index.js"
+import {
+  type CarriedLoad,
+  carriedLoad,
+  heatStress,
+  metabolicRate,
+  strapPressure,
+  usualWalkingSpeed,
+  wearSchedule,
+} from "../../worn/index.js"
 import type { RigDocument } from "../document/document.js"
 import { always, type Check } from "./checks.js"
 import { atMost, byMargin, type Found, findBy, lacking } from "./finding.js"
@@ -24,10 +32,8 @@ function onPoses(s: Situation, make: (wearer: Wearer, load: number, poses: reado
   })
 }
 
-const carried = (
-  s: Situation,
-  make: (out: Parameters<Parameters<typeof findBy<never, ReturnType<typeof carriedLoad>>>[3]>[0]) => Found,
-): Found => onPoses(s, (wearer, load, poses) => findBy(carriedLoad, "parts", { ...wearer, rigMass: load, poses }, make as never))
+const carried = (s: Situation, make: (out: Result<CarriedLoad>) => Found): Found =>
+  onPoses(s, (wearer, load, poses) => findBy(carriedLoad, "parts", { ...wearer, rigMass: load, poses }, make))
 
 const degrees = (angle: number) => formatQuantity("angle", angle, "°")
 
@@ -85,7 +91,7 @@ export const bodyChecks: readonly Check[] = [
       const { straps } = s.rig
       if (!straps) return lacking("straps")
       return onLoad(s, (_, load) => {
-        const { strapWidth } = straps as unknown as { readonly strapWidth: number }
+        const { strapWidth } = straps
         return findBy(strapPressure, "straps", { ...straps, rigMass: load }, (out) =>
           atMost(
             Math.max(out.maxPressure, out.beltPressure),
@@ -107,7 +113,7 @@ export const bodyChecks: readonly Check[] = [
       if (!schedule) return lacking("schedule")
       return onPoses(s, ({ bodyMass, stature }, load, poses) => {
         // the back's moment in balance, unless the document gives its own
-        const given = (schedule as unknown as { readonly backMoment: number | null }).backMoment
+        const given = schedule.backMoment
         const balance = given === null ? carriedLoad.attempt({ bodyMass, stature, rigMass: load, poses }) : null
         const backMoment = balance?.ok ? Math.abs(balance.value.backMomentLeaning) : given
         return findBy(wearSchedule, "schedule", { ...schedule, bodyMass, rigMass: load, backMoment }, (out) => {
@@ -137,9 +143,7 @@ export const bodyChecks: readonly Check[] = [
       if (!heat) return lacking("heat")
       return onLoad(s, ({ bodyMass, stature }, load) => {
         // the fastest walk of the plan governs; without a plan, a stroll
-        const plan =
-          (schedule as unknown as { readonly plan: readonly { readonly activity: string; readonly walkingSpeed: number | null }[] } | null)
-            ?.plan ?? []
+        const plan = schedule?.plan ?? []
         const walked = plan.filter(({ activity }) => activity === "walking" || activity === "stage")
         const walkingSpeed = Math.max(0.8, ...walked.map((p) => p.walkingSpeed ?? usualWalkingSpeed))
         return findBy(metabolicRate, "schedule", { bodyMass, rigMass: load, walkingSpeed }, (work) =>

@@ -4,7 +4,7 @@ import { airTravel, chemistries, openCircuitVoltage, runtime } from "../../pack/
 import { formatQuantity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { isNoSolution } from "../../solver/index.js"
-import { fuseCoordination, ledRun, wireHeating } from "../../wire/index.js"
+import { fuseCoordination, ledRun, type WireHeatingInput, wireHeating } from "../../wire/index.js"
 import type { RigRun } from "../document/document.js"
 import { always, type Check } from "./checks.js"
 import { atLeast, atMost, byMargin, type Found, findBy, lacking, onMove, refused } from "./finding.js"
@@ -30,7 +30,7 @@ const isFound = (value: object): value is Found => "margin" in value
 const size = (run: SiOf<RigRun>) => ({ awg: run.awg, area: run.area })
 
 /** Heating of the wire on the source side at the move's greatest current. */
-function heating(s: Situation, current: number): { readonly input: object; readonly insulation: number } | null {
+function heating(s: Situation, current: number): { readonly input: WireHeatingInput; readonly insulation: number } | null {
   const { wiring } = s.rig
   if (!wiring) return null
   return {
@@ -154,7 +154,7 @@ export const electricChecks: readonly Check[] = [
           loadTorque: backEmf * first.current,
         }
         return findBy(startUp, "starting", input, (out) => {
-          const reset = (starting as unknown as { readonly resetVoltage: number | null }).resetVoltage
+          const reset = starting.resetVoltage
           const clear = limit === null ? 1 : 1 - out.inrushCurrent / limit
           const margin =
             !out.starts || out.resets === true
@@ -370,7 +370,7 @@ export const electricChecks: readonly Check[] = [
         const fuse = wiring.fuseRating
         if (fuse === null) return lacking("wiring.fuseRating")
         const current = m.raise.peakSourceCurrent
-        const hot = heating(s, current) as { readonly input: object }
+        const hot = heating(s, current) as { readonly input: WireHeatingInput }
         return findBy(wireHeating, "wiring.source", hot.input, () =>
           findBy(fuseCoordination, "wiring", { ...hot.input, fuseRating: fuse }, (out) => {
             // left between the load and the fuse, and between the fuse and the wire, whichever is less
@@ -410,7 +410,7 @@ export const electricChecks: readonly Check[] = [
     title: "light string bright to its end",
     applies: ({ rig }) => rig.lights !== null,
     find: ({ rig }) => {
-      const lights = rig.lights as unknown as { readonly dimVoltage: number | null }
+      const lights = rig.lights as NonNullable<typeof rig.lights>
       const limit = lights.dimVoltage
       if (limit === null) return lacking("lights.dimVoltage")
       return findBy(ledRun, "lights", lights, (out) =>

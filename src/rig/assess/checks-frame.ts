@@ -1,4 +1,4 @@
-import { beam, naturalFrequency, pinJoint } from "../../frame/index.js"
+import { type BeamInput, beam, naturalFrequency, pinJoint } from "../../frame/index.js"
 import { formatNumber, formatQuantity } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { coolingTime, heatingTime, tubeBend } from "../../thermoform/index.js"
@@ -13,7 +13,7 @@ type Spar = NonNullable<Si["spar"]>
 const hinged = ({ rig }: Situation) => rig.hinged !== null
 
 /** The spar level and loaded with its arm's masses, as frame.beam takes it. */
-function sparInput(rig: Si, spar: Spar): object {
+function sparInput(rig: Si, spar: Spar): BeamInput {
   const { length, section, material, modulus, strength, materialTemperature, duration, handling } = spar
   const forces = (rig.hinged as NonNullable<Si["hinged"]>).masses
     .filter((m) => m.radius > 0 && m.radius <= length)
@@ -128,7 +128,7 @@ export function formingChecks(rig: Si): readonly Check[] {
       applies: () => true,
       find: () =>
         findBy(tubeBend, `formed.${i}.bend`, part.bend, (out) => {
-          const { radius, support } = part.bend as unknown as { readonly radius: number; readonly support: string }
+          const { radius, support } = part.bend
           const least = support === "filled" ? out.minRadiusFilled : out.minRadiusEmpty
           return atLeast(
             radius,
@@ -145,11 +145,7 @@ export function formingChecks(rig: Si): readonly Check[] {
       applies: () => true,
       find: () =>
         findBy(heatingTime, `formed.${i}.heat`, part.heat, (out) => {
-          const { sourceTemperature, ambientTemperature } = part.heat as unknown as {
-            readonly sourceTemperature: number
-            readonly ambientTemperature: number
-          }
-          const { material, shape, thickness, outsideDiameter } = part.heat as unknown as Readonly<Record<string, unknown>>
+          const { sourceTemperature, ambientTemperature, material, shape, thickness, outsideDiameter } = part.heat
           const limit = out.maxSourceTemperature ?? out.surfaceTemperatureLimit
           const cooling = coolingTime.attempt({ material, shape, thickness, outsideDiameter })
           const working = cooling.ok

@@ -1,5 +1,5 @@
 import { dutyCycle, hobbyServo } from "../../drive/index.js"
-import { hingeActuator, scissor, servoPushrod } from "../../linkage/index.js"
+import { type HingeActuatorInput, hingeActuator, scissor, servoPushrod } from "../../linkage/index.js"
 import { formatQuantity } from "../../quantity/index.js"
 import type { Check } from "./checks.js"
 import { atLeast, atMost, byMargin, findBy, lacking, onMove } from "./finding.js"
@@ -7,7 +7,7 @@ import type { Situation } from "./situation.js"
 
 const hinged = (s: Situation) => s.rig.hinged !== null
 
-function linkageInput(s: Situation): object {
+function linkageInput(s: Situation): HingeActuatorInput {
   const arms = s.rig.hinged as NonNullable<Situation["rig"]["hinged"]>
   const { actuator, spring } = arms
   return {
@@ -38,7 +38,7 @@ const seconds = (t: number) => formatQuantity("time", t, "s")
 /** Servo torque of a flap with its own inertia, N·m: peak of the linkage's torque and of harmonic motion through the travel. */
 function flapTorque(s: Situation, peakTorque: number, flapTravel: number, ratio: number): number {
   const flaps = s.rig.flaps as NonNullable<Situation["rig"]["flaps"]>
-  const linkage = flaps.linkage as { readonly flapMass: number; readonly flapCentre: number }
+  const { linkage } = flaps
   const gyration = flaps.radiusOfGyration ?? linkage.flapCentre
   // half a cosine through the travel: α = (A/2)·(π/T)²
   const acceleration = (flapTravel / 2) * (Math.PI / flaps.flapTime) ** 2
@@ -199,13 +199,14 @@ export const moveChecks: readonly Check[] = [
     title: "actuators stay cool enough",
     applies: hinged,
     find: (s) => {
-      if (!s.rig.duty) return lacking("duty")
+      const { duty } = s.rig
+      if (!duty) return lacking("duty")
       return onMove(s, (m) => {
         const rated = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator.ratedCurrent
         const share = m.raise.peakCurrent / (s.rig.hinged as NonNullable<typeof s.rig.hinged>).count / rated
-        return findBy(dutyCycle, "duty", { ...s.rig.duty, runDuration: m.cycleTime, currentUtilisation: share }, (out) => {
-          const limit = (s.rig.duty as unknown as { readonly temperatureLimit: number }).temperatureLimit
-          const room = (s.rig.duty as unknown as { readonly ambientTemperature: number }).ambientTemperature
+        return findBy(dutyCycle, "duty", { ...duty, runDuration: m.cycleTime, currentUtilisation: share }, (out) => {
+          const limit = duty.temperatureLimit
+          const room = duty.ambientTemperature
           return byMargin(
             out.peakTemperature,
             limit,
@@ -249,10 +250,7 @@ export const moveChecks: readonly Check[] = [
       const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
       return findBy(servoPushrod, "flaps.linkage", flaps.linkage, (out) => {
         const torque = flapTorque(s, out.peakTorque, out.flapSwing, out.ratio)
-        const { minServoAngle, maxServoAngle } = flaps.linkage as unknown as {
-          readonly minServoAngle: number
-          readonly maxServoAngle: number
-        }
+        const { minServoAngle, maxServoAngle } = flaps.linkage
         const angle = Math.abs(maxServoAngle - minServoAngle)
         return findBy(hobbyServo, "flaps.servo", { ...flaps.servo, terminalVoltage: flaps.voltage, torque, angle }, (servo) =>
           atMost(

@@ -106,7 +106,7 @@ export function verdictOf(found: Found): Verdict {
 export function findBy<In, Out extends object>(
   solver: Solver<In, Out>,
   section: string,
-  input: object,
+  input: NoInfer<In>,
   make: (out: Result<Out>) => Found,
 ): Found {
   const outcome = solver.attempt(input)
