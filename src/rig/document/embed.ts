@@ -1,10 +1,4 @@
-import { type AnyField, type AnyFields, type Either, namesIn } from "../../solver/index.js"
-
-/** What of a solver is embedded. */
-export interface Embeddable {
-  readonly input: object
-  readonly either: readonly Either[]
-}
+import { type AnyField, type AnyFields, type Either, namesIn, type Solver } from "../../solver/index.js"
 
 function renamed(field: AnyField, prefix: string): AnyField {
   if (field.kind === "group") return { ...field, fields: renamedAll(field.fields, prefix) }
@@ -30,7 +24,8 @@ export interface Embedded {
  * A solver's own input descriptions as a section of the rig document, less what the rig knows from
  * elsewhere; symbols get the section's prefix so that sections do not mix. A rule about what is left out goes with it.
  */
-export function embed(solver: Embeddable, prefix: string, ...known: readonly string[]): Embedded {
+export function embed<In, Out>(solver: Solver<In, Out>, prefix: string, ...left: readonly (keyof In & string)[]): Embedded {
+  const known: readonly string[] = left
   const kept = Object.entries(solver.input as AnyFields).filter(([key]) => !known.includes(key))
   return {
     fields: renamedAll(Object.fromEntries(kept), prefix),
