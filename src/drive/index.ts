@@ -1,3 +1,4 @@
+export type { Transmits } from "../solver/index.js"
 export {
   type BeltDrive,
   type BeltDriveCaution,
@@ -43,6 +44,7 @@ export {
   type GearStage,
   type GearStageResult,
   type GearTrain,
+  type GearTrainCaution,
   type GearTrainInput,
   gearTrain,
   type PlanetaryPath,
@@ -50,7 +52,7 @@ export {
   type SpurStage,
   type WormStage,
 } from "./gear-train/index.js"
-export { type Gearmotor, type GearmotorInput, gearmotor } from "./gearmotor/index.js"
+export { type Gearmotor, type GearmotorCaution, type GearmotorInput, type GearmotorRefusal, gearmotor } from "./gearmotor/index.js"
 export { type HobbyServo, type HobbyServoCaution, type HobbyServoInput, type HobbyServoRefusal, hobbyServo } from "./hobby-servo.js"
 export {
   type ActuatorConstants,
@@ -79,5 +81,4 @@ export {
   type TimedMove,
 } from "./motion-profile/index.js"
 export { type PowerScrew, type PowerScrewCaution, type PowerScrewInput, type PowerScrewRefusal, powerScrew } from "./power-screw.js"
-export type { Transmits } from "./transmits.js"
 export { drawWinch, type Winch, type WinchCaution, type WinchInput, type WinchLayer, type WinchRefusal, winch } from "./winch/index.js"

@@ -1,4 +1,5 @@
 import type { Angle, Force, Length, Ratio, Speed } from "../quantity/index.js"
+import type { Transmits } from "../solver/index.js"
 import {
   at,
   type Caution,
@@ -14,7 +15,6 @@ import {
   tried,
 } from "../solver/index.js"
 import { ISO_13854, SHIGLEY } from "./sources.js"
-import type { Transmits } from "./transmits.js"
 
 const SCREWS: Source = at(SHIGLEY, "section 8-2")
 const equation = (number: string): Source => at(SHIGLEY, `equation ${number}`)

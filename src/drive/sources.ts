@@ -131,7 +131,7 @@ export const WINCH_RATIOS: Source = {
 }
 
 /** A rigger's handbook on sheaves for fibre rope and wire. */
-export const RIGGING: Source = { title: "The Complete Rigger's Apprentice", by: "B. Toss", edition: "1998", verified: "seen" }
+export const RIGGING: Source = { title: "The Complete Rigger's Apprentice", by: "B. Toss", edition: "1998", verified: "not-seen" }
 
 /** Strength of wire rope bent over a sheave. */
 export const SHEAVE_SIZE: Source = { title: "Sheave size and wire rope strength", edition: "read 2026", verified: "seen" }

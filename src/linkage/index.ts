@@ -1,3 +1,4 @@
+export type { Transmits } from "../solver/index.js"
 export {
   type Bungee,
   type BungeeCaution,

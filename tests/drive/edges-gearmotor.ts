@@ -11,6 +11,10 @@ const stall = standstill * ratio * efficiency
 const backward = (5 / (1 + 4 / 0.97 ** 2)) ** 2 * 0.97
 const drivesBack = ((0.0005 + 0.012 * 0.2) * ratio) / backward
 const worm = { stages: [{ type: "worm", drivingTeeth: 1, drivenTeeth: 30, leadAngle: "4 deg", friction: 0.2 }] }
+const gears = (stage: object) => ({ stages: [stage], torque: 0.01 })
+const wormOf = (friction: number) => gears({ ...worm.stages[0], friction })
+const spur = (drivingTeeth: number) => gears({ type: "spur", drivingTeeth, drivenTeeth: 43 })
+const ring = (drivenTeeth: number) => gears({ type: "planetary", drivingTeeth: 12, drivenTeeth })
 
 interface StageSi {
   readonly [key: string]: string | number | null
@@ -111,6 +115,35 @@ export const edges: Edges = {
       shown: { torque: -1.003 * drivesBack },
       notShown: { torque: -0.997 * drivesBack },
     },
+    // the gears' own, as gearTrain tells them: a worm of 4° locks above 0.06571, with half of it left above 0.13142
+    { code: "thin-holding-margin", severity: "warning", solver: gearmotor, shown: wormOf(0.1311), notShown: wormOf(0.1317) },
+    { code: "thin-holding-margin", severity: "warning", solver: gearmotor, shown: wormOf(0.0659), notShown: wormOf(0.0655) },
+    { code: "worm-start", severity: "caution", solver: gearmotor, shown: wormOf(0.1), notShown: spur(20) },
+    { code: "undercut", severity: "note", solver: gearmotor, shown: spur(14), notShown: spur(15) },
+    {
+      code: "uneven-planets",
+      severity: "note",
+      solver: gearmotor,
+      shown: ring(50),
+      notShown: ring(48),
+      apart: "the next ring that fits three planets is two teeth away",
+    },
+    // the motor's own, as dcMotor tells them
+    {
+      code: "overheating",
+      severity: "warning",
+      solver: gearmotor,
+      shown: { windingTemperature: 126 },
+      notShown: { windingTemperature: 125 },
+    },
+    { code: "extrapolated", severity: "note", solver: gearmotor, shown: bySheet({}), notShown: bySheet({ loadSpeed: 0.0005 }) },
+    {
+      code: "datasheet-rounding",
+      severity: "note",
+      solver: gearmotor,
+      shown: bySheet({ loadTorque: 1.003 * 0.012 * 9.8 }),
+      notShown: bySheet({ loadTorque: 0.997 * 0.012 * 9.8 }),
+    },
     {
       code: "over-voltage",
       severity: "warning",
@@ -155,6 +188,10 @@ export const edges: Edges = {
     "gearmotor.jammed.shortBy": shortBy,
     "gearmotor.jammed.at.motorTorque": motorTorque,
   },
+}
+
+function bySheet(more: object) {
+  return { backEmfConstant: undefined, windingResistance: undefined, ...sheet(), ...more }
 }
 
 /** The same motor by two points of its sheet: free at 12 V, and at rest. */

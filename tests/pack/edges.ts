@@ -9,7 +9,7 @@ import {
   powerBank,
   runtime,
 } from "../../src/pack/index.js"
-import type { CautionRow, Edges } from "../helpers/edges.js"
+import type { CautionRow, Change, Edges } from "../helpers/edges.js"
 import { numbers } from "./edge-numbers.js"
 
 const nmcCell = {
@@ -21,7 +21,7 @@ const nmcCell = {
   cellMaxCurrent: 7.8,
   cellPrice: 4,
 }
-const cell = (more: object) => ({ cells: [{ ...nmcCell, ...more }] })
+const cell = (more: object): Change => ({ cells: [{ ...nmcCell, ...more }] })
 const lead = { ...nmcCell, chemistry: "lead", cellMaxCurrent: 30, cellResistance: 0.01, cellCapacity: 1e5 }
 const two = [12, 12].map((openCircuitVoltage) => ({ openCircuitVoltage, resistance: 0.1, capacity: 9000 }))
 const strings = (second: object, more: object = {}) => ({
@@ -50,10 +50,12 @@ function packRows(solver: unknown, set: (more: object) => object, extra: object 
   ]
 }
 const plain = (more: object) => more
-/** Cautions of chargeTime below freezing cannot be: lithium is refused there. */
+/** Below freezing lithium is refused by chargeTime; the other kinds are below. */
 const charged = packRows(chargeTime, plain).filter((r) => !["cold-charge", "too-cold-to-use"].includes(r.code))
-// at these temperatures the catalogue's cells give nothing, and packSize refuses
-const sized = packRows(packSize, cell, { minVoltage: 5 }).filter((r) => ["lithium-battery"].includes(r.code))
+// where makers forbid use the catalogue's cells give nothing, and packSize refuses
+const sized = packRows(packSize, cell, { minVoltage: 5, peakCurrent: 1, energy: 36000 }).filter(
+  (r) => !["hot-cells", "too-cold-to-use"].includes(r.code),
+)
 
 /** Where each caution, refusal and fault of the module begins, and what its numbers are. */
 export const edges: Edges = {
@@ -63,7 +65,45 @@ export const edges: Edges = {
     ...packRows(runtime, plain, { pattern: [{ power: 1 }] }),
     ...charged,
     ...sized,
-    { code: "alkaline-battery", severity: "warning", solver: cellPack, shown: { chemistry: "alkaline" }, notShown: { chemistry: "nmc" } },
+    ...(
+      [
+        [cellPack, (more: object) => ({ ...more })],
+        [packUnderLoad, (more: object) => ({ power: 0.1, ...more })],
+        [runtime, (more: object) => ({ pattern: [{ power: 0.1 }], ...more })],
+        [packSize, (more: object) => ({ minVoltage: 5, peakCurrent: 0.1, energy: 3600, ...cell(more) })],
+      ] as const
+    ).map(
+      ([solver, set]): CautionRow => ({
+        code: "alkaline-battery",
+        severity: "warning",
+        solver,
+        shown: set({ chemistry: "alkaline" }),
+        notShown: set({ chemistry: "nmc" }),
+      }),
+    ),
+    {
+      code: "too-cold-to-use",
+      severity: "warning",
+      solver: chargeTime,
+      shown: { chemistry: "lead", cellTemperature: -20.1 },
+      notShown: { chemistry: "lead", cellTemperature: -20 },
+    },
+    // eight cells in series, 33.6 V full, are lighter than two rows of seven; 200 kJ want more than one row of seven gives
+    {
+      code: "touch-voltage",
+      severity: "warning",
+      solver: packSize,
+      shown: { ...cell({}), minVoltage: 18.6, maxVoltage: 33.65, peakCurrent: 1, energy: 2e5 },
+      notShown: { ...cell({}), minVoltage: 18.6, maxVoltage: 33.55, peakCurrent: 1, energy: 2e5 },
+    },
+    // 8 A of a cell of 8 Ah
+    {
+      code: "nickel-rate",
+      severity: "warning",
+      solver: packSize,
+      shown: cell({ chemistry: "nimh", cellMaxCurrent: 30, cellResistance: 0.001, cellCapacity: 3600 * 7.97 }),
+      notShown: cell({ chemistry: "nimh", cellMaxCurrent: 30, cellResistance: 0.001, cellCapacity: 3600 * 8.03 }),
+    },
     // 4.2 V a cell: 33.6 V and 29.4 V; 30 V are 4.286 V for seven of them
     { code: "touch-voltage", severity: "warning", solver: cellPack, shown: { series: 8 }, notShown: { series: 7 } },
     {

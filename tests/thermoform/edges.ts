@@ -167,6 +167,44 @@ const cautions: readonly CautionRow[] = [
     notShown: { ...sheet, material: "low-temp-polyester", sourceTemperature: 70, heatSource: "oven" },
   },
 
+  // whatever a plastic gives off, and what heats it, at each solver that asks for it hot
+  ...(
+    [
+      [drape, {}],
+      [tubeBend, { hot: true }],
+      [heatingTime, { ...sheet, sourceTemperature: 180 }],
+    ] as const
+  ).flatMap(([solver, with_]): CautionRow[] => [
+    {
+      solver,
+      code: "hydrogen-chloride",
+      severity: "warning",
+      shown: { ...with_, material: "pvc" },
+      notShown: { ...with_, material: "petg" },
+    },
+    {
+      solver,
+      code: "glue-on-foam",
+      severity: "warning",
+      shown: { ...with_, material: "eva-foam" },
+      notShown: { ...with_, material: "hdpe" },
+    },
+  ]),
+  ...[drape, tubeBend].flatMap((solver): CautionRow[] => [
+    { solver, code: "hot-water", severity: "warning", shown: { material: "low-temp-polyester" }, notShown: { material: "abs" } },
+    { solver, code: "kitchen-oven", severity: "warning", shown: { material: "abs" }, notShown: { material: "low-temp-polyester" } },
+  ]),
+  { solver: heatingTime, code: "burns", severity: "warning", shown: { heatSource: "radiant", sourceTemperature: 400 }, notShown: null },
+  ...["fumes", "kitchen-oven"].map(
+    (code): CautionRow => ({
+      solver: heatingTime,
+      code,
+      severity: "warning",
+      shown: { ...sheet, material: "low-temp-polyester", sourceTemperature: 70, heatSource: "oven" },
+      notShown: { ...sheet, material: "low-temp-polyester", sourceTemperature: 70, heatSource: "water-bath" },
+    }),
+  ),
+
   { solver: drape, code: "burns", severity: "warning", shown: { material: "abs" }, notShown: null },
   { solver: drape, code: "fumes", severity: "warning", shown: { material: "abs" }, notShown: { material: "low-temp-polyester" } },
   { solver: drape, code: "two-draw-ratios", severity: "note", shown: { material: "abs" }, notShown: null },

@@ -1,6 +1,6 @@
 // What beltDrive takes and gives back.
 import type { Angle, AngularSpeed, Force, Length, LinearDensity, Moment, Ratio } from "../../quantity/index.js"
-import type { Transmits } from "../transmits.js"
+import type { Transmits } from "../../solver/index.js"
 
 /** Smooth pulleys: friction carries the pull. */
 interface OnFriction {

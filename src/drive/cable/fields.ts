@@ -116,6 +116,7 @@ export const input: Fields<CableInput> = {
 export const either = [{ exactlyOne: ["construction", ["area", "modulus"]] }] as const
 
 export const output: OutFields<Cable> = {
+  transmits: { kind: "text", label: "transmits" },
   turnedAngle: { kind: "angle", symbol: "theta_t", label: "total angle of bends", unit: "deg" },
   pullingForce: { kind: "force", symbol: "F_1", label: "force at the drive, pulling" },
   payingOutForce: { kind: "force", symbol: "F_3", label: "force at the drive, paying out" },

@@ -64,17 +64,17 @@ const solve = (si: SiOf<CableInput>): Cable | NoSolution<CableRefusal> => tried(
  *
  * **Results**
  *
- * `turnedAngle`: total angle of bends [theta_t; rad]; `pullingForce`: force at the drive, pulling [F_1; N];
- * `payingOutForce`: force at the drive, paying out [F_3; N]; `efficiency`: efficiency, pulling [eta; as a fraction];
- * `backwardEfficiency`: efficiency, paying out [eta_b; as a fraction]; `stretch`: stretch of the cable [x_c; m];
- * `sheathShortening`: shortening of the sheath [x_s; m]; `lostMotion`: lost motion under load [x; m]; `driveTravel`:
- * travel of the drive, from slack [s_1; m]; `reversalLoss`: lost motion on reversing [b_r; m]; `slackPlay`: slack
- * taken up in the bends [b_s; m]; `workIn`: work of the drive [W_1; J]; `workOut`: work at the far end [W_2; J];
- * `frictionWork`: work lost, pulling [W_f; J]; `returnedWork`: work given back, paying out [W_3; J]; `storedEnergy`:
- * energy stored, at most [W_e; J]; `minRadius`: tightest radius [r_t; m]; `bendRatio`: tightest bend, diameter over
- * the cable's [D_d]; `strengthShare`: strength left in the tightest bend [f_b; as a fraction]; `safetyFactor`: safety
- * factor of the cable [S]; `bendUtilisation`: minimum bend radius against the tightest [u; as a fraction]; `spans`:
- * tension, from the far end [list].
+ * `transmits`: transmits [text]; `turnedAngle`: total angle of bends [theta_t; rad]; `pullingForce`: force at the
+ * drive, pulling [F_1; N]; `payingOutForce`: force at the drive, paying out [F_3; N]; `efficiency`: efficiency,
+ * pulling [eta; as a fraction]; `backwardEfficiency`: efficiency, paying out [eta_b; as a fraction]; `stretch`:
+ * stretch of the cable [x_c; m]; `sheathShortening`: shortening of the sheath [x_s; m]; `lostMotion`: lost motion
+ * under load [x; m]; `driveTravel`: travel of the drive, from slack [s_1; m]; `reversalLoss`: lost motion on reversing
+ * [b_r; m]; `slackPlay`: slack taken up in the bends [b_s; m]; `workIn`: work of the drive [W_1; J]; `workOut`: work
+ * at the far end [W_2; J]; `frictionWork`: work lost, pulling [W_f; J]; `returnedWork`: work given back, paying out
+ * [W_3; J]; `storedEnergy`: energy stored, at most [W_e; J]; `minRadius`: tightest radius [r_t; m]; `bendRatio`:
+ * tightest bend, diameter over the cable's [D_d]; `strengthShare`: strength left in the tightest bend [f_b; as a
+ * fraction]; `safetyFactor`: safety factor of the cable [S]; `bendUtilisation`: minimum bend radius against the
+ * tightest [u; as a fraction]; `spans`: tension, from the far end [list].
  *
  * **Symbols of the working**
  *
@@ -102,6 +102,7 @@ const solve = (si: SiOf<CableInput>): Cable | NoSolution<CableRefusal> => tried(
  * })
  * tendon.pullingForce // => 77.96
  * tendon.payingOutForce // => 46.18
+ * tendon.transmits // => 'pull-only'
  * ```
  */
 export const cable: Solver<CableInput, Cable, CableRefusal, CableCaution> = /* @__PURE__ */ solver<

@@ -57,6 +57,7 @@ export function kernel(si: Si): Cable | NoSolution<CableRefusal> {
   const [meanPulling, meanPayingOut] = [(force + pulling) / 2, (force + payingOut) / 2]
   const lostMotion = meanPulling * (own + sheath)
   return {
+    transmits: "pull-only",
     turnedAngle: turned,
     pullingForce: pulling,
     payingOutForce: payingOut,

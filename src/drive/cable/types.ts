@@ -1,5 +1,6 @@
 // What cable takes and gives back.
 import type { Angle, Area, Force, ForcePerLength, Length, Pressure, Ratio } from "../../quantity/index.js"
+import type { Transmits } from "../../solver/index.js"
 import type { CableConstruction } from "./data.js"
 
 /** One bend of a sheath. */
@@ -82,6 +83,8 @@ export interface CableSpan {
 
 /** Result of {@link cable}. */
 export interface Cable {
+  /** A single cable never pushes: `pull-only`. [text] */
+  readonly transmits: Transmits
   /** Total angle of bends [theta_t; rad] */
   readonly turnedAngle: number
   /** Force at the drive, pulling [F_1; N] */

@@ -1,6 +1,6 @@
 // What chainDrive takes and gives back.
 import type { AngularSpeed, Force, Length, LinearDensity, Moment, Ratio } from "../../quantity/index.js"
-import type { Transmits } from "../transmits.js"
+import type { Transmits } from "../../solver/index.js"
 
 /** Input of {@link chainDrive}. */
 export interface ChainDriveInput {

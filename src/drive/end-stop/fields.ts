@@ -60,6 +60,7 @@ export const input: Fields<EndStopInput> = {
 }
 
 export const output: OutFields<EndStop> = {
+  transmits: { kind: "text", label: "transmits" },
   kineticEnergy: { kind: "energy", symbol: "E_k", label: "energy of motion" },
   drivingWork: { kind: "energy", symbol: "E_d", label: "work of the drive meanwhile" },
   energy: { kind: "energy", symbol: "E", label: "energy into the stop" },

@@ -41,13 +41,13 @@ const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution<EndStopRefusal> => 
  *
  * **Results**
  *
- * `kineticEnergy`: energy of motion [E_k; J]; `drivingWork`: work of the drive meanwhile [E_d; J]; `energy`: energy
- * into the stop [E; J]; `stoppingLength`: stopping length [x; m]; `stoppingAngle`: stopping angle [phi; rad];
- * `stoppingTime`: stopping time [t; s]; `peakForce`: peak force at the stop [F; N]; `meanForce`: mean force at the
- * stop [F_m; N]; `restForce`: force at rest, drive pushing [F_0; N]; `peakDeceleration`: peak deceleration [alpha;
- * rad/s²]; `reboundSpeed`: speed thrown back [omega_b; rad/s]; `effectiveMass`: mass felt at the stop [m_e; kg];
- * `hingeForce`: force on the hinge [F_h; N]; `meanHeat`: heat of the stop [P; W]; `utilisation`: peak force against
- * rated [u; as a fraction].
+ * `transmits`: transmits [text]; `kineticEnergy`: energy of motion [E_k; J]; `drivingWork`: work of the drive
+ * meanwhile [E_d; J]; `energy`: energy into the stop [E; J]; `stoppingLength`: stopping length [x; m];
+ * `stoppingAngle`: stopping angle [phi; rad]; `stoppingTime`: stopping time [t; s]; `peakForce`: peak force at the
+ * stop [F; N]; `meanForce`: mean force at the stop [F_m; N]; `restForce`: force at rest, drive pushing [F_0; N];
+ * `peakDeceleration`: peak deceleration [alpha; rad/s²]; `reboundSpeed`: speed thrown back [omega_b; rad/s];
+ * `effectiveMass`: mass felt at the stop [m_e; kg]; `hingeForce`: force on the hinge [F_h; N]; `meanHeat`: heat of the
+ * stop [P; W]; `utilisation`: peak force against rated [u; as a fraction].
  *
  * **Symbols of the working**
  *

@@ -57,6 +57,7 @@ export function kernel(si: Si): EndStop | NoSolution<EndStopRefusal> {
   const energy = kineticEnergy + drivingWork
   const peakDeceleration = (peakForce * si.stopRadius - si.drivingTorque) / si.inertia
   return {
+    transmits: "push-only",
     kineticEnergy,
     drivingWork,
     energy,

@@ -1,5 +1,6 @@
 // What endStop takes and gives back.
 import type { AngularSpeed, Force, ForcePerLength, Frequency, Length, Mass, Moment, MomentOfInertia, Ratio } from "../../quantity/index.js"
+import type { Transmits } from "../../solver/index.js"
 
 /** A stop that yields as a spring: a rubber buffer, a coil spring, a bending tab. */
 export interface SpringStop {
@@ -49,6 +50,8 @@ export interface EndStopInput {
 
 /** Result of {@link endStop}. */
 export interface EndStop {
+  /** A stop lets go of what moves away from it: `push-only`. [text] */
+  readonly transmits: Transmits
   /** Energy of motion on meeting the stop. [E_k; J] */
   readonly kineticEnergy: number
   /** Work of the driving torque while it stops. [E_d; J] */

@@ -2,12 +2,12 @@
 import { at, type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { BEVAN, GEARMOTOR_FAQ, ISO_12100, SHIGLEY } from "../sources.js"
 import { externalPair, planetTeeth, type StageSi } from "./kernel.js"
-import type { GearTrain, GearTrainInput } from "./types.js"
+import type { GearTrain, GearTrainCaution, GearTrainInput } from "./types.js"
 
 type Told = Pick<GearTrain, "stages" | "locksAtFriction" | "selfLocking" | "backDriveTorque">
 
-export function cautions(si: Pick<SiOf<GearTrainInput>, "stages">, out: Told): Caution[] {
-  const found: Caution[] = [
+export function cautions(si: Pick<SiOf<GearTrainInput>, "stages">, out: Told): Caution<GearTrainCaution>[] {
+  const found: Caution<GearTrainCaution>[] = [
     caution(
       "drawn-in",
       "warning",
@@ -55,8 +55,8 @@ export function cautions(si: Pick<SiOf<GearTrainInput>, "stages">, out: Told): C
 }
 
 /** Cautions about the teeth of one stage; its numbers are named by their place in the list. */
-function ofStage(stage: StageSi, k: number, out: Told): Caution[] {
-  const found: Caution[] = []
+function ofStage(stage: StageSi, k: number, out: Told): Caution<GearTrainCaution>[] {
+  const found: Caution<GearTrainCaution>[] = []
   const fewest = out.stages[k]?.fewestTeeth ?? null
   if (fewest !== null && externalPair(stage)[0] < fewest) {
     const name = `stages.${k}.fewestTeeth`

@@ -4,9 +4,19 @@ import { cautions } from "./cautions.js"
 import { check, input, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { solve } from "./kernel.js"
-import type { GearTrain, GearTrainInput } from "./types.js"
+import type { GearTrain, GearTrainCaution, GearTrainInput } from "./types.js"
 
-export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPath, PlanetaryStage, SpurStage, WormStage } from "./types.js"
+export type {
+  GearStage,
+  GearStageResult,
+  GearTrain,
+  GearTrainCaution,
+  GearTrainInput,
+  PlanetaryPath,
+  PlanetaryStage,
+  SpurStage,
+  WormStage,
+} from "./types.js"
 
 /**
  * Ratio, efficiency both ways, locking, play, inertia and torques of a gear train: spur, planetary and worm stages in any order.
@@ -109,28 +119,28 @@ export type { GearStage, GearStageResult, GearTrain, GearTrainInput, PlanetaryPa
  * wing.selfLocking // => false
  * ```
  */
-export const gearTrain: Solver<GearTrainInput, GearTrain> = /* @__PURE__ */ solver<GearTrainInput, GearTrain>(
-  "gearTrain",
-  "What a gear train makes of speed and torque, and whether it holds",
-  solve,
-  () => ({
-    input,
-    output,
-    example: {
-      stages: [
-        { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm", backlash: "0.5 deg" },
-        { type: "worm", drivingTeeth: 1, drivenTeeth: 30, leadAngle: "4 deg", friction: 0.1, module: "1 mm", backlash: "0.3 deg" },
-      ],
-      torque: "6 N m",
-      dragTorque: "2 mN m",
-      inputSpeed: "5000 rpm",
-      inputInertia: "20 g cm2",
-      loadInertia: "0.4 kg m2",
-      tipRadius: "900 mm",
-    },
-    formulae,
-    sources: [at(BEVAN, "chapters 10 and 11"), at(KHURMI, "chapter 13"), at(SHIGLEY, "section 13-17"), at(GEARMOTOR_FAQ, "answer 2.1.3")],
-    check,
-    cautions,
-  }),
-)
+export const gearTrain: Solver<GearTrainInput, GearTrain, never, GearTrainCaution> = /* @__PURE__ */ solver<
+  GearTrainInput,
+  GearTrain,
+  never,
+  GearTrainCaution
+>("gearTrain", "What a gear train makes of speed and torque, and whether it holds", solve, () => ({
+  input,
+  output,
+  example: {
+    stages: [
+      { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm", backlash: "0.5 deg" },
+      { type: "worm", drivingTeeth: 1, drivenTeeth: 30, leadAngle: "4 deg", friction: 0.1, module: "1 mm", backlash: "0.3 deg" },
+    ],
+    torque: "6 N m",
+    dragTorque: "2 mN m",
+    inputSpeed: "5000 rpm",
+    inputInertia: "20 g cm2",
+    loadInertia: "0.4 kg m2",
+    tipRadius: "900 mm",
+  },
+  formulae,
+  sources: [at(BEVAN, "chapters 10 and 11"), at(KHURMI, "chapter 13"), at(SHIGLEY, "section 13-17"), at(GEARMOTOR_FAQ, "answer 2.1.3")],
+  check,
+  cautions,
+}))

@@ -1,6 +1,6 @@
 // What gearTrain takes and gives back.
 import type { Angle, AngularSpeed, Length, Moment, MomentOfInertia, Ratio } from "../../quantity/index.js"
-import type { Transmits } from "../transmits.js"
+import type { Transmits } from "../../solver/index.js"
 
 /** Way through a planetary stage: what drives, and what is driven; the third member stands still. */
 export type PlanetaryPath = "sun-to-carrier" | "carrier-to-sun" | "ring-to-carrier" | "carrier-to-ring" | "sun-to-ring" | "ring-to-sun"
@@ -155,3 +155,13 @@ export interface GearTrain {
   /** The stages, one by one. [list] */
   readonly stages: readonly GearStageResult[]
 }
+
+/** Hazards and limits of validity that go with an answer of {@link gearTrain}. */
+export type GearTrainCaution =
+  | "drawn-in"
+  | "strength-not-judged"
+  | "back-driven"
+  | "thin-holding-margin"
+  | "worm-start"
+  | "undercut"
+  | "uneven-planets"

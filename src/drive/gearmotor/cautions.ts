@@ -2,10 +2,10 @@
 import { type Caution, caution, commonPractice, type SiOf } from "../../solver/index.js"
 import { cautions as motorCautions } from "../dc-motor/index.js"
 import { cautions as gearCautions } from "../gear-train/cautions.js"
-import type { Gearmotor, GearmotorInput } from "./types.js"
+import type { Gearmotor, GearmotorCaution, GearmotorInput } from "./types.js"
 
-export function cautions(si: SiOf<GearmotorInput>, out: Gearmotor): Caution[] {
-  const found: Caution[] = [
+export function cautions(si: SiOf<GearmotorInput>, out: Gearmotor): Caution<GearmotorCaution>[] {
+  const found: Caution<GearmotorCaution>[] = [
     ...motorCautions(si, out),
     // whether a load drives it back is told here, the motor's friction counted
     ...gearCautions(si, out).filter((c) => c.code !== "drawn-in" && c.code !== "back-driven"),

@@ -5,11 +5,12 @@ import { cautions } from "./cautions.js"
 import { check, inputFields, output } from "./fields.js"
 import { formulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { Gearmotor, GearmotorInput } from "./types.js"
+import type { Gearmotor, GearmotorCaution, GearmotorInput, GearmotorRefusal } from "./types.js"
 
-export type { Gearmotor, GearmotorInput } from "./types.js"
+export type { Gearmotor, GearmotorCaution, GearmotorInput, GearmotorRefusal } from "./types.js"
 
-const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel(si), si, gearmotor.input, kernel, check, gearmotor.either)
+const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution<GearmotorRefusal> =>
+  tried(kernel(si), si, gearmotor.input, kernel, check, gearmotor.either)
 
 /**
  * Speed, current, efficiency, back-driving and start of a brushed motor behind gears, with the load against it or helping.
@@ -125,32 +126,32 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution => tried(kernel
  * wing.backDriveTorque // => 0.06618
  * ```
  */
-export const gearmotor: Solver<GearmotorInput, Gearmotor> = /* @__PURE__ */ solver<GearmotorInput, Gearmotor>(
-  "gearmotor",
-  "What a motor with its gears does at a load, and what drives it back",
-  solve,
-  () => ({
-    input: inputFields(),
-    either: sheetRules,
-    output,
-    example: {
-      backEmfConstant: 0.012,
-      windingResistance: "1.2 ohm",
-      noLoadCurrent: "0.2 A",
-      terminalVoltage: "12 V",
-      stages: [
-        { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm" },
-        { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm", inertia: "2 g cm2" },
-        { type: "spur", drivingTeeth: 20, drivenTeeth: 60 },
-      ],
-      torque: "2.5 N m",
-      dragTorque: "0.5 mN m",
-      rotorInertia: "20 g cm2",
-      loadInertia: "0.2 kg m2",
-    },
-    formulae: formulae(),
-    sources: [at(HUGHES, "chapter 3"), at(BEVAN, "chapters 10 and 11"), at(KHURMI, "section 3.13"), IEC_60028],
-    check,
-    cautions,
-  }),
-)
+export const gearmotor: Solver<GearmotorInput, Gearmotor, GearmotorRefusal, GearmotorCaution> = /* @__PURE__ */ solver<
+  GearmotorInput,
+  Gearmotor,
+  GearmotorRefusal,
+  GearmotorCaution
+>("gearmotor", "What a motor with its gears does at a load, and what drives it back", solve, () => ({
+  input: inputFields(),
+  either: sheetRules,
+  output,
+  example: {
+    backEmfConstant: 0.012,
+    windingResistance: "1.2 ohm",
+    noLoadCurrent: "0.2 A",
+    terminalVoltage: "12 V",
+    stages: [
+      { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm" },
+      { type: "planetary", drivingTeeth: 12, drivenTeeth: 48, module: "0.5 mm", inertia: "2 g cm2" },
+      { type: "spur", drivingTeeth: 20, drivenTeeth: 60 },
+    ],
+    torque: "2.5 N m",
+    dragTorque: "0.5 mN m",
+    rotorInertia: "20 g cm2",
+    loadInertia: "0.2 kg m2",
+  },
+  formulae: formulae(),
+  sources: [at(HUGHES, "chapter 3"), at(BEVAN, "chapters 10 and 11"), at(KHURMI, "section 3.13"), IEC_60028],
+  check,
+  cautions,
+}))

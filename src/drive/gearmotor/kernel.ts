@@ -5,7 +5,7 @@ import { dcMotor } from "../dc-motor/index.js"
 import { solve as trainOf } from "../gear-train/kernel.js"
 import type { GearTrain } from "../gear-train/types.js"
 import { windingFactor } from "../linear-actuator/constants.js"
-import type { Gearmotor, GearmotorInput } from "./types.js"
+import type { Gearmotor, GearmotorInput, GearmotorRefusal } from "./types.js"
 
 type Si = SiOf<GearmotorInput>
 
@@ -55,7 +55,7 @@ function motorOf(si: Si): Motor {
 }
 
 /** Why it does not move, told at the output shaft. */
-function stands(si: Si, gears: GearTrain, motor: Motor, refused: NoSolution): NoSolution {
+function stands(si: Si, gears: GearTrain, motor: Motor, refused: NoSolution): NoSolution<GearmotorRefusal> {
   const { terminalVoltage, torque, dragTorque } = si
   // the motor alone tells its own friction first; with gears the load and their drag count as well
   const shortBy = motor.windingResistance * (si.noLoadCurrent + gears.inputTorque / motor.torqueConstant) - terminalVoltage
@@ -88,7 +88,7 @@ function stands(si: Si, gears: GearTrain, motor: Motor, refused: NoSolution): No
   )
 }
 
-export function kernel(si: Si): Gearmotor | NoSolution {
+export function kernel(si: Si): Gearmotor | NoSolution<GearmotorRefusal> {
   const gears = gearsOf(si, si.torque)
   const { ratio, efficiency: gearEfficiency } = gears
   const own = motorOf(si)

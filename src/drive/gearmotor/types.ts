@@ -1,8 +1,9 @@
 // What gearmotor takes and gives back.
 import type { Moment, MomentOfInertia } from "../../quantity/index.js"
+import type { Transmits } from "../../solver/index.js"
 import type { DcMotorInput } from "../dc-motor/constants.js"
-import type { GearStage, GearStageResult } from "../gear-train/types.js"
-import type { Transmits } from "../transmits.js"
+import type { DcMotorCaution } from "../dc-motor/index.js"
+import type { GearStage, GearStageResult, GearTrainCaution } from "../gear-train/types.js"
 
 /** Input of {@link gearmotor}: a motor's datasheet at its own shaft, and the gears behind it. */
 export interface GearmotorInput extends Omit<DcMotorInput, "torque"> {
@@ -86,3 +87,9 @@ export interface Gearmotor {
   /** The stages, one by one. [list] */
   readonly stages: readonly GearStageResult[]
 }
+
+/** Why {@link gearmotor} can refuse. */
+export type GearmotorRefusal = "insufficient-torque" | "insufficient-voltage" | "jammed"
+
+/** Hazards and limits of validity that go with an answer of {@link gearmotor}: the motor's, the gears', and those of both together. */
+export type GearmotorCaution = DcMotorCaution | GearTrainCaution | "runs-away" | "returns-current"

@@ -1,6 +1,6 @@
 // What winch takes and gives back.
 import type { AngularSpeed, Force, Length, Moment, Ratio } from "../../quantity/index.js"
-import type { Transmits } from "../transmits.js"
+import type { Transmits } from "../../solver/index.js"
 
 /** Input of {@link winch}. Give the width of the drum or the turns in one layer. */
 export interface WinchInput {

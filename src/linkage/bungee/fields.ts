@@ -43,6 +43,7 @@ export const bungeeFields = (): Fields<BungeeInput> => ({
 })
 
 export const bungeeOutput = (): OutFields<Bungee> => ({
+  transmits: { kind: "text", label: "transmits" },
   elongation: { kind: "ratio", symbol: "e", label: "elongation", unit: "%" },
   force: { kind: "force", symbol: "F", label: "force, stretching" },
   returningForce: { kind: "force", symbol: "F_b", label: "force, letting back" },

@@ -30,10 +30,10 @@ export type { Bungee, BungeeCaution, BungeeInput, BungeeRefusal, CordReading } f
  *
  * **Results**
  *
- * `elongation`: elongation [e; as a fraction]; `force`: force, stretching [F; N]; `returningForce`: force, letting
- * back [F_b; N]; `stiffness`: stiffness there [k; N/m]; `storedEnergy`: energy put in [W; J]; `returnedEnergy`: energy
- * given back [W_b; J]; `lengthLimit`: length allowed [L_m; m]; `utilisation`: elongation against what is allowed [u;
- * as a fraction].
+ * `transmits`: transmits [text]; `elongation`: elongation [e; as a fraction]; `force`: force, stretching [F; N];
+ * `returningForce`: force, letting back [F_b; N]; `stiffness`: stiffness there [k; N/m]; `storedEnergy`: energy put in
+ * [W; J]; `returnedEnergy`: energy given back [W_b; J]; `lengthLimit`: length allowed [L_m; m]; `utilisation`:
+ * elongation against what is allowed [u; as a fraction].
  *
  * **Symbols of the working**
  *

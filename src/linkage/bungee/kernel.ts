@@ -52,6 +52,7 @@ function kernel(si: Si): Bungee | NoSolution<BungeeRefusal> {
   const force = cords * (here?.high ?? 0)
   const storedEnergy = cords * slackLength * pieces.reduce((sum, p) => sum + ((p.low + p.high) / 2) * (p.to - p.from), 0)
   return {
+    transmits: "pull-only",
     elongation,
     force,
     returningForce: lossShare === null ? null : force * (1 - lossShare),

@@ -1,6 +1,6 @@
 // What bungee takes and gives back.
 import type { Force, Length, Ratio } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { SiOf, Transmits } from "../../solver/index.js"
 
 /** One reading of an elastic cord, stretched slowly. */
 export interface CordReading {
@@ -28,6 +28,8 @@ export interface BungeeInput {
 
 /** Result of {@link bungee}. */
 export interface Bungee {
+  /** A cord never pushes: `pull-only`. [text] */
+  readonly transmits: Transmits
   /** Elongation [e; as a fraction] */
   readonly elongation: number
   /** Force, stretching [F; N] */

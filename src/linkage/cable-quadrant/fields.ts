@@ -85,6 +85,7 @@ export const quadrantFields = (): Fields<CableQuadrantInput> => ({
 })
 
 export const quadrantOutput = (): OutFields<CableQuadrant> => ({
+  transmits: { kind: "text", label: "transmits" },
   cableTravel: { kind: "length", symbol: "s_1", label: "travel of the opening cable" },
   returnTravel: { kind: "length", symbol: "s_2", label: "travel of spring or second cable" },
   wrapLeft: { kind: "angle", symbol: "w_l", label: "arc of the opening cable left at the end", unit: "deg" },

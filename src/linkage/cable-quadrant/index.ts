@@ -62,12 +62,12 @@ export type {
  *
  * **Results**
  *
- * `cableTravel`: travel of the opening cable [s_1; m]; `returnTravel`: travel of spring or second cable [s_2; m];
- * `wrapLeft`: arc of the opening cable left at the end [w_l; rad]; `rimLeft`: arc of the second cable's rim left at
- * the end [w_r; rad]; `inertia`: inertia of the masses [J; kg m²]; `maxLoadMoment`: largest load moment [M_x; N m];
- * `minLoadMoment`: smallest load moment [M_n; N m]; `maxTension`: largest tension of the opening cable [T_x; N];
- * `minTension`: smallest tension of the opening cable [T_n; N]; `maxReturnTension`: largest tension of spring or
- * second cable [S_x; N]; `minReturnTension`: smallest tension of spring or second cable [S_n; N];
+ * `transmits`: transmits [text]; `cableTravel`: travel of the opening cable [s_1; m]; `returnTravel`: travel of spring
+ * or second cable [s_2; m]; `wrapLeft`: arc of the opening cable left at the end [w_l; rad]; `rimLeft`: arc of the
+ * second cable's rim left at the end [w_r; rad]; `inertia`: inertia of the masses [J; kg m²]; `maxLoadMoment`: largest
+ * load moment [M_x; N m]; `minLoadMoment`: smallest load moment [M_n; N m]; `maxTension`: largest tension of the
+ * opening cable [T_x; N]; `minTension`: smallest tension of the opening cable [T_n; N]; `maxReturnTension`: largest
+ * tension of spring or second cable [S_x; N]; `minReturnTension`: smallest tension of spring or second cable [S_n; N];
  * `requiredPretension`: pretension that keeps both taut [T_r; N]; `rotationalStiffness`: stiffness at the pivot, drive
  * held [K; N m/rad]; `tipDeflection`: play of the tip under the load [y; m]; `storedEnergy`: energy stored, at most
  * [W_e; J]; `poses`: over the travel [list].

@@ -116,6 +116,7 @@ function kernel(si: Si): CableQuadrant | NoSolution<CableQuadrantRefusal> {
   const [maxTension, maxReturnTension] = [Math.max(...opening), Math.max(...other)]
   const rotationalStiffness = si.cableStiffness * r1 ** 2 + rate * back.radius ** 2
   return {
+    transmits: back.type === "cable" ? "both-ways" : "pull-only",
     cableTravel: r1 * travel,
     returnTravel: back.radius * travel,
     wrapLeft: si.wrap - travel,

@@ -1,6 +1,6 @@
 // What cableQuadrant takes and gives back.
 import type { Angle, Force, ForcePerLength, Length, Moment } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { SiOf, Transmits } from "../../solver/index.js"
 import type { HingeWeightInput } from "../hinge/fields.js"
 
 /** A spring that pulls the quadrant back, on a rim of its own. */
@@ -82,6 +82,8 @@ export interface QuadrantPose {
 
 /** Result of {@link cableQuadrant}. */
 export interface CableQuadrant {
+  /** Two cables turn the arm both ways; against a spring the drive only pulls. [text] */
+  readonly transmits: Transmits
   /** Travel of the opening cable [s_1; m] */
   readonly cableTravel: number
   /** Travel of spring or second cable [s_2; m] */

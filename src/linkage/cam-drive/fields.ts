@@ -64,6 +64,7 @@ export const camFields = (): Fields<CamDriveInput> => ({
 })
 
 export const camOutput = (): OutFields<CamDrive> => ({
+  transmits: { kind: "text", label: "transmits" },
   displacement: { kind: "length", symbol: "s_f", label: "rise of the follower" },
   lever: { kind: "length", symbol: "r", label: "lever arm: travel per radian" },
   leverSlope: { kind: "length", symbol: "r_s", label: "change of the lever arm per radian" },

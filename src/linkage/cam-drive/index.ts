@@ -44,13 +44,13 @@ export type { CamDrive, CamDriveCaution, CamDriveInput, CamDriveRefusal, CamExtr
  *
  * **Results**
  *
- * `displacement`: rise of the follower [s_f; m]; `lever`: lever arm: travel per radian [r; m]; `leverSlope`: change of
- * the lever arm per radian [r_s; m]; `speed`: speed of the follower [v; m/s]; `acceleration`: acceleration of the
- * follower [a; m/s²]; `pressureAngle`: pressure angle [alpha; rad]; `followerForce`: force towards the cam [P; N];
- * `contactForce`: force on the roller while lifting [F_c; N]; `sideForce`: force across the guide while lifting [F_s;
- * N]; `effort`: moment that holds it [T; N m]; `risingEffort`: moment while lifting [T_r; N m]; `returningEffort`:
- * moment while letting down [T_b; N m]; `inertia`: inertia at the cam [J; kg m²]; `inertiaSlope`: change of the
- * inertia per radian [J_s; kg m²]; `rise`: over the whole rise [group].
+ * `transmits`: transmits [text]; `displacement`: rise of the follower [s_f; m]; `lever`: lever arm: travel per radian
+ * [r; m]; `leverSlope`: change of the lever arm per radian [r_s; m]; `speed`: speed of the follower [v; m/s];
+ * `acceleration`: acceleration of the follower [a; m/s²]; `pressureAngle`: pressure angle [alpha; rad];
+ * `followerForce`: force towards the cam [P; N]; `contactForce`: force on the roller while lifting [F_c; N];
+ * `sideForce`: force across the guide while lifting [F_s; N]; `effort`: moment that holds it [T; N m]; `risingEffort`:
+ * moment while lifting [T_r; N m]; `returningEffort`: moment while letting down [T_b; N m]; `inertia`: inertia at the
+ * cam [J; kg m²]; `inertiaSlope`: change of the inertia per radian [J_s; kg m²]; `rise`: over the whole rise [group].
  *
  * **Symbols of the working**
  *

@@ -80,6 +80,7 @@ export function solve(si: Si): CamDrive | NoSolution<CamRefusal> {
   const lost = guideFactor(si) * Math.tan(Math.abs(pressureAngle))
   const push = force / (1 - lost)
   return {
+    transmits: "push-only",
     displacement,
     lever,
     leverSlope,

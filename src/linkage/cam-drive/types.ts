@@ -1,6 +1,6 @@
 // A plate cam that lifts a roller follower.
 import type { Angle, AngularSpeed, Force, ForcePerLength, Length, Mass } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { SiOf, Transmits } from "../../solver/index.js"
 
 /** How the follower rises over the turn of the cam; `uniform` has the same lever arm all the way, the others are tailored. */
 export type CamLaw = "uniform" | "parabolic" | "harmonic" | "cycloidal" | "polynomial-345" | "polynomial-4567"
@@ -59,6 +59,8 @@ export interface CamExtremes {
 
 /** Result of {@link camDrive}. */
 export interface CamDrive {
+  /** The cam lifts its follower; spring and load bring it back: `push-only`. [text] */
+  readonly transmits: Transmits
   /** Rise of the follower [s_f; m] */
   readonly displacement: number
   /** Travel of the follower for a turn of the cam: its lever arm. [r; m] */

@@ -87,6 +87,7 @@ const box = (label: string) => ({
 })
 
 export const chainOutput = (): OutFields<FoldingChain> => ({
+  transmits: { kind: "text", label: "transmits" },
   tipX: { kind: "length", symbol: "x_t", label: "tip, x" },
   tipY: { kind: "length", symbol: "y_t", label: "tip, y" },
   tipRateX: { kind: "length", symbol: "x_r", label: "travel of the tip per radian of the driver, x" },

@@ -43,15 +43,15 @@ export type { ChainBox, ChainJoint, ChainPose, ChainSegmentInput, FoldingChain, 
  *
  * **Results**
  *
- * `tipX`: tip, x [x_t; m]; `tipY`: tip, y [y_t; m]; `tipRateX`: travel of the tip per radian of the driver, x [x_r;
- * m]; `tipRateY`: travel of the tip per radian of the driver, y [y_r; m]; `effort`: moment at the driver that holds it
- * [T; N m]; `spreadEffort`: moment at the driver while spreading [T_s; N m]; `foldEffort`: moment at the driver while
- * folding [T_f; N m]; `inertia`: inertia at the driver [J; kg m²]; `inertiaSlope`: change of the inertia per radian
- * [J_r; kg m²]; `reactionX`: force of the frame, x [F_x; N]; `reactionY`: force of the frame, y [F_y; N];
- * `reactionMoment`: moment of the frame [M_0; N m]; `maxEffort`: largest moment at the driver over the travel [T_m; N
- * m]; `maxReach`: largest reach over the travel [r_m; m]; `joints`: joints [list]; `spreadOrder`: order of the joints,
- * spreading [list, each number]; `folded`: box when folded [group]; `spread`: box when spread [group]; `swept`: box
- * around the whole movement [group]; `poses`: travel [list].
+ * `transmits`: transmits [text]; `tipX`: tip, x [x_t; m]; `tipY`: tip, y [y_t; m]; `tipRateX`: travel of the tip per
+ * radian of the driver, x [x_r; m]; `tipRateY`: travel of the tip per radian of the driver, y [y_r; m]; `effort`:
+ * moment at the driver that holds it [T; N m]; `spreadEffort`: moment at the driver while spreading [T_s; N m];
+ * `foldEffort`: moment at the driver while folding [T_f; N m]; `inertia`: inertia at the driver [J; kg m²];
+ * `inertiaSlope`: change of the inertia per radian [J_r; kg m²]; `reactionX`: force of the frame, x [F_x; N];
+ * `reactionY`: force of the frame, y [F_y; N]; `reactionMoment`: moment of the frame [M_0; N m]; `maxEffort`: largest
+ * moment at the driver over the travel [T_m; N m]; `maxReach`: largest reach over the travel [r_m; m]; `joints`:
+ * joints [list]; `spreadOrder`: order of the joints, spreading [list, each number]; `folded`: box when folded [group];
+ * `spread`: box when spread [group]; `swept`: box around the whole movement [group]; `poses`: travel [list].
  *
  * **Symbols of the working**
  *

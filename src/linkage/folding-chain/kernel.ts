@@ -184,6 +184,7 @@ export function solve(si: Si): FoldingChain {
     return { driverAngle: (si.driverTravel * k) / (POSES - 1), tipX: x, tipY: y, effort, spreadEffort, foldEffort, inertia }
   })
   return {
+    transmits: "both-ways",
     tipX: tip.x,
     tipY: tip.y,
     tipRateX: end.rate.x,

@@ -1,6 +1,6 @@
 // A chain of segments that one driver folds and spreads.
 import type { Angle, Length, Mass, Ratio } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { SiOf, Transmits } from "../../solver/index.js"
 
 /** One segment of the chain, from its own joint outward. */
 export interface ChainSegmentInput {
@@ -96,6 +96,8 @@ export interface ChainBox {
 
 /** Result of {@link foldingChain}; origin at the first joint. */
 export interface FoldingChain {
+  /** Every joint follows the driver spreading and folding, held by rods, gears or cables in pairs: `both-ways`. [text] */
+  readonly transmits: Transmits
   /** Tip, x [x_t; m] */
   readonly tipX: number
   /** Tip, y [y_t; m] */

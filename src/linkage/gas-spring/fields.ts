@@ -50,6 +50,7 @@ export const gasSpringFields = (): Fields<GasSpringInput> => ({
 export const gasSpringEither = [{ exactlyOne: ["progression", ["rodDiameter", "gasVolume"]] }] as const
 
 export const gasSpringOutput = (): OutFields<GasSpring> => ({
+  transmits: { kind: "text", label: "transmits" },
   progression: { kind: "ratio", symbol: "p", label: "progression" },
   extendingForce: { kind: "force", symbol: "F_e", label: "force extending" },
   compressingForce: { kind: "force", symbol: "F_c", label: "force compressing" },

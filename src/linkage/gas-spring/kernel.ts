@@ -24,6 +24,7 @@ export function solve(si: Si): GasSpring {
   const storedEnergy = gasWork(gas, progression, compression, stroke)
   const here = at(compression)
   return {
+    transmits: "push-only",
     progression,
     extendingForce: here - frictionForce,
     compressingForce: here + frictionForce,

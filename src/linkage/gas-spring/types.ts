@@ -1,6 +1,6 @@
 // What gasSpring takes and gives back.
 import type { Force, Length, Ratio, Speed, Temperature, Volume } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import type { SiOf, Transmits } from "../../solver/index.js"
 
 /** Speed at which a gas spring pushes its rod out by itself, as its maker states it. */
 export interface ExtensionSpeed {
@@ -34,6 +34,8 @@ export interface GasSpringInput {
 
 /** Result of {@link gasSpring}. */
 export interface GasSpring {
+  /** Its rod only ever pushes out: `push-only`. [text] */
+  readonly transmits: Transmits
   /** F2/F1, as given or from rod and room. [p; as a fraction] */
   readonly progression: number
   /** Force extending [F_e; N] */

@@ -69,6 +69,7 @@ function kernel(si: Si, trace?: Partial<FanTrace>): TetheredFan | NoSolution<Tet
   let needed: number | null = 2
   while (needed !== null && openTipGap(si, g, needed) > -si.overlap) needed = needed < 200 ? needed + 1 : null
   return {
+    transmits: "pull-only",
     step,
     threads,
     angles,
@@ -180,13 +181,13 @@ function check(si: Si): Issue[] {
  *
  * **Results**
  *
- * `step`: even step between vanes [alpha; rad]; `threads`: thread lengths [list, each t, m]; `angles`: vane angles
- * [list, each theta, rad]; `rootGaps`: root gaps [list, each m]; `tipGaps`: tip gaps [list, each m]; `tensions`:
- * thread tensions [list, each T, N]; `maxRootGap`: largest root gap [s_0; m]; `maxTipGap`: largest tip gap [s_1; m];
- * `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest over the sweep [M_p; N m];
- * `peakDriverAngle`: needed at [theta_p; rad]; `totalMass`: mass of the fan [m_t; kg]; `fanMoment`: moment of the
- * fan's weight [M_t; N m]; `staysTaut`: threads only pull [yes or no]; `cover`: to cover the open span [group];
- * `sweep`: sweep of the driver [list].
+ * `transmits`: transmits [text]; `step`: even step between vanes [alpha; rad]; `threads`: thread lengths [list, each
+ * t, m]; `angles`: vane angles [list, each theta, rad]; `rootGaps`: root gaps [list, each m]; `tipGaps`: tip gaps
+ * [list, each m]; `tensions`: thread tensions [list, each T, N]; `maxRootGap`: largest root gap [s_0; m]; `maxTipGap`:
+ * largest tip gap [s_1; m]; `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest over the
+ * sweep [M_p; N m]; `peakDriverAngle`: needed at [theta_p; rad]; `totalMass`: mass of the fan [m_t; kg]; `fanMoment`:
+ * moment of the fan's weight [M_t; N m]; `staysTaut`: threads only pull [yes or no]; `cover`: to cover the open span
+ * [group]; `sweep`: sweep of the driver [list].
  *
  * **Symbols of the working**
  *
@@ -331,6 +332,7 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan, TetheredFanRefus
     },
   },
   output: {
+    transmits: { kind: "text", label: "transmits" },
     step: { kind: "angle", symbol: "alpha", label: "even step between vanes" },
     threads: { kind: "list", label: "thread lengths", of: { kind: "length", symbol: "t", label: "thread" } },
     angles: { kind: "list", label: "vane angles", of: { kind: "angle", symbol: "theta", label: "angle" } },

@@ -1,6 +1,6 @@
 // What goes in and what comes out.
 import type { Angle, Length, Mass, Moment } from "../../../quantity/index.js"
-import type { SiOf } from "../../../solver/index.js"
+import type { SiOf, Transmits } from "../../../solver/index.js"
 
 /** Input of {@link tetheredFan}. */
 export interface TetheredFanInput {
@@ -46,6 +46,8 @@ export interface TetheredFanInput {
 
 /** Result of {@link tetheredFan}. */
 export interface TetheredFan {
+  /** Threads draw the vanes open; weight and elastic draw them back: `pull-only`. [text] */
+  readonly transmits: Transmits
   /** Angle between neighbours when spread evenly. [alpha; rad] */
   readonly step: number
   /** Thread lengths [list, each t, m] */
