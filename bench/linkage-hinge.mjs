@@ -1,6 +1,7 @@
 import { counterbalance, hingeActuator, hingeAngleAt, hingeStaticsAt, placeActuator, tetheredFan } from "alula/linkage"
 
-const arm = hingeActuator.read(hingeActuator.example)
+const arm = hingeActuator.read({ ...hingeActuator.example, loadFactor: 1, gustForce: 0, sideForce: 0 })
+const windy = hingeActuator.read(hingeActuator.example)
 const loads = {
   weights: arm.masses,
   springs: arm.springs,
@@ -24,6 +25,7 @@ export const rows = [
     baseline: pose,
   },
   { name: "linkage.hingeActuator.si (33 poses, peaks)", run: () => hingeActuator.si(arm), baseline: pose },
+  { name: "linkage.hingeActuator.si (gusts and steps too)", run: () => hingeActuator.si(windy), baseline: pose },
   { name: certificate, run: () => placeActuator.si(place) },
   { name: "linkage.placeActuator.si (with a front of 5)", run: () => placeActuator.si(front), baseline: certificate },
   { name: "linkage.tetheredFan.si (6 vanes, 513 poses)", run: () => tetheredFan.si(fan) },

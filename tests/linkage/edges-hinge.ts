@@ -128,6 +128,8 @@ const place = { frontPoints: 0 }
 const wide = { ...place, minTransmissionAngle: 0, ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
 const low = { ...place, raisedBy: "extending", ratedForce: 1e6, maxBoxes: 2000, gapLimit: 0.05 }
 const locks = { pinFriction: 1 }
+// what the thresholds of the holding force were worked out for
+const still = { loadFactor: 1, gustForce: 0 }
 
 export const edges: Edges = {
   cautions: [
@@ -135,29 +137,29 @@ export const edges: Edges = {
       solver: hingeActuator,
       code: "falls-unpowered",
       severity: "warning",
-      shown: { holdingForce: 155 },
-      notShown: { holdingForce: 155.3 },
+      shown: { ...still, holdingForce: 155 },
+      notShown: { ...still, holdingForce: 155.3 },
     },
     {
       solver: hingeActuator,
       code: "thin-holding-margin",
       severity: "caution",
-      shown: { holdingForce: 310 },
-      notShown: { holdingForce: 310.5 },
+      shown: { ...still, holdingForce: 310 },
+      notShown: { ...still, holdingForce: 310.5 },
     },
     {
       solver: hingeActuator,
       code: "thin-holding-margin",
       severity: "caution",
-      shown: { holdingForce: 155.3 },
-      notShown: { holdingForce: 155 },
+      shown: { ...still, holdingForce: 155.3 },
+      notShown: { ...still, holdingForce: 155 },
     },
     {
       solver: hingeActuator,
       code: "holding-unknown",
       severity: "caution",
-      shown: { holdingForce: null },
-      notShown: { holdingForce: 155 },
+      shown: { ...still, holdingForce: null },
+      notShown: { ...still, holdingForce: 155 },
     },
     {
       solver: hingeActuator,

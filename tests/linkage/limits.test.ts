@@ -288,6 +288,12 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "pinFriction: min 0, max 1, default 0",
     "hingePinDiameter: min 0, max 0.2, default 0",
     "endPinDiameter: min 0, max 0.2, default 0",
+    "loadFactor: min 1, max 5, default 1",
+    "gustForce: min 0, max 100000, default 0",
+    "gustRadius: min 0, max 20, default 0",
+    "sideForce: min 0, max 100000, default 0",
+    "sideForceRadius: min 0, max 20, default 0",
+    "bearingSpan: min 1 mm, max 2, default 40 mm",
     "holdingForce: min 0, max 1000000, default null",
   ],
   overCentreLatch: [

@@ -1,4 +1,4 @@
-import { type HingeGeometry, hingeLengthAt, hingeLeverAt, hingePinAt, type Point } from "./geometry.js"
+import { type HingeGeometry, hingePinAt, type Point } from "./geometry.js"
 
 /** Standard gravity, m/s² (exact: 3rd CGPM, 1901; NIST SP 811, 2008 edition, appendix B.8). */
 export const standardGravity = 9.80665
@@ -33,7 +33,16 @@ export interface HingeLoads {
   readonly frameTilt: number
   /** Friction radius of the hinge pin: coefficient times half the pin's diameter, m. */
   readonly frictionRadius: number
+  /** Weight over weight at rest: above 1 as a step lands, below 1 as the body drops; 1 where left out. */
+  readonly loadFactor?: number
+  /** Force square to the arm at a distance from the hinge (N, m); positive pushes it down, clockwise. */
+  readonly gust?: { readonly force: number; readonly radius: number }
+  /** Load that a moment across the hinge puts on the two bearings together, N. */
+  readonly bearingLoad?: number
 }
+
+/** Force of a gust square to the arm, N; 0 without one. */
+export const gustOf = (loads: HingeLoads): number => loads.gust?.force ?? 0
 
 /** Forces and moments at one pose. */
 export interface HingeStatics {
@@ -74,9 +83,11 @@ export function springAt(
   spring: HingeSpring,
   armAngle: number,
 ): { readonly length: number; readonly tension: number; readonly x: number; readonly y: number; readonly moment: number } {
-  const [rx, ry] = [spring.radius * Math.cos(armAngle + spring.angle), spring.radius * Math.sin(armAngle + spring.angle)]
-  const [dx, dy] = [spring.fixedPivot.x - hinge.x - rx, spring.fixedPivot.y - hinge.y - ry]
-  const length = Math.hypot(dx, dy)
+  const rx = spring.radius * Math.cos(armAngle + spring.angle)
+  const ry = spring.radius * Math.sin(armAngle + spring.angle)
+  const dx = spring.fixedPivot.x - hinge.x - rx
+  const dy = spring.fixedPivot.y - hinge.y - ry
+  const length = Math.sqrt(dx * dx + dy * dy)
   const tension = springTension(spring, length)
   // ends that coincide leave no direction to pull in
   const share = length === 0 ? 0 : tension / length
@@ -94,12 +105,18 @@ export function springEnergy(spring: Omit<HingeSpring, "fixedPivot" | "radius" |
 
 /** Balance of the arm at an angle. */
 export function hingeStaticsAt(g: HingeGeometry, loads: HingeLoads, armAngle: number): HingeStatics {
-  const length = hingeLengthAt(g, armAngle)
-  const lever = hingeLeverAt(g, armAngle)
-  const gravityMoment = gravityMomentAt(loads.masses, armAngle, loads.frameTilt)
+  const pin = hingePinAt(g, armAngle)
+  const qx = pin.x - g.fixedPivot.x
+  const qy = pin.y - g.fixedPivot.y
+  const length = Math.sqrt(qx * qx + qy * qy - g.axisOffset * g.axisOffset)
+  const lever = ((pin.x - g.hinge.x) * qy - (pin.y - g.hinge.y) * qx) / length
+  const factor = loads.loadFactor ?? 1
+  const gravityMoment = factor * gravityMomentAt(loads.masses, armAngle, loads.frameTilt)
   let mass = 0
   for (const w of loads.masses) mass += w.mass
-  let [wx, wy] = [-standardGravity * mass * Math.sin(loads.frameTilt), -standardGravity * mass * Math.cos(loads.frameTilt)]
+  const weight = standardGravity * factor * mass
+  let wx = -weight * Math.sin(loads.frameTilt)
+  let wy = -weight * Math.cos(loads.frameTilt)
   let springMoment = 0
   for (const spring of loads.springs) {
     const at = springAt(g.hinge, spring, armAngle)
@@ -107,16 +124,24 @@ export function hingeStaticsAt(g: HingeGeometry, loads: HingeLoads, armAngle: nu
     wx += at.x
     wy += at.y
   }
-  const force = (gravityMoment - springMoment) / lever
+  const gust = gustOf(loads)
+  if (gust !== 0) {
+    wx += gust * Math.sin(armAngle)
+    wy -= gust * Math.cos(armAngle)
+  }
+  const force = (gravityMoment + gust * (loads.gust?.radius ?? 0) - springMoment) / lever
   // an actuator pinned at both ends pushes along the line of its pins; the rod's thrust is that force's share along the rod
-  const pin = hingePinAt(g, armAngle)
-  const [ux, uy] = [(pin.x - g.fixedPivot.x) / length, (pin.y - g.fixedPivot.y) / length]
-  const [rx, ry] = [force * ux + wx, force * uy + wy]
-  // lever·x = ±ρ·|reaction(x)| is a quadratic in the extra force x that overcomes friction
-  const rho2 = loads.frictionRadius ** 2
-  const left = lever ** 2 - rho2 * (ux ** 2 + uy ** 2)
-  const half = rho2 * (ux * rx + uy * ry)
-  const root = loads.frictionRadius * Math.sqrt(Math.max(0, (half * half) / (rho2 || 1) + left * (rx ** 2 + ry ** 2)))
+  const ux = qx / length
+  const uy = qy / length
+  const rx = force * ux + wx
+  const ry = force * uy + wy
+  // lever·x = ±ρ·√(|reaction(x)|² + c²) is a quadratic in the extra force x that overcomes friction; the loads of two bearings
+  // under a force and a moment across it never add to more than that root
+  const rho = loads.frictionRadius
+  const across = loads.bearingLoad ?? 0
+  const left = lever * lever - rho * rho * (ux * ux + uy * uy)
+  const half = rho * rho * (ux * rx + uy * ry)
+  const root = rho === 0 ? 0 : Math.sqrt(Math.max(0, half * half + rho * rho * left * (rx * rx + ry * ry + across * across)))
   return {
     length,
     lever,

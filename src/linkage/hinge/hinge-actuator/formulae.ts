@@ -1,5 +1,7 @@
 import type { Formula, SiOf, Step } from "../../../solver/index.js"
-import type { HingeActuator, HingeActuatorInput } from "./types.js"
+import { gustOf } from "../load.js"
+import type { Peak } from "./peaks.js"
+import type { HingeActuator, HingeActuatorInput, HingeTrace } from "./types.js"
 
 type Si = SiOf<HingeActuatorInput>
 
@@ -22,6 +24,11 @@ const poseSteps = (p: string, where: string): Formula[] => [
   },
 ]
 
+/** Factor on the weights, and a gust: at the chosen extension there is neither. */
+const times = (p: string) => (p === "c" ? "" : `k_${p} * `)
+const gustMoment = (p: string) => (p === "c" ? "" : ` + e_${p} * F_g * r_g`)
+const gustForce = (p: string, along: string) => (p === "c" ? "" : ` ${along.startsWith("-") ? "-" : "+"} e_${p} * F_g * ${along.slice(1)}`)
+
 /** Steps from the pose to the moments and the static force. */
 const staticSteps = (p: string, where: string): Formula[] => {
   const spring = "has_springs"
@@ -30,7 +37,7 @@ const staticSteps = (p: string, where: string): Formula[] => {
       symbol: `M_${p}`,
       kind: "moment",
       meaning: `moment of the weights ${where}`,
-      is: `g_n * sum(m_w .* r_w .* map(theta_${p} + a_w + lambda, cos))`,
+      is: `${times(p)}g_n * sum(m_w .* r_w .* map(theta_${p} + a_w + lambda, cos))`,
     },
     {
       symbol: `X_${p}`,
@@ -68,7 +75,7 @@ const staticSteps = (p: string, where: string): Formula[] => {
       when: spring,
     },
     { symbol: `N_${p}`, kind: "moment", meaning: `no springs`, is: "0 N m", when: "not has_springs" },
-    { symbol: `F_${p}`, kind: "force", meaning: `force without friction ${where}`, is: `(M_${p} - N_${p}) / l_${p}` },
+    { symbol: `F_${p}`, kind: "force", meaning: `force without friction ${where}`, is: `(M_${p}${gustMoment(p)} - N_${p}) / l_${p}` },
   ]
 }
 
@@ -80,13 +87,13 @@ const frictionSteps = (p: string, where: string): Formula[] => [
     symbol: `A_${p}`,
     kind: "force",
     meaning: `all forces on the arm but the hinge's, outward, ${where}`,
-    is: `F_${p} * u_${p} - g_n * sum(m_w) * sin(lambda) + (has_springs ? sum(T_${p} ./ Z_${p} .* X_${p}) : 0 N)`,
+    is: `F_${p} * u_${p} - ${times(p)}g_n * sum(m_w) * sin(lambda)${gustForce(p, `+sin(theta_${p})`)} + (has_springs ? sum(T_${p} ./ Z_${p} .* X_${p}) : 0 N)`,
   },
   {
     symbol: `B_${p}`,
     kind: "force",
     meaning: `all forces on the arm but the hinge's, up, ${where}`,
-    is: `F_${p} * v_${p} - g_n * sum(m_w) * cos(lambda) + (has_springs ? sum(T_${p} ./ Z_${p} .* Y_${p}) : 0 N)`,
+    is: `F_${p} * v_${p} - ${times(p)}g_n * sum(m_w) * cos(lambda)${gustForce(p, `-cos(theta_${p})`)} + (has_springs ? sum(T_${p} ./ Z_${p} .* Y_${p}) : 0 N)`,
   },
   {
     symbol: `J_${p}`,
@@ -99,7 +106,7 @@ const frictionSteps = (p: string, where: string): Formula[] => [
     symbol: `Q_${p}`,
     kind: "force",
     meaning: `half the distance of its roots ${where}`,
-    is: `rho * sqrt((rho * K_${p})^2 + J_${p} * (A_${p}^2 + B_${p}^2)) / J_${p}`,
+    is: `rho * sqrt((rho * K_${p})^2 + J_${p} * (A_${p}^2 + B_${p}^2 + C_a^2)) / J_${p}`,
   },
   { symbol: `E_${p}`, kind: "force", meaning: `force while extending ${where}`, is: `F_${p} + rho^2 * K_${p} / J_${p} + Q_${p}` },
   { symbol: `R_${p}`, kind: "force", meaning: `force while retracting ${where}`, is: `F_${p} + rho^2 * K_${p} / J_${p} - Q_${p}` },
@@ -110,8 +117,29 @@ const closure = (p: string, s: string) => ({
   right: `D^2 + r^2 - 2 * D * r * cos(theta_${p} - theta_s)`,
 })
 
+/** Steps from an extension that the search found, with the loads that are worst there, to the static force. */
+const peakSteps = (p: string, where: string, peak: (trace: HingeTrace) => Peak): Step<Si, HingeActuator, HingeTrace>[] => [
+  { solved: `s_${p}`, meaning: `extension ${where}: there the derivative of the force is 0, or the stroke or a cord's pull ends` },
+  {
+    symbol: `k_${p}`,
+    kind: "number",
+    meaning: `weight over weight at rest ${where}`,
+    given: (_si, _out, trace) => peak(trace as HingeTrace).loads.loadFactor ?? 1,
+  },
+  {
+    symbol: `e_${p}`,
+    kind: "number",
+    meaning: `gust ${where}: 1 pushes the arm down, −1 up, 0 none`,
+    given: (_si, _out, trace) => Math.sign(gustOf(peak(trace as HingeTrace).loads)),
+  },
+  { symbol: `L_${p}`, kind: "length", meaning: `length ${where}`, is: `L_r + s_${p}` },
+  ...poseSteps(p, where),
+  { ...closure(p, `s_${p}`), meaning: `cosine rule ${where}` },
+  ...staticSteps(p, where),
+]
+
 /** The working of hingeActuator, in order. */
-export const hingeActuatorFormulae: readonly Step<Si, HingeActuator>[] = [
+export const hingeActuatorFormulae: readonly Step<Si, HingeActuator, HingeTrace>[] = [
   { symbol: "b", kind: "number", meaning: "sign of the assembly branch", given: ({ assembly }) => (assembly === "clockwise" ? -1 : 1) },
   {
     symbol: "p_s",
@@ -139,6 +167,7 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator>[] = [
   { symbol: "sigma", meaning: "swing", is: "abs(theta_2 - theta_1)" },
   { symbol: "tau_min", meaning: "least transmission angle, at an end of the stroke", is: "min(tau_1, tau_2)" },
   { symbol: "rho", kind: "length", meaning: "friction radius of the hinge pin", is: "mu * d_h / 2" },
+  { symbol: "C_a", kind: "force", meaning: "load of the force across the swing on both bearings", is: "2 * F_a * r_a / s_b" },
   { symbol: "L_c", meaning: "length at the chosen extension", is: "L_r + s_c", when: "has_extension" },
   { symbol: "L_c", meaning: "length at half the stroke", is: "L_r + S / 2", when: "not has_extension" },
   ...poseSteps("c", "at the chosen extension"),
@@ -153,20 +182,19 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator>[] = [
   { symbol: "H_x", meaning: "hinge force on the arm, outward", is: "-A_c" },
   { symbol: "H_y", meaning: "hinge force on the arm, up", is: "-B_c" },
   { symbol: "H", meaning: "hinge force", is: "sqrt(H_x^2 + H_y^2)" },
-  { symbol: "M_f", meaning: "friction moment of the hinge pin", is: "rho * H" },
+  { symbol: "H_b", meaning: "loads of both bearings, at most", is: "sqrt(H^2 + C_a^2)" },
+  { symbol: "M_f", meaning: "friction moment of the hinge pin", is: "rho * H_b" },
   { symbol: "F_t", meaning: "load across the rod", is: "max(abs(E_c), abs(R_c)) * (o + mu * d_a) / L_c" },
-  { solved: "s_p", meaning: "extension at which the force is largest, by search over the stroke" },
-  { symbol: "L_p", kind: "length", meaning: "length at peak force", is: "L_r + s_p" },
-  ...poseSteps("p", "at peak force"),
-  { ...closure("p", "s_p"), meaning: "cosine rule at peak force" },
-  ...staticSteps("p", "at peak force"),
-  ...frictionSteps("p", "at peak force"),
-  { symbol: "F_max", meaning: "peak force, extending or retracting", is: "max(abs(E_p), abs(R_p))" },
-  { solved: "s_q", meaning: "extension at which the holding force is largest, by search over the stroke" },
-  { symbol: "L_q", kind: "length", meaning: "length at the largest holding force", is: "L_r + s_q" },
-  ...poseSteps("q", "at the largest holding force"),
-  { ...closure("q", "s_q"), meaning: "cosine rule at the largest holding force" },
-  ...staticSteps("q", "at the largest holding force"),
+  ...peakSteps("h", "at peak force while raising", (trace) => trace.raising),
+  ...frictionSteps("h", "at peak force while raising"),
+  { symbol: "F_up", meaning: "peak force while raising", is: "b == 1 ? abs(E_h) : abs(R_h)" },
+  ...peakSteps("d", "at peak force while lowering", (trace) => trace.lowering),
+  ...frictionSteps("d", "at peak force while lowering"),
+  { symbol: "F_dn", meaning: "peak force while lowering", is: "b == 1 ? abs(R_d) : abs(E_d)" },
+  { symbol: "F_max", meaning: "peak force, raising or lowering", is: "max(F_up, F_dn)" },
+  { symbol: "s_p", meaning: "extension at peak force", is: "F_up >= F_dn ? s_h : s_d" },
+  { symbol: "theta_p", meaning: "arm angle at peak force", is: "F_up >= F_dn ? theta_h : theta_d" },
+  ...peakSteps("q", "at the largest holding force", (trace) => trace.hold),
   { symbol: "F_hold", meaning: "largest holding force", is: "abs(F_q)" },
   {
     symbol: "n_u",

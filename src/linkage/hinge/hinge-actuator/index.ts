@@ -5,12 +5,12 @@ import { movingPivotField, pointField, springField, weightField } from "../field
 import { hingeCautions } from "./cautions.js"
 import { hingeActuatorFormulae } from "./formulae.js"
 import { kernel } from "./kernel.js"
-import type { HingeActuator, HingeActuatorCaution, HingeActuatorInput, HingeActuatorRefusal } from "./types.js"
+import type { HingeActuator, HingeActuatorCaution, HingeActuatorInput, HingeActuatorRefusal, HingeTrace } from "./types.js"
 
 export type { HingeActuator, HingeActuatorCaution, HingeActuatorInput, HingeActuatorRefusal, HingePose } from "./types.js"
 
-function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution<HingeActuatorRefusal> {
-  const out = kernel(si)
+function solve(si: SiOf<HingeActuatorInput>, trace?: Partial<HingeTrace>): HingeActuator | NoSolution<HingeActuatorRefusal> {
+  const out = kernel(si, trace)
   if (!isNoSolution(out)) return out
   const offered: Record<string, number> = {}
   const { lever } = out.at
@@ -20,7 +20,7 @@ function solve(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution<HingeAc
     offered.hingePinDiameter = (2 * radius) / si.pinFriction
     offered.pinFriction = (2 * radius) / si.hingePinDiameter
   }
-  return withNearest(out, hingeActuator, kernel, si, offered, [
+  return withNearest(out, hingeActuator, (changed) => kernel(changed), si, offered, [
     { path: "retractedLength", from: 0.2 * si.retractedLength, to: 3 * si.retractedLength },
     { path: "stroke", from: 0, to: si.stroke },
     { path: "movingPivot.radius", from: 0.02 * si.movingPivot.radius, to: 5 * si.movingPivot.radius },
@@ -50,9 +50,14 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * the hinge, β the angle from the arm to the moving anchor, + where extension turns the arm counter-clockwise. Lever
  * arm by virtual work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with M_g = g·Σ m·r_w·cos(θ
  * + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean; g = 9.80665 m/s²) and M_s the moment of the
- * springs. Moving, l·x = ±ρ·|reaction(F + x)| gives the further force x against pin friction, ρ = µ·d/2 (coefficient µ;
+ * springs. Moving, l·x = ±ρ·√(|reaction(F + x)|² + c²) gives the further force x against pin friction, ρ = µ·d/2 (coefficient µ;
  * pin diameter d). Load across the rod F·(o + µ·d_a)/L, with d_a the end pins' diameter: the part from the pins is the
  * worst case of both resisting alike.
+ *
+ * The peaks are those with the gusts and steps given: weight k_w times that at rest and 2 − k_w times (nothing at least), each
+ * with a gust square to the arm from either side. A force across the swing loads the two bearings by a couple c = 2·F_a·r_a/s_b
+ * together; ρ then works on √(|reaction|² + c²), never less than the loads of both bearings added, at most 41 % more. Between the
+ * poses listed, a peak is where the derivative of the force in closed form is 0; stretches end where a cord goes slack.
  *
  * Valid for slow moves of stiff parts in one plane; inertia, play and the weight of the actuator itself are
  * left out (count half the actuator's mass as a mass at the moving anchor).
@@ -93,6 +98,12 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * - `pinFriction`: coefficient of friction at the pins [mu; 0 to 1; default 0]
  * - `hingePinDiameter`: hinge pin diameter [d_h; 0 to 200 mm; default 0]
  * - `endPinDiameter`: end pin diameter [d_a; 0 to 200 mm; default 0]
+ * - `loadFactor`: weight while walking over weight at rest [k_w; 1 to 5; default 1]
+ * - `gustForce`: gust square to the arm [F_g; 0 to 100 kN; default 0]
+ * - `gustRadius`: gust from the hinge [r_g; 0 to 20 m; default 0]
+ * - `sideForce`: force across the swing [F_a; 0 to 100 kN; default 0]
+ * - `sideForceRadius`: force across the swing, from the hinge [r_a; 0 to 20 m; default 0]
+ * - `bearingSpan`: distance between the hinge's bearings [s_b; 1 mm to 2 m; default 40 mm]
  * - `holdingForce`: unpowered holding force [F_u; 0 to 1000 kN; optional]
  *
  * **Results**
@@ -102,16 +113,19 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * `springMoment`: moment of the springs [N_c; N m]; `force`: holding force [F_c; N]; `extendForce`: force while
  * extending [E_c; N]; `retractForce`: force while retracting [R_c; N]; `anyTiltForce`: holding force at the worst lean
  * [F_any; N]; `reactionX`: hinge force outward [H_x; N]; `reactionY`: hinge force upward [H_y; N]; `reaction`: hinge
- * force [H; N]; `frictionMoment`: hinge friction moment [M_f; N m]; `sideLoad`: load across the rod [F_t; N];
- * `otherAssemblyAngle`: arm angle on the other branch [theta_o; rad]; `retractedAngle`: arm angle retracted [theta_1;
- * rad]; `extendedAngle`: arm angle extended [theta_2; rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force
- * [F_max; N]; `peakForceExtension`: extension at peak force [s_p; m]; `peakForceAngle`: arm angle at peak force
- * [theta_p; rad]; `requiredHoldingForce`: largest holding force [F_hold; N]; `requiredHoldingExtension`: extension at
- * largest holding force [s_q; m]; `holdingSafetyFactor`: unpowered holding margin [n_u]; `holdsUnpowered`: holds
- * without power [yes or no]; `minTransmissionAngle`: least transmission angle [tau_min; rad]; `minLength`: shortest
- * possible length [L_min; m]; `maxLength`: longest possible length [L_max; m]; `minLengthAngle`: dead point, shortest
- * [theta_s; rad]; `maxLengthAngle`: dead point, longest [theta_l; rad]; `deadPointMargin`: clearance to dead point
- * [c_d; m]; `poses`: poses over the stroke [list].
+ * force [H; N]; `bearingLoad`: loads on both bearings [H_b; N]; `frictionMoment`: hinge friction moment [M_f; N m];
+ * `sideLoad`: load across the rod [F_t; N]; `otherAssemblyAngle`: arm angle on the other branch [theta_o; rad];
+ * `retractedAngle`: arm angle retracted [theta_1; rad]; `extendedAngle`: arm angle extended [theta_2; rad]; `swing`:
+ * swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakForceExtension`: extension at peak force [s_p; m];
+ * `peakForceAngle`: arm angle at peak force [theta_p; rad]; `peakRaisingForce`: peak force while raising [F_up; N];
+ * `peakRaisingExtension`: extension at peak force while raising [s_h; m]; `peakLoweringForce`: peak force while
+ * lowering [F_dn; N]; `peakLoweringExtension`: extension at peak force while lowering [s_d; m];
+ * `requiredHoldingForce`: largest holding force [F_hold; N]; `requiredHoldingExtension`: extension at largest holding
+ * force [s_q; m]; `holdingSafetyFactor`: unpowered holding margin [n_u]; `holdsUnpowered`: holds without power [yes or
+ * no]; `minTransmissionAngle`: least transmission angle [tau_min; rad]; `minLength`: shortest possible length [L_min;
+ * m]; `maxLength`: longest possible length [L_max; m]; `minLengthAngle`: dead point, shortest [theta_s; rad];
+ * `maxLengthAngle`: dead point, longest [theta_l; rad]; `deadPointMargin`: clearance to dead point [c_d; m]; `poses`:
+ * poses over the stroke [list].
  *
  * **Symbols of the working**
  *
@@ -120,33 +134,53 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * q_1: distance of the anchors retracted [m]; phi_1: angle at the hinge between the anchors retracted [rad]; l_1:
  * lever arm dL/dθ retracted [m]; tau_1: transmission angle retracted [rad]; L_2: extended length [m]; q_2: distance of
  * the anchors extended [m]; phi_2: angle at the hinge between the anchors extended [rad]; l_2: lever arm dL/dθ
- * extended [m]; tau_2: transmission angle extended [rad]; rho: friction radius of the hinge pin [m]; q_c: distance of
- * the anchors at the chosen extension [m]; phi_c: angle at the hinge between the anchors at the chosen extension
- * [rad]; X_c: springs, moving end to fixed end, outward, at the chosen extension [m]; Y_c: springs, moving end to
- * fixed end, up, at the chosen extension [m]; Z_c: lengths of the springs at the chosen extension [m]; T_c: tensions
- * of the springs at the chosen extension; one that only pulls is slack below its free length [N]; u_c: thrust outward
- * at the chosen extension; v_c: thrust upward at the chosen extension; A_c: all forces on the arm but the hinge's,
- * outward, at the chosen extension [N]; B_c: all forces on the arm but the hinge's, up, at the chosen extension [N];
- * J_c: quadratic for the force against friction at the chosen extension [m²]; K_c: its linear part at the chosen
- * extension [N]; Q_c: half the distance of its roots at the chosen extension [N]; L_p: length at peak force [m]; q_p:
- * distance of the anchors at peak force [m]; phi_p: angle at the hinge between the anchors at peak force [rad]; l_p:
- * lever arm dL/dθ at peak force [m]; tau_p: transmission angle at peak force [rad]; M_p: moment of the weights at peak
- * force [N m]; X_p: springs, moving end to fixed end, outward, at peak force [m]; Y_p: springs, moving end to fixed
- * end, up, at peak force [m]; Z_p: lengths of the springs at peak force [m]; T_p: tensions of the springs at peak
- * force; one that only pulls is slack below its free length [N]; N_p: moment of the springs at peak force [N m]; F_p:
- * force without friction at peak force [N]; u_p: thrust outward at peak force; v_p: thrust upward at peak force; A_p:
- * all forces on the arm but the hinge's, outward, at peak force [N]; B_p: all forces on the arm but the hinge's, up,
- * at peak force [N]; J_p: quadratic for the force against friction at peak force [m²]; K_p: its linear part at peak
- * force [N]; Q_p: half the distance of its roots at peak force [N]; E_p: force while extending at peak force [N]; R_p:
- * force while retracting at peak force [N]; L_q: length at the largest holding force [m]; q_q: distance of the anchors
- * at the largest holding force [m]; phi_q: angle at the hinge between the anchors at the largest holding force [rad];
- * theta_q: arm angle at the largest holding force [rad]; l_q: lever arm dL/dθ at the largest holding force [m]; tau_q:
- * transmission angle at the largest holding force [rad]; M_q: moment of the weights at the largest holding force [N
- * m]; X_q: springs, moving end to fixed end, outward, at the largest holding force [m]; Y_q: springs, moving end to
- * fixed end, up, at the largest holding force [m]; Z_q: lengths of the springs at the largest holding force [m]; T_q:
- * tensions of the springs at the largest holding force; one that only pulls is slack below its free length [N]; N_q:
- * moment of the springs at the largest holding force [N m]; F_q: force without friction at the largest holding force
- * [N].
+ * extended [m]; tau_2: transmission angle extended [rad]; rho: friction radius of the hinge pin [m]; C_a: load of the
+ * force across the swing on both bearings [N]; q_c: distance of the anchors at the chosen extension [m]; phi_c: angle
+ * at the hinge between the anchors at the chosen extension [rad]; X_c: springs, moving end to fixed end, outward, at
+ * the chosen extension [m]; Y_c: springs, moving end to fixed end, up, at the chosen extension [m]; Z_c: lengths of
+ * the springs at the chosen extension [m]; T_c: tensions of the springs at the chosen extension; one that only pulls
+ * is slack below its free length [N]; u_c: thrust outward at the chosen extension; v_c: thrust upward at the chosen
+ * extension; A_c: all forces on the arm but the hinge's, outward, at the chosen extension [N]; B_c: all forces on the
+ * arm but the hinge's, up, at the chosen extension [N]; J_c: quadratic for the force against friction at the chosen
+ * extension [m²]; K_c: its linear part at the chosen extension [N]; Q_c: half the distance of its roots at the chosen
+ * extension [N]; k_h: weight over weight at rest at peak force while raising; e_h: gust at peak force while raising: 1
+ * pushes the arm down, −1 up, 0 none; L_h: length at peak force while raising [m]; q_h: distance of the anchors at
+ * peak force while raising [m]; phi_h: angle at the hinge between the anchors at peak force while raising [rad];
+ * theta_h: arm angle at peak force while raising [rad]; l_h: lever arm dL/dθ at peak force while raising [m]; tau_h:
+ * transmission angle at peak force while raising [rad]; M_h: moment of the weights at peak force while raising [N m];
+ * X_h: springs, moving end to fixed end, outward, at peak force while raising [m]; Y_h: springs, moving end to fixed
+ * end, up, at peak force while raising [m]; Z_h: lengths of the springs at peak force while raising [m]; T_h: tensions
+ * of the springs at peak force while raising; one that only pulls is slack below its free length [N]; N_h: moment of
+ * the springs at peak force while raising [N m]; F_h: force without friction at peak force while raising [N]; u_h:
+ * thrust outward at peak force while raising; v_h: thrust upward at peak force while raising; A_h: all forces on the
+ * arm but the hinge's, outward, at peak force while raising [N]; B_h: all forces on the arm but the hinge's, up, at
+ * peak force while raising [N]; J_h: quadratic for the force against friction at peak force while raising [m²]; K_h:
+ * its linear part at peak force while raising [N]; Q_h: half the distance of its roots at peak force while raising
+ * [N]; E_h: force while extending at peak force while raising [N]; R_h: force while retracting at peak force while
+ * raising [N]; k_d: weight over weight at rest at peak force while lowering; e_d: gust at peak force while lowering: 1
+ * pushes the arm down, −1 up, 0 none; L_d: length at peak force while lowering [m]; q_d: distance of the anchors at
+ * peak force while lowering [m]; phi_d: angle at the hinge between the anchors at peak force while lowering [rad];
+ * theta_d: arm angle at peak force while lowering [rad]; l_d: lever arm dL/dθ at peak force while lowering [m]; tau_d:
+ * transmission angle at peak force while lowering [rad]; M_d: moment of the weights at peak force while lowering [N
+ * m]; X_d: springs, moving end to fixed end, outward, at peak force while lowering [m]; Y_d: springs, moving end to
+ * fixed end, up, at peak force while lowering [m]; Z_d: lengths of the springs at peak force while lowering [m]; T_d:
+ * tensions of the springs at peak force while lowering; one that only pulls is slack below its free length [N]; N_d:
+ * moment of the springs at peak force while lowering [N m]; F_d: force without friction at peak force while lowering
+ * [N]; u_d: thrust outward at peak force while lowering; v_d: thrust upward at peak force while lowering; A_d: all
+ * forces on the arm but the hinge's, outward, at peak force while lowering [N]; B_d: all forces on the arm but the
+ * hinge's, up, at peak force while lowering [N]; J_d: quadratic for the force against friction at peak force while
+ * lowering [m²]; K_d: its linear part at peak force while lowering [N]; Q_d: half the distance of its roots at peak
+ * force while lowering [N]; E_d: force while extending at peak force while lowering [N]; R_d: force while retracting
+ * at peak force while lowering [N]; k_q: weight over weight at rest at the largest holding force; e_q: gust at the
+ * largest holding force: 1 pushes the arm down, −1 up, 0 none; L_q: length at the largest holding force [m]; q_q:
+ * distance of the anchors at the largest holding force [m]; phi_q: angle at the hinge between the anchors at the
+ * largest holding force [rad]; theta_q: arm angle at the largest holding force [rad]; l_q: lever arm dL/dθ at the
+ * largest holding force [m]; tau_q: transmission angle at the largest holding force [rad]; M_q: moment of the weights
+ * at the largest holding force [N m]; X_q: springs, moving end to fixed end, outward, at the largest holding force
+ * [m]; Y_q: springs, moving end to fixed end, up, at the largest holding force [m]; Z_q: lengths of the springs at the
+ * largest holding force [m]; T_q: tensions of the springs at the largest holding force; one that only pulls is slack
+ * below its free length [N]; N_q: moment of the springs at the largest holding force [N m]; F_q: force without
+ * friction at the largest holding force [N].
  *
  * **Sources**
  * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, chapter 11 (virtual work) (not verified
@@ -177,7 +211,8 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
   HingeActuatorInput,
   HingeActuator,
   HingeActuatorRefusal,
-  HingeActuatorCaution
+  HingeActuatorCaution,
+  HingeTrace
 >("hingeActuator", "How a linear actuator moves a hinged arm, and how hard it must push", solve, () => ({
   input: {
     hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
@@ -231,6 +266,36 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
       default: 0,
     },
     endPinDiameter: { kind: "length", symbol: "d_a", label: "end pin diameter", min: 0, max: 0.2, typical: ["3 mm", "8 mm"], default: 0 },
+    loadFactor: {
+      kind: "number",
+      symbol: "k_w",
+      label: "weight while walking over weight at rest",
+      min: 1,
+      max: 5,
+      typical: [1, 1.9],
+      default: 1,
+    },
+    gustForce: { kind: "force", symbol: "F_g", label: "gust square to the arm", min: 0, max: 1e5, typical: ["0 N", "20 N"], default: 0 },
+    gustRadius: { kind: "length", symbol: "r_g", label: "gust from the hinge", min: 0, max: 20, typical: ["0.2 m", "1 m"], default: 0 },
+    sideForce: { kind: "force", symbol: "F_a", label: "force across the swing", min: 0, max: 1e5, typical: ["0 N", "20 N"], default: 0 },
+    sideForceRadius: {
+      kind: "length",
+      symbol: "r_a",
+      label: "force across the swing, from the hinge",
+      min: 0,
+      max: 20,
+      typical: ["0.2 m", "1 m"],
+      default: 0,
+    },
+    bearingSpan: {
+      kind: "length",
+      symbol: "s_b",
+      label: "distance between the hinge's bearings",
+      min: "1 mm",
+      max: 2,
+      typical: ["20 mm", "80 mm"],
+      default: "40 mm",
+    },
     holdingForce: {
       kind: "force",
       symbol: "F_u",
@@ -255,6 +320,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
     reactionX: { kind: "force", symbol: "H_x", label: "hinge force outward" },
     reactionY: { kind: "force", symbol: "H_y", label: "hinge force upward" },
     reaction: { kind: "force", symbol: "H", label: "hinge force" },
+    bearingLoad: { kind: "force", symbol: "H_b", label: "loads on both bearings" },
     frictionMoment: { kind: "moment", symbol: "M_f", label: "hinge friction moment" },
     sideLoad: { kind: "force", symbol: "F_t", label: "load across the rod" },
     otherAssemblyAngle: { kind: "angle", symbol: "theta_o", label: "arm angle on the other branch" },
@@ -264,6 +330,10 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
     peakForce: { kind: "force", symbol: "F_max", label: "peak force" },
     peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
     peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
+    peakRaisingForce: { kind: "force", symbol: "F_up", label: "peak force while raising" },
+    peakRaisingExtension: { kind: "length", symbol: "s_h", label: "extension at peak force while raising" },
+    peakLoweringForce: { kind: "force", symbol: "F_dn", label: "peak force while lowering" },
+    peakLoweringExtension: { kind: "length", symbol: "s_d", label: "extension at peak force while lowering" },
     requiredHoldingForce: { kind: "force", symbol: "F_hold", label: "largest holding force" },
     requiredHoldingExtension: { kind: "length", symbol: "s_q", label: "extension at largest holding force" },
     holdingSafetyFactor: { kind: "number", symbol: "n_u", label: "unpowered holding margin" },
@@ -308,6 +378,11 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
     pinFriction: 0.15,
     hingePinDiameter: "8 mm",
     endPinDiameter: "6 mm",
+    loadFactor: 1.2,
+    gustForce: "3 N",
+    gustRadius: "400 mm",
+    sideForce: "4 N",
+    sideForceRadius: "400 mm",
     holdingForce: "250 N",
   },
   formulae: hingeActuatorFormulae,

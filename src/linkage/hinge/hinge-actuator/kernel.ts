@@ -1,10 +1,10 @@
 // The kernel: SI numbers in, values or a refusal out.
 
-import { goldenMinimum } from "../../../numeric/index.js"
 import { type NoSolution, refuse, type SiOf } from "../../../solver/index.js"
 import { type HingeGeometry, hingeAngleAt, hingeLengthRange } from "../geometry.js"
-import { type HingeLoads, hingeStaticsAt, standardGravity } from "../load.js"
-import type { HingeActuator, HingeActuatorInput, HingeActuatorRefusal, Pose } from "./types.js"
+import { type HingeLoads, type HingeStatics, hingeStaticsAt, standardGravity } from "../load.js"
+import { peaksOver } from "./peaks.js"
+import type { HingeActuator, HingeActuatorInput, HingeActuatorRefusal, HingeTrace, Pose } from "./types.js"
 
 /** Poses listed over the stroke. */
 const POSES = 33
@@ -22,7 +22,18 @@ const loadsOf = (si: SiOf<HingeActuatorInput>): HingeLoads => ({
   springs: si.springs ?? [],
   frameTilt: si.frameTilt,
   frictionRadius: (si.pinFriction * si.hingePinDiameter) / 2,
+  bearingLoad: (2 * si.sideForce * si.sideForceRadius) / si.bearingSpan,
 })
+
+/** Loads at their worst: weight as a step lands and as the body drops, each with a gust from either side. */
+function casesOf(si: SiOf<HingeActuatorInput>, rest: HingeLoads): HingeLoads[] {
+  const { loadFactor, gustForce, gustRadius } = si
+  const factors = loadFactor > 1 ? [loadFactor, Math.max(0, 2 - loadFactor)] : [1]
+  const gusts = gustForce > 0 ? [gustForce, -gustForce] : [0]
+  return factors.flatMap((factor) =>
+    gusts.map((force) => (factor === 1 && force === 0 ? rest : { ...rest, loadFactor: factor, gust: { force, radius: gustRadius } })),
+  )
+}
 
 /** Refuses a stroke that runs into a dead point, with where and by how much; null where it is free. */
 function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoSolution<"cannot-close" | "dead-point"> | null {
@@ -53,37 +64,23 @@ function strokeRefusal(g: HingeGeometry, retracted: number, stroke: number): NoS
   )
 }
 
-/** Where `f` is largest over the stroke: every hump of the samples that could hold the peak is climbed by golden section. */
-function peakOver(at: (extension: number) => Pose, samples: readonly Pose[], f: (pose: Pose) => number): Pose {
-  const values = samples.map(f)
-  const top = Math.max(...values)
-  let peak = samples[values.indexOf(top)] as Pose
-  values.forEach((here, i) => {
-    if (here < (values[i - 1] ?? 0) || here < (values[i + 1] ?? 0) || here < 0.9 * top) return
-    const low = samples[Math.max(0, i - 1)] as Pose
-    const high = samples[Math.min(samples.length - 1, i + 1)] as Pose
-    const refined = at(goldenMinimum((extension) => -f(at(extension)), low.extension, high.extension, 1e-7 * high.extension))
-    if (f(refined) > f(peak)) peak = refined
-  })
-  return peak
-}
-
-export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution<HingeActuatorRefusal> {
+export function kernel(si: SiOf<HingeActuatorInput>, trace?: Partial<HingeTrace>): HingeActuator | NoSolution<HingeActuatorRefusal> {
   const { retractedLength, stroke, pinFriction, endPinDiameter, axisOffset, holdingForce, movingPivot } = si
   const g = geometryOf(si)
   const branch = branchOf(si.assembly)
   const blocked = strokeRefusal(g, retractedLength, stroke)
   if (blocked) return blocked
   const loads = loadsOf(si)
-  const at = (extension: number): Pose => {
+  const posed = (extension: number): Pose => {
     // inside the free range the triangle always closes
     const angle = hingeAngleAt(g, retractedLength + extension, branch) as number
-    return { extension, angle, ...hingeStaticsAt(g, loads, angle) }
+    return { extension, angle, at: hingeStaticsAt(g, loads, angle) }
   }
-  const samples = Array.from({ length: POSES }, (_, i) => at((stroke * i) / (POSES - 1)))
+  const samples: Pose[] = []
+  for (let i = 0; i < POSES; i++) samples.push(posed((stroke * i) / (POSES - 1)))
   const [start, end] = [samples[0] as Pose, samples[POSES - 1] as Pose]
   // the end pins push along their own line, longer than the rod where its axis misses the pivot
-  const lockOf = ({ length, lever }: Pose) =>
+  const lockOf = ({ at: { length, lever } }: Pose) =>
     (loads.frictionRadius * (1 + 1e-6) * Math.hypot(length, axisOffset)) / length - Math.abs(lever)
   const locked = samples.find((pose) => lockOf(pose) > 0)
   if (locked)
@@ -91,29 +88,37 @@ export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution
       "jammed",
       "At an extension of {extension length} the lever arm of {arm length} lies within the friction circle of the hinge pin, {frictionRadius length}: no force moves the arm.",
       lockOf(locked),
-      { extension: locked.extension, angle: locked.angle, lever: locked.lever, frictionRadius: loads.frictionRadius },
+      { extension: locked.extension, angle: locked.angle, lever: locked.at.lever, frictionRadius: loads.frictionRadius },
       {},
-      { arm: Math.abs(locked.lever) },
+      { arm: Math.abs(locked.at.lever) },
     )
-  const here = at(si.extension ?? stroke / 2)
-  const moving = (pose: Pose) => Math.max(Math.abs(pose.extendForce), Math.abs(pose.retractForce))
-  const peak = peakOver(at, samples, moving)
-  const hold = peakOver(at, samples, (pose) => Math.abs(pose.force))
-  const requiredHoldingForce = Math.abs(hold.force)
+  const middlePose = posed(si.extension ?? stroke / 2)
+  const here = middlePose.at
+  const cases = casesOf(si, loads)
+  const peaks = peaksOver(g, cases, (worst) =>
+    worst === loads ? samples : samples.map(({ angle }) => ({ angle, at: hingeStaticsAt(g, worst, angle) })),
+  )
+  const hold = peaks.force
+  const [raising, lowering] = branch === 1 ? [peaks.extendForce, peaks.retractForce] : [peaks.retractForce, peaks.extendForce]
+  const peak = raising.size >= lowering.size ? raising : lowering
+  if (trace) Object.assign(trace, { raising, lowering, hold } satisfies HingeTrace)
+  const extensionOf = ({ length }: { readonly length: number }) => Math.min(stroke, Math.max(0, length - retractedLength))
+  const requiredHoldingForce = hold.size
   const { shortest, longest } = hingeLengthRange(g)
   const distance = Math.hypot(g.fixedPivot.x - g.hinge.x, g.fixedPivot.y - g.hinge.y)
-  const transmissionAt = (pose: Pose) => {
-    const cos = (distance ** 2 + movingPivot.radius ** 2 - pose.length ** 2 - axisOffset ** 2) / (2 * distance)
-    return Math.atan2(Math.abs(pose.lever) * pose.length, Math.abs(movingPivot.radius ** 2 - distance * cos))
+  const transmissionAt = ({ length, lever }: HingeStatics) => {
+    const cos = (distance ** 2 + movingPivot.radius ** 2 - length ** 2 - axisOffset ** 2) / (2 * distance)
+    return Math.atan2(Math.abs(lever) * length, Math.abs(movingPivot.radius ** 2 - distance * cos))
   }
   let [across, along] = [0, 0]
   for (const w of si.masses) {
     across += w.mass * w.radius * Math.cos(w.angle)
     along += w.mass * w.radius * Math.sin(w.angle)
   }
+  const bearingLoad = Math.hypot(here.reaction.x, here.reaction.y, loads.bearingLoad ?? 0)
   const middle = (start.angle + (hingeAngleAt(g, retractedLength, branch === 1 ? -1 : 1) as number)) / 2
   return {
-    angle: here.angle,
+    angle: middlePose.angle,
     length: here.length,
     lever: here.lever,
     transmissionAngle: transmissionAt(here),
@@ -126,32 +131,38 @@ export function kernel(si: SiOf<HingeActuatorInput>): HingeActuator | NoSolution
     reactionX: here.reaction.x,
     reactionY: here.reaction.y,
     reaction: Math.hypot(here.reaction.x, here.reaction.y),
-    frictionMoment: loads.frictionRadius * Math.hypot(here.reaction.x, here.reaction.y),
-    sideLoad: (moving(here) * (axisOffset + pinFriction * endPinDiameter)) / here.length,
-    otherAssemblyAngle: 2 * middle - here.angle,
+    frictionMoment: loads.frictionRadius * bearingLoad,
+    bearingLoad,
+    sideLoad:
+      (Math.max(Math.abs(here.extendForce), Math.abs(here.retractForce)) * (axisOffset + pinFriction * endPinDiameter)) / here.length,
+    otherAssemblyAngle: 2 * middle - middlePose.angle,
     retractedAngle: start.angle,
     extendedAngle: end.angle,
     swing: Math.abs(end.angle - start.angle),
-    peakForce: moving(peak),
-    peakForceExtension: peak.extension,
+    peakForce: peak.size,
+    peakForceExtension: extensionOf(peak),
     peakForceAngle: peak.angle,
+    peakRaisingForce: raising.size,
+    peakRaisingExtension: extensionOf(raising),
+    peakLoweringForce: lowering.size,
+    peakLoweringExtension: extensionOf(lowering),
     requiredHoldingForce,
-    requiredHoldingExtension: hold.extension,
+    requiredHoldingExtension: extensionOf(hold),
     holdingSafetyFactor: holdingForce === null || requiredHoldingForce === 0 ? null : holdingForce / requiredHoldingForce,
     holdsUnpowered: holdingForce === null ? null : holdingForce >= requiredHoldingForce,
-    minTransmissionAngle: Math.min(transmissionAt(start), transmissionAt(end)),
+    minTransmissionAngle: Math.min(transmissionAt(start.at), transmissionAt(end.at)),
     minLength: shortest,
     maxLength: longest,
     minLengthAngle: middle,
     maxLengthAngle: middle + branch * Math.PI,
     deadPointMargin: Math.min(retractedLength - shortest, longest - retractedLength - stroke),
-    poses: samples.map(({ extension, angle, lever, force, extendForce, retractForce }) => ({
+    poses: samples.map(({ extension, angle, at }) => ({
       extension,
       angle,
-      lever,
-      force,
-      extendForce,
-      retractForce,
+      lever: at.lever,
+      force: at.force,
+      extendForce: at.extendForce,
+      retractForce: at.retractForce,
     })),
   }
 }

@@ -2,6 +2,7 @@
 import type { Angle, Force, Length } from "../../../quantity/index.js"
 import type { HingeSpringInput, HingeWeightInput, MovingPivotInput, PointInput } from "../fields.js"
 import type { HingeStatics } from "../load.js"
+import type { Peak } from "./peaks.js"
 
 /** Input of {@link hingeActuator}. */
 export interface HingeActuatorInput {
@@ -33,6 +34,21 @@ export interface HingeActuatorInput {
   hingePinDiameter?: Length
   /** Diameter of the pins at the actuator's ends. [d_a; 0 to 200 mm; default 0] */
   endPinDiameter?: Length
+  /**
+   * Weight at its largest over weight at rest, as `walkingFactor` gives it; as it swings above, so it swings below,
+   * down to nothing. [k_w; 1 to 5; default 1]
+   */
+  loadFactor?: number
+  /** Force of a gust square to the arm, from either side. [F_g; 0 to 100 kN; default 0] */
+  gustForce?: Force
+  /** Where on the arm the gust works, from the hinge. [r_g; 0 to 20 m; default 0] */
+  gustRadius?: Length
+  /** Force across the plane of the swing: wind on the face of a wing, a skew pull. [F_a; 0 to 100 kN; default 0] */
+  sideForce?: Force
+  /** Where on the arm it works, from the hinge. [r_a; 0 to 20 m; default 0] */
+  sideForceRadius?: Length
+  /** Distance between the two bearings of the hinge, along its pin. [s_b; 1 mm to 2 m; default 40 mm] */
+  bearingSpan?: Length
   /** Force the unpowered actuator holds without creeping, from its datasheet. [F_u; 0 to 1000 kN; optional] */
   holdingForce?: Force | null
 }
@@ -65,7 +81,9 @@ export interface HingeActuator {
   readonly reactionY: number
   /** Size of the hinge's force. [H; N] */
   readonly reaction: number
-  /** Friction moment of the hinge pin under that force. [M_f; N m] */
+  /** Loads of the hinge's two bearings together, at most: of that force and of a moment across the hinge. [H_b; N] */
+  readonly bearingLoad: number
+  /** Friction moment of the hinge pin under them. [M_f; N m] */
   readonly frictionMoment: number
   /** Load across the rod from axis offset and friction at the end pins. [F_t; N] */
   readonly sideLoad: number
@@ -77,12 +95,20 @@ export interface HingeActuator {
   readonly extendedAngle: number
   /** Angle swept over the stroke. [sigma; rad] */
   readonly swing: number
-  /** Largest force over the stroke in either direction of travel. [F_max; N] */
+  /** Largest force over the stroke in either direction of travel, with the gusts and steps given. [F_max; N] */
   readonly peakForce: number
   /** Extension at which it is needed. [s_p; m] */
   readonly peakForceExtension: number
   /** Arm angle at which it is needed. [theta_p; rad] */
   readonly peakForceAngle: number
+  /** Largest force over the stroke while the arm is raised. [F_up; N] */
+  readonly peakRaisingForce: number
+  /** Extension at which it is needed. [s_h; m] */
+  readonly peakRaisingExtension: number
+  /** Largest force over the stroke while the arm is lowered. [F_dn; N] */
+  readonly peakLoweringForce: number
+  /** Extension at which it is needed. [s_d; m] */
+  readonly peakLoweringExtension: number
   /** Largest force over the stroke to stand still, friction left out. [F_hold; N] */
   readonly requiredHoldingForce: number
   /** Extension at which it is needed. [s_q; m] */
@@ -137,7 +163,16 @@ export interface HingePose {
   readonly retractForce: number
 }
 
-export interface Pose extends HingeStatics {
+/** A pose as the kernel works it out. */
+export interface Pose {
   readonly extension: number
   readonly angle: number
+  readonly at: HingeStatics
+}
+
+/** What the kernel found on its way, for the working. */
+export interface HingeTrace {
+  readonly raising: Peak
+  readonly lowering: Peak
+  readonly hold: Peak
 }
