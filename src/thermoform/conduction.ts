@@ -51,17 +51,13 @@ export interface Response {
   readonly crossing: number
   /** Least time the series answers by itself; before it the half-space solution does. */
   readonly earliest: number
+  /** The same body of one layer with another heat capacity, whose modes only fade faster or slower. */
+  withHeatCapacity(heatCapacity: number): Response
 }
 
 const MOST_MODES = 400
 /** exp(−37) is below the rounding of a double. */
 const GONE = 37
-
-interface Edge {
-  readonly u: number
-  /** Conductivity times slope. */
-  readonly q: number
-}
 
 /** Phase of J₀ − iY₀ counted on from −π/2 at 0, so that zeros can be counted. */
 function phase(j0: number, y0: number, z: number): number {
@@ -72,48 +68,79 @@ function phase(j0: number, y0: number, z: number): number {
 
 const zerosBetween = (from: number, to: number) => Math.floor(to / Math.PI - 0.5) - Math.floor(from / Math.PI - 0.5)
 
-/** Carries a solution with wave number w (1/√s) across one layer. */
-function across(body: Body, layer: Layer, x: number, length: number, w: number, start: Edge): { end: Edge; zeros: number } {
-  const { conductivity: k, heatCapacity } = layer
+/** A solution shot outwards from the inner face, edge by edge. */
+interface Shot {
+  /** Value at each edge. */
+  readonly u: Float64Array
+  /** Conductivity times slope at each edge. */
+  readonly q: Float64Array
+  /** Zeros passed. */
+  zeros: number
+  /** Integral of heat capacity times its square over the body: the mode's norm, and how fast its phase grows. */
+  norm: number
+}
+
+const newShot = (body: Body): Shot => ({
+  u: new Float64Array(body.layers.length + 1),
+  q: new Float64Array(body.layers.length + 1),
+  zeros: 0,
+  norm: 0,
+})
+
+/** Carries a solution with wave number w (1/√s) across the first `length` of layer j, from edge j of the shot to edge j + 1. */
+function across(body: Body, j: number, x: number, length: number, w: number, from: Shot, to: Shot): void {
+  const { conductivity: k, heatCapacity } = body.layers[j] as Layer
   const m = w * Math.sqrt(heatCapacity / k)
-  const g = start.q / (k * m)
+  const u = from.u[j] as number
+  const g = (from.q[j] as number) / (k * m)
   if (body.shape === "plane") {
     const [c, s] = [Math.cos(m * length), Math.sin(m * length)]
-    const first = Math.atan2(-g, start.u)
-    return { end: { u: start.u * c + g * s, q: k * m * (g * c - start.u * s) }, zeros: zerosBetween(first, first + m * length) }
+    const first = Math.atan2(-g, u)
+    to.u[j + 1] = u * c + g * s
+    to.q[j + 1] = k * m * (g * c - u * s)
+    to.zeros += zerosBetween(first, first + m * length)
+    return
   }
   const z2 = m * (x + length)
   const two = bessel(z2)
   if (x === 0) {
     // regular at the axis
-    return { end: { u: two.j0, q: -k * m * two.j1 }, zeros: zerosBetween(-Math.PI / 2, phase(two.j0, two.y0, z2)) }
+    to.u[j + 1] = two.j0
+    to.q[j + 1] = -k * m * two.j1
+    to.zeros += zerosBetween(-Math.PI / 2, phase(two.j0, two.y0, z2))
+    return
   }
   const z1 = m * x
   const one = bessel(z1)
   const det = 2 / (Math.PI * z1)
-  const a = (-start.u * one.y1 - g * one.y0) / det
-  const b = (one.j0 * g + one.j1 * start.u) / det
+  const a = (-u * one.y1 - g * one.y0) / det
+  const b = (one.j0 * g + one.j1 * u) / det
   const turn = Math.atan2(b, a)
-  return {
-    end: { u: a * two.j0 + b * two.y0, q: -k * m * (a * two.j1 + b * two.y1) },
-    zeros: zerosBetween(phase(one.j0, one.y0, z1) - turn, phase(two.j0, two.y0, z2) - turn),
-  }
+  to.u[j + 1] = a * two.j0 + b * two.y0
+  to.q[j + 1] = -k * m * (a * two.j1 + b * two.y1)
+  to.zeros += zerosBetween(phase(one.j0, one.y0, z1) - turn, phase(two.j0, two.y0, z2) - turn)
 }
 
-/** The solution shot from the inner face: its edges, layer by layer, and how many zeros it has passed. */
-function shoot(body: Body, w: number): { edges: Edge[]; zeros: number } {
-  let edge: Edge = { u: 1, q: body.start === 0 && body.shape === "cylinder" ? 0 : body.inside }
-  const edges = [edge]
-  let zeros = 0
+/** Shoots from the inner face across all layers. */
+function shoot(body: Body, w: number, shot: Shot): void {
+  const round = body.shape === "cylinder"
+  shot.u[0] = 1
+  shot.q[0] = body.start === 0 && round ? 0 : body.inside
+  shot.zeros = 0
+  shot.norm = 0
   let x = body.start
-  for (const layer of body.layers) {
-    const passed = across(body, layer, x, layer.thickness, w, edge)
-    zeros += passed.zeros
-    edge = passed.end
-    edges.push(edge)
-    x += layer.thickness
+  for (let j = 0; j < body.layers.length; j++) {
+    const { thickness, conductivity: k, heatCapacity } = body.layers[j] as Layer
+    across(body, j, x, thickness, w, shot, shot)
+    const m = w * Math.sqrt(heatCapacity / k)
+    const [ua, ub] = [shot.u[j] as number, shot.u[j + 1] as number]
+    const [ga, gb] = [(shot.q[j] as number) / (k * m), (shot.q[j + 1] as number) / (k * m)]
+    const end = x + thickness
+    shot.norm += round
+      ? (heatCapacity * (end * end * (ub * ub + gb * gb) - x * x * (ua * ua + ga * ga))) / 2
+      : (heatCapacity * (thickness * (ua * ua + ga * ga) - (ub * gb - ua * ga) / m)) / 2
+    x = end
   }
-  return { edges, zeros }
 }
 
 /** Angle from 0 to π whose cotangent is y/x, for an x that is told to be positive or not. */
@@ -121,92 +148,82 @@ const arccot = (y: number, x: number) => Math.atan2(Math.abs(x), x < 0 ? -y : y)
 
 /**
  * How far the phase of the shot solution (Prüfer's angle, zeros counted) is past that of eigenvalue n: negative below the
- * eigenvalue, positive above it, so that the one below is a sure lower end to search from.
+ * eigenvalue, positive above it, so that the one below is a sure lower end to search from; and how fast it grows with w.
  */
-function phaseBeyond(body: Body, n: number, w: number): number {
-  const { edges, zeros } = shoot(body, w)
-  const { u, q } = edges[edges.length - 1] as Edge
+function phaseBeyond(body: Body, n: number, w: number, shot: Shot): { readonly beyond: number; readonly slope: number } {
+  shoot(body, w, shot)
+  const { zeros, norm } = shot
+  const u = shot.u[shot.u.length - 1] as number
+  const q = shot.q[shot.q.length - 1] as number
   const { conductivity: k, heatCapacity } = body.layers[body.layers.length - 1] as Layer
   // any scale of the slope leaves the sign alone; the last layer's own keeps the phase nearly straight
   const scale = w * Math.sqrt(k * heatCapacity)
+  const reach = body.shape === "cylinder" ? body.layers.reduce((x, l) => x + l.thickness, body.start) : 1
   // zeros and sign can only disagree within rounding of a zero at the face: the count decides
   const odd = zeros % 2 === 1
   const [x, y] = odd ? [Math.max(0, -u), -q] : [Math.max(0, u), q]
-  return Math.PI * (zeros - n) + arccot(y / scale, x) - arccot(-body.outside / scale, 1)
+  const film = body.outside / scale
+  return {
+    beyond: Math.PI * (zeros - n) + arccot(y / scale, x) - arccot(-film, 1),
+    // the slope q/u falls by norm/u² as w² grows
+    slope: ((2 * w * norm) / (reach * scale) + (u * q) / (scale * w)) / (u * u + (q / scale) ** 2) + film / (1 + film * film) / w,
+  }
 }
 
 /**
- * Where a rising function passes 0, between ends at which it is below 0 and not below 0: secants with the end that stays put
- * weighed down (Illinois), halved where they stall. It stays inside its bracket, so that there is nothing it could fall back to.
+ * Eigenvalue n (from 0), left in the shot: the phase rises through it once, and is a half turn short of it at the eigenvalue before.
+ * Newton's steps on the phase, inside a bracket that only narrows; one that leaves it, or no longer halves the phase, is halved instead.
  */
-function risingRoot(f: (x: number) => number, from: number, to: number): number {
-  let [low, high, fLow, fHigh] = [from, to, f(from), f(to)]
-  let side = 0
-  while (high - low > 4 * Number.EPSILON * high && fHigh !== 0) {
-    const secant = high - (fHigh * (high - low)) / (fHigh - fLow)
-    const x = Math.abs(side) < 4 && secant > low && secant < high ? secant : (low + high) / 2
-    // between two neighbouring doubles there is nothing left
-    if (x <= low || x >= high) break
-    const value = f(x)
-    if (value < 0) {
-      ;[low, fLow] = [x, value]
-      side = side < 0 ? side - 1 : -1
-      if (side < -1) fHigh /= 2
-    } else {
-      ;[high, fHigh] = [x, value]
-      side = side > 0 ? side + 1 : 1
-      if (side > 1) fLow /= 2
+function findRoot(body: Body, n: number, previous: number, spacing: number, shot: Shot): number {
+  let [low, high] = [previous, Number.POSITIVE_INFINITY]
+  let w = previous + (n === 0 ? spacing / 2 : spacing)
+  let before = Number.POSITIVE_INFINITY
+  for (;;) {
+    const { beyond, slope } = phaseBeyond(body, n, w, shot)
+    if (beyond < 0) low = w
+    else high = w
+    const step = beyond / slope
+    const next = w - step
+    if (beyond === 0 || Math.abs(step) <= 2 * Number.EPSILON * w) return w
+    const slow = Math.abs(beyond) > before / 2
+    before = Math.abs(beyond)
+    if (next > low && next < high && !slow) w = next
+    else if (high === Number.POSITIVE_INFINITY) w = low + spacing
+    else {
+      const middle = (low + high) / 2
+      // between two neighbouring doubles there is nothing left
+      if (middle <= low || middle >= high) return w
+      w = middle
     }
   }
-  return high
 }
 
-/** Eigenvalue n (from 0): the phase rises through it once, and is a half turn short of it at the eigenvalue before. */
-function findRoot(body: Body, n: number, previous: number, spacing: number): number {
-  const phase = (w: number) => phaseBeyond(body, n, w)
-  let low = previous
-  if (n === 0) for (low = spacing * 1e-9; phase(low) >= 0; ) low /= 1024
-  let high = low + 1.2 * spacing
-  while (phase(high) < 0) {
-    low = high
-    high += spacing
-  }
-  return risingRoot(phase, low, high)
-}
-
-function makeMode(body: Body, root: number, points: readonly number[]): Mode {
-  const { edges } = shoot(body, root)
+function makeMode(body: Body, root: number, points: readonly number[], shot: Shot): Mode {
+  const { u, q, norm } = shot
   const round = body.shape === "cylinder"
   const w2 = root * root
-  let norm = 0
+  const between = newShot(body)
   let x = body.start
   const overlapInitial: number[] = []
   const at = points.map(() => 0)
-  body.layers.forEach((layer, j) => {
-    const { thickness, conductivity: k, heatCapacity } = layer
-    const m = root * Math.sqrt(heatCapacity / k)
-    const [a, b] = [edges[j] as Edge, edges[j + 1] as Edge]
+  body.layers.forEach(({ thickness }, j) => {
     const end = x + thickness
-    const [ga, gb] = [a.q / (k * m), b.q / (k * m)]
-    norm += round
-      ? (heatCapacity * (end * end * (b.u * b.u + gb * gb) - x * x * (a.u * a.u + ga * ga))) / 2
-      : (heatCapacity * (thickness * (a.u * a.u + ga * ga) - (b.u * gb - a.u * ga) / m)) / 2
-    overlapInitial.push(((round ? x * a.q : a.q) - (round ? end * b.q : b.q)) / w2)
+    overlapInitial.push(((round ? x : 1) * (q[j] as number) - (round ? end : 1) * (q[j + 1] as number)) / w2 / norm)
     const last = j === body.layers.length - 1
     points.forEach((p, i) => {
       if (p < x || (p >= end && !last)) return
-      at[i] = p === x ? a.u : p >= end ? b.u : across(body, layer, x, p - x, root, a).end.u
+      if (p > x && p < end) across(body, j, x, p - x, root, shot, between)
+      at[i] = (p === x ? u[j] : p >= end ? u[j + 1] : between.u[j + 1]) as number
     })
     x = end
   })
-  const [first, lastEdge] = [edges[0] as Edge, edges[edges.length - 1] as Edge]
   return {
     root,
     rate: w2,
     at,
-    overlapInside: ((round ? body.start : 1) * body.inside * first.u) / w2 / norm,
-    overlapOutside: ((round ? x : 1) * body.outside * lastEdge.u) / w2 / norm,
-    overlapInitial: overlapInitial.map((v) => v / norm),
+    overlapInside: ((round ? body.start : 1) * body.inside * (u[0] as number)) / w2 / norm,
+    overlapOutside: ((round ? x : 1) * body.outside * (u[u.length - 1] as number)) / w2 / norm,
+    overlapInitial,
   }
 }
 
@@ -249,6 +266,31 @@ export function halfSpaceRise(film: number, layer: Layer, time: number, depth = 
   return (film / k / reduced) * (erfc(eta) - Math.exp(-eta * eta) * erfcx(eta + near))
 }
 
+/** The modes of a body, found as they are needed. */
+interface Modes {
+  readonly found: readonly Mode[]
+  /** How many there are after making sure of all that have not faded at a time. */
+  upTo(time: number): number
+}
+
+function modesOf(body: Body, points: readonly number[], spacing: number): Modes {
+  const found: Mode[] = []
+  const shot = newShot(body)
+  return {
+    found,
+    upTo(time) {
+      for (;;) {
+        const last = found[found.length - 1]
+        if (found.length >= MOST_MODES || (last && last.rate * time > GONE)) return found.length
+        const root = findRoot(body, found.length, last ? last.root : 0, spacing, shot)
+        found.push(makeMode(body, root, points, shot))
+      }
+    },
+  }
+}
+
+const travelOf = (body: Body) => body.layers.reduce((sum, l) => sum + l.thickness * Math.sqrt(l.heatCapacity / l.conductivity), 0)
+
 /**
  * Transient conduction through a layered plane or round body between two fluids, by the series of its own modes. The eigenvalues
  * are bracketed by the phase of the shooting solution and solved, none missed, doubled or interpolated; film at the outer face must be above 0
@@ -258,19 +300,12 @@ export function halfSpaceRise(film: number, layer: Layer, time: number, depth = 
  * @param points - places to report, measured as the layers are (from the axis for a round body)
  */
 export function conduct(body: Body, points: readonly number[]): Response {
-  const travel = body.layers.reduce((sum, l) => sum + l.thickness * Math.sqrt(l.heatCapacity / l.conductivity), 0)
-  const spacing = Math.PI / travel
+  return respond(body, points, steadyShares(body, points), modesOf(body, points, Math.PI / travelOf(body)), 1)
+}
+
+/** @param pace - how many times faster the body's modes fade than those it is given */
+function respond(body: Body, points: readonly number[], shares: readonly number[], modes: Modes, pace: number): Response {
   const end = body.layers.reduce((x, l) => x + l.thickness, body.start)
-  const shares = steadyShares(body, points)
-  const modes: Mode[] = []
-  const ensure = (time: number): number => {
-    for (;;) {
-      const last = modes[modes.length - 1]
-      if (modes.length >= MOST_MODES || (last && last.rate * time > GONE)) return modes.length
-      const root = findRoot(body, modes.length, last ? last.root : 0, spacing)
-      modes.push(makeMode(body, root, points))
-    }
-  }
   const amplitude = (mode: Mode, point: number, { inside, outside, initial }: Drive) => {
     let sum = -mode.overlapInside * inside - mode.overlapOutside * outside
     for (let j = 0; j < initial.length; j++) sum += (mode.overlapInitial[j] as number) * (initial[j] as number)
@@ -302,7 +337,7 @@ export function conduct(body: Body, points: readonly number[]): Response {
     }
     return drive.initial[drive.initial.length - 1] as number
   }
-  const crossing = travel * travel
+  const crossing = travelOf(body) ** 2
   const earliest = (crossing * GONE) / ((MOST_MODES - 1) * Math.PI) ** 2
   return {
     crossing,
@@ -310,12 +345,13 @@ export function conduct(body: Body, points: readonly number[]): Response {
     steady,
     at(time, drive) {
       if (time < earliest) return points.map((_, i) => early(time, i, drive))
-      const count = ensure(time)
+      const paced = pace * time
+      const count = modes.upTo(paced)
       return points.map((_, i) => {
         let sum = steady(i, drive)
         for (let n = 0; n < count; n++) {
-          const mode = modes[n] as Mode
-          const fall = mode.rate * time
+          const mode = modes.found[n] as Mode
+          const fall = mode.rate * paced
           if (fall > GONE) break
           sum += amplitude(mode, i, drive) * Math.exp(-fall)
         }
@@ -323,10 +359,15 @@ export function conduct(body: Body, points: readonly number[]): Response {
       })
     },
     series(time, point, drive) {
-      const count = ensure(time)
-      const kept = modes.slice(0, count).filter((m) => m.rate * time <= GONE)
-      const used = kept.length ? kept : modes.slice(0, 1)
-      return { rates: used.map((m) => m.rate), amplitudes: used.map((m) => amplitude(m, point, drive)) }
+      const count = modes.upTo(pace * time)
+      const kept = modes.found.slice(0, count).filter((m) => m.rate * pace * time <= GONE)
+      const used = kept.length ? kept : modes.found.slice(0, 1)
+      return { rates: used.map((m) => m.rate * pace), amplitudes: used.map((m) => amplitude(m, point, drive)) }
+    },
+    withHeatCapacity(heatCapacity) {
+      const layer = body.layers[0] as Layer
+      const layers = [{ ...layer, heatCapacity }]
+      return respond({ ...body, layers }, points, shares, modes, (pace * layer.heatCapacity) / heatCapacity)
     },
   }
 }

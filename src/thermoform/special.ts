@@ -8,22 +8,27 @@ export interface Bessel {
 
 const EULER = 0.57721566490153286
 
-/** Hankel's asymptotic expansion, order 0 or 1 (Abramowitz and Stegun, 1964, 9.2.5 to 9.2.10). */
-function hankel(order: 0 | 1, x: number): readonly [j: number, y: number] {
-  const mu = 4 * order * order
-  let [p, q, term] = [1, 0, 1]
-  for (let k = 1; k < 60; k++) {
-    const next = (term * (mu - (2 * k - 1) ** 2)) / (k * 8 * x)
-    // the expansion diverges in the end: stop at its least term
-    if (Math.abs(next) >= Math.abs(term) || Math.abs(next) < 1e-18) break
-    term = next
-    const sign = k % 4 < 2 ? 1 : -1
-    if (k % 2) q += sign * term
-    else p += (k % 4 === 2 ? -1 : 1) * term
+/** Hankel's asymptotic expansions of both orders (Abramowitz and Stegun, 1964, 9.2.5 to 9.2.10), for x above 25. */
+function hankel(x: number): Bessel {
+  const z = 1 / (8 * x)
+  let [p0, q0, p1, q1, t0, t1] = [1, 0, 1, 0, 1, 1]
+  // alternate terms belong to P and Q, whose signs change in pairs; from 25 on they shrink for far longer than is needed
+  for (let k = 1, sign = 1; Math.abs(t1) > 1e-18; k += 2, sign = -sign) {
+    const [first, second] = [(2 * k - 1) ** 2, (2 * k + 1) ** 2]
+    t0 *= (-first * z) / k
+    t1 *= ((4 - first) * z) / k
+    q0 += sign * t0
+    q1 += sign * t1
+    t0 *= (-second * z) / (k + 1)
+    t1 *= ((4 - second) * z) / (k + 1)
+    p0 -= sign * t0
+    p1 -= sign * t1
   }
-  const chi = x - (order / 2 + 0.25) * Math.PI
+  const chi = x - Math.PI / 4
   const size = Math.sqrt(2 / (Math.PI * x))
-  return [size * (p * Math.cos(chi) - q * Math.sin(chi)), size * (p * Math.sin(chi) + q * Math.cos(chi))]
+  const [c, s] = [size * Math.cos(chi), size * Math.sin(chi)]
+  // the phase of order 1 is a quarter turn behind
+  return { j0: p0 * c - q0 * s, y0: p0 * s + q0 * c, j1: p1 * s + q1 * c, y1: q1 * s - p1 * c }
 }
 
 /**
@@ -31,43 +36,39 @@ function hankel(order: 0 | 1, x: number): readonly [j: number, y: number] {
  * (Abramowitz and Stegun, 1964, 9.1.46 and 9.1.88) below 25, Hankel's expansion above.
  */
 export function bessel(x: number): Bessel {
-  if (x > 25) {
-    const [j0, y0] = hankel(0, x)
-    const [j1, y1] = hankel(1, x)
-    return { j0, j1, y0, y1 }
-  }
-  const start = 2 * Math.ceil((x + 12 + 7 * Math.cbrt(x)) / 2) + 8
-  let [above, here] = [0, 1e-280]
-  let [sum, even, odd, j0, j1] = [0, 0, 0, 0, 0]
-  for (let n = start; n >= 0; n--) {
-    // here is Jₙ up to a factor
-    if (n === 0) j0 = here
-    else if (n === 1) j1 = here
-    if (n % 2 === 0) {
-      sum += (n === 0 ? 1 : 2) * here
-      if (n > 0) even += ((n / 2) % 2 ? -1 : 1) * (here / (n / 2))
-    } else if (n > 1) {
-      const k = (n - 1) / 2
-      odd += ((k % 2 ? -1 : 1) * here * n) / (k * (k + 1))
+  if (x > 25) return hankel(x)
+  const step = 2 / x
+  // twice this order lies where Jₙ(x) is below 1e-17 for every x up to 25
+  let k = Math.ceil((10 + 4.9 * Math.sqrt(x) + 1.27 * x) / 2)
+  // J₂ₖ and J₂ₖ₊₁ up to a factor
+  let [here, above] = [1e-280, 0]
+  let [sum, even, odd] = [0, 0, 0]
+  for (let sign = k % 2 ? 1 : -1; ; sign = -sign) {
+    sum += here
+    even += (sign * here) / k
+    const below = 2 * k * step * here - above
+    k -= 1
+    if (k === 0) {
+      above = below
+      here = step * below - here
+      break
     }
-    const below = ((2 * n) / x) * here - above
-    above = here
-    here = below
+    odd += (sign * below * (2 * k + 1)) / (k * (k + 1))
+    here = (2 * k + 1) * step * below - here
+    above = below
     if (Math.abs(here) > 1e200) {
       here *= 1e-200
       above *= 1e-200
       sum *= 1e-200
       even *= 1e-200
       odd *= 1e-200
-      j0 *= 1e-200
-      j1 *= 1e-200
     }
   }
-  j0 /= sum
-  j1 /= sum
+  const scale = 1 / (here + 2 * sum)
+  const [j0, j1] = [here * scale, above * scale]
   const log = Math.log(x / 2) + EULER
-  const y0 = (2 / Math.PI) * log * j0 - ((4 / Math.PI) * even) / sum
-  const y1 = (-2 / (Math.PI * x)) * j0 + (2 / Math.PI) * (log - 1) * j1 - ((2 / Math.PI) * odd) / sum
+  const y0 = (2 / Math.PI) * (log * j0 + 2 * even * scale)
+  const y1 = (2 / Math.PI) * ((log - 1) * j1 - j0 / x - odd * scale)
   return { j0, j1, y0, y1 }
 }
 

@@ -68,7 +68,7 @@ export interface Heated {
   drive(outside: number): Drive
 }
 
-/** Sets a part under films, with given starting temperatures. */
+/** Sets a part under films, with given starting temperatures; `like` is the same part with another heat capacity, where it is known. */
 export function heated(
   part: Part,
   { conductivity, density, specificHeat }: Properties,
@@ -77,6 +77,7 @@ export function heated(
   start: number,
   room: number,
   sand: number,
+  like: Heated | null = null,
 ): Heated {
   const layer = (thickness: number): Layer => ({ thickness, conductivity, heatCapacity: density * specificHeat })
   const round = part.shape !== "sheet"
@@ -98,7 +99,7 @@ export function heated(
   }
   const points = filled ? [bore, (bore + radius) / 2, radius, 0] : round ? [bore, radius] : [0, length]
   return {
-    response: conduct(body, points),
+    response: like && !filled ? like.response.withHeatCapacity(density * specificHeat) : conduct(body, points),
     plastic: filled ? [0, 1, 2] : [0, 1],
     surfaces: filled ? [0, 2] : part.shape === "rod" || (!round && part.faces === 2) ? [1] : [0, 1],
     drive: (outside) => ({ outside, inside: room, initial: filled ? [sand, start] : [start] }),

@@ -2,7 +2,7 @@ import { theRoot } from "../../numeric/index.js"
 import type { SiOf, Source } from "../../solver/index.js"
 import { safeWindow } from "../forming-window.js"
 import { INCROPERA, practice } from "../sources.js"
-import { coreTime, type Heated, heated, propertiesOf, STEFAN_BOLTZMANN, surfaceTime, type Variant } from "./heating.js"
+import { coreTime, type Heated, heated, type Properties, propertiesOf, STEFAN_BOLTZMANN, surfaceTime, type Variant } from "./heating.js"
 import type { HeatingTimeInput } from "./types.js"
 
 type Si = SiOf<HeatingTimeInput>
@@ -49,7 +49,7 @@ export function heatingProblem(si: Si): HeatingProblem {
   const radiation = heatSource === "radiant" ? 4 * emissivity * STEFAN_BOLTZMANN * mean ** 3 : 0
   const film = convection + radiation
   const black = emissivity * STEFAN_BOLTZMANN
-  const made: Partial<Record<Variant, Heated>> = {}
+  const made: { readonly variant: Variant; readonly properties: Properties; readonly heated: Heated }[] = []
   return {
     target,
     limit,
@@ -69,20 +69,19 @@ export function heatingProblem(si: Si): HeatingProblem {
           273.15
         : t,
     part(variant) {
-      const known = made[variant]
-      if (known) return known
+      const known = made.find((m) => m.variant === variant)
+      if (known) return known.heated
+      const properties = propertiesOf(material, si, target - startTemperature, variant)
+      // ends of the spread that conduct alike share the search for their modes
+      const like = made.find((m) => m.properties.conductivity === properties.conductivity)
       const back = heatSource === "hot-plate" ? BACK : heatSource === "radiant" ? film : 0
-      const fresh = heated(
-        si,
-        propertiesOf(material, si, target - startTemperature, variant),
-        film,
-        back,
-        startTemperature,
-        ambientTemperature,
-        si.sandTemperature ?? startTemperature,
-      )
-      made[variant] = fresh
-      return fresh
+      const isSame = like?.properties.density === properties.density && like.properties.specificHeat === properties.specificHeat
+      const part =
+        like && isSame
+          ? like.heated
+          : heated(si, properties, film, back, startTemperature, ambientTemperature, si.sandTemperature ?? startTemperature, like?.heated)
+      made.push({ variant, properties, heated: part })
+      return part
     },
   }
 }
