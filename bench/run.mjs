@@ -11,11 +11,14 @@ const folder = new URL("./", import.meta.url)
 const files = readdirSync(folder).filter((f) => f.endsWith(".mjs") && f !== "run.mjs" && (!only || f.startsWith(only)))
 const bench = new Bench({ time: 300, warmupTime: 50 })
 const baselines = new Map()
+/** Rows of one problem in several sizes, by its name. */
+const families = new Map()
 for (const file of files) {
   const { rows } = await import(new URL(file, folder).href)
-  for (const { name, run, baseline } of rows) {
+  for (const { name, run, baseline, family, size } of rows) {
     bench.add(name, run)
     if (baseline) baselines.set(name, baseline)
+    if (family) families.set(family, [...(families.get(family) ?? []), { name, size }])
   }
 }
 await bench.run()
@@ -33,6 +36,14 @@ for (const [name, us] of microseconds) {
         ? `${(us / unit).toPrecision(3)} × wire.voltageDrop.si`
         : ""
   console.log(`  ${name.padEnd(52)} ${shown(us).padStart(10)}   ${ratio}`)
+}
+
+if (families.size > 0) console.log("\nGrowth (time as a power of the size, by least squares over the sizes)")
+for (const [family, members] of families) {
+  const points = members.map(({ name, size }) => [Math.log(size), Math.log(microseconds.get(name))])
+  const [x, y] = [0, 1].map((k) => points.reduce((sum, p) => sum + p[k], 0) / points.length)
+  const exponent = points.reduce((sum, p) => sum + (p[0] - x) * (p[1] - y), 0) / points.reduce((sum, p) => sum + (p[0] - x) ** 2, 0)
+  console.log(`  ${family.padEnd(52)} size^${exponent.toFixed(2)}   (${members.map((m) => m.size).join(", ")})`)
 }
 
 if (!only) {

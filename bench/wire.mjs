@@ -21,7 +21,32 @@ const powers = harness.read({
   powerLoads: net.currentLoads.map(({ current, ...load }) => ({ ...load, power: 12 * current })),
 })
 
+/** A ring of power loads fed at one point, and the same as two lines out and back without a loop. */
+const lanterns = (count, watts, ring) =>
+  harness.read({
+    sources: [{ name: "pack", positive: "n0", negative: "0", sourceVoltage: 12.6, sourceResistance: 0.003 }],
+    wires: Array.from({ length: ring ? count : count - 1 }, (_, i) => ({
+      name: `w${i}`,
+      from: `n${i}`,
+      to: `n${(i + 1) % count}`,
+      length: 20 / count,
+      awg: 18,
+    })),
+    powerLoads: Array.from({ length: count }, (_, i) => ({ name: `lantern ${i}`, from: `n${i}`, to: "0", power: watts / count })),
+  })
+const grown = [
+  ["ring of power loads, solved", 60, true],
+  ["ring of power loads, refused", 5000, true],
+  ["line of power loads, solved", 30, false],
+].flatMap(([what, watts, ring]) =>
+  [125, 250, 500, 1000].map((size) => {
+    const si = lanterns(size, watts, ring)
+    return { name: `wire.harness, ${what}, ${size} nodes (.si)`, run: () => harness.si(si), family: `wire.harness, ${what}`, size }
+  }),
+)
+
 export const rows = [
+  ...grown,
   ...Object.entries(solvers).map(([name, solver]) => {
     const si = solver.read(solver.example)
     return { name: `wire.${name}.si`, run: () => solver.si(si) }

@@ -421,7 +421,6 @@ export const edges: Edges = {
       solver: harness,
       refused: alone(246),
       answered: alone(244.5),
-      noNearest: "powers lie in a list; the sentence says how much there is in these proportions",
     },
   ],
   faults: [
@@ -583,8 +582,8 @@ export const edges: Edges = {
     "harness.loads-in-series.shortBy": (si) => seriesShort(si),
     "harness.reversed.shortBy": (si) => seen({ ...si, currentLoads: [] }).volts,
     "harness.insufficient-voltage.shortBy": (si) => -seen(si).volts,
-    "harness.insufficient-power.shortBy": (si) => si.powerLoads[0].power - available(si),
-    "harness.insufficient-power.at.power": (si) => si.powerLoads.reduce((s: number, l: Any) => s + l.power, 0),
+    "harness.insufficient-power.shortBy": (si) => si.powerShare * si.powerLoads[0].power - available(si),
+    "harness.insufficient-power.at.power": (si) => si.powerLoads.reduce((s: number, l: Any) => s + l.power * si.powerShare, 0),
     "harness.insufficient-power.at.available": available,
   },
 }

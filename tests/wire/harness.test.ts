@@ -230,6 +230,11 @@ describe("harness refusals and edges", () => {
     expect(over.noSolution).toBe("insufficient-power")
     expect(over.at.available).toBeCloseTo(180, 9)
     expect(over.shortBy).toBeCloseTo(20, 6)
+    expect(over.nearest.powerShare).toBeCloseTo(0.9, 5)
+    const carts = { sources: [source], powerLoads: [{ name: "cart", from: "p", to: "0", power: 200 }] }
+    const down = harness({ ...carts, ...over.nearest })
+    expect(down.loadPower).toBeCloseTo(180, 3)
+    expect(refusalOf({ ...carts, powerShare: (over.nearest.powerShare as number) * (1 + 2e-6) }).noSolution).toBe("insufficient-power")
     const most = harness({ sources: [source], powerLoads: [{ name: "cart", from: "p", to: "0", power: 180 * (1 - 1e-9) }] })
     expect(most.minLoadVoltage).toBeCloseTo(6, 3)
   })

@@ -102,6 +102,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "powerLoads.from: min 1, max 100",
     "powerLoads.to: min 1, max 100",
     "powerLoads.power: min 0, max 100000",
+    "powerShare: min 0, max 1, default 1",
     "ground: min 1, max 100, default null",
   ],
   ledRun: [

@@ -168,6 +168,15 @@ export const harnessInput: Fields<HarnessInput> = {
       fields: { ...ends, power: { kind: "power", symbol: "P_1", label: "power", min: 0, max: 1e5, typical: [0.5, 15] } },
     },
   },
+  powerShare: {
+    kind: "ratio",
+    symbol: "s_p",
+    label: "part of their power the constant-power loads draw",
+    min: 0,
+    max: 1,
+    typical: [0.1, 1],
+    default: 1,
+  },
   ground: { kind: "text", label: "node that voltages are counted from", min: 1, max: 100, default: null },
 }
 

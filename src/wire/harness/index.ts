@@ -1,10 +1,10 @@
-import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver } from "../../solver/index.js"
+import { type Issue, inconsistent, type NoSolution, refuse, type SiOf, type Solver, solver, tried } from "../../solver/index.js"
 import { resistance20, sizeIssues, sizeSources, temperatureFactor } from "../conductor.js"
+import { type NetworkFault, type NetworkState, solveNetwork, type TwoPole } from "../network/index.js"
 import { KIRCHHOFF, LOOPS, TELLEGEN } from "../sources.js"
 import { withstandSources } from "../withstand.js"
 import { harnessCautions } from "./cautions.js"
 import { harnessInput, harnessOutput } from "./fields.js"
-import { type NetworkFault, type NetworkState, solveNetwork, type TwoPole } from "./network.js"
 import type { Harness, HarnessBranch, HarnessCaution, HarnessInput, HarnessRefusal } from "./types.js"
 
 type Si = SiOf<HarnessInput>
@@ -18,9 +18,12 @@ interface Part {
 /** Every two-pole of the input in a fixed order: sources, wires, contacts, switches, fuses, loads. */
 function partsOf(si: Si): { parts: Part[]; names: string[] } {
   const names: string[] = []
+  const places = new Map<string, number>()
   const node = (name: string) => {
-    const known = names.indexOf(name)
-    return known >= 0 ? known : names.push(name) - 1
+    const known = places.get(name)
+    if (known !== undefined) return known
+    places.set(name, names.length)
+    return names.push(name) - 1
   }
   const parts: Part[] = []
   const add = (type: string, name: string, from: string, to: string, law: Partial<TwoPole>) =>
@@ -42,14 +45,17 @@ function partsOf(si: Si): { parts: Part[]; names: string[] } {
   for (const f of si.fuses) add("fuse", f.name, f.from, f.to, { resistance: f.resistance * f.hotFactor })
   for (const l of si.currentLoads) add("current", l.name, l.from, l.to, { current: l.current })
   for (const l of si.resistanceLoads) add("resistance", l.name, l.from, l.to, { resistance: l.resistance })
-  for (const l of si.powerLoads) add("power", l.name, l.from, l.to, l.power > 0 ? { power: l.power } : { current: 0 })
+  for (const l of si.powerLoads)
+    add("power", l.name, l.from, l.to, l.power * si.powerShare > 0 ? { power: l.power * si.powerShare } : { current: 0 })
   return { parts, names }
 }
 
 const loadTypes = ["current", "resistance", "power"]
 const groundOf = (si: Si) => si.ground ?? (si.sources[0] as Si["sources"][number]).negative
 
-function solve(si: Si): Harness | NoSolution<HarnessRefusal> {
+const solve = (si: Si): Harness | NoSolution<HarnessRefusal> => tried(solved(si), si, harnessInput, solved)
+
+function solved(si: Si): Harness | NoSolution<HarnessRefusal> {
   const { parts, names } = partsOf(si)
   const ground = names.indexOf(groundOf(si))
   const found = solveNetwork(
@@ -108,12 +114,14 @@ function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolutio
         { load: name(found.branch) },
       )
     default: {
-      const power = si.powerLoads.reduce((sum, l) => sum + l.power, 0)
+      const power = si.powerShare * si.powerLoads.reduce((sum, l) => sum + l.power, 0)
       return refuse(
         "insufficient-power",
-        "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {available power}, short by {shortBy power}.",
+        "The constant-power loads ask for {power power} together; the most there is for them in these proportions is {available power}, short by {shortBy power}. Take thicker or shorter wire, or turn all of them down ('powerShare').",
         power * (1 - found.scale),
         { power, available: found.scale * power },
+        // a millionth less: at the limit itself rounding decides
+        { powerShare: si.powerShare * found.scale * (1 - 1e-6) },
       )
     }
   }
@@ -273,6 +281,7 @@ const wireList = (out: Harness, what: "resistance" | "current") => out.branches.
  *   - `from`: from node [text of 1 to 100 characters]
  *   - `to`: to node [text of 1 to 100 characters]
  *   - `power`: power [P_1; 0 to 100 kW]
+ * - `powerShare`: part of their power the constant-power loads draw [s_p; 0 to 1; default 1]
  * - `ground`: node that voltages are counted from [text of 1 to 100 characters; optional]
  *
  * **Results**

@@ -1,4 +1,4 @@
-import type { Current, Length, Power, Resistance, Temperature, Voltage } from "../../quantity/index.js"
+import type { Current, Length, Power, Ratio, Resistance, Temperature, Voltage } from "../../quantity/index.js"
 import type { ConductorDescription } from "../conductor.js"
 
 /** A battery or supply of a {@link HarnessInput}. */
@@ -119,6 +119,8 @@ export interface HarnessInput {
   resistanceLoads?: readonly HarnessResistanceLoad[]
   /** Loads of constant power [list of 0 to 1000; default none] */
   powerLoads?: readonly HarnessPowerLoad[]
+  /** Part of their power that all loads of constant power draw: lights dimmed, amplifiers turned down. [s_p; 0 to 1; default 1] */
+  powerShare?: Ratio
   /** Node that voltages are counted from; the first source's negative pole when left out. [text of 1 to 100 characters; optional] */
   ground?: string | null
 }
