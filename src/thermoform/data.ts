@@ -39,6 +39,11 @@ import {
   POLYESTER_STICKS,
   POLYMER_PAGES,
   PROPERTY_CARDS,
+  PVC_FOAM_BOARD,
+  PVC_FOAM_EXPANSION,
+  PVC_FOAM_FORMING,
+  PVC_FOAM_GUIDE,
+  PVC_FOAM_TABLE,
   PVC_PIPE,
   PVC_RESIN_SAFETY,
   PVC_SHEET,
@@ -63,6 +68,7 @@ export interface Figure {
 /** Plastics a maker forms by heat. */
 export type Plastic =
   | "pvc"
+  | "pvc-foam"
   | "pmma-cast"
   | "pmma-extruded"
   | "petg"
@@ -145,6 +151,29 @@ export const plastics: Readonly<Record<Plastic, PlasticData>> = {
     melting: GLASSY,
     ...moulded(0.004, 0.002, 0.004, MOULD_SHRINKAGE, PVC_SHEET, MOULD_SHRINKAGE_2),
     coldStrain: figure(1 / 600, 1 / 600, 1 / 500, CONDUIT_CURVATURE, PIPE_CURVATURE),
+  },
+  "pvc-foam": {
+    label: "expanded (foamed) PVC sheet",
+    // a board still serves at its makers' highest service temperature; solid PVC deflects under load a little above
+    set: figure(67, 55, 70, PVC_FOAM_TABLE, PVC_SHEET),
+    lower: figure(121.1, 115, 121.1, PVC_FOAM_GUIDE, PVC_FOAM_FORMING),
+    normal: figure(130, 115, 137.8, PVC_FOAM_FORMING, PVC_FOAM_GUIDE),
+    // the guide goes on to 350 °F for the sheet, past where PVC falls apart: its oven's 280 °F and solid PVC's 275 °F are kept
+    upper: figure(137.8, 135, 137.8, PIPE_BENDING, PVC_FOAM_GUIDE),
+    fume: figure(120, 120, 160, PVC_RESIN_SAFETY, PVC_STABILISERS),
+    scorch: figure(160, 140, 180, PVC_FOAM_BOARD, PVC_STABILISERS, PVC_FOAM_FORMING),
+    fumes: "hydrogen chloride, poisonous and corrosive",
+    conductivity: figure(0.08, 0.06, 0.12, practice),
+    density: figure(600, 500, 900, PVC_FOAM_TABLE),
+    // per mass as solid PVC: the gas weighs nothing
+    specificHeat: figure(1000, 900, 1050, PVC_PIPE, CRAWFORD),
+    expansion: figure(70e-6, 50e-6, 150e-6, PVC_FOAM_TABLE, PVC_FOAM_EXPANSION),
+    deflection: figure(65, 60, 70, practice),
+    service: figure(55, 55, 60, PVC_FOAM_TABLE),
+    transition: figure(85, 80, 90, POLYMER_PAGES),
+    melting: GLASSY,
+    ...moulded(0.004, 0.002, 0.004, MOULD_SHRINKAGE, PVC_SHEET, MOULD_SHRINKAGE_2),
+    coldStrain: null,
   },
   "pmma-cast": {
     label: "acrylic sheet, cast",

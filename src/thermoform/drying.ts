@@ -2,11 +2,11 @@ import type { Length } from "../quantity/index.js"
 import { at, type Caution, caution, citation, type SiOf, type Solver, solver } from "../solver/index.js"
 import { type Plastic, plasticOptions } from "./data.js"
 import { ACRYLIC_FORMING, ACRYLIC_SHRINKAGE, PC_DRYING, PC_DRYING_TABLE, practice } from "./sources.js"
-import { type Drying, dryings } from "./tables.js"
+import { type Drying, dryings, polycarbonateMoisture } from "./tables.js"
 
 /** Input of {@link drying}. */
 export interface DryingInput {
-  /** Plastic [one of 11 words] */
+  /** Plastic [one of 12 words] */
   material: Plastic
   /** Thickness of the sheet, or twice the wall of a tube dried from outside only. [s_t; 0.5 to 12 mm] */
   thickness: Length
@@ -97,8 +97,9 @@ function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution<Dry
           caution(
             "vent-only-dried",
             "note",
-            "A room's moisture (0.2 %) is four times what makes polycarbonate bubble (0.05 %); thinner sheet takes it up again within hours.",
+            "A room's moisture ({atRest ratio %}) is {times} times what makes polycarbonate bubble ({blisters ratio %}); thinner sheet takes it up again within hours.",
             PC_DRYING,
+            { ...polycarbonateMoisture, times: polycarbonateMoisture.atRest / polycarbonateMoisture.blisters },
           ),
         ]
       : []),
@@ -113,7 +114,7 @@ function cautions({ material }: SiOf<DryingInput>, out: DryingTime): Caution<Dry
  * 0.5 to 12 mm.
  *
  * **Inputs**
- * - `material`: plastic [one of 11 words]
+ * - `material`: plastic [one of 12 words]
  * - `thickness`: thickness [s_t; 0.5 to 12 mm]
  *
  * **Results**

@@ -8,6 +8,7 @@ import {
   FORMING_TABLE,
   PIPE_BENDING,
   PVC_COMPOUND_SAFETY,
+  PVC_FOAM_GUIDE,
   PVC_KINETICS,
   practice,
   SPLINT_WATER,
@@ -15,7 +16,7 @@ import {
 
 /** Input of {@link formingWindow}. */
 export interface FormingWindowInput {
-  /** Plastic [one of 11 words] */
+  /** Plastic [one of 12 words] */
   material: Plastic
 }
 
@@ -113,7 +114,7 @@ export type WindowCaution = "no-published-window" | "window-not-verified"
 export type VapourCaution = "hydrogen-chloride" | "fumes"
 
 /** What `heatingCautions` can say. */
-export type HeatCaution = VapourCaution | "burns" | "hot-water" | "kitchen-oven" | "glue-on-foam"
+export type HeatCaution = VapourCaution | "burns" | "hot-water" | "kitchen-oven" | "glue-on-foam" | "cells-collapse"
 
 /** How far the limits that advice on this plastic keeps to were verified. */
 export function windowCautions(plastic: Plastic): Caution<WindowCaution>[] {
@@ -145,7 +146,7 @@ const burns = (): Caution<"burns"> =>
 export function vapourCautions(plastic: Plastic): Caution<VapourCaution>[] {
   const { fume, fumes } = plastics[plastic]
   const found: Caution<VapourCaution>[] = []
-  if (plastic === "pvc")
+  if (plastic === "pvc" || plastic === "pvc-foam")
     found.push(
       caution(
         "hydrogen-chloride",
@@ -197,6 +198,15 @@ export function heatingCautions(plastic: Plastic, wet = false): Caution<HeatCaut
           ACRYLIC_FORMING,
         ),
   )
+  if (plastic === "pvc-foam")
+    found.push(
+      caution(
+        "cells-collapse",
+        "caution",
+        "Expanded sheet does not recover: too hot, or too long in the heat, its cells burst or collapse and the skin blisters. Heat both faces from 5 mm on, take it out as soon as it droops, and draw it less deep than solid PVC.",
+        PVC_FOAM_GUIDE,
+      ),
+    )
   if (plastic === "eva-foam")
     found.push(
       caution(
@@ -258,7 +268,7 @@ function cautions({ material }: SiOf<FormingWindowInput>, out: FormingWindow): C
  * Each figure of the result carries its own source.
  *
  * **Inputs**
- * - `material`: plastic [one of 11 words]
+ * - `material`: plastic [one of 12 words]
  *
  * **Results**
  *

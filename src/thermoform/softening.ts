@@ -7,7 +7,7 @@ import { CODATA, HOT_CAR, HOT_SURFACES, INCROPERA, practice, SUNLIGHT } from "./
 
 /** Input of {@link softening}. */
 export interface SofteningInput {
-  /** Plastic [one of 11 words] */
+  /** Plastic [one of 12 words] */
   material: Plastic
   /** Thickness of the part. [s_t; 0.1 to 50 mm] */
   thickness: Length
@@ -166,7 +166,7 @@ const solve = (si: Si): Softening | NoSolution<SofteningRefusal> => tried(kernel
  * (warm all through).
  *
  * **Inputs**
- * - `material`: plastic [one of 11 words]
+ * - `material`: plastic [one of 12 words]
  * - `thickness`: thickness [s_t; 0.1 to 50 mm]
  * - `place`: place [hot-car, stage-light or sun]
  * - `ambientTemperature`: ambient temperature [T_air_given; −20 to 120 °C; optional]

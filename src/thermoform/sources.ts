@@ -46,6 +46,11 @@ export const PVC_COMPOUND_SAFETY: Source = seen("Material safety data sheet: rig
   edition: "16 May 2008",
   where: "section 10: emissions also in normal operation, gathering where ventilation is poor",
 })
+export const PVC_FOAM_BOARD: Source = seen("Performance coefficient of PVC foam board", {
+  by: "a PVC foam board maker",
+  edition: "21 May 2019",
+  where: "thermal performance: heat stability very poor, decomposition from 140 °C",
+})
 export const PVC_KINETICS: Source = notSeen(
   "Degradation and stabilization of poly(vinyl chloride) I, kinetics of the thermal degradation",
   {
@@ -98,6 +103,15 @@ export const PIPE_BENDING: Source = seen("Bending clear PVC pipe", {
   by: "U.S. Plastic Corp., from a pipe maker's guidance",
   where: "225 to 275 °F, sharp bends 250 to 275 °F, support inside past 30°",
 })
+export const PVC_FOAM_GUIDE: Source = seen("Usage and fabrication guidelines: thermoforming", {
+  by: "an expanded PVC panel maker",
+  where: "bending from 250 °F, air ovens 260 to 280 °F; 30 to 50 s per mm, radius 3 and border 20 gauges, both sides from 5 to 10 mm",
+})
+export const PVC_FOAM_FORMING: Source = seen("Vacuum forming PVC foam sheet", {
+  by: "a PVC foam sheet maker",
+  edition: "22 April 2005",
+  where: "PVC elastic from 115 to 130 °C, degrades at 180 °C; no drying, heaters on both sides",
+})
 export const ACRYLIC_FORMING: Source = seen("Forming cast and extruded acrylic sheet", {
   by: "U.S. Plastic Corp.",
   where: "cast 340 to 380 °F, extruded 290 to 320 °F; thermostats 75 °F out; fumes may explode",
@@ -136,6 +150,14 @@ export const ABS_EXTRUSION: Source = seen("MaterialUniverse, ABS (extrusion) dat
 export const ABS_SUPPLIER: Source = seen("The properties of ABS material", { by: "an ABS supplier", where: "property table" })
 export const PVC_SHEET: Source = seen("Unplasticised polyvinyl chloride data sheet", { by: "AZoM", where: "article 770" })
 export const PVC_PIPE: Source = seen("Properties of PVC and CPVC pipe", { by: "U.S. Plastic Corp.", where: "thermal section" })
+export const PVC_FOAM_TABLE: Source = seen("PVC boards", {
+  by: "CAMEO, Museum of Fine Arts Boston",
+  where: "table: density, maximum service temperature, linear expansion",
+})
+export const PVC_FOAM_EXPANSION: Source = seen("What is the coefficient of thermal expansion of 18 mm PVC foam sheet", {
+  by: "a PVC foam sheet maker",
+  where: "70 to 150 × 10⁻⁶ per °C over all grades",
+})
 export const PETG_SHEET: Source = seen("PETG sheet technical data", {
   by: "a PETG sheet maker",
   where: "thermal properties; no pre-drying",

@@ -1,6 +1,15 @@
 import type { Source } from "../solver/index.js"
 import type { Figure, Plastic } from "./data.js"
-import { ACRYLIC_SHRINKAGE, HAND_BENDING, PC_DRYING, PC_DRYING_TABLE, PETG_SHEET, PVC_SHEET, practice } from "./sources.js"
+import {
+  ACRYLIC_SHRINKAGE,
+  HAND_BENDING,
+  PC_DRYING,
+  PC_DRYING_TABLE,
+  PETG_SHEET,
+  PVC_FOAM_FORMING,
+  PVC_SHEET,
+  practice,
+} from "./sources.js"
 
 /** Smallest field bends of plastic conduit by outer diameter, m. */
 export interface ConduitBend {
@@ -97,6 +106,7 @@ const noDrying: Drying = { needed: "no", temperature: oven(60, 50, 65, practice)
 export const dryings: Readonly<Record<Plastic, Drying>> = {
   // resin dries 2 h at 75 °C; finished pipe must stay below its deflection temperature, and so takes longer
   pvc: { needed: "when damp", temperature: oven(65, 60, 65, practice), ...hours(2, 4), sources: [PVC_SHEET, practice] },
+  "pvc-foam": { ...noDrying, temperature: oven(50, 40, 55, practice), sources: [PVC_FOAM_FORMING] },
   "pmma-cast": { needed: "when damp", temperature: oven(80, 75, 80, ACRYLIC_SHRINKAGE), ...hours(24, 24), sources: [ACRYLIC_SHRINKAGE] },
   // it sets from 75 °C down: dried cooler than the published 80 °C, and so longer than the published 24 h
   "pmma-extruded": {

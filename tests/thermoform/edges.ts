@@ -21,6 +21,8 @@ const cautions: readonly CautionRow[] = [
   { solver: formingWindow, code: "kitchen-oven", severity: "warning", shown: of("hips"), notShown: of("low-temp-polyester") },
   { solver: formingWindow, code: "hot-water", severity: "warning", shown: of("low-temp-polyester"), notShown: of("hips") },
   { solver: formingWindow, code: "glue-on-foam", severity: "warning", shown: of("eva-foam"), notShown: of("hips") },
+  { solver: formingWindow, code: "hydrogen-chloride", severity: "warning", shown: of("pvc-foam"), notShown: of("eva-foam") },
+  { solver: formingWindow, code: "cells-collapse", severity: "caution", shown: of("pvc-foam"), notShown: of("pvc") },
   { solver: formingWindow, code: "narrow-window", severity: "caution", shown: of("pp"), notShown: of("pc") },
   { solver: formingWindow, code: "no-published-window", severity: "note", shown: of("eva-foam"), notShown: of("hips") },
   { solver: formingWindow, code: "window-not-verified", severity: "note", shown: of("hips"), notShown: of("pvc") },
@@ -188,6 +190,13 @@ const cautions: readonly CautionRow[] = [
       severity: "warning",
       shown: { ...with_, material: "eva-foam" },
       notShown: { ...with_, material: "hdpe" },
+    },
+    {
+      solver,
+      code: "cells-collapse",
+      severity: "caution",
+      shown: { ...with_, material: "pvc-foam" },
+      notShown: { ...with_, material: "pvc" },
     },
   ]),
   ...[drape, tubeBend].flatMap((solver): CautionRow[] => [
@@ -522,6 +531,10 @@ const numbers: Numbers = {
   "heatingTime.fumes.onset": onset,
   "drape.fumes.onset": onset,
   "tubeBend.fumes.onset": onset,
+  // HighLine Polycarbonate, 2012
+  "drying.vent-only-dried.atRest": () => 0.2 / 100,
+  "drying.vent-only-dried.blisters": () => 0.05 / 100,
+  "drying.vent-only-dried.times": () => 0.2 / 0.05,
   "coolingTime.overheated.limit": (si) => limit(si.material),
   "coolingTime.never-reached.shortBy": (si) => Math.max(si.ambientTemperature - release(si) + 1, 2 ** -52),
   "coolingTime.never-reached.at.releaseTemperature": release,

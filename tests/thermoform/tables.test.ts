@@ -12,7 +12,7 @@ import {
   softening,
   tubeBend,
 } from "../../src/thermoform/index.js"
-import { polycarbonateMoisture, sandBending, springbacks, unsupportedBend } from "../../src/thermoform/tables.js"
+import { sandBending, springbacks, unsupportedBend } from "../../src/thermoform/tables.js"
 import { copies, type Origin, published } from "./published.js"
 
 const names = Object.keys(published) as Plastic[]
@@ -71,9 +71,22 @@ describe("figures of the plastics", () => {
   })
 })
 
+describe("expanded PVC", () => {
+  it("is never advised hotter than solid PVC, nor to where either chars", () => {
+    const [solid, foam] = [formingWindow({ material: "pvc" }), formingWindow({ material: "pvc-foam" })]
+    expect(foam.window.high).toBeLessThanOrEqual(solid.window.high)
+    expect(foam.upper.high).toBeLessThan(foam.scorch?.low as number)
+    expect(foam.scorch?.low).toBeLessThanOrEqual(solid.scorch?.low as number)
+    expect(foam.fume?.low).toBe(solid.fume?.low)
+    expect(foam.fumes).toBe(solid.fumes)
+    // a board still serves, and so holds its shape, at 55 °C (CAMEO)
+    expect(foam.releaseTemperature).toBe(55)
+  })
+})
+
 describe("other tables", () => {
   it("says which shrinkages are those of mouldings only", () => {
-    expect(names.filter((n) => plastics[n].shrinkageOf === "mouldings")).toEqual(["pvc", "petg", "abs", "hips", "hdpe", "pp"])
+    expect(names.filter((n) => plastics[n].shrinkageOf === "mouldings")).toEqual(["pvc", "pvc-foam", "petg", "abs", "hips", "hdpe", "pp"])
     // extruded acrylic grows across the sheet: Ultra Acrylics, 2006; polycarbonate shrinks 2 to 5 % along it: HighLine
     expect([plastics["pmma-extruded"].shrinkageAcross.low, plastics["pmma-extruded"].shrinkageAcross.high]).toEqual([-0.005, 0])
     expect(plastics.pc.shrinkage.high).toBe(0.05)
@@ -137,10 +150,10 @@ describe("other tables", () => {
     expect(hours("abs")).toEqual(["when damp", 72, 68, 75, 3, 6])
     expect(hours("pc").slice(0, 5)).toEqual(["always", 121, 110, 125, 7])
     for (const n of ["petg", "hips", "hdpe", "pp"] as const) expect(hours(n)).toEqual(["no", 60, 50, 65, 0, 0])
+    expect(hours("pvc-foam")).toEqual(["no", 50, 40, 55, 0, 0])
     expect(hours("eva-foam")).toEqual(["no", 40, 30, 42, 0, 0])
     expect(hours("low-temp-polyester")).toEqual(["no", 30, 20, 33, 0, 0])
     for (const n of names) expect(dryings[n].temperature.high, n).toBeLessThanOrEqual(published[n].set?.[1] as number)
-    expect(polycarbonateMoisture).toEqual({ atRest: 0.002, blisters: 0.0005 })
   })
 
   it("takes the films, places and habits of the trade that it says it takes", () => {

@@ -212,7 +212,7 @@ const solve = (si: Si): CoolingTime | NoSolution<CoolingTimeRefusal> => tried(ke
  * - `shape`: form [sheet, rod or tube]
  * - `thickness`: thickness or wall [s_t; 0.1 to 100 mm; optional]
  * - `outsideDiameter`: outside diameter [D; 1 to 300 mm; optional]
- * - `material`: plastic [one of 11 words]
+ * - `material`: plastic [one of 12 words]
  * - `filling`: filling [empty or dry-sand; default empty]
  * - `formingTemperature`: forming temperature [T_given; 30 to 260 °C; optional]
  * - `ambientTemperature`: ambient temperature (room or water) [T_room; −20 to 60 °C; default 20 °C]

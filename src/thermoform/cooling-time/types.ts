@@ -13,7 +13,7 @@ export interface CoolingTimeInput {
   thickness?: Length | null
   /** Outer diameter of the rod or tube. [D; 1 to 300 mm; optional] */
   outsideDiameter?: Length | null
-  /** Plastic [one of 11 words] */
+  /** Plastic [one of 12 words] */
   material: Plastic
   /** What the tube is filled with; the filling starts as hot as the wall. [empty or dry-sand; default empty] */
   filling?: "empty" | "dry-sand"

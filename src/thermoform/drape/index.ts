@@ -157,7 +157,7 @@ const solve = (si: Si): Drape | NoSolution<DrapeRefusal> => tried(kernel(si), si
  * for cups shallower than their radius.
  *
  * **Inputs**
- * - `material`: plastic [one of 11 words]
+ * - `material`: plastic [one of 12 words]
  * - `thickness`: sheet [s_t; 0.1 to 50 mm]
  * - `shape`: form [cup, frustum, cone, dome or box]
  * - `width`: rim diameter or longer side [w_1; 5 mm to 5 m]

@@ -7,7 +7,7 @@ import type { HeatCaution } from "../forming-window.js"
 
 /** Input of {@link drape}. */
 export interface DrapeInput {
-  /** Plastic [one of 11 words] */
+  /** Plastic [one of 12 words] */
   material: Plastic
   /** Thickness of the sheet. [s_t; 0.1 to 50 mm] */
   thickness: Length

@@ -145,7 +145,7 @@ const solve = (si: Si): HeatingTime | NoSolution<HeatingTimeRefusal> => tried(ke
  * - `shape`: form [sheet, rod or tube]
  * - `thickness`: thickness or wall [s_t; 0.1 to 100 mm; optional]
  * - `outsideDiameter`: outside diameter [D; 1 to 300 mm; optional]
- * - `material`: plastic [one of 11 words]
+ * - `material`: plastic [one of 12 words]
  * - `filling`: filling [empty or dry-sand; default empty]
  * - `sandTemperature`: sand when poured [T_sand; 0 to 300 °C; optional]
  * - `heatSource`: heated by [oven, heat-gun, hot-plate, radiant or water-bath]

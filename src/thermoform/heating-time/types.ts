@@ -22,7 +22,7 @@ export interface HeatingTimeInput {
   thickness?: Length | null
   /** Outer diameter of the rod or tube. [D; 1 to 300 mm; optional] */
   outsideDiameter?: Length | null
-  /** Plastic [one of 11 words] */
+  /** Plastic [one of 12 words] */
   material: Plastic
   /** What the tube is filled with. [empty or dry-sand; default empty] */
   filling?: "empty" | "dry-sand"

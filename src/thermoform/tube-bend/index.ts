@@ -154,7 +154,7 @@ const solve = (si: Si): TubeBend | NoSolution<TubeBendRefusal> => tried(kernel(s
  * - `wall`: wall [s_w; 0.1 to 50 mm]
  * - `radius`: centreline radius [R; 1 mm to 100 m]
  * - `angle`: angle of the bend [theta; 1° to 360°]
- * - `material`: plastic [one of 11 words; default pvc]
+ * - `material`: plastic [one of 12 words; default pvc]
  * - `support`: support inside [empty or filled; default empty]
  * - `hot`: bent hot [yes or no; default yes]
  * - `springback`: springback [q_given; 0 to 0.9; optional]

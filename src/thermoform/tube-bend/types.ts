@@ -15,7 +15,7 @@ export interface TubeBendInput {
   radius: Length
   /** Angle of the bend, from straight. [theta; 1° to 360°] */
   angle: Angle
-  /** Plastic [one of 11 words; default pvc] */
+  /** Plastic [one of 12 words; default pvc] */
   material?: Plastic
   /** What holds the tube round from inside. [empty or filled; default empty] */
   support?: "empty" | "filled"
