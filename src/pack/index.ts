@@ -23,9 +23,12 @@ export {
   genericCellSources,
   genericCells,
 } from "./data.js"
+export { capacityAtRate, capacityShareByDuration, capacityShareByRate } from "./data-rate.js"
 export { capacityAtTemperature } from "./data-temperature.js"
 export type { CellCaution, PackCaution, PackCells, RateCaution, StateOfCharge } from "./fields.js"
 export type { OpenCircuitPoint } from "./open-circuit.js"
+export { type PackHealth, type PackHealthInput, packHealth } from "./pack-health/index.js"
+export type { PackHealthCaution, PackHealthRefusal } from "./pack-health/types.js"
 export type { CellOnOffer, PackCandidate, RejectedPack } from "./pack-size/candidates.js"
 export { type PackSize, type PackSizeInput, packSize } from "./pack-size/index.js"
 export type { PackSizeCaution, PackSizeRefusal } from "./pack-size/types.js"

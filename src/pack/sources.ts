@@ -119,6 +119,12 @@ export const NICKEL_CARE: Source = {
   verified: "seen",
 }
 
+export const NICKEL_RATES: Source = {
+  title: "Specification of a nickel-metal hydride cell, performance and test methods",
+  where: "capacity: 5 h at 0.2 and at least 54 min at 1 times the capacity per hour, to 1.0 V",
+  verified: "seen",
+}
+
 export const LEAD_CHARGING: Source = {
   title: "Sealed lead-acid charging and discharging instructions",
   where: "2.40 to 2.45 V a cell in cycles; at most 0.3 of the capacity per hour; 1.1 times the charge drawn",
@@ -229,5 +235,36 @@ export const RATED_FIGURES: Source = {
 
 export const COLD_RESISTANCE: Source = {
   title: "Arrhenius law with rounded activation energies of 15 to 25 kJ/mol",
+  verified: "practice",
+}
+
+/** Resistance from two loads. */
+export const TWO_LOADS: Source = {
+  title: "IEC 61960-3, Secondary lithium cells and batteries for portable applications",
+  by: "IEC",
+  edition: "2017",
+  where:
+    "direct-current method, as quoted by makers of test gear: a fifth of the capacity per hour for 10 s, then the capacity per hour for 1 s; (U1 - U2)/(I2 - I1)",
+  verified: "seen",
+}
+
+export const MEASUREMENT_UNCERTAINTY: Source = {
+  title: "JCGM 100, Guide to the expression of uncertainty in measurement",
+  by: "Joint Committee for Guides in Metrology",
+  edition: "2008",
+  where: "clauses 4.3.7 (rectangular), 5.1.2 (combined) and 6.2.1 (expanded, factor 2)",
+  verified: "not-seen",
+}
+
+export const END_OF_LIFE: Source = {
+  title: "IEEE 1188, Recommended practice for maintenance, testing, and replacement of valve-regulated lead-acid batteries",
+  by: "IEEE",
+  edition: "2005",
+  where: "replace where less than 80 % of the rated capacity is left; cell makers count their cycles to the same share",
+  verified: "not-seen",
+}
+
+export const WORN_RESISTANCE: Source = {
+  title: "Twice the resistance of new cells is taken as the end of a pack's life",
   verified: "practice",
 }

@@ -14,6 +14,7 @@ const cannotBe: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     "alkaline-battery": "such cells are refused: they must not be charged",
     "deep-discharge": "it takes no least voltage",
   },
+  "pack.packHealth": { "deep-discharge": "it takes no least voltage" },
   "pack.packSize": {
     "hot-cells": "cells give nothing there, and no pack is found",
     "too-cold-to-use": "cells give nothing there, and no pack is found",

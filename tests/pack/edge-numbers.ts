@@ -40,7 +40,7 @@ interface Stated {
 }
 
 /** Numbers of the cautions that go with any pack; `of` finds the cell's chemistry and series. */
-function packNumbers(
+export function packNumbers(
   solver: string,
   of: (si: Any, out: Any) => { chemistry: string; series: number; cellCutOffVoltage: number } & Partial<Stated>,
 ): Numbers {

@@ -32,7 +32,7 @@ const strings = (second: object, more: object = {}) => ({
 })
 
 /** Rows of what goes with any pack, for each solver that builds one; `set` puts cell values into the solver's input. */
-function packRows(solver: unknown, set: (more: object) => object, extra: object = {}): CautionRow[] {
+export function packRows(solver: unknown, set: (more: object) => object, extra: object = {}): CautionRow[] {
   const row = (code: string, shown: object, notShown: object): CautionRow => ({
     code,
     severity: "warning",
@@ -49,7 +49,7 @@ function packRows(solver: unknown, set: (more: object) => object, extra: object 
     row("too-cold-to-use", { cellTemperature: -20.1 }, { cellTemperature: -20 }),
   ]
 }
-const plain = (more: object) => more
+export const plain = (more: object) => more
 /** Below freezing lithium is refused by chargeTime; the other kinds are below. */
 const charged = packRows(chargeTime, plain).filter((r) => !["cold-charge", "too-cold-to-use"].includes(r.code))
 // where makers forbid use the catalogue's cells give nothing, and packSize refuses

@@ -3,6 +3,7 @@ import {
   airTravel,
   cellPack,
   chargeTime,
+  packHealth,
   packSize,
   packUnderLoad,
   parallelSharing,
@@ -13,7 +14,7 @@ import {
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { airTravel, cellPack, chargeTime, packUnderLoad, parallelSharing, peukert, powerBank, runtime, packSize }
+const solvers = { airTravel, cellPack, chargeTime, packHealth, packUnderLoad, parallelSharing, peukert, powerBank, runtime, packSize }
 
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -59,6 +60,24 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "openCircuitCurve: min 2, max 2000, default null",
     "openCircuitCurve.stateOfCharge: min 0, max 1",
     "openCircuitCurve.voltage: min 10 mV, max 20",
+  ],
+  packHealth: [
+    "series: min 1, max 200",
+    "parallel: min 1, max 200",
+    "chemistry: default nmc",
+    "interconnectResistance: min 0, max 100, default 0",
+    "cellTemperature: min -40, max 80, default 25",
+    "lightCurrent: min 0, max 1000, default 0",
+    "lightVoltage: min 10 mV, max 1000",
+    "heavyCurrent: min 1 mA, max 1000",
+    "heavyVoltage: min 1 mV, max 1000",
+    "dischargeCurrent: min 1 mA, max 1000, default null",
+    "dischargeDuration: min 1 min, max 1000 h, default null",
+    "voltageUncertainty: min 0, max 10, default 20 mV",
+    "currentUncertainty: min 0, max 0.2, default 0.02",
+    "durationUncertainty: min 0, max 1 h, default 1 min",
+    "ratedCellCapacity: min 1 mAh, max 1000 Ah, default null",
+    "newCellResistance: min 1 uohm, max 100, default null",
   ],
   packUnderLoad: [
     "series: min 1, max 200",

@@ -6,6 +6,7 @@ import {
   chemistries,
   dischargeLimitFactor,
   genericCells,
+  packHealth,
   packUnderLoad,
   peukert,
   peukertExponent,
@@ -80,7 +81,14 @@ export const leadAndNickel: Record<string, Check> = {
         current: 100 * load,
       }),
     )
-    return { short_circuit_A: isNoSolution(out) ? out.at.shortCircuit : null }
+    const read = answer(packHealth, {
+      series: 1,
+      parallel: 1,
+      lightVoltage: open,
+      heavyCurrent: load,
+      heavyVoltage: at(inputs, "loaded_V"),
+    })
+    return { resistance_mohm: 1000 * read.resistance, short_circuit_A: isNoSolution(out) ? out.at.shortCircuit : null }
   },
   "sla-12v-28ah-exponent": exponentOf,
   "sla-12v-40ah-exponent": (inputs) => {
@@ -127,7 +135,6 @@ export const leadAndNickelWithout: Readonly<Record<string, Readonly<Record<strin
     end_current_min_C: charger,
     end_current_max_C: charger,
   },
-  "short-circuit-from-one-load": { resistance_mohm: "resistance from two readings is an input of the solvers" },
   "sla-12v-40ah-specific-energy": { Wh_per_lb: "the same in another unit, rounded" },
   "temp-limits-liion": {
     fast_charge_min_degC: rate,

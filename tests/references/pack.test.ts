@@ -1,4 +1,5 @@
 import { referenceTests } from "../helpers/references.js"
+import { ages } from "./pack-age.js"
 import { cells, curves } from "./pack-cells.js"
 import { charging, packs } from "./pack-charging.js"
 import { leadAndNickel, leadAndNickelWithout } from "./pack-lead-and-nickel.js"
@@ -14,7 +15,7 @@ const temperatures = "temperature limits of one cell are not kept"
 
 referenceTests(
   "pack",
-  { ...cells, ...curves, ...charging, ...packs, ...parallel, ...air, ...peukerts, ...banks, ...runs, ...leadAndNickel },
+  { ...cells, ...curves, ...charging, ...packs, ...parallel, ...air, ...peukerts, ...banks, ...runs, ...leadAndNickel, ...ages },
   {
     ...leadAndNickelWithout,
     "cell-21700-high-power": { standard_charge_A: notKept, diameter_mm_max: size, height_mm_max: size },
