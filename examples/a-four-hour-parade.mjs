@@ -56,9 +56,9 @@ const straps = strapPressure({ rigMass: moth.rigMass, centreOffset: "0.12 m", st
 console.log(
   `belt ${percent(straps.beltShare)} of the weight, one strap up to ${straps.maxTension.toFixed(0)} N, ${(straps.maxPressure / 1000).toFixed(1)} kPa against ${straps.pressureLimit / 1000} kPa; width to choose ${(1000 * straps.suggestedWidth).toFixed(0)} mm`,
 )
-const anchor = bodyDimension({ sex: "female", dimension: "iliac-crest-height", percentile: "50 %", stature: wearer.stature })
+const hips = bodyDimension({ sex: "female", dimension: "iliac-crest-height", percentile: "50 %", stature: wearer.stature })
 console.log(
-  `hip belt at about ${(1000 * anchor.mean).toFixed(0)} ± ${(1000 * anchor.standardDeviation).toFixed(0)} mm above the ground for this stature`,
+  `hip belt at about ${(1000 * hips.mean).toFixed(0)} ± ${(1000 * hips.standardDeviation).toFixed(0)} mm above the ground for this stature`,
 )
 warn(straps)
 

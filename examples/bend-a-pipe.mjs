@@ -17,7 +17,7 @@ const pipe = { outsideDiameter: "26.7 mm", wall: "2.9 mm", material: "pvc" }
 const rib = { radius: "420 mm", angle: "75 deg" }
 const form = { shape: "tube", outsideDiameter: pipe.outsideDiameter, thickness: pipe.wall, material: pipe.material, filling: "dry-sand" }
 const ovenError = "4 deltaC"
-// warmer than the least, so that there is time to get it round the jig
+// warmer than the minimum, so that there is time to get it round the jig
 const core = "121 degC"
 
 const heading = (text) => console.log(`\n${text}\n${"─".repeat(text.length)}`)
@@ -50,7 +50,7 @@ console.log(
 )
 console.log(`The outside stretches ${show("ratio", bend.fibreStrain, "%")} and its wall thins to ${show("length", bend.outerWall, "mm")}.`)
 console.log(
-  `Least radius filled ${show("length", bend.minRadiusFilled, "mm")}, empty ${show("length", bend.minRadiusEmpty, "mm")}: ${bend.wideEnough ? "wide enough" : "too tight"}.`,
+  `Minimum radius filled ${show("length", bend.minRadiusFilled, "mm")}, empty ${show("length", bend.minRadiusEmpty, "mm")}: ${bend.wideEnough ? "wide enough" : "too tight"}.`,
 )
 console.log(`Jig for ${show("angle", bend.jigAngle)}, centreline ${show("length", bend.jigRadius, "mm")}, to end at 75° after springback.`)
 warn(bend)

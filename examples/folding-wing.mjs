@@ -83,7 +83,7 @@ console.log(
   `${found.tried.pairs} pairs of links tried, ${found.tried.changeBranch} would have to be taken apart, ${found.tried.passed} pass`,
 )
 console.log(
-  `best: ground ${mm(found.ground)}, input ${mm(found.input)}, coupler ${mm(found.coupler)}, output ${mm(found.output)}; transmission angle never below ${degrees(found.minTransmission)}`,
+  `best: ground ${mm(found.ground)}, input ${mm(found.input)}, coupler ${mm(found.coupler)}, output ${mm(found.output)}; transmission angle never below ${degrees(found.minTransmissionAngle)}`,
 )
 console.log(poseText(fourBarSynthesisPicture(fourBarSynthesis.read(task), found), 64, 18))
 

@@ -100,7 +100,7 @@ const place = placeActuator({
 })
 heading("Where the actuator goes")
 console.log(
-  `frame anchor at ${mm(place.fixedPivot.x)}, ${mm(place.fixedPivot.y)}; wing anchor ${mm(place.movingPivotX)} along and ${mm(place.movingPivotY)} off the arm`,
+  `frame pivot at ${mm(place.fixedPivot.x)}, ${mm(place.fixedPivot.y)}; wing pivot ${mm(place.movingPivotX)} along and ${mm(place.movingPivotY)} off the arm`,
 )
 console.log(`peak force ${place.peakForce.toFixed(1)} N; proved: no placement there needs less than ${place.forceBound.toFixed(1)} N`)
 console.log("swing against force:")

@@ -33,7 +33,7 @@ export interface CatalogueCell extends CataloguePart {
   capacity: Charge
   /** Direct-current resistance over minutes, not the 1 kHz figure. */
   resistance: Resistance
-  /** Greatest current its maker allows; `null` where none is stated (and none is then held to). */
+  /** Maximum current its maker allows; `null` where none is stated (and none is then held to). */
   current?: Current | null
 }
 
@@ -50,7 +50,7 @@ export interface CatalogueWire {
   linearDensity: LinearDensity
   /** Price of one metre of one conductor. */
   pricePerMetre: number
-  /** Greatest current its insulation and run allow; `null` where none is stated (and none is then held to). */
+  /** Maximum current its insulation and run allow; `null` where none is stated (and none is then held to). */
   current?: Current | null
 }
 

@@ -23,23 +23,23 @@ export interface ConstantPowerPoint {
   readonly terminalVoltage: number
   /** Current at the working root. [I; A] */
   readonly current: number
-  /** Load voltage at the other root. [V_2; V] */
+  /** Load voltage at the second (unstable) point. [V_2; V] */
   readonly unstableVoltage: number
-  /** Current at the other root. [I_2; A] */
+  /** Current at the second (unstable) point. [I_2; A] */
   readonly unstableCurrent: number
-  /** Greatest power the source can give to any load. [P_max; W] */
+  /** Maximum power the source can give to any load. [P_max; W] */
   readonly maxPower: number
-  /** Part of that greatest power in use. [u; as a fraction] */
+  /** Part of that maximum power in use. [u; as a fraction] */
   readonly utilisation: number
   /** Heat in source, wires and contacts. [P_h; W] */
   readonly lineHeat: number
-  /** Whether the two roots fall together (the load takes all the source can give). [yes or no] */
+  /** Whether the load takes the maximum power the source can give. [yes or no] */
   readonly atLimit: boolean
   /** Resistance the load shows to small changes: negative. [R_d; Ω] */
   readonly incrementalResistance: number
-  /** Capacitor at the load above which small swings die out. [C_min; F] */
+  /** Capacitor at the load above which the voltage is stable. [C_min; F] */
   readonly minCapacitance: number
-  /** Whether small swings die out with the capacitor given; null without one. [yes or no] */
+  /** Whether the voltage is stable with the capacitor given; null without one. [yes or no] */
   readonly stable: boolean | null
 }
 
@@ -55,7 +55,7 @@ function solve(si: SiOf<ConstantPowerPointInput>): ConstantPowerPoint | NoSoluti
   if (power > maxPower)
     return refuse(
       "insufficient-power",
-      "The load asks for {given.power power}; the greatest power this source can give is {nearest.power power}, short by {shortBy power}. Take less power, or a source and wires of less resistance.",
+      "The load asks for {given.power power}; the maximum power this source can give is {nearest.power power}, short by {shortBy power}. Take less power, or a source and wires of less resistance.",
       power - maxPower,
       {},
       // rounding may put the exact resistance just past the limit
@@ -89,7 +89,7 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
       caution(
         "near-collapse",
         "caution",
-        "The load takes {utilisation ratio %} of the greatest power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the second voltage or switches off.",
+        "The load takes {utilisation ratio %} of the maximum power this source can give: a colder or emptier battery, or one worn contact, and it collapses to the second voltage or switches off.",
         CONSTANT_POWER,
         { utilisation: out.utilisation },
       ),
@@ -99,7 +99,7 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
       caution(
         "oscillation",
         "caution",
-        "With this wire and capacitor small swings grow: a constant-power load has a negative resistance. Put more than {minCapacitance capacitance} at the load, or shorten the wires.",
+        "With this wire and capacitor the voltage starts to oscillate: a constant-power load has a negative resistance. Put more than {minCapacitance capacitance} at the load, or shorten the wires.",
         INPUT_FILTERS,
         { minCapacitance: out.minCapacitance },
       ),
@@ -122,9 +122,9 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  *
  * Formula: V = (E ± √(E² − 4·R·P))/2, I = P/V, P_max = E²/(4R), where E is the open-circuit voltage, R the resistance
  * of source, wires and contacts and P the load's power. The root at the higher voltage is the working one; the other is
- * where a load falls to when it is started from a sagging supply. Small swings die out while the capacitance at the
+ * where a load falls to when it is started from a sagging supply. Small oscillations die out while the capacitance at the
  * load C > L·P/(R·V²) (L the wires' inductance, by common practice that of about a metre of wire) and V > E/2. Both
- * roots fall together at P = P_max; above it there is none. Valid in steady state, for small swings, and for loads that
+ * roots are one at P = P_max; above it there is none. Valid in steady state, for small oscillations, and for loads that
  * hold their power down to the voltage found.
  *
  * The stability bound is the trace of the linearised L–C circuit.
@@ -139,14 +139,14 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  * **Results**
  *
  * `terminalVoltage`: load voltage [V; V]; `current`: current [I; A]; `unstableVoltage`: second (unstable) voltage
- * [V_2; V]; `unstableCurrent`: current at the second voltage [I_2; A]; `maxPower`: greatest power the source gives
- * [P_max; W]; `utilisation`: utilisation of it [u; as a fraction]; `lineHeat`: heat in source and wires [P_h; W];
- * `atLimit`: at maximum power [yes or no]; `incrementalResistance`: small-signal resistance [R_d; Ω];
- * `minCapacitance`: least capacitor for a stable point [C_min; F]; `stable`: stable [yes or no].
+ * [V_2; V]; `unstableCurrent`: current at the second voltage [I_2; A]; `maxPower`: maximum power the source gives
+ * [P_max; W]; `utilisation`: share of the maximum power in use [u; as a fraction]; `lineHeat`: heat in source and
+ * wires [P_h; W]; `atLimit`: at maximum power [yes or no]; `incrementalResistance`: small-signal resistance [R_d; Ω];
+ * `minCapacitance`: minimum capacitor for a stable point [C_min; F]; `stable`: stable [yes or no].
  *
  * **Symbols of the working**
  *
- * D: what is left under the root, against E².
+ * D: discriminant, against E².
  *
  * **Sources**
  * - M. Jeeninga, C. De Persis, A. van der Schaft: DC power grids with constant-power loads, Part I: a full
@@ -156,7 +156,7 @@ function cautions(si: SiOf<ConstantPowerPointInput>, out: ConstantPowerPoint): C
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `insufficient-power`, naming the greatest power available
+ * @throws NoSolutionError `insufficient-power`, naming the maximum power available
  * @example
  * ```ts
  * import { constantPowerPoint } from 'alula/converter'
@@ -207,28 +207,28 @@ export const constantPowerPoint: Solver<ConstantPowerPointInput, ConstantPowerPo
         current: { kind: "current", symbol: "I", label: "current" },
         unstableVoltage: { kind: "voltage", symbol: "V_2", label: "second (unstable) voltage" },
         unstableCurrent: { kind: "current", symbol: "I_2", label: "current at the second voltage" },
-        maxPower: { kind: "power", symbol: "P_max", label: "greatest power the source gives" },
-        utilisation: { kind: "ratio", symbol: "u", label: "utilisation of it", unit: "%" },
+        maxPower: { kind: "power", symbol: "P_max", label: "maximum power the source gives" },
+        utilisation: { kind: "ratio", symbol: "u", label: "share of the maximum power in use", unit: "%" },
         lineHeat: { kind: "power", symbol: "P_h", label: "heat in source and wires" },
         atLimit: { kind: "flag", label: "at maximum power" },
         incrementalResistance: { kind: "resistance", symbol: "R_d", label: "small-signal resistance" },
-        minCapacitance: { kind: "capacitance", symbol: "C_min", label: "least capacitor for a stable point" },
+        minCapacitance: { kind: "capacitance", symbol: "C_min", label: "minimum capacitor for a stable point" },
         stable: { kind: "flag", label: "stable" },
       },
       example: { sourceVoltage: "12 V", sourceResistance: "0.2 ohm", power: "60 W", capacitance: "470 uF" },
       formulae: [
-        { symbol: "P_max", meaning: "greatest power, at half the voltage", is: "E^2 / (4 * R)" },
+        { symbol: "P_max", meaning: "maximum power, at half the voltage", is: "E^2 / (4 * R)" },
         { symbol: "u", meaning: "part of it in use", is: "P / P_max" },
-        { symbol: "D", kind: "number", meaning: "what is left under the root, against E²", is: "1 - 4 * R * P / E^2" },
-        { symbol: "V", meaning: "working root", is: "E * (1 + sqrt(max(0, D))) / 2" },
+        { symbol: "D", kind: "number", meaning: "discriminant, against E²", is: "1 - 4 * R * P / E^2" },
+        { symbol: "V", meaning: "stable (upper) voltage", is: "E * (1 + sqrt(max(0, D))) / 2" },
         { symbol: "I", meaning: "current there", is: "P / V" },
-        { symbol: "V_2", meaning: "other root", is: "R * I" },
+        { symbol: "V_2", meaning: "second (unstable) voltage", is: "R * I" },
         { symbol: "I_2", meaning: "current there", is: "P / V_2" },
         { symbol: "P_h", meaning: "heat in source and wires", is: "R * I^2" },
         { symbol: "R_d", meaning: "slope of voltage over current at constant power", is: "-V^2 / P" },
         { symbol: "C_min", meaning: "capacitance at which the trace of the linearised circuit is zero", is: "P * L / (R * V^2)" },
-        { left: "E", right: "V + R * I", meaning: "Kirchhoff's voltage law at the working root" },
-        { left: "E", right: "V_2 + R * I_2", meaning: "and at the other" },
+        { left: "E", right: "V + R * I", meaning: "Kirchhoff's voltage law at the stable voltage" },
+        { left: "E", right: "V_2 + R * I_2", meaning: "and at the second voltage" },
       ],
       sources: [CONSTANT_POWER, INPUT_FILTERS],
       cautions,

@@ -6,7 +6,7 @@ export interface UsbPromise {
   readonly label: string
   /** Nominal voltage, V. */
   readonly sourceVoltage: number
-  /** Least voltage at the port under load, V. */
+  /** Minimum voltage at the port under load, V. */
   readonly minSourceVoltage: number
   /** Current promised, A; null where it follows from the rated power of a PD source. */
   readonly current: number | null
@@ -169,13 +169,13 @@ export const usbLimits = {
   /** Pull-down of a Type-C sink, Ω, and the voltage the pull-up stands on here, V. */
   pullDown: 5100,
   pullUpVoltage: 5,
-  /** Greatest cable drops of Type-C on supply and return, V, at `cableCurrent` A (Type-C section 4.4.1). */
+  /** Maximum cable drops of Type-C on supply and return, V, at `cableCurrent` A (Type-C section 4.4.1). */
   cableDropSupply: 0.5,
   cableDropReturn: 0.25,
   cableCurrent: 3,
   /** Drop budget of a USB 2.0 cable on each conductor, V at 0.5 A, and a contact's resistance, Ω (section 6.6). */
   cableDrop2: 0.125,
-  /** Greatest resistance of a USB 2.0 power conductor of AWG 24, tinned strands, Ω/m (table 6-6). */
+  /** Maximum resistance of a USB 2.0 power conductor of AWG 24, tinned strands, Ω/m (table 6-6). */
   conductor2: 0.0909,
   contactResistance2: 0.03,
   /** Currents of PD: with any Type-C cable, and with one marked for 5 A, A. */

@@ -2,15 +2,15 @@
 export interface ConverterSpec {
   /** Output voltage it holds while no limit binds, V. */
   readonly outputVoltage: number
-  /** Greatest current it takes from its source, A; null where none is stated. */
+  /** Maximum current it takes from its source, A; null where none is stated. */
   readonly inputCurrentLimit: number | null
-  /** Greatest current it gives, A; null where none is stated. */
+  /** Maximum current it gives, A; null where none is stated. */
   readonly outputCurrentLimit: number | null
   /** Efficiency over output current (`load`, A), sorted by load; straight lines between, ends held. */
   readonly efficiency: readonly { readonly outputCurrent: number; readonly efficiency: number }[]
   /** Input current with nothing connected to the output, A. */
   readonly quiescentCurrent: number
-  /** Least and greatest input voltage it works at, V. */
+  /** Minimum and maximum input voltage it works at, V. */
   readonly minInputVoltage: number
   readonly maxInputVoltage: number
 }
@@ -64,7 +64,7 @@ export function efficiencyAt(curve: ConverterSpec["efficiency"], load: number): 
 }
 
 /**
- * The bound on input power: current limit, least input voltage or the source's own greatest power,
+ * The bound on input power: current limit, minimum input voltage or the source's own maximum power,
  * whichever comes first; null where the converter cannot run at all.
  */
 export function inputBound(spec: ConverterSpec, source: SourceLine): InputBound | null {
@@ -96,7 +96,7 @@ export function inputBound(spec: ConverterSpec, source: SourceLine): InputBound 
  * output collapses to 0 V.
  *
  * @param loadCurrent - A, not negative: a converter takes no power back
- * @returns null where no output is possible: source below the least or above the greatest input, or
+ * @returns null where no output is possible: source below the minimum or above the maximum input, or
  * the quiescent current alone beyond what the input can take
  */
 export function converterOutput(spec: ConverterSpec, source: SourceLine, loadCurrent: number): ConverterPoint | null {

@@ -10,7 +10,7 @@ export const USB_2: Source = {
 
 export const USB_2_CABLES: Source = {
   ...USB_2,
-  where: "section 6.6, table 6-6: greatest conductor resistance by gauge; 0.125 V on each conductor",
+  where: "section 6.6, table 6-6: maximum conductor resistance by gauge; 0.125 V on each conductor",
   verified: "not-seen",
 }
 

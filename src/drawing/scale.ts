@@ -16,7 +16,7 @@ export function linearScale(from: readonly [number, number], to: readonly [numbe
   return (value) => to[0] + ((value - from[0]) / span) * (to[1] - to[0])
 }
 
-/** Least and greatest of some numbers, widened where they are equal. */
+/** Minimum and maximum of some numbers, widened where they are equal. */
 export function extent(values: readonly number[]): readonly [number, number] {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
   for (const v of values) {

@@ -18,7 +18,7 @@ export interface DutyCycleInput {
   restDuration: Time
   /** Current of these runs against the rated current; heat goes with its square. [i; 0.01 to 5; default 1] */
   currentUtilisation?: Ratio
-  /** Temperature it may reach [T_lim; 0 to 250 °C; default 80 °C] */
+  /** Temperature limit [T_lim; 0 to 250 °C; default 80 °C] */
   temperatureLimit?: Temperature
   /** Surrounding temperature of the rating. [T_a0; −40 to 100 °C; default 25 °C] */
   ratedAmbientTemperature?: Temperature
@@ -47,8 +47,8 @@ export interface DutyCycle {
   /** Longest single run from cold: never more than the maker states. [t_m; s] */
   readonly maxRunDuration: number
   /**
-   * Rest after which one more run just ends at the limit, and so the least rest with which it can go on for ever; null
-   * where a run from cold is too long already. [t_w; s]
+   * Rest after which one more run just ends at the limit, and so the minimum rest with which the runs stay below the
+   * limit; null where a run from cold is too long already. [t_w; s]
    */
   readonly requiredRestDuration: number | null
 }
@@ -206,7 +206,7 @@ function cautions(si: Si, out: DutyCycle): Caution<DutyCycleCaution>[] {
  * - `runDuration`: one run [t_1; 0.1 s to 10 h]
  * - `restDuration`: rest between runs [t_2; 0 to 100 h]
  * - `currentUtilisation`: current against rated [i; 0.01 to 5; default 1]
- * - `temperatureLimit`: temperature it may reach [T_lim; 0 to 250 °C; default 80 °C]
+ * - `temperatureLimit`: temperature limit [T_lim; 0 to 250 °C; default 80 °C]
  * - `ratedAmbientTemperature`: surroundings of the rating [T_a0; −40 to 100 °C; default 25 °C]
  * - `ambientTemperature`: surroundings in use [T_a; −40 to 100 °C; default 25 °C]
  *
@@ -289,7 +289,7 @@ export const dutyCycle: Solver<DutyCycleInput, DutyCycle, never, DutyCycleCautio
     temperatureLimit: {
       kind: "temperature",
       symbol: "T_lim",
-      label: "temperature it may reach",
+      label: "temperature limit",
       min: 0,
       max: 250,
       typical: [60, 120],

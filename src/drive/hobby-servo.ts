@@ -15,21 +15,21 @@ import {
 } from "../solver/index.js"
 import { HUGHES, ISO_13854 } from "./sources.js"
 
-/** Input of {@link hobbyServo}: one or two columns of its sheet, and how it is used. */
+/** Input of {@link hobbyServo}: one or two voltages of its datasheet, and how it is used. */
 export interface HobbyServoInput {
-  /** Voltage of the sheet's first column. [V_1; 1 to 60 V] */
+  /** First voltage of the datasheet. [V_1; 1 to 60 V] */
   firstVoltage: Voltage
   /** Stall torque at that voltage. [T_1; 0.01 mN m to 1000 N m] */
   firstStallTorque: Moment
   /** Time for 60° without load at that voltage. [t_1; 1 ms to 60 s] */
   firstTime: Time
-  /** Voltage of the sheet's second, higher column. [V_2; 1 to 60 V; optional] */
+  /** Second, higher voltage of the datasheet. [V_2; 1 to 60 V; optional] */
   secondVoltage?: Voltage | null
   /** Stall torque at that voltage. [T_2; 0.01 mN m to 1000 N m; optional] */
   secondStallTorque?: Moment | null
   /** Time for 60° without load at that voltage. [t_2; 1 ms to 60 s; optional] */
   secondTime?: Time | null
-  /** Stall current at the first column's voltage. [I_s1; 0.1 mA to 200 A; optional] */
+  /** Stall current at the first voltage. [I_s1; 0.1 mA to 200 A; optional] */
   stallCurrent?: Current | null
   /** Current at rest without load. [I_i; 0 to 10 A; default 10 mA] */
   idleCurrent?: Current
@@ -98,7 +98,7 @@ function kernel(si: Si): HobbyServo | NoSolution<HobbyServoRefusal> {
   if (!(stallTorque > 1e-9 * t1 && noLoadSpeed > 1e-9 * w1))
     return refuse(
       "insufficient-voltage",
-      "Extrapolated from the datasheet's two columns, the servo has no torque or speed left at {terminalVoltage voltage}, which is {shortBy voltage} below the first column.",
+      "Extrapolated from the datasheet's two voltages, the servo has no torque or speed left at {terminalVoltage voltage}, which is {shortBy voltage} below the first of them.",
       firstVoltage - terminalVoltage,
       { terminalVoltage },
       { terminalVoltage: firstVoltage },
@@ -136,7 +136,7 @@ function check(si: Si): Issue[] {
   const { firstVoltage, firstStallTorque, firstTime, secondVoltage, secondStallTorque, secondTime, stallCurrent, idleCurrent } = si
   if (secondVoltage !== null && !(secondVoltage > firstVoltage * 1.01))
     faults.push(
-      inconsistent(["secondVoltage"], "{secondVoltage voltage}", "more than the first column's {firstVoltage voltage}", {
+      inconsistent(["secondVoltage"], "{secondVoltage voltage}", "more than the first voltage, {firstVoltage voltage}", {
         secondVoltage,
         firstVoltage,
       }),
@@ -144,13 +144,15 @@ function check(si: Si): Issue[] {
   // a servo gains torque and speed with voltage: columns that say otherwise are mixed up, and extrapolate to nothing
   if (secondStallTorque !== null && !(secondStallTorque >= firstStallTorque))
     faults.push(
-      inconsistent(["secondStallTorque"], "{secondStallTorque moment}", "at least the first column's {firstStallTorque moment}", {
+      inconsistent(["secondStallTorque"], "{secondStallTorque moment}", "at least the {firstStallTorque moment} at the first voltage", {
         secondStallTorque,
         firstStallTorque,
       }),
     )
   if (secondTime !== null && !(secondTime <= firstTime))
-    faults.push(inconsistent(["secondTime"], "{secondTime time}", "at most the first column's {firstTime time}", { secondTime, firstTime }))
+    faults.push(
+      inconsistent(["secondTime"], "{secondTime time}", "at most the {firstTime time} at the first voltage", { secondTime, firstTime }),
+    )
   if (stallCurrent !== null && !(stallCurrent > idleCurrent))
     faults.push(
       inconsistent(["stallCurrent"], "{stallCurrent current}", "more than the current at rest of {idleCurrent current}", {
@@ -222,7 +224,7 @@ function cautions(si: Si, out: HobbyServo): Caution<HobbyServoCaution>[] {
 /**
  * Torque, speed and current of a hobby servo at a voltage and a torque at its horn.
  *
- * Formula: stall torque and free speed on the straight line through the sheet's columns (in proportion to voltage where
+ * Formula: stall torque and free speed on the straight line through the datasheet's voltages (in proportion to voltage where
  * there is one): T_s, w₀ = 60°/t; speed w = w₀·(1 − T/T_s); stall current I_s = I_s1·V/V₁; moving, I = I_i + (I_s −
  * I_i)·x, and holding still, where the drive chops the voltage, I = I_i + I_s·x² with x = T/T_s. T is the torque at the
  * horn, I_i the current at rest. Held for long: a share of T_s.
@@ -231,13 +233,13 @@ function cautions(si: Si, out: HobbyServo): Caution<HobbyServoCaution>[] {
  * left out. The share of 0.3 is common practice, no source.
  *
  * **Inputs**
- * - `firstVoltage`: voltage of the first column [V_1; 1 to 60 V]
- * - `firstStallTorque`: stall torque there [T_1; 0.01 mN m to 1000 N m]
- * - `firstTime`: time for 60° there [t_1; 1 ms to 60 s]
- * - `secondVoltage`: voltage of the second column [V_2; 1 to 60 V; optional]
- * - `secondStallTorque`: stall torque there [T_2; 0.01 mN m to 1000 N m; optional]
- * - `secondTime`: time for 60° there [t_2; 1 ms to 60 s; optional]
- * - `stallCurrent`: stall current, first column [I_s1; 0.1 mA to 200 A; optional]
+ * - `firstVoltage`: first datasheet voltage [V_1; 1 to 60 V]
+ * - `firstStallTorque`: stall torque at the first voltage [T_1; 0.01 mN m to 1000 N m]
+ * - `firstTime`: time for 60° at the first voltage [t_1; 1 ms to 60 s]
+ * - `secondVoltage`: second datasheet voltage [V_2; 1 to 60 V; optional]
+ * - `secondStallTorque`: stall torque at the first voltage [T_2; 0.01 mN m to 1000 N m; optional]
+ * - `secondTime`: time for 60° at the first voltage [t_2; 1 ms to 60 s; optional]
+ * - `stallCurrent`: stall current at the first voltage [I_s1; 0.1 mA to 200 A; optional]
  * - `idleCurrent`: current at rest [I_i; 0 to 10 A; default 10 mA]
  * - `terminalVoltage`: voltage at the servo [V_s; 0.5 to 60 V]
  * - `torque`: torque at the horn [T; 0 to 1000 N m]
@@ -247,15 +249,15 @@ function cautions(si: Si, out: HobbyServo): Caution<HobbyServoCaution>[] {
  *
  * **Results**
  *
- * `stallTorque`: stall torque [T_s; N m]; `noLoadSpeed`: free speed [w_0; rad/s]; `speed`: speed [w; rad/s];
- * `sixtyTime`: time for 60° [t_60; s]; `moveDuration`: time for the angle [t; s]; `torqueUtilisation`: torque against
- * stall [x; as a fraction]; `holdingTorque`: held for long [T_h; N m]; `holds`: within that [yes or no];
- * `stallCurrent`: stall current [I_s; A]; `movingCurrent`: current moving [I_m; A]; `holdingCurrent`: current holding
- * [I_h; A]; `holdingHeat`: heat holding [P_h; W].
+ * `stallTorque`: stall torque [T_s; N m]; `noLoadSpeed`: no-load speed at this voltage [w_0; rad/s]; `speed`: speed
+ * [w; rad/s]; `sixtyTime`: time for 60° [t_60; s]; `moveDuration`: time for the angle [t; s]; `torqueUtilisation`:
+ * torque against stall [x; as a fraction]; `holdingTorque`: torque held for long [T_h; N m]; `holds`: within the
+ * holding torque [yes or no]; `stallCurrent`: stall current [I_s; A]; `movingCurrent`: current moving [I_m; A];
+ * `holdingCurrent`: current holding [I_h; A]; `holdingHeat`: heat holding [P_h; W].
  *
  * **Symbols of the working**
  *
- * w_1: free speed, first column [rad/s].
+ * w_1: no-load speed at the first voltage [rad/s].
  *
  * **Sources**
  * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapters 3 and 4 (not verified against the document)
@@ -283,13 +285,20 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
   HobbyServoCaution
 >("hobbyServo", "What a hobby servo does at a voltage and a torque", solve, () => ({
   input: {
-    firstVoltage: { kind: "voltage", symbol: "V_1", label: "voltage of the first column", min: 1, max: 60, typical: [4.8, 6] },
-    firstStallTorque: { kind: "moment", symbol: "T_1", label: "stall torque there", min: 1e-5, max: 1000, typical: [0.1, 3] },
-    firstTime: { kind: "time", symbol: "t_1", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.08, 0.3] },
+    firstVoltage: { kind: "voltage", symbol: "V_1", label: "first datasheet voltage", min: 1, max: 60, typical: [4.8, 6] },
+    firstStallTorque: {
+      kind: "moment",
+      symbol: "T_1",
+      label: "stall torque at the first voltage",
+      min: 1e-5,
+      max: 1000,
+      typical: [0.1, 3],
+    },
+    firstTime: { kind: "time", symbol: "t_1", label: "time for 60° at the first voltage", min: "1 ms", max: 60, typical: [0.08, 0.3] },
     secondVoltage: {
       kind: "voltage",
       symbol: "V_2",
-      label: "voltage of the second column",
+      label: "second datasheet voltage",
       min: 1,
       max: 60,
       typical: [6.5, 8.4],
@@ -298,17 +307,25 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
     secondStallTorque: {
       kind: "moment",
       symbol: "T_2",
-      label: "stall torque there",
+      label: "stall torque at the first voltage",
       min: 1e-5,
       max: 1000,
       typical: [0.2, 4],
       default: null,
     },
-    secondTime: { kind: "time", symbol: "t_2", label: "time for 60° there", min: "1 ms", max: 60, typical: [0.06, 0.2], default: null },
+    secondTime: {
+      kind: "time",
+      symbol: "t_2",
+      label: "time for 60° at the first voltage",
+      min: "1 ms",
+      max: 60,
+      typical: [0.06, 0.2],
+      default: null,
+    },
     stallCurrent: {
       kind: "current",
       symbol: "I_s1",
-      label: "stall current, first column",
+      label: "stall current at the first voltage",
       min: "0.1 mA",
       max: 200,
       typical: [0.5, 4],
@@ -338,13 +355,13 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
   },
   output: {
     stallTorque: { kind: "moment", symbol: "T_s", label: "stall torque" },
-    noLoadSpeed: { kind: "angularSpeed", symbol: "w_0", label: "free speed" },
+    noLoadSpeed: { kind: "angularSpeed", symbol: "w_0", label: "no-load speed at this voltage" },
     speed: { kind: "angularSpeed", symbol: "w", label: "speed" },
     sixtyTime: { kind: "time", symbol: "t_60", label: "time for 60°" },
     moveDuration: { kind: "time", symbol: "t", label: "time for the angle" },
     torqueUtilisation: { kind: "ratio", symbol: "x", label: "torque against stall", unit: "%" },
-    holdingTorque: { kind: "moment", symbol: "T_h", label: "held for long" },
-    holds: { kind: "flag", label: "within that" },
+    holdingTorque: { kind: "moment", symbol: "T_h", label: "torque held for long" },
+    holds: { kind: "flag", label: "within the holding torque" },
     stallCurrent: { kind: "current", symbol: "I_s", label: "stall current" },
     movingCurrent: { kind: "current", symbol: "I_m", label: "current moving" },
     holdingCurrent: { kind: "current", symbol: "I_h", label: "current holding" },
@@ -363,18 +380,18 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
     angle: "90 deg",
   },
   formulae: [
-    { symbol: "w_1", kind: "angularSpeed", meaning: "free speed, first column", is: "pi / 3 / t_1" },
-    { symbol: "T_s", meaning: "stall torque in proportion", is: "T_1 * V_s / V_1", when: "not has_secondVoltage" },
-    { symbol: "w_0", meaning: "free speed in proportion", is: "w_1 * V_s / V_1", when: "not has_secondVoltage" },
+    { symbol: "w_1", kind: "angularSpeed", meaning: "no-load speed at the first voltage", is: "pi / 3 / t_1" },
+    { symbol: "T_s", meaning: "stall torque in proportion to the voltage", is: "T_1 * V_s / V_1", when: "not has_secondVoltage" },
+    { symbol: "w_0", meaning: "no-load speed in proportion to the voltage", is: "w_1 * V_s / V_1", when: "not has_secondVoltage" },
     {
       symbol: "T_s",
-      meaning: "stall torque between the columns",
+      meaning: "stall torque between the two voltages",
       is: "T_1 + (T_2 - T_1) * (V_s - V_1) / (V_2 - V_1)",
       when: "has_secondVoltage",
     },
     {
       symbol: "w_0",
-      meaning: "free speed between the columns",
+      meaning: "no-load speed between the two voltages",
       is: "w_1 + (pi / 3 / t_2 - w_1) * (V_s - V_1) / (V_2 - V_1)",
       when: "has_secondVoltage",
     },
@@ -382,7 +399,7 @@ export const hobbyServo: Solver<HobbyServoInput, HobbyServo, HobbyServoRefusal, 
     { symbol: "w", meaning: "speed", is: "w_0 * (1 - x)" },
     { symbol: "t_60", meaning: "time for 60°", is: "pi / 3 / w" },
     { symbol: "t", meaning: "time for the angle", is: "theta / w", when: "has_angle" },
-    { symbol: "T_h", meaning: "held for long", is: "y * T_s" },
+    { symbol: "T_h", meaning: "torque held for long", is: "y * T_s" },
     { symbol: "I_s", meaning: "stall current", is: "I_s1 * V_s / V_1", when: "has_stallCurrent" },
     { symbol: "I_m", meaning: "current moving", is: "I_i + (I_s - I_i) * x", when: "has_stallCurrent" },
     { symbol: "I_h", meaning: "current holding, chopped", is: "I_i + I_s * x^2", when: "has_stallCurrent" },

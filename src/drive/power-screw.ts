@@ -278,8 +278,8 @@ function cautions(si: SiOf<PowerScrewInput>, out: PowerScrew): Caution<PowerScre
  *
  * `transmits`: transmits [text]; `lead`: lead [l; m]; `meanDiameter`: mean diameter [d_m; m]; `leadAngle`: lead angle
  * [lambda; rad]; `raiseTorque`: torque to raise [T_R; N m]; `lowerTorque`: torque to lower [T_L; N m];
- * `threadRaiseTorque`: of it in the thread, raising [T_r; N m]; `threadLowerTorque`: of it in the thread, lowering
- * [T_l; N m]; `collarTorque`: of it in the collar [T_c; N m]; `efficiency`: efficiency [eta; as a fraction];
+ * `threadRaiseTorque`: torque in the thread, raising [T_r; N m]; `threadLowerTorque`: torque in the thread, lowering
+ * [T_l; N m]; `collarTorque`: torque in the collar [T_c; N m]; `efficiency`: efficiency [eta; as a fraction];
  * `threadSelfLocking`: thread alone holds at the friction given [yes or no]; `selfLocking`: thread alone holds with
  * half of it [yes or no]; `rotation`: rotation [omega; rad/s]; `power`: power to raise [P; W]; `torsionStress`: shear
  * stress in the core [tau; Pa]; `axialStress`: axial stress in the core [sigma; Pa]; `bearingStress`: pressure on the
@@ -355,9 +355,9 @@ export const powerScrew: Solver<PowerScrewInput, PowerScrew, PowerScrewRefusal, 
     leadAngle: { kind: "angle", symbol: "lambda", label: "lead angle" },
     raiseTorque: { kind: "moment", symbol: "T_R", label: "torque to raise" },
     lowerTorque: { kind: "moment", symbol: "T_L", label: "torque to lower" },
-    threadRaiseTorque: { kind: "moment", symbol: "T_r", label: "of it in the thread, raising" },
-    threadLowerTorque: { kind: "moment", symbol: "T_l", label: "of it in the thread, lowering" },
-    collarTorque: { kind: "moment", symbol: "T_c", label: "of it in the collar" },
+    threadRaiseTorque: { kind: "moment", symbol: "T_r", label: "torque in the thread, raising" },
+    threadLowerTorque: { kind: "moment", symbol: "T_l", label: "torque in the thread, lowering" },
+    collarTorque: { kind: "moment", symbol: "T_c", label: "torque in the collar" },
     efficiency: { kind: "ratio", symbol: "eta", label: "efficiency", unit: "%" },
     threadSelfLocking: { kind: "flag", label: "thread alone holds at the friction given" },
     selfLocking: { kind: "flag", label: "thread alone holds with half of it" },

@@ -36,9 +36,9 @@ export interface ColumnInput extends ConditionInput {
   ends?: ColumnEnds
   /** End constant C, instead of the conservative one for `ends`. [C_g; 0.1 to 4; optional] */
   endConstant?: number | null
-  /** Cross-section; of another shape give the least second moment, and the area. [group] */
+  /** Cross-section; of another shape give the minimum second moment, and the area. [group] */
   section: SectionInput
-  /** Push along it [F; 1 mN to 1000 kN; optional] */
+  /** Axial load [F; 1 mN to 1000 kN; optional] */
   load?: Force | null
   /** How it is handled; multiplies the load. [still, walking, sudden or stumble; default still] */
   handling?: HandlingCase
@@ -48,7 +48,7 @@ export interface ColumnInput extends ConditionInput {
 export interface Column {
   /** End constant used. [C_e] */
   readonly endConstant: number
-  /** Least radius of gyration [r; m] */
+  /** Minimum radius of gyration [r; m] */
   readonly radiusOfGyration: number
   /** Length over radius of gyration. [lambda] */
   readonly slenderness: number
@@ -58,7 +58,7 @@ export interface Column {
   readonly eulerStress: number
   /** Johnson's stress; null where it does not hold, or no strength is known. [sigma_J; Pa] */
   readonly johnsonStress: number | null
-  /** Stress at which the wall itself folds; null where it is not a thin round wall of isotropic material. [sigma_w; Pa] */
+  /** Stress at which the wall itself buckles; null where it is not a thin round wall of isotropic material. [sigma_w; Pa] */
   readonly wallBucklingStress: number | null
   /** Stress at which it fails. [sigma_c; Pa] */
   readonly criticalStress: number
@@ -246,9 +246,9 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * Load under which a straight member buckles.
  *
  * Formula: with r = √(I/A) and λ = L/r, Euler C·π²·E/λ² above λ₁ = √(2·π²·C·E/S) and Johnson S·(1 − S·λ²/(4·π²·C·E))
- * below it; a thin round wall folds at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length, C the end constant
+ * below it; a thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))) if that is less. L is the length, C the end constant
  * (the conservative 1 unless given, or 1/4 with a free end), E the modulus and S the strength at the temperature and
- * after the duration of the load, I the least second moment, A the area. The load is multiplied by the factor of
+ * after the duration of the load, I the minimum second moment, A the area. The load is multiplied by the factor of
  * `handling`. Valid for straight members pushed along their middle.
  *
  * **Inputs**
@@ -273,13 +273,13 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
  * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
- * - `load`: push along it [F; 1 mN to 1000 kN; optional]
+ * - `load`: axial load [F; 1 mN to 1000 kN; optional]
  * - `handling`: handling [still, walking, sudden or stumble; default still]
  * - at least one of `material` and `modulus`
  *
  * **Results**
  *
- * `endConstant`: end constant [C_e]; `radiusOfGyration`: least radius of gyration [r; m]; `slenderness`: slenderness
+ * `endConstant`: end constant [C_e]; `radiusOfGyration`: minimum radius of gyration [r; m]; `slenderness`: slenderness
  * [lambda]; `transitionSlenderness`: slenderness where Euler takes over [lambda_1]; `eulerStress`: Euler's stress
  * [sigma_E; Pa]; `johnsonStress`: Johnson's stress [sigma_J; Pa]; `wallBucklingStress`: local buckling stress
  * [sigma_w; Pa]; `criticalStress`: critical stress [sigma_c; Pa]; `criticalLoad`: critical load, minimum [F_c; N];
@@ -288,17 +288,17 @@ const ends = (symbol: string, e: string, s: string, what: string) => [
  *
  * **Symbols of the working**
  *
- * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
- * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: minimum wall of the pipe, 0 where it is none [m];
+ * D_o: outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
  * neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i: height inside [m]; Q: first moment of half the ring
- * [m³]; b_n: material at the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa];
- * S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o:
+ * [m³]; b_n: material at the neutral axis [m]; E_l: minimum modulus at 23 °C [Pa]; E_h: maximum modulus at 23 °C [Pa];
+ * S_l: minimum strength at 23 °C, 0 where unknown [Pa]; S_h: maximum strength at 23 °C, 0 where unknown [Pa]; S_o:
  * shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the temperature; f_S: strength
  * left at the temperature; f_c: stiffness and strength left after the load has stood; S: strength, safe end [Pa]; S_u:
  * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
- * end [Pa]; E_u: modulus, other end [Pa]; I_w: least second moment [m⁴]; k_m: factor of handling; nu: Poisson's ratio
- * of a thin round wall, -1 where none applies; mu_1: transition, other end; sigma_b: Euler's holds [Pa]; sigma_m:
- * Euler's stress, other end [Pa]; k_w: wall buckling stress against the modulus.
+ * end [Pa]; E_u: modulus, other end [Pa]; I_w: minimum second moment [m⁴]; k_m: factor of handling; nu: Poisson's
+ * ratio of a thin round wall, -1 where none applies; mu_1: transition, other end; sigma_b: Euler's holds [Pa];
+ * sigma_m: Euler's stress, other end [Pa]; k_w: wall buckling stress against the modulus.
  *
  * **Sources**
  * - R. G. Budynas, J. K. Nisbett: Shigley's Mechanical Engineering Design, 10th, 2015, sections 4-11 to 4-13, table
@@ -322,14 +322,14 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
   Column,
   ColumnRefusal,
   ColumnCaution
->("column", "What push a strut takes before it buckles", solve, () => ({
+>("column", "Buckling load of a strut", solve, () => ({
   input: {
     length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 100, typical: [0.2, 2] },
     ends: { kind: "choice", label: "ends", options: optionsFrom(columnEnds, (key) => columnEnds[key].label), default: "pinned-pinned" },
     endConstant: { kind: "number", symbol: "C_g", label: "end constant", min: 0.1, max: 4, typical: [0.25, 2], default: null },
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
-    load: { kind: "force", symbol: "F", label: "push along it", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
+    load: { kind: "force", symbol: "F", label: "axial load", min: "1 mN", max: 1e6, typical: [20, 800], default: null },
     handling: {
       kind: "choice",
       label: "handling",
@@ -339,7 +339,7 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
   },
   output: {
     endConstant: { kind: "number", symbol: "C_e", label: "end constant" },
-    radiusOfGyration: { kind: "length", symbol: "r", label: "least radius of gyration" },
+    radiusOfGyration: { kind: "length", symbol: "r", label: "minimum radius of gyration" },
     slenderness: { kind: "number", symbol: "lambda", label: "slenderness" },
     transitionSlenderness: { kind: "number", symbol: "lambda_1", label: "slenderness where Euler takes over" },
     eulerStress: { kind: "pressure", symbol: "sigma_E", label: "Euler's stress" },
@@ -361,11 +361,11 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
   formulae: [
     ...sectionSteps<SiOf<ColumnInput>, Column>((si) => si.section, false, true),
     ...conditionSteps<SiOf<ColumnInput>, Column>(),
-    { symbol: "I_w", kind: "secondMoment", meaning: "least second moment", is: "I", when: "not has_width" },
+    { symbol: "I_w", kind: "secondMoment", meaning: "minimum second moment", is: "I", when: "not has_width" },
     {
       symbol: "I_w",
       kind: "secondMoment",
-      meaning: "least second moment of the rectangle",
+      meaning: "minimum second moment of the rectangle",
       is: "min(I, (h_w * b_w^3 - h_i * b_i^3) / 12)",
       when: "has_width",
     },
@@ -383,7 +383,7 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
       meaning: "Poisson's ratio of a thin round wall, -1 where none applies",
       given: (si) => (si.material === null || !weakSection(si.section).tube ? -1 : (frameMaterials[si.material].poisson ?? -1)),
     },
-    { symbol: "r", meaning: "least radius of gyration", is: "sqrt(I_w / A)" },
+    { symbol: "r", meaning: "minimum radius of gyration", is: "sqrt(I_w / A)" },
     { symbol: "lambda", meaning: "slenderness", is: "L / r" },
     ...ends("lambda", "E", "S", "safe end"),
     ...ends("mu", "E_u", "S_u", "other end"),
@@ -412,10 +412,10 @@ export const column: Solver<ColumnInput, Column, ColumnRefusal, ColumnCaution> =
       when: "nu > -1",
       source: SP_8007,
     },
-    { symbol: "sigma_w", meaning: "wall folds at", is: "k_w * E", when: "nu > -1" },
+    { symbol: "sigma_w", meaning: "local buckling stress", is: "k_w * E", when: "nu > -1" },
     { symbol: "sigma_c", meaning: "fails at", is: "sigma_b" },
-    { symbol: "sigma_c", meaning: "the wall may fold first", is: "min(sigma_b, sigma_w)", when: "nu > -1" },
-    { symbol: "sigma_m", kind: "pressure", meaning: "the wall may fold first", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
+    { symbol: "sigma_c", meaning: "local buckling may govern", is: "min(sigma_b, sigma_w)", when: "nu > -1" },
+    { symbol: "sigma_m", kind: "pressure", meaning: "local buckling may govern", is: "min(sigma_m, k_w * E_u)", when: "nu > -1" },
     { symbol: "F_c", meaning: "critical load, minimum", is: "sigma_c * A" },
     { symbol: "F_u", meaning: "critical load, maximum", is: "sigma_m * A" },
     { symbol: "n_s", meaning: "safety factor", is: "F_c / (k_m * F)", when: "has_load" },

@@ -132,8 +132,8 @@ export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, O
     return data ? of(data, si.materialTemperature) : 1
   }
   return [
-    { symbol: "S_l", kind: "pressure", meaning: "least strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[0] ?? 0 },
-    { symbol: "S_h", kind: "pressure", meaning: "greatest strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[1] ?? 0 },
+    { symbol: "S_l", kind: "pressure", meaning: "minimum strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[0] ?? 0 },
+    { symbol: "S_h", kind: "pressure", meaning: "maximum strength at 23 °C, 0 where unknown", given: (si) => strengthOf(si)?.[1] ?? 0 },
     { symbol: "S_o", kind: "pressure", meaning: "shear strength where the material has its own, else 0", given: (si) => shearOf(si) ?? 0 },
     {
       symbol: "f_E",
@@ -181,8 +181,8 @@ export function strengthSteps<Si extends SiOf<StrengthInput>, Out>(): Step<Si, O
 /** Steps that work out E and E_u, and those of {@link strengthSteps}. */
 export function conditionSteps<Si extends SiOf<ConditionInput>, Out>(): Step<Si, Out>[] {
   return [
-    { symbol: "E_l", kind: "pressure", meaning: "least modulus at 23 °C", given: (si) => modulusOf(si)?.[0] ?? 0 },
-    { symbol: "E_h", kind: "pressure", meaning: "greatest modulus at 23 °C", given: (si) => modulusOf(si)?.[1] ?? 0 },
+    { symbol: "E_l", kind: "pressure", meaning: "minimum modulus at 23 °C", given: (si) => modulusOf(si)?.[0] ?? 0 },
+    { symbol: "E_h", kind: "pressure", meaning: "maximum modulus at 23 °C", given: (si) => modulusOf(si)?.[1] ?? 0 },
     ...strengthSteps<Si, Out>(),
     { symbol: "E", kind: "pressure", meaning: "modulus, safe end", is: "E_l * f_E * f_c" },
     { symbol: "E_u", kind: "pressure", meaning: "modulus, other end", is: "E_h * f_E * f_c" },
@@ -291,7 +291,7 @@ export function materialCautions(si: SiOf<StrengthInput>): Caution<MaterialCauti
   return found
 }
 
-/** Warns where the margin is thin; `factor` is the least safety factor, null where nothing stresses it. */
+/** Warns where the margin is thin; `factor` is the minimum safety factor, null where nothing stresses it. */
 export function marginCautions(factor: number | null): Caution<"collapse" | "thin-margin">[] {
   if (factor === null || factor >= leastSafetyFactor) return []
   const source = at(VIDOSIC, "safety factors of 3 and more for uncertain loads or brittle materials")

@@ -14,7 +14,7 @@ import {
 /** What sheets and tables of boards print. */
 export const boardSheets: Readonly<Record<string, Datasheet>> = {
   "chipboard-en312-p2": {
-    label: "chipboard type P2, least modulus to 13 mm and to 25 mm",
+    label: "chipboard type P2, minimum modulus to 13 mm and to 25 mm",
     source: EN_312,
     figures: { modulusTo13mm: 1.8e9, modulusTo25mm: 1.5e9 },
   },
@@ -54,7 +54,7 @@ export const boardSheets: Readonly<Record<string, Datasheet>> = {
     figures: { bendingStrength: 2.3e7, bendingModulus: 2.7e9, internalBond: 6.5e5, minDensity: 700 },
   },
   "osb-3-design": {
-    label: "oriented strandboard OSB/3, over 18 to 25 mm: characteristic values across, least modulus of the factory",
+    label: "oriented strandboard OSB/3, over 18 to 25 mm: characteristic values across, minimum modulus of the factory",
     source: OSB_DESIGN,
     figures: { bendingMinor: 7.4e6, planarShear: 1e6, modulusMinor: 1.98e9, minModulusMinor: 1.4e9 },
   },

@@ -1,14 +1,14 @@
 /** Nominal sizes of Schedule 40 pipe, inches: `1-1/4` is one and a quarter. */
 export type PipeSize = "1/8" | "3/8" | "1/2" | "3/4" | "1" | "1-1/4" | "1-1/2" | "2" | "2-1/2" | "3" | "4"
 
-/** One size of Schedule 40 pipe: the wall printed is the least one allowed. */
+/** One size of Schedule 40 pipe: the wall printed is the minimum one allowed. */
 export interface Pipe {
   readonly label: string
   /** Mean outside diameter, m. */
   readonly outsideDiameter: number
   /** Permitted deviation of the mean outside diameter either way, m; PVC pipe only. */
   readonly diameterTolerance: number | null
-  /** Least wall, m. */
+  /** Minimum wall, m. */
   readonly wall: number
   /** Permitted excess of the wall, m; PVC pipe only. */
   readonly wallTolerance: number | null
@@ -24,7 +24,7 @@ const pipe = (label: string, od: number, wall: number, odTolerance: number | nul
 })
 
 /**
- * Schedule 40 pipe: outside diameters and walls of ASME B36.10M, which ASTM D1785 takes over as least walls; tolerances of
+ * Schedule 40 pipe: outside diameters and walls of ASME B36.10M, which ASTM D1785 takes over as minimum walls; tolerances of
  * PVC pipe from ASTM D1785. Tolerances of 3/4, 1 and 1-1/2 in agree with a maker's chart, the others are not verified.
  */
 export const pipes: Readonly<Record<PipeSize, Pipe>> = {
@@ -41,7 +41,7 @@ export const pipes: Readonly<Record<PipeSize, Pipe>> = {
   "4": pipe("4", 4.5, 0.237, 0.009, 0.028),
 }
 
-/** Wall that weights correspond to: the least wall plus half its tolerance, m. */
+/** Wall that weights correspond to: the minimum wall plus half its tolerance, m. */
 export function meanWall(size: PipeSize): number {
   const { wall, wallTolerance } = pipes[size]
   return wall + (wallTolerance ?? 0) / 2

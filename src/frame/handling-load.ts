@@ -17,11 +17,11 @@ export interface HandlingLoadInput {
 
 /** Result of {@link handlingLoad}. */
 export interface HandlingLoad {
-  /** Greatest force against the weight. [k_m] */
+  /** Maximum force against the weight. [k_m] */
   readonly loadFactor: number
-  /** Greatest force. [F_x; N] */
+  /** Maximum force. [F_x; N] */
   readonly maxForce: number
-  /** Greatest deflection of what catches it. [delta_x; m] */
+  /** Maximum deflection of what catches it. [delta_x; m] */
   readonly maxDeflection: number | null
 }
 
@@ -59,7 +59,7 @@ function cautions(si: SiOf<HandlingLoadInput>): Caution<HandlingLoadCaution>[] {
  *
  * Formula: walking at f steps a second: 1 + min(0.56, 0.41·(f − 0.95)) + (0.069 + 0.0056·2·f) + (0.033 + 0.0064·3·f) +
  * (0.013 + 0.0065·4·f). A weight falling by h onto what yields by δ under it at rest: 1 + √(1 + 2·h/δ). Times the
- * weight it gives the greatest force. Valid for steady level walking, or for an elastic catch.
+ * weight it gives the maximum force. Valid for steady level walking, or for an elastic catch.
  *
  * **Inputs**
  * - `weight`: weight at rest [G; 0 to 100 kN]
@@ -139,8 +139,8 @@ export const handlingLoad: Solver<HandlingLoadInput, HandlingLoad, never, Handli
       when: "has_dropHeight",
       source: at(GERE, "section 2.8"),
     },
-    { symbol: "F_x", meaning: "greatest force", is: "k_m * G" },
-    { symbol: "delta_x", meaning: "greatest deflection", is: "k_m * delta", when: "has_staticDeflection" },
+    { symbol: "F_x", meaning: "maximum force", is: "k_m * G" },
+    { symbol: "delta_x", meaning: "maximum deflection", is: "k_m * delta", when: "has_staticDeflection" },
   ],
   sources: [FOOTFALL, at(GERE, "section 2.8")],
   either: [{ exactlyOne: ["stepRate", ["dropHeight", "staticDeflection"]] }],

@@ -257,17 +257,18 @@ const equation = (x: string, mu = "mu") => ({
  * `massRatio`: tip mass against the rest [mu]; `firstRoot`: first root [x_1]; `firstRootLight`: first root, light end
  * [x_u]; `secondRoot`: second root [x_2]; `thirdRoot`: third root [x_3]; `frequency`: first frequency, minimum [f_1;
  * Hz]; `maxFrequency`: first frequency, maximum [f_u; Hz]; `secondFrequency`: second frequency [f_2; Hz];
- * `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first, spring and lump [f_e; Hz]; `stepRatio`: against the
- * step rate [r_s]; `amplification`: shake magnified by [a_m]; `harmonic`: by harmonic [n_h]; `iterations`: search
- * steps [number]; `residual`: left of the frequency equation [number].
+ * `thirdFrequency`: third frequency [f_3; Hz]; `estimate`: first frequency, spring-and-mass estimate [f_e; Hz];
+ * `stepRatio`: natural frequency over step rate [r_s]; `amplification`: amplification of the shake [a_m]; `harmonic`:
+ * governing harmonic of the steps [n_h]; `iterations`: search steps [number]; `residual`: error of the frequency
+ * equation [number].
  *
  * **Symbols of the working**
  *
- * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
- * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: minimum wall of the pipe, 0 where it is none [m];
+ * D_o: outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
  * neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i: height inside [m]; Q: first moment of half the ring
- * [m³]; b_n: material at the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa];
- * S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o:
+ * [m³]; b_n: material at the neutral axis [m]; E_l: minimum modulus at 23 °C [Pa]; E_h: maximum modulus at 23 °C [Pa];
+ * S_l: minimum strength at 23 °C, 0 where unknown [Pa]; S_h: maximum strength at 23 °C, 0 where unknown [Pa]; S_o:
  * shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the temperature; f_S: strength
  * left at the temperature; f_c: stiffness and strength left after the load has stood; S: strength, safe end [Pa]; S_u:
  * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
@@ -341,12 +342,12 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
         maxFrequency: { kind: "frequency", symbol: "f_u", label: "first frequency, maximum" },
         secondFrequency: { kind: "frequency", symbol: "f_2", label: "second frequency" },
         thirdFrequency: { kind: "frequency", symbol: "f_3", label: "third frequency" },
-        estimate: { kind: "frequency", symbol: "f_e", label: "first, spring and lump" },
-        stepRatio: { kind: "number", symbol: "r_s", label: "against the step rate" },
-        amplification: { kind: "number", symbol: "a_m", label: "shake magnified by" },
-        harmonic: { kind: "number", symbol: "n_h", label: "by harmonic" },
+        estimate: { kind: "frequency", symbol: "f_e", label: "first frequency, spring-and-mass estimate" },
+        stepRatio: { kind: "number", symbol: "r_s", label: "natural frequency over step rate" },
+        amplification: { kind: "number", symbol: "a_m", label: "amplification of the shake" },
+        harmonic: { kind: "number", symbol: "n_h", label: "governing harmonic of the steps" },
         iterations: { kind: "number", label: "search steps" },
-        residual: { kind: "number", label: "left of the frequency equation" },
+        residual: { kind: "number", label: "error of the frequency equation" },
       },
       example: {
         length: "900 mm",
@@ -395,8 +396,8 @@ export const naturalFrequency: Solver<NaturalFrequencyInput, NaturalFrequency, N
         { symbol: "f_2", meaning: "second frequency", is: "x_2^2 * f_o" },
         { symbol: "f_3", meaning: "third frequency", is: "x_3^2 * f_o" },
         { symbol: "f_u", meaning: "first frequency, stiff and light ends", is: "x_u^2 * sqrt(E_u * I / m_u) / (2 * pi * L^2)" },
-        { symbol: "f_e", meaning: "spring and lump", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
-        { symbol: "r_s", meaning: "against the step rate", is: "f_1 / f_s" },
+        { symbol: "f_e", meaning: "spring-and-mass estimate", is: "sqrt(3 * E * I / (L^3 * (M_t + 33 / 140 * m_l * L))) / (2 * pi)" },
+        { symbol: "r_s", meaning: "natural frequency over step rate", is: "f_1 / f_s" },
         { symbol: "r_1", kind: "number", meaning: "steps against the nearest frequency in the range", is: "f_s / min(max(f_s, f_1), f_u)" },
         { symbol: "r_2", kind: "number", meaning: "second harmonic likewise", is: "2 * f_s / min(max(2 * f_s, f_1), f_u)" },
         { symbol: "a_1", kind: "number", meaning: "magnified, steps", is: "1 / sqrt((1 - r_1^2)^2 + (2 * zeta * r_1)^2)" },

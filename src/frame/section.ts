@@ -5,7 +5,7 @@ import { ASME_B36_10, BREDT, ELASTICITY } from "./sources.js"
 
 /** A cross-section by its shape: a standard pipe, a round or a rectangular tube or bar. */
 export interface ShapeInput {
-  /** Standard pipe by nominal size, calculated at its least wall. [one of 11 words; optional] */
+  /** Standard pipe by nominal size, calculated at its minimum wall. [one of 11 words; optional] */
   pipe?: PipeSize | null
   /** Outside diameter of a round tube or bar. [D; 0.1 mm to 2 m; optional] */
   outsideDiameter?: Length | null
@@ -208,7 +208,7 @@ export function sectionSteps<Si, Out>(shapeOf: (si: Si) => SiOf<ShapeInput>, tor
     {
       symbol: "t_p",
       kind: "length",
-      meaning: "least wall of the pipe, 0 where it is none",
+      meaning: "minimum wall of the pipe, 0 where it is none",
       given: (si) => pipes[pipeOf(si) ?? "1"].wall * (pipeOf(si) === null ? 0 : 1),
       source: ASME_B36_10,
     },

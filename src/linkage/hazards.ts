@@ -24,13 +24,10 @@ export function fallsCaution(what: string): Caution<"falls-unpowered"> {
 }
 
 /** A transmission angle below the usual design limit; `name` is the result's field that holds it. */
-export function transmissionCaution(
-  name: "transmissionAngle" | "minTransmissionAngle" | "minTransmission",
-  angle: number,
-): Caution<"poor-transmission"> {
+export function transmissionCaution(name: "transmissionAngle" | "minTransmissionAngle", angle: number): Caution<"poor-transmission"> {
   const template: string = `The transmission angle is down to {${name} angle °}: below about 40° pin forces and friction rise fast and small errors of length move the output a lot.`
   return caution("poor-transmission", "caution", template, nortonTransmission, { [name]: angle })
 }
 
-/** Least transmission angle that usual practice accepts, rad. */
+/** Minimum transmission angle that usual practice accepts, rad. */
 export const LEAST_TRANSMISSION = (40 * Math.PI) / 180

@@ -5,7 +5,7 @@ export interface Factors {
   readonly order: Int32Array
   /** Sign of the determinant, 0 where a pivot vanished. */
   readonly sign: number
-  /** Least pivot over greatest, a cheap measure of how near to singular the matrix is. */
+  /** Smallest pivot over largest, a cheap measure of how near to singular the matrix is. */
   readonly pivotRatio: number
 }
 
@@ -79,7 +79,7 @@ export function solveTransposed({ size, lu, order }: Factors, b: ArrayLike<numbe
 
 /**
  * Rank of a row-major rectangular matrix by elimination with complete pivoting (the matrix is overwritten). Every row counts as
- * one constraint, however its equation is scaled: it is brought to a greatest entry of one first.
+ * one constraint, however its equation is scaled: it is brought to a largest entry of one first.
  */
 export function rankOf(a: Float64Array, rows: number, columns: number, relative = 1e-9): number {
   for (let i = 0; i < rows; i++) {

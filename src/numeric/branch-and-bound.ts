@@ -25,7 +25,7 @@ export interface Certified<Found> {
   readonly best: { readonly found: Found; readonly value: number } | null
   /** No allowed point has a value below this; +∞ where no box was left that could hold one. */
   readonly bound: number
-  /** Boxes looked at. */
+  /** Search boxes tried. */
   readonly explored: number
   /** Whether the gap asked for was reached within the budget. */
   readonly isClosed: boolean
@@ -80,7 +80,7 @@ const nextUp = (value: number) => value + Math.abs(value) * Number.EPSILON + Num
 export function branchAndBound<Box, Found>(search: BoundedSearch<Box, Found>): Certified<Found> {
   const heap: Entry<Box>[] = []
   let best = search.start ?? null
-  // least bound among the boxes set aside: those that cannot beat the best by more than the gap, and the smallest
+  // minimum bound among the boxes set aside: those that cannot beat the best by more than the gap, and the smallest
   let aside = Number.POSITIVE_INFINITY
   let explored = 0
   const { target } = search

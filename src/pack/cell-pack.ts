@@ -17,7 +17,7 @@ export interface CellPackInput extends PackCells {
    * 200, each Q_g, 1 mAh to 100000 Ah; optional]
    */
   groupCapacities?: readonly Charge[] | null
-  /** Greatest lasting discharge current of a cell. [I_d; 0 to 1000 A; optional] */
+  /** Maximum continuous discharge current of a cell. [I_d; 0 to 1000 A; optional] */
   cellMaxCurrent?: Current | null
   /** Maximum charge current of a cell [I_c; 0 to 1000 A; optional] */
   cellMaxChargeCurrent?: Current | null
@@ -56,9 +56,9 @@ export interface CellPack {
   readonly energy: number
   /** Resistance at the cell temperature. [R; Ω] */
   readonly resistance: number
-  /** Greatest lasting discharge current at the cell temperature. [I_max; A] */
+  /** Maximum continuous discharge current at the cell temperature. [I_max; A] */
   readonly maxCurrent: number | null
-  /** Greatest charge current at the cell temperature. [I_chg; A] */
+  /** Maximum charge current at the cell temperature. [I_chg; A] */
   readonly maxChargeCurrent: number | null
   /** Mass [M; kg] */
   readonly mass: number | null
@@ -112,7 +112,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution<CellPackCauti
       caution(
         "weak-group",
         "warning",
-        "The weakest group, {capacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its least voltage and reversed. Sort the cells into groups of equal capacity.",
+        "The weakest group, {capacity charge Ah}, is empty first and, without a circuit that watches every group, is driven below its minimum voltage and reversed. Sort the cells into groups of equal capacity.",
         LITHIUM_SAFETY,
         { capacity: out.capacity },
       ),
@@ -157,7 +157,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution<CellPackCauti
  *
  * Formula: V = n_s·V_c, Q = n_p·Q_c (or that of the weakest group, where each was measured), E = V·Q, R =
  * r_c·k_T·n_s/n_p + R_l, m = n_s·n_p·m_c + m_x, where n_s and n_p are the cells in series and parallel, V_c the voltage
- * of a cell (V; nominal, full and least, by chemistry where left out), Q_c its capacity, r_c its direct-current
+ * of a cell (V; nominal, full and cut-off, by chemistry where left out), Q_c its capacity, r_c its direct-current
  * resistance at 25 °C, k_T the factor for the cell temperature T, R_l the links, m_c and m_x mass of a cell and of
  * everything else. Current limits are n_p times the cell's, both cut by temperature as makers' datasheets do. Only
  * cells in parallel add current, series never does.
@@ -193,7 +193,7 @@ function cautions(si: SiOf<CellPackInput>, out: CellPack): Caution<CellPackCauti
  *
  * **Symbols of the working**
  *
- * V_1: nominal voltage of a cell [V]; V_2: voltage of a full cell [V]; V_3: least voltage of a cell [V]; k_T:
+ * V_1: nominal voltage of a cell [V]; V_2: voltage of a full cell [V]; V_3: minimum voltage of a cell [V]; k_T:
  * resistance at this temperature against 25 °C; k_d: share of the discharge limit left at this temperature; k_g: share
  * of the charge limit left at this temperature.
  *
@@ -332,13 +332,13 @@ export const cellPack: Solver<CellPackInput, CellPack, never, CellPackCaution> =
     {
       symbol: "V_3",
       kind: "voltage",
-      meaning: "least voltage of a cell",
+      meaning: "minimum voltage of a cell",
       given: (si) => si.cellCutOffVoltage ?? chemistries[si.chemistry].cellCutOffVoltage,
       source: RATED_FIGURES,
     },
     { symbol: "V", meaning: "nominal voltage", is: "n_s * V_1" },
     { symbol: "V_max", meaning: "voltage when full", is: "n_s * V_2" },
-    { symbol: "V_min", meaning: "least voltage under load", is: "n_s * V_3" },
+    { symbol: "V_min", meaning: "minimum voltage under load", is: "n_s * V_3" },
     { symbol: "Q", meaning: "capacity", is: "n_p * Q_c", when: "not has_groupCapacities" },
     { symbol: "Q_s", meaning: "equal groups leave nothing unused", is: "0 * Q", when: "not has_groupCapacities" },
     { symbol: "Q", meaning: "capacity of the weakest group", is: "min(Q_g)", when: "has_groupCapacities" },
@@ -352,7 +352,7 @@ export const cellPack: Solver<CellPackInput, CellPack, never, CellPackCaution> =
       given: (si) => dischargeLimitFactor(si.chemistry, si.cellTemperature),
       source: temperatureLimitSource,
     },
-    { symbol: "I_max", meaning: "greatest discharge current", is: "n_p * I_d * k_d", when: "has_cellMaxCurrent" },
+    { symbol: "I_max", meaning: "maximum discharge current", is: "n_p * I_d * k_d", when: "has_cellMaxCurrent" },
     {
       symbol: "k_g",
       kind: "number",
@@ -360,7 +360,7 @@ export const cellPack: Solver<CellPackInput, CellPack, never, CellPackCaution> =
       given: (si) => chargeLimitFactor(si.chemistry, si.cellTemperature),
       source: temperatureLimitSource,
     },
-    { symbol: "I_chg", meaning: "greatest charge current", is: "n_p * I_c * k_g", when: "has_cellMaxChargeCurrent" },
+    { symbol: "I_chg", meaning: "maximum charge current", is: "n_p * I_c * k_g", when: "has_cellMaxChargeCurrent" },
     { symbol: "M", meaning: "mass", is: "N * m_c + m_x", when: "has_cellMass" },
     { symbol: "e", meaning: "energy for its mass", is: "E / M", when: "has_cellMass" },
     { symbol: "c", meaning: "price of the cells", is: "N * c_c", when: "has_cellPrice" },

@@ -13,9 +13,9 @@ export interface ChemistryData {
   readonly cellNominalVoltage: number
   /** Voltage a charger ends at (that of a fresh cell where it cannot be charged), V. */
   readonly cellFullVoltage: number
-  /** Least voltage under load the maker allows, V. */
+  /** Minimum voltage under load the maker allows, V. */
   readonly cellCutOffVoltage: number
-  /** Greatest departure of another cell of this chemistry from the curve at mid charge, V. */
+  /** Largest departure of another cell of this chemistry from the curve at mid charge, V. */
   readonly curveTolerance: number
   /** Whether it can be charged. */
   readonly rechargeable: boolean
@@ -194,7 +194,7 @@ export function curveOf(chemistry: Chemistry): readonly (readonly [stateOfCharge
 }
 
 /**
- * Share of the capacity left at a cell temperature (°C), by makers' least values: lithium 0.6 at −20, 0.85
+ * Share of the capacity left at a cell temperature (°C), by makers' minimum values: lithium 0.6 at −20, 0.85
  * at −10, 1 from 20 to 45 and 0.85 at 50 °C; lead 0.74 at −10, 0.9 at 10, 1 at 25, 1.03 at 30 °C. Nickel-metal hydride and
  * alkaline cells have no figure at hand and take lithium's.
  */

@@ -11,11 +11,11 @@ export interface GenericCell {
   readonly cellResistance: number
   /** Mass of one cell, kg. */
   readonly cellMass: number
-  /** Greatest lasting discharge current, A. */
+  /** Maximum continuous discharge current, A. */
   readonly cellMaxCurrent: number
-  /** Greatest charge current, A; null where it cannot be charged. */
+  /** Maximum charge current, A; null where it cannot be charged. */
   readonly cellMaxChargeCurrent: number | null
-  /** Least voltage under load, V. */
+  /** Minimum voltage under load, V. */
   readonly cellCutOffVoltage: number
 }
 
@@ -26,7 +26,7 @@ const fromKilohertz = (reading: number) => 2 * reading
 /**
  * Cells by chemistry and size, after the datasheet that {@link genericCellSources} names; what a sheet does not print is said
  * there. Check them against the datasheet of the cell you buy. `cellPack` and `packSize` take an entry whole, the others its
- * chemistry, capacity, resistance, least voltage and, where they ask for it, `cellMaxCurrent`.
+ * chemistry, capacity, resistance, minimum voltage and, where they ask for it, `cellMaxCurrent`.
  */
 export const genericCells = {
   "18650-standard": {
@@ -117,7 +117,7 @@ export type GenericCellName = keyof typeof genericCells
 
 /** Where each generic cell's figures come from. */
 export const genericCellSources: Readonly<Record<GenericCellName, Source>> = {
-  "18650-standard": at(PACK_SHEETS, "14.8 V pack, cell table: greatest 1 kHz resistance, doubled; greatest mass; 2.75 V"),
+  "18650-standard": at(PACK_SHEETS, "14.8 V pack, cell table: maximum 1 kHz resistance, doubled; maximum mass; 2.75 V"),
   "18650-power": {
     title: "High-rate 18650 cells of 2.5 Ah",
     where: "rounded figures of several makers",
@@ -130,18 +130,18 @@ export const genericCellSources: Readonly<Record<GenericCellName, Source>> = {
   },
   "21700-energy": {
     title: "21700 5.0 Ah cell datasheet",
-    where: "rated (least) capacity and lasting current; its resistance is not on the sheet",
+    where: "rated (least) capacity and continuous current; its resistance is not on the sheet",
     verified: "not-seen",
   },
   "26650-lfp": { title: "LFP 26650 3300 mAh cell specification", edition: "2015", where: "product specifications", verified: "seen" },
-  "aaa-nimh": at(NICKEL_SHEETS, "AAA cell; discharge at twice the capacity per hour taken as the lasting limit"),
-  "a-nimh": at(NICKEL_SHEETS, "large A cell; discharge at twice the capacity per hour taken as the lasting limit"),
+  "aaa-nimh": at(NICKEL_SHEETS, "AAA cell; discharge at twice the capacity per hour taken as the continuous limit"),
+  "a-nimh": at(NICKEL_SHEETS, "large A cell; discharge at twice the capacity per hour taken as the continuous limit"),
   "aa-alkaline": {
     title: "LR6 alkaline AA product specification",
     where: `item 5; capacity at 0.5 A from: ${ALKALINE_RATES.title}`,
     verified: "seen",
   },
-  "agm-5ah": at(LEAD_CHARGE_TIMES, "one of its six cells; a lasting current of 3 times the capacity per hour is common practice"),
+  "agm-5ah": at(LEAD_CHARGE_TIMES, "one of its six cells; a continuous current of 3 times the capacity per hour is common practice"),
 }
 
 interface Band {
@@ -164,7 +164,7 @@ export const hottestUse = { nmc: 60, lco: 60, lfp: 60, nimh: 65, alkaline: 50, l
 export const coldestUse = -20
 
 /**
- * Share of a cell's lasting current that is left at a cell temperature (°C). Lithium-ion: a sixth from −20 to 5 °C (LFP a
+ * Share of a cell's continuous current that is left at a cell temperature (°C). Lithium-ion: a sixth from −20 to 5 °C (LFP a
  * quarter), full above 5 and below 45 °C, a third (LFP half) from 45 to 60 °C; none outside, for most makers forbid use there
  * though single sheets go on to 75 °C. Other chemistries: 1 from −20 °C to 65 °C (nickel) or 50 °C (alkaline, lead).
  */
@@ -185,7 +185,7 @@ export function dischargeLimitFactor(chemistry: Chemistry, temperature: number):
 }
 
 /**
- * Greatest charge rate (multiples of the capacity per hour) at a cell temperature (°C). Lithium-ion: 0.1, 0.2 and 0.5 from 0,
+ * Maximum charge rate (multiples of the capacity per hour) at a cell temperature (°C). Lithium-ion: 0.1, 0.2 and 0.5 from 0,
  * above 5 and above 15 °C (LFP: 0.2, 0.5 and 1), none below 0 and above 45 °C. Nickel-metal hydride: 0.3 from 0 to 5, 1 to
  * 45 °C. Lead: 0.3 from −10 to 50 °C. Alkaline cells: none.
  */
@@ -219,7 +219,7 @@ export function chargeRateLimit(chemistry: Chemistry, temperature: number): numb
   }
 }
 
-/** Share of a cell's greatest charge current that is left at a cell temperature (°C), against that at 25 °C. */
+/** Share of a cell's maximum charge current that is left at a cell temperature (°C), against that at 25 °C. */
 export function chargeLimitFactor(chemistry: Chemistry, temperature: number): number {
   const rated = chargeRateLimit(chemistry, 25)
   return rated > 0 ? chargeRateLimit(chemistry, temperature) / rated : 0

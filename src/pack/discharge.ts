@@ -12,7 +12,7 @@ export interface Load {
   readonly duration: number
 }
 
-/** A source being emptied: curve (V of the whole pack), capacity (C), resistance (Ω), least voltage (V). */
+/** A source being emptied: curve (V of the whole pack), capacity (C), resistance (Ω), minimum voltage (V). */
 export interface Discharge {
   readonly curve: Curve
   readonly capacity: number
@@ -159,7 +159,7 @@ function chargeAfter(
   return next
 }
 
-/** Current with which a load meets its end: beyond collapse a power load has none, so the greatest-power current stands for it. */
+/** Current with which a load meets its end: beyond collapse a power load has none, so the maximum-power current stands for it. */
 function endingCurrent(load: Load, emf: number, resistance: number): number {
   const collapsed = load.draws === "power" && emf * emf < 4 * load.value * resistance
   return collapsed ? emf / (2 * resistance) : loadCurrent(load, emf, resistance)

@@ -30,7 +30,7 @@ export interface PackCells {
   interconnectResistance?: Resistance
   /** Cell temperature [T; −40 to 80 °C; default 25 °C] */
   cellTemperature?: Temperature
-  /** Least voltage of a cell under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
+  /** Minimum voltage of a cell under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
   cellCutOffVoltage?: Voltage | null
 }
 
@@ -119,7 +119,7 @@ export function packResistance(si: JoinedCellsSi): number {
   return (si.cellResistance * resistanceFactor(si.chemistry, si.cellTemperature) * si.series) / si.parallel + si.interconnectResistance
 }
 
-/** Least voltage of the whole pack under load, V. */
+/** Minimum voltage of the whole pack under load, V. */
 export function packCutOff(si: PackCellsSi): number {
   return (si.cellCutOffVoltage ?? chemistries[si.chemistry].cellCutOffVoltage) * si.series
 }
@@ -247,7 +247,7 @@ export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[
       caution(
         "deep-discharge",
         "warning",
-        "A least cell voltage of {least voltage} is below the {allowed voltage} that this chemistry allows: the cell is harmed and may be unsafe to charge again.",
+        "A minimum cell voltage of {least voltage} is below the {allowed voltage} that this chemistry allows: the cell is harmed and may be unsafe to charge again.",
         LITHIUM_SAFETY,
         { least: si.cellCutOffVoltage, allowed: cutOffVoltage },
       ),

@@ -30,7 +30,7 @@ export interface PackUnderLoadInput extends PackCells {
   power?: Power | null
   /** Load that is a resistance, as a heater or lamp is. [R_L; 1 µΩ to 1000 kΩ; optional] */
   loadResistance?: Resistance | null
-  /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
+  /** Maximum continuous discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
   cellMaxCurrent?: Current | null
 }
 
@@ -62,9 +62,9 @@ export interface PackUnderLoad {
   readonly cellCurrent: number
   /** Cell current against its limit at this temperature; null where none was given, or none is allowed. [u; as a fraction] */
   readonly cellUtilisation: number | null
-  /** Voltage above the least allowed; negative when cut off. [dV_m; V] */
+  /** Voltage above the minimum allowed; negative when cut off. [dV_m; V] */
   readonly voltageMargin: number
-  /** Greatest power this pack can give at this charge; null without any resistance. [P_max; W] */
+  /** Maximum power this pack can give at this charge; null without any resistance. [P_max; W] */
   readonly maxPower: number | null
 }
 
@@ -130,7 +130,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution<Pac
       caution(
         "below-cut-off",
         "warning",
-        "Under this load the cells are below their least voltage: the protection circuit cuts off, or, without one, the cells are harmed.",
+        "Under this load the cells are below their minimum voltage: the protection circuit cuts off, or, without one, the cells are harmed.",
         chemistries[si.chemistry].source,
       ),
     )
@@ -149,7 +149,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution<Pac
         : caution(
             "over-current",
             "warning",
-            "Each cell gives {cellCurrent current}, above its lasting limit of {given.cellMaxCurrent current}: the cells overheat. Use more in parallel or another cell.",
+            "Each cell gives {cellCurrent current}, above its continuous limit of {given.cellMaxCurrent current}: the cells overheat. Use more in parallel or another cell.",
             LITHIUM_SAFETY,
             { cellCurrent: out.cellCurrent, "given.cellMaxCurrent": si.cellMaxCurrent },
           ),
@@ -210,7 +210,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution<Pac
  * **Symbols of the working**
  *
  * E_c: open-circuit voltage of a cell at this charge [V]; k_T: resistance at this temperature against 25 °C; k_d:
- * share of the discharge limit left at this temperature; V_min: least voltage of the pack [V]; resists: 1 where the
+ * share of the discharge limit left at this temperature; V_min: minimum voltage of the pack [V]; resists: 1 where the
  * pack has a resistance.
  *
  * **Sources**
@@ -219,7 +219,7 @@ function cautions(si: SiOf<PackUnderLoadInput>, out: PackUnderLoad): Caution<Pac
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `insufficient-power` or `insufficient-current`, naming the greatest that can be had
+ * @throws NoSolutionError `insufficient-power` or `insufficient-current`, naming the maximum that can be had
  * @example
  * ```ts
  * import { genericCells, packUnderLoad } from 'alula/pack'
@@ -318,15 +318,15 @@ export const packUnderLoad: Solver<PackUnderLoadInput, PackUnderLoad, PackUnderL
       source: temperatureLimitSource,
     },
     { symbol: "u", meaning: "of its limit", is: "I_1 / (I_d * k_d)", when: "has_cellMaxCurrent and k_d > 0" },
-    { symbol: "V_min", kind: "voltage", meaning: "least voltage of the pack", given: (si) => packCutOff(si) },
-    { symbol: "dV_m", meaning: "above the least voltage", is: "V - V_min" },
+    { symbol: "V_min", kind: "voltage", meaning: "minimum voltage of the pack", given: (si) => packCutOff(si) },
+    { symbol: "dV_m", meaning: "above the minimum voltage", is: "V - V_min" },
     {
       symbol: "resists",
       kind: "number",
       meaning: "1 where the pack has a resistance",
       given: (_, out) => (out.maxPower === null ? 0 : 1),
     },
-    { symbol: "P_max", meaning: "greatest power", is: "E^2 / (4 * R)", when: "resists == 1" },
+    { symbol: "P_max", meaning: "maximum power", is: "E^2 / (4 * R)", when: "resists == 1" },
   ],
   sources: [TERMINAL_VOLTAGE, temperatureLimitSource],
   either: [{ exactlyOne: ["current", "power", "loadResistance"] }],

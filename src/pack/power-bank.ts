@@ -191,7 +191,7 @@ function cautions(si: Si, out: PowerBank): Caution<PowerBankCaution>[] {
  * `deliveredCharge`: delivered charge at the port's voltage [Q_p; C]; `loadEnergy`: energy at the load [E_l; J];
  * `loadPower`: power of the load [P; W]; `outputCurrent`: output current [I_p; A]; `utilisation`: utilisation [u; as a
  * fraction]; `runtime`: runtime [t; s]; `staysOn`: stays on [yes or no]; `keepOnPower`: extra load needed to keep it
- * on [P_k; W]; `keptOnRuntime`: runtime with that [t_k; s].
+ * on [P_k; W]; `keptOnRuntime`: runtime with the extra load [t_k; s].
  *
  * **Symbols of the working**
  *
@@ -203,7 +203,7 @@ function cautions(si: Si, out: PowerBank): Caution<PowerBankCaution>[] {
  *
  * @function
  * @throws InputError naming every fault of the input
- * @throws NoSolutionError `insufficient-current`, naming the greatest power at the load
+ * @throws NoSolutionError `insufficient-current`, naming the maximum power at the load
  * @example
  * ```ts
  * import { powerBank } from 'alula/pack'
@@ -296,7 +296,7 @@ export const powerBank: Solver<PowerBankInput, PowerBank, PowerBankRefusal, Powe
     runtime: { kind: "time", symbol: "t", label: "runtime" },
     staysOn: { kind: "flag", label: "stays on" },
     keepOnPower: { kind: "power", symbol: "P_k", label: "extra load needed to keep it on" },
-    keptOnRuntime: { kind: "time", symbol: "t_k", label: "runtime with that" },
+    keptOnRuntime: { kind: "time", symbol: "t_k", label: "runtime with the extra load" },
   },
   example: { ratedCapacity: "10000 mAh", power: "6 W" },
   formulae: [
@@ -314,7 +314,7 @@ export const powerBank: Solver<PowerBankInput, PowerBank, PowerBankRefusal, Powe
     { symbol: "runs", kind: "number", meaning: "1 where the load takes power", given: (_, out) => (out.runtime === null ? 0 : 1) },
     { symbol: "t", meaning: "runtime", is: "E_l / P", when: "runs == 1" },
     { symbol: "P_k", meaning: "extra load needed to keep it on", is: "max(I_off - I_p, 0 A) * V_p" },
-    { symbol: "t_k", meaning: "runtime with that", is: "E_p / (max(I_off, I_p) * V_p)" },
+    { symbol: "t_k", meaning: "runtime with the extra load", is: "E_p / (max(I_off, I_p) * V_p)" },
   ],
   sources: [AIR_PASSENGERS],
   either: [{ exactlyOne: ["current", "power"] }],

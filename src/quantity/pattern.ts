@@ -29,17 +29,17 @@ function word(text: string): string {
 
 const anyOf = (units: readonly string[]) => [...units.map(signs), ...wordsFor(units).map(word)].join("|")
 
-/** Which amounts a pattern lets through: any, none below nought, or those above it. */
+/** Which amounts a pattern lets through: any, none below zero, or those above it. */
 export type Sign = "any" | "not-negative" | "positive"
 
-/** A nought, however it is written. */
+/** A zero, however it is written. */
 const NOUGHT = String.raw`(0+(\.0*)?|\.0+)([eE][+\-−]?\d+)?((\s+0+)?\s*[/⁄]\s*\d+)?`
 
 /** A regular expression (ECMA 262) of the texts that {@link readQuantity} takes for a kind, as far as their sign goes. */
 export function quantityPattern(kind: Kind, sign: Sign = "any"): string {
   const units = anyOf(Object.keys(kinds[kind].units))
   const parts = compounds[kind]
-  // a text of several amounts may begin with noughts and their units
+  // a text of several amounts may begin with zeros and their units
   const before = parts ? `[\\s+0.a-zA-Z'"′″]*` : "[\\s+0.]*"
   const positive = sign === "positive" ? `(?=${before}[1-9½¼¾⅓⅔⅛⅜⅝⅞])` : ""
   const signs = { any: "[+\\-−]?", "not-negative": `([+]?|[\\-−](?=${NOUGHT}\\s*[^\\s\\d]))`, positive: "[+]?" }[sign]

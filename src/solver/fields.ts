@@ -65,7 +65,7 @@ export interface FlagField {
 export interface TextField {
   readonly kind: "text"
   readonly label: string
-  /** Least and greatest number of characters. */
+  /** Minimum and maximum number of characters. */
   readonly min: number
   readonly max: number
   /** More than the label says, for forms. */
@@ -83,7 +83,7 @@ export interface ListField<T = unknown> {
   /** Heading under which a form shows it. */
   readonly section?: string
   readonly of: Field<T>
-  /** Least and greatest number of entries. */
+  /** Minimum and maximum number of entries. */
   readonly min: number
   readonly max: number
 }

@@ -49,7 +49,7 @@ export interface Response {
   series(time: number, point: number, drive: Drive): { readonly rates: readonly number[]; readonly amplitudes: readonly number[] }
   /** Time in which heat crosses the body, s: the square of the sum of thickness over root of diffusivity. */
   readonly crossing: number
-  /** Least time the series answers by itself; before it the half-space solution does. */
+  /** Minimum time the series answers by itself; before it the half-space solution does. */
   readonly earliest: number
   /** The same body of one layer with another heat capacity, whose modes only fade faster or slower. */
   withHeatCapacity(heatCapacity: number): Response

@@ -36,7 +36,7 @@ function spline(t: readonly number[], v: readonly number[], first: number, last:
 
 /**
  * Second derivative at the end `a`, over the chord length, of the circle through three points: a curve that bends up to its end
- * goes on bending there, where a natural spline would run out straight.
+ * goes on bending there, where a natural spline would end straight.
  */
 function endBend(a: Point, b: Point, c: Point): Point {
   const [ux, uy, wx, wy] = [b.x - a.x, b.y - a.y, c.x - a.x, c.y - a.y]
@@ -52,7 +52,7 @@ function endBend(a: Point, b: Point, c: Point): Point {
   return { x: (x / radius ** 2) * perChord ** 2, y: (y / radius ** 2) * perChord ** 2 }
 }
 
-/** A smooth path through points (cubic spline on the chord length), with the least radius met on it. */
+/** A smooth path through points (cubic spline on the chord length), with the minimum radius met on it. */
 export function pathThroughPoints(points: readonly Point[], stations: number): Path & { readonly leastRadius: number } {
   const t = [0]
   for (let i = 1; i < points.length; i++) {

@@ -162,7 +162,7 @@ const solve = (si: Si): Softening | NoSolution<SofteningRefusal> => tried(kernel
  *
  * Formula: a·E = n·(h·(T − T_air) + ε·σ·(T⁴ − T_air⁴)), solved for T; time constant τ = ρ·c·s/(n·(h + 4·ε·σ·T³)) with
  * the radiation at its strongest, and t = τ·ln((T − T₀)/(T − T_set)): both on the short side. a absorptance, E light, n
- * faces that lose heat, h film, ε emissivity, s thickness, ρ·c the least heat capacity published. Valid for thin parts
+ * faces that lose heat, h film, ε emissivity, s thickness, ρ·c the lowest heat capacity published. Valid for thin parts
  * (warm all through).
  *
  * **Inputs**

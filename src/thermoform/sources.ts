@@ -85,7 +85,7 @@ export const POLYESTER_HEATED: Source = seen("Materials: polycaprolactone", {
 })
 export const POLYESTER_STICKS: Source = seen("Sustained heating of polycaprolactone", { edition: "2008", where: "tacky at about 90 °C" })
 export const FOAM_SAFETY: Source = notSeen("Safety data sheets of solvent-borne contact adhesives", {
-  by: "the maker's sheet for the adhesive used",
+  by: "the maker's datasheet for the adhesive used",
 })
 
 // forming temperatures

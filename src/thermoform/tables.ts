@@ -57,7 +57,7 @@ export const sandBending: {
   sand: (450 - 32) / 1.8,
   /** Temperature of the pipe, °C (200 °F). */
   pipe: (200 - 32) / 1.8,
-  /** Least centreline radius in outer diameters. */
+  /** Minimum centreline radius in outer diameters. */
   leastRadius: 5,
   /** s. */
   soak: 120,

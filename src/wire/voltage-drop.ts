@@ -129,8 +129,8 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution<Voltage
  * **Results**
  *
  * `area`: cross-section [A; m²]; `wireResistance`: wire resistance [R_w; Ω]; `contactResistance`: contact resistance
- * [R_c; Ω]; `resistance`: path resistance [R; Ω]; `drop`: voltage drop [U; V]; `dropShare`: drop against source [u; as
- * a fraction]; `loadVoltage`: voltage at the load [U_l; V]; `heat`: heat in the run [P; W].
+ * [R_c; Ω]; `resistance`: path resistance [R; Ω]; `drop`: voltage drop [U; V]; `dropShare`: relative drop [u; as a
+ * fraction]; `loadVoltage`: voltage at the load [U_l; V]; `heat`: heat in the run [P; W].
  *
  * **Symbols of the working**
  *
@@ -210,7 +210,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop, never, VoltageDr
     contactResistance: { kind: "resistance", symbol: "R_c", label: "contact resistance" },
     resistance: { kind: "resistance", symbol: "R", label: "path resistance" },
     drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
-    dropShare: { kind: "ratio", symbol: "u", label: "drop against source", unit: "%" },
+    dropShare: { kind: "ratio", symbol: "u", label: "relative drop", unit: "%" },
     loadVoltage: { kind: "voltage", symbol: "U_l", label: "voltage at the load" },
     heat: { kind: "power", symbol: "P", label: "heat in the run" },
   },
@@ -222,7 +222,7 @@ export const voltageDrop: Solver<VoltageDropInput, VoltageDrop, never, VoltageDr
     { symbol: "R_c", meaning: "resistance of the contacts", is: "k * R_1" },
     { symbol: "R", meaning: "resistance of the path", is: "R_w + R_c" },
     { symbol: "U", meaning: "voltage lost", is: "I * R" },
-    { symbol: "u", meaning: "loss against the source", is: "U / U_s", when: "has_sourceVoltage" },
+    { symbol: "u", meaning: "voltage drop over source voltage", is: "U / U_s", when: "has_sourceVoltage" },
     { symbol: "U_l", meaning: "voltage at the load", is: "U_s - U", when: "has_sourceVoltage" },
     { symbol: "P", meaning: "heat in the run", is: "I^2 * R" },
   ],

@@ -199,10 +199,11 @@ function cautions(si: Si, out: WireHeating): Caution<WireHeatingCaution>[] {
  * **Results**
  *
  * `conductorTemperature`: conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C];
- * `conductorRise`: conductor over its surroundings [dT_c; K]; `surfaceRise`: surface over its surroundings [dT_s; K];
- * `heatPerMetre`: heat of one metre of wire [P_m; W]; `ampacity`: ampacity [I_r; A]; `utilisation`: utilisation of the
- * ampacity [u; as a fraction]; `initialHeatingRate`: initial heating rate, K/s [g_T]; `faultDuration`: fault duration
- * to the limit [t_f; s]; `iterations`: iterations [number]; `residual`: residual of the heat balance [number].
+ * `conductorRise`: temperature rise of the conductor [dT_c; K]; `surfaceRise`: temperature rise of the surface [dT_s;
+ * K]; `heatPerMetre`: heat of one metre of wire [P_m; W]; `ampacity`: ampacity [I_r; A]; `utilisation`: utilisation of
+ * the ampacity [u; as a fraction]; `initialHeatingRate`: initial heating rate, K/s [g_T]; `faultDuration`: fault
+ * duration to the limit [t_f; s]; `iterations`: iterations [number]; `residual`: residual of the heat balance
+ * [number].
  *
  * **Symbols of the working**
  *
@@ -275,8 +276,8 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating, WireHeatingRefus
   output: {
     conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
     surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-    conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
-    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
+    conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "temperature rise of the conductor" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "temperature rise of the surface" },
     heatPerMetre: { kind: "power", symbol: "P_m", label: "heat of one metre of wire" },
     ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
     utilisation: { kind: "ratio", symbol: "u", label: "utilisation of the ampacity", unit: "%" },

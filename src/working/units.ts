@@ -28,7 +28,7 @@ export function mathUnit(kind: Kind | "number"): string {
   return kind === "number" ? "" : (special[kind] ?? kinds[kind].si)
 }
 
-/** Added to an SI number of the kind before mathjs sees it: it reckons temperatures in kelvins. */
+/** Added to an SI number of the kind before mathjs sees it: it works with temperatures in kelvins. */
 export function mathOffset(kind: Kind | "number"): number {
   return kind === "temperature" ? 273.15 : 0
 }

@@ -43,7 +43,7 @@ export interface WorkedStep {
 export interface Working {
   readonly title: string
   readonly steps: readonly WorkedStep[]
-  /** Values by symbol, SI, as mathjs reckoned them. */
+  /** Values by symbol, SI, as mathjs worked out them. */
   readonly values: Readonly<Record<string, number | readonly number[]>>
 }
 

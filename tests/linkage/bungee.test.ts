@@ -64,7 +64,7 @@ describe("bungee", () => {
   it("draws the curve out, and back where its loss is known", () => {
     const picture = drawBungee(bungee.read(bungee.example))
     expect(readXml(picture).name).toBe("svg")
-    expect(picture).toContain("letting back")
-    expect(drawBungee(bungee.read({ ...bungee.example, lossShare: null }))).not.toContain("letting back")
+    expect(picture).toContain("unloading")
+    expect(drawBungee(bungee.read({ ...bungee.example, lossShare: null }))).not.toContain("unloading")
   })
 })

@@ -21,7 +21,7 @@ cautionTests([
   ["alkaline-rate", runtime, { chemistry: "alkaline", series: 8, pattern: [{ power: 1 }] }, {}],
   ["collapse", runtime, { cellResistance: "0.5 ohm", cellCutOffVoltage: "0.5 V" }, {}],
   ["over-charge", chargeTime, { cellChargeVoltage: "4.25 V" }, { cellChargeVoltage: "4.2 V" }],
-  ["charge-time-is-least", chargeTime, {}, { chemistry: "lead" }],
+  ["charge-time-is-minimum", chargeTime, {}, { chemistry: "lead" }],
   [
     "unequal-charge",
     parallelSharing,

@@ -155,8 +155,8 @@ export const numbers: Numbers = {
   "packUnderLoad.insufficient-current.at.shortCircuit": (si) => emf(si) / packOhm(si),
   "packUnderLoad.insufficient-power.at.openCircuitVoltage": emf,
   "packUnderLoad.insufficient-current.at.openCircuitVoltage": emf,
-  "chargeTime.already-full.at.greatestStart": greatestStart,
-  "chargeTime.already-full.shortBy": (si) => si.startStateOfCharge - 0.99 * greatestStart(si),
+  "chargeTime.already-full.at.maxStartStateOfCharge": maxStartStateOfCharge,
+  "chargeTime.already-full.shortBy": (si) => si.startStateOfCharge - 0.99 * maxStartStateOfCharge(si),
   "chargeTime.insufficient-voltage.at.held": held,
   "chargeTime.insufficient-voltage.at.stop": stop,
   "chargeTime.insufficient-voltage.at.empty": (si) => curveAt(si, 0),
@@ -165,7 +165,7 @@ export const numbers: Numbers = {
   "runtime.depleted.shortBy": () => 0.01,
   "runtime.insufficient-power.at.power": (si) => firstRefused(si).power as number,
   "runtime.insufficient-power.at.openCircuitVoltage": (si) => curveAt(si, si.startStateOfCharge),
-  "runtime.insufficient-power.at.greatestPower": mostPower,
+  "runtime.insufficient-power.at.maxPower": mostPower,
   "runtime.insufficient-power.shortBy": (si) => (firstRefused(si).power as number) - 0.999 * mostPower(si),
   "runtime.insufficient-voltage.at.openCircuitVoltage": (si) => curveAt(si, si.startStateOfCharge),
   "runtime.insufficient-voltage.at.cutOffVoltage": cutOff,
@@ -216,7 +216,7 @@ function stop(si: Any): number {
   return Math.min(si.chargeCurrent, si.terminationCurrent ?? ampereHours(si) / 20)
 }
 /** Charge at which the open-circuit voltage leaves nothing for the charger, by halving. */
-function greatestStart(si: Any): number {
+function maxStartStateOfCharge(si: Any): number {
   const room = held(si) - stop(si) * packOhm(si)
   if (si.chemistry === "nimh" || curveAt(si, 1) <= room) return 1
   let [low, high] = [0, 1]

@@ -366,7 +366,7 @@ export const edges: Edges = {
       notShown: { chemistry: "lead", cellChargeVoltage: 2.45 },
     },
     {
-      code: "charge-time-is-least",
+      code: "charge-time-is-minimum",
       severity: "note",
       solver: chargeTime,
       shown: { chemistry: "nmc" },

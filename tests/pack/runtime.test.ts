@@ -184,7 +184,7 @@ describe("runtime", () => {
     expect(low.nearest.startStateOfCharge).toBeGreaterThan(0.03)
     const collapsing = refused({ cellCutOffVoltage: 0.5, pattern: [{ power: 5000 }] })
     expect(collapsing.noSolution).toBe("insufficient-power")
-    const power = (collapsing.at.greatestPower as number) * 0.999
+    const power = (collapsing.at.maxPower as number) * 0.999
     expect(solved({ cellCutOffVoltage: 0.5, pattern: [{ power }] }).endedBy).toBe("collapse")
     expect(refused({ startStateOfCharge: 0, pattern: [{ power: 1e-6 }], cellCutOffVoltage: 0.1 }).noSolution).toBe("depleted")
   })

@@ -18,7 +18,7 @@ export type FaultName =
   | "loadContact"
   | "extraMass"
   | "friction"
-  | "wrongAnchor"
+  | "wrongPivot"
   | "lowSupply"
 
 /** One fault: what it is, how large it usually is, and the rig it makes. */
@@ -30,7 +30,7 @@ export interface Fault {
   readonly kind: "number" | "resistance" | "moment" | "length" | "voltage" | "ratio"
   /** Typical size, in SI: larger is less plausible, as a half-normal spread. Common practice, no source. */
   readonly usual: number
-  /** Least and greatest size tried, SI. */
+  /** Minimum and maximum size tried, SI. */
   readonly range: readonly [number, number]
   /** How often it is met among slow or sagging builds, against the others. Common practice, no source. */
   readonly prior: number
@@ -53,7 +53,7 @@ function withArms(rig: Si, change: (arms: NonNullable<Si["hinged"]>) => Partial<
 export const faults: Readonly<Record<FaultName, Fault>> = {
   tiredCells: {
     label: "tired or cold cells",
-    parameter: "times the stated cell resistance, less one",
+    parameter: "extra cell resistance over the stated one",
     kind: "number",
     usual: 1.2,
     range: [0, 8],
@@ -65,7 +65,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   currentLimit: {
     label: "bank or converter input gives less current than stated",
-    parameter: "share of the current limit missing",
+    parameter: "share of the current limit that is missing",
     kind: "ratio",
     usual: 0.25,
     range: [0, 0.7],
@@ -82,7 +82,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   converterLoss: {
     label: "converter loses more than stated",
-    parameter: "share of the converter's efficiency missing",
+    parameter: "share of the converter's efficiency that is lost",
     kind: "ratio",
     usual: 0.15,
     range: [0, 0.6],
@@ -102,7 +102,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   sourceContact: {
     label: "thin wire or bad contact on the source side",
-    parameter: "resistance too much",
+    parameter: "extra resistance",
     kind: "resistance",
     usual: 0.5,
     range: [0, 5],
@@ -114,7 +114,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   loadContact: {
     label: "thin wire or bad contact on the actuators' side",
-    parameter: "resistance too much",
+    parameter: "extra resistance",
     kind: "resistance",
     usual: 0.8,
     range: [0, 6],
@@ -142,7 +142,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   friction: {
     label: "friction in the hinges",
-    parameter: "friction moment too much",
+    parameter: "extra friction moment",
     kind: "moment",
     usual: 1,
     range: [0, 12],
@@ -150,9 +150,9 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
     applies: (rig) => rig.hinged !== null,
     apply: inDocument((rig, size) => withArms(rig, (arms) => ({ hingeFriction: arms.hingeFriction + size }))),
   },
-  wrongAnchor: {
-    label: "moving anchor nearer the hinge than planned, or farther",
-    parameter: "distance off",
+  wrongPivot: {
+    label: "moving pivot nearer the hinge than planned, or farther",
+    parameter: "offset",
     kind: "length",
     usual: 0.006,
     range: [-0.03, 0.03],
@@ -164,7 +164,7 @@ export const faults: Readonly<Record<FaultName, Fault>> = {
   },
   lowSupply: {
     label: "source voltage lower than planned (discharged, or a cell fewer)",
-    parameter: "voltage missing",
+    parameter: "missing voltage",
     kind: "voltage",
     usual: 0.8,
     range: [0, 5],

@@ -201,7 +201,7 @@ function lists({ rig, measured }: Si, which: "planned" | "best"): { read: number
  * Ranks the single faults and pairs of faults that explain what was measured on a built rig; the
  * solver behind {@link diagnose}, with one input object.
  *
- * Each fault has one size (a resistance, a share of mass …). Its best size makes least χ² + (size/usual)² −
+ * Each fault has one size (a resistance, a share of mass …). Its best size gives the lowest χ² + (size/usual)² −
  * 2·ln(prior), where χ² = Σ((m − p)/σ)² over the readings m, their predictions p by the coupled move, and σ² =
  * uncertainty² + (spread·m)² (spread for what strays with datasheets). Plausibility is exp(−score/2), shared out. Pairs
  * are tried only where no single fault explains the readings, and cost 6 more. Usual sizes, priors and the cost of a

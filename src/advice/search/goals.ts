@@ -25,16 +25,16 @@ export interface SearchGoals {
   reserve?: Ratio | null
   /** Charge in the pack when it moves; the rig's pack otherwise, and 80 % without one. */
   stateOfCharge?: Ratio | null
-  /** Greatest price and mass of the parts chosen, all together. */
+  /** Maximum price and mass of the parts chosen, all together. */
   price?: number | null
   mass?: Mass | null
   /** Times its rated voltage an actuator may get from a full pack or a converter. */
   voltageFactor?: number
   /** Times its rated force an actuator may be asked for. */
   forceFactor?: number
-  /** Times the move's greatest force it must still manage on the supply before it stalls. */
+  /** Times the move's maximum force it must still manage on the supply before it stalls. */
   stallFactor?: number
-  /** Least angle between rod and lever; 0 for none. */
+  /** Minimum angle between rod and lever; 0 for none. */
   rodAngle?: Angle
   /** Whether the actuator must hold the arms everywhere without power. */
   holds?: boolean
@@ -79,7 +79,7 @@ export const goalFields: Fields<SearchGoals> = {
   voltageFactor: { kind: "number", symbol: "k_u", label: "times the rated voltage", min: 0.01, max: 2, default: 1.1 },
   forceFactor: { kind: "number", symbol: "k_f", label: "times the rated force", min: 0.01, max: 2, default: 1 },
   stallFactor: { kind: "number", symbol: "k_s", label: "times the maximum force before a stall", min: 1, max: 10, default: 1.3 },
-  rodAngle: { kind: "angle", symbol: "tau_min", label: "least angle between rod and lever", min: 0, max: "89 deg", default: "30 deg" },
+  rodAngle: { kind: "angle", symbol: "tau_min", label: "minimum angle between rod and lever", min: 0, max: "89 deg", default: "30 deg" },
   holds: { kind: "flag", label: "holds without power", default: false },
   timeStep: { kind: "time", symbol: "t_step", label: "step of the raise time", min: 1e-6, max: 60, default: "1 ms" },
 }

@@ -28,9 +28,9 @@ export interface Search {
   readonly combinations: number
   /** Those ruled out by a limit. */
   readonly ruledOut: number
-  /** Those left out unreckoned because a bound proves them dominated. */
+  /** Those left out uncalculated because a bound proves them dominated. */
   readonly pruned: number
-  /** Those whose raise time was reckoned in full. */
+  /** Those whose raise time was calculated in full. */
   readonly evaluated: number
   readonly cautions: readonly Caution[]
 }
@@ -98,7 +98,7 @@ function checkPlaces(plan: SearchPlan): void {
   if (faults.length) throw new InputError("search", faults)
 }
 
-/** Place of the least by several figures in turn. */
+/** Place of the smallest by several figures in turn. */
 function leastBy(front: readonly Found[], ...figures: readonly ("cost" | "mass" | "step")[]): number | null {
   if (!front.length) return null
   const before = (a: Found, b: Found) => figures.map((key) => a[key] - b[key]).find((d) => d !== 0) ?? 0
@@ -127,7 +127,7 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
     caution(
       "parts-not-the-whole",
       "warning",
-      "The search looks at motion, force, voltage, current and charge alone, by the catalogue's own figures: check the chosen rig whole (spars, pins, load on the body, wind, fuse against wire) and every part against its maker's sheet before buying.",
+      "The search looks at motion, force, voltage, current and charge alone, by the catalogue's own figures: check the chosen rig whole (spars, pins, load on the body, wind, fuse against wire) and every part against its maker's datasheet before buying.",
     ),
     caution(
       "cells",
@@ -149,13 +149,13 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  *
  * - the linkage closes over the whole stroke without a dead point, swing ≥ the swing wanted, and the angle
  *   between rod and lever ≥ `rodAngle` (default 30°: common practice, no source);
- * - peak force F ≤ k_f·F_rated (k_f: `forceFactor`, default 1), both ways, and with `holds` the greatest
+ * - peak force F ≤ k_f·F_rated (k_f: `forceFactor`, default 1), both ways, and with `holds` the maximum
  *   force at rest ≤ the holding force without power;
  * - stall: on the supply chosen the rod still moves against k_s·F (k_s: `stallFactor`, default 1.3: common
  *   practice, no source);
  * - voltage: N_s·V_full ≤ k_u·V_rated without a converter, V_out ≤ k_u·V_rated with one (k_u:
- *   `voltageFactor`, default 1.1: common practice, no source), and N_s·V_full ≤ the converter's greatest input;
- * - raise time t = ∫ ds/v ≤ `raiseTime` and up and down together ≤ `stageTime`, reckoned as
+ *   `voltageFactor`, default 1.1: common practice, no source), and N_s·V_full ≤ the converter's maximum input;
+ * - raise time t = ∫ ds/v ≤ `raiseTime` and up and down together ≤ `stageTime`, calculated as
  *   `moveTime` does at the state of charge given;
  * - current of one cell, of the wire, of the rig's fuse and switch ≤ their limits, where stated, and the
  *   fuse's rating ≤ the wire's current (I_B ≤ I_n ≤ I_z);
@@ -164,17 +164,17 @@ function cautionsOf(front: readonly Choice[]): Caution[] {
  * - price and mass of the parts ≤ their limits, where given. Actuator, bracket and spring count once for
  *   every arm; wire counts out and back.
  *
- * Exact: every combination is ruled out by a limit, proved dominated, or reckoned in full; none is sampled,
- * so there is no seed. A combination is left out unreckoned only by bounds that hold for certain: price and
+ * Exact: every combination is ruled out by a limit, proved dominated, or calculated in full; none is sampled,
+ * so there is no seed. A combination is left out uncalculated only by bounds that hold for certain: price and
  * mass are sums known beforehand, and t ≥ ∫ ds/v on a stiff supply of the pack's open voltage (the
  * converter's output voltage), because current follows from force alone and every resistance or limit in
  * between only lowers the voltage, and with it the speed v = (V − I·R)/k_V, at each place of the stroke.
  * Raise times are compared in steps of `timeStep` (default 1 ms), prices to 10⁻⁶, masses to 10⁻⁹ kg; equal
- * choices all stay. Peaks are sought at 161 places of the stroke and around the greatest of them.
+ * choices all stay. Peaks are sought at 161 places of the stroke and around the largest of them.
  * Counts and answer do not depend on the number of threads.
  *
  * Sources: virtual work and the brushed motor's equations as for `moveTime`; IEC 60364-4-43, 2008, clause
- * 433.1 (current, fuse, wire: from memory); Pareto dominance as in
+ * 433.1 (current, fuse, wire: not verified against the document); Pareto dominance as in
  * M. Ehrgott, Multicriteria Optimization, 2nd edition, 2005, chapter 2.
  *
  * @param rig - a rig document with arms and wiring; its source, converter and actuator are replaced

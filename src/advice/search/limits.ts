@@ -88,7 +88,7 @@ export interface Supply {
   readonly mass: number
   readonly openVoltage: number
   readonly fullVoltage: number
-  /** Greatest voltage the actuators can ever get while it moves. */
+  /** Maximum voltage the actuators can ever get while it moves. */
   readonly bound: number
   readonly breaks: readonly number[]
 }
@@ -98,7 +98,7 @@ export interface Wire {
   readonly index: number
   readonly cost: number
   readonly mass: number
-  /** Greatest current, A; null where none is stated. */
+  /** Maximum current, A; null where none is stated. */
   readonly current: number | null
 }
 
@@ -138,7 +138,7 @@ export function wiresOf(plan: SearchPlan): Wire[] {
 // a bound must stay below what it bounds whatever the quadrature's last digits
 const SAFE = 1 - 1e-9
 
-/** A raise time no wire can better, s: the mechanics on a stiff supply of the greatest voltage this one ever gives. */
+/** A raise time no wire can better, s: the mechanics on a stiff supply of the maximum voltage this one ever gives. */
 export function boundTime(raise: Profile, supply: Supply): number {
   return (leastTime(raise, supply.bound) ?? Number.POSITIVE_INFINITY) * SAFE
 }
@@ -196,7 +196,7 @@ export function wireRefusal(plan: SearchPlan, wire: Wire): Refusal | null {
   return firstBroken(["unprotected", plan.rig.wiring?.fuseRating ?? Number.NEGATIVE_INFINITY, wire.current])
 }
 
-/** What is known before any time is reckoned: without a converter the line's current is the actuators'. */
+/** What is known before any time is calculated: without a converter the line's current is the actuators'. */
 export function currentRefusal(plan: SearchPlan, supply: Supply, wire: Wire, { raise, lower }: Mechanics): Refusal | null {
   const used = Math.max(raise.greatest, lower.greatest)
   return supply.parts.converter ? null : lineRefusal(plan, supply, wire, used, used)

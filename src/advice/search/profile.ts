@@ -37,10 +37,10 @@ export interface Profile {
   currentAt(stroke: number): number
   /** Currents at evenly spread positions, A. */
   readonly currents: Float64Array
-  /** Greatest and least of all currents, A. */
+  /** Maximum and minimum of all currents, A. */
   readonly greatest: number
   readonly least: number
-  /** Greatest force against the motion at one rod, and greatest force either way, N; sought between the samples too. */
+  /** Maximum force against the motion at one rod, and maximum force either way, N; sought between the samples too. */
   readonly peakForce: number
   readonly heldForce: number
   readonly rules: Rule[]
@@ -52,7 +52,7 @@ export interface Profile {
 /** What the linkage of one choice of actuator, place and spring does. */
 export interface Mechanics {
   readonly swing: number
-  /** Least angle between rod and lever, at an end of the stroke, rad. */
+  /** Minimum angle between rod and lever, at an end of the stroke, rad. */
   readonly rodAngle: number
   readonly raise: Profile
   readonly lower: Profile
@@ -259,7 +259,7 @@ function crossings(profile: Profile, values: readonly number[]): number[] {
   })
 }
 
-/** Current of all actuators together when each is asked for a multiple of the move's greatest force, A. */
+/** Current of all actuators together when each is asked for a multiple of the move's maximum force, A. */
 export function loadedCurrent({ constants, count, peakForce }: Profile, factor: number): number {
   return count * (constants.frictionCurrent + (factor * Math.max(0, peakForce)) / constants.forceConstant)
 }
@@ -299,7 +299,7 @@ export function drawnCharge(profile: Profile, circuit: Circuit, breaks: readonly
   return drawn ?? Number.POSITIVE_INFINITY
 }
 
-/** Greatest current from the source during a move, A. */
+/** Maximum current from the source during a move, A. */
 export function peakDrawn(profile: Profile, circuit: Circuit): number {
   let peak = circuit(profile.greatest)?.sourceCurrent ?? 0
   for (const current of profile.currents) peak = Math.max(peak, circuit(current)?.sourceCurrent ?? 0)

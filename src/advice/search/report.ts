@@ -28,9 +28,9 @@ export interface Choice {
   readonly lowerTime: number
   /** Angle the arms swing through, rad. */
   readonly swing: number
-  /** Greatest force against the motion at one rod, N. */
+  /** Maximum force against the motion at one rod, N. */
   readonly peakForce: number
-  /** Greatest current of the source and of one cell, A. */
+  /** Maximum current of the source and of one cell, A. */
   readonly peakSourceCurrent: number
   readonly peakCellCurrent: number
   /** Charge of the day over the charge that may be used; null where no number of moves is asked for. */
@@ -66,7 +66,7 @@ export interface Rejection {
 
 /** How a limit is told: the kind of its figure, what is wrong, and how far the nearest miss came. */
 const told: Readonly<Record<Reason, readonly [kind: Kind | "number" | null, fault: string]>> = {
-  "cannot-close": [null, "hinge and anchors form no triangle over the whole stroke"],
+  "cannot-close": [null, "hinge and pivots form no triangle over the whole stroke"],
   "dead-point": [null, "the rod passes a dead point, where it cannot turn the arm"],
   swing: ["angle", "the swing is too small"],
   "rod-angle": ["angle", "the rod comes too near a dead point: the angle between rod and lever is too small"],
@@ -135,7 +135,7 @@ export function rejectionsOf(plan: SearchPlan, tallies: Readonly<Partial<Record<
     .sort((a, b) => b.combinations - a.combinations || (a.reason < b.reason ? -1 : 1))
 }
 
-/** A combination found, in full: reckoned again on its own, with the rig it makes. */
+/** A combination found, in full: calculated again on its own, with the rig it makes. */
 export function choiceOf(plan: SearchPlan, supplies: readonly Supply[], found: Found): Choice {
   const mechanical = mechanicalParts(plan, found.mechanical)
   const parts = supplyParts(plan, found.supply)

@@ -26,7 +26,7 @@ export interface SearchProgress {
   /** Combinations dealt with, of how many. */
   readonly considered: number
   readonly combinations: number
-  /** Combinations whose raise time was reckoned in full. */
+  /** Combinations whose raise time was calculated in full. */
   readonly evaluated: number
   /** Size of the front so far. */
   readonly found: number

@@ -19,7 +19,7 @@ import {
 } from "./limits.js"
 import { type Mechanics, mechanicsOf } from "./profile.js"
 
-/** The combination that misses a limit by least. */
+/** The combination that misses a limit by the smallest amount. */
 export interface Miss {
   readonly got: number
   readonly limit: number
@@ -61,7 +61,7 @@ export interface SearchTask {
 export interface SearchPart {
   readonly front: readonly Found[]
   readonly considered: number
-  /** Combinations whose raise time was reckoned in full. */
+  /** Combinations whose raise time was calculated in full. */
   readonly evaluated: number
   /** Combinations left out because a bound proves them dominated. */
   readonly pruned: number
@@ -123,7 +123,7 @@ class Rejections {
   }
 }
 
-/** Pairs of mechanics and supply looked at between two yields; a wire reckoned in full counts as some of them. */
+/** Pairs of mechanics and supply looked at between two yields; a wire calculated in full counts as some of them. */
 const BREATH = 256
 const FULL = 16
 

@@ -13,7 +13,7 @@ const state = (n: 1 | 2, motors: string, when: string): Step<Si, ControllerSuppl
   {
     symbol: `Q_${n}`,
     kind: "number",
-    meaning: "what the converter's constant power leaves under the root, against the square of it",
+    meaning: "discriminant with the converter's constant power, against the square of the voltage",
     is: `1 - 4 * R_0 * P_c / S_${n}^2`,
     when: converts,
     source: CONSTANT_POWER,
@@ -21,7 +21,7 @@ const state = (n: 1 | 2, motors: string, when: string): Step<Si, ControllerSuppl
   {
     symbol: `B_${n}`,
     kind: "voltage",
-    meaning: "higher of both balances, nought where there is none",
+    meaning: "higher of both balances, 0 where there is none",
     is: `Q_${n} < 0 ? 0 V : S_${n} * (1 + sqrt(Q_${n})) / 2`,
     when: converts,
     source: CONSTANT_POWER,

@@ -65,11 +65,11 @@ export type {
  * **Symbols of the working**
  *
  * straight: 1 on the motors' own supply; converts: 1 behind a step-down converter; P_c: power that the converter takes
- * [W]; S_1: what the motors leave, motors at rest [V]; Q_1: what the converter's constant power leaves under the root,
- * against the square of it; B_1: higher of both balances, nought where there is none [V]; S_2: what the motors leave,
- * motors starting [V]; Q_2: what the converter's constant power leaves under the root, against the square of it; B_2:
- * higher of both balances, nought where there is none [V]; V_n: supply at which it just does not reset [V]; I_n:
- * current that its feed takes there [A].
+ * [W]; S_1: what the motors leave, motors at rest [V]; Q_1: discriminant with the converter's constant power, against
+ * the square of the voltage; B_1: higher of both balances, 0 where there is none [V]; S_2: what the motors leave,
+ * motors starting [V]; Q_2: discriminant with the converter's constant power, against the square of the voltage; B_2:
+ * higher of both balances, 0 where there is none [V]; V_n: supply at which it just does not reset [V]; I_n: current
+ * that its feed takes there [A].
  *
  * **Sources**
  * - M. Jeeninga, C. De Persis, A. van der Schaft: DC power grids with constant-power loads, Part I: a full

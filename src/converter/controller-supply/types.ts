@@ -78,7 +78,7 @@ export interface ControllerSupply {
   readonly dipVoltage: number
   /** Controller while the motors rest. [U_1; V] */
   readonly controllerRestVoltage: number
-  /** Controller while they start; nought where its converter has switched off. [U_2; V] */
+  /** Controller while they start; zero where its converter has switched off. [U_2; V] */
   readonly controllerDipVoltage: number
   /** Most that the controller gets, freshly charged. [U_f; V] */
   readonly controllerMaxVoltage: number

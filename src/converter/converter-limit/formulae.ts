@@ -14,7 +14,7 @@ export const limitFormulae: readonly Step<Si, ConverterLimit, LimitTrace>[] = [
   {
     symbol: "bound",
     kind: "number",
-    meaning: "input bound: 1 current, 2 least voltage, 3 source power, 0 none",
+    meaning: "input bound: 1 current, 2 minimum voltage, 3 source power, 0 none",
     given: (_si, _out, trace) => boundCode(trace),
   },
   {
@@ -26,9 +26,9 @@ export const limitFormulae: readonly Step<Si, ConverterLimit, LimitTrace>[] = [
   { symbol: "V_0", kind: "voltage", meaning: "input voltage without load", is: "E - R * I_q" },
   { symbol: "P_d", kind: "power", meaning: "power the load asks for, before the efficiency", is: "V_set * I / eta" },
   { symbol: "I_b", kind: "current", meaning: "current at the input limit", is: "I_lim - I_q", when: "bound == 1" },
-  { symbol: "I_b", kind: "current", meaning: "current at the least input voltage", is: "(V_0 - V_min) / R", when: "bound == 2" },
-  { symbol: "I_b", kind: "current", meaning: "current at the source's greatest power", is: "V_0 / (2 * R)", when: "bound == 3" },
-  { symbol: "P_a", meaning: "greatest power to the output", is: "eta * (V_0 - R * I_b) * I_b", when: "bound > 0" },
+  { symbol: "I_b", kind: "current", meaning: "current at the minimum input voltage", is: "(V_0 - V_min) / R", when: "bound == 2" },
+  { symbol: "I_b", kind: "current", meaning: "current at the source's maximum power", is: "V_0 / (2 * R)", when: "bound == 3" },
+  { symbol: "P_a", meaning: "maximum power to the output", is: "eta * (V_0 - R * I_b) * I_b", when: "bound > 0" },
   {
     symbol: "I_x",
     kind: "current",

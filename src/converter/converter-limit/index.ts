@@ -214,8 +214,8 @@ function check(si: Si): Issue[] {
  * What a converter's output falls to when its input, its source or its output limit binds.
  *
  * Formula: V_0 = E − R·I_q; while no limit binds V = V_set and I_x = 2·P_d/(V_0 + √(V_0² − 4·R·P_d)) with P_d =
- * V_set·I/η(I). Otherwise I_x is the smallest of I_lim − I_q (input current), (V_0 − V_min)/R (least input voltage) and
- * V_0/(2R) (the source's own greatest power), and V = η(I)·V_in·I_x / I, with V_in = V_0 − R·I_x and I_in = I_q + I_x.
+ * V_set·I/η(I). Otherwise I_x is the smallest of I_lim − I_q (input current), (V_0 − V_min)/R (minimum input voltage) and
+ * V_0/(2R) (the source's own maximum power), and V = η(I)·V_in·I_x / I, with V_in = V_0 − R·I_x and I_in = I_q + I_x.
  * E is the source's open-circuit voltage, R the resistance of source, wires and contacts, I the load current, I_q the
  * no-load input current, η the efficiency, read off the curve by straight lines. A load current above the output's
  * limit cannot be carried: V = 0. A step-down is refused where its output would lie above its input, a step-up where
@@ -233,8 +233,8 @@ function check(si: Si): Issue[] {
  *   - `outputCurrent`: output current [I_e; 0 to 1000 A]
  *   - `efficiency`: efficiency [eta_e; 1 to 100 %]
  * - `quiescentCurrent`: no-load input current [I_q; 0 to 100 A; default 0]
- * - `minInputVoltage`: least input voltage [V_min; 0 to 1000 V; default 0]
- * - `maxInputVoltage`: greatest input voltage [V_max; 10 mV to 1000 V; optional]
+ * - `minInputVoltage`: minimum input voltage [V_min; 0 to 1000 V; default 0]
+ * - `maxInputVoltage`: maximum input voltage [V_max; 10 mV to 1000 V; optional]
  * - `topology`: what it can do with its input voltage [boost, buck or buck-boost; optional]
  *
  * **Results**
@@ -242,12 +242,12 @@ function check(si: Si): Issue[] {
  * `outputVoltage`: output voltage [V; V]; `inputVoltage`: voltage at the input [V_in; V]; `inputCurrent`: input
  * current [I_in; A]; `efficiency`: efficiency at this load [eta; as a fraction]; `outputPower`: power to the load
  * [P_out; W]; `inputPower`: power into the converter [P_in; W]; `heat`: heat in the converter [P_h; W]; `lineHeat`:
- * heat in source and wires [P_l; W]; `limitedBy`: limited by [text]; `maxOutputPower`: greatest output power here
- * [P_a; W]; `fullVoltageCurrent`: load current the set voltage holds to [I_h; A].
+ * heat in source and wires [P_l; W]; `limitedBy`: limited by [text]; `maxOutputPower`: maximum output power here [P_a;
+ * W]; `fullVoltageCurrent`: load current the set voltage holds to [I_h; A].
  *
  * **Symbols of the working**
  *
- * bound: input bound: 1 current, 2 least voltage, 3 source power, 0 none; binds: what binds: 0 nothing, 1 the input
+ * bound: input bound: 1 current, 2 minimum voltage, 3 source power, 0 none; binds: what binds: 0 nothing, 1 the input
  * bound, 2 the output limit; V_0: input voltage without load [V]; P_d: power the load asks for, before the efficiency
  * [W]; I_b: current at the input limit [A]; I_x: current for that power (the root at the higher voltage) [A]; eta_h:
  * efficiency where the set voltage just holds; byInput: what ends the set voltage first: 1 the input bound, 2 the
@@ -337,7 +337,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit, Convert
         minInputVoltage: {
           kind: "voltage",
           symbol: "V_min",
-          label: "least input voltage",
+          label: "minimum input voltage",
           min: 0,
           max: 1000,
           typical: [0, 4.5],
@@ -346,7 +346,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit, Convert
         maxInputVoltage: {
           kind: "voltage",
           symbol: "V_max",
-          label: "greatest input voltage",
+          label: "maximum input voltage",
           min: "10 mV",
           max: 1000,
           typical: [16, 40],
@@ -369,7 +369,7 @@ export const converterLimit: Solver<ConverterLimitInput, ConverterLimit, Convert
         heat: { kind: "power", symbol: "P_h", label: "heat in the converter" },
         lineHeat: { kind: "power", symbol: "P_l", label: "heat in source and wires" },
         limitedBy: { kind: "text", label: "limited by" },
-        maxOutputPower: { kind: "power", symbol: "P_a", label: "greatest output power here" },
+        maxOutputPower: { kind: "power", symbol: "P_a", label: "maximum output power here" },
         fullVoltageCurrent: { kind: "current", symbol: "I_h", label: "load current the set voltage holds to" },
       },
       example: {

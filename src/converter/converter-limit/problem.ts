@@ -20,17 +20,17 @@ export interface ConverterLimitInput {
   sourceVoltage: Voltage
   /** Resistance of source, wires and contacts together. [R; 0 to 1000 Ω; default 0] */
   sourceResistance?: Resistance
-  /** Greatest current the converter takes in. [I_lim; 0.1 mA to 1000 A; optional] */
+  /** Maximum current the converter takes in. [I_lim; 0.1 mA to 1000 A; optional] */
   inputCurrentLimit?: Current | null
-  /** Greatest current the converter gives out. [I_ol; 0.1 mA to 1000 A; optional] */
+  /** Maximum current the converter gives out. [I_ol; 0.1 mA to 1000 A; optional] */
   outputCurrentLimit?: Current | null
   /** Efficiency over output current, in rising order of load. [list of 1 to 1000] */
   efficiency: readonly EfficiencyPoint[]
   /** No-load input current [I_q; 0 to 100 A; default 0] */
   quiescentCurrent?: Current
-  /** Least input voltage it works at. [V_min; 0 to 1000 V; default 0] */
+  /** Minimum input voltage it works at. [V_min; 0 to 1000 V; default 0] */
   minInputVoltage?: Voltage
-  /** Greatest input voltage it may have. [V_max; 10 mV to 1000 V; optional] */
+  /** Maximum input voltage it may have. [V_max; 10 mV to 1000 V; optional] */
   maxInputVoltage?: Voltage | null
   /**
    * What the converter can do with its input voltage; left out, it is taken to do whatever is asked, with a caution.

@@ -20,9 +20,9 @@ export interface ConverterLimit {
   readonly lineHeat: number
   /** What binds: `none`, `input-current`, `output-current`, `source-power` or `input-voltage`. [text] */
   readonly limitedBy: LimitedBy
-  /** Greatest power the input side can feed to the output at this efficiency; null where nothing bounds it. [P_a; W] */
+  /** Maximum power the input side can feed to the output at this efficiency; null where nothing bounds it. [P_a; W] */
   readonly maxOutputPower: number | null
-  /** Greatest load current at which the set voltage still holds; null where nothing bounds it. [I_h; A] */
+  /** Maximum load current at which the set voltage still holds; null where nothing bounds it. [I_h; A] */
   readonly fullVoltageCurrent: number | null
 }
 

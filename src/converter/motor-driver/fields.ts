@@ -44,7 +44,7 @@ export const motorDriverFields = (): Fields<MotorDriverInput> => ({
     label: "switching",
     fields: {
       frequency: { kind: "frequency", symbol: "f", label: "switching frequency", min: 10, max: 1e6, typical: [5e3, 3e4] },
-      duty: { kind: "ratio", symbol: "D", label: "share of the time on", min: 0.01, max: 1, typical: [0.7, 1], unit: "%" },
+      duty: { kind: "ratio", symbol: "D", label: "duty cycle", min: 0.01, max: 1, typical: [0.7, 1], unit: "%" },
       riseTime: { kind: "time", symbol: "t_r", label: "rise and fall time", min: 0, max: 1e-4, typical: [5e-8, 1e-6] },
       deadTime: { kind: "time", symbol: "t_d", label: "dead time", min: 0, max: 1e-4, typical: [0, 5e-7], default: 0 },
       diodeDrop: { kind: "voltage", symbol: "V_f", label: "drop of its diodes", min: 0, max: 3, typical: [0.6, 1.2], default: 1 },

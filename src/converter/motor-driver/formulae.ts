@@ -5,7 +5,7 @@ import type { MotorDriver, Si } from "./types.js"
 
 export const motorDriverFormulae = (): readonly Step<Si, MotorDriver>[] => [
   { symbol: "bipolar", kind: "number", meaning: "1 for a bridge that takes volts", given: (si) => (si.bridge.type === "bipolar" ? 1 : 0) },
-  { symbol: "D_t", kind: "number", meaning: "share of the time on", given: (si) => si.switching?.duty ?? 1 },
+  { symbol: "D_t", kind: "number", meaning: "duty cycle", given: (si) => si.switching?.duty ?? 1 },
   { symbol: "V_b", kind: "voltage", meaning: "volts that the path takes", is: "V_d", when: "bipolar == 1" },
   { symbol: "V_b", kind: "voltage", meaning: "volts that the path takes", is: "0 V", when: "bipolar == 0" },
   { symbol: "R_b", kind: "resistance", meaning: "ohms that the path takes: two switches, warm", is: "2 * R_s * f_h", when: "bipolar == 0" },

@@ -38,7 +38,7 @@ export type {
  *     - `warmFactor`: resistance hot over cold [f_h; 1 to 2.5; default 1.4]
  * - `switching`: switching [group; optional]
  *   - `frequency`: switching frequency [f; 10 Hz to 1 MHz]
- *   - `duty`: share of the time on [D; 1 to 100 %]
+ *   - `duty`: duty cycle [D; 1 to 100 %]
  *   - `riseTime`: rise and fall time [t_r; 0 to 0.1 ms]
  *   - `deadTime`: dead time [t_d; 0 to 0.1 ms; default 0]
  *   - `diodeDrop`: drop of its diodes [V_f; 0 to 3 V; default 1 V]
@@ -65,8 +65,8 @@ export type {
  *
  * **Symbols of the working**
  *
- * bipolar: 1 for a bridge that takes volts; D_t: share of the time on; V_b: volts that the path takes [V]; R_b: ohms
- * that the path takes: two switches, warm [Ω]; E: what the motor makes by turning [V].
+ * bipolar: 1 for a bridge that takes volts; D_t: duty cycle; V_b: volts that the path takes [V]; R_b: ohms that the
+ * path takes: two switches, warm [Ω]; E: what the motor makes by turning [V].
  *
  * **Sources**
  * - Texas Instruments: Calculating Motor Driver Power Dissipation, SLVA504, worked example

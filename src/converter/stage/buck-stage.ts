@@ -62,11 +62,11 @@ function solve(si: Si): BuckStage | NoSolution<BuckStageRefusal> {
 }
 
 /**
- * Duty, ripple, switch currents and greatest output of a step-down (buck) stage.
+ * Duty, ripple, switch currents and maximum output of a step-down (buck) stage.
  *
  * Formula: V_on = V_in − V_sw − V_out and V_off = V_out + V_d; where no diode voltage is given V_out/η stands for V_out
  * in both and V_d = 0. D = V_off/(V_on + V_off), ΔI = V_on·D/(L·f), boundary I_b = ΔI/2. Resting (I < I_b): D =
- * √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Greatest output from a
+ * √(2·L·f·I·V_off/(V_on·(V_on + V_off))). Peak I + ΔI/2, valley I − ΔI/2, RMS √(I² + ΔI²/12). Maximum output from a
  * peak limit I_lim − ΔI/2, from a valley limit I_lim + ΔI/2. V_in, V_out the input and output voltage, I the output
  * current, L the inductance (less its tolerance), f the frequency, η the efficiency, V_sw the switch's voltage. The
  * inductance suggested takes this duty, losses included. Valid in steady state with constant frequency.
@@ -77,31 +77,31 @@ function solve(si: Si): BuckStage | NoSolution<BuckStageRefusal> {
  * - `outputCurrent`: output current [I; 1 µA to 1000 A]
  * - `inductance`: inductance [L; 1 nH to 10000 H]
  * - `frequency`: switching frequency [f; 1 Hz to 1000 MHz]
- * - `inductanceTolerance`: what the inductance may be short [e_L; 0 to 0.9; default 0]
+ * - `inductanceTolerance`: inductance tolerance, downward [e_L; 0 to 0.9; default 0]
  * - `efficiency`: efficiency taken [eta; 5 to 100 %; default 90 %]
  * - `diodeVoltage`: voltage across the diode [V_d; 0 to 100 V; optional]
  * - `switchVoltage`: voltage across the switch [V_sw; 0 to 100 V; default 0]
  * - `switchCurrentLimit`: switch current limit [I_lim; 0.1 mA to 1000 A; optional]
- * - `limitType`: what the limit watches [peak or valley; default peak]
+ * - `limitType`: current that the limit acts on [peak or valley; default peak]
  * - `rippleRatio`: ripple to suggest an inductance for [K; 1 to 200 %; default 30 %]
  *
  * **Results**
  *
- * `duty`: duty [D; as a fraction]; `fallDuty`: falling part of the period [D_2; as a fraction]; `continuous`: current
- * never rests [yes or no]; `slope`: slope of the rising current, A/s [g]; `rippleCurrent`: ripple, peak to peak [dI;
- * A]; `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A]; `valleyCurrent`:
- * valley current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output capacitor
- * current, RMS [I_c; A]; `boundaryCurrent`: output current at the edge of resting [I_b; A]; `inputCurrent`: input
- * current [I_in; A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction]; `maxOutputCurrent`:
- * greatest output current [I_g; A]; `withinLimit`: within the switch limit [yes or no]; `suggestedInductance`:
- * inductance for the ripple asked (losses in the duty) [L_s; H].
+ * `duty`: duty [D; as a fraction]; `fallDuty`: falling part of the period [D_2; as a fraction]; `continuous`:
+ * continuous conduction [yes or no]; `slope`: slope of the rising current, A/s [g]; `rippleCurrent`: ripple, peak to
+ * peak [dI; A]; `inductorCurrent`: mean inductor current [I_L; A]; `peakCurrent`: peak current [I_pk; A];
+ * `valleyCurrent`: valley current [I_v; A]; `rmsCurrent`: inductor current, RMS [I_rms; A]; `capacitorCurrent`: output
+ * capacitor current, RMS [I_c; A]; `boundaryCurrent`: output current at the edge of discontinuous conduction [I_b; A];
+ * `inputCurrent`: input current [I_in; A]; `estimatedEfficiency`: efficiency as estimated [eta_e; as a fraction];
+ * `maxOutputCurrent`: maximum output current [I_g; A]; `withinLimit`: within the switch limit [yes or no];
+ * `suggestedInductance`: inductance for the ripple asked (losses in the duty) [L_s; H].
  *
  * **Symbols of the working**
  *
  * V_off: across the inductor, switch off, losses by the efficiency [V]; V_on: switch on, losses by the efficiency [V];
- * L_e: least inductance [H]; D_c: duty while the current never rests; D_r: the rest of the period; dI_c: ripple then
- * [A]; ccm: 1 while the current never rests; I_0: mean inductor current while it never rests [A]; way: limit: 0 none,
- * 1 peak, 2 peak with a resting current, 3 valley.
+ * L_e: minimum inductance [H]; D_c: duty in continuous conduction; D_r: the rest of the period; dI_c: ripple in
+ * continuous conduction [A]; ccm: 1 in continuous conduction; I_0: mean inductor current in continuous conduction [A];
+ * way: limit: 0 none, 1 peak, 2 peak in discontinuous conduction, 3 valley.
  *
  * **Sources**
  * - Texas Instruments: TPS54331 datasheet SLVS839C, 2010, equations 8 to 10
@@ -128,7 +128,7 @@ export const buckStage: Solver<BuckStageInput, BuckStage, BuckStageRefusal, Buck
   BuckStage,
   BuckStageRefusal,
   BuckStageCaution
->("buckStage", "Duty, ripple and greatest current of a step-down stage", solve, () => ({
+>("buckStage", "Duty, ripple and maximum current of a step-down stage", solve, () => ({
   input: {
     inputVoltage: { kind: "voltage", symbol: "V_in", label: "input voltage", min: "10 mV", max: 1000, typical: [8, 24] },
     outputVoltage: { kind: "voltage", symbol: "V_out", label: "output voltage", min: "10 mV", max: 1000, typical: [3, 6] },
@@ -161,14 +161,14 @@ export const buckStage: Solver<BuckStageInput, BuckStage, BuckStageRefusal, Buck
     },
     { symbol: "V_on", kind: "voltage", meaning: "switch on", is: "V_in - V_sw - V_out", when: "has_diodeVoltage" },
     ...rippleSteps,
-    { symbol: "I_b", meaning: "output current at which it just rests", is: "dI_c / 2" },
+    { symbol: "I_b", meaning: "output current at the edge of discontinuous conduction", is: "dI_c / 2" },
     {
       symbol: "D",
-      meaning: "duty, the current resting each period",
+      meaning: "duty in discontinuous conduction",
       is: "sqrt(2 * L_e * f * I * V_off / (V_on * (V_on + V_off)))",
       when: "ccm == 0",
     },
-    { symbol: "I_0", kind: "current", meaning: "mean inductor current while it never rests", is: "I" },
+    { symbol: "I_0", kind: "current", meaning: "mean inductor current in continuous conduction", is: "I" },
     ...triangleSteps,
     { symbol: "I_c", meaning: "ripple current of the output capacitor", is: "dI / sqrt(12)", when: "ccm == 1" },
     {
@@ -179,14 +179,14 @@ export const buckStage: Solver<BuckStageInput, BuckStage, BuckStageRefusal, Buck
     },
     { symbol: "I_in", meaning: "input current", is: "D * (I_pk + I_v) / 2" },
     ...limitSteps(stageOf),
-    { symbol: "I_g", meaning: "greatest output from the peak limit", is: "I_lim - dI_c / 2", when: "way == 1" },
+    { symbol: "I_g", meaning: "maximum output from the peak limit", is: "I_lim - dI_c / 2", when: "way == 1" },
     {
       symbol: "I_g",
-      meaning: "greatest output from the peak limit",
+      meaning: "maximum output from the peak limit",
       is: "I_lim^2 * L_e * f / 2 * (1 / V_on + 1 / V_off)",
       when: "way == 2",
     },
-    { symbol: "I_g", meaning: "greatest output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
+    { symbol: "I_g", meaning: "maximum output from the valley limit", is: "I_lim + dI_c / 2", when: "way == 3" },
   ],
   sources: [BUCK_DATASHEET, RESTING_CURRENT, BUCK_CALCULATION],
   cautions: (si, out) => stageCautions(si, out),

@@ -62,7 +62,7 @@ export interface StageResult {
   readonly inputCurrent: number
   /** Output power over input power as these losses have it. [eta_e; as a fraction] */
   readonly estimatedEfficiency: number
-  /** Greatest output current the switch limit allows. [I_g; A] */
+  /** Maximum output current the switch limit allows. [I_g; A] */
   readonly maxOutputCurrent: number | null
   /** Whether the output current is within it. [yes or no] */
   readonly withinLimit: boolean | null
@@ -78,7 +78,7 @@ export const stageFields: Omit<Fields<StageInput>, "inputVoltage" | "outputVolta
   inductanceTolerance: {
     kind: "ratio",
     symbol: "e_L",
-    label: "what the inductance may be short",
+    label: "inductance tolerance, downward",
     min: 0,
     max: 0.9,
     typical: [0, "30 %"],
@@ -96,7 +96,12 @@ export const stageFields: Omit<Fields<StageInput>, "inputVoltage" | "outputVolta
     typical: [1, 10],
     default: null,
   },
-  limitType: { kind: "choice", label: "what the limit watches", options: { peak: "the peak", valley: "the valley" }, default: "peak" },
+  limitType: {
+    kind: "choice",
+    label: "current that the limit acts on",
+    options: { peak: "the peak", valley: "the valley" },
+    default: "peak",
+  },
   rippleRatio: {
     kind: "ratio",
     symbol: "K",
@@ -112,7 +117,7 @@ export const stageFields: Omit<Fields<StageInput>, "inputVoltage" | "outputVolta
 export const stageOutput: OutFields<StageResult> = {
   duty: { kind: "ratio", symbol: "D", label: "duty", unit: "%" },
   fallDuty: { kind: "ratio", symbol: "D_2", label: "falling part of the period", unit: "%" },
-  continuous: { kind: "flag", label: "current never rests" },
+  continuous: { kind: "flag", label: "continuous conduction" },
   slope: { kind: "number", symbol: "g", label: "slope of the rising current, A/s" },
   rippleCurrent: { kind: "current", symbol: "dI", label: "ripple, peak to peak" },
   inductorCurrent: { kind: "current", symbol: "I_L", label: "mean inductor current" },
@@ -120,10 +125,10 @@ export const stageOutput: OutFields<StageResult> = {
   valleyCurrent: { kind: "current", symbol: "I_v", label: "valley current" },
   rmsCurrent: { kind: "current", symbol: "I_rms", label: "inductor current, RMS" },
   capacitorCurrent: { kind: "current", symbol: "I_c", label: "output capacitor current, RMS" },
-  boundaryCurrent: { kind: "current", symbol: "I_b", label: "output current at the edge of resting" },
+  boundaryCurrent: { kind: "current", symbol: "I_b", label: "output current at the edge of discontinuous conduction" },
   inputCurrent: { kind: "current", symbol: "I_in", label: "input current" },
   estimatedEfficiency: { kind: "ratio", symbol: "eta_e", label: "efficiency as estimated", unit: "%" },
-  maxOutputCurrent: { kind: "current", symbol: "I_g", label: "greatest output current" },
+  maxOutputCurrent: { kind: "current", symbol: "I_g", label: "maximum output current" },
   withinLimit: { kind: "flag", label: "within the switch limit" },
   suggestedInductance: { kind: "inductance", symbol: "L_s", label: "inductance for the ripple asked (losses in the duty)" },
 }
@@ -153,7 +158,7 @@ export function stageCautions(
       caution(
         "resting-current",
         "note",
-        "The inductor current rests in each period. Losses are not counted in this mode beyond the voltages given, and many parts skip pulses here.",
+        "The inductor current falls to zero in each period (discontinuous conduction). Losses are not counted in this mode beyond the voltages given, and many parts skip pulses here.",
         RESTING_CURRENT,
       ),
     )
@@ -172,7 +177,7 @@ export function stageCautions(
       caution(
         "limit-spread",
         "note",
-        "Use the least switch limit of the part's datasheet, not the typical one: they differ by 20 to 40 %, and a hot inductor saturates earlier.",
+        "Use the minimum switch limit of the part's datasheet, not the typical one: they differ by 20 to 40 %, and a hot inductor saturates earlier.",
         commonPractice,
       ),
     )

@@ -12,7 +12,7 @@ interface Own {
   readonly capacitorSquare: number
   /** Mean inductor current while it never rests, A. */
   readonly meanCurrent: number
-  /** Greatest output for a limit of the peak and of the valley, A. */
+  /** Maximum output for a limit of the peak and of the valley, A. */
   readonly atPeak: (limit: number) => number
   readonly atValley: (limit: number) => number
 }
@@ -43,12 +43,12 @@ export function stageResult(si: Si, stage: Stage, wave: Triangle, own: Own): Sta
 
 /** Steps from the voltages across the inductor to the ripple of a current that never rests. */
 export const rippleSteps: readonly Step<Si, StageResult>[] = [
-  { symbol: "L_e", kind: "inductance", meaning: "least inductance", is: "L * (1 - e_L)" },
+  { symbol: "L_e", kind: "inductance", meaning: "minimum inductance", is: "L * (1 - e_L)" },
   { symbol: "g", meaning: "slope of the rising current", is: "V_on / L_e * s / A" },
-  { symbol: "D_c", kind: "ratio", meaning: "duty while the current never rests", is: "V_off / (V_on + V_off)" },
+  { symbol: "D_c", kind: "ratio", meaning: "duty in continuous conduction", is: "V_off / (V_on + V_off)" },
   { symbol: "D_r", kind: "ratio", meaning: "the rest of the period", is: "V_on / (V_on + V_off)" },
-  { symbol: "dI_c", kind: "current", meaning: "ripple then", is: "V_on * D_c / (L_e * f)" },
-  { symbol: "ccm", kind: "number", meaning: "1 while the current never rests", given: (_, out) => (out.continuous ? 1 : 0) },
+  { symbol: "dI_c", kind: "current", meaning: "ripple in continuous conduction", is: "V_on * D_c / (L_e * f)" },
+  { symbol: "ccm", kind: "number", meaning: "1 in continuous conduction", given: (_, out) => (out.continuous ? 1 : 0) },
   { symbol: "D", meaning: "duty", is: "D_c", when: "ccm == 1" },
 ]
 
@@ -61,7 +61,7 @@ export const triangleSteps: readonly Step<Si, StageResult>[] = [
   { symbol: "I_pk", meaning: "peak", is: "I_L + dI / 2", when: "ccm == 1" },
   { symbol: "I_pk", meaning: "peak", is: "dI", when: "ccm == 0" },
   { symbol: "I_v", meaning: "valley", is: "I_L - dI / 2", when: "ccm == 1" },
-  { symbol: "I_v", meaning: "the current rests", is: "0 A", when: "ccm == 0" },
+  { symbol: "I_v", meaning: "discontinuous conduction", is: "0 A", when: "ccm == 0" },
   { symbol: "I_rms", meaning: "root mean square of the triangle", is: "sqrt((D + D_2) * (I_pk^2 + I_pk * I_v + I_v^2) / 3)" },
 ]
 
@@ -71,7 +71,7 @@ export const limitSteps = (stageOf: (si: Si) => Stage): readonly Step<Si, StageR
   {
     symbol: "way",
     kind: "number",
-    meaning: "limit: 0 none, 1 peak, 2 peak with a resting current, 3 valley",
+    meaning: "limit: 0 none, 1 peak, 2 peak in discontinuous conduction, 3 valley",
     given: (si) => {
       if (si.switchCurrentLimit === null) return 0
       if (si.limitType === "valley") return 3

@@ -214,7 +214,7 @@ export const startUp: Solver<StartUpInput, StartUp, never, StartUpCaution> = /* 
   StartUp,
   never,
   StartUpCaution
->("startUp", "Whether motors ever start on a supply", solve, () => ({
+>("startUp", "Whether motors start on a supply", solve, () => ({
   input: {
     sourceVoltage: { kind: "voltage", symbol: "E", label: "supply voltage, open circuit", min: "10 mV", max: 1000, typical: [5, 24] },
     sourceResistance: {

@@ -19,7 +19,7 @@ export type { UsbSupply, UsbSupplyCaution, UsbSupplyInput, UsbSupplyRefusal } fr
 
 const promiseOf = (si: Si): UsbPromise => usbPromises[si.type]
 
-/** Greatest current of a fixed PD voltage: P/V, at most 3 A, or 5 A from 20 V up with a marked cable. */
+/** Maximum current of a fixed PD voltage: P/V, at most 3 A, or 5 A from 20 V up with a marked cable. */
 function promisedCurrent(si: Si): number {
   const { sourceVoltage, current } = promiseOf(si)
   if (current !== null) return current
@@ -167,7 +167,7 @@ function cautions(si: Si, out: UsbSupply): Caution<UsbSupplyCaution>[] {
  * What a USB port promises, and what is left of it behind the cable.
  *
  * Formula: R_c = 2·r·L + n·R_k, or 0.75 V/3 A for the worst Type-C cable; V = V_port − I·R_c, from the nominal and from
- * the least port voltage. A Power Delivery source of rated power P gives min(3 A, P/V) (5 A from 20 V up with a marked
+ * the minimum port voltage. A Power Delivery source of rated power P gives min(3 A, P/V) (5 A from 20 V up with a marked
  * cable), and must offer 9 V above 15 W, 15 V above 27 W, 20 V above 45 W, 28, 36 and 48 V above 100, 140 and 180 W
  * (these three through a marked cable only). I is the current of the build, L the cable's length, r the resistance of
  * one of its power conductors, n its contacts, R_k each contact's resistance. CC pin: 5 V·5.1 kΩ/(5.1 kΩ + R_p). Valid
@@ -185,12 +185,12 @@ function cautions(si: Si, out: UsbSupply): Caution<UsbSupplyCaution>[] {
  *
  * **Results**
  *
- * `sourceVoltage`: nominal port voltage [V_p; V]; `minSourceVoltage`: least port voltage [V_m; V]; `promisedCurrent`:
- * current promised [I_p; A]; `promisedPower`: power promised [P_p; W]; `promised`: current is promised [yes or no];
- * `cableResistance`: cable, both ways [R_c; Ω]; `cableDrop`: lost in the cable [U; V]; `cableHeat`: heat in the cable
- * [P_c; W]; `loadVoltage`: voltage at the build [V_b; V]; `minLoadVoltage`: least voltage at the build [V_l; V];
- * `minLoadPower`: power there [P_l; W]; `maxCableLength`: length that loses 0.125 V each way [L_m; m]; `ccVoltage`:
- * voltage on the CC pin [V_cc; V].
+ * `sourceVoltage`: nominal port voltage [V_p; V]; `minSourceVoltage`: minimum port voltage [V_m; V];
+ * `promisedCurrent`: current promised [I_p; A]; `promisedPower`: power promised [P_p; W]; `promised`: current is
+ * promised [yes or no]; `cableResistance`: cable, both ways [R_c; Ω]; `cableDrop`: lost in the cable [U; V];
+ * `cableHeat`: heat in the cable [P_c; W]; `loadVoltage`: voltage at the build [V_b; V]; `minLoadVoltage`: minimum
+ * voltage at the build [V_l; V]; `minLoadPower`: power there [P_l; W]; `maxCableLength`: length that loses 0.125 V
+ * each way [L_m; m]; `ccVoltage`: voltage on the CC pin [V_cc; V].
  *
  * **Symbols of the working**
  *
@@ -199,7 +199,7 @@ function cautions(si: Si, out: UsbSupply): Caution<UsbSupplyCaution>[] {
  *
  * **Sources**
  * - USB-IF: Universal Serial Bus Specification, Revision 2.0, 2000, section 7.2: loads and port voltages
- * - USB-IF: Universal Serial Bus Specification, Revision 2.0, 2000, section 6.6, table 6-6: greatest conductor
+ * - USB-IF: Universal Serial Bus Specification, Revision 2.0, 2000, section 6.6, table 6-6: maximum conductor
  *   resistance by gauge; 0.125 V on each conductor (not verified against the document)
  * - USB-IF: Universal Serial Bus 3.0 Specification, 2008, section 11.4
  * - USB-IF: IEC 62680-1-1, Battery Charging Specification 1.2, 2010, table 5-2
@@ -272,7 +272,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply, UsbSupplyRefusal, UsbS
   },
   output: {
     sourceVoltage: { kind: "voltage", symbol: "V_p", label: "nominal port voltage" },
-    minSourceVoltage: { kind: "voltage", symbol: "V_m", label: "least port voltage" },
+    minSourceVoltage: { kind: "voltage", symbol: "V_m", label: "minimum port voltage" },
     promisedCurrent: { kind: "current", symbol: "I_p", label: "current promised" },
     promisedPower: { kind: "power", symbol: "P_p", label: "power promised" },
     promised: { kind: "flag", label: "current is promised" },
@@ -280,7 +280,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply, UsbSupplyRefusal, UsbS
     cableDrop: { kind: "voltage", symbol: "U", label: "lost in the cable" },
     cableHeat: { kind: "power", symbol: "P_c", label: "heat in the cable" },
     loadVoltage: { kind: "voltage", symbol: "V_b", label: "voltage at the build" },
-    minLoadVoltage: { kind: "voltage", symbol: "V_l", label: "least voltage at the build" },
+    minLoadVoltage: { kind: "voltage", symbol: "V_l", label: "minimum voltage at the build" },
     minLoadPower: { kind: "power", symbol: "P_l", label: "power there" },
     maxCableLength: { kind: "length", symbol: "L_m", label: "length that loses 0.125 V each way" },
     ccVoltage: { kind: "voltage", symbol: "V_cc", label: "voltage on the CC pin" },
@@ -297,7 +297,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply, UsbSupplyRefusal, UsbS
     {
       symbol: "V_m",
       kind: "voltage",
-      meaning: "least voltage of the port",
+      meaning: "minimum voltage of the port",
       given: (si) => promiseOf(si).minSourceVoltage,
       source: USB_SUPPLIES,
     },
@@ -341,7 +341,7 @@ export const usbSupply: Solver<UsbSupplyInput, UsbSupply, UsbSupplyRefusal, UsbS
     { symbol: "U", meaning: "lost in the cable", is: "I * R_c" },
     { symbol: "P_c", meaning: "heat in it", is: "I * U" },
     { symbol: "V_b", meaning: "voltage at the build", is: "V_p - U" },
-    { symbol: "V_l", meaning: "least voltage at the build", is: "V_m - U" },
+    { symbol: "V_l", meaning: "minimum voltage at the build", is: "V_m - U" },
     { symbol: "P_l", meaning: "power there", is: "V_l * I" },
     {
       symbol: "L_m",

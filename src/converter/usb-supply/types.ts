@@ -27,7 +27,7 @@ export interface UsbSupplyInput {
 export interface UsbSupply {
   /** Nominal port voltage [V_p; V] */
   readonly sourceVoltage: number
-  /** Least voltage the port may have under load. [V_m; V] */
+  /** Minimum voltage the port may have under load. [V_m; V] */
   readonly minSourceVoltage: number
   /** Current promised [I_p; A] */
   readonly promisedCurrent: number
@@ -43,9 +43,9 @@ export interface UsbSupply {
   readonly cableHeat: number
   /** Voltage at the build from the nominal port. [V_b; V] */
   readonly loadVoltage: number
-  /** Voltage at the build from the least port voltage. [V_l; V] */
+  /** Voltage at the build from the minimum port voltage. [V_l; V] */
   readonly minLoadVoltage: number
-  /** Power at the build from the least port voltage. [P_l; W] */
+  /** Power at the build from the minimum port voltage. [P_l; W] */
   readonly minLoadPower: number
   /** Length at which this cable loses what a USB 2.0 cable may (0.125 V each way); null where the contacts alone lose it. [L_m; m] */
   readonly maxCableLength: number | null

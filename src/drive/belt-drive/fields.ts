@@ -95,7 +95,7 @@ export const output: OutFields<BeltDrive> = {
   drivenWrap: { kind: "angle", symbol: "theta_2", label: "wrap on the driven pulley", unit: "deg" },
   teethInMesh: { kind: "number", symbol: "z_m", label: "teeth in mesh" },
   inputTorque: { kind: "moment", symbol: "T_1", label: "torque at the driving shaft" },
-  returnTorque: { kind: "moment", symbol: "T_r", label: "the same, motion reversed" },
+  returnTorque: { kind: "moment", symbol: "T_r", label: "torque at the driving shaft, motion reversed" },
   pull: { kind: "force", symbol: "F", label: "pull" },
   maxPull: { kind: "force", symbol: "F_m", label: "largest pull" },
   maxTorque: { kind: "moment", symbol: "T_m", label: "largest torque" },

@@ -58,12 +58,13 @@ const solve = (si: SiOf<BeltDriveInput>): BeltDrive | NoSolution<BeltDriveRefusa
  * `length`: length of the belt [L; m]; `beltTeeth`: teeth of the belt [z_b]; `fittingDistance`: distance at which it
  * fits [C_f; m]; `drivingWrap`: wrap on the driving pulley [theta_1; rad]; `drivenWrap`: wrap on the driven pulley
  * [theta_2; rad]; `teethInMesh`: teeth in mesh [z_m]; `inputTorque`: torque at the driving shaft [T_1; N m];
- * `returnTorque`: the same, motion reversed [T_r; N m]; `pull`: pull [F; N]; `maxPull`: largest pull [F_m; N];
- * `maxTorque`: largest torque [T_m; N m]; `utilisation`: pull against the largest [u; as a fraction]; `slipMargin`:
- * pull left before it slips [F_l; N]; `requiredPretension`: pretension needed [F_n; N]; `tightTension`: tight strand
- * [F_t; N]; `slackTension`: slack strand [F_s; N]; `centrifugalTension`: centrifugal part [F_c; N]; `shaftForce`:
- * force on each shaft [F_w; N]; `beltSpeed`: speed of the belt [v; m/s]; `outputSpeed`: speed of the driven shaft
- * [omega_2; rad/s]; `inputPower`: power in [P_1; W]; `outputPower`: power out [P_2; W]; `heat`: heat [P_h; W].
+ * `returnTorque`: torque at the driving shaft, motion reversed [T_r; N m]; `pull`: pull [F; N]; `maxPull`: largest
+ * pull [F_m; N]; `maxTorque`: largest torque [T_m; N m]; `utilisation`: pull against the largest [u; as a fraction];
+ * `slipMargin`: pull left before it slips [F_l; N]; `requiredPretension`: pretension needed [F_n; N]; `tightTension`:
+ * tight strand [F_t; N]; `slackTension`: slack strand [F_s; N]; `centrifugalTension`: centrifugal part [F_c; N];
+ * `shaftForce`: force on each shaft [F_w; N]; `beltSpeed`: speed of the belt [v; m/s]; `outputSpeed`: speed of the
+ * driven shaft [omega_2; rad/s]; `inputPower`: power in [P_1; W]; `outputPower`: power out [P_2; W]; `heat`: heat
+ * [P_h; W].
  *
  * **Symbols of the working**
  *

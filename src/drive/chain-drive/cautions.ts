@@ -40,7 +40,7 @@ export function cautions(si: SiOf<ChainDriveInput>, out: ChainDrive): Caution<Ch
       caution(
         "thin-chain",
         "warning",
-        "The chain has a safety factor of {safetyFactor}, and 7 is the least at low speed: wear and jolts take the rest. Use a stronger chain or larger sprockets, and keep people clear of what it carries.",
+        "The chain has a safety factor of {safetyFactor}, and 7 is the minimum at low speed: wear and jolts take the rest. Use a stronger chain or larger sprockets, and keep people clear of what it carries.",
         CHAIN_FACTORS,
         { safetyFactor: out.safetyFactor },
       ),

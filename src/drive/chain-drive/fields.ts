@@ -65,7 +65,7 @@ export const output: OutFields<ChainDrive> = {
   smallWrap: { kind: "angle", symbol: "theta", label: "wrap on the smaller sprocket", unit: "deg" },
   speedRipple: { kind: "ratio", symbol: "delta", label: "rise and fall of its speed", unit: "%" },
   inputTorque: { kind: "moment", symbol: "T_1", label: "torque at the driving shaft" },
-  returnTorque: { kind: "moment", symbol: "T_r", label: "the same, motion reversed" },
+  returnTorque: { kind: "moment", symbol: "T_r", label: "torque at the driving shaft, motion reversed" },
   pull: { kind: "force", symbol: "F", label: "mean pull" },
   peakPull: { kind: "force", symbol: "F_p", label: "peak pull" },
   centrifugalTension: { kind: "force", symbol: "F_c", label: "centrifugal part" },

@@ -39,11 +39,12 @@ export type { ChainDrive, ChainDriveCaution, ChainDriveInput } from "./types.js"
  * `drivenDiameter`: pitch circle, driven sprocket [D_2; m]; `exactLinks`: links at the distance asked for [X_0];
  * `links`: links [X]; `length`: length of the chain [L; m]; `fittingDistance`: distance at which it fits [C_f; m];
  * `smallWrap`: wrap on the smaller sprocket [theta; rad]; `speedRipple`: rise and fall of its speed [delta; as a
- * fraction]; `inputTorque`: torque at the driving shaft [T_1; N m]; `returnTorque`: the same, motion reversed [T_r; N
- * m]; `pull`: mean pull [F; N]; `peakPull`: peak pull [F_p; N]; `centrifugalTension`: centrifugal part [F_c; N];
- * `workingTension`: working tension [F_w; N]; `safetyFactor`: safety factor [S]; `shaftForce`: force on each shaft
- * [F_s; N]; `chainSpeed`: speed of the chain [v; m/s]; `outputSpeed`: speed of the driven shaft [omega_2; rad/s];
- * `inputPower`: power in [P_1; W]; `outputPower`: power out [P_2; W]; `heat`: heat [P_h; W].
+ * fraction]; `inputTorque`: torque at the driving shaft [T_1; N m]; `returnTorque`: torque at the driving shaft,
+ * motion reversed [T_r; N m]; `pull`: mean pull [F; N]; `peakPull`: peak pull [F_p; N]; `centrifugalTension`:
+ * centrifugal part [F_c; N]; `workingTension`: working tension [F_w; N]; `safetyFactor`: safety factor [S];
+ * `shaftForce`: force on each shaft [F_s; N]; `chainSpeed`: speed of the chain [v; m/s]; `outputSpeed`: speed of the
+ * driven shaft [omega_2; rad/s]; `inputPower`: power in [P_1; W]; `outputPower`: power out [P_2; W]; `heat`: heat
+ * [P_h; W].
  *
  * **Symbols of the working**
  *

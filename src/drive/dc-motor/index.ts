@@ -46,7 +46,7 @@ export interface DcMotor {
   readonly maxEfficiencyTorque: number
   /** Best efficiency [eta_b; as a fraction] */
   readonly maxEfficiency: number
-  /** Greatest power at the shaft, at half the stall torque. [P_b; W] */
+  /** Maximum power at the shaft, at half the stall torque. [P_b; W] */
   readonly maxPower: number
 }
 
@@ -188,7 +188,7 @@ export function cautions(
  * n₁·I₀: k_E = V_r·(I₁ − I₀)/D, R = V_r·(n₀ − n₁)/D, k_T = T₁/(I₁ − I₀); or k_E and R as printed, with k_T = k_E (the
  * same number in SI). Then I = I₀ + T/k_T, n = (V − I·R′)/k_E, R′ = R·(1 + α·(T_w − 20))/(1 + α·(T_s − 20)), α =
  * 0.00393/K, T_w and T_s the winding temperature in use and on the sheet. Stall I_s = V/R′, T_s = k_T·(I_s − I₀); best
- * efficiency k_T/k_E·(1 − √(I₀/I_s))² at T = k_T·(√(I₀·I_s) − I₀); greatest power at half the stall torque.
+ * efficiency k_T/k_E·(1 − √(I₀/I_s))² at T = k_T·(√(I₀·I_s) − I₀); maximum power at half the stall torque.
  *
  * Valid for permanent-magnet brushed motors at steady speed, I₀ taken as constant. Some sheets' no-load speed is V/k_E,
  * friction left out: then give constants instead. Torques in kgf·cm, kgf·mm, ozf·in and N·m are all read.
@@ -215,9 +215,9 @@ export function cautions(
  * `electricalPower`: power taken [P_e; W]; `windingHeat`: heat in the winding [P_w; W]; `frictionHeat`: heat by
  * friction [P_f; W]; `efficiency`: efficiency [eta; as a fraction]; `torqueConstant`: torque constant [k_T; N m/A];
  * `backEmfConstant`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding resistance [R_w; Ω];
- * `noLoadSpeed`: free speed [n_f; rad/s]; `stallTorque`: stall torque [T_st; N m]; `stallCurrent`: stall current
- * [I_st; A]; `maxEfficiencyTorque`: torque of best efficiency [T_b; N m]; `maxEfficiency`: best efficiency [eta_b; as
- * a fraction]; `maxPower`: greatest power at the shaft [P_b; W].
+ * `noLoadSpeed`: no-load speed at this voltage [n_f; rad/s]; `stallTorque`: stall torque [T_st; N m]; `stallCurrent`:
+ * stall current [I_st; A]; `maxEfficiencyTorque`: torque of best efficiency [T_b; N m]; `maxEfficiency`: best
+ * efficiency [eta_b; as a fraction]; `maxPower`: maximum power at the shaft [P_b; W].
  *
  * **Symbols of the working**
  *
@@ -347,12 +347,12 @@ export const dcMotor: Solver<DcMotorInput, DcMotor, DcMotorRefusal, DcMotorCauti
     torqueConstant: { kind: "torqueConstant", symbol: "k_T", label: "torque constant" },
     backEmfConstant: { kind: "backEmfConstant", symbol: "k_E", label: "back-emf constant" },
     windingResistance: { kind: "resistance", symbol: "R_w", label: "winding resistance" },
-    noLoadSpeed: { kind: "angularSpeed", symbol: "n_f", label: "free speed", unit: "rpm" },
+    noLoadSpeed: { kind: "angularSpeed", symbol: "n_f", label: "no-load speed at this voltage", unit: "rpm" },
     stallTorque: { kind: "moment", symbol: "T_st", label: "stall torque" },
     stallCurrent: { kind: "current", symbol: "I_st", label: "stall current" },
     maxEfficiencyTorque: { kind: "moment", symbol: "T_b", label: "torque of best efficiency" },
     maxEfficiency: { kind: "ratio", symbol: "eta_b", label: "best efficiency", unit: "%" },
-    maxPower: { kind: "power", symbol: "P_b", label: "greatest power at the shaft" },
+    maxPower: { kind: "power", symbol: "P_b", label: "maximum power at the shaft" },
   },
   example: {
     ratedVoltage: "12 V",
@@ -398,10 +398,10 @@ export const dcMotor: Solver<DcMotorInput, DcMotor, DcMotorRefusal, DcMotorCauti
     { symbol: "eta", meaning: "efficiency", is: "P_m / P_e", when: "draws == 1" },
     { symbol: "I_st", meaning: "current at standstill", is: "V_m / R_w" },
     { symbol: "T_st", meaning: "torque at standstill", is: "k_T * (I_st - I_0)" },
-    { symbol: "n_f", meaning: "free speed", is: "(V_m - I_0 * R_w) / k_E" },
+    { symbol: "n_f", meaning: "no-load speed at this voltage", is: "(V_m - I_0 * R_w) / k_E" },
     { symbol: "T_b", meaning: "torque of best efficiency", is: "k_T * (sqrt(I_0 * I_st) - I_0)" },
     { symbol: "eta_b", meaning: "best efficiency", is: "k_T / k_E * (1 - sqrt(I_0 / I_st))^2" },
-    { symbol: "P_b", meaning: "greatest power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
+    { symbol: "P_b", meaning: "maximum power, at half the stall torque", is: "T_st / 2 * n_f / 2" },
   ],
   sources: [at(HUGHES, "chapter 3"), IEC_60028],
   either: sheetRules,

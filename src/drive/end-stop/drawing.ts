@@ -26,7 +26,7 @@ export function drawEndStop(si: SiOf<EndStopInput>): string | null {
         ]
   return lineChart({
     title: "Force of the stop",
-    x: "way, mm",
+    x: "travel, mm",
     y: "force, N",
     series: [
       { label: si.stop.type === "spring" ? "stop" : "stop, mean", points: force },

@@ -18,7 +18,7 @@ export const input: Fields<EndStopInput> = {
           travel: {
             kind: "length",
             symbol: "x_m",
-            label: "how far it can yield",
+            label: "available travel",
             min: "10 um",
             max: 10,
             typical: ["3 mm", "30 mm"],
@@ -56,7 +56,7 @@ export const input: Fields<EndStopInput> = {
   mass: { kind: "mass", symbol: "m_1", label: "mass of the arm", min: "1 mg", max: 1e6, typical: [0.2, 4], default: null },
   centreRadius: { kind: "length", symbol: "r_c", label: "radius of its centre of mass", min: 0, max: 100, typical: [0.1, 0.8], default: 0 },
   strikeRate: { kind: "frequency", symbol: "n", label: "strikes", min: 0, max: 1000, typical: [0, 0.2], default: 0, unit: "1/min" },
-  ratedForce: { kind: "force", symbol: "F_r", label: "force that it bears", min: "1 mN", max: 1e9, typical: [50, 5000], default: null },
+  ratedForce: { kind: "force", symbol: "F_r", label: "rated force of the stop", min: "1 mN", max: 1e9, typical: [50, 5000], default: null },
 }
 
 export const output: OutFields<EndStop> = {
@@ -72,7 +72,7 @@ export const output: OutFields<EndStop> = {
   restForce: { kind: "force", symbol: "F_0", label: "force at rest, drive pushing" },
   peakDeceleration: { kind: "angularAcceleration", symbol: "alpha", label: "peak deceleration" },
   reboundSpeed: { kind: "angularSpeed", symbol: "omega_b", label: "speed thrown back" },
-  effectiveMass: { kind: "mass", symbol: "m_e", label: "mass felt at the stop" },
+  effectiveMass: { kind: "mass", symbol: "m_e", label: "effective mass at the stop" },
   hingeForce: { kind: "force", symbol: "F_h", label: "force on the hinge" },
   meanHeat: { kind: "power", symbol: "P", label: "heat of the stop" },
   utilisation: { kind: "ratio", symbol: "u", label: "peak force against rated", unit: "%" },

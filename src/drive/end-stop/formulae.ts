@@ -4,7 +4,7 @@ import type { EndStop, EndStopInput } from "./types.js"
 
 export const formulae: readonly Step<SiOf<EndStopInput>, EndStop>[] = [
   { symbol: "springy", kind: "number", meaning: "1 for a spring", given: (si) => (si.stop.type === "spring" ? 1 : 0) },
-  { symbol: "m_e", meaning: "mass felt at the stop", is: "J / r^2" },
+  { symbol: "m_e", meaning: "effective mass at the stop", is: "J / r^2" },
   { symbol: "F_0", meaning: "push at the stop", is: "T / r" },
   { symbol: "v", kind: "speed", meaning: "speed at the stop", is: "omega * r" },
   { symbol: "E_k", meaning: "energy of motion", is: "J * omega^2 / 2" },

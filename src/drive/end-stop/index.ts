@@ -29,7 +29,7 @@ const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution<EndStopRefusal> => 
  * - `stop`: stop [by its type: spring or absorber]
  *   - `spring`: a spring or buffer
  *     - `stiffness`: stiffness [k; 1 N/m to 1e9 N/mm]
- *     - `travel`: how far it can yield [x_m; 10 µm to 10 m; optional]
+ *     - `travel`: available travel [x_m; 10 µm to 10 m; optional]
  *     - `returnedShare`: energy given back [f_r; 0 to 100 %; default 100 %]
  *   - `absorber`: a shock absorber
  *     - `stroke`: stroke [x_s; 10 µm to 10 m]
@@ -37,7 +37,7 @@ const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution<EndStopRefusal> => 
  * - `mass`: mass of the arm [m_1; 1 mg to 1000000 kg; optional]
  * - `centreRadius`: radius of its centre of mass [r_c; 0 to 100 m; default 0]
  * - `strikeRate`: strikes [n; 0 to 60000 1/min; default 0]
- * - `ratedForce`: force that it bears [F_r; 1 mN to 1000000 kN; optional]
+ * - `ratedForce`: rated force of the stop [F_r; 1 mN to 1000000 kN; optional]
  *
  * **Results**
  *
@@ -46,8 +46,8 @@ const solve = (si: SiOf<EndStopInput>): EndStop | NoSolution<EndStopRefusal> => 
  * `stoppingAngle`: stopping angle [phi; rad]; `stoppingTime`: stopping time [t; s]; `peakForce`: peak force at the
  * stop [F; N]; `meanForce`: mean force at the stop [F_m; N]; `restForce`: force at rest, drive pushing [F_0; N];
  * `peakDeceleration`: peak deceleration [alpha; rad/s²]; `reboundSpeed`: speed thrown back [omega_b; rad/s];
- * `effectiveMass`: mass felt at the stop [m_e; kg]; `hingeForce`: force on the hinge [F_h; N]; `meanHeat`: heat of the
- * stop [P; W]; `utilisation`: peak force against rated [u; as a fraction].
+ * `effectiveMass`: effective mass at the stop [m_e; kg]; `hingeForce`: force on the hinge [F_h; N]; `meanHeat`: heat
+ * of the stop [P; W]; `utilisation`: peak force against rated [u; as a fraction].
  *
  * **Symbols of the working**
  *

@@ -144,7 +144,7 @@ export const output: OutFields<GearTrain> = {
   locksAtFriction: { kind: "flag", label: "locks at the friction given" },
   selfLocking: { kind: "flag", label: "locks with half of it" },
   inputTorque: { kind: "moment", symbol: "T_1", label: "torque at the input" },
-  returnTorque: { kind: "moment", symbol: "T_r", label: "the same, motion reversed" },
+  returnTorque: { kind: "moment", symbol: "T_r", label: "torque at the input, motion reversed" },
   backDriveTorque: { kind: "moment", symbol: "T_b", label: "torque that drives it back" },
   housingTorque: { kind: "moment", symbol: "T_h", label: "torque on the mounting" },
   inertiaAtInput: { kind: "momentOfInertia", symbol: "J_1", label: "inertia at the input" },

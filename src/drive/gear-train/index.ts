@@ -78,8 +78,8 @@ export type {
  * `transmits`: transmits [text]; `ratio`: ratio [i]; `reverses`: output turns the other way [yes or no]; `efficiency`:
  * efficiency, load against the motion [eta; as a fraction]; `backwardEfficiency`: efficiency, load driving [eta_b; as
  * a fraction]; `locksAtFriction`: locks at the friction given [yes or no]; `selfLocking`: locks with half of it [yes
- * or no]; `inputTorque`: torque at the input [T_1; N m]; `returnTorque`: the same, motion reversed [T_r; N m];
- * `backDriveTorque`: torque that drives it back [T_b; N m]; `housingTorque`: torque on the mounting [T_h; N m];
+ * or no]; `inputTorque`: torque at the input [T_1; N m]; `returnTorque`: torque at the input, motion reversed [T_r; N
+ * m]; `backDriveTorque`: torque that drives it back [T_b; N m]; `housingTorque`: torque on the mounting [T_h; N m];
  * `inertiaAtInput`: inertia at the input [J_1; kg m²]; `inertiaAtOutput`: inertia at the output [J_2; kg m²];
  * `backlash`: play at the output [beta; rad]; `tipPlay`: play at the tip [s; m]; `outputSpeed`: speed of the output
  * [omega_2; rad/s]; `inputPower`: power in [P_1; W]; `outputPower`: power out [P_2; W]; `heat`: heat in the gears

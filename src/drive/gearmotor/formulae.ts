@@ -87,14 +87,14 @@ export const formulae = (): readonly OwnStep[] => [
   { symbol: "T_b", meaning: "torque that drives it back", is: "(T_d + k_T * I_0) * i / eta_b", when: "locked == 0" },
   {
     symbol: "omega_b",
-    meaning: "speed driven back, leads joined: the back-emf drives the current that brakes",
+    meaning: "back-drive speed, leads shorted: the back-emf drives the current that brakes",
     is: "max(abs(T) * eta_b / i - T_d - k_T * I_0, 0 N m) / k_T * R_w / k_E / i",
     when: "locked == 0",
   },
   { symbol: "omega_b", meaning: "none where it locks", is: "0 / s", when: "locked == 1" },
   { symbol: "J_m", kind: "momentOfInertia", meaning: "inertia at the motor", is: "J_0 + sum(J_k ./ f_k.^2) + J_L / i^2" },
   { symbol: "J_2", meaning: "inertia at the output", is: "J_m * i^2" },
-  { symbol: "s_r", meaning: "the rotor's part of it", is: "J_0 / max(J_m, 1e-300 kg m^2)" },
+  { symbol: "s_r", meaning: "rotor's share of the inertia", is: "J_0 / max(J_m, 1e-300 kg m^2)" },
   {
     symbol: "alpha_2",
     meaning: "acceleration from rest, through the gears' losses",

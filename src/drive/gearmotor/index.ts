@@ -78,19 +78,20 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution<GearmotorRefusa
  * **Results**
  *
  * `transmits`: transmits [text]; `ratio`: ratio [i]; `speed`: speed of the output [omega_2; rad/s]; `motorSpeed`:
- * speed of the motor [omega_m; rad/s]; `motorTorque`: torque at the motor [T_m; N m]; `returnTorque`: the same, motion
- * reversed [T_r; N m]; `current`: current [I; A]; `electricalPower`: power taken [P_e; W]; `mechanicalPower`: power to
- * the load [P_2; W]; `windingHeat`: heat in the winding [P_w; W]; `motorFrictionHeat`: heat by friction in the motor
- * [P_f; W]; `gearHeat`: heat in the gears [P_g; W]; `efficiency`: efficiency, motor and gears [eta_t; as a fraction];
- * `gearEfficiency`: efficiency of the gears [eta; as a fraction]; `torqueConstant`: torque constant [k_T; N m/A];
- * `backEmfConstant`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding resistance [R_w; Ω];
- * `noLoadSpeed`: no-load speed of the output [omega_f; rad/s]; `stallTorque`: stall torque at the output [T_st; N m];
- * `stallCurrent`: stall current [I_st; A]; `maxEfficiencyTorque`: torque of best efficiency [T_be; N m];
- * `maxEfficiency`: best efficiency [eta_be; as a fraction]; `backDriveTorque`: torque that drives it back [T_b; N m];
- * `shortedBackDriveSpeed`: speed driven back, leads joined [omega_b; rad/s]; `locksAtFriction`: gears lock at the
- * friction given [yes or no]; `selfLocking`: gears lock with half of it [yes or no]; `inertiaAtOutput`: inertia at the
- * output [J_2; kg m²]; `rotorShare`: the rotor's part of it [s_r; as a fraction]; `startAcceleration`: acceleration
- * from rest [alpha_2; rad/s²]; `timeConstant`: mechanical time constant [tau; s]; `stages`: stages [list].
+ * speed of the motor [omega_m; rad/s]; `motorTorque`: torque at the motor [T_m; N m]; `returnTorque`: torque at the
+ * motor, motion reversed [T_r; N m]; `current`: current [I; A]; `electricalPower`: power taken [P_e; W];
+ * `mechanicalPower`: power to the load [P_2; W]; `windingHeat`: heat in the winding [P_w; W]; `motorFrictionHeat`:
+ * heat by friction in the motor [P_f; W]; `gearHeat`: heat in the gears [P_g; W]; `efficiency`: efficiency, motor and
+ * gears [eta_t; as a fraction]; `gearEfficiency`: efficiency of the gears [eta; as a fraction]; `torqueConstant`:
+ * torque constant [k_T; N m/A]; `backEmfConstant`: back-emf constant [k_E; V s/rad]; `windingResistance`: winding
+ * resistance [R_w; Ω]; `noLoadSpeed`: no-load speed of the output [omega_f; rad/s]; `stallTorque`: stall torque at the
+ * output [T_st; N m]; `stallCurrent`: stall current [I_st; A]; `maxEfficiencyTorque`: torque of best efficiency [T_be;
+ * N m]; `maxEfficiency`: best efficiency [eta_be; as a fraction]; `backDriveTorque`: torque that drives it back [T_b;
+ * N m]; `shortedBackDriveSpeed`: back-drive speed, leads shorted [omega_b; rad/s]; `locksAtFriction`: gears lock at
+ * the friction given [yes or no]; `selfLocking`: gears lock with half of it [yes or no]; `inertiaAtOutput`: inertia at
+ * the output [J_2; kg m²]; `rotorShare`: rotor's share of the inertia [s_r; as a fraction]; `startAcceleration`:
+ * acceleration from rest [alpha_2; rad/s²]; `timeConstant`: mechanical time constant [tau; s]; `stages`: stages
+ * [list].
  *
  * **Symbols of the working**
  *

@@ -81,7 +81,7 @@ export interface MotionProfile {
   readonly peakAcceleration: number
   /** Peak deceleration [alpha_d; rad/s²] */
   readonly peakDeceleration: number
-  /** Greatest change of acceleration in a second; null where it changes at once. [j] */
+  /** Maximum change of acceleration in a second; null where it changes at once. [j] */
   readonly peakJerk: number | null
   /** Whether the move is too short to reach the speed allowed. [yes or no] */
   readonly shortened: boolean

@@ -85,7 +85,7 @@ function ofLine(out: Winch): Caution<WinchCaution>[] {
       caution(
         "thin-line",
         "warning",
-        "The line has a safety factor of {lineSafetyFactor}, and 5 is the least for hoisting, 10 with people under it. A line that breaks whips back and lets the load fall: use a stronger one, and keep people out of its line.",
+        "The line has a safety factor of {lineSafetyFactor}, and 5 is the minimum for hoisting, 10 with people under it. A line that breaks whips back and lets the load fall: use a stronger one, and keep people out of its line.",
         HOISTING_ROPES,
         { lineSafetyFactor },
       ),
@@ -121,7 +121,7 @@ function ofDrum(si: Si, out: Winch): Caution<WinchCaution>[] {
       caution(
         "few-safety-turns",
         "warning",
-        "Only {safetyTurns} turns stay on the drum, and two is the least: {fixingPull force} reach the line's fixing there, which can let go. Put more line on, or stop earlier.",
+        "Only {safetyTurns} turns stay on the drum, and two is the minimum: {fixingPull force} reach the line's fixing there, which can let go. Put more line on, or stop earlier.",
         { ...at(OSHA_CRANES, "paragraph (h)(2)(iii)(a)"), verified: "seen" },
         { safetyTurns, fixingPull },
       ),

@@ -2,7 +2,7 @@
 import { at, type Source } from "../../solver/index.js"
 import { RIGGING, SHEAVE_SIZE, WINCH_RATIOS } from "../sources.js"
 
-/** Share of a wire rope's strength left over a sheave, by sheave to rope diameter; SHEAVE_SIZE, tables A and B. */
+/** Share of a wire rope's strength that is left over a sheave, by sheave to rope diameter; SHEAVE_SIZE, tables A and B. */
 export const bentStrength: readonly (readonly [ratio: number, share: number])[] = [
   [1, 0.5],
   [2, 0.65],

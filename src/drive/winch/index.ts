@@ -17,7 +17,7 @@ const solve = (si: SiOf<WinchInput>): Winch | NoSolution<WinchRefusal> => tried(
  *
  * Formula: layer k lies at r_k = (D + d)/2 + (k − 1)·e·d and holds n turns; N layers hold π·n·N·(2·r₁ + e·d·(N − 1)). Torque to
  * wind in F·r/η + T_d, to pay out T_d − F·r·η_b (below zero: held back), to hold F·r; pull of a torque (T − T_d)·η/r. The outer
- * layer asks the most torque and holding, the inner one gives the least speed and the most pull. Of the pull
+ * layer asks the most torque and holding, the inner one gives the minimum speed and the most pull. Of the pull
  * F·e^(−2π·µ·t_s) reaches the line's fixing behind t_s turns.
  *
  * Valid for line laid turn by turn; the slope of the turns is left out. The pull is the same over the travel: give the largest.

@@ -92,7 +92,7 @@ export interface Winch {
   readonly requiredHoldingTorque: number
   /** Safety factor, holding [S_h] */
   readonly holdingSafetyFactor: number | null
-  /** Pull that the torque given winds in on the outer layer, where it is least. [F_o; N] */
+  /** Pull that the torque given winds in on the outer layer, where it is smallest. [F_o; N] */
   readonly minLiftingPull: number | null
   /** Pull that it makes on the inner layer, where it is largest: the line bears that if something catches. [F_i; N] */
   readonly maxLiftingPull: number | null

@@ -128,7 +128,7 @@ const curve: BeamStep[] = [
   {
     symbol: "n_P",
     kind: "number",
-    meaning: "1 for forces left of the greatest shear, else 0",
+    meaning: "1 for forces left of the maximum shear, else 0",
     given: (si, _, trace) =>
       leftOf(
         trace,
@@ -139,13 +139,13 @@ const curve: BeamStep[] = [
   {
     symbol: "n_b",
     kind: "number",
-    meaning: "1 for a support left of the greatest shear, else 0",
+    meaning: "1 for a support left of the maximum shear, else 0",
     given: (si, _, trace) => leftOf(trace, "shear", [spanOf(si)])[0] as number,
   },
   {
     symbol: "x_V",
     kind: "length",
-    meaning: "place of the greatest shear force",
+    meaning: "place of the maximum shear force",
     given: (_si, _out, { shear }) => (shear as BeamExtreme).at,
   },
   {
@@ -160,17 +160,17 @@ const curve: BeamStep[] = [
     meaning: "1 where the deflection turns between loads, else 0",
     given: (_si, _out, { sag }) => turnsInside(sag),
   },
-  { solved: "x_M", meaning: "place of the greatest moment" },
-  { symbol: "M_x", meaning: "greatest moment", is: momentAt("x_M") },
+  { solved: "x_M", meaning: "place of the maximum moment" },
+  { symbol: "M_x", meaning: "maximum moment", is: momentAt("x_M") },
   { symbol: "V_M", kind: "force", meaning: "shear force there", is: shearAt("x_M", "(a_P < x_M)", "(S_b < x_M)") },
   {
     left: "abs(M_x) + g_M * V_M * L",
     right: "abs(M_x) + 0 * x_M * V_M",
     meaning: "no shear force where the moment turns",
   },
-  { symbol: "V_x", meaning: "greatest shear force", is: shearAt("x_V", "n_P", "n_b") },
-  { solved: "x_y", meaning: "place of the greatest deflection" },
-  { symbol: "y_x", meaning: "greatest deflection", is: deflectionAt("x_y") },
+  { symbol: "V_x", meaning: "maximum shear force", is: shearAt("x_V", "n_P", "n_b") },
+  { solved: "x_y", meaning: "place of the maximum deflection" },
+  { symbol: "y_x", meaning: "maximum deflection", is: deflectionAt("x_y") },
   { symbol: "theta_y", kind: "angle", meaning: "slope there", is: slopeAt("x_y") },
   { left: "abs(y_x) + g_y * theta_y * L", right: "abs(y_x) + 0 * x_y", meaning: "no slope where the deflection turns" },
   { symbol: "y_l", meaning: "the same, stiff end of the range", is: "y_x * E / E_u" },

@@ -202,15 +202,15 @@ const perLength = (symbol: string, label: string) =>
  * Pa]; `modulus`: modulus used [E; Pa]; `strength`: strength used [S; Pa]; `stiffnessFactor`: stiffness left, heat
  * [f_E]; `strengthFactor`: strength left, heat [f_S]; `creepFactor`: stiffness factor after creep [f_c];
  * `safetyFactor`: safety factor, minimum [n_s]; `maxSafetyFactor`: safety factor, maximum [n_u]; `iterations`: search
- * steps [number]; `residual`: slope left where deflection is greatest [rad].
+ * steps [number]; `residual`: slope error where deflection is largest [rad].
  *
  * **Symbols of the working**
  *
- * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
- * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: minimum wall of the pipe, 0 where it is none [m];
+ * D_o: outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
  * neutral axis to outermost fibre [m]; h_i: height inside [m]; Q: first moment of half the ring [m³]; b_n: material at
- * the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa]; S_l: least strength at
- * 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the
+ * the neutral axis [m]; E_l: minimum modulus at 23 °C [Pa]; E_h: maximum modulus at 23 °C [Pa]; S_l: minimum strength
+ * at 23 °C, 0 where unknown [Pa]; S_h: maximum strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the
  * material has its own, else 0 [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear
  * strength, other end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0 where own weight is not counted
  * [kg/m³]; A_o: area that the weight corresponds to, 0 where unknown [m²]; P_g: forces [N]; a_P: their places [m];
@@ -220,8 +220,8 @@ const perLength = (symbol: string, label: string) =>
  * loads as handled, end [N/m]; w_o: own weight per length as handled [N/m]; r_q: rise of the spread loads [Pa]; F_t:
  * whole load [N]; M_t: moment of the loads about the start [N m]; R_2: second support [N]; c_2: constant from the
  * clamp [N m]; k_1: constant from the clamp: no slope there [N m]; n_C: 1 for moments left of x_M, else 0; n_P: 1 for
- * forces left of the greatest shear, else 0; n_b: 1 for a support left of the greatest shear, else 0; x_V: place of
- * the greatest shear force [m]; g_M: 1 where the moment turns between loads, else 0; g_y: 1 where the deflection turns
+ * forces left of the maximum shear, else 0; n_b: 1 for a support left of the maximum shear, else 0; x_V: place of the
+ * maximum shear force [m]; g_M: 1 where the moment turns between loads, else 0; g_y: 1 where the deflection turns
  * between loads, else 0; V_M: shear force there [N]; theta_y: slope there [rad].
  *
  * **Sources**
@@ -350,7 +350,7 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
     safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
     maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
     iterations: { kind: "number", label: "search steps" },
-    residual: { kind: "angle", label: "slope left where deflection is greatest" },
+    residual: { kind: "angle", label: "slope error where deflection is largest" },
   },
   example: {
     length: "900 mm",

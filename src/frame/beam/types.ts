@@ -42,13 +42,13 @@ export interface Beam {
   readonly strengthFactor: number
   /** Stiffness and strength left after the load has stood. [f_c] */
   readonly creepFactor: number
-  /** Strength against stress, least, of bending and shear. [n_s] */
+  /** Strength against stress, the lower of bending and shear. [n_s] */
   readonly safetyFactor: number | null
   /** The same at the strong end of the range. [n_u] */
   readonly maxSafetyFactor: number | null
-  /** Steps taken to find the places of greatest moment and deflection. [number] */
+  /** Steps taken to find the places of maximum moment and deflection. [number] */
   readonly iterations: number
-  /** Slope left at the place of greatest deflection; 0 where it is an end or a load. [rad] */
+  /** Slope left at the place of maximum deflection; 0 where it is an end or a load. [rad] */
   readonly residual: number
 }
 

@@ -13,7 +13,7 @@ export interface Elastica {
   readonly residual: number
 }
 
-/** Greatest load parameter answered: beyond it the rod hangs nearly straight down. */
+/** Largest load parameter answered: beyond it the rod hangs nearly straight down. */
 export const greatestLoadParameter = 100
 
 let rule: { readonly nodes: readonly number[]; readonly weights: readonly number[] } | undefined

@@ -60,7 +60,7 @@ export interface BendingRod {
   readonly clampMoment: number
   /** Bending stress at the clamp. [sigma; Pa] */
   readonly bendingStress: number | null
-  /** Strength against stress, least. [n_s] */
+  /** Strength against stress, minimum. [n_s] */
   readonly safetyFactor: number | null
   /** Search steps [number] */
   readonly iterations: number
@@ -218,19 +218,19 @@ const proof = (slope: string, alpha: string, n: string): RodStep[] => [
  *
  * **Results**
  *
- * `loadParameter`: load against stiffness [alpha]; `tipDrop`: tip drops [y_t; m]; `tipReach`: tip reaches [x_t; m];
- * `tipSlope`: tip slope [theta; rad]; `straightDrop`: small-deflection result [y_s; m]; `tipDropStiff`: tip drops,
- * stiff end [y_l; m]; `tipSlopeStiff`: tip slope, stiff end [theta_l; rad]; `clampMoment`: moment at the clamp [M_0; N
- * m]; `bendingStress`: bending stress [sigma; Pa]; `safetyFactor`: safety factor [n_s]; `iterations`: search steps
- * [number]; `residual`: left of the load equation [number].
+ * `loadParameter`: load against stiffness [alpha]; `tipDrop`: tip deflection [y_t; m]; `tipReach`: horizontal reach of
+ * the tip [x_t; m]; `tipSlope`: tip slope [theta; rad]; `straightDrop`: small-deflection result [y_s; m];
+ * `tipDropStiff`: tip deflection, stiff end [y_l; m]; `tipSlopeStiff`: tip slope, stiff end [theta_l; rad];
+ * `clampMoment`: moment at the clamp [M_0; N m]; `bendingStress`: bending stress [sigma; Pa]; `safetyFactor`: safety
+ * factor [n_s]; `iterations`: search steps [number]; `residual`: error of the load equation [number].
  *
  * **Symbols of the working**
  *
- * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
- * outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: minimum wall of the pipe, 0 where it is none [m];
+ * D_o: outside diameter [m]; D_i: inside diameter [m]; A: area of the ring [m²]; I: second moment of the ring [m⁴]; c:
  * neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i: height inside [m]; Q: first moment of half the ring
- * [m³]; b_n: material at the neutral axis [m]; E_l: least modulus at 23 °C [Pa]; E_h: greatest modulus at 23 °C [Pa];
- * S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C, 0 where unknown [Pa]; S_o:
+ * [m³]; b_n: material at the neutral axis [m]; E_l: minimum modulus at 23 °C [Pa]; E_h: maximum modulus at 23 °C [Pa];
+ * S_l: minimum strength at 23 °C, 0 where unknown [Pa]; S_h: maximum strength at 23 °C, 0 where unknown [Pa]; S_o:
  * shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the temperature; f_S: strength
  * left at the temperature; f_c: stiffness and strength left after the load has stood; S: strength, safe end [Pa]; S_u:
  * strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe
@@ -261,7 +261,7 @@ export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, 
   BendingRod,
   BendingRodRefusal,
   BendingRodCaution
->("bendingRod", "How a rod bends that bends far", solve, () => ({
+>("bendingRod", "Large deflection of a bending rod", solve, () => ({
   input: {
     length: { kind: "length", symbol: "L", label: "length", min: "1 mm", max: 20, typical: [0.4, 1.2] },
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
@@ -276,17 +276,17 @@ export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, 
   },
   output: {
     loadParameter: { kind: "number", symbol: "alpha", label: "load against stiffness" },
-    tipDrop: { kind: "length", symbol: "y_t", label: "tip drops" },
-    tipReach: { kind: "length", symbol: "x_t", label: "tip reaches" },
+    tipDrop: { kind: "length", symbol: "y_t", label: "tip deflection" },
+    tipReach: { kind: "length", symbol: "x_t", label: "horizontal reach of the tip" },
     tipSlope: { kind: "angle", symbol: "theta", label: "tip slope" },
     straightDrop: { kind: "length", symbol: "y_s", label: "small-deflection result" },
-    tipDropStiff: { kind: "length", symbol: "y_l", label: "tip drops, stiff end" },
+    tipDropStiff: { kind: "length", symbol: "y_l", label: "tip deflection, stiff end" },
     tipSlopeStiff: { kind: "angle", symbol: "theta_l", label: "tip slope, stiff end" },
     clampMoment: { kind: "moment", symbol: "M_0", label: "moment at the clamp" },
     bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
     safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor" },
     iterations: { kind: "number", label: "search steps" },
-    residual: { kind: "number", label: "left of the load equation" },
+    residual: { kind: "number", label: "error of the load equation" },
   },
   example: { length: "900 mm", section: { outsideDiameter: "4 mm" }, material: "carbon-pultruded", force: "1.2 N" },
   formulae: [
@@ -302,10 +302,10 @@ export const bendingRod: Solver<BendingRodInput, BendingRod, BendingRodRefusal, 
     ...proof("theta", "alpha", "1"),
     { solved: "theta_l", meaning: "slope of the tip, stiff end" },
     ...proof("theta_l", "beta", "2"),
-    { symbol: "y_t", meaning: "tip drops", is: "y_1 * L" },
-    { symbol: "x_t", meaning: "tip reaches", is: "sqrt(2 * sin(theta) / alpha) * L" },
+    { symbol: "y_t", meaning: "tip deflection", is: "y_1 * L" },
+    { symbol: "x_t", meaning: "horizontal reach of the tip", is: "sqrt(2 * sin(theta) / alpha) * L" },
     { symbol: "y_s", meaning: "straight-beam formula", is: "P * L^3 / (3 * E * I)" },
-    { symbol: "y_l", meaning: "tip drops, stiff end", is: "y_2 * L" },
+    { symbol: "y_l", meaning: "tip deflection, stiff end", is: "y_2 * L" },
     { symbol: "M_0", meaning: "moment at the clamp, stiff end", is: "P * sqrt(2 * sin(theta_l) / beta) * L" },
     { symbol: "sigma", meaning: "bending stress", is: "M_0 * c / I", when: "has_fibre or has_pipe or has_outsideDiameter or has_width" },
     {

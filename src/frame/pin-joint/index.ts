@@ -153,7 +153,7 @@ function cautions(si: Si, out: PinJoint): Caution<PinJointCaution>[] {
       caution(
         "clamp-force-scatter",
         "note",
-        "The squeeze from a torque scatters by a third or so either way with the state of the thread.",
+        "The clamp force from a torque scatters by a third or so either way with the state of the thread.",
         at(SHIGLEY, "table 8-15 (nut factor 0.2)"),
       ),
     )
@@ -238,14 +238,14 @@ function check(si: Si): Issue[] {
  *
  * k_m: factor of handling; d_b: diameter of the bolt, 0 where it is none [m]; A_t: stress area of its thread [m²];
  * R_m: tensile strength of the bolt [Pa]; R_p: proof stress of the bolt [Pa]; a_v: shear ratio of the bolt; s_f: 1
- * where the fibres split, else 0; S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest strength at 23 °C,
- * 0 where unknown [Pa]; S_o: shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at the
- * temperature; f_S: strength left at the temperature; f_c: stiffness and strength left after the load has stood; S:
- * strength, safe end [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength,
+ * where the fibres split, else 0; S_l: minimum strength at 23 °C, 0 where unknown [Pa]; S_h: maximum strength at 23
+ * °C, 0 where unknown [Pa]; S_o: shear strength where the material has its own, else 0 [Pa]; f_E: stiffness left at
+ * the temperature; f_S: strength left at the temperature; f_c: stiffness and strength left after the load has stood;
+ * S: strength, safe end [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su: shear strength,
  * other end [Pa]; A_0: area of the member without the hole, 0 where it is none [m²]; I_0: its second moment [m⁴]; c_0:
  * its outermost fibre [m]; w_0: its wall, 0 for a bar [m]; z_d: its depth along the bending [m]; z_r: length of the
- * hole through it [m]; t_h: material along the hole [m]; t_b: thickness borne on [m]; F_1: force on each pin as
- * handled [N].
+ * hole through it [m]; t_h: material along the hole [m]; t_b: bearing thickness [m]; F_1: force on each pin as handled
+ * [N].
  *
  * **Sources**
  * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, section 1.6
@@ -317,7 +317,7 @@ export const pinJoint: Solver<PinJointInput, PinJoint, PinJointRefusal, PinJoint
     hole: {
       kind: "choice",
       label: "hole goes through",
-      options: { "outer-fibre": "the stretched and squeezed faces", "neutral-axis": "the sides, on the neutral axis" },
+      options: { "outer-fibre": "the tension and compression faces", "neutral-axis": "the sides, on the neutral axis" },
       default: "outer-fibre",
     },
     edgeDistance: {

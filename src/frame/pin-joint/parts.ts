@@ -79,7 +79,7 @@ export function memberStrength(si: Si): MemberStrength | NoSolution<"too-hot"> {
     : { along: condition.strength, bearing: condition.strength, shear: condition.shearStrength }
 }
 
-/** Squeeze on a clamped tube, N. */
+/** Clamp force on a tube, N. */
 export function squeezeOf(si: Si, diameter: number): number | null {
   if (si.clampForce !== null) return si.clampForce
   return si.tighteningTorque === null ? null : si.tighteningTorque / (nutFactor * diameter)

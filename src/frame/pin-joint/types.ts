@@ -18,13 +18,13 @@ export interface PinJoint {
   readonly netArea: number | null
   /** Second moment left at the hole. [I_n; m⁴] */
   readonly netSecondMoment: number | null
-  /** Greatest bending moment the holed section takes. [M_n; N m] */
+  /** Maximum bending moment the holed section takes. [M_n; N m] */
   readonly netMoment: number | null
   /** Proof load of a bolt [F_p; N] */
   readonly proofLoad: number | null
-  /** Least breaking load of a bolt in pull. [F_m; N] */
+  /** Minimum breaking load of a bolt in pull. [F_m; N] */
   readonly breakingLoad: number | null
-  /** Squeeze on a clamped tube. [F_q; N] */
+  /** Clamp force on a tube. [F_q; N] */
   readonly clampForce: number | null
   /** Squeeze at which the tube begins to flatten. [F_c; N] */
   readonly crushForce: number | null
@@ -38,7 +38,7 @@ export interface PinJoint {
   readonly crushSafetyFactor: number | null
   /** Margin of the bolt's pull against its proof load. [n_t] */
   readonly tighteningSafetyFactor: number | null
-  /** Least of the margins. [n_s] */
+  /** Minimum of the margins. [n_s] */
   readonly safetyFactor: number
   /** What it is that fails first. [text] */
   readonly governedBy: string

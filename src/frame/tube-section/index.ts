@@ -103,7 +103,7 @@ function cautions(si: SiOf<TubeSectionInput>, out: TubeSection): Caution<TubeSec
       caution(
         "min-wall",
         "note",
-        "Calculated at the least wall a pipe of this size may have; its mass is given at the mean wall.",
+        "Calculated at the minimum wall a pipe of this size may have; its mass is given at the mean wall.",
         ASTM_D1785,
       ),
     )
@@ -145,7 +145,7 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  * Saint-Venant's series (solid bar). Stresses from the moment M, torque T, shear force V and axial force N: σ = M·c/I +
  * N/A, τ = T/W_t and V·Q/(I·b), σ_v = √(σ² + 3·τ²) at the worse of the outermost fibre and the neutral axis. Twist φ =
  * T·L/(G·J) over the length L. A thin round wall buckles at γ·E·t/(R·√(3·(1 − ν²))). Temperature and duration of the
- * load reduce the material's figures. Standard pipe is calculated at its least wall. Valid for elastic stresses in
+ * load reduce the material's figures. Standard pipe is calculated at its minimum wall. Valid for elastic stresses in
  * sections whose shape holds.
  *
  * **Inputs**
@@ -182,17 +182,17 @@ const poissonKnown = (si: SiOf<TubeSectionInput>) =>
  *
  * **Symbols of the working**
  *
- * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: least wall of the pipe, 0 where it is none [m]; D_o:
- * outside diameter [m]; D_i: inside diameter [m]; c: neutral axis to outermost fibre [m]; b_i: width inside [m]; h_i:
- * height inside [m]; b_n: material at the neutral axis [m]; A_m: area inside the wall's middle line [m²]; a_s: long
- * side [m]; b_s: short side [m]; k_5: series for the stiffness; k_2: series for the stress; E_l: least modulus at 23
- * °C [Pa]; E_h: greatest modulus at 23 °C [Pa]; S_l: least strength at 23 °C, 0 where unknown [Pa]; S_h: greatest
- * strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the material has its own, else 0 [Pa]; f_E:
- * stiffness left at the temperature; f_S: strength left at the temperature; f_c: stiffness and strength left after the
- * load has stood; S: strength, safe end [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end [Pa]; S_su:
- * shear strength, other end [Pa]; E: modulus, safe end [Pa]; E_u: modulus, other end [Pa]; rho: density, heavy end, 0
- * where unknown [kg/m³]; A_w: area that the weight corresponds to: pipe at its mean wall [m²]; nu: Poisson's ratio, -1
- * where none applies; g_k: knock-down term; sigma_k: classical buckling stress of the wall [Pa].
+ * D_p: outside diameter of the pipe, 0 where it is none [m]; t_p: minimum wall of the pipe, 0 where it is none [m];
+ * D_o: outside diameter [m]; D_i: inside diameter [m]; c: neutral axis to outermost fibre [m]; b_i: width inside [m];
+ * h_i: height inside [m]; b_n: material at the neutral axis [m]; A_m: area inside the wall's middle line [m²]; a_s:
+ * long side [m]; b_s: short side [m]; k_5: series for the stiffness; k_2: series for the stress; E_l: minimum modulus
+ * at 23 °C [Pa]; E_h: maximum modulus at 23 °C [Pa]; S_l: minimum strength at 23 °C, 0 where unknown [Pa]; S_h:
+ * maximum strength at 23 °C, 0 where unknown [Pa]; S_o: shear strength where the material has its own, else 0 [Pa];
+ * f_E: stiffness left at the temperature; f_S: strength left at the temperature; f_c: stiffness and strength left
+ * after the load has stood; S: strength, safe end [Pa]; S_u: strength, other end [Pa]; S_s: shear strength, safe end
+ * [Pa]; S_su: shear strength, other end [Pa]; E: modulus, safe end [Pa]; E_u: modulus, other end [Pa]; rho: density,
+ * heavy end, 0 where unknown [kg/m³]; A_w: area that the weight corresponds to: pipe at its mean wall [m²]; nu:
+ * Poisson's ratio, -1 where none applies; g_k: knock-down term; sigma_k: classical buckling stress of the wall [Pa].
  *
  * **Sources**
  * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 3, 5 and 7
@@ -218,7 +218,7 @@ export const tubeSection: Solver<TubeSectionInput, TubeSection, TubeSectionRefus
   TubeSection,
   TubeSectionRefusal,
   TubeSectionCaution
->("tubeSection", "What a tube's section is worth", solve, () => ({
+>("tubeSection", "Section properties and stresses of a tube or bar", solve, () => ({
   input: {
     ...shapeFields,
     ...conditionFields,

@@ -43,13 +43,13 @@ export interface TubeSection {
   readonly bendingStress: number
   /** Stress along the axis from the axial force. [sigma_a; Pa] */
   readonly axialStress: number
-  /** Greatest shear stress from the torque. [tau_t; Pa] */
+  /** Maximum shear stress from the torque. [tau_t; Pa] */
   readonly torsionStress: number
   /** Shear stress at the neutral axis from the shear force. [tau_v; Pa] */
   readonly shearStress: number
-  /** Greatest equivalent stress after von Mises. [sigma_v; Pa] */
+  /** Maximum equivalent stress after von Mises. [sigma_v; Pa] */
   readonly vonMisesStress: number
-  /** Greatest equivalent stress after Tresca. [sigma_t; Pa] */
+  /** Maximum equivalent stress after Tresca. [sigma_t; Pa] */
   readonly trescaStress: number
   /** Angle the torque twists the length by. [phi; rad] */
   readonly twist: number | null
@@ -57,7 +57,7 @@ export interface TubeSection {
   readonly axialBucklingStress: number | null
   /** Stress at which a thin wall buckles in bending. [sigma_cb; Pa] */
   readonly bendingBucklingStress: number | null
-  /** Strength against stress, least; null without stress or strength. [n_s] */
+  /** Strength against stress, minimum; null without stress or strength. [n_s] */
   readonly safetyFactor: number | null
   /** The same with the strong end of the material's range. [n_u] */
   readonly maxSafetyFactor: number | null

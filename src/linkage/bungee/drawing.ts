@@ -16,8 +16,8 @@ export function drawBungee(si: Si): string {
     x: "length, mm",
     y: "force, N",
     series: [
-      { label: "stretching", points: line(1) },
-      ...(si.lossShare === null ? [] : [{ label: "letting back, mean", points: line(1 - si.lossShare) }]),
+      { label: "loading", points: line(1) },
+      ...(si.lossShare === null ? [] : [{ label: "unloading, mean", points: line(1 - si.lossShare) }]),
     ],
   })
 }

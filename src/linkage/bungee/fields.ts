@@ -45,8 +45,8 @@ export const bungeeFields = (): Fields<BungeeInput> => ({
 export const bungeeOutput = (): OutFields<Bungee> => ({
   transmits: { kind: "text", label: "transmits" },
   elongation: { kind: "ratio", symbol: "e", label: "elongation", unit: "%" },
-  force: { kind: "force", symbol: "F", label: "force, stretching" },
-  returningForce: { kind: "force", symbol: "F_b", label: "force, letting back" },
+  force: { kind: "force", symbol: "F", label: "force, loading" },
+  returningForce: { kind: "force", symbol: "F_b", label: "force, unloading" },
   stiffness: { kind: "forcePerLength", symbol: "k", label: "stiffness there" },
   storedEnergy: { kind: "energy", symbol: "W", label: "energy put in" },
   returnedEnergy: { kind: "energy", symbol: "W_b", label: "energy given back" },

@@ -19,7 +19,7 @@ export const bungeeFormulae = (): readonly Step<Si, Bungee>[] => [
   { symbol: "F", meaning: "force of all cords", is: "N * max(F_j)" },
   { symbol: "k", meaning: "stiffness there", is: "N * m_e / L_0" },
   { symbol: "W", meaning: "energy: the area under the curve", is: "N * L_0 * sum((F_i + F_j) .* (e_j - e_i)) / 2" },
-  { symbol: "F_b", meaning: "force, letting back", is: "F * (1 - h)", when: "has_lossShare" },
+  { symbol: "F_b", meaning: "force, unloading", is: "F * (1 - h)", when: "has_lossShare" },
   { symbol: "W_b", meaning: "energy given back", is: "W * (1 - h)", when: "has_lossShare" },
   { symbol: "L_m", meaning: "length allowed", is: "L_0 * (1 + e_m)" },
   { symbol: "u", meaning: "elongation against what is allowed", is: "e / e_m" },

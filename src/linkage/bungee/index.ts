@@ -13,7 +13,7 @@ export type { Bungee, BungeeCaution, BungeeInput, BungeeRefusal, CordReading } f
 /**
  * Elastic cord on its own measured curve: force, energy and stiffness at the length in use, and what comes back.
  *
- * Formula: e = L/L₀ − 1; between readings the force of a cord goes in a straight line, from nought at its slack length on. Energy is
+ * Formula: e = L/L₀ − 1; between readings the force of a cord goes in a straight line, from zero at its slack length on. Energy is
  * the area under that line, stiffness its slope over L₀. Letting back, force and energy are less by the share lost in a cycle.
  *
  * Valid for slow stretching of a cord that has been pulled before, within its readings.
@@ -30,8 +30,8 @@ export type { Bungee, BungeeCaution, BungeeInput, BungeeRefusal, CordReading } f
  *
  * **Results**
  *
- * `transmits`: transmits [text]; `elongation`: elongation [e; as a fraction]; `force`: force, stretching [F; N];
- * `returningForce`: force, letting back [F_b; N]; `stiffness`: stiffness there [k; N/m]; `storedEnergy`: energy put in
+ * `transmits`: transmits [text]; `elongation`: elongation [e; as a fraction]; `force`: force, loading [F; N];
+ * `returningForce`: force, unloading [F_b; N]; `stiffness`: stiffness there [k; N/m]; `storedEnergy`: energy put in
  * [W; J]; `returnedEnergy`: energy given back [W_b; J]; `lengthLimit`: length allowed [L_m; m]; `utilisation`:
  * elongation against what is allowed [u; as a fraction].
  *

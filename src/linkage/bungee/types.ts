@@ -32,7 +32,7 @@ export interface Bungee {
   readonly transmits: Transmits
   /** Elongation [e; as a fraction] */
   readonly elongation: number
-  /** Force, stretching [F; N] */
+  /** Force, loading [F; N] */
   readonly force: number
   /** Force while it is let back; null without a loss. [F_b; N] */
   readonly returningForce: number | null

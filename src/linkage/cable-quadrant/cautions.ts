@@ -15,7 +15,7 @@ export function quadrantCautions(si: Si, out: CableQuadrant) {
     caution(
       "stored-energy",
       "warning",
-      "Cables and spring hold up to {storedEnergy energy} with or without power: a cable that snaps or slips its anchor whips, and the arm is thrown the other way. Let the tension off before working on it, cover the cables, and keep faces and hands out of their line.",
+      "Cables and spring hold up to {storedEnergy energy} with or without power: a cable that snaps or slips its end fitting whips, and the arm is thrown the other way. Let the tension off before working on it, cover the cables, and keep faces and hands out of their line.",
       storedEnergySource,
       { storedEnergy: out.storedEnergy },
     ),
@@ -24,7 +24,7 @@ export function quadrantCautions(si: Si, out: CableQuadrant) {
           caution(
             "little-wrap",
             "caution",
-            "Only {left angle °} of arc are left on a rim at the end of the travel: a little overrun takes the cable off it or bends it at its anchor. Leave more, and set a stop before it.",
+            "Only {left angle °} of arc are left on a rim at the end of the travel: a little overrun takes the cable off it or bends it at its end fitting. Leave more, and set a stop before it.",
             undefined,
             { left },
           ),

@@ -28,7 +28,7 @@ export function tensionsAt(si: Si, angle: number, sense: 1 | -1, pretension = si
   return { opening: pretension + k1 * r1 * give, other: other - k2 * r2 * give }
 }
 
-/** Angles at which the load or a tension can be largest or smallest: both ends, and where its slope is nought. */
+/** Angles at which the load or a tension can be largest or smallest: both ends, and where its slope is zero. */
 export function turningAngles(si: Si): number[] {
   const { startAngle, travel, returnedBy: back } = si
   const end = startAngle + travel
@@ -54,7 +54,7 @@ export function turningAngles(si: Si): number[] {
   return found
 }
 
-/** Least pretension at which neither pull ever falls to nothing; every tension grows in step with it. */
+/** Minimum pretension at which neither pull ever falls to nothing; every tension grows in step with it. */
 function requiredPretension(si: Si, angles: readonly number[]): number {
   let needed = 0
   for (const angle of angles)

@@ -8,7 +8,7 @@ export const camFields = (): Fields<CamDriveInput> => ({
     label: "law of the rise",
     options: {
       uniform: "uniform: the same lever arm all the way, with a jolt at both ends",
-      parabolic: "parabolic: least peak acceleration, with jerks",
+      parabolic: "parabolic: minimum peak acceleration, with jerks",
       harmonic: "simple harmonic",
       cycloidal: "cycloidal: no jolt at the ends",
       "polynomial-345": "3-4-5 polynomial",
@@ -88,7 +88,7 @@ export const camOutput = (): OutFields<CamDrive> => ({
       maxSpeed: { kind: "speed", label: "largest speed" },
       maxAcceleration: { kind: "acceleration", label: "largest acceleration" },
       maxEffort: { kind: "moment", label: "largest moment while lifting" },
-      minContact: { kind: "force", label: "least force towards the cam" },
+      minContact: { kind: "force", label: "minimum force towards the cam" },
     },
   },
 })

@@ -53,7 +53,7 @@ export interface CamExtremes {
   readonly maxAcceleration: number
   /** Largest moment at the cam while it lifts. [N m] */
   readonly maxEffort: number
-  /** Least force between roller and cam; negative where the follower would lift off. [N] */
+  /** Minimum force between roller and cam; negative where the follower would lift off. [N] */
   readonly minContact: number
 }
 

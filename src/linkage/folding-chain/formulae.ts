@@ -93,7 +93,7 @@ export const chainFormulae = (): readonly Step<Si, FoldingChain>[] => [
   {
     symbol: "T_w",
     kind: "moment",
-    meaning: "the moment farthest from nothing among the poses of the travel, both ways",
+    meaning: "the largest moment among the poses of the travel, either sign",
     given: (_, out) =>
       out.poses.flatMap((pose) => [pose.spreadEffort, pose.foldEffort]).reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a)),
   },

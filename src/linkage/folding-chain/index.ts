@@ -63,8 +63,8 @@ export type { ChainBox, ChainJoint, ChainPose, ChainSegmentInput, FoldingChain, 
  * g_n: standard gravity [m/s²]; k_p: share of gravity in the plane: cosine of its tilt; g_x: its part in the plane, x
  * [m/s²]; g_y: its part in the plane, y [m/s²]; M_j: moments that hold everything outward of each joint [N m]; W_j:
  * weights on the pins [N]; r_f: friction radius of the pins [m]; c_j: friction radius over lever arm of the drive, 0
- * where it has none; P_e: change of U_e per radian [m]; Q_e: change of V_e per radian [m]; T_w: the moment farthest
- * from nothing among the poses of the travel, both ways [N m].
+ * where it has none; P_e: change of U_e per radian [m]; Q_e: change of V_e per radian [m]; T_w: the largest moment
+ * among the poses of the travel, either sign [N m].
  *
  * **Sources**
  * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, chapter 11 (virtual work) (not verified

@@ -6,10 +6,10 @@ import { nortonSynthesis } from "../sources.js"
 import type { FourBarSynthesis, FourBarSynthesisCaution, Si } from "./types.js"
 
 export function synthesisCautions(_: Si, out: FourBarSynthesis): Caution<FourBarSynthesisCaution>[] {
-  const { minTransmission } = out
+  const { minTransmissionAngle } = out
   return [
     pinchCaution("The links of a four-bar"),
-    ...(minTransmission < LEAST_TRANSMISSION ? [transmissionCaution("minTransmission", minTransmission)] : []),
+    ...(minTransmissionAngle < LEAST_TRANSMISSION ? [transmissionCaution("minTransmissionAngle", minTransmissionAngle)] : []),
     caution(
       "path-between-poses",
       "note",

@@ -100,7 +100,7 @@ const point = (label: string) => ({
 
 /** Result of a synthesis. */
 export const synthesisOutput = (): OutFields<FourBarSynthesis> => ({
-  minTransmission: { kind: "angle", symbol: "mu", label: "minimum transmission angle of the best" },
+  minTransmissionAngle: { kind: "angle", symbol: "mu", label: "minimum transmission angle of the best" },
   size: { kind: "length", symbol: "L_s", label: "sum of its four lengths" },
   ground: { kind: "length", symbol: "d", label: "distance of its fixed pivots" },
   input: { kind: "length", symbol: "a", label: "its input link" },
@@ -126,7 +126,7 @@ export const synthesisOutput = (): OutFields<FourBarSynthesis> => ({
         groundAngle: { kind: "angle", label: "direction from input pivot to output pivot" },
         inputAngles: { kind: "list", label: "input angles at the poses", of: { kind: "angle", label: "input angle" } },
         inputTravel: { kind: "angle", label: "turn of the input link" },
-        minTransmission: { kind: "angle", label: "minimum transmission angle" },
+        minTransmissionAngle: { kind: "angle", label: "minimum transmission angle" },
         size: { kind: "length", label: "sum of the lengths" },
         pointRadius: { kind: "length", label: "coupler's origin from the input pin" },
         pointAngle: { kind: "angle", label: "coupler's origin from the coupler's line" },

@@ -1,4 +1,4 @@
-// The working of the best linkage: its pins at the poses, its lengths, and the least transmission angle on the way.
+// The working of the best linkage: its pins at the poses, its lengths, and the minimum transmission angle on the way.
 import type { Step } from "../../solver/index.js"
 import { cosineRule, nortonLoop, nortonSynthesis } from "../sources.js"
 import type { FourBarSynthesis, Si, SynthesisedFourBar } from "./types.js"
@@ -78,20 +78,20 @@ export const synthesisFormulae = (): readonly Step<Si, FourBarSynthesis>[] => [
   {
     symbol: "f_l",
     kind: "length",
-    meaning: "least distance from input pin to output pivot on the way",
+    meaning: "minimum distance from input pin to output pivot on the way",
     is: `ceil(theta_l / (2 * pi)) <= theta_h / (2 * pi) ? abs(d - a) : min(${reach("theta_l")}, ${reach("theta_h")})`,
     source: cosineRule,
   },
   {
     symbol: "f_h",
     kind: "length",
-    meaning: "greatest distance from input pin to output pivot on the way",
+    meaning: "maximum distance from input pin to output pivot on the way",
     is: `ceil((theta_l - pi) / (2 * pi)) <= (theta_h - pi) / (2 * pi) ? d + a : max(${reach("theta_l")}, ${reach("theta_h")})`,
     source: cosineRule,
   },
   {
     symbol: "mu",
-    meaning: "least transmission angle on the way",
+    meaning: "minimum transmission angle on the way",
     is: `min(${transmission("f_l")}, ${transmission("f_h")})`,
     source: cosineRule,
   },

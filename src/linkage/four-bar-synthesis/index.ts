@@ -30,7 +30,7 @@ export type {
  * tried over their region, and with two poses pins along their line, a step s apart; every pair of links that result is
  * tried as input and output. A pair passes when the output pin stays on one side of the line from input pin to output
  * pivot, when one sense of turning of the input link meets the poses in order, and when the transmission angle never
- * falls below the limit anywhere between: cos μ = (b² + c² − f²)/(2·b·c) at the least and the greatest f² = d² + a² −
+ * falls below the limit anywhere between: cos μ = (b² + c² − f²)/(2·b·c) at the minimum and the largest f² = d² + a² −
  * 2·d·a·cos θ of the way, a input, b coupler, c output, d ground (all within `linkLengths`), θ
  * the input angle from the line of the fixed pivots. Best is the largest minimum transmission angle or the
  * smallest a + b + c + d. No better linkage exists with its pivots on the places tried; between them there may be.
@@ -65,7 +65,7 @@ export type {
  *
  * **Results**
  *
- * `minTransmission`: minimum transmission angle of the best [mu; rad]; `size`: sum of its four lengths [L_s; m];
+ * `minTransmissionAngle`: minimum transmission angle of the best [mu; rad]; `size`: sum of its four lengths [L_s; m];
  * `ground`: distance of its fixed pivots [d; m]; `input`: its input link [a; m]; `coupler`: its coupler, pin to pin
  * [b; m]; `output`: its output link [c; m]; `inputTravel`: turn of its input link [Delta; rad]; `solutions`: linkages
  * that pass, best first [list]; `tried`: what was tried [group].
@@ -78,8 +78,8 @@ export type {
  * [m]; v_B: pin of the output link along the coupler's y axis [m]; X_A: pin of the input link at the poses, x [m];
  * Y_A: pin of the input link at the poses, y [m]; X_B: pin of the output link at the poses, x [m]; Y_B: pin of the
  * output link at the poses, y [m]; theta_i: angles of the input link at the poses, from the line of the fixed pivots,
- * running on; n_p: poses; theta_l: lower end of the turn; theta_h: upper end of the turn; f_l: least distance from
- * input pin to output pivot on the way [m]; f_h: greatest distance from input pin to output pivot on the way [m].
+ * running on; n_p: poses; theta_l: lower end of the turn; theta_h: upper end of the turn; f_l: minimum distance from
+ * input pin to output pivot on the way [m]; f_h: maximum distance from input pin to output pivot on the way [m].
  *
  * **Sources**
  * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapter 5 (two- and three-position motion

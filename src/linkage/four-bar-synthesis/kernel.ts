@@ -19,7 +19,7 @@ interface Found {
 
 /** Whether one linkage is better than another: by what is sought, then by the other measure. */
 function isBetter(si: Si, p: Found, q: Found): boolean {
-  const [sizes, angles] = [q.size - p.size, p.passage.minTransmission - q.passage.minTransmission]
+  const [sizes, angles] = [q.size - p.size, p.passage.minTransmissionAngle - q.passage.minTransmissionAngle]
   const [first, second] = si.objective === "smallest" ? [sizes, angles] : [angles, sizes]
   return first > 0 || (first === 0 && second > 0)
 }
@@ -27,7 +27,7 @@ function isBetter(si: Si, p: Found, q: Found): boolean {
 /** The linkage as it is told. */
 function told(si: Si, { drive, follow, ground, coupler, passage, size }: Found): SynthesisedFourBar {
   const line = Math.atan2(follow.pin.y - drive.pin.y, follow.pin.x - drive.pin.x)
-  const { inputAngles, branch, minTransmission } = passage
+  const { inputAngles, branch, minTransmissionAngle } = passage
   return {
     inputPivot: drive.pivot,
     outputPivot: follow.pivot,
@@ -41,7 +41,7 @@ function told(si: Si, { drive, follow, ground, coupler, passage, size }: Found):
     groundAngle: Math.atan2(follow.pivot.y - drive.pivot.y, follow.pivot.x - drive.pivot.x),
     inputAngles,
     inputTravel: (inputAngles[si.poses.length - 1] as number) - (inputAngles[0] as number),
-    minTransmission,
+    minTransmissionAngle,
     size,
     pointRadius: Math.hypot(drive.pin.x, drive.pin.y),
     pointAngle: Math.atan2(-drive.pin.y, -drive.pin.x) - line,
@@ -71,8 +71,8 @@ function searched(si: Si): { readonly best: readonly Found[]; readonly tally: Sy
         tally[passage]++
         continue
       }
-      nearest = Math.max(nearest, passage.minTransmission)
-      if (passage.minTransmission < si.transmissionLimit) {
+      nearest = Math.max(nearest, passage.minTransmissionAngle)
+      if (passage.minTransmissionAngle < si.transmissionLimit) {
         tally.poorTransmission++
         continue
       }
@@ -118,6 +118,6 @@ export function solve(si: Si): FourBarSynthesis | NoSolution<FourBarSynthesisRef
           {},
           { cause: causeOf(tally) },
         )
-  const { minTransmission, size, ground, input, coupler, output, inputTravel } = first
-  return { minTransmission, size, ground, input, coupler, output, inputTravel, solutions, tried: tally }
+  const { minTransmissionAngle, size, ground, input, coupler, output, inputTravel } = first
+  return { minTransmissionAngle, size, ground, input, coupler, output, inputTravel, solutions, tried: tally }
 }

@@ -9,7 +9,7 @@ export interface Passage {
   readonly branch: Assembly
   /** Angles of the input link at the poses, from the line of the fixed pivots, running on in order. */
   readonly inputAngles: readonly number[]
-  readonly minTransmission: number
+  readonly minTransmissionAngle: number
 }
 
 export type Defect = "changeBranch" | "outOfOrder"
@@ -22,12 +22,12 @@ function transmissionAt(f: number, b: number, c: number): number {
   return product > 0 ? Math.atan2(Math.sqrt(product), Math.abs(b ** 2 + c ** 2 - f ** 2)) : -1
 }
 
-/** Least transmission angle while the input turns from one angle to another; negative where the linkage does not close all the way. */
+/** Minimum transmission angle while the input turns from one angle to another; negative where the linkage does not close all the way. */
 function leastOnWay(d: number, a: number, b: number, c: number, from: number, to: number): number {
   const [low, high] = [Math.min(from, to), Math.max(from, to)]
   const reach = (angle: number) => Math.sqrt((d - a) ** 2 + 4 * d * a * Math.sin(angle / 2) ** 2)
   const passes = (angle: number) => Math.ceil((low - angle) / TURN) <= (high - angle) / TURN
-  // the distance from input pin to output pivot is least and greatest at the ends or on the line of the fixed pivots
+  // the distance from input pin to output pivot is shortest and longest at the ends or on the line of the fixed pivots
   const nearest = passes(0) ? Math.abs(d - a) : Math.min(reach(low), reach(high))
   const farthest = passes(Math.PI) ? d + a : Math.max(reach(low), reach(high))
   return Math.min(transmissionAt(nearest, b, c), transmissionAt(farthest, b, c))
@@ -64,14 +64,14 @@ export function passageOf(si: Si, drive: Dyad, follow: Dyad, ground: number, cou
       sense,
       inputAngles: turns.map((turn) => first + sense * turn),
       inOrder: turns.every((turn, i) => i === 0 || turn > (turns[i - 1] as number)),
-      minTransmission: leastOnWay(ground, drive.length, coupler, follow.length, first, first + sense * Math.max(...turns)),
+      minTransmissionAngle: leastOnWay(ground, drive.length, coupler, follow.length, first, first + sense * Math.max(...turns)),
     }
   })
-  const closing = ways.filter((way) => way.minTransmission > 0)
+  const closing = ways.filter((way) => way.minTransmissionAngle > 0)
   const wanted = closing
     .filter(({ sense, inOrder }) => inOrder && (si.turns === "either" || (si.turns === "counter-clockwise") === (sense === 1)))
-    .sort((p, q) => q.minTransmission - p.minTransmission)[0]
+    .sort((p, q) => q.minTransmissionAngle - p.minTransmissionAngle)[0]
   if (!wanted) return closing.length ? "outOfOrder" : "changeBranch"
-  const { inputAngles, minTransmission } = wanted
-  return { branch: side > 0 ? "open" : "crossed", inputAngles, minTransmission }
+  const { inputAngles, minTransmissionAngle } = wanted
+  return { branch: side > 0 ? "open" : "crossed", inputAngles, minTransmissionAngle }
 }

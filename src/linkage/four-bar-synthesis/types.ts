@@ -16,13 +16,13 @@ export interface CouplerPoseInput {
 
 /** A rectangle in which pivots may be. */
 export interface PivotRegionInput {
-  /** Least x. [−20 to 20 m] */
+  /** Minimum x. [−20 to 20 m] */
   left: Length
-  /** Greatest x. [−20 to 20 m] */
+  /** Maximum x. [−20 to 20 m] */
   right: Length
-  /** Least y. [−20 to 20 m] */
+  /** Minimum y. [−20 to 20 m] */
   bottom: Length
-  /** Greatest y. [−20 to 20 m] */
+  /** Maximum y. [−20 to 20 m] */
   top: Length
 }
 
@@ -79,8 +79,8 @@ export interface SynthesisedFourBar {
   readonly inputAngles: readonly number[]
   /** Turn of the input link from the first pose to the last, counter-clockwise positive. [rad] */
   readonly inputTravel: number
-  /** Least transmission angle on the way from the first pose to the last. [rad] */
-  readonly minTransmission: number
+  /** Minimum transmission angle on the way from the first pose to the last. [rad] */
+  readonly minTransmissionAngle: number
   /** Sum of the four lengths. [m] */
   readonly size: number
   /** The coupler's origin as `fourBar`'s coupler point: distance from the input pin. [m] */
@@ -93,8 +93,8 @@ export interface SynthesisedFourBar {
 
 /** Result of {@link fourBarSynthesis}; the numbers at its top are those of the best linkage, the first one listed. */
 export interface FourBarSynthesis {
-  /** Least transmission angle of the best linkage between the first pose and the last. [mu; rad] */
-  readonly minTransmission: number
+  /** Minimum transmission angle of the best linkage between the first pose and the last. [mu; rad] */
+  readonly minTransmissionAngle: number
   /** Sum of its four lengths [L_s; m] */
   readonly size: number
   /** Distance of its fixed pivots [d; m] */

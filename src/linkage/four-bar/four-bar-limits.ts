@@ -31,7 +31,7 @@ export interface FourBarLimits {
   readonly couplerOutputToward: number | null
   /** Angle between coupler and output with the input pointing away from it. [mu_a; rad] */
   readonly couplerOutputAway: number | null
-  /** Least transmission angle anywhere in the range. [mu_min; rad] */
+  /** Minimum transmission angle anywhere in the range. [mu_min; rad] */
   readonly minTransmissionAngle: number
 }
 
@@ -136,7 +136,7 @@ const limit = (symbol: string, key: keyof FourBarLimits, meaning: string, cosine
  * at the outer dead point [psi_o; rad]; `outputInner`: output angle at the inner dead point [psi_i; rad];
  * `outputSwing`: output range [Delta_4; rad]; `timeRatio`: time ratio [T_r; as a fraction]; `couplerOutputToward`:
  * coupler to output, input towards the output pivot [mu_t; rad]; `couplerOutputAway`: coupler to output, input away
- * from it [mu_a; rad]; `minTransmissionAngle`: least transmission angle [mu_min; rad].
+ * from it [mu_a; rad]; `minTransmissionAngle`: minimum transmission angle [mu_min; rad].
  *
  * **Symbols of the working**
  *
@@ -181,7 +181,7 @@ export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits, FourBarLim
     timeRatio: { kind: "ratio", symbol: "T_r", label: "time ratio", unit: "x" },
     couplerOutputToward: { kind: "angle", symbol: "mu_t", label: "coupler to output, input towards the output pivot" },
     couplerOutputAway: { kind: "angle", symbol: "mu_a", label: "coupler to output, input away from it" },
-    minTransmissionAngle: { kind: "angle", symbol: "mu_min", label: "least transmission angle" },
+    minTransmissionAngle: { kind: "angle", symbol: "mu_min", label: "minimum transmission angle" },
   },
   example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
   formulae: [
@@ -228,7 +228,7 @@ export const fourBarLimits: Solver<FourBarLimitsInput, FourBarLimits, FourBarLim
     { symbol: "mu_min", meaning: "a limit puts coupler and output in line", is: "0", when: "n_mu_t == 0 or n_mu_a == 0" },
     {
       symbol: "mu_min",
-      meaning: "least transmission angle",
+      meaning: "minimum transmission angle",
       is: "min(mu_t, pi - mu_t, mu_a, pi - mu_a)",
       when: "n_mu_t == 1 and n_mu_a == 1",
     },

@@ -66,7 +66,7 @@ function solve(si: Si): Freudenstein | NoSolution<FreudensteinRefusal> {
   return withNearest(out, freudenstein, kernel, si, {}, knobs)
 }
 
-/** Least size of a constant, beside the larger one: smaller asks for a link longer than any workshop. */
+/** Smallest size of a constant, beside the larger one: smaller asks for a link longer than any workshop. */
 const LEAST_CONSTANT = 1e-9
 
 function kernel({ ground: d, inputAngles, outputAngles }: Si): Freudenstein | NoSolution<FreudensteinRefusal> {

@@ -100,7 +100,7 @@ function cautions(si: SiOf<GrashofInput>, out: Grashof): Caution<GrashofCaution>
  *
  * `grashofClass`: class [text]; `linkageType`: type [text]; `inputTurns`: input turns fully [yes or no];
  * `outputTurns`: output turns fully [yes or no]; `changePointMargin`: margin to the change point [S; m];
- * `closureMargin`: margin to coming apart [S_c; m].
+ * `closureMargin`: margin of assembly [S_c; m].
  *
  * **Symbols of the working**
  *
@@ -134,14 +134,14 @@ export const grashof: Solver<GrashofInput, Grashof, GrashofRefusal, GrashofCauti
     inputTurns: { kind: "flag", label: "input turns fully" },
     outputTurns: { kind: "flag", label: "output turns fully" },
     changePointMargin: { kind: "length", symbol: "S", label: "margin to the change point" },
-    closureMargin: { kind: "length", symbol: "S_c", label: "margin to coming apart" },
+    closureMargin: { kind: "length", symbol: "S_c", label: "margin of assembly" },
   },
   example: { ground: "100 mm", input: "40 mm", coupler: "120 mm", output: "80 mm" },
   formulae: [
     { symbol: "T", kind: "length", meaning: "all links together", is: "a + b + c + d" },
     { symbol: "l_max", kind: "length", meaning: "longest link", is: "max(a, b, c, d)" },
     { symbol: "l_min", kind: "length", meaning: "shortest link", is: "min(a, b, c, d)" },
-    { symbol: "S_c", meaning: "what is left when the longest is laid against the others", is: "T - 2 * l_max" },
+    { symbol: "S_c", meaning: "the three shorter links together less the longest", is: "T - 2 * l_max" },
     {
       symbol: "S",
       meaning: "margin of Grashof's condition",

@@ -7,16 +7,16 @@ export interface Point {
 }
 
 /**
- * An arm on a hinge, moved by an actuator between a fixed anchor (base) and an anchor on the arm.
+ * An arm on a hinge, moved by an actuator between a fixed pivot (base) and a pivot on the arm.
  * Plain SI numbers: metres and radians.
  */
 export interface HingeGeometry {
   readonly hinge: { readonly x: number; readonly y: number }
-  /** Fixed anchor of the actuator. */
+  /** Fixed pivot of the actuator. */
   readonly fixedPivot: { readonly x: number; readonly y: number }
   /** Pivot on the arm: distance from the hinge, m, and angle from the arm, rad. */
   readonly movingPivot: { readonly radius: number; readonly angle: number }
-  /** Distance by which the rod axis misses the base pivot, m; 0 for a rod that points at its pivot. */
+  /** Distance by which the rod axis misses the fixed pivot, m; 0 for a rod that points at its pivot. */
   readonly axisOffset: number
 }
 
@@ -25,7 +25,7 @@ export function wrapAngle(angle: number): number {
   return angle - 2 * Math.PI * Math.ceil(angle / (2 * Math.PI) - 0.5)
 }
 
-/** Where the moving anchor is at an arm angle, m. */
+/** Where the moving pivot is at an arm angle, m. */
 export function hingePinAt(g: HingeGeometry, armAngle: number): Point {
   const angle = armAngle + g.movingPivot.angle
   return { x: g.hinge.x + g.movingPivot.radius * Math.cos(angle), y: g.hinge.y + g.movingPivot.radius * Math.sin(angle) }
@@ -33,7 +33,7 @@ export function hingePinAt(g: HingeGeometry, armAngle: number): Point {
 
 /**
  * Length of the actuator at an arm angle, m, measured along the rod: √(q² − e²), with q the distance
- * of the anchors (m) and e the axis offset (m).
+ * of the pivots (m) and e the axis offset (m).
  *
  * Defined where q exceeds e; {@link hingeAngleAt} tells which lengths an arm can reach.
  */
@@ -57,8 +57,8 @@ export function hingeLeverAt(g: HingeGeometry, armAngle: number): number {
 }
 
 /**
- * Shortest and longest rod length at which the triangle hinge–base–pin closes, m. At either end the
- * moving anchor lies on the line through hinge and base: a dead point.
+ * Shortest and longest rod length at which the triangle hinge–fixed pivot–pin closes, m. At either end the
+ * moving pivot lies on the line through hinge and base: a dead point.
  */
 export function hingeLengthRange(g: HingeGeometry): { readonly shortest: number; readonly longest: number } {
   const distance = Math.hypot(g.fixedPivot.x - g.hinge.x, g.fixedPivot.y - g.hinge.y)
@@ -68,7 +68,7 @@ export function hingeLengthRange(g: HingeGeometry): { readonly shortest: number;
 
 /**
  * Arm angle at an actuator length, rad, or null where the triangle cannot close. Assembly 1 has the
- * moving anchor counter-clockwise of the line hinge–base (extension raises the arm), −1 clockwise.
+ * moving pivot counter-clockwise of the line hinge–fixed pivot (extension raises the arm), −1 clockwise.
  * Continuous in the length; the middle of the two branches is written between −π and π.
  */
 export function hingeAngleAt(g: HingeGeometry, length: number, branch: 1 | -1): number | null {

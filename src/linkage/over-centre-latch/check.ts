@@ -9,7 +9,7 @@ export function latchFaults({ fixedPivotDistance, movingPivotRadius, freeLength 
       inconsistent(
         ["movingPivotRadius"],
         "{movingPivotRadius length}",
-        "less than {fixedPivotDistance length}, the distance of the anchor: else the spring passes through the pivot",
+        "less than {fixedPivotDistance length}, the distance of the spring's fixed end: else the spring passes through the pivot",
         {
           movingPivotRadius,
           fixedPivotDistance,

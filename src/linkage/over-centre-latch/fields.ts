@@ -3,7 +3,14 @@ import type { Fields, OutFields } from "../../solver/index.js"
 import type { OverCentreLatch, OverCentreLatchInput } from "./types.js"
 
 export const latchFields = (): Fields<OverCentreLatchInput> => ({
-  fixedPivotDistance: { kind: "length", symbol: "d", label: "pivot to anchor", min: "1 mm", max: 5, typical: ["50 mm", "90 mm"] },
+  fixedPivotDistance: {
+    kind: "length",
+    symbol: "d",
+    label: "pivot to the spring's fixed end",
+    min: "1 mm",
+    max: 5,
+    typical: ["50 mm", "90 mm"],
+  },
   movingPivotRadius: { kind: "length", symbol: "r", label: "pivot to pin", min: "0.5 mm", max: 5, typical: ["10 mm", "30 mm"] },
   freeLength: { kind: "length", symbol: "x_0", label: "free length of the spring", min: 0, max: 10, typical: ["20 mm", "45 mm"] },
   springRate: { kind: "forcePerLength", symbol: "k", label: "rate of the spring", min: "1 N/m", max: 1e7, typical: [200, 3000] },
@@ -63,10 +70,10 @@ const side = (label: string) => ({
     angle: { kind: "angle" as const, label: "past the dead centre" },
     holdingMoment: { kind: "moment" as const, label: "moment onto the stop" },
     holdingForce: { kind: "force" as const, label: "holding force at the handle" },
-    releaseForce: { kind: "force" as const, label: "force that starts it off the stop" },
+    releaseForce: { kind: "force" as const, label: "handle force to leave the stop" },
     tripForce: { kind: "force" as const, label: "largest force to trip it" },
     tripWork: { kind: "energy" as const, label: "work to trip it" },
-    releasedEnergy: { kind: "energy" as const, label: "energy let loose onto this stop" },
+    releasedEnergy: { kind: "energy" as const, label: "energy released onto this stop" },
     strikeSpeed: { kind: "speed" as const, label: "speed of the handle striking it" },
   },
 })

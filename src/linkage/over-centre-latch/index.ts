@@ -21,18 +21,18 @@ export type {
  * A lever that a spring holds on either side of its dead centre: where it snaps over, how firmly each side holds, what trips it,
  * and the energy the snap lets loose.
  *
- * Formula: with the pin θ past the dead centre, where anchor, pivot and pin lie in line and the spring is longest, its length is
+ * Formula: with the pin θ past the dead centre, where fixed end, pivot and pin lie in line and the spring is longest, its length is
  * x = √((d − r)² + 4·d·r·cos²(θ/2)), its tension F = F₀ + k·(x − x₀), never less than nothing, and its moment F·d·r·sin θ/x drives the lever
  * away from the dead centre. The lever goes over where that moment and the load's cancel. On a stop it is held by their sum; the
  * handle must give that and the pivot's friction µ·d_p/2·F to start it, and the largest of it on the way to trip it. The energy
  * let loose is the work of both moments from where friction loses its hold to the stop, less friction. Inertia is the same at every
- * angle, so its slope is nought. Valid for a lever moved by hand or drive to its snap-over point, a stop that does not give, and a
+ * angle, so its slope is zero. Valid for a lever moved by hand or drive to its snap-over point, a stop that does not give, and a
  * friction that the spring's pull alone makes.
  *
  * Refuses `does-not-hold` where the load outweighs the spring on a stop.
  *
  * **Inputs**
- * - `fixedPivotDistance`: pivot to anchor [d; 1 mm to 5 m]
+ * - `fixedPivotDistance`: pivot to the spring's fixed end [d; 1 mm to 5 m]
  * - `movingPivotRadius`: pivot to pin [r; 0.5 mm to 5 m]
  * - `freeLength`: free length of the spring [x_0; 0 to 10 m]
  * - `springRate`: rate of the spring [k; 1 N/m to 10000 N/mm]

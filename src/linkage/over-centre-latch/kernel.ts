@@ -12,7 +12,7 @@ const POSES = 121
 
 const spring = (si: Si) => ({ stiffness: si.springRate, freeLength: si.freeLength, preload: si.preload, pullsOnly: true })
 
-/** Spring at an angle of the pin past the dead centre, the pin then being farthest from the anchor. */
+/** Spring at an angle of the pin past the dead centre, the pin then being farthest from the fixed end. */
 export function springAt(si: Si, angle: number): { length: number; force: number; arm: number } {
   const { fixedPivotDistance: d, movingPivotRadius: r } = si
   const length = Math.sqrt((d - r) ** 2 + 4 * d * r * Math.cos(angle / 2) ** 2)

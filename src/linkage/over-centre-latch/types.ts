@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 
 /** Input of {@link overCentreLatch}. */
 export interface OverCentreLatchInput {
-  /** Pivot of the lever to the anchor of the spring. [d; 1 mm to 5 m] */
+  /** Pivot of the lever to the fixed end of the spring. [d; 1 mm to 5 m] */
   fixedPivotDistance: Length
   /** Pivot of the lever to the spring's pin. [r; 0.5 mm to 5 m] */
   movingPivotRadius: Length
@@ -14,7 +14,10 @@ export interface OverCentreLatchInput {
   springRate: ForcePerLength
   /** Tension at which a close-wound spring begins to open. [F_0; 0 to 100 kN; default 0] */
   preload?: Force
-  /** Stop on the clockwise side: angle of the pin past the dead centre, where anchor, pivot and pin lie in line. [theta_c; 0.1° to 179°] */
+  /**
+   * Stop on the clockwise side: angle of the pin past the dead centre, where fixed end, pivot and pin lie in line.
+   * [theta_c; 0.1° to 179°]
+   */
   clockwiseStop: Angle
   /** Stop on the counter-clockwise side. [theta_k; 0.1° to 179°] */
   counterStop: Angle
@@ -66,7 +69,7 @@ export interface LatchPose {
 export interface OverCentreLatch {
   /** Angle at which the lever goes over by itself, from the dead centre. [theta_s; rad] */
   readonly snapAngle: number
-  /** Largest tension of the spring between the stops; pivot and anchor bear as much. [F_m; N] */
+  /** Largest tension of the spring between the stops; pivot and fixed end bear as much. [F_m; N] */
   readonly maxSpringForce: number
   /** Energy stored at the snap-over point [W_s; J] */
   readonly storedEnergy: number

@@ -6,7 +6,7 @@ import type { PlanarLinkageRefusal } from "./output.js"
 import { jacobian, rowGradient } from "./rows.js"
 import { couple, isHalt, motion, type Pose } from "./solve.js"
 
-/** Greatest row sums of the Jacobian and of its inverse. */
+/** Largest row sums of the Jacobian and of its inverse. */
 export function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
   const n = model.unknowns
   const j = jacobian(model, pose.q, pose.drive)

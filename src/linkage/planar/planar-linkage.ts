@@ -231,10 +231,10 @@ function cautions(si: SiOf<PlanarLinkageInput>, out: PlanarLinkage): Caution<Pla
  *
  * **Symbols of the working**
  *
- * n_p: moving points; n_b: bars; n_c: carried points; n_s: sliders; N_J: greatest row sum of the Jacobian; N_I:
- * greatest row sum of its inverse; l_b: length of each bar as given or sketched [m]; x_b: each bar's run in x, solved
- * [m]; y_b: each bar's run in y, solved [m]; Q: effort of each driver, N·m or N; W: work of all loads per unit motion
- * of each driver, N·m or N.
+ * n_p: moving points; n_b: bars; n_c: carried points; n_s: sliders; N_J: largest row sum of the Jacobian; N_I: largest
+ * row sum of its inverse; l_b: length of each bar as given or sketched [m]; x_b: each bar's run in x, solved [m]; y_b:
+ * each bar's run in y, solved [m]; Q: effort of each driver, N·m or N; W: work of all loads per unit motion of each
+ * driver, N·m or N.
  *
  * **Sources**
  * - J. García de Jalón, E. Bayo (Springer): Kinematic and Dynamic Simulation of Multibody Systems, 1994, chapters 2
@@ -308,8 +308,8 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage, PlanarLink
     { symbol: "n_c", kind: "number", meaning: "carried points", given: (si) => si.carried.length },
     { symbol: "n_s", kind: "number", meaning: "sliders", given: (si) => si.sliders.length },
     { symbol: "f", meaning: "coordinates less constraints", is: "2 * n_p - n_b - 2 * n_c - n_s" },
-    { symbol: "N_J", kind: "number", meaning: "greatest row sum of the Jacobian", given: (_si, _out, { direct }) => direct as number },
-    { symbol: "N_I", kind: "number", meaning: "greatest row sum of its inverse", given: (_si, _out, { inverse }) => inverse as number },
+    { symbol: "N_J", kind: "number", meaning: "largest row sum of the Jacobian", given: (_si, _out, { direct }) => direct as number },
+    { symbol: "N_I", kind: "number", meaning: "largest row sum of its inverse", given: (_si, _out, { inverse }) => inverse as number },
     { symbol: "kappa", meaning: "distance from singular", is: "1 / (N_J * N_I)" },
     {
       symbol: "l_b",
@@ -345,7 +345,7 @@ export const planarLinkage: Solver<PlanarLinkageInput, PlanarLinkage, PlanarLink
     {
       left: "1 + sum(abs(Q)) + sum(Q)",
       right: "1 + sum(abs(Q)) - sum(W)",
-      meaning: "virtual work of drivers and loads adds up to nothing",
+      meaning: "virtual work of drivers and loads adds up to zero",
       source: virtualWork,
     },
   ],

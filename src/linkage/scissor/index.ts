@@ -165,11 +165,11 @@ function cautions(si: SiOf<ScissorInput>, out: Scissor): Caution<ScissorCaution>
  * joints folded [X_0; m]; `spreadExtended`: spread of the base joints extended [X_1; m]; `driverStroke`: driver travel
  * [s; m]; `ratioFolded`: span per travel folded [r_0; as a fraction]; `ratioExtended`: span per travel extended [r_1;
  * as a fraction]; `forceFolded`: driver force folded [F_0; N]; `forceExtended`: driver force extended [F_1; N];
- * `peakForce`: greatest driver force [F_p; N]; `torqueFolded`: servo torque folded [T_0; N m]; `torqueExtended`: servo
- * torque extended [T_1; N m]; `peakTorque`: greatest servo torque [T_p; N m]; `screwTorque`: screw torque at the
- * greatest force [T_s; N m]; `screwTurns`: screw turns [n_t]; `sagFolded`: tip sinks back through the driver, folded
- * [z_0; m]; `sagExtended`: tip sinks back through the driver, extended [z_1; m]; `droop`: tip off its line through
- * play [z_d; m]; `rootForce`: push and pull in the base joints [F_r; N].
+ * `peakForce`: maximum driver force [F_p; N]; `torqueFolded`: servo torque folded [T_0; N m]; `torqueExtended`: servo
+ * torque extended [T_1; N m]; `peakTorque`: maximum servo torque [T_p; N m]; `screwTorque`: screw torque at the
+ * maximum force [T_s; N m]; `screwTurns`: screw turns [n_t]; `sagFolded`: sag of the tip by the driver's give, folded
+ * [z_0; m]; `sagExtended`: sag of the tip by the driver's give, extended [z_1; m]; `droop`: droop of the tip by play
+ * [z_d; m]; `rootForce`: push and pull in the base joints [F_r; N].
  *
  * **Symbols of the working**
  *
@@ -268,15 +268,15 @@ export const scissor: Solver<ScissorInput, Scissor, ScissorRefusal, ScissorCauti
     ratioExtended: { kind: "ratio", symbol: "r_1", label: "span per travel extended", unit: "x" },
     forceFolded: { kind: "force", symbol: "F_0", label: "driver force folded" },
     forceExtended: { kind: "force", symbol: "F_1", label: "driver force extended" },
-    peakForce: { kind: "force", symbol: "F_p", label: "greatest driver force" },
+    peakForce: { kind: "force", symbol: "F_p", label: "maximum driver force" },
     torqueFolded: { kind: "moment", symbol: "T_0", label: "servo torque folded" },
     torqueExtended: { kind: "moment", symbol: "T_1", label: "servo torque extended" },
-    peakTorque: { kind: "moment", symbol: "T_p", label: "greatest servo torque" },
-    screwTorque: { kind: "moment", symbol: "T_s", label: "screw torque at the greatest force" },
+    peakTorque: { kind: "moment", symbol: "T_p", label: "maximum servo torque" },
+    screwTorque: { kind: "moment", symbol: "T_s", label: "screw torque at the maximum force" },
     screwTurns: { kind: "number", symbol: "n_t", label: "screw turns" },
-    sagFolded: { kind: "length", symbol: "z_0", label: "tip sinks back through the driver, folded" },
-    sagExtended: { kind: "length", symbol: "z_1", label: "tip sinks back through the driver, extended" },
-    droop: { kind: "length", symbol: "z_d", label: "tip off its line through play" },
+    sagFolded: { kind: "length", symbol: "z_0", label: "sag of the tip by the driver's give, folded" },
+    sagExtended: { kind: "length", symbol: "z_1", label: "sag of the tip by the driver's give, extended" },
+    droop: { kind: "length", symbol: "z_d", label: "droop of the tip by play" },
     rootForce: { kind: "force", symbol: "F_r", label: "push and pull in the base joints" },
   },
   example: {
@@ -320,14 +320,14 @@ export const scissor: Solver<ScissorInput, Scissor, ScissorRefusal, ScissorCauti
       is: "A * n / tan(theta_1) - B",
       source: scissorProblem,
     },
-    { symbol: "F_p", meaning: "greatest driver force: it runs one way between its ends", is: "max(abs(F_0), abs(F_1))" },
+    { symbol: "F_p", meaning: "maximum driver force: it runs one way between its ends", is: "max(abs(F_0), abs(F_1))" },
     { symbol: "T_0", meaning: "servo torque folded", is: "A * n * L * cos(theta_0) - B * L * sin(theta_0)" },
     { symbol: "T_1", meaning: "servo torque extended", is: "A * n * L * cos(theta_1) - B * L * sin(theta_1)" },
     { symbol: "theta_c", kind: "angle", meaning: "angle where the torque crests", is: "atan2(-B / N * sign(A / N), abs(A) / N * n)" },
-    { symbol: "T_p", meaning: "greatest servo torque", is: "max(abs(T_0), abs(T_1))", when: "theta_c <= theta_0 or theta_c >= theta_1" },
+    { symbol: "T_p", meaning: "maximum servo torque", is: "max(abs(T_0), abs(T_1))", when: "theta_c <= theta_0 or theta_c >= theta_1" },
     {
       symbol: "T_p",
-      meaning: "greatest servo torque, at the crest",
+      meaning: "maximum servo torque, at the crest",
       is: "max(abs(T_0), abs(T_1), sqrt((A * n)^2 + B^2) * L)",
       when: "theta_c > theta_0 and theta_c < theta_1",
     },

@@ -25,7 +25,7 @@ export interface ScissorInput {
   screwLead?: Length | null
   /** Share of the screw's work that arrives. [eta; 0.1 to 100 %; default 30 %] */
   screwEfficiency?: Ratio
-  /** Greatest force the driver can exert between the base joints, where known. [F_d; 1 mN to 10000 kN; optional] */
+  /** Maximum force the driver can exert between the base joints, where known. [F_d; 1 mN to 10000 kN; optional] */
   driverForce?: Force | null
   /** Stiffness of the driver and its mounting, where known. [k; 1 N/m to 1e7 N/mm; optional] */
   driverStiffness?: ForcePerLength | null
@@ -53,13 +53,13 @@ export interface Scissor {
   readonly forceFolded: number
   /** The same force extended. [F_1; N] */
   readonly forceExtended: number
-  /** Greatest size of that force over the travel. [F_p; N] */
+  /** Largest size of that force over the travel. [F_p; N] */
   readonly peakForce: number
   /** Torque on one base arm about its base joint, for a servo there. [T_0; N m] */
   readonly torqueFolded: number
   /** The same torque extended. [T_1; N m] */
   readonly torqueExtended: number
-  /** Greatest size of that torque over the travel. [T_p; N m] */
+  /** Largest size of that torque over the travel. [T_p; N m] */
   readonly peakTorque: number
   /** Torque on the screw at the peak force; null without a screw. [T_s; N m] */
   readonly screwTorque: number | null

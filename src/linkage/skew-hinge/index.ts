@@ -26,7 +26,7 @@ export type {
  * straight up seen from a trunk that leans forward and to the left. The frame gives the weight and the moment Σ r × m·g·v about the
  * hinge point; its part across the axis loads the two bearings, s apart, by half the weight's part across and ± the couple
  * over s. Friction M ± ρ·(F₁ + F₂ + F_axial + |M|/R), ρ = µ·d/2, with the thrust on the pin's rim and the drive's force at
- * its lever arm R added in full, which is the safe side. Inertia about the axis is the same at every swing, so its slope is nought.
+ * its lever arm R added in full, which is the safe side. Inertia about the axis is the same at every swing, so its slope is zero.
  * Valid for a rigid part, moved slowly.
  *
  * **Inputs**

@@ -80,5 +80,5 @@ export const sweptFormulae: readonly Step<SiOf<SweptEnvelopeInput>, SweptEnvelop
   { symbol: "d_y", kind: "length", meaning: "tip's steps in y, between all poses", given: tipSteps(1) },
   { symbol: "L_t", meaning: "path of the tip", is: "sum(map(d_x .* d_x + d_y .* d_y, g(q) = sqrt(q)))" },
   { symbol: "v_all", kind: "speed", meaning: "tip speed in all poses", given: tipSpeeds },
-  { symbol: "v_t", meaning: "greatest tip speed", is: "max(v_all)" },
+  { symbol: "v_t", meaning: "maximum tip speed", is: "max(v_all)" },
 ]

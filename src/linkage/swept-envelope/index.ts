@@ -191,7 +191,7 @@ function cautions(_si: SiOf<SweptEnvelopeInput>, out: SweptEnvelope): Caution<Sw
  * `left`: left limit [x_l; m]; `right`: right limit [x_r; m]; `bottom`: lower limit [y_b; m]; `top`: upper limit [y_t;
  * m]; `sweptSpan`: span swept [S; m]; `sweptHeight`: height swept [H; m]; `outlineArea`: area of the outline [A; m²];
  * `outlineAllowance`: outline stands off by at most [a_o; m]; `tipPath`: path of the tip [L_t; m]; `peakTipSpeed`:
- * greatest tip speed [v_t; m/s]; `outline`: outline [list]; `profile`: profile [list]; `tip`: tip [list];
+ * maximum tip speed [v_t; m/s]; `outline`: outline [list]; `profile`: profile [list]; `tip`: tip [list];
  * `errorEstimate`: allowance between poses [m].
  *
  * **Symbols of the working**
@@ -285,7 +285,7 @@ export const sweptEnvelope: Solver<SweptEnvelopeInput, SweptEnvelope, SweptEnvel
     outlineArea: { kind: "area", symbol: "A", label: "area of the outline" },
     outlineAllowance: { kind: "length", symbol: "a_o", label: "outline stands off by at most" },
     tipPath: { kind: "length", symbol: "L_t", label: "path of the tip" },
-    peakTipSpeed: { kind: "speed", symbol: "v_t", label: "greatest tip speed" },
+    peakTipSpeed: { kind: "speed", symbol: "v_t", label: "maximum tip speed" },
     outline: {
       kind: "list",
       label: "outline",

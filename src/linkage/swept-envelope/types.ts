@@ -52,7 +52,7 @@ export interface SweptEnvelope {
   readonly outlineAllowance: number
   /** Length of the tip's path. [L_t; m] */
   readonly tipPath: number
-  /** Greatest tip speed at the poses calculated. [v_t; m/s] */
+  /** Maximum tip speed at the poses calculated. [v_t; m/s] */
   readonly peakTipSpeed: number
   /** Outline around everything swept, counter-clockwise, part by part, holes filled in. [list] */
   readonly outline: readonly OutlineCorner[]

@@ -14,7 +14,7 @@ export const airRules = {
   freeLithium: 2e-3,
   /** Lithium-metal battery, kg of lithium, up to which the airline may approve. */
   approvalLithium: 8e-3,
-  /** Non-spillable lead battery: greatest voltage, V, and energy, J. */
+  /** Non-spillable lead battery: maximum voltage, V, and energy, J. */
   leadVoltage: 12,
   leadEnergy: 100 * 3600,
   /** Devices with batteries for each passenger. */
@@ -33,7 +33,7 @@ export const airRules = {
   sparesInHold: false,
   /** A battery whose main purpose is to power another device is a spare. */
   powerBankIsSpare: true,
-  /** Greatest mass of lithium and watt-hours of a battery fixed in baggage that is checked in. */
+  /** Maximum mass of lithium and watt-hours of a battery fixed in baggage that is checked in. */
   fixedBaggageEnergy: 2.7 * 3600,
   fixedBaggageLithium: 0.3e-3,
   /** Day the rules were read. */

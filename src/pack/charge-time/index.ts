@@ -112,7 +112,7 @@ function cautions(si: Si, out: ChargeTime): Caution<ChargeTimeCaution>[] {
   if (out.likelyDuration)
     found.push(
       caution(
-        "charge-time-is-least",
+        "charge-time-is-minimum",
         "note",
         "One resistance makes the last part too short: by datasheets expect {likelyDuration.low time} to {likelyDuration.high time}. Charge off the body, watched, on something that does not burn.",
         CHARGE_TIMES,

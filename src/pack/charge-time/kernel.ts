@@ -47,9 +47,9 @@ export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
   const full = (greatest: number) =>
     refuse(
       "already-full",
-      "At {given.startStateOfCharge ratio %} of its charge the pack is full for this charger, which has nothing to do from {greatestStart ratio %} on.",
+      "At {given.startStateOfCharge ratio %} of its charge the pack is full for this charger, which has nothing to do from {maxStartStateOfCharge ratio %} on.",
       startStateOfCharge - 0.99 * greatest,
-      { greatestStart: greatest },
+      { maxStartStateOfCharge: greatest },
       { startStateOfCharge: 0.99 * greatest },
       { "given.startStateOfCharge": startStateOfCharge },
     )
@@ -89,8 +89,8 @@ export function solve(si: Si): ChargeTime | NoSolution<ChargeTimeRefusal> {
       startStateOfCharge < 1 && cellChargeVoltage <= highestChargeVoltage(si) ? { cellChargeVoltage } : {},
     )
   }
-  const greatestStart = chargeAt(curve, room)
-  if (startStateOfCharge >= greatestStart) return full(greatestStart)
+  const maxStartStateOfCharge = chargeAt(curve, room)
+  if (startStateOfCharge >= maxStartStateOfCharge) return full(maxStartStateOfCharge)
   const changeOverStateOfCharge = Math.max(startStateOfCharge, chargeAt(curve, limit - chargeCurrent * resistance))
   const endStateOfCharge = Math.max(changeOverStateOfCharge, chargeAt(curve, room))
   const constantCurrentDuration = (capacity * (changeOverStateOfCharge - startStateOfCharge)) / chargeCurrent

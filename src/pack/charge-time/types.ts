@@ -10,7 +10,7 @@ export type ChargeTimeRefusal = "already-full" | "insufficient-voltage" | "not-r
 /** Hazards and limits that an answer of {@link chargeTime} can carry. */
 export type ChargeTimeCaution =
   | "charge-rate"
-  | "charge-time-is-least"
+  | "charge-time-is-minimum"
   | "lead-tail"
   | "over-charge"
   | "slow-nickel"

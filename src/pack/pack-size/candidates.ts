@@ -15,11 +15,11 @@ export interface CellOnOffer {
   cellResistance: Resistance
   /** Mass [m_c; 0.1 g to 100 kg] */
   cellMass: Mass
-  /** Greatest lasting discharge current. [I_d; 0.1 mA to 1000 A] */
+  /** Maximum continuous discharge current. [I_d; 0.1 mA to 1000 A] */
   cellMaxCurrent: Current
-  /** Greatest charge current; not used here, so that a `genericCells` entry fits. [I_c; 0 to 1000 A; optional] */
+  /** Maximum charge current; not used here, so that a `genericCells` entry fits. [I_c; 0 to 1000 A; optional] */
   cellMaxChargeCurrent?: Current | null
-  /** Least voltage under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
+  /** Minimum voltage under load; the chemistry's where left out. [V_cut; 1 mV to 10 V; optional] */
   cellCutOffVoltage?: Voltage | null
   /** Price, in any currency. [c_c; 0 to 1000000; optional] */
   cellPrice?: number | null
@@ -87,10 +87,10 @@ export interface Miss {
   readonly frees: string
 }
 
-/** Least whole number at or above x, dust of rounding left out. */
+/** Smallest whole number at or above x, dust of rounding left out. */
 const atLeast = (x: number) => Math.max(1, Math.ceil(x - 1e-9))
 
-/** Least voltage of a cell under load, V. */
+/** Minimum voltage of a cell under load, V. */
 export const leastVoltage = (cell: Cell) => cell.cellCutOffVoltage ?? chemistries[cell.chemistry].cellCutOffVoltage
 
 /** What a cell gives at the temperature and the low charge asked about. */
@@ -124,7 +124,7 @@ function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, 
   const spare = openVoltage - least
   if (!(spare > 0))
     return lose(
-      "{series} in series have {open voltage} at {charge ratio %} charge even without load, no more than the least voltage of {least voltage}",
+      "{series} in series have {open voltage} at {charge ratio %} charge even without load, no more than the minimum voltage of {least voltage}",
       { series, open: openVoltage, charge: si.minStateOfCharge, least },
       "minVoltage",
     )

@@ -51,14 +51,14 @@ function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
  * Which cell, how many in series and how many in parallel: the smallest pack that meets everything, and
  * why every other lost.
  *
- * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is the least
+ * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is the minimum
  * whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·k_c·y) (energy) and I·r_c·k_T·n_s/(n_s·U(s_low) − V_low)
  * (sag), where V_low is the larger of V_min and n_s·U_cut. I is the peak current, W the energy to deliver, y the share
- * of nominal energy counted on, s_low the charge at which the least voltage must still hold, k_d, k_c and k_T the
+ * of nominal energy counted on, s_low the charge at which the minimum voltage must still hold, k_d, k_c and k_T the
  * effects of temperature on current limit, capacity and resistance. Packs over the mass or transport limit fall out;
  * the rest are ranked by mass, number of cells or price.
  *
- * Valid for lasting peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
+ * Valid for continuous peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
  *
  * The shares of 0.8 and 0.2 are common practice, without a source.
  *
@@ -94,8 +94,8 @@ function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
  *
  * U_full: full cell [V]; U_nom: nominal cell [V]; Q_b: capacity of the best cell [C]; m_b: mass of the best cell [kg];
  * I_b: current limit of the best cell at this temperature [A]; r_b: resistance of the best cell at this temperature
- * [Ω]; k_c: capacity left at this temperature; U_low: cell at low charge, without load [V]; U_cut: least cell voltage
- * [V]; p_I: in parallel for current; p_W: in parallel for energy; p_V: in parallel against sag.
+ * [Ω]; k_c: capacity left at this temperature; U_low: cell at low charge, without load [V]; U_cut: minimum cell
+ * voltage [V]; p_I: in parallel for current; p_W: in parallel for energy; p_V: in parallel against sag.
  *
  * **Sources**
  * - IEC: IEC 61960-3, Secondary lithium cells and batteries for portable applications, 2017, clause 3: rated capacity,
@@ -321,7 +321,7 @@ export const packSize: Solver<PackSizeInput, PackSize, PackSizeRefusal, PackSize
       meaning: "full cell",
       given: (si, out) => chemistries[bestCell(si, out).chemistry].cellFullVoltage,
     },
-    { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the greatest voltage allows" },
+    { left: "n_s", right: "min(n_s, floor(V_max / U_full + 1e-9))", meaning: "in series no more than the maximum voltage allows" },
     {
       symbol: "U_nom",
       kind: "voltage",
@@ -357,13 +357,13 @@ export const packSize: Solver<PackSizeInput, PackSize, PackSizeRefusal, PackSize
     {
       symbol: "U_cut",
       kind: "voltage",
-      meaning: "least cell voltage",
+      meaning: "minimum cell voltage",
       given: (si, out) => leastVoltage(bestCell(si, out)),
     },
     { symbol: "p_I", kind: "number", meaning: "in parallel for current", is: "I / I_b" },
     { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * y * k_c)" },
     { symbol: "p_V", kind: "number", meaning: "in parallel against sag", is: "I * r_b * n_s / (n_s * U_low - max(V_min, n_s * U_cut))" },
-    { left: "n_p", right: "max(1, ceil(max(p_I, p_W, p_V) - 1e-9))", meaning: "the least whole number that meets all three" },
+    { left: "n_p", right: "max(1, ceil(max(p_I, p_W, p_V) - 1e-9))", meaning: "the smallest whole number that meets all three" },
     { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
     { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },
   ],

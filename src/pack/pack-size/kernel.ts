@@ -15,12 +15,12 @@ function* judgeAll(si: Si): Generator<PackCandidate | Miss> {
         loser: () => ({
           name: cell.name,
           series: 0,
-          reason: fill("one full cell has {full voltage}, more than the greatest voltage", { full: fullVoltage }),
+          reason: fill("one full cell has {full voltage}, more than the maximum voltage", { full: fullVoltage }),
         }),
         frees: "maxVoltage",
       }
     const judged = judgeOf(cell, si)
-    // fewer in series than full cells could ever reach the least voltage with are not worth a line
+    // fewer in series than full cells could ever reach the minimum voltage with are not worth a line
     for (let series = Math.max(1, Math.floor(si.minVoltage / fullVoltage)); series <= mostSeries; series++) yield judged(series)
   }
 }

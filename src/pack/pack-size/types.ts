@@ -9,9 +9,9 @@ import type { CellOnOffer, PackCandidate, RejectedPack } from "./candidates.js"
 export interface PackSizeInput {
   /** Cells to choose from [list of 1 to 500] */
   cells: readonly CellOnOffer[]
-  /** Least voltage the load needs, under the peak current and nearly empty. [V_min; 10 mV to 500 V] */
+  /** Minimum voltage the load needs, under the peak current and nearly empty. [V_min; 10 mV to 500 V] */
   minVoltage: Voltage
-  /** Greatest voltage the load stands, at full charge. [V_max; 10 mV to 500 V] */
+  /** Maximum voltage the load stands, at full charge. [V_max; 10 mV to 500 V] */
   maxVoltage: Voltage
   /** Peak current [I; 0.1 mA to 1000 A] */
   peakCurrent: Current
@@ -19,13 +19,13 @@ export interface PackSizeInput {
   energy: Energy
   /** Share of the nominal energy that is counted on. [y; 0.05 to 1; default 0.8] */
   usableShare?: Ratio
-  /** Charge at which the least voltage must still hold. [s_low; 0 to 1; default 0.2] */
+  /** Charge at which the minimum voltage must still hold. [s_low; 0 to 1; default 0.2] */
   minStateOfCharge?: Ratio
   /** Cell temperature in use. [T; −40 to 80 °C; default 25 °C] */
   cellTemperature?: Temperature
   /** Maximum mass of the cells [m_max; 0.1 g to 1000 kg; optional] */
   maxMass?: Mass | null
-  /** Greatest watt-hours for carriage, such as 100 Wh. [W_max; 3.6 J to 100 kWh; optional] */
+  /** Maximum watt-hours for carriage, such as 100 Wh. [W_max; 3.6 J to 100 kWh; optional] */
   transportEnergyLimit?: Energy | null
   /** Most cells in parallel considered. [n_max; whole 1 to 200; default 50] */
   maxParallel?: number

@@ -51,7 +51,7 @@ function solve(si: Si): ParallelSharing | NoSolution<ParallelSharingRefusal> {
   }
 }
 
-/** Greatest load current with every string within its discharge limit at the first moment; null where a string has none. */
+/** Maximum load current with every string within its discharge limit at the first moment; null where a string has none. */
 function safeCurrent(si: Si, emf: readonly number[], conductance: readonly number[]): number | null {
   if (si.strings.some((s) => s.maxCurrent === null)) return null
   // each string allows the common voltage to fall to E − I_max·r; the highest of these voltages binds

@@ -10,9 +10,9 @@ export interface ParallelString {
   resistance: Resistance
   /** Capacity of the string. [Q_k; 0.1 to 1000 Ah] */
   capacity: Charge
-  /** Greatest lasting discharge current. [I_d; 0 to 1000 A; optional] */
+  /** Maximum continuous discharge current. [I_d; 0 to 1000 A; optional] */
   maxCurrent?: Current | null
-  /** Greatest charge current it may be given. [I_c; 0 to 1000 A; optional] */
+  /** Maximum charge current it may be given. [I_c; 0 to 1000 A; optional] */
   maxChargeCurrent?: Current | null
 }
 
@@ -67,9 +67,9 @@ export interface ParallelSharing {
   readonly loadCurrent: number
   /** Resistance of all strings together. [R; Ω] */
   readonly resistance: number
-  /** Greatest current of any string in the first moment, either way. [I_w; A] */
+  /** Maximum current of any string in the first moment, either way. [I_w; A] */
   readonly maxStringCurrent: number
-  /** Greatest current into any string in the first moment. [I_r; A] */
+  /** Maximum current into any string in the first moment. [I_r; A] */
   readonly maxStringChargeCurrent: number
   /** Heat in all strings in the first moment. [P_h; W] */
   readonly heat: number

@@ -50,11 +50,11 @@ export const runtimeFormulae: readonly Step<SiOf<RuntimeInput>, Runtime>[] = [
     given: (_, out) => (out.rmsCurrent === null ? 0 : 1),
   },
   { symbol: "I_rms", meaning: "current that makes this heat", is: "sqrt(W_h / (R * t))", when: "resists == 1" },
-  { solved: "I_start", meaning: "greatest current of the pattern at the start" },
+  { solved: "I_start", meaning: "maximum current of the pattern at the start" },
   {
     symbol: "I_a",
     kind: "current",
-    meaning: "greatest of the loads' currents at the starting voltage",
+    meaning: "largest of the loads' currents at the starting voltage",
     given: (si) => {
       const { curve, start, loads, resistance } = problemOf(si)
       return Math.max(...loads.map((load) => loadCurrent(load, emfAt(curve, start), resistance)))
@@ -70,7 +70,7 @@ export const runtimeFormulae: readonly Step<SiOf<RuntimeInput>, Runtime>[] = [
     given: (si, out) => emfAt(problemOf(si).curve, out.endStateOfCharge),
   },
   { left: "V_end", right: "E_end - I_end * R", meaning: "terminal voltage at the end", within: 1e-8 },
-  { solved: "I_peak", meaning: "greatest current" },
+  { solved: "I_peak", meaning: "maximum current" },
   { left: "I_peak", right: "max(I_peak, I_mean)", meaning: "the mean is no greater than the peak" },
   { solved: "N", meaning: "rounds of the pattern" },
   {

@@ -21,7 +21,7 @@ function runs(si: Si): boolean {
 function offers(si: Si): Record<string, number> {
   const offered: Record<string, number> = {}
   if (runs({ ...si, startStateOfCharge: 1 })) {
-    // the least full hundredth of charge from which it runs
+    // the smallest full hundredth of charge from which it runs
     let [low, high] = [Math.floor(100 * si.startStateOfCharge), 100]
     while (high - low > 1) {
       const mid = (low + high) >> 1
@@ -55,15 +55,15 @@ function solve(si: Si): Runtime | NoSolution<RuntimeRefusal> {
     if (threshold.collapses)
       return refuse(
         "insufficient-power",
-        "The pack can give less than {greatestPower power} at this charge; {power power} were asked for. Take more cells in parallel, or less power.",
+        "The pack can give less than {maxPower power} at this charge; {power power} were asked for. Take more cells in parallel, or less power.",
         load.value - 0.999 * greatest,
-        { power: load.value, openCircuitVoltage: emf, greatestPower: greatest },
+        { power: load.value, openCircuitVoltage: emf, maxPower: greatest },
         offers(si),
       )
     const most = resistance > 0 ? Math.max(0, (emf - cutOff) / resistance) : 0
     return refuse(
       "insufficient-voltage",
-      "The load pulls the pack to its least voltage of {cutOffVoltage voltage} at once: it would need {needed voltage} without load and has {openCircuitVoltage voltage}. At this charge it can give less than {greatestCurrent current}. Charge it, take more cells in parallel, or draw less.",
+      "The load pulls the pack to its minimum voltage of {cutOffVoltage voltage} at once: it would need {needed voltage} without load and has {openCircuitVoltage voltage}. At this charge it can give less than {greatestCurrent current}. Charge it, take more cells in parallel, or draw less.",
       1.001 * threshold.emf - emf,
       { openCircuitVoltage: emf, cutOffVoltage: cutOff, needed: threshold.emf, greatestCurrent: most },
       offers(si),
@@ -133,7 +133,7 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
       caution(
         "collapse",
         "caution",
-        "The voltage collapses from {endVoltage voltage} under the power load before the cells reach their least voltage: the load drops out suddenly, perhaps in mid move.",
+        "The voltage collapses from {endVoltage voltage} under the power load before the cells reach their minimum voltage: the load drops out suddenly, perhaps in mid move.",
         BATTERY_MODEL,
         { endVoltage: out.endVoltage },
       ),
@@ -143,7 +143,7 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
       caution(
         "cold",
         "caution",
-        "In the cold capacity and voltage fall together; both are taken into account with makers' least values, and a warm start will do better.",
+        "In the cold capacity and voltage fall together; both are taken into account with makers' minimum values, and a warm start will do better.",
         LITHIUM_TEMPERATURE,
       ),
     )
@@ -212,7 +212,7 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
  * k_c: capacity at this temperature against 20 to 25 °C; Q: capacity of the pack [C]; k_T: resistance at this
  * temperature against 25 °C; R: resistance of the pack [Ω]; W_oc: energy the cells gave up: charge times open-circuit
  * voltage, by quadrature [J]; t_q: runtime of a single load by quadrature of charge over current [s]; resists: 1 where
- * the pack has a resistance; I_a: greatest of the loads' currents at the starting voltage [A]; E_end: open-circuit
+ * the pack has a resistance; I_a: largest of the loads' currents at the starting voltage [A]; E_end: open-circuit
  * voltage at the charge left [V]; N_t: rounds that fit in the runtime; V_n: nominal voltage of a cell [V].
  *
  * **Sources**

@@ -24,7 +24,7 @@ export interface LoadStep {
 export interface RuntimeInput extends PackCells {
   /** Loads in order, repeated until the pack is empty. [list of 1 to 100] */
   pattern: readonly LoadStep[]
-  /** Greatest lasting discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
+  /** Maximum continuous discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
   cellMaxCurrent?: Current | null
   /** State of charge at the start [s_0; 0 to 100 %; default 100 %] */
   startStateOfCharge?: Ratio

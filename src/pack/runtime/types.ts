@@ -54,13 +54,13 @@ export interface Runtime {
   readonly rmsCurrent: number | null
   /** Peak current [I_peak; A] */
   readonly peakCurrent: number
-  /** Greatest current of the pattern at the start. [I_start; A] */
+  /** Maximum current of the pattern at the start. [I_start; A] */
   readonly startCurrent: number
   /** Current at the end [I_end; A] */
   readonly endCurrent: number
-  /** Voltage at the end under the load that ended it: below the least voltage where a heavier load was just due. [V_end; V] */
+  /** Voltage at the end under the load that ended it: below the minimum voltage where a heavier load was just due. [V_end; V] */
   readonly endVoltage: number
-  /** What ends it: `cut-off` (least voltage), `collapse` (more power than it can give) or `depleted`. [text] */
+  /** What ends it: `cut-off` (minimum voltage), `collapse` (more power than it can give) or `depleted`. [text] */
   readonly endedBy: string
   /** What nominal watt-hours over the mean power would have promised. [t_s; s] */
   readonly simpleRuntime: number
@@ -70,7 +70,7 @@ export interface Runtime {
   readonly history: readonly DischargePoint[]
   /** Pieces of the calculation. [number] */
   readonly iterations: number
-  /** Greatest error of the runtime from following the pattern's mean; 0 where every round was followed. [s] */
+  /** Largest error of the runtime from following the pattern's mean; 0 where every round was followed. [s] */
   readonly errorEstimate: number
 }
 

@@ -48,7 +48,7 @@ function envelope(s: Situation, angle: number | null): WornEnvelope {
 export const aroundChecks: readonly Check[] = [
   {
     id: "wind-holding",
-    title: "arms held against a gust",
+    title: "holding force in a gust, unpowered",
     applies: hinged,
     find: (s) =>
       onWind(s, (wind) => {
@@ -76,7 +76,7 @@ export const aroundChecks: readonly Check[] = [
   },
   {
     id: "tip-over",
-    title: "wind at which to fold",
+    title: "tipping over in the wind",
     applies: always,
     find: (s) => {
       const { wearer, wind, stance } = s.rig
@@ -110,7 +110,7 @@ export const aroundChecks: readonly Check[] = [
   },
   {
     id: "ways",
-    title: "doors, corners and routes",
+    title: "clearance through doors and routes",
     applies: always,
     find: (s) => {
       if (!s.rig.venue) return lacking("venue")
@@ -201,7 +201,7 @@ export const aroundChecks: readonly Check[] = [
   },
   {
     id: "pinch",
-    title: "gaps that close on somebody",
+    title: "pinch gaps",
     applies: hinged,
     find: (s) => {
       const { pinch, hinged: arms } = s.rig
@@ -246,7 +246,7 @@ export const aroundChecks: readonly Check[] = [
   },
   {
     id: "contact",
-    title: "an arm that strikes somebody",
+    title: "contact force",
     applies: hinged,
     find: (s) => {
       const { contact, hinged: arms } = s.rig

@@ -106,7 +106,7 @@ export const bodyChecks: readonly Check[] = [
   },
   {
     id: "schedule",
-    title: "wearing it all day",
+    title: "wear schedule",
     applies: always,
     find: (s) => {
       const { schedule } = s.rig
@@ -136,7 +136,7 @@ export const bodyChecks: readonly Check[] = [
   },
   {
     id: "heat-stress",
-    title: "heat on the wearer",
+    title: "heat stress (WBGT)",
     applies: always,
     find: (s) => {
       const { heat, schedule } = s.rig

@@ -13,6 +13,15 @@ import type { Situation } from "./situation.js"
 const watts = (p: number) => formatQuantity("power", p)
 const amps = (i: number) => formatQuantity("current", i)
 
+/** What holds a voltage down, in words. */
+const binding: Readonly<Record<string, string>> = {
+  "input-current": "the input current limit",
+  "input-voltage": "the converter's minimum input voltage",
+  "output-current": "the output current limit",
+  "source-current": "the source's current limit",
+  "source-power": "the source's maximum power",
+}
+
 /** Whether the rig's arms draw on a source this document describes. */
 const driven = ({ rig }: Situation) => rig.hinged !== null
 
@@ -29,7 +38,7 @@ const isFound = (value: object): value is Found => "margin" in value
 
 const size = (run: SiOf<RigRun>) => ({ awg: run.awg, area: run.area })
 
-/** Heating of the wire on the source side at the move's greatest current. */
+/** Heating of the wire on the source side at the move's maximum current. */
 function heating(s: Situation, current: number): { readonly input: WireHeatingInput; readonly insulation: number } | null {
   const { wiring } = s.rig
   if (!wiring) return null
@@ -43,7 +52,7 @@ function heating(s: Situation, current: number): { readonly input: WireHeatingIn
 export const electricChecks: readonly Check[] = [
   {
     id: "cell-current",
-    title: "current of one cell",
+    title: "cell current",
     applies: (s) => driven(s) && s.rig.bank === null,
     find: (s) => {
       const { pack } = s.rig
@@ -63,7 +72,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "sag",
-    title: "voltage lost inside the source",
+    title: "voltage sag of the source",
     applies: driven,
     find: (s) =>
       onMove(s, (m) => {
@@ -80,7 +89,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "source-limit",
-    title: "current left before a limit",
+    title: "supply current limit",
     applies: (s) => driven(s) && (s.rig.bank !== null || s.rig.converter !== null),
     find: (s) =>
       onMove(s, (m) => {
@@ -95,7 +104,7 @@ export const electricChecks: readonly Check[] = [
         const nearest = used.reduce((x, y) => (y.current / y.limit > x.current / x.limit ? y : x))
         const why =
           share > 0
-            ? `For ${formatQuantity("ratio", share, "%")} of the move a limit (${m.raise.limitedBy}) holds the voltage down.`
+            ? `For ${formatQuantity("ratio", share, "%")} of the move ${binding[m.raise.limitedBy] ?? "a limit"} holds the voltage down.`
             : `At most ${amps(nearest.current)} of ${amps(nearest.limit)} is drawn: no limit binds.`
         return byMargin(
           nearest.current,
@@ -109,7 +118,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "start-up",
-    title: "the actuators start at all",
+    title: "start-up current",
     applies: driven,
     find: (s) => {
       const { starting, converter } = s.rig
@@ -181,7 +190,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "converter-window",
-    title: "source within the converter's input",
+    title: "converter input voltage",
     applies: ({ rig }) => rig.converter !== null,
     find: ({ rig }) => {
       const converter = rig.converter as NonNullable<typeof rig.converter>
@@ -204,7 +213,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "over-voltage",
-    title: "actuators not over their voltage",
+    title: "supply voltage at the actuators",
     applies: driven,
     find: ({ rig }) => {
       const { ratedVoltage } = (rig.hinged as NonNullable<typeof rig.hinged>).actuator
@@ -282,7 +291,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "flight",
-    title: "the pack on an aeroplane",
+    title: "air travel with the pack",
     applies: ({ rig }) => rig.day === null || rig.day.flies,
     find: ({ rig }) => {
       if (!rig.day) return lacking("day.flies")
@@ -322,7 +331,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "wire-drop",
-    title: "voltage lost in wires and contacts",
+    title: "voltage drop of wires and contacts",
     applies: driven,
     find: (s) =>
       onMove(s, (m) => {
@@ -340,7 +349,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "wire-heat",
-    title: "warmth of the wires",
+    title: "conductor temperature",
     applies: driven,
     find: (s) =>
       onMove(s, (m) => {
@@ -361,7 +370,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "fuse",
-    title: "fuse against load and wire",
+    title: "fuse coordination",
     applies: driven,
     find: (s) =>
       onMove(s, (m) => {
@@ -389,7 +398,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "switch",
-    title: "rating of the switch",
+    title: "current rating of the switch",
     applies: driven,
     find: (s) => {
       const rating = s.rig.wiring?.switchRating ?? null
@@ -407,7 +416,7 @@ export const electricChecks: readonly Check[] = [
   },
   {
     id: "lights",
-    title: "light string bright to its end",
+    title: "LED voltage drop",
     applies: ({ rig }) => rig.lights !== null,
     find: ({ rig }) => {
       const lights = rig.lights as NonNullable<typeof rig.lights>

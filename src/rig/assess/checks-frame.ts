@@ -74,7 +74,7 @@ export const frameChecks: readonly Check[] = [
   },
   {
     id: "spar-frequency",
-    title: "spar in step with walking",
+    title: "natural frequency against step rate",
     applies: hinged,
     find: (s) =>
       onSpar(s, (spar) => {

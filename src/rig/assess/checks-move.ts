@@ -55,7 +55,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "swing",
-    title: "how far the arms swing",
+    title: "swing of the arms",
     applies: hinged,
     find: (s) => {
       const wanted = s.rig.brief?.swing ?? null
@@ -83,7 +83,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "stage-time",
-    title: "up and down within the stage time",
+    title: "raise and lowering time on stage",
     applies: hinged,
     find: (s) => {
       const wanted = s.rig.brief?.stageTime ?? null
@@ -117,7 +117,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "stall-margin",
-    title: "force left before a stall",
+    title: "stall force margin",
     applies: hinged,
     find: (s) =>
       onMove(s, (m) => {
@@ -133,7 +133,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "dead-point",
-    title: "angle between rod and lever",
+    title: "transmission angle",
     applies: hinged,
     find: (s) =>
       findBy(hingeActuator, "hinged", linkageInput(s), (out) => {
@@ -148,7 +148,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "side-load",
-    title: "load across the rod",
+    title: "side load on the rod",
     applies: hinged,
     find: (s) => {
       const { ratedForce } = (s.rig.hinged as NonNullable<typeof s.rig.hinged>).actuator
@@ -196,7 +196,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "duty",
-    title: "actuators stay cool enough",
+    title: "duty of the actuators",
     applies: hinged,
     find: (s) => {
       const { duty } = s.rig
@@ -244,7 +244,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "flap-time",
-    title: "time of a flap",
+    title: "travel time of a flap",
     applies: ({ rig }) => rig.flaps !== null,
     find: (s) => {
       const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
@@ -266,7 +266,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "flap-supply",
-    title: "current of the servos' supply",
+    title: "servo supply current",
     applies: ({ rig }) => rig.flaps !== null,
     find: (s) => {
       const flaps = s.rig.flaps as NonNullable<typeof s.rig.flaps>
@@ -304,7 +304,7 @@ export const moveChecks: readonly Check[] = [
   },
   {
     id: "scissor-force",
-    title: "force of the scissor's driver",
+    title: "driver force of the scissor array",
     applies: ({ rig }) => rig.scissor !== null,
     find: (s) => {
       const { array, driverForce } = s.rig.scissor as NonNullable<typeof s.rig.scissor>

@@ -54,11 +54,11 @@ export interface Assessment {
   readonly unknown: number
   /** Meet [n_meets] */
   readonly meets: number
-  /** Every check the document allows, most threatening first. [list] */
+  /** Every check the document allows, most critical first. [list] */
   readonly findings: readonly Finding[]
 }
 
-/** Checks in the order of the trade: they come out in the order of threat. */
+/** Checks in the order of the trade: they come out most critical first. */
 function checksOf(rig: Si): readonly Check[] {
   return [...moveChecks, ...frameChecks, ...formingChecks(rig), ...electricChecks, ...bodyChecks, ...aroundChecks, ...budgetChecks]
 }
@@ -78,6 +78,10 @@ function shown(kind: Kind | "number", value: number | null): string {
   if (kind === "number") return formatNumber(value)
   return kind === "ratio" ? formatQuantity(kind, value, "%") : formatQuantity(kind, value)
 }
+
+const share = (some: number, of: number) => `${some} of ${of} ${of === 1 ? "check" : "checks"}`
+
+const lacking = (count: number) => `${count} ${count === 1 ? "check lacks" : "checks lack"} data`
 
 function solve(rig: Si): Assessment {
   const all = findings(rig).map(
@@ -99,16 +103,16 @@ function solve(rig: Si): Assessment {
   const sorted = [...all].sort((a, b) => rank(a) - rank(b) || (a.margin ?? 0) - (b.margin ?? 0))
   const count = (verdict: Verdict) => all.filter((f) => f.verdict === verdict).length
   const [short, marginal, unknown, meets] = order.map(count) as [number, number, number, number]
-  const worst = sorted[0]
+  const first = (sorted[0] as Finding | undefined)?.title ?? ""
   const summary = short
-    ? `Falls short: ${short} of ${all.length} checks, first: ${(worst as Finding).title}.`
+    ? `${share(short, all.length)} ${short === 1 ? "falls short" : "fall short, first"}: ${first}.`
     : marginal
-      ? `No check fails; ${marginal} of ${all.length} are close to their limit, first: ${(worst as Finding).title}.`
+      ? `No check falls short; ${share(marginal, all.length)} ${marginal === 1 ? "is close to its limit" : "are close to their limits, first"}: ${first}.`
       : unknown === all.length
         ? "Not enough data for any check."
         : `All checks with data are met (${meets} of ${all.length}).`
   return {
-    summary: unknown && unknown < all.length ? `${summary} ${unknown} lack data.` : summary,
+    summary: unknown && unknown < all.length ? `${summary} ${lacking(unknown)}.` : summary,
     fallsShort: short,
     marginal,
     unknown,
@@ -126,7 +130,7 @@ function cautions(rig: Si, out: Assessment): Caution[] {
     "An assessment by calculation, not a clearance: try the rig slowly and with a helper first, keep to local codes and the event's rules, let qualified people judge what can hurt somebody, and take it off at pain, numbness, dizziness or breathlessness.",
   )
   const gaps = out.unknown
-    ? [caution("not-everything-checked", "caution", `${out.unknown} checks lack data: what is not checked is not known to be safe.`)]
+    ? [caution("not-everything-checked", "caution", `${lacking(out.unknown)}: what is not checked is not known to be safe.`)]
     : []
   const weight = { warning: 0, caution: 1, note: 2 } as const
   return [whole, ...gaps, ...[...seen.values()].sort((a, b) => weight[a.severity] - weight[b.severity])]
@@ -205,7 +209,7 @@ const NO_DATA = 1e9
  */
 export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<RigDocument, Assessment>(
   "assess",
-  "Does the whole wearable do what is wanted, and what threatens that",
+  "Whether the whole wearable does what is wanted, check by check",
   solve,
   () => ({
     input: rigFields,
@@ -249,7 +253,7 @@ export const assess: Solver<RigDocument, Assessment> = /* @__PURE__ */ solver<Ri
       { symbol: "n_short", meaning: "negative margins", is: "sum(map(mu, f(x) = x < 0 ? 1 : 0))" },
       { symbol: "n_marginal", meaning: "margins below a tenth", is: "sum(map(mu, f(x) = x >= 0 and x < 0.1 ? 1 : 0))" },
       { symbol: "n_unknown", meaning: "checks without data", is: "sum(map(mu, f(x) = x > 1e8 ? 1 : 0))" },
-      { symbol: "n_meets", meaning: "the others", is: "sum(map(mu, f(x) = x >= 0.1 and x < 1e8 ? 1 : 0))" },
+      { symbol: "n_meets", meaning: "margins of a tenth and more", is: "sum(map(mu, f(x) = x >= 0.1 and x < 1e8 ? 1 : 0))" },
     ],
     sources: [EACH_CHECK],
     check: checkParts,

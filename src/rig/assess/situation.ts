@@ -20,7 +20,7 @@ export interface CarriedPose {
 /** What several checks share about a rig; each piece is worked out once, when first asked for. */
 export interface Situation {
   readonly rig: Si
-  /** First field that keeps the move from being reckoned, or null. */
+  /** First field that keeps the move from being calculated, or null. */
   readonly moveLacks: string | null
   /** The move, or why physics refuses it; null where data is missing. */
   readonly move: () => MoveTime | NoSolution | null

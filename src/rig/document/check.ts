@@ -30,7 +30,7 @@ export function checkParts(rig: Si): Issue[] {
       found.push(issue("inconsistent", [...at, "ratedCurrent"], `${actuator.ratedCurrent} A`, "more than the current without load"))
     const { hinge, fixedPivot } = hinged
     if (hinge.x === fixedPivot.x && hinge.y === fixedPivot.y)
-      found.push(issue("inconsistent", ["hinged", "fixedPivot"], "the hinge's own place", "a fixed anchor away from the hinge"))
+      found.push(issue("inconsistent", ["hinged", "fixedPivot"], "the hinge's own place", "a fixed pivot away from the hinge"))
     const { spring } = hinged
     if (spring && spring.fixedPivot.x === hinge.x && spring.fixedPivot.y === hinge.y)
       found.push(issue("inconsistent", ["hinged", "spring", "fixedPivot"], "the hinge's own place", "a fixed end away from the hinge"))

@@ -21,9 +21,9 @@ import type { RigSections } from "./sections.js"
 
 /** A point in the plane the mechanism moves in: x away from the body's middle, y up. */
 export interface RigPoint {
-  /** Hinge, outward or fixed anchor, outward or spring's fixed end, outward [−5 to 5 m] */
+  /** Hinge, outward or fixed pivot, outward or spring's fixed end, outward [−5 to 5 m] */
   x: Length
-  /** Hinge, upward or fixed anchor, upward or spring's fixed end, upward [−5 to 5 m] */
+  /** Hinge, upward or fixed pivot, upward or spring's fixed end, upward [−5 to 5 m] */
   y: Length
 }
 
@@ -55,7 +55,7 @@ export interface HelperSpring {
 
 /** A linear actuator by its datasheet. */
 export interface RigActuator {
-  /** Distance between its pins when drawn in. [L_0; 1 mm to 3 m] */
+  /** Distance between its pins when retracted. [L_0; 1 mm to 3 m] */
   retractedLength: Length
   /** Stroke [S; 1 mm to 2 m] */
   stroke: Length
@@ -89,14 +89,14 @@ export interface HingedArms {
   count?: number
   /** Hinge [group] */
   hinge: RigPoint
-  /** Fixed anchor of the actuator. [group] */
+  /** Fixed pivot of the actuator. [group] */
   fixedPivot: RigPoint
   /** Moving pivot of the actuator, on the arm. [group] */
   movingPivot: RigMovingPivot
-  /** Distance by which the rod axis misses its fixed anchor. [e; 0 to 200 mm; default 0] */
+  /** Distance by which the rod axis misses its fixed pivot. [e; 0 to 200 mm; default 0] */
   axisOffset?: Length
   /**
-   * Side of the line hinge–anchor the moving anchor is on: counter-clockwise (extension raises) or clockwise.
+   * Side of the line hinge–fixed pivot the moving pivot is on: counter-clockwise (extension raises) or clockwise.
    * [counter-clockwise or clockwise; default counter-clockwise]
    */
   assembly?: "counter-clockwise" | "clockwise"
@@ -140,7 +140,7 @@ export interface RigPack {
 export interface RigBank {
   /** Voltage at the socket [V_b; 10 mV to 60 V; default 5 V] */
   voltage?: Voltage
-  /** Greatest current it gives. [I_b; 0.1 mA to 50 A] */
+  /** Maximum current it gives. [I_b; 0.1 mA to 50 A] */
   currentLimit: Current
   /** Resistance of socket, plug and regulator. [R_b; 0 to 10 Ω; default 50 mΩ] */
   resistance?: Resistance

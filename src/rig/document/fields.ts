@@ -39,19 +39,19 @@ export const rigFields: Fields<RigDocument> = {
     fields: {
       count: { kind: "number", symbol: "n", label: "like arms", whole: true, min: 1, max: 16, default: 1 },
       hinge: point("hinge", "x_h", "y_h"),
-      fixedPivot: point("fixed anchor", "x_a", "y_a"),
+      fixedPivot: point("fixed pivot", "x_a", "y_a"),
       movingPivot: {
         kind: "group",
         label: "moving pivot",
         fields: {
-          radius: { kind: "length", symbol: "r_p", label: "moving anchor from the hinge", min: "1 mm", max: 2 },
-          angle: { kind: "angle", symbol: "phi_p", label: "moving anchor from the arm", min: "-360 deg", max: "360 deg" },
+          radius: { kind: "length", symbol: "r_p", label: "moving pivot from the hinge", min: "1 mm", max: 2 },
+          angle: { kind: "angle", symbol: "phi_p", label: "moving pivot from the arm", min: "-360 deg", max: "360 deg" },
         },
       },
       axisOffset: { kind: "length", symbol: "e", label: "axis offset of the rod", min: 0, max: 0.2, default: 0 },
       assembly: {
         kind: "choice",
-        label: "side of the moving anchor",
+        label: "side of the moving pivot",
         options: { "counter-clockwise": "counter-clockwise", clockwise: "clockwise" },
         default: "counter-clockwise",
       },

@@ -145,7 +145,7 @@ export interface RigFlaps {
   servo: Omit<HobbyServoInput, "terminalVoltage" | "torque" | "angle">
   /** Voltage at the servos' plugs. [fl_V; 10 mV to 30 V] */
   voltage: Voltage
-  /** Greatest current their supply gives. [fl_I; 0.1 mA to 100 A; optional] */
+  /** Maximum current their supply gives. [fl_I; 0.1 mA to 100 A; optional] */
   supplyCurrent?: Current | null
   /** Time one flap may take through its travel. [fl_t; 1 ms to 60 s] */
   flapTime: Time

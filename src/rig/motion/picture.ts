@@ -4,7 +4,7 @@ import type { SiOf } from "../../solver/index.js"
 import type { RigDocument } from "../document/document.js"
 import { armModel } from "./arms.js"
 
-/** The arms drawn in, half-way and run out, laid over one another, as one SVG picture in the plane of motion. */
+/** The arms with the actuator retracted, half-way and extended, laid over one another, as one SVG picture in the plane of motion. */
 export function posePicture(rig: SiOf<RigDocument>): string {
   const arms = rig.hinged
   if (!arms) return ""

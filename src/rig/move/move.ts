@@ -69,7 +69,7 @@ function pointWithin(model: MoveModel, stroke: number, direction: Direction): Mo
   return point
 }
 
-/** Greatest force the actuator can move at all on this supply, N. */
+/** Maximum force the actuator can move at all on this supply, N. */
 export function stallForce(model: MoveModel): number {
   const speedAt = (force: number) => electrics(model, force).speed
   const idle = electrics(model, 0)
@@ -181,7 +181,7 @@ function obstacle(model: MoveModel, direction: Direction): NoSolution | null {
       const length = model.arms.actuator.retractedLength + s
       return refuse(
         "cannot-close",
-        `the actuator cannot reach: at ${mm(length)} between pins (stroke ${mm(s)}) hinge and anchors form no triangle`,
+        `the actuator cannot reach: at ${mm(length)} between pins (stroke ${mm(s)}) hinge and pivots form no triangle`,
         length,
         { stroke: s, length },
       )

@@ -1,15 +1,15 @@
 import { type Direction, type MoveModel, movePoint } from "./move.js"
 
-/** A move reckoned fast, for searches that try thousands: no kinks located, no energies. */
+/** A move calculated fast, for searches that try thousands: no kinks located, no energies. */
 export interface QuickMove {
   readonly time: number
   readonly peakForce: number
-  /** Current of all actuators together: greatest, and mean over time, A. */
+  /** Current of all actuators together: maximum, and mean over time, A. */
   readonly peakCurrent: number
   readonly meanCurrent: number
   readonly peakSourceCurrent: number
   readonly meanSourceCurrent: number
-  readonly leastVoltage: number
+  readonly minVoltage: number
   /** Voltage at the actuators, mean over time, V. */
   readonly meanVoltage: number
   /** Heat in the supply's parts over the move, J. */
@@ -32,7 +32,7 @@ const GAUSS = [
   [0.906179845938664, 0.236926885056189],
 ] as const
 
-/** Reckons a move at Gauss points in `panels` equal parts of the stroke; null where it stalls, opens or passes a dead point. */
+/** Calculates a move at Gauss points in `panels` equal parts of the stroke; null where it stalls, opens or passes a dead point. */
 export function quickMove(model: MoveModel, direction: Direction, panels = 4): QuickMove | null {
   const { arms, constants } = model
   const stroke = arms.actuator.stroke
@@ -43,7 +43,7 @@ export function quickMove(model: MoveModel, direction: Direction, panels = 4): Q
   let peakForce = Math.max(first.force, last.force)
   let peakCurrent = arms.count * Math.max(first.current, last.current)
   let peakSourceCurrent = Math.max(first.supply.sourceCurrent, last.supply.sourceCurrent)
-  let leastVoltage = Math.min(first.supply.voltage, last.supply.voltage)
+  let minVoltage = Math.min(first.supply.voltage, last.supply.voltage)
   if (!(first.speed > 0 && last.speed > 0)) return null
   const width = stroke / panels
   for (let i = 0; i < panels; i++)
@@ -65,7 +65,7 @@ export function quickMove(model: MoveModel, direction: Direction, panels = 4): Q
       peakForce = Math.max(peakForce, force)
       peakCurrent = Math.max(peakCurrent, total)
       peakSourceCurrent = Math.max(peakSourceCurrent, supply.sourceCurrent)
-      leastVoltage = Math.min(leastVoltage, supply.voltage)
+      minVoltage = Math.min(minVoltage, supply.voltage)
     }
   const [from, to] = direction === 1 ? [first.angle, last.angle] : [last.angle, first.angle]
   return {
@@ -75,7 +75,7 @@ export function quickMove(model: MoveModel, direction: Direction, panels = 4): Q
     meanCurrent: sums.current / sums.time,
     peakSourceCurrent,
     meanSourceCurrent: sums.drawn / sums.time,
-    leastVoltage,
+    minVoltage,
     meanVoltage: sums.voltage / sums.time,
     sourceLoss: sums.source,
     lineLoss: sums.line,

@@ -37,7 +37,7 @@ export function moveText(rig: RigDocument): string {
       "current",
       `${formatQuantity("current", raise.peakCurrent, "A")} at the actuators, ${formatQuantity("current", raise.peakSourceCurrent, "A")} from the source`,
     ],
-    ["voltage", `${formatQuantity("voltage", raise.leastVoltage, "V")} left at the actuators at worst`],
+    ["voltage", `${formatQuantity("voltage", raise.minVoltage, "V")} left at the actuators at worst`],
     ["energy", `${formatQuantity("energy", raise.energy.source + move.lower.energy.source, "J")} from the source for once up and down`],
   ]
   return [

@@ -6,7 +6,7 @@ import { constantsOf, type Direction, type MoveModel, moveSeconds, type SolvedMo
 
 /** One step of where the seconds go. */
 export interface WaterfallStep {
-  /** What this step adds to the reckoning. [text] */
+  /** What this step adds to the calculation. [text] */
   readonly label: string
   /** Time of the move with it and all before it. [s] */
   readonly time: number
@@ -52,7 +52,7 @@ export interface EnergyAccount {
   readonly sourceWires: number
   /** Inside the source [J] */
   readonly insideSource: number
-  /** What is left over, as a fraction of the largest part: numerical error. [number] */
+  /** Energy balance error, as a fraction of the largest part. [number] */
   readonly residual: number
 }
 
@@ -60,18 +60,18 @@ export interface EnergyAccount {
 export interface Move {
   /** Time up or time down [s] */
   readonly time: number
-  /** Greatest force against the motion at one rod, and the arm angle there. [N] */
+  /** Maximum force against the motion at one rod, and the arm angle there. [N] */
   readonly peakForce: number
   /** Arm angle there [rad] */
   readonly peakForceAngle: number
-  /** Greatest current of all actuators together. [A] */
+  /** Maximum current of all actuators together. [A] */
   readonly peakCurrent: number
   /** Maximum current of the source [A] */
   readonly peakSourceCurrent: number
   /** Minimum voltage at the actuators [V] */
-  readonly leastVoltage: number
+  readonly minVoltage: number
   /** Slowest rod speed [m/s] */
-  readonly slowestSpeed: number
+  readonly minSpeed: number
   /** Share of the time in which a limit of converter or bank binds. [as a fraction] */
   readonly limitedShare: number
   /** The limit that binds, or `none`. [text] */
@@ -157,8 +157,8 @@ export function summary(rig: Si, model: MoveModel, chain: SupplyChain, solved: S
     peakForceAngle: peak.angle,
     peakCurrent: Math.max(...points.map((p) => count * p.current)),
     peakSourceCurrent: Math.max(...points.map((p) => p.supply.sourceCurrent)),
-    leastVoltage: Math.min(...points.map((p) => p.supply.voltage)),
-    slowestSpeed: Math.min(...points.map((p) => p.speed)),
+    minVoltage: Math.min(...points.map((p) => p.supply.voltage)),
+    minSpeed: Math.min(...points.map((p) => p.speed)),
     limitedShare: totals.limited / totals.time,
     limitedBy: limits[0] ?? "none",
     inertiaShare: kinetic / Math.max(Math.abs(lifted), totals.source),
@@ -194,8 +194,8 @@ export const moveFields = (up: string): OutFields<Move> => ({
   peakForceAngle: { kind: "angle", label: "arm angle there" },
   peakCurrent: { kind: "current", label: "maximum current, all actuators" },
   peakSourceCurrent: { kind: "current", label: "maximum current of the source" },
-  leastVoltage: { kind: "voltage", label: "minimum voltage at the actuators" },
-  slowestSpeed: { kind: "speed", label: "slowest rod speed" },
+  minVoltage: { kind: "voltage", label: "minimum voltage at the actuators" },
+  minSpeed: { kind: "speed", label: "slowest rod speed" },
   limitedShare: { kind: "ratio", label: "share of the time at a limit", unit: "%" },
   limitedBy: { kind: "text", label: "limit that binds" },
   inertiaShare: { kind: "ratio", label: "energy of motion against energy moved", unit: "%" },

@@ -32,7 +32,7 @@ export interface SupplyChain {
   readonly openVoltage: number
   /** Resistance inside the source, Ω. */
   readonly sourceResistance: number
-  /** Greatest current of the source itself (a bank's limit), A; null where none is known. */
+  /** Maximum current of the source itself (a bank's limit), A; null where none is known. */
   readonly sourceLimit: number | null
   /** Wires, contacts, switch and fuse up to the converter, Ω. */
   readonly lineResistance: number

@@ -277,10 +277,10 @@ export const bendTemplate: Solver<BendTemplateInput, BendTemplate, BendTemplateR
     {
       symbol: "R",
       kind: "length",
-      meaning: "least radius of the finished centreline",
+      meaning: "minimum radius of the finished centreline",
       given: (si) => Math.min(finishedSteps(si).leastRadius, STRAIGHT),
     },
-    { symbol: "R_jig", meaning: "least radius in the jig, length kept", is: "R * (1 - q)" },
+    { symbol: "R_jig", meaning: "minimum radius in the jig, length kept", is: "R * (1 - q)" },
     { symbol: "R_edge", meaning: "edge inside the bend", is: "R_jig - D / 2" },
     { symbol: "x_e", kind: "length", meaning: "edge, to the right", given: (_, out) => out.edge.map((p) => p.x) },
     { symbol: "y_e", kind: "length", meaning: "edge, upwards", given: (_, out) => out.edge.map((p) => p.y) },

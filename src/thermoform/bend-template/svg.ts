@@ -46,7 +46,7 @@ function sheetOf(input: BendTemplateInput, title: string): Sheet {
   return {
     width,
     height,
-    description: `Jig edge for a tube of ${millimetres(si.outsideDiameter)} mm; turns ${degrees(jig.jigTurn)} degrees, least edge radius ${millimetres(jig.minEdgeRadius)} mm.`,
+    description: `Jig edge for a tube of ${millimetres(si.outsideDiameter)} mm; turns ${degrees(jig.jigTurn)} degrees, minimum edge radius ${millimetres(jig.minEdgeRadius)} mm.`,
     content: [
       element("path", { d: pathThrough(edge), fill: "none", stroke: "#000", "stroke-width": 0.35 }),
       element("path", { d: pathThrough(middle), fill: "none", stroke: "#777", "stroke-width": 0.25, "stroke-dasharray": "6 2 1 2" }),

@@ -51,11 +51,11 @@ export interface BendTemplate {
   readonly turn: number
   /** Angle the jig turns through. [phi_jig; rad] */
   readonly jigTurn: number
-  /** Least radius of the finished centreline. [R; m] */
+  /** Minimum radius of the finished centreline. [R; m] */
   readonly minRadius: number
-  /** Least radius of the centreline in the jig. [R_jig; m] */
+  /** Minimum radius of the centreline in the jig. [R_jig; m] */
   readonly minJigRadius: number
-  /** Least radius of the jig's edge where it lies inside the bend. [R_edge; m] */
+  /** Minimum radius of the jig's edge where it lies inside the bend. [R_edge; m] */
   readonly minEdgeRadius: number
   /** Length of tube in the bend, without the straight runs. [l; m] */
   readonly length: number

@@ -205,7 +205,7 @@ const solve = (si: Si): CoolingTime | NoSolution<CoolingTimeRefusal> => tried(ke
  * forming temperature all through. Working time: until the coldest surface, cooled by the room's air (15 W/(m²·K),
  * radiation included) on all outer faces, is down to the lower forming temperature; hold: until the warmest spot,
  * cooled in the jig through `faces` faces, is down to the release temperature. Film coefficients in W/(m²·K): still air
- * 10, fan 30, water 500. The safe figures take the spread of the plastic's properties: the least heat and conductivity
+ * 10, fan 30, water 500. The safe figures take the spread of the plastic's properties: the minimum heat and conductivity
  * for working, the slowest core for holding. Valid for Biot numbers from 0.001 to 1000, properties constant.
  *
  * **Inputs**

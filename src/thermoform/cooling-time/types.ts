@@ -63,7 +63,7 @@ export interface CoolingTime {
   readonly releaseTemperature: number
   /** Time in still air until the coldest spot is too cold to form. [t_work; s] */
   readonly workingTime: number
-  /** The same with the least heat in the plastic's spread: the time to plan with. [t_work_safe; s] */
+  /** The same with the minimum heat in the plastic's spread: the time to plan with. [t_work_safe; s] */
   readonly plannedWorkingTime: number
   /** Time in the jig until the warmest spot is at the release temperature. [t_hold; s] */
   readonly holdTime: number

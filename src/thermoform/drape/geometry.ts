@@ -54,7 +54,7 @@ export function areas(si: Si): { readonly open: number; readonly formed: number 
   return { open, formed: PI * (r + foot) * Math.hypot(depth, r - foot) + PI * foot * foot }
 }
 
-/** Least thickness, m; null where no sum is known. */
+/** Minimum thickness, m; null where no sum is known. */
 export function least(si: Si): number | null {
   const { shape, thickness, width, depth, fillet } = si
   if (shape === "dome") return thickness / (1 + (depth / (width / 2)) ** 2) ** 2

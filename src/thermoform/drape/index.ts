@@ -150,7 +150,7 @@ const solve = (si: Si): Drape | NoSolution<DrapeRefusal> => tried(kernel(si), si
  * How far a sheet is stretched over or into a simple form, how thin it gets, and what blank to cut.
  *
  * Formula: areal draw ratio A/A₀, mean thickness s·A₀/A. Areas: cup πr² + 2πrH; frustum π(r₁ + r₂)·√(H² + (r₁ − r₂)²) + πr₂²; cone
- * the same with r₂ = 0; dome π(r² + H²); box lw + 2H(l + w). Least: dome s/(1 + (H/r)²)² at the top; cup and frustum: the free
+ * the same with r₂ = 0; dome π(r² + H²); box lw + 2H(l + w). Thinnest: dome s/(1 + (H/r)²)² at the top; cup and frustum: the free
  * bubble thins evenly as it lays itself on the wall, s·½·exp(−(H − r)/r) or s·½(1 + cos β)·(r₂(1 + cos β)/r₁)^(1/cos β − 1) as it touches
  * the base (β wall angle), then by dV = −t·dA_laid into the corner down to the fillet. Plug: s·(A₀ − A_plug)/A_wall. Blank:
  * finished/(1 − shrinkage), left out the highest published in that direction. Lengths in m. Valid for sheet that stretches freely and does not slide once it touches; not known

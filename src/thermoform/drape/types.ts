@@ -68,7 +68,7 @@ export interface Drape {
   readonly linearDrawRatio: number
   /** Mean thickness [s_mean; m] */
   readonly meanThickness: number
-  /** Least thickness; null where no sum is known. [s_least; m] */
+  /** Minimum thickness; null where no sum is known. [s_least; m] */
   readonly minThickness: number | null
   /** Wall of a plug-assisted box. [s_plug; m] */
   readonly plugThickness: number | null

@@ -109,7 +109,7 @@ export function earliestSurface(problem: HeatingProblem, equivalent: number): { 
   return met.length ? met.reduce((a, b) => (b.time < a.time ? b : a)) : null
 }
 
-/** Share of the source in what the heated face settles at, at the end of the spread where it is greatest. */
+/** Share of the source in what the heated face settles at, at the end of the spread where it is largest. */
 export function settledShare(problem: HeatingProblem): number {
   const { response, surfaces } = problem.part("skin")
   return response.steady(surfaces[surfaces.length - 1] as number, { outside: 1, inside: 0, initial: [0] })

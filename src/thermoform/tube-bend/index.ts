@@ -20,7 +20,7 @@ function conduitRadius({ material, outsideDiameter }: Si): number | null {
   return material === "pvc" ? (conduitBends.find((b) => b.outsideDiameter >= outsideDiameter * 0.999)?.other ?? null) : null
 }
 
-/** Least radii: what kinks empty (Brazier), and what to plan with. */
+/** Minimum radii: what kinks empty (Brazier), and what to plan with. */
 function radii({ outsideDiameter: d, wall, material, ovalityLimit }: Si) {
   const middle = (d - wall) / 2
   const brazier = (middle ** 2 * Math.sqrt(1 - POISSON ** 2)) / wall
@@ -145,7 +145,7 @@ const solve = (si: Si): TubeBend | NoSolution<TubeBendRefusal> => tried(kernel(s
  * centreline, volume kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s
  * (Brazier, r = (D − s)/2, ν = 0.4); developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg =
  * leg − (R + D/2)·tan(θ/2), a leg measured along itself to the corner of the two backs; jig angle θ/(1 − q) and jig
- * radius R·(1 − q). D outer diameter, s wall, R centreline radius, θ angle, q springback. Least radius: 5 D, and when
+ * radius R·(1 − q). D outer diameter, s wall, R centreline radius, θ angle, q springback. Minimum radius: 5 D, and when
  * empty no more than the ovality limit. Valid for bends held round a jig. Brazier's sums hold for thin walls (r/s above
  * about 5) and are on the safe side for thicker ones.
  *
@@ -282,7 +282,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
       when: 'equalText(support, "empty")',
       source: BRAZIER,
     },
-    { symbol: "R_kink", meaning: "radius of greatest moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: BRAZIER },
+    { symbol: "R_kink", meaning: "radius of maximum moment", is: "3 / sqrt(2) * r^2 * sqrt(1 - nu^2) / s_w", source: BRAZIER },
     { symbol: "R_filled", meaning: "five diameters", is: "5 * D", source: practice },
     {
       symbol: "R_empty",
@@ -301,7 +301,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
       meaning: "strain allowed cold",
       given: (si) => plastics[si.material].coldStrain?.low ?? 1,
     },
-    { symbol: "R_cold", meaning: "least radius cold", is: "D / (2 * epsilon_cold)", when: "has_cold == 1" },
+    { symbol: "R_cold", meaning: "minimum radius cold", is: "D / (2 * epsilon_cold)", when: "has_cold == 1" },
     {
       symbol: "has_conduit",
       kind: "number",
@@ -315,7 +315,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
       given: (si) => conduitRadius(si) ?? 0,
       source: CONDUIT_CODE,
     },
-    { symbol: "R_conduit", meaning: "least field bend of conduit", is: "R_table", when: "has_conduit == 1" },
+    { symbol: "R_conduit", meaning: "minimum field bend of conduit", is: "R_table", when: "has_conduit == 1" },
     { symbol: "l_dev", meaning: "length of the bend along the centreline", is: "R * theta" },
     { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: practice },
     { symbol: "l_set", meaning: "tangent point to corner", is: "R * tan(theta / 2)", when: "theta < 175 / 180 * pi" },

@@ -51,16 +51,16 @@ export interface TubeBend {
   readonly ovality: number | null
   /** Radius at which an empty tube kinks. [R_kink; m] */
   readonly kinkRadius: number
-  /** Least radius to plan with when empty. [R_empty; m] */
+  /** Minimum radius to plan with when empty. [R_empty; m] */
   readonly minRadiusEmpty: number
-  /** Least radius to plan with when filled. [R_filled; m] */
+  /** Minimum radius to plan with when filled. [R_filled; m] */
   readonly minRadiusFilled: number
-  /** Least radius when bent cold; null where no maker publishes one. [R_cold; m] */
+  /** Minimum radius when bent cold; null where no maker publishes one. [R_cold; m] */
   readonly minRadiusCold: number | null
-  /** Whether the radius is at least the least one that applies. [yes or no] */
+  /** Whether the radius is at least the minimum that applies. [yes or no] */
   readonly wideEnough: boolean
   /**
-   * Least field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender; null for
+   * Minimum field-bend radius of PVC conduit of this size or the next larger, bent without a one-shot bender; null for
    * other plastics and larger tubes. [R_conduit; m]
    */
   readonly minConduitRadius: number | null

@@ -170,11 +170,11 @@ function chosen(si: Si, one: Looked, looked: readonly Looked[]): ConductorSize {
  * **Results**
  *
  * `awg`: gauge (AWG) [g]; `area`: cross-section [A; m²]; `decidedBy`: decided by [text]; `conductorTemperature`:
- * conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C]; `conductorRise`: conductor over its
- * surroundings [dT_c; K]; `surfaceRise`: surface over its surroundings [dT_s; K]; `resistance`: resistance of the path
- * [R_w; Ω]; `drop`: voltage drop [U; V]; `dropShare`: voltage drop over source voltage [u; as a fraction]; `ampacity`:
- * ampacity [I_r; A]; `sustainedFuseCurrent`: current the fuse may carry for minutes [I_135; A]; `heat`: heat of the
- * run [P; W]; `candidates`: sizes looked at [list].
+ * conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C]; `conductorRise`: temperature rise of
+ * the conductor [dT_c; K]; `surfaceRise`: temperature rise of the surface [dT_s; K]; `resistance`: resistance of the
+ * path [R_w; Ω]; `drop`: voltage drop [U; V]; `dropShare`: voltage drop over source voltage [u; as a fraction];
+ * `ampacity`: ampacity [I_r; A]; `sustainedFuseCurrent`: current the fuse may carry for minutes [I_135; A]; `heat`:
+ * heat of the run [P; W]; `candidates`: sizes compared [list].
  *
  * **Symbols of the working**
  *
@@ -263,8 +263,8 @@ export const conductorSize: Solver<ConductorSizeInput, ConductorSize, ConductorS
     decidedBy: { kind: "text", label: "decided by" },
     conductorTemperature: { kind: "temperature", symbol: "T_c", label: "conductor temperature" },
     surfaceTemperature: { kind: "temperature", symbol: "T_s", label: "outer surface" },
-    conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "conductor over its surroundings" },
-    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "surface over its surroundings" },
+    conductorRise: { kind: "temperatureDifference", symbol: "dT_c", label: "temperature rise of the conductor" },
+    surfaceRise: { kind: "temperatureDifference", symbol: "dT_s", label: "temperature rise of the surface" },
     resistance: { kind: "resistance", symbol: "R_w", label: "resistance of the path" },
     drop: { kind: "voltage", symbol: "U", label: "voltage drop" },
     dropShare: { kind: "ratio", symbol: "u", label: "voltage drop over source voltage", unit: "%" },
@@ -273,7 +273,7 @@ export const conductorSize: Solver<ConductorSizeInput, ConductorSize, ConductorS
     heat: { kind: "power", symbol: "P", label: "heat of the run" },
     candidates: {
       kind: "list",
-      label: "sizes looked at",
+      label: "sizes compared",
       of: {
         kind: "group",
         label: "size",
@@ -328,7 +328,7 @@ export const conductorSize: Solver<ConductorSizeInput, ConductorSize, ConductorS
     ...ratedSteps,
     { symbol: "R_w", meaning: "resistance of the path, warm", is: "r * n_c * L" },
     { symbol: "U", meaning: "voltage lost", is: "I * R_w" },
-    { symbol: "u", meaning: "against the supply", is: "U / U_s" },
+    { symbol: "u", meaning: "voltage drop over supply voltage", is: "U / U_s" },
     { symbol: "I_135", meaning: "current the fuse may let flow", is: "1.35 * I_n", when: "has_fuseRating", source: BLADE },
     { symbol: "P", meaning: "heat of the run", is: "I * U" },
   ],

@@ -57,9 +57,9 @@ export interface ConductorSize {
   readonly conductorTemperature: number
   /** Temperature of the outer surface. [T_s; °C] */
   readonly surfaceTemperature: number
-  /** Conductor over its surroundings [dT_c; K] */
+  /** Temperature rise of the conductor [dT_c; K] */
   readonly conductorRise: number
-  /** Surface over its surroundings [dT_s; K] */
+  /** Temperature rise of the surface [dT_s; K] */
   readonly surfaceRise: number
   /** Resistance of the path, warm. [R_w; Ω] */
   readonly resistance: number

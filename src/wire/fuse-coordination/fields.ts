@@ -161,7 +161,7 @@ export const fuseInput: Fields<FuseCoordinationInput> = {
   pulses: {
     kind: "number",
     symbol: "N",
-    label: "pulses to outlive",
+    label: "inrush pulses to survive",
     whole: true,
     min: 1,
     max: 100000,

@@ -184,7 +184,7 @@ function cautions(si: Si, out: FuseCoordination): Caution<FuseCoordinationCautio
  * - `peakInrushCurrent`: inrush peak [I_p; 0.1 mA to 100000 A; optional]
  * - `inrushDuration`: inrush time [t_in; 0.001 ms to 100 s; default 20 ms]
  * - `inrushShape`: inrush shape [square, half-sine, triangle, parabola or exponential; default exponential]
- * - `pulses`: pulses to outlive [N; whole 1 to 100000; default 10000]
+ * - `pulses`: inrush pulses to survive [N; whole 1 to 100000; default 10000]
  * - `meltingIntegral`: melting I²t of the fuse [M; 1e−9 to 1e9 A²·s; optional]
  * - `fuseResistance`: cold resistance of the fuse [R_f; 0 to 100 Ω; default 5 mΩ]
  * - `hotFactor`: hot over cold resistance [k_f; 1 to 10; default 1.4]
@@ -331,7 +331,7 @@ export const fuseCoordination: Solver<FuseCoordinationInput, FuseCoordination, n
       is: "sqrt(Q * (beta + 20) / (rho / (ohm m)) * log((beta + max(T_f, T_r) / K - 273.15) / (beta + T_b / K - 273.15))) / 1e6",
       source: ADIABATIC,
     },
-    { symbol: "W", meaning: "what the wire withstands, no heat lost", is: "(k * A / (1 mm^2))^2 * (1 ampere)^2 * 1 s" },
+    { symbol: "W", meaning: "wire withstand, no heat lost", is: "(k * A / (1 mm^2))^2 * (1 ampere)^2 * 1 s" },
     { symbol: "W_o", meaning: "200 % for 5 s", is: "(2 * I_n)^2 * 5 s", source: BLADE },
     {
       symbol: "f_p",

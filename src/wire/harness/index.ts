@@ -66,7 +66,7 @@ function solved(si: Si): Harness | NoSolution<HarnessRefusal> {
   return "fault" in found ? refused(si, parts, found) : harnessOf(parts, names, found)
 }
 
-/** Resistance of a very good contact, Ω: what a loop without any lacks at the least. */
+/** Resistance of a very good contact, Ω: what a loop without any lacks at the minimum. */
 const GOOD_CONTACT = 1e-3
 
 function refused(si: Si, parts: readonly Part[], found: NetworkFault): NoSolution<HarnessRefusal> {

@@ -81,7 +81,7 @@ function weigh(net: Network, share: number): boolean {
   return eliminate(net.elimination, ground, ties)
 }
 
-/** One step of Newton's method at the state, on ties already weighed, and swept; the greatest change of a voltage. */
+/** One step of Newton's method at the state, on ties already weighed, and swept; the maximum change of a voltage. */
 function improve(net: Network, share: number): number {
   const { step, amps, power, powers, fed, resistance, links, volts } = net
   step.fill(0)

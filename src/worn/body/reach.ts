@@ -99,7 +99,7 @@ const AWAY = 2
 const HIGHEST = 4
 const AXES = { forward: [-AWAY, AWAY], outward: [-AWAY, AWAY], up: [0, HIGHEST] } as const
 
-/** The least move of the switch along one axis, either way, that brings it where the hand can hold it; null where none does. */
+/** The smallest move of the switch along one axis, either way, that brings it where the hand can hold it; null where none does. */
 function movedAlong(si: SiOf<ReachInput>, axis: keyof Place): number | null {
   const holds = (value: number) => fault(si, { ...si, [axis]: value }) === null
   const [low, high] = AXES[axis]

@@ -1,7 +1,7 @@
 /** Parts of the body that a closing gap can crush. */
 export type CrushPart = "finger" | "toes" | "hand-wrist-fist" | "arm" | "foot" | "leg" | "head" | "body"
 
-/** Least gap that does not crush, m (ISO 13854, 2017, table 1; legs as quoted by AUVA, Safety distances). */
+/** Minimum gap that does not crush, m (ISO 13854, 2017, table 1; legs as quoted by AUVA, Safety distances). */
 export const crushGaps: Readonly<Record<CrushPart, number>> = {
   finger: 0.025,
   toes: 0.05,

@@ -4,7 +4,7 @@ import { EL_AHRACHE, FREY_LAW_2010, KAMON, ROHMERT_1973 } from "../sources-load.
 /** Joints with a power law of their own, and muscle in general. */
 export type Joint = "general" | "ankle" | "knee" | "trunk" | "shoulder" | "elbow" | "hand-grip"
 
-/** Static holding time in seconds = b0·f^b1, f the share of the greatest force. */
+/** Static holding time in seconds = b0·f^b1, f the share of the maximum force. */
 export interface PowerLaw {
   readonly label: string
   readonly b0: number
@@ -32,7 +32,7 @@ export interface EnduranceModel {
   readonly label: string
   /** Only for this joint; null for muscle in general. */
   readonly joint: Joint | null
-  /** Least effort it is used at here. */
+  /** Minimum effort it is used at here. */
   readonly from: number
   minutes(effort: number): number
 }
@@ -57,7 +57,7 @@ export function rohmertEffort(hold: number): number {
   return 1 / (2 + w - 3 / w)
 }
 
-/** Greatest torque of joints, N·m, average adults under 40, at 45°, 90° and 135° (Kamon 1981, in Johnson 1991, table 2.2.2). */
+/** Maximum torque of joints, N·m, average adults under 40, at 45°, 90° and 135° (Kamon 1981, in Johnson 1991, table 2.2.2). */
 export const jointTorques = {
   shoulderFlexion: { male: [67, 68, 47], female: [29, 30, 21] },
   elbowFlexion: { male: [52, 85, 60], female: [24, 43, 23] },
@@ -76,21 +76,21 @@ export function restRohmert(hold: number, endurance: number, effort: number): nu
   return 18 * (hold / endurance) ** 1.4 * (effort - 0.15) ** 0.5 * hold
 }
 
-/** Whole-body work: time to exhaustion for a share of the greatest oxygen uptake, s (Kamon 1981). */
+/** Whole-body work: time to exhaustion for a share of the maximum oxygen uptake, s (Kamon 1981). */
 export const exhaustionTime = (share: number): number => 7200 / share - 7020
 /** The part of it that Kamon recommends as a work period. */
 export const workPart = 1 / 3
-/** Rest after work above half of the greatest oxygen uptake, s (Kamon 1981); negative below 0.561. */
+/** Rest after work above half of the maximum oxygen uptake, s (Kamon 1981); negative below 0.561. */
 export const restAfterWork = (share: number): number => 528 * Math.log(share - 0.5) + 1476
 
-/** Share of the greatest oxygen uptake for work up to 1, 2 and 8 hours (NIOSH lifting criteria, Waters and others 1993). */
+/** Share of the maximum oxygen uptake for work up to 1, 2 and 8 hours (NIOSH lifting criteria, Waters and others 1993). */
 export const nioshShares = [
   { upTo: 3600, share: 0.5 },
   { upTo: 7200, share: 0.4 },
   { upTo: 28800, share: 0.33 },
 ] as const
 
-/** Work time acceptable at a share of the greatest oxygen uptake by those shares, s: its logarithm runs straight between them and on. */
+/** Work time acceptable at a share of the maximum oxygen uptake by those shares, s: its logarithm runs straight between them and on. */
 export function nioshTime(share: number): number {
   const [hour, two, eight] = nioshShares
   const [a, b] = share >= two.share ? [hour, two] : [two, eight]

@@ -24,7 +24,7 @@ export const standardRest = 115
 
 /** One class of metabolic rate. */
 export interface HeatClass {
-  /** Representative metabolic rate, W, and the greatest that still counts in the class. */
+  /** Representative metabolic rate, W, and the highest that still counts in the class. */
   readonly rate: number
   readonly upTo: number
   /** WBGT reference limits, °C. */

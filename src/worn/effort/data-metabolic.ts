@@ -43,7 +43,7 @@ export const placementCosts = {
   feet: [4.2, 5.8, 6.2],
 } as const
 
-/** The greatest cost printed for each place at any speed, so that no placement is priced too low. */
+/** The maximum cost printed for each place at any speed, so that no placement is priced too low. */
 export const placementFactor = {
   head: Math.max(...placementCosts.head),
   hands: Math.max(...placementCosts.handsLight, ...placementCosts.handsHeavy),

@@ -21,7 +21,7 @@ export interface EnduranceInput {
   effort?: Ratio | null
   /** Moment held [M; 0.1 to 500 N m; optional] */
   moment?: Moment | null
-  /** Greatest moment the wearer can make there. [M_m; 1 to 600 N m; optional] */
+  /** Maximum moment the wearer can make there. [M_m; 1 to 600 N m; optional] */
   maxMoment?: Moment | null
   /** Time it is to be held. [t_h; 1 s to 24 h; optional] */
   holdDuration?: Time | null
@@ -43,7 +43,7 @@ export type EnduranceCaution = "hold-too-long" | "low-effort" | "models-disagree
 
 /** Result of {@link endurance}. */
 export interface Endurance {
-  /** Share of the greatest force. [f; as a fraction] */
+  /** Share of the maximum force. [f; as a fraction] */
   readonly effort: number
   /** Holding time by the joint's power law. [t_j; s] */
   readonly jointEnduranceTime: number
@@ -163,7 +163,7 @@ function cautions(si: SiOf<EnduranceInput>, out: Endurance): Caution<EnduranceCa
 /**
  * How long a static effort can be held, by joint.
  *
- * With f the share of the greatest force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by
+ * With f the share of the maximum force (or moment over strength): joint power law t = b₀·f^b₁ (s; b₀ and b₁ by
  * joint), muscle in general t = 11.4·f^−2.42, Rohmert t = 60·(−1.5 + 2.1/f − 0.6/f² + 0.1/f³) (s, from f = 0.15).
  * `enduranceTime` is the shortest of them, and `maxEffort` the largest f whose shortest time still reaches the hold;
  * `readings` holds further published models. Rest after a hold of t: the longer of 1080·(t/T)^1.4·(f − 0.15)^0.5 s

@@ -42,7 +42,7 @@ export const couplingTable: Readonly<Record<Coupling, { readonly label: string; 
   poor: { label: "poor: bulky, sagging or slippery", below: 0.9, above: 0.9 },
 }
 
-/** Reference masses of ISO 11228-1:2021, kg, all of them for people of working age; `anyone` is the least of them. */
+/** Reference masses of ISO 11228-1:2021, kg, all of them for people of working age; `anyone` is the smallest of them. */
 export const referenceMasses: Readonly<Record<Lifter, { readonly label: string; readonly mass: number }>> = {
   anyone: { label: "any adult", mass: 15 },
   "men-adult": { label: "men of 20 to 45 years", mass: 25 },

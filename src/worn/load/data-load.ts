@@ -8,7 +8,7 @@ export interface LoadGuidance {
   readonly source: Source
 }
 
-/** Published guidance, least share first. None of it was written for costumes. */
+/** Published guidance, minimum share first. None of it was written for costumes. */
 export const loadGuidance: readonly LoadGuidance[] = [
   { who: "children, low figure", massShare: 0.1, source: CHILD_PACKS },
   { who: "adults, posture kept; children, trunk lean kept", massShare: 0.15, source: HALL },

@@ -19,7 +19,7 @@ export const childStraps = { share: [0.1, 0.2, 0.3], right: [98, 153, 170], left
 /** Share of the more loaded shoulder that follows, mean of the three loads: straps do not share evenly. */
 export const heavierShoulder = 0.65
 
-/** Strap widths compared under 20 kg on a manikin, m, and the one with the least pressure. */
+/** Strap widths compared under 20 kg on a manikin, m, and the one with the minimum pressure. */
 export const testedWidths = { widths: [0.05, 0.06, 0.07, 0.08], best: 0.08 } as const
 
 /** Belt tensions that were compared, N. */

@@ -50,7 +50,7 @@ export const adaLifts = {
 /** Common lift of European and UK buildings, m. */
 export const ukLift = { width: mm(1100), depth: mm(1400), door: mm(800), landing: mm(1500) } as const
 
-/** Car types 1 to 5 of EN 81-70 with the greatest area for their load (EN 81-20), not verified. */
+/** Car types 1 to 5 of EN 81-70 with the maximum area for their load (EN 81-20), not verified. */
 export const europeanLifts = [
   { load: 450, width: 1, depth: 1.3, mostArea: 1.3 },
   { load: 630, width: 1.1, depth: 1.4, mostArea: 1.66 },
@@ -59,10 +59,10 @@ export const europeanLifts = [
   { load: 1275, width: 2, depth: 1.4, mostArea: 2.95 },
 ] as const
 
-/** Least height of a lift's entrance, m (EN 81-20, not verified). */
+/** Minimum height of a lift's entrance, m (EN 81-20, not verified). */
 export const liftHeight = 2
 
-/** Least clear door widths in UK buildings other than dwellings, m. */
+/** Minimum clear door widths in UK buildings other than dwellings, m. */
 export const ukDoors = {
   straight: { built: mm(800), existing: mm(750) },
   "right angle 1500 route": { built: mm(800), existing: mm(750) },
@@ -155,7 +155,7 @@ const lift = (place: string, car: { readonly width: number; readonly depth: numb
   source,
 })
 
-/** Least clear sizes of places, as published. A real place may be narrower: old buildings, furniture, crowds. */
+/** Minimum clear sizes of places, as published. A real place may be narrower: old buildings, furniture, crowds. */
 export const passagePlaces: readonly PassagePlace[] = [
   opening(
     "door",

@@ -184,10 +184,10 @@ function check(si: Si): Issue[] {
  * `transmits`: transmits [text]; `step`: even step between vanes [alpha; rad]; `threads`: thread lengths [list, each
  * t, m]; `angles`: vane angles [list, each theta, rad]; `rootGaps`: root gaps [list, each m]; `tipGaps`: tip gaps
  * [list, each m]; `tensions`: thread tensions [list, each T, N]; `maxRootGap`: largest root gap [s_0; m]; `maxTipGap`:
- * largest tip gap [s_1; m]; `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest over the
- * sweep [M_p; N m]; `peakDriverAngle`: needed at [theta_p; rad]; `totalMass`: mass of the fan [m_t; kg]; `fanMoment`:
- * moment of the fan's weight [M_t; N m]; `staysTaut`: threads only pull [yes or no]; `cover`: to cover the open span
- * [group]; `sweep`: sweep of the driver [list].
+ * largest tip gap [s_1; m]; `driverMoment`: moment at the driven vane [M_d; N m]; `peakDriverMoment`: largest driver
+ * moment over the sweep [M_p; N m]; `peakDriverAngle`: driver angle of the largest moment [theta_p; rad]; `totalMass`:
+ * mass of the fan [m_t; kg]; `fanMoment`: moment of the fan's weight [M_t; N m]; `staysTaut`: threads only pull [yes
+ * or no]; `cover`: to cover the open span [group]; `sweep`: sweep of the driver [list].
  *
  * **Symbols of the working**
  *
@@ -342,8 +342,8 @@ export const tetheredFan: Solver<TetheredFanInput, TetheredFan, TetheredFanRefus
     maxRootGap: { kind: "length", symbol: "s_0", label: "largest root gap" },
     maxTipGap: { kind: "length", symbol: "s_1", label: "largest tip gap" },
     driverMoment: { kind: "moment", symbol: "M_d", label: "moment at the driven vane" },
-    peakDriverMoment: { kind: "moment", symbol: "M_p", label: "largest over the sweep" },
-    peakDriverAngle: { kind: "angle", symbol: "theta_p", label: "needed at" },
+    peakDriverMoment: { kind: "moment", symbol: "M_p", label: "largest driver moment over the sweep" },
+    peakDriverAngle: { kind: "angle", symbol: "theta_p", label: "driver angle of the largest moment" },
     totalMass: { kind: "mass", symbol: "m_t", label: "mass of the fan" },
     fanMoment: { kind: "moment", symbol: "M_t", label: "moment of the fan's weight" },
     staysTaut: { kind: "flag", label: "threads only pull" },

@@ -65,10 +65,10 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
     meaning: "moments of the element",
     is: "T_a .* ((y_b - y_h) * X_a - (x_b - x_h) * Y_a) ./ map(x_a, f(t) = (t == 0 m ? 1 m : t))",
   },
-  { symbol: "M_u", meaning: "largest moment without it", is: "max(map(G_a, abs))" },
-  { symbol: "M_a", meaning: "largest moment left", is: "max(map(G_a - B_a, abs))" },
-  { symbol: "eta", meaning: "part taken off", is: "M_u == 0 N m ? 0 : 1 - M_a / M_u" },
-  { solved: "theta_r", meaning: "pose at which the largest moment is left" },
+  { symbol: "M_u", meaning: "largest moment of the weights", is: "max(map(G_a, abs))" },
+  { symbol: "M_a", meaning: "largest unbalanced moment", is: "max(map(G_a - B_a, abs))" },
+  { symbol: "eta", meaning: "share balanced", is: "M_u == 0 N m ? 0 : 1 - M_a / M_u" },
+  { solved: "theta_r", meaning: "pose of the largest unbalanced moment" },
   { symbol: "X_r", kind: "length", meaning: "moving end there, outward", is: "r * cos(theta_r + beta)" },
   { symbol: "Y_r", kind: "length", meaning: "moving end there, up", is: "r * sin(theta_r + beta)" },
   { symbol: "x_r", kind: "length", meaning: "length there", is: "sqrt((x_b - x_h - X_r)^2 + (y_b - y_h - Y_r)^2)" },
@@ -76,13 +76,13 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
   { symbol: "T_r", kind: "force", meaning: "pull there", is: "-F_1 / (1 - (1 - 1 / p_1) * (x_1 - x_r) / s_1)", when: strut },
   {
     symbol: "M_r",
-    meaning: "moment left there",
+    meaning: "unbalanced moment at that arm angle",
     is: "A * cos(theta_r + alpha + lambda) - (x_r == 0 m ? 0 N m : T_r * ((y_b - y_h) * X_r - (x_b - x_h) * Y_r) / x_r)",
   },
   {
     left: "A + abs(A * cos(theta_r + alpha + lambda) - M_r) + M_a",
     right: "A + abs(A * cos(theta_r + alpha + lambda) - M_r) + abs(M_r)",
-    meaning: "the largest moment is the one left at θ_r",
+    meaning: "the largest unbalanced moment is the one at θ_r",
   },
   {
     symbol: "d_l",
@@ -92,10 +92,10 @@ export const counterbalanceFormulae: readonly Step<SiOf<CounterbalanceInput>, Co
   },
   {
     symbol: "M_l",
-    meaning: "largest moment left at the worst lean",
+    meaning: "largest unbalanced moment at the worst lean",
     is: "max(map(B_a, d_l, f(b, t) = max(abs(A * cos(max(0, t - Lambda)) - b), abs(A * cos(min(pi, t + Lambda)) - b))))",
   },
-  { symbol: "T_max", meaning: "greatest force", is: "max(map(T_a, abs))" },
+  { symbol: "T_max", meaning: "maximum force", is: "max(map(T_a, abs))" },
   {
     symbol: "W",
     meaning: "stored energy",

@@ -124,10 +124,10 @@ function kernel(si: Si): Counterbalance | NoSolution<CounterbalanceRefusal> {
   }
   const amplitude = Math.hypot(along, across)
   const distance = Math.hypot(fixedPivot.x - hinge.x, fixedPivot.y - hinge.y)
-  // perfect balance: seen from the hinge, pin and anchor as far apart as centre of gravity and straight up
-  const toAnchor = Math.atan2(fixedPivot.y - hinge.y, fixedPivot.x - hinge.x)
+  // perfect balance: seen from the hinge, pin and pivot as far apart as centre of gravity and straight up
+  const toPivot = Math.atan2(fixedPivot.y - hinge.y, fixedPivot.x - hinge.x)
   const ideal = Math.PI / 2 - frameTilt - Math.atan2(across, along) + movingPivot.angle
-  const idealDeviation = wrapAngle(toAnchor - ideal)
+  const idealDeviation = wrapAngle(toPivot - ideal)
   const worst = poses.reduce((a, b) => (Math.abs(b.unbalancedMoment) > Math.abs(a.unbalancedMoment) ? b : a))
   const maxGravityMoment = Math.max(...poses.map((pose) => Math.abs(pose.gravityMoment)))
   const maxTiltedUnbalancedMoment = Math.max(
@@ -246,11 +246,12 @@ function check(si: Si): Issue[] {
  * **Results**
  *
  * `stiffness`: stiffness [k; N/m]; `idealStiffness`: ideal zero-free-length stiffness [k_i; N/m]; `idealDeviation`:
- * fixed end off the ideal [gamma; rad]; `maxGravityMoment`: largest moment without it [M_u; N m];
- * `maxUnbalancedMoment`: largest moment left [M_a; N m]; `maxUnbalancedAngle`: left at [theta_r; rad];
- * `unbalancedMoment`: moment left there [M_r; N m]; `offloadShare`: taken off [eta; as a fraction];
- * `maxTiltedUnbalancedMoment`: largest left, leaning [M_l; N m]; `maxForce`: greatest force [T_max; N];
- * `storedEnergy`: stored energy [W; J]; `poses`: poses over the swing [list].
+ * fixed end off the ideal [gamma; rad]; `maxGravityMoment`: largest moment of the weights [M_u; N m];
+ * `maxUnbalancedMoment`: largest unbalanced moment [M_a; N m]; `maxUnbalancedAngle`: arm angle of the largest
+ * unbalanced moment [theta_r; rad]; `unbalancedMoment`: unbalanced moment at that arm angle [M_r; N m];
+ * `offloadShare`: share of the moment balanced [eta; as a fraction]; `maxTiltedUnbalancedMoment`: largest unbalanced
+ * moment when leaning [M_l; N m]; `maxForce`: maximum force [T_max; N]; `storedEnergy`: stored energy [W; J]; `poses`:
+ * poses over the swing [list].
  *
  * **Symbols of the working**
  *

@@ -80,7 +80,7 @@ export interface Counterbalance {
   readonly idealDeviation: number
   /** Largest moment of the weights over the swing at the usual lean. [M_u; N m] */
   readonly maxGravityMoment: number
-  /** Largest moment left over the swing at the usual lean. [M_a; N m] */
+  /** Largest unbalanced moment of the swing at the usual lean. [M_a; N m] */
   readonly maxUnbalancedMoment: number
   /** Arm angle at which it is left. [theta_r; rad] */
   readonly maxUnbalancedAngle: number
@@ -90,7 +90,7 @@ export interface Counterbalance {
   readonly offloadShare: number
   /** Largest moment left with the wearer leaning anywhere allowed. [M_l; N m] */
   readonly maxTiltedUnbalancedMoment: number
-  /** Greatest force in the element over the swing. [T_max; N] */
+  /** Maximum force in the element over the swing. [T_max; N] */
   readonly maxForce: number
   /** Energy that can come loose: most stored over the swing. [W; J] */
   readonly storedEnergy: number

@@ -52,7 +52,7 @@ export function hingeCautions(si: SiOf<HingeActuatorInput>, out: HingeActuator):
       caution(
         "stored-energy",
         "warning",
-        "The springs store up to {energy energy} whether or not there is power: a cut cord or a slipped end throws the arm. Tether the spring, wear eye protection when fitting it, and move the arm to its least tension before taking anything apart.",
+        "The springs store up to {energy energy} whether or not there is power: a cut cord or a slipped end throws the arm. Tether the spring, wear eye protection when fitting it, and move the arm to its minimum tension before taking anything apart.",
         storedEnergySource,
         { energy },
       ),

@@ -7,11 +7,11 @@ type Si = SiOf<HingeActuatorInput>
 
 /** Steps from the length `L_<p>` to the pose's angle, lever arm and transmission angle. */
 const poseSteps = (p: string, where: string): Formula[] => [
-  { symbol: `q_${p}`, kind: "length", meaning: `distance of the anchors ${where}`, is: `sqrt(L_${p}^2 + o^2)` },
+  { symbol: `q_${p}`, kind: "length", meaning: `distance of the pivots ${where}`, is: `sqrt(L_${p}^2 + o^2)` },
   {
     symbol: `phi_${p}`,
     kind: "angle",
-    meaning: `angle at the hinge between the anchors ${where}`,
+    meaning: `angle at the hinge between the pivots ${where}`,
     is: `2 * atan(sqrt((q_${p} - (D - r)) * (q_${p} + D - r) / ((D + r - q_${p}) * (D + r + q_${p}))))`,
   },
   { symbol: `theta_${p}`, kind: "angle", meaning: `arm angle ${where}`, is: `theta_s + b * phi_${p}` },
@@ -148,11 +148,11 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator, HingeTrace>
     given: ({ springs }) => (springs ?? []).map((spring) => (spring.pullsOnly ? 1 : 0)),
   },
   { symbol: "g_n", kind: "acceleration", meaning: "standard gravity", is: "9.80665 m/s^2" },
-  { symbol: "D", kind: "length", meaning: "distance hinge–base", is: "sqrt((x_b - x_h)^2 + (y_b - y_h)^2)" },
+  { symbol: "D", kind: "length", meaning: "distance hinge–fixed pivot", is: "sqrt((x_b - x_h)^2 + (y_b - y_h)^2)" },
   {
     symbol: "psi",
     kind: "angle",
-    meaning: "direction of the base less the moving anchor's angle",
+    meaning: "direction of the fixed pivot less the moving pivot's angle",
     is: "atan2((y_b - y_h) / D, (x_b - x_h) / D) - beta",
   },
   { symbol: "theta_s", meaning: "dead point at the shortest length", is: "psi - 2 * pi * ceil(psi / (2 * pi) - 0.5)" },
@@ -165,7 +165,7 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator, HingeTrace>
   { symbol: "L_2", kind: "length", meaning: "extended length", is: "L_r + S" },
   ...poseSteps("2", "extended"),
   { symbol: "sigma", meaning: "swing", is: "abs(theta_2 - theta_1)" },
-  { symbol: "tau_min", meaning: "least transmission angle, at an end of the stroke", is: "min(tau_1, tau_2)" },
+  { symbol: "tau_min", meaning: "minimum transmission angle, at an end of the stroke", is: "min(tau_1, tau_2)" },
   { symbol: "rho", kind: "length", meaning: "friction radius of the hinge pin", is: "mu * d_h / 2" },
   { symbol: "C_a", kind: "force", meaning: "load of the force across the swing on both bearings", is: "2 * F_a * r_a / s_b" },
   { symbol: "L_c", meaning: "length at the chosen extension", is: "L_r + s_c", when: "has_extension" },
@@ -173,7 +173,7 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator, HingeTrace>
   ...poseSteps("c", "at the chosen extension"),
   ...staticSteps("c", "at the chosen extension"),
   ...frictionSteps("c", "at the chosen extension"),
-  { symbol: "theta_o", meaning: "mirrored in the line hinge–base", is: "2 * theta_s - theta_c" },
+  { symbol: "theta_o", meaning: "mirrored in the line hinge–fixed pivot", is: "2 * theta_s - theta_c" },
   {
     symbol: "F_any",
     meaning: "weights square to the lever arm, springs against",
@@ -184,7 +184,7 @@ export const hingeActuatorFormulae: readonly Step<Si, HingeActuator, HingeTrace>
   { symbol: "H", meaning: "hinge force", is: "sqrt(H_x^2 + H_y^2)" },
   { symbol: "H_b", meaning: "loads of both bearings, at most", is: "sqrt(H^2 + C_a^2)" },
   { symbol: "M_f", meaning: "friction moment of the hinge pin", is: "rho * H_b" },
-  { symbol: "F_t", meaning: "load across the rod", is: "max(abs(E_c), abs(R_c)) * (o + mu * d_a) / L_c" },
+  { symbol: "F_t", meaning: "side load on the rod", is: "max(abs(E_c), abs(R_c)) * (o + mu * d_a) / L_c" },
   ...peakSteps("h", "at peak force while raising", (trace) => trace.raising),
   ...frictionSteps("h", "at peak force while raising"),
   { symbol: "F_up", meaning: "peak force while raising", is: "b == 1 ? abs(E_h) : abs(R_h)" },

@@ -42,12 +42,12 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
 }
 
 /**
- * A hinged arm moved by a linear actuator between a fixed anchor and an anchor on the arm.
+ * A hinged arm moved by a linear actuator between a fixed pivot and a pivot on the arm.
  *
- * Formula: with D the distance hinge–base, r the distance hinge–moving anchor, o the axis offset and L = L_r + s the
- * length at extension s, the anchors are q = √(L² + o²) apart and φ = 2·atan √((q² − (D − r)²) / ((D + r)² − q²)) is
+ * Formula: with D the distance hinge–fixed pivot, r the distance hinge–moving pivot, o the axis offset and L = L_r + s the
+ * length at extension s, the pivots are q = √(L² + o²) apart and φ = 2·atan √((q² − (D − r)²) / ((D + r)² − q²)) is
  * the angle between D and r at the hinge. The arm stands at θ = φ_b − β ± φ, with φ_b the direction of the base from
- * the hinge, β the angle from the arm to the moving anchor, + where extension turns the arm counter-clockwise. Lever
+ * the hinge, β the angle from the arm to the moving pivot, + where extension turns the arm counter-clockwise. Lever
  * arm by virtual work l = dL/dθ = ±D·r·sin φ / L. Force without friction F = (M_g − M_s) / l with M_g = g·Σ m·r_w·cos(θ
  * + a + λ) (masses m at radius r_w and angle a, kg, m, rad; λ lean; g = 9.80665 m/s²) and M_s the moment of the
  * springs. Moving, l·x = ±ρ·√(|reaction(F + x)|² + c²) gives the further force x against pin friction, ρ = µ·d/2 (coefficient µ;
@@ -60,7 +60,7 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * poses listed, a peak is where the derivative of the force in closed form is 0; stretches end where a cord goes slack.
  *
  * Valid for slow moves of stiff parts in one plane; inertia, play and the weight of the actuator itself are
- * left out (count half the actuator's mass as a mass at the moving anchor).
+ * left out (count half the actuator's mass as a mass at the moving pivot).
  *
  * Refuses: `cannot-close` where no pose fits the actuator, `dead-point` where the stroke runs into a dead
  * point, `jammed` where the lever arm lies within the friction circle.
@@ -69,13 +69,13 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * - `hinge`: hinge [group; optional, with a default of its own]
  *   - `x`: hinge, outward [x_h; −20 to 20 m]
  *   - `y`: hinge, up [y_h; −20 to 20 m]
- * - `fixedPivot`: fixed anchor [group]
- *   - `x`: fixed anchor, outward [x_b; −20 to 20 m]
- *   - `y`: fixed anchor, up [y_b; −20 to 20 m]
+ * - `fixedPivot`: fixed pivot [group]
+ *   - `x`: fixed pivot, outward [x_b; −20 to 20 m]
+ *   - `y`: fixed pivot, up [y_b; −20 to 20 m]
  * - `movingPivot`: moving pivot [group]
  *   - `radius`: moving pivot from the hinge [r; 0.1 mm to 20 m]
  *   - `angle`: angle from the arm to the moving pivot [beta; −572.958° to 572.958°; default 0]
- * - `axisOffset`: rod axis off its base pivot [o; 0 to 5 m; default 0]
+ * - `axisOffset`: rod axis off its fixed pivot [o; 0 to 5 m; default 0]
  * - `retractedLength`: retracted length [L_r; 1 mm to 20 m]
  * - `stroke`: stroke [S; 0.1 mm to 10 m]
  * - `extension`: chosen extension [s_c; 0 to 10 m; optional]
@@ -114,7 +114,7 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * extending [E_c; N]; `retractForce`: force while retracting [R_c; N]; `anyTiltForce`: holding force at the worst lean
  * [F_any; N]; `reactionX`: hinge force outward [H_x; N]; `reactionY`: hinge force upward [H_y; N]; `reaction`: hinge
  * force [H; N]; `bearingLoad`: loads on both bearings [H_b; N]; `frictionMoment`: hinge friction moment [M_f; N m];
- * `sideLoad`: load across the rod [F_t; N]; `otherAssemblyAngle`: arm angle on the other branch [theta_o; rad];
+ * `sideLoad`: side load on the rod [F_t; N]; `otherAssemblyAngle`: arm angle on the other branch [theta_o; rad];
  * `retractedAngle`: arm angle retracted [theta_1; rad]; `extendedAngle`: arm angle extended [theta_2; rad]; `swing`:
  * swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakForceExtension`: extension at peak force [s_p; m];
  * `peakForceAngle`: arm angle at peak force [theta_p; rad]; `peakRaisingForce`: peak force while raising [F_up; N];
@@ -122,65 +122,65 @@ function check(si: SiOf<HingeActuatorInput>): Issue[] {
  * lowering [F_dn; N]; `peakLoweringExtension`: extension at peak force while lowering [s_d; m];
  * `requiredHoldingForce`: largest holding force [F_hold; N]; `requiredHoldingExtension`: extension at largest holding
  * force [s_q; m]; `holdingSafetyFactor`: unpowered holding margin [n_u]; `holdsUnpowered`: holds without power [yes or
- * no]; `minTransmissionAngle`: least transmission angle [tau_min; rad]; `minLength`: shortest possible length [L_min;
- * m]; `maxLength`: longest possible length [L_max; m]; `minLengthAngle`: dead point, shortest [theta_s; rad];
+ * no]; `minTransmissionAngle`: minimum transmission angle [tau_min; rad]; `minLength`: shortest possible length
+ * [L_min; m]; `maxLength`: longest possible length [L_max; m]; `minLengthAngle`: dead point, shortest [theta_s; rad];
  * `maxLengthAngle`: dead point, longest [theta_l; rad]; `deadPointMargin`: clearance to dead point [c_d; m]; `poses`:
  * poses over the stroke [list].
  *
  * **Symbols of the working**
  *
  * b: sign of the assembly branch; p_s: springs that only pull (1) or also push (0); g_n: standard gravity [m/s²]; D:
- * distance hinge–base [m]; psi: direction of the base less the moving anchor's angle [rad]; L_1: retracted length [m];
- * q_1: distance of the anchors retracted [m]; phi_1: angle at the hinge between the anchors retracted [rad]; l_1:
- * lever arm dL/dθ retracted [m]; tau_1: transmission angle retracted [rad]; L_2: extended length [m]; q_2: distance of
- * the anchors extended [m]; phi_2: angle at the hinge between the anchors extended [rad]; l_2: lever arm dL/dθ
- * extended [m]; tau_2: transmission angle extended [rad]; rho: friction radius of the hinge pin [m]; C_a: load of the
- * force across the swing on both bearings [N]; q_c: distance of the anchors at the chosen extension [m]; phi_c: angle
- * at the hinge between the anchors at the chosen extension [rad]; X_c: springs, moving end to fixed end, outward, at
- * the chosen extension [m]; Y_c: springs, moving end to fixed end, up, at the chosen extension [m]; Z_c: lengths of
- * the springs at the chosen extension [m]; T_c: tensions of the springs at the chosen extension; one that only pulls
- * is slack below its free length [N]; u_c: thrust outward at the chosen extension; v_c: thrust upward at the chosen
- * extension; A_c: all forces on the arm but the hinge's, outward, at the chosen extension [N]; B_c: all forces on the
- * arm but the hinge's, up, at the chosen extension [N]; J_c: quadratic for the force against friction at the chosen
- * extension [m²]; K_c: its linear part at the chosen extension [N]; Q_c: half the distance of its roots at the chosen
- * extension [N]; k_h: weight over weight at rest at peak force while raising; e_h: gust at peak force while raising: 1
- * pushes the arm down, −1 up, 0 none; L_h: length at peak force while raising [m]; q_h: distance of the anchors at
- * peak force while raising [m]; phi_h: angle at the hinge between the anchors at peak force while raising [rad];
- * theta_h: arm angle at peak force while raising [rad]; l_h: lever arm dL/dθ at peak force while raising [m]; tau_h:
- * transmission angle at peak force while raising [rad]; M_h: moment of the weights at peak force while raising [N m];
- * X_h: springs, moving end to fixed end, outward, at peak force while raising [m]; Y_h: springs, moving end to fixed
- * end, up, at peak force while raising [m]; Z_h: lengths of the springs at peak force while raising [m]; T_h: tensions
- * of the springs at peak force while raising; one that only pulls is slack below its free length [N]; N_h: moment of
- * the springs at peak force while raising [N m]; F_h: force without friction at peak force while raising [N]; u_h:
- * thrust outward at peak force while raising; v_h: thrust upward at peak force while raising; A_h: all forces on the
- * arm but the hinge's, outward, at peak force while raising [N]; B_h: all forces on the arm but the hinge's, up, at
- * peak force while raising [N]; J_h: quadratic for the force against friction at peak force while raising [m²]; K_h:
- * its linear part at peak force while raising [N]; Q_h: half the distance of its roots at peak force while raising
- * [N]; E_h: force while extending at peak force while raising [N]; R_h: force while retracting at peak force while
- * raising [N]; k_d: weight over weight at rest at peak force while lowering; e_d: gust at peak force while lowering: 1
- * pushes the arm down, −1 up, 0 none; L_d: length at peak force while lowering [m]; q_d: distance of the anchors at
- * peak force while lowering [m]; phi_d: angle at the hinge between the anchors at peak force while lowering [rad];
- * theta_d: arm angle at peak force while lowering [rad]; l_d: lever arm dL/dθ at peak force while lowering [m]; tau_d:
- * transmission angle at peak force while lowering [rad]; M_d: moment of the weights at peak force while lowering [N
- * m]; X_d: springs, moving end to fixed end, outward, at peak force while lowering [m]; Y_d: springs, moving end to
- * fixed end, up, at peak force while lowering [m]; Z_d: lengths of the springs at peak force while lowering [m]; T_d:
- * tensions of the springs at peak force while lowering; one that only pulls is slack below its free length [N]; N_d:
- * moment of the springs at peak force while lowering [N m]; F_d: force without friction at peak force while lowering
- * [N]; u_d: thrust outward at peak force while lowering; v_d: thrust upward at peak force while lowering; A_d: all
- * forces on the arm but the hinge's, outward, at peak force while lowering [N]; B_d: all forces on the arm but the
- * hinge's, up, at peak force while lowering [N]; J_d: quadratic for the force against friction at peak force while
- * lowering [m²]; K_d: its linear part at peak force while lowering [N]; Q_d: half the distance of its roots at peak
- * force while lowering [N]; E_d: force while extending at peak force while lowering [N]; R_d: force while retracting
- * at peak force while lowering [N]; k_q: weight over weight at rest at the largest holding force; e_q: gust at the
- * largest holding force: 1 pushes the arm down, −1 up, 0 none; L_q: length at the largest holding force [m]; q_q:
- * distance of the anchors at the largest holding force [m]; phi_q: angle at the hinge between the anchors at the
- * largest holding force [rad]; theta_q: arm angle at the largest holding force [rad]; l_q: lever arm dL/dθ at the
- * largest holding force [m]; tau_q: transmission angle at the largest holding force [rad]; M_q: moment of the weights
- * at the largest holding force [N m]; X_q: springs, moving end to fixed end, outward, at the largest holding force
- * [m]; Y_q: springs, moving end to fixed end, up, at the largest holding force [m]; Z_q: lengths of the springs at the
- * largest holding force [m]; T_q: tensions of the springs at the largest holding force; one that only pulls is slack
- * below its free length [N]; N_q: moment of the springs at the largest holding force [N m]; F_q: force without
- * friction at the largest holding force [N].
+ * distance hinge–fixed pivot [m]; psi: direction of the fixed pivot less the moving pivot's angle [rad]; L_1:
+ * retracted length [m]; q_1: distance of the pivots retracted [m]; phi_1: angle at the hinge between the pivots
+ * retracted [rad]; l_1: lever arm dL/dθ retracted [m]; tau_1: transmission angle retracted [rad]; L_2: extended length
+ * [m]; q_2: distance of the pivots extended [m]; phi_2: angle at the hinge between the pivots extended [rad]; l_2:
+ * lever arm dL/dθ extended [m]; tau_2: transmission angle extended [rad]; rho: friction radius of the hinge pin [m];
+ * C_a: load of the force across the swing on both bearings [N]; q_c: distance of the pivots at the chosen extension
+ * [m]; phi_c: angle at the hinge between the pivots at the chosen extension [rad]; X_c: springs, moving end to fixed
+ * end, outward, at the chosen extension [m]; Y_c: springs, moving end to fixed end, up, at the chosen extension [m];
+ * Z_c: lengths of the springs at the chosen extension [m]; T_c: tensions of the springs at the chosen extension; one
+ * that only pulls is slack below its free length [N]; u_c: thrust outward at the chosen extension; v_c: thrust upward
+ * at the chosen extension; A_c: all forces on the arm but the hinge's, outward, at the chosen extension [N]; B_c: all
+ * forces on the arm but the hinge's, up, at the chosen extension [N]; J_c: quadratic for the force against friction at
+ * the chosen extension [m²]; K_c: its linear part at the chosen extension [N]; Q_c: half the distance of its roots at
+ * the chosen extension [N]; k_h: weight over weight at rest at peak force while raising; e_h: gust at peak force while
+ * raising: 1 pushes the arm down, −1 up, 0 none; L_h: length at peak force while raising [m]; q_h: distance of the
+ * pivots at peak force while raising [m]; phi_h: angle at the hinge between the pivots at peak force while raising
+ * [rad]; theta_h: arm angle at peak force while raising [rad]; l_h: lever arm dL/dθ at peak force while raising [m];
+ * tau_h: transmission angle at peak force while raising [rad]; M_h: moment of the weights at peak force while raising
+ * [N m]; X_h: springs, moving end to fixed end, outward, at peak force while raising [m]; Y_h: springs, moving end to
+ * fixed end, up, at peak force while raising [m]; Z_h: lengths of the springs at peak force while raising [m]; T_h:
+ * tensions of the springs at peak force while raising; one that only pulls is slack below its free length [N]; N_h:
+ * moment of the springs at peak force while raising [N m]; F_h: force without friction at peak force while raising
+ * [N]; u_h: thrust outward at peak force while raising; v_h: thrust upward at peak force while raising; A_h: all
+ * forces on the arm but the hinge's, outward, at peak force while raising [N]; B_h: all forces on the arm but the
+ * hinge's, up, at peak force while raising [N]; J_h: quadratic for the force against friction at peak force while
+ * raising [m²]; K_h: its linear part at peak force while raising [N]; Q_h: half the distance of its roots at peak
+ * force while raising [N]; E_h: force while extending at peak force while raising [N]; R_h: force while retracting at
+ * peak force while raising [N]; k_d: weight over weight at rest at peak force while lowering; e_d: gust at peak force
+ * while lowering: 1 pushes the arm down, −1 up, 0 none; L_d: length at peak force while lowering [m]; q_d: distance of
+ * the pivots at peak force while lowering [m]; phi_d: angle at the hinge between the pivots at peak force while
+ * lowering [rad]; theta_d: arm angle at peak force while lowering [rad]; l_d: lever arm dL/dθ at peak force while
+ * lowering [m]; tau_d: transmission angle at peak force while lowering [rad]; M_d: moment of the weights at peak force
+ * while lowering [N m]; X_d: springs, moving end to fixed end, outward, at peak force while lowering [m]; Y_d:
+ * springs, moving end to fixed end, up, at peak force while lowering [m]; Z_d: lengths of the springs at peak force
+ * while lowering [m]; T_d: tensions of the springs at peak force while lowering; one that only pulls is slack below
+ * its free length [N]; N_d: moment of the springs at peak force while lowering [N m]; F_d: force without friction at
+ * peak force while lowering [N]; u_d: thrust outward at peak force while lowering; v_d: thrust upward at peak force
+ * while lowering; A_d: all forces on the arm but the hinge's, outward, at peak force while lowering [N]; B_d: all
+ * forces on the arm but the hinge's, up, at peak force while lowering [N]; J_d: quadratic for the force against
+ * friction at peak force while lowering [m²]; K_d: its linear part at peak force while lowering [N]; Q_d: half the
+ * distance of its roots at peak force while lowering [N]; E_d: force while extending at peak force while lowering [N];
+ * R_d: force while retracting at peak force while lowering [N]; k_q: weight over weight at rest at the largest holding
+ * force; e_q: gust at the largest holding force: 1 pushes the arm down, −1 up, 0 none; L_q: length at the largest
+ * holding force [m]; q_q: distance of the pivots at the largest holding force [m]; phi_q: angle at the hinge between
+ * the pivots at the largest holding force [rad]; theta_q: arm angle at the largest holding force [rad]; l_q: lever arm
+ * dL/dθ at the largest holding force [m]; tau_q: transmission angle at the largest holding force [rad]; M_q: moment of
+ * the weights at the largest holding force [N m]; X_q: springs, moving end to fixed end, outward, at the largest
+ * holding force [m]; Y_q: springs, moving end to fixed end, up, at the largest holding force [m]; Z_q: lengths of the
+ * springs at the largest holding force [m]; T_q: tensions of the springs at the largest holding force; one that only
+ * pulls is slack below its free length [N]; N_q: moment of the springs at the largest holding force [N m]; F_q: force
+ * without friction at the largest holding force [N].
  *
  * **Sources**
  * - R. C. Hibbeler (Pearson): Engineering Mechanics: Statics, 14th ed., 2016, chapter 11 (virtual work) (not verified
@@ -216,12 +216,12 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
 >("hingeActuator", "How a linear actuator moves a hinged arm, and how hard it must push", solve, () => ({
   input: {
     hinge: { ...pointField("hinge", "h"), default: { x: 0, y: 0 } },
-    fixedPivot: pointField("fixed anchor", "b"),
+    fixedPivot: pointField("fixed pivot", "b"),
     movingPivot: movingPivotField("moving pivot", ["30 mm", "150 mm"], ["-100 deg", "40 deg"]),
     axisOffset: {
       kind: "length",
       symbol: "o",
-      label: "rod axis off its base pivot",
+      label: "rod axis off its fixed pivot",
       min: 0,
       max: 5,
       typical: ["0 mm", "20 mm"],
@@ -322,7 +322,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
     reaction: { kind: "force", symbol: "H", label: "hinge force" },
     bearingLoad: { kind: "force", symbol: "H_b", label: "loads on both bearings" },
     frictionMoment: { kind: "moment", symbol: "M_f", label: "hinge friction moment" },
-    sideLoad: { kind: "force", symbol: "F_t", label: "load across the rod" },
+    sideLoad: { kind: "force", symbol: "F_t", label: "side load on the rod" },
     otherAssemblyAngle: { kind: "angle", symbol: "theta_o", label: "arm angle on the other branch" },
     retractedAngle: { kind: "angle", symbol: "theta_1", label: "arm angle retracted" },
     extendedAngle: { kind: "angle", symbol: "theta_2", label: "arm angle extended" },
@@ -338,7 +338,7 @@ export const hingeActuator: Solver<HingeActuatorInput, HingeActuator, HingeActua
     requiredHoldingExtension: { kind: "length", symbol: "s_q", label: "extension at largest holding force" },
     holdingSafetyFactor: { kind: "number", symbol: "n_u", label: "unpowered holding margin" },
     holdsUnpowered: { kind: "flag", label: "holds without power" },
-    minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+    minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "minimum transmission angle" },
     minLength: { kind: "length", symbol: "L_min", label: "shortest possible length" },
     maxLength: { kind: "length", symbol: "L_max", label: "longest possible length" },
     minLengthAngle: { kind: "angle", symbol: "theta_s", label: "dead point, shortest" },

@@ -8,13 +8,13 @@ import type { Peak } from "./peaks.js"
 export interface HingeActuatorInput {
   /** Hinge of the arm. [group; optional, with a default of its own] */
   hinge?: PointInput
-  /** Fixed anchor of the actuator. [group] */
+  /** Fixed pivot of the actuator. [group] */
   fixedPivot: PointInput
   /** Pivot on the arm. [group] */
   movingPivot: MovingPivotInput
-  /** Distance by which the rod axis misses the base pivot. [o; 0 to 5 m; default 0] */
+  /** Distance by which the rod axis misses the fixed pivot. [o; 0 to 5 m; default 0] */
   axisOffset?: Length
-  /** Length of the actuator between its anchors when retracted. [L_r; 1 mm to 20 m] */
+  /** Length of the actuator between its pivots when retracted. [L_r; 1 mm to 20 m] */
   retractedLength: Length
   /** Stroke [S; 0.1 mm to 10 m] */
   stroke: Length
@@ -61,7 +61,7 @@ export interface HingeActuator {
   readonly length: number
   /** Lever arm dL/dθ there; positive where extension raises the arm. [l_c; m] */
   readonly lever: number
-  /** Acute angle between the rod and the line hinge–moving anchor. [tau_c; rad] */
+  /** Acute angle between the rod and the line hinge–moving pivot. [tau_c; rad] */
   readonly transmissionAngle: number
   /** Moment of the weights about the hinge, clockwise. [M_c; N m] */
   readonly gravityMoment: number
@@ -117,7 +117,7 @@ export interface HingeActuator {
   readonly holdingSafetyFactor: number | null
   /** Whether the arm stays anywhere on the stroke without power; null where the back-drive force is not given. [yes or no] */
   readonly holdsUnpowered: boolean | null
-  /** Least transmission angle over the stroke. [tau_min; rad] */
+  /** Minimum transmission angle over the stroke. [tau_min; rad] */
   readonly minTransmissionAngle: number
   /** Shortest length the triangle can have: a dead point. [L_min; m] */
   readonly minLength: number

@@ -16,7 +16,7 @@ const regionField = (
     left: {
       kind: "length" as const,
       symbol: `x_${symbol}1`,
-      label: `${label}, least x`,
+      label: `${label}, minimum x`,
       min: -20,
       max: 20,
       typical: [x[0], x[1]] as const,
@@ -24,7 +24,7 @@ const regionField = (
     right: {
       kind: "length" as const,
       symbol: `x_${symbol}2`,
-      label: `${label}, greatest x`,
+      label: `${label}, maximum x`,
       min: -20,
       max: 20,
       typical: [x[2], x[3]] as const,
@@ -32,7 +32,7 @@ const regionField = (
     bottom: {
       kind: "length" as const,
       symbol: `y_${symbol}1`,
-      label: `${label}, least y`,
+      label: `${label}, minimum y`,
       min: -20,
       max: 20,
       typical: [y[0], y[1]] as const,
@@ -40,7 +40,7 @@ const regionField = (
     top: {
       kind: "length" as const,
       symbol: `y_${symbol}2`,
-      label: `${label}, greatest y`,
+      label: `${label}, maximum y`,
       min: -20,
       max: 20,
       typical: [y[2], y[3]] as const,
@@ -74,13 +74,13 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     default: 0,
   },
   fixedPivotRegion: regionField(
-    "region of the fixed anchor",
+    "region of the fixed pivot",
     "B",
     ["-120 mm", "-80 mm", "10 mm", "40 mm"],
     ["-300 mm", "-250 mm", "-60 mm", "-40 mm"],
   ),
   movingPivotRegion: regionField(
-    "region of the moving anchor",
+    "region of the moving pivot",
     "P",
     ["0 mm", "20 mm", "120 mm", "160 mm"],
     ["-70 mm", "-50 mm", "20 mm", "40 mm"],
@@ -89,8 +89,8 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
     kind: "group",
     label: "lower end of the swing",
     fields: {
-      from: { kind: "angle", symbol: "t_1", label: "least", min: -7, max: 7, typical: ["-80 deg", "-70 deg"] },
-      to: { kind: "angle", symbol: "t_2", label: "greatest", min: -7, max: 7, typical: ["-65 deg", "-55 deg"] },
+      from: { kind: "angle", symbol: "t_1", label: "minimum", min: -7, max: 7, typical: ["-80 deg", "-70 deg"] },
+      to: { kind: "angle", symbol: "t_2", label: "maximum", min: -7, max: 7, typical: ["-65 deg", "-55 deg"] },
     },
   },
   swing: { kind: "angle", symbol: "sigma_w", label: "swing wanted", min: "0.1 deg", max: 3.1, typical: ["40 deg", "80 deg"] },
@@ -105,8 +105,8 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
   },
   objective: {
     kind: "choice",
-    label: "seek",
-    options: { "min-force": "the least peak force", "max-swing": "the most swing within the force rating" },
+    label: "search for",
+    options: { "min-force": "the minimum peak force", "max-swing": "the maximum swing within the force rating" },
     default: "min-force",
   },
   raisedBy: {
@@ -118,7 +118,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
   minLever: {
     kind: "length",
     symbol: "l_1",
-    label: "least lever arm allowed",
+    label: "minimum lever arm allowed",
     min: 0,
     max: 10,
     typical: ["0 mm", "15 mm"],
@@ -127,7 +127,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
   maxLever: {
     kind: "length",
     symbol: "l_2",
-    label: "greatest lever arm allowed",
+    label: "maximum lever arm allowed",
     min: "0.1 mm",
     max: 10,
     typical: ["80 mm", "150 mm"],
@@ -136,7 +136,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
   minTransmissionAngle: {
     kind: "angle",
     symbol: "tau_w",
-    label: "least transmission angle allowed",
+    label: "minimum transmission angle allowed",
     min: 0,
     max: 1.5,
     typical: ["0 deg", "25 deg"],

@@ -37,8 +37,8 @@ export function problemOf(si: Si): PlaceProblem {
 
 const clampTo = (low: number, high: number, x: number) => Math.min(high, Math.max(low, x))
 
-/** Anchors of a placement, put back inside the regions where the last rounding left them a hair outside. */
-export function anchorsOf(si: Si, found: Placement): { readonly base: Point; readonly pin: Point } {
+/** Pivots of a placement, put back inside the regions where the last rounding left them a hair outside. */
+export function pivotsOf(si: Si, found: Placement): { readonly base: Point; readonly pin: Point } {
   const { hinge, fixedPivotRegion: b, movingPivotRegion: r } = si
   return {
     base: {
@@ -52,7 +52,7 @@ export function anchorsOf(si: Si, found: Placement): { readonly base: Point; rea
   }
 }
 
-/** Least peak force for rising swings between the wanted one and the most the rating allows. */
+/** Minimum peak force for rising swings between the wanted one and the most the rating allows. */
 export function frontOf(si: Si, problem: PlaceProblem, best: Placement): { readonly front: FrontPoint[]; readonly explored: number } {
   const { gapLimit, maxBoxes, ratedForce, frontPoints, swing } = si
   if (frontPoints === 0) return { front: [], explored: 0 }
@@ -73,7 +73,7 @@ export function frontOf(si: Si, problem: PlaceProblem, best: Placement): { reado
     explored += search.explored
     if (search.best === null) continue
     known = search.best.found
-    const { base, pin } = anchorsOf(si, known)
+    const { base, pin } = pivotsOf(si, known)
     front.unshift({
       swing: known.swing,
       peakForce: search.best.value,

@@ -7,7 +7,7 @@ import { placeCautions } from "./cautions.js"
 import { placeFaults } from "./check.js"
 import { placeFields } from "./fields.js"
 import { placeActuatorFormulae } from "./formulae.js"
-import { anchorsOf, frontOf, problemOf } from "./front.js"
+import { frontOf, pivotsOf, problemOf } from "./front.js"
 import { hingeAngle, leverArm, type Placement, type PlaceProblem, placementPeak, swingOf } from "./model.js"
 import { placementRefusal } from "./refusal.js"
 import { searchPlacement } from "./search.js"
@@ -21,7 +21,7 @@ function solve(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
   return isNoSolution(out) ? withNearest(out, placeActuator, (other) => kernel({ ...other, frontPoints: 0 }), si, out.nearest) : out
 }
 
-/** The least peak force; where a rating lies between what was proved and what was found, the search goes on for one within it. */
+/** The minimum peak force; where a rating lies between what was proved and what was found, the search goes on for one within it. */
 function leastForce(problem: PlaceProblem, { swing, gapLimit, maxBoxes, ratedForce }: Si): Certified<Placement> {
   const goal = { objective: "min-force", swing, force: Number.POSITIVE_INFINITY, gap: gapLimit, budget: maxBoxes } as const
   const first = searchPlacement(problem, goal)
@@ -69,7 +69,7 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
       )
   const search = widest ?? least
   const widestFound = widest?.best?.found
-  // many placements may swing as far: of those, the one with the least force
+  // many placements may swing as far: of those, the one with the minimum force
   const eased = widestFound
     ? searchPlacement(
         problem,
@@ -79,7 +79,7 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
     : null
   const found = (eased ?? search).best?.found ?? least.best.found
   const { front, explored } = frontOf(si, problem, least.best.found)
-  const { base, pin } = anchorsOf(si, found)
+  const { base, pin } = pivotsOf(si, found)
   const distance = Math.hypot(base.x - si.hinge.x, base.y - si.hinge.y)
   const radius = Math.hypot(pin.x, pin.y)
   const [u, v] = [distance + radius, Math.abs(distance - radius)]
@@ -90,7 +90,7 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
     Math.atan2(lever * length, Math.abs((radius ** 2 + length ** 2 - distance ** 2) / 2))
   const lowEnd = found.branch === 1 ? retractedLength : extended
   const raised = Math.abs(hingeAngle(u, v, at.length) - hingeAngle(u, v, lowEnd))
-  // as the anchors give it, in the turn that was asked for
+  // as the pivots give it, in the turn that was asked for
   const stands = Math.atan2(base.y - si.hinge.y, base.x - si.hinge.x) - Math.atan2(pin.y, pin.x) + found.branch * hingeAngle(u, v, lowEnd)
   const low = found.low + wrapAngle(stands - found.low)
   const forceBound = seeksForce ? Math.min(search.bound, at.force) : null
@@ -124,10 +124,10 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
 }
 
 /**
- * Where to put both anchors of an actuator so that an arm swings as wanted with the least peak force, or
+ * Where to put both pivots of an actuator so that an arm swings as wanted with the minimum peak force, or
  * swings most within the force rating, with a proof of how far from the best the answer can be.
  *
- * Formula: with D and r the distances of fixed and moving anchor from the hinge, u = D + r and v = D − r, the angle
+ * Formula: with D and r the distances of fixed and moving pivot from the hinge, u = D + r and v = D − r, the angle
  * between them at length L is φ(L) = 2·atan √((L² − v²)/(u² − L²)), the swing over the stroke φ(L_r + S) − φ(L_r), and
  * the lever arm l = √((u² − L²)(L² − v²))/(2L). The force to hold is F = g·|Σ m·r_w·e^(i·a)|·cos(max(0, δ − Λ))/l, with
  * δ the angle from the arm's heaviest pose (level centre of gravity), lean λ included, and Λ the lean either way. Peak
@@ -161,26 +161,26 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
  *   - `angle`: angle from the arm [a_w; −572.958° to 572.958°; default 0]
  * - `frameTilt`: lean of the wearer [lambda; −183.346° to 183.346°; default 0]
  * - `tiltEitherWay`: lean either way [Lambda; 0 to 91.6732°; default 0]
- * - `fixedPivotRegion`: region of the fixed anchor [group]
- *   - `left`: region of the fixed anchor, least x [x_B1; −20 to 20 m]
- *   - `right`: region of the fixed anchor, greatest x [x_B2; −20 to 20 m]
- *   - `bottom`: region of the fixed anchor, least y [y_B1; −20 to 20 m]
- *   - `top`: region of the fixed anchor, greatest y [y_B2; −20 to 20 m]
- * - `movingPivotRegion`: region of the moving anchor [group]
- *   - `left`: region of the moving anchor, least x [x_P1; −20 to 20 m]
- *   - `right`: region of the moving anchor, greatest x [x_P2; −20 to 20 m]
- *   - `bottom`: region of the moving anchor, least y [y_P1; −20 to 20 m]
- *   - `top`: region of the moving anchor, greatest y [y_P2; −20 to 20 m]
+ * - `fixedPivotRegion`: region of the fixed pivot [group]
+ *   - `left`: region of the fixed pivot, minimum x [x_B1; −20 to 20 m]
+ *   - `right`: region of the fixed pivot, maximum x [x_B2; −20 to 20 m]
+ *   - `bottom`: region of the fixed pivot, minimum y [y_B1; −20 to 20 m]
+ *   - `top`: region of the fixed pivot, maximum y [y_B2; −20 to 20 m]
+ * - `movingPivotRegion`: region of the moving pivot [group]
+ *   - `left`: region of the moving pivot, minimum x [x_P1; −20 to 20 m]
+ *   - `right`: region of the moving pivot, maximum x [x_P2; −20 to 20 m]
+ *   - `bottom`: region of the moving pivot, minimum y [y_P1; −20 to 20 m]
+ *   - `top`: region of the moving pivot, maximum y [y_P2; −20 to 20 m]
  * - `lowAngle`: lower end of the swing [group]
- *   - `from`: least [t_1; −401.07° to 401.07°]
- *   - `to`: greatest [t_2; −401.07° to 401.07°]
+ *   - `from`: minimum [t_1; −401.07° to 401.07°]
+ *   - `to`: maximum [t_2; −401.07° to 401.07°]
  * - `swing`: swing wanted [sigma_w; 0.1° to 177.617°]
  * - `maxSwing`: swing allowed [sigma_m; 0.1° to 183.346°; optional]
- * - `objective`: seek [min-force or max-swing; default min-force]
+ * - `objective`: search for [min-force or max-swing; default min-force]
  * - `raisedBy`: arm is raised by [either, extending or retracting; default either]
- * - `minLever`: least lever arm allowed [l_1; 0 to 10 m; default 0]
- * - `maxLever`: greatest lever arm allowed [l_2; 0.1 mm to 10 m; optional]
- * - `minTransmissionAngle`: least transmission angle allowed [tau_w; 0 to 85.9437°; default 0]
+ * - `minLever`: minimum lever arm allowed [l_1; 0 to 10 m; default 0]
+ * - `maxLever`: maximum lever arm allowed [l_2; 0.1 mm to 10 m; optional]
+ * - `minTransmissionAngle`: minimum transmission angle allowed [tau_w; 0 to 85.9437°; default 0]
  * - `minDeadPointMargin`: length to keep from dead points [c_w; 0 to 1 m; default 1 mm]
  * - `gapLimit`: gap to stop at [epsilon; 0.01 to 50 %; default 1 %]
  * - `maxBoxes`: boxes at most [n_b; whole 10 to 200000; default 20000]
@@ -188,25 +188,25 @@ function kernel(si: Si): PlaceActuator | NoSolution<PlaceActuatorRefusal> {
  *
  * **Results**
  *
- * `fixedPivot`: fixed anchor [group]; `movingPivot`: moving anchor [group]; `movingPivotX`: moving pivot, along the
- * arm [x_p; m]; `movingPivotY`: moving pivot, to its left [y_p; m]; `raisedBy`: raised by [text];
- * `fixedPivotDistance`: fixed anchor from the hinge [D; m]; `lowAngle`: arm angle low [theta_l; rad]; `highAngle`: arm
- * angle high [theta_h; rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakForceExtension`:
- * extension at peak force [s_p; m]; `peakForceAngle`: arm angle at peak force [theta_p; rad]; `safetyFactor`: force
- * rating over peak force [n]; `minLever`: least lever arm [l_min; m]; `minTransmissionAngle`: least transmission angle
- * [tau_min; rad]; `deadPointMargin`: clearance to dead point [c; m]; `forceBound`: proven lower bound of the force
- * [F_b; N]; `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap to the proven optimum [g_a; as a
- * fraction]; `certified`: within the gap asked for [yes or no]; `iterations`: search boxes [number]; `residual`: best
- * to bound [number]; `front`: swing against force [list].
+ * `fixedPivot`: fixed pivot [group]; `movingPivot`: moving pivot [group]; `movingPivotX`: moving pivot, along the arm
+ * [x_p; m]; `movingPivotY`: moving pivot, to its left [y_p; m]; `raisedBy`: raised by [text]; `fixedPivotDistance`:
+ * fixed pivot from the hinge [D; m]; `lowAngle`: arm angle low [theta_l; rad]; `highAngle`: arm angle high [theta_h;
+ * rad]; `swing`: swing [sigma; rad]; `peakForce`: peak force [F_max; N]; `peakForceExtension`: extension at peak force
+ * [s_p; m]; `peakForceAngle`: arm angle at peak force [theta_p; rad]; `safetyFactor`: force rating over peak force
+ * [n]; `minLever`: minimum lever arm [l_min; m]; `minTransmissionAngle`: minimum transmission angle [tau_min; rad];
+ * `deadPointMargin`: clearance to dead point [c; m]; `forceBound`: proven lower bound of the force [F_b; N];
+ * `swingBound`: proven upper bound of the swing [sigma_b; rad]; `gap`: gap to the proven optimum [g_a; as a fraction];
+ * `certified`: within the gap asked for [yes or no]; `iterations`: search boxes [number]; `residual`: best to bound
+ * [number]; `front`: swing against force [list].
  *
  * **Symbols of the working**
  *
  * b: 1 raised by extending, −1 by retracting; g_n: standard gravity [m/s²]; L_1: retracted length [m]; phi_1: angle at
- * the hinge between the anchors retracted [rad]; lever_1: lever arm retracted [m]; L_2: extended length [m]; phi_2:
- * angle at the hinge between the anchors extended [rad]; lever_2: lever arm extended [m]; theta_0: low end of the
+ * the hinge between the pivots retracted [rad]; lever_1: lever arm retracted [m]; L_2: extended length [m]; phi_2:
+ * angle at the hinge between the pivots extended [rad]; lever_2: lever arm extended [m]; theta_0: low end of the
  * swing, up to whole turns [rad]; A_x: moment of the weights, arm level [N m]; A_y: moment of the weights, arm upright
  * [N m]; A: their largest moment [N m]; s_0: direction of the centre of gravity, with the lean; L_p: length at peak
- * force [m]; phi_p: angle at the hinge between the anchors at peak force [rad]; lever_p: lever arm at peak force [m];
+ * force [m]; phi_p: angle at the hinge between the pivots at peak force [rad]; lever_p: lever arm at peak force [m];
  * delta: centre of gravity off level at peak force [rad].
  *
  * **Sources**
@@ -238,17 +238,17 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActua
   PlaceActuator,
   PlaceActuatorRefusal,
   PlaceActuatorCaution
->("placeActuator", "Where to put an actuator's anchors, with proof that nothing does much better", solve, () => ({
+>("placeActuator", "Where to put an actuator's pivots, with proof that nothing does much better", solve, () => ({
   input: /* @__PURE__ */ placeFields(),
   output: {
     fixedPivot: {
       kind: "group",
-      label: "fixed anchor",
+      label: "fixed pivot",
       fields: { x: { kind: "length", symbol: "x_b", label: "outward" }, y: { kind: "length", symbol: "y_b", label: "up" } },
     },
     movingPivot: {
       kind: "group",
-      label: "moving anchor",
+      label: "moving pivot",
       fields: {
         radius: { kind: "length", symbol: "r", label: "from the hinge" },
         angle: { kind: "angle", symbol: "beta", label: "from the arm" },
@@ -257,7 +257,7 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActua
     movingPivotX: { kind: "length", symbol: "x_p", label: "moving pivot, along the arm" },
     movingPivotY: { kind: "length", symbol: "y_p", label: "moving pivot, to its left" },
     raisedBy: { kind: "text", label: "raised by" },
-    fixedPivotDistance: { kind: "length", symbol: "D", label: "fixed anchor from the hinge" },
+    fixedPivotDistance: { kind: "length", symbol: "D", label: "fixed pivot from the hinge" },
     lowAngle: { kind: "angle", symbol: "theta_l", label: "arm angle low" },
     highAngle: { kind: "angle", symbol: "theta_h", label: "arm angle high" },
     swing: { kind: "angle", symbol: "sigma", label: "swing" },
@@ -265,8 +265,8 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActua
     peakForceExtension: { kind: "length", symbol: "s_p", label: "extension at peak force" },
     peakForceAngle: { kind: "angle", symbol: "theta_p", label: "arm angle at peak force" },
     safetyFactor: { kind: "number", symbol: "n", label: "force rating over peak force" },
-    minLever: { kind: "length", symbol: "l_min", label: "least lever arm" },
-    minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "least transmission angle" },
+    minLever: { kind: "length", symbol: "l_min", label: "minimum lever arm" },
+    minTransmissionAngle: { kind: "angle", symbol: "tau_min", label: "minimum transmission angle" },
     deadPointMargin: { kind: "length", symbol: "c", label: "clearance to dead point" },
     forceBound: { kind: "force", symbol: "F_b", label: "proven lower bound of the force" },
     swingBound: { kind: "angle", symbol: "sigma_b", label: "proven upper bound of the swing" },
@@ -285,10 +285,10 @@ export const placeActuator: Solver<PlaceActuatorInput, PlaceActuator, PlaceActua
           peakForce: { kind: "force", label: "peak force" },
           minSwing: { kind: "angle", label: "swing asked for" },
           forceBound: { kind: "force", label: "none needs less than" },
-          fixedPivotX: { kind: "length", label: "fixed anchor, outward" },
-          fixedPivotY: { kind: "length", label: "fixed anchor, up" },
-          movingPivotX: { kind: "length", label: "moving anchor, along the arm" },
-          movingPivotY: { kind: "length", label: "moving anchor, to its left" },
+          fixedPivotX: { kind: "length", label: "fixed pivot, outward" },
+          fixedPivotY: { kind: "length", label: "fixed pivot, up" },
+          movingPivotX: { kind: "length", label: "moving pivot, along the arm" },
+          movingPivotY: { kind: "length", label: "moving pivot, to its left" },
         },
       },
     },

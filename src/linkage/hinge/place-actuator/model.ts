@@ -19,7 +19,7 @@ export interface PlaceProblem {
   readonly maxSwing: number
   readonly minLever: number
   readonly maxLever: number
-  /** Sine of the least transmission angle. */
+  /** Sine of the minimum transmission angle. */
   readonly minTransmissionSine: number
   /** Length to keep from either dead point. */
   readonly minDeadPointMargin: number
@@ -31,7 +31,7 @@ export interface PlaceProblem {
 export interface Placement {
   /** Hinge to base, m. */
   readonly distance: number
-  /** Hinge to moving anchor, m. */
+  /** Hinge to moving pivot, m. */
   readonly radius: number
   /** Arm angle at the clockwise end of the swing, rad. */
   readonly low: number
@@ -39,13 +39,13 @@ export interface Placement {
   readonly branch: 1 | -1
   /** Direction of the base from the hinge, rad. */
   readonly baseAngle: number
-  /** Direction of the moving anchor from the hinge at arm angle 0, rad. */
+  /** Direction of the moving pivot from the hinge at arm angle 0, rad. */
   readonly pinAngle: number
 }
 
 export const POSES = 33
 
-/** Angle at the hinge between base and moving anchor at length L. */
+/** Angle at the hinge between base and moving pivot at length L. */
 export const hingeAngle = (u: number, v: number, length: number) =>
   2 * Math.atan2(Math.sqrt(length * length - v * v), Math.sqrt(u * u - length * length))
 
@@ -62,7 +62,7 @@ const offLevel = (angle: number) => Math.abs(angle - Math.PI * Math.round(angle 
 /** |cos| at the worst lean. */
 export const worstCosine = (angle: number, lean: number) => Math.cos(Math.max(0, offLevel(angle) - lean))
 
-/** Least worst-lean |cos| over a range of angles. */
+/** Minimum worst-lean |cos| over a range of angles. */
 export function leastCosine(from: number, to: number, lean: number): number {
   // the farthest from level in the range: square to it where the range holds an odd multiple of π/2
   const square = Math.floor(to / Math.PI - 0.5) > Math.floor(from / Math.PI - 0.5) || to - from >= Math.PI

@@ -1,4 +1,4 @@
-/** A rectangle in which an anchor may be, m. */
+/** A rectangle in which a pivot may be, m. */
 export interface Region {
   readonly left: number
   readonly right: number
@@ -18,7 +18,7 @@ export interface RegionPart {
   /** Signs that put it back. */
   readonly signX: 1 | -1
   readonly signY: 1 | -1
-  /** Least and greatest distance from the hinge. */
+  /** Minimum and maximum distance from the hinge. */
   readonly near: number
   readonly far: number
 }

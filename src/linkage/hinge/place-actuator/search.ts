@@ -41,7 +41,7 @@ export interface PlaceGoal {
   readonly force: number
   readonly gap: number
   readonly budget: number
-  /** Force low enough to end the search for the least one. */
+  /** Force low enough to end the search for the minimum one. */
   readonly enough?: number
 }
 
@@ -141,15 +141,15 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     const around = TURN * Math.round((t - middle) / TURN)
     const low = Math.min(p.lowTo, Math.max(p.lowFrom, Math.min(to + around, Math.max(from + around, t))))
     const difference = low - turned - around
-    // sums of angles round: what is a hair outside is put back by whoever places the anchors
+    // sums of angles round: what is a hair outside is put back by whoever places the pivots
     if (!(difference >= baseArc.from - pinArc.to - 1e-12 && difference <= baseArc.to - pinArc.from + 1e-12)) return null
-    // both anchors may still turn together: stand in the middle of what the regions leave
+    // both pivots may still turn together: stand in the middle of what the regions leave
     const baseAngle = (Math.max(baseArc.from, pinArc.from + difference) + Math.min(baseArc.to, pinArc.to + difference)) / 2
     return { distance, radius, low, swing, branch, baseAngle, pinAngle: baseAngle - difference }
   }
 
-  /** The placement with both anchors given, if it is allowed. */
-  const anchored = (distance: number, baseAngle: number, radius: number, pinAngle: number, branch: 1 | -1): Placement | null => {
+  /** The placement with both pivots given, if it is allowed. */
+  const pinned = (distance: number, baseAngle: number, radius: number, pinAngle: number, branch: 1 | -1): Placement | null => {
     const [u, size] = [distance + radius, Math.abs(distance - radius)]
     const swing = keptSwing(u, size, radius)
     if (swing === null) return null
@@ -186,7 +186,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     return value < best ? { found, value } : null
   }
 
-  /** Least u below an allowed one at which everything is still kept: the swing rises as u falls. */
+  /** Smallest u below an allowed one at which everything is still kept: the swing rises as u falls. */
   const atLimits = (u0: number, allowed: number, v: number, t: number, box: Sides): number | null => {
     const isAllowed = (u: number) => {
       const found = placed(u, v, t, box.base, box.pin, box.branch)
@@ -203,7 +203,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
   }
 
   /**
-   * On the way from a placement that is allowed to the middle of a box, anchors moved in straight lines (the
+   * On the way from a placement that is allowed to the middle of a box, pivots moved in straight lines (the
    * regions are convex), the last point that is allowed and better. Finds what lies in the narrow corner
    * where several limits meet, which the middle of a box hits by luck only.
    */
@@ -234,7 +234,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     for (let i = 0, part = 1; i < 14; i++, part = (low + high) / 2) {
       const b = polar(from.distance, from.baseAngle, distance, baseAngle, part)
       const r = polar(from.radius, from.pinAngle, radius, pinAngle, part)
-      const found = anchored(b.size, b.angle, r.size, r.angle, branch)
+      const found = pinned(b.size, b.angle, r.size, r.angle, branch)
       const value = found === null ? Number.POSITIVE_INFINITY : worth(found, best)
       if (found !== null && value < (hit?.value ?? best)) hit = { found, value }
       if (value < Number.POSITIVE_INFINITY) low = part
@@ -316,7 +316,7 @@ export function searchPlacement(p: PlaceProblem, goal: PlaceGoal, start: Placeme
     split: (box) => {
       const [u, v, t] = [(box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2, (box.t0 + box.t1) / 2]
       const most = Math.max(-box.v0, box.v1)
-      // how much each side of the box blurs the lever arm where it is least, and the angle
+      // how much each side of the box blurs the lever arm where it is smallest, and the angle
       const blur = (a: number, b: number) => Math.abs(Math.log(a / b))
       const blurU = Math.max(
         blur(leverArm(box.u1, most, extendedLength), leverArm(box.u0, most, extendedLength)),

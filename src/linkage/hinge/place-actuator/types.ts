@@ -3,15 +3,15 @@ import type { Angle, Force, Length, Ratio } from "../../../quantity/index.js"
 import type { SiOf } from "../../../solver/index.js"
 import type { HingeWeightInput, PointInput } from "../fields.js"
 
-/** A rectangle in which an anchor may be. */
+/** A rectangle in which a pivot may be. */
 export interface RegionInput {
-  /** Region of the fixed anchor, least x or region of the moving anchor, least x [−20 to 20 m] */
+  /** Region of the fixed pivot, minimum x or region of the moving pivot, minimum x [−20 to 20 m] */
   left: Length
-  /** Region of the fixed anchor, greatest x or region of the moving anchor, greatest x [−20 to 20 m] */
+  /** Region of the fixed pivot, maximum x or region of the moving pivot, maximum x [−20 to 20 m] */
   right: Length
-  /** Region of the fixed anchor, least y or region of the moving anchor, least y [−20 to 20 m] */
+  /** Region of the fixed pivot, minimum y or region of the moving pivot, minimum y [−20 to 20 m] */
   bottom: Length
-  /** Region of the fixed anchor, greatest y or region of the moving anchor, greatest y [−20 to 20 m] */
+  /** Region of the fixed pivot, maximum y or region of the moving pivot, maximum y [−20 to 20 m] */
   top: Length
 }
 
@@ -19,7 +19,7 @@ export interface RegionInput {
 export interface PlaceActuatorInput {
   /** Hinge of the arm, in the wearer's vertical plane. [group; optional, with a default of its own] */
   hinge?: PointInput
-  /** Length of the actuator between its anchors when retracted. [L_r; 1 mm to 20 m] */
+  /** Length of the actuator between its pivots when retracted. [L_r; 1 mm to 20 m] */
   retractedLength: Length
   /** Stroke; all of it is used. [S; 1 mm to 10 m] */
   stroke: Length
@@ -31,15 +31,15 @@ export interface PlaceActuatorInput {
   frameTilt?: Angle
   /** The wearer may lean this much either way from there. [Lambda; 0 to 91.6732°; default 0] */
   tiltEitherWay?: Angle
-  /** Where the fixed anchor may be, in the wearer's vertical plane. [group] */
+  /** Where the fixed pivot may be, in the wearer's vertical plane. [group] */
   fixedPivotRegion: RegionInput
-  /** Where the moving anchor may be, seen from the hinge along the arm: x along the arm, y to its left. [group] */
+  /** Where the moving pivot may be, seen from the hinge along the arm: x along the arm, y to its left. [group] */
   movingPivotRegion: RegionInput
   /** Arm angles at which the clockwise (lower) end of the swing may lie. [group] */
   lowAngle: {
-    /** Least angle. [t_1; −401.07° to 401.07°] */
+    /** Minimum angle. [t_1; −401.07° to 401.07°] */
     from: Angle
-    /** Greatest angle. [t_2; −401.07° to 401.07°] */
+    /** Maximum angle. [t_2; −401.07° to 401.07°] */
     to: Angle
   }
   /** Swing wanted at least. [sigma_w; 0.1° to 177.617°] */
@@ -50,17 +50,17 @@ export interface PlaceActuatorInput {
   objective?: "min-force" | "max-swing"
   /** Which way of the actuator raises the arm. [either, extending or retracting; default either] */
   raisedBy?: "either" | "extending" | "retracting"
-  /** Least lever arm allowed over the stroke. [l_1; 0 to 10 m; default 0] */
+  /** Minimum lever arm allowed over the stroke. [l_1; 0 to 10 m; default 0] */
   minLever?: Length
-  /** Greatest lever arm allowed over the stroke; no limit where left out. [l_2; 0.1 mm to 10 m; optional] */
+  /** Maximum lever arm allowed over the stroke; no limit where left out. [l_2; 0.1 mm to 10 m; optional] */
   maxLever?: Length | null
-  /** Least transmission angle allowed over the stroke. [tau_w; 0 to 85.9437°; default 0] */
+  /** Minimum transmission angle allowed over the stroke. [tau_w; 0 to 85.9437°; default 0] */
   minTransmissionAngle?: Angle
   /** Length to keep from a dead point at either end of the stroke. [c_w; 0 to 1 m; default 1 mm] */
   minDeadPointMargin?: Length
   /** Gap at which the search may stop. [epsilon; 0.01 to 50 %; default 1 %] */
   gapLimit?: Ratio
-  /** Most boxes looked at in one search. [n_b; whole 10 to 200000; default 20000] */
+  /** Most search boxes in one search. [n_b; whole 10 to 200000; default 20000] */
   maxBoxes?: number
   /** Points of the front of swing against force; 0 leaves it out. [n_f; whole 0 to 20; default 5] */
   frontPoints?: number
@@ -68,7 +68,7 @@ export interface PlaceActuatorInput {
 
 /** Result of {@link placeActuator}. */
 export interface PlaceActuator {
-  /** Fixed anchor, in the wearer's vertical plane. [group] */
+  /** Fixed pivot, in the wearer's vertical plane. [group] */
   readonly fixedPivot: {
     /** Outward [x_b; m] */ readonly x: number /** Up [y_b; m] */
     /** Up [y_b; m] */
@@ -87,7 +87,7 @@ export interface PlaceActuator {
   readonly movingPivotY: number
   /** Whether extending or retracting raises the arm. [text] */
   readonly raisedBy: string
-  /** Distance hinge–fixed anchor. [D; m] */
+  /** Distance hinge–fixed pivot. [D; m] */
   readonly fixedPivotDistance: number
   /** Arm angle at the clockwise end of the swing. [theta_l; rad] */
   readonly lowAngle: number
@@ -103,21 +103,21 @@ export interface PlaceActuator {
   readonly peakForceAngle: number
   /** Force rating over peak force [n] */
   readonly safetyFactor: number
-  /** Least lever arm over the stroke. [l_min; m] */
+  /** Minimum lever arm over the stroke. [l_min; m] */
   readonly minLever: number
-  /** Least transmission angle over the stroke. [tau_min; rad] */
+  /** Minimum transmission angle over the stroke. [tau_min; rad] */
   readonly minTransmissionAngle: number
   /** Length left to the nearer dead point. [c; m] */
   readonly deadPointMargin: number
   /** Proved: no allowed placement needs less peak force than this. Null when seeking the most swing. [F_b; N] */
   readonly forceBound: number | null
-  /** Proved: no allowed placement within the force rating swings more than this. Null when seeking the least force. [sigma_b; rad] */
+  /** Proved: no allowed placement within the force rating swings more than this. Null when seeking the minimum force. [sigma_b; rad] */
   readonly swingBound: number | null
   /** By what fraction the best could at most be beaten. [g_a; as a fraction] */
   readonly gap: number
   /** Whether that is within the gap asked for. [yes or no] */
   readonly certified: boolean
-  /** Boxes looked at, all searches together. [number] */
+  /** Search boxes, all searches together. [number] */
   readonly iterations: number
   /** Distance of best and bound. [number] */
   readonly residual: number
@@ -149,13 +149,13 @@ export interface FrontPoint {
   readonly minSwing: number
   /** Proved: no allowed placement with at least that swing needs less peak force. [N] */
   readonly forceBound: number
-  /** Fixed anchor, outward [m] */
+  /** Fixed pivot, outward [m] */
   readonly fixedPivotX: number
-  /** Fixed anchor, up [m] */
+  /** Fixed pivot, up [m] */
   readonly fixedPivotY: number
-  /** Moving anchor, along the arm [m] */
+  /** Moving pivot, along the arm [m] */
   readonly movingPivotX: number
-  /** Moving anchor to the left of the arm. [m] */
+  /** Moving pivot to the left of the arm. [m] */
   readonly movingPivotY: number
 }
 

@@ -154,8 +154,8 @@ const atEnd = (end: "From" | "To", key: "minServoAngle" | "maxServoAngle", which
  * `rod`: pushrod, pin to pin [b; m]; `minServoFlapAngle`: flap at the lower end [phi_0; rad]; `maxServoFlapAngle`:
  * flap at the upper end [phi_1; rad]; `flapSwing`: flap travel [phi; rad]; `ratio`: flap per servo angle at neutral
  * [k_0; as a fraction]; `minServoTorque`: servo torque at the lower end [M_0; N m]; `maxServoTorque`: servo torque at
- * the upper end [M_1; N m]; `peakTorque`: greatest servo torque [M_p; N m]; `peakTorqueAngle`: servo angle there
- * [delta_p; rad]; `peakRodForce`: greatest rod force [F_p; N]; `minTransmissionAngle`: least transmission angle [mu;
+ * the upper end [M_1; N m]; `peakTorque`: maximum servo torque [M_p; N m]; `peakTorqueAngle`: servo angle there
+ * [delta_p; rad]; `peakRodForce`: maximum rod force [F_p; N]; `minTransmissionAngle`: minimum transmission angle [mu;
  * rad]; `torqueReserveShare`: servo torque left [e; as a fraction]; `reverses`: flap turns back within the travel [yes
  * or no]; `map`: angle map [list].
  *
@@ -172,7 +172,7 @@ const atEnd = (end: "From" | "To", key: "minServoAngle" | "maxServoAngle", which
  * neutral; k_b: flap per servo angle; L_b: moment on the hinge at rest [N m]; W_b: flap speed [rad/s]; D_b: moment of
  * the air, wind and motion added before squaring [N m]; delta_s: servo settings [rad]; phi_s: flap at each setting
  * [rad]; M_all: servo torque at each setting [N m]; F_all: rod force at each setting [N]; i_p: setting where it peaks;
- * f_r: least and greatest distance from servo pin to hinge [m].
+ * f_r: minimum and maximum distance from servo pin to hinge [m].
  *
  * **Sources**
  * - R. L. Norton (McGraw-Hill): Design of Machinery, 5th ed., 2012, chapters 2 to 8 (not verified against the
@@ -311,10 +311,10 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod, ServoPushrodR
     ratio: { kind: "ratio", symbol: "k_0", label: "flap per servo angle at neutral", unit: "x" },
     minServoTorque: { kind: "moment", symbol: "M_0", label: "servo torque at the lower end" },
     maxServoTorque: { kind: "moment", symbol: "M_1", label: "servo torque at the upper end" },
-    peakTorque: { kind: "moment", symbol: "M_p", label: "greatest servo torque" },
+    peakTorque: { kind: "moment", symbol: "M_p", label: "maximum servo torque" },
     peakTorqueAngle: { kind: "angle", symbol: "delta_p", label: "servo angle there" },
-    peakRodForce: { kind: "force", symbol: "F_p", label: "greatest rod force" },
-    minTransmissionAngle: { kind: "angle", symbol: "mu", label: "least transmission angle" },
+    peakRodForce: { kind: "force", symbol: "F_p", label: "maximum rod force" },
+    minTransmissionAngle: { kind: "angle", symbol: "mu", label: "minimum transmission angle" },
     torqueReserveShare: { kind: "ratio", symbol: "e", label: "servo torque left", unit: "%" },
     reverses: { kind: "flag", label: "flap turns back within the travel" },
     map: {
@@ -370,7 +370,7 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod, ServoPushrodR
     { symbol: "M_all", kind: "moment", meaning: "servo torque at each setting", given: (_, out) => out.map.map((s) => s.torque) },
     { symbol: "F_all", kind: "force", meaning: "rod force at each setting", given: (_, out) => out.map.map((s) => s.rodForce) },
     { symbol: "phi", meaning: "flap travel", is: "max(phi_s) - min(phi_s)" },
-    { symbol: "M_p", meaning: "greatest servo torque", is: "max(abs(M_all))" },
+    { symbol: "M_p", meaning: "maximum servo torque", is: "max(abs(M_all))" },
     {
       symbol: "i_p",
       kind: "number",
@@ -378,14 +378,14 @@ export const servoPushrod: Solver<ServoPushrodInput, ServoPushrod, ServoPushrodR
       given: (_, out) => out.map.findIndex((s) => s.servoAngle === out.peakTorqueAngle) + 1,
     },
     { symbol: "delta_p", meaning: "servo angle there", is: "delta_s[i_p]" },
-    { symbol: "F_p", meaning: "greatest rod force", is: "max(abs(F_all))" },
+    { symbol: "F_p", meaning: "maximum rod force", is: "max(abs(F_all))" },
     {
       symbol: "f_r",
       kind: "length",
-      meaning: "least and greatest distance from servo pin to hinge",
+      meaning: "minimum and maximum distance from servo pin to hinge",
       given: (si) => reach(si).map((r) => r.length),
     },
-    { symbol: "mu", meaning: "least transmission angle", is: "min(map(f_r, g(f) = acos(abs(b^2 + c^2 - f^2) / (2 * b * c))))" },
+    { symbol: "mu", meaning: "minimum transmission angle", is: "min(map(f_r, g(f) = acos(abs(b^2 + c^2 - f^2) / (2 * b * c))))" },
     { symbol: "e", meaning: "servo torque left", is: "1 - M_p / M_s", when: "has_servoTorque" },
   ],
   sources: [norton],

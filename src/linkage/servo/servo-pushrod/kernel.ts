@@ -67,13 +67,13 @@ export interface ServoPushrod {
   readonly minServoTorque: number
   /** Servo torque at the upper end [M_1; N m] */
   readonly maxServoTorque: number
-  /** Greatest size of the servo torque over the travel. [M_p; N m] */
+  /** Largest size of the servo torque over the travel. [M_p; N m] */
   readonly peakTorque: number
   /** Servo angle from neutral where it peaks. [delta_p; rad] */
   readonly peakTorqueAngle: number
-  /** Greatest push or pull in the rod. [F_p; N] */
+  /** Maximum push or pull in the rod. [F_p; N] */
   readonly peakRodForce: number
-  /** Least transmission angle anywhere in the travel. [mu; rad] */
+  /** Minimum transmission angle anywhere in the travel. [mu; rad] */
   readonly minTransmissionAngle: number
   /** Share of the servo's torque that is left at the peak; null where it is not given. [e; as a fraction] */
   readonly torqueReserveShare: number | null
@@ -111,7 +111,7 @@ export function neutral(si: SiOf<ServoPushrodInput>): { readonly rod: number; re
   return { rod: Math.hypot(bx - ax, by - ay), branch: left >= 0 ? "open" : "crossed" }
 }
 
-/** Least and greatest distance from the servo pin to the hinge over the travel. */
+/** Minimum and maximum distance from the servo pin to the hinge over the travel. */
 export function reach(si: SiOf<ServoPushrodInput>): readonly { readonly length: number; readonly angle: number }[] {
   const { pivotDistance: d, servoHorn: a, servoHornAngle: t } = si
   const [low, high] = [t + si.minServoAngle, t + si.maxServoAngle]

@@ -223,10 +223,10 @@ function cautions(rig: Si, out: MoveTime): Caution[] {
  * **Symbols of the working**
  *
  * L_a: retracted length of the rod [m]; L_b: extended length of the rod [m]; psi_a: angle at the hinge between the
- * anchors, retracted [rad]; psi_b: angle at the hinge between the anchors, extended [rad]; D: hinge to fixed anchor
- * [m]; h_u: widths of the steps up [m]; v_u: speeds at the steps up [m/s]; h_d: widths of the steps down [m]; v_d:
- * speeds at the steps down [m/s]; I_m: current at the slowest point of the raise [A]; V_m: voltage there [V]; v_m:
- * speed there [m/s].
+ * pivots, retracted [rad]; psi_b: angle at the hinge between the pivots, extended [rad]; D: hinge to fixed pivot [m];
+ * h_u: widths of the steps up [m]; v_u: speeds at the steps up [m/s]; h_d: widths of the steps down [m]; v_d: speeds
+ * at the steps down [m/s]; I_m: current at the slowest point of the raise [A]; V_m: voltage there [V]; v_m: speed
+ * there [m/s].
  *
  * **Sources**
  * - A. Hughes, B. Drury: Electric Motors and Drives, 5th edition, 2019, chapter 3 (brushed motor: V = E + I·R, E ∝
@@ -278,9 +278,9 @@ export const moveTime: Solver<RigDocument, MoveTime> = /* @__PURE__ */ solver<Ri
       { symbol: "k_F", meaning: "force constant from the two datasheet points", is: "F_r / (I_r - I_0)" },
       { symbol: "L_a", kind: "length", meaning: "retracted length of the rod", given: (si) => ends(si)[0].length },
       { symbol: "L_b", kind: "length", meaning: "extended length of the rod", given: (si) => ends(si)[1].length },
-      { symbol: "psi_a", kind: "angle", meaning: "angle at the hinge between the anchors, retracted", given: (si) => ends(si)[0].angle },
-      { symbol: "psi_b", kind: "angle", meaning: "angle at the hinge between the anchors, extended", given: (si) => ends(si)[1].angle },
-      { symbol: "D", kind: "length", meaning: "hinge to fixed anchor", is: "sqrt((x_h - x_a)^2 + (y_h - y_a)^2)" },
+      { symbol: "psi_a", kind: "angle", meaning: "angle at the hinge between the pivots, retracted", given: (si) => ends(si)[0].angle },
+      { symbol: "psi_b", kind: "angle", meaning: "angle at the hinge between the pivots, extended", given: (si) => ends(si)[1].angle },
+      { symbol: "D", kind: "length", meaning: "hinge to fixed pivot", is: "sqrt((x_h - x_a)^2 + (y_h - y_a)^2)" },
       { left: "D^2 + r_p^2 - 2 * D * r_p * cos(psi_a)", right: "L_a^2 + e^2", meaning: "the triangle closes, retracted" },
       { left: "D^2 + r_p^2 - 2 * D * r_p * cos(psi_b)", right: "L_b^2 + e^2", meaning: "the triangle closes, extended" },
       { symbol: "theta_s", meaning: "swing", is: "abs(psi_b - psi_a)" },

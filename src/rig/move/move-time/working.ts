@@ -43,15 +43,15 @@ export function fineGrid(rig: Si, isRaise: boolean): { readonly widths: number[]
   return { widths, speeds }
 }
 
-/** Rod length and angle between the anchors at both ends of the stroke. */
+/** Rod length and angle between the pivots at both ends of the stroke. */
 export function ends(rig: Si): readonly [{ length: number; angle: number }, { length: number; angle: number }] {
   const arms = rig.hinged as Arms
   const { hinge, fixedPivot, movingPivot, actuator } = arms
   const arm = armModel(arms)
-  const toAnchor = Math.atan2(fixedPivot.y - hinge.y, fixedPivot.x - hinge.x)
+  const toPivot = Math.atan2(fixedPivot.y - hinge.y, fixedPivot.x - hinge.x)
   const at = (stroke: number) => ({
     length: actuator.retractedLength + stroke,
-    angle: (arm.angleAt(stroke) ?? 0) + movingPivot.angle - toAnchor,
+    angle: (arm.angleAt(stroke) ?? 0) + movingPivot.angle - toPivot,
   })
   return [at(0), at(actuator.stroke)]
 }

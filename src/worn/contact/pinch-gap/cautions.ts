@@ -26,7 +26,7 @@ export function pinchCautions(_: SiOf<PinchGapInput>, out: PinchGap): Caution<Pi
       caution(
         "crush",
         "warning",
-        "The motion closes to {provenMinGap length mm}, less than the published least gap for: {partNames}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.",
+        "The motion closes to {provenMinGap length mm}, less than the published minimum gap for: {partNames}. Keep people out of it, widen it, cover it, or limit the force; a quick release is needed.",
         crushGapSource,
         {
           provenMinGap: out.provenMinGap,

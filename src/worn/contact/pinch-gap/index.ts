@@ -102,7 +102,7 @@ const barFields = {
  * faster than |Δp| + ρ·|Δθ| along a leg (ρ the farthest point from the part's origin), stretches of the motion are
  * halved until no smaller gap than the proven one can hide in any of them, to 10 µm or 4000 places, whichever comes
  * first; the findings use the proven gap. A part of the body can be crushed where, somewhere along the bars, the gap
- * opens wide enough to let it in and closes to less than its least gap; a narrow gap that stands still crushes nothing,
+ * opens wide enough to let it in and closes to less than its minimum gap; a narrow gap that stands still crushes nothing,
  * and one that never opens past 89 mm does not reach a head. Rigid parts drawn in one plane; crushing only.
  *
  * **Inputs**
@@ -241,7 +241,7 @@ export const pinchGap: Solver<PinchGapInput, PinchGap, never, PinchGapCaution> =
     ],
   },
   formulae: [
-    { solved: "d", meaning: "least gap found through the motion" },
+    { solved: "d", meaning: "minimum gap found through the motion" },
     { symbol: "d_o", kind: "length", meaning: "largest gap met on the way", given: (_, out) => out.maxGap },
     { symbol: "s", kind: "number", meaning: "place in the motion where the gap is smallest", given: (_, out) => out.motionShare },
     { solved: "x_m", meaning: "nearest point of the moving bar" },
@@ -254,7 +254,7 @@ export const pinchGap: Solver<PinchGapInput, PinchGap, never, PinchGapCaution> =
       meaning: "the gap and half of both thicknesses make the distance of the nearest points",
     },
     { symbol: "s_d", kind: "length", meaning: "gap not proven", given: (_, out) => out.errorEstimate },
-    { symbol: "d_c", meaning: "proven least gap", is: "d - s_d" },
+    { symbol: "d_c", meaning: "proven minimum gap", is: "d - s_d" },
     {
       symbol: "D",
       kind: "length",

@@ -49,8 +49,8 @@ export interface CrushFinding {
   /** Narrowest gap it gets into at all. [m] */
   readonly entryGap: number
   /**
-   * Whether the motion can crush it: somewhere the gap opens wide enough to let it in and closes to less than the least
-   * gap. [yes or no]
+   * Whether the motion can crush it: somewhere the gap opens wide enough to let it in and closes to less than the
+   * minimum gap. [yes or no]
    */
   readonly crushes: boolean
 }

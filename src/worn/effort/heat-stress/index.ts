@@ -34,7 +34,7 @@ export function nioshLimit(rate: number, acclimatized: boolean): number {
   return offset - slope * Math.log10(rate)
 }
 
-/** Greatest rate whose class still allows this heat, W; 0 where none does, 10 kW where the highest class does. */
+/** Maximum rate whose class still allows this heat, W; 0 where none does, 10 kW where the highest class does. */
 function classRate(effective: number, acclimatized: boolean): number {
   const allowed = heatClasses.filter((c) => effective <= (acclimatized ? c.acclimatized : c.notAcclimatized))
   return Math.min(allowed.at(-1)?.upTo ?? 0, 10000)

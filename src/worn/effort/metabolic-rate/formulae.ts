@@ -14,7 +14,7 @@ export const metabolicRateSteps: readonly Step<SiOf<MetabolicRateInput>, Metabol
   },
   {
     symbol: "m_e",
-    meaning: "load in kilograms that cost like trunk load, each place at the greatest cost printed for it",
+    meaning: "load in kilograms that cost like trunk load, each place at the maximum cost printed for it",
     is: "m_t + 1.3 * m_h + 2 * m_a + 6.2 * m_f",
     source: PLACEMENT,
   },

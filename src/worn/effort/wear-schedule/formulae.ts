@@ -15,7 +15,7 @@ export const wearScheduleSteps: readonly Step<SiOf<WearScheduleInput>, WearSched
     source: PANDOLF,
   },
   { symbol: "b_t", kind: "number", meaning: "durations in s", is: "t / (1 s)" },
-  { symbol: "P_o", kind: "power", meaning: "greatest aerobic power (5.0 kcal/L)", is: "c_o * m_w / kg * 5 * 4184 / 60000 * (1 W)" },
+  { symbol: "P_o", kind: "power", meaning: "maximum aerobic power (5.0 kcal/L)", is: "c_o * m_w / kg * 5 * 4184 / 60000 * (1 W)" },
   { symbol: "q_k", kind: "number", meaning: "share of the capacity", is: "M_k / P_o" },
   { symbol: "e_b", kind: "number", meaning: "effort of the back", is: "M_b / M_m", when: "has_backMoment" },
   {

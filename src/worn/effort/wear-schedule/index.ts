@@ -145,7 +145,7 @@ const span = (label: string) => ({ kind: "time", label }) as const
  * **Symbols of the working**
  *
  * w: 1 where the rig is on; M_k: metabolic rate of each part, by metabolicRate; sitting and off: 1 MET [W]; b_t:
- * durations in s; P_o: greatest aerobic power (5.0 kcal/L) [W]; q_k: share of the capacity; e_b: effort of the back;
+ * durations in s; P_o: maximum aerobic power (5.0 kcal/L) [W]; q_k: share of the capacity; e_b: effort of the back;
  * R_b: strain per second by the back; K_k: work period by Kamon in s; N_k: work time by the shares of 50, 40 and 33 %
  * for 1, 2 and 8 h, in s; R_k: strain per second, breath or back, stricter limit; R_l: the same by the more lenient
  * limit; c_k: time off so far over the time constant; S_k: strain after each part.

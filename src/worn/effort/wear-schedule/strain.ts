@@ -11,7 +11,7 @@ type Part = Si["plan"][number]
 /** Watts for one MET (3.5 mL of oxygen per kg and minute) and kilogram. */
 const perMet = (3.5 * oxygenEnergy) / 60000
 
-/** Greatest aerobic power of the wearer, W. */
+/** Maximum aerobic power of the wearer, W. */
 export function aerobicPower(si: Si): number {
   return (si.maxOxygenUptake * si.bodyMass * oxygenEnergy) / 60000
 }

@@ -24,11 +24,11 @@ export interface WearScheduleInput {
   rigMass: Mass
   /** The day, part by part. [list of 1 to 200] */
   plan: readonly WearPart[]
-  /** Greatest oxygen uptake, mL per kg of body mass and minute. [c_o; 10 to 90; default 30] */
+  /** Maximum oxygen uptake, mL per kg of body mass and minute. [c_o; 10 to 90; default 30] */
   maxOxygenUptake?: number
   /** Moment the back holds with this load (`backMomentLeaning` of carriedLoad); null leaves the back out. [M_b; 0 to 500 N m; optional] */
   backMoment?: Moment | null
-  /** Greatest moment of the back. [M_m; 10 to 600 N m; default 130 N m] */
+  /** Maximum moment of the back. [M_m; 10 to 600 N m; default 130 N m] */
   backStrength?: Moment
   /** Cost of a stage performance against plain walking at its speed. [k_s; 1 to 4; default 1.5] */
   stageFactor?: number

@@ -188,12 +188,12 @@ const upright = { kind: "moment", unit: "N m" } as const
  * `massShare`: share of body mass [q; as a fraction]; `shareLimit`: limit that governs [q_a; as a fraction];
  * `massAtLimit`: mass at the limit [m_l; kg]; `massMargin`: mass margin [m_m; kg]; `maxTrunkLean`: maximum trunk lean
  * [phi; rad]; `trunkLeanRange`: change of trunk lean between poses [phi_d; rad]; `hipMoment`: moment about the hips,
- * upright [M_h; N m]; `backMoment`: moment about the low back [M_b; N m]; `backMomentLeaning`: the same, leaning in
- * balance [M_l; N m]; `backForce`: pull of the back muscles [F_b; N]; `backCompression`: compression of the low back
- * [F_c; N]; `sideMoment`: moment to one side [M_s; N m]; `maxFootShare`: maximum share on one foot [q_f; as a
- * fraction]; `centreShift`: shift of the common centre [d_c; m]; `centreRise`: rise of the common centre [d_z; m];
- * `peakForce`: peak force while walking [F_p; N]; `maxLeanPose`: pose of the maximum lean [text]; `poses`: poses
- * [list]; `guidance`: published guidance [list]; `residual`: balance error [number].
+ * upright [M_h; N m]; `backMoment`: moment about the low back [M_b; N m]; `backMomentLeaning`: moment about the low
+ * back, leaning in balance [M_l; N m]; `backForce`: pull of the back muscles [F_b; N]; `backCompression`: compression
+ * of the low back [F_c; N]; `sideMoment`: moment to one side [M_s; N m]; `maxFootShare`: maximum share on one foot
+ * [q_f; as a fraction]; `centreShift`: shift of the common centre [d_c; m]; `centreRise`: rise of the common centre
+ * [d_z; m]; `peakForce`: peak force while walking [F_p; N]; `maxLeanPose`: pose of the maximum lean [text]; `poses`:
+ * poses [list]; `guidance`: published guidance [list]; `residual`: balance error [number].
  *
  * **Symbols of the working**
  *
@@ -322,7 +322,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad, CarriedLoadRefus
     trunkLeanRange: { kind: "angle", symbol: "phi_d", label: "change of trunk lean between poses", unit: "°" },
     hipMoment: { ...upright, symbol: "M_h", label: "moment about the hips, upright" },
     backMoment: { ...upright, symbol: "M_b", label: "moment about the low back" },
-    backMomentLeaning: { ...upright, symbol: "M_l", label: "the same, leaning in balance" },
+    backMomentLeaning: { ...upright, symbol: "M_l", label: "moment about the low back, leaning in balance" },
     backForce: { kind: "force", symbol: "F_b", label: "pull of the back muscles" },
     backCompression: { kind: "force", symbol: "F_c", label: "compression of the low back" },
     sideMoment: { ...upright, symbol: "M_s", label: "moment to one side" },

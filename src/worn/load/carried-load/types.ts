@@ -136,7 +136,7 @@ export interface CarriedLoad {
   readonly poses: readonly PoseCarried[]
   /** Published guidance [list] */
   readonly guidance: readonly GuidanceReading[]
-  /** Moment about the hips left over in balance, against that of the weights, largest of all poses and tables. [number] */
+  /** Unbalanced moment about the hips in balance, against that of the weights, largest of all poses and tables. [number] */
   readonly residual: number
 }
 

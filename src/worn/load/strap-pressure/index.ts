@@ -120,7 +120,7 @@ function solve(si: SiOf<StrapPressureInput>): StrapPressure | NoSolution<StrapPr
   }
 }
 
-/** Load whose greatest strap tension just meets the limit; the belt's share is capped by friction, so two cases. */
+/** Load whose maximum strap tension just meets the limit; the belt's share is capped by friction, so two cases. */
 function loadFor(si: SiOf<StrapPressureInput>, limit: number, tensionRatio: number): number {
   const allowed = (limit * si.shoulderRadius * si.strapWidth) / si.heavierShoulderShare
   const loads = [tensionRatio, 1 / tensionRatio, 1].map((ratio) => {
@@ -200,8 +200,8 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * `beltLoad`: weight on the belt [F_b; N]; `shoulderLoad`: weight on the shoulders [F_s; N]; `beltShare`: share of the
  * belt [q; as a fraction]; `beltCapacity`: most the belt holds [F_B; N]; `beltSlips`: belt slips [yes or no];
  * `upperPush`: push of the back, upper edge [N_u; N]; `lowerPush`: push of the back, belt [N_l; N]; `tension`: tension
- * of both straps, no friction [T; N]; `tensionRatio`: friction's ratio of tensions [k]; `maxTension`: greatest tension
- * of one strap [T_m; N]; `pressure`: pressure, no friction [p; Pa]; `maxPressure`: greatest pressure [p_m; Pa];
+ * of both straps, no friction [T; N]; `tensionRatio`: friction's ratio of tensions [k]; `maxTension`: maximum tension
+ * of one strap [T_m; N]; `pressure`: pressure, no friction [p; Pa]; `maxPressure`: maximum pressure [p_m; Pa];
  * `pressureLimit`: limit that counts [p_a; Pa]; `utilisation`: utilisation [q_p; as a fraction]; `beltPressure`:
  * pressure of the belt [p_b; Pa]; `beltUtilisation`: utilisation of the belt [q_t; as a fraction]; `withinLimit`:
  * straps and belt within the limit [yes or no]; `minWidth`: minimum width [w_n; m]; `suggestedWidth`: suggested width
@@ -333,9 +333,9 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure, StrapPress
     lowerPush: force("N_l", "push of the back, belt"),
     tension: force("T", "tension of both straps, no friction"),
     tensionRatio: { kind: "number", symbol: "k", label: "friction's ratio of tensions" },
-    maxTension: force("T_m", "greatest tension of one strap"),
+    maxTension: force("T_m", "maximum tension of one strap"),
     pressure: pressure("p", "pressure, no friction"),
-    maxPressure: pressure("p_m", "greatest pressure"),
+    maxPressure: pressure("p_m", "maximum pressure"),
     pressureLimit: pressure("p_a", "limit that counts"),
     utilisation: { kind: "ratio", symbol: "q_p", label: "utilisation", unit: "%" },
     beltPressure: pressure("p_b", "pressure of the belt"),
@@ -366,9 +366,9 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure, StrapPress
       is: "(T * (cos(a_u) * h_u + cos(a_l) * h_l) - W_0 * x_c) / h_u",
     },
     { symbol: "N_l", meaning: "push at the belt, level balance", is: "T * (cos(a_u) + cos(a_l)) - N_u" },
-    { symbol: "T_m", meaning: "greatest tension of one strap", is: "c * max(T_1, T_2, k * T_2, T_3, T_3 / k)" },
+    { symbol: "T_m", meaning: "maximum tension of one strap", is: "c * max(T_1, T_2, k * T_2, T_3, T_3 / k)" },
     { symbol: "p", meaning: "pressure without friction", is: "c * T / (r * w)" },
-    { symbol: "p_m", meaning: "greatest pressure", is: "T_m / (r * w)" },
+    { symbol: "p_m", meaning: "maximum pressure", is: "T_m / (r * w)" },
     { symbol: "q_p", meaning: "against the limit", is: "p_m / p_a" },
     { symbol: "p_b", meaning: "pressure of the belt", is: "T_b / (r_b * w_b)" },
     { symbol: "q_t", meaning: "belt against the limit", is: "p_b / p_a" },

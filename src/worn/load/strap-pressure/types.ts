@@ -77,15 +77,15 @@ export interface StrapPressure {
   readonly tension: number
   /** Tension of the straps ahead of the shoulder over that behind, at most, by friction. [k] */
   readonly tensionRatio: number
-  /** Greatest tension of one strap, friction either way, more loaded side. [T_m; N] */
+  /** Maximum tension of one strap, friction either way, more loaded side. [T_m; N] */
   readonly maxTension: number
-  /** Mean pressure under the more loaded strap, and the greatest. [p; Pa] */
+  /** Mean pressure under the more loaded strap, and the maximum. [p; Pa] */
   readonly pressure: number
-  /** Greatest pressure [p_m; Pa] */
+  /** Maximum pressure [p_m; Pa] */
   readonly maxPressure: number
   /** Pressure that counts as the limit: the one given, 14 kPa at most. [p_a; Pa] */
   readonly pressureLimit: number
-  /** Greatest pressure against the limit. [q_p; as a fraction] */
+  /** Maximum pressure against the limit. [q_p; as a fraction] */
   readonly utilisation: number
   /** Mean pressure under the belt by its own tension. [p_b; Pa] */
   readonly beltPressure: number
@@ -93,7 +93,7 @@ export interface StrapPressure {
   readonly beltUtilisation: number
   /** Whether straps and belt are both within the limit. [yes or no] */
   readonly withinLimit: boolean
-  /** Least strap width for the limit, and the next 5 mm up. [w_n; m] */
+  /** Minimum strap width for the limit, and the next 5 mm up. [w_n; m] */
   readonly minWidth: number
   /** Suggested width [w_c; m] */
   readonly suggestedWidth: number

@@ -10,7 +10,7 @@ const list = (places: readonly string[]) => places.join(", ")
 export function passageCautions(si: SiOf<PassageInput>, out: Passage): Caution<PassageCaution>[] {
   const found: Caution<PassageCaution>[] = [
     notClearance(
-      "sizes against least clear widths that codes publish",
+      "sizes against minimum clear widths that codes publish",
       "the real place, which may be narrower, furniture, other people, a wearer who cannot see or stoop, or an escape where nothing may slow the way out",
       partMSource,
     ),

@@ -85,7 +85,7 @@ const envelopeFields = (mark: string) =>
  * Formula: with width w, depth d = f + b ahead of and behind the spine's axis, turning on the spot sweeps 2·√((w/2)² +
  * max(f, b)²); a right-angle turn between equal corridors needs max(w, (w + d/2)/√2); a door or route needs w facing or
  * d sideways (never sideways on stairs); a car needs w·cos φ + d·sin φ and w·sin φ + d·cos φ at the best angle φ. The
- * allowance (default: common practice) is kept on every side and above. Published sizes are least clear sizes. Facing
+ * allowance (default: common practice) is kept on every side and above. Published sizes are smallest clear sizes. Facing
  * comes before sideways wherever it fits, and `foldedBy` names what is tightest; nobody is taken to stoop. Valid for
  * rigid, upright boxes in walls square to each other.
  *
