@@ -15,7 +15,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
     setupFiles: ["tests/helpers/seed.ts"],
-    testTimeout: 120_000,
+    testTimeout: process.env.WIDE ? 900_000 : 120_000,
     // every core: the suite is nearly all calculation
     maxWorkers: "100%",
     // what has not changed since the last run is not transformed again
