@@ -65,6 +65,23 @@ export type {
   LedStretch,
 } from "./led-run/line.js"
 export { bundledCurrent } from "./limits.js"
+export {
+  type ContactCategory,
+  type ContactRating,
+  contactCategories,
+  type DriverBehind,
+  type EmergencyStopSwitch,
+  type LimitSwitch,
+  type MotorRelay,
+  type MotorSwitch,
+  type MotorSwitching,
+  type MotorSwitchingCaution,
+  type MotorSwitchingInput,
+  type MotorSwitchingRefusal,
+  motorSwitching,
+  type ReversingSwitch,
+  type StoppedPart,
+} from "./motor-switching/index.js"
 export { type VoltageDrop, type VoltageDropCaution, type VoltageDropInput, voltageDrop } from "./voltage-drop.js"
 export { type WireHeating, type WireHeatingCaution, type WireHeatingInput, type WireHeatingRefusal, wireHeating } from "./wire-heating.js"
 export { adiabaticConstant, adiabaticFactor, fusingCurrent } from "./withstand.js"

@@ -218,3 +218,39 @@ export const RAILROADS: Source = {
   where: "Fig. 6 and text",
   verified: "seen",
 }
+
+/** Electrical equipment of machines: stops, unexpected start, broken wires. */
+export const MACHINE_WIRING: Source = {
+  title: "IEC 60204-1, Safety of machinery: electrical equipment of machines, part 1: general requirements",
+  by: "IEC",
+  edition: "2016",
+  where: "clauses 9.2 to 9.4 (stop categories, control functions in the event of failure)",
+  verified: "not-seen",
+  read: "2026-11-29",
+}
+
+/** What an emergency stop has to do. */
+export const EMERGENCY_STOP: Source = {
+  title: "ISO 13850, Safety of machinery: emergency stop function: principles for design",
+  by: "ISO",
+  edition: "2015",
+  where: "stop categories 0 and 1, latching, unlatching does not start",
+  verified: "not-seen",
+  read: "2026-11-29",
+}
+
+/** What contactors of each category are tried with, as a maker's manual prints the standard's table. */
+export const CONTACT_CATEGORIES: Source = {
+  title: "Contactors, system manual: utilization categories for DC voltages, after IEC 60947-4-1",
+  where: "table 3-2 (DC-1, DC-3, DC-5: switching capacity, time constant)",
+  verified: "seen",
+}
+
+/** Ratings of control switches by what they switch: DC-12 resistive, DC-13 magnets. */
+export const CONTROL_CONTACTS: Source = {
+  title: "IEC 60947-5-1, Low-voltage switchgear and controlgear: control circuit devices and switching elements",
+  by: "IEC",
+  edition: "2016",
+  where: "table 4 (DC-12: 1 ms to 95 %; DC-13: 6 ms for each watt, at most 300 ms)",
+  verified: "not-seen",
+}

@@ -5,7 +5,9 @@ import {
   awgDiameter,
   bladeFuse,
   bundledCurrent,
+  type ContactCategory,
   conductor,
+  contactCategories,
   contactKinds,
   fuseCoordination,
   fusingCurrent,
@@ -14,6 +16,7 @@ import {
   ledRun,
   type Metal,
   metals,
+  motorSwitching,
   type PulseShape,
   preeceConstants,
   pulseFraction,
@@ -149,6 +152,22 @@ const rerated = (current: number, loading: number, temperatureFactor: number) =>
 referenceTests(
   "wire",
   {
+    "contact-categories-dc": (i) => {
+      const rows = (i.categories as ContactCategory[]).map((name) => contactCategories[name])
+      return { switching_capacity: rows.map((r) => r.switches), time_constant_ms: rows.map((r) => r.timeConstant * 1000) }
+    },
+    "field-energy-2mH-8A": (i) => {
+      const { fieldEnergy } = motorSwitching({
+        supplyVoltage: 12,
+        runningCurrent: 1,
+        stallCurrent: i.current_A,
+        inductance: i.inductance_mH / 1000,
+        switches: [{ type: "emergency-stop", contactResistance: 0, ratedCurrent: 10, ratedVoltage: 24 }],
+        emergencyStop: "opens-supply",
+        holdsUnpowered: true,
+      })
+      return { energy_mJ: (fieldEnergy as number) * 1000 }
+    },
     "awg-odd-gauges-resistance": (inputs) => ({
       ohm_per_100ft: (inputs.awg as number[]).map((awg) => conductor({ awg, length: "100 ft" }).resistance),
     }),

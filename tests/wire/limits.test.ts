@@ -1,9 +1,18 @@
 import { expect, it } from "vitest"
 import type { AnyFields } from "../../src/solver/index.js"
-import { conductor, conductorSize, fuseCoordination, harness, ledRun, voltageDrop, wireHeating } from "../../src/wire/index.js"
+import {
+  conductor,
+  conductorSize,
+  fuseCoordination,
+  harness,
+  ledRun,
+  motorSwitching,
+  voltageDrop,
+  wireHeating,
+} from "../../src/wire/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { conductor, fuseCoordination, harness, ledRun, conductorSize, voltageDrop, wireHeating }
+const solvers = { conductor, fuseCoordination, harness, ledRun, motorSwitching, conductorSize, voltageDrop, wireHeating }
 
 /** A wire's size: 4/0 to 40 by gauge, or any area. */
 const size = [
@@ -28,6 +37,15 @@ const laid = [
   "insulationRating: above -40, max 300, default 80",
 ]
 
+/** What every switch in a motor's path has. */
+const contact = (type: string) => [
+  `switches(${type}).contacts: min 1, max 4, default 1`,
+  `switches(${type}).contactResistance: min 0, max 10`,
+  `switches(${type}).ratedCurrent: min 1 mA, max 1000`,
+  `switches(${type}).ratedVoltage: min 1, max 1000`,
+  `switches(${type}).category: default dc-12`,
+]
+
 /** The range each field is documented and answered for, and the default its comment names: changed only on purpose. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
   conductor: [...size, "conductorTemperature: min -50, max 200, default 20", "length: min 0, max 1000, default 1"],
@@ -49,6 +67,32 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "hotFactor: min 1, max 10, default 1.4",
     "initialConductorTemperature: min -50, max 200, default null",
     "faultTemperatureLimit: min 70, max 350, default 160",
+  ],
+  motorSwitching: [
+    "supplyVoltage: min 1, max 1000",
+    "runningCurrent: min 1 mA, max 1000",
+    "stallCurrent: min 1 mA, max 10000",
+    "inductance: min 0, max 10, default null",
+    "currentLimit: min 1 mA, max 10000, default null",
+    "switches: min 1, max 12",
+    ...contact("reversing-switch"),
+    "switches(reversing-switch).reversesAtSpeed: default true",
+    ...contact("limit-switch"),
+    "switches(limit-switch).diodeDrop: min 0, max 3, default null",
+    ...contact("emergency-stop"),
+    ...contact("relay"),
+    "switches(relay).coilCurrent: min 0, max 20",
+    "switches(relay).latching: default false",
+    "driver: default null",
+    "driver.inputCapacitance: min 1 nF, max 100",
+    "driver.voltageLimit: min 1, max 2000",
+    "driver.returnedEnergy: min 0, max 1000000, default 0",
+    "driver.standbyCurrent: min 0, max 5, default 0",
+    "whenOpened: default coasts",
+    "moving: default null",
+    "moving.tipSpeed: min 1 mm/s, max 50",
+    "moving.reactionDuration: min 0, max 60",
+    "moving.stoppingDuration: min 0, max 60",
   ],
   harness: [
     "sources: min 1, max 100",
