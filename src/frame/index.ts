@@ -23,6 +23,19 @@ export {
   transitionSlenderness,
 } from "./column.js"
 export { type Condition, type ConditionInput, conditionOf } from "./condition.js"
+export {
+  type BeamPlace,
+  type BeamRest,
+  type BeamSpan,
+  type ClampedRest,
+  type ContinuousBeam,
+  type ContinuousBeamCaution,
+  type ContinuousBeamInput,
+  type ContinuousBeamRefusal,
+  continuousBeam,
+  type PinnedRest,
+  type SpringRest,
+} from "./continuous-beam/index.js"
 export { type Bolt, type BoltClass, type BoltSize, type BoltStrength, boltClasses, bolts, threadStressArea } from "./data-bolts.js"
 export { type ColumnEnds, type ColumnEndsData, columnEnds } from "./data-columns.js"
 export { datasheets } from "./data-datasheets.js"

@@ -103,6 +103,14 @@ export const MERIAM: Source = {
   verified: "not-seen",
 }
 
+/** Beams over several supports and frames with bending joints. */
+export const HIBBELER_STRUCTURES: Source = {
+  title: "Structural Analysis",
+  by: "R. C. Hibbeler",
+  edition: "8th, 2012",
+  verified: "not-seen",
+}
+
 /** Rings under opposite loads. */
 export const ROARK: Source = {
   title: "Roark's Formulas for Stress and Strain",

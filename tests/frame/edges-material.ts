@@ -1,8 +1,8 @@
-import { beam, bendingRod, column, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
+import { beam, bendingRod, column, continuousBeam, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
 import type { CautionRow, Edges } from "../helpers/edges.js"
 
 // biome-ignore lint/suspicious/noExplicitAny: solvers of several inputs, by what they share
-const strong: readonly any[] = [beam, bendingRod, column, naturalFrequency, pinJoint, tubeSection]
+const strong: readonly any[] = [beam, bendingRod, column, continuousBeam, naturalFrequency, pinJoint, tubeSection]
 const stiff = strong.filter((solver) => solver !== pinJoint)
 const needing = stiff.filter((solver) => solver !== tubeSection)
 const judged = strong.filter((solver) => solver !== naturalFrequency)

@@ -2,6 +2,7 @@ import {
   beam,
   bendingRod,
   column,
+  continuousBeam,
   frameMaterials,
   handlingLoad,
   linearLimit,
@@ -133,7 +134,7 @@ const spread = (start: number, end: number) => ({ distributedLoads: [{ startLoad
 const stillOrFall = "a fall stands in the place of the steps"
 const fall = { stepRate: undefined, dropHeight: 0.1, staticDeflection: 0.01 }
 
-const tooHot: readonly RefusalRow[] = [beam, bendingRod, column, naturalFrequency, tubeSection, pinJoint].map((solver) => ({
+const tooHot: readonly RefusalRow[] = [beam, bendingRod, column, continuousBeam, naturalFrequency, tubeSection, pinJoint].map((solver) => ({
   code: "too-hot",
   solver,
   refused: { material: "abs", materialTemperature: 77.1, ...(solver === tubeSection ? { length: undefined } : {}) },
@@ -469,16 +470,18 @@ export const edges: Edges = {
   ],
   numbers: {
     ...Object.fromEntries(
-      ["beam", "bendingRod", "column", "naturalFrequency", "pinJoint", "tubeSection"].flatMap((name): [string, (si: Any) => number][] => [
-        [`${name}.too-hot.shortBy`, (si) => si.materialTemperature - limits[si.material as Material]],
-        [`${name}.too-hot.at.limit`, (si) => limits[si.material as Material]],
-        [`${name}.warm-plastic.deflectsAt`, (si) => deflection[si.material as Material] as number],
-        [`${name}.creep.left`, (si) => left(si.material, si.duration)],
-        [`${name}.strength-above-published.published`, (si) => frameMaterials[si.material as Material].strength[1]],
-        [`${name}.modulus-above-published.published`, (si) => frameMaterials[si.material as Material].modulus[1]],
-        [`${name}.standing-still.walking`, () => handled.walking],
-        [`${name}.standing-still.stumble`, () => handled.stumble],
-      ]),
+      ["beam", "bendingRod", "column", "continuousBeam", "naturalFrequency", "pinJoint", "tubeSection"].flatMap(
+        (name): [string, (si: Any) => number][] => [
+          [`${name}.too-hot.shortBy`, (si) => si.materialTemperature - limits[si.material as Material]],
+          [`${name}.too-hot.at.limit`, (si) => limits[si.material as Material]],
+          [`${name}.warm-plastic.deflectsAt`, (si) => deflection[si.material as Material] as number],
+          [`${name}.creep.left`, (si) => left(si.material, si.duration)],
+          [`${name}.strength-above-published.published`, (si) => frameMaterials[si.material as Material].strength[1]],
+          [`${name}.modulus-above-published.published`, (si) => frameMaterials[si.material as Material].modulus[1]],
+          [`${name}.standing-still.walking`, () => handled.walking],
+          [`${name}.standing-still.stumble`, () => handled.stumble],
+        ],
+      ),
     ),
     "beam.lifts-off.pull": (_, out) => -Math.min(out.reactionStart, out.reactionEnd),
     "beam.section.outsideDiameter.count": () => 2,

@@ -1,9 +1,19 @@
 import { expect, it } from "vitest"
-import { beam, bendingRod, column, handlingLoad, massProperties, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
+import {
+  beam,
+  bendingRod,
+  column,
+  continuousBeam,
+  handlingLoad,
+  massProperties,
+  naturalFrequency,
+  pinJoint,
+  tubeSection,
+} from "../../src/frame/index.js"
 import type { AnyFields } from "../../src/solver/index.js"
 import { limitsOf } from "../helpers/field-limits.js"
 
-const solvers = { beam, bendingRod, column, handlingLoad, massProperties, naturalFrequency, pinJoint, tubeSection }
+const solvers = { beam, bendingRod, column, continuousBeam, handlingLoad, massProperties, naturalFrequency, pinJoint, tubeSection }
 
 /** Our own choice, no source: the range each field is documented and answered for, and the default its comment names. */
 const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
@@ -73,6 +83,42 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "materialTemperature: min -40, max 200, default 23",
     "duration: min 0, max 3600000, default 0",
     "load: min 1 mN, max 1000000, default null",
+    "handling: default still",
+  ],
+  continuousBeam: [
+    "length: min 10 mm, max 100",
+    "supports: min 1, max 30",
+    "supports(pinned).position: min 0, max 100",
+    "supports(clamped).position: min 0, max 100",
+    "supports(spring).position: min 0, max 100",
+    "supports(spring).stiffness: min 10, max 1000000000, default null",
+    "supports(spring).turningStiffness: min 0.1, max 1000000000, default null",
+    "section.pipe: default null",
+    "section.outsideDiameter: min 0.1 mm, max 2, default null",
+    "section.width: min 0.1 mm, max 2, default null",
+    "section.height: min 0.1 mm, max 2, default null",
+    "section.wall: min 0.01 mm, max 1, default null",
+    "section.secondMoment: min 1e-6 mm4, max 1, default null",
+    "section.fibre: min 0.01 mm, max 1, default null",
+    "section.area: min 0.01 mm2, max 1, default null",
+    "material: default null",
+    "modulus: min 1 MPa, max 1000 GPa, default null",
+    "strength: min 0.1 MPa, max 10 GPa, default null",
+    "materialTemperature: min -40, max 200, default 23",
+    "duration: min 0, max 3600000, default 0",
+    "density: min 1, max 25000, default null",
+    "forces: min 0, max 200, default []",
+    "forces.force: min -10000, max 10000",
+    "forces.position: min 0, max 100",
+    "distributedLoads: min 0, max 200, default []",
+    "distributedLoads.startLoad: min -10000, max 10000",
+    "distributedLoads.endLoad: min -10000, max 10000",
+    "distributedLoads.start: min 0, max 100",
+    "distributedLoads.end: min 0, max 100",
+    "moments: min 0, max 200, default []",
+    "moments.moment: min -10000, max 10000",
+    "moments.position: min 0, max 100",
+    "countsOwnWeight: default true",
     "handling: default still",
   ],
   handlingLoad: [

@@ -1,4 +1,14 @@
-import { beam, bendingRod, column, handlingLoad, massProperties, naturalFrequency, pinJoint, tubeSection } from "../../src/frame/index.js"
+import {
+  beam,
+  bendingRod,
+  column,
+  continuousBeam,
+  handlingLoad,
+  massProperties,
+  naturalFrequency,
+  pinJoint,
+  tubeSection,
+} from "../../src/frame/index.js"
 import { any, type WorkingCase, workingTests } from "../helpers/working.js"
 
 const box = { width: 0.03, height: 0.02, wall: 0.002 }
@@ -44,6 +54,27 @@ const cases: readonly WorkingCase[] = [
     "warm pipe as a beam",
     any(beam),
     { length: 0.8, support: "cantilever", section: { pipe: "3/4" }, material: "pvc-pipe", materialTemperature: 40 },
+  ],
+  [
+    "lath on four supports, two of them springs",
+    any(continuousBeam),
+    {
+      length: 3,
+      section: lath,
+      material: "softwood",
+      supports: [
+        { type: "pinned", position: 0.2 },
+        { type: "spring", position: 1, stiffness: 800, turningStiffness: 40 },
+        { type: "spring", position: 1.9, turningStiffness: 300 },
+        { type: "clamped", position: 2.7 },
+      ],
+      forces: [
+        { force: 30, position: 1.4 },
+        { force: -10, position: 3 },
+      ],
+      distributedLoads: [{ startLoad: 0, endLoad: 30, start: 0.5, end: 2.2 }],
+      duration: 3600,
+    },
   ],
   ["flat strut", any(column), { length: 1.5, section: { width: 0.04, height: 0.005 }, material: "plywood", load: 20 }],
   [

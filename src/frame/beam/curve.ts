@@ -29,6 +29,8 @@ export interface BeamProblem {
   readonly forces: readonly BeamForce[]
   readonly distributedLoads: readonly BeamSpread[]
   readonly couples: readonly BeamCouple[]
+  /** How far down the two supports stand, m; level where left out. */
+  readonly settled?: readonly [start: number, end: number]
 }
 
 /** State of a beam at one place: shear force N, bending moment N·m (positive: sagging), slope rad and deflection m (positive: down). */
@@ -55,8 +57,8 @@ export interface BeamCurve {
   readonly reactionEnd: number | null
   /** State at a place, just right of it where `side` is 1 and just left of it where it is -1. */
   at(x: number, side?: 1 | -1): BeamState
-  /** Largest magnitudes over the whole beam, with their signs. */
-  greatest(what: keyof BeamState): BeamExtreme
+  /** Largest magnitude over the whole beam, with its sign; of positive or of negative values alone where a sense is given. */
+  greatest(what: keyof BeamState, sense?: 1 | -1): BeamExtreme
 }
 
 /** Derivatives of the deflection by number; the load is the fourth. */
@@ -88,7 +90,7 @@ function spread(from: number, rise: number, d: number, e: number, n: number): nu
  * (W. H. Macaulay, 1919), the constants from the supports.
  */
 export function beamCurve(problem: BeamProblem): BeamCurve {
-  const { length, span, stiffness, forces, distributedLoads, couples } = problem
+  const { length, span, stiffness, forces, distributedLoads, couples, settled = [0, 0] } = problem
   let [load, turning] = [0, 0]
   for (const { force, position } of forces) {
     load += force
@@ -107,6 +109,7 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
 
   const c3 = -reactionStart
   const c2 = span === null ? turning : 0
+  const c0 = stiffness * settled[0]
   let c1 = 0
 
   /** E·I times the `order`-th derivative of the deflection: 0 deflection, 1 slope, 2 −moment, 3 −shear, 4 load. */
@@ -132,10 +135,10 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
     if (order === 3) return c3 + sum
     if (order === 2) return c2 + c3 * x + sum
     if (order === 1) return c1 + c2 * x + c3 * power(x, 2) + sum
-    if (order === 0) return c1 * x + c2 * power(x, 2) + c3 * power(x, 3) + sum
+    if (order === 0) return c0 + c1 * x + c2 * power(x, 2) + c3 * power(x, 3) + sum
     return sum
   }
-  if (span !== null) c1 = -derivative(0, span, -1) / span
+  if (span !== null) c1 = (stiffness * settled[1] - derivative(0, span, -1)) / span
 
   const value = (what: keyof BeamState, x: number, side: 1 | -1): number => {
     const bent = derivative(orders[what], x, side)
@@ -172,12 +175,13 @@ export function beamCurve(problem: BeamProblem): BeamCurve {
     return found.sort((a, b) => a.x - b.x)
   }
 
-  const greatest = (what: keyof BeamState): BeamExtreme => {
+  const greatest = (what: keyof BeamState, sense?: 1 | -1): BeamExtreme => {
     let best: BeamExtreme = { at: 0, value: value(what, 0, 1), iterations: 0, residual: 0 }
+    const size = (x: number) => (sense === undefined ? Math.abs(x) : sense * x)
     const offer = (x: number, side: 1 | -1, iterations = 0, residual = 0) => {
       const here = value(what, x, side)
       // strictly larger beyond rounding, so that symmetry gives one answer: the first
-      if (Math.abs(here) > Math.abs(best.value) * (1 + 1e-12)) best = { at: x, value: here, iterations, residual }
+      if (size(here) > size(best.value) + 1e-12 * Math.abs(best.value)) best = { at: x, value: here, iterations, residual }
     }
     const rate = (orders[what] + 1) as Order
     breaks.slice(1).forEach((to, i) => {

@@ -2,6 +2,7 @@ import {
   at,
   type Caution,
   caution,
+  type Fields,
   type Issue,
   inconsistent,
   isNoSolution,
@@ -17,7 +18,7 @@ import { sectionFaults, sectionFields, sectionOf, sectionRules } from "../sectio
 import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "../sources.js"
 import { beamCurve } from "./curve.js"
 import { beamFormulae } from "./formulae.js"
-import { type BeamInput, beamProblem, gravity, ownDensity } from "./loads.js"
+import { type BeamInput, type BeamLoads, beamProblem, gravity, ownDensity } from "./loads.js"
 import type { Beam, BeamCaution, BeamRefusal, BeamTrace } from "./types.js"
 
 export type { Beam, BeamCaution, BeamRefusal } from "./types.js"
@@ -142,6 +143,57 @@ function check(si: SiOf<BeamInput>): Issue[] {
 const place = (symbol: string, label: string) => ({ kind: "length", symbol, label, min: 0, max: 100, typical: [0, 0.5] }) as const
 const perLength = (symbol: string, label: string) =>
   ({ kind: "forcePerLength", symbol, label, min: -1e4, max: 1e4, typical: [0, 60] }) as const
+
+/** Field descriptions of what loads a beam. */
+export const loadFields: Fields<BeamLoads> = {
+  forces: {
+    kind: "list",
+    label: "forces",
+    min: 0,
+    of: {
+      kind: "group",
+      label: "force",
+      fields: {
+        force: { kind: "force", symbol: "P_i", label: "force", min: -1e4, max: 1e4, typical: [-20, 60] },
+        position: place("a_i", "place"),
+      },
+    },
+    max: 200,
+    default: [],
+  },
+  distributedLoads: {
+    kind: "list",
+    label: "spread loads",
+    min: 0,
+    of: {
+      kind: "group",
+      label: "spread load",
+      fields: {
+        startLoad: perLength("q_i", "load at its start"),
+        endLoad: perLength("q_j", "load at its end"),
+        start: place("s_i", "start"),
+        end: place("e_i", "end"),
+      },
+    },
+    max: 200,
+    default: [],
+  },
+  moments: {
+    kind: "list",
+    label: "moments",
+    min: 0,
+    of: {
+      kind: "group",
+      label: "moment",
+      fields: {
+        moment: { kind: "moment", symbol: "C_i", label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] },
+        position: place("b_i", "place"),
+      },
+    },
+    max: 200,
+    default: [],
+  },
+}
 
 /**
  * How far a beam sags, what it is stressed to and how near that is to its strength.
@@ -271,53 +323,7 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
     },
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
-    forces: {
-      kind: "list",
-      label: "forces",
-      min: 0,
-      of: {
-        kind: "group",
-        label: "force",
-        fields: {
-          force: { kind: "force", symbol: "P_i", label: "force", min: -1e4, max: 1e4, typical: [-20, 60] },
-          position: place("a_i", "place"),
-        },
-      },
-      max: 200,
-      default: [],
-    },
-    distributedLoads: {
-      kind: "list",
-      label: "spread loads",
-      min: 0,
-      of: {
-        kind: "group",
-        label: "spread load",
-        fields: {
-          startLoad: perLength("q_i", "load at its start"),
-          endLoad: perLength("q_j", "load at its end"),
-          start: place("s_i", "start"),
-          end: place("e_i", "end"),
-        },
-      },
-      max: 200,
-      default: [],
-    },
-    moments: {
-      kind: "list",
-      label: "moments",
-      min: 0,
-      of: {
-        kind: "group",
-        label: "moment",
-        fields: {
-          moment: { kind: "moment", symbol: "C_i", label: "moment", min: -1e4, max: 1e4, typical: [-5, 5] },
-          position: place("b_i", "place"),
-        },
-      },
-      max: 200,
-      default: [],
-    },
+    ...loadFields,
     countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
     handling: {
       kind: "choice",

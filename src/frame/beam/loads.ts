@@ -35,8 +35,18 @@ export interface MomentLoad {
 /** How a beam is held. */
 export type BeamSupport = "cantilever" | "simple"
 
+/** What loads a beam. */
+export interface BeamLoads {
+  /** Forces at places. [list of 0 to 200; default none] */
+  forces?: readonly PointLoad[]
+  /** Spread loads [list of 0 to 200; default none] */
+  distributedLoads?: readonly SpreadLoad[]
+  /** Moments at places. [list of 0 to 200; default none] */
+  moments?: readonly MomentLoad[]
+}
+
 /** Input of the beam solver. */
-export interface BeamInput extends ConditionInput {
+export interface BeamInput extends ConditionInput, BeamLoads {
   /** Whole length. [L; 10 mm to 100 m] */
   length: Length
   /** Clamped at its start, or resting on two supports. [cantilever or simple] */
@@ -45,12 +55,6 @@ export interface BeamInput extends ConditionInput {
   span?: Length | null
   /** Cross-section. [group] */
   section: SectionInput
-  /** Forces at places. [list of 0 to 200; default none] */
-  forces?: readonly PointLoad[]
-  /** Spread loads [list of 0 to 200; default none] */
-  distributedLoads?: readonly SpreadLoad[]
-  /** Moments at places. [list of 0 to 200; default none] */
-  moments?: readonly MomentLoad[]
   /** Whether its own weight, lying level, is added. [yes or no; default yes] */
   countsOwnWeight?: boolean
   /** How it is handled; multiplies every load. [still, walking, sudden or stumble; default still] */
