@@ -173,7 +173,8 @@ describe("beams on several supports", () => {
           },
         ),
         (spans) => {
-          const places = spans.reduce<number[]>((so, s) => [...so, so.at(-1)! + s.span], [0])
+          const places = [0]
+          for (const { span } of spans) places.push(places.at(-1)! + span)
           const out = continuousBeam({
             length: places.at(-1)!,
             ...bare,
