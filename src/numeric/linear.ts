@@ -1,7 +1,7 @@
 /**
  * Solves A·x = b for a small dense square A by Gaussian elimination with partial pivoting.
  *
- * @param least - pivot, against A's largest entry, at or below which A counts as singular
+ * @param least - pivot, against the largest entry of A, at or below which A counts as singular
  * @returns x, or null where A is singular to working precision
  */
 export function solveLinear(a: readonly (readonly number[])[], b: readonly number[], least = 1e-14): number[] | null {

@@ -75,7 +75,7 @@ export function continuousBeamCautions(
   return found
 }
 
-/** Least distance between two supports, m. */
+/** Smallest distance between two supports, m. */
 const apart = 1e-3
 
 export function continuousBeamFaults(si: Si): Issue[] {

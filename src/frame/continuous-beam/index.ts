@@ -105,50 +105,50 @@ const position = { kind: "length", symbol: "a_s", label: "place", min: 0, max: 1
  * [kg/m³]; A_o: area that the weight corresponds to, 0 where unknown [m²]; P_g: forces [N]; a_P: their places [m];
  * C_g: moments [N m]; Q_g: spread loads [N]; H_g: their moments about the start [N m]; R_i: reactions [N]; x_i: their
  * places [m]; N_i: moments of the supports [N m]; F_s: size of the loads [N]; o_M: start of the stretch, where the
- * moment is greatest [m]; l_M: length of the stretch, where the moment is greatest [m]; P_M: forces on it as handled,
- * where the moment is greatest [N]; a_M: their places on it, where the moment is greatest [m]; n_M: 1 for those left
- * of the place asked for, else 0, where the moment is greatest; C_M: moments on it as handled, where the moment is
- * greatest [N m]; b_M: their places on it, where the moment is greatest [m]; m_M: 1 for those left of the place asked
- * for, else 0, where the moment is greatest; u_M: spread loads at their start, where the moment is greatest [N/m];
- * w_M: spread loads at their end, where the moment is greatest [N/m]; s_M: where they start, where the moment is
- * greatest [m]; e_M: where they end, where the moment is greatest [m]; A_M: bending moment at its start, where the
- * moment is greatest [N m]; B_M: bending moment at its end, where the moment is greatest [N m]; R_M: force that holds
- * its start up, where the moment is greatest [N]; g_n: 1 where the moment turns between loads, else 0; V_M: shear
- * force there [N]; o_V: start of the stretch, where the shear force is greatest [m]; l_V: length of the stretch, where
- * the shear force is greatest [m]; P_V: forces on it as handled, where the shear force is greatest [N]; a_V: their
- * places on it, where the shear force is greatest [m]; n_V: 1 for those left of the place asked for, else 0, where the
- * shear force is greatest; C_V: moments on it as handled, where the shear force is greatest [N m]; b_V: their places
- * on it, where the shear force is greatest [m]; m_V: 1 for those left of the place asked for, else 0, where the shear
- * force is greatest; u_V: spread loads at their start, where the shear force is greatest [N/m]; w_V: spread loads at
- * their end, where the shear force is greatest [N/m]; s_V: where they start, where the shear force is greatest [m];
- * e_V: where they end, where the shear force is greatest [m]; A_V: bending moment at its start, where the shear force
- * is greatest [N m]; B_V: bending moment at its end, where the shear force is greatest [N m]; R_V: force that holds
- * its start up, where the shear force is greatest [N]; x_V: place on it of the greatest shear force [m]; o_y: start of
- * the stretch, where the deflection is greatest [m]; l_y: length of the stretch, where the deflection is greatest [m];
- * P_y: forces on it as handled, where the deflection is greatest [N]; a_y: their places on it, where the deflection is
- * greatest [m]; n_y: 1 for those left of the place asked for, else 0, where the deflection is greatest; C_y: moments
- * on it as handled, where the deflection is greatest [N m]; b_y: their places on it, where the deflection is greatest
- * [m]; m_y: 1 for those left of the place asked for, else 0, where the deflection is greatest; u_y: spread loads at
- * their start, where the deflection is greatest [N/m]; w_y: spread loads at their end, where the deflection is
- * greatest [N/m]; s_y: where they start, where the deflection is greatest [m]; e_y: where they end, where the
- * deflection is greatest [m]; A_y: bending moment at its start, where the deflection is greatest [N m]; B_y: bending
- * moment at its end, where the deflection is greatest [N m]; R_y: force that holds its start up, where the deflection
- * is greatest [N]; f_y: deflection of its start, where the deflection is greatest [m]; g_y: deflection of its end,
- * where the deflection is greatest [m]; g_s: 1 where the deflection turns between loads, else 0; theta_y: slope there
- * [rad]; o_z: start of the stretch, where it is greatest at the stiff end of the range [m]; l_z: length of the
- * stretch, where it is greatest at the stiff end of the range [m]; P_z: forces on it as handled, where it is greatest
- * at the stiff end of the range [N]; a_z: their places on it, where it is greatest at the stiff end of the range [m];
- * n_z: 1 for those left of the place asked for, else 0, where it is greatest at the stiff end of the range; C_z:
- * moments on it as handled, where it is greatest at the stiff end of the range [N m]; b_z: their places on it, where
- * it is greatest at the stiff end of the range [m]; m_z: 1 for those left of the place asked for, else 0, where it is
- * greatest at the stiff end of the range; u_z: spread loads at their start, where it is greatest at the stiff end of
- * the range [N/m]; w_z: spread loads at their end, where it is greatest at the stiff end of the range [N/m]; s_z:
- * where they start, where it is greatest at the stiff end of the range [m]; e_z: where they end, where it is greatest
- * at the stiff end of the range [m]; A_z: bending moment at its start, where it is greatest at the stiff end of the
- * range [N m]; B_z: bending moment at its end, where it is greatest at the stiff end of the range [N m]; R_z: force
- * that holds its start up, where it is greatest at the stiff end of the range [N]; f_z: deflection of its start, where
- * it is greatest at the stiff end of the range [m]; g_z: deflection of its end, where it is greatest at the stiff end
- * of the range [m]; x_z: place on it of the greatest deflection, stiff end of the range [m].
+ * moment is largest [m]; l_M: length of the stretch, where the moment is largest [m]; P_M: forces on it as handled,
+ * where the moment is largest [N]; a_M: their places on it, where the moment is largest [m]; n_M: 1 for those left of
+ * the place asked for, else 0, where the moment is largest; C_M: moments on it as handled, where the moment is largest
+ * [N m]; b_M: their places on it, where the moment is largest [m]; m_M: 1 for those left of the place asked for, else
+ * 0, where the moment is largest; u_M: spread loads at their start, where the moment is largest [N/m]; w_M: spread
+ * loads at their end, where the moment is largest [N/m]; s_M: where they start, where the moment is largest [m]; e_M:
+ * where they end, where the moment is largest [m]; A_M: bending moment at its start, where the moment is largest [N
+ * m]; B_M: bending moment at its end, where the moment is largest [N m]; R_M: force that holds its start up, where the
+ * moment is largest [N]; g_n: 1 where the moment turns between loads, else 0; V_M: shear force there [N]; o_V: start
+ * of the stretch, where the shear force is largest [m]; l_V: length of the stretch, where the shear force is largest
+ * [m]; P_V: forces on it as handled, where the shear force is largest [N]; a_V: their places on it, where the shear
+ * force is largest [m]; n_V: 1 for those left of the place asked for, else 0, where the shear force is largest; C_V:
+ * moments on it as handled, where the shear force is largest [N m]; b_V: their places on it, where the shear force is
+ * largest [m]; m_V: 1 for those left of the place asked for, else 0, where the shear force is largest; u_V: spread
+ * loads at their start, where the shear force is largest [N/m]; w_V: spread loads at their end, where the shear force
+ * is largest [N/m]; s_V: where they start, where the shear force is largest [m]; e_V: where they end, where the shear
+ * force is largest [m]; A_V: bending moment at its start, where the shear force is largest [N m]; B_V: bending moment
+ * at its end, where the shear force is largest [N m]; R_V: force that holds its start up, where the shear force is
+ * largest [N]; x_V: place on it of the maximum shear force [m]; o_y: start of the stretch, where the deflection is
+ * largest [m]; l_y: length of the stretch, where the deflection is largest [m]; P_y: forces on it as handled, where
+ * the deflection is largest [N]; a_y: their places on it, where the deflection is largest [m]; n_y: 1 for those left
+ * of the place asked for, else 0, where the deflection is largest; C_y: moments on it as handled, where the deflection
+ * is largest [N m]; b_y: their places on it, where the deflection is largest [m]; m_y: 1 for those left of the place
+ * asked for, else 0, where the deflection is largest; u_y: spread loads at their start, where the deflection is
+ * largest [N/m]; w_y: spread loads at their end, where the deflection is largest [N/m]; s_y: where they start, where
+ * the deflection is largest [m]; e_y: where they end, where the deflection is largest [m]; A_y: bending moment at its
+ * start, where the deflection is largest [N m]; B_y: bending moment at its end, where the deflection is largest [N m];
+ * R_y: force that holds its start up, where the deflection is largest [N]; f_y: deflection of its start, where the
+ * deflection is largest [m]; g_y: deflection of its end, where the deflection is largest [m]; g_s: 1 where the
+ * deflection turns between loads, else 0; theta_y: slope there [rad]; o_z: start of the stretch, where it is largest
+ * at the stiff end of the range [m]; l_z: length of the stretch, where it is largest at the stiff end of the range
+ * [m]; P_z: forces on it as handled, where it is largest at the stiff end of the range [N]; a_z: their places on it,
+ * where it is largest at the stiff end of the range [m]; n_z: 1 for those left of the place asked for, else 0, where
+ * it is largest at the stiff end of the range; C_z: moments on it as handled, where it is largest at the stiff end of
+ * the range [N m]; b_z: their places on it, where it is largest at the stiff end of the range [m]; m_z: 1 for those
+ * left of the place asked for, else 0, where it is largest at the stiff end of the range; u_z: spread loads at their
+ * start, where it is largest at the stiff end of the range [N/m]; w_z: spread loads at their end, where it is largest
+ * at the stiff end of the range [N/m]; s_z: where they start, where it is largest at the stiff end of the range [m];
+ * e_z: where they end, where it is largest at the stiff end of the range [m]; A_z: bending moment at its start, where
+ * it is largest at the stiff end of the range [N m]; B_z: bending moment at its end, where it is largest at the stiff
+ * end of the range [N m]; R_z: force that holds its start up, where it is largest at the stiff end of the range [N];
+ * f_z: deflection of its start, where it is largest at the stiff end of the range [m]; g_z: deflection of its end,
+ * where it is largest at the stiff end of the range [m]; x_z: place on it of the maximum deflection, stiff end of the
+ * range [m].
  *
  * **Sources**
  * - J. M. Gere, B. J. Goodno: Mechanics of Materials, 7th, 2009, chapters 5, 9 and 10

@@ -115,7 +115,7 @@ export interface ContinuousBeam {
   readonly strengthFactor: number
   /** Stiffness factor after creep [f_c] */
   readonly creepFactor: number
-  /** Strength against stress, least, of bending and shear. [n_s] */
+  /** Strength against stress, smallest, of bending and shear. [n_s] */
   readonly safetyFactor: number | null
   /** The same at the strong end of the range. [n_u] */
   readonly maxSafetyFactor: number | null
