@@ -1,10 +1,10 @@
 /**
  * Solves A·x = b for a small dense square A by Gaussian elimination with partial pivoting.
  *
- * @param least - pivot, against the largest entry of A, at or below which A counts as singular
+ * @param singular - pivot, against the largest entry of A, at or below which A counts as singular
  * @returns x, or null where A is singular to working precision
  */
-export function solveLinear(a: readonly (readonly number[])[], b: readonly number[], least = 1e-14): number[] | null {
+export function solveLinear(a: readonly (readonly number[])[], b: readonly number[], singular = 1e-14): number[] | null {
   const n = b.length
   const m = a.map((row, i) => [...row, b[i] as number])
   const scale = Math.max(...m.map((row) => Math.max(...row.slice(0, n).map(Math.abs))), 0)
@@ -12,7 +12,7 @@ export function solveLinear(a: readonly (readonly number[])[], b: readonly numbe
     let pivot = k
     for (let i = k + 1; i < n; i++) if (Math.abs(m[i]?.[k] as number) > Math.abs(m[pivot]?.[k] as number)) pivot = i
     const top = m[pivot] as number[]
-    if (!(Math.abs(top[k] as number) > scale * least)) return null
+    if (!(Math.abs(top[k] as number) > scale * singular)) return null
     m[pivot] = m[k] as number[]
     m[k] = top
     for (let i = k + 1; i < n; i++) {
