@@ -9,6 +9,7 @@ import {
   LEAD_SAFETY,
   LITHIUM_SAFETY,
   NICKEL_CARE,
+  NICKEL_RATES,
   NICKEL_SAFETY,
   TEMPERATURE_LIMITS,
   TOUCH_VOLTAGE,
@@ -95,6 +96,37 @@ export const cellLimitField = {
   max: 1000,
   typical: [1, 35],
   default: null,
+} as const
+
+/** What age has made of the cells, as packHealth reads it. */
+export interface PackAge {
+  /** Share of the printed capacity that age has left; as packHealth reads it. [h; 5 to 120 %; default 100 %] */
+  capacityShare?: Ratio
+  /** Resistance of the cells against that when new; as packHealth reads it. [w; 0.2 to 50; default 1] */
+  resistanceRatio?: Ratio
+}
+
+/** Fields of what age has made of the cells. */
+export const ageFields = {
+  capacityShare: {
+    kind: "ratio",
+    symbol: "h",
+    label: "capacity against the printed one",
+    min: 0.05,
+    max: 1.2,
+    typical: [0.6, 1],
+    unit: "%",
+    default: 1,
+  },
+  resistanceRatio: {
+    kind: "ratio",
+    symbol: "w",
+    label: "resistance against new cells",
+    min: 0.2,
+    max: 50,
+    typical: [1, 3],
+    default: 1,
+  },
 } as const
 
 /** Field of a state of charge. */
@@ -258,14 +290,14 @@ export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[
 /** Rate (multiples of the capacity per hour) up to which the printed capacity holds within a tenth. */
 export const ratedRate = { lead: 0.1, nimh: 1 } as const
 
-/** The caution for a lead or nickel pack drawn faster than its capacity is rated for. */
+/** The caution for a lead or nickel pack drawn faster than its capacity is rated for, where the answer reckons with no capacity. */
 export function rateCautions(chemistry: Chemistry, rate: number): Caution<RateCaution>[] {
   if (chemistry === "lead" && rate > ratedRate.lead)
     return [
       caution(
         "lead-rate",
         "warning",
-        "The printed capacity of a lead battery is that of 20 h. Drawn at {rate} times it per hour it gives less, which is not in this answer: at the 1 h rate only 60 to 75 % is left. Take the time from peukert.",
+        "The printed capacity of a lead battery is that of 20 h. Drawn at {rate} times it per hour it gives less: at the 1 h rate only 60 to 75 % is left (see runtime).",
         LEAD_RATES,
         { rate },
       ),
@@ -275,10 +307,34 @@ export function rateCautions(chemistry: Chemistry, rate: number): Caution<RateCa
       caution(
         "nickel-rate",
         "warning",
-        "The printed capacity of a nickel cell is that of 5 h. Drawn at {rate} times it per hour it gives less, which is not in this answer, and the cell warms: take capacity and voltage from the datasheet's curve for that rate.",
+        "The printed capacity of a nickel cell is that of 5 h. Drawn at {rate} times it per hour it gives less (see runtime), and the cell warms.",
         NICKEL_CARE,
         { rate },
       ),
     ]
   return []
+}
+
+/** The caution for a lead or nickel pack of whose printed capacity the currents leave less than nine tenths. */
+export function shareCautions(chemistry: Chemistry, rateShare: number): Caution<RateCaution>[] {
+  if (!(rateShare < 0.9 - 1e-9)) return []
+  return chemistry === "lead"
+    ? [
+        caution(
+          "lead-rate",
+          "warning",
+          "The printed capacity of a lead battery is that of 20 h; at these currents {rateShare ratio %} of it is taken, after one sheet. Another battery may differ by a quarter: compare the table on the sheet of yours.",
+          LEAD_RATES,
+          { rateShare },
+        ),
+      ]
+    : [
+        caution(
+          "nickel-rate",
+          "warning",
+          "The printed capacity of a nickel cell is that of 5 h; at these currents {rateShare ratio %} of it is taken. Above its capacity per hour no sheet was at hand, and the cell warms: compare the curve on the sheet of yours.",
+          NICKEL_RATES,
+          { rateShare },
+        ),
+      ]
 }

@@ -74,10 +74,11 @@ const packOhm = (si: {
   interconnectResistance: number
   chemistry: string
   cellTemperature: number
+  resistanceRatio?: number
 }) => {
   const energy: Record<string, number> = { nmc: 20e3, lfp: 20e3, lco: 20e3, nimh: 15e3, alkaline: 25e3, lead: 15e3 }
   const cold = Math.exp(((energy[si.chemistry] as number) / 8.314462618) * (1 / (si.cellTemperature + 273.15) - 1 / 298.15))
-  return (si.series / si.parallel) * si.cellResistance * cold + si.interconnectResistance
+  return (si.series / si.parallel) * si.cellResistance * (si.resistanceRatio ?? 1) * cold + si.interconnectResistance
 }
 const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0)
 const shorted = (si: Any) => sum(si.strings.map((s: Any) => s.openCircuitVoltage / s.resistance))
@@ -88,6 +89,31 @@ const worst = (si: Any, out: Any, limit: string, sign: number) => {
     .sort((a: Any, b: Any) => b.current / b.limit - a.current / a.limit)[0]
 }
 const cellsOf = (si: Any) => Math.max(1, Math.round(Math.max(...si.strings.map((s: Any) => s.openCircuitVoltage)) / 3.7))
+
+/** Share of the printed capacity at a rate, by Peukert's exponents between the rows of the sheets. */
+export function rateShare(chemistry: string, rate: number): number {
+  if (chemistry !== "lead" && chemistry !== "nimh") return 1
+  const rows =
+    chemistry === "lead"
+      ? [
+          [2 / 40, 1],
+          [3.7 / 40, 37 / 40],
+          [6.6 / 40, 33 / 40],
+          [24 / 40, 24 / 40],
+        ]
+      : [
+          [0.2, 1],
+          [1, 0.9],
+        ]
+  let k = 1
+  while (k < rows.length - 1 && rate > (rows[k]?.[0] as number)) k++
+  const [[a, f], [b, g]] = [rows[k - 1], rows[k]] as [[number, number], [number, number]]
+  return rate <= (rows[0]?.[0] as number) ? 1 : f * (rate / a) ** (Math.log(g / f) / Math.log(b / a))
+}
+function packShare(si: Any, out: Any): number {
+  const { chemistry, cellCapacity } = best(si, out)
+  return rateShare(chemistry, ((si.meanCurrent ?? si.peakCurrent) * 3600) / (cellCapacity * out.parallel * si.capacityShare))
+}
 
 /** Second computations of the numbers that are no paths of input or result. */
 export const numbers: Numbers = {
@@ -104,11 +130,9 @@ export const numbers: Numbers = {
   "packUnderLoad.current.loads": (si) => [si.current, si.power, si.loadResistance].filter((x) => x !== null).length,
   "runtime.over-current.cellCurrent": (si, out) => out.peakCurrent / si.parallel,
   "runtime.over-current.limit": (si) => si.cellMaxCurrent * discharge(si.chemistry, si.cellTemperature),
-  "runtime.lead-rate.rate": (si, out) => out.deliveredCharge / out.runtime / ampereHours(si),
-  "runtime.nickel-rate.rate": (si, out) => out.deliveredCharge / out.runtime / ampereHours(si),
   "runtime.pattern.0.pattern": () => 2,
-  "packSize.lead-rate.rate": (si, out) => si.peakCurrent / ((best(si, out).cellCapacity * out.parallel) / 3600),
-  "packSize.nickel-rate.rate": (si, out) => si.peakCurrent / ((best(si, out).cellCapacity * out.parallel) / 3600),
+  "packSize.lead-rate.rateShare": packShare,
+  "packSize.nickel-rate.rateShare": packShare,
   "packSize.cells.1.name.name": (si) => si.cells[1].name,
   "packSize.cells.0.cellCutOffVoltage.least": (si) => si.cells[0].cellCutOffVoltage,
   "packSize.cells.0.cellCutOffVoltage.full": (si) => full[si.cells[0].chemistry] as number,

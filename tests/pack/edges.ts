@@ -264,7 +264,8 @@ export const edges: Edges = {
           cellResistance: 0.001,
           ...(solver === runtime ? { pattern: [{ current }] } : { power: null, current }),
         })
-        const limit = chemistry === "lead" ? 0.52 : 5.2
+        // nine tenths: by one current, of lead at 0.10625 of it per hour
+        const limit = chemistry === "nimh" ? 5.2 : solver === runtime ? 0.10625 * 5.2 : 0.52
         return {
           code: chemistry === "lead" ? "lead-rate" : "nickel-rate",
           severity: "warning",
@@ -274,13 +275,13 @@ export const edges: Edges = {
         }
       }),
     ),
-    // 8 A of a cell of 79.7 or 80.3 Ah
+    // 8 A are 0.10625 of 75.29 Ah
     {
       code: "lead-rate",
       severity: "warning",
       solver: packSize,
-      shown: { cells: [{ ...lead, cellCapacity: 3600 * 79.7 }] },
-      notShown: { cells: [{ ...lead, cellCapacity: 3600 * 80.3 }] },
+      shown: { cells: [{ ...lead, cellCapacity: 3600 * 75.1 }] },
+      notShown: { cells: [{ ...lead, cellCapacity: 3600 * 75.5 }] },
     },
     { code: "optimistic", severity: "note", solver: runtime, shown: {}, notShown: null },
     // 2 A of two cells, the current being constant

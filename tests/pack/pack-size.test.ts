@@ -1,22 +1,33 @@
 import { describe, expect, it } from "vitest"
 import { cellPack, chemistries, genericCells, openCircuitVoltage, packSize, packUnderLoad } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
+import { rateShare } from "./edge-numbers.js"
 
 const catalogue = Object.entries(genericCells).map(([name, cell], i) => ({ name, ...cell, cellPrice: 2 + i }))
 const needs = { cells: catalogue, minVoltage: 9, maxVoltage: 15, peakCurrent: 8, energy: 40 * 3600 }
 
-/** Tries every number in series and parallel of every cell, at 25 °C, where lithium and lead hold all of their capacity. */
-function byTryingAll(input: typeof needs & { transportLimit?: number }, mostParallel: number) {
+interface Tried {
+  readonly transportLimit?: number
+  readonly meanCurrent?: number
+  readonly capacityShare?: number
+  readonly resistanceRatio?: number
+  readonly startStateOfCharge?: number
+}
+/** Tries every number in series and parallel of every cell, at 25 °C, each at the rate that it would have. */
+function byTryingAll(input: typeof needs & Tried, mostParallel: number) {
+  const { meanCurrent = input.peakCurrent, capacityShare = 1, resistanceRatio = 1, startStateOfCharge = 1 } = input
   let best: { name: string; series: number; parallel: number; mass: number } | null = null
-  for (const { name, ...cell } of catalogue) {
+  for (const { name, ...cell } of input.cells) {
     const { cellFullVoltage: fullVoltage, cellNominalVoltage, cellCutOffVoltage: cutOffVoltage } = chemistries[cell.chemistry]
     const open = openCircuitVoltage(cell.chemistry, 0.2)
     for (let series = 1; series * fullVoltage <= input.maxVoltage * (1 + 1e-12); series++)
       for (let parallel = 1; parallel <= mostParallel; parallel++) {
         const energy = series * parallel * cellNominalVoltage * cell.cellCapacity
-        if (energy * 0.8 < input.energy || parallel * cell.cellMaxCurrent < input.peakCurrent) continue
+        const aged = capacityShare * cell.cellCapacity
+        const usable = 0.8 * startStateOfCharge * capacityShare * rateShare(cell.chemistry, (3600 * meanCurrent) / (parallel * aged))
+        if (energy * usable < input.energy || parallel * cell.cellMaxCurrent < input.peakCurrent) continue
         if (input.transportLimit !== undefined && energy > input.transportLimit) continue
-        const low = series * (open - (input.peakCurrent * cell.cellResistance) / parallel)
+        const low = series * (open - (input.peakCurrent * cell.cellResistance * resistanceRatio) / parallel)
         if (low < input.minVoltage || low < series * cutOffVoltage) continue
         const mass = series * parallel * cell.cellMass
         if (!best || mass < best.mass - 1e-12) best = { name, series, parallel, mass }
@@ -49,6 +60,30 @@ describe("packSize", () => {
           expect([out.bestCell, out.series, out.parallel]).toEqual([brute.name, brute.series, brute.parallel])
         }
     expect(found).toBeGreaterThan(15)
+  })
+
+  it("finds it for aged lead and nickel that stood for a while, by the mean current", () => {
+    let found = 0
+    for (const wattHours of [3, 20, 90])
+      for (const meanCurrent of [0.3, 2, 7])
+        for (const age of [{}, { capacityShare: 0.8, resistanceRatio: 1.7, startStateOfCharge: 0.75 }]) {
+          const cells = catalogue.filter((cell) => cell.chemistry === "lead" || cell.chemistry === "nimh")
+          const input = { ...needs, cells, energy: wattHours * 3600, meanCurrent, maxVoltage: 16, minVoltage: 8.5, ...age }
+          const all = packSize.si(packSize.read(input))
+          const brute = byTryingAll(input, 50)
+          if (isNoSolution(all) || !brute) throw new Error("should be answered")
+          found++
+          expect([all.bestCell, all.series, all.parallel]).toEqual([brute.name, brute.series, brute.parallel])
+        }
+    expect(found).toBe(18)
+  })
+
+  it("offers the temperature at which makers allow a discharge, from below freezing too", () => {
+    const refusal = packSize.si(packSize.read({ ...needs, cells: catalogue.slice(0, 1), cellTemperature: -30 }))
+    if (!isNoSolution(refusal)) throw new Error("should refuse")
+    expect(refusal.nearest.cellTemperature).toBeGreaterThanOrEqual(-20)
+    expect(refusal.nearest.cellTemperature).toBeLessThan(-19.9)
+    expect(refusal.shortBy).toBeCloseTo(10, 1)
   })
 
   it("puts as many in series as the load stands where few may stand side by side", () => {

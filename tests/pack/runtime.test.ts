@@ -200,9 +200,9 @@ describe("runtime", () => {
 describe("runtime's cautions on what it does not know", () => {
   it("says that lead and nickel give less at a high rate", () => {
     const codes = (more: object) => runtime({ ...base, pattern: [], ...more }).cautions.map((c) => c.code)
-    // 5.2 Ah: a tenth of the capacity per hour is 0.52 A
-    expect(codes({ chemistry: "lead", pattern: [{ current: 0.53 }] })).toContain("lead-rate")
-    expect(codes({ chemistry: "lead", pattern: [{ current: 0.51 }] })).not.toContain("lead-rate")
+    // nine tenths are left at 0.10625 of 5.2 Ah per hour, 0.5525 A, and of nickel at 5.2 A
+    expect(codes({ chemistry: "lead", pattern: [{ current: 0.557 }] })).toContain("lead-rate")
+    expect(codes({ chemistry: "lead", pattern: [{ current: 0.547 }] })).not.toContain("lead-rate")
     expect(codes({ chemistry: "nimh", cellResistance: 0.01, pattern: [{ current: 5.3 }] })).toContain("nickel-rate")
     expect(codes({ chemistry: "nimh", cellResistance: 0.01, pattern: [{ current: 5.1 }] })).not.toContain("nickel-rate")
     expect(codes({ pattern: [{ current: 5.3 }] })).not.toContain("lead-rate")

@@ -10,6 +10,7 @@ import {
   packUnderLoad,
   peukert,
   peukertExponent,
+  runtime,
 } from "../../src/pack/index.js"
 import { isNoSolution } from "../../src/solver/index.js"
 import type { Check } from "../helpers/references.js"
@@ -106,6 +107,13 @@ export const leadAndNickel: Record<string, Check> = {
   "sla-12v-40ah-specific-energy": (inputs) => {
     const block = pack(6, 1, 2, at(inputs, "capacity_Ah"), { chemistry: "lead", cellMass: at(inputs, "mass_kg") / 6 })
     return { Wh_per_kg: (block.specificEnergy as number) / HOUR }
+  },
+  "sla-12v-40ah-rate-table": (inputs) => {
+    const charges = list(inputs, "current_A").map((current) => {
+      const cells = { series: 6, parallel: 1, chemistry: "lead", cellCapacity: 40 * HOUR, cellResistance: 0.001 }
+      return answer(runtime, { ...cells, pattern: [{ current }] }).deliveredCharge / HOUR
+    })
+    return { capacity_Ah: charges, fraction_of_20h: charges.map((charge) => charge / (charges[0] as number)) }
   },
   "temp-limits-liion": () => ({ ...limits("nmc"), charge_below_0: chargeRateLimit("nmc", -0.1) > 0 }),
   "temp-limits-nickel": () => ({ ...limits("nimh"), rate_0_to_5_C: chargeRateLimit("nimh", 3) }),

@@ -2,6 +2,7 @@ import type { Charge, Current, Mass, Resistance, Voltage } from "../../quantity/
 import { fill, type SiOf, type Values } from "../../solver/index.js"
 import { type Chemistry, capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "../chemistry.js"
 import { dischargeLimitFactor } from "../data.js"
+import { capacityShareByDuration } from "../data-rate.js"
 
 /** A cell to choose from; an entry of `genericCells` with a name fits. */
 export interface CellOnOffer {
@@ -71,8 +72,12 @@ type Cell = CellSi
 interface Si {
   readonly minVoltage: number
   readonly peakCurrent: number
+  readonly meanCurrent: number | null
   readonly energy: number
   readonly usableShare: number
+  readonly startStateOfCharge: number
+  readonly capacityShare: number
+  readonly resistanceRatio: number
   readonly minStateOfCharge: number
   readonly cellTemperature: number
   readonly maxMass: number | null
@@ -93,7 +98,14 @@ const atLeast = (x: number) => Math.max(1, Math.ceil(x - 1e-9))
 /** Minimum voltage of a cell under load, V. */
 export const leastVoltage = (cell: Cell) => cell.cellCutOffVoltage ?? chemistries[cell.chemistry].cellCutOffVoltage
 
-/** What a cell gives at the temperature and the low charge asked about. */
+/** Share of the capacity left at the rate at which so many cells in series are emptied: the energy and the current tell how long that takes. */
+export function shareOf(cell: Cell, series: number, si: Si): number {
+  const perCoulomb = series * chemistries[cell.chemistry].cellNominalVoltage * si.usableShare
+  const printed = si.startStateOfCharge * capacityFactor(cell.chemistry, si.cellTemperature)
+  return capacityShareByDuration(cell.chemistry, si.energy / (perCoulomb * printed * (si.meanCurrent ?? si.peakCurrent)) / 3600)
+}
+
+/** What a cell gives at its age, the temperature and the low charge asked about. */
 function cellInUse(cell: Cell, si: Si) {
   return {
     limit: cell.cellMaxCurrent * dischargeLimitFactor(cell.chemistry, si.cellTemperature),
@@ -101,9 +113,11 @@ function cellInUse(cell: Cell, si: Si) {
       chemistries[cell.chemistry].cellNominalVoltage *
       cell.cellCapacity *
       si.usableShare *
+      si.capacityShare *
+      si.startStateOfCharge *
       capacityFactor(cell.chemistry, si.cellTemperature),
     openVoltage: openCircuitVoltage(cell.chemistry, si.minStateOfCharge),
-    resistance: cell.cellResistance * resistanceFactor(cell.chemistry, si.cellTemperature),
+    resistance: cell.cellResistance * si.resistanceRatio * resistanceFactor(cell.chemistry, si.cellTemperature),
   }
 }
 
@@ -128,10 +142,10 @@ function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, 
       { series, open: openVoltage, charge: si.minStateOfCharge, least },
       "minVoltage",
     )
-  if (!(inUse.limit > 0)) return lose("makers allow no discharge at this temperature", {}, "temperature")
+  if (!(inUse.limit > 0)) return lose("makers allow no discharge at this temperature", {}, "cellTemperature")
   const needs = {
     current: si.peakCurrent / inUse.limit,
-    energy: si.energy / (inUse.energy * series),
+    energy: si.energy / (inUse.energy * series * shareOf(cell, series, si)),
     sag: (si.peakCurrent * inUse.resistance * series) / spare,
   }
   const most = Math.max(needs.current, needs.energy, needs.sag)
@@ -157,7 +171,7 @@ function judge(cell: Cell, inUse: ReturnType<typeof cellInUse>, series: number, 
     return lose(
       "{series}S{parallel}P ({setBy} sets the {parallel}) holds {energy energy Wh}, over the {allowed energy Wh} for carriage",
       { ...pack, energy, allowed: si.transportEnergyLimit },
-      "transportLimit",
+      "transportEnergyLimit",
     )
   return {
     name: cell.name,

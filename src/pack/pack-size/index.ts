@@ -1,9 +1,10 @@
 import { type Caution, inconsistent, optionsFrom, type Solver, solver } from "../../solver/index.js"
 import { capacityFactor, chemistries, openCircuitVoltage, resistanceFactor } from "../chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
-import { packCautions, rateCautions } from "../fields.js"
-import { LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
-import { leastVoltage } from "./candidates.js"
+import { capacityShareByRate } from "../data-rate.js"
+import { ageFields, packCautions, shareCautions } from "../fields.js"
+import { LEAD_RATES, LITHIUM_TEMPERATURE, RATED_FIGURES } from "../sources.js"
+import { leastVoltage, shareOf } from "./candidates.js"
 import { bestCell, solve } from "./kernel.js"
 import type { PackSize, PackSizeCaution, PackSizeInput, PackSizeRefusal, Si } from "./types.js"
 
@@ -43,7 +44,13 @@ function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
       interconnectResistance: 0,
       cellTemperature: si.cellTemperature,
     }),
-    ...rateCautions(best.chemistry, (si.peakCurrent * 3600) / (out.parallel * best.cellCapacity)),
+    ...shareCautions(
+      best.chemistry,
+      capacityShareByRate(
+        best.chemistry,
+        ((si.meanCurrent ?? si.peakCurrent) * 3600) / (out.parallel * best.cellCapacity * si.capacityShare),
+      ),
+    ),
   ]
 }
 
@@ -52,10 +59,12 @@ function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
  * why every other lost.
  *
  * Formula: for each cell and each number in series n_s with n_s·U_full ≤ V_max, the number in parallel is the minimum
- * whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·k_c·y) (energy) and I·r_c·k_T·n_s/(n_s·U(s_low) − V_low)
+ * whole n_p not under I/(I_d·k_d) (current), W/(n_s·U_nom·Q_c·h·s_0·k_c·k_r·y) (energy) and I·r_c·w·k_T·n_s/(n_s·U(s_low) − V_low)
  * (sag), where V_low is the larger of V_min and n_s·U_cut. I is the peak current, W the energy to deliver, y the share
  * of nominal energy counted on, s_low the charge at which the minimum voltage must still hold, k_d, k_c and k_T the
- * effects of temperature on current limit, capacity and resistance. Packs over the mass or transport limit fall out;
+ * effects of temperature on current limit, capacity and resistance, h and w those of age, s_0 the charge left after standing, k_r
+ * what the rate leaves of lead and nickel: the energy lasts for W/(n_s·U_nom·y·k_c·s_0·I_m) at the mean current I_m.
+ * Packs over the mass or transport limit fall out;
  * the rest are ranked by mass, number of cells or price.
  *
  * Valid for continuous peaks; short ones may be allowed more by a cell's sheet. Check the winner with `runtime`.
@@ -76,6 +85,10 @@ function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
  * - `minVoltage`: minimum voltage [V_min; 10 mV to 500 V]
  * - `maxVoltage`: maximum voltage [V_max; 10 mV to 500 V]
  * - `peakCurrent`: peak current [I; 0.1 mA to 1000 A]
+ * - `meanCurrent`: mean current [I_m; 0.1 mA to 1000 A; optional]
+ * - `startStateOfCharge`: state of charge at the start [s_0; 5 to 100 %; default 100 %]
+ * - `capacityShare`: capacity against the printed one [h; 5 to 120 %; default 100 %]
+ * - `resistanceRatio`: resistance against new cells [w; 0.2 to 50; default 1]
  * - `energy`: energy to deliver [W; 3.6 J to 100 kWh]
  * - `usableShare`: usable share of nominal energy [y; 0.05 to 1; default 0.8]
  * - `minStateOfCharge`: state of charge at which the minimum voltage still holds [s_low; 0 to 1; default 0.2]
@@ -95,7 +108,8 @@ function cautions(si: Si, out: PackSize): Caution<PackSizeCaution>[] {
  * U_full: full cell [V]; U_nom: nominal cell [V]; Q_b: capacity of the best cell [C]; m_b: mass of the best cell [kg];
  * I_b: current limit of the best cell at this temperature [A]; r_b: resistance of the best cell at this temperature
  * [Ω]; k_c: capacity left at this temperature; U_low: cell at low charge, without load [V]; U_cut: minimum cell
- * voltage [V]; p_I: in parallel for current; p_W: in parallel for energy; p_V: in parallel against sag.
+ * voltage [V]; k_r: capacity left at the rate; p_I: in parallel for current; p_W: in parallel for energy; p_V: in
+ * parallel against sag.
  *
  * **Sources**
  * - IEC: IEC 61960-3, Secondary lithium cells and batteries for portable applications, 2017, clause 3: rated capacity,
@@ -180,6 +194,18 @@ export const packSize: Solver<PackSizeInput, PackSize, PackSizeRefusal, PackSize
     minVoltage: { kind: "voltage", symbol: "V_min", label: "minimum voltage", min: "10 mV", max: 500, typical: [4, 20] },
     maxVoltage: { kind: "voltage", symbol: "V_max", label: "maximum voltage", min: "10 mV", max: 500, typical: [8, 30] },
     peakCurrent: { kind: "current", symbol: "I", label: "peak current", min: "0.1 mA", max: 1000, typical: [1, 20] },
+    meanCurrent: { kind: "current", symbol: "I_m", label: "mean current", min: "0.1 mA", max: 1000, typical: [0.5, 10], default: null },
+    startStateOfCharge: {
+      kind: "ratio",
+      symbol: "s_0",
+      label: "state of charge at the start",
+      min: 0.05,
+      max: 1,
+      typical: [0.7, 1],
+      unit: "%",
+      default: 1,
+    },
+    ...ageFields,
     energy: { kind: "energy", symbol: "W", label: "energy to deliver", min: 3.6, max: "100 kWh", typical: ["10 Wh", "200 Wh"] },
     usableShare: {
       kind: "ratio",
@@ -360,9 +386,21 @@ export const packSize: Solver<PackSizeInput, PackSize, PackSizeRefusal, PackSize
       meaning: "minimum cell voltage",
       given: (si, out) => leastVoltage(bestCell(si, out)),
     },
+    {
+      symbol: "k_r",
+      kind: "number",
+      meaning: "capacity left at the rate",
+      given: (si, out) => shareOf(bestCell(si, out), out.series, si),
+      source: LEAD_RATES,
+    },
     { symbol: "p_I", kind: "number", meaning: "in parallel for current", is: "I / I_b" },
-    { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * y * k_c)" },
-    { symbol: "p_V", kind: "number", meaning: "in parallel against sag", is: "I * r_b * n_s / (n_s * U_low - max(V_min, n_s * U_cut))" },
+    { symbol: "p_W", kind: "number", meaning: "in parallel for energy", is: "W / (n_s * U_nom * Q_b * h * s_0 * y * k_c * k_r)" },
+    {
+      symbol: "p_V",
+      kind: "number",
+      meaning: "in parallel against sag",
+      is: "I * r_b * w * n_s / (n_s * U_low - max(V_min, n_s * U_cut))",
+    },
     { left: "n_p", right: "max(1, ceil(max(p_I, p_W, p_V) - 1e-9))", meaning: "the smallest whole number that meets all three" },
     { symbol: "W_p", meaning: "energy", is: "n_s * n_p * U_nom * Q_b" },
     { symbol: "m_p", meaning: "mass of the cells", is: "n_s * n_p * m_b" },

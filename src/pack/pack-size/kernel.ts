@@ -50,7 +50,7 @@ function nearestChange(si: Si): { readonly field: string; readonly value: number
     let [near, far] = [own, limit as number]
     for (let k = 0; k < 14; k++) {
       // by halves of the ratio, since some limits are thousands of times the value; temperatures may be negative
-      const between = field === "temperature" ? (near + far) / 2 : Math.sqrt(near * far)
+      const between = field === "cellTemperature" ? (near + far) / 2 : Math.sqrt(near * far)
       const mid = field === "maxParallel" ? Math.round(between) : between
       if (fits(field, mid)) far = mid
       else near = mid

@@ -2,11 +2,11 @@
 
 import type { Current, Energy, Mass, Ratio, Temperature, Voltage } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
-import type { PackCaution, RateCaution } from "../fields.js"
+import type { PackAge, PackCaution, RateCaution } from "../fields.js"
 import type { CellOnOffer, PackCandidate, RejectedPack } from "./candidates.js"
 
 /** Input of {@link packSize}. */
-export interface PackSizeInput {
+export interface PackSizeInput extends PackAge {
   /** Cells to choose from [list of 1 to 500] */
   cells: readonly CellOnOffer[]
   /** Minimum voltage the load needs, under the peak current and nearly empty. [V_min; 10 mV to 500 V] */
@@ -15,6 +15,13 @@ export interface PackSizeInput {
   maxVoltage: Voltage
   /** Peak current [I; 0.1 mA to 1000 A] */
   peakCurrent: Current
+  /**
+   * Mean current while energy is drawn, by which lead and nickel lose capacity; the peak current where left out. [I_m;
+   * 0.1 mA to 1000 A; optional]
+   */
+  meanCurrent?: Current | null
+  /** Charge left when it is needed, after standing since it was charged. [s_0; 5 to 100 %; default 100 %] */
+  startStateOfCharge?: Ratio
   /** Energy to be delivered. [W; 3.6 J to 100 kWh] */
   energy: Energy
   /** Share of the nominal energy that is counted on. [y; 0.05 to 1; default 0.8] */

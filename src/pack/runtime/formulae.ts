@@ -2,9 +2,14 @@ import type { SiOf, Step } from "../../solver/index.js"
 import { capacityFactor, chemistries } from "../chemistry.js"
 import { emfAt, loadCurrent } from "../discharge.js"
 import { packResistanceSteps } from "../fields.js"
-import { LITHIUM_TEMPERATURE } from "../sources.js"
-import { cellEnergy, problemOf, quadratureTime, type RuntimeInput } from "./problem.js"
+import { LEAD_RATES, LITHIUM_TEMPERATURE } from "../sources.js"
+import { cellEnergy, problemOf, quadratureTime, type RuntimeInput, ratesOf } from "./problem.js"
 import type { Runtime } from "./types.js"
+
+const rated = (si: SiOf<RuntimeInput>) => {
+  const { curve, resistance, loads } = problemOf(si)
+  return ratesOf(si, curve, resistance, loads)
+}
 
 /** Steps of {@link runtime}. */
 export const runtimeFormulae: readonly Step<SiOf<RuntimeInput>, Runtime>[] = [
@@ -15,8 +20,23 @@ export const runtimeFormulae: readonly Step<SiOf<RuntimeInput>, Runtime>[] = [
     given: (si) => capacityFactor(si.chemistry, si.cellTemperature),
     source: LITHIUM_TEMPERATURE,
   },
-  { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p * k_c" },
-  ...packResistanceSteps,
+  {
+    symbol: "q_w",
+    kind: "charge",
+    meaning: "charge of each step in a round, at the largest current it comes to",
+    given: (si) => rated(si).map(({ charge }) => charge),
+  },
+  {
+    symbol: "f_w",
+    kind: "number",
+    meaning: "share of the capacity left at that current",
+    given: (si) => rated(si).map(({ share }) => share),
+    source: LEAD_RATES,
+  },
+  { symbol: "k_r", meaning: "share of the capacity left at these currents", is: "sum(q_w) / sum(q_w ./ f_w)" },
+  { symbol: "Q", kind: "charge", meaning: "capacity of the pack", is: "Q_c * n_p * h * k_c * k_r" },
+  packResistanceSteps[0],
+  { symbol: "R", kind: "resistance", meaning: "resistance of the pack", is: "r_c * w * k_T * n_s / n_p + R_l" },
   { solved: "t", meaning: "runtime, followed piece by piece" },
   { solved: "s_1", meaning: "charge left at the end" },
   { solved: "W", meaning: "energy given at the terminals" },

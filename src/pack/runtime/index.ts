@@ -2,7 +2,7 @@ import { type Caution, caution, type Issue, type NoSolution, refuse, type Solver
 import { chemistries } from "../chemistry.js"
 import { dischargeLimitFactor, temperatureLimitSource } from "../data.js"
 import { discharge, emfAt, thresholdOf } from "../discharge.js"
-import { cellLimitField, packCautions, packFaults, packFields, rateCautions } from "../fields.js"
+import { ageFields, cellLimitField, packCautions, packFaults, packFields, shareCautions } from "../fields.js"
 import { curveFaults, curveField } from "../open-circuit.js"
 import { ALKALINE_RATES, BATTERY_MODEL, LITHIUM_SAFETY, LITHIUM_TEMPERATURE, MEASURED_RUNS, TEMPERATURE_LIMITS } from "../sources.js"
 import { runtimeFormulae } from "./formulae.js"
@@ -89,6 +89,7 @@ function solve(si: Si): Runtime | NoSolution<RuntimeRefusal> {
     endStateOfCharge: run.endStateOfCharge,
     meanCurrent: deliveredCharge / run.time,
     rmsCurrent: resistance > 1e-12 ? Math.sqrt(Math.max(0, run.heat) / (resistance * run.time)) : null,
+    rateShare: problem.rateShare,
     peakCurrent: run.peakCurrent,
     startCurrent: run.startCurrent,
     endCurrent: run.endCurrent,
@@ -156,21 +157,23 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
         ALKALINE_RATES,
       ),
     )
-  found.push(...rateCautions(si.chemistry, (out.meanCurrent * 3600) / (si.cellCapacity * si.parallel)))
+  found.push(...shareCautions(si.chemistry, out.rateShare))
   return found
 }
 
 /**
  * How long a pack lasts under a pattern of loads, followed to its cut-off.
  *
- * Formula: ds/dt = −I/Q with Q = n_p·Q_c·k_c, E = n_s·U, R = r_c·k_T·n_s/n_p + R_l; a current load draws I, a load
+ * Formula: ds/dt = −I/Q with Q = n_p·Q_c·h·k_c·k_r, E = n_s·U, R = r_c·w·k_T·n_s/n_p + R_l; a current load draws I, a load
  * resistance R_L draws E/(R + R_L), a power P draws 2P/(E + √(E² − 4·R·P)). It ends when E − I·R falls to the cut-off
  * n_s·V_cut, when E² falls to 4·R·P, or when s reaches 0. U is the chemistry's open-circuit curve or the one given, in
  * straight lines, s the charge left (0 to 1), k_T and k_c the effect of the cell temperature T on resistance and
- * capacity. Within each straight piece the integral is exact, so nothing depends on a time step; a pattern of very many
+ * capacity, h and w that of age. k_r is what the rate leaves of lead and nickel: each load counts at its own rate by makers' sheets,
+ * q/Σ(q_i/f_i). Within each straight piece the integral is exact, so nothing depends on a time step; a pattern of very many
  * short rounds (over 20000 pieces) is followed by its mean, with `errorEstimate` of one round.
  *
- * Valid for loads that last seconds or more, cells of one kind and no self-discharge. The first load
+ * Valid for loads that last seconds or more, cells of one kind; what is lost at rest before is to be taken off the charge at the start. Rests give
+ * lead some of it back, which is left out. The first load
  * that cannot be carried ends it, even if a lighter one could go on.
  *
  * The open-circuit curves' sources are named in `chemistries`.
@@ -191,6 +194,8 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
  *   - `power`: constant power [P_l; 0 to 100 kW; optional]
  *   - `loadResistance`: load resistance [R_L; 0.1 mΩ to 1000 kΩ; optional]
  *   - at most one of `current`, `power` and `loadResistance`
+ * - `capacityShare`: capacity against the printed one [h; 5 to 120 %; default 100 %]
+ * - `resistanceRatio`: resistance against new cells [w; 0.2 to 50; default 1]
  * - `cellMaxCurrent`: maximum discharge current of a cell [I_d; 0.1 mA to 1000 A; optional]
  * - `startStateOfCharge`: state of charge at the start [s_0; 0 to 100 %; default 100 %]
  * - `openCircuitCurve`: open-circuit curve of a cell [list of 2 to 2000; optional]
@@ -202,18 +207,21 @@ function cautions(si: Si, out: Runtime): Caution<RuntimeCaution>[] {
  * `runtime`: runtime [t; s]; `rounds`: rounds of the pattern [N]; `deliveredEnergy`: delivered energy [W; J]; `heat`:
  * heat inside [W_h; J]; `deliveredCharge`: delivered charge [q; C]; `endStateOfCharge`: state of charge at the end
  * [s_1; as a fraction]; `meanCurrent`: mean current [I_mean; A]; `rmsCurrent`: root-mean-square current [I_rms; A];
- * `peakCurrent`: peak current [I_peak; A]; `startCurrent`: peak current at the start [I_start; A]; `endCurrent`:
- * current at the end [I_end; A]; `endVoltage`: voltage at the end [V_end; V]; `endedBy`: ended by [text];
- * `simpleRuntime`: simple runtime: nominal energy over mean power [t_s; s]; `pattern`: shares of the steps [list];
- * `history`: course [list]; `iterations`: pieces [number]; `errorEstimate`: error from following the mean [s].
+ * `rateShare`: capacity left at these currents [k_r; as a fraction]; `peakCurrent`: peak current [I_peak; A];
+ * `startCurrent`: peak current at the start [I_start; A]; `endCurrent`: current at the end [I_end; A]; `endVoltage`:
+ * voltage at the end [V_end; V]; `endedBy`: ended by [text]; `simpleRuntime`: simple runtime: nominal energy over mean
+ * power [t_s; s]; `pattern`: shares of the steps [list]; `history`: course [list]; `iterations`: pieces [number];
+ * `errorEstimate`: error from following the mean [s].
  *
  * **Symbols of the working**
  *
- * k_c: capacity at this temperature against 20 to 25 °C; Q: capacity of the pack [C]; k_T: resistance at this
- * temperature against 25 °C; R: resistance of the pack [Ω]; W_oc: energy the cells gave up: charge times open-circuit
- * voltage, by quadrature [J]; t_q: runtime of a single load by quadrature of charge over current [s]; resists: 1 where
- * the pack has a resistance; I_a: largest of the loads' currents at the starting voltage [A]; E_end: open-circuit
- * voltage at the charge left [V]; N_t: rounds that fit in the runtime; V_n: nominal voltage of a cell [V].
+ * k_c: capacity at this temperature against 20 to 25 °C; q_w: charge of each step in a round, at the largest current
+ * it comes to [C]; f_w: share of the capacity left at that current; Q: capacity of the pack [C]; k_T: resistance at
+ * this temperature against 25 °C; R: resistance of the pack [Ω]; W_oc: energy the cells gave up: charge times
+ * open-circuit voltage, by quadrature [J]; t_q: runtime of a single load by quadrature of charge over current [s];
+ * resists: 1 where the pack has a resistance; I_a: largest of the loads' currents at the starting voltage [A]; E_end:
+ * open-circuit voltage at the charge left [V]; N_t: rounds that fit in the runtime; V_n: nominal voltage of a cell
+ * [V].
  *
  * **Sources**
  * - M. Chen, G. A. Rincón-Mora (IEEE Trans. Energy Conversion 21(2)): Accurate Electrical Battery Model Capable of
@@ -281,6 +289,7 @@ export const runtime: Solver<RuntimeInput, Runtime, RuntimeRefusal, RuntimeCauti
         },
       },
     },
+    ...ageFields,
     cellMaxCurrent: cellLimitField,
     startStateOfCharge: {
       kind: "ratio",
@@ -303,6 +312,7 @@ export const runtime: Solver<RuntimeInput, Runtime, RuntimeRefusal, RuntimeCauti
     endStateOfCharge: { kind: "ratio", symbol: "s_1", label: "state of charge at the end", unit: "%" },
     meanCurrent: { kind: "current", symbol: "I_mean", label: "mean current" },
     rmsCurrent: { kind: "current", symbol: "I_rms", label: "root-mean-square current" },
+    rateShare: { kind: "ratio", symbol: "k_r", label: "capacity left at these currents", unit: "%" },
     peakCurrent: { kind: "current", symbol: "I_peak", label: "peak current" },
     startCurrent: { kind: "current", symbol: "I_start", label: "peak current at the start" },
     endCurrent: { kind: "current", symbol: "I_end", label: "current at the end" },

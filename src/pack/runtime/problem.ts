@@ -2,8 +2,9 @@ import { integrate } from "../../numeric/index.js"
 import type { Current, Power, Ratio, Resistance, Time } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import { capacityFactor, curveOf } from "../chemistry.js"
+import { capacityShareByRate } from "../data-rate.js"
 import { type Curve, chargeAt, type Discharge, emfAt, type Load, loadCurrent, thresholdOf } from "../discharge.js"
-import { type PackCells, packCutOff, packResistance } from "../fields.js"
+import { type PackAge, type PackCells, packCutOff, packResistance } from "../fields.js"
 import type { OpenCircuitPoint } from "../open-circuit.js"
 
 /** One step of a load pattern; a step without any load is a rest. */
@@ -21,7 +22,7 @@ export interface LoadStep {
 }
 
 /** Input of {@link runtime}. */
-export interface RuntimeInput extends PackCells {
+export interface RuntimeInput extends PackCells, PackAge {
   /** Loads in order, repeated until the pack is empty. [list of 1 to 100] */
   pattern: readonly LoadStep[]
   /** Maximum continuous discharge current of a cell. [I_d; 0.1 mA to 1000 A; optional] */
@@ -47,17 +48,44 @@ function loadsOf(si: Si): Load[] {
   })
 }
 
+/** Resistance of the whole pack at its age and temperature, Ω. */
+export const agedResistance = (si: Si) => packResistance({ ...si, cellResistance: si.cellResistance * si.resistanceRatio })
+
+/** Capacity of the whole pack that age has left, at the printed rate and 20 to 25 °C, C. */
+const agedCapacity = (si: Si) => si.cellCapacity * si.parallel * si.capacityShare
+
+/** Charge of each load in one round at the largest current it comes to, C, and the share of the capacity that such a current leaves. */
+export function ratesOf(si: Si, curve: Curve, resistance: number, loads: readonly Load[]) {
+  const ends = [emfAt(curve, si.startStateOfCharge), emfAt(curve, (curve[0] as readonly [number, number])[0])]
+  return loads.map((load) => {
+    const current = Math.max(...ends.map((emf) => loadCurrent(load, emf, resistance)))
+    return { charge: current * load.duration, share: capacityShareByRate(si.chemistry, (current * 3600) / agedCapacity(si)) }
+  })
+}
+
+/** Share of the capacity that a pattern leaves: each coulomb counts as much more as its load's rate makes of it. */
+function shareOf(si: Si, curve: Curve, resistance: number, loads: readonly Load[]): number {
+  const rates = ratesOf(si, curve, resistance, loads)
+  const drawn = rates.reduce((sum, { charge }) => sum + charge, 0)
+  return drawn > 0 ? drawn / rates.reduce((sum, { charge, share }) => sum + charge / share, 0) : 1
+}
+
 /** The discharge that an input describes. */
-export function problemOf(si: Si): Discharge {
+export function problemOf(si: Si): Discharge & { readonly rateShare: number } {
   const cell: Curve =
     si.openCircuitCurve === null ? curveOf(si.chemistry) : si.openCircuitCurve.map((p) => [p.stateOfCharge, p.voltage] as const)
+  const curve = cell.map(([s, v]) => [s, v * si.series] as const)
+  const resistance = agedResistance(si)
+  const loads = loadsOf(si)
+  const rateShare = shareOf(si, curve, resistance, loads)
   return {
-    curve: cell.map(([s, v]) => [s, v * si.series] as const),
-    capacity: si.cellCapacity * si.parallel * capacityFactor(si.chemistry, si.cellTemperature),
-    resistance: packResistance(si),
+    curve,
+    capacity: agedCapacity(si) * capacityFactor(si.chemistry, si.cellTemperature) * rateShare,
+    resistance,
     cutOff: packCutOff(si),
     start: si.startStateOfCharge,
-    loads: loadsOf(si),
+    loads,
+    rateShare,
   }
 }
 

@@ -52,6 +52,11 @@ export interface Runtime {
   readonly meanCurrent: number
   /** Root-mean-square current, which heats wires and cells; null for a pack without resistance. [I_rms; A] */
   readonly rmsCurrent: number | null
+  /**
+   * Share of the capacity that these currents leave of lead and nickel, each load at its own rate; 1 for the others.
+   * [k_r; as a fraction]
+   */
+  readonly rateShare: number
   /** Peak current [I_peak; A] */
   readonly peakCurrent: number
   /** Maximum current of the pattern at the start. [I_start; A] */
