@@ -330,6 +330,18 @@ describe("beam", () => {
     expect(beam({ ...soft }).safetyFactor).toBeNull()
   })
 
+  it("weighs what its density says, in the place of the material's", () => {
+    const tube = { length: 2, support: "cantilever", section: { outsideDiameter: 0.02, wall: 0.001 }, modulus: 7e10 } as const
+    const weight = 7850 * 9.80665 * 2 * Math.PI * 0.019 * 0.001
+    for (const material of [null, "softwood"] as const) {
+      const out = beam({ ...tube, material, density: 7850 })
+      expect(out.weight).toBeCloseTo(weight, 9)
+      expect(out.clampMoment).toBeCloseTo(-weight, 9)
+      expect(out.cautions.map((c) => c.code)).not.toContain("weight-unknown")
+    }
+    expect(beam({ ...tube, density: 7850, countsOwnWeight: false }).weight).toBe(0)
+  })
+
   it("says when a support would have to hold the beam down", () => {
     const plank = { length: 1, support: "simple", span: 0.5, section: { secondMoment: 1e-9 }, modulus: 1e10 } as const
     const codes = (at: number) => beam({ ...plank, forces: [{ force: 10, position: at }] }).cautions.map((c) => c.code)

@@ -187,6 +187,7 @@ export const edges: Edges = {
     },
     { code: "standing-still", severity: "note", solver: beam, shown: { handling: "still" }, notShown: {} },
     { code: "weight-unknown", severity: "note", solver: beam, shown: alone, notShown: { ...alone, countsOwnWeight: false } },
+    { code: "weight-unknown", severity: "note", solver: beam, shown: alone, notShown: { ...alone, density: 2700 } },
     {
       code: "stress-unknown",
       severity: "caution",

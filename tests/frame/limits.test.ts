@@ -33,6 +33,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "strength: min 0.1 MPa, max 10 GPa, default null",
     "materialTemperature: min -40, max 200, default 23",
     "duration: min 0, max 3600000, default 0",
+    "density: min 1, max 25000, default null",
     "forces: min 0, max 200, default []",
     "forces.force: min -10000, max 10000",
     "forces.position: min 0, max 100",

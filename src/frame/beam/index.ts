@@ -105,7 +105,9 @@ function cautions(si: SiOf<BeamInput>, out: Beam, { section }: Partial<BeamTrace
     )
   found.push(...motionCautions(si.handling))
   if (si.countsOwnWeight && !(out.weight > 0))
-    found.push(caution("weight-unknown", "note", "Its own weight is not counted: name a material and a shape, or add it as a load."))
+    found.push(
+      caution("weight-unknown", "note", "Its own weight is not counted: name a material or a density and a shape, or add it as a load."),
+    )
   if (out.safetyFactor === null && out.bendingStress === null)
     found.push(
       caution(
@@ -143,6 +145,17 @@ function check(si: SiOf<BeamInput>): Issue[] {
 const place = (symbol: string, label: string) => ({ kind: "length", symbol, label, min: 0, max: 100, typical: [0, 0.5] }) as const
 const perLength = (symbol: string, label: string) =>
   ({ kind: "forcePerLength", symbol, label, min: -1e4, max: 1e4, typical: [0, 60] }) as const
+
+/** Field description of a density given in the material's place. */
+export const densityField = {
+  kind: "density",
+  symbol: "rho_g",
+  label: "density, instead of the material's",
+  min: 1,
+  max: 25000,
+  typical: [400, 8000],
+  default: null,
+} as const
 
 /** Field descriptions of what loads a beam. */
 export const loadFields: Fields<BeamLoads> = {
@@ -228,6 +241,7 @@ export const loadFields: Fields<BeamLoads> = {
  * - `strength`: yield or breaking stress [S_g; 0.1 MPa to 10 GPa; optional]
  * - `materialTemperature`: temperature of the member [T; −40 to 200 °C; default 23 °C]
  * - `duration`: time the load stands [t_l; 0 to 1000 h; default 0]
+ * - `density`: density, instead of the material's [rho_g; 1 to 25000 kg/m³; optional]
  * - `forces`: forces [list of 0 to 200; default none]
  *   - `force`: force [P_i; −10 to 10 kN]
  *   - `position`: place [a_i; 0 to 100 m]
@@ -323,6 +337,7 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
     },
     section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
     ...conditionFields,
+    density: densityField,
     ...loadFields,
     countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
     handling: {

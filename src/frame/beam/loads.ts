@@ -1,4 +1,4 @@
-import type { Force, ForcePerLength, Length, Moment } from "../../quantity/index.js"
+import type { Density, Force, ForcePerLength, Length, Moment } from "../../quantity/index.js"
 import type { SiOf } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
 import { type HandlingCase, handlingCases } from "../data-loads.js"
@@ -55,6 +55,8 @@ export interface BeamInput extends ConditionInput, BeamLoads {
   span?: Length | null
   /** Cross-section. [group] */
   section: SectionInput
+  /** Density, instead of the heavy end of the material's range. [rho_g; 1 to 25000 kg/m³; optional] */
+  density?: Density | null
   /** Whether its own weight, lying level, is added. [yes or no; default yes] */
   countsOwnWeight?: boolean
   /** How it is handled; multiplies every load. [still, walking, sudden or stumble; default still] */
@@ -65,8 +67,9 @@ export interface BeamInput extends ConditionInput, BeamLoads {
 export const gravity = 9.80665
 
 /** Density a beam's own weight is calculated with, kg/m³; 0 where it is not counted or not known. */
-export function ownDensity(si: SiOf<BeamInput>): number {
-  return si.countsOwnWeight && si.material !== null ? frameMaterials[si.material].density[1] : 0
+export function ownDensity(si: Pick<SiOf<BeamInput>, "countsOwnWeight" | "density" | "material">): number {
+  if (!si.countsOwnWeight) return 0
+  return si.density ?? (si.material === null ? 0 : frameMaterials[si.material].density[1])
 }
 
 /** The beam with every load on it, handling and own weight included. */

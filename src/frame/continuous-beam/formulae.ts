@@ -1,10 +1,9 @@
 import type { SiOf, Step } from "../../solver/index.js"
 import type { BeamProblem } from "../beam/curve.js"
-import { gravity } from "../beam/loads.js"
+import { gravity, ownDensity } from "../beam/loads.js"
 import { conditionSteps } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { sectionSteps } from "../section.js"
-import { densityOf } from "./kernel.js"
 import type { ContinuousBeam, ContinuousBeamInput, ContinuousBeamTrace, Found } from "./types.js"
 
 type Si = SiOf<ContinuousBeamInput>
@@ -107,7 +106,7 @@ const settledSteps = (which: Which, t: string, what: string): BeamStep[] =>
 const reactionsOf = (out: ContinuousBeam) => out.places.filter((p) => p.reaction !== null)
 const balance: BeamStep[] = [
   { symbol: "k_m", meaning: "factor of handling", kind: "number", given: (si) => handlingCases[si.handling].factor },
-  { symbol: "rho", kind: "density", meaning: "density, heavy end, 0 where own weight is not counted", given: (si) => densityOf(si) },
+  { symbol: "rho", kind: "density", meaning: "density, heavy end, 0 where own weight is not counted", given: (si) => ownDensity(si) },
   {
     symbol: "A_o",
     kind: "area",

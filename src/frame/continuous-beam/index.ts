@@ -1,5 +1,5 @@
 import { at, optionsFrom, type Solver, solver } from "../../solver/index.js"
-import { loadFields } from "../beam/index.js"
+import { densityField, loadFields } from "../beam/index.js"
 import { conditionFields, conditionRules } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { sectionFields, sectionRules } from "../section.js"
@@ -223,15 +223,7 @@ export const continuousBeam: Solver<ContinuousBeamInput, ContinuousBeam, Continu
         },
         section: { kind: "group", label: "section", fields: sectionFields, either: sectionRules },
         ...conditionFields,
-        density: {
-          kind: "density",
-          symbol: "rho_g",
-          label: "density, instead of the material's",
-          min: 1,
-          max: 25000,
-          typical: [400, 8000],
-          default: null,
-        },
+        density: densityField,
         ...loadFields,
         countsOwnWeight: { kind: "flag", label: "own weight counts", default: true },
         handling: {

@@ -1,9 +1,8 @@
 import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type BeamExtreme, type BeamProblem, type BeamSpread, type BeamState, beamCurve } from "../beam/curve.js"
-import { gravity } from "../beam/loads.js"
+import { gravity, ownDensity } from "../beam/loads.js"
 import { conditionOf, leastStress } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
-import { frameMaterials } from "../data-materials.js"
 import { type FrameSystem, looseness, type SolvedFrame, type SystemHold, type SystemMember, solveFrame } from "../frame-system.js"
 import { sectionOf } from "../section.js"
 import type {
@@ -17,12 +16,6 @@ import type {
 } from "./types.js"
 
 type Si = SiOf<ContinuousBeamInput>
-
-/** Density its own weight is calculated with, kg/m³; 0 where it is not counted or not known. */
-export function densityOf(si: Pick<Si, "countsOwnWeight" | "density" | "material">): number {
-  if (!si.countsOwnWeight) return 0
-  return si.density ?? (si.material === null ? 0 : frameMaterials[si.material].density[1])
-}
 
 /** Where a support stands: at the beam's end where it is within a thousandth of a millimetre of it, for a shorter overhang is none. */
 const standsAt = (si: Pick<Si, "length">, x: number) => (x < 1e-6 ? 0 : si.length - x < 1e-6 ? si.length : x)
@@ -45,7 +38,7 @@ function systemOf(si: Si, modulus: number, weightArea: number): FrameSystem {
   const places = placesOf(si)
   const bending = modulus * sectionOf(si.section).secondMoment
   const factor = handlingCases[si.handling].factor
-  const own = densityOf(si) * weightArea * gravity * factor
+  const own = ownDensity(si) * weightArea * gravity * factor
   const spreads = si.distributedLoads.map((s) => ({ ...s, startLoad: s.startLoad * factor, endLoad: s.endLoad * factor }))
   if (own > 0) spreads.push({ startLoad: own, endLoad: own, start: 0, end: si.length })
   const inside = (from: number, to: number, x: number) => x > from && x < to
@@ -196,7 +189,7 @@ export function solve(si: Si, trace?: Partial<ContinuousBeamTrace>): ContinuousB
     maxDeflection: sag.extreme.value,
     maxDeflectionPosition: sag.start + sag.extreme.at,
     maxDeflectionStiff: stiffSag.extreme.value,
-    weight: densityOf(si) * (section.weightArea ?? 0) * gravity * si.length,
+    weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
     loadFactor: handlingCases[si.handling].factor,
     bendingStress,
     shearStress,

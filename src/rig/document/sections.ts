@@ -252,7 +252,7 @@ const group = <T>(label: string, fields: Fields<T>) => ({ kind: "group", label, 
 const section = (label: string, fields: AnyFields, either: readonly Either[] = []) =>
   ({ kind: "group", label, fields, either, default: null }) as const
 const whole = (label: string, { fields, either }: Embedded) => section(label, fields, either)
-const sparFields = embed(beam, "sp", "support", "span", "forces", "distributedLoads", "moments", "countsOwnWeight")
+const sparFields = embed(beam, "sp", "support", "span", "forces", "distributedLoads", "moments", "density", "countsOwnWeight")
 const passageFields = embed(passage, "pa")
 const pinchFields = embed(pinchGap, "pi")
 
