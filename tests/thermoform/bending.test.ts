@@ -114,6 +114,72 @@ describe("tubeBend", () => {
     }
   })
 
+  it("measures legs to any corner, to the back of the bend and to where it begins: the outline of the bent tube sampled", () => {
+    const h = tube.outsideDiameter / 2
+    for (const angle of [0.3, 1.2, Math.PI / 2, 2.4, 3, Math.PI, 4, 6]) {
+      const begins = tubeBend({ ...tube, angle, legMeasure: "straight", legA: 1.5, legB: 2 })
+      expect([begins.straightA, begins.straightB]).toEqual([1.5, 2])
+      expect(begins.cutLength).toBeCloseTo(3.5 + angle * tube.radius, 12)
+      expect(begins.legGain).toBeCloseTo(-angle * tube.radius, 12)
+      // furthest that the outline of the bend reaches along leg A from the tangent point, and where it is widest
+      const outline = Array.from({ length: 20001 }, (_, i) => (tube.radius + h) * Math.sin((angle * i) / 20000))
+      if (angle < Math.PI / 2) expect(begins.takeUp).toBeNull()
+      else {
+        expect(begins.takeUp).toBeCloseTo(Math.max(...outline), 7)
+        const back = tubeBend({ ...tube, angle, legMeasure: "bend", legA: 1.5, legB: 2 })
+        expect(back.straightA).toBeCloseTo(1.5 - (begins.takeUp as number), 12)
+        expect(back.legGain).toBeCloseTo(3.5 - (back.cutLength as number), 12)
+      }
+      if (angle >= (175 / 180) * Math.PI) {
+        expect([begins.setback, begins.gain]).toEqual([null, null])
+        continue
+      }
+      for (const [legMeasure, side] of [
+        ["backs", 1],
+        ["centrelines", 0],
+        ["insides", -1],
+      ] as const) {
+        const { straightA } = tubeBend({ ...tube, angle, legMeasure, legA: 10, legB: 10 })
+        // lines beside both legs, on the outer, middle or inner side, are made to meet
+        const [px, py] = [
+          tube.radius * Math.sin(angle) + side * h * Math.sin(angle),
+          tube.radius * (1 - Math.cos(angle)) - side * h * Math.cos(angle),
+        ]
+        const corner = px + ((-side * h - py) / Math.sin(angle)) * Math.cos(angle)
+        expect((straightA as number) + corner).toBeCloseTo(10, 9)
+      }
+    }
+  })
+
+  it("warns where legs bent past 180° would pass through each other: distances of points along both", () => {
+    let [meet, clear] = [0, 0]
+    for (let deg = 181; deg < 360; deg += 11)
+      for (const [a, b] of [
+        [0.05, 0.05],
+        [0.2, 0.6],
+        [0.9, 0.3],
+        [1.5, 1.5],
+      ] as const) {
+        const angle = (deg * Math.PI) / 180
+        const out = tubeBend({ ...tube, angle, legMeasure: "straight", legA: a, legB: b })
+        let least = Number.POSITIVE_INFINITY
+        for (let i = 0; i <= 160; i++)
+          for (let j = 0; j <= 160; j++) {
+            const [s, t] = [(a * i) / 160, (b * j) / 160]
+            const [x, y] = [tube.radius * Math.sin(angle) + t * Math.cos(angle), tube.radius * (1 - Math.cos(angle)) + t * Math.sin(angle)]
+            least = Math.min(least, Math.hypot(x + s, y))
+          }
+        // the grid's own coarseness
+        if (Math.abs(least - tube.outsideDiameter) < 0.009) continue
+        const shown = out.cautions.some((c) => c.code === "legs-meet")
+        expect(shown, `${deg}° ${a} ${b}: ${least}`).toBe(least < tube.outsideDiameter)
+        if (shown) meet++
+        else clear++
+      }
+    expect(meet).toBeGreaterThan(10)
+    expect(clear).toBeGreaterThan(10)
+  })
+
   it("strains less the wider the bend, and springs back to the asked angle", () => {
     let last = Number.POSITIVE_INFINITY
     for (let radius = 0.1; radius < 3; radius *= 1.3) {

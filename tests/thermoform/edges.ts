@@ -8,6 +8,7 @@ const of = (material: Plastic) => ({ material })
 const sheet = { shape: "sheet", thickness: 0.003, outsideDiameter: undefined, filling: undefined }
 const cooled = { ...sheet, formingTemperature: undefined }
 const box = { shape: "box", width: 0.2, breadth: 0.1, depth: 0.05, fillet: undefined }
+const unlegged = { legA: undefined, legB: undefined }
 const empty = { support: "empty", legA: undefined, legB: undefined }
 const d = 0.0267
 /** Brazier's kink radius of the example's pipe, Poisson's ratio 0.4. */
@@ -299,6 +300,21 @@ const cautions: readonly CautionRow[] = [
   },
   { solver: tubeBend, code: "hot-sand", severity: "warning", shown: { support: "filled" }, notShown: { support: "empty" } },
   { solver: tubeBend, code: "hot-sand", severity: "warning", shown: { hot: true }, notShown: { hot: false } },
+  {
+    solver: tubeBend,
+    code: "no-corner",
+    severity: "note",
+    shown: { ...unlegged, angle: "175.1 deg" },
+    notShown: { ...unlegged, angle: "174.9 deg" },
+  },
+  // at 270° the straights cross a radius, 250 mm, from the bend; leg B's end touches leg A a diameter sooner
+  {
+    solver: tubeBend,
+    code: "legs-meet",
+    severity: "caution",
+    shown: { angle: "270 deg", legMeasure: "straight", legA: 0.5, legB: 0.2234 },
+    notShown: { angle: "270 deg", legMeasure: "straight", legA: 0.5, legB: 0.2232 },
+  },
   { solver: tubeBend, code: "try-one", severity: "note", shown: { hot: false }, notShown: null },
   { solver: tubeBend, code: "shrinks", severity: "note", shown: { material: "hdpe" }, notShown: { material: "petg" } },
 
@@ -335,6 +351,19 @@ const refusals: readonly RefusalRow[] = [
   // (250 + 13.35) mm · tan 30° = 152.05 mm
   { solver: tubeBend, code: "does-not-fit", refused: { legA: 0.152 }, answered: { legA: 0.1521 } },
   { solver: tubeBend, code: "does-not-fit", refused: { legB: 0.152 }, answered: { legB: 0.1521 } },
+  // 250 mm · tan 30° = 144.34 mm; to the back of a square bend 263.35 mm
+  {
+    solver: tubeBend,
+    code: "does-not-fit",
+    refused: { legB: 0.1443, legMeasure: "centrelines" },
+    answered: { legB: 0.1444, legMeasure: "centrelines" },
+  },
+  {
+    solver: tubeBend,
+    code: "does-not-fit",
+    refused: { angle: "100 deg", legB: 0.2633, legMeasure: "bend" },
+    answered: { angle: "100 deg", legB: 0.2634, legMeasure: "bend" },
+  },
   // 13.35 mm / 0.97 = 13.763 mm
   { solver: bendTemplate, code: "too-tight", refused: { radius: 0.01376 }, answered: { radius: 0.01377 } },
 ]
@@ -445,7 +474,18 @@ const faults: readonly FaultRow[] = [
   { solver: tubeBend, path: "wall", faulty: { wall: 0.0131 }, sound: { wall: 0.013 } },
   { solver: tubeBend, path: "legA", faulty: { legA: undefined }, sound: {} },
   { solver: tubeBend, path: "legB", faulty: { legB: undefined }, sound: {} },
-  { solver: tubeBend, path: "legA", faulty: { angle: "175.1 deg", legA: 90, legB: 90 }, sound: { angle: "174.9 deg", legA: 90, legB: 90 } },
+  ...["backs", "centrelines", "insides"].map((legMeasure) => ({
+    solver: tubeBend,
+    path: "legA",
+    faulty: { angle: "175.1 deg", legA: 90, legB: 90, legMeasure },
+    sound: { angle: "174.9 deg", legA: 90, legB: 90, legMeasure },
+  })),
+  {
+    solver: tubeBend,
+    path: "legMeasure",
+    faulty: { angle: "89.9 deg", legMeasure: "bend" },
+    sound: { angle: "90 deg", legMeasure: "bend" },
+  },
 
   { solver: bendTemplate, path: "radius", faulty: { radius: undefined }, sound: {} },
   { solver: bendTemplate, path: "angle", faulty: { angle: undefined }, sound: {} },
@@ -525,6 +565,18 @@ const onset = ({ material }: { material: Plastic }) => low(material, "fume")
 const bent = (si: { outsideDiameter: number; wall: number }) =>
   ((3 / Math.SQRT2) * ((si.outsideDiameter - si.wall) / 2) ** 2 * Math.sqrt(0.84)) / si.wall
 
+interface Tube {
+  readonly radius: number
+  readonly outsideDiameter: number
+  readonly angle: number
+  readonly legMeasure: "backs" | "centrelines" | "insides" | "bend" | "straight"
+}
+/** What a bend takes of a leg, by where legs are measured to. */
+function tubeReach({ radius, outsideDiameter: d, angle, legMeasure }: Tube): number {
+  if (legMeasure === "bend") return radius + d / 2
+  return (radius + { backs: 0.5, centrelines: 0, insides: -0.5, straight: -radius / d }[legMeasure] * d) * Math.tan(angle / 2)
+}
+
 const numbers: Numbers = {
   "formingWindow.fumes.onset": onset,
   "coolingTime.fumes.onset": onset,
@@ -573,11 +625,8 @@ const numbers: Numbers = {
   "tubeBend.too-tight.shortBy": (si) => Math.max(si.outsideDiameter / 2 - si.radius, 2 ** -52 * si.outsideDiameter),
   "tubeBend.kinks.shortBy": (si) => bent(si) - si.radius,
   "tubeBend.kinks.at.kinkRadius": bent,
-  "tubeBend.does-not-fit.shortBy": (si) => {
-    const reach = (si.radius + si.outsideDiameter / 2) * Math.tan(si.angle / 2)
-    return reach - (si.legA < reach ? si.legA : si.legB)
-  },
-  "tubeBend.does-not-fit.at.needed": (si) => (si.radius + si.outsideDiameter / 2) * Math.tan(si.angle / 2),
+  "tubeBend.does-not-fit.shortBy": (si) => tubeReach(si) - (si.legA < tubeReach(si) ? si.legA : si.legB),
+  "tubeBend.does-not-fit.at.needed": (si) => tubeReach(si),
   "bendTemplate.too-tight.shortBy": (si) =>
     Math.max(si.outsideDiameter / 2 - si.radius * (1 - si.springback), 2 ** -52 * si.outsideDiameter),
   "bendTemplate.too-tight.at.minJigRadius": (si) => si.radius * (1 - si.springback),

@@ -238,6 +238,7 @@ describe("other tables", () => {
       ovalityLimit: [0.01, 0.2, 0.08],
       legA: ["1 mm", 100, null],
       legB: ["1 mm", 100, null],
+      legMeasure: [null, null, "backs"],
     })
     expect(limits(drape.input)).toMatchObject({
       thickness: ["0.1 mm", "50 mm", null],

@@ -3,6 +3,7 @@ import { plastics } from "../data.js"
 import { heatingCautions } from "../forming-window.js"
 import { PIPE_BENDING, practice, SAND_BENDING } from "../sources.js"
 import { springbacks, unsupportedBend } from "../tables.js"
+import { legsMeet } from "./legs.js"
 import type { Si, TubeBend, TubeBendCaution } from "./types.js"
 
 /** What an answer warns of. */
@@ -47,6 +48,25 @@ export function cautions(si: Si, out: TubeBend): Caution<TubeBendCaution>[] {
         "hot-sand",
         "warning",
         "Only bone-dry sand, both ends plugged: damp sand makes steam that can blow a plug out, and hot sand burns through gloves.",
+      ),
+    )
+  if (legsMeet(si, out.straightA ?? 0, out.straightB ?? 0))
+    found.push(
+      caution(
+        "legs-meet",
+        "caution",
+        "Past 180° the legs come together again, and these would have to pass through each other: set the loop sideways by at least a diameter, shorten a leg or bend less.",
+        practice,
+      ),
+    )
+  if (out.setback === null && out.takeUp !== null)
+    found.push(
+      caution(
+        "no-corner",
+        "note",
+        "From 175° on the corner of the legs lies too far away to measure to, and from 180° on there is none. Measure each leg to the back of the bend, {takeUp length} from where it begins, or to where the bend begins.",
+        practice,
+        { takeUp: out.takeUp },
       ),
     )
   found.push(

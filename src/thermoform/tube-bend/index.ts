@@ -3,6 +3,7 @@ import { plasticOptions, plastics } from "../data.js"
 import { BRAZIER, CONDUIT_CHART, CONDUIT_CODE, CONDUIT_HEATER, practice, SAND_BENDING } from "../sources.js"
 import { conduitBends, sandBending, springbacks } from "../tables.js"
 import { cautions } from "./cautions.js"
+import { angleFor, isCorner, NO_CORNER, radiusFor, reach, SQUARE, takeUp } from "./legs.js"
 import type { Si, TubeBend, TubeBendCaution, TubeBendInput, TubeBendRefusal } from "./types.js"
 
 export type { TubeBend, TubeBendInput } from "./types.js"
@@ -11,8 +12,6 @@ export type { TubeBend, TubeBendInput } from "./types.js"
 const POISSON = 0.4
 /** Widest radius that is asked for, m. */
 const WIDEST = 100
-/** Beyond this the corner of the two legs runs away. */
-const STRAIGHT_BACK = (175 * Math.PI) / 180
 
 const lostPart = ({ springback, hot }: Si) => springback ?? springbacks[hot ? "heated" : "cold"].value
 
@@ -47,7 +46,7 @@ function kernel(si: Si): TubeBend | NoSolution<TubeBendRefusal> {
   const { brazier, kinkRadius, filled: leastRadiusFilled, empty: leastRadiusEmpty, cold: leastRadiusCold } = radii(si)
   const legs = [legA, legB].filter((leg) => leg !== null)
   // the widest radius that the legs leave room for
-  const legRadius = legs.length ? Math.min(...legs) / Math.tan(angle / 2) - d / 2 : WIDEST
+  const legRadius = legs.length ? radiusFor(si, Math.min(...legs)) : WIDEST
   const narrowest = support === "empty" ? kinkRadius * 1.001 : 0
   const wider = support === "empty" ? leastRadiusEmpty : leastRadiusFilled
   const roomy = Math.max(narrowest, Math.min(wider, legRadius * 0.999, WIDEST))
@@ -69,25 +68,25 @@ function kernel(si: Si): TubeBend | NoSolution<TubeBendRefusal> {
       { radius: roomy, wall: stiffWall(d, radius) },
       { "given.outsideDiameter": d, "given.wall": wall, "given.radius": radius },
     )
-  const hasCorner = angle < STRAIGHT_BACK
-  const setback = hasCorner ? radius * Math.tan(angle / 2) : null
+  const setback = angle < NO_CORNER ? radius * Math.tan(angle / 2) : null
   const developedLength = radius * angle
-  const outside = hasCorner ? (radius + d / 2) * Math.tan(angle / 2) : null
-  const straight = (leg: number | null) => (leg === null || outside === null ? null : leg - outside)
+  const needed = reach(si)
+  const straight = (leg: number | null) => (leg === null || needed === null ? null : leg - needed)
   const [straightA, straightB] = [straight(legA), straight(legB)]
   for (const [name, left] of [
     ["legA", straightA],
     ["legB", straightB],
   ] as const)
-    if (left !== null && outside !== null && left < 0)
+    if (left !== null && needed !== null && left < 0)
       return refuse(
         "does-not-fit",
         "The bend itself reaches {shortBy length} past the end of {leg}: that leg needs at least {needed length}. Lengthen it, bend tighter or bend less.",
         -left,
-        { [name]: si[name] as number, needed: outside },
-        { [name]: outside, radius: legRadius * 0.999, angle: 2 * Math.atan((Math.min(...legs) * 0.999) / (radius + d / 2)) },
+        { [name]: si[name] as number, needed },
+        { [name]: needed, radius: legRadius * 0.999, ...lessBent(si, Math.min(...legs)) },
         { leg: name === "legA" ? "leg A" : "leg B" },
       )
+  const cutLength = straightA === null || straightB === null ? null : straightA + developedLength + straightB
   const lost = lostPart(si)
   const least = leastRadius(si)
   return {
@@ -106,13 +105,20 @@ function kernel(si: Si): TubeBend | NoSolution<TubeBendRefusal> {
     heatedLength: developedLength + 2 * d,
     setback,
     gain: setback === null ? null : 2 * setback - developedLength,
+    takeUp: takeUp(si),
     straightA,
     straightB,
-    cutLength: straightA === null || straightB === null ? null : straightA + developedLength + straightB,
+    cutLength,
+    legGain: cutLength === null || legA === null || legB === null ? null : legA + legB - cutLength,
     springback: lost,
     jigAngle: angle / (1 - lost),
     jigRadius: radius * (1 - lost),
   }
+}
+
+function lessBent(si: Si, leg: number): { angle?: number } {
+  const angle = angleFor(si, leg * 0.999)
+  return angle === null ? {} : { angle }
 }
 
 /** Wall, a little more than just enough, with which a tube does not kink at a radius: the root of (3/√2)·√(1 − ν²)·((D − s)/2)² = R·s. */
@@ -122,7 +128,7 @@ function stiffWall(diameter: number, radius: number): number {
   return ((b - Math.sqrt(b * b - 4 * c * c * diameter * diameter)) / (2 * c)) * 1.001
 }
 
-function check({ outsideDiameter, wall, legA, angle }: Si): Issue[] {
+function check({ outsideDiameter, wall, legA, legMeasure, angle }: Si): Issue[] {
   const faults: Issue[] = []
   if (!(wall < 0.49 * outsideDiameter))
     faults.push(
@@ -131,8 +137,24 @@ function check({ outsideDiameter, wall, legA, angle }: Si): Issue[] {
         outsideDiameter,
       }),
     )
-  if (legA !== null && angle >= STRAIGHT_BACK)
-    faults.push(inconsistent(["legA"], "legs of a bend of {angle angle °}", "no legs for a bend of 175° or more", { angle }))
+  if (legA !== null && isCorner(legMeasure) && angle >= NO_CORNER)
+    faults.push(
+      inconsistent(
+        ["legA"],
+        "legs to the corner of a bend of {angle angle °}",
+        "legs to the back of the bend, or to where it begins, from 175° on: the corner lies too far away, and past 180° there is none",
+        { angle },
+      ),
+    )
+  if (legA !== null && legMeasure === "bend" && angle < SQUARE)
+    faults.push(
+      inconsistent(
+        ["legMeasure"],
+        "the back of a bend of {angle angle °}",
+        "a corner, or where the bend begins, below 90°: the other leg reaches past its back",
+        { angle },
+      ),
+    )
   return faults
 }
 
@@ -144,7 +166,9 @@ const solve = (si: Si): TubeBend | NoSolution<TubeBendRefusal> => tried(kernel(s
  * Formula: fibre strain ε = D/(2·R); wall outside s·R/(R + D/2) and inside s·R/(R − D/2) (length kept at the
  * centreline, volume kept); ovality of an empty tube 2·r⁴·(1 − ν²)/(R²·s²) and kink radius (3/√2)·r²·√(1 − ν²)/s
  * (Brazier, r = (D − s)/2, ν = 0.4); developed length R·θ; setback R·tan(θ/2); gain 2·R·tan(θ/2) − R·θ; straight leg =
- * leg − (R + D/2)·tan(θ/2), a leg measured along itself to the corner of the two backs; jig angle θ/(1 − q) and jig
+ * leg − what the bend takes of it: (R + D/2)·tan(θ/2) to the corner of the backs, R·tan(θ/2) to that of the centrelines, (R − D/2)·tan(θ/2)
+ * to that of the insides (none of them from 175° on), R + D/2 to the back of
+ * the bend (take-up, from 90° on), nothing to where it begins; jig angle θ/(1 − q) and jig
  * radius R·(1 − q). D outer diameter, s wall, R centreline radius, θ angle, q springback. Minimum radius: 5 D, and when
  * empty no more than the ovality limit. Valid for bends held round a jig. Brazier's sums hold for thin walls (r/s above
  * about 5) and are on the safe side for thicker ones.
@@ -159,8 +183,9 @@ const solve = (si: Si): TubeBend | NoSolution<TubeBendRefusal> => tried(kernel(s
  * - `hot`: bent hot [yes or no; default yes]
  * - `springback`: springback [q_given; 0 to 0.9; optional]
  * - `ovalityLimit`: maximum ovality [o_max; 0.01 to 0.2; default 0.08]
- * - `legA`: leg A, end to corner of the backs [A_leg; 1 mm to 100 m; optional]
- * - `legB`: leg B, end to corner of the backs [B_leg; 1 mm to 100 m; optional]
+ * - `legA`: leg A, as measured [A_leg; 1 mm to 100 m; optional]
+ * - `legB`: leg B, as measured [B_leg; 1 mm to 100 m; optional]
+ * - `legMeasure`: legs measured to [backs, centrelines, insides, bend or straight; default backs]
  * - `legA` and `legB` only together
  *
  * **Results**
@@ -171,15 +196,16 @@ const solve = (si: Si): TubeBend | NoSolution<TubeBendRefusal> => tried(kernel(s
  * `minRadiusFilled`: minimum radius filled [R_filled; m]; `minRadiusCold`: minimum radius cold [R_cold; m];
  * `wideEnough`: radius is wide enough [yes or no]; `minConduitRadius`: minimum field bend of conduit [R_conduit; m];
  * `developedLength`: length of the bend [l_dev; m]; `heatedLength`: length to heat [l_heat; m]; `setback`: setback
- * [l_set; m]; `gain`: gain [l_gain; m]; `straightA`: straight of leg A [l_A; m]; `straightB`: straight of leg B [l_B;
- * m]; `cutLength`: cut length [l_cut; m]; `springback`: springback [q; as a fraction]; `jigAngle`: angle in the jig
- * [theta_jig; rad]; `jigRadius`: centreline radius in the jig [R_jig; m].
+ * [l_set; m]; `gain`: gain [l_gain; m]; `takeUp`: take-up, to the back of the bend [l_take; m]; `straightA`: straight
+ * of leg A [l_A; m]; `straightB`: straight of leg B [l_B; m]; `cutLength`: cut length [l_cut; m]; `legGain`: legs less
+ * the cut length [l_more; m]; `springback`: springback [q; as a fraction]; `jigAngle`: angle in the jig [theta_jig;
+ * rad]; `jigRadius`: centreline radius in the jig [R_jig; m].
  *
  * **Symbols of the working**
  *
  * r: radius of the wall's middle [m]; nu: Poisson's ratio, safe side; has_cold: 1 where a maker publishes a cold
  * strain; epsilon_cold: strain allowed cold; has_conduit: 1 for PVC up to the table's largest size; R_table: conduit
- * of this size or the next, bent without a one-shot bender [m].
+ * of this size or the next, bent without a one-shot bender [m]; l_reach: tangent point to where legs are measured [m].
  *
  * **Sources**
  * - L. G. Brazier: On the flexure of thin cylindrical shells and other thin sections, Proc. R. Soc. A 116, 1927 (not
@@ -220,7 +246,7 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
     legA: {
       kind: "length",
       symbol: "A_leg",
-      label: "leg A, end to corner of the backs",
+      label: "leg A, as measured",
       min: "1 mm",
       max: 100,
       typical: ["0.3 m", "2 m"],
@@ -229,11 +255,23 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
     legB: {
       kind: "length",
       symbol: "B_leg",
-      label: "leg B, end to corner of the backs",
+      label: "leg B, as measured",
       min: "1 mm",
       max: 100,
       typical: ["0.3 m", "2 m"],
       default: null,
+    },
+    legMeasure: {
+      kind: "choice",
+      label: "legs measured to",
+      options: {
+        backs: "corner of the backs",
+        centrelines: "corner of the centrelines",
+        insides: "corner of the insides",
+        bend: "back of the bend",
+        straight: "where the bend begins",
+      },
+      default: "backs",
     },
   },
   output: {
@@ -252,9 +290,11 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
     heatedLength: { kind: "length", symbol: "l_heat", label: "length to heat" },
     setback: { kind: "length", symbol: "l_set", label: "setback" },
     gain: { kind: "length", symbol: "l_gain", label: "gain" },
+    takeUp: { kind: "length", symbol: "l_take", label: "take-up, to the back of the bend" },
     straightA: { kind: "length", symbol: "l_A", label: "straight of leg A" },
     straightB: { kind: "length", symbol: "l_B", label: "straight of leg B" },
     cutLength: { kind: "length", symbol: "l_cut", label: "cut length" },
+    legGain: { kind: "length", symbol: "l_more", label: "legs less the cut length" },
     springback: { kind: "ratio", symbol: "q", label: "springback", unit: "%" },
     jigAngle: { kind: "angle", symbol: "theta_jig", label: "angle in the jig" },
     jigRadius: { kind: "length", symbol: "R_jig", label: "centreline radius in the jig" },
@@ -320,9 +360,26 @@ export const tubeBend: Solver<TubeBendInput, TubeBend, TubeBendRefusal, TubeBend
     { symbol: "l_heat", meaning: "bend and a diameter at each end", is: "l_dev + 2 * D", source: practice },
     { symbol: "l_set", meaning: "tangent point to corner", is: "R * tan(theta / 2)", when: "theta < 175 / 180 * pi" },
     { symbol: "l_gain", meaning: "corner to corner less along the bend", is: "2 * l_set - l_dev", when: "theta < 175 / 180 * pi" },
-    { symbol: "l_A", meaning: "straight of leg A", is: "A_leg - (R + D / 2) * tan(theta / 2)", when: "has_legA" },
-    { symbol: "l_B", meaning: "straight of leg B", is: "B_leg - (R + D / 2) * tan(theta / 2)", when: "has_legB" },
+    { symbol: "l_take", meaning: "tangent point to the back of the bend", is: "R + D / 2", when: `theta >= ${SQUARE}` },
+    ...(
+      [
+        ["backs", "(R + D / 2) * tan(theta / 2)"],
+        ["centrelines", "R * tan(theta / 2)"],
+        ["insides", "(R - D / 2) * tan(theta / 2)"],
+        ["bend", "R + D / 2"],
+        ["straight", "0 * R"],
+      ] as const
+    ).map(([measure, is]) => ({
+      symbol: "l_reach",
+      kind: "length" as const,
+      meaning: "tangent point to where legs are measured",
+      is,
+      when: `has_legA and equalText(legMeasure, "${measure}")`,
+    })),
+    { symbol: "l_A", meaning: "straight of leg A", is: "A_leg - l_reach", when: "has_legA" },
+    { symbol: "l_B", meaning: "straight of leg B", is: "B_leg - l_reach", when: "has_legA" },
     { symbol: "l_cut", meaning: "length to cut", is: "l_A + l_dev + l_B", when: "has_legA" },
+    { symbol: "l_more", meaning: "both legs less the cut length", is: "A_leg + B_leg - l_cut", when: "has_legA" },
     { symbol: "q", kind: "ratio", meaning: "springback, given or usual", given: (si) => lostPart(si) },
     { symbol: "theta_jig", meaning: "angle in the jig", is: "theta / (1 - q)" },
     { symbol: "R_jig", meaning: "radius in the jig, length kept", is: "R * (1 - q)" },

@@ -25,17 +25,31 @@ export interface TubeBendInput {
   springback?: Ratio | null
   /** Largest ovality to accept: difference of the diameters over the round one. [o_max; 0.01 to 0.2; default 0.08] */
   ovalityLimit?: Ratio
-  /** Along one leg, from its end to the corner where the backs of the two legs would meet. [A_leg; 1 mm to 100 m; optional] */
+  /** Along one leg, from its end to where legs are measured. [A_leg; 1 mm to 100 m; optional] */
   legA?: Length | null
   /** The same along the other leg. [B_leg; 1 mm to 100 m; optional] */
   legB?: Length | null
+  /**
+   * Where legs are measured to: a corner of the two legs (below 175°), the back of the bend (from 90° on), or where it
+   * begins. [backs, centrelines, insides, bend or straight; default backs]
+   */
+  legMeasure?: "backs" | "centrelines" | "insides" | "bend" | "straight"
 }
 
 /** Reasons for which {@link tubeBend} can refuse. */
 export type TubeBendRefusal = "does-not-fit" | "kinks" | "too-tight"
 
 /** Hazards and limits that an answer of {@link tubeBend} can carry. */
-export type TubeBendCaution = "cold-bend" | "hot-sand" | "needs-support" | "shrinks" | "tight-radius" | "try-one" | HeatCaution
+export type TubeBendCaution =
+  | "cold-bend"
+  | "hot-sand"
+  | "legs-meet"
+  | "no-corner"
+  | "needs-support"
+  | "shrinks"
+  | "tight-radius"
+  | "try-one"
+  | HeatCaution
 
 /** Result of {@link tubeBend}. */
 export interface TubeBend {
@@ -72,12 +86,19 @@ export interface TubeBend {
   readonly setback: number | null
   /** Corner to corner less along the bend; null from 175° on. [l_gain; m] */
   readonly gain: number | null
+  /**
+   * From the tangent point, along a leg, to a square line on the back of the bend; null below 90°, where the other leg
+   * reaches further. [l_take; m]
+   */
+  readonly takeUp: number | null
   /** Straight part of leg A and of leg B, where the legs are given. [l_A; m] */
   readonly straightA: number | null
   /** Straight of leg B [l_B; m] */
   readonly straightB: number | null
   /** Length to cut, where the legs are given. [l_cut; m] */
   readonly cutLength: number | null
+  /** Both legs as measured, less the cut length. [l_more; m] */
+  readonly legGain: number | null
   /** Part of the angle lost on release. [q; as a fraction] */
   readonly springback: number
   /** Angle to bend to in the jig. [theta_jig; rad] */
