@@ -290,7 +290,7 @@ export function packCautions(si: PackCellsSi, stated = 0): Caution<PackCaution>[
 /** Rate (multiples of the capacity per hour) up to which the printed capacity holds within a tenth. */
 export const ratedRate = { lead: 0.1, nimh: 1 } as const
 
-/** The caution for a lead or nickel pack drawn faster than its capacity is rated for, where the answer reckons with no capacity. */
+/** The caution for a lead or nickel pack drawn faster than its capacity is rated for, where the answer allows for no capacity. */
 export function rateCautions(chemistry: Chemistry, rate: number): Caution<RateCaution>[] {
   if (chemistry === "lead" && rate > ratedRate.lead)
     return [

@@ -1,7 +1,8 @@
 // Reads an input by its field descriptions: each set of fields is compiled once into a reader that does no more for a
-// good value than compare it with its limits.
+// good value than compare it with its limits. A whole input is first read without any account of where the reading is; only
+// when something in it is not plain is it read again, to tell every fault with its place.
 import { formatQuantity, type Kind, readQuantity } from "../quantity/index.js"
-import { type Either, type EitherFault, eitherFaults } from "./either.js"
+import { type Either, type EitherFault, eitherFaults, eitherHolds } from "./either.js"
 import type { Issue, IssueCode } from "./errors.js"
 import type { AnyField, AnyFields, AnyGroup } from "./fields.js"
 import { issue, type Path, shown, unknownKey } from "./issue.js"
@@ -22,13 +23,19 @@ class Reading {
   readonly issues: Issue[] = []
   readonly open: Open[] = []
   readonly path: (string | number)[] = []
-  fault(code: IssueCode, value: unknown, expected: string): undefined {
-    this.issues.push(issue(code, [...this.path], shown(value), expected))
-    return undefined
-  }
 }
 
-type Reader = (value: unknown, reading: Reading) => unknown
+/** What cannot be read, while no account is kept. */
+const UNREAD: unique symbol = Symbol("unread")
+
+/** Reads a value into SI. Faults go into `reading`; without one, what cannot be read is {@link UNREAD}. */
+type Reader = (value: unknown, reading: Reading | null) => unknown
+
+function fault(reading: Reading | null, code: IssueCode, value: unknown, expected: string): typeof UNREAD | undefined {
+  if (reading === null) return UNREAD
+  reading.issues.push(issue(code, [...reading.path], shown(value), expected))
+  return undefined
+}
 
 /** A limit of a field in SI. */
 export function limitOf(field: Numeric, name: "min" | "max" | "above" | "below"): number | undefined {
@@ -59,25 +66,25 @@ function compileNumber(field: Numeric): Reader {
   const over = above ?? Number.NEGATIVE_INFINITY
   const under = below ?? Number.POSITIVE_INFINITY
   const isWhole = kind === "number" && field.whole === true
-  const checked = (si: number, value: unknown, reading: Reading): unknown => {
+  const checked = (si: number, value: unknown, reading: Reading | null): unknown => {
     // each test is the acceptance, negated, so that nothing slips through
-    if (!(si >= low)) return reading.fault("too-small", value, `at least ${shownLimit(kind, field.min)}`)
-    if (!(si > over)) return reading.fault("too-small", value, `more than ${shownLimit(kind, field.above)}`)
-    if (!(si <= high)) return reading.fault("too-large", value, `at most ${shownLimit(kind, field.max)}`)
-    if (!(si < under)) return reading.fault("too-large", value, `less than ${shownLimit(kind, field.below)}`)
-    if (isWhole && !Number.isInteger(si)) return reading.fault("not-whole", value, "a whole number")
+    if (!(si >= low)) return fault(reading, "too-small", value, `at least ${shownLimit(kind, field.min)}`)
+    if (!(si > over)) return fault(reading, "too-small", value, `more than ${shownLimit(kind, field.above)}`)
+    if (!(si <= high)) return fault(reading, "too-large", value, `at most ${shownLimit(kind, field.max)}`)
+    if (!(si < under)) return fault(reading, "too-large", value, `less than ${shownLimit(kind, field.below)}`)
+    if (isWhole && !Number.isInteger(si)) return fault(reading, "not-whole", value, "a whole number")
     return si
   }
   if (kind === "number")
     return (value, reading) => {
-      if (typeof value !== "number") return reading.fault("wrong-type", value, "a number")
-      if (!Number.isFinite(value)) return reading.fault("not-finite", value, "a finite number")
+      if (typeof value !== "number") return fault(reading, "wrong-type", value, "a number")
+      if (!Number.isFinite(value)) return fault(reading, "not-finite", value, "a finite number")
       return checked(value, value, reading)
     }
   return (value, reading) => {
     if (typeof value === "number" && value >= low && value <= high && value > over && value < under && Number.isFinite(value)) return value
     const si = readQuantity(kind, value)
-    return typeof si === "number" ? checked(si, value, reading) : reading.fault(si.code, value, si.expected)
+    return typeof si === "number" ? checked(si, value, reading) : fault(reading, si.code, value, si.expected)
   }
 }
 
@@ -87,16 +94,26 @@ function compileChoice(options: Readonly<Record<string, string>>): Reader {
   return (value, reading) => {
     if (typeof value === "string" && known.has(value)) return value
     const meant = typeof value === "string" ? nearestWord(value, words) : null
-    return reading.fault("not-a-choice", value, `one of ${words.join(", ")}${meant ? ` (did you mean '${meant}'?)` : ""}`)
+    return fault(reading, "not-a-choice", value, `one of ${words.join(", ")}${meant ? ` (did you mean '${meant}'?)` : ""}`)
   }
 }
 
 function compileList(of: AnyField, min: number, max: number): Reader {
   const read = readerOf(of)
   return (value, reading) => {
-    if (!Array.isArray(value)) return reading.fault("wrong-type", value, "a list")
+    if (!Array.isArray(value)) return fault(reading, "wrong-type", value, "a list")
     const entries = (count: number) => `${count} ${count === 1 ? "entry" : "entries"}`
     const { length } = value
+    if (reading === null) {
+      if (!(length >= min && length <= max)) return UNREAD
+      const plain: unknown[] = []
+      for (let i = 0; i < length; i++) {
+        const item = read(value[i], null)
+        if (item === UNREAD) return UNREAD
+        plain.push(item)
+      }
+      return plain
+    }
     const count = (code: "too-few" | "too-many", expected: string) =>
       reading.issues.push(issue(code, [...reading.path], entries(length), expected))
     if (!(length >= min)) count("too-few", `at least ${entries(min)}`)
@@ -119,13 +136,57 @@ function compileList(of: AnyField, min: number, max: number): Reader {
 /** The name that tells the members of a variant apart. */
 const TYPE = "type"
 
+/** The reader of a group that keeps no account: it begins with every default filled in. */
+function compilePlain(
+  fields: AnyFields,
+  entries: readonly { readonly key: string; readonly read: Reader }[],
+  either: readonly Either[],
+  known: ReadonlySet<string>,
+  type: string | undefined,
+): (given: Readonly<Record<string, unknown>>) => unknown {
+  const { bitOf, holds } = eitherHolds(either)
+  const parts = entries.map(({ key, read }) => {
+    const { default: usual } = fields[key] as AnyField
+    return { key, read, bit: bitOf(key), isRequired: usual === undefined, isShared: usual === null || typeof usual !== "object" }
+  })
+  let filled: Record<string, unknown> | undefined
+  return (given) => {
+    filled ??= {
+      ...(type === undefined ? {} : { type }),
+      ...Object.fromEntries(
+        parts.map(({ key, read, isRequired, isShared }) => [key, !isRequired && isShared ? read(undefined, null) : undefined]),
+      ),
+    }
+    const si = { ...filled }
+    let bits = 0
+    for (let i = 0; i < parts.length; i++) {
+      const { key, read, bit, isRequired, isShared } = parts[i] as (typeof parts)[number]
+      const part = given[key]
+      if (part === undefined || !Object.hasOwn(given, key)) {
+        if (isRequired) return UNREAD
+        // a list or a group is nobody else's
+        if (!isShared) si[key] = read(undefined, null)
+        continue
+      }
+      const value = read(part, null)
+      if (value === UNREAD) return UNREAD
+      si[key] = value
+      if (part !== null) bits |= bit
+    }
+    for (const key in given) if (!known.has(key) && given[key] !== undefined) return UNREAD
+    return holds(bits) ? si : UNREAD
+  }
+}
+
 function compileGroup(fields: AnyFields, either: readonly Either[] = [], type?: string, elsewhere?: (key: string) => string): Reader {
   const entries = Object.entries(fields).map(([key, field]) => ({ key, read: readerOf(field) }))
   const known = new Set([...(type === undefined ? [] : [TYPE]), ...entries.map(({ key }) => key)])
+  const plainly = compilePlain(fields, entries, either, known, type)
   return (value, reading) => {
     if (typeof value !== "object" || value === null || Array.isArray(value))
-      return reading.fault(value === undefined ? "missing" : "wrong-type", value, "an object with named fields")
+      return fault(reading, value === undefined ? "missing" : "wrong-type", value, "an object with named fields")
     const given = value as Readonly<Record<string, unknown>>
+    if (reading === null) return plainly(given)
     const read: Record<string, unknown> = type === undefined ? {} : { type }
     const { path, issues, open } = reading
     for (const { key, read: readPart } of entries) {
@@ -170,11 +231,12 @@ function compileVariant(of: Readonly<Record<string, AnyGroup>>): Reader {
   )
   return (value, reading) => {
     if (typeof value !== "object" || value === null || Array.isArray(value))
-      return reading.fault("wrong-type", value, "an object with a type")
+      return fault(reading, "wrong-type", value, "an object with a type")
     const given = Object.hasOwn(value, TYPE) ? (value as { readonly type?: unknown }).type : undefined
-    reading.path.push(TYPE)
-    const type = given === undefined ? reading.fault("missing", given, `one of ${words.join(", ")}`) : readType(given, reading)
-    reading.path.pop()
+    reading?.path.push(TYPE)
+    const type = given === undefined ? fault(reading, "missing", given, `one of ${words.join(", ")}`) : readType(given, reading)
+    reading?.path.pop()
+    if (type === UNREAD) return UNREAD
     // which fields belong here is told by the type alone
     return members.get(type as string)?.(value, reading)
   }
@@ -183,11 +245,11 @@ function compileVariant(of: Readonly<Record<string, AnyGroup>>): Reader {
 function compileText(min: number, max: number): Reader {
   const characters = (count: number) => `${count} ${count === 1 ? "character" : "characters"}`
   return (value, reading) => {
-    if (typeof value !== "string") return reading.fault("wrong-type", value, "text")
+    if (typeof value !== "string") return fault(reading, "wrong-type", value, "text")
     // in code points, as a JSON Schema counts; a text longer than twice the limit need not be counted
     const length = value.length > 2 * max ? value.length : [...value].length
-    if (!(length >= min)) return reading.fault("too-small", value, `text of at least ${characters(min)}`)
-    if (!(length <= max)) return reading.fault("too-large", value, `text of at most ${characters(max)}`)
+    if (!(length >= min)) return fault(reading, "too-small", value, `text of at least ${characters(min)}`)
+    if (!(length <= max)) return fault(reading, "too-large", value, `text of at most ${characters(max)}`)
     return value
   }
 }
@@ -203,7 +265,7 @@ function compileValue(field: AnyField): Reader {
     case "choice":
       return compileChoice(field.options)
     case "flag":
-      return (value, reading) => (typeof value === "boolean" ? value : reading.fault("wrong-type", value, "true or false"))
+      return (value, reading) => (typeof value === "boolean" ? value : fault(reading, "wrong-type", value, "true or false"))
     case "text":
       return compileText(field.min, field.max)
     default:
@@ -223,18 +285,22 @@ function readerOf(field: AnyField): Reader {
   const whole: Reader = (value, reading) => {
     if (value === undefined) {
       if (given === undefined) {
-        reading.open.push({ path: [...reading.path], field })
-        return reading.fault("missing", undefined, field.label)
+        reading?.open.push({ path: [...reading.path], field })
+        return fault(reading, "missing", undefined, field.label)
       }
       // the default is given as a user would give it, so it goes through the same reading: once, where it is no list or group
       if (given === null) return null
       if (typeof given === "object") return read(given, reading)
-      filled ??= read(given, reading)
+      if (filled === undefined) {
+        const usual = read(given, reading)
+        if (usual === UNREAD) return UNREAD
+        filled = usual
+      }
       return filled
     }
     if (value === null && given === null) return null
     const si = read(value, reading)
-    if (si === undefined) reading.open.push({ path: [...reading.path], field })
+    if (si === undefined) reading?.open.push({ path: [...reading.path], field })
     return si
   }
   ofField.set(field, whole)
@@ -257,14 +323,21 @@ export function readInput(
   input: unknown,
   either?: readonly Either[],
 ): Read & { readonly partly: unknown; readonly open: readonly Open[] } {
+  const read = readerOfFields(fields, either)
+  try {
+    const si = read(input, null)
+    if (si !== UNREAD) return { ok: true, si, partly: si, open: [] }
+  } catch {
+    // a getter or a proxy threw: it is told below, with its place
+  }
   const reading = new Reading()
   let si: unknown
   try {
-    si = readerOfFields(fields, either)(input, reading)
+    si = read(input, reading)
   } catch (error) {
     // a getter or a proxy of the caller's threw while it was read
     const why = error instanceof Error ? error.message : String(error)
-    reading.fault("wrong-type", undefined, `a value that can be read (reading it failed: ${why.slice(0, 80)})`)
+    fault(reading, "wrong-type", undefined, `a value that can be read (reading it failed: ${why.slice(0, 80)})`)
   }
   const { issues, open } = reading
   return issues.length ? { ok: false, issues, partly: si, open } : { ok: true, si, partly: si, open }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest"
-import { eitherFaults } from "../../src/solver/either.js"
+import { type Either, eitherFaults, eitherHolds, namesIn } from "../../src/solver/either.js"
 import type { InputError } from "../../src/solver/index.js"
+import { solvers } from "../helpers/solvers.js"
 import { type LampInput, lamp } from "./lamp.js"
 
 const messages = (input: unknown): readonly string[] => {
@@ -8,6 +9,14 @@ const messages = (input: unknown): readonly string[] => {
   return outcome.ok ? [] : (outcome.error as InputError).issues.map((i) => i.message)
 }
 const good = lamp.example
+/** Every set of rules in the descriptions of all solvers, however deep. */
+function rulesIn(part: unknown): (readonly Either[])[] {
+  if (typeof part !== "object" || part === null) return []
+  return Object.entries(part).flatMap(([key, value]) =>
+    key === "either" && Array.isArray(value) && value.length ? [value as Either[]] : rulesIn(value),
+  )
+}
+
 const changed = (change: object) => messages({ ...good, ...change })
 
 describe("fields that stand for one another", () => {
@@ -36,6 +45,22 @@ describe("fields that stand for one another", () => {
     expect(changed({ light: { type: "strip", length: 1, perMetre: 3, cutAt: 1, cutEvery: 1 } })).toEqual([
       "light.cutEvery: expected either cutAt or cutEvery, not both, received cutAt and cutEvery",
     ])
+  })
+  it("are judged alike with and without telling the fault, for every set of fields of every solver", () => {
+    const all = [...solvers.flatMap(({ solver }) => [solver.either, ...rulesIn(solver.input)]), lamp.either, ...rulesIn(lamp.input)]
+    const sets = all.filter((rules) => rules.length > 0)
+    expect(sets.length).toBeGreaterThan(20)
+    for (const rules of sets as (readonly Either[])[]) {
+      const names = [...new Set(namesIn(rules))]
+      const { bitOf, holds } = eitherHolds(rules)
+      expect(names.length).toBeLessThan(16)
+      for (let set = 0; set < 2 ** names.length; set++) {
+        const given = names.filter((_, i) => set & (1 << i))
+        const bits = given.reduce((sum, name) => sum | bitOf(name), 0)
+        if (holds(bits) !== (eitherFaults(rules, (name) => given.includes(name)).length === 0))
+          expect.fail(`${JSON.stringify(rules)}: ${given}`)
+      }
+    }
   })
   it("are judged by what was given, right or wrong, and all at once with every other fault", () => {
     expect(

@@ -78,7 +78,7 @@ const limits: Readonly<Record<keyof typeof solvers, readonly string[]>> = {
     "reserve: min 0, max 0.5, default 0.05",
   ],
   strapPressure: [
-    "rigMass: min 0.01, max 60",
+    "rigMass: min 0.01, max 150",
     "centreOffset: min 1 mm, max 1 m",
     "upperAnchor: min 0.1 m, max 900 mm, default 0.42 m",
     "lowerAnchor: min -0.3 m, max 0.4 m, default 0",

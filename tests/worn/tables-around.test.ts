@@ -368,7 +368,7 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
     expect(of(overturning)).toEqual({
       ...wind,
       bodyMass: [20, 300, undefined],
-      rigMass: [0, 100, undefined],
+      rigMass: [0, 150, undefined],
       dragArea: [0, 50, undefined],
       forceHeight: [0, 10, undefined],
       footLength: ["1 cm", 0.4, 0.24],

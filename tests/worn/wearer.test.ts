@@ -32,6 +32,7 @@ const own: readonly (readonly [place: RegExp, range: string, reason: string])[] 
   [/^worn\.bodyDimension\.stature$/, "1.3 to 2.2", "a straight line through measured adults says nothing of children"],
   [/^worn\.(windLoad|overturning)\.walkingSpeed$/, "0 to 10", "speed against the air, on wheels as well"],
   [/\.wind\.walkingSpeed$/, "0 to 10", "the rig's wind is that of windLoad"],
+  [/^worn\.(metabolicRate|overturning)\.rigMass$/, "0 to 150", "a walker or a panel's bearer without a rig is judged as well"],
   [/^frame\.naturalFrequency\.stepRate$/, "0.5 to 4", "a part may be shaken by slow steps and by a run as well"],
 ]
 const ownRange = (place: string) => own.find(([pattern]) => pattern.test(place))?.[1]

@@ -15,6 +15,7 @@ import {
 } from "../../solver/index.js"
 import { takeItOff } from "../care.js"
 import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES } from "../sources-load.js"
+import { wearerFields } from "../wearer.js"
 import {
   type Coupling,
   couplingTable,
@@ -317,7 +318,7 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit, LiftLimitRefusal, Lift
   LiftLimitCaution
 >("liftLimit", "How heavy a rig may be to lift on and off", solve, () => ({
   input: {
-    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass lifted", min: 0.01, max: 150, typical: [2, 25] },
+    rigMass: { ...wearerFields.rigMass, label: "rig mass lifted" },
     startHeight: { kind: "length", symbol: "V_1", label: "hands at the start", min: 0, max: liftRange.height, typical: [0, 1] },
     endHeight: { kind: "length", symbol: "V_2", label: "hands at the end", min: 0, max: liftRange.height, typical: [1, 1.6] },
     startReach: { kind: "length", symbol: "H_1", label: "reach at the start", min: 0.1, max: liftRange.reach, typical: [0.25, 0.6] },

@@ -267,7 +267,7 @@ export const metabolicRate: Solver<MetabolicRateInput, MetabolicRate, MetabolicR
 >("metabolicRate", "How hard the body works, standing or walking with the rig on", solve, () => ({
   input: {
     bodyMass: wearerFields.bodyMass,
-    rigMass: { kind: "mass", symbol: "m_t", label: "rig mass on the trunk", min: 0, max: 150, typical: [1, 25], default: 0 },
+    rigMass: { ...wearerFields.rigMass, symbol: "m_t", label: "rig mass on the trunk", min: 0, default: 0 },
     headMass: mass("m_h", "load on the head"),
     handMass: mass("m_a", "load in the hands"),
     footMass: mass("m_f", "load on the feet"),

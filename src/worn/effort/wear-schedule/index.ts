@@ -18,7 +18,7 @@ const shareFor = (worn: number): number => (nioshShares.find((n) => worn <= n.up
 /** Highest aerobic capacity taken, mL/(kg·min). */
 const HIGHEST_CAPACITY = 90
 /** Lightest rig taken, kg. */
-const LIGHTEST = 0.01
+const LIGHTEST = wearerFields.rigMass.min
 
 /** Refusal of a plan whose hardest part asks for more than the wearer's aerobic power; null for others. */
 function beyondCapacity(si: SiOf<WearScheduleInput>): NoSolution<WearScheduleRefusal> | null {
@@ -197,7 +197,7 @@ export const wearSchedule: Solver<WearScheduleInput, WearSchedule, WearScheduleR
 >("wearSchedule", "When to rest, and how heavy a rig may be for the day", solve, () => ({
   input: {
     bodyMass: wearerFields.bodyMass,
-    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: LIGHTEST, max: 150, typical: [1, 15] },
+    rigMass: wearerFields.rigMass,
     plan: {
       kind: "list",
       label: "plan",

@@ -267,7 +267,7 @@ export const carriedLoad: Solver<CarriedLoadInput, CarriedLoad, CarriedLoadRefus
   input: {
     bodyMass: wearerFields.bodyMass,
     stature: wearerFields.stature,
-    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0.01, max: 150, typical: [1, 20] },
+    rigMass: wearerFields.rigMass,
     poses: {
       kind: "list",
       label: "poses",

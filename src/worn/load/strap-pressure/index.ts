@@ -1,5 +1,6 @@
 import { type NoSolution, refuse, type SiOf, type Solver, type Step, solver } from "../../../solver/index.js"
 import { CAPSTAN } from "../../sources-load.js"
+import { wearerFields } from "../../wearer.js"
 import { heavierShoulder, hipBeltShare, strapPressureLimit, strapSources } from "../data-straps.js"
 import { strapPressureCautions } from "./cautions.js"
 import type { Held, Levers, StrapPressure, StrapPressureCaution, StrapPressureInput, StrapPressureRefusal } from "./types.js"
@@ -177,7 +178,7 @@ const pressure = (symbol: string, label: string) => ({ kind: "pressure", symbol,
  * Strap angles, radii and friction are common practice, without a source.
  *
  * **Inputs**
- * - `rigMass`: rig mass on the straps [m_r; 10 g to 60 kg]
+ * - `rigMass`: rig mass on the straps [m_r; 10 g to 150 kg]
  * - `centreOffset`: centre behind the back panel [x_c; 1 mm to 1 m]
  * - `upperAnchor`: upper anchors above the belt [h_u; 0.1 m to 900 mm; default 0.42 m]
  * - `lowerAnchor`: lower anchors above the belt [h_l; −0.3 to 0.4 m; default 0]
@@ -250,7 +251,7 @@ export const strapPressure: Solver<StrapPressureInput, StrapPressure, StrapPress
   StrapPressureCaution
 >("strapPressure", "How hard the straps press, and how wide they should be", solve, () => ({
   input: {
-    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass on the straps", min: 0.01, max: 60, typical: [1, 20] },
+    rigMass: { ...wearerFields.rigMass, label: "rig mass on the straps" },
     centreOffset: length("x_c", "centre behind the back panel", "1 mm", "1 m", ["30 mm", "250 mm"]),
     upperAnchor: { ...length("h_u", "upper anchors above the belt", "0.1 m", "900 mm", ["0.3 m", "0.55 m"]), default: "0.42 m" },
     lowerAnchor: { ...length("h_l", "lower anchors above the belt", "-0.3 m", "0.4 m", ["-0.05 m", "0.1 m"]), default: 0 },

@@ -3,7 +3,7 @@ import type { Angle, Force, Length, Mass, Pressure, Ratio } from "../../../quant
 
 /** Input of {@link strapPressure}. Heights are measured from the hip belt, upwards. */
 export interface StrapPressureInput {
-  /** Rig mass on the straps [m_r; 10 g to 60 kg] */
+  /** Rig mass on the straps [m_r; 10 g to 150 kg] */
   rigMass: Mass
   /** Centre of mass of the rig behind the back panel. [x_c; 1 mm to 1 m] */
   centreOffset: Length

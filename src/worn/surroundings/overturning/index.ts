@@ -96,7 +96,7 @@ function solve(si: SiOf<OverturningInput>): Overturning {
  *
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 300 kg]
- * - `rigMass`: rig mass [m_r; 0 to 100 kg]
+ * - `rigMass`: rig mass [m_r; 0 to 150 kg]
  * - `dragArea`: drag area of the panels [A_d; 0 to 50 m²]
  * - `forceHeight`: height of the panels' force [h; 0 to 10 m]
  * - `windSpeed`: mean wind speed [v_w; 0 to 40 m/s]
@@ -177,7 +177,7 @@ export const overturning: Solver<OverturningInput, Overturning, never, Overturni
 >("overturning", "Whether a gust tips the wearer, and when to fold", solve, () => ({
   input: {
     bodyMass: wearerFields.bodyMass,
-    rigMass: { kind: "mass", symbol: "m_r", label: "rig mass", min: 0, max: 100, typical: [0.5, 15] },
+    rigMass: { ...wearerFields.rigMass, min: 0 },
     dragArea: { kind: "area", symbol: "A_d", label: "drag area of the panels", min: 0, max: 50, typical: [0.1, 3] },
     forceHeight: { kind: "length", symbol: "h", label: "height of the panels' force", min: 0, max: 10, typical: [1, 2.5] },
     windSpeed: windFields.windSpeed,

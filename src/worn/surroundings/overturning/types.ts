@@ -10,7 +10,7 @@ export type WindFrom = "front" | "behind" | "side"
 export interface OverturningInput {
   /** Body mass [m_w; 20 to 300 kg] */
   bodyMass: Mass
-  /** Rig mass [m_r; 0 to 100 kg] */
+  /** Rig mass [m_r; 0 to 150 kg] */
   rigMass: Mass
   /** Drag area of the open panels (coefficient times area): `dragArea` of windLoad. [A_d; 0 to 50 m²] */
   dragArea: Area
