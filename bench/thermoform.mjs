@@ -7,12 +7,13 @@ import {
   drying,
   formingWindow,
   heatingTime,
+  lineBend,
   softening,
   temperatureRatio,
   tubeBend,
 } from "alula/thermoform"
 
-const solvers = { formingWindow, drying, heatingTime, coolingTime, tubeBend, bendTemplate, drape, softening }
+const solvers = { formingWindow, drying, heatingTime, coolingTime, tubeBend, lineBend, bendTemplate, drape, softening }
 const sheet = heatingTime.read({ shape: "sheet", thickness: "3 mm", material: "petg", heatSource: "oven", sourceTemperature: "150 degC" })
 const filled = heatingTime.read({ ...heatingTime.example, filling: "dry-sand" })
 const hotSand = heatingTime.read({ ...heatingTime.example, filling: "dry-sand", sandTemperature: "150 degC" })

@@ -13,6 +13,8 @@ export type { FormingWindowCaution, HeatCaution, VapourCaution, WindowCaution } 
 export { type FormingWindow, type FormingWindowInput, formingWindow, type ShownFigure } from "./forming-window.js"
 export { type HeatingTime, type HeatingTimeInput, heatingTime } from "./heating-time/index.js"
 export type { HeatingTimeCaution, HeatingTimeRefusal } from "./heating-time/types.js"
+export { lineBend } from "./line-bend/index.js"
+export type { LineBend, LineBendCaution, LineBendInput, LineBendRefusal } from "./line-bend/types.js"
 export { eigenvalue, fourierFor, modeAmplitude, type Shape, temperatureRatio } from "./shapes.js"
 export type { SofteningCaution, SofteningRefusal } from "./softening.js"
 export { type Softening, type SofteningInput, softening } from "./softening.js"

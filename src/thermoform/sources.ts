@@ -164,6 +164,11 @@ export const PETG_SHEET: Source = seen("PETG sheet technical data", {
 })
 export const PET_SHEET: Source = seen("PET sheet data sheet", { by: "a PET sheet maker", where: "no continuous use over 65 °C" })
 export const LINE_BENDING: Source = seen("Bending and thermoforming of plastics", { by: "PlexiSystem", where: "key terms" })
+export const LINE_HEATER: Source = seen("Problem-free line bending of acrylic sheet", {
+  by: "The Plastics Distributor and Fabricator",
+  edition: "March/April 2000",
+  where: "straight wire heater: sheet thicker than 1/8 in is turned over midway",
+})
 export const HDPE_REPORT: Source = seen("High-density polyethylene report", { edition: "2020", where: "thermophysical properties" })
 export const UNFILLED_PLASTICS: Source = seen("The thermal conductivity of unfilled plastics", {
   by: "C-Therm",

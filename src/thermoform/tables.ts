@@ -3,10 +3,12 @@ import type { Figure, Plastic } from "./data.js"
 import {
   ACRYLIC_SHRINKAGE,
   HAND_BENDING,
+  LINE_HEATER,
   PC_DRYING,
   PC_DRYING_TABLE,
   PETG_SHEET,
   PVC_FOAM_FORMING,
+  PVC_FOAM_GUIDE,
   PVC_SHEET,
   practice,
 } from "./sources.js"
@@ -83,6 +85,23 @@ export const springbacks: Readonly<Record<"heated" | "cold", Figure>> = {
     sources: [HAND_BENDING],
   },
 }
+
+/** What a bend along a line asks of a sheet. */
+export interface LineRule {
+  /** Least inside radius, in thicknesses. */
+  readonly radius: number
+  /** Border between line and edge, in thicknesses; null where no maker publishes one. */
+  readonly border: number | null
+  readonly source: Source
+  /** From this thickness on both faces are heated, m. */
+  readonly bothFrom: number
+  readonly bothSource: Source
+}
+
+const expandedLine: LineRule = { radius: 3, border: 20, source: PVC_FOAM_GUIDE, bothFrom: 0.005, bothSource: PVC_FOAM_GUIDE }
+const solidLine: LineRule = { radius: 2, border: null, source: practice, bothFrom: INCH / 8, bothSource: LINE_HEATER }
+/** The rule of a plastic: a maker's for expanded PVC, the trade's for the rest. */
+export const lineRule = (plastic: Plastic): LineRule => (plastic === "pvc-foam" ? expandedLine : solidLine)
 
 /** Drying of one plastic before forming. */
 export interface Drying {

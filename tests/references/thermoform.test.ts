@@ -15,6 +15,7 @@ import {
   formingWindow,
   fourierFor,
   heatingTime,
+  lineBend,
   lineHeatLength,
   modeAmplitude,
   radiantSheetTime,
@@ -996,6 +997,7 @@ const checks: Record<string, Check> = {
     return { oven_degC: [Math.max(lower.high, (260 - 32) / 1.8), upper.value] }
   },
   "tf-pvc-foam-heating-per-mm": (inputs, { expected }) => {
+    const bend = lineBend({ material: "pvc-foam", thickness: "6 mm", insideRadius: "20 mm", angle: "90 deg", faces: 1 })
     // at the oven that the solver itself advises, the usual plastic, from both faces
     const perMm = (inputs as { thickness_mm: number[] }).thickness_mm.map((mm) => {
       const part = { shape: "sheet", thickness: mm / 1000, material: "pvc-foam", heatSource: "oven" } as const
@@ -1006,6 +1008,9 @@ const checks: Record<string, Check> = {
       seconds_per_mm_min: Math.min(expected.seconds_per_mm_min as number, ...perMm),
       seconds_per_mm_max: Math.max(expected.seconds_per_mm_max as number, ...perMm),
       bending_from_degC: formingWindow({ material: "pvc-foam" }).window.low,
+      radius_over_thickness_min: bend.minRadius / 0.006,
+      border_over_thickness_min: (bend.minBorder as number) / 0.006,
+      both_faces_from_mm: (bend.cautions.find((c) => c.code === "one-face")?.values.bothFrom as number) * 1000,
     }
   },
   "tf-pvc-foam-service-and-density": (_, { expected }) => {
@@ -1222,9 +1227,6 @@ const without: Record<string, Record<string, string>> = {
       k,
       "faces of a forming machine's heaters, whose distance and view are not given",
     ]),
-  ),
-  "tf-pvc-foam-heating-per-mm": Object.fromEntries(
-    ["radius_over_thickness_min", "border_over_thickness_min", "both_faces_from_mm"].map((k) => [k, "of bends along a line"]),
   ),
   "tf-pvc-pipe-heating-time": { time_s: "a heater with rollers whose film and temperature are not given" },
   "tf-pvc-pipe-states-degF": {

@@ -1,5 +1,15 @@
 import type { Plastic } from "../../src/thermoform/data.js"
-import { bendTemplate, coolingTime, drape, drying, formingWindow, heatingTime, softening, tubeBend } from "../../src/thermoform/index.js"
+import {
+  bendTemplate,
+  coolingTime,
+  drape,
+  drying,
+  formingWindow,
+  heatingTime,
+  lineBend,
+  softening,
+  tubeBend,
+} from "../../src/thermoform/index.js"
 import type { CautionRow, Edges, FaultRow, Numbers, RefusalRow } from "../helpers/edges.js"
 import { published } from "./published.js"
 
@@ -175,6 +185,7 @@ const cautions: readonly CautionRow[] = [
     [
       [drape, {}],
       [tubeBend, { hot: true }],
+      [lineBend, {}],
       [heatingTime, { ...sheet, sourceTemperature: 180 }],
     ] as const
   ).flatMap(([solver, with_]): CautionRow[] => [
@@ -200,7 +211,7 @@ const cautions: readonly CautionRow[] = [
       notShown: { ...with_, material: "pvc" },
     },
   ]),
-  ...[drape, tubeBend].flatMap((solver): CautionRow[] => [
+  ...[drape, tubeBend, lineBend].flatMap((solver): CautionRow[] => [
     { solver, code: "hot-water", severity: "warning", shown: { material: "low-temp-polyester" }, notShown: { material: "abs" } },
     { solver, code: "kitchen-oven", severity: "warning", shown: { material: "abs" }, notShown: { material: "low-temp-polyester" } },
   ]),
@@ -236,6 +247,69 @@ const cautions: readonly CautionRow[] = [
     notShown: { material: "pmma-cast", finishedLength: undefined, shrinkageAcross: 0.02 },
   },
   { solver: drape, code: "shrinkage-of-mouldings", severity: "caution", shown: { material: "hips" }, notShown: { material: "pc" } },
+
+  { solver: lineBend, code: "burns", severity: "warning", shown: { material: "abs" }, notShown: null },
+  { solver: lineBend, code: "fumes", severity: "warning", shown: { material: "abs" }, notShown: { material: "low-temp-polyester" } },
+  { solver: lineBend, code: "warm-beside", severity: "note", shown: { material: "abs" }, notShown: null },
+  { solver: lineBend, code: "bows", severity: "note", shown: { material: "abs" }, notShown: null },
+  { solver: lineBend, code: "window-not-verified", severity: "note", shown: of("hips"), notShown: of("pvc-foam") },
+  { solver: lineBend, code: "no-published-window", severity: "note", shown: of("eva-foam"), notShown: of("hips") },
+  // three gauges of 3 mm; two of another plastic
+  { solver: lineBend, code: "tight-radius", severity: "caution", shown: { insideRadius: 0.00899 }, notShown: { insideRadius: 0.00901 } },
+  {
+    solver: lineBend,
+    code: "tight-radius",
+    severity: "caution",
+    shown: { material: "abs", insideRadius: 0.00599 },
+    notShown: { material: "abs", insideRadius: 0.00601 },
+  },
+  {
+    solver: lineBend,
+    code: "one-face",
+    severity: "caution",
+    shown: { faces: 1, thickness: 0.005 },
+    notShown: { faces: 1, thickness: 0.00499 },
+  },
+  // an eighth of an inch
+  {
+    solver: lineBend,
+    code: "one-face",
+    severity: "caution",
+    shown: { faces: 1, material: "abs", thickness: 0.003176 },
+    notShown: { faces: 1, material: "abs", thickness: 0.003174 },
+  },
+  {
+    solver: lineBend,
+    code: "one-face",
+    severity: "caution",
+    shown: { faces: 1, thickness: 0.006 },
+    notShown: { faces: 2, thickness: 0.006 },
+  },
+  // 11.5 mm · π/2 + 6 mm = 24.064 mm
+  {
+    solver: lineBend,
+    code: "narrow-heater",
+    severity: "caution",
+    shown: { heaterWidth: 0.02406 },
+    notShown: { heaterWidth: 0.02407 },
+  },
+  // twenty gauges past the 13 mm that the bend takes of the leg
+  ...["legA", "legB"].map(
+    (leg): CautionRow => ({
+      solver: lineBend,
+      code: "near-edge",
+      severity: "caution",
+      shown: { [leg]: 0.0729 },
+      notShown: { [leg]: 0.0731 },
+    }),
+  ),
+  {
+    solver: lineBend,
+    code: "near-edge",
+    severity: "caution",
+    shown: { legA: 0.05 },
+    notShown: { legA: 0.05, material: "abs" },
+  },
 
   { solver: drying, code: "blisters", severity: "caution", shown: of("pvc"), notShown: of("petg") },
   { solver: drying, code: "drying-oven", severity: "warning", shown: of("pvc"), notShown: of("petg") },
@@ -364,6 +438,21 @@ const refusals: readonly RefusalRow[] = [
     refused: { angle: "100 deg", legB: 0.2633, legMeasure: "bend" },
     answered: { angle: "100 deg", legB: 0.2634, legMeasure: "bend" },
   },
+  // (10 + 3) mm · tan 45°
+  { solver: lineBend, code: "does-not-fit", refused: { legA: 0.01299 }, answered: { legA: 0.01301 } },
+  { solver: lineBend, code: "does-not-fit", refused: { legB: 0.01299 }, answered: { legB: 0.01301 } },
+  {
+    solver: lineBend,
+    code: "does-not-fit",
+    refused: { legB: 0.00999, legMeasure: "inside" },
+    answered: { legB: 0.01001, legMeasure: "inside" },
+  },
+  {
+    solver: lineBend,
+    code: "does-not-fit",
+    refused: { angle: "150 deg", legB: 0.01299, legMeasure: "bend" },
+    answered: { angle: "150 deg", legB: 0.01301, legMeasure: "bend" },
+  },
   // 13.35 mm / 0.97 = 13.763 mm
   { solver: bendTemplate, code: "too-tight", refused: { radius: 0.01376 }, answered: { radius: 0.01377 } },
 ]
@@ -487,6 +576,20 @@ const faults: readonly FaultRow[] = [
     sound: { angle: "90 deg", legMeasure: "bend" },
   },
 
+  { solver: lineBend, path: "legA", faulty: { legA: undefined }, sound: {} },
+  { solver: lineBend, path: "legB", faulty: { legB: undefined }, sound: {} },
+  ...["outside", "inside"].map((legMeasure) => ({
+    solver: lineBend,
+    path: "legA",
+    faulty: { angle: "175.1 deg", legA: 9, legB: 9, legMeasure },
+    sound: { angle: "174.9 deg", legA: 9, legB: 9, legMeasure },
+  })),
+  {
+    solver: lineBend,
+    path: "legMeasure",
+    faulty: { angle: "89.9 deg", legMeasure: "bend" },
+    sound: { angle: "90 deg", legMeasure: "bend" },
+  },
   { solver: bendTemplate, path: "radius", faulty: { radius: undefined }, sound: {} },
   { solver: bendTemplate, path: "angle", faulty: { angle: undefined }, sound: {} },
   { solver: bendTemplate, path: "points", faulty: { points: points.slice(0, 1) }, sound: { points: [] } },
@@ -577,12 +680,25 @@ function tubeReach({ radius, outsideDiameter: d, angle, legMeasure }: Tube): num
   return (radius + { backs: 0.5, centrelines: 0, insides: -0.5, straight: -radius / d }[legMeasure] * d) * Math.tan(angle / 2)
 }
 
+interface Line {
+  readonly insideRadius: number
+  readonly thickness: number
+  readonly angle: number
+  readonly legMeasure: string
+}
+const lineReach = ({ insideRadius, thickness, angle, legMeasure }: Line) =>
+  legMeasure === "bend" ? insideRadius + thickness : (insideRadius + (legMeasure === "inside" ? 0 : thickness)) * Math.tan(angle / 2)
+
 const numbers: Numbers = {
   "formingWindow.fumes.onset": onset,
   "coolingTime.fumes.onset": onset,
   "heatingTime.fumes.onset": onset,
   "drape.fumes.onset": onset,
   "tubeBend.fumes.onset": onset,
+  "lineBend.fumes.onset": onset,
+  "lineBend.one-face.bothFrom": (si) => (si.material === "pvc-foam" ? 0.005 : 0.0254 / 8),
+  "lineBend.does-not-fit.shortBy": (si) => lineReach(si) - (si.legA < lineReach(si) ? si.legA : si.legB),
+  "lineBend.does-not-fit.at.needed": (si) => lineReach(si),
   // HighLine Polycarbonate, 2012
   "drying.vent-only-dried.atRest": () => 0.2 / 100,
   "drying.vent-only-dried.blisters": () => 0.05 / 100,

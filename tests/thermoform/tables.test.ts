@@ -9,6 +9,7 @@ import {
   dryings,
   formingWindow,
   heatingTime,
+  lineBend,
   softening,
   tubeBend,
 } from "../../src/thermoform/index.js"
@@ -239,6 +240,17 @@ describe("other tables", () => {
       legA: ["1 mm", 100, null],
       legB: ["1 mm", 100, null],
       legMeasure: [null, null, "backs"],
+    })
+    expect(limits(lineBend.input)).toMatchObject({
+      thickness: ["0.3 mm", "30 mm", null],
+      insideRadius: ["0.1 mm", "1 m", null],
+      angle: ["1 deg", "180 deg", null],
+      legA: ["1 mm", 10, null],
+      legB: ["1 mm", 10, null],
+      legMeasure: [null, null, "outside"],
+      neutralShare: [0.25, 0.6, 0.5],
+      heaterWidth: ["1 mm", "0.5 m", null],
+      faces: [1, 2, 2],
     })
     expect(limits(drape.input)).toMatchObject({
       thickness: ["0.1 mm", "50 mm", null],
