@@ -97,7 +97,7 @@ async function runModule(
   const runners = Array.from({ length: options.jobs }, () => new Runner(join(cache, "worker.mjs"), start))
   const [first] = runners as [Runner]
   try {
-    const ending = await first.run({ record: tests.map((path) => relative(root, path)) }, 600_000)
+    const ending = await first.run({ record: tests.map((path) => relative(root, path)) }, () => 600_000)
     if ("lost" in ending || !("recorded" in ending.report))
       throw new Error(`${module}: the tests could not be run: ${"why" in ending ? ending.why : ""}`)
     const { atLoad, loadTime } = ending.report
@@ -157,6 +157,7 @@ async function tryAll(
       for (let fault = queue.shift(); fault; fault = queue.shift()) {
         const outcome = await attempt(fault, reach, runner, 1000 * limit)
         outcomes.set(fault.n, outcome)
+        if (outcomes.size % 50 === 0) say(`${outcomes.size} of ${faults.length} tried`)
         if (ids.length)
           say(`${fault.id} ${fault.file}:${fault.line} ${outcome.end}${outcome.by ? ` by ${outcome.by}\n         ${outcome.failure}` : ""}`)
       }

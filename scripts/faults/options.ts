@@ -38,7 +38,7 @@ export const help = `Plants small faults in the sources and counts how many the 
   --at-least N    fail when less than N % are noticed in a module, or one of ${mustDie.join(", ")} survives
   --red-aside     leave out tests that fail without any fault, instead of stopping there (for work in progress)
   --jobs N        threads (2)
-  --limit N       seconds that one test may take before it counts as hanging (10; never less than 20 times its usual time)
+  --limit N       seconds that one test may take before it counts as hanging (10; never less than 20 times its own usual time)
   --json file     the whole report as JSON
   --root folder   a project laid out like this one, in place of this one
 

@@ -18,8 +18,8 @@ export class Runner {
     this.#beat = new Int32Array(beat)
   }
 
-  /** Carries out an order; `limit` is the longest that one test may take, ms. */
-  run(order: Order, limit: number): Promise<Ending> {
+  /** Carries out an order; `limitOf` tells how long, ms, may pass after that many tests were begun until the next one is. */
+  run(order: Order, limitOf: (begun: number) => number): Promise<Ending> {
     // what tests print is of no interest here
     this.#worker ??= new Worker(this.#path, {
       workerData: this.#start,
@@ -29,11 +29,13 @@ export class Runner {
     })
     const worker = this.#worker
     return new Promise((resolve) => {
-      let [seen, since] = [Atomics.load(this.#beat, 0), performance.now()]
+      const before = Atomics.load(this.#beat, 0)
+      let [seen, since] = [before, performance.now()]
       const watch = setInterval(() => {
         const now = Atomics.load(this.#beat, 0)
         if (now !== seen) [seen, since] = [now, performance.now()]
-        else if (performance.now() - since > limit) end({ lost: "time", why: `no test ended within ${Math.round(limit / 1000)} s` })
+        const limit = limitOf(now - before)
+        if (performance.now() - since > limit) end({ lost: "time", why: `no test ended within ${Math.round(limit / 1000)} s` })
       }, 100)
       const onMessage = (report: Report) => end({ report })
       const onError = (error: Error) => end({ lost: "crash", why: error.message })
