@@ -58,7 +58,7 @@ export type { StrapPressureCaution, StrapPressureRefusal } from "./load/strap-pr
 export { type PassageKind, type PassagePlace, passagePlaces } from "./surroundings/data-access.js"
 export { beaufortForce, beaufortScale, beaufortSpeed, type PanelShape } from "./surroundings/data-wind.js"
 export { type Overturning, type OverturningInput, overturning, type WindFrom } from "./surroundings/overturning/index.js"
-export type { OverturningCaution } from "./surroundings/overturning/types.js"
+export type { OverturningCaution, OverturningRefusal } from "./surroundings/overturning/types.js"
 export {
   type OwnPlace,
   type PackedSize,

@@ -82,6 +82,13 @@ export const functionalBaseSource: Source = {
   where: "about 60 % of the foot's length in young adults, less with age",
   verified: "not-seen",
 }
+export const pendulumSource: Source = {
+  title: "The condition for dynamic stability, Journal of Biomechanics 38, 1–8",
+  by: "A. L. Hof, M. G. J. Gazendam, W. E. Sinke",
+  edition: "2005",
+  where: "abstract: centre of mass plus its speed times √(l/g) within the base",
+  verified: "seen",
+}
 export const proportionsSource: Source = {
   title:
     "Body segment parameters, New York University report 1166-03, as in Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1",

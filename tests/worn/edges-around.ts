@@ -36,6 +36,36 @@ const clothing: Readonly<Record<string, number>> = {
 }
 
 type Si = Record<string, never>
+interface Standing {
+  readonly bodyMass: number
+  readonly rigMass: number
+  readonly stature: number
+  readonly rigCentreHeight: number | null
+  readonly windFrom: string
+  readonly footLength: number
+  readonly stagger: number
+  readonly stanceWidth: number
+  readonly heelShare: number
+  readonly weightOffset: number
+  readonly usableShare: number
+  readonly slope: number
+  readonly slopeDirection: number
+  readonly stepHeight: number
+}
+/** How far past the usable edge an unseen drop brings the centre of mass: both as complex numbers, turned with the ground. */
+function past(si: Standing): number {
+  const [from, base] = si.windFrom === "side" ? [0.5, si.stanceWidth] : [si.heelShare, si.footLength + si.stagger]
+  const edge =
+    si.usableShare *
+    (si.windFrom === "behind" ? (1 - from) * base - si.weightOffset : from * base + (si.windFrom === "front" ? si.weightOffset : 0))
+  const rig = si.rigCentreHeight ?? 0.818 * si.stature
+  const centre = (0.56 * si.stature * si.bodyMass + rig * si.rigMass) / (si.bodyMass + si.rigMass)
+  const tilt = Math.atan2(si.stepHeight, base)
+  const slope = Math.atan(Math.tan(si.slope) * Math.cos(si.slopeDirection))
+  return 2e-9 + centre * Math.cos(Math.PI / 2 - tilt) - edge * Math.sin(Math.PI / 2 - tilt - slope)
+}
+/** Height of a push where none is given: the shoulders at 0.818 of stature. */
+const shoulders = (si: { readonly pushHeight: number | null; readonly stature: number }): number => si.pushHeight ?? 0.818 * si.stature
 interface Packed {
   folded: { width: number; height: number }
   raised: { width: number; height: number } | null
@@ -212,6 +242,40 @@ export const edges: Edges = {
       shown: { dragArea: 20, forceHeight: 3, walkingSpeed: 0.803 },
       notShown: { dragArea: 20, forceHeight: 3, walkingSpeed: 0.798 },
     },
+    {
+      solver: overturning,
+      code: "never-open",
+      severity: "warning",
+      shown: { pushForce: 30 },
+      notShown: { pushForce: 3 },
+      apart: "the words where the push is what uses up the stance",
+    },
+    { solver: overturning, code: "no-push", severity: "note", shown: { pushForce: 0 }, notShown: { pushForce: 0.001 } },
+    {
+      solver: overturning,
+      code: "no-push",
+      severity: "note",
+      shown: { bumpMass: 50, bumpSpeed: 0 },
+      notShown: { bumpMass: 50, bumpSpeed: 0.001 },
+    },
+    // no wind: 70 kg, 0.6 · 0.36 · 0.24 m, over 1.5 times 1.3906 m: 17.061 N
+    {
+      solver: overturning,
+      code: "push-over",
+      severity: "warning",
+      shown: { windSpeed: 0, walkingSpeed: 0, pushForce: 17.07 },
+      notShown: { windSpeed: 0, walkingSpeed: 0, pushForce: 17.05 },
+    },
+    { solver: overturning, code: "slope", severity: "caution", shown: { slope: 0.001 }, notShown: { slope: 0 } },
+    {
+      solver: overturning,
+      code: "ground-helps",
+      severity: "note",
+      shown: { slope: 0.1, slopeDirection: "90.4 deg" },
+      notShown: { slope: 0.1, slopeDirection: "89.6 deg" },
+    },
+    { solver: overturning, code: "unseen-drop", severity: "caution", shown: { stepHeight: 0.001 }, notShown: { stepHeight: 0 } },
+    { solver: overturning, code: "light-wearer", severity: "caution", shown: { bodyMass: 44.9 }, notShown: { bodyMass: 45 } },
     {
       solver: overturning,
       code: "beyond-tests",
@@ -465,7 +529,8 @@ export const edges: Edges = {
       notShown: { surfaceTemperature: 64.1, ambientTemperature: undefined },
     },
   ],
-  refusals: [],
+  // 0.24 m · 0.6 · 0.36 · 0.24 m over a centre at (62 · 0.56 + 8 · 0.818) / 70 · 1.7 m: 12.415 mm
+  refusals: [{ solver: overturning, code: "cannot-balance", refused: { stepHeight: 0.01243 }, answered: { stepHeight: 0.0124 } }],
   faults: [
     { solver: heatStress, path: "wetBulbTemperature", faulty: { wbgt: 20 }, sound: {} },
     { solver: heatStress, path: "wetBulbTemperature", faulty: { wetBulbTemperature: undefined }, sound: {} },
@@ -494,6 +559,14 @@ export const edges: Edges = {
       faulty: { windFrom: "behind", weightOffset: 0.1537 },
       sound: { windFrom: "behind", weightOffset: 0.1535 },
     },
+    {
+      solver: overturning,
+      path: "stepHeight",
+      faulty: { edgeDistance: 0.1, stepHeight: 0.001 },
+      sound: { edgeDistance: 0.1 },
+    },
+    { solver: overturning, path: "bumpSpeed", faulty: { bumpMass: 50 }, sound: { bumpMass: 50, bumpSpeed: 0.1 } },
+    { solver: overturning, path: "bumpMass", faulty: { bumpSpeed: 0.1 }, sound: { bumpMass: 50, bumpSpeed: 0.1 } },
     { solver: contactSeverity, path: "swingSpeed", faulty: { swingSpeed: undefined }, sound: {} },
     { solver: contactSeverity, path: "movingSpeed", faulty: { movingSpeed: 1 }, sound: {} },
     {
@@ -521,6 +594,9 @@ export const edges: Edges = {
     { solver: contactSeverity, path: "paddingStiffness", faulty: { paddingThickness: 0.02 }, sound: {} },
   ],
   numbers: {
+    "overturning.cannot-balance.shortBy": past,
+    "overturning.no-push.pushHeight": shoulders,
+    "overturning.push-over.pushHeight": shoulders,
     "heatStress.too-hot.minutes": (_: Si, out: { rateAtLimit: number; resting: number; workShare: number }) =>
       Math.floor(60 * out.workShare),
     "heatStress.own-adjustment.published": (si: { clothing: string; hooded: boolean }) =>

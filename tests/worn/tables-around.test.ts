@@ -381,6 +381,14 @@ describe("limits and defaults of the fields, as the trade's own range", () => {
       safetyFactor: [1, 10, 1.5],
       stature: [0.8, 2.5, 1.7],
       bodyDragArea: [0, 3, 0.84],
+      slope: [0, "30°", 0],
+      slopeDirection: ["-180°", "180°", 0],
+      stepHeight: [0, 0.5, null],
+      pushForce: [0, 2000, 0],
+      pushHeight: [0.1, 3, null],
+      bumpMass: [0.1, 300, null],
+      bumpSpeed: [0, 10, null],
+      rigCentreHeight: [0.1, 5, null],
     })
   })
   it("contactSeverity and touchTemperature", () => {

@@ -1,17 +1,19 @@
 import { type Caution, caution, commonPractice, type SiOf } from "../../../solver/index.js"
+import { lightWearer } from "../../load/data-load.js"
 import { notClearance } from "../../not-clearance.js"
-import { functionalBaseSource, huntSource, mechanics, pedestrianWindSource, swaySource } from "../../sources-around.js"
+import { functionalBaseSource, huntSource, mechanics, pedestrianWindSource, pendulumSource, swaySource } from "../../sources-around.js"
 import { heavyRigSway, overturnFactor, usableFoot } from "../data-balance.js"
 import { pedestrianWind } from "../data-wind.js"
 import { gustCautions } from "../wind-cautions.js"
+import { groundOf, pushHeightOf, pushOf } from "./kernel.js"
 import type { Overturning, OverturningCaution, OverturningInput } from "./types.js"
 
 /** Hazards and limits of an answer about wind on a standing wearer. */
 export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Caution<OverturningCaution>[] {
   const found: Caution<OverturningCaution>[] = [
     notClearance(
-      "the moment that one steady gust needs to bring a standing adult over the edge of the feet",
-      "a step at the wrong moment, slopes, kerbs, wet ground, a crowd's push, a gust from another side, fatigue, age, alcohol or a wearer who is a child: the data is of adults, and a small wearer's smaller weight and feet hold less",
+      "the moments that one steady gust and one push need to bring a standing adult over the edge of the feet",
+      "a step at the wrong moment, ground, kerbs and pushes that were not given, wet or loose ground, a gust from another side, fatigue, age, alcohol or a wearer who is a child: the data is of adults, and a small wearer's smaller weight and feet hold less",
       functionalBaseSource,
     ),
     ...gustCautions(out.gustSpeed),
@@ -36,7 +38,7 @@ export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Cauti
         { "given.windSpeed": si.windSpeed, foldWindSpeed: out.foldWindSpeed },
       ),
     )
-  if (out.foldWindSpeed === 0)
+  if (out.foldWindSpeed === 0 && out.pushMoment === 0)
     found.push(
       caution(
         "never-open",
@@ -46,6 +48,17 @@ export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Cauti
         { "given.walkingSpeed": si.walkingSpeed },
       ),
     )
+  else if (out.foldWindSpeed === 0)
+    found.push(
+      caution(
+        "never-open",
+        "warning",
+        "Walking at {given.walkingSpeed speed m/s} and the push together use up what this stance can hold: do not open the panels where people can come that near.",
+        mechanics,
+        { "given.walkingSpeed": si.walkingSpeed },
+      ),
+    )
+  found.push(...groundAndPush(si, out))
   if (out.gustSpeed > pedestrianWind.tested)
     found.push(
       caution(
@@ -89,6 +102,73 @@ export function tipCautions(si: SiOf<OverturningInput>, out: Overturning): Cauti
         "safety-factor",
         "caution",
         "A factor of 1.5 against overturning is common practice; less leaves nothing for what the estimate misses, and the wind to fold at keeps to 1.5.",
+      ),
+    )
+  return found
+}
+
+/** What push, slope and unseen drop add. */
+function groundAndPush(si: SiOf<OverturningInput>, out: Overturning): Caution<OverturningCaution>[] {
+  const found: Caution<OverturningCaution>[] = []
+  const pushHeight = pushHeightOf(si)
+  const pushed = si.pushForce > 0 || (si.bumpMass ?? 0) * (si.bumpSpeed ?? 0) > 0
+  if (!pushed)
+    found.push(
+      caution(
+        "no-push",
+        "note",
+        "No push is counted. In this wind the stance holds {pushForceLimit force N} at a height of {pushHeight length m}, counted without a step: keep helpers between the wearer and a crowd.",
+        mechanics,
+        { pushForceLimit: out.pushForceLimit, pushHeight },
+      ),
+    )
+  else if (pushOf(si, out.centreHeight) > out.pushForceLimit)
+    found.push(
+      caution(
+        "push-over",
+        "warning",
+        "The push at a height of {pushHeight length m} is more than this stance holds in this wind, {pushForceLimit force N} steady: the wearer has to take a step, or falls with the rig. Keep people at a distance, put helpers on that side, or take a wider stance.",
+        pendulumSource,
+        { pushHeight, pushForceLimit: out.pushForceLimit },
+      ),
+    )
+  if (si.slope > 0)
+    found.push(
+      caution(
+        "slope",
+        "caution",
+        "The wearer is counted as standing plumb on firm, dry ground that slopes by {given.slope angle °}. Shoes that slip, ankles that bend no further and steps taken downhill are not counted: walk such a stretch with the panels folded and a helper on the lower side.",
+        commonPractice,
+        { "given.slope": si.slope },
+      ),
+    )
+  if (groundOf(si).slope < 0)
+    found.push(
+      caution(
+        "ground-helps",
+        "note",
+        "The ground rises towards the side tipped over and helps there; it takes the same from the opposite side. Ask for wind and push from that side as well.",
+        mechanics,
+      ),
+    )
+  if (si.stepHeight !== null && si.stepHeight > 0)
+    found.push(
+      caution(
+        "unseen-drop",
+        "caution",
+        "A drop of {given.stepHeight length mm} under the feet is counted as a slow tilt that the wearer does not see and does nothing about; a foot that comes down hard on it, or catches, does more. Walk the route first, mark kerbs and cables, and send a helper ahead where the rig hides the feet.",
+        commonPractice,
+        { "given.stepHeight": si.stepHeight },
+      ),
+    )
+  if (si.bodyMass < lightWearer)
+    found.push(
+      caution(
+        "light-wearer",
+        "caution",
+        "At {given.bodyMass mass kg} the wearer is a child or a very light adult: none of the shares and limits was measured on children, and the same push or gust moves a light wearer further. Leave open panels to a heavier wearer, or keep a helper within reach.",
+        commonPractice,
+        { "given.bodyMass": si.bodyMass },
       ),
     )
   return found

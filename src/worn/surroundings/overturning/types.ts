@@ -1,6 +1,6 @@
 // What goes in and what comes out.
 
-import type { Area, Density, Length, Mass, Ratio, Speed } from "../../../quantity/index.js"
+import type { Angle, Area, Density, Force, Length, Mass, Ratio, Speed } from "../../../quantity/index.js"
 import type { GustCaution } from "../wind-cautions.js"
 
 /** Where the wind comes from, as the wearer faces. */
@@ -43,6 +43,28 @@ export interface OverturningInput {
   edgeDistance?: Length | null
   /** Restoring moment to be had over the wind's moment. [k; 1 to 10; default 1.5] */
   safetyFactor?: number
+  /** Slope of the ground; the wearer sees it and stands plumb. [beta; 0 to 30°; default 0] */
+  slope?: Angle
+  /**
+   * Where downhill lies: 0 straight towards the side tipped over, a right angle along it, half a turn away from it.
+   * [phi_s; −180° to 180°; default 0]
+   */
+  slopeDirection?: Angle
+  /**
+   * Kerb, hole or cable under one foot, unseen: how far the ground drops across the feet towards the side tipped over.
+   * [s_h; 0 to 500 mm; optional]
+   */
+  stepHeight?: Length | null
+  /** Someone leaning or pressing on the wearer, towards the side tipped over. [F_p; 0 to 2000 N; default 0] */
+  pushForce?: Force
+  /** Height of the push and the bump above the ground; the shoulders when left out. [h_g; 100 mm to 3 m; optional] */
+  pushHeight?: Length | null
+  /** Someone or something that runs into the wearer and stops there: its mass. [m_b; 100 g to 300 kg; optional] */
+  bumpMass?: Mass | null
+  /** And its speed. [v_k; 0 to 10 m/s; optional] */
+  bumpSpeed?: Speed | null
+  /** Height of the rig's centre of mass above the ground; the shoulders when left out. [h_c; 100 mm to 5 m; optional] */
+  rigCentreHeight?: Length | null
   /** Stature of the wearer. [H; 800 mm to 2.5 m; default 1.7 m] */
   stature?: Length
   /** Drag area of the wearer's own body. [A_b; 0 to 3 m²; default 0.84 m²] */
@@ -51,16 +73,25 @@ export interface OverturningInput {
   airDensity?: Density
 }
 
+/** Reasons for which {@link overturning} can refuse. */
+export type OverturningRefusal = "cannot-balance"
+
 /** Hazards and limits that an answer of {@link overturning} can carry. */
 export type OverturningCaution =
   | "beyond-tests"
   | "fold-now"
+  | "ground-helps"
+  | "light-wearer"
   | "loaded-sway"
   | "never-open"
+  | "no-push"
   | "not-a-clearance"
+  | "push-over"
   | "safety-factor"
   | "shares-added"
+  | "slope"
   | "stance"
+  | "unseen-drop"
   | "usable-share"
   | GustCaution
 
@@ -70,11 +101,28 @@ export interface Overturning {
   readonly edgeDistance: number
   /** Distance the wearer can use of it. [e_u; m] */
   readonly usableEdgeDistance: number
+  /** Level distance from the weight's line to the usable edge, on this ground. [d_u; m] */
+  readonly leverArm: number
+  /** Height of the centre of mass of wearer and rig [z_c; m] */
+  readonly centreHeight: number
+  /** Moment of push and bump about the usable edge; a bump as the steady force from which a pendulum sways as far. [M_p; N m] */
+  readonly pushMoment: number
+  /** Utilisation by push and bump [r_p; as a fraction] */
+  readonly pushUtilisation: number
+  /**
+   * Steady push that stance, wind and safety factor leave room for, by the stricter of the given and the published
+   * share and factor. [F_l; N]
+   */
+  readonly pushForceLimit: number
+  /** The same as the speed at which the mass given may bump into the wearer. [v_l; m/s] */
+  readonly bumpSpeedLimit: number | null
+  /** Unseen drop that tips the wearer without wind or push, at no more than the published share of the edge. [s_l; m] */
+  readonly stepHeightLimit: number | null
   /** Weight of wearer and rig [W; N] */
   readonly weight: number
   /** Peak gust [v_g; m/s] */
   readonly gustSpeed: number
-  /** Moment of the gust on the rig about the ground [M_w; N m] */
+  /** Moment of the gust on the rig about the usable edge [M_w; N m] */
   readonly windMoment: number
   /** Moment of the gust on the wearer's own body about the ground; people lean into it, up to the gusts published as safe. [M_b; N m] */
   readonly bodyMoment: number
