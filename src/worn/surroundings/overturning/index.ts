@@ -44,7 +44,7 @@ export type { Overturning, OverturningInput, WindFrom } from "./types.js"
  *
  * **Inputs**
  * - `bodyMass`: body mass [m_w; 20 to 300 kg]
- * - `rigMass`: rig mass [m_r; 0 to 100 kg]
+ * - `rigMass`: rig mass [m_r; 0 to 150 kg]
  * - `dragArea`: drag area of the panels [A_d; 0 to 50 m²]
  * - `forceHeight`: height of the panels' force [h; 0 to 10 m]
  * - `windSpeed`: mean wind speed [v_w; 0 to 40 m/s]
