@@ -88,7 +88,7 @@ export const springbacks: Readonly<Record<"heated" | "cold", Figure>> = {
 
 /** What a bend along a line asks of a sheet. */
 export interface LineRule {
-  /** Least inside radius, in thicknesses. */
+  /** Minimum inside radius, in thicknesses. */
   readonly radius: number
   /** Border between line and edge, in thicknesses; null where no maker publishes one. */
   readonly border: number | null
