@@ -69,12 +69,6 @@ export const huntSource: Source = {
   verified: "seen",
 }
 
-export const stabilitySource: Source = {
-  title: "Limits of stability of the standing adult",
-  by: "after L. M. Nashner",
-  where: "12.5° fore and aft in all, 16° side to side",
-  verified: "seen",
-}
 export const functionalBaseSource: Source = {
   title: "Functional base of support decreases with age, Journal of Gerontology 49(6), M258–M263",
   by: "M. B. King, J. O. Judge, L. Wolfson",

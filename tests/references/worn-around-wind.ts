@@ -1,5 +1,5 @@
 import { overturning, windLoad } from "../../src/worn/index.js"
-import { bodyCentreShare, heavyRigSway, stabilityLimits } from "../../src/worn/surroundings/data-balance.js"
+import { bodyCentreShare, heavyRigSway } from "../../src/worn/surroundings/data-balance.js"
 import {
   beaufortScale,
   beaufortSpeed,
@@ -166,5 +166,4 @@ export const windChecks: Readonly<Record<string, Check>> = {
     return { force_N: force, weight_fraction: share, lean_deg: share.map((x) => (Math.atan(x) * 180) / Math.PI) }
   },
   "wind-tunnel-hunt-tests": () => ({ verbal_speed_max_m_per_s: pedestrianWind.tested }),
-  "worn-los-sway": () => ({ ap_total_deg: stabilityLimits.foreAft, ml_total_deg: stabilityLimits.sideways }),
 }

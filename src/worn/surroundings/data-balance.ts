@@ -1,11 +1,3 @@
-/** Limits of stability of a standing adult, degrees, and how the fore-aft cone splits. */
-export const stabilityLimits = {
-  /** Whole cone fore and aft, degrees; another source prints 12. */
-  foreAft: 12.5,
-  /** Whole cone side to side, degrees. */
-  sideways: 16,
-} as const
-
 /** Share of the foot's length that young standing adults use (King, Judge and Wolfson 1994). */
 export const usableFoot = 0.6
 
