@@ -70,6 +70,9 @@ export function steadyRise(
   }
 }
 
+/** Heat per length of one wire, W/m, that holds its outer surface `rise` over its surroundings for good. */
+export const heatAtSurface = (path: HeatPath, rise: number): number => (rise > 0 ? shed(path, rise) / path.wires : 0)
+
 /** Heat per length of one wire, W/m, that holds its conductor `rise` over its surroundings for good. */
 export function heatAtRise(path: HeatPath, rise: number): number {
   if (!(rise > 0)) return 0

@@ -1,18 +1,8 @@
 import { type Caution, caution, type SiOf } from "../solver/index.js"
 import type { ConductorDescription } from "./conductor.js"
-import { FUMES, PVC, SHORT_FAULT } from "./sources.js"
-import { inAir, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
-
-/** The temperature past which no insulation of small wires lasts, °C: from here on it burns off. */
-export const BURNS_OFF = 300
-
-/** Conductor temperature of a size alone in still air at a current, °C; null where it burns its insulation off. */
-function warmth(size: SiOf<ConductorDescription>, current: number): number | null {
-  const wire = inAir(size)
-  const steady = steadyOf(wire, current)
-  const temperature = steady === null ? null : wire.ambientTemperature + steady.conductor
-  return temperature !== null && temperature <= BURNS_OFF ? temperature : null
-}
+import { type LaidWire, startOf } from "./laid.js"
+import { BURNS, FUMES, PVC, SHORT_FAULT } from "./sources.js"
+import { inAir, judge, SHORT_LIMIT, touchCurrentOf } from "./withstand.js"
 
 /** The caution of what burning insulation gives off. */
 export const fumesCaution = (): Caution<"fumes"> =>
@@ -23,22 +13,45 @@ export const fumesCaution = (): Caution<"fumes"> =>
     FUMES,
   )
 
+/** The caution of a surface that burns skin held against it for hours; `path` names its temperature. */
+export function burnsCaution(path: string, surface: number): Caution<"burns"> {
+  const text = `The outer surface reaches {${path} temperature °C}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.`
+  return caution("burns", "warning", text as string, BURNS, { [path]: surface })
+}
+
+/** The same of a wire that lies as described, at a current for good. */
+export function hotSurface(wire: LaidWire, current: number): Caution<"burns">[] {
+  if (!(current > touchCurrentOf(wire))) return []
+  const { steady } = judge(wire, current)
+  return steady === null ? [] : [burnsCaution("surface", startOf(wire) + steady.surface)]
+}
+
 /** Cautions of a current that the size does not bear even alone in still air; `path` names the current, `wire` says which. */
 export function wireCautions(
   size: SiOf<ConductorDescription>,
   path: string,
   current: number,
   wire = "this wire",
-): Caution<"fumes" | "wire-burns" | "wire-overloaded">[] {
-  const rated = ratedCurrentOf(inAir(size))
-  if (!(current > rated)) return []
-  const hot = warmth(size, current)
-  const values = { [path]: current, wire, ratedInAir: rated }
+): Caution<"burns" | "fumes" | "wire-burns" | "wire-overloaded">[] {
+  const laid = inAir(size)
+  const { most, bears, steady } = judge(laid, current)
+  if (bears) return touchable(laid, path, current, wire)
+  const values = { [path]: current, wire, ratedInAir: most }
   const more = `{${path} current} is more than {wire} bears for good even alone in still air at 25 °C ({ratedInAir current} with 80 °C insulation)`
   const burns = `${more}: it heats past 300 °C and burns its insulation off. Take a thicker wire or less current.`
   const overloaded = `${more}: it would settle at {settles temperature °C}. Take a thicker wire or less current; wireHeating tells for the place it lies in.`
-  if (hot === null) return [caution("wire-burns", "warning", burns as string, SHORT_FAULT, values), fumesCaution()]
-  return [caution("wire-overloaded", "warning", overloaded as string, PVC, { ...values, settles: hot })]
+  if (steady === null) return [caution("wire-burns", "warning", burns as string, SHORT_FAULT, values), fumesCaution()]
+  return [
+    caution("wire-overloaded", "warning", overloaded as string, PVC, { ...values, settles: laid.ambientTemperature + steady.conductor }),
+  ]
+}
+
+/** The caution of a size that skin does not bear for hours even where it lies alone in still air. */
+function touchable(laid: LaidWire, path: string, current: number, wire: string): Caution<"burns">[] {
+  const [burns] = hotSurface(laid, current)
+  if (!burns) return []
+  const text = `At {${path} current} the surface of {wire} reaches {surface temperature °C} even alone in still air at 25 °C: skin held against more than 43 °C for hours is burnt. Keep it off the wearer, or take a thicker wire.`
+  return [caution("burns", "warning", text as string, BURNS, { [path]: current, wire, surface: burns.values.surface as number })]
 }
 
 /** The caution of a short-time limit beyond the published one of the commonest insulation. */

@@ -60,6 +60,7 @@ export interface VoltageDrop {
 /** Hazards and limits of validity that go with an answer of {@link voltageDrop}. */
 export type VoltageDropCaution =
   | "aluminium-ends"
+  | "burns"
   | "fumes"
   | "hot-conductor"
   | "insufficient-current"
@@ -109,8 +110,8 @@ function cautions(si: SiOf<VoltageDropInput>, out: VoltageDrop): Caution<Voltage
  * temperature, n the conductors in the path, L the one-way length, k the contacts and R_c the resistance of each. Valid
  * for direct current between −50 and 200 °C.
  *
- * Whether the wire bears the current for good is asked of the same rule as in {@link wireHeating}, alone in still air at
- * 25 °C with 80 °C insulation: a run in a bundle or under padding bears less.
+ * Whether the wire bears the current for good, and skin its surface, is asked of the same rule as in {@link wireHeating}, alone
+ * in still air at 25 °C with 80 °C insulation: a run in a bundle or under padding bears less.
  *
  * **Inputs**
  * - `current`: current [I; 0 to 1000 A]

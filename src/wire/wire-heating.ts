@@ -13,9 +13,9 @@ import {
 } from "./conductor.js"
 import { metals } from "./data.js"
 import { type Laid, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps, together } from "./laid.js"
-import { BURNS_OFF, fumesCaution, raisedLimit } from "./overload.js"
-import { ADIABATIC, BURNS, CONVECTION, HEAT_TRANSFER, PVC, SHORT_FAULT, SKIN } from "./sources.js"
-import { adiabaticConstant, adiabaticSteps, ratedCurrentOf, SHORT_LIMIT, steadyOf } from "./withstand.js"
+import { burnsCaution, fumesCaution, raisedLimit } from "./overload.js"
+import { ADIABATIC, CONVECTION, HEAT_TRANSFER, PVC, SHORT_FAULT, SKIN } from "./sources.js"
+import { adiabaticSteps, adiabaticTime, judge, SHORT_LIMIT, TOUCH_LIMIT } from "./withstand.js"
 
 /** Input of {@link wireHeating}. */
 export interface WireHeatingInput extends ConductorDescription, Laid {
@@ -43,6 +43,8 @@ export interface WireHeating {
   readonly ampacity: number
   /** Part of that current in use. [u; as a fraction] */
   readonly utilisation: number
+  /** Whether the wire bears the current for good here: its conductor stays within the insulation's rating. [yes or no] */
+  readonly bears: boolean
   /** How fast the conductor warms at first, K per second, no heat lost. [g_T] */
   readonly initialHeatingRate: number
   /** Time the fault current needs from this steady state to the fault limit, no heat lost. [t_f; s] */
@@ -75,9 +77,8 @@ function solve(si: Si): WireHeating | NoSolution<WireHeatingRefusal> {
   const start = startOf(si)
   const alpha = metals[si.material].coefficient
   const base = si.current ** 2 * resistance20(si)
-  const ampacity = ratedCurrentOf(si)
-  const steady = steadyOf(si, si.current)
-  if (steady === null || steady.conductor + start > BURNS_OFF)
+  const { most: ampacity, bears, steady } = judge(si, si.current)
+  if (steady === null)
     return refuse(
       "thermal-runaway",
       "{current current} heats this wire past 300 °C: its insulation burns, with fumes that hurt. Here it bears {nearest.current current} for good ({given.insulationRating temperature °C} insulation).",
@@ -87,9 +88,7 @@ function solve(si: Si): WireHeating | NoSolution<WireHeatingRefusal> {
       { current: ampacity * (1 - 1e-9) },
       { "given.insulationRating": si.insulationRating },
     )
-  const { area, heatCapacity, beta } = { area: areaOf(si), ...metals[si.material] }
   const conductorTemperature = start + steady.conductor
-  const room = Math.log((beta + si.faultTemperatureLimit) / (beta + conductorTemperature))
   return {
     conductorTemperature,
     surfaceTemperature: start + steady.surface,
@@ -98,9 +97,9 @@ function solve(si: Si): WireHeating | NoSolution<WireHeatingRefusal> {
     heatPerMetre: base * (1 + alpha * (conductorTemperature - 20)),
     ampacity,
     utilisation: si.current / ampacity,
-    initialHeatingRate: (base * (1 + alpha * (start - 20))) / (heatCapacity * area),
-    faultDuration:
-      si.faultCurrent === null ? null : Math.max(0, ((adiabaticConstant(metals[si.material]) * area) ** 2 * room) / si.faultCurrent ** 2),
+    bears,
+    initialHeatingRate: (base * (1 + alpha * (start - 20))) / (metals[si.material].heatCapacity * areaOf(si)),
+    faultDuration: si.faultCurrent === null ? null : adiabaticTime(si, si.faultCurrent, conductorTemperature, si.faultTemperatureLimit),
     iterations: steady.iterations,
     residual: steady.residual,
   }
@@ -108,7 +107,7 @@ function solve(si: Si): WireHeating | NoSolution<WireHeatingRefusal> {
 
 function cautions(si: Si, out: WireHeating): Caution<WireHeatingCaution>[] {
   const found: Caution<WireHeatingCaution>[] = sizeCautions(si, out.conductorTemperature)
-  if (out.conductorTemperature > si.insulationRating)
+  if (!out.bears)
     found.push(
       caution(
         "over-rating",
@@ -119,16 +118,7 @@ function cautions(si: Si, out: WireHeating): Caution<WireHeatingCaution>[] {
       ),
     )
   if (out.conductorTemperature > Math.max(si.insulationRating, SHORT_LIMIT)) found.push(fumesCaution())
-  if (out.surfaceTemperature > 43)
-    found.push(
-      caution(
-        "burns",
-        "warning",
-        "The outer surface reaches {surfaceTemperature temperature °C}: skin held against more than 43 °C for hours is burnt, whatever the material. Keep it off the wearer.",
-        BURNS,
-        { surfaceTemperature: out.surfaceTemperature },
-      ),
-    )
+  if (out.surfaceTemperature > TOUCH_LIMIT) found.push(burnsCaution("surfaceTemperature", out.surfaceTemperature))
   if (si.arrangement === "padding")
     found.push(
       caution(
@@ -201,9 +191,9 @@ function cautions(si: Si, out: WireHeating): Caution<WireHeatingCaution>[] {
  * `conductorTemperature`: conductor temperature [T_c; °C]; `surfaceTemperature`: outer surface [T_s; °C];
  * `conductorRise`: temperature rise of the conductor [dT_c; K]; `surfaceRise`: temperature rise of the surface [dT_s;
  * K]; `heatPerMetre`: heat of one metre of wire [P_m; W]; `ampacity`: ampacity [I_r; A]; `utilisation`: utilisation of
- * the ampacity [u; as a fraction]; `initialHeatingRate`: initial heating rate, K/s [g_T]; `faultDuration`: fault
- * duration to the limit [t_f; s]; `iterations`: iterations [number]; `residual`: residual of the heat balance
- * [number].
+ * the ampacity [u; as a fraction]; `bears`: bears the current for good [yes or no]; `initialHeatingRate`: initial
+ * heating rate, K/s [g_T]; `faultDuration`: fault duration to the limit [t_f; s]; `iterations`: iterations [number];
+ * `residual`: residual of the heat balance [number].
  *
  * **Symbols of the working**
  *
@@ -281,6 +271,7 @@ export const wireHeating: Solver<WireHeatingInput, WireHeating, WireHeatingRefus
     heatPerMetre: { kind: "power", symbol: "P_m", label: "heat of one metre of wire" },
     ampacity: { kind: "current", symbol: "I_r", label: "ampacity" },
     utilisation: { kind: "ratio", symbol: "u", label: "utilisation of the ampacity", unit: "%" },
+    bears: { kind: "flag", label: "bears the current for good" },
     initialHeatingRate: { kind: "number", symbol: "g_T", label: "initial heating rate, K/s" },
     faultDuration: { kind: "time", symbol: "t_f", label: "fault duration to the limit" },
     iterations: { kind: "number", label: "iterations" },

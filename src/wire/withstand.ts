@@ -2,7 +2,7 @@ import { integrate, theRoot } from "../numeric/index.js"
 import type { SiOf, Step } from "../solver/index.js"
 import { areaOf, type ConductorDescription, resistance20, temperatureFactor } from "./conductor.js"
 import { bladeFuse, type ConductorMetal, type Metal, metals, preeceConstants } from "./data.js"
-import { heatAtRise, steadyRise } from "./heat.js"
+import { heatAtRise, heatAtSurface, steadyRise } from "./heat.js"
 import { heatPath, type Laid, type LaidWire, startOf } from "./laid.js"
 import { ADIABATIC, SHORT_FAULT } from "./sources.js"
 
@@ -10,7 +10,14 @@ import { ADIABATIC, SHORT_FAULT } from "./sources.js"
  * The one rule for "this wire bears this current for this long, here". For good: the conductor settles at its insulation's
  * rating or below. For a short fault, up to 5 s: it stays at or below the short-time limit, heated by I²·r, cooled by what a
  * steady surface would shed. The heat the insulation itself stores is left out, so a real wire is never hotter than this.
+ * Against skin: its surface stays at or below what skin bears for hours. Every solver that judges a wire asks here.
  */
+
+/** The temperature past which no insulation of small wires lasts, °C: from here on it burns off. */
+export const BURNS_OFF = 300
+
+/** Surface that skin bears for hours, whatever it is made of, °C (ISO 13732-1, contact of 8 h and longer). */
+export const TOUCH_LIMIT = 43
 
 /** Longest time that counts as a short fault, s (IEC 60364-4-43, clause 434.5.2). */
 export const SHORT = 5
@@ -58,6 +65,12 @@ export function adiabaticFactor(metal: Metal, initial: number, final: number): n
   return adiabaticConstant(metals[metal]) * Math.sqrt(Math.log((beta + final) / (beta + initial)))
 }
 
+/** Seconds a current takes from one conductor temperature to another with no heat lost: never more than {@link timeTo} says. */
+export function adiabaticTime(wire: SiOf<ConductorDescription>, current: number, from: number, to: number): number {
+  if (!(from < to)) return 0
+  return ((adiabaticFactor(wire.material, from, to) * areaOf(wire)) / current) ** 2
+}
+
 /** Fusing current of a bare round wire in still air by Preece's law, A: C·(d/inch)^1.5. */
 export function fusingCurrent(diameter: number, constant: number): number {
   return constant * (diameter / 0.0254) ** 1.5
@@ -76,6 +89,30 @@ export const currentAt = (wire: LaidWire, temperature: number): number =>
 
 /** Current the wire bears for good here, A: its conductor settles at the insulation's rating. */
 export const ratedCurrentOf = (wire: LaidWire): number => currentAt(wire, wire.insulationRating)
+
+/** Current for good at which the outer surface is as hot as skin bears for hours, A; nothing where the surroundings are. */
+export function touchCurrentOf(wire: LaidWire): number {
+  const path = heatPath(wire)
+  const rise = TOUCH_LIMIT - path.ambient
+  const heat = heatAtSurface(path, rise)
+  return Math.sqrt(heat / heatPerSquare(wire, TOUCH_LIMIT + heat * path.inner))
+}
+
+/** What becomes of a wire here at a current for good. */
+export interface Verdict {
+  /** Current it bears for good, A, and whether it bears this one. */
+  readonly most: number
+  readonly bears: boolean
+  /** Rises of surface and conductor over the surroundings, K; null where its insulation burns off. */
+  readonly steady: NonNullable<ReturnType<typeof steadyRise>> | null
+}
+
+/** The verdict on a wire at a current for good: by its insulation's rating, and whether it burns. */
+export function judge(wire: LaidWire, current: number): Verdict {
+  const most = ratedCurrentOf(wire)
+  const steady = steadyOf(wire, current)
+  return { most, bears: current <= most, steady: steady !== null && startOf(wire) + steady.conductor <= BURNS_OFF ? steady : null }
+}
 
 /** Where a wire settles, or null where it finds no balance below 1000 K over its surroundings. */
 export function steadyOf(wire: LaidWire, current: number): NonNullable<ReturnType<typeof steadyRise>> | null {
@@ -113,17 +150,27 @@ export function shortCurrent(wire: LaidWire, seconds: number, limit: number, fro
   return theRoot(surplus, low, high, 1e-12 * high, "current that heats a wire to its limit in time").x
 }
 
+/** Largest blade fuse of which a wire bears for good what it may carry for minutes, A; `bound` where its datasheet allows less. */
+export const longFuse = (wire: LaidWire, bound = Number.POSITIVE_INFINITY): number =>
+  Math.min(ratedCurrentOf(wire), meltingCurrent(wire), bound) / bladeFuse.longMultiple
+
 /** Whether a blade fuse guards a wire: what it may carry for minutes, and twice its rating for as long as it may take. */
-export function guards(fuse: number, wire: LaidWire, limit: number, from?: number): { readonly long: boolean; readonly overload: boolean } {
+export function guards(
+  fuse: number,
+  wire: LaidWire,
+  limit: number,
+  from?: number,
+  bound?: number,
+): { readonly long: boolean; readonly overload: boolean } {
   return {
-    long: bladeFuse.longMultiple * fuse <= Math.min(ratedCurrentOf(wire), meltingCurrent(wire)),
+    long: fuse <= longFuse(wire, bound),
     overload: withstands(wire, bladeFuse.overload.multiple * fuse, bladeFuse.overload.longest, limit, from),
   }
 }
 
 /** Largest blade fuse that guards a wire, A. */
 export function largestFuse(wire: LaidWire, limit: number, from?: number): number {
-  const long = Math.min(ratedCurrentOf(wire), meltingCurrent(wire)) / bladeFuse.longMultiple
+  const long = longFuse(wire)
   if (guards(long * (1 - 1e-12), wire, limit, from).overload) return long
   return Math.min(long, shortCurrent(wire, bladeFuse.overload.longest, limit, from) / bladeFuse.overload.multiple)
 }

@@ -1,6 +1,6 @@
 import { conductor, conductorSize, fuseCoordination, harness, ledRun, voltageDrop, wireHeating } from "../../src/wire/index.js"
 import type { Edges } from "../helpers/edges.js"
-import { areaOf, currentFor, inStillAir, largestFuse, perMetre, settles } from "./second.js"
+import { areaOf, currentFor, flow, inStillAir, largestFuse, perMetre, settles } from "./second.js"
 
 const net = harness.example
 const [source] = net.sources
@@ -28,6 +28,7 @@ const fuseBy = (si: Any, o: Any, near: boolean): Any =>
 const contactBy = (si: Any, o: Any): Any =>
   most([...si.contacts, ...si.switches], (c: Any) => (c.ratedCurrent === null ? 0 : carried(o, c.name) / c.ratedCurrent))
 const ratedInAir = (size: Any) => currentFor(size, inStillAir, 80)
+const surfaceAt = (size: Any, place: Any, current: number) => flow(size, place, settles(size, place, current)).surface
 const cmilCurrent = (size: Any) => areaOf(size) / ((Math.PI / 4) * 0.0254e-3 ** 2) / 700
 const hottest = (si: Any, o: Any): Any => most(si.wires, (w: Any) => carried(o, w.name) / ratedInAir(w))
 const thinnest = (si: Any, o: Any): Any => most(si.wires, (w: Any) => carried(o, w.name) / cmilCurrent(w))
@@ -146,6 +147,16 @@ export const edges: Edges = {
       solver: voltageDrop,
       shown: { awg: 30, current: 7.28 },
       notShown: { awg: 30, current: 7.24 },
+    },
+    { code: "burns", severity: "warning", solver: voltageDrop, shown: { current: 7.72 }, notShown: { current: 7.71 } },
+    { code: "burns", severity: "warning", solver: fuseCoordination, shown: { current: 7.72 }, notShown: { current: 7.71 } },
+    { code: "burns", severity: "warning", solver: harness, shown: drawing(6.81), notShown: drawing(6.8) },
+    {
+      code: "burns",
+      severity: "warning",
+      solver: ledRun,
+      shown: { length: 0.1, current: 5.94 },
+      notShown: { length: 0.1, current: 5.93 },
     },
     { code: "fumes", severity: "warning", solver: voltageDrop, shown: { current: 27.8 }, notShown: { current: 27.7 } },
     { code: "touch-voltage", severity: "warning", solver: voltageDrop, shown: { sourceVoltage: 30.1 }, notShown: { sourceVoltage: 30 } },
@@ -529,6 +540,11 @@ export const edges: Edges = {
     "voltageDrop.wire-overloaded.ratedInAir": ratedInAir,
     "voltageDrop.wire-overloaded.settles": (si) => settles(si, inStillAir, si.current),
     "voltageDrop.wire-burns.ratedInAir": ratedInAir,
+    "voltageDrop.burns.surface": (si) => surfaceAt(si, inStillAir, si.current),
+    "fuseCoordination.burns.surface": (si) => surfaceAt(si, si, si.current),
+    "ledRun.burns.surface": (si, o) => surfaceAt(si, inStillAir, o.maxCurrent),
+    "harness.burns.carried": (si, o) => carried(o, hottest(si, o).name),
+    "harness.burns.surface": (si, o) => surfaceAt(hottest(si, o), inStillAir, carried(o, hottest(si, o).name)),
     "ledRun.wire-overloaded.ratedInAir": ratedInAir,
     "ledRun.wire-overloaded.settles": (si, o) => settles(si, inStillAir, o.maxCurrent),
     "ledRun.wire-burns.ratedInAir": ratedInAir,

@@ -38,14 +38,27 @@ const isFound = (value: object): value is Found => "margin" in value
 
 const size = (run: SiOf<RigRun>) => ({ awg: run.awg, area: run.area })
 
-/** Heating of the wire on the source side at the move's maximum current. */
-function heating(s: Situation, current: number): { readonly input: WireHeatingInput; readonly insulation: number } | null {
-  const { wiring } = s.rig
-  if (!wiring) return null
-  return {
-    input: { ...size(wiring.source), current, ambientTemperature: wiring.source.temperature, insulationRating: wiring.insulation },
-    insulation: wiring.insulation,
-  }
+/** A run's wire at a current. */
+const heating = (run: SiOf<RigRun>, insulation: number, current: number): WireHeatingInput => ({
+  ...size(run),
+  current,
+  ambientTemperature: run.temperature,
+  insulationRating: insulation,
+})
+
+/** Whether a run bears a current for good, by wireHeating's own verdict. */
+function warmth(section: string, run: SiOf<RigRun>, insulation: number, current: number): Found {
+  return findBy(wireHeating, section, heating(run, insulation, current), (out) => {
+    const margin = (insulation - out.conductorTemperature) / Math.max(insulation - run.temperature, 1)
+    return byMargin(
+      out.conductorTemperature,
+      insulation,
+      "temperature",
+      out.bears ? Math.max(0, margin) : Math.min(-1e-9, margin),
+      `If the maximum current flowed on and on the ${section === "wiring.load" ? "wire to the actuators" : "wire"} would reach ${formatQuantity("temperature", out.conductorTemperature)}; its insulation is good to ${formatQuantity("temperature", insulation)}.`,
+      "the wire's datasheet",
+    )
+  })
 }
 
 /** Checks of cells, converter, wires, fuse, switch and lights. */
@@ -353,19 +366,14 @@ export const electricChecks: readonly Check[] = [
     applies: driven,
     find: (s) =>
       onMove(s, (m) => {
-        const hot = heating(s, m.raise.peakSourceCurrent)
-        if (!hot) return lacking("wiring")
-        return findBy(wireHeating, "wiring.source", hot.input, (out) => {
-          const room = s.rig.wiring?.source.temperature as number
-          return byMargin(
-            out.conductorTemperature,
-            hot.insulation,
-            "temperature",
-            (hot.insulation - out.conductorTemperature) / Math.max(hot.insulation - room, 1),
-            `If the maximum current flowed on and on the wire would reach ${formatQuantity("temperature", out.conductorTemperature)}; its insulation is good to ${formatQuantity("temperature", hot.insulation)}.`,
-            "the wire's datasheet",
-          )
-        })
+        const { wiring } = s.rig
+        if (!wiring) return lacking("wiring")
+        const source = warmth("wiring.source", wiring.source, wiring.insulation, m.raise.peakSourceCurrent)
+        if (!wiring.load) return source
+        // the run behind the converter carries the actuators' own current: the worse of the two speaks, with both runs' cautions
+        const load = warmth("wiring.load", wiring.load, wiring.insulation, m.raise.peakCurrent)
+        const [worse, other] = (load.margin ?? 0) < (source.margin ?? 0) ? [load, source] : [source, load]
+        return { ...worse, cautions: [...worse.cautions, ...other.cautions.filter((c) => !worse.cautions.some((d) => d.code === c.code))] }
       }),
   },
   {
@@ -379,9 +387,9 @@ export const electricChecks: readonly Check[] = [
         const fuse = wiring.fuseRating
         if (fuse === null) return lacking("wiring.fuseRating")
         const current = m.raise.peakSourceCurrent
-        const hot = heating(s, current) as { readonly input: WireHeatingInput }
-        return findBy(wireHeating, "wiring.source", hot.input, () =>
-          findBy(fuseCoordination, "wiring", { ...hot.input, fuseRating: fuse }, (out) => {
+        const input = heating(wiring.source, wiring.insulation, current)
+        return findBy(wireHeating, "wiring.source", input, () =>
+          findBy(fuseCoordination, "wiring", { ...input, fuseRating: fuse }, (out) => {
             // left between the load and the fuse, and between the fuse and the wire, whichever is less
             const margin = Math.min(fuse / out.minFuseRating - 1, 1 - fuse / out.maxFuseRating)
             return byMargin(

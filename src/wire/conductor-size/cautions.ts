@@ -1,7 +1,8 @@
 import { type Caution, caution, commonPractice } from "../../solver/index.js"
 import { sizeCautions, solidCautions, touchCaution } from "../conductor.js"
-import { raisedLimit } from "../overload.js"
-import { BLADE, BURNS } from "../sources.js"
+import { burnsCaution, raisedLimit } from "../overload.js"
+import { BLADE } from "../sources.js"
+import { TOUCH_LIMIT } from "../withstand.js"
 import type { ConductorSize, ConductorSizeCaution, Si } from "./types.js"
 
 /** What an answer warns of. */
@@ -19,16 +20,7 @@ export function cautions(si: Si, out: ConductorSize): Caution<ConductorSizeCauti
         BLADE,
       ),
     )
-  if (out.surfaceTemperature > 43)
-    found.push(
-      caution(
-        "burns",
-        "warning",
-        "The wire's surface reaches {surfaceTemperature temperature °C}: too hot to lie against skin for hours.",
-        BURNS,
-        { surfaceTemperature: out.surfaceTemperature },
-      ),
-    )
+  if (out.surfaceTemperature > TOUCH_LIMIT) found.push(burnsCaution("surfaceTemperature", out.surfaceTemperature))
   if (out.area < 0.2e-6)
     found.push(
       caution(

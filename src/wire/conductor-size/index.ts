@@ -12,9 +12,8 @@ import {
 } from "../conductor.js"
 import { bladeFuse, nominalConductors } from "../data.js"
 import { type LaidWire, laidFaults, laidFields, pathSteps, ratedSteps, startOf, steadySteps } from "../laid.js"
-import { BURNS_OFF } from "../overload.js"
 import { AWG, BLADE, CLASSES, CONVECTION, HEAT_TRANSFER, SHORT_FAULT, SKIN } from "../sources.js"
-import { guards, largestFuse, ratedCurrentOf, SHORT_LIMIT, shortLimit, steadyOf } from "../withstand.js"
+import { BURNS_OFF, guards, judge, largestFuse, SHORT_LIMIT, shortLimit } from "../withstand.js"
 import { cautions } from "./cautions.js"
 import type { ConductorSize, ConductorSizeCaution, ConductorSizeInput, ConductorSizeRefusal, Looked, Si } from "./types.js"
 
@@ -37,15 +36,13 @@ const pathResistance = (si: Si, wire: LaidWire, temperature: number) =>
 function look(si: Si, size: SiOf<ConductorDescription>): Looked {
   const wire: LaidWire = { ...si, ...size }
   const start = startOf(wire)
-  const steady = steadyOf(wire, si.current)
-  const rises = steady !== null && start + steady.conductor <= BURNS_OFF ? steady : null
-  const ampacity = ratedCurrentOf(wire)
+  const { most: ampacity, bears, steady: rises } = judge(wire, si.current)
   const resistance = rises === null ? 0 : pathResistance(si, wire, start + rises.conductor)
   const dropShare = rises === null ? null : (si.current * resistance) / si.sourceVoltage
   const guarded = si.fuseRating === null ? null : guards(si.fuseRating, wire, shortLimit(si))
   const fails = [
     dropShare !== null && dropShare <= si.dropLimit ? null : "drop",
-    ampacity >= si.current ? null : "temperature",
+    bears ? null : "temperature",
     guarded === null || (guarded.long && guarded.overload) ? null : "fuse",
   ].filter((f) => f !== null)
   return { wire, rises, resistance, awg: size.awg, area: areaOf(size), dropShare, ampacity, fails: fails.join(",") }

@@ -41,7 +41,7 @@ export interface SizeCandidate {
   readonly dropShare: number | null
   /** Current at which it reaches its insulation's rating. [A] */
   readonly ampacity: number
-  /** Rules it fails, of `drop`, `conductorTemperature` and `fuseRating`, joined by commas; empty where it meets all. [text] */
+  /** Rules it fails, of `drop`, `temperature` and `fuse`, joined by commas; empty where it meets all. [text] */
   readonly fails: string
 }
 
@@ -51,7 +51,7 @@ export interface ConductorSize {
   readonly awg: number | null
   /** Cross-section chosen. [A; m²] */
   readonly area: number
-  /** Rule the next smaller size fails, of `drop`, `conductorTemperature` and `fuseRating`; `none` where the smallest size does. [text] */
+  /** Rule the next smaller size fails, of `drop`, `temperature` and `fuse`; `none` where the smallest size does. [text] */
   readonly decidedBy: string
   /** Conductor temperature [T_c; °C] */
   readonly conductorTemperature: number

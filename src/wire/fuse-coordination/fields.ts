@@ -86,6 +86,7 @@ export interface FuseCoordination {
 
 /** Hazards and limits of validity that go with an answer of {@link fuseCoordination}. */
 export type FuseCoordinationCaution =
+  | "burns"
   | "fuse-ahead"
   | "fuse-too-small"
   | "limit-raised"

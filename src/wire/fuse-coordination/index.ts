@@ -2,7 +2,7 @@ import { type Caution, caution, type Issue, inconsistent, type Solver, solver } 
 import { areaOf, metalSteps, nominalResistance, resistanceSteps, sizeIssues, sizeRules, sizeSources } from "../conductor.js"
 import { bladeFuse, bladeRatings, FUSE_WITHIN, preeceConstants, pulseFractions, pulseShapes } from "../data.js"
 import { laidFaults, pathSteps, ratedSteps } from "../laid.js"
-import { raisedLimit } from "../overload.js"
+import { hotSurface, raisedLimit } from "../overload.js"
 import {
   ADIABATIC,
   AWG,
@@ -17,7 +17,7 @@ import {
   SHORT_FAULT,
   SKIN,
 } from "../sources.js"
-import { adiabaticFactor, adiabaticSteps, meltingCurrent, ratedCurrentOf, shortLimit, withstands } from "../withstand.js"
+import { adiabaticFactor, adiabaticSteps, guards, longFuse, meltingCurrent, ratedCurrentOf, shortLimit } from "../withstand.js"
 import { type FuseCoordination, type FuseCoordinationCaution, type FuseCoordinationInput, fuseInput, fuseOutput } from "./fields.js"
 import type { Si } from "./types.js"
 
@@ -35,7 +35,7 @@ function solve(si: Si): FuseCoordination {
   const continuousCurrent = Math.min(ampacity, si.datasheetAmpacity ?? ampacity)
   const melting = meltingCurrent(si)
   const minFuseRating = si.current / (si.utilisationLimit * si.temperatureFactor)
-  const maxFuseRating = Math.min(continuousCurrent, melting) / bladeFuse.longMultiple
+  const maxFuseRating = longFuse(si, continuousCurrent)
   const inrushIntegral =
     si.peakInrushCurrent === null ? null : pulseShapes[si.inrushShape].factor * si.peakInrushCurrent ** 2 * si.inrushDuration
   const requiredMeltingIntegral = inrushIntegral === null ? null : inrushIntegral / pulseFraction(si.pulses)
@@ -43,9 +43,7 @@ function solve(si: Si): FuseCoordination {
     requiredMeltingIntegral === null || si.meltingIntegral === null ? null : si.meltingIntegral >= requiredMeltingIntegral
   const judge = (fuse: number) => {
     const carriesLoad = fuse >= minFuseRating
-    const protectsWire = fuse <= maxFuseRating
-    const { multiple, longest } = bladeFuse.overload
-    const survivesOverload = withstands(si, multiple * fuse, longest, shortLimit(si), startOfFault(si))
+    const { long: protectsWire, overload: survivesOverload } = guards(fuse, si, shortLimit(si), startOfFault(si), continuousCurrent)
     return {
       carriesLoad,
       protectsWire,
@@ -140,7 +138,7 @@ function cautions(si: Si, out: FuseCoordination): Caution<FuseCoordinationCautio
         { "given.fuseRating": si.fuseRating },
       ),
     )
-  return [...found, ...raisedLimit(si.faultTemperatureLimit)]
+  return [...found, ...hotSurface(si, si.current), ...raisedLimit(si.faultTemperatureLimit)]
 }
 
 /**

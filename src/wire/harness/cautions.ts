@@ -4,7 +4,7 @@ import { bladeFuse, FUSE_WITHIN } from "../data.js"
 import { bundledCurrent } from "../limits.js"
 import { wireCautions } from "../overload.js"
 import { BLADE, CIRCULAR_MILS, CONNECTORS, FUSE_PLACE, FUSEOLOGY, KIRCHHOFF, LITHIUM_CHARGE } from "../sources.js"
-import { inAir, largestFuse, ratedCurrentOf, SHORT_LIMIT } from "../withstand.js"
+import { inAir, largestFuse, ratedCurrentOf, SHORT_LIMIT, touchCurrentOf } from "../withstand.js"
 import { guardedWires } from "./guards.js"
 import type { Harness, HarnessCaution, HarnessInput } from "./types.js"
 
@@ -205,19 +205,33 @@ export function harnessCautions(si: Si, out: Harness): Caution<HarnessCaution>[]
 /** Cautions of wires by what they carry: first what none bears even alone in still air, else what a bundle may not have. */
 function wiresCautions(si: Si, carried: (name: string) => number): Caution<HarnessCaution>[] {
   const loaded = si.wires.map((w) => ({ ...w, current: carried(w.name) }))
-  const share = (w: (typeof loaded)[number]) => w.current / ratedCurrentOf(inAir(w))
+  const known = new Map<string, { readonly rated: number; readonly touch: number }>()
+  const knownOf = (w: (typeof loaded)[number]) => {
+    const key = [areaOf(w), w.material, w.stranding].join()
+    const found = known.get(key) ?? { rated: ratedCurrentOf(inAir(w)), touch: touchCurrentOf(inAir(w)) }
+    known.set(key, found)
+    return found
+  }
+  const share = (w: (typeof loaded)[number]) => w.current / knownOf(w).rated
   const over = worstOf(
     loaded.filter((w) => share(w) > 1),
     share,
   )
   if (over) return wireCautions(over.worst, "carried", over.worst.current, `wire '${over.worst.name}'${over.more}`)
+  const heat = (w: (typeof loaded)[number]) => w.current / knownOf(w).touch
+  const hot = worstOf(
+    loaded.filter((w) => heat(w) > 1),
+    heat,
+  )
+  const burns = hot ? wireCautions(hot.worst, "carried", hot.worst.current, `wire '${hot.worst.name}'${hot.more}`) : []
   const perMil = (w: (typeof loaded)[number]) => w.current / bundledCurrent(areaOf(w))
   const thin = worstOf(
     loaded.filter((w) => perMil(w) > 1),
     perMil,
   )
-  if (!thin) return []
+  if (!thin) return burns
   return [
+    ...burns,
     caution(
       "thin-wire",
       "caution",

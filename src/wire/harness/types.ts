@@ -157,7 +157,7 @@ export interface HarnessBranch {
 export interface HarnessLoad {
   /** Name [text] */
   readonly name: string
-  /** `current`, `sourceResistance` or `power`. [text] */
+  /** `current`, `resistance` or `power`. [text] */
   readonly type: string
   /** Whether a source reaches it. [yes or no] */
   readonly fed: boolean
@@ -222,6 +222,7 @@ export type HarnessRefusal = "insufficient-power" | "insufficient-voltage" | "lo
 
 /** Hazards and limits of validity that go with an answer of {@link harness}. */
 export type HarnessCaution =
+  | "burns"
   | "fumes"
   | "fuse-above-wire"
   | "fuse-near-rating"

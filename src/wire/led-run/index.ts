@@ -69,8 +69,8 @@ function cautions(si: Si, out: LedRun): Caution<LedRunCaution>[] {
     )
   if (si.trackResistance === null) {
     const burning = wireCautions(si, "maxCurrent", out.maxCurrent)
-    if (burning.length > 0) found.push(...burning)
-    else if (out.maxCurrent > bundledCurrent(areaOf(si)))
+    found.push(...burning)
+    if (burning.every((c) => c.code === "burns") && out.maxCurrent > bundledCurrent(areaOf(si)))
       found.push(
         caution(
           "thin-wire",

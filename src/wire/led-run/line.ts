@@ -90,6 +90,7 @@ export type LedRunRefusal = "insufficient-voltage"
 
 /** Hazards and limits of validity that go with an answer of {@link ledRun}. */
 export type LedRunCaution =
+  | "burns"
   | "constant-current"
   | "dim"
   | "fumes"
