@@ -68,7 +68,8 @@ function kernel(si: Si): DcMotor | NoSolution<DcMotorRefusal> {
   const stallCurrent = terminalVoltage / windingResistance
   const frictionVoltage = noLoadCurrent * windingResistance
   const stallTorque = (torqueConstant * (terminalVoltage - frictionVoltage)) / windingResistance
-  const current = noLoadCurrent + torque / torqueConstant
+  // driven by its load it can send back no more than it is given: what its datasheet's torque lacks is lost, not gained
+  const current = noLoadCurrent + torque / (torque < 0 ? Math.max(torqueConstant, backEmfConstant) : torqueConstant)
   const neededVoltage = current * windingResistance
   const enough = neededVoltage * 1.001
   const higher: Record<string, number> = si.ratedVoltage === null || enough <= FURTHEST * si.ratedVoltage ? { terminalVoltage: enough } : {}

@@ -16,7 +16,7 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution<GearmotorRefusa
  * Speed, current, efficiency, back-driving and start of a brushed motor behind gears, with the load against it or helping.
  *
  * Formula: the gears as in gearTrain (i, η, T_d), the motor as in dcMotor (k_T, k_E, R′, I₀). T_m = T/(i·η) + T_d against a load
- * T, T·η_b/i + T_d with one that helps; I = I₀ + T_m/k_T, ω_m = (V − I·R′)/k_E, ω₂ = ω_m/i. Stall at the output
+ * T, T·η_b/i + T_d with one that helps; I = I₀ + T_m/k_T (the larger of k_T and k_E where the load drives it), ω_m = (V − I·R′)/k_E, ω₂ = ω_m/i. Stall at the output
  * (k_T·(V/R′ − I₀) − T_d)·i·η; best efficiency η·k_T/k_E·(1 − √(I_d/I_s))² with I_d = I₀ + T_d/k_T. A load turns it back
  * without power above (T_d + k_T·I₀)·i/η_b. Acceleration from rest
  * (T_s − T_m)/(i·(J₀ + ΣJ_k/(f_k²·g_k) + J_L/(i²·η))), g_k the efficiency up to stage k: what lies behind losses weighs more.
@@ -100,8 +100,9 @@ const solve = (si: SiOf<GearmotorInput>): Gearmotor | NoSolution<GearmotorRefusa
  * stage with the motion reversed, against one without loss; f_k: turns of the motor for one of each stage's output;
  * g_k: efficiency from the motor to each stage's output; c_k: torque let through by each stage, against one without
  * loss; helps: 1 where the load helps; locked: 1 where a stage locks; starts: 1 where there is inertia to start;
- * draws: 1 where power is taken for a load; T_sm: torque at the motor at standstill [N m]; I_d: current that friction
- * and drag take [A]; eta_b: efficiency of the gears, load driving; J_m: inertia at the motor [kg m²].
+ * draws: 1 where power is taken for a load; drives: 1 where the load drives the motor; T_sm: torque at the motor at
+ * standstill [N m]; I_d: current that friction and drag take [A]; eta_b: efficiency of the gears, load driving; J_m:
+ * inertia at the motor [kg m²].
  *
  * **Sources**
  * - A. Hughes, B. Drury: Electric Motors and Drives, 5th, 2019, chapter 3 (not verified against the document)
