@@ -102,3 +102,25 @@ export const springField: { kind: "group"; label: string; fields: Fields<HingeSp
     pullsOnly: { kind: "flag", label: "only pulls", default: true },
   },
 }
+
+/** Lean of the frame, and how far it may lean from there to either side. */
+export const tiltFields = {
+  frameTilt: {
+    kind: "angle",
+    symbol: "lambda",
+    label: "lean of the wearer",
+    min: -3.2,
+    max: 3.2,
+    typical: ["-15 deg", "15 deg"],
+    default: 0,
+  },
+  tiltEitherWay: {
+    kind: "angle",
+    symbol: "Lambda",
+    label: "lean either way",
+    min: 0,
+    max: 1.6,
+    typical: ["0 deg", "20 deg"],
+    default: 0,
+  },
+} as const satisfies Fields<{ frameTilt?: Angle; tiltEitherWay?: Angle }>

@@ -1,6 +1,6 @@
 // Field descriptions of counterbalance.
 import type { Fields, OutFields } from "../../../solver/index.js"
-import { movingPivotField, pointField, weightField } from "../fields.js"
+import { movingPivotField, pointField, tiltFields, weightField } from "../fields.js"
 import type { Counterbalance, CounterbalanceInput } from "./types.js"
 
 const stiffness = { kind: "forcePerLength", symbol: "k_g", label: "stiffness", min: 0, max: 1e7, typical: ["100 N/m", "2000 N/m"] } as const
@@ -59,24 +59,7 @@ export const input: Fields<CounterbalanceInput> = {
   masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
   lowAngle: { kind: "angle", symbol: "theta_1", label: "arm angle low", min: -7, max: 7, typical: ["-80 deg", "-40 deg"] },
   highAngle: { kind: "angle", symbol: "theta_2", label: "arm angle high", min: -7, max: 7, typical: ["20 deg", "80 deg"] },
-  frameTilt: {
-    kind: "angle",
-    symbol: "lambda",
-    label: "lean of the wearer",
-    min: -3.2,
-    max: 3.2,
-    typical: ["-15 deg", "15 deg"],
-    default: 0,
-  },
-  tiltEitherWay: {
-    kind: "angle",
-    symbol: "Lambda",
-    label: "lean either way",
-    min: 0,
-    max: 1.6,
-    typical: ["0 deg", "20 deg"],
-    default: 0,
-  },
+  ...tiltFields,
 }
 
 export const output: OutFields<Counterbalance> = {

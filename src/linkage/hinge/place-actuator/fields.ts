@@ -1,6 +1,6 @@
 import type { Length } from "../../../quantity/index.js"
 import type { Fields } from "../../../solver/index.js"
-import { pointField, weightField } from "../fields.js"
+import { pointField, tiltFields, weightField } from "../fields.js"
 import type { PlaceActuatorInput } from "./types.js"
 
 /** Describes a rectangle; `x` and `y` are the usual ranges of its edges, lower then upper. */
@@ -55,24 +55,7 @@ export const placeFields = (): Fields<PlaceActuatorInput> => ({
   stroke: { kind: "length", symbol: "S", label: "stroke", min: "1 mm", max: 10, typical: ["40 mm", "60 mm"] },
   ratedForce: { kind: "force", symbol: "F_r", label: "force rating", min: "1 mN", max: 1e6, typical: ["200 N", "1000 N"] },
   masses: { kind: "list", label: "masses on the arm", of: weightField, min: 1, max: 50 },
-  frameTilt: {
-    kind: "angle",
-    symbol: "lambda",
-    label: "lean of the wearer",
-    min: -3.2,
-    max: 3.2,
-    typical: ["-15 deg", "15 deg"],
-    default: 0,
-  },
-  tiltEitherWay: {
-    kind: "angle",
-    symbol: "Lambda",
-    label: "lean either way",
-    min: 0,
-    max: 1.6,
-    typical: ["0 deg", "20 deg"],
-    default: 0,
-  },
+  ...tiltFields,
   fixedPivotRegion: regionField(
     "region of the fixed pivot",
     "B",
