@@ -89,6 +89,8 @@ function misfit(si: Si): number {
   )
 }
 
+/** Neither weights nor friction: where a mechanism is near to singular, both would jam it. */
+const light = { masses: [], pinFriction: 0 }
 const rocker = {
   pivots: [
     { name: "O", x: 0, y: 0 },
@@ -104,6 +106,7 @@ const rocker = {
     { from: "Q", to: "B", length: 0.085 },
   ],
   loads: [],
+  ...light,
 }
 const flat = (start: number) => ({
   pivots: rocker.pivots,
@@ -116,8 +119,21 @@ const flat = (start: number) => ({
     { from: "A", to: "B" },
     { from: "Q", to: "B" },
   ],
+  ...light,
 })
 const to = (end: number) => ({ cranks: [{ from: "O", to: "A", end }] })
+const stuck = { cranks: [{ from: "O", to: "A", speed: 2 }], pinFriction: 1 }
+/** Largest friction radius at which a mechanism at rest in its pose still answers, by halving. */
+function answersUpTo(si: Si): number {
+  let [good, bad] = [0, si.pinDiameter]
+  for (let i = 0; i < 44; i++) {
+    const pinDiameter = (good + bad) / 2
+    if (planarLinkage.attempt({ ...si, pinDiameter }).ok) good = pinDiameter
+    else bad = pinDiameter
+  }
+  return (si.pinFriction * good) / 2
+}
+const radius = (si: Si) => (si.pinFriction * si.pinDiameter) / 2
 const single = { ...rocker, ...to(1.2) }
 const apartLoops = (length: number) => ({
   ...rocker,
@@ -134,9 +150,11 @@ const arm = (duration: number) => ({
   steps: 4,
   duration,
 })
+/** The same of the room a mechanism takes: it bears no loads and has a tip. */
+const swept = ({ loads: _, masses: _m, pinFriction: _f, ...change }: Change): Change => ({ ...change, tip: "B" })
 /** Parallelogram with a coupler a hair too short: it passes its flat pose round a very sharp corner. */
 const sharp = (length: number) => ({
-  ...flat(0.4),
+  ...swept(flat(0.4)),
   bars: [
     { from: "O", to: "A" },
     { from: "A", to: "B", length },
@@ -147,8 +165,6 @@ const sharp = (length: number) => ({
   steps: 1,
 })
 
-/** The same of the room a mechanism takes: it bears no loads and has a tip. */
-const swept = ({ loads: _, ...change }: Change): Change => ({ ...change, tip: "B" })
 const mechanismRefusals: readonly RefusalRow[] = [
   {
     solver: planarLinkage,
@@ -200,8 +216,22 @@ export const edges: Edges = {
       solver: planarLinkage,
       code: "falls-unpowered",
       severity: "warning",
-      shown: { loads: [{ point: "B", forceY: -3 }] },
-      notShown: { loads: [] },
+      shown: { loads: [{ point: "B", forceY: -3 }], masses: [] },
+      notShown: { loads: [], masses: [] },
+    },
+    {
+      solver: planarLinkage,
+      code: "falls-unpowered",
+      severity: "warning",
+      shown: { loads: [], gravity: 1e-3 },
+      notShown: { loads: [], gravity: 0 },
+    },
+    {
+      solver: planarLinkage,
+      code: "near-singular",
+      severity: "caution",
+      shown: { ...rocker, cranks: [{ from: "O", to: "A", start: 1.655895, end: 1.2 }] },
+      notShown: { ...rocker, cranks: [{ from: "O", to: "A", start: 1.6556, end: 1.2 }] },
     },
     {
       solver: planarLinkage,
@@ -223,6 +253,12 @@ export const edges: Edges = {
   ],
   refusals: [
     ...mechanismRefusals,
+    {
+      solver: planarLinkage,
+      code: "jammed",
+      refused: { ...stuck, pinDiameter: 0.0605 },
+      answered: { ...stuck, pinDiameter: 0.0604 },
+    },
     ...mechanismRefusals.map((row) => ({ ...row, solver: sweptEnvelope, refused: swept(row.refused), answered: swept(row.answered) })),
     {
       solver: sweptEnvelope,
@@ -233,6 +269,18 @@ export const edges: Edges = {
     },
   ],
   faults: [
+    {
+      solver: planarLinkage,
+      path: "masses.0.to",
+      faulty: { masses: [{ from: "A", to: "Z", mass: 0.1 }] },
+      sound: { masses: [{ from: "A", to: "B", mass: 0.1 }] },
+    },
+    {
+      solver: planarLinkage,
+      path: "masses.0.from",
+      faulty: { masses: [{ from: "O", to: "B", mass: 0.1 }] },
+      sound: { masses: [{ from: "A", to: "B", mass: 0.1 }] },
+    },
     { solver: planarLinkage, path: "trace", faulty: { trace: "C" }, sound: { trace: "B" } },
     { solver: sweptEnvelope, path: "tip", faulty: { tip: "C" }, sound: { tip: "B" } },
     { solver: planarLinkage, path: "bars.0.to", faulty: { bars: [{ from: "O", to: "Q" }] }, sound: { bars: [{ from: "O", to: "A" }] } },
@@ -323,8 +371,13 @@ export const edges: Edges = {
       sound: { actuators: [{ from: "O", to: "B" }] },
     },
   ],
-  numbers: Object.fromEntries(
-    ["planarLinkage", "sweptEnvelope"].flatMap((solver) => [
+  numbers: Object.fromEntries([
+    ["planarLinkage.jammed.shortBy", (si: Si) => radius(si) - answersUpTo(si)],
+    ["planarLinkage.jammed.at.frictionRadius", radius],
+    // the crank stands: its one pose is the end of the motion
+    ["planarLinkage.jammed.at.share", () => 1],
+    ["planarLinkage.masses.names", names],
+    ...["planarLinkage", "sweptEnvelope"].flatMap((solver) => [
       [`${solver}.dead-point.shortBy`, lacking],
       [`${solver}.singular.shortBy`, lacking],
       [`${solver}.cannot-close.shortBy`, misfit],
@@ -343,5 +396,5 @@ export const edges: Edges = {
       [`${solver}.trace.points`, names],
       [`${solver}.tip.points`, names],
     ]),
-  ),
+  ]),
 }

@@ -1,5 +1,6 @@
 import { fill, type Issue, inconsistent, issue, type Values } from "../../solver/index.js"
 import type { MechanismSi } from "./data.js"
+import type { Si } from "./input.js"
 import { bodiesOf, bodyOf } from "./model.js"
 
 /** A fault about names that the input gives at these keys of one entry: `received` says them as `{from}`. */
@@ -98,4 +99,15 @@ export function mechanismFaults(si: MechanismSi): readonly Issue[] {
     held("torques", i, one)
   })
   return found
+}
+
+/** Faults of masses: names that are no points, or not the two ends of one bar. */
+export function massFaults(si: Pick<Si, "pivots" | "points" | "bars" | "masses">): readonly Issue[] {
+  const names = [...si.pivots, ...si.points].map((p) => p.name)
+  return si.masses.flatMap((one, i) => {
+    const unknown = (["from", "to"] as const).find((key) => !names.includes(one[key]))
+    if (unknown) return [named("masses", i, unknown, `'{${unknown}}'`, "a point ({names})", one, { names: names.join(", ") })]
+    const isOnBar = si.bars.some((b) => (b.from === one.from && b.to === one.to) || (b.from === one.to && b.to === one.from))
+    return isOnBar ? [] : [named("masses", i, "from", "'{from}' and '{to}'", "the two ends of a bar", one)]
+  })
 }

@@ -2,9 +2,9 @@ import type { NoSolution } from "../../solver/index.js"
 import { solveFactored } from "../lu.js"
 import type { MechanismSi } from "./data.js"
 import { compile, type Model } from "./model.js"
-import type { PlanarLinkageRefusal } from "./output.js"
-import { jacobian, rowGradient } from "./rows.js"
-import { couple, isHalt, motion, type Pose } from "./solve.js"
+import type { MotionRefusal } from "./output.js"
+import { jacobian } from "./rows.js"
+import { isHalt, motion, type Pose } from "./solve.js"
 
 /** Largest row sums of the Jacobian and of its inverse. */
 export function norms(model: Model, pose: Pose): { readonly direct: number; readonly inverse: number } {
@@ -26,38 +26,15 @@ export function norms(model: Model, pose: Pose): { readonly direct: number; read
   return { direct, inverse: rowSum.reduce((most, v) => Math.max(most, v), 0) }
 }
 
-/** Force that every pin exerts on every bar it belongs to. */
-export function pinForces(model: Model, pose: Pose, lambda: Float64Array) {
-  const held = model.bodies.map((members) => new Map(members.map((point) => [point, [0, 0] as [number, number]])))
-  const give = (body: number, point: number, fx: number, fy: number) => {
-    const force = held[body]?.get(point)
-    if (!force) return
-    force[0] -= fx
-    force[1] -= fy
-  }
-  model.rows.forEach((row, i) => {
-    const l = lambda[i] as number
-    rowGradient(row, pose.q, pose.drive, (point, gx, gy, isReference) => {
-      if (row.kind === "actuator") return
-      give(isReference && row.kind === "crank" ? row.refBody : row.body, point, l * gx, l * gy)
-    })
-  })
-  for (const { from, to, body, torque } of model.torques) {
-    const [fx, fy] = couple(pose.q, from, to, torque)
-    give(body, to, fx, fy)
-    give(body, from, -fx, -fy)
-  }
-  return held
-}
-
 /** All poses of a mechanism's motion with its compiled model; the plain kernel for envelopes and couplings. */
 export function mechanismMotion(
   si: MechanismSi,
   steps: number,
-): { readonly model: Model; readonly poses: readonly Pose[] } | NoSolution<PlanarLinkageRefusal> {
+): { readonly model: Model; readonly poses: readonly Pose[]; readonly first: Pose } | NoSolution<MotionRefusal> {
   const model = compile(si)
   const poses = motion(model, steps)
-  return isHalt(poses) ? poses.refusal : { model, poses }
+  if (isHalt(poses)) return poses.refusal
+  return { model, poses: steps === 0 ? poses.slice(1) : poses, first: poses[0] as Pose }
 }
 
 /**

@@ -1,7 +1,7 @@
 import { type NoSolution, refuse } from "../../solver/index.js"
 import { type Factors, factor, rankOf, solveFactored, solveTransposed } from "../lu.js"
 import type { Model } from "./model.js"
-import type { PlanarLinkageRefusal } from "./output.js"
+import type { MotionRefusal } from "./output.js"
 import { jacobian, rowBias, rowDrive, rowValue, sub, turned } from "./rows.js"
 
 /** A solved pose: all coordinates, the factored Jacobian there, and how it was reached. */
@@ -104,9 +104,8 @@ export function couple(q: Float64Array, from: number, to: number, torque: number
   return [(-vy * torque) / squared, (vx * torque) / squared]
 }
 
-/** What each constraint carries: multipliers λ with Jᵀ·λ = −F. */
-export function multipliers(model: Model, pose: Pose): Float64Array {
-  const f = allForces(model, pose.q)
+/** What each constraint carries under forces on all points: multipliers λ with Jᵀ·λ = −F. */
+export function multipliers(model: Model, pose: Pose, f: Float64Array = allForces(model, pose.q)): Float64Array {
   const right = new Float64Array(model.unknowns)
   model.columns.forEach((column, point) => {
     if (column < 0) return
@@ -169,7 +168,7 @@ export function countFault(model: Model): NoSolution<"over-constrained" | "under
 
 /** A refusal and, for what may be changed, how far the drivers came and which way they were going. */
 export interface Halt {
-  readonly refusal: NoSolution<PlanarLinkageRefusal>
+  readonly refusal: NoSolution<MotionRefusal>
   readonly reached: readonly number[]
   readonly towards: readonly number[]
 }
@@ -369,29 +368,26 @@ export function assemble(model: Model): Pose | Halt {
   )
 }
 
-/** Poses at `steps` + 1 equally spaced settings of all drivers from start to end, along one branch; the end's alone where steps is 0. */
+/** Poses at `steps` + 1 equally spaced settings of all drivers from start to end, along one branch; both ends alone where steps is 0. */
 export function motion(model: Model, steps: number): readonly Pose[] | Halt {
   const first = assemble(model)
   if (isHalt(first)) return first
   const poses = [first]
-  if (steps === 0) {
-    const last = follow(
-      model,
-      first,
-      model.drivers.map((d) => d.end),
-    )
-    return isHalt(last) ? last : [last]
-  }
-  for (let k = 1; k <= steps; k++) {
-    const t = k / steps
-    const next = follow(
-      model,
-      poses[k - 1] as Pose,
-      model.drivers.map((d) => (k === steps ? d.end : d.start + t * (d.end - d.start))),
-      model.drivers.map((d) => d.end),
-    )
+  const count = Math.max(1, steps)
+  for (let k = 1; k <= count; k++) {
+    const next = settle(model, poses[k - 1] as Pose, k / count)
     if (isHalt(next)) return next
-    poses.push({ ...next, iterations: next.iterations })
+    poses.push(next)
   }
   return poses
+}
+
+/** The pose at a share of the motion, followed from another one. */
+export function settle(model: Model, from: Pose, share: number): Pose | Halt {
+  return follow(
+    model,
+    from,
+    model.drivers.map((d) => (share === 1 ? d.end : d.start + share * (d.end - d.start))),
+    model.drivers.map((d) => d.end),
+  )
 }

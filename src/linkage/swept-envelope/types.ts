@@ -1,7 +1,7 @@
 // What goes in and what comes out.
 import type { Length, Time } from "../../quantity/index.js"
 import type { MechanismInput } from "../planar/data.js"
-import type { PlanarLinkageRefusal } from "../planar/output.js"
+import type { MotionRefusal } from "../planar/output.js"
 import type { OutlineCorner } from "./outline.js"
 
 /** Input of {@link sweptEnvelope}: a mechanism with drivers that move from start (folded) to end (raised). */
@@ -79,7 +79,7 @@ export interface SweptEnvelope {
 }
 
 /** Reasons for which {@link sweptEnvelope} refuses. */
-export type SweptEnvelopeRefusal = PlanarLinkageRefusal | "unresolved"
+export type SweptEnvelopeRefusal = MotionRefusal | "unresolved"
 
 /** Hazards and limits of validity that go with an answer of {@link sweptEnvelope}. */
 export type SweptEnvelopeCaution = "clear-space" | "fast-tip" | "pinch"
