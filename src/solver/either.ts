@@ -102,43 +102,25 @@ export function eitherFaults(rules: readonly Either[], isGiven: (name: string) =
   return found
 }
 
-/** The rules over a set of bits, one for each field they are about: the same answer as no fault, without telling it. */
+/** Whether the rules hold, asked over a set of bits, one for each field they are about: each set is judged once. */
 export function eitherHolds(rules: readonly Either[]): {
   readonly bitOf: (name: string) => number
   readonly holds: (given: number) => boolean
 } {
   const names = [...new Set(namesIn(rules))]
-  const bitOf = (name: string) => (names.includes(name) ? 1 << names.indexOf(name) : 0)
-  // more than fit into a number are told apart by their faults alone
-  if (names.length > 31) return { bitOf: () => 0, holds: () => false }
-  const bitsOf = (one: Alternative) => membersOf(one).reduce((bits, name) => bits | bitOf(name), 0)
-  const tests = rules.map((rule): ((given: number) => boolean) => {
-    if ("together" in rule) {
-      const all = bitsOf(rule.together as unknown as Alternative)
-      return (given) => (given & all) === 0 || (given & all) === all
-    }
-    const ways = ("given" in rule ? rule.needs : alternativesOf(rule)).map(bitsOf)
-    if ("given" in rule) {
-      const own = bitOf(rule.given)
-      return (given) => (given & own) === 0 || ways.some((way) => (given & way) === way)
-    }
-    const [fewest, most] = "exactlyOne" in rule ? [1, 1] : "atMostOne" in rule ? [0, 1] : [1, ways.length]
-    return (given) => {
-      let touched = 0
-      for (const way of ways) {
-        const part = given & way
-        if (part === 0) continue
-        if (part !== way) return false
-        touched++
-      }
-      return touched >= fewest && touched <= most
-    }
-  })
+  // a name that no rule is about has the last bit, which no rule looks at
+  const bitOf = (name: string) => 1 << names.indexOf(name)
+  const judged = new Map<number, boolean>()
   return {
     bitOf,
     holds: (given) => {
-      for (const test of tests) if (!test(given)) return false
-      return true
+      let known = judged.get(given)
+      if (known === undefined) {
+        // more than fit into a number are told apart by their faults alone
+        known = names.length < 32 && eitherFaults(rules, (name) => (given & bitOf(name)) !== 0).length === 0
+        judged.set(given, known)
+      }
+      return known
     },
   }
 }

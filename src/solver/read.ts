@@ -104,92 +104,55 @@ function compileList(of: AnyField, min: number, max: number): Reader {
     if (!Array.isArray(value)) return fault(reading, "wrong-type", value, "a list")
     const entries = (count: number) => `${count} ${count === 1 ? "entry" : "entries"}`
     const { length } = value
-    if (reading === null) {
-      if (!(length >= min && length <= max)) return UNREAD
-      const plain: unknown[] = []
-      for (let i = 0; i < length; i++) {
-        const item = read(value[i], null)
-        if (item === UNREAD) return UNREAD
-        plain.push(item)
-      }
-      return plain
-    }
+    const isEnough = length >= min
+    const isWithin = length <= max
+    if (reading === null && !(isEnough && isWithin)) return UNREAD
     const count = (code: "too-few" | "too-many", expected: string) =>
-      reading.issues.push(issue(code, [...reading.path], entries(length), expected))
-    if (!(length >= min)) count("too-few", `at least ${entries(min)}`)
-    if (!(length <= max)) {
+      reading?.issues.push(issue(code, [...reading.path], entries(length), expected))
+    if (!isEnough) count("too-few", `at least ${entries(min)}`)
+    if (!isWithin) {
       count("too-many", `at most ${entries(max)}`)
       return undefined
     }
-    const isLong = length >= min
     const items: unknown[] = []
     // by index: the holes of a sparse list are read too
     for (let i = 0; i < length; i++) {
-      reading.path.push(i)
-      items.push(read(value[i], reading))
-      reading.path.pop()
+      reading?.path.push(i)
+      const item = read(value[i], reading)
+      reading?.path.pop()
+      if (item === UNREAD) return UNREAD
+      items.push(item)
     }
-    return isLong ? items : undefined
+    return isEnough ? items : undefined
   }
 }
 
 /** The name that tells the members of a variant apart. */
 const TYPE = "type"
 
-/** The reader of a group that keeps no account: it begins with every default filled in. */
-function compilePlain(
-  fields: AnyFields,
-  entries: readonly { readonly key: string; readonly read: Reader }[],
-  either: readonly Either[],
-  known: ReadonlySet<string>,
-  type: string | undefined,
-): (given: Readonly<Record<string, unknown>>) => unknown {
-  const { bitOf, holds } = eitherHolds(either)
-  const parts = entries.map(({ key, read }) => {
-    const { default: usual } = fields[key] as AnyField
-    return { key, read, bit: bitOf(key), isRequired: usual === undefined, isShared: usual === null || typeof usual !== "object" }
-  })
-  let filled: Record<string, unknown> | undefined
-  return (given) => {
-    filled ??= {
-      ...(type === undefined ? {} : { type }),
-      ...Object.fromEntries(
-        parts.map(({ key, read, isRequired, isShared }) => [key, !isRequired && isShared ? read(undefined, null) : undefined]),
-      ),
-    }
-    const si = { ...filled }
-    let bits = 0
-    for (let i = 0; i < parts.length; i++) {
-      const { key, read, bit, isRequired, isShared } = parts[i] as (typeof parts)[number]
-      const part = given[key]
-      if (part === undefined || !Object.hasOwn(given, key)) {
-        if (isRequired) return UNREAD
-        // a list or a group is nobody else's
-        if (!isShared) si[key] = read(undefined, null)
-        continue
-      }
-      const value = read(part, null)
-      if (value === UNREAD) return UNREAD
-      si[key] = value
-      if (part !== null) bits |= bit
-    }
-    for (const key in given) if (!known.has(key) && given[key] !== undefined) return UNREAD
-    return holds(bits) ? si : UNREAD
-  }
-}
-
 function compileGroup(fields: AnyFields, either: readonly Either[] = [], type?: string, elsewhere?: (key: string) => string): Reader {
-  const entries = Object.entries(fields).map(([key, field]) => ({ key, read: readerOf(field) }))
+  const { bitOf, holds } = eitherHolds(either)
+  const entries = Object.entries(fields).map(([key, field]) => ({ key, readPart: readerOf(field), bit: bitOf(key) }))
   const known = new Set([...(type === undefined ? [] : [TYPE]), ...entries.map(({ key }) => key)])
-  const plainly = compilePlain(fields, entries, either, known, type)
   return (value, reading) => {
     if (typeof value !== "object" || value === null || Array.isArray(value))
       return fault(reading, value === undefined ? "missing" : "wrong-type", value, "an object with named fields")
     const given = value as Readonly<Record<string, unknown>>
-    if (reading === null) return plainly(given)
     const read: Record<string, unknown> = type === undefined ? {} : { type }
+    if (reading === null) {
+      let bits = 0
+      for (const { key, readPart, bit } of entries) {
+        const part = Object.hasOwn(given, key) ? given[key] : undefined
+        const si = readPart(part, null)
+        if (si === UNREAD) return UNREAD
+        read[key] = si
+        if (part !== undefined && part !== null) bits |= bit
+      }
+      for (const key in given) if (!known.has(key) && given[key] !== undefined) return UNREAD
+      return holds(bits) ? read : UNREAD
+    }
     const { path, issues, open } = reading
-    for (const { key, read: readPart } of entries) {
+    for (const { key, readPart } of entries) {
       path.push(key)
       const part = given[key]
       // what is not the input's own, such as `constructor`, was not given

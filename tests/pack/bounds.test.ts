@@ -68,7 +68,7 @@ describe("packSize says why", () => {
   it("by how much a pack fails", () => {
     // 40 Wh over 0.8 · 3 · 3.6 V · 2.6 Ah are 1.78: two in parallel, six cells of 48 g
     expect(reason({ maxMass: 0.25 })).toMatch(/^3S2P \(energy sets the 2\) weighs 288 g, 38 g too much$/)
-    expect(reason({}, 2)).toMatch(/^2 in series have 6.95 V at 20 % charge.* least voltage of 9 V$/)
+    expect(reason({}, 2)).toMatch(/^2 in series have 6.95 V at 20 % charge.* minimum voltage of 9 V$/)
     const other = { cells: [cell, { ...cell, name: "good", cellCapacity: 20000, cellMaxCurrent: 30, cellResistance: 0.01 }] }
     expect(reason({ ...other, maxParallel: 1 })).toMatch(/^needs 2 in parallel for energy, more than 1$/)
     expect(reason({ ...other, maxParallel: 2, peakCurrent: 20 })).toMatch(/^needs 3 in parallel for current, more than 2$/)

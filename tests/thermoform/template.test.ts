@@ -151,7 +151,7 @@ describe("the drawing of a bend template, measured", () => {
       `tube ${mm(si.outsideDiameter)} mm, jig ${deg(out.jigTurn)}° for ${deg(out.turn)}°, edge end to end ${mm(out.chord)} mm`,
     ])
     expect(/<desc>([^<]*)<\/desc>/.exec(svg)?.[1]).toBe(
-      `Jig edge for a tube of ${mm(si.outsideDiameter)} mm; turns ${deg(out.jigTurn)} degrees, least edge radius ${mm(out.minEdgeRadius)} mm.`,
+      `Jig edge for a tube of ${mm(si.outsideDiameter)} mm; turns ${deg(out.jigTurn)} degrees, minimum edge radius ${mm(out.minEdgeRadius)} mm.`,
     )
   })
 

@@ -1,7 +1,13 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { type OverturningInput, overturning } from "../../src/worn/index.js"
+import { type Overturning, type OverturningInput, overturning } from "../../src/worn/index.js"
 import { between } from "./draws.js"
+
+/** A limit that is there. */
+const limitOf = ({ pushForceLimit }: Overturning) => {
+  if (pushForceLimit === null) throw new Error("no push limit")
+  return pushForceLimit
+}
 
 const G = 9.80665
 
@@ -95,10 +101,11 @@ describe("overturning by a push and on uneven ground", () => {
         expect(off(out.restoringMoment, restoring)).toBeLessThan(1e-9)
         expect(off(out.windMoment, windMoment)).toBeLessThan(1e-9)
         const left = (1 - air ** 2 / 225) * restoring - 1.5 * windMoment
-        expect(off(1.5 * out.pushForceLimit * perNewton, Math.max(0, left))).toBeLessThan(1e-9)
-        if (out.pushForceLimit > 0) {
+        const limit = limitOf(out)
+        expect(off(1.5 * limit * perNewton, Math.max(0, left))).toBeLessThan(1e-9)
+        if (limit > 0) {
           held++
-          const pushed = overturning({ ...i, stepHeight, pushForce: out.pushForceLimit })
+          const pushed = overturning({ ...i, stepHeight, pushForce: limit })
           expect(pushed.utilisation).toBeCloseTo(1, 9)
           expect(pushed.foldWindSpeed).toBeCloseTo(Math.min(i.windSpeed, 10), 6)
         }
@@ -125,7 +132,7 @@ describe("overturning by a push and on uneven ground", () => {
       const bare = overturning(i)
       const mass = bodyMass + 8
       const height = bare.centreHeight
-      const steady = share * bare.pushForceLimit * 1.5
+      const steady = share * limitOf(bare) * 1.5
       const speed = least((v) => passes(0.6 * bare.edgeDistance, height, (40 * v) / (mass * height), steady / (mass * height)), 2)
       // its own factor of 1.5 taken off again
       const own = ((1 - share) * 1.5 * (bare.bumpSpeedLimit as number)) / speed
@@ -163,7 +170,7 @@ describe("overturning by a push and on uneven ground", () => {
         ]) {
           const next = overturning(worse)
           expect(next.foldWindSpeed).toBeLessThanOrEqual(now.foldWindSpeed + 1e-12)
-          expect(next.pushForceLimit).toBeLessThanOrEqual(now.pushForceLimit + 1e-9)
+          expect(next.pushForceLimit).toBeLessThanOrEqual(limitOf(now) + 1e-9)
           expect(next.utilisation).toBeGreaterThanOrEqual(now.utilisation - 1e-12)
         }
       }),
@@ -173,7 +180,7 @@ describe("overturning by a push and on uneven ground", () => {
 
   it("a larger share of the foot and a smaller factor never let a push pass for harmless; a child holds a fraction of it", () => {
     const still = { ...overturning.example, windSpeed: 0, walkingSpeed: 0 }
-    const own = overturning(still).pushForceLimit
+    const own = limitOf(overturning(still))
     expect(overturning({ ...still, usableShare: 1, safetyFactor: 1 }).pushForceLimit).toBe(own)
     expect(overturning({ ...still, usableShare: 0.3 }).pushForceLimit).toBeLessThan(own)
     const child = overturning({ ...still, bodyMass: 22, rigMass: 2, stature: 1.2, footLength: 0.18 })
@@ -181,5 +188,17 @@ describe("overturning by a push and on uneven ground", () => {
     expect(child.cautions.map((c) => c.code)).toContain("light-wearer")
     const bold = overturning({ ...still, usableShare: 1, safetyFactor: 1, pushForce: own * 1.01 })
     expect(bold.cautions.map((c) => c.code)).toContain("push-over")
+  })
+
+  it("wind and pushes that act no higher than the edge tip nobody over it, and are no help either", () => {
+    // the ground rises by 30 degrees behind the wearer: the edge, half a metre back, lies 29 cm higher
+    const uphill = { ...overturning.example, edgeDistance: 0.5, slope: Math.PI / 6, slopeDirection: Math.PI, stepHeight: null }
+    const low = overturning({ ...uphill, forceHeight: 0, pushHeight: 0.1, pushForce: 50 })
+    expect([low.windMoment, low.pushMoment, low.pushForceLimit]).toEqual([0, 0, null])
+    expect(low.cautions.map((c) => c.code)).not.toContain("push-over")
+    // the published share of 0.6 puts it 15 cm up: a push between that and 25 cm, all of the foot, is held by the share alone
+    const still = overturning({ ...uphill, usableShare: 1, pushHeight: 0.2, windSpeed: 0, walkingSpeed: 0 })
+    const held = (still.weight * 0.3 * Math.cos(Math.PI / 6)) / 1.5
+    expect(limitOf(still)).toBeCloseTo(held / 0.05, 6)
   })
 })

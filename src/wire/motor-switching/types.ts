@@ -50,6 +50,7 @@ export interface MotorRelay extends MotorContact {
   /** Whether its contacts stay as they are when its coil loses power. [yes or no; default no] */
   latching?: boolean
 }
+/** One switch in a motor's path. */
 export type MotorSwitch = ReversingSwitch | LimitSwitch | EmergencyStopSwitch | MotorRelay
 
 /** A driver behind these switches, which loses its supply as they open. */

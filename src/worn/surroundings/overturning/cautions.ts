@@ -112,24 +112,27 @@ function groundAndPush(si: SiOf<OverturningInput>, out: Overturning): Caution<Ov
   const found: Caution<OverturningCaution>[] = []
   const pushHeight = pushHeightOf(si)
   const pushed = si.pushForce > 0 || (si.bumpMass ?? 0) * (si.bumpSpeed ?? 0) > 0
-  if (!pushed)
+  const { pushForceLimit } = out
+  if (pushForceLimit === null) {
+    // the ground rises so steeply that way that a push as low as this tips nobody
+  } else if (!pushed)
     found.push(
       caution(
         "no-push",
         "note",
         "No push is counted. In this wind the stance holds {pushForceLimit force N} at a height of {pushHeight length m}, counted without a step: keep helpers between the wearer and a crowd.",
         mechanics,
-        { pushForceLimit: out.pushForceLimit, pushHeight },
+        { pushForceLimit, pushHeight },
       ),
     )
-  else if (pushOf(si, out.centreHeight) > out.pushForceLimit)
+  else if (pushOf(si, out.centreHeight) > pushForceLimit)
     found.push(
       caution(
         "push-over",
         "warning",
         "The push at a height of {pushHeight length m} is more than this stance holds in this wind, {pushForceLimit force N} steady: the wearer has to take a step, or falls with the rig. Keep people at a distance, put helpers on that side, or take a wider stance.",
         pendulumSource,
-        { pushHeight, pushForceLimit: out.pushForceLimit },
+        { pushHeight, pushForceLimit },
       ),
     )
   if (si.slope > 0)

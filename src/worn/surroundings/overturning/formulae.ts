@@ -59,9 +59,19 @@ export const overturningFormulae = (): readonly Step<SiOf<OverturningInput>, Ove
   { symbol: "W", meaning: "weight of wearer and rig", is: "(m_w + m_r) * 9.80665 m/s^2" },
   { symbol: "v_g", meaning: "peak gust", is: "G * v_w", source: gustSource },
   { symbol: "u", kind: "speed", meaning: "air against wearer and rig", is: "v_g + v_b" },
-  { symbol: "K", kind: "mass", meaning: "rig's moment of drag per square of air speed", is: "rho / 2 * A_d * (h * cos(b_d) + y_u)" },
-  { symbol: "K_q", kind: "mass", meaning: "the same at the published share", is: "rho / 2 * A_d * (h * cos(b_d) + y_q)" },
-  { symbol: "K_s", kind: "mass", meaning: "the same about the edge itself", is: "rho / 2 * A_d * (h * cos(b_d) + e * sin(b_s + b_d))" },
+  {
+    symbol: "K",
+    kind: "mass",
+    meaning: "rig's moment of drag per square of air speed",
+    is: "rho / 2 * A_d * max(0 m, h * cos(b_d) + y_u)",
+  },
+  { symbol: "K_q", kind: "mass", meaning: "the same at the published share", is: "rho / 2 * A_d * max(0 m, h * cos(b_d) + y_q)" },
+  {
+    symbol: "K_s",
+    kind: "mass",
+    meaning: "the same about the edge itself",
+    is: "rho / 2 * A_d * max(0 m, h * cos(b_d) + e * sin(b_s + b_d))",
+  },
   {
     symbol: "c_s",
     kind: "frequency",
@@ -71,7 +81,9 @@ export const overturningFormulae = (): readonly Step<SiOf<OverturningInput>, Ove
   },
   { symbol: "F_e", kind: "force", meaning: "push, and bump as a steady force", is: "F_p", when: "not has_bumpMass" },
   { symbol: "F_e", kind: "force", meaning: "push, and bump as a steady force", is: "F_p + c_s * m_b * v_k", when: "has_bumpMass" },
-  { symbol: "M_p", meaning: "moment of push and bump", is: "F_e * (h_p * cos(b_d) + y_u)" },
+  { symbol: "p_u", kind: "length", meaning: "lever of the push about the usable edge", is: "max(0 m, h_p * cos(b_d) + y_u)" },
+  { symbol: "p_q", kind: "length", meaning: "the same at the published share", is: "max(0 m, h_p * cos(b_d) + y_q)" },
+  { symbol: "M_p", meaning: "moment of push and bump", is: "F_e * p_u" },
   { symbol: "M_w", meaning: "moment of the gust on the rig", is: "K * u^2" },
   {
     symbol: "M_b",
@@ -104,7 +116,7 @@ export const overturningFormulae = (): readonly Step<SiOf<OverturningInput>, Ove
   {
     symbol: "v_q",
     meaning: "the same with the published share and factor",
-    is: "max(0 m/s, (sqrt(max(0, 1 - 1.5 * F_e * (h_p * cos(b_d) + y_q) / (W * d_q)) / (1 / (15 m/s)^2 + 1.5 * K_q / (W * d_q))) - v_b) / G)",
+    is: "max(0 m/s, (sqrt(max(0, 1 - 1.5 * F_e * p_q / (W * d_q)) / (1 / (15 m/s)^2 + 1.5 * K_q / (W * d_q))) - v_b) / G)",
     when: "d_q > 0 m",
     source: functionalBaseSource,
   },
@@ -144,9 +156,28 @@ export const overturningFormulae = (): readonly Step<SiOf<OverturningInput>, Ove
   {
     symbol: "F_l",
     meaning: "steady push held, the stricter of both shares and factors",
-    is: "min(max(0 N m, (1 - q_b) * M_r / k - M_w) / (h_p * cos(b_d) + y_u), max(0 N m, (1 - q_b) * W * d_q / 1.5 - K_q * u^2) / (h_p * cos(b_d) + y_q))",
+    is: "min(max(0 N m, (1 - q_b) * M_r / k - M_w) / p_u, max(0 N m, (1 - q_b) * W * d_q / 1.5 - K_q * u^2) / p_q)",
+    when: "p_u > 0 m and p_q > 0 m",
   },
-  { symbol: "v_l", meaning: "the same as the speed of the bump", is: "F_l / (c_s * m_b)", when: "has_bumpMass", source: pendulumSource },
+  {
+    symbol: "F_l",
+    meaning: "steady push held within the usable distance: at the published share the edge lies higher than the push",
+    is: "max(0 N m, (1 - q_b) * M_r / k - M_w) / p_u",
+    when: "p_u > 0 m and p_q <= 0 m",
+  },
+  {
+    symbol: "F_l",
+    meaning: "steady push held within the published share: at the usable distance the edge lies higher than the push",
+    is: "max(0 N m, (1 - q_b) * W * d_q / 1.5 - K_q * u^2) / p_q",
+    when: "p_u <= 0 m and p_q > 0 m",
+  },
+  {
+    symbol: "v_l",
+    meaning: "the same as the speed of the bump",
+    is: "F_l / (c_s * m_b)",
+    when: "has_bumpMass and (p_u > 0 m or p_q > 0 m)",
+    source: pendulumSource,
+  },
   {
     symbol: "e_l",
     kind: "length",

@@ -46,7 +46,7 @@ const swayOf = (centreHeight: number): number => Math.sqrt(GRAVITY / centreHeigh
 export const pushOf = (si: Si, centreHeight: number): number =>
   si.pushForce + swayOf(centreHeight) * (si.bumpMass ?? 0) * (si.bumpSpeed ?? 0)
 
-/** Moments about one edge: what the weight holds, and levers of wind and push, m. */
+/** Moments about one edge: what the weight holds, and levers of wind and push, m; what acts no higher than the edge tips nobody over it. */
 interface Stance {
   readonly lever: number
   readonly windLever: number
@@ -62,8 +62,8 @@ function stanceOn(si: Si, edge: number): Stance {
   const below = edge * Math.sin(slope + drop)
   return {
     lever: edge * Math.cos(slope + drop) - centreOf(si) * Math.sin(drop),
-    windLever: si.forceHeight * Math.cos(drop) + below,
-    pushLever: pushHeightOf(si) * Math.cos(drop) + below,
+    windLever: Math.max(0, si.forceHeight * Math.cos(drop) + below),
+    pushLever: Math.max(0, pushHeightOf(si) * Math.cos(drop) + below),
   }
 }
 
@@ -106,7 +106,7 @@ export function solve(si: Si): Overturning | NoSolution<OverturningRefusal> {
     return held > 0 ? meanOf(Math.sqrt(Math.max(0, 1 - (factor * push * s.pushLever) / held) / (own + (factor * rigOf(s)) / held))) : 0
   }
   const pushFor = (s: Stance, factor: number) =>
-    Math.max(0, ((1 - bodyUtilisation) * weight * s.lever) / factor - rigOf(s) * air ** 2) / s.pushLever
+    s.pushLever > 0 ? [Math.max(0, ((1 - bodyUtilisation) * weight * s.lever) / factor - rigOf(s) * air ** 2) / s.pushLever] : []
   const restoringMoment = weight * stance.lever
   const restoringMomentRigid = weight * rigid.lever
   const tipWindSpeed = windFor(stance, safetyFactor)
@@ -114,7 +114,8 @@ export function solve(si: Si): Overturning | NoSolution<OverturningRefusal> {
   const foldWindSpeed = Math.min(tipWindSpeed, publishedTipWindSpeed, pedestrianWind.unpleasant)
   const windMoment = rigOf(stance) * air ** 2
   const pushMoment = push * stance.pushLever
-  const pushForceLimit = Math.min(pushFor(stance, safetyFactor), pushFor(published, overturnFactor))
+  const pushLimits = [...pushFor(stance, safetyFactor), ...pushFor(published, overturnFactor)]
+  const pushForceLimit = pushLimits.length ? Math.min(...pushLimits) : null
   const rigidWind = rigOf(rigid)
   return {
     edgeDistance,
@@ -142,7 +143,7 @@ export function solve(si: Si): Overturning | NoSolution<OverturningRefusal> {
     foldBeaufort: beaufortForce(foldWindSpeed),
     requiredEdgeDistance: requiredEdge(si, half * si.dragArea * air ** 2, push, bodyUtilisation),
     pushForceLimit,
-    bumpSpeedLimit: si.bumpMass === null ? null : pushForceLimit / (swayOf(centreHeight) * si.bumpMass),
+    bumpSpeedLimit: si.bumpMass === null || pushForceLimit === null ? null : pushForceLimit / (swayOf(centreHeight) * si.bumpMass),
     stepHeightLimit: si.edgeDistance === null ? dropLimit(si, Math.min(si.usableShare, usableFoot) * edgeDistance) : null,
   }
 }

@@ -111,9 +111,9 @@ export interface Overturning {
   readonly pushUtilisation: number
   /**
    * Steady push that stance, wind and safety factor leave room for, by the stricter of the given and the published
-   * share and factor. [F_l; N]
+   * share and factor; null where the push acts no higher than the edge, on ground that rises that way. [F_l; N]
    */
-  readonly pushForceLimit: number
+  readonly pushForceLimit: number | null
   /** The same as the speed at which the mass given may bump into the wearer. [v_l; m/s] */
   readonly bumpSpeedLimit: number | null
   /** Unseen drop that tips the wearer without wind or push, at no more than the published share of the edge. [s_l; m] */
