@@ -416,7 +416,7 @@ const checks: Record<string, Check> = {
 
 const held = "naturalFrequency answers a clamped and free member"
 const place =
-  "computed for the row, on a coarse grid: the AISC beam tables print 0.446 and 0.440, held in tests/frame/continuous-beam.test.ts"
+  "computed for the row, on a coarse grid: tables of beam formulas print 0.446 and 0.440, held in tests/frame/continuous-beam.test.ts"
 referenceTests("frame", checks, {
   ...withoutRanges,
   "continuous-3-equal-spans": { deflection_place_over_L: place },
