@@ -172,7 +172,7 @@ export type {
 } from "./planar/data.js"
 export type { Driver as MechanismDriver, Model as MechanismModel, Row as MechanismRow } from "./planar/model.js"
 export { mechanismMotion } from "./planar/motion.js"
-export type { PlanarLinkage, PlanarLinkageCaution, PlanarLinkageRefusal } from "./planar/output.js"
+export type { MotionRefusal, PlanarLinkage, PlanarLinkageCaution, PlanarLinkageRefusal } from "./planar/output.js"
 export { type LinkageMass, type PlanarLinkageInput, planarLinkage } from "./planar/planar-linkage.js"
 export { driverEfforts, multipliers, type Pose as MechanismPose, pointRates } from "./planar/solve.js"
 export { type PoseLine, type PosePicture, poseSvg, poseText } from "./pose-picture.js"

@@ -80,6 +80,10 @@ workingTests([
   on(placeActuator, "the most swing, raised by extending", { objective: "max-swing", raisedBy: "extending", frontPoints: 0 }),
   on(placeActuator, "an arm in reach of a leaning wearer", { tiltEitherWay: "25 deg", frameTilt: "-10 deg", frontPoints: 0 }),
   on(planarLinkage, "a ram and a slider in place of a crank", {
+    masses: [
+      { from: "O", to: "A", mass: 0.4, along: 0.02 },
+      { from: "P", to: "A", mass: 0.3 },
+    ],
     pivots: [
       { name: "O", x: 0, y: 0 },
       { name: "S", x: 0, y: -0.02 },
