@@ -2,6 +2,7 @@ import { lusolve } from "mathjs"
 import { describe, expect, it } from "vitest"
 import { fourBarPose } from "../../src/linkage/four-bar/pose.js"
 import { fourBar, type PlanarLinkage, type PlanarLinkageInput, planarLinkage } from "../../src/linkage/index.js"
+import { fourBarData } from "./four-bar-data.js"
 import { lehmer } from "./random.js"
 
 const GRAVITY = 9.80665
@@ -218,22 +219,10 @@ describe("planarLinkage's peaks over the whole motion", () => {
     const [d, a, b] = [0.1, 0.03, 0.09]
     // at crank angle π the pins A and Q are d + a apart: coupler and output together just longer
     const c = d + a + spare - b
-    const pose = fourBarPose(d, a, b, c, Math.PI - 0.6, "open")
-    if (typeof pose === "number") throw new Error("does not close")
+    const base = fourBarData(d, a, b, c, Math.PI - 0.6, "open")
+    if (base === null) throw new Error("does not close")
     return {
-      pivots: [
-        { name: "O", x: 0, y: 0 },
-        { name: "Q", x: d, y: 0 },
-      ],
-      points: [
-        { name: "A", ...pose.inputPin },
-        { name: "B", ...pose.outputPin },
-      ],
-      bars: [
-        { name: "crank", from: "O", to: "A", length: a },
-        { name: "rod", from: "A", to: "B", length: b },
-        { name: "arm", from: "Q", to: "B", length: c },
-      ],
+      ...base,
       cranks: [{ from: "O", to: "A", start: Math.PI - 0.6, end: Math.PI + 0.5 }],
       loads: [{ point: "B", forceY: -5 }],
     }
@@ -259,16 +248,16 @@ describe("planarLinkage's peaks over the whole motion", () => {
       }
       for (const steps of [0, 1, 7]) {
         const out = planarLinkage({ ...data, steps })
-        const rod = out.barPeaks.find((p) => p.name === "rod") as PlanarLinkage["barPeaks"][number]
+        const rod = out.barPeaks.find((p) => p.name === "coupler") as PlanarLinkage["barPeaks"][number]
         const most = Math.max(rod.tension, rod.compression)
         expect(Math.abs(most - push) / push).toBeLessThan(1e-5)
         expect(Math.abs((rod.tension > rod.compression ? rod.tensionShare : rod.compressionShare) - share)).toBeLessThan(1e-3)
         expect(Math.abs((out.driverPeaks[0]?.torque as number) - torque) / torque).toBeLessThan(1e-4)
-        const pinA = out.pinPeaks.find((p) => p.bar === "rod" && p.point === "A")
+        const pinA = out.pinPeaks.find((p) => p.bar === "coupler" && p.point === "A")
         expect(pinA?.force).toBeCloseTo(most, 6)
         if (spare === 1e-4) {
           // the end alone knows nothing of it, and how near to singular it comes is told for the way as well
-          expect(most).toBeGreaterThan(5 * Math.max(...out.pins.filter((p) => p.bar === "rod").map((p) => p.force)))
+          expect(most).toBeGreaterThan(5 * Math.max(...out.pins.filter((p) => p.bar === "coupler").map((p) => p.force)))
           expect(out.minConditioning).toBeLessThan(out.conditioning / 3)
           expect(out.minConditioningShare).toBeCloseTo(0.6 / 1.1, 2)
         }

@@ -10,33 +10,13 @@ import {
   sliderCrank,
 } from "../../src/linkage/index.js"
 import { derivative } from "./difference.js"
+import { fourBarData } from "./four-bar-data.js"
 import { apart, lehmer } from "./random.js"
 import { refusalOf } from "./refusal.js"
 import { scissorMechanism } from "./scissor-mechanism.js"
 
 const DEG = Math.PI / 180
 const point = (out: PlanarLinkage, name: string) => out.points.find((p) => p.name === name) as PlanarLinkage["points"][number]
-
-/** A four-bar as data, sketched at one input angle. */
-function fourBarData(d: number, a: number, b: number, c: number, angle: number, branch: "open" | "crossed"): MechanismInput | null {
-  const pose = fourBarPose(d, a, b, c, angle, branch)
-  if (typeof pose === "number") return null
-  return {
-    pivots: [
-      { name: "O", x: 0, y: 0 },
-      { name: "Q", x: d, y: 0 },
-    ],
-    points: [
-      { name: "A", ...pose.inputPin },
-      { name: "B", ...pose.outputPin },
-    ],
-    bars: [
-      { name: "input", from: "O", to: "A", length: a },
-      { name: "coupler", from: "A", to: "B", length: b },
-      { name: "output", from: "Q", to: "B", length: c },
-    ],
-  }
-}
 
 /** Every point's place, speed and acceleration as lists. */
 const flat = (out: PlanarLinkage, of: "place" | "speed" | "acceleration") =>
