@@ -122,17 +122,22 @@ const flat = (start: number) => ({
   ...light,
 })
 const to = (end: number) => ({ cranks: [{ from: "O", to: "A", end }] })
-const stuck = { cranks: [{ from: "O", to: "A", speed: 2 }], pinFriction: 1 }
-/** Largest friction radius at which a mechanism at rest in its pose still answers, by halving. */
-function answersUpTo(si: Si): number {
-  let [good, bad] = [0, si.pinDiameter]
-  for (let i = 0; i < 44; i++) {
-    const pinDiameter = (good + bad) / 2
-    if (planarLinkage.attempt({ ...si, pinDiameter }).ok) good = pinDiameter
-    else bad = pinDiameter
-  }
-  return (si.pinFriction * good) / 2
+/** A lever lifted by a ram square to it, against a torque: it sticks where the friction circle of its pin reaches out to the ram. */
+const stuck = {
+  pivots: [
+    { name: "O", x: 0, y: 0 },
+    { name: "C", x: 0.05, y: -0.3 },
+  ],
+  points: [{ name: "A", x: 0.05, y: 0 }],
+  bars: [{ from: "O", to: "A" }],
+  cranks: [],
+  actuators: [{ from: "C", to: "A", speed: 0.01 }],
+  loads: [],
+  torques: [{ from: "O", to: "A", torque: -1 }],
+  ...light,
+  pinFriction: 1,
 }
+const leverArm = (si: Si) => place(si, "A").x - place(si, "O").x
 const radius = (si: Si) => (si.pinFriction * si.pinDiameter) / 2
 const single = { ...rocker, ...to(1.2) }
 const apartLoops = (length: number) => ({
@@ -256,8 +261,8 @@ export const edges: Edges = {
     {
       solver: planarLinkage,
       code: "jammed",
-      refused: { ...stuck, pinDiameter: 0.0605 },
-      answered: { ...stuck, pinDiameter: 0.0604 },
+      refused: { ...stuck, pinDiameter: 0.1001 },
+      answered: { ...stuck, pinDiameter: 0.0999 },
     },
     ...mechanismRefusals.map((row) => ({ ...row, solver: sweptEnvelope, refused: swept(row.refused), answered: swept(row.answered) })),
     {
@@ -372,9 +377,9 @@ export const edges: Edges = {
     },
   ],
   numbers: Object.fromEntries([
-    ["planarLinkage.jammed.shortBy", (si: Si) => radius(si) - answersUpTo(si)],
+    ["planarLinkage.jammed.shortBy", (si: Si) => radius(si) - leverArm(si)],
     ["planarLinkage.jammed.at.frictionRadius", radius],
-    // the crank stands: its one pose is the end of the motion
+    // the ram stands: its one pose is the end of the motion
     ["planarLinkage.jammed.at.share", () => 1],
     ["planarLinkage.masses.names", names],
     ...["planarLinkage", "sweptEnvelope"].flatMap((solver) => [

@@ -213,6 +213,59 @@ describe("planarLinkage's forces against free bodies and energy", () => {
   })
 })
 
+describe("planarLinkage's friction up to where nothing moves any more", () => {
+  const arm = 0.05
+  /** A lever whose ram works square to it, up against the load's torque or down with it. */
+  const lever = (circle: number, speed: number): PlanarLinkageInput => ({
+    pivots: [
+      { name: "O", x: 0, y: 0 },
+      { name: "C", x: arm, y: -0.3 },
+    ],
+    points: [{ name: "A", x: arm, y: 0 }],
+    bars: [{ from: "O", to: "A" }],
+    actuators: [{ from: "C", to: "A", speed }],
+    torques: [{ from: "O", to: "A", torque: -1 }],
+    pinFriction: 1,
+    pinDiameter: 2 * circle,
+  })
+
+  it("is the free lever's M = F·(l ∓ ρ) at any size of the friction circle", () => {
+    for (const share of [0.1, 0.5, 0.88, 0.9, 0.95, 0.99, 0.999]) {
+      const up = planarLinkage(lever(share * arm, 0.01))
+      const down = planarLinkage(lever(share * arm, -0.01))
+      expect((up.drivers[0]?.force as number) * arm * (1 - share)).toBeCloseTo(1, 9)
+      expect((down.drivers[0]?.force as number) * arm * (1 + share)).toBeCloseTo(1, 9)
+    }
+  })
+
+  it("holds the lever fast just where its circle reaches out to the ram, and says by how much", () => {
+    for (const share of [1.001, 1.05, 1.5, 1.9]) {
+      const outcome = planarLinkage.attempt(lever(share * arm, 0.01))
+      if (outcome.ok || !("noSolution" in outcome.error)) throw new Error("answered")
+      expect(outcome.error.noSolution).toBe("jammed")
+      expect(outcome.error.shortBy).toBeCloseTo((share - 1) * arm, 9)
+    }
+  })
+
+  it("of a four-bar near its lock is what free bodies find, with nothing between an answer and a lock", () => {
+    const random = lehmer(77)
+    let answered = 0
+    for (let k = 0; k < 12; k++) {
+      const m = fourBarWith(random)
+      const at = (radius: number) => planarLinkage.attempt({ ...m.data, pinFriction: 1, pinDiameter: 2 * radius })
+      for (const radius of [0.004, 0.008, 0.012, 0.016]) {
+        const [found, free] = [at(radius), freeBodies(m, radius)]
+        if (!(free.off < 1e-12)) continue
+        if (!found.ok) throw new Error(found.error.message)
+        answered++
+        const torque = found.value.drivers[0]?.torque as number
+        expect(Math.abs(torque - (free.x[8] as number)) / (Math.abs(torque) + 0.1)).toBeLessThan(1e-8)
+      }
+    }
+    expect(answered).toBeGreaterThan(30)
+  })
+})
+
 describe("planarLinkage's peaks over the whole motion", () => {
   /** A four-bar whose coupler and output come to within a hair of a line half way, where a load on the output goes through the rod. */
   const nearToggle = (spare: number): PlanarLinkageInput => {

@@ -1,4 +1,5 @@
 // Forces at one pose: loads, weights and inertia of the bars, friction at the pins.
+import { solveLinear } from "../../numeric/index.js"
 import type { Model } from "./model.js"
 import { rowGradient, sub } from "./rows.js"
 import { allForces, couple, driverEfforts, multipliers, type Pose, pointAccelerations, pointRates } from "./solve.js"
@@ -109,8 +110,16 @@ export function barSpeeds(model: Model, pose: Pose, v: Float64Array): number[] {
   })
 }
 
-/** Every pin between two bodies: the bar that turns on it, and the body that holds it (−1 for the frame). */
-function joints(model: Model): { readonly point: number; readonly body: number; readonly holder: number }[] {
+type Pair = readonly [number, number]
+
+/** A pin between two bodies: the bar that turns on it, and the body that holds it (−1 for the frame). */
+interface Joint {
+  readonly point: number
+  readonly body: number
+  readonly holder: number
+}
+
+function joints(model: Model): Joint[] {
   return model.names.flatMap((_, point) => {
     const here = model.bodies.flatMap((members, body) => (members.includes(point) ? [body] : []))
     const holder = (model.columns[point] as number) < 0 ? -1 : (here.shift() as number)
@@ -118,65 +127,117 @@ function joints(model: Model): { readonly point: number; readonly body: number; 
   })
 }
 
-/** Rounds in which friction and the forces that it depends on are brought together. */
-const ROUNDS = 400
+/** Rounds of putting the friction of the forces found into the next ones: settled by then wherever a pin is small in its levers. */
+const ROUNDS = 40
+/** Newton steps where that settles too slowly, as near a lock. */
+const STEPS = 60
 
-/** Forces of a pose; null where friction at the pins finds no balance. */
+/**
+ * Forces p ≥ 0 at the pins that their own friction leaves: pᵢ = |bᵢ + Σ Gᵢⱼ·pⱼ|. By Newton's method from no friction upwards: the right
+ * side is convex in p, so that the first balance met is the one that grows out of the frictionless one. Null where there is none.
+ */
+function balanced(base: readonly Pair[], response: readonly (readonly Pair[])[]): number[] | null {
+  let p = base.map(() => 0)
+  for (let step = 0; step < STEPS; step++) {
+    const forces = base.map(([x, y], i): Pair => {
+      let [fx, fy] = [x, y]
+      for (const [j, column] of response.entries()) {
+        const [gx, gy] = column[i] as Pair
+        fx += gx * (p[j] as number)
+        fy += gy * (p[j] as number)
+      }
+      return [fx, fy]
+    })
+    const sizes = forces.map(([x, y]) => Math.hypot(x, y))
+    const slopes = forces.map(([x, y], i) =>
+      response.map((column, j) => {
+        const [gx, gy] = column[i] as Pair
+        const size = sizes[i] as number
+        return (size === 0 ? 0 : (x * gx + y * gy) / size) - (i === j ? 1 : 0)
+      }),
+    )
+    const by = solveLinear(
+      slopes,
+      sizes.map((size, i) => (p[i] as number) - size),
+    )
+    if (by === null) return null
+    p = p.map((v, i) => v + (by[i] as number))
+    const scale = p.reduce((so, v) => Math.max(so, Math.abs(v)), 0)
+    if (!(scale < Number.POSITIVE_INFINITY)) return null
+    if (by.every((v) => Math.abs(v) <= 1e-13 * scale)) return p.every((v) => v >= -1e-9 * scale) ? p : null
+  }
+  return null
+}
+
+/** Forces of a pose; null where friction at the pins leaves no balance. */
 export function forcesAt(model: Model, burden: Burden, pose: Pose): PoseForces | null {
   const v = pointRates(model, pose, burden.rates)
   const a = pointAccelerations(model, pose, v, burden.rates, burden.changes)
   const own = massLoads(burden, pose.q, a)
   const resting = addTo(allForces(model, pose.q), own)
-  const solve = (loads: readonly BodyLoad[]) => {
-    const f = loads === own ? resting : addTo(resting.slice(), loads.slice(own.length))
+  const solve = (friction: readonly BodyLoad[]) => {
+    const f = friction.length === 0 ? resting : addTo(resting.slice(), friction)
     const lambda = multipliers(model, pose, f)
-    return { applied: f, lambda, pins: pinForces(model, pose, lambda, loads) }
+    return { applied: f, lambda, pins: pinForces(model, pose, lambda, [...own, ...friction]) }
   }
-  let found = solve(own)
+  let found = solve([])
   let rubbing = 0
   if (burden.frictionRadius > 0 && burden.sense.some((rate) => rate !== 0)) {
-    const pins = joints(model)
     const turning = barSpeeds(model, pose, pointRates(model, pose, burden.sense))
-    const apart = (speeds: readonly number[], { body, holder }: (typeof pins)[number]) =>
+    const apart = (speeds: readonly number[], { body, holder }: Joint) =>
       (speeds[body] as number) - (holder < 0 ? 0 : (speeds[holder] as number))
     const most = turning.reduce((so, w) => Math.max(so, Math.abs(w)), 0)
-    const forceOn = ({ body, point }: (typeof pins)[number]) => {
-      const [x, y] = (found.pins[body] as Map<number, [number, number]>).get(point) as [number, number]
-      return Math.hypot(x, y)
-    }
-    let pressed = pins.map(forceOn)
-    for (let round = 0; ; round++) {
-      if (round === ROUNDS) return null
-      const loads = [...own]
-      pins.forEach((pin, i) => {
-        const w = apart(turning, pin)
-        // two bars that turn together do not rub
-        if (Math.abs(w) <= 1e-12 * most) return
-        const torque = -Math.sign(w) * burden.frictionRadius * (pressed[i] as number)
-        for (const [body, share] of [
-          [pin.body, torque],
-          [pin.holder, -torque],
-        ] as const) {
-          if (body < 0) continue
-          const [from, to] = model.bodies[body] as readonly [number, number]
-          const [cx, cy] = couple(pose.q, from, to, share)
-          loads.push({ body, from, to, force: [-cx, -cy, cx, cy] })
-        }
-      })
-      found = solve(loads)
-      const next = pins.map(forceOn)
-      const scale = next.reduce((so, f) => Math.max(so, f), 0)
-      if (!(scale < Number.POSITIVE_INFINITY)) return null
+    // two bars that turn together do not rub
+    const pins = joints(model).filter((pin) => Math.abs(apart(turning, pin)) > 1e-12 * most)
+    const vectorsOf = ({ pins: held }: typeof found) => pins.map(({ body, point }) => (held[body] as Map<number, Pair>).get(point) as Pair)
+    const sizesOf = (forces: typeof found) => vectorsOf(forces).map(([x, y]) => Math.hypot(x, y))
+    const rub = (pressed: readonly number[]) =>
+      solve(
+        pins.flatMap((pin, i) => {
+          const torque = -Math.sign(apart(turning, pin)) * burden.frictionRadius * (pressed[i] as number)
+          if (torque === 0) return []
+          return (
+            [
+              [pin.body, torque],
+              [pin.holder, -torque],
+            ] as const
+          ).flatMap(([body, share]) => {
+            if (body < 0) return []
+            const [from, to] = model.bodies[body] as readonly [number, number]
+            const [cx, cy] = couple(pose.q, from, to, share)
+            return [{ body, from, to, force: [-cx, -cy, cx, cy] as const }]
+          })
+        }),
+      )
+    const base = found
+    let pressed = sizesOf(base)
+    const scale = pressed.reduce((so, f) => Math.max(so, f), 0)
+    const settles = (within: number) => {
+      found = rub(pressed)
+      const next = sizesOf(found)
+      const largest = next.reduce((so, f) => Math.max(so, f), 0)
       const off = next.reduce((so, f, i) => Math.max(so, Math.abs(f - (pressed[i] as number))), 0)
-      // half way to what the forces ask for, so that friction that swings to and fro settles too
-      if (off <= (round < 100 ? 1e-13 : 1e-10) * scale) break
-      pressed = next.map((f, i) => (round < 20 ? f : (f + (pressed[i] as number)) / 2))
+      if (off <= within * largest) return true
+      pressed = next
+      return false
+    }
+    let isSettled = false
+    for (let round = 0; round < ROUNDS && !isSettled; round++) isSettled = settles(1e-13)
+    if (!isSettled) {
+      const unloaded = vectorsOf(base)
+      const response = pins.map((_, j) =>
+        vectorsOf(rub(pins.map((_, i) => (i === j ? scale : 0)))).map(([x, y], i): Pair => {
+          const [x0, y0] = unloaded[i] as Pair
+          return [(x - x0) / scale, (y - y0) / scale]
+        }),
+      )
+      const forces = balanced(unloaded, response)
+      if (forces === null) return null
+      pressed = forces
+      if (!settles(1e-9)) return null
     }
     const speeds = barSpeeds(model, pose, v)
-    rubbing = pins.reduce((sum, pin, i) => {
-      const w = apart(turning, pin)
-      return Math.abs(w) <= 1e-12 * most ? sum : sum + (pressed[i] as number) * Math.sign(w) * apart(speeds, pin)
-    }, 0)
+    rubbing = pins.reduce((sum, pin, i) => sum + (pressed[i] as number) * Math.sign(apart(turning, pin)) * apart(speeds, pin), 0)
   }
   return { v, a, ...found, efforts: driverEfforts(model, pose, found.lambda), rubbing }
 }

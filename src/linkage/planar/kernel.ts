@@ -168,11 +168,13 @@ function jammed(si: Si, model: Model, burden: Burden, { jam, share }: Jam): NoSo
     if (forcesAt(model, { ...burden, frictionRadius }, jam) === null) bad = frictionRadius
     else good = frictionRadius
   }
+  // a little inside: at the limit itself the forces have none
+  const offered = good * (1 - 1e-3)
   return refuse(
     "jammed",
     "Friction at the pins holds the mechanism fast {share ratio %} of the way: friction coefficient times half the pin's diameter comes to {frictionRadius length}, {shortBy length} more than the forces at the pins leave any balance for. Thinner or better oiled pins, or a pose farther from a dead point.",
     burden.frictionRadius - good,
     { frictionRadius: burden.frictionRadius, share },
-    { pinFriction: (good * (1 - 1e-6) * 2) / si.pinDiameter, pinDiameter: (good * (1 - 1e-6) * 2) / si.pinFriction },
+    { pinFriction: (2 * offered) / si.pinDiameter, pinDiameter: (2 * offered) / si.pinFriction },
   )
 }

@@ -1,6 +1,7 @@
 // Largest forces over a whole motion, and the pose nearest to singular.
 import { type Burden, forcesAt, type PoseForces } from "./forces.js"
 import type { Model } from "./model.js"
+import { norms } from "./motion.js"
 import { sub } from "./rows.js"
 import { type Halt, isHalt, type Pose, settle } from "./solve.js"
 
@@ -28,6 +29,7 @@ const VERTICES = 2
 
 /** Sizes of all that has a peak, in one order: pins of every bar, tension and compression of every bar, guides, drivers, nearness to singular. */
 export function sizesOf(model: Model, { pose, forces }: Pick<Sample, "pose" | "forces">): number[] {
+  const { direct, inverse } = norms(model, pose)
   return [
     ...forces.pins.flatMap((members) => [...members.values()].map(([x, y]) => Math.hypot(x, y))),
     ...forces.pins.flatMap((members, body) => {
@@ -42,7 +44,7 @@ export function sizesOf(model: Model, { pose, forces }: Pick<Sample, "pose" | "f
     }),
     ...model.rows.flatMap((row, i) => (row.kind === "slider" ? [Math.abs(forces.lambda[i] as number)] : [])),
     ...forces.efforts.map(Math.abs),
-    1 / pose.factors.pivotRatio,
+    direct * inverse,
   ]
 }
 
