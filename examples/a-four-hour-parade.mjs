@@ -124,7 +124,9 @@ warn(heat)
 
 heading("Putting it on")
 const lift = liftLimit({ rigMass: moth.rigMass, startHeight: "0.8 m", endHeight: "1.3 m", startReach: "0.45 m" })
-console.log(`limit ${lift.massLimit.toFixed(1)} kg from a stand, lifting index ${lift.liftingIndex.toFixed(2)}, people ${lift.peopleCount}`)
+console.log(
+  `limit ${lift.massLimit.toFixed(1)} kg from a stand, lifting index ${lift.liftingIndex.toFixed(2)}, people ${lift.peopleCount ?? "more than three"}`,
+)
 warn(lift)
 
 const out = new URL("../out/", import.meta.url)

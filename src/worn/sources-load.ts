@@ -324,3 +324,9 @@ export const ISO_11228_1: Source = {
   where: "reference masses by sex and age",
   verified: "not-seen",
 }
+export const TEAM_LIFTS: Source = {
+  title: "Manual handling: Manual Handling Operations Regulations 1992, guidance on regulations (L23)",
+  by: "Health and Safety Executive",
+  where: "paragraphs 119 and 120: two people two thirds, three people half of the sum of what they manage singly",
+  verified: "seen",
+}

@@ -11,7 +11,7 @@ import {
 import { clothingAdjustments, heatClasses } from "../../src/worn/effort/data-heat.js"
 import { type EnduranceInput, endurance, heatStress, liftLimit, metabolicRate } from "../../src/worn/index.js"
 import { couplingTable, liftRange, loadConstant, referenceMasses } from "../../src/worn/load/data-lift.js"
-import { liftFactors, recommendedWeight } from "../../src/worn/load/lift-limit.js"
+import { liftFactors, recommendedWeight } from "../../src/worn/load/lift-limit/index.js"
 import type { Check } from "../helpers/references.js"
 import { type Num, type Nums, reads, table } from "./worn-load-reads.js"
 

@@ -130,6 +130,9 @@ const work: readonly CautionRow[] = [
   // 23 kg · 25/40 · (1 − 0.3 · 0.55) · (0.82 + 0.045/0.55) = 10.825 kg
   row(liftLimit, "over-limit", "warning", { rigMass: 10.84 }, { rigMass: 10.81 }),
   row(liftLimit, "lift-together", "caution", { rigMass: 10.84 }, { rigMass: 10.81 }),
+  // three together: half of three times as much, 16.237 kg
+  row(liftLimit, "lift-together", "caution", { rigMass: 16.23 }, { rigMass: 16.24 }),
+  row(liftLimit, "too-heavy-for-three", "warning", { rigMass: 16.24 }, { rigMass: 16.23 }),
   row(liftLimit, "over-reference", "warning", { rigMass: 15.05 }, { rigMass: 15 }),
   row(liftLimit, "over-reference", "warning", { lifter: "men-adult", rigMass: 25.05 }, { lifter: "men-adult", rigMass: 25 }),
   row(liftLimit, "reach-under-25cm", "note", { startReach: 0.2495 }, { startReach: 0.25 }),

@@ -12,7 +12,7 @@ import {
   workPart,
 } from "../../src/worn/effort/data-endurance.js"
 import { lightestWalker, metabolicSamples, oxygenEnergy, placementCosts, terrains } from "../../src/worn/effort/data-metabolic.js"
-import { couplingTable, frequencyTable, liftRange, loadConstant, referenceMasses } from "../../src/worn/load/data-lift.js"
+import { couplingTable, frequencyTable, liftRange, loadConstant, referenceMasses, teamShares } from "../../src/worn/load/data-lift.js"
 import { backCompressionLimit, headMoment, lightWearer, loadGuidance, publishedShare, stability } from "../../src/worn/load/data-load.js"
 import {
   childStraps,
@@ -110,6 +110,8 @@ describe("tables of the loads a body carries", () => {
     })
     expect([loadConstant, liftRange.reach, liftRange.height, liftRange.asymmetry / Math.PI]).toEqual([23, 0.63, 1.75, 0.75])
     expect(Object.values(referenceMasses).map((r) => r.mass)).toEqual([15, 25, 20, 20, 15])
+    // guidance of the Health and Safety Executive, L23, paragraph 120
+    expect(teamShares).toEqual([1, 2 / 3, 1 / 2])
   })
 
   it("guidance on the share of body mass, low back, head and balance", () => {

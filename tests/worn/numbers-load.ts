@@ -156,6 +156,8 @@ export const loadNumbers: Numbers = {
     Math.max(...out.readings.map((r) => r.enduranceTime)),
   "endurance.insufficient-strength.shortBy": (si: { moment: number; maxMoment: number }) => si.moment - si.maxMoment,
   "liftLimit.outside-data.shortBy": (si: Lift) => si.liftRate - mostLifts(si),
+  "liftLimit.too-heavy-for-three.teamLimit": (_: unknown, out: { massLimit: number; referenceMass: number }) =>
+    (3 * Math.min(out.massLimit, out.referenceMass)) / 2,
   "strapPressure.throat.throatRelease": () => 25,
   "strapPressure.limit-not-settled.occlusion": () => 30 * 133.322,
   "strapPressure.limit-not-settled.child": () => 98 * 133.322,

@@ -1,5 +1,5 @@
 import type { Source } from "../../solver/index.js"
-import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES } from "../sources-load.js"
+import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES, TEAM_LIFTS } from "../sources-load.js"
 
 /** How long such lifting goes on: up to 1 h, 2 h or 8 h. */
 export type LiftDuration = "short" | "medium" | "long"
@@ -51,8 +51,11 @@ export const referenceMasses: Readonly<Record<Lifter, { readonly label: string; 
   "women-other": { label: "women under 20 or over 45 years", mass: 15 },
 }
 
+/** Share of what they can lift singly, added up, that one, two and three people manage together. */
+export const teamShares = [1, 2 / 3, 1 / 2] as const
+
 /** Largest values the NIOSH equation covers: reach and height in m, turn in rad. */
 export const liftRange = { reach: 0.63, height: 1.75, asymmetry: (135 * Math.PI) / 180 } as const
 
 /** Sources on lifting. */
-export const liftSources: readonly Source[] = [NIOSH_1994, NIOSH_TABLES, ISO_11228_1]
+export const liftSources: readonly Source[] = [NIOSH_1994, NIOSH_TABLES, ISO_11228_1, TEAM_LIFTS]

@@ -1,102 +1,23 @@
-import { interpolate } from "../../numeric/index.js"
-import type { Angle, Length, Mass } from "../../quantity/index.js"
-import {
-  at,
-  type Caution,
-  caution,
-  commonPractice,
-  type NoSolution,
-  optionsFrom,
-  refuse,
-  type SiOf,
-  type Solver,
-  type Step,
-  solver,
-} from "../../solver/index.js"
-import { takeItOff } from "../care.js"
-import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES } from "../sources-load.js"
-import { wearerFields } from "../wearer.js"
+import { interpolate } from "../../../numeric/index.js"
+import { at, type NoSolution, optionsFrom, refuse, type SiOf, type Solver, type Step, solver } from "../../../solver/index.js"
+import { ISO_11228_1, NIOSH_1994, NIOSH_TABLES, TEAM_LIFTS } from "../../sources-load.js"
+import { wearerFields } from "../../wearer.js"
 import {
   type Coupling,
   couplingTable,
   frequencyTable,
   knuckleHeight,
   type LiftDuration,
-  type Lifter,
   liftRange,
   liftSources,
   loadConstant,
   referenceMasses,
-} from "./data-lift.js"
+  teamShares,
+} from "../data-lift.js"
+import { cautions } from "./cautions.js"
+import type { LiftLimit, LiftLimitCaution, LiftLimitInput, LiftLimitRefusal } from "./types.js"
 
-/** Input of {@link liftLimit}. Reaches are from the middle of the ankles to the middle of the hands, level. */
-export interface LiftLimitInput {
-  /** Mass of the rig as it is lifted. [m_r; 10 g to 150 kg] */
-  rigMass: Mass
-  /** Height of the hands at the start. [V_1; 0 to 1.75 m] */
-  startHeight: Length
-  /** Height of the hands at the end. [V_2; 0 to 1.75 m] */
-  endHeight: Length
-  /** Reach at the start [H_1; 100 to 630 mm] */
-  startReach: Length
-  /** Reach at the end [H_g; 100 to 630 mm; optional] */
-  endReach?: Length | null
-  /** Turn of the trunk at the start. [A_1; 0 to 135°; default 0] */
-  startTurn?: Angle
-  /** Turn of the trunk at the end. [A_2; 0 to 135°; default 0] */
-  endTurn?: Angle
-  /** Lifts a minute; 0.2 stands for one in five minutes and fewer. [f; 0.2 to 15; default 0.2] */
-  liftRate?: number
-  /** How long such lifting goes on. [short, medium or long; default short] */
-  duration?: LiftDuration
-  /** How well the hands hold. [good, fair or poor; default fair] */
-  coupling?: Coupling
-  /** Who lifts. [anyone, men-adult, men-other, women-adult or women-other; default anyone] */
-  lifter?: Lifter
-}
-
-/** Reasons for which {@link liftLimit} can refuse. */
-export type LiftLimitRefusal = "outside-data"
-
-/** Hazards and limits that an answer of {@link liftLimit} can carry. */
-export type LiftLimitCaution =
-  | "adults-only"
-  | "lift-together"
-  | "lifting-only"
-  | "over-limit"
-  | "over-reference"
-  | "reach-under-25cm"
-  | "take-it-off"
-
-/** Result of {@link liftLimit}. */
-export interface LiftLimit {
-  /** Multipliers at the start: reach, height, turn, frequency, coupling. [k_h1] */
-  readonly startReachFactor: number
-  /** Height factor, start [k_v1] */
-  readonly startHeightFactor: number
-  /** Turn factor, start [k_a1] */
-  readonly startTurnFactor: number
-  /** Frequency factor, start [k_f1] */
-  readonly startFrequencyFactor: number
-  /** Hold factor, start [k_c1] */
-  readonly startCouplingFactor: number
-  /** Multiplier of the distance lifted. [k_d] */
-  readonly distanceFactor: number
-  /** Recommended weight limit at the start and at the end. [m_1; kg] */
-  readonly startLimit: number
-  /** Limit at the end [m_2; kg] */
-  readonly endLimit: number
-  /** The lower. [m_l; kg] */
-  readonly massLimit: number
-  /** Load over limit. [n_l] */
-  readonly liftingIndex: number
-  /** ISO reference mass for the lifter. [m_i; kg] */
-  readonly referenceMass: number
-  /** Load for one pair of hands that keeps to both. [m_p; kg] */
-  readonly recommendedMass: number
-  /** Hands needed, in pairs, by that; a shared lift is outside the equation. [n_p] */
-  readonly peopleCount: number
-}
+export type { LiftLimit, LiftLimitCaution, LiftLimitInput, LiftLimitRefusal } from "./types.js"
 
 /** Multipliers of the revised NIOSH equation, lengths in m, angles in rad. */
 export const liftFactors = {
@@ -122,6 +43,12 @@ export function recommendedWeight(factors: readonly number[], constant: number =
 /** Most lifts a minute the tables cover for a height of the hands. */
 const mostLifts = (duration: LiftDuration, height: number): number =>
   height < knuckleHeight ? frequencyTable[duration].below : (frequencyTable[duration].rates.at(-1) as number)
+
+/** Smallest team that may lift a load of so many recommended masses; null where none of those that guidance tells of may. */
+function peopleFor(load: number): number | null {
+  const found = teamShares.findIndex((share, i) => load <= share * (i + 1) * (1 + 1e-9))
+  return found < 0 ? null : found + 1
+}
 
 function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution<LiftLimitRefusal> {
   const { rigMass, startHeight, endHeight, startReach, startTurn, endTurn, liftRate, duration, coupling } = si
@@ -164,61 +91,8 @@ function solve(si: SiOf<LiftLimitInput>): LiftLimit | NoSolution<LiftLimitRefusa
     liftingIndex: rigMass / massLimit,
     referenceMass,
     recommendedMass,
-    peopleCount: Math.max(1, Math.ceil(rigMass / recommendedMass - 1e-9)),
+    peopleCount: peopleFor(rigMass / recommendedMass),
   }
-}
-
-function cautions(si: SiOf<LiftLimitInput>, out: LiftLimit): Caution<LiftLimitCaution>[] {
-  const found: Caution<LiftLimitCaution>[] = [
-    takeItOff,
-    caution(
-      "lifting-only",
-      "warning",
-      "This is about lifting the rig to put it on or down, with two hands, standing, slowly and on a firm floor. It says nothing about wearing it: use carriedLoad and wearSchedule for that. It does not cover carrying, pushing, one hand, kneeling or unsteady loads.",
-      at(NIOSH_1994, "section 1.2"),
-    ),
-    caution(
-      "adults-only",
-      "warning",
-      "The limits are for adults at work; none is known for children, who should not lift a rig.",
-      ISO_11228_1,
-    ),
-  ]
-  if (out.liftingIndex > 1)
-    found.push(
-      caution(
-        "over-limit",
-        "warning",
-        "Lifting index {liftingIndex}: above 1 the risk to the back rises. Put the rig on from a stand at hip height, hold it closer, or lift it together.",
-        at(NIOSH_1994, "section 1.4"),
-        { liftingIndex: out.liftingIndex },
-      ),
-    )
-  if (si.rigMass > out.referenceMass)
-    found.push(
-      caution(
-        "over-reference",
-        "warning",
-        "{given.rigMass mass} is above the reference mass of {referenceMass mass} for {lifter}: lift it together or in parts.",
-        ISO_11228_1,
-        { "given.rigMass": si.rigMass, referenceMass: out.referenceMass, lifter: referenceMasses[si.lifter].label },
-      ),
-    )
-  if (out.peopleCount > 1)
-    found.push(
-      caution(
-        "lift-together",
-        "caution",
-        "It takes {peopleCount} people by weight alone; shared lifts are never shared evenly, so count one more or use a stand.",
-        commonPractice,
-        { peopleCount: out.peopleCount },
-      ),
-    )
-  if (si.startReach < 0.25 || (si.endReach !== null && si.endReach < 0.25))
-    found.push(
-      caution("reach-under-25cm", "note", "Reaches under 25 cm count as 25 cm: the body is in the way.", at(NIOSH_1994, "section 1.3.1")),
-    )
-  return found
 }
 
 type LiftStep = Step<SiOf<LiftLimitInput>, LiftLimit>
@@ -262,7 +136,8 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
  * Limit = 23 kg · HM · VM · DM · AM · FM · CM at the start and at the end, the lower counts: HM = 25/H (H reach in cm,
  * at least 25), VM = 1 − 0.003·|V − 75| (V height of the hands in cm), DM = 0.82 + 4.5/D (D distance in cm, at least
  * 25), AM = 1 − 0.0032·A (A turn in degrees), FM from lifts a minute, duration and height, CM from the hold. Lifting
- * index: load over limit. `recommendedMass` is the lower of limit and ISO reference mass. Valid for two-handed lifts by
+ * index: load over limit. `recommendedMass` is the lower of limit and ISO reference mass; two people together count for
+ * two thirds of their sum, three for half. Valid for two-handed lifts by
  * adults, reach to 63 cm, hands to 175 cm, turn to 135°.
  *
  * **Inputs**
@@ -299,6 +174,8 @@ const mass = (symbol: string, label: string) => ({ kind: "mass", symbol, label }
  *   94-110, 1994, table 5 (up to 2 and 8 h) and table 7 (not verified against the document)
  * - ISO: ISO 11228-1, Ergonomics: manual handling, lifting, lowering and carrying, 2021, reference masses by sex and
  *   age (not verified against the document)
+ * - Health and Safety Executive: Manual handling: Manual Handling Operations Regulations 1992, guidance on regulations
+ *   (L23), paragraphs 119 and 120: two people two thirds, three people half of the sum of what they manage singly
  *
  * @function
  * @throws InputError naming every fault of the input
@@ -382,7 +259,13 @@ export const liftLimit: Solver<LiftLimitInput, LiftLimit, LiftLimitRefusal, Lift
     { symbol: "n_l", meaning: "lifting index", is: "m_r / m_l" },
     { symbol: "m_i", kind: "mass", meaning: "reference mass", given: (si) => referenceMasses[si.lifter].mass, source: ISO_11228_1 },
     { symbol: "m_p", meaning: "for one pair of hands", is: "min(m_l, m_i)" },
-    { symbol: "n_p", meaning: "people", is: "max(1, ceil(m_r / m_p - 1e-9))" },
+    {
+      symbol: "n_p",
+      meaning: "people: one up to this mass, two up to 4/3 of it, three up to 3/2",
+      is: "1 + (m_r / m_p > 1 + 1e-9) + (m_r / m_p > 4 / 3 * (1 + 1e-9))",
+      when: "m_r / m_p <= 3 / 2 * (1 + 1e-9)",
+      source: TEAM_LIFTS,
+    },
   ],
   sources: liftSources,
   cautions,
