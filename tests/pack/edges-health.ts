@@ -1,4 +1,4 @@
-import { packHealth } from "../../src/pack/index.js"
+import { type Chemistry, chemistries, packHealth } from "../../src/pack/index.js"
 import type { CautionRow, Edges } from "../helpers/edges.js"
 import { packNumbers } from "./edge-numbers.js"
 import { packRows, plain } from "./edges.js"
@@ -23,6 +23,12 @@ export const edges: Edges = {
     row("touch-voltage", "warning", { series: 8 }, { series: 7 }),
     // 29.9 V at 1 A and 29.5 V at 5 A are 30 V without load
     row("touch-voltage", "warning", { lightVoltage: 29.93, heavyVoltage: 29.5 }, { lightVoltage: 29.87, heavyVoltage: 29.5 }),
+    // without load about 0.13 V more: three cells of 2.5 to 4.2 V, give or take 20 mV and 1 A through 9.02 mohm
+    row("unlikely-voltage", "warning", { lightVoltage: 12.505, heavyVoltage: 11.98 }, { lightVoltage: 12.495, heavyVoltage: 11.98 }),
+    row("unlikely-voltage", "warning", { lightVoltage: 7.335, heavyVoltage: 6.82 }, { lightVoltage: 7.345, heavyVoltage: 6.82 }),
+    // 120 % and the band of 2.33 % under it are 23,001 s; 92.68 mohm are a fifth of 463 mohm
+    row("unlikely-figures", "warning", { dischargeDuration: 23050 }, { dischargeDuration: 22950 }),
+    row("unlikely-figures", "warning", { newCellResistance: 0.465 }, { newCellResistance: 0.462 }),
     // 2/√3/4 A·√(2·a² + (0.13 ohm·0.02)²·26 A²) is a fifth of 0.13 ohm at 62.99 mV
     row("reading-too-coarse", "caution", { voltageUncertainty: 0.0632 }, { voltageUncertainty: 0.0628 }),
     // 5.2 Ah: once, a half and twice that per hour; and a fifth
@@ -57,6 +63,8 @@ export const edges: Edges = {
     ...packNumbers("packHealth", (si, out) => ({ ...si, openCircuitVoltage: out.openCircuitVoltage })),
     "packHealth.other-loads.light": (si) => hourly(si) / 5,
     "packHealth.other-loads.heavy": hourly,
+    "packHealth.unlikely-voltage.lowest": (si) => si.series * chemistries[si.chemistry as Chemistry].cellCutOffVoltage,
+    "packHealth.unlikely-voltage.highest": (si) => si.series * chemistries[si.chemistry as Chemistry].cellFullVoltage,
     "packHealth.worn-capacity.limit": () => 0.8,
     "packHealth.links-exceed-reading.at.resistance": read,
     "packHealth.links-exceed-reading.shortBy": (si) => si.interconnectResistance - 0.99 * read(si),

@@ -129,6 +129,21 @@ describe("what is said of it", () => {
     expect(verdict({ ratedCellCapacity: null, newCellResistance: null })).toBe("not-judged")
   })
 
+  it("calls nothing sound that was read outside 15 to 25 °C, or that fits no such pack", () => {
+    const sound = { ...fresh, dischargeDuration: 18000 }
+    const verdict = (more: object) => answered(packHealth, { ...sound, ...more }).verdict
+    expect([15, 25].map((cellTemperature) => verdict({ cellTemperature, newCellResistance: null }))).toEqual(["sound", "sound"])
+    expect([-20, 14.9, 25.1].map((cellTemperature) => verdict({ cellTemperature, newCellResistance: null }))).toEqual(
+      Array(3).fill("cannot-tell"),
+    )
+    // ten cells' voltage from three; a printed capacity told in Ah for mAh
+    expect(verdict({ lightVoltage: 38.5, heavyVoltage: 37.98 })).toBe("cannot-tell")
+    expect(verdict({ ratedCellCapacity: 3.6 })).toBe("cannot-tell")
+    expect(verdict({ newCellResistance: 1 })).toBe("cannot-tell")
+    // a pack that is worn whichever way it is read stays so
+    expect(verdict({ cellTemperature: 0, dischargeDuration: 3600 })).toBe("worn")
+  })
+
   it("carries a fast discharge of lead over to the printed 20 h, and of nickel to 5 h", () => {
     // 12 V 40 Ah sheet: 24 A for 1 h, 6.6 A for 5 h; nickel-metal hydride specification: at least 54 min at once the capacity
     const of = (chemistry: "lead" | "nimh", dischargeCurrent: number, hours: number) =>

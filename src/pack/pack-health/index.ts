@@ -1,4 +1,4 @@
-import { type Caution, caution, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
+import { type Caution, caution, commonPractice, type Issue, inconsistent, type Solver, solver } from "../../solver/index.js"
 import { capacityFactor, resistanceFactor } from "../chemistry.js"
 import { capacityShareByDuration } from "../data-rate.js"
 import { packCautions, packFields } from "../fields.js"
@@ -6,12 +6,13 @@ import {
   COLD_RESISTANCE,
   END_OF_LIFE,
   LEAD_RATES,
+  LITHIUM_SAFETY,
   LITHIUM_TEMPERATURE,
   MEASUREMENT_UNCERTAINTY,
   TWO_LOADS,
   WORN_RESISTANCE,
 } from "../sources.js"
-import { solve, verdictsOf, worn } from "./kernel.js"
+import { figuresFit, inTestRoom, solve, verdictsOf, voltageFits, voltagesOf, worn } from "./kernel.js"
 import type { PackHealth, PackHealthCaution, PackHealthInput, PackHealthRefusal, Si } from "./types.js"
 
 export type { PackHealth, PackHealthInput } from "./types.js"
@@ -44,6 +45,25 @@ function cautions(si: Si, out: PackHealth): Caution<PackHealthCaution>[] {
     { ...si, cellCapacity: 1, cellResistance: out.cellResistance, cellCutOffVoltage: null },
     out.openCircuitVoltage,
   )
+  if (!voltageFits(si, out))
+    found.push(
+      caution(
+        "unlikely-voltage",
+        "warning",
+        "{openCircuitVoltage voltage} without load is not what {given.series} such cells in series have, {lowest voltage} to {highest voltage}: check their number, the chemistry and the meter. A lithium pack that is truly outside has been harmed: do not charge or use it.",
+        LITHIUM_SAFETY,
+        { openCircuitVoltage: out.openCircuitVoltage, "given.series": si.series, ...voltagesOf(si) },
+      ),
+    )
+  if (!figuresFit(out))
+    found.push(
+      caution(
+        "unlikely-figures",
+        "warning",
+        "By these figures the cells are far better than new ones can be: check the printed capacity, the resistance of a new cell, the cells in parallel and the units before anything is built on them.",
+        commonPractice,
+      ),
+    )
   if (out.resistanceUncertainty > 0.2 * out.resistance)
     found.push(
       caution(
@@ -68,12 +88,12 @@ function cautions(si: Si, out: PackHealth): Caution<PackHealthCaution>[] {
         ),
       )
   }
-  if (si.cellTemperature < 15 || si.cellTemperature > 25)
+  if (!inTestRoom(si.cellTemperature))
     found.push(
       caution(
         "test-temperature",
         "caution",
-        "Printed figures are of 20 °C, give or take 5: read at {given.cellTemperature temperature °C}, resistance and capacity are carried over by rounded laws, which the uncertainties leave out. Read again in a room.",
+        "Printed figures are of 20 °C, give or take 5: read at {given.cellTemperature temperature °C}, resistance and capacity are carried over by rounded laws, which the uncertainties leave out, and no pack is called sound by them. Read again in a room.",
         COLD_RESISTANCE,
         { "given.cellTemperature": si.cellTemperature },
       ),

@@ -1,12 +1,16 @@
 // The kernel: SI numbers in, values or a refusal out.
 
 import { type NoSolution, refuse } from "../../solver/index.js"
-import { capacityFactor, resistanceFactor } from "../chemistry.js"
+import { capacityFactor, chemistries, resistanceFactor } from "../chemistry.js"
 import { capacityShareByDuration } from "../data-rate.js"
+import { ageFields } from "../fields.js"
 import type { PackHealth, PackHealthRefusal, Si } from "./types.js"
 
 /** Share of the printed capacity under which a pack counts as worn, and resistance against new above which it does. */
 export const worn = { capacityShare: 0.8, resistanceRatio: 2 } as const
+
+/** Temperatures at which printed figures are measured, °C; elsewhere the carrying over is not in the uncertainties. */
+export const inTestRoom = (temperature: number): boolean => temperature >= 15 && temperature <= 25
 
 /** Factor from the half-width of an even spread to an uncertainty of about 95 %. */
 export const widen = 2 / Math.sqrt(3)
@@ -26,6 +30,24 @@ export function verdictsOf(out: Omit<PackHealth, "verdict">): readonly string[] 
     found.push(side(out.resistanceRatio, out.resistanceRatioUncertainty, worn.resistanceRatio, false))
   return found
 }
+
+/** Voltages without load that so many cells can have, V. */
+export const voltagesOf = ({ series, chemistry }: Si) => ({
+  lowest: series * chemistries[chemistry].cellCutOffVoltage,
+  highest: series * chemistries[chemistry].cellFullVoltage,
+})
+
+/** Whether the voltage is one that so many cells can have, within what the readings may be off by. */
+export function voltageFits(si: Si, out: Omit<PackHealth, "verdict">): boolean {
+  const { lowest, highest } = voltagesOf(si)
+  const off = si.voltageUncertainty + si.lightCurrent * out.resistanceUncertainty
+  return out.openCircuitVoltage >= lowest - off && out.openCircuitVoltage <= highest + off
+}
+
+/** Whether the cells are no better against new ones than any can be. */
+export const figuresFit = (out: Omit<PackHealth, "verdict">): boolean =>
+  (out.capacityShare ?? 0) - (out.capacityShareUncertainty ?? 0) <= ageFields.capacityShare.max &&
+  (out.resistanceRatio ?? 1) + (out.resistanceRatioUncertainty ?? 0) >= ageFields.resistanceRatio.min
 
 export function solve(si: Si): PackHealth | NoSolution<PackHealthRefusal> {
   const { series, parallel, chemistry, lightCurrent, heavyCurrent, lightVoltage } = si
@@ -73,6 +95,7 @@ export function solve(si: Si): PackHealth | NoSolution<PackHealthRefusal> {
     resistanceRatioUncertainty: fresh === null ? null : cellResistanceUncertainty / fresh,
   }
   const verdicts = verdictsOf(out)
-  const verdict = ["worn", "cannot-tell", "sound"].find((word) => verdicts.includes(word)) ?? "not-judged"
-  return { ...out, verdict }
+  const found = ["worn", "cannot-tell", "sound"].find((word) => verdicts.includes(word)) ?? "not-judged"
+  const trusted = inTestRoom(si.cellTemperature) && voltageFits(si, out) && figuresFit(out)
+  return { ...out, verdict: found === "sound" && !trusted ? "cannot-tell" : found }
 }

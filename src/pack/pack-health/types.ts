@@ -59,6 +59,8 @@ export type PackHealthCaution =
   | "other-loads"
   | "reading-too-coarse"
   | "test-temperature"
+  | "unlikely-figures"
+  | "unlikely-voltage"
   | "worn-capacity"
   | "worn-resistance"
   | PackCaution
@@ -89,7 +91,10 @@ export interface PackHealth {
   readonly resistanceRatio: number | null
   /** Uncertainty of the resistance ratio [u_w; as a fraction] */
   readonly resistanceRatioUncertainty: number | null
-  /** `sound`, `worn`, `cannot-tell` (the readings leave both open) or `not-judged` (nothing to compare with). [text] */
+  /**
+   * `sound`, `worn`, `cannot-tell` (the readings leave both open, fit no such pack or were not taken in a room) or
+   * `not-judged` (nothing to compare with). [text]
+   */
   readonly verdict: string
 }
 
