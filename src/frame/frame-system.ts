@@ -42,7 +42,7 @@ export interface FrameSystem {
   readonly nodes: readonly SystemNode[]
   readonly members: readonly SystemMember[]
   readonly holds: readonly SystemHold[]
-  /** Loads at the joints: to the right, up, counter-clockwise. */
+  /** Loads at the joints: to the right, up, counter-clockwise; none that turns a joint at which only ends free to turn meet. */
   readonly loads: readonly (readonly [number, number, number])[]
 }
 
