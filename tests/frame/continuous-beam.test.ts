@@ -267,6 +267,24 @@ describe("beams on several supports", () => {
     })
   })
 
+  it("lift nowhere by rounding: a load right above the middle one of three supports leaves the others nothing to carry", () => {
+    const lifts = (span: number, more: number) =>
+      continuousBeam({
+        ...bare,
+        length: 2,
+        supports: [0, span, 2].map((position) => ({ type: "pinned" as const, position })),
+        forces: [
+          { force: 50, position: span },
+          { force: more, position: span / 2 },
+        ],
+      }).cautions.some((c) => c.code === "lifts-off")
+    for (let k = 1; k < 60; k++) {
+      expect(lifts(k / 30, 0)).toBe(false)
+      // a load in one span lifts the far end of the other
+      expect(lifts(k / 30, 1e-3)).toBe(true)
+    }
+  })
+
   it("carry the same whatever the order of the supports", () => {
     const { supports } = continuousBeam.example
     const one = continuousBeam(continuousBeam.example)

@@ -4,6 +4,7 @@ import { handlingCases } from "../data-loads.js"
 import { sectionSteps } from "../section.js"
 import type { BeamExtreme } from "./curve.js"
 import { type BeamInput, ownDensity, sideOf } from "./loads.js"
+import { stressSteps } from "./strength.js"
 import type { Beam, BeamTrace } from "./types.js"
 
 type Si = SiOf<BeamInput>
@@ -178,21 +179,6 @@ const curve: BeamStep[] = [
   { symbol: "theta_e", meaning: "slope of the end", is: slopeAt("L") },
 ]
 
-const known = "(has_strength or has_material)"
-const shaped = "(has_pipe or has_outsideDiameter or has_width)"
-const stresses: BeamStep[] = [
-  { symbol: "sigma", meaning: "bending stress", is: "abs(M_x) * c / I", when: `${shaped} or has_fibre` },
-  { symbol: "tau", meaning: "shear stress at the neutral axis", is: "abs(V_x) * Q / (I * b_n)", when: shaped },
-  ...(["n_s", "n_u"] as const).flatMap((symbol): BeamStep[] => {
-    const [s, t] = symbol === "n_s" ? ["S", "S_s"] : ["S_u", "S_su"]
-    const meaning = symbol === "n_s" ? "safety factor, safe end" : "safety factor, other end"
-    return [
-      { symbol, meaning, is: `1 / max(sigma / ${s}, tau / ${t})`, when: `${known} and ${shaped} ? max(sigma, tau) > 1 Pa : false` },
-      { symbol, meaning, is: `${s} / sigma`, when: `${known} and has_fibre ? sigma > 1 Pa : false` },
-    ]
-  }),
-]
-
 /** The working of a beam. */
 export const beamFormulae: readonly BeamStep[] = [
   ...sectionSteps<Si, Beam>((si) => si.section, false, true),
@@ -200,5 +186,5 @@ export const beamFormulae: readonly BeamStep[] = [
   ...loads,
   ...statics,
   ...curve,
-  ...stresses,
+  ...stressSteps<Si, Beam, BeamTrace>(),
 ]

@@ -12,13 +12,14 @@ import {
   type Solver,
   solver,
 } from "../../solver/index.js"
-import { conditionCautions, conditionFields, conditionOf, conditionRules, leastStress, marginCautions } from "../condition.js"
+import { conditionCautions, conditionFields, conditionOf, conditionRules, marginCautions } from "../condition.js"
 import { handlingCases, motionCautions } from "../data-loads.js"
 import { sectionFaults, sectionFields, sectionOf, sectionRules } from "../section.js"
-import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "../sources.js"
+import { FOOTFALL, GERE, MACAULAY, MATTIASSON, TIMOSHENKO_GERE } from "../sources.js"
 import { beamCurve } from "./curve.js"
 import { beamFormulae } from "./formulae.js"
-import { type BeamInput, type BeamLoads, beamProblem, gravity, ownDensity } from "./loads.js"
+import { type BeamInput, type BeamLoads, beamProblem, beyondEnd, gravity, loadFaults, ownDensity } from "./loads.js"
+import { pullDown, strengthOf, strengthOutput, unknownCautions } from "./strength.js"
 import type { Beam, BeamCaution, BeamRefusal, BeamTrace } from "./types.js"
 
 export type { Beam, BeamCaution, BeamRefusal } from "./types.js"
@@ -31,16 +32,6 @@ function solve(si: SiOf<BeamInput>, trace?: Partial<BeamTrace>): Beam | NoSoluti
   const [moment, shear, sag] = [curve.greatest("moment"), curve.greatest("shear"), curve.greatest("deflection")]
   if (trace) Object.assign(trace, { section, curve, moment, shear, sag } satisfies BeamTrace)
   const end = curve.at(si.length, -1)
-  const bendingStress = section.fibre === null ? null : (Math.abs(moment.value) * section.fibre) / section.secondMoment
-  const shearStress =
-    section.firstMoment === null || section.shearWidth === null
-      ? null
-      : (Math.abs(shear.value) * section.firstMoment) / (section.secondMoment * section.shearWidth)
-  const margin = (strength: number | null, shearStrength: number | null) => {
-    if (strength === null || shearStrength === null || bendingStress === null) return null
-    if (!(Math.max(bendingStress, shearStress ?? 0) > leastStress)) return null
-    return 1 / Math.max(bendingStress / strength, (shearStress ?? 0) / shearStrength)
-  }
   return {
     reactionStart: curve.reactionStart,
     reactionEnd: curve.reactionEnd,
@@ -55,15 +46,7 @@ function solve(si: SiOf<BeamInput>, trace?: Partial<BeamTrace>): Beam | NoSoluti
     endSlope: end.slope,
     weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
     loadFactor: handlingCases[si.handling].factor,
-    bendingStress,
-    shearStress,
-    modulus: condition.modulus,
-    strength: condition.strength,
-    stiffnessFactor: condition.stiffnessFactor,
-    strengthFactor: condition.strengthFactor,
-    creepFactor: condition.creepFactor,
-    safetyFactor: margin(condition.strength, condition.shearStrength),
-    maxSafetyFactor: margin(condition.maxStrength, condition.maxShearStrength),
+    ...strengthOf(section, condition, moment.value, shear.value),
     iterations: moment.iterations + sag.iterations,
     residual: sag.residual,
   }
@@ -93,52 +76,29 @@ function cautions(si: SiOf<BeamInput>, out: Beam, { section }: Partial<BeamTrace
         at(TIMOSHENKO_GERE, "section 6.9; the factor of ten is common practice"),
       ),
     )
-  if (out.reactionEnd !== null && Math.min(out.reactionStart, out.reactionEnd) < 0)
+  const pull = out.reactionEnd === null ? 0 : pullDown([out.reactionStart, out.reactionEnd])
+  if (pull > 0)
     found.push(
       caution(
         "lifts-off",
         "caution",
         "A support would have to pull the beam down by {pull force}: unless it is held there it lifts off and tips.",
         at(GERE, "chapter 4 (statics of beams)"),
-        { pull: -Math.min(out.reactionStart, out.reactionEnd) },
+        { pull },
       ),
     )
   found.push(...motionCautions(si.handling))
-  if (si.countsOwnWeight && !(out.weight > 0))
-    found.push(
-      caution("weight-unknown", "note", "Its own weight is not counted: name a material or a density and a shape, or add it as a load."),
-    )
-  if (out.safetyFactor === null && out.bendingStress === null)
-    found.push(
-      caution(
-        "stress-unknown",
-        "caution",
-        "No stress is worked out: give the distance to the outermost fibre. A safety factor of 3 or more is usual above people.",
-        VIDOSIC,
-      ),
-    )
+  found.push(...unknownCautions(si, out))
   return found
 }
 
 function check(si: SiOf<BeamInput>): Issue[] {
   const faults = [...sectionFaults(si.section, ["section"])]
-  const beyond = (path: readonly (string | number)[], x: number) => {
-    if (!(x <= si.length))
-      faults.push(inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length }))
-  }
   if (si.span !== null) {
     if (si.support === "cantilever") faults.push(inconsistent(["span"], "a span", "no span for a cantilever"))
-    beyond(["span"], si.span)
+    faults.push(...beyondEnd(si, ["span"], si.span))
   }
-  for (const [i, p] of si.forces.entries()) beyond(["forces", i, "position"], p.position)
-  for (const [i, c] of si.moments.entries()) beyond(["moments", i, "position"], c.position)
-  for (const [i, s] of si.distributedLoads.entries()) {
-    beyond(["distributedLoads", i, "end"], s.end)
-    if (!(s.end - s.start >= 1e-6))
-      faults.push(
-        inconsistent(["distributedLoads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }),
-      )
-  }
+  faults.push(...loadFaults(si))
   return faults
 }
 
@@ -361,15 +321,7 @@ export const beam: Solver<BeamInput, Beam, BeamRefusal, BeamCaution> = /* @__PUR
     endSlope: { kind: "angle", symbol: "theta_e", label: "slope of the end" },
     weight: { kind: "force", symbol: "W_o", label: "own weight" },
     loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
-    bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
-    shearStress: { kind: "pressure", symbol: "tau", label: "shear stress" },
-    modulus: { kind: "pressure", symbol: "E", label: "modulus used" },
-    strength: { kind: "pressure", symbol: "S", label: "strength used" },
-    stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
-    strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
-    creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
-    safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-    maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+    ...strengthOutput,
     iterations: { kind: "number", label: "search steps" },
     residual: { kind: "angle", label: "slope error where deflection is largest" },
   },

@@ -1,5 +1,5 @@
 import type { Density, Force, ForcePerLength, Length, Moment } from "../../quantity/index.js"
-import type { SiOf } from "../../solver/index.js"
+import { type Issue, inconsistent, type SiOf } from "../../solver/index.js"
 import type { ConditionInput } from "../condition.js"
 import { type HandlingCase, handlingCases } from "../data-loads.js"
 import { frameMaterials } from "../data-materials.js"
@@ -61,6 +61,27 @@ export interface BeamInput extends ConditionInput, BeamLoads {
   countsOwnWeight?: boolean
   /** How it is handled; multiplies every load. [still, walking, sudden or stumble; default still] */
   handling?: HandlingCase
+}
+
+/** The fault of a place beyond the end of a beam. */
+export const beyondEnd = (si: { readonly length: number }, path: readonly (string | number)[], x: number): Issue[] =>
+  x <= si.length
+    ? []
+    : [inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length })]
+
+/** Faults of what loads a beam: places beyond its end, spread loads that spread nowhere. */
+export function loadFaults(si: Pick<SiOf<BeamInput>, "length" | "forces" | "moments" | "distributedLoads">): Issue[] {
+  const faults: Issue[] = []
+  for (const [i, p] of si.forces.entries()) faults.push(...beyondEnd(si, ["forces", i, "position"], p.position))
+  for (const [i, c] of si.moments.entries()) faults.push(...beyondEnd(si, ["moments", i, "position"], c.position))
+  for (const [i, s] of si.distributedLoads.entries()) {
+    faults.push(...beyondEnd(si, ["distributedLoads", i, "end"], s.end))
+    if (!(s.end - s.start >= 1e-6))
+      faults.push(
+        inconsistent(["distributedLoads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }),
+      )
+  }
+  return faults
 }
 
 /** Standard gravity, m/s². */

@@ -1,7 +1,9 @@
 import type { Section } from "../section.js"
 import type { BeamCurve, BeamExtreme } from "./curve.js"
+import type { BeamStrength } from "./strength.js"
+
 /** Result of {@link beam}; downwards and sagging are positive. */
-export interface Beam {
+export interface Beam extends BeamStrength {
   /** Force the first support or the clamp pushes up with. [R_a; N] */
   readonly reactionStart: number
   /** Force the second support pushes up with; null for a cantilever. [R_b; N] */
@@ -28,24 +30,6 @@ export interface Beam {
   readonly weight: number
   /** Factor of handling on every load. [k_m] */
   readonly loadFactor: number
-  /** Bending stress at the outermost fibre. [sigma; Pa] */
-  readonly bendingStress: number | null
-  /** Shear stress at the neutral axis. [tau; Pa] */
-  readonly shearStress: number | null
-  /** Modulus used [E; Pa] */
-  readonly modulus: number
-  /** Strength used [S; Pa] */
-  readonly strength: number | null
-  /** Stiffness left at the temperature. [f_E] */
-  readonly stiffnessFactor: number
-  /** Strength left at the temperature. [f_S] */
-  readonly strengthFactor: number
-  /** Stiffness and strength left after the load has stood. [f_c] */
-  readonly creepFactor: number
-  /** Strength against stress, the lower of bending and shear. [n_s] */
-  readonly safetyFactor: number | null
-  /** The same at the strong end of the range. [n_u] */
-  readonly maxSafetyFactor: number | null
   /** Steps taken to find the places of maximum moment and deflection. [number] */
   readonly iterations: number
   /** Slope left at the place of maximum deflection; 0 where it is an end or a load. [rad] */

@@ -1,9 +1,11 @@
 import { at, type Caution, caution, type Issue, inconsistent, type SiOf } from "../../solver/index.js"
 import { linearLimit } from "../beam/index.js"
+import { beyondEnd, loadFaults } from "../beam/loads.js"
+import { pullDown, unknownCautions } from "../beam/strength.js"
 import { conditionCautions, marginCautions } from "../condition.js"
 import { motionCautions } from "../data-loads.js"
 import { sectionFaults } from "../section.js"
-import { GERE, MATTIASSON, TIMOSHENKO_GERE, VIDOSIC } from "../sources.js"
+import { GERE, MATTIASSON, TIMOSHENKO_GERE } from "../sources.js"
 import { placesOf } from "./kernel.js"
 import type { ContinuousBeam, ContinuousBeamCaution, ContinuousBeamInput, ContinuousBeamTrace } from "./types.js"
 
@@ -38,7 +40,7 @@ export function continuousBeamCautions(
         { shortest },
       ),
     )
-  const pull = -Math.min(...out.places.map((p) => p.reaction ?? 0))
+  const pull = pullDown(out.places.map((p) => p.reaction ?? 0))
   if (pull > 0)
     found.push(
       caution(
@@ -59,19 +61,7 @@ export function continuousBeamCautions(
       ),
     )
   found.push(...motionCautions(si.handling))
-  if (si.countsOwnWeight && !(out.weight > 0))
-    found.push(
-      caution("weight-unknown", "note", "Its own weight is not counted: name a material or a density and a shape, or add it as a load."),
-    )
-  if (out.safetyFactor === null && out.bendingStress === null)
-    found.push(
-      caution(
-        "stress-unknown",
-        "caution",
-        "No stress is worked out: give the distance to the outermost fibre. A safety factor of 3 or more is usual above people.",
-        VIDOSIC,
-      ),
-    )
+  found.push(...unknownCautions(si, out))
   return found
 }
 
@@ -80,12 +70,8 @@ const apart = 1e-3
 
 export function continuousBeamFaults(si: Si): Issue[] {
   const faults = [...sectionFaults(si.section, ["section"])]
-  const beyond = (path: readonly (string | number)[], x: number) => {
-    if (!(x <= si.length))
-      faults.push(inconsistent(path, "{place length}", "a place within the length of {length length}", { place: x, length: si.length }))
-  }
   for (const [i, s] of si.supports.entries()) {
-    beyond(["supports", i, "position"], s.position)
+    faults.push(...beyondEnd(si, ["supports", i, "position"], s.position))
     const near = si.supports.slice(0, i).find((other) => Math.abs(other.position - s.position) < apart)
     if (near)
       faults.push(
@@ -95,14 +81,6 @@ export function continuousBeamFaults(si: Si): Issue[] {
         }),
       )
   }
-  for (const [i, p] of si.forces.entries()) beyond(["forces", i, "position"], p.position)
-  for (const [i, c] of si.moments.entries()) beyond(["moments", i, "position"], c.position)
-  for (const [i, s] of si.distributedLoads.entries()) {
-    beyond(["distributedLoads", i, "end"], s.end)
-    if (!(s.end - s.start >= 1e-6))
-      faults.push(
-        inconsistent(["distributedLoads", i, "end"], "{end length}", "beyond its start at {start length}", { end: s.end, start: s.start }),
-      )
-  }
+  faults.push(...loadFaults(si))
   return faults
 }

@@ -1,6 +1,7 @@
 import type { SiOf, Step } from "../../solver/index.js"
 import type { BeamProblem } from "../beam/curve.js"
 import { gravity, ownDensity } from "../beam/loads.js"
+import { stressSteps } from "../beam/strength.js"
 import { conditionSteps } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { sectionSteps } from "../section.js"
@@ -160,8 +161,6 @@ const balance: BeamStep[] = [
   },
 ]
 
-const known = "(has_strength or has_material)"
-const shaped = "(has_pipe or has_outsideDiameter or has_width)"
 const answers: BeamStep[] = [
   ...stretchSteps("moment", "M", "where the moment is largest"),
   { solved: "x_M", meaning: "place of the maximum moment" },
@@ -193,16 +192,7 @@ const answers: BeamStep[] = [
     given: (_si, _out, { stiffSag }) => (stiffSag as Found).extreme.at,
   },
   ...sagSteps("z", "E_u", "x_z", "y_l", "maximum deflection, stiff end of the range"),
-  { symbol: "sigma", meaning: "bending stress", is: "abs(M_x) * c / I", when: `${shaped} or has_fibre` },
-  { symbol: "tau", meaning: "shear stress at the neutral axis", is: "abs(V_x) * Q / (I * b_n)", when: shaped },
-  ...(["n_s", "n_u"] as const).flatMap((symbol): BeamStep[] => {
-    const [s, t] = symbol === "n_s" ? ["S", "S_s"] : ["S_u", "S_su"]
-    const meaning = symbol === "n_s" ? "safety factor, safe end" : "safety factor, other end"
-    return [
-      { symbol, meaning, is: `1 / max(sigma / ${s}, tau / ${t})`, when: `${known} and ${shaped} ? max(sigma, tau) > 1 Pa : false` },
-      { symbol, meaning, is: `${s} / sigma`, when: `${known} and has_fibre ? sigma > 1 Pa : false` },
-    ]
-  }),
+  ...stressSteps<Si, ContinuousBeam, ContinuousBeamTrace>(),
 ]
 
 /** The working of a beam on several supports. */

@@ -1,5 +1,6 @@
 import { at, optionsFrom, type Solver, solver } from "../../solver/index.js"
 import { densityField, loadFields } from "../beam/index.js"
+import { strengthOutput } from "../beam/strength.js"
 import { conditionFields, conditionRules } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { sectionFields, sectionRules } from "../section.js"
@@ -275,15 +276,7 @@ export const continuousBeam: Solver<ContinuousBeamInput, ContinuousBeam, Continu
         maxDeflectionStiff: { kind: "length", symbol: "y_l", label: "  stiff end of the range" },
         weight: { kind: "force", symbol: "W_o", label: "own weight" },
         loadFactor: { kind: "number", symbol: "k_m", label: "handling factor" },
-        bendingStress: { kind: "pressure", symbol: "sigma", label: "bending stress" },
-        shearStress: { kind: "pressure", symbol: "tau", label: "shear stress" },
-        modulus: { kind: "pressure", symbol: "E", label: "modulus used" },
-        strength: { kind: "pressure", symbol: "S", label: "strength used" },
-        stiffnessFactor: { kind: "number", symbol: "f_E", label: "stiffness left, heat" },
-        strengthFactor: { kind: "number", symbol: "f_S", label: "strength left, heat" },
-        creepFactor: { kind: "number", symbol: "f_c", label: "stiffness factor after creep" },
-        safetyFactor: { kind: "number", symbol: "n_s", label: "safety factor, minimum" },
-        maxSafetyFactor: { kind: "number", symbol: "n_u", label: "safety factor, maximum" },
+        ...strengthOutput,
       },
       example: {
         length: "1.8 m",

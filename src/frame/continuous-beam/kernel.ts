@@ -1,7 +1,8 @@
 import { isNoSolution, type NoSolution, refuse, type SiOf } from "../../solver/index.js"
 import { type BeamExtreme, type BeamProblem, type BeamSpread, type BeamState, beamCurve } from "../beam/curve.js"
 import { gravity, ownDensity } from "../beam/loads.js"
-import { conditionOf, leastStress } from "../condition.js"
+import { strengthOf } from "../beam/strength.js"
+import { conditionOf } from "../condition.js"
 import { handlingCases } from "../data-loads.js"
 import { type FrameSystem, looseness, type SolvedFrame, type SystemHold, type SystemMember, solveFrame } from "../frame-system.js"
 import { sectionOf } from "../section.js"
@@ -170,16 +171,6 @@ export function solve(si: Si, trace?: Partial<ContinuousBeamTrace>): ContinuousB
   ]
   const [sag, stiffSag] = [softest.greatest("deflection"), stiffest.greatest("deflection")]
   if (trace) Object.assign(trace, { section, moment, shear, sag, stiffSag } satisfies ContinuousBeamTrace)
-  const bendingStress = section.fibre === null ? null : (Math.abs(moment.extreme.value) * section.fibre) / section.secondMoment
-  const shearStress =
-    section.firstMoment === null || section.shearWidth === null
-      ? null
-      : (Math.abs(shear.extreme.value) * section.firstMoment) / (section.secondMoment * section.shearWidth)
-  const margin = (strength: number | null, shearStrength: number | null) => {
-    if (strength === null || shearStrength === null || bendingStress === null) return null
-    if (!(Math.max(bendingStress, shearStress ?? 0) > leastStress)) return null
-    return 1 / Math.max(bendingStress / strength, (shearStress ?? 0) / shearStrength)
-  }
   return {
     places: placesFound(softest, places),
     spans: spansFound(softest, places),
@@ -191,14 +182,6 @@ export function solve(si: Si, trace?: Partial<ContinuousBeamTrace>): ContinuousB
     maxDeflectionStiff: stiffSag.extreme.value,
     weight: ownDensity(si) * (section.weightArea ?? 0) * gravity * si.length,
     loadFactor: handlingCases[si.handling].factor,
-    bendingStress,
-    shearStress,
-    modulus: condition.modulus,
-    strength: condition.strength,
-    stiffnessFactor: condition.stiffnessFactor,
-    strengthFactor: condition.strengthFactor,
-    creepFactor: condition.creepFactor,
-    safetyFactor: margin(condition.strength, condition.shearStrength),
-    maxSafetyFactor: margin(condition.maxStrength, condition.maxShearStrength),
+    ...strengthOf(section, condition, moment.extreme.value, shear.extreme.value),
   }
 }

@@ -1,6 +1,7 @@
 import type { Density, ForcePerLength, Length, RotationalStiffness } from "../../quantity/index.js"
 import type { BeamExtreme, BeamProblem } from "../beam/curve.js"
 import type { BeamLoads } from "../beam/loads.js"
+import type { BeamStrength } from "../beam/strength.js"
 import type { ConditionInput } from "../condition.js"
 import type { HandlingCase } from "../data-loads.js"
 import type { Section, SectionInput } from "../section.js"
@@ -80,7 +81,7 @@ export interface BeamSpan {
 }
 
 /** Result of {@link continuousBeam}; downwards and sagging are positive. */
-export interface ContinuousBeam {
+export interface ContinuousBeam extends BeamStrength {
   /** Both ends and every support, from the start on. [list] */
   readonly places: readonly BeamPlace[]
   /** Spans and overhangs, from the start on. [list] */
@@ -101,24 +102,6 @@ export interface ContinuousBeam {
   readonly weight: number
   /** Handling factor [k_m] */
   readonly loadFactor: number
-  /** Bending stress [sigma; Pa] */
-  readonly bendingStress: number | null
-  /** Shear stress [tau; Pa] */
-  readonly shearStress: number | null
-  /** Modulus used [E; Pa] */
-  readonly modulus: number
-  /** Strength used [S; Pa] */
-  readonly strength: number | null
-  /** Stiffness left, heat [f_E] */
-  readonly stiffnessFactor: number
-  /** Strength left, heat [f_S] */
-  readonly strengthFactor: number
-  /** Stiffness factor after creep [f_c] */
-  readonly creepFactor: number
-  /** Strength against stress, smallest, of bending and shear. [n_s] */
-  readonly safetyFactor: number | null
-  /** The same at the strong end of the range. [n_u] */
-  readonly maxSafetyFactor: number | null
 }
 
 /** Reasons for which {@link continuousBeam} refuses. */
